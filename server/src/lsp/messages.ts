@@ -1,0 +1,77 @@
+// Knows the private messages between Quern's client and server: their names and the shape of what they carry.
+// It refuses to know how either side makes or shows them, and imports nothing, so that both sides can read it.
+
+/** A place in a text: lines and characters from 0, characters in UTF-16 units, as in the Language Server Protocol. */
+export type MessagePosition = { readonly line: number; readonly character: number };
+export type MessageRange = { readonly start: MessagePosition; readonly end: MessagePosition };
+export type MessageEdit = { readonly range: MessageRange; readonly newText: string };
+
+/** A notification's name, and what it carries. */
+export type PrivateNotification<Params> = { readonly method: string; readonly carries?: Params };
+
+/** A request's name, what is asked and what is answered. */
+export type PrivateRequest<Params, Answer> = {
+  readonly method: string;
+  readonly carries?: Params;
+  readonly answers?: Answer;
+};
+
+/** The version every payload states; a side that reads another version leaves the message alone. */
+export const messageVersion = 1;
+export type MessageVersion = typeof messageVersion;
+
+export type StatusParams = {
+  readonly version: MessageVersion;
+  readonly uri: string;
+  /** The version of the text that these numbers were worked out from. */
+  readonly documentVersion: number;
+  readonly findings: FindingCounts;
+  /** Grams of all that the recipe lists, null where no amount is known. */
+  readonly massG: { readonly low: number; readonly high: number } | null;
+  /** The yield as written, '12 squares', null where the recipe states none. */
+  readonly yield: string | null;
+};
+
+export type FindingCounts = {
+  readonly error: number;
+  readonly warning: number;
+  readonly info: number;
+  readonly hint: number;
+};
+
+export type ScaleParams = {
+  readonly version: MessageVersion;
+  readonly uri: string;
+  /** The wish in words: 'by 1.5', 'to 12 slices', 'half', 'double'. */
+  readonly to: string;
+};
+
+export type ScaleAnswer =
+  | {
+      readonly version: MessageVersion;
+      readonly ok: true;
+      readonly edits: readonly MessageEdit[];
+      /** One line for each change: 'flour 240 g → 480 g'. */
+      readonly changes: readonly string[];
+      /** What does not scale by itself: pans, times, leavening. */
+      readonly said: readonly string[];
+    }
+  | { readonly version: MessageVersion; readonly ok: false; readonly why: string };
+
+export type ExplainParams = { readonly version: MessageVersion; readonly code: string };
+
+/** The page of a finding's code, null where there is no such code. */
+export type ExplainAnswer = {
+  readonly version: MessageVersion;
+  readonly title: string;
+  readonly markdown: string;
+} | null;
+
+/** Server to client, whenever an open recipe's numbers change. */
+export const statusNotification: PrivateNotification<StatusParams> = { method: 'quern/status' };
+
+/** Client to server: what scaling the whole file would change. It changes nothing by itself. */
+export const scaleRequest: PrivateRequest<ScaleParams, ScaleAnswer> = { method: 'quern/scale' };
+
+/** Client to server: the page of one code. */
+export const explainRequest: PrivateRequest<ExplainParams, ExplainAnswer> = { method: 'quern/explain' };

@@ -1,0 +1,199 @@
+// Knows how a cook is asked for a size, shown what would change, and how the change is made in one undo step.
+// It refuses to scale: the server says which edits to make and what does not scale by itself.
+
+import * as vscode from 'vscode';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { type MessageEdit, messageVersion, type ScaleAnswer, scaleRequest } from '../../../server/src/lsp/messages.ts';
+import type { Connection } from '../connection.ts';
+
+const previewScheme = 'quern-scaled';
+
+/** A scaling that was worked out and not yet made. */
+type Proposal = {
+  readonly document: vscode.TextDocument;
+  /** The document's version the edits belong to. */
+  readonly documentVersion: number;
+  readonly to: string;
+  readonly scaling: Extract<ScaleAnswer, { ok: true }>;
+};
+
+/** What a key binding may give: the wish, and whether to make the change without showing it first. */
+type ScaleArguments = { readonly to?: string; readonly apply?: boolean };
+
+export function registerScale(connection: Connection): vscode.Disposable {
+  const proposals = new Map<string, Proposal>();
+  const previews: vscode.TextDocumentContentProvider = {
+    provideTextDocumentContent: (uri) => {
+      const proposal = proposals.get(uri.toString());
+      return proposal && textAfter(proposal.document, proposal.scaling.edits);
+    },
+  };
+
+  const scale = async (given: ScaleArguments = {}): Promise<void> => {
+    const document = vscode.window.activeTextEditor?.document;
+    if (document?.languageId !== 'quern') return;
+    const to = given.to ?? (await askForSize());
+    if (to === undefined) return;
+    const proposal = await propose(connection, document, to);
+    if (proposal === undefined) return;
+    if (given.apply === true) return make(proposal, true);
+    const answer = await show(proposal);
+    if (answer === 'apply') await make(proposal, false);
+    if (answer === 'compare') {
+      const preview = document.uri.with({ scheme: previewScheme, query: `${document.version}&${to}` });
+      proposals.set(preview.toString(), proposal);
+      await vscode.commands.executeCommand('vscode.diff', document.uri, preview, `${nameOf(document)}, scaled: ${to}`);
+    }
+  };
+
+  const finish = async (apply: boolean): Promise<void> => {
+    const open = previewInFront();
+    const proposal = open && proposals.get(open.preview.toString());
+    if (open === undefined || proposal === undefined) return;
+    await vscode.window.tabGroups.close(open.tab);
+    if (apply) await make(proposal, false);
+  };
+
+  return vscode.Disposable.from(
+    vscode.workspace.registerTextDocumentContentProvider(previewScheme, previews),
+    vscode.workspace.onDidCloseTextDocument((document) => proposals.delete(document.uri.toString())),
+    vscode.commands.registerCommand('quern.scale', scale),
+    vscode.commands.registerCommand('quern.scaleApply', () => finish(true)),
+    vscode.commands.registerCommand('quern.scaleLeave', () => finish(false)),
+  );
+}
+
+const usualSizes: readonly vscode.QuickPickItem[] = [
+  { label: 'double' },
+  { label: 'half' },
+  { label: 'triple' },
+  { label: 'by 1.5' },
+];
+
+/** What the cook typed, or one of the usual sizes. */
+function askForSize(): Promise<string | undefined> {
+  const pick = vscode.window.createQuickPick();
+  pick.title = 'Scale the recipe';
+  pick.placeholder = 'by 1.5, to 12 slices, half, double';
+  pick.items = usualSizes;
+  const typing = pick.onDidChangeValue((value) => {
+    const typed = value.trim();
+    const usual = usualSizes.filter((size) => size.label.startsWith(typed));
+    pick.items = typed === '' || usual.length > 0 ? usual : [{ label: typed, alwaysShow: true }];
+  });
+  return settle(pick, () => pick.selectedItems[0]?.label).finally(() => typing.dispose());
+}
+
+async function propose(
+  connection: Connection,
+  document: vscode.TextDocument,
+  to: string,
+): Promise<Proposal | undefined> {
+  const documentVersion = document.version;
+  try {
+    const answer = await connection.ask(scaleRequest, {
+      version: messageVersion,
+      uri: connection.uriOf(document),
+      to,
+    });
+    if (answer.ok) return { document, documentVersion, to, scaling: answer };
+    void vscode.window.showWarningMessage(answer.why);
+  } catch (error) {
+    connection.log.error('Scaling failed.', error);
+    void vscode.window.showErrorMessage('Quern could not scale this recipe. Its log says why.');
+  }
+  return undefined;
+}
+
+type Choice = vscode.QuickPickItem & { readonly choice?: 'apply' | 'compare' };
+
+/** Shows every change as a line; only the first two lines do something. */
+function show(proposal: Proposal): Promise<'apply' | 'compare' | undefined> {
+  const { changes, said } = proposal.scaling;
+  const pick = vscode.window.createQuickPick<Choice>();
+  pick.title = `${nameOf(proposal.document)}, scaled: ${proposal.to}`;
+  pick.placeholder = 'Look through the changes, then apply them';
+  pick.ignoreFocusOut = true;
+  pick.items = [
+    { label: '$(check) Apply', description: countChanges(changes.length), choice: 'apply' },
+    { label: '$(diff) Compare side by side', choice: 'compare' },
+    ...heading('Does not scale by itself', said),
+    ...said.map((label) => ({ label: `$(info) ${label}` })),
+    ...heading('What changes', changes),
+    ...changes.map((label) => ({ label })),
+  ];
+  return settle(pick, () => pick.selectedItems[0]?.choice);
+}
+
+function heading(label: string, lines: readonly string[]): Choice[] {
+  return lines.length === 0 ? [] : [{ label, kind: vscode.QuickPickItemKind.Separator }];
+}
+
+function countChanges(count: number): string {
+  return `${count} ${count === 1 ? 'change' : 'changes'}, undone in one step`;
+}
+
+/** Shows a pick until a line is accepted that means something, or it is closed. */
+function settle<Item extends vscode.QuickPickItem, Value>(
+  pick: vscode.QuickPick<Item>,
+  accepted: () => Value | undefined,
+): Promise<Value | undefined> {
+  return new Promise((resolve) => {
+    pick.onDidAccept(() => {
+      const value = accepted();
+      if (value === undefined) return;
+      resolve(value);
+      pick.hide();
+    });
+    pick.onDidHide(() => {
+      resolve(undefined);
+      pick.dispose();
+    });
+    pick.show();
+  });
+}
+
+async function make(proposal: Proposal, sayTheRest: boolean): Promise<void> {
+  const { document, scaling, to } = proposal;
+  if (document.isClosed || document.version !== proposal.documentVersion) {
+    void vscode.window.showWarningMessage(
+      'The recipe was changed in the meantime, so it was not scaled. Scale it again.',
+    );
+    return;
+  }
+  const edit = new vscode.WorkspaceEdit();
+  edit.set(document.uri, scaling.edits.map(editorEdit));
+  const made = await vscode.workspace.applyEdit(edit);
+  if (!made) {
+    void vscode.window.showWarningMessage('This recipe cannot be changed here: it is read-only.');
+    return;
+  }
+  await vscode.window.showTextDocument(document);
+  if (sayTheRest && scaling.said.length > 0) {
+    void vscode.window.showInformationMessage(`Scaled: ${to}. ${scaling.said.join(' ')}`);
+  }
+}
+
+function editorEdit({ range: { start, end }, newText }: MessageEdit): vscode.TextEdit {
+  return new vscode.TextEdit(new vscode.Range(start.line, start.character, end.line, end.character), newText);
+}
+
+function textAfter(document: vscode.TextDocument, edits: readonly MessageEdit[]): string {
+  const before = TextDocument.create(
+    document.uri.toString(),
+    document.languageId,
+    document.version,
+    document.getText(),
+  );
+  return TextDocument.applyEdits(before, [...edits]);
+}
+
+function nameOf(document: vscode.TextDocument): string {
+  return document.uri.path.split('/').at(-1) ?? document.uri.path;
+}
+
+function previewInFront(): { readonly tab: vscode.Tab; readonly preview: vscode.Uri } | undefined {
+  const tab = vscode.window.tabGroups.activeTabGroup.activeTab;
+  if (!(tab?.input instanceof vscode.TabInputTextDiff) || tab.input.modified.scheme !== previewScheme) return undefined;
+  return { tab, preview: tab.input.modified };
+}

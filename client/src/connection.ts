@@ -1,0 +1,139 @@
+// Knows how the language server is started, started again after a crash, asked and listened to.
+// It refuses to know what a recipe is, and what is shown of the answers.
+
+import * as vscode from 'vscode';
+import {
+  CloseAction,
+  ErrorAction,
+  type ErrorHandler,
+  LanguageClient,
+  type LanguageClientOptions,
+  RevealOutputChannelOn,
+  type ServerOptions,
+  State,
+  TransportKind,
+  vsdiag,
+} from 'vscode-languageclient/node';
+import type { PrivateNotification, PrivateRequest } from '../../server/src/lsp/messages.ts';
+import { createRestartCounter, type RestartCounter } from './restart-counter.ts';
+
+export type ServerState = 'starting' | 'running' | 'stopped';
+
+/** The one way in which the rest of the client reaches the server. */
+export type Connection = vscode.Disposable & {
+  readonly log: vscode.LogOutputChannel;
+  readonly state: () => ServerState;
+  readonly onState: vscode.Event<ServerState>;
+  readonly start: () => Promise<void>;
+  /** Stops the server if it runs, forgets its crashes and starts it. */
+  readonly restart: () => Promise<void>;
+  readonly stop: () => Promise<void>;
+  /** Waits for a server that is starting. Rejects when there is no server to answer. */
+  readonly ask: <Params, Answer>(request: PrivateRequest<Params, Answer>, params: Params) => Promise<Answer>;
+  readonly listen: <Params>(
+    notification: PrivateNotification<Params>,
+    heard: (params: Params) => void,
+  ) => vscode.Disposable;
+  /** A document's URI as the server spells it. */
+  readonly uriOf: (document: vscode.TextDocument) => string;
+};
+
+const restartWindowMs = 3 * 60 * 1000;
+const restartsWithinWindow = 4;
+
+export function createConnection(context: vscode.ExtensionContext): Connection {
+  const log = vscode.window.createOutputChannel('Quern', { log: true });
+  const crashes = createRestartCounter({ most: restartsWithinWindow, windowMs: restartWindowMs, now: Date.now });
+  const module = context.asAbsolutePath('dist/server.js');
+  // 'quern' is also the section of the settings in which the client looks for trace.server.
+  const client = new LanguageClient('quern', 'Quern', serverAt(module), clientOptions(log, crashes));
+  const states = new vscode.EventEmitter<ServerState>();
+  const watching = client.onDidChangeState((change) => states.fire(stateOf(change.newState)));
+  let starting: Promise<void> | undefined;
+
+  const start = (): Promise<void> => {
+    starting = client.start();
+    return starting;
+  };
+  const stop = (): Promise<void> => (client.state === State.Running ? client.stop() : Promise.resolve());
+
+  return {
+    log,
+    state: () => stateOf(client.state),
+    onState: states.event,
+    start,
+    restart: async () => {
+      crashes.reset();
+      // A start that failed has been reported by whoever asked for it.
+      await starting?.catch(() => undefined);
+      await stop();
+      await start();
+    },
+    stop,
+    ask: async (request, params) => {
+      await starting;
+      return client.sendRequest(request.method, params);
+    },
+    listen: (notification, heard) => client.onNotification(notification.method, heard),
+    uriOf: (document) => client.code2ProtocolConverter.asUri(document.uri),
+    dispose: () => vscode.Disposable.from(watching, states, log).dispose(),
+  };
+}
+
+function serverAt(module: string): ServerOptions {
+  return {
+    run: { module, transport: TransportKind.ipc },
+    debug: { module, transport: TransportKind.ipc, options: { execArgv: ['--nolazy', '--inspect=6009'] } },
+  };
+}
+
+function clientOptions(log: vscode.LogOutputChannel, crashes: RestartCounter): LanguageClientOptions {
+  return {
+    documentSelector: [{ language: 'quern' }],
+    outputChannel: log,
+    revealOutputChannelOn: RevealOutputChannelOn.Never,
+    markdown: { isTrusted: { enabledCommands: ['quern.explain'] } },
+    errorHandler: errorHandler(crashes),
+    middleware: {
+      // Old versions and previews are coloured and explained, but their findings would stand twice in the list.
+      provideDiagnostics: (document, previous, token, next) =>
+        isWritten(document instanceof vscode.Uri ? document : document.uri)
+          ? next(document, previous, token)
+          : { kind: vsdiag.DocumentDiagnosticReportKind.full, items: [] },
+      handleDiagnostics: (uri, findings, next) => next(uri, isWritten(uri) ? findings : []),
+    },
+  };
+}
+
+/** Whether a text is one that somebody writes, rather than an old version or a preview of it. */
+function isWritten(uri: vscode.Uri): boolean {
+  return uri.scheme === 'untitled' || vscode.workspace.fs.isWritableFileSystem(uri.scheme) === true;
+}
+
+function errorHandler(crashes: RestartCounter): ErrorHandler {
+  return {
+    error: () => ({ action: ErrorAction.Continue, handled: true }),
+    closed: () => {
+      if (crashes.crashed()) return { action: CloseAction.Restart, handled: true };
+      void offerRestart();
+      return { action: CloseAction.DoNotRestart, handled: true };
+    },
+  };
+}
+
+async function offerRestart(): Promise<void> {
+  const restart = 'Restart Server';
+  const showLog = 'Show Log';
+  const answer = await vscode.window.showErrorMessage(
+    'Quern stopped working several times within three minutes, so recipes are not being checked.',
+    restart,
+    showLog,
+  );
+  if (answer === restart) await vscode.commands.executeCommand('quern.restartServer');
+  if (answer === showLog) await vscode.commands.executeCommand('quern.showLog');
+}
+
+function stateOf(state: State): ServerState {
+  if (state === State.Running) return 'running';
+  return state === State.Starting ? 'starting' : 'stopped';
+}

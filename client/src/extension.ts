@@ -1,0 +1,31 @@
+// Knows what Quern registers with the editor, and nothing else.
+
+import * as vscode from 'vscode';
+import { registerExplain } from './commands/explain.ts';
+import { registerRestartServer } from './commands/restart-server.ts';
+import { registerScale } from './commands/scale.ts';
+import { registerShowLog } from './commands/show-log.ts';
+import { type Connection, createConnection } from './connection.ts';
+import { showStatus } from './status.ts';
+
+let connection: Connection | undefined;
+
+export function activate(context: vscode.ExtensionContext): void {
+  connection = createConnection(context);
+  context.subscriptions.push(
+    connection,
+    showStatus(connection),
+    registerScale(connection),
+    registerExplain(connection, context.extension.packageJSON),
+    registerShowLog(connection),
+    registerRestartServer(connection),
+  );
+  // Commands that need the server stay out of the palette until there is one.
+  void vscode.commands.executeCommand('setContext', 'quern.active', true);
+  // Colours and commands do not wait for the server.
+  connection.start().catch((error: unknown) => connection?.log.error('The server did not start.', error));
+}
+
+export async function deactivate(): Promise<void> {
+  await connection?.stop();
+}

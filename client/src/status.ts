@@ -1,0 +1,66 @@
+// Knows how the two entries beside the language's name show what the server last said of the recipe in front.
+// It refuses to work anything out: every number comes from the server.
+
+import * as vscode from 'vscode';
+import { messageVersion, type StatusParams, statusNotification } from '../../server/src/lsp/messages.ts';
+import type { Connection } from './connection.ts';
+import { sayFindings, sayMass } from './status-words.ts';
+
+const selector = { language: 'quern' };
+
+export function showStatus(connection: Connection): vscode.Disposable {
+  const findings = vscode.languages.createLanguageStatusItem('quern.findings', selector);
+  findings.name = 'Quern: findings';
+  const weight = vscode.languages.createLanguageStatusItem('quern.weight', selector);
+  weight.name = 'Quern: weight and yield';
+  const lastByUri = new Map<string, StatusParams>();
+
+  const show = (): void => {
+    const document = vscode.window.activeTextEditor?.document;
+    const last = document && lastByUri.get(connection.uriOf(document));
+    showFindings(findings, connection, last);
+    showWeight(weight, last);
+  };
+  show();
+
+  return vscode.Disposable.from(
+    findings,
+    weight,
+    connection.listen(statusNotification, (params) => {
+      if (params.version !== messageVersion) return;
+      lastByUri.set(params.uri, params);
+      show();
+    }),
+    connection.onState((state) => {
+      // What a server said that is gone is not true of what is typed since.
+      if (state !== 'running') lastByUri.clear();
+      show();
+    }),
+    vscode.window.onDidChangeActiveTextEditor(show),
+    vscode.workspace.onDidCloseTextDocument((document) => lastByUri.delete(connection.uriOf(document))),
+  );
+}
+
+function showFindings(item: vscode.LanguageStatusItem, connection: Connection, last: StatusParams | undefined): void {
+  const state = connection.state();
+  item.busy = state === 'starting';
+  item.severity = vscode.LanguageStatusSeverity.Information;
+  item.command = { title: 'Show', command: 'workbench.actions.view.problems' };
+  if (state === 'stopped') {
+    item.severity = vscode.LanguageStatusSeverity.Error;
+    item.text = 'Recipes are not being checked';
+    item.command = { title: 'Restart', command: 'quern.restartServer' };
+  } else if (last === undefined) {
+    item.text = state === 'starting' ? 'Quern is starting' : 'Reading the recipe';
+  } else {
+    item.text = sayFindings(last.findings);
+    if (last.findings.error > 0) item.severity = vscode.LanguageStatusSeverity.Error;
+    else if (last.findings.warning > 0) item.severity = vscode.LanguageStatusSeverity.Warning;
+  }
+}
+
+function showWeight(item: vscode.LanguageStatusItem, last: StatusParams | undefined): void {
+  item.text = sayMass(last?.massG ?? null);
+  item.detail = last?.yield ?? 'no yield given';
+  item.command = { title: 'Scale', command: 'quern.scale' };
+}

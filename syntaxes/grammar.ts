@@ -1,0 +1,344 @@
+// Knows which words of a line are coloured before the server has read it; quern.tmLanguage.json is printed from here.
+// It refuses to know which ingredient a word means: that needs the whole recipe, and comes as semantic tokens.
+
+type Capture = { readonly name?: string; readonly patterns?: readonly Rule[] };
+type Captures = Readonly<Record<string, Capture>>;
+type Rule =
+  | { readonly include: string }
+  | { readonly match: string; readonly name?: string; readonly captures?: Captures }
+  | {
+      readonly begin: string;
+      readonly end: string;
+      readonly name?: string;
+      readonly contentName?: string;
+      readonly beginCaptures?: Captures;
+      readonly endCaptures?: Captures;
+      readonly patterns?: readonly Rule[];
+    };
+
+const digit = '[\\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]';
+// '00 flour' is a flour, not a number.
+const one = '(?!00)(?:\\d+\\s\\d+/\\d+|\\d+/\\d+|\\d+(?:\\.\\d+)?[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]?|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])';
+const number = `(?<![\\p{L}\\p{N}.])${one}(?:\\s*[-–]\\s*${one}|\\s+to\\s+${one})?`;
+const wordEnd = '(?![\\p{L}\\p{N}])';
+// A comment needs a blank before its mark; what a line says ends before that blank.
+const lineEnd = '(?=\\s+#|\\s*$)';
+
+const units = {
+  mass: 'mg|kg|g|oz|lbs?|milligrams?|kilograms?|kilos?|grams?|grammes?|ounces?|pounds?',
+  volume:
+    'ml|cl|dl|l|tsp|tbsp|cups?|fl\\.? ?oz|pints?|quarts?|gallons?|drops?|dash(?:es)?|pinch(?:es)?|teaspoons?|tablespoons?|millilit(?:re|er)s?|centilit(?:re|er)s?|decilit(?:re|er)s?|lit(?:re|er)s?|fluid ounces?',
+  count:
+    'extra[ -]large|small|medium|large|cloves?|sticks?|sheets?|leaf|leaves|bunch(?:es)?|sprigs?|stalks?|heads?|ribs?|slices?|cans?|tins?|jars?|packets?|sachets?|cubes?|balls?|pieces?|handfuls?|knobs?',
+  length: 'mm|cm|in|inch(?:es)?',
+  time: 's|secs?|seconds?|mins?|minutes?|h|hrs?|hours?|d|days?|weeks?',
+};
+
+const composition = 'water|fat|protein|carbohydrate|sugar|starch|fibre|salt|ash|alcohol';
+const field = 'support.type.property-name.field.quern';
+const trialWord = 'support.type.property-name.trial.quern';
+const foodWord = 'support.type.property-name.food.quern';
+const shapes = 'round|square|rectangle|loaf|ring';
+
+export const grammar = {
+  name: 'Quern',
+  scopeName: 'source.quern',
+  fileTypes: ['quern'],
+  patterns: [
+    '#recipe',
+    '#part',
+    '#step',
+    '#field-yield',
+    '#field-pan',
+    '#field-oven',
+    '#field-tags',
+    '#field-from',
+    '#field-text',
+    '#trial',
+    '#trial-measure',
+    '#trial-used',
+    '#trial-saw',
+    '#trial-verdict',
+    '#change',
+    '#food',
+    '#food-names',
+    '#food-share',
+    '#food-price',
+    '#allow',
+    '#ingredient',
+    '#comment',
+  ].map(include),
+  repository: {
+    comment: {
+      match: '(?:^|(?<=\\s))(#).*$',
+      name: 'comment.line.number-sign.quern',
+      captures: { 1: scope('punctuation.definition.comment.quern') },
+    },
+    escape: { match: '\\\\(?:#|[\\p{L}\\p{N}]+)', name: 'constant.character.escape.quern' },
+
+    recipe: header('recipe', 'entity.name.section.recipe.quern'),
+    part: {
+      match: `^\\s*(part)(?:\\s+(?!(?:as|from)\\s)(\\S.*?))??(?:\\s+(as)(?:\\s+(\\S.*?))?|\\s+(from)(?:\\s+(\\S.*?)(?:\\s*(:)\\s*(\\S.*?))?)?)?${lineEnd}`,
+      captures: {
+        1: scope('keyword.control.part.quern'),
+        2: scope('entity.name.section.part.quern'),
+        3: scope('keyword.operator.as.quern'),
+        4: scope('support.type.kind.quern'),
+        5: scope('keyword.operator.from.quern'),
+        6: scope('string.unquoted.file.quern'),
+        7: scope('punctuation.separator.part.quern'),
+        8: scope('entity.name.section.part.quern'),
+      },
+    },
+    step: line('do', 'keyword.control.step.quern', ['#sentence'], 'meta.step.quern'),
+
+    'field-yield': line('yield', field, ['#comment', '#amount', '#field-value']),
+    'field-pan': line('pan', field, ['#comment', '#pan-shape', '#pan-cross', '#amount', '#field-value']),
+    'field-oven': line('oven', field, ['#sentence']),
+    'field-tags': line('tags', field, ['#comment', '#separator', '#list-item']),
+    'field-from': {
+      match: `^\\s*(from)(?:\\s+(\\S.*?))?${lineEnd}`,
+      captures: { 1: scope(field), 2: scope('string.unquoted.file.quern') },
+    },
+    'field-text': line('by|serve|note|source', field, ['#comment', '#field-value']),
+    'field-value': { match: `\\S.*?${lineEnd}`, name: 'string.unquoted.field.quern' },
+    'list-item': { match: `[^\\s,#][^,]*?(?=\\s*,|\\s+#|\\s*$)`, name: 'string.unquoted.field.quern' },
+    'pan-shape': { match: `\\b(?:${shapes})\\b`, name: 'support.constant.pan.quern' },
+    'pan-cross': { match: '(?<=\\s)x(?=\\s)', name: 'keyword.operator.by.quern' },
+    separator: { match: ',', name: 'punctuation.separator.list.quern' },
+
+    ingredient: {
+      begin: `^\\s*(?:(optional)(?=\\s|$)|(?=(?:about\\s+)?${digit}|to taste${wordEnd}|as needed${wordEnd}))`,
+      beginCaptures: { 1: scope('storage.modifier.optional.quern') },
+      end: '$',
+      name: 'meta.ingredient.quern',
+      patterns: [include('#ingredient-parts')],
+    },
+    'ingredient-parts': {
+      patterns: [
+        '#comment',
+        '#escape',
+        '#free-amount',
+        '#amount',
+        '#equals',
+        '#from-amount',
+        '#of-amount',
+        '#preparation',
+        '#ingredient-note',
+        '#ingredient-name',
+      ].map(include),
+    },
+    'free-amount': {
+      match: `(?<![\\p{L}\\p{N}])(?:to taste|as needed)${wordEnd}`,
+      name: 'constant.language.amount.quern',
+    },
+    equals: { match: '=', name: 'keyword.operator.equals.quern' },
+    'from-amount': {
+      match: `(?<=\\s)(from|for)(?=\\s+(?:about\\s+)?${digit})`,
+      name: 'keyword.operator.from.quern',
+    },
+    'of-amount': { match: `(?<=\\s)of(?=\\s+${digit})`, name: 'keyword.operator.of.quern' },
+    preparation: {
+      begin: ',',
+      beginCaptures: { 0: scope('punctuation.separator.preparation.quern') },
+      end: `(?=\\(|\\s+#|\\s+from\\s+(?:about\\s+)?${digit}|$)`,
+      contentName: 'string.unquoted.preparation.quern',
+      patterns: [include('#escape')],
+    },
+    'ingredient-note': {
+      begin: '\\(',
+      beginCaptures: { 0: scope('punctuation.definition.note.begin.quern') },
+      end: '(\\))|(?=\\s+#|$)',
+      endCaptures: { 1: scope('punctuation.definition.note.end.quern') },
+      contentName: 'string.unquoted.note.quern',
+    },
+    'ingredient-name': {
+      match: `[^\\s,(=#\\\\][^,(=]*?(?=\\s*[,(=]|\\s+#|\\s+(?:from|for)\\s+(?:about\\s+)?${digit}|\\s*$)`,
+      name: 'variable.other.ingredient.quern',
+    },
+
+    trial: {
+      match: `^\\s*(trial)(?:\\s+(\\d{4}-\\d{2}-\\d{2}))?(?:\\s+(by)(?:\\s+(\\S.*?))?)?${lineEnd}`,
+      captures: {
+        1: scope('keyword.control.trial.quern'),
+        2: scope('constant.numeric.date.quern'),
+        3: scope('keyword.operator.by.quern'),
+        4: scope('string.unquoted.tester.quern'),
+      },
+    },
+    'trial-measure': line('took|reached|weighed', trialWord, ['#sentence']),
+    'trial-used': {
+      begin: '^\\s*(used)(?=\\s|$)',
+      beginCaptures: { 1: scope(trialWord) },
+      end: '$',
+      patterns: [
+        {
+          match: `(?<=\\s)(in)\\s+(\\S.*?)${lineEnd}`,
+          captures: { 1: scope('keyword.operator.in.quern'), 2: scope('entity.name.section.part.quern') },
+        },
+        ...['#comment', '#escape', '#free-amount', '#amount'].map(include),
+        {
+          match: `[^\\s,(=#\\\\].*?(?=\\s+in\\s|\\s+#|\\s*$)`,
+          name: 'variable.other.ingredient.quern',
+        },
+      ],
+    },
+    'trial-saw': line('saw', trialWord, ['#comment', '#field-value']),
+    'trial-verdict': {
+      match: `^\\s*(verdict)(?:\\s+(keep|change|reject)${wordEnd})?`,
+      captures: { 1: scope(trialWord), 2: scope('constant.language.verdict.quern') },
+    },
+
+    change: line('swap|drop|add', 'keyword.control.change.quern', ['#ingredient-parts'], 'meta.change.quern'),
+
+    food: header('food', 'entity.name.type.food.quern'),
+    'food-names': line('like|also|contains', foodWord, ['#comment', '#separator', '#list-item']),
+    'food-share': line(`${composition}|trim`, foodWord, ['#comment', '#amount'], undefined, `(?=\\s+${digit})`),
+    'food-price': line('price', foodWord, ['#comment', '#per', '#amount'], undefined, `(?=\\s+${digit})`),
+    per: { match: `(?<=\\s)per${wordEnd}`, name: 'keyword.operator.per.quern' },
+
+    allow: {
+      match: `^\\s*(allow)(?:\\s+(?!because\\s)([a-z][a-z-]*))?(?:\\s+(because)(?:\\s+(\\S.*?))?)?${lineEnd}`,
+      captures: {
+        1: scope('keyword.control.allow.quern'),
+        2: scope('support.constant.finding.quern'),
+        3: scope('keyword.operator.because.quern'),
+        4: scope('string.unquoted.reason.quern'),
+      },
+    },
+
+    sentence: {
+      patterns: ['#comment', '#mention', '#escape', '#portion', '#amount'].map(include),
+    },
+    mention: {
+      match: '(\\[)([^\\]]+)(\\])',
+      captures: {
+        1: scope('punctuation.definition.mention.begin.quern'),
+        2: scope('variable.other.mention.quern'),
+        3: scope('punctuation.definition.mention.end.quern'),
+      },
+    },
+    portion: {
+      match:
+        '(?i)(?<![\\p{L}\\p{N}])(?:half(?: of)? the|(?:a (?:third|quarter|fifth|sixth|eighth|tenth|little|few)|two[ -]thirds|three[ -]quarters|the rest|the remainder) of the|the remaining|all(?: of)? the)(?![\\p{L}\\p{N}])',
+      name: 'constant.language.portion.quern',
+    },
+
+    // The order matters: '4 C' is a temperature before it is four of something.
+    amount: {
+      patterns: [
+        {
+          match: `(?<![\\p{L}\\p{N}.])(\\d+,\\d+)\\s*(${units.mass}|${units.volume}|%|°?[CF])${wordEnd}`,
+          captures: { 1: scope('invalid.illegal.decimal-comma.quern'), 2: scope('keyword.other.unit.quern') },
+        },
+        {
+          match: `(?<![\\p{L}\\p{N}])(gas)\\s+(\\d+(?:/\\d+)?|[½¼])${wordEnd}`,
+          captures: {
+            1: scope('keyword.other.unit.temperature.quern'),
+            2: scope('constant.numeric.temperature.quern'),
+          },
+        },
+        {
+          match: `(${number.replaceAll(one, `[-−]?${one}`)})\\s*(°\\s?[CF]?|[CF])${wordEnd}(?:\\s+(fan)${wordEnd})?`,
+          captures: {
+            1: scope('constant.numeric.temperature.quern'),
+            2: scope('keyword.other.unit.temperature.quern'),
+            3: scope('keyword.other.unit.temperature.quern'),
+          },
+        },
+        measured(units.time, 'constant.numeric.time.quern', 'keyword.other.unit.time.quern'),
+        {
+          match: `(?<![\\p{L}\\p{N}])overnight${wordEnd}`,
+          name: 'constant.language.time.quern',
+        },
+        {
+          match: `(${number})\\s*(%)`,
+          captures: { 1: scope('constant.numeric.share.quern'), 2: scope('keyword.other.unit.share.quern') },
+        },
+        measured(units.mass, 'constant.numeric.amount.quern', 'keyword.other.unit.mass.quern'),
+        measured(units.volume, 'constant.numeric.amount.quern', 'keyword.other.unit.volume.quern'),
+        measured(units.count, 'constant.numeric.amount.quern', 'keyword.other.unit.count.quern'),
+        {
+          // '2 in the pan' is no length.
+          match: `(${number})\\s*(${units.length})${wordEnd}(?!\\s+(?:the|a|an)\\s)`,
+          captures: { 1: scope('constant.numeric.length.quern'), 2: scope('keyword.other.unit.length.quern') },
+        },
+        {
+          match: `(?<![\\p{L}\\p{N}])about(?=\\s+${digit})`,
+          name: 'keyword.operator.about.quern',
+        },
+        { match: `${number}(?![\\p{L}\\p{N}])`, name: 'constant.numeric.amount.quern' },
+      ],
+    },
+  },
+};
+
+/** The same colours in a fence marked `quern` of a Markdown file. */
+export const markdownGrammar = {
+  scopeName: 'markdown.quern.codeblock',
+  injectionSelector: 'L:text.html.markdown',
+  patterns: [include('#fence')],
+  repository: {
+    fence: {
+      begin: '(^|\\G)(\\s*)(`{3,}|~{3,})\\s*(?i:(quern)(?=\\s|$))[^`]*$',
+      beginCaptures: {
+        3: scope('punctuation.definition.markdown'),
+        4: scope('fenced_code.block.language.markdown'),
+      },
+      end: '(^|\\G)(\\2|\\s{0,3})(\\3)\\s*$',
+      endCaptures: { 3: scope('punctuation.definition.markdown') },
+      name: 'markup.fenced_code.block.markdown',
+      patterns: [
+        {
+          begin: '(^|\\G)(\\s*)(.*)',
+          while: '(^|\\G)(?!\\s*([`~]{3,})\\s*$)',
+          contentName: 'meta.embedded.block.quern',
+          patterns: [include('source.quern')],
+        },
+      ],
+    },
+  },
+};
+
+export function printGrammar(value: object): string {
+  return `${JSON.stringify(value, undefined, 2)}\n`;
+}
+
+function scope(name: string): Capture {
+  return { name };
+}
+
+function include(name: string): { readonly include: string } {
+  return { include: name };
+}
+
+/** A line that opens something: its word, a name, and the kind it is meant to be. */
+function header(word: string, nameScope: string): Rule {
+  return {
+    match: `^\\s*(${word})(?:\\s+(?!as\\s)(\\S.*?))??(?:\\s+(as)(?:\\s+(\\S.*?))?)?${lineEnd}`,
+    captures: {
+      1: scope(`keyword.control.${word}.quern`),
+      2: scope(nameScope),
+      3: scope('keyword.operator.as.quern'),
+      4: scope('support.type.kind.quern'),
+    },
+  };
+}
+
+/** A line that starts with one of the words, and whose rest is coloured by the rules given. */
+function line(words: string, wordScope: string, rest: readonly string[], name?: string, after = '(?=\\s|$)'): Rule {
+  return {
+    begin: `^\\s*(${words})${after}`,
+    beginCaptures: { 1: scope(wordScope) },
+    end: '$',
+    ...(name === undefined ? {} : { name }),
+    patterns: rest.map(include),
+  };
+}
+
+function measured(unit: string, numberScope: string, unitScope: string): Rule {
+  return {
+    match: `(${number})\\s*(${unit})${wordEnd}`,
+    captures: { 1: scope(numberScope), 2: scope(unitScope) },
+  };
+}

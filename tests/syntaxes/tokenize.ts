@@ -1,0 +1,42 @@
+import { readFileSync } from 'node:fs';
+import oniguruma from 'vscode-oniguruma';
+import textmate from 'vscode-textmate';
+
+/** A run of text and the innermost of its scopes, without `.quern`; '' where nothing but the file's own scope holds. */
+export type Token = readonly [text: string, scope: string];
+export type Tokenizer = (text: string) => Token[][];
+
+/** The grammar as the editor reads it: the JSON file, through the editor's own tokenizer. Blanks are left out. */
+export async function loadTokenizer(): Promise<Tokenizer> {
+  const { buffer, byteOffset, byteLength } = readFileSync(
+    new URL('../../node_modules/vscode-oniguruma/release/onig.wasm', import.meta.url),
+  );
+  await oniguruma.loadWASM(new Uint8Array(buffer, byteOffset, byteLength));
+  const registry = new textmate.Registry({
+    onigLib: Promise.resolve({
+      createOnigScanner: (patterns) => new oniguruma.OnigScanner(patterns),
+      createOnigString: (text) => new oniguruma.OnigString(text),
+    }),
+    loadGrammar: async () => textmate.parseRawGrammar(readFileSync(grammarFile, 'utf8'), grammarFile.pathname),
+  });
+  const grammar = await registry.loadGrammar('source.quern');
+  if (grammar === null) throw new Error('The grammar could not be read.');
+
+  return (text) => {
+    let stack = textmate.INITIAL;
+    return text.split(/\r?\n/).map((line) => {
+      const { tokens, ruleStack } = grammar.tokenizeLine(line, stack);
+      stack = ruleStack;
+      return tokens
+        .map(
+          ({ startIndex, endIndex, scopes }): Token => [
+            line.slice(startIndex, endIndex).trim(),
+            (scopes.at(-1) ?? '').replace(/^source\.quern$|^meta\..*$/, '').replace(/\.quern$/, ''),
+          ],
+        )
+        .filter(([word]) => word !== '');
+    });
+  };
+}
+
+const grammarFile = new URL('../../syntaxes/quern.tmLanguage.json', import.meta.url);

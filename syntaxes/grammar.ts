@@ -35,9 +35,11 @@ const units = {
 };
 
 const composition = 'water|fat|protein|carbohydrate|sugar|starch|fibre|salt|ash|alcohol';
-const field = 'support.type.property-name.field.quern';
-const trialWord = 'support.type.property-name.trial.quern';
-const foodWord = 'support.type.property-name.food.quern';
+const field = 'keyword.other.field.quern';
+const trialWord = 'keyword.other.trial.quern';
+const foodWord = 'keyword.other.food.quern';
+// Bold in most themes, and listed as a section by those that know the second.
+const partName = 'markup.heading.part.quern entity.name.section.part.quern';
 const shapes = 'round|square|rectangle|loaf|ring';
 
 export const grammar = {
@@ -76,18 +78,18 @@ export const grammar = {
     },
     escape: { match: '\\\\(?:#|[\\p{L}\\p{N}]+)', name: 'constant.character.escape.quern' },
 
-    recipe: header('recipe', 'entity.name.section.recipe.quern'),
+    recipe: header('recipe', 'markup.heading.recipe.quern entity.name.section.recipe.quern'),
     part: {
       match: `^\\s*(part)(?:\\s+(?!(?:as|from)\\s)(\\S.*?))??(?:\\s+(as)(?:\\s+(\\S.*?))?|\\s+(from)(?:\\s+(\\S.*?)(?:\\s*(:)\\s*(\\S.*?))?)?)?${lineEnd}`,
       captures: {
         1: scope('keyword.control.part.quern'),
-        2: scope('entity.name.section.part.quern'),
+        2: scope(partName),
         3: scope('keyword.operator.as.quern'),
         4: scope('support.type.kind.quern'),
         5: scope('keyword.operator.from.quern'),
         6: scope('string.unquoted.file.quern'),
         7: scope('punctuation.separator.part.quern'),
-        8: scope('entity.name.section.part.quern'),
+        8: scope(partName),
       },
     },
     step: line('do', 'keyword.control.step.quern', ['#sentence'], 'meta.step.quern'),
@@ -142,7 +144,7 @@ export const grammar = {
       begin: ',',
       beginCaptures: { 0: scope('punctuation.separator.preparation.quern') },
       end: `(?=\\(|\\s+#|\\s+from\\s+(?:about\\s+)?${digit}|$)`,
-      contentName: 'string.unquoted.preparation.quern',
+      contentName: 'meta.preparation.quern',
       patterns: [include('#escape')],
     },
     'ingredient-note': {

@@ -28,7 +28,7 @@ const mass = 'keyword.other.unit.mass';
 const volume = 'keyword.other.unit.volume';
 const count = 'keyword.other.unit.count';
 const name = 'variable.other.ingredient';
-const field = 'support.type.property-name.field';
+const field = 'keyword.other.field';
 const value = 'string.unquoted.field';
 const temperature = 'constant.numeric.temperature';
 const degrees = 'keyword.other.unit.temperature';
@@ -38,7 +38,7 @@ const step = 'keyword.control.step';
 const portion = 'constant.language.portion';
 const section = 'entity.name.section.part';
 const comma = 'punctuation.separator.preparation';
-const preparation = 'string.unquoted.preparation';
+const preparation = '';
 
 const lines: Record<string, readonly Token[]> = {
   'recipe Plum custard slice': [
@@ -264,19 +264,19 @@ const lines: Record<string, readonly Token[]> = {
     ['Ines', 'string.unquoted.tester'],
   ],
   '  took    52 min to bake': [
-    ['took', 'support.type.property-name.trial'],
+    ['took', 'keyword.other.trial'],
     ['52', time],
     ['min', timeUnit],
     ['to bake', ''],
   ],
   '  weighed 1385 g out of the oven': [
-    ['weighed', 'support.type.property-name.trial'],
+    ['weighed', 'keyword.other.trial'],
     ['1385', number],
     ['g', mass],
     ['out of the oven', ''],
   ],
   '  used    90 g caster sugar in custard': [
-    ['used', 'support.type.property-name.trial'],
+    ['used', 'keyword.other.trial'],
     ['90', number],
     ['g', mass],
     ['caster sugar', name],
@@ -284,11 +284,11 @@ const lines: Record<string, readonly Token[]> = {
     ['custard', section],
   ],
   '  saw     Set to the middle.': [
-    ['saw', 'support.type.property-name.trial'],
+    ['saw', 'keyword.other.trial'],
     ['Set to the middle.', value],
   ],
   '  verdict change': [
-    ['verdict', 'support.type.property-name.trial'],
+    ['verdict', 'keyword.other.trial'],
     ['change', 'constant.language.verdict'],
   ],
   '  swap whole milk for 200 g oat drink': [
@@ -314,7 +314,7 @@ const lines: Record<string, readonly Token[]> = {
     ['rye flour', 'entity.name.type.food'],
   ],
   '  also dark rye, ryemeal': [
-    ['also', 'support.type.property-name.food'],
+    ['also', 'keyword.other.food'],
     ['dark rye', value],
     [',', 'punctuation.separator.list'],
     ['ryemeal', value],
@@ -327,12 +327,12 @@ const lines: Record<string, readonly Token[]> = {
     ['g', mass],
   ],
   '  water 12 %': [
-    ['water', 'support.type.property-name.food'],
+    ['water', 'keyword.other.food'],
     ['12', 'constant.numeric.share'],
     ['%', 'keyword.other.unit.share'],
   ],
   '  price 1.40 per 1 kg': [
-    ['price', 'support.type.property-name.food'],
+    ['price', 'keyword.other.food'],
     ['1.40', number],
     ['per', 'keyword.operator.per'],
     ['1', number],

@@ -118,7 +118,7 @@ function show(proposal: Proposal): Promise<'apply' | 'compare' | undefined> {
     { label: '$(check) Apply', description: countChanges(changes.length), choice: 'apply' },
     { label: '$(diff) Compare side by side', choice: 'compare' },
     ...heading('Does not scale by itself', said),
-    ...said.map((label) => ({ label: `$(info) ${label}` })),
+    ...said.map(sayWhatStays),
     ...heading('What changes', changes),
     ...changes.map((label) => ({ label })),
   ];
@@ -127,6 +127,12 @@ function show(proposal: Proposal): Promise<'apply' | 'compare' | undefined> {
 
 function heading(label: string, lines: readonly string[]): Choice[] {
   return lines.length === 0 ? [] : [{ label, kind: vscode.QuickPickItemKind.Separator }];
+}
+
+/** 'Baking time: a larger cake takes longer.' on two lines, because one is cut off. */
+function sayWhatStays(said: string): Choice {
+  const [subject, ...rest] = said.split(': ');
+  return { label: `$(info) ${subject}`, ...(rest.length === 0 ? {} : { detail: rest.join(': ') }) };
 }
 
 function countChanges(count: number): string {

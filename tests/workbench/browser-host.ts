@@ -1,0 +1,109 @@
+#!/usr/bin/env -S node --disable-warning=MODULE_TYPELESS_PACKAGE_JSON
+// Stands in for VS Code's own program where that cannot be downloaded: it takes the same arguments, runs the tests in
+// the extension host of the browser workbench, and ends with their exit code. It refuses to know what they test.
+
+import { existsSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { chromium, type Page } from 'playwright-core';
+import { testMark } from './runner.ts';
+import { browserMissing, findBrowser, pageOf, startWorkbench } from './workbench.ts';
+
+const { values, positionals } = parseArgs({
+  args: process.argv.slice(2),
+  // VS Code takes many switches more; what is not used here is passed over.
+  strict: false,
+  allowPositionals: true,
+  options: {
+    extensionDevelopmentPath: { type: 'string' },
+    extensionTestsPath: { type: 'string' },
+    'user-data-dir': { type: 'string' },
+  },
+});
+const longestRunMs = 5 * 60 * 1000;
+const browserSwitches = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+process.exitCode = await runTests();
+
+async function runTests(): Promise<number> {
+  const executablePath = findBrowser();
+  if (executablePath === undefined) throw new Error(browserMissing);
+  const workbench = await startWorkbench({
+    stateFolder: resolve(argument('user-data-dir')),
+    testDriver: true,
+    environment: { ...process.env, QUERN_MARKED: '1' },
+  });
+  const browser = await chromium.launch({ executablePath, args: browserSwitches }).catch((error: unknown) => {
+    workbench.stop();
+    throw error;
+  });
+  try {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 860 } });
+    const ended = listen(page);
+    await page.goto(
+      pageOf(workbench, {
+        folder: resolve(positionals[0] ?? '.'),
+        extension: resolve(argument('extensionDevelopmentPath')),
+        tests: resolve(argument('extensionTestsPath')),
+      }),
+    );
+    return await Promise.race([ended, giveUp(page)]);
+  } finally {
+    await browser.close();
+    workbench.stop();
+  }
+}
+
+/** Passes on what the tests say and asks for pictures, until they end; resolves with their exit code. */
+async function listen(page: Page): Promise<number> {
+  // The editor has much to say that is no concern of the tests, unless they fail.
+  const log: string[] = [];
+  let end: (code: number) => void = () => undefined;
+  const ended = new Promise<number>((resolve) => {
+    end = resolve;
+  });
+  await page.exposeFunction('codeAutomationLog', (kind: string, args: readonly unknown[]) => {
+    const text = args.map(String).join(' ');
+    if (text.startsWith(testMark)) hear(text.slice(testMark.length));
+    else log.push(`${kind} ${text}\n`);
+  });
+  await page.exposeFunction('codeAutomationExit', (code: number) => end(code));
+  page.on('pageerror', (error) => log.push(`page ${error.stack ?? error.message}\n`));
+  const code = await ended;
+  if (code !== 0) process.stderr.write(`\nWhat else the editor said:\n${log.join('')}\n`);
+  return code;
+
+  function hear(said: string): void {
+    const shot = /^screenshot (.+)$/.exec(said)?.[1];
+    if (shot === undefined) process.stdout.write(`${said}\n`);
+    else void takeScreenshot(page, shot);
+  }
+}
+
+/** The tests ask for a picture by printing where it goes, and wait until it is there. */
+async function takeScreenshot(page: Page, file: string): Promise<void> {
+  await page.screenshot({ path: file });
+}
+
+async function giveUp(page: Page): Promise<number> {
+  await new Promise((resolve) => setTimeout(resolve, longestRunMs).unref());
+  const file = join(process.env.QUERN_SHOTS ?? '.', 'given-up.png');
+  await takeScreenshot(page, file);
+  process.stderr.write(`The tests did not end. What the editor shows: ${existsSync(file) ? file : 'nothing'}\n`);
+  return 1;
+}
+
+function argument(name: keyof typeof values): string {
+  const value = values[name];
+  if (typeof value !== 'string') throw new Error(`--${name} is missing.`);
+  return value;
+}

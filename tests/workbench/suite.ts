@@ -1,0 +1,303 @@
+// Knows what a cook does in the editor: opens a recipe, reads what is found, mends, scales, formats, goes back.
+// It refuses to know how: it uses what the editor offers to everyone, on a copy of the example kitchen.
+
+import assert from 'node:assert/strict';
+import { statSync } from 'node:fs';
+import { join } from 'node:path';
+import * as vscode from 'vscode';
+import { type EditorTest, runAll, say, waitFor } from './runner.ts';
+
+/** Called by the extension host. */
+export async function run(): Promise<void> {
+  await runAll(tests, 60_000);
+}
+
+const draft = 'first-draft.quern';
+const clean = 'bakes/scones.quern';
+
+const tests: readonly EditorTest[] = [
+  {
+    name: 'a recipe opens as Quern and starts the extension',
+    run: async () => {
+      const { document } = await open(draft);
+      assert.equal(document.languageId, 'quern');
+      await waitFor(
+        'the extension to start',
+        () => vscode.extensions.getExtension('quern.quern')?.isActive || undefined,
+      );
+    },
+  },
+  {
+    name: 'the draft shows its findings, each linked to a place and a code',
+    run: async () => {
+      const { document } = await open(draft);
+      const found = await findingsOf(document, (findings) => codes(findings).size >= 12);
+      assert.ok(codes(found).has('dough-too-wet'), `found: ${[...codes(found)].join(', ')}`);
+      for (const finding of found) {
+        assert.ok(
+          document.validateRange(finding.range).isEqual(finding.range),
+          `${codeOf(finding)} is out of the text`,
+        );
+        assert.notEqual(finding.message, '');
+      }
+      await takeScreenshot('findings');
+    },
+  },
+  {
+    name: 'hovering over an amount says what it is in grams, and over an oven what it is in F',
+    run: async () => {
+      const { document } = await open(draft);
+      assert.match(await hoverText(document, placeOf(document, 'ice water')), /150\s*g/);
+      assert.match(await hoverText(document, placeOf(document, '375 C')), /707\s*°?\s*F/);
+      const place = placeOf(document, 'ice water');
+      const editor = await open(draft);
+      editor.selection = new vscode.Selection(place, place);
+      await vscode.commands.executeCommand('editor.action.showHover');
+      await pause(800);
+      await takeScreenshot('hover');
+      await vscode.commands.executeCommand('editor.action.hideHover');
+    },
+  },
+  {
+    name: 'a fix takes its finding away and is undone in one step',
+    run: async () => {
+      const { document } = await open(draft);
+      const before = document.getText();
+      const found = await findingsOf(document, (findings) => codes(findings).has('dough-too-wet'));
+      const finding = found.find((one) => codeOf(one) === 'dough-too-wet');
+      assert.ok(finding);
+      const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+        'vscode.executeCodeActionProvider',
+        document.uri,
+        finding.range,
+        vscode.CodeActionKind.QuickFix.value,
+        20,
+      );
+      const fix = actions.find((action) => action.isPreferred && action.edit) ?? actions.find((action) => action.edit);
+      assert.ok(fix?.edit, `offered: ${actions.map((action) => action.title).join('; ')}`);
+      assert.ok(await vscode.workspace.applyEdit(fix.edit));
+      await findingsOf(document, (findings) => !codes(findings).has('dough-too-wet'));
+      await vscode.commands.executeCommand('undo');
+      assert.equal(document.getText(), before);
+      await findingsOf(document, (findings) => codes(findings).has('dough-too-wet'));
+    },
+  },
+  {
+    name: 'a clean recipe shows nothing, and a slip while it is typed, before anything is saved',
+    run: async () => {
+      const { document } = await open(clean);
+      await insertLine(document, '  2 glugs   olive oil', '  do ');
+      await findingsOf(document, (findings) => codes(findings).has('unknown-unit'));
+      await vscode.commands.executeCommand('undo');
+      await findingsOf(document, (findings) => findings.length === 0);
+    },
+  },
+  {
+    name: 'scaling doubles the list and is undone in one step',
+    run: async () => {
+      const { document } = await open(clean);
+      const before = document.getText();
+      await vscode.commands.executeCommand('quern.scale', { to: 'by 2', apply: true });
+      await waitFor('the scaled text', () => document.getText() !== before || undefined);
+      assert.equal(firstGrams(document.getText()), 2 * firstGrams(before));
+      await undoOnceTo(document, before);
+    },
+  },
+  {
+    name: 'scaling is shown before it is made',
+    run: async () => {
+      const { document } = await open(clean);
+      const before = document.getText();
+      void vscode.commands.executeCommand('quern.scale', { to: 'double' });
+      await pause(1200);
+      await takeScreenshot('scale');
+      assert.equal(document.getText(), before, 'nothing changes before it is accepted');
+      await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
+      await waitFor('the scaled text', () => document.getText() !== before || undefined);
+      await undoOnceTo(document, before);
+    },
+  },
+  {
+    name: 'scaling is compared side by side, then made or left',
+    run: async () => {
+      const { document } = await open(clean);
+      const before = document.getText();
+      for (const [command, changes] of [
+        ['quern.scaleLeave', false],
+        ['quern.scaleApply', true],
+      ] as const) {
+        await open(clean);
+        void vscode.commands.executeCommand('quern.scale', { to: 'half' });
+        await pause(800);
+        await vscode.commands.executeCommand('workbench.action.quickOpenNavigateNext');
+        await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
+        await waitFor('the comparison', () => diffInFront() || undefined);
+        await pause(800);
+        await takeScreenshot('compare');
+        await vscode.commands.executeCommand(command);
+        await waitFor('the comparison to close', () => !diffInFront() || undefined);
+        assert.equal(document.getText() !== before, changes);
+      }
+      await open(clean);
+      await undoOnceTo(document, before);
+    },
+  },
+  {
+    name: 'formatting lines the list up again and is undone in one step',
+    run: async () => {
+      const { document } = await open(clean);
+      const before = document.getText();
+      const uneven = before.replace(/^ {2}(?=\S)/gm, '      ');
+      await replaceText(document, uneven);
+      await vscode.commands.executeCommand('editor.action.formatDocument');
+      await waitFor('the formatted text', () => document.getText() !== uneven || undefined);
+      assert.equal(document.getText(), before);
+      await vscode.commands.executeCommand('undo');
+      assert.equal(document.getText(), uneven);
+      await vscode.commands.executeCommand('undo');
+      assert.equal(document.getText(), before);
+    },
+  },
+  {
+    name: 'Enter at the end of a step starts the next one',
+    run: async () => {
+      const editor = await open(clean);
+      const { document } = editor;
+      const before = document.getText();
+      const line = document
+        .getText()
+        .split('\n')
+        .findIndex((text) => text.startsWith('  do '));
+      const end = document.lineAt(line).range.end;
+      editor.selection = new vscode.Selection(end, end);
+      await vscode.commands.executeCommand('type', { text: '\n' });
+      assert.equal(document.lineAt(line + 1).text, '  do ');
+      await undoOnceTo(document, before);
+    },
+  },
+  {
+    name: 'a code is explained on a page beside the recipe',
+    run: async () => {
+      await open(draft);
+      await vscode.commands.executeCommand('quern.explain', 'dough-too-wet');
+      await waitFor('the page', () => allTabs().find((tab) => tab.label.includes('dough-too-wet')));
+      await pause(1500);
+      await takeScreenshot('explain');
+    },
+  },
+  {
+    name: 'a restarted server finds the same again',
+    run: async () => {
+      const { document } = await open(draft);
+      const before = await findingsOf(document, (findings) => findings.length > 0);
+      await vscode.commands.executeCommand('quern.restartServer');
+      await findingsOf(document, (findings) => findings.length === before.length);
+    },
+  },
+];
+
+async function open(file: string): Promise<vscode.TextEditor> {
+  const folder = vscode.workspace.workspaceFolders?.[0];
+  assert.ok(folder, 'no folder is open');
+  const uri = vscode.Uri.joinPath(folder.uri, file);
+  return vscode.window.showTextDocument(uri, { viewColumn: vscode.ViewColumn.One, preview: false });
+}
+
+/** The findings of a document once they are as awaited. */
+function findingsOf(
+  document: vscode.TextDocument,
+  awaited: (findings: readonly vscode.Diagnostic[]) => boolean,
+): Promise<readonly vscode.Diagnostic[]> {
+  let last: readonly vscode.Diagnostic[] = [];
+  return waitFor(`the findings of ${document.uri.path}`, () => {
+    last = vscode.languages.getDiagnostics(document.uri).filter(({ source }) => source === 'quern');
+    return awaited(last) ? last : undefined;
+  }).catch((error: unknown) => {
+    throw new Error(
+      `${error instanceof Error ? error.message : error} They were: ${[...codes(last)].join(', ') || 'none'}`,
+    );
+  });
+}
+
+function codes(findings: readonly vscode.Diagnostic[]): ReadonlySet<string> {
+  return new Set(findings.map(codeOf));
+}
+
+function codeOf({ code }: vscode.Diagnostic): string {
+  return String(typeof code === 'object' ? code.value : code);
+}
+
+function placeOf(document: vscode.TextDocument, text: string): vscode.Position {
+  const at = document.getText().indexOf(text);
+  assert.notEqual(at, -1, `${text} is not in the recipe`);
+  return document.positionAt(at + 1);
+}
+
+async function hoverText(document: vscode.TextDocument, place: vscode.Position): Promise<string> {
+  const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
+    'vscode.executeHoverProvider',
+    document.uri,
+    place,
+  );
+  return hovers
+    .flatMap((hover) => hover.contents)
+    .map((content) => (typeof content === 'string' ? content : content.value))
+    .join('\n');
+}
+
+/** Types a line above the first line that starts with the given text, as one undo step. */
+async function insertLine(document: vscode.TextDocument, line: string, before: string): Promise<void> {
+  const at = document
+    .getText()
+    .split('\n')
+    .findIndex((text) => text.startsWith(before));
+  assert.notEqual(at, -1, `no line starts with ${before}`);
+  const edit = new vscode.WorkspaceEdit();
+  edit.insert(document.uri, new vscode.Position(at, 0), `${line}\n`);
+  assert.ok(await vscode.workspace.applyEdit(edit));
+}
+
+async function replaceText(document: vscode.TextDocument, text: string): Promise<void> {
+  const edit = new vscode.WorkspaceEdit();
+  const whole = new vscode.Range(new vscode.Position(0, 0), document.positionAt(document.getText().length));
+  edit.replace(document.uri, whole, text);
+  assert.ok(await vscode.workspace.applyEdit(edit));
+}
+
+async function undoOnceTo(document: vscode.TextDocument, before: string): Promise<void> {
+  await vscode.commands.executeCommand('undo');
+  assert.equal(document.getText(), before);
+}
+
+function firstGrams(text: string): number {
+  const amount = /^ {2}(\d+) g /m.exec(text)?.[1];
+  assert.ok(amount, 'no line in grams');
+  return Number(amount);
+}
+
+function allTabs(): vscode.Tab[] {
+  return vscode.window.tabGroups.all.flatMap((group) => group.tabs);
+}
+
+function diffInFront(): boolean {
+  return vscode.window.tabGroups.activeTabGroup.activeTab?.input instanceof vscode.TabInputTextDiff;
+}
+
+function pause(ms: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, ms));
+}
+
+/** A picture of the whole editor in shots/, where there is somebody who can take it. */
+async function takeScreenshot(name: string): Promise<void> {
+  const folder = process.env.QUERN_SHOTS;
+  if (folder === undefined) return;
+  const file = join(folder, `${name}.png`);
+  const startedAt = Date.now();
+  say(`screenshot ${file}`);
+  await waitFor(`the picture ${file}`, () => writtenSince(file, startedAt) || undefined);
+}
+
+function writtenSince(file: string, at: number): boolean {
+  const stat = statSync(file, { throwIfNoEntry: false });
+  return stat !== undefined && stat.mtimeMs >= at && stat.size > 0;
+}

@@ -1,0 +1,135 @@
+// Holds the extension's manifest against the client's own source and against the rules of the editor's extension
+// manifest (code.visualstudio.com/api/references/extension-manifest, contribution-points).
+
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { codesInManifest } from '../../client/src/finding-codes.ts';
+
+const root = new URL('../../', import.meta.url);
+const manifest = JSON.parse(read('package.json'));
+const { contributes } = manifest;
+const commands: Record<string, string>[] = contributes.commands;
+const settings: Record<string, Record<string, unknown>> = contributes.configuration.properties;
+const source = readdirSync(new URL('client/src', root), { recursive: true, encoding: 'utf8' })
+  .filter((file) => file.endsWith('.ts'))
+  .map((file) => read(`client/src/${file}`))
+  .join('\n');
+
+describe('commands', () => {
+  it('are registered exactly where they are declared', () => {
+    const registered = [...source.matchAll(/registerCommand\('([^']+)'/g)].map(([, id]) => id);
+    expect(registered.toSorted()).toEqual(commands.map(({ command }) => command).toSorted());
+  });
+
+  it.each(commands)('$command says under which name and when it can run', ({ category, title, enablement }) => {
+    expect(category).toBe('Quern');
+    expect(title).toMatch(/^[A-Z]/);
+    expect(enablement).toBeTruthy();
+  });
+
+  it('in menus are declared', () => {
+    const declared = new Set(commands.map(({ command }) => command));
+    const menus: Record<string, Record<string, string>[]> = contributes.menus;
+    for (const entry of Object.values(menus).flat()) expect(declared).toContain(entry.command);
+  });
+});
+
+describe('settings', () => {
+  it.each(Object.entries(settings))('%s is described, has a default and a scope', (name, setting) => {
+    expect(name).toMatch(/^quern\./);
+    expect(setting.markdownDescription).toMatch(/\.$/);
+    expect(setting).toHaveProperty('default');
+    expect(['resource', 'window']).toContain(setting.scope);
+    if (Array.isArray(setting.enum)) expect(setting.enumDescriptions).toHaveLength(setting.enum.length);
+  });
+
+  it('a house may set are looked up for each file', () => {
+    for (const name of ['quern.measures', 'quern.foodSafety', 'quern.severities']) {
+      expect(settings[name]?.scope).toBe('resource');
+    }
+  });
+
+  it('offer every code with what it means, for the picker too', () => {
+    const codes = codesInManifest(manifest);
+    expect(codes.length).toBeGreaterThan(15);
+    for (const { code, title } of codes) {
+      expect(code).toMatch(/^[a-z]+(-[a-z]+)*$/);
+      expect(title).not.toBe('');
+    }
+    expect(codesInManifest(undefined)).toEqual([]);
+  });
+});
+
+describe('the language', () => {
+  it('names files that are there and can be read', () => {
+    const files: string[] = [
+      manifest.icon,
+      contributes.languages[0].configuration,
+      ...Object.values<string>(contributes.languages[0].icon),
+      ...[...contributes.grammars, ...contributes.snippets].map(({ path }: { path: string }) => path),
+    ];
+    for (const file of files) {
+      expect(existsSync(new URL(file, root)), file).toBe(true);
+      if (file.endsWith('.json')) expect(() => JSON.parse(read(file))).not.toThrow();
+    }
+  });
+
+  it('has a listing icon of at least 128 pixels', () => {
+    const png = readFileSync(new URL(manifest.icon, root));
+    // Width and height stand at bytes 16 and 20 of a PNG (ISO/IEC 15948, IHDR).
+    expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([128, 128]);
+  });
+
+  const configuration = JSON.parse(read('syntaxes/language-configuration.json'));
+
+  it.each([
+    ['café, crème', ['café', 'crème']],
+    ["the egg's white", ['the', "egg's", 'white']],
+    ['½ or 1/2 or 1½ tsp', ['½', 'or', '1/2', 'or', '1½', 'tsp']],
+    ['160 C, 65%, 35–40 min.', ['160', 'C', '65%', '35–40', 'min']],
+    ['180°C (dough-too-wet)', ['180°C', 'dough-too-wet']],
+    ['1.5 kg # e\u0301clair', ['1.5', 'kg', 'e\u0301clair']],
+  ])('keeps the words of %s whole', (text, words) => {
+    const { pattern, flags } = configuration.wordPattern;
+    expect(text.match(new RegExp(pattern, `${flags}g`))).toEqual(words);
+  });
+
+  it.each([
+    ['  do Rub in the butter.', '', 'do '],
+    ['  do Rub in the butter', ' and the salt.', 'do '],
+    ['  do', '', undefined],
+    ['  do ', '', undefined],
+    ['  do Rub in.', '  # slowly', undefined],
+    ['# a comment', '', '# '],
+    ['  240 g  flour  # a comment', '', undefined],
+    ['  dough 240 g', '', undefined],
+  ])('continues %o before %o with %o on Enter', (before, after, appended) => {
+    const rules: { beforeText: string; afterText?: string; action: { appendText: string } }[] =
+      configuration.onEnterRules;
+    const rule = rules.find(
+      ({ beforeText, afterText }) => new RegExp(beforeText).test(before) && new RegExp(afterText ?? '').test(after),
+    );
+    expect(rule?.action.appendText).toBe(appended);
+  });
+
+  it.each([
+    ['part crust as shortcrust', true],
+    ['recipe', true],
+    ['partly covered', false],
+    ['  do Line the part.', false],
+  ])('indents after %o: %o', (line, indents) => {
+    expect(new RegExp(configuration.indentationRules.increaseIndentPattern).test(line)).toBe(indents);
+  });
+});
+
+describe('the extension', () => {
+  it('starts on its own files alone and says where it is limited', () => {
+    expect(manifest.activationEvents).toEqual([]);
+    expect(manifest.capabilities.untrustedWorkspaces.supported).toBe(true);
+    expect(manifest.capabilities.virtualWorkspaces.description).toBeTruthy();
+  });
+});
+
+function read(path: string): string {
+  return readFileSync(new URL(path, root), 'utf8');
+}

@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import { sayFindings, sayMass } from '../../client/src/status-words.ts';
+
+describe('the status', () => {
+  it.each([
+    [{ error: 0, warning: 0, info: 0, hint: 0 }, 'No findings'],
+    [{ error: 1, warning: 0, info: 0, hint: 0 }, '1 error'],
+    [{ error: 0, warning: 1, info: 1, hint: 1 }, '1 warning, 1 note, 1 hint'],
+    [{ error: 2, warning: 3, info: 4, hint: 5 }, '2 errors, 3 warnings, 4 notes, 5 hints'],
+  ])('counts the findings %o', (counts, said) => {
+    expect(sayFindings(counts)).toBe(said);
+  });
+
+  it.each([
+    [null, 'Weight not known'],
+    [{ low: 0, high: 0 }, '0 g'],
+    [{ low: 2.5, high: 2.5 }, '2.5 g'],
+    [{ low: 1385.4, high: 1385.4 }, '1385 g'],
+    [{ low: 1385.1, high: 1385.4 }, '1385 g'],
+    [{ low: 1370, high: 1400 }, '1370–1400 g'],
+    [{ low: 9999, high: 9999 }, '9999 g'],
+    [{ low: 12_400, high: 12_400 }, '12.4 kg'],
+    [{ low: 9_900, high: 10_500 }, '9.9–10.5 kg'],
+  ])('says the weight %o', (mass, said) => {
+    expect(sayMass(mass)).toBe(said);
+  });
+});

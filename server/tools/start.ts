@@ -42,7 +42,6 @@ async function openWorkbench(): Promise<number> {
   const workbench = await startWorkbench({
     // Kept between runs, so that a window left open finds its settings again.
     stateFolder: join(homedir(), '.cache/quern-workbench'),
-    testDriver: false,
     environment: process.env,
   });
   const page = pageOf(workbench, { folder: kitchen, extension: root, file: join(kitchen, 'first-draft.quern') });

@@ -39,7 +39,6 @@ async function runTests(): Promise<number> {
   if (executablePath === undefined) throw new Error(browserMissing);
   const workbench = await startWorkbench({
     stateFolder: resolve(argument('user-data-dir')),
-    testDriver: true,
     environment: { ...process.env, QUERN_MARKED: '1' },
   });
   const browser = await chromium.launch({ executablePath, args: browserSwitches }).catch((error: unknown) => {
@@ -51,9 +50,9 @@ async function runTests(): Promise<number> {
     const ended = listen(page);
     await page.goto(
       pageOf(workbench, {
-        folder: resolve(positionals[0] ?? '.'),
-        extension: resolve(argument('extensionDevelopmentPath')),
-        tests: resolve(argument('extensionTestsPath')),
+        folder: positionals[0] ?? '.',
+        extension: argument('extensionDevelopmentPath'),
+        tests: argument('extensionTestsPath'),
       }),
     );
     return await Promise.race([ended, giveUp(page)]);

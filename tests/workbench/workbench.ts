@@ -6,7 +6,7 @@ import { existsSync } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { platform } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const packageFolder = fileURLToPath(new URL('.', import.meta.url));
@@ -43,7 +43,6 @@ export type Workbench = {
 export type WorkbenchOptions = {
   /** Where the workbench keeps its state: settings, logs, extensions. */
   readonly stateFolder: string;
-  readonly testDriver: boolean;
   readonly environment: NodeJS.ProcessEnv;
 };
 
@@ -85,7 +84,8 @@ export async function startWorkbench(options: WorkbenchOptions): Promise<Workben
       ...['--extensions-dir', join(stateFolder, 'extensions')],
       ...['--without-connection-token', '--accept-server-license-terms', '--disable-workspace-trust'],
       ...['--telemetry-level', 'off', '--disable-telemetry', '--disable-update-check'],
-      ...(options.testDriver ? ['--enable-smoke-test-driver'] : []),
+      // Without its test driver, a built workbench loads no extension under development.
+      '--enable-smoke-test-driver',
     ],
     { env: { ...options.environment, ...quietEnvironment }, stdio: ['ignore', 'pipe', 'pipe'] },
   );
@@ -107,10 +107,10 @@ export type Opening = {
   readonly file?: string | undefined;
 };
 
-/** The page that opens a folder with an extension under development loaded. All paths are absolute. */
+/** The page that opens a folder with an extension under development loaded. */
 export function pageOf(workbench: Workbench, opening: Opening): string {
   const { host } = new URL(workbench.address);
-  const remote = (path: string): string => `vscode-remote://${host}${encodeURI(path)}`;
+  const remote = (path: string): string => `vscode-remote://${host}${encodeURI(resolve(path))}`;
   const payload = [
     ['extensionDevelopmentPath', remote(opening.extension)],
     ['skipWelcome', 'true'],
@@ -118,7 +118,7 @@ export function pageOf(workbench: Workbench, opening: Opening): string {
     ...(opening.tests === undefined ? [] : [['extensionTestsPath', remote(opening.tests)]]),
     ...(opening.file === undefined ? [] : [['openFile', remote(opening.file)]]),
   ];
-  const query = new URLSearchParams({ folder: opening.folder, payload: JSON.stringify(payload) });
+  const query = new URLSearchParams({ folder: resolve(opening.folder), payload: JSON.stringify(payload) });
   return `${workbench.address}/?${query}`;
 }
 

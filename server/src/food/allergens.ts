@@ -1,0 +1,74 @@
+/**
+ * Knows the allergens that labels must name, in the United States and the European Union, and what a food's short word for one means in each.
+ * Refuses to know which foods hold them.
+ */
+
+export interface Allergens {
+  readonly us: readonly string[];
+  readonly eu: readonly string[];
+}
+
+interface AllergenRow {
+  readonly words: readonly string[];
+  readonly us?: string;
+  readonly eu?: string;
+}
+
+/**
+ * US: FALCPA 2004 and the FASTER Act 2021. EU: Regulation 1169/2011, annex II. Coconut and pine nuts are not listed: the EU names eight nuts,
+ * and FDA dropped coconut from the tree nuts in 2025.
+ */
+const ROWS: readonly AllergenRow[] = [
+  { words: ['wheat', 'spelt', 'durum'], us: 'wheat', eu: 'cereals containing gluten' },
+  { words: ['gluten', 'rye', 'barley', 'cereals containing gluten'], eu: 'cereals containing gluten' },
+  { words: ['oats', 'oat'], eu: 'cereals containing gluten' },
+  { words: ['milk', 'dairy', 'lactose'], us: 'milk', eu: 'milk' },
+  { words: ['egg', 'eggs'], us: 'eggs', eu: 'eggs' },
+  { words: ['fish'], us: 'fish', eu: 'fish' },
+  {
+    words: ['crustacean', 'crustaceans', 'shellfish', 'crustacean shellfish'],
+    us: 'crustacean shellfish',
+    eu: 'crustaceans',
+  },
+  { words: ['mollusc', 'molluscs', 'mollusks'], eu: 'molluscs' },
+  {
+    words: [
+      'nuts',
+      'nut',
+      'tree nuts',
+      'almonds',
+      'hazelnuts',
+      'walnuts',
+      'cashews',
+      'pecans',
+      'pistachios',
+      'macadamias',
+      'brazil nuts',
+    ],
+    us: 'tree nuts',
+    eu: 'nuts',
+  },
+  { words: ['peanut', 'peanuts'], us: 'peanuts', eu: 'peanuts' },
+  { words: ['soy', 'soya', 'soybeans'], us: 'soybeans', eu: 'soybeans' },
+  { words: ['sesame'], us: 'sesame', eu: 'sesame' },
+  { words: ['celery'], eu: 'celery' },
+  { words: ['mustard'], eu: 'mustard' },
+  { words: ['lupin'], eu: 'lupin' },
+  { words: ['sulphites', 'sulfites', 'sulphur dioxide', 'sulphite'], eu: 'sulphites' },
+];
+const BY_WORD = new Map(ROWS.flatMap((row) => row.words.map((word) => [word, row] as const)));
+
+/** What the labels of each side must name for these words, in the law's order; words that are no allergen come back in `unknown`. */
+export function allergensOf(words: readonly string[]): Allergens & { readonly unknown: readonly string[] } {
+  const rows = new Set<AllergenRow>();
+  const unknown: string[] = [];
+  for (const word of words) {
+    const row = BY_WORD.get(word.trim().toLowerCase());
+    if (row === undefined) unknown.push(word);
+    else rows.add(row);
+  }
+  const named = (side: 'us' | 'eu'): string[] => [
+    ...new Set(ROWS.filter((row) => rows.has(row)).flatMap((row) => row[side] ?? [])),
+  ];
+  return { us: named('us'), eu: named('eu'), unknown };
+}

@@ -1,0 +1,120 @@
+/**
+ * Knows every food there is, the built-in ones and the house's, and finds one by what a cook writes.
+ * Refuses to know where in a recipe the words stood.
+ */
+import type { Quantity } from '../measure/quantity.ts';
+import type { Measures } from '../measure/unit.ts';
+import { findFood, indexNames, type NameIndex } from './find.ts';
+import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
+import { readHouseFood } from './house.ts';
+import { keyOf } from './names.ts';
+import { readAmbiguous, readFoods } from './tables.ts';
+import { weighFood } from './weigh.ts';
+
+export interface FoodBook {
+  /** The food that the words of an ingredient line name: longest and most specific wins. */
+  find(words: string): FoodMatch;
+  byId(id: string): Food | undefined;
+  /** All foods, the house's first. */
+  all(): readonly Food[];
+  /**
+   * What the quantity of the food weighs, in grams, with the reason. `form` is the word that fits the measure
+   * (`chopped`, `packed`), from the match or the preparation.
+   */
+  weigh(food: Food, quantity: Quantity, measures: Measures, form?: string): Weighed;
+}
+
+export interface HouseFoodProblem {
+  readonly food: string;
+  readonly words: string;
+}
+
+/** The foods that come with Quern; read once. */
+export function builtInBook(): FoodBook {
+  builtIn ??= readBook();
+  return builtIn;
+}
+
+/** The same with the house's own foods laid over; a block that cannot be used says why and is left out. */
+export function withHouseFoods(
+  book: FoodBook,
+  foods: readonly HouseFood[],
+): { readonly book: FoodBook; readonly problems: readonly HouseFoodProblem[] } {
+  if (foods.length === 0) return { book, problems: [] };
+  const problems: HouseFoodProblem[] = [];
+  const read: Food[] = [];
+  const taken = new Set<string>();
+  for (const block of inReadingOrder(foods)) {
+    const own = indexNames(read);
+    const named = (name: string): Food | undefined => {
+      const match = own.get(keyOf(name));
+      if (match !== undefined && 'class' in match) return match;
+      const found = book.find(name);
+      return found.kind === 'food' ? found.food : undefined;
+    };
+    const { food, remarks } = readHouseFood(block, named);
+    const keys = [block.name, ...block.also].map(keyOf);
+    const clash = [block.name, ...block.also].find((name) => taken.has(keyOf(name)));
+    for (const words of remarks) problems.push({ food: block.name, words });
+    if (clash !== undefined) problems.push({ food: block.name, words: `${clash} is already a food of the house` });
+    if (food === undefined || clash !== undefined) continue;
+    for (const key of keys) taken.add(key);
+    read.push(food);
+  }
+  const under = INDEXES.get(book) ?? indexNames(book.all());
+  return { book: bookOf([...read, ...book.all()], indexNames(read, [], under)), problems };
+}
+
+let builtIn: FoodBook | undefined;
+/** The index of each book, so that one laid over it need not read all names again. */
+const INDEXES = new WeakMap<FoodBook, NameIndex>();
+/** Phrases kept; a folder repeats its ingredients. */
+const MOST_KEPT = 5000;
+const LONGEST_KEPT = 120;
+
+function readBook(): FoodBook {
+  const foods = readFoods();
+  const byId = new Map(foods.map((food) => [food.id, food]));
+  const ambiguous = readAmbiguous().map(({ word, ids }) => ({ word, foods: ids.flatMap((id) => byId.get(id) ?? []) }));
+  return bookOf(foods, indexNames(foods, ambiguous));
+}
+
+function bookOf(foods: readonly Food[], index: NameIndex): FoodBook {
+  const byId = new Map(foods.map((food) => [food.id, food]));
+  const kept = new Map<string, FoodMatch>();
+  const book: FoodBook = {
+    find(words) {
+      const before = kept.get(words);
+      if (before !== undefined) return before;
+      const found = findFood(index, words);
+      if (words.length > LONGEST_KEPT) return found;
+      if (kept.size >= MOST_KEPT) kept.clear();
+      kept.set(words, found);
+      return found;
+    },
+    byId: (id) => byId.get(id),
+    all: () => foods,
+    weigh: weighFood,
+  };
+  INDEXES.set(book, index);
+  return book;
+}
+
+/** Blocks that are like another block of the house come after it. */
+function inReadingOrder(foods: readonly HouseFood[]): readonly HouseFood[] {
+  const keys = new Set(foods.map((food) => keyOf(food.name)));
+  const done = new Set<string>();
+  const ordered: HouseFood[] = [];
+  let waiting = [...foods];
+  while (waiting.length > 0) {
+    const ready = waiting.filter(({ name, like }) => {
+      const key = like === undefined ? '' : keyOf(like);
+      return !keys.has(key) || done.has(key) || key === keyOf(name);
+    });
+    const next = ready.length > 0 ? ready : waiting;
+    for (const food of next) done.add(keyOf(food.name));
+    ordered.push(...next);
+    waiting = waiting.filter((food) => !next.includes(food));
+  }
+  return ordered;
+}

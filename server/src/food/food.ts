@@ -1,0 +1,183 @@
+/**
+ * Knows what the food book says of one food. Figures are per 100 g of the edible part; what is not known is absent, never zero.
+ * Refuses to know recipes.
+ */
+import type { CountWord, Quantity, Range, Size } from '../measure/quantity.ts';
+import type { UnitSymbol } from '../measure/unit.ts';
+
+/** Grams in 100 g of the edible part, but `sodium` in mg. An absent field is not known. */
+export interface Composition {
+  readonly water?: number;
+  readonly protein?: number;
+  readonly fat?: number;
+  readonly saturates?: number;
+  readonly carbohydrate?: number;
+  readonly sugars?: number;
+  readonly sucrose?: number;
+  readonly lactose?: number;
+  /** Glucose and fructose. */
+  readonly glucose?: number;
+  readonly fructose?: number;
+  readonly starch?: number;
+  readonly fibre?: number;
+  readonly ash?: number;
+  readonly alcohol?: number;
+  /** Free acid, as the food's own main acid. */
+  readonly acid?: number;
+  /** mg, not g. */
+  readonly sodium?: number;
+}
+
+export type FoodClass =
+  | 'flour'
+  | 'starch'
+  | 'grain'
+  | 'pasta'
+  | 'bread'
+  | 'sugar'
+  | 'syrup'
+  | 'fat'
+  | 'oil'
+  | 'dairy'
+  | 'milk'
+  | 'cream'
+  | 'cheese'
+  | 'egg'
+  | 'leavening'
+  | 'yeast'
+  | 'salt'
+  | 'curing salt'
+  | 'water'
+  | 'leafy herb'
+  | 'dried herb'
+  | 'spice'
+  | 'vegetable'
+  | 'mushroom'
+  | 'fruit'
+  | 'dried fruit'
+  | 'juice'
+  | 'legume'
+  | 'nut'
+  | 'seed'
+  | 'chocolate'
+  | 'meat'
+  | 'ground meat'
+  | 'poultry'
+  | 'ground poultry'
+  | 'cured meat'
+  | 'fish'
+  | 'shellfish'
+  | 'stock'
+  | 'sauce'
+  | 'condiment'
+  | 'vinegar'
+  | 'alcohol'
+  | 'gelling'
+  | 'flavouring'
+  | 'drink'
+  | 'other';
+
+export type Role =
+  /** Wheat, rye, barley flour that makes a dough: counts as the 100 % of baker's percentages. */
+  | 'baking flour'
+  | 'leavening'
+  | 'acid'
+  | 'thickener'
+  | 'gelling'
+  | 'emulsifier'
+  /** Not safe to eat raw (raw egg, meat, flour …). */
+  | 'raw risk'
+  /** Raw, it undoes gelatine. */
+  | 'undoes gelatine'
+  /** Half of its water stays in the tissue when chopped. */
+  | 'holds its water';
+
+export interface HouseholdMeasure {
+  /** `cup`, `tbsp`, `tsp`, `ml` …: grams in one of the unit, US customary. */
+  readonly unit: UnitSymbol;
+  /** `chopped`, `packed`, `sifted`, `melted` …; absent for as it comes. */
+  readonly form?: string;
+  readonly grams: Range;
+  /** The published figure, where it is not the middle of the range. */
+  readonly typical?: number;
+  readonly source: string;
+}
+
+export interface PieceWeight {
+  readonly word?: CountWord;
+  readonly size?: Size;
+  readonly grams: Range;
+  /** The published figure, where it is not the middle of the range. */
+  readonly typical?: number;
+  readonly source: string;
+}
+
+export interface Food {
+  /** kebab-case, permanent. */
+  readonly id: string;
+  /** The book's own name, singular where that is natural: `plain flour`, `egg yolk`. */
+  readonly name: string;
+  /** Every other way it is written, British and American, without plurals that rules can make. */
+  readonly names: readonly string[];
+  readonly class: FoodClass;
+  readonly roles: readonly Role[];
+  readonly per100: Composition;
+  readonly measures: readonly HouseholdMeasure[];
+  readonly pieces: readonly PieceWeight[];
+  /** Share of the weight as bought that is trimmed away, 0 to 1, and what it is. */
+  readonly trim?: { readonly share: number; readonly what: string; readonly source: string };
+  readonly allergens: { readonly us: readonly string[]; readonly eu: readonly string[] };
+  /** Where the composition comes from: `USDA SR26, NDB 20081`. */
+  readonly source: string;
+}
+
+/** What a written name turns out to be. */
+export type FoodMatch =
+  | { readonly kind: 'food'; readonly food: Food; readonly form?: string }
+  /** The words could be two foods. */
+  | { readonly kind: 'ambiguous'; readonly foods: readonly Food[] }
+  /** Not known; up to three near ones, nearest first. */
+  | { readonly kind: 'unknown'; readonly near: readonly Food[] };
+
+/** How a weight in grams was come by; `words` is one short clause a cook can read. */
+export interface WeightReason {
+  readonly kind: 'weight' | 'house' | 'measure' | 'density' | 'size' | 'piece' | 'package';
+  readonly words: string;
+  readonly source: string;
+}
+
+export type Weighed =
+  | {
+      readonly known: true;
+      readonly grams: Range;
+      /** The likeliest single figure, where it is not the middle of the range: a cup of flour is 125 g in 120 to 150. */
+      readonly typical?: number;
+      readonly reason: WeightReason;
+    }
+  | { readonly known: false; readonly why: string };
+
+/** A food block of the house, already read from its file. */
+export interface HouseFood {
+  readonly name: string;
+  readonly like?: string;
+  readonly also: readonly string[];
+  /** `1 cup = 120 g`. */
+  readonly measures: readonly { readonly of: Quantity; readonly grams: Quantity }[];
+  /** Grams per 100 g by the notation's words: water, fat, protein, carbohydrate, sugar, starch, fibre, salt, ash, alcohol. */
+  readonly composition: Readonly<Partial<Record<HouseComponent, number>>>;
+  readonly trimShare?: number;
+  /** Allergen words as written. */
+  readonly contains: readonly string[];
+}
+
+export type HouseComponent =
+  | 'water'
+  | 'fat'
+  | 'protein'
+  | 'carbohydrate'
+  | 'sugar'
+  | 'starch'
+  | 'fibre'
+  | 'salt'
+  | 'ash'
+  | 'alcohol';

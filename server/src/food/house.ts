@@ -1,0 +1,141 @@
+/**
+ * Knows how a food block of the house becomes a food of the book: by what it is like, and what it says of itself.
+ * Refuses to use a block that contradicts itself.
+ */
+import type { Range } from '../measure/quantity.ts';
+import { baseOf, dimensionOf } from '../measure/unit.ts';
+import { allergensOf } from './allergens.ts';
+import type { Composition, Food, HouseComponent, HouseFood, HouseholdMeasure, PieceWeight } from './food.ts';
+import { HOUSE_SOURCE } from './weigh.ts';
+
+export type HouseReading =
+  | { readonly food: Food; readonly remarks: readonly string[] }
+  | { readonly food?: undefined; readonly remarks: readonly string[] };
+
+/** The food of a block; without one, the remarks say why. `find` answers what the block is like. */
+export function readHouseFood(block: HouseFood, find: (name: string) => Food | undefined): HouseReading {
+  const base = block.like === undefined ? undefined : find(block.like);
+  if (block.like !== undefined && base === undefined) return { remarks: [`no food is called ${block.like}`] };
+  const remarks: string[] = [];
+  const per100 = compositionOf(block.composition, base?.per100);
+  remarks.push(...contradictions(per100));
+  if (block.trimShare !== undefined && !(block.trimShare >= 0 && block.trimShare < 1))
+    remarks.push('trim is a share below 100 %');
+  const measures: HouseholdMeasure[] = [];
+  const pieces: PieceWeight[] = [];
+  for (const { of, grams } of block.measures) {
+    const weight = gramsOfOne(of, grams);
+    if (weight === undefined) {
+      remarks.push('a measure is an amount, `=` and a weight: `1 cup = 120 g`');
+    } else if (of.unit === undefined) {
+      pieces.push({
+        ...(of.count === undefined ? {} : { word: of.count }),
+        ...(of.size === undefined ? {} : { size: of.size }),
+        grams: weight,
+        source: HOUSE_SOURCE,
+      });
+    } else if (dimensionOf(of.unit) === 'volume') {
+      measures.push({ unit: of.unit, grams: weight, source: HOUSE_SOURCE });
+    } else {
+      remarks.push(`${of.unit} needs no measure of the house`);
+    }
+  }
+  if (remarks.length > 0) return { remarks };
+  const allergens = allergensOf(block.contains);
+  return {
+    food: {
+      id: `house-${idOf(block.name)}`,
+      name: block.name,
+      names: block.also,
+      class: base?.class ?? 'other',
+      roles: base?.roles ?? [],
+      per100,
+      measures: [...measures, ...(base?.measures ?? []).filter(keepsForm(measures))],
+      pieces: [
+        ...pieces,
+        ...(base?.pieces ?? []).filter(
+          (piece) => !pieces.some((own) => own.word === piece.word && own.size === piece.size),
+        ),
+      ],
+      allergens: { us: union(base?.allergens.us, allergens.us), eu: union(base?.allergens.eu, allergens.eu) },
+      source: base === undefined ? HOUSE_SOURCE : `${HOUSE_SOURCE}; else ${base.source}`,
+      ...trimOf(block, base),
+    },
+    remarks: allergens.unknown.map((word) => `${word} is no allergen that labels must name`),
+  };
+}
+
+const FIELDS: Readonly<Record<HouseComponent, keyof Composition>> = {
+  water: 'water',
+  fat: 'fat',
+  protein: 'protein',
+  carbohydrate: 'carbohydrate',
+  sugar: 'sugars',
+  starch: 'starch',
+  fibre: 'fibre',
+  salt: 'sodium',
+  ash: 'ash',
+  alcohol: 'alcohol',
+};
+/** What is no longer known once the house says something else of the whole. */
+const PARTS_OF: Readonly<Partial<Record<HouseComponent, readonly (keyof Composition)[]>>> = {
+  fat: ['saturates'],
+  sugar: ['sucrose', 'lactose', 'glucose', 'fructose'],
+  carbohydrate: ['sugars', 'starch', 'sucrose', 'lactose', 'glucose', 'fructose'],
+};
+/** mg of sodium in 1 g of salt: salt is sodium × 2.5. */
+const SODIUM_PER_SALT = 400;
+
+function compositionOf(said: HouseFood['composition'], base: Composition = {}): Composition {
+  const per100: { -readonly [key in keyof Composition]: number } = { ...base };
+  const components = Object.entries(said) as [HouseComponent, number][];
+  for (const [component, share] of components) {
+    if (base[FIELDS[component]] === share) continue;
+    for (const part of PARTS_OF[component] ?? []) delete per100[part];
+  }
+  for (const [component, share] of components)
+    per100[FIELDS[component]] = component === 'salt' ? share * SODIUM_PER_SALT : share;
+  return per100;
+}
+
+function contradictions(per100: Composition): string[] {
+  const { water = 0, protein = 0, fat = 0, carbohydrate = 0, ash = 0, alcohol = 0, sugars = 0, starch = 0 } = per100;
+  const sum = water + protein + fat + carbohydrate + ash + alcohol;
+  const found: string[] = [];
+  if (Object.values(per100).some((share) => !(share >= 0))) found.push('a share is below nothing');
+  if (sum > 103) found.push(`its parts add up to ${Math.round(sum)} g in 100 g`);
+  if (per100.carbohydrate !== undefined && sugars + starch > carbohydrate + 1)
+    found.push('it has more sugar and starch than carbohydrate');
+  return found;
+}
+
+function gramsOfOne(
+  of: HouseFood['measures'][number]['of'],
+  grams: HouseFood['measures'][number]['grams'],
+): Range | undefined {
+  if (grams.unit === undefined || dimensionOf(grams.unit) !== 'mass' || !(of.low > 0) || !(grams.low > 0))
+    return undefined;
+  const base = baseOf(grams.unit, 'us') ?? Number.NaN;
+  return { low: (grams.low * base) / of.high, high: (grams.high * base) / of.low };
+}
+
+/** The house's cup speaks for every spoon of the food as it comes; measures of a form stay. */
+function keepsForm(own: readonly HouseholdMeasure[]): (measure: HouseholdMeasure) => boolean {
+  return (measure) => own.length === 0 || measure.form !== undefined;
+}
+
+function trimOf(block: HouseFood, base: Food | undefined): Pick<Food, 'trim'> {
+  if (block.trimShare !== undefined) return { trim: { share: block.trimShare, what: 'trim', source: HOUSE_SOURCE } };
+  return base?.trim === undefined ? {} : { trim: base.trim };
+}
+
+function union(a: readonly string[] = [], b: readonly string[] = []): readonly string[] {
+  return [...new Set([...a, ...b])];
+}
+
+function idOf(name: string): string {
+  return name
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '');
+}

@@ -1,0 +1,473 @@
+/**
+ * Knows how an amount of a food becomes grams, how wide the answer is, and how to say why in one clause.
+ * Refuses to invent: a measure that nobody has weighed has no grams.
+ */
+import {
+  type CountWord,
+  countWord,
+  exactly,
+  type Quantity,
+  type Range,
+  type Size,
+  scaleRange,
+} from '../measure/quantity.ts';
+import { baseOf, dimensionOf, type Measures, type UnitSymbol, unitOf } from '../measure/unit.ts';
+import { DENSITY_SOURCE, densityOf } from './density.ts';
+import type { Food, FoodClass, HouseholdMeasure, PieceWeight, Weighed, WeightReason } from './food.ts';
+
+/** The source that marks a weight of the house's own. */
+export const HOUSE_SOURCE = 'the house';
+
+/** `about` in print: a tenth either way (common practice, no source). */
+const ABOUT = 0.1;
+
+/** What the quantity of the food weighs; `form` is the word that fits the measure (`chopped`, `packed`). */
+export function weighFood(food: Food, quantity: Quantity, measures: Measures, form?: string): Weighed {
+  const { low, high } = quantity;
+  if (!(Number.isFinite(low) && Number.isFinite(high) && low >= 0 && high >= low))
+    return unknown('the amount is not a number');
+  const one = weighOne(food, quantity, measures, form);
+  if (!one.known) return one;
+  const grams = { low: one.grams.low * low, high: one.grams.high * high };
+  const typical = one.typical === undefined ? undefined : (one.typical * (low + high)) / 2;
+  return widened({ ...one, grams }, typical, quantity.about);
+}
+
+/** The likeliest single figure of a weight. */
+export function likelyGrams(weighed: Extract<Weighed, { known: true }>): number {
+  return weighed.typical ?? (weighed.grams.low + weighed.grams.high) / 2;
+}
+
+type Known = Extract<Weighed, { known: true }>;
+
+function weighOne(food: Food, quantity: Quantity, measures: Measures, form: string | undefined): Weighed {
+  const { unit, each, count } = quantity;
+  if (unit === undefined) {
+    if (each !== undefined) return weighPackage(food, count, each, measures, form);
+    return weighPiece(food, quantity, measures, form);
+  }
+  switch (dimensionOf(unit)) {
+    case 'mass':
+      return known(
+        exactly(baseOf(unit, measures) ?? Number.NaN),
+        'weight',
+        'a weight, as written',
+        unitOf(unit).source ?? 'SI',
+      );
+    case 'volume':
+      return weighVolume(food, unit, measures, form);
+    case 'share':
+      return unknown('a percentage is of the flour in its part, not a weight of its own');
+    default:
+      return unknown(`${unit} is not a measure of amount`);
+  }
+}
+
+function weighPackage(
+  food: Food,
+  count: CountWord | undefined,
+  each: Quantity,
+  measures: Measures,
+  form: string | undefined,
+): Weighed {
+  const inside = weighFood(food, each, measures, form);
+  if (!inside.known) return inside;
+  const holder = count ?? 'one';
+  return {
+    ...inside,
+    reason: {
+      kind: 'package',
+      words: `what the ${holder} holds: ${inside.reason.words}`,
+      source: inside.reason.source,
+    },
+  };
+}
+
+// Volumes.
+
+/** Classes that fill a spoon the same way every time. */
+const FLOWING: ReadonlySet<FoodClass> = new Set<FoodClass>([
+  'oil',
+  'milk',
+  'cream',
+  'water',
+  'juice',
+  'stock',
+  'vinegar',
+  'alcohol',
+  'drink',
+  'syrup',
+  'sauce',
+  'egg',
+  'flavouring',
+]);
+/** How far a cup of anything else goes by cutting and filling, where no range is published (common practice, no source). */
+const FILLING = 0.1;
+/** How far a pinch and a dash go by hand (common practice, no source). */
+const PINCHING = 0.3;
+const BY_HAND: ReadonlySet<UnitSymbol> = new Set<UnitSymbol>(['pinch', 'dash', 'drop']);
+
+function weighVolume(food: Food, unit: UnitSymbol, measures: Measures, form: string | undefined): Weighed {
+  const ml = baseOf(unit, measures);
+  if (ml === undefined) return unknown(`${unit} has no volume`);
+  const groups = measuresByForm(food, form);
+  const chosen = groups.flatMap((group) => nearestMeasure(group, ml, unit, measures));
+  const [first] = chosen;
+  if (first === undefined) return weighByDensity(food, unit, ml);
+  const perUnit = chosen.map(({ measure, measureMl }) => perUnitOf(food, measure, ml / measureMl));
+  const hand = BY_HAND.has(unit) ? PINCHING : 0;
+  const grams = {
+    low: Math.min(...perUnit.map((p) => p.grams.low)) * (1 - hand),
+    high: Math.max(...perUnit.map((p) => p.grams.high)) * (1 + hand),
+  };
+  const typical = median(perUnit.map((p) => p.typical));
+  const words = volumeWords(food, unit, first, measures, chosen.length > 1, { grams, typical });
+  const kind = first.measure.source === HOUSE_SOURCE ? 'house' : 'measure';
+  return { ...known(grams, kind, words, first.measure.source), typical };
+}
+
+interface Chosen {
+  readonly measure: HouseholdMeasure;
+  /** ml in one of the measure's unit. */
+  readonly measureMl: number;
+}
+
+/** The measures of the form asked for or the nearest to it; of the food as it comes; else of every form, for the spread. */
+function measuresByForm(food: Food, form: string | undefined): (readonly HouseholdMeasure[])[] {
+  const of = (wanted: string | undefined): HouseholdMeasure[] =>
+    food.measures.filter((measure) => measure.form === wanted);
+  for (const wanted of form === undefined ? [] : [form, ...(LIKE_FORMS[form] ?? [])]) {
+    const found = of(wanted);
+    if (found.length > 0) return [found];
+  }
+  const plain = of(undefined);
+  if (plain.length > 0) return [plain];
+  return [...new Set(food.measures.map((measure) => measure.form))].map(of);
+}
+
+/** Forms that lie in a cup much alike, nearest first (common practice, no source). */
+const LIKE_FORMS: Readonly<Record<string, readonly string[]>> = {
+  diced: ['cubed', 'chopped', 'pieces', 'sliced'],
+  cubed: ['diced', 'chopped', 'pieces', 'sliced'],
+  chopped: ['diced', 'cubed', 'pieces', 'sliced'],
+  minced: ['chopped', 'diced', 'grated'],
+  crushed: ['crumbled', 'chopped', 'mashed'],
+  sliced: ['chopped', 'halved', 'pieces'],
+  julienned: ['shredded', 'grated', 'sliced'],
+  spiralized: ['sliced'],
+  grated: ['shredded', 'chopped'],
+  shredded: ['grated', 'chopped', 'sliced'],
+  halved: ['pieces', 'sliced', 'chopped'],
+  quartered: ['pieces', 'chopped', 'halved', 'sliced'],
+  torn: ['loose', 'chopped', 'shredded', 'leaves'],
+  pureed: ['mashed'],
+  mashed: ['pureed'],
+  flaked: ['crumbled', 'chopped'],
+  crumbled: ['crushed', 'grated', 'chopped'],
+  slivered: ['sliced', 'chopped'],
+};
+
+/** The measure in the unit itself, else in the unit nearest to it in size. */
+function nearestMeasure(
+  group: readonly HouseholdMeasure[],
+  ml: number,
+  unit: UnitSymbol,
+  measures: Measures,
+): Chosen[] {
+  let best: (Chosen & { readonly away: number }) | undefined;
+  for (const measure of group) {
+    // The book's measures are US customary; the house's own are in the house's cup.
+    const measureMl = baseOf(measure.unit, measure.source === HOUSE_SOURCE ? measures : 'us');
+    if (measureMl === undefined) continue;
+    const away = measure.unit === unit ? -1 : Math.abs(Math.log(ml / measureMl));
+    if (best === undefined || away < best.away) best = { measure, measureMl, away };
+  }
+  return best === undefined ? [] : [best];
+}
+
+function perUnitOf(
+  food: Food,
+  measure: HouseholdMeasure,
+  times: number,
+): { readonly grams: Range; readonly typical: number } {
+  const { low, high } = measure.grams;
+  const typical = measure.typical ?? (low + high) / 2;
+  const spread = low === high && !FLOWING.has(food.class) && measure.source !== HOUSE_SOURCE ? FILLING : 0;
+  return { grams: scaleRange({ low: low * (1 - spread), high: high * (1 + spread) }, times), typical: typical * times };
+}
+
+function volumeWords(
+  food: Food,
+  unit: UnitSymbol,
+  { measure }: Chosen,
+  measures: Measures,
+  manyForms: boolean,
+  { grams, typical }: { readonly grams: Range; readonly typical: number },
+): string {
+  const spread = spreadWords(grams, typical);
+  const why = manyForms
+    ? ' by how it is cut'
+    : measure.form === undefined && spread !== ''
+      ? ' by how it is filled'
+      : '';
+  const what = measure.form === undefined || manyForms ? food.name : `${food.name}, ${measure.form},`;
+  const self = `1 ${unit} of ${what} weighs ${figure(typical)} g${spread === '' ? '' : ` (${spread}${why})`}`;
+  const house = measure.source === HOUSE_SOURCE ? measures : 'us';
+  const sameSize = baseOf(unit, measures) === baseOf(measure.unit, house);
+  if (measure.unit === unit && sameSize) return self;
+  const from = `${house === measures ? '' : 'US '}${measure.unit}`;
+  return `${self}, from 1 ${from} = ${figure(measure.typical ?? (measure.grams.low + measure.grams.high) / 2)} g`;
+}
+
+function weighByDensity(food: Food, unit: UnitSymbol, ml: number): Weighed {
+  const density = densityOf(food);
+  if (density === undefined) return unknown(`nobody has weighed a ${unit} of ${food.name}: write a weight`);
+  const words = `${figure(ml)} ml at ${density.toFixed(2)} g/ml`;
+  const grams = { low: ml * density * 0.97, high: ml * density * 1.03 };
+  return { ...known(grams, 'density', words, DENSITY_SOURCE), typical: ml * density };
+}
+
+// Pieces.
+
+/** How far pieces of one size go where no range is published (common practice, no source). */
+const GROWING = 0.15;
+const GROWN: ReadonlySet<FoodClass> = new Set<FoodClass>([
+  'vegetable',
+  'fruit',
+  'mushroom',
+  'leafy herb',
+  'poultry',
+  'meat',
+  'fish',
+  'shellfish',
+  'nut',
+  'dried fruit',
+]);
+
+/** Words for one thing, of which a book may have either. */
+const SAME_WORDS: Readonly<Partial<Record<CountWord, readonly (CountWord | undefined)[]>>> = {
+  stalk: ['stick', 'rib', 'stem'],
+  stick: ['stalk', 'rib'],
+  rib: ['stalk', 'stick'],
+  stem: ['sprig', 'stalk'],
+  rasher: ['slice', 'strip'],
+  slice: ['rasher', 'strip'],
+  strip: ['slice', 'rasher'],
+  leaf: ['sheet'],
+  sheet: ['leaf'],
+  head: ['bulb', undefined],
+  bulb: ['head', undefined],
+  packet: ['sachet', 'envelope'],
+  sachet: ['packet', 'envelope'],
+  envelope: ['packet', 'sachet'],
+  piece: [undefined],
+  fillet: [undefined],
+  cube: [undefined],
+  ear: [undefined],
+  pod: [undefined],
+  clove: [undefined],
+  loaf: [undefined],
+  tin: ['can'],
+  can: ['tin'],
+  sprig: ['stem'],
+};
+/** What holds as much as its maker likes. */
+const PACKAGES: ReadonlySet<CountWord> = new Set<CountWord>([
+  'bag',
+  'bar',
+  'bottle',
+  'box',
+  'can',
+  'carton',
+  'jar',
+  'pack',
+  'packet',
+  'sachet',
+  'tin',
+  'tub',
+  'envelope',
+]);
+const PRACTICE = 'common practice, no source';
+/** Grams of a count word for a whole class, where the food has none of its own: low, typical, high. */
+const CLASS_PIECES: readonly {
+  readonly word: CountWord;
+  readonly classes: ReadonlySet<FoodClass>;
+  readonly g: readonly [number, number, number];
+}[] = [
+  { word: 'handful', classes: new Set<FoodClass>(['leafy herb']), g: [6, 12, 25] },
+  {
+    word: 'handful',
+    classes: new Set<FoodClass>(['vegetable', 'fruit', 'nut', 'seed', 'dried fruit', 'mushroom', 'cheese', 'bread']),
+    g: [20, 30, 50],
+  },
+  { word: 'bunch', classes: new Set<FoodClass>(['leafy herb']), g: [15, 30, 60] },
+  { word: 'sprig', classes: new Set<FoodClass>(['leafy herb']), g: [0.5, 1, 2] },
+  { word: 'knob', classes: new Set<FoodClass>(['fat']), g: [10, 15, 25] },
+];
+
+function weighPiece(food: Food, quantity: Quantity, measures: Measures, form: string | undefined): Weighed {
+  const word = quantity.count ?? (form === undefined ? undefined : countedBy(food, form));
+  const egg = word === undefined ? weighEuropeanEgg(food, quantity.size, measures) : undefined;
+  if (egg !== undefined) return egg;
+  for (const asked of word === undefined ? [undefined] : [word, ...(SAME_WORDS[word] ?? [])]) {
+    const pieces = food.pieces.filter((piece) => piece.word === asked);
+    if (pieces.length > 0) return weighSized(food, word ?? asked, pieces, quantity.size);
+  }
+  const common = CLASS_PIECES.find((row) => row.word === word && row.classes.has(food.class));
+  if (common !== undefined) {
+    const [low, typical, high] = common.g;
+    return {
+      ...known({ low, high }, 'piece', pieceWords(food, common.word, undefined, { low, high }, typical), PRACTICE),
+      typical,
+    };
+  }
+  if (word !== undefined && PACKAGES.has(word))
+    return unknown(`a ${word} has no fixed size: write \`1 ${word} of 400 g\``);
+  return unknown(
+    word === undefined
+      ? `nobody has weighed one ${food.name}: write a weight`
+      : `nobody has weighed a ${word} of ${food.name}: write a weight`,
+  );
+}
+
+function countedBy(food: Food, form: string): CountWord | undefined {
+  const word = countWord(form);
+  return word !== undefined && food.pieces.some((piece) => piece.word === word) ? word : undefined;
+}
+
+function weighSized(
+  food: Food,
+  word: CountWord | undefined,
+  pieces: readonly PieceWeight[],
+  size: Size | undefined,
+): Weighed {
+  const kind = size === undefined ? 'piece' : 'size';
+  const exact = pieces.find((piece) => piece.size === size);
+  if (exact !== undefined) return pieceWeight(food, word, size, exact, pieceRange(food, exact), kind);
+  if (size === undefined) {
+    const usual = food.class === 'egg' ? 'large' : 'medium';
+    const piece = pieces.find((p) => p.size === usual) ?? pieces[0];
+    if (piece === undefined) return unknown(`nobody has weighed one ${food.name}: write a weight`);
+    if (food.class === 'egg') return pieceWeight(food, word, usual, piece, pieceRange(food, piece), 'size');
+    const ends = pieces
+      .filter((p) => p.size === 'small' || p.size === 'medium' || p.size === 'large')
+      .map((p) => pieceRange(food, p));
+    const range = ends.length > 1 ? spanOf(ends) : pieceRange(food, piece);
+    return pieceWeight(food, word, piece.size, piece, range, 'size');
+  }
+  const plain =
+    pieces.find((piece) => piece.size === undefined) ?? pieces.find((piece) => piece.size === 'medium') ?? pieces[0];
+  if (plain === undefined) return unknown(`nobody has weighed a ${size} ${food.name}: write a weight`);
+  const [low, typical, high] = SIZED[size];
+  const grams = plain.typical ?? (plain.grams.low + plain.grams.high) / 2;
+  const sized: PieceWeight = { ...plain, typical: grams * typical, source: `${plain.source}; by size (${PRACTICE})` };
+  return pieceWeight(food, word, size, sized, { low: grams * low, high: grams * high }, 'size');
+}
+
+/** Low, typical and high of a size against the plain piece (common practice, no source). */
+const SIZED: Readonly<Record<Size, readonly [number, number, number]>> = {
+  small: [0.5, 0.7, 0.9],
+  medium: [0.8, 1, 1.2],
+  large: [1.1, 1.35, 1.7],
+  'extra large': [1.3, 1.6, 2],
+  jumbo: [1.4, 1.8, 2.4],
+};
+
+function pieceRange(food: Food, piece: PieceWeight): Range {
+  const { low, high } = piece.grams;
+  if (low !== high || piece.source === HOUSE_SOURCE || !GROWN.has(food.class)) return piece.grams;
+  return { low: low * (1 - GROWING), high: high * (1 + GROWING) };
+}
+
+function pieceWeight(
+  food: Food,
+  word: CountWord | undefined,
+  size: Size | undefined,
+  piece: PieceWeight,
+  grams: Range,
+  kind: 'piece' | 'size',
+): Weighed {
+  const typical = piece.typical ?? (piece.grams.low + piece.grams.high) / 2;
+  const house = piece.source === HOUSE_SOURCE;
+  return {
+    ...known(grams, house ? 'house' : kind, pieceWords(food, word, size, grams, typical), piece.source),
+    typical,
+  };
+}
+
+function pieceWords(
+  food: Food,
+  word: CountWord | undefined,
+  size: Size | undefined,
+  grams: Range,
+  typical: number,
+): string {
+  const spread = spreadWords(grams, typical);
+  const what = [size, word === undefined ? food.name : `${word} of ${food.name}`]
+    .filter((part) => part !== undefined)
+    .join(' ');
+  return `1 ${what} weighs ${figure(typical)} g${spread === '' ? '' : ` (${spread})`}`;
+}
+
+/** Regulation (EC) 589/2008, grams in shell; XL is open above, 85 is common practice; the shell is about 12 %. */
+const EUROPEAN_EGGS: Readonly<Record<Size, Range>> = {
+  small: { low: 43, high: 53 },
+  medium: { low: 53, high: 63 },
+  large: { low: 63, high: 73 },
+  'extra large': { low: 73, high: 85 },
+  jumbo: { low: 73, high: 90 },
+};
+/** Share of the edible egg: NDB 01123 50 g, 01124 33 g, 01125 17 g. */
+const EGG_SHARES: Readonly<Record<string, number>> = { egg: 1, 'egg-white': 0.66, 'egg-yolk': 0.34 };
+
+function weighEuropeanEgg(food: Food, size: Size | undefined, measures: Measures): Weighed | undefined {
+  const share = EGG_SHARES[food.id];
+  if (share === undefined || measures === 'us') return undefined;
+  const grams = scaleRange(EUROPEAN_EGGS[size ?? 'large'], 0.88 * share);
+  const words = pieceWords(food, undefined, size ?? 'large', grams, (grams.low + grams.high) / 2);
+  return known(
+    grams,
+    'size',
+    words,
+    'Regulation (EC) 589/2008, weight classes in shell, less 12 % shell (from memory)',
+  );
+}
+
+// Answers.
+
+function known(grams: Range, kind: WeightReason['kind'], words: string, source: string): Known {
+  return { known: true, grams, reason: { kind, words, source } };
+}
+
+function unknown(why: string): Weighed {
+  return { known: false, why };
+}
+
+function widened(weighed: Known, typical: number | undefined, about: boolean): Weighed {
+  const { low, high } = weighed.grams;
+  const grams = about ? { low: low * (1 - ABOUT), high: high * (1 + ABOUT) } : weighed.grams;
+  const words = about ? `${weighed.reason.words}; a tenth either way for about` : weighed.reason.words;
+  const { typical: _, ...rest } = weighed;
+  const middle = (grams.low + grams.high) / 2;
+  const apart = typical !== undefined && Math.abs(typical - middle) > 1e-9 * middle;
+  return { ...rest, grams, ...(apart ? { typical } : {}), reason: { ...weighed.reason, words } };
+}
+
+function spanOf(ranges: readonly Range[]): Range {
+  return { low: Math.min(...ranges.map((r) => r.low)), high: Math.max(...ranges.map((r) => r.high)) };
+}
+
+function spreadWords({ low, high }: Range, typical: number): string {
+  return high - low < 0.02 * typical ? '' : `${figure(low)} to ${figure(high)}`;
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = sorted.length >> 1;
+  return sorted.length % 2 === 1 ? (sorted[half] ?? Number.NaN) : ((sorted[half - 1] ?? 0) + (sorted[half] ?? 0)) / 2;
+}
+
+/** Three significant figures at most: a measure is no better known than that. */
+function figure(value: number): string {
+  return value >= 100 ? String(Math.round(value)) : String(Number(value.toPrecision(2)));
+}

@@ -32,17 +32,15 @@ export function registerScale(connection: Connection): vscode.Disposable {
   const scale = async (given: ScaleArguments = {}): Promise<void> => {
     const document = vscode.window.activeTextEditor?.document;
     if (document?.languageId !== 'quern') return;
-    const to = given.to ?? (await askForSize());
-    if (to === undefined) return;
-    const proposal = await propose(connection, document, to);
+    const proposal = await choose(connection, document, given.to);
     if (proposal === undefined) return;
     if (given.apply === true) return make(proposal, true);
     const answer = await show(proposal);
     if (answer === 'apply') await make(proposal, false);
     if (answer === 'compare') {
-      const preview = document.uri.with({ scheme: previewScheme, query: `${document.version}&${to}` });
+      const preview = document.uri.with({ scheme: previewScheme, query: `${document.version}&${proposal.to}` });
       proposals.set(preview.toString(), proposal);
-      await vscode.commands.executeCommand('vscode.diff', document.uri, preview, `${nameOf(document)}, scaled: ${to}`);
+      await vscode.commands.executeCommand('vscode.diff', document.uri, preview, titleOf(proposal));
     }
   };
 
@@ -63,23 +61,38 @@ export function registerScale(connection: Connection): vscode.Disposable {
   );
 }
 
-const usualSizes: readonly vscode.QuickPickItem[] = [
-  { label: 'double' },
-  { label: 'half' },
-  { label: 'triple' },
-  { label: 'by 1.5' },
-];
+/** Asks until there is a size that can be worked out, or the cook leaves it. A size that is given is not asked for. */
+async function choose(
+  connection: Connection,
+  document: vscode.TextDocument,
+  given: string | undefined,
+): Promise<Proposal | undefined> {
+  let why: string | undefined;
+  while (true) {
+    const to = given ?? (await askForSize(why));
+    if (to === undefined) return undefined;
+    const answer = await propose(connection, document, to);
+    if ('scaling' in answer) return answer;
+    if (given !== undefined) {
+      void vscode.window.showWarningMessage(answer.why);
+      return undefined;
+    }
+    why = answer.why;
+  }
+}
 
-/** What the cook typed, or one of the usual sizes. */
-function askForSize(): Promise<string | undefined> {
+const usualSizes: readonly vscode.QuickPickItem[] = [{ label: 'double' }, { label: 'half' }, { label: 'triple' }];
+
+/** What the cook typed, or one of the usual sizes; says why the last wish could not be met. */
+function askForSize(why = 'Scale the recipe'): Promise<string | undefined> {
   const pick = vscode.window.createQuickPick();
-  pick.title = 'Scale the recipe';
+  pick.title = why;
   pick.placeholder = 'by 1.5, to 12 slices, half, double';
   pick.items = usualSizes;
   const typing = pick.onDidChangeValue((value) => {
     const typed = value.trim();
     const usual = usualSizes.filter((size) => size.label.startsWith(typed));
-    pick.items = typed === '' || usual.length > 0 ? usual : [{ label: typed, alwaysShow: true }];
+    pick.items = usual.length > 0 ? usual : [{ label: typed, alwaysShow: true }];
   });
   return settle(pick, () => pick.selectedItems[0]?.label).finally(() => typing.dispose());
 }
@@ -88,21 +101,16 @@ async function propose(
   connection: Connection,
   document: vscode.TextDocument,
   to: string,
-): Promise<Proposal | undefined> {
+): Promise<Proposal | { readonly why: string }> {
   const documentVersion = document.version;
   try {
-    const answer = await connection.ask(scaleRequest, {
-      version: messageVersion,
-      uri: connection.uriOf(document),
-      to,
-    });
-    if (answer.ok) return { document, documentVersion, to, scaling: answer };
-    void vscode.window.showWarningMessage(answer.why);
+    const uri = connection.uriOf(document);
+    const answer = await connection.ask(scaleRequest, { version: messageVersion, uri, to });
+    return answer.ok ? { document, documentVersion, to, scaling: answer } : answer;
   } catch (error) {
     connection.log.error('Scaling failed.', error);
-    void vscode.window.showErrorMessage('Quern could not scale this recipe. Its log says why.');
+    return { why: 'Quern could not scale this recipe. Its log says why.' };
   }
-  return undefined;
 }
 
 type Choice = vscode.QuickPickItem & { readonly choice?: 'apply' | 'compare' };
@@ -111,7 +119,7 @@ type Choice = vscode.QuickPickItem & { readonly choice?: 'apply' | 'compare' };
 function show(proposal: Proposal): Promise<'apply' | 'compare' | undefined> {
   const { changes, said } = proposal.scaling;
   const pick = vscode.window.createQuickPick<Choice>();
-  pick.title = `${nameOf(proposal.document)}, scaled: ${proposal.to}`;
+  pick.title = titleOf(proposal);
   pick.placeholder = 'Look through the changes, then apply them';
   pick.ignoreFocusOut = true;
   pick.items = [
@@ -194,8 +202,8 @@ function textAfter(document: vscode.TextDocument, edits: readonly MessageEdit[])
   return TextDocument.applyEdits(before, [...edits]);
 }
 
-function nameOf(document: vscode.TextDocument): string {
-  return document.uri.path.split('/').at(-1) ?? document.uri.path;
+function titleOf({ document, to }: Proposal): string {
+  return `${document.uri.path.split('/').at(-1)}, scaled: ${to}`;
 }
 
 function previewInFront(): { readonly tab: vscode.Tab; readonly preview: vscode.Uri } | undefined {

@@ -2,7 +2,7 @@
 // It refuses to know how: it uses what the editor offers to everyone, on a copy of the example kitchen.
 
 import assert from 'node:assert/strict';
-import { statSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import * as vscode from 'vscode';
 import { type EditorTest, runAll, say, waitFor } from './runner.ts';
@@ -194,7 +194,35 @@ const tests: readonly EditorTest[] = [
       await findingsOf(document, (findings) => findings.length === before.length);
     },
   },
+  {
+    name: 'a server that crashes is started again and finds the same',
+    run: async () => {
+      const { document } = await open(draft);
+      const before = await findingsOf(document, (findings) => findings.length > 0);
+      const [crashing] = serverProcesses();
+      // Where the system does not show its processes in /proc, there is nothing to crash.
+      if (crashing === undefined) return say('        (skipped: no /proc)');
+      process.kill(crashing, 'SIGKILL');
+      await waitFor('another server', () => serverProcesses().find((pid) => pid !== crashing));
+      await findingsOf(document, (findings) => findings.length === before.length);
+    },
+  },
 ];
+
+/** The language servers that this extension host started. */
+function serverProcesses(): number[] {
+  if (!existsSync('/proc/self')) return [];
+  return readdirSync('/proc')
+    .map(Number)
+    .filter((pid) => {
+      try {
+        const isChild = readFileSync(`/proc/${pid}/status`, 'utf8').includes(`PPid:\t${process.pid}\n`);
+        return isChild && readFileSync(`/proc/${pid}/cmdline`, 'utf8').includes('dist/server.js');
+      } catch {
+        return false;
+      }
+    });
+}
 
 async function open(file: string): Promise<vscode.TextEditor> {
   const folder = vscode.workspace.workspaceFolders?.[0];

@@ -7,6 +7,7 @@ import type { Connection } from './connection.ts';
 import { sayFindings, sayMass } from './status-words.ts';
 
 const selector = { language: 'quern' };
+const nowhere: vscode.DocumentSelector = [];
 
 export function showStatus(connection: Connection): vscode.Disposable {
   const findings = vscode.languages.createLanguageStatusItem('quern.findings', selector);
@@ -60,6 +61,9 @@ function showFindings(item: vscode.LanguageStatusItem, connection: Connection, l
 }
 
 function showWeight(item: vscode.LanguageStatusItem, last: StatusParams | undefined): void {
+  // A file of foods has neither.
+  const isKnown = last !== undefined && (last.massG !== null || last.yield !== null);
+  item.selector = isKnown ? selector : nowhere;
   item.text = sayMass(last?.massG ?? null);
   item.detail = last?.yield ?? 'no yield given';
   item.command = { title: 'Scale', command: 'quern.scale' };

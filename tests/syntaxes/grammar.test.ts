@@ -389,6 +389,19 @@ describe('a line alone', () => {
   });
 });
 
+describe('a fence in Markdown', () => {
+  it('has the same colours and ends with the fence', async () => {
+    const inMarkdown = await loadTokenizer('markdown.quern.codeblock');
+    const [, header, amount, , after] = inMarkdown(
+      '```quern\nrecipe Plum custard slice\n  240 g     plain flour\n```\nrecipe',
+    );
+    expect(header).toEqual(lines['recipe Plum custard slice']);
+    expect(amount).toEqual(lines['  240 g     plain flour']);
+    expect(after).toEqual([['recipe', 'markdown.quern.codeblock']]);
+    expect(inMarkdown('```js\nrecipe Plum')[1]).toEqual([['recipe Plum', 'markdown.quern.codeblock']]);
+  });
+});
+
 describe('a whole recipe', () => {
   it('keeps its colours', async () => {
     const recipe = readFileSync(new URL('pear-and-oat-slice.quern', import.meta.url), 'utf8');

@@ -6,8 +6,8 @@ import textmate from 'vscode-textmate';
 export type Token = readonly [text: string, scope: string];
 export type Tokenizer = (text: string) => Token[][];
 
-/** The grammar as the editor reads it: the JSON file, through the editor's own tokenizer. Blanks are left out. */
-export async function loadTokenizer(): Promise<Tokenizer> {
+/** The grammars as the editor reads them: the JSON files, through the editor's own tokenizer. Blanks are left out. */
+export async function loadTokenizer(scopeName = 'source.quern'): Promise<Tokenizer> {
   const { buffer, byteOffset, byteLength } = readFileSync(
     new URL('../../node_modules/vscode-oniguruma/release/onig.wasm', import.meta.url),
   );
@@ -17,9 +17,12 @@ export async function loadTokenizer(): Promise<Tokenizer> {
       createOnigScanner: (patterns) => new oniguruma.OnigScanner(patterns),
       createOnigString: (text) => new oniguruma.OnigString(text),
     }),
-    loadGrammar: async () => textmate.parseRawGrammar(readFileSync(grammarFile, 'utf8'), grammarFile.pathname),
+    loadGrammar: async (name) => {
+      const file = new URL(fileOf(name), syntaxes);
+      return textmate.parseRawGrammar(readFileSync(file, 'utf8'), file.pathname);
+    },
   });
-  const grammar = await registry.loadGrammar('source.quern');
+  const grammar = await registry.loadGrammar(scopeName);
   if (grammar === null) throw new Error('The grammar could not be read.');
 
   return (text) => {
@@ -39,4 +42,8 @@ export async function loadTokenizer(): Promise<Tokenizer> {
   };
 }
 
-const grammarFile = new URL('../../syntaxes/quern.tmLanguage.json', import.meta.url);
+const syntaxes = new URL('../../syntaxes/', import.meta.url);
+
+function fileOf(scopeName: string): string {
+  return scopeName === 'source.quern' ? 'quern.tmLanguage.json' : 'quern-markdown.tmLanguage.json';
+}

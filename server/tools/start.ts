@@ -35,7 +35,7 @@ async function start(): Promise<number> {
 
 async function openWorkbench(): Promise<number> {
   if (!isWorkbenchInstalled()) {
-    heading('Installing the browser workbench, once (600 MB, about two minutes), as `code` is not on the path');
+    heading('Installing the browser workbench, once (600 MB), as `code` is not on the path');
     await installWorkbench();
   }
   heading('Starting the browser workbench');

@@ -25,6 +25,7 @@ const browserSwitches = [
   '--headless',
   '--no-sandbox',
   '--disable-gpu',
+  '--disable-dev-shm-usage',
   '--disable-quic',
   '--no-first-run',
   '--disable-background-networking',

@@ -8,7 +8,8 @@ import { findFood, indexNames, type NameIndex } from './find.ts';
 import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
 import { readHouseFood } from './house.ts';
 import { keyOf } from './names.ts';
-import { readAmbiguous, readFoods } from './tables.ts';
+import { once } from './once.ts';
+import { type FoodRow, readAmbiguous, readFoods } from './tables.ts';
 import { weighFood } from './weigh.ts';
 
 export interface FoodBook {
@@ -42,13 +43,13 @@ export function withHouseFoods(
 ): { readonly book: FoodBook; readonly problems: readonly HouseFoodProblem[] } {
   if (foods.length === 0) return { book, problems: [] };
   const problems: HouseFoodProblem[] = [];
-  const read: Food[] = [];
+  const read: FoodRow[] = [];
   const taken = new Set<string>();
   for (const block of inReadingOrder(foods)) {
     const own = indexNames(read);
     const named = (name: string): Food | undefined => {
       const match = own.get(keyOf(name));
-      if (match !== undefined && 'class' in match) return match;
+      if (match !== undefined && 'read' in match) return match.read();
       const found = book.find(name);
       return found.kind === 'food' ? found.food : undefined;
     };
@@ -59,44 +60,68 @@ export function withHouseFoods(
     if (clash !== undefined) problems.push({ food: block.name, words: `${clash} is already a food of the house` });
     if (food === undefined || clash !== undefined) continue;
     for (const key of keys) taken.add(key);
-    read.push(food);
+    read.push(rowOf(food));
   }
-  const under = INDEXES.get(book) ?? indexNames(book.all());
-  return { book: bookOf([...read, ...book.all()], indexNames(read, [], under)), problems };
+  const below = SHELVES.get(book) ?? shelfOf(book.all().map(rowOf));
+  const index = once(() => indexNames(read, [], below.index()));
+  return { book: bookOf({ rows: [...read, ...below.rows], index }), problems };
 }
 
 let builtIn: FoodBook | undefined;
-/** The index of each book, so that one laid over it need not read all names again. */
-const INDEXES = new WeakMap<FoodBook, NameIndex>();
+/** What a book is made of. */
+interface Shelf {
+  readonly rows: readonly FoodRow[];
+  /** Built when a name is first looked up. */
+  readonly index: () => NameIndex;
+}
+/** So that a book laid over another need not read all names again. */
+const SHELVES = new WeakMap<FoodBook, Shelf>();
 /** Phrases kept; a folder repeats its ingredients. */
 const MOST_KEPT = 5000;
 const LONGEST_KEPT = 120;
 
 function readBook(): FoodBook {
-  const foods = readFoods();
-  const byId = new Map(foods.map((food) => [food.id, food]));
-  const ambiguous = readAmbiguous().map(({ word, ids }) => ({ word, foods: ids.flatMap((id) => byId.get(id) ?? []) }));
-  return bookOf(foods, indexNames(foods, ambiguous));
+  const rows = readFoods();
+  return bookOf({
+    rows,
+    index: once(() => {
+      const byId = new Map(rows.map((row) => [row.id, row]));
+      const meant = (ids: readonly string[]): FoodRow[] => ids.flatMap((id) => byId.get(id) ?? []);
+      return indexNames(
+        rows,
+        readAmbiguous().map(({ word, ids }) => ({ word, foods: meant(ids) })),
+      );
+    }),
+  });
 }
 
-function bookOf(foods: readonly Food[], index: NameIndex): FoodBook {
-  const byId = new Map(foods.map((food) => [food.id, food]));
+function shelfOf(rows: readonly FoodRow[]): Shelf {
+  return { rows, index: once(() => indexNames(rows)) };
+}
+
+function rowOf(food: Food): FoodRow {
+  return { id: food.id, name: food.name, names: food.names, read: () => food };
+}
+
+function bookOf(shelf: Shelf): FoodBook {
+  const byId = once(() => new Map(shelf.rows.map((row) => [row.id, row])));
   const kept = new Map<string, FoodMatch>();
+  const all = once(() => shelf.rows.map((row) => row.read()));
   const book: FoodBook = {
     find(words) {
       const before = kept.get(words);
       if (before !== undefined) return before;
-      const found = findFood(index, words);
+      const found = findFood(shelf.index(), words);
       if (words.length > LONGEST_KEPT) return found;
       if (kept.size >= MOST_KEPT) kept.clear();
       kept.set(words, found);
       return found;
     },
-    byId: (id) => byId.get(id),
-    all: () => foods,
+    byId: (id) => byId().get(id)?.read(),
+    all,
     weigh: weighFood,
   };
-  INDEXES.set(book, index);
+  SHELVES.set(book, shelf);
   return book;
 }
 

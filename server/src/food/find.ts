@@ -4,54 +4,84 @@
  */
 import { countWord } from '../measure/quantity.ts';
 import type { Food, FoodClass, FoodMatch } from './food.ts';
-import { CHANGES, FORMS, IGNORED, keyOf, MADE_AFTER, type Phrase, readPhrase, WASHED } from './names.ts';
+import {
+  changesFood,
+  FORMS,
+  IGNORED,
+  isNumber,
+  JOINERS,
+  LOOKS_CUT,
+  MADE_AFTER,
+  STATES,
+  saysNothing,
+} from './modifiers.ts';
+import { keyOf, type Phrase, readPhrase } from './names.ts';
 import { nearFoods } from './near.ts';
+import type { FoodRow } from './tables.ts';
 
-/** Every name of a set of foods, and the foods it may mean. */
+/** What a name may mean: a food, or several that the word does not tell apart, likeliest first. */
+export type Meaning = FoodRow | readonly FoodRow[];
+
+/** Every name of a set of foods, and what it means. */
 export interface NameIndex {
-  get(key: string): Food | readonly Food[] | undefined;
+  get(key: string): Meaning | undefined;
   /** The food whose name has these words, sorted, in whatever order. */
-  inAnyOrder(words: string): Food | undefined;
-  /** All keys with their foods. */
-  entries(): Iterable<readonly [string, Food | readonly Food[]]>;
+  inAnyOrder(words: string): FoodRow | undefined;
+  entries(): Iterable<readonly [string, Meaning]>;
   /** Words in the longest name. */
   readonly longest: number;
 }
 
 /** An index of foods by all their names; the earlier food wins a name, and `under` answers what these do not. */
 export function indexNames(
-  foods: readonly Food[],
-  ambiguous: readonly { readonly word: string; readonly foods: readonly Food[] }[] = [],
+  foods: readonly FoodRow[],
+  ambiguous: readonly { readonly word: string; readonly foods: readonly FoodRow[] }[] = [],
   under?: NameIndex,
 ): NameIndex {
-  const byKey = new Map<string, Food | readonly Food[]>();
-  const byWords = new Map<string, Food | undefined>();
+  const byKey = new Map<string, Meaning>();
   let longest = under?.longest ?? 1;
   for (const food of foods) {
     for (const name of [food.name, ...food.names]) {
       const key = keyOf(name);
       if (key === '' || byKey.has(key)) continue;
       byKey.set(key, food);
-      const words = key.split(' ');
-      longest = Math.max(longest, words.length);
-      if (words.length < 2) continue;
-      const sorted = words.sort().join(' ');
-      byWords.set(sorted, byWords.has(sorted) && byWords.get(sorted) !== food ? undefined : food);
+      longest = Math.max(longest, wordsIn(key));
     }
   }
   for (const { word, foods: meant } of ambiguous) {
     const key = keyOf(word);
     if (!byKey.has(key)) byKey.set(key, meant);
   }
+  let byWords: Map<string, FoodRow | undefined> | undefined;
   return {
     get: (key) => byKey.get(key) ?? under?.get(key),
-    inAnyOrder: (words) => byWords.get(words) ?? under?.inAnyOrder(words),
+    inAnyOrder(words) {
+      byWords ??= unordered(byKey);
+      return byWords.get(words) ?? under?.inAnyOrder(words);
+    },
     *entries() {
       yield* byKey;
       if (under !== undefined) yield* under.entries();
     },
     longest,
   };
+}
+
+function wordsIn(key: string): number {
+  let words = 1;
+  for (let at = key.indexOf(' '); at >= 0; at = key.indexOf(' ', at + 1)) words++;
+  return words;
+}
+
+/** Names by their sorted words, but where two foods have the same words. */
+function unordered(byKey: ReadonlyMap<string, Meaning>): Map<string, FoodRow | undefined> {
+  const byWords = new Map<string, FoodRow | undefined>();
+  for (const [key, meant] of byKey) {
+    if (!isOne(meant) || !key.includes(' ')) continue;
+    const sorted = key.split(' ').sort().join(' ');
+    byWords.set(sorted, byWords.has(sorted) && byWords.get(sorted) !== meant ? undefined : meant);
+  }
+  return byWords;
 }
 
 /** The food that the words name; never throws, whatever the text. */
@@ -78,7 +108,7 @@ const WRITTEN: ReadonlyMap<string, string> = new Map([
 function findPhrase(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   const { head, tails, full } = phrase;
   if (head.length === 0) return undefined;
-  const whole = full.length === head.length ? undefined : asFood(index.get(full.join(' ')));
+  const whole = full.length === head.length ? undefined : oneOf(index.get(full.join(' ')));
   if (whole !== undefined) return withForm(whole, [], tails);
   const choice = findEither(index, phrase);
   if (choice !== undefined) return choice;
@@ -86,73 +116,66 @@ function findPhrase(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   if (narrowed !== undefined) return narrowed;
   const run = findRun(index, head);
   if (run === undefined) return undefined;
-  if (!('class' in run.meant)) return settleAmbiguous(run.meant, run.left, tails);
-  return tails.some((tail) => changesFood(run.meant as Food, tail)) ? undefined : withForm(run.meant, run.left, tails);
+  const { meant, left } = run;
+  if (!isOne(meant)) return settleAmbiguous(meant, left, tails);
+  return tails.some((tail) => changesFood(tail, meant.read().class)) ? undefined : withForm(meant, left, tails);
 }
 
 interface Run {
-  readonly meant: Food | readonly Food[];
+  readonly meant: Meaning;
   /** The words of the head that are not its name. */
   readonly left: readonly string[];
 }
 
-/** The longest run of words that is a name and leaves nothing unaccounted for. */
+/** The longest run of words that is a name and leaves nothing unaccounted for; else the names whose words stand in another order. */
 function findRun(index: NameIndex, head: readonly string[]): Run | undefined {
   if (head.length > MOST_WORDS) return undefined;
   for (let length = Math.min(head.length, index.longest); length > 0; length--) {
     for (let start = head.length - length; start >= 0; start--) {
       const meant = index.get(length === 1 ? (head[start] ?? '') : head.slice(start, start + length).join(' '));
       if (meant === undefined) continue;
-      const left = length === head.length ? NONE : [...head.slice(0, start), ...head.slice(start + length)];
-      if (left.every((word) => saysNothing(word, meant))) return { meant, left };
+      if (length === head.length) return { meant, left: NONE };
+      const left = [...head.slice(0, start), ...head.slice(start + length)];
+      if (left.every((word) => leavesIt(word, meant))) return { meant, left };
     }
   }
-  const kept = head.filter((word) => !IGNORED.has(word) && !FORMS.has(word) && !JOINERS.has(word));
-  const food = kept.length > 1 ? index.inAnyOrder([...kept].sort().join(' ')) : undefined;
-  if (food !== undefined) return { meant: food, left: head.filter((word) => !kept.includes(word)) };
-  const close = kept.length > 0 && kept.length < head.length ? index.get(kept.join(' ')) : undefined;
-  return close === undefined ? undefined : { meant: close, left: head.filter((word) => !kept.includes(word)) };
+  const kept = head.filter((word) => !IGNORED.has(word) && !FORMS.has(word) && !JOINERS.has(word) && !isNumber(word));
+  if (kept.length === 0) return undefined;
+  const meant =
+    index.get(kept.join(' ')) ?? (kept.length > 1 ? index.inAnyOrder([...kept].sort().join(' ')) : undefined);
+  if (meant === undefined) return undefined;
+  const left = head.filter((word) => !kept.includes(word));
+  return left.every((word) => JOINERS.has(word) || leavesIt(word, meant)) ? { meant, left } : undefined;
 }
 
 const MOST_WORDS = 24;
 const NONE: readonly string[] = [];
-const JOINERS: ReadonlySet<string> = new Set(['and', 'or', 'of', 'the', 'a', 'an']);
+
+function leavesIt(word: string, meant: Meaning): boolean {
+  return saysNothing(word, isOne(meant) ? meant.read() : undefined);
+}
 
 /** `butter (unsalted)`, `flour, strong white bread`: what stands after the comma makes the longer name. */
 function findNarrowed(index: NameIndex, head: readonly string[], tails: Phrase['tails']): FoodMatch | undefined {
-  if (tails.length === 0) return undefined;
-  const name = head.filter((word) => !IGNORED.has(word));
-  for (const tail of tails.slice(0, 4)) {
+  const name = tails.length === 0 ? NONE : head.filter((word) => !IGNORED.has(word));
+  for (const tail of name.length === 0 ? [] : tails.slice(0, 4)) {
     if (tail.length > 8) continue;
     const kept = tail.filter((word) => !IGNORED.has(word) && !JOINERS.has(word));
     if (kept.length === 0) continue;
-    for (const more of [kept, ...kept.map((word) => [word])]) {
+    for (const more of kept.length === 1 ? [kept] : [kept, ...kept.map((word) => [word])]) {
       if (more.every((word) => FORMS.has(word) && !STATES.has(word))) continue;
-      const food = asFood(index.get([...more, ...name].join(' '))) ?? asFood(index.get([...name, ...more].join(' ')));
+      const food = oneOf(index.get([...more, ...name].join(' '))) ?? oneOf(index.get([...name, ...more].join(' ')));
       if (food !== undefined) return withForm(food, head, tails);
     }
     const among = index.get(name.join(' '));
-    const alone = asFood(index.get(kept.join(' ')));
-    if (among !== undefined && alone !== undefined && !('class' in among) && kept.length > 0) {
-      if (among.includes(alone) || among.some((food) => food.class === alone.class))
-        return withForm(alone, head, tails);
-    }
+    if (among === undefined || isOne(among)) continue;
+    const alone = oneOf(index.get(kept.join(' ')));
+    if (alone === undefined) continue;
+    const kind = alone.read().class;
+    if (among.includes(alone) || among.some((row) => row.read().class === kind)) return withForm(alone, head, tails);
   }
   return undefined;
 }
-
-/** Forms that the book keeps as foods of their own: `frozen peas`, `cooked ham`. */
-const STATES: ReadonlySet<string> = new Set([
-  'frozen',
-  'cooked',
-  'ground',
-  'crushed',
-  'minced',
-  'mashed',
-  'grated',
-  'flaked',
-  'shredded',
-]);
 
 /** `butter or margarine`, `salt and pepper`: two foods, unless both are one. */
 function findEither(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
@@ -164,172 +187,48 @@ function findEither(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   const noun = head.at(-1) ?? '';
   const left = findRun(index, [...head.slice(0, at), noun]) ?? findRun(index, head.slice(0, at));
   if (left === undefined) return undefined;
-  const foods = [...new Set([left.meant, right.meant].flat())];
-  const [only] = foods;
-  if (foods.length === 1 && only !== undefined) return withForm(only, [], phrase.tails);
-  return { kind: 'ambiguous', foods };
+  const rows = [...new Set([left.meant, right.meant].flat())];
+  const [only] = rows;
+  if (rows.length === 1 && only !== undefined) return withForm(only, [], phrase.tails);
+  return { kind: 'ambiguous', foods: rows.map((row) => row.read()) };
 }
 
-/** A word for two foods is settled by what else is said: `ginger, grated` is the root, `smoked tuna` neither. */
-function settleAmbiguous(foods: readonly Food[], left: readonly string[], tails: Phrase['tails']): FoodMatch {
-  const form = [...left, ...tails.flat()].find((word) => FORMS.has(word) || CUT_LOOKS.has(word));
-  const fresh = left.includes('fresh');
-  if ((form !== undefined && form !== 'ground') || fresh) {
-    const cut = foods.filter((food) => FRESH.has(food.class));
-    const [only] = cut;
-    if (cut.length === 1 && only !== undefined) return withForm(only, left, tails);
+/** A word for two foods is settled by what else is said: `ginger, grated` is the root. */
+function settleAmbiguous(rows: readonly FoodRow[], left: readonly string[], tails: Phrase['tails']): FoodMatch {
+  const foods = rows.map((row) => row.read());
+  const cut = [...left, ...tails.flat()].some((word) => (FORMS.has(word) && word !== 'ground') || LOOKS_CUT.has(word));
+  if (cut || left.includes('fresh')) {
+    const fresh = rows.filter((_, at) => FRESH.has(foods[at]?.class ?? 'other'));
+    const [only] = fresh;
+    if (fresh.length === 1 && only !== undefined) return withForm(only, left, tails);
   }
   return { kind: 'ambiguous', foods };
 }
 
-const CUT_LOOKS: ReadonlySet<string> = new Set([
-  'deseeded',
-  'seeded',
-  'peeled',
-  'trimmed',
-  'cored',
-  'destemmed',
-  'zested',
-]);
 const FRESH: ReadonlySet<FoodClass> = new Set<FoodClass>(['vegetable', 'leafy herb', 'fruit', 'mushroom']);
 
-function withForm(food: Food, left: readonly string[], tails: Phrase['tails']): FoodMatch {
-  const form = formOf(food, left, tails);
+function withForm(row: FoodRow, left: readonly string[], tails: Phrase['tails']): FoodMatch {
+  const food = row.read();
+  const form = left.length === 0 && tails.length === 0 ? undefined : formOf(food, left, tails);
   return form === undefined ? { kind: 'food', food } : { kind: 'food', food, form };
 }
 
-/** The form or count word that a measure of the food depends on, else the first form word there is. */
+/** The count word or form that a measure of the food depends on, else the first form word there is. */
 function formOf(food: Food, left: readonly string[], tails: Phrase['tails']): string | undefined {
-  const candidates = [
+  const forms = [
     ...left.filter((word) => FORMS.has(word)),
     ...tails.flatMap((tail) => tail.filter((word) => FORMS.has(word) && !MADE_AFTER.has(word))),
   ];
   const counted = left.find((word) =>
     food.pieces.some((piece) => piece.word !== undefined && piece.word === countWord(word)),
   );
-  return counted ?? candidates.find((form) => food.measures.some((measure) => measure.form === form)) ?? candidates[0];
+  return counted ?? forms.find((form) => food.measures.some((measure) => measure.form === form)) ?? forms[0];
 }
 
-/** Whether a word beside the name leaves the food what it is. */
-function saysNothing(word: string, meant: Food | readonly Food[]): boolean {
-  if (IGNORED.has(word) || /^\d+(?:x\d+)?(?:g|kg|oz|lb|ml|cm|mm)?$/.test(word)) return true;
-  if (!('class' in meant)) return FORMS.has(word) && word !== 'ground';
-  const kinds = HARMLESS.get(word);
-  if (kinds !== undefined) return kinds.has(meant.class) || (kinds === WET && meant.roles.includes('raw risk'));
-  if (FORMS.has(word)) return true;
-  const counted = countWord(word);
-  return (
-    counted !== undefined && (meant.pieces.some((piece) => piece.word === counted) || COUNTED_ANYWHERE.has(counted))
-  );
+function isOne(meant: Meaning): meant is FoodRow {
+  return 'read' in meant;
 }
 
-const COUNTED_ANYWHERE: ReadonlySet<string> = new Set([
-  'bunch',
-  'clove',
-  'head',
-  'leaf',
-  'piece',
-  'slice',
-  'sprig',
-  'stalk',
-  'stem',
-  'handful',
-  'knob',
-  'wedge',
-  'strip',
-  'cube',
-  'fillet',
-  'stick',
-]);
-
-const kindSet = (...kinds: FoodClass[]): ReadonlySet<FoodClass> => new Set(kinds);
-const PLANTS = kindSet('vegetable', 'fruit', 'mushroom', 'leafy herb');
-const WET = kindSet(
-  'vegetable',
-  'fruit',
-  'mushroom',
-  'leafy herb',
-  'meat',
-  'poultry',
-  'ground meat',
-  'ground poultry',
-  'fish',
-  'shellfish',
-  'nut',
-  'milk',
-  'egg',
-);
-
-/** Words that leave the food what it is in some classes only. */
-const HARMLESS: ReadonlyMap<string, ReadonlySet<FoodClass>> = new Map([
-  ['raw', WET],
-  [
-    'frozen',
-    kindSet(
-      'vegetable',
-      'fruit',
-      'mushroom',
-      'leafy herb',
-      'meat',
-      'poultry',
-      'ground meat',
-      'ground poultry',
-      'fish',
-      'shellfish',
-      'juice',
-      'bread',
-    ),
-  ],
-  ['dried', kindSet('pasta', 'dried fruit', 'dried herb', 'spice')],
-  ['dry', kindSet('pasta', 'dried herb', 'spice', 'grain', 'legume', 'bread')],
-  ['ground', kindSet('spice', 'nut', 'seed', 'dried herb', 'grain')],
-  ['crushed', kindSet('spice', 'seed', 'vegetable', 'nut', 'other', 'water', 'bread')],
-  ['minced', PLANTS],
-  ['mashed', PLANTS],
-  ['pureed', PLANTS],
-  [
-    'whole',
-    kindSet(
-      'vegetable',
-      'fruit',
-      'mushroom',
-      'spice',
-      'nut',
-      'seed',
-      'egg',
-      'poultry',
-      'fish',
-      'leafy herb',
-      'dried fruit',
-    ),
-  ],
-  ['toasted', kindSet('nut', 'seed', 'spice', 'bread', 'grain')],
-  ['roasted', kindSet('nut', 'seed')],
-  ['blanched', kindSet('nut', 'vegetable')],
-  ['unsalted', kindSet('nut', 'seed')],
-  ['unsweetened', kindSet('juice', 'drink', 'chocolate')],
-  ['plain', kindSet('bread', 'dairy')],
-  ['cooked', kindSet()],
-  ['whipped', kindSet('cream', 'egg')],
-  ['melted', kindSet('fat', 'chocolate', 'oil', 'other', 'cheese')],
-  ['green', PLANTS],
-  ['red', PLANTS],
-  ['yellow', PLANTS],
-  ['purple', PLANTS],
-  ['black', PLANTS],
-  ['golden', PLANTS],
-  ['fullfat', kindSet('dairy', 'cheese', 'cream', 'milk')],
-  ['wild', kindSet('fish', 'mushroom', 'fruit')],
-]);
-
-/** Whether what stands after the comma makes it another food than the name. */
-function changesFood(food: Food, tail: readonly string[]): boolean {
-  const washed = tail.some((word) => WASHED.has(word));
-  return tail.some(
-    (word) => CHANGES.has(word) && !(washed && word === 'dried') && !HARMLESS.get(word)?.has(food.class),
-  );
-}
-
-function asFood(meant: Food | readonly Food[] | undefined): Food | undefined {
-  return meant !== undefined && 'class' in meant ? meant : undefined;
+function oneOf(meant: Meaning | undefined): FoodRow | undefined {
+  return meant !== undefined && isOne(meant) ? meant : undefined;
 }

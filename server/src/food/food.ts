@@ -129,6 +129,8 @@ export interface Food {
   readonly allergens: { readonly us: readonly string[]; readonly eu: readonly string[] };
   /** Where the composition comes from: `USDA SR26, NDB 20081`. */
   readonly source: string;
+  /** What a reader of the figures should know: why they do not add up, what came from elsewhere. */
+  readonly note?: string;
 }
 
 /** What a written name turns out to be. */

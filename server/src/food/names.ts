@@ -29,13 +29,14 @@ export function readPhrase(text: string): Phrase {
 
 /** The key under which a name is kept: its words in the singular, one spelling, one space between. */
 export function keyOf(name: string): string {
+  if (PLAIN.test(name)) return spelled(name.split(' ')).join(' ');
   return tokensOf(plainText(name).replace(/[,;:()[\]{}|]+/gu, ' ')).join(' ');
 }
 
 function plainText(text: string): string {
   let plain = text.length > LONGEST_TEXT ? text.slice(0, LONGEST_TEXT) : text;
   plain = plain.toLowerCase();
-  if (/[^\x20-\x7e]/.test(plain))
+  if (NOT_ASCII.test(plain))
     plain = plain
       .normalize('NFD')
       .replace(/\p{M}+/gu, '')
@@ -45,18 +46,47 @@ function plainText(text: string): string {
 }
 
 function tokensOf(plain: string): string[] {
+  return spelled(plain.split(NOT_ASCII.test(plain) ? NO_WORD : NO_ASCII_WORD));
+}
+
+function spelled(raw: readonly string[]): string[] {
   const words: string[] = [];
-  for (const [word] of plain.replace(JOINED, (run) => JOINS[run.replace(/[\s-]+/g, ' ')] ?? run).matchAll(WORD)) {
-    const spelled = SPELLINGS.get(word) ?? singular(word);
-    for (const part of (SPELLINGS.get(spelled) ?? spelled).split(' ')) words.push(part);
+  for (let at = 0; at < raw.length; at++) {
+    const word = raw[at];
+    if (word === undefined || word === '') continue;
+    const joined = JOINS.get(word)?.get(raw[at + 1] ?? '');
+    if (joined !== undefined) {
+      words.push(joined);
+      at++;
+      continue;
+    }
+    const one = spellingOf(word);
+    if (one.includes(' ')) words.push(...one.split(' '));
+    else words.push(one);
   }
   return words;
 }
 
-const WORD = /[\p{L}\p{N}]+|&/gu;
+const NOT_ASCII = /[^\x00-\x7f]/;
+const NO_ASCII_WORD = /[^a-z0-9&]+/;
+const PLAIN = /^[a-z0-9 ]*$/;
+const NO_WORD = /[^\p{L}\p{N}&]+/u;
+
+/** Words already read: the names of the book and the lines of a folder use the same few thousand. */
+const READ = new Map<string, string>();
+const MOST_READ = 20_000;
+
+function spellingOf(word: string): string {
+  const before = READ.get(word);
+  if (before !== undefined) return before;
+  const one = SPELLINGS.get(word) ?? singular(word);
+  const spelled = SPELLINGS.get(one) ?? one;
+  if (READ.size < MOST_READ && word.length < 30) READ.set(word, spelled);
+  return spelled;
+}
 
 /** Pairs of words that mean one thing, so that neither half is read alone. */
-const JOINS: Readonly<Record<string, string>> = {
+const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({
   'bone in': 'bonein',
   'skin on': 'skinon',
   'free range': 'freerange',
@@ -64,19 +94,15 @@ const JOINS: Readonly<Record<string, string>> = {
   'dairy free': 'dairyfree',
   'sugar free': 'sugarfree',
   'egg free': 'eggfree',
-  'nut free': 'nutfree',
   'full fat': 'fullfat',
   'full cream': 'fullfat',
   'fat free': 'nonfat',
   'non fat': 'nonfat',
-  lowfat: 'low fat',
   'good quality': 'goodquality',
   'room temperature': 'roomtemperature',
-  'ready to eat': 'readytoeat',
   'store bought': 'storebought',
-  'home made': 'homemade',
   'shop bought': 'storebought',
-  'deep frying': 'deepfrying',
+  'home made': 'homemade',
   'whole wheat': 'wholewheat',
   'whole grain': 'wholegrain',
   'all purpose': 'allpurpose',
@@ -84,15 +110,19 @@ const JOINS: Readonly<Record<string, string>> = {
   'self rising': 'selfraising',
   'sun dried': 'sundried',
   'freeze dried': 'freezedried',
-  'day old': 'dayold',
-  'pre cooked': 'precooked',
-};
-const JOINED = new RegExp(
-  `\\b(?:${Object.keys(JOINS)
-    .map((pair) => pair.replace(' ', '[\\s-]+'))
-    .join('|')})\\b`,
-  'g',
-);
+  'semi skimmed': 'semiskimmed',
+  'semi skim': 'semiskimmed',
+});
+
+function joinTable(pairs: Readonly<Record<string, string>>): ReadonlyMap<string, ReadonlyMap<string, string>> {
+  const table = new Map<string, Map<string, string>>();
+  for (const [pair, joined] of Object.entries(pairs)) {
+    const [first = '', second = ''] = pair.split(' ');
+    const seconds = table.get(first) ?? new Map<string, string>();
+    table.set(first, seconds.set(second, joined));
+  }
+  return table;
+}
 
 /** One spelling of each word, looked up before and after the plural is off. */
 const SPELLINGS: ReadonlyMap<string, string> = new Map(
@@ -116,6 +146,8 @@ const SPELLINGS: ReadonlyMap<string, string> = new Map(
     donut: 'doughnut',
     sulfured: 'sulphured',
     unsulfured: 'unsulphured',
+    lowfat: 'low fat',
+    selfrising: 'selfraising',
     skim: 'skimmed',
     soya: 'soy',
     soymilk: 'soy milk',
@@ -185,7 +217,8 @@ export function singular(word: string): string {
   return word.slice(0, -1);
 }
 
-function wordSet(words: string): ReadonlySet<string> {
+/** A set of words from running text. */
+export function wordSet(words: string): ReadonlySet<string> {
   return new Set(words.trim().split(/\s+/));
 }
 
@@ -193,33 +226,3 @@ function wordSet(words: string): ReadonlySet<string> {
 const CUTS = wordSet(`
   for to plus at in with without such like preferably cut from into about then if per each see as minus until including on than by
 `);
-
-/** Words that say nothing about what the food is. */
-export const IGNORED = wordSet(`
-  a an the of some few more extra about approx approximately roughly finely coarsely thinly thickly lightly freshly very well just
-  fresh good best goodquality quality premium organic freerange local homemade storebought bought ready readytoeat natural pure real
-  cold cool chilled warm warmed hot tepid lukewarm roomtemperature softened hard firm ripe small large medium big little tiny
-  extra jumbo thick thin long short heaped heaping level levelled leveled scant generous rounded slightly peeled unpeeled skinned
-  skinless boneless bonein skinon trimmed cored pitted stoned deseeded seeded destemmed stemmed hulled shelled podded washed rinsed
-  scrubbed cleaned drained patted squeezed beaten whisked separated strained sieved divided optional cut bite sized size inch cm mm
-  unwaxed zested unbleached bleached enriched tender young baby thawed defrosted packaged plump bashed bruised split scraped favourite
-  favorite brand finest prepared uncooked
-`);
-
-/** How a food is cut or handled: what a measure of it may depend on. */
-export const FORMS = wordSet(`
-  chopped diced cubed sliced grated shredded minced crushed mashed pureed melted sifted packed loose crumbled ground halved quartered
-  julienned slivered flaked torn whole whipped spooned frozen toasted cooked
-`);
-
-/** Forms made after measuring when they stand after the comma: `1 cup flour, sifted` is not `1 cup sifted flour`. */
-export const MADE_AFTER = wordSet('sifted melted whipped toasted cooked');
-
-/** Words that name another food unless the book has it under the longer name. */
-export const CHANGES = wordSet(`
-  canned dried smoked skimmed nonfat light reduced low glutenfree dairyfree sugarfree eggfree vegan vegetarian powdered powder pickled
-  candied crystallised evaporated condensed instant imitation sundried freezedried cured salted sweetened flavoured
-`);
-
-/** A food washed and dried is not a dried food. */
-export const WASHED = wordSet('washed rinsed soaked spun patted drained scrubbed cleaned wiped');

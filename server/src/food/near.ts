@@ -3,28 +3,26 @@
  * Refuses to choose one.
  */
 import { distance } from 'fastest-levenshtein';
+import type { Meaning } from './find.ts';
 import type { Food } from './food.ts';
-import { CHANGES, FORMS, IGNORED } from './names.ts';
+import { CHANGES, FORMS, IGNORED } from './modifiers.ts';
 
 const MOST = 3;
 /** Below this share of likeness a suggestion helps nobody. */
 const LEAST = 0.42;
 
 /** Up to three foods, nearest first, for the normalised words of a name that none of the entries has. */
-export function nearFoods(
-  entries: Iterable<readonly [string, Food | readonly Food[]]>,
-  words: readonly string[],
-): readonly Food[] {
+export function nearFoods(entries: Iterable<readonly [string, Meaning]>, words: readonly string[]): readonly Food[] {
   const asked = words.filter((word) => !IGNORED.has(word) && !FORMS.has(word) && word.length < 30).slice(0, 5);
   if (asked.length === 0) return [];
-  const scores = new Map<Food, number>();
+  const scores = new Map<() => Food, number>();
   for (const [key, meant] of entries) {
     const score = likeness(asked, key);
     if (score < LEAST) continue;
-    for (const food of 'class' in meant ? [meant] : meant) scores.set(food, Math.max(scores.get(food) ?? 0, score));
+    for (const { read } of 'read' in meant ? [meant] : meant) scores.set(read, Math.max(scores.get(read) ?? 0, score));
   }
   const nearest = [...scores].sort(([, a], [, b]) => b - a);
-  return nearest.slice(0, MOST).map(([food]) => food);
+  return nearest.slice(0, MOST).map(([read]) => read());
 }
 
 /** 0 to 1: the words found in the name, with the last, the noun, counting double; else the likeness of the spelling. */

@@ -15,10 +15,11 @@ import nutsText from '../../data/foods/nuts-and-pulses.tsv';
 import piecesText from '../../data/foods/pieces.tsv';
 import trimText from '../../data/foods/trim.tsv';
 import vegetablesText from '../../data/foods/vegetables.tsv';
-import { type CountWord, countWord, exactly, type Range, type Size } from '../measure/quantity.ts';
+import { type CountWord, countWord, type Range, type Size } from '../measure/quantity.ts';
 import { unitSpelled } from '../measure/unit.ts';
 import { allergensOf } from './allergens.ts';
 import type { Composition, Food, FoodClass, HouseholdMeasure, PieceWeight, Role } from './food.ts';
+import { once } from './once.ts';
 
 /** The foods of a class with the foods of another stand in one file; the order is that of the book. */
 const FOOD_TABLES = [
@@ -53,39 +54,63 @@ const COMPONENTS = [
 ] as const satisfies readonly (keyof Composition)[];
 const FIRST_COMPONENT = 8;
 
-/** All foods, in the order of the tables. */
-export function readFoods(): readonly Food[] {
-  const measures = rowsById(measuresText);
-  const pieces = rowsById(piecesText);
-  const trims = rowsById(trimText);
-  return FOOD_TABLES.flatMap((text) => tableRows(text).map((cells) => foodOf(cells, measures, pieces, trims)));
+/** A food of the book whose names are known and whose figures are read when they are first asked for. */
+export interface FoodRow {
+  readonly id: string;
+  readonly name: string;
+  readonly names: readonly string[];
+  readonly read: () => Food;
+}
+
+/** All foods, in the order of the tables. A start pays for their names alone. */
+export function readFoods(): readonly FoodRow[] {
+  const side: SideTables = {
+    measures: once(() => rowsById(measuresText)),
+    pieces: once(() => rowsById(piecesText)),
+    trims: once(() => rowsById(trimText)),
+  };
+  return FOOD_TABLES.flatMap((text) =>
+    tableLines(text).map((line) => {
+      const [id = '', name = '', also] = line.split('\t', 3);
+      const names = listOf(also);
+      return { id, name, names, read: once(() => foodOf({ id, name, names }, line.split('\t'), side)) };
+    }),
+  );
 }
 
 /** Words that could be two foods, with the ids of the foods, likeliest first. */
 export function readAmbiguous(): readonly { readonly word: string; readonly ids: readonly string[] }[] {
-  return tableRows(ambiguousText).map((cells) => ({ word: cells[0] ?? '', ids: listOf(cells[1]) }));
+  return tableLines(ambiguousText).map((line) => {
+    const [word = '', ids] = line.split('\t');
+    return { word, ids: listOf(ids) };
+  });
 }
 
 type Cells = readonly string[];
 type Rows = ReadonlyMap<string, readonly Cells[]>;
 
-function foodOf(cells: Cells, measures: Rows, pieces: Rows, trims: Rows): Food {
-  const [id = '', name = '', also, foodClass = 'other', roles, allergens, source = ''] = cells;
-  const sourceText = sourceOf(source);
+interface SideTables {
+  readonly measures: () => Rows;
+  readonly pieces: () => Rows;
+  readonly trims: () => Rows;
+}
+
+function foodOf(named: Pick<Food, 'id' | 'name' | 'names'>, cells: Cells, side: SideTables): Food {
+  const [, , , foodClass = 'other', roles, allergens, ndb = '', note = ''] = cells;
+  const source = sourceOf(ndb);
   const { us, eu } = allergensOf(listOf(allergens, ','));
-  const trim = trimOf(trims.get(id)?.[0], sourceText);
+  const trim = trimOf(side.trims().get(named.id)?.[0], source);
   return {
-    id,
-    name,
-    names: listOf(also),
+    ...named,
     class: foodClass as FoodClass,
     roles: listOf(roles, ',') as Role[],
     per100: compositionOf(cells),
-    measures: (measures.get(id) ?? []).flatMap((row) => measureOf(row, sourceText)),
-    pieces: (pieces.get(id) ?? []).map((row) => pieceOf(row, sourceText)),
+    measures: (side.measures().get(named.id) ?? []).flatMap((row) => measureOf(row, source)),
+    pieces: (side.pieces().get(named.id) ?? []).flatMap((row) => pieceOf(row, source)),
     allergens: { us, eu },
-    source: sourceText,
+    source,
     ...(trim === undefined ? {} : { trim }),
+    ...(note === '' ? {} : { note }),
   };
 }
 
@@ -106,15 +131,14 @@ function measureOf(cells: Cells, foodSource: string): HouseholdMeasure[] {
   return [{ unit: unit.symbol, ...(form === '' ? {} : { form }), ...weight }];
 }
 
-function pieceOf(cells: Cells, foodSource: string): PieceWeight {
+function pieceOf(cells: Cells, foodSource: string): PieceWeight[] {
   const [, word = '', size = ''] = cells;
-  const weight = weightOf(cells.slice(3), foodSource) ?? { grams: exactly(Number.NaN), source: foodSource };
+  const weight = weightOf(cells.slice(3), foodSource);
+  if (weight === undefined) return [];
   const counted: CountWord | undefined = countWord(word);
-  return {
-    ...(counted === undefined ? {} : { word: counted }),
-    ...(size === '' ? {} : { size: size as Size }),
-    ...weight,
-  };
+  return [
+    { ...(counted === undefined ? {} : { word: counted }), ...(size === '' ? {} : { size: size as Size }), ...weight },
+  ];
 }
 
 /** The cells grams, low, high, source. */
@@ -145,21 +169,16 @@ function listOf(cell: string | undefined, by = ';'): string[] {
   return cell === undefined || cell === '' ? [] : cell.split(by);
 }
 
-/** The rows below the remarks and the heading. */
-function tableRows(text: string): string[][] {
-  const rows: string[][] = [];
-  let headed = false;
-  for (const line of text.split(/\r?\n/)) {
-    if (line === '' || line.startsWith('#')) continue;
-    if (headed) rows.push(line.split('\t'));
-    headed = true;
-  }
-  return rows;
+/** The lines below the remarks and the heading. */
+function tableLines(text: string): string[] {
+  const lines = text.split('\n').filter((line) => line !== '' && !line.startsWith('#'));
+  return lines.slice(1);
 }
 
 function rowsById(text: string): Rows {
   const rows = new Map<string, string[][]>();
-  for (const row of tableRows(text)) {
+  for (const line of tableLines(text)) {
+    const row = line.split('\t');
     const id = row[0] ?? '';
     const before = rows.get(id);
     if (before === undefined) rows.set(id, [row]);

@@ -1,0 +1,113 @@
+/**
+ * Knows which words beside the name of a food leave it what it is, which only say how it is cut, and which make it another food.
+ * Refuses to know the names themselves.
+ */
+import { countWord } from '../measure/quantity.ts';
+import type { Food, FoodClass } from './food.ts';
+import { wordSet } from './names.ts';
+
+/** Whether a word beside the name leaves the food what it is; without a food, whether it would leave any. */
+export function saysNothing(word: string, food: Food | undefined): boolean {
+  if (IGNORED.has(word) || isNumber(word)) return true;
+  const kinds = HARMLESS.get(word);
+  if (food === undefined) return kinds === undefined && FORMS.has(word);
+  if (kinds !== undefined) return kinds.has(food.class);
+  if (FORMS.has(word)) return true;
+  const counted = countWord(word);
+  return counted !== undefined && (COUNTED.has(word) || food.pieces.some((piece) => piece.word === counted));
+}
+
+/** Whether what stands after the comma makes it another food than the name: `milk, dried`. */
+export function changesFood(tail: readonly string[], foodClass: FoodClass): boolean {
+  const washed = tail.some((word) => WASHED.has(word));
+  return tail.some((word) => CHANGES.has(word) && !(washed && word === 'dried') && !HARMLESS.get(word)?.has(foodClass));
+}
+
+/** A figure, with or without its unit: `2`, `400g`, `2x400g`. */
+export function isNumber(word: string): boolean {
+  return /^\d+(?:x\d+)?(?:g|kg|oz|lb|ml|cm|mm)?$/.test(word);
+}
+
+/** Words that say nothing about what the food is. */
+export const IGNORED = wordSet(`
+  a an the of some few more extra about approx approximately roughly finely coarsely thinly thickly lightly freshly very well just
+  fresh good best goodquality quality premium organic freerange local homemade storebought bought ready readytoeat natural pure real
+  cold cool chilled warm warmed hot tepid lukewarm roomtemperature softened hard firm ripe small large medium big little tiny
+  extra jumbo thick thin long short heaped heaping level levelled leveled scant generous rounded slightly peeled unpeeled skinned
+  skinless boneless bonein skinon trimmed cored pitted stoned deseeded seeded destemmed stemmed hulled shelled podded washed rinsed
+  scrubbed cleaned drained patted squeezed beaten whisked separated strained sieved divided optional cut bite sized size inch cm mm
+  unwaxed zested unbleached bleached enriched tender young baby thawed defrosted packaged plump bashed bruised split scraped favourite
+  favorite brand finest prepared uncooked
+`);
+
+/** How a food is cut or handled: what a measure of it may depend on. */
+export const FORMS = wordSet(`
+  chopped diced cubed sliced grated shredded minced crushed mashed pureed melted sifted packed loose crumbled ground halved quartered
+  julienned slivered flaked torn whole whipped spooned frozen toasted cooked
+`);
+
+/** Forms made after measuring when they stand after the comma: `1 cup flour, sifted` is not `1 cup sifted flour`. */
+export const MADE_AFTER = wordSet('sifted melted whipped toasted cooked');
+
+/** Words that name another food unless the book has it under the longer name. */
+export const CHANGES = wordSet(`
+  canned dried smoked skimmed nonfat light reduced low glutenfree dairyfree sugarfree eggfree vegan vegetarian powdered powder pickled
+  candied crystallised evaporated condensed instant imitation sundried freezedried cured salted sweetened flavoured
+`);
+
+/** A food washed and dried is not a dried food. */
+const WASHED = wordSet('washed rinsed soaked spun patted drained scrubbed cleaned wiped');
+
+/** Forms that the book keeps as foods of their own: `frozen peas`, `cooked ham`, `ground almonds`. */
+export const STATES = wordSet('frozen cooked ground crushed minced mashed grated flaked shredded');
+
+/** Words that show a fresh thing being cut. */
+export const LOOKS_CUT = wordSet('deseeded seeded peeled trimmed cored destemmed zested');
+
+/** Words that only join others. */
+export const JOINERS = wordSet('and or of the a an');
+
+/** Count words that leave any food what it is: `celery stalks`, `thyme sprigs`. */
+const COUNTED = wordSet(
+  'bunch clove head leaf piece slice sprig stalk stem handful knob wedge strip cube fillet stick',
+);
+
+function kindsOf(list: string): ReadonlySet<FoodClass> {
+  return new Set(list.split(', ') as FoodClass[]);
+}
+
+const PLANTS = 'vegetable, fruit, mushroom, leafy herb';
+const FLESH = 'meat, poultry, ground meat, ground poultry, fish, shellfish';
+
+/** Words that leave the food what it is in some classes only. */
+const HARMLESS: ReadonlyMap<string, ReadonlySet<FoodClass>> = new Map(
+  Object.entries({
+    raw: `${PLANTS}, ${FLESH}, nut, milk, egg`,
+    frozen: `${PLANTS}, ${FLESH}, juice, bread, other`,
+    dried: 'pasta, dried fruit, dried herb, spice',
+    dry: 'pasta, dried herb, spice, grain, legume, bread',
+    ground: 'spice, nut, seed, dried herb, grain',
+    crushed: 'spice, seed, vegetable, nut, other, water, bread',
+    minced: PLANTS,
+    mashed: PLANTS,
+    pureed: PLANTS,
+    whole: `${PLANTS}, spice, nut, seed, egg, poultry, fish, dried fruit`,
+    toasted: 'nut, seed, spice, bread, grain',
+    roasted: 'nut, seed',
+    blanched: 'nut, vegetable',
+    unsalted: 'nut, seed',
+    unsweetened: 'juice, drink, chocolate',
+    plain: 'bread, dairy',
+    cooked: 'stock',
+    whipped: 'cream, egg',
+    melted: 'fat, chocolate, oil, other, cheese',
+    green: PLANTS,
+    red: PLANTS,
+    yellow: PLANTS,
+    purple: PLANTS,
+    black: PLANTS,
+    golden: PLANTS,
+    fullfat: 'dairy, cheese, cream, milk',
+    wild: 'fish, mushroom, fruit',
+  }).map(([word, kinds]) => [word, kindsOf(kinds)] as const),
+);

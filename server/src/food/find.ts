@@ -6,6 +6,7 @@ import { countWord } from '../measure/quantity.ts';
 import type { Food, FoodClass, FoodMatch } from './food.ts';
 import {
   changesFood,
+  changesIn,
   FORMS,
   IGNORED,
   isNumber,
@@ -86,7 +87,7 @@ function unordered(byKey: ReadonlyMap<string, Meaning>): Map<string, FoodRow | u
 
 /** The food that the words name; never throws, whatever the text. */
 export function findFood(index: NameIndex, words: string): FoodMatch {
-  const written = WRITTEN.get(words.trim().toLowerCase());
+  const written = words.length > LONGEST_WRITTEN ? undefined : WRITTEN.get(words.trim().toLowerCase());
   const phrase = readPhrase(written ?? words);
   const found = findPhrase(index, phrase);
   if (found !== undefined) return found;
@@ -105,26 +106,35 @@ const WRITTEN: ReadonlyMap<string, string> = new Map([
   ['chile powder', 'chili powder blend'],
 ]);
 
+const LONGEST_WRITTEN = 20;
+
 function findPhrase(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   const { head, tails, full } = phrase;
   if (head.length === 0) return undefined;
+  const [next, ...rest] = tails;
+  if (next !== undefined && head.every((word) => IGNORED.has(word) || FORMS.has(word))) {
+    const joined = [...head, ...next];
+    return findPhrase(index, { head: joined, tails: rest, full: joined });
+  }
   const whole = full.length === head.length ? undefined : oneOf(index.get(full.join(' ')));
-  if (whole !== undefined) return withForm(whole, [], tails);
+  if (whole !== undefined) return withForm(whole, NONE, tails);
   const choice = findEither(index, phrase);
   if (choice !== undefined) return choice;
   const narrowed = findNarrowed(index, head, tails);
   if (narrowed !== undefined) return narrowed;
   const run = findRun(index, head);
   if (run === undefined) return undefined;
-  const { meant, left } = run;
+  const { meant, left, named } = run;
   if (!isOne(meant)) return settleAmbiguous(meant, left, tails);
-  return tails.some((tail) => changesFood(tail, meant.read().class)) ? undefined : withForm(meant, left, tails);
+  return tails.some((tail) => changesFood(tail, meant.read().class)) ? undefined : withForm(meant, left, tails, named);
 }
 
 interface Run {
   readonly meant: Meaning;
   /** The words of the head that are not its name. */
   readonly left: readonly string[];
+  /** Those that are. */
+  readonly named: readonly string[];
 }
 
 /** The longest run of words that is a name and leaves nothing unaccounted for; else the names whose words stand in another order. */
@@ -134,9 +144,9 @@ function findRun(index: NameIndex, head: readonly string[]): Run | undefined {
     for (let start = head.length - length; start >= 0; start--) {
       const meant = index.get(length === 1 ? (head[start] ?? '') : head.slice(start, start + length).join(' '));
       if (meant === undefined) continue;
-      if (length === head.length) return { meant, left: NONE };
+      if (length === head.length) return { meant, left: NONE, named: head };
       const left = [...head.slice(0, start), ...head.slice(start + length)];
-      if (left.every((word) => leavesIt(word, meant))) return { meant, left };
+      if (left.every((word) => leavesIt(word, meant))) return { meant, left, named: head.slice(start, start + length) };
     }
   }
   const kept = head.filter((word) => !IGNORED.has(word) && !FORMS.has(word) && !JOINERS.has(word) && !isNumber(word));
@@ -145,7 +155,7 @@ function findRun(index: NameIndex, head: readonly string[]): Run | undefined {
     index.get(kept.join(' ')) ?? (kept.length > 1 ? index.inAnyOrder([...kept].sort().join(' ')) : undefined);
   if (meant === undefined) return undefined;
   const left = head.filter((word) => !kept.includes(word));
-  return left.every((word) => JOINERS.has(word) || leavesIt(word, meant)) ? { meant, left } : undefined;
+  return left.every((word) => JOINERS.has(word) || leavesIt(word, meant)) ? { meant, left, named: kept } : undefined;
 }
 
 const MOST_WORDS = 24;
@@ -160,19 +170,26 @@ function findNarrowed(index: NameIndex, head: readonly string[], tails: Phrase['
   const name = tails.length === 0 ? NONE : head.filter((word) => !IGNORED.has(word));
   for (const tail of name.length === 0 ? [] : tails.slice(0, 4)) {
     if (tail.length > 8) continue;
-    const kept = tail.filter((word) => !IGNORED.has(word) && !JOINERS.has(word));
+    const changes = changesIn(tail);
+    const kept = tail.filter(
+      (word) => !IGNORED.has(word) && !JOINERS.has(word) && (word !== 'dried' || changes.includes(word)),
+    );
     if (kept.length === 0) continue;
     for (const more of kept.length === 1 ? [kept] : [kept, ...kept.map((word) => [word])]) {
       if (more.every((word) => FORMS.has(word) && !STATES.has(word))) continue;
       const food = oneOf(index.get([...more, ...name].join(' '))) ?? oneOf(index.get([...name, ...more].join(' ')));
-      if (food !== undefined) return withForm(food, head, tails);
+      if (food !== undefined)
+        return withForm(food, NONE, [
+          tail.filter((word) => !more.includes(word)),
+          ...tails.filter((other) => other !== tail),
+        ]);
     }
     const among = index.get(name.join(' '));
     if (among === undefined || isOne(among)) continue;
     const alone = oneOf(index.get(kept.join(' ')));
     if (alone === undefined) continue;
     const kind = alone.read().class;
-    if (among.includes(alone) || among.some((row) => row.read().class === kind)) return withForm(alone, head, tails);
+    if (among.includes(alone) || among.some((row) => row.read().class === kind)) return withForm(alone, NONE, tails);
   }
   return undefined;
 }
@@ -189,13 +206,22 @@ function findEither(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   if (left === undefined) return undefined;
   const rows = [...new Set([left.meant, right.meant].flat())];
   const [only] = rows;
-  if (rows.length === 1 && only !== undefined) return withForm(only, [], phrase.tails);
+  if (rows.length === 1 && only !== undefined) return withForm(only, NONE, phrase.tails);
   return { kind: 'ambiguous', foods: rows.map((row) => row.read()) };
 }
 
 /** A word for two foods is settled by what else is said: `ginger, grated` is the root. */
-function settleAmbiguous(rows: readonly FoodRow[], left: readonly string[], tails: Phrase['tails']): FoodMatch {
+function settleAmbiguous(
+  meant: readonly FoodRow[],
+  left: readonly string[],
+  tails: Phrase['tails'],
+): FoodMatch | undefined {
+  const changes = tails.flatMap(changesIn);
+  const rows = meant.filter((row) => changes.every((word) => isCalled(row, word)));
+  if (rows.length === 0) return undefined;
   const foods = rows.map((row) => row.read());
+  const [one] = rows;
+  if (rows.length === 1 && one !== undefined) return withForm(one, left, tails);
   const cut = [...left, ...tails.flat()].some((word) => (FORMS.has(word) && word !== 'ground') || LOOKS_CUT.has(word));
   if (cut || left.includes('fresh')) {
     const fresh = rows.filter((_, at) => FRESH.has(foods[at]?.class ?? 'other'));
@@ -205,24 +231,42 @@ function settleAmbiguous(rows: readonly FoodRow[], left: readonly string[], tail
   return { kind: 'ambiguous', foods };
 }
 
+function isCalled(row: FoodRow, word: string): boolean {
+  return [row.name, ...row.names].some((name) => keyOf(name).split(' ').includes(word));
+}
+
 const FRESH: ReadonlySet<FoodClass> = new Set<FoodClass>(['vegetable', 'leafy herb', 'fruit', 'mushroom']);
 
-function withForm(row: FoodRow, left: readonly string[], tails: Phrase['tails']): FoodMatch {
+function withForm(
+  row: FoodRow,
+  left: readonly string[],
+  tails: Phrase['tails'],
+  named: readonly string[] = NONE,
+): FoodMatch {
   const food = row.read();
-  const form = left.length === 0 && tails.length === 0 ? undefined : formOf(food, left, tails);
+  const form = formOf(food, left, tails, named);
   return form === undefined ? { kind: 'food', food } : { kind: 'food', food, form };
 }
 
 /** The count word or form that a measure of the food depends on, else the first form word there is. */
-function formOf(food: Food, left: readonly string[], tails: Phrase['tails']): string | undefined {
+function formOf(
+  food: Food,
+  left: readonly string[],
+  tails: Phrase['tails'],
+  named: readonly string[],
+): string | undefined {
+  const counted = left.find((word) => isPieceOf(food, word)) ?? named.slice(1).find((word) => isPieceOf(food, word));
+  if (counted !== undefined) return counted;
   const forms = [
     ...left.filter((word) => FORMS.has(word)),
     ...tails.flatMap((tail) => tail.filter((word) => FORMS.has(word) && !MADE_AFTER.has(word))),
   ];
-  const counted = left.find((word) =>
-    food.pieces.some((piece) => piece.word !== undefined && piece.word === countWord(word)),
-  );
-  return counted ?? forms.find((form) => food.measures.some((measure) => measure.form === form)) ?? forms[0];
+  return forms.find((form) => food.measures.some((measure) => measure.form === form)) ?? forms[0];
+}
+
+function isPieceOf(food: Food, word: string): boolean {
+  const counted = countWord(word);
+  return counted !== undefined && food.pieces.some((piece) => piece.word === counted);
 }
 
 function isOne(meant: Meaning): meant is FoodRow {

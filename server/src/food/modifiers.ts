@@ -14,13 +14,19 @@ export function saysNothing(word: string, food: Food | undefined): boolean {
   if (kinds !== undefined) return kinds.has(food.class);
   if (FORMS.has(word)) return true;
   const counted = countWord(word);
-  return counted !== undefined && (COUNTED.has(word) || food.pieces.some((piece) => piece.word === counted));
+  if (counted === undefined) return false;
+  return food.pieces.some((piece) => piece.word === counted) || (COUNTED.has(word) && CUT_UP.has(food.class));
 }
 
-/** Whether what stands after the comma makes it another food than the name: `milk, dried`. */
-export function changesFood(tail: readonly string[], foodClass: FoodClass): boolean {
+/** The words after the comma that make it another food than the name: `milk, dried`. A lettuce washed and dried is still one. */
+export function changesIn(tail: readonly string[]): readonly string[] {
   const washed = tail.some((word) => WASHED.has(word));
-  return tail.some((word) => CHANGES.has(word) && !(washed && word === 'dried') && !HARMLESS.get(word)?.has(foodClass));
+  return tail.filter((word) => CHANGES.has(word) && !(washed && word === 'dried'));
+}
+
+/** Whether what stands after the comma makes it another food than one of this class. */
+export function changesFood(tail: readonly string[], foodClass: FoodClass): boolean {
+  return changesIn(tail).some((word) => !HARMLESS.get(word)?.has(foodClass));
 }
 
 /** A figure, with or without its unit: `2`, `400g`, `2x400g`. */
@@ -30,7 +36,7 @@ export function isNumber(word: string): boolean {
 
 /** Words that say nothing about what the food is. */
 export const IGNORED = wordSet(`
-  a an the of some few more extra about approx approximately roughly finely coarsely thinly thickly lightly freshly very well just
+  a an the of some few more extra about approx approximately roughly firmly tightly finely coarsely thinly thickly lightly freshly very well just
   fresh good best goodquality quality premium organic freerange local homemade storebought bought ready readytoeat natural pure real
   cold cool chilled warm warmed hot tepid lukewarm roomtemperature softened hard firm ripe small large medium big little tiny
   extra jumbo thick thin long short heaped heaping level levelled leveled scant generous rounded slightly peeled unpeeled skinned
@@ -55,11 +61,10 @@ export const CHANGES = wordSet(`
   candied crystallised evaporated condensed instant imitation sundried freezedried cured salted sweetened flavoured
 `);
 
-/** A food washed and dried is not a dried food. */
 const WASHED = wordSet('washed rinsed soaked spun patted drained scrubbed cleaned wiped');
 
 /** Forms that the book keeps as foods of their own: `frozen peas`, `cooked ham`, `ground almonds`. */
-export const STATES = wordSet('frozen cooked ground crushed minced mashed grated flaked shredded');
+export const STATES = wordSet('whole frozen cooked ground crushed minced mashed grated flaked shredded');
 
 /** Words that show a fresh thing being cut. */
 export const LOOKS_CUT = wordSet('deseeded seeded peeled trimmed cored destemmed zested');
@@ -78,6 +83,8 @@ function kindsOf(list: string): ReadonlySet<FoodClass> {
 
 const PLANTS = 'vegetable, fruit, mushroom, leafy herb';
 const FLESH = 'meat, poultry, ground meat, ground poultry, fish, shellfish';
+
+const CUT_UP = kindsOf(`${PLANTS}, ${FLESH}, cured meat, cheese, bread, fat, dried herb, chocolate, other`);
 
 /** Words that leave the food what it is in some classes only. */
 const HARMLESS: ReadonlyMap<string, ReadonlySet<FoodClass>> = new Map(
@@ -105,7 +112,6 @@ const HARMLESS: ReadonlyMap<string, ReadonlySet<FoodClass>> = new Map(
     red: PLANTS,
     yellow: PLANTS,
     purple: PLANTS,
-    black: PLANTS,
     golden: PLANTS,
     fullfat: 'dairy, cheese, cream, milk',
     wild: 'fish, mushroom, fruit',

@@ -16,40 +16,46 @@ export interface Phrase {
 
 /** Reads the words of a phrase, normalised as `keyOf` does it. */
 export function readPhrase(text: string): Phrase {
-  const pieces = plainText(text)
-    .split(/[,;:()[\]{}|]+|\s[–—-]\s/u)
-    .map(tokensOf)
-    .filter((words) => words.length > 0);
+  const plain = plainText(text);
+  const pieces = PAUSE.test(plain)
+    ? plain
+        .split(PAUSES)
+        .map(tokensOf)
+        .filter((words) => words.length > 0)
+    : [tokensOf(plain)];
   const full = pieces[0] ?? [];
   const cut = full.findIndex((word, index) => index > 0 && CUTS.has(word));
-  const head = cut > 0 ? full.slice(0, cut) : full;
-  const rest = cut > 0 ? [full.slice(cut), ...pieces.slice(1)] : pieces.slice(1);
-  return { head, tails: rest, full };
+  if (cut <= 0) return { head: full, tails: pieces.slice(1), full };
+  return { head: full.slice(0, cut), tails: [full.slice(cut), ...pieces.slice(1)], full };
 }
+
+const PAUSE = /[,;:()[\]{}|–—-]/;
+const PAUSES = /[,;:()[\]{}|]+|\s[–—-]\s/;
 
 /** The key under which a name is kept: its words in the singular, one spelling, one space between. */
 export function keyOf(name: string): string {
-  if (PLAIN.test(name)) return spelled(name.split(' ')).join(' ');
-  return tokensOf(plainText(name).replace(/[,;:()[\]{}|]+/gu, ' ')).join(' ');
+  if (PLAIN.test(name)) return spellAll(name.split(' ')).join(' ');
+  return tokensOf(plainText(name)).join(' ');
 }
 
 function plainText(text: string): string {
   let plain = text.length > LONGEST_TEXT ? text.slice(0, LONGEST_TEXT) : text;
   plain = plain.toLowerCase();
-  if (NOT_ASCII.test(plain))
+  if (NOT_ASCII.test(plain)) {
     plain = plain
       .normalize('NFD')
-      .replace(/\p{M}+/gu, '')
+      .replace(/\p{M}+|[’‘ʼ]/gu, '')
       .replace(/œ/g, 'oe')
       .replace(/ß/g, 'ss');
-  return plain.replace(/['’‘ʼ`]/gu, '');
+  }
+  return plain.includes("'") || plain.includes('`') ? plain.replace(/['`]/g, '') : plain;
 }
 
 function tokensOf(plain: string): string[] {
-  return spelled(plain.split(NOT_ASCII.test(plain) ? NO_WORD : NO_ASCII_WORD));
+  return spellAll(plain.split(NOT_ASCII.test(plain) ? NO_WORD : NO_ASCII_WORD));
 }
 
-function spelled(raw: readonly string[]): string[] {
+function spellAll(raw: readonly string[]): string[] {
   const words: string[] = [];
   for (let at = 0; at < raw.length; at++) {
     const word = raw[at];
@@ -112,6 +118,8 @@ const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({
   'freeze dried': 'freezedried',
   'semi skimmed': 'semiskimmed',
   'semi skim': 'semiskimmed',
+  'loosely packed': 'loose',
+  'lightly packed': 'loose',
 });
 
 function joinTable(pairs: Readonly<Record<string, string>>): ReadonlyMap<string, ReadonlyMap<string, string>> {

@@ -2,6 +2,7 @@
  * Knows how an amount of a food becomes grams, how wide the answer is, and how to say why in one clause.
  * Refuses to invent: a measure that nobody has weighed has no grams.
  */
+import { writeFigure } from '../measure/figure.ts';
 import {
   type CountWord,
   countWord,
@@ -211,18 +212,18 @@ function volumeWords(
       ? ' by how it is filled'
       : '';
   const what = measure.form === undefined || manyForms ? food.name : `${food.name}, ${measure.form},`;
-  const self = `1 ${unit} of ${what} weighs ${figure(typical)} g${spread === '' ? '' : ` (${spread}${why})`}`;
+  const self = `1 ${unit} of ${what} weighs ${writeFigure(typical)} g${spread === '' ? '' : ` (${spread}${why})`}`;
   const house = measure.source === HOUSE_SOURCE ? measures : 'us';
   const sameSize = baseOf(unit, measures) === baseOf(measure.unit, house);
   if (measure.unit === unit && sameSize) return self;
   const from = `${house === measures ? '' : 'US '}${measure.unit}`;
-  return `${self}, from 1 ${from} = ${figure(measure.typical ?? (measure.grams.low + measure.grams.high) / 2)} g`;
+  return `${self}, from 1 ${from} = ${writeFigure(measure.typical ?? (measure.grams.low + measure.grams.high) / 2)} g`;
 }
 
 function weighByDensity(food: Food, unit: UnitSymbol, ml: number): Weighed {
   const density = densityOf(food);
   if (density === undefined) return unknown(`nobody has weighed a ${unit} of ${food.name}: write a weight`);
-  const words = `${figure(ml)} ml at ${density.toFixed(2)} g/ml`;
+  const words = `${writeFigure(ml)} ml at ${density.toFixed(2)} g/ml`;
   const grams = { low: ml * density * 0.97, high: ml * density * 1.03 };
   return { ...known(grams, 'density', words, DENSITY_SOURCE), typical: ml * density };
 }
@@ -406,7 +407,7 @@ function pieceWords(
   const what = [size, word === undefined ? food.name : `${word} of ${food.name}`]
     .filter((part) => part !== undefined)
     .join(' ');
-  return `1 ${what} weighs ${figure(typical)} g${spread === '' ? '' : ` (${spread})`}`;
+  return `1 ${what} weighs ${writeFigure(typical)} g${spread === '' ? '' : ` (${spread})`}`;
 }
 
 /** Regulation (EC) 589/2008, grams in shell; XL is open above, 85 is common practice; the shell is about 12 %. */
@@ -458,16 +459,11 @@ function spanOf(ranges: readonly Range[]): Range {
 }
 
 function spreadWords({ low, high }: Range, typical: number): string {
-  return high - low < 0.02 * typical ? '' : `${figure(low)} to ${figure(high)}`;
+  return high - low < 0.02 * typical ? '' : `${writeFigure(low)} to ${writeFigure(high)}`;
 }
 
 function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
   const half = sorted.length >> 1;
   return sorted.length % 2 === 1 ? (sorted[half] ?? Number.NaN) : ((sorted[half - 1] ?? 0) + (sorted[half] ?? 0)) / 2;
-}
-
-/** Three significant figures at most: a measure is no better known than that. */
-function figure(value: number): string {
-  return value >= 100 ? String(Math.round(value)) : String(Number(value.toPrecision(2)));
 }

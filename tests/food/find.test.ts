@@ -1,0 +1,137 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { builtInBook } from '../../server/src/food/book.ts';
+import type { FoodMatch } from '../../server/src/food/food.ts';
+import phrasesText from './phrases.tsv';
+
+const book = builtInBook();
+
+const PHRASES = phrasesText
+  .trim()
+  .split('\n')
+  .slice(1)
+  .map((line) => {
+    const [phrase = '', found = '', form = '', not = ''] = line.split('\t');
+    return { phrase, found, form, not: not === '' ? [] : not.split(';') };
+  });
+
+function foundBy(match: FoodMatch): string {
+  if (match.kind === 'food') return match.food.id;
+  return match.kind === 'ambiguous' ? 'either' : 'none';
+}
+
+function idsOf(match: FoodMatch): readonly string[] {
+  if (match.kind === 'food') return [match.food.id];
+  return match.kind === 'ambiguous' ? match.foods.map((food) => food.id) : [];
+}
+
+describe('what cooks write', () => {
+  test('the table is as long as it should be', () => {
+    expect(PHRASES.length).toBeGreaterThanOrEqual(400);
+    expect(PHRASES.filter((row) => row.not.length > 0).length * 3).toBeGreaterThanOrEqual(PHRASES.length);
+  });
+
+  test.each(PHRASES)('$phrase is $found', ({ phrase, found, form, not }) => {
+    const match = book.find(phrase);
+    expect(foundBy(match)).toBe(found);
+    expect(match.kind === 'food' ? (match.form ?? '') : '').toBe(form);
+    for (const id of not) {
+      expect(book.byId(id), `${id} is a food`).toBeDefined();
+      expect(idsOf(match)).not.toContain(id);
+    }
+  });
+
+  test('case, plural, hyphen, apostrophe and accent change nothing', () => {
+    const variants = [
+      ['Plain Flour', 'PLAIN FLOUR', 'plain-flour', ' plain  flour '],
+      ['confectioners sugar', "confectioner's sugar", 'confectioners’ sugar', "CONFECTIONERS' SUGAR"],
+      ['tomato', 'tomatoes', 'Tomatoes'],
+      ['creme fraiche', 'crème fraîche', 'Crème-fraîche'],
+      ['cherries', 'cherry'],
+      ['bay leaf', 'bay leaves', 'bay-leaves'],
+    ];
+    for (const same of variants) {
+      const ids = same.map((words) => foundBy(book.find(words)));
+      expect(new Set(ids).size, same.join(' / ')).toBe(1);
+      expect(ids[0]).not.toBe('none');
+    }
+  });
+
+  test('every name of every food finds that food, alone and in the plural', () => {
+    for (const food of book.all()) {
+      for (const name of [food.name, ...food.names]) expect(foundBy(book.find(name)), name).toBe(food.id);
+    }
+  });
+});
+
+describe('a near miss', () => {
+  test.each([
+    ['buter', 'butter'],
+    ['unslated butter', 'unsalted-butter'],
+    ['choclate chips', 'chocolate-chip'],
+    ['parmasan', 'parmesan'],
+    ['worcester sause', 'worcestershire-sauce'],
+    ['cinamon', 'cinnamon'],
+    ['zuchini', 'courgette'],
+    ['gluten-free flour', 'wheat-flour-plain'],
+    ['plum jam', 'jam'],
+    ['smoked trout', 'trout'],
+    ['tomato soup', 'tomato-sauce'],
+  ])('%s offers %s', (words, id) => {
+    const match = book.find(words);
+    expect(match.kind).toBe('unknown');
+    if (match.kind !== 'unknown') return;
+    expect(match.near.map((food) => food.id)).toContain(id);
+    expect(match.near.length).toBeLessThanOrEqual(3);
+  });
+
+  test('nothing like a food offers nothing', () => {
+    for (const words of ['xqzzv', '12345', 'widget gadget thing']) {
+      const match = book.find(words);
+      expect(match.kind === 'unknown' ? match.near : ['found']).toEqual([]);
+    }
+  });
+});
+
+describe('any text', () => {
+  test('is answered without a throw', () => {
+    fc.assert(
+      fc.property(fc.oneof(fc.string({ unit: 'binary' }), fc.string({ unit: 'grapheme' })), (text) => {
+        const match = book.find(text);
+        if (match.kind === 'unknown') expect(match.near.length).toBeLessThanOrEqual(3);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  test('of a megabyte is answered', () => {
+    const long = [
+      ' butter'.repeat(150_000),
+      'a'.repeat(1 << 20),
+      ','.repeat(1 << 20),
+      '\u0301'.repeat(1 << 20),
+      'or '.repeat(400_000),
+      '('.repeat(1 << 20),
+    ];
+    for (const text of long) expect(['food', 'unknown', 'ambiguous']).toContain(book.find(text).kind);
+  });
+
+  test.each([
+    '',
+    ' ',
+    ',',
+    '()',
+    '%',
+    '½',
+    '\0',
+    '\ud800',
+    'constructor',
+    '__proto__',
+    'toString',
+    'of',
+    'chopped',
+    '🍅',
+  ])('%j is no food', (words) => {
+    expect(book.find(words).kind).toBe('unknown');
+  });
+});

@@ -1,0 +1,71 @@
+import { replaceSpan } from '../../edits/text-edit.ts';
+import type { Mention } from '../../recipe/mentions.ts';
+import type { Part } from '../../recipe/recipe.ts';
+import { defineCheck } from '../check.ts';
+
+interface Values {
+  readonly written: string;
+  readonly names: readonly string[];
+  readonly mention: Mention;
+}
+
+export default defineCheck<Values>({
+  code: 'ambiguous-mention',
+  title: 'A word in a step could be two ingredients',
+  family: 'bookkeeping',
+  severity: 'warning',
+  scope: 'part',
+  source: { kind: 'common practice, no source' },
+  explain: `The list has two sugars and a step says \`the sugar\`. The writer knows which; the reader guesses, and so would the ledger. Where a word is the last word of two ingredients of the part, it is asked about rather than guessed.
+
+Write the full name. Silent where the plural means both (\`the sugars\`), where the same name stands twice in the list, and once every ingredient it could be has been used up, since then it only speaks of the mixture.`,
+  *find(part) {
+    const used = new Set<number>();
+    for (const step of part.steps) {
+      for (const mention of step.mentions) {
+        const own = mention.ingredients.filter((r) => r.part === part.index).map((r) => r.ingredient);
+        if (
+          own.length > 1 &&
+          own.length === mention.ingredients.length &&
+          !mention.every &&
+          own.some((i) => !used.has(i))
+        ) {
+          const values = valuesOf(part, step.line, mention, own);
+          if (values !== undefined) yield { at: { line: step.line, start: mention.start, end: mention.end }, values };
+        }
+        if (own.length === 1 || mention.every) for (const i of own) used.add(i);
+      }
+    }
+  },
+  say: ({ written, names }) => ({
+    message: `\`${written}\` could be ${names.map((n) => `the ${n}`).join(' or ')}: write which.`,
+  }),
+  fix: ({ names, mention }, _scene, at) =>
+    names.map((name) => ({
+      title: `Write \`${name}\``,
+      effect: 'words' as const,
+      edits: [replaceSpan(at.line, mention, name)],
+    })),
+  examples: {
+    good: [
+      'recipe Slab\n  100 g     caster sugar\n  80 g      dark brown sugar\n  do Toast the caster sugar, then stir in the brown sugar.\n',
+      'recipe Slab\n  100 g     caster sugar\n  80 g      dark brown sugar\n  do Melt the sugars together.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Slab\n  100 g     caster sugar\n  80 g      dark brown sugar\n  do Melt half the sugar.\n#                  ^^^^^ ambiguous-mention *: caster sugar or the dark brown sugar\n',
+        after: {
+          'Write `caster sugar`':
+            'recipe Slab\n  100 g     caster sugar\n  80 g      dark brown sugar\n  do Melt half the caster sugar.\n',
+        },
+      },
+    ],
+  },
+});
+
+function valuesOf(part: Part, line: number, mention: Mention, own: readonly number[]): Values | undefined {
+  const names = own.map((i) => part.head.ingredients[i]?.name ?? '');
+  if (new Set(names).size < names.length) return undefined;
+  const written = part.head.source.lines[line]?.text.slice(mention.start, mention.end) ?? '';
+  return { written, names, mention };
+}

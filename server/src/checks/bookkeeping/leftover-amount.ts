@@ -1,0 +1,83 @@
+import { indentOf } from '../../edits/set-amount.ts';
+import { insertLineAfter } from '../../edits/text-edit.ts';
+import { gramsText, percentText } from '../../measure/number-text.ts';
+import type { LedgerEntry, TakenUse } from '../../recipe/ledger.ts';
+import { defineCheck } from '../check.ts';
+
+interface Values {
+  readonly name: string;
+  readonly left: number;
+  readonly leftG: number | undefined;
+  readonly last: TakenUse;
+  readonly entry: LedgerEntry;
+}
+
+/** A share of the whole that rounding in a recipe explains. */
+const ROUNDING = 0.04;
+
+export default defineCheck<Values>({
+  code: 'leftover-amount',
+  title: 'Part of an ingredient is never used',
+  family: 'bookkeeping',
+  severity: 'warning',
+  scope: 'part',
+  source: { kind: 'common practice, no source' },
+  explain: `A step takes half the milk, or 60 ml of it, and no later step takes the rest. The ledger of every ingredient must close: what the list provides, the steps use up.
+
+Say where \`the rest of the\` goes, or list only what is used. Silent where a step takes \`a little of\`, \`some of\` or \`most of\`, since then nobody can say what is left, and below 4 % of the whole.`,
+  *find(part) {
+    for (const entry of part.ledger) {
+      const last = entry.uses.at(-1);
+      const { ingredient, left, unsure } = entry;
+      if (last === undefined || unsure || ingredient.optional || ingredient.free || left.low <= ROUNDING) continue;
+      const { weighed } = ingredient;
+      const leftG = weighed.known ? (left.low * (weighed.grams.low + weighed.grams.high)) / 2 : undefined;
+      const { start, end } = last.mention.whole;
+      yield {
+        at: { line: last.line, start, end, part: last.part },
+        values: { name: ingredient.name, left: left.low, leftG, last, entry },
+      };
+    }
+  },
+  say: ({ name, left, leftG, entry }) => {
+    const amount = leftG === undefined ? percentText(left) : `${gramsText(leftG)} g`;
+    const listed = entry.ingredient.node.name;
+    const at = { line: entry.ingredient.line, start: listed?.start ?? 0, end: listed?.end ?? 0 };
+    return {
+      message: `${amount} of the ${name} is left over: no later step uses the rest. Say where it goes, or list less.`,
+      value: left,
+      unit: '1',
+      related: [
+        {
+          at: { ...at, part: entry.uses[0]?.mention.ingredients[0]?.part ?? 0 },
+          message: `The ${name} is listed here.`,
+        },
+      ],
+    };
+  },
+  fix: ({ name, last }, { document, recipe }) => {
+    const line = (recipe.partsAt[last.part] ?? 0) + last.line;
+    return [
+      {
+        title: `Write a step that adds the rest of the ${name}`,
+        effect: 'words',
+        edits: [insertLineAfter(document, line, `${indentOf(document, line)}do Add the rest of the ${name}.`)],
+      },
+    ];
+  },
+  examples: {
+    good: [
+      'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk half the milk into the flour.\n  do Thin with the rest of the milk.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk half the milk into the flour.\n# "half the milk" leftover-amount *: left over\n',
+        after: {
+          'Write a step that adds the rest of the whole milk':
+            'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk half the milk into the flour.\n  do Add the rest of the whole milk.\n',
+        },
+      },
+      'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk 200 ml of the milk into the flour.\n# "200 ml of the milk" leftover-amount *: 101 g\n',
+    ],
+  },
+});

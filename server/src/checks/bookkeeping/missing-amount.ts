@@ -1,0 +1,84 @@
+import { replaceSpan } from '../../edits/text-edit.ts';
+import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
+import { defineCheck } from '../check.ts';
+
+interface Values {
+  readonly name: string;
+  /** Where the amount belongs. */
+  readonly at: number;
+  readonly seasoning: boolean;
+}
+
+const SEASONINGS: ReadonlySet<string> = new Set([
+  'salt',
+  'spice',
+  'dried herb',
+  'leafy herb',
+  'condiment',
+  'vinegar',
+  'flavouring',
+]);
+
+export default defineCheck<Values>({
+  code: 'missing-amount',
+  title: 'An ingredient has no amount',
+  family: 'bookkeeping',
+  severity: 'warning',
+  scope: 'part',
+  source: { kind: 'common practice, no source' },
+  explain: `An ingredient without an amount cannot be weighed, scaled or shopped for, and what it does to the formula is not known. Write the amount first: \`200 g plain flour\`. Where the cook decides, say so: \`to taste salt\`, \`as needed flour\`.
+
+Silent on lines that are no ingredient, and on \`to taste\` and \`as needed\`.`,
+  *find(part, house) {
+    for (let line = 0; line < part.head.source.lines.length; line++) {
+      const read = part.head.source.lines[line];
+      if (read === undefined) continue;
+      const { statement } = read;
+      if (statement.kind === 'step') break;
+      if (statement.kind === 'unread' && lacksOnlyItsAmount(read, house.world)) {
+        const { start, end, text } = statement.words;
+        yield {
+          at: { line, start, end },
+          values: { name: text, at: start, seasoning: isSeasoning(text, house.world.book) },
+        };
+      } else if (statement.kind === 'ingredient' && statement.amount === undefined && statement.name !== undefined) {
+        const { start, end, text } = statement.name;
+        yield {
+          at: { line, start, end },
+          values: { name: text, at: start, seasoning: isSeasoning(text, house.world.book) },
+        };
+      }
+    }
+  },
+  say: ({ name, seasoning }) => ({
+    message: `How much ${name}? Write the amount first, or \`${seasoning ? 'to taste' : 'as needed'}\` where the cook decides.`,
+  }),
+  fix: ({ at, seasoning }, _scene, place) =>
+    (seasoning ? ['to taste', 'as needed'] : ['as needed']).map((words) => ({
+      title: `Write \`${words}\``,
+      effect: 'words' as const,
+      edits: [replaceSpan(place.line, { start: at, end: at }, `${words} `)],
+    })),
+  examples: {
+    good: [
+      'recipe Broth\n  1 kg      chicken stock\n  to taste  salt\n  do Bring the stock to the boil and season with salt.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Broth\n  1 kg      chicken stock\n  salt\n# "salt" missing-amount *: How much salt\n  do Bring the stock to the boil and season with salt.\n',
+        after: {
+          'Write `to taste`':
+            'recipe Broth\n  1 kg      chicken stock\n  to taste salt\n  do Bring the stock to the boil and season with salt.\n',
+        },
+      },
+    ],
+  },
+});
+
+function isSeasoning(
+  words: string,
+  book: { find(words: string): { kind: string; food?: { class: string } } },
+): boolean {
+  const match = book.find(words);
+  return match.food !== undefined && SEASONINGS.has(match.food.class);
+}

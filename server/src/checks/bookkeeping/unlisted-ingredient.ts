@@ -1,0 +1,236 @@
+import { insertLineAfter } from '../../edits/text-edit.ts';
+import type { FoodBook } from '../../food/book.ts';
+import type { Food, FoodClass } from '../../food/food.ts';
+import type { MeasuredNode, SentenceItem, WordNode } from '../../notation/tree.ts';
+import type { Part, Step } from '../../recipe/recipe.ts';
+import { verbClass } from '../../recipe/verbs.ts';
+import { FUNCTION_WORDS, wordsOf } from '../../recipe/words.ts';
+import { defineCheck, type Found } from '../check.ts';
+import type { House } from '../house.ts';
+
+interface Values {
+  readonly name: string;
+  /** The amount the step names, as written. */
+  readonly amount?: string;
+  /** The line of the part after which it is to be listed. */
+  readonly after: number;
+  readonly part: number;
+}
+
+export default defineCheck<Values>({
+  code: 'unlisted-ingredient',
+  title: 'A step uses something that is not in the list',
+  family: 'bookkeeping',
+  severity: 'warning',
+  scope: 'part',
+  source: { kind: 'common practice, no source' },
+  explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. With an amount (\`add 100 ml milk\`) it is a warning; named alone (\`fold in the walnuts\`) it is information, since a step may speak of something it has just made.
+
+List it with the amount the step names. Silent for water, ice, salt, oil and fat for the pan, for what a part or the recipe is called, and for a word after \`\\\`.`,
+  *find(part, house) {
+    const listed = wordsInLists(part);
+    for (const step of part.steps) {
+      yield* withAmount(part, step, house, listed);
+      yield* named(part, step, house, listed);
+    }
+  },
+  say: ({ name, amount }) => ({
+    message:
+      amount === undefined
+        ? `Not in the list: ${name}. List it with its amount.`
+        : `Not in the list: ${amount} ${name}. List it, so that it is bought and counted.`,
+  }),
+  fix: ({ name, amount, after, part }, { document, recipe }) => {
+    if (amount === undefined) return [];
+    const line = (recipe.partsAt[part] ?? 0) + after;
+    return [
+      {
+        title: `List ${amount} ${name}`,
+        effect: 'amounts',
+        edits: [insertLineAfter(document, line, `  ${amount.padEnd(8)}  ${name}`)],
+      },
+    ];
+  },
+  examples: {
+    good: [
+      'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk the milk into the flour and stand for 30 min.\n  do Fry in a little oil.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Batter\n  200 g     plain flour\n  do Whisk 300 ml whole milk into the flour.\n# "300 ml whole milk" unlisted-ingredient *: 300 ml whole milk\n',
+        after: {
+          'List 300 ml whole milk':
+            'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk 300 ml whole milk into the flour.\n',
+        },
+      },
+      'recipe Slab\n  200 g     rolled oats\n  80 g      honey\n  do Warm the honey with the oats.\n  do Fold in the walnuts.\n# "walnuts" unlisted-ingredient info: walnuts\n',
+    ],
+  },
+});
+
+/** Foods that steps may name without a line in the list. */
+const NEVER: ReadonlySet<FoodClass> = new Set(['water', 'salt']);
+/** Foods that, named alone, are likely the thing itself and not what a step has made. */
+const DISTINCT: ReadonlySet<FoodClass> = new Set([
+  'egg',
+  'dairy',
+  'cheese',
+  'yeast',
+  'leavening',
+  'leafy herb',
+  'dried herb',
+  'vegetable',
+  'mushroom',
+  'fruit',
+  'dried fruit',
+  'legume',
+  'nut',
+  'seed',
+  'chocolate',
+  'gelling',
+]);
+const ADDING: ReadonlySet<string> = new Set([
+  'add',
+  'fold',
+  'stir',
+  'sprinkle',
+  'scatter',
+  'whisk',
+  'beat',
+  'mix',
+  'toss',
+  'top',
+  'tip',
+  'combine',
+]);
+
+function* withAmount(part: Part, step: Step, house: House, listed: ReadonlySet<string>): Generator<Found<Values>> {
+  const { items } = step.sentence;
+  for (let i = 0; i < items.length; i++) {
+    const item = items[i];
+    if (
+      item?.kind !== 'measured' ||
+      !isOfFood(item) ||
+      step.mentions.some((m) => m.whole.start <= item.start && m.end > item.start)
+    )
+      continue;
+    const from = wordAt(items, i + 1) === 'of' ? (wordAt(items, i + 2) === 'the' ? i + 3 : i + 2) : i + 1;
+    const run = longestFood(items, from, step, house.world.book);
+    if (run === undefined || NEVER.has(run.food.class) || run.words.every((w) => listed.has(w))) continue;
+    const line = part.head.source.lines[step.line]?.text ?? '';
+    const values = {
+      name: line.slice(run.start, run.end),
+      amount: line.slice(item.start, item.end),
+      after: lastListLine(part),
+      part: part.index,
+    };
+    yield { at: { line: step.line, start: item.start, end: run.end }, values };
+  }
+}
+
+function* named(part: Part, step: Step, house: House, listed: ReadonlySet<string>): Generator<Found<Values>> {
+  const { items } = step.sentence;
+  for (let i = 0; i < items.length; i++) {
+    if (wordAt(items, i) !== 'the' || !ADDING.has(verbNear(items, i))) continue;
+    const run = longestFood(items, i + 1, step, house.world.book);
+    if (
+      run === undefined ||
+      !DISTINCT.has(run.food.class) ||
+      !endsThere(items, run.to) ||
+      run.words.some((w) => listed.has(w))
+    )
+      continue;
+    const line = part.head.source.lines[step.line]?.text ?? '';
+    const values = { name: line.slice(run.start, run.end), after: lastListLine(part), part: part.index };
+    yield { at: { line: step.line, start: run.start, end: run.end }, values, severity: 'info' };
+  }
+}
+
+const isOfFood = (item: MeasuredNode): boolean =>
+  item.unit === undefined ? item.quantity.count !== undefined : !['%', 'mm', 'cm', 'in'].includes(item.unit.symbol);
+
+interface FoodRun {
+  readonly food: Food;
+  readonly words: readonly string[];
+  readonly start: number;
+  readonly end: number;
+  readonly to: number;
+}
+
+/** The longest run of words from an item on, four at most, that names a food and is no mention. */
+function longestFood(items: readonly SentenceItem[], from: number, step: Step, book: FoodBook): FoodRun | undefined {
+  const words: WordNode[] = [];
+  for (let i = from; i < items.length && words.length < 4; i++) {
+    const item = items[i];
+    if (
+      item?.kind !== 'word' ||
+      FUNCTION_WORDS.has(item.word) ||
+      step.mentions.some((m) => m.start <= item.start && m.end >= item.end)
+    )
+      break;
+    words.push(item);
+  }
+  for (let n = words.length; n > 0; n--) {
+    const run = words.slice(0, n);
+    const compared = run.flatMap((w) => wordsOf(w.word));
+    if (!vocabulary(book).has(compared.at(-1) ?? '')) continue;
+    const match = book.find(run.map((w) => w.word).join(' '));
+    const [first] = run;
+    const last = run.at(-1);
+    if (match.kind === 'food' && first !== undefined && last !== undefined) {
+      return { food: match.food, words: compared, start: first.start, end: last.end, to: from + n - 1 };
+    }
+  }
+  return undefined;
+}
+
+const VOCABULARIES = new WeakMap<FoodBook, ReadonlySet<string>>();
+
+/** The last words of all foods' names, so that the book is asked only where it may know. */
+function vocabulary(book: FoodBook): ReadonlySet<string> {
+  let words = VOCABULARIES.get(book);
+  if (words === undefined) {
+    words = new Set(book.all().flatMap((f) => [f.name, ...f.names].map((n) => wordsOf(n).at(-1) ?? '')));
+    VOCABULARIES.set(book, words);
+  }
+  return words;
+}
+
+/** Words of every list line, part name and kind that the part can see: whatever they name is no stranger. */
+function wordsInLists(part: Part): ReadonlySet<string> {
+  const words = new Set<string>();
+  for (const head of [part.head, ...part.earlier]) {
+    for (const text of [head.name, head.kindNode?.text ?? '']) for (const word of wordsOf(text)) words.add(word);
+    for (const { node } of head.ingredients) {
+      for (const text of [node.name?.text, node.preparation?.text, node.note?.text])
+        for (const word of wordsOf(text ?? '')) words.add(word);
+    }
+  }
+  return words;
+}
+
+function verbNear(items: readonly SentenceItem[], at: number): string {
+  for (let i = at - 1; i >= 0 && i > at - 4; i--) {
+    const word = wordAt(items, i);
+    if (verbClass(word) !== undefined) return word;
+  }
+  return '';
+}
+
+/** Whether the noun ends with the run: no further noun such as in `egg wash` follows. */
+function endsThere(items: readonly SentenceItem[], to: number): boolean {
+  const next = items[to + 1];
+  return (
+    next === undefined || next.kind !== 'word' || FUNCTION_WORDS.has(next.word) || verbClass(next.word) !== undefined
+  );
+}
+
+/** The last ingredient's line, or the part's own line where nothing is listed. */
+function lastListLine(part: Part): number {
+  return part.head.ingredients.at(-1)?.line ?? 0;
+}
+
+function wordAt(items: readonly SentenceItem[], i: number): string {
+  const item = items[i];
+  return item?.kind === 'word' ? item.word : '';
+}

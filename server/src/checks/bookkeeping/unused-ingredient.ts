@@ -1,0 +1,84 @@
+import { indentOf } from '../../edits/set-amount.ts';
+import { deleteLine, insertLineAfter } from '../../edits/text-edit.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { defineCheck } from '../check.ts';
+
+interface Values {
+  readonly name: string;
+  readonly part: number;
+  readonly ingredient: Ingredient;
+}
+
+export default defineCheck<Values>({
+  code: 'unused-ingredient',
+  title: 'An ingredient is never used in the steps',
+  family: 'bookkeeping',
+  severity: 'warning',
+  scope: 'part',
+  source: { kind: 'common practice, no source' },
+  explain: `What stands in the list is bought, weighed and set out. If no step says where it goes, the cook finds it on the bench when the dish is in the oven. The steps of this part, and of the parts after it, are read for the ingredient's name, its last word, and its other names.
+
+Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where a part has no steps yet, and where a step takes everything together (\`mix all the ingredients\`).`,
+  *find(part) {
+    if (part.steps.length === 0 || takesEverything(part.steps)) return;
+    for (const entry of part.ledger) {
+      const { ingredient } = entry;
+      if (entry.uses.length > 0 || ingredient.optional || ingredient.free || ingredient.node.name === undefined)
+        continue;
+      const { start, end } = ingredient.node.name;
+      yield {
+        at: { line: ingredient.line, start, end },
+        values: { name: ingredient.name, part: part.index, ingredient },
+      };
+    }
+  },
+  say: ({ name }) => ({ message: `No step uses the ${name}: say where it goes, or take it off the list.` }),
+  fix: ({ name, part, ingredient }, { document, recipe }) => {
+    const bound = recipe.parts[part];
+    const base = recipe.partsAt[part] ?? 0;
+    const last = bound?.steps.at(-1);
+    if (last === undefined) return [];
+    const line = base + last.line;
+    return [
+      {
+        title: `Write a step that adds the ${name}`,
+        effect: 'words',
+        edits: [insertLineAfter(document, line, `${indentOf(document, line)}do Add the ${name}.`)],
+      },
+      {
+        title: `Take the ${name} off the list`,
+        effect: 'amounts',
+        edits: [deleteLine(document, base + ingredient.line)],
+      },
+    ];
+  },
+  examples: {
+    good: [
+      'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n',
+      'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Mix all the ingredients.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  60 g      honey\n# "honey" unused-ingredient *\n  do Rub the butter into the oats.\n',
+        after: {
+          'Write a step that adds the honey':
+            'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  60 g      honey\n  do Rub the butter into the oats.\n  do Add the honey.\n',
+          'Take the honey off the list':
+            'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n',
+        },
+      },
+    ],
+  },
+});
+
+const EVERYTHING =
+  /\b(?:everything|all (?:of )?the (?:other |remaining |dry |wet )?ingredients|(?:the|remaining|other|dry|wet) ingredients|the rest of the ingredients|all together|the lot)\b/;
+
+/** `mix all the ingredients` uses them all. */
+function takesEverything(
+  steps: readonly { readonly sentence: { readonly items: readonly { readonly kind: string }[] } }[],
+): boolean {
+  return steps.some(({ sentence }) =>
+    EVERYTHING.test(sentence.items.map((i) => ('word' in i && typeof i.word === 'string' ? i.word : ';')).join(' ')),
+  );
+}

@@ -1,0 +1,78 @@
+import { indentOf } from '../../edits/set-amount.ts';
+import { insertLineAfter } from '../../edits/text-edit.ts';
+import { nameSpan } from '../../recipe/part.ts';
+import { defineCheck } from '../check.ts';
+
+interface Values {
+  readonly name: string;
+  readonly part: number;
+}
+
+export default defineCheck<Values>({
+  code: 'unused-part',
+  title: 'A part is made and never used',
+  family: 'bookkeeping',
+  severity: 'info',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `A part is a component: a crust, a filling, a sauce. Something later has to use it. No later step mentions this part's name, its last word, or one of its ingredients, so the cook is left with it on the bench.
+
+Mention it where it goes in (\`pour over the custard\`). Silent for the last part, for parts without a list, in a file with no \`recipe\` line, and where a later step takes everything together.`,
+  *find({ recipe, outline }) {
+    if (outline.recipe === undefined) return;
+    for (const part of recipe.parts) {
+      if (part.isLast || part.head.name === '' || part.head.ingredients.length === 0 || part.usesByLater.length > 0)
+        continue;
+      const later = recipe.parts.slice(part.index + 1);
+      if (
+        later.some((p) => p.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && GATHERING.has(i.word))))
+      )
+        continue;
+      if (later.every((p) => p.steps.length === 0)) continue;
+      yield {
+        at: { part: part.index, line: 0, ...nameSpan(part.head) },
+        values: { name: part.head.name, part: part.index },
+      };
+    }
+  },
+  say: ({ name }) => ({ message: `No later step uses the ${name}: mention it where it goes in.` }),
+  fix: ({ name }, { document, recipe }) => {
+    const last = recipe.parts.findLast((p) => p.steps.length > 0);
+    const step = last?.steps.at(-1);
+    if (last === undefined || step === undefined) return [];
+    const line = (recipe.partsAt[last.index] ?? 0) + step.line;
+    return [
+      {
+        title: `Write a step that uses the ${name}`,
+        effect: 'words',
+        edits: [insertLineAfter(document, line, `${indentOf(document, line)}do Add the ${name}.`)],
+      },
+    ];
+  },
+  examples: {
+    good: [
+      'recipe Bowl\npart glaze\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats and stir in the glaze.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Bowl\npart glaze\n# "glaze" unused-part *\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats.\n',
+        after: {
+          'Write a step that uses the glaze':
+            'recipe Bowl\npart glaze\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats.\n  do Add the glaze.\n',
+        },
+      },
+    ],
+  },
+});
+
+/** Words that take all that lies on the bench. */
+const GATHERING: ReadonlySet<string> = new Set([
+  'everything',
+  'all',
+  'parts',
+  'components',
+  'assemble',
+  'together',
+  'layers',
+  'elements',
+]);

@@ -1,0 +1,114 @@
+/**
+ * Knows what a check is: one finding's meaning, what it computes, its source, its words, its fixes and its examples, in one file.
+ * Refuses to know where findings are shown.
+ */
+import type { TextEdit } from '../edits/text-edit.ts';
+import type { Document } from '../notation/document.ts';
+import type { Outline } from '../notation/outline.ts';
+import type { Line } from '../notation/tree.ts';
+import type { Part, Recipe } from '../recipe/recipe.ts';
+import type { House } from './house.ts';
+
+/**
+ * error: what can hurt someone, or cannot be read. warning: will fail on the bench.
+ * info: a careful editor would raise it. hint: style.
+ */
+export type Severity = 'error' | 'warning' | 'info' | 'hint';
+
+export type Family = 'reading' | 'bookkeeping' | 'method' | 'formula' | 'safety';
+
+export type Source =
+  | { readonly kind: 'publication'; readonly title: string }
+  | { readonly kind: 'common practice, no source' }
+  | { readonly kind: 'from memory'; readonly title: string };
+
+/** Where a finding stands. `line` counts from the unit's first line, or from that of part `part` when given. */
+export interface Place {
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+  readonly part?: number;
+}
+
+export interface Found<V> {
+  readonly at: Place;
+  readonly values: V;
+  /** Softer than the check's own severity: between the usual band and the implausible one. */
+  readonly severity?: Severity;
+}
+
+export interface Said {
+  /** What was computed, what is usual, what to do; one or two sentences. */
+  readonly message: string;
+  readonly value?: number;
+  /** `1` for a ratio, else the unit's symbol. */
+  readonly unit?: string;
+  readonly band?: readonly [number | null, number | null];
+  readonly source?: string;
+  readonly related?: readonly { readonly at: Place; readonly message: string }[];
+}
+
+/** layout: blanks and spelling. words: no gram changes. amounts: grams or degrees change. */
+export type Effect = 'layout' | 'words' | 'amounts';
+
+export interface Fix {
+  /** What it does, as an order: `Write 75 g water`. */
+  readonly title: string;
+  readonly effect: Effect;
+  /** By line of the document. */
+  readonly edits: readonly TextEdit[];
+}
+
+/** A file read and worked out, for checks of the whole recipe and for fixes. */
+export interface Scene {
+  readonly document: Document;
+  readonly outline: Outline;
+  readonly recipe: Recipe;
+  readonly house: House;
+}
+
+export interface Example {
+  readonly text: string;
+  /** The text after the fix of the given title. */
+  readonly after?: Readonly<Record<string, string>>;
+}
+
+interface Declaration<V> {
+  /** Permanent; names the bad state and reads after "allow". */
+  readonly code: string;
+  /** One line in a cook's words, no full stop. */
+  readonly title: string;
+  readonly family: Family;
+  readonly severity: Severity;
+  readonly source: Source;
+  /** What, why it matters, what to do, and when it stays silent. Markdown. */
+  readonly explain: string;
+  readonly say: (values: V) => Said;
+  /** Called only when asked for; `at.line` is the document's. Gives nothing when unsure. */
+  readonly fix?: (values: V, scene: Scene, at: Place) => readonly Fix[];
+  /** Marked fixtures: see `tests/support/marks.ts`. */
+  readonly examples: { readonly good: readonly string[]; readonly bad: readonly (string | Example)[] };
+}
+
+export interface LineCheck<V = unknown> extends Declaration<V> {
+  readonly scope: 'line';
+  readonly find: (line: Line, house: House) => Iterable<Found<V>>;
+}
+
+export interface PartCheck<V = unknown> extends Declaration<V> {
+  readonly scope: 'part';
+  readonly find: (part: Part, house: House) => Iterable<Found<V>>;
+}
+
+export interface RecipeCheck<V = unknown> extends Declaration<V> {
+  readonly scope: 'recipe';
+  readonly find: (scene: Scene) => Iterable<Found<V>>;
+}
+
+export type Check = LineCheck | PartCheck | RecipeCheck;
+
+/** A check with its values' type closed over, so that all checks fit one list. */
+export function defineCheck<V>(check: LineCheck<V> | PartCheck<V> | RecipeCheck<V>): Check {
+  // Only `find` makes values, and only the same check's `say` and `fix` are given them.
+  return check as unknown as Check;
+}

@@ -1,0 +1,13 @@
+/**
+ * Knows what a house sets: its measures and foods, severities and food-safety rules. One frozen object, so that it can key caches.
+ */
+import type { World } from '../recipe/world.ts';
+import type { Severity } from './check.ts';
+
+export type FoodSafetyRules = 'us-food-code-2022' | 'usda-fsis-home';
+
+export interface House {
+  readonly world: World;
+  readonly severities: Readonly<Record<string, Severity | 'off'>>;
+  readonly foodSafety: FoodSafetyRules;
+}

@@ -1,0 +1,63 @@
+import type { SentenceItem } from '../../notation/tree.ts';
+import { defineCheck } from '../check.ts';
+
+const OVEN_VERBS: ReadonlySet<string> = new Set(['bake', 'roast', 'blind-bake']);
+/** A bake on these needs no oven. */
+const ELSEWHERE: ReadonlySet<string> = new Set([
+  'griddle',
+  'skillet',
+  'coals',
+  'embers',
+  'campfire',
+  'microwave',
+  'stovetop',
+  'bakestone',
+  'fire',
+  'barbecue',
+]);
+
+export default defineCheck<{ readonly verb: string }>({
+  code: 'oven-not-set',
+  title: 'Something is baked before an oven temperature is given',
+  family: 'method',
+  severity: 'warning',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `A step bakes or roasts, and neither it, nor a step before it, nor the recipe's \`oven\` line gives a temperature. The cook cannot set the oven, and needs to before the dish is ready for it: an oven takes 15 to 20 minutes to come up.
+
+Write the temperature in the step (\`Bake at 180 C for 25 min\`) or above the parts (\`oven 180 C\`). Silent for griddles, embers and the like, and after the first step that has a temperature.`,
+  *find({ recipe }) {
+    if (recipe.oven !== undefined) return;
+    for (const part of recipe.parts) {
+      for (const step of part.steps) {
+        if (step.heat.some((h) => h.role === 'oven')) return;
+        const { items } = step.sentence;
+        const at = items.findIndex((item, i) => isOrder(items, item, i));
+        const item = items[at];
+        if (item?.kind !== 'word' || items.some((i) => i.kind === 'word' && ELSEWHERE.has(i.word))) continue;
+        yield {
+          at: { part: part.index, line: step.line, start: item.start, end: item.end },
+          values: { verb: item.word },
+        };
+        return;
+      }
+    }
+  },
+  say: ({ verb }) => ({
+    message: `No oven temperature is given before this: write it here (\`${verb} at 180 C\`) or above the parts (\`oven 180 C\`), so that the oven is hot in time.`,
+  }),
+  examples: {
+    good: [
+      'recipe Oats\n  oven    180 C\n  200 g     rolled oats\n  do Bake the oats for 10 min until golden.\n',
+      'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 180 C for 10 min until golden.\n',
+    ],
+    bad: ['recipe Oats\n  200 g     rolled oats\n  do Bake the oats for 10 min until golden.\n# "Bake" oven-not-set\n'],
+  },
+});
+
+/** `Bake …`, and not `ready to bake`. */
+function isOrder(items: readonly SentenceItem[], item: SentenceItem, i: number): boolean {
+  if (item.kind !== 'word' || !OVEN_VERBS.has(item.word)) return false;
+  const before = items[i - 1];
+  return before?.kind !== 'word' || !['to', 'the', 'a', 'this', 'each'].includes(before.word);
+}

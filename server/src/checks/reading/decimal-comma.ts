@@ -1,0 +1,40 @@
+import { replaceSpan } from '../../edits/text-edit.ts';
+import type { SyntaxFault } from '../../notation/tree.ts';
+import { defineCheck } from '../check.ts';
+
+export default defineCheck<SyntaxFault>({
+  code: 'decimal-comma',
+  title: 'A number is written with a comma',
+  family: 'reading',
+  severity: 'error',
+  scope: 'line',
+  source: {
+    kind: 'publication',
+    title: 'ISO 80000-1:2022, 7.3: both signs are in use for the decimal; the notation takes the point',
+  },
+  explain: `Half the world writes 1,5 and half writes 1.5, and 1,500 is a thousand and a half to one reader and one and a half to another. In a recipe that is a factor of a thousand, so numbers take the point for decimals and nothing for thousands.
+
+The number is worked out as it most likely was meant until it is mended. Silent where the comma is followed by a blank: then it ends a clause.`,
+  *find(line) {
+    for (const fault of line.faults)
+      if (fault.code === 'decimal-comma') yield { at: { line: 0, start: fault.start, end: fault.end }, values: fault };
+  },
+  say: (fault) => ({ message: `A comma in a number can be read two ways: ${fault.detail}.` }),
+  fix: (fault, _scene, at) =>
+    fault.write === undefined
+      ? []
+      : [{ title: `Write \`${fault.write}\``, effect: 'words', edits: [replaceSpan(at.line, fault, fault.write)] }],
+  examples: {
+    good: ['recipe Loaf\n  1.5 kg    bread flour\n  1000 g    water\n  do Mix the flour with the water.\n'],
+    bad: [
+      {
+        text: 'recipe Loaf\n  1,5 kg    bread flour\n# "1,5" decimal-comma *: 1.5\n  900 g     water\n  do Mix the flour with the water.\n',
+        after: {
+          'Write `1.5`':
+            'recipe Loaf\n  1.5 kg    bread flour\n  900 g     water\n  do Mix the flour with the water.\n',
+        },
+      },
+      'recipe Loaf\n  1,500 g   bread flour\n# "1,500" decimal-comma *: without the comma\n  900 g     water\n  do Mix the flour with the water.\n',
+    ],
+  },
+});

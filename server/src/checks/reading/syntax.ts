@@ -1,0 +1,61 @@
+import { replaceSpan } from '../../edits/text-edit.ts';
+import type { SyntaxFault } from '../../notation/tree.ts';
+import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
+import { defineCheck } from '../check.ts';
+
+/** Faults that a check of their own reports. */
+const ELSEWHERE: ReadonlySet<SyntaxFault['code']> = new Set(['decimal-comma', 'missing-amount']);
+
+const TITLES: Partial<Record<SyntaxFault['code'], string>> = {
+  'capital-keyword': 'Write it in small letters',
+  'not-a-statement': 'Write the line so that it can be read',
+};
+
+export default defineCheck<SyntaxFault>({
+  code: 'syntax',
+  title: 'A line cannot be read',
+  family: 'reading',
+  severity: 'error',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `Every line of a recipe says what it is by how it starts: an amount opens an ingredient, \`do\` a step, \`part\` a part, \`yield\`, \`pan\`, \`oven\` and the like a fact about the whole. A line that starts otherwise, or goes on with something that has no place there, cannot be worked out, and nothing on it is weighed or checked.
+
+The message says what to write instead. The lines around it are read as usual. Silent in comments, after \`#\`.`,
+  *find({ document, outline, house }) {
+    for (let line = 0; line < document.lines.length; line++) {
+      const read = document.lines[line];
+      if (read === undefined || read.faults.length === 0 || lacksOnlyItsAmount(read, house.world)) continue;
+      for (const fault of read.faults) {
+        if (!ELSEWHERE.has(fault.code)) yield { at: { line, start: fault.start, end: fault.end }, values: fault };
+      }
+    }
+    for (const { at, fault } of outline.misplaced)
+      yield { at: { line: at, start: fault.start, end: fault.end }, values: fault };
+  },
+  say: (fault) => ({ message: `This cannot be read: ${fault.detail}.` }),
+  fix: (fault, _scene, at) =>
+    fault.write === undefined
+      ? []
+      : [
+          {
+            title: TITLES[fault.code] ?? `Write \`${fault.write}\``,
+            effect: 'words',
+            edits: [replaceSpan(at.line, fault, fault.write)],
+          },
+        ],
+  examples: {
+    good: [
+      'recipe Oat slab\n  200 g     rolled oats\n  80 g      butter\n  do Melt the butter and stir in the oats.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Oat slab\n  200 g     rolled oats\n  Toast the oats in a dry pan.\n#   "Toast the oats in a dry pan." syntax *: start a step with\n',
+        after: {
+          'Write the line so that it can be read':
+            'recipe Oat slab\n  200 g     rolled oats\n  do Toast the oats in a dry pan.\n',
+        },
+      },
+      'recipe Oat slab\n  200 g     rolled oats\n  oven    160 C\n#   "oven    160 C" syntax: above the first part\n  do Toast the oats.\n',
+    ],
+  },
+});

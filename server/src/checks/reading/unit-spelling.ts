@@ -1,0 +1,123 @@
+/**
+ * Knows when the first word of a name is a unit in another spelling, or a measure of no size.
+ */
+import { distance } from 'fastest-levenshtein';
+import { UNITS } from '../../measure/unit.ts';
+import type { Span } from '../../notation/tree.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { singular } from '../../recipe/words.ts';
+import type { House } from '../house.ts';
+
+/** Spellings from elsewhere, and what to write for each. Common practice, no source. */
+const ELSEWHERE: Readonly<Record<string, string>> = {
+  gr: 'g',
+  gm: 'g',
+  gms: 'g',
+  gs: 'g',
+  grs: 'g',
+  grm: 'g',
+  grms: 'g',
+  kgs: 'kg',
+  kgr: 'kg',
+  mls: 'ml',
+  ltr: 'l',
+  ltrs: 'l',
+  cc: 'ml',
+  ozs: 'oz',
+  lbs: 'lb',
+  c: 'cup',
+  cupful: 'cup',
+  cupfuls: 'cup',
+  t: 'tsp',
+  ts: 'tsp',
+  teasp: 'tsp',
+  tbl: 'tbsp',
+  tb: 'tbsp',
+  tblsp: 'tbsp',
+  tbsn: 'tbsp',
+  tablesp: 'tbsp',
+  pts: 'pint',
+  qts: 'quart',
+  gals: 'gallon',
+  pn: 'pinch',
+  floz: 'fl oz',
+};
+
+/** Measures of no size. Common practice, no source. */
+const VAGUE: ReadonlySet<string> = new Set([
+  'glug',
+  'slug',
+  'dollop',
+  'blob',
+  'spoon',
+  'spoonful',
+  'scoop',
+  'ladle',
+  'ladleful',
+  'mug',
+  'glass',
+  'bowl',
+  'bowlful',
+  'nip',
+  'thumb',
+  'thumb-sized',
+  'lump',
+  'squirt',
+  'squeeze',
+  'swirl',
+  'splash',
+  'drizzle',
+  'smidgen',
+  'shake',
+  'shakes',
+  'dessertspoon',
+  'dessertspoonful',
+  'tot',
+  'shot',
+  'wineglass',
+  'teacup',
+  'pack',
+  'gill',
+]);
+
+export interface UnitMisspelled {
+  readonly word: string;
+  /** The unit that was meant; absent for a measure of no size. */
+  readonly write?: string;
+  readonly span: Span;
+}
+
+/** The first word of a name that nothing is known by, when it is nearly a unit and the rest is a food. */
+export function unitMisspelled(ingredient: Ingredient, house: House): UnitMisspelled | undefined {
+  const { node, match } = ingredient;
+  const { amount, name } = node;
+  if (name === undefined || amount?.kind !== 'measured' || amount.unit !== undefined || amount.counted !== undefined)
+    return undefined;
+  const [word = '', ...rest] = name.text.split(/\s+/);
+  if (rest.length === 0 || word.length > 12) return undefined;
+  const vague = VAGUE.has(singular(word.toLowerCase()));
+  const write =
+    ELSEWHERE[word.toLowerCase().replace(/\.$/, '')] ??
+    (match.kind === 'unknown' ? nearUnit(word.toLowerCase()) : undefined);
+  if (
+    (write === undefined && !vague) ||
+    (vague && match.kind === 'food') ||
+    house.world.book.find(rest.join(' ').replace(/^of /, '')).kind === 'unknown'
+  )
+    return undefined;
+  return { word, ...(write !== undefined && { write }), span: { start: name.start, end: name.start + word.length } };
+}
+
+function nearUnit(word: string): string | undefined {
+  for (const unit of UNITS) {
+    for (const spelling of unit.spellings) {
+      if (
+        spelling.length >= 4 &&
+        Math.abs(spelling.length - word.length) <= 2 &&
+        distance(spelling, word) <= (spelling.length > 6 ? 2 : 1)
+      )
+        return unit.symbol;
+    }
+  }
+  return undefined;
+}

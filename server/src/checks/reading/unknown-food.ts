@@ -1,0 +1,85 @@
+import { replaceSpan } from '../../edits/text-edit.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { defineCheck } from '../check.ts';
+import { unitMisspelled } from './unit-spelling.ts';
+
+interface Values {
+  readonly name: string;
+  /** Names of foods it could be. */
+  readonly near: readonly string[];
+  readonly ambiguous: boolean;
+  /** What cannot be worked out without it. */
+  readonly grams: boolean;
+  readonly ingredient: Ingredient;
+}
+
+export default defineCheck<Values>({
+  code: 'unknown-food',
+  title: 'A food is not known',
+  family: 'reading',
+  severity: 'info',
+  scope: 'part',
+  source: {
+    kind: 'publication',
+    title: 'USDA National Nutrient Database for Standard Reference, release 26 (2013): the built-in foods',
+  },
+  explain: `What an ingredient weighs by the cup, and the water, fat, sugar, salt and protein it brings, come from the food book. A name the book does not have leaves a hole: the part's composition is not known, and what hangs on it is not judged.
+
+Write one of the near names, or describe the food in a \`food\` block of the house: \`food smoked butter\`, then \`like butter\`. Silent for what is added to taste.`,
+  *find(part, house) {
+    for (const ingredient of part.head.ingredients) {
+      const { match, node } = ingredient;
+      if (
+        match.kind === 'food' ||
+        node.name === undefined ||
+        ingredient.free ||
+        unitMisspelled(ingredient, house) !== undefined
+      )
+        continue;
+      const foods = match.kind === 'ambiguous' ? match.foods : match.near;
+      const values: Values = {
+        name: ingredient.name,
+        near: foods.slice(0, 3).map((f) => f.name),
+        ambiguous: match.kind === 'ambiguous',
+        grams: ingredient.weighed.known,
+        ingredient,
+      };
+      yield { at: { line: ingredient.line, start: node.name.start, end: node.name.end }, values };
+    }
+  },
+  say: ({ name, near, ambiguous, grams }) => {
+    const choices = near.map((n) => `\`${n}\``).join(', ');
+    const effect = grams ? 'so what it brings is not worked out' : 'so it cannot be weighed';
+    if (ambiguous) return { message: `\`${name}\` could be ${choices}, ${effect}: write which.` };
+    const advice =
+      near.length > 0
+        ? `did you mean ${choices}? Else describe it in a \`food\` block`
+        : 'describe it in a `food` block: `food ' + name + '`, then `like` a food it resembles';
+    return { message: `\`${name}\` is not in the food book, ${effect}: ${advice}.` };
+  },
+  fix: ({ near, ingredient }, { recipe }, at) => {
+    const { name } = ingredient.node;
+    const entry = recipe.parts.flatMap((p) => p.ledger).find((e) => e.ingredient === ingredient);
+    // The steps go on naming it.
+    const mentions = (entry?.uses ?? []).map(({ part, line, mention }) => ({
+      line: (recipe.partsAt[part] ?? 0) + line,
+      mention,
+    }));
+    if (name === undefined) return [];
+    return near.map((write) => ({
+      title: `Write \`${write}\``,
+      effect: 'words' as const,
+      edits: [
+        replaceSpan(at.line, name, write),
+        ...mentions.map(({ line, mention }) => replaceSpan(line, mention, write)),
+      ],
+    }));
+  },
+  examples: {
+    good: ['recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n'],
+    bad: [
+      'recipe Slab\n  200 g     rolled oats\n  80 g      buttre\n# "buttre" unknown-food *: butter\n  do Rub the buttre into the oats.\n',
+      'recipe Slab\n  200 g     rolled oats\n  80 g      xyloquartz\n# "xyloquartz" unknown-food: food book\n  do Rub the xyloquartz into the oats.\n',
+    ],
+  },
+});

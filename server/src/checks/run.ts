@@ -1,0 +1,217 @@
+/**
+ * Knows how the checks are run over a recipe: each over its own scope, again only where that changed, and accepted findings set apart.
+ * Refuses to know any single check. A check that throws is reported as that check's own bug, and the others go on.
+ */
+import type { Line } from '../notation/tree.ts';
+import type { Part } from '../recipe/recipe.ts';
+import type { Check, Fix, Found, LineCheck, PartCheck, Place, RecipeCheck, Said, Scene, Severity } from './check.ts';
+import type { House } from './house.ts';
+
+/** A finding at its place in the document. */
+export interface Finding {
+  readonly check: Check;
+  readonly code: string;
+  readonly severity: Severity;
+  /** By line of the document. */
+  readonly at: { readonly line: number; readonly start: number; readonly end: number };
+  readonly said: Said;
+  readonly related: readonly {
+    readonly at: { readonly line: number; readonly start: number; readonly end: number };
+    readonly message: string;
+  }[];
+  readonly found: Found<unknown>;
+  /** The part it belongs to, for `allow`. */
+  readonly part?: number;
+}
+
+export interface AcceptedFinding extends Finding {
+  readonly reason: string;
+}
+
+export interface Findings {
+  readonly open: readonly Finding[];
+  readonly accepted: readonly AcceptedFinding[];
+}
+
+/** A finding as its unit gave it, before it has a place in the document. */
+interface Local {
+  readonly check: Check;
+  readonly found: Found<unknown>;
+  readonly said: Said;
+}
+
+type Report = (check: Check, error: unknown) => void;
+
+export class CheckRunner {
+  private readonly lineChecks: readonly LineCheck[];
+  private readonly partChecks: readonly PartCheck[];
+  private readonly recipeChecks: readonly RecipeCheck[];
+  private readonly byLine = new WeakMap<House, WeakMap<Line, readonly Local[]>>();
+  private readonly byPart = new WeakMap<House, WeakMap<Part, readonly Local[]>>();
+  private readonly report: Report;
+
+  constructor(checks: readonly Check[], report: Report) {
+    this.lineChecks = checks.filter((c) => c.scope === 'line');
+    this.partChecks = checks.filter((c) => c.scope === 'part');
+    this.recipeChecks = checks.filter((c) => c.scope === 'recipe');
+    this.report = report;
+  }
+
+  /** All findings of a file, in the order of its lines. */
+  run(scene: Scene): Findings {
+    const { house, document, recipe } = scene;
+    const findings: Finding[] = [];
+    const add = (local: Local, base: number, part: number | undefined) => {
+      const finding = place(local, scene, base, part);
+      if (finding !== undefined) findings.push(finding);
+    };
+    const lines = cacheFor(this.byLine, house);
+    document.lines.forEach((line, at) => {
+      if (line.statement.kind === 'blank') return;
+      let locals = lines.get(line);
+      if (locals === undefined) {
+        locals = this.collect(this.lineChecks, line, house);
+        lines.set(line, locals);
+      }
+      for (const local of locals) add(local, at, undefined);
+    });
+    // A variant is not judged as a finished recipe: what it inherits is not here to be counted.
+    const whole = !recipe.inherits;
+    const parts = cacheFor(this.byPart, house);
+    for (const part of whole ? recipe.parts : []) {
+      let locals = parts.get(part);
+      if (locals === undefined) {
+        locals = this.collect(this.partChecks, part, house);
+        parts.set(part, locals);
+      }
+      for (const local of locals) add(local, recipe.partsAt[part.index] ?? 0, part.index);
+    }
+    for (const check of this.recipeChecks) {
+      if (house.severities[check.code] === 'off' || !(whole || check.family === 'reading' || check.family === 'safety'))
+        continue;
+      for (const local of this.guard(check, () => check.find(scene))) add(local, 0, undefined);
+    }
+    findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || (a.code < b.code ? -1 : 1));
+    return sortAccepted(findings, scene);
+  }
+
+  private collect<U>(
+    checks: readonly { code: string; find: (unit: U, house: House) => Iterable<Found<unknown>> }[],
+    unit: U,
+    house: House,
+  ): readonly Local[] {
+    let locals: Local[] | undefined;
+    for (const check of checks) {
+      if (house.severities[check.code] === 'off') continue;
+      const found = this.guard(check as unknown as Check, () => check.find(unit, house));
+      if (found.length > 0) locals = locals === undefined ? found : [...locals, ...found];
+    }
+    return locals ?? NONE;
+  }
+
+  private guard(check: Check, find: () => Iterable<Found<unknown>>): Local[] {
+    try {
+      const locals: Local[] = [];
+      for (const found of find()) locals.push({ check, found, said: check.say(found.values) });
+      return locals;
+    } catch (error) {
+      this.report(check, error);
+      return [];
+    }
+  }
+}
+
+const NONE: readonly Local[] = [];
+
+/** The fixes of a finding, worked out when asked for. */
+export function fixesOf(finding: Finding, scene: Scene): readonly Fix[] {
+  return finding.check.fix?.(finding.found.values, scene, finding.at) ?? [];
+}
+
+/** A place in the document: the first line of its unit, or of the part it names, added. */
+export function documentLine(at: Place, scene: Scene, base: number): number {
+  return at.line + (at.part === undefined ? base : (scene.recipe.partsAt[at.part] ?? 0));
+}
+
+function place(local: Local, scene: Scene, base: number, part: number | undefined): Finding | undefined {
+  const { check, found, said } = local;
+  const set = scene.house.severities[check.code];
+  if (set === 'off') return undefined;
+  const severity = set ?? found.severity ?? check.severity;
+  const absolute = (at: Place) => ({ line: documentLine(at, scene, base), start: at.start, end: at.end });
+  const related = (said.related ?? []).map((r) => ({ at: absolute(r.at), message: r.message }));
+  const owner = found.at.part ?? part;
+  return {
+    check,
+    code: check.code,
+    severity,
+    at: absolute(found.at),
+    said,
+    related,
+    found,
+    ...(owner !== undefined && { part: owner }),
+  };
+}
+
+function cacheFor<K extends object, V>(caches: WeakMap<House, WeakMap<K, V>>, house: House): WeakMap<K, V> {
+  let cache = caches.get(house);
+  if (cache === undefined) {
+    cache = new WeakMap();
+    caches.set(house, cache);
+  }
+  return cache;
+}
+
+/** `allow CODE because REASON` accepts a finding on the next line, or on the part or recipe at whose head it stands. */
+function sortAccepted(findings: readonly Finding[], scene: Scene): Findings {
+  const allows = scene.outline.allows.flatMap(({ at, line }) => {
+    const { statement } = line;
+    if (statement.kind !== 'allow' || statement.code === undefined || statement.reason === undefined) return [];
+    return [
+      {
+        at,
+        code: statement.code.text,
+        reason: statement.reason.text,
+        next: nextStatement(scene, at),
+        reach: reachOf(scene, at),
+      },
+    ];
+  });
+  if (allows.length === 0) return { open: findings, accepted: [] };
+  const open: Finding[] = [];
+  const accepted: AcceptedFinding[] = [];
+  for (const finding of findings) {
+    const allow = allows.find(
+      (a) =>
+        a.code === finding.code &&
+        (a.next === finding.at.line || a.reach === 'recipe' || (a.reach !== undefined && a.reach === finding.part)),
+    );
+    if (allow === undefined) open.push(finding);
+    else accepted.push({ ...finding, reason: allow.reason });
+  }
+  return { open, accepted };
+}
+
+/** The next line that says something. */
+function nextStatement(scene: Scene, from: number): number {
+  const { lines } = scene.document;
+  for (let at = from + 1; at < lines.length; at++) {
+    const kind = lines[at]?.statement.kind;
+    if (kind !== 'blank' && kind !== 'allow') return at;
+  }
+  return -1;
+}
+
+/** The part, or the recipe, at whose head the line stands: nothing but its own fields and other allows before it. */
+function reachOf(scene: Scene, at: number): number | 'recipe' | undefined {
+  const { partsAt } = scene.recipe;
+  const part = partsAt.findLastIndex((start) => start <= at);
+  if (part < 0) return scene.outline.recipe !== undefined && scene.outline.recipe.at < at ? 'recipe' : undefined;
+  const start = partsAt[part] ?? 0;
+  const named = scene.outline.parts[part]?.source.named ?? false;
+  for (let line = named ? start + 1 : start; line < at; line++) {
+    const kind = scene.document.lines[line]?.statement.kind;
+    if (kind !== 'blank' && kind !== 'allow') return undefined;
+  }
+  return part;
+}

@@ -1,0 +1,145 @@
+import { replaceSpan } from '../../edits/text-edit.ts';
+import { trimmed } from '../../measure/number-text.ts';
+import type { TemperatureNode } from '../../notation/tree.ts';
+import type { HeatReading } from '../../recipe/heat.ts';
+import { celsiusOf } from '../../recipe/heat.ts';
+import type { Step } from '../../recipe/recipe.ts';
+import { defineCheck, type Found } from '../check.ts';
+
+interface Values {
+  readonly node: TemperatureNode;
+  readonly what: 'oven' | 'food' | 'fridge';
+  /** The unit that was probably meant. */
+  readonly meant: 'C' | 'F';
+}
+
+/** Home and trade ovens reach this; only hearths for pizza and flatbread go beyond (common practice, no source). */
+const HOTTEST_OVEN_C = 300;
+const COOLEST_OVEN_F = 150;
+/** Nothing wet passes the boiling point inside; above this a figure in the food's centre is Fahrenheit. */
+const HOTTEST_CENTRE_C = 110;
+
+export default defineCheck<Values>({
+  code: 'implausible-temperature',
+  title: 'A temperature must be in the other unit',
+  family: 'safety',
+  severity: 'error',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `**What it computes.** Each temperature by what it is the temperature of. An oven over 300 °C, or under 150 °F; the centre of a food over 110 °C, where water would have boiled away; a fridge at 30 to 45 °C: each is a likely figure in the other unit.
+
+**Why it matters.** 350 written with the wrong letter burns the dish, and 165 in the centre that should be Fahrenheit can never be reached; a fridge at 40 °C makes people ill.
+
+**What to do.** Mend the letter. **Silent** for hearths (pizza, stone, wood, coals), for drying and keeping warm, and for sugar and hot fat.`,
+  *find({ recipe }) {
+    if (recipe.oven !== undefined) {
+      const { at, node } = recipe.oven;
+      const values = ovenValues(node, undefined);
+      if (values !== undefined) yield { at: { line: at, start: node.start, end: node.end }, values };
+    }
+    for (const part of recipe.parts) {
+      for (const step of part.steps) yield* inStep(step, part.index);
+    }
+  },
+  say: ({ node, what, meant }) => {
+    const degrees = trimmed(node.lowDegrees, 1);
+    const other = meant === 'F' ? (node.lowDegrees - 32) / 1.8 : node.lowDegrees * 1.8 + 32;
+    const where = { oven: 'an oven', food: 'the inside of a food', fridge: 'a fridge' }[what];
+    return {
+      message: `${degrees} °${node.unit} is no temperature for ${where}; ${degrees} °${meant} is (${Math.round(other)} °${node.unit}): mend the unit.`,
+      value: node.lowDegrees,
+      unit: node.unit,
+    };
+  },
+  fix: ({ node, meant }, _scene, at) => [
+    {
+      title: `Write ${trimmed(node.lowDegrees, 1)} ${meant}`,
+      effect: 'amounts',
+      edits: [replaceSpan(at.line, node.unitSpan, meant)],
+    },
+  ],
+  examples: {
+    good: [
+      'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 350 F for 10 min until golden.\n',
+      'recipe Syrup\n  200 g     caster sugar\n  80 g      water\n  do Boil the sugar and water to 118 C.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 350 C for 10 min until golden.\n# "350 C" implausible-temperature *: 350 °F\n',
+        after: {
+          'Write 350 F': 'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 350 F for 10 min until golden.\n',
+        },
+      },
+      'recipe Roast chicken\n  oven    400 F\n  1.6 kg    chicken\n  do Roast the chicken for 75 min, until the centre reads 165 C.\n# "165 C" implausible-temperature *\n',
+    ],
+  },
+});
+
+function* inStep(step: Step, part: number): Generator<Found<Values>> {
+  for (const reading of step.heat) {
+    const { node } = reading;
+    const values =
+      reading.role === 'oven'
+        ? ovenValues(node, step)
+        : reading.role === 'food'
+          ? foodValues(reading)
+          : reading.role === 'surroundings'
+            ? fridgeValues(reading, step)
+            : undefined;
+    if (values !== undefined) yield { at: { part, line: step.line, start: node.start, end: node.end }, values };
+  }
+}
+
+const HEARTH: ReadonlySet<string> = new Set([
+  'pizza',
+  'stone',
+  'steel',
+  'wood',
+  'coals',
+  'hearth',
+  'grill',
+  'tandoor',
+  'fire',
+  'kiln',
+  'barbecue',
+]);
+const DRYING: ReadonlySet<string> = new Set([
+  'dry',
+  'dries',
+  'dried',
+  'dehydrate',
+  'dehydrator',
+  'warm',
+  'hold',
+  'keep',
+  'prove',
+  'proof',
+  'rise',
+]);
+
+const says = (step: Step | undefined, words: ReadonlySet<string>): boolean =>
+  step?.sentence.items.some((i) => i.kind === 'word' && words.has(i.word)) ?? false;
+
+function ovenValues(node: TemperatureNode, step: Step | undefined): Values | undefined {
+  if (node.unit === 'C' && node.lowDegrees > HOTTEST_OVEN_C && node.lowDegrees <= 550 && !says(step, HEARTH))
+    return { node, what: 'oven', meant: 'F' };
+  if (node.unit === 'F' && node.highDegrees < COOLEST_OVEN_F && node.highDegrees >= 60 && !says(step, DRYING))
+    return { node, what: 'oven', meant: 'C' };
+  return undefined;
+}
+
+function foodValues(reading: HeatReading): Values | undefined {
+  const { node } = reading;
+  return reading.inside && node.unit === 'C' && node.lowDegrees > HOTTEST_CENTRE_C && node.lowDegrees <= 230
+    ? { node, what: 'food', meant: 'F' }
+    : undefined;
+}
+
+const FRIDGE: ReadonlySet<string> = new Set(['fridge', 'refrigerator', 'refrigerate', 'chill', 'chiller']);
+
+function fridgeValues(reading: HeatReading, step: Step): Values | undefined {
+  const { low } = celsiusOf(reading.node);
+  return reading.node.unit === 'C' && low >= 30 && low <= 45 && says(step, FRIDGE)
+    ? { node: reading.node, what: 'fridge', meant: 'F' }
+    : undefined;
+}

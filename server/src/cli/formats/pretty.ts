@@ -1,0 +1,47 @@
+/**
+ * Knows how findings look in a terminal: a line a finding that an editor's problem matcher can read, then the summary.
+ */
+import type { Severity } from '../../checks/check.ts';
+import type { CheckedFile, Counts } from '../commands/check.ts';
+import type { Io } from '../io.ts';
+
+const COLORS: Readonly<Record<Severity, string>> = { error: '31', warning: '33', info: '36', hint: '2' };
+
+export function pretty(files: readonly CheckedFile[], counts: Counts, io: Io): string {
+  const paint = (text: string, color: string) => (io.color ? `\u001b[${color}m${text}\u001b[0m` : text);
+  const lines: string[] = [];
+  for (const { shown, findings } of files) {
+    if (findings.open.length === 0) continue;
+    if (lines.length > 0) lines.push('');
+    for (const { at, severity, code, said } of findings.open) {
+      lines.push(
+        `${shown}:${at.line + 1}:${at.start + 1}: ${paint(severity, COLORS[severity])}: ${said.message} ${paint(`[${code}]`, '2')}`,
+      );
+    }
+  }
+  if (lines.length > 0) lines.push('');
+  lines.push(summary(counts));
+  return `${lines.join('\n')}\n`;
+}
+
+function summary(counts: Counts): string {
+  const found = (['error', 'warning', 'info', 'hint'] as const)
+    .filter((s) => counts[s] > 0)
+    .map((s) => plural(counts[s], s));
+  const accepted = counts.accepted === 0 ? '' : `; ${plural(counts.accepted, 'finding')} accepted with a reason`;
+  return `${plural(counts.files, 'file')} checked: ${found.length === 0 ? 'nothing found' : found.join(', ')}${accepted}.`;
+}
+
+const WORDS: Readonly<Record<string, [string, string]>> = {
+  error: ['error', 'errors'],
+  warning: ['warning', 'warnings'],
+  info: ['note', 'notes'],
+  hint: ['hint', 'hints'],
+  file: ['file', 'files'],
+  finding: ['finding', 'findings'],
+};
+
+function plural(count: number, word: string): string {
+  const [one, many] = WORDS[word] ?? [word, `${word}s`];
+  return `${count} ${count === 1 ? one : many}`;
+}

@@ -1,0 +1,27 @@
+/**
+ * Knows what a command needs of the terminal and the disk; `host/` fulfils it.
+ */
+import type { Files } from '../workspace/ports.ts';
+
+export interface Io {
+  readonly files: Files;
+  readonly color: boolean;
+  readonly columns: number;
+  out(text: string): void;
+  err(text: string): void;
+  /** All of standard input, as text. */
+  readInput(): Promise<string>;
+  write(path: string, text: string): void;
+  /** The absolute path of one given on the command line. */
+  resolve(path: string): string;
+  /** The path as shown: relative to where the command runs, when below it. */
+  shown(path: string): string;
+  kind(path: string): 'file' | 'folder' | undefined;
+  readonly cwd: string;
+}
+
+/** What a command reads: exit codes are 0 fine, 1 findings at or above the level, 2 bad usage or input that cannot be read. */
+export type Exit = 0 | 1 | 2;
+
+/** Bad usage; the message says what to write instead. */
+export class UsageError extends Error {}

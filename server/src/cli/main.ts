@@ -1,0 +1,86 @@
+/**
+ * Knows the command line: which command is meant, its help, and how a failure is told.
+ * Refuses to know any command's work.
+ */
+import type { Command } from './command.ts';
+import { check } from './commands/check.ts';
+import { explain } from './commands/explain.ts';
+import { format } from './commands/format.ts';
+import { report } from './commands/report.ts';
+import { scale } from './commands/scale.ts';
+import { weigh } from './commands/weigh.ts';
+import { errorJson } from './formats/json.ts';
+import { type Exit, type Io, UsageError } from './io.ts';
+import { readOptions } from './options.ts';
+
+/** All commands but `lsp`, which the root wires. */
+export const COMMANDS: readonly Command[] = [check, report, scale, format, weigh, explain];
+
+/** Runs one command. `serve` starts the language server for `lsp`. */
+export async function main(
+  args: readonly string[],
+  io: Io,
+  serve: () => void,
+  version: string,
+): Promise<Exit | 'serving'> {
+  const [name = 'help', ...rest] = args;
+  if (name === 'lsp') {
+    serve();
+    return 'serving';
+  }
+  if (name === 'help' || name === '--help' || name === '-h') {
+    io.out(helpAll());
+    return 0;
+  }
+  if (name === '--version' || name === 'version') {
+    io.out(`${version}\n`);
+    return 0;
+  }
+  const command = COMMANDS.find((c) => c.name === name);
+  if (command === undefined) {
+    io.err(`quern: there is no command \`${name}\`; there are ${[...COMMANDS.map((c) => c.name), 'lsp'].join(', ')}\n`);
+    return 2;
+  }
+  if (rest.includes('--help') || rest.includes('-h')) {
+    io.out(helpOf(command));
+    return 0;
+  }
+  try {
+    return await command.run(readOptions(rest, command.options), io);
+  } catch (error) {
+    if (!(error instanceof UsageError)) throw error;
+    if (wantsJson(rest)) io.out(errorJson(error.message));
+    io.err(`quern ${command.name}: ${error.message}\n`);
+    return 2;
+  }
+}
+
+const wantsJson = (args: readonly string[]): boolean =>
+  args.includes('--format=json') || args[args.indexOf('--format') + 1] === 'json';
+
+function helpAll(): string {
+  const width = Math.max(...COMMANDS.map((c) => c.name.length));
+  const rows = COMMANDS.map((c) => `  ${c.name.padEnd(width)}  ${c.summary}`);
+  return [
+    'quern: recipes kept as text, worked out in grams and checked',
+    '',
+    'quern COMMAND [options]',
+    '',
+    ...rows,
+    `  ${'lsp'.padEnd(width)}  the language server, over --stdio`,
+    '',
+    'quern COMMAND --help says more. Exit: 0 fine, 1 findings at or above the level, 2 bad usage or unreadable input.',
+    '',
+  ].join('\n');
+}
+
+function helpOf(command: Command): string {
+  return [
+    `quern ${command.name} ${command.usage}`,
+    '',
+    `  ${command.summary}`,
+    '',
+    ...command.examples.map((e) => `  ${e}`),
+    '',
+  ].join('\n');
+}

@@ -1,0 +1,52 @@
+/**
+ * Knows how an amount is written anew at another size, in the writer's unit and manner.
+ * Refuses to know the line around it.
+ */
+import { fractionText, gramsText, significant, trimmed } from '../measure/number-text.ts';
+import type { MeasuredNode, NumeralNode } from '../notation/tree.ts';
+import { replaceSpan, type TextEdit } from './text-edit.ts';
+
+/** The edits that multiply an amount: its one or two numbers; unit, size and count word stay. */
+export function scaleAmount(line: number, amount: MeasuredNode, by: number): TextEdit[] {
+  if (amount.unit?.symbol === '%') return [];
+  const edits = [replaceSpan(line, amount.low, scaledText(amount.low, amount, by))];
+  if (amount.high !== undefined) edits.push(replaceSpan(line, amount.high, scaledText(amount.high, amount, by)));
+  return edits;
+}
+
+/** One number of an amount at another size, as a kitchen writes it. */
+export function scaledText(numeral: NumeralNode, amount: MeasuredNode, by: number): string {
+  const value = numeral.value * by;
+  switch (amount.unit?.symbol) {
+    case 'g':
+    case 'ml':
+      return gramsText(value);
+    case 'mg':
+    case 'kg':
+    case 'l':
+    case 'cl':
+    case 'dl':
+      return significant(value);
+    case undefined:
+    case 'tsp':
+    case 'tbsp':
+    case 'cup':
+    case 'pint':
+    case 'quart':
+    case 'gallon':
+    case 'pinch':
+    case 'dash':
+    case 'drop':
+      return fractionText(value, numeral.style === 'glyph') ?? significant(value, value >= 100 ? 3 : 2);
+    default:
+      return numeral.style === 'decimal'
+        ? significant(value)
+        : (fractionText(value, numeral.style === 'glyph') ?? significant(value));
+  }
+}
+
+/** `240 g`: what an amount in grams is written as. */
+export const gramsAmount = (grams: number): string => `${gramsText(grams)} g`;
+
+/** A factor in words: `by 1.5`. */
+export const factorText = (by: number): string => trimmed(by, 3);

@@ -1,0 +1,128 @@
+/**
+ * Knows the canonical layout: indents, the column of names, one blank between words, short unit names in amounts.
+ * Refuses to touch comments, the prose of steps, and any line that could not be read whole.
+ */
+import type { IToken } from 'chevrotain';
+import { unitSpelled } from '../measure/unit.ts';
+import type { Document } from './document.ts';
+import { type Outline, outline } from './outline.ts';
+import { Blank, Comment, Degree, isNumber, label, scan, UnitWord } from './tokens.ts';
+import type { Line, Span } from './tree.ts';
+
+/** Names stand at this column of a part; longer amounts push theirs on. */
+const AMOUNT_WIDTH = 8;
+const KEYWORD_WIDTH = 7;
+const INDENT = '  ';
+
+/** The new text of every line, in order; a line that stays is the same string. */
+export function layout(document: Document, of: Outline = outline(document)): string[] {
+  const misplaced = new Set(of.misplaced.map((m) => m.at));
+  return document.lines.map((line, at) => (misplaced.has(at) ? trimEnd(line.text) : layoutLine(line)));
+}
+
+/** The canonical text of one line. */
+export function layoutLine(line: Line): string {
+  const { statement, comment, text } = line;
+  if (statement.kind === 'blank') return comment === undefined ? '' : trimEnd(text);
+  if (statement.kind === 'unread' || line.faults.length > 0) return trimEnd(text);
+  const code = comment === undefined ? text : text.slice(0, comment.start);
+  const body = layoutCode(line, code.trim());
+  const indent = ['recipe', 'part', 'trial', 'food'].includes(statement.kind) ? '' : INDENT;
+  return indent + body + (comment === undefined ? '' : gapBefore(code) + trimEnd(comment.text));
+}
+
+function layoutCode(line: Line, code: string): string {
+  const { statement } = line;
+  const offset = line.text.indexOf(code);
+  const keyword = line.keyword === undefined ? '' : line.text.slice(line.keyword.start, line.keyword.end);
+  const rest = code.slice(keyword.length).trim();
+  switch (statement.kind) {
+    case 'ingredient':
+      return layoutIngredient(line, statement, code, offset);
+    case 'step':
+      return `do ${rest}`;
+    case 'text':
+    case 'tags':
+    case 'from':
+    case 'saw':
+    case 'verdict':
+    case 'yield':
+    case 'pan':
+    case 'oven':
+    case 'took':
+    case 'reached':
+    case 'weighed':
+    case 'used':
+    case 'component':
+    case 'trim':
+    case 'price':
+    case 'like':
+    case 'also':
+    case 'contains':
+      return `${keyword.padEnd(KEYWORD_WIDTH)} ${isProse(statement.kind) ? rest : spaced(rest)}`;
+    default:
+      return statement.kind === 'allow' || statement.kind === 'trial' ? code : `${keyword} ${collapse(rest)}`.trim();
+  }
+}
+
+const isProse = (kind: string): boolean => kind === 'text' || kind === 'saw' || kind === 'from';
+
+function layoutIngredient(
+  line: Line,
+  node: Extract<Line['statement'], { kind: 'ingredient' }>,
+  code: string,
+  offset: number,
+): string {
+  const amountEnd = Math.max(node.amount?.end ?? 0, node.equals?.end ?? 0);
+  // `2 cloves`: the count word is the name.
+  const nameIsCount = node.name !== undefined && node.name.start < amountEnd;
+  if (amountEnd === 0 || nameIsCount || node.name === undefined) return spaced(code);
+  const amount = spaced(line.text.slice(offset, amountEnd));
+  const tail = line.text.slice(amountEnd, offset + code.length);
+  const shift = (span: Span): Span => ({ start: span.start - amountEnd, end: span.end - amountEnd });
+  const bought = node.bought === undefined ? undefined : shift(node.bought);
+  const rest =
+    bought === undefined
+      ? collapse(tail)
+      : collapse(tail.slice(0, bought.start)) +
+        ' ' +
+        collapse(`${spaced(tail.slice(bought.start, bought.end))}${tail.slice(bought.end)}`);
+  return `${amount.padEnd(AMOUNT_WIDTH)}  ${rest.trim()}`;
+}
+
+/** Blanks made one, a blank between number and unit, units by their short names. */
+function spaced(text: string): string {
+  const all = scan(text).filter((t) => t.tokenType !== Comment);
+  const solid = all.filter((t) => t.tokenType !== Blank);
+  label(solid);
+  let out = '';
+  let last: IToken | undefined;
+  for (const token of solid) {
+    if (token.tokenType === Degree && nextIsUnit(solid, token)) continue;
+    const gap = last !== undefined && last.startOffset + last.image.length < token.startOffset;
+    const glued = last !== undefined && token.tokenType === UnitWord && isNumber(last);
+    if (out !== '' && (gap || glued)) out += ' ';
+    out += token.tokenType === UnitWord ? shortName(token) : token.image;
+    last = token;
+  }
+  return out;
+}
+
+function nextIsUnit(tokens: readonly IToken[], token: IToken): boolean {
+  return tokens[tokens.indexOf(token) + 1]?.tokenType === UnitWord;
+}
+
+function shortName(token: IToken): string {
+  if (/^fl/i.test(token.image)) return 'fl oz';
+  return (unitSpelled(token.image) ?? unitSpelled(token.image.toLowerCase()))?.symbol ?? token.image;
+}
+
+const BLANKS = /[\s\uFEFF]+/g;
+const collapse = (text: string): string => text.replace(BLANKS, ' ').replace(/ ,/g, ',').trim();
+const trimEnd = (text: string): string => text.replace(/[\s\uFEFF]+$/, '');
+
+/** The blanks a writer left before a comment, two at least. */
+function gapBefore(code: string): string {
+  const gap = code.slice(code.trimEnd().length);
+  return gap.length >= 2 || gap.includes('\t') ? gap : '  ';
+}

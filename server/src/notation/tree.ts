@@ -1,0 +1,212 @@
+/**
+ * Knows what a line of the notation is once read: our own tree, in which a missing piece is visible in the type.
+ * Refuses to know what foods, kinds or codes exist. Offsets count UTF-16 units from the start of their own line.
+ */
+import type { Quantity } from '../measure/quantity.ts';
+import type { UnitSymbol } from '../measure/unit.ts';
+import type { Component } from './tokens.ts';
+
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** A run of the line's own text. */
+export interface TextNode extends Span {
+  readonly text: string;
+}
+
+/** One number of an amount, as it was written. */
+export interface NumeralNode extends Span {
+  readonly value: number;
+  /** `1/2`, `½` and `1½` are fractions; `0.5` is not. */
+  readonly style: 'decimal' | 'fraction' | 'glyph';
+}
+
+export interface UnitNode extends Span {
+  readonly symbol: UnitSymbol;
+}
+
+/** An amount with a number in it: `150 g`, `40-45 g`, `3 large`, `1 can of 400 g`, `65 %`. */
+export interface MeasuredNode extends Span {
+  readonly kind: 'measured';
+  readonly quantity: Quantity;
+  readonly low: NumeralNode;
+  readonly high?: NumeralNode;
+  readonly unit?: UnitNode;
+  /** The count word or size word, as written. */
+  readonly counted?: TextNode;
+  readonly sized?: TextNode;
+  readonly each?: MeasuredNode;
+}
+
+/** `to taste`, `as needed`. */
+export interface FreeNode extends Span {
+  readonly kind: 'free';
+}
+
+export type AmountNode = MeasuredNode | FreeNode;
+
+export interface TemperatureNode extends Span {
+  readonly kind: 'temperature';
+  readonly low: NumeralNode;
+  readonly high?: NumeralNode;
+  /** Signed, in the unit written. */
+  readonly lowDegrees: number;
+  readonly highDegrees: number;
+  readonly unit: 'C' | 'F' | 'gas';
+  readonly unitSpan: Span;
+  readonly fan: boolean;
+  readonly about: boolean;
+}
+
+export interface DurationNode extends Span {
+  readonly kind: 'duration';
+  readonly lowMin: number;
+  readonly highMin: number;
+  /** `overnight` has no number. */
+  readonly overnight: boolean;
+}
+
+/** A length in a sentence: `roll 3 mm thick`. */
+export interface LengthNode extends Span {
+  readonly kind: 'length';
+  readonly measured: MeasuredNode;
+}
+
+export interface WordNode extends Span {
+  readonly kind: 'word';
+  /** Lower case, straight apostrophe. */
+  readonly word: string;
+}
+
+/** `[whole milk]`: a mention the writer forces. */
+export interface ForcedNode extends Span {
+  readonly kind: 'forced';
+  readonly name: TextNode;
+}
+
+export interface MarkNode extends Span {
+  readonly kind: 'mark';
+  readonly mark: string;
+}
+
+export type SentenceItem =
+  | WordNode
+  | MeasuredNode
+  | TemperatureNode
+  | DurationNode
+  | LengthNode
+  | ForcedNode
+  | MarkNode;
+
+export interface Sentence extends Span {
+  readonly items: readonly SentenceItem[];
+}
+
+export interface IngredientNode {
+  readonly kind: 'ingredient';
+  readonly optional?: Span;
+  readonly amount?: AmountNode;
+  /** `= 476 g`. */
+  readonly equals?: AmountNode;
+  readonly name?: TextNode;
+  /** Weight as bought: `from 560 g`. */
+  readonly bought?: AmountNode;
+  readonly preparation?: TextNode;
+  readonly note?: TextNode;
+}
+
+export type TextField = 'by' | 'serve' | 'note' | 'source';
+
+export type PanShape = 'round' | 'square' | 'rectangle' | 'loaf' | 'ring';
+
+export interface PanNode extends Span {
+  readonly count: number;
+  readonly countNode?: NumeralNode;
+  readonly shape?: PanShape;
+  /** In the unit written, in the order of the notation; the last is the depth. */
+  readonly sizes: readonly NumeralNode[];
+  readonly unit?: UnitNode;
+  /** `pan 1.2 l`. */
+  readonly volume?: MeasuredNode;
+}
+
+export type Statement =
+  | { readonly kind: 'blank' }
+  | { readonly kind: 'recipe'; readonly name?: TextNode; readonly as?: TextNode; readonly asKeyword?: Span }
+  | { readonly kind: 'text'; readonly field: TextField; readonly value?: TextNode }
+  | { readonly kind: 'yield'; readonly amount?: MeasuredNode; readonly of?: TextNode }
+  | { readonly kind: 'pan'; readonly pan?: PanNode }
+  | { readonly kind: 'oven'; readonly temperature?: TemperatureNode; readonly rest?: TextNode }
+  | { readonly kind: 'tags'; readonly tags: readonly TextNode[] }
+  | { readonly kind: 'from'; readonly file?: TextNode }
+  | {
+      readonly kind: 'part';
+      readonly name?: TextNode;
+      readonly as?: TextNode;
+      readonly asKeyword?: Span;
+      readonly file?: TextNode;
+      readonly filePart?: TextNode;
+    }
+  | IngredientNode
+  | { readonly kind: 'step'; readonly sentence: Sentence }
+  | { readonly kind: 'trial'; readonly date?: TextNode; readonly by?: TextNode }
+  | { readonly kind: 'took'; readonly duration?: DurationNode; readonly to?: TextNode }
+  | { readonly kind: 'reached'; readonly temperature?: TemperatureNode; readonly place?: TextNode }
+  | { readonly kind: 'weighed'; readonly amount?: MeasuredNode; readonly outOf?: TextNode }
+  | { readonly kind: 'used'; readonly amount?: AmountNode; readonly name?: TextNode; readonly part?: TextNode }
+  | { readonly kind: 'saw'; readonly value?: TextNode }
+  | { readonly kind: 'verdict'; readonly value?: TextNode }
+  | { readonly kind: 'swap'; readonly old?: TextNode; readonly ingredient: IngredientNode }
+  | { readonly kind: 'drop'; readonly name?: TextNode }
+  | { readonly kind: 'add'; readonly ingredient: IngredientNode }
+  | { readonly kind: 'food'; readonly name?: TextNode }
+  | { readonly kind: 'like'; readonly name?: TextNode }
+  | { readonly kind: 'also'; readonly names: readonly TextNode[] }
+  | { readonly kind: 'component'; readonly component: Component; readonly amount?: MeasuredNode }
+  | { readonly kind: 'trim'; readonly amount?: MeasuredNode }
+  | { readonly kind: 'price'; readonly price?: NumeralNode; readonly per?: MeasuredNode }
+  | { readonly kind: 'contains'; readonly names: readonly TextNode[] }
+  | { readonly kind: 'allow'; readonly code?: TextNode; readonly reason?: TextNode }
+  /** None of the above; the words are kept. */
+  | { readonly kind: 'unread'; readonly words: TextNode };
+
+export type StatementKind = Statement['kind'];
+
+/** Something in a line that could not be read, with what to write instead. */
+export interface SyntaxFault extends Span {
+  readonly code: SyntaxCode;
+  /** Plain words that complete the message of the code. */
+  readonly detail: string;
+  /** What to put in the place of the span, where that is sure. */
+  readonly write?: string;
+}
+
+export type SyntaxCode =
+  | 'not-a-statement'
+  | 'missing-name'
+  | 'missing-amount'
+  | 'missing-value'
+  | 'stray-text'
+  | 'bad-number'
+  | 'decimal-comma'
+  | 'bad-pan'
+  | 'bad-date'
+  | 'bad-verdict'
+  | 'unclosed'
+  | 'missing-reason'
+  | 'misplaced'
+  | 'line-too-long'
+  | 'capital-keyword'
+  | 'conflict-mark';
+
+/** One line, read. Equal texts may share one object: a line does not know where it stands. */
+export interface Line {
+  readonly text: string;
+  /** The word, or mark, that opens the line; absent for an amount or a blank line. */
+  readonly keyword?: Span;
+  readonly statement: Statement;
+  readonly comment?: TextNode;
+  readonly faults: readonly SyntaxFault[];
+}

@@ -1,0 +1,72 @@
+/**
+ * Knows the page of a finding: what it means, its source, its examples and how to accept it, as Markdown.
+ * Refuses to know any one recipe.
+ */
+import type { Check, Source } from '../checks/check.ts';
+
+/** The page of one check, in Markdown. */
+export function explainPage(check: Check): string {
+  const bad = check.examples.bad.map((e) => (typeof e === 'string' ? e : e.text));
+  return [
+    `# ${check.code}`,
+    '',
+    `${check.title}. *${capital(check.family)}; ${LEVELS[check.severity]}*`,
+    '',
+    check.explain,
+    '',
+    `**Source.** ${sourceText(check.source)}.`,
+    '',
+    '## An example that raises it',
+    '',
+    ...bad.slice(0, 1).map(block),
+    '',
+    '## One that does not',
+    '',
+    ...check.examples.good.slice(0, 1).map(block),
+    '',
+    '## To accept it',
+    '',
+    `Write on the line above, or at the head of the part or recipe, with your reason:`,
+    '',
+    '```quern',
+    `allow ${check.code} because …`,
+    '```',
+    '',
+  ].join('\n');
+}
+
+/** One line a check, by family. */
+export function explainList(checks: readonly Check[]): string {
+  const width = Math.max(...checks.map((c) => c.code.length));
+  const families = [...new Set(checks.map((c) => c.family))];
+  return families
+    .map((family) => {
+      const rows = checks
+        .filter((c) => c.family === family)
+        .map((c) => `  ${c.code.padEnd(width)}  ${c.severity.padEnd(7)}  ${c.title}`);
+      return `${family}\n${rows.join('\n')}\n`;
+    })
+    .join('\n');
+}
+
+export function sourceText(source: Source): string {
+  return source.kind === 'publication'
+    ? source.title
+    : source.kind === 'from memory'
+      ? `${source.title} (from memory)`
+      : source.kind;
+}
+
+const LEVELS = { error: 'an error', warning: 'a warning', info: 'information', hint: 'a hint' } as const;
+const MARK = /^#\s+(?:[\^~]+|"[^"]*"|recipe)\s+[a-z-]+.*$/;
+
+/** An example without the marks that make it a test. */
+function block(example: string): string {
+  const lines = example
+    .trimEnd()
+    .split('\n')
+    .filter((line) => !MARK.test(line));
+  return ['```quern', ...lines, '```'].join('\n');
+}
+
+const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);

@@ -1,0 +1,117 @@
+/**
+ * Knows a report as plain text for a terminal or a diff: stable order, one fact a line.
+ */
+import { gramsText, percentRange, percentText, trimmed } from '../measure/number-text.ts';
+import type { Report, ReportIngredient, ReportMeasure, ReportPart } from './report.ts';
+
+export function reportText(report: Report): string {
+  const lines: string[] = [report.recipe ?? 'A recipe without a name'];
+  if (report.yield !== null) {
+    const each = report.yield.each_g === null ? '' : `, ${gramsText(report.yield.each_g)} g each before cooking`;
+    lines.push(`  yield  ${trimmed(report.yield.amount, 2)} ${report.yield.unit ?? ''}${each}`.trimEnd());
+  }
+  lines.push(`  mass   ${report.mass_g === null ? 'not known' : `${gramsText(report.mass_g)} g of ingredients`}`);
+  const { hands_on, waiting, total } = report.times_min;
+  if (total !== null)
+    lines.push(
+      `  time   ${minutes(total)}: ${minutes(hands_on ?? 0)} at work, ${minutes(waiting ?? 0)} waiting, as far as the steps say`,
+    );
+  for (const part of report.parts) lines.push('', ...partLines(part));
+  lines.push('', ...servingLines(report));
+  for (const { severity, message, code } of report.findings) lines.push(`  ${severity}: ${message} [${code}]`);
+  for (const { message, code, reason } of report.accepted)
+    lines.push(`  accepted: ${message} [${code}] because ${reason}`);
+  return `${lines.join('\n').trimEnd()}\n`;
+}
+
+function partLines(part: ReportPart): string[] {
+  const title = [
+    part.name === '' ? 'ingredients' : part.name,
+    part.kind === null ? '' : `as ${part.kind}`,
+    part.mass_g === null ? '' : `${gramsText(part.mass_g)} g`,
+  ];
+  const width = Math.max(8, ...part.ingredients.map((i) => i.name.length));
+  return [
+    title.filter((t) => t !== '').join('  '),
+    ...part.ingredients.map((i) => ingredientLine(i, width)),
+    ...compositionLines(part),
+    ...part.measures.map(measureLine),
+  ];
+}
+
+function ingredientLine(i: ReportIngredient, width: number): string {
+  const { grams, grams_low: low, grams_high: high } = i;
+  const weight =
+    grams === null || low === null || high === null
+      ? 'not known'
+      : gramsText(low) === gramsText(high)
+        ? `${gramsText(grams)} g`
+        : `${gramsText(low)}–${gramsText(high)} g`;
+  const share = i.share_percent === null ? '' : `${trimmed(i.share_percent, 1)} %`;
+  const bakers = i.bakers_percent === null ? '' : `${trimmed(i.bakers_percent, 1)} % of flour`;
+  return `  ${i.name.padEnd(width)}  ${weight.padStart(12)}  ${share.padStart(7)}  ${bakers.padStart(16)}  ${i.grams_why}`.trimEnd();
+}
+
+function compositionLines(part: ReportPart): string[] {
+  const rows = Object.entries(part.composition_g).map(
+    ([name, grams]) => `${name} ${grams === null ? 'not known' : `${gramsText(grams)} g`}`,
+  );
+  return part.ingredients.length === 0 ? [] : [`  holds: ${rows.join(', ')}`];
+}
+
+const VERDICTS = {
+  ok: 'as usual',
+  low: 'below the usual',
+  high: 'above the usual',
+  'too low': 'far below',
+  'too high': 'far above',
+} as const;
+
+function measureLine(m: ReportMeasure): string {
+  const [low, high] = m.band;
+  const band =
+    low === null || low === 0
+      ? `up to ${percentText(high ?? 0)}`
+      : high === null
+        ? `from ${percentText(low)}`
+        : percentRange(low, high);
+  if (m.value_low === null || m.value_high === null || m.verdict === null)
+    return `  ${m.name}: not known (usual ${band})`;
+  return `  ${m.name}: ${percentRange(m.value_low, m.value_high)}, ${VERDICTS[m.verdict]} (${band})`;
+}
+
+const FIELDS = {
+  energy_kcal: ['energy', 'kcal'],
+  fat_g: ['fat', 'g'],
+  saturates_g: ['of it saturates', 'g'],
+  carbohydrate_g: ['carbohydrate', 'g'],
+  sugars_g: ['of it sugars', 'g'],
+  fibre_g: ['fibre', 'g'],
+  protein_g: ['protein', 'g'],
+  salt_g: ['salt', 'g'],
+  sodium_mg: ['sodium', 'mg'],
+} as const;
+
+function servingLines(report: Report): string[] {
+  const lines: string[] = [];
+  const { per_serving: serving, allergens } = report;
+  if (serving !== null) {
+    const rows = Object.entries(FIELDS).map(([key, [name, unit]]) => {
+      const value = serving[key as keyof typeof serving];
+      return `${name} ${value === null ? 'not known' : `${trimmed(value, value < 10 ? 1 : 0)} ${unit}`}`;
+    });
+    lines.push(`one of the yield, before cooking: ${rows.join(', ')}`);
+  }
+  const list = (names: readonly string[]) => (names.length === 0 ? 'none found' : names.join(', '));
+  lines.push(
+    `allergens: US ${list(allergens.us)}; EU ${list(allergens.eu)}${allergens.not_known.length === 0 ? '' : `; not known for ${allergens.not_known.join(', ')}`}`,
+  );
+  lines.push('Read every label: foods of one name differ by maker.');
+  return lines;
+}
+
+function minutes(total: number): string {
+  const hours = Math.floor(total / 60);
+  const rest = Math.round(total % 60);
+  return hours === 0 ? `${rest} min` : rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}

@@ -1,0 +1,257 @@
+/**
+ * Knows the recipe worked out, as the facts a report shows: grams, percentages, composition, measures, times, servings, allergens.
+ * Refuses to know how they are laid out. What is not known is null.
+ */
+import type { Findings } from '../checks/run.ts';
+import { type Component, compose, type MixComposition } from '../food/composition.ts';
+import { middle, type Range } from '../measure/quantity.ts';
+import { contentsOf } from '../recipe/contents.ts';
+import { recipeTimes } from '../recipe/duration.ts';
+import type { Ingredient } from '../recipe/ingredient.ts';
+import { type Band, type Verdict, verdictOf } from '../recipe/kinds.ts';
+import { measure } from '../recipe/measures.ts';
+import type { Part, Recipe } from '../recipe/recipe.ts';
+import { type FindingJson, findingJson } from './finding-json.ts';
+
+/** The shape of `report --format json`; grams unless the name says otherwise. */
+export interface Report {
+  readonly version: 1;
+  readonly recipe: string | null;
+  readonly yield: { readonly amount: number; readonly unit: string | null; readonly each_g: number | null } | null;
+  readonly mass_g: number | null;
+  readonly parts: readonly ReportPart[];
+  readonly times_min: {
+    readonly hands_on: number | null;
+    readonly waiting: number | null;
+    readonly total: number | null;
+  };
+  readonly per_serving: Readonly<Record<ServingField, number | null>> | null;
+  readonly allergens: {
+    readonly us: readonly string[];
+    readonly eu: readonly string[];
+    readonly not_known: readonly string[];
+  };
+  readonly findings: readonly FindingJson[];
+  readonly accepted: readonly (FindingJson & { readonly reason: string })[];
+}
+
+export interface ReportPart {
+  readonly name: string;
+  readonly kind: string | null;
+  readonly mass_g: number | null;
+  readonly composition_g: Readonly<Record<CompositionField, number | null>>;
+  readonly ingredients: readonly ReportIngredient[];
+  readonly measures: readonly ReportMeasure[];
+}
+
+export interface ReportIngredient {
+  readonly name: string;
+  readonly food: string | null;
+  readonly written: string;
+  readonly grams: number | null;
+  readonly grams_low: number | null;
+  readonly grams_high: number | null;
+  readonly grams_from: string | null;
+  readonly grams_why: string;
+  readonly bakers_percent: number | null;
+  readonly share_percent: number | null;
+  readonly optional: boolean;
+}
+
+export interface ReportMeasure {
+  readonly name: string;
+  readonly value: number | null;
+  readonly value_low: number | null;
+  readonly value_high: number | null;
+  readonly unit: '1';
+  readonly band: Band;
+  readonly verdict: Verdict | null;
+  readonly source: string;
+}
+
+const COMPOSITION = {
+  water: 'water',
+  protein: 'protein',
+  fat: 'fat',
+  carbohydrate: 'carbohydrate',
+  sugar: 'sugars',
+  starch: 'starch',
+  fibre: 'fibre',
+  ash: 'ash',
+  alcohol: 'alcohol',
+  salt: 'salt',
+} as const satisfies Record<string, Component>;
+type CompositionField = keyof typeof COMPOSITION;
+type ServingField =
+  | 'energy_kcal'
+  | 'fat_g'
+  | 'saturates_g'
+  | 'carbohydrate_g'
+  | 'sugars_g'
+  | 'fibre_g'
+  | 'protein_g'
+  | 'salt_g'
+  | 'sodium_mg';
+
+export function report(recipe: Recipe, findings: Findings): Report {
+  const parts = recipe.parts.map(reportPart);
+  const all = recipe.parts.flatMap((p) => p.head.ingredients);
+  const known = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal) && all.length > 0;
+  const massG = known ? sum(recipe.parts.map((p) => middle(p.head.massG))) : null;
+  const made = recipe.yield?.node.amount;
+  const pieces = made !== undefined && made.unit === undefined ? middle(made.quantity) : undefined;
+  return {
+    version: 1,
+    recipe: recipe.name === '' ? null : recipe.name,
+    yield:
+      made === undefined
+        ? null
+        : {
+            amount: round(middle(made.quantity), 3),
+            unit: recipe.yield?.node.of?.text ?? made.unit?.symbol ?? null,
+            each_g: massG === null || pieces === undefined || pieces <= 0 ? null : round(massG / pieces, 1),
+          },
+    mass_g: massG === null ? null : round(massG, 1),
+    parts,
+    times_min: recipeTimes(recipe),
+    per_serving: perServing(all, pieces),
+    allergens: allergens(all),
+    findings: findings.open.map(findingJson),
+    accepted: findings.accepted.map((f) => ({ ...findingJson(f), reason: f.reason })),
+  };
+}
+
+function reportPart(part: Part): ReportPart {
+  const { head } = part;
+  const mass = middle(head.massG);
+  const flour = middle(head.flourG);
+  const mix = mixOf(head.ingredients);
+  return {
+    name: head.name,
+    kind: head.kind?.name ?? null,
+    mass_g: head.massG.complete && !head.nominal && head.ingredients.length > 0 ? round(mass, 1) : null,
+    composition_g: Object.fromEntries(
+      Object.entries(COMPOSITION).map(([field, component]) => [field, totalG(mix, component)]),
+    ) as Record<CompositionField, number | null>,
+    ingredients: head.ingredients.map((i) => reportIngredient(part, i, flour, head.massG.complete ? mass : undefined)),
+    measures: measuresOf(part),
+  };
+}
+
+function reportIngredient(
+  part: Part,
+  ingredient: Ingredient,
+  flourG: number,
+  massG: number | undefined,
+): ReportIngredient {
+  const { weighed, node } = ingredient;
+  const grams = weighed.known ? middle(weighed.grams) : null;
+  const amount = node.amount;
+  const end = Math.max(amount?.end ?? 0, node.equals?.end ?? 0);
+  const line = part.head.source.lines[ingredient.line]?.text ?? '';
+  return {
+    name: ingredient.name,
+    food: ingredient.food?.id ?? null,
+    written: amount === undefined ? '' : line.slice(amount.start, end),
+    grams: grams === null ? null : round(grams, 2),
+    grams_low: weighed.known ? round(weighed.grams.low, 2) : null,
+    grams_high: weighed.known ? round(weighed.grams.high, 2) : null,
+    grams_from: weighed.known ? weighed.reason.kind : null,
+    grams_why: weighed.known ? `${weighed.reason.words} (${weighed.reason.source})` : weighed.why,
+    bakers_percent: grams === null || flourG <= 0 ? null : round((grams / flourG) * 100, 1),
+    share_percent: grams === null || massG === undefined || massG <= 0 ? null : round((grams / massG) * 100, 1),
+    optional: ingredient.optional,
+  };
+}
+
+/** The measures of a part's kind, worked out. */
+export function measuresOf(part: Part): ReportMeasure[] {
+  const { kind } = part.head;
+  if (kind === undefined || part.head.ingredients.length === 0) return [];
+  const contents = contentsOf(part);
+  return kind.measures.map((held) => {
+    const worked = measure(held.measure, contents);
+    const value = worked.known ? worked.value : undefined;
+    return {
+      name: held.measure,
+      value: value === undefined ? null : round(middle(value), 4),
+      value_low: value === undefined ? null : round(value.low, 4),
+      value_high: value === undefined ? null : round(value.high, 4),
+      unit: '1',
+      band: held.usual,
+      verdict: value === undefined ? null : verdictOf(value.low, value.high, held),
+      source: held.source,
+    };
+  });
+}
+
+/** The composition of weighed ingredients, by the middle of each range; what is not weighed lacks everything. */
+export function mixOf(ingredients: readonly Ingredient[]): MixComposition {
+  return compose(
+    ingredients.flatMap(({ food, weighed, optional }) =>
+      weighed.known && !optional ? [{ food, grams: middle(weighed.grams) }] : [],
+    ),
+  );
+}
+
+/** Components lacking in less than this share of the mix still count as known. */
+const NEGLIGIBLE = 0.02;
+
+/** A total in grams, or null where too much of the mix does not say. */
+export function totalG(mix: MixComposition, component: Component): number | null {
+  const total = mix.totals[component];
+  return total.known || total.lacking <= mix.massG * NEGLIGIBLE ? round(total.grams, 2) : null;
+}
+
+function perServing(all: readonly Ingredient[], pieces: number | undefined): Report['per_serving'] {
+  if (pieces === undefined || pieces <= 0 || all.length === 0) return null;
+  const mix = mixOf(all);
+  const complete = all.every((i) => i.weighed.known || i.free || i.optional);
+  const share = (component: Component) => {
+    const total = complete ? totalG(mix, component) : null;
+    return total === null ? null : round(total / pieces, 2);
+  };
+  const fat = share('fat');
+  const protein = share('protein');
+  const carbohydrate = share('carbohydrate');
+  const alcohol = share('alcohol');
+  const salt = share('salt');
+  const energy =
+    fat === null || protein === null || carbohydrate === null
+      ? null
+      : 9 * fat + 4 * protein + 4 * carbohydrate + 7 * (alcohol ?? 0);
+  return {
+    // Atwater factors, 21 CFR 101.9(c)(1)(i)(B).
+    energy_kcal: energy === null ? null : round(energy, 0),
+    fat_g: fat,
+    saturates_g: share('saturates'),
+    carbohydrate_g: carbohydrate,
+    sugars_g: share('sugars'),
+    fibre_g: share('fibre'),
+    protein_g: protein,
+    salt_g: salt,
+    // Salt is sodium × 2.5, Regulation (EU) 1169/2011, annex I.
+    sodium_mg: salt === null ? null : round((salt / 2.5) * 1000, 0),
+  };
+}
+
+function allergens(all: readonly Ingredient[]): Report['allergens'] {
+  const us = new Set<string>();
+  const eu = new Set<string>();
+  const unknown: string[] = [];
+  for (const { food, name } of all) {
+    if (food === undefined) unknown.push(name);
+    for (const a of food?.allergens.us ?? []) us.add(a);
+    for (const a of food?.allergens.eu ?? []) eu.add(a);
+  }
+  return { us: [...us].sort(), eu: [...eu].sort(), not_known: unknown };
+}
+
+export const massRange = (parts: readonly Part[]): Range | undefined => {
+  const weighed = parts.filter((p) => p.head.ingredients.some((i) => i.weighed.known));
+  if (weighed.length === 0) return undefined;
+  return { low: sum(weighed.map((p) => p.head.massG.low)), high: sum(weighed.map((p) => p.head.massG.high)) };
+};
+
+const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
+const round = (value: number, decimals: number): number => Number(value.toFixed(decimals));

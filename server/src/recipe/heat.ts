@@ -1,0 +1,210 @@
+/**
+ * Knows what a temperature in a sentence is the temperature of: the oven, the food, or what is around it; and whose time a duration is.
+ * Refuses to judge whether it is enough: that is for the checks.
+ */
+
+import type { Range } from '../measure/quantity.ts';
+import type { DurationNode, Sentence, SentenceItem, TemperatureNode } from '../notation/tree.ts';
+import { baseForm, type VerbClass, verbClass } from './verbs.ts';
+
+export type HeatRole =
+  | 'oven'
+  | 'food'
+  /** A fridge, a proving place, a water bath. */
+  | 'surroundings'
+  /** Fat, syrup or liquid on the stove. */
+  | 'liquid'
+  | 'unknown';
+
+export interface HeatReading {
+  readonly node: TemperatureNode;
+  readonly celsius: Range;
+  readonly role: HeatRole;
+  /** The nearest verb before it. */
+  readonly verb?: string;
+  readonly verbClass?: VerbClass;
+  /** Where in the food: `centre`, `thickest part`. */
+  readonly inside: boolean;
+}
+
+export interface TimeReading {
+  readonly node: DurationNode;
+  readonly verb?: string;
+  readonly verbClass?: VerbClass;
+}
+
+/** Gas marks in °C, still oven: mark n from 1 is 250 + 25 n °F (UK practice, from memory); ¼ and ½ by the common table. */
+export function gasToCelsius(mark: number): number {
+  if (mark < 0.5) return 110;
+  if (mark < 1) return 125;
+  return Math.round((250 + 25 * mark - 32) / 1.8);
+}
+
+export function celsiusOf(node: TemperatureNode): Range {
+  const convert = (degrees: number) =>
+    node.unit === 'C' ? degrees : node.unit === 'F' ? (degrees - 32) / 1.8 : gasToCelsius(degrees);
+  const a = convert(node.lowDegrees);
+  const b = convert(node.highDegrees);
+  return { low: Math.min(a, b), high: Math.max(a, b) };
+}
+
+export function readHeat(sentence: Sentence): HeatReading[] {
+  const readings: HeatReading[] = [];
+  sentence.items.forEach((item, at) => {
+    if (item.kind !== 'temperature') return;
+    const near = verbBefore(sentence.items, at);
+    const inside = saysInside(sentence.items, at);
+    readings.push({
+      node: item,
+      celsius: celsiusOf(item),
+      role: roleOf(sentence.items, at, item, near, inside),
+      ...near,
+      inside,
+    });
+  });
+  return readings;
+}
+
+export function readTimes(sentence: Sentence): TimeReading[] {
+  const readings: TimeReading[] = [];
+  sentence.items.forEach((item, at) => {
+    if (item.kind === 'duration') readings.push({ node: item, ...verbBefore(sentence.items, at) });
+  });
+  return readings;
+}
+
+interface Near {
+  readonly verb?: string;
+  readonly verbClass?: VerbClass;
+}
+
+/** Words that look like verbs after these are none: `the heat`, `a boil`. */
+const BEFORE_NOUNS = new Set([
+  'the',
+  'a',
+  'an',
+  'of',
+  'in',
+  'low',
+  'medium',
+  'high',
+  'gentle',
+  'full',
+  'rolling',
+  'its',
+  'your',
+  'with',
+]);
+
+/** The nearest verb before an item, in any clause of the sentence. */
+function verbBefore(items: readonly SentenceItem[], at: number): Near {
+  for (let i = at - 1; i >= 0; i--) {
+    const item = items[i];
+    if (item?.kind !== 'word') continue;
+    const kind = verbClass(item.word);
+    if (kind === undefined) continue;
+    const before = items[i - 1];
+    if (before?.kind === 'word' && BEFORE_NOUNS.has(before.word) && i > 0) continue;
+    if (/(?:ed)$/.test(item.word) && before?.kind === 'word' && ['until', 'till', 'is', 'are'].includes(before.word))
+      continue;
+    return { verb: baseForm(item.word), verbClass: kind };
+  }
+  return {};
+}
+
+const READS = new Set([
+  'reads',
+  'read',
+  'reading',
+  'reaches',
+  'reach',
+  'reached',
+  'registers',
+  'register',
+  'shows',
+  'hits',
+  'probe',
+  'thermometer',
+]);
+const INSIDE = new Set([
+  'centre',
+  'center',
+  'core',
+  'inside',
+  'internal',
+  'middle',
+  'thickest',
+  'deepest',
+  'internally',
+  'thigh',
+  'bone',
+]);
+const OVEN_WORDS = new Set(['oven', 'shelf']);
+const AROUND = new Set([
+  'fridge',
+  'refrigerator',
+  'freezer',
+  'cellar',
+  'room',
+  'place',
+  'cupboard',
+  'bath',
+  'prover',
+  'larder',
+  'cabinet',
+]);
+const FATS = new Set(['oil', 'fat', 'lard', 'dripping', 'fryer']);
+
+function saysInside(items: readonly SentenceItem[], at: number): boolean {
+  return nearWords(items, at, 8, 8).some((w) => INSIDE.has(w));
+}
+
+function roleOf(
+  items: readonly SentenceItem[],
+  at: number,
+  node: TemperatureNode,
+  near: Near,
+  inside: boolean,
+): HeatRole {
+  if (node.fan || node.unit === 'gas') return 'oven';
+  const before = clauseBefore(items, at);
+  const after = clauseAfter(items, at);
+  const all = [...before, ...after];
+  if (before.some((w) => READS.has(w)) || inside) return 'food';
+  if (all.some((w) => OVEN_WORDS.has(w)) || near.verb === 'preheat') return 'oven';
+  const previous = before.at(-1);
+  if (before.includes('until') && previous !== 'at') return 'food';
+  if (near.verbClass === 'oven') return previous === 'to' && near.verb === 'reheat' ? 'food' : 'oven';
+  if (all.some((w) => AROUND.has(w))) return 'surroundings';
+  if (near.verbClass === 'cooling' || near.verbClass === 'resting')
+    return previous === 'to' || previous === 'below' || previous === 'under' ? 'food' : 'surroundings';
+  if (all.some((w) => FATS.has(w)) || near.verb === 'fry' || near.verb === 'deep-fry') return 'liquid';
+  if (near.verbClass === 'stove')
+    return previous === 'to' || previous === 'above' || previous === 'over' || before.includes('to')
+      ? 'food'
+      : 'liquid';
+  if (
+    ['turn', 'reduce', 'lower', 'raise', 'set', 'finish', 'drop'].includes(near.verb ?? '') &&
+    celsiusOf(node).low >= 100
+  )
+    return 'oven';
+  return 'unknown';
+}
+
+const clauseBefore = (items: readonly SentenceItem[], at: number): string[] => collect(items, at, -1, 10).reverse();
+const clauseAfter = (items: readonly SentenceItem[], at: number): string[] => collect(items, at, 1, 6);
+
+/** Words from an item outwards, until the clause ends. */
+function collect(items: readonly SentenceItem[], at: number, step: 1 | -1, most: number): string[] {
+  const words: string[] = [];
+  for (let i = at + step; i >= 0 && i < items.length && words.length < most; i += step) {
+    const item = items[i];
+    if (item?.kind === 'mark' && /[.;,:]/.test(item.mark)) break;
+    if (item?.kind === 'word') words.push(item.word);
+  }
+  return words;
+}
+
+function nearWords(items: readonly SentenceItem[], at: number, before: number, after: number): string[] {
+  return [...collect(items, at, -1, before), ...collect(items, at, 1, after)];
+}

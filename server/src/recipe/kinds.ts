@@ -1,0 +1,49 @@
+/**
+ * Knows the kinds a part can be `as`, and the bands each is judged by.
+ * Refuses to know the part: `measures.ts` works out its values.
+ */
+import data from '../../data/kinds.json' with { type: 'json' };
+import type { MeasureName } from './measures.ts';
+
+/** [low, high]; null is no limit on that side. */
+export type Band = readonly [number | null, number | null];
+
+export interface KindMeasure {
+  readonly measure: MeasureName;
+  readonly usual: Band;
+  readonly implausible: Band;
+  /** What happens below and above, in a cook's words. */
+  readonly below?: string;
+  readonly above?: string;
+  readonly source: string;
+}
+
+export interface Kind {
+  readonly name: string;
+  readonly group: string;
+  readonly also?: readonly string[];
+  readonly measures: readonly KindMeasure[];
+}
+
+export const KINDS = data.kinds as unknown as readonly Kind[];
+
+const BY_NAME = new Map<string, Kind>();
+for (const kind of KINDS) for (const name of [kind.name, ...(kind.also ?? [])]) BY_NAME.set(name, kind);
+
+/** The kind that words name, in any case. */
+export function kindNamed(words: string): Kind | undefined {
+  return BY_NAME.get(words.trim().toLowerCase().replace(/\s+/g, ' '));
+}
+
+export type Verdict = 'ok' | 'low' | 'high' | 'too low' | 'too high';
+
+/** Where an interval of values lies: only what is wholly outside a band is called outside. */
+export function verdictOf(low: number, high: number, measure: KindMeasure): Verdict {
+  const [usualLow, usualHigh] = measure.usual;
+  const [worstLow, worstHigh] = measure.implausible;
+  if (worstHigh !== null && low > worstHigh) return 'too high';
+  if (worstLow !== null && high < worstLow) return 'too low';
+  if (usualHigh !== null && low > usualHigh) return 'high';
+  if (usualLow !== null && high < usualLow) return 'low';
+  return 'ok';
+}

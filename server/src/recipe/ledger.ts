@@ -1,0 +1,134 @@
+/**
+ * Knows, for every ingredient, what the steps take of it in order and what is left at the end, as shares of the whole.
+ * Refuses to call anything wrong: the checks read it.
+ */
+import type { Quantity, Range } from '../measure/quantity.ts';
+import { baseOf, dimensionOf } from '../measure/unit.ts';
+import { type Ingredient, weighQuantity } from './ingredient.ts';
+import type { Mention } from './mentions.ts';
+import type { World } from './world.ts';
+
+export interface Use {
+  /** The part and step that take it; `line` is the step's line in that part. */
+  readonly part: number;
+  readonly step: number;
+  readonly line: number;
+  readonly mention: Mention;
+}
+
+export interface TakenUse extends Use {
+  /** Share of the whole taken here; both 0 for a mere reference. */
+  readonly taken: Range;
+  /** An explicit portion that is more than was left. */
+  readonly over: boolean;
+  /** How much was left before, as a share. */
+  readonly before: Range;
+}
+
+export interface LedgerEntry {
+  readonly ingredient: Ingredient;
+  readonly uses: readonly TakenUse[];
+  /** Share of the whole left at the end. */
+  readonly left: Range;
+  /** A portion such as `a little of the` was taken, so that what is left is not known. */
+  readonly unsure: boolean;
+}
+
+/** Rounding in a recipe: a portion may pass what is left by this share. */
+const SLACK = 0.02;
+
+/** Adds up what the uses take of one ingredient. */
+export function settle(ingredient: Ingredient, uses: readonly Use[], world: World): LedgerEntry {
+  let left: Range = { low: 1, high: 1 };
+  let unsure = false;
+  const taken: TakenUse[] = uses.map((use, i) => {
+    const before = left;
+    const { portion } = use.mention;
+    let share: Range = NONE;
+    let over = false;
+    switch (portion.kind) {
+      case 'plain':
+        // A plain mention between explicit portions only refers to what lies there.
+        if (i === 0 || !uses.slice(i + 1).some((u) => isExplicit(u.mention))) share = before;
+        break;
+      case 'all':
+        share = before;
+        break;
+      case 'rest':
+        over = before.high <= SLACK && !unsure;
+        share = before;
+        break;
+      case 'share': {
+        const of = portion.remaining
+          ? { low: before.low * portion.of, high: before.high * portion.of }
+          : { low: portion.of, high: portion.of };
+        over = of.low > before.high + SLACK;
+        share = of;
+        break;
+      }
+      case 'amount': {
+        const of = shareOf(ingredient, portion.measured.quantity, world);
+        if (of === undefined) {
+          unsure = true;
+          share = { low: 0, high: before.high };
+        } else {
+          over = of.low > before.high + SLACK;
+          share = of;
+        }
+        break;
+      }
+      case 'some':
+        unsure = true;
+        share = { low: 0, high: before.high };
+        break;
+    }
+    left = { low: Math.max(0, before.low - share.high), high: Math.max(0, before.high - share.low) };
+    if (portion.kind === 'rest' || portion.kind === 'all' || (portion.kind === 'plain' && share.high > 0)) {
+      left = NONE;
+      unsure = false;
+    }
+    return { ...use, taken: share, over, before };
+  });
+  return { ingredient, uses: taken, left, unsure };
+}
+
+const NONE: Range = { low: 0, high: 0 };
+
+const isExplicit = (mention: Mention): boolean =>
+  mention.portion.kind === 'rest' || mention.portion.kind === 'amount' || mention.portion.kind === 'share';
+
+/** What share of the ingredient a quantity is: by the same measure where it can, else by weight. Undefined when neither is known. */
+export function shareOf(ingredient: Ingredient, quantity: Quantity, world: World): Range | undefined {
+  const written = ingredient.node.amount;
+  if (written?.kind === 'measured') {
+    for (const whole of [
+      written.quantity,
+      ingredient.node.equals?.kind === 'measured' ? ingredient.node.equals.quantity : undefined,
+    ]) {
+      const ratio = whole === undefined ? undefined : ratioOf(quantity, whole, world);
+      if (ratio !== undefined) return ratio;
+    }
+  }
+  const { weighed } = ingredient;
+  if (!weighed.known || weighed.grams.low <= 0) return undefined;
+  const part = weighQuantity(quantity, ingredient.match, world);
+  if (!part.known) return undefined;
+  // Both carry the same doubt about the food's density, so the middle of each is compared.
+  const ratio = (part.grams.low + part.grams.high) / (weighed.grams.low + weighed.grams.high);
+  const doubt = quantity.about ? 0.1 : 0;
+  return { low: ratio * (1 - doubt), high: ratio * (1 + doubt) };
+}
+
+function ratioOf(part: Quantity, whole: Quantity, world: World): Range | undefined {
+  if (whole.low <= 0) return undefined;
+  if (part.unit === undefined && whole.unit === undefined) {
+    if (part.count !== whole.count && part.count !== undefined && whole.count !== undefined) return undefined;
+    return { low: part.low / whole.high, high: part.high / whole.low };
+  }
+  if (part.unit === undefined || whole.unit === undefined || dimensionOf(part.unit) !== dimensionOf(whole.unit))
+    return undefined;
+  const a = part.unit === whole.unit ? 1 : baseOf(part.unit, world.measures);
+  const b = part.unit === whole.unit ? 1 : baseOf(whole.unit, world.measures);
+  if (a === undefined || b === undefined) return undefined;
+  return { low: (part.low * a) / (whole.high * b), high: (part.high * a) / (whole.low * b) };
+}

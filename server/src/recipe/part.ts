@@ -1,0 +1,156 @@
+/**
+ * Knows the ingredients of one part worked out in grams, its names and its kind. Bound once for equal lines.
+ * Refuses to know the other parts: what its steps mention is `recipe.ts`'s to find.
+ */
+import { addRanges, type Range } from '../measure/quantity.ts';
+import type { PartSource } from '../notation/outline.ts';
+import type { Span, TextNode } from '../notation/tree.ts';
+import { bindIngredient, type Ingredient, isFlour } from './ingredient.ts';
+import { type Kind, kindNamed } from './kinds.ts';
+import { type PartNames, partNames } from './names.ts';
+import type { World } from './world.ts';
+
+export interface PartHead {
+  readonly source: PartSource;
+  /** Empty for the nameless part. */
+  readonly name: string;
+  /** `as KIND` as written, on the part's first line. */
+  readonly kindNode?: TextNode;
+  readonly kind?: Kind;
+  readonly ingredients: readonly Ingredient[];
+  readonly names: PartNames;
+  /** Sum of what is known, in grams; `complete` when every weighable line is. */
+  readonly massG: Range & { readonly complete: boolean };
+  /** Flour that counts as the 100 % of baker's percentages, in grams. */
+  readonly flourG: Range;
+  /** All grams are relative: the part is written in percentages and nothing fixes its batch. */
+  readonly nominal: boolean;
+}
+
+const CACHE = new WeakMap<World, WeakMap<PartSource, Map<string, PartHead>>>();
+
+/** `batchG` is the recipe's yield in grams, which fixes a part written wholly in percentages; `recipeKind` is the kind of a recipe without parts. */
+export function bindPart(source: PartSource, world: World, batchG?: number, recipeKind?: TextNode): PartHead {
+  let bySource = CACHE.get(world);
+  if (bySource === undefined) {
+    bySource = new WeakMap();
+    CACHE.set(world, bySource);
+  }
+  let byBatch = bySource.get(source);
+  if (byBatch === undefined) {
+    byBatch = new Map();
+    bySource.set(source, byBatch);
+  }
+  const key = `${batchG ?? ''} ${recipeKind?.text ?? ''}`;
+  let part = byBatch.get(key);
+  if (part === undefined) {
+    part = bind(source, world, batchG, recipeKind);
+    byBatch.set(key, part);
+  }
+  return part;
+}
+
+function bind(
+  source: PartSource,
+  world: World,
+  batchG: number | undefined,
+  recipeKind: TextNode | undefined,
+): PartHead {
+  const written: Ingredient[] = [];
+  source.lines.forEach((line, at) => {
+    const { statement } = line;
+    const node = statement.kind === 'add' ? statement.ingredient : statement;
+    const ingredient = node.kind === 'ingredient' ? bindIngredient(node, at, world) : undefined;
+    if (ingredient !== undefined) written.push(ingredient);
+  });
+  const first = source.lines[0]?.statement;
+  const named = source.named && first?.kind === 'part' ? first : undefined;
+  const name = named?.name?.text ?? '';
+  const kindNode = named === undefined ? recipeKind : named.as;
+  const kind = kindNode === undefined ? undefined : kindNamed(kindNode.text);
+  const { ingredients, nominal } = resolvePercents(written, batchG);
+  return {
+    source,
+    name,
+    ...(kindNode && { kindNode }),
+    ...(kind && { kind }),
+    ingredients,
+    names: partNames(name, ingredients),
+    massG: massOf(ingredients),
+    flourG: flourOf(ingredients),
+    nominal,
+  };
+}
+
+function flourOf(ingredients: readonly Ingredient[]): Range {
+  return ingredients
+    .filter(isFlour)
+    .reduce((sum, i) => (i.weighed.known ? addRanges(sum, i.weighed.grams) : sum), NOTHING);
+}
+
+const NOTHING: Range = { low: 0, high: 0 };
+
+function massOf(ingredients: readonly Ingredient[]): Range & { complete: boolean } {
+  let mass: Range = NOTHING;
+  let complete = true;
+  for (const { weighed, free, optional } of ingredients) {
+    if (weighed.known) mass = addRanges(mass, optional ? { low: 0, high: weighed.grams.high } : weighed.grams);
+    else if (!free) complete = false;
+  }
+  return { ...mass, complete };
+}
+
+/** Where neither a weight nor a yield fixes the batch, percentages are worked out on this much flour. */
+const NOMINAL_FLOUR_G = 1000;
+
+function resolvePercents(
+  written: readonly Ingredient[],
+  batchG: number | undefined,
+): { ingredients: readonly Ingredient[]; nominal: boolean } {
+  if (!written.some((i) => i.percent !== undefined)) return { ingredients: written, nominal: false };
+  const basis = flourBasis(written, batchG);
+  const reason = { kind: 'weight' as const, words: basis.words, source: 'this recipe' };
+  const ingredients = written.map((i): Ingredient => {
+    if (i.percent === undefined) return i;
+    const grams = { low: (basis.grams.low * i.percent.low) / 100, high: (basis.grams.high * i.percent.high) / 100 };
+    return { ...i, weighed: { known: true, grams, reason } };
+  });
+  return { ingredients, nominal: basis.nominal };
+}
+
+function flourBasis(
+  written: readonly Ingredient[],
+  batchG: number | undefined,
+): { grams: Range; words: string; nominal: boolean } {
+  const weighedFlour = flourOf(written.filter((i) => i.percent === undefined));
+  const flourPercent = written.filter((i) => isFlour(i)).reduce((sum, i) => sum + (i.percent?.low ?? 0), 0);
+  if (weighedFlour.low > 0 && flourPercent < 100) {
+    const whole = 1 - flourPercent / 100;
+    return {
+      grams: { low: weighedFlour.low / whole, high: weighedFlour.high / whole },
+      words: 'of the flour in its part',
+      nominal: false,
+    };
+  }
+  const total = written.reduce(
+    (sum, i) => sum + (i.percent === undefined ? 0 : (i.percent.low + i.percent.high) / 2),
+    0,
+  );
+  const apart = massOf(written.filter((i) => i.percent === undefined)).low;
+  if (batchG !== undefined && total > 0 && batchG > apart) {
+    const grams = ((batchG - apart) * 100) / total;
+    return { grams: { low: grams, high: grams }, words: 'of the flour, from the yield', nominal: false };
+  }
+  return {
+    grams: { low: NOMINAL_FLOUR_G, high: NOMINAL_FLOUR_G },
+    words: `of ${NOMINAL_FLOUR_G} g flour, since no weight or yield fixes the batch`,
+    nominal: true,
+  };
+}
+
+/** Where in the part's first line its name stands. */
+export function nameSpan(part: PartHead): Span {
+  const first = part.source.lines[0];
+  if (first?.statement.kind === 'part' && first.statement.name !== undefined) return first.statement.name;
+  return first?.keyword ?? { start: 0, end: first?.text.length ?? 0 };
+}

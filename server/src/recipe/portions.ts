@@ -1,0 +1,184 @@
+/**
+ * Knows how much of an ingredient a sentence takes: `half the`, `60 ml of the`, `the rest of the`.
+ * Refuses to know how much there is: the ledger does.
+ */
+import type { MeasuredNode, SentenceItem } from '../notation/tree.ts';
+import { FUNCTION_WORDS } from './words.ts';
+
+export type Portion =
+  /** No portion word: all that is left, or only a reference where an explicit portion follows. */
+  | { readonly kind: 'plain' }
+  | { readonly kind: 'all' }
+  | { readonly kind: 'rest' }
+  /** A share of the whole, or of what is left. */
+  | { readonly kind: 'share'; readonly of: number; readonly remaining: boolean }
+  | { readonly kind: 'amount'; readonly measured: MeasuredNode }
+  /** `a little of the`, `most of the`: not known how much. */
+  | { readonly kind: 'some' };
+
+export interface PortionFound {
+  readonly portion: Portion;
+  /** Index of the first item that belongs to the portion. */
+  readonly from: number;
+  /** Whether `the` or the like stood there, so that nothing is inherited from the mention before. */
+  readonly determined: boolean;
+}
+
+const DETERMINERS = new Set(['the', 'this', 'these', 'that', 'those', 'your', 'its']);
+const FRACTIONS: Readonly<Record<string, number>> = {
+  half: 1 / 2,
+  halves: 1 / 2,
+  third: 1 / 3,
+  thirds: 1 / 3,
+  quarter: 1 / 4,
+  quarters: 1 / 4,
+  fifth: 1 / 5,
+  fifths: 1 / 5,
+  sixth: 1 / 6,
+  sixths: 1 / 6,
+  eighth: 1 / 8,
+  eighths: 1 / 8,
+  tenth: 1 / 10,
+  tenths: 1 / 10,
+};
+const COUNTS: Readonly<Record<string, number>> = {
+  a: 1,
+  an: 1,
+  one: 1,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  eight: 8,
+  nine: 9,
+  ten: 10,
+};
+const RESTS = new Set(['rest', 'remainder', 'remaining', 'leftover']);
+const SOME = new Set([
+  'some',
+  'little',
+  'few',
+  'bit',
+  'most',
+  'more',
+  'splash',
+  'spoonful',
+  'spoonfuls',
+  'tablespoonful',
+  'ladle',
+  'ladleful',
+  'handful',
+  'handfuls',
+  'pinch',
+  'knob',
+  'dash',
+  'drizzle',
+  'drop',
+  'drops',
+  'dusting',
+  'extra',
+  'enough',
+  'much',
+  'any',
+  'several',
+  'part',
+  'sprinkle',
+  'sprinkling',
+  'spare',
+]);
+const ALL = new Set(['all', 'both', 'whole', 'entire', 'every']);
+
+/** The portion that stands before the item at `at`. */
+export function portionBefore(items: readonly SentenceItem[], at: number): PortionFound {
+  const plain: PortionFound = { portion: { kind: 'plain' }, from: at, determined: false };
+  let i = skipAdjectives(items, at - 1);
+  let determined = false;
+  if (DETERMINERS.has(wordAt(items, i))) {
+    determined = true;
+    i--;
+  }
+  const of = wordAt(items, i) === 'of';
+  if (of) i--;
+  const item = items[i];
+  if (item === undefined) return { ...plain, from: i + 1, determined };
+  if (item.kind === 'measured') {
+    const portion = asShare(item, of || determined) ?? { kind: 'amount' as const, measured: item };
+    return { portion, from: i, determined: true };
+  }
+  const word = wordAt(items, i);
+  const fraction = FRACTIONS[word];
+  if (fraction !== undefined) return fractionBefore(items, i, fraction);
+  if (RESTS.has(word)) {
+    const inner = wordAt(items, i - 1) === 'the' ? i - 2 : i - 1;
+    const share = FRACTIONS[wordAt(items, wordAt(items, inner) === 'of' ? inner - 1 : inner)];
+    if (share !== undefined)
+      return { portion: { kind: 'share', of: share, remaining: true }, from: inner, determined: true };
+    return { portion: { kind: 'rest' }, from: wordAt(items, i - 1) === 'the' ? i - 1 : i, determined: true };
+  }
+  if (word === 'last' && of) return { portion: { kind: 'rest' }, from: i, determined: true };
+  if (ALL.has(word)) return { portion: { kind: 'all' }, from: i, determined: true };
+  if (SOME.has(word)) return { portion: { kind: 'some' }, from: i, determined: true };
+  const count = COUNTS[word];
+  if (count !== undefined && (count > 1 || of || word === 'one'))
+    return { portion: countPortion(item, count), from: i, determined: true };
+  return { ...plain, from: i + 1, determined };
+}
+
+function skipAdjectives(items: readonly SentenceItem[], from: number): number {
+  for (let i = from, skipped = 0; skipped <= 3; i--, skipped++) {
+    const word = wordAt(items, i);
+    if (items[i]?.kind === 'measured' || opensPortion(word)) return i;
+    if (word === '' || FUNCTION_WORDS.has(word)) return from;
+  }
+  return from;
+}
+
+const opensPortion = (word: string): boolean =>
+  DETERMINERS.has(word) ||
+  word === 'of' ||
+  RESTS.has(word) ||
+  SOME.has(word) ||
+  ALL.has(word) ||
+  Object.hasOwn(FRACTIONS, word) ||
+  Object.hasOwn(COUNTS, word);
+
+function wordAt(items: readonly SentenceItem[], i: number): string {
+  const item = items[i];
+  return item?.kind === 'word' ? item.word : '';
+}
+
+function fractionBefore(items: readonly SentenceItem[], i: number, fraction: number): PortionFound {
+  const before = wordAt(items, i - 1);
+  if (before === 'other' || (before === 'second' && fraction === 1 / 2))
+    return { portion: { kind: 'rest' }, from: i - 1, determined: true };
+  const item = items[i - 1];
+  const times = item?.kind === 'measured' && item.unit === undefined ? item.quantity.low : COUNTS[before];
+  const share = Math.min((times ?? 1) * fraction, 1);
+  return {
+    portion: { kind: 'share', of: share, remaining: false },
+    from: times === undefined ? i : i - 1,
+    determined: true,
+  };
+}
+
+/** `2/3 of the`, `50 % of the`; anything else with a number is an amount. */
+function asShare(item: MeasuredNode, ofThe: boolean): Portion | undefined {
+  const { quantity } = item;
+  if (!ofThe) return undefined;
+  if (quantity.unit === '%') return { kind: 'share', of: Math.min(quantity.low / 100, 1), remaining: false };
+  if (quantity.unit === undefined && quantity.count === undefined && item.low.style !== 'decimal' && quantity.low < 1) {
+    return { kind: 'share', of: quantity.low, remaining: false };
+  }
+  return undefined;
+}
+
+function countPortion(item: SentenceItem, count: number): Portion {
+  const { start, end } = item;
+  const low = { start, end, value: count, style: 'decimal' as const };
+  return {
+    kind: 'amount',
+    measured: { kind: 'measured', start, end, quantity: { low: count, high: count, about: false }, low },
+  };
+}

@@ -1,0 +1,72 @@
+/**
+ * Knows the house a file belongs to: the nearest `quern.json`, the foods of its folder, and the settings of the editor below both.
+ * Refuses to know which texts are open.
+ */
+import type { House } from '../checks/house.ts';
+import { builtInBook, withHouseFoods } from '../food/book.ts';
+import type { HouseFood } from '../food/food.ts';
+import { parseDocument } from '../notation/document.ts';
+import { outline } from '../notation/outline.ts';
+import { houseFoodsOf } from './house-foods.ts';
+import type { Files } from './ports.ts';
+import { DEFAULTS, parseSettings, type Settings } from './settings.ts';
+
+/** A house with what could not be used of it. */
+export interface HouseRead {
+  readonly house: House;
+  readonly settings: Settings;
+  readonly problems: readonly string[];
+}
+
+export function makeHouse(settings: Settings, foods: readonly HouseFood[] = []): HouseRead {
+  const laid = foods.length === 0 ? { book: builtInBook(), problems: [] } : withHouseFoods(builtInBook(), foods);
+  const house: House = {
+    world: { book: laid.book, measures: settings.measures },
+    severities: settings.severities,
+    foodSafety: settings.foodSafety,
+  };
+  return { house, settings, problems: laid.problems.map((p) => `food ${p.food}: ${p.words}`) };
+}
+
+/** Houses by folder, each read once until told to forget. */
+export class Houses {
+  private readonly byFolder = new Map<string, HouseRead>();
+  private readonly files: Files;
+  private readonly editor: Settings;
+  private homeless: HouseRead | undefined;
+
+  constructor(files: Files, editor: Settings = DEFAULTS) {
+    this.files = files;
+    this.editor = editor;
+  }
+
+  /** The house of a file; one without `quern.json` above it lives under the editor's settings alone. */
+  of(path: string): HouseRead {
+    const folder = this.files.houseAbove(path);
+    if (folder === undefined) {
+      this.homeless ??= makeHouse(this.editor);
+      return this.homeless;
+    }
+    let house = this.byFolder.get(folder);
+    if (house === undefined) {
+      house = this.read(folder);
+      this.byFolder.set(folder, house);
+    }
+    return house;
+  }
+
+  private read(folder: string): HouseRead {
+    const text = this.files.read(this.files.join(folder, 'quern.json'));
+    const { settings, problems } =
+      text === undefined ? { settings: this.editor, problems: [] } : parseSettings(text, this.editor);
+    const made = makeHouse(settings, this.foodsBelow(folder));
+    return { ...made, problems: [...problems, ...made.problems] };
+  }
+
+  private foodsBelow(folder: string): HouseFood[] {
+    return this.files.recipesBelow(folder).flatMap((path) => {
+      const text = this.files.read(path);
+      return text !== undefined && /^food[ \t]/m.test(text) ? houseFoodsOf(outline(parseDocument(text))) : [];
+    });
+  }
+}

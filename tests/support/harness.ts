@@ -1,0 +1,57 @@
+/**
+ * One helper a kind of test, so that an interface can change without touching the tests.
+ */
+import type { Check } from '../../server/src/checks/check.ts';
+import { CHECKS } from '../../server/src/checks/index.ts';
+import { type Finding, fixesOf } from '../../server/src/checks/run.ts';
+import { makeHouse } from '../../server/src/workspace/houses.ts';
+import { DEFAULTS, type Settings } from '../../server/src/workspace/settings.ts';
+import { Snapshot, takeBugs } from '../../server/src/workspace/snapshot.ts';
+import { compareMarks, type MarkedFinding, readMarks } from './marks.ts';
+
+const HOUSE = makeHouse(DEFAULTS).house;
+
+/** A text worked out under the default house, or other settings. A check that throws fails the test. */
+export function open(text: string, settings?: Partial<Settings>): Snapshot {
+  const house = settings === undefined ? HOUSE : makeHouse({ ...DEFAULTS, ...settings }).house;
+  const snapshot = Snapshot.open('test.quern', 1, text, house);
+  void snapshot.findings;
+  const [bug] = takeBugs();
+  if (bug !== undefined) throw bug.error;
+  return snapshot;
+}
+
+const ONLY = new Map<string, Partial<Settings>>();
+
+/** Settings under which one check runs alone. */
+export function onlyCheck(code: string): Partial<Settings> {
+  let settings = ONLY.get(code);
+  if (settings === undefined) {
+    settings = {
+      severities: Object.fromEntries(CHECKS.filter((c) => c.code !== code).map((c) => [c.code, 'off' as const])),
+    };
+    ONLY.set(code, settings);
+  }
+  return settings;
+}
+
+/** The differences between a fixture's marks and what is found in it, with all checks or one. */
+export function checkFixture(fixture: string, check?: Check): string[] {
+  const { text, marks } = readMarks(fixture);
+  const snapshot = open(text, check === undefined ? undefined : onlyCheck(check.code));
+  return compareMarks(
+    marks,
+    snapshot.findings.open.map((f) => marked(f, snapshot)),
+  );
+}
+
+function marked(finding: Finding, snapshot: Snapshot): MarkedFinding {
+  return {
+    code: finding.code,
+    severity: finding.severity,
+    ...finding.at,
+    message: finding.said.message,
+    fixes: fixesOf(finding, snapshot).map((f) => f.title),
+    usual: finding.check.severity,
+  };
+}

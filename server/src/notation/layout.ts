@@ -4,6 +4,7 @@
  */
 import type { IToken } from 'chevrotain';
 import { unitSpelled } from '../measure/unit.ts';
+import { readLine } from './statements.ts';
 import type { Document } from './document.ts';
 import { type Outline, outline } from './outline.ts';
 import { Blank, Comment, Degree, isNumber, label, scan, UnitWord } from './tokens.ts';
@@ -17,10 +18,14 @@ const INDENT = '  ';
 /** The new text of every line, in order; a line that stays is the same string. */
 export function layout(document: Document, of: Outline = outline(document)): string[] {
   const misplaced = new Set(of.misplaced.map((m) => m.at));
-  return document.lines.map((line, at) => (misplaced.has(at) ? trimEnd(line.text) : layoutLine(line)));
+  return document.lines.map((line, at) => {
+    const text = misplaced.has(at) ? trimEnd(line.text) : layoutLine(line);
+    // Emptied, the line would let the CR before it and its own LF become one line end.
+    return text === '' && document.eols[at - 1] === '\r' && document.eols[at] === '\n' ? line.text : text;
+  });
 }
 
-/** The canonical text of one line. */
+/** The canonical text of one line; a line that would be read otherwise once laid out stays as it is. */
 export function layoutLine(line: Line): string {
   const { statement, comment, text } = line;
   if (statement.kind === 'blank') return comment === undefined ? '' : trimEnd(text);
@@ -28,8 +33,21 @@ export function layoutLine(line: Line): string {
   const code = comment === undefined ? text : text.slice(0, comment.start);
   const body = layoutCode(line, code.trim());
   const indent = ['recipe', 'part', 'trial', 'food'].includes(statement.kind) ? '' : INDENT;
-  return indent + body + (comment === undefined ? '' : gapBefore(code) + trimEnd(comment.text));
+  const laidOut = indent + body + (comment === undefined ? '' : gapBefore(code) + trimEnd(comment.text));
+  return laidOut === text || saysTheSame(line, readLine(laidOut)) ? laidOut : trimEnd(text);
 }
+
+/** A last guard: `½#` with a blank in it would begin a comment. */
+function saysTheSame(before: Line, after: Line): boolean {
+  const bare = ({ statement, comment, faults }: Line) =>
+    JSON.stringify([statement, comment?.text, faults.length], (key, value: unknown) => {
+      if (POSITIONS.has(key)) return undefined;
+      return typeof value === 'string' ? collapse(value) : value;
+    });
+  return bare(before) === bare(after);
+}
+
+const POSITIONS: ReadonlySet<string> = new Set(['start', 'end', 'unitSpan', 'asKeyword', 'optional']);
 
 function layoutCode(line: Line, code: string): string {
   const { statement } = line;

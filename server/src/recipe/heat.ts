@@ -199,7 +199,8 @@ function collect(items: readonly SentenceItem[], at: number, step: 1 | -1, most:
   const words: string[] = [];
   for (let i = at + step; i >= 0 && i < items.length && words.length < most; i += step) {
     const item = items[i];
-    if (item?.kind === 'mark' && /[.;,:]/.test(item.mark)) break;
+    if ((item?.kind === 'mark' && /[.;,:]/.test(item.mark)) || item?.kind === 'temperature') break;
+    if (step > 0 && item?.kind === 'word' && (item.word === 'until' || item.word === 'till')) break;
     if (item?.kind === 'word') words.push(item.word);
   }
   return words;

@@ -31,6 +31,7 @@ export function makeHouse(settings: Settings, foods: readonly HouseFood[] = []):
 /** Houses by folder, each read once until told to forget. */
 export class Houses {
   private readonly byFolder = new Map<string, HouseRead>();
+  private readonly foodsByPath = new Map<string, readonly HouseFood[]>();
   private readonly files: Files;
   private readonly editor: Settings;
   private homeless: HouseRead | undefined;
@@ -40,9 +41,9 @@ export class Houses {
     this.editor = editor;
   }
 
-  /** The house of a file; one without `quern.json` above it lives under the editor's settings alone. */
-  of(path: string): HouseRead {
-    const folder = this.files.houseAbove(path);
+  /** The house of a file; one without `quern.json` above it, or on no disk, lives under the editor's settings alone. */
+  of(path: string | undefined): HouseRead {
+    const folder = path === undefined ? undefined : this.files.houseAbove(path);
     if (folder === undefined) {
       this.homeless ??= makeHouse(this.editor);
       return this.homeless;
@@ -55,6 +56,12 @@ export class Houses {
     return house;
   }
 
+  /** A file changed that a house may be made of: it is read again, the others' foods are kept. */
+  forget(path: string): void {
+    this.foodsByPath.delete(path);
+    this.byFolder.clear();
+  }
+
   private read(folder: string): HouseRead {
     const text = this.files.read(this.files.join(folder, 'quern.json'));
     const { settings, problems } =
@@ -65,8 +72,17 @@ export class Houses {
 
   private foodsBelow(folder: string): HouseFood[] {
     return this.files.recipesBelow(folder).flatMap((path) => {
-      const text = this.files.read(path);
-      return text !== undefined && /^food[ \t]/m.test(text) ? houseFoodsOf(outline(parseDocument(text))) : [];
+      let foods = this.foodsByPath.get(path);
+      if (foods === undefined) {
+        foods = this.foodsIn(path);
+        this.foodsByPath.set(path, foods);
+      }
+      return foods;
     });
+  }
+
+  private foodsIn(path: string): readonly HouseFood[] {
+    const text = this.files.read(path);
+    return text !== undefined && /^[ \t]*food[ \t]/m.test(text) ? houseFoodsOf(outline(parseDocument(text))) : [];
   }
 }

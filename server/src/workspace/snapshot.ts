@@ -7,7 +7,7 @@ import type { Check, Scene } from '../checks/check.ts';
 import type { House } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
 import { CheckRunner, type Findings } from '../checks/run.ts';
-import { type Document, editDocument, type PositionRange, parseDocument } from '../notation/document.ts';
+import { type Document, editDocument, type PositionRange, parseDocument, printDocument } from '../notation/document.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import { bindRecipe, type Recipe } from '../recipe/recipe.ts';
 
@@ -72,6 +72,10 @@ export class Snapshot implements Scene {
       house,
       this.madeOutline === undefined ? {} : { outline: this.madeOutline },
     );
+  }
+
+  get text(): string {
+    return printDocument(this.document);
   }
 
   get outline(): Outline {

@@ -1,0 +1,156 @@
+/**
+ * Knows what may be done about a range: the fixes of its findings, accepting one, all sure fixes at once, and other sizes.
+ * Needs findings. Refuses to know how an editor applies an edit; a producer that fails leaves the others standing.
+ */
+import type { Fix } from '../checks/check.ts';
+import { type Finding, fixesOf } from '../checks/run.ts';
+import { scaleRecipe } from '../edits/scale.ts';
+import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
+import type { PositionRange } from '../notation/document.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
+
+export type ActionKind = 'quickfix' | 'refactor.rewrite' | 'source.fixAll.quern';
+
+export interface Action {
+  readonly title: string;
+  readonly kind: ActionKind;
+  /** The finding it mends or accepts. */
+  readonly finding?: Finding;
+  readonly preferred?: boolean;
+  /** Worked out when asked for. */
+  readonly edits: () => readonly ActionEdit[];
+}
+
+export interface ActionEdit extends TextEdit {
+  /** The text holds a place for the caret: `${1:reason}`; what stands outside is escaped. */
+  readonly snippet?: string;
+}
+
+/** The actions for a range of the text, of the kinds wanted. */
+export function codeActions(
+  snapshot: Snapshot,
+  range: PositionRange,
+  wants: (kind: ActionKind) => boolean,
+  report: (error: unknown) => void,
+): Action[] {
+  const producers: (() => readonly Action[])[] = [];
+  if (wants('quickfix')) {
+    const near = snapshot.findings.open.filter((f) => touches(f, range));
+    for (const finding of near) producers.push(() => fixActions(snapshot, finding));
+    for (const finding of near) producers.push(() => allowActions(finding));
+  }
+  if (wants('source.fixAll.quern')) producers.push(() => fixAllActions(snapshot));
+  if (wants('refactor.rewrite')) producers.push(() => scaleActions(snapshot));
+  return producers.flatMap((produce) => {
+    try {
+      return [...produce()];
+    } catch (error) {
+      report(error);
+      return [];
+    }
+  });
+}
+
+function touches({ at }: Finding, { start, end }: PositionRange): boolean {
+  if (at.line < start.line || at.line > end.line) return false;
+  const from = at.line === start.line ? start.character : 0;
+  const to = at.line === end.line ? end.character : Number.POSITIVE_INFINITY;
+  return at.start <= to && at.end >= from;
+}
+
+function fixActions(snapshot: Snapshot, finding: Finding): Action[] {
+  return fixesOf(finding, snapshot).map((fix, i) => ({
+    title: fix.title,
+    kind: 'quickfix',
+    finding,
+    preferred: i === 0,
+    edits: () => fix.edits,
+  }));
+}
+
+/** Findings that only a better line can answer. */
+const NEVER_ALLOWED: ReadonlySet<string> = new Set(['syntax', 'allow-without-reason', 'decimal-comma']);
+
+function allowActions(finding: Finding): Action[] {
+  if (NEVER_ALLOWED.has(finding.code)) return [];
+  const opening = `  allow ${finding.code} because `;
+  const edit: ActionEdit = {
+    ...replaceSpan(finding.at.line, { start: 0, end: 0 }, `${opening}\n`),
+    snippet: `${opening}\${1:reason}\n`,
+  };
+  return [{ title: `Allow ${finding.code} here, with a reason`, kind: 'quickfix', finding, edits: () => [edit] }];
+}
+
+/** A fix that would have to invent words. */
+const INVENTS: ReadonlySet<string> = new Set(['allow-without-reason']);
+
+function fixAllActions(snapshot: Snapshot): Action[] {
+  const edits = sureEdits(snapshot);
+  return edits.length === 0
+    ? []
+    : [{ title: 'Mend everything that changes no quantity', kind: 'source.fixAll.quern', edits: () => edits }];
+}
+
+/** The edits of all findings that have one fix alone, of layout or words; of two that overlap, the first. */
+function sureEdits(snapshot: Snapshot): readonly TextEdit[] {
+  const taken: TextEdit[] = [];
+  for (const finding of snapshot.findings.open) {
+    if (INVENTS.has(finding.code)) continue;
+    const fixes = fixesOf(finding, snapshot);
+    const [fix] = fixes;
+    if (fix === undefined || fixes.length > 1 || !isSure(fix)) continue;
+    if (fix.edits.some((edit) => taken.some((other) => overlap(edit, other)))) continue;
+    taken.push(...fix.edits);
+  }
+  return taken;
+}
+
+const isSure = (fix: Fix): boolean => fix.effect === 'layout' || fix.effect === 'words';
+
+function overlap(a: TextEdit, b: TextEdit): boolean {
+  const before = (x: TextEdit['start'], y: TextEdit['start']) =>
+    x.line < y.line || (x.line === y.line && x.character < y.character);
+  const same = (x: TextEdit['start'], y: TextEdit['start']) => x.line === y.line && x.character === y.character;
+  if (same(a.start, b.start)) return true;
+  return before(a.start, b.end) && before(b.start, a.end);
+}
+
+const FACTORS: readonly (readonly [string, number])[] = [
+  ['Scale the recipe by half', 0.5],
+  ['Scale the recipe by two', 2],
+  ['Scale the recipe by three', 3],
+];
+
+function scaleActions(snapshot: Snapshot): Action[] {
+  const { recipe } = snapshot;
+  if (!recipe.parts.some((p) => p.head.ingredients.length > 0)) return [];
+  const byFactor = FACTORS.map(([title, by]): Action => scaleAction(snapshot, title, by));
+  const amount = recipe.yield?.node.amount;
+  const of = recipe.yield?.node.of?.text ?? amount?.unit?.symbol;
+  if (amount === undefined || of === undefined || amount.quantity.low <= 0) return byFactor;
+  const toYield = roundYields(amount.quantity.low).map((n) =>
+    scaleAction(snapshot, `Scale the recipe to ${n} ${of}`, n / amount.quantity.low),
+  );
+  return [...byFactor, ...toYield];
+}
+
+function scaleAction(snapshot: Snapshot, title: string, by: number): Action {
+  return {
+    title,
+    kind: 'refactor.rewrite',
+    edits: () => {
+      const scaled = scaleRecipe(snapshot.document, snapshot.recipe, { kind: 'by', by });
+      return scaled.ok ? scaled.scaling.edits : [];
+    },
+  };
+}
+
+const ROUND = [1, 2, 4, 6, 8, 10, 12, 16, 20, 24, 30, 36, 48, 50, 60, 72, 100, 150, 200, 250, 500, 750, 1000, 1500, 2000, 3000, 5000, 10_000];
+
+/** The round numbers nearest below and above a yield, but for half, double and triple, which are offered anyway. */
+function roundYields(now: number): number[] {
+  const other = ROUND.filter((n) => ![0.5, 1, 2, 3].some((by) => Math.abs(n - now * by) < 1e-9));
+  const below = other.findLast((n) => n < now);
+  const above = other.filter((n) => n > now).slice(0, 2);
+  return [...(below === undefined ? [] : [below]), ...above];
+}

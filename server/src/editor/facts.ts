@@ -1,0 +1,159 @@
+/**
+ * Knows the facts of foods, weights and measures that several hovers show alike.
+ * Refuses to know what was pointed at.
+ */
+import { type Component, compose, type MixComposition } from '../food/composition.ts';
+import type { Food } from '../food/food.ts';
+import { gramsText, percentRange, trimmed } from '../measure/number-text.ts';
+import { middle, type Range } from '../measure/quantity.ts';
+import { contentsOf } from '../recipe/contents.ts';
+import type { Ingredient } from '../recipe/ingredient.ts';
+import { type Band, type KindMeasure, type Verdict, verdictOf } from '../recipe/kinds.ts';
+import { MEASURES, measure } from '../recipe/measures.ts';
+import type { Part } from '../recipe/recipe.ts';
+import type { Fact } from './hover.ts';
+import { listOf, sayGrams, sayShare, sayWeight } from './words.ts';
+
+export const figure = (label: string, value: string, source?: string): Fact => ({
+  kind: 'figure',
+  label,
+  value,
+  ...(source !== undefined && { source }),
+});
+
+/** The weight and how it was come by, or why it is not known. */
+export function weightFact(ingredient: Ingredient): Fact {
+  const { weighed } = ingredient;
+  if (!weighed.known) return figure('Weight', `not known: ${weighed.why}`);
+  const plain = weighed.reason.kind === 'weight' && weighed.grams.low === weighed.grams.high;
+  return figure(
+    'Weight',
+    plain ? sayWeight(weighed) : `${sayWeight(weighed)} (${weighed.reason.words})`,
+    plain ? undefined : weighed.reason.source,
+  );
+}
+
+/** Baker's percentage and share of the part's weight. */
+export function shareFacts(part: Part, ingredient: Ingredient): Fact[] {
+  const { weighed } = ingredient;
+  if (!weighed.known) return [];
+  const { flourG, massG } = part.head;
+  const facts: Fact[] = [];
+  const bakers = sayShare(weighed.grams, flourG);
+  if (bakers !== undefined) facts.push(figure("Baker's percentage", `${bakers} of the flour`));
+  const share = massG.complete && part.head.ingredients.length > 1 ? sayShare(weighed.grams, massG) : undefined;
+  if (share !== undefined)
+    facts.push(figure('Share', `${share} of the ${part.head.name === '' ? 'recipe' : part.head.name}`));
+  return facts;
+}
+
+const SHOWN: readonly (readonly [Component, string])[] = [
+  ['water', 'water'],
+  ['fat', 'fat'],
+  ['protein', 'protein'],
+  ['carbohydrate', 'carbohydrate'],
+  ['sugars', 'of which sugars'],
+  ['salt', 'salt'],
+];
+
+export function ingredientComposition(ingredient: Ingredient): Fact | undefined {
+  const { food, weighed } = ingredient;
+  if (food === undefined || !weighed.known) return undefined;
+  return figure(
+    'Holds',
+    sayComposition(compose([{ food, grams: weighed.typical ?? middle(weighed.grams) }])),
+    food.source,
+  );
+}
+
+export function partComposition(part: Part): Fact | undefined {
+  const weighed = contentsOf(part).flatMap(({ food, weighed }) =>
+    weighed.known ? [{ food, grams: middle(weighed.grams) }] : [],
+  );
+  return weighed.length === 0 ? undefined : figure('Holds', sayComposition(compose(weighed)));
+}
+
+function sayComposition(mix: MixComposition): string {
+  return SHOWN.map(([component, words]) => {
+    const { grams, known } = mix.totals[component];
+    return `${words} ${known ? `${gramsText(grams)} g` : grams > 0 ? `at least ${gramsText(grams)} g` : 'not known'}`;
+  }).join(', ');
+}
+
+/** A food by its composition per 100 g. */
+export function foodFacts(food: Food): Fact[] {
+  const facts = [figure('In 100 g', sayComposition(compose([{ food, grams: 100 }])), food.source)];
+  const [spoon] = food.measures;
+  if (spoon !== undefined)
+    facts.push(
+      figure(`1 ${spoon.unit}${spoon.form === undefined ? '' : `, ${spoon.form}`}`, sayGrams(spoon.grams), spoon.source),
+    );
+  const trim = trimFact(food);
+  if (trim !== undefined) facts.push(trim);
+  const allergens = allergenFact(food);
+  if (allergens !== undefined) facts.push(allergens);
+  if (food.note !== undefined) facts.push({ kind: 'text', text: food.note });
+  return facts;
+}
+
+export function trimFact(food: Food): Fact | undefined {
+  const { trim } = food;
+  return trim === undefined
+    ? undefined
+    : figure('Trim', `${trimmed(trim.share * 100, 0)} % of the weight as bought (${trim.what})`, trim.source);
+}
+
+export function allergenFact(food: Food): Fact | undefined {
+  const all = [...new Set([...food.allergens.eu, ...food.allergens.us])];
+  return all.length === 0 ? undefined : figure('Allergens', listOf(all));
+}
+
+/** Where the part stands in the bands of its kind, one fact a measure. */
+export function bandFacts(part: Part): Fact[] {
+  const { kind } = part.head;
+  if (kind === undefined) return [];
+  const contents = contentsOf(part);
+  return kind.measures.map((held) => {
+    const label = capital(MEASURES[held.measure].words);
+    const worked = contents.length === 0 ? undefined : measure(held.measure, contents);
+    if (worked === undefined) return figure(label, `usual ${sayBand(held.usual)}`, held.source);
+    if (!worked.known) return figure(label, `not known: ${worked.why}; usual ${sayBand(held.usual)}`, held.source);
+    const { value } = worked;
+    const said = percentRange(value.low, value.high);
+    return figure(
+      label,
+      `${said}; usual ${sayBand(held.usual)}${sayVerdict(verdictOf(value.low, value.high, held), held)}`,
+      held.source,
+    );
+  });
+}
+
+/** The bands of a kind, whatever the part. */
+export const bandsOnly = (measures: readonly KindMeasure[]): Fact[] =>
+  measures.map((held) =>
+    figure(capital(MEASURES[held.measure].words), `usual ${sayBand(held.usual)}`, held.source),
+  );
+
+function sayBand([low, high]: Band): string {
+  if (high === null) return `from ${percentRange(low ?? 0, low ?? 0)}`;
+  return low === null || low === 0 ? `up to ${percentRange(high, high)}` : percentRange(low, high);
+}
+
+function sayVerdict(verdict: Verdict, held: KindMeasure): string {
+  if (verdict === 'ok') return ', within it';
+  const outcome = verdict.endsWith('high') ? held.above : held.below;
+  const words = { low: 'below it', high: 'above it', 'too low': 'far below it', 'too high': 'far above it' }[verdict];
+  return `, ${words}${outcome === undefined || outcome === '' ? '' : `: ${outcome}`}`;
+}
+
+const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
+
+/** `all of it`, `half`, `75 g, half of it`. */
+export function sayTaken(ingredient: Ingredient, taken: Range): string {
+  const share = `${percentRange(taken.low, taken.high)} of it`;
+  const { weighed } = ingredient;
+  if (taken.low >= 0.98 && taken.high <= 1.02) return 'all of it';
+  if (!weighed.known) return share;
+  const grams = { low: taken.low * middle(weighed.grams), high: taken.high * middle(weighed.grams) };
+  return `${sayGrams(grams)}, ${share}`;
+}

@@ -1,0 +1,56 @@
+/**
+ * Knows what to say of the thing under the cursor: the first of the sources below that has something to say.
+ * Needs the bound recipe. Refuses to know markdown: a hover is a title and facts.
+ */
+import type { Position } from '../notation/document.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
+import { hoverAmount } from './hover/amount.ts';
+import { hoverCode } from './hover/code.ts';
+import { hoverIngredient } from './hover/ingredient.ts';
+import { hoverKind } from './hover/kind.ts';
+import { hoverMention } from './hover/mention.ts';
+import { hoverPart } from './hover/part.ts';
+import { hoverRecipe } from './hover/recipe.ts';
+import { hoverTemperature } from './hover/temperature.ts';
+import { hoverTime } from './hover/time.ts';
+import { hoverUnit } from './hover/unit.ts';
+import { type Cursor, cursorAt, type Place } from './place.ts';
+
+export interface Hover {
+  readonly at: Place;
+  readonly title: string;
+  /** What it is, in a clause. */
+  readonly subtitle?: string;
+  readonly facts: readonly Fact[];
+}
+
+export type Fact =
+  /** `label: value`, and where the figure comes from. */
+  | { readonly kind: 'figure'; readonly label: string; readonly value: string; readonly source?: string }
+  | { readonly kind: 'text'; readonly text: string }
+  /** A finding's page. */
+  | { readonly kind: 'page'; readonly code: string };
+
+export type HoverSource = (snapshot: Snapshot, cursor: Cursor) => Hover | undefined;
+
+const SOURCES: readonly HoverSource[] = [
+  hoverCode,
+  hoverKind,
+  hoverRecipe,
+  hoverPart,
+  hoverTemperature,
+  hoverTime,
+  hoverUnit,
+  hoverMention,
+  hoverIngredient,
+  hoverAmount,
+];
+
+export function hover(snapshot: Snapshot, position: Position): Hover | undefined {
+  const cursor = cursorAt(snapshot, position);
+  for (const source of SOURCES) {
+    const found = source(snapshot, cursor);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}

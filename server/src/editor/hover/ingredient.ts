@@ -1,0 +1,83 @@
+/** A line of the list: its weight and why, its shares, what it holds, and which steps take it. */
+import { sayGrams } from '../words.ts';
+import { percentRange } from '../../measure/number-text.ts';
+import { middle } from '../../measure/quantity.ts';
+import type { IngredientNode } from '../../notation/tree.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { LedgerEntry } from '../../recipe/ledger.ts';
+import type { Part } from '../../recipe/recipe.ts';
+import type { Snapshot } from '../../workspace/snapshot.ts';
+import {
+  allergenFact,
+  figure,
+  ingredientComposition,
+  sayTaken,
+  shareFacts,
+  trimFact,
+  weightFact,
+} from '../facts.ts';
+import type { Fact, HoverSource } from '../hover.ts';
+import { holds, lineOfPart, placeOf } from '../place.ts';
+
+export const hoverIngredient: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
+  const ingredient = part?.head.ingredients.find((i) => i.line === inPart);
+  const span = ingredient === undefined ? undefined : wholeOf(ingredient.node);
+  if (part === undefined || ingredient === undefined || !holds(span, character)) return undefined;
+  return {
+    at: placeOf(at, span),
+    title: line.text.slice(span.start, span.end),
+    ...subtitleOf(ingredient),
+    facts: [...ingredientFacts(part, ingredient), ...useFacts(snapshot, part, ingredient)],
+  };
+};
+
+export function subtitleOf({ food, name, match }: Ingredient): { subtitle?: string } {
+  if (food !== undefined && food.name.toLowerCase() !== name.toLowerCase()) return { subtitle: food.name };
+  if (match.kind === 'ambiguous') return { subtitle: `could be ${match.foods.map((f) => f.name).join(' or ')}` };
+  return match.kind === 'unknown' ? { subtitle: 'a food that is not in the book' } : {};
+}
+
+/** Weight, shares, composition, trim and allergens. */
+export function ingredientFacts(part: Part, ingredient: Ingredient): Fact[] {
+  const { food, weighed, node } = ingredient;
+  const facts: (Fact | undefined)[] = [weightFact(ingredient), ...shareFacts(part, ingredient)];
+  facts.push(ingredientComposition(ingredient));
+  if (food !== undefined) {
+    const trim = trimFact(food);
+    if (node.bought !== undefined || weighed.known) facts.push(trim);
+    facts.push(allergenFact(food));
+  }
+  return facts.filter((f) => f !== undefined);
+}
+
+/** What each step takes, and what is left. */
+function useFacts(snapshot: Snapshot, part: Part, ingredient: Ingredient): Fact[] {
+  const entry = part.ledger.find((e) => e.ingredient === ingredient);
+  if (entry === undefined) return [];
+  if (entry.uses.length === 0) return ingredient.optional ? [] : [figure('Used', 'in no step')];
+  const taken = entry.uses.filter((use) => use.taken.high > 0 || use.mention.portion.kind !== 'plain');
+  const facts = (taken.length === 0 ? entry.uses : taken).map((use) => {
+    const line = lineOfPart(snapshot, use.part, use.line);
+    const where = use.part === part.index ? '' : ` (${snapshot.recipe.parts[use.part]?.head.name ?? ''})`;
+    return figure(`Line ${line + 1}${where}`, `takes ${sayTaken(ingredient, use.taken)}`);
+  });
+  return [...facts, figure('Left at the end', sayLeft(entry))];
+}
+
+export function sayLeft(entry: LedgerEntry): string {
+  const { left, ingredient, unsure } = entry;
+  if (left.high <= 0.001) return 'nothing';
+  if (unsure) return 'not known: a step takes an unmeasured portion';
+  const { weighed } = ingredient;
+  if (!weighed.known) return percentRange(left.low, left.high);
+  const grams = middle(weighed.grams);
+  return sayGrams({ low: left.low * grams, high: left.high * grams });
+}
+
+function wholeOf(node: IngredientNode): { start: number; end: number } {
+  const spans = [node.optional, node.amount, node.equals, node.name].filter((s) => s !== undefined);
+  return {
+    start: Math.min(...spans.map((s) => s.start)),
+    end: Math.max(...spans.map((s) => s.end)),
+  };
+}

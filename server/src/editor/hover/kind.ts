@@ -1,0 +1,23 @@
+/** The word after `as`: what the kind is judged by, and where this part stands. */
+import { KINDS } from '../../recipe/kinds.ts';
+import { bandFacts } from '../facts.ts';
+import type { HoverSource } from '../hover.ts';
+import { holds, placeOf } from '../place.ts';
+
+export const hoverKind: HoverSource = (snapshot, { line, part, at, character }) => {
+  const { statement } = line;
+  const as = statement.kind === 'part' || statement.kind === 'recipe' ? statement.as : undefined;
+  if (as === undefined || !holds(as, character)) return undefined;
+  const of = statement.kind === 'recipe' ? snapshot.recipe.parts[0] : part;
+  const kind = of?.head.kind;
+  if (of === undefined || kind === undefined) {
+    const names = KINDS.map((k) => k.name).join(', ');
+    return {
+      at: placeOf(at, as),
+      title: as.text,
+      subtitle: 'not a kind',
+      facts: [{ kind: 'text', text: `The kinds are ${names}.` }],
+    };
+  }
+  return { at: placeOf(at, as), title: kind.name, subtitle: kind.group, facts: bandFacts(of) };
+};

@@ -1,0 +1,39 @@
+/** The recipe's name or yield: the whole weight, and what one of the yield weighs. */
+import { addRanges } from '../../measure/quantity.ts';
+import type { Recipe } from '../../recipe/recipe.ts';
+import { figure } from '../facts.ts';
+import type { Fact, HoverSource } from '../hover.ts';
+import { holds, placeOf } from '../place.ts';
+import { sayGrams } from '../words.ts';
+
+export const hoverRecipe: HoverSource = ({ recipe }, { line, at, character }) => {
+  const { statement, keyword } = line;
+  const name = statement.kind === 'recipe' ? statement.name : undefined;
+  const made = statement.kind === 'yield' ? (statement.of ?? statement.amount) : undefined;
+  const end = name ?? made;
+  if (keyword === undefined || end === undefined) return undefined;
+  const whole = { start: keyword.start, end: end.end };
+  if (!holds(whole, character)) return undefined;
+  return {
+    at: placeOf(at, whole),
+    title: name?.text ?? line.text.slice(whole.start, whole.end),
+    facts: wholeFacts(recipe),
+  };
+};
+
+function wholeFacts(recipe: Recipe): Fact[] {
+  const mass = recipe.parts.reduce((sum, p) => addRanges(sum, p.head.massG), { low: 0, high: 0 });
+  const complete = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal);
+  const facts: Fact[] = [];
+  if (mass.high > 0)
+    facts.push(figure('Goes in', `${sayGrams(mass)}${complete ? '' : ', without what is not known'}`));
+  const amount = recipe.yield?.node.amount;
+  if (amount !== undefined && amount.unit === undefined && amount.quantity.low > 0 && complete && mass.high > 0) {
+    const each = { low: mass.low / amount.quantity.high, high: mass.high / amount.quantity.low };
+    facts.push(figure('Each', `${sayGrams(each)} before cooking`));
+  }
+  for (const { head } of recipe.parts) {
+    if (head.name !== '' && head.massG.high > 0) facts.push(figure(head.name, sayGrams(head.massG)));
+  }
+  return facts;
+}

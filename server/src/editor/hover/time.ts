@@ -1,0 +1,25 @@
+/** A time: in hours and minutes, and which verb it belongs to. */
+import type { VerbClass } from '../../recipe/verbs.ts';
+import { figure } from '../facts.ts';
+import type { Fact, HoverSource } from '../hover.ts';
+import { holds, placeOf } from '../place.ts';
+import { sayMinutes, span, textOf } from '../words.ts';
+
+export const hoverTime: HoverSource = (_snapshot, { line, part, inPart, at, character }) => {
+  const reading = part?.steps.find((s) => s.line === inPart)?.times.find((t) => holds(t.node, character));
+  const took = line.statement.kind === 'took' ? line.statement.duration : undefined;
+  const node = reading?.node ?? (holds(took, character) ? took : undefined);
+  if (node === undefined) return undefined;
+  const range = { low: node.lowMin, high: node.highMin };
+  const facts: Fact[] = [figure('Time', node.overnight ? `${span(range, sayMinutes)}, by habit` : span(range, sayMinutes))];
+  if (reading?.verb !== undefined) facts.push(figure('Belongs to', reading.verb));
+  if (reading?.verbClass !== undefined) facts.push(figure('Counts as', COUNTS[reading.verbClass] ?? 'hands-on time'));
+  return { at: placeOf(at, node), title: textOf(line, node), facts };
+};
+
+const COUNTS: Readonly<Partial<Record<VerbClass, string>>> = {
+  oven: 'waiting, at the oven',
+  stove: 'hands-on time, at the stove',
+  cooling: 'waiting, while it cools',
+  resting: 'waiting, while it rests',
+};

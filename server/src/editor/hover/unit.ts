@@ -1,0 +1,71 @@
+/** A unit: how much of it there is in this house. */
+import { trimmed } from '../../measure/number-text.ts';
+import { baseOf, dimensionOf, type Measures, unitOf } from '../../measure/unit.ts';
+import type { MeasuredNode, SentenceItem } from '../../notation/tree.ts';
+import { weighQuantity } from '../../recipe/ingredient.ts';
+import { figure, weightFact } from '../facts.ts';
+import type { Fact, HoverSource } from '../hover.ts';
+import { type Cursor, holds, placeOf } from '../place.ts';
+import { sayWeight, textOf } from '../words.ts';
+
+export const hoverUnit: HoverSource = (snapshot, cursor) => {
+  const measured = measuredAt(cursor).find((m) => holds(m.unit, cursor.character));
+  const unit = measured?.unit;
+  if (measured === undefined || unit === undefined || unit.symbol === '%') return undefined;
+  const { measures } = snapshot.house.world;
+  const base = baseOf(unit.symbol, measures);
+  if (base === undefined) return undefined;
+  const { source, base: written } = unitOf(unit.symbol);
+  const baseUnit = { mass: 'g', volume: 'ml', length: 'mm', time: 's', temperature: '', share: '' }[
+    dimensionOf(unit.symbol)
+  ];
+  const house = typeof written === 'object' ? `, ${HOUSES[measures]}` : '';
+  const facts: Fact[] = [];
+  if (unit.symbol !== baseUnit)
+    facts.push(figure(`1 ${unit.symbol}`, `${trimmed(base, base < 1 ? 3 : 1)} ${baseUnit}${house}`, source));
+  const ingredient = cursor.part?.head.ingredients.find((i) => i.line === cursor.inPart);
+  if (ingredient !== undefined) {
+    facts.push(weightFact(ingredient));
+    const one = weighQuantity({ low: 1, high: 1, about: false, unit: unit.symbol }, ingredient.match, snapshot.house.world);
+    if (one.known && dimensionOf(unit.symbol) === 'volume')
+      facts.push(figure(`1 ${unit.symbol} of ${ingredient.name}`, sayWeight(one), one.reason.source));
+  }
+  if (facts.length === 0) return undefined;
+  return { at: placeOf(cursor.at, unit), title: textOf(cursor.line, unit), subtitle: unit.symbol, facts };
+};
+
+const HOUSES: Readonly<Record<Measures, string>> = {
+  us: 'US customary',
+  metric: 'metric',
+  imperial: 'UK imperial',
+};
+
+/** Every amount of the cursor's line. */
+export function measuredAt({ line }: Cursor): MeasuredNode[] {
+  const { statement } = line;
+  const ingredient = statement.kind === 'add' || statement.kind === 'swap' ? statement.ingredient : statement;
+  if (ingredient.kind === 'ingredient')
+    return [ingredient.amount, ingredient.equals, ingredient.bought].flatMap((a) =>
+      a?.kind === 'measured' ? [a, ...(a.each ? [a.each] : [])] : [],
+    );
+  switch (statement.kind) {
+    case 'step':
+      return statement.sentence.items.flatMap(measuredIn);
+    case 'yield':
+    case 'weighed':
+    case 'component':
+    case 'trim':
+      return statement.amount === undefined ? [] : [statement.amount];
+    case 'used':
+      return statement.amount?.kind === 'measured' ? [statement.amount] : [];
+    case 'price':
+      return statement.per === undefined ? [] : [statement.per];
+    default:
+      return [];
+  }
+}
+
+function measuredIn(item: SentenceItem): MeasuredNode[] {
+  if (item.kind === 'measured') return [item];
+  return item.kind === 'length' ? [item.measured] : [];
+}

@@ -1,0 +1,50 @@
+/**
+ * Knows where a position is: its line, the statement there, and the part it belongs to.
+ * Refuses to know what is asked about it.
+ */
+import { clamp, type Position } from '../notation/document.ts';
+import type { Line, Span } from '../notation/tree.ts';
+import type { Part } from '../recipe/recipe.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
+
+/** A run of characters of one line of the document. */
+export interface Place extends Span {
+  readonly line: number;
+}
+
+export interface Cursor {
+  /** The line's number in the document. */
+  readonly at: number;
+  readonly character: number;
+  readonly line: Line;
+  readonly part?: Part;
+  /** The line's number in its part. */
+  readonly inPart: number;
+}
+
+/** The cursor at a position, moved into the text where it lies outside. */
+export function cursorAt(snapshot: Snapshot, position: Position): Cursor {
+  const { line: at, character } = clamp(snapshot.document, position);
+  const line = snapshot.document.lines[at] as Line;
+  const part = partAt(snapshot, at);
+  const start = part === undefined ? 0 : (snapshot.recipe.partsAt[part.index] ?? 0);
+  return { at, character, line, ...(part && { part }), inPart: at - start };
+}
+
+/** The part that holds a line of the document. */
+export function partAt(snapshot: Snapshot, line: number): Part | undefined {
+  const { partsAt, parts } = snapshot.recipe;
+  let index = partsAt.length - 1;
+  while (index >= 0 && (partsAt[index] ?? 0) > line) index--;
+  const part = parts[index];
+  return part !== undefined && line < (partsAt[index] ?? 0) + part.head.source.lines.length ? part : undefined;
+}
+
+export const holds = (span: Span | undefined, character: number): span is Span =>
+  span !== undefined && span.start <= character && character <= span.end;
+
+export const placeOf = (line: number, span: Span): Place => ({ line, start: span.start, end: span.end });
+
+/** The line of the document on which a line of a part stands. */
+export const lineOfPart = (snapshot: Snapshot, part: number, line: number): number =>
+  (snapshot.recipe.partsAt[part] ?? 0) + line;

@@ -1,0 +1,29 @@
+/**
+ * Knows what a recipe comes to at a glance: findings by severity, the whole weight, the yield as written.
+ */
+import type { Severity } from '../checks/check.ts';
+import { addRanges, type Range } from '../measure/quantity.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
+
+export interface Status {
+  readonly findings: Readonly<Record<Severity, number>>;
+  /** Undefined where no amount is known. */
+  readonly massG: Range | undefined;
+  readonly yield: string | undefined;
+}
+
+export function status(snapshot: Snapshot): Status {
+  const { recipe, document, findings } = snapshot;
+  const counts = { error: 0, warning: 0, info: 0, hint: 0 };
+  for (const { severity } of findings.open) counts[severity]++;
+  const weighed = recipe.parts.filter((p) => p.head.massG.high > 0 && !p.head.nominal);
+  const massG = weighed.reduce<Range | undefined>(
+    (sum, p) => addRanges(sum ?? { low: 0, high: 0 }, p.head.massG),
+    undefined,
+  );
+  const made = recipe.yield;
+  const line = made === undefined ? undefined : document.lines[made.at];
+  const end = made?.node.of?.end ?? made?.node.amount?.end;
+  const written = made?.node.amount === undefined ? undefined : line?.text.slice(made.node.amount.start, end);
+  return { findings: counts, massG: massG && { low: massG.low, high: massG.high }, yield: written };
+}

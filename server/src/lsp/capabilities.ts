@@ -1,0 +1,61 @@
+/**
+ * Knows what the client can do, as plain answers. Read once from `initialize`.
+ */
+import type { InitializeParams } from 'vscode-languageserver';
+
+export interface Abilities {
+  readonly pullsDiagnostics: boolean;
+  readonly refreshesDiagnostics: boolean;
+  readonly refreshesTokens: boolean;
+  readonly relatedInformation: boolean;
+  readonly codeDescription: boolean;
+  readonly hoverMarkdown: boolean;
+  readonly completionMarkdown: boolean;
+  readonly snippets: boolean;
+  readonly snippetEdits: boolean;
+  readonly documentChanges: boolean;
+  readonly codeActionLiterals: boolean;
+  readonly resolvesCodeActionEdits: boolean;
+  readonly hierarchicalSymbols: boolean;
+  readonly configuration: boolean;
+  readonly registersConfiguration: boolean;
+  readonly registersWatchers: boolean;
+  readonly preparesRename: boolean;
+  /** A client's command that shows a finding's page, given its code; links in hovers run it. */
+  readonly explainCommand: string | undefined;
+}
+
+export function readAbilities(params: InitializeParams): Abilities {
+  const { textDocument, workspace } = params.capabilities;
+  const options = record(params.initializationOptions);
+  return {
+    pullsDiagnostics: textDocument?.diagnostic !== undefined,
+    refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
+    refreshesTokens: workspace?.semanticTokens?.refreshSupport === true,
+    relatedInformation:
+      textDocument?.publishDiagnostics?.relatedInformation === true ||
+      textDocument?.diagnostic?.relatedInformation === true,
+    codeDescription:
+      textDocument?.publishDiagnostics?.codeDescriptionSupport === true ||
+      textDocument?.diagnostic?.codeDescriptionSupport === true,
+    hoverMarkdown: textDocument?.hover?.contentFormat?.includes('markdown') === true,
+    completionMarkdown: textDocument?.completion?.completionItem?.documentationFormat?.includes('markdown') === true,
+    snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
+    snippetEdits:
+      workspace?.workspaceEdit?.snippetEditSupport === true && workspace.workspaceEdit.documentChanges === true,
+    documentChanges: workspace?.workspaceEdit?.documentChanges === true,
+    codeActionLiterals: textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
+    resolvesCodeActionEdits:
+      textDocument?.codeAction?.resolveSupport?.properties.includes('edit') === true &&
+      textDocument.codeAction.dataSupport === true,
+    hierarchicalSymbols: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    configuration: workspace?.configuration === true,
+    registersConfiguration: workspace?.didChangeConfiguration?.dynamicRegistration === true,
+    registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    preparesRename: textDocument?.rename?.prepareSupport === true,
+    explainCommand: typeof options.explainCommand === 'string' ? options.explainCommand : undefined,
+  };
+}
+
+export const record = (value: unknown): Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};

@@ -1,0 +1,172 @@
+/**
+ * Knows how our values become the protocol's, and back: places, findings, hovers, edits.
+ * Refuses to decide anything about recipes.
+ */
+import type { Diagnostic, Hover as ProtocolHover, Range, TextEdit as ProtocolEdit, WorkspaceEdit } from 'vscode-languageserver';
+import type { Severity } from '../checks/check.ts';
+import type { Finding } from '../checks/run.ts';
+import type { ActionEdit } from '../editor/code-actions.ts';
+import type { Fact, Hover } from '../editor/hover.ts';
+import type { Place } from '../editor/place.ts';
+import { lineEnd, type TextEdit } from '../edits/text-edit.ts';
+import type { PositionRange } from '../notation/document.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
+import type { Abilities } from './capabilities.ts';
+
+export const rangeOf = ({ line, start, end }: Place): Range => ({
+  start: { line, character: start },
+  end: { line, character: end },
+});
+
+const SEVERITIES: Readonly<Record<Severity, 1 | 2 | 3 | 4>> = { error: 1, warning: 2, info: 3, hint: 4 };
+
+/** Findings about what no step uses, drawn faded. */
+const UNNECESSARY: ReadonlySet<string> = new Set(['unused-ingredient', 'unused-part']);
+
+/** The page of a code, under the scheme of the editor's own extension. */
+export const pageUri = (code: string): string => `quern-page:/${code}.md`;
+
+/** Enough to find the finding again in a later text. */
+export interface FindingData {
+  readonly code: string;
+  readonly version: number;
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+export function diagnosticOf(finding: Finding, snapshot: Snapshot, abilities: Abilities): Diagnostic {
+  const { code, at, said, related } = finding;
+  const data: FindingData = { code, version: snapshot.version, ...at };
+  return {
+    range: rangeOf(at),
+    severity: SEVERITIES[finding.severity],
+    source: 'quern',
+    code,
+    ...(abilities.codeDescription && { codeDescription: { href: pageUri(code) } }),
+    message: said.message,
+    ...(UNNECESSARY.has(code) && { tags: [1] }),
+    ...(abilities.relatedInformation &&
+      related.length > 0 && {
+        relatedInformation: related.map((r) => ({
+          location: { uri: snapshot.uri, range: rangeOf(r.at) },
+          message: r.message,
+        })),
+      }),
+    data,
+  };
+}
+
+export const diagnosticsOf = (snapshot: Snapshot, abilities: Abilities): Diagnostic[] =>
+  snapshot.findings.open.map((finding) => diagnosticOf(finding, snapshot, abilities));
+
+export function hoverOf(hover: Hover, abilities: Abilities): ProtocolHover {
+  const range = rangeOf(hover.at);
+  return abilities.hoverMarkdown
+    ? { range, contents: { kind: 'markdown', value: hoverMarkdown(hover, abilities) } }
+    : { range, contents: { kind: 'plaintext', value: hoverText(hover) } };
+}
+
+export function hoverMarkdown({ title, subtitle, facts }: Omit<Hover, 'at'>, abilities: Abilities): string {
+  const head = `**${escape(title)}**${subtitle === undefined ? '' : ` · ${escape(subtitle)}`}`;
+  const lines = facts.map((fact) => `- ${factMarkdown(fact, abilities)}`);
+  const sources = sourcesOf(facts);
+  const foot = sources.length === 0 ? [] : ['', ...sources.map((s, i) => `<sub>${mark(i)} ${escape(s)}</sub>  `)];
+  return [head, ...(lines.length > 0 ? ['', ...lines] : []), ...foot].join('\n');
+
+  function factMarkdown(fact: Fact, { explainCommand }: Abilities): string {
+    switch (fact.kind) {
+      case 'figure':
+        return `${escape(fact.label)}: ${escape(fact.value)}${fact.source === undefined ? '' : ` ${mark(sources.indexOf(fact.source))}`}`;
+      case 'text':
+        return escape(fact.text);
+      case 'page': {
+        const link =
+          explainCommand === undefined
+            ? pageUri(fact.code)
+            : `command:${explainCommand}?${encodeURIComponent(JSON.stringify([fact.code]))}`;
+        return `[What ${escape(fact.code)} means](${link})`;
+      }
+    }
+  }
+}
+
+const MARKS = ['¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹'];
+const mark = (i: number): string => MARKS[i] ?? '';
+
+const sourcesOf = (facts: readonly Fact[]): string[] => [
+  ...new Set(facts.flatMap((f) => (f.kind === 'figure' && f.source !== undefined ? [f.source] : []))),
+];
+
+export function hoverText({ title, subtitle, facts }: Omit<Hover, 'at'>): string {
+  const head = subtitle === undefined ? title : `${title} · ${subtitle}`;
+  return [head, ...facts.map(factText)].join('\n');
+}
+
+function factText(fact: Fact): string {
+  switch (fact.kind) {
+    case 'figure':
+      return `${fact.label}: ${fact.value}${fact.source === undefined ? '' : ` [${fact.source}]`}`;
+    case 'text':
+      return fact.text;
+    case 'page':
+      return `Read more: quern explain ${fact.code}`;
+  }
+}
+
+const escape = (text: string): string => text.replace(/[\\`*_{}[\]<>#|~]/g, '\\$&');
+
+/** Edits of one document; their line feeds become the document's own line end. */
+export function editsOf(snapshot: Snapshot, edits: readonly TextEdit[]): ProtocolEdit[] {
+  const eol = lineEnd(snapshot.document);
+  return edits.map(({ start, end, text }) => ({ range: { start, end }, newText: withEol(text, eol) }));
+}
+
+/** The edits as one change of the workspace, held to the version they were made for where the client can. */
+export function workspaceEditOf(
+  snapshot: Snapshot,
+  edits: readonly ActionEdit[],
+  abilities: Abilities,
+): WorkspaceEdit {
+  if (!abilities.documentChanges) return { changes: { [snapshot.uri]: editsOf(snapshot, edits) } };
+  const eol = lineEnd(snapshot.document);
+  const changes = edits.map(({ start, end, text, snippet }) =>
+    snippet !== undefined && abilities.snippetEdits
+      ? { range: { start, end }, snippet: { kind: 'snippet' as const, value: withEol(snippet, eol) } }
+      : { range: { start, end }, newText: withEol(text, eol) },
+  );
+  return {
+    documentChanges: [{ textDocument: { uri: snapshot.uri, version: snapshot.version }, edits: changes }],
+  };
+}
+
+const withEol = (text: string, eol: string): string => (eol === '\n' ? text : text.replaceAll('\n', eol));
+
+/** A range as the client sent it, numbers made whole and not negative. */
+export function readRange(range: Range): PositionRange {
+  return { start: readPosition(range.start), end: readPosition(range.end) };
+}
+
+export const readPosition = ({ line, character }: { line: number; character: number }) => ({
+  line: Math.max(0, Math.trunc(Number(line) || 0)),
+  character: Math.max(0, Math.trunc(Number(character) || 0)),
+});
+
+/** The path of a `file:` URI, as the machine spells paths; undefined for any other. */
+export function pathOfUri(uri: string): string | undefined {
+  let url: URL;
+  try {
+    url = new URL(uri);
+  } catch {
+    return undefined;
+  }
+  if (url.protocol !== 'file:') return undefined;
+  let path: string;
+  try {
+    path = decodeURIComponent(url.pathname);
+  } catch {
+    return undefined;
+  }
+  if (url.host !== '') return `//${url.host}${path}`;
+  return /^\/[A-Za-z]:/.test(path) ? path.slice(1) : path;
+}

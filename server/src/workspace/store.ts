@@ -1,0 +1,134 @@
+/**
+ * Knows which texts are open, as snapshots by URI, and keeps them in the house they belong to while houses change.
+ * Refuses to know when findings are worked out or who is told: it answers with the URIs whose findings may be others now.
+ */
+import type { Block } from '../notation/outline.ts';
+import { Houses } from './houses.ts';
+import type { Files } from './ports.ts';
+import { DEFAULTS, type Settings } from './settings.ts';
+import { type Change, Snapshot } from './snapshot.ts';
+
+export type Uri = string;
+
+/** Where a URI lies on disk; undefined for a text that lies nowhere. */
+export type PathOf = (uri: Uri) => string | undefined;
+
+export class Store {
+  private readonly open = new Map<Uri, Snapshot>();
+  private readonly uriByPath = new Map<string, Uri>();
+  private readonly disk: Files;
+  private readonly pathOf: PathOf;
+  private settings: Settings;
+  private houses: Houses;
+
+  constructor(disk: Files, pathOf: PathOf, settings: Settings = DEFAULTS) {
+    this.disk = disk;
+    this.pathOf = pathOf;
+    this.settings = settings;
+    this.houses = this.newHouses();
+  }
+
+  snapshot(uri: Uri): Snapshot | undefined {
+    return this.open.get(uri);
+  }
+
+  uris(): readonly Uri[] {
+    return [...this.open.keys()];
+  }
+
+  opened(uri: Uri, version: number, text: string): readonly Uri[] {
+    const path = this.pathOf(uri);
+    if (path !== undefined) this.uriByPath.set(path, uri);
+    const snapshot = Snapshot.open(uri, version, text, this.houses.of(path).house);
+    this.open.set(uri, snapshot);
+    // What is typed may differ from what lies on disk.
+    return snapshot.outline.foods.length > 0 && path !== undefined ? this.houseFileChanged([path], uri) : [uri];
+  }
+
+  /** A URI that is not open is left alone. */
+  changed(uri: Uri, version: number, changes: readonly Change[]): readonly Uri[] {
+    const before = this.open.get(uri);
+    if (before === undefined) return [];
+    const after = before.edited(version, changes);
+    this.open.set(uri, after);
+    const path = this.pathOf(uri);
+    const same = sameBlocks(before.outline.foods, after.outline.foods);
+    return same || path === undefined ? [uri] : this.houseFileChanged([path], uri);
+  }
+
+  closed(uri: Uri): readonly Uri[] {
+    const before = this.open.get(uri);
+    const path = this.pathOf(uri);
+    this.open.delete(uri);
+    if (path === undefined) return [];
+    this.uriByPath.delete(path);
+    // From here on the disk speaks again.
+    return before !== undefined && before.outline.foods.length > 0 ? this.houseFileChanged([path]) : [];
+  }
+
+  /** Files of a house were saved, changed, made or deleted, on disk or in the editor. */
+  houseFileChanged(paths: readonly string[], alsoDirty?: Uri): readonly Uri[] {
+    for (const path of paths) this.houses.forget(path);
+    const dirty = new Set(this.rehouse());
+    if (alsoDirty !== undefined) dirty.add(alsoDirty);
+    return [...dirty];
+  }
+
+  /** Everything on disk may be different. */
+  diskChanged(): readonly Uri[] {
+    this.houses = this.newHouses();
+    return this.rehouse();
+  }
+
+  configured(settings: Settings): readonly Uri[] {
+    if (JSON.stringify(settings) === JSON.stringify(this.settings)) return [];
+    this.settings = settings;
+    this.houses = this.newHouses();
+    return this.rehouse();
+  }
+
+  /** What could not be used of the house of a file. */
+  problems(uri: Uri): readonly string[] {
+    return this.houses.of(this.pathOf(uri)).problems;
+  }
+
+  private rehouse(): readonly Uri[] {
+    const dirty: Uri[] = [];
+    for (const [uri, snapshot] of this.open) {
+      const { house } = this.houses.of(this.pathOf(uri));
+      if (house === snapshot.house) continue;
+      this.open.set(uri, snapshot.inHouse(house));
+      dirty.push(uri);
+    }
+    return dirty;
+  }
+
+  private newHouses(): Houses {
+    return new Houses(this.typedOver(), this.settings);
+  }
+
+  /** The disk, with open texts in the place of what was saved. */
+  private typedOver(): Files {
+    const { disk } = this;
+    return {
+      read: (path) => {
+        const uri = this.uriByPath.get(path);
+        const snapshot = uri === undefined ? undefined : this.open.get(uri);
+        return snapshot === undefined ? disk.read(path) : snapshot.text;
+      },
+      recipesBelow: (folder) => disk.recipesBelow(folder),
+      houseAbove: (path) => disk.houseAbove(path),
+      join: (folder, name) => disk.join(folder, name),
+    };
+  }
+}
+
+function sameBlocks(a: readonly Block[], b: readonly Block[]): boolean {
+  return (
+    a.length === b.length &&
+    a.every(({ lines }, i) => {
+      const others = b[i]?.lines ?? [];
+      return lines.length === others.length && lines.every((line, k) => line === others[k]);
+    })
+  );
+}

@@ -112,7 +112,7 @@ function weighVolume(food: Food, unit: UnitSymbol, measures: Measures, form: str
   const ml = baseOf(unit, measures);
   if (ml === undefined) return unknown(`${unit} has no volume`);
   const groups = measuresByForm(food, form);
-  const chosen = groups.flatMap((group) => nearestMeasure(group, ml, unit, measures));
+  const chosen = groups.flatMap((group) => bestMeasure(group, ml, unit, measures));
   const [first] = chosen;
   if (first === undefined) return weighByDensity(food, unit, ml);
   const perUnit = chosen.map(({ measure, measureMl }) => perUnitOf(food, measure, ml / measureMl));
@@ -168,20 +168,19 @@ const LIKE_FORMS: Readonly<Record<string, readonly string[]>> = {
   slivered: ['sliced', 'chopped'],
 };
 
-/** The measure in the unit itself, else in the unit nearest to it in size. */
-function nearestMeasure(
-  group: readonly HouseholdMeasure[],
-  ml: number,
-  unit: UnitSymbol,
-  measures: Measures,
-): Chosen[] {
+/** Measured by the spoon; of anything else the biggest measure tells most, as a published spoon is rounded. */
+const SPOONS: ReadonlySet<UnitSymbol> = new Set<UnitSymbol>(['tsp', 'tbsp', 'pinch', 'dash', 'drop']);
+
+/** The measure in the unit itself; else of a spoon the nearest in size, of anything bigger the biggest. */
+function bestMeasure(group: readonly HouseholdMeasure[], ml: number, unit: UnitSymbol, measures: Measures): Chosen[] {
   let best: (Chosen & { readonly away: number }) | undefined;
   for (const measure of group) {
     // The book's measures are US customary; the house's own are in the house's cup.
     const measureMl = baseOf(measure.unit, measure.source === HOUSE_SOURCE ? measures : 'us');
     if (measureMl === undefined) continue;
-    const away = measure.unit === unit ? -1 : Math.abs(Math.log(ml / measureMl));
-    if (best === undefined || away < best.away) best = { measure, measureMl, away };
+    const away = SPOONS.has(unit) ? Math.abs(Math.log(ml / measureMl)) : 1000 - measureMl;
+    const rank = measure.unit === unit ? Number.NEGATIVE_INFINITY : away;
+    if (best === undefined || rank < best.away) best = { measure, measureMl, away: rank };
   }
   return best === undefined ? [] : [best];
 }

@@ -1,0 +1,68 @@
+import { describe, expect, test } from 'vitest';
+import { allergensOf } from '../../server/src/food/allergens.ts';
+import { auditFoods } from '../../server/src/food/audit.ts';
+import { builtInBook } from '../../server/src/food/book.ts';
+
+const foods = builtInBook().all();
+
+describe('the food tables', () => {
+  const audit = auditFoods();
+
+  test('raise no objection: names are of one food, parts add up or say why, every figure has a source', () => {
+    expect(audit.objections).toEqual([]);
+  });
+
+  test('are as wide as a test kitchen needs', () => {
+    expect(audit.foods).toBeGreaterThanOrEqual(700);
+    expect(audit.fromUsda / audit.foods).toBeGreaterThan(0.8);
+    expect(audit.measures).toBeGreaterThan(1000);
+    expect(audit.pieces).toBeGreaterThan(500);
+  });
+
+  test('know only allergens that the law names', () => {
+    expect(allergensOf(['wheat', 'milk', 'lupin', 'gluten', 'moon']).unknown).toEqual(['moon']);
+    expect(allergensOf(['wheat', 'gluten'])).toMatchObject({ us: ['wheat'], eu: ['cereals containing gluten'] });
+  });
+
+  test('mark what is not safe raw', () => {
+    const raw = ['flour', 'poultry', 'ground meat', 'ground poultry'];
+    const cooked = /^(?:cooked|hard-boiled|dried|pasteurised|meringue)/;
+    for (const food of foods) {
+      const risky = raw.includes(food.class) || (food.class === 'egg' && !cooked.test(food.id));
+      if (risky && !cooked.test(food.id))
+        expect(food.roles.includes('raw risk') || food.id === 'potato-flour', food.id).toBe(true);
+    }
+  });
+
+  // Words in a food's own name that an allergen follows from.
+  test.each<[RegExp, string, RegExp]>([
+    [
+      /\b(?:milk|butter|cream|cheese|yogurt|whey)\b/,
+      'milk',
+      /coconut|almond|oat|soya|rice|peanut|cocoa|apple|cream of tartar|cream cracker|salad cream|nut|creme|butter bean|lettuce|horseradish/,
+    ],
+    [/\begg\b/, 'eggs', /^egg noodle$/],
+    [/\b(?:prawn|crab|lobster|crayfish)\b/, 'crustaceans', /^$/],
+    [/\b(?:mussel|clam|oyster|squid|octopus|scallop)\b/, 'molluscs', /mushroom/],
+    [/\b(?:almond|hazelnut|walnut|pecan|cashew|pistachio|macadamia)\b/, 'nuts', /extract/],
+    [/\bpeanut\b/, 'peanuts', /^$/],
+    [/\bsesame|tahini\b/, 'sesame', /^$/],
+    [/\b(?:soy|soya|tofu)\b/, 'soybeans', /^$/],
+    [/\bmustard\b/, 'mustard', /^$/],
+    [/\bcelery|celeriac\b/, 'celery', /^$/],
+    [/\b(?:bread|pasta|spaghetti|couscous|bulgur)\b/, 'cereals containing gluten', /squash/],
+    [/\b(?:cod|salmon|tuna|mackerel|anchovy|haddock|sardine|trout|herring)\b/, 'fish', /^$/],
+  ])('%s in a name means %s', (name, allergen, except) => {
+    for (const food of foods) {
+      if (!name.test(food.name) || except.test(food.name)) continue;
+      expect(food.allergens.eu, food.name).toContain(allergen);
+    }
+  });
+
+  test('say which raw fruit undo gelatine', () => {
+    for (const id of ['pineapple', 'kiwi-fruit', 'papaya', 'fig', 'ginger-root', 'guava']) {
+      expect(builtInBook().byId(id)?.roles, id).toContain('undoes gelatine');
+    }
+    expect(builtInBook().byId('canned-pineapple')?.roles).not.toContain('undoes gelatine');
+  });
+});

@@ -34,6 +34,7 @@ const PAUSES = /[,;:()[\]{}|]+|\s[–—-]\s/;
 
 /** The key under which a name is kept: its words in the singular, one spelling, one space between. */
 export function keyOf(name: string): string {
+  if (ONE_WORD.test(name)) return spellingOf(name);
   if (PLAIN.test(name)) return spellAll(name.split(' ')).join(' ');
   return tokensOf(plainText(name)).join(' ');
 }
@@ -75,6 +76,7 @@ function spellAll(raw: readonly string[]): string[] {
 
 const NOT_ASCII = /[^\x00-\x7f]/;
 const NO_ASCII_WORD = /[^a-z0-9&]+/;
+const ONE_WORD = /^[a-z]+$/;
 const PLAIN = /^[a-z0-9 ]*$/;
 const NO_WORD = /[^\p{L}\p{N}&]+/u;
 

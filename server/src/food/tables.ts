@@ -41,17 +41,15 @@ const COMPONENTS = [
   'saturates',
   'carbohydrate',
   'sugars',
-  'sucrose',
-  'lactose',
-  'glucose',
-  'fructose',
   'starch',
   'fibre',
   'ash',
+  'sodium',
   'alcohol',
   'acid',
-  'sodium',
 ] as const satisfies readonly (keyof Composition)[];
+/** What the last column says the sugars are: `sucrose 94.6; glucose 1.4`. */
+const SUGARS = ['sucrose', 'lactose', 'glucose', 'fructose'] as const satisfies readonly (keyof Composition)[];
 const FIRST_COMPONENT = 8;
 
 /** A food of the book whose names are known and whose figures are read when they are first asked for. */
@@ -120,6 +118,13 @@ function compositionOf(cells: Cells): Composition {
     const value = numberOf(cells[FIRST_COMPONENT + index]);
     if (value !== undefined) per100[component] = value;
   });
+  for (const part of listOf(cells[FIRST_COMPONENT + COMPONENTS.length], '; ')) {
+    const [kind = '', share] = part.split(' ');
+    const sugar = SUGARS.find((name) => name === kind);
+    const value = numberOf(share);
+    if (sugar !== undefined && value !== undefined) per100[sugar] = value;
+  }
+  if (per100.carbohydrate === 0) for (const sugar of SUGARS) per100[sugar] ??= 0;
   return per100;
 }
 
@@ -147,18 +152,27 @@ function weightOf(cells: Cells, foodSource: string): { grams: Range; typical?: n
   if (grams === undefined) return undefined;
   const low = numberOf(cells[1]) ?? grams;
   const high = numberOf(cells[2]) ?? grams;
-  const source = cells[3] === undefined || cells[3] === '' ? foodSource : cells[3];
+  const source = sourceOf(cells[3] ?? '', foodSource);
   return { grams: { low, high }, ...(low === high ? {} : { typical: grams }), source };
 }
 
 function trimOf(cells: Cells | undefined, foodSource: string): Food['trim'] {
   const percent = numberOf(cells?.[1]);
   if (cells === undefined || percent === undefined) return undefined;
-  return { share: percent / 100, what: cells[2] ?? '', source: cells[3] || foodSource };
+  return { share: percent / 100, what: cells[2] ?? '', source: sourceOf(cells[3] ?? '', foodSource) };
 }
 
-function sourceOf(source: string): string {
-  return source.startsWith('NDB ') ? `USDA SR26, ${source}` : source;
+/** The words that stand for a source in the tables; their headings say so too. */
+const SOURCES: Readonly<Record<string, string>> = {
+  practice: 'common practice, no source',
+  packs: 'pack labels (from memory)',
+  varies: 'pack labels vary (from memory)',
+  none: 'not published in the tables at hand',
+};
+
+function sourceOf(cell: string, otherwise = ''): string {
+  if (cell === '') return otherwise;
+  return cell.startsWith('NDB ') ? `USDA SR26, ${cell}` : (SOURCES[cell] ?? cell);
 }
 
 function numberOf(cell: string | undefined): number | undefined {

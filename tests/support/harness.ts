@@ -1,19 +1,35 @@
 /**
  * One helper a kind of test, so that an interface can change without touching the tests.
  */
+import { readFileSync } from 'node:fs';
+import { relative, resolve } from 'node:path';
 import type { Check } from '../../server/src/checks/check.ts';
 import { CHECKS } from '../../server/src/checks/index.ts';
 import { type Finding, fixesOf } from '../../server/src/checks/run.ts';
-import { makeHouse } from '../../server/src/workspace/houses.ts';
+import type { House } from '../../server/src/checks/house.ts';
+import { nodeFiles } from '../../server/src/host/node.ts';
+import { Houses, makeHouse } from '../../server/src/workspace/houses.ts';
 import { DEFAULTS, type Settings } from '../../server/src/workspace/settings.ts';
 import { Snapshot, takeBugs } from '../../server/src/workspace/snapshot.ts';
 import { compareMarks, type MarkedFinding, readMarks } from './marks.ts';
 
 const HOUSE = makeHouse(DEFAULTS).house;
+const KITCHEN = new Houses(nodeFiles()).of(resolve('examples')).house;
+
+/** Every recipe of the example kitchen: path and text. */
+export const EXAMPLES: readonly (readonly [string, string])[] = nodeFiles()
+  .recipesBelow(resolve('examples'))
+  .map((path) => [relative('examples', path), readFileSync(path, 'utf8')]);
 
 /** A text worked out under the default house, or other settings. A check that throws fails the test. */
 export function open(text: string, settings?: Partial<Settings>): Snapshot {
-  const house = settings === undefined ? HOUSE : makeHouse({ ...DEFAULTS, ...settings }).house;
+  return openIn(text, settings === undefined ? HOUSE : makeHouse({ ...DEFAULTS, ...settings }).house);
+}
+
+/** The same under the house of the example kitchen. */
+export const openInKitchen = (text: string): Snapshot => openIn(text, KITCHEN);
+
+function openIn(text: string, house: House): Snapshot {
   const snapshot = Snapshot.open('test.quern', 1, text, house);
   void snapshot.findings;
   const [bug] = takeBugs();

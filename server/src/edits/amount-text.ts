@@ -14,6 +14,22 @@ export function scaleAmount(line: number, amount: MeasuredNode, by: number): Tex
   return edits;
 }
 
+/**
+ * The edit that keeps the name in its column when the amount before it has grown or shrunk by so many characters.
+ * Nothing where the writer left one blank.
+ */
+export function keepColumn(line: number, text: string, amountEnd: number, grown: number): TextEdit[] {
+  const gap = /^ */.exec(text.slice(amountEnd))?.[0].length ?? 0;
+  const wanted = Math.max(2, gap - grown);
+  return gap < 2 || wanted === gap
+    ? []
+    : [replaceSpan(line, { start: amountEnd, end: amountEnd + gap }, ' '.repeat(wanted))];
+}
+
+/** By how many characters edits make their line longer. */
+export const grownBy = (edits: readonly TextEdit[]): number =>
+  edits.reduce((sum, e) => sum + e.text.length - (e.end.character - e.start.character), 0);
+
 /** One number of an amount at another size, as a kitchen writes it. */
 export function scaledText(numeral: NumeralNode, amount: MeasuredNode, by: number): string {
   const value = numeral.value * by;

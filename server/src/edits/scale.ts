@@ -10,6 +10,7 @@ import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { singular, wordsOf } from '../recipe/words.ts';
 import { factorText, scaleAmount, scaledText } from './amount-text.ts';
+import { inColumn } from './set-amount.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export interface Scaling {
@@ -161,7 +162,7 @@ function scaleParts(
     for (const ingredient of part.head.ingredients) {
       const line = base + ingredient.line;
       const own = ingredientEdits(line, ingredient, by);
-      edits.push(...own.edits);
+      edits.push(...inColumn(recipe, part.index, ingredient, own.edits));
       if (own.change !== undefined) changes.push(own.change);
     }
     for (const step of part.steps) {

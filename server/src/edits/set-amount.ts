@@ -1,11 +1,11 @@
 /**
- * Knows how one ingredient is given another weight: on its line, and where a step names an amount of it.
+ * Knows how one ingredient is given another weight or number: on its line, and where a step names an amount of it.
  * Refuses to choose the weight.
  */
 import type { Document } from '../notation/document.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Recipe } from '../recipe/recipe.ts';
-import { gramsAmount, scaleAmount, scaledText } from './amount-text.ts';
+import { gramsAmount, grownBy, keepColumn, scaleAmount, scaledText } from './amount-text.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export interface AmountChange {
@@ -14,8 +14,21 @@ export interface AmountChange {
   readonly written: string;
 }
 
-/** Gives an ingredient of a part the weight, in grams, in the writer's own unit when that is one of mass. */
+/** Gives an ingredient of a part the weight, in grams, on its line and in the portions that steps name. */
 export function setGrams(
+  recipe: Recipe,
+  part: number,
+  ingredient: Ingredient,
+  grams: number,
+): AmountChange | undefined {
+  const listed = listGrams(recipe, part, ingredient, grams);
+  if (listed === undefined || !ingredient.weighed.known) return undefined;
+  const by = (2 * grams) / (ingredient.weighed.grams.low + ingredient.weighed.grams.high);
+  return { ...listed, edits: [...listed.edits, ...portionEdits(recipe, part, ingredient, by)] };
+}
+
+/** The same on its line alone: in the writer's own unit when that is one of mass, else in grams. */
+export function listGrams(
   recipe: Recipe,
   part: number,
   ingredient: Ingredient,
@@ -24,25 +37,20 @@ export function setGrams(
   const { weighed, node } = ingredient;
   const amount = node.amount;
   if (!weighed.known || amount?.kind !== 'measured' || weighed.grams.high <= 0) return undefined;
-  const now = (weighed.grams.low + weighed.grams.high) / 2;
-  const by = grams / now;
+  const by = (2 * grams) / (weighed.grams.low + weighed.grams.high);
   const line = (recipe.partsAt[part] ?? 0) + ingredient.line;
   const inMass = ['g', 'kg', 'mg', 'oz', 'lb'].includes(amount.unit?.symbol ?? '');
-  const counted = amount.unit === undefined;
-  if (inMass || counted) {
-    const edits = [...scaleAmount(line, amount, by), ...portionEdits(recipe, part, ingredient, by)];
+  if (inMass || amount.unit === undefined) {
     const number = scaledText(amount.low, amount, by);
+    const unit = amount.unit?.symbol ?? amount.counted?.text ?? amount.sized?.text ?? '';
     return {
-      edits,
-      written: `${number} ${amount.unit?.symbol ?? amount.counted?.text ?? amount.sized?.text ?? ''}`.trim(),
+      edits: inColumn(recipe, part, ingredient, scaleAmount(line, amount, by)),
+      written: `${number} ${unit}`.trim(),
     };
   }
   const written = gramsAmount(grams);
-  const end = node.equals?.end ?? amount.end;
-  return {
-    edits: [replaceSpan(line, { start: amount.start, end }, written), ...portionEdits(recipe, part, ingredient, by)],
-    written,
-  };
+  const whole = { start: amount.start, end: node.equals?.end ?? amount.end };
+  return { edits: inColumn(recipe, part, ingredient, [replaceSpan(line, whole, written)]), written };
 }
 
 /** Gives a counted ingredient another number of pieces. */
@@ -54,14 +62,23 @@ export function setCount(
 ): AmountChange | undefined {
   const amount = ingredient.node.amount;
   if (amount?.kind !== 'measured' || amount.unit !== undefined || amount.low.value <= 0) return undefined;
-  const by = count / amount.low.value;
   const line = (recipe.partsAt[part] ?? 0) + ingredient.line;
   const words = [String(count), amount.sized?.text, amount.counted?.text].filter((w) => w !== undefined);
   const numbers = { start: amount.low.start, end: amount.high?.end ?? amount.low.end };
+  const listed = inColumn(recipe, part, ingredient, [replaceSpan(line, numbers, String(count))]);
   return {
-    edits: [replaceSpan(line, numbers, String(count)), ...portionEdits(recipe, part, ingredient, by)],
+    edits: [...listed, ...portionEdits(recipe, part, ingredient, count / amount.low.value)],
     written: words.join(' '),
   };
+}
+
+/** The edits of an ingredient's amount, with its name kept in its column. */
+export function inColumn(recipe: Recipe, part: number, ingredient: Ingredient, edits: readonly TextEdit[]): TextEdit[] {
+  const { amount, equals } = ingredient.node;
+  const end = Math.max(amount?.end ?? 0, equals?.end ?? 0);
+  const line = (recipe.partsAt[part] ?? 0) + ingredient.line;
+  const text = recipe.parts[part]?.head.source.lines[ingredient.line]?.text ?? '';
+  return [...edits, ...keepColumn(line, text, end, grownBy(edits.filter((e) => e.start.character < end)))];
 }
 
 /** Amounts of the ingredient that steps name follow it. */

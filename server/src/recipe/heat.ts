@@ -68,10 +68,24 @@ export function readHeat(sentence: Sentence): HeatReading[] {
 export function readTimes(sentence: Sentence): TimeReading[] {
   const readings: TimeReading[] = [];
   sentence.items.forEach((item, at) => {
-    if (item.kind === 'duration') readings.push({ node: item, ...verbBefore(sentence.items, at) });
+    if (item.kind !== 'duration' || isLimit(sentence.items, at)) return;
+    readings.push({ node: item, ...verbBefore(sentence.items, at) });
   });
   return readings;
 }
+
+/** `within 2 h`, `up to 3 d`, `keeps 4 d`: a limit, and no time that the recipe takes. */
+function isLimit(items: readonly SentenceItem[], at: number): boolean {
+  const [before, earlier] = [items[at - 1], items[at - 2]];
+  if (before?.kind !== 'word') return false;
+  return (
+    LIMITS.has(before.word) ||
+    (before.word === 'to' && earlier?.kind === 'word' && earlier.word === 'up') ||
+    (before.word === 'for' && earlier?.kind === 'word' && LIMITS.has(earlier.word))
+  );
+}
+
+const LIMITS: ReadonlySet<string> = new Set(['within', 'keeps', 'keep', 'every']);
 
 interface Near {
   readonly verb?: string;

@@ -87,7 +87,8 @@ export class NameIndex {
         for (const run of suffixes(full.slice(0, or)))
           this.add({ words: run, full: false, weak: false, part: p, ingredient });
       // Eggs are separated in the steps: their yolks and whites are still the eggs.
-      if (full.at(-1) === 'egg') for (const half of ['yolk', 'white']) this.add({ words: [half], full: false, weak: true, part: p, ingredient });
+      if (full.at(-1) === 'egg')
+        for (const half of ['yolk', 'white']) this.add({ words: [half], full: false, weak: true, part: p, ingredient });
       const vocabulary = new Set<string>();
       for (const other of foodNames) {
         const run = wordsOf(other);

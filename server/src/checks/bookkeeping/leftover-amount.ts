@@ -77,7 +77,7 @@ Say where \`the rest of the\` goes, or list only what is used. Silent where a st
             'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk half the milk into the flour.\n  do Add the rest of the whole milk.\n',
         },
       },
-      'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk 200 ml of the milk into the flour.\n# "200 ml of the milk" leftover-amount *: 101 g\n',
+      'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk 200 ml of the milk into the flour.\n# "200 ml of the milk" leftover-amount *: 103 g\n',
     ],
   },
 });

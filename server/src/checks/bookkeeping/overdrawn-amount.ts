@@ -1,4 +1,4 @@
-import { setGrams } from '../../edits/set-amount.ts';
+import { listGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import type { LedgerEntry, TakenUse } from '../../recipe/ledger.ts';
@@ -56,38 +56,31 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
     };
   },
   fix: ({ name, use, entry, part, wholeG }, { recipe }) => {
+    const at = (u: TakenUse) => (recipe.partsAt[u.part] ?? 0) + u.line;
+    const plain = entry.uses.filter((u) => u.mention.portion.kind === 'plain' && u !== use);
     const fixes: Fix[] = [];
-    const first = entry.uses.find((u) => u.mention.portion.kind === 'plain' && u !== use);
+    const [first] = plain;
     if (first !== undefined && use.mention.portion.kind === 'rest') {
-      const line = (recipe.partsAt[first.part] ?? 0) + first.line;
-      const { start } = first.mention.whole;
+      const the = { start: first.mention.whole.start, end: first.mention.start };
       fixes.push({
         title: `Write \`most of the ${name}\` in the earlier step`,
         effect: 'words',
-        edits: [replaceSpan(line, { start, end: first.mention.start }, 'most of the ')],
+        edits: [replaceSpan(at(first), the, 'most of the ')],
       });
     }
     const missing = use.taken.low - use.before.high;
-    if (
-      wholeG !== undefined &&
-      missing > 0 &&
-      entry.ingredient.node.amount?.kind === 'measured' &&
-      use.mention.portion.kind === 'amount'
-    ) {
-      const line = (recipe.partsAt[part] ?? 0) + entry.ingredient.line;
-      const change = setGrams({ ...recipe, parts: [] }, part, entry.ingredient, wholeG * (1 + missing));
-      const all = change?.edits.filter((e) => e.start.line === line) ?? [];
-      if (change !== undefined && all.length > 0) {
-        const earlier = entry.uses.filter((u) => u !== use && u.mention.portion.kind === 'plain');
-        const named = earlier.map((u) => {
-          const at = (recipe.partsAt[u.part] ?? 0) + u.line;
-          const taken = gramsText((u.before.high - u.taken.low === 0 ? u.taken.low : u.before.high) * wholeG);
-          return replaceSpan(at, { start: u.mention.whole.start, end: u.mention.start }, `${taken} g of the `);
-        });
-        fixes.push({ title: `List ${change.written} ${name}`, effect: 'amounts', edits: [...all, ...named] });
-      }
-    }
-    return fixes;
+    if (wholeG === undefined || missing <= 0 || use.mention.portion.kind !== 'amount') return fixes;
+    const listed = listGrams(recipe, part, entry.ingredient, wholeG * (1 + missing));
+    if (listed === undefined) return fixes;
+    // What an earlier step took whole, it now takes as the amount it was.
+    const named = plain.map((u) => {
+      const the = { start: u.mention.whole.start, end: u.mention.start };
+      return replaceSpan(at(u), the, `${gramsText(u.before.high * wholeG)} g of the `);
+    });
+    return [
+      ...fixes,
+      { title: `List ${listed.written} ${name}`, effect: 'amounts', edits: [...listed.edits, ...named] },
+    ];
   },
   examples: {
     good: [

@@ -33,7 +33,7 @@ export default defineCheck<BandValues>({
         text: 'recipe Crust\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  120 g     water\n# "water" dough-too-wet *: 68 %\n  do Rub the butter into the flour and bind with the water.\n',
         after: {
           'Write 64 g water, 56 g less':
-            'recipe Crust\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  64 g     water\n  do Rub the butter into the flour and bind with the water.\n',
+            'recipe Crust\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  64 g      water\n  do Rub the butter into the flour and bind with the water.\n',
         },
       },
     ],

@@ -50,7 +50,12 @@ export const RICH: ClientCapabilities = {
       resolveSupport: { properties: ['edit'] },
     },
     documentSymbol: { hierarchicalDocumentSymbolSupport: true },
-    publishDiagnostics: { relatedInformation: true, versionSupport: true, codeDescriptionSupport: true, dataSupport: true },
+    publishDiagnostics: {
+      relatedInformation: true,
+      versionSupport: true,
+      codeDescriptionSupport: true,
+      dataSupport: true,
+    },
     rename: { prepareSupport: true },
   },
 };
@@ -106,7 +111,8 @@ export class FakeEditor {
     connection.onNotification((method, params) => {
       editor.note(`<- ${method} ${JSON.stringify(params).slice(0, 300)}`);
       editor.notified.push({ method, params });
-      if (method === 'textDocument/publishDiagnostics') editor.published.push(params as unknown as PublishDiagnosticsParams);
+      if (method === 'textDocument/publishDiagnostics')
+        editor.published.push(params as unknown as PublishDiagnosticsParams);
       editor.wake();
     });
     connection.onRequest((method, params) => {
@@ -137,7 +143,10 @@ export class FakeEditor {
     await this.change(uri, [{ range: this.rangeOf(uri, old), text }]);
   }
 
-  async change(uri: string, contentChanges: readonly ({ range: Range; text: string } | { text: string })[]): Promise<void> {
+  async change(
+    uri: string,
+    contentChanges: readonly ({ range: Range; text: string } | { text: string })[],
+  ): Promise<void> {
     const document = this.document(uri);
     const version = document.version + 1;
     TextDocument.update(document, [...contentChanges], version);
@@ -171,7 +180,10 @@ export class FakeEditor {
   }
 
   pull(uri: string, previousResultId?: string): Promise<DocumentDiagnosticReport> {
-    return this.request('textDocument/diagnostic', { textDocument: { uri }, ...(previousResultId && { previousResultId }) });
+    return this.request('textDocument/diagnostic', {
+      textDocument: { uri },
+      ...(previousResultId && { previousResultId }),
+    });
   }
 
   hover(uri: string, needle: string): Promise<Hover | null> {
@@ -204,8 +216,11 @@ export class FakeEditor {
       if (!('edits' in change)) throw new Error('only texts are edited');
       const document = this.document(change.textDocument.uri);
       if (change.textDocument.version !== document.version) throw new Error('the edit is for another version');
-      const edits = change.edits.map((e): TextEdit =>
-        'snippet' in e ? { range: e.range, newText: withoutStops(e.snippet.value) } : { range: e.range, newText: e.newText },
+      const edits = change.edits.map(
+        (e): TextEdit =>
+          'snippet' in e
+            ? { range: e.range, newText: withoutStops(e.snippet.value) }
+            : { range: e.range, newText: e.newText },
       );
       await this.applyEdits(document.uri, edits);
     }
@@ -293,4 +308,7 @@ export class FakeEditor {
 }
 
 const withoutStops = (snippet: string): string =>
-  snippet.replace(/\$\{\d+:([^}]*)\}/g, '$1').replace(/\$\{?\d+\}?/g, '').replace(/\\([$}\\])/g, '$1');
+  snippet
+    .replace(/\$\{\d+:([^}]*)\}/g, '$1')
+    .replace(/\$\{?\d+\}?/g, '')
+    .replace(/\\([$}\\])/g, '$1');

@@ -145,7 +145,10 @@ function scaleAction(snapshot: Snapshot, title: string, by: number): Action {
   };
 }
 
-const ROUND = [1, 2, 4, 6, 8, 10, 12, 16, 20, 24, 30, 36, 48, 50, 60, 72, 100, 150, 200, 250, 500, 750, 1000, 1500, 2000, 3000, 5000, 10_000];
+const ROUND = [
+  1, 2, 4, 6, 8, 10, 12, 16, 20, 24, 30, 36, 48, 50, 60, 72, 100, 150, 200, 250, 500, 750, 1000, 1500, 2000, 3000, 5000,
+  10_000,
+];
 
 /** The round numbers nearest below and above a yield, but for half, double and triple, which are offered anyway. */
 function roundYields(now: number): number[] {

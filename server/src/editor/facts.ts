@@ -86,7 +86,11 @@ export function foodFacts(food: Food): Fact[] {
   const [spoon] = food.measures;
   if (spoon !== undefined)
     facts.push(
-      figure(`1 ${spoon.unit}${spoon.form === undefined ? '' : `, ${spoon.form}`}`, sayGrams(spoon.grams), spoon.source),
+      figure(
+        `1 ${spoon.unit}${spoon.form === undefined ? '' : `, ${spoon.form}`}`,
+        sayGrams(spoon.grams),
+        spoon.source,
+      ),
     );
   const trim = trimFact(food);
   if (trim !== undefined) facts.push(trim);
@@ -130,9 +134,7 @@ export function bandFacts(part: Part): Fact[] {
 
 /** The bands of a kind, whatever the part. */
 export const bandsOnly = (measures: readonly KindMeasure[]): Fact[] =>
-  measures.map((held) =>
-    figure(capital(MEASURES[held.measure].words), `usual ${sayBand(held.usual)}`, held.source),
-  );
+  measures.map((held) => figure(capital(MEASURES[held.measure].words), `usual ${sayBand(held.usual)}`, held.source));
 
 function sayBand([low, high]: Band): string {
   if (high === null) return `from ${percentRange(low ?? 0, low ?? 0)}`;

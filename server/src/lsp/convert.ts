@@ -2,7 +2,13 @@
  * Knows how our values become the protocol's, and back: places, findings, hovers, edits.
  * Refuses to decide anything about recipes.
  */
-import type { Diagnostic, Hover as ProtocolHover, Range, TextEdit as ProtocolEdit, WorkspaceEdit } from 'vscode-languageserver';
+import type {
+  Diagnostic,
+  TextEdit as ProtocolEdit,
+  Hover as ProtocolHover,
+  Range,
+  WorkspaceEdit,
+} from 'vscode-languageserver';
 import type { Severity } from '../checks/check.ts';
 import type { Finding } from '../checks/run.ts';
 import type { ActionEdit } from '../editor/code-actions.ts';
@@ -68,24 +74,24 @@ export function hoverOf(hover: Hover, abilities: Abilities): ProtocolHover {
 }
 
 export function hoverMarkdown({ title, subtitle, facts }: Omit<Hover, 'at'>, abilities: Abilities): string {
-  const head = `**${escape(title)}**${subtitle === undefined ? '' : ` · ${escape(subtitle)}`}`;
+  const head = `**${escaped(title)}**${subtitle === undefined ? '' : ` · ${escaped(subtitle)}`}`;
   const lines = facts.map((fact) => `- ${factMarkdown(fact, abilities)}`);
   const sources = sourcesOf(facts);
-  const foot = sources.length === 0 ? [] : ['', ...sources.map((s, i) => `<sub>${mark(i)} ${escape(s)}</sub>  `)];
+  const foot = sources.length === 0 ? [] : ['', ...sources.map((s, i) => `<sub>${mark(i)} ${escaped(s)}</sub>  `)];
   return [head, ...(lines.length > 0 ? ['', ...lines] : []), ...foot].join('\n');
 
   function factMarkdown(fact: Fact, { explainCommand }: Abilities): string {
     switch (fact.kind) {
       case 'figure':
-        return `${escape(fact.label)}: ${escape(fact.value)}${fact.source === undefined ? '' : ` ${mark(sources.indexOf(fact.source))}`}`;
+        return `${escaped(fact.label)}: ${escaped(fact.value)}${fact.source === undefined ? '' : ` ${mark(sources.indexOf(fact.source))}`}`;
       case 'text':
-        return escape(fact.text);
+        return escaped(fact.text);
       case 'page': {
         const link =
           explainCommand === undefined
             ? pageUri(fact.code)
             : `command:${explainCommand}?${encodeURIComponent(JSON.stringify([fact.code]))}`;
-        return `[What ${escape(fact.code)} means](${link})`;
+        return `[What ${escaped(fact.code)} means](${link})`;
       }
     }
   }
@@ -114,7 +120,7 @@ function factText(fact: Fact): string {
   }
 }
 
-const escape = (text: string): string => text.replace(/[\\`*_{}[\]<>#|~]/g, '\\$&');
+const escaped = (text: string): string => text.replace(/[\\`*_{}[\]<>#|~]/g, '\\$&');
 
 /** Edits of one document; their line feeds become the document's own line end. */
 export function editsOf(snapshot: Snapshot, edits: readonly TextEdit[]): ProtocolEdit[] {
@@ -123,11 +129,7 @@ export function editsOf(snapshot: Snapshot, edits: readonly TextEdit[]): Protoco
 }
 
 /** The edits as one change of the workspace, held to the version they were made for where the client can. */
-export function workspaceEditOf(
-  snapshot: Snapshot,
-  edits: readonly ActionEdit[],
-  abilities: Abilities,
-): WorkspaceEdit {
+export function workspaceEditOf(snapshot: Snapshot, edits: readonly ActionEdit[], abilities: Abilities): WorkspaceEdit {
   if (!abilities.documentChanges) return { changes: { [snapshot.uri]: editsOf(snapshot, edits) } };
   const eol = lineEnd(snapshot.document);
   const changes = edits.map(({ start, end, text, snippet }) =>

@@ -56,9 +56,14 @@ export class Houses {
     return house;
   }
 
-  /** A file changed that a house may be made of: it is read again, the others' foods are kept. */
+  /** A file changed. Where a house is made of it, the house is forgotten; the foods of other files are kept. */
   forget(path: string): void {
-    this.foodsByPath.delete(path);
+    if (!path.endsWith('quern.json')) {
+      const before = this.foodsByPath.get(path) ?? [];
+      const now = this.foodsIn(path);
+      this.foodsByPath.set(path, now);
+      if (before.length === 0 && now.length === 0) return;
+    }
     this.byFolder.clear();
   }
 

@@ -27,11 +27,15 @@ export function takeBugs(): readonly { readonly check: string; readonly error: u
   return bugs.splice(0);
 }
 
+let snapshots = 0;
+
 export class Snapshot implements Scene {
   readonly uri: string;
   readonly version: number;
   readonly document: Document;
   readonly house: House;
+  /** No two snapshots have the same. */
+  readonly serial = ++snapshots;
   private readonly before: { outline?: Outline; recipe?: Recipe };
   private madeOutline: Outline | undefined;
   private madeRecipe: Recipe | undefined;

@@ -1,5 +1,5 @@
 /** A line of the list: its weight and why, its shares, what it holds, and which steps take it. */
-import { sayGrams } from '../words.ts';
+
 import { percentRange } from '../../measure/number-text.ts';
 import { middle } from '../../measure/quantity.ts';
 import type { IngredientNode } from '../../notation/tree.ts';
@@ -7,17 +7,10 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { LedgerEntry } from '../../recipe/ledger.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import {
-  allergenFact,
-  figure,
-  ingredientComposition,
-  sayTaken,
-  shareFacts,
-  trimFact,
-  weightFact,
-} from '../facts.ts';
+import { allergenFact, figure, ingredientComposition, sayTaken, shareFacts, trimFact, weightFact } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, lineOfPart, placeOf } from '../place.ts';
+import { sayGrams } from '../words.ts';
 
 export const hoverIngredient: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
   const ingredient = part?.head.ingredients.find((i) => i.line === inPart);

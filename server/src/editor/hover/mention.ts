@@ -1,4 +1,6 @@
 /** An ingredient or part named in a step: what it is, and what this step takes of it. */
+
+import { percentRange } from '../../measure/number-text.ts';
 import type { TakenUse } from '../../recipe/ledger.ts';
 import type { Mention } from '../../recipe/mentions.ts';
 import type { Part } from '../../recipe/recipe.ts';
@@ -6,7 +8,6 @@ import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure, sayTaken, shareFacts, weightFact } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, lineOfPart, placeOf } from '../place.ts';
-import { percentRange } from '../../measure/number-text.ts';
 import { partFacts } from './part.ts';
 
 export const hoverMention: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
@@ -28,8 +29,15 @@ export const hoverMention: HoverSource = (snapshot, { line, part, inPart, at, ch
   const [only] = named;
   if (only === undefined) return undefined;
   if (named.length > 1 && !mention.every) {
-    const names = named.map(({ of, entry }) => nameWithLine(snapshot, of, entry.ingredient.line, entry.ingredient.name));
-    return { at: place, title, subtitle: 'could be any of these', facts: names.map((text) => ({ kind: 'text', text })) };
+    const names = named.map(({ of, entry }) =>
+      nameWithLine(snapshot, of, entry.ingredient.line, entry.ingredient.name),
+    );
+    return {
+      at: place,
+      title,
+      subtitle: 'could be any of these',
+      facts: names.map((text) => ({ kind: 'text', text })),
+    };
   }
   const facts = named.flatMap(({ of, entry }): Fact[] => {
     const use = entry.uses.find((u) => u.mention === mention && u.part === part.index);
@@ -48,10 +56,18 @@ export const hoverMention: HoverSource = (snapshot, { line, part, inPart, at, ch
 
 function takenFact(ingredient: Parameters<typeof sayTaken>[0], use: TakenUse, mention: Mention): Fact {
   if (use.taken.high === 0 && mention.portion.kind === 'plain') return figure('This step', 'speaks of what lies there');
-  const left = { low: Math.max(0, use.before.low - use.taken.high), high: Math.max(0, use.before.high - use.taken.low) };
-  const takes = mention.portion.kind === 'some' ? 'takes an unmeasured portion' : `takes ${sayTaken(ingredient, use.taken)}`;
-  if (use.over) return figure('This step', `${takes}, more than the ${percentRange(use.before.low, use.before.high)} left`);
-  return figure('This step', left.high <= 0.001 ? `${takes}; none is left` : `${takes}; ${percentRange(left.low, left.high)} is left`);
+  const left = {
+    low: Math.max(0, use.before.low - use.taken.high),
+    high: Math.max(0, use.before.high - use.taken.low),
+  };
+  const takes =
+    mention.portion.kind === 'some' ? 'takes an unmeasured portion' : `takes ${sayTaken(ingredient, use.taken)}`;
+  if (use.over)
+    return figure('This step', `${takes}, more than the ${percentRange(use.before.low, use.before.high)} left`);
+  return figure(
+    'This step',
+    left.high <= 0.001 ? `${takes}; none is left` : `${takes}; ${percentRange(left.low, left.high)} is left`,
+  );
 }
 
 function nameWithLine(snapshot: Snapshot, part: Part, line: number, name: string): string {

@@ -25,8 +25,7 @@ function wholeFacts(recipe: Recipe): Fact[] {
   const mass = recipe.parts.reduce((sum, p) => addRanges(sum, p.head.massG), { low: 0, high: 0 });
   const complete = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal);
   const facts: Fact[] = [];
-  if (mass.high > 0)
-    facts.push(figure('Goes in', `${sayGrams(mass)}${complete ? '' : ', without what is not known'}`));
+  if (mass.high > 0) facts.push(figure('Goes in', `${sayGrams(mass)}${complete ? '' : ', without what is not known'}`));
   const amount = recipe.yield?.node.amount;
   if (amount !== undefined && amount.unit === undefined && amount.quantity.low > 0 && complete && mass.high > 0) {
     const each = { low: mass.low / amount.quantity.high, high: mass.high / amount.quantity.low };

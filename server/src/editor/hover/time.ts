@@ -11,7 +11,9 @@ export const hoverTime: HoverSource = (_snapshot, { line, part, inPart, at, char
   const node = reading?.node ?? (holds(took, character) ? took : undefined);
   if (node === undefined) return undefined;
   const range = { low: node.lowMin, high: node.highMin };
-  const facts: Fact[] = [figure('Time', node.overnight ? `${span(range, sayMinutes)}, by habit` : span(range, sayMinutes))];
+  const facts: Fact[] = [
+    figure('Time', node.overnight ? `${span(range, sayMinutes)}, by habit` : span(range, sayMinutes)),
+  ];
   if (reading?.verb !== undefined) facts.push(figure('Belongs to', reading.verb));
   if (reading?.verbClass !== undefined) facts.push(figure('Counts as', COUNTS[reading.verbClass] ?? 'hands-on time'));
   return { at: placeOf(at, node), title: textOf(line, node), facts };

@@ -26,7 +26,11 @@ export const hoverUnit: HoverSource = (snapshot, cursor) => {
   const ingredient = cursor.part?.head.ingredients.find((i) => i.line === cursor.inPart);
   if (ingredient !== undefined) {
     facts.push(weightFact(ingredient));
-    const one = weighQuantity({ low: 1, high: 1, about: false, unit: unit.symbol }, ingredient.match, snapshot.house.world);
+    const one = weighQuantity(
+      { low: 1, high: 1, about: false, unit: unit.symbol },
+      ingredient.match,
+      snapshot.house.world,
+    );
     if (one.known && dimensionOf(unit.symbol) === 'volume')
       facts.push(figure(`1 ${unit.symbol} of ${ingredient.name}`, sayWeight(one), one.reason.source));
   }

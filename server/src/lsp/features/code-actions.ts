@@ -1,0 +1,71 @@
+import type { CodeAction, CodeActionParams, Diagnostic } from 'vscode-languageserver';
+import { type Action, type ActionKind, codeActions } from '../../editor/code-actions.ts';
+import type { Snapshot } from '../../workspace/snapshot.ts';
+import { record } from '../capabilities.ts';
+import { diagnosticOf, rangeOf, readRange, workspaceEditOf } from '../convert.ts';
+import { type Feature, onDocument, onRequest, type View } from '../feature.ts';
+
+const KINDS: readonly ActionKind[] = ['quickfix', 'refactor.rewrite', 'source.fixAll.quern'];
+/** Kinds whose edits are worked out only when one is chosen. */
+const RESOLVED: ReadonlySet<ActionKind> = new Set(['refactor.rewrite']);
+
+export const codeActionsFeature: Feature = {
+  capability: ({ codeActionLiterals, resolvesCodeActionEdits }) =>
+    codeActionLiterals
+      ? { codeActionProvider: { codeActionKinds: [...KINDS], resolveProvider: resolvesCodeActionEdits } }
+      : {},
+  requests: [
+    onDocument<CodeActionParams, CodeAction[]>('textDocument/codeAction', [], (snapshot, params, view) => {
+      const { only, diagnostics } = params.context;
+      const wants = (kind: ActionKind) =>
+        only === undefined || only.some((o) => o === '' || kind === o || kind.startsWith(`${o}.`));
+      const actions = codeActions(snapshot, readRange(params.range), wants, (e) => view.report('codeAction', e));
+      return actions.map((action) => actionOf(action, snapshot, diagnostics, view));
+    }),
+    onRequest<CodeAction, CodeAction | null>('codeAction/resolve', null, resolve, ({ data }) => uriIn(data)),
+  ],
+};
+
+function actionOf(action: Action, snapshot: Snapshot, sent: readonly Diagnostic[], view: View): CodeAction {
+  const { title, kind, preferred, finding } = action;
+  const later = view.abilities.resolvesCodeActionEdits && RESOLVED.has(kind);
+  return {
+    title,
+    kind,
+    ...(preferred && { isPreferred: true }),
+    ...(finding && { diagnostics: [sentFor(finding, sent) ?? diagnosticOf(finding, snapshot, view.abilities)] }),
+    ...(later
+      ? { data: { uri: snapshot.uri, version: snapshot.version, title, kind } }
+      : { edit: workspaceEditOf(snapshot, action.edits(), view.abilities) }),
+  };
+}
+
+/** The client's own copy of the finding, known by code and place. */
+function sentFor(finding: NonNullable<Action['finding']>, sent: readonly Diagnostic[]): Diagnostic | undefined {
+  const range = JSON.stringify(rangeOf(finding.at));
+  return sent.find(
+    (d) => d.source === 'quern' && d.code === finding.code && JSON.stringify(readRange(d.range)) === range,
+  );
+}
+
+const uriIn = (data: unknown): string | undefined => {
+  const { uri } = record(data);
+  return typeof uri === 'string' ? uri : undefined;
+};
+
+/** The edits of a chosen action; of one made for an older text, none. */
+function resolve(action: CodeAction, view: View): CodeAction {
+  const uri = uriIn(action.data);
+  const snapshot = uri === undefined ? undefined : view.snapshot(uri);
+  const { version, title, kind } = record(action.data);
+  if (snapshot === undefined || snapshot.version !== version) return action;
+  const nowhere = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
+  const again = codeActions(
+    snapshot,
+    nowhere,
+    (k) => k === kind,
+    (e) => view.report('codeAction/resolve', e),
+  );
+  const chosen = again.find((a) => a.title === title);
+  return chosen === undefined ? action : { ...action, edit: workspaceEditOf(snapshot, chosen.edits(), view.abilities) };
+}

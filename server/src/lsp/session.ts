@@ -1,0 +1,259 @@
+/**
+ * Knows one client: what it can do, which texts it has open, what it was told last. Walks the list of features and registers each behind the fence.
+ * Refuses to know any feature by name.
+ */
+import {
+  type CancellationToken,
+  type Connection,
+  type DidChangeTextDocumentParams,
+  type DidChangeWatchedFilesParams,
+  type DidCloseTextDocumentParams,
+  type DidOpenTextDocumentParams,
+  type DidSaveTextDocumentParams,
+  type InitializeParams,
+  type InitializeResult,
+  ResponseError,
+  type ServerCapabilities,
+} from 'vscode-languageserver';
+import { status } from '../editor/status.ts';
+import type { Files } from '../workspace/ports.ts';
+import { DEFAULTS, readSettings, type Settings } from '../workspace/settings.ts';
+import { type Change, type Snapshot, takeBugs } from '../workspace/snapshot.ts';
+import { Store, type Uri } from '../workspace/store.ts';
+import { type Abilities, readAbilities, record } from './capabilities.ts';
+import { diagnosticsOf, pathOfUri, readRange } from './convert.ts';
+import type { Feature, Remembered, Request, View } from './feature.ts';
+import { FEATURES } from './features/index.ts';
+import { type Fence, fenced, logFailure } from './fence.ts';
+import { messageVersion, type StatusParams, statusNotification } from './messages.ts';
+import { Schedule, type Turn } from './schedule.ts';
+
+export interface Host {
+  readonly files: Files;
+  readonly turn: Turn;
+  readonly version: string;
+  /** In tests a handler's error is thrown again. */
+  readonly rethrow: boolean;
+}
+
+/** Serves a client over a connection that is not yet listening. */
+export function serve(connection: Connection, host: Host, features: readonly Feature[] = FEATURES): void {
+  const session = new Session(connection, host);
+  connection.onInitialize((params) => session.initialize(params, features));
+  for (const { requests } of features)
+    for (const request of requests)
+      connection.onRequest(request.method, (params: unknown, token: CancellationToken) =>
+        session.answer(request, params, token),
+      );
+  session.listen();
+}
+
+/** The protocol's code for a request that its sender took back. */
+const REQUEST_CANCELLED = -32800;
+const cancelled = (): ResponseError<void> => new ResponseError(REQUEST_CANCELLED, 'cancelled');
+
+class Session {
+  private readonly connection: Connection;
+  private readonly host: Host;
+  private readonly fence: Fence;
+  private readonly schedule: Schedule;
+  private readonly told = new Map<Uri, string>();
+  private readonly remembered = new Map<string, Remembered>();
+  private abilities: Abilities = readAbilities({
+    capabilities: {},
+    processId: null,
+    rootUri: null,
+    workspaceFolders: null,
+  });
+  private store: Store;
+  private view: View;
+
+  constructor(connection: Connection, host: Host) {
+    this.connection = connection;
+    this.host = host;
+    this.fence = { log: (message) => connection.console.error(message), rethrow: host.rethrow };
+    this.schedule = new Schedule(host.turn, (uri) => this.guarded('findings', uri, () => this.tell(uri)));
+    this.store = new Store(host.files, pathOfUri);
+    this.view = this.newView();
+  }
+
+  initialize(params: InitializeParams, features: readonly Feature[]): InitializeResult {
+    this.abilities = readAbilities(params);
+    this.store = new Store(this.host.files, pathOfUri, this.settingsIn(params.initializationOptions));
+    this.view = this.newView();
+    const sync: ServerCapabilities = {
+      positionEncoding: 'utf-16',
+      textDocumentSync: { openClose: true, change: 2, save: { includeText: false } },
+      workspace: { workspaceFolders: { supported: true, changeNotifications: false } },
+    };
+    const declared = features.map((f) => f.capability?.(this.abilities) ?? {});
+    return {
+      capabilities: Object.assign(sync, ...declared),
+      serverInfo: { name: 'quern', version: this.host.version },
+    };
+  }
+
+  listen(): void {
+    const { connection } = this;
+    connection.onInitialized(() => this.started());
+    this.on('textDocument/didOpen', ({ textDocument: { uri, version, text } }: DidOpenTextDocumentParams) => {
+      this.dirty(this.store.opened(uri, version, text), uri);
+    });
+    this.on(
+      'textDocument/didChange',
+      ({ textDocument: { uri, version }, contentChanges }: DidChangeTextDocumentParams) => {
+        const changes = contentChanges.map(
+          (c): Change => ('range' in c ? { range: readRange(c.range), text: c.text } : { text: c.text }),
+        );
+        this.dirty(this.store.changed(uri, version, changes), uri);
+      },
+    );
+    this.on('textDocument/didClose', ({ textDocument: { uri } }: DidCloseTextDocumentParams) => {
+      const others = this.store.closed(uri);
+      this.schedule.forget(uri);
+      this.told.delete(uri);
+      this.remembered.delete(uri);
+      if (!this.abilities.pullsDiagnostics) this.publish(uri, undefined, []);
+      this.dirty(others, uri);
+    });
+    this.on('textDocument/didSave', ({ textDocument: { uri } }: DidSaveTextDocumentParams) => {
+      // A client that watches nothing may have saved anything.
+      if (!this.abilities.registersWatchers) this.dirty(this.store.diskChanged(), uri);
+    });
+    this.on('workspace/didChangeWatchedFiles', ({ changes }: DidChangeWatchedFilesParams) => {
+      const paths = changes.map((c) => pathOfUri(c.uri)).filter((p) => p !== undefined);
+      this.dirty(this.store.houseFileChanged(paths));
+    });
+    this.on('workspace/didChangeConfiguration', ({ settings }: { settings: unknown }) => {
+      if (this.abilities.configuration) this.askSettings();
+      else this.dirty(this.store.configured(this.settingsIn(record(settings).quern ?? settings)));
+    });
+  }
+
+  async answer(request: Request, params: unknown, token: CancellationToken): Promise<unknown> {
+    if (token.isCancellationRequested) return cancelled();
+    const uri = request.uriOf(params);
+    const version = uri === undefined ? undefined : this.store.snapshot(uri)?.version;
+    try {
+      const answer = await request.handle(params, this.view, token);
+      return token.isCancellationRequested ? cancelled() : answer;
+    } catch (error) {
+      if (isRefusal(error)) throw error;
+      logFailure(this.fence, request.method, version, error);
+      if (this.fence.rethrow) throw error;
+      return request.empty;
+    }
+  }
+
+  private started(): void {
+    const registrations = [];
+    if (this.abilities.registersWatchers)
+      registrations.push({
+        id: 'quern-files',
+        method: 'workspace/didChangeWatchedFiles',
+        registerOptions: { watchers: [{ globPattern: '**/*.quern' }, { globPattern: '**/quern.json' }] },
+      });
+    if (this.abilities.registersConfiguration)
+      registrations.push({
+        id: 'quern-settings',
+        method: 'workspace/didChangeConfiguration',
+        registerOptions: { section: 'quern' },
+      });
+    if (registrations.length > 0) this.ask('client/registerCapability', { registrations }, () => undefined);
+    if (this.abilities.configuration) this.askSettings();
+  }
+
+  private askSettings(): void {
+    this.ask('workspace/configuration', { items: [{ section: 'quern' }] }, (answer) => {
+      const [settings] = Array.isArray(answer) ? answer : [];
+      this.dirty(this.store.configured(this.settingsIn(settings)));
+    });
+  }
+
+  /** Settings of the editor; what cannot be used is logged and left out. */
+  private settingsIn(value: unknown): Settings {
+    const known = Object.fromEntries(
+      Object.entries(record(value)).filter(
+        ([key, v]) => ['measures', 'foodSafety', 'severities'].includes(key) && v !== null,
+      ),
+    );
+    const { settings, problems } = readSettings(known, DEFAULTS);
+    for (const problem of problems) this.connection.console.warn(`settings: ${problem}`);
+    return settings;
+  }
+
+  /** Findings of these are worked out in the next quiet turn; `cause` is the document whose text changed. */
+  private dirty(uris: readonly Uri[], cause?: Uri): void {
+    this.schedule.mark(uris);
+    if (!uris.some((uri) => uri !== cause)) return;
+    for (const uri of uris) for (const problem of this.store.problems(uri)) this.connection.console.warn(problem);
+    if (this.abilities.pullsDiagnostics && this.abilities.refreshesDiagnostics)
+      this.ask('workspace/diagnostic/refresh', undefined, () => undefined);
+    if (this.abilities.refreshesTokens) this.ask('workspace/semanticTokens/refresh', undefined, () => undefined);
+  }
+
+  /** Works out the newest text and says what is new. */
+  private tell(uri: Uri): void {
+    const snapshot = this.store.snapshot(uri);
+    if (snapshot === undefined) return;
+    const now = status(snapshot);
+    for (const bug of takeBugs()) logFailure(this.fence, `check ${bug.check}`, snapshot.version, bug.error);
+    if (!this.abilities.pullsDiagnostics) this.publish(uri, snapshot.version, diagnosticsOf(snapshot, this.abilities));
+    const key = JSON.stringify(now);
+    if (this.told.get(uri) === key) return;
+    this.told.set(uri, key);
+    this.send(statusNotification.method, statusParams(snapshot, now));
+  }
+
+  private publish(uri: Uri, version: number | undefined, diagnostics: unknown[]): void {
+    this.send('textDocument/publishDiagnostics', { uri, ...(version !== undefined && { version }), diagnostics });
+  }
+
+  private on<P>(method: string, handle: (params: P) => void): void {
+    this.connection.onNotification(method, (params: P) => {
+      this.guarded(method, undefined, () => handle(params));
+    });
+  }
+
+  private guarded(feature: string, uri: Uri | undefined, run: () => void): void {
+    const version = () => (uri === undefined ? undefined : this.store.snapshot(uri)?.version);
+    fenced(this.fence, feature, version, run, undefined);
+  }
+
+  private send(method: string, params: unknown): void {
+    this.connection.sendNotification(method, params).catch(() => undefined);
+  }
+
+  /** A client may refuse or go away; nothing depends on its answer. */
+  private ask(method: string, params: unknown, then: (answer: unknown) => void): void {
+    this.connection.sendRequest(method, params).then(then, (error: unknown) => {
+      this.connection.console.warn(`the client did not answer ${method}: ${String(error)}`);
+    });
+  }
+
+  private newView(): View {
+    return {
+      abilities: this.abilities,
+      snapshot: (uri) => this.store.snapshot(uri),
+      quiet: () => this.schedule.quiet(),
+      report: (feature, error) => logFailure(this.fence, feature, undefined, error),
+      remembered: this.remembered,
+    };
+  }
+}
+
+function statusParams(snapshot: Snapshot, now: ReturnType<typeof status>): StatusParams {
+  return {
+    version: messageVersion,
+    uri: snapshot.uri,
+    documentVersion: snapshot.version,
+    findings: now.findings,
+    massG: now.massG ?? null,
+    yield: now.yield ?? null,
+  };
+}
+
+/** An answer that says no with a reason, rather than a failure. */
+function isRefusal(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && typeof error.code === 'number';
+}

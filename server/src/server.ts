@@ -1,0 +1,17 @@
+/**
+ * The language server: `--stdio`, `--node-ipc`, `--socket` or `--pipe`. Builds host and session, and listens.
+ */
+import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { nodeFiles } from './host/node.ts';
+import { serve } from './lsp/session.ts';
+
+declare const QUERN_VERSION: string;
+
+const connection = createConnection(ProposedFeatures.all);
+serve(connection, {
+  files: nodeFiles(),
+  turn: setImmediate,
+  version: QUERN_VERSION,
+  rethrow: process.env.QUERN_RETHROW === '1',
+});
+connection.listen();

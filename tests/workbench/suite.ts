@@ -138,7 +138,7 @@ const tests: readonly EditorTest[] = [
         await waitFor('the comparison to close', () => !diffInFront() || undefined);
         assert.equal(document.getText() !== before, changes);
       }
-      await open(clean);
+      await vscode.window.showTextDocument(document);
       await undoOnceTo(document, before);
     },
   },
@@ -228,7 +228,10 @@ async function open(file: string): Promise<vscode.TextEditor> {
   const folder = vscode.workspace.workspaceFolders?.[0];
   assert.ok(folder, 'no folder is open');
   const uri = vscode.Uri.joinPath(folder.uri, file);
-  return vscode.window.showTextDocument(uri, { viewColumn: vscode.ViewColumn.One, preview: false });
+  const editor = await vscode.window.showTextDocument(uri, { viewColumn: vscode.ViewColumn.One, preview: false });
+  // What a test that failed left behind is no concern of the next.
+  if (editor.document.isDirty) await vscode.commands.executeCommand('workbench.action.files.revert');
+  return editor;
 }
 
 /** The findings of a document once they are as awaited. */

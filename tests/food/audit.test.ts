@@ -39,10 +39,10 @@ describe('the food tables', () => {
     [
       /\b(?:milk|butter|cream|cheese|yogurt|whey)\b/,
       'milk',
-      /coconut|almond|oat|soya|rice|peanut|cocoa|apple|cream of tartar|cream cracker|salad cream|nut|creme|butter bean|lettuce|horseradish/,
+      /coconut|almond|cashew|sunflower|oat|soya|rice|peanut|cocoa|apple|cream of tartar|cream cracker|ice cream cone|salad cream|nut|creme|butter bean|lettuce|horseradish/,
     ],
     [/\begg\b/, 'eggs', /^egg noodle$/],
-    [/\b(?:prawn|crab|lobster|crayfish)\b/, 'crustaceans', /^$/],
+    [/\b(?:prawn|crab|lobster|crayfish)\b/, 'crustaceans', /crab apple/],
     [/\b(?:mussel|clam|oyster|squid|octopus|scallop)\b/, 'molluscs', /mushroom/],
     [/\b(?:almond|hazelnut|walnut|pecan|cashew|pistachio|macadamia)\b/, 'nuts', /extract/],
     [/\bpeanut\b/, 'peanuts', /^$/],

@@ -101,14 +101,14 @@ function foodOf(named: Pick<Food, 'id' | 'name' | 'names'>, cells: Cells, side: 
   return {
     ...named,
     class: foodClass as FoodClass,
-    roles: listOf(roles, ',') as Role[],
+    roles: listOf(roles, ',').map((role) => ROLES[role] ?? (role as Role)),
     per100: compositionOf(cells),
     measures: (side.measures().get(named.id) ?? []).flatMap((row) => measureOf(row, source)),
     pieces: (side.pieces().get(named.id) ?? []).flatMap((row) => pieceOf(row, source)),
     allergens: { us, eu },
     source,
     ...(trim === undefined ? {} : { trim }),
-    ...(note === '' ? {} : { note }),
+    ...(note === '' ? {} : { note: NOTES[note] ?? note }),
   };
 }
 
@@ -168,7 +168,18 @@ const SOURCES: Readonly<Record<string, string>> = {
   packs: 'pack labels (from memory)',
   varies: 'pack labels vary (from memory)',
   none: 'not published in the tables at hand',
+  'M&W': 'McCance and Widdowson, The Composition of Foods (from memory)',
 };
+
+/** The words that stand for a remark. */
+const NOTES: Readonly<Record<string, string>> = {
+  'starch M&W': 'starch: McCance and Widdowson (from memory)',
+  'no starch M&W': 'no starch: McCance and Widdowson (from memory)',
+  'starch USDA': 'starch: later USDA releases (from memory)',
+};
+
+/** The short words of the tables for a role. */
+const ROLES: Readonly<Record<string, Role>> = { baking: 'baking flour', raw: 'raw risk', tissue: 'holds its water' };
 
 function sourceOf(cell: string, otherwise = ''): string {
   if (cell === '') return otherwise;

@@ -6,7 +6,12 @@ import { parseDocument, printDocument } from '../../server/src/notation/document
 import { EXAMPLES, open, openInKitchen } from '../support/harness.ts';
 
 function scaled(text: string, target: ScaleTarget | number, part?: string, snapshot = open(text)): string {
-  const result = scaleRecipe(snapshot.document, snapshot.recipe, typeof target === 'number' ? { kind: 'by', by: target } : target, part);
+  const result = scaleRecipe(
+    snapshot.document,
+    snapshot.recipe,
+    typeof target === 'number' ? { kind: 'by', by: target } : target,
+    part,
+  );
   if (!result.ok) throw new Error(result.why);
   return printDocument(applyEdits(snapshot.document, result.scaling.edits));
 }
@@ -124,11 +129,16 @@ describe('what a cook says', () => {
 const scaledHere = (text: string, by: number): string => scaled(text, by, undefined, openInKitchen(text));
 
 /** Recipes that stand alone. */
-const WHOLE = EXAMPLES.filter(([file, text]) => file !== 'first-draft.quern' && !openInKitchen(text).recipe.inherits && openInKitchen(text).recipe.parts.length > 0);
+const WHOLE = EXAMPLES.filter(
+  ([file, text]) =>
+    file !== 'first-draft.quern' && !openInKitchen(text).recipe.inherits && openInKitchen(text).recipe.parts.length > 0,
+);
 
 /** Grams of the list, by the middle of each range. */
 const grams = (text: string): number[] =>
-  openInKitchen(text).recipe.parts.flatMap((p) => p.head.ingredients.flatMap((i) => (i.weighed.known ? [(i.weighed.grams.low + i.weighed.grams.high) / 2] : [])));
+  openInKitchen(text).recipe.parts.flatMap((p) =>
+    p.head.ingredients.flatMap((i) => (i.weighed.known ? [(i.weighed.grams.low + i.weighed.grams.high) / 2] : [])),
+  );
 
 describe('the example kitchen', () => {
   test.each(WHOLE)('%s scaled by a factor and back is the same within kitchen rounding', (_, text) => {

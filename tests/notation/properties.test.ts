@@ -9,17 +9,27 @@ import { anyText, quernText } from '../support/arbitrary.ts';
 
 const laidOut = (text: string): string => {
   const document = parseDocument(text);
-  return layout(document).map((line, i) => line + (document.eols[i] ?? '')).join('');
+  return layout(document)
+    .map((line, i) => line + (document.eols[i] ?? ''))
+    .join('');
 };
 
 /** What the lines say, without where and with what blanks: for comparing before and after the formatter. */
 function meaning(document: Document): unknown {
   return document.lines.map(({ statement, comment, faults }) =>
     JSON.parse(
-      JSON.stringify({ statement, comment: comment?.text.trimEnd(), faults: faults.map((f) => f.code) }, (key, value: unknown) => {
-        if (['start', 'end', 'unitSpan', 'asKeyword', 'optional'].includes(key)) return undefined;
-        return typeof value === 'string' ? value.replace(/[\s\uFEFF]+/g, ' ').replace(/ ,/g, ',').trim() : value;
-      }),
+      JSON.stringify(
+        { statement, comment: comment?.text.trimEnd(), faults: faults.map((f) => f.code) },
+        (key, value: unknown) => {
+          if (['start', 'end', 'unitSpan', 'asKeyword', 'optional'].includes(key)) return undefined;
+          return typeof value === 'string'
+            ? value
+                .replace(/[\s\uFEFF]+/g, ' ')
+                .replace(/ ,/g, ',')
+                .trim()
+            : value;
+        },
+      ),
     ),
   );
 }
@@ -30,13 +40,21 @@ describe('any text', () => {
   });
 
   test('parses without throwing and prints back character for character', () => {
-    fc.assert(fc.property(anyText, (text) => printDocument(parseDocument(text)) === text), { numRuns: 400 });
+    fc.assert(
+      fc.property(anyText, (text) => printDocument(parseDocument(text)) === text),
+      { numRuns: 400 },
+    );
   });
 
   test('is covered by the tokens of its lines without a gap', () => {
     fc.assert(
       fc.property(anyText, (text) => {
-        for (const line of parseDocument(text).lines) expect(scan(line.text).map((t) => t.image).join('')).toBe(line.text);
+        for (const line of parseDocument(text).lines)
+          expect(
+            scan(line.text)
+              .map((t) => t.image)
+              .join(''),
+          ).toBe(line.text);
       }),
       { numRuns: 400 },
     );
@@ -58,11 +76,22 @@ describe('any text', () => {
   });
 
   test('after any series of edits is as if read anew', () => {
-    const edit = fc.record({ a: fc.nat(30), b: fc.nat(30), c: fc.nat(40), d: fc.nat(40), insert: fc.oneof(quernText, fc.constantFrom('', '\n', '\r', '\r\n', 'x', '½')) });
+    const edit = fc.record({
+      a: fc.nat(30),
+      b: fc.nat(30),
+      c: fc.nat(40),
+      d: fc.nat(40),
+      insert: fc.oneof(quernText, fc.constantFrom('', '\n', '\r', '\r\n', 'x', '½')),
+    });
     fc.assert(
       fc.property(quernText, fc.array(edit, { maxLength: 6 }), (text, edits) => {
         let document = parseDocument(text);
-        for (const { a, b, c, d, insert } of edits) document = editDocument(document, { start: { line: a, character: c }, end: { line: b, character: d } }, insert);
+        for (const { a, b, c, d, insert } of edits)
+          document = editDocument(
+            document,
+            { start: { line: a, character: c }, end: { line: b, character: d } },
+            insert,
+          );
         const fresh = parseDocument(printDocument(document));
         expect(document.eols).toEqual(fresh.eols);
         expect(document.lines.map((l) => l.text)).toEqual(fresh.lines.map((l) => l.text));
@@ -76,21 +105,36 @@ describe('any text', () => {
 
 describe('the formatter', () => {
   test('changes nothing the second time', () => {
-    fc.assert(fc.property(anyText, (text) => laidOut(laidOut(text)) === laidOut(text)), { numRuns: 400 });
+    fc.assert(
+      fc.property(anyText, (text) => laidOut(laidOut(text)) === laidOut(text)),
+      { numRuns: 400 },
+    );
   });
 
   test('never changes what a recipe means, and keeps every comment', () => {
-    fc.assert(fc.property(quernText, (text) => {
+    fc.assert(
+      fc.property(quernText, (text) => {
         expect(meaning(parseDocument(laidOut(text)))).toEqual(meaning(parseDocument(text)));
-      }), { numRuns: 400 });
+      }),
+      { numRuns: 400 },
+    );
   });
 
   test('changes only blanks and the spelling of units', () => {
     const bare = (text: string) =>
-      text.toLowerCase().replace(/[\s\uFEFF°]/g, '').replace(/grams/g, 'g').replace(/cups/g, 'cup').replace(/minutes/g, 'min').replace(/fl\.oz/g, 'floz');
-    fc.assert(fc.property(quernText, (text) => {
+      text
+        .toLowerCase()
+        .replace(/[\s\uFEFF°]/g, '')
+        .replace(/grams/g, 'g')
+        .replace(/cups/g, 'cup')
+        .replace(/minutes/g, 'min')
+        .replace(/fl\.oz/g, 'floz');
+    fc.assert(
+      fc.property(quernText, (text) => {
         expect(bare(laidOut(text))).toBe(bare(text));
-      }), { numRuns: 400 });
+      }),
+      { numRuns: 400 },
+    );
   });
 });
 

@@ -7,7 +7,16 @@ function amountText(amount: AmountNode | undefined): string {
   if (amount.kind === 'free') return 'free';
   const { low, high, about, unit, size, count, each } = amount.quantity;
   const number = low === high ? String(low) : `${low}..${high}`;
-  return [about ? 'about' : '', number, unit ?? '', size ?? '', count ?? '', each === undefined ? '' : `of ${each.low} ${each.unit}`].filter((w) => w !== '').join(' ');
+  return [
+    about ? 'about' : '',
+    number,
+    unit ?? '',
+    size ?? '',
+    count ?? '',
+    each === undefined ? '' : `of ${each.low} ${each.unit}`,
+  ]
+    .filter((w) => w !== '')
+    .join(' ');
 }
 
 function ingredientText(s: Statement): string {
@@ -20,7 +29,9 @@ function ingredientText(s: Statement): string {
     s.bought === undefined ? '' : `from ${amountText(s.bought)}`,
     s.preparation === undefined ? '' : `, ${s.preparation.text}`,
     s.note === undefined ? '' : `(${s.note.text})`,
-  ].filter((w) => w !== '').join(' ');
+  ]
+    .filter((w) => w !== '')
+    .join(' ');
 }
 
 describe('ingredient lines', () => {
@@ -114,7 +125,10 @@ describe('what cannot be read says what to write instead', () => {
 describe('lines that are no ingredient', () => {
   test.each<[string, Partial<Record<string, unknown>>]>([
     ['recipe Plum slice as sweet paste', { kind: 'recipe', name: 'Plum slice', as: 'sweet paste' }],
-    ['part base from pastry.quern : sweet paste', { kind: 'part', name: 'base', file: 'pastry.quern', filePart: 'sweet paste' }],
+    [
+      'part base from pastry.quern : sweet paste',
+      { kind: 'part', name: 'base', file: 'pastry.quern', filePart: 'sweet paste' },
+    ],
     ['yield 12 squares', { kind: 'yield', of: 'squares' }],
     ['tags autumn, supper club', { kind: 'tags', tags: ['autumn', 'supper club'] }],
     ['trial 2026-09-14 by Ines', { kind: 'trial', date: '2026-09-14', by: 'Ines' }],
@@ -128,10 +142,15 @@ describe('lines that are no ingredient', () => {
     ['also strong flour, house flour', { kind: 'also', names: ['strong flour', 'house flour'] }],
     ['contains wheat, milk', { kind: 'contains', names: ['wheat', 'milk'] }],
     ['allow dough-too-wet because it is a batter', { kind: 'allow', code: 'dough-too-wet', reason: 'it is a batter' }],
-    ['note Squares must cut clean. # and this is none', { kind: 'text', field: 'note', value: 'Squares must cut clean.' }],
+    [
+      'note Squares must cut clean. # and this is none',
+      { kind: 'text', field: 'note', value: 'Squares must cut clean.' },
+    ],
   ])('%s', (line, want) => {
     const { statement, faults } = readLine(line);
-    const flat = JSON.parse(JSON.stringify(statement), (_, v: unknown) => (typeof v === 'object' && v !== null && 'text' in v ? v.text : v)) as object;
+    const flat = JSON.parse(JSON.stringify(statement), (_, v: unknown) =>
+      typeof v === 'object' && v !== null && 'text' in v ? v.text : v,
+    ) as object;
     expect(flat).toMatchObject(want);
     expect(faults).toEqual([]);
   });
@@ -143,6 +162,12 @@ describe('lines that are no ingredient', () => {
     ['pan ring 24 × 8 × 10 cm', 1, 'ring', [24, 8, 10]],
   ])('%s', (line, count, shape, sizes) => {
     const { statement } = readLine(line);
-    expect(statement.kind === 'pan' && [statement.pan?.count, statement.pan?.shape, statement.pan?.sizes.map((s) => s.value)]).toEqual([count, shape, sizes]);
+    expect(
+      statement.kind === 'pan' && [
+        statement.pan?.count,
+        statement.pan?.shape,
+        statement.pan?.sizes.map((s) => s.value),
+      ],
+    ).toEqual([count, shape, sizes]);
   });
 });

@@ -36,6 +36,8 @@ export type ScaleResult =
 /** The recipe at another size; `partName` limits it to one part. */
 export function scaleRecipe(document: Document, recipe: Recipe, target: ScaleTarget, partName?: string): ScaleResult {
   const parts = partName === undefined ? recipe.parts : recipe.parts.filter((p) => sameName(p.head.name, partName));
+  if (recipe.inherits)
+    return { ok: false, why: 'the recipe builds on another file: scale that one, or write this one out in full first' };
   if (parts.length === 0) {
     const names = recipe.parts.map((p) => p.head.name).filter((n) => n !== '');
     return {

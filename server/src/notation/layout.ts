@@ -4,9 +4,9 @@
  */
 import type { IToken } from 'chevrotain';
 import { unitSpelled } from '../measure/unit.ts';
-import { readLine } from './statements.ts';
 import type { Document } from './document.ts';
 import { type Outline, outline } from './outline.ts';
+import { readLine } from './statements.ts';
 import { Blank, Comment, Degree, isNumber, label, scan, UnitWord } from './tokens.ts';
 import type { Line, Span } from './tree.ts';
 
@@ -83,7 +83,8 @@ function layoutCode(line: Line, code: string): string {
   }
 }
 
-const isProse = (kind: string): boolean => kind === 'text' || kind === 'saw' || kind === 'from';
+/** What is read aloud keeps its words: `yield 2 cups`. */
+const isProse = (kind: string): boolean => kind === 'text' || kind === 'saw' || kind === 'from' || kind === 'yield';
 
 function layoutIngredient(
   line: Line,

@@ -102,7 +102,8 @@ function servingLines(report: Report): string[] {
     });
     lines.push(`one of the yield, before cooking: ${rows.join(', ')}`);
   }
-  const list = (names: readonly string[]) => (names.length === 0 ? 'none found' : names.join(', '));
+  const list = (names: readonly string[]) =>
+    names.length === 0 ? (allergens.not_known.length === 0 ? 'none found' : 'not known') : names.join(', ');
   lines.push(
     `allergens: US ${list(allergens.us)}; EU ${list(allergens.eu)}${allergens.not_known.length === 0 ? '' : `; not known for ${allergens.not_known.join(', ')}`}`,
   );

@@ -115,7 +115,7 @@ export function report(recipe: Recipe, findings: Findings): Report {
     parts,
     times_min: recipeTimes(recipe),
     per_serving: perServing(all, pieces),
-    allergens: allergens(all),
+    allergens: allergens(all, recipe.inherits),
     findings: findings.open.map(findingJson),
     accepted: findings.accepted.map((f) => ({ ...findingJson(f), reason: f.reason })),
   };
@@ -235,10 +235,11 @@ function perServing(all: readonly Ingredient[], pieces: number | undefined): Rep
   };
 }
 
-function allergens(all: readonly Ingredient[]): Report['allergens'] {
+function allergens(all: readonly Ingredient[], inherits: boolean): Report['allergens'] {
   const us = new Set<string>();
   const eu = new Set<string>();
-  const unknown: string[] = [];
+  // A false "none" could hurt someone: what another file brings is not read here.
+  const unknown: string[] = inherits ? ['what it takes from another file'] : [];
   for (const { food, name } of all) {
     if (food === undefined) unknown.push(name);
     for (const a of food?.allergens.us ?? []) us.add(a);

@@ -85,7 +85,7 @@ function isLimit(items: readonly SentenceItem[], at: number): boolean {
   );
 }
 
-const LIMITS: ReadonlySet<string> = new Set(['within', 'keeps', 'keep', 'every']);
+const LIMITS: ReadonlySet<string> = new Set(['within', 'keeps', 'keep', 'every', 'than', 'under']);
 
 interface Near {
   readonly verb?: string;

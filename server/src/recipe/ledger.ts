@@ -6,6 +6,7 @@ import type { Quantity, Range } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { type Ingredient, weighQuantity } from './ingredient.ts';
 import type { Mention } from './mentions.ts';
+import type { Portion } from './portions.ts';
 import type { World } from './world.ts';
 
 export interface Use {
@@ -43,7 +44,8 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
   let unsure = false;
   const taken: TakenUse[] = uses.map((use, i) => {
     const before = left;
-    const { portion } = use.mention;
+    // A word that fits several ingredients takes an unknown part of each.
+    const portion = isVague(use.mention) ? VAGUE : use.mention.portion;
     let share: Range = NONE;
     let over = false;
     switch (portion.kind) {
@@ -93,6 +95,10 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
 }
 
 const NONE: Range = { low: 0, high: 0 };
+const VAGUE: Portion = { kind: 'some' };
+
+const isVague = (mention: Mention): boolean =>
+  mention.ingredients.length > 1 && !mention.every && mention.portion.kind !== 'plain';
 
 const isExplicit = (mention: Mention): boolean =>
   mention.portion.kind === 'rest' || mention.portion.kind === 'amount' || mention.portion.kind === 'share';

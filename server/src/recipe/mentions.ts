@@ -59,6 +59,12 @@ export function findMentions(sentence: Sentence, part: number, names: NameIndex)
       while (w < compared.length && compared[w]?.item === at.item) w++;
       continue;
     }
+    const rest = bareRest(items, at.item, found);
+    if (rest !== undefined) {
+      found.push(rest);
+      w++;
+      continue;
+    }
     const run = longestRun(compared, w, part, names);
     if (run === undefined) {
       w++;
@@ -69,6 +75,35 @@ export function findMentions(sentence: Sentence, part: number, names: NameIndex)
     w += run.words;
   }
   return found;
+}
+
+/** `… in half the oil, then brown the beef in the rest.`: of what the sentence last took a portion. */
+function bareRest(items: readonly SentenceItem[], at: number, found: readonly Mention[]): Mention | undefined {
+  const item = items[at];
+  const before = items[at - 1];
+  const after = items[at + 1];
+  if (item?.kind !== 'word' || item.word !== 'rest' || before?.kind !== 'word' || before.word !== 'the')
+    return undefined;
+  if (after?.kind === 'word' && !['and', 'over', 'on', 'in', 'into', 'with', 'then', 'for', 'to'].includes(after.word))
+    return undefined;
+  const last = found.findLast(
+    (m) =>
+      m.ingredients.length > 0 &&
+      (m.portion.kind === 'share' || m.portion.kind === 'amount' || m.portion.kind === 'some') &&
+      !m.verb,
+  );
+  if (last === undefined) return undefined;
+  const whole = { start: before.start, end: item.end };
+  return {
+    ...last,
+    start: item.start,
+    end: item.end,
+    whole,
+    portion: { kind: 'rest' },
+    forced: false,
+    from: at,
+    to: at,
+  };
 }
 
 function compare(items: readonly SentenceItem[]): Compared[] {

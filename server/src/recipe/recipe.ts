@@ -171,7 +171,7 @@ function bindSteps(source: PartSource, index: number, names: NameIndex): BoundSt
   );
   let bound = cache.get(source);
   if (bound === undefined) {
-    bound = sortUses(readSteps(source, index, names), index);
+    bound = sortUses(readSteps(source, index, names), index, NAMES_OF.get(names) ?? []);
     cache.set(source, bound);
   }
   return bound;
@@ -202,7 +202,7 @@ function readSteps(source: PartSource, index: number, names: NameIndex): Step[] 
   return steps;
 }
 
-function sortUses(steps: readonly Step[], index: number): BoundSteps {
+function sortUses(steps: readonly Step[], index: number, names: readonly PartNames[]): BoundSteps {
   const own = new Map<number, Use[]>();
   const outside: OutsideUse[] = [];
   const includes = new Set<number>();
@@ -214,7 +214,7 @@ function sortUses(steps: readonly Step[], index: number): BoundSteps {
         includes.add(mention.part);
         outside.push({ of: mention.part, use });
       }
-      for (const ref of mention.every ? mention.ingredients : chosen(mention.ingredients, own)) {
+      for (const ref of isShared(mention, names) ? mention.ingredients : chosen(mention.ingredients, own)) {
         if (ref.part === index) push(own, ref.ingredient, use);
         else outside.push({ of: ref.part, ingredient: ref.ingredient, use });
       }
@@ -225,7 +225,13 @@ function sortUses(steps: readonly Step[], index: number): BoundSteps {
   return { steps, own, outside, includes: [...includes], lastOven };
 }
 
-/** Of several that fit, the first that no step has taken from; all are used up in the end. */
+/** All that fit are meant, or it is not known which: each then has a use. Lines of one name are taken in turn instead. */
+function isShared(mention: Mention, names: readonly PartNames[]): boolean {
+  if (mention.every) return true;
+  return new Set(mention.ingredients.map((r) => names[r.part]?.ingredients[r.ingredient]?.name)).size > 1;
+}
+
+/** Of several that fit, the first that no step has taken from. */
 function chosen(refs: Mention['ingredients'], own: ReadonlyMap<number, readonly Use[]>): Mention['ingredients'] {
   const fresh = refs.find((r) => !own.has(r.ingredient));
   const [first] = refs;

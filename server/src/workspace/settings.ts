@@ -44,8 +44,10 @@ export function readSettings(json: unknown, over: Settings = DEFAULTS): Settings
   for (const [key, value] of Object.entries(json)) {
     switch (key) {
       case '$schema':
+        break;
       case 'locale':
       case 'bands':
+        problems.push(`\`${key}\` is not used yet`);
         break;
       case 'measures':
         if (isOneOf(value, MEASURES_CHOICES)) settings = { ...settings, measures: value };

@@ -53,10 +53,10 @@ Write the full name. Silent where the plural means both (\`the sugars\`), where 
     ],
     bad: [
       {
-        text: 'recipe Slab\n  100 g     caster sugar\n  80 g      dark brown sugar\n  do Melt half the sugar.\n#                  ^^^^^ ambiguous-mention *: caster sugar or the dark brown sugar\n',
+        text: 'recipe Slab\n  100 g     caster sugar\n  80 g      dark brown sugar\n  do Melt half the sugar.\n#                  ^^^^^ ambiguous-mention *: caster sugar or the dark brown sugar\n  do Add the rest of the caster sugar and the dark brown sugar.\n',
         after: {
           'Write `caster sugar`':
-            'recipe Slab\n  100 g     caster sugar\n  80 g      dark brown sugar\n  do Melt half the caster sugar.\n',
+            'recipe Slab\n  100 g     caster sugar\n  80 g      dark brown sugar\n  do Melt half the caster sugar.\n  do Add the rest of the caster sugar and the dark brown sugar.\n',
         },
       },
     ],

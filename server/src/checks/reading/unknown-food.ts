@@ -54,7 +54,7 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
     const advice =
       near.length > 0
         ? `did you mean ${choices}? Else describe it in a \`food\` block`
-        : 'describe it in a `food` block: `food ' + name + '`, then `like` a food it resembles';
+        : `describe it in a \`food\` block: \`food ${name}\`, then \`like\` a food it resembles`;
     return { message: `\`${name}\` is not in the food book, ${effect}: ${advice}.` };
   },
   fix: ({ near, ingredient }, { recipe }, at) => {

@@ -34,7 +34,7 @@ export default defineCheck<Values>({
 
 **What to do.** Write the safe temperature and where it is read. A lower one is accepted only with the published time for it, held: \`hold at 63 C for 3 min\`.
 
-**Silent** where a step boils, simmers, fries, braises or steams the food and gives no figure, where no temperature in the food is given (that is \`no-safe-temperature\`'s), and for what is bought cooked or pasteurised. Local codes and licensed practice may ask for more; they come first.`,
+**Silent** where a step boils, simmers, braises or steams the food and gives no figure, where no temperature in the food is given at all (that is \`no-safe-temperature\`'s), and for what is bought cooked or pasteurised. Local codes and licensed practice may ask for more; they come first.`,
   *find({ recipe, house }) {
     const told = new Set<HeatReading>();
     for (const part of recipe.parts) {
@@ -86,6 +86,7 @@ export default defineCheck<Values>({
         },
       },
       'recipe Meat loaf\n  oven    350 F\n  800 g     ground beef\n  2 large   eggs\n  do Mix the beef with the eggs.\n  do Bake for 60 min, until the centre reads 140 F.\n# "140 F" undercooked *: 155 °F\n',
+      'recipe Thighs\n  oven    200 C\n  800 g     chicken thighs\n  do Brown the thighs for 6 min.\n  do Roast until the centre reads 62 C.\n# "62 C" undercooked *\n',
     ],
   },
 });
@@ -100,23 +101,8 @@ function riskOf(ingredient: Ingredient, house: House): Limit | undefined {
   return limitFor(food, house.foodSafety);
 }
 
-const SAFE_VERBS: ReadonlySet<string> = new Set([
-  'boil',
-  'simmer',
-  'fry',
-  'deep-fry',
-  'pan-fry',
-  'stir-fry',
-  'steam',
-  'braise',
-  'stew',
-  'brown',
-  'poach',
-  'sear',
-  'sauté',
-  'saute',
-  'scald',
-]);
+/** These cook a food through. Browning and frying may not: there only a figure tells. */
+const COOKS_THROUGH: ReadonlySet<string> = new Set(['boil', 'simmer', 'steam', 'braise', 'stew']);
 
 /** The highest reading in the food from its first use on, when it is below the limit and nothing else makes it safe. */
 function coolest(
@@ -130,12 +116,15 @@ function coolest(
   let best: { reading: HeatReading; step: Step; part: Part } | undefined;
   for (const { in: where, step } of stepsFrom(recipe, part, index)) {
     if (!holds.has(where.index)) continue;
-    const about = concerns(step, holds, part.index, index);
-    if (!about) continue;
-    if (step.sentence.items.some((i) => i.kind === 'word' && SAFE_VERBS.has(baseForm(i.word)))) return undefined;
-    for (const reading of step.heat) {
-      if (reading.role !== 'food' || reading.verbClass === 'cooling' || reading.celsius.low < LEAST_DONENESS_C)
-        continue;
+    if (!concerns(step, holds, part.index, index)) continue;
+    const readings = step.heat.filter(isDoneness);
+    // A figure in the food says more than the verb beside it.
+    if (
+      readings.length === 0 &&
+      step.sentence.items.some((i) => i.kind === 'word' && COOKS_THROUGH.has(baseForm(i.word)))
+    )
+      return undefined;
+    for (const reading of readings) {
       if (heldLongEnough(step, reading, limit)) return undefined;
       if (best === undefined || reading.celsius.low > best.reading.celsius.low) best = { reading, step, part: where };
     }
@@ -147,6 +136,10 @@ function coolest(
     values: { name: ingredient.name, limit, reading: best.reading, hold: holdMin(limit, best.reading.celsius.low) },
   };
 }
+
+/** A figure read in the food as a sign that it is cooked. */
+const isDoneness = (r: HeatReading): boolean =>
+  r.role === 'food' && r.verbClass !== 'cooling' && r.celsius.low >= LEAST_DONENESS_C;
 
 /** The part, and every later part that takes it in. */
 function partsHolding(recipe: Recipe, part: Part): ReadonlySet<number> {

@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest';
+import { readLine } from '../../server/src/notation/statements.ts';
+import { gasToCelsius, readHeat, readTimes } from '../../server/src/recipe/heat.ts';
+
+function sentenceOf(text: string) {
+  const { statement } = readLine(`do ${text}`);
+  if (statement.kind !== 'step') throw new Error('not a step');
+  return statement.sentence;
+}
+
+describe('what a temperature is the temperature of', () => {
+  test.each<[string, string[]]>([
+    ['Bake at 180 C for 35-40 min, until the centre reads 80 C.', ['oven 180', 'food 80']],
+    ['Bake at 150 C until the centre reads 75 C.', ['oven 150', 'food 75']],
+    ['Bake at 350 F.', ['oven 177']],
+    ['Roast at 200 C fan for 20 min.', ['oven 200']],
+    ['Bake at gas 4 for 20 min.', ['oven 177']],
+    ['Heat the oven to 220 C.', ['oven 220']],
+    ['Turn the oven down to 160 C.', ['oven 160']],
+    ['Roast until the thickest part of the thigh reads 74 C.', ['food 74']],
+    ['Cook until it reaches 82 C.', ['food 82']],
+    ['Warm the milk to 60 C.', ['food 60']],
+    ['Chill at 4 C for 45 min.', ['surroundings 4']],
+    ['Prove at 26 C for 1 h.', ['surroundings 26']],
+    ['Ferment in a cellar at 15 C.', ['surroundings 15']],
+    ['Cool to 21 C within 2 h, then to 5 C within 4 h more.', ['food 21', 'food 5']],
+    ['Freeze at -18 C for 4 h.', ['surroundings -18']],
+    ['Fry in oil at 180 C for 4 min.', ['liquid 180']],
+    ['Boil the syrup to 118 C.', ['food 118']],
+  ])('%s', (text, want) => {
+    expect(readHeat(sentenceOf(text)).map((h) => `${h.role} ${Math.round(h.celsius.low)}`)).toEqual(want);
+  });
+});
+
+describe('whose time a duration is', () => {
+  test.each<[string, string[]]>([
+    ['Bake at 180 C for 35-40 min.', ['bake 35-40']],
+    ['Roll out, line the pan and chill for 30 min.', ['chill 30-30']],
+    ['Knead for 10 min, then prove for 1 h.', ['knead 10-10', 'prove 60-60']],
+    ['Cool for 1 h, then chill at 4 C overnight.', ['cool 60-60', 'chill 480-960']],
+    ['Chill within 2 h.', []],
+    ['It keeps 3 d.', []],
+    ['Simmer gently for 1 1/2 hours.', ['simmer 90-90']],
+  ])('%s', (text, want) => {
+    expect(readTimes(sentenceOf(text)).map((t) => `${t.verb} ${t.node.lowMin}-${t.node.highMin}`)).toEqual(want);
+  });
+});
+
+// Common UK table (from memory): the marks agree with it within 5 °C.
+test.each([
+  [0.25, 110],
+  [0.5, 125],
+  [1, 140],
+  [2, 150],
+  [3, 165],
+  [4, 180],
+  [5, 190],
+  [6, 200],
+  [7, 220],
+  [8, 230],
+  [9, 245],
+])('gas %s is about %s °C', (mark, celsius) => {
+  expect(Math.abs(gasToCelsius(mark) - celsius)).toBeLessThanOrEqual(5);
+});

@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest';
+import type { Portion } from '../../server/src/recipe/portions.ts';
+import { open } from '../support/harness.ts';
+
+const LIST = `recipe X
+part base
+  240 g  plain flour
+  150 g  butter
+part filling
+  4 large  eggs
+  80 g   caster sugar
+  60 g   dark brown sugar
+  300 ml  whole milk
+  250 g  double cream
+  2 tbsp  lemon juice
+  120 g  mature cheddar, grated
+  1 aubergine
+`;
+
+function portionText(portion: Portion): string {
+  switch (portion.kind) {
+    case 'share':
+      return `${Number(portion.of.toFixed(3))}${portion.remaining ? ' of the rest' : ''}`;
+    case 'amount':
+      return `${portion.measured.quantity.low} ${portion.measured.quantity.unit ?? ''}`.trim();
+    default:
+      return portion.kind;
+  }
+}
+
+/** The mentions of a sentence in the last part: `name: portion`. */
+function mentionsIn(sentence: string): string[] {
+  const { recipe } = open(`${LIST}  do ${sentence}\n`);
+  const part = recipe.parts.at(-1);
+  return (part?.steps[0]?.mentions ?? []).map((m) => {
+    const names = m.ingredients.map((r) => recipe.parts[r.part]?.head.ingredients[r.ingredient]?.name);
+    return `${m.part === undefined ? names.join('/') : `[${recipe.parts[m.part]?.head.name}]`}: ${m.verb ? 'verb' : m.every ? 'every' : portionText(m.portion)}`;
+  });
+}
+
+describe('mentions and their portions', () => {
+  test.each<[string, string[]]>([
+    ['Whisk the eggs.', ['eggs: plain']],
+    ['Whisk an egg.', ['eggs: plain']],
+    ['Whisk 2 of the eggs.', ['eggs: 2']],
+    ['Whisk two eggs with one more egg.', ['eggs: 2', 'eggs: some']],
+    ['Warm half the milk.', ['whole milk: 0.5']],
+    ['Warm half of the milk.', ['whole milk: 0.5']],
+    ['Warm a third of the cold milk.', ['whole milk: 0.333']],
+    ['Warm two thirds of the milk.', ['whole milk: 0.667']],
+    ['Warm three quarters of the whole milk.', ['whole milk: 0.75']],
+    ['Warm 2/3 of the milk.', ['whole milk: 0.667']],
+    ['Warm 50 % of the milk.', ['whole milk: 0.5']],
+    ['Warm 60 ml of the milk.', ['whole milk: 60 ml']],
+    ['Warm 60 ml milk.', ['whole milk: 60 ml']],
+    ['Add the rest of the milk.', ['whole milk: rest']],
+    ['Add the remaining milk.', ['whole milk: rest']],
+    ['Add half the remaining milk.', ['whole milk: 0.5 of the rest']],
+    ['Add the other half of the milk.', ['whole milk: rest']],
+    ['Add all the milk.', ['whole milk: all']],
+    ['Add a little of the milk.', ['whole milk: some']],
+    ['Add most of the milk.', ['whole milk: some']],
+    ['Add half the milk and cream.', ['whole milk: 0.5', 'double cream: 0.5']],
+    ['Add half the milk and the cream.', ['whole milk: 0.5', 'double cream: plain']],
+    ['Add the dark brown sugar.', ['dark brown sugar: plain']],
+    ['Add the brown sugar.', ['dark brown sugar: plain']],
+    ['Add half the sugar.', ['caster sugar/dark brown sugar: 0.5']],
+    ['Add the sugars.', ['caster sugar/dark brown sugar: every']],
+    ['Add both sugars.', ['caster sugar/dark brown sugar: every']],
+    ['Stir in the cheddar.', ['mature cheddar: plain']],
+    ['Salt the eggplant.', ['aubergine: plain']],
+    ['Butter the pan.', ['butter: verb']],
+    ['Rub the butter into the flour.', ['butter: plain', 'plain flour: plain']],
+    ['Pour into the base.', ['[base]: plain']],
+    ['Stir the filling.', []],
+    ['Add [whole milk].', ['whole milk: plain']],
+    ['Add half the [milk].', ['whole milk: 0.5']],
+    ['Serve with \\butter.', []],
+    ['Squeeze in the lemon juice.', ['lemon juice: plain']],
+    ['Beat until stiff.', []],
+  ])('%s', (sentence, want) => {
+    expect(mentionsIn(sentence)).toEqual(want);
+  });
+});

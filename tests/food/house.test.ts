@@ -127,6 +127,16 @@ describe('a block that cannot be used says why and is left out', () => {
   });
 });
 
+test('a long chain of likeness is read in time', () => {
+  const chain = Array.from({ length: 3000 }, (_, i) =>
+    block(`relay ${i}x`, { like: i === 2999 ? 'plain flour' : `relay ${i + 1}x` }),
+  );
+  const { book, problems } = lay(...chain);
+  expect(problems).toEqual([]);
+  const match = book.find('relay 0x');
+  expect(match.kind === 'food' ? match.food.per100.water : 0).toBe(11.92);
+});
+
 test('no foods of the house leave the book as it is', () => {
   expect(lay().book).toBe(builtInBook());
 });

@@ -44,22 +44,19 @@ export function withHouseFoods(
   if (foods.length === 0) return { book, problems: [] };
   const problems: HouseFoodProblem[] = [];
   const read: FoodRow[] = [];
-  const taken = new Set<string>();
+  const taken = new Map<string, Food>();
+  const named = (name: string): Food | undefined => {
+    const found = book.find(name);
+    return taken.get(keyOf(name)) ?? (found.kind === 'food' ? found.food : undefined);
+  };
   for (const block of inReadingOrder(foods)) {
-    const own = indexNames(read);
-    const named = (name: string): Food | undefined => {
-      const match = own.get(keyOf(name));
-      if (match !== undefined && 'read' in match) return match.read();
-      const found = book.find(name);
-      return found.kind === 'food' ? found.food : undefined;
-    };
     const { food, remarks } = readHouseFood(block, named);
-    const keys = [block.name, ...block.also].map(keyOf);
-    const clash = [block.name, ...block.also].find((name) => taken.has(keyOf(name)));
+    const names = [block.name, ...block.also];
+    const clash = names.find((name) => taken.has(keyOf(name)));
     for (const words of remarks) problems.push({ food: block.name, words });
     if (clash !== undefined) problems.push({ food: block.name, words: `${clash} is already a food of the house` });
     if (food === undefined || clash !== undefined) continue;
-    for (const key of keys) taken.add(key);
+    for (const name of names) taken.set(keyOf(name), food);
     read.push(rowOf(food));
   }
   const below = SHELVES.get(book) ?? shelfOf(book.all().map(rowOf));
@@ -127,19 +124,17 @@ function bookOf(shelf: Shelf): FoodBook {
 
 /** Blocks that are like another block of the house come after it. */
 function inReadingOrder(foods: readonly HouseFood[]): readonly HouseFood[] {
-  const keys = new Set(foods.map((food) => keyOf(food.name)));
-  const done = new Set<string>();
-  const ordered: HouseFood[] = [];
-  let waiting = [...foods];
-  while (waiting.length > 0) {
-    const ready = waiting.filter(({ name, like }) => {
-      const key = like === undefined ? '' : keyOf(like);
-      return !keys.has(key) || done.has(key) || key === keyOf(name);
-    });
-    const next = ready.length > 0 ? ready : waiting;
-    for (const food of next) done.add(keyOf(food.name));
-    ordered.push(...next);
-    waiting = waiting.filter((food) => !next.includes(food));
+  const byKey = new Map<string, HouseFood>();
+  for (const food of foods) if (!byKey.has(keyOf(food.name))) byKey.set(keyOf(food.name), food);
+  const ordered = new Set<HouseFood>();
+  for (const food of foods) {
+    const chain = new Set<HouseFood>();
+    let next: HouseFood | undefined = food;
+    while (next !== undefined && !ordered.has(next) && !chain.has(next)) {
+      chain.add(next);
+      next = next.like === undefined ? undefined : byKey.get(keyOf(next.like));
+    }
+    for (const link of [...chain].reverse()) ordered.add(link);
   }
-  return ordered;
+  return [...ordered];
 }

@@ -29,9 +29,12 @@ const PARTS: readonly { readonly part: keyof Composition; readonly at0: number; 
 
 export const DENSITY_SOURCE = 'Choi and Okos 1986, in the ASHRAE Refrigeration Handbook, from the composition';
 
+/** % of water below which a syrup, a drink or a stock is a powder or a paste. */
+const LEAST_WATER = 15;
+
 /** g/ml at the temperature, or undefined where the food is no liquid or its composition is not known. */
 export function densityOf(food: Food, temperatureC = 20): number | undefined {
-  if (!LIQUIDS.has(food.class)) return undefined;
+  if (!LIQUIDS.has(food.class) || (food.class !== 'oil' && (food.per100.water ?? 0) < LEAST_WATER)) return undefined;
   let grams = 0;
   let millilitres = 0;
   for (const { part, at0, perC } of PARTS) {

@@ -24,6 +24,8 @@ const quietSettings = {
   'extensions.ignoreRecommendations': true,
   'extensions.autoUpdate': false,
   'extensions.autoCheckUpdates': false,
+  // A browser's editor saves by itself unless it is told not to.
+  'files.autoSave': 'off',
   'telemetry.telemetryLevel': 'off',
   'security.workspace.trust.enabled': false,
   'update.mode': 'none',

@@ -126,7 +126,7 @@ function show(proposal: Proposal): Promise<'apply' | 'compare' | undefined> {
     { label: '$(check) Apply', description: countChanges(changes.length), choice: 'apply' },
     { label: '$(diff) Compare side by side', choice: 'compare' },
     ...heading('Does not scale by itself', said),
-    ...said.map(sayWhatStays),
+    ...said.flatMap(sayWhatStays),
     ...heading('What changes', changes),
     ...changes.map((label) => ({ label })),
   ];
@@ -137,10 +137,15 @@ function heading(label: string, lines: readonly string[]): Choice[] {
   return lines.length === 0 ? [] : [{ label, kind: vscode.QuickPickItemKind.Separator }];
 }
 
-/** 'Baking time: a larger cake takes longer.' on two lines, because one is cut off. */
-function sayWhatStays(said: string): Choice {
-  const [subject, ...rest] = said.split(': ');
-  return { label: `$(info) ${subject}`, ...(rest.length === 0 ? {} : { detail: rest.join(': ') }) };
+/** A sentence over as many lines as it needs, because a line of the list is cut off at its end. */
+function sayWhatStays(said: string): Choice[] {
+  return wrap(said, 64).map((line, at) => ({ label: `${at === 0 ? '$(info)' : '$(blank)'} ${line}` }));
+}
+
+function wrap(text: string, width: number): string[] {
+  if (text.length <= width) return [text];
+  const breakAt = text.lastIndexOf(' ', width);
+  return breakAt === -1 ? [text] : [text.slice(0, breakAt), ...wrap(text.slice(breakAt + 1), width)];
 }
 
 function countChanges(count: number): string {

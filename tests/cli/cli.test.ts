@@ -1,0 +1,184 @@
+import { describe, expect, test } from 'vitest';
+import { quern } from '../support/fake-io.ts';
+
+const GOOD = 'recipe Oat slab\n  yield   8 bars\n\n  200 g     rolled oats\n  80 g      butter\n\n  do Rub the butter into the oats.\n  do Bake at 180 C for 20 min until golden.\n';
+const WET = 'recipe Crust\n  yield   1 crust\n\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  120 g     water\n\n  do Rub the butter into the flour and bind with the water.\n';
+const BROKEN = `${GOOD}\n  and so on and so on for ever and ever.\n`;
+
+describe('check', () => {
+  test.each<[string, string[], number]>([
+    ['nothing found', ['check', 'good.quern'], 0],
+    ['a warning is no failure by itself', ['check', 'wet.quern'], 0],
+    ['unless asked', ['check', 'wet.quern', '--fail-on', 'warning'], 1],
+    ['or counted', ['check', 'wet.quern', '--max-warnings', '0'], 1],
+    ['an error is', ['check', 'broken.quern'], 1],
+    ['the format changes no exit code', ['check', 'broken.quern', '--format', 'json'], 1],
+    ['a path that matches nothing', ['check', 'no-such.quern'], 2],
+    ['an unknown option', ['check', '--colour'], 2],
+    ['an unknown level', ['check', '--fail-on', 'doom'], 2],
+    ['the whole folder', ['check'], 1],
+  ])('%s', async (_, args, exit) => {
+    const ran = await quern(args, { 'good.quern': GOOD, 'wet.quern': WET, 'broken.quern': BROKEN });
+    expect(ran.exit).toBe(exit);
+  });
+
+  test('a line a finding, counted from 1, with code, then the summary', async () => {
+    const { out } = await quern(['check', 'wet.quern'], { 'wet.quern': WET });
+    expect(out).toMatch(/^wet\.quern:7:13: warning: .*68 %.*18 to 40 % is usual.* \[dough-too-wet\]$/m);
+    expect(out).toMatch(/1 file checked: .*1 warning/);
+  });
+
+  test('JSON counts from 0 and holds the contract’s fields', async () => {
+    const { out, err } = await quern(['check', 'wet.quern', '--format', 'json'], { 'wet.quern': WET });
+    const json = JSON.parse(out);
+    expect(json.version).toBe(1);
+    expect(json.summary).toMatchObject({ files: 1, error: 0, warning: 1 });
+    const finding = json.files[0].findings.find((f: { code: string }) => f.code === 'dough-too-wet');
+    expect(finding).toMatchObject({ severity: 'warning', unit: '1', band: [0.18, 0.4], range: { start: { line: 6, character: 12 }, end: { line: 6, character: 17 } } });
+    expect(finding.value).toBeCloseTo(0.68, 1);
+    expect(finding.fixes).toHaveLength(1);
+    expect(finding.source.length).toBeGreaterThan(10);
+    expect(err).toBe('');
+  });
+
+  test('with JSON a failure is JSON too', async () => {
+    const { out, exit } = await quern(['check', 'no-such.quern', '--format', 'json']);
+    expect(JSON.parse(out)).toMatchObject({ version: 1, error: expect.stringContaining('no-such.quern') });
+    expect(exit).toBe(2);
+  });
+
+  test('standard input under a name', async () => {
+    const { out, exit } = await quern(['check', '--stdin', '--stdin-name', 'tart.quern', '--fail-on', 'warning'], {}, WET);
+    expect(exit).toBe(1);
+    expect(out).toContain('tart.quern:7:13');
+  });
+
+  test('--fix mends only what changes no quantity', async () => {
+    const text = GOOD.replace('80 g ', '80,5 g').replace('  do Rub', '  Rub');
+    const { written } = await quern(['check', '--fix', 'a.quern'], { 'a.quern': text });
+    expect(written['/kitchen/a.quern']).toContain('80.5 g');
+    expect(written['/kitchen/a.quern']).toContain('  do Rub the butter');
+    const wet = await quern(['check', '--fix', 'wet.quern'], { 'wet.quern': WET });
+    expect(wet.written).toEqual({});
+  });
+
+  test('the house’s severities, ignored paths and foods count, and its mistakes are said', async () => {
+    const files = {
+      'wet.quern': WET,
+      'drafts/wet.quern': WET,
+      'foods.quern': 'food harbour oats\n  like    rolled oats\n  1 cup = 90 g\n',
+      'own.quern': GOOD.replace('200 g     rolled oats', '1 cup     harbour oats'),
+      'quern.json': '{ "severities": { "dough-too-wet": "error" }, "ignore": ["drafts/**"], "measure": "us" }',
+    };
+    const { out, err, exit } = await quern(['check', '--format', 'json'], files);
+    const json = JSON.parse(out);
+    expect(json.files.map((f: { path: string }) => f.path)).toEqual(['foods.quern', 'own.quern', 'wet.quern']);
+    expect(json.files[2].findings[0].severity).toBe('error');
+    expect(exit).toBe(1);
+    expect(err).toContain('`measure` is no setting');
+    const weighed = await quern(['weigh', '1 cup harbour oats'], files);
+    expect(weighed.out).toMatch(/^90 g/);
+  });
+});
+
+describe('weigh', () => {
+  test.each([
+    ['150 g plain flour', /^150 g/],
+    ['1 1/2 cup plain flour', /^1\d\d to 2\d\d g plain flour/],
+    ['3 large eggs', /^141 to 159 g egg/],
+    ['1 stick butter', /^113 g/],
+    ['2 cloves garlic', /^6 g|^\d/],
+    ['1 can of 400 g tomatoes', /^400 g/],
+  ])('%s', async (words, want) => {
+    const { out, exit } = await quern(['weigh', words]);
+    expect(out).toMatch(want);
+    expect(out).toMatch(/\(.+\)\n$/);
+    expect(exit).toBe(0);
+  });
+
+  test('what is not known says so and offers what is near', async () => {
+    const { out, exit } = await quern(['weigh', '1 cup plain fluor']);
+    expect(out).toMatch(/^not known/);
+    expect(out).toMatch(/plain flour/);
+    expect(exit).toBe(1);
+  });
+
+  test('a food without an amount is bad usage', async () => {
+    expect((await quern(['weigh', 'flour'])).exit).toBe(2);
+    expect((await quern(['weigh'])).exit).toBe(2);
+  });
+});
+
+describe('report', () => {
+  test('JSON holds the contract’s fields, null where not known', async () => {
+    const { out } = await quern(['report', 'wet.quern', '--format', 'json'], { 'wet.quern': WET });
+    const report = JSON.parse(out);
+    expect(report).toMatchObject({ version: 1, recipe: 'Crust', yield: { amount: 1, unit: 'crust', each_g: 420 }, mass_g: 420, allergens: { us: ['milk', 'wheat'] } });
+    expect(report.parts[0]).toMatchObject({ name: 'crust', kind: 'shortcrust', mass_g: 420 });
+    expect(report.parts[0].ingredients[0]).toMatchObject({ name: 'plain flour', written: '200 g', grams: 200, grams_from: 'weight', bakers_percent: 100, share_percent: 47.6 });
+    expect(report.parts[0].measures[0]).toMatchObject({ name: 'hydration', unit: '1', band: [0.18, 0.4], verdict: 'too high' });
+    for (const field of ['water', 'protein', 'fat', 'carbohydrate', 'sugar', 'starch', 'fibre', 'ash', 'alcohol', 'salt']) expect(report.parts[0].composition_g).toHaveProperty(field);
+    for (const field of ['energy_kcal', 'fat_g', 'saturates_g', 'carbohydrate_g', 'sugars_g', 'fibre_g', 'protein_g', 'salt_g', 'sodium_mg']) expect(report.per_serving).toHaveProperty(field);
+    const unknown = JSON.parse((await quern(['report', 'u.quern', '--format', 'json'], { 'u.quern': WET.replace('plain flour', 'xyloquartz').replace('200 g', '2 cup') })).out);
+    expect(unknown.mass_g).toBeNull();
+    expect(unknown.parts[0].ingredients[0]).toMatchObject({ food: null, grams: null });
+    expect(unknown.allergens.not_known).toEqual(['xyloquartz']);
+  });
+
+  test('text says each gram’s reason', async () => {
+    const { out } = await quern(['report', 'wet.quern'], { 'wet.quern': WET });
+    expect(out).toMatch(/plain flour\s+200 g\s+47\.6 %\s+100 % of flour/);
+    expect(out).toMatch(/hydration: 68 %, far above \(18 to 40 %\)/);
+  });
+});
+
+describe('scale, format and explain', () => {
+  test('scale prints the text, and what does not scale on standard error', async () => {
+    const { out, err } = await quern(['scale', 'good.quern', '--by', '2'], { 'good.quern': GOOD });
+    expect(out).toBe(GOOD.replace('8 bars', '16 bars').replace('200 g', '400 g').replace('80 g ', '160 g'));
+    expect(err).toMatch(/note: Baking/);
+  });
+
+  test('scale --write and --dry-run', async () => {
+    const { written } = await quern(['scale', 'good.quern', '--to', '16 bars', '--write'], { 'good.quern': GOOD });
+    expect(written['/kitchen/good.quern']).toContain('400 g');
+    const dry = await quern(['scale', 'good.quern', '--to', '16 bars', '--dry-run'], { 'good.quern': GOOD });
+    expect(dry.out).toMatch(/^\+ {2}yield {3}16 bars$/m);
+    expect(dry.written).toEqual({});
+  });
+
+  test.each([
+    [['scale', 'good.quern'], /give one of --by/],
+    [['scale', 'good.quern', '--by', '2', '--to', '3'], /give one of/],
+    [['scale', 'good.quern', '--by', 'lots'], /wants a number/],
+    [['scale', 'good.quern', '--to', '12 litres'], /bars/],
+    [['format', '--check', '--write', '.'], /one of them/],
+    [['explain', 'no-such-code'], /no finding/],
+    [['frobnicate'], /no command/],
+  ])('%j is bad usage, and says what to write', async (args, words) => {
+    const ran = await quern(args, { 'good.quern': GOOD });
+    expect(ran.exit).toBe(2);
+    expect(ran.err).toMatch(words);
+  });
+
+  test('format prints, checks and writes', async () => {
+    const loose = GOOD.replace('200 g     rolled', '200g rolled');
+    expect((await quern(['format', 'a.quern'], { 'a.quern': loose })).out).toBe(GOOD);
+    const checked = await quern(['format', '--check'], { 'a.quern': loose, 'b.quern': GOOD });
+    expect([checked.exit, checked.out]).toEqual([1, 'a.quern\n']);
+    expect((await quern(['format', '--write'], { 'a.quern': loose })).written['/kitchen/a.quern']).toBe(GOOD);
+  });
+
+  test('explain lists all codes, and gives the page of one', async () => {
+    expect((await quern(['explain'])).out).toMatch(/formula\n(?:.*\n)*\s+dough-too-wet\s+warning/);
+    const page = (await quern(['explain', 'dough-too-wet'])).out;
+    for (const part of ['# dough-too-wet', 'Source', 'An example that raises it', 'allow dough-too-wet because']) expect(page).toContain(part);
+    expect(page).not.toMatch(/^# ".*" dough-too-wet/m);
+  });
+
+  test('help names every command', async () => {
+    const { out, exit } = await quern(['--help']);
+    for (const name of ['check', 'report', 'scale', 'format', 'weigh', 'explain', 'lsp']) expect(out).toContain(name);
+    expect(exit).toBe(0);
+  });
+});

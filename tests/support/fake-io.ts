@@ -1,0 +1,48 @@
+/**
+ * A terminal and a disk for the tests of the command line: files by path, what was printed, what was written.
+ */
+import type { Exit, Io } from '../../server/src/cli/io.ts';
+import { main } from '../../server/src/cli/main.ts';
+
+export interface Ran {
+  readonly exit: Exit | 'serving';
+  readonly out: string;
+  readonly err: string;
+  /** Files written, by path. */
+  readonly written: Readonly<Record<string, string>>;
+}
+
+/** Runs the command over files below `/kitchen`. */
+export async function quern(args: readonly string[], files: Readonly<Record<string, string>> = {}, input = ''): Promise<Ran> {
+  let out = '';
+  let err = '';
+  const written: Record<string, string> = {};
+  const at = (path: string) => (path.startsWith('/') ? path : path === '.' ? '/kitchen' : `/kitchen/${path}`);
+  const all = Object.fromEntries(Object.entries(files).map(([path, text]) => [at(path), text]));
+  const io: Io = {
+    files: {
+      read: (path) => all[path],
+      recipesBelow: (folder) => Object.keys(all).filter((p) => p.startsWith(`${folder}/`) && p.endsWith('.quern')).sort(),
+      houseAbove: () => ('/kitchen/quern.json' in all ? '/kitchen' : undefined),
+      join: (folder, name) => `${folder}/${name}`,
+    },
+    color: false,
+    columns: 100,
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    readInput: async () => input,
+    write: (path, text) => {
+      written[path] = text;
+    },
+    resolve: at,
+    shown: (path) => path.replace('/kitchen/', ''),
+    kind: (path) => (path in all ? 'file' : path === '/kitchen' || Object.keys(all).some((p) => p.startsWith(`${path}/`)) ? 'folder' : undefined),
+    cwd: '/kitchen',
+  };
+  const exit = await main(args, io, () => {}, '0.0.0');
+  return { exit, out, err, written };
+}

@@ -1,9 +1,17 @@
 // Holds the extension's manifest against the client's own source and against the rules of the editor's extension
 // manifest (code.visualstudio.com/api/references/extension-manifest, contribution-points).
 
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import { codesInManifest } from '../../client/src/finding-codes.ts';
+import { CHECKS } from '../../server/src/checks/index.ts';
+import {
+  DEFAULTS,
+  FOOD_SAFETY_CHOICES,
+  MEASURES_CHOICES,
+  SEVERITY_CHOICES,
+} from '../../server/src/workspace/settings.ts';
 
 const root = new URL('../../', import.meta.url);
 const manifest = JSON.parse(read('package.json'));
@@ -49,13 +57,22 @@ describe('settings', () => {
     }
   });
 
-  it('offer every code with what it means, for the picker too', () => {
-    const codes = codesInManifest(manifest);
-    expect(codes.length).toBeGreaterThan(15);
-    for (const { code, title } of codes) {
-      expect(code).toMatch(/^[a-z]+(-[a-z]+)*$/);
-      expect(title).not.toBe('');
+  it('offer every code with what it means, as the checks say it', () => {
+    const fresh = CHECKS.map(({ code, title }) => ({ code, title }));
+    const offered = codesInManifest(manifest);
+    if (!isDeepStrictEqual(offered, fresh)) offerCodes();
+    expect(offered, 'package.json was stale and has been written anew: commit it').toEqual(fresh);
+  });
+
+  it('are those that the server reads, with its defaults', () => {
+    expect(settings['quern.measures']?.enum).toEqual(MEASURES_CHOICES);
+    expect(settings['quern.foodSafety']?.enum).toEqual(FOOD_SAFETY_CHOICES);
+    for (const name of ['measures', 'foodSafety', 'severities'] as const) {
+      expect(settings[`quern.${name}`]?.default, name).toEqual(DEFAULTS[name]);
     }
+  });
+
+  it('may be missing from a manifest', () => {
     expect(codesInManifest(undefined)).toEqual([]);
   });
 });
@@ -129,6 +146,12 @@ describe('the extension', () => {
     expect(manifest.capabilities.virtualWorkspaces.description).toBeTruthy();
   });
 });
+
+function offerCodes(): void {
+  const properties = CHECKS.map(({ code, title }) => [code, { enum: SEVERITY_CHOICES, description: title }]);
+  contributes.configuration.properties['quern.severities'].properties = Object.fromEntries(properties);
+  writeFileSync(new URL('package.json', root), `${JSON.stringify(manifest, undefined, 2)}\n`);
+}
 
 function read(path: string): string {
   return readFileSync(new URL(path, root), 'utf8');

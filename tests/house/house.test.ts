@@ -1,29 +1,13 @@
 /** The rules of the house, as tests: what CI knows, `npm test` knows. */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
-import { describe, expect, test } from 'vitest';
-import { checksIndex } from '../../server/tools/generate.ts';
+import { expect, test } from 'vitest';
+import { MAY_IMPORT } from './import-rules.ts';
 
 const SRC = resolve('server/src');
 const sources = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter(
   (f) => f.endsWith('.ts') && !f.endsWith('.d.ts'),
 );
-
-/** Who may import whom, by folder; packages by name. DEVELOPERS.md prints this table. */
-export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
-  measure: [],
-  notation: ['measure', 'chevrotain'],
-  food: ['measure', 'data', 'fastest-levenshtein'],
-  recipe: ['notation', 'measure', 'food', 'data'],
-  edits: ['recipe', 'notation', 'measure', 'food'],
-  checks: ['edits', 'recipe', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
-  workspace: ['checks', 'edits', 'recipe', 'notation', 'measure', 'food'],
-  publish: ['checks', 'recipe', 'notation', 'measure', 'food'],
-  editor: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'notation', 'measure', 'food'],
-  lsp: ['editor', 'publish', 'workspace', 'checks', 'edits', 'notation', 'measure', 'recipe', 'vscode-languageserver'],
-  cli: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'notation', 'measure', 'food', 'ignore', 'diff'],
-  host: ['workspace', 'cli', 'node', 'ignore'],
-};
 
 const importsOf = (text: string): string[] =>
   [...text.matchAll(/^(?:import|export)\b[^;]*?from '([^']+)'/gm), ...text.matchAll(/^import '([^']+)'/gm)].map(
@@ -67,16 +51,6 @@ test('no circle of imports', () => {
   };
   for (const file of graph.keys()) visit(file, []);
   expect(circles).toEqual([]);
-});
-
-describe('generated files', () => {
-  test('the list of checks is fresh', () => {
-    const path = 'server/src/checks/index.ts';
-    const fresh = checksIndex();
-    const stale = readFileSync(path, 'utf8') !== fresh;
-    if (stale) writeFileSync(path, fresh);
-    expect(stale, `${path} was stale and has been written anew: commit it`).toBe(false);
-  });
 });
 
 test('nothing reads outside the project', () => {

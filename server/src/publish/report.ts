@@ -4,6 +4,7 @@
  */
 import type { Findings } from '../checks/run.ts';
 import { type Component, compose, type MixComposition } from '../food/composition.ts';
+import { likelyGrams } from '../food/weigh.ts';
 import { middle, type Range } from '../measure/quantity.ts';
 import { contentsOf } from '../recipe/contents.ts';
 import { recipeTimes } from '../recipe/duration.ts';
@@ -145,7 +146,7 @@ function reportIngredient(
   massG: number | undefined,
 ): ReportIngredient {
   const { weighed, node } = ingredient;
-  const grams = weighed.known ? middle(weighed.grams) : null;
+  const grams = weighed.known ? likelyGrams(weighed) : null;
   const amount = node.amount;
   const end = Math.max(amount?.end ?? 0, node.equals?.end ?? 0);
   const line = part.head.source.lines[ingredient.line]?.text ?? '';
@@ -189,7 +190,7 @@ export function measuresOf(part: Part): ReportMeasure[] {
 export function mixOf(ingredients: readonly Ingredient[]): MixComposition {
   return compose(
     ingredients.flatMap(({ food, weighed, optional }) =>
-      weighed.known && !optional ? [{ food, grams: middle(weighed.grams) }] : [],
+      weighed.known && !optional ? [{ food, grams: likelyGrams(weighed) }] : [],
     ),
   );
 }

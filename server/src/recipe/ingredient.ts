@@ -50,12 +50,10 @@ export function isFlour(ingredient: Ingredient): boolean {
   return ingredient.food?.roles.includes('baking flour') ?? false;
 }
 
-/** The food of a line: by its name, else by name and note together (`butter (unsalted)`). */
+/** The food of a line: its name, with a preparation that may change it (`plums, dried`). */
 function findFood(node: IngredientNode, world: World): FoodMatch {
   const name = node.name?.text ?? '';
-  const match = world.book.find(node.preparation === undefined ? name : `${name}, ${node.preparation.text}`);
-  if (match.kind !== 'unknown' || node.preparation === undefined) return match;
-  return world.book.find(name);
+  return world.book.find(node.preparation === undefined ? name : `${name}, ${node.preparation.text}`);
 }
 
 function weighLine(node: IngredientNode, match: FoodMatch, world: World): Weighed {

@@ -1,0 +1,49 @@
+/**
+ * Knows what is generated from the code into documents: the schema of `quern.json` and the table of checks in the README.
+ * `tests/house/stale.test.ts` writes a stale copy anew, then fails.
+ */
+import type { Check } from '../src/checks/check.ts';
+import { FOOD_SAFETY_CHOICES, MEASURES_CHOICES, SEVERITY_CHOICES } from '../src/workspace/settings.ts';
+
+/** The JSON Schema of `quern.json`, as text. */
+export function settingsSchema(checks: readonly Check[]): string {
+  const schema = {
+    $schema: 'http://json-schema.org/draft-07/schema#',
+    title: 'quern.json: what a kitchen sets for its folder of recipes',
+    type: 'object',
+    additionalProperties: false,
+    properties: {
+      $schema: { type: 'string' },
+      measures: {
+        enum: MEASURES_CHOICES,
+        default: 'us',
+        description: 'What a cup, pint and spoon hold, and the size classes of eggs: US customary, metric (5, 15, 250 ml) or imperial.',
+      },
+      foodSafety: { enum: FOOD_SAFETY_CHOICES, default: 'us-food-code-2022', description: 'The rules that safe temperatures are held against. Local codes come first.' },
+      severities: {
+        type: 'object',
+        description: 'How grave a finding is here, by code.',
+        additionalProperties: false,
+        properties: Object.fromEntries(checks.map((c) => [c.code, { enum: SEVERITY_CHOICES, default: c.severity, description: `${c.title}.` }])),
+      },
+      ignore: { type: 'array', items: { type: 'string' }, default: [], description: 'Files that are not checked, as patterns of .gitignore relative to this folder.' },
+    },
+  };
+  return `${JSON.stringify(schema, null, 2)}\n`;
+}
+
+/** The table of checks, by family, in Markdown. */
+export function checksTable(checks: readonly Check[]): string {
+  const rows = [...new Set(checks.map((c) => c.family))].flatMap((family) =>
+    checks.filter((c) => c.family === family).map((c) => `| ${family} | \`${c.code}\` | ${c.severity} | ${c.title} |`),
+  );
+  return ['| family | code | | what it says |', '| --- | --- | --- | --- |', ...rows].join('\n');
+}
+
+/** A text with what stands between two marks replaced. */
+export function between(text: string, mark: string, content: string): string {
+  const [start, end] = [`<!-- ${mark} -->`, `<!-- /${mark} -->`];
+  const from = text.indexOf(start);
+  const to = text.indexOf(end);
+  return from < 0 || to < 0 ? text : `${text.slice(0, from + start.length)}\n${content}\n${text.slice(to)}`;
+}

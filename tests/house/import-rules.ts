@@ -1,0 +1,21 @@
+/** Who may import whom below server/src, by folder; packages by name. DEVELOPERS.md prints this table. */
+export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  measure: [],
+  notation: ['measure', 'chevrotain'],
+  food: ['measure', 'data', 'fastest-levenshtein'],
+  recipe: ['notation', 'measure', 'food', 'data'],
+  edits: ['recipe', 'notation', 'measure', 'food'],
+  checks: ['edits', 'recipe', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
+  workspace: ['checks', 'edits', 'recipe', 'notation', 'measure', 'food'],
+  publish: ['checks', 'recipe', 'notation', 'measure', 'food'],
+  editor: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'notation', 'measure', 'food'],
+  lsp: ['editor', 'publish', 'workspace', 'checks', 'edits', 'notation', 'measure', 'recipe', 'vscode-languageserver'],
+  cli: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'notation', 'measure', 'food', 'ignore', 'diff'],
+  host: ['workspace', 'cli', 'node', 'ignore'],
+};
+
+/** The rules as a table in Markdown. */
+export function importTable(): string {
+  const rows = Object.entries(MAY_IMPORT).map(([folder, others]) => `| \`${folder}\` | ${others.length === 0 ? 'nothing' : others.map((o) => `\`${o}\``).join(', ')} |`);
+  return ['| folder | may import |', '| --- | --- |', ...rows].join('\n');
+}

@@ -1,0 +1,21 @@
+/** Generated files are fresh; a stale one is written anew, and the test fails so that it is read and committed. */
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { CHECKS } from '../../server/src/checks/index.ts';
+import { between, checksTable, settingsSchema } from '../../server/tools/documents.ts';
+import { checksIndex } from '../../server/tools/generate.ts';
+import { importTable } from './import-rules.ts';
+
+const textOf = (path: string): string => (existsSync(path) ? readFileSync(path, 'utf8') : '');
+
+test.each<[string, () => string]>([
+  ['server/src/checks/index.ts', checksIndex],
+  ['syntaxes/quern.schema.json', () => settingsSchema(CHECKS)],
+  ['README.md', () => between(textOf('README.md'), 'checks', checksTable(CHECKS))],
+  ['DEVELOPERS.md', () => between(textOf('DEVELOPERS.md'), 'imports', importTable())],
+])('%s is fresh', (path, make) => {
+  const fresh = make();
+  const stale = textOf(path) !== fresh;
+  if (stale) writeFileSync(path, fresh);
+  expect(stale, `${path} was stale and has been written anew: read it and commit it`).toBe(false);
+});

@@ -17,16 +17,28 @@ export function settingsSchema(checks: readonly Check[]): string {
       measures: {
         enum: MEASURES_CHOICES,
         default: 'us',
-        description: 'What a cup, pint and spoon hold, and the size classes of eggs: US customary, metric (5, 15, 250 ml) or imperial.',
+        description:
+          'What a cup, pint and spoon hold, and the size classes of eggs: US customary, metric (5, 15, 250 ml) or imperial.',
       },
-      foodSafety: { enum: FOOD_SAFETY_CHOICES, default: 'us-food-code-2022', description: 'The rules that safe temperatures are held against. Local codes come first.' },
+      foodSafety: {
+        enum: FOOD_SAFETY_CHOICES,
+        default: 'us-food-code-2022',
+        description: 'The rules that safe temperatures are held against. Local codes come first.',
+      },
       severities: {
         type: 'object',
         description: 'How grave a finding is here, by code.',
         additionalProperties: false,
-        properties: Object.fromEntries(checks.map((c) => [c.code, { enum: SEVERITY_CHOICES, default: c.severity, description: `${c.title}.` }])),
+        properties: Object.fromEntries(
+          checks.map((c) => [c.code, { enum: SEVERITY_CHOICES, default: c.severity, description: `${c.title}.` }]),
+        ),
       },
-      ignore: { type: 'array', items: { type: 'string' }, default: [], description: 'Files that are not checked, as patterns of .gitignore relative to this folder.' },
+      ignore: {
+        type: 'array',
+        items: { type: 'string' },
+        default: [],
+        description: 'Files that are not checked, as patterns of .gitignore relative to this folder.',
+      },
     },
   };
   return `${JSON.stringify(schema, null, 2)}\n`;

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { quern } from '../support/fake-io.ts';
 
-const GOOD = 'recipe Oat slab\n  yield   8 bars\n\n  200 g     rolled oats\n  80 g      butter\n\n  do Rub the butter into the oats.\n  do Bake at 180 C for 20 min until golden.\n';
-const WET = 'recipe Crust\n  yield   1 crust\n\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  120 g     water\n\n  do Rub the butter into the flour and bind with the water.\n';
+const GOOD =
+  'recipe Oat slab\n  yield   8 bars\n\n  200 g     rolled oats\n  80 g      butter\n\n  do Rub the butter into the oats.\n  do Bake at 180 C for 20 min until golden.\n';
+const WET =
+  'recipe Crust\n  yield   1 crust\n\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  120 g     water\n\n  do Rub the butter into the flour and bind with the water.\n';
 const BROKEN = `${GOOD}\n  and so on and so on for ever and ever.\n`;
 
 describe('check', () => {
@@ -34,7 +36,12 @@ describe('check', () => {
     expect(json.version).toBe(1);
     expect(json.summary).toMatchObject({ files: 1, error: 0, warning: 1 });
     const finding = json.files[0].findings.find((f: { code: string }) => f.code === 'dough-too-wet');
-    expect(finding).toMatchObject({ severity: 'warning', unit: '1', band: [0.18, 0.4], range: { start: { line: 6, character: 12 }, end: { line: 6, character: 17 } } });
+    expect(finding).toMatchObject({
+      severity: 'warning',
+      unit: '1',
+      band: [0.18, 0.4],
+      range: { start: { line: 6, character: 12 }, end: { line: 6, character: 17 } },
+    });
     expect(finding.value).toBeCloseTo(0.68, 1);
     expect(finding.fixes).toHaveLength(1);
     expect(finding.source.length).toBeGreaterThan(10);
@@ -48,7 +55,11 @@ describe('check', () => {
   });
 
   test('standard input under a name', async () => {
-    const { out, exit } = await quern(['check', '--stdin', '--stdin-name', 'tart.quern', '--fail-on', 'warning'], {}, WET);
+    const { out, exit } = await quern(
+      ['check', '--stdin', '--stdin-name', 'tart.quern', '--fail-on', 'warning'],
+      {},
+      WET,
+    );
     expect(exit).toBe(1);
     expect(out).toContain('tart.quern:7:13');
   });
@@ -113,13 +124,60 @@ describe('report', () => {
   test('JSON holds the contract’s fields, null where not known', async () => {
     const { out } = await quern(['report', 'wet.quern', '--format', 'json'], { 'wet.quern': WET });
     const report = JSON.parse(out);
-    expect(report).toMatchObject({ version: 1, recipe: 'Crust', yield: { amount: 1, unit: 'crust', each_g: 420 }, mass_g: 420, allergens: { us: ['milk', 'wheat'] } });
+    expect(report).toMatchObject({
+      version: 1,
+      recipe: 'Crust',
+      yield: { amount: 1, unit: 'crust', each_g: 420 },
+      mass_g: 420,
+      allergens: { us: ['milk', 'wheat'] },
+    });
     expect(report.parts[0]).toMatchObject({ name: 'crust', kind: 'shortcrust', mass_g: 420 });
-    expect(report.parts[0].ingredients[0]).toMatchObject({ name: 'plain flour', written: '200 g', grams: 200, grams_from: 'weight', bakers_percent: 100, share_percent: 47.6 });
-    expect(report.parts[0].measures[0]).toMatchObject({ name: 'hydration', unit: '1', band: [0.18, 0.4], verdict: 'too high' });
-    for (const field of ['water', 'protein', 'fat', 'carbohydrate', 'sugar', 'starch', 'fibre', 'ash', 'alcohol', 'salt']) expect(report.parts[0].composition_g).toHaveProperty(field);
-    for (const field of ['energy_kcal', 'fat_g', 'saturates_g', 'carbohydrate_g', 'sugars_g', 'fibre_g', 'protein_g', 'salt_g', 'sodium_mg']) expect(report.per_serving).toHaveProperty(field);
-    const unknown = JSON.parse((await quern(['report', 'u.quern', '--format', 'json'], { 'u.quern': WET.replace('plain flour', 'xyloquartz').replace('200 g', '2 cup') })).out);
+    expect(report.parts[0].ingredients[0]).toMatchObject({
+      name: 'plain flour',
+      written: '200 g',
+      grams: 200,
+      grams_from: 'weight',
+      bakers_percent: 100,
+      share_percent: 47.6,
+    });
+    expect(report.parts[0].measures[0]).toMatchObject({
+      name: 'hydration',
+      unit: '1',
+      band: [0.18, 0.4],
+      verdict: 'too high',
+    });
+    for (const field of [
+      'water',
+      'protein',
+      'fat',
+      'carbohydrate',
+      'sugar',
+      'starch',
+      'fibre',
+      'ash',
+      'alcohol',
+      'salt',
+    ])
+      expect(report.parts[0].composition_g).toHaveProperty(field);
+    for (const field of [
+      'energy_kcal',
+      'fat_g',
+      'saturates_g',
+      'carbohydrate_g',
+      'sugars_g',
+      'fibre_g',
+      'protein_g',
+      'salt_g',
+      'sodium_mg',
+    ])
+      expect(report.per_serving).toHaveProperty(field);
+    const unknown = JSON.parse(
+      (
+        await quern(['report', 'u.quern', '--format', 'json'], {
+          'u.quern': WET.replace('plain flour', 'xyloquartz').replace('200 g', '2 cup'),
+        })
+      ).out,
+    );
     expect(unknown.mass_g).toBeNull();
     expect(unknown.parts[0].ingredients[0]).toMatchObject({ food: null, grams: null });
     expect(unknown.allergens.not_known).toEqual(['xyloquartz']);
@@ -172,7 +230,8 @@ describe('scale, format and explain', () => {
   test('explain lists all codes, and gives the page of one', async () => {
     expect((await quern(['explain'])).out).toMatch(/formula\n(?:.*\n)*\s+dough-too-wet\s+warning/);
     const page = (await quern(['explain', 'dough-too-wet'])).out;
-    for (const part of ['# dough-too-wet', 'Source', 'An example that raises it', 'allow dough-too-wet because']) expect(page).toContain(part);
+    for (const part of ['# dough-too-wet', 'Source', 'An example that raises it', 'allow dough-too-wet because'])
+      expect(page).toContain(part);
     expect(page).not.toMatch(/^# ".*" dough-too-wet/m);
   });
 

@@ -1,7 +1,7 @@
 /** Every example file: quiet where quiet is right, laid out, and safe to break anywhere. */
 import { describe, expect, test } from 'vitest';
-import { layout } from '../../server/src/notation/layout.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
+import { layout } from '../../server/src/notation/layout.ts';
 import { EXAMPLES, openInKitchen } from '../support/harness.ts';
 
 describe.each(EXAMPLES)('%s', (file, text) => {
@@ -20,7 +20,7 @@ describe.each(EXAMPLES)('%s', (file, text) => {
   test('throws nowhere when it is cut short or loses a line', () => {
     for (let end = 0; end < text.length; end += 7) openInKitchen(text.slice(0, end));
     const lines = text.split('\n');
-    lines.forEach((_, i) => openInKitchen(lines.toSpliced(i, 1).join('\n')));
+    for (const i of lines.keys()) openInKitchen(lines.toSpliced(i, 1).join('\n'));
   });
 });
 

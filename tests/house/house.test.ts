@@ -1,5 +1,5 @@
 /** The rules of the house, as tests: what CI knows, `npm test` knows. */
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { MAY_IMPORT } from './import-rules.ts';

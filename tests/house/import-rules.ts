@@ -16,6 +16,9 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 
 /** The rules as a table in Markdown. */
 export function importTable(): string {
-  const rows = Object.entries(MAY_IMPORT).map(([folder, others]) => `| \`${folder}\` | ${others.length === 0 ? 'nothing' : others.map((o) => `\`${o}\``).join(', ')} |`);
+  const rows = Object.entries(MAY_IMPORT).map(
+    ([folder, others]) =>
+      `| \`${folder}\` | ${others.length === 0 ? 'nothing' : others.map((o) => `\`${o}\``).join(', ')} |`,
+  );
   return ['| folder | may import |', '| --- | --- |', ...rows].join('\n');
 }

@@ -13,7 +13,11 @@ export interface Ran {
 }
 
 /** Runs the command over files below `/kitchen`. */
-export async function quern(args: readonly string[], files: Readonly<Record<string, string>> = {}, input = ''): Promise<Ran> {
+export async function quern(
+  args: readonly string[],
+  files: Readonly<Record<string, string>> = {},
+  input = '',
+): Promise<Ran> {
   let out = '';
   let err = '';
   const written: Record<string, string> = {};
@@ -22,7 +26,10 @@ export async function quern(args: readonly string[], files: Readonly<Record<stri
   const io: Io = {
     files: {
       read: (path) => all[path],
-      recipesBelow: (folder) => Object.keys(all).filter((p) => p.startsWith(`${folder}/`) && p.endsWith('.quern')).sort(),
+      recipesBelow: (folder) =>
+        Object.keys(all)
+          .filter((p) => p.startsWith(`${folder}/`) && p.endsWith('.quern'))
+          .sort(),
       houseAbove: () => ('/kitchen/quern.json' in all ? '/kitchen' : undefined),
       join: (folder, name) => `${folder}/${name}`,
     },
@@ -40,7 +47,12 @@ export async function quern(args: readonly string[], files: Readonly<Record<stri
     },
     resolve: at,
     shown: (path) => path.replace('/kitchen/', ''),
-    kind: (path) => (path in all ? 'file' : path === '/kitchen' || Object.keys(all).some((p) => p.startsWith(`${path}/`)) ? 'folder' : undefined),
+    kind: (path) =>
+      path in all
+        ? 'file'
+        : path === '/kitchen' || Object.keys(all).some((p) => p.startsWith(`${path}/`))
+          ? 'folder'
+          : undefined,
     cwd: '/kitchen',
   };
   const exit = await main(args, io, () => {}, '0.0.0');

@@ -2,6 +2,7 @@ import { indentOf } from '../../edits/set-amount.ts';
 import { deleteLine, insertLineAfter } from '../../edits/text-edit.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { defineCheck } from '../check.ts';
+import { takesEverything } from '../everything.ts';
 
 interface Values {
   readonly name: string;
@@ -70,15 +71,3 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
     ],
   },
 });
-
-const EVERYTHING =
-  /\b(?:everything|all (?:of )?the (?:other |remaining |dry |wet )?ingredients|(?:the|remaining|other|dry|wet) ingredients|the rest of the ingredients|all together|the lot)\b/;
-
-/** `mix all the ingredients` uses them all. */
-function takesEverything(
-  steps: readonly { readonly sentence: { readonly items: readonly { readonly kind: string }[] } }[],
-): boolean {
-  return steps.some(({ sentence }) =>
-    EVERYTHING.test(sentence.items.map((i) => ('word' in i && typeof i.word === 'string' ? i.word : ';')).join(' ')),
-  );
-}

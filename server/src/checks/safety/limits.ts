@@ -1,12 +1,15 @@
 /**
- * Knows the least safe temperature for what a food is, by rule set.
+ * Knows the least safe temperature for what a food is, and how long, how warm and how cold it may be kept, by rule set.
+ * Refuses to know recipes.
  */
+import holding from '../../../data/holding-limits.json' with { type: 'json' };
 import data from '../../../data/safe-temperatures.json' with { type: 'json' };
 import type { Food } from '../../food/food.ts';
+import { trimmed } from '../../measure/number-text.ts';
 import type { FoodSafetyRules } from '../house.ts';
 
 export interface Limit {
-  readonly group: string;
+  readonly group: Group;
   readonly celsius: number;
   readonly fahrenheit: number;
   readonly time: string;
@@ -14,9 +17,16 @@ export interface Limit {
   readonly source: string;
   /** [°C, minutes it must hold], ascending. */
   readonly holds: readonly (readonly [number, number])[];
+  /** Where the longer times come from, when not from the same place. */
+  readonly holdsSource?: string;
 }
 
-type Group = 'poultry' | 'ground meat' | 'meat' | 'fish' | 'egg';
+export type Group = 'poultry' | 'ground meat' | 'meat' | 'fish' | 'egg';
+
+/** Ends every message of the family. */
+export const CAUTION = 'Local rules may ask for more.';
+
+export const HOME_RULES: FoodSafetyRules = 'usda-fsis-home';
 
 const GROUPS: Partial<Record<Food['class'], Group>> = {
   poultry: 'poultry',
@@ -28,17 +38,68 @@ const GROUPS: Partial<Record<Food['class'], Group>> = {
   egg: 'egg',
 };
 
-/** The limit for a food that is a risk raw; undefined for any other. */
-export function limitFor(food: Food, rules: FoodSafetyRules): Limit | undefined {
-  const group = GROUPS[food.class];
-  if (group === undefined || !food.roles.includes('raw risk')) return undefined;
+/** What a food that is a risk raw counts as; undefined for any other. */
+export function groupOf(food: Food): Group | undefined {
+  return food.roles.includes('raw risk') ? GROUPS[food.class] : undefined;
+}
+
+export function limitOf(group: Group, rules: FoodSafetyRules): Limit {
   const { title, limits } = data.rules[rules];
-  const limit = limits[group];
-  return { ...limit, group, source: `${title}, ${limit.section}`, holds: limit.holds as unknown as Limit['holds'] };
+  const limit: Omit<Limit, 'group' | 'source' | 'holds'> & { section: string; holds: unknown } = limits[group];
+  const { section, holds, ...rest } = limit;
+  return { ...rest, group, source: `${title}, ${section}`, holds: holds as Limit['holds'] };
 }
 
 /** How long, in minutes, the food must be held at a temperature; undefined when no published time covers it. */
 export function holdMin(limit: Limit, celsius: number): number | undefined {
-  if (celsius >= limit.celsius - 0.5) return 0;
+  if (celsius >= limit.celsius - THERMOMETER_C) return 0;
   return limit.holds.findLast(([at]) => at <= celsius)?.[1];
+}
+
+/** Rounding between °C and °F: 145 °F is 62.8 °C. */
+export const THERMOMETER_C = 0.5;
+
+export interface HoldingLimits {
+  readonly title: string;
+  readonly cooling: {
+    readonly section: string;
+    readonly fromC: number;
+    readonly middleC: number;
+    readonly middleMin: number;
+    readonly endC: number;
+    readonly endMin: number;
+  };
+  readonly hot: {
+    readonly section: string;
+    readonly celsius: number;
+    readonly fahrenheit: number;
+    readonly roastC: number;
+  };
+  readonly cold: { readonly section: string; readonly celsius: number; readonly fahrenheit: number };
+  readonly leftOut: { readonly section: string; readonly min: number };
+  readonly reheating: HeatRule;
+  readonly microwave: HeatRule;
+  /** [°C at most, minutes at least] */
+  readonly freezing: { readonly section: string; readonly rows: readonly (readonly number[])[] };
+  readonly raw: { readonly section: string };
+}
+
+export interface HeatRule {
+  readonly section: string;
+  readonly celsius: number;
+  readonly fahrenheit: number;
+  readonly time: string;
+}
+
+export const holdingLimits = (rules: FoodSafetyRules): HoldingLimits => holding.rules[rules];
+
+export const ROASTING_OVEN = holding.roastingOven;
+
+/** `55 s`, `13 min`, `1 h 52 min`: never shorter than what it stands for. */
+export function timeText(minutes: number): string {
+  if (minutes < 2) return `${Math.ceil(minutes * 60 - 0.05)} s`;
+  if (minutes < 90) return `${trimmed(Math.ceil(minutes * 10 - 0.001) / 10, 1)} min`;
+  const h = Math.floor(Math.ceil(minutes) / 60);
+  const min = Math.ceil(minutes) - h * 60;
+  return min === 0 ? `${h} h` : `${h} h ${min} min`;
 }

@@ -1,22 +1,37 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { HeatReading } from '../../recipe/heat.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
+import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
-import { holdMin, type Limit, limitFor } from './limits.ts';
+import { cooksThrough, isBoughtSafe, isDoneness, type Journey, journeysOf, type Stop, says } from './journey.ts';
+import {
+  CAUTION,
+  groupOf,
+  type HeatRule,
+  HOME_RULES,
+  holdingLimits,
+  holdMin,
+  type Limit,
+  limitOf,
+  ROASTING_OVEN,
+  THERMOMETER_C,
+  timeText,
+} from './limits.ts';
 
-interface Values {
-  readonly name: string;
-  readonly limit: Limit;
-  readonly reading: HeatReading;
-  readonly hold: number | undefined;
-}
-
-/** A reading below this is a dough's or a syrup's, not a sign that something is cooked. */
-const LEAST_DONENESS_C = 45;
+type Values =
+  | {
+      readonly kind: 'food';
+      readonly name: string;
+      readonly limit: Limit;
+      /** The rule for homes, shown beside it. */
+      readonly home: Limit;
+      readonly reading: HeatReading;
+      readonly hold: number | undefined;
+    }
+  | { readonly kind: 'reheated'; readonly limit: HeatRule & { readonly source: string }; readonly reading: HeatReading }
+  | { readonly kind: 'cool oven'; readonly name: string; readonly reading: HeatReading };
 
 export default defineCheck<Values>({
   code: 'undercooked',
@@ -26,43 +41,74 @@ export default defineCheck<Values>({
   scope: 'recipe',
   source: {
     kind: 'publication',
-    title: 'FDA Food Code 2022, 3-401.11; USDA FSIS safe minimum internal temperatures (for consumers)',
+    title:
+      'FDA Food Code 2022, 3-401.11, 3-401.12 and 3-403.11; USDA FSIS safe minimum internal temperatures (for consumers) and Appendix A',
   },
-  explain: `**What it computes.** For every ingredient that is a risk raw (poultry, minced and whole meat, fish, egg), the highest temperature *in the food* that the steps ask for from the moment it goes in, against the least temperature of the rule set in force. The strictest ingredient decides.
+  explain: `**What it computes.** For every ingredient that is a risk raw (poultry, minced and whole meat, fish, egg), the highest temperature *in the food* that the steps ask for from the moment it goes in, against the least temperature of the rule set in force. The strictest ingredient decides; what is stuffed, or cooked by microwave, counts as poultry. What is reheated is held against the figure for reheating. The home rule of USDA FSIS stands beside it in the message.
 
 **Why it matters.** Below it, Salmonella and its like survive in numbers that make people ill.
 
-**What to do.** Write the safe temperature and where it is read. A lower one is accepted only with the published time for it, held: \`hold at 63 C for 3 min\`.
+**What to do.** Write the safe temperature and where it is read. A lower one is accepted only with the published time for it, held: \`reads 63 C; hold at 63 C for 3 min\`. The time is that of the nearest published temperature below, and never worked out between two.
+
+Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} °C is information only: it lies long in the warm, and FSIS advises homes against it. **Silent** on that for smoking, water baths and slow cookers.
 
 **Silent** where a step boils, simmers, braises or steams the food and gives no figure, where no temperature in the food is given at all (that is \`no-safe-temperature\`'s), and for what is bought cooked or pasteurised. Local codes and licensed practice may ask for more; they come first.`,
   *find({ recipe, house }) {
+    const journeys = journeysOf(
+      recipe,
+      (i) => i.food !== undefined && !i.free && !isBoughtSafe(i) && groupOf(i.food) !== undefined,
+    );
+    const judged = journeys
+      .map((journey) => ({ journey, limit: limitFor(journey, house) }))
+      .sort((a, b) => b.limit.celsius - a.limit.celsius);
     const told = new Set<HeatReading>();
-    for (const part of recipe.parts) {
-      for (const [i, ingredient] of part.head.ingredients.entries()) {
-        const limit = riskOf(ingredient, house);
-        if (limit === undefined) continue;
-        const found = coolest(recipe, part, i, ingredient, limit);
-        if (found === undefined || told.has(found.values.reading)) continue;
-        told.add(found.values.reading);
-        yield found;
-      }
+    for (const { journey, limit } of judged) {
+      const found = coolest(journey, limit);
+      if (found === undefined || told.has(found.values.reading)) continue;
+      told.add(found.values.reading);
+      yield found;
     }
+    yield* reheated(recipe, house, told);
+    yield* coolOven(journeys);
   },
-  say: ({ name, limit, reading, hold }) => {
-    const { low } = reading.celsius;
-    const held = hold === undefined ? '' : `, or hold ${trimmed(low, 1)} °C for ${hold} min`;
+  say: (values) => {
+    const { low } = values.reading.celsius;
+    const degrees = `${trimmed(low, 1)} °C`;
+    if (values.kind === 'cool oven') {
+      return {
+        message: `An oven at ${degrees} leaves the ${values.name} long in the warm: homes are told to roast meat and poultry at ${ROASTING_OVEN.celsius} °C, ${ROASTING_OVEN.fahrenheit} °F, or hotter, whatever the centre reads at the end. ${CAUTION}`,
+        value: low,
+        unit: 'C',
+        band: [ROASTING_OVEN.celsius, null],
+        source: ROASTING_OVEN.source,
+      };
+    }
+    const { limit } = values;
     const time = limit.time === '' ? '' : ` (${limit.time})`;
+    const said = { value: low, unit: 'C', band: [limit.celsius, null] as const };
+    if (values.kind === 'reheated') {
+      return {
+        ...said,
+        message: `Reheated to ${degrees} is too low for what is kept hot: bring it to ${limit.celsius} °C, ${limit.fahrenheit} °F${time} within 2 h. ${CAUTION}`,
+        source: limit.source,
+      };
+    }
+    const held = values.hold === undefined ? '' : `, or hold ${degrees} for ${timeText(values.hold)}`;
+    const { home } = values;
+    const beside = ` At home: ${home.celsius} °C, ${home.fahrenheit} °F${home.time === '' ? '' : `, ${home.time}`} (USDA FSIS).`;
     return {
-      message: `${trimmed(low, 1)} °C in the food is too low for ${name}: cook it to ${limit.celsius} °C, ${limit.fahrenheit} °F${time}${held}. Local rules may ask for more.`,
-      value: low,
-      unit: 'C',
-      band: [limit.celsius, null],
-      source: limit.source,
+      ...said,
+      message: `${degrees} in the food is too low for ${values.name}: cook it to ${limit.celsius} °C, ${limit.fahrenheit} °F${time}${held}.${beside} ${CAUTION}`,
+      source:
+        held === '' || values.limit.holdsSource === undefined
+          ? values.limit.source
+          : `${values.limit.source}; ${values.limit.holdsSource}`,
     };
   },
-  fix: ({ limit, reading }, _scene, at) => {
-    if (reading.node.unit === 'gas') return [];
-    const degrees = reading.node.unit === 'F' ? limit.fahrenheit : limit.celsius;
+  fix: (values, _scene, at) => {
+    const { reading } = values;
+    if (reading.node.unit === 'gas' || values.kind === 'cool oven') return [];
+    const degrees = reading.node.unit === 'F' ? values.limit.fahrenheit : values.limit.celsius;
     const { low, high } = reading.node;
     return [
       {
@@ -76,106 +122,170 @@ export default defineCheck<Values>({
     good: [
       'recipe Roast chicken\n  oven    200 C\n  1.6 kg    chicken\n  10 g      fine salt\n  do Rub the chicken with the salt.\n  do Roast for 75 min, until the thickest part of the thigh reads 74 C.\n',
       'recipe Meat loaf\n  oven    180 C\n  800 g     ground beef\n  2 large   eggs\n  do Mix the beef with the eggs.\n  do Bake for 60 min, until the centre reads 71 C.\n',
+      'recipe Roast beef\n  1.8 kg    beef\n  do Roast the beef at 170 C until the centre reads 58.9 C, and hold for 18 min.\n',
+      'recipe Warm thighs\n  800 g     cooked chicken\n  do Reheat the chicken until the centre reads 74 C.\n',
     ],
     bad: [
       {
-        text: 'recipe Roast chicken\n  oven    200 C\n  1.6 kg    chicken\n  10 g      fine salt\n  do Rub the chicken with the salt.\n  do Roast for 60 min, until the thickest part of the thigh reads 65 C.\n# "65 C" undercooked *: 74 °C\n',
+        text: 'recipe Roast chicken\n  oven    200 C\n  1.6 kg    chicken\n  10 g      fine salt\n  do Rub the chicken with the salt.\n  do Roast for 60 min, until the thickest part of the thigh reads 65 C.\n# "65 C" undercooked *: 74 °C, 165 °F (under 1 s), or hold 65 °C for 13 min. At home: 74 °C\n',
         after: {
           'Write 74 C':
             'recipe Roast chicken\n  oven    200 C\n  1.6 kg    chicken\n  10 g      fine salt\n  do Rub the chicken with the salt.\n  do Roast for 60 min, until the thickest part of the thigh reads 74 C.\n',
         },
       },
-      'recipe Meat loaf\n  oven    350 F\n  800 g     ground beef\n  2 large   eggs\n  do Mix the beef with the eggs.\n  do Bake for 60 min, until the centre reads 140 F.\n# "140 F" undercooked *: 155 °F\n',
-      'recipe Thighs\n  oven    200 C\n  800 g     chicken thighs\n  do Brown the thighs for 6 min.\n  do Roast until the centre reads 62 C.\n# "62 C" undercooked *\n',
+      'recipe Meat loaf\n  oven    350 F\n  800 g     ground beef\n  2 large   eggs\n  do Mix the beef with the eggs.\n  do Bake for 60 min, until the centre reads 140 F.\n# "140 F" undercooked *: 155 °F (17 s). At home: 71 °C, 160 °F\n',
+      'recipe Thighs\n  oven    200 C\n  800 g     chicken thighs\n  do Brown the thighs for 6 min.\n  do Roast until the centre reads 62 C.\n# "62 C" undercooked *: hold 62 °C for 23.7 min\n',
+      'recipe Roast beef\n  1.8 kg    beef\n  do Roast the beef at 170 C until the centre reads 58 C, and hold for 18 min.\n# "58 C" undercooked *: hold 58 °C for 28 min\n',
+      'recipe Warm thighs\n  800 g     cooked chicken\n  do Reheat the chicken until the centre reads 60 C.\n# "60 C" undercooked *: 74 °C\n',
+      'recipe Slow roast\n  2 kg      pork shoulder\n  do Roast the pork at 110 C for 6 h, until the centre reads 88 C.\n# "110 C" undercooked info: 163 °C\n',
     ],
   },
 });
 
-const BOUGHT_SAFE =
-  /\b(?:cooked|pasteuri[sz]ed|canned|tinned|smoked|leftover|roasted|cured|hard-boiled|boiled|poached)\b/i;
+const STUFFING: ReadonlySet<string> = new Set(['stuff', 'stuffed', 'stuffing']);
+const MICROWAVE: ReadonlySet<string> = new Set(['microwave', 'microwaved']);
 
-function riskOf(ingredient: Ingredient, house: House): Limit | undefined {
-  const { food, node, free } = ingredient;
-  if (food === undefined || free) return undefined;
-  if (BOUGHT_SAFE.test([node.name?.text, node.preparation?.text, node.note?.text].join(' '))) return undefined;
-  return limitFor(food, house.foodSafety);
+/** The limit for what the ingredient is and how it is cooked. */
+function limitFor(journey: Journey, { foodSafety }: House): Limit {
+  const group = (journey.ingredient.food && groupOf(journey.ingredient.food)) ?? 'poultry';
+  const limit = limitOf(group, foodSafety);
+  if (journey.stops.some((s) => says(s.step, MICROWAVE))) {
+    const { title, microwave } = holdingLimits(foodSafety);
+    const { section, ...rule } = microwave;
+    return { ...rule, group, source: `${title}, ${section}`, holds: [] };
+  }
+  const stuffed = group !== 'egg' && journey.stops.some((s) => says(s.step, STUFFING));
+  return stuffed ? limitOf('poultry', foodSafety) : limit;
 }
 
-/** These cook a food through. Browning and frying may not: there only a figure tells. */
-const COOKS_THROUGH: ReadonlySet<string> = new Set(['boil', 'simmer', 'steam', 'braise', 'stew']);
-
 /** The highest reading in the food from its first use on, when it is below the limit and nothing else makes it safe. */
-function coolest(
-  recipe: Recipe,
-  part: Part,
-  index: number,
-  ingredient: Ingredient,
-  limit: Limit,
-): Found<Values> | undefined {
-  const holds = partsHolding(recipe, part);
-  let best: { reading: HeatReading; step: Step; part: Part } | undefined;
-  for (const { in: where, step } of stepsFrom(recipe, part, index)) {
-    if (!holds.has(where.index)) continue;
-    if (!concerns(step, holds, part.index, index)) continue;
-    const readings = step.heat.filter(isDoneness);
+function coolest(journey: Journey, limit: Limit): (Found<Values> & { values: { reading: HeatReading } }) | undefined {
+  let best: { reading: HeatReading; stop: Stop } | undefined;
+  for (const stop of journey.stops) {
+    const readings = stop.step.heat.filter(isDoneness);
     // A figure in the food says more than the verb beside it.
-    if (
-      readings.length === 0 &&
-      step.sentence.items.some((i) => i.kind === 'word' && COOKS_THROUGH.has(baseForm(i.word)))
-    )
-      return undefined;
+    if (readings.length === 0 && cooksThrough(stop.step)) return undefined;
     for (const reading of readings) {
-      if (heldLongEnough(step, reading, limit)) return undefined;
-      if (best === undefined || reading.celsius.low > best.reading.celsius.low) best = { reading, step, part: where };
+      if (heldLongEnough(stop, reading, limit)) return undefined;
+      if (best === undefined || reading.celsius.low > best.reading.celsius.low) best = { reading, stop };
     }
+    if (best !== undefined && heldAfter(stop, limit)) return undefined;
   }
-  if (best === undefined || best.reading.celsius.low >= limit.celsius - 0.5) return undefined;
-  const { start, end } = best.reading.node;
+  if (best === undefined || best.reading.celsius.low >= limit.celsius - THERMOMETER_C) return undefined;
+  const { reading, stop } = best;
   return {
-    at: { part: best.part.index, line: best.step.line, start, end },
-    values: { name: ingredient.name, limit, reading: best.reading, hold: holdMin(limit, best.reading.celsius.low) },
+    at: placeOf(stop, reading),
+    values: {
+      kind: 'food',
+      name: journey.ingredient.name,
+      limit,
+      home: limitOf(limit.group, HOME_RULES),
+      reading,
+      hold: holdMin(limit, reading.celsius.low),
+    },
   };
 }
 
-/** A figure read in the food as a sign that it is cooked. */
-const isDoneness = (r: HeatReading): boolean =>
-  r.role === 'food' && r.verbClass !== 'cooling' && r.celsius.low >= LEAST_DONENESS_C;
-
-/** The part, and every later part that takes it in. */
-function partsHolding(recipe: Recipe, part: Part): ReadonlySet<number> {
-  const holds = new Set([part.index]);
-  for (const later of recipe.parts.slice(part.index + 1)) {
-    if (later.includes.some((h) => recipe.parts.some((p) => p.head === h && holds.has(p.index))))
-      holds.add(later.index);
-  }
-  for (const { use } of part.usesByLater) holds.add(use.part);
-  return holds;
-}
-
-function* stepsFrom(recipe: Recipe, part: Part, index: number): Generator<{ in: Part; step: Step }> {
-  const first = part.ledger[index]?.uses[0];
-  for (const where of recipe.parts.slice(first?.part ?? part.index)) {
-    for (const [s, step] of where.steps.entries())
-      if (first === undefined || where.index > first.part || s >= first.step) yield { in: where, step };
-  }
-}
-
-/** Whether a step is about the food: it mentions it, or a part that holds it, or nothing by name. */
-function concerns(step: Step, holds: ReadonlySet<number>, part: number, index: number): boolean {
-  if (step.mentions.length === 0) return true;
-  return step.mentions.some(
-    (m) =>
-      (m.part !== undefined && holds.has(m.part)) ||
-      m.ingredients.some((r) => r.part === part && r.ingredient === index),
-  );
-}
+const placeOf = ({ part, step }: Stop, { node }: HeatReading) => ({
+  part: part.index,
+  line: step.line,
+  start: node.start,
+  end: node.end,
+});
 
 const HOLDING: ReadonlySet<string> = new Set(['hold', 'keep', 'stay', 'maintain', 'cook']);
 
-/** `hold at 63 C for 3 min`: the published time for that temperature is kept. */
-function heldLongEnough(step: Step, reading: HeatReading, limit: Limit): boolean {
+const holdsInWords = ({ step }: Stop): boolean =>
+  step.sentence.items.some((i) => i.kind === 'word' && HOLDING.has(baseForm(i.word)));
+
+/** `reads 63 C, and hold for 3 min`: the published time for that temperature is kept. */
+function heldLongEnough(stop: Stop, reading: HeatReading, limit: Limit): boolean {
   const least = holdMin(limit, reading.celsius.low);
   if (least === undefined) return false;
-  const holds = step.sentence.items.some((i) => i.kind === 'word' && HOLDING.has(i.word));
-  return holds && step.times.some((t) => t.node.start > reading.node.end && t.node.lowMin >= least);
+  return holdsInWords(stop) && stop.step.times.some((t) => t.node.start > reading.node.end && t.node.lowMin >= least);
 }
+
+/** `hold at 63 C for 3 min`, once the food has been read. */
+function heldAfter(stop: Stop, limit: Limit): boolean {
+  return (
+    holdsInWords(stop) &&
+    stop.step.heat.some((r) => {
+      const least = r.role === 'surroundings' ? holdMin(limit, r.celsius.low) : undefined;
+      return (
+        least !== undefined &&
+        stop.step.times.some((t) => t.node.start > r.node.end && t.node.lowMin >= Math.max(least, 0.25))
+      );
+    })
+  );
+}
+
+/** Whatever is reheated until it reads a figure below that for reheating. */
+function* reheated(recipe: Recipe, house: House, told: ReadonlySet<HeatReading>): Generator<Found<Values>> {
+  const { title, reheating } = holdingLimits(house.foodSafety);
+  for (const part of recipe.parts) {
+    for (const step of part.steps) {
+      const reading = step.heat.find((r) => isReheated(r, part, step.line) && isDoneness(r));
+      if (reading === undefined || told.has(reading) || reading.celsius.low >= reheating.celsius - THERMOMETER_C)
+        continue;
+      const limit = { ...reheating, source: `${title}, ${reheating.section}` };
+      yield { at: placeOf({ part, step }, reading), values: { kind: 'reheated', limit, reading } };
+    }
+  }
+}
+
+const isReheated = (reading: HeatReading, part: Part, line: number): boolean =>
+  reading.verb === 'reheat' ||
+  (part.steps
+    .find((s) => s.line === line)
+    ?.sentence.items.some((i) => i.kind === 'word' && i.start < reading.node.start && baseForm(i.word) === 'reheat') ??
+    false);
+
+const OTHERWISE: ReadonlySet<string> = new Set([
+  'smoke',
+  'smoked',
+  'smoker',
+  'bath',
+  'vacuum',
+  'slow-cooker',
+  'cooker',
+  'dry',
+  'dehydrate',
+  'confit',
+  'keep',
+  'warm',
+  'hold',
+]);
+const ROASTED: ReadonlySet<string> = new Set(['roast', 'bake']);
+
+/** Meat or poultry in an oven that is never hot. */
+function* coolOven(journeys: readonly Journey[]): Generator<Found<Values>> {
+  const told = new Set<HeatReading>();
+  for (const { ingredient, stops, all } of journeys) {
+    const group = ingredient.food && groupOf(ingredient.food);
+    if (group !== 'poultry' && group !== 'meat') continue;
+    // Whatever is boiled or seared through first, or cooked in its own way, is another matter.
+    if (all.some((s) => cooksThrough(s.step) || says(s.step, OTHERWISE))) continue;
+    const ovens = stops.flatMap((stop) =>
+      stop.step.heat
+        .filter((r) => r.role === 'oven' && ROASTED.has(r.verb ?? ''))
+        .map((reading) => ({ stop, reading })),
+    );
+    const [first] = ovens;
+    if (first === undefined || told.has(first.reading)) continue;
+    const hottest = Math.max(
+      ...all
+        .flatMap((s) => s.step.heat)
+        .map((r) => (r.role === 'oven' ? r.celsius.high + (r.node.fan ? FAN_C : 0) : 0)),
+    );
+    if (hottest >= ROASTING_OVEN.celsius - 1) continue;
+    told.add(first.reading);
+    yield {
+      at: placeOf(first.stop, first.reading),
+      values: { kind: 'cool oven', name: ingredient.name, reading: first.reading },
+      severity: 'info',
+    };
+  }
+}
+
+/** A fan oven does the work of a still one this much hotter (common practice, no source). */
+const FAN_C = 20;

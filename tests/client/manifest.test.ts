@@ -6,6 +6,7 @@ import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import { codesInManifest } from '../../client/src/finding-codes.ts';
 import { CHECKS } from '../../server/src/checks/index.ts';
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../../server/src/editor/tokens.ts';
 import {
   DEFAULTS,
   FOOD_SAFETY_CHOICES,
@@ -136,6 +137,21 @@ describe('the language', () => {
     ['  do Line the part.', false],
   ])('indents after %o: %o', (line, indents) => {
     expect(new RegExp(configuration.indentationRules.increaseIndentPattern).test(line)).toBe(indents);
+  });
+});
+
+describe('semantic tokens', () => {
+  // code.visualstudio.com/api/language-extensions/semantic-highlight-guide, standard token types and modifiers.
+  const standardModifiers = ['declaration', 'definition', 'readonly', 'static', 'deprecated', 'documentation'];
+
+  it('have every modifier of the server described', () => {
+    const described = contributes.semanticTokenModifiers.map(({ id }: { id: string }) => id);
+    expect(described).toEqual(TOKEN_MODIFIERS.filter((modifier) => !standardModifiers.includes(modifier)));
+  });
+
+  it('have every type of the server coloured, and no other', () => {
+    const scopes = Object.keys(contributes.semanticTokenScopes[0].scopes);
+    expect([...new Set(scopes.map((selector) => selector.split('.')[0]))].toSorted()).toEqual(TOKEN_TYPES.toSorted());
   });
 });
 

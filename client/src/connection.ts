@@ -92,7 +92,9 @@ function clientOptions(log: vscode.LogOutputChannel, crashes: RestartCounter): L
     documentSelector: [{ language: 'quern' }],
     outputChannel: log,
     revealOutputChannelOn: RevealOutputChannelOn.Never,
-    markdown: { isTrusted: { enabledCommands: ['quern.explain'] } },
+    // A hover links to the page of a finding, and sets its sources in small print.
+    markdown: { isTrusted: { enabledCommands: ['quern.explain'] }, supportHtml: true },
+    initializationOptions: { explainCommand: 'quern.explain' },
     errorHandler: errorHandler(crashes),
     middleware: {
       // Old versions and previews are coloured and explained, but their findings would stand twice in the list.

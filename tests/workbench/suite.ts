@@ -53,7 +53,7 @@ const tests: readonly EditorTest[] = [
       const editor = await open(draft);
       editor.selection = new vscode.Selection(place, place);
       await vscode.commands.executeCommand('editor.action.showHover');
-      await pause(800);
+      await pause(1200);
       await takeScreenshot('hover');
       await vscode.commands.executeCommand('editor.action.hideHover');
     },

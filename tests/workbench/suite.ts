@@ -183,6 +183,21 @@ const tests: readonly EditorTest[] = [
       await waitFor('the page', () => allTabs().find((tab) => tab.label.includes('dough-too-wet')));
       await pause(1500);
       await takeScreenshot('explain');
+      await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+    },
+  },
+  {
+    name: "a finding's code is a link to its page, shown as a page",
+    run: async () => {
+      const { document } = await open(draft);
+      const [finding] = await findingsOf(document, (findings) => findings.length > 0);
+      assert.ok(typeof finding?.code === 'object', 'the code is no link');
+      // What the editor does when the link is clicked.
+      await vscode.commands.executeCommand('vscode.open', finding.code.target);
+      const page = await waitFor('the page', () =>
+        allTabs().find(({ input }) => input instanceof vscode.TabInputCustom),
+      );
+      await vscode.window.tabGroups.close(page);
     },
   },
   {

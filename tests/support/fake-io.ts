@@ -3,6 +3,7 @@
  */
 import type { Exit, Io } from '../../server/src/cli/io.ts';
 import { main } from '../../server/src/cli/main.ts';
+import type { Git } from '../../server/src/workspace/git.ts';
 
 export interface Ran {
   readonly exit: Exit | 'serving';
@@ -12,11 +13,18 @@ export interface Ran {
   readonly written: Readonly<Record<string, string>>;
 }
 
+/** A folder that no git keeps. */
+const NO_GIT: Git = {
+  changedSince: () => ({ known: false, why: 'no repository' }),
+  textAt: () => ({ known: false, why: 'no repository' }),
+};
+
 /** Runs the command over files below `/kitchen`. */
 export async function quern(
   args: readonly string[],
   files: Readonly<Record<string, string>> = {},
   input = '',
+  git: Git = NO_GIT,
 ): Promise<Ran> {
   let out = '';
   let err = '';
@@ -32,7 +40,9 @@ export async function quern(
           .sort(),
       houseAbove: () => ('/kitchen/quern.json' in all ? '/kitchen' : undefined),
       join: (folder, name) => `${folder}/${name}`,
+      beside: (path, name) => new URL(name, `file://${path}`).pathname,
     },
+    git,
     color: false,
     columns: 100,
     out: (text) => {

@@ -11,5 +11,5 @@ export interface Command {
   readonly summary: string;
   readonly options: Readonly<Record<string, OptionKind>>;
   readonly examples: readonly string[];
-  run(options: Options, io: Io): Exit | Promise<Exit>;
+  run(options: Options, io: Io, version: string): Exit | Promise<Exit>;
 }

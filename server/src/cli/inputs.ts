@@ -54,7 +54,7 @@ function below(folder: string, written: string, io: Io, houses: Houses): Input[]
 }
 
 /** Whether the house's `quern.json` leaves the file out. */
-function isIgnored(path: string, io: Io, houses: Houses): boolean {
+export function isIgnored(path: string, io: Io, houses: Houses): boolean {
   const { settings } = houses.of(path);
   const folder = settings.ignore.length === 0 ? undefined : io.files.houseAbove(path);
   if (folder === undefined) return false;
@@ -82,7 +82,7 @@ async function readStdin(options: Options, io: Io): Promise<Input> {
 
 /** A file worked out under its house. */
 export function snapshotOf(input: Input, houses: Houses): Snapshot {
-  return Snapshot.open(input.path, 0, input.text, houses.of(input.path).house);
+  return Snapshot.open(input.path, 0, input.text, houses.of(input.path).house, houses.bases);
 }
 
 /** Houses for one run of a command; what is wrong with one is said once, on standard error. */

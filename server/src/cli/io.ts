@@ -1,10 +1,12 @@
 /**
  * Knows what a command needs of the terminal and the disk; `host/` fulfils it.
  */
+import type { Git } from '../workspace/git.ts';
 import type { Files } from '../workspace/ports.ts';
 
 export interface Io {
   readonly files: Files;
+  readonly git: Git;
   readonly color: boolean;
   readonly columns: number;
   out(text: string): void;

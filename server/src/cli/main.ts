@@ -4,6 +4,7 @@
  */
 import type { Command } from './command.ts';
 import { check } from './commands/check.ts';
+import { config } from './commands/config.ts';
 import { explain } from './commands/explain.ts';
 import { format } from './commands/format.ts';
 import { report } from './commands/report.ts';
@@ -14,7 +15,7 @@ import { type Exit, type Io, UsageError } from './io.ts';
 import { readOptions } from './options.ts';
 
 /** All commands but `lsp`, which the root wires. */
-export const COMMANDS: readonly Command[] = [check, report, scale, format, weigh, explain];
+export const COMMANDS: readonly Command[] = [check, report, scale, format, weigh, explain, config];
 
 /** Runs one command. `serve` starts the language server for `lsp`. */
 export async function main(
@@ -46,7 +47,7 @@ export async function main(
     return 0;
   }
   try {
-    return await command.run(readOptions(rest, command.options), io);
+    return await command.run(readOptions(rest, command.options), io, version);
   } catch (error) {
     if (!(error instanceof UsageError)) throw error;
     if (wantsJson(rest)) io.out(errorJson(error.message));

@@ -7,6 +7,7 @@ import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import ignore, { type Ignore } from 'ignore';
 import type { Io } from '../cli/io.ts';
 import type { Files } from '../workspace/ports.ts';
+import { nodeGit } from './git.ts';
 
 const NEVER_ENTERED: ReadonlySet<string> = new Set(['.git', 'node_modules', '.hg', '.svn']);
 
@@ -20,6 +21,7 @@ export function nodeFiles(): Files {
     },
     houseAbove,
     join,
+    beside: (path, name) => resolve(dirname(path), name),
   };
 }
 
@@ -32,6 +34,7 @@ export function nodeIo(): Io {
   const cwd = process.cwd();
   return {
     files: nodeFiles(),
+    git: nodeGit(),
     color: stdout.isTTY === true && env.NO_COLOR === undefined,
     columns: stdout.columns ?? 100,
     out: (text) => {

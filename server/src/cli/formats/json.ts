@@ -8,10 +8,11 @@ import type { CheckedFile, Counts } from '../commands/check.ts';
 export function json(files: readonly CheckedFile[], counts: Counts): string {
   const document = {
     version: 1,
-    files: files.map(({ shown, findings, snapshot }) => ({
+    files: files.map(({ shown, findings, known, snapshot }) => ({
       path: shown,
       findings: findings.open.map((f) => ({ ...findingJson(f), fixes: fixesOf(f, snapshot).map((fix) => fix.title) })),
       accepted: findings.accepted.map((f) => ({ ...findingJson(f), reason: f.reason })),
+      baselined: known.map(findingJson),
     })),
     summary: counts,
   };

@@ -29,7 +29,8 @@ function summary(counts: Counts): string {
     .filter((s) => counts[s] > 0)
     .map((s) => plural(counts[s], s));
   const accepted = counts.accepted === 0 ? '' : `; ${plural(counts.accepted, 'finding')} accepted with a reason`;
-  return `${plural(counts.files, 'file')} checked: ${found.length === 0 ? 'nothing found' : found.join(', ')}${accepted}.`;
+  const baselined = counts.baselined === 0 ? '' : `; ${counts.baselined} known from the baseline`;
+  return `${plural(counts.files, 'file')} checked: ${found.length === 0 ? 'nothing found' : found.join(', ')}${accepted}${baselined}.`;
 }
 
 const WORDS: Readonly<Record<string, [string, string]>> = {

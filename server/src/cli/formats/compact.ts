@@ -1,0 +1,17 @@
+/**
+ * Knows findings as one line each, for grep, lists of places and problem matchers: nothing else is printed.
+ */
+import type { CheckedFile } from '../commands/check.ts';
+
+export function compact(files: readonly CheckedFile[]): string {
+  return files
+    .flatMap(({ shown, findings }) =>
+      findings.open.map(
+        ({ at, severity, code, said }) =>
+          `${shown}:${at.line + 1}:${at.start + 1}: ${severity}: ${oneLine(said.message)} [${code}]\n`,
+      ),
+    )
+    .join('');
+}
+
+const oneLine = (text: string): string => text.replace(/\s*[\r\n]+\s*/g, ' ');

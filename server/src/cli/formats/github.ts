@@ -1,0 +1,36 @@
+/**
+ * Knows findings as the workflow commands that annotate lines on GitHub.
+ * Source: GitHub Docs, "Workflow commands for GitHub Actions" (from memory).
+ */
+import type { Severity } from '../../checks/check.ts';
+import type { CheckedFile } from '../commands/check.ts';
+
+const COMMANDS: Readonly<Record<Severity, string>> = {
+  error: 'error',
+  warning: 'warning',
+  info: 'notice',
+  hint: 'notice',
+};
+
+export function github(files: readonly CheckedFile[]): string {
+  return files
+    .flatMap(({ shown, findings }) =>
+      findings.open.map(({ at, severity, code, said }) => {
+        const properties = {
+          file: shown,
+          line: at.line + 1,
+          endLine: at.line + 1,
+          col: at.start + 1,
+          endColumn: Math.max(at.end, at.start + 1) + 1,
+          title: `quern: ${code}`,
+        };
+        const list = Object.entries(properties).map(([name, value]) => `${name}=${escapeProperty(String(value))}`);
+        return `::${COMMANDS[severity]} ${list.join(',')}::${escapeData(said.message)}\n`;
+      }),
+    )
+    .join('');
+}
+
+const escapeData = (text: string): string =>
+  text.replaceAll('%', '%25').replaceAll('\r', '%0D').replaceAll('\n', '%0A');
+const escapeProperty = (text: string): string => escapeData(text).replaceAll(':', '%3A').replaceAll(',', '%2C');

@@ -1,0 +1,126 @@
+/**
+ * Knows findings as a SARIF log: OASIS Static Analysis Results Interchange Format 2.1.0.
+ * Accepted findings and those of a baseline are in it as suppressed, so that nothing is hidden from whoever reads it.
+ */
+import type { Check, Fix, Severity } from '../../checks/check.ts';
+import { type Finding, fixesOf } from '../../checks/run.ts';
+import { fingerprintOf, fingerprintText } from '../../publish/fingerprint.ts';
+import { explainPage, sourceText } from '../../publish/page.ts';
+import type { CheckedFile } from '../commands/check.ts';
+
+const LEVELS: Readonly<Record<Severity, string>> = { error: 'error', warning: 'warning', info: 'note', hint: 'note' };
+
+interface Suppression {
+  readonly kind: 'inSource' | 'external';
+  readonly justification: string;
+}
+
+/** The log of one run. `problems` are mistakes in the house's settings. */
+export function sarif(files: readonly CheckedFile[], version: string, problems: readonly string[]): string {
+  const rules: Check[] = [];
+  const results = files.flatMap((file) => {
+    const seen = new Map<string, number>();
+    const result = (finding: Finding, suppressions: readonly Suppression[]) => {
+      if (!rules.includes(finding.check)) rules.push(finding.check);
+      return resultOf(file, finding, rules.indexOf(finding.check), suppressions, seen);
+    };
+    return [
+      ...file.findings.open.map((f) => result(f, [])),
+      ...file.findings.accepted.map((f) => result(f, [{ kind: 'inSource', justification: f.reason }])),
+      ...file.known.map((f) => result(f, [{ kind: 'external', justification: 'It stands in the baseline.' }])),
+    ];
+  });
+  const log = {
+    $schema: 'https://json.schemastore.org/sarif-2.1.0.json',
+    version: '2.1.0',
+    runs: [
+      {
+        tool: { driver: { name: 'Quern', version, semanticVersion: version, rules: rules.map(ruleOf) } },
+        invocations: [
+          {
+            executionSuccessful: true,
+            toolConfigurationNotifications: problems.map((text) => ({ level: 'warning', message: { text } })),
+          },
+        ],
+        columnKind: 'utf16CodeUnits',
+        results,
+      },
+    ],
+  };
+  return `${JSON.stringify(log, null, 2)}\n`;
+}
+
+function ruleOf(check: Check): object {
+  return {
+    id: check.code,
+    shortDescription: { text: `${check.title}.` },
+    fullDescription: { text: firstParagraph(check.explain) },
+    help: { text: `${check.explain}\n\nSource: ${sourceText(check.source)}.`, markdown: explainPage(check) },
+    defaultConfiguration: { level: LEVELS[check.severity] },
+    properties: { tags: [check.family] },
+  };
+}
+
+function resultOf(
+  file: CheckedFile,
+  finding: Finding,
+  ruleIndex: number,
+  suppressions: readonly Suppression[],
+  seen: Map<string, number>,
+): object {
+  const { snapshot, shown } = file;
+  const key = fingerprintText(fingerprintOf(finding, snapshot.recipe, snapshot.document.lines, shown));
+  const nth = (seen.get(key) ?? 0) + 1;
+  seen.set(key, nth);
+  const artifactLocation = locationOf(shown);
+  const fixes = fixesOf(finding, snapshot).map((fix) => fixOf(fix, artifactLocation));
+  const related = finding.related.map(({ at, message }, id) => ({
+    id,
+    message: { text: message },
+    physicalLocation: { artifactLocation, region: regionOf(at) },
+  }));
+  return {
+    ruleId: finding.code,
+    ruleIndex,
+    level: LEVELS[finding.severity],
+    message: { text: finding.said.message },
+    locations: [{ physicalLocation: { artifactLocation, region: regionOf(finding.at) } }],
+    ...(related.length > 0 && { relatedLocations: related }),
+    partialFingerprints: { 'quernFinding/v1': nth === 1 ? key : `${key}|${nth}` },
+    ...(suppressions.length > 0 && { suppressions }),
+    ...(fixes.length > 0 && { fixes }),
+  };
+}
+
+function fixOf(fix: Fix, artifactLocation: object): object {
+  const replacements = fix.edits.map(({ start, end, text }) => ({
+    deletedRegion: {
+      startLine: start.line + 1,
+      startColumn: start.character + 1,
+      endLine: end.line + 1,
+      endColumn: end.character + 1,
+    },
+    insertedContent: { text },
+  }));
+  return { description: { text: `${fix.title}.` }, artifactChanges: [{ artifactLocation, replacements }] };
+}
+
+function regionOf(at: Finding['at']): object {
+  return { startLine: at.line + 1, startColumn: at.start + 1, endLine: at.line + 1, endColumn: at.end + 1 };
+}
+
+/** Relative to where the command ran, by a base that the reader sets; absolute where the file lies elsewhere. */
+function locationOf(shown: string): object {
+  const slashed = shown.replaceAll('\\', '/');
+  const encoded = slashed.split('/').map(encodeURIComponent).join('/');
+  if (slashed.startsWith('/')) return { uri: `file://${encoded}` };
+  const drive = /^([A-Za-z]):\//.exec(slashed);
+  if (drive !== null) return { uri: `file:///${drive[1]}:/${encoded.slice(encoded.indexOf('/') + 1)}` };
+  return { uri: encoded, uriBaseId: '%SRCROOT%' };
+}
+
+const firstParagraph = (markdown: string): string =>
+  markdown
+    .trim()
+    .split(/\n\s*\n/)[0]
+    ?.replace(/\s+/g, ' ') ?? '';

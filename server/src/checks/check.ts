@@ -5,7 +5,7 @@
 import type { TextEdit } from '../edits/text-edit.ts';
 import type { Document } from '../notation/document.ts';
 import type { Outline } from '../notation/outline.ts';
-import type { Line } from '../notation/tree.ts';
+import type { Line, Span } from '../notation/tree.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import type { House } from './house.ts';
 
@@ -15,7 +15,7 @@ import type { House } from './house.ts';
  */
 export type Severity = 'error' | 'warning' | 'info' | 'hint';
 
-export type Family = 'reading' | 'bookkeeping' | 'method' | 'formula' | 'safety';
+export type Family = 'reading' | 'bookkeeping' | 'method' | 'formula' | 'safety' | 'testing';
 
 export type Source =
   | { readonly kind: 'publication'; readonly title: string }
@@ -59,12 +59,25 @@ export interface Fix {
   readonly edits: readonly TextEdit[];
 }
 
+/** Something a file asks of another that is not there. */
+export interface BrokenLink {
+  readonly kind: 'missing-file' | 'circle' | 'unknown-part' | 'nothing-to-change';
+  readonly line: number;
+  readonly span: Span;
+  /** The file, part or ingredient that was named. */
+  readonly name: string;
+  /** Names that are there. */
+  readonly near: readonly string[];
+}
+
 /** A file read and worked out, for checks of the whole recipe and for fixes. */
 export interface Scene {
   readonly document: Document;
   readonly outline: Outline;
   readonly recipe: Recipe;
   readonly house: House;
+  /** Of a file that builds on others. */
+  readonly broken?: readonly BrokenLink[];
 }
 
 export interface Example {

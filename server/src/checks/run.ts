@@ -18,8 +18,12 @@ export interface Finding {
   readonly related: readonly {
     readonly at: { readonly line: number; readonly start: number; readonly end: number };
     readonly message: string;
+    /** The path of another file it stands in. */
+    readonly file?: string;
   }[];
   readonly found: Found<unknown>;
+  /** Fixes already placed back, of what was found in a variant written out. */
+  readonly fixes?: () => readonly Fix[];
   /** The part it belongs to, for `allow`. */
   readonly part?: number;
 }
@@ -125,7 +129,7 @@ const NONE: readonly Local[] = [];
 
 /** The fixes of a finding, worked out when asked for. */
 export function fixesOf(finding: Finding, scene: Scene): readonly Fix[] {
-  return finding.check.fix?.(finding.found.values, scene, finding.at) ?? [];
+  return finding.fixes?.() ?? finding.check.fix?.(finding.found.values, scene, finding.at) ?? [];
 }
 
 /** A place in the document: the first line of its unit, or of the part it names, added. */

@@ -63,6 +63,7 @@ function layoutCode(line: Line, code: string): string {
     case 'tags':
     case 'from':
     case 'saw':
+    case 'tested':
     case 'verdict':
     case 'yield':
     case 'pan':

@@ -46,7 +46,7 @@ export interface Outline {
 type Place = 'nowhere' | 'head' | 'part' | 'trial' | 'food';
 
 const FIELDS: ReadonlySet<StatementKind> = new Set(['text', 'yield', 'pan', 'oven', 'tags', 'from']);
-const IN_TRIAL: ReadonlySet<StatementKind> = new Set(['took', 'reached', 'weighed', 'used', 'saw', 'verdict']);
+const IN_TRIAL: ReadonlySet<StatementKind> = new Set(['took', 'reached', 'weighed', 'used', 'saw', 'tested', 'verdict']);
 const IN_FOOD: ReadonlySet<StatementKind> = new Set(['like', 'also', 'component', 'trim', 'price', 'contains']);
 const CHANGES: ReadonlySet<StatementKind> = new Set(['swap', 'drop', 'add']);
 

@@ -48,6 +48,7 @@ const RULES: Readonly<Record<Keyword | 'component', Rule>> = {
   source: 'text',
   from: 'text',
   saw: 'text',
+  tested: 'text',
   verdict: 'text',
   drop: 'text',
   food: 'text',
@@ -136,6 +137,10 @@ class Reading {
       case 'from': {
         const file = this.value(body, 'name the file it builds on: `from base.quern`');
         return { kind: 'from', ...(file && { file }) };
+      }
+      case 'tested': {
+        const value = this.value(body, 'this line is written by Quern when a trial is recorded: leave it out');
+        return { kind: 'tested', ...(value && { value }) };
       }
       case 'saw': {
         const value = this.value(body, 'say what was seen: `saw Set to the middle.`');

@@ -92,6 +92,7 @@ export const KEYWORDS = [
   'weighed',
   'used',
   'saw',
+  'tested',
   'verdict',
   'swap',
   'drop',

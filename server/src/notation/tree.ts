@@ -157,6 +157,8 @@ export type Statement =
   | { readonly kind: 'weighed'; readonly amount?: MeasuredNode; readonly outOf?: TextNode }
   | { readonly kind: 'used'; readonly amount?: AmountNode; readonly name?: TextNode; readonly part?: TextNode }
   | { readonly kind: 'saw'; readonly value?: TextNode }
+  /** The fingerprint of what a trial tested, written by the tool. */
+  | { readonly kind: 'tested'; readonly value?: TextNode }
   | { readonly kind: 'verdict'; readonly value?: TextNode }
   | { readonly kind: 'swap'; readonly old?: TextNode; readonly ingredient: IngredientNode }
   | { readonly kind: 'drop'; readonly name?: TextNode }

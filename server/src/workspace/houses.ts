@@ -7,8 +7,9 @@ import { builtInBook, withHouseFoods } from '../food/book.ts';
 import type { HouseFood } from '../food/food.ts';
 import { parseDocument } from '../notation/document.ts';
 import { outline } from '../notation/outline.ts';
+import { basesOver } from './bases.ts';
 import { houseFoodsOf } from './house-foods.ts';
-import type { Files } from './ports.ts';
+import type { Bases, Files } from './ports.ts';
 import { DEFAULTS, parseSettings, type Settings } from './settings.ts';
 
 /** A house with what could not be used of it. */
@@ -35,10 +36,13 @@ export class Houses {
   private readonly files: Files;
   private readonly editor: Settings;
   private homeless: HouseRead | undefined;
+  /** The files that recipes build on, read as the houses are. */
+  readonly bases: Bases;
 
   constructor(files: Files, editor: Settings = DEFAULTS) {
     this.files = files;
     this.editor = editor;
+    this.bases = basesOver(files);
   }
 
   /** The house of a file; one without `quern.json` above it, or on no disk, lives under the editor's settings alone. */

@@ -10,4 +10,14 @@ export interface Files {
   /** The nearest folder, from a file or folder upwards, that holds `quern.json`; undefined when none does. */
   houseAbove(path: string): string | undefined;
   join(folder: string, name: string): string;
+  /** The path of a file named from another one: `../pastry/base.quern`. */
+  beside(path: string, name: string): string;
+}
+
+/** What a file builds on, found from where it lies. */
+export interface Bases {
+  /** The file named in a `from` line of another; undefined when it is not there. */
+  load(fromPath: string, file: string): { readonly path: string; readonly text: string } | undefined;
+  /** Files that could have been meant, as they would be written there. */
+  near?(fromPath: string, file: string): readonly string[];
 }

@@ -3,13 +3,16 @@
  * Refuses to change: an edit makes a new snapshot that shares all the edit did not reach.
  */
 
-import type { Check, Scene } from '../checks/check.ts';
+import type { BrokenLink, Check, Scene } from '../checks/check.ts';
 import type { House } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
 import { CheckRunner, type Findings } from '../checks/run.ts';
 import { type Document, editDocument, type PositionRange, parseDocument, printDocument } from '../notation/document.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import { bindRecipe, type Recipe } from '../recipe/recipe.ts';
+import { textOf, type WrittenOut, writeOut } from './inherit.ts';
+import type { Bases } from './ports.ts';
+import { variantFindings } from './variant.ts';
 
 /** A replaced range, or the whole text. */
 export interface Change {
@@ -29,6 +32,8 @@ export function takeBugs(): readonly { readonly check: string; readonly error: u
 
 let snapshots = 0;
 
+const NO_BASES: Bases = { load: () => undefined };
+
 export class Snapshot implements Scene {
   readonly uri: string;
   readonly version: number;
@@ -36,27 +41,33 @@ export class Snapshot implements Scene {
   readonly house: House;
   /** No two snapshots have the same. */
   readonly serial = ++snapshots;
+  private readonly bases: Bases;
   private readonly before: { outline?: Outline; recipe?: Recipe };
   private madeOutline: Outline | undefined;
   private madeRecipe: Recipe | undefined;
   private madeFindings: Findings | undefined;
+  private madeWritten: { readonly written: WrittenOut | undefined } | undefined;
+  private madeWhole: Snapshot | undefined;
 
   private constructor(
     uri: string,
     version: number,
     document: Document,
     house: House,
+    bases: Bases,
     before: { outline?: Outline; recipe?: Recipe },
   ) {
     this.uri = uri;
     this.version = version;
     this.document = document;
     this.house = house;
+    this.bases = bases;
     this.before = before;
   }
 
-  static open(uri: string, version: number, text: string, house: House): Snapshot {
-    return new Snapshot(uri, version, parseDocument(text), house, {});
+  /** `uri` may be a path; `bases` finds the files it builds on, from there. */
+  static open(uri: string, version: number, text: string, house: House, bases: Bases = NO_BASES): Snapshot {
+    return new Snapshot(uri, version, parseDocument(text), house, bases, {});
   }
 
   /** The file after changes, each made to the text the one before it left. */
@@ -64,7 +75,7 @@ export class Snapshot implements Scene {
     let { document } = this;
     for (const { range, text } of changes)
       document = range === undefined ? parseDocument(text) : editDocument(document, range, text);
-    return new Snapshot(this.uri, version, document, this.house, this.lent());
+    return new Snapshot(this.uri, version, document, this.house, this.bases, this.lent());
   }
 
   /** The same text under another house. */
@@ -74,6 +85,7 @@ export class Snapshot implements Scene {
       this.version,
       this.document,
       house,
+      this.bases,
       this.madeOutline === undefined ? {} : { outline: this.madeOutline },
     );
   }
@@ -92,9 +104,54 @@ export class Snapshot implements Scene {
     return this.madeRecipe;
   }
 
+  /** What is found in it; a variant is judged written out in full, and each finding placed where its writer can act. */
   get findings(): Findings {
-    this.madeFindings ??= RUNNER.run(this);
+    this.madeFindings ??= this.find();
     return this.madeFindings;
+  }
+
+  /** The file written out in full with what it builds on; undefined when it builds on nothing. */
+  get written(): WrittenOut | undefined {
+    this.madeWritten ??= { written: writeOut(this.uri, this.document, this.outline, this.house, this.bases) };
+    return this.madeWritten.written;
+  }
+
+  /** The recipe as a cook cooks it: the file itself, or a variant written out in full. */
+  get whole(): Snapshot {
+    const { written } = this;
+    if (written === undefined || written.files.length === 0) return this;
+    this.madeWhole ??= new Snapshot(this.uri, this.version, parseDocument(textOf(written)), this.house, NO_BASES, {});
+    return this.madeWhole;
+  }
+
+  get broken(): readonly BrokenLink[] {
+    return this.written?.broken ?? [];
+  }
+
+  /** The same text after a file it builds on has changed. */
+  refreshed(): Snapshot {
+    return new Snapshot(this.uri, this.version, this.document, this.house, this.bases, this.lent());
+  }
+
+  private find(): Findings {
+    const own = RUNNER.run(this);
+    const { written, whole } = this;
+    if (written === undefined || whole === this) return own;
+    const known = new Map<string, ReadonlySet<string>>();
+    const baseHas = (path: string, line: number, code: string): boolean => {
+      let at = known.get(path);
+      if (at === undefined) {
+        at = new Set(this.baseFindings(path).map((f) => `${f.at.line} ${f.code}`));
+        known.set(path, at);
+      }
+      return at.has(`${line} ${code}`);
+    };
+    return variantFindings(own, this, { scene: whole, findings: whole.findings, written }, baseHas);
+  }
+
+  private baseFindings(path: string): Findings['open'] {
+    const base = this.bases.load(this.uri, path);
+    return base === undefined ? [] : Snapshot.open(base.path, 0, base.text, this.house, this.bases).findings.open;
   }
 
   private lent(): { outline?: Outline; recipe?: Recipe } {

@@ -1,0 +1,44 @@
+import { replaceSpan } from '../../edits/text-edit.ts';
+import { type BrokenLink, defineCheck } from '../check.ts';
+
+export default defineCheck<BrokenLink>({
+  code: 'missing-file',
+  title: 'A file that the recipe builds on is not there',
+  family: 'reading',
+  severity: 'error',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `\`from base.quern\` lays a recipe over another one, and \`part base from pastry.quern : sweet paste\` takes a part of one. The file is looked for beside the recipe that names it. While it is not there, or while two files build on each other in a circle, nothing of it can be weighed or checked, and the recipe is not whole.
+
+Write the name as it stands on the disk, from this file's folder on: \`../pastry/base.quern\`. Silent where the file is there and can be read.`,
+  *find({ broken }) {
+    for (const link of broken ?? []) {
+      if (link.kind === 'missing-file' || link.kind === 'circle')
+        yield { at: { line: link.line, ...link.span }, values: link };
+    }
+  },
+  say: ({ kind, name, near }) => ({
+    message:
+      kind === 'circle'
+        ? `\`${name}\` builds on this file, so neither can be worked out: let one of them stand alone.`
+        : `There is no file \`${name}\` beside this one${near.length === 0 ? '' : `; did you mean ${near.map((n) => `\`${n}\``).join(', ')}?`}: write its name from this folder on.`,
+  }),
+  fix: ({ kind, near }, _scene, at) =>
+    kind === 'circle'
+      ? []
+      : near.map((name) => ({
+          title: `Write \`${name}\``,
+          effect: 'words' as const,
+          edits: [replaceSpan(at.line, at, name)],
+        })),
+  examples: {
+    good: [
+      'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n',
+      'recipe Slab\n  note    It grew from base.quern.\n  200 g     rolled oats\n  do Toast the oats.\n',
+    ],
+    bad: [
+      'recipe Slab\n  from    no-such-base.quern\n# "no-such-base.quern" missing-file: no file\n  swap butter for 80 g margarine\n',
+      'recipe Slab\npart oats from no-such-base.quern : oats\n# "no-such-base.quern" missing-file: no file\n',
+    ],
+  },
+});

@@ -1,0 +1,53 @@
+import { changedSince, factsOf, readTrials } from '../../recipe/trials.ts';
+import { defineCheck } from '../check.ts';
+
+interface Values {
+  /** The latest trial, which did not have it. */
+  readonly latest: string;
+  /** The last trial that tested the line as it stands, if any. */
+  readonly agreed?: string;
+  readonly trialLine: number;
+}
+
+export default defineCheck<Values>({
+  code: 'untested-change',
+  title: 'An amount, time or temperature was changed after the last trial',
+  family: 'testing',
+  severity: 'info',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `**What it computes.** A trial carries, on its \`tested\` line, a short mark for every amount, time and temperature that stood in the recipe when it was cooked. A line of the list or the method whose mark is not among the latest trial's was changed, or added, since.
+
+**Why it matters.** A recipe is not done until it has been cooked as written. A figure changed at the desk is a guess.
+
+**What to do.** Cook it again and record the trial; or put the old figure back. **Silent** for wording, notes, layout and the spelling of units, and in a recipe none of whose trials carries marks.`,
+  *find({ recipe, outline }) {
+    const trials = readTrials(outline).filter((t) => t.tested !== undefined);
+    const latest = trials.at(-1);
+    if (latest?.tested === undefined) return;
+    for (const fact of changedSince(factsOf(recipe), latest.tested)) {
+      const line = recipe.parts[fact.part]?.head.source.lines[fact.line];
+      const agreed = trials.findLast((t) => t.tested?.includes(fact.mark));
+      const text = line === undefined ? '' : line.text.slice(0, line.comment?.start).trimEnd();
+      const start = text.length - text.trimStart().length;
+      yield {
+        at: { part: fact.part, line: fact.line, start, end: text.length },
+        values: { latest: latest.date, ...(agreed && { agreed: agreed.date }), trialLine: latest.at },
+      };
+    }
+  },
+  say: ({ latest, agreed, trialLine }) => ({
+    message: `This was not so when the recipe was last cooked, on ${latest}${agreed === undefined ? '' : `; it agrees with the trial of ${agreed}`}: cook it again and record the trial.`,
+    related: [{ at: { line: trialLine, start: 0, end: 5 }, message: 'The latest trial.' }],
+  }),
+  examples: {
+    good: [
+      'recipe Oats\n  200 g     rolled oats\n  do Toast the oats for 10 min.\n\ntrial 2026-09-14\n  verdict keep\n',
+      'recipe Oats\n  0.2 kg    rolled oats, fine\n  do Toast the oats with care for 10 min.\n\ntrial 2026-09-14\n  tested  xmtsac\n  verdict keep\n',
+    ],
+    bad: [
+      'recipe Oats\n  250 g     rolled oats\n# "250 g     rolled oats" untested-change: 2026-09-14\n  do Toast the oats for 10 min.\n\ntrial 2026-09-14\n  tested  xmtsac\n  verdict keep\n',
+      'recipe Oats\n  200 g     rolled oats\n  do Toast the oats for 14 min.\n# "do Toast the oats for 14 min." untested-change\n\ntrial 2026-09-14\n  tested  xmtsac\n  verdict keep\n',
+    ],
+  },
+});

@@ -1,0 +1,50 @@
+/**
+ * Knows how a trial is started in a file: its date, the lines worth measuring in this recipe, and the fingerprint of what is tested.
+ * Refuses to know what day it is, or what was measured.
+ */
+import type { Document } from '../notation/document.ts';
+import type { Recipe } from '../recipe/recipe.ts';
+import { fingerprint } from '../recipe/trials.ts';
+import { replaceSpan, type TextEdit } from './text-edit.ts';
+
+export interface TrialStarted {
+  readonly edits: readonly TextEdit[];
+  /** The line at which the new trial opens, once the edits are made. */
+  readonly line: number;
+}
+
+/** Adds a trial at the end of the file, with what the recipe says as the values to overwrite. `date` is `2026-09-14`. */
+export function recordTrial(document: Document, recipe: Recipe, date: string): TrialStarted {
+  const last = document.lines.length - 1;
+  const end = document.lines[last]?.text.length ?? 0;
+  const lines = [`trial ${date}`, ...worthMeasuring(recipe), `  tested  ${fingerprint(recipe)}`, '  verdict keep'];
+  const open = document.lines[last]?.text.trim() === '';
+  const gap = open ? (document.lines[last - 1]?.text.trim() === '' || last === 0 ? '' : '\n') : '\n\n';
+  const text = `${gap}${lines.join('\n')}\n`;
+  const line = last + (gap.match(/\n/g)?.length ?? 0);
+  return { edits: [replaceSpan(last, { start: end, end }, text)], line };
+}
+
+/** The longest time in the oven or on the stove, and the last temperature promised in the food. */
+function worthMeasuring(recipe: Recipe): string[] {
+  const steps = recipe.parts.flatMap((part) =>
+    part.steps.map((step) => ({ step, text: part.head.source.lines[step.line]?.text ?? '' })),
+  );
+  const times = steps.flatMap(({ step, text }) =>
+    step.times.filter((t) => t.verbClass === 'oven' || t.verbClass === 'stove').map((t) => ({ t, text })),
+  );
+  const longest = times.reduce<(typeof times)[number] | undefined>(
+    (a, b) => (a === undefined || b.t.node.highMin >= a.t.node.highMin ? b : a),
+    undefined,
+  );
+  const heat = steps
+    .flatMap(({ step, text }) =>
+      step.heat.filter((h) => h.role === 'food' && h.verbClass !== 'cooling').map((h) => ({ h, text })),
+    )
+    .at(-1);
+  const rows: string[] = [];
+  if (longest?.t.verb !== undefined)
+    rows.push(`  took    ${longest.text.slice(longest.t.node.start, longest.t.node.end)} to ${longest.t.verb}`);
+  if (heat !== undefined) rows.push(`  reached ${heat.text.slice(heat.h.node.start, heat.h.node.end)} in the centre`);
+  return rows;
+}

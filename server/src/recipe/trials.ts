@@ -1,0 +1,171 @@
+/**
+ * Knows the trials of a recipe as read, and the fingerprint of what each tested: one short mark for every amount, time and temperature.
+ * Refuses to judge what they measured.
+ */
+import type { Range } from '../measure/quantity.ts';
+import { baseOf, dimensionOf } from '../measure/unit.ts';
+import type { Block, Outline } from '../notation/outline.ts';
+import type { AmountNode, DurationNode, MeasuredNode, Statement, TemperatureNode, TextNode } from '../notation/tree.ts';
+import { celsiusOf } from './heat.ts';
+import type { Ingredient } from './ingredient.ts';
+import type { Recipe, Step } from './recipe.ts';
+import { wordsOf } from './words.ts';
+
+export interface Trial {
+  /** The line of the document that opens it. */
+  readonly at: number;
+  readonly date: string;
+  readonly by?: string;
+  readonly took: readonly { readonly at: number; readonly duration: DurationNode; readonly verb?: TextNode }[];
+  readonly reached: readonly {
+    readonly at: number;
+    readonly temperature: TemperatureNode;
+    readonly celsius: Range;
+    readonly place?: TextNode;
+  }[];
+  readonly weighed: readonly { readonly at: number; readonly amount: MeasuredNode; readonly outOf?: TextNode }[];
+  readonly used: readonly {
+    readonly at: number;
+    readonly amount: AmountNode;
+    readonly name: TextNode;
+    readonly part?: TextNode;
+  }[];
+  readonly verdict?: string;
+  /** The marks of what was tested, when the trial carries them. */
+  readonly tested?: readonly string[];
+}
+
+/** The trials of a file, oldest first. */
+export function readTrials(outline: Outline): Trial[] {
+  const trials = outline.trials.map(readTrial).filter((t): t is Trial => t !== undefined);
+  return trials.sort((a, b) => (a.date === b.date ? a.at - b.at : a.date < b.date ? -1 : 1));
+}
+
+function readTrial({ at, lines }: Block): Trial | undefined {
+  const first = lines[0]?.statement;
+  if (first?.kind !== 'trial' || first.date === undefined) return undefined;
+  const rows = lines.map((line, i) => ({ at: at + i, statement: line.statement }));
+  const of = <K extends Statement['kind']>(kind: K) =>
+    rows.filter((r): r is { at: number; statement: Extract<Statement, { kind: K }> } => r.statement.kind === kind);
+  const verdict = of('verdict').at(-1)?.statement.value?.text;
+  const tested = of('tested').at(-1)?.statement.value?.text;
+  return {
+    at,
+    date: first.date.text,
+    ...(first.by && { by: first.by.text }),
+    took: of('took').flatMap(({ at, statement: { duration, to } }) =>
+      duration === undefined ? [] : [{ at, duration, ...(to && { verb: to }) }],
+    ),
+    reached: of('reached').flatMap(({ at, statement: { temperature, place } }) =>
+      temperature === undefined ? [] : [{ at, temperature, celsius: celsiusOf(temperature), ...(place && { place }) }],
+    ),
+    weighed: of('weighed').flatMap(({ at, statement: { amount, outOf } }) =>
+      amount === undefined ? [] : [{ at, amount, ...(outOf && { outOf }) }],
+    ),
+    used: of('used').flatMap(({ at, statement: { amount, name, part } }) =>
+      amount === undefined || name === undefined ? [] : [{ at, amount, name, ...(part && { part }) }],
+    ),
+    ...(verdict !== undefined && { verdict }),
+    ...(tested !== undefined && { tested: marksOf(tested) }),
+  };
+}
+
+/** One amount, time or temperature of the recipe, or of a step all of its, and its mark. */
+export interface Fact {
+  readonly part: number;
+  /** The line in its part. */
+  readonly line: number;
+  readonly mark: string;
+}
+
+/** The facts a trial tests, in the order of the file. Wording, notes, layout and the spelling of units are none. */
+export function factsOf(recipe: Recipe): Fact[] {
+  return recipe.parts.flatMap((part) => [
+    ...part.head.ingredients.map((i): Fact => ({ part: part.index, line: i.line, mark: markOf(ingredientFact(i)) })),
+    ...part.steps.flatMap((step): Fact[] => {
+      const fact = stepFact(step);
+      return fact === '' ? [] : [{ part: part.index, line: step.line, mark: markOf(fact) }];
+    }),
+  ]);
+}
+
+/** The fingerprint as a trial carries it. */
+export const fingerprint = (recipe: Recipe): string =>
+  factsOf(recipe)
+    .map((f) => f.mark)
+    .join('');
+
+/** Facts that a fingerprint does not have: what was changed since, or added. */
+export function changedSince(facts: readonly Fact[], tested: readonly string[]): Fact[] {
+  const left = new Map<string, number>();
+  for (const mark of tested) left.set(mark, (left.get(mark) ?? 0) + 1);
+  return facts.filter(({ mark }) => {
+    const count = left.get(mark) ?? 0;
+    if (count > 0) left.set(mark, count - 1);
+    return count === 0;
+  });
+}
+
+/** Whether the recipe is, fact for fact, what a trial tested. */
+export function isAsTested(facts: readonly Fact[], tested: readonly string[]): boolean {
+  return facts.length === tested.length && changedSince(facts, tested).length === 0;
+}
+
+function ingredientFact({ name, node, optional }: Ingredient): string {
+  return [
+    'i',
+    wordsOf(name).join(' '),
+    amountFact(node.amount),
+    amountFact(node.equals),
+    optional ? 'optional' : '',
+  ].join('|');
+}
+
+function stepFact(step: Step): string {
+  const facts = step.sentence.items.flatMap((item) => {
+    if (item.kind === 'temperature') {
+      const { low, high } = celsiusOf(item);
+      return [`t${Math.round(low)}-${Math.round(high)}${item.fan ? 'fan' : ''}`];
+    }
+    if (item.kind === 'duration') return [`d${item.lowMin}-${item.highMin}`];
+    if (item.kind === 'measured') return [amountFact(item)];
+    if (item.kind === 'length') return [amountFact(item.measured)];
+    return [];
+  });
+  return facts.length === 0 ? '' : `s|${facts.join('|')}`;
+}
+
+/** In base units, so that 1 kg is 1000 g. */
+function amountFact(amount: AmountNode | undefined): string {
+  if (amount === undefined) return '';
+  if (amount.kind === 'free') return 'free';
+  const { low, high, unit, size, count, each } = amount.quantity;
+  const base = unit === undefined ? undefined : baseOf(unit, 'us');
+  const number = (value: number) => String(Number((base === undefined ? value : value * base).toPrecision(6)));
+  const kind =
+    unit === undefined
+      ? [size, count].filter((w) => w !== undefined).join(' ')
+      : base === undefined
+        ? unit
+        : dimensionOf(unit);
+  return `${number(low)}-${number(high)} ${kind}${each === undefined ? '' : ` of ${each.low}`}`;
+}
+
+const MARK_LENGTH = 3;
+const DIGITS = '0123456789abcdefghjkmnpqrstvwxyz';
+
+/** Three digits to the base 32 of the FNV-1a hash of the words: one in 32,768 that a change goes unseen. */
+function markOf(words: string): string {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < words.length; i++) hash = Math.imul(hash ^ words.charCodeAt(i), 0x01000193);
+  let mark = '';
+  for (let i = 0; i < MARK_LENGTH; i++) mark += DIGITS[(hash >>> (5 * i + 7)) & 31];
+  return mark;
+}
+
+function marksOf(text: string): string[] {
+  const bare = text.replace(/\s+/g, '');
+  return Array.from({ length: Math.ceil(bare.length / MARK_LENGTH) }, (_, i) =>
+    bare.slice(i * MARK_LENGTH, (i + 1) * MARK_LENGTH),
+  );
+}

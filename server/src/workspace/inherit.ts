@@ -1,0 +1,398 @@
+/**
+ * Knows how a file that builds on others is written out in full: a text of its own, each line with where it comes from.
+ * Refuses to judge it: the text is worked out like any other, and what is found in it is placed back by `variant.ts`.
+ */
+import type { BrokenLink } from '../checks/check.ts';
+import type { House } from '../checks/house.ts';
+import { applyEdits, replaceSpan, type TextEdit } from '../edits/text-edit.ts';
+import { type Document, parseDocument } from '../notation/document.ts';
+import { type Outline, outline } from '../notation/outline.ts';
+import type { IngredientNode, Line, Span, Statement } from '../notation/tree.ts';
+import { bindRecipe } from '../recipe/recipe.ts';
+import { wordsOf } from '../recipe/words.ts';
+import type { Bases } from './ports.ts';
+
+/** Where a line written out comes from: a line of the file itself, or of another. */
+export type Origin =
+  | { readonly kind: 'own'; readonly line: number }
+  | { readonly kind: 'base'; readonly path: string; readonly line: number };
+
+export interface WrittenLine {
+  readonly text: string;
+  readonly origin: Origin;
+}
+
+export interface WrittenOut {
+  readonly lines: readonly WrittenLine[];
+  readonly broken: readonly BrokenLink[];
+  /** The files it was put together from, by path. */
+  readonly files: readonly string[];
+}
+
+/** More files than this one on another are a mistake. */
+const DEEPEST = 20;
+
+/** The file written out; undefined when it builds on no other. */
+export function writeOut(
+  path: string,
+  document: Document,
+  of: Outline,
+  house: House,
+  bases: Bases,
+  above: readonly string[] = [],
+): WrittenOut | undefined {
+  const from = of.head.find(({ line }) => line.statement.kind === 'from');
+  const parts = of.parts.some(({ source }) => fileOf(source.lines[0]) !== undefined);
+  if (from === undefined && !parts) return undefined;
+  return new Writing(path, document, of, house, bases, [...above, path]).whole();
+}
+
+/** A block of lines: a part, or the nameless one. */
+interface Block {
+  readonly name: string;
+  readonly lines: readonly WrittenLine[];
+}
+
+class Writing {
+  private readonly broken: BrokenLink[] = [];
+  private readonly files = new Set<string>();
+  private readonly path: string;
+  private readonly document: Document;
+  private readonly of: Outline;
+  private readonly house: House;
+  private readonly bases: Bases;
+  private readonly above: readonly string[];
+
+  constructor(path: string, document: Document, of: Outline, house: House, bases: Bases, above: readonly string[]) {
+    this.path = path;
+    this.document = document;
+    this.of = of;
+    this.house = house;
+    this.bases = bases;
+    this.above = above;
+  }
+
+  whole(): WrittenOut {
+    const base = this.baseOfHead();
+    const own = this.of.parts.map(({ at, source }): Block => {
+      const header = source.lines[0]?.statement;
+      const lines = source.lines.map(
+        (line, i): WrittenLine => ({ text: line.text, origin: { kind: 'own', line: at + i } }),
+      );
+      const block = { name: header?.kind === 'part' ? (header.name?.text ?? '') : '', lines };
+      return this.withPartFrom(block);
+    });
+    const changed = this.changeHead(base.blocks);
+    const blocks = this.place(changed, own);
+    const lines = [...this.head(base), ...blocks.flatMap((b) => spaced(b.lines))];
+    return { lines, broken: this.broken, files: [...this.files] };
+  }
+
+  /** The base of the whole recipe, written out itself. */
+  private baseOfHead(): { head: readonly WrittenLine[]; blocks: readonly Block[] } {
+    const from = this.of.head.find(({ line }) => line.statement.kind === 'from');
+    const { statement } = from?.line ?? {};
+    if (from === undefined || statement?.kind !== 'from' || statement.file === undefined)
+      return { head: [], blocks: [] };
+    return this.load(statement.file.text, from.at, statement.file) ?? { head: [], blocks: [] };
+  }
+
+  /** Another file as blocks; undefined, and said, when it is not there or comes round in a circle. */
+  private load(
+    file: string,
+    at: number,
+    span: Span,
+  ): { head: readonly WrittenLine[]; blocks: readonly Block[] } | undefined {
+    const loaded = this.bases.load(this.path, file);
+    if (loaded === undefined) {
+      this.say('missing-file', at, span, file, this.bases.near?.(this.path, file) ?? []);
+      return undefined;
+    }
+    if (this.above.includes(loaded.path) || this.above.length > DEEPEST) {
+      this.say('circle', at, span, file, []);
+      return undefined;
+    }
+    this.files.add(loaded.path);
+    const document = parseDocument(loaded.text);
+    const of = outline(document);
+    const inner = writeOut(loaded.path, document, of, this.house, this.bases, this.above);
+    for (const path of inner?.files ?? []) this.files.add(path);
+    const lines =
+      inner === undefined
+        ? document.lines.map(
+            (line, i): WrittenLine => ({ text: line.text, origin: { kind: 'base', path: loaded.path, line: i } }),
+          )
+        : inner.lines.map(
+            ({ text, origin }): WrittenLine => ({
+              text,
+              origin: origin.kind === 'own' ? { kind: 'base', path: loaded.path, line: origin.line } : origin,
+            }),
+          );
+    return blocksOf(lines);
+  }
+
+  /** The recipe's line and fields: the file's own, then what only the base says. */
+  private head(base: { head: readonly WrittenLine[]; blocks: readonly Block[] }): WrittenLine[] {
+    const own: WrittenLine[] = [];
+    const end = this.of.parts[0]?.at ?? this.of.trials[0]?.at ?? this.of.foods[0]?.at ?? this.document.lines.length;
+    const kind = base.head.map(({ text }) => statementOf(text)).find((s) => s.kind === 'recipe');
+    const said = new Set<string>();
+    for (let at = 0; at < end; at++) {
+      const line = this.document.lines[at];
+      if (line === undefined) continue;
+      const { statement } = line;
+      if (
+        statement.kind === 'from' ||
+        statement.kind === 'swap' ||
+        statement.kind === 'drop' ||
+        statement.kind === 'add'
+      )
+        continue;
+      said.add(fieldName(statement));
+      const as =
+        statement.kind === 'recipe' && statement.as === undefined && kind?.kind === 'recipe' ? kind.as : undefined;
+      own.push({ text: as === undefined ? line.text : withKind(line, as.text), origin: { kind: 'own', line: at } });
+    }
+    const theirs = base.head.filter(({ text }) => {
+      const statement = statementOf(text);
+      const name = fieldName(statement);
+      return name !== '' && name !== 'recipe' && name !== 'by' && (name === 'note' || !said.has(name));
+    });
+    const trimmedOwn = own.toReversed();
+    while (trimmedOwn[0] !== undefined && trimmedOwn[0].text.trim() === '') trimmedOwn.shift();
+    return [...trimmedOwn.toReversed(), ...theirs];
+  }
+
+  /** A part that comes from another file, with the file's own lines laid over it. */
+  private withPartFrom(block: Block): Block {
+    const [header] = block.lines;
+    const statement = header === undefined ? undefined : statementOf(header.text);
+    if (
+      header === undefined ||
+      statement?.kind !== 'part' ||
+      statement.file === undefined ||
+      header.origin.kind !== 'own'
+    )
+      return block;
+    const loaded = this.load(statement.file.text, header.origin.line, statement.file);
+    if (loaded === undefined) return block;
+    const wanted = statement.filePart?.text ?? block.name;
+    const found =
+      loaded.blocks.find((b) => sameName(b.name, wanted)) ??
+      (statement.filePart === undefined && loaded.blocks.length === 1 ? loaded.blocks[0] : undefined);
+    if (found === undefined) {
+      const span = statement.filePart ?? statement.file;
+      this.say(
+        'unknown-part',
+        header.origin.line,
+        span,
+        wanted,
+        loaded.blocks.map((b) => b.name).filter((n) => n !== ''),
+      );
+      return block;
+    }
+    const title = header.text.slice(0, (statement.as?.end ?? statement.name?.end) || undefined);
+    const inherited = statementOf(found.lines[0]?.text ?? '');
+    const as =
+      statement.as === undefined && inherited.kind === 'part' && inherited.as !== undefined
+        ? ` as ${inherited.as.text}`
+        : '';
+    return this.merge(
+      { ...found, name: block.name },
+      { ...block, lines: [{ ...header, text: title + as }, ...block.lines.slice(1)] },
+    );
+  }
+
+  /** Swaps, drops and adds of the recipe's head, made to the base's parts. */
+  private changeHead(blocks: readonly Block[]): readonly Block[] {
+    let changed = blocks;
+    for (const { at, line } of this.of.head) {
+      const { statement } = line;
+      if (statement.kind !== 'swap' && statement.kind !== 'drop' && statement.kind !== 'add') continue;
+      const before = changed;
+      changed = changed.map((b) => this.change(b, statement, at));
+      if (statement.kind === 'add') changed = this.added(before, statement.ingredient, at, line);
+      else if (changed.every((b, i) => b === before[i])) this.nothingToChange(statement, at, before);
+    }
+    return changed;
+  }
+
+  private nothingToChange(
+    statement: Extract<Statement, { kind: 'swap' | 'drop' }>,
+    at: number,
+    blocks: readonly Block[],
+  ): void {
+    const name = statement.kind === 'swap' ? statement.old : statement.name;
+    const names = blocks.flatMap((b) => b.lines.map((l) => ingredientName(l.text)).filter((n) => n !== undefined));
+    if (name !== undefined && blocks.length > 0) this.say('nothing-to-change', at, name, name.text, names);
+  }
+
+  /** The ingredient after the list of the last part that has one. */
+  private added(blocks: readonly Block[], node: IngredientNode, at: number, line: Line): readonly Block[] {
+    const text = `  ${ingredientText(line.text, node)}`;
+    const last = blocks.findLastIndex((b) => b.lines.some((l) => ingredientName(l.text) !== undefined));
+    return blocks.map((b, i) =>
+      i === last ? { ...b, lines: afterList(b.lines, [{ text, origin: { kind: 'own', line: at } }]) } : b,
+    );
+  }
+
+  /** One swap or drop in one part; the same block when it does not have the ingredient. */
+  private change(block: Block, statement: Statement, at: number): Block {
+    const old = statement.kind === 'swap' ? statement.old : statement.kind === 'drop' ? statement.name : undefined;
+    if (old === undefined) return block;
+    const index = block.lines.findIndex((l) => namesIt(ingredientName(l.text), old.text));
+    if (index < 0) return block;
+    if (statement.kind === 'drop') return { ...block, lines: block.lines.toSpliced(index, 1) };
+    if (statement.kind !== 'swap') return block;
+    const own = this.document.lines[at]?.text ?? '';
+    const renamed = this.renameMentions(block, index, statement.ingredient.name?.text ?? old.text);
+    const text = `  ${ingredientText(own, statement.ingredient)}`;
+    return { ...block, lines: renamed.with(index, { text, origin: { kind: 'own', line: at } }) };
+  }
+
+  /** The steps of a block with an ingredient's mentions in its new name, where the old words no longer fit it. */
+  private renameMentions(block: Block, ingredientLine: number, name: string): readonly WrittenLine[] {
+    const document = parseDocument(['recipe x', ...block.lines.map((l) => l.text)].join('\n'));
+    const recipe = bindRecipe(outline(document), this.house.world);
+    const part = recipe.parts[0];
+    const offset = recipe.partsAt[0] ?? 0;
+    const ingredient = part?.head.ingredients.findIndex((i) => offset + i.line - 1 === ingredientLine) ?? -1;
+    const edits: TextEdit[] = [];
+    for (const use of part?.ledger[ingredient]?.uses ?? []) {
+      const line = offset + use.line;
+      const words = document.lines[line]?.text.slice(use.mention.start, use.mention.end) ?? '';
+      if (!namesIt(name, words)) edits.push(replaceSpan(line, use.mention, name));
+    }
+    const edited = applyEdits(document, edits);
+    return block.lines.map((l, i) => ({ ...l, text: edited.lines[i + 1]?.text ?? l.text }));
+  }
+
+  /** The base's parts with the file's own of the same name laid over them, and its new ones where it puts them. */
+  private place(base: readonly Block[], own: readonly Block[]): readonly Block[] {
+    const blocks: Block[] = base.map((b) => {
+      const over = own.find((o) => sameName(o.name, b.name));
+      return over === undefined ? b : this.merge(b, over);
+    });
+    own.forEach((o, i) => {
+      if (base.some((b) => sameName(b.name, o.name))) return;
+      const next = own.slice(i + 1).find((n) => base.some((b) => sameName(b.name, n.name)));
+      const before = next === undefined ? -1 : blocks.findIndex((b) => sameName(b.name, next.name));
+      blocks.splice(before < 0 ? blocks.length : before, 0, o);
+    });
+    return blocks;
+  }
+
+  /** Own lines over a base's part: a line of the same name instead of it, steps instead of all its steps, the rest beside. */
+  private merge(base: Block, own: Block): Block {
+    let block = base;
+    const [header, ...rest] = own.lines;
+    const named = header !== undefined && statementOf(header.text).kind === 'part';
+    const lines = named ? rest : own.lines;
+    const extra: WrittenLine[] = [];
+    for (const line of lines) {
+      const statement = statementOf(line.text);
+      const at = line.origin.kind === 'own' ? line.origin.line : 0;
+      if (statement.kind === 'swap' || statement.kind === 'drop') {
+        const changed = this.change(block, statement, at);
+        if (changed === block && line.origin.kind === 'own') this.nothingToChange(statement, at, [block]);
+        block = changed;
+      } else if (statement.kind === 'add')
+        extra.push({ ...line, text: `  ${ingredientText(line.text, statement.ingredient)}` });
+      else if (statement.kind === 'ingredient') {
+        const index = block.lines.findIndex((l) =>
+          sameName(ingredientName(l.text) ?? '', ingredientName(line.text) ?? '?'),
+        );
+        if (index < 0) extra.push(line);
+        else block = { ...block, lines: block.lines.with(index, line) };
+      } else if (statement.kind === 'allow') extra.push(line);
+    }
+    const steps = lines.filter((l) => statementOf(l.text).kind === 'step');
+    const kept =
+      steps.length === 0 ? block.lines : [...block.lines.filter((l) => statementOf(l.text).kind !== 'step'), ...steps];
+    const [first, ...others] = afterList(kept, extra);
+    if (!named || header === undefined || first === undefined) return { ...block, lines: afterList(kept, extra) };
+    const baseHeader = statementOf(first.text);
+    const ownHeader = statementOf(header.text);
+    const as =
+      ownHeader.kind === 'part' &&
+      ownHeader.as === undefined &&
+      baseHeader.kind === 'part' &&
+      baseHeader.as !== undefined
+        ? ` as ${baseHeader.as.text}`
+        : '';
+    return { ...block, lines: [{ ...header, text: header.text.trimEnd() + as }, ...others] };
+  }
+
+  private say(kind: BrokenLink['kind'], line: number, span: Span, name: string, near: readonly string[]): void {
+    this.broken.push({ kind, line, span: { start: span.start, end: span.end }, name, near });
+  }
+}
+
+/** The text of a file written out, for working it out and for writing it to disk. */
+export const textOf = (written: WrittenOut): string => `${written.lines.map((l) => l.text).join('\n')}\n`;
+
+const statementOf = (text: string): Statement => parseDocument(text).lines[0]?.statement ?? { kind: 'blank' };
+
+const sameName = (a: string, b: string): boolean => wordsOf(a).join(' ') === wordsOf(b).join(' ');
+
+/** Whether words name an ingredient: in full, or by its last words. */
+function namesIt(name: string | undefined, words: string): boolean {
+  if (name === undefined) return false;
+  const [full, end] = [wordsOf(name), wordsOf(words)];
+  return end.length > 0 && full.slice(-end.length).join(' ') === end.join(' ');
+}
+
+function ingredientName(text: string): string | undefined {
+  const statement = statementOf(text);
+  return statement.kind === 'ingredient' ? statement.name?.text : undefined;
+}
+
+function ingredientText(line: string, node: IngredientNode): string {
+  const start = node.amount?.start ?? node.name?.start ?? 0;
+  const comment = parseDocument(line).lines[0]?.comment;
+  return line.slice(start, comment?.start).trimEnd();
+}
+
+function withKind(line: Line, kind: string): string {
+  const code = line.comment === undefined ? line.text : line.text.slice(0, line.comment.start);
+  return `${code.trimEnd()} as ${kind}${line.comment === undefined ? '' : `  ${line.comment.text}`}`;
+}
+
+function fieldName(statement: Statement): string {
+  if (statement.kind === 'text') return statement.field;
+  return ['recipe', 'yield', 'pan', 'oven', 'tags'].includes(statement.kind) ? statement.kind : '';
+}
+
+/** New lines after the last ingredient of a part. */
+function afterList(lines: readonly WrittenLine[], extra: readonly WrittenLine[]): readonly WrittenLine[] {
+  if (extra.length === 0) return lines;
+  const last = lines.findLastIndex((l) => statementOf(l.text).kind === 'ingredient');
+  return lines.toSpliced(Math.max(last + 1, 1), 0, ...extra);
+}
+
+function fileOf(line: Line | undefined): string | undefined {
+  return line?.statement.kind === 'part' ? line.statement.file?.text : undefined;
+}
+
+/** A blank line before each block but where one stands. */
+function spaced(lines: readonly WrittenLine[]): readonly WrittenLine[] {
+  const [first] = lines;
+  if (first === undefined) return lines;
+  let end = lines.length;
+  while (end > 0 && lines[end - 1]?.text.trim() === '') end--;
+  return [{ text: '', origin: first.origin }, ...lines.slice(0, end)];
+}
+
+/** A written-out text as its head and its parts; trials and foods stay behind. */
+function blocksOf(lines: readonly WrittenLine[]): { head: readonly WrittenLine[]; blocks: readonly Block[] } {
+  const of = outline(parseDocument(lines.map((l) => l.text).join('\n')));
+  const heads = [...(of.recipe === undefined ? [] : [of.recipe]), ...of.head].sort((a, b) => a.at - b.at);
+  const blocks = of.parts.map(({ at, source }): Block => {
+    const header = source.lines[0]?.statement;
+    return {
+      name: header?.kind === 'part' ? (header.name?.text ?? '') : '',
+      lines: lines.slice(at, at + source.lines.length),
+    };
+  });
+  return { head: heads.map(({ at }) => lines[at]).filter((l): l is WrittenLine => l !== undefined), blocks };
+}

@@ -1,0 +1,103 @@
+/**
+ * Knows how what is found in a written-out variant is placed back: on the file's own lines where they caused it,
+ * else where the file names its base, with a link to the base's line.
+ */
+import type { Fix, Scene } from '../checks/check.ts';
+import { type AcceptedFinding, type Finding, type Findings, fixesOf } from '../checks/run.ts';
+import type { TextEdit } from '../edits/text-edit.ts';
+import type { PlacedLine } from '../notation/outline.ts';
+import type { Origin, WrittenOut } from './inherit.ts';
+
+/** Findings of lines as they are read: a variant has its own, and its base reports the base's. */
+const LINE_CODES: ReadonlySet<string> = new Set(['syntax', 'decimal-comma', 'allow-without-reason']);
+
+/**
+ * The findings of a variant: those of its own lines as read (`own`), and those of the whole, placed back.
+ * `baseHas` tells whether a base by itself raises the same code on the same line, and so reports it at home.
+ */
+export function variantFindings(
+  own: Findings,
+  scene: Scene,
+  whole: { readonly scene: Scene; readonly findings: Findings; readonly written: WrittenOut },
+  baseHas: (path: string, line: number, code: string) => boolean,
+): Findings {
+  const anchor = anchorOf(scene);
+  const back = <F extends Finding>(finding: F): F | undefined => {
+    if (LINE_CODES.has(finding.code)) return undefined;
+    const origin = whole.written.lines[finding.at.line]?.origin;
+    if (origin === undefined) return undefined;
+    if (origin.kind === 'base' && baseHas(origin.path, origin.line, finding.code)) return undefined;
+    return placeBack(finding, origin, whole.written, anchor, whole.scene);
+  };
+  const open = [
+    ...own.open.filter((f) => LINE_CODES.has(f.code) || BROKEN_CODES.has(f.code)),
+    ...defined(whole.findings.open.map(back)),
+  ];
+  open.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || (a.code < b.code ? -1 : 1));
+  const accepted: AcceptedFinding[] = [
+    ...own.accepted.filter((f) => LINE_CODES.has(f.code)),
+    ...defined(whole.findings.accepted.map(back)),
+  ];
+  return { open, accepted };
+}
+
+const BROKEN_CODES: ReadonlySet<string> = new Set(['missing-file', 'unknown-part']);
+
+const defined = <T>(list: readonly (T | undefined)[]): T[] => list.filter((x): x is T => x !== undefined);
+
+/** The line that names the base: `from FILE`, else the first part that comes from one. */
+function anchorOf(scene: Scene): { line: number; start: number; end: number } {
+  const from = scene.outline.head.find(({ line }) => line.statement.kind === 'from');
+  if (from !== undefined) return spanOf(from);
+  const part = scene.outline.parts.find(({ source }) => {
+    const first = source.lines[0]?.statement;
+    return first?.kind === 'part' && first.file !== undefined;
+  });
+  const line = part?.source.lines[0];
+  return part === undefined || line === undefined ? { line: 0, start: 0, end: 1 } : spanOf({ at: part.at, line });
+}
+
+const spanOf = ({ at, line }: PlacedLine) => ({
+  line: at,
+  start: line.text.length - line.text.trimStart().length,
+  end: line.text.trimEnd().length,
+});
+
+function placeBack<F extends Finding>(
+  finding: F,
+  origin: Origin,
+  written: WrittenOut,
+  anchor: { line: number; start: number; end: number },
+  scene: Scene,
+): F {
+  const foreign = (at: Origin, message: string) =>
+    at.kind === 'base' ? [{ at: { line: at.line, start: 0, end: 1 }, message, file: at.path }] : [];
+  const related = finding.related.flatMap((r) => {
+    const from = written.lines[r.at.line]?.origin;
+    if (from === undefined) return [];
+    return from.kind === 'own'
+      ? [{ ...r, at: { ...r.at, line: from.line } }]
+      : [{ ...r, at: { ...r.at, line: from.line }, file: from.path }];
+  });
+  const fixes = () => defined(fixesOf(finding, scene).map((fix) => fixBack(fix, written)));
+  if (origin.kind === 'own') return { ...finding, at: { ...finding.at, line: origin.line }, related, fixes };
+  const link = foreign(origin, 'It comes from this line of the base.');
+  return { ...finding, at: anchor, related: [...link, ...related], fixes };
+}
+
+/** A fix in the file's own lines; undefined when it would change the base. */
+function fixBack(fix: Fix, written: WrittenOut): Fix | undefined {
+  const edits: TextEdit[] = [];
+  for (const edit of fix.edits) {
+    const start = written.lines[edit.start.line]?.origin;
+    if (start?.kind !== 'own') return undefined;
+    const below = edit.end.line - edit.start.line;
+    if (below > 1 || (below === 1 && edit.end.character > 0)) return undefined;
+    edits.push({
+      start: { ...edit.start, line: start.line },
+      end: { ...edit.end, line: start.line + below },
+      text: edit.text,
+    });
+  }
+  return { ...fix, edits };
+}

@@ -1,0 +1,161 @@
+import { describe, expect, test } from 'vitest';
+import { fixesOf } from '../../server/src/checks/run.ts';
+import { basesOver } from '../../server/src/workspace/bases.ts';
+import { makeHouse } from '../../server/src/workspace/houses.ts';
+import { textOf } from '../../server/src/workspace/inherit.ts';
+import { DEFAULTS } from '../../server/src/workspace/settings.ts';
+import { Snapshot } from '../../server/src/workspace/snapshot.ts';
+
+const HOUSE = makeHouse(DEFAULTS).house;
+
+const BASE = `recipe Slab as scone
+  yield   8 bars
+  oven    180 C
+
+  240 g     plain flour
+  100 g     butter
+  150 g     whole milk
+  20 g      caster sugar
+
+  do Rub the butter into the flour and sugar.
+  do Bind with the milk and bake for 20 min until golden.
+`;
+
+const PASTRY = `part sweet paste as sweet paste
+  240 g     plain flour
+  150 g     butter, cold
+  60 g      icing sugar
+  30 g      ice water
+
+  do Rub the butter into the flour and sugar, and bring together with the ice water.
+`;
+
+/** A file opened among others, by name. */
+function openAmong(name: string, files: Readonly<Record<string, string>>): Snapshot {
+  const disk = {
+    read: (path: string) => files[path.replace('/k/', '')],
+    recipesBelow: (folder: string) =>
+      Object.keys(files)
+        .map((f) => `/k/${f}`)
+        .filter((p) => p.startsWith(folder)),
+    houseAbove: () => undefined,
+    join: (folder: string, file: string) => `${folder}/${file}`,
+    beside: (path: string, file: string) => new URL(file, `file://${path}`).pathname,
+  };
+  return Snapshot.open(`/k/${name}`, 1, files[name] ?? '', HOUSE, basesOver(disk));
+}
+
+const written = (name: string, files: Readonly<Record<string, string>>): string => {
+  const { written: out } = openAmong(name, files);
+  return out === undefined ? '' : textOf(out);
+};
+
+const found = (name: string, files: Readonly<Record<string, string>>): string[] =>
+  openAmong(name, files).findings.open.map((f) => `${f.at.line + 1}: ${f.code}`);
+
+describe('a variant written out in full', () => {
+  test('keeps what it does not change, and takes its own name, fields and lines', () => {
+    const variant =
+      'recipe Oat slab\n  from    base.quern\n  yield   10 bars\n  swap plain flour for 240 g wholemeal flour\n  swap butter for 100 g margarine\n  drop caster sugar\n';
+    expect(written('v.quern', { 'v.quern': variant, 'base.quern': BASE })).toBe(`recipe Oat slab as scone
+  yield   10 bars
+  oven    180 C
+
+  240 g wholemeal flour
+  100 g margarine
+  150 g     whole milk
+
+  do Rub the margarine into the flour and sugar.
+  do Bind with the milk and bake for 20 min until golden.
+`);
+  });
+
+  test('lays lines of the same name over the base’s, and adds the rest', () => {
+    const variant =
+      'recipe Sweet slab\n  from    base.quern\n\n  60 g      caster sugar\n  40 g      walnuts\n\n  do Rub the butter into the flour, sugar and walnuts.\n  do Bind with the milk and bake for 20 min until golden.\n';
+    const text = written('v.quern', { 'v.quern': variant, 'base.quern': BASE });
+    expect(text).toContain('  60 g      caster sugar\n  40 g      walnuts\n');
+    expect(text).not.toContain('20 g      caster sugar');
+    expect(text.match(/Rub the butter/g)).toHaveLength(1);
+  });
+
+  test('takes a part of another file, under its own name, with its kind', () => {
+    const variant =
+      'recipe Tart\n  yield   1 tart\n\npart base from pastry.quern : sweet paste\n  40 g      ice water\n\npart fruit\n  500 g     plums\n  do Lay the plums on the base.\n';
+    const text = written('v.quern', { 'v.quern': variant, 'pastry.quern': PASTRY });
+    expect(text).toContain(
+      'part base as sweet paste\n  240 g     plain flour\n  150 g     butter, cold\n  60 g      icing sugar\n  40 g      ice water\n',
+    );
+  });
+
+  test('goes through a chain of bases', () => {
+    const files = {
+      'a.quern': BASE,
+      'b.quern': 'recipe B\n  from    a.quern\n  swap butter for 90 g butter\n',
+      'c.quern': 'recipe C\n  from    b.quern\n  drop caster sugar\n',
+    };
+    const text = written('c.quern', files);
+    expect(text).toContain('90 g butter');
+    expect(text).not.toContain('caster sugar');
+  });
+});
+
+describe('what is found in a variant', () => {
+  test('is placed on the line that caused it', () => {
+    const variant = 'recipe Wet slab\n  from    base.quern\n  swap whole milk for 500 g whole milk\n';
+    expect(found('v.quern', { 'v.quern': variant, 'base.quern': BASE })).toEqual(['3: dough-too-wet']);
+  });
+
+  test('has fixes in the file’s own lines alone', () => {
+    const variant = 'recipe Wet slab\n  from    base.quern\n\n  500 g     whole milk\n';
+    const snapshot = openAmong('v.quern', { 'v.quern': variant, 'base.quern': BASE });
+    const [finding] = snapshot.findings.open;
+    expect(finding?.code).toBe('dough-too-wet');
+    const fixes = finding === undefined ? [] : fixesOf(finding, snapshot);
+    expect(fixes).toHaveLength(1);
+    for (const fix of fixes) for (const edit of fix.edits) expect(edit.start.line).toBe(3);
+  });
+
+  test('is not said again where the base says it at home', () => {
+    const wet = BASE.replace('150 g     whole milk', '500 g     whole milk');
+    expect(
+      found('v.quern', { 'v.quern': 'recipe V\n  from    base.quern\n  yield   9 bars\n', 'base.quern': wet }),
+    ).toEqual([]);
+    expect(found('base.quern', { 'base.quern': wet })).toEqual(['7: dough-too-wet']);
+  });
+
+  test.each<[string, string, string]>([
+    ['a missing file', 'recipe V\n  from    bade.quern\n', '2: missing-file'],
+    ['a circle', 'recipe V\n  from    round.quern\n', '2: missing-file'],
+    ['a part that is not there', 'recipe V\n  yield   1 tart\npart x from pastry.quern : puff\n', '3: unknown-part'],
+    ['a swap that meets nothing', 'recipe V\n  from    base.quern\n  swap lard for 20 g butter\n', '3: unknown-part'],
+    ['a drop that meets nothing', 'recipe V\n  from    base.quern\n  drop lard\n', '3: unknown-part'],
+  ])('%s is said', (_, text, want) => {
+    expect(
+      found('v.quern', {
+        'v.quern': text,
+        'base.quern': BASE,
+        'pastry.quern': PASTRY,
+        'round.quern': 'recipe R\n  from    v.quern\n',
+      }),
+    ).toContain(want);
+  });
+
+  test('a near name is offered for a file that is not there', () => {
+    const snapshot = openAmong('v.quern', { 'v.quern': 'recipe V\n  from    bade.quern\n', 'base.quern': BASE });
+    const [finding] = snapshot.findings.open;
+    expect(finding === undefined ? [] : fixesOf(finding, snapshot).map((f) => f.title)).toEqual(['Write `base.quern`']);
+  });
+});
+
+test('text of any kind beside it does not throw', () => {
+  for (const base of ['', '\u0000', 'part', 'recipe', 'from v.quern', 'do', '1/0', '[[', 'part x from', 'swap a for']) {
+    for (const own of [
+      'recipe V\n  from b.quern\n',
+      'part p from b.quern : q\n',
+      'from b.quern\nswap\ndrop\nadd\n  1 g x\n',
+    ]) {
+      void openAmong('v.quern', { 'v.quern': own, 'b.quern': base }).findings;
+    }
+  }
+});

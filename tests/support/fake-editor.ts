@@ -9,13 +9,13 @@ import {
   type CodeAction,
   type CompletionItem,
   type CompletionList,
-  createProtocolConnection,
+  createMessageConnection,
   type Diagnostic,
   type DocumentDiagnosticReport,
   type Hover,
   type InitializeResult,
+  type MessageConnection,
   type Position,
-  type ProtocolConnection,
   type PublishDiagnosticsParams,
   type Range,
   StreamMessageReader,
@@ -87,11 +87,11 @@ export class FakeEditor {
   readonly log: string[] = [];
   settings: unknown;
   private readonly child: ChildProcess;
-  private readonly connection: ProtocolConnection;
+  private readonly connection: MessageConnection;
   private readonly exited: Promise<number | null>;
   private waiters: (() => void)[] = [];
 
-  private constructor(child: ChildProcess, connection: ProtocolConnection, settings: unknown) {
+  private constructor(child: ChildProcess, connection: MessageConnection, settings: unknown) {
     this.child = child;
     this.connection = connection;
     this.settings = settings;
@@ -102,7 +102,7 @@ export class FakeEditor {
     const { capabilities = RICH, settings = null, initializationOptions, root } = options;
     const child = spawn(NODE, [SERVER, '--stdio'], { env: { ...process.env, QUERN_RETHROW: '1' } });
     if (child.stdout === null || child.stdin === null) throw new Error('the server has no streams');
-    const connection = createProtocolConnection(
+    const connection = createMessageConnection(
       new StreamMessageReader(child.stdout),
       new StreamMessageWriter(child.stdin),
     );

@@ -8,6 +8,7 @@ import { scaleRecipe } from '../edits/scale.ts';
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { PositionRange } from '../notation/document.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { stops } from './completion/item.ts';
 
 export type ActionKind = 'quickfix' | 'refactor.rewrite' | 'source.fixAll.quern';
 
@@ -76,7 +77,7 @@ function allowActions(finding: Finding): Action[] {
   const opening = `  allow ${finding.code} because `;
   const edit: ActionEdit = {
     ...replaceSpan(finding.at.line, { start: 0, end: 0 }, `${opening}\n`),
-    snippet: `${opening}\${1:reason}\n`,
+    snippet: stops(`${opening}<reason>\n`),
   };
   return [{ title: `Allow ${finding.code} here, with a reason`, kind: 'quickfix', finding, edits: () => [edit] }];
 }

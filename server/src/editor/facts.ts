@@ -70,7 +70,8 @@ export function partComposition(part: Part): Fact | undefined {
   const weighed = contentsOf(part).flatMap(({ food, weighed }) =>
     weighed.known ? [{ food, grams: middle(weighed.grams) }] : [],
   );
-  return weighed.length === 0 ? undefined : figure('Holds', sayComposition(compose(weighed)));
+  const known = weighed.some(({ food }) => food !== undefined);
+  return known ? figure('Holds', sayComposition(compose(weighed))) : undefined;
 }
 
 function sayComposition(mix: MixComposition): string {
@@ -104,7 +105,7 @@ export function trimFact(food: Food): Fact | undefined {
   const { trim } = food;
   return trim === undefined
     ? undefined
-    : figure('Trim', `${trimmed(trim.share * 100, 0)} % of the weight as bought (${trim.what})`, trim.source);
+    : figure('Trim', `usually ${trimmed(trim.share * 100, 0)} % of the weight as bought (${trim.what})`, trim.source);
 }
 
 export function allergenFact(food: Food): Fact | undefined {

@@ -27,6 +27,11 @@ export function sayShare(of: Range, whole: Range): string | undefined {
   return percentRange(of.low / mid, of.high / mid);
 }
 
+/** `35 to 40 min`, `45 min to 2 h`. */
+export function sayMinutesRange(range: Range): string {
+  return range.high < 90 && range.low >= 1 ? `${span(range, (min) => trimmed(min, 1))} min` : span(range, sayMinutes);
+}
+
 /** `45 min`, `1 h 30 min`, `2 d`. */
 export function sayMinutes(min: number): string {
   if (min < 1) return `${trimmed(min * 60, 0)} s`;

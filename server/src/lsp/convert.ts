@@ -4,6 +4,7 @@
  */
 import type {
   Diagnostic,
+  MarkupContent,
   TextEdit as ProtocolEdit,
   Hover as ProtocolHover,
   Range,
@@ -67,16 +68,20 @@ export const diagnosticsOf = (snapshot: Snapshot, abilities: Abilities): Diagnos
   snapshot.findings.open.map((finding) => diagnosticOf(finding, snapshot, abilities));
 
 export function hoverOf(hover: Hover, abilities: Abilities): ProtocolHover {
-  const range = rangeOf(hover.at);
-  return abilities.hoverMarkdown
-    ? { range, contents: { kind: 'markdown', value: hoverMarkdown(hover, abilities) } }
-    : { range, contents: { kind: 'plaintext', value: hoverText(hover) } };
+  return { range: rangeOf(hover.at), contents: factsOf(hover, abilities.hoverMarkdown, abilities) };
+}
+
+/** Title and facts, in the form the client shows. */
+export function factsOf(facts: Omit<Hover, 'at'>, markdown: boolean, abilities: Abilities): MarkupContent {
+  return markdown
+    ? { kind: 'markdown', value: hoverMarkdown(facts, abilities) }
+    : { kind: 'plaintext', value: hoverText(facts) };
 }
 
 export function hoverMarkdown({ title, subtitle, facts }: Omit<Hover, 'at'>, abilities: Abilities): string {
   const head = `**${escaped(title)}**${subtitle === undefined ? '' : ` · ${escaped(subtitle)}`}`;
-  const lines = facts.map((fact) => `- ${factMarkdown(fact, abilities)}`);
   const sources = sourcesOf(facts);
+  const lines = facts.map((fact) => `- ${factMarkdown(fact, abilities)}`);
   const foot = sources.length === 0 ? [] : ['', ...sources.map((s, i) => `<sub>${mark(i)} ${escaped(s)}</sub>  `)];
   return [head, ...(lines.length > 0 ? ['', ...lines] : []), ...foot].join('\n');
 
@@ -171,4 +176,11 @@ export function pathOfUri(uri: string): string | undefined {
   }
   if (url.host !== '') return `//${url.host}${path}`;
   return /^\/[A-Za-z]:/.test(path) ? path.slice(1) : path;
+}
+
+/** The `file:` URI of a path. */
+export function uriOfPath(path: string): string {
+  const slashed = path.replaceAll('\\', '/');
+  const encoded = slashed.split('/').map(encodeURIComponent).join('/');
+  return `file://${slashed.startsWith('/') ? '' : '/'}${encoded}`;
 }

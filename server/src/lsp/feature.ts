@@ -4,13 +4,15 @@
  */
 import type { CancellationToken, ServerCapabilities } from 'vscode-languageserver';
 import type { Snapshot } from '../workspace/snapshot.ts';
-import type { Uri } from '../workspace/store.ts';
+import type { Store, Uri } from '../workspace/store.ts';
 import type { Abilities } from './capabilities.ts';
 
 /** What a feature may use of the session. */
 export interface View {
   readonly abilities: Abilities;
   readonly snapshot: (uri: Uri) => Snapshot | undefined;
+  /** The files of a document's house that hold `food` blocks. Reads the folder. */
+  readonly foodFiles: Store['foodFiles'];
   /** Resolves when no change waits to be read. */
   readonly quiet: () => Promise<void>;
   readonly report: (feature: string, error: unknown) => void;

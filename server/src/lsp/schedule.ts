@@ -43,14 +43,14 @@ export class Schedule {
   private arm(): void {
     if (this.armed) return;
     this.armed = true;
-    const before = this.marks;
-    this.turn(() =>
+    this.turn(() => {
+      const before = this.marks;
       this.turn(() => {
         this.armed = false;
         if (this.marks === before) this.settle();
         else this.arm();
-      }),
-    );
+      });
+    });
   }
 
   private settle(): void {

@@ -21,7 +21,7 @@ import { DEFAULTS, readSettings, type Settings } from '../workspace/settings.ts'
 import { type Change, type Snapshot, takeBugs } from '../workspace/snapshot.ts';
 import { Store, type Uri } from '../workspace/store.ts';
 import { type Abilities, readAbilities, record } from './capabilities.ts';
-import { diagnosticsOf, pathOfUri, readRange } from './convert.ts';
+import { diagnosticsOf, pathOfUri, readRange, uriOfPath } from './convert.ts';
 import type { Feature, Remembered, Request, View } from './feature.ts';
 import { FEATURES } from './features/index.ts';
 import { type Fence, fenced, logFailure } from './fence.ts';
@@ -58,6 +58,7 @@ class Session {
   private readonly fence: Fence;
   private readonly schedule: Schedule;
   private readonly told = new Map<Uri, string>();
+  private readonly warned = new Set<string>();
   private readonly remembered = new Map<string, Remembered>();
   private abilities: Abilities = readAbilities({
     capabilities: {},
@@ -73,13 +74,13 @@ class Session {
     this.host = host;
     this.fence = { log: (message) => connection.console.error(message), rethrow: host.rethrow };
     this.schedule = new Schedule(host.turn, (uri) => this.guarded('findings', uri, () => this.tell(uri)));
-    this.store = new Store(host.files, pathOfUri);
+    this.store = new Store(host.files, pathOfUri, uriOfPath);
     this.view = this.newView();
   }
 
   initialize(params: InitializeParams, features: readonly Feature[]): InitializeResult {
     this.abilities = readAbilities(params);
-    this.store = new Store(this.host.files, pathOfUri, this.settingsIn(params.initializationOptions));
+    this.store = new Store(this.host.files, pathOfUri, uriOfPath, this.settingsIn(params.initializationOptions));
     this.view = this.newView();
     const sync: ServerCapabilities = {
       positionEncoding: 'utf-16',
@@ -98,6 +99,7 @@ class Session {
     connection.onInitialized(() => this.started());
     this.on('textDocument/didOpen', ({ textDocument: { uri, version, text } }: DidOpenTextDocumentParams) => {
       this.dirty(this.store.opened(uri, version, text), uri);
+      this.warn([uri]);
     });
     this.on(
       'textDocument/didChange',
@@ -185,11 +187,20 @@ class Session {
   /** Findings of these are worked out in the next quiet turn; `cause` is the document whose text changed. */
   private dirty(uris: readonly Uri[], cause?: Uri): void {
     this.schedule.mark(uris);
+    if (cause === undefined || uris.length > 1) this.warn(uris);
     if (!uris.some((uri) => uri !== cause)) return;
-    for (const uri of uris) for (const problem of this.store.problems(uri)) this.connection.console.warn(problem);
     if (this.abilities.pullsDiagnostics && this.abilities.refreshesDiagnostics)
       this.ask('workspace/diagnostic/refresh', undefined, () => undefined);
     if (this.abilities.refreshesTokens) this.ask('workspace/semanticTokens/refresh', undefined, () => undefined);
+  }
+
+  /** Says once what of a house could not be used. */
+  private warn(uris: readonly Uri[]): void {
+    for (const problem of uris.flatMap((uri) => this.store.problems(uri))) {
+      if (this.warned.has(problem)) continue;
+      this.warned.add(problem);
+      this.connection.console.warn(problem);
+    }
   }
 
   /** Works out the newest text and says what is new. */
@@ -235,6 +246,7 @@ class Session {
     return {
       abilities: this.abilities,
       snapshot: (uri) => this.store.snapshot(uri),
+      foodFiles: (uri) => this.store.foodFiles(uri),
       quiet: () => this.schedule.quiet(),
       report: (feature, error) => logFailure(this.fence, feature, undefined, error),
       remembered: this.remembered,

@@ -2,7 +2,8 @@
  * Knows which texts are open, as snapshots by URI, and keeps them in the house they belong to while houses change.
  * Refuses to know when findings are worked out or who is told: it answers with the URIs whose findings may be others now.
  */
-import type { Block } from '../notation/outline.ts';
+import { parseDocument } from '../notation/document.ts';
+import { type Block, type Outline, outline } from '../notation/outline.ts';
 import { Houses } from './houses.ts';
 import type { Files } from './ports.ts';
 import { DEFAULTS, type Settings } from './settings.ts';
@@ -12,18 +13,21 @@ export type Uri = string;
 
 /** Where a URI lies on disk; undefined for a text that lies nowhere. */
 export type PathOf = (uri: Uri) => string | undefined;
+export type UriOf = (path: string) => Uri;
 
 export class Store {
   private readonly open = new Map<Uri, Snapshot>();
   private readonly uriByPath = new Map<string, Uri>();
   private readonly disk: Files;
   private readonly pathOf: PathOf;
+  private readonly uriOf: UriOf;
   private settings: Settings;
   private houses: Houses;
 
-  constructor(disk: Files, pathOf: PathOf, settings: Settings = DEFAULTS) {
+  constructor(disk: Files, pathOf: PathOf, uriOf: UriOf, settings: Settings = DEFAULTS) {
     this.disk = disk;
     this.pathOf = pathOf;
+    this.uriOf = uriOf;
     this.settings = settings;
     this.houses = this.newHouses();
   }
@@ -92,6 +96,20 @@ export class Store {
     return this.houses.of(this.pathOf(uri)).problems;
   }
 
+  /** The files that hold `food` blocks in the house of an open file; reads the folder. */
+  foodFiles(uri: Uri): readonly { readonly uri: Uri; readonly outline: Outline }[] {
+    const path = this.pathOf(uri);
+    const folder = path === undefined ? undefined : this.disk.houseAbove(path);
+    if (folder === undefined) return [];
+    return this.disk.recipesBelow(folder).flatMap((of) => {
+      const openUri = this.uriByPath.get(of);
+      const snapshot = openUri === undefined ? undefined : this.open.get(openUri);
+      if (openUri !== undefined && snapshot !== undefined) return [{ uri: openUri, outline: snapshot.outline }];
+      const text = this.disk.read(of) ?? '';
+      return /^[ \t]*food[ \t]/m.test(text) ? [{ uri: this.uriOf(of), outline: outline(parseDocument(text)) }] : [];
+    });
+  }
+
   private rehouse(): readonly Uri[] {
     const dirty: Uri[] = [];
     for (const [uri, snapshot] of this.open) {
@@ -119,6 +137,7 @@ export class Store {
       recipesBelow: (folder) => disk.recipesBelow(folder),
       houseAbove: (path) => disk.houseAbove(path),
       join: (folder, name) => disk.join(folder, name),
+      beside: (path, name) => disk.beside(path, name),
     };
   }
 }

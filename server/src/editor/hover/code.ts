@@ -9,7 +9,12 @@ export const hoverCode: HoverSource = (snapshot, { line, at, character }) => {
   const { text } = statement.code;
   const check = CHECKS.find((c) => c.code === text);
   if (check === undefined)
-    return { at: placeOf(at, statement.code), title: text, subtitle: 'not a finding that Quern makes', facts: [] };
+    return {
+      at: placeOf(at, statement.code),
+      title: text,
+      subtitle: 'not a finding of this version of Quern',
+      facts: [],
+    };
   const accepted = snapshot.findings.accepted.filter((f) => f.code === text);
   return {
     at: placeOf(at, statement.code),

@@ -3,7 +3,7 @@ import type { VerbClass } from '../../recipe/verbs.ts';
 import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
-import { sayMinutes, span, textOf } from '../words.ts';
+import { sayMinutesRange, textOf } from '../words.ts';
 
 export const hoverTime: HoverSource = (_snapshot, { line, part, inPart, at, character }) => {
   const reading = part?.steps.find((s) => s.line === inPart)?.times.find((t) => holds(t.node, character));
@@ -12,7 +12,7 @@ export const hoverTime: HoverSource = (_snapshot, { line, part, inPart, at, char
   if (node === undefined) return undefined;
   const range = { low: node.lowMin, high: node.highMin };
   const facts: Fact[] = [
-    figure('Time', node.overnight ? `${span(range, sayMinutes)}, by habit` : span(range, sayMinutes)),
+    figure('Time', node.overnight ? `${sayMinutesRange(range)}, by habit` : sayMinutesRange(range)),
   ];
   if (reading?.verb !== undefined) facts.push(figure('Belongs to', reading.verb));
   if (reading?.verbClass !== undefined) facts.push(figure('Counts as', COUNTS[reading.verbClass] ?? 'hands-on time'));

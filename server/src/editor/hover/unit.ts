@@ -11,7 +11,8 @@ import { sayWeight, textOf } from '../words.ts';
 export const hoverUnit: HoverSource = (snapshot, cursor) => {
   const measured = measuredAt(cursor).find((m) => holds(m.unit, cursor.character));
   const unit = measured?.unit;
-  if (measured === undefined || unit === undefined || unit.symbol === '%') return undefined;
+  if (measured === undefined || unit === undefined || unit.symbol === '%' || dimensionOf(unit.symbol) === 'length')
+    return undefined;
   const { measures } = snapshot.house.world;
   const base = baseOf(unit.symbol, measures);
   if (base === undefined) return undefined;
@@ -20,9 +21,9 @@ export const hoverUnit: HoverSource = (snapshot, cursor) => {
     dimensionOf(unit.symbol)
   ];
   const house = typeof written === 'object' ? `, ${HOUSES[measures]}` : '';
-  const facts: Fact[] = [];
-  if (unit.symbol !== baseUnit)
-    facts.push(figure(`1 ${unit.symbol}`, `${trimmed(base, base < 1 ? 3 : 1)} ${baseUnit}${house}`, source));
+  // A gram is a gram: the line it stands on says more.
+  if (unit.symbol === baseUnit) return undefined;
+  const facts: Fact[] = [figure(`1 ${unit.symbol}`, `${trimmed(base, base < 1 ? 3 : 1)} ${baseUnit}${house}`, source)];
   const ingredient = cursor.part?.head.ingredients.find((i) => i.line === cursor.inPart);
   if (ingredient !== undefined) {
     facts.push(weightFact(ingredient));
@@ -34,8 +35,12 @@ export const hoverUnit: HoverSource = (snapshot, cursor) => {
     if (one.known && dimensionOf(unit.symbol) === 'volume')
       facts.push(figure(`1 ${unit.symbol} of ${ingredient.name}`, sayWeight(one), one.reason.source));
   }
-  if (facts.length === 0) return undefined;
-  return { at: placeOf(cursor.at, unit), title: textOf(cursor.line, unit), subtitle: unit.symbol, facts };
+  return {
+    at: placeOf(cursor.at, unit),
+    title: textOf(cursor.line, unit),
+    subtitle: `a unit of ${dimensionOf(unit.symbol)}`,
+    facts,
+  };
 };
 
 const HOUSES: Readonly<Record<Measures, string>> = {

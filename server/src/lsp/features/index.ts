@@ -1,15 +1,31 @@
 /** Every feature of the server. */
 import type { Feature } from '../feature.ts';
 import { codeActionsFeature } from './code-actions.ts';
+import { completionFeature } from './completion.ts';
 import { diagnosticsFeature } from './diagnostics.ts';
+import { documentSymbolsFeature } from './document-symbols.ts';
 import { explainFeature } from './explain.ts';
+import { foldingFeature } from './folding.ts';
+import { formattingFeature } from './formatting.ts';
 import { hoverFeature } from './hover.ts';
+import { navigationFeature } from './navigation.ts';
+import { renameFeature } from './rename.ts';
 import { scaleFeature } from './scale.ts';
+import { selectionFeature } from './selection.ts';
+import { semanticTokensFeature } from './semantic-tokens.ts';
 
 export const FEATURES: readonly Feature[] = [
-  diagnosticsFeature,
-  hoverFeature,
   codeActionsFeature,
-  scaleFeature,
+  completionFeature,
+  diagnosticsFeature,
+  documentSymbolsFeature,
   explainFeature,
+  foldingFeature,
+  formattingFeature,
+  hoverFeature,
+  navigationFeature,
+  renameFeature,
+  scaleFeature,
+  selectionFeature,
+  semanticTokensFeature,
 ];

@@ -1,0 +1,130 @@
+/** After an amount: units first, then foods of the book, the house's before the others. */
+import type { FoodBook } from '../../food/book.ts';
+import type { Food } from '../../food/food.ts';
+import { countWord } from '../../measure/quantity.ts';
+import { unitSpelled } from '../../measure/unit.ts';
+import { all, type Completion, type Completions, NOTHING, type Typing } from './item.ts';
+import { units, unitsFor } from './unit.ts';
+
+const NUMBER = String.raw`(?:\d+(?:\.\d+)?(?:\s+\d+\s*[/⁄]\s*\d+|\s*[/⁄]\s*\d+)?(?:\s*[½⅓⅔¼¾⅛⅜⅝⅞])?|[½⅓⅔¼¾⅛⅜⅝⅞])`;
+const AMOUNT = new RegExp(`^\\s*(?:optional\\s+|add\\s+)?(?:about\\s+)?${NUMBER}(?:\\s*(?:-|–|to)\\s*${NUMBER})?`, 'u');
+const FREE = /^\s*(?:optional\s+|add\s+)?(?:to taste|as needed)\s+/iu;
+const SIZES = new Set(['small', 'medium', 'large', 'jumbo', 'extra']);
+/** What nearly every recipe is made of comes first. */
+const STAPLES: ReadonlySet<Food['class']> = new Set([
+  'flour',
+  'sugar',
+  'fat',
+  'oil',
+  'milk',
+  'cream',
+  'egg',
+  'salt',
+  'water',
+  'yeast',
+  'leavening',
+]);
+const MOST = 50;
+
+export function completeIngredient(typing: Typing): Completions {
+  const { before, character, line, snapshot } = typing;
+  const free = FREE.exec(before);
+  if (free !== null) return foods(typing, before.slice(free[0].length));
+  const amount = AMOUNT.exec(before);
+  if (amount === null) return NOTHING;
+  const rest = before.slice(amount[0].length);
+  if (/[,(=]|\sfrom\s/.test(rest)) return NOTHING;
+  const word = /^(\s*)(\S*)$/u.exec(rest);
+  if (word !== null) {
+    const [, gap = '', typed = ''] = word;
+    const listed = line.statement.kind === 'ingredient' ? line.statement.name : undefined;
+    const after = listed !== undefined && listed.start >= character ? listed.text : undefined;
+    const match = after === undefined ? undefined : snapshot.house.world.book.find(after);
+    const fit = units(
+      unitsFor(match?.kind === 'food' ? match.food : undefined),
+      character - typed.length,
+      character,
+      gap === '',
+    );
+    const found = after === undefined && gap !== '' ? foods(typing, typed) : NOTHING;
+    const starting = fit.items.filter((u) => u.label.startsWith(typed.toLowerCase()));
+    return { items: [...starting, ...found.items], incomplete: true };
+  }
+  return foods(typing, withoutUnit(rest.trimStart()));
+}
+
+/** What is typed of the food's name, after unit, size and count word. */
+function withoutUnit(rest: string): string {
+  const match = /^(\S+)\s+(.*)$/su.exec(rest);
+  const [, first = '', after = ''] = match ?? [];
+  const skips =
+    unitSpelled(first) !== undefined ||
+    SIZES.has(first.toLowerCase()) ||
+    countWord(first) !== undefined ||
+    /^fl\.?$|^%$|^of$/i.test(first);
+  return match !== null && skips ? withoutUnit(after) : rest;
+}
+
+export function completeLike(typing: Typing): Completions {
+  const match = /^\s*like\s+(.*)$/su.exec(typing.before);
+  return match === null ? NOTHING : foods(typing, match[1] ?? '');
+}
+
+interface Row {
+  readonly food: Food;
+  readonly name: string;
+  readonly lower: string;
+  readonly house: boolean;
+}
+
+const ROWS = new WeakMap<FoodBook, readonly Row[]>();
+
+/** Every name of every food, in the order of the alphabet. */
+function rowsOf(book: FoodBook): readonly Row[] {
+  let rows = ROWS.get(book);
+  if (rows === undefined) {
+    rows = book
+      .all()
+      .flatMap((food) =>
+        [...new Set([food.name, ...food.names])].map((name) => ({
+          food,
+          name,
+          lower: name.toLowerCase().replaceAll('-', ' '),
+          house: food.id.startsWith('house-'),
+        })),
+      )
+      .sort((a, b) => (a.lower < b.lower ? -1 : 1));
+    ROWS.set(book, rows);
+  }
+  return rows;
+}
+
+/** Foods of which a name, or a word of it, starts as typed; one entry a food and match. */
+function foods({ snapshot, character }: Typing, typed: string): Completions {
+  const lower = typed.toLowerCase().replaceAll('-', ' ');
+  if (!/\p{L}/u.test(lower)) return NOTHING;
+  const ranked: { row: Row; rank: number }[] = [];
+  for (const row of rowsOf(snapshot.house.world.book)) {
+    const rank = row.lower.startsWith(lower) ? 0 : row.lower.includes(` ${lower}`) ? 1 : -1;
+    if (rank < 0) continue;
+    const ahead =
+      (row.house ? 2 : 0) + (STAPLES.has(row.food.class) ? 0.25 : 0) - (row.name === row.food.name ? 0 : 0.5);
+    ranked.push({ row, rank: rank - ahead });
+  }
+  ranked.sort((a, b) => a.rank - b.rank || a.row.name.length - b.row.name.length);
+  const start = character - typed.length;
+  const items = ranked.slice(0, MOST).map(
+    ({ row: { food, name } }): Completion => ({
+      label: name,
+      kind: 'food',
+      detail: name === food.name ? food.class : food.name,
+      start,
+      end: character,
+      text: name,
+      // Typed `all-p` finds `all purpose flour`.
+      filter: typed.includes('-') && !name.includes('-') ? `${typed} ${name}` : name,
+      food: food.id,
+    }),
+  );
+  return { ...all(items), incomplete: true };
+}

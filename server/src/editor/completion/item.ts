@@ -1,0 +1,53 @@
+/**
+ * Knows what one offered completion is, and what its sources are given.
+ */
+import type { Snapshot } from '../../workspace/snapshot.ts';
+import type { Cursor } from '../place.ts';
+
+export type CompletionKind = 'ingredient' | 'part' | 'unit' | 'kind' | 'keyword' | 'food' | 'code' | 'value';
+
+export interface Completion {
+  readonly label: string;
+  readonly kind: CompletionKind;
+  readonly detail?: string;
+  /** The characters of the line that are replaced, up to the caret. */
+  readonly start: number;
+  readonly end: number;
+  readonly text: string;
+  /** The same with places for the caret; what stands outside is escaped. */
+  readonly snippet?: string;
+  /** What the typed characters are held against. */
+  readonly filter: string;
+  /** A food whose facts may be asked for. */
+  readonly food?: string;
+  /** A finding whose page may be asked for. */
+  readonly code?: string;
+}
+
+/** In the order they are to be shown. */
+export interface Completions {
+  readonly items: readonly Completion[];
+  /** More would be found with another letter. */
+  readonly incomplete: boolean;
+}
+
+export interface Typing extends Cursor {
+  readonly snapshot: Snapshot;
+  /** The line up to the caret. */
+  readonly before: string;
+  /** Asked for by a blank that was typed, and not by the cook. */
+  readonly byBlank: boolean;
+}
+
+export const NOTHING: Completions = { items: [], incomplete: false };
+export const all = (items: readonly Completion[]): Completions => ({ items, incomplete: false });
+
+/** A snippet from a text in which `<12>` is a place for the caret and `<keep|change>` one with choices. */
+export function stops(text: string): string {
+  let n = 0;
+  return text.replace(/<([^<>]*)>|[\\}]/g, (mark, inside: string | undefined) => {
+    if (inside === undefined) return `\\${mark}`;
+    n++;
+    return inside.includes('|') ? `\${${n}|${inside.replaceAll('|', ',')}|}` : `\${${n}:${inside}}`;
+  });
+}

@@ -1,0 +1,105 @@
+/** The words that open a line, those of the block first. */
+import type { Snapshot } from '../../workspace/snapshot.ts';
+import { all, type Completion, type Completions, stops, type Typing } from './item.ts';
+
+interface Row {
+  readonly word: string;
+  readonly detail: string;
+  /** What follows the word, with places for the caret: see `stops`. */
+  readonly rest: string;
+}
+
+const FIELDS: readonly Row[] = [
+  { word: 'by', detail: 'who wrote it', rest: '<name>' },
+  { word: 'yield', detail: 'how many of what', rest: '<12> <slices>' },
+  { word: 'pan', detail: 'the pan and its size', rest: '<round|square|rectangle|loaf|ring> <24 x 3> cm' },
+  { word: 'oven', detail: 'the oven for all of it', rest: '<180 C>' },
+  { word: 'serve', detail: 'how it is served', rest: '<warm>' },
+  { word: 'tags', detail: 'words to find it by', rest: '<autumn, supper club>' },
+  { word: 'note', detail: 'a remark', rest: '<text>' },
+  { word: 'source', detail: 'where it comes from', rest: '<text>' },
+  { word: 'from', detail: 'the recipe it builds on', rest: '<base.quern>' },
+];
+const PART: Row = { word: 'part', detail: 'a component: crust, filling, dough, sauce', rest: '<filling>' };
+const TRIAL: Row = {
+  word: 'trial',
+  detail: 'what one test in the kitchen measured',
+  rest: '<$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE> by <name>',
+};
+const FOOD: Row = { word: 'food', detail: 'a food of the house', rest: '<name>' };
+const STEPS: readonly Row[] = [
+  { word: 'do', detail: 'a step of the method', rest: '' },
+  { word: 'optional', detail: 'an ingredient that is not needed', rest: '<20 g> <walnuts>' },
+  { word: 'allow', detail: 'accepts a finding on the next line', rest: '<code> because <reason>' },
+];
+const CHANGES: readonly Row[] = [
+  { word: 'swap', detail: 'another ingredient in its place', rest: '<butter> for <120 g> <margarine>' },
+  { word: 'drop', detail: 'leaves an ingredient out', rest: '<nutmeg>' },
+  { word: 'add', detail: 'one more ingredient', rest: '<20 g> <walnuts>' },
+];
+const MEASURED: readonly Row[] = [
+  { word: 'took', detail: 'how long', rest: '<52 min> to <bake>' },
+  { word: 'reached', detail: 'how hot, and where', rest: '<80 C> in <the centre>' },
+  { word: 'weighed', detail: 'what it weighed', rest: '<1200 g> out of <the oven>' },
+  { word: 'used', detail: 'another amount than listed', rest: '<90 g> <caster sugar>' },
+  { word: 'saw', detail: 'what was seen', rest: '<text>' },
+  { word: 'verdict', detail: 'keep, change or reject', rest: '<keep|change|reject>' },
+];
+const COMPONENTS = ['water', 'fat', 'protein', 'carbohydrate', 'sugar', 'starch', 'fibre', 'salt', 'ash', 'alcohol'];
+const OF_FOOD: readonly Row[] = [
+  { word: 'like', detail: 'the food it is like', rest: '<plain flour>' },
+  { word: 'also', detail: 'other names', rest: '<name>' },
+  ...COMPONENTS.map((word) => ({ word, detail: 'share of the weight', rest: '<12> %' })),
+  { word: 'trim', detail: 'share trimmed away', rest: '<10> %' },
+  { word: 'price', detail: 'what it costs', rest: '<1.40> per <1 kg>' },
+  { word: 'contains', detail: 'its allergens', rest: '<wheat>' },
+];
+const RECIPE: Row = { word: 'recipe', detail: 'opens the recipe', rest: '<name>' };
+
+/** Words that open a block stand at the margin, without a column after them. */
+const OPENING: ReadonlySet<string> = new Set([
+  'recipe',
+  'part',
+  'trial',
+  'food',
+  'do',
+  'optional',
+  'allow',
+  'swap',
+  'drop',
+  'add',
+]);
+
+export function completeKeyword({ snapshot, at, before, character }: Typing): Completions {
+  const start = before.length - before.trimStart().length;
+  return all(
+    rowsAt(snapshot, at).map(({ word, detail, rest }): Completion => {
+      const opening = `${OPENING.has(word) ? word : word.padEnd(7)} `;
+      return {
+        label: word,
+        kind: 'keyword',
+        detail,
+        start,
+        end: character,
+        text: opening,
+        snippet: stops(opening + rest),
+        filter: word,
+      };
+    }),
+  );
+}
+
+function rowsAt(snapshot: Snapshot, at: number): readonly Row[] {
+  const { outline } = snapshot;
+  const opens = [
+    ...(outline.recipe === undefined ? [] : [{ at: outline.recipe.at, rows: [...FIELDS, PART, ...STEPS] }]),
+    ...outline.parts.map((p) => ({ at: p.at, rows: [...STEPS, PART, TRIAL, ...CHANGES, FOOD] })),
+    ...outline.trials.map((t) => ({ at: t.at, rows: [...MEASURED, TRIAL, FOOD] })),
+    ...outline.foods.map((f) => ({ at: f.at, rows: [...OF_FOOD, FOOD] })),
+  ].filter((o) => o.at < at);
+  const now = opens.reduce<{ at: number; rows: readonly Row[] } | undefined>(
+    (last, o) => (last === undefined || o.at >= last.at ? o : last),
+    undefined,
+  );
+  return now?.rows ?? [RECIPE, FOOD, ...STEPS, PART, ...FIELDS];
+}

@@ -1,0 +1,49 @@
+/**
+ * Knows where a name is defined, where it is spoken of, and which words belong together under the caret.
+ * Refuses to know other files.
+ */
+import type { Position } from '../notation/document.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
+import { namedAt, type Occurrence, occurrences, sameName } from './occurrences.ts';
+import { cursorAt, holds, type Place, placeOf } from './place.ts';
+
+/** The line a name is defined on. */
+export function definition(snapshot: Snapshot, position: Position): Place | undefined {
+  const found = namedAt(snapshot, position);
+  return found === undefined ? undefined : occurrences(snapshot, found.named).find((o) => o.role === 'definition');
+}
+
+/** The name of the food under the cursor: of an ingredient's line, or after `like`. */
+export function foodName(snapshot: Snapshot, position: Position): string | undefined {
+  const { line, part, inPart, character } = cursorAt(snapshot, position);
+  const { statement } = line;
+  if (statement.kind === 'like' && holds(statement.name, character)) return statement.name.text;
+  const ingredient = part?.head.ingredients.find((i) => i.line === inPart);
+  return ingredient !== undefined && holds(ingredient.node.name, character)
+    ? (ingredient.food?.name ?? ingredient.name)
+    : undefined;
+}
+
+/** The name of the `food` block that describes a food, in one file. */
+export function foodBlock(snapshot: Pick<Snapshot, 'outline'>, name: string): Place | undefined {
+  for (const { at, lines } of snapshot.outline.foods) {
+    const first = lines[0]?.statement;
+    if (first?.kind !== 'food' || first.name === undefined) continue;
+    const names = lines.flatMap(({ statement }) =>
+      statement.kind === 'also' ? statement.names.map((n) => n.text) : [],
+    );
+    if ([first.name.text, ...names].some((n) => sameName(n, name))) return placeOf(at, first.name);
+  }
+  return undefined;
+}
+
+export function references(snapshot: Snapshot, position: Position, withDefinition: boolean): Place[] {
+  const found = namedAt(snapshot, position);
+  if (found === undefined) return [];
+  return occurrences(snapshot, found.named).filter((o) => withDefinition || o.role !== 'definition');
+}
+
+export function highlights(snapshot: Snapshot, position: Position): Occurrence[] {
+  const found = namedAt(snapshot, position);
+  return found === undefined ? [] : occurrences(snapshot, found.named);
+}

@@ -1,0 +1,147 @@
+/**
+ * Knows the outline of a file as a tree: recipe, parts, ingredients and steps; trials; foods.
+ * Needs the bound recipe for grams. Refuses to know icons.
+ */
+import type { Block } from '../notation/outline.ts';
+import type { Line, Span } from '../notation/tree.ts';
+import type { Part } from '../recipe/recipe.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
+import { sayGrams, textOf } from './words.ts';
+
+export interface SymbolNode {
+  readonly name: string;
+  readonly detail: string;
+  readonly kind: 'recipe' | 'part' | 'ingredient' | 'step' | 'trial' | 'food';
+  /** First and last line of the document, and the name on the first. */
+  readonly from: number;
+  readonly to: number;
+  readonly nameAt: Span;
+  readonly children: readonly SymbolNode[];
+}
+
+export function symbols(snapshot: Snapshot): SymbolNode[] {
+  const { outline, recipe, document } = snapshot;
+  const parts = recipe.parts.flatMap((part) => partNodes(part, recipe.partsAt[part.index] ?? 0));
+  const trials = outline.trials.map((block) => trialNode(block));
+  const foods = outline.foods.map((block) => foodNode(block));
+  if (outline.recipe === undefined) return byLine([...parts, ...trials, ...foods]);
+  const { at, line } = outline.recipe;
+  const children = byLine([...parts, ...trials]).filter((n) => n.from > at);
+  const others = byLine([...parts, ...trials, ...foods]).filter((n) => !children.includes(n));
+  const name = line.statement.kind === 'recipe' ? line.statement.name : undefined;
+  const made = recipe.yield?.node;
+  const madeLine = recipe.yield === undefined ? undefined : document.lines[recipe.yield.at];
+  const amount = made?.amount;
+  const lastField = outline.head.at(-1)?.at ?? at;
+  const root: SymbolNode = {
+    name: name?.text ?? 'recipe',
+    detail:
+      amount === undefined || madeLine === undefined
+        ? ''
+        : madeLine.text.slice(amount.start, made?.of?.end ?? amount.end),
+    kind: 'recipe',
+    from: at,
+    to: children.reduce((last, n) => Math.max(last, n.to), Math.max(at, lastField)),
+    nameAt: name ?? whole(line),
+    children,
+  };
+  return byLine([root, ...others]);
+}
+
+const byLine = (nodes: readonly SymbolNode[]): SymbolNode[] => [...nodes].sort((a, b) => a.from - b.from);
+
+/** A nameless part lends its lines to the recipe. */
+function partNodes(part: Part, at: number): SymbolNode[] {
+  const { head } = part;
+  const { lines } = head.source;
+  const children = byLine([
+    ...head.ingredients.map((i): SymbolNode => {
+      const line = lines[i.line];
+      return {
+        name: i.name,
+        detail: i.weighed.known
+          ? sayGrams(i.weighed.grams)
+          : line === undefined || i.node.amount === undefined
+            ? ''
+            : textOf(line, i.node.amount),
+        kind: 'ingredient',
+        from: at + i.line,
+        to: at + i.line,
+        nameAt: i.node.name ?? { start: 0, end: 0 },
+        children: [],
+      };
+    }),
+    ...part.steps.map((step): SymbolNode => {
+      const line = lines[step.line];
+      const text = line === undefined ? '' : textOf(line, step.sentence);
+      return {
+        name: shorten(text),
+        detail: '',
+        kind: 'step',
+        from: at + step.line,
+        to: at + step.line,
+        nameAt: step.sentence,
+        children: [],
+      };
+    }),
+  ]);
+  if (!head.source.named) return children;
+  const first = lines[0];
+  const statement = first?.statement;
+  const name = statement?.kind === 'part' ? statement.name : undefined;
+  const grams = head.massG.high > 0 && !head.nominal ? sayGrams(head.massG) : '';
+  return [
+    {
+      name: name?.text ?? 'part',
+      detail: [head.kind?.name ?? head.kindNode?.text ?? '', grams].filter((t) => t !== '').join(', '),
+      kind: 'part',
+      from: at,
+      to: at + lastSaying(lines),
+      nameAt: name ?? (first === undefined ? { start: 0, end: 0 } : whole(first)),
+      children,
+    },
+  ];
+}
+
+function trialNode({ at, lines }: Block): SymbolNode {
+  const first = lines[0];
+  const statement = first?.statement;
+  const trial = statement?.kind === 'trial' ? statement : undefined;
+  const verdict = lines.find((l) => l.statement.kind === 'verdict')?.statement;
+  return {
+    name: `trial ${trial?.date?.text ?? ''}`.trim(),
+    detail: [trial?.by?.text, verdict?.kind === 'verdict' ? verdict.value?.text : undefined]
+      .filter((t) => t !== undefined)
+      .join(', '),
+    kind: 'trial',
+    from: at,
+    to: at + lastSaying(lines),
+    nameAt: trial?.date ?? (first === undefined ? { start: 0, end: 0 } : whole(first)),
+    children: [],
+  };
+}
+
+function foodNode({ at, lines }: Block): SymbolNode {
+  const first = lines[0];
+  const name = first?.statement.kind === 'food' ? first.statement.name : undefined;
+  const like = lines.find((l) => l.statement.kind === 'like')?.statement;
+  return {
+    name: name?.text ?? 'food',
+    detail: like?.kind === 'like' && like.name !== undefined ? `like ${like.name.text}` : '',
+    kind: 'food',
+    from: at,
+    to: at + lastSaying(lines),
+    nameAt: name ?? (first === undefined ? { start: 0, end: 0 } : whole(first)),
+    children: [],
+  };
+}
+
+/** The last line that is not blank. */
+export function lastSaying(lines: readonly Line[]): number {
+  const last = lines.findLastIndex((l) => l.statement.kind !== 'blank' || l.comment !== undefined);
+  return Math.max(last, 0);
+}
+
+const whole = (line: Line): Span => ({ start: line.keyword?.start ?? 0, end: line.text.trimEnd().length });
+
+const shorten = (text: string): string => (text.length > 60 ? `${text.slice(0, 59).trimEnd()}…` : text || 'do');

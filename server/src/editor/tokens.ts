@@ -1,0 +1,173 @@
+/**
+ * Knows what the words of a text mean, for colouring: ingredients, parts, foods, kinds, codes, amounts, times and temperatures by role.
+ * Needs the bound recipe. Refuses to know colours. What hangs on a part is worked out once for it.
+ */
+import type { Line, MeasuredNode, Span } from '../notation/tree.ts';
+import type { HeatRole } from '../recipe/heat.ts';
+import type { Part } from '../recipe/recipe.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
+
+export const TOKEN_TYPES = ['number', 'variable', 'namespace', 'type', 'property', 'enumMember'] as const;
+export const TOKEN_MODIFIERS = ['declaration', 'time', 'temperature', 'oven', 'inside'] as const;
+export type TokenType = (typeof TOKEN_TYPES)[number];
+export type TokenModifier = (typeof TOKEN_MODIFIERS)[number];
+
+/** `line` is the document's. */
+export interface Token extends Span {
+  readonly line: number;
+  readonly type: TokenType;
+  readonly modifiers: readonly TokenModifier[];
+}
+
+/** All tokens of some lines, in the order of the text; none overlaps another. */
+export function tokens(snapshot: Snapshot, from = 0, to = Number.POSITIVE_INFINITY): Token[] {
+  const { recipe, document } = snapshot;
+  const found: Token[] = [];
+  let line = 0;
+  const outside = (until: number) => {
+    for (; line < until; line++) {
+      const here = document.lines[line];
+      if (here === undefined || line < from || line > to) continue;
+      for (const token of tokensOfLine(here)) found.push({ line, ...token });
+    }
+  };
+  for (const part of recipe.parts) {
+    const at = recipe.partsAt[part.index] ?? 0;
+    const end = at + part.head.source.lines.length;
+    outside(at);
+    line = end;
+    if (end <= from || at > to) continue;
+    for (const token of tokensOfPart(part)) {
+      const here = at + token.line;
+      if (here >= from && here <= to) found.push(at === 0 ? token : { ...token, line: here });
+    }
+  }
+  outside(document.lines.length);
+  return found;
+}
+
+type Local = Omit<Token, 'line'>;
+
+const BY_PART = new WeakMap<Part, readonly Token[]>();
+
+function tokensOfPart(part: Part): readonly Token[] {
+  let found = BY_PART.get(part);
+  if (found === undefined) {
+    const steps = new Map(part.steps.map((s) => [s.line, s]));
+    found = part.head.source.lines.flatMap((line, at) => {
+      const step = steps.get(at);
+      return (step === undefined ? tokensOfLine(line) : tokensOfStep(step)).map((t) => ({ line: at, ...t }));
+    });
+    BY_PART.set(part, found);
+  }
+  return found;
+}
+
+function tokensOfStep(step: Part['steps'][number]): Local[] {
+  const found: Local[] = [];
+  for (const mention of step.mentions)
+    found.push(token(mention, mention.part === undefined ? 'variable' : 'namespace'));
+  for (const heat of step.heat) found.push(token(heat.node, 'number', 'temperature', ...ROLES[heat.role]));
+  for (const time of step.times) found.push(token(time.node, 'number', 'time'));
+  for (const item of step.sentence.items) {
+    if (item.kind === 'measured') found.push(...amount(item));
+    else if (item.kind === 'length') found.push(...amount(item.measured));
+  }
+  return apart(found);
+}
+
+const ROLES: Readonly<Record<HeatRole, readonly TokenModifier[]>> = {
+  oven: ['oven'],
+  food: ['inside'],
+  surroundings: [],
+  liquid: [],
+  unknown: [],
+};
+
+function tokensOfLine({ statement }: Line): Local[] {
+  const found: (Local | undefined)[] = [];
+  const node = statement.kind === 'add' || statement.kind === 'swap' ? statement.ingredient : statement;
+  if (statement.kind === 'swap') found.push(named(statement.old, 'variable'));
+  if (node.kind === 'ingredient') {
+    for (const measured of [node.amount, node.equals, node.bought])
+      if (measured?.kind === 'measured') found.push(...amount(measured));
+    found.push(named(node.name, 'variable', 'declaration'));
+    return apart(found);
+  }
+  switch (node.kind) {
+    case 'recipe':
+      found.push(named(node.as, 'type'));
+      break;
+    case 'part':
+      found.push(named(node.name, 'namespace', 'declaration'), named(node.as, 'type'));
+      break;
+    case 'allow':
+      found.push(named(node.code, 'enumMember'));
+      break;
+    case 'oven':
+      found.push(named(node.temperature, 'number', 'temperature', 'oven'));
+      break;
+    case 'reached':
+      found.push(named(node.temperature, 'number', 'temperature', 'inside'));
+      break;
+    case 'took':
+      found.push(named(node.duration, 'number', 'time'));
+      break;
+    case 'yield':
+    case 'weighed':
+    case 'component':
+    case 'trim':
+      if (node.amount !== undefined) found.push(...amount(node.amount));
+      break;
+    case 'used':
+      if (node.amount?.kind === 'measured') found.push(...amount(node.amount));
+      found.push(named(node.name, 'variable'), named(node.part, 'namespace'));
+      break;
+    case 'price':
+      found.push(named(node.price, 'number'));
+      if (node.per !== undefined) found.push(...amount(node.per));
+      break;
+    case 'pan':
+      for (const size of node.pan?.sizes ?? []) found.push(named(size, 'number'));
+      break;
+    case 'food':
+      found.push(named(node.name, 'property', 'declaration'));
+      break;
+    case 'like':
+      found.push(named(node.name, 'property'));
+      break;
+    case 'also':
+      for (const name of node.names) found.push(named(name, 'property'));
+      break;
+    case 'drop':
+      found.push(named(node.name, 'variable'));
+      break;
+  }
+  return apart(found);
+}
+
+/** The numbers of an amount; its unit keeps the colour of its grammar. */
+function amount(node: MeasuredNode): Local[] {
+  const numbers = [node.low, ...(node.high ? [node.high] : [])].map((n) => token(n, 'number'));
+  return node.each === undefined ? numbers : [...numbers, ...amount(node.each)];
+}
+
+const named = (span: Span | undefined, type: TokenType, ...modifiers: TokenModifier[]): Local | undefined =>
+  span === undefined ? undefined : token(span, type, ...modifiers);
+
+const token = ({ start, end }: Span, type: TokenType, ...modifiers: TokenModifier[]): Local => ({
+  start,
+  end,
+  type,
+  modifiers,
+});
+
+/** In order, without empty ones and without what lies in another. */
+function apart(tokens: readonly (Local | undefined)[]): Local[] {
+  const sorted = tokens
+    .filter((t): t is Local => t !== undefined && t.end > t.start)
+    .sort((a, b) => a.start - b.start || b.end - a.end);
+  const kept: Local[] = [];
+  for (const next of sorted) if (next.start >= (kept.at(-1)?.end ?? 0)) kept.push(next);
+  return kept;
+}

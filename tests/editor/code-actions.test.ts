@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest';
+import { codeActions } from '../../server/src/editor/code-actions.ts';
+import { actionsAt, afterAction, fixture } from '../support/at-cursor.ts';
+
+const WET = `recipe Slab
+  yield   12 squares
+
+part base as shortcrust
+  200 g     plain flour
+  100 g     butter
+  150 g     wa$0ter
+  do Rub the butter into the flour and bring together with the water.
+`;
+
+describe('quick fixes', () => {
+  it('offers the fixes of a finding, the first preferred, then to allow it', () => {
+    const titles = actionsAt(WET, 'quickfix');
+    expect(titles[0]).toMatch(/^Write .* water.*!$/);
+    expect(titles.filter((t) => t.endsWith('!'))).toHaveLength(1);
+    expect(titles.at(-1)).toBe('Allow dough-too-wet here, with a reason');
+  });
+
+  it('offers nothing where no finding is near', () => {
+    expect(actionsAt(WET.replace('wa$0ter', 'water').replace('yield', 'yi$0eld'), 'quickfix')).toEqual([]);
+  });
+
+  it('writes the allow line above, and leaves the reason to the cook', () => {
+    const after = afterAction(WET, 'Allow dough-too-wet here, with a reason');
+    expect(after).toContain('  allow dough-too-wet because \n  150 g     water\n');
+  });
+
+  it('never offers to allow a line that cannot be read', () => {
+    expect(actionsAt('recipe A\n  St$0ir everything well.\n', 'quickfix').some((t) => t.startsWith('Allow'))).toBe(
+      false,
+    );
+  });
+
+  it('takes a selection over several lines', () => {
+    const two = 'recipe A\n$0  0,5 g  salt\n  2 glugs olive oil\n$0  do Mix the salt and the oil.\n';
+    const titles = actionsAt(two, 'quickfix').join('\n');
+    expect(titles).toMatch(/0\.5/);
+    expect(titles).toMatch(/unknown-unit/);
+  });
+});
+
+describe('mending everything at once', () => {
+  const SLIPS = 'recipe A\n  0,5 kg    plain flour\n  300 g     water\n  Mix the flour and the water.\n$0';
+  it('makes the sure fixes of layout and words, and no other', () => {
+    expect(afterAction(SLIPS, 'Mend everything that changes no quantity')).toContain(
+      '  do Mix the flour and the water.\n',
+    );
+  });
+
+  it('is not offered where nothing is sure', () => {
+    expect(actionsAt(WET, 'source.fixAll.quern')).toEqual([]);
+  });
+
+  it('changes no weight', () => {
+    expect(
+      afterAction(
+        `${WET.replace('wa$0ter', 'water')}  Chill it for an hour.\n$0`,
+        'Mend everything that changes no quantity',
+      ),
+    ).toContain('150 g     water');
+  });
+});
+
+describe('another size', () => {
+  it('offers half, double, triple and round yields near', () => {
+    expect(actionsAt(WET, 'refactor.rewrite')).toEqual([
+      'Scale the recipe by half',
+      'Scale the recipe by two',
+      'Scale the recipe by three',
+      'Scale the recipe to 10 squares',
+      'Scale the recipe to 16 squares',
+      'Scale the recipe to 20 squares',
+    ]);
+  });
+
+  it('scales list, sentences and yield', () => {
+    const after = afterAction(WET, 'Scale the recipe by two');
+    expect(after).toContain('yield   24 squares');
+    expect(after).toContain('400 g     plain flour');
+  });
+
+  it('is not offered for a file of foods', () => {
+    expect(actionsAt('food house flour\n  like plain flour\n$0', 'refactor.rewrite')).toEqual([]);
+  });
+});
+
+describe('hostile text', () => {
+  it.each([
+    '',
+    '$0',
+    '\0$0',
+    'recipe\n$0part\n  1\n  do',
+    '  allow $0',
+    '<<<<<<< HEAD\n$0  1 g flour\n=======\n>>>>>>> x\n',
+  ])('%j throws nothing', (text) => {
+    const { snapshot, range } = fixture(text);
+    const actions = codeActions(
+      snapshot,
+      range,
+      () => true,
+      (e) => {
+        throw e;
+      },
+    );
+    for (const action of actions) action.edits();
+  });
+});

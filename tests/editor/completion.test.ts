@@ -1,0 +1,147 @@
+import { describe, expect, it } from 'vitest';
+import { completeAt, completionsAt, labelsAt } from '../support/at-cursor.ts';
+
+/** A line put into a recipe that has used its flour and a part of its butter. */
+const within = (line: string): string => `recipe Slab
+  yield   12 squares
+
+part base as shortcrust
+  200 g     plain flour
+  100 g     cold butter
+  30 g      ice water
+  2 g       fine salt
+  do Rub 60 g of the butter into the flour.
+${line}
+
+part top
+  4 large   eggs
+  do Whisk the eggs.
+`;
+const later = (line: string): string => `${within('')}${line}\n`;
+
+describe('in a sentence', () => {
+  it('offers what is not used yet first, then what is left over, then the used', () => {
+    expect(labelsAt(within('  do Add $0'))).toEqual(['ice water', 'fine salt', 'cold butter', 'plain flour']);
+    expect(completionsAt(within('  do Add $0')).map((c) => c.detail)).toEqual([
+      '30 g, not used yet',
+      '2 g, not used yet',
+      '40 g left',
+      'used up',
+    ]);
+  });
+
+  it.each([
+    ['  do Add i$0', 'ice water', '  do Add the ice water'],
+    ['  do Add the i$0', 'ice water', '  do Add the ice water'],
+    ['  do Add half of the i$0', 'ice water', '  do Add half of the ice water'],
+    ['  do Add fl$0', 'plain flour', '  do Add the flour'],
+    ['  do Add plain fl$0', 'plain flour', '  do Add the plain flour'],
+    ['  do Add the plain fl$0, then stir', 'plain flour', '  do Add the plain flour, then stir'],
+    ['  do Add [pl$0', 'plain flour', '  do Add [plain flour'],
+  ])('%s takes %s', (line, label, expected) => {
+    expect(completeAt(within(line), label)).toBe(expected);
+  });
+
+  it('offers earlier parts, and what they have left', () => {
+    const labels = labelsAt(later('  do Pour over $0'));
+    expect(labels.indexOf('base')).toBeGreaterThanOrEqual(0);
+    expect(labels).toContain('cold butter');
+    expect(completeAt(later('  do Pour over b$0'), 'base')).toBe('  do Pour over the base');
+  });
+
+  it('leaves the verb to the cook, and blanks that are only blanks', () => {
+    expect(labelsAt(within('  do $0'))).toEqual([]);
+    expect(labelsAt(within('  do Ad$0'))).toEqual([]);
+    expect(labelsAt(within('  do Rub well $0'), true)).toEqual([]);
+    expect(labelsAt(within('  do Rub the $0'), true)[0]).toBe('ice water');
+  });
+
+  it.each([
+    ['  do Chill for 30 $0', 'min'],
+    ['  do Bake at 180 $0', 'C'],
+    ['  do Bake until the centre reads 80 $0', 'C'],
+    ['  do Add 30 $0', 'g'],
+    ['  do Rest for 1½ $0', 'min'],
+  ])('%s offers %s first', (line, unit) => {
+    expect(labelsAt(within(line))[0]).toBe(unit);
+  });
+
+  it('puts the blank between a number and its unit', () => {
+    expect(completeAt(within('  do Add 30$0'), 'ml')).toBe('  do Add 30 ml');
+    expect(completeAt(within('  do Add 30 m$0'), 'ml')).toBe('  do Add 30 ml');
+  });
+});
+
+describe('on a line of the list', () => {
+  it('offers units that suit the food', () => {
+    expect(labelsAt(within('  30 $0 whole milk')).slice(0, 2)).toEqual(['ml', 'l']);
+    expect(labelsAt(within('  3 $0 eggs'))[0]).toBe('large');
+    expect(labelsAt(within('  3 $0 eggs'))).not.toContain('ml');
+  });
+
+  it('offers foods once a letter is typed, by any word of any name', () => {
+    expect(labelsAt(within('  30 g $0'))).toEqual([]);
+    expect(labelsAt(within('  30 g but$0'))[0]).toBe('butter');
+    expect(labelsAt(within('  3 eg$0'))).toContain('egg');
+    expect(labelsAt(within('  2 cups all-p$0'))).toContain('all purpose flour');
+    expect(labelsAt(within('  2 large eg$0'))).toContain('egg yolk');
+    expect(completeAt(within('  30 g double cr$0'), 'double cream')).toBe('  30 g double cream');
+    expect(labelsAt(within('  1½ cups but$0'))).toContain('butter');
+    expect(labelsAt(within('  to taste nut$0'))).toContain('nutmeg');
+  });
+
+  it('caps them', () => {
+    expect(labelsAt(within('  30 g a$0')).length).toBe(50);
+  });
+
+  it('offers nothing in a preparation or a comment', () => {
+    expect(labelsAt(within('  30 g butter, co$0'))).toEqual([]);
+    expect(labelsAt(within('  30 g butter # co$0'))).toEqual([]);
+  });
+});
+
+describe('at the start of a line', () => {
+  it.each([
+    ['nothing yet', '$0', 'recipe'],
+    ['the head', 'recipe A\n$0', 'by'],
+    ['a part', within('$0'), 'do'],
+    ['a trial', 'recipe A\n  1 g flour\ntrial 2026-09-14\n$0', 'took'],
+    ['a food', 'food house flour\n$0', 'like'],
+  ])('in %s', (_where, text, first) => {
+    expect(labelsAt(text)[0]).toBe(first);
+  });
+
+  it('aligns fields, and gives snippets their stops', () => {
+    expect(completeAt('recipe A\n  yi$0', 'yield')).toBe('  yield   ');
+    const verdict = completionsAt('recipe A\n  1 g flour\ntrial 2026-09-14\n$0').find((c) => c.label === 'verdict');
+    expect(verdict?.snippet).toBe(`verdict ${'$'}{1|keep,change,reject|}`);
+  });
+});
+
+describe('values', () => {
+  it.each([
+    ['part x as $0', 'shortcrust'],
+    ['  pan $0', 'round'],
+    ['  contains w$0', 'wheat'],
+    ['  contains wheat, m$0', 'milk'],
+    ['  oven 180 $0', 'C fan'],
+    ['  yield 12 $0', 'slices'],
+    ['  verdict $0', 'keep'],
+  ])('%s offers %s', (line, label) => {
+    expect(labelsAt(within(line))).toContain(label);
+  });
+
+  it('offers what a trial may have used, and where', () => {
+    const trial = (line: string) => `${within('')}trial 2026-09-14\n${line}\n`;
+    expect(labelsAt(trial('  used 90 g co$0'))).toContain('cold butter');
+    expect(labelsAt(trial('  used 90 g cold butter in $0'))).toEqual(['base', 'top']);
+  });
+
+  it('offers the codes found on the next line before all others', () => {
+    const text = within('').replace('  2 g       fine salt', '  allow $0\n  2 g       fine salt');
+    expect(labelsAt(text)[0]).toBe('unused-ingredient');
+    expect(completeAt(text, 'unused-ingredient')).toBe('  allow unused-ingredient because ');
+    expect(labelsAt(text).length).toBeGreaterThan(10);
+    expect(labelsAt(within('  allow dough-too-wet b$0'))).toEqual(['because']);
+  });
+});

@@ -1,0 +1,140 @@
+import { describe, expect, it } from 'vitest';
+import { hoverAt } from '../support/at-cursor.ts';
+
+const SLAB = `recipe Slab
+  yield   12 squares
+  oven    180 C
+
+part base as shortcrust
+  200 g     plain flour
+  100 g     butter, cold
+  1 cup     water
+  0.5 tsp   fine salt
+  1 large   egg yolk
+  optional 20 g walnuts
+  do Rub 75 g of the butter into the flour for 10 min.
+  do Bring together with the water.
+  do Bake at 160 C fan for 35-40 min, until the centre reads 80 C.
+  do Rest overnight, then cut 3 cm thick.
+
+part top
+  60 ml     double cream
+  to taste  nutmeg
+  glug      of something
+  do Whip the cream, spread it over the base and brush with the rest of the butter.
+  allow unused-part because it is eaten warm
+`;
+/** The slab with the cursor in the middle of some words. */
+const at = (words: string): string => {
+  expect(SLAB.split(words)).toHaveLength(2);
+  return SLAB.replace(
+    words,
+    `${words.slice(0, Math.ceil(words.length / 2))}$0${words.slice(Math.ceil(words.length / 2))}`,
+  );
+};
+const hovered = (words: string): string => hoverAt(at(words)) ?? '';
+
+describe('an ingredient line', () => {
+  it('is weighed, with its shares, what it holds and what each step takes', () => {
+    const text = hovered('100 g     butter');
+    expect(text).toMatch(/^100 g {5}butter$/m);
+    expect(text).toMatch(/^Weight: 100 g$/m);
+    expect(text).toMatch(/^Baker's percentage: 50 % of the flour$/m);
+    expect(text).toMatch(/^Share: \d.*% of the base$/m);
+    // USDA SR26, NDB 01001: 81.11 g fat, 15.87 g water in 100 g.
+    expect(text).toMatch(/^Holds: water 16 g, fat 81 g.*USDA SR26, NDB 01001/m);
+    expect(text).toMatch(/^Allergens: milk$/m);
+    expect(text).toMatch(/^Line 12: takes 75 g, 75 % of it$/m);
+    expect(text).toMatch(/^Line 21 \(top\): takes 25 g, 25 % of it$/m);
+    expect(text).toMatch(/^Left at the end: nothing$/m);
+  });
+
+  it('says why a measure has the weight it has, with a range', () => {
+    expect(hovered('1 large   egg yolk')).toMatch(/^Weight: \d+ to \d+ g, likely \d+ g \(1 large egg yolk weighs/m);
+  });
+
+  it('says that no step uses it, but not of what is optional', () => {
+    expect(hovered('1 large   egg yolk')).toMatch(/^Used: in no step$/m);
+    expect(hovered('20 g walnuts')).not.toMatch(/in no step/);
+  });
+
+  it('has no weight where none can be known', () => {
+    expect(hovered('to taste  nutmeg')).toMatch(/^Weight: not known: it is added to taste$/m);
+    expect(hovered('to taste  nutmeg')).not.toMatch(/\b0 g/);
+  });
+});
+
+describe('in a step', () => {
+  it('a mention says what is listed, what is taken and what is left', () => {
+    const text = hovered('75 g of the butter');
+    expect(text).toMatch(/^butter$/m);
+    expect(text).toMatch(/^Listed: butter, line 7 of the base$/m);
+    expect(text).toMatch(/^This step: takes 75 g, 75 % of it; 25 % is left$/m);
+  });
+
+  it('a mention of an earlier part shows that part', () => {
+    const text = hovered('over the base');
+    expect(text).toMatch(/^base · the part base/);
+    expect(text).toMatch(/^Water per flour: /m);
+  });
+
+  it.each([
+    [
+      '160 C fan',
+      /^160 C fan · in the oven\nCelsius: 160 °C\nFahrenheit: 320 °F\nWithout the fan: 180 °C, 356 °F.*\nGas: mark 4$/,
+    ],
+    ['80 C.', /^80 C · in the food\nCelsius: 80 °C\nFahrenheit: 176 °F$/],
+    ['35-40 min', /^35-40 min\nTime: 35 to 40 min\nBelongs to: bake\nCounts as: waiting, at the oven$/],
+    ['overnight', /^overnight\nTime: .* by habit\nBelongs to: rest/],
+    ['3 cm', /^3 cm\nCentimetres: 3 cm\nInches: 1.2 in$/],
+  ])('%s', (words, expected) => {
+    expect(hovered(words)).toMatch(expected);
+  });
+});
+
+// Gas marks: UK practice, from memory: mark 4 is 350 °F, which is 177 °C.
+describe('an oven line', () => {
+  it('gives fan and gas', () => {
+    expect(hoverAt(SLAB.replace('oven    180 C', 'oven    18$00 C'))).toMatch(/With the fan: 160 °C.*\nGas: mark 4$/);
+    expect(hoverAt(SLAB.replace('oven    180 C', 'oven    g$0as 6'))).toMatch(/Celsius: 204 °C\nFahrenheit: 399 °F/);
+  });
+});
+
+describe('other words', () => {
+  it('a part has weight, composition and bands', () => {
+    const text = hovered('part base');
+    expect(text).toMatch(/^base · shortcrust/);
+    expect(text).toMatch(/^Weight: \d+ to \d+ g$/m);
+    expect(text).toMatch(/^Water per flour: \d.* %; usual 18 to 40 %, far above it: tough/m);
+    expect(text).toMatch(/^Taken up by: top$/m);
+  });
+
+  it('a kind has its bands, and what is none says which there are', () => {
+    expect(hovered('shortcrust')).toMatch(/^shortcrust · pastry\nWater per flour/);
+    expect(hoverAt('recipe A\npart b as short$0bread house\n  1 g  flour\n')).toMatch(
+      /not a kind\nThe kinds are shortcrust, /,
+    );
+  });
+
+  it('the recipe has its whole weight and that of one piece', () => {
+    expect(
+      hoverAt('recipe Ba$0rs\n  yield  10 bars\n  500 g  rolled oats\n  500 g  honey\n  do Mix the oats and honey.\n'),
+    ).toBe('Bars\nGoes in: 1000 g\nEach: 100 g before cooking');
+  });
+
+  it('a unit says how much it holds, by house', () => {
+    // NIST SP 811 (2008): US cup 236.6 ml; metric cup 250 ml.
+    const cup = SLAB.replace('1 cup     water', '1 cu$0p     water');
+    expect(hoverAt(cup)).toMatch(/^cup · a unit of volume\n1 cup: 236.6 ml, US customary/);
+    expect(hoverAt(cup, { measures: 'metric' })).toMatch(/1 cup: 250 ml, metric/);
+  });
+
+  it('a code has its title and page', () => {
+    expect(hovered('unused-part')).toMatch(/^unused-part · .+\nRead more: quern explain unused-part$/);
+  });
+
+  it('says nothing where there is nothing to say', () => {
+    expect(hoverAt('recipe A\n  no$0te  Cut clean.\n')).toBeUndefined();
+    expect(hoverAt('$0')).toBeUndefined();
+  });
+});

@@ -1,0 +1,132 @@
+import { describe, expect, it } from 'vitest';
+import type { DocumentDiagnosticReport, Location } from 'vscode-languageserver';
+import { PULLING, RICH } from '../support/fake-editor.ts';
+import { Client } from '../support/in-process.ts';
+
+const URI = 'file:///kitchen/slab.quern';
+const FOODS = 'file:///kitchen/foods.quern';
+const SLAB = `recipe Slab
+  1 cup     quayside flour
+  do Sift the flour.
+`;
+const HOUSE_FLOUR = 'food quayside flour\n  like    bread flour\n  1 cup = 135 g\n';
+const massOf = (client: Client): unknown =>
+  client.heard.filter((h) => h.method === 'quern/status' && (h.params as { uri: string }).uri === URI).at(-1)?.params;
+
+describe('the house of a file', () => {
+  it('lends its foods, and what is typed in them counts before it is saved', async () => {
+    const files = new Map([
+      ['/kitchen/quern.json', '{}'],
+      ['/kitchen/foods.quern', HOUSE_FLOUR],
+      ['/kitchen/slab.quern', SLAB],
+    ]);
+    const client = await Client.connect({ capabilities: RICH, files });
+    await client.open(URI, SLAB);
+    await client.settled();
+    expect(client.codes(URI)).toEqual([]);
+    expect(massOf(client)).toMatchObject({ massG: { low: 135, high: 135 } });
+
+    await client.open(FOODS, HOUSE_FLOUR);
+    await client.replace(FOODS, 2, HOUSE_FLOUR.replace('135', '140'));
+    await client.settled();
+    expect(massOf(client)).toMatchObject({ massG: { low: 140, high: 140 } });
+
+    await client.notify('textDocument/didClose', { textDocument: { uri: FOODS } });
+    await client.settled();
+    expect(massOf(client)).toMatchObject({ massG: { low: 135, high: 135 } });
+  });
+
+  it('defines its foods in their own file', async () => {
+    const files = new Map([
+      ['/kitchen/quern.json', '{}'],
+      ['/kitchen/foods.quern', HOUSE_FLOUR],
+    ]);
+    const client = await Client.connect({ capabilities: RICH, files });
+    await client.open(URI, SLAB);
+    const [found] = await client.request<Location[]>('textDocument/definition', {
+      textDocument: { uri: URI },
+      position: { line: 1, character: 16 },
+    });
+    expect(found).toEqual({ uri: FOODS, range: { start: { line: 0, character: 5 }, end: { line: 0, character: 19 } } });
+  });
+
+  it('is read again when its file changes on disk, and findings asked for anew', async () => {
+    const files = new Map([['/kitchen/quern.json', '{ "severities": { "unknown-food": "off" } }']]);
+    const client = await Client.connect({ capabilities: PULLING, files });
+    await client.open(URI, SLAB);
+    const pull = () =>
+      client.request<DocumentDiagnosticReport>('textDocument/diagnostic', { textDocument: { uri: URI } });
+    expect(await pull()).toMatchObject({ items: [] });
+    files.set('/kitchen/quern.json', '{}');
+    await client.notify('workspace/didChangeWatchedFiles', {
+      changes: [{ uri: 'file:///kitchen/quern.json', type: 2 }],
+    });
+    expect(await pull()).toMatchObject({ items: [{ code: 'unknown-food' }] });
+    expect(client.asked.filter((a) => a.method === 'workspace/diagnostic/refresh')).toHaveLength(1);
+  });
+
+  it('appears where there was none, and goes away', async () => {
+    const files = new Map<string, string>();
+    const client = await Client.connect({ capabilities: RICH, files });
+    await client.open(URI, SLAB);
+    await client.settled();
+    expect(client.codes(URI)).toEqual(['unknown-food']);
+    files.set('/kitchen/quern.json', '{ "severities": { "unknown-food": "off" } }');
+    const changes = [{ uri: 'file:///kitchen/quern.json', type: 1 }];
+    await client.notify('workspace/didChangeWatchedFiles', { changes });
+    await client.settled();
+    expect(client.codes(URI)).toEqual([]);
+    files.delete('/kitchen/quern.json');
+    await client.notify('workspace/didChangeWatchedFiles', { changes });
+    await client.settled();
+    expect(client.codes(URI)).toEqual(['unknown-food']);
+  });
+
+  it('a client that watches nothing is believed on save', async () => {
+    const files = new Map([['/kitchen/quern.json', '{}']]);
+    const client = await Client.connect({ files });
+    await client.open(URI, SLAB);
+    await client.settled();
+    files.set('/kitchen/quern.json', '{ "severities": { "unknown-food": "off" } }');
+    await client.notify('textDocument/didSave', { textDocument: { uri: URI } });
+    await client.settled();
+    expect(client.codes(URI)).toEqual([]);
+  });
+
+  it('says in the log what of quern.json cannot be used', async () => {
+    const files = new Map([['/kitchen/quern.json', '{ "colour": 3 }']]);
+    const client = await Client.connect({ capabilities: RICH, files });
+    await client.open(URI, SLAB);
+    await client.settled();
+    const log = client.heard.filter((h) => h.method === 'window/logMessage');
+    expect(JSON.stringify(log)).toContain('`colour` is no setting');
+  });
+});
+
+describe('settings of the editor', () => {
+  const CUP = 'recipe A\n  1 cup     water\n  do Boil the water.\n';
+  it('are asked for, hold at once, and follow a change', async () => {
+    // NIST SP 811: a US cup is 236.6 ml; a metric cup is 250 ml.
+    const client = await Client.connect({ capabilities: RICH, settings: { measures: 'metric', severities: null } });
+    await client.open(URI, CUP);
+    await client.settled();
+    const grams = () => (massOf(client) as { massG: { low: number } }).massG.low;
+    const metric = grams();
+    client.settings = { measures: 'us' };
+    await client.notify('workspace/didChangeConfiguration', { settings: null });
+    await client.settled();
+    expect(metric / grams()).toBeCloseTo(250 / 236.588, 2);
+  });
+
+  it('that cannot be used are left out and said', async () => {
+    const client = await Client.connect({
+      capabilities: RICH,
+      settings: { measures: 'buckets', trace: { server: 'off' } },
+    });
+    await client.open(URI, CUP);
+    await client.settled();
+    const log = JSON.stringify(client.heard.filter((h) => h.method === 'window/logMessage'));
+    expect(log).toContain('`measures` is one of');
+    expect(log).not.toContain('trace');
+  });
+});

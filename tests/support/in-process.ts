@@ -1,0 +1,142 @@
+/**
+ * Knows how a client talks to a session in the same process, over streams, with files from memory.
+ * Refuses to know the built server: that is `fake-editor.ts`.
+ */
+import { PassThrough } from 'node:stream';
+import {
+  type ClientCapabilities,
+  createConnection,
+  createMessageConnection,
+  type InitializeResult,
+  type MessageConnection,
+  ProposedFeatures,
+  type PublishDiagnosticsParams,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-languageserver/node';
+import type { Feature } from '../../server/src/lsp/feature.ts';
+import { serve } from '../../server/src/lsp/session.ts';
+import type { Files } from '../../server/src/workspace/ports.ts';
+
+/** Files by path; houses are folders that hold `quern.json`. */
+export function memoryFiles(texts: Map<string, string>): Files {
+  const files = {
+    read: (path: string) => texts.get(path),
+    recipesBelow: (folder: string) =>
+      [...texts.keys()].filter((p) => p.startsWith(`${folder}/`) && p.endsWith('.quern')).sort(),
+    houseAbove: (path: string) => {
+      const parts = path.split('/');
+      for (let n = parts.length; n > 0; n--) {
+        const folder = parts.slice(0, n).join('/');
+        if (texts.has(`${folder}/quern.json`)) return folder;
+      }
+      return undefined;
+    },
+    join: (folder: string, name: string) => `${folder}/${name}`,
+    beside: (path: string, name: string) => new URL(name, `file://${path}`).pathname,
+  };
+  return files;
+}
+
+export interface ClientOptions {
+  readonly capabilities?: ClientCapabilities;
+  readonly files?: Map<string, string>;
+  readonly initializationOptions?: unknown;
+  readonly settings?: unknown;
+  readonly features?: readonly Feature[];
+  /** False to see what a client sees of a failure. */
+  readonly rethrow?: boolean;
+}
+
+export class Client {
+  readonly initialized: InitializeResult;
+  readonly published: PublishDiagnosticsParams[] = [];
+  readonly heard: { method: string; params: unknown }[] = [];
+  readonly asked: { method: string; params: unknown }[] = [];
+  settings: unknown;
+  private readonly connection: MessageConnection;
+
+  private constructor(connection: MessageConnection, initialized: InitializeResult, settings: unknown) {
+    this.connection = connection;
+    this.initialized = initialized;
+    this.settings = settings;
+  }
+
+  static async connect(options: ClientOptions = {}): Promise<Client> {
+    const [up, down] = [new PassThrough(), new PassThrough()];
+    const server = createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down));
+    serve(
+      server,
+      {
+        files: memoryFiles(options.files ?? new Map()),
+        turn: setImmediate,
+        version: 'test',
+        rethrow: options.rethrow ?? true,
+      },
+      options.features,
+    );
+    server.listen();
+    const connection = createMessageConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
+    const early: ((client: Client) => void)[] = [];
+    let client: Client | undefined;
+    const tell = (say: (client: Client) => void): void => {
+      if (client === undefined) early.push(say);
+      else say(client);
+    };
+    connection.onNotification((method, params) => {
+      tell((c) => {
+        c.heard.push({ method, params });
+        if (method === 'textDocument/publishDiagnostics')
+          c.published.push(params as unknown as PublishDiagnosticsParams);
+      });
+    });
+    connection.onRequest((method, params) => {
+      tell((c) => c.asked.push({ method, params }));
+      return method === 'workspace/configuration' ? [client === undefined ? options.settings : client.settings] : null;
+    });
+    connection.listen();
+    const initialized = await connection.sendRequest<InitializeResult>('initialize', {
+      processId: null,
+      rootUri: null,
+      workspaceFolders: null,
+      capabilities: options.capabilities ?? {},
+      initializationOptions: options.initializationOptions,
+    });
+    client = new Client(connection, initialized, options.settings);
+    for (const say of early) say(client);
+    await connection.sendNotification('initialized', {});
+    return client;
+  }
+
+  async open(uri: string, text: string, version = 1): Promise<void> {
+    await this.notify('textDocument/didOpen', { textDocument: { uri, languageId: 'quern', version, text } });
+  }
+
+  async replace(uri: string, version: number, text: string): Promise<void> {
+    await this.notify('textDocument/didChange', { textDocument: { uri, version }, contentChanges: [{ text }] });
+  }
+
+  request<R>(method: string, params: unknown): Promise<R> {
+    return this.connection.sendRequest<R>(method, params);
+  }
+
+  notify(method: string, params: unknown): Promise<void> {
+    return this.connection.sendNotification(method, params);
+  }
+
+  /** Waits until everything sent so far was read and worked out: a pull waits for a quiet turn. */
+  async settled(): Promise<void> {
+    await this.request('textDocument/diagnostic', { textDocument: { uri: 'nowhere:settled' } });
+    await new Promise((resolve) => setImmediate(resolve));
+    await this.request('textDocument/diagnostic', { textDocument: { uri: 'nowhere:settled' } });
+  }
+
+  /** Codes last pushed for a document. */
+  codes(uri: string): string[] | undefined {
+    return this.published.findLast((p) => p.uri === uri)?.diagnostics.map((d) => String(d.code));
+  }
+
+  close(): void {
+    this.connection.dispose();
+  }
+}

@@ -40,6 +40,8 @@ const tests: readonly EditorTest[] = [
         );
         assert.notEqual(finding.message, '');
       }
+      // The colours of the sentences come after the findings.
+      await pause(1200);
       await takeScreenshot('findings');
     },
   },

@@ -19,6 +19,7 @@ const quietSettings = {
   'workbench.startupEditor': 'none',
   'workbench.colorTheme': 'Default Light Modern',
   'workbench.secondarySideBar.defaultVisibility': 'hidden',
+  'editor.minimap.enabled': false,
   'workbench.tips.enabled': false,
   'chat.disableAIFeatures': true,
   'extensions.ignoreRecommendations': true,

@@ -94,7 +94,7 @@ export function findFood(index: NameIndex, words: string): FoodMatch {
   return {
     kind: 'unknown',
     get near(): readonly Food[] {
-      return nearFoods(index.entries(), [...phrase.head, ...phrase.tails.flat()].slice(0, 8));
+      return nearFoods(index, [...phrase.head, ...phrase.tails.flat()].slice(0, 8));
     },
   };
 }

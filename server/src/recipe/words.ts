@@ -3,8 +3,20 @@
  * Refuses to know foods.
  */
 
-/** The words of a name as they are compared. */
-export function wordsOf(name: string): string[] {
+/** The words of a name as they are compared. One list for one text: do not change it. */
+export function wordsOf(name: string): readonly string[] {
+  let words = CUT.get(name);
+  if (words === undefined) {
+    words = cut(name);
+    if (CUT.size > 20_000) CUT.clear();
+    if (name.length < 200) CUT.set(name, words);
+  }
+  return words;
+}
+
+const CUT = new Map<string, readonly string[]>();
+
+function cut(name: string): string[] {
   return name
     .normalize('NFD')
     .replace(/\p{M}/gu, '')

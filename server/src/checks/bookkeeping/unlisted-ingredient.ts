@@ -2,6 +2,7 @@ import { insertLineAfter } from '../../edits/text-edit.ts';
 import type { FoodBook } from '../../food/book.ts';
 import type { Food, FoodClass } from '../../food/food.ts';
 import type { MeasuredNode, SentenceItem, WordNode } from '../../notation/tree.ts';
+import type { PartHead } from '../../recipe/part.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { verbClass } from '../../recipe/verbs.ts';
 import { FUNCTION_WORDS, wordsOf } from '../../recipe/words.ts';
@@ -28,10 +29,9 @@ export default defineCheck<Values>({
 
 List it with the amount the step names. Silent for water, ice, salt, oil and fat for the pan, for what a part or the recipe is called, and for a word after \`\\\`.`,
   *find(part, house) {
-    const listed = wordsInLists(part);
     for (const step of part.steps) {
-      yield* withAmount(part, step, house, listed);
-      yield* named(part, step, house, listed);
+      yield* withAmount(part, step, house);
+      yield* named(part, step, house);
     }
   },
   say: ({ name, amount }) => ({
@@ -104,7 +104,7 @@ const ADDING: ReadonlySet<string> = new Set([
   'combine',
 ]);
 
-function* withAmount(part: Part, step: Step, house: House, listed: ReadonlySet<string>): Generator<Found<Values>> {
+function* withAmount(part: Part, step: Step, house: House): Generator<Found<Values>> {
   const { items } = step.sentence;
   for (let i = 0; i < items.length; i++) {
     const item = items[i];
@@ -116,7 +116,7 @@ function* withAmount(part: Part, step: Step, house: House, listed: ReadonlySet<s
       continue;
     const from = wordAt(items, i + 1) === 'of' ? (wordAt(items, i + 2) === 'the' ? i + 3 : i + 2) : i + 1;
     const run = longestFood(items, from, step, house.world.book);
-    if (run === undefined || NEVER.has(run.food.class) || run.words.every((w) => listed.has(w))) continue;
+    if (run === undefined || NEVER.has(run.food.class) || run.words.every((w) => isListed(part, w))) continue;
     const line = part.head.source.lines[step.line]?.text ?? '';
     const values = {
       name: line.slice(run.start, run.end),
@@ -128,7 +128,7 @@ function* withAmount(part: Part, step: Step, house: House, listed: ReadonlySet<s
   }
 }
 
-function* named(part: Part, step: Step, house: House, listed: ReadonlySet<string>): Generator<Found<Values>> {
+function* named(part: Part, step: Step, house: House): Generator<Found<Values>> {
   const { items } = step.sentence;
   for (let i = 0; i < items.length; i++) {
     if (wordAt(items, i) !== 'the' || !ADDING.has(verbNear(items, i))) continue;
@@ -137,7 +137,7 @@ function* named(part: Part, step: Step, house: House, listed: ReadonlySet<string
       run === undefined ||
       !DISTINCT.has(run.food.class) ||
       !endsThere(items, run.to) ||
-      run.words.some((w) => listed.has(w))
+      run.words.some((w) => isListed(part, w))
     )
       continue;
     const line = part.head.source.lines[step.line]?.text ?? '';
@@ -196,15 +196,23 @@ function vocabulary(book: FoodBook): ReadonlySet<string> {
   return words;
 }
 
-/** Words of every list line, part name and kind that the part can see: whatever they name is no stranger. */
-function wordsInLists(part: Part): ReadonlySet<string> {
-  const words = new Set<string>();
-  for (const head of [part.head, ...part.earlier]) {
-    for (const text of [head.name, head.kindNode?.text ?? '']) for (const word of wordsOf(text)) words.add(word);
-    for (const { node } of head.ingredients) {
-      for (const text of [node.name?.text, node.preparation?.text, node.note?.text])
-        for (const word of wordsOf(text ?? '')) words.add(word);
-    }
+/** Whether a list line, part name or kind that the part can see has the word: then it is no stranger. */
+function isListed(part: Part, word: string): boolean {
+  for (let i = part.index; i >= 0; i--) {
+    const head = i === part.index ? part.head : part.heads[i];
+    if (head !== undefined && wordsIn(head).has(word)) return true;
+  }
+  return false;
+}
+
+const WORDS = new WeakMap<PartHead, ReadonlySet<string>>();
+
+function wordsIn(head: PartHead): ReadonlySet<string> {
+  let words = WORDS.get(head);
+  if (words === undefined) {
+    const texts = head.ingredients.flatMap(({ node }) => [node.name?.text, node.preparation?.text, node.note?.text]);
+    words = new Set([head.name, head.kindNode?.text, ...texts].flatMap((text) => wordsOf(text ?? '')));
+    WORDS.set(head, words);
   }
   return words;
 }

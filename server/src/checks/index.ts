@@ -7,18 +7,36 @@ import unlistedIngredient from './bookkeeping/unlisted-ingredient.ts';
 import unusedIngredient from './bookkeeping/unused-ingredient.ts';
 import unusedPart from './bookkeeping/unused-part.ts';
 import type { Check } from './check.ts';
+import custardTooFirm from './formula/custard-too-firm.ts';
 import custardWontSet from './formula/custard-wont-set.ts';
 import doughTooDry from './formula/dough-too-dry.ts';
 import doughTooWet from './formula/dough-too-wet.ts';
+import eggOutOfRange from './formula/egg-out-of-range.ts';
+import fatOutOfRange from './formula/fat-out-of-range.ts';
+import gelTooFirm from './formula/gel-too-firm.ts';
+import gelWontSet from './formula/gel-wont-set.ts';
 import saltOutOfRange from './formula/salt-out-of-range.ts';
+import starchOutOfRange from './formula/starch-out-of-range.ts';
+import sugarOutOfRange from './formula/sugar-out-of-range.ts';
 import ovenNotSet from './method/oven-not-set.ts';
 import allowWithoutReason from './reading/allow-without-reason.ts';
 import decimalComma from './reading/decimal-comma.ts';
+import missingFile from './reading/missing-file.ts';
 import syntax from './reading/syntax.ts';
 import unknownFood from './reading/unknown-food.ts';
 import unknownUnit from './reading/unknown-unit.ts';
+import coolingTooSlow from './safety/cooling-too-slow.ts';
+import curingSaltDose from './safety/curing-salt-dose.ts';
+import garlicInOil from './safety/garlic-in-oil.ts';
+import heldTooWarm from './safety/held-too-warm.ts';
 import implausibleTemperature from './safety/implausible-temperature.ts';
+import lowAcidPreserve from './safety/low-acid-preserve.ts';
+import noSafeTemperature from './safety/no-safe-temperature.ts';
+import rawEgg from './safety/raw-egg.ts';
+import rawFlour from './safety/raw-flour.ts';
 import undercooked from './safety/undercooked.ts';
+import trialDisagrees from './testing/trial-disagrees.ts';
+import untestedChange from './testing/untested-change.ts';
 
 export const CHECKS: readonly Check[] = [
   ambiguousMention,
@@ -28,16 +46,34 @@ export const CHECKS: readonly Check[] = [
   unlistedIngredient,
   unusedIngredient,
   unusedPart,
+  custardTooFirm,
   custardWontSet,
   doughTooDry,
   doughTooWet,
+  eggOutOfRange,
+  fatOutOfRange,
+  gelTooFirm,
+  gelWontSet,
   saltOutOfRange,
+  starchOutOfRange,
+  sugarOutOfRange,
   ovenNotSet,
   allowWithoutReason,
   decimalComma,
+  missingFile,
   syntax,
   unknownFood,
   unknownUnit,
+  coolingTooSlow,
+  curingSaltDose,
+  garlicInOil,
+  heldTooWarm,
   implausibleTemperature,
+  lowAcidPreserve,
+  noSafeTemperature,
+  rawEgg,
+  rawFlour,
   undercooked,
+  trialDisagrees,
+  untestedChange,
 ];

@@ -110,6 +110,8 @@ const BEFORE_NOUNS = new Set([
   'with',
 ]);
 
+const KEPT: ReadonlySet<string> = new Set(['keep', 'keeps', 'kept', 'hold', 'held', 'stay']);
+
 /** The nearest verb before an item, in any clause of the sentence. */
 function verbBefore(items: readonly SentenceItem[], at: number): Near {
   for (let i = at - 1; i >= 0; i--) {
@@ -119,6 +121,8 @@ function verbBefore(items: readonly SentenceItem[], at: number): Near {
     if (kind === undefined) continue;
     const before = items[i - 1];
     if (before?.kind === 'word' && BEFORE_NOUNS.has(before.word) && i > 0) continue;
+    // `keep warm` is keeping.
+    if (before?.kind === 'word' && (item.word === 'warm' || item.word === 'cool') && KEPT.has(before.word)) continue;
     if (/(?:ed)$/.test(item.word) && before?.kind === 'word' && ['until', 'till', 'is', 'are'].includes(before.word))
       continue;
     return { verb: baseForm(item.word), verbClass: kind };

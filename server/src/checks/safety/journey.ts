@@ -21,7 +21,7 @@ export interface Journey {
   readonly part: Part;
   readonly index: number;
   readonly ingredient: Ingredient;
-  /** Steps about it, in order; those that name nothing count too. */
+  /** Steps about it, in order; those that name nothing, or bake all there is, count too. */
   readonly stops: readonly Stop[];
   /** Every step from its first use on, of the parts that hold it. */
   readonly all: readonly Stop[];
@@ -58,12 +58,14 @@ function journeyOf(
   if (first === undefined && !takesEverything(part.steps)) return undefined;
   const all: Stop[] = [];
   const stops: Stop[] = [];
+  const self = { part, index };
   for (const where of recipe.parts.slice(first?.part ?? part.index)) {
     if (!holds.has(where.index)) continue;
     for (const [s, step] of where.steps.entries()) {
       if (first !== undefined && where.index === first.part && s < first.step) continue;
       all.push({ part: where, step });
-      if (concerns(step, holds, part.index, index)) stops.push({ part: where, step });
+      if (concerns(step, holds, part.index, index) || heats(step, where, self, 'oven'))
+        stops.push({ part: where, step });
     }
   }
   return { part, index, ingredient, stops, all, holds };
@@ -124,7 +126,8 @@ export const says = (step: Step, words: ReadonlySet<string>): boolean =>
 
 /** The first step from its first use on that heats the ingredient, or may. */
 export function heatOf(journey: Journey): Stop | undefined {
-  return journey.all.find(({ part, step }) => heats(step, part, journey));
+  const read = (step: Step) => step.heat.some(isDoneness) && journey.stops.some((s) => s.step === step);
+  return journey.all.find(({ part, step }) => read(step) || heats(step, part, journey));
 }
 
 /** Hot on the stove or in the oven, but these only melt, warm or bring together. */
@@ -138,6 +141,7 @@ const TOO_GENTLE: ReadonlySet<string> = new Set([
   'dry',
   'ice',
   'preheat',
+  'thicken',
 ]);
 const VESSELS: ReadonlySet<string> = new Set([
   'oven',
@@ -151,26 +155,43 @@ const VESSELS: ReadonlySet<string> = new Set([
 ]);
 const NOUN_BEFORE: ReadonlySet<string> = new Set(['off', 'from', 'without', 'no']);
 
-function heats(step: Step, part: Part, journey: Journey): boolean {
-  if (step.heat.some(isDoneness) && journey.stops.some((s) => s.step === step)) return true;
+/** The ingredient that is followed. */
+type Self = Pick<Journey, 'part' | 'index'>;
+
+const NAMES_BEFORE: ReadonlySet<string> = new Set(['the', 'a', 'an', 'of', 'on', 'with']);
+const LIQUIDS: ReadonlySet<string> = new Set(['water', 'stock', 'syrup', 'milk', 'cream']);
+const AROUND: ReadonlySet<string> = new Set(['over', 'in', 'into', 'of', 'gently', 'barely']);
+
+function heats(step: Step, part: Part, self: Self, only?: 'oven'): boolean {
   const { items } = step.sentence;
-  return items.some((item, i) => item.kind === 'word' && isHeating(items, i, step, part, journey));
+  return items.some((item, i) => item.kind === 'word' && isHeating(items, i, step, part, self, only));
 }
 
-function isHeating(items: readonly SentenceItem[], i: number, step: Step, part: Part, journey: Journey): boolean {
+function isHeating(
+  items: readonly SentenceItem[],
+  i: number,
+  step: Step,
+  part: Part,
+  self: Self,
+  only?: 'oven',
+): boolean {
   const item = items[i];
   if (item?.kind !== 'word') return false;
   const kind = verbClass(item.word);
   const verb = baseForm(item.word);
-  if ((kind !== 'oven' && kind !== 'stove') || TOO_GENTLE.has(verb)) return false;
+  if ((kind !== 'oven' && (kind !== 'stove' || only === 'oven')) || TOO_GENTLE.has(verb)) return false;
   // A name such as `boiling water` or `smoked paprika` heats nothing.
   if (step.mentions.some((m) => m.start <= item.start && m.end >= item.end && !m.verb)) return false;
   if (nearWords(items, i, -3).some((w) => NOUN_BEFORE.has(w)) || nearWords(items, i, 3).some((w) => VESSELS.has(w)))
     return false;
+  const before = nearWords(items, i, -1)[0] ?? '';
+  const noun = NAMES_BEFORE.has(before) && !COOKS_THROUGH.has(verb);
+  // `loosen with boiling water` heats little; `over simmering water` does.
+  const poured = item.word.endsWith('ing') && LIQUIDS.has(nearWords(items, i, 1)[0] ?? '') && !AROUND.has(before);
+  if (noun || poured) return false;
   const object = step.mentions.find((m) => m.from > i && m.from <= i + 3 && !between(items, i, m.from));
   if (object === undefined || object.part !== undefined) return true;
-  const own = (r: { part: number; ingredient: number }) =>
-    r.part === journey.part.index && r.ingredient === journey.index;
+  const own = (r: { part: number; ingredient: number }) => r.part === self.part.index && r.ingredient === self.index;
   if (object.ingredients.some(own) || step.mentions.some((m) => m.ingredients.some(own))) return true;
   // What is melted or toasted as it first goes in is still apart.
   return !object.ingredients.every((r) => {

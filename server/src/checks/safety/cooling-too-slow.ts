@@ -1,0 +1,201 @@
+import type { DurationNode, SentenceItem, Span } from '../../notation/tree.ts';
+import { celsiusOf } from '../../recipe/heat.ts';
+import type { Step } from '../../recipe/recipe.ts';
+import { baseForm } from '../../recipe/verbs.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { CAUTION, type HoldingLimits, holdingLimits, timeText } from './limits.ts';
+import { isPerishable } from './perishable.ts';
+
+interface Values {
+  readonly kind: 'to the middle' | 'to the end' | 'in the room' | 'left out';
+  readonly minutes: number;
+  readonly limitMin: number;
+  readonly limits: HoldingLimits;
+  readonly source: string;
+}
+
+export default defineCheck<Values>({
+  code: 'cooling-too-slow',
+  title: 'Perishable food lies warm for too long',
+  family: 'safety',
+  severity: 'error',
+  scope: 'part',
+  source: {
+    kind: 'publication',
+    title: 'FDA Food Code 2022, 3-501.14 and 3-501.19; USDA FSIS, danger zone (for consumers)',
+  },
+  explain: `**What it computes.** For a part that is perishable (meat, fish, egg, dairy, stock, or cooked vegetables, pulses, rice and pasta, and neither sour, sweet nor dry enough to keep): the times its steps give for cooling. From 57 to 21 °C it may take 2 h, and to 5 °C 6 h in all. A step that cools it in the room for more than 2 h, or overnight, cannot meet the first; one that leaves it out for more than 4 h (2 h by the home rule) passes what time alone allows.
+
+**Why it matters.** Spores of Clostridium perfringens and Bacillus cereus survive the boil, and between 50 and 20 °C they double every quarter of an hour. A deep pot left on the stove overnight is the classic outbreak.
+
+**What to do.** Spread it in shallow trays, set it over ice, divide it, stir; write \`cool to 21 C within 2 h and to 5 C within 6 h in all\`.
+
+**Silent** for breads, cakes, pastry, jam, pickles and ferments, for what cools in the fridge, over ice or in a blast chiller, and for marinating and soaking.`,
+  *find(part, house) {
+    if (part.steps.length === 0 || !part.steps.some(hasTime) || !isPerishable(part)) return;
+    const limits = holdingLimits(house.foodSafety);
+    for (const step of part.steps) {
+      const found = inStep(step, limits);
+      if (found !== undefined) yield found;
+    }
+  },
+  say: ({ kind, minutes, limitMin, limits, source }) => {
+    const { fromC, middleC, middleMin, endC, endMin } = limits.cooling;
+    const rule = `it must pass from ${fromC} to ${middleC} °C within ${timeText(middleMin)} and reach ${endC} °C within ${timeText(endMin)} in all`;
+    const took = minutes >= 480 ? 'Overnight' : timeText(minutes);
+    const message = {
+      'to the middle': `${took} to ${middleC} °C is too slow: ${rule}.`,
+      'to the end': `${took} to ${endC} °C is too slow: ${rule}.`,
+      'in the room': `${took} in the room is too slow for this to cool: ${rule}. Use shallow trays, ice or a chiller.`,
+      'left out': `${took} left out is too long for this: ${timeText(limitMin)} at most, and then eaten or thrown away.`,
+    }[kind];
+    return { message: `${message} ${CAUTION}`, value: minutes, unit: 'min', band: [null, limitMin], source };
+  },
+  examples: {
+    good: [
+      'recipe Bone broth as stock\n  2 kg      beef bones\n  4 l       water\n  do Simmer the bones in the water for 6 h and strain.\n  do Cool to 21 C within 2 h and to 5 C within 6 h in all.\n',
+      'recipe Loaf\n  500 g     bread flour\n  330 g     whole milk\n  9 g       fine salt\n  5 g       instant yeast\n  do Mix the flour, milk, salt and yeast and prove at 24 C for 2 h.\n  do Bake at 220 C for 35 min until the centre reads 95 C.\n  do Cool on a rack for 3 h.\n',
+      'recipe Rice pudding\n  1 l       whole milk\n  120 g     pudding rice\n  60 g      caster sugar\n  do Simmer the rice in the milk with the sugar for 40 min.\n  do Cool for 30 min, then chill at 4 C overnight.\n',
+    ],
+    bad: [
+      'recipe Chicken broth as stock\n  1.5 kg    chicken wings\n  3 l       water\n  do Simmer the chicken wings in the water for 3 h and strain.\n  do Leave to cool on the stove overnight.\n#                               ^^^^^^^^^ cooling-too-slow: shallow trays\n',
+      'recipe Rice pudding\n  1 l       whole milk\n  120 g     pudding rice\n  60 g      caster sugar\n  do Simmer the rice in the milk with the sugar for 40 min.\n  do Cool to 21 C within 4 h and chill at 4 C.\n# "4 h" cooling-too-slow: too slow\n',
+      'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Stand at room temperature for 5 h.\n# "5 h" cooling-too-slow: left out\n',
+    ],
+  },
+});
+
+const hasTime = (step: Step): boolean => step.sentence.items.some((i) => i.kind === 'duration');
+
+const COLD: ReadonlySet<string> = new Set([
+  'fridge',
+  'refrigerator',
+  'refrigerate',
+  'refrigerated',
+  'chill',
+  'chilled',
+  'chiller',
+  'ice',
+  'iced',
+  'freezer',
+  'freeze',
+  'cold',
+  'blast',
+]);
+const ROOM: ReadonlySet<string> = new Set([
+  'room',
+  'counter',
+  'bench',
+  'worktop',
+  'table',
+  'out',
+  'sill',
+  'stove',
+  'ambient',
+  'kitchen',
+]);
+const COOLING: ReadonlySet<string> = new Set(['cool', 'leave', 'stand', 'rest', 'keep', 'hold', 'sit', 'set']);
+/** Before it is cooked, or in something that keeps it. */
+const OTHERWISE: ReadonlySet<string> = new Set([
+  'marinate',
+  'soak',
+  'brine',
+  'cure',
+  'ferment',
+  'prove',
+  'proof',
+  'rise',
+  'thaw',
+  'steep',
+  'dry',
+  'oven',
+  'warm',
+]);
+
+function inStep(step: Step, limits: HoldingLimits): Found<Values> | undefined {
+  const { items } = step.sentence;
+  const { cooling, leftOut, title } = limits;
+  for (const [at, item] of items.entries()) {
+    if (item.kind !== 'duration') continue;
+    const clause = clauseOf(items, at);
+    const target = targetBefore(items, at);
+    const found = (kind: Values['kind'], limitMin: number, section: string): Found<Values> => ({
+      at: { line: step.line, ...spanOf(item) },
+      values: { kind, minutes: item.highMin, limitMin, limits, source: `${title}, ${section}` },
+    });
+    if (target !== undefined && wordAt(items, at - 1) === 'within') {
+      if (
+        target >= cooling.endC + 1 &&
+        target <= cooling.middleC + 1 &&
+        item.highMin > cooling.middleMin &&
+        !isInAll(items, at)
+      )
+        return found('to the middle', cooling.middleMin, cooling.section);
+      if (target <= cooling.endC + 1 && item.highMin > cooling.endMin)
+        return found('to the end', cooling.endMin, cooling.section);
+      continue;
+    }
+    const verb = verbOf(items, at);
+    if (verb === undefined || clause.some((w) => COLD.has(w) || OTHERWISE.has(baseForm(w)))) continue;
+    if (hasColdReading(items, at)) continue;
+    const cools = verb === 'cool' || clause.some((w) => baseForm(w) === 'cool');
+    if (cools && lowOf(item) > cooling.middleMin) return found('in the room', cooling.middleMin, cooling.section);
+    if (!cools && clause.some((w) => ROOM.has(w)) && lowOf(item) > leftOut.min)
+      return found('left out', leftOut.min, leftOut.section);
+  }
+  return undefined;
+}
+
+const spanOf = ({ start, end }: Span): Span => ({ start, end });
+const lowOf = (d: DurationNode): number => d.lowMin;
+
+/** The nearest verb of lying about before a duration; undefined when another verb stands nearer. */
+function verbOf(items: readonly SentenceItem[], at: number): string | undefined {
+  for (let i = at - 1; i >= 0; i--) {
+    const item = items[i];
+    if (item?.kind === 'mark' && /[.;]/.test(item.mark)) return undefined;
+    if (item?.kind !== 'word') continue;
+    const base = baseForm(item.word);
+    if (COOLING.has(base)) return base;
+  }
+  return undefined;
+}
+
+function clauseOf(items: readonly SentenceItem[], at: number): string[] {
+  const words: string[] = [];
+  const take = (i: number): boolean => {
+    const item = items[i];
+    if (
+      item === undefined ||
+      (item.kind === 'mark' && /[.;,:]/.test(item.mark)) ||
+      (item.kind === 'word' && item.word === 'then')
+    )
+      return false;
+    if (item.kind === 'word') words.push(item.word);
+    return true;
+  };
+  for (let i = at - 1; i >= 0 && take(i); i--);
+  for (let i = at + 1; i < items.length && take(i); i++);
+  return words;
+}
+
+/** `to 21 C within …`: the temperature just before. */
+function targetBefore(items: readonly SentenceItem[], at: number): number | undefined {
+  for (let i = at - 1; i >= Math.max(0, at - 3); i--) {
+    const item = items[i];
+    if (item?.kind === 'temperature') return celsiusOf(item).low;
+  }
+  return undefined;
+}
+
+/** `6 h in all` counts from the start. */
+const isInAll = (items: readonly SentenceItem[], at: number): boolean =>
+  wordAt(items, at + 1) === 'in' && wordAt(items, at + 2) === 'all';
+
+const hasColdReading = (items: readonly SentenceItem[], at: number): boolean =>
+  items.slice(Math.max(0, at - 4), at + 4).some((i) => i.kind === 'temperature' && celsiusOf(i).high <= 8);
+
+function wordAt(items: readonly SentenceItem[], i: number): string {
+  const item = items[i];
+  return item?.kind === 'word' ? item.word : '';
+}

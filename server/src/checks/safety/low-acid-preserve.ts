@@ -1,0 +1,148 @@
+import type { FoodClass } from '../../food/food.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { Part, Recipe } from '../../recipe/recipe.ts';
+import { defineCheck } from '../check.ts';
+import { says } from './journey.ts';
+import { CAUTION } from './limits.ts';
+
+interface Values {
+  readonly name: string;
+  /** Acetic or citric acid in the whole, as a share. */
+  readonly acid: number;
+  readonly least: number;
+}
+
+/** Acid in the whole from which a pickle is taken for one of a tested kind: half vinegar of 5 % over solids as heavy as the liquor. */
+const PICKLE = 0.011;
+/** Tomatoes: 2 tbsp bottled lemon juice a quart, 30 g at 5 % in some 900 g. */
+const TOMATO = 0.0015;
+
+export default defineCheck<Values>({
+  code: 'low-acid-preserve',
+  title: 'Low-acid food is jarred without pressure or enough acid',
+  family: 'safety',
+  severity: 'error',
+  scope: 'recipe',
+  source: {
+    kind: 'publication',
+    title: 'USDA Complete Guide to Home Canning (2015); 21 CFR 114.3: pH 4.6 divides acid from low-acid foods',
+  },
+  explain: `**What it computes.** A recipe that seals jars, or keeps them out of the fridge, with vegetables, pulses, mushrooms, meat or fish in them: whether a step processes them under pressure, and else how much acetic or citric acid the whole holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart).
+
+**Why it matters.** Above pH 4.6 the spores of Clostridium botulinum outlive boiling water, and a sealed jar is the airless place they need. The poison has no smell.
+
+**What to do.** Use a tested recipe: pressure-can it, or pickle it with vinegar of 5 % that is never thinned below that recipe. Or keep it in the fridge or freezer, and say so.
+
+**Silent** for fruit and jams, ferments in their brine, what is kept in the fridge or frozen, and wherever pressure is named. It measures acid, not pH, and does not certify a recipe.`,
+  *find({ recipe }) {
+    if (!isSealed(recipe)) return;
+    for (const part of recipe.parts) {
+      const values = lowAcid(part);
+      if (values === undefined) continue;
+      const { start, end } = values.of.node.name ?? { start: 0, end: 0 };
+      yield { at: { part: part.index, line: values.of.line, start, end }, values };
+    }
+  },
+  say: ({ name, acid, least }) => ({
+    message: `The ${name} goes into sealed jars with ${acid < 0.0005 ? 'no acid' : `${(acid * 100).toFixed(1)} % of acid`} in the whole, where ${(least * 100).toFixed(1)} % is the least, and no pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
+    value: acid,
+    unit: '1',
+    band: [least, null],
+  }),
+  examples: {
+    good: [
+      'recipe Pickled carrots as quick pickle\n  1 kg      carrots, sliced\n  500 g     white wine vinegar\n  400 g     water\n  30 g      fine salt\n  60 g      caster sugar\n  do Boil the vinegar, water, salt and sugar.\n  do Pack the carrots in sterilised jars, pour on the liquor and seal.\n',
+      'recipe Green beans in jars\n  1 kg      green beans\n  500 g     water\n  10 g      fine salt\n  do Pack the beans in jars with the salt and the boiling water and seal.\n  do Process in a pressure canner for 25 min.\n',
+    ],
+    bad: [
+      'recipe Green beans in jars\n  1 kg      green beans\n# "green beans" low-acid-preserve: no acid\n  500 g     water\n  10 g      fine salt\n  do Pack the beans in jars with the salt and the boiling water and seal.\n  do Process in a boiling-water bath for 30 min.\n',
+      'recipe Pepper relish\n  1 kg      red bell peppers, diced\n# "red bell peppers" low-acid-preserve: is the least\n  300 g     onions, diced\n  60 g      white wine vinegar\n  40 g      caster sugar\n  do Simmer the peppers, onions, vinegar and sugar for 30 min.\n  do Fill into sterilised jars, seal and store in the larder.\n',
+    ],
+  },
+});
+
+const JARS: ReadonlySet<string> = new Set(['jar', 'jars', 'bottles', 'cans']);
+const SEALING: ReadonlySet<string> = new Set([
+  'seal',
+  'sealed',
+  'sterilised',
+  'sterilized',
+  'process',
+  'processed',
+  'lids',
+  'lid',
+  'larder',
+  'cupboard',
+  'pantry',
+  'shelf',
+]);
+const PRESSURE: ReadonlySet<string> = new Set(['pressure', 'psi', 'retort', 'pressure-can']);
+const COLD: ReadonlySet<string> = new Set([
+  'fridge',
+  'refrigerator',
+  'refrigerate',
+  'chill',
+  'freeze',
+  'freezer',
+  'frozen',
+  'ferment',
+]);
+
+/** Jars are closed to stand out of the cold. */
+function isSealed(recipe: Recipe): boolean {
+  const steps = recipe.parts.flatMap((p) => p.steps);
+  const jars = steps.some((s) => says(s, JARS)) && steps.some((s) => says(s, SEALING));
+  return (
+    jars &&
+    !steps.some(
+      (s) => says(s, PRESSURE) || says(s, COLD) || s.heat.some((h) => h.role === 'surroundings' && h.celsius.high <= 8),
+    )
+  );
+}
+
+const LOW_ACID: ReadonlySet<FoodClass> = new Set<FoodClass>([
+  'vegetable',
+  'mushroom',
+  'legume',
+  'meat',
+  'ground meat',
+  'poultry',
+  'ground poultry',
+  'fish',
+  'shellfish',
+  'stock',
+]);
+/** A jam with an onion in it is a jam. */
+const LOW_SHARE = 0.3;
+const SWEET = 0.5;
+const TOMATOES = /tomato/;
+/** Grams of acid in 100 g, where the book does not say. */
+const ACETIC = 5;
+
+function lowAcid({ head }: Part): (Values & { readonly of: Ingredient }) | undefined {
+  if (head.kind?.name === 'jam' || head.kind?.name === 'lacto-ferment') return undefined;
+  let whole = 0;
+  let low = 0;
+  let tomato = 0;
+  let acid = 0;
+  let sugar = 0;
+  let of: Ingredient | undefined;
+  for (const ingredient of head.ingredients) {
+    const { food, weighed } = ingredient;
+    if (food === undefined || !weighed.known) continue;
+    const grams = (weighed.grams.low + weighed.grams.high) / 2;
+    whole += grams;
+    if (LOW_ACID.has(food.class)) {
+      low += grams;
+      if (TOMATOES.test(food.name)) tomato += grams;
+      of ??= ingredient;
+    } else if (food.class === 'sugar') sugar += grams;
+    else if (food.class === 'vinegar') acid += (grams * (food.per100.acid ?? ACETIC)) / 100;
+    else if (/citric|lemon juice|lime juice/.test(food.name))
+      acid += (grams * (food.per100.acid ?? (/citric/.test(food.name) ? 100 : ACETIC))) / 100;
+  }
+  if (of === undefined || low < whole * LOW_SHARE || sugar > whole * SWEET) return undefined;
+  const least = tomato > low * 0.7 ? TOMATO : PICKLE;
+  const share = acid / whole;
+  return share >= least * 0.97 ? undefined : { name: of.name, acid: share, least, of };
+}

@@ -1,0 +1,207 @@
+import type { TextEdit } from '../../edits/text-edit.ts';
+import { replaceSpan } from '../../edits/text-edit.ts';
+import { baseForm, verbClass } from '../../recipe/verbs.ts';
+import { defineCheck } from '../check.ts';
+import type { House } from '../house.ts';
+import {
+  cooksThrough,
+  heatOf,
+  isBoughtSafe,
+  isDoneness,
+  type Journey,
+  journeysOf,
+  type Stop,
+  says,
+} from './journey.ts';
+import { CAUTION, type Group, groupOf, HOME_RULES, holdingLimits, type Limit, limitOf } from './limits.ts';
+
+type Values =
+  | {
+      readonly kind: 'no figure';
+      readonly name: string;
+      readonly limit: Limit;
+      readonly home: Limit;
+      /** `golden`, `the juices run clear`: a sign of doneness that is no sign of safety. */
+      readonly sign: boolean;
+      readonly last: Stop;
+    }
+  | {
+      readonly kind: 'raw';
+      readonly name: string;
+      readonly source: string;
+      readonly group: Group;
+      readonly rows: readonly (readonly number[])[];
+    };
+
+export default defineCheck<Values>({
+  code: 'no-safe-temperature',
+  title: 'A dish that must be cooked through has no temperature in the food',
+  family: 'safety',
+  severity: 'error',
+  scope: 'recipe',
+  source: {
+    kind: 'publication',
+    title:
+      'FDA Food Code 2022, 3-401.11 and 3-402.11; USDA FSIS, Color of Cooked Meat and Poultry: a thermometer is the only sure sign (from memory)',
+  },
+  explain: `**What it computes.** For poultry, minced meat and dishes that egg sets: whether any step gives a temperature in the food, or cooks it in a way that passes the safe one (boils, simmers, steams, braises, poaches). For fish and whole meat: whether any step heats it at all.
+
+**Why it matters.** Colour and clear juices do not tell: minced beef browns before it is safe, and a thigh can stay pink after. A cook with a figure to reach has a dish that is safe and not dried out besides. Fish eaten raw carries parasites that only freezing or heat kills.
+
+**What to do.** Write where and how hot: \`until the thickest part reads 74 C\`. For fish eaten raw, write the freezing (at −20 °C for 7 d, or at −35 °C for 15 h), or accept it with the reason: farmed on pellets, a species of tuna, shellfish sold for it.
+
+A sign such as *golden* or *the juices run clear* makes it information; nothing at all makes it an error. **Silent** in parts without steps, for what is bought cooked, cured, smoked or frozen for eating raw, for whole cuts and fish that any step heats, and for egg in doughs, batters and cakes.`,
+  *find({ recipe, house }) {
+    const told = new Set<number>();
+    const wanted = (i: Journey['ingredient']) =>
+      i.food !== undefined && !i.free && !i.optional && !isBoughtSafe(i) && groupOf(i.food) !== undefined;
+    const found = journeysOf(recipe, wanted).flatMap((journey) => {
+      const values = valuesOf(journey, house);
+      return values === undefined ? [] : [{ journey, values }];
+    });
+    // The strictest of a part speaks for it.
+    const strictness = (v: Values) => (v.kind === 'no figure' ? v.limit.celsius : 0);
+    found.sort((a, b) => strictness(b.values) - strictness(a.values));
+    for (const { journey, values } of found) {
+      const { name } = journey.ingredient.node;
+      if (name === undefined || told.has(journey.part.index)) continue;
+      told.add(journey.part.index);
+      yield {
+        at: { part: journey.part.index, line: journey.ingredient.line, start: name.start, end: name.end },
+        values,
+        ...severityOf(values),
+      };
+    }
+  },
+  say: (values) => {
+    if (values.kind === 'raw') {
+      const rows = values.rows.map(([c = 0, min = 0]) =>
+        `${c} °C for ${min >= 1440 ? `${min / 1440} d` : `${min / 60} h`}`.replace('-', '−'),
+      );
+      const advice =
+        values.group === 'fish'
+          ? `freeze it first, at ${rows.reverse().join(' or ')}, or say that it is sold to be eaten raw`
+          : 'cook it, or serve it raw only on purpose and with the advisory the rules ask for';
+      return { message: `No step cooks the ${values.name}: ${advice}. ${CAUTION}`, source: values.source };
+    }
+    const { name, limit, home, sign } = values;
+    const figure = `${limit.celsius} °C, ${limit.fahrenheit} °F`;
+    const beside = ` At home: ${home.celsius} °C, ${home.fahrenheit} °F (USDA FSIS).`;
+    return {
+      message: `${sign ? 'The look of it does not tell when it is safe' : 'Nothing tells when it is safe'}: ${name} must read ${figure} inside; say where.${beside} ${CAUTION}`,
+      band: [limit.celsius, null],
+      unit: 'C',
+      source: limit.source,
+    };
+  },
+  fix: (values, { recipe, document }) => {
+    if (values.kind !== 'no figure' || values.limit.group === 'egg') return [];
+    const { part, step } = values.last;
+    const line = (recipe.partsAt[part.index] ?? 0) + step.line;
+    const edit = addReading(document.lines[line]?.text ?? '', line, step.sentence.end, values.limit.celsius);
+    return [{ title: `Write \`until the centre reads ${values.limit.celsius} C\``, effect: 'amounts', edits: [edit] }];
+  },
+  examples: {
+    good: [
+      'recipe Roast chicken\n  oven    200 C\n  1.6 kg    chicken\n  do Roast the chicken for 75 min, until the thickest part of the thigh reads 74 C.\n',
+      'recipe Chicken broth\n  1.2 kg    chicken legs\n  2 l       water\n  do Simmer the chicken legs in the water for 90 min.\n',
+      'recipe Cured salmon\n  800 g     salmon fillet, skinned (frozen at -20 C for 7 d)\n  40 g      fine salt\n  30 g      caster sugar\n  do Rub the salmon with the salt and sugar and chill at 4 C for 1 d.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Roast chicken\n  oven    200 C\n  1.6 kg    chicken\n# "chicken" no-safe-temperature *: 74 °C, 165 °F\n  do Roast the chicken for 75 min.\n',
+        after: {
+          'Write `until the centre reads 74 C`':
+            'recipe Roast chicken\n  oven    200 C\n  1.6 kg    chicken\n  do Roast the chicken for 75 min, until the centre reads 74 C.\n',
+        },
+      },
+      'recipe Patties\n  600 g     minced beef\n# "minced beef" no-safe-temperature info *: does not tell\n  6 g       fine salt\n  do Mix the beef with the salt and shape in 4.\n  do Fry for 6 min until brown on both sides.\n',
+      'recipe Cured salmon\n  800 g     salmon fillet\n# "salmon fillet" no-safe-temperature: −20 °C for 7 d\n  40 g      fine salt\n  30 g      caster sugar\n  do Rub the salmon with the salt and sugar and chill at 4 C for 1 d.\n',
+      'recipe Cup custard as baked custard\n  4 large   eggs\n# "eggs" no-safe-temperature warning\n  500 ml    whole milk\n  80 g      caster sugar\n  do Whisk the eggs with the milk and sugar.\n  do Bake at 150 C for 40 min.\n',
+    ],
+  },
+});
+
+/** An egg dish is set long before anyone would call it done; mince and poultry are not safe when they look it. */
+function severityOf(values: Values): { readonly severity?: 'warning' | 'info' } {
+  if (values.kind !== 'no figure') return {};
+  return values.limit.group === 'egg' ? { severity: 'warning' } : values.sign ? { severity: 'info' } : {};
+}
+
+function valuesOf(journey: Journey, house: House): Values | undefined {
+  const { ingredient, stops, all } = journey;
+  const group = ingredient.food && groupOf(ingredient.food);
+  if (group === undefined) return undefined;
+  const heated = heatOf(journey);
+  if (heated === undefined) return group === 'egg' ? undefined : rawValues(journey, group, house);
+  if (group === 'fish' || group === 'meat' || (group === 'egg' && !isEggDish(journey))) return undefined;
+  if (all.some(({ step }) => cooksThrough(step) || step.heat.some(isDoneness))) return undefined;
+  const last =
+    stops.findLast(({ step }) => step.sentence.items.some((i) => i.kind === 'word' && isCooking(i.word))) ?? heated;
+  const sign = all.some(({ step }) => says(step, SIGNS));
+  // Set all through, egg is near its figure: a sign is enough.
+  if (group === 'egg' && sign) return undefined;
+  const limit = limitOf(group, house.foodSafety);
+  return { kind: 'no figure', name: ingredient.name, limit, home: limitOf(group, HOME_RULES), sign, last };
+}
+
+const SIGNS: ReadonlySet<string> = new Set([
+  'until',
+  'till',
+  'when',
+  'clear',
+  'done',
+  'set',
+  'firm',
+  'thick',
+  'thickens',
+  'curds',
+]);
+
+const isCooking = (word: string): boolean => {
+  const kind = verbClass(word);
+  return (kind === 'oven' || kind === 'stove') && !['bring', 'melt', 'preheat', 'warm'].includes(baseForm(word));
+};
+
+const EGG_DISHES: ReadonlySet<string> = new Set(['baked custard', 'quiche', 'cheese filling', 'stirred custard']);
+/** Egg from this share of the mixture on is what sets it. */
+const EGG_SETS = 0.3;
+
+function isEggDish({ part, ingredient }: Journey): boolean {
+  const { kind, massG, flourG, ingredients } = part.head;
+  if (kind !== undefined) return EGG_DISHES.has(kind.name);
+  if (flourG.high > massG.high * 0.1 || !ingredient.weighed.known) return false;
+  const sugarG = ingredients.reduce(
+    (g, i) => g + (i.food?.class === 'sugar' && i.weighed.known ? i.weighed.grams.high : 0),
+    0,
+  );
+  return sugarG < massG.high * 0.25 && ingredient.weighed.grams.high > massG.high * EGG_SETS;
+}
+
+const FOR_RAW = /\b(?:frozen|sashimi|sushi|farmed|tuna|cured|salted|anchov(?:y|ies)|bottarga|roe|caviar)\b/i;
+const FREEZING: ReadonlySet<string> = new Set(['freeze', 'frozen', 'freezer', 'advisory']);
+
+function rawValues({ ingredient, part, all }: Journey, group: Group, house: House): Values | undefined {
+  const { node } = ingredient;
+  if (FOR_RAW.test([node.name?.text, node.preparation?.text, node.note?.text].join(' '))) return undefined;
+  // Cured in nitrite, or frozen long enough: held to other rules.
+  if (part.head.ingredients.some((i) => i.food?.class === 'curing salt') || all.length === 0) return undefined;
+  const { title, freezing, raw } = holdingLimits(house.foodSafety);
+  const frozen = part.steps.some(
+    (s) =>
+      says(s, FREEZING) &&
+      s.heat.some((h) =>
+        freezing.rows.some(([c = 0, min = 0]) => h.celsius.high <= c && s.times.some((t) => t.node.lowMin >= min)),
+      ),
+  );
+  if (group === 'fish' && frozen) return undefined;
+  const { section } = group === 'fish' ? freezing : raw;
+  return { kind: 'raw', name: ingredient.name, group, rows: freezing.rows, source: `${title}, ${section}` };
+}
+
+/** `, until the centre reads 74 C`, before the full stop. */
+function addReading(text: string, line: number, end: number, celsius: number): TextEdit {
+  const trimmedEnd = text.slice(0, end).trimEnd().length;
+  const at = text[trimmedEnd - 1] === '.' ? trimmedEnd - 1 : trimmedEnd;
+  return replaceSpan(line, { start: at, end: at }, `, until the centre reads ${celsius} C`);
+}

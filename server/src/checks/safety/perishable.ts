@@ -1,0 +1,103 @@
+/**
+ * Knows whether what a part makes must be kept hot or cold to be safe: moist, and neither sour, sweet, salt nor dry enough to keep.
+ * Refuses to know for how long; it errs towards silence where a composition is unsure.
+ */
+import type { FoodClass } from '../../food/food.ts';
+import type { PartHead } from '../../recipe/part.ts';
+import type { Part } from '../../recipe/recipe.ts';
+
+const ANIMAL: ReadonlySet<FoodClass> = new Set<FoodClass>([
+  'meat',
+  'ground meat',
+  'poultry',
+  'ground poultry',
+  'fish',
+  'shellfish',
+  'egg',
+  'milk',
+  'cream',
+  'dairy',
+  'stock',
+]);
+/** Perishable once cooked (Food Code 2022, 1-201.10(B), time/temperature control for safety food). */
+const PLANT: ReadonlySet<FoodClass> = new Set<FoodClass>(['vegetable', 'legume', 'grain', 'pasta', 'mushroom']);
+const MOIST_KINDS: ReadonlySet<string> = new Set([
+  'soup',
+  'stock',
+  'braise',
+  'rice',
+  'roast',
+  'mince dish',
+  'starch sauce',
+  'roux sauce',
+]);
+const KEEPING_GROUPS: ReadonlySet<string> = new Set(['pastry', 'dough', 'cake', 'batter', 'ferment']);
+const KEEPING_KINDS: ReadonlySet<string> = new Set([
+  'jam',
+  'vinaigrette',
+  'dressing',
+  'ganache',
+  'caramel',
+  'meringue',
+  'sorbet',
+  'jelly',
+]);
+
+/** Least share of animal foods, and of cooked plant foods, that makes a mixture perishable. */
+const ANIMAL_SHARE = 0.15;
+const PLANT_SHARE = 0.3;
+/** Shares from which flour dries, sugar binds, and vinegar sours a mixture enough to keep (common practice, no source). */
+const DRY = 0.2;
+const SWEET = 0.45;
+const SOUR = 0.1;
+
+/** Whether the part, or an earlier one that its steps take in, is perishable. */
+export function isPerishable(part: Part): boolean {
+  return isPerishableMix(part.head, cooks(part)) || part.includes.some((head) => isPerishableMix(head, true));
+}
+
+const KNOWN = new WeakMap<PartHead, { readonly raw: boolean; readonly cooked: boolean }>();
+
+function isPerishableMix(head: PartHead, cooked: boolean): boolean {
+  let known = KNOWN.get(head);
+  if (known === undefined) {
+    known = { raw: judge(head, false), cooked: judge(head, true) };
+    KNOWN.set(head, known);
+  }
+  return cooked ? known.cooked : known.raw;
+}
+
+function judge({ kind, ingredients }: PartHead, cooked: boolean): boolean {
+  if (kind !== undefined && (KEEPING_GROUPS.has(kind.group) || KEEPING_KINDS.has(kind.name))) return false;
+  let whole = 0;
+  let animal = 0;
+  let plant = 0;
+  let flour = 0;
+  let sugar = 0;
+  let sour = 0;
+  let cultured = false;
+  for (const { weighed, food } of ingredients) {
+    if (food === undefined) continue;
+    if (food.class === 'yeast' || food.class === 'curing salt' || STARTERS.test(food.name)) cultured = true;
+    if (!weighed.known) continue;
+    const grams = (weighed.grams.low + weighed.grams.high) / 2;
+    whole += grams;
+    if (ANIMAL.has(food.class)) animal += grams;
+    else if (PLANT.has(food.class)) plant += grams;
+    else if (food.class === 'flour' || food.class === 'bread') flour += grams;
+    else if (food.class === 'sugar' || food.class === 'syrup') sugar += grams;
+    else if (food.class === 'vinegar') sour += grams;
+  }
+  if (cultured || whole <= 0 || flour > whole * DRY || sugar > whole * SWEET || sour > whole * SOUR) return false;
+  if (animal >= whole * ANIMAL_SHARE) return true;
+  return cooked && (plant >= whole * PLANT_SHARE || (kind !== undefined && MOIST_KINDS.has(kind.name)));
+}
+
+const STARTERS = /\b(?:starter|yoghurt|yogurt|kefir|rennet|buttermilk)\b/;
+
+const cooks = (part: Part): boolean =>
+  part.steps.some(
+    (s) =>
+      s.heat.some((h) => h.role === 'oven') || s.sentence.items.some((i) => i.kind === 'word' && HEATING.test(i.word)),
+  );
+const HEATING = /^(?:boil|simmer|cook|fry|roast|bake|steam|braise|stew|soften|sweat|blanch|poach)/;

@@ -1,0 +1,97 @@
+import { defineCheck } from '../check.ts';
+import { heatOf, isBoughtSafe, type isDoneness, type Journey, journeysOf } from './journey.ts';
+import { CAUTION, holdingLimits } from './limits.ts';
+
+interface Values {
+  readonly name: string;
+  /** A hot syrup goes in, and is not hot enough. */
+  readonly syrupC?: number;
+  readonly source: string;
+}
+
+/** From here a syrup beaten into whites cooks them (American Egg Board, hard ball, 121 °C; from memory). */
+const COOKING_SYRUP_C = 120;
+const LEAST_SYRUP_C = 100;
+/** A mixture with this much flour is a dough or batter, and `raw-flour`'s. */
+const DOUGH = 0.2;
+
+export default defineCheck<Values>({
+  code: 'raw-egg',
+  title: 'Raw egg is in what is eaten',
+  family: 'safety',
+  severity: 'error',
+  scope: 'recipe',
+  source: {
+    kind: 'publication',
+    title: 'FDA Food Code 2022, 3-401.11(D), 3-603.11 and 3-801.11; USDA FSIS, shell eggs (for consumers)',
+  },
+  explain: `**What it computes.** For every egg, yolk and white that is not pasteurised: whether a step heats it, or the part it has gone into, from its first use to the end.
+
+**Why it matters.** About one shell egg in some thousands carries Salmonella, and a mayonnaise or a mousse gives it a night to grow. The old, the very young, the pregnant and the ill are hurt by it most; where they are served, raw egg is not allowed at all.
+
+**What to do.** Take pasteurised egg (\`pasteurised egg yolk\`), or heat the yolks or whites with part of the liquid or sugar to 71 °C first. Where the kitchen serves it raw on purpose, with the advisory the rules ask for, accept it: \`allow raw-egg because …\`.
+
+**Silent** for pasteurised egg, where any later step bakes, boils, fries or steams it or gives a temperature in the food (that is \`undercooked\`'s), for a syrup of ${COOKING_SYRUP_C} °C or more beaten into whites, and in doughs and batters, which are baked elsewhere. Eggs fried, poached or boiled soft to order are for the kitchen's own rules.`,
+  *find({ recipe, house }) {
+    const { title, raw } = holdingLimits(house.foodSafety);
+    const told = new Set<number>();
+    for (const journey of journeysOf(recipe, (i) => isRawEgg(i) && !isBoughtSafe(i))) {
+      const { part, ingredient } = journey;
+      const { name } = ingredient.node;
+      if (name === undefined || told.has(part.index) || isDough(journey) || heatOf(journey) !== undefined) continue;
+      const syrupC = syrupIn(journey);
+      if (syrupC !== undefined && syrupC >= COOKING_SYRUP_C) continue;
+      // One cause a part: yolks and whites of one mousse are told of once.
+      told.add(part.index);
+      const values: Values = {
+        name: ingredient.name,
+        source: `${title}, ${raw.section}`,
+        ...(syrupC !== undefined && { syrupC }),
+      };
+      yield { at: { part: part.index, line: ingredient.line, start: name.start, end: name.end }, values };
+    }
+  },
+  say: ({ name, syrupC, source }) => ({
+    message:
+      syrupC === undefined
+        ? `No step heats the ${name}, and raw egg is not safe for everyone: take pasteurised egg, or heat the mixture to 71 °C, 160 °F. ${CAUTION}`
+        : `A syrup of ${Math.round(syrupC)} °C does not cook the ${name}: boil it to ${COOKING_SYRUP_C} °C or more, or take pasteurised egg. ${CAUTION}`,
+    source,
+  }),
+  examples: {
+    good: [
+      'recipe Mayonnaise as mayonnaise\n  36 g      pasteurised egg yolk\n  20 g      white wine vinegar\n  3 g       fine salt\n  320 g     sunflower oil\n  do Whisk the pasteurised egg yolk with the vinegar and salt.\n  do Whisk in the oil in a thin stream.\n',
+      'recipe Kisses as meringue\n  120 g     egg white\n  200 g     caster sugar\n  do Whisk the egg white to soft peaks, then whisk in the sugar.\n  do Bake at 100 C for 90 min until dry.\n',
+      'recipe Soft meringue\n  120 g     egg white\n  200 g     caster sugar\n  60 g      water\n  do Boil the sugar and water to 121 C.\n  do Whisk the egg white to soft peaks and whisk in the syrup.\n',
+    ],
+    bad: [
+      'recipe Mayonnaise as mayonnaise\n  2 large   egg yolks\n# "egg yolks" raw-egg: pasteurised\n  20 g      white wine vinegar\n  3 g       fine salt\n  320 g     sunflower oil\n  do Whisk the egg yolks with the vinegar and salt.\n  do Whisk in the oil in a thin stream.\n',
+      'recipe Chocolate mousse\n  200 g     dark chocolate\n  4 large   eggs\n# "eggs" raw-egg\n  40 g      caster sugar\n  do Melt the chocolate and cool for 10 min.\n  do Beat in the yolks, then fold in the whites whisked with the sugar.\n  do Chill at 4 C for 4 h.\n',
+      'recipe Soft meringue\n  120 g     egg white\n# "egg white" raw-egg: 112 °C\n  200 g     caster sugar\n  60 g      water\n  do Boil the sugar and water to 112 C.\n  do Whisk the egg white to soft peaks and whisk in the syrup.\n',
+    ],
+  },
+});
+
+const isRawEgg = (i: Journey['ingredient']): boolean =>
+  i.food?.class === 'egg' && i.food.roles.includes('raw risk') && !i.free && !i.optional;
+
+function isDough({ part }: Journey): boolean {
+  const { head } = part;
+  const group = head.kind?.group;
+  if (group === 'dough' || group === 'pastry' || group === 'cake' || group === 'batter') return true;
+  return head.flourG.high > head.massG.high * DOUGH;
+}
+
+/** The hottest sugar boiled in the same part. */
+function syrupIn({ part }: Journey): number | undefined {
+  const hottest = Math.max(
+    0,
+    ...part.steps
+      .flatMap((s) => s.heat)
+      .map((r) => ((r.role === 'food' || r.role === 'liquid') && isSyrup(r) ? r.celsius.low : 0)),
+  );
+  return hottest >= LEAST_SYRUP_C ? hottest : undefined;
+}
+
+const isSyrup = (reading: Parameters<typeof isDoneness>[0]): boolean =>
+  reading.verbClass !== 'oven' && reading.celsius.low >= LEAST_SYRUP_C;

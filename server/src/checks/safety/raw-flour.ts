@@ -1,0 +1,103 @@
+import { isFlour } from '../../recipe/ingredient.ts';
+import type { Recipe, Step } from '../../recipe/recipe.ts';
+import { baseForm } from '../../recipe/verbs.ts';
+import { defineCheck } from '../check.ts';
+import { heatOf, isBoughtSafe, type Journey, journeysOf, says } from './journey.ts';
+import { CAUTION } from './limits.ts';
+
+interface Values {
+  readonly name: string;
+  /** It was toasted dry first. */
+  readonly toasted: boolean;
+}
+
+export default defineCheck<Values>({
+  code: 'raw-flour',
+  title: 'Raw flour is in what is eaten',
+  family: 'safety',
+  severity: 'error',
+  scope: 'recipe',
+  source: {
+    kind: 'publication',
+    title:
+      'US FDA, Handling Flour Safely (for consumers): flour is a raw food, and home treatments are not proven (from memory)',
+  },
+  explain: `**What it computes.** For every flour: whether any step bakes, boils or fries it after it goes in. Where none does and the recipe is served as it is, the flour is eaten raw.
+
+**Why it matters.** Flour is milled from grain as it comes off the field and is not treated: E. coli and Salmonella in it have made hundreds ill through raw dough, batter and no-bake sweets. Toasting it dry at home is not proven to make it safe, because dry heat kills slowly.
+
+**What to do.** Bake or cook it; or take oats, ground almonds or crumbs of something baked; or flour that its maker sells as heat-treated (say so in the line).
+
+**Silent** for a dough, pastry or batter that the recipe only makes and does not serve, where any later step heats it, for heat-treated flour, and for flour to dust the board.`,
+  *find({ recipe }) {
+    if (!isServed(recipe)) return;
+    for (const journey of journeysOf(recipe, (i) => isRawFlour(i) && !isBoughtSafe(i))) {
+      const { part, ingredient } = journey;
+      const { name } = ingredient.node;
+      if (name === undefined || onlyDusts(journey)) continue;
+      const heated = heatOf(journey)?.step;
+      const toasted = heated !== undefined && isToasting(heated, journey);
+      if (heated !== undefined && !(toasted && !isHeatedAfter(journey, heated))) continue;
+      yield {
+        at: { part: part.index, line: ingredient.line, start: name.start, end: name.end },
+        values: { name: ingredient.name, toasted },
+      };
+    }
+  },
+  say: ({ name, toasted }) => ({
+    message: toasted
+      ? `Toasting the ${name} dry is not proven to make it safe, and no later step cooks it: bake it in the mixture, or buy heat-treated flour. ${CAUTION}`
+      : `No step cooks the ${name}, so it is eaten raw: bake it, or take something already cooked. ${CAUTION}`,
+  }),
+  examples: {
+    good: [
+      'recipe Oat bars\n  200 g     plain flour\n  120 g     butter\n  80 g      honey\n  do Rub the butter into the flour and stir in the honey.\n  do Press in a tin and bake at 180 C for 20 min until gold.\n  do Serve cold.\n',
+      'recipe Dough bites\n  200 g     plain flour (heat-treated)\n  120 g     butter\n  80 g      honey\n  do Beat the butter with the honey and stir in the flour.\n  do Roll into balls and serve.\n',
+      'recipe Pie dough as shortcrust\n  200 g     plain flour\n  110 g     butter\n  50 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n  do Chill at 4 C for 1 h.\n',
+    ],
+    bad: [
+      'recipe Dough bites\n  200 g     plain flour\n# "plain flour" raw-flour: eaten raw\n  120 g     butter\n  80 g      honey\n  do Beat the butter with the honey and stir in the flour.\n  do Roll into balls and serve.\n',
+      'recipe Cake-batter dip\n  150 g     plain flour\n# "plain flour" raw-flour: Toasting\n  200 g     double cream\n  80 g      caster sugar\n  do Toast the flour at 180 C for 8 min until it smells of nuts.\n  do Whip the cream with the sugar and fold in the flour.\n  do Serve with fruit.\n',
+    ],
+  },
+});
+
+const HEAT_TREATED = /\b(?:heat[- ]treated|cooked|pre-?cooked|pasteuri[sz]ed)\b/i;
+
+const isRawFlour = (i: Journey['ingredient']): boolean =>
+  (i.food?.class === 'flour' || isFlour(i)) &&
+  (i.food?.roles.includes('raw risk') ?? false) &&
+  !i.free &&
+  !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' '));
+
+const SERVING: ReadonlySet<string> = new Set(['serve', 'serves', 'eat', 'eaten', 'dip', 'enjoy', 'churn']);
+
+/** The recipe says how it is eaten; one that only makes a dough does not. */
+function isServed(recipe: Recipe): boolean {
+  const fields = recipe.outline.head.some(
+    ({ line }) => line.statement.kind === 'text' && line.statement.field === 'serve',
+  );
+  return fields || recipe.parts.some((p) => p.steps.some((s) => says(s, SERVING)));
+}
+
+const DUSTING: ReadonlySet<string> = new Set(['dust', 'floured', 'sprinkle']);
+
+function onlyDusts({ stops, index, part }: Journey): boolean {
+  const own = stops.filter((s) =>
+    s.step.mentions.some((m) => m.ingredients.some((r) => r.part === part.index && r.ingredient === index)),
+  );
+  return own.length > 0 && own.every((s) => says(s.step, DUSTING));
+}
+
+const TOASTING: ReadonlySet<string> = new Set(['toast', 'bake', 'roast', 'microwave']);
+
+/** The flour alone, dry. */
+const isToasting = (step: Step, { part, index }: Journey): boolean =>
+  step.mentions.length > 0 &&
+  step.mentions.every((m) => m.ingredients.some((r) => r.part === part.index && r.ingredient === index)) &&
+  step.sentence.items.some((i) => i.kind === 'word' && TOASTING.has(baseForm(i.word)));
+
+function isHeatedAfter(journey: Journey, toasted: Step): boolean {
+  const at = journey.all.findIndex((s) => s.step === toasted);
+  return heatOf({ ...journey, all: journey.all.slice(at + 1) }) !== undefined;
+}

@@ -33,6 +33,8 @@ export interface Misplaced {
 }
 
 export interface Outline {
+  /** All lines it was made from. */
+  readonly lines: readonly Line[];
   readonly recipe?: PlacedLine;
   /** Fields above the first part, `from`, and the swaps, drops and adds of a variant. */
   readonly head: readonly PlacedLine[];
@@ -46,92 +48,28 @@ export interface Outline {
 type Place = 'nowhere' | 'head' | 'part' | 'trial' | 'food';
 
 const FIELDS: ReadonlySet<StatementKind> = new Set(['text', 'yield', 'pan', 'oven', 'tags', 'from']);
-const IN_TRIAL: ReadonlySet<StatementKind> = new Set(['took', 'reached', 'weighed', 'used', 'saw', 'tested', 'verdict']);
+const IN_TRIAL: ReadonlySet<StatementKind> = new Set([
+  'took',
+  'reached',
+  'weighed',
+  'used',
+  'saw',
+  'tested',
+  'verdict',
+]);
 const IN_FOOD: ReadonlySet<StatementKind> = new Set(['like', 'also', 'component', 'trim', 'price', 'contains']);
 const CHANGES: ReadonlySet<StatementKind> = new Set(['swap', 'drop', 'add']);
 
-/** Sorts the lines of a document into blocks; `before` lends the parts that have not changed. */
+/** Sorts the lines of a document into blocks; `before` lends what has not changed. */
 export function outline(document: Document, before?: Outline): Outline {
-  const head: PlacedLine[] = [];
-  const parts: PlacedPart[] = [];
-  const trials: Block[] = [];
-  const foods: Block[] = [];
-  const allows: PlacedLine[] = [];
-  const misplaced: Misplaced[] = [];
-  let recipe: PlacedLine | undefined;
-  const now: { place: Place; opened: number } = { place: 'nowhere', opened: 0 };
-
-  const close = (end: number) => {
-    const lines = () => document.lines.slice(now.opened, end);
-    if (now.place === 'part')
-      parts.push({
-        at: now.opened,
-        source: { named: document.lines[now.opened]?.statement.kind === 'part', lines: lines() },
-      });
-    else if (now.place === 'trial') trials.push({ at: now.opened, lines: lines() });
-    else if (now.place === 'food') foods.push({ at: now.opened, lines: lines() });
-  };
-  const open = (at: number, next: Place) => {
-    close(at);
-    now.place = next;
-    now.opened = at;
-  };
-  const misplace = (at: number, line: Line, detail: string) =>
-    misplaced.push({ at, fault: faultAt(line, 'misplaced', detail) });
-
-  for (let at = 0; at < document.lines.length; at++) {
-    const line = document.lines[at] as Line;
-    const { kind } = line.statement;
-    if (kind === 'blank') continue;
-    if (kind === 'allow') {
-      allows.push({ at, line });
-    } else if (kind === 'recipe') {
-      if (recipe !== undefined) misplace(at, line, 'a file holds one recipe; put this one in a file of its own');
-      else recipe = { at, line };
-      open(at, recipe.at === at ? 'head' : 'nowhere');
-    } else if (kind === 'part') open(at, 'part');
-    else if (kind === 'trial') open(at, 'trial');
-    else if (kind === 'food') open(at, 'food');
-    else if (FIELDS.has(kind)) {
-      if (now.place === 'head' || now.place === 'nowhere') {
-        if (now.place === 'nowhere') open(at, 'head');
-        head.push({ at, line });
-      } else misplace(at, line, 'this is said of the whole recipe: write it above the first part');
-    } else if (IN_TRIAL.has(kind)) {
-      if (now.place !== 'trial')
-        misplace(at, line, 'this is what a trial measured: write it under a `trial 2026-09-14` line');
-    } else if (IN_FOOD.has(kind)) {
-      if (now.place !== 'food') misplace(at, line, componentHelp(line));
-    } else if (CHANGES.has(kind)) {
-      if (now.place === 'nowhere') open(at, 'head');
-      if (now.place === 'head') head.push({ at, line });
-      else if (now.place !== 'part')
-        misplace(at, line, 'this changes what `from` brought in: write it in the recipe or a part, above the trials');
-    } else if (now.place === 'head' || now.place === 'nowhere') {
-      if (kind !== 'unread') open(at, 'part');
-    } else if (now.place === 'trial') {
-      if (kind !== 'unread') misplace(at, line, 'ingredients and steps stand above the trials');
-    } else if (now.place === 'food') {
-      const { statement } = line;
-      const measure = statement.kind === 'ingredient' && statement.equals !== undefined && statement.name === undefined;
-      if (kind !== 'unread' && !measure)
-        misplace(
-          at,
-          line,
-          'a food block holds `1 cup = 120 g`, `like`, `also`, `water 12 %`, `trim`, `price` and `contains`',
-        );
-    }
-    if (
-      line.statement.kind === 'ingredient' &&
-      line.statement.name === undefined &&
-      line.statement.optional === undefined
-    ) {
-      if (now.place === 'part')
-        misplaced.push({ at, fault: faultAt(line, 'missing-name', 'name the ingredient after its amount') });
-    }
-  }
-  close(document.lines.length);
+  const { lines } = document;
+  const within = before === undefined ? undefined : editedWithinPart(lines, before);
+  if (within !== undefined) return within;
+  const scanner = new Scanner(lines);
+  scanner.scan(0, lines.length);
+  const { recipe, head, parts, trials, foods, allows, misplaced } = scanner;
   return {
+    lines,
     ...(recipe && { recipe }),
     head,
     parts: before === undefined ? parts : reuse(parts, before.parts),
@@ -139,6 +77,151 @@ export function outline(document: Document, before?: Outline): Outline {
     foods,
     allows,
     misplaced,
+  };
+}
+
+/** Reads lines in order and keeps what block it is in. */
+class Scanner {
+  recipe: PlacedLine | undefined;
+  readonly head: PlacedLine[] = [];
+  readonly parts: PlacedPart[] = [];
+  readonly trials: Block[] = [];
+  readonly foods: Block[] = [];
+  readonly allows: PlacedLine[] = [];
+  readonly misplaced: Misplaced[] = [];
+  private readonly lines: readonly Line[];
+  private place: Place = 'nowhere';
+  private opened = 0;
+
+  constructor(lines: readonly Line[]) {
+    this.lines = lines;
+  }
+
+  /** Reads the lines from one to before another, and closes the last block there. */
+  scan(from: number, to: number, place: Place = 'nowhere'): void {
+    this.place = place;
+    this.opened = from;
+    for (let at = from; at < to; at++) {
+      const line = this.lines[at];
+      if (line !== undefined && line.statement.kind !== 'blank') this.read(at, line);
+    }
+    this.close(to);
+  }
+
+  private read(at: number, line: Line): void {
+    const { kind } = line.statement;
+    if (kind === 'allow') this.allows.push({ at, line });
+    else if (kind === 'recipe') this.readRecipe(at, line);
+    else if (kind === 'part' || kind === 'trial' || kind === 'food') this.open(at, kind);
+    else if (FIELDS.has(kind)) this.readField(at, line);
+    else if (IN_TRIAL.has(kind)) {
+      if (this.place !== 'trial')
+        this.misplace(at, line, 'this is what a trial measured: write it under a `trial 2026-09-14` line');
+    } else if (IN_FOOD.has(kind)) {
+      if (this.place !== 'food') this.misplace(at, line, componentHelp(line));
+    } else if (CHANGES.has(kind)) this.readChange(at, line);
+    else this.readBody(at, line);
+  }
+
+  private readRecipe(at: number, line: Line): void {
+    if (this.recipe !== undefined)
+      this.misplace(at, line, 'a file holds one recipe; put this one in a file of its own');
+    else this.recipe = { at, line };
+    this.open(at, this.recipe.at === at ? 'head' : 'nowhere');
+  }
+
+  private readField(at: number, line: Line): void {
+    if (this.place === 'nowhere') this.open(at, 'head');
+    if (this.place === 'head') this.head.push({ at, line });
+    else this.misplace(at, line, 'this is said of the whole recipe: write it above the first part');
+  }
+
+  private readChange(at: number, line: Line): void {
+    if (this.place === 'nowhere') this.open(at, 'head');
+    if (this.place === 'head') this.head.push({ at, line });
+    else if (this.place !== 'part')
+      this.misplace(
+        at,
+        line,
+        'this changes what `from` brought in: write it in the recipe or a part, above the trials',
+      );
+  }
+
+  /** An ingredient, a step, or what could not be read. */
+  private readBody(at: number, line: Line): void {
+    const { statement } = line;
+    const read = statement.kind !== 'unread';
+    if (read && (this.place === 'head' || this.place === 'nowhere')) this.open(at, 'part');
+    else if (read && this.place === 'trial') this.misplace(at, line, 'ingredients and steps stand above the trials');
+    const nameless = statement.kind === 'ingredient' && statement.name === undefined;
+    if (read && this.place === 'food' && !(nameless && statement.equals !== undefined)) {
+      const may = '`1 cup = 120 g`, `like`, `also`, `water 12 %`, `trim`, `price` and `contains`';
+      this.misplace(at, line, `a food block holds ${may}`);
+    }
+    if (nameless && statement.optional === undefined && this.place === 'part')
+      this.misplaced.push({ at, fault: faultAt(line, 'missing-name', 'name the ingredient after its amount') });
+  }
+
+  private open(at: number, next: Place): void {
+    this.close(at);
+    this.place = next;
+    this.opened = at;
+  }
+
+  private close(end: number): void {
+    const at = this.opened;
+    const lines = () => this.lines.slice(at, end);
+    if (this.place === 'part')
+      this.parts.push({ at, source: { named: this.lines[at]?.statement.kind === 'part', lines: lines() } });
+    else if (this.place === 'trial') this.trials.push({ at, lines: lines() });
+    else if (this.place === 'food') this.foods.push({ at, lines: lines() });
+  }
+
+  private misplace(at: number, line: Line, detail: string): void {
+    this.misplaced.push({ at, fault: faultAt(line, 'misplaced', detail) });
+  }
+}
+
+const OPENERS: ReadonlySet<StatementKind> = new Set(['recipe', 'part', 'trial', 'food']);
+
+/** The outline when only lines inside one part have changed: that part is read again, the rest is moved. */
+function editedWithinPart(lines: readonly Line[], before: Outline): Outline | undefined {
+  const old = before.lines;
+  const shift = lines.length - old.length;
+  let first = 0;
+  while (first < old.length && first < lines.length && old[first] === lines[first]) first++;
+  let end = old.length;
+  while (end > first && end + shift > first && old[end - 1] === lines[end - 1 + shift]) end--;
+  const index = before.parts.findLastIndex((p) => p.at < first);
+  const part = before.parts[index];
+  if (part === undefined || part.at + part.source.lines.length < end) return undefined;
+  // A recipe line below the part is odd: read it all again.
+  if ((before.recipe?.at ?? 0) > part.at || (before.head.at(-1)?.at ?? 0) > part.at) return undefined;
+  for (let at = first; at < end; at++) if (OPENERS.has(old[at]?.statement.kind ?? 'blank')) return undefined;
+  for (let at = first; at < end + shift; at++) if (OPENERS.has(lines[at]?.statement.kind ?? 'blank')) return undefined;
+  const partEnd = part.at + part.source.lines.length;
+  const scanner = new Scanner(lines);
+  scanner.scan(part.at, partEnd + shift, part.source.named ? 'nowhere' : 'part');
+  const again = scanner.parts.at(-1);
+  if (again === undefined) return undefined;
+  const moved = <T extends { readonly at: number }>(list: readonly T[], middle: readonly T[]): readonly T[] => {
+    const after = list.filter((x) => x.at >= partEnd);
+    return [
+      ...list.filter((x) => x.at < part.at),
+      ...middle,
+      ...(shift === 0 ? after : after.map((x) => ({ ...x, at: x.at + shift }))),
+    ];
+  };
+  const { recipe, head } = before;
+  return {
+    lines,
+    ...(recipe && { recipe }),
+    head,
+    parts: moved(before.parts, [sameLines(again.source, part.source) ? part : again]),
+    trials: moved(before.trials, []),
+    foods: moved(before.foods, []),
+    allows: moved(before.allows, scanner.allows),
+    misplaced: moved(before.misplaced, scanner.misplaced),
   };
 }
 

@@ -103,6 +103,46 @@ describe('the house of a file', () => {
   });
 });
 
+describe('a file that builds on another', () => {
+  const BASE = 'recipe Bread\n  500 g     bread flour\n  325 g     water\n  do Mix the flour and the water.\n';
+  const VARIANT = 'recipe Olive bread\n  from    bread.quern\n  add 80 g olives\n';
+  const files = () =>
+    new Map([
+      ['/kitchen/quern.json', '{}'],
+      ['/kitchen/bread.quern', BASE],
+    ]);
+  const mass = (client: Client): unknown => (massOf(client) as { massG: unknown }).massG;
+
+  it('is worked out with what it builds on, as typed', async () => {
+    const client = await Client.connect({ capabilities: RICH, files: files() });
+    await client.open(URI, VARIANT);
+    await client.settled();
+    expect(mass(client)).toMatchObject({ low: 905 });
+    await client.open('file:///kitchen/bread.quern', BASE);
+    await client.replace('file:///kitchen/bread.quern', 2, BASE.replace('325 g', '350 g'));
+    await client.settled();
+    expect(mass(client)).toMatchObject({ low: 930 });
+    await client.notify('textDocument/didClose', { textDocument: { uri: 'file:///kitchen/bread.quern' } });
+    await client.settled();
+    expect(mass(client)).toMatchObject({ low: 905 });
+  });
+
+  it('says so when that is missing, until it is there', async () => {
+    const texts = files();
+    texts.delete('/kitchen/bread.quern');
+    const client = await Client.connect({ capabilities: RICH, files: texts });
+    await client.open(URI, VARIANT);
+    await client.settled();
+    expect(client.codes(URI)).toContain('missing-file');
+    texts.set('/kitchen/bread.quern', BASE);
+    await client.notify('workspace/didChangeWatchedFiles', {
+      changes: [{ uri: 'file:///kitchen/bread.quern', type: 1 }],
+    });
+    await client.settled();
+    expect(client.codes(URI)).not.toContain('missing-file');
+  });
+});
+
 describe('settings of the editor', () => {
   const CUP = 'recipe A\n  1 cup     water\n  do Boil the water.\n';
   it('are asked for, hold at once, and follow a change', async () => {

@@ -1,5 +1,5 @@
 /**
- * Knows what a recipe comes to at a glance: findings by severity, the whole weight, the yield as written.
+ * Knows what a recipe comes to at a glance, a variant written out in full: findings by severity, the whole weight, the yield as written.
  */
 import type { Severity } from '../checks/check.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
@@ -13,7 +13,8 @@ export interface Status {
 }
 
 export function status(snapshot: Snapshot): Status {
-  const { recipe, document, findings } = snapshot;
+  const { findings } = snapshot;
+  const { recipe, document } = snapshot.whole;
   const counts = { error: 0, warning: 0, info: 0, hint: 0 };
   for (const { severity } of findings.open) counts[severity]++;
   const weighed = recipe.parts.filter((p) => p.head.massG.high > 0 && !p.head.nominal);

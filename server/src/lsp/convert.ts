@@ -56,7 +56,7 @@ export function diagnosticOf(finding: Finding, snapshot: Snapshot, abilities: Ab
     ...(abilities.relatedInformation &&
       related.length > 0 && {
         relatedInformation: related.map((r) => ({
-          location: { uri: snapshot.uri, range: rangeOf(r.at) },
+          location: { uri: r.file === undefined ? snapshot.uri : uriOfPath(r.file), range: rangeOf(r.at) },
           message: r.message,
         })),
       }),

@@ -124,7 +124,7 @@ class Session {
     });
     this.on('workspace/didChangeWatchedFiles', ({ changes }: DidChangeWatchedFilesParams) => {
       const paths = changes.map((c) => pathOfUri(c.uri)).filter((p) => p !== undefined);
-      this.dirty(this.store.houseFileChanged(paths));
+      this.dirty(this.store.filesChanged(paths));
     });
     this.on('workspace/didChangeConfiguration', ({ settings }: { settings: unknown }) => {
       if (this.abilities.configuration) this.askSettings();

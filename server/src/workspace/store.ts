@@ -5,7 +5,7 @@
 import { parseDocument } from '../notation/document.ts';
 import { type Block, type Outline, outline } from '../notation/outline.ts';
 import { Houses } from './houses.ts';
-import type { Files } from './ports.ts';
+import type { Bases, Files } from './ports.ts';
 import { DEFAULTS, type Settings } from './settings.ts';
 import { type Change, Snapshot } from './snapshot.ts';
 
@@ -23,6 +23,11 @@ export class Store {
   private readonly uriOf: UriOf;
   private settings: Settings;
   private houses: Houses;
+  /** Open texts are known by URI, files by path. */
+  private readonly bases: Bases = {
+    load: (from, file) => this.houses.bases.load(this.pathOf(from) ?? from, file),
+    near: (from, file) => this.houses.bases.near?.(this.pathOf(from) ?? from, file) ?? [],
+  };
 
   constructor(disk: Files, pathOf: PathOf, uriOf: UriOf, settings: Settings = DEFAULTS) {
     this.disk = disk;
@@ -43,10 +48,10 @@ export class Store {
   opened(uri: Uri, version: number, text: string): readonly Uri[] {
     const path = this.pathOf(uri);
     if (path !== undefined) this.uriByPath.set(path, uri);
-    const snapshot = Snapshot.open(uri, version, text, this.houses.of(path).house);
+    const snapshot = Snapshot.open(uri, version, text, this.houses.of(path).house, this.bases);
     this.open.set(uri, snapshot);
     // What is typed may differ from what lies on disk.
-    return snapshot.outline.foods.length > 0 && path !== undefined ? this.houseFileChanged([path], uri) : [uri];
+    return this.textChanged(uri, path, snapshot.outline.foods.length > 0);
   }
 
   /** A URI that is not open is left alone. */
@@ -55,9 +60,7 @@ export class Store {
     if (before === undefined) return [];
     const after = before.edited(version, changes);
     this.open.set(uri, after);
-    const path = this.pathOf(uri);
-    const same = sameBlocks(before.outline.foods, after.outline.foods);
-    return same || path === undefined ? [uri] : this.houseFileChanged([path], uri);
+    return this.textChanged(uri, this.pathOf(uri), !sameBlocks(before.outline.foods, after.outline.foods));
   }
 
   closed(uri: Uri): readonly Uri[] {
@@ -67,21 +70,20 @@ export class Store {
     if (path === undefined) return [];
     this.uriByPath.delete(path);
     // From here on the disk speaks again.
-    return before !== undefined && before.outline.foods.length > 0 ? this.houseFileChanged([path]) : [];
+    return this.textChanged(uri, path, before !== undefined && before.outline.foods.length > 0);
   }
 
-  /** Files of a house were saved, changed, made or deleted, on disk or in the editor. */
-  houseFileChanged(paths: readonly string[], alsoDirty?: Uri): readonly Uri[] {
-    for (const path of paths) this.houses.forget(path);
-    const dirty = new Set(this.rehouse());
-    if (alsoDirty !== undefined) dirty.add(alsoDirty);
-    return [...dirty];
+  /** Files were changed, made or deleted on disk; of those that are open, what is typed counts. */
+  filesChanged(paths: readonly string[]): readonly Uri[] {
+    const closed = paths.filter((path) => !this.uriByPath.has(path));
+    for (const path of closed) this.houses.forget(path);
+    return [...new Set([...this.rehouse(), ...this.refresh(closed)])];
   }
 
   /** Everything on disk may be different. */
   diskChanged(): readonly Uri[] {
     this.houses = this.newHouses();
-    return this.rehouse();
+    return [...new Set([...this.rehouse(), ...this.refresh()])];
   }
 
   configured(settings: Settings): readonly Uri[] {
@@ -108,6 +110,35 @@ export class Store {
       const text = this.disk.read(of) ?? '';
       return /^[ \t]*food[ \t]/m.test(text) ? [{ uri: this.uriOf(of), outline: outline(parseDocument(text)) }] : [];
     });
+  }
+
+  /** The document itself where it is open, those that build on it, and where its foods changed all of its house. */
+  private textChanged(uri: Uri, path: string | undefined, foodsChanged: boolean): readonly Uri[] {
+    const dirty = new Set(this.open.has(uri) ? [uri] : []);
+    if (path === undefined) return [...dirty];
+    if (foodsChanged) {
+      this.houses.forget(path);
+      for (const other of this.rehouse()) dirty.add(other);
+    }
+    for (const other of this.refresh([path], uri)) dirty.add(other);
+    return [...dirty];
+  }
+
+  /** Writes out anew what builds on the files, or on one that was missing; on any file where none is given. */
+  private refresh(paths?: readonly string[], but?: Uri): readonly Uri[] {
+    const dirty: Uri[] = [];
+    for (const [uri, snapshot] of this.open) {
+      const { written } = snapshot;
+      if (uri === but || written === undefined) continue;
+      const builds =
+        paths === undefined ||
+        written.files.some((file) => paths.includes(file)) ||
+        written.broken.some((link) => link.kind === 'missing-file');
+      if (!builds) continue;
+      this.open.set(uri, snapshot.refreshed());
+      dirty.push(uri);
+    }
+    return dirty;
   }
 
   private rehouse(): readonly Uri[] {

@@ -1,13 +1,54 @@
 /**
- * Knows what a part is made of when its formula is judged: its own list, and earlier parts its steps take in that are no kind of their own.
+ * Knows what a part is made of when its formula is judged: its own list, and earlier parts it takes in that are no kind of their own.
+ * Refuses to judge it.
  */
+import { scaleRange } from '../measure/quantity.ts';
 import { type Ingredient, isFlour } from './ingredient.ts';
+import { listedPart, type PartHead } from './part.ts';
 import type { Part } from './recipe.ts';
 
-/** A poolish or softened onions count as what they are made of; a crust that a filling is poured into does not. */
+const CONTENTS = new WeakMap<Part, readonly Ingredient[]>();
+
+/** A poolish or softened onions count as what they are made of; a crust that a filling is poured into does not. One list for one part. */
 export function contentsOf(part: Part): readonly Ingredient[] {
+  let contents = CONTENTS.get(part);
+  if (contents === undefined) {
+    contents = gather(part);
+    CONTENTS.set(part, contents);
+  }
+  return contents;
+}
+
+function gather(part: Part): readonly Ingredient[] {
   const own = part.head.ingredients;
-  const flourKind = own.some(isFlour);
-  const taken = part.includes.filter((h) => h.kind === undefined && (flourKind || !h.ingredients.some(isFlour)));
-  return taken.length === 0 ? own : [...own, ...taken.flatMap((h) => h.ingredients)];
+  if (part.includes.length === 0) return own;
+  // `200 g poolish` on the list is so much of the part of that name.
+  const weighed = new Map<PartHead, Ingredient>();
+  for (const head of part.includes) {
+    const line = listedPart(part.head, head.name);
+    if (line !== undefined) weighed.set(head, line);
+  }
+  const flourKind = own.some(isFlour) || THICKENED.has(part.head.kind?.group ?? '');
+  const lines = new Set(weighed.values());
+  const taken = part.includes.flatMap((head): readonly Ingredient[] => {
+    const line = weighed.get(head);
+    if (line !== undefined) return shareOf(head, line);
+    return head.kind === undefined && (flourKind || !head.ingredients.some(isFlour)) ? head.ingredients : [];
+  });
+  if (taken.length === 0 && lines.size === 0) return own;
+  return [...own.filter((i) => !lines.has(i)), ...taken];
+}
+
+/** In these an earlier part with flour in it is a roux or the like, and no crust. */
+const THICKENED: ReadonlySet<string> = new Set(['sauce', 'savoury']);
+
+/** What so much of a part is made of; the line itself where either weight is not known. */
+function shareOf(head: PartHead, line: Ingredient): readonly Ingredient[] {
+  const { weighed } = line;
+  const { massG } = head;
+  if (!weighed.known || !massG.complete || !(massG.low > 0)) return [line];
+  const by = (weighed.grams.low + weighed.grams.high) / (massG.low + massG.high);
+  return head.ingredients.map((i) =>
+    i.weighed.known ? { ...i, weighed: { ...i.weighed, grams: scaleRange(i.weighed.grams, by) } } : i,
+  );
 }

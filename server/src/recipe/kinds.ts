@@ -4,6 +4,7 @@
  */
 import data from '../../data/kinds.json' with { type: 'json' };
 import type { MeasureName } from './measures.ts';
+import type { Need } from './needs.ts';
 
 /** [low, high]; null is no limit on that side. */
 export type Band = readonly [number | null, number | null];
@@ -15,6 +16,9 @@ export interface KindMeasure {
   /** What happens below and above, in a cook's words. */
   readonly below?: string;
   readonly above?: string;
+  /** What to change first to bring it up, and down. */
+  readonly raise?: string;
+  readonly lower?: string;
   readonly source: string;
 }
 
@@ -22,6 +26,8 @@ export interface Kind {
   readonly name: string;
   readonly group: string;
   readonly also?: readonly string[];
+  /** What it is made of: one of each row. */
+  readonly needs?: readonly (readonly Need[])[];
   readonly measures: readonly KindMeasure[];
 }
 

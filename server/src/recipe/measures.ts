@@ -1,71 +1,370 @@
 /**
- * Knows how the measures of a formula are worked out from composition: hydration, fat, sugar, salt and egg per flour; shares of the mix.
- * Refuses to judge them: the bands are in `kinds.ts`.
+ * Knows how the measures of a formula are worked out from composition: what stands above the line, and what below.
+ * Refuses to judge them: the bands are in `kinds.ts`. What a food counts for is in `measures/`.
  */
-import type { Composition, Food } from '../food/food.ts';
-import { addRanges, type Range } from '../measure/quantity.ts';
-import { type Ingredient, isFlour } from './ingredient.ts';
+import type { Food } from '../food/food.ts';
+import { percentRange, significant } from '../measure/number-text.ts';
+import type { Range } from '../measure/quantity.ts';
+import type { Ingredient } from './ingredient.ts';
+import { freezingPointC, lactoseShare, sucroseEquivalent } from './measures/freezing.ts';
+import { gelatineG, isAgar } from './measures/gelling.ts';
+import { bakingPowder, bakingSoda, instantYeast, lift } from './measures/leavening.ts';
+import { ratioOf, type Term } from './measures/ratio.ts';
+import {
+  acidLiquid,
+  acidShare,
+  addedSugar,
+  butterShare,
+  chocolateShare,
+  cookingLiquid,
+  creamShare,
+  dairyShare,
+  eggProtein,
+  eggShare,
+  fatShare,
+  fleshShare,
+  flourLikeShare,
+  flourShare,
+  freeWater,
+  grainShare,
+  liquidShare,
+  liquorShare,
+  looseLiquidShare,
+  mayLieIn,
+  milkSolids,
+  mixWithoutPieces,
+  oilShare,
+  part,
+  preparedFruit,
+  type Share,
+  saltShare,
+  settingStarch,
+  solidsShare,
+  stockSolids,
+  sugarSolids,
+  sugarsButLactose,
+  thickenerShare,
+  waterShare,
+  whiteShare,
+  yolkShare,
+  yolkStrength,
+} from './measures/shares.ts';
 
-export type MeasureName = 'hydration' | 'fat' | 'sugar' | 'salt' | 'egg' | 'egg protein' | 'salt share';
+export type MeasureName = keyof typeof DEFINITIONS;
 
 export type MeasureValue =
   | { readonly known: true; readonly value: Range }
   | { readonly known: false; readonly why: string };
 
-interface Definition {
+/** percent: of what stands below the line. times: so many times it. celsius: a temperature. */
+export type MeasureUnit = 'percent' | 'times' | 'celsius';
+
+interface Ratio {
+  /** Completes "The … is 31 %". */
   readonly words: string;
-  /** What is added up, as a share of the ingredient's weight; undefined is not known. */
-  readonly share: (food: Food) => number | undefined;
-  readonly per: 'flour' | 'mix' | 'mix without pieces';
+  readonly unit: 'percent' | 'times';
+  readonly top: (food: Food) => Share;
+  /** The grams above the line, where they are not a share of the weight. */
+  readonly topG?: (ingredient: Ingredient) => Range | undefined;
+  readonly bottom: (food: Food) => Share;
+  /** What there is none of when nothing stands below the line. */
+  readonly per: string;
+  /** What there is none of when nothing stands above it, where the measure then says nothing. */
+  readonly without?: string;
 }
 
-/** `words` complete "… per flour" or "… of the mix". */
-export const MEASURES: Readonly<Record<MeasureName, Definition>> = {
-  hydration: { words: 'water per flour', share: freeWater, per: 'flour' },
-  fat: { words: 'fat per flour', share: (f) => (isFlourFood(f) ? 0 : part(f, 'fat')), per: 'flour' },
-  sugar: { words: 'sugar per flour', share: addedSugar, per: 'flour' },
-  salt: { words: 'salt per flour', share: saltShare, per: 'flour' },
-  egg: { words: 'egg per flour', share: (f) => (f.class === 'egg' ? 1 : 0), per: 'flour' },
+interface Computed {
+  readonly words: string;
+  readonly unit: 'celsius';
+  readonly compute: (ingredients: readonly Ingredient[]) => MeasureValue;
+}
+
+type Definition = Ratio | Computed;
+
+const all = (): number => 1;
+
+const DEFINITIONS = {
+  hydration: { words: 'water per flour', unit: 'percent', top: freeWater, bottom: flourShare, per: 'flour' },
+  'cake hydration': { words: 'water per flour', unit: 'percent', top: freeWater, bottom: flourLikeShare, per: 'flour' },
+  fat: { words: 'fat per flour', unit: 'percent', top: fatShare, bottom: flourLikeShare, per: 'flour' },
+  sugar: { words: 'sugar per flour', unit: 'percent', top: addedSugar, bottom: flourLikeShare, per: 'flour' },
+  salt: { words: 'salt per flour', unit: 'percent', top: saltShare, bottom: flourShare, per: 'flour' },
+  egg: { words: 'egg per flour', unit: 'percent', top: eggShare, bottom: flourLikeShare, per: 'flour' },
+  yeast: {
+    words: 'yeast, as instant, per flour',
+    unit: 'percent',
+    top: instantYeast,
+    bottom: flourShare,
+    per: 'flour',
+    without: 'yeast',
+  },
+  leavening: {
+    words: 'leavening, as baking powder, per flour',
+    unit: 'percent',
+    top: lift,
+    bottom: flourLikeShare,
+    per: 'flour',
+  },
+  'baking powder': {
+    words: 'baking powder per flour',
+    unit: 'percent',
+    top: bakingPowder,
+    bottom: flourLikeShare,
+    per: 'flour',
+  },
+  'baking soda': {
+    words: 'baking soda per flour',
+    unit: 'percent',
+    top: bakingSoda,
+    bottom: flourLikeShare,
+    per: 'flour',
+  },
+  'egg per fat': { words: 'egg to fat', unit: 'times', top: eggShare, bottom: fatShare, per: 'fat', without: 'egg' },
+  'liquid per sugar': {
+    words: 'liquid, egg counted in, to sugar',
+    unit: 'times',
+    top: (food) => (food.class === 'egg' ? eggShare(food) : looseLiquidShare(food)),
+    bottom: addedSugar,
+    per: 'sugar',
+  },
   'egg protein': {
     words: 'egg protein in the mix',
-    share: (f) => (f.class === 'egg' ? part(f, 'protein') : 0),
-    per: 'mix without pieces',
+    unit: 'percent',
+    top: eggProtein,
+    bottom: mixWithoutPieces,
+    per: 'mix',
   },
-  'salt share': { words: 'salt in the whole', share: saltShare, per: 'mix' },
-};
+  'yolk per dairy': {
+    words: 'egg yolk per milk and cream',
+    unit: 'percent',
+    top: yolkStrength,
+    bottom: dairyShare,
+    per: 'milk or cream',
+  },
+  'starch per dairy': {
+    words: 'starch per milk',
+    unit: 'percent',
+    top: settingStarch,
+    bottom: dairyShare,
+    per: 'milk',
+    without: 'starch',
+  },
+  'thickener per liquid': {
+    words: 'thickener, as flour, per liquid',
+    unit: 'percent',
+    top: thickenerShare,
+    bottom: liquidShare,
+    per: 'liquid',
+    without: 'starch',
+  },
+  gelatine: {
+    words: 'gelatine, as 200 bloom, in the whole',
+    unit: 'percent',
+    top: () => 0,
+    topG: gelatineG,
+    bottom: mayLieIn,
+    per: 'mix',
+    without: 'gelatine',
+  },
+  agar: {
+    words: 'agar in the whole',
+    unit: 'percent',
+    top: (f) => (isAgar(f) ? 1 : 0),
+    bottom: mayLieIn,
+    per: 'mix',
+    without: 'agar',
+  },
+  'salt share': { words: 'salt in the whole', unit: 'percent', top: saltShare, bottom: all, per: 'mix' },
+  'brine salt': {
+    words: 'salt of the vegetables and the water',
+    unit: 'percent',
+    top: saltShare,
+    bottom: all,
+    per: 'mix',
+  },
+  'cure salt': {
+    words: 'salt on the weight of the fish or meat',
+    unit: 'percent',
+    top: saltShare,
+    bottom: fleshShare,
+    per: 'fish or meat',
+  },
+  'liquor acid': {
+    words: 'acid in the liquor',
+    unit: 'percent',
+    top: acidShare,
+    bottom: liquorShare,
+    per: 'pickling liquor',
+  },
+  'oil share': { words: 'oil in the whole', unit: 'percent', top: oilShare, bottom: all, per: 'mix', without: 'oil' },
+  'oil per yolk': {
+    words: 'oil to egg yolk',
+    unit: 'times',
+    top: oilShare,
+    bottom: yolkShare,
+    per: 'egg yolk',
+    without: 'oil',
+  },
+  'oil per acid': {
+    words: 'oil to vinegar or sour juice',
+    unit: 'times',
+    top: oilShare,
+    bottom: acidLiquid,
+    per: 'vinegar or sour juice',
+    without: 'oil',
+  },
+  'butter per yolk': {
+    words: 'butter to egg yolk',
+    unit: 'times',
+    top: butterShare,
+    bottom: yolkShare,
+    per: 'egg yolk',
+  },
+  'sugar per white': {
+    words: 'sugar to egg white',
+    unit: 'times',
+    top: sugarSolids,
+    bottom: whiteShare,
+    per: 'egg white',
+  },
+  'sugar per fruit': {
+    words: 'sugar to prepared fruit',
+    unit: 'times',
+    top: sugarSolids,
+    bottom: preparedFruit,
+    per: 'fruit',
+  },
+  'chocolate per cream': {
+    words: 'chocolate to cream',
+    unit: 'times',
+    top: chocolateShare,
+    bottom: liquidShare,
+    per: 'cream',
+  },
+  'cream per sugar': {
+    words: 'cream to sugar',
+    unit: 'times',
+    top: creamShare,
+    bottom: sugarSolids,
+    per: 'sugar',
+    without: 'cream',
+  },
+  'liquid per rice': {
+    words: 'liquid to rice',
+    unit: 'times',
+    top: cookingLiquid,
+    bottom: grainShare,
+    per: 'dry rice',
+  },
+  'water per bones': {
+    words: 'water to bones, meat and vegetables',
+    unit: 'times',
+    top: (food) => (food.class === 'water' ? 1 : 0),
+    bottom: stockSolids,
+    per: 'bones or vegetables',
+  },
+  'fat share': { words: 'fat in the mix', unit: 'percent', top: (f) => part(f, 'fat'), bottom: all, per: 'mix' },
+  'milk solids': {
+    words: 'milk solids not fat in the mix',
+    unit: 'percent',
+    top: milkSolids,
+    bottom: all,
+    per: 'mix',
+    without: 'milk',
+  },
+  'sugars share': {
+    words: 'sugars, lactose apart, in the mix',
+    unit: 'percent',
+    top: sugarsButLactose,
+    bottom: all,
+    per: 'mix',
+  },
+  'total solids': { words: 'total solids in the mix', unit: 'percent', top: solidsShare, bottom: all, per: 'mix' },
+  'lactose in water': {
+    words: 'lactose per water',
+    unit: 'percent',
+    top: lactoseShare,
+    bottom: waterShare,
+    per: 'water',
+    without: 'milk',
+  },
+  'freezing point': { words: 'freezing point', unit: 'celsius', compute: freezingPoint },
+} satisfies Readonly<Record<string, Definition>>;
+
+export const MEASURES: Readonly<Record<MeasureName, Definition>> = DEFINITIONS;
+
+const WORKED = new WeakMap<readonly Ingredient[], Map<MeasureName, MeasureValue>>();
+
+/** A measure over ingredients; the range carries every range of the amounts. Worked out once for one list. */
+export function measure(name: MeasureName, ingredients: readonly Ingredient[]): MeasureValue {
+  let byName = WORKED.get(ingredients);
+  if (byName === undefined) {
+    byName = new Map();
+    WORKED.set(ingredients, byName);
+  }
+  let value = byName.get(name);
+  if (value === undefined) {
+    const definition = MEASURES[name];
+    value = 'compute' in definition ? definition.compute(ingredients) : ratio(definition, ingredients);
+    byName.set(name, value);
+  }
+  return value;
+}
+
+/** A value of the measure as a cook reads it: `31 to 38 %`, `2.4 to 3`, `−2.6 °C`. */
+export function measureText(name: MeasureName, low: number, high: number): string {
+  const { unit } = MEASURES[name];
+  if (unit === 'percent') return percentRange(low, high);
+  const say = (value: number) => (unit === 'celsius' ? value.toFixed(1).replace('-', '−') : significant(value, 2));
+  const [a, b] = [say(low), say(high)];
+  const words = a === b ? a : unit === 'celsius' ? `${b} to ${a}` : `${a} to ${b}`;
+  return unit === 'celsius' ? `${words} °C` : words;
+}
 
 /** Ingredients of unknown composition are ignored up to this share of the whole. */
 const NEGLIGIBLE = 0.03;
+const NOTHING: Range = { low: 0, high: 0 };
 
-/** A measure over ingredients, as a ratio; the range carries every range of the amounts. */
-export function measure(name: MeasureName, ingredients: readonly Ingredient[]): MeasureValue {
-  const { share, per } = MEASURES[name];
-  let top: Range = { low: 0, high: 0 };
-  let bottom: Range = { low: 0, high: 0 };
+function ratio(definition: Ratio, ingredients: readonly Ingredient[]): MeasureValue {
+  const { top, topG, bottom, per } = definition;
+  const terms: Term[] = [];
   let whole = 0;
   let unknown = 0;
   const missing: string[] = [];
   for (const ingredient of ingredients) {
     if (ingredient.free) continue;
     const { weighed, food } = ingredient;
+    const above = food === undefined ? undefined : rangeOf(top(food));
+    const below = food === undefined ? undefined : rangeOf(bottom(food));
+    const own = topG?.(ingredient);
     if (!weighed.known) {
-      if (!isPinch(ingredient))
+      const counts =
+        above === undefined || below === undefined || above.high > 0 || below.high > 0 || (own?.high ?? 0) > 0;
+      if (counts && !isPinch(ingredient))
         return { known: false, why: `the weight of ${ingredient.name} is not known: ${weighed.why}` };
       continue;
     }
     const grams = ingredient.optional ? { low: 0, high: weighed.grams.high } : weighed.grams;
     whole += grams.high;
-    const of = food === undefined ? undefined : share(food);
-    if (food === undefined || of === undefined) {
+    if (above === undefined || below === undefined) {
       unknown += grams.high;
       missing.push(ingredient.name);
-    } else top = addRanges(top, { low: grams.low * of, high: grams.high * of });
-    if (per === 'flour' ? isFlour(ingredient) : per === 'mix' || !isPiece(food)) bottom = addRanges(bottom, grams);
+    }
+    terms.push({ grams, top: above ?? NOTHING, bottom: below ?? NOTHING });
+    if (own !== undefined && own.high > 0) terms.push({ grams: ONE, top: own, bottom: NOTHING });
   }
   if (unknown > whole * NEGLIGIBLE)
     return { known: false, why: `the composition of ${missing.join(', ')} is not known` };
-  if (bottom.low <= 0) return { known: false, why: per === 'flour' ? 'there is no flour' : 'nothing is weighed' };
-  return { known: true, value: { low: top.low / bottom.high, high: top.high / bottom.low } };
+  if (definition.without !== undefined && terms.every((t) => t.top.high === 0))
+    return { known: false, why: `there is no ${definition.without}` };
+  const value = ratioOf(terms);
+  return value === undefined ? { known: false, why: `there is no ${per}` } : { known: true, value };
+}
+
+const ONE: Range = { low: 1, high: 1 };
+
+function rangeOf(share: Share): Range | undefined {
+  return typeof share === 'number' ? { low: share, high: share } : share;
 }
 
 function isPinch(ingredient: Ingredient): boolean {
@@ -74,74 +373,13 @@ function isPinch(ingredient: Ingredient): boolean {
   return unit === 'pinch' || unit === 'dash' || unit === 'drop' || unit === 'tsp';
 }
 
-const isFlourFood = (food: Food): boolean => food.roles.includes('baking flour');
-
-const PIECES: ReadonlySet<Food['class']> = new Set([
-  'vegetable',
-  'mushroom',
-  'fruit',
-  'meat',
-  'ground meat',
-  'poultry',
-  'ground poultry',
-  'cured meat',
-  'fish',
-  'shellfish',
-  'leafy herb',
-  'legume',
-  'nut',
-]);
-
-/** Vegetables and meat that lie in a filling and are no part of what sets. */
-const isPiece = (food: Food | undefined): boolean => food !== undefined && PIECES.has(food.class);
-
-function part(food: Food, of: keyof Composition): number | undefined {
-  const value = food.per100[of];
-  return value === undefined ? undefined : value / 100;
-}
-
-/** Water that wets a dough: not the flour's own, and half of what chopped herbs, vegetables and fruit hold (common practice, no source). */
-export function freeWater(food: Food): number | undefined {
-  if (isFlourFood(food) || food.class === 'starch') return 0;
-  const water = part(food, 'water');
-  return water === undefined ? undefined : food.roles.includes('holds its water') ? water / 2 : water;
-}
-
-const BRING_NO_SUGAR: ReadonlySet<Food['class']> = new Set([
-  'flour',
-  'starch',
-  'grain',
-  'milk',
-  'cream',
-  'dairy',
-  'cheese',
-  'egg',
-  'fat',
-  'oil',
-  'water',
-  'salt',
-  'leavening',
-  'yeast',
-  'vegetable',
-  'fruit',
-  'nut',
-  'seed',
-  'leafy herb',
-  'dried herb',
-  'spice',
-]);
-
-/** Sugars as solids, without lactose and what fruit, grain and nuts bring of their own. */
-function addedSugar(food: Food): number | undefined {
-  if (BRING_NO_SUGAR.has(food.class)) return 0;
-  const { sugars, lactose } = food.per100;
-  if (sugars === undefined) return food.class === 'sugar' || food.class === 'syrup' ? undefined : 0;
-  return (sugars - (lactose ?? 0)) / 100;
-}
-
-/** Salt from every source, as sodium × 2.5 (EU 1169/2011, annex I), but not the sodium of leavening. */
-function saltShare(food: Food): number | undefined {
-  if (food.class === 'leavening') return 0;
-  const { sodium } = food.per100;
-  return sodium === undefined ? undefined : (sodium * 2.5) / 100_000;
+/** By Leighton's table, with the salts of milk (Goff and Hartel). */
+function freezingPoint(ingredients: readonly Ingredient[]): MeasureValue {
+  const perWater = (top: Ratio['top']) =>
+    ratio({ words: '', unit: 'percent', top, bottom: waterShare, per: 'water' }, ingredients);
+  const sugars = perWater(sucroseEquivalent);
+  const solids = perWater(milkSolids);
+  if (!sugars.known) return sugars;
+  if (!solids.known) return solids;
+  return { known: true, value: freezingPointC(sugars.value, solids.value) };
 }

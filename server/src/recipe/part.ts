@@ -7,6 +7,7 @@ import type { PartSource } from '../notation/outline.ts';
 import type { Span, TextNode } from '../notation/tree.ts';
 import { bindIngredient, type Ingredient, isFlour } from './ingredient.ts';
 import { type Kind, kindNamed } from './kinds.ts';
+import { isStarter } from './measures/shares.ts';
 import { type PartNames, partNames } from './names.ts';
 import type { World } from './world.ts';
 
@@ -146,6 +147,19 @@ function flourBasis(
     words: `of ${NOMINAL_FLOUR_G} g flour, since no weight or yield fixes the batch`,
     nominal: true,
   };
+}
+
+const LISTED = new WeakMap<PartHead, ReadonlyMap<string, Ingredient>>();
+
+/** The line that takes so much of an earlier part by its name: `200 g poolish`. */
+export function listedPart(head: PartHead, name: string): Ingredient | undefined {
+  let listed = LISTED.get(head);
+  if (listed === undefined) {
+    const lines = head.ingredients.filter((i) => i.food === undefined || isStarter(i.food));
+    listed = new Map(lines.map((i) => [i.name.toLowerCase(), i]));
+    LISTED.set(head, listed);
+  }
+  return listed.size === 0 ? undefined : listed.get(name.toLowerCase());
 }
 
 /** Where in the part's first line its name stands. */

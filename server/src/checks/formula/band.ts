@@ -2,12 +2,13 @@
  * Knows how a measure of a part is held against the band of its kind, and said in a cook's words.
  * Refuses to know any one check: each names the measure and the side it watches.
  */
-import { percentRange, percentText } from '../../measure/number-text.ts';
+import type { Food } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Kind, type KindMeasure, type Verdict, verdictOf } from '../../recipe/kinds.ts';
-import { MEASURES, type MeasureName, measure } from '../../recipe/measures.ts';
+import type { Share } from '../../recipe/measures/shares.ts';
+import { MEASURES, type MeasureName, measure, measureText } from '../../recipe/measures.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import type { Found, Place, Said } from '../check.ts';
@@ -63,32 +64,60 @@ export function ingredientPlace(ingredient: Ingredient | undefined): Place | und
     : { line: ingredient.line, start: name.start, end: name.end };
 }
 
-/** `Hydration is 126 % …; for shortcrust 18 to 40 % is usual. It will be tough.` */
-export function sayBand(values: BandValues, advice: string): Said {
+/** `The dough: water per flour is 126 %; for shortcrust 18 to 40 % is usual. Expect: tough. Use less water.` */
+export function sayBand(values: BandValues, more?: string): Said {
   const { value, measure: held, kind, verdict, partName } = values;
-  const [low, high] = held.usual;
-  const usual =
-    low === null || low === 0
-      ? `up to ${percentText(high ?? 0)}`
-      : high === null
-        ? `from ${percentText(low)}`
-        : percentRange(low, high);
-  const outcome = verdict === 'high' || verdict === 'too high' ? held.above : held.below;
-  const risk =
-    outcome === undefined || outcome === ''
-      ? ''
-      : verdict === 'too high' || verdict === 'too low'
-        ? ` Expect: ${outcome}.`
-        : ` The risk: ${outcome}.`;
-  const subject =
-    partName === '' ? `The ${MEASURES[held.measure].words}` : `The ${partName}: ${MEASURES[held.measure].words}`;
+  const high = isHigh(verdict);
+  const outcome = high ? held.above : held.below;
+  const far = verdict === 'too high' || verdict === 'too low';
+  const risk = outcome === undefined ? '' : far ? ` Expect: ${outcome}.` : ` The risk: ${outcome}.`;
+  const { words } = MEASURES[held.measure];
+  const subject = partName === '' ? `The ${words}` : `The ${partName}: ${words}`;
+  const advice = [more, high ? held.lower : held.raise].filter((a) => a !== undefined).join(' ');
   return {
-    message: `${subject} is ${percentRange(value.low, value.high)}; ${usual} is usual for ${kind.name}.${risk} ${advice}`,
-    value: (value.low + value.high) / 2,
-    unit: '1',
+    message:
+      `${subject} is ${measureText(held.measure, value.low, value.high)}; ${bandText(held)} is usual for ${kind.name}.${risk} ${advice}`.trimEnd(),
+    value: middleOf(value),
+    unit: MEASURES[held.measure].unit === 'celsius' ? 'C' : '1',
     band: held.usual,
     source: held.source,
   };
 }
 
+export const isHigh = (verdict: Verdict): boolean => verdict === 'high' || verdict === 'too high';
+
+/** `18 to 40 %`, `up to 2 %`, `from 1.3`. */
+function bandText({ measure: name, usual: [low, high] }: KindMeasure): string {
+  if (high === null) return `from ${measureText(name, low ?? 0, low ?? 0)}`;
+  return low === null || low === 0 ? `up to ${measureText(name, high, high)}` : measureText(name, low, high);
+}
+
 export const middleOf = (range: Range): number => (range.low + range.high) / 2;
+
+/** The middle of what an ingredient weighs; 0 where it is not known. */
+export const gramsOf = (i: Ingredient): number => (i.weighed.known ? middleOf(i.weighed.grams) : 0);
+
+/** Of the ingredients, the one of which `amount` is most, and more than nothing. */
+export function mostOf(
+  ingredients: readonly Ingredient[],
+  amount: (ingredient: Ingredient) => number,
+): Ingredient | undefined {
+  let best: Ingredient | undefined;
+  let most = 0;
+  for (const ingredient of ingredients) {
+    const here = ingredient.weighed.known ? amount(ingredient) : 0;
+    if (here > most) [best, most] = [ingredient, here];
+  }
+  return best;
+}
+
+/** Where the ingredient stands of which `share` brings most, among those on the part's own list. */
+export function placeOfMost(part: Part, share: (food: Food) => Share): Place | undefined {
+  return ingredientPlace(mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, share)));
+}
+
+/** What a gram of the ingredient brings, by the middle of the range. */
+export function bringing(i: Ingredient, share: (food: Food) => Share): number {
+  const of = i.food === undefined ? undefined : share(i.food);
+  return of === undefined ? 0 : typeof of === 'number' ? of : middleOf(of);
+}

@@ -1,6 +1,7 @@
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, outsideBand, sayBand } from './band.ts';
-import { fixLiquid, mainLiquid } from './liquid.ts';
+import { mainLiquid } from './liquid.ts';
+import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
   code: 'dough-too-dry',
@@ -19,12 +20,17 @@ export default defineCheck<BandValues>({
 **What to do.** Bring the water up to the bottom of the usual band.
 
 **Silent** where the part has no kind with a hydration band, or an ingredient of weight is not known.`,
-  find: (part) => outsideBand(part, 'hydration', 'low', () => ingredientPlace(mainLiquid(part.head.ingredients))),
-  say: (values) => sayBand(values, 'Use more water, or less flour.'),
-  fix: (values, scene) => fixLiquid(values, scene, values.measure.usual[0] ?? 0),
+  *find(part) {
+    for (const name of ['hydration', 'cake hydration'] as const)
+      yield* outsideBand(part, name, 'low', () => ingredientPlace(mainLiquid(part.head.ingredients)));
+  },
+  say: (values) => sayBand(values),
+  fix: (values, scene) =>
+    mendAmount(values, scene, mainLiquid(scene.recipe.parts[values.part]?.head.ingredients ?? [])),
   examples: {
     good: [
       'recipe Loaf\npart dough as lean bread\n  500 g     bread flour\n  330 g     water\n  10 g      fine salt\n  4 g       instant yeast\n  do Knead the flour, water, salt and yeast for 10 min.\n',
+      'recipe Levain loaf\npart levain\n  100 g     bread flour\n  100 g     water\n  20 g      sourdough starter\n  do Mix the flour, water and starter and ferment at 25 C for 6 h.\npart dough as lean bread\n  400 g     bread flour\n  210 g     water\n  10 g      fine salt\n  do Mix the flour and the water with the levain, then knead in the salt for 10 min.\n',
     ],
     bad: [
       {
@@ -34,6 +40,7 @@ export default defineCheck<BandValues>({
             'recipe Loaf\npart dough as lean bread\n  500 g     bread flour\n  291 g     water\n  10 g      fine salt\n  do Knead the flour, water and salt for 10 min.\n',
         },
       },
+      'recipe Muffins\npart batter as muffin\n  300 g     plain flour\n  12 g      baking powder\n  90 g      caster sugar\n  60 g      butter, melted\n  1 large   egg\n  40 g      whole milk\n# "whole milk" dough-too-dry *: 55 to 120 % is usual for muffin\n  do Mix the flour, baking powder and sugar.\n  do Stir in the butter, egg and milk.\n',
     ],
   },
 });

@@ -1,6 +1,8 @@
+import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, outsideBand, sayBand } from './band.ts';
-import { fixLiquid, mainLiquid, waterBrought } from './liquid.ts';
+import { gardenWater, mainLiquid, waterBrought } from './liquid.ts';
+import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
   code: 'dough-too-wet',
@@ -13,19 +15,32 @@ export default defineCheck<BandValues>({
     title:
       'professional baking texts (Gisslen; Suas; Hamelman) and Ruhlman, Ratio (2009), which gives pie dough as 3 flour : 2 fat : 1 water',
   },
-  explain: `**What it computes.** Hydration: the water of every ingredient but the flour, per flour by weight. Milk, egg, butter and cheese count by the water in them; chopped herbs, vegetables and fruit by half of theirs, since the tissue holds the rest.
+  explain: `**What it computes.** Hydration: the water of every ingredient but the flour, per flour by weight. Milk, egg, butter and cheese count by the water in them; chopped herbs, vegetables and fruit by half of theirs, since the tissue holds the rest. Starters, soakers and doughs made in an earlier part count as the flour and water they are made of. For cakes and cookies, dry grain, nuts and cocoa are taken once as flour and once as not.
 
-**Why it matters.** Water turns flour protein into gluten and leaves as steam. A crust with too much is tough, shrinks from the rim and bakes leathery; a bread dough runs flat.
+**Why it matters.** Water turns flour protein into gluten and leaves as steam. A crust with too much is tough, shrinks from the rim and bakes leathery; a bread dough runs flat; a cake sinks.
 
-**What to do.** Take the water down to the top of the usual band, or count what herbs, egg and cheese bring before adding any. Amounts by the cup carry the spread of the cup, and only what is outside the band at its best is reported.
+**What to do.** Take the water down to the top of the usual band. Where herbs, vegetables or fruit bring a good part of it, the added water must fall by about what they bring. Amounts by the cup carry the spread of the cup, and only what is outside the band at its best is reported.
 
 **Silent** where the part has no kind with a hydration band, or an ingredient of weight is not known.`,
-  find: (part) => outsideBand(part, 'hydration', 'high', () => ingredientPlace(mainLiquid(part.head.ingredients))),
-  say: (values) => sayBand(values, `The water comes from ${waterBrought(values.contents)}: use less of it.`),
-  fix: (values, scene) => fixLiquid(values, scene, values.measure.usual[1] ?? 0),
+  *find(part) {
+    for (const name of ['hydration', 'cake hydration'] as const)
+      yield* outsideBand(part, name, 'high', () => place(part));
+  },
+  say: (values) => {
+    const garden = gardenWater(values.contents);
+    return sayBand(
+      values,
+      garden === undefined
+        ? `The water comes from ${waterBrought(values.contents)}.`
+        : `Of the water, ${Math.round(garden.grams)} g come out of what is chopped in (${garden.words}: half of what it holds), so what is added must fall.`,
+    );
+  },
+  fix: (values, scene) =>
+    mendAmount(values, scene, mainLiquid(scene.recipe.parts[values.part]?.head.ingredients ?? [])),
   examples: {
     good: [
       'recipe Crust\npart crust as shortcrust\n  1 1/2 cup  plain flour\n  1/2 cup   butter\n  1/4 cup   water\n  do Rub the butter into the flour and bind with the water.\n',
+      'recipe Herb crust\npart crust as shortcrust\n  240 g     plain flour\n  120 g     butter\n  60 g      parsley, chopped\n  30 g      ice water\n  do Rub the butter into the flour.\n  do Stir in the parsley and bind with the ice water.\n',
     ],
     bad: [
       'recipe Crust\npart crust as shortcrust\n  1 1/2 cup  plain flour\n  1/2 cup   butter\n  1 cup     water\n# "water" dough-too-wet *: 18 to 40 % is usual for shortcrust\n  do Rub the butter into the flour and bind with the water.\n',
@@ -36,6 +51,15 @@ export default defineCheck<BandValues>({
             'recipe Crust\npart crust as shortcrust\n  200 g     plain flour\n  100 g     butter\n  64 g      water\n  do Rub the butter into the flour and bind with the water.\n',
         },
       },
+      {
+        text: 'recipe Spinach crust\npart crust as shortcrust\n  240 g     plain flour\n  120 g     butter\n  150 g     spinach, chopped\n  70 g      ice water\n# "ice water" dough-too-wet *: 69 g come out of what is chopped in (spinach 69 g\n  do Rub the butter into the flour.\n  do Stir in the spinach and bind with the ice water.\n',
+        after: {
+          'Write 8.4 g ice water, 62 g less':
+            'recipe Spinach crust\npart crust as shortcrust\n  240 g     plain flour\n  120 g     butter\n  150 g     spinach, chopped\n  8.4 g     ice water\n  do Rub the butter into the flour.\n  do Stir in the spinach and bind with the ice water.\n',
+        },
+      },
     ],
   },
 });
+
+const place = (part: Part) => ingredientPlace(mainLiquid(part.head.ingredients));

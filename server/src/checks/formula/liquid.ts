@@ -1,19 +1,19 @@
 /**
- * Knows how the water of a dough is brought into its band: which liquid gives or takes, and by how much.
+ * Knows which liquid of a dough gives or takes, and where its water comes from.
  */
-import { setGrams } from '../../edits/set-amount.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import { freeWater, MEASURES } from '../../recipe/measures.ts';
-import type { Fix, Scene } from '../check.ts';
-import { type BandValues, middleOf } from './band.ts';
+import { freeWater } from '../../recipe/measures/shares.ts';
+import { bringing, gramsOf, mostOf } from './band.ts';
 
 /** The ingredient that brings most added water and can give some up: water first, then milk, juice and the like. */
 export function mainLiquid(contents: readonly Ingredient[]): Ingredient | undefined {
-  const weighed = contents.filter(
-    (i) => i.weighed.known && i.food !== undefined && LIQUIDS.has(i.food.class) && i.percent === undefined,
+  const liquids = contents.filter((i) => i.food !== undefined && LIQUIDS.has(i.food.class) && i.percent === undefined);
+  return (
+    mostOf(
+      liquids.filter((i) => i.food?.class === 'water'),
+      gramsOf,
+    ) ?? mostOf(liquids, gramsOf)
   );
-  const water = weighed.filter((i) => i.food?.class === 'water');
-  return largest(water.length > 0 ? water : weighed);
 }
 
 const LIQUIDS: ReadonlySet<string> = new Set([
@@ -28,56 +28,34 @@ const LIQUIDS: ReadonlySet<string> = new Set([
   'vinegar',
 ]);
 
-function largest(ingredients: readonly Ingredient[]): Ingredient | undefined {
-  return ingredients.reduce<Ingredient | undefined>(
-    (best, i) => (best === undefined || gramsOf(i) > gramsOf(best) ? i : best),
-    undefined,
-  );
+interface Brought {
+  readonly name: string;
+  readonly grams: number;
 }
 
-const gramsOf = (i: Ingredient): number => (i.weighed.known ? middleOf(i.weighed.grams) : 0);
-
-/** Gives the main liquid the weight that brings the water to the given ratio of flour. */
-export function fixLiquid(values: BandValues, scene: Scene, target: number): Fix[] {
-  const part = scene.recipe.parts[values.part];
-  const liquid = part === undefined ? undefined : mainLiquid(part.head.ingredients);
-  if (part === undefined || liquid?.food === undefined) return [];
-  const share = freeWater(liquid.food);
-  const flour = flourG(values);
-  if (share === undefined || share <= 0 || flour <= 0) return [];
-  const now = gramsOf(liquid);
-  const change = ((middleOf(values.value) - target) * flour) / share;
-  // Whole grams, on the safe side of the band's edge.
-  const grams = change > 0 ? Math.floor(now - change) : Math.ceil(now - change);
-  if (grams <= 0) return [];
-  const set = setGrams(scene.recipe, values.part, liquid, grams);
-  if (set === undefined) return [];
-  return [
-    {
-      title: `Write ${set.written} ${liquid.name}, ${Math.abs(Math.round(now - grams))} g ${change > 0 ? 'less' : 'more'}`,
-      effect: 'amounts',
-      edits: set.edits,
-    },
-  ];
+/** Water each ingredient brings to a dough, largest first. */
+function brought(contents: readonly Ingredient[]): Brought[] {
+  return contents
+    .map((i) => ({ name: i.name, grams: gramsOf(i) * bringing(i, freeWater) }))
+    .filter((b) => b.grams >= 0.5)
+    .sort((a, b) => b.grams - a.grams);
 }
 
-/** Flour in the contents, in grams. */
-function flourG(values: BandValues): number {
-  return values.contents.filter((i) => i.food?.roles.includes('baking flour')).reduce((sum, i) => sum + gramsOf(i), 0);
+/** What brings most, in a cook's words: `whole milk 131 g, water 50 g`. */
+export const waterBrought = (contents: readonly Ingredient[]): string => sayBrought(brought(contents).slice(0, 3));
+
+/** The herbs, vegetables and fruit that bring a good part of a dough's water; undefined where they do not. */
+export function gardenWater(
+  contents: readonly Ingredient[],
+): { readonly words: string; readonly grams: number } | undefined {
+  const green = brought(contents.filter((i) => i.food?.roles.includes('holds its water')));
+  const grams = green.reduce((sum, b) => sum + b.grams, 0);
+  const all = brought(contents).reduce((sum, b) => sum + b.grams, 0);
+  return grams < GARDEN_SHARE * all ? undefined : { words: sayBrought(green.slice(0, 3)), grams };
 }
 
-/** What each ingredient brings, largest first, in a cook's words: `the milk 131 g`. */
-export function waterBrought(contents: readonly Ingredient[]): string {
-  const rows = contents.flatMap((i) => {
-    const share = i.food === undefined ? undefined : MEASURES.hydration.share(i.food);
-    return share === undefined || share === 0 || !i.weighed.known
-      ? []
-      : [{ name: i.name, grams: share * middleOf(i.weighed.grams) }];
-  });
-  rows.sort((a, b) => b.grams - a.grams);
-  return rows
-    .filter((r) => r.grams >= 0.5)
-    .slice(0, 3)
-    .map((r) => `${r.name} ${Math.round(r.grams)} g`)
-    .join(', ');
-}
+/** Below this share of the water they are not worth naming. */
+const GARDEN_SHARE = 0.15;
+
+const sayBrought = (rows: readonly Brought[]): string =>
+  rows.map((r) => `${r.name} ${Math.round(r.grams)} g`).join(', ');

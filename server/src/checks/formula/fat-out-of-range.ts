@@ -1,0 +1,55 @@
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { oilShare } from '../../recipe/measures/shares.ts';
+import type { Part } from '../../recipe/recipe.ts';
+import { defineCheck } from '../check.ts';
+import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { mendAmount } from './mend.ts';
+
+export default defineCheck<BandValues>({
+  code: 'fat-out-of-range',
+  title: 'There is more, or less, fat than the kind bears',
+  family: 'formula',
+  severity: 'warning',
+  scope: 'part',
+  source: {
+    kind: 'from memory',
+    title:
+      'Ruhlman, Ratio (2009): pie dough 3 flour : 2 fat : 1 water; professional baking texts (Gisslen; Suas; Figoni)',
+  },
+  explain: `**What it computes.** Pure fat per flour by weight: butter counts by the 81 % of fat in it, cream, cheese and egg yolk by theirs. The flour's own fat is left out; that of nuts and chocolate is taken once in full and once not at all, since it may stay in the pieces.
+
+**Why it matters.** Fat keeps flour from making gluten. Too little and a crust is hard, a cake dry; too much and the dough slumps, the biscuit runs to a sheet, the crumb is greasy.
+
+**What to do.** Bring the butter or oil to the edge of the usual band.
+
+**Silent** where the part has no kind with a band for fat, and where an ingredient of weight is not known.`,
+  *find(part) {
+    yield* outsideBand(part, 'fat', 'high', () => ingredientPlace(mainFat(part)));
+    yield* outsideBand(part, 'fat', 'low', () => ingredientPlace(mainFat(part)));
+  },
+  say: (values) => sayBand(values),
+  fix: (values, scene) => {
+    const part = scene.recipe.parts[values.part];
+    return part === undefined ? [] : mendAmount(values, scene, mainFat(part));
+  },
+  examples: {
+    good: [
+      'recipe Crust\npart crust as shortcrust\n  300 g     plain flour\n  170 g     butter\n  80 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n',
+      'recipe Nut biscuits\npart dough as cookie\n  200 g     plain flour\n  120 g     unsalted butter\n  100 g     caster sugar\n  80 g      walnuts, chopped\n  1 large   egg yolk\n  do Cream the butter with the sugar and beat in the yolk.\n  do Work in the flour and the walnuts.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Crust\npart crust as shortcrust\n  300 g     plain flour\n  60 g      butter\n# "butter" fat-out-of-range *: hard and bready\n  80 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n',
+        after: {
+          'Write 148 g butter, 88 g more':
+            'recipe Crust\npart crust as shortcrust\n  300 g     plain flour\n  148 g     butter\n  80 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n',
+        },
+      },
+      'recipe Biscuits\npart dough as cookie\n  200 g     plain flour\n  330 g     unsalted butter\n# "unsalted butter" fat-out-of-range *: spreads, greasy\n  180 g     caster sugar\n  do Cream the butter with the sugar.\n  do Work in the flour.\n',
+    ],
+  },
+});
+
+const mainFat = (part: Part): Ingredient | undefined =>
+  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, oilShare)) ??
+  mostOf(part.head.ingredients, (i) => (gramsOf(i) * (i.food?.per100.fat ?? 0)) / 100);

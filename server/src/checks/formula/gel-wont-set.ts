@@ -1,0 +1,113 @@
+import { contentsOf } from '../../recipe/contents.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { isAgar, isGelatine } from '../../recipe/measures/gelling.ts';
+import { eggProtein, settingStarch } from '../../recipe/measures/shares.ts';
+import type { Part, Step } from '../../recipe/recipe.ts';
+import { defineCheck } from '../check.ts';
+import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { mendAmount } from './mend.ts';
+
+type Values = { readonly what: 'band'; readonly band: BandValues } | { readonly what: 'enzyme'; readonly name: string };
+
+export default defineCheck<Values>({
+  code: 'gel-wont-set',
+  title: 'A jelly or a set cream will stay soft',
+  family: 'formula',
+  severity: 'warning',
+  scope: 'part',
+  source: {
+    kind: 'from memory',
+    title: 'McGee, On Food and Cooking (2004); gelatine makers: m₂ = m₁ √(B₁/B₂) between grades',
+  },
+  explain: `**What it computes.** Gelatine as a share of the whole, as if all of it were 200 bloom: a grade that is written (\`160 bloom\`, \`silver\`) is converted, a sheet of any grade counts 2 to 2.3 g. Fruit that lies in the jelly is taken once in and once out. For agar its own share.
+
+It also looks for fruit whose enzyme cuts gelatine apart: pineapple, kiwi, papaya, fig, guava and ginger, raw.
+
+**Why it matters.** Below 0.6 % a jelly, below 0.3 % a cream, does not hold a shape. With raw pineapple no amount of gelatine sets: the enzyme takes it apart as it forms.
+
+**What to do.** Use more gelatine. Boil or poach the fruit for 5 min first, take it canned, or set with agar.
+
+**Silent** where no gelatine or agar is listed, where starch, egg, pectin or chocolate helps it set, where a step heats the fruit, and where an ingredient of weight is not known.`,
+  *find(part) {
+    const contents = contentsOf(part);
+    const setting = contents.filter((i) => i.food !== undefined && (isGelatine(i.food) || isAgar(i.food)));
+    if (setting.length === 0) return;
+    if (setting.some((i) => i.food !== undefined && isGelatine(i.food))) {
+      for (const fruit of part.head.ingredients.filter((i) => isRawEnzyme(i, part))) {
+        const at = ingredientPlace(fruit);
+        if (at !== undefined) yield { at, values: { what: 'enzyme', name: fruit.name } };
+      }
+    }
+    if (isHelped(contents)) return;
+    for (const [name, isIt] of [
+      ['gelatine', isGelatine],
+      ['agar', isAgar],
+    ] as const) {
+      const own = part.head.ingredients.filter((i) => i.food !== undefined && isIt(i.food));
+      if (own.length !== setting.length) continue;
+      for (const found of outsideBand(part, name, 'low', () => ingredientPlace(mostOf(own, gramsOf))))
+        yield { ...found, values: { what: 'band', band: found.values } };
+    }
+  },
+  say: (values) =>
+    values.what === 'band'
+      ? sayBand(values.band)
+      : {
+          message: `Raw ${values.name} takes gelatine apart: it will not set. Boil or poach it for 5 min first, use canned, or set with agar.`,
+          source: 'McGee, On Food and Cooking (2004), from memory',
+        },
+  fix: (values, scene) => {
+    if (values.what === 'enzyme') return [];
+    const own = scene.recipe.parts[values.band.part]?.head.ingredients ?? [];
+    return mendAmount(
+      values.band,
+      scene,
+      mostOf(
+        own.filter((i) => i.food?.class === 'gelling'),
+        gramsOf,
+      ),
+    );
+  },
+  examples: {
+    good: [
+      'recipe Elder jelly\npart jelly as jelly\n  6 sheets  gelatine\n  500 g     apple juice\n  250 g     water\n  60 g      caster sugar\n  do Soak the gelatine in cold water for 5 min.\n  do Warm the apple juice, the water and the sugar to 50 C and melt the gelatine in it.\n  do Pour into moulds and chill at 4 C for 4 h.\n',
+      'recipe Pineapple jelly\npart jelly as jelly\n  16 g      gelatine\n  500 g     pineapple, peeled and cubed\n  500 g     water\n  100 g     caster sugar\n  do Soak the gelatine in a little of the water for 10 min.\n  do Simmer the pineapple with the sugar and the rest of the water for 10 min.\n  do Stir in the gelatine, pour into moulds and chill at 4 C for 4 h.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Vanilla cream\npart cream as set cream\n  1 sheet   gelatine\n# "gelatine" gel-wont-set *: does not set\n  400 g     double cream\n  350 g     whole milk\n  80 g      caster sugar\n  do Soak the gelatine for 5 min.\n  do Warm the cream, milk and sugar to 50 C, melt the gelatine in it, and chill at 4 C for 4 h.\n',
+      },
+      'recipe Kiwi jelly\npart jelly as jelly\n  14 g      gelatine\n  200 g     kiwi, peeled and sliced\n# "kiwi" gel-wont-set: takes gelatine apart\n  600 g     apple juice\n  60 g      caster sugar\n  do Warm the apple juice and the sugar to 50 C and melt the gelatine in it.\n  do Lay in the kiwi and chill at 4 C for 4 h.\n',
+    ],
+  },
+});
+
+/** What else sets, by its share of the whole. */
+function isHelped(contents: readonly Ingredient[]): boolean {
+  let [whole, starch, protein, chocolate] = [0, 0, 0, 0];
+  for (const i of contents) {
+    const grams = gramsOf(i);
+    whole += grams;
+    starch += grams * bringing(i, settingStarch);
+    protein += grams * bringing(i, eggProtein);
+    if (i.food?.class === 'chocolate' || i.food?.class === 'cheese') chocolate += grams;
+    if (i.food?.roles.includes('gelling') === true && !isGelatine(i.food) && !isAgar(i.food)) return true;
+  }
+  return starch > 0.015 * whole || protein > 0.014 * whole || chocolate > 0.1 * whole;
+}
+
+function isRawEnzyme(ingredient: Ingredient, part: Part): boolean {
+  if (!ingredient.food?.roles.includes('undoes gelatine') || COOKED.test(ingredient.node.preparation?.text ?? ''))
+    return false;
+  const entry = part.ledger.find((e) => e.ingredient === ingredient);
+  const steps = (entry?.uses ?? []).map((u) => (u.part === part.index ? part.steps[u.step] : undefined));
+  return !steps.some((s) => s === undefined || isHeated(s));
+}
+
+const COOKED = /\b(?:cooked|poached|canned|tinned|stewed|roasted|boiled|blanched|candied|crystallised|dried)\b/;
+
+const isHeated = (step: Step): boolean =>
+  step.sentence.items.some((i) => i.kind === 'word' && HEATS.test(i.word)) ||
+  step.heat.some((h) => h.celsius.high >= 80);
+
+const HEATS = /^(?:boil|simmer|poach|cook|stew|roast|bake|scald|blanch|caramelis|caramelize|heat|infus)/;

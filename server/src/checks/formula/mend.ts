@@ -1,0 +1,106 @@
+/**
+ * Knows how one ingredient is given the weight that brings a measure back to the edge of its usual band, counting what it adds to the whole.
+ * Refuses to choose the ingredient, and gives nothing where no weight does it.
+ */
+import { setCount, setGrams } from '../../edits/set-amount.ts';
+import { scaleRange } from '../../measure/quantity.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { verdictOf } from '../../recipe/kinds.ts';
+import { measure } from '../../recipe/measures.ts';
+import type { Fix, Scene } from '../check.ts';
+import { type BandValues, gramsOf, isHigh } from './band.ts';
+
+/** How far an ingredient may be moved by a fix, from a part of it to a multiple. */
+const MOST = 12;
+
+/** Writes the weight, or the number, of an ingredient at which the measure is back in its band. */
+export function mendAmount(values: BandValues, scene: Scene, ingredient: Ingredient | undefined): Fix[] {
+  const { recipe } = scene;
+  const part = recipe.parts[values.part];
+  if (part === undefined || ingredient === undefined || ingredient.percent !== undefined) return [];
+  if (!part.head.ingredients.includes(ingredient) || !ingredient.weighed.known) return [];
+  const now = gramsOf(ingredient);
+  if (!(now > 0)) return [];
+  const amount = ingredient.node.amount;
+  if (amount?.kind !== 'measured') return [];
+  const counted = amount.unit === undefined;
+  const by = factor(values, ingredient);
+  if (by === undefined) return [];
+  const grows = by > 1;
+  if (counted) {
+    const count = grows ? Math.ceil(amount.low.value * by - 1e-9) : Math.floor(amount.low.value * by + 1e-9);
+    if (count < 1 || count === amount.low.value || !mends(values, ingredient, count / amount.low.value)) return [];
+    const set = setCount(recipe, values.part, ingredient, count);
+    const change = Math.abs(count - amount.low.value);
+    return written(set, ingredient, `${trimCount(change)} ${grows ? 'more' : 'fewer'}`);
+  }
+  const exact = now * by;
+  const step = exact < 1 ? 0.01 : exact < 10 ? 0.1 : 1;
+  const grams = (grows ? Math.ceil(exact / step - 1e-9) : Math.floor(exact / step + 1e-9)) * step;
+  if (!(grams > 0) || !mends(values, ingredient, grams / now)) return [];
+  const change = Math.abs(now - grams);
+  const set = setGrams(recipe, values.part, ingredient, grams);
+  const said = change < 10 ? String(Math.round(change * 10) / 10) : String(Math.round(change));
+  return written(set, ingredient, `${said} g ${grows ? 'more' : 'less'}`);
+}
+
+function written(set: ReturnType<typeof setGrams>, ingredient: Ingredient, change: string): Fix[] {
+  return set === undefined
+    ? []
+    : [{ title: `Write ${set.written} ${ingredient.name}, ${change}`, effect: 'amounts', edits: set.edits }];
+}
+
+const trimCount = (count: number): string => String(Math.round(count * 100) / 100);
+
+/** The smallest change of the ingredient, as a factor, that brings the measure into its usual band. */
+function factor(values: BandValues, ingredient: Ingredient): number | undefined {
+  for (const way of [1, -1]) {
+    let inside = way > 0 ? MOST : 1 / MOST;
+    if (!mends(values, ingredient, inside)) {
+      const found = within(values, ingredient, way);
+      if (found === undefined) continue;
+      inside = found;
+    }
+    let outside = 1;
+    for (let i = 0; i < 40 && Math.abs(inside / outside - 1) > 1e-4; i++) {
+      const between = Math.sqrt(inside * outside);
+      if (mends(values, ingredient, between)) inside = between;
+      else outside = between;
+    }
+    return inside;
+  }
+  return undefined;
+}
+
+/** A factor in the band, where the furthest one overshoots it. */
+function within(values: BandValues, ingredient: Ingredient, way: number): number | undefined {
+  for (let step = 1; step <= 24; step++) {
+    const by = MOST ** ((way * step) / 24);
+    if (mends(values, ingredient, by)) return by;
+  }
+  return undefined;
+}
+
+/** Whether the measure's middle lies in the usual band when the ingredient is so many times itself. */
+function mends(values: BandValues, ingredient: Ingredient, by: number): boolean {
+  const contents = values.contents.map((i) => (i === ingredient ? times(i, by) : i));
+  const worked = measure(values.measure.measure, contents);
+  if (!worked.known) return false;
+  const middle = (worked.value.low + worked.value.high) / 2;
+  const edge = isHigh(values.verdict) ? 1 : 0;
+  // The side that was left must be reached, and the other not passed.
+  return verdictOf(middle, middle, values.measure) === 'ok' && values.measure.usual[edge] !== null;
+}
+
+/** The ingredient as if so many times of it were written. */
+function times(ingredient: Ingredient, by: number): Ingredient {
+  const { node, weighed } = ingredient;
+  const { amount } = node;
+  if (!weighed.known || amount?.kind !== 'measured') return ingredient;
+  const quantity = { ...amount.quantity, ...scaleRange(amount.quantity, by) };
+  return {
+    ...ingredient,
+    node: { ...node, amount: { ...amount, quantity } },
+    weighed: { ...weighed, grams: scaleRange(weighed.grams, by) },
+  };
+}

@@ -1,0 +1,70 @@
+import { contentsOf } from '../../recipe/contents.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { cookingLiquid, thickenerShare } from '../../recipe/measures/shares.ts';
+import type { Part } from '../../recipe/recipe.ts';
+import { defineCheck } from '../check.ts';
+import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { mendAmount } from './mend.ts';
+
+export default defineCheck<BandValues>({
+  code: 'starch-out-of-range',
+  title: 'There is more, or less, starch than the liquid calls for',
+  family: 'formula',
+  severity: 'warning',
+  scope: 'part',
+  source: {
+    kind: 'from memory',
+    title:
+      'McGee, On Food and Cooking (2004); professional texts (Gisslen): 3, 6 and 9 g of flour per 100 g for a thin, medium and thick sauce',
+  },
+  explain: `**What it computes.** For a sauce: flour per liquid by weight, pure starch counting double. For pastry cream: starch per milk, flour counting for 60 to 75 % of its weight. For rice: the liquid per dry rice.
+
+**Why it matters.** Starch swells until it has taken up its water. With too little, the sauce stays thin and the cream runs when cut; with too much, it stands like paste and tastes of flour. Rice that runs out of water stays hard in the middle; with too much it turns to porridge.
+
+**What to do.** Bring the starch, or for rice the water, to the edge of the usual band.
+
+**Silent** where nothing in the part thickens, where egg or a gum does it, for rice that is drained, and where an ingredient of weight is not known.`,
+  *find(part) {
+    const contents = contentsOf(part);
+    const starch = () => ingredientPlace(mainStarch(part));
+    const helped = contents.some((i) => i.food?.class === 'gelling' || i.food?.class === 'egg');
+    for (const name of ['starch per dairy', 'thickener per liquid'] as const) {
+      if (name === 'starch per dairy' || !helped) yield* outsideBand(part, name, 'low', starch);
+      yield* outsideBand(part, name, 'high', starch);
+    }
+    if (isDrained(part)) return;
+    for (const side of ['low', 'high'] as const)
+      yield* outsideBand(part, 'liquid per rice', side, () => ingredientPlace(mainWater(part)));
+  },
+  say: (values) => sayBand(values),
+  fix: (values, scene) => {
+    const part = scene.recipe.parts[values.part];
+    if (part === undefined) return [];
+    return mendAmount(values, scene, values.measure.measure === 'liquid per rice' ? mainWater(part) : mainStarch(part));
+  },
+  examples: {
+    good: [
+      'recipe White sauce\npart sauce as roux sauce\n  40 g      butter\n  40 g      plain flour\n  600 g     whole milk\n  4 g       fine salt\n  do Melt the butter, stir in the flour and cook for 2 min.\n  do Whisk in the milk and the salt and simmer for 8 min.\n',
+      'recipe Boiled rice\npart rice as rice\n  300 g     long-grain rice\n  2 l       water\n  20 g      fine salt\n  do Boil the rice in the water with the salt for 12 min and drain.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe White sauce\npart sauce as roux sauce\n  150 g     butter\n  150 g     plain flour\n# "plain flour" starch-out-of-range *: stands like paste\n  600 g     whole milk\n  do Melt the butter, stir in the flour and cook for 2 min.\n  do Whisk in the milk and simmer for 8 min.\n',
+        after: {
+          'Write 71 g plain flour, 79 g less':
+            'recipe White sauce\npart sauce as roux sauce\n  150 g     butter\n  71 g      plain flour\n  600 g     whole milk\n  do Melt the butter, stir in the flour and cook for 2 min.\n  do Whisk in the milk and simmer for 8 min.\n',
+        },
+      },
+      'recipe Slice cream\npart cream as pastry cream\n  500 g     whole milk\n  5 large   egg yolks\n  100 g     caster sugar\n  10 g      cornflour\n# "cornflour" starch-out-of-range *: runs when cut\n  do Whisk the yolks, sugar and cornflour with a little of the milk.\n  do Boil the rest of the milk, pour on and cook until it reads 92 C.\n',
+      'recipe Rice\npart rice as rice\n  300 g     long-grain rice\n  200 g     water\n# "water" starch-out-of-range *: stays hard\n  do Bring the rice and the water to a boil, cover and cook for 15 min.\n',
+    ],
+  },
+});
+
+const mainStarch = (part: Part): Ingredient | undefined =>
+  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, thickenerShare));
+const mainWater = (part: Part): Ingredient | undefined =>
+  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, cookingLiquid));
+
+const isDrained = (part: Part): boolean =>
+  part.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && /^drain/.test(i.word)));

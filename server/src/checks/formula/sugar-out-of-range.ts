@@ -1,0 +1,67 @@
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { creamShare, sugarSolids } from '../../recipe/measures/shares.ts';
+import type { Part } from '../../recipe/recipe.ts';
+import { defineCheck } from '../check.ts';
+import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { mendAmount } from './mend.ts';
+
+export default defineCheck<BandValues>({
+  code: 'sugar-out-of-range',
+  title: 'There is more, or less, sugar than the kind bears',
+  family: 'formula',
+  severity: 'warning',
+  scope: 'part',
+  source: {
+    kind: 'from memory',
+    title:
+      'the balance rules of bakery texts (Gisslen; Figoni; Pyler); Ruhlman, Ratio (2009); USDA Complete Guide to Home Canning (2015) for jam',
+  },
+  explain: `**What it computes.** Sugar as solids per flour by weight: sugars and syrups, and what preserves and chocolate bring; the lactose of milk and the sugar of fruit are left out. For cakes also the classic balance: liquid, egg counted in, of at least the weight of the sugar. For jam the sugar to prepared fruit, for caramel the cream to sugar.
+
+**Why it matters.** Sugar holds water back from flour and egg: a cake with more than its flour and liquid carry rises, cannot set and sinks in the middle; biscuits spread to a sheet; yeast slows in a dough with more than 10 %. Too little, and a cake is bready and pale.
+
+**What to do.** Bring the sugar to the edge of the usual band, or add flour, egg or milk to carry it.
+
+**Silent** where the part has no kind with a band for sugar, and where an ingredient of weight is not known. A broken balance rule alone is information, never a warning: many good cakes break one.`,
+  *find(part) {
+    const sugar = () => ingredientPlace(mainSugar(part));
+    let found = false;
+    for (const side of ['high', 'low'] as const)
+      for (const finding of outsideBand(part, 'sugar', side, sugar)) {
+        found = true;
+        yield finding;
+      }
+    if (!found) yield* outsideBand(part, 'liquid per sugar', 'low', sugar);
+    yield* outsideBand(part, 'sugar per fruit', 'high', sugar);
+    yield* outsideBand(part, 'cream per sugar', 'low', sugar);
+    yield* outsideBand(part, 'cream per sugar', 'high', () => ingredientPlace(mainCream(part)));
+  },
+  say: (values) => sayBand(values),
+  fix: (values, scene) => {
+    const part = scene.recipe.parts[values.part];
+    if (part === undefined) return [];
+    return mendAmount(values, scene, values.measure.measure === 'cream per sugar' ? mainCream(part) : mainSugar(part));
+  },
+  examples: {
+    good: [
+      'recipe Sponge\npart sponge as sponge\n  4 large   eggs\n  120 g     caster sugar\n  120 g     plain flour\n  do Whisk the eggs with the sugar until thick and fold in the flour.\n',
+      'recipe Caramel sauce\npart sauce as caramel\n  200 g     caster sugar\n  150 g     double cream\n  60 g      butter\n  do Melt the sugar to a deep gold caramel.\n  do Stir in the cream and then the butter.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Butter cake\npart batter as creamed cake\n  200 g     plain flour\n  420 g     caster sugar\n# "caster sugar" sugar-out-of-range *: more sugar than the flour carries\n  150 g     butter\n  3 large   eggs\n  100 g     whole milk\n  8 g       baking powder\n  do Cream the butter with the sugar and beat in the eggs.\n  do Fold in the flour, baking powder and milk.\n',
+        after: {
+          'Write 290 g caster sugar, 130 g less':
+            'recipe Butter cake\npart batter as creamed cake\n  200 g     plain flour\n  290 g     caster sugar\n  150 g     butter\n  3 large   eggs\n  100 g     whole milk\n  8 g       baking powder\n  do Cream the butter with the sugar and beat in the eggs.\n  do Fold in the flour, baking powder and milk.\n',
+        },
+      },
+      'recipe Dry cake\npart batter as creamed cake\n  300 g     plain flour\n  300 g     caster sugar\n# "caster sugar" sugar-out-of-range info *: liquid, egg counted in, to sugar is 0.63\n  180 g     butter\n  190 g     eggs\n  10 g      baking powder\n  do Cream the butter with the sugar and beat in the eggs.\n  do Fold in the flour and the baking powder.\n',
+      'recipe Caramel sauce\npart sauce as caramel\n  300 g     caster sugar\n# "caster sugar" sugar-out-of-range *: sets hard\n  50 g      double cream\n  do Melt the sugar to a deep gold caramel.\n  do Stir in the cream.\n',
+    ],
+  },
+});
+
+const mainSugar = (part: Part): Ingredient | undefined =>
+  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, sugarSolids));
+const mainCream = (part: Part): Ingredient | undefined =>
+  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, creamShare));

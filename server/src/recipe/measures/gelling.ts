@@ -1,0 +1,43 @@
+/**
+ * Knows how much gelatine of 200 bloom, or agar, an ingredient stands for: by its grade where that is written, by the sheet else.
+ * Refuses to know the whole it sets.
+ */
+import type { Food } from '../../food/food.ts';
+import type { Range } from '../../measure/quantity.ts';
+import type { Ingredient } from '../ingredient.ts';
+
+export const isGelatine = (food: Food): boolean => food.class === 'gelling' && named(food, /gelatin/);
+export const isAgar = (food: Food): boolean => food.class === 'gelling' && named(food, /agar/);
+
+const named = (food: Food, pattern: RegExp): boolean => pattern.test(food.id) || pattern.test(food.name);
+
+/** What the grades are in bloom (trade sheets, from memory). */
+const GRADES: Readonly<Record<string, number>> = { bronze: 140, silver: 160, gold: 200, platinum: 250 };
+const STANDARD_BLOOM = 200;
+/** Sheets are cut so that one of any grade sets alike, as 2 g of 200 bloom; some packs run heavier (trade sheets, from memory). */
+const SHEET_G: Range = { low: 2, high: 2.3 };
+
+/** Grams as 200 bloom: m₂ = m₁ √(B₁/B₂). Powder without a grade is 200 to 250 bloom (trade sheets, from memory). */
+export function gelatineG(ingredient: Ingredient): Range | undefined {
+  const { food, weighed, node } = ingredient;
+  if (food === undefined || !isGelatine(food)) return { low: 0, high: 0 };
+  const amount = node.amount;
+  if (amount?.kind === 'measured' && ['sheet', 'leaf'].includes(amount.quantity.count ?? ''))
+    return { low: amount.quantity.low * SHEET_G.low, high: amount.quantity.high * SHEET_G.high };
+  if (!weighed.known) return undefined;
+  const bloom = bloomWritten(ingredient);
+  const [weak, strong] = bloom === undefined ? [STANDARD_BLOOM, 250] : [bloom, bloom];
+  return {
+    low: weighed.grams.low * Math.sqrt(weak / STANDARD_BLOOM),
+    high: weighed.grams.high * Math.sqrt(strong / STANDARD_BLOOM),
+  };
+}
+
+/** `gelatine, 160 bloom` or `gold gelatine`. */
+function bloomWritten({ node }: Ingredient): number | undefined {
+  const words = [node.name?.text, node.preparation?.text, node.note?.text].join(' ').toLowerCase();
+  const number = /(\d{2,3})\s*bloom|bloom\s*(?:of\s*)?(\d{2,3})/.exec(words);
+  if (number !== null) return Number(number[1] ?? number[2]);
+  const grade = /\b(bronze|silver|gold|platinum)\b/.exec(words);
+  return grade === null ? undefined : GRADES[grade[1] ?? ''];
+}

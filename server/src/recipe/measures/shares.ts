@@ -1,0 +1,300 @@
+/**
+ * Knows how much of a food counts as water, fat, sugar, salt, egg, flour and the like, by its composition.
+ * Refuses to know the formula it stands in. A share is per gram of food; a range where it depends on how the food is used, undefined where it is not known.
+ */
+import type { Composition, Food } from '../../food/food.ts';
+import type { Range } from '../../measure/quantity.ts';
+
+export type Share = number | Range | undefined;
+
+/** A component of 100 g as a share. */
+export function part(food: Food, of: keyof Composition): number | undefined {
+  const value = food.per100[of];
+  return value === undefined ? undefined : value / 100;
+}
+
+/** Anything from none of it to so much. */
+const upTo = (high: number | undefined): Share => (high === undefined ? undefined : { low: 0, high });
+
+const within = (food: Food, classes: ReadonlySet<Food['class']>): boolean => classes.has(food.class);
+
+/** Flour, starch and starters; undefined is what a flour's own moisture is. */
+const FLOUR_MOISTURE = 0.12;
+
+/** A sourdough starter or the like: flour and water that ferment. */
+export const isStarter = (food: Food): boolean => food.class === 'other' && food.roles.includes('leavening');
+
+/** Flour of any cereal, starch that stands for it, and the flour in a starter (what is not water, with the moisture of flour). */
+export function flourShare(food: Food): number | undefined {
+  if (food.class === 'flour' || food.class === 'starch') return 1;
+  if (!isStarter(food)) return 0;
+  const water = part(food, 'water');
+  return water === undefined ? undefined : (1 - water) / (1 - FLOUR_MOISTURE);
+}
+
+/** Dry grain, crumbs, nuts and cocoa may stand for flour in a cake, or lie in it. */
+export function flourLikeShare(food: Food): Share {
+  if (within(food, FLOUR_LIKE)) return upTo(1);
+  if ((food.class === 'grain' || food.class === 'bread') && (food.per100.water ?? 100) < DRY_WATER) return upTo(1);
+  return flourShare(food);
+}
+
+const DRY_WATER = 16;
+const FLOUR_LIKE: ReadonlySet<Food['class']> = new Set(['nut', 'seed', 'chocolate']);
+
+/** Water that wets a dough: not the flour's own, and half of what chopped herbs, vegetables and fruit hold (common practice, no source). */
+export function freeWater(food: Food): number | undefined {
+  if (food.class === 'flour' || food.class === 'starch') return 0;
+  const water = part(food, 'water');
+  if (water === undefined) return undefined;
+  if (isStarter(food)) return water - FLOUR_MOISTURE * (flourShare(food) ?? 0);
+  return food.roles.includes('holds its water') ? water / 2 : water;
+}
+
+/** Pure fat but the flour's own; that of nuts, seeds and chocolate may stay in the pieces. */
+export function fatShare(food: Food): Share {
+  if (food.class === 'flour' || food.class === 'starch') return 0;
+  const fat = part(food, 'fat');
+  return within(food, FLOUR_LIKE) ? upTo(fat) : fat;
+}
+
+const BRING_NO_SUGAR: ReadonlySet<Food['class']> = new Set([
+  'flour',
+  'starch',
+  'grain',
+  'milk',
+  'cream',
+  'dairy',
+  'cheese',
+  'egg',
+  'fat',
+  'oil',
+  'water',
+  'salt',
+  'leavening',
+  'yeast',
+  'vegetable',
+  'fruit',
+  'dried fruit',
+  'nut',
+  'seed',
+  'leafy herb',
+  'dried herb',
+  'spice',
+]);
+
+/** Sugars as solids, without lactose and what fruit, grain and nuts bring of their own; chocolate's may stay in the pieces. */
+export function addedSugar(food: Food): Share {
+  const { sugars, sucrose, lactose } = food.per100;
+  if (food.class === 'milk' || food.class === 'dairy') return sucrose === undefined ? 0 : sucrose / 100;
+  if (within(food, BRING_NO_SUGAR)) return 0;
+  if (sugars === undefined) return food.class === 'sugar' || food.class === 'syrup' ? undefined : 0;
+  const share = (sugars - (lactose ?? 0)) / 100;
+  return food.class === 'chocolate' ? upTo(share) : share;
+}
+
+/** All sugars but lactose, as ice-cream makers count them. */
+export function sugarsButLactose(food: Food): number | undefined {
+  const { sugars, lactose } = food.per100;
+  if (sugars === undefined) return food.class === 'flour' || food.class === 'gelling' ? 0 : undefined;
+  const isPlainMilk = within(food, MILKS) && lactose === undefined;
+  return isPlainMilk ? undefined : (sugars - (lactose ?? 0)) / 100;
+}
+
+const MILKS: ReadonlySet<Food['class']> = new Set(['milk', 'cream', 'dairy']);
+
+/** Milk solids not fat: what is neither water, fat nor added sugar. */
+export function milkSolids(food: Food): number | undefined {
+  const butter = food.class === 'fat' && (food.per100.lactose ?? 0) > 0;
+  if (!within(food, MILKS) && !butter) return 0;
+  const { water, fat, sugars, sucrose, lactose } = food.per100;
+  if (water === undefined || fat === undefined) return undefined;
+  const added = sucrose ?? (sugars === undefined || lactose === undefined ? undefined : sugars - lactose);
+  return added === undefined ? undefined : Math.max(0, 100 - water - fat - added) / 100;
+}
+
+export const waterShare = (food: Food): number | undefined => part(food, 'water');
+
+/** All that is neither water nor alcohol. */
+export function solidsShare(food: Food): number | undefined {
+  const water = part(food, 'water');
+  return water === undefined ? undefined : 1 - water - (part(food, 'alcohol') ?? 0);
+}
+
+/** Salt from every source, as sodium × 2.5 (EU 1169/2011, annex I), but not the sodium of leavening. */
+export function saltShare(food: Food): number | undefined {
+  if (food.class === 'leavening') return 0;
+  const { sodium } = food.per100;
+  return sodium === undefined ? undefined : (sodium * 2.5) / 100_000;
+}
+
+/** Egg as shelled and fresh: dried egg counts as what it is mixed up to. */
+export function eggShare(food: Food): number {
+  if (food.class !== 'egg') return 0;
+  const water = food.per100.water ?? 76;
+  return water > 20 ? 1 : (100 - water) / (isWhite(food) ? 12.4 : 24);
+}
+
+const isWhite = (food: Food): boolean =>
+  food.class === 'egg' && (food.per100.fat ?? 10) < 1.5 && (food.per100.protein ?? 12) > 5;
+const isYolk = (food: Food): boolean => food.class === 'egg' && (food.per100.fat ?? 10) > 20 && !isDried(food);
+const isDried = (food: Food): boolean => (food.per100.water ?? 76) < 20;
+
+/** The yolk itself: all of a yolk, 17 g of a large egg's 50 (USDA SR26, NDB 01123, 01125). */
+export function yolkShare(food: Food): number {
+  if (food.class !== 'egg' || isWhite(food)) return 0;
+  return isYolk(food) ? 1 : 0.34 * eggShare(food);
+}
+
+/** What thickens like yolk: of a whole egg its yolk, or, with the white, up to two yolks. */
+export function yolkStrength(food: Food): Share {
+  if (food.class !== 'egg' || isWhite(food)) return 0;
+  return isYolk(food) ? 1 : { low: 0.34 * eggShare(food), high: 0.68 * eggShare(food) };
+}
+
+export const whiteShare = (food: Food): number => (isWhite(food) ? eggShare(food) : 0);
+
+export const eggProtein = (food: Food): number | undefined => (food.class === 'egg' ? part(food, 'protein') : 0);
+
+const LIQUIDS: ReadonlySet<Food['class']> = new Set([
+  'water',
+  'milk',
+  'cream',
+  'stock',
+  'juice',
+  'drink',
+  'alcohol',
+  'vinegar',
+]);
+
+const isPowder = (food: Food): boolean => (food.per100.water ?? 100) < DRY_WATER;
+
+/** Liquids by their whole weight, as a cook pours them. */
+export function liquidShare(food: Food): Share {
+  if (isPowder(food)) return 0;
+  if (within(food, LIQUIDS) || isCoconutMilk(food)) return 1;
+  return food.class === 'dairy' || food.class === 'sauce' ? upTo(1) : 0;
+}
+
+/** Liquids, and what half is one: soft fruit and vegetables, fresh cheese. */
+export function looseLiquidShare(food: Food): Share {
+  return within(food, HALF_LIQUID) ? upTo(1) : liquidShare(food);
+}
+
+const HALF_LIQUID: ReadonlySet<Food['class']> = new Set(['dairy', 'fruit', 'vegetable', 'cheese']);
+
+const isCoconutMilk = (food: Food): boolean => food.class === 'other' && /^coconut (?:milk|cream)$/.test(food.name);
+
+/** Milk, cream, yoghurt and what is used in their place. */
+export function dairyShare(food: Food): Share {
+  if (isPowder(food)) return 0;
+  if (within(food, MILKS) || isCoconutMilk(food)) return 1;
+  return food.class === 'water' || food.class === 'juice' || food.class === 'alcohol' || food.class === 'drink'
+    ? upTo(1)
+    : 0;
+}
+
+export const creamShare = (food: Food): Share =>
+  isPowder(food) ? 0 : within(food, MILKS) || isCoconutMilk(food) ? 1 : 0;
+
+/** Starch that sets a cream: flour counts for less of its weight (Gisslen and McGee, from memory). */
+export function settingStarch(food: Food): Share {
+  if (food.class === 'starch') return 1;
+  return food.class === 'flour' ? { low: 0.6, high: 0.75 } : 0;
+}
+
+/** Thickener as flour: pure starch does for twice its weight of flour. */
+export function thickenerShare(food: Food): Share {
+  if (food.class === 'starch') return { low: 1.8, high: 2.2 };
+  return food.class === 'flour' ? 1 : 0;
+}
+
+/** Oil and fat that is whisked in. */
+export const oilShare = (food: Food): number | undefined =>
+  food.class === 'oil' || food.class === 'fat' ? part(food, 'fat') : 0;
+
+export const butterShare = (food: Food): number => (food.class === 'fat' ? 1 : 0);
+
+/** Vinegar and sour juice by weight; of a sour fruit, what it gives when squeezed. */
+export function acidLiquid(food: Food): Share {
+  if (food.class === 'vinegar') return 1;
+  if (!food.roles.includes('acid')) return 0;
+  if (food.class === 'juice') return 1;
+  return food.class === 'fruit' ? { low: 0.25, high: 1 } : 0;
+}
+
+/** Acid in vinegar and sour juice, as such. */
+export function acidShare(food: Food): Share {
+  const acid = part(food, 'acid');
+  if (food.class === 'vinegar') return acid;
+  if (food.class === 'juice' || food.id === 'citric-acid')
+    return acid ?? (food.roles.includes('acid') ? upTo(0.06) : 0);
+  return 0;
+}
+
+/** What a pickling liquor is made of: vinegar, water, wine, juice. */
+export function liquorShare(food: Food): Share {
+  if (food.class === 'vinegar' || food.class === 'water' || food.class === 'juice' || food.class === 'alcohol')
+    return 1;
+  return food.class === 'sauce' || food.class === 'stock' ? upTo(1) : 0;
+}
+
+export const sugarSolids = (food: Food): number | undefined =>
+  food.class === 'sugar' || food.class === 'syrup' ? part(food, 'sugars') : 0;
+
+/** Fruit as prepared, and vegetables cooked like it; dried fruit takes up its water again. */
+export function preparedFruit(food: Food): Share {
+  if (food.class === 'fruit' || food.class === 'vegetable') return 1;
+  if (food.class === 'dried fruit') return { low: 1, high: 3 };
+  return food.class === 'juice' ? upTo(1) : 0;
+}
+
+export const chocolateShare = (food: Food): number => (food.class === 'chocolate' ? 1 : 0);
+
+export const grainShare = (food: Food): number => (food.class === 'grain' && isPowder(food) ? 1 : 0);
+
+/** Water for cooking grain: liquids, and some of what vegetables give. */
+export function cookingLiquid(food: Food): Share {
+  return food.class === 'vegetable' || food.class === 'fruit' ? upTo(0.5) : liquidShare(food);
+}
+
+const FLESH: ReadonlySet<Food['class']> = new Set([
+  'meat',
+  'ground meat',
+  'poultry',
+  'ground poultry',
+  'cured meat',
+  'fish',
+  'shellfish',
+]);
+
+export const fleshShare = (food: Food): number => (within(food, FLESH) || food.class === 'egg' ? 1 : 0);
+
+/** What gives a stock its taste: bones, meat, fish, vegetables. */
+export function stockSolids(food: Food): number {
+  return within(food, FLESH) || /bone|carcass|frame/.test(food.name) || within(food, GARDEN) ? 1 : 0;
+}
+
+const GARDEN: ReadonlySet<Food['class']> = new Set(['vegetable', 'mushroom', 'leafy herb']);
+
+/** Things that may lie whole in what holds them. */
+export const mayLieIn = (food: Food): Share => (within(food, PIECES) ? upTo(1) : 1);
+
+/** Vegetables and meat that lie in a filling and are no part of what sets. */
+export const mixWithoutPieces = (food: Food): number => (within(food, PIECES) ? 0 : 1);
+
+const PIECES: ReadonlySet<Food['class']> = new Set([
+  'vegetable',
+  'mushroom',
+  'fruit',
+  'meat',
+  'ground meat',
+  'poultry',
+  'ground poultry',
+  'cured meat',
+  'fish',
+  'shellfish',
+  'leafy herb',
+  'legume',
+  'nut',
+]);

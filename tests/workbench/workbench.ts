@@ -18,6 +18,7 @@ const lastInstalled = join(packageFolder, 'node_modules/code-server/lib/vscode/n
 const quietSettings = {
   'workbench.startupEditor': 'none',
   'workbench.colorTheme': 'Default Light Modern',
+  'workbench.iconTheme': 'vs-seti',
   'workbench.secondarySideBar.defaultVisibility': 'hidden',
   'editor.minimap.enabled': false,
   'workbench.tips.enabled': false,

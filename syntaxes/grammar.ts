@@ -185,7 +185,7 @@ export const grammar = {
         },
       ],
     },
-    'trial-saw': line('saw', trialWord, ['#comment', '#field-value']),
+    'trial-saw': line('saw|tested', trialWord, ['#comment', '#field-value']),
     'trial-verdict': {
       match: `^\\s*(verdict)(?:\\s+(keep|change|reject)${wordEnd})?`,
       captures: { 1: scope(trialWord), 2: scope('constant.language.verdict.quern') },

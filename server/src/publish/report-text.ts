@@ -1,7 +1,8 @@
 /**
  * Knows a report as plain text for a terminal or a diff: stable order, one fact a line.
  */
-import { gramsText, percentRange, percentText, trimmed } from '../measure/number-text.ts';
+import { gramsText, trimmed } from '../measure/number-text.ts';
+import { bandText, measureText } from '../recipe/measures.ts';
 import type { Report, ReportIngredient, ReportMeasure, ReportPart } from './report.ts';
 
 export function reportText(report: Report): string {
@@ -68,16 +69,10 @@ const VERDICTS = {
 } as const;
 
 function measureLine(m: ReportMeasure): string {
-  const [low, high] = m.band;
-  const band =
-    low === null || low === 0
-      ? `up to ${percentText(high ?? 0)}`
-      : high === null
-        ? `from ${percentText(low)}`
-        : percentRange(low, high);
+  const band = bandText(m.name, m.band);
   if (m.value_low === null || m.value_high === null || m.verdict === null)
     return `  ${m.name}: not known (usual ${band})`;
-  return `  ${m.name}: ${percentRange(m.value_low, m.value_high)}, ${VERDICTS[m.verdict]} (${band})`;
+  return `  ${m.name}: ${measureText(m.name, m.value_low, m.value_high)}, ${VERDICTS[m.verdict]} (${band})`;
 }
 
 const FIELDS = {

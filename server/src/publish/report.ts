@@ -10,7 +10,7 @@ import { contentsOf } from '../recipe/contents.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import { type Band, type Verdict, verdictOf } from '../recipe/kinds.ts';
-import { measure } from '../recipe/measures.ts';
+import { MEASURES, type MeasureName, measure } from '../recipe/measures.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { type FindingJson, findingJson } from './finding-json.ts';
 
@@ -60,11 +60,11 @@ export interface ReportIngredient {
 }
 
 export interface ReportMeasure {
-  readonly name: string;
+  readonly name: MeasureName;
   readonly value: number | null;
   readonly value_low: number | null;
   readonly value_high: number | null;
-  readonly unit: '1';
+  readonly unit: '1' | 'C';
   readonly band: Band;
   readonly verdict: Verdict | null;
   readonly source: string;
@@ -178,7 +178,7 @@ export function measuresOf(part: Part): ReportMeasure[] {
       value: value === undefined ? null : round(middle(value), 4),
       value_low: value === undefined ? null : round(value.low, 4),
       value_high: value === undefined ? null : round(value.high, 4),
-      unit: '1',
+      unit: MEASURES[held.measure].unit === 'celsius' ? 'C' : '1',
       band: held.usual,
       verdict: value === undefined ? null : verdictOf(value.low, value.high, held),
       source: held.source,

@@ -1,0 +1,42 @@
+/**
+ * Knows a recipe as plain facts, one a line in a stable order, so that two of them laid side by side differ only where a cook would.
+ */
+import { likelyGrams } from '../food/weigh.ts';
+import { gramsText, percentRange } from '../measure/number-text.ts';
+import type { Part, Recipe } from '../recipe/recipe.ts';
+import { measuresOf } from './report.ts';
+
+export function factsText(recipe: Recipe): string {
+  const lines = [`recipe ${recipe.name}`];
+  for (const { line } of recipe.outline.head) {
+    const text = line.text.slice(0, line.comment?.start ?? line.text.length);
+    lines.push(`  ${collapse(text)}`);
+  }
+  for (const part of recipe.parts) lines.push('', ...partLines(part));
+  for (const trial of recipe.outline.trials)
+    lines.push('', ...trial.lines.filter((l) => l.statement.kind !== 'blank').map((l) => collapse(l.text)));
+  for (const food of recipe.outline.foods)
+    lines.push('', ...food.lines.filter((l) => l.statement.kind !== 'blank').map((l) => collapse(l.text)));
+  return `${lines.join('\n')}\n`;
+}
+
+function partLines(part: Part): string[] {
+  const { head, steps } = part;
+  return [
+    `part ${head.name}${head.kindNode === undefined ? '' : ` as ${head.kindNode.text}`}`,
+    ...head.ingredients.map(({ name, weighed, node, optional }) => {
+      const grams = weighed.known ? `${gramsText(likelyGrams(weighed))} g` : 'no weight';
+      const preparation = node.preparation === undefined ? '' : `, ${collapse(node.preparation.text)}`;
+      return `  ${optional ? 'optional ' : ''}${name}${preparation}: ${grams}`;
+    }),
+    ...measuresOf(part).map(({ name, value_low: low, value_high: high }) =>
+      low === null || high === null ? `  ${name}: not known` : `  ${name}: ${percentRange(low, high)}`,
+    ),
+    ...steps.map(({ line, sentence }) => {
+      const text = head.source.lines[line]?.text ?? '';
+      return `  do ${collapse(text.slice(sentence.start, sentence.end))}`;
+    }),
+  ];
+}
+
+const collapse = (text: string): string => text.trim().replace(/\s+/g, ' ');

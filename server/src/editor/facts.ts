@@ -8,8 +8,8 @@ import { gramsText, percentRange, trimmed } from '../measure/number-text.ts';
 import { middle, type Range } from '../measure/quantity.ts';
 import { contentsOf } from '../recipe/contents.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
-import { type Band, type KindMeasure, type Verdict, verdictOf } from '../recipe/kinds.ts';
-import { MEASURES, measure } from '../recipe/measures.ts';
+import { type KindMeasure, type Verdict, verdictOf } from '../recipe/kinds.ts';
+import { bandText, MEASURES, measure, measureText } from '../recipe/measures.ts';
 import type { Part } from '../recipe/recipe.ts';
 import type { Fact } from './hover.ts';
 import { listOf, sayGrams, sayShare, sayWeight } from './words.ts';
@@ -121,13 +121,14 @@ export function bandFacts(part: Part): Fact[] {
   return kind.measures.map((held) => {
     const label = capital(MEASURES[held.measure].words);
     const worked = contents.length === 0 ? undefined : measure(held.measure, contents);
-    if (worked === undefined) return figure(label, `usual ${sayBand(held.usual)}`, held.source);
-    if (!worked.known) return figure(label, `not known: ${worked.why}; usual ${sayBand(held.usual)}`, held.source);
+    if (worked === undefined) return figure(label, `usual ${bandText(held.measure, held.usual)}`, held.source);
+    if (!worked.known)
+      return figure(label, `not known: ${worked.why}; usual ${bandText(held.measure, held.usual)}`, held.source);
     const { value } = worked;
-    const said = percentRange(value.low, value.high);
+    const said = measureText(held.measure, value.low, value.high);
     return figure(
       label,
-      `${said}; usual ${sayBand(held.usual)}${sayVerdict(verdictOf(value.low, value.high, held), held)}`,
+      `${said}; usual ${bandText(held.measure, held.usual)}${sayVerdict(verdictOf(value.low, value.high, held), held)}`,
       held.source,
     );
   });
@@ -135,12 +136,9 @@ export function bandFacts(part: Part): Fact[] {
 
 /** The bands of a kind, whatever the part. */
 export const bandsOnly = (measures: readonly KindMeasure[]): Fact[] =>
-  measures.map((held) => figure(capital(MEASURES[held.measure].words), `usual ${sayBand(held.usual)}`, held.source));
-
-function sayBand([low, high]: Band): string {
-  if (high === null) return `from ${percentRange(low ?? 0, low ?? 0)}`;
-  return low === null || low === 0 ? `up to ${percentRange(high, high)}` : percentRange(low, high);
-}
+  measures.map((held) =>
+    figure(capital(MEASURES[held.measure].words), `usual ${bandText(held.measure, held.usual)}`, held.source),
+  );
 
 function sayVerdict(verdict: Verdict, held: KindMeasure): string {
   if (verdict === 'ok') return ', within it';

@@ -321,6 +321,12 @@ export function measureText(name: MeasureName, low: number, high: number): strin
   return unit === 'celsius' ? `${words} °C` : words;
 }
 
+/** A band of the measure as a cook reads it: `18 to 40 %`, `up to 2 %`, `from 1.3`. */
+export function bandText(name: MeasureName, [low, high]: readonly [number | null, number | null]): string {
+  if (high === null) return `from ${measureText(name, low ?? 0, low ?? 0)}`;
+  return low === null || low === 0 ? `up to ${measureText(name, high, high)}` : measureText(name, low, high);
+}
+
 /** Ingredients of unknown composition are ignored up to this share of the whole. */
 const NEGLIGIBLE = 0.03;
 const NOTHING: Range = { low: 0, high: 0 };

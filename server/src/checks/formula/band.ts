@@ -8,7 +8,7 @@ import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Kind, type KindMeasure, type Verdict, verdictOf } from '../../recipe/kinds.ts';
 import type { Share } from '../../recipe/measures/shares.ts';
-import { MEASURES, type MeasureName, measure, measureText } from '../../recipe/measures.ts';
+import { bandText, MEASURES, type MeasureName, measure, measureText } from '../../recipe/measures.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import type { Found, Place, Said } from '../check.ts';
@@ -76,7 +76,7 @@ export function sayBand(values: BandValues, more?: string): Said {
   const advice = [more, high ? held.lower : held.raise].filter((a) => a !== undefined).join(' ');
   return {
     message:
-      `${subject} is ${measureText(held.measure, value.low, value.high)}; ${bandText(held)} is usual for ${kind.name}.${risk} ${advice}`.trimEnd(),
+      `${subject} is ${measureText(held.measure, value.low, value.high)}; ${bandText(held.measure, held.usual)} is usual for ${kind.name}.${risk} ${advice}`.trimEnd(),
     value: middleOf(value),
     unit: MEASURES[held.measure].unit === 'celsius' ? 'C' : '1',
     band: held.usual,
@@ -85,12 +85,6 @@ export function sayBand(values: BandValues, more?: string): Said {
 }
 
 export const isHigh = (verdict: Verdict): boolean => verdict === 'high' || verdict === 'too high';
-
-/** `18 to 40 %`, `up to 2 %`, `from 1.3`. */
-function bandText({ measure: name, usual: [low, high] }: KindMeasure): string {
-  if (high === null) return `from ${measureText(name, low ?? 0, low ?? 0)}`;
-  return low === null || low === 0 ? `up to ${measureText(name, high, high)}` : measureText(name, low, high);
-}
 
 export const middleOf = (range: Range): number => (range.low + range.high) / 2;
 

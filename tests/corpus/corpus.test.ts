@@ -5,7 +5,7 @@ import { layout } from '../../server/src/notation/layout.ts';
 import { EXAMPLES, openInKitchen } from '../support/harness.ts';
 
 describe.each(EXAMPLES)('%s', (file, text) => {
-  const snapshot = openInKitchen(text);
+  const snapshot = openInKitchen(text, file);
 
   test('prints back', () => expect(printDocument(snapshot.document)).toBe(text));
 

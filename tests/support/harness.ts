@@ -14,7 +14,8 @@ import { Snapshot, takeBugs } from '../../server/src/workspace/snapshot.ts';
 import { compareMarks, type MarkedFinding, readMarks } from './marks.ts';
 
 const HOUSE = makeHouse(DEFAULTS).house;
-const KITCHEN = new Houses(nodeFiles()).of(resolve('examples')).house;
+const HOUSES = new Houses(nodeFiles());
+const KITCHEN = HOUSES.of(resolve('examples')).house;
 
 /** Every recipe of the example kitchen: path and text. */
 export const EXAMPLES: readonly (readonly [string, string])[] = nodeFiles()
@@ -27,10 +28,11 @@ export function open(text: string, settings?: Partial<Settings>): Snapshot {
 }
 
 /** The same under the house of the example kitchen. */
-export const openInKitchen = (text: string): Snapshot => openIn(text, KITCHEN);
+export const openInKitchen = (text: string, file = 'test.quern'): Snapshot =>
+  openIn(text, KITCHEN, resolve('examples', file));
 
-function openIn(text: string, house: House): Snapshot {
-  const snapshot = Snapshot.open('test.quern', 1, text, house);
+function openIn(text: string, house: House, path = 'test.quern'): Snapshot {
+  const snapshot = Snapshot.open(path, 1, text, house, HOUSES.bases);
   void snapshot.findings;
   const [bug] = takeBugs();
   if (bug !== undefined) throw bug.error;

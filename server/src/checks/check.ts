@@ -105,11 +105,15 @@ interface Declaration<V> {
 
 export interface LineCheck<V = unknown> extends Declaration<V> {
   readonly scope: 'line';
+  /** What no line shows by itself; run at every edit, so it must be cheap. */
+  readonly findInFile?: (scene: Scene) => Iterable<Found<V>>;
   readonly find: (line: Line, house: House) => Iterable<Found<V>>;
 }
 
 export interface PartCheck<V = unknown> extends Declaration<V> {
   readonly scope: 'part';
+  /** What no part shows by itself; run at every edit, so it must be cheap. */
+  readonly findInFile?: (scene: Scene) => Iterable<Found<V>>;
   readonly find: (part: Part, house: House) => Iterable<Found<V>>;
 }
 

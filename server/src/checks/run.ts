@@ -2,9 +2,10 @@
  * Knows how the checks are run over a recipe: each over its own scope, again only where that changed, and accepted findings set apart.
  * Refuses to know any single check. A check that throws is reported as that check's own bug, and the others go on.
  */
+import type { PartSource } from '../notation/outline.ts';
 import type { Line } from '../notation/tree.ts';
 import type { Part } from '../recipe/recipe.ts';
-import type { Check, Fix, Found, LineCheck, PartCheck, Place, RecipeCheck, Said, Scene, Severity } from './check.ts';
+import type { Check, Fix, Found, LineCheck, PartCheck, Place, Said, Scene, Severity } from './check.ts';
 import type { House } from './house.ts';
 
 /** A finding at its place in the document. */
@@ -49,7 +50,14 @@ type Report = (check: Check, error: unknown) => void;
 export class CheckRunner {
   private readonly lineChecks: readonly LineCheck[];
   private readonly partChecks: readonly PartCheck[];
-  private readonly recipeChecks: readonly RecipeCheck[];
+  private readonly fileFinders: readonly {
+    readonly check: Check;
+    readonly find: (scene: Scene) => Iterable<Found<unknown>>;
+  }[];
+  private readonly byPartLines = new WeakMap<
+    House,
+    WeakMap<PartSource, readonly { readonly local: Local; readonly at: number }[]>
+  >();
   private readonly byLine = new WeakMap<House, WeakMap<Line, readonly Local[]>>();
   private readonly byPart = new WeakMap<House, WeakMap<Part, readonly Local[]>>();
   private readonly report: Report;
@@ -57,28 +65,22 @@ export class CheckRunner {
   constructor(checks: readonly Check[], report: Report) {
     this.lineChecks = checks.filter((c) => c.scope === 'line');
     this.partChecks = checks.filter((c) => c.scope === 'part');
-    this.recipeChecks = checks.filter((c) => c.scope === 'recipe');
+    this.fileFinders = checks.flatMap((check) => {
+      const find = check.scope === 'recipe' ? check.find : check.findInFile;
+      return find === undefined ? [] : [{ check, find }];
+    });
     this.report = report;
   }
 
   /** All findings of a file, in the order of its lines. */
   run(scene: Scene): Findings {
-    const { house, document, recipe } = scene;
+    const { house, recipe } = scene;
     const findings: Finding[] = [];
     const add = (local: Local, base: number, part: number | undefined) => {
       const finding = place(local, scene, base, part);
       if (finding !== undefined) findings.push(finding);
     };
-    const lines = cacheFor(this.byLine, house);
-    document.lines.forEach((line, at) => {
-      if (line.statement.kind === 'blank') return;
-      let locals = lines.get(line);
-      if (locals === undefined) {
-        locals = this.collect(this.lineChecks, line, house);
-        lines.set(line, locals);
-      }
-      for (const local of locals) add(local, at, undefined);
-    });
+    this.eachLine(scene, (local, at) => add(local, at, undefined));
     // A variant is not judged as a finished recipe: what it inherits is not here to be counted.
     const whole = !recipe.inherits;
     const parts = cacheFor(this.byPart, house);
@@ -90,13 +92,43 @@ export class CheckRunner {
       }
       for (const local of locals) add(local, recipe.partsAt[part.index] ?? 0, part.index);
     }
-    for (const check of this.recipeChecks) {
-      if (house.severities[check.code] === 'off' || !(whole || check.family === 'reading' || check.family === 'safety'))
-        continue;
-      for (const local of this.guard(check, () => check.find(scene))) add(local, 0, undefined);
+    for (const { check, find } of this.fileFinders) {
+      const judged = whole || check.family === 'reading' || check.family === 'safety';
+      if (house.severities[check.code] === 'off' || !judged) continue;
+      for (const local of this.guard(check, () => find(scene))) add(local, 0, undefined);
     }
     findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || (a.code < b.code ? -1 : 1));
     return sortAccepted(findings, scene);
+  }
+
+  /** What the line checks find, with each line's number; the lines of an unchanged part are not looked at. */
+  private eachLine(scene: Scene, give: (local: Local, at: number) => void): void {
+    const { house, document, outline } = scene;
+    const byPart = cacheFor(this.byPartLines, house);
+    let next = 0;
+    for (const { at, source } of outline.parts) {
+      for (; next < at; next++) for (const local of this.ofLine(document.lines[next], house)) give(local, next);
+      let rows = byPart.get(source);
+      if (rows === undefined) {
+        rows = source.lines.flatMap((line, i) => this.ofLine(line, house).map((local) => ({ local, at: i })));
+        byPart.set(source, rows);
+      }
+      for (const row of rows) give(row.local, at + row.at);
+      next = at + source.lines.length;
+    }
+    for (; next < document.lines.length; next++)
+      for (const local of this.ofLine(document.lines[next], house)) give(local, next);
+  }
+
+  private ofLine(line: Line | undefined, house: House): readonly Local[] {
+    if (line === undefined || line.statement.kind === 'blank') return NONE;
+    const lines = cacheFor(this.byLine, house);
+    let locals = lines.get(line);
+    if (locals === undefined) {
+      locals = this.collect(this.lineChecks, line, house);
+      lines.set(line, locals);
+    }
+    return locals;
   }
 
   private collect<U>(

@@ -117,6 +117,7 @@ class Writing {
     const of = outline(document);
     const inner = writeOut(loaded.path, document, of, this.house, this.bases, this.above);
     for (const path of inner?.files ?? []) this.files.add(path);
+    if (inner?.broken.some((b) => b.kind === 'circle')) this.say('circle', at, span, file, []);
     const lines =
       inner === undefined
         ? document.lines.map(

@@ -23,7 +23,7 @@ export function variantFindings(
 ): Findings {
   const anchor = anchorOf(scene);
   const back = <F extends Finding>(finding: F): F | undefined => {
-    if (LINE_CODES.has(finding.code)) return undefined;
+    if (LINE_CODES.has(finding.code) || BROKEN_CODES.has(finding.code)) return undefined;
     const origin = whole.written.lines[finding.at.line]?.origin;
     if (origin === undefined) return undefined;
     if (origin.kind === 'base' && baseHas(origin.path, origin.line, finding.code)) return undefined;

@@ -1,6 +1,7 @@
 import { indentOf } from '../../edits/set-amount.ts';
 import { insertLineAfter } from '../../edits/text-edit.ts';
 import { nameSpan } from '../../recipe/part.ts';
+import type { Step } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 
 interface Values {
@@ -20,19 +21,15 @@ export default defineCheck<Values>({
 Mention it where it goes in (\`pour over the custard\`). Silent for the last part, for parts without a list, in a file with no \`recipe\` line, and where a later step takes everything together.`,
   *find({ recipe, outline }) {
     if (outline.recipe === undefined) return;
-    for (const part of recipe.parts) {
-      if (part.isLast || part.head.name === '' || part.head.ingredients.length === 0 || part.usesByLater.length > 0)
-        continue;
-      const later = recipe.parts.slice(part.index + 1);
-      if (
-        later.some((p) => p.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && GATHERING.has(i.word))))
-      )
-        continue;
-      if (later.every((p) => p.steps.length === 0)) continue;
-      yield {
-        at: { part: part.index, line: 0, ...nameSpan(part.head) },
-        values: { name: part.head.name, part: part.index },
-      };
+    // From the end: whether a later part has steps, and whether one takes everything together.
+    let steps = false;
+    for (let i = recipe.parts.length - 1; i >= 0; i--) {
+      const part = recipe.parts[i];
+      if (part === undefined || (i < recipe.parts.length - 1 && gathers(recipe.parts[i + 1]?.steps ?? []))) return;
+      const { head } = part;
+      const unused = !part.isLast && head.name !== '' && head.ingredients.length > 0 && part.usesByLater.length === 0;
+      if (unused && steps) yield { at: { part: i, line: 0, ...nameSpan(head) }, values: { name: head.name, part: i } };
+      steps ||= part.steps.length > 0;
     }
   },
   say: ({ name }) => ({ message: `No later step uses the ${name}: mention it where it goes in.` }),
@@ -65,7 +62,18 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
   },
 });
 
-/** Words that take all that lies on the bench. */
+const GATHERS = new WeakMap<readonly Step[], boolean>();
+
+/** Whether a step takes everything that lies on the bench. */
+function gathers(steps: readonly Step[]): boolean {
+  let found = GATHERS.get(steps);
+  if (found === undefined) {
+    found = steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && GATHERING.has(i.word)));
+    GATHERS.set(steps, found);
+  }
+  return found;
+}
+
 const GATHERING: ReadonlySet<string> = new Set([
   'everything',
   'all',

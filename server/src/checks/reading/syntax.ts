@@ -16,19 +16,18 @@ export default defineCheck<SyntaxFault>({
   title: 'A line cannot be read',
   family: 'reading',
   severity: 'error',
-  scope: 'recipe',
+  scope: 'line',
   source: { kind: 'common practice, no source' },
   explain: `Every line of a recipe says what it is by how it starts: an amount opens an ingredient, \`do\` a step, \`part\` a part, \`yield\`, \`pan\`, \`oven\` and the like a fact about the whole. A line that starts otherwise, or goes on with something that has no place there, cannot be worked out, and nothing on it is weighed or checked.
 
 The message says what to write instead. The lines around it are read as usual. Silent in comments, after \`#\`.`,
-  *find({ document, outline, house }) {
-    for (let line = 0; line < document.lines.length; line++) {
-      const read = document.lines[line];
-      if (read === undefined || read.faults.length === 0 || lacksOnlyItsAmount(read, house.world)) continue;
-      for (const fault of read.faults) {
-        if (!ELSEWHERE.has(fault.code)) yield { at: { line, start: fault.start, end: fault.end }, values: fault };
-      }
+  *find(line, house) {
+    if (line.faults.length === 0 || lacksOnlyItsAmount(line, house.world)) return;
+    for (const fault of line.faults) {
+      if (!ELSEWHERE.has(fault.code)) yield { at: { line: 0, start: fault.start, end: fault.end }, values: fault };
     }
+  },
+  *findInFile({ outline }) {
     for (const { at, fault } of outline.misplaced)
       yield { at: { line: at, start: fault.start, end: fault.end }, values: fault };
   },

@@ -24,22 +24,21 @@ export default defineCheck<Values>({
   title: 'A temperature must be in the other unit',
   family: 'safety',
   severity: 'error',
-  scope: 'recipe',
+  scope: 'part',
   source: { kind: 'common practice, no source' },
   explain: `**What it computes.** Each temperature by what it is the temperature of. An oven over 300 °C, or under 150 °F; the centre of a food over 110 °C, where water would have boiled away; a fridge at 30 to 45 °C: each is a likely figure in the other unit.
 
 **Why it matters.** 350 written with the wrong letter burns the dish, and 165 in the centre that should be Fahrenheit can never be reached; a fridge at 40 °C makes people ill.
 
 **What to do.** Mend the letter. **Silent** for hearths (pizza, stone, wood, coals), for drying and keeping warm, and for sugar and hot fat.`,
-  *find({ recipe }) {
-    if (recipe.oven !== undefined) {
-      const { at, node } = recipe.oven;
-      const values = ovenValues(node, undefined);
-      if (values !== undefined) yield { at: { line: at, start: node.start, end: node.end }, values };
-    }
-    for (const part of recipe.parts) {
-      for (const step of part.steps) yield* inStep(step, part.index);
-    }
+  *find(part) {
+    for (const step of part.steps) yield* inStep(step);
+  },
+  *findInFile({ recipe }) {
+    if (recipe.oven === undefined) return;
+    const { at, node } = recipe.oven;
+    const values = ovenValues(node, undefined);
+    if (values !== undefined) yield { at: { line: at, start: node.start, end: node.end }, values };
   },
   say: ({ node, what, meant }) => {
     const degrees = trimmed(node.lowDegrees, 1);
@@ -75,7 +74,7 @@ export default defineCheck<Values>({
   },
 });
 
-function* inStep(step: Step, part: number): Generator<Found<Values>> {
+function* inStep(step: Step): Generator<Found<Values>> {
   for (const reading of step.heat) {
     const { node } = reading;
     const values =
@@ -86,7 +85,7 @@ function* inStep(step: Step, part: number): Generator<Found<Values>> {
           : reading.role === 'surroundings'
             ? fridgeValues(reading, step)
             : undefined;
-    if (values !== undefined) yield { at: { part, line: step.line, start: node.start, end: node.end }, values };
+    if (values !== undefined) yield { at: { line: step.line, start: node.start, end: node.end }, values };
   }
 }
 

@@ -2,8 +2,9 @@
  * Knows how a difference between two recipes is said, one change a line, as a cook would say it.
  * Refuses to know how it was found.
  */
-import { gramsText, percentRange, trimmed } from '../measure/number-text.ts';
+import { gramsText, trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
+import { measureText } from '../recipe/measures.ts';
 import type { Change, RecipeDiff } from './diff.ts';
 
 /** The difference as text: the batch first, then the changes by part. */
@@ -76,7 +77,7 @@ export function changeText(change: Change): string {
     case 'optional':
       return change.optional ? `${change.name} may be left out now` : `${change.name} may not be left out any more`;
     case 'measure':
-      return `${change.name} ${percentRange(change.from.low, change.from.high)} to ${percentRange(change.to.low, change.to.high)}`;
+      return `${change.name} ${measureText(change.name, change.from.low, change.from.high)} to ${measureText(change.name, change.to.low, change.to.high)}`;
     case 'time':
       return timeText(change);
     case 'temperature':

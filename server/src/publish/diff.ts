@@ -9,6 +9,7 @@ import type { AmountNode, Line } from '../notation/tree.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import type { HeatReading, TimeReading } from '../recipe/heat.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
+import { type MeasureName, measureText } from '../recipe/measures.ts';
 import type { Part, Recipe, Step } from '../recipe/recipe.ts';
 import { wordsOf } from '../recipe/words.ts';
 import { align, type Pairing } from './align.ts';
@@ -75,7 +76,13 @@ export type Change =
       readonly to: string | null;
     }
   | { readonly kind: 'optional'; readonly part: string; readonly name: string; readonly optional: boolean }
-  | { readonly kind: 'measure'; readonly part: string; readonly name: string; readonly from: Range; readonly to: Range }
+  | {
+      readonly kind: 'measure';
+      readonly part: string;
+      readonly name: MeasureName;
+      readonly from: Range;
+      readonly to: Range;
+    }
   | {
       readonly kind: 'time';
       readonly part: string;
@@ -138,7 +145,7 @@ export function diffRecipes(before: Recipe, after: Recipe): RecipeDiff {
   const batch = batchOf(pairs, made.ratio);
   const yieldFollows = batch !== 1 && made.ratio !== undefined && near(made.ratio, batch);
   const changes: Change[] = [
-    ...fieldChanges(before, after),
+    ...fieldChanges(before, after, batch),
     ...(yieldFollows ? [] : yieldChange(before, after)),
     ...partChanges(parts, before.parts.length, after.parts.length),
     ...ingredientChanges(parts, batch),
@@ -226,10 +233,12 @@ function eachG({ parts, yield: made }: Recipe): number | null {
 
 const FIELDS = new Set(['text', 'pan', 'oven', 'tags', 'from']);
 
-function fieldChanges(before: Recipe, after: Recipe): Change[] {
+function fieldChanges(before: Recipe, after: Recipe, batch: number): Change[] {
   const changes: Change[] = [];
   if (before.name !== after.name) changes.push({ kind: 'field', field: 'name', from: before.name, to: after.name });
   const [a, b] = [fieldsOf(before.outline.head), fieldsOf(after.outline.head)];
+  // As many more pans as the batch is bigger are no change of their own.
+  if (batch !== 1 && moreOfThePan(before, after, batch)) for (const fields of [a, b]) fields.delete('pan');
   for (const field of new Set([...a.keys(), ...b.keys()])) {
     const [was, is] = [a.get(field) ?? [], b.get(field) ?? []];
     const dropped = was.filter((text) => !is.some((other) => sameWords(text, other)));
@@ -238,6 +247,12 @@ function fieldChanges(before: Recipe, after: Recipe): Change[] {
       changes.push({ kind: 'field', field, from: dropped[i] ?? null, to: added[i] ?? null });
   }
   return changes;
+}
+
+function moreOfThePan({ pan: a }: Recipe, { pan: b }: Recipe, batch: number): boolean {
+  if (a === undefined || b === undefined || a.node.shape !== b.node.shape) return false;
+  const sizes = [a, b].map(({ node }) => `${node.sizes.map((n) => n.value).join(' ')} ${node.unit?.symbol ?? ''}`);
+  return sizes[0] === sizes[1] && near(b.node.count, a.node.count * batch);
 }
 
 function fieldsOf(head: readonly PlacedLine[]): Map<string, string[]> {
@@ -443,10 +458,10 @@ function measureChanges(a: Part, b: Part): Change[] {
     if (is.value_low === null || is.value_high === null) return [];
     const from = { low: before.value_low, high: before.value_high };
     const to = { low: is.value_low, high: is.value_high };
-    const apart = Math.abs(middle(to) - middle(from));
-    return apart < 0.005 && apart < 0.05 * Math.abs(middle(from))
-      ? []
-      : [{ kind: 'measure', part: b.head.name, name: is.name, from, to }];
+    // What rounds alike, or moves by less than a kitchen's scale shows, is no change.
+    const same = measureText(is.name, from.low, from.high) === measureText(is.name, to.low, to.high);
+    const slight = Math.abs(middle(to) - middle(from)) <= 0.015 * Math.abs(middle(from));
+    return same || slight ? [] : [{ kind: 'measure', part: b.head.name, name: is.name, from, to }];
   });
 }
 
@@ -498,10 +513,22 @@ function stepsOf(part: Part): PlacedStep[] {
   });
 }
 
+const NUMBERS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+
+/** Numbers in words, as in `divide in two`, that do not go with the batch. */
+function countsDiffer(was: PlacedStep, is: PlacedStep, batch: number): boolean {
+  const counts = ({ step }: PlacedStep) =>
+    step.sentence.items.flatMap((i) =>
+      i.kind === 'word' && NUMBERS.includes(i.word) ? NUMBERS.indexOf(i.word) + 1 : [],
+    );
+  const [a, b] = [counts(was), counts(is)];
+  return a.length !== b.length || a.some((n, i) => b[i] !== n && !near(b[i] ?? 0, n * batch));
+}
+
 /** The words of a step with every figure taken out. */
 function keyWords({ sentence }: Step): string[] {
   return sentence.items.flatMap((item) => {
-    if (item.kind === 'word') return [item.word];
+    if (item.kind === 'word') return [NUMBERS.includes(item.word) ? 'number' : item.word];
     if (item.kind === 'forced') return wordsOf(item.name.text);
     return item.kind === 'mark' ? [] : [item.kind];
   });
@@ -562,7 +589,7 @@ function stepChange(was: PlacedStep, is: PlacedStep, batch: number): Change[] {
     if (!sameAmount(a, b, 1) && !sameAmount(a, b, batch))
       changes.push({ kind: 'portion', part, step, from: spanText(was, a), to: spanText(is, b) });
   const figures = times === undefined || heats === undefined || portions === undefined;
-  if (figures || was.words.join(' ') !== is.words.join(' '))
+  if (figures || was.words.join(' ') !== is.words.join(' ') || countsDiffer(was, is, batch))
     changes.push({ kind: 'step-reworded', part, step, from: was.text, to: is.text });
   return changes;
 }

@@ -2,7 +2,8 @@
  * Knows a recipe as plain facts, one a line in a stable order, so that two of them laid side by side differ only where a cook would.
  */
 import { likelyGrams } from '../food/weigh.ts';
-import { gramsText, percentRange } from '../measure/number-text.ts';
+import { gramsText } from '../measure/number-text.ts';
+import { measureText } from '../recipe/measures.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { measuresOf } from './report.ts';
 
@@ -30,7 +31,7 @@ function partLines(part: Part): string[] {
       return `  ${optional ? 'optional ' : ''}${name}${preparation}: ${grams}`;
     }),
     ...measuresOf(part).map(({ name, value_low: low, value_high: high }) =>
-      low === null || high === null ? `  ${name}: not known` : `  ${name}: ${percentRange(low, high)}`,
+      low === null || high === null ? `  ${name}: not known` : `  ${name}: ${measureText(name, low, high)}`,
     ),
     ...steps.map(({ line, sentence }) => {
       const text = head.source.lines[line]?.text ?? '';

@@ -26,8 +26,10 @@ export function symbols(snapshot: Snapshot): SymbolNode[] {
   const foods = outline.foods.map((block) => foodNode(block));
   if (outline.recipe === undefined) return byLine([...parts, ...trials, ...foods]);
   const { at, line } = outline.recipe;
-  const children = byLine([...parts, ...trials]).filter((n) => n.from > at);
-  const others = byLine([...parts, ...trials, ...foods]).filter((n) => !children.includes(n));
+  const inside = (n: SymbolNode) => n.from > at && n.kind !== 'food';
+  const nodes = byLine([...parts, ...trials, ...foods]);
+  const children = nodes.filter(inside);
+  const others = nodes.filter((n) => !inside(n));
   const name = line.statement.kind === 'recipe' ? line.statement.name : undefined;
   const made = recipe.yield?.node;
   const madeLine = recipe.yield === undefined ? undefined : document.lines[recipe.yield.at];
@@ -50,8 +52,19 @@ export function symbols(snapshot: Snapshot): SymbolNode[] {
 
 const byLine = (nodes: readonly SymbolNode[]): SymbolNode[] => [...nodes].sort((a, b) => a.from - b.from);
 
+const BY_PART = new WeakMap<Part, { readonly at: number; readonly nodes: readonly SymbolNode[] }>();
+
+/** The same nodes again for a part that has neither changed nor moved. */
+function partNodes(part: Part, at: number): readonly SymbolNode[] {
+  const kept = BY_PART.get(part);
+  if (kept?.at === at) return kept.nodes;
+  const nodes = makePartNodes(part, at);
+  BY_PART.set(part, { at, nodes });
+  return nodes;
+}
+
 /** A nameless part lends its lines to the recipe. */
-function partNodes(part: Part, at: number): SymbolNode[] {
+function makePartNodes(part: Part, at: number): SymbolNode[] {
   const { head } = part;
   const { lines } = head.source;
   const children = byLine([

@@ -27,6 +27,18 @@ export function layout(document: Document, of: Outline = outline(document)): str
 
 /** The canonical text of one line; a line that would be read otherwise once laid out stays as it is. */
 export function layoutLine(line: Line): string {
+  let laidOut = LAID_OUT.get(line);
+  if (laidOut === undefined) {
+    laidOut = layoutRead(line);
+    LAID_OUT.set(line, laidOut);
+  }
+  return laidOut;
+}
+
+/** Lines that no edit touched are laid out once. */
+const LAID_OUT = new WeakMap<Line, string>();
+
+function layoutRead(line: Line): string {
   const { statement, comment, text } = line;
   if (statement.kind === 'blank') return comment === undefined ? '' : trimEnd(text);
   if (statement.kind === 'unread' || line.faults.length > 0) return trimEnd(text);

@@ -29,7 +29,19 @@ export const documentSymbolsFeature: Feature = {
   ],
 };
 
+const TREES = new WeakMap<SymbolNode, DocumentSymbol>();
+
+/** The same tree again for the same node. */
 function treeOf(node: SymbolNode, snapshot: Snapshot): DocumentSymbol {
+  let tree = TREES.get(node);
+  if (tree === undefined) {
+    tree = makeTree(node, snapshot);
+    TREES.set(node, tree);
+  }
+  return tree;
+}
+
+function makeTree(node: SymbolNode, snapshot: Snapshot): DocumentSymbol {
   const { name, detail, kind, from, nameAt, children } = node;
   return {
     name,

@@ -5,7 +5,7 @@ import type { Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import { type Ingredient, weighQuantity } from '../../recipe/ingredient.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
-import { readTrials, type Trial } from '../../recipe/trials.ts';
+import { changedSince, factsOf, readTrials, type Trial } from '../../recipe/trials.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
@@ -41,15 +41,22 @@ export default defineCheck<Values>({
 
 **Why it matters.** A recipe promises what the kitchen has measured. Where the two differ, the next cook follows the page and gets something else.
 
-**What to do.** Write what was measured, or a range over the trials that agree. **Silent** within 15 % of a time, 5 % of an amount and 3 °C, where no step says anything to compare with, and for older trials than the latest.`,
+**What to do.** Write what was measured, or a range over the trials that agree. **Silent** within 15 % of a time, 5 % of an amount and 3 °C, where no step says anything to compare with, for a line that was changed since the trial tested it, and for older trials than the latest.`,
   *find({ recipe, outline }) {
     const trials = readTrials(outline);
     const latest = trials.at(-1);
     if (latest === undefined) return;
-    yield* times(recipe, latest, trials);
-    yield* temperatures(recipe, latest);
-    yield* amounts(recipe, latest);
-    yield* weights(recipe, latest);
+    // What was changed since is not what the trial cooked: that is `untested-change`'s to say.
+    const since = latest.tested === undefined ? [] : changedSince(factsOf(recipe), latest.tested);
+    const changed = new Set(since.map((f) => `${f.part}:${f.line}`));
+    for (const found of [
+      ...times(recipe, latest, trials),
+      ...temperatures(recipe, latest),
+      ...amounts(recipe, latest),
+    ]) {
+      if (!changed.has(`${found.at.part}:${found.at.line}`)) yield found;
+    }
+    if (changed.size === 0) yield* weights(recipe, latest);
   },
   say: ({ what, of, written, measured, date, trialAt }) => ({
     message: {

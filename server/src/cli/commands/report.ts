@@ -14,7 +14,7 @@ export const report: Command = {
   async run(options, io): Promise<Exit> {
     const format = choiceOf(options, 'format', ['text', 'json'], 'text');
     const snapshot = snapshotOf(await readOne(options, io), housesFor(io));
-    const worked = workOut(snapshot.recipe, snapshot.findings);
+    const worked = workOut(snapshot.whole.recipe, snapshot.findings);
     io.out(format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked));
     return 0;
   },

@@ -1,0 +1,115 @@
+import { describe, expect, test } from 'vitest';
+import { recordTrial } from '../../server/src/edits/record-trial.ts';
+import { applyEdits } from '../../server/src/edits/text-edit.ts';
+import { printDocument } from '../../server/src/notation/document.ts';
+import { layout } from '../../server/src/notation/layout.ts';
+import { recipeState } from '../../server/src/recipe/state.ts';
+import { factsOf, fingerprint, readTrials } from '../../server/src/recipe/trials.ts';
+import { open } from '../support/harness.ts';
+
+const OATS = `recipe Oat slab
+  yield   8 bars
+  note    Keeps three days.
+
+  200 g     rolled oats
+  2 tbsp    honey, runny
+  80-90 g   butter
+
+  do Melt the butter with the honey.
+  do Stir in the oats and bake at 180 C for 20-25 min, until the centre reads 90 C.
+  do Cool.
+`;
+
+function recorded(text: string, date = '2026-10-01'): string {
+  const { document, recipe } = open(text);
+  return printDocument(applyEdits(document, recordTrial(document, recipe, date).edits));
+}
+
+describe('a trial started by the tool', () => {
+  test('is prefilled with what is worth measuring, and carries what it tests', () => {
+    const text = recorded(OATS);
+    expect(text.slice(OATS.length)).toBe(
+      `\ntrial 2026-10-01\n  took    20-25 min to bake\n  reached 90 C in the centre\n  tested  ${fingerprint(open(OATS).recipe)}\n  verdict keep\n`,
+    );
+    expect(open(text).findings.open).toEqual([]);
+  });
+
+  test('is laid out, and stands after a blank line whatever the file ends with', () => {
+    for (const end of ['', '\n', '\n\n', '   ']) {
+      const text = recorded(OATS.trimEnd() + end);
+      const { document } = open(text);
+      expect(text).toMatch(/do Cool\.\s*\n\ntrial 2026-10-01\n/);
+      expect(layout(document)).toEqual(document.lines.map((l) => l.text.trimEnd()));
+    }
+  });
+
+  test('makes the recipe one that was cooked as written', () => {
+    expect(recipeState(open(OATS).recipe)).toBe('never cooked');
+    expect(recipeState(open(recorded(OATS)).recipe)).toBe('cooked as written');
+  });
+});
+
+describe('what counts as a change', () => {
+  const tested = recorded(OATS);
+  const state = (from: string, to: string) => recipeState(open(tested.replace(from, to)).recipe);
+
+  test.each([
+    ['a note', 'Keeps three days', 'Keeps a week'],
+    ['wording', 'Melt the butter with the honey', 'Gently melt the butter together with the honey'],
+    ['preparation', 'honey, runny', 'honey, warmed'],
+    ['layout', '  200 g     rolled', '200 g rolled'],
+    ['the spelling of a unit', '2 tbsp ', '2 tablespoons '],
+    ['a unit that says the same', '200 g ', '0.2 kg '],
+    ['a comment', 'do Cool.', 'do Cool. # on a rack'],
+  ])('%s does not', (_, from, to) => {
+    expect(state(from, to)).toBe('cooked as written');
+  });
+
+  test.each([
+    ['an amount', '200 g ', '210 g '],
+    ['one end of a range', '80-90 g', '80-95 g'],
+    ['an ingredient', 'rolled oats', 'oat bran'],
+    ['a time', '20-25 min, until', '20-30 min, until'],
+    ['an oven', '180 C', '170 C'],
+    ['a temperature inside', 'reads 90 C', 'reads 85 C'],
+    ['a new line', '  80-90 g   butter', '  80-90 g   butter\n  20 g      walnuts'],
+  ])('%s does, and is found on its line', (_, from, to) => {
+    const text = tested.replace(from, to);
+    expect(recipeState(open(text).recipe)).toBe('cooked, changed since');
+    const findings = open(text).findings.open.filter((f) => f.code === 'untested-change');
+    expect(findings).toHaveLength(1);
+    expect(findings[0]?.said.message).toContain('2026-10-01');
+  });
+
+  test('a line left out changes the state', () => {
+    expect(state('  2 tbsp    honey, runny\n', '')).toBe('cooked, changed since');
+  });
+
+  test('the trial it last agreed with is named', () => {
+    const again = recorded(tested.replace('200 g ', '240 g '), '2026-10-08');
+    const back = open(again.replace('240 g ', '200 g '));
+    const [finding] = back.findings.open.filter((f) => f.code === 'untested-change');
+    expect(finding?.said.message).toMatch(/2026-10-08; it agrees with the trial of 2026-10-01/);
+  });
+
+  test('a rejected trial proves nothing', () => {
+    expect(state('verdict keep', 'verdict reject')).toBe('cooked, changed since');
+  });
+});
+
+test('trials are read oldest first, with what each measured', () => {
+  const { outline } = open(
+    `${OATS}\ntrial 2026-11-02 by Ines\n  took    30 min to bake\n\ntrial 2026-10-01 by Bao\n  used    70 g butter\n  weighed 300 g out of the oven\n`,
+  );
+  const trials = readTrials(outline);
+  expect(trials.map((t) => [t.date, t.by, t.took.length, t.used.length, t.weighed.length])).toEqual([
+    ['2026-10-01', 'Bao', 0, 1, 1],
+    ['2026-11-02', 'Ines', 1, 0, 0],
+  ]);
+});
+
+test('marks of different facts differ', () => {
+  const facts = factsOf(open(OATS).recipe);
+  expect(new Set(facts.map((f) => f.mark)).size).toBe(facts.length);
+  for (const { mark } of facts) expect(mark).toMatch(/^[0-9a-hjkmnp-tv-z]{3}$/);
+});

@@ -111,6 +111,7 @@ const DEFINITIONS = {
     top: bakingPowder,
     bottom: flourLikeShare,
     per: 'flour',
+    without: 'baking powder',
   },
   'baking soda': {
     words: 'baking soda per flour',
@@ -118,6 +119,7 @@ const DEFINITIONS = {
     top: bakingSoda,
     bottom: flourLikeShare,
     per: 'flour',
+    without: 'baking soda',
   },
   'egg per fat': { words: 'egg to fat', unit: 'times', top: eggShare, bottom: fatShare, per: 'fat', without: 'egg' },
   'liquid per sugar': {

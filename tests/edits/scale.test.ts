@@ -50,12 +50,12 @@ describe('the whole file', () => {
   test('doubles amounts in the list and in the sentences, yield and pieces, and nothing else', () => {
     expect(scaled(TART, 2)).toBe(`recipe Plum slice
   yield   24 squares
-  pan     rectangle 30 x 20 x 4 cm
+  pan     2 x rectangle 30 x 20 x 4 cm
 
 part base as sweet paste
   480 g     plain flour
   300 g     butter, cold
-  3 tsp fine salt           # a comment stays
+  1 tbsp fine salt           # a comment stays
   80-90 g   ice water
 
   do Rub 280 g of the butter into the flour and salt at 18 C.
@@ -74,7 +74,7 @@ trial 2026-09-14 by Ines
   });
 
   test('says what does not scale by itself', () => {
-    expect(said(TART, 2)).toMatch(/pan stays.*2 times/);
+    expect(said(TART, 1.5)).toMatch(/pan stays.*1.5 times/);
     expect(said(TART, 2)).toMatch(/Baking and roasting times stay/);
     expect(said(TART, 2)).toMatch(/trials stay/);
     expect(said(TART, 4)).toMatch(/cools from 57 to 21 °C within 2 h/);
@@ -160,7 +160,11 @@ describe('the example kitchen', () => {
     const twice = scaledHere(text, 2);
     const comments = (t: string) => parseDocument(t).lines.map((l) => l.comment?.text);
     expect(comments(twice)).toEqual(comments(text));
-    const codes = (t: string) => openInKitchen(t).findings.open.map((f) => f.code);
+    // A trial cooked at the old size disagrees with the new one: that the new size really brings.
+    const codes = (t: string) =>
+      openInKitchen(t)
+        .findings.open.map((f) => f.code)
+        .filter((c) => c !== 'trial-disagrees' && c !== 'untested-change');
     expect(codes(twice)).toEqual(codes(text));
   });
 });

@@ -5,6 +5,7 @@
 import type { Command } from './command.ts';
 import { check } from './commands/check.ts';
 import { config } from './commands/config.ts';
+import { convert } from './commands/convert.ts';
 import { diff } from './commands/diff.ts';
 import { explain } from './commands/explain.ts';
 import { format } from './commands/format.ts';
@@ -16,7 +17,7 @@ import { type Exit, type Io, UsageError } from './io.ts';
 import { readOptions } from './options.ts';
 
 /** All commands but `lsp`, which the root wires. */
-export const COMMANDS: readonly Command[] = [check, report, scale, format, weigh, explain, config, diff];
+export const COMMANDS: readonly Command[] = [check, report, scale, convert, format, weigh, explain, config, diff];
 
 /** Runs one command. `serve` starts the language server for `lsp`. */
 export async function main(

@@ -14,13 +14,18 @@ export function scaleAmount(line: number, amount: MeasuredNode, by: number): Tex
   return edits;
 }
 
+/** Names stand this far behind the indent in the canonical layout; a long amount pushes its own on. */
+const NAME_COLUMN = 10;
+
 /**
- * The edit that keeps the name in its column when the amount before it has grown or shrunk by so many characters.
- * Nothing where the writer left one blank.
+ * The edit that keeps the name in its column when the amount before it has grown or shrunk by so many characters; a name
+ * that a long amount had pushed on comes back to the column. Nothing where the writer left one blank.
  */
 export function keepColumn(line: number, text: string, amountEnd: number, grown: number): TextEdit[] {
   const gap = /^ */.exec(text.slice(amountEnd))?.[0].length ?? 0;
-  const wanted = Math.max(2, gap - grown);
+  const canonical = text.length - text.trimStart().length + NAME_COLUMN;
+  const column = gap === 2 && amountEnd + gap > canonical ? canonical : amountEnd + gap;
+  const wanted = Math.max(2, column - amountEnd - grown);
   return gap < 2 || wanted === gap
     ? []
     : [replaceSpan(line, { start: amountEnd, end: amountEnd + gap }, ' '.repeat(wanted))];

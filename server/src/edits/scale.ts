@@ -1,40 +1,56 @@
 /**
- * Knows how a whole recipe, or one part, is written at another size: list, portions in the sentences, counts of pieces, yield and pan.
- * Refuses to touch temperatures, times, percentages and trials, and says what does not scale by itself.
+ * Knows how a whole recipe, or one part, is written at another size: list, portions in the sentences, pieces, yield and pan.
+ * Refuses to touch temperatures, times, percentages and trials; what does not scale by itself is said.
  */
+import { likelyGrams } from '../food/weigh.ts';
+import { kitchenCount, kitchenGrams, numberText } from '../measure/kitchen.ts';
+import { gramsText, significant, trimmed } from '../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { Document } from '../notation/document.ts';
-import { parseDocument } from '../notation/document.ts';
-import type { MeasuredNode, NumeralNode, PanNode, SentenceItem } from '../notation/tree.ts';
+import type { MeasuredNode, PanNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
-import { singular, wordsOf } from '../recipe/words.ts';
-import { factorText, scaleAmount, scaledText } from './amount-text.ts';
-import { inColumn } from './set-amount.ts';
+import type { Part, Recipe, Step } from '../recipe/recipe.ts';
+import { wordsOf } from '../recipe/words.ts';
+import { grownBy, keepColumn } from './amount-text.ts';
+import { whatDoesNotScale } from './not-in-proportion.ts';
+import { type ScaleTarget, type Sizes, sameName, sizesFor } from './scale-target.ts';
+import { sentenceAmounts } from './sentence-amounts.ts';
+import { countInWords, type Manner, pluralOf, sizeAmount } from './sized-amount.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
+export { panVolumeMl } from './pan-size.ts';
+export { readTarget, type ScaleTarget } from './scale-target.ts';
+
 export interface Scaling {
+  /** What fills the pan, and everything where no part lines it, becomes so many times as large. */
   readonly by: number;
   readonly edits: readonly TextEdit[];
-  /** One line a change: `plain flour 240 g → 480 g`. */
+  /** One line a change: `plain flour 240 g → 480 g`, with the error of rounding where it is worth a word. */
   readonly changes: readonly string[];
-  /** What does not scale by itself. */
+  /** What does not scale by itself, and what rounding did. */
   readonly said: readonly string[];
+  readonly rounding: Rounding;
 }
 
-export type ScaleTarget =
-  | { readonly kind: 'by'; readonly by: number }
-  | { readonly kind: 'yield'; readonly words: string }
-  | { readonly kind: 'mass'; readonly words: string }
-  | { readonly kind: 'pan'; readonly words: string }
-  | { readonly kind: 'have'; readonly words: string };
+/** What rounding to kitchen measures did to the amounts of the list. */
+export interface Rounding {
+  /** The amount furthest off: what is written over what it should be, less one. */
+  readonly worst?: { readonly name: string; readonly error: number };
+  /** By how much the ratio of two weights of one part moves at most. */
+  readonly ratio: number;
+}
 
 export type ScaleResult =
   | { readonly ok: true; readonly scaling: Scaling }
   | { readonly ok: false; readonly why: string };
 
-/** The recipe at another size; `partName` limits it to one part. */
-export function scaleRecipe(document: Document, recipe: Recipe, target: ScaleTarget, partName?: string): ScaleResult {
+/** The recipe at another size; `partName`, or the target's own part, limits it to one part. */
+export function scaleRecipe(
+  document: Document,
+  recipe: Recipe,
+  target: ScaleTarget,
+  partName = target.part,
+): ScaleResult {
   const parts = partName === undefined ? recipe.parts : recipe.parts.filter((p) => sameName(p.head.name, partName));
   if (recipe.inherits)
     return { ok: false, why: 'the recipe builds on another file: scale that one, or write this one out in full first' };
@@ -48,324 +64,310 @@ export function scaleRecipe(document: Document, recipe: Recipe, target: ScaleTar
           : `there is no part \`${partName}\`; the parts are ${names.join(', ') || 'nameless'}`,
     };
   }
-  const factor = factorFor(recipe, parts, target);
-  if (typeof factor === 'string') return { ok: false, why: factor };
-  if (!(factor > 0.001 && factor < 1000))
+  const sizes = sizesFor(recipe, parts, target);
+  if (typeof sizes === 'string') return { ok: false, why: sizes };
+  if (![sizes.by, ...sizes.lining.values()].every((by) => by > 0.001 && by < 1000))
     return { ok: false, why: 'a recipe is scaled by more than 0.001 and less than 1000' };
-  return { ok: true, scaling: scaleParts(document, recipe, parts, factor, target, partName === undefined) };
-}
-
-/** `by 1.5`, `half`, `double`, `to 12 slices`, `to 900 g`, `to round 28 x 3 cm`, `for 230 g plums`: what a cook says. */
-export function readTarget(words: string): ScaleTarget | undefined {
-  const text = words.trim().replace(/\s+/g, ' ');
-  const named: Record<string, number> = {
-    half: 0.5,
-    halve: 0.5,
-    double: 2,
-    twice: 2,
-    triple: 3,
-    treble: 3,
-    quarter: 0.25,
-  };
-  const factor = named[text.toLowerCase()];
-  if (factor !== undefined) return { kind: 'by', by: factor };
-  const match = /^(by|to|for|x|×)?\s*(.+)$/i.exec(text);
-  const lead = match?.[1]?.toLowerCase();
-  const rest = match?.[2] ?? '';
-  const number = /^[\d./½⅓⅔¼¾⅛⅜⅝⅞ ]+$/.test(rest) ? measuredIn(rest)?.quantity.low : undefined;
-  if (number !== undefined && lead !== 'to' && lead !== 'for') return { kind: 'by', by: number };
-  if (lead === 'by') return undefined;
-  if (lead === 'for') return { kind: 'have', words: rest };
-  if (/^(?:\d+ ?[x×] ?)?(?:round|square|rectangle|loaf|ring)\b/i.test(rest)) return { kind: 'pan', words: rest };
-  return rest === '' ? undefined : { kind: 'yield', words: rest };
-}
-
-function factorFor(recipe: Recipe, parts: readonly Part[], target: ScaleTarget): number | string {
-  switch (target.kind) {
-    case 'by':
-      return target.by;
-    case 'yield':
-      return yieldFactor(recipe, parts, target.words);
-    case 'mass': {
-      const want = massIn(target.words);
-      if (want === undefined) return `\`${target.words}\` is no weight; write one such as \`900 g\``;
-      const mass = massOf(parts);
-      return mass === undefined ? 'the weight of the recipe is not known, so it cannot be scaled to one' : want / mass;
-    }
-    case 'pan': {
-      const want = panIn(target.words);
-      const volume = want === undefined ? undefined : panVolumeMl(want);
-      if (volume === undefined) return `\`${target.words}\` is no pan; write one such as \`round 28 x 3 cm\``;
-      const has = recipe.pan === undefined ? undefined : panVolumeMl(recipe.pan.node);
-      return has === undefined
-        ? 'the recipe names no pan to compare with; add a line such as `pan round 24 x 3 cm`'
-        : volume / has;
-    }
-    case 'have':
-      return haveFactor(parts, target.words);
-  }
-}
-
-function yieldFactor(recipe: Recipe, parts: readonly Part[], words: string): number | string {
-  const want = measuredIn(words);
-  if (want === undefined) return `write how many of what, such as \`12 slices\`; \`${words}\` has no number`;
-  const made = recipe.yield?.node.amount;
-  const wantMass = massIn(words);
-  const madeUnit = made?.unit?.symbol;
-  const madeMass =
-    made !== undefined && madeUnit !== undefined && dimensionOf(madeUnit) === 'mass'
-      ? made.quantity.low * (baseOf(madeUnit, 'us') ?? 1)
-      : undefined;
-  if (wantMass !== undefined) {
-    const mass = madeMass ?? massOf(parts);
-    return mass === undefined
-      ? 'the weight of the recipe is not known, so it cannot be scaled to one'
-      : wantMass / mass;
-  }
-  if (made === undefined) return 'the recipe has no yield; add a line such as `yield 12 slices`';
-  const wantOf = wordsOf(words).at(-1) ?? '';
-  const madeOf = wordsOf(recipe.yield?.node.of?.text ?? '').map(singular);
-  if (/\p{L}/u.test(wantOf) && madeOf.length > 0 && !madeOf.includes(singular(wantOf))) {
-    return `the recipe yields ${made.quantity.low} ${recipe.yield?.node.of?.text ?? ''}; ask for a number of those, not of ${wantOf}`;
-  }
-  return made.quantity.low > 0 ? want.quantity.low / made.quantity.low : 'the recipe yields nothing';
-}
-
-function haveFactor(parts: readonly Part[], words: string): number | string {
-  const node = parseDocument(words).lines[0]?.statement;
-  if (node?.kind !== 'ingredient' || node.name === undefined || node.amount?.kind !== 'measured')
-    return `write an amount and a food, such as \`230 g plums\``;
-  const wanted = wordsOf(node.name.text);
-  const found = parts.flatMap((p) => p.head.ingredients).filter((i) => endsWith(wordsOf(i.name), wanted));
-  const [ingredient] = found;
-  if (ingredient === undefined) return `there is no ${node.name.text} in the list`;
-  if (found.length > 1) return `several lines are ${node.name.text}; name one in full`;
-  const has = ingredient.node.amount;
-  if (has?.kind === 'measured' && has.unit?.symbol === node.amount.unit?.symbol)
-    return node.amount.quantity.low / has.quantity.low;
-  const grams = massIn(words);
-  if (grams === undefined || !ingredient.weighed.known)
-    return `give the ${node.name.text} in the unit of the list, or in grams`;
-  return (2 * grams) / (ingredient.weighed.grams.low + ingredient.weighed.grams.high);
-}
-
-function scaleParts(
-  document: Document,
-  recipe: Recipe,
-  parts: readonly Part[],
-  by: number,
-  target: ScaleTarget,
-  whole: boolean,
-): Scaling {
-  const edits: TextEdit[] = [];
-  const changes: string[] = [];
-  for (const part of parts) {
-    const base = recipe.partsAt[part.index] ?? 0;
-    for (const ingredient of part.head.ingredients) {
-      const line = base + ingredient.line;
-      const own = ingredientEdits(line, ingredient, by);
-      edits.push(...inColumn(recipe, part.index, ingredient, own.edits));
-      if (own.change !== undefined) changes.push(own.change);
-    }
-    for (const step of part.steps) {
-      const line = base + step.line;
-      for (const item of amountsInStep(part, step.sentence.items, step.mentions, parts))
-        edits.push(...scaleAmount(line, item, by));
-    }
-  }
-  if (whole) {
-    const made = recipe.yield?.node.amount;
-    if (recipe.yield !== undefined && made !== undefined) {
-      edits.push(...scaleAmount(recipe.yield.at, made, by));
-      changes.push(
-        `yield ${made.quantity.low} → ${scaledText(made.low, made, by)} ${recipe.yield.node.of?.text ?? made.unit?.symbol ?? ''}`.trim(),
-      );
-    }
-    if (recipe.pan !== undefined && target.kind === 'pan') {
-      edits.push(replaceSpan(recipe.pan.at, recipe.pan.node, target.words));
-      changes.push(
-        `pan ${document.lines[recipe.pan.at]?.text.slice(recipe.pan.node.start, recipe.pan.node.end)} → ${target.words}`,
-      );
-    }
-  }
-  return {
-    by,
-    edits: edits.filter((e) => !isSame(document, e)),
-    changes,
-    said: whatDoesNotScale(recipe, parts, by, target),
-  };
-}
-
-const isSame = (document: Document, edit: TextEdit): boolean =>
-  document.lines[edit.start.line]?.text.slice(edit.start.character, edit.end.character) === edit.text;
-
-function ingredientEdits(line: number, ingredient: Ingredient, by: number): { edits: TextEdit[]; change?: string } {
-  const { amount, equals, bought } = ingredient.node;
-  const edits: TextEdit[] = [];
-  for (const node of [amount, equals, bought])
-    if (node?.kind === 'measured') edits.push(...scaleAmount(line, node, by));
-  if (amount?.kind !== 'measured' || amount.unit?.symbol === '%') return { edits };
-  const unit = amount.unit?.symbol ?? amount.counted?.text ?? amount.sized?.text ?? '';
-  const range = (from: (n: NumeralNode) => string) =>
-    amount.high === undefined ? from(amount.low) : `${from(amount.low)}-${from(amount.high)}`;
-  const before = range((n) => String(Number(n.value.toFixed(3))));
-  const after = range((n) => scaledText(n, amount, by));
-  return { edits, change: `${ingredient.name} ${before} → ${after} ${unit}`.trim() };
-}
-
-/** What a dough or batch is cut into. */
-const PIECES = new Set([
-  'piece',
-  'ball',
-  'roll',
-  'bun',
-  'portion',
-  'round',
-  'loaf',
-  'slice',
-  'square',
-  'bar',
-  'strip',
-  'cake',
-  'tart',
-  'pie',
-  'cookie',
-  'scone',
-  'puff',
-  'eclair',
-  'ramekin',
-  'glass',
-  'jar',
-  'mould',
-  'patty',
-  'dumpling',
-  'ravioli',
-  'pancake',
-  'crepe',
-  'flatbread',
-  'pot',
-  'bowl',
-  'serving',
-  'finger',
-  'wedge',
-]);
-
-/** Amounts in a sentence that follow the list: portions of what is scaled, and numbers of pieces. */
-function amountsInStep(
-  part: Part,
-  items: readonly SentenceItem[],
-  mentions: Part['steps'][number]['mentions'],
-  scaled: readonly Part[],
-): MeasuredNode[] {
-  const indexes = new Set(scaled.map((p) => p.index));
-  const amounts = new Set<MeasuredNode>();
-  for (const { portion, ingredients } of mentions) {
-    if (portion.kind !== 'amount') continue;
-    if (ingredients.some((r) => indexes.has(r.part))) amounts.add(portion.measured);
-  }
-  items.forEach((item, i) => {
-    if (item.kind !== 'measured' || amounts.has(item)) return;
-    const next = items[i + 1];
-    const counted = item.counted?.text ?? (next?.kind === 'word' ? next.word : '');
-    if (item.unit === undefined && item.quantity.size === undefined && PIECES.has(singular(counted.toLowerCase())))
-      amounts.add(item);
+  const work = new Scaler(document, recipe, parts, sizes, {
+    measures: recipe.world.measures,
+    exact: target.exact === true,
   });
-  return [...amounts].filter((a) => items.includes(a) && part.steps.length > 0);
+  return { ok: true, scaling: work.scale(target) };
 }
 
-function whatDoesNotScale(recipe: Recipe, parts: readonly Part[], by: number, target: ScaleTarget): string[] {
-  if (Math.abs(by - 1) < 0.02) return [];
-  const said: string[] = [];
-  const steps = parts.flatMap((p) => p.steps);
-  const more = by > 1;
-  if (steps.some((s) => s.heat.some((h) => h.role === 'oven'))) {
-    said.push(
-      `Baking and roasting times stay as written; a ${more ? 'deeper or larger' : 'shallower or smaller'} piece takes ${more ? 'longer' : 'less time'}: go by the signs of doneness and the temperature inside.`,
-    );
-  }
-  if (recipe.pan !== undefined && target.kind !== 'pan') {
-    said.push(
-      `The pan stays as written, and now holds ${factorText(by)} times as much: choose one of that volume, or bake in batches.`,
-    );
-  }
-  const foods = parts.flatMap((p) => p.head.ingredients).map((i) => i.food?.class);
-  if (foods.some((c) => c === 'leavening' || c === 'yeast') && (by >= 2 || by <= 0.5)) {
-    said.push(
-      'Yeast and leavening were multiplied like the rest; in large batches the dough keeps its warmth and rises faster, in small ones more slowly.',
-    );
-  }
-  if (foods.some((c) => c === 'spice' || c === 'dried herb') && (by >= 2 || by <= 0.5))
-    said.push('Taste for spice and salt: strong seasonings seldom need the whole factor.');
-  if (
-    steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && (i.word === 'simmer' || i.word === 'reduce')))
-  ) {
-    said.push(
-      'Simmering and reducing times stay as written; a larger pot loses a smaller share of its water in the same time.',
-    );
-  }
-  if (by >= 4)
-    said.push(
-      'Check that mixer, pans and oven hold the batch, and that hot food still cools from 57 to 21 °C within 2 h and to 5 °C within 6 h.',
-    );
-  if (recipe.outline.trials.length > 0) said.push('The trials stay as recorded: they were cooked at the old size.');
-  return said;
-}
+/** An error below this is not worth a word. */
+const WORTH_A_WORD = 0.005;
+/** Nor one below this a sentence: no kitchen scale and no cook is nearer. */
+const WORTH_SAYING = 0.01;
 
-/** The volume of all pans together, in ml, brimful. A loaf tin's sides slope: 0.92 of the box (common practice, no source). */
-export function panVolumeMl(pan: PanNode): number | undefined {
-  if (pan.volume !== undefined) {
-    const unit = pan.volume.unit?.symbol;
-    const ml = unit === undefined ? undefined : baseOf(unit, 'us');
-    return ml === undefined || unit === undefined || dimensionOf(unit) !== 'volume'
-      ? undefined
-      : pan.volume.quantity.low * ml * pan.count;
+/** One scaling under way. */
+class Scaler {
+  private readonly document: Document;
+  private readonly recipe: Recipe;
+  private readonly parts: readonly Part[];
+  private readonly sizes: Sizes;
+  private readonly manner: Manner;
+  private readonly edits: TextEdit[] = [];
+  private readonly changes: string[] = [];
+  private readonly said: string[] = [];
+  private readonly stays: string[] = [];
+  private worst: { readonly name: string; readonly error: number } | undefined;
+  private ratio = 0;
+
+  constructor(document: Document, recipe: Recipe, parts: readonly Part[], sizes: Sizes, manner: Manner) {
+    this.document = document;
+    this.recipe = recipe;
+    this.parts = parts;
+    this.sizes = sizes;
+    this.manner = manner;
   }
-  const unit = pan.unit === undefined ? undefined : baseOf(pan.unit.symbol, 'us');
-  if (unit === undefined) return undefined;
-  const [a, b, c] = pan.sizes.map((s) => (s.value * unit) / 10);
-  if (a === undefined || b === undefined) return undefined;
-  const one = (() => {
-    switch (pan.shape) {
-      case 'round':
-        return Math.PI * (a / 2) ** 2 * b;
-      case 'square':
-        return a * a * b;
-      case 'rectangle':
-        return c === undefined ? undefined : a * b * c;
-      case 'loaf':
-        return c === undefined ? undefined : 0.92 * a * b * c;
-      case 'ring':
-        return c === undefined ? undefined : Math.PI * ((a / 2) ** 2 - (b / 2) ** 2) * c;
-      default:
-        return undefined;
+
+  scale(target: ScaleTarget): Scaling {
+    for (const part of this.parts) this.scaleList(part);
+    for (const part of this.recipe.parts) for (const step of part.steps) this.scaleStep(part, step);
+    let pans = 'as written';
+    if (this.parts.length === this.recipe.parts.length) {
+      this.scaleYield();
+      pans = this.scalePan();
     }
-  })();
-  return one === undefined ? undefined : one * pan.count;
+    return {
+      by: this.sizes.by,
+      edits: this.edits.filter((e) => this.textAt(e) !== e.text),
+      changes: this.changes,
+      said: [
+        ...this.sizes.said,
+        ...this.sayRounding(),
+        ...this.said,
+        ...whatDoesNotScale(this.recipe, this.parts, this.sizes, target, pans === 'as written', this.stays),
+      ],
+      rounding: { ...(this.worst && { worst: this.worst }), ratio: this.ratio },
+    };
+  }
+
+  private textAt(edit: TextEdit): string {
+    return this.document.lines[edit.start.line]?.text.slice(edit.start.character, edit.end.character) ?? '';
+  }
+
+  private factorOf(part: number): number {
+    return this.parts.some((p) => p.index === part) ? (this.sizes.lining.get(part) ?? this.sizes.by) : 1;
+  }
+
+  private scaleList(part: Part): void {
+    const by = this.factorOf(part.index);
+    const errors: number[] = [];
+    for (const ingredient of part.head.ingredients) {
+      const line = (this.recipe.partsAt[part.index] ?? 0) + ingredient.line;
+      const error = this.scaleIngredient(line, ingredient, by);
+      const byMass = unitOfAmount(ingredient) !== undefined && dimensionIs(ingredient, 'mass');
+      if (error !== undefined && byMass) errors.push(error);
+    }
+    if (errors.length > 1) this.ratio = Math.max(this.ratio, (1 + Math.max(...errors)) / (1 + Math.min(...errors)) - 1);
+  }
+
+  private scaleIngredient(line: number, ingredient: Ingredient, by: number): number | undefined {
+    const { amount, equals, bought } = ingredient.node;
+    if (amount?.kind !== 'measured' || amount.unit?.symbol === '%') return undefined;
+    const { text } = this.document.lines[line] ?? { text: '' };
+    const sized = sizeAmount(line, text, amount, by, this.manner, countTolerance(ingredient));
+    const edits: TextEdit[] = [...sized.edits];
+    const others = [equals, bought].filter((n): n is MeasuredNode => n?.kind === 'measured');
+    for (const node of others) edits.push(...sizeAmount(line, text, node, by, this.manner).edits);
+    const beaten = equals === undefined ? this.beatenGrams(ingredient, amount, by, sized.value) : undefined;
+    if (beaten !== undefined) edits.push(replaceSpan(line, { start: amount.end, end: amount.end }, ` = ${beaten} g`));
+    const end = Math.max(amount.end, equals?.end ?? 0);
+    const before = edits.filter((e) => e.start.character <= end);
+    this.edits.push(
+      ...edits,
+      ...keepColumn(line, text, end, grownBy(before)),
+      ...nameInNumber(line, ingredient, sized.value),
+    );
+    const error = beaten === undefined ? sized.error : 0;
+    const off = Math.abs(error) < WORTH_A_WORD ? '' : ` (${percentOff(error)})`;
+    const weight = beaten === undefined ? '' : `, ${beaten} g${ingredient.food?.class === 'egg' ? ' beaten' : ''}`;
+    if (edits.length > 0) this.changes.push(`${ingredient.name} ${sized.before} → ${sized.after}${weight}${off}`);
+    if (Math.abs(error) > Math.abs(this.worst?.error ?? 0)) this.worst = { name: ingredient.name, error };
+    return error;
+  }
+
+  /** The weight of pieces that are no whole number and matter to the formula: eggs, gelatine, sticks of fat. */
+  private beatenGrams(ingredient: Ingredient, amount: MeasuredNode, by: number, count: number): string | undefined {
+    const { weighed, food } = ingredient;
+    if (this.manner.exact || amount.unit !== undefined || !weighed.known || !matters(ingredient)) return undefined;
+    const wanted = amount.low.value * by;
+    if (Number.isInteger(count) && Math.abs(count / wanted - 1) <= 0.02) return undefined;
+    if (amount.high !== undefined || food === undefined) return undefined;
+    const grams = likelyGrams(weighed) * by;
+    return gramsOf(grams);
+  }
+
+  private scaleStep(part: Part, step: Step): void {
+    const line = (this.recipe.partsAt[part.index] ?? 0) + step.line;
+    const { text } = this.document.lines[line] ?? { text: '' };
+    const scaled = this.parts.includes(part);
+    for (const amount of sentenceAmounts(this.recipe, part, step)) {
+      if (amount.kind === 'amount') {
+        const by = this.factorOf(amount.part);
+        this.edits.push(...sizeAmount(line, text, amount.node, by, this.manner).edits);
+      } else if (!scaled) continue;
+      else if (amount.kind === 'each') this.sizeEach(line, text, amount.node);
+      else if (amount.kind === 'unclear') this.stays.push(text.slice(amount.node.start, amount.node.end));
+      else {
+        const wanted = amount.count * this.sizes.pieces;
+        const count = this.wholePieces(wanted, text.slice(amount.span.start, amount.span.end));
+        this.edits.push(replaceSpan(line, amount.span, amount.inWords ? countInWords(count) : String(count)));
+      }
+    }
+  }
+
+  /** `balls of 60 g` stay, unless another weight was asked for. */
+  private sizeEach(line: number, text: string, node: MeasuredNode): void {
+    const unit = node.unit?.symbol;
+    const { eachG } = this.sizes;
+    if (eachG === undefined || unit === undefined || dimensionOf(unit) !== 'mass' || node.high !== undefined) return;
+    const by = eachG / (node.low.value * (baseOf(unit, 'us') ?? 1));
+    this.edits.push(...sizeAmount(line, text, node, by, this.manner).edits);
+  }
+
+  private wholePieces(wanted: number, written: string): number {
+    const count = Math.max(1, Math.round(wanted));
+    const off = count / wanted - 1;
+    if (Math.abs(off) > 0.02)
+      this.said.push(
+        `The number of pieces, ${written}, becomes ${count} (exactly ${trimmed(wanted, 2)}), so each is ${percentOff(1 / (1 + off) - 1)}.`,
+      );
+    return count;
+  }
+
+  private scaleYield(): void {
+    const made = this.recipe.yield?.node.amount;
+    if (this.recipe.yield === undefined || made === undefined) return;
+    const line = this.recipe.yield.at;
+    const { text } = this.document.lines[line] ?? { text: '' };
+    const of = this.recipe.yield.node.of?.text;
+    if (made.unit === undefined) {
+      const numerals = made.high === undefined ? [made.low] : [made.low, made.high];
+      const texts = numerals.map((n, i) => {
+        const wanted = this.sizes.made !== undefined && i === 0 ? this.sizes.made.count : n.value * this.sizes.pieces;
+        return this.manner.exact ? trimmed(wanted, 3) : numberText(yieldCount(wanted), 'plain');
+      });
+      const edits = numerals.map((n, i) => replaceSpan(line, n, texts[i] ?? ''));
+      const each = this.eachInYield(line, text);
+      this.edits.push(...edits, ...each);
+      const before = text.slice(made.low.start, (made.high ?? made.low).end);
+      this.changes.push(`yield ${before} → ${texts.join('-')} ${of ?? made.counted?.text ?? ''}`.trim());
+      return;
+    }
+    const sized = sizeAmount(line, text, made, this.sizes.by, this.manner);
+    this.edits.push(...sized.edits);
+    this.changes.push(`yield ${sized.before} → ${sized.after} ${of ?? ''}`.trim());
+  }
+
+  /** `yield 16 rolls of 55 g` takes the weight asked for. */
+  private eachInYield(line: number, text: string): TextEdit[] {
+    const of = this.recipe.yield?.node.of;
+    const { eachG } = this.sizes;
+    const each = of === undefined || eachG === undefined ? null : /\b(?:of|at) ([\d.]+)(?= ?g\b)/.exec(of.text);
+    if (of === undefined || each === null || eachG === undefined) return [];
+    const start = of.start + each.index + each[0].length - (each[1]?.length ?? 0);
+    return text === ''
+      ? []
+      : [replaceSpan(line, { start, end: of.start + each.index + each[0].length }, gramsText(eachG))];
+  }
+
+  /** The pan asked for; else so many times the pans where that is a whole number. Says what became of it. */
+  private scalePan(): 'as asked' | 'more pans' | 'as written' {
+    const { pan } = this.recipe;
+    if (pan === undefined) return this.sizes.pan === undefined ? 'as written' : 'as asked';
+    const { text } = this.document.lines[pan.at] ?? { text: '' };
+    const written = text.slice(pan.node.start, pan.node.end);
+    if (this.sizes.pan !== undefined) {
+      this.edits.push(replaceSpan(pan.at, pan.node, this.sizes.pan));
+      this.changes.push(`pan ${written} → ${this.sizes.pan}`);
+      return 'as asked';
+    }
+    const after = pansAtSize(pan.node, written, this.sizes.by, this.manner);
+    if (after === undefined) return 'as written';
+    this.edits.push(replaceSpan(pan.at, pan.node, after));
+    this.changes.push(`pan ${written} → ${after}`);
+    return 'more pans';
+  }
+
+  private sayRounding(): string[] {
+    if (this.manner.exact) return ['The amounts are exact, and not rounded to what a kitchen can measure.'];
+    if (this.worst === undefined || Math.abs(this.worst.error) < WORTH_SAYING) return [];
+    const { name, error } = this.worst;
+    const ratio =
+      this.ratio < WORTH_SAYING ? '' : `; the ratio of two weights moves by at most ${trimmed(this.ratio * 100, 1)} %`;
+    return [
+      `Rounded to what a kitchen can measure. Furthest off: ${name}, ${percentOff(error)}${ratio}. Ask for \`exactly\` to have the figures unrounded.`,
+    ];
+  }
 }
 
-function measuredIn(words: string): MeasuredNode | undefined {
-  const statement = parseDocument(words).lines[0]?.statement;
-  return statement?.kind === 'ingredient' && statement.amount?.kind === 'measured' ? statement.amount : undefined;
+const unitOfAmount = ({ node: { amount } }: Ingredient) =>
+  amount?.kind === 'measured' ? amount.unit?.symbol : undefined;
+
+function dimensionIs(ingredient: Ingredient, dimension: 'mass' | 'volume'): boolean {
+  const unit = unitOfAmount(ingredient);
+  return unit !== undefined && dimensionOf(unit) === dimension;
 }
 
-function massIn(words: string): number | undefined {
-  const measured = measuredIn(words);
-  const unit = measured?.unit?.symbol;
-  if (measured === undefined || unit === undefined || dimensionOf(unit) !== 'mass') return undefined;
-  return measured.quantity.low * (baseOf(unit, 'us') ?? 1);
+/** `2.3 % more`, `0.8 % less`. */
+export const percentOff = (error: number): string =>
+  `${significant(Math.abs(error) * 100, 2)} % ${error < 0 ? 'less' : 'more'}`;
+
+const gramsOf = (grams: number): string => trimmed(kitchenGrams(grams), 2);
+
+/** Pieces whose number is part of a formula: what a quarter off would change. */
+function matters({ food, node: { amount } }: Ingredient): boolean {
+  if (food === undefined) return false;
+  const word = amount?.kind === 'measured' ? amount.quantity.count : undefined;
+  return (
+    food.class === 'egg' ||
+    food.class === 'gelling' ||
+    food.class === 'yeast' ||
+    food.class === 'leavening' ||
+    word === 'stick'
+  );
 }
 
-function panIn(words: string): PanNode | undefined {
-  const line = parseDocument(`pan ${words}`).lines[0];
-  return line?.statement.kind === 'pan' && line.faults.length === 0 ? line.statement.pan : undefined;
+/** How far off a whole number of pieces may be: little where it matters, more for an onion. */
+const countTolerance = (ingredient: Ingredient): number => (matters(ingredient) ? 0.02 : 0.06);
+
+/** Few are made in halves, many in whole numbers. */
+function yieldCount(wanted: number): number {
+  if (wanted >= 4) return Math.round(wanted);
+  return Math.max(kitchenCount(wanted, 0.02), 1 / 4);
 }
 
-function massOf(parts: readonly Part[]): number | undefined {
-  if (parts.some((p) => !p.head.massG.complete || p.head.nominal)) return undefined;
-  const mass = parts.reduce((sum, p) => sum + (p.head.massG.low + p.head.massG.high) / 2, 0);
-  return mass > 0 ? mass : undefined;
+/** `1 egg` becomes `2 eggs`: the name goes with the number, where nothing stands between them. */
+function nameInNumber(line: number, { node, food }: Ingredient, count: number): TextEdit[] {
+  const { amount, name } = node;
+  if (
+    amount?.kind !== 'measured' ||
+    name === undefined ||
+    amount.unit !== undefined ||
+    amount.counted !== undefined ||
+    food === undefined
+  )
+    return [];
+  const last = /\p{L}+$/u.exec(name.text)?.[0];
+  const was = (amount.high ?? amount.low).value;
+  if (last === undefined || was > 1 === count > 1 || amount.each !== undefined) return [];
+  const one = wordsOf(last)[0] ?? last;
+  const [singularForm, pluralForm] = [one.toLowerCase() === last.toLowerCase() ? last : one, pluralOf(one)];
+  const now = count > 1 ? pluralForm : singularForm;
+  const known = [food.name, ...food.names].some((n) => wordsOf(n).at(-1) === one);
+  if (!known || wordsOf(now)[0] !== one || now === last) return [];
+  return [replaceSpan(line, { start: name.end - last.length, end: name.end }, now)];
 }
 
-const sameName = (a: string, b: string): boolean => wordsOf(a).join(' ') === wordsOf(b).join(' ');
-const endsWith = (words: readonly string[], end: readonly string[]): boolean =>
-  end.length > 0 && words.slice(-end.length).join(' ') === end.join(' ');
+/** Several pans become more or fewer, and one becomes two or three, where that comes out whole; a volume is another volume. */
+function pansAtSize(pan: PanNode, written: string, by: number, manner: Manner): string | undefined {
+  if (pan.volume !== undefined && pan.countNode === undefined) {
+    const base = pan.start;
+    const shifted = shiftedBy(pan.volume, -base);
+    return sizeAmount(0, written, shifted, by, manner).after;
+  }
+  const count = pan.count * by;
+  const whole = Math.round(count);
+  if (whole < 1 || Math.abs(count / whole - 1) > 0.001 || whole === pan.count) return undefined;
+  const rest =
+    pan.countNode === undefined ? written : written.slice(pan.countNode.end - pan.start).replace(/^\s*[x×]\s*/, '');
+  return whole === 1 ? rest : `${whole} x ${rest}`;
+}
+
+function shiftedBy(node: MeasuredNode, by: number): MeasuredNode {
+  const shift = <T extends { readonly start: number; readonly end: number }>(span: T): T => ({
+    ...span,
+    start: span.start + by,
+    end: span.end + by,
+  });
+  const { high, unit } = node;
+  return {
+    ...shift(node),
+    low: shift(node.low),
+    ...(high && { high: shift(high) }),
+    ...(unit && { unit: shift(unit) }),
+  };
+}

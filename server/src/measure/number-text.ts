@@ -47,14 +47,14 @@ const FRACTIONS: readonly (readonly [number, string, string])[] = [
   [7 / 8, '7/8', '⅞'],
 ];
 
-/** A whole number and a kitchen fraction, `1 1/2` or `1½`; undefined when none is within 2 % of the value. */
-export function fractionText(value: number, glyph: boolean): string | undefined {
+/** A whole number and a kitchen fraction, `1 1/2` or `1½`; undefined when none is `near` enough to the value, as a share of it. */
+export function fractionText(value: number, glyph: boolean, near = 0.02): string | undefined {
   const whole = Math.floor(value + 1e-9);
   const rest = value - whole;
-  if (rest < 0.02 * Math.max(value, 0.1)) return whole === 0 ? undefined : String(whole);
-  if (1 - rest < 0.02 * value) return String(whole + 1);
+  if (rest < near * Math.max(value, 0.1)) return whole === 0 ? undefined : String(whole);
+  if (1 - rest < near * value) return String(whole + 1);
   for (const [size, plain, sign] of FRACTIONS) {
-    if (Math.abs(rest - size) > 0.02 * value) continue;
+    if (Math.abs(rest - size) > near * value) continue;
     const text = glyph ? sign : plain;
     return whole === 0 ? text : glyph ? `${whole}${text}` : `${whole} ${text}`;
   }

@@ -1,0 +1,93 @@
+/**
+ * Knows what does not grow with a recipe: times, pans, evaporation, leavening, seasoning, machines and cooling.
+ * Refuses to change any of it: it is said, in a cook's words.
+ */
+import { trimmed } from '../measure/number-text.ts';
+import type { PanNode } from '../notation/tree.ts';
+import type { Part, Recipe } from '../recipe/recipe.ts';
+import { baseForm } from '../recipe/verbs.ts';
+import type { ScaleTarget, Sizes } from './scale-target.ts';
+
+/** A batch so many times as large, or as small, is no small change any more (common practice, no source). */
+const LARGE = 2;
+const VERY_LARGE = 4;
+/** A mixer, an oven and a fridge of a home kitchen are full at about this much (common practice, no source). */
+const FULL_G = 3000;
+
+export function whatDoesNotScale(
+  recipe: Recipe,
+  parts: readonly Part[],
+  sizes: Sizes,
+  target: ScaleTarget,
+  panStays: boolean,
+  amountsThatStay: readonly string[],
+): string[] {
+  const { by } = sizes;
+  if (Math.abs(by - 1) < 0.02 && sizes.deeper === undefined) return [];
+  const said: string[] = [];
+  const steps = parts.flatMap((p) => p.steps);
+  const words = new Set(
+    steps.flatMap((s) => s.sentence.items.flatMap((i) => (i.kind === 'word' ? [baseForm(i.word)] : []))),
+  );
+  const more = by > 1;
+  const oven = steps.some((s) => s.heat.some((h) => h.role === 'oven'));
+  if (sizes.deeper !== undefined && Math.abs(sizes.deeper - 1) > 0.05) {
+    // By conduction alone time goes with the square of the depth; common practice is less.
+    const square = sizes.deeper ** 2;
+    said.push(
+      `The fill is ${trimmed(sizes.deeper, 2)} times as deep: the middle takes ${sizes.deeper > 1 ? 'longer' : 'less time'}, up to ${trimmed(square, 1)} times the time${sizes.deeper > 1 ? ', in a slightly cooler oven' : ''}. Go by the temperature inside.`,
+    );
+  }
+  if (oven)
+    said.push(
+      `Baking and roasting times stay as written; a ${more ? 'deeper or larger' : 'shallower or smaller'} piece takes ${more ? 'longer' : 'less time'}: go by the signs of doneness and the temperature inside.`,
+    );
+  if (recipe.pan !== undefined && panStays) said.push(sayPan(recipe.pan.node, by));
+  if (target.kind === 'pan' && recipe.parts.some((p) => p.steps.some((s) => s.sentence.items.some(isPanLength))))
+    said.push('Sizes of pans, circles and cutters named in the steps stay as written: look through them.');
+  const foods = parts.flatMap((p) => p.head.ingredients).map((i) => i.food?.class);
+  const far = by >= LARGE || by <= 1 / LARGE;
+  if (far && foods.includes('yeast'))
+    said.push(
+      `Yeast is scaled like the rest; a ${more ? 'large dough keeps its warmth and rises faster, so go by its volume, and take a little less yeast if it runs away' : 'small dough cools and rises more slowly, so go by its volume'}.`,
+    );
+  if (far && foods.includes('leavening'))
+    said.push(
+      `Baking powder and soda are scaled like the rest; ${more ? 'a deep, large batter often wants a little less' : 'weigh them: a small error shows more'}.`,
+    );
+  if (far && foods.some((c) => c === 'spice' || c === 'dried herb' || c === 'salt'))
+    said.push('Taste for spice and salt: strong seasonings seldom need the whole factor.');
+  if (['simmer', 'reduce', 'boil', 'braise', 'stew'].some((w) => words.has(w)))
+    said.push(
+      `Simmering and reducing times stay as written; a ${more ? 'larger pot loses a smaller' : 'smaller pot loses a larger'} share of its water in the same time: go by thickness or weight.`,
+    );
+  if (far && more && words.has('fry')) said.push('Fry in batches: a full pan stews.');
+  if (by >= VERY_LARGE || massG(parts) * by > FULL_G * (by > 1 ? 1 : Number.POSITIVE_INFINITY))
+    said.push(
+      'Check that mixer, pans and oven hold the batch, and that hot food still cools from 57 to 21 °C within 2 h and to 5 °C within 6 h.',
+    );
+  if (parts.some((p) => p.head.nominal))
+    said.push('Percentages stay: neither a weight nor a yield in grams says how large the batch is.');
+  if (amountsThatStay.length > 0)
+    said.push(
+      `Amounts in the steps of what no list names stay as written: ${[...new Set(amountsThatStay)].join(', ')}.`,
+    );
+  if (recipe.outline.trials.length > 0) said.push('The trials stay as recorded: they were cooked at the old size.');
+  return said;
+}
+
+const massG = (parts: readonly Part[]): number => parts.reduce((sum, p) => sum + p.head.massG.high, 0);
+
+const isPanLength = (item: { readonly kind: string }): boolean => item.kind === 'length';
+
+/** What the pan as written now holds, and the pan of the same depth that would hold it. */
+function sayPan(pan: PanNode, by: number): string {
+  const [across] = pan.sizes;
+  const like =
+    across === undefined || pan.unit === undefined || pan.count !== 1
+      ? ''
+      : ` (of this depth: ${pan.shape} ${pan.shape === 'round' || pan.shape === 'square' ? '' : 'about '}${trimmed(across.value * Math.sqrt(by), 0)} ${pan.unit.symbol} across)`;
+  const times =
+    by > 1 ? `now holds ${trimmed(by, 3)} times as much` : `is now filled to ${trimmed(by * 100, 0)} % of what it was`;
+  return `The pan stays as written, and ${times}: choose one of ${trimmed(by, 2)} times the volume${like}${by > 1 ? ', or bake in batches' : ''}.`;
+}

@@ -1,0 +1,196 @@
+/**
+ * Knows what a kitchen can measure: the steps of a scale by the size of the weight, of spoons and cups, and of counted pieces.
+ * Refuses to know foods. Every answer says the figure it stands for, so that its error can be told.
+ */
+import { fractionText, trimmed } from './number-text.ts';
+import { baseOf, dimensionOf, type Measures, type UnitSymbol } from './unit.ts';
+
+/** How a number is written: with vulgar fractions `½`, plain ones `1/2`, or a decimal point. */
+export type NumberStyle = 'plain' | 'glyph' | 'decimal';
+
+export interface KitchenFigure {
+  readonly value: number;
+  readonly unit: UnitSymbol;
+  readonly text: string;
+}
+
+/** A weight or volume may be off by this share before a finer step is taken, so that a ratio of two is off by at most 1 %. */
+const TOLERANCE = 0.005;
+
+/**
+ * Grams as a scale shows them: 0.01 g below 1 g, 0.1 g below 10 g, then the coarsest of 1, 0.5 and 0.1 g that is off by
+ * at most 0.5 %; 5 g steps from 2 kg, 50 g from 20 kg. Millilitres go alike.
+ */
+export function kitchenGrams(grams: number): number {
+  for (const step of stepsFor(Math.abs(grams))) {
+    const rounded = roundTo(grams, step);
+    if (Math.abs(rounded - grams) <= TOLERANCE * Math.abs(grams) + 1e-9) return rounded;
+  }
+  const finest = stepsFor(Math.abs(grams)).at(-1) ?? 1;
+  return Math.max(roundTo(grams, finest), grams > 0 ? finest : 0);
+}
+
+function stepsFor(grams: number): readonly number[] {
+  if (grams < 1) return [0.01];
+  if (grams < 10) return [0.1];
+  if (grams < 100) return [1, 0.5, 0.1];
+  return grams < 2000 ? [1] : grams < 20_000 ? [5] : [50];
+}
+
+const roundTo = (value: number, step: number): number => Number((Math.round(value / step + 1e-9) * step).toFixed(6));
+
+/** An amount in the unit it is written in, or in the next one where that is what a cook would take. */
+export function kitchenFigure(
+  value: number,
+  unit: UnitSymbol,
+  measures: Measures,
+  style: NumberStyle = 'plain',
+): KitchenFigure {
+  if (!(value > 0)) return { value: 0, unit, text: '0' };
+  if (isDecimal(unit)) return metricFigure(value, unit);
+  if (unit === 'oz' || unit === 'lb') return best(value, unit, measures, AVOIRDUPOIS, style);
+  if (dimensionOf(unit) === 'volume') return best(value, unit, measures, SPOONS_AND_CUPS, style);
+  return figure(Number(trimmed(value, 2)), unit, style);
+}
+
+/** The nearest figure in exactly this unit. */
+export function figureIn(value: number, unit: UnitSymbol, style: NumberStyle): KitchenFigure {
+  if (isDecimal(unit)) {
+    const perUnit = baseOf(unit, 'us') ?? 1;
+    return figure(Number(trimmed(kitchenGrams(value * perUnit) / perUnit, 5)), unit, 'decimal');
+  }
+  const ladder = unit === 'oz' || unit === 'lb' ? AVOIRDUPOIS : SPOONS_AND_CUPS;
+  const rung = ladder.find((r) => r.unit === unit);
+  if (rung === undefined) return figure(Number(trimmed(value, 2)), unit, style);
+  return candidatesOf(value, rung, style).reduce((a, b) =>
+    Math.abs(b.figure.value - value) + b.cost * 1e-6 < Math.abs(a.figure.value - value) + a.cost * 1e-6 ? b : a,
+  ).figure;
+}
+
+type Decimal = 'mg' | 'g' | 'kg' | 'ml' | 'cl' | 'dl' | 'l';
+const isDecimal = (unit: UnitSymbol): unit is Decimal => ['mg', 'g', 'kg', 'ml', 'cl', 'dl', 'l'].includes(unit);
+
+function metricFigure(value: number, unit: Decimal): KitchenFigure {
+  const base = value * (baseOf(unit, 'us') ?? 1);
+  const rounded = kitchenGrams(base);
+  const small = dimensionOf(unit) === 'mass' ? 'g' : 'ml';
+  const large = dimensionOf(unit) === 'mass' ? 'kg' : 'l';
+  const to: Decimal =
+    rounded >= 10_000
+      ? large
+      : unit === large && rounded < 1000
+        ? small
+        : unit === 'mg' && rounded >= 1
+          ? 'g'
+          : unit === 'g' && rounded < 0.05
+            ? 'mg'
+            : unit;
+  if (to === 'mg') return figure(Number((base * 1000).toPrecision(2)), 'mg', 'decimal');
+  return figure(Number(trimmed(rounded / (baseOf(to, 'us') ?? 1), 5)), to, 'decimal');
+}
+
+/** One unit of a ladder: the parts of it that can be measured, and the figures a cook would leave to its neighbours. */
+interface Rung {
+  readonly unit: UnitSymbol;
+  /** Parts of one, with how awkward each is. */
+  readonly parts: readonly (readonly [number, number])[];
+  readonly least: number;
+  /** Up from here the next unit is the better one. */
+  readonly most: number;
+  /** Taken only by one who wrote in one of these. */
+  readonly onlyFrom?: readonly UnitSymbol[];
+}
+
+const WHOLES: Rung['parts'] = [[1, 0]];
+const HALVES: Rung['parts'] = [...WHOLES, [1 / 2, 1]];
+const QUARTERS: Rung['parts'] = [...HALVES, [1 / 4, 2]];
+const THIRDS: Rung['parts'] = [...QUARTERS, [1 / 3, 2]];
+const EIGHTHS: Rung['parts'] = [...QUARTERS, [1 / 8, 5]];
+
+const LARGE: readonly UnitSymbol[] = ['pint', 'quart', 'gallon'];
+const SPOONS_AND_CUPS: readonly Rung[] = [
+  { unit: 'drop', parts: WHOLES, least: 1, most: 20, onlyFrom: ['drop'] },
+  { unit: 'pinch', parts: WHOLES, least: 1, most: 2, onlyFrom: ['pinch', 'dash', 'tsp'] },
+  { unit: 'dash', parts: WHOLES, least: 1, most: 3, onlyFrom: ['dash'] },
+  { unit: 'tsp', parts: EIGHTHS, least: 1 / 4, most: 2.99 },
+  { unit: 'tbsp', parts: [...HALVES, [1 / 3, 2], [1 / 4, 3]], least: 1, most: 4 },
+  { unit: 'fl oz', parts: QUARTERS, least: 1 / 2, most: 32, onlyFrom: ['fl oz'] },
+  { unit: 'cup', parts: [...THIRDS, [1 / 8, 5]], least: 1 / 4, most: 16 },
+  { unit: 'pint', parts: QUARTERS, least: 1 / 4, most: 8, onlyFrom: LARGE },
+  { unit: 'quart', parts: QUARTERS, least: 1 / 4, most: 8, onlyFrom: LARGE },
+  { unit: 'gallon', parts: QUARTERS, least: 1 / 4, most: 1000, onlyFrom: LARGE },
+];
+const AVOIRDUPOIS: readonly Rung[] = [
+  { unit: 'oz', parts: [...QUARTERS, [1 / 8, 3], [1 / 20, 6]], least: 1 / 4, most: 15.99 },
+  { unit: 'lb', parts: [...QUARTERS, [1 / 8, 3], [1 / 100, 6]], least: 1, most: 1000 },
+];
+
+/** What a hundredth of error, and another unit than the writer's, weigh against an awkward fraction. */
+const PER_ERROR = 150;
+const OTHER_UNIT = 1.5;
+/** An eighth beside whole spoons or cups is one more thing to measure. */
+const BESIDE_WHOLES = 2;
+
+function best(
+  value: number,
+  unit: UnitSymbol,
+  measures: Measures,
+  ladder: readonly Rung[],
+  style: NumberStyle,
+): KitchenFigure {
+  const whole = value * (baseOf(unit, measures) ?? 1);
+  let chosen: { readonly figure: KitchenFigure; readonly cost: number } | undefined;
+  for (const rung of ladder) {
+    if (rung.unit !== unit && rung.onlyFrom !== undefined && !rung.onlyFrom.includes(unit)) continue;
+    const each = baseOf(rung.unit, measures) ?? 1;
+    for (const { figure: f, cost } of candidatesOf(whole / each, rung, style)) {
+      const error = Math.abs((f.value * each) / whole - 1);
+      const total = cost + PER_ERROR * error + range(f.value, rung) + (rung.unit === unit ? 0 : OTHER_UNIT);
+      if (chosen === undefined || total < chosen.cost - 1e-9) chosen = { figure: f, cost: total };
+    }
+  }
+  return chosen?.figure ?? figure(Number(trimmed(value, 2)), unit, style);
+}
+
+/** The more a figure is beyond what the unit is used for, the worse. */
+function range(value: number, { least, most }: Rung): number {
+  if (value > most + 1e-9) return 2 + 2 * Math.log2(value / most);
+  return value < least - 1e-9 ? 1 + 2 * Math.log2(least / value) : 0;
+}
+
+function candidatesOf(
+  value: number,
+  { unit, parts }: Rung,
+  style: NumberStyle,
+): { readonly figure: KitchenFigure; readonly cost: number }[] {
+  return parts.map(([part, cost]) => {
+    const rounded = Math.max(1, Math.round(value / part)) * part;
+    const beside = part === 1 / 8 && rounded > 1 ? BESIDE_WHOLES : 0;
+    return { figure: figure(rounded, unit, part < 0.11 ? 'decimal' : style), cost: cost + beside };
+  });
+}
+
+function figure(value: number, unit: UnitSymbol, style: NumberStyle): KitchenFigure {
+  return { value, unit, text: numberText(value, style) };
+}
+
+/** A number in the writer's manner; a fraction that no kitchen writes has a decimal point. */
+export function numberText(value: number, style: NumberStyle): string {
+  if (style !== 'decimal') {
+    const fraction = fractionText(value, style === 'glyph', 1e-4);
+    if (fraction !== undefined) return fraction;
+  }
+  return trimmed(value, value < 1 ? 3 : 2).includes('.') || Number.isInteger(value)
+    ? trimmed(value, value < 0.1 ? 4 : 3)
+    : trimmed(value, 2);
+}
+
+/** Pieces that a cook can count: whole ones where that is near enough, else halves, quarters and thirds. */
+export function kitchenCount(value: number, near: number): number {
+  if (!(value > 0)) return 0;
+  for (const part of [1, 1 / 2, 1 / 4, 1 / 3]) {
+    const rounded = Math.round(value / part) * part;
+    if (rounded > 0 && Math.abs(rounded / value - 1) <= near) return rounded;
+  }
+  return Math.max(1, Math.round(value * 4)) / 4;
+}

@@ -7,18 +7,32 @@ import unlistedIngredient from './bookkeeping/unlisted-ingredient.ts';
 import unusedIngredient from './bookkeeping/unused-ingredient.ts';
 import unusedPart from './bookkeeping/unused-part.ts';
 import type { Check } from './check.ts';
+import acidOutOfRange from './formula/acid-out-of-range.ts';
 import custardTooFirm from './formula/custard-too-firm.ts';
 import custardWontSet from './formula/custard-wont-set.ts';
 import doughTooDry from './formula/dough-too-dry.ts';
 import doughTooWet from './formula/dough-too-wet.ts';
 import eggOutOfRange from './formula/egg-out-of-range.ts';
+import emulsionUnstable from './formula/emulsion-unstable.ts';
 import fatOutOfRange from './formula/fat-out-of-range.ts';
+import freezeOutOfRange from './formula/freeze-out-of-range.ts';
 import gelTooFirm from './formula/gel-too-firm.ts';
 import gelWontSet from './formula/gel-wont-set.ts';
+import jamWontSet from './formula/jam-wont-set.ts';
+import meringueUnstable from './formula/meringue-unstable.ts';
 import saltOutOfRange from './formula/salt-out-of-range.ts';
+import solidsOutOfRange from './formula/solids-out-of-range.ts';
 import starchOutOfRange from './formula/starch-out-of-range.ts';
 import sugarOutOfRange from './formula/sugar-out-of-range.ts';
+import weakBrine from './formula/weak-brine.ts';
+import noDonenessCue from './method/no-doneness-cue.ts';
 import ovenNotSet from './method/oven-not-set.ts';
+import panOverfull from './method/pan-overfull.ts';
+import panUnderfull from './method/pan-underfull.ts';
+import shortRest from './method/short-rest.ts';
+import timeMissing from './method/time-missing.ts';
+import yieldMismatch from './method/yield-mismatch.ts';
+import yieldMissing from './method/yield-missing.ts';
 import allowWithoutReason from './reading/allow-without-reason.ts';
 import decimalComma from './reading/decimal-comma.ts';
 import missingFile from './reading/missing-file.ts';
@@ -46,18 +60,32 @@ export const CHECKS: readonly Check[] = [
   unlistedIngredient,
   unusedIngredient,
   unusedPart,
+  acidOutOfRange,
   custardTooFirm,
   custardWontSet,
   doughTooDry,
   doughTooWet,
   eggOutOfRange,
+  emulsionUnstable,
   fatOutOfRange,
+  freezeOutOfRange,
   gelTooFirm,
   gelWontSet,
+  jamWontSet,
+  meringueUnstable,
   saltOutOfRange,
+  solidsOutOfRange,
   starchOutOfRange,
   sugarOutOfRange,
+  weakBrine,
+  noDonenessCue,
   ovenNotSet,
+  panOverfull,
+  panUnderfull,
+  shortRest,
+  timeMissing,
+  yieldMismatch,
+  yieldMissing,
   allowWithoutReason,
   decimalComma,
   missingFile,

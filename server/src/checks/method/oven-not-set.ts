@@ -1,5 +1,5 @@
-import type { SentenceItem } from '../../notation/tree.ts';
 import { defineCheck } from '../check.ts';
+import { orderIn } from './cues.ts';
 
 const OVEN_VERBS: ReadonlySet<string> = new Set(['bake', 'roast', 'blind-bake']);
 /** A bake on these needs no oven. */
@@ -31,10 +31,8 @@ Write the temperature in the step (\`Bake at 180 C for 25 min\`) or above the pa
     for (const part of recipe.parts) {
       for (const step of part.steps) {
         if (step.heat.some((h) => h.role === 'oven')) return;
-        const { items } = step.sentence;
-        const at = items.findIndex((item, i) => isOrder(items, item, i));
-        const item = items[at];
-        if (item?.kind !== 'word' || items.some((i) => i.kind === 'word' && ELSEWHERE.has(i.word))) continue;
+        const item = orderIn(step, OVEN_VERBS);
+        if (item === undefined || step.sentence.items.some((i) => i.kind === 'word' && ELSEWHERE.has(i.word))) continue;
         yield {
           at: { part: part.index, line: step.line, start: item.start, end: item.end },
           values: { verb: item.word },
@@ -51,13 +49,9 @@ Write the temperature in the step (\`Bake at 180 C for 25 min\`) or above the pa
       'recipe Oats\n  oven    180 C\n  200 g     rolled oats\n  do Bake the oats for 10 min until golden.\n',
       'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 180 C for 10 min until golden.\n',
     ],
-    bad: ['recipe Oats\n  200 g     rolled oats\n  do Bake the oats for 10 min until golden.\n# "Bake" oven-not-set\n'],
+    bad: [
+      'recipe Oats\n  200 g     rolled oats\n  do Bake the oats for 10 min until golden.\n# "Bake" oven-not-set\n',
+      'recipe Roots\n  600 g     carrots\n  30 g      olive oil\n  do Toss the carrots in the oil.\n  do Roast for 40 min until brown at the edges.\n# "Roast" oven-not-set: roast at 180 C\n  do Turn the oven off and leave for 5 min.\n',
+    ],
   },
 });
-
-/** `Bake …`, and not `ready to bake`. */
-function isOrder(items: readonly SentenceItem[], item: SentenceItem, i: number): boolean {
-  if (item.kind !== 'word' || !OVEN_VERBS.has(item.word)) return false;
-  const before = items[i - 1];
-  return before?.kind !== 'word' || !['to', 'the', 'a', 'this', 'each'].includes(before.word);
-}

@@ -1,0 +1,136 @@
+/**
+ * Knows how much room what is baked or set takes in the recipe's pan: from its composition, the air worked into it, and how far its kind grows.
+ * Refuses to judge, and to guess where a weight or a size is not known.
+ */
+import data from '../../../data/pan-fill.json' with { type: 'json' };
+import { panVolumeMl } from '../../edits/scale.ts';
+import { compose } from '../../food/composition.ts';
+import type { PartHead } from '../../recipe/part.ts';
+import type { Part, Recipe } from '../../recipe/recipe.ts';
+import { isBakingOrder } from './cues.ts';
+
+export interface PanFill {
+  readonly panMl: number;
+  /** As it goes in, with the least air and with the most. */
+  readonly rawMl: readonly [number, number];
+  readonly risenMl: readonly [number, number];
+  /** Put in as pieces, with room between. */
+  readonly pieces: boolean;
+  /** More than one pan's worth is spoken of. */
+  readonly batches: boolean;
+  readonly names: readonly string[];
+}
+
+interface Room {
+  readonly lightest: number;
+  readonly heaviest: number;
+  readonly rise: readonly number[];
+}
+
+const ROOMS: Readonly<Record<string, Room>> = data.kinds;
+const UNJUDGED: ReadonlySet<string> = new Set(data.unjudged);
+
+/** Undefined where it cannot be told. */
+export function panFill(recipe: Recipe): PanFill | undefined {
+  if (recipe.pan === undefined || recipe.inherits) return undefined;
+  const panMl = panVolumeMl(recipe.pan.node);
+  const filling = fillingOf(recipe);
+  if (panMl === undefined || panMl <= 0 || filling === undefined) return undefined;
+  let raw: [number, number] = [0, 0];
+  let risen: [number, number] = [0, 0];
+  for (const { head } of filling) {
+    if (head.ingredients.length === 0) continue;
+    if (UNJUDGED.has(head.kind?.name ?? '') || head.nominal || !head.massG.complete) return undefined;
+    const ml = solidMl(head);
+    if (ml === undefined) return undefined;
+    const room = ROOMS[head.kind?.name ?? ''] ?? data.other;
+    const [least = 1, most = 1] = room.rise;
+    const low = ml[0] / room.heaviest;
+    const high = ml[1] / room.lightest;
+    raw = [raw[0] + low, raw[1] + high];
+    risen = [risen[0] + low * least, risen[1] + high * most];
+  }
+  if (raw[0] <= 0) return undefined;
+  const words = filling.flatMap((p) =>
+    p.steps.flatMap((s) => s.sentence.items.map((i) => (i.kind === 'word' ? i.word : ''))),
+  );
+  return {
+    panMl,
+    rawMl: raw,
+    risenMl: risen,
+    pieces: words.some((w) => PIECES.has(w)),
+    batches: recipe.pan.node.count === 1 && words.some((w) => BATCHES.has(w)),
+    names: filling.filter((p) => p.head.ingredients.length > 0).map((p) => p.head.name),
+  };
+}
+
+const PIECES: ReadonlySet<string> = new Set([
+  'portion',
+  'drop',
+  'shape',
+  'balls',
+  'rolls',
+  'rounds',
+  'pieces',
+  'pipe',
+  'patties',
+  'lay',
+  'cut',
+  'spoonfuls',
+  'sticks',
+  'thinly',
+  'thin',
+]);
+const BATCHES: ReadonlySet<string> = new Set([
+  'batch',
+  'batches',
+  'pans',
+  'tins',
+  'trays',
+  'moulds',
+  'loaves',
+  'divide',
+  'between',
+  'freeze',
+]);
+
+/** The part that bakes, with what it takes in; without an oven, a recipe of one part. */
+function fillingOf(recipe: Recipe): readonly Part[] | undefined {
+  const baking = recipe.parts.findLast((p) => p.steps.some((s) => isBakingOrder(s)));
+  if (baking === undefined) return recipe.parts.length === 1 ? recipe.parts : undefined;
+  const heads = new Set<PartHead>([baking.head]);
+  for (let p = baking.index; p >= 0; p--) {
+    const part = recipe.parts[p];
+    if (part !== undefined && heads.has(part.head)) for (const head of part.includes) heads.add(head);
+  }
+  return recipe.parts.filter((p) => heads.has(p.head));
+}
+
+/** ml without air, least and most. */
+function solidMl(head: PartHead): readonly [number, number] | undefined {
+  const weighed = head.ingredients.flatMap(({ food, weighed, optional }) =>
+    weighed.known ? [{ food, low: optional ? 0 : weighed.grams.low, high: weighed.grams.high }] : [],
+  );
+  const ml = (which: 'low' | 'high') => volumeMl(weighed.map((w) => ({ food: w.food, grams: w[which] })));
+  const low = ml('low');
+  const high = ml('high');
+  return low === undefined || high === undefined ? undefined : [low, high];
+}
+
+/** kg/m³ at 20 °C (Choi and Okos 1986). */
+const DENSITY = { water: 998, protein: 1320, fat: 917, carbohydrate: 1593, ash: 2418 } as const;
+/** Of the whole, what may be of unknown composition; it is taken for water. */
+const UNKNOWN = 0.1;
+
+function volumeMl(parts: Parameters<typeof compose>[0]): number | undefined {
+  const { massG, totals } = compose(parts);
+  let grams = 0;
+  let ml = 0;
+  for (const [part, density] of Object.entries(DENSITY)) {
+    const total = totals[part as keyof typeof DENSITY];
+    if (total.lacking > massG * UNKNOWN && part !== 'ash') return undefined;
+    grams += total.grams;
+    ml += (total.grams * 1000) / density;
+  }
+  return ml + Math.max(0, massG - grams);
+}

@@ -1,0 +1,55 @@
+import fill from '../../../data/pan-fill.json' with { type: 'json' };
+import { defineCheck } from '../check.ts';
+import { type PanFill, panFill } from './pan-fill.ts';
+
+interface Values extends PanFill {
+  readonly risen: boolean;
+}
+
+export default defineCheck<Values>({
+  code: 'pan-overfull',
+  title: 'More goes into the pan than it holds',
+  family: 'method',
+  severity: 'warning',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `**What it computes.** The volume of what is baked or set in the pan, from its composition (water, fat, protein, starch and sugar each at its own density), without a bubble of air in it, against the pan filled to the brim. Then the same with the least that its kind grows: a creamed cake 1.4 times, bread 1.6 times, a custard not at all.
+
+**Why it matters.** Batter that runs over burns on the oven floor, and what stays has not the depth its time was tested for.
+
+**What to do.** A larger pan, a second one, or a smaller batch; \`quern scale\` fits a batch to a pan.
+
+It is a warning when the mixture does not fit as it is, information when it will not once it has grown by the least it usually does. **Silent** where a weight, a composition or the pan's size is not known, for roasts, soups and braises, and where the steps speak of batches or several pans.`,
+  *find({ recipe }) {
+    const filled = panFill(recipe);
+    if (filled === undefined || filled.batches || recipe.pan === undefined) return;
+    const { at, node } = recipe.pan;
+    const place = { line: at, start: node.start, end: node.end };
+    if (filled.rawMl[0] > filled.panMl * fill.overfullRaw) yield { at: place, values: { ...filled, risen: false } };
+    else if (filled.risenMl[0] > filled.panMl * fill.overfullRisen && !filled.pieces)
+      yield { at: place, values: { ...filled, risen: true }, severity: 'info' };
+  },
+  say: ({ panMl, rawMl, risenMl, risen }) => {
+    const least = litres(risen ? risenMl[0] : rawMl[0]);
+    return {
+      message: risen
+        ? `The mixture grows to at least ${least} and the pan holds ${litres(panMl)}: it will run over. Take a larger pan, or less of it.`
+        : `At least ${least} goes into a pan that holds ${litres(panMl)} to the brim: take a larger pan, or less of it.`,
+      value: Math.round(risen ? risenMl[0] : rawMl[0]),
+      unit: 'ml',
+      band: [null, Math.round(panMl)],
+    };
+  },
+  examples: {
+    good: [
+      'recipe Custard\n  yield   6 portions\n  pan     rectangle 30 x 20 x 4 cm\npart custard as baked custard\n  6 large   eggs\n  1 l       whole milk\n  100 g     caster sugar\n  do Whisk the eggs with the milk and sugar and pour into the pan.\n  do Bake at 150 C for 45 min until the centre reads 80 C.\n',
+      'recipe Tin loaf\n  yield   1 loaf\n  pan     loaf 23 x 13 x 7 cm\npart dough as lean bread\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast, knead for 8 min and prove at 24 C for 90 min.\n  do Shape, set in the pan and prove at 24 C for 1 h.\n  do Bake at 220 C for 35 min until the centre reads 95 C.\n',
+    ],
+    bad: [
+      'recipe Custard\n  yield   6 portions\n  pan     round 20 x 3 cm\n#         ^^^^^^^^^^^^^^^ pan-overfull: to the brim\npart custard as baked custard\n  6 large   eggs\n  1 l       whole milk\n  100 g     caster sugar\n  do Whisk the eggs with the milk and sugar and pour into the pan.\n  do Bake at 150 C for 45 min until the centre reads 80 C.\n',
+      'recipe Tin loaf\n  yield   1 loaf\n  pan     loaf 18 x 9 x 6 cm\n#         ^^^^^^^^^^^^^^^^^^ pan-overfull info: run over\npart dough as lean bread\n  600 g     bread flour\n  390 g     water\n  11 g      fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast, knead for 8 min and prove at 24 C for 90 min.\n  do Set in the pan and prove at 24 C for 1 h.\n  do Bake at 220 C for 35 min until the centre reads 95 C.\n',
+    ],
+  },
+});
+
+const litres = (ml: number): string => (ml < 995 ? `${Math.round(ml / 10) * 10} ml` : `${(ml / 1000).toFixed(1)} l`);

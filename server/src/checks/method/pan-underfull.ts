@@ -1,0 +1,44 @@
+import fill from '../../../data/pan-fill.json' with { type: 'json' };
+import { defineCheck } from '../check.ts';
+import { type PanFill, panFill } from './pan-fill.ts';
+
+export default defineCheck<PanFill>({
+  code: 'pan-underfull',
+  title: 'The pan is far too large for what goes into it',
+  family: 'method',
+  severity: 'info',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `**What it computes.** The most room that what is baked or set in the pan can take: its volume from its composition, with as much air as its kind is ever worked with, grown as far as its kind ever grows. It is told of when even that stays under ${fill.underfull * 100} % of the pan.
+
+**Why it matters.** A thin layer in a deep pan dries out long before its time is up, and the rim shades it so that it does not colour.
+
+**What to do.** A smaller or shallower pan, or a larger batch; and the time goes down with the depth.
+
+**Silent** where a weight, a composition or the pan's size is not known, for pieces laid out with room between, and for roasts, soups and braises.`,
+  *find({ recipe }) {
+    const filled = panFill(recipe);
+    if (filled === undefined || filled.pieces || recipe.pan === undefined) return;
+    if (filled.risenMl[1] >= filled.panMl * fill.underfull) return;
+    const { at, node } = recipe.pan;
+    yield { at: { line: at, start: node.start, end: node.end }, values: filled };
+  },
+  say: ({ panMl, risenMl }) => ({
+    message: `What goes in fills at most ${Math.round((risenMl[1] / panMl) * 100)} % of this pan of ${litres(panMl)}: it will be a thin layer that dries out. Take a smaller pan, or more of it.`,
+    value: risenMl[1] / panMl,
+    unit: '1',
+    band: [fill.underfull, null],
+  }),
+  examples: {
+    good: [
+      'recipe Custard\n  yield   6 portions\n  pan     round 24 x 4 cm\npart custard as baked custard\n  6 large   eggs\n  1 l       whole milk\n  100 g     caster sugar\n  do Whisk the eggs with the milk and sugar and pour into the pan.\n  do Bake at 150 C for 45 min until the centre reads 80 C.\n',
+      'recipe Butter cake\n  yield   8 slices\n  pan     round 18 x 7 cm\npart cake as creamed cake\n  120 g     butter\n  150 g     caster sugar\n  3 large   eggs\n  150 g     self-raising flour\n  do Cream the butter with the sugar, beat in the eggs and fold in the flour.\n  do Bake at 170 C for 40 min until a skewer comes out clean.\n',
+    ],
+    bad: [
+      'recipe Custard\n  yield   2 portions\n  pan     rectangle 30 x 20 x 6 cm\n#         ^^^^^^^^^^^^^^^^^^^^^^^^ pan-underfull: thin layer\npart custard as baked custard\n  2 large   eggs\n  300 ml    whole milk\n  40 g      caster sugar\n  do Whisk the eggs with the milk and sugar and pour into the pan.\n  do Bake at 150 C for 30 min until the centre reads 80 C.\n',
+      'recipe Butter cake\n  yield   4 slices\n  pan     rectangle 38 x 28 x 6 cm\n#         ^^^^^^^^^^^^^^^^^^^^^^^^ pan-underfull\npart cake as creamed cake\n  75 g      butter\n  75 g      caster sugar\n  2 large   eggs\n  75 g      self-raising flour\n  do Cream the butter with the sugar, beat in the eggs and fold in the flour.\n  do Bake at 170 C for 20 min until a skewer comes out clean.\n',
+    ],
+  },
+});
+
+const litres = (ml: number): string => (ml < 995 ? `${Math.round(ml / 10) * 10} ml` : `${(ml / 1000).toFixed(1)} l`);

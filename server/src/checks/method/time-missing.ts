@@ -1,0 +1,47 @@
+import { defineCheck } from '../check.ts';
+import { BAKING, hasCue, orderIn } from './cues.ts';
+
+export default defineCheck<{ readonly verb: string }>({
+  code: 'time-missing',
+  title: 'A bake has no time and no sign of doneness',
+  family: 'method',
+  severity: 'warning',
+  scope: 'part',
+  source: { kind: 'common practice, no source' },
+  explain: `A step bakes or roasts, and neither it nor the steps after it say for how long, or by what sign it is done.
+
+**Why it matters.** Nobody can plan it, and nobody who has not made it before can tell when to look.
+
+**What to do.** Write both: \`Bake at 180 C for 25-30 min until gold\`.
+
+**Silent** where a time, a temperature in the food or a sign stands in the step or in one of the next two, and where the step points elsewhere (*as above*, *as on the pack*).`,
+  *find(part) {
+    for (const [s, step] of part.steps.entries()) {
+      const verb = orderIn(step, BAKING);
+      if (verb === undefined || hasCue(part, step)) continue;
+      const near = part.steps.slice(s, s + 3);
+      if (
+        near.some((n) =>
+          n.sentence.items.some((i) => i.kind === 'duration' || (i.kind === 'word' && ELSEWHERE.has(i.word))),
+        )
+      )
+        continue;
+      yield { at: { line: step.line, start: verb.start, end: verb.end }, values: { verb: verb.word } };
+    }
+  },
+  say: ({ verb }) => ({
+    message: `For how long? Write the time and the sign of doneness: \`${verb} … for 25-30 min until gold\`.`,
+  }),
+  examples: {
+    good: [
+      'recipe Slab\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C for 25 min until gold.\n',
+      'recipe Slab\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C until gold at the rim.\n',
+    ],
+    bad: [
+      'recipe Slab\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C.\n#    ^^^^ time-missing\n',
+      'recipe Roots\n  oven    200 C\n  600 g     carrots\n  30 g      olive oil\n  do Toss the carrots in the oil and roast.\n#                                    ^^^^^ time-missing\n',
+    ],
+  },
+});
+
+const ELSEWHERE: ReadonlySet<string> = new Set(['above', 'before', 'pack', 'packet', 'label', 'usual', 'directed']);

@@ -1,0 +1,157 @@
+import { replaceSpan } from '../../edits/text-edit.ts';
+import { gramsText } from '../../measure/number-text.ts';
+import { baseOf, dimensionOf } from '../../measure/unit.ts';
+import type { MeasuredNode, Span } from '../../notation/tree.ts';
+import type { Recipe } from '../../recipe/recipe.ts';
+import { baseForm } from '../../recipe/verbs.ts';
+import { defineCheck } from '../check.ts';
+
+interface Values {
+  /** Grams that the yield line promises. */
+  readonly saidG: number;
+  readonly listedG: readonly [number, number];
+  readonly pieces?: { readonly count: number; readonly eachG: number; readonly words: string; readonly numeral: Span };
+}
+
+/** Bread loses an eighth in the oven, a cake a tenth; trimming and what sticks to the bowl come on top. */
+const LEAST_KEPT = 0.65;
+/** What boils, drains or roasts for long may lose more than half. */
+const LEAST_REDUCED = 0.3;
+const ROUNDING = 1.06;
+
+export default defineCheck<Values>({
+  code: 'yield-mismatch',
+  title: 'The yield and the weights do not agree',
+  family: 'method',
+  severity: 'warning',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `**What it computes.** What the \`yield\` line promises in weight (\`900 g\`, or pieces times the weight of each: \`24 rolls of 60 g\` are 1440 g), against what the parts weigh together. A yield may not be heavier than what goes in, and not lighter than ${LEAST_KEPT * 100} % of it; where something boils, drains or roasts, ${LEAST_REDUCED * 100} %.
+
+**Why it matters.** One of the two is wrong, and whoever scales by the yield carries the fault into every batch.
+
+**What to do.** Weigh a batch and write what it made.
+
+**Silent** for a yield in portions, slices or a volume, where a weight is not known, where water or flour is added as needed, for parts written in percentages, and for what builds on another file.`,
+  *find({ recipe }) {
+    const values = recipe.inherits ? undefined : valuesOf(recipe);
+    const amount = recipe.yield?.node.amount;
+    if (values === undefined || recipe.yield === undefined || amount === undefined) return;
+    const [low, high] = values.listedG;
+    const least = low * (reduces(recipe) ? LEAST_REDUCED : LEAST_KEPT);
+    if (values.saidG >= least && values.saidG <= high * ROUNDING) return;
+    yield {
+      at: { line: recipe.yield.at, start: amount.start, end: Math.max(amount.end, recipe.yield.node.of?.end ?? 0) },
+      values,
+    };
+  },
+  say: ({ saidG, listedG, pieces }) => {
+    const [low, high] = listedG;
+    const said =
+      pieces === undefined
+        ? `${gramsText(saidG)} g`
+        : `${pieces.count} of ${gramsText(pieces.eachG)} g, ${gramsText(saidG)} g in all,`;
+    const listed = `the ingredients weigh ${gramsText((low + high) / 2)} g`;
+    return {
+      message:
+        saidG > high
+          ? `The yield of ${said} is more than goes in: ${listed}.`
+          : `The yield of ${said} is far less than goes in: ${listed}.`,
+      value: saidG,
+      unit: 'g',
+      band: [null, high],
+    };
+  },
+  fix: ({ pieces, listedG }, _scene, at) => {
+    if (pieces === undefined) return [];
+    const count = Math.floor((listedG[0] + listedG[1]) / 2 / pieces.eachG);
+    return count < 1
+      ? []
+      : [
+          {
+            title: `Write ${count} ${pieces.words}`,
+            effect: 'amounts',
+            edits: [replaceSpan(at.line, pieces.numeral, String(count))],
+          },
+        ];
+  },
+  examples: {
+    good: [
+      'recipe Rolls\n  yield   16 rolls of 50 g\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast and prove at 24 C for 90 min.\n  do Divide in 16 and bake at 220 C for 15 min until gold.\n',
+      'recipe Oat slab\n  yield   280 g\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C for 25 min until gold.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Rolls\n  yield   24 rolls of 60 g\n# "24 rolls of 60 g" yield-mismatch *: more than goes in\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast and prove at 24 C for 90 min.\n  do Divide and bake at 220 C for 15 min until gold.\n',
+        after: {
+          'Write 14 rolls of 60 g':
+            'recipe Rolls\n  yield   14 rolls of 60 g\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast and prove at 24 C for 90 min.\n  do Divide and bake at 220 C for 15 min until gold.\n',
+        },
+      },
+      'recipe Oat slab\n  yield   150 g\n# "150 g" yield-mismatch: far less\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C for 25 min until gold.\n',
+    ],
+  },
+});
+
+function valuesOf(recipe: Recipe): Values | undefined {
+  const node = recipe.yield?.node;
+  const { amount, of } = node ?? {};
+  if (amount === undefined) return undefined;
+  const { parts } = recipe;
+  if (parts.length === 0 || parts.some((p) => !p.head.massG.complete || p.head.nominal)) return undefined;
+  // A part in percentages takes its batch from the yield itself.
+  if (parts.some((p) => p.head.ingredients.some((i) => i.percent !== undefined || (i.free && isBulk(i.food?.class)))))
+    return undefined;
+  const listedG = [sum(recipe, 'low'), sum(recipe, 'high')] as const;
+  if (listedG[1] <= 0) return undefined;
+  const mass = gramsOf(amount);
+  if (mass !== undefined) return { saidG: mass, listedG };
+  const each = amount.unit === undefined && of !== undefined ? eachIn(of.text) : undefined;
+  if (each === undefined || of === undefined) return undefined;
+  const count = amount.quantity.low;
+  const numeral = { start: amount.low.start, end: (amount.high ?? amount.low).end };
+  return { saidG: count * each, listedG, pieces: { count, eachG: each, words: of.text, numeral } };
+}
+
+const sum = ({ parts }: Recipe, side: 'low' | 'high'): number => parts.reduce((g, p) => g + p.head.massG[side], 0);
+
+const BULK: ReadonlySet<string> = new Set(['water', 'flour', 'stock', 'milk', 'oil', 'sugar', 'grain']);
+const isBulk = (kind: string | undefined): boolean => kind === undefined || BULK.has(kind);
+
+function gramsOf({ unit, quantity }: MeasuredNode): number | undefined {
+  if (unit === undefined || dimensionOf(unit.symbol) !== 'mass') return undefined;
+  return quantity.low * (baseOf(unit.symbol, 'us') ?? 1);
+}
+
+const EACH = /\bof (?:about )?(\d+(?:\.\d+)?) ?(g|kg|oz|lb)\b/;
+
+/** Grams in `rolls of 60 g`. */
+function eachIn(words: string): number | undefined {
+  const found = EACH.exec(words);
+  const base = found?.[2] === undefined ? undefined : baseOf(found[2] as 'g', 'us');
+  return found?.[1] === undefined || base === undefined ? undefined : Number(found[1]) * base;
+}
+
+const REDUCING: ReadonlySet<string> = new Set([
+  'boil',
+  'simmer',
+  'reduce',
+  'roast',
+  'drain',
+  'strain',
+  'braise',
+  'fry',
+  'dry',
+  'press',
+  'caramelise',
+  'caramelize',
+  'cook',
+  'peel',
+  'bone',
+  'discard',
+]);
+
+const reduces = ({ parts }: Recipe): boolean =>
+  parts.some((p) =>
+    p.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && REDUCING.has(baseForm(i.word)))),
+  );

@@ -36,8 +36,9 @@ export function mendAmount(values: BandValues, scene: Scene, ingredient: Ingredi
   }
   const exact = now * by;
   const step = exact < 1 ? 0.01 : exact < 10 ? 0.1 : 1;
-  const grams = (grows ? Math.ceil(exact / step - 1e-9) : Math.floor(exact / step + 1e-9)) * step;
-  if (!(grams > 0) || !mends(values, ingredient, grams / now)) return [];
+  const near = (grows ? Math.ceil(exact / step - 1e-6) : Math.floor(exact / step + 1e-6)) * step;
+  const grams = [near, near + (grows ? step : -step)].find((g) => g > 0 && mends(values, ingredient, g / now));
+  if (grams === undefined) return [];
   const change = Math.abs(now - grams);
   const set = setGrams(recipe, values.part, ingredient, grams);
   const said = change < 10 ? String(Math.round(change * 10) / 10) : String(Math.round(change));
@@ -62,7 +63,7 @@ function factor(values: BandValues, ingredient: Ingredient): number | undefined 
       inside = found;
     }
     let outside = 1;
-    for (let i = 0; i < 40 && Math.abs(inside / outside - 1) > 1e-4; i++) {
+    for (let i = 0; i < 60 && Math.abs(inside / outside - 1) > 1e-9; i++) {
       const between = Math.sqrt(inside * outside);
       if (mends(values, ingredient, between)) inside = between;
       else outside = between;

@@ -1,0 +1,110 @@
+import data from '../../../data/sugar-boiling.json' with { type: 'json' };
+import { percentRange, trimmed } from '../../measure/number-text.ts';
+import type { Range } from '../../measure/quantity.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { sugarSolids } from '../../recipe/measures/shares.ts';
+import { solidsAtBoiling } from '../../recipe/measures/sugar-boiling.ts';
+import type { Part } from '../../recipe/recipe.ts';
+import { defineCheck } from '../check.ts';
+import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { mendAmount } from './mend.ts';
+
+type Values =
+  | { readonly what: 'sugar'; readonly band: BandValues }
+  | { readonly what: 'heat'; readonly celsius: Range; readonly solids: Range };
+
+const [USUAL_LOW = 0, USUAL_HIGH = 1] = data.jamSolids.usual.map((percent) => percent / 100);
+const LEAST = (data.jamSolids.implausible[0] ?? 0) / 100;
+
+export default defineCheck<Values>({
+  code: 'jam-wont-set',
+  title: 'A jam will not reach the sugar at which it sets and keeps',
+  family: 'formula',
+  severity: 'warning',
+  scope: 'part',
+  source: {
+    kind: 'from memory',
+    title:
+      'USDA Complete Guide to Home Canning (2015): jams set at 65 % of sugar solids, some 4 °C over boiling water; McGee, On Food and Cooking (2004)',
+  },
+  explain: `**What it computes.** The sugar that is added per prepared fruit, by weight; and, where a step says at how many degrees the jam is done, the share of solids that a syrup boiling at that heat has (at sea level; a syrup boils 0.5 °C lower for each 150 m of height).
+
+**Why it matters.** Pectin sets when sugar has taken up enough of the water, at 60 to 69 % of solids, with acid. Below 50 % the jam runs, and it moulds: sugar is what keeps it.
+
+**What to do.** Use more sugar, or boil to 104 to 105 °C. A jam with less sugar is made with its own pectin and kept cold or frozen: follow a tested recipe.
+
+**Silent** for the heat where no step gives one, and where the sugar or the fruit is of no known weight. Whether the fruit brings pectin and acid enough is not judged.`,
+  *find(part) {
+    if (part.head.kind?.measures.some((m) => m.measure === 'sugar per fruit') !== true) return;
+    const ownPectin = part.head.ingredients.some((i) => i.food?.class === 'gelling');
+    if (!ownPectin)
+      for (const found of outsideBand(part, 'sugar per fruit', 'low', () => ingredientPlace(mainSugar(part))))
+        yield { ...found, values: { what: 'sugar', band: found.values } };
+    const done = hottest(part);
+    if (done === undefined) return;
+    const { celsius, line, start, end } = done;
+    const solids = { low: solidsAtBoiling(celsius.low), high: solidsAtBoiling(celsius.high) };
+    if (solids.high < USUAL_LOW)
+      yield {
+        at: { line, start, end },
+        values: { what: 'heat', celsius, solids },
+        severity: solids.high < LEAST ? 'warning' : 'info',
+      };
+  },
+  say: (values) =>
+    values.what === 'sugar'
+      ? sayBand(values.band)
+      : {
+          message: `At ${trimmed(values.celsius.high, 1)} °C a jam holds about ${percentRange(values.solids.low, values.solids.high)} of solids; ${percentRange(USUAL_LOW, USUAL_HIGH)} is usual. Boil on to 104 to 105 °C at sea level, 0.5 °C lower for each 150 m of height.`,
+          value: values.solids.high,
+          unit: '1',
+          band: [USUAL_LOW, USUAL_HIGH],
+          source: data.source,
+        },
+  fix: (values, scene) => {
+    if (values.what === 'heat') return [];
+    const part = scene.recipe.parts[values.band.part];
+    return part === undefined ? [] : mendAmount(values.band, scene, mainSugar(part));
+  },
+  examples: {
+    good: [
+      'recipe Plum jam\npart jam as jam\n  1 kg      plums, halved and stoned\n  800 g     granulated sugar\n  30 g      lemon juice\n  do Simmer the plums with the lemon juice for 20 min.\n  do Stir in the sugar and boil until the jam reads 105 C.\n',
+      'recipe Apricot jam\npart jam as jam\n  1 kg      apricots, stoned\n  600 g     granulated sugar\n  do Simmer the apricots for 15 min, then boil with the sugar until a drop wrinkles on a cold plate.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Plum jam\npart jam as jam\n  1 kg      plums, halved and stoned\n  200 g     granulated sugar\n# "granulated sugar" jam-wont-set *: runny\n  do Simmer the plums for 20 min.\n  do Stir in the sugar and boil until the jam reads 105 C.\n',
+        after: {
+          'Write 501 g granulated sugar, 301 g more':
+            'recipe Plum jam\npart jam as jam\n  1 kg      plums, halved and stoned\n  501 g     granulated sugar\n  do Simmer the plums for 20 min.\n  do Stir in the sugar and boil until the jam reads 105 C.\n',
+        },
+      },
+      'recipe Plum jam\npart jam as jam\n  1 kg      plums, halved and stoned\n  800 g     granulated sugar\n  do Simmer the plums for 20 min.\n  do Stir in the sugar and boil until the jam reads 101 C.\n# "101 C" jam-wont-set: Boil on to 104 to 105 °C\n',
+    ],
+  },
+});
+
+const mainSugar = (part: Part): Ingredient | undefined =>
+  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, sugarSolids));
+
+interface Done {
+  readonly celsius: Range;
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** The highest heat of the jam itself that a step names. */
+function hottest(part: Part): Done | undefined {
+  let best: Done | undefined;
+  for (const step of part.steps)
+    for (const { role, celsius, node } of step.heat) {
+      if ((role !== 'food' && role !== 'liquid') || celsius.high < BOILING_C) continue;
+      if (best === undefined || celsius.high > best.celsius.high)
+        best = { celsius, line: step.line, start: node.start, end: node.end };
+    }
+  return best;
+}
+
+/** Below this the reading is of something else, or is taken high in the mountains. */
+const BOILING_C = 99;

@@ -1,0 +1,104 @@
+import type { Food } from '../../food/food.ts';
+import { contentsOf } from '../../recipe/contents.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { verdictOf } from '../../recipe/kinds.ts';
+import {
+  chocolateShare,
+  milkSolids,
+  type Share,
+  part as shareOf,
+  solidsShare,
+  stockSolids,
+  sugarSolids,
+} from '../../recipe/measures/shares.ts';
+import { type MeasureName, measure } from '../../recipe/measures.ts';
+import type { Part } from '../../recipe/recipe.ts';
+import { defineCheck } from '../check.ts';
+import {
+  type BandValues,
+  bringing,
+  gramsOf,
+  ingredientPlace,
+  mostOf,
+  outsideBand,
+  type Side,
+  sayBand,
+} from './band.ts';
+import { mendAmount } from './mend.ts';
+
+export default defineCheck<BandValues>({
+  code: 'solids-out-of-range',
+  title: 'Fat, milk solids, sugar or chocolate do not balance the water',
+  family: 'formula',
+  severity: 'warning',
+  scope: 'part',
+  source: {
+    kind: 'from memory',
+    title: 'Goff and Hartel, Ice Cream (2013); professional texts (Gisslen; Suas) for ganache and stock',
+  },
+  explain: `**What it computes.** For an ice: fat, milk solids not fat, sugars without lactose, and all solids, each as a share of the mix. For a ganache: chocolate to cream by weight. For a stock: water to bones, meat and vegetables.
+
+**Why it matters.** What is not water is what keeps an ice from being a block of it: fat and milk solids make it smooth, too many make it heavy or sandy. A ganache of too little chocolate runs, of too much splits and cannot be cut. A stock of too much water tastes of water.
+
+**What to do.** Move the ingredient that is named first; milk powder brings solids without fat, cream brings fat without much else.
+
+**Silent** where a composition or a weight is not known, for the milk solids of an ice made without milk, and for sugar that already shows as a freezing point out of range.`,
+  *find(part) {
+    const out = new Set<Side>();
+    for (const [name, share] of WATCHED) {
+      if (name === 'sugars share' && freezesWrong(part)) continue;
+      for (const side of ['low', 'high'] as const) {
+        // Too much fat is too much of all solids: one cause, one finding.
+        if (name === 'total solids' && out.has(side)) continue;
+        for (const found of outsideBand(part, name, side, () => ingredientPlace(mainOf(part, share)))) {
+          out.add(side);
+          yield found;
+        }
+      }
+    }
+  },
+  say: (values) => sayBand(values),
+  fix: (values, scene) => {
+    const part = scene.recipe.parts[values.part];
+    const name = values.measure.measure;
+    const share = WATCHED.find(([watched]) => watched === name)?.[1];
+    // Solids as a whole have no one ingredient to move.
+    if (part === undefined || share === undefined || name === 'total solids') return [];
+    return mendAmount(values, scene, mainOf(part, share));
+  },
+  examples: {
+    good: [
+      'recipe Truffles\npart centre as ganache\n  300 g     dark chocolate, chopped\n  180 g     double cream\n  do Boil the cream, pour on the dark chocolate and stir smooth.\n',
+      'recipe Chicken stock\npart stock as stock\n  1.5 kg    chicken carcass\n  200 g     carrots\n  200 g     onions\n  4 l       water\n  do Simmer the chicken carcass in the water for 3 h, with the carrots and the onions for the last hour.\n  do Strain and cool to 21 C within 2 h and to 5 C within 6 h in all.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Truffles\npart centre as ganache\n  100 g     dark chocolate, chopped\n# "dark chocolate" solids-out-of-range *: does not set\n  400 g     double cream\n  do Boil the cream, pour on the dark chocolate and stir smooth.\n',
+        after: {
+          'Write 320 g dark chocolate, 220 g more':
+            'recipe Truffles\npart centre as ganache\n  320 g     dark chocolate, chopped\n  400 g     double cream\n  do Boil the cream, pour on the dark chocolate and stir smooth.\n',
+        },
+      },
+      'recipe Rich ice cream\npart mix as ice cream\n  300 g     whole milk\n  700 g     double cream\n# "double cream" solids-out-of-range *: coats the mouth\n  180 g     caster sugar\n  20 g      skimmed milk powder\n  do Warm the milk, cream, sugar and milk powder to 85 C, and cool over ice to 5 C.\n  do Churn, then freeze at -18 C for 4 h.\n',
+    ],
+  },
+});
+
+const WATCHED: readonly (readonly [MeasureName, (food: Food) => Share])[] = [
+  ['fat share', (food) => shareOf(food, 'fat')],
+  ['milk solids', milkSolids],
+  ['sugars share', sugarSolids],
+  ['total solids', solidsShare],
+  ['chocolate per cream', chocolateShare],
+  ['water per bones', stockSolids],
+];
+
+const mainOf = (part: Part, share: (food: Food) => Share): Ingredient | undefined =>
+  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, share));
+
+function freezesWrong(part: Part): boolean {
+  const held = part.head.kind?.measures.find((m) => m.measure === 'freezing point');
+  if (held === undefined) return false;
+  const worked = measure('freezing point', contentsOf(part));
+  return worked.known && verdictOf(worked.value.low, worked.value.high, held) !== 'ok';
+}

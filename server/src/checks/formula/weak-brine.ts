@@ -1,0 +1,58 @@
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { saltShare } from '../../recipe/measures/shares.ts';
+import type { Part } from '../../recipe/recipe.ts';
+import { defineCheck } from '../check.ts';
+import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { mendAmount } from './mend.ts';
+
+export default defineCheck<BandValues>({
+  code: 'weak-brine',
+  title: 'A ferment or a cure has too little salt to keep what spoils it back',
+  family: 'formula',
+  severity: 'warning',
+  scope: 'part',
+  source: {
+    kind: 'from memory',
+    title:
+      'USDA Complete Guide to Home Canning (2015): sauerkraut 2.25 to 2.5 % salt; NCHFP for other vegetables; food science texts for fish and meat',
+  },
+  explain: `**What it computes.** For a vegetable ferment: salt as a share of the vegetables and the water together, which is what it comes to when the brine has drawn even. For a cure: salt on the weight of the fish or meat.
+
+**Why it matters.** Until the acid has formed, salt is all that keeps spoiling and dangerous organisms down. A brine that is strong in the jug is weak once the vegetables have given their water to it.
+
+**What to do.** Weigh the salt against vegetables and water together: 2 to 2.5 % for cabbage, 2 to 5 % for others. Follow a tested recipe and local advice: this is arithmetic, not a licence.
+
+**Silent** where the salt, the vegetables or the water are of no known weight, and for salt added to taste.`,
+  *find(part) {
+    for (const name of ['brine salt', 'cure salt'] as const)
+      yield* outsideBand(part, name, 'low', () => ingredientPlace(mainSalt(part)));
+  },
+  say: (values) => sayBand(values),
+  fix: (values, scene) => {
+    const part = scene.recipe.parts[values.part];
+    const salt = part === undefined ? undefined : mainSalt(part);
+    return salt?.food?.class === 'salt' ? mendAmount(values, scene, salt) : [];
+  },
+  examples: {
+    good: [
+      'recipe Kraut\npart cabbage as lacto-ferment\n  1 kg      white cabbage, shredded\n  23 g      fine salt\n  do Rub the salt into the cabbage and pack it into a jar.\n  do Ferment at 18 C for 14 d.\n',
+      'recipe Cured salmon\npart salmon as cure\n  1 kg      salmon\n  60 g      fine salt\n  40 g      caster sugar\n  do Freeze the salmon at -20 C for 7 d and thaw it at 4 C.\n  do Rub the salmon with the salt and the sugar, wrap, and cure at 4 C for 48 h.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Kraut\npart cabbage as lacto-ferment\n  1 kg      white cabbage\n  9 g       fine salt\n# "fine salt" weak-brine *: 1.8 to 5 %\n  do Rub the salt into the cabbage and pack it into a jar.\n  do Ferment at 18 C for 14 d.\n',
+        after: {
+          'Write 19 g fine salt, 10 g more':
+            'recipe Kraut\npart cabbage as lacto-ferment\n  1 kg      white cabbage\n  19 g      fine salt\n  do Rub the salt into the cabbage and pack it into a jar.\n  do Ferment at 18 C for 14 d.\n',
+        },
+      },
+      'recipe Pickled carrots\npart jar as lacto-ferment\n  600 g     carrots, sliced\n  600 g     water\n  18 g      fine salt\n# "fine salt" weak-brine info *: salt of the vegetables and the water is 1.5 %\n  do Dissolve the salt in the water and pour it over the carrots.\n  do Ferment at 18 C for 10 d.\n',
+    ],
+  },
+});
+
+function mainSalt(part: Part): Ingredient | undefined {
+  const brings = (i: Ingredient) => gramsOf(i) * bringing(i, saltShare);
+  const salts = part.head.ingredients.filter((i) => i.food?.class === 'salt');
+  return mostOf(salts, brings) ?? mostOf(part.head.ingredients, brings);
+}

@@ -1,0 +1,121 @@
+/**
+ * Knows a folder of recipes as an index: what each file holds, and who builds on whom.
+ * Refuses to work any recipe out; it reads each file once, until told that it changed.
+ */
+import { parseDocument } from '../notation/document.ts';
+import { outline } from '../notation/outline.ts';
+import type { Span } from '../notation/tree.ts';
+import type { Files } from './ports.ts';
+
+/** A name and the line it stands on. */
+export interface Named {
+  readonly name: string;
+  readonly at: number;
+  readonly span: Span;
+}
+
+/** `from FILE`, or `part … from FILE : PART`. */
+export interface Link {
+  readonly at: number;
+  /** The file's name as written. */
+  readonly span: Span;
+  readonly written: string;
+  readonly path: string;
+  readonly part?: string;
+}
+
+export interface Entry {
+  readonly path: string;
+  readonly recipe?: Named;
+  readonly parts: readonly Named[];
+  readonly foods: readonly Named[];
+  readonly trials: readonly Named[];
+  readonly links: readonly Link[];
+}
+
+export class Folder {
+  readonly root: string;
+  private readonly files: Files;
+  private readonly byPath = new Map<string, Entry>();
+  private paths: readonly string[] | undefined;
+
+  constructor(files: Files, root: string) {
+    this.files = files;
+    this.root = root;
+  }
+
+  /** Every recipe file, in the order of their paths. */
+  entries(): readonly Entry[] {
+    this.paths ??= this.files.recipesBelow(this.root);
+    return this.paths.map((path) => this.entry(path)).filter((e): e is Entry => e !== undefined);
+  }
+
+  entry(path: string): Entry | undefined {
+    let entry = this.byPath.get(path);
+    if (entry === undefined) {
+      const text = this.files.read(path);
+      if (text === undefined) return undefined;
+      entry = readEntry(path, text, this.files);
+      this.byPath.set(path, entry);
+    }
+    return entry;
+  }
+
+  /** The files that build on a file, with the line where they say so. */
+  usersOf(path: string): readonly { readonly entry: Entry; readonly link: Link }[] {
+    return this.entries().flatMap((entry) =>
+      entry.links.filter((l) => l.path === path).map((link) => ({ entry, link })),
+    );
+  }
+
+  /** A file was changed, made or deleted. */
+  forget(path: string): void {
+    this.byPath.delete(path);
+    this.paths = undefined;
+  }
+}
+
+function readEntry(path: string, text: string, files: Files): Entry {
+  const document = parseDocument(text);
+  const of = outline(document);
+  const recipe = of.recipe?.line.statement;
+  const named = (at: number, node: (Span & { readonly text: string }) | undefined): Named[] =>
+    node === undefined ? [] : [{ name: node.text, at, span: { start: node.start, end: node.end } }];
+  const links: Link[] = [];
+  const link = (at: number, file: (Span & { readonly text: string }) | undefined, part: string | undefined) => {
+    if (file === undefined) return;
+    const target = files.beside(path, file.text);
+    links.push({
+      at,
+      span: { start: file.start, end: file.end },
+      written: file.text,
+      path: target,
+      ...(part !== undefined && { part }),
+    });
+  };
+  for (const { at, line } of of.head) if (line.statement.kind === 'from') link(at, line.statement.file, undefined);
+  for (const { at, source } of of.parts) {
+    const header = source.lines[0]?.statement;
+    if (header?.kind === 'part') link(at, header.file, header.filePart?.text ?? header.name?.text);
+  }
+  const first = (block: { readonly at: number }) => document.lines[block.at]?.statement;
+  return {
+    path,
+    ...(of.recipe !== undefined &&
+      recipe?.kind === 'recipe' &&
+      recipe.name !== undefined && { recipe: { name: recipe.name.text, at: of.recipe.at, span: recipe.name } }),
+    parts: of.parts.flatMap(({ at, source }) => {
+      const header = source.lines[0]?.statement;
+      return header?.kind === 'part' ? named(at, header.name) : [];
+    }),
+    foods: of.foods.flatMap((block) => {
+      const statement = first(block);
+      return statement?.kind === 'food' ? named(block.at, statement.name) : [];
+    }),
+    trials: of.trials.flatMap((block) => {
+      const statement = first(block);
+      return statement?.kind === 'trial' ? named(block.at, statement.date) : [];
+    }),
+    links,
+  };
+}

@@ -1,0 +1,54 @@
+import { relative, resolve } from 'node:path';
+import { expect, test } from 'vitest';
+import { nodeFiles } from '../../server/src/host/node.ts';
+import { Folder } from '../../server/src/workspace/folder.ts';
+
+const kitchen = new Folder(nodeFiles(), resolve('examples'));
+const shown = (path: string) => relative('examples', path);
+
+test('every file of the kitchen is in the index, with what it holds', () => {
+  const byPath = new Map(kitchen.entries().map((e) => [shown(e.path), e]));
+  expect(byPath.get('foods.quern')?.foods.map((f) => f.name)).toEqual([
+    'quayside flour',
+    'cultured butter',
+    'pasteurised egg yolk',
+  ]);
+  expect(byPath.get('pastry/leek-quiche.quern')?.parts.map((p) => p.name)).toEqual([
+    'crust',
+    'vegetables',
+    'filling',
+    'assembly',
+  ]);
+  expect(byPath.get('bread/country-loaf.quern')?.trials.map((t) => t.name)).toEqual(['2026-10-03']);
+  expect(byPath.get('soups/carrot-soup.quern')?.recipe?.name).toMatch(/[Cc]arrot/);
+});
+
+test('who builds on whom is known', () => {
+  const users = (file: string) =>
+    kitchen
+      .usersOf(resolve('examples', file))
+      .map(({ entry, link }) => `${shown(entry.path)}:${link.at + 1} ${link.part ?? ''}`.trim());
+  expect(users('bakes/scones.quern')).toEqual([
+    'bakes/cheese-scones.quern:4',
+    'bakes/spiced-scones.quern:4',
+    'bakes/wholemeal-scones.quern:4',
+  ]);
+  expect(users('pastry/sweet-paste.quern')).toEqual(['pastry/lemon-tart.quern:8 sweet paste']);
+  expect(users('soups/carrot-soup.quern')).toEqual([]);
+});
+
+test('a changed file is read again', () => {
+  const texts = new Map([
+    ['/k/a.quern', 'recipe A\n  from    b.quern\n'],
+    ['/k/b.quern', 'recipe B\n'],
+  ]);
+  const files = { ...nodeFiles(), read: (path: string) => texts.get(path), recipesBelow: () => [...texts.keys()] };
+  const folder = new Folder(files, '/k');
+  expect(folder.usersOf('/k/b.quern')).toHaveLength(1);
+  texts.set('/k/a.quern', 'recipe A\n');
+  folder.forget('/k/a.quern');
+  expect(folder.usersOf('/k/b.quern')).toHaveLength(0);
+  texts.delete('/k/b.quern');
+  folder.forget('/k/b.quern');
+  expect(folder.entries().map((e) => e.path)).toEqual(['/k/a.quern']);
+});

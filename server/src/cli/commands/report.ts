@@ -1,21 +1,82 @@
 import { report as workOut } from '../../publish/report.ts';
 import { reportText } from '../../publish/report-text.ts';
+import { recipeRecord } from '../../recipe/state.ts';
+import { readTrials } from '../../recipe/trials.ts';
 import type { Command } from '../command.ts';
-import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
-import type { Exit } from '../io.ts';
-import { choiceOf } from '../options.ts';
+import { housesFor, INPUT_OPTIONS, readMany, readOne, snapshotOf } from '../inputs.ts';
+import type { Exit, Io } from '../io.ts';
+import { choiceOf, type Options } from '../options.ts';
 
 export const report: Command = {
   name: 'report',
-  usage: 'FILE [--format text|json] [--stdin --stdin-name NAME]',
-  summary: 'the recipe worked out: grams, percentages, composition, measures, times',
+  usage: 'FILE|FOLDER [--format text|json] [--stdin --stdin-name NAME]',
+  summary:
+    'the recipe worked out: grams, percentages, composition, measures, times; of a folder, the state of each recipe',
   options: { ...INPUT_OPTIONS, format: 'value' },
-  examples: ['quern report tart.quern', 'quern report tart.quern --format json'],
+  examples: ['quern report tart.quern', 'quern report tart.quern --format json', 'quern report .'],
   async run(options, io): Promise<Exit> {
     const format = choiceOf(options, 'format', ['text', 'json'], 'text');
+    const [path] = options.rest;
+    if (path !== undefined && io.kind(io.resolve(path)) === 'folder') return reportFolder(options, io, format);
     const snapshot = snapshotOf(await readOne(options, io), housesFor(io));
     const worked = workOut(snapshot.whole.recipe, snapshot.findings);
     io.out(format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked));
     return 0;
   },
 };
+
+interface Row {
+  readonly path: string;
+  readonly recipe: string;
+  readonly state: string;
+  /** The date of the latest trial. */
+  readonly trial: string | null;
+  readonly verdict: string | null;
+  readonly findings: number;
+}
+
+/** One line a recipe: what the kitchen's record says of it. */
+async function reportFolder(options: Options, io: Io, format: 'text' | 'json'): Promise<Exit> {
+  const houses = housesFor(io);
+  const rows = (await readMany(options, io, houses)).flatMap((input): Row[] => {
+    const snapshot = snapshotOf(input, houses);
+    const { recipe } = snapshot.whole;
+    if (snapshot.outline.recipe === undefined) return [];
+    const record = recipeRecord(recipe, readTrials(snapshot.outline));
+    const latest = record.trials.at(-1);
+    return [
+      {
+        path: input.shown,
+        recipe: snapshot.recipe.name,
+        state: record.state,
+        trial: latest?.date ?? null,
+        verdict: latest?.verdict ?? null,
+        findings: snapshot.findings.open.length,
+      },
+    ];
+  });
+  io.out(format === 'json' ? `${JSON.stringify({ version: 1, recipes: rows }, null, 2)}\n` : table(rows));
+  return 0;
+}
+
+function table(rows: readonly Row[]): string {
+  const cells = [
+    ['recipe', 'state', 'last trial', 'findings', 'file'],
+    ...rows.map((r) => [
+      r.recipe,
+      r.state,
+      [r.trial, r.verdict].filter((w) => w !== null).join(' ') || '-',
+      String(r.findings),
+      r.path,
+    ]),
+  ];
+  const widths = (cells[0] ?? []).map((_, i) => Math.max(...cells.map((row) => row[i]?.length ?? 0)));
+  return `${cells
+    .map((row) =>
+      row
+        .map((cell, i) => cell.padEnd(widths[i] ?? 0))
+        .join('  ')
+        .trimEnd(),
+    )
+    .join('\n')}\n`;
+}

@@ -3,6 +3,7 @@
  * amounts and sentences, with a slip here and there. Refuses to repeat itself more than cooks do, so that no cache is flattered.
  */
 
+import { sum } from './figures.ts';
 import type { Stock } from './pantry.ts';
 import * as pantry from './pantry.ts';
 import { Random } from './random.ts';
@@ -11,15 +12,27 @@ import { Random } from './random.ts';
 export function writeRecipe(lines: number, seed: number): string {
   const random = new Random(seed);
   const written = headOf(random);
-  const dish = dishes(random);
-  for (;;) {
-    const block = dish();
-    if (written.length + block.length > lines) break;
-    written.push(...block);
+  const taken = new Map<string, number>();
+  let waiting: string[] = [];
+  let grams = 0;
+  for (let course = 1; ; ) {
+    const done = waiting.length > 3 || (waiting.length === 3 && random.chance(0.5));
+    const next = done ? { lines: assemblyOf(random, course, waiting), grams: 0, name: '' } : partOf(random, taken);
+    // The last parts are put together too.
+    if (written.length + next.lines.length + (done ? 0 : ASSEMBLY_LINES) > lines) {
+      if (!done && waiting.length > 1) written.push(...assemblyOf(random, course, waiting));
+      break;
+    }
+    written.push(...next.lines);
+    grams += next.grams;
+    waiting = done ? [] : [...waiting, next.name];
+    if (done) course++;
   }
-  while (written.length < lines) written.push(...trialOf(random).slice(0, lines - written.length));
+  while (written.length < lines) written.push(...trialOf(random, grams).slice(0, lines - written.length));
   return written.join('\n');
 }
+
+const ASSEMBLY_LINES = 5;
 
 interface Listed {
   readonly line: string;
@@ -48,7 +61,7 @@ const FORMULAS: readonly Formula[] = [
     ],
     steps: (r, [flour, fat, sugar, salt, egg, milk]) => [
       `Rub the ${fat} into the ${flour}, ${sugar} and ${salt} until it looks like ${r.pick(['crumbs', 'coarse meal', 'wet sand'])}.`,
-      `Bring together with the ${egg} and ${r.pick(['half the', 'a third of the', 'the'])} ${milk}.`,
+      `Bring together with the ${egg} and ${r.pick(['half the', 'a third of the'])} ${milk}.`,
       `Chill at ${r.whole(3, 5)} C for ${r.whole(25, 75)} min.`,
       `Roll out ${r.whole(3, 6)} mm thick, line the pan, brush with the rest of the ${milk} and bake at ${r.whole(165, 195)} C for ${r.whole(14, 24)} min until pale gold.`,
     ],
@@ -89,7 +102,7 @@ const FORMULAS: readonly Formula[] = [
   },
   {
     names: ['compote', 'fruit', 'jam', 'topping'],
-    kinds: ['jam', ''],
+    kinds: [''],
     list: (r) => [
       [r.pick(pantry.FRUITS), 300, 800],
       [r.pick(pantry.SUGARS), 40, 280],
@@ -97,7 +110,7 @@ const FORMULAS: readonly Formula[] = [
       [r.pick(pantry.SPICES), 1, 3],
     ],
     steps: (r, [fruit, sugar, sour, spice]) => [
-      `Toss the ${fruit} with ${r.pick(['half the', 'a quarter of the', 'the'])} ${sugar} and stand for ${r.whole(10, 90)} min.`,
+      `Toss the ${fruit} with ${r.pick(['half the', 'a quarter of the'])} ${sugar} and stand for ${r.whole(10, 90)} min.`,
       `Cook over a low heat with the ${sour} and the ${spice} for ${r.whole(8, 35)} min until it ${r.pick(['thickens', 'falls', 'leaves the pan'])}.`,
       `Stir in the rest of the ${sugar} and cool to ${r.whole(18, 25)} C.`,
     ],
@@ -187,32 +200,15 @@ const FORMULAS: readonly Formula[] = [
       [r.pick(pantry.SALTS), 2, 7],
     ],
     steps: (r, [a, b, cheese, cream, egg, salt]) => [
-      `Soften the ${a} with the ${b} and ${r.pick(['half the', 'the'])} ${salt} for ${r.whole(8, 22)} min and drain.`,
+      `Soften the ${a} with the ${b} and ${r.pick(['half the', 'a third of the'])} ${salt} for ${r.whole(8, 22)} min and drain.`,
       `Beat the ${egg} with the ${cream} and the rest of the ${salt}, stir in the vegetables and ${r.pick(['half the', 'a third of the'])} ${cheese}.`,
       `Scatter over the rest of the ${cheese} and bake at ${r.whole(160, 190)} C for ${r.whole(25, 45)} min, until the centre reads ${r.whole(74, 84)} C.`,
     ],
   },
 ];
 
-/** Blocks of a dish, one a call: some parts, and one that puts them together. */
-function dishes(random: Random): () => string[] {
-  const taken = new Map<string, number>();
-  let waiting: string[] = [];
-  let course = 0;
-  return () => {
-    if (waiting.length < 3 || (waiting.length < 4 && random.chance(0.5))) {
-      const { lines, name } = partOf(random, taken);
-      waiting.push(name);
-      return lines;
-    }
-    const parts = waiting;
-    waiting = [];
-    course++;
-    return assemblyOf(random, course, parts);
-  };
-}
-
-function partOf(random: Random, taken: Map<string, number>): { lines: string[]; name: string } {
+/** A part, its name and what it weighs. `taken` counts the names, so that no two parts are called alike. */
+function partOf(random: Random, taken: Map<string, number>): { lines: string[]; name: string; grams: number } {
   const formula = random.pick(FORMULAS);
   const stocks = formula.list(random);
   const listed = distinct(stocks).map(([stock, low, high]) => listOf(random, stock, random.whole(low, high)));
@@ -231,6 +227,7 @@ function partOf(random: Random, taken: Map<string, number>): { lines: string[]; 
   else if (random.chance(0.04)) steps.splice(random.whole(0, steps.length - 1), 1);
   return {
     name,
+    grams: sum(listed.map((l) => l.grams)),
     lines: [
       '',
       `part ${name}${kind === '' ? '' : ` as ${kind}`}`,
@@ -311,14 +308,14 @@ function headOf(random: Random): string[] {
   ];
 }
 
-function trialOf(random: Random): string[] {
+function trialOf(random: Random, listedG: number): string[] {
   const day = String(random.whole(1, 28)).padStart(2, '0');
   return [
     '',
     `trial 2026-${String(random.whole(1, 11)).padStart(2, '0')}-${day} by ${random.pick(pantry.TESTERS)}`,
-    `  took    ${random.whole(18, 70)} min to bake`,
-    `  reached ${random.whole(70, 98)} C in the centre`,
-    `  weighed ${random.whole(600, 2400)} g out of the oven`,
+    `  took    ${random.whole(40, 41)} min to bake`,
+    `  reached ${random.whole(96, 99)} C in the centre`,
+    `  weighed ${Math.round(listedG * (0.75 + random.next() / 5))} g out of the oven`,
     `  saw     ${random.pick(pantry.ASPECTS)}`,
     `  verdict ${random.pick(['keep', 'change'])}`,
   ];

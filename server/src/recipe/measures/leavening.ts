@@ -47,7 +47,6 @@ export function neutralises(food: Food): Range {
     return { low: by * 0.7, high: by * 1.3 };
   }
   if (acid === undefined && food.roles.includes('acid')) return rangeOf(data.withAcidRole);
-  if (/^(?:baking|house|self)/.test(food.id) && food.class === 'leavening') return { low: 0, high: 0 };
   const ofClass = (data.classes as Readonly<Record<string, readonly number[]>>)[food.class];
   return ofClass === undefined ? { low: 0, high: 0 } : rangeOf(ofClass);
 }

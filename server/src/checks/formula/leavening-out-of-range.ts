@@ -1,0 +1,141 @@
+import { gramsText } from '../../measure/number-text.ts';
+import type { Range } from '../../measure/quantity.ts';
+import { contentsOf } from '../../recipe/contents.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { bakingPowder, bakingSoda, instantYeast, isSoda, lift, neutralises } from '../../recipe/measures/leavening.ts';
+import { eggShare, isStarter } from '../../recipe/measures/shares.ts';
+import { measure } from '../../recipe/measures.ts';
+import type { Part } from '../../recipe/recipe.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { mendAmount } from './mend.ts';
+
+type Values =
+  | { readonly what: 'amount'; readonly band: BandValues }
+  | { readonly what: 'no acid'; readonly sodaG: Range; readonly neutralG: Range; readonly name: string };
+
+export default defineCheck<Values>({
+  code: 'leavening-out-of-range',
+  title: 'Baking powder or soda is too much, too little, or has no acid to work with',
+  family: 'formula',
+  severity: 'warning',
+  scope: 'part',
+  source: {
+    kind: 'from memory',
+    title:
+      'molar masses for what neutralises what; professional baking texts (Gisslen; Figoni; Corriher) for the doses: 3 to 5 g of powder, 0.5 to 1.2 g of soda per 100 g of flour',
+  },
+  explain: `**What it computes.** Baking powder, alone or in self-raising flour, and baking soda per flour by weight. For soda also the acid that is there to work with: 1 g wants about 2.2 g of cream of tartar, 13 g of lemon juice, 14 g of vinegar, 125 g of buttermilk or yoghurt, 100 to 150 g of molasses.
+
+**Why it matters.** Too much gas tears the crumb before it sets: the cake rises, falls and is coarse. Soda that finds no acid gives half its gas and stays behind: soapy, brown, bitter.
+
+**What to do.** Bring the powder into the band. For soda without acid, use three times its weight of baking powder instead, or change milk for buttermilk.
+
+**Silent** for cookies, where soda is there to brown and spread; where honey, cocoa, brown sugar, fruit or the like may bring acid enough; for too little where yeast or beaten egg white lifts it too; and where a weight is not known.`,
+  *find(part) {
+    const leaven = () => ingredientPlace(mainLeavening(part));
+    const contents = contentsOf(part);
+    let found = false;
+    for (const [name, side] of WATCHED) {
+      if (name === 'leavening' && found) continue;
+      if (side === 'low' && isLiftedOtherwise(part, contents)) continue;
+      for (const finding of outsideBand(part, name, side, leaven)) {
+        found = true;
+        yield { ...finding, values: { what: 'amount', band: finding.values } };
+      }
+    }
+    if (!found) yield* sodaWithoutAcid(part, contents);
+  },
+  say: (values) => {
+    if (values.what === 'amount') return sayBand(values.band);
+    const { sodaG, neutralG, name } = values;
+    const soda = gramsText((sodaG.low + sodaG.high) / 2);
+    return {
+      message: `The acid here works with ${neutralG.high < 0.05 ? 'none' : `at most ${gramsText(neutralG.high)} g`} of the ${soda} g ${name}; the rest tastes of soap. Use about three times its weight of baking powder instead, or buttermilk in place of milk.`,
+      value: neutralG.high / Math.max(sodaG.low, 1e-9),
+      unit: '1',
+      band: [0.5, null],
+    };
+  },
+  fix: (values, scene) => {
+    if (values.what === 'no acid') return [];
+    const part = scene.recipe.parts[values.band.part];
+    return part === undefined ? [] : mendAmount(values.band, scene, mainLeavening(part));
+  },
+  examples: {
+    good: [
+      'recipe Soda scones\npart dough as scone\n  450 g     plain flour\n  4 g       baking soda\n  80 g      butter\n  340 g     buttermilk\n  3 g       fine salt\n  do Sift the flour, baking soda and salt and rub in the butter.\n  do Stir in the buttermilk and shape.\n',
+      'recipe Muffins\npart batter as muffin\n  300 g     plain flour\n  12 g      baking powder\n  90 g      caster sugar\n  80 g      butter, melted\n  2 large   eggs\n  180 g     whole milk\n  do Mix the flour, baking powder and sugar.\n  do Stir in the butter, eggs and milk.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Muffins\npart batter as muffin\n  300 g     plain flour\n  60 g      baking powder\n# "baking powder" leavening-out-of-range *: bitter and coarse\n  90 g      caster sugar\n  80 g      butter, melted\n  2 large   eggs\n  180 g     whole milk\n  do Mix the flour, baking powder and sugar.\n  do Stir in the butter, eggs and milk.\n',
+        after: {
+          'Write 18 g baking powder, 42 g less':
+            'recipe Muffins\npart batter as muffin\n  300 g     plain flour\n  18 g      baking powder\n  90 g      caster sugar\n  80 g      butter, melted\n  2 large   eggs\n  180 g     whole milk\n  do Mix the flour, baking powder and sugar.\n  do Stir in the butter, eggs and milk.\n',
+        },
+      },
+      'recipe Scones\npart dough as scone\n  450 g     plain flour\n  6 g       baking soda\n# "baking soda" leavening-out-of-range: tastes of soap\n  80 g      butter\n  300 g     whole milk\n  3 g       fine salt\n  do Sift the flour, baking soda and salt and rub in the butter.\n  do Stir in the milk and shape.\n',
+      'recipe Flat muffins\npart batter as muffin\n  300 g     plain flour\n  1 g       baking powder\n# "baking powder" leavening-out-of-range *: too little lifts it\n  90 g      caster sugar\n  80 g      butter, melted\n  2 large   eggs\n  180 g     whole milk\n  do Mix the flour, baking powder and sugar.\n  do Stir in the butter, eggs and milk.\n',
+    ],
+  },
+});
+
+const WATCHED = [
+  ['baking powder', 'high'],
+  ['baking soda', 'high'],
+  ['leavening', 'high'],
+  ['leavening', 'low'],
+] as const;
+
+const mainLeavening = (part: Part): Ingredient | undefined =>
+  mostOf(part.head.ingredients, (i) => (i.food?.class === 'leavening' ? gramsOf(i) * bringing(i, lift) : 0)) ??
+  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, lift));
+
+/** Yeast, a starter, or egg white that is beaten. */
+function isLiftedOtherwise(part: Part, contents: readonly Ingredient[]): boolean {
+  if (contents.some((i) => bringing(i, instantYeast) > 0 || (i.food !== undefined && isStarter(i.food)))) return true;
+  const egg = contents.some((i) => bringing(i, eggShare) > 0);
+  return (
+    egg &&
+    part.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && /^(?:white|foam|froth|peak)/.test(i.word)))
+  );
+}
+
+/** Soda left over, per flour, from which it is tasted (judgement). */
+const TASTED = 0.005;
+
+function* sodaWithoutAcid(part: Part, contents: readonly Ingredient[]): Generator<Found<Values>> {
+  const { kind } = part.head;
+  if (kind === undefined || kind.name === 'cookie' || !kind.measures.some((m) => m.measure === 'baking soda')) return;
+  const soda = part.head.ingredients.find((i) => i.food !== undefined && isSoda(i.food));
+  const at = ingredientPlace(soda);
+  if (soda === undefined || at === undefined || !soda.weighed.known) return;
+  // What is not known may be sour.
+  if (contents.some((i) => i.food === undefined || (!i.weighed.known && neutralises(i.food).high > 0))) return;
+  const perFlour = measure('baking soda', contents);
+  if (!perFlour.known) return;
+  const sodaG = sumOf(contents, (i) => ({ low: bringing(i, bakingSoda), high: bringing(i, bakingSoda) }));
+  const neutralG = sumOf(contents, (i) => (i.food === undefined ? NONE : neutralises(i.food)));
+  const left = 1 - neutralG.high / sodaG.low;
+  if (left < 0.5 || perFlour.value.low * left < TASTED) return;
+  const powder = contents.some((i) => i.food?.class === 'leavening' && bringing(i, bakingPowder) > 0);
+  yield {
+    at,
+    values: { what: 'no acid', sodaG, neutralG, name: soda.name },
+    severity: left > 0.8 && !powder ? 'warning' : 'info',
+  };
+}
+
+const NONE: Range = { low: 0, high: 0 };
+
+function sumOf(contents: readonly Ingredient[], share: (i: Ingredient) => Range): Range {
+  let [low, high] = [0, 0];
+  for (const i of contents) {
+    if (!i.weighed.known) continue;
+    const of = share(i);
+    low += i.weighed.grams.low * of.low;
+    high += i.weighed.grams.high * of.high;
+  }
+  return { low, high };
+}

@@ -1,0 +1,162 @@
+import data from '../../../data/fermentation.json' with { type: 'json' };
+import { significant, trimmed } from '../../measure/number-text.ts';
+import type { Range } from '../../measure/quantity.ts';
+import { contentsOf } from '../../recipe/contents.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { instantYeast } from '../../recipe/measures/leavening.ts';
+import { isStarter } from '../../recipe/measures/shares.ts';
+import { measure } from '../../recipe/measures.ts';
+import type { Part, Step } from '../../recipe/recipe.ts';
+import { defineCheck, type Found } from '../check.ts';
+import {
+  type BandValues,
+  bringing,
+  gramsOf,
+  ingredientPlace,
+  kindPlace,
+  mostOf,
+  outsideBand,
+  sayBand,
+} from './band.ts';
+import { mendAmount } from './mend.ts';
+
+type Values =
+  | { readonly what: 'amount'; readonly band: BandValues }
+  | { readonly what: 'time'; readonly dose: Range; readonly hours: Range; readonly slow: boolean };
+
+const [USUAL_LOW = 0, USUAL_HIGH = 0] = data.usual;
+const [WORST_LOW = 0, WORST_HIGH = 0] = data.implausible;
+
+export default defineCheck<Values>({
+  code: 'yeast-out-of-range',
+  title: 'There is more, or less, yeast than the dough or its time calls for',
+  family: 'formula',
+  severity: 'warning',
+  scope: 'part',
+  source: {
+    kind: 'from memory',
+    title:
+      'Hamelman, Bread (2004), and Suas, Advanced Bread and Pastry (2008): fresh 1 = active dry 0.4 to 0.5 = instant 0.33 to 0.4',
+  },
+  explain: `**What it computes.** Yeast per flour, as instant dry: fresh yeast counts 0.33 to 0.4 of its weight, active dry 0.75 to 0.83. Where the steps say how long the dough rises and how warm, also the two together: per cent of instant yeast × hours × 2 to the power of (°C − 25) / 9, added over the rises.
+
+**Why it matters.** Ten times the yeast, a spoon for a pinch, is the commonest slip in bread. The dough runs over in an hour, tastes of yeast and falls in the oven; with a tenth of it nothing has moved by the evening.
+
+**What to do.** Bring the yeast into the band, or the time and the warmth of the rise: half the yeast wants about twice the hours.
+
+**Silent** for sourdough, where the yeast is of no known weight, and, for a rise that is too short, where the part is not baked in its own steps: it may go on rising in a later part.`,
+  *find(part) {
+    let found = false;
+    for (const side of ['high', 'low'] as const)
+      for (const finding of outsideBand(part, 'yeast', side, () => ingredientPlace(mainYeast(part)))) {
+        if (side === 'low' && contentsOf(part).some((i) => i.food !== undefined && isStarter(i.food))) continue;
+        found = true;
+        yield { ...finding, values: { what: 'amount', band: finding.values } };
+      }
+    if (!found) yield* outOfTime(part);
+  },
+  say: (values) => {
+    if (values.what === 'amount') return sayBand(values.band);
+    const { dose, hours, slow } = values;
+    const per = `${significant(dose.low, 2)}${dose.high > dose.low * 1.05 ? ` to ${significant(dose.high, 2)}` : ''}`;
+    return {
+      message: `The dough rises for ${hoursText(hours)}: with its warmth and its yeast that is ${per} per cent-hours of instant yeast at 25 °C, and ${trimmed(USUAL_LOW, 1)} to ${trimmed(USUAL_HIGH, 1)} is usual. ${slow ? 'It will hardly have risen: use more yeast, or give it longer or warmer.' : 'It will have risen and fallen: use less yeast, or give it less time or a colder place.'}`,
+      value: (dose.low + dose.high) / 2,
+      unit: '1',
+      band: [USUAL_LOW, USUAL_HIGH],
+      source: data.source,
+    };
+  },
+  fix: (values, scene) => {
+    if (values.what === 'time') return [];
+    const part = scene.recipe.parts[values.band.part];
+    return part === undefined ? [] : mendAmount(values.band, scene, mainYeast(part));
+  },
+  examples: {
+    good: [
+      'recipe Loaf\npart dough as lean bread\n  500 g     bread flour\n  330 g     water\n  10 g      fine salt\n  12 g      fresh yeast\n  do Knead the flour, water, salt and yeast for 10 min.\n  do Prove at 25 C for 1 h 30 min.\n',
+      'recipe Slow loaf\npart dough as lean bread\n  500 g     bread flour\n  350 g     water\n  10 g      fine salt\n  1 g       instant yeast\n  do Mix the flour, water, salt and yeast.\n  do Ferment at 20 C for 14 h.\n  do Bake at 230 C for 40 min, until the centre reads 96 C.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Loaf\npart dough as lean bread\n  500 g     bread flour\n  330 g     water\n  10 g      fine salt\n  40 g      instant yeast\n# "instant yeast" yeast-out-of-range *: tastes of yeast\n  do Knead the flour, water, salt and yeast for 10 min.\n',
+        after: {
+          'Write 7.5 g instant yeast, 33 g less':
+            'recipe Loaf\npart dough as lean bread\n  500 g     bread flour\n  330 g     water\n  10 g      fine salt\n  7.5 g     instant yeast\n  do Knead the flour, water, salt and yeast for 10 min.\n',
+        },
+      },
+      'recipe Loaf\npart dough as lean bread\n  500 g     bread flour\n  330 g     water\n  10 g      fine salt\n  7 g       instant yeast\n# "instant yeast" yeast-out-of-range: risen and fallen\n  do Knead the flour, water, salt and yeast for 10 min.\n  do Prove at 27 C for 20 h.\n',
+    ],
+  },
+});
+
+const mainYeast = (part: Part): Ingredient | undefined =>
+  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, instantYeast));
+
+/** The yeast against the time and the warmth that the steps give it. */
+function* outOfTime(part: Part): Generator<Found<Values>> {
+  if (part.head.kind?.measures.some((m) => m.measure === 'yeast') !== true) return;
+  const contents = contentsOf(part);
+  if (contents.some((i) => i.food !== undefined && isStarter(i.food))) return;
+  const yeast = measure('yeast', contents);
+  if (!yeast.known || yeast.value.high === 0) return;
+  const rises = part.steps.flatMap(risesOf);
+  if (rises.length === 0) return;
+  const percent = { low: yeast.value.low * 100, high: yeast.value.high * 100 };
+  const dose = {
+    low: percent.low * rises.reduce((sum, r) => sum + r.hours.low * r.pace.low, 0),
+    high: percent.high * rises.reduce((sum, r) => sum + r.hours.high * r.pace.high, 0),
+  };
+  const hours = {
+    low: rises.reduce((sum, r) => sum + r.hours.low, 0),
+    high: rises.reduce((sum, r) => sum + r.hours.high, 0),
+  };
+  const at = ingredientPlace(mainYeast(part)) ?? kindPlace(part);
+  if (dose.low > USUAL_HIGH)
+    yield {
+      at,
+      values: { what: 'time', dose, hours, slow: false },
+      severity: dose.low > WORST_HIGH ? 'warning' : 'info',
+    };
+  else if (dose.high < USUAL_LOW && isBaked(part))
+    yield {
+      at,
+      values: { what: 'time', dose, hours, slow: true },
+      severity: dose.high < WORST_LOW ? 'warning' : 'info',
+    };
+}
+
+interface Rise {
+  readonly hours: Range;
+  /** How fast the yeast works, 1 at 25 °C. */
+  readonly pace: Range;
+}
+
+const RISES: ReadonlySet<string> = new Set(['prove', 'proof', 'rise', 'ferment', 'retard', 'bulk']);
+const COLD = /^(?:fridge|refrigerat|chill|cold|retard)/;
+/** A kitchen, where no step says how warm; a fridge. */
+const ROOM_C: Range = { low: 17, high: 29 };
+const FRIDGE_C: Range = { low: 2, high: 7 };
+
+function risesOf(step: Step): Rise[] {
+  const { items } = step.sentence;
+  const isCold = items.some((i) => i.kind === 'word' && COLD.test(i.word));
+  const around = step.heat.filter((h) => h.role === 'surroundings').map((h) => h.celsius);
+  const celsius = isCold ? FRIDGE_C : ROOM_C;
+  const low = around.length > 0 ? Math.min(...around.map((c) => c.low)) : celsius.low;
+  const high = around.length > 0 ? Math.max(...around.map((c) => c.high)) : celsius.high;
+  // Above 38 °C yeast works no faster, and soon not at all.
+  const pace = { low: paceAt(Math.min(low, 38)), high: paceAt(Math.min(high, 38)) };
+  return step.times
+    .filter(({ verb }) => verb !== undefined && RISES.has(verb))
+    .map(({ node }) => ({ hours: { low: node.lowMin / 60, high: node.highMin / 60 }, pace }));
+}
+
+const paceAt = (celsius: number): number => 2 ** ((celsius - data.referenceC) / data.doublesPerC);
+
+const isBaked = (part: Part): boolean => part.steps.some((s) => s.heat.some((h) => h.role === 'oven'));
+
+function hoursText({ low, high }: Range): string {
+  const say = (hours: number) => trimmed(hours, hours < 10 ? 1 : 0);
+  return say(low) === say(high) ? `${say(low)} h` : `${say(low)} to ${say(high)} h`;
+}

@@ -153,13 +153,18 @@ const LISTED = new WeakMap<PartHead, ReadonlyMap<string, Ingredient>>();
 
 /** The line that takes so much of an earlier part by its name: `200 g poolish`. */
 export function listedPart(head: PartHead, name: string): Ingredient | undefined {
+  return listedNames(head).get(name.toLowerCase());
+}
+
+/** The lines that may take from an earlier part, by name: those of no food, and starters. */
+export function listedNames(head: PartHead): ReadonlyMap<string, Ingredient> {
   let listed = LISTED.get(head);
   if (listed === undefined) {
     const lines = head.ingredients.filter((i) => i.food === undefined || isStarter(i.food));
     listed = new Map(lines.map((i) => [i.name.toLowerCase(), i]));
     LISTED.set(head, listed);
   }
-  return listed.size === 0 ? undefined : listed.get(name.toLowerCase());
+  return listed;
 }
 
 /** Where in the part's first line its name stands. */

@@ -9,7 +9,7 @@ import { celsiusOf, type HeatReading, readHeat, readTimes, type TimeReading } fr
 import { type LedgerEntry, settle, type Use } from './ledger.ts';
 import { findMentions, type Mention } from './mentions.ts';
 import { NameIndex, type PartNames } from './names.ts';
-import { bindPart, type PartHead } from './part.ts';
+import { bindPart, listedNames, type PartHead } from './part.ts';
 import type { World } from './world.ts';
 
 export interface Step {
@@ -30,8 +30,8 @@ export interface Part {
   readonly ledger: readonly LedgerEntry[];
   /** Earlier parts whose names its steps mention, with what they hold. */
   readonly includes: readonly PartHead[];
-  /** The parts before this one. */
-  readonly earlier: readonly PartHead[];
+  /** The heads of all parts as they were when this one was bound; those before it have the same names still. */
+  readonly heads: readonly PartHead[];
   /** What later parts take of this part or its ingredients. */
   readonly usesByLater: readonly OutsideUse[];
   /** The oven in force when the part begins: from the recipe's head or an earlier step. */
@@ -78,14 +78,25 @@ export function bindRecipe(outline: Outline, world: World, before?: Recipe): Rec
   const bound = heads.map((head, index) => bindSteps(head.source, index, names));
   const outside = usesOutside(bound);
   let oven = settingOf(fields.oven?.node);
+  const byName = new Map(heads.map((head, index) => [head.name.toLowerCase(), index]));
+  const included = (index: number, head: PartHead, here: BoundSteps): readonly number[] => {
+    const listed = [...listedNames(head).keys()]
+      .map((name) => byName.get(name))
+      .filter((i) => i !== undefined && i < index);
+    return listed.length === 0
+      ? here.includes
+      : [...new Set([...here.includes, ...listed])].filter((i) => i !== undefined);
+  };
   const parts = heads.map((head, index): Part => {
     const here = bound[index] as BoundSteps;
     const now = {
       index,
       head,
       steps: here.steps,
-      includes: here.includes.map((i) => heads[i]).filter((h): h is PartHead => h !== undefined),
-      earlier: heads.slice(0, index),
+      includes: included(index, head, here)
+        .map((i) => heads[i])
+        .filter((h): h is PartHead => h !== undefined),
+      heads,
       usesByLater: outside.get(index) ?? NO_USES,
       ovenBefore: oven,
       isLast: index === heads.length - 1,

@@ -84,7 +84,10 @@ class Writing {
     });
     const changed = this.changeHead(base.blocks);
     const blocks = this.place(changed, own);
-    const lines = [...this.head(base), ...blocks.flatMap((b) => spaced(b.lines))];
+    const trials = this.of.trials.map((block) =>
+      block.lines.map((line, i): WrittenLine => ({ text: line.text, origin: { kind: 'own', line: block.at + i } })),
+    );
+    const lines = [...this.head(base), ...blocks.flatMap((b) => spaced(b.lines)), ...trials.flatMap(spaced)];
     return { lines, broken: this.broken, files: [...this.files] };
   }
 

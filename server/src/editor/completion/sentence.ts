@@ -57,7 +57,8 @@ function namesFor(snapshot: Snapshot, part: Part): Name[] {
     else used.push({ ...name, detail: 'used up' });
   }
   const taken = new Set(part.includes);
-  const parts = part.earlier
+  const parts = part.heads
+    .slice(0, part.index)
     .filter((head) => head.name !== '')
     .map(
       (head): Name => ({ name: head.name, kind: 'part', detail: taken.has(head) ? 'a part, already used' : 'a part' }),

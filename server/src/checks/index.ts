@@ -23,12 +23,14 @@ import freezeOutOfRange from './formula/freeze-out-of-range.ts';
 import gelTooFirm from './formula/gel-too-firm.ts';
 import gelWontSet from './formula/gel-wont-set.ts';
 import jamWontSet from './formula/jam-wont-set.ts';
+import leaveningOutOfRange from './formula/leavening-out-of-range.ts';
 import meringueUnstable from './formula/meringue-unstable.ts';
 import saltOutOfRange from './formula/salt-out-of-range.ts';
 import solidsOutOfRange from './formula/solids-out-of-range.ts';
 import starchOutOfRange from './formula/starch-out-of-range.ts';
 import sugarOutOfRange from './formula/sugar-out-of-range.ts';
 import weakBrine from './formula/weak-brine.ts';
+import yeastOutOfRange from './formula/yeast-out-of-range.ts';
 import noDonenessCue from './method/no-doneness-cue.ts';
 import ovenNotSet from './method/oven-not-set.ts';
 import panOverfull from './method/pan-overfull.ts';
@@ -37,11 +39,13 @@ import shortRest from './method/short-rest.ts';
 import timeMissing from './method/time-missing.ts';
 import yieldMismatch from './method/yield-mismatch.ts';
 import yieldMissing from './method/yield-missing.ts';
+import allowWithoutEffect from './reading/allow-without-effect.ts';
 import allowWithoutReason from './reading/allow-without-reason.ts';
 import decimalComma from './reading/decimal-comma.ts';
 import missingFile from './reading/missing-file.ts';
 import syntax from './reading/syntax.ts';
 import unknownFood from './reading/unknown-food.ts';
+import unknownPart from './reading/unknown-part.ts';
 import unknownUnit from './reading/unknown-unit.ts';
 import coolingTooSlow from './safety/cooling-too-slow.ts';
 import curingSaltDose from './safety/curing-salt-dose.ts';
@@ -80,12 +84,14 @@ export const CHECKS: readonly Check[] = [
   gelTooFirm,
   gelWontSet,
   jamWontSet,
+  leaveningOutOfRange,
   meringueUnstable,
   saltOutOfRange,
   solidsOutOfRange,
   starchOutOfRange,
   sugarOutOfRange,
   weakBrine,
+  yeastOutOfRange,
   noDonenessCue,
   ovenNotSet,
   panOverfull,
@@ -94,11 +100,13 @@ export const CHECKS: readonly Check[] = [
   timeMissing,
   yieldMismatch,
   yieldMissing,
+  allowWithoutEffect,
   allowWithoutReason,
   decimalComma,
   missingFile,
   syntax,
   unknownFood,
+  unknownPart,
   unknownUnit,
   coolingTooSlow,
   curingSaltDose,

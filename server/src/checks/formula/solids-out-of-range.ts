@@ -79,7 +79,7 @@ export default defineCheck<BandValues>({
             'recipe Truffles\npart centre as ganache\n  320 g     dark chocolate, chopped\n  400 g     double cream\n  do Boil the cream, pour on the dark chocolate and stir smooth.\n',
         },
       },
-      'recipe Rich ice cream\npart mix as ice cream\n  300 g     whole milk\n  700 g     double cream\n# "double cream" solids-out-of-range *: coats the mouth\n  150 g     caster sugar\n  20 g      skimmed milk powder\n  do Warm the milk, cream, sugar and milk powder to 85 C, and cool over ice to 5 C.\n  do Churn, then freeze at -18 C for 4 h.\n',
+      'recipe Skimmed ice cream\npart mix as ice cream\n  800 g     skimmed milk\n# "skimmed milk" solids-out-of-range: icy, thin to the taste\n  160 g     caster sugar\n  50 g      skimmed milk powder\n  do Warm the skimmed milk, sugar and milk powder to 85 C, and cool over ice to 5 C.\n  do Churn, then freeze at -18 C for 4 h.\n',
     ],
   },
 });

@@ -5,7 +5,7 @@
 import type { TextEdit } from '../edits/text-edit.ts';
 import type { Document } from '../notation/document.ts';
 import type { Outline } from '../notation/outline.ts';
-import type { Line, Span } from '../notation/tree.ts';
+import type { Line, Span, TextNode } from '../notation/tree.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import type { House } from './house.ts';
 
@@ -122,10 +122,26 @@ export interface RecipeCheck<V = unknown> extends Declaration<V> {
   readonly find: (scene: Scene) => Iterable<Found<V>>;
 }
 
-export type Check = LineCheck | PartCheck | RecipeCheck;
+/** An `allow` line with a reason that accepts nothing. */
+export interface IdleAllow {
+  readonly line: number;
+  readonly code: TextNode;
+  /** There is a check of that name. */
+  readonly known: boolean;
+  /** The house has turned it off. */
+  readonly off: boolean;
+}
+
+/** Run last, on what the other checks left unaccepted. */
+export interface AllowCheck<V = unknown> extends Declaration<V> {
+  readonly scope: 'allows';
+  readonly find: (idle: IdleAllow) => Iterable<Found<V>>;
+}
+
+export type Check = LineCheck | PartCheck | RecipeCheck | AllowCheck;
 
 /** A check with its values' type closed over, so that all checks fit one list. */
-export function defineCheck<V>(check: LineCheck<V> | PartCheck<V> | RecipeCheck<V>): Check {
+export function defineCheck<V>(check: LineCheck<V> | PartCheck<V> | RecipeCheck<V> | AllowCheck<V>): Check {
   // Only `find` makes values, and only the same check's `say` and `fix` are given them.
   return check as unknown as Check;
 }

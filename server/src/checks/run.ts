@@ -3,9 +3,9 @@
  * Refuses to know any single check. A check that throws is reported as that check's own bug, and the others go on.
  */
 import type { PartSource } from '../notation/outline.ts';
-import type { Line } from '../notation/tree.ts';
+import type { Line, TextNode } from '../notation/tree.ts';
 import type { Part } from '../recipe/recipe.ts';
-import type { Check, Fix, Found, LineCheck, PartCheck, Place, Said, Scene, Severity } from './check.ts';
+import type { AllowCheck, Check, Fix, Found, LineCheck, PartCheck, Place, Said, Scene, Severity } from './check.ts';
 import type { House } from './house.ts';
 
 /** A finding at its place in the document. */
@@ -58,6 +58,8 @@ export class CheckRunner {
     House,
     WeakMap<PartSource, readonly { readonly local: Local; readonly at: number }[]>
   >();
+  private readonly allowChecks: readonly AllowCheck[];
+  private readonly codes: ReadonlySet<string>;
   private readonly byLine = new WeakMap<House, WeakMap<Line, readonly Local[]>>();
   private readonly byPart = new WeakMap<House, WeakMap<Part, readonly Local[]>>();
   private readonly report: Report;
@@ -66,9 +68,12 @@ export class CheckRunner {
     this.lineChecks = checks.filter((c) => c.scope === 'line');
     this.partChecks = checks.filter((c) => c.scope === 'part');
     this.fileFinders = checks.flatMap((check) => {
+      if (check.scope === 'allows') return [];
       const find = check.scope === 'recipe' ? check.find : check.findInFile;
       return find === undefined ? [] : [{ check, find }];
     });
+    this.allowChecks = checks.filter((c) => c.scope === 'allows');
+    this.codes = new Set(checks.map((c) => c.code));
     this.report = report;
   }
 
@@ -76,9 +81,11 @@ export class CheckRunner {
   run(scene: Scene): Findings {
     const { house, recipe } = scene;
     const findings: Finding[] = [];
+    const typed = this.lineBeingTyped(scene);
     const add = (local: Local, base: number, part: number | undefined) => {
       const finding = place(local, scene, base, part);
-      if (finding !== undefined) findings.push(finding);
+      if (finding === undefined || (finding.at.line === typed && local.check.family === 'bookkeeping')) return;
+      findings.push(finding);
     };
     this.eachLine(scene, (local, at) => add(local, at, undefined));
     // A variant is not judged as a finished recipe: what it inherits is not here to be counted.
@@ -97,8 +104,30 @@ export class CheckRunner {
       if (house.severities[check.code] === 'off' || !judged) continue;
       for (const local of this.guard(check, () => find(scene))) add(local, 0, undefined);
     }
-    findings.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || (a.code < b.code ? -1 : 1));
-    return sortAccepted(findings, scene);
+    findings.sort(byPlace);
+    const { open, accepted, idle } = sortAccepted(findings, scene);
+    if (!whole || idle.length === 0) return { open, accepted };
+    return { open: [...open, ...this.ofIdleAllows(idle, scene)].sort(byPlace), accepted };
+  }
+
+  private ofIdleAllows(idle: readonly PlacedAllow[], scene: Scene): readonly Finding[] {
+    const { severities } = scene.house;
+    return this.allowChecks.flatMap((check) =>
+      idle.flatMap(({ at, code }) => {
+        const allow = { line: at, code, known: this.codes.has(code.text), off: severities[code.text] === 'off' };
+        return this.guard(check, () => check.find(allow)).flatMap((local) => place(local, scene, 0, undefined) ?? []);
+      }),
+    );
+  }
+
+  /** The last line of a text whose other lines were seen before, while it has no line end: it is being typed. */
+  private lineBeingTyped({ document: { lines }, house }: Scene): number | undefined {
+    const seen = cacheFor(this.byLine, house);
+    const last = lines.length - 1;
+    const line = lines[last];
+    if (line === undefined || line.statement.kind === 'blank' || seen.has(line)) return undefined;
+    const other = lines.find((l) => l.statement.kind !== 'blank');
+    return other !== undefined && seen.has(other) ? last : undefined;
   }
 
   /** What the line checks find, with each line's number; the lines of an unchanged part are not looked at. */
@@ -198,34 +227,48 @@ function cacheFor<K extends object, V>(caches: WeakMap<House, WeakMap<K, V>>, ho
   return cache;
 }
 
+const byPlace = (a: Finding, b: Finding): number =>
+  a.at.line - b.at.line || a.at.start - b.at.start || (a.code < b.code ? -1 : 1);
+
+interface PlacedAllow {
+  readonly at: number;
+  readonly code: TextNode;
+}
+
 /** `allow CODE because REASON` accepts a finding on the next line, or on the part or recipe at whose head it stands. */
-function sortAccepted(findings: readonly Finding[], scene: Scene): Findings {
+function sortAccepted(
+  findings: readonly Finding[],
+  scene: Scene,
+): Findings & { readonly idle: readonly PlacedAllow[] } {
   const allows = scene.outline.allows.flatMap(({ at, line }) => {
     const { statement } = line;
     if (statement.kind !== 'allow' || statement.code === undefined || statement.reason === undefined) return [];
     return [
       {
         at,
-        code: statement.code.text,
+        code: statement.code,
         reason: statement.reason.text,
         next: nextStatement(scene, at),
         reach: reachOf(scene, at),
       },
     ];
   });
-  if (allows.length === 0) return { open: findings, accepted: [] };
+  if (allows.length === 0) return { open: findings, accepted: [], idle: [] };
   const open: Finding[] = [];
   const accepted: AcceptedFinding[] = [];
+  const used = new Set<PlacedAllow>();
   for (const finding of findings) {
-    const allow = allows.find(
+    const fitting = allows.filter(
       (a) =>
-        a.code === finding.code &&
+        a.code.text === finding.code &&
         (a.next === finding.at.line || a.reach === 'recipe' || (a.reach !== undefined && a.reach === finding.part)),
     );
+    const [allow] = fitting;
+    for (const each of fitting) used.add(each);
     if (allow === undefined) open.push(finding);
     else accepted.push({ ...finding, reason: allow.reason });
   }
-  return { open, accepted };
+  return { open, accepted, idle: allows.filter((a) => !used.has(a)) };
 }
 
 /** The next line that says something. */

@@ -59,6 +59,7 @@ Write the full name. Silent where the plural means both (\`the sugars\`), where 
             'recipe Slab\n  100 g     caster sugar\n  80 g      dark brown sugar\n  do Melt half the caster sugar.\n  do Add the rest of the caster sugar and the dark brown sugar.\n',
         },
       },
+      'recipe Rolls\n  300 g     bread flour\n  200 g     rye flour\n  330 g     water\n  do Mix half the flour with the water.\n# "flour" ambiguous-mention *\n  do Knead in the rest of the bread flour and the rye flour.\n',
     ],
   },
 });

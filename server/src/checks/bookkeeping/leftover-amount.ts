@@ -68,6 +68,7 @@ Say where \`the rest of the\` goes, or list only what is used. Silent where a st
   examples: {
     good: [
       'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk half the milk into the flour.\n  do Thin with the rest of the milk.\n',
+      'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk most of the milk into the flour.\n',
     ],
     bad: [
       {

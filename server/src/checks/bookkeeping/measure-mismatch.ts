@@ -60,7 +60,7 @@ export default defineCheck<Values>({
 It is a warning for flours, sugars, fats and liquids, and information for what lies in pieces or in flakes. **Silent** where the food or the measure is not known, within the known spread and a third beyond it (four fifths for spoons), and for counts and packages.`,
   *find(part, house) {
     for (const ingredient of part.head.ingredients) {
-      const values = valuesOf(ingredient, house);
+      const values = valuesOf(ingredient, house, part.head.source.lines[ingredient.line]?.text ?? '');
       const { amount, equals } = ingredient.node;
       if (values === undefined || amount === undefined || equals === undefined) continue;
       const surely = ALIKE.has(ingredient.food?.class ?? '');
@@ -109,7 +109,7 @@ It is a warning for flours, sugars, fats and liquids, and information for what l
   },
 });
 
-function valuesOf(ingredient: Ingredient, house: House): Values | undefined {
+function valuesOf(ingredient: Ingredient, house: House, text: string): Values | undefined {
   const { node, match } = ingredient;
   const { amount, equals } = node;
   if (amount?.kind !== 'measured' || equals?.kind !== 'measured' || match.kind !== 'food') return undefined;
@@ -121,10 +121,9 @@ function valuesOf(ingredient: Ingredient, house: House): Values | undefined {
   const typicalG = known.typical ?? (known.grams.low + known.grams.high) / 2;
   const slack = known.grams.high < SMALL_G ? SPOON_TOLERANCE : TOLERANCE;
   if (said.grams.high * slack >= known.grams.low && said.grams.low <= known.grams.high * slack) return undefined;
-  const unit = amount.unit.symbol;
   return {
     name: ingredient.name,
-    written: `${Number(amount.low.value.toFixed(3))} ${unit}`,
+    written: text.slice(amount.start, amount.end),
     saidG: said.grams,
     knownG: known.grams,
     typicalG,

@@ -62,6 +62,7 @@ Silent on lines that are no ingredient, and on \`to taste\` and \`as needed\`.`,
   examples: {
     good: [
       'recipe Broth\n  1 kg      chicken stock\n  to taste  salt\n  do Bring the stock to the boil and season with salt.\n',
+      'recipe Broth\n  1 kg      chicken stock\n  as needed  water\n  do Bring the stock to the boil and thin with the water.\n',
     ],
     bad: [
       {
@@ -71,6 +72,7 @@ Silent on lines that are no ingredient, and on \`to taste\` and \`as needed\`.`,
             'recipe Broth\n  1 kg      chicken stock\n  to taste salt\n  do Bring the stock to the boil and season with salt.\n',
         },
       },
+      'recipe Slab\n  200 g     rolled oats\n  butter\n# "butter" missing-amount *: as needed\n  do Rub the butter into the oats.\n',
     ],
   },
 });

@@ -85,6 +85,7 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
   examples: {
     good: [
       'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub 70 g of the butter into the oats.\n  do Grease the pan with 10 g of the butter.\n',
+      'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk a third of the milk into the flour.\n  do Thin with the remaining milk.\n',
     ],
     bad: [
       {

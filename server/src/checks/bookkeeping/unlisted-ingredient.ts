@@ -54,6 +54,7 @@ List it with the amount the step names. Silent for water, ice, salt, oil and fat
   examples: {
     good: [
       'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk the milk into the flour and stand for 30 min.\n  do Fry in a little oil.\n',
+      'recipe Batter\npart batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk the milk into the flour.\npart cakes\n  do Thin the batter with 20 ml water and fry in spoonfuls until brown.\n',
     ],
     bad: [
       {

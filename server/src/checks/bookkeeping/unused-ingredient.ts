@@ -68,6 +68,7 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
             'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n',
         },
       },
+      'recipe Bowl\npart oats\n  200 g     rolled oats\n  20 g      butter\n# "butter" unused-ingredient *: No step uses the butter\n  do Toast the oats.\npart to serve\n  80 g      honey\n  do Pour the honey over the oats.\n',
     ],
   },
 });

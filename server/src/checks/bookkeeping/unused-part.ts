@@ -49,6 +49,7 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
   examples: {
     good: [
       'recipe Bowl\npart glaze\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats and stir in the glaze.\n',
+      'recipe Bowl\npart glaze\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats.\n  do Stir everything together.\n',
     ],
     bad: [
       {
@@ -58,6 +59,7 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
             'recipe Bowl\npart glaze\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats.\n  do Add the glaze.\n',
         },
       },
+      'recipe Bowl\npart plum compote\n# "plum compote" unused-part *\n  300 g     plums\n  do Simmer the plums for 20 min.\npart oats\n  200 g     rolled oats\n  do Toast the oats.\n',
     ],
   },
 });

@@ -35,6 +35,7 @@ Silent once something stands after \`because\`.`,
   examples: {
     good: [
       'recipe Flat cakes\npart batter as shortcrust\n  allow dough-too-wet because it is spooned, not rolled\n  100 g     plain flour\n  50 g      butter\n  90 g      water\n  do Beat the butter, flour and water.\n',
+      'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  allow unused-ingredient because it is passed at the table\n  20 g      honey\n  do Rub the butter into the oats.\n',
     ],
     bad: [
       {
@@ -44,6 +45,7 @@ Silent once something stands after \`because\`.`,
             'recipe Flat cakes\npart batter as shortcrust\n  allow dough-too-dry because the kitchen tested it\n  100 g     plain flour\n  50 g      butter\n  20 g      water\n  do Rub the butter into the flour and bind with the water.\n',
         },
       },
+      'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  allow unused-ingredient because\n# "allow unused-ingredient because" allow-without-reason *: not accepted yet\n  20 g      honey\n  do Rub the butter into the oats.\n',
     ],
   },
 });

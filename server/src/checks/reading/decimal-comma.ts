@@ -25,7 +25,10 @@ The number is worked out as it most likely was meant until it is mended. Silent 
       ? []
       : [{ title: `Write \`${fault.write}\``, effect: 'words', edits: [replaceSpan(at.line, fault, fault.write)] }],
   examples: {
-    good: ['recipe Loaf\n  1.5 kg    bread flour\n  1000 g    water\n  do Mix the flour with the water.\n'],
+    good: [
+      'recipe Loaf\n  1.5 kg    bread flour\n  1000 g    water\n  do Mix the flour with the water.\n',
+      'recipe Slab\n  200 g     rolled oats\n  80 g      butter, cold\n  do Rub in the butter, bit by bit, for 5 min, then add the oats.\n',
+    ],
     bad: [
       {
         text: 'recipe Loaf\n  1,5 kg    bread flour\n# "1,5" decimal-comma *: 1.5\n  900 g     water\n  do Mix the flour with the water.\n',

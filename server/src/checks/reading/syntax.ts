@@ -45,6 +45,7 @@ The message says what to write instead. The lines around it are read as usual. S
   examples: {
     good: [
       'recipe Oat slab\n  200 g     rolled oats\n  80 g      butter\n  do Melt the butter and stir in the oats.\n',
+      'recipe Oat slab\n  oven    160 C\n  200 g     rolled oats       # jumbo, from the sack\n  do Toast the oats.\n',
     ],
     bad: [
       {

@@ -76,7 +76,10 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
     }));
   },
   examples: {
-    good: ['recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n'],
+    good: [
+      'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n',
+      'recipe Slab\n  200 g     rolled oats\n  to taste  house sprinkle\n  do Toast the oats and strew with the house sprinkle.\n',
+    ],
     bad: [
       'recipe Slab\n  200 g     rolled oats\n  80 g      buttre\n# "buttre" unknown-food *: butter\n  do Rub the buttre into the oats.\n',
       'recipe Slab\n  200 g     rolled oats\n  80 g      xyloquartz\n# "xyloquartz" unknown-food: food book\n  do Rub the xyloquartz into the oats.\n',

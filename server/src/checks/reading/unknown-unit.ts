@@ -31,6 +31,7 @@ Silent where the words after the number are a known food as they stand.`,
   examples: {
     good: [
       'recipe Loaf\n  500 grams bread flour\n  2 tsps    fine salt\n  330 g     water\n  do Mix the flour, salt and water.\n',
+      'recipe Loaf\n  500 g     bread flour\n  330 g     water\n  2 sprigs  thyme\n  do Mix the flour, thyme and water.\n',
     ],
     bad: [
       {

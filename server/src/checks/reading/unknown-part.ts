@@ -1,0 +1,95 @@
+import { distance } from 'fastest-levenshtein';
+import { replaceSpan } from '../../edits/text-edit.ts';
+import { wordsOf } from '../../recipe/words.ts';
+import { defineCheck } from '../check.ts';
+
+interface Values {
+  readonly name: string;
+  /** The parts there are, nearest first. */
+  readonly parts: readonly string[];
+  /** The file that was to have it. */
+  readonly elsewhere: boolean;
+}
+
+export default defineCheck<Values>({
+  code: 'unknown-part',
+  title: 'A part is named that is not there',
+  family: 'reading',
+  severity: 'warning',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `A trial says \`used 90 g caster sugar in custrd\`, or a part is taken \`from pastry.quern : sweet paste\`, and there is no part of that name.
+
+**Why it matters.** What a trial used cannot be held against the list, and a part that is not found brings no ingredients.
+
+**What to do.** Write the name as it stands after \`part\`. **Silent** where the name fits a part in singular or plural or by its last word, in a recipe without named parts, and where the recipe builds on another file that may have it.`,
+  *find({ recipe, outline, broken }) {
+    for (const link of broken ?? []) {
+      if (link.kind !== 'unknown-part') continue;
+      yield { at: { line: link.line, ...link.span }, values: { name: link.name, parts: link.near, elsewhere: true } };
+    }
+    if (recipe.inherits) return;
+    const names = recipe.parts.map((p) => p.head.name).filter((n) => n !== '');
+    if (names.length === 0) return;
+    const known = new Set(names.flatMap((n) => [wordsOf(n).join(' '), wordsOf(n).at(-1) ?? '']));
+    for (const trial of outline.trials) {
+      for (const [i, { statement }] of trial.lines.entries()) {
+        const part = statement.kind === 'used' ? statement.part : undefined;
+        if (part === undefined) continue;
+        const name = part.text.replace(/^the /i, '');
+        if (known.has(wordsOf(name).join(' '))) continue;
+        const start = part.end - name.length;
+        yield {
+          at: { line: trial.at + i, start, end: part.end },
+          values: { name, parts: nearest(name, names), elsewhere: false },
+        };
+      }
+    }
+  },
+  say: ({ name, parts, elsewhere }) => {
+    const choices = parts
+      .slice(0, 3)
+      .map((p) => `\`${p}\``)
+      .join(', ');
+    return {
+      message: `${elsewhere ? 'That file has' : 'There is'} no part \`${name}\`${choices === '' ? '' : `: there is ${choices}`}.`,
+    };
+  },
+  fix: ({ name, parts }, _scene, at) =>
+    parts
+      .filter((part) => isNear(name, part))
+      .slice(0, 3)
+      .map((part) => ({
+        title: `Write \`${part}\``,
+        effect: 'words' as const,
+        edits: [replaceSpan(at.line, at, part)],
+      })),
+  examples: {
+    good: [
+      'recipe Slab\npart base\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\ntrial 2026-10-03 by Bao\n  used    80 g butter in the base\n  verdict keep\n',
+      'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\ntrial 2026-10-03 by Bao\n  used    80 g butter\n  verdict keep\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Slab\npart base\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\ntrial 2026-10-03 by Bao\n  used    80 g butter in bse\n# "bse" unknown-part *: base\n  verdict keep\n',
+        after: {
+          'Write `base`':
+            'recipe Slab\npart base\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\ntrial 2026-10-03 by Bao\n  used    80 g butter in base\n  verdict keep\n',
+        },
+      },
+      'recipe Slab\npart oat base\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\ntrial 2026-10-03 by Bao\n  used    80 g butter in glaze\n# "glaze" unknown-part: oat base\n  verdict keep\n',
+    ],
+  },
+});
+
+const MOST_APART = 3;
+
+const isNear = (name: string, part: string): boolean =>
+  Math.abs(name.length - part.length) <= MOST_APART && distance(name.toLowerCase(), part.toLowerCase()) <= MOST_APART;
+
+const nearest = (name: string, parts: readonly string[]): readonly string[] =>
+  name.length > 60
+    ? parts
+    : [...parts].sort(
+        (a, b) => distance(name.toLowerCase(), a.toLowerCase()) - distance(name.toLowerCase(), b.toLowerCase()),
+      );

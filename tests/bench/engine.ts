@@ -1,11 +1,11 @@
 /**
  * Measures the engine without a server, stage by stage, to see where the time of an edit goes. Bundled and run by `profile.ts`,
- * as the tables are loaded by the bundler only.
+ * as the tables are loaded by the bundler only. `check-clock.ts` comes first, before the engine takes the checks' functions.
  */
+import './check-clock.ts';
 import type { Profiler } from 'node:inspector';
 import { Session } from 'node:inspector/promises';
 import { argv } from 'node:process';
-import { CHECKS } from '../../server/src/checks/index.ts';
 import type { Abilities } from '../../server/src/lsp/capabilities.ts';
 import { readAbilities } from '../../server/src/lsp/capabilities.ts';
 import { diagnosticsOf } from '../../server/src/lsp/convert.ts';
@@ -13,6 +13,7 @@ import { makeHouse } from '../../server/src/workspace/houses.ts';
 import { DEFAULTS } from '../../server/src/workspace/settings.ts';
 import { Snapshot } from '../../server/src/workspace/snapshot.ts';
 import { recipeCase, SIZES, type Size } from './cases.ts';
+import { timeChecks } from './check-clock.ts';
 import type { EngineFigures, StageFigures } from './engine-figures.ts';
 import { quantile } from './figures.ts';
 
@@ -35,7 +36,9 @@ process.stdout.write(JSON.stringify(figures));
 async function measure(size: Size): Promise<EngineFigures['sizes'][number]> {
   const { text, edits: typing, renames } = recipeCase(size);
   const opened = newSamples();
-  repeat(5, () => stages(() => Snapshot.open('bench.quern', 1, text, makeHouse(DEFAULTS).house), opened));
+  const open = (samples: Samples) =>
+    stages(() => Snapshot.open('bench.quern', 1, text, makeHouse(DEFAULTS).house), samples);
+  repeat(5, () => open(opened));
   let snapshot = Snapshot.open('bench.quern', 1, text, house);
   const findings = snapshot.findings.open.length;
   const parts = snapshot.recipe.parts.length;
@@ -63,8 +66,8 @@ async function measure(size: Size): Promise<EngineFigures['sizes'][number]> {
     opened: summary(opened),
     edited: summary(edited),
     renamed: summary(renamed),
-    openedByCheck: byCheck(1, () => stages(() => Snapshot.open('bench.quern', 1, text, makeHouse(DEFAULTS).house))),
-    editedByCheck: byCheck(Number(edits), () => next(newSamples())),
+    openedByCheck: timeChecks(() => repeat(1, () => open(newSamples()))),
+    editedByCheck: timeChecks(() => repeat(Number(edits), () => next(newSamples()))),
     ...(profile !== undefined && { profile }),
   };
 }
@@ -81,25 +84,6 @@ async function sampled(run: () => void): Promise<Profiler.Profile> {
   return profile;
 }
 
-/** The milliseconds that each check takes in one run, on average, slowest first. The checks are wrapped while it lasts. */
-function byCheck(times: number, run: () => void): [code: string, ms: number][] {
-  const spent = new Map<string, number>();
-  const restore = CHECKS.map((check) => {
-    const { find } = check;
-    const timed = (...args: unknown[]): unknown => {
-      const start = performance.now();
-      const found = [...Reflect.apply(find, check, args)];
-      spent.set(check.code, (spent.get(check.code) ?? 0) + performance.now() - start);
-      return found;
-    };
-    Object.assign(check, { find: timed });
-    return () => Object.assign(check, { find });
-  });
-  const ran = repeat(times, run);
-  for (const back of restore) back();
-  return [...spent].map(([code, ms]): [string, number] => [code, ms / ran]).sort((a, b) => b[1] - a[1]);
-}
-
 /** So many times, or as often as three seconds allow; how often it was. */
 function repeat(times: number, run: () => void): number {
   const end = performance.now() + 3000;
@@ -109,7 +93,7 @@ function repeat(times: number, run: () => void): number {
 }
 
 /** Times every stage from making the snapshot to the answer's text. */
-function stages(make: () => Snapshot, samples: Samples = newSamples()): Snapshot {
+function stages(make: () => Snapshot, samples: Samples): Snapshot {
   const start = performance.now();
   let last = start;
   const lap = (stage: keyof Samples) => {

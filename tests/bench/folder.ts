@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { sum } from './figures.ts';
-import { childrenOf, peakMb } from './memory.ts';
+import { childrenOf, peakMb, processorS } from './memory.ts';
 import { writeRecipe } from './recipes.ts';
 
 const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
@@ -14,6 +14,8 @@ const PER_FOLDER = 100;
 export interface FolderFigures {
   readonly recipes: number;
   readonly seconds: number | 'no answer';
+  /** On all processors: steadier than the time that passes on a busy machine. */
+  readonly processorS: number | 'no answer';
   readonly peakMb: number | 'no answer';
 }
 
@@ -43,12 +45,15 @@ export function checkFolder({ path, recipes }: RecipeFolder, limitMs: number): P
     const kill = () => child.kill('SIGKILL');
     process.on('exit', kill);
     const peaks = new Map<number, number>();
+    const spent = new Map<number, number>();
     // The most that each of its processes ever held; all of them run at once.
     const look = () => {
       const { pid } = child;
       for (const id of pid === undefined ? [] : [pid, ...childrenOf(pid)]) {
         const mb = peakMb(id);
         if (mb !== undefined) peaks.set(id, mb);
+        const used = processorS(id);
+        if (used !== undefined) spent.set(id, used);
       }
     };
     const looking = setInterval(look, 20);
@@ -58,8 +63,9 @@ export function checkFolder({ path, recipes }: RecipeFolder, limitMs: number): P
       clearTimeout(limit);
       process.off('exit', kill);
       const seconds = (performance.now() - start) / 1000;
-      const mb = sum([...peaks.values()]);
-      resolve({ recipes, seconds: answered ? seconds : 'no answer', peakMb: answered && mb > 0 ? mb : 'no answer' });
+      const known = (of: ReadonlyMap<number, number>) =>
+        answered && of.size > 0 ? sum([...of.values()]) : ('no answer' as const);
+      resolve({ recipes, seconds: answered ? seconds : 'no answer', processorS: known(spent), peakMb: known(peaks) });
     };
     child.once('error', () => end(false));
     // 1 says that there are findings.

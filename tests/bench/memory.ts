@@ -1,4 +1,4 @@
-/** The memory of another process, as its operating system counts it. */
+/** The memory and the processor time of another process, as its operating system counts them. */
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 
@@ -10,6 +10,19 @@ export function residentMb(pid: number): number | undefined {
 /** The most that was resident so far; now, where the system does not keep that. */
 export function peakMb(pid: number): number | undefined {
   return statusMb(pid, 'VmHWM') ?? psMb(pid);
+}
+
+/** Spent so far on all processors, in seconds; undefined where it cannot be read. */
+export function processorS(pid: number): number | undefined {
+  try {
+    const text = readFileSync(`/proc/${pid}/stat`, 'utf8');
+    // After the name, which may hold blanks: fields 14 and 15 of proc(5), in hundredths of a second.
+    const fields = text.slice(text.lastIndexOf(')') + 2).split(' ');
+    const ticks = Number(fields[11]) + Number(fields[12]);
+    return Number.isFinite(ticks) ? ticks / 100 : undefined;
+  } catch {
+    return undefined;
+  }
 }
 
 /** The processes that a process has started and that still run. */

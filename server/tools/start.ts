@@ -42,9 +42,10 @@ async function openWorkbench(): Promise<number> {
   const workbench = await startWorkbench({
     // Kept between runs, so that a window left open finds its settings again.
     stateFolder: join(homedir(), '.cache/quern-workbench'),
+    extension: root,
     environment: process.env,
   });
-  const page = pageOf(workbench, { folder: kitchen, extension: root, file: join(kitchen, 'first-draft.quern') });
+  const page = pageOf(workbench, { folder: kitchen, file: join(kitchen, 'first-draft.quern') });
   process.stdout.write(`\nOpen this page; Ctrl+C ends it:\n\n  ${page}\n\n`);
   showPage(page);
   process.once('SIGINT', workbench.stop);

@@ -40,6 +40,7 @@ async function runTests(): Promise<number> {
   if (executablePath === undefined) throw new Error(browserMissing);
   const workbench = await startWorkbench({
     stateFolder: resolve(argument('user-data-dir')),
+    extension: argument('extensionDevelopmentPath'),
     environment: { ...process.env, QUERN_MARKED: '1' },
   });
   const browser = await chromium.launch({ executablePath, args: browserSwitches }).catch((error: unknown) => {
@@ -52,7 +53,6 @@ async function runTests(): Promise<number> {
     await page.goto(
       pageOf(workbench, {
         folder: positionals[0] ?? '.',
-        extension: argument('extensionDevelopmentPath'),
         tests: argument('extensionTestsPath'),
       }),
     );

@@ -3,7 +3,7 @@
 
 import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { mkdir, writeFile } from 'node:fs/promises';
+import { cp, mkdir, rm, writeFile } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { platform } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -17,8 +17,7 @@ const lastInstalled = join(packageFolder, 'node_modules/code-server/lib/vscode/n
 /** What the editor does not ask, offer or fetch when it is opened for Quern. */
 const quietSettings = {
   'workbench.startupEditor': 'none',
-  'workbench.colorTheme': 'Default Light Modern',
-  'workbench.iconTheme': 'vs-seti',
+  'workbench.colorTheme': 'Light Modern',
   'workbench.secondarySideBar.defaultVisibility': 'hidden',
   'editor.minimap.enabled': false,
   'workbench.tips.enabled': false,
@@ -28,6 +27,7 @@ const quietSettings = {
   'extensions.autoCheckUpdates': false,
   // A browser's editor saves by itself unless it is told not to.
   'files.autoSave': 'off',
+  'git.openRepositoryInParentFolders': 'never',
   'telemetry.telemetryLevel': 'off',
   'security.workspace.trust.enabled': false,
   'update.mode': 'none',
@@ -39,6 +39,8 @@ const quietEnvironment = { EXTENSIONS_GALLERY: '{}' };
 export type Workbench = {
   /** 'http://127.0.0.1:8123' */
   readonly address: string;
+  /** The extension as the workbench loads it. */
+  readonly extension: string;
   readonly stop: () => void;
   /** Resolves when the server ends by itself. */
   readonly ended: Promise<void>;
@@ -47,6 +49,8 @@ export type Workbench = {
 export type WorkbenchOptions = {
   /** Where the workbench keeps its state: settings, logs, extensions. */
   readonly stateFolder: string;
+  /** The extension's root, built. */
+  readonly extension: string;
   readonly environment: NodeJS.ProcessEnv;
 };
 
@@ -77,6 +81,7 @@ export async function startWorkbench(options: WorkbenchOptions): Promise<Workben
   const settingsFolder = join(stateFolder, 'user/User');
   await mkdir(settingsFolder, { recursive: true });
   await writeFile(join(settingsFolder, 'settings.json'), JSON.stringify(quietSettings, undefined, 2));
+  const extension = await copyExtension(options.extension, join(stateFolder, 'extension'));
   const port = await findFreePort();
   const log: string[] = [];
   const server = spawn(
@@ -101,22 +106,21 @@ export async function startWorkbench(options: WorkbenchOptions): Promise<Workben
   const ended = new Promise<void>((resolve) => server.once('exit', () => resolve()));
   const address = `http://127.0.0.1:${port}`;
   await waitUntilItAnswers(address, server, log);
-  return { address, ended, stop: () => server.kill() };
+  return { address, extension, ended, stop: () => server.kill() };
 }
 
 export type Opening = {
   readonly folder: string;
-  readonly extension: string;
   readonly tests?: string | undefined;
   readonly file?: string | undefined;
 };
 
-/** The page that opens a folder with an extension under development loaded. */
+/** The page that opens a folder with the extension loaded. */
 export function pageOf(workbench: Workbench, opening: Opening): string {
   const { host } = new URL(workbench.address);
   const remote = (path: string): string => `vscode-remote://${host}${encodeURI(resolve(path))}`;
   const payload = [
-    ['extensionDevelopmentPath', remote(opening.extension)],
+    ['extensionDevelopmentPath', remote(workbench.extension)],
     ['skipWelcome', 'true'],
     ['skipReleaseNotes', 'true'],
     ...(opening.tests === undefined ? [] : [['extensionTestsPath', remote(opening.tests)]]),
@@ -143,6 +147,19 @@ export function findBrowser(): string | undefined {
 
 export const browserMissing =
   'No Chromium was found. Install it (Debian: apt-get install chromium), or give its path in QUERN_BROWSER.';
+
+/**
+ * A copy of what an installed extension has. The repository itself will not do: the workbench's own files lie in it,
+ * and what lies in a folder under development, such as its icons, the workbench does not load as its own.
+ * Links will not do either: an extension is told from others by where its files really are.
+ */
+async function copyExtension(root: string, folder: string): Promise<string> {
+  await rm(folder, { recursive: true, force: true });
+  for (const name of ['package.json', 'dist', 'syntaxes']) {
+    await cp(join(root, name), join(folder, name), { recursive: true });
+  }
+  return folder;
+}
 
 function findFreePort(): Promise<number> {
   return new Promise((resolve, reject) => {

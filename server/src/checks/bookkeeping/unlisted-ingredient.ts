@@ -212,7 +212,11 @@ function wordsIn(head: PartHead): ReadonlySet<string> {
   let words = WORDS.get(head);
   if (words === undefined) {
     const texts = head.ingredients.flatMap(({ node }) => [node.name?.text, node.preparation?.text, node.note?.text]);
-    words = new Set([head.name, head.kindNode?.text, ...texts].flatMap((text) => wordsOf(text ?? '')));
+    // What a misspelled line nearly names is listed: `unknown-food` speaks of it.
+    const near = head.ingredients.flatMap(({ match }) =>
+      match.kind === 'unknown' ? match.near.map((f) => f.name) : [],
+    );
+    words = new Set([head.name, head.kindNode?.text, ...texts, ...near].flatMap((text) => wordsOf(text ?? '')));
     WORDS.set(head, words);
   }
   return words;

@@ -1,8 +1,11 @@
 import { indentOf } from '../../edits/set-amount.ts';
 import { deleteLine, insertLineAfter } from '../../edits/text-edit.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { Part } from '../../recipe/recipe.ts';
+import { wordsOf } from '../../recipe/words.ts';
 import { defineCheck } from '../check.ts';
 import { takesEverything } from '../everything.ts';
+import { repeatsIn } from './repeats.ts';
 
 interface Values {
   readonly name: string;
@@ -19,11 +22,13 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `What stands in the list is bought, weighed and set out. If no step says where it goes, the cook finds it on the bench when the dish is in the oven. The steps of this part, and of the parts after it, are read for the ingredient's name, its last word, and its other names.
 
-Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where a part has no steps yet, and where a step takes everything together (\`mix all the ingredients\`).`,
+Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where a part has no steps yet, where a step takes everything together (\`mix all the ingredients\`), for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of.`,
   *find(part) {
     if (part.steps.length === 0 || takesEverything(part.steps)) return;
-    for (const entry of part.ledger) {
+    const repeated = new Set(repeatsIn(part).map((r) => r.second));
+    for (const [index, entry] of part.ledger.entries()) {
       const { ingredient } = entry;
+      if (repeated.has(index) || isMisspelled(ingredient, part)) continue;
       if (entry.uses.length > 0 || ingredient.optional || ingredient.free || ingredient.node.name === undefined)
         continue;
       const { start, end } = ingredient.node.name;
@@ -72,3 +77,12 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
     ],
   },
 });
+
+/** A step names the food that the line nearly names. */
+function isMisspelled({ match }: Ingredient, part: Part): boolean {
+  if (match.kind !== 'unknown' || match.near.length === 0) return false;
+  const nouns = new Set(match.near.flatMap((food) => wordsOf(food.name).at(-1) ?? []));
+  return part.steps.some((s) =>
+    s.sentence.items.some((i) => i.kind === 'word' && wordsOf(i.word).some((w) => nouns.has(w))),
+  );
+}

@@ -7,6 +7,7 @@ import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck } from '../check.ts';
 import { CAUTION, type HoldingLimits, holdingLimits } from './limits.ts';
 import { isPerishable } from './perishable.ts';
+import { isFridgeInWrongUnit } from './wrong-unit.ts';
 
 interface Values {
   readonly reading: HeatReading;
@@ -119,12 +120,12 @@ const MAKING: ReadonlySet<string> = new Set([
 
 function keptAt(reading: HeatReading, step: Step, part: Part, limits: HoldingLimits): 'hot' | 'cold' | undefined {
   if (reading.role === 'food' || reading.role === 'liquid' || reading.node.unit === 'gas') return undefined;
+  if (isFridgeInWrongUnit(reading, step)) return undefined;
   const { items } = step.sentence;
   const verb = keepingVerb(items, reading);
   if (verb === undefined || items.some((i) => i.kind === 'word' && MAKING.has(baseForm(i.word)))) return undefined;
   const { low, high } = reading.celsius;
   if (high < BETWEEN_C) return high > limits.cold.celsius + SLACK_C ? 'cold' : undefined;
-  // 40 C in a fridge is a figure in the wrong unit, and told of as that.
   if (!HOT.has(verb)) return undefined;
   const roast = part.head.ingredients.some((i) => i.food?.class === 'meat');
   const least = roast ? limits.hot.roastC : limits.hot.celsius;

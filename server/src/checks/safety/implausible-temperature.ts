@@ -2,9 +2,11 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
 import type { HeatReading } from '../../recipe/heat.ts';
-import { celsiusOf } from '../../recipe/heat.ts';
 import type { Step } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
+import { says } from './journey.ts';
+import { CAUTION } from './limits.ts';
+import { isFridgeInWrongUnit } from './wrong-unit.ts';
 
 interface Values {
   readonly node: TemperatureNode;
@@ -45,7 +47,7 @@ export default defineCheck<Values>({
     const other = meant === 'F' ? (node.lowDegrees - 32) / 1.8 : node.lowDegrees * 1.8 + 32;
     const where = { oven: 'an oven', food: 'the inside of a food', fridge: 'a fridge' }[what];
     return {
-      message: `${degrees} °${node.unit} is no temperature for ${where}; ${degrees} °${meant} is (${Math.round(other)} °${node.unit}): mend the unit.`,
+      message: `${degrees} °${node.unit} is no temperature for ${where}; ${degrees} °${meant} is (${Math.round(other)} °${node.unit}): mend the unit. ${CAUTION}`,
       value: node.lowDegrees,
       unit: node.unit,
     };
@@ -82,8 +84,8 @@ function* inStep(step: Step): Generator<Found<Values>> {
         ? ovenValues(node, step)
         : reading.role === 'food'
           ? foodValues(reading)
-          : reading.role === 'surroundings'
-            ? fridgeValues(reading, step)
+          : isFridgeInWrongUnit(reading, step)
+            ? { node, what: 'fridge' as const, meant: 'F' as const }
             : undefined;
     if (values !== undefined) yield { at: { line: step.line, start: node.start, end: node.end }, values };
   }
@@ -116,13 +118,10 @@ const DRYING: ReadonlySet<string> = new Set([
   'rise',
 ]);
 
-const says = (step: Step | undefined, words: ReadonlySet<string>): boolean =>
-  step?.sentence.items.some((i) => i.kind === 'word' && words.has(i.word)) ?? false;
-
 function ovenValues(node: TemperatureNode, step: Step | undefined): Values | undefined {
-  if (node.unit === 'C' && node.lowDegrees > HOTTEST_OVEN_C && node.lowDegrees <= 550 && !says(step, HEARTH))
+  if (node.unit === 'C' && node.lowDegrees > HOTTEST_OVEN_C && node.lowDegrees <= 550 && !(step && says(step, HEARTH)))
     return { node, what: 'oven', meant: 'F' };
-  if (node.unit === 'F' && node.highDegrees < COOLEST_OVEN_F && node.highDegrees >= 60 && !says(step, DRYING))
+  if (node.unit === 'F' && node.highDegrees < COOLEST_OVEN_F && node.highDegrees >= 60 && !(step && says(step, DRYING)))
     return { node, what: 'oven', meant: 'C' };
   return undefined;
 }
@@ -131,14 +130,5 @@ function foodValues(reading: HeatReading): Values | undefined {
   const { node } = reading;
   return reading.inside && node.unit === 'C' && node.lowDegrees > HOTTEST_CENTRE_C && node.lowDegrees <= 230
     ? { node, what: 'food', meant: 'F' }
-    : undefined;
-}
-
-const FRIDGE: ReadonlySet<string> = new Set(['fridge', 'refrigerator', 'refrigerate', 'chill', 'chiller']);
-
-function fridgeValues(reading: HeatReading, step: Step): Values | undefined {
-  const { low } = celsiusOf(reading.node);
-  return reading.node.unit === 'C' && low >= 30 && low <= 45 && says(step, FRIDGE)
-    ? { node: reading.node, what: 'fridge', meant: 'F' }
     : undefined;
 }

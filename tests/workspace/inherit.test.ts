@@ -8,7 +8,7 @@ import { Snapshot } from '../../server/src/workspace/snapshot.ts';
 
 const HOUSE = makeHouse(DEFAULTS).house;
 
-const BASE = `recipe Slab as scone
+const BASE = `recipe Slab as flatbread
   yield   8 bars
   oven    180 C
 
@@ -57,7 +57,7 @@ describe('a variant written out in full', () => {
   test('keeps what it does not change, and takes its own name, fields and lines', () => {
     const variant =
       'recipe Oat slab\n  from    base.quern\n  yield   10 bars\n  swap plain flour for 240 g wholemeal flour\n  swap butter for 100 g margarine\n  drop caster sugar\n';
-    expect(written('v.quern', { 'v.quern': variant, 'base.quern': BASE })).toBe(`recipe Oat slab as scone
+    expect(written('v.quern', { 'v.quern': variant, 'base.quern': BASE })).toBe(`recipe Oat slab as flatbread
   yield   10 bars
   oven    180 C
 

@@ -26,6 +26,7 @@ export function variantFindings(
     if (LINE_CODES.has(finding.code) || BROKEN_CODES.has(finding.code)) return undefined;
     const origin = whole.written.lines[finding.at.line]?.origin;
     if (origin === undefined) return undefined;
+    if (origin.kind === 'own' && finding.code === 'out-of-order' && isChange(scene, origin.line)) return undefined;
     if (origin.kind === 'base' && baseHas(origin.path, origin.line, finding.code)) return undefined;
     return placeBack(finding, origin, whole.written, anchor, whole.scene);
   };
@@ -39,6 +40,12 @@ export function variantFindings(
     ...defined(whole.findings.accepted.map(back)),
   ];
   return { open, accepted };
+}
+
+/** An ingredient that a variant adds or swaps stands where the tool put it, not the writer. */
+function isChange(scene: Scene, line: number): boolean {
+  const kind = scene.document.lines[line]?.statement.kind;
+  return kind === 'add' || kind === 'swap';
 }
 
 const BROKEN_CODES: ReadonlySet<string> = new Set(['missing-file', 'unknown-part']);

@@ -7,9 +7,15 @@ interface Values {
   readonly name: string;
   /** The parts there are, nearest first. */
   readonly parts: readonly string[];
-  /** The file that was to have it. */
-  readonly elsewhere: boolean;
+  /** Where it was looked for: this file, the file named, or the base that a swap or drop changes. */
+  readonly where: 'here' | 'file' | 'base';
 }
+
+const LOOKED_FOR = {
+  here: 'There is no part',
+  file: 'That file has no part',
+  base: 'What this builds on lists no',
+} as const;
 
 export default defineCheck<Values>({
   code: 'unknown-part',
@@ -18,15 +24,16 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `A trial says \`used 90 g caster sugar in custrd\`, or a part is taken \`from pastry.quern : sweet paste\`, and there is no part of that name.
+  explain: `A trial says \`used 90 g caster sugar in custrd\`, or a part is taken \`from pastry.quern : sweet paste\`, and there is no part of that name; or a variant swaps or drops an ingredient that its base does not list.
 
 **Why it matters.** What a trial used cannot be held against the list, and a part that is not found brings no ingredients.
 
 **What to do.** Write the name as it stands after \`part\`. **Silent** where the name fits a part in singular or plural or by its last word, in a recipe without named parts, and where the recipe builds on another file that may have it.`,
   *find({ recipe, outline, broken }) {
     for (const link of broken ?? []) {
-      if (link.kind !== 'unknown-part') continue;
-      yield { at: { line: link.line, ...link.span }, values: { name: link.name, parts: link.near, elsewhere: true } };
+      const where = link.kind === 'unknown-part' ? 'file' : link.kind === 'nothing-to-change' ? 'base' : undefined;
+      if (where !== undefined)
+        yield { at: { line: link.line, ...link.span }, values: { name: link.name, parts: link.near, where } };
     }
     if (recipe.inherits) return;
     const names = recipe.parts.map((p) => p.head.name).filter((n) => n !== '');
@@ -41,18 +48,18 @@ export default defineCheck<Values>({
         const start = part.end - name.length;
         yield {
           at: { line: trial.at + i, start, end: part.end },
-          values: { name, parts: nearest(name, names), elsewhere: false },
+          values: { name, parts: nearest(name, names), where: 'here' },
         };
       }
     }
   },
-  say: ({ name, parts, elsewhere }) => {
+  say: ({ name, parts, where }) => {
     const choices = parts
       .slice(0, 3)
       .map((p) => `\`${p}\``)
       .join(', ');
     return {
-      message: `${elsewhere ? 'That file has' : 'There is'} no part \`${name}\`${choices === '' ? '' : `: there is ${choices}`}.`,
+      message: `${LOOKED_FOR[where]} \`${name}\`${choices === '' ? '' : `: there is ${choices}`}.`,
     };
   },
   fix: ({ name, parts }, _scene, at) =>

@@ -45,6 +45,7 @@ import decimalComma from './reading/decimal-comma.ts';
 import missingFile from './reading/missing-file.ts';
 import syntax from './reading/syntax.ts';
 import unknownFood from './reading/unknown-food.ts';
+import unknownKind from './reading/unknown-kind.ts';
 import unknownPart from './reading/unknown-part.ts';
 import unknownUnit from './reading/unknown-unit.ts';
 import coolingTooSlow from './safety/cooling-too-slow.ts';
@@ -106,6 +107,7 @@ export const CHECKS: readonly Check[] = [
   missingFile,
   syntax,
   unknownFood,
+  unknownKind,
   unknownPart,
   unknownUnit,
   coolingTooSlow,

@@ -1,0 +1,148 @@
+import { distance } from 'fastest-levenshtein';
+import { replaceSpan } from '../../edits/text-edit.ts';
+import type { TextNode } from '../../notation/tree.ts';
+import { lacking, lookAt, plainKind } from '../../recipe/kind-evidence.ts';
+import { KINDS, kindNamed } from '../../recipe/kinds.ts';
+import { nameSpan } from '../../recipe/part.ts';
+import type { Part, Recipe } from '../../recipe/recipe.ts';
+import { defineCheck, type Found, type Place } from '../check.ts';
+
+type Values =
+  | { readonly what: 'unknown'; readonly word: string; readonly near: readonly string[] }
+  | { readonly what: 'misfit'; readonly kind: string; readonly lacks: readonly string[]; readonly looks?: string }
+  | { readonly what: 'plain'; readonly kind: string; readonly name: string };
+
+export default defineCheck<Values>({
+  code: 'unknown-kind',
+  title: 'What a part is meant to be is not known, or not said',
+  family: 'reading',
+  severity: 'warning',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `\`as KIND\` says which formula a part is meant to be, in the trade's words: \`part crust as shortcrust\`. The bands it is held against hang on it.
+
+**What it computes.** Three things. A word after \`as\` that is no kind, with the kinds nearest to it (a warning). A kind whose own ingredients are missing, choux without egg (information: it asks). A part without \`as\` that is plainly one kind: all its measures lie in that kind's usual bands, its own signs are there, and no other kind fits (a hint).
+
+**Why it matters.** Without a kind, a part is weighed but its formula is not judged.
+
+**What to do.** Write the kind that is meant; one click does it. Leave it out where none fits: a kind is never enforced.
+
+**Silent** where a weight or a food of the part is not known, where two kinds would do, and for parts put together from others.`,
+  *find({ recipe }) {
+    const heading = headingKind(recipe);
+    if (heading !== undefined && kindNamed(heading.node.text) === undefined)
+      yield unknown(heading.node, { line: heading.at, start: heading.node.start, end: heading.node.end });
+    for (const part of recipe.parts) {
+      const { kindNode, kind, source } = part.head;
+      if (kindNode === undefined) {
+        const plain = plainKind(part);
+        const at = plain === undefined ? undefined : namePlace(recipe, part);
+        if (plain !== undefined && at !== undefined)
+          yield { at, values: { what: 'plain', kind: plain.name, name: part.head.name }, severity: 'hint' };
+        continue;
+      }
+      const at = kindPlace(recipe, part, kindNode);
+      if (kind === undefined) {
+        // Without a part line the word stands on the recipe's, and is said already.
+        if (source.named) yield unknown(kindNode, at);
+        continue;
+      }
+      const lacks = lacking(kind, part);
+      if (lacks === undefined) continue;
+      const looks = lookAt(part)?.name;
+      yield { at, values: { what: 'misfit', kind: kind.name, lacks, ...(looks && { looks }) }, severity: 'info' };
+    }
+  },
+  say: (values) => {
+    if (values.what === 'plain')
+      return {
+        message: `${values.name === '' ? 'This' : `The ${values.name}`} looks like ${values.kind}: write \`as ${values.kind}\` and its formula is judged.`,
+      };
+    if (values.what === 'misfit')
+      return {
+        message: `A part \`as ${values.kind}\` is made with ${values.lacks.join(' or ')}, and this one has none: is it ${values.looks ?? 'another kind'}?`,
+      };
+    const choices = values.near.map((n) => `\`${n}\``).join(', ');
+    return {
+      message: `\`${values.word}\` is no kind, so the formula is not judged${choices === '' ? '.' : `: did you mean ${choices}?`}`,
+    };
+  },
+  fix: (values, { document }, at) => {
+    if (values.what === 'plain') {
+      const statement = document.lines[at.line]?.statement;
+      const name = statement?.kind === 'part' || statement?.kind === 'recipe' ? statement.name : undefined;
+      if (name === undefined) return [];
+      const edits = [replaceSpan(at.line, { start: name.end, end: name.end }, ` as ${values.kind}`)];
+      return [{ title: `Write \`as ${values.kind}\``, effect: 'words', edits }];
+    }
+    const choices = values.what === 'misfit' ? (values.looks === undefined ? [] : [values.looks]) : values.near;
+    return choices.map((kind) => ({
+      title: `Write \`${kind}\``,
+      effect: 'words' as const,
+      edits: [replaceSpan(at.line, at, kind)],
+    }));
+  },
+  examples: {
+    good: [
+      'recipe Tart\npart crust as shortcrust\n  240 g     plain flour\n  130 g     butter\n  60 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n  do Chill at 4 C for 45 min, then roll out, line a pan and chill for 30 min.\n',
+      'recipe Bowl\npart oats\n  200 g     rolled oats\n  40 g      honey\n  do Toast the oats with the honey.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Tart\npart crust as shortcurst\n# "shortcurst" unknown-kind *: did you mean `shortcrust`\n  240 g     plain flour\n  130 g     butter\n  60 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n',
+        after: {
+          'Write `shortcrust`':
+            'recipe Tart\npart crust as shortcrust\n  240 g     plain flour\n  130 g     butter\n  60 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n',
+        },
+      },
+      {
+        text: 'recipe Tart\npart crust                         # rests overnight\n# "crust" unknown-kind hint *: looks like shortcrust\n  240 g     plain flour\n  130 g     butter\n  60 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n  do Chill at 4 C for 45 min, then roll out, line a pan and chill for 30 min.\n',
+      },
+      'recipe Buns\npart paste as choux\n# "choux" unknown-kind info: is made with egg\n  250 g     water\n  110 g     butter\n  140 g     plain flour\n  do Boil the water with the butter and stir in the flour.\n',
+    ],
+  },
+});
+
+/** `as` on the recipe line, whether or not it counts for a part. */
+function headingKind({ outline }: Recipe): { readonly at: number; readonly node: TextNode } | undefined {
+  const line = outline.recipe;
+  if (line?.line.statement.kind !== 'recipe' || line.line.statement.as === undefined) return undefined;
+  return { at: line.at, node: line.line.statement.as };
+}
+
+/** Where `as KIND` stands: on the part's line, or on the recipe's for a part without a name. */
+function kindPlace({ outline }: Recipe, part: Part, { start, end }: TextNode): Place {
+  if (part.head.source.named) return { part: part.index, line: 0, start, end };
+  return { line: outline.recipe?.at ?? 0, start, end };
+}
+
+function namePlace({ outline }: Recipe, part: Part): Place | undefined {
+  if (part.head.source.named)
+    return part.head.name === '' ? undefined : { part: part.index, line: 0, ...nameSpan(part.head) };
+  const statement = outline.recipe?.line.statement;
+  const name = statement?.kind === 'recipe' ? statement.name : undefined;
+  return outline.recipe === undefined || name === undefined
+    ? undefined
+    : { line: outline.recipe.at, start: name.start, end: name.end };
+}
+
+const unknown = ({ text }: TextNode, at: Place): Found<Values> => ({
+  at,
+  values: { what: 'unknown', word: text, near: nearest(text) },
+});
+
+const MOST_APART = 4;
+const MOST_LETTERS = 40;
+
+/** Up to three kinds whose name, or other name, is near the word or shares a word with it. */
+function nearest(word: string): readonly string[] {
+  const written = word.trim().toLowerCase().slice(0, MOST_LETTERS);
+  const parts = new Set(written.split(/\s+/));
+  const apart = (name: string) =>
+    name.split(' ').some((w) => w.length > 3 && parts.has(w)) ? 1 : distance(written, name);
+  return KINDS.map(({ name, also }) => ({ name, far: Math.min(...[name, ...(also ?? [])].map(apart)) }))
+    .filter(({ far }) => far <= Math.min(MOST_APART, written.length / 2))
+    .sort((a, b) => a.far - b.far)
+    .slice(0, 3)
+    .map(({ name }) => name);
+}

@@ -5,8 +5,9 @@
 import data from '../../../data/pan-fill.json' with { type: 'json' };
 import { panVolumeMl } from '../../edits/scale.ts';
 import { compose } from '../../food/composition.ts';
-import type { PartHead } from '../../recipe/part.ts';
+import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
+import { onceFor } from '../once.ts';
 import { isBakingOrder } from './cues.ts';
 
 export interface PanFill {
@@ -31,15 +32,17 @@ const ROOMS: Readonly<Record<string, Room>> = data.kinds;
 const UNJUDGED: ReadonlySet<string> = new Set(data.unjudged);
 
 /** Undefined where it cannot be told. */
-export function panFill(recipe: Recipe): PanFill | undefined {
+export const panFill = onceFor((recipe: Recipe): PanFill | undefined => {
   if (recipe.pan === undefined || recipe.inherits) return undefined;
   const panMl = panVolumeMl(recipe.pan.node);
   const filling = fillingOf(recipe);
   if (panMl === undefined || panMl <= 0 || filling === undefined) return undefined;
   let raw: [number, number] = [0, 0];
   let risen: [number, number] = [0, 0];
-  for (const { head } of filling) {
+  for (const { head, includes } of filling) {
     if (head.ingredients.length === 0) continue;
+    // A part that is on another's list would be counted twice.
+    if (includes.some((other) => listedPart(head, other.name) !== undefined)) return undefined;
     if (UNJUDGED.has(head.kind?.name ?? '') || head.nominal || !head.massG.complete) return undefined;
     const ml = solidMl(head);
     if (ml === undefined) return undefined;
@@ -62,7 +65,7 @@ export function panFill(recipe: Recipe): PanFill | undefined {
     batches: recipe.pan.node.count === 1 && words.some((w) => BATCHES.has(w)),
     names: filling.filter((p) => p.head.ingredients.length > 0).map((p) => p.head.name),
   };
-}
+});
 
 const PIECES: ReadonlySet<string> = new Set([
   'portion',
@@ -96,7 +99,7 @@ const BATCHES: ReadonlySet<string> = new Set([
 
 /** The part that bakes, with what it takes in; without an oven, a recipe of one part. */
 function fillingOf(recipe: Recipe): readonly Part[] | undefined {
-  const baking = recipe.parts.findLast((p) => p.steps.some((s) => isBakingOrder(s)));
+  const baking = recipe.parts.findLast(bakes);
   if (baking === undefined) return recipe.parts.length === 1 ? recipe.parts : undefined;
   const heads = new Set<PartHead>([baking.head]);
   for (let p = baking.index; p >= 0; p--) {
@@ -134,3 +137,5 @@ function volumeMl(parts: Parameters<typeof compose>[0]): number | undefined {
   }
   return ml + Math.max(0, massG - grams);
 }
+
+const bakes = onceFor((part: Part): boolean => part.steps.some(isBakingOrder));

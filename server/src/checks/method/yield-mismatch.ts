@@ -2,9 +2,11 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import type { MeasuredNode, Span } from '../../notation/tree.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
+import { listedPart } from '../../recipe/part.ts';
+import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck } from '../check.ts';
+import { onceFor } from '../once.ts';
 
 interface Values {
   /** Grams that the yield line promises. */
@@ -99,6 +101,8 @@ function valuesOf(recipe: Recipe): Values | undefined {
   if (amount === undefined) return undefined;
   const { parts } = recipe;
   if (parts.length === 0 || parts.some((p) => !p.head.massG.complete || p.head.nominal)) return undefined;
+  // A part that is on another's list would be counted twice.
+  if (parts.some((p) => p.includes.some((head) => listedPart(p.head, head.name) !== undefined))) return undefined;
   // A part in percentages takes its batch from the yield itself.
   if (parts.some((p) => p.head.ingredients.some((i) => i.percent !== undefined || (i.free && isBulk(i.food?.class)))))
     return undefined;
@@ -151,7 +155,8 @@ const REDUCING: ReadonlySet<string> = new Set([
   'discard',
 ]);
 
-const reduces = ({ parts }: Recipe): boolean =>
-  parts.some((p) =>
-    p.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && REDUCING.has(baseForm(i.word)))),
-  );
+const reduces = ({ parts }: Recipe): boolean => parts.some(losesWeight);
+
+const losesWeight = onceFor((part: Part): boolean =>
+  part.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && REDUCING.has(baseForm(i.word)))),
+);

@@ -9,6 +9,7 @@ import type { PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { baseForm, verbClass } from '../../recipe/verbs.ts';
 import { takesEverything } from '../everything.ts';
+import { onceFor } from '../once.ts';
 
 /** A step that the ingredient goes through. */
 export interface Stop {
@@ -25,42 +26,48 @@ export interface Journey {
   readonly stops: readonly Stop[];
   /** Every step from its first use on, of the parts that hold it. */
   readonly all: readonly Stop[];
-  readonly holds: ReadonlySet<number>;
 }
 
-/** A hostile text may list thousands; no kitchen does. */
-const MOST_FOLLOWED = 60;
-
-/** The journeys of the ingredients that `wanted` picks and that a step takes. */
+/** The journeys of the raw-risk ingredients that `wanted` picks and that a step takes. */
 export function journeysOf(recipe: Recipe, wanted: (ingredient: Ingredient) => boolean): readonly Journey[] {
   const journeys: Journey[] = [];
   for (const part of recipe.parts) {
-    let holds: ReadonlySet<number> | undefined;
-    for (const [index, ingredient] of part.head.ingredients.entries()) {
-      if (!wanted(ingredient)) continue;
-      if (journeys.length >= MOST_FOLLOWED) return journeys;
-      holds ??= partsHolding(recipe, part);
-      const journey = journeyOf(recipe, part, index, ingredient, holds);
-      if (journey !== undefined) journeys.push(journey);
-    }
+    if (risksIn(part.head).length === 0) continue;
+    for (const journey of journeysFrom(recipe, part)) if (wanted(journey.ingredient)) journeys.push(journey);
   }
   return journeys;
 }
 
-function journeyOf(
-  recipe: Recipe,
-  part: Part,
-  index: number,
-  ingredient: Ingredient,
-  holds: ReadonlySet<number>,
-): Journey | undefined {
+/** Places in the list of what is not safe raw. */
+const risksIn = onceFor((head: PartHead): readonly number[] =>
+  head.ingredients.flatMap((i, at) => (i.food?.roles.includes('raw risk') && !i.free ? [at] : [])),
+);
+
+const KEPT = new WeakMap<Part, { readonly holders: readonly Part[]; readonly journeys: readonly Journey[] }>();
+/** A hostile part may list thousands; no kitchen does. */
+const MOST_FOLLOWED = 40;
+
+function journeysFrom(recipe: Recipe, part: Part): readonly Journey[] {
+  const holders = holdersOf(recipe, part);
+  let kept = KEPT.get(part);
+  if (kept === undefined || kept.holders.length !== holders.length || kept.holders.some((p, i) => p !== holders[i])) {
+    const followed = risksIn(part.head).slice(0, MOST_FOLLOWED);
+    kept = { holders, journeys: followed.flatMap((index) => journeyOf(part, index, holders) ?? []) };
+    KEPT.set(part, kept);
+  }
+  return kept.journeys;
+}
+
+function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey | undefined {
+  const ingredient = part.head.ingredients[index];
   const first = part.ledger[index]?.uses[0];
-  if (first === undefined && !takesEverything(part.steps)) return undefined;
+  if (ingredient === undefined || (first === undefined && !takesEverything(part.steps))) return undefined;
+  const holds = new Set(holders.map((p) => p.index));
   const all: Stop[] = [];
   const stops: Stop[] = [];
   const self = { part, index };
-  for (const where of recipe.parts.slice(first?.part ?? part.index)) {
-    if (!holds.has(where.index)) continue;
+  for (const where of holders) {
+    if (first !== undefined && where.index < first.part) continue;
     for (const [s, step] of where.steps.entries()) {
       if (first !== undefined && where.index === first.part && s < first.step) continue;
       all.push({ part: where, step });
@@ -68,21 +75,39 @@ function journeyOf(
         stops.push({ part: where, step });
     }
   }
-  return { part, index, ingredient, stops, all, holds };
+  return { part, index, ingredient, stops, all };
 }
 
-/** The part, and every later part that takes it in. */
-function partsHolding(recipe: Recipe, part: Part): ReadonlySet<number> {
-  const holds = new Set([part.index]);
-  const heads = new Set<PartHead>([part.head]);
-  for (const later of recipe.parts.slice(part.index + 1)) {
-    if (later.includes.some((h) => heads.has(h)) || part.usesByLater.some((u) => u.use.part === later.index)) {
-      holds.add(later.index);
-      heads.add(later.head);
+/** The part, and every later part that takes it in, in order. */
+function holdersOf(recipe: Recipe, part: Part): readonly Part[] {
+  const into = partsInto(recipe);
+  if (part.usesByLater.length === 0 && into.get(part.head) === undefined) return [part];
+  const found = new Set<number>([part.index]);
+  const queue = [part];
+  for (let next = queue.pop(); next !== undefined; next = queue.pop()) {
+    const later = [...next.usesByLater.map((u) => u.use.part), ...(into.get(next.head) ?? [])];
+    for (const index of later) {
+      const taker = recipe.parts[index];
+      if (taker === undefined || found.has(index)) continue;
+      found.add(index);
+      queue.push(taker);
     }
   }
-  return holds;
+  return recipe.parts.filter((p) => found.has(p.index));
 }
+
+/** By part, the later ones that list it or name it. */
+const partsInto = onceFor((recipe: Recipe): ReadonlyMap<PartHead, readonly number[]> => {
+  const into = new Map<PartHead, number[]>();
+  for (const part of recipe.parts) {
+    for (const head of part.includes) {
+      const list = into.get(head);
+      if (list === undefined) into.set(head, [part.index]);
+      else list.push(part.index);
+    }
+  }
+  return into;
+});
 
 /** Whether a step is about the food: it mentions it, or a part that holds it, or nothing by name. */
 function concerns(step: Step, holds: ReadonlySet<number>, part: number, index: number): boolean {
@@ -125,10 +150,10 @@ export const says = (step: Step, words: ReadonlySet<string>): boolean =>
   step.sentence.items.some((i) => i.kind === 'word' && words.has(i.word));
 
 /** The first step from its first use on that heats the ingredient, or may. */
-export function heatOf(journey: Journey): Stop | undefined {
+export const heatOf = onceFor((journey: Journey): Stop | undefined => {
   const read = (step: Step) => step.heat.some(isDoneness) && journey.stops.some((s) => s.step === step);
   return journey.all.find(({ part, step }) => read(step) || heats(step, part, journey));
-}
+});
 
 /** Hot on the stove or in the oven, but these only melt, warm or bring together. */
 const TOO_GENTLE: ReadonlySet<string> = new Set([

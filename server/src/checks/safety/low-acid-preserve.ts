@@ -2,6 +2,7 @@ import type { FoodClass } from '../../food/food.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
+import { onceFor } from '../once.ts';
 import { says } from './journey.ts';
 import { CAUTION } from './limits.ts';
 
@@ -90,15 +91,17 @@ const COLD: ReadonlySet<string> = new Set([
 
 /** Jars are closed to stand out of the cold. */
 function isSealed(recipe: Recipe): boolean {
-  const steps = recipe.parts.flatMap((p) => p.steps);
-  const jars = steps.some((s) => says(s, JARS)) && steps.some((s) => says(s, SEALING));
-  return (
-    jars &&
-    !steps.some(
-      (s) => says(s, PRESSURE) || says(s, COLD) || s.heat.some((h) => h.role === 'surroundings' && h.celsius.high <= 8),
-    )
-  );
+  const kept = recipe.parts.map(keeping);
+  return kept.some((k) => k.jars) && kept.some((k) => k.sealed) && !kept.some((k) => k.otherwise);
 }
+
+const keeping = onceFor(({ steps }: Part) => ({
+  jars: steps.some((s) => says(s, JARS)),
+  sealed: steps.some((s) => says(s, SEALING)),
+  otherwise: steps.some(
+    (s) => says(s, PRESSURE) || says(s, COLD) || s.heat.some((h) => h.role === 'surroundings' && h.celsius.high <= 8),
+  ),
+}));
 
 const LOW_ACID: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'vegetable',

@@ -1,7 +1,8 @@
 import { isFlour } from '../../recipe/ingredient.ts';
-import type { Recipe, Step } from '../../recipe/recipe.ts';
+import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck } from '../check.ts';
+import { onceFor } from '../once.ts';
 import { heatOf, isBoughtSafe, type Journey, journeysOf, says } from './journey.ts';
 import { CAUTION } from './limits.ts';
 
@@ -30,8 +31,9 @@ export default defineCheck<Values>({
 
 **Silent** for a dough, pastry or batter that the recipe only makes and does not serve, where any later step heats it, for heat-treated flour, and for flour to dust the board.`,
   *find({ recipe }) {
-    if (!isServed(recipe)) return;
-    for (const journey of journeysOf(recipe, (i) => isRawFlour(i) && !isBoughtSafe(i))) {
+    const journeys = journeysOf(recipe, (i) => isRawFlour(i) && !isBoughtSafe(i));
+    if (journeys.length === 0 || !isServed(recipe)) return;
+    for (const journey of journeys) {
       const { part, ingredient } = journey;
       const { name } = ingredient.node;
       if (name === undefined || onlyDusts(journey)) continue;
@@ -74,11 +76,13 @@ const SERVING: ReadonlySet<string> = new Set(['serve', 'serves', 'eat', 'eaten',
 
 /** The recipe says how it is eaten; one that only makes a dough does not. */
 function isServed(recipe: Recipe): boolean {
-  const fields = recipe.outline.head.some(
-    ({ line }) => line.statement.kind === 'text' && line.statement.field === 'serve',
+  return (
+    recipe.outline.head.some(({ line: { statement } }) => statement.kind === 'text' && statement.field === 'serve') ||
+    recipe.parts.some(serves)
   );
-  return fields || recipe.parts.some((p) => p.steps.some((s) => says(s, SERVING)));
 }
+
+const serves = onceFor((part: Part): boolean => part.steps.some((s) => says(s, SERVING)));
 
 const DUSTING: ReadonlySet<string> = new Set(['dust', 'floured', 'sprinkle']);
 

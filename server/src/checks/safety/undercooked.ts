@@ -1,10 +1,11 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { HeatReading } from '../../recipe/heat.ts';
-import type { Part, Recipe } from '../../recipe/recipe.ts';
+import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
+import { onceFor } from '../once.ts';
 import { cooksThrough, isBoughtSafe, isDoneness, type Journey, journeysOf, type Stop, says } from './journey.ts';
 import {
   CAUTION,
@@ -223,22 +224,24 @@ function heldAfter(stop: Stop, limit: Limit): boolean {
 function* reheated(recipe: Recipe, house: House, told: ReadonlySet<HeatReading>): Generator<Found<Values>> {
   const { title, reheating } = holdingLimits(house.foodSafety);
   for (const part of recipe.parts) {
-    for (const step of part.steps) {
-      const reading = step.heat.find((r) => isReheated(r, part, step.line) && isDoneness(r));
-      if (reading === undefined || told.has(reading) || reading.celsius.low >= reheating.celsius - THERMOMETER_C)
-        continue;
+    for (const { step, reading } of reheatsIn(part)) {
+      if (told.has(reading) || reading.celsius.low >= reheating.celsius - THERMOMETER_C) continue;
       const limit = { ...reheating, source: `${title}, ${reheating.section}` };
       yield { at: placeOf({ part, step }, reading), values: { kind: 'reheated', limit, reading } };
     }
   }
 }
 
-const isReheated = (reading: HeatReading, part: Part, line: number): boolean =>
+const reheatsIn = onceFor((part: Part): readonly { readonly step: Step; readonly reading: HeatReading }[] =>
+  part.steps.flatMap((step) => {
+    const reading = step.heat.find((r) => isDoneness(r) && isReheated(r, step));
+    return reading === undefined ? [] : [{ step, reading }];
+  }),
+);
+
+const isReheated = (reading: HeatReading, step: Step): boolean =>
   reading.verb === 'reheat' ||
-  (part.steps
-    .find((s) => s.line === line)
-    ?.sentence.items.some((i) => i.kind === 'word' && i.start < reading.node.start && baseForm(i.word) === 'reheat') ??
-    false);
+  step.sentence.items.some((i) => i.kind === 'word' && i.start < reading.node.start && baseForm(i.word) === 'reheat');
 
 const OTHERWISE: ReadonlySet<string> = new Set([
   'smoke',

@@ -9,6 +9,7 @@ import { convert } from './commands/convert.ts';
 import { diff } from './commands/diff.ts';
 import { explain } from './commands/explain.ts';
 import { format } from './commands/format.ts';
+import { publish } from './commands/publish.ts';
 import { report } from './commands/report.ts';
 import { scale } from './commands/scale.ts';
 import { weigh } from './commands/weigh.ts';
@@ -17,7 +18,18 @@ import { type Exit, type Io, UsageError } from './io.ts';
 import { readOptions } from './options.ts';
 
 /** All commands but `lsp`, which the root wires. */
-export const COMMANDS: readonly Command[] = [check, report, scale, convert, format, weigh, explain, config, diff];
+export const COMMANDS: readonly Command[] = [
+  check,
+  report,
+  scale,
+  convert,
+  format,
+  weigh,
+  explain,
+  config,
+  diff,
+  publish,
+];
 
 /** Runs one command. `serve` starts the language server for `lsp`. */
 export async function main(

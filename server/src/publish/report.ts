@@ -116,7 +116,7 @@ export function report(recipe: Recipe, findings: Findings): Report {
     parts,
     times_min: recipeTimes(recipe),
     per_serving: perServing(all, pieces),
-    allergens: allergens(all, recipe.inherits),
+    allergens: allergensOf(recipe),
     findings: findings.open.map(findingJson),
     accepted: findings.accepted.map((f) => ({ ...findingJson(f), reason: f.reason })),
   };
@@ -236,17 +236,18 @@ function perServing(all: readonly Ingredient[], pieces: number | undefined): Rep
   };
 }
 
-function allergens(all: readonly Ingredient[], inherits: boolean): Report['allergens'] {
+/** What the labels of both sides must name; a food that is not known is named, for a false "none" could hurt someone. */
+export function allergensOf(recipe: Recipe): Report['allergens'] {
   const us = new Set<string>();
   const eu = new Set<string>();
-  // A false "none" could hurt someone: what another file brings is not read here.
-  const unknown: string[] = inherits ? ['what it takes from another file'] : [];
-  for (const { food, name } of all) {
-    if (food === undefined) unknown.push(name);
+  // What another file brings is not read here, unless the recipe was written out in full.
+  const unknown = new Set<string>(recipe.inherits ? ['what it takes from another file'] : []);
+  for (const { food, name } of recipe.parts.flatMap((p) => p.head.ingredients)) {
+    if (food === undefined) unknown.add(name);
     for (const a of food?.allergens.us ?? []) us.add(a);
     for (const a of food?.allergens.eu ?? []) eu.add(a);
   }
-  return { us: [...us].sort(), eu: [...eu].sort(), not_known: unknown };
+  return { us: [...us].sort(), eu: [...eu].sort(), not_known: [...unknown] };
 }
 
 export const massRange = (parts: readonly Part[]): Range | undefined => {

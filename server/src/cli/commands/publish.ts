@@ -1,0 +1,79 @@
+import { htmlPage, htmlPieces } from '../../publish/html.ts';
+import { jsonLd } from '../../publish/json-ld.ts';
+import { markdownPage, markdownPieces, textPage, textPieces } from '../../publish/plain-pages.ts';
+import { type ReaderPage, readerPage } from '../../publish/reader-page.ts';
+import { fillTemplate } from '../../publish/template.ts';
+import type { Command } from '../command.ts';
+import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
+import { type Exit, type Io, UsageError } from '../io.ts';
+import { choiceOf, type Options } from '../options.ts';
+
+const FORMATS = ['html', 'markdown', 'text', 'json-ld'] as const;
+type Format = (typeof FORMATS)[number];
+
+export const publish: Command = {
+  name: 'publish',
+  usage:
+    'FILE --format html|markdown|text|json-ld [--measures weight-first|measure-first] [--label us|eu] [--template FILE] [--proved] [--stdin --stdin-name NAME]',
+  summary: 'the page for readers',
+  options: {
+    ...INPUT_OPTIONS,
+    format: 'value',
+    measures: 'value',
+    label: 'value',
+    template: 'value',
+    proved: 'flag',
+  },
+  examples: [
+    'quern publish tart.quern --format html > tart.html',
+    'quern publish tart.quern --format text --measures measure-first',
+    'quern publish tart.quern --format html --template house.html',
+    'quern publish tart.quern --format json-ld --proved',
+  ],
+  async run(options, io): Promise<Exit> {
+    const format = choiceOf(options, 'format', FORMATS, 'html');
+    const measures = choiceOf(options, 'measures', ['weight-first', 'measure-first'], 'weight-first');
+    const template = templateOf(options, format, io);
+    const snapshot = snapshotOf(await readOne(options, io), housesFor(io));
+    const { recipe, findings } = snapshot.whole;
+    const ofHouse = snapshot.house.world.measures === 'us' ? 'us' : 'eu';
+    const label = choiceOf(options, 'label', ['us', 'eu'], ofHouse);
+    const page = readerPage(recipe, findings, { measures, label });
+    if (options.flags.has('proved') && page.proof.missing.length > 0) {
+      io.err(`quern publish: ${page.title} is not proved:\n`);
+      for (const missing of page.proof.missing) io.err(`  ${missing}\n`);
+      return 1;
+    }
+    io.out(template === undefined ? laidOut(page, format) : filled(page, format, template));
+    return 0;
+  },
+};
+
+function laidOut(page: ReaderPage, format: Format): string {
+  switch (format) {
+    case 'html':
+      return htmlPage(page);
+    case 'markdown':
+      return markdownPage(page);
+    case 'text':
+      return textPage(page);
+    case 'json-ld':
+      return jsonLd(page);
+  }
+}
+
+function templateOf(options: Options, format: Format, io: Io): string | undefined {
+  const path = options.values.template;
+  if (path === undefined) return undefined;
+  if (format === 'json-ld') throw new UsageError('JSON-LD takes no template');
+  const text = io.files.read(io.resolve(path));
+  if (text === undefined) throw new UsageError(`the template \`${path}\` cannot be read`);
+  return text;
+}
+
+function filled(page: ReaderPage, format: Format, template: string): string {
+  const pieces = format === 'html' ? htmlPieces(page) : format === 'markdown' ? markdownPieces(page) : textPieces(page);
+  const result = fillTemplate(template, { ...pieces });
+  if (!result.ok) throw new UsageError(result.why);
+  return result.text;
+}

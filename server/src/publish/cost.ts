@@ -1,0 +1,94 @@
+/**
+ * Knows what a recipe costs by the house's own prices, whole and a serving, and names what has no price.
+ * Refuses to guess a price, and to know the money: figures are in whatever the house counts in.
+ */
+import type { FoodBook } from '../food/book.ts';
+import { likelyGrams } from '../food/weigh.ts';
+import { middle } from '../measure/quantity.ts';
+import { baseOf, dimensionOf, type Measures } from '../measure/unit.ts';
+import type { Block, Outline } from '../notation/outline.ts';
+import type { Ingredient } from '../recipe/ingredient.ts';
+import type { Recipe } from '../recipe/recipe.ts';
+import { servingsOf } from './nutrition.ts';
+
+/** Price of one gram, or of one piece where the food is bought by the piece and not weighed; by the food's id. */
+export type PriceList = ReadonlyMap<string, { readonly perG?: number; readonly perPiece?: number }>;
+
+export interface Cost {
+  /** What is known of it; a lower bound where something has no price. */
+  readonly total: number;
+  readonly per_serving: number | null;
+  readonly complete: boolean;
+  readonly lines: readonly { readonly part: string; readonly name: string; readonly cost: number }[];
+  readonly without_price: readonly string[];
+}
+
+/** The prices in the `food` blocks of a house, as its book knows the foods. */
+export function pricesOf(outlines: readonly Outline[], book: FoodBook, measures: Measures): PriceList {
+  const prices = new Map<string, { perG?: number; perPiece?: number }>();
+  for (const block of outlines.flatMap((o) => o.foods)) {
+    const price = priceIn(block, book, measures);
+    if (price !== undefined) prices.set(price.id, price.of);
+  }
+  return prices;
+}
+
+function priceIn(block: Block, book: FoodBook, measures: Measures) {
+  const [first] = block.lines;
+  if (first?.statement.kind !== 'food' || first.statement.name === undefined) return undefined;
+  const match = book.find(first.statement.name.text);
+  const said = block.lines.flatMap(({ statement }) => (statement.kind === 'price' ? [statement] : [])).at(-1);
+  const money = said?.price?.value;
+  const per = said?.per?.quantity;
+  if (match.kind !== 'food' || money === undefined || per === undefined || !(per.low > 0)) return undefined;
+  const { id } = match.food;
+  const weighed = book.weigh(match.food, per, measures, match.form);
+  if (weighed.known) return { id, of: { perG: money / likelyGrams(weighed) } };
+  return per.unit === undefined ? { id, of: { perPiece: money / middle(per) } } : undefined;
+}
+
+/** The cost of what is bought; null where the house has no prices at all. */
+export function costOf(recipe: Recipe, prices: PriceList): Cost | null {
+  if (prices.size === 0) return null;
+  const lines: { part: string; name: string; cost: number }[] = [];
+  const without: string[] = [];
+  for (const { head } of recipe.parts) {
+    for (const ingredient of head.ingredients) {
+      if (ingredient.optional) continue;
+      const cost = head.nominal ? undefined : costOfLine(ingredient, prices);
+      if (cost === undefined) without.push(ingredient.name);
+      else lines.push({ part: head.name, name: ingredient.name, cost: round(cost) });
+    }
+  }
+  const total = lines.reduce((sum, l) => sum + l.cost, 0);
+  const servings = servingsOf(recipe);
+  return {
+    total: round(total),
+    per_serving: servings === null ? null : round(total / servings),
+    complete: without.length === 0,
+    lines,
+    without_price: [...new Set(without)],
+  };
+}
+
+function costOfLine(ingredient: Ingredient, prices: PriceList): number | undefined {
+  const { food, node, weighed } = ingredient;
+  if (food === undefined) return undefined;
+  // Water from the tap costs a kitchen nothing worth a line.
+  if (food.class === 'water' && !prices.has(food.id)) return 0;
+  const price = prices.get(food.id);
+  if (price?.perPiece !== undefined && node.amount?.kind === 'measured' && node.amount.unit === undefined)
+    return price.perPiece * middle(node.amount.quantity);
+  if (price?.perG === undefined) return undefined;
+  const grams = boughtG(ingredient) ?? (weighed.known ? likelyGrams(weighed) : undefined);
+  return grams === undefined ? undefined : grams * price.perG;
+}
+
+/** The weight as bought, where the line says it: what is trimmed away was paid for. */
+function boughtG({ node }: Ingredient): number | undefined {
+  const bought = node.bought?.kind === 'measured' ? node.bought.quantity : undefined;
+  if (bought?.unit === undefined || dimensionOf(bought.unit) !== 'mass') return undefined;
+  return middle(bought) * (baseOf(bought.unit, 'us') ?? Number.NaN);
+}
+
+const round = (money: number): number => Number(money.toFixed(4));

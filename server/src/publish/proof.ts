@@ -1,0 +1,73 @@
+/**
+ * Knows what a recipe lacks to be promised to a reader: cooked as written, and nothing left that would fail.
+ * Refuses to weigh one lack against another.
+ */
+import type { Findings } from '../checks/run.ts';
+import type { Recipe } from '../recipe/recipe.ts';
+import { type RecipeState, recipeRecord } from '../recipe/state.ts';
+
+export interface Proof {
+  readonly state: RecipeState;
+  /** The trial that cooked it as it stands. */
+  readonly by?: { readonly date: string; readonly name?: string };
+  /** What is missing, each in words; empty when the recipe is proved. */
+  readonly missing: readonly string[];
+}
+
+export function proofOf(recipe: Recipe, findings: Findings): Proof {
+  const { state, asWritten } = recipeRecord(recipe);
+  const missing: string[] = [];
+  if (state === 'never cooked') missing.push('no trial: nobody has written down cooking it');
+  else if (state === 'cooked, changed since') missing.push('no trial tested it as it stands now');
+  if (asWritten !== undefined && asWritten.verdict !== 'keep')
+    missing.push(
+      asWritten.verdict === undefined
+        ? `the trial of ${asWritten.date} has no verdict`
+        : `the trial of ${asWritten.date} ends with \`verdict ${asWritten.verdict}\``,
+    );
+  if (recipe.name === '') missing.push('it has no name');
+  if (recipe.yield === undefined) missing.push('no yield is written');
+  if (!recipe.parts.some((p) => p.steps.length > 0)) missing.push('it has no steps');
+  for (const finding of findings.open)
+    if (finding.severity === 'error' || finding.severity === 'warning')
+      missing.push(`line ${finding.at.line + 1}: ${finding.said.message} [${finding.code}]`);
+  const by =
+    asWritten === undefined
+      ? undefined
+      : { date: asWritten.date, ...(asWritten.by !== undefined && { name: asWritten.by }) };
+  return { state, ...(by && { by }), missing };
+}
+
+/** What a page says of it, in one sentence. */
+export function stateText({ state, by }: Proof): string {
+  switch (state) {
+    case 'never cooked':
+      return 'Not yet cooked as written.';
+    case 'cooked, changed since':
+      return 'Cooked, and changed since: not yet cooked as it stands here.';
+    case 'cooked as written':
+      return `Cooked as written${by === undefined ? '' : ` on ${dateText(by.date)}${by.name === undefined ? '' : ` by ${by.name}`}`}.`;
+  }
+}
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+/** `14 September 2026` of `2026-09-14`. */
+function dateText(date: string): string {
+  const [, year = '', month = '', day = ''] = /^(\d{4})-(\d\d)-(\d\d)$/.exec(date) ?? [];
+  const name = MONTHS[Number(month) - 1];
+  return name === undefined ? date : `${Number(day)} ${name} ${year}`;
+}

@@ -1,0 +1,285 @@
+/**
+ * Knows what a page for readers says of a recipe, in order: head, times, ingredients as they are used, method, cautions, allergens.
+ * Refuses to know how it is laid out, and to promise what nobody cooked.
+ */
+import type { Finding, Findings } from '../checks/run.ts';
+import { recipeTimes } from '../recipe/duration.ts';
+import type { Ingredient } from '../recipe/ingredient.ts';
+import type { Part, Recipe } from '../recipe/recipe.ts';
+import { cautionsFor } from './cautions.ts';
+import { euLabel, type Label, nutritionOf, usLabel } from './nutrition.ts';
+import { type Proof, proofOf, stateText } from './proof.ts';
+import { allergensOf, type Report } from './report.ts';
+import { panText, proseText, stepText, temperatureText } from './step-text.ts';
+import { type MeasuresOrder, type PageAmount, pageAmount, prettyFigures } from './two-measures.ts';
+
+export interface PageOptions {
+  readonly measures: MeasuresOrder;
+  /** Whose rounding the nutrition figures follow. */
+  readonly label: 'us' | 'eu';
+}
+
+export interface ReaderPage {
+  readonly title: string;
+  readonly by?: string;
+  readonly makes?: string;
+  readonly pan?: string;
+  readonly oven?: string;
+  readonly serve?: string;
+  readonly notes: readonly string[];
+  readonly source?: string;
+  readonly tags: readonly string[];
+  readonly proof: Proof;
+  readonly state: string;
+  readonly times: PageTimes;
+  /** Rests and make-ahead, in the order of the work. */
+  readonly ahead: readonly string[];
+  readonly sections: readonly PageSection[];
+  readonly allergens: Report['allergens'];
+  readonly cautions: readonly string[];
+  readonly nutrition?: Label;
+  /** Ingredients that the nutrition figures leave out. */
+  readonly notCounted: readonly string[];
+}
+
+export interface PageTimes {
+  readonly totalMin: number | null;
+  readonly handsOnMin: number | null;
+  readonly waitingMin: number | null;
+  /** In the oven or on the stove. */
+  readonly cookingMin: number | null;
+}
+
+export interface PageSection {
+  /** Empty for a recipe of one nameless part. */
+  readonly name: string;
+  readonly ingredients: readonly PageIngredient[];
+  readonly steps: readonly string[];
+}
+
+export interface PageIngredient extends PageAmount {
+  readonly name: string;
+  readonly preparation?: string;
+  readonly note?: string;
+  readonly optional: boolean;
+}
+
+export function readerPage(recipe: Recipe, findings: Findings, options: PageOptions): ReaderPage {
+  const proof = proofOf(recipe, findings);
+  const texts = headTexts(recipe);
+  const nutrition = nutritionOf(recipe);
+  const label = options.label === 'us' ? usLabel(nutrition) : euLabel(nutrition);
+  const pan = recipe.pan && panText(recipe.pan.node, lineAt(recipe, recipe.pan.at));
+  const oven = recipe.oven && temperatureText(recipe.oven.node, 'oven');
+  const makes = yieldText(recipe);
+  const all: readonly Finding[] = [...findings.open, ...findings.accepted];
+  return {
+    title: recipe.name === '' ? 'A recipe without a name' : recipe.name,
+    ...given('by', texts('by').map(plain)[0]),
+    ...given('makes', makes),
+    ...given('pan', pan),
+    ...given('oven', oven),
+    ...given('serve', texts('serve').map(proseText)[0]),
+    notes: texts('note').map(proseText),
+    ...given('source', texts('source').map(plain)[0]),
+    tags: recipe.outline.head.flatMap(({ line: { statement } }) =>
+      statement.kind === 'tags' ? statement.tags.map((t) => t.text) : [],
+    ),
+    proof,
+    state: stateText(proof),
+    times: timesOf(recipe),
+    ahead: aheadOf(recipe),
+    sections: recipe.parts
+      .map((part) => sectionOf(part, recipe, options.measures))
+      .filter((s) => s.ingredients.length + s.steps.length > 0),
+    allergens: allergensOf(recipe),
+    cautions: cautionsFor(all),
+    ...(label !== null && label.energy !== null && { nutrition: label }),
+    notCounted: nutrition.notCounted,
+  };
+}
+
+const given = <K extends string>(key: K, value: string | undefined): { readonly [key in K]?: string } =>
+  (value === undefined || value === '' ? {} : { [key]: value }) as { readonly [key in K]?: string };
+
+function headTexts(recipe: Recipe): (field: string) => string[] {
+  return (field) =>
+    recipe.outline.head.flatMap(({ line: { statement } }) =>
+      statement.kind === 'text' && statement.field === field && statement.value !== undefined
+        ? [statement.value.text.trim()]
+        : [],
+    );
+}
+
+const lineAt = (recipe: Recipe, at: number): string => recipe.outline.head.find((h) => h.at === at)?.line.text ?? '';
+
+function yieldText(recipe: Recipe): string | undefined {
+  const node = recipe.yield?.node;
+  if (node?.amount === undefined) return undefined;
+  const line = lineAt(recipe, recipe.yield?.at ?? -1);
+  const amount = prettyFigures(line.slice(node.amount.start, node.amount.end).trim());
+  const of = node.of?.text.trim() ?? '';
+  return of === '' || amount.endsWith(of) ? amount : `${amount} ${of}`;
+}
+
+// Ingredients and steps.
+
+function sectionOf(part: Part, recipe: Recipe, order: MeasuresOrder): PageSection {
+  const { head } = part;
+  const lineOf = (line: number) => head.source.lines[line]?.text ?? '';
+  return {
+    name: head.name,
+    ingredients: inOrderOfUse(part).map((ingredient) => ({
+      ...pageAmount(ingredient, lineOf(ingredient.line), recipe.world, order),
+      name: plain(ingredient.name),
+      ...given('preparation', ingredient.node.preparation && plain(ingredient.node.preparation.text)),
+      ...given('note', ingredient.node.note && plain(ingredient.node.note.text)),
+      optional: ingredient.optional,
+    })),
+    steps: part.steps.map((step) => stepText(step, lineOf(step.line))).filter((text) => text !== ''),
+  };
+}
+
+const plain = (text: string): string => text.replace(/\\(.)/g, '$1').replace(/\s+/g, ' ').trim();
+
+/** As the steps take them up; what only a later part uses comes after, and what none uses last. */
+function inOrderOfUse(part: Part): readonly Ingredient[] {
+  const first = (index: number): number => {
+    const use = part.ledger[index]?.uses[0];
+    return use === undefined
+      ? Number.MAX_SAFE_INTEGER
+      : (use.part - part.index) * 1e9 + use.step * 1e5 + Math.min(use.mention.start, 99_999);
+  };
+  return part.head.ingredients
+    .map((ingredient, index) => ({ ingredient, at: first(index), index }))
+    .sort((a, b) => a.at - b.at || a.index - b.index)
+    .map(({ ingredient }) => ingredient);
+}
+
+// Times.
+
+function timesOf(recipe: Recipe): PageTimes {
+  const { total, hands_on: handsOnMin, waiting: waitingMin } = recipeTimes(recipe);
+  let cooking = 0;
+  for (const { node, verbClass } of recipe.parts.flatMap((p) => p.steps).flatMap((s) => s.times))
+    if (verbClass === 'oven' || verbClass === 'stove') cooking += (node.lowMin + node.highMin) / 2;
+  return { totalMin: total, handsOnMin, waitingMin, cookingMin: cooking > 0 ? Math.round(cooking) : null };
+}
+
+/** Shorter rests are part of the work. */
+const LEAST_REST_MIN = 20;
+
+function aheadOf(recipe: Recipe): string[] {
+  const waits = recipe.parts.flatMap((part) =>
+    part.steps.flatMap((step) => {
+      const line = part.head.source.lines[step.line]?.text ?? '';
+      return step.times.flatMap(({ node, verb, verbClass }) => {
+        const rests = verbClass === 'cooling' || verbClass === 'resting';
+        if (!rests || verb === undefined || node.highMin < LEAST_REST_MIN) return [];
+        const time = prettyFigures(line.slice(node.start, node.end).trim());
+        const whose = part.head.name === '' ? '' : ` (${part.head.name})`;
+        return [`${capital(verb)} ${node.overnight ? time : `for ${time}`}${whose}`];
+      });
+    }),
+  );
+  return [...new Set([...waits, ...keepingOf(recipe)])];
+}
+
+/** What a step says of how long it keeps. */
+function keepingOf(recipe: Recipe): string[] {
+  return recipe.parts.flatMap((part) =>
+    part.steps.flatMap((step) => {
+      const keeps = step.sentence.items.some((i) => i.kind === 'word' && /^keeps?$/.test(i.word));
+      const lasts = step.sentence.items.some((i) => i.kind === 'duration');
+      return keeps && lasts ? [stepText(step, part.head.source.lines[step.line]?.text ?? '').replace(/\.$/, '')] : [];
+    }),
+  );
+}
+
+const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
+
+// Words that every layout uses.
+
+/** `1 h 25 min`, `2 d 3 h`. */
+export function minutesText(total: number): string {
+  const [days, hours, rest] = [Math.floor(total / 1440), Math.floor((total % 1440) / 60), Math.round(total % 60)];
+  const words = [days > 0 ? `${days} d` : '', hours > 0 ? `${hours} h` : '', rest > 0 ? `${rest} min` : ''];
+  return words.filter((w) => w !== '').join(' ') || '0 min';
+}
+
+/** The facts under the title, each a name and what it is. */
+export function headFacts(page: ReaderPage): readonly (readonly [string, string])[] {
+  const { times } = page;
+  const facts: [string, string | undefined][] = [
+    ['Makes', page.makes],
+    ['Time', timeText(times)],
+    ['Pan', page.pan],
+    ['Oven', page.oven],
+    ['Serve', page.serve],
+  ];
+  return facts.flatMap(([name, value]) => (value === undefined ? [] : [[name, value] as const]));
+}
+
+function timeText({ totalMin, waitingMin }: PageTimes): string | undefined {
+  if (totalMin === null) return undefined;
+  const waiting = waitingMin === null || waitingMin === 0 ? '' : `, ${minutesText(waitingMin)} of it waiting`;
+  return `${minutesText(totalMin)}${waiting}, as far as the steps say`;
+}
+
+/** One ingredient in words: `150 g (1¼ cups) plain flour, sifted (strong)`. */
+export function ingredientText(i: PageIngredient): string {
+  const { amount, rest } = ingredientWords(i);
+  return amount === '' ? rest : `${amount} ${rest}`;
+}
+
+/** Its amount, and what follows it. */
+export function ingredientWords(i: PageIngredient): { readonly amount: string; readonly rest: string } {
+  const amount = i.second === undefined ? i.first : `${i.first} (${i.second})`;
+  // `to taste` reads better behind.
+  const free = /^(?:to taste|as needed)$/.test(i.first);
+  const rest = [
+    i.name,
+    i.preparation === undefined ? '' : `, ${i.preparation}`,
+    i.note === undefined ? '' : ` (${i.note})`,
+    free ? `, ${i.first}` : '',
+    i.optional ? ', optional' : '',
+  ].join('');
+  return { amount: free ? '' : amount, rest };
+}
+
+/** Allergens by both lists, and what is not known: a line each. */
+export function allergenLines({ allergens }: ReaderPage): string[] {
+  const { us, eu, not_known: unknown } = allergens;
+  const none = unknown.length === 0 ? 'none of the listed allergens found' : 'none found in what is known';
+  const list = (names: readonly string[]) => (names.length === 0 ? none : names.join(', '));
+  return [
+    `Contains (United States list): ${list(us)}.`,
+    `Contains (European Union list): ${list(eu)}.`,
+    ...(unknown.length === 0 ? [] : [`Not known for: ${unknown.join(', ')}.`]),
+    'Read every label: foods of one name differ by maker.',
+  ];
+}
+
+/** The nutrition figures as names and texts, with what they are of. */
+export function nutritionLines(
+  page: ReaderPage,
+):
+  | { readonly title: string; readonly rows: readonly (readonly [string, string])[]; readonly note?: string }
+  | undefined {
+  const label = page.nutrition;
+  if (label === undefined) return undefined;
+  const rows: [string, string | undefined][] = [
+    ['Energy', label.energy?.text],
+    ['Fat', label.fat?.text],
+    ['of which saturates', label.saturates?.text],
+    ['Carbohydrate', label.carbohydrate?.text],
+    ['of which sugars', label.sugars?.text],
+    ['Fibre', label.fibre?.text],
+    ['Protein', label.protein?.text],
+    ['Salt', label.salt?.text],
+    ['Sodium', label.sodium?.text],
+  ];
+  const known = rows.flatMap(([name, value]) => (value === undefined ? [] : [[name, value] as const]));
+  const note = page.notCounted.length === 0 ? undefined : `Not counted: ${page.notCounted.join(', ')}.`;
+  return { title: `Worked out for ${label.of}, ${label.basis}`, rows: known, ...(note !== undefined && { note }) };
+}

@@ -14,3 +14,9 @@ export function onceFor<K extends object, V>(make: (of: K) => V): (of: K) => V {
     return kept.value;
   };
 }
+
+/** The same for a pair: worked out once for both together. */
+export function onceForBoth<A extends object, K extends object, V>(make: (a: A, of: K) => V): (a: A, of: K) => V {
+  const by = onceFor((a: A) => onceFor((of: K) => make(a, of)));
+  return (a, of) => by(a)(of);
+}

@@ -28,15 +28,12 @@ export interface Journey {
   readonly all: readonly Stop[];
 }
 
-/** The journeys of the raw-risk ingredients that `wanted` picks and that a step takes. */
-export function journeysOf(recipe: Recipe, wanted: (ingredient: Ingredient) => boolean): readonly Journey[] {
+/** The journeys of what is not safe raw and a step takes, part by part. */
+export const journeysOf = onceFor((recipe: Recipe): readonly Journey[] => {
   const journeys: Journey[] = [];
-  for (const part of recipe.parts) {
-    if (risksIn(part.head).length === 0) continue;
-    for (const journey of journeysFrom(recipe, part)) if (wanted(journey.ingredient)) journeys.push(journey);
-  }
+  for (const part of recipe.parts) if (risksIn(part.head).length > 0) journeys.push(...journeysFrom(recipe, part));
   return journeys;
-}
+});
 
 /** Places in the list of what is not safe raw. */
 const risksIn = onceFor((head: PartHead): readonly number[] =>
@@ -93,7 +90,7 @@ function holdersOf(recipe: Recipe, part: Part): readonly Part[] {
       queue.push(taker);
     }
   }
-  return recipe.parts.filter((p) => found.has(p.index));
+  return [...found].sort((a, b) => a - b).flatMap((index) => recipe.parts[index] ?? []);
 }
 
 /** By part, the later ones that list it or name it. */
@@ -245,6 +242,6 @@ const BOUGHT_SAFE =
   /\b(?:cooked|pasteuri[sz]ed|canned|tinned|smoked|leftover|roasted|cured|hard-boiled|boiled|poached|precooked|rotisserie)\b/i;
 
 /** Bought cooked or pasteurised, by its own line. */
-export function isBoughtSafe({ node }: Ingredient): boolean {
-  return BOUGHT_SAFE.test([node.name?.text, node.preparation?.text, node.note?.text].join(' '));
-}
+export const isBoughtSafe = onceFor(({ node }: Ingredient): boolean =>
+  BOUGHT_SAFE.test([node.name?.text, node.preparation?.text, node.note?.text].join(' ')),
+);

@@ -3,6 +3,7 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { baseForm, verbClass } from '../../recipe/verbs.ts';
 import { defineCheck } from '../check.ts';
 import type { House } from '../house.ts';
+import { onceForBoth } from '../once.ts';
 import {
   cooksThrough,
   heatOf,
@@ -53,10 +54,8 @@ export default defineCheck<Values>({
 A sign such as *golden* or *the juices run clear* makes it information; nothing at all makes it an error. **Silent** in parts without steps, for what is bought cooked, cured, smoked or frozen for eating raw, for whole cuts and fish that any step heats, and for egg in doughs, batters and cakes.`,
   *find({ recipe, house }) {
     const told = new Set<number>();
-    const wanted = (i: Journey['ingredient']) =>
-      i.food !== undefined && !i.free && !i.optional && !isBoughtSafe(i) && groupOf(i.food) !== undefined;
-    const found = journeysOf(recipe, wanted).flatMap((journey) => {
-      const values = valuesOf(journey, house);
+    const found = journeysOf(recipe).flatMap((journey) => {
+      const values = valuesOf(house, journey);
       return values === undefined ? [] : [{ journey, values }];
     });
     // The strictest of a part speaks for it.
@@ -128,8 +127,9 @@ function severityOf(values: Values): { readonly severity?: 'warning' | 'info' } 
   return values.limit.group === 'egg' ? { severity: 'warning' } : values.sign ? { severity: 'info' } : {};
 }
 
-function valuesOf(journey: Journey, house: House): Values | undefined {
+const valuesOf = onceForBoth((house: House, journey: Journey): Values | undefined => {
   const { ingredient, stops, all } = journey;
+  if (ingredient.optional || isBoughtSafe(ingredient)) return undefined;
   const group = ingredient.food && groupOf(ingredient.food);
   if (group === undefined) return undefined;
   const heated = heatOf(journey);
@@ -143,7 +143,7 @@ function valuesOf(journey: Journey, house: House): Values | undefined {
   if (group === 'egg' && sign) return undefined;
   const limit = limitOf(group, house.foodSafety);
   return { kind: 'no figure', name: ingredient.name, limit, home: limitOf(group, HOME_RULES), sign, last };
-}
+});
 
 const SIGNS: ReadonlySet<string> = new Set([
   'until',

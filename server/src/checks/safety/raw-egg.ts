@@ -35,10 +35,18 @@ export default defineCheck<Values>({
   *find({ recipe, house }) {
     const { title, raw } = holdingLimits(house.foodSafety);
     const told = new Set<number>();
-    for (const journey of journeysOf(recipe, (i) => isRawEgg(i) && !isBoughtSafe(i))) {
+    for (const journey of journeysOf(recipe)) {
       const { part, ingredient } = journey;
       const { name } = ingredient.node;
-      if (name === undefined || told.has(part.index) || isDough(journey) || heatOf(journey) !== undefined) continue;
+      if (
+        !isRawEgg(ingredient) ||
+        isBoughtSafe(ingredient) ||
+        name === undefined ||
+        told.has(part.index) ||
+        isDough(journey) ||
+        heatOf(journey) !== undefined
+      )
+        continue;
       const syrupC = syrupIn(journey);
       if (syrupC !== undefined && syrupC >= COOKING_SYRUP_C) continue;
       // One cause a part: yolks and whites of one mousse are told of once.

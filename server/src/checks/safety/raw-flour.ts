@@ -31,7 +31,7 @@ export default defineCheck<Values>({
 
 **Silent** for a dough, pastry or batter that the recipe only makes and does not serve, where any later step heats it, for heat-treated flour, and for flour to dust the board.`,
   *find({ recipe }) {
-    const journeys = journeysOf(recipe, (i) => isRawFlour(i) && !isBoughtSafe(i));
+    const journeys = journeysOf(recipe).filter(({ ingredient: i }) => isRawFlour(i) && !isBoughtSafe(i));
     if (journeys.length === 0 || !isServed(recipe)) return;
     for (const journey of journeys) {
       const { part, ingredient } = journey;
@@ -66,11 +66,13 @@ export default defineCheck<Values>({
 
 const HEAT_TREATED = /\b(?:heat[- ]treated|cooked|pre-?cooked|pasteuri[sz]ed)\b/i;
 
-const isRawFlour = (i: Journey['ingredient']): boolean =>
-  (i.food?.class === 'flour' || isFlour(i)) &&
-  (i.food?.roles.includes('raw risk') ?? false) &&
-  !i.free &&
-  !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' '));
+const isRawFlour = onceFor(
+  (i: Journey['ingredient']): boolean =>
+    (i.food?.class === 'flour' || isFlour(i)) &&
+    (i.food?.roles.includes('raw risk') ?? false) &&
+    !i.free &&
+    !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' ')),
+);
 
 const SERVING: ReadonlySet<string> = new Set(['serve', 'serves', 'eat', 'eaten', 'dip', 'enjoy', 'churn']);
 

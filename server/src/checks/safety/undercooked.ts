@@ -5,7 +5,7 @@ import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
-import { onceFor } from '../once.ts';
+import { onceFor, onceForBoth } from '../once.ts';
 import { cooksThrough, isBoughtSafe, isDoneness, type Journey, journeysOf, type Stop, says } from './journey.ts';
 import {
   CAUTION,
@@ -55,22 +55,22 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} Â
 
 **Silent** where a step boils, simmers, braises or steams the food and gives no figure, where no temperature in the food is given at all (that is \`no-safe-temperature\`'s), and for what is bought cooked or pasteurised. Local codes and licensed practice may ask for more; they come first.`,
   *find({ recipe, house }) {
-    const journeys = journeysOf(
-      recipe,
-      (i) => i.food !== undefined && !i.free && !isBoughtSafe(i) && groupOf(i.food) !== undefined,
-    );
-    const judged = journeys
-      .map((journey) => ({ journey, limit: limitFor(journey, house) }))
-      .sort((a, b) => b.limit.celsius - a.limit.celsius);
+    const journeys = journeysOf(recipe);
+    const found = journeys.flatMap((journey) => coolest(house, journey) ?? []);
+    // The strictest ingredient speaks for all that one reading is too low for.
+    found.sort((a, b) => b.values.limit.celsius - a.values.limit.celsius);
     const told = new Set<HeatReading>();
-    for (const { journey, limit } of judged) {
-      const found = coolest(journey, limit);
-      if (found === undefined || told.has(found.values.reading)) continue;
-      told.add(found.values.reading);
-      yield found;
+    for (const each of found) {
+      if (told.has(each.values.reading)) continue;
+      told.add(each.values.reading);
+      yield each;
     }
     yield* reheated(recipe, house, told);
-    yield* coolOven(journeys);
+    for (const cool of journeys.flatMap((journey) => coolOven(journey) ?? [])) {
+      if (told.has(cool.values.reading)) continue;
+      told.add(cool.values.reading);
+      yield cool;
+    }
   },
   say: (values) => {
     const { low } = values.reading.celsius;
@@ -159,8 +159,15 @@ function limitFor(journey: Journey, { foodSafety }: House): Limit {
   return stuffed ? limitOf('poultry', foodSafety) : limit;
 }
 
+interface TooCool extends Found<Values> {
+  readonly values: Extract<Values, { readonly kind: 'food' }>;
+}
+
 /** The highest reading in the food from its first use on, when it is below the limit and nothing else makes it safe. */
-function coolest(journey: Journey, limit: Limit): (Found<Values> & { values: { reading: HeatReading } }) | undefined {
+const coolest = onceForBoth((house: House, journey: Journey): TooCool | undefined => {
+  const { food } = journey.ingredient;
+  if (food === undefined || groupOf(food) === undefined || isBoughtSafe(journey.ingredient)) return undefined;
+  const limit = limitFor(journey, house);
   let best: { reading: HeatReading; stop: Stop } | undefined;
   for (const stop of journey.stops) {
     const readings = stop.step.heat.filter(isDoneness);
@@ -185,7 +192,7 @@ function coolest(journey: Journey, limit: Limit): (Found<Values> & { values: { r
       hold: holdMin(limit, reading.celsius.low),
     },
   };
-}
+});
 
 const placeOf = ({ part, step }: Stop, { node }: HeatReading) => ({
   part: part.index,
@@ -261,34 +268,26 @@ const OTHERWISE: ReadonlySet<string> = new Set([
 const ROASTED: ReadonlySet<string> = new Set(['roast', 'bake']);
 
 /** Meat or poultry in an oven that is never hot. */
-function* coolOven(journeys: readonly Journey[]): Generator<Found<Values>> {
-  const told = new Set<HeatReading>();
-  for (const { ingredient, stops, all } of journeys) {
-    const group = ingredient.food && groupOf(ingredient.food);
-    if (group !== 'poultry' && group !== 'meat') continue;
-    // Whatever is boiled or seared through first, or cooked in its own way, is another matter.
-    if (all.some((s) => cooksThrough(s.step) || says(s.step, OTHERWISE))) continue;
-    const ovens = stops.flatMap((stop) =>
-      stop.step.heat
-        .filter((r) => r.role === 'oven' && ROASTED.has(r.verb ?? ''))
-        .map((reading) => ({ stop, reading })),
-    );
-    const [first] = ovens;
-    if (first === undefined || told.has(first.reading)) continue;
-    const hottest = Math.max(
-      ...all
-        .flatMap((s) => s.step.heat)
-        .map((r) => (r.role === 'oven' ? r.celsius.high + (r.node.fan ? FAN_C : 0) : 0)),
-    );
-    if (hottest >= ROASTING_OVEN.celsius - 1) continue;
-    told.add(first.reading);
-    yield {
-      at: placeOf(first.stop, first.reading),
-      values: { kind: 'cool oven', name: ingredient.name, reading: first.reading },
-      severity: 'info',
-    };
-  }
-}
+const coolOven = onceFor(({ ingredient, stops, all }: Journey): Found<Values> | undefined => {
+  const group = ingredient.food && groupOf(ingredient.food);
+  if ((group !== 'poultry' && group !== 'meat') || isBoughtSafe(ingredient)) return undefined;
+  // Whatever is boiled or seared through first, or cooked in its own way, is another matter.
+  if (all.some((s) => cooksThrough(s.step) || says(s.step, OTHERWISE))) return undefined;
+  const ovens = stops.flatMap((stop) =>
+    stop.step.heat.filter((r) => r.role === 'oven' && ROASTED.has(r.verb ?? '')).map((reading) => ({ stop, reading })),
+  );
+  const [first] = ovens;
+  if (first === undefined) return undefined;
+  const hottest = Math.max(
+    ...all.flatMap((s) => s.step.heat).map((r) => (r.role === 'oven' ? r.celsius.high + (r.node.fan ? FAN_C : 0) : 0)),
+  );
+  if (hottest >= ROASTING_OVEN.celsius - 1) return undefined;
+  return {
+    at: placeOf(first.stop, first.reading),
+    values: { kind: 'cool oven', name: ingredient.name, reading: first.reading },
+    severity: 'info',
+  };
+});
 
 /** A fan oven does the work of a still one this much hotter (common practice, no source). */
 const FAN_C = 20;

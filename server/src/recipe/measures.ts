@@ -6,7 +6,7 @@ import type { Food } from '../food/food.ts';
 import { percentRange, significant } from '../measure/number-text.ts';
 import type { Range } from '../measure/quantity.ts';
 import type { Ingredient } from './ingredient.ts';
-import { freezingPointC, lactoseShare, sucroseEquivalent } from './measures/freezing.ts';
+import { freezingPointC, lactoseShare, otherDepression, sucroseEquivalent } from './measures/freezing.ts';
 import { gelatineG, isAgar } from './measures/gelling.ts';
 import { bakingPowder, bakingSoda, instantYeast, lift } from './measures/leavening.ts';
 import { ratioOf, type Term } from './measures/ratio.ts';
@@ -389,5 +389,7 @@ function freezingPoint(ingredients: readonly Ingredient[]): MeasureValue {
   const solids = perWater(milkSolids);
   if (!sugars.known) return sugars;
   if (!solids.known) return solids;
-  return { known: true, value: freezingPointC(sugars.value, solids.value) };
+  const others = perWater(otherDepression);
+  if (!others.known) return others;
+  return { known: true, value: freezingPointC(sugars.value, solids.value, others.value) };
 }

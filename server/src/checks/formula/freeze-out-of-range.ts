@@ -1,5 +1,5 @@
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import { sucroseEquivalent } from '../../recipe/measures/freezing.ts';
+import { otherDepression } from '../../recipe/measures/freezing.ts';
 import { milkSolids, sugarSolids } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
@@ -27,7 +27,7 @@ export default defineCheck<BandValues>({
     title:
       'Leighton 1927, in Goff and Hartel, Ice Cream (2013): the freezing point by sucrose equivalents and milk salts',
   },
-  explain: `**What it computes.** The temperature at which the mix begins to freeze. All sugars are counted as sucrose (grape and fruit sugar 1.9, lactose 1, alcohol 7.4 times their weight) per 100 g of water and read in Leighton's table; the salts of milk add their solids not fat × 2.37 / water. Also the lactose per water: 0.545 of the milk solids not fat.
+  explain: `**What it computes.** The temperature at which the mix begins to freeze. All sugars are counted as sucrose (grape and fruit sugar 1.9, lactose 1 times their weight) per 100 g of water and read in Leighton's table; the salts of milk add their solids not fat × 2.37 / water, alcohol 0.4 °C and salt 0.6 °C for each gram in 100 g of water. Also the lactose per water: 0.545 of the milk solids not fat.
 
 **Why it matters.** The lower the freezing point, the less of the water is ice in the freezer. Near −1 °C the ice is hard as stone; below −5.5 °C it stays soft or does not freeze at all: sugar and alcohol do that. With more lactose than the water holds, it crystallises on keeping, and the ice is sandy.
 
@@ -74,7 +74,7 @@ export default defineCheck<BandValues>({
 const mainFreezer = (part: Part): Ingredient | undefined =>
   mostOf(
     part.head.ingredients.filter((i) => i.food?.class === 'alcohol'),
-    (i) => gramsOf(i) * bringing(i, sucroseEquivalent),
+    (i) => gramsOf(i) * bringing(i, otherDepression),
   ) ?? mainSugar(part);
 const mainSugar = (part: Part): Ingredient | undefined =>
   mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, sugarSolids));

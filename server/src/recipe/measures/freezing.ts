@@ -7,7 +7,7 @@ import type { Food } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { milkSolids, part, type Share } from './shares.ts';
 
-const { disaccharide, monosaccharide, lactosePerMilkSolids, alcohol, salt } = data.sucroseEquivalents;
+const { disaccharide, monosaccharide, lactosePerMilkSolids } = data.sucroseEquivalents;
 const REST: Range = {
   low: data.sucroseEquivalents.syrupRest[0] ?? 0,
   high: data.sucroseEquivalents.syrupRest[1] ?? 1,
@@ -17,11 +17,9 @@ const REST: Range = {
 export function sucroseEquivalent(food: Food): Share {
   const solids = milkSolids(food);
   const { sugars, sucrose, carbohydrate, fibre } = food.per100;
-  const spirit = (part(food, 'alcohol') ?? 0) * alcohol;
-  if (food.class === 'salt') return salt;
   if (solids === undefined) return undefined;
   if (solids > 0) return solids * lactosePerMilkSolids * disaccharide + ((sucrose ?? 0) / 100) * disaccharide;
-  if (sugars === undefined) return food.class === 'sugar' || food.class === 'syrup' ? undefined : spirit;
+  if (sugars === undefined) return food.class === 'sugar' || food.class === 'syrup' ? undefined : 0;
   const { lactose = 0, glucose = 0, fructose = 0 } = food.per100;
   const double = (sucrose ?? 0) + lactose;
   const single = glucose + fructose;
@@ -30,11 +28,17 @@ export function sucroseEquivalent(food: Food): Share {
     food.class === 'syrup' || food.class === 'sugar'
       ? Math.max(0, (carbohydrate ?? sugars) - sugars - (fibre ?? 0))
       : 0;
-  const sure = (double * disaccharide + single * monosaccharide) / 100 + spirit;
+  const sure = (double * disaccharide + single * monosaccharide) / 100;
   return {
     low: sure + (untold * disaccharide + longer * REST.low) / 100,
     high: sure + (untold * monosaccharide + longer * REST.high) / 100,
   };
+}
+
+/** °C, times grams of water for a gram of the food, by which its alcohol or its salt lowers the freezing point. */
+export function otherDepression(food: Food): number {
+  if (food.class === 'salt') return data.celsiusPerGramOfWater.salt;
+  return (part(food, 'alcohol') ?? 0) * data.celsiusPerGramOfWater.alcohol;
 }
 
 /** Lactose as ice-cream makers reckon it. */
@@ -59,13 +63,16 @@ export function depressionC(sucrosePerWater: number): number | undefined {
 /** °C below 0 that the salts of milk add: solids not fat × 2.37 / water (Leighton, in Goff and Hartel). */
 export const saltDepressionC = (milkSolidsPerWater: number): number => milkSolidsPerWater * data.milkSaltsPerSolids;
 
-/** The freezing point of a mix: `sugars` and `solids` are per gram of water. What lies beyond the table is taken at its end. */
-export function freezingPointC(sugars: Range, solids: Range): Range {
-  const last = ROWS.at(-1)?.[1] ?? 0;
-  const beyond = (ratio: number) => last * (ratio / ((ROWS.at(-1)?.[0] ?? 1) / 100));
+/** The freezing point of a mix: `sugars` and `solids` per gram of water, `otherC` what alcohol and salt add. Beyond the table its last slope goes on. */
+export function freezingPointC(sugars: Range, solids: Range, otherC: Range = { low: 0, high: 0 }): Range {
   const at = (ratio: number) => depressionC(ratio) ?? beyond(ratio);
   return {
-    low: -(at(sugars.high) + saltDepressionC(solids.high)),
-    high: -(at(sugars.low) + saltDepressionC(solids.low)),
+    low: -(at(sugars.high) + saltDepressionC(solids.high) + otherC.high),
+    high: -(at(sugars.low) + saltDepressionC(solids.low) + otherC.low),
   };
+}
+
+function beyond(ratio: number): number {
+  const [last = [0, 0], before = [0, 0]] = [ROWS.at(-1), ROWS.at(-2)];
+  return last[1] + ((ratio * 100 - last[0]) * (last[1] - before[1])) / (last[0] - before[0]);
 }

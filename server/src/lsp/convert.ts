@@ -82,7 +82,7 @@ export function hoverMarkdown({ title, subtitle, facts }: Omit<Hover, 'at'>, abi
   const head = `**${escaped(title)}**${subtitle === undefined ? '' : ` · ${escaped(subtitle)}`}`;
   const sources = sourcesOf(facts);
   const lines = facts.map((fact) => `- ${factMarkdown(fact, abilities)}`);
-  const foot = sources.length === 0 ? [] : ['', ...sources.map((s, i) => `<sub>${mark(i)} ${escaped(s)}</sub>  `)];
+  const foot = sources.length === 0 ? [] : ['', ...sources.map((s, i) => `${mark(i)} *${escaped(s)}*  `)];
   return [head, ...(lines.length > 0 ? ['', ...lines] : []), ...foot].join('\n');
 
   function factMarkdown(fact: Fact, { explainCommand }: Abilities): string {

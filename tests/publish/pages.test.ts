@@ -35,7 +35,7 @@ describe('whole pages', () => {
     await expect(htmlPage(page)).toMatchFileSnapshot(`pages/${name}.html`);
     await expect(markdownPage(page)).toMatchFileSnapshot(`pages/${name}.md`);
     await expect(textPage(pageOf(example(path), MEASURE))).toMatchFileSnapshot(`pages/${name}.txt`);
-    await expect(jsonLd(page)).toMatchFileSnapshot(`pages/${name}.json`);
+    await expect(jsonLd(page)).toMatchFileSnapshot(`pages/${name}.jsonld`);
   });
 
   test.each(EXAMPLES)('%s has a page in every format, without a hole in it', (_, text) => {

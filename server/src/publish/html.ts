@@ -25,10 +25,10 @@ h3::first-letter { text-transform: uppercase; }
 .facts { display: grid; grid-template-columns: max-content 1fr; gap: .15rem 1rem; margin: 1rem 0; }
 .facts dt { color: var(--soft); }
 .facts dd { margin: 0; }
-ul.list { list-style: none; margin: 0; padding: 0; }
-ul.list li { display: grid; grid-template-columns: 11rem 1fr; gap: 1rem; padding: .2rem 0; border-bottom: 1px dotted var(--line); }
 ol { padding-left: 1.5rem; margin: 0; }
 ol li { margin: .4rem 0; }
+ul.list { list-style: none; margin: 0; padding: 0; }
+ul.list li { display: grid; grid-template-columns: 15rem 1fr; gap: 1rem; padding: .2rem 0; border-bottom: 1px dotted var(--line); }
 .caution { border: 2px solid var(--ink); padding: .5rem 1rem; }
 .caution h2 { border: 0; margin: 0; }
 table { border-collapse: collapse; }

@@ -9,7 +9,7 @@ import { middle } from '../measure/quantity.ts';
 import { baseOf } from '../measure/unit.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Recipe } from '../recipe/recipe.ts';
-import { factsOf, isAsTested, readTrials } from '../recipe/trials.ts';
+import { factsOf, isAsTested, type Trial } from '../recipe/trials.ts';
 import {
   euEnergy,
   euGrams,
@@ -52,17 +52,19 @@ export interface Nutrition {
   readonly notCounted: readonly string[];
 }
 
-export function nutritionOf(recipe: Recipe): Nutrition {
+/** `trials` are those of the recipe's own file. */
+export function nutritionOf(recipe: Recipe, trials: readonly Trial[]): Nutrition {
   const all = recipe.parts.flatMap((p) => p.head.ingredients).filter((i) => !i.optional);
   const complete =
     all.length > 0 && all.every((i) => i.weighed.known || i.free) && recipe.parts.every((p) => !p.head.nominal);
   const mix = mixOf(all);
   const rawG = complete ? mix.massG : null;
-  const { cookedG, trials } = rawG === null ? { cookedG: null, trials: 0 } : cookedOf(recipe, rawG, mix);
+  const { cookedG, weighedTrials } =
+    rawG === null ? { cookedG: null, weighedTrials: 0 } : cookedOf(recipe, trials, rawG, mix);
   return {
     rawG,
     cookedG,
-    weighedTrials: trials,
+    weighedTrials,
     whole: Object.fromEntries(FIELDS.map((f) => [f, complete ? totalG(mix, f) : null])) as Contents,
     servings: servingsOf(recipe),
     serving: servingText(recipe),
@@ -108,10 +110,15 @@ const OUT_OF_HEAT = /\b(?:oven|pan|pot|tin|tray|dish|fryer|kettle|mould|churn|fr
 const LEAST_LEFT = 0.4;
 
 /** The mean of what trials of this very recipe weighed at the end; what it lost may only be water that it had. */
-function cookedOf(recipe: Recipe, rawG: number, mix: MixComposition): { cookedG: number | null; trials: number } {
+function cookedOf(
+  recipe: Recipe,
+  trials: readonly Trial[],
+  rawG: number,
+  mix: MixComposition,
+): Pick<Nutrition, 'cookedG' | 'weighedTrials'> {
   const facts = factsOf(recipe);
   const waterG = totalG(mix, 'water');
-  const weights = readTrials(recipe.outline)
+  const weights = trials
     .filter(({ tested }) => tested === undefined || isAsTested(facts, tested))
     .flatMap(({ weighed }) => {
       const last = weighed.findLast(({ outOf }) => outOf === undefined || OUT_OF_HEAT.test(outOf.text.toLowerCase()));
@@ -123,8 +130,8 @@ function cookedOf(recipe: Recipe, rawG: number, mix: MixComposition): { cookedG:
       return grams === undefined || !(grams <= rawG && grams >= rawG * LEAST_LEFT) ? [] : [grams];
     })
     .filter((grams) => waterG === null || rawG - grams <= waterG);
-  if (weights.length === 0) return { cookedG: null, trials: 0 };
-  return { cookedG: weights.reduce((a, b) => a + b, 0) / weights.length, trials: weights.length };
+  if (weights.length === 0) return { cookedG: null, weighedTrials: 0 };
+  return { cookedG: weights.reduce((a, b) => a + b, 0) / weights.length, weighedTrials: weights.length };
 }
 
 /** Figures of a label, rounded; null where not known. */

@@ -5,6 +5,7 @@
 import type { Findings } from '../checks/run.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 import { type RecipeState, recipeRecord } from '../recipe/state.ts';
+import type { Trial } from '../recipe/trials.ts';
 
 export interface Proof {
   readonly state: RecipeState;
@@ -14,8 +15,9 @@ export interface Proof {
   readonly missing: readonly string[];
 }
 
-export function proofOf(recipe: Recipe, findings: Findings): Proof {
-  const { state, asWritten } = recipeRecord(recipe);
+/** `trials` are those of the recipe's own file: what a base was cooked as proves nothing of a variant. */
+export function proofOf(recipe: Recipe, findings: Findings, trials: readonly Trial[]): Proof {
+  const { state, asWritten } = recipeRecord(recipe, trials);
   const missing: string[] = [];
   if (state === 'never cooked') missing.push('no trial: nobody has written down cooking it');
   else if (state === 'cooked, changed since') missing.push('no trial tested it as it stands now');

@@ -6,6 +6,7 @@ import type { Finding, Findings } from '../checks/run.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
+import { readTrials, type Trial } from '../recipe/trials.ts';
 import { cautionsFor } from './cautions.ts';
 import { euLabel, type Label, nutritionOf, usLabel } from './nutrition.ts';
 import { type Proof, proofOf, stateText } from './proof.ts';
@@ -64,10 +65,16 @@ export interface PageIngredient extends PageAmount {
   readonly optional: boolean;
 }
 
-export function readerPage(recipe: Recipe, findings: Findings, options: PageOptions): ReaderPage {
-  const proof = proofOf(recipe, findings);
+/** `trials` are those of the recipe's own file. */
+export function readerPage(
+  recipe: Recipe,
+  findings: Findings,
+  options: PageOptions,
+  trials: readonly Trial[] = readTrials(recipe.outline),
+): ReaderPage {
+  const proof = proofOf(recipe, findings, trials);
   const texts = headTexts(recipe);
-  const nutrition = nutritionOf(recipe);
+  const nutrition = nutritionOf(recipe, trials);
   const label = options.label === 'us' ? usLabel(nutrition) : euLabel(nutrition);
   const pan = recipe.pan && panText(recipe.pan.node, lineAt(recipe, recipe.pan.at));
   const oven = recipe.oven && temperatureText(recipe.oven.node, 'oven');
@@ -222,8 +229,9 @@ export function headFacts(page: ReaderPage): readonly (readonly [string, string]
 
 function timeText({ totalMin, waitingMin }: PageTimes): string | undefined {
   if (totalMin === null) return undefined;
-  const waiting = waitingMin === null || waitingMin === 0 ? '' : `, ${minutesText(waitingMin)} of it waiting`;
-  return `${minutesText(totalMin)}${waiting}, as far as the steps say`;
+  const waits = waitingMin !== null && waitingMin > 0 && waitingMin < totalMin;
+  const waiting = waits ? `, ${minutesText(waitingMin)} of it in the oven or waiting` : '';
+  return `${minutesText(totalMin)} as far as the steps say${waiting}`;
 }
 
 /** One ingredient in words: `150 g (1¼ cups) plain flour, sifted (strong)`. */

@@ -17,6 +17,11 @@ export function reportText(report: Report): string {
     lines.push(
       `  time   ${minutes(total)}: ${minutes(hands_on ?? 0)} at work, ${minutes(waiting ?? 0)} waiting, as far as the steps say`,
     );
+  lines.push(`  state  ${report.state}`);
+  for (const { what, unit, trials, low, high, mean } of report.spread)
+    lines.push(
+      `  trials ${what}: ${trimmed(low, 1)} to ${trimmed(high, 1)} ${unit}, ${trimmed(mean, 1)} on average of ${trials}`,
+    );
   for (const part of report.parts) lines.push('', ...partLines(part));
   lines.push('', ...servingLines(report));
   for (const { severity, message, code } of report.findings) lines.push(`  ${severity}: ${message} [${code}]`);
@@ -97,6 +102,7 @@ function servingLines(report: Report): string[] {
     });
     lines.push(`one of the yield, before cooking: ${rows.join(', ')}`);
   }
+  lines.push(...labelLines(report), ...costLines(report));
   const list = (names: readonly string[]) =>
     names.length === 0 ? (allergens.not_known.length === 0 ? 'none found' : 'not known') : names.join(', ');
   lines.push(
@@ -104,6 +110,50 @@ function servingLines(report: Report): string[] {
   );
   lines.push('Read every label: foods of one name differ by maker.');
   return lines;
+}
+
+const LABEL_ROWS = [
+  ['energy', 'energy'],
+  ['fat', 'fat'],
+  ['saturates', 'of it saturates'],
+  ['carbohydrate', 'carbohydrate'],
+  ['sugars', 'of it sugars'],
+  ['fibre', 'fibre'],
+  ['protein', 'protein'],
+  ['salt', 'salt'],
+  ['sodium', 'sodium'],
+] as const;
+
+function labelLines({ nutrition }: Report): string[] {
+  const {
+    us_per_serving: us,
+    eu_per_100g: eu,
+    not_counted: missing,
+    cooked_g: cooked,
+    weighed_trials: trials,
+  } = nutrition;
+  const lines: string[] = [];
+  if (cooked !== null)
+    lines.push(`weighed after cooking: ${gramsText(cooked)} g${trials > 1 ? `, the mean of ${trials} trials` : ''}`);
+  for (const [side, label] of [
+    ['US', us],
+    ['EU', eu],
+  ] as const) {
+    if (label === null) continue;
+    const rows = LABEL_ROWS.flatMap(([key, name]) =>
+      key === (side === 'US' ? 'salt' : 'sodium') ? [] : [`${name} ${label[key]?.text ?? 'not known'}`],
+    );
+    lines.push(`${side} label, ${label.of}, ${label.basis}: ${rows.join(', ')}`);
+  }
+  if (missing.length > 0) lines.push(`not counted in these: ${missing.join(', ')}`);
+  return lines;
+}
+
+function costLines({ cost }: Report): string[] {
+  if (cost === null) return [];
+  const each = cost.per_serving === null ? '' : `, ${cost.per_serving.toFixed(2)} for one of the yield`;
+  const missing = cost.complete ? '' : `; no price for ${cost.without_price.join(', ')}`;
+  return [`cost by the house's prices: ${cost.complete ? '' : 'at least '}${cost.total.toFixed(2)}${each}${missing}`];
 }
 
 function minutes(total: number): string {

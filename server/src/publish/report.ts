@@ -3,16 +3,21 @@
  * Refuses to know how they are laid out. What is not known is null.
  */
 import type { Findings } from '../checks/run.ts';
-import { type Component, compose, type MixComposition } from '../food/composition.ts';
+import type { Component, MixComposition } from '../food/composition.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { middle, type Range } from '../measure/quantity.ts';
+import { baseOf } from '../measure/unit.ts';
 import { contentsOf } from '../recipe/contents.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import { type Band, type Verdict, verdictOf } from '../recipe/kinds.ts';
 import { MEASURES, type MeasureName, measure } from '../recipe/measures.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
+import { type RecipeState, recipeRecord } from '../recipe/state.ts';
+import { readTrials, type Trial } from '../recipe/trials.ts';
+import { type Cost, costOf, type PriceList } from './cost.ts';
 import { type FindingJson, findingJson } from './finding-json.ts';
+import { euLabel, type Label, mixOf, nutritionOf, usLabel, totalG as wholeG } from './nutrition.ts';
 
 /** The shape of `report --format json`; grams unless the name says otherwise. */
 export interface Report {
@@ -32,8 +37,37 @@ export interface Report {
     readonly eu: readonly string[];
     readonly not_known: readonly string[];
   };
+  /** What the kitchen's record says of it, and what the trials measured of each thing. */
+  readonly state: RecipeState;
+  readonly spread: readonly ReportSpread[];
+  readonly nutrition: ReportNutrition;
+  /** Null where the house has no prices. */
+  readonly cost: Cost | null;
   readonly findings: readonly FindingJson[];
   readonly accepted: readonly (FindingJson & { readonly reason: string })[];
+}
+
+/** Figures for a label. */
+export interface ReportNutrition {
+  /** What trials weighed at the end, on average; null where none did. */
+  readonly cooked_g: number | null;
+  readonly weighed_trials: number;
+  /** A serving, rounded by 21 CFR 101.9(c). */
+  readonly us_per_serving: Label | null;
+  /** Rounded by the European Union's guidance. */
+  readonly eu_per_100g: Label | null;
+  /** Ingredients that no figure counts: no weight, or a food that is not known. */
+  readonly not_counted: readonly string[];
+}
+
+/** One thing that several trials measured: minutes, degrees Celsius or grams. */
+export interface ReportSpread {
+  readonly what: string;
+  readonly unit: 'min' | 'C' | 'g';
+  readonly trials: number;
+  readonly low: number;
+  readonly high: number;
+  readonly mean: number;
 }
 
 export interface ReportPart {
@@ -94,7 +128,16 @@ type ServingField =
   | 'salt_g'
   | 'sodium_mg';
 
-export function report(recipe: Recipe, findings: Findings): Report {
+export interface ReportSources {
+  /** Of the recipe's own file: what a base was cooked as proves nothing of a variant. */
+  readonly trials?: readonly Trial[];
+  /** Of the house; without them nothing has a cost. */
+  readonly prices?: PriceList;
+}
+
+export function report(recipe: Recipe, findings: Findings, sources: ReportSources = {}): Report {
+  const { trials = readTrials(recipe.outline), prices = NO_PRICES } = sources;
+  const nutrition = nutritionOf(recipe, trials);
   const parts = recipe.parts.map(reportPart);
   const all = recipe.parts.flatMap((p) => p.head.ingredients);
   const known = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal) && all.length > 0;
@@ -117,6 +160,16 @@ export function report(recipe: Recipe, findings: Findings): Report {
     times_min: recipeTimes(recipe),
     per_serving: perServing(all, pieces),
     allergens: allergensOf(recipe),
+    state: recipeRecord(recipe, trials).state,
+    spread: spreadOf(trials),
+    nutrition: {
+      cooked_g: nutrition.cookedG === null ? null : round(nutrition.cookedG, 1),
+      weighed_trials: nutrition.weighedTrials,
+      us_per_serving: usLabel(nutrition),
+      eu_per_100g: euLabel(nutrition),
+      not_counted: nutrition.notCounted,
+    },
+    cost: costOf(recipe, prices),
     findings: findings.open.map(findingJson),
     accepted: findings.accepted.map((f) => ({ ...findingJson(f), reason: f.reason })),
   };
@@ -186,22 +239,12 @@ export function measuresOf(part: Part): ReportMeasure[] {
   });
 }
 
-/** The composition of weighed ingredients, by the middle of each range; what is not weighed lacks everything. */
-export function mixOf(ingredients: readonly Ingredient[]): MixComposition {
-  return compose(
-    ingredients.flatMap(({ food, weighed, optional }) =>
-      weighed.known && !optional ? [{ food, grams: likelyGrams(weighed) }] : [],
-    ),
-  );
-}
+const NO_PRICES: PriceList = new Map();
 
-/** Components lacking in less than this share of the mix still count as known. */
-const NEGLIGIBLE = 0.02;
-
-/** A total in grams, or null where too much of the mix does not say. */
-export function totalG(mix: MixComposition, component: Component): number | null {
-  const total = mix.totals[component];
-  return total.known || total.lacking <= mix.massG * NEGLIGIBLE ? round(total.grams, 2) : null;
+/** A total in grams to the hundredth, or null where too much of the mix does not say. */
+function totalG(mix: MixComposition, component: Component): number | null {
+  const grams = wholeG(mix, component);
+  return grams === null ? null : round(grams, 2);
 }
 
 function perServing(all: readonly Ingredient[], pieces: number | undefined): Report['per_serving'] {
@@ -248,6 +291,38 @@ export function allergensOf(recipe: Recipe): Report['allergens'] {
     for (const a of food?.allergens.eu ?? []) eu.add(a);
   }
   return { us: [...us].sort(), eu: [...eu].sort(), not_known: [...unknown] };
+}
+
+/** What trials measured of one thing, where several did. */
+export function spreadOf(trials: readonly Trial[]): ReportSpread[] {
+  const measured = new Map<string, { unit: ReportSpread['unit']; values: number[] }>();
+  const add = (what: string, unit: ReportSpread['unit'], value: number) => {
+    const entry = measured.get(`${what} ${unit}`) ?? { unit, values: [] };
+    entry.values.push(value);
+    measured.set(`${what} ${unit}`, entry);
+  };
+  for (const { took, reached, weighed } of trials) {
+    for (const { duration, verb } of took) add(verb?.text ?? 'in all', 'min', (duration.lowMin + duration.highMin) / 2);
+    for (const { celsius, place } of reached) add(place?.text ?? 'reached', 'C', middle(celsius));
+    for (const { amount, outOf } of weighed) {
+      const base = amount.unit === undefined ? undefined : baseOf(amount.unit.symbol, 'us');
+      if (base !== undefined) add(`out of ${outOf?.text ?? 'the end'}`, 'g', middle(amount.quantity) * base);
+    }
+  }
+  return [...measured].flatMap(([key, { unit, values }]) =>
+    values.length < 2
+      ? []
+      : [
+          {
+            what: key.slice(0, -unit.length - 1),
+            unit,
+            trials: values.length,
+            low: round(Math.min(...values), 1),
+            high: round(Math.max(...values), 1),
+            mean: round(sum(values) / values.length, 1),
+          },
+        ],
+  );
 }
 
 export const massRange = (parts: readonly Part[]): Range | undefined => {

@@ -3,6 +3,7 @@ import { jsonLd } from '../../publish/json-ld.ts';
 import { markdownPage, markdownPieces, textPage, textPieces } from '../../publish/plain-pages.ts';
 import { type ReaderPage, readerPage } from '../../publish/reader-page.ts';
 import { fillTemplate } from '../../publish/template.ts';
+import { readTrials } from '../../recipe/trials.ts';
 import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, type Io, UsageError } from '../io.ts';
@@ -38,7 +39,7 @@ export const publish: Command = {
     const { recipe, findings } = snapshot.whole;
     const ofHouse = snapshot.house.world.measures === 'us' ? 'us' : 'eu';
     const label = choiceOf(options, 'label', ['us', 'eu'], ofHouse);
-    const page = readerPage(recipe, findings, { measures, label });
+    const page = readerPage(recipe, findings, { measures, label }, readTrials(snapshot.outline));
     if (options.flags.has('proved') && page.proof.missing.length > 0) {
       io.err(`quern publish: ${page.title} is not proved:\n`);
       for (const missing of page.proof.missing) io.err(`  ${missing}\n`);

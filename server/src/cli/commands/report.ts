@@ -6,6 +6,7 @@ import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readMany, readOne, snapshotOf } from '../inputs.ts';
 import type { Exit, Io } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
+import { pricesFor } from '../prices.ts';
 
 export const report: Command = {
   name: 'report',
@@ -18,8 +19,12 @@ export const report: Command = {
     const format = choiceOf(options, 'format', ['text', 'json'], 'text');
     const [path] = options.rest;
     if (path !== undefined && io.kind(io.resolve(path)) === 'folder') return reportFolder(options, io, format);
-    const snapshot = snapshotOf(await readOne(options, io), housesFor(io));
-    const worked = workOut(snapshot.whole.recipe, snapshot.findings);
+    const input = await readOne(options, io);
+    const snapshot = snapshotOf(input, housesFor(io));
+    const worked = workOut(snapshot.whole.recipe, snapshot.findings, {
+      trials: readTrials(snapshot.outline),
+      prices: pricesFor(snapshot, input.path, io),
+    });
     io.out(format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked));
     return 0;
   },

@@ -63,7 +63,7 @@ interface Ratio {
   /** Completes "The … is 31 %". */
   readonly words: string;
   readonly unit: 'percent' | 'times';
-  readonly top: (food: Food) => Share;
+  readonly top: (food: Food, ingredient?: Ingredient) => Share;
   /** The grams above the line, where they are not a share of the weight. */
   readonly topG?: (ingredient: Ingredient) => Range | undefined;
   readonly bottom: (food: Food) => Share;
@@ -342,7 +342,7 @@ function ratio(definition: Ratio, ingredients: readonly Ingredient[]): MeasureVa
   for (const ingredient of ingredients) {
     if (ingredient.free) continue;
     const { weighed, food } = ingredient;
-    const above = food === undefined ? undefined : rangeOf(top(food));
+    const above = food === undefined ? undefined : rangeOf(top(food, ingredient));
     const below = food === undefined ? undefined : rangeOf(bottom(food));
     const own = topG?.(ingredient);
     if (!weighed.known) {

@@ -105,13 +105,8 @@ export function mostOf(
   return best;
 }
 
-/** Where the ingredient stands of which `share` brings most, among those on the part's own list. */
-export function placeOfMost(part: Part, share: (food: Food) => Share): Place | undefined {
-  return ingredientPlace(mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, share)));
-}
-
 /** What a gram of the ingredient brings, by the middle of the range. */
-export function bringing(i: Ingredient, share: (food: Food) => Share): number {
-  const of = i.food === undefined ? undefined : share(i.food);
+export function bringing(i: Ingredient, share: (food: Food, ingredient?: Ingredient) => Share): number {
+  const of = i.food === undefined ? undefined : share(i.food, i);
   return of === undefined ? 0 : typeof of === 'number' ? of : middleOf(of);
 }

@@ -5,6 +5,7 @@ import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
+import { isWhiteSponge } from './sugar-out-of-range.ts';
 
 export default defineCheck<BandValues>({
   code: 'egg-out-of-range',
@@ -30,7 +31,7 @@ export default defineCheck<BandValues>({
     // A cake made without egg is a choice; choux and sponge are not made without.
     if (eggless && part.head.kind?.measures.some((m) => m.measure === 'egg per fat')) return;
     let found = false;
-    for (const side of ['low', 'high'] as const)
+    for (const side of isWhiteSponge(part) ? [] : (['low', 'high'] as const))
       for (const finding of outsideBand(part, 'egg', side, egg)) {
         found = true;
         yield finding;

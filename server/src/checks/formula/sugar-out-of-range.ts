@@ -1,5 +1,5 @@
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import { creamShare, sugarSolids } from '../../recipe/measures/shares.ts';
+import { creamShare, sugarSolids, whiteShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
@@ -22,10 +22,11 @@ export default defineCheck<BandValues>({
 
 **What to do.** Bring the sugar to the edge of the usual band, or add flour, egg or milk to carry it.
 
-**Silent** where the part has no kind with a band for sugar, and where an ingredient of weight is not known. A broken balance rule alone is information, never a warning: many good cakes break one.`,
+**Silent** where the part has no kind with a band for sugar, for a sponge of egg white alone, which carries twice its flour in sugar, and where an ingredient of weight is not known. A broken balance rule alone is information, never a warning: many good cakes break one.`,
   *find(part) {
     const sugar = () => ingredientPlace(mainSugar(part));
     let found = false;
+    if (isWhiteSponge(part)) return;
     for (const side of ['high', 'low'] as const)
       for (const finding of outsideBand(part, 'sugar', side, sugar)) {
         found = true;
@@ -65,3 +66,9 @@ const mainSugar = (part: Part): Ingredient | undefined =>
   mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, sugarSolids));
 const mainCream = (part: Part): Ingredient | undefined =>
   mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, creamShare));
+
+/** Whites alone, as in angel food, carry far more sugar than whole egg. */
+export function isWhiteSponge(part: Part): boolean {
+  const eggs = part.head.ingredients.filter((i) => i.food?.class === 'egg');
+  return part.head.kind?.name === 'sponge' && eggs.length > 0 && eggs.every((i) => bringing(i, whiteShare) > 0);
+}

@@ -4,6 +4,7 @@
  */
 import type { Composition, Food } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
+import type { Ingredient } from '../ingredient.ts';
 
 export type Share = number | Range | undefined;
 
@@ -13,13 +14,17 @@ export function part(food: Food, of: keyof Composition): number | undefined {
   return value === undefined ? undefined : value / 100;
 }
 
+const isDry = (food: Food): boolean => (part(food, 'water') ?? 1) < DRY;
+
 /** Anything from none of it to so much. */
 const upTo = (high: number | undefined): Share => (high === undefined ? undefined : { low: 0, high });
 
 const within = (food: Food, classes: ReadonlySet<Food['class']>): boolean => classes.has(food.class);
 
-/** Flour, starch and starters; undefined is what a flour's own moisture is. */
+/** Moisture of flour. */
 const FLOUR_MOISTURE = 0.12;
+/** Below this share of water a food is a dry one: grain, powder, nuts, chocolate. */
+const DRY = 0.16;
 
 /** A sourdough starter or the like: flour and water that ferment. */
 export const isStarter = (food: Food): boolean => food.class === 'other' && food.roles.includes('leavening');
@@ -35,18 +40,19 @@ export function flourShare(food: Food): number | undefined {
 /** Dry grain, crumbs, nuts and cocoa may stand for flour in a cake, or lie in it. */
 export function flourLikeShare(food: Food): Share {
   if (within(food, FLOUR_LIKE)) return upTo(1);
-  if ((food.class === 'grain' || food.class === 'bread') && (food.per100.water ?? 100) < DRY_WATER) return upTo(1);
+  if ((food.class === 'grain' || food.class === 'bread') && isDry(food)) return upTo(1);
   return flourShare(food);
 }
 
-const DRY_WATER = 16;
 const FLOUR_LIKE: ReadonlySet<Food['class']> = new Set(['nut', 'seed', 'chocolate']);
 
 /** Water that wets a dough: not the flour's own, and half of what chopped herbs, vegetables and fruit hold (common practice, no source). */
 export function freeWater(food: Food): number | undefined {
-  if (food.class === 'flour' || food.class === 'starch') return 0;
+  if (food.class === 'flour' || food.class === 'starch' || food.class === 'dried fruit') return 0;
   const water = part(food, 'water');
   if (water === undefined) return undefined;
+  // What is dry holds its moisture and wets nothing.
+  if (water < DRY && food.class !== 'fat' && food.class !== 'syrup') return 0;
   if (isStarter(food)) return water - FLOUR_MOISTURE * (flourShare(food) ?? 0);
   return food.roles.includes('holds its water') ? water / 2 : water;
 }
@@ -122,10 +128,13 @@ export function solidsShare(food: Food): number | undefined {
 }
 
 /** Salt from every source, as sodium × 2.5 (EU 1169/2011, annex I), but not the sodium of leavening. */
-export function saltShare(food: Food): number | undefined {
+export function saltShare(food: Food, ingredient?: Ingredient): Share {
   if (food.class === 'leavening') return 0;
   const { sodium } = food.per100;
-  return sodium === undefined ? undefined : (sodium * 2.5) / 100_000;
+  if (sodium === undefined) return undefined;
+  const share = (sodium * 2.5) / 100_000;
+  // `butter` alone may be salted or not.
+  return food.id === 'butter' && !/salted/i.test(ingredient?.name ?? '') ? upTo(share) : share;
 }
 
 /** Egg as shelled and fresh: dried egg counts as what it is mixed up to. */
@@ -167,11 +176,9 @@ const LIQUIDS: ReadonlySet<Food['class']> = new Set([
   'vinegar',
 ]);
 
-const isPowder = (food: Food): boolean => (food.per100.water ?? 100) < DRY_WATER;
-
 /** Liquids by their whole weight, as a cook pours them. */
 export function liquidShare(food: Food): Share {
-  if (isPowder(food)) return 0;
+  if (isDry(food)) return 0;
   if (within(food, LIQUIDS) || isCoconutMilk(food)) return 1;
   return food.class === 'dairy' || food.class === 'sauce' ? upTo(1) : 0;
 }
@@ -187,15 +194,14 @@ const isCoconutMilk = (food: Food): boolean => food.class === 'other' && /^cocon
 
 /** Milk, cream, yoghurt and what is used in their place. */
 export function dairyShare(food: Food): Share {
-  if (isPowder(food)) return 0;
+  if (isDry(food)) return 0;
   if (within(food, MILKS) || isCoconutMilk(food)) return 1;
   return food.class === 'water' || food.class === 'juice' || food.class === 'alcohol' || food.class === 'drink'
     ? upTo(1)
     : 0;
 }
 
-export const creamShare = (food: Food): Share =>
-  isPowder(food) ? 0 : within(food, MILKS) || isCoconutMilk(food) ? 1 : 0;
+export const creamShare = (food: Food): Share => (isDry(food) ? 0 : within(food, MILKS) || isCoconutMilk(food) ? 1 : 0);
 
 /** Starch that sets a cream: flour counts for less of its weight (Gisslen and McGee, from memory). */
 export function settingStarch(food: Food): Share {
@@ -251,7 +257,7 @@ export function preparedFruit(food: Food): Share {
 
 export const chocolateShare = (food: Food): number => (food.class === 'chocolate' ? 1 : 0);
 
-export const grainShare = (food: Food): number => (food.class === 'grain' && isPowder(food) ? 1 : 0);
+export const grainShare = (food: Food): number => (food.class === 'grain' && isDry(food) ? 1 : 0);
 
 /** Water for cooking grain: liquids, and some of what vegetables give. */
 export function cookingLiquid(food: Food): Share {

@@ -44,7 +44,7 @@ class LineParser extends CstParser {
   constructor(skipValidations: boolean) {
     super(VOCABULARY, {
       recoveryEnabled: true,
-      maxLookahead: 2,
+      maxLookahead: 1,
       nodeLocationTracking: 'none',
       skipValidations,
     });

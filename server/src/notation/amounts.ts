@@ -5,6 +5,7 @@
 import type { CstNode, IToken } from 'chevrotain';
 import { countWord, type Quantity, type Size } from '../measure/quantity.ts';
 import { baseOf, unitSpelled } from '../measure/unit.ts';
+import { type Children, child, nodes, spanOf, token, tokens } from './concrete.ts';
 import type {
   AmountNode,
   DurationNode,
@@ -13,18 +14,11 @@ import type {
   NumeralNode,
   PanNode,
   PanShape,
-  Span,
   SyntaxFault,
   TemperatureNode,
   TextNode,
   UnitNode,
 } from './tree.ts';
-
-type Children = Readonly<Record<string, readonly (CstNode | IToken)[] | undefined>>;
-
-export function spanOf(first: IToken, last: IToken): Span {
-  return { start: first.startOffset, end: last.startOffset + last.image.length };
-}
 
 /** The amount of an `amount` rule; a temperature or time where an amount should be is still one, with its unit. */
 export function amountOf(node: CstNode | undefined, faults: SyntaxFault[]): AmountNode | undefined {
@@ -310,10 +304,3 @@ function unitNode(found: IToken | undefined): UnitNode | undefined {
 
 const text = (t: IToken | undefined): TextNode | undefined =>
   t === undefined ? undefined : { ...spanOf(t, t), text: t.image };
-
-const nodes = (run: readonly (CstNode | IToken)[] | undefined): CstNode[] =>
-  (run ?? []).filter((n): n is CstNode => 'children' in n);
-const child = (run: readonly (CstNode | IToken)[] | undefined): CstNode | undefined => nodes(run)[0];
-const tokens = (run: readonly (CstNode | IToken)[] | undefined): IToken[] =>
-  (run ?? []).filter((n): n is IToken => 'image' in n && n.image !== '');
-const token = (run: readonly (CstNode | IToken)[] | undefined): IToken | undefined => tokens(run)[0];

@@ -3,7 +3,8 @@
  * Refuses to know which words are ingredients.
  */
 import type { CstNode, IToken } from 'chevrotain';
-import { asDuration, asLength, measuredOf, overnightNode, spanOf, temperatureOf } from './amounts.ts';
+import { asDuration, asLength, measuredOf, overnightNode, temperatureOf } from './amounts.ts';
+import { spanOf } from './concrete.ts';
 import { Overnight, Word } from './tokens.ts';
 import type { Sentence, SentenceItem, Span, SyntaxFault } from './tree.ts';
 

@@ -3,11 +3,13 @@
  * Refuses to know the lines around it: what stands where it may not is `outline.ts`'s to say.
  */
 import type { CstNode, IToken } from 'chevrotain';
-import { amountOf, durationOf, measuredOf, panOf, spanOf, temperatureOf } from './amounts.ts';
+import { amountOf, durationOf, measuredOf, panOf, temperatureOf } from './amounts.ts';
+import { type Children, child, nodes, spanOf, textOf, tokens } from './concrete.ts';
 import { type Rule, readBy } from './grammar.ts';
 import { sentenceOf } from './sentence.ts';
-import { Blank, Comment, type Component, isNumber, KEYWORDS, type Keyword, label, scan, Word } from './tokens.ts';
+import { Blank, Comment, type Component, isNumber, type Keyword, label, scan, Word } from './tokens.ts';
 import type { IngredientNode, Line, Span, Statement, SyntaxFault, TextNode } from './tree.ts';
+import { unreadFault } from './unread-line.ts';
 
 /** Longer than any line of a recipe; past it a line is kept but not read. */
 export const LONGEST_LINE = 10_000;
@@ -66,8 +68,6 @@ const RULES: Readonly<Record<Keyword | 'component', Rule>> = {
   price: 'amountThenJoined',
   allow: 'allow',
 };
-
-type Children = Readonly<Record<string, readonly (CstNode | IToken)[]>>;
 
 /** The reading of one line: the tokens, the concrete tree, and the faults found on the way. */
 class Reading {
@@ -359,25 +359,9 @@ class Reading {
   private unread(): Statement {
     const span = this.bodySpan(this.tokens);
     const words = { ...span, text: this.text.slice(span.start, span.end) };
-    const first = this.tokens[0];
-    const lower = first?.image.toLowerCase() ?? '';
-    if (/^(?:<{7}|={7}|>{7}|\|{7})/.test(words.text)) {
-      this.fault('conflict-mark', span, 'this is the mark of an unfinished merge: keep one side and delete the marks');
-    } else if (first?.tokenType === Word && isCapitalKeyword(first.image, words.text)) {
-      this.fault('capital-keyword', spanOf(first, first), `write \`${lower}\` in small letters`, lower);
-    } else if (/^[-*•–—]/.test(words.text)) {
-      const bullet = /^[-*•–—]+\s*/.exec(words.text)?.[0] ?? '';
-      this.fault(
-        'not-a-statement',
-        span,
-        'lines have no bullets: start with the amount, or with `do` for a step',
-        words.text.slice(bullet.length),
-      );
-    } else if (looksLikeSentence(words.text)) {
-      this.fault('not-a-statement', span, 'start a step with `do`', `do ${words.text}`);
-    } else {
-      this.fault('not-a-statement', span, 'put the amount first (`200 g plain flour`), or start a step with `do`');
-    }
+    const [first] = this.tokens;
+    const word = first?.tokenType === Word ? { ...spanOf(first, first), word: first.image } : undefined;
+    this.faults.push(unreadFault(words.text, span, word));
     return { kind: 'unread', words };
   }
 
@@ -461,15 +445,6 @@ class Reading {
 const PAN_HELP =
   'write `pan round 24 x 3 cm`, `pan square 20 x 5 cm`, `pan rectangle 30 x 20 x 4 cm`, `pan loaf 21 x 11 x 6 cm`, `pan ring 24 x 8 x 10 cm` or `pan 1.2 l`';
 
-/** These open sentences only as keywords; `Serve warm.` is a step without its `do`. */
-const NEVER_VERBS: ReadonlySet<string> = new Set(['do', 'note', 'saw', 'recipe', 'part', 'source', 'by']);
-
-function isCapitalKeyword(word: string, line: string): boolean {
-  const lower = word.toLowerCase();
-  if (word === lower || !(KEYWORDS as readonly string[]).includes(lower)) return false;
-  return NEVER_VERBS.has(lower) || !looksLikeSentence(line);
-}
-
 function tooLong(text: string): Line {
   const detail = `the line has ${text.length} characters; a line holds one ingredient or one step, ${LONGEST_LINE} at most`;
   return {
@@ -484,21 +459,4 @@ function isDay(text: string): boolean {
   return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
 }
 
-function looksLikeSentence(text: string): boolean {
-  return /[.!?]$/.test(text) || (/^\p{Lu}/u.test(text) && text.split(/\s+/).length > 2) || text.split(/\s+/).length > 7;
-}
-
-export const shorten = (text: string): string => (text.length > 40 ? `${text.slice(0, 39)}…` : text);
-
-function textOf(line: string, first: IToken, last: IToken): TextNode {
-  const span = spanOf(first, last);
-  return { ...span, text: line.slice(span.start, span.end) };
-}
-
-const nodes = (run: readonly (CstNode | IToken)[] | undefined): CstNode[] =>
-  (run ?? []).filter((n): n is CstNode => 'children' in n);
-
-const tokens = (run: readonly (CstNode | IToken)[] | undefined): IToken[] =>
-  (run ?? []).filter((n): n is IToken => 'image' in n && n.image !== '');
-
-const child = (run: readonly (CstNode | IToken)[] | undefined): CstNode | undefined => nodes(run)[0];
+const shorten = (text: string): string => (text.length > 40 ? `${text.slice(0, 39)}…` : text);

@@ -15,7 +15,9 @@ const NEEDS = {
   starch: ofClass('starch', 'flour'),
   fat: ofClass('fat', 'oil', 'nut', 'cream', 'cheese'),
   oil: ofClass('oil', 'fat', 'nut', 'seed'),
-  sugar: ofClass('sugar', 'syrup', 'condiment', 'dried fruit', 'drink', 'juice', 'chocolate', 'other'),
+  sugar: (food: Food): boolean =>
+    (food.per100.sucrose ?? 0) > 10 ||
+    ofClass('sugar', 'syrup', 'condiment', 'dried fruit', 'drink', 'juice', 'chocolate', 'other')(food),
   egg: ofClass('egg'),
   white: (food: Food): boolean => whiteShare(food) > 0,
   yeast: (food: Food): boolean => food.class === 'yeast' || isStarter(food),

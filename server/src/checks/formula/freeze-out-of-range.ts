@@ -14,6 +14,7 @@ import {
   outsideBand,
   sayBand,
 } from './band.ts';
+import { isFrozenStill } from './ice.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -33,8 +34,9 @@ export default defineCheck<BandValues>({
 
 **What to do.** Change the sugar, or the spirit; dextrose in place of some sugar softens without more sweetness. For sandiness use less milk powder.
 
-**Silent** where a sugar, a milk or a weight is not known. Syrups whose sugars are not told apart are taken as a range, and only what is outside at its best is reported.`,
+**Silent** for an ice that is whipped and frozen still, or scraped; where a sugar, a milk or a weight is not known. Syrups whose sugars are not told apart are taken as a range, and only what is outside at its best is reported.`,
   *find(part) {
+    if (isFrozenStill(part)) return;
     for (const side of ['low', 'high'] as const)
       yield* outsideBand(part, 'freezing point', side, () => ingredientPlace(mainFreezer(part)));
     yield* outsideBand(part, 'lactose in water', 'high', () => ingredientPlace(mainMilk(part)));

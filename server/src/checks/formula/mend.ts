@@ -4,6 +4,7 @@
  */
 import { setCount, setGrams } from '../../edits/set-amount.ts';
 import { scaleRange } from '../../measure/quantity.ts';
+import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { verdictOf } from '../../recipe/kinds.ts';
 import { measure } from '../../recipe/measures.ts';
@@ -12,6 +13,13 @@ import { type BandValues, gramsOf, isHigh } from './band.ts';
 
 /** How far an ingredient may be moved by a fix, from a part of it to a multiple. */
 const MOST = 12;
+
+/** What is judged, what it is made of now, and the ingredient that gives way. */
+interface Formula {
+  readonly values: BandValues;
+  readonly contents: readonly Ingredient[];
+  readonly ingredient: Ingredient;
+}
 
 /** Writes the weight, or the number, of an ingredient at which the measure is back in its band. */
 export function mendAmount(values: BandValues, scene: Scene, ingredient: Ingredient | undefined): Fix[] {
@@ -24,12 +32,13 @@ export function mendAmount(values: BandValues, scene: Scene, ingredient: Ingredi
   const amount = ingredient.node.amount;
   if (amount?.kind !== 'measured') return [];
   const counted = amount.unit === undefined;
-  const by = factor(values, ingredient);
+  const formula: Formula = { values, contents: contentsOf(part), ingredient };
+  const by = factor(formula);
   if (by === undefined) return [];
   const grows = by > 1;
   if (counted) {
     const count = grows ? Math.ceil(amount.low.value * by - 1e-9) : Math.floor(amount.low.value * by + 1e-9);
-    if (count < 1 || count === amount.low.value || !mends(values, ingredient, count / amount.low.value)) return [];
+    if (count < 1 || count === amount.low.value || !mends(formula, count / amount.low.value)) return [];
     const set = setCount(recipe, values.part, ingredient, count);
     const change = Math.abs(count - amount.low.value);
     return written(set, ingredient, `${trimCount(change)} ${grows ? 'more' : 'fewer'}`);
@@ -37,7 +46,7 @@ export function mendAmount(values: BandValues, scene: Scene, ingredient: Ingredi
   const exact = now * by;
   const step = exact < 1 ? 0.01 : exact < 10 ? 0.1 : 1;
   const near = (grows ? Math.ceil(exact / step - 1e-6) : Math.floor(exact / step + 1e-6)) * step;
-  const grams = [near, near + (grows ? step : -step)].find((g) => g > 0 && mends(values, ingredient, g / now));
+  const grams = [near, near + (grows ? step : -step)].find((g) => g > 0 && mends(formula, g / now));
   if (grams === undefined) return [];
   const change = Math.abs(now - grams);
   const set = setGrams(recipe, values.part, ingredient, grams);
@@ -54,18 +63,18 @@ function written(set: ReturnType<typeof setGrams>, ingredient: Ingredient, chang
 const trimCount = (count: number): string => String(Math.round(count * 100) / 100);
 
 /** The smallest change of the ingredient, as a factor, that brings the measure into its usual band. */
-function factor(values: BandValues, ingredient: Ingredient): number | undefined {
+function factor(formula: Formula): number | undefined {
   for (const way of [1, -1]) {
     let inside = way > 0 ? MOST : 1 / MOST;
-    if (!mends(values, ingredient, inside)) {
-      const found = within(values, ingredient, way);
+    if (!mends(formula, inside)) {
+      const found = within(formula, way);
       if (found === undefined) continue;
       inside = found;
     }
     let outside = 1;
     for (let i = 0; i < 60 && Math.abs(inside / outside - 1) > 1e-9; i++) {
       const between = Math.sqrt(inside * outside);
-      if (mends(values, ingredient, between)) inside = between;
+      if (mends(formula, between)) inside = between;
       else outside = between;
     }
     return inside;
@@ -74,18 +83,18 @@ function factor(values: BandValues, ingredient: Ingredient): number | undefined 
 }
 
 /** A factor in the band, where the furthest one overshoots it. */
-function within(values: BandValues, ingredient: Ingredient, way: number): number | undefined {
+function within(formula: Formula, way: number): number | undefined {
   for (let step = 1; step <= 24; step++) {
     const by = MOST ** ((way * step) / 24);
-    if (mends(values, ingredient, by)) return by;
+    if (mends(formula, by)) return by;
   }
   return undefined;
 }
 
 /** Whether the measure's middle lies in the usual band when the ingredient is so many times itself. */
-function mends(values: BandValues, ingredient: Ingredient, by: number): boolean {
-  const contents = values.contents.map((i) => (i === ingredient ? times(i, by) : i));
-  const worked = measure(values.measure.measure, contents);
+function mends({ values, contents, ingredient }: Formula, by: number): boolean {
+  const changed = contents.map((i) => (i === ingredient ? times(i, by) : i));
+  const worked = measure(values.measure.measure, changed);
   if (!worked.known) return false;
   const middle = (worked.value.low + worked.value.high) / 2;
   const edge = isHigh(values.verdict) ? 1 : 0;

@@ -24,6 +24,7 @@ import {
   type Side,
   sayBand,
 } from './band.ts';
+import { isFrozenStill } from './ice.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -42,8 +43,9 @@ export default defineCheck<BandValues>({
 
 **What to do.** Move the ingredient that is named first; milk powder brings solids without fat, cream brings fat without much else.
 
-**Silent** where a composition or a weight is not known, for the milk solids of an ice made without milk, and for sugar that already shows as a freezing point out of range.`,
+**Silent** for an ice that is whipped and frozen still, or scraped; where a composition or a weight is not known, for the milk solids of an ice made without milk, and for sugar that already shows as a freezing point out of range.`,
   *find(part) {
+    if (isFrozenStill(part)) return;
     const out = new Set<Side>();
     for (const [name, share] of WATCHED) {
       if (name === 'sugars share' && freezesWrong(part)) continue;
@@ -64,7 +66,9 @@ export default defineCheck<BandValues>({
     const share = WATCHED.find(([watched]) => watched === name)?.[1];
     // Solids as a whole have no one ingredient to move.
     if (part === undefined || share === undefined || name === 'total solids') return [];
-    return mendAmount(values, scene, mainOf(part, share));
+    // Milk has few solids to a weight: only powder moves them without drowning the rest.
+    const main = mainOf(part, share);
+    return name === 'milk solids' && (main?.food?.per100.water ?? 100) > 10 ? [] : mendAmount(values, scene, main);
   },
   examples: {
     good: [

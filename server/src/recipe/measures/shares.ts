@@ -248,11 +248,11 @@ export function liquorShare(food: Food): Share {
 export const sugarSolids = (food: Food): number | undefined =>
   food.class === 'sugar' || food.class === 'syrup' ? part(food, 'sugars') : 0;
 
-/** Fruit as prepared, and vegetables cooked like it; dried fruit takes up its water again. */
+/** Fruit as prepared, and vegetables cooked like it; dried fruit takes up its water again, and marmalade is boiled with its own. */
 export function preparedFruit(food: Food): Share {
   if (food.class === 'fruit' || food.class === 'vegetable') return 1;
   if (food.class === 'dried fruit') return { low: 1, high: 3 };
-  return food.class === 'juice' ? upTo(1) : 0;
+  return food.class === 'juice' || food.class === 'water' ? upTo(1) : 0;
 }
 
 export const chocolateShare = (food: Food): number => (food.class === 'chocolate' ? 1 : 0);

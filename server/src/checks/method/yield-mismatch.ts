@@ -1,7 +1,7 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
-import type { MeasuredNode, Span } from '../../notation/tree.ts';
+import type { MeasuredNode, Span, TextNode } from '../../notation/tree.ts';
 import { listedPart } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { baseForm } from '../../recipe/verbs.ts';
@@ -96,26 +96,32 @@ export default defineCheck<Values>({
 });
 
 function valuesOf(recipe: Recipe): Values | undefined {
-  const node = recipe.yield?.node;
-  const { amount, of } = node ?? {};
-  if (amount === undefined) return undefined;
-  const { parts } = recipe;
-  if (parts.length === 0 || parts.some((p) => !p.head.massG.complete || p.head.nominal)) return undefined;
-  // A part that is on another's list would be counted twice.
-  if (parts.some((p) => p.includes.some((head) => listedPart(p.head, head.name) !== undefined))) return undefined;
-  // A part in percentages takes its batch from the yield itself.
-  if (parts.some((p) => p.head.ingredients.some((i) => i.percent !== undefined || (i.free && isBulk(i.food?.class)))))
-    return undefined;
+  const { amount, of } = recipe.yield?.node ?? {};
+  const said = amount === undefined ? undefined : promised(amount, of);
+  if (said === undefined || recipe.parts.length === 0 || !recipe.parts.every(isWeighed)) return undefined;
   const listedG = [sum(recipe, 'low'), sum(recipe, 'high')] as const;
-  if (listedG[1] <= 0) return undefined;
+  return listedG[1] <= 0 ? undefined : { ...said, listedG };
+}
+
+function promised(amount: MeasuredNode, of: TextNode | undefined): Omit<Values, 'listedG'> | undefined {
   const mass = gramsOf(amount);
-  if (mass !== undefined) return { saidG: mass, listedG };
+  if (mass !== undefined) return { saidG: mass };
   const each = amount.unit === undefined && of !== undefined ? eachIn(of.text) : undefined;
   if (each === undefined || of === undefined) return undefined;
   const count = amount.quantity.low;
   const numeral = { start: amount.low.start, end: (amount.high ?? amount.low).end };
-  return { saidG: count * each, listedG, pieces: { count, eachG: each, words: of.text, numeral } };
+  return { saidG: count * each, pieces: { count, eachG: each, words: of.text, numeral } };
 }
+
+const isWeighed = onceFor(
+  ({ head, includes }: Part): boolean =>
+    head.massG.complete &&
+    !head.nominal &&
+    // A part in percentages takes its batch from the yield itself; what is added as needed is not in the sum.
+    !head.ingredients.some((i) => i.percent !== undefined || (i.free && isBulk(i.food?.class))) &&
+    // A part that is on another's list would be counted twice.
+    !includes.some((other) => listedPart(head, other.name) !== undefined),
+);
 
 const sum = ({ parts }: Recipe, side: 'low' | 'high'): number => parts.reduce((g, p) => g + p.head.massG[side], 0);
 

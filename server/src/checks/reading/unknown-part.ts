@@ -36,15 +36,15 @@ export default defineCheck<Values>({
         yield { at: { line: link.line, ...link.span }, values: { name: link.name, parts: link.near, where } };
     }
     if (recipe.inherits) return;
-    const names = recipe.parts.map((p) => p.head.name).filter((n) => n !== '');
-    if (names.length === 0) return;
-    const known = new Set(names.flatMap((n) => [wordsOf(n).join(' '), wordsOf(n).at(-1) ?? '']));
+    const exact = new Set(recipe.parts.map((p) => p.head.name));
     for (const trial of outline.trials) {
       for (const [i, { statement }] of trial.lines.entries()) {
         const part = statement.kind === 'used' ? statement.part : undefined;
         if (part === undefined) continue;
         const name = part.text.replace(/^the /i, '');
-        if (known.has(wordsOf(name).join(' '))) continue;
+        if (exact.has(name)) continue;
+        const names = [...exact].filter((n) => n !== '');
+        if (names.length === 0 || names.some((n) => isCalled(n, name))) continue;
         const start = part.end - name.length;
         yield {
           at: { line: trial.at + i, start, end: part.end },
@@ -88,6 +88,13 @@ export default defineCheck<Values>({
     ],
   },
 });
+
+/** By its name in any number, or by its last word. */
+function isCalled(part: string, name: string): boolean {
+  const words = wordsOf(part);
+  const called = wordsOf(name).join(' ');
+  return called === words.join(' ') || called === words.at(-1);
+}
 
 const MOST_APART = 3;
 

@@ -5,7 +5,8 @@
 import type { SentenceItem } from '../../notation/tree.ts';
 import type { HeatReading } from '../../recipe/heat.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { PartHead } from '../../recipe/part.ts';
+import type { Mention } from '../../recipe/mentions.ts';
+import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { baseForm, verbClass } from '../../recipe/verbs.ts';
 import { takesEverything } from '../everything.ts';
@@ -28,32 +29,100 @@ export interface Journey {
   readonly all: readonly Stop[];
 }
 
-/** The journeys of what is not safe raw and a step takes, part by part. */
-export const journeysOf = onceFor((recipe: Recipe): readonly Journey[] => {
-  const journeys: Journey[] = [];
-  for (const part of recipe.parts) if (risksIn(part.head).length > 0) journeys.push(...journeysFrom(recipe, part));
-  return journeys;
+/** What is not safe raw of one part, followed. The same object for as long as no step it goes through has changed. */
+export interface Followed {
+  readonly part: Part;
+  readonly journeys: readonly Journey[];
+  /** The part, and every later one that takes it in, in order. */
+  readonly holders: readonly Part[];
+  /** How many takers each holder has on later lists: a new one lengthens the way. */
+  readonly listed: number;
+}
+
+/** The parts with something not safe raw in them that a step takes. */
+export const followedIn = onceFor((recipe: Recipe): readonly Followed[] => {
+  const followed: Followed[] = [];
+  const listers = listersOf(recipe);
+  for (const part of recipe.parts) {
+    let kept = FOLLOWED.get(part);
+    if (kept === undefined || !stillHolds(kept, recipe, listers)) {
+      kept = follow(recipe, part, listers);
+      FOLLOWED.set(part, kept);
+    }
+    if (kept.journeys.length > 0) followed.push(kept);
+  }
+  return followed;
 });
+
+const FOLLOWED = new WeakMap<Part, Followed>();
+
+type Listers = ReadonlyMap<PartHead, readonly number[]>;
+
+function stillHolds({ holders, journeys, listed }: Followed, recipe: Recipe, listers: Listers): boolean {
+  if (journeys.length === 0 && listers.size === 0)
+    return holders[0] !== undefined && risksIn(holders[0].head).length === 0;
+  return holders.every((p) => recipe.parts[p.index] === p) && countListers(holders, listers) === listed;
+}
+
+const countListers = (holders: readonly Part[], listers: Listers): number =>
+  listers.size === 0 ? 0 : holders.reduce((n, p) => n + (listers.get(p.head)?.length ?? 0), 0);
 
 /** Places in the list of what is not safe raw. */
 const risksIn = onceFor((head: PartHead): readonly number[] =>
   head.ingredients.flatMap((i, at) => (i.food?.roles.includes('raw risk') && !i.free ? [at] : [])),
 );
 
-const KEPT = new WeakMap<Part, { readonly holders: readonly Part[]; readonly journeys: readonly Journey[] }>();
 /** A hostile part may list thousands; no kitchen does. */
 const MOST_FOLLOWED = 40;
 
-function journeysFrom(recipe: Recipe, part: Part): readonly Journey[] {
-  const holders = holdersOf(recipe, part);
-  let kept = KEPT.get(part);
-  if (kept === undefined || kept.holders.length !== holders.length || kept.holders.some((p, i) => p !== holders[i])) {
-    const followed = risksIn(part.head).slice(0, MOST_FOLLOWED);
-    kept = { holders, journeys: followed.flatMap((index) => journeyOf(part, index, holders) ?? []) };
-    KEPT.set(part, kept);
-  }
-  return kept.journeys;
+function follow(recipe: Recipe, part: Part, listers: Listers): Followed {
+  const risks = risksIn(part.head).slice(0, MOST_FOLLOWED);
+  const union = new Set<Part>([part]);
+  const journeys = risks.flatMap((index) => {
+    const holders = holdersOf(recipe, part, index, listers);
+    for (const holder of holders) union.add(holder);
+    return journeyOf(part, index, holders) ?? [];
+  });
+  const holders = [...union];
+  return { part, journeys, holders, listed: countListers(holders, listers) };
 }
+
+/** The part, the later ones that take the ingredient or the part itself, and those that take these in turn; in order. */
+function holdersOf(recipe: Recipe, part: Part, ingredient: number, listers: Listers): readonly Part[] {
+  const found = new Set<number>([part.index]);
+  const queue = [part];
+  for (let next = queue.pop(); next !== undefined; next = queue.pop()) {
+    const own = next === part ? ingredient : undefined;
+    for (const { ingredient: of, use } of next.usesByLater)
+      if (of === undefined || of === own) visit(recipe.parts[use.part], found, queue);
+    for (const index of listers.get(next.head) ?? []) visit(recipe.parts[index], found, queue);
+  }
+  return found.size === 1 ? [part] : [...found].sort((a, b) => a - b).flatMap((index) => recipe.parts[index] ?? []);
+}
+
+function visit(taker: Part | undefined, found: Set<number>, queue: Part[]): void {
+  if (taker === undefined || found.has(taker.index)) return;
+  found.add(taker.index);
+  queue.push(taker);
+}
+
+/** The later parts that have a part on their list, as `200 g poolish`; a mention in a step is in `usesByLater`. */
+function listersOf(recipe: Recipe): Listers {
+  const listers = new Map<PartHead, number[]>();
+  for (const part of recipe.parts) {
+    if (part.includes.length === 0) continue;
+    for (const head of listedIn(part)) {
+      const list = listers.get(head);
+      if (list === undefined) listers.set(head, [part.index]);
+      else list.push(part.index);
+    }
+  }
+  return listers;
+}
+
+const listedIn = onceFor((part: Part): readonly PartHead[] =>
+  part.includes.filter((head) => listedPart(part.head, head.name) !== undefined),
+);
 
 function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey | undefined {
   const ingredient = part.head.ingredients[index];
@@ -74,37 +143,6 @@ function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey
   }
   return { part, index, ingredient, stops, all };
 }
-
-/** The part, and every later part that takes it in, in order. */
-function holdersOf(recipe: Recipe, part: Part): readonly Part[] {
-  const into = partsInto(recipe);
-  if (part.usesByLater.length === 0 && into.get(part.head) === undefined) return [part];
-  const found = new Set<number>([part.index]);
-  const queue = [part];
-  for (let next = queue.pop(); next !== undefined; next = queue.pop()) {
-    const later = [...next.usesByLater.map((u) => u.use.part), ...(into.get(next.head) ?? [])];
-    for (const index of later) {
-      const taker = recipe.parts[index];
-      if (taker === undefined || found.has(index)) continue;
-      found.add(index);
-      queue.push(taker);
-    }
-  }
-  return [...found].sort((a, b) => a - b).flatMap((index) => recipe.parts[index] ?? []);
-}
-
-/** By part, the later ones that list it or name it. */
-const partsInto = onceFor((recipe: Recipe): ReadonlyMap<PartHead, readonly number[]> => {
-  const into = new Map<PartHead, number[]>();
-  for (const part of recipe.parts) {
-    for (const head of part.includes) {
-      const list = into.get(head);
-      if (list === undefined) into.set(head, [part.index]);
-      else list.push(part.index);
-    }
-  }
-  return into;
-});
 
 /** Whether a step is about the food: it mentions it, or a part that holds it, or nothing by name. */
 function concerns(step: Step, holds: ReadonlySet<number>, part: number, index: number): boolean {
@@ -139,8 +177,9 @@ const COOKS_THROUGH: ReadonlySet<string> = new Set([
   'deep-fry',
 ]);
 
-export const cooksThrough = (step: Step): boolean =>
-  step.sentence.items.some((i) => i.kind === 'word' && COOKS_THROUGH.has(baseForm(i.word)));
+export const cooksThrough = onceFor((step: Step): boolean =>
+  step.sentence.items.some((i) => i.kind === 'word' && COOKS_THROUGH.has(baseForm(i.word))),
+);
 
 /** Whether a step says one of these words. */
 export const says = (step: Step, words: ReadonlySet<string>): boolean =>
@@ -185,33 +224,37 @@ const LIQUIDS: ReadonlySet<string> = new Set(['water', 'stock', 'syrup', 'milk',
 const AROUND: ReadonlySet<string> = new Set(['over', 'in', 'into', 'of', 'gently', 'barely']);
 
 function heats(step: Step, part: Part, self: Self, only?: 'oven'): boolean {
-  const { items } = step.sentence;
-  return items.some((item, i) => item.kind === 'word' && isHeating(items, i, step, part, self, only));
+  return heatWords(step).some((h) => (only === undefined || h.oven) && heatsFood(h.object, step, part, self));
 }
 
-function isHeating(
-  items: readonly SentenceItem[],
-  i: number,
-  step: Step,
-  part: Part,
-  self: Self,
-  only?: 'oven',
-): boolean {
-  const item = items[i];
-  if (item?.kind !== 'word') return false;
-  const kind = verbClass(item.word);
-  const verb = baseForm(item.word);
-  if ((kind !== 'oven' && (kind !== 'stove' || only === 'oven')) || TOO_GENTLE.has(verb)) return false;
-  // A name such as `boiling water` or `smoked paprika` heats nothing.
-  if (step.mentions.some((m) => m.start <= item.start && m.end >= item.end && !m.verb)) return false;
-  if (nearWords(items, i, -3).some((w) => NOUN_BEFORE.has(w)) || nearWords(items, i, 3).some((w) => VESSELS.has(w)))
-    return false;
-  const before = nearWords(items, i, -1)[0] ?? '';
-  const noun = NAMES_BEFORE.has(before) && !COOKS_THROUGH.has(verb);
-  // `loosen with boiling water` heats little; `over simmering water` does.
-  const poured = item.word.endsWith('ing') && LIQUIDS.has(nearWords(items, i, 1)[0] ?? '') && !AROUND.has(before);
-  if (noun || poured) return false;
-  const object = step.mentions.find((m) => m.from > i && m.from <= i + 3 && !between(items, i, m.from));
+interface HeatWord {
+  readonly oven: boolean;
+  /** What stands where its object would. */
+  readonly object: Mention | undefined;
+}
+
+/** The words of a step that heat something, whatever it is. */
+const heatWords = onceFor(({ sentence: { items }, mentions }: Step): readonly HeatWord[] =>
+  items.flatMap((item, i) => {
+    if (item.kind !== 'word') return [];
+    const kind = verbClass(item.word);
+    const verb = baseForm(item.word);
+    if ((kind !== 'oven' && kind !== 'stove') || TOO_GENTLE.has(verb)) return [];
+    // A name such as `boiling water` or `smoked paprika` heats nothing.
+    if (mentions.some((m) => m.start <= item.start && m.end >= item.end && !m.verb)) return [];
+    if (nearWords(items, i, -3).some((w) => NOUN_BEFORE.has(w)) || nearWords(items, i, 3).some((w) => VESSELS.has(w)))
+      return [];
+    const before = nearWords(items, i, -1)[0] ?? '';
+    const noun = NAMES_BEFORE.has(before) && !COOKS_THROUGH.has(verb);
+    // `loosen with boiling water` heats little; `over simmering water` does.
+    const poured = item.word.endsWith('ing') && LIQUIDS.has(nearWords(items, i, 1)[0] ?? '') && !AROUND.has(before);
+    if (noun || poured) return [];
+    const object = mentions.find((m) => m.from > i && m.from <= i + 3 && !between(items, i, m.from));
+    return [{ oven: kind === 'oven', object }];
+  }),
+);
+
+function heatsFood(object: Mention | undefined, step: Step, part: Part, self: Self): boolean {
   if (object === undefined || object.part !== undefined) return true;
   const own = (r: { part: number; ingredient: number }) => r.part === self.part.index && r.ingredient === self.index;
   if (object.ingredients.some(own) || step.mentions.some((m) => m.ingredients.some(own))) return true;

@@ -122,7 +122,7 @@ const TOMATOES = /tomato/;
 /** Grams of acid in 100 g, where the book does not say. */
 const ACETIC = 5;
 
-function lowAcid({ head }: Part): (Values & { readonly of: Ingredient }) | undefined {
+const lowAcid = onceFor(({ head }: Part): (Values & { readonly of: Ingredient }) | undefined => {
   if (head.kind?.name === 'jam' || head.kind?.name === 'lacto-ferment') return undefined;
   let whole = 0;
   let low = 0;
@@ -148,4 +148,4 @@ function lowAcid({ head }: Part): (Values & { readonly of: Ingredient }) | undef
   const least = tomato > low * 0.7 ? TOMATO : PICKLE;
   const share = acid / whole;
   return share >= least * 0.97 ? undefined : { name: of.name, acid: share, least, of };
-}
+});

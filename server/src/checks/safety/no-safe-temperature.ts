@@ -6,11 +6,12 @@ import type { House } from '../house.ts';
 import { onceForBoth } from '../once.ts';
 import {
   cooksThrough,
+  type Followed,
+  followedIn,
   heatOf,
   isBoughtSafe,
   isDoneness,
   type Journey,
-  journeysOf,
   type Stop,
   says,
 } from './journey.ts';
@@ -53,18 +54,12 @@ export default defineCheck<Values>({
 
 A sign such as *golden* or *the juices run clear* makes it information; nothing at all makes it an error. **Silent** in parts without steps, for what is bought cooked, cured, smoked or frozen for eating raw, for whole cuts and fish that any step heats, and for egg in doughs, batters and cakes.`,
   *find({ recipe, house }) {
-    const told = new Set<number>();
-    const found = journeysOf(recipe).flatMap((journey) => {
-      const values = valuesOf(house, journey);
-      return values === undefined ? [] : [{ journey, values }];
-    });
-    // The strictest of a part speaks for it.
-    const strictness = (v: Values) => (v.kind === 'no figure' ? v.limit.celsius : 0);
-    found.sort((a, b) => strictness(b.values) - strictness(a.values));
-    for (const { journey, values } of found) {
+    for (const followed of followedIn(recipe)) {
+      const worst = worstIn(house, followed);
+      if (worst === undefined) continue;
+      const { journey, values } = worst;
       const { name } = journey.ingredient.node;
-      if (name === undefined || told.has(journey.part.index)) continue;
-      told.add(journey.part.index);
+      if (name === undefined) continue;
       yield {
         at: { part: journey.part.index, line: journey.ingredient.line, start: name.start, end: name.end },
         values,
@@ -127,7 +122,18 @@ function severityOf(values: Values): { readonly severity?: 'warning' | 'info' } 
   return values.limit.group === 'egg' ? { severity: 'warning' } : values.sign ? { severity: 'info' } : {};
 }
 
-const valuesOf = onceForBoth((house: House, journey: Journey): Values | undefined => {
+/** The strictest of a part speaks for it. */
+const worstIn = onceForBoth((house: House, { journeys }: Followed) => {
+  const strictness = (v: Values) => (v.kind === 'no figure' ? v.limit.celsius : 0);
+  return journeys
+    .flatMap((journey) => {
+      const values = valuesOf(journey, house);
+      return values === undefined ? [] : [{ journey, values }];
+    })
+    .sort((a, b) => strictness(b.values) - strictness(a.values))[0];
+});
+
+function valuesOf(journey: Journey, house: House): Values | undefined {
   const { ingredient, stops, all } = journey;
   if (ingredient.optional || isBoughtSafe(ingredient)) return undefined;
   const group = ingredient.food && groupOf(ingredient.food);
@@ -143,7 +149,7 @@ const valuesOf = onceForBoth((house: House, journey: Journey): Values | undefine
   if (group === 'egg' && sign) return undefined;
   const limit = limitOf(group, house.foodSafety);
   return { kind: 'no figure', name: ingredient.name, limit, home: limitOf(group, HOME_RULES), sign, last };
-});
+}
 
 const SIGNS: ReadonlySet<string> = new Set([
   'until',

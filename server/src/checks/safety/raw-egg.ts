@@ -1,5 +1,6 @@
 import { defineCheck } from '../check.ts';
-import { heatOf, isBoughtSafe, type isDoneness, type Journey, journeysOf } from './journey.ts';
+import { onceFor } from '../once.ts';
+import { type Followed, followedIn, heatOf, isBoughtSafe, type isDoneness, type Journey } from './journey.ts';
 import { CAUTION, holdingLimits } from './limits.ts';
 
 interface Values {
@@ -34,29 +35,12 @@ export default defineCheck<Values>({
 **Silent** for pasteurised egg, where any later step bakes, boils, fries or steams it or gives a temperature in the food (that is \`undercooked\`'s), for a syrup of ${COOKING_SYRUP_C} °C or more beaten into whites, and in doughs and batters, which are baked elsewhere. Eggs fried, poached or boiled soft to order are for the kitchen's own rules.`,
   *find({ recipe, house }) {
     const { title, raw } = holdingLimits(house.foodSafety);
-    const told = new Set<number>();
-    for (const journey of journeysOf(recipe)) {
-      const { part, ingredient } = journey;
-      const { name } = ingredient.node;
-      if (
-        !isRawEgg(ingredient) ||
-        isBoughtSafe(ingredient) ||
-        name === undefined ||
-        told.has(part.index) ||
-        isDough(journey) ||
-        heatOf(journey) !== undefined
-      )
-        continue;
-      const syrupC = syrupIn(journey);
-      if (syrupC !== undefined && syrupC >= COOKING_SYRUP_C) continue;
-      // One cause a part: yolks and whites of one mousse are told of once.
-      told.add(part.index);
-      const values: Values = {
-        name: ingredient.name,
-        source: `${title}, ${raw.section}`,
-        ...(syrupC !== undefined && { syrupC }),
-      };
-      yield { at: { part: part.index, line: ingredient.line, start: name.start, end: name.end }, values };
+    for (const followed of followedIn(recipe)) {
+      const found = rawEggIn(followed);
+      if (found === undefined) continue;
+      const { start, end, ...values } = found;
+      const at = { part: followed.part.index, line: found.line, start, end };
+      yield { at, values: { ...values, source: `${title}, ${raw.section}` } };
     }
   },
   say: ({ name, syrupC, source }) => ({
@@ -78,6 +62,27 @@ export default defineCheck<Values>({
       'recipe Soft meringue\n  120 g     egg white\n# "egg white" raw-egg: 112 °C\n  200 g     caster sugar\n  60 g      water\n  do Boil the sugar and water to 112 C.\n  do Whisk the egg white to soft peaks and whisk in the syrup.\n',
     ],
   },
+});
+
+interface RawEgg extends Omit<Values, 'source'> {
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** The first of a part: yolks and whites of one mousse are told of once. */
+const rawEggIn = onceFor(({ journeys }: Followed): RawEgg | undefined => {
+  for (const journey of journeys) {
+    const { ingredient } = journey;
+    const { name } = ingredient.node;
+    if (!isRawEgg(ingredient) || isBoughtSafe(ingredient) || name === undefined) continue;
+    if (isDough(journey) || heatOf(journey) !== undefined) continue;
+    const syrupC = syrupIn(journey);
+    if (syrupC !== undefined && syrupC >= COOKING_SYRUP_C) continue;
+    const { start, end } = name;
+    return { name: ingredient.name, line: ingredient.line, start, end, ...(syrupC !== undefined && { syrupC }) };
+  }
+  return undefined;
 });
 
 const isRawEgg = (i: Journey['ingredient']): boolean =>

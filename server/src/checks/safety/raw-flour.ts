@@ -3,7 +3,7 @@ import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck } from '../check.ts';
 import { onceFor } from '../once.ts';
-import { heatOf, isBoughtSafe, type Journey, journeysOf, says } from './journey.ts';
+import { type Followed, followedIn, heatOf, isBoughtSafe, type Journey, says } from './journey.ts';
 import { CAUTION } from './limits.ts';
 
 interface Values {
@@ -31,19 +31,14 @@ export default defineCheck<Values>({
 
 **Silent** for a dough, pastry or batter that the recipe only makes and does not serve, where any later step heats it, for heat-treated flour, and for flour to dust the board.`,
   *find({ recipe }) {
-    const journeys = journeysOf(recipe).filter(({ ingredient: i }) => isRawFlour(i) && !isBoughtSafe(i));
-    if (journeys.length === 0 || !isServed(recipe)) return;
-    for (const journey of journeys) {
-      const { part, ingredient } = journey;
-      const { name } = ingredient.node;
-      if (name === undefined || onlyDusts(journey)) continue;
-      const heated = heatOf(journey)?.step;
-      const toasted = heated !== undefined && isToasting(heated, journey);
-      if (heated !== undefined && !(toasted && !isHeatedAfter(journey, heated))) continue;
-      yield {
-        at: { part: part.index, line: ingredient.line, start: name.start, end: name.end },
-        values: { name: ingredient.name, toasted },
-      };
+    let served: boolean | undefined;
+    for (const followed of followedIn(recipe)) {
+      const raw = rawFlourIn(followed);
+      if (raw.length === 0) continue;
+      served ??= isServed(recipe);
+      if (!served) return;
+      for (const { line, start, end, ...values } of raw)
+        yield { at: { part: followed.part.index, line, start, end }, values };
     }
   },
   say: ({ name, toasted }) => ({
@@ -64,15 +59,23 @@ export default defineCheck<Values>({
   },
 });
 
+const rawFlourIn = onceFor(({ journeys }: Followed) =>
+  journeys.flatMap((journey) => {
+    const { ingredient } = journey;
+    const { name } = ingredient.node;
+    if (name === undefined || !isRawFlour(ingredient) || isBoughtSafe(ingredient) || onlyDusts(journey)) return [];
+    const heated = heatOf(journey)?.step;
+    const toasted = heated !== undefined && isToasting(heated, journey);
+    if (heated !== undefined && !(toasted && !isHeatedAfter(journey, heated))) return [];
+    return [{ name: ingredient.name, toasted, line: ingredient.line, start: name.start, end: name.end }];
+  }),
+);
+
 const HEAT_TREATED = /\b(?:heat[- ]treated|cooked|pre-?cooked|pasteuri[sz]ed)\b/i;
 
-const isRawFlour = onceFor(
-  (i: Journey['ingredient']): boolean =>
-    (i.food?.class === 'flour' || isFlour(i)) &&
-    (i.food?.roles.includes('raw risk') ?? false) &&
-    !i.free &&
-    !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' ')),
-);
+const isRawFlour = (i: Journey['ingredient']): boolean =>
+  (i.food?.class === 'flour' || isFlour(i)) &&
+  !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' '));
 
 const SERVING: ReadonlySet<string> = new Set(['serve', 'serves', 'eat', 'eaten', 'dip', 'enjoy', 'churn']);
 

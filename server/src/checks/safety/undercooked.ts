@@ -6,7 +6,16 @@ import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
 import { onceFor, onceForBoth } from '../once.ts';
-import { cooksThrough, isBoughtSafe, isDoneness, type Journey, journeysOf, type Stop, says } from './journey.ts';
+import {
+  cooksThrough,
+  type Followed,
+  followedIn,
+  isBoughtSafe,
+  isDoneness,
+  type Journey,
+  type Stop,
+  says,
+} from './journey.ts';
 import {
   CAUTION,
   groupOf,
@@ -55,8 +64,8 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} Â
 
 **Silent** where a step boils, simmers, braises or steams the food and gives no figure, where no temperature in the food is given at all (that is \`no-safe-temperature\`'s), and for what is bought cooked or pasteurised. Local codes and licensed practice may ask for more; they come first.`,
   *find({ recipe, house }) {
-    const journeys = journeysOf(recipe);
-    const found = journeys.flatMap((journey) => coolest(house, journey) ?? []);
+    const followed = followedIn(recipe);
+    const found = followed.flatMap((each) => tooCoolIn(house, each));
     // The strictest ingredient speaks for all that one reading is too low for.
     found.sort((a, b) => b.values.limit.celsius - a.values.limit.celsius);
     const told = new Set<HeatReading>();
@@ -66,7 +75,7 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} Â
       yield each;
     }
     yield* reheated(recipe, house, told);
-    for (const cool of journeys.flatMap((journey) => coolOven(journey) ?? [])) {
+    for (const cool of followed.flatMap(coolOvensIn)) {
       if (told.has(cool.values.reading)) continue;
       told.add(cool.values.reading);
       yield cool;
@@ -163,8 +172,12 @@ interface TooCool extends Found<Values> {
   readonly values: Extract<Values, { readonly kind: 'food' }>;
 }
 
+const tooCoolIn = onceForBoth((house: House, { journeys }: Followed): readonly TooCool[] =>
+  journeys.flatMap((journey) => coolest(house, journey) ?? []),
+);
+
 /** The highest reading in the food from its first use on, when it is below the limit and nothing else makes it safe. */
-const coolest = onceForBoth((house: House, journey: Journey): TooCool | undefined => {
+function coolest(house: House, journey: Journey): TooCool | undefined {
   const { food } = journey.ingredient;
   if (food === undefined || groupOf(food) === undefined || isBoughtSafe(journey.ingredient)) return undefined;
   const limit = limitFor(journey, house);
@@ -192,7 +205,7 @@ const coolest = onceForBoth((house: House, journey: Journey): TooCool | undefine
       hold: holdMin(limit, reading.celsius.low),
     },
   };
-});
+}
 
 const placeOf = ({ part, step }: Stop, { node }: HeatReading) => ({
   part: part.index,
@@ -267,8 +280,12 @@ const OTHERWISE: ReadonlySet<string> = new Set([
 ]);
 const ROASTED: ReadonlySet<string> = new Set(['roast', 'bake']);
 
+const coolOvensIn = onceFor(({ journeys }: Followed): readonly Found<Values>[] =>
+  journeys.flatMap((journey) => coolOven(journey) ?? []),
+);
+
 /** Meat or poultry in an oven that is never hot. */
-const coolOven = onceFor(({ ingredient, stops, all }: Journey): Found<Values> | undefined => {
+function coolOven({ ingredient, stops, all }: Journey): Found<Values> | undefined {
   const group = ingredient.food && groupOf(ingredient.food);
   if ((group !== 'poultry' && group !== 'meat') || isBoughtSafe(ingredient)) return undefined;
   // Whatever is boiled or seared through first, or cooked in its own way, is another matter.
@@ -287,7 +304,7 @@ const coolOven = onceFor(({ ingredient, stops, all }: Journey): Found<Values> | 
     values: { kind: 'cool oven', name: ingredient.name, reading: first.reading },
     severity: 'info',
   };
-});
+}
 
 /** A fan oven does the work of a still one this much hotter (common practice, no source). */
 const FAN_C = 20;

@@ -42,13 +42,24 @@ export function lookAt(part: Part): Kind | undefined {
   return only;
 }
 
-/** What the kind is made of and the part has nothing of, `['egg', 'white']` for either; undefined where all is there, or some food is not known. */
-export function lacking(kind: Kind, part: Part): readonly Need[] | undefined {
+const LACKS = new WeakMap<Part, readonly Need[] | null>();
+
+/** What the part's kind is made of and the part has nothing of, `['white', 'egg']` for either; undefined where all is there, or some food is not known. */
+export function lacking(part: Part): readonly Need[] | undefined {
+  let lacks = LACKS.get(part);
+  if (lacks === undefined) {
+    lacks = missing(part) ?? null;
+    LACKS.set(part, lacks);
+  }
+  return lacks ?? undefined;
+}
+
+function missing(part: Part): readonly Need[] | undefined {
+  const { kind, ingredients } = part.head;
+  if (kind?.needs === undefined || ingredients.length < 2) return undefined;
   const all = [...contentsOf(part), ...part.includes.flatMap((head) => head.ingredients)];
-  if (part.head.ingredients.length < 2 || all.some((i) => i.food === undefined)) return undefined;
-  return kind.needs?.find(
-    (row) => !row.some((need) => all.some(({ food }) => food !== undefined && meets(need, food))),
-  );
+  if (all.some((i) => i.food === undefined)) return undefined;
+  return kind.needs.find((row) => !row.some((need) => all.some(({ food }) => food !== undefined && meets(need, food))));
 }
 
 /** Every measure that says something lies in its usual band, and one of them is more than the salt. */

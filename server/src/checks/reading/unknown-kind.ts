@@ -47,7 +47,7 @@ export default defineCheck<Values>({
         if (source.named) yield unknown(kindNode, at);
         continue;
       }
-      const lacks = lacking(kind, part);
+      const lacks = lacking(part);
       if (lacks === undefined) continue;
       const looks = lookAt(part)?.name;
       yield { at, values: { what: 'misfit', kind: kind.name, lacks, ...(looks && { looks }) }, severity: 'info' };

@@ -132,7 +132,8 @@ function dose(part: Part, ingredient: Ingredient): Values | undefined {
   const saltG = grams(ingredient);
   const ppm = (saltG * share * 1e6) / baseG;
   // By pick-up: the brine's own strength, times the share of the meat's weight that it adds.
-  const taken = brined ? ((saltG * share * 1e6) / (waterG + saltG)) * limits.pickup.share : ppm;
+  const pickleG = part.head.ingredients.reduce((sum, i) => sum + (meats.includes(i) ? 0 : grams(i)), 0);
+  const taken = brined ? ((saltG * share * 1e6) / pickleG) * limits.pickup.share : ppm;
   return {
     name,
     ppm,
@@ -143,6 +144,6 @@ function dose(part: Part, ingredient: Ingredient): Values | undefined {
     mostG: (most * baseG) / 1e6 / share,
     ingredient,
     part: part.index,
-    ifShort: brined && taken <= most,
+    ifShort: brined && taken <= most * ROUNDING,
   };
 }

@@ -15,7 +15,7 @@ export interface Limit {
   readonly time: string;
   /** `FDA Food Code 2022, 3-401.11(A)(3)` */
   readonly source: string;
-  /** [°C, minutes it must hold], ascending. */
+  /** [°C, seconds it must hold], ascending. */
   readonly holds: readonly (readonly [number, number])[];
   /** Where the longer times come from, when not from the same place. */
   readonly holdsSource?: string;
@@ -50,8 +50,8 @@ export function limitOf(group: Group, rules: FoodSafetyRules): Limit {
   return { ...rest, group, source: `${title}, ${section}`, holds: holds as Limit['holds'] };
 }
 
-/** How long, in minutes, the food must be held at a temperature; undefined when no published time covers it. */
-export function holdMin(limit: Limit, celsius: number): number | undefined {
+/** How long, in seconds, the food must be held at a temperature; undefined when no published time covers it. */
+export function holdS(limit: Limit, celsius: number): number | undefined {
   if (celsius >= limit.celsius - THERMOMETER_C) return 0;
   return limit.holds.findLast(([at]) => at <= celsius)?.[1];
 }
@@ -97,7 +97,8 @@ export const ROASTING_OVEN = holding.roastingOven;
 
 /** `55 s`, `13 min`, `1 h 52 min`: never shorter than what it stands for. */
 export function timeText(minutes: number): string {
-  if (minutes < 2) return `${Math.ceil(minutes * 60 - 0.05)} s`;
+  const seconds = Math.ceil(minutes * 60 - 0.001);
+  if (minutes < 2 || (minutes < 3 && seconds % 60 !== 0)) return `${seconds} s`;
   if (minutes < 90) return `${trimmed(Math.ceil(minutes * 10 - 0.001) / 10, 1)} min`;
   const h = Math.floor(Math.ceil(minutes) / 60);
   const min = Math.ceil(minutes) - h * 60;

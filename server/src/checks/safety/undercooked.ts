@@ -1,6 +1,6 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
-import type { HeatReading } from '../../recipe/heat.ts';
+import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
@@ -22,7 +22,7 @@ import {
   type HeatRule,
   HOME_RULES,
   holdingLimits,
-  holdMin,
+  holdS,
   type Limit,
   limitOf,
   ROASTING_OVEN,
@@ -38,7 +38,8 @@ type Values =
       /** The rule for homes, shown beside it. */
       readonly home: Limit;
       readonly reading: HeatReading;
-      readonly hold: number | undefined;
+      /** Seconds that would do at this temperature. */
+      readonly holdS: number | undefined;
     }
   | { readonly kind: 'reheated'; readonly limit: HeatRule & { readonly source: string }; readonly reading: HeatReading }
   | { readonly kind: 'cool oven'; readonly name: string; readonly reading: HeatReading };
@@ -103,7 +104,7 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} �
         source: limit.source,
       };
     }
-    const held = values.hold === undefined ? '' : `, or hold ${degrees} for ${timeText(values.hold)}`;
+    const held = values.holdS === undefined ? '' : `, or hold ${degrees} for ${timeText(values.holdS / 60)}`;
     const { home } = values;
     const beside = ` At home: ${home.celsius} °C, ${home.fahrenheit} °F${home.time === '' ? '' : `, ${home.time}`} (USDA FSIS).`;
     return {
@@ -202,7 +203,7 @@ function coolest(house: House, journey: Journey): TooCool | undefined {
       limit,
       home: limitOf(limit.group, HOME_RULES),
       reading,
-      hold: holdMin(limit, reading.celsius.low),
+      holdS: holdS(limit, reading.celsius.low),
     },
   };
 }
@@ -219,11 +220,14 @@ const HOLDING: ReadonlySet<string> = new Set(['hold', 'keep', 'stay', 'maintain'
 const holdsInWords = ({ step }: Stop): boolean =>
   step.sentence.items.some((i) => i.kind === 'word' && HOLDING.has(baseForm(i.word)));
 
+/** Seconds at the least; minutes come from seconds with rounding. */
+const secondsOf = ({ node }: TimeReading): number => Math.round(node.lowMin * 600) / 10;
+
 /** `reads 63 C, and hold for 3 min`: the published time for that temperature is kept. */
 function heldLongEnough(stop: Stop, reading: HeatReading, limit: Limit): boolean {
-  const least = holdMin(limit, reading.celsius.low);
+  const least = holdS(limit, reading.celsius.low);
   if (least === undefined) return false;
-  return holdsInWords(stop) && stop.step.times.some((t) => t.node.start > reading.node.end && t.node.lowMin >= least);
+  return holdsInWords(stop) && stop.step.times.some((t) => t.node.start > reading.node.end && secondsOf(t) >= least);
 }
 
 /** `hold at 63 C for 3 min`, once the food has been read. */
@@ -231,10 +235,10 @@ function heldAfter(stop: Stop, limit: Limit): boolean {
   return (
     holdsInWords(stop) &&
     stop.step.heat.some((r) => {
-      const least = r.role === 'surroundings' ? holdMin(limit, r.celsius.low) : undefined;
+      const least = r.role === 'surroundings' ? holdS(limit, r.celsius.low) : undefined;
       return (
         least !== undefined &&
-        stop.step.times.some((t) => t.node.start > r.node.end && t.node.lowMin >= Math.max(least, 0.25))
+        stop.step.times.some((t) => t.node.start > r.node.end && secondsOf(t) >= Math.max(least, 15))
       );
     })
   );

@@ -138,6 +138,8 @@ describe('every fix of a formula, applied, leaves the formula quiet', () => {
     ['recipe X as meringue\n  120 g  egg whites\n  600 g  caster sugar\n'],
     ['recipe X as roux sauce\n  50 g  unsalted butter\n  4 g  plain flour\n  600 g  whole milk\n'],
     ['recipe X as jelly\n  2 sheets  gelatine\n  500 g  apple juice\n'],
+    ['recipe X as lean bread\n  100 %  bread flour\n  40 %  water\n  2 %  fine salt\n  0.8 %  instant yeast\n'],
+    ['recipe X as lean bread\n  1 kg  bread flour\n  65 %  water\n  8 %  fine salt\n  0.8 %  instant yeast\n'],
     ['recipe X as quick pickle\n  300 g  cucumbers\n  100 g  cider vinegar\n  300 g  water\n'],
   ])('%s', (text) => {
     const before = open(text);

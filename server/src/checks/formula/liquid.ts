@@ -7,7 +7,7 @@ import { bringing, gramsOf, mostOf } from './band.ts';
 
 /** The ingredient that brings most added water and can give some up: water first, then milk, juice and the like. */
 export function mainLiquid(contents: readonly Ingredient[]): Ingredient | undefined {
-  const liquids = contents.filter((i) => i.food !== undefined && LIQUIDS.has(i.food.class) && i.percent === undefined);
+  const liquids = contents.filter((i) => i.food !== undefined && LIQUIDS.has(i.food.class));
   return (
     mostOf(
       liquids.filter((i) => i.food?.class === 'water'),

@@ -2,7 +2,9 @@
  * Knows how one ingredient is given the weight that brings a measure back to the edge of its usual band, counting what it adds to the whole.
  * Refuses to choose the ingredient, and gives nothing where no weight does it.
  */
-import { setCount, setGrams } from '../../edits/set-amount.ts';
+import { inColumn, setCount, setGrams } from '../../edits/set-amount.ts';
+import { replaceSpan } from '../../edits/text-edit.ts';
+import { trimmed } from '../../measure/number-text.ts';
 import { scaleRange } from '../../measure/quantity.ts';
 import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
@@ -25,7 +27,7 @@ interface Formula {
 export function mendAmount(values: BandValues, scene: Scene, ingredient: Ingredient | undefined): Fix[] {
   const { recipe } = scene;
   const part = recipe.parts[values.part];
-  if (part === undefined || ingredient === undefined || ingredient.percent !== undefined) return [];
+  if (part === undefined || ingredient === undefined) return [];
   if (!part.head.ingredients.includes(ingredient) || !ingredient.weighed.known) return [];
   const now = gramsOf(ingredient);
   if (!(now > 0)) return [];
@@ -36,6 +38,7 @@ export function mendAmount(values: BandValues, scene: Scene, ingredient: Ingredi
   const by = factor(formula);
   if (by === undefined) return [];
   const grows = by > 1;
+  if (ingredient.percent !== undefined) return mendPercent(formula, scene, by);
   if (counted) {
     const count = grows ? Math.ceil(amount.low.value * by - 1e-9) : Math.floor(amount.low.value * by + 1e-9);
     if (count < 1 || count === amount.low.value || !mends(formula, count / amount.low.value)) return [];
@@ -52,6 +55,23 @@ export function mendAmount(values: BandValues, scene: Scene, ingredient: Ingredi
   const set = setGrams(recipe, values.part, ingredient, grams);
   const said = change < 10 ? String(Math.round(change * 10) / 10) : String(Math.round(change));
   return written(set, ingredient, `${said} g ${grows ? 'more' : 'less'}`);
+}
+
+/** A baker's percentage gets another percentage, in steps a baker writes. */
+function mendPercent(formula: Formula, { recipe }: Scene, by: number): Fix[] {
+  const { values, ingredient } = formula;
+  const { node, percent, line, name } = ingredient;
+  const { amount } = node;
+  if (percent === undefined || amount?.kind !== 'measured' || !(percent.low > 0)) return [];
+  const exact = percent.low * by;
+  const step = exact < 3 ? 0.01 : exact < 10 ? 0.1 : 0.5;
+  const whole = by > 1 ? Math.ceil(exact / step - 1e-6) : Math.floor(exact / step + 1e-6);
+  if (!(whole > 0) || !mends(formula, (whole * step) / percent.low)) return [];
+  const number = trimmed(whole * step, 2);
+  const at = (recipe.partsAt[values.part] ?? 0) + line;
+  const span = { start: amount.low.start, end: amount.high?.end ?? amount.low.end };
+  const edits = inColumn(recipe, values.part, ingredient, [replaceSpan(at, span, number)]);
+  return [{ title: `Write ${number} % ${name}`, effect: 'amounts', edits }];
 }
 
 function written(set: ReturnType<typeof setGrams>, ingredient: Ingredient, change: string): Fix[] {

@@ -1,7 +1,7 @@
 /**
  * Bundles the three artefacts into dist/, each one minified file. `--watch` rebuilds on change.
  */
-import { readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import * as esbuild from 'esbuild';
@@ -26,11 +26,35 @@ export const BUNDLE: esbuild.BuildOptions = {
   logLevel: 'warning',
 };
 
+/**
+ * Writes the outputs in ASCII alone. esbuild leaves other characters in regular expressions, and one of them makes the
+ * engine hold the whole bundle at two bytes a character and read it half as fast.
+ */
+const asciiOnly: esbuild.Plugin = {
+  name: 'ascii-only',
+  setup(build) {
+    build.initialOptions.write = false;
+    build.onEnd(async ({ outputFiles = [] }) => {
+      await mkdir(`${root}dist`, { recursive: true });
+      for (const { path, text } of outputFiles) await writeFile(path, text.replace(/[^\0-\x7f]/g, escapeUnit));
+    });
+  },
+};
+
+const escapeUnit = (unit: string): string => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
+
 const builds: esbuild.BuildOptions[] = [
-  { ...BUNDLE, entryPoints: { client: 'client/src/extension.ts' }, external: ['vscode'], outdir: 'dist' },
-  { ...BUNDLE, entryPoints: { server: 'server/src/server.ts' }, outdir: 'dist' },
   {
     ...BUNDLE,
+    plugins: [asciiOnly],
+    entryPoints: { client: 'client/src/extension.ts' },
+    external: ['vscode'],
+    outdir: 'dist',
+  },
+  { ...BUNDLE, plugins: [asciiOnly], entryPoints: { server: 'server/src/server.ts' }, outdir: 'dist' },
+  {
+    ...BUNDLE,
+    plugins: [asciiOnly],
     entryPoints: { cli: 'server/src/cli.ts' },
     outdir: 'dist',
     banner: { js: `#!/usr/bin/env node\n${NEEDS_NODE}` },

@@ -23,28 +23,37 @@ export function prepareRename(snapshot: Snapshot, position: Position): { at: Pla
 
 export function rename(snapshot: Snapshot, position: Position, newName: string): Renamed {
   const found = namedAt(snapshot, position);
-  const name = found === undefined ? undefined : nameOf(snapshot, found.named);
-  if (found === undefined || name === undefined) return refuse('Put the caret on an ingredient or a part.');
+  return found === undefined
+    ? refuse('Put the caret on an ingredient or a part.')
+    : renameNamed(snapshot, found.named, newName);
+}
+
+/** The same for an ingredient or part that was found otherwise. */
+export function renameNamed(snapshot: Snapshot, named: Named, newName: string): Renamed {
+  const name = nameOf(snapshot, named);
+  if (name === undefined) return refuse('Put the caret on an ingredient or a part.');
   const to = newName.trim().replace(/\s+/g, ' ');
   if (to === '') return refuse('Write a name.');
-  const why = clash(snapshot, found.named, to);
+  const why = clash(snapshot, named, to);
   if (why !== undefined) return refuse(why);
-  const places = occurrences(snapshot, found.named);
+  const places = occurrences(snapshot, named);
   const defined = places.find((o) => o.role === 'definition');
-  if (defined === undefined || !readsBack(snapshot, defined, found.named, to))
-    return refuse(`\`${to}\` cannot be read as a name: use words, without commas, brackets, \`=\` or \`#\`.`);
-  const heads = headsBeside(snapshot, found.named);
+  if (defined === undefined || !readsBack(snapshot, defined, named, to)) return refuse(unreadable(to));
+  const heads = headsBeside(snapshot, named);
   const edits = places.flatMap((place) => {
     const written = textAt(snapshot, place);
     const text = place.role === 'mention' ? mentionText(place, written, name, to, heads) : to;
     return text === undefined || text === written ? [] : [replaceSpan(place.line, place, text)];
   });
-  return { ok: true, edits: [...edits, ...swapEdits(snapshot, found.named, name, to)] };
+  return { ok: true, edits: [...edits, ...swapEdits(snapshot, named, name, to)] };
 }
+
+export const unreadable = (name: string): string =>
+  `\`${name}\` cannot be read as a name: use words, without commas, brackets, \`=\` or \`#\`.`;
 
 const refuse = (why: string): Renamed => ({ ok: false, why });
 
-function nameOf({ recipe }: Snapshot, named: Named): string | undefined {
+export function nameOf({ recipe }: Snapshot, named: Named): string | undefined {
   const head = recipe.parts[named.part]?.head;
   return named.kind === 'part' ? head?.name : head?.ingredients[named.index]?.name;
 }

@@ -21,6 +21,12 @@ export interface Abilities {
   readonly registersConfiguration: boolean;
   readonly registersWatchers: boolean;
   readonly preparesRename: boolean;
+  /** Asks, before files are moved, what must be written anew. */
+  readonly willRenameFiles: boolean;
+  /** Tells of files made, moved and deleted in the editor. */
+  readonly tellsFileOperations: boolean;
+  /** A change may make new files. */
+  readonly createsFiles: boolean;
   /** A client's command that shows a finding's page, given its code; links in hovers run it. */
   readonly explainCommand: string | undefined;
 }
@@ -53,6 +59,11 @@ export function readAbilities(params: InitializeParams): Abilities {
     registersConfiguration: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     preparesRename: textDocument?.rename?.prepareSupport === true,
+    willRenameFiles: workspace?.fileOperations?.willRename === true,
+    tellsFileOperations: workspace?.fileOperations?.didDelete === true,
+    createsFiles:
+      workspace?.workspaceEdit?.documentChanges === true &&
+      workspace.workspaceEdit.resourceOperations?.includes('create') === true,
     explainCommand: typeof options.explainCommand === 'string' ? options.explainCommand : undefined,
   };
 }

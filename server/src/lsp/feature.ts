@@ -3,16 +3,21 @@
  * Refuses to know any one feature.
  */
 import type { CancellationToken, ServerCapabilities } from 'vscode-languageserver';
+import type { Kitchen } from '../editor/kitchen.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
-import type { Store, Uri } from '../workspace/store.ts';
+import type { Uri } from '../workspace/store.ts';
 import type { Abilities } from './capabilities.ts';
 
 /** What a feature may use of the session. */
 export interface View {
   readonly abilities: Abilities;
   readonly snapshot: (uri: Uri) => Snapshot | undefined;
-  /** The files of a document's house that hold `food` blocks. Reads the folder. */
-  readonly foodFiles: Store['foodFiles'];
+  /** The index of the folders, and any file as it stands. Reads the folders when asked. */
+  readonly kitchen: () => Kitchen;
+  /** Where a document lies; undefined for one that lies nowhere. */
+  readonly pathOf: (uri: Uri) => string | undefined;
+  /** A file's URI as the client spells it. */
+  readonly uriAt: (path: string) => Uri;
   /** Resolves when no change waits to be read. */
   readonly quiet: () => Promise<void>;
   readonly report: (feature: string, error: unknown) => void;

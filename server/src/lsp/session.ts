@@ -7,6 +7,7 @@ import {
   type Connection,
   type DidChangeTextDocumentParams,
   type DidChangeWatchedFilesParams,
+  type DidChangeWorkspaceFoldersParams,
   type DidCloseTextDocumentParams,
   type DidOpenTextDocumentParams,
   type DidSaveTextDocumentParams,
@@ -52,6 +53,13 @@ export function serve(connection: Connection, host: Host, features: readonly Fea
 const REQUEST_CANCELLED = -32800;
 const cancelled = (): ResponseError<void> => new ResponseError(REQUEST_CANCELLED, 'cancelled');
 
+/** Of a created or deleted file, and of a renamed one. */
+interface FileOperation {
+  readonly uri?: Uri;
+  readonly oldUri?: Uri;
+  readonly newUri?: Uri;
+}
+
 class Session {
   private readonly connection: Connection;
   private readonly host: Host;
@@ -66,6 +74,7 @@ class Session {
     rootUri: null,
     workspaceFolders: null,
   });
+  private roots = new Set<Uri>();
   private store: Store;
   private view: View;
 
@@ -81,15 +90,19 @@ class Session {
   initialize(params: InitializeParams, features: readonly Feature[]): InitializeResult {
     this.abilities = readAbilities(params);
     this.store = new Store(this.host.files, pathOfUri, uriOfPath, this.settingsIn(params.initializationOptions));
+    const folders = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri == null ? [] : [params.rootUri]);
+    this.roots = new Set(folders);
+    this.rooted();
     this.view = this.newView();
     const sync: ServerCapabilities = {
       positionEncoding: 'utf-16',
       textDocumentSync: { openClose: true, change: 2, save: { includeText: false } },
-      workspace: { workspaceFolders: { supported: true, changeNotifications: false } },
+      workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
     };
     const declared = features.map((f) => f.capability?.(this.abilities) ?? {});
+    const workspace = Object.assign({}, sync.workspace, ...declared.map((d) => d.workspace));
     return {
-      capabilities: Object.assign(sync, ...declared),
+      capabilities: Object.assign(sync, ...declared, { workspace }),
       serverInfo: { name: 'quern', version: this.host.version },
     };
   }
@@ -125,6 +138,19 @@ class Session {
     this.on('workspace/didChangeWatchedFiles', ({ changes }: DidChangeWatchedFilesParams) => {
       const paths = changes.map((c) => pathOfUri(c.uri)).filter((p) => p !== undefined);
       this.dirty(this.store.filesChanged(paths));
+    });
+    for (const method of ['workspace/didCreateFiles', 'workspace/didRenameFiles', 'workspace/didDeleteFiles'])
+      this.on(method, ({ files }: { files: readonly FileOperation[] }) => {
+        const uris = files.flatMap(({ uri, oldUri, newUri }) => [uri, oldUri, newUri]);
+        const paths = uris.flatMap((of) => (of === undefined ? [] : (pathOfUri(of) ?? [])));
+        // A folder takes along all that lies in it.
+        const known = paths.every((path) => path.endsWith('.quern'));
+        this.dirty(known ? this.store.filesChanged(paths) : this.store.diskChanged());
+      });
+    this.on('workspace/didChangeWorkspaceFolders', ({ event }: DidChangeWorkspaceFoldersParams) => {
+      for (const { uri } of event.removed) this.roots.delete(uri);
+      for (const { uri } of event.added) this.roots.add(uri);
+      this.rooted();
     });
     this.on('workspace/didChangeConfiguration', ({ settings }: { settings: unknown }) => {
       if (this.abilities.configuration) this.askSettings();
@@ -242,11 +268,17 @@ class Session {
     });
   }
 
+  private rooted(): void {
+    this.store.rooted([...this.roots].flatMap((uri) => pathOfUri(uri) ?? []));
+  }
+
   private newView(): View {
     return {
       abilities: this.abilities,
       snapshot: (uri) => this.store.snapshot(uri),
-      foodFiles: (uri) => this.store.foodFiles(uri),
+      kitchen: () => ({ index: this.store.index(), snapshotAt: (path) => this.store.snapshotAt(path) }),
+      pathOf: pathOfUri,
+      uriAt: (path) => this.store.uriAt(path),
       quiet: () => this.schedule.quiet(),
       report: (feature, error) => logFailure(this.fence, feature, undefined, error),
       remembered: this.remembered,

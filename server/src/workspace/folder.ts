@@ -68,6 +68,11 @@ export class Folder {
     );
   }
 
+  /** What a file says was changed; which files there are was not. */
+  edited(path: string): void {
+    this.byPath.delete(path);
+  }
+
   /** A file was changed, made or deleted. */
   forget(path: string): void {
     this.byPath.delete(path);

@@ -43,6 +43,8 @@ export class Snapshot implements Scene {
   readonly serial = ++snapshots;
   private readonly bases: Bases;
   private readonly before: { outline?: Outline; recipe?: Recipe };
+  /** Where its lines come from, when it is a variant written out in full. */
+  readonly writtenFrom: WrittenOut | undefined;
   private madeOutline: Outline | undefined;
   private madeRecipe: Recipe | undefined;
   private madeFindings: Findings | undefined;
@@ -56,6 +58,7 @@ export class Snapshot implements Scene {
     house: House,
     bases: Bases,
     before: { outline?: Outline; recipe?: Recipe },
+    writtenFrom?: WrittenOut,
   ) {
     this.uri = uri;
     this.version = version;
@@ -63,6 +66,7 @@ export class Snapshot implements Scene {
     this.house = house;
     this.bases = bases;
     this.before = before;
+    this.writtenFrom = writtenFrom;
   }
 
   /** `uri` may be a path; `bases` finds the files it builds on, from there. */
@@ -120,8 +124,22 @@ export class Snapshot implements Scene {
   get whole(): Snapshot {
     const { written } = this;
     if (written === undefined || written.files.length === 0) return this;
-    this.madeWhole ??= new Snapshot(this.uri, this.version, parseDocument(textOf(written)), this.house, NO_BASES, {});
+    this.madeWhole ??= new Snapshot(
+      this.uri,
+      this.version,
+      parseDocument(textOf(written)),
+      this.house,
+      NO_BASES,
+      {},
+      written,
+    );
     return this.madeWhole;
+  }
+
+  /** A file named in it as it stands, worked out in the same house; undefined when it is not there. */
+  base(file: string): Snapshot | undefined {
+    const base = this.bases.load(this.uri, file);
+    return base === undefined ? undefined : Snapshot.open(base.path, 0, base.text, this.house, this.bases);
   }
 
   get broken(): readonly BrokenLink[] {

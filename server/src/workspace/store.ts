@@ -2,8 +2,8 @@
  * Knows which texts are open, as snapshots by URI, and keeps them in the house they belong to while houses change.
  * Refuses to know when findings are worked out or who is told: it answers with the URIs whose findings may be others now.
  */
-import { parseDocument } from '../notation/document.ts';
-import { type Block, type Outline, outline } from '../notation/outline.ts';
+import type { Block } from '../notation/outline.ts';
+import { Folders, liesIn } from './folders.ts';
 import { Houses } from './houses.ts';
 import type { Bases, Files } from './ports.ts';
 import { DEFAULTS, type Settings } from './settings.ts';
@@ -23,6 +23,8 @@ export class Store {
   private readonly uriOf: UriOf;
   private settings: Settings;
   private houses: Houses;
+  private roots: readonly string[] = [];
+  private readonly folders: Folders;
   /** Open texts are known by URI, files by path. */
   private readonly bases: Bases = {
     load: (from, file) => this.houses.bases.load(this.pathOf(from) ?? from, file),
@@ -35,6 +37,32 @@ export class Store {
     this.uriOf = uriOf;
     this.settings = settings;
     this.houses = this.newHouses();
+    this.folders = new Folders(this.typedOver());
+  }
+
+  /** The folders that the editor has open, by path. */
+  rooted(roots: readonly string[]): void {
+    this.roots = roots;
+  }
+
+  /** Every recipe at hand: of the open folders, the houses of open texts, and the folders of those that have none. */
+  index(): Folders {
+    const open = [...this.uriByPath.keys()];
+    const houses = [...this.roots, ...open].flatMap((path) => this.disk.houseAbove(path) ?? []);
+    const near = [...this.roots, ...houses];
+    const alone = open.filter((path) => !near.some((root) => liesIn(path, root)));
+    return this.folders.lookIn([...near, ...alone.map((path) => this.disk.beside(path, '.'))]);
+  }
+
+  /** A file at hand as it stands: the open text, else the one on disk. */
+  snapshotAt(path: string): Snapshot | undefined {
+    const uri = this.uriByPath.get(path);
+    const open = uri === undefined ? undefined : this.open.get(uri);
+    if (open !== undefined) return open;
+    const text = this.disk.read(path);
+    return text === undefined
+      ? undefined
+      : Snapshot.open(this.uriOf(path), 0, text, this.houses.of(path).house, this.bases);
   }
 
   snapshot(uri: Uri): Snapshot | undefined {
@@ -77,12 +105,14 @@ export class Store {
   filesChanged(paths: readonly string[]): readonly Uri[] {
     const closed = paths.filter((path) => !this.uriByPath.has(path));
     for (const path of closed) this.houses.forget(path);
+    for (const path of paths) this.folders.forget(path);
     return [...new Set([...this.rehouse(), ...this.refresh(closed)])];
   }
 
   /** Everything on disk may be different. */
   diskChanged(): readonly Uri[] {
     this.houses = this.newHouses();
+    this.folders.forgetAll();
     return [...new Set([...this.rehouse(), ...this.refresh()])];
   }
 
@@ -98,24 +128,16 @@ export class Store {
     return this.houses.of(this.pathOf(uri)).problems;
   }
 
-  /** The files that hold `food` blocks in the house of an open file; reads the folder. */
-  foodFiles(uri: Uri): readonly { readonly uri: Uri; readonly outline: Outline }[] {
-    const path = this.pathOf(uri);
-    const folder = path === undefined ? undefined : this.disk.houseAbove(path);
-    if (folder === undefined) return [];
-    return this.disk.recipesBelow(folder).flatMap((of) => {
-      const openUri = this.uriByPath.get(of);
-      const snapshot = openUri === undefined ? undefined : this.open.get(openUri);
-      if (openUri !== undefined && snapshot !== undefined) return [{ uri: openUri, outline: snapshot.outline }];
-      const text = this.disk.read(of) ?? '';
-      return /^[ \t]*food[ \t]/m.test(text) ? [{ uri: this.uriOf(of), outline: outline(parseDocument(text)) }] : [];
-    });
+  /** A file's URI, as the editor spells it where it is open. */
+  uriAt(path: string): Uri {
+    return this.uriByPath.get(path) ?? this.uriOf(path);
   }
 
   /** The document itself where it is open, those that build on it, and where its foods changed all of its house. */
   private textChanged(uri: Uri, path: string | undefined, foodsChanged: boolean): readonly Uri[] {
     const dirty = new Set(this.open.has(uri) ? [uri] : []);
     if (path === undefined) return [...dirty];
+    this.folders.edited(path);
     if (foodsChanged) {
       this.houses.forget(path);
       for (const other of this.rehouse()) dirty.add(other);

@@ -2,23 +2,40 @@ import type {
   DefinitionParams,
   DocumentHighlight,
   DocumentHighlightParams,
+  DocumentLink,
+  DocumentLinkParams,
   Location,
   ReferenceParams,
 } from 'vscode-languageserver';
-import { definition, foodBlock, foodName, highlights, references } from '../../editor/navigation.ts';
+import { definitionAcross, referencesAcross } from '../../editor/across-files.ts';
+import { fileLinks } from '../../editor/file-links.ts';
+import { fileName, type Located } from '../../editor/inherited.ts';
+import { highlights } from '../../editor/navigation.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { rangeOf, readPosition } from '../convert.ts';
 import { type Feature, onDocument, type View } from '../feature.ts';
 
 export const navigationFeature: Feature = {
-  capability: () => ({ definitionProvider: true, referencesProvider: true, documentHighlightProvider: true }),
+  capability: () => ({
+    definitionProvider: true,
+    referencesProvider: true,
+    documentHighlightProvider: true,
+    documentLinkProvider: {},
+  }),
   requests: [
-    onDocument<DefinitionParams, Location[]>('textDocument/definition', [], define),
-    onDocument<ReferenceParams, Location[]>('textDocument/references', [], (snapshot, { position, context }) =>
-      references(snapshot, readPosition(position), context.includeDeclaration).map((place) => ({
-        uri: snapshot.uri,
-        range: rangeOf(place),
-      })),
+    onDocument<DefinitionParams, Location[]>('textDocument/definition', [], (snapshot, { position }, view) => {
+      const found = definitionAcross(snapshot, readPosition(position), view.kitchen());
+      return found === undefined ? [] : [locationOf(found, snapshot, view)];
+    }),
+    onDocument<ReferenceParams, Location[]>(
+      'textDocument/references',
+      [],
+      (snapshot, { position, context: { includeDeclaration } }, view) => {
+        const path = view.pathOf(snapshot.uri);
+        return referencesAcross(snapshot, path, readPosition(position), includeDeclaration, view.kitchen()).map(
+          (found) => locationOf(found, snapshot, view),
+        );
+      },
     ),
     onDocument<DocumentHighlightParams, DocumentHighlight[]>(
       'textDocument/documentHighlight',
@@ -29,27 +46,17 @@ export const navigationFeature: Feature = {
           kind: o.role === 'definition' ? 3 : 2,
         })),
     ),
+    onDocument<DocumentLinkParams, DocumentLink[]>('textDocument/documentLink', [], (snapshot, _params, view) =>
+      fileLinks(snapshot).map(({ at, path }) => ({
+        range: rangeOf(at),
+        target: view.uriAt(path),
+        tooltip: `Open ${fileName(path)}`,
+      })),
+    ),
   ],
 };
 
-/** A food of the house by its block; anything else by its line. */
-function define(snapshot: Snapshot, params: DefinitionParams, view: View): Location[] {
-  const position = readPosition(params.position);
-  const food = foodName(snapshot, position);
-  if (food !== undefined) {
-    for (const file of foodFiles(snapshot, food, view)) {
-      const place = foodBlock(file, food);
-      if (place !== undefined) return [{ uri: file.uri, range: rangeOf(place) }];
-    }
-  }
-  const place = definition(snapshot, position);
-  return place === undefined ? [] : [{ uri: snapshot.uri, range: rangeOf(place) }];
-}
-
-/** This file first; the others of the house only for a food that is not the book's. */
-function foodFiles(snapshot: Snapshot, food: string, view: View): ReturnType<View['foodFiles']> {
-  const here = { uri: snapshot.uri, outline: snapshot.outline };
-  const match = snapshot.house.world.book.find(food);
-  const ours = match.kind === 'food' && match.food.id.startsWith('house-');
-  return ours ? [here, ...view.foodFiles(snapshot.uri)] : [here];
-}
+const locationOf = ({ path, at }: Located, { uri }: Snapshot, view: View): Location => ({
+  uri: path === undefined ? uri : view.uriAt(path),
+  range: rangeOf(at),
+});

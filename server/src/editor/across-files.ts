@@ -1,0 +1,141 @@
+/**
+ * Knows where a name is defined and spoken of in other files: bases, those who build on them, the foods of the house.
+ * Refuses to know how the words of one file belong together: `occurrences.ts` does.
+ */
+import type { Position } from '../notation/document.ts';
+import type { Link } from '../workspace/folder.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
+import { linkedAt } from './file-links.ts';
+import { fromWhole, inheritedBy, type Located, toWhole } from './inherited.ts';
+import type { Kitchen } from './kitchen.ts';
+import { definition, foodBlock, foodName, references } from './navigation.ts';
+import { namedAt, sameName } from './occurrences.ts';
+import { cursorAt, holds, type Place, placeOf } from './place.ts';
+
+/** Where what stands under the caret is defined: another file or its part, a base's line, a food of the house, or here. */
+export function definitionAcross(snapshot: Snapshot, position: Position, kitchen: Kitchen): Located | undefined {
+  return (
+    linkedAt(snapshot, position) ??
+    changedAt(snapshot, position) ??
+    foodAt(snapshot, position, kitchen) ??
+    inWhole(snapshot, position) ??
+    here(definition(snapshot, position))
+  );
+}
+
+/** The base's line that a `swap` or `drop` speaks of. */
+export function changedAt(snapshot: Snapshot, position: Position): Located | undefined {
+  const { line, at, character } = cursorAt(snapshot, position);
+  const { statement } = line;
+  const old = statement.kind === 'swap' ? statement.old : statement.kind === 'drop' ? statement.name : undefined;
+  const base = holds(old, character) ? inheritedBy(snapshot, at) : undefined;
+  return base && { path: base.path, at: base.at };
+}
+
+/** The definition in the recipe written out in full, where it is written. */
+export function inWhole(snapshot: Snapshot, position: Position): Located | undefined {
+  const there = toWhole(snapshot, position);
+  const place = there === undefined ? undefined : definition(snapshot.whole, there);
+  return place && fromWhole(snapshot, place);
+}
+
+const here = (at: Place | undefined): Located | undefined => at && { at };
+
+/** The block of a food of the house, for an ingredient's line or after `like`. */
+function foodAt(snapshot: Snapshot, position: Position, kitchen: Kitchen): Located | undefined {
+  const there = toWhole(snapshot, position);
+  const name = foodName(snapshot, position) ?? (there === undefined ? undefined : foodName(snapshot.whole, there));
+  if (name === undefined) return undefined;
+  const own = foodBlock(snapshot, name);
+  if (own !== undefined) return { at: own };
+  const match = snapshot.house.world.book.find(name);
+  if (match.kind !== 'food' || !match.food.id.startsWith('house-')) return undefined;
+  for (const { path, foods } of kitchen.index.entries()) {
+    if (foods.length === 0) continue;
+    const file = kitchen.snapshotAt(path);
+    const at = file && foodBlock(file, name);
+    if (at !== undefined) return { path, at };
+  }
+  return undefined;
+}
+
+/**
+ * Every place that speaks of it: in this file, and of a recipe's name, a part or a food of the house in all others.
+ * `path` is where the file lies; a text that lies nowhere has no users.
+ */
+export function referencesAcross(
+  snapshot: Snapshot,
+  path: string | undefined,
+  position: Position,
+  withDefinition: boolean,
+  kitchen: Kitchen,
+): Located[] {
+  const { line, at, character } = cursorAt(snapshot, position);
+  const { statement } = line;
+  if (statement.kind === 'food' && holds(statement.name, character)) {
+    const own = withDefinition ? [{ at: placeOf(at, statement.name) }] : [];
+    return [...own, ...foodUses(snapshot, path, statement.name.text, kitchen)];
+  }
+  if (statement.kind === 'recipe' && holds(statement.name, character))
+    return [...(withDefinition ? [{ at: placeOf(at, statement.name) }] : []), ...usersOf(path, undefined, kitchen)];
+  const linked = linkedAt(snapshot, position);
+  if (linked?.path !== undefined) {
+    const part = statement.kind === 'part' && !holds(statement.file, character);
+    const name = part ? (statement.filePart ?? statement.name)?.text : undefined;
+    const own = definition(snapshot, position);
+    return [
+      ...(withDefinition ? [linked] : []),
+      ...usersOf(linked.path, name, kitchen).map((u) => (u.path === path ? { at: u.at } : u)),
+      ...(own === undefined ? [] : references(snapshot, position, false).map((place) => ({ at: place }))),
+    ];
+  }
+  const own = references(snapshot, position, withDefinition).map((place): Located => ({ at: place }));
+  const named = namedAt(snapshot, position)?.named;
+  const name = named?.kind === 'part' ? snapshot.recipe.parts[named.part]?.head.name : undefined;
+  if (named !== undefined) return name === undefined ? own : [...own, ...usersOf(path, name, kitchen)];
+  return inheritedUses(snapshot, position, withDefinition);
+}
+
+/** What a variant says of a name it inherits. */
+function inheritedUses(snapshot: Snapshot, position: Position, withDefinition: boolean): Located[] {
+  const there = toWhole(snapshot, position);
+  if (there === undefined) return [];
+  return references(snapshot.whole, there, withDefinition).flatMap((place) => fromWhole(snapshot, place) ?? []);
+}
+
+/** The places of other files that build on a file, or on one part of it. */
+function usersOf(path: string | undefined, part: string | undefined, { index }: Kitchen): Located[] {
+  if (path === undefined) return [];
+  return index
+    .usersOf(path)
+    .filter(({ link }) => part === undefined || (link.part !== undefined && sameName(link.part, part)))
+    .map(({ entry, link }) => ({ path: entry.path, at: linkPlace(link) }));
+}
+
+const linkPlace = ({ at, span }: Link): Place => ({ line: at, start: span.start, end: span.end });
+
+/** The lines of all files that list a food of the house, and the foods that are like it. */
+function foodUses(snapshot: Snapshot, path: string | undefined, name: string, kitchen: Kitchen): Located[] {
+  const match = snapshot.house.world.book.find(name);
+  if (match.kind !== 'food') return [];
+  const uses = foodUsesIn(snapshot, match.food.id).map((at): Located => ({ at }));
+  for (const entry of kitchen.index.entries()) {
+    if (entry.path === path) continue;
+    const other = kitchen.snapshotAt(entry.path);
+    if (other !== undefined) uses.push(...foodUsesIn(other, match.food.id).map((at) => ({ path: entry.path, at })));
+  }
+  return uses;
+}
+
+/** The names of ingredients of one file that are the food, and what is like it. */
+export function foodUsesIn(snapshot: Snapshot, id: string): Place[] {
+  const isIt = (name: string): boolean => {
+    const match = snapshot.house.world.book.find(name);
+    return match.kind === 'food' && match.food.id === id;
+  };
+  return snapshot.document.lines.flatMap(({ statement }, line) => {
+    const node = statement.kind === 'add' || statement.kind === 'swap' ? statement.ingredient : statement;
+    const name = node.kind === 'ingredient' || node.kind === 'like' ? node.name : undefined;
+    return name !== undefined && isIt(name.text) ? [placeOf(line, name)] : [];
+  });
+}

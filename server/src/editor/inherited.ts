@@ -1,0 +1,152 @@
+/**
+ * Knows which line of a variant stands for which line of the whole recipe, and which line of a base it changes.
+ * Refuses to write anything out: `workspace/inherit.ts` does.
+ */
+import type { Position } from '../notation/document.ts';
+import type { Span, TextNode } from '../notation/tree.ts';
+import type { Ingredient } from '../recipe/ingredient.ts';
+import type { Part } from '../recipe/recipe.ts';
+import { wordsOf } from '../recipe/words.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
+import { sameName } from './occurrences.ts';
+import type { Place } from './place.ts';
+
+/** A place in a file by its path, or without one in the file at hand. */
+export interface Located {
+  readonly path?: string;
+  readonly at: Place;
+}
+
+/** The position in the whole recipe; undefined for a line that is not in it, such as `from` or `drop`. */
+export function toWhole(snapshot: Snapshot, { line, character }: Position): Position | undefined {
+  const { written, whole } = snapshot;
+  if (written === undefined || whole === snapshot) return undefined;
+  const at = written.lines.findIndex(({ origin }) => origin.kind === 'own' && origin.line === line);
+  if (at < 0) return undefined;
+  const shift = shiftOf(written.lines[at]?.text ?? '', snapshot.document.lines[line]?.text ?? '');
+  return { line: at, character: Math.max(0, character - shift) };
+}
+
+/** Where a place of the whole recipe is written: in the file itself or in a base. */
+export function fromWhole(snapshot: Snapshot, place: Place): Located | undefined {
+  const { written, whole } = snapshot;
+  if (written === undefined || whole === snapshot) return { at: place };
+  const line = written.lines[place.line];
+  if (line === undefined) return undefined;
+  const { origin, text } = line;
+  const document = origin.kind === 'own' ? snapshot.document : snapshot.base(origin.path)?.document;
+  const shift = shiftOf(text, document?.lines[origin.line]?.text ?? text);
+  const at = { line: origin.line, start: place.start + shift, end: place.end + shift };
+  return origin.kind === 'own' ? { at } : { path: origin.path, at };
+}
+
+/** How much further right the words of a line written out stand in the line they come from. */
+function shiftOf(written: string, original: string): number {
+  if (written === original) return 0;
+  const words = written.trim();
+  const found = words === '' ? -1 : original.indexOf(words);
+  return found < 0 ? 0 : found - written.indexOf(words);
+}
+
+/** A line of a base's list. */
+export interface Inherited {
+  readonly path: string;
+  readonly at: Place;
+  readonly part: Part;
+  readonly ingredient: Ingredient;
+  /** The line from its amount to its end. */
+  readonly text: string;
+}
+
+/** What a line of a variant changes: the base's line that a `swap`, a `drop` or a line of the same name speaks of. */
+export function inheritedBy(snapshot: Snapshot, line: number): Inherited | undefined {
+  const statement = snapshot.document.lines[line]?.statement;
+  const named =
+    statement?.kind === 'swap'
+      ? statement.old
+      : statement?.kind === 'drop' || statement?.kind === 'ingredient'
+        ? statement.name
+        : undefined;
+  if (named === undefined) return undefined;
+  const fits = statement?.kind === 'ingredient' ? sameName : endsWith;
+  for (const { base, part } of basesAt(snapshot, line)) {
+    const ingredient = part.head.ingredients.find((i) => fits(i.name, named.text));
+    if (ingredient !== undefined) return inherited(base, part, ingredient);
+  }
+  return undefined;
+}
+
+/** A part of a base, in the base written out in full. */
+export interface BasePart {
+  readonly base: Snapshot;
+  readonly part: Part;
+}
+
+/** The parts that a line of a variant may change: of the file its own part comes from, then of the recipe's base. */
+function basesAt(snapshot: Snapshot, line: number): BasePart[] {
+  const own = snapshot.outline.parts.find(({ at, source }) => at <= line && line < at + source.lines.length);
+  const header = own?.source.lines[0]?.statement;
+  const name = header?.kind === 'part' ? (header.name?.text ?? '') : '';
+  const found: BasePart[] = [];
+  if (own !== undefined) found.push(...(partFrom(snapshot, own.at) ?? []));
+  const base = baseOf(snapshot)?.base;
+  const parts = base?.recipe.parts.filter((p) => own === undefined || sameName(p.head.name, name)) ?? [];
+  if (base !== undefined) found.push(...parts.map((part) => ({ base, part })));
+  return found;
+}
+
+/** The base of the whole recipe, written out in full, and the line that names it. */
+export function baseOf(
+  snapshot: Snapshot,
+): { readonly line: number; readonly file: TextNode; readonly base: Snapshot | undefined } | undefined {
+  for (const { at, line } of snapshot.outline.head) {
+    const { statement } = line;
+    if (statement.kind === 'from' && statement.file !== undefined)
+      return { line: at, file: statement.file, base: snapshot.base(statement.file.text)?.whole };
+  }
+  return undefined;
+}
+
+/** The part that a line `part … from FILE : PART` takes; undefined where the line takes none. */
+export function partFrom(snapshot: Snapshot, line: number): BasePart[] | undefined {
+  const statement = snapshot.document.lines[line]?.statement;
+  if (statement?.kind !== 'part' || statement.file === undefined) return undefined;
+  const base = snapshot.base(statement.file.text)?.whole;
+  if (base === undefined) return [];
+  const wanted = statement.filePart?.text ?? statement.name?.text ?? '';
+  const { parts } = base.recipe;
+  const part =
+    parts.find((p) => sameName(p.head.name, wanted)) ??
+    (statement.filePart === undefined && parts.length === 1 ? parts[0] : undefined);
+  return part === undefined ? [] : [{ base, part }];
+}
+
+function inherited(base: Snapshot, part: Part, ingredient: Ingredient): Inherited {
+  const line = (base.recipe.partsAt[part.index] ?? 0) + ingredient.line;
+  const written = base.document.lines[line]?.text ?? '';
+  const name: Span = ingredient.node.name ?? { start: 0, end: written.length };
+  const origin = base.writtenFrom?.lines[line]?.origin;
+  const comment = base.document.lines[line]?.comment;
+  return {
+    path: origin?.kind === 'base' ? origin.path : base.uri,
+    at: { line: origin?.line ?? line, start: name.start, end: name.end },
+    part,
+    ingredient,
+    text: written.slice(0, comment?.start).trim().replace(/\s+/g, ' '),
+  };
+}
+
+/** Where a line of a base written out stands. */
+export function originOf(base: Snapshot, line: number): { readonly path: string; readonly line: number } {
+  const origin = base.writtenFrom?.lines[line]?.origin;
+  return { path: origin?.kind === 'base' ? origin.path : base.uri, line: origin?.line ?? line };
+}
+
+function endsWith(name: string, words: string): boolean {
+  const [full, end] = [wordsOf(name), wordsOf(words)];
+  return end.length > 0 && full.slice(-end.length).join(' ') === end.join(' ');
+}
+
+/** The name of a file without its folders. */
+export const fileName = (path: string): string =>
+  path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);

@@ -15,6 +15,7 @@ part filling
   2 tbsp  lemon juice
   120 g  mature cheddar, grated
   1 aubergine
+  2 large  egg whites
 `;
 
 function portionText(portion: Portion): string {
@@ -78,6 +79,8 @@ describe('mentions and their portions', () => {
     ['Serve with \\butter.', []],
     ['Squeeze in the lemon juice.', ['lemon juice: plain']],
     ['Beat until stiff.', []],
+    ['Whisk the whites.', ['egg whites: plain']],
+    ['Fold in the egg whites.', ['egg whites: plain']],
   ])('%s', (sentence, want) => {
     expect(mentionsIn(sentence)).toEqual(want);
   });

@@ -115,8 +115,4 @@ export class NameIndex {
 const NONE: readonly NameKey[] = [];
 
 /** The name, then what is left of it from each later word on: `dark brown sugar`, `brown sugar`, `sugar`. */
-function suffixes(words: readonly string[]): string[][] {
-  return words
-    .map((_, i) => words.slice(i))
-    .filter((run, i) => i === 0 || !ADJECTIVES.has(run[0] ?? '') || run.length > 1);
-}
+const suffixes = (words: readonly string[]): string[][] => words.map((_, i) => words.slice(i));

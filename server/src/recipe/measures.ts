@@ -266,6 +266,14 @@ const DEFINITIONS = {
     per: 'bones or vegetables',
   },
   'fat share': { words: 'fat in the mix', unit: 'percent', top: (f) => part(f, 'fat'), bottom: all, per: 'mix' },
+  'yolk share': {
+    words: 'egg yolk in the mix',
+    unit: 'percent',
+    top: yolkShare,
+    bottom: all,
+    per: 'mix',
+    without: 'egg yolk',
+  },
   'milk solids': {
     words: 'milk solids not fat in the mix',
     unit: 'percent',

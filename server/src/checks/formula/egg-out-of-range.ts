@@ -18,7 +18,7 @@ export default defineCheck<BandValues>({
     title:
       'Ruhlman, Ratio (2009): choux 2 water : 1 fat : 1 flour : 2 egg, pound cake 1 : 1 : 1 : 1; the balance rules of bakery texts (Gisslen; Figoni; Pyler)',
   },
-  explain: `**What it computes.** Egg, shelled, per flour by weight; dried egg counts as what it is mixed up to. For cakes also the classic balance: egg of at least the weight of the fat.
+  explain: `**What it computes.** Egg, shelled, per flour by weight; dried egg counts as what it is mixed up to. For an ice the yolk as a share of the mix. For cakes also the classic balance: egg of at least the weight of the fat.
 
 **Why it matters.** Egg lifts and holds. Choux with too few does not puff, with too many runs flat on the tray; a sponge has nothing else to raise it; a cake with more fat than its egg can hold is crumbly or greasy.
 
@@ -36,6 +36,7 @@ export default defineCheck<BandValues>({
         found = true;
         yield finding;
       }
+    yield* outsideBand(part, 'yolk share', 'high', egg);
     if (!found && !eggless) yield* outsideBand(part, 'egg per fat', 'low', egg);
   },
   say: (values) => sayBand(values),

@@ -130,6 +130,8 @@ export function solidsShare(food: Food): number | undefined {
 /** Salt from every source, as sodium × 2.5 (EU 1169/2011, annex I), but not the sodium of leavening. */
 export function saltShare(food: Food, ingredient?: Ingredient): Share {
   if (food.class === 'leavening') return 0;
+  // The sodium of self-raising flour is its baking powder's, and 0 to 1 % of salt (common practice).
+  if (food.class === 'flour' && food.roles.includes('leavening')) return upTo(0.01);
   const { sodium } = food.per100;
   if (sodium === undefined) return undefined;
   const share = (sodium * 2.5) / 100_000;

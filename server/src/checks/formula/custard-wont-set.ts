@@ -22,7 +22,7 @@ export default defineCheck<BandValues>({
   },
   explain: `**What it computes.** For what bakes: the protein of the eggs as a share of the mix of eggs, dairy, sugar and cheese, without the vegetables, fruit and meat that lie in it. One large egg in a cup of milk is about 2 %. For a custard stirred over the heat: the yolk per milk and cream; a whole egg counts for one yolk at least and two at most.
 
-**Why it matters.** The net that holds a custard is egg protein. Milk, sugar and soft cheese thin it; below 1.4 % it does not close, and the middle stays liquid however long it bakes.
+**Why it matters.** The net that holds a custard is egg protein. Milk, sugar and soft cheese thin it; below about 1.3 % it does not close, and the middle stays liquid however long it bakes.
 
 **What to do.** Add eggs, or take dairy out. Fresh cheese adds body and no set.
 

@@ -1,6 +1,7 @@
+import { gramsText } from '../../measure/number-text.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, outsideBand, sayBand } from './band.ts';
-import { mainLiquid } from './liquid.ts';
+import { mainLiquid, waterOutsideG } from './liquid.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -24,7 +25,7 @@ export default defineCheck<BandValues>({
     for (const name of ['hydration', 'cake hydration'] as const)
       yield* outsideBand(part, name, 'low', () => ingredientPlace(mainLiquid(part.head.ingredients)));
   },
-  say: (values) => sayBand(values),
+  say: (values) => sayBand(values, `It is about ${gramsText(waterOutsideG(values))} g short.`),
   fix: (values, scene) =>
     mendAmount(values, scene, mainLiquid(scene.recipe.parts[values.part]?.head.ingredients ?? [])),
   examples: {

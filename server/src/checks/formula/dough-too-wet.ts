@@ -1,7 +1,8 @@
+import { gramsText } from '../../measure/number-text.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, outsideBand, sayBand } from './band.ts';
-import { gardenWater, mainLiquid, waterBrought } from './liquid.ts';
+import { gardenWater, mainLiquid, waterBrought, waterOutsideG } from './liquid.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -28,11 +29,12 @@ export default defineCheck<BandValues>({
   },
   say: (values) => {
     const garden = gardenWater(values.contents);
+    const over = gramsText(waterOutsideG(values));
     return sayBand(
       values,
       garden === undefined
-        ? `The water comes from ${waterBrought(values.contents)}.`
-        : `Of the water, ${Math.round(garden.grams)} g come out of what is chopped in (${garden.words}: half of what it holds), so what is added must fall.`,
+        ? `It is about ${over} g too much; the water comes from ${waterBrought(values.contents)}.`
+        : `Of the water, ${Math.round(garden.grams)} g come out of what is chopped in (${garden.words}: half of what it holds), so what is added must fall by about ${over} g.`,
     );
   },
   fix: (values, scene) =>

@@ -2,8 +2,8 @@
  * Knows which liquid of a dough gives or takes, and where its water comes from.
  */
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import { freeWater } from '../../recipe/measures/shares.ts';
-import { bringing, gramsOf, mostOf } from './band.ts';
+import { flourShare, freeWater } from '../../recipe/measures/shares.ts';
+import { type BandValues, bringing, gramsOf, isHigh, middleOf, mostOf } from './band.ts';
 
 /** The ingredient that brings most added water and can give some up: water first, then milk, juice and the like. */
 export function mainLiquid(contents: readonly Ingredient[]): Ingredient | undefined {
@@ -52,6 +52,13 @@ export function gardenWater(
   const grams = green.reduce((sum, b) => sum + b.grams, 0);
   const all = brought(contents).reduce((sum, b) => sum + b.grams, 0);
   return grams < GARDEN_SHARE * all ? undefined : { words: sayBrought(green.slice(0, 3)), grams };
+}
+
+/** Water that is beyond the usual band, or short of it, in grams. */
+export function waterOutsideG({ value, measure, verdict, contents }: BandValues): number {
+  const edge = measure.usual[isHigh(verdict) ? 1 : 0] ?? 0;
+  const flour = contents.reduce((sum, i) => sum + gramsOf(i) * bringing(i, flourShare), 0);
+  return Math.abs(middleOf(value) - edge) * flour;
 }
 
 /** Below this share of the water they are not worth naming. */

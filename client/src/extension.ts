@@ -2,6 +2,7 @@
 
 import * as vscode from 'vscode';
 import { registerExplain } from './commands/explain.ts';
+import { registerRecordTrial } from './commands/record-trial.ts';
 import { registerRestartServer } from './commands/restart-server.ts';
 import { registerScale } from './commands/scale.ts';
 import { registerShowLog } from './commands/show-log.ts';
@@ -16,6 +17,7 @@ export function activate(context: vscode.ExtensionContext): void {
     connection,
     showStatus(connection),
     registerScale(connection),
+    registerRecordTrial(connection),
     registerExplain(connection, context.extension.packageJSON),
     registerShowLog(connection),
     registerRestartServer(connection),

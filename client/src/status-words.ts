@@ -1,4 +1,4 @@
-import type { FindingCounts, StatusParams } from '../../server/src/lsp/messages.ts';
+import type { FindingCounts, StatusParams, TrialRecord } from '../../server/src/lsp/messages.ts';
 
 /** '1 error, 2 warnings', the graver first; 'No findings' for none. */
 export function sayFindings(counts: FindingCounts): string {
@@ -19,6 +19,13 @@ export function sayMass(massG: StatusParams['massG']): string {
   const low = say(massG.low);
   const high = say(massG.high);
   return `${low === high ? low : `${low}–${high}`} ${inKg ? 'kg' : 'g'}`;
+}
+
+/** 'Cooked as written, 2 trials, the last on 2026-09-14'. */
+export function sayRecord({ state, trials, latest }: TrialRecord): string {
+  const said = state.charAt(0).toUpperCase() + state.slice(1);
+  if (trials === 0 || latest === null) return said;
+  return trials === 1 ? `${said}, tried on ${latest}` : `${said}, ${trials} trials, the last on ${latest}`;
 }
 
 function sayCount(count: number, one: string, many: string): string | undefined {

@@ -1,10 +1,10 @@
-// Knows how the two entries beside the language's name show what the server last said of the recipe in front.
+// Knows how the entries beside the language's name show what the server last said of the recipe in front.
 // It refuses to work anything out: every number comes from the server.
 
 import * as vscode from 'vscode';
 import { messageVersion, type StatusParams, statusNotification } from '../../server/src/lsp/messages.ts';
 import type { Connection } from './connection.ts';
-import { sayFindings, sayMass } from './status-words.ts';
+import { sayFindings, sayMass, sayRecord } from './status-words.ts';
 
 const selector = { language: 'quern' };
 const nowhere: vscode.DocumentSelector = [];
@@ -14,6 +14,8 @@ export function showStatus(connection: Connection): vscode.Disposable {
   findings.name = 'Quern: findings';
   const weight = vscode.languages.createLanguageStatusItem('quern.weight', selector);
   weight.name = 'Quern: weight and yield';
+  const trials = vscode.languages.createLanguageStatusItem('quern.trials', selector);
+  trials.name = 'Quern: trials';
   const lastByUri = new Map<string, StatusParams>();
 
   const show = (): void => {
@@ -21,12 +23,14 @@ export function showStatus(connection: Connection): vscode.Disposable {
     const last = document && lastByUri.get(connection.uriOf(document));
     showFindings(findings, connection, last);
     showWeight(weight, last);
+    showTrials(trials, last);
   };
   show();
 
   return vscode.Disposable.from(
     findings,
     weight,
+    trials,
     connection.listen(statusNotification, (params) => {
       if (params.version !== messageVersion) return;
       lastByUri.set(params.uri, params);
@@ -58,6 +62,13 @@ function showFindings(item: vscode.LanguageStatusItem, connection: Connection, l
     if (last.findings.error > 0) item.severity = vscode.LanguageStatusSeverity.Error;
     else if (last.findings.warning > 0) item.severity = vscode.LanguageStatusSeverity.Warning;
   }
+}
+
+function showTrials(item: vscode.LanguageStatusItem, last: StatusParams | undefined): void {
+  const record = last?.record ?? null;
+  item.selector = record === null ? nowhere : selector;
+  item.text = record === null ? '' : sayRecord(record);
+  item.command = { title: 'Record a Trial', command: 'quern.recordTrial' };
 }
 
 function showWeight(item: vscode.LanguageStatusItem, last: StatusParams | undefined): void {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sayFindings, sayMass } from '../../client/src/status-words.ts';
+import { sayFindings, sayMass, sayRecord } from '../../client/src/status-words.ts';
 
 describe('the status', () => {
   it.each([
@@ -23,5 +23,16 @@ describe('the status', () => {
     [{ low: 9_900, high: 10_500 }, '9.9–10.5 kg'],
   ])('says the weight %o', (mass, said) => {
     expect(sayMass(mass)).toBe(said);
+  });
+
+  it.each([
+    [{ state: 'never cooked', trials: 0, latest: null }, 'Never cooked'],
+    [{ state: 'cooked as written', trials: 1, latest: '2026-09-14' }, 'Cooked as written, tried on 2026-09-14'],
+    [
+      { state: 'cooked, changed since', trials: 3, latest: '2026-09-14' },
+      'Cooked, changed since, 3 trials, the last on 2026-09-14',
+    ],
+  ] as const)('says the record %o', (record, said) => {
+    expect(sayRecord(record)).toBe(said);
   });
 });

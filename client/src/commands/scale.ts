@@ -5,6 +5,7 @@ import * as vscode from 'vscode';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { type MessageEdit, messageVersion, type ScaleAnswer, scaleRequest } from '../../../server/src/lsp/messages.ts';
 import type { Connection } from '../connection.ts';
+import { editorEdit } from '../edits.ts';
 
 const previewScheme = 'quern-scaled';
 
@@ -191,10 +192,6 @@ async function make(proposal: Proposal, sayTheRest: boolean): Promise<void> {
   if (sayTheRest && scaling.said.length > 0) {
     void vscode.window.showInformationMessage(`Scaled: ${to}. ${scaling.said.join(' ')}`);
   }
-}
-
-function editorEdit({ range: { start, end }, newText }: MessageEdit): vscode.TextEdit {
-  return new vscode.TextEdit(new vscode.Range(start.line, start.character, end.line, end.character), newText);
 }
 
 function textAfter(document: vscode.TextDocument, edits: readonly MessageEdit[]): string {

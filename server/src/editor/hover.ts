@@ -13,6 +13,7 @@ import { hoverPart } from './hover/part.ts';
 import { hoverRecipe } from './hover/recipe.ts';
 import { hoverTemperature } from './hover/temperature.ts';
 import { hoverTime } from './hover/time.ts';
+import { hoverTrial } from './hover/trials.ts';
 import { hoverUnit } from './hover/unit.ts';
 import { type Cursor, cursorAt, type Place } from './place.ts';
 
@@ -40,6 +41,7 @@ const SOURCES: readonly HoverSource[] = [
   hoverPart,
   hoverTemperature,
   hoverTime,
+  hoverTrial,
   hoverUnit,
   hoverMention,
   hoverIngredient,

@@ -3,6 +3,8 @@
  */
 import type { Severity } from '../checks/check.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
+import { type RecipeState, recipeRecord } from '../recipe/state.ts';
+import { readTrials } from '../recipe/trials.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 
 export interface Status {
@@ -10,6 +12,8 @@ export interface Status {
   /** Undefined where no amount is known. */
   readonly massG: Range | undefined;
   readonly yield: string | undefined;
+  /** Undefined for a file that is no recipe. */
+  readonly record: { readonly state: RecipeState; readonly trials: number; readonly latest?: string } | undefined;
 }
 
 export function status(snapshot: Snapshot): Status {
@@ -26,5 +30,16 @@ export function status(snapshot: Snapshot): Status {
   const line = made === undefined ? undefined : document.lines[made.at];
   const end = made?.node.of?.end ?? made?.node.amount?.end;
   const written = made?.node.amount === undefined ? undefined : line?.text.slice(made.node.amount.start, end);
-  return { findings: counts, massG: massG && { low: massG.low, high: massG.high }, yield: written };
+  return {
+    findings: counts,
+    massG: massG && { low: massG.low, high: massG.high },
+    yield: written,
+    record: snapshot.outline.recipe === undefined ? undefined : recordOf(snapshot),
+  };
+}
+
+function recordOf(snapshot: Snapshot): Status['record'] {
+  const { state, trials } = recipeRecord(snapshot.whole.recipe, readTrials(snapshot.outline));
+  const latest = trials.at(-1)?.date;
+  return { state, trials: trials.length, ...(latest !== undefined && { latest }) };
 }

@@ -30,6 +30,15 @@ export type StatusParams = {
   readonly massG: { readonly low: number; readonly high: number } | null;
   /** The yield as written, '12 squares', null where the recipe states none. */
   readonly yield: string | null;
+  /** What the kitchen's record says, null for a file that is no recipe; a server before 0.2 does not say. */
+  readonly record?: TrialRecord | null;
+};
+
+export type TrialRecord = {
+  readonly state: 'never cooked' | 'cooked, changed since' | 'cooked as written';
+  readonly trials: number;
+  /** The date of the latest, '2026-09-14', null where there is none. */
+  readonly latest: string | null;
 };
 
 export type FindingCounts = {
@@ -58,6 +67,23 @@ export type ScaleAnswer =
     }
   | { readonly version: MessageVersion; readonly ok: false; readonly why: string };
 
+export type RecordTrialParams = {
+  readonly version: MessageVersion;
+  readonly uri: string;
+  /** Today where the cook is: '2026-09-14'. */
+  readonly date: string;
+};
+
+export type RecordTrialAnswer =
+  | {
+      readonly version: MessageVersion;
+      readonly ok: true;
+      readonly edits: readonly MessageEdit[];
+      /** The first value to overwrite, in the text after the edits. */
+      readonly first: MessageRange;
+    }
+  | { readonly version: MessageVersion; readonly ok: false; readonly why: string };
+
 export type ExplainParams = { readonly version: MessageVersion; readonly code: string };
 
 /** The page of a finding's code, null where there is no such code. */
@@ -72,6 +98,11 @@ export const statusNotification: PrivateNotification<StatusParams> = { method: '
 
 /** Client to server: what scaling the whole file would change. It changes nothing by itself. */
 export const scaleRequest: PrivateRequest<ScaleParams, ScaleAnswer> = { method: 'quern/scale' };
+
+/** Client to server: how a trial of today is started in the text. It changes nothing by itself. */
+export const recordTrialRequest: PrivateRequest<RecordTrialParams, RecordTrialAnswer> = {
+  method: 'quern/recordTrial',
+};
 
 /** Client to server: the page of one code. */
 export const explainRequest: PrivateRequest<ExplainParams, ExplainAnswer> = { method: 'quern/explain' };

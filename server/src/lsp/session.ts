@@ -294,6 +294,7 @@ function statusParams(snapshot: Snapshot, now: ReturnType<typeof status>): Statu
     findings: now.findings,
     massG: now.massG ?? null,
     yield: now.yield ?? null,
+    record: now.record === undefined ? null : { ...now.record, latest: now.record.latest ?? null },
   };
 }
 

@@ -7,8 +7,9 @@ import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
 import { span, textOf } from '../words.ts';
+import { heatTrials, reachedTrials } from './trials.ts';
 
-export const hoverTemperature: HoverSource = (_snapshot, { line, part, inPart, at, character }) => {
+export const hoverTemperature: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
   const { statement } = line;
   const reading = part?.steps.find((s) => s.line === inPart)?.heat.find((h) => holds(h.node, character));
   const alone = statement.kind === 'oven' || statement.kind === 'reached' ? statement.temperature : undefined;
@@ -19,7 +20,14 @@ export const hoverTemperature: HoverSource = (_snapshot, { line, part, inPart, a
     at: placeOf(at, node),
     title: textOf(line, node),
     subtitle: ROLES[role],
-    facts: temperatureFacts(node, role),
+    facts: [
+      ...temperatureFacts(node, role),
+      ...(reading !== undefined
+        ? heatTrials(snapshot, reading)
+        : statement.kind === 'reached'
+          ? reachedTrials(snapshot, statement.place)
+          : []),
+    ],
   };
 };
 

@@ -4,8 +4,9 @@ import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
 import { sayMinutesRange, textOf } from '../words.ts';
+import { timeTrials, tookTrials } from './trials.ts';
 
-export const hoverTime: HoverSource = (_snapshot, { line, part, inPart, at, character }) => {
+export const hoverTime: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
   const reading = part?.steps.find((s) => s.line === inPart)?.times.find((t) => holds(t.node, character));
   const took = line.statement.kind === 'took' ? line.statement.duration : undefined;
   const node = reading?.node ?? (holds(took, character) ? took : undefined);
@@ -16,6 +17,8 @@ export const hoverTime: HoverSource = (_snapshot, { line, part, inPart, at, char
   ];
   if (reading?.verb !== undefined) facts.push(figure('Belongs to', reading.verb));
   if (reading?.verbClass !== undefined) facts.push(figure('Counts as', COUNTS[reading.verbClass] ?? 'hands-on time'));
+  if (reading !== undefined) facts.push(...timeTrials(snapshot, reading));
+  else if (line.statement.kind === 'took') facts.push(...tookTrials(snapshot, line.statement.to));
   return { at: placeOf(at, node), title: textOf(line, node), facts };
 };
 

@@ -13,6 +13,7 @@ import { renameFeature } from './rename.ts';
 import { scaleFeature } from './scale.ts';
 import { selectionFeature } from './selection.ts';
 import { semanticTokensFeature } from './semantic-tokens.ts';
+import { trialsFeature } from './trials.ts';
 import { workspaceSymbolsFeature } from './workspace-symbols.ts';
 
 export const FEATURES: readonly Feature[] = [
@@ -29,5 +30,6 @@ export const FEATURES: readonly Feature[] = [
   scaleFeature,
   selectionFeature,
   semanticTokensFeature,
+  trialsFeature,
   workspaceSymbolsFeature,
 ];

@@ -1,0 +1,149 @@
+/** What the trials measured of one time, temperature, weight or amount: each by its date, and the spread of several. */
+import { trimmed } from '../../measure/number-text.ts';
+import { middle, type Range } from '../../measure/quantity.ts';
+import { baseOf } from '../../measure/unit.ts';
+import type { DurationNode, MeasuredNode, TemperatureNode, TextNode } from '../../notation/tree.ts';
+import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
+import { readTrials, type Trial } from '../../recipe/trials.ts';
+import { baseForm } from '../../recipe/verbs.ts';
+import { wordsOf } from '../../recipe/words.ts';
+import type { Snapshot } from '../../workspace/snapshot.ts';
+import { figure } from '../facts.ts';
+import type { Fact, HoverSource } from '../hover.ts';
+import { sameName } from '../occurrences.ts';
+import { holds, placeOf } from '../place.ts';
+import { sayGrams, sayMinutesRange, span, textOf } from '../words.ts';
+
+/** What the trials took over a step's time: of several steps with its verb, the one that each came nearest to. */
+export function timeTrials(snapshot: Snapshot, reading: TimeReading): Fact[] {
+  const alike = snapshot.recipe.parts.flatMap((p) =>
+    p.steps.flatMap((s) => s.times.filter((t) => t.verb === reading.verb)),
+  );
+  const nearest = (minutes: number) =>
+    nearestOf(alike, minutes, ({ node }) => ({ low: node.lowMin, high: node.highMin }));
+  return sayTrials(
+    snapshot,
+    ({ took }) =>
+      took
+        .filter(({ verb }) => verbOf(verb) === reading.verb)
+        .map(({ at, duration }) => ({ at, node: duration, value: minutesOf(duration) }))
+        .filter(({ value }) => nearest(value) === reading),
+    sayMinutesRange,
+  );
+}
+
+/** The temperatures that the trials reached where a step promises one in the food. */
+export function heatTrials(snapshot: Snapshot, reading: HeatReading): Fact[] {
+  if (reading.role !== 'food' || reading.verbClass === 'cooling') return [];
+  const alike = snapshot.recipe.parts.flatMap((p) =>
+    p.steps.flatMap((s) => s.heat.filter((h) => h.role === 'food' && h.verbClass !== 'cooling')),
+  );
+  return sayTrials(
+    snapshot,
+    ({ reached }) =>
+      reached
+        .map(({ at, temperature, celsius }) => ({ at, node: temperature, value: middle(celsius) }))
+        .filter(({ value }) => nearestOf(alike, value, ({ celsius }) => celsius) === reading),
+    (c) => `${span(c, (n) => trimmed(n, 1))} °C`,
+  );
+}
+
+/** A line of a trial beside the same line of the others. */
+export function tookTrials(snapshot: Snapshot, to: TextNode | undefined): Fact[] {
+  return sayTrials(
+    snapshot,
+    ({ took }) =>
+      took
+        .filter(({ verb }) => verbOf(verb) === verbOf(to))
+        .map(({ at, duration }) => ({ at, node: duration, value: minutesOf(duration) })),
+    sayMinutesRange,
+  );
+}
+
+export function reachedTrials(snapshot: Snapshot, place: TextNode | undefined): Fact[] {
+  return sayTrials(
+    snapshot,
+    ({ reached }) =>
+      reached
+        .filter((r) => sameText(r.place, place))
+        .map(({ at, temperature, celsius }) => ({ at, node: temperature, value: middle(celsius) })),
+    (c) => `${span(c, (n) => trimmed(n, 1))} °C`,
+  );
+}
+
+/** `weighed` and `used`, which nothing else explains. */
+export const hoverTrial: HoverSource = (snapshot, { line, at, character }) => {
+  const { statement } = line;
+  const amount = statement.kind === 'weighed' || statement.kind === 'used' ? statement.amount : undefined;
+  if (amount?.kind !== 'measured' || !holds(amount, character)) return undefined;
+  const facts =
+    statement.kind === 'weighed'
+      ? weightTrials(snapshot, ({ weighed }) => weighed.filter((w) => sameText(w.outOf, statement.outOf)))
+      : statement.kind === 'used'
+        ? weightTrials(snapshot, ({ used }) =>
+            used.flatMap((u) =>
+              u.amount.kind === 'measured' && sameText(u.name, statement.name) && sameText(u.part, statement.part)
+                ? [{ at: u.at, amount: u.amount }]
+                : [],
+            ),
+          )
+        : [];
+  return facts.length < 2 ? undefined : { at: placeOf(at, amount), title: textOf(line, amount), facts };
+};
+
+function weightTrials(
+  snapshot: Snapshot,
+  of: (trial: Trial) => readonly { readonly at: number; readonly amount: MeasuredNode }[],
+): Fact[] {
+  return sayTrials(
+    snapshot,
+    (trial) =>
+      of(trial).flatMap(({ at, amount }) => {
+        const base = amount.unit === undefined ? undefined : baseOf(amount.unit.symbol, snapshot.house.world.measures);
+        return base === undefined ? [] : [{ at, node: amount, value: middle(amount.quantity) * base }];
+      }),
+    sayGrams,
+  );
+}
+
+interface Measured {
+  readonly at: number;
+  readonly node: DurationNode | TemperatureNode | MeasuredNode;
+  readonly value: number;
+}
+
+function sayTrials(
+  snapshot: Snapshot,
+  measuredIn: (trial: Trial) => readonly Measured[],
+  say: (range: Range) => string,
+): Fact[] {
+  const measured = readTrials(snapshot.outline).flatMap((trial) => measuredIn(trial).map((m) => ({ trial, ...m })));
+  const facts = measured.map(({ trial, at, node }) => {
+    const line = snapshot.document.lines[at];
+    return figure(`Trial of ${trial.date}`, line === undefined ? '' : textOf(line, node));
+  });
+  if (measured.length < 2) return facts;
+  const values = measured.map((m) => m.value);
+  const mean = values.reduce((a, b) => a + b, 0) / values.length;
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  const said =
+    low === high
+      ? `${say({ low, high })} each time`
+      : `${say({ low, high })}, ${say({ low: mean, high: mean })} on average`;
+  return [...facts, figure('Spread', said)];
+}
+
+function nearestOf<T>(all: readonly T[], value: number, rangeOf: (of: T) => Range): T | undefined {
+  const far = (of: T) => {
+    const { low, high } = rangeOf(of);
+    return value < low ? low - value : value > high ? value - high : 0;
+  };
+  return all.reduce<T | undefined>((a, b) => (a === undefined || far(b) < far(a) ? b : a), undefined);
+}
+
+const minutesOf = ({ lowMin, highMin }: DurationNode): number => (lowMin + highMin) / 2;
+
+const verbOf = (verb: TextNode | undefined): string | undefined =>
+  verb === undefined ? undefined : baseForm(wordsOf(verb.text)[0] ?? '');
+
+const sameText = (a: TextNode | undefined, b: TextNode | undefined): boolean => sameName(a?.text ?? '', b?.text ?? '');

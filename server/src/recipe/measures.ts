@@ -56,12 +56,10 @@ export type MeasureValue =
   | { readonly known: true; readonly value: Range }
   | { readonly known: false; readonly why: string };
 
-/** percent: of what stands below the line. times: so many times it. celsius: a temperature. */
-export type MeasureUnit = 'percent' | 'times' | 'celsius';
-
 interface Ratio {
   /** Completes "The … is 31 %". */
   readonly words: string;
+  /** Of what stands below the line: per cent of it, or so many times it. */
   readonly unit: 'percent' | 'times';
   readonly top: (food: Food, ingredient?: Ingredient) => Share;
   /** The grams above the line, where they are not a share of the weight. */

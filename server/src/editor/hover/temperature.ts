@@ -3,6 +3,7 @@ import { trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
 import { celsiusOf, gasToCelsius, type HeatRole } from '../../recipe/heat.ts';
+import { SUGAR_SOURCE, sugarStage } from '../../recipe/measures/sugar-boiling.ts';
 import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
@@ -46,6 +47,11 @@ const FAN_SOURCE = 'common practice, no source';
 export function temperatureFacts(node: TemperatureNode, role: HeatRole): Fact[] {
   const celsius = celsiusOf(node);
   const facts = [figure('Celsius', sayC(celsius)), figure('Fahrenheit', sayF(celsius))];
+  if (role === 'food') {
+    const stage = sugarStage(celsius.low);
+    if (stage !== undefined && stage === sugarStage(celsius.high))
+      facts.push(figure('Boiled sugar', `${stage}, at sea level`, SUGAR_SOURCE));
+  }
   if (role !== 'oven') return facts;
   const still = node.fan ? plus(celsius, FAN_C) : celsius;
   facts.push(

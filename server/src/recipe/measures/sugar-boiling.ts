@@ -6,6 +6,8 @@ import data from '../../../data/sugar-boiling.json' with { type: 'json' };
 
 const ROWS = data.solidsAtBoilingC.rows as unknown as readonly (readonly [number, number])[];
 
+export const SUGAR_SOURCE: string = data.source;
+
 /** Solids, as a share, of a sugar syrup that boils at so many °C; 0 below the first row of the table, the last beyond it. */
 export function solidsAtBoiling(celsius: number): number {
   const above = ROWS.findIndex(([at]) => at >= celsius);

@@ -242,7 +242,7 @@ const heatWords = onceFor(({ sentence: { items }, mentions }: Step): readonly He
     if ((kind !== 'oven' && kind !== 'stove') || TOO_GENTLE.has(verb)) return [];
     // A name such as `boiling water` or `smoked paprika` heats nothing.
     if (mentions.some((m) => m.start <= item.start && m.end >= item.end && !m.verb)) return [];
-    if (nearWords(items, i, -3).some((w) => NOUN_BEFORE.has(w)) || nearWords(items, i, 3).some((w) => VESSELS.has(w)))
+    if (nearWords(items, i, -3).some((w) => NOUN_BEFORE.has(w)) || (verb === 'heat' && heatsVessel(items, i)))
       return [];
     const before = nearWords(items, i, -1)[0] ?? '';
     const noun = NAMES_BEFORE.has(before) && !COOKS_THROUGH.has(verb);
@@ -264,6 +264,13 @@ function heatsFood(object: Mention | undefined, step: Step, part: Part, self: Se
     return first !== undefined && first.part === part.index && first.line === step.line;
   });
 }
+
+/** `Heat the oven`, `Heat a frying pan`. */
+const heatsVessel = (items: readonly SentenceItem[], i: number): boolean => {
+  const after = nearWords(items, i, 3);
+  const preposition = after.findIndex((w) => w === 'in' || w === 'on' || w === 'with');
+  return (preposition < 0 ? after : after.slice(0, preposition)).some((w) => VESSELS.has(w));
+};
 
 /** Whether something other than an article or a portion stands between a verb and what it is done to. */
 const between = (items: readonly SentenceItem[], from: number, to: number): boolean =>

@@ -45,7 +45,7 @@ export default defineCheck<Values>({
     }
   },
   say: ({ name, acid, least }) => ({
-    message: `The ${name} goes into sealed jars with ${acid < 0.0005 ? 'no acid' : `${(acid * 100).toFixed(1)} % of acid`} in the whole, where ${(least * 100).toFixed(1)} % is the least, and no pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
+    message: `Sealed jars with ${name} hold ${acid < 0.0005 ? 'no acid' : `${(acid * 100).toFixed(1)} % of acid in the whole`}, where ${(least * 100).toFixed(1)} % is the least, and no step uses pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
     value: acid,
     unit: '1',
     band: [least, null],
@@ -118,6 +118,7 @@ const LOW_ACID: ReadonlySet<FoodClass> = new Set<FoodClass>([
 /** A jam with an onion in it is a jam. */
 const LOW_SHARE = 0.3;
 const SWEET = 0.5;
+const OILY = 0.4;
 const TOMATOES = /tomato/;
 /** Grams of acid in 100 g, where the book does not say. */
 const ACETIC = 5;
@@ -129,6 +130,7 @@ const lowAcid = onceFor(({ head }: Part): (Values & { readonly of: Ingredient })
   let tomato = 0;
   let acid = 0;
   let sugar = 0;
+  let oil = 0;
   let of: Ingredient | undefined;
   for (const ingredient of head.ingredients) {
     const { food, weighed } = ingredient;
@@ -140,11 +142,14 @@ const lowAcid = onceFor(({ head }: Part): (Values & { readonly of: Ingredient })
       if (TOMATOES.test(food.name)) tomato += grams;
       of ??= ingredient;
     } else if (food.class === 'sugar') sugar += grams;
+    else if (food.class === 'oil') oil += grams;
     else if (food.class === 'vinegar') acid += (grams * (food.per100.acid ?? ACETIC)) / 100;
     else if (/citric|lemon juice|lime juice/.test(food.name))
       acid += (grams * (food.per100.acid ?? (/citric/.test(food.name) ? 100 : ACETIC))) / 100;
   }
   if (of === undefined || low < whole * LOW_SHARE || sugar > whole * SWEET) return undefined;
+  // Under oil, `garlic-in-oil` speaks of it.
+  if (oil > whole * OILY) return undefined;
   const least = tomato > low * 0.7 ? TOMATO : PICKLE;
   const share = acid / whole;
   return share >= least * 0.97 ? undefined : { name: of.name, acid: share, least, of };

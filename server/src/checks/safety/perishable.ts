@@ -76,9 +76,9 @@ function judge({ kind, ingredients }: PartHead, cooked: boolean): boolean {
   let sugar = 0;
   let sour = 0;
   let cultured = false;
-  for (const { weighed, food } of ingredients) {
+  for (const { weighed, food, name } of ingredients) {
+    if (food?.class === 'yeast' || food?.class === 'curing salt' || STARTERS.test(name)) cultured = true;
     if (food === undefined) continue;
-    if (food.class === 'yeast' || food.class === 'curing salt' || STARTERS.test(food.name)) cultured = true;
     if (!weighed.known) continue;
     const grams = (weighed.grams.low + weighed.grams.high) / 2;
     whole += grams;
@@ -93,7 +93,7 @@ function judge({ kind, ingredients }: PartHead, cooked: boolean): boolean {
   return cooked && (plant >= whole * PLANT_SHARE || (kind !== undefined && MOIST_KINDS.has(kind.name)));
 }
 
-const STARTERS = /\b(?:starter|yoghurt|yogurt|kefir|rennet|buttermilk)\b/;
+const STARTERS = /\b(?:starter|yoghurt|yogurt|kefir|rennet|buttermilk|culture)\b/i;
 
 const cooks = (part: Part): boolean =>
   part.steps.some(

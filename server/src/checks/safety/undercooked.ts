@@ -269,6 +269,12 @@ const isReheated = (reading: HeatReading, step: Step): boolean =>
 
 const OTHERWISE: ReadonlySet<string> = new Set([
   'smoke',
+  'bain-marie',
+  'cover',
+  'covered',
+  'foil',
+  'lid',
+  'casserole',
   'smoked',
   'smoker',
   'bath',

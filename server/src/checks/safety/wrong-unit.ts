@@ -3,12 +3,24 @@
  */
 import { celsiusOf, type HeatReading } from '../../recipe/heat.ts';
 import type { Step } from '../../recipe/recipe.ts';
-import { says } from './journey.ts';
 
 const FRIDGE: ReadonlySet<string> = new Set(['fridge', 'refrigerator', 'refrigerate', 'chill', 'chiller']);
 
 /** 30 to 45 °C beside a fridge: 40 °F is meant. */
 export function isFridgeInWrongUnit(reading: HeatReading, step: Step): boolean {
   const { low } = celsiusOf(reading.node);
-  return reading.role === 'surroundings' && reading.node.unit === 'C' && low >= 30 && low <= 45 && says(step, FRIDGE);
+  if (reading.role !== 'surroundings' || reading.node.unit !== 'C' || low < 30 || low > 45) return false;
+  return FRIDGE.has(reading.verb ?? '') || clauseBefore(step, reading).some((w) => FRIDGE.has(w));
+}
+
+/** The words before a reading, in its own clause. */
+function clauseBefore(step: Step, { node }: HeatReading): string[] {
+  const words: string[] = [];
+  for (const item of step.sentence.items) {
+    if (item.start >= node.start) break;
+    if ((item.kind === 'mark' && /[.;,:]/.test(item.mark)) || (item.kind === 'word' && item.word === 'then'))
+      words.length = 0;
+    else if (item.kind === 'word') words.push(item.word);
+  }
+  return words;
 }

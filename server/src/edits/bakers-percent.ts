@@ -8,7 +8,7 @@ import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
 import { type Ingredient, isFlour } from '../recipe/ingredient.ts';
 import type { Part } from '../recipe/recipe.ts';
-import { gramsAmount, grownBy, keepColumn } from './amount-text.ts';
+import { grownBy, keepColumn } from './amount-text.ts';
 import { isWanted, type Work } from './conversion.ts';
 import { replaceSpan } from './text-edit.ts';
 
@@ -34,7 +34,7 @@ export function toPercent(work: Work, part: Part): void {
       continue;
     }
     if (ingredient === main) {
-      if (!isGrams(ingredient)) rewrite(work, part, ingredient, gramsAmount(kitchenGrams(gramsOf(ingredient))));
+      if (!isGrams(ingredient)) rewrite(work, part, ingredient, gramsWritten(gramsOf(ingredient)));
     } else rewrite(work, part, ingredient, `${percentText((gramsOf(ingredient) * 100) / flourG)} %`);
   }
 }
@@ -56,11 +56,13 @@ export function fromPercent(work: Work, part: Part): void {
       part.head.nominal && flourG !== undefined && ingredient.percent !== undefined
         ? (flourG * middle(ingredient.percent)) / 100
         : gramsOf(ingredient);
-    rewrite(work, part, ingredient, gramsAmount(kitchenGrams(grams)));
+    rewrite(work, part, ingredient, gramsWritten(grams));
   }
 }
 
 const gramsOf = ({ weighed }: Ingredient): number => (weighed.known ? likelyGrams(weighed) : 0);
+
+const gramsWritten = (grams: number): string => `${trimmed(kitchenGrams(grams), 2)} g`;
 
 const isGrams = ({ node: { amount } }: Ingredient): boolean =>
   amount?.kind === 'measured' && (amount.unit?.symbol === 'g' || amount.unit?.symbol === 'kg');

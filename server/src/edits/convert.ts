@@ -21,16 +21,17 @@ import { replaceSpan, type TextEdit } from './text-edit.ts';
 export function convertRecipe(document: Document, recipe: Recipe, wish: ConvertWish): Conversion {
   const work: Work = { document, recipe, wish, edits: [], changes: [], said: [], uncertain: [] };
   const scale = SCALES[wish.to];
-  if (wish.to === 'percent') for (const part of recipe.parts) toPercent(work, part);
+  const parts = recipe.parts.filter((p) => touches(work, p));
+  if (wish.to === 'percent') for (const part of parts) toPercent(work, part);
   else if (wish.to === 'weight' || wish.to === 'us' || wish.to === 'metric') {
-    for (const part of recipe.parts) {
+    for (const part of parts) {
       if (wish.to === 'weight') fromPercent(work, part);
       for (const ingredient of part.head.ingredients) convertLine(work, part, ingredient, wish.to);
       if (wish.both !== true) for (const step of part.steps) convertSentence(work, part, step, wish.to);
     }
     if (wish.both !== true) convertHead(work, wish.to);
   }
-  if (scale !== undefined && wish.both !== true) convertHeat(work, scale);
+  if (scale !== undefined && wish.both !== true) convertHeat(work, parts, scale);
   if (work.uncertain.length > 0)
     work.said.push(`Weights that a kitchen would find to differ: ${work.uncertain.join('; ')}.`);
   return {
@@ -38,6 +39,12 @@ export function convertRecipe(document: Document, recipe: Recipe, wish: ConvertW
     changes: work.changes,
     said: work.said,
   };
+}
+
+/** Whether a part has lines that are wanted. */
+function touches({ recipe, wish: { lines } }: Work, part: Part): boolean {
+  const base = recipe.partsAt[part.index] ?? 0;
+  return lines === undefined || (base <= lines.last && base + part.head.source.lines.length > lines.first);
 }
 
 const textAt = (document: Document, { start, end }: TextEdit): string =>
@@ -195,7 +202,11 @@ function convertHead(work: Work, to: Measure): void {
 
 const roundCm = (cm: number): number => (cm < 10 ? Math.round(cm * 2) / 2 : Math.round(cm));
 
-function convertHeat(work: Work, wish: { readonly scale?: TemperatureScale; readonly oven?: Oven }): void {
+function convertHeat(
+  work: Work,
+  parts: readonly Part[],
+  wish: { readonly scale?: TemperatureScale; readonly oven?: Oven },
+): void {
   const { recipe, document } = work;
   let ovens = 0;
   const put = (line: number, node: Parameters<typeof convertTemperature>[2], role: 'oven' | 'other', read?: Step) => {
@@ -209,7 +220,7 @@ function convertHeat(work: Work, wish: { readonly scale?: TemperatureScale; read
     if (role === 'oven' || heat?.role === 'oven') ovens++;
   };
   if (recipe.oven !== undefined) put(recipe.oven.at, recipe.oven.node, 'oven');
-  for (const part of recipe.parts) {
+  for (const part of parts) {
     for (const step of part.steps)
       for (const item of step.sentence.items)
         if (item.kind === 'temperature') put((recipe.partsAt[part.index] ?? 0) + step.line, item, 'other', step);

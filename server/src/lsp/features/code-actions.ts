@@ -5,9 +5,15 @@ import { record } from '../capabilities.ts';
 import { diagnosticOf, rangeOf, readRange, workspaceEditOf } from '../convert.ts';
 import { type Feature, onDocument, onRequest, type View } from '../feature.ts';
 
-const KINDS: readonly ActionKind[] = ['quickfix', 'refactor.rewrite', 'source.fixAll.quern'];
+const KINDS: readonly ActionKind[] = [
+  'quickfix',
+  'refactor.rewrite',
+  'refactor.extract',
+  'source.organizeIngredients.quern',
+  'source.fixAll.quern',
+];
 /** Kinds whose edits are worked out only when one is chosen. */
-const RESOLVED: ReadonlySet<ActionKind> = new Set(['refactor.rewrite']);
+const RESOLVED: ReadonlySet<ActionKind> = new Set(['refactor.rewrite', 'refactor.extract']);
 
 export const codeActionsFeature: Feature = {
   capability: ({ codeActionLiterals, resolvesCodeActionEdits }) =>
@@ -20,13 +26,19 @@ export const codeActionsFeature: Feature = {
       const wants = (kind: ActionKind) =>
         only === undefined || only.some((o) => o === '' || kind === o || kind.startsWith(`${o}.`));
       const actions = codeActions(snapshot, readRange(params.range), wants, (e) => view.report('codeAction', e));
-      return actions.map((action) => actionOf(action, snapshot, diagnostics, view));
+      return actions.map((action) => actionOf(action, snapshot, params.range, diagnostics, view));
     }),
     onRequest<CodeAction, CodeAction | null>('codeAction/resolve', null, resolve, ({ data }) => uriIn(data)),
   ],
 };
 
-function actionOf(action: Action, snapshot: Snapshot, sent: readonly Diagnostic[], view: View): CodeAction {
+function actionOf(
+  action: Action,
+  snapshot: Snapshot,
+  range: CodeActionParams['range'],
+  sent: readonly Diagnostic[],
+  view: View,
+): CodeAction {
   const { title, kind, preferred, finding } = action;
   const later = view.abilities.resolvesCodeActionEdits && RESOLVED.has(kind);
   return {
@@ -35,7 +47,7 @@ function actionOf(action: Action, snapshot: Snapshot, sent: readonly Diagnostic[
     ...(preferred && { isPreferred: true }),
     ...(finding && { diagnostics: [sentFor(finding, sent) ?? diagnosticOf(finding, snapshot, view.abilities)] }),
     ...(later
-      ? { data: { uri: snapshot.uri, version: snapshot.version, title, kind } }
+      ? { data: { uri: snapshot.uri, version: snapshot.version, title, kind, range } }
       : { edit: workspaceEditOf(snapshot, action.edits(), view.abilities) }),
   };
 }
@@ -53,16 +65,22 @@ const uriIn = (data: unknown): string | undefined => {
   return typeof uri === 'string' ? uri : undefined;
 };
 
+/** The range an action was offered for; the start of the text where a client sent none back. */
+function rangeIn(sent: unknown): ReturnType<typeof readRange> {
+  const { start, end } = record(sent);
+  const place = (of: unknown) => ({ line: Number(record(of).line), character: Number(record(of).character) });
+  return readRange({ start: place(start), end: place(end) });
+}
+
 /** The edits of a chosen action; of one made for an older text, none. */
 function resolve(action: CodeAction, view: View): CodeAction {
   const uri = uriIn(action.data);
   const snapshot = uri === undefined ? undefined : view.snapshot(uri);
-  const { version, title, kind } = record(action.data);
+  const { version, title, kind, range } = record(action.data);
   if (snapshot === undefined || snapshot.version !== version) return action;
-  const nowhere = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
   const again = codeActions(
     snapshot,
-    nowhere,
+    rangeIn(range),
     (k) => k === kind,
     (e) => view.report('codeAction/resolve', e),
   );

@@ -1,18 +1,23 @@
-/** The command `quern`: builds the host and hands it the arguments. */
+/** The command `quern`: builds the host and hands it the arguments. A worker of it does its share and ends. */
+import { type CheckJob, doJob } from './cli/check-many.ts';
 import { main } from './cli/main.ts';
 import { nodeIo } from './host/node.ts';
+import { answerJob } from './host/workers.ts';
 
 declare const QUERN_VERSION: string;
 
 // The server starts when its module is loaded; no other command pays for it.
 const serve = () => void import('./server.ts');
 
-main(process.argv.slice(2), nodeIo(), serve, QUERN_VERSION).then(
-  (exit) => {
-    if (exit !== 'serving') process.exitCode = exit;
-  },
-  (error: unknown) => {
-    process.stderr.write(`quern failed, which is a bug of Quern: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
-    process.exitCode = 2;
-  },
-);
+if (!answerJob((job: CheckJob) => doJob(job, nodeIo()))) {
+  main(process.argv.slice(2), nodeIo(__filename), serve, QUERN_VERSION).then(
+    (exit) => {
+      if (exit !== 'serving') process.exitCode = exit;
+    },
+    (error: unknown) => {
+      const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
+      process.stderr.write(`quern failed, which is a bug of Quern: ${words}\n`);
+      process.exitCode = 2;
+    },
+  );
+}

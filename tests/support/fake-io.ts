@@ -64,6 +64,7 @@ export async function quern(
           ? 'folder'
           : undefined,
     cwd: '/kitchen',
+    workers: undefined,
   };
   const exit = await main(args, io, () => {}, '0.0.0');
   return { exit, out, err, written };

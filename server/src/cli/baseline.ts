@@ -2,9 +2,8 @@
  * Knows the file of findings that a house lives with for now: they are taken off what is reported, and what is new stands out.
  * Refuses to hold a safety finding: that is accepted in the recipe, with a reason, or mended.
  */
-import type { Finding } from '../checks/run.ts';
-import { type Fingerprint, fingerprintOf, fingerprintText } from '../publish/fingerprint.ts';
-import type { CheckedFile } from './commands/check.ts';
+import { type Fingerprint, fingerprintText } from '../publish/fingerprint.ts';
+import type { CheckedFile, CheckedFinding } from './checked-file.ts';
 import { type Io, UsageError } from './io.ts';
 
 interface Entry extends Fingerprint {
@@ -41,16 +40,16 @@ export function setApart(
     left.set(key, (left.get(key) ?? 0) + entry.count);
   }
   const sorted = files.map((file) => {
-    const known: Finding[] = [];
-    const open = file.findings.open.filter((finding) => {
-      const key = fingerprintText(fingerprintIn(file, finding));
+    const known: CheckedFinding[] = [];
+    const open = file.open.filter((finding) => {
+      const key = fingerprintText(finding.fingerprint);
       const more = left.get(key) ?? 0;
       if (more === 0 || !mayStand(finding)) return true;
       left.set(key, more - 1);
       known.push(finding);
       return false;
     });
-    return { ...file, findings: { ...file.findings, open }, known };
+    return { ...file, open, known };
   });
   const recipes = recipesOf(files);
   const gone = baseline.entries
@@ -65,8 +64,8 @@ export function updated(baseline: Baseline, files: readonly CheckedFile[]): Base
   const entries = new Map<string, Entry>();
   for (const entry of baseline.entries) if (!recipes.has(entry.recipe)) entries.set(fingerprintText(entry), entry);
   for (const file of files) {
-    for (const finding of file.findings.open.filter(mayStand)) {
-      const fingerprint = fingerprintIn(file, finding);
+    for (const finding of file.open.filter(mayStand)) {
+      const { fingerprint } = finding;
       const key = fingerprintText(fingerprint);
       const { count = 0 } = entries.get(key) ?? {};
       entries.set(key, { ...fingerprint, file: file.shown, count: count + 1 });
@@ -82,14 +81,9 @@ export function baselineText({ entries }: Baseline): string {
   return `{\n  "version": 1,\n  "findings": [${rows.length === 0 ? '' : `\n${rows.join(',\n')}\n  `}]\n}\n`;
 }
 
-const mayStand = (finding: Finding): boolean => finding.check.family !== 'safety';
+const mayStand = (finding: CheckedFinding): boolean => finding.family !== 'safety';
 
-function fingerprintIn({ snapshot, shown }: CheckedFile, finding: Finding): Fingerprint {
-  return fingerprintOf(finding, snapshot.recipe, snapshot.document.lines, shown);
-}
-
-const recipesOf = (files: readonly CheckedFile[]): ReadonlySet<string> =>
-  new Set(files.map(({ snapshot, shown }) => (snapshot.recipe.name === '' ? shown : snapshot.recipe.name)));
+const recipesOf = (files: readonly CheckedFile[]): ReadonlySet<string> => new Set(files.map((f) => f.recipe));
 
 /** How many of an entry's findings are left over, each counted once. */
 function takeLeft(left: Map<string, number>, key: string, count: number): number {

@@ -20,6 +20,14 @@ export interface Io {
   shown(path: string): string;
   kind(path: string): 'file' | 'folder' | undefined;
   readonly cwd: string;
+  /** Threads that can share the work of one command; absent where there are none. */
+  readonly workers: Workers | undefined;
+}
+
+export interface Workers {
+  readonly count: number;
+  /** One answer a job, in order; jobs and answers are plain data. */
+  run<Job, Answer>(jobs: readonly Job[]): Promise<readonly Answer[]>;
 }
 
 /** What a command reads: exit codes are 0 fine, 1 findings at or above the level, 2 bad usage or input that cannot be read. */

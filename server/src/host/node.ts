@@ -8,6 +8,7 @@ import ignore, { type Ignore } from 'ignore';
 import type { Io } from '../cli/io.ts';
 import type { Files } from '../workspace/ports.ts';
 import { nodeGit } from './git.ts';
+import { nodeWorkers } from './workers.ts';
 
 const NEVER_ENTERED: ReadonlySet<string> = new Set(['.git', 'node_modules', '.hg', '.svn']);
 
@@ -25,7 +26,8 @@ export function nodeFiles(): Files {
   };
 }
 
-export function nodeIo(): Io {
+/** The terminal; `script` is the bundle that workers run, where there is one. */
+export function nodeIo(script?: string): Io {
   const { stdout, stderr, stdin, env } = process;
   // A reader that closes its end early (`| head`) is no error.
   stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -33,7 +35,8 @@ export function nodeIo(): Io {
   });
   const cwd = process.cwd();
   return {
-    files: nodeFiles(),
+    files: remembering(nodeFiles()),
+    workers: script === undefined ? undefined : nodeWorkers(script),
     git: nodeGit(),
     color: stdout.isTTY === true && env.NO_COLOR === undefined,
     columns: stdout.columns ?? 100,
@@ -61,6 +64,21 @@ export function nodeIo(): Io {
       return stat === undefined ? undefined : stat.isDirectory() ? 'folder' : 'file';
     },
     cwd,
+  };
+}
+
+/** One command sees the disk as it was when it first looked for a house. */
+function remembering(files: Files): Files {
+  const houses = new Map<string, string | undefined>();
+  return {
+    ...files,
+    houseAbove: (path) => {
+      const folder = dirname(path);
+      // A folder is its own; a file shares what its folder has.
+      if (!path.endsWith('.quern')) return files.houseAbove(path);
+      if (!houses.has(folder)) houses.set(folder, files.houseAbove(folder));
+      return houses.get(folder);
+    },
   };
 }
 

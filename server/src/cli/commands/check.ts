@@ -1,34 +1,18 @@
 import type { Severity } from '../../checks/check.ts';
-import { type Finding, type Findings, fixesOf } from '../../checks/run.ts';
-import { applyEdits } from '../../edits/text-edit.ts';
-import { printDocument } from '../../notation/document.ts';
 import type { Houses } from '../../workspace/houses.ts';
-import { type Snapshot, takeBugs } from '../../workspace/snapshot.ts';
 import { baselineText, readBaseline, setApart, updated } from '../baseline.ts';
+import { checkMany } from '../check-many.ts';
+import type { CheckedFile } from '../checked-file.ts';
 import type { Command } from '../command.ts';
 import { compact } from '../formats/compact.ts';
 import { github } from '../formats/github.ts';
 import { json } from '../formats/json.ts';
-import { pretty } from '../formats/pretty.ts';
+import { type Counts, pretty } from '../formats/pretty.ts';
 import { sarif } from '../formats/sarif.ts';
-import { housesFor, INPUT_OPTIONS, type Input, readMany, snapshotOf } from '../inputs.ts';
+import { housesFor, INPUT_OPTIONS, type Input, readMany } from '../inputs.ts';
 import { type Io, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
 import { touchedSince } from '../since.ts';
-
-export interface CheckedFile {
-  readonly shown: string;
-  readonly snapshot: Snapshot;
-  readonly findings: Findings;
-  /** Found, and known from the baseline. */
-  readonly known: readonly Finding[];
-}
-
-export interface Counts extends Readonly<Record<Severity, number>> {
-  readonly files: number;
-  readonly accepted: number;
-  readonly baselined: number;
-}
 
 const LEVELS = ['error', 'warning', 'info', 'hint'] as const satisfies readonly Severity[];
 const FORMATS = ['pretty', 'compact', 'json', 'sarif', 'github'] as const;
@@ -60,18 +44,17 @@ export const check: Command = {
     const format = choiceOf(options, 'format', FORMATS, 'pretty');
     const failOn = choiceOf(options, 'fail-on', LEVELS, 'error');
     const most = maxWarnings(options);
-    const houses = housesFor(io);
-    const checked = (await inputsOf(options, io, houses)).map((input): CheckedFile => {
-      const read = snapshotOf(input, houses);
-      const snapshot = options.flags.has('fix') ? mended(read) : read;
-      if (snapshot !== read && !options.flags.has('stdin')) io.write(input.path, printDocument(snapshot.document));
-      return { shown: input.shown, snapshot, findings: snapshot.findings, known: [] };
-    });
+    const stdin = options.flags.has('stdin');
+    const inputs = await inputsOf(options, io, housesFor(io));
+    const wish = { fixes: format === 'json' || format === 'sarif', mend: options.flags.has('fix') };
+    // A text from standard input lies in no file that a worker could read.
+    const checked = await checkMany(inputs, wish, stdin ? { ...io, workers: undefined } : io);
+    for (const { path, mended } of checked) if (mended !== undefined && !stdin) io.write(path, mended);
     const files = withoutBaseline(checked, options, io);
-    const problems = [...new Set(files.flatMap((f) => houses.of(f.snapshot.uri).problems))];
+    const problems = [...new Set(files.flatMap((f) => f.problems))];
     for (const problem of problems) io.err(`quern: ${problem}\n`);
-    for (const { check: code, error } of takeBugs())
-      io.err(`quern: the check ${code} failed, which is a bug of Quern: ${String(error)}\n`);
+    for (const bug of new Set(files.flatMap((f) => f.bugs)))
+      io.err(`quern: the check ${bug}, which is a bug of Quern\n`);
     const counts = count(files);
     io.out(printed(format, files, counts, { io, version, problems }));
     if (most !== undefined && counts.warning > most) {
@@ -139,31 +122,10 @@ function maxWarnings(options: Options): number | undefined {
 
 function count(files: readonly CheckedFile[]): Counts {
   const counts = { files: files.length, error: 0, warning: 0, info: 0, hint: 0, accepted: 0, baselined: 0 };
-  for (const { findings, known } of files) {
-    for (const { severity } of findings.open) counts[severity]++;
-    counts.accepted += findings.accepted.length;
+  for (const { open, accepted, known } of files) {
+    for (const { severity } of open) counts[severity]++;
+    counts.accepted += accepted.length;
     counts.baselined += known.length;
   }
   return counts;
-}
-
-/** Rounds after which a file that still changes is left as it is. */
-const MOST_ROUNDS = 10;
-
-/** The file with every fix applied that changes no quantity and is the only one of its finding. */
-function mended(snapshot: Snapshot): Snapshot {
-  let now = snapshot;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const scene = now;
-    const fixes = scene.findings.open.flatMap((finding) => {
-      const sure = fixesOf(finding, scene);
-      const [only] = sure;
-      return sure.length === 1 && only !== undefined && only.effect !== 'amounts' ? [only] : [];
-    });
-    const [first] = fixes;
-    if (first === undefined) return now;
-    const text = printDocument(applyEdits(scene.document, first.edits));
-    now = now.edited(now.version + 1, [{ text }]);
-  }
-  return now;
 }

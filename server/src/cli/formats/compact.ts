@@ -1,14 +1,14 @@
 /**
  * Knows findings as one line each, for grep, lists of places and problem matchers: nothing else is printed.
  */
-import type { CheckedFile } from '../commands/check.ts';
+import type { CheckedFile } from '../checked-file.ts';
 
 export function compact(files: readonly CheckedFile[]): string {
   return files
-    .flatMap(({ shown, findings }) =>
-      findings.open.map(
-        ({ at, severity, code, said }) =>
-          `${shown}:${at.line + 1}:${at.start + 1}: ${severity}: ${oneLine(said.message)} [${code}]\n`,
+    .flatMap(({ shown, open }) =>
+      open.map(
+        ({ at, severity, code, message }) =>
+          `${shown}:${at.line + 1}:${at.start + 1}: ${severity}: ${oneLine(message)} [${code}]\n`,
       ),
     )
     .join('');

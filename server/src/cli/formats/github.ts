@@ -3,7 +3,7 @@
  * Source: GitHub Docs, "Workflow commands for GitHub Actions" (from memory).
  */
 import type { Severity } from '../../checks/check.ts';
-import type { CheckedFile } from '../commands/check.ts';
+import type { CheckedFile } from '../checked-file.ts';
 
 const COMMANDS: Readonly<Record<Severity, string>> = {
   error: 'error',
@@ -14,8 +14,8 @@ const COMMANDS: Readonly<Record<Severity, string>> = {
 
 export function github(files: readonly CheckedFile[]): string {
   return files
-    .flatMap(({ shown, findings }) =>
-      findings.open.map(({ at, severity, code, said }) => {
+    .flatMap(({ shown, open }) =>
+      open.map(({ at, severity, code, message }) => {
         const properties = {
           file: shown,
           line: at.line + 1,
@@ -25,7 +25,7 @@ export function github(files: readonly CheckedFile[]): string {
           title: `quern: ${code}`,
         };
         const list = Object.entries(properties).map(([name, value]) => `${name}=${escapeProperty(String(value))}`);
-        return `::${COMMANDS[severity]} ${list.join(',')}::${escapeData(said.message)}\n`;
+        return `::${COMMANDS[severity]} ${list.join(',')}::${escapeData(message)}\n`;
       }),
     )
     .join('');

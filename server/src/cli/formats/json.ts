@@ -1,18 +1,18 @@
 /**
  * Knows findings as one JSON document, in the shape that scripts hold on to.
  */
-import { fixesOf } from '../../checks/run.ts';
-import { findingJson } from '../../publish/finding-json.ts';
-import type { CheckedFile, Counts } from '../commands/check.ts';
+import type { CheckedFile } from '../checked-file.ts';
+import type { Counts } from './pretty.ts';
 
 export function json(files: readonly CheckedFile[], counts: Counts): string {
   const document = {
     version: 1,
-    files: files.map(({ shown, findings, known, snapshot }) => ({
+    files: files.map(({ shown, state, open, accepted, known }) => ({
       path: shown,
-      findings: findings.open.map((f) => ({ ...findingJson(f), fixes: fixesOf(f, snapshot).map((fix) => fix.title) })),
-      accepted: findings.accepted.map((f) => ({ ...findingJson(f), reason: f.reason })),
-      baselined: known.map(findingJson),
+      state,
+      findings: open.map((f) => ({ ...f.json, fixes: f.fixes.map((fix) => fix.title) })),
+      accepted: accepted.map((f) => ({ ...f.json, reason: f.reason })),
+      baselined: known.map((f) => f.json),
     })),
     summary: counts,
   };

@@ -2,20 +2,26 @@
  * Knows how findings look in a terminal: a line a finding that an editor's problem matcher can read, then the summary.
  */
 import type { Severity } from '../../checks/check.ts';
-import type { CheckedFile, Counts } from '../commands/check.ts';
+import type { CheckedFile } from '../checked-file.ts';
 import type { Io } from '../io.ts';
+
+export interface Counts extends Readonly<Record<Severity, number>> {
+  readonly files: number;
+  readonly accepted: number;
+  readonly baselined: number;
+}
 
 const COLORS: Readonly<Record<Severity, string>> = { error: '31', warning: '33', info: '36', hint: '2' };
 
 export function pretty(files: readonly CheckedFile[], counts: Counts, io: Io): string {
   const paint = (text: string, color: string) => (io.color ? `\u001b[${color}m${text}\u001b[0m` : text);
   const lines: string[] = [];
-  for (const { shown, findings } of files) {
-    if (findings.open.length === 0) continue;
+  for (const { shown, open } of files) {
+    if (open.length === 0) continue;
     if (lines.length > 0) lines.push('');
-    for (const { at, severity, code, said } of findings.open) {
+    for (const { at, severity, code, message } of open) {
       lines.push(
-        `${shown}:${at.line + 1}:${at.start + 1}: ${paint(severity, COLORS[severity])}: ${said.message} ${paint(`[${code}]`, '2')}`,
+        `${shown}:${at.line + 1}:${at.start + 1}: ${paint(severity, COLORS[severity])}: ${message} ${paint(`[${code}]`, '2')}`,
       );
     }
   }

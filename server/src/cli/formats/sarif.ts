@@ -3,10 +3,10 @@
  * Accepted findings and those of a baseline are in it as suppressed, so that nothing is hidden from whoever reads it.
  */
 import type { Check, Fix, Severity } from '../../checks/check.ts';
-import { type Finding, fixesOf } from '../../checks/run.ts';
-import { fingerprintOf, fingerprintText } from '../../publish/fingerprint.ts';
+import { CHECKS } from '../../checks/index.ts';
+import { fingerprintText } from '../../publish/fingerprint.ts';
 import { explainPage, sourceText } from '../../publish/page.ts';
-import type { CheckedFile } from '../commands/check.ts';
+import type { CheckedFile, CheckedFinding } from '../checked-file.ts';
 
 const LEVELS: Readonly<Record<Severity, string>> = { error: 'error', warning: 'warning', info: 'note', hint: 'note' };
 
@@ -20,13 +20,15 @@ export function sarif(files: readonly CheckedFile[], version: string, problems: 
   const rules: Check[] = [];
   const results = files.flatMap((file) => {
     const seen = new Map<string, number>();
-    const result = (finding: Finding, suppressions: readonly Suppression[]) => {
-      if (!rules.includes(finding.check)) rules.push(finding.check);
-      return resultOf(file, finding, rules.indexOf(finding.check), suppressions, seen);
+    const result = (finding: CheckedFinding, suppressions: readonly Suppression[]) => {
+      const check = CHECKS.find((c) => c.code === finding.code);
+      if (check !== undefined && !rules.includes(check)) rules.push(check);
+      const rule = rules.findIndex((r) => r.code === finding.code);
+      return resultOf(file, finding, rule, suppressions, seen);
     };
     return [
-      ...file.findings.open.map((f) => result(f, [])),
-      ...file.findings.accepted.map((f) => result(f, [{ kind: 'inSource', justification: f.reason }])),
+      ...file.open.map((f) => result(f, [])),
+      ...file.accepted.map((f) => result(f, [{ kind: 'inSource', justification: f.reason }])),
       ...file.known.map((f) => result(f, [{ kind: 'external', justification: 'It stands in the baseline.' }])),
     ];
   });
@@ -63,17 +65,16 @@ function ruleOf(check: Check): object {
 
 function resultOf(
   file: CheckedFile,
-  finding: Finding,
+  finding: CheckedFinding,
   ruleIndex: number,
   suppressions: readonly Suppression[],
   seen: Map<string, number>,
 ): object {
-  const { snapshot, shown } = file;
-  const key = fingerprintText(fingerprintOf(finding, snapshot.recipe, snapshot.document.lines, shown));
+  const key = fingerprintText(finding.fingerprint);
   const nth = (seen.get(key) ?? 0) + 1;
   seen.set(key, nth);
-  const artifactLocation = locationOf(shown);
-  const fixes = fixesOf(finding, snapshot).map((fix) => fixOf(fix, artifactLocation));
+  const artifactLocation = locationOf(file.shown);
+  const fixes = finding.fixes.map((fix) => fixOf(fix, artifactLocation));
   const related = finding.related.map(({ at, message }, id) => ({
     id,
     message: { text: message },
@@ -83,7 +84,7 @@ function resultOf(
     ruleId: finding.code,
     ruleIndex,
     level: LEVELS[finding.severity],
-    message: { text: finding.said.message },
+    message: { text: finding.message },
     locations: [{ physicalLocation: { artifactLocation, region: regionOf(finding.at) } }],
     ...(related.length > 0 && { relatedLocations: related }),
     partialFingerprints: { 'quernFinding/v1': nth === 1 ? key : `${key}|${nth}` },
@@ -105,7 +106,7 @@ function fixOf(fix: Fix, artifactLocation: object): object {
   return { description: { text: `${fix.title}.` }, artifactChanges: [{ artifactLocation, replacements }] };
 }
 
-function regionOf(at: Finding['at']): object {
+function regionOf(at: CheckedFinding['at']): object {
   return { startLine: at.line + 1, startColumn: at.start + 1, endLine: at.line + 1, endColumn: at.end + 1 };
 }
 

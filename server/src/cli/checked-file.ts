@@ -1,0 +1,105 @@
+/**
+ * Knows one file checked, as plain data: it can be sent from a worker, and holds nothing of what it was worked out from.
+ * Refuses to know how it is shown.
+ */
+import type { Family, Fix, Severity } from '../checks/check.ts';
+import { type Finding, fixesOf } from '../checks/run.ts';
+import { applyEdits } from '../edits/text-edit.ts';
+import { printDocument } from '../notation/document.ts';
+import { type FindingJson, findingJson } from '../publish/finding-json.ts';
+import { type Fingerprint, fingerprintOf } from '../publish/fingerprint.ts';
+import { type RecipeState, recipeRecord } from '../recipe/state.ts';
+import { readTrials } from '../recipe/trials.ts';
+import type { Houses } from '../workspace/houses.ts';
+import { type Snapshot, takeBugs } from '../workspace/snapshot.ts';
+import { type Input, snapshotOf } from './inputs.ts';
+
+export interface CheckedFinding {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly family: Family;
+  readonly at: Finding['at'];
+  readonly message: string;
+  readonly json: FindingJson;
+  readonly related: Finding['related'];
+  /** Empty unless fixes were asked for. */
+  readonly fixes: readonly Fix[];
+  readonly fingerprint: Fingerprint;
+}
+
+export interface CheckedFile {
+  readonly path: string;
+  readonly shown: string;
+  /** The recipe's name; the file's where it has none. */
+  readonly recipe: string;
+  /** What the kitchen's record says of it; null where the file holds no recipe. */
+  readonly state: RecipeState | null;
+  readonly open: readonly CheckedFinding[];
+  readonly accepted: readonly (CheckedFinding & { readonly reason: string })[];
+  /** Found, and known from the baseline. */
+  readonly known: readonly CheckedFinding[];
+  /** What could not be used of its house. */
+  readonly problems: readonly string[];
+  /** Checks that failed on it: bugs of Quern. */
+  readonly bugs: readonly string[];
+  /** Its text after all sure fixes, where that was asked for and is another. */
+  readonly mended?: string;
+}
+
+export interface CheckWish {
+  /** Work out what each fix would do. */
+  readonly fixes: boolean;
+  /** Apply the fixes that change no quantity. */
+  readonly mend: boolean;
+}
+
+export function checkFile(input: Input, houses: Houses, wish: CheckWish): CheckedFile {
+  const read = snapshotOf(input, houses);
+  const snapshot = wish.mend ? mended(read) : read;
+  const { open, accepted } = snapshot.findings;
+  const plain = (finding: Finding): CheckedFinding => ({
+    code: finding.code,
+    severity: finding.severity,
+    family: finding.check.family,
+    at: finding.at,
+    message: finding.said.message,
+    json: findingJson(finding),
+    related: finding.related,
+    fixes: wish.fixes ? fixesOf(finding, snapshot) : [],
+    fingerprint: fingerprintOf(finding, snapshot.recipe, snapshot.document.lines, input.shown),
+  });
+  const isRecipe = snapshot.outline.recipe !== undefined;
+  return {
+    path: input.path,
+    shown: input.shown,
+    recipe: snapshot.recipe.name === '' ? input.shown : snapshot.recipe.name,
+    state: isRecipe ? recipeRecord(snapshot.whole.recipe, readTrials(snapshot.outline)).state : null,
+    open: open.map(plain),
+    accepted: accepted.map((f) => ({ ...plain(f), reason: f.reason })),
+    known: [],
+    problems: houses.of(input.path).problems,
+    bugs: takeBugs().map(({ check, error }) => `${check} failed: ${String(error)}`),
+    ...(snapshot !== read && { mended: printDocument(snapshot.document) }),
+  };
+}
+
+/** Rounds after which a file that still changes is left as it is. */
+const MOST_ROUNDS = 10;
+
+/** The file with every fix applied that changes no quantity and is the only one of its finding. */
+function mended(snapshot: Snapshot): Snapshot {
+  let now = snapshot;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const scene = now;
+    const fixes = scene.findings.open.flatMap((finding) => {
+      const sure = fixesOf(finding, scene);
+      const [only] = sure;
+      return sure.length === 1 && only !== undefined && only.effect !== 'amounts' ? [only] : [];
+    });
+    const [first] = fixes;
+    if (first === undefined) return now;
+    const text = printDocument(applyEdits(scene.document, first.edits));
+    now = now.edited(now.version + 1, [{ text }]);
+  }
+  return now;
+}

@@ -27,6 +27,8 @@ describe('what a temperature is the temperature of', () => {
     ['Freeze at -18 C for 4 h.', ['surroundings -18']],
     ['Fry in oil at 180 C for 4 min.', ['liquid 180']],
     ['Boil the syrup to 118 C.', ['food 118']],
+    ['Keep warm at 50 C.', ['surroundings 50']],
+    ['Keep the whites cool at 8 C.', ['surroundings 8']],
   ])('%s', (text, want) => {
     expect(readHeat(sentenceOf(text)).map((h) => `${h.role} ${Math.round(h.celsius.low)}`)).toEqual(want);
   });

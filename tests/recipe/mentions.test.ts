@@ -85,3 +85,10 @@ describe('mentions and their portions', () => {
     expect(mentionsIn(sentence)).toEqual(want);
   });
 });
+
+test('a small word of a name mentions nothing', () => {
+  const list = 'recipe X\n  6 large   egg whites\n  1 tsp     cream of tartar\n  200 g     caster sugar\n';
+  const step = '  do Whisk the egg whites with the cream of tartar, then the rest of the sugar.\n';
+  const mentions = open(`${list}${step}`).recipe.parts[0]?.steps[0]?.mentions ?? [];
+  expect(mentions.map((m) => step.slice(m.start, m.end))).toEqual(['egg whites', 'cream of tartar', 'sugar']);
+});

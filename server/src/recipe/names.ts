@@ -3,7 +3,7 @@
  * Refuses to know amounts, so that changing one leaves the mentions as they are.
  */
 import type { Ingredient } from './ingredient.ts';
-import { ADJECTIVES, wordsOf } from './words.ts';
+import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from './words.ts';
 
 export interface IngredientRef {
   readonly part: number;
@@ -96,7 +96,7 @@ export class NameIndex {
         this.add({ words: run, full: false, weak: true, part: p, ingredient });
       }
       for (const word of full.slice(0, -1)) {
-        if (vocabulary.has(word) && !ADJECTIVES.has(word))
+        if (vocabulary.has(word) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word))
           this.add({ words: [word], full: false, weak: true, part: p, ingredient });
       }
     });

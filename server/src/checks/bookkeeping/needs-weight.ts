@@ -22,7 +22,7 @@ interface Values {
 const SPREAD = 0.25;
 /** Below this nobody weighs. */
 const LEAST_ML = 60;
-const LEAST_G = 15;
+const LEAST_G = 25;
 
 export default defineCheck<Values>({
   code: 'needs-weight',

@@ -1,16 +1,17 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
-import type { MeasuredNode, Span, TextNode } from '../../notation/tree.ts';
+import type { MeasuredNode, SentenceItem, Span, TextNode } from '../../notation/tree.ts';
 import { listedPart } from '../../recipe/part.ts';
-import type { Part, Recipe } from '../../recipe/recipe.ts';
+import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { baseForm } from '../../recipe/verbs.ts';
-import { defineCheck } from '../check.ts';
+import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
 
 interface Values {
-  /** Grams that the yield line promises. */
+  /** Grams that the yield line promises, or that a step divides into pieces. */
   readonly saidG: number;
+  readonly divided: boolean;
   readonly listedG: readonly [number, number];
   readonly pieces?: { readonly count: number; readonly eachG: number; readonly words: string; readonly numeral: Span };
 }
@@ -30,13 +31,17 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `**What it computes.** What the \`yield\` line promises in weight (\`900 g\`, or pieces times the weight of each: \`24 rolls of 60 g\` are 1440 g), against what the parts weigh together. A yield may not be heavier than what goes in, and not lighter than ${LEAST_KEPT * 100} % of it; where something boils, drains or roasts, ${LEAST_REDUCED * 100} %.
 
+The same for a step that divides a dough or a mixture by weight: \`Divide in 24 of 60 g\`.
+
 **Why it matters.** One of the two is wrong, and whoever scales by the yield carries the fault into every batch.
 
 **What to do.** Weigh a batch and write what it made.
 
 **Silent** for a yield in portions, slices or a volume, where a weight is not known, where water or flour is added as needed, for parts written in percentages, and for what builds on another file.`,
   *find({ recipe }) {
-    const values = recipe.inherits ? undefined : valuesOf(recipe);
+    if (recipe.inherits) return;
+    for (const part of recipe.parts) yield* divisionsIn(part).map((d) => ({ ...d, at: { ...d.at, part: part.index } }));
+    const values = valuesOf(recipe);
     const amount = recipe.yield?.node.amount;
     if (values === undefined || recipe.yield === undefined || amount === undefined) return;
     const [low, high] = values.listedG;
@@ -47,18 +52,24 @@ export default defineCheck<Values>({
       values,
     };
   },
-  say: ({ saidG, listedG, pieces }) => {
+  say: ({ saidG, listedG, pieces, divided }) => {
     const [low, high] = listedG;
     const said =
       pieces === undefined
         ? `${gramsText(saidG)} g`
         : `${pieces.count} of ${gramsText(pieces.eachG)} g, ${gramsText(saidG)} g in all,`;
     const listed = `the ingredients weigh ${gramsText((low + high) / 2)} g`;
+    const piecesG =
+      pieces === undefined ? '' : `${pieces.count} of ${gramsText(pieces.eachG)} g are ${gramsText(saidG)} g`;
+    const message = divided
+      ? `${piecesG}, and there ${saidG > high ? `are only ${gramsText(high)} g` : `are ${gramsText(low)} g`} to divide: mend the number or the weight.`
+      : undefined;
     return {
       message:
-        saidG > high
+        message ??
+        (saidG > high
           ? `The yield of ${said} is more than goes in: ${listed}.`
-          : `The yield of ${said} is far less than goes in: ${listed}.`,
+          : `The yield of ${said} is far less than goes in: ${listed}.`),
       value: saidG,
       unit: 'g',
       band: [null, high],
@@ -90,6 +101,7 @@ export default defineCheck<Values>({
             'recipe Rolls\n  yield   14 rolls of 60 g\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast and prove at 24 C for 90 min.\n  do Divide and bake at 220 C for 15 min until gold.\n',
         },
       },
+      'recipe Rolls\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast and prove at 24 C for 90 min.\n  do Divide in 16 of 80 g and shape.\n#              ^^^^^^^^^^ yield-mismatch *: 843 g to divide\n',
       'recipe Oat slab\n  yield   150 g\n# "150 g" yield-mismatch: far less\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C for 25 min until gold.\n',
     ],
   },
@@ -100,10 +112,10 @@ function valuesOf(recipe: Recipe): Values | undefined {
   const said = amount === undefined ? undefined : promised(amount, of);
   if (said === undefined || recipe.parts.length === 0 || !recipe.parts.every(isWeighed)) return undefined;
   const listedG = [sum(recipe, 'low'), sum(recipe, 'high')] as const;
-  return listedG[1] <= 0 ? undefined : { ...said, listedG };
+  return listedG[1] <= 0 ? undefined : { ...said, listedG, divided: false };
 }
 
-function promised(amount: MeasuredNode, of: TextNode | undefined): Omit<Values, 'listedG'> | undefined {
+function promised(amount: MeasuredNode, of: TextNode | undefined): Omit<Values, 'listedG' | 'divided'> | undefined {
   const mass = gramsOf(amount);
   if (mass !== undefined) return { saidG: mass };
   const each = amount.unit === undefined && of !== undefined ? eachIn(of.text) : undefined;
@@ -163,6 +175,68 @@ const REDUCING: ReadonlySet<string> = new Set([
 
 const reduces = ({ parts }: Recipe): boolean => parts.some(losesWeight);
 
-const losesWeight = onceFor((part: Part): boolean =>
-  part.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && REDUCING.has(baseForm(i.word)))),
+const losesIn = (step: Step): boolean =>
+  step.sentence.items.some((i) => i.kind === 'word' && REDUCING.has(baseForm(i.word)));
+
+const losesWeight = onceFor((part: Part): boolean => part.steps.some(losesIn));
+
+const DIVIDING: ReadonlySet<string> = new Set(['divide', 'portion', 'scale', 'cut', 'shape', 'form', 'weigh']);
+/** Flour, bowl and offcuts take so much at most. */
+const LEAST_DIVIDED = 0.75;
+
+/** Steps that divide what the part has made into pieces by weight, where the sum does not fit. */
+const divisionsIn = onceFor((part: Part): readonly Found<Values>[] =>
+  part.steps.flatMap((step) => {
+    const { items } = step.sentence;
+    if (!items.some((i) => i.kind === 'word' && DIVIDING.has(baseForm(i.word)))) return [];
+    // `half the dough`, and what a batch is made for, are not the whole.
+    if (step.mentions.some((m) => m.portion.kind !== 'plain' && m.portion.kind !== 'all')) return [];
+    return items.flatMap((item, i) => {
+      const each = item.kind === 'measured' ? eachAfter(items, i) : undefined;
+      const listedG = each === undefined ? undefined : toDivide(part, step.line);
+      if (item.kind !== 'measured' || each === undefined || listedG === undefined) return [];
+      const count = item.quantity.low;
+      const saidG = count * each.grams;
+      if (saidG >= listedG[0] * LEAST_DIVIDED && saidG <= listedG[1] * ROUNDING) return [];
+      const numeral = { start: item.low.start, end: (item.high ?? item.low).end };
+      const pieces = { count, eachG: each.grams, words: each.words, numeral };
+      const at = { line: step.line, start: item.start, end: each.end };
+      return [{ at, values: { saidG, listedG, pieces, divided: true } }];
+    });
+  }),
 );
+
+/** `24 pieces of 60 g`, `24 of 60 g`, `24, 60 g each`: the weight after a bare number. */
+function eachAfter(
+  items: readonly SentenceItem[],
+  i: number,
+): { grams: number; end: number; words: string } | undefined {
+  const count = items[i];
+  if (count?.kind !== 'measured' || count.unit !== undefined || count.quantity.size !== undefined) return undefined;
+  for (let k = i + 1; k <= i + 3; k++) {
+    const item = items[k];
+    const before = items[k - 1];
+    const after = items[k + 1];
+    if (item?.kind !== 'measured') continue;
+    const grams = gramsOf(item);
+    const each = (before?.kind === 'word' && before.word === 'of') || (after?.kind === 'word' && after.word === 'each');
+    return grams === undefined || !each
+      ? undefined
+      : { grams, end: item.end, words: `pieces of ${gramsText(grams)} g` };
+  }
+  return undefined;
+}
+
+/** What the part, or the one part it takes in, holds before the step. */
+function toDivide(part: Part, line: number): readonly [number, number] | undefined {
+  const { ingredients } = part.head;
+  const [only] = part.includes;
+  const head = ingredients.length > 0 ? part.head : part.includes.length === 1 ? only : undefined;
+  if (head === undefined || !head.massG.complete || head.nominal || head.massG.high <= 0) return undefined;
+  if (ingredients.length > 0 && (part.includes.length > 0 || !isWeighed(part))) return undefined;
+  // What goes in later, or is for the pan, is not divided.
+  const late = part.ledger.some((e) => e.uses[0] === undefined || e.uses.some((u) => u.line >= line));
+  if (ingredients.length > 0 && late) return undefined;
+  if (part.steps.some((s) => s.line < line && losesIn(s))) return undefined;
+  return [head.massG.low, head.massG.high];
+}

@@ -26,7 +26,8 @@ export type Group = 'poultry' | 'ground meat' | 'meat' | 'fish' | 'egg';
 /** Ends every message of the family. */
 export const CAUTION = 'Local rules may ask for more.';
 
-export const HOME_RULES: FoodSafetyRules = 'usda-fsis-home';
+const HOME_RULES: FoodSafetyRules = 'usda-fsis-home';
+const TRADE_RULES: FoodSafetyRules = 'us-food-code-2022';
 
 const GROUPS: Partial<Record<Food['class'], Group>> = {
   poultry: 'poultry',
@@ -48,6 +49,14 @@ export function limitOf(group: Group, rules: FoodSafetyRules): Limit {
   const limit: Omit<Limit, 'group' | 'source' | 'holds'> & { section: string; holds: unknown } = limits[group];
   const { section, holds, ...rest } = limit;
   return { ...rest, group, source: `${title}, ${section}`, holds: holds as Limit['holds'] };
+}
+
+/** The figure of the other rule set, as a sentence: the home rule beside the Food Code's, or the other way round. */
+export function besideText(group: Group, rules: FoodSafetyRules): string {
+  const home = rules !== HOME_RULES;
+  const { celsius, fahrenheit, time } = limitOf(group, home ? HOME_RULES : TRADE_RULES);
+  const figure = `${celsius} °C, ${fahrenheit} °F${time === '' ? '' : `, ${time}`}`;
+  return home ? `At home: ${figure} (USDA FSIS).` : `In the trade: ${figure} (FDA Food Code 2022).`;
 }
 
 /** How long, in seconds, the food must be held at a temperature; undefined when no published time covers it. */

@@ -15,14 +15,15 @@ import {
   type Stop,
   says,
 } from './journey.ts';
-import { CAUTION, type Group, groupOf, HOME_RULES, holdingLimits, type Limit, limitOf } from './limits.ts';
+import { besideText, CAUTION, type Group, groupOf, holdingLimits, type Limit, limitOf } from './limits.ts';
 
 type Values =
   | {
       readonly kind: 'no figure';
       readonly name: string;
       readonly limit: Limit;
-      readonly home: Limit;
+      /** The other rule set's figure. */
+      readonly beside: string;
       /** `golden`, `the juices run clear`: a sign of doneness that is no sign of safety. */
       readonly sign: boolean;
       readonly last: Stop;
@@ -78,11 +79,10 @@ A sign such as *golden* or *the juices run clear* makes it information; nothing 
           : 'cook it, or serve it raw only on purpose and with the advisory the rules ask for';
       return { message: `No step cooks the ${values.name}: ${advice}. ${CAUTION}`, source: values.source };
     }
-    const { name, limit, home, sign } = values;
+    const { name, limit, beside, sign } = values;
     const figure = `${limit.celsius} °C, ${limit.fahrenheit} °F`;
-    const beside = ` At home: ${home.celsius} °C, ${home.fahrenheit} °F (USDA FSIS).`;
     return {
-      message: `${sign ? 'The look of it does not tell when it is safe' : 'Nothing tells when it is safe'}: ${name} must read ${figure} inside; say where.${beside} ${CAUTION}`,
+      message: `${sign ? 'The look of it does not tell when it is safe' : 'Nothing tells when it is safe'}: ${name} must read ${figure} inside; say where. ${beside} ${CAUTION}`,
       band: [limit.celsius, null],
       unit: 'C',
       source: limit.source,
@@ -148,7 +148,7 @@ function valuesOf(journey: Journey, house: House): Values | undefined {
   // Set all through, egg is near its figure: a sign is enough.
   if (group === 'egg' && sign) return undefined;
   const limit = limitOf(group, house.foodSafety);
-  return { kind: 'no figure', name: ingredient.name, limit, home: limitOf(group, HOME_RULES), sign, last };
+  return { kind: 'no figure', name: ingredient.name, limit, beside: besideText(group, house.foodSafety), sign, last };
 }
 
 const SIGNS: ReadonlySet<string> = new Set([

@@ -17,10 +17,10 @@ import {
   says,
 } from './journey.ts';
 import {
+  besideText,
   CAUTION,
   groupOf,
   type HeatRule,
-  HOME_RULES,
   holdingLimits,
   holdS,
   type Limit,
@@ -35,8 +35,8 @@ type Values =
       readonly kind: 'food';
       readonly name: string;
       readonly limit: Limit;
-      /** The rule for homes, shown beside it. */
-      readonly home: Limit;
+      /** The other rule set's figure. */
+      readonly beside: string;
       readonly reading: HeatReading;
       /** Seconds that would do at this temperature. */
       readonly holdS: number | undefined;
@@ -55,7 +55,7 @@ export default defineCheck<Values>({
     title:
       'FDA Food Code 2022, 3-401.11, 3-401.12 and 3-403.11; USDA FSIS safe minimum internal temperatures (for consumers) and Appendix A',
   },
-  explain: `**What it computes.** For every ingredient that is a risk raw (poultry, minced and whole meat, fish, egg), the highest temperature *in the food* that the steps ask for from the moment it goes in, against the least temperature of the rule set in force. The strictest ingredient decides; what is stuffed, or cooked by microwave, counts as poultry. What is reheated is held against the figure for reheating. The home rule of USDA FSIS stands beside it in the message.
+  explain: `**What it computes.** For every ingredient that is a risk raw (poultry, minced and whole meat, fish, egg), the highest temperature *in the food* that the steps ask for from the moment it goes in, against the least temperature of the rule set in force. The strictest ingredient decides; what is stuffed, or cooked by microwave, counts as poultry. What is reheated is held against the figure for reheating. The home rule of USDA FSIS stands beside the Food Code's in the message.
 
 **Why it matters.** Below it, Salmonella and its like survive in numbers that make people ill.
 
@@ -105,11 +105,9 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} �
       };
     }
     const held = values.holdS === undefined ? '' : `, or hold ${degrees} for ${timeText(values.holdS / 60)}`;
-    const { home } = values;
-    const beside = ` At home: ${home.celsius} 째C, ${home.fahrenheit} 째F${home.time === '' ? '' : `, ${home.time}`} (USDA FSIS).`;
     return {
       ...said,
-      message: `${degrees} in the food is too low for ${values.name}: cook it to ${limit.celsius} 째C, ${limit.fahrenheit} 째F${time}${held}.${beside} ${CAUTION}`,
+      message: `${degrees} in the food is too low for ${values.name}: cook it to ${limit.celsius} 째C, ${limit.fahrenheit} 째F${time}${held}. ${values.beside} ${CAUTION}`,
       source:
         held === '' || values.limit.holdsSource === undefined
           ? values.limit.source
@@ -201,7 +199,7 @@ function coolest(house: House, journey: Journey): TooCool | undefined {
       kind: 'food',
       name: journey.ingredient.name,
       limit,
-      home: limitOf(limit.group, HOME_RULES),
+      beside: besideText(limit.group, house.foodSafety),
       reading,
       holdS: holdS(limit, reading.celsius.low),
     },

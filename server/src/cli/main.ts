@@ -10,6 +10,7 @@ import { diff } from './commands/diff.ts';
 import { explain } from './commands/explain.ts';
 import { format } from './commands/format.ts';
 import { publish } from './commands/publish.ts';
+import { read } from './commands/read.ts';
 import { report } from './commands/report.ts';
 import { scale } from './commands/scale.ts';
 import { weigh } from './commands/weigh.ts';
@@ -29,6 +30,7 @@ export const COMMANDS: readonly Command[] = [
   config,
   diff,
   publish,
+  read,
 ];
 
 /** Runs one command. `serve` starts the language server for `lsp`. */

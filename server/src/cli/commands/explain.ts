@@ -1,23 +1,30 @@
 import { CHECKS } from '../../checks/index.ts';
-import { explainList, explainPage } from '../../publish/page.ts';
+import { explainList, explainOn, explainPage } from '../../publish/page.ts';
 import type { Command } from '../command.ts';
-import { UsageError } from '../io.ts';
+import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
+import { type Exit, UsageError } from '../io.ts';
 
 export const explain: Command = {
   name: 'explain',
-  usage: '[CODE]',
-  summary: "a finding's page, or the list of all",
-  options: {},
-  examples: ['quern explain', 'quern explain dough-too-wet'],
-  run(options, io) {
-    const [code] = options.rest;
+  usage: '[CODE [FILE]]',
+  summary: "a finding's page, with the arithmetic on a recipe; or the list of all",
+  options: INPUT_OPTIONS,
+  examples: ['quern explain', 'quern explain dough-too-wet', 'quern explain dough-too-wet tart.quern'],
+  async run(options, io): Promise<Exit> {
+    const [code, ...file] = options.rest;
     if (code === undefined) {
       io.out(explainList(CHECKS));
       return 0;
     }
     const check = CHECKS.find((c) => c.code === code);
     if (check === undefined) throw new UsageError(`there is no finding \`${code}\`; \`quern explain\` lists them`);
-    io.out(explainPage(check));
+    if (file.length === 0 && !options.flags.has('stdin')) {
+      io.out(explainPage(check));
+      return 0;
+    }
+    const input = await readOne({ ...options, rest: file }, io);
+    const { open, accepted } = snapshotOf(input, housesFor(io)).findings;
+    io.out(explainOn(check, [...open, ...accepted], input.shown));
     return 0;
   },
 };

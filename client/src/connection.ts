@@ -94,7 +94,7 @@ function clientOptions(log: vscode.LogOutputChannel, crashes: RestartCounter): L
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     // A hover links to the page of a finding, and sets its sources in small print.
     markdown: { isTrusted: { enabledCommands: ['quern.explain'] }, supportHtml: true },
-    initializationOptions: { explainCommand: 'quern.explain' },
+    initializationOptions: { explainCommand: 'quern.explain', recordTrialCommand: 'quern.recordTrial' },
     errorHandler: errorHandler(crashes),
     middleware: {
       // Old versions and previews are coloured and explained, but their findings would stand twice in the list.

@@ -2,6 +2,7 @@
  * The language server: `--stdio`, `--node-ipc`, `--socket` or `--pipe`. Builds host and session, and listens.
  */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { today } from './host/clock.ts';
 import { nodeFiles } from './host/node.ts';
 import { serve } from './lsp/session.ts';
 
@@ -11,6 +12,7 @@ const connection = createConnection(ProposedFeatures.all);
 serve(connection, {
   files: nodeFiles(),
   turn: setImmediate,
+  today,
   version: QUERN_VERSION,
   rethrow: process.env.QUERN_RETHROW === '1',
 });

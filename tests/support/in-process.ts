@@ -70,6 +70,7 @@ export class Client {
       {
         files: memoryFiles(options.files ?? new Map()),
         turn: setImmediate,
+        today: () => '2026-11-25',
         version: 'test',
         rethrow: options.rethrow ?? true,
       },

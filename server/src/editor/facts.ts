@@ -147,7 +147,7 @@ function sayVerdict(verdict: Verdict, held: KindMeasure): string {
   return `, ${words}${outcome === undefined || outcome === '' ? '' : `: ${outcome}`}`;
 }
 
-const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
+export const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
 
 /** `all of it`, `half`, `75 g, half of it`. */
 export function sayTaken(ingredient: Ingredient, taken: Range): string {

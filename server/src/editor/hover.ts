@@ -5,6 +5,7 @@
 import type { Position } from '../notation/document.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { hoverAmount } from './hover/amount.ts';
+import { besideBase, hoverBase } from './hover/base.ts';
 import { hoverCode } from './hover/code.ts';
 import { hoverIngredient } from './hover/ingredient.ts';
 import { hoverKind } from './hover/kind.ts';
@@ -15,6 +16,7 @@ import { hoverTemperature } from './hover/temperature.ts';
 import { hoverTime } from './hover/time.ts';
 import { hoverTrial } from './hover/trials.ts';
 import { hoverUnit } from './hover/unit.ts';
+import { fromWhole, toWhole } from './inherited.ts';
 import { type Cursor, cursorAt, type Place } from './place.ts';
 
 export interface Hover {
@@ -49,6 +51,18 @@ const SOURCES: readonly HoverSource[] = [
 ];
 
 export function hover(snapshot: Snapshot, position: Position): Hover | undefined {
+  const base = hoverBase(snapshot, cursorAt(snapshot, position));
+  if (base !== undefined) return base;
+  const there = toWhole(snapshot, position);
+  const found = there === undefined ? undefined : hoverIn(snapshot.whole, there);
+  const place = found === undefined ? undefined : fromWhole(snapshot, found.at);
+  // A variant is weighed as a cook cooks it.
+  if (found !== undefined && place !== undefined && place.path === undefined)
+    return besideBase(snapshot, place.at.line, { ...found, at: place.at });
+  return hoverIn(snapshot, position);
+}
+
+function hoverIn(snapshot: Snapshot, position: Position): Hover | undefined {
   const cursor = cursorAt(snapshot, position);
   for (const source of SOURCES) {
     const found = source(snapshot, cursor);

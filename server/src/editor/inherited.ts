@@ -146,7 +146,3 @@ function endsWith(name: string, words: string): boolean {
   const [full, end] = [wordsOf(name), wordsOf(words)];
   return end.length > 0 && full.slice(-end.length).join(' ') === end.join(' ');
 }
-
-/** The name of a file without its folders. */
-export const fileName = (path: string): string =>
-  path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);

@@ -48,3 +48,14 @@ export const placeOf = (line: number, span: Span): Place => ({ line, start: span
 /** The line of the document on which a line of a part stands. */
 export const lineOfPart = (snapshot: Snapshot, part: number, line: number): number =>
   (snapshot.recipe.partsAt[part] ?? 0) + line;
+
+/** `line 7`; of a line that a variant inherits, `line 7 of scones.quern`. */
+export function sayLine(snapshot: Snapshot, line: number): string {
+  const origin = snapshot.writtenFrom?.lines[line]?.origin;
+  if (origin === undefined) return `line ${line + 1}`;
+  return origin.kind === 'own' ? `line ${origin.line + 1}` : `line ${origin.line + 1} of ${fileName(origin.path)}`;
+}
+
+/** The name of a file without its folders. */
+export const fileName = (path: string): string =>
+  path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);

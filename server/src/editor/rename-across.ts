@@ -8,11 +8,11 @@ import { readLine } from '../notation/statements.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { changedAt } from './across-files.ts';
 import { linkedAt } from './file-links.ts';
-import { fileName, fromWhole, type Located, toWhole } from './inherited.ts';
+import { fromWhole, type Located, toWhole } from './inherited.ts';
 import type { FileEdits, Kitchen } from './kitchen.ts';
 import { definition } from './navigation.ts';
 import { type Named, namedAt, occurrences, sameName } from './occurrences.ts';
-import { cursorAt, holds, type Place, placeOf } from './place.ts';
+import { cursorAt, fileName, holds, type Place, placeOf } from './place.ts';
 import { nameOf, prepareRename, renameNamed, unreadable } from './rename.ts';
 
 export type RenamedAcross =

@@ -6,6 +6,9 @@ import type { Block } from '../notation/outline.ts';
 import type { Line, Span } from '../notation/tree.ts';
 import type { Part } from '../recipe/recipe.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { baseOf } from './inherited.ts';
+import { sameName } from './occurrences.ts';
+import { fileName } from './place.ts';
 import { sayGrams, textOf } from './words.ts';
 
 export interface SymbolNode {
@@ -20,8 +23,9 @@ export interface SymbolNode {
 }
 
 export function symbols(snapshot: Snapshot): SymbolNode[] {
-  const { outline, recipe, document } = snapshot;
-  const parts = recipe.parts.flatMap((part) => partNodes(part, recipe.partsAt[part.index] ?? 0));
+  const { outline, recipe } = snapshot;
+  const own = recipe.parts.flatMap((part) => partNodes(part, recipe.partsAt[part.index] ?? 0));
+  const parts = snapshot.whole === snapshot ? own : variantNodes(snapshot, own);
   const trials = outline.trials.map((block) => trialNode(block));
   const foods = outline.foods.map((block) => foodNode(block));
   if (outline.recipe === undefined) return byLine([...parts, ...trials, ...foods]);
@@ -31,8 +35,9 @@ export function symbols(snapshot: Snapshot): SymbolNode[] {
   const children = nodes.filter(inside);
   const others = nodes.filter((n) => !inside(n));
   const name = line.statement.kind === 'recipe' ? line.statement.name : undefined;
-  const made = recipe.yield?.node;
-  const madeLine = recipe.yield === undefined ? undefined : document.lines[recipe.yield.at];
+  const { recipe: cooked, document } = snapshot.whole;
+  const made = cooked.yield?.node;
+  const madeLine = cooked.yield === undefined ? undefined : document.lines[cooked.yield.at];
   const amount = made?.amount;
   const lastField = outline.head.at(-1)?.at ?? at;
   const root: SymbolNode = {
@@ -102,11 +107,10 @@ function makePartNodes(part: Part, at: number): SymbolNode[] {
   const first = lines[0];
   const statement = first?.statement;
   const name = statement?.kind === 'part' ? statement.name : undefined;
-  const grams = head.massG.high > 0 && !head.nominal ? sayGrams(head.massG) : '';
   return [
     {
       name: name?.text ?? 'part',
-      detail: [head.kind?.name ?? head.kindNode?.text ?? '', grams].filter((t) => t !== '').join(', '),
+      detail: partDetail(part),
       kind: 'part',
       from: at,
       to: at + lastSaying(lines),
@@ -114,6 +118,50 @@ function makePartNodes(part: Part, at: number): SymbolNode[] {
       children,
     },
   ];
+}
+
+/** Its own parts as they weigh with what they inherit, what it swaps and adds, and the parts it only inherits. */
+function variantNodes(snapshot: Snapshot, own: readonly SymbolNode[]): SymbolNode[] {
+  const { whole, written } = snapshot;
+  const base = baseOf(snapshot);
+  const nodes: SymbolNode[] = own.map((node) => {
+    const part = whole.recipe.parts.find((p) => node.kind === 'part' && sameName(p.head.name, node.name));
+    return part === undefined ? node : { ...node, detail: partDetail(part) };
+  });
+  for (const part of whole.recipe.parts) {
+    const at = whole.recipe.partsAt[part.index] ?? 0;
+    const origin = written?.lines[at]?.origin;
+    if (part.head.name !== '' && origin?.kind === 'base' && base !== undefined)
+      nodes.push({
+        name: part.head.name,
+        detail: [partDetail(part), `from ${fileName(origin.path)}`].filter((t) => t !== '').join(', '),
+        kind: 'part',
+        from: base.line,
+        to: base.line,
+        nameAt: base.file,
+        children: [],
+      });
+    for (const ingredient of part.head.ingredients) {
+      const from = written?.lines[at + ingredient.line]?.origin;
+      const statement = from?.kind === 'own' ? snapshot.document.lines[from.line]?.statement : undefined;
+      if (from === undefined || (statement?.kind !== 'swap' && statement?.kind !== 'add')) continue;
+      nodes.push({
+        name: ingredient.name,
+        detail: ingredient.weighed.known ? sayGrams(ingredient.weighed.grams) : '',
+        kind: 'ingredient',
+        from: from.line,
+        to: from.line,
+        nameAt: statement.ingredient.name ?? { start: 0, end: 0 },
+        children: [],
+      });
+    }
+  }
+  return nodes;
+}
+
+function partDetail({ head }: Part): string {
+  const grams = head.massG.high > 0 && !head.nominal ? sayGrams(head.massG) : '';
+  return [head.kind?.name ?? head.kindNode?.text ?? '', grams].filter((t) => t !== '').join(', ');
 }
 
 function trialNode({ at, lines }: Block): SymbolNode {

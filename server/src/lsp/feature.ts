@@ -14,6 +14,8 @@ export interface View {
   readonly snapshot: (uri: Uri) => Snapshot | undefined;
   /** The index of the folders, and any file as it stands. Reads the folders when asked. */
   readonly kitchen: () => Kitchen;
+  /** '2026-09-14', for what a client with a clock of its own does not ask for. */
+  readonly today: () => string;
   /** Where a document lies; undefined for one that lies nowhere. */
   readonly pathOf: (uri: Uri) => string | undefined;
   /** A file's URI as the client spells it. */

@@ -32,6 +32,8 @@ import { Schedule, type Turn } from './schedule.ts';
 export interface Host {
   readonly files: Files;
   readonly turn: Turn;
+  /** The day where the server runs: '2026-09-14'. */
+  readonly today: () => string;
   readonly version: string;
   /** In tests a handler's error is thrown again. */
   readonly rethrow: boolean;
@@ -278,6 +280,7 @@ class Session {
       snapshot: (uri) => this.store.snapshot(uri),
       kitchen: () => ({ index: this.store.index(), snapshotAt: (path) => this.store.snapshotAt(path) }),
       pathOf: pathOfUri,
+      today: this.host.today,
       uriAt: (path) => this.store.uriAt(path),
       quiet: () => this.schedule.quiet(),
       report: (feature, error) => logFailure(this.fence, feature, undefined, error),

@@ -1,7 +1,7 @@
 /** The code after `allow`: what it means, and whether it accepts anything here. */
 import { CHECKS } from '../../checks/index.ts';
 import type { HoverSource } from '../hover.ts';
-import { holds, placeOf } from '../place.ts';
+import { holds, placeOf, sayLine } from '../place.ts';
 
 export const hoverCode: HoverSource = (snapshot, { line, at, character }) => {
   const { statement } = line;
@@ -21,7 +21,10 @@ export const hoverCode: HoverSource = (snapshot, { line, at, character }) => {
     title: text,
     subtitle: check.title,
     facts: [
-      ...accepted.map((f) => ({ kind: 'text' as const, text: `Accepted on line ${f.at.line + 1}: ${f.said.message}` })),
+      ...accepted.map((f) => ({
+        kind: 'text' as const,
+        text: `Accepted on ${sayLine(snapshot, f.at.line)}: ${f.said.message}`,
+      })),
       { kind: 'page', code: text },
     ],
   };

@@ -7,9 +7,18 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { LedgerEntry } from '../../recipe/ledger.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import { allergenFact, figure, ingredientComposition, sayTaken, shareFacts, trimFact, weightFact } from '../facts.ts';
+import {
+  allergenFact,
+  capital,
+  figure,
+  ingredientComposition,
+  sayTaken,
+  shareFacts,
+  trimFact,
+  weightFact,
+} from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
-import { holds, lineOfPart, placeOf } from '../place.ts';
+import { holds, lineOfPart, placeOf, sayLine } from '../place.ts';
 import { sayGrams } from '../words.ts';
 
 export const hoverIngredient: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
@@ -52,7 +61,7 @@ function useFacts(snapshot: Snapshot, part: Part, ingredient: Ingredient): Fact[
   const facts = (taken.length === 0 ? entry.uses : taken).map((use) => {
     const line = lineOfPart(snapshot, use.part, use.line);
     const where = use.part === part.index ? '' : ` (${snapshot.recipe.parts[use.part]?.head.name ?? ''})`;
-    return figure(`Line ${line + 1}${where}`, `takes ${sayTaken(ingredient, use.taken)}`);
+    return figure(`${capital(sayLine(snapshot, line))}${where}`, `takes ${sayTaken(ingredient, use.taken)}`);
   });
   return [...facts, figure('Left at the end', sayLeft(entry))];
 }

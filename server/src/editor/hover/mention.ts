@@ -7,7 +7,7 @@ import type { Part } from '../../recipe/recipe.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure, sayTaken, shareFacts, weightFact } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
-import { holds, lineOfPart, placeOf } from '../place.ts';
+import { holds, lineOfPart, placeOf, sayLine } from '../place.ts';
 import { partFacts } from './part.ts';
 
 export const hoverMention: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
@@ -72,5 +72,5 @@ function takenFact(ingredient: Parameters<typeof sayTaken>[0], use: TakenUse, me
 
 function nameWithLine(snapshot: Snapshot, part: Part, line: number, name: string): string {
   const where = part.head.name === '' ? '' : ` of the ${part.head.name}`;
-  return `${name}, line ${lineOfPart(snapshot, part.index, line) + 1}${where}`;
+  return `${name}, ${sayLine(snapshot, lineOfPart(snapshot, part.index, line))}${where}`;
 }

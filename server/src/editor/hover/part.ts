@@ -4,7 +4,7 @@ import type { Part } from '../../recipe/recipe.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { bandFacts, figure, partComposition } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
-import { holds, lineOfPart, placeOf } from '../place.ts';
+import { holds, lineOfPart, placeOf, sayLine } from '../place.ts';
 import { listOf, sayGrams } from '../words.ts';
 
 export const hoverPart: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
@@ -31,7 +31,7 @@ export function partFacts(snapshot: Snapshot, part: Part): Fact[] {
     facts.push(figure('Taken up by', listOf(names)));
   } else if (!part.isLast && part.head.name !== '') facts.push(figure('Taken up by', 'no later part'));
   const line = lineOfPart(snapshot, part.index, 0);
-  facts.push(figure('Written', `on line ${line + 1}`));
+  facts.push(figure('Written', `on ${sayLine(snapshot, line)}`));
   return facts;
 }
 

@@ -21,7 +21,7 @@ export const hoverRecipe: HoverSource = ({ recipe }, { line, at, character }) =>
   };
 };
 
-function wholeFacts(recipe: Recipe): Fact[] {
+export function wholeFacts(recipe: Recipe): Fact[] {
   const mass = recipe.parts.reduce((sum, p) => addRanges(sum, p.head.massG), { low: 0, high: 0 });
   const complete = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal);
   const facts: Fact[] = [];

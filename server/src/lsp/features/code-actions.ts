@@ -4,11 +4,13 @@ import type { Snapshot } from '../../workspace/snapshot.ts';
 import { record } from '../capabilities.ts';
 import { diagnosticOf, rangeOf, readRange, workspaceEditOf } from '../convert.ts';
 import { type Feature, onDocument, onRequest, type View } from '../feature.ts';
+import { type FileActionKind, fileActions } from './file-actions.ts';
 
-const KINDS: readonly ActionKind[] = [
+const KINDS: readonly (ActionKind | FileActionKind)[] = [
   'quickfix',
   'refactor.rewrite',
   'refactor.extract',
+  'refactor.inline',
   'source.organizeIngredients.quern',
   'source.fixAll.quern',
 ];
@@ -23,10 +25,13 @@ export const codeActionsFeature: Feature = {
   requests: [
     onDocument<CodeActionParams, CodeAction[]>('textDocument/codeAction', [], (snapshot, params, view) => {
       const { only, diagnostics } = params.context;
-      const wants = (kind: ActionKind) =>
+      const wants = (kind: ActionKind | FileActionKind) =>
         only === undefined || only.some((o) => o === '' || kind === o || kind.startsWith(`${o}.`));
       const actions = codeActions(snapshot, readRange(params.range), wants, (e) => view.report('codeAction', e));
-      return actions.map((action) => actionOf(action, snapshot, params.range, diagnostics, view));
+      return [
+        ...actions.map((action) => actionOf(action, snapshot, params.range, diagnostics, view)),
+        ...fileActions(snapshot, readRange(params.range), wants, view),
+      ];
     }),
     onRequest<CodeAction, CodeAction | null>('codeAction/resolve', null, resolve, ({ data }) => uriIn(data)),
   ],

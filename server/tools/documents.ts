@@ -3,6 +3,7 @@
  * `tests/house/stale.test.ts` writes a stale copy anew, then fails.
  */
 import type { Check } from '../src/checks/check.ts';
+import { KINDS, type Kind } from '../src/recipe/kinds.ts';
 import { FOOD_SAFETY_CHOICES, MEASURES_CHOICES, SEVERITY_CHOICES } from '../src/workspace/settings.ts';
 
 /** The JSON Schema of `quern.json`, as text. */
@@ -33,6 +34,13 @@ export function settingsSchema(checks: readonly Check[]): string {
           checks.map((c) => [c.code, { enum: SEVERITY_CHOICES, default: c.severity, description: `${c.title}.` }]),
         ),
       },
+      bands: {
+        type: 'object',
+        description:
+          'What is usual here, by kind and measure: a low and a high, null for no limit. Ratios: 0.35 is 35 %.',
+        additionalProperties: false,
+        properties: Object.fromEntries(KINDS.filter((k) => k.measures.length > 0).map((k) => [k.name, bandsOf(k)])),
+      },
       ignore: {
         type: 'array',
         items: { type: 'string' },
@@ -43,6 +51,17 @@ export function settingsSchema(checks: readonly Check[]): string {
   };
   return `${JSON.stringify(schema, null, 2)}\n`;
 }
+
+const bandsOf = (kind: Kind): object => ({
+  type: 'object',
+  additionalProperties: false,
+  properties: Object.fromEntries(
+    kind.measures.map((m) => [
+      m.measure,
+      { type: 'array', items: { type: ['number', 'null'] }, minItems: 2, maxItems: 2, default: m.usual },
+    ]),
+  ),
+});
 
 /** The table of checks, by family, in Markdown. */
 export function checksTable(checks: readonly Check[]): string {

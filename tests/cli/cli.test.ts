@@ -235,6 +235,16 @@ describe('scale, format and explain', () => {
     expect(page).not.toMatch(/^# ".*" dough-too-wet/m);
   });
 
+  test('explain shows the arithmetic on a recipe, line by line', async () => {
+    const { out } = await quern(['explain', 'dough-too-wet', 'wet.quern'], { 'wet.quern': WET });
+    expect(out).toContain('## In wet.quern');
+    expect(out).toContain('| plain flour | 200 | 0 | 200 |');
+    expect(out).toContain('| water | 120 | 120 | 0 |');
+    expect((await quern(['explain', 'raw-egg', 'wet.quern'], { 'wet.quern': WET })).out).toContain(
+      'Nothing of it is found',
+    );
+  });
+
   test('help names every command', async () => {
     const { out, exit } = await quern(['--help']);
     for (const name of ['check', 'report', 'scale', 'format', 'weigh', 'explain', 'lsp']) expect(out).toContain(name);

@@ -9,24 +9,36 @@ import { type CodeTitle, codesInManifest } from '../finding-codes.ts';
 const pageScheme = 'quern-page';
 
 export function registerExplain(connection: Connection, manifest: unknown): vscode.Disposable {
+  // The recipe that was in front when a page was last asked for: the page shows its arithmetic.
+  let recipe: string | undefined;
+  const changed = new vscode.EventEmitter<vscode.Uri>();
   const provider: vscode.TextDocumentContentProvider = {
+    onDidChange: changed.event,
     provideTextDocumentContent: async (uri) => {
-      const answer = await connection.ask(explainRequest, { version: messageVersion, code: codeOf(uri) });
+      const about = recipe === undefined ? {} : { uri: recipe };
+      const answer = await connection.ask(explainRequest, { version: messageVersion, code: codeOf(uri), ...about });
       return answer?.markdown ?? `# ${codeOf(uri)}\n\nThere is no page for this code.\n`;
     },
   };
   return vscode.Disposable.from(
+    changed,
     vscode.workspace.registerTextDocumentContentProvider(pageScheme, provider),
     // Given a code, a link in a hover goes straight to its page.
     vscode.commands.registerCommand('quern.explain', async (given?: unknown) => {
       const code = typeof given === 'string' ? given : await chooseCode(manifest);
-      if (code !== undefined) await showPage(code);
+      if (code === undefined) return;
+      const front = vscode.window.activeTextEditor?.document;
+      if (front?.languageId === 'quern') recipe = front.uri.toString();
+      changed.fire(pageUri(code));
+      await showPage(code);
     }),
   );
 }
 
+const pageUri = (code: string): vscode.Uri => vscode.Uri.from({ scheme: pageScheme, path: `/${code}.md` });
+
 async function showPage(code: string): Promise<void> {
-  const uri = vscode.Uri.from({ scheme: pageScheme, path: `/${code}.md` });
+  const uri = pageUri(code);
   try {
     await vscode.commands.executeCommand('markdown.showPreviewToSide', uri);
   } catch {

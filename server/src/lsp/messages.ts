@@ -84,7 +84,12 @@ export type RecordTrialAnswer =
     }
   | { readonly version: MessageVersion; readonly ok: false; readonly why: string };
 
-export type ExplainParams = { readonly version: MessageVersion; readonly code: string };
+export type ExplainParams = {
+  readonly version: MessageVersion;
+  readonly code: string;
+  /** The recipe on which the page shows its arithmetic. */
+  readonly uri?: string;
+};
 
 /** The page of a finding's code, null where there is no such code. */
 export type ExplainAnswer = {

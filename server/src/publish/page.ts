@@ -3,6 +3,8 @@
  * Refuses to know any one recipe.
  */
 import type { Check, Source } from '../checks/check.ts';
+import { arithmetic, isBandValues } from '../checks/formula/arithmetic.ts';
+import type { Finding } from '../checks/run.ts';
 
 /** The page of one check, in Markdown. */
 export function explainPage(check: Check): string {
@@ -33,6 +35,19 @@ export function explainPage(check: Check): string {
     '```',
     '',
   ].join('\n');
+}
+
+/** The page with what is found of it in one recipe, and the arithmetic line by line. `shown` is the file's name. */
+export function explainOn(check: Check, findings: readonly Finding[], shown: string): string {
+  const here = findings.filter((f) => f.code === check.code);
+  const found = here.flatMap((f) => {
+    const { values } = f.found;
+    const work = isBandValues(values) ? ['', ...arithmetic(values)] : [];
+    const source = f.said.source === undefined ? [] : ['', `Source: ${f.said.source}.`];
+    return [`**Line ${f.at.line + 1}.** ${f.said.message}`, ...work, ...source, ''];
+  });
+  const none = [`Nothing of it is found in ${shown}.`, ''];
+  return `${explainPage(check)}\n## In ${shown}\n\n${(found.length > 0 ? found : none).join('\n')}`;
 }
 
 /** One line a check, by family. */

@@ -41,6 +41,34 @@ export function kindNamed(words: string): Kind | undefined {
   return BY_NAME.get(words.trim().toLowerCase().replace(/\s+/g, ' '));
 }
 
+/** Bands that a house sets, by kind and measure: what is usual there. */
+export type HouseBands = Readonly<Record<string, Readonly<Record<string, Band>>>>;
+
+const IN_HOUSE = new WeakMap<HouseBands, Map<string, Kind>>();
+
+/** A kind with the house's bands in the place of its own; the implausible one is widened to hold them. */
+export function kindInHouse(kind: Kind, bands: HouseBands | undefined): Kind {
+  const own = bands?.[kind.name];
+  if (bands === undefined || own === undefined) return kind;
+  const kinds = IN_HOUSE.get(bands) ?? new Map<string, Kind>();
+  IN_HOUSE.set(bands, kinds);
+  let set = kinds.get(kind.name);
+  if (set === undefined) {
+    set = { ...kind, measures: kind.measures.map((m) => withBand(m, own[m.measure])) };
+    kinds.set(kind.name, set);
+  }
+  return set;
+}
+
+function withBand(measure: KindMeasure, usual: Band | undefined): KindMeasure {
+  if (usual === undefined) return measure;
+  const [low, high] = measure.implausible;
+  const widest = (a: number | null, b: number | null, pick: (...n: number[]) => number) =>
+    a === null || b === null ? null : pick(a, b);
+  const implausible: Band = [widest(low, usual[0], Math.min), widest(high, usual[1], Math.max)];
+  return { ...measure, usual, implausible, source: 'this house: quern.json' };
+}
+
 export type Verdict = 'ok' | 'low' | 'high' | 'too low' | 'too high';
 
 /** Where an interval of values lies: only what is wholly outside a band is called outside. */

@@ -6,7 +6,7 @@ import { addRanges, type Range } from '../measure/quantity.ts';
 import type { PartSource } from '../notation/outline.ts';
 import type { Span, TextNode } from '../notation/tree.ts';
 import { bindIngredient, type Ingredient, isFlour } from './ingredient.ts';
-import { type Kind, kindNamed } from './kinds.ts';
+import { type Kind, kindInHouse, kindNamed } from './kinds.ts';
 import { isStarter } from './measures/shares.ts';
 import { type PartNames, partNames } from './names.ts';
 import type { World } from './world.ts';
@@ -68,7 +68,8 @@ function bind(
   const named = source.named && first?.kind === 'part' ? first : undefined;
   const name = named?.name?.text ?? '';
   const kindNode = named === undefined ? recipeKind : named.as;
-  const kind = kindNode === undefined ? undefined : kindNamed(kindNode.text);
+  const known = kindNode === undefined ? undefined : kindNamed(kindNode.text);
+  const kind = known === undefined ? undefined : kindInHouse(known, world.bands);
   const { ingredients, nominal } = resolvePercents(written, batchG);
   return {
     source,

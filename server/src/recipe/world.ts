@@ -3,8 +3,11 @@
  */
 import type { FoodBook } from '../food/book.ts';
 import type { Measures } from '../measure/unit.ts';
+import type { HouseBands } from './kinds.ts';
 
 export interface World {
   readonly book: FoodBook;
   readonly measures: Measures;
+  /** What the house calls usual. */
+  readonly bands?: HouseBands;
 }

@@ -22,7 +22,7 @@ export interface HouseRead {
 export function makeHouse(settings: Settings, foods: readonly HouseFood[] = []): HouseRead {
   const laid = foods.length === 0 ? { book: builtInBook(), problems: [] } : withHouseFoods(builtInBook(), foods);
   const house: House = {
-    world: { book: laid.book, measures: settings.measures },
+    world: { book: laid.book, measures: settings.measures, bands: settings.bands },
     severities: settings.severities,
     foodSafety: settings.foodSafety,
   };

@@ -7,16 +7,25 @@ import type { Severity } from '../checks/check.ts';
 import type { FoodSafetyRules } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
 import type { Measures } from '../measure/unit.ts';
+import { type Band, type HouseBands, KINDS, type Kind } from '../recipe/kinds.ts';
 
 export interface Settings {
   readonly measures: Measures;
   readonly foodSafety: FoodSafetyRules;
   readonly severities: Readonly<Record<string, Severity | 'off'>>;
+  /** What the house calls usual, by kind and measure: `{ "shortcrust": { "hydration": [0.2, 0.5] } }`. */
+  readonly bands: HouseBands;
   /** Globs, relative to the house's folder, of files that are not checked. */
   readonly ignore: readonly string[];
 }
 
-export const DEFAULTS: Settings = { measures: 'us', foodSafety: 'us-food-code-2022', severities: {}, ignore: [] };
+export const DEFAULTS: Settings = {
+  measures: 'us',
+  foodSafety: 'us-food-code-2022',
+  severities: {},
+  bands: {},
+  ignore: [],
+};
 
 export const MEASURES_CHOICES = ['us', 'metric', 'imperial'] as const satisfies readonly Measures[];
 export const FOOD_SAFETY_CHOICES = [
@@ -46,8 +55,10 @@ export function readSettings(json: unknown, over: Settings = DEFAULTS): Settings
       case '$schema':
         break;
       case 'locale':
+        problems.push('`locale` is not used yet');
+        break;
       case 'bands':
-        problems.push(`\`${key}\` is not used yet`);
+        settings = { ...settings, bands: { ...settings.bands, ...readBands(value, problems) } };
         break;
       case 'measures':
         if (isOneOf(value, MEASURES_CHOICES)) settings = { ...settings, measures: value };
@@ -66,7 +77,7 @@ export function readSettings(json: unknown, over: Settings = DEFAULTS): Settings
         else problems.push('`ignore` is a list of paths, such as `["drafts/**"]`');
         break;
       default:
-        problems.push(`\`${key}\` is no setting; there are measures, foodSafety, severities and ignore`);
+        problems.push(`\`${key}\` is no setting; there are measures, foodSafety, severities, bands and ignore`);
     }
   }
   return { settings, problems };
@@ -96,6 +107,46 @@ function readSeverities(value: unknown, problems: string[]): Record<string, Seve
     else severities[code] = level;
   }
   return severities;
+}
+
+function readBands(value: unknown, problems: string[]): Record<string, Record<string, Band>> {
+  const bands: Record<string, Record<string, Band>> = {};
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    problems.push(
+      '`bands` gives what is usual by kind and measure, such as `{ "shortcrust": { "hydration": [0.2, 0.5] } }`',
+    );
+    return bands;
+  }
+  for (const [name, measures] of Object.entries(value)) {
+    const kind = KINDS.find((k) => k.name === name);
+    if (kind === undefined) problems.push(`\`bands.${name}\`: there is no such kind`);
+    else if (typeof measures !== 'object' || measures === null)
+      problems.push(
+        `\`bands.${name}\` holds measures, such as \`{ "${kind.measures[0]?.measure ?? 'hydration'}": [0.2, 0.5] }\``,
+      );
+    else bands[name] = readKindBands(kind, measures, problems);
+  }
+  return bands;
+}
+
+function readKindBands(kind: Kind, measures: object, problems: string[]): Record<string, Band> {
+  const bands: Record<string, Band> = {};
+  for (const [measure, band] of Object.entries(measures)) {
+    const known = kind.measures.map((m) => m.measure as string);
+    if (!known.includes(measure))
+      problems.push(`\`bands.${kind.name}.${measure}\`: ${kind.name} is judged by ${known.join(', ')}`);
+    else if (isBand(band)) bands[measure] = band;
+    else
+      problems.push(`\`bands.${kind.name}.${measure}\` is a pair, low and high, such as [0.2, 0.5]; null is no limit`);
+  }
+  return bands;
+}
+
+function isBand(value: unknown): value is Band {
+  if (!Array.isArray(value) || value.length !== 2) return false;
+  const [low, high]: unknown[] = value;
+  const ends = [low, high].every((n) => n === null || (typeof n === 'number' && Number.isFinite(n)));
+  return ends && !(typeof low === 'number' && typeof high === 'number' && low > high);
 }
 
 function isOneOf<T extends string>(value: unknown, choices: readonly T[]): value is T {

@@ -23,11 +23,18 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
     if (outline.recipe === undefined) return;
     // From the end: whether a later part has steps, and whether one takes everything together.
     let steps = false;
+    // `200 g poolish` on a later list takes the poolish as its steps do.
+    const taken = new Set(recipe.parts.flatMap((p) => p.includes));
     for (let i = recipe.parts.length - 1; i >= 0; i--) {
       const part = recipe.parts[i];
       if (part === undefined || (i < recipe.parts.length - 1 && gathers(recipe.parts[i + 1]?.steps ?? []))) return;
       const { head } = part;
-      const unused = !part.isLast && head.name !== '' && head.ingredients.length > 0 && part.usesByLater.length === 0;
+      const unused =
+        !part.isLast &&
+        head.name !== '' &&
+        head.ingredients.length > 0 &&
+        part.usesByLater.length === 0 &&
+        !taken.has(head);
       if (unused && steps) yield { at: { part: i, line: 0, ...nameSpan(head) }, values: { name: head.name, part: i } };
       steps ||= part.steps.length > 0;
     }

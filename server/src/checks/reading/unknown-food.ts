@@ -25,11 +25,13 @@ export default defineCheck<Values>({
   },
   explain: `What an ingredient weighs by the cup, and the water, fat, sugar, salt and protein it brings, come from the food book. A name the book does not have leaves a hole: the part's composition is not known, and what hangs on it is not judged.
 
-Write one of the near names, or describe the food in a \`food\` block of the house: \`food smoked butter\`, then \`like butter\`. Silent for what is added to taste.`,
+Write one of the near names, or describe the food in a \`food\` block of the house: \`food smoked butter\`, then \`like butter\`. Silent for what is added to taste, and for a line that takes from an earlier part by its name (\`200 g poolish\`).`,
   *find(part, house) {
+    const taken = new Set(part.includes.map((h) => h.name.toLowerCase()));
     for (const ingredient of part.head.ingredients) {
       const { match, node } = ingredient;
       if (
+        taken.has(ingredient.name.toLowerCase()) ||
         match.kind === 'food' ||
         node.name === undefined ||
         ingredient.free ||
@@ -77,6 +79,7 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
   },
   examples: {
     good: [
+      'recipe Loaf\n  yield   1 loaf\npart poolish\n  100 g     bread flour\n  100 g     water\n  do Stir the flour into the water and stand overnight.\npart dough\n  200 g     poolish\n  300 g     bread flour\n  6 g       fine salt\n  do Knead the poolish with the flour and salt.\n',
       'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n',
       'recipe Slab\n  200 g     rolled oats\n  to taste  house sprinkle\n  do Toast the oats and strew with the house sprinkle.\n',
     ],

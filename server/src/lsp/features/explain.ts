@@ -1,13 +1,17 @@
 import { CHECKS } from '../../checks/index.ts';
-import { explainPage } from '../../publish/page.ts';
+import { explainOn, explainPage } from '../../publish/page.ts';
 import { type Feature, onRequest } from '../feature.ts';
 import { type ExplainAnswer, type ExplainParams, explainRequest, messageVersion } from '../messages.ts';
 
 export const explainFeature: Feature = {
   requests: [
-    onRequest<ExplainParams, ExplainAnswer>(explainRequest.method, null, ({ code }) => {
+    onRequest<ExplainParams, ExplainAnswer>(explainRequest.method, null, ({ code, uri }, { snapshot: snapshotOf }) => {
       const check = CHECKS.find((c) => c.code === code);
-      return check === undefined ? null : { version: messageVersion, title: check.title, markdown: explainPage(check) };
+      if (check === undefined) return null;
+      const snapshot = uri === undefined ? undefined : snapshotOf(uri);
+      const here = snapshot?.findings.open.filter((f) => f.code === code) ?? [];
+      const markdown = here.length === 0 ? explainPage(check) : explainOn(check, here, 'this recipe');
+      return { version: messageVersion, title: check.title, markdown };
     }),
   ],
 };

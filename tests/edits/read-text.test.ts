@@ -70,6 +70,11 @@ describe('a printed ingredient', () => {
     ['2 eggs plus 1 egg yolk', ['2 eggs', '1 egg yolk']],
     ['1 tsp each cinnamon and nutmeg', ['1 tsp cinnamon', '1 tsp nutmeg']],
     ['a three-pound chicken', '3 lb chicken'],
+    ['1 1/2 pounds boneless chicken thighs, trimmed', '1 1/2 lb boneless chicken thighs, trimmed'],
+    ['a knob of butter', '1 knob butter'],
+    ['Pinch of salt', '1 pinch salt'],
+    ['2 x 400g tins chickpeas, rinsed', '2 tins of 400 g chickpeas, rinsed'],
+    ['zest and juice of 2 limes', '2 limes, zest and juice'],
     // The name first.
     ['Flour, all-purpose ...... 2 lb', '2 lb flour, all-purpose'],
     ['Sugar: 1 cup', '1 cup sugar'],

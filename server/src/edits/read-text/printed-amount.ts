@@ -3,6 +3,7 @@
  * Refuses to know foods.
  */
 import { fractionText, trimmed } from '../../measure/number-text.ts';
+import { countWord } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf, type UnitSymbol, unitOf } from '../../measure/unit.ts';
 
 export interface PrintedAmount {
@@ -74,7 +75,7 @@ const UNITS: readonly (readonly [RegExp, string, number])[] = [
   [/^(?:dash(?:es)?|few grains|grating|speck|shake)(?![a-z])/i, 'dash', 1],
   [/^(?:drops?)(?![a-z])/i, 'drop', 1],
   [/^(?:packages?|pkgs?\.?|pkts?\.?|packets?|pks?\.?)(?![a-z])/i, 'pack', 1],
-  [/^(?:squares?)(?![a-z])/i, 'oz', 1],
+  [/^(?:squares?|sq\.)(?![a-z])/i, 'oz', 1],
 ];
 /** Holders whose content may be printed before them: `2 (14-ounce) cans`. */
 const HOLDERS =
@@ -158,7 +159,8 @@ function digits(text: string): string {
   }
   const half = /^(half|quarter)\s+(?:of\s+)?(?:an?\s+)?/i.exec(t);
   if (half !== null) return `${PARTS[(half[1] ?? '').toLowerCase()] ?? ''} ${t.slice(half[0].length)}`;
-  return /^dozen\b/i.test(t) ? `1 ${t}` : t;
+  const one = /^(?:dozen|pinch|dash|knob|handful|bunch|sprig|drop|slice|stick|clove|piece|can|tin|package|packet)\b/i;
+  return one.test(t) ? `1 ${t}` : t.replace(/^(\d+) ?[x×] ?(?=\d)/i, '$1 ');
 }
 
 /** `2` times `1/3` is `2/3`. */
@@ -275,7 +277,11 @@ const SIZES = /^(small|medium|large|extra[- ]large|jumbo)(?:[- ]sized?)?\s+/i;
 const sizeOf = (rest: string): string | undefined =>
   unitAt(rest.replace(SIZES, '')) === undefined ? SIZES.exec(rest)?.[1] : undefined;
 
-function counted(amount: string, rest: string, notes: readonly string[]): PrintedAmount {
+function counted(amount: string, printed: string, notes: readonly string[]): PrintedAmount {
+  // `a knob of butter`: the notation counts pieces without `of`.
+  const rest = printed.replace(/^([a-z]+) of (?=[a-z])/i, (all, word: string) =>
+    countWord(word) === undefined ? all : `${word} `,
+  );
   const size = SIZES.exec(rest);
   if (size === null) return withEquals(amount, rest, notes);
   return withEquals(`${amount} ${(size[1] ?? '').toLowerCase().replace('-', ' ')}`, rest.slice(size[0].length), notes);

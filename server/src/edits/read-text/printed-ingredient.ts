@@ -52,7 +52,7 @@ function readSeveral(text: string): readonly string[] | undefined {
 /** `Juice of 1 lemon`, `whites of 3 eggs`, `grated rind of ½ orange`. */
 function readTaken(text: string): readonly string[] | undefined {
   const match =
-    /^(?:the )?((?:(?:grated|finely grated|shredded|thinly pared|thin|strained) )?(?:juice|rind|zest|peel|rind and juice|juice and rind|zest and juice|juice and zest|whites?|yolks?|(?:stiffly )?beaten whites?|(?:well-?)?beaten yolks?))(?: \((.*)\))?(?: (?:of|from))? (.+)$/i.exec(
+    /^(?:the )?((?:(?:grated|finely grated|shredded|thinly pared|thin|strained) )?(?:rind and juice|juice and rind|zest and juice|juice and zest|juice|rind|zest|peel|whites?|yolks?|(?:stiffly )?beaten whites?|(?:well-?)?beaten yolks?))(?: \((.*)\))?(?: (?:of|from))? (.+)$/i.exec(
       text,
     );
   if (match === null) return undefined;
@@ -88,7 +88,9 @@ function readEach(text: string, world: World): readonly string[] | undefined {
 /** `A four-pound fowl`: the weight of the one that is meant. */
 function readSized(text: string): readonly string[] | undefined {
   const match =
-    /^(?:an?|one|1) (\S+)[- ](pounds?|lb\.?|ounces?|oz\.?|kg|g) (?!can|tin|jar|pack|box|bag|bottle)(.+)$/i.exec(text);
+    /^(?:an?|one|1) ([a-z]+(?=[- ])|\d+(?:\.\d+)?(?=-))[- ](pounds?|lb\.?|ounces?|oz\.?|kg|g) (?!can|tin|jar|pack|box|bag|bottle)(.+)$/i.exec(
+      text,
+    );
   if (match === null) return undefined;
   const amount = printedAmount(`${match[1] ?? ''} ${match[2] ?? ''} ${match[3] ?? ''}`);
   if (amount.amount === undefined) return undefined;

@@ -3,6 +3,7 @@ import { insertLineAfter } from '../../edits/text-edit.ts';
 import { gramsText, percentText } from '../../measure/number-text.ts';
 import type { LedgerEntry, TakenUse } from '../../recipe/ledger.ts';
 import { defineCheck } from '../check.ts';
+import { isSeparated } from './separated.ts';
 
 interface Values {
   readonly name: string;
@@ -24,12 +25,13 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A step takes half the milk, or 60 ml of it, and no later step takes the rest. The ledger of every ingredient must close: what the list provides, the steps use up.
 
-Say where \`the rest of the\` goes, or list only what is used. Silent where a step takes \`a little of\`, \`some of\` or \`most of\`, since then nobody can say what is left, and below 4 % of the whole.`,
+Say where \`the rest of the\` goes, or list only what is used. Silent where a step takes \`a little of\`, \`some of\` or \`most of\`, since then nobody can say what is left, for eggs used as yolks and whites apart, and below 4 % of the whole.`,
   *find(part) {
     for (const entry of part.ledger) {
       const last = entry.uses.at(-1);
       const { ingredient, left, unsure } = entry;
       if (last === undefined || unsure || ingredient.optional || ingredient.free || left.low <= ROUNDING) continue;
+      if (isSeparated(ingredient, part)) continue;
       const { weighed } = ingredient;
       const leftG = weighed.known ? (left.low * (weighed.grams.low + weighed.grams.high)) / 2 : undefined;
       const { start, end } = last.mention.whole;

@@ -50,6 +50,18 @@ Silent on lines that are no ingredient, and on \`to taste\` and \`as needed\`.`,
       }
     }
   },
+  // A first ingredient without its amount does not open the nameless part, and stands in the head.
+  *findInFile({ outline, house }) {
+    for (const { at, line } of outline.head) {
+      const { statement } = line;
+      if (statement.kind !== 'unread' || !lacksOnlyItsAmount(line, house.world)) continue;
+      const { start, end, text } = statement.words;
+      yield {
+        at: { line: at, start, end },
+        values: { name: text, at: start, seasoning: isSeasoning(text, house.world.book) },
+      };
+    }
+  },
   say: ({ name, seasoning }) => ({
     message: `How much ${name}? Write the amount first, or \`${seasoning ? 'to taste' : 'as needed'}\` where the cook decides.`,
   }),

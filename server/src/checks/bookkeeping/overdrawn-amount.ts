@@ -3,6 +3,7 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import type { LedgerEntry, TakenUse } from '../../recipe/ledger.ts';
 import { defineCheck, type Fix } from '../check.ts';
+import { isSeparated } from './separated.ts';
 
 interface Values {
   readonly name: string;
@@ -21,11 +22,11 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A step takes an amount of an ingredient that is not there any more: an earlier step used it, all or in part. A mention without a portion (\`the butter\`) takes all that is left.
 
-Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), and for rounding up to 2 %.`,
+Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for eggs used as yolks and whites apart, and for rounding up to 2 %.`,
   *find(part) {
     for (const entry of part.ledger) {
       const use = entry.uses.find((u) => u.over);
-      if (use === undefined || entry.ingredient.free) continue;
+      if (use === undefined || entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
       const { weighed } = entry.ingredient;
       const wholeG = weighed.known ? (weighed.grams.low + weighed.grams.high) / 2 : undefined;
       const { start, end } = use.mention.whole;
@@ -86,6 +87,7 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
     good: [
       'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub 70 g of the butter into the oats.\n  do Grease the pan with 10 g of the butter.\n',
       'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk a third of the milk into the flour.\n  do Thin with the remaining milk.\n',
+      'recipe Sponge\n  4 large   eggs, separated\n  120 g     caster sugar\n  100 g     plain flour\n  do Beat the yolks of the eggs with the sugar.\n  do Fold in half the whites of the eggs, the flour and the rest of the whites.\n  do Bake at 170 C for 30 min until it springs back.\n',
     ],
     bad: [
       {

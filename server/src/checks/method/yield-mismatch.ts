@@ -213,6 +213,8 @@ function eachAfter(
 ): { grams: number; end: number; words: string } | undefined {
   const count = items[i];
   if (count?.kind !== 'measured' || count.unit !== undefined || count.quantity.size !== undefined) return undefined;
+  const own = count.each === undefined ? undefined : gramsOf(count.each);
+  if (own !== undefined) return { grams: own, end: count.end, words: `pieces of ${gramsText(own)} g` };
   for (let k = i + 1; k <= i + 3; k++) {
     const item = items[k];
     const before = items[k - 1];

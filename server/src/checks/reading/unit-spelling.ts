@@ -110,14 +110,19 @@ export function unitMisspelled(ingredient: Ingredient, house: House): UnitMisspe
 
 function nearUnit(word: string): string | undefined {
   for (const unit of UNITS) {
-    for (const spelling of unit.spellings) {
-      if (
-        spelling.length >= 4 &&
-        Math.abs(spelling.length - word.length) <= 2 &&
-        distance(spelling, word) <= (spelling.length > 6 ? 2 : 1)
-      )
-        return unit.symbol;
+    if (unit.dimension !== 'mass' && unit.dimension !== 'volume') continue;
+    for (const spelling of [unit.symbol, ...unit.spellings]) {
+      if (isNearly(spelling, word)) return unit.symbol;
     }
   }
   return undefined;
 }
+
+/** A letter or two off, or letters swapped behind the first. */
+const isNearly = (spelling: string, word: string): boolean =>
+  (spelling.length >= 4 &&
+    Math.abs(spelling.length - word.length) <= 2 &&
+    distance(spelling, word) <= (spelling.length > 6 ? 2 : 1)) ||
+  (spelling.length >= 3 && spelling.length === word.length && spelling[0] === word[0] && sorted(spelling) === sorted(word));
+
+const sorted = (word: string): string => [...word].sort().join('');

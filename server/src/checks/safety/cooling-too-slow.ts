@@ -179,9 +179,9 @@ function clauseOf(items: readonly SentenceItem[], at: number): string[] {
   return words;
 }
 
-/** `to 21 C within …`: the temperature just before. */
+/** `to 21 C within …`, `to 4 C or lower within …`: the temperature just before. */
 function targetBefore(items: readonly SentenceItem[], at: number): number | undefined {
-  for (let i = at - 1; i >= Math.max(0, at - 3); i--) {
+  for (let i = at - 1; i >= Math.max(0, at - 5); i--) {
     const item = items[i];
     if (item?.kind === 'temperature') return celsiusOf(item).low;
   }

@@ -178,8 +178,12 @@ const COOKS_THROUGH: ReadonlySet<string> = new Set([
 ]);
 
 export const cooksThrough = onceFor((step: Step): boolean =>
-  step.sentence.items.some((i) => i.kind === 'word' && COOKS_THROUGH.has(baseForm(i.word))),
+  step.sentence.items.some((i) => i.kind === 'word' && COOKS_THROUGH.has(baseForm(i.word)) && !isNamed(step, i)),
 );
+
+/** Within the name of an ingredient: `the boiling water` orders nothing. */
+const isNamed = (step: Step, { start, end }: SentenceItem): boolean =>
+  step.mentions.some((m) => m.start <= start && m.end >= end);
 
 /** Whether a step says one of these words. */
 export const says = (step: Step, words: ReadonlySet<string>): boolean =>

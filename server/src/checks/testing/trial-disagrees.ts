@@ -3,12 +3,14 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
+import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
 import { type Ingredient, weighQuantity } from '../../recipe/ingredient.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
+import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { changedSince, factsOf, readTrials, type Trial } from '../../recipe/trials.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
+import { onceFor } from '../once.ts';
 
 interface Values {
   readonly what: 'time' | 'temperature' | 'amount' | 'weight';
@@ -100,18 +102,41 @@ export default defineCheck<Values>({
   },
 });
 
+interface TimeAt {
+  readonly part: Part;
+  readonly step: Step;
+  readonly t: TimeReading;
+}
+
+interface HeatAt {
+  readonly part: Part;
+  readonly step: Step;
+  readonly h: HeatReading;
+}
+
+const timesIn = onceFor((part: Part): readonly TimeAt[] =>
+  part.steps.flatMap((step) => step.times.map((t) => ({ part, step, t }))),
+);
+
+/** Temperatures promised in the food. */
+const heatIn = onceFor((part: Part): readonly HeatAt[] =>
+  part.steps.flatMap((step) =>
+    step.heat.filter((h) => h.role === 'food' && h.verbClass !== 'cooling').map((h) => ({ part, step, h })),
+  ),
+);
+
+function nearestOf<T>(readings: readonly T[], far: (reading: T) => number): T | undefined {
+  let nearest: T | undefined;
+  for (const reading of readings) if (nearest === undefined || far(reading) < far(nearest)) nearest = reading;
+  return nearest;
+}
+
 function* times(recipe: Recipe, latest: Trial, trials: readonly Trial[]): Generator<Found<Values>> {
   for (const { at, duration, verb } of latest.took) {
     const named = verb === undefined ? undefined : baseForm(wordsOf(verb.text)[0] ?? '');
-    const readings = recipe.parts.flatMap((part) =>
-      part.steps.flatMap((step) => step.times.filter((t) => t.verb === named).map((t) => ({ part, step, t }))),
-    );
-    const far = (r: (typeof readings)[number]) =>
-      distanceOf(duration.lowMin, { low: r.t.node.lowMin, high: r.t.node.highMin });
-    const nearest = readings.reduce<(typeof readings)[number] | undefined>(
-      (a, b) => (a === undefined || far(b) < far(a) ? b : a),
-      undefined,
-    );
+    const readings = recipe.parts.flatMap((part) => timesIn(part).filter(({ t }) => t.verb === named));
+    const far = ({ t: { node } }: TimeAt) => distanceOf(duration.lowMin, { low: node.lowMin, high: node.highMin });
+    const nearest = nearestOf(readings, far);
     if (nearest === undefined || far(nearest) <= TIME_SLACK * nearest.t.node.highMin) continue;
     const { node } = nearest.t;
     const text = textAt(recipe, nearest.part.index, nearest.step.line, node);
@@ -142,16 +167,8 @@ function* times(recipe: Recipe, latest: Trial, trials: readonly Trial[]): Genera
 
 function* temperatures(recipe: Recipe, latest: Trial): Generator<Found<Values>> {
   for (const { at, temperature, celsius, place } of latest.reached) {
-    const readings = recipe.parts.flatMap((part) =>
-      part.steps.flatMap((step) =>
-        step.heat.filter((h) => h.role === 'food' && h.verbClass !== 'cooling').map((h) => ({ part, step, h })),
-      ),
-    );
-    const far = (r: (typeof readings)[number]) => distanceOf(celsius.low, r.h.celsius);
-    const nearest = readings.reduce<(typeof readings)[number] | undefined>(
-      (a, b) => (a === undefined || far(b) < far(a) ? b : a),
-      undefined,
-    );
+    const far = ({ h }: HeatAt) => distanceOf(celsius.low, h.celsius);
+    const nearest = nearestOf(recipe.parts.flatMap(heatIn), far);
     if (nearest === undefined || far(nearest) <= TEMPERATURE_SLACK_C) continue;
     const { node } = nearest.h;
     yield {

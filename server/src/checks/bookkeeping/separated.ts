@@ -1,0 +1,14 @@
+/**
+ * Knows when eggs are used as yolks and whites apart, so that a portion of one is none of the other.
+ */
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { Part } from '../../recipe/recipe.ts';
+
+const HALVES = /^(?:yolk|white)s?$/;
+
+/** Whole eggs of which the steps, or the line itself, speak as yolks and whites. */
+export function isSeparated({ food, name, node }: Ingredient, part: Part): boolean {
+  if (food?.class !== 'egg' || /yolk|white/i.test(name)) return false;
+  if (/separated/i.test(node.preparation?.text ?? '')) return true;
+  return part.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && HALVES.test(i.word)));
+}

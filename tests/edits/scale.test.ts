@@ -55,7 +55,7 @@ describe('the whole file', () => {
 part base as sweet paste
   480 g     plain flour
   300 g     butter, cold
-  1 tbsp fine salt           # a comment stays
+  1 tbsp    fine salt           # a comment stays
   80-90 g   ice water
 
   do Rub 280 g of the butter into the flour and salt at 18 C.

@@ -19,14 +19,14 @@ const NAME_COLUMN = 10;
 
 /**
  * The edit that keeps the name in its column when the amount before it has grown or shrunk by so many characters; a name
- * that a long amount had pushed on comes back to the column. Nothing where the writer left one blank.
+ * that a long amount had pushed on comes back to the column. Nothing where the writer left one blank and no column.
  */
 export function keepColumn(line: number, text: string, amountEnd: number, grown: number): TextEdit[] {
   const gap = /^ */.exec(text.slice(amountEnd))?.[0].length ?? 0;
   const canonical = text.length - text.trimStart().length + NAME_COLUMN;
   const column = gap === 2 && amountEnd + gap > canonical ? canonical : amountEnd + gap;
   const wanted = Math.max(2, column - amountEnd - grown);
-  return gap < 2 || wanted === gap
+  return (gap < 2 && column !== canonical) || wanted === gap
     ? []
     : [replaceSpan(line, { start: amountEnd, end: amountEnd + gap }, ' '.repeat(wanted))];
 }

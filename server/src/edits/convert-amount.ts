@@ -37,10 +37,15 @@ export function convertAmount(
       return unit !== undefined && METRIC_MASS.has(unit) ? undefined : inGrams(node, match, world);
     case 'metric':
       return toMetric(node, match, world);
-    case 'us':
-      return toUs(node, match, world);
+    case 'us': {
+      const us = toUs(node, match, world);
+      return us === undefined || Math.abs(us.error) > TOO_FAR_OFF ? undefined : us;
+    }
   }
 }
+
+/** No spoon measures a gram of cream: better grams than a spoon so far off. */
+const TOO_FAR_OFF = 0.08;
 
 /** A pinch, a dash and a drop are no weight. */
 const BY_HAND: ReadonlySet<UnitSymbol> = new Set(['pinch', 'dash', 'drop']);

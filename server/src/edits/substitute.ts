@@ -95,7 +95,7 @@ export function substitute(
   for (const use of entry?.uses ?? []) edits.push(...mentionEdits(document, recipe, use, main, added));
   return {
     equivalent,
-    title: titleOf(ingredient, amounts, changes),
+    title: `${titleOf(ingredient, amounts, changes)}${equivalent.aside === undefined ? '' : ` (${equivalent.aside})`}`,
     edits,
     moves: movesOf(part, ingredient, amounts, changes),
     said: equivalent.said === undefined ? [] : [equivalent.said],

@@ -39,6 +39,8 @@ export interface Equivalent {
   readonly adjusts: readonly Adjustment[];
   /** Counted pieces go one for one. */
   readonly byPiece?: boolean;
+  /** The same in a few words, where a cook must not miss it. */
+  readonly aside?: string;
   /** What a cook should know of it. */
   readonly said?: string;
   readonly source: string;

@@ -1,6 +1,7 @@
 // Knows what Quern registers with the editor, and nothing else.
 
 import * as vscode from 'vscode';
+import { registerCompare } from './commands/compare.ts';
 import { registerExplain } from './commands/explain.ts';
 import { registerRecordTrial } from './commands/record-trial.ts';
 import { registerRestartServer } from './commands/restart-server.ts';
@@ -18,6 +19,7 @@ export function activate(context: vscode.ExtensionContext): void {
     showStatus(connection),
     registerScale(connection),
     registerRecordTrial(connection),
+    registerCompare(connection),
     registerExplain(connection, context.extension.packageJSON),
     registerShowLog(connection),
     registerRestartServer(connection),

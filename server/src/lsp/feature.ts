@@ -16,6 +16,8 @@ export interface View {
   readonly kitchen: () => Kitchen;
   /** '2026-09-14', for what a client with a clock of its own does not ask for. */
   readonly today: () => string;
+  /** Another text of a file, in the file's house. */
+  readonly textAt: (uri: Uri, text: string) => Snapshot;
   /** Where a document lies; undefined for one that lies nowhere. */
   readonly pathOf: (uri: Uri) => string | undefined;
   /** A file's URI as the client spells it. */

@@ -84,6 +84,32 @@ export type RecordTrialAnswer =
     }
   | { readonly version: MessageVersion; readonly ok: false; readonly why: string };
 
+export type DiffParams = {
+  readonly version: MessageVersion;
+  /** The file both texts are versions of: its house and the bases beside it are theirs. */
+  readonly uri: string;
+  readonly a: string;
+  readonly b: string;
+};
+
+/** What a cook would do otherwise by `b` than by `a`, one change a line; null where Quern could not tell. */
+export type DiffAnswer = { readonly version: MessageVersion; readonly same: boolean; readonly words: string } | null;
+
+export type TrialsParams = { readonly version: MessageVersion; readonly uri: string };
+
+export type TrialsAnswer = {
+  readonly version: MessageVersion;
+  /** Oldest first. */
+  readonly trials: readonly {
+    readonly date: string;
+    readonly by: string | null;
+    readonly verdict: string | null;
+    /** Lines whose amount, time or temperature is not as the trial tested it, null where it carries no fingerprint. */
+    readonly changedLines: number | null;
+    readonly asWritten: boolean;
+  }[];
+};
+
 export type ExplainParams = {
   readonly version: MessageVersion;
   readonly code: string;
@@ -108,6 +134,12 @@ export const scaleRequest: PrivateRequest<ScaleParams, ScaleAnswer> = { method: 
 export const recordTrialRequest: PrivateRequest<RecordTrialParams, RecordTrialAnswer> = {
   method: 'quern/recordTrial',
 };
+
+/** Client to server: two texts of one recipe told apart. */
+export const diffRequest: PrivateRequest<DiffParams, DiffAnswer> = { method: 'quern/diff' };
+
+/** Client to server: the trials of an open recipe. */
+export const trialsRequest: PrivateRequest<TrialsParams, TrialsAnswer> = { method: 'quern/trials' };
 
 /** Client to server: the page of one code. */
 export const explainRequest: PrivateRequest<ExplainParams, ExplainAnswer> = { method: 'quern/explain' };

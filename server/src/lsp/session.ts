@@ -279,6 +279,7 @@ class Session {
       abilities: this.abilities,
       snapshot: (uri) => this.store.snapshot(uri),
       kitchen: () => ({ index: this.store.index(), snapshotAt: (path) => this.store.snapshotAt(path) }),
+      textAt: (uri, text) => this.store.textAt(uri, text),
       pathOf: pathOfUri,
       today: this.host.today,
       uriAt: (path) => this.store.uriAt(path),

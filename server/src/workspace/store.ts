@@ -65,6 +65,11 @@ export class Store {
       : Snapshot.open(this.uriOf(path), 0, text, this.houses.of(path).house, this.bases);
   }
 
+  /** Another text of a file, in its house and beside its bases. */
+  textAt(uri: Uri, text: string): Snapshot {
+    return Snapshot.open(uri, 0, text, this.houses.of(this.pathOf(uri)).house, this.bases);
+  }
+
   snapshot(uri: Uri): Snapshot | undefined {
     return this.open.get(uri);
   }

@@ -3,6 +3,7 @@ import type { Feature } from '../feature.ts';
 import { codeActionsFeature } from './code-actions.ts';
 import { completionFeature } from './completion.ts';
 import { diagnosticsFeature } from './diagnostics.ts';
+import { diffFeature } from './diff.ts';
 import { documentSymbolsFeature } from './document-symbols.ts';
 import { explainFeature } from './explain.ts';
 import { foldingFeature } from './folding.ts';
@@ -20,6 +21,7 @@ export const FEATURES: readonly Feature[] = [
   codeActionsFeature,
   completionFeature,
   diagnosticsFeature,
+  diffFeature,
   documentSymbolsFeature,
   explainFeature,
   foldingFeature,

@@ -1,0 +1,101 @@
+// Knows how a recipe is compared with an earlier version of itself, in a cook's words beside it.
+// It refuses to tell two recipes apart: the server does; and to run git: the editor's own extension does.
+
+import * as vscode from 'vscode';
+import { diffRequest, messageVersion, type TrialsAnswer, trialsRequest } from '../../../server/src/lsp/messages.ts';
+import type { Connection } from '../connection.ts';
+import { type OldText, textOfDay, textOfLastCommit } from '../git.ts';
+
+const scheme = 'quern-compared';
+
+type Trial = TrialsAnswer['trials'][number];
+
+export function registerCompare(connection: Connection): vscode.Disposable {
+  const pages = new Map<string, string>();
+  const changed = new vscode.EventEmitter<vscode.Uri>();
+  const provider: vscode.TextDocumentContentProvider = {
+    onDidChange: changed.event,
+    provideTextDocumentContent: (uri) => pages.get(uri.toString()) ?? '',
+  };
+
+  const compare = async (document: vscode.TextDocument, old: OldText, since: string): Promise<void> => {
+    if (!old.known) return void vscode.window.showInformationMessage(old.why);
+    const answer = await connection.ask(diffRequest, {
+      version: messageVersion,
+      uri: connection.uriOf(document),
+      a: old.text,
+      b: document.getText(),
+    });
+    if (answer === null)
+      return void vscode.window.showWarningMessage('Quern could not compare them. Its log says why.');
+    const name = document.uri.path.split('/').at(-1) ?? 'recipe';
+    if (answer.same) {
+      const said = `Nothing in ${name} that a cook would do otherwise since ${since} (${old.revision}).`;
+      return void vscode.window.showInformationMessage(said);
+    }
+    const page = vscode.Uri.from({ scheme, path: `/${name} since ${since}.txt`, query: document.uri.toString() });
+    pages.set(page.toString(), `${name} since ${since} (${old.revision})\n\n${answer.words}`);
+    changed.fire(page);
+    await vscode.window.showTextDocument(page, {
+      viewColumn: vscode.ViewColumn.Beside,
+      preview: true,
+      preserveFocus: true,
+    });
+  };
+
+  const withCommit = async (document: vscode.TextDocument): Promise<void> =>
+    compare(document, await textOfLastCommit(document.uri), 'the last commit');
+
+  const withTrial = async (document: vscode.TextDocument, day: unknown): Promise<void> => {
+    const uri = connection.uriOf(document);
+    const { trials } = await connection.ask(trialsRequest, { version: messageVersion, uri });
+    if (trials.length === 0) return void vscode.window.showInformationMessage('This recipe has no trials yet.');
+    const trial = typeof day === 'string' ? trials.find(({ date }) => date === day) : await chooseTrial(trials);
+    if (trial === undefined) return;
+    const old = await textOfDay(document.uri, trial.date);
+    if (old.known) return compare(document, old, `the trial of ${trial.date}`);
+    void vscode.window.showInformationMessage(`${old.why} ${sayFingerprint(trial)}`);
+  };
+
+  const command =
+    (run: (document: vscode.TextDocument, given: unknown) => Promise<void>) => async (given?: unknown) => {
+      const document = vscode.window.activeTextEditor?.document;
+      if (document?.languageId !== 'quern') return;
+      try {
+        await run(document, given);
+      } catch (error) {
+        connection.log.error('Comparing failed.', error);
+        void vscode.window.showWarningMessage('Quern could not compare them. Its log says why.');
+      }
+    };
+
+  return vscode.Disposable.from(
+    changed,
+    vscode.workspace.registerTextDocumentContentProvider(scheme, provider),
+    vscode.workspace.onDidCloseTextDocument(({ uri }) => pages.delete(uri.toString())),
+    vscode.commands.registerCommand('quern.compareWithCommit', command(withCommit)),
+    // A key binding may give the trial's date.
+    vscode.commands.registerCommand('quern.compareWithTrial', command(withTrial)),
+  );
+}
+
+/** The only trial, or the one that is picked; the latest first. */
+async function chooseTrial(trials: readonly Trial[]): Promise<Trial | undefined> {
+  const [only, ...others] = trials;
+  if (others.length === 0) return only;
+  const items = trials.toReversed().map((trial) => ({
+    label: trial.date,
+    description: [trial.by, trial.verdict].filter((word) => word !== null).join(', '),
+    detail: sayFingerprint(trial),
+    trial,
+  }));
+  const picked = await vscode.window.showQuickPick(items, { title: "Compare with a trial's version" });
+  return picked?.trial;
+}
+
+function sayFingerprint({ changedLines, asWritten }: Trial): string {
+  if (changedLines === null) return 'The trial carries no fingerprint of what it tested.';
+  if (asWritten) return 'By its fingerprint, it tested the recipe as it is now.';
+  if (changedLines === 0) return 'By its fingerprint, lines that it tested were taken out since.';
+  return `By its fingerprint, ${changedLines} ${changedLines === 1 ? 'line was' : 'lines were'} changed since.`;
+}

@@ -1,0 +1,49 @@
+import { diffRecipes } from '../../publish/diff.ts';
+import { diffText } from '../../publish/diff-words.ts';
+import { changedSince, factsOf, isAsTested, readTrials } from '../../recipe/trials.ts';
+import { type Feature, onRequest } from '../feature.ts';
+import {
+  type DiffAnswer,
+  type DiffParams,
+  diffRequest,
+  messageVersion,
+  type TrialsAnswer,
+  type TrialsParams,
+  trialsRequest,
+} from '../messages.ts';
+
+/** Two texts of one recipe, as a cook would tell them apart; and the trials whose versions may be asked for. */
+export const diffFeature: Feature = {
+  requests: [
+    onRequest<DiffParams, DiffAnswer>(diffRequest.method, null, ({ uri, a, b }, view) => {
+      const [before, after] = [view.textAt(uri, String(a)), view.textAt(uri, String(b))];
+      const found = diffRecipes(before.whole.recipe, after.whole.recipe);
+      return {
+        version: messageVersion,
+        same: found.changes.length === 0 && found.batch === 1,
+        words: diffText(found),
+      };
+    }),
+    onRequest<TrialsParams, TrialsAnswer>(
+      trialsRequest.method,
+      { version: messageVersion, trials: [] },
+      ({ uri }, view) => {
+        const snapshot = view.snapshot(uri);
+        if (snapshot === undefined) return { version: messageVersion, trials: [] };
+        const facts = factsOf(snapshot.whole.recipe);
+        const trials = readTrials(snapshot.outline).map(({ date, by, verdict, tested }) => ({
+          date,
+          by: by ?? null,
+          verdict: verdict ?? null,
+          changedLines: tested === undefined ? null : linesOf(changedSince(facts, tested)),
+          asWritten: tested !== undefined && isAsTested(facts, tested),
+        }));
+        return { version: messageVersion, trials };
+      },
+      ({ uri }) => uri,
+    ),
+  ],
+};
+
+const linesOf = (facts: readonly { readonly part: number; readonly line: number }[]): number =>
+  new Set(facts.map(({ part, line }) => `${part}:${line}`)).size;

@@ -87,7 +87,7 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
     good: [
       'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub 70 g of the butter into the oats.\n  do Grease the pan with 10 g of the butter.\n',
       'recipe Batter\n  200 g     plain flour\n  300 ml    whole milk\n  do Whisk a third of the milk into the flour.\n  do Thin with the remaining milk.\n',
-      'recipe Sponge\n  4 large   eggs, separated\n  120 g     caster sugar\n  100 g     plain flour\n  do Beat the yolks of the eggs with the sugar.\n  do Fold in half the whites of the eggs, the flour and the rest of the whites.\n  do Bake at 170 C for 30 min until it springs back.\n',
+      'recipe Sponge as sponge\n  4 large   eggs, separated\n  120 g     caster sugar\n  100 g     plain flour\n  do Beat the yolks of the eggs with the sugar.\n  do Fold in half the whites of the eggs, the flour and the rest of the whites.\n  do Bake at 170 C for 30 min until it springs back.\n',
     ],
     bad: [
       {

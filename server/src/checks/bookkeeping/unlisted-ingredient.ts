@@ -133,7 +133,10 @@ function* named(part: Part, step: Step, house: House): Generator<Found<Values>> 
   const { items } = step.sentence;
   for (let i = 0; i < items.length; i++) {
     if (wordAt(items, i) !== 'the' || !ADDING.has(verbNear(items, i))) continue;
-    const run = longestFood(items, i + 1, step, house.world.book);
+    let from = i + 1;
+    // `The well beaten egg`: how it is prepared stands before its name.
+    while (from < i + 3 && PREPARED.test(wordAt(items, from))) from++;
+    const run = longestFood(items, i + 1, step, house.world.book) ?? longestFood(items, from, step, house.world.book);
     if (
       run === undefined ||
       !DISTINCT.has(run.food.class) ||
@@ -222,8 +225,12 @@ function wordsIn(head: PartHead): ReadonlySet<string> {
   return words;
 }
 
+/** A verb governs what it lists: `add the rest of the milk and the beaten eggs`. */
+const GOVERNED = 8;
+const PREPARED = /^(?:well|slightly|freshly|finely|beaten|whisked|sifted|melted|chopped|grated|sliced|diced)$/;
+
 function verbNear(items: readonly SentenceItem[], at: number): string {
-  for (let i = at - 1; i >= 0 && i > at - 4; i--) {
+  for (let i = at - 1; i >= 0 && i >= at - GOVERNED; i--) {
     const word = wordAt(items, i);
     if (verbClass(word) !== undefined) return word;
   }

@@ -75,27 +75,18 @@ export function bindRecipe(outline: Outline, world: World, before?: Recipe): Rec
   const batchG = only ? yieldG(fields.yield?.node) : undefined;
   const heads = outline.parts.map(({ source }) => bindPart(source, world, batchG, recipeKind));
   const names = nameIndex(heads, before?.names);
-  const bound = heads.map((head, index) => bindSteps(head.source, index, names));
+  const boundOf = within(BOUND, names, () => new Map<number, PartCache>());
+  const bound = heads.map((head, index) => bindSteps(head.source, index, names, boundOf));
   const outside = usesOutside(bound);
   let oven = settingOf(fields.oven?.node);
-  const byName = new Map(heads.map((head, index) => [head.name.toLowerCase(), index]));
-  const included = (index: number, head: PartHead, here: BoundSteps): readonly number[] => {
-    const listed = [...listedNames(head).keys()]
-      .map((name) => byName.get(name))
-      .filter((i) => i !== undefined && i < index);
-    return listed.length === 0
-      ? here.includes
-      : [...new Set([...here.includes, ...listed])].filter((i) => i !== undefined);
-  };
+  const taken = takenIn(heads, bound);
   const parts = heads.map((head, index): Part => {
     const here = bound[index] as BoundSteps;
     const now = {
       index,
       head,
       steps: here.steps,
-      includes: included(index, head, here)
-        .map((i) => heads[i])
-        .filter((h): h is PartHead => h !== undefined),
+      includes: taken(index),
       heads,
       usesByLater: outside.get(index) ?? NO_USES,
       ovenBefore: oven,
@@ -115,6 +106,27 @@ export function bindRecipe(outline: Outline, world: World, before?: Recipe): Rec
     inherits:
       outline.head.some(({ line }) => line.statement.kind === 'from') ||
       outline.parts.some(({ source }) => buildsOnFile(source)),
+  };
+}
+
+const NO_PARTS: readonly PartHead[] = [];
+
+/** The earlier parts that each takes in: by a mention in its steps, or by a line of its list (`200 g poolish`). */
+function takenIn(heads: readonly PartHead[], bound: readonly BoundSteps[]): (index: number) => readonly PartHead[] {
+  let byName: Map<string, number> | undefined;
+  return (index) => {
+    const mentioned = bound[index]?.includes ?? [];
+    const listed = heads[index] === undefined ? undefined : listedNames(heads[index]);
+    if (mentioned.length === 0 && (listed === undefined || listed.size === 0)) return NO_PARTS;
+    const indexes = new Set(mentioned);
+    if (listed !== undefined && listed.size > 0) {
+      byName ??= new Map(heads.map((head, i) => [head.name.toLowerCase(), i]));
+      for (const name of listed.keys()) {
+        const at = byName.get(name);
+        if (at !== undefined && at < index) indexes.add(at);
+      }
+    }
+    return [...indexes].map((i) => heads[i]).filter((h): h is PartHead => h !== undefined);
   };
 }
 
@@ -174,12 +186,8 @@ type PartCache = WeakMap<PartSource, BoundSteps>;
 const BOUND = new WeakMap<NameIndex, Map<number, PartCache>>();
 const READ = new WeakMap<NameIndex, Map<number, WeakMap<Line, Omit<Step, 'line'>>>>();
 
-function bindSteps(source: PartSource, index: number, names: NameIndex): BoundSteps {
-  const cache = within(
-    within(BOUND, names, () => new Map<number, PartCache>()),
-    index,
-    () => new WeakMap(),
-  );
+function bindSteps(source: PartSource, index: number, names: NameIndex, boundOf: Map<number, PartCache>): BoundSteps {
+  const cache = within(boundOf, index, () => new WeakMap());
   let bound = cache.get(source);
   if (bound === undefined) {
     bound = sortUses(readSteps(source, index, names), index, NAMES_OF.get(names) ?? []);

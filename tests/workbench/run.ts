@@ -1,6 +1,7 @@
 // Runs the editor tests: in the browser workbench, or with QUERN_VSCODE set in VS Code itself ('download' for the
 // newest, or the path of one). It refuses to know what is tested: that is suite.ts.
 
+import { execFileSync } from 'node:child_process';
 import { cp, mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -39,6 +40,7 @@ async function runIn(scratch: string, given: string | undefined): Promise<void> 
   const shots = here('shots');
   await mkdir(shots, { recursive: true });
   await cp(here('../../examples'), kitchen, { recursive: true });
+  commitAll(kitchen);
   await esbuild.build({
     entryPoints: [here('suite.ts')],
     outfile: tests,
@@ -61,4 +63,16 @@ async function runIn(scratch: string, given: string | undefined): Promise<void> 
       `--extensions-dir=${join(scratch, 'extensions')}`,
     ],
   });
+}
+
+/** The kitchen is a repository with one commit, whatever this machine's git is set up to do. */
+function commitAll(folder: string): void {
+  const git = (...args: string[]) =>
+    execFileSync('git', ['-c', 'user.name=Ines', '-c', 'user.email=ines@harbour-lane.example', ...args], {
+      cwd: folder,
+      stdio: 'ignore',
+    });
+  git('init', '--quiet', '--initial-branch=main');
+  git('add', '--all');
+  git('-c', 'commit.gpgsign=false', 'commit', '--quiet', '--no-verify', '--message', 'Write down the kitchen');
 }

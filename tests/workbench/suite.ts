@@ -203,6 +203,80 @@ const tests: readonly EditorTest[] = [
     },
   },
   {
+    name: 'a trial is recorded today, a change after it is found, and put back it is mended',
+    run: async () => {
+      const editor = await open(clean);
+      const { document } = editor;
+      await vscode.commands.executeCommand('quern.recordTrial');
+      const today = new Date();
+      const day = `${today.getFullYear()}-${pad(today.getMonth() + 1)}-${pad(today.getDate())}`;
+      await waitFor('the trial', () => document.getText().includes(`\ntrial ${day}\n`) || undefined);
+      await waitFor('the caret on its first value', () => {
+        const active = vscode.window.activeTextEditor;
+        return active?.document.getText(active.selection) === '12-14 min' || undefined;
+      });
+      await findingsOf(document, (findings) => findings.length === 0);
+      await pause(800);
+      await takeScreenshot('trial');
+      await replaceWords(document, '90 g ', '100 g');
+      const found = await findingsOf(document, (findings) => codes(findings).has('untested-change'));
+      const line = placeOf(document, '100 g     unsalted butter').line;
+      assert.ok(found.some((one) => codeOf(one) === 'untested-change' && one.range.start.line === line));
+      await takeScreenshot('untested');
+      await replaceWords(document, '100 g', '90 g ');
+      await findingsOf(document, (findings) => findings.length === 0);
+      await vscode.commands.executeCommand('workbench.action.files.revert');
+    },
+  },
+  {
+    name: 'a recipe is compared with its last commit in words',
+    run: async () => {
+      const { document } = await open(clean);
+      await replaceWords(document, '90 g ', '120 g');
+      await vscode.commands.executeCommand('quern.compareWithCommit');
+      const page = await waitFor('the comparison', () =>
+        vscode.workspace.textDocuments.find(({ uri }) => uri.scheme === 'quern-compared'),
+      );
+      assert.match(page.getText(), /^scones\.quern since the last commit \([0-9a-f]{7}\)$/m);
+      assert.match(page.getText(), /^unsalted butter up 30 g \(90 g to 120 g\)$/m);
+      await pause(800);
+      await takeScreenshot('since-commit');
+      await vscode.window.showTextDocument(document, { viewColumn: vscode.ViewColumn.One });
+      await vscode.commands.executeCommand('workbench.action.files.revert');
+      await closeOthers(document);
+    },
+  },
+  {
+    name: 'a base that is renamed is followed by the recipes that build on it',
+    run: async () => {
+      const variant = 'bakes/wholemeal-scones.quern';
+      const { document } = await open(variant);
+      const before = document.getText();
+      await findingsOf(document, (findings) => !codes(findings).has('missing-file'));
+      const [found] = await vscode.commands.executeCommand<vscode.Location[]>(
+        'vscode.executeDefinitionProvider',
+        document.uri,
+        placeOf(document, 'scones.quern'),
+      );
+      assert.ok(found?.uri.path.endsWith('/bakes/scones.quern'), `led to ${found?.uri.path}`);
+      const base = found.uri;
+      const renamed = base.with({ path: base.path.replace('scones.quern', 'plain-scones.quern') });
+      const move = async (from: vscode.Uri, to: vscode.Uri) => {
+        const edit = new vscode.WorkspaceEdit();
+        edit.renameFile(from, to);
+        assert.ok(await vscode.workspace.applyEdit(edit));
+      };
+      await move(base, renamed);
+      await waitFor('the line to follow', () => document.getText().includes('plain-scones.quern') || undefined);
+      await findingsOf(document, (findings) => !codes(findings).has('missing-file'));
+      await pause(800);
+      await takeScreenshot('renamed-base');
+      await move(renamed, base);
+      await waitFor('the line to lead back', () => document.getText() === before || undefined);
+      await vscode.commands.executeCommand('workbench.action.files.saveAll');
+    },
+  },
+  {
     name: 'a restarted server finds the same again',
     run: async () => {
       const { document } = await open(draft);
@@ -329,6 +403,24 @@ function allTabs(): vscode.Tab[] {
 
 function diffInFront(): boolean {
   return vscode.window.tabGroups.activeTabGroup.activeTab?.input instanceof vscode.TabInputTextDiff;
+}
+
+const pad = (n: number): string => String(n).padStart(2, '0');
+
+/** The first occurrence, as one undo step. */
+async function replaceWords(document: vscode.TextDocument, words: string, by: string): Promise<void> {
+  const at = document.getText().indexOf(words);
+  assert.notEqual(at, -1, `${words} is not in the recipe`);
+  const edit = new vscode.WorkspaceEdit();
+  edit.replace(document.uri, new vscode.Range(document.positionAt(at), document.positionAt(at + words.length)), by);
+  assert.ok(await vscode.workspace.applyEdit(edit));
+}
+
+async function closeOthers(document: vscode.TextDocument): Promise<void> {
+  const others = allTabs().filter(
+    ({ input }) => !(input instanceof vscode.TabInputText) || input.uri.toString() !== document.uri.toString(),
+  );
+  await vscode.window.tabGroups.close(others);
 }
 
 function pause(ms: number): Promise<void> {

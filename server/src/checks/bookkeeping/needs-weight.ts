@@ -20,6 +20,8 @@ interface Values {
 
 /** Half of the spread, as a share of the middle, from which a measure is no amount. */
 const SPREAD = 0.25;
+/** The same for what is measured packed or loose, where neither is said. */
+const PACKING = 0.15;
 /** Below this nobody weighs. */
 const LEAST_ML = 60;
 const LEAST_G = 25;
@@ -116,7 +118,9 @@ function valuesOf(ingredient: Ingredient, amount: MeasuredNode, text: string): V
   const { low, high } = weighed.grams;
   // The range that is written is meant.
   const own = amount.quantity.high > 0 ? amount.quantity.low / amount.quantity.high : 1;
-  if (high < LEAST_G || high * own - low <= (high * own + low) * SPREAD) return undefined;
+  const packs = food?.measures.some((m) => m.form === 'packed') && !food.measures.some((m) => m.form === undefined);
+  const most = packs ? PACKING : SPREAD;
+  if (high < LEAST_G || high * own - low <= (high * own + low) * most) return undefined;
   const typicalG = weighed.typical ?? (low + high) / 2;
   return { name, amount, text, grams: weighed.grams, ...(amount.high === undefined && { typicalG }) };
 }

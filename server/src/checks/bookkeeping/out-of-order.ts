@@ -11,6 +11,8 @@ interface Values {
 
 /** Steps that an ingredient may stand out of turn: lists are often grouped within a stage. */
 const LEAST_STEPS = 2;
+/** Or so many lines, all of which are used later. */
+const LEAST_LINES = 3;
 
 export default defineCheck<Values>({
   code: 'out-of-order',
@@ -19,21 +21,25 @@ export default defineCheck<Values>({
   severity: 'hint',
   scope: 'part',
   source: { kind: 'common practice, no source' },
-  explain: `A recipe lists its ingredients in the order the steps use them, so that a cook can set them out once and work down the list. Here an ingredient stands below one that is used ${LEAST_STEPS} or more steps later.
+  explain: `A recipe lists its ingredients in the order the steps use them, so that a cook can set them out once and work down the list. Here an ingredient stands below one that is used ${LEAST_STEPS} or more steps later, or below ${LEAST_LINES} or more that are used in the next.
 
 **What it computes.** The first step of this part that takes each ingredient. **What to do.** Sort the list; one click does it.
 
-**Silent** within a step and between one step and the next, for what is optional or to taste, for what no step of this part takes, and where lines share a name.`,
+**Silent** within a step, for one or two lines that are used in the next step, for what is optional or to taste, for what no step of this part takes, and where lines share a name.`,
   *find(part) {
     const firsts = firstSteps(part);
     if (firsts === undefined) return;
     // The latest first use among the lines above.
     let latest: { step: number; name: string } | undefined;
+    // How many lines above are first used in each step.
+    const above: number[] = [];
     for (const { index, step } of firsts) {
+      const later = above.reduce((n, lines, s) => (s > step ? n + lines : n), 0);
+      above[step] = (above[step] ?? 0) + 1;
       const ingredient = part.head.ingredients[index];
       const name = ingredient?.node.name;
       if (ingredient === undefined || name === undefined) continue;
-      if (latest !== undefined && latest.step - step >= LEAST_STEPS) {
+      if (latest !== undefined && (latest.step - step >= LEAST_STEPS || later >= LEAST_LINES)) {
         const values: Values = { name: ingredient.name, after: latest.name, part };
         yield { at: { line: ingredient.line, start: name.start, end: name.end }, values };
         return;

@@ -70,19 +70,14 @@ export const panFill = onceFor((recipe: Recipe): PanFill | undefined => {
 const PIECES: ReadonlySet<string> = new Set([
   'portion',
   'drop',
-  'shape',
   'balls',
   'rolls',
   'rounds',
   'pieces',
   'pipe',
   'patties',
-  'lay',
-  'cut',
   'spoonfuls',
   'sticks',
-  'thinly',
-  'thin',
 ]);
 const BATCHES: ReadonlySet<string> = new Set([
   'batch',

@@ -157,9 +157,15 @@ function concerns(step: Step, holds: ReadonlySet<number>, part: number, index: n
 /** A reading below this is a dough's or a syrup's, not a sign that something is cooked. */
 const LEAST_DONENESS_C = 45;
 
+/** Beside these a lower figure is meant as one too: `106 F` for `160 F`. */
+const COOKING: ReadonlySet<string> = new Set(['bake', 'roast', 'cook', 'stir', 'whisk', 'fry', 'grill', 'poach']);
+const LEAST_COOKED_C = 38;
+
 /** A figure read in the food as a sign that it is cooked. */
 export const isDoneness = (r: HeatReading): boolean =>
-  r.role === 'food' && r.verbClass !== 'cooling' && r.celsius.low >= LEAST_DONENESS_C;
+  r.role === 'food' &&
+  r.verbClass !== 'cooling' &&
+  r.celsius.low >= (COOKING.has(r.verb ?? '') ? LEAST_COOKED_C : LEAST_DONENESS_C);
 
 /** These cook a food through. Browning and frying may not: there only a figure tells. */
 const COOKS_THROUGH: ReadonlySet<string> = new Set([

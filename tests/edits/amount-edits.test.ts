@@ -1,6 +1,6 @@
 /** Properties of the edits that change amounts, on every example and on generated and hostile texts. */
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { CONVERSIONS, type ConvertTo } from '../../server/src/edits/conversion.ts';
 import { convertRecipe } from '../../server/src/edits/convert.ts';
 import { type ScaleTarget, scaleRecipe } from '../../server/src/edits/scale.ts';
@@ -10,6 +10,9 @@ import { quernText } from '../support/arbitrary.ts';
 import { EXAMPLES, open, openInKitchen } from '../support/harness.ts';
 import { recipeText } from './generated-recipes.ts';
 import { keptWords } from './kept-words.ts';
+
+// Properties take as long as the machine lets them.
+vi.setConfig({ testTimeout: 120_000 });
 
 type Opened = ReturnType<typeof open>;
 
@@ -88,7 +91,7 @@ describe('scaling', () => {
           );
         }
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 
@@ -100,7 +103,7 @@ describe('scaling', () => {
         for (const [key, { grams }] of weights(before))
           expect(Math.abs((after.get(key)?.grams ?? 0) / (grams * by) - 1)).toBeLessThan(0.002);
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 
@@ -126,7 +129,7 @@ describe('scaling', () => {
           keptWords(size.kind === 'pan' ? t.replace(/pan {5}.*/, '') : t.replace(/\(\d+ g beaten\)/g, ''));
         if (after !== undefined) expect(words(after)).toEqual(words(text));
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 
@@ -136,7 +139,7 @@ describe('scaling', () => {
         const after = scaled(open(text), size);
         if (after !== undefined) expect(after.split(/\r\n|\n|\r/)).toHaveLength(text.split(/\r\n|\n|\r/).length);
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 });
@@ -155,7 +158,7 @@ describe('converting', () => {
             .replaceAll(/\b(?:gas|fan)\b/g, '');
         expect(keptWords(drop(converted(open(text), wish, both)))).toEqual(keptWords(drop(text)));
       }),
-      { numRuns: 200 },
+      { numRuns: 80 },
     );
   });
 
@@ -173,7 +176,7 @@ describe('converting', () => {
           );
         }
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 
@@ -193,7 +196,7 @@ describe('converting', () => {
         const after = converted(open(text), wish, both);
         expect(after.split(/\r\n|\n|\r/)).toHaveLength(text.split(/\r\n|\n|\r/).length);
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 });

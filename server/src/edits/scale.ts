@@ -15,7 +15,7 @@ import { grownBy, keepColumn } from './amount-text.ts';
 import { whatDoesNotScale } from './not-in-proportion.ts';
 import { type ScaleTarget, type Sizes, sameName, sizesFor } from './scale-target.ts';
 import { sentenceAmounts } from './sentence-amounts.ts';
-import { countInWords, type Manner, pluralOf, sizeAmount } from './sized-amount.ts';
+import { countInWords, type Manner, nounFor, pluralOf, sizeAmount } from './sized-amount.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export { panVolumeMl } from './pan-size.ts';
@@ -195,6 +195,9 @@ class Scaler {
         const wanted = amount.count * this.sizes.pieces;
         const count = this.wholePieces(wanted, text.slice(amount.span.start, amount.span.end));
         this.edits.push(replaceSpan(line, amount.span, amount.inWords ? countInWords(count) : String(count)));
+        const { noun } = amount;
+        if (noun !== undefined && count > 1 !== amount.count > 1)
+          this.edits.push(replaceSpan(line, noun, nounFor(count, text.slice(noun.start, noun.end))));
       }
     }
   }
@@ -316,8 +319,7 @@ const countTolerance = (ingredient: Ingredient): number => (matters(ingredient) 
 
 /** Few are made in halves, many in whole numbers. */
 function yieldCount(wanted: number): number {
-  if (wanted >= 4) return Math.round(wanted);
-  return Math.max(kitchenCount(wanted, 0.02), 1 / 4);
+  return wanted >= 4 ? Math.round(wanted) : kitchenCount(wanted, 0.1, 'halves');
 }
 
 /** `1 egg` becomes `2 eggs`: the name goes with the number, where nothing stands between them. */

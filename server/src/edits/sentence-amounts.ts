@@ -22,6 +22,8 @@ export interface FollowingCount {
   readonly span: Span;
   readonly count: number;
   readonly inWords: boolean;
+  /** What is counted, where it stands right behind: `rolls`. */
+  readonly noun?: Span;
 }
 
 /** The weight or measure of one piece. */
@@ -64,7 +66,8 @@ export function sentenceAmounts(recipe: Recipe, part: Part, step: Step): Sentenc
     if (taken.has(item)) return;
     if (item.kind === 'word') {
       const count = divided.has(at) ? numberWord(item.word) : undefined;
-      if (count !== undefined) found.push({ kind: 'pieces', span: item, count, inWords: true });
+      if (count !== undefined)
+        found.push({ kind: 'pieces', span: item, count, inWords: true, ...nounAfter(items, at) });
       return;
     }
     if (item.kind !== 'measured') return;
@@ -72,7 +75,7 @@ export function sentenceAmounts(recipe: Recipe, part: Part, step: Step): Sentenc
     if (unit === undefined) {
       const pieces = divided.has(at) || (isPieces(items, at) && !saysEach(items, at));
       if (pieces && item.quantity.size === undefined && item.high === undefined)
-        found.push({ kind: 'pieces', span: item.low, count: item.low.value, inWords: false });
+        found.push({ kind: 'pieces', span: item.low, count: item.low.value, inWords: false, ...nounAfter(items, at) });
       return;
     }
     const dimension = dimensionOf(unit);
@@ -202,12 +205,19 @@ function isPieces(items: readonly SentenceItem[], at: number): boolean {
   return PIECES.has(singular(counted.toLowerCase()));
 }
 
+function nounAfter(items: readonly SentenceItem[], at: number): { readonly noun?: Span } {
+  const item = items[at];
+  if (item?.kind === 'measured' && item.counted !== undefined) return { noun: item.counted };
+  const next = items[at + 1];
+  return next?.kind === 'word' && PIECES.has(singular(next.word)) ? { noun: next } : {};
+}
+
 /** `each`, `every` or `per` in the same clause. */
 function saysEach(items: readonly SentenceItem[], at: number): boolean {
   for (const step of [-1, 1] as const) {
     for (let i = at + step; i >= 0 && i < items.length; i += step) {
       const item = items[i];
-      if (item?.kind === 'mark' && /[.;:]/.test(item.mark)) break;
+      if (item?.kind === 'mark' && /[.;:,]/.test(item.mark)) break;
       if (item?.kind === 'word' && PER_PIECE.has(item.word)) return true;
     }
   }

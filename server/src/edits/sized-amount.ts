@@ -5,9 +5,10 @@
  */
 import { figureIn, kitchenCount, kitchenFigure, type NumberStyle, numberText } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
-import { countWord } from '../measure/quantity.ts';
+import { type CountWord, countWord } from '../measure/quantity.ts';
 import { baseOf, type Measures, type UnitSymbol, unitOf } from '../measure/unit.ts';
 import type { MeasuredNode, NumeralNode, Span } from '../notation/tree.ts';
+import { singular } from '../recipe/words.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export interface Manner {
@@ -87,7 +88,8 @@ function countEdits(
 ): Written {
   const numerals = numeralsOf(amount);
   const wanted = numerals.map((n) => n.value * by);
-  const counts = exact ? wanted : wanted.map((w) => kitchenCount(w, near));
+  const cutting = SMALL.has(amount.quantity.count ?? 'piece') ? 'halves' : 'quarters';
+  const counts = exact ? wanted : wanted.map((w) => kitchenCount(w, near, cutting));
   const texts = counts.map((c, i) => {
     const numeral = numerals[i] ?? amount.low;
     const word = isWord(text, numeral) ? NUMBER_WORDS[c] : undefined;
@@ -96,6 +98,23 @@ function countEdits(
   const error = exact ? 0 : worst(counts.map((c, i) => c / (wanted[i] ?? 1) - 1));
   return { ...numberEdits(line, text, amount, numerals, texts, counts.at(-1)), error, value: counts[0] ?? 0 };
 }
+
+/** What nobody cuts smaller than in half. */
+const SMALL: ReadonlySet<CountWord> = new Set([
+  'clove',
+  'sprig',
+  'leaf',
+  'stalk',
+  'stem',
+  'rasher',
+  'slice',
+  'strip',
+  'pod',
+  'rib',
+  'handful',
+  'knob',
+  'cube',
+]);
 
 /** New numbers in the places of the old, with the unit or count word in the number that fits. */
 function numberEdits(
@@ -127,6 +146,13 @@ function inNumber(text: string, amount: MeasuredNode, count: number): ((line: nu
 }
 
 const UNLIKE: Readonly<Record<string, string>> = { leaf: 'leaves', loaf: 'loaves' };
+
+/** A noun in the number that fits a count. */
+export function nounFor(count: number, noun: string): string {
+  const one = singular(noun.toLowerCase());
+  const now = count > 1 ? pluralOf(one) : one;
+  return singular(now) === one ? now : noun;
+}
 
 /** The plural of an English noun of the kitchen. */
 export function pluralOf(word: string): string {

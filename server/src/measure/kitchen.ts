@@ -185,12 +185,16 @@ export function numberText(value: number, style: NumberStyle): string {
     : trimmed(value, 2);
 }
 
+/** Parts into which a piece is cut: an onion in quarters and thirds, a clove of garlic in halves at most. */
+export type Cutting = 'quarters' | 'halves';
+
 /** Pieces that a cook can count: whole ones where that is near enough, else halves, quarters and thirds. */
-export function kitchenCount(value: number, near: number): number {
+export function kitchenCount(value: number, near: number, cutting: Cutting = 'quarters'): number {
   if (!(value > 0)) return 0;
-  for (const part of [1, 1 / 2, 1 / 4, 1 / 3]) {
+  for (const part of cutting === 'halves' ? [1, 1 / 2] : [1, 1 / 2, 1 / 4, 1 / 3]) {
     const rounded = Math.round(value / part) * part;
     if (rounded > 0 && Math.abs(rounded / value - 1) <= near) return rounded;
   }
-  return Math.max(1, Math.round(value * 4)) / 4;
+  const part = cutting === 'halves' && value > 0.375 ? 1 / 2 : 1 / 4;
+  return Math.max(1, Math.round(value / part)) * part;
 }

@@ -50,14 +50,17 @@ Silent on lines that are no ingredient, and on \`to taste\` and \`as needed\`.`,
       }
     }
   },
-  // A first ingredient without its amount does not open the nameless part, and stands in the head.
+  // Without its amount, a first ingredient does not open the nameless part.
   *findInFile({ outline, house }) {
-    for (const { at, line } of outline.head) {
+    const first = outline.parts[0];
+    const from = outline.recipe?.at;
+    if (from === undefined || first?.source.named === true) return;
+    for (const [i, line] of outline.lines.slice(from, first?.at).entries()) {
       const { statement } = line;
       if (statement.kind !== 'unread' || !lacksOnlyItsAmount(line, house.world)) continue;
       const { start, end, text } = statement.words;
       yield {
-        at: { line: at, start, end },
+        at: { line: from + i, start, end },
         values: { name: text, at: start, seasoning: isSeasoning(text, house.world.book) },
       };
     }

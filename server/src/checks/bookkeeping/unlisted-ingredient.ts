@@ -232,7 +232,8 @@ const PREPARED = /^(?:well|slightly|freshly|finely|beaten|whisked|sifted|melted|
 function verbNear(items: readonly SentenceItem[], at: number): string {
   for (let i = at - 1; i >= 0 && i >= at - GOVERNED; i--) {
     const word = wordAt(items, i);
-    if (verbClass(word) !== undefined) return word;
+    // `The rest of` is no verb.
+    if (verbClass(word) !== undefined && wordAt(items, i + 1) !== 'of') return word;
   }
   return '';
 }

@@ -110,7 +110,6 @@ const isHeated = (step: Step): boolean =>
   step.sentence.items.some(
     // `The boiling water` that melts the gelatine boils no fruit.
     (i) => i.kind === 'word' && HEATS.test(i.word) && !step.mentions.some((m) => m.start <= i.start && m.end >= i.end),
-  ) ||
-  step.heat.some((h) => h.celsius.high >= 80);
+  ) || step.heat.some((h) => h.celsius.high >= 80);
 
 const HEATS = /^(?:boil|simmer|poach|cook|stew|roast|bake|scald|blanch|caramelis|caramelize|heat|infus)/;

@@ -118,11 +118,15 @@ function valuesOf(recipe: Recipe): Values | undefined {
 function promised(amount: MeasuredNode, of: TextNode | undefined): Omit<Values, 'listedG' | 'divided'> | undefined {
   const mass = gramsOf(amount);
   if (mass !== undefined) return { saidG: mass };
-  const each = amount.unit === undefined && of !== undefined ? eachIn(of.text) : undefined;
-  if (each === undefined || of === undefined) return undefined;
+  if (amount.unit !== undefined || of === undefined) return undefined;
+  // `2 loaves of 900 g`: a count word takes its weight with it.
+  const own = amount.each === undefined ? undefined : gramsOf(amount.each);
+  const each = own ?? eachIn(of.text);
+  if (each === undefined) return undefined;
+  const words = own === undefined ? of.text : `${of.text} of ${gramsText(own)} g`;
   const count = amount.quantity.low;
   const numeral = { start: amount.low.start, end: (amount.high ?? amount.low).end };
-  return { saidG: count * each, pieces: { count, eachG: each, words: of.text, numeral } };
+  return { saidG: count * each, pieces: { count, eachG: each, words, numeral } };
 }
 
 const isWeighed = onceFor(

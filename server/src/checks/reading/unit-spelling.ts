@@ -123,6 +123,9 @@ const isNearly = (spelling: string, word: string): boolean =>
   (spelling.length >= 4 &&
     Math.abs(spelling.length - word.length) <= 2 &&
     distance(spelling, word) <= (spelling.length > 6 ? 2 : 1)) ||
-  (spelling.length >= 3 && spelling.length === word.length && spelling[0] === word[0] && sorted(spelling) === sorted(word));
+  (spelling.length >= 3 &&
+    spelling.length === word.length &&
+    spelling[0] === word[0] &&
+    sorted(spelling) === sorted(word));
 
 const sorted = (word: string): string => [...word].sort().join('');

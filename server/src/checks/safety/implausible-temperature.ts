@@ -28,13 +28,14 @@ export default defineCheck<Values>({
   severity: 'error',
   scope: 'part',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Each temperature by what it is the temperature of. An oven over 300 °C, or under 150 °F; the centre of a food over 110 °C, where water would have boiled away; a fridge at 30 to 45 °C: each is a likely figure in the other unit.
+  explain: `**What it computes.** Each temperature by what it is the temperature of. An oven over 300 °C, or under 150 °F; the centre of a food over 110 °C, where water would have boiled away, and of a custard, sauce or soup any reading over it; a fridge at 30 to 45 °C: each is a likely figure in the other unit.
 
 **Why it matters.** 350 written with the wrong letter burns the dish, and 165 in the centre that should be Fahrenheit can never be reached; a fridge at 40 °C makes people ill.
 
 **What to do.** Mend the letter. **Silent** for hearths (pizza, stone, wood, coals), for drying and keeping warm, and for sugar and hot fat.`,
   *find(part) {
-    for (const step of part.steps) yield* inStep(step);
+    const wet = WET.has(part.head.kind?.name ?? '');
+    for (const step of part.steps) yield* inStep(step, wet);
   },
   *findInFile({ recipe }) {
     if (recipe.oven === undefined) return;
@@ -76,14 +77,31 @@ export default defineCheck<Values>({
   },
 });
 
-function* inStep(step: Step): Generator<Found<Values>> {
+/** Kinds that are mostly water all through: no reading in them passes its boiling point by much. */
+const WET: ReadonlySet<string> = new Set([
+  'baked custard',
+  'stirred custard',
+  'pastry cream',
+  'quiche',
+  'cheese filling',
+  'butter sauce',
+  'starch sauce',
+  'roux sauce',
+  'soup',
+  'stock',
+  'braise',
+  'mince dish',
+  'ice cream',
+]);
+
+function* inStep(step: Step, wet: boolean): Generator<Found<Values>> {
   for (const reading of step.heat) {
     const { node } = reading;
     const values =
       reading.role === 'oven'
         ? ovenValues(node, step)
         : reading.role === 'food'
-          ? foodValues(reading)
+          ? foodValues(reading, wet)
           : isFridgeInWrongUnit(reading, step)
             ? { node, what: 'fridge' as const, meant: 'F' as const }
             : undefined;
@@ -126,9 +144,9 @@ function ovenValues(node: TemperatureNode, step: Step | undefined): Values | und
   return undefined;
 }
 
-function foodValues(reading: HeatReading): Values | undefined {
+function foodValues(reading: HeatReading, wet: boolean): Values | undefined {
   const { node } = reading;
-  return reading.inside && node.unit === 'C' && node.lowDegrees > HOTTEST_CENTRE_C && node.lowDegrees <= 230
+  return (reading.inside || wet) && node.unit === 'C' && node.lowDegrees > HOTTEST_CENTRE_C && node.lowDegrees <= 230
     ? { node, what: 'food', meant: 'F' }
     : undefined;
 }

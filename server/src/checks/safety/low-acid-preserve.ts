@@ -117,6 +117,8 @@ const LOW_ACID: ReadonlySet<FoodClass> = new Set<FoodClass>([
 ]);
 /** A jam with an onion in it is a jam. */
 const LOW_SHARE = 0.3;
+/** However thin the liquor, what lies in it is what it is. */
+const LIQUID: ReadonlySet<FoodClass> = new Set<FoodClass>(['water', 'vinegar', 'juice']);
 const SWEET = 0.5;
 const OILY = 0.4;
 const TOMATOES = /tomato/;
@@ -126,6 +128,7 @@ const ACETIC = 5;
 const lowAcid = onceFor(({ head }: Part): (Values & { readonly of: Ingredient }) | undefined => {
   if (head.kind?.name === 'jam' || head.kind?.name === 'lacto-ferment') return undefined;
   let whole = 0;
+  let liquid = 0;
   let low = 0;
   let tomato = 0;
   let acid = 0;
@@ -137,6 +140,7 @@ const lowAcid = onceFor(({ head }: Part): (Values & { readonly of: Ingredient })
     if (food === undefined || !weighed.known) continue;
     const grams = (weighed.grams.low + weighed.grams.high) / 2;
     whole += grams;
+    if (LIQUID.has(food.class)) liquid += grams;
     if (LOW_ACID.has(food.class)) {
       low += grams;
       if (TOMATOES.test(food.name)) tomato += grams;
@@ -147,7 +151,7 @@ const lowAcid = onceFor(({ head }: Part): (Values & { readonly of: Ingredient })
     else if (/citric|lemon juice|lime juice/.test(food.name))
       acid += (grams * (food.per100.acid ?? (/citric/.test(food.name) ? 100 : ACETIC))) / 100;
   }
-  if (of === undefined || low < whole * LOW_SHARE || sugar > whole * SWEET) return undefined;
+  if (of === undefined || low < (whole - liquid) * LOW_SHARE || sugar > whole * SWEET) return undefined;
   // Under oil, `garlic-in-oil` speaks of it.
   if (oil > whole * OILY) return undefined;
   const least = tomato > low * 0.7 ? TOMATO : PICKLE;

@@ -1,5 +1,6 @@
 import type { TextEdit } from '../../edits/text-edit.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
+import type { SentenceItem } from '../../notation/tree.ts';
 import { baseForm, verbClass } from '../../recipe/verbs.ts';
 import { defineCheck } from '../check.ts';
 import type { House } from '../house.ts';
@@ -144,7 +145,7 @@ function valuesOf(journey: Journey, house: House): Values | undefined {
   if (all.some(({ step }) => cooksThrough(step) || step.heat.some(isDoneness))) return undefined;
   const last =
     stops.findLast(({ step }) => step.sentence.items.some((i) => i.kind === 'word' && isCooking(i.word))) ?? heated;
-  const sign = all.some(({ step }) => says(step, SIGNS));
+  const sign = all.some(({ step: { sentence } }) => sentence.items.some((_, at) => isSign(sentence.items, at)));
   // Set all through, egg is near its figure: a sign is enough.
   if (group === 'egg' && sign) return undefined;
   const limit = limitOf(group, house.foodSafety);
@@ -163,6 +164,14 @@ const SIGNS: ReadonlySet<string> = new Set([
   'thickens',
   'curds',
 ]);
+
+/** `Just set` is a sign, `set in a pan` an order. */
+function isSign(items: readonly SentenceItem[], at: number): boolean {
+  const item = items[at];
+  if (item?.kind !== 'word' || !SIGNS.has(item.word)) return false;
+  const before = items[at - 1];
+  return item.word !== 'set' || (before?.kind === 'word' && before.word !== 'and' && before.word !== 'then');
+}
 
 const isCooking = (word: string): boolean => {
   const kind = verbClass(word);

@@ -15,6 +15,7 @@ import {
   vsdiag,
 } from 'vscode-languageclient/node';
 import type { PrivateNotification, PrivateRequest } from '../../server/src/lsp/messages.ts';
+import { type HouseProblems, holdHouseProblems } from './house-problems.ts';
 import { createRestartCounter, type RestartCounter } from './restart-counter.ts';
 
 export type ServerState = 'starting' | 'running' | 'stopped';
@@ -44,9 +45,10 @@ const restartsWithinWindow = 4;
 export function createConnection(context: vscode.ExtensionContext): Connection {
   const log = vscode.window.createOutputChannel('Quern', { log: true });
   const crashes = createRestartCounter({ most: restartsWithinWindow, windowMs: restartWindowMs, now: Date.now });
+  const houses = holdHouseProblems();
   const module = context.asAbsolutePath('dist/server.js');
   // 'quern' is also the section of the settings in which the client looks for trace.server.
-  const client = new LanguageClient('quern', 'Quern', serverAt(module), clientOptions(log, crashes));
+  const client = new LanguageClient('quern', 'Quern', serverAt(module), clientOptions(log, crashes, houses));
   const states = new vscode.EventEmitter<ServerState>();
   const watching = client.onDidChangeState((change) => states.fire(stateOf(change.newState)));
   let starting: Promise<void> | undefined;
@@ -76,7 +78,7 @@ export function createConnection(context: vscode.ExtensionContext): Connection {
     },
     listen: (notification, heard) => client.onNotification(notification.method, heard),
     uriOf: (document) => client.code2ProtocolConverter.asUri(document.uri),
-    dispose: () => vscode.Disposable.from(watching, states, log).dispose(),
+    dispose: () => vscode.Disposable.from(watching, houses, states, log).dispose(),
   };
 }
 
@@ -87,7 +89,11 @@ function serverAt(module: string): ServerOptions {
   };
 }
 
-function clientOptions(log: vscode.LogOutputChannel, crashes: RestartCounter): LanguageClientOptions {
+function clientOptions(
+  log: vscode.LogOutputChannel,
+  crashes: RestartCounter,
+  houses: HouseProblems,
+): LanguageClientOptions {
   return {
     documentSelector: [{ language: 'quern' }],
     outputChannel: log,
@@ -102,7 +108,7 @@ function clientOptions(log: vscode.LogOutputChannel, crashes: RestartCounter): L
         isWritten(document instanceof vscode.Uri ? document : document.uri)
           ? next(document, previous, token)
           : { kind: vsdiag.DocumentDiagnosticReportKind.full, items: [] },
-      handleDiagnostics: (uri, findings, next) => next(uri, isWritten(uri) ? findings : []),
+      handleDiagnostics: (uri, findings, next) => houses.handle(uri, isWritten(uri) ? findings : [], next),
     },
   };
 }

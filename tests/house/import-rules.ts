@@ -6,7 +6,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   recipe: ['notation', 'measure', 'food', 'data'],
   edits: ['recipe', 'notation', 'measure', 'food'],
   checks: ['edits', 'recipe', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
-  workspace: ['checks', 'edits', 'recipe', 'notation', 'measure', 'food', 'fastest-levenshtein'],
+  workspace: ['checks', 'edits', 'recipe', 'notation', 'measure', 'food', 'fastest-levenshtein', 'jsonc-parser'],
   publish: ['checks', 'recipe', 'notation', 'measure', 'food'],
   editor: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'notation', 'measure', 'food'],
   lsp: ['editor', 'publish', 'workspace', 'checks', 'edits', 'notation', 'measure', 'recipe', 'vscode-languageserver'],

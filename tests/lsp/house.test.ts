@@ -93,6 +93,58 @@ describe('the house of a file', () => {
     expect(client.codes(URI)).toEqual([]);
   });
 
+  it.each([RICH, PULLING, {}])(
+    'has its mistakes pushed on quern.json, and cleared when they are mended',
+    async (can) => {
+      const json = 'file:///kitchen/quern.json';
+      const files = new Map([['/kitchen/quern.json', '{\n  "measures": "buckets"\n}']]);
+      const client = await Client.connect({ capabilities: can, files });
+      await client.open(URI, SLAB);
+      await client.settled();
+      const told = () => client.published.filter((p) => p.uri === json).map((p) => p.diagnostics);
+      expect(told()).toMatchObject([
+        [{ message: expect.stringContaining('one of'), source: 'quern', range: { start: { line: 1, character: 14 } } }],
+      ]);
+      files.set('/kitchen/quern.json', '{}');
+      await client.notify('workspace/didChangeWatchedFiles', { changes: [{ uri: json, type: 2 }] });
+      await client.settled();
+      expect(told()).toHaveLength(2);
+      expect(told().at(-1)).toEqual([]);
+    },
+  );
+
+  it('has the mistakes of its foods on their blocks, pushed or pulled', async () => {
+    const foods = 'food quay flour\n  like    no such thing\n\nfood dock flour\n  like    plain flour\n';
+    for (const can of [RICH, PULLING]) {
+      const files = new Map([
+        ['/kitchen/quern.json', '{}'],
+        ['/kitchen/foods.quern', foods],
+      ]);
+      const client = await Client.connect({ capabilities: can, files });
+      await client.open(FOODS, foods);
+      await client.settled();
+      const pulled = await client.request<DocumentDiagnosticReport>('textDocument/diagnostic', {
+        textDocument: { uri: FOODS },
+      });
+      const all =
+        can === RICH
+          ? client.published.findLast((p) => p.uri === FOODS)?.diagnostics
+          : pulled.kind === 'full' && pulled.items;
+      expect(all).toContainEqual(
+        expect.objectContaining({
+          message: 'This food could not be used as it stands: no food is called no such thing.',
+          range: { start: { line: 0, character: 5 }, end: { line: 0, character: 15 } },
+        }),
+      );
+      await client.replace(FOODS, 2, foods.replace('no such thing', 'bread flour'));
+      await client.settled();
+      const mended = await client.request<DocumentDiagnosticReport>('textDocument/diagnostic', {
+        textDocument: { uri: FOODS },
+      });
+      expect(JSON.stringify(mended)).not.toContain('could not be used');
+    }
+  });
+
   it('says in the log what of quern.json cannot be used', async () => {
     const files = new Map([['/kitchen/quern.json', '{ "colour": 3 }']]);
     const client = await Client.connect({ capabilities: RICH, files });

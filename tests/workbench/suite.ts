@@ -258,7 +258,8 @@ const tests: readonly EditorTest[] = [
         document.uri,
         placeOf(document, 'scones.quern'),
       );
-      assert.ok(found?.uri.path.endsWith('/bakes/scones.quern'), `led to ${found?.uri.path}`);
+      assert.ok(found, 'it leads nowhere');
+      assert.ok(found.uri.path.endsWith('/bakes/scones.quern'), `it leads to ${found.uri.path}`);
       const base = found.uri;
       const renamed = base.with({ path: base.path.replace('scones.quern', 'plain-scones.quern') });
       const move = async (from: vscode.Uri, to: vscode.Uri) => {

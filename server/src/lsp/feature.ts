@@ -2,7 +2,7 @@
  * Knows what a feature of the server is: what it declares, and the requests it answers from a snapshot.
  * Refuses to know any one feature.
  */
-import type { CancellationToken, ServerCapabilities } from 'vscode-languageserver';
+import type { CancellationToken, Diagnostic, ServerCapabilities } from 'vscode-languageserver';
 import type { Kitchen } from '../editor/kitchen.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Uri } from '../workspace/store.ts';
@@ -18,6 +18,8 @@ export interface View {
   readonly today: () => string;
   /** Another text of a file, in the file's house. */
   readonly textAt: (uri: Uri, text: string) => Snapshot;
+  /** Findings of a document: of its recipe, and of the foods it describes. */
+  readonly diagnostics: (snapshot: Snapshot) => Diagnostic[];
   /** Where a document lies; undefined for one that lies nowhere. */
   readonly pathOf: (uri: Uri) => string | undefined;
   /** A file's URI as the client spells it. */

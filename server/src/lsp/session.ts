@@ -5,6 +5,7 @@
 import {
   type CancellationToken,
   type Connection,
+  type Diagnostic,
   type DidChangeTextDocumentParams,
   type DidChangeWatchedFilesParams,
   type DidChangeWorkspaceFoldersParams,
@@ -26,6 +27,7 @@ import { diagnosticsOf, pathOfUri, readRange, uriOfPath } from './convert.ts';
 import type { Feature, Remembered, Request, View } from './feature.ts';
 import { FEATURES } from './features/index.ts';
 import { type Fence, fenced, logFailure } from './fence.ts';
+import { foodDiagnostics, houseDiagnostics } from './house-faults.ts';
 import { messageVersion, type StatusParams, statusNotification } from './messages.ts';
 import { Schedule, type Turn } from './schedule.ts';
 
@@ -68,6 +70,7 @@ class Session {
   private readonly fence: Fence;
   private readonly schedule: Schedule;
   private readonly told = new Map<Uri, string>();
+  private readonly toldHouses = new Map<string, string>();
   private readonly warned = new Set<string>();
   private readonly remembered = new Map<string, Remembered>();
   private abilities: Abilities = readAbilities({
@@ -132,14 +135,18 @@ class Session {
       this.remembered.delete(uri);
       if (!this.abilities.pullsDiagnostics) this.publish(uri, undefined, []);
       this.dirty(others, uri);
+      this.tellHouses();
     });
     this.on('textDocument/didSave', ({ textDocument: { uri } }: DidSaveTextDocumentParams) => {
       // A client that watches nothing may have saved anything.
-      if (!this.abilities.registersWatchers) this.dirty(this.store.diskChanged(), uri);
+      if (this.abilities.registersWatchers) return;
+      this.dirty(this.store.diskChanged(), uri);
+      this.tellHouses();
     });
     this.on('workspace/didChangeWatchedFiles', ({ changes }: DidChangeWatchedFilesParams) => {
       const paths = changes.map((c) => pathOfUri(c.uri)).filter((p) => p !== undefined);
       this.dirty(this.store.filesChanged(paths));
+      this.tellHouses();
     });
     for (const method of ['workspace/didCreateFiles', 'workspace/didRenameFiles', 'workspace/didDeleteFiles'])
       this.on(method, ({ files }: { files: readonly FileOperation[] }) => {
@@ -148,11 +155,13 @@ class Session {
         // A folder takes along all that lies in it.
         const known = paths.every((path) => path.endsWith('.quern'));
         this.dirty(known ? this.store.filesChanged(paths) : this.store.diskChanged());
+        this.tellHouses();
       });
     this.on('workspace/didChangeWorkspaceFolders', ({ event }: DidChangeWorkspaceFoldersParams) => {
       for (const { uri } of event.removed) this.roots.delete(uri);
       for (const { uri } of event.added) this.roots.add(uri);
       this.rooted();
+      this.tellHouses();
     });
     this.on('workspace/didChangeConfiguration', ({ settings }: { settings: unknown }) => {
       if (this.abilities.configuration) this.askSettings();
@@ -176,6 +185,7 @@ class Session {
   }
 
   private started(): void {
+    this.tellHouses();
     const registrations = [];
     if (this.abilities.registersWatchers)
       registrations.push({
@@ -224,6 +234,7 @@ class Session {
 
   /** Says once what of a house could not be used. */
   private warn(uris: readonly Uri[]): void {
+    this.tellHouses();
     for (const problem of uris.flatMap((uri) => this.store.problems(uri))) {
       if (this.warned.has(problem)) continue;
       this.warned.add(problem);
@@ -237,11 +248,32 @@ class Session {
     if (snapshot === undefined) return;
     const now = status(snapshot);
     for (const bug of takeBugs()) logFailure(this.fence, `check ${bug.check}`, snapshot.version, bug.error);
-    if (!this.abilities.pullsDiagnostics) this.publish(uri, snapshot.version, diagnosticsOf(snapshot, this.abilities));
+    if (!this.abilities.pullsDiagnostics) this.publish(uri, snapshot.version, this.diagnostics(snapshot));
     const key = JSON.stringify(now);
     if (this.told.get(uri) === key) return;
     this.told.set(uri, key);
     this.send(statusNotification.method, statusParams(snapshot, now));
+  }
+
+  private diagnostics(snapshot: Snapshot): Diagnostic[] {
+    const foods = snapshot.outline.foods.length === 0 ? [] : this.store.foodFaults(snapshot.uri);
+    return [...diagnosticsOf(snapshot, this.abilities), ...foodDiagnostics(foods)];
+  }
+
+  /** Mistakes of each `quern.json`, where they are others than were told. No client asks for them: it is no recipe. */
+  private tellHouses(): void {
+    const faults = this.store.houseFaults();
+    for (const path of this.toldHouses.keys()) {
+      if (faults.has(path)) continue;
+      this.toldHouses.delete(path);
+      this.publish(uriOfPath(path), undefined, []);
+    }
+    for (const [path, found] of faults) {
+      const key = JSON.stringify(found);
+      if ((this.toldHouses.get(path) ?? '[]') === key) continue;
+      this.toldHouses.set(path, key);
+      this.publish(uriOfPath(path), undefined, houseDiagnostics(found));
+    }
   }
 
   private publish(uri: Uri, version: number | undefined, diagnostics: unknown[]): void {
@@ -280,6 +312,7 @@ class Session {
       snapshot: (uri) => this.store.snapshot(uri),
       kitchen: () => ({ index: this.store.index(), snapshotAt: (path) => this.store.snapshotAt(path) }),
       textAt: (uri, text) => this.store.textAt(uri, text),
+      diagnostics: (snapshot) => this.diagnostics(snapshot),
       pathOf: pathOfUri,
       today: this.host.today,
       uriAt: (path) => this.store.uriAt(path),

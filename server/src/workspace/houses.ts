@@ -17,6 +17,7 @@ export interface HouseRead {
   readonly house: House;
   readonly settings: Settings;
   readonly problems: readonly string[];
+  readonly foodProblems: readonly { readonly food: string; readonly words: string }[];
 }
 
 export function makeHouse(settings: Settings, foods: readonly HouseFood[] = []): HouseRead {
@@ -26,7 +27,12 @@ export function makeHouse(settings: Settings, foods: readonly HouseFood[] = []):
     severities: settings.severities,
     foodSafety: settings.foodSafety,
   };
-  return { house, settings, problems: laid.problems.map((p) => `food ${p.food}: ${p.words}`) };
+  return {
+    house,
+    settings,
+    problems: laid.problems.map((p) => `food ${p.food}: ${p.words}`),
+    foodProblems: laid.problems,
+  };
 }
 
 /** Houses by folder, each read once until told to forget. */

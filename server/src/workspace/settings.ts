@@ -41,13 +41,23 @@ export interface SettingsRead {
   readonly settings: Settings;
   /** What could not be used, with what to write instead. */
   readonly problems: readonly string[];
+  /** The same with their places. */
+  readonly faults: readonly SettingsFault[];
+}
+
+/** A mistake, and the keys that lead to it; none for the whole. */
+export interface SettingsFault {
+  readonly words: string;
+  readonly path: readonly string[];
+  /** The name itself is wrong, or what it is set to. */
+  readonly on: 'key' | 'value';
 }
 
 /** Settings from parsed JSON of any shape, over the ones given. What is wrong is left out and said. */
 export function readSettings(json: unknown, over: Settings = DEFAULTS): SettingsRead {
-  const problems: string[] = [];
+  const problems: SettingsFault[] = [];
   if (typeof json !== 'object' || json === null || Array.isArray(json)) {
-    return { settings: over, problems: ['quern.json holds one object, such as `{ "measures": "metric" }`'] };
+    return wholeFault(over, 'quern.json holds one object, such as `{ "measures": "metric" }`');
   }
   let settings = over;
   for (const [key, value] of Object.entries(json)) {
@@ -55,18 +65,18 @@ export function readSettings(json: unknown, over: Settings = DEFAULTS): Settings
       case '$schema':
         break;
       case 'locale':
-        problems.push('`locale` is not used yet');
+        problems.push(onKey('`locale` is not used yet', key));
         break;
       case 'bands':
         settings = { ...settings, bands: { ...settings.bands, ...readBands(value, problems) } };
         break;
       case 'measures':
         if (isOneOf(value, MEASURES_CHOICES)) settings = { ...settings, measures: value };
-        else problems.push(oneOf(key, MEASURES_CHOICES));
+        else problems.push(onValue(oneOf(key, MEASURES_CHOICES), key));
         break;
       case 'foodSafety':
         if (isOneOf(value, FOOD_SAFETY_CHOICES)) settings = { ...settings, foodSafety: value };
-        else problems.push(oneOf(key, FOOD_SAFETY_CHOICES));
+        else problems.push(onValue(oneOf(key, FOOD_SAFETY_CHOICES), key));
         break;
       case 'severities':
         settings = { ...settings, severities: { ...settings.severities, ...readSeverities(value, problems) } };
@@ -74,13 +84,15 @@ export function readSettings(json: unknown, over: Settings = DEFAULTS): Settings
       case 'ignore':
         if (Array.isArray(value) && value.every((v) => typeof v === 'string'))
           settings = { ...settings, ignore: value };
-        else problems.push('`ignore` is a list of paths, such as `["drafts/**"]`');
+        else problems.push(onValue('`ignore` is a list of paths, such as `["drafts/**"]`', key));
         break;
       default:
-        problems.push(`\`${key}\` is no setting; there are measures, foodSafety, severities, bands and ignore`);
+        problems.push(
+          onKey(`\`${key}\` is no setting; there are measures, foodSafety, severities, bands and ignore`, key),
+        );
     }
   }
-  return { settings, problems };
+  return { settings, problems: problems.map((p) => p.words), faults: problems };
 }
 
 /** The same from the text of `quern.json`. */
@@ -88,56 +100,85 @@ export function parseSettings(text: string, over: Settings = DEFAULTS): Settings
   try {
     return readSettings(JSON.parse(text), over);
   } catch (error) {
-    return {
-      settings: over,
-      problems: [`quern.json is no JSON: ${error instanceof Error ? error.message : String(error)}`],
-    };
+    return wholeFault(over, `quern.json is no JSON: ${error instanceof Error ? error.message : String(error)}`);
   }
 }
 
-function readSeverities(value: unknown, problems: string[]): Record<string, Severity | 'off'> {
+const wholeFault = (settings: Settings, words: string): SettingsRead => ({
+  settings,
+  problems: [words],
+  faults: [{ words, path: [], on: 'value' }],
+});
+
+const onKey = (words: string, ...path: string[]): SettingsFault => ({ words, path, on: 'key' });
+const onValue = (words: string, ...path: string[]): SettingsFault => ({ words, path, on: 'value' });
+
+function readSeverities(value: unknown, problems: SettingsFault[]): Record<string, Severity | 'off'> {
   const severities: Record<string, Severity | 'off'> = {};
   if (typeof value !== 'object' || value === null) {
-    problems.push('`severities` gives each code a level, such as `{ "unused-part": "hint" }`');
+    problems.push(onValue('`severities` gives each code a level, such as `{ "unused-part": "hint" }`', 'severities'));
     return severities;
   }
   for (const [code, level] of Object.entries(value)) {
-    if (!CHECKS.some((c) => c.code === code)) problems.push(`\`${code}\` is no finding; \`quern explain\` lists them`);
-    else if (!isOneOf(level, SEVERITY_CHOICES)) problems.push(oneOf(`severities.${code}`, SEVERITY_CHOICES));
+    if (!CHECKS.some((c) => c.code === code))
+      problems.push(onKey(`\`${code}\` is no finding; \`quern explain\` lists them`, 'severities', code));
+    else if (!isOneOf(level, SEVERITY_CHOICES))
+      problems.push(onValue(oneOf(`severities.${code}`, SEVERITY_CHOICES), 'severities', code));
     else severities[code] = level;
   }
   return severities;
 }
 
-function readBands(value: unknown, problems: string[]): Record<string, Record<string, Band>> {
+function readBands(value: unknown, problems: SettingsFault[]): Record<string, Record<string, Band>> {
   const bands: Record<string, Record<string, Band>> = {};
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
     problems.push(
-      '`bands` gives what is usual by kind and measure, such as `{ "shortcrust": { "hydration": [0.2, 0.5] } }`',
+      onValue(
+        '`bands` gives what is usual by kind and measure, such as `{ "shortcrust": { "hydration": [0.2, 0.5] } }`',
+        'bands',
+      ),
     );
     return bands;
   }
   for (const [name, measures] of Object.entries(value)) {
     const kind = KINDS.find((k) => k.name === name);
-    if (kind === undefined) problems.push(`\`bands.${name}\`: there is no such kind`);
+    if (kind === undefined) problems.push(onKey(`\`bands.${name}\`: there is no such kind`, 'bands', name));
     else if (typeof measures !== 'object' || measures === null)
       problems.push(
-        `\`bands.${name}\` holds measures, such as \`{ "${kind.measures[0]?.measure ?? 'hydration'}": [0.2, 0.5] }\``,
+        onValue(
+          `\`bands.${name}\` holds measures, such as \`{ "${kind.measures[0]?.measure ?? 'hydration'}": [0.2, 0.5] }\``,
+          'bands',
+          name,
+        ),
       );
     else bands[name] = readKindBands(kind, measures, problems);
   }
   return bands;
 }
 
-function readKindBands(kind: Kind, measures: object, problems: string[]): Record<string, Band> {
+function readKindBands(kind: Kind, measures: object, problems: SettingsFault[]): Record<string, Band> {
   const bands: Record<string, Band> = {};
   for (const [measure, band] of Object.entries(measures)) {
     const known = kind.measures.map((m) => m.measure as string);
     if (!known.includes(measure))
-      problems.push(`\`bands.${kind.name}.${measure}\`: ${kind.name} is judged by ${known.join(', ')}`);
+      problems.push(
+        onKey(
+          `\`bands.${kind.name}.${measure}\`: ${kind.name} is judged by ${known.join(', ')}`,
+          'bands',
+          kind.name,
+          measure,
+        ),
+      );
     else if (isBand(band)) bands[measure] = band;
     else
-      problems.push(`\`bands.${kind.name}.${measure}\` is a pair, low and high, such as [0.2, 0.5]; null is no limit`);
+      problems.push(
+        onValue(
+          `\`bands.${kind.name}.${measure}\` is a pair, low and high, such as [0.2, 0.5]; null is no limit`,
+          'bands',
+          kind.name,
+          measure,
+        ),
+      );
   }
   return bands;
 }

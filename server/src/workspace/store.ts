@@ -7,6 +7,7 @@ import { Folders, liesIn } from './folders.ts';
 import { Houses } from './houses.ts';
 import type { Bases, Files } from './ports.ts';
 import { DEFAULTS, type Settings } from './settings.ts';
+import { type PlacedFault, placedFaults } from './settings-places.ts';
 import { type Change, Snapshot } from './snapshot.ts';
 
 export type Uri = string;
@@ -14,6 +15,14 @@ export type Uri = string;
 /** Where a URI lies on disk; undefined for a text that lies nowhere. */
 export type PathOf = (uri: Uri) => string | undefined;
 export type UriOf = (path: string) => Uri;
+
+/** What could not be used of a food, on its name. */
+export interface FoodFault {
+  readonly words: string;
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+}
 
 export class Store {
   private readonly open = new Map<Uri, Snapshot>();
@@ -131,6 +140,34 @@ export class Store {
   /** What could not be used of the house of a file. */
   problems(uri: Uri): readonly string[] {
     return this.houses.of(this.pathOf(uri)).problems;
+  }
+
+  /** The mistakes of every `quern.json` at hand, by its path. */
+  houseFaults(): ReadonlyMap<string, readonly PlacedFault[]> {
+    const paths = [...this.roots, ...this.uriByPath.keys()];
+    const folders = new Set(paths.flatMap((path) => this.disk.houseAbove(path) ?? []));
+    return new Map(
+      [...folders].map((folder) => {
+        const path = this.disk.join(folder, 'quern.json');
+        return [path, placedFaults(this.disk.read(path) ?? '{}')];
+      }),
+    );
+  }
+
+  /** What could not be used of the foods that an open file describes, on their names. */
+  foodFaults(uri: Uri): readonly FoodFault[] {
+    const { foodProblems } = this.houses.of(this.pathOf(uri));
+    const blocks = this.open.get(uri)?.outline.foods ?? [];
+    if (foodProblems.length === 0) return [];
+    return blocks.flatMap(({ at, lines }) => {
+      const statement = lines[0]?.statement;
+      const name = statement?.kind === 'food' ? statement.name : undefined;
+      return name === undefined
+        ? []
+        : foodProblems
+            .filter(({ food }) => food === name.text)
+            .map(({ words }) => ({ words, line: at, start: name.start, end: name.end }));
+    });
   }
 
   /** A file's URI, as the editor spells it where it is open. */

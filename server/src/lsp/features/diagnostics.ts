@@ -1,5 +1,4 @@
 import type { DocumentDiagnosticParams, DocumentDiagnosticReport } from 'vscode-languageserver';
-import { diagnosticsOf } from '../convert.ts';
 import { type Feature, onRequest, type View } from '../feature.ts';
 
 /** Findings for clients that ask for them; `session.ts` pushes them to the others. */
@@ -26,5 +25,5 @@ function report(uri: string, previous: string | undefined, view: View): Document
   if (snapshot === undefined) return { kind: 'full', items: [] };
   const resultId = String(snapshot.serial);
   if (resultId === previous) return { kind: 'unchanged', resultId };
-  return { kind: 'full', resultId, items: diagnosticsOf(snapshot, view.abilities) };
+  return { kind: 'full', resultId, items: view.diagnostics(snapshot) };
 }

@@ -36,7 +36,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'USDA National Nutrient Database for Standard Reference, release 26 (2013), household weights by form',
   },
-  explain: `**What it computes.** What a cup, or a piece, of the food weighs at its lightest and at its heaviest: by how it is cut, packed or grown. Where that is more than ${SPREAD * 100} % to either side, or where nobody has weighed that measure at all, the measure is no amount.
+  explain: `**What it computes.** What a cup, or a piece, of the food weighs at its lightest and at its heaviest: by how it is cut, packed or grown. Where that is more than ${SPREAD * 100} % to either side (${PACKING * 100} % for what is sold by the packed cup, such as brown sugar), or where nobody has weighed that measure at all, the measure is no amount.
 
 **Why it matters.** A cup of spinach is 30 g of leaves or 180 g wilted; a recipe tested with one fails with the other, and its composition is not known.
 
@@ -87,6 +87,7 @@ export default defineCheck<Values>({
     ],
     bad: [
       'recipe Salad\n  4 cups    spinach\n# "4 cups" needs-weight *: anything from\n  30 g      olive oil\n  do Toss the spinach in the oil.\n',
+      'recipe Slab\n  1 cup     light brown sugar\n# "1 cup" needs-weight *: 150 to 225 g\n  200 g     rolled oats\n  do Mix the sugar with the oats.\n',
       'recipe Salad\n  2 cups    monkfish\n# "2 cups" needs-weight: not known\n  30 g      olive oil\n  do Fry the monkfish in the oil until it reads 63 C.\n',
     ],
   },
@@ -118,7 +119,7 @@ function valuesOf(ingredient: Ingredient, amount: MeasuredNode, text: string): V
   const { low, high } = weighed.grams;
   // The range that is written is meant.
   const own = amount.quantity.high > 0 ? amount.quantity.low / amount.quantity.high : 1;
-  const packs = food?.measures.some((m) => m.form === 'packed') && !food.measures.some((m) => m.form === undefined);
+  const packs = food?.measures.some((m) => m.form === 'packed') ?? false;
   const most = packs ? PACKING : SPREAD;
   if (high < LEAST_G || high * own - low <= (high * own + low) * most) return undefined;
   const typicalG = weighed.typical ?? (low + high) / 2;

@@ -77,7 +77,7 @@ export function changeText(change: Change): string {
     case 'optional':
       return change.optional ? `${change.name} may be left out now` : `${change.name} may not be left out any more`;
     case 'measure':
-      return `${change.name} ${measureText(change.name, change.from.low, change.from.high)} to ${measureText(change.name, change.to.low, change.to.high)}`;
+      return measureChange(change);
     case 'time':
       return timeText(change);
     case 'temperature':
@@ -111,6 +111,12 @@ export function changeText(change: Change): string {
     case 'food':
       return `${change.food}: ${change.to ?? `no longer ${change.from ?? ''}`}${change.to !== null && change.from !== null ? ` (was: ${change.from})` : ''}`;
   }
+}
+
+/** `hydration 31 % to 38 %`; where either is a range, `hydration 59 to 60 %, was 65 to 67 %`. */
+function measureChange({ name, from, to }: Extract<Change, { kind: 'measure' }>): string {
+  const [was, is] = [measureText(name, from.low, from.high), measureText(name, to.low, to.high)];
+  return / to /.test(was + is) ? `${name} ${is}, was ${was}` : `${name} ${was} to ${is}`;
 }
 
 function fieldText(field: string, from: string | null, to: string | null): string {

@@ -115,6 +115,19 @@ describe('report', () => {
     );
   });
 
+  test('as HTML: every ingredient in a table, what was written as text, and no script', async () => {
+    const files = {
+      'a.quern': LOAF.replace('20 g      fine salt', '20 g      fine salt\n  1 g       salt & <b>pepper</b>'),
+    };
+    const { out, exit } = await quern(['report', 'a.quern', '--format', 'html'], files);
+    expect(exit).toBe(0);
+    expect(out).toMatch(/^<!doctype html>/);
+    expect(out).toContain('<th scope="row">bread flour</th><td>1000</td>');
+    expect(out).toContain('salt &amp; &lt;b&gt;pepper&lt;/b&gt;');
+    expect(out).toMatch(/<p>EU label, 100 g, before cooking: /);
+    expect(out).not.toContain('<script');
+  });
+
   test('several trials give a spread', () => {
     const trials = readTrials(
       open(

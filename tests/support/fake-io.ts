@@ -51,6 +51,7 @@ export async function quern(
     err: (text) => {
       err += text;
     },
+    progress: () => {},
     readInput: async () => input,
     write: (path, text) => {
       written[path] = text;

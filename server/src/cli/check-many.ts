@@ -19,7 +19,10 @@ export async function checkMany(inputs: readonly Input[], wish: CheckWish, io: I
   const { workers } = io;
   if (workers === undefined || workers.count < 2 || inputs.length < LEAST_FOR_WORKERS) {
     const houses = housesFor(io);
-    return inputs.map((input) => checkFile(input, houses, wish));
+    return inputs.map((input, i) => {
+      io.progress(`${i} of ${inputs.length} files checked`);
+      return checkFile(input, houses, wish);
+    });
   }
   // Every nth file to each, so that a folder of large ones is shared; this thread waits.
   const jobs = Array.from(
@@ -29,6 +32,7 @@ export async function checkMany(inputs: readonly Input[], wish: CheckWish, io: I
       wish,
     }),
   );
+  io.progress(`checking ${inputs.length} files on ${workers.count} cores`);
   const shares = await workers.run<CheckJob, readonly CheckedFile[]>(jobs);
   return inputs
     .map((_, i) => shares[i % workers.count]?.[Math.floor(i / workers.count)])

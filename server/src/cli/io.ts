@@ -11,6 +11,8 @@ export interface Io {
   readonly columns: number;
   out(text: string): void;
   err(text: string): void;
+  /** Shown over itself on a terminal, once a run takes longer than a second; empty takes it away. */
+  progress(text: string): void;
   /** All of standard input, as text. */
   readInput(): Promise<string>;
   write(path: string, text: string): void;

@@ -46,6 +46,7 @@ export function nodeIo(script?: string): Io {
     err: (text) => {
       stderr.write(text);
     },
+    progress: progressOn(stderr),
     readInput: async () => {
       const chunks: Buffer[] = [];
       for await (const chunk of stdin) chunks.push(Buffer.from(chunk));
@@ -79,6 +80,32 @@ function remembering(files: Files): Files {
       if (!houses.has(folder)) houses.set(folder, files.houseAbove(folder));
       return houses.get(folder);
     },
+  };
+}
+
+const PROGRESS_AFTER_MS = 1000;
+const PROGRESS_EVERY_MS = 100;
+
+/** Nothing where nobody looks on, and nothing for a run that is soon done. */
+function progressOn(stderr: NodeJS.WriteStream): (text: string) => void {
+  if (stderr.isTTY !== true) return () => {};
+  const started = Date.now();
+  let shownAt = 0;
+  let waiting: NodeJS.Timeout | undefined;
+  const show = (text: string) => {
+    shownAt = Date.now();
+    stderr.write(`\r${text}\u001b[K`);
+  };
+  return (text) => {
+    clearTimeout(waiting);
+    const left = started + PROGRESS_AFTER_MS - Date.now();
+    if (text === '') {
+      if (shownAt > 0) stderr.write('\r\u001b[K');
+    } else if (left > 0) {
+      // While workers work, nothing else may come to say it.
+      waiting = setTimeout(show, left, text);
+      waiting.unref();
+    } else if (Date.now() - shownAt >= PROGRESS_EVERY_MS) show(text);
   };
 }
 

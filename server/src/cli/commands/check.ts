@@ -50,6 +50,7 @@ export const check: Command = {
     // A text from standard input lies in no file that a worker could read.
     const checked = await checkMany(inputs, wish, stdin ? { ...io, workers: undefined } : io);
     for (const { path, mended } of checked) if (mended !== undefined && !stdin) io.write(path, mended);
+    io.progress('');
     const files = withoutBaseline(checked, options, io);
     const problems = [...new Set(files.flatMap((f) => f.problems))];
     for (const problem of problems) io.err(`quern: ${problem}\n`);

@@ -1,31 +1,36 @@
 import { report as workOut } from '../../publish/report.ts';
+import { reportHtml } from '../../publish/report-html.ts';
 import { reportText } from '../../publish/report-text.ts';
 import { recipeRecord } from '../../recipe/state.ts';
 import { readTrials } from '../../recipe/trials.ts';
 import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readMany, readOne, snapshotOf } from '../inputs.ts';
-import type { Exit, Io } from '../io.ts';
+import { type Exit, type Io, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
 import { pricesFor } from '../prices.ts';
 
 export const report: Command = {
   name: 'report',
-  usage: 'FILE|FOLDER [--format text|json] [--stdin --stdin-name NAME]',
+  usage: 'FILE|FOLDER [--format text|json|html] [--stdin --stdin-name NAME]',
   summary:
     'the recipe worked out: grams, percentages, composition, measures, times; of a folder, the state of each recipe',
   options: { ...INPUT_OPTIONS, format: 'value' },
   examples: ['quern report tart.quern', 'quern report tart.quern --format json', 'quern report .'],
   async run(options, io): Promise<Exit> {
-    const format = choiceOf(options, 'format', ['text', 'json'], 'text');
+    const format = choiceOf(options, 'format', ['text', 'json', 'html'], 'text');
     const [path] = options.rest;
-    if (path !== undefined && io.kind(io.resolve(path)) === 'folder') return reportFolder(options, io, format);
+    if (path !== undefined && io.kind(io.resolve(path)) === 'folder') {
+      if (format === 'html') throw new UsageError('a folder is told as text or JSON');
+      return reportFolder(options, io, format);
+    }
     const input = await readOne(options, io);
     const snapshot = snapshotOf(input, housesFor(io));
     const worked = workOut(snapshot.whole.recipe, snapshot.findings, {
       trials: readTrials(snapshot.outline),
       prices: pricesFor(snapshot, input.path, io),
     });
-    io.out(format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked));
+    if (format === 'html') io.out(reportHtml(worked));
+    else io.out(format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked));
     return 0;
   },
 };

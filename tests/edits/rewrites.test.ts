@@ -286,6 +286,9 @@ const commentWords = (text: string): string[] =>
     .filter((w) => w !== '')
     .sort();
 
+/** Offered on many lines, and the same on each. */
+const WIDE = /^(?:Scale the recipe|Put the lists|Write this part|Write the whole|Write the percentages)/;
+
 function checkAll(
   text: string,
   openHere: (text: string) => Opened,
@@ -302,7 +305,7 @@ function checkAll(
       [0, line.text.length],
     ] as const) {
       for (const action of offered(snapshot, { line: at, character: from }, { line: at, character: to })) {
-        const key = `${at} ${action.title}`;
+        const key = WIDE.test(action.title) ? action.title : `${at} ${action.title}`;
         if (seen.has(key)) continue;
         seen.add(key);
         every(`line ${at + 1}: ${action.title}`, apply(snapshot, action));

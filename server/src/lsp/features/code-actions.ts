@@ -33,7 +33,9 @@ export const codeActionsFeature: Feature = {
         ...fileActions(snapshot, readRange(params.range), wants, view),
       ];
     }),
-    onRequest<CodeAction, CodeAction | null>('codeAction/resolve', null, resolve, ({ data }) => uriIn(data)),
+    onRequest<CodeAction, CodeAction | null>('codeAction/resolve', null, resolve, (action) =>
+      uriIn(record(action).data),
+    ),
   ],
 };
 

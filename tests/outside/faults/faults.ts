@@ -118,6 +118,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
   ],
   'home/hollandaise': [
     ['emulsion-unstable', 'cups of butter for half a cup', ['1/2 cup   butter', '2 1/2 cup  butter']],
+    ['undercooked', 'taken off at 120 F', ['160 F', '120 F']],
   ],
   'home/imperial/puff-paste': [
     ['dough-too-dry', 'half the water', ['1/2 pint  cold', '1/5 pint  cold']],
@@ -434,6 +435,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['egg-out-of-range', 'two eggs for four', ['4         eggs', '2         eggs']],
     ['dough-too-dry', 'a spoon of water for a cup', ['1 cup     boiling', '1 tbsp    boiling']],
     ['fat-out-of-range', 'tablespoons of butter for cups', ['1/2 cup   butter', '1/2 tbsp  butter']],
+    ['implausible-temperature', 'Fahrenheit for Celsius', ['190 C', '190 F']],
   ],
   'published/imperial/beeton-1268-baked-custard': [
     ['custard-wont-set', 'one egg for four', ['4         eggs', '1         egg']],
@@ -478,6 +480,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
   'published/theory-popovers': [
     ['dough-too-wet', 'quarts of milk for cups', ['1 cup     whole', '1 quart   whole']],
     ['egg-out-of-range', 'no egg but a white', ['2         eggs', '1/4       eggs']],
+    ['implausible-temperature', 'Fahrenheit for Celsius', ['220 C', '220 F']],
   ],
   'published/usda-1988-peanut-butter-cookies': [
     ['ambiguous-mention', 'which sugar?', ['1 1/2 cup = 298 g  sugar', '1 1/2 cup = 298 g  caster sugar']],

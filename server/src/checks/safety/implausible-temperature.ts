@@ -2,6 +2,7 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
 import type { HeatReading } from '../../recipe/heat.ts';
+import type { Kind } from '../../recipe/kinds.ts';
 import type { Step } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { says } from './journey.ts';
@@ -18,6 +19,8 @@ interface Values {
 /** Home and trade ovens reach this; only hearths for pizza and flatbread go beyond (common practice, no source). */
 const HOTTEST_OVEN_C = 300;
 const COOLEST_OVEN_F = 150;
+/** No dough, batter or pastry bakes in an oven cooler than this (common practice, no source). */
+const COOLEST_BAKE_F = 240;
 /** Nothing wet passes the boiling point inside; above this a figure in the food's centre is Fahrenheit. */
 const HOTTEST_CENTRE_C = 110;
 
@@ -28,19 +31,18 @@ export default defineCheck<Values>({
   severity: 'error',
   scope: 'part',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Each temperature by what it is the temperature of. An oven over 300 °C, or under 150 °F; the centre of a food over 110 °C, where water would have boiled away, and of a custard, sauce or soup any reading over it; a fridge at 30 to 45 °C: each is a likely figure in the other unit.
+  explain: `**What it computes.** Each temperature by what it is the temperature of. An oven over 300 °C, or under 150 °F (240 °F for what is dough, batter or pastry); the centre of a food over 110 °C, where water would have boiled away, and of a custard, sauce or soup any reading over it; a fridge at 30 to 45 °C: each is a likely figure in the other unit.
 
 **Why it matters.** 350 written with the wrong letter burns the dish, and 165 in the centre that should be Fahrenheit can never be reached; a fridge at 40 °C makes people ill.
 
 **What to do.** Mend the letter. **Silent** for hearths (pizza, stone, wood, coals), for drying and keeping warm, and for sugar and hot fat.`,
   *find(part) {
-    const wet = WET.has(part.head.kind?.name ?? '');
-    for (const step of part.steps) yield* inStep(step, wet);
+    for (const step of part.steps) yield* inStep(step, part.head.kind);
   },
   *findInFile({ recipe }) {
     if (recipe.oven === undefined) return;
     const { at, node } = recipe.oven;
-    const values = ovenValues(node, undefined);
+    const values = ovenValues(node, undefined, COOLEST_OVEN_F);
     if (values !== undefined) yield { at: { line: at, start: node.start, end: node.end }, values };
   },
   say: ({ node, what, meant }) => {
@@ -72,6 +74,7 @@ export default defineCheck<Values>({
           'Write 350 F': 'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 350 F for 10 min until golden.\n',
         },
       },
+      'recipe Rolls as lean bread\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  5 g       instant yeast\n  do Knead the flour, water, salt and yeast and prove at 24 C for 2 h.\n  do Bake at 220 F for 15 min until gold.\n# "220 F" implausible-temperature *: 220 °C\n',
       'recipe Roast chicken\n  oven    400 F\n  1.6 kg    chicken\n  do Roast the chicken for 75 min, until the centre reads 165 C.\n# "165 C" implausible-temperature *\n',
     ],
   },
@@ -94,12 +97,16 @@ const WET: ReadonlySet<string> = new Set([
   'ice cream',
 ]);
 
-function* inStep(step: Step, wet: boolean): Generator<Found<Values>> {
+const BAKED: ReadonlySet<string> = new Set(['pastry', 'dough', 'cake', 'batter']);
+
+function* inStep(step: Step, kind: Kind | undefined): Generator<Found<Values>> {
+  const wet = WET.has(kind?.name ?? '');
+  const coolestF = BAKED.has(kind?.group ?? '') ? COOLEST_BAKE_F : COOLEST_OVEN_F;
   for (const reading of step.heat) {
     const { node } = reading;
     const values =
       reading.role === 'oven'
-        ? ovenValues(node, step)
+        ? ovenValues(node, step, coolestF)
         : reading.role === 'food'
           ? foodValues(reading, wet)
           : isFridgeInWrongUnit(reading, step)
@@ -136,10 +143,10 @@ const DRYING: ReadonlySet<string> = new Set([
   'rise',
 ]);
 
-function ovenValues(node: TemperatureNode, step: Step | undefined): Values | undefined {
+function ovenValues(node: TemperatureNode, step: Step | undefined, coolestF: number): Values | undefined {
   if (node.unit === 'C' && node.lowDegrees > HOTTEST_OVEN_C && node.lowDegrees <= 550 && !(step && says(step, HEARTH)))
     return { node, what: 'oven', meant: 'F' };
-  if (node.unit === 'F' && node.highDegrees < COOLEST_OVEN_F && node.highDegrees >= 60 && !(step && says(step, DRYING)))
+  if (node.unit === 'F' && node.highDegrees < coolestF && node.highDegrees >= 60 && !(step && says(step, DRYING)))
     return { node, what: 'oven', meant: 'C' };
   return undefined;
 }

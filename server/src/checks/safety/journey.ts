@@ -146,13 +146,24 @@ function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey
 
 /** Whether a step is about the food: it mentions it, or a part that holds it, or nothing by name. */
 function concerns(step: Step, holds: ReadonlySet<number>, part: number, index: number): boolean {
-  if (step.mentions.length === 0) return true;
+  if (step.mentions.length === 0 || readsTheWhole(step)) return true;
   return step.mentions.some(
     (m) =>
       (m.part !== undefined && holds.has(m.part)) ||
       m.ingredients.some((r) => r.part === part && r.ingredient === index),
   );
 }
+
+/** `Add the hot milk and cook until the custard reads 82 C`: whatever else it names, the reading is of all that is in it. */
+const readsTheWhole = onceFor((step: Step): boolean => {
+  const reading = step.heat.find(isDoneness);
+  return (
+    reading !== undefined &&
+    step.sentence.items.some((i) => i.kind === 'word' && i.end < reading.node.start && WHOLE.has(i.word))
+  );
+});
+
+const WHOLE: ReadonlySet<string> = new Set(['sauce', 'custard', 'mixture', 'mix', 'filling']);
 
 /** A reading below this is a dough's or a syrup's, not a sign that something is cooked. */
 const LEAST_DONENESS_C = 45;

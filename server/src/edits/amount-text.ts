@@ -3,7 +3,7 @@
  * Refuses to know the line around it.
  */
 import { fractionText, gramsText, significant, trimmed } from '../measure/number-text.ts';
-import type { MeasuredNode, NumeralNode } from '../notation/tree.ts';
+import type { IngredientNode, MeasuredNode, NumeralNode, Span } from '../notation/tree.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 /** The edits that multiply an amount: its one or two numbers; unit, size and count word stay. */
@@ -29,6 +29,14 @@ export function keepColumn(line: number, text: string, amountEnd: number, grown:
   return (gap < 2 && column !== canonical) || wanted === gap
     ? []
     : [replaceSpan(line, { start: amountEnd, end: amountEnd + gap }, ' '.repeat(wanted))];
+}
+
+/** Where a line's amounts stand, with what follows `=`; in `6 cloves` the name is no part of it. */
+export function amountSpan({ amount, equals, name }: IngredientNode): Span | undefined {
+  if (amount === undefined) return undefined;
+  const end = equals?.end ?? amount.end;
+  if (name === undefined || name.start >= end) return { start: amount.start, end };
+  return { start: amount.start, end: amount.kind === 'measured' ? (amount.high ?? amount.low).end : amount.start };
 }
 
 /** By how many characters edits make their line longer. */

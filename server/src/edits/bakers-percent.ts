@@ -8,7 +8,7 @@ import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
 import { type Ingredient, isFlour } from '../recipe/ingredient.ts';
 import type { Part } from '../recipe/recipe.ts';
-import { grownBy, keepColumn } from './amount-text.ts';
+import { amountSpan, grownBy, keepColumn } from './amount-text.ts';
 import { isWanted, type Work } from './conversion.ts';
 import { replaceSpan } from './text-edit.ts';
 
@@ -71,12 +71,13 @@ const isGrams = ({ node: { amount } }: Ingredient): boolean =>
 const percentText = (percent: number): string => trimmed(percent, percent < 1 ? 3 : percent < 10 ? 2 : 1);
 
 function rewrite(work: Work, part: Part, ingredient: Ingredient, text: string): void {
-  const { amount, equals } = ingredient.node;
+  const { amount } = ingredient.node;
   const line = (work.recipe.partsAt[part.index] ?? 0) + ingredient.line;
   const { text: of } = work.document.lines[line] ?? { text: '' };
-  if (amount === undefined || !isWanted(work, line)) return;
-  const end = equals?.end ?? amount.end;
-  const edit = replaceSpan(line, { start: amount.start, end }, text);
+  const span = amountSpan(ingredient.node);
+  if (amount === undefined || span === undefined || !isWanted(work, line)) return;
+  const { end } = span;
+  const edit = replaceSpan(line, span, text);
   work.edits.push(edit, ...keepColumn(line, of, end, grownBy([edit])));
-  work.changes.push(`${ingredient.name} ${of.slice(amount.start, amount.end)} → ${text}`);
+  work.changes.push(`${ingredient.name} ${of.slice(amount.start, end)} → ${text}`);
 }

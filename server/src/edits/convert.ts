@@ -9,7 +9,7 @@ import type { Document } from '../notation/document.ts';
 import type { LengthNode, MeasuredNode, Span } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../recipe/recipe.ts';
-import { grownBy, keepColumn } from './amount-text.ts';
+import { amountSpan, grownBy, keepColumn } from './amount-text.ts';
 import { fromPercent, toPercent } from './bakers-percent.ts';
 import { type Conversion, type ConvertTo, type ConvertWish, isWanted, type Work } from './conversion.ts';
 import { type ConvertedAmount, convertAmount, type Measure } from './convert-amount.ts';
@@ -68,12 +68,13 @@ function convertLine(work: Work, part: Part, ingredient: Ingredient, to: Measure
   const { amount, equals, bought } = ingredient.node;
   if (!isWanted(work, line) || amount?.kind !== 'measured' || amount.unit?.symbol === '%') return;
   const { text } = work.document.lines[line] ?? { text: '' };
-  const written = text.slice(amount.start, amount.end);
+  const span = amountSpan(ingredient.node) ?? amount;
+  const written = text.slice(amount.start, Math.min(amount.end, span.end));
   const edits: TextEdit[] = [];
   if (work.wish.both === true) {
     const both = equals === undefined ? bothOf(amount, written, ingredient, to, work) : undefined;
     if (both === undefined) return;
-    edits.push(replaceSpan(line, amount, both.text));
+    edits.push(replaceSpan(line, { start: amount.start, end: Math.min(amount.end, span.end) }, both.text));
     note(work, ingredient, written, both);
   } else {
     const own = ofTheHouse(equals, to) ?? convertAmount(amount, ingredient.match, to, work.recipe.world);
@@ -81,16 +82,15 @@ function convertLine(work: Work, part: Part, ingredient: Ingredient, to: Measure
       if (to === 'weight' && !isMass(amount) && !ingredient.weighed.known && !isByHand(amount))
         work.said.push(`${ingredient.name} stays as written: ${ingredient.weighed.why}.`);
     } else {
-      edits.push(replaceSpan(line, { start: amount.start, end: equals?.end ?? amount.end }, own.text));
+      edits.push(replaceSpan(line, span, own.text));
       note(work, ingredient, written, own);
     }
     const asBought = bought?.kind === 'measured' ? convertAmount(bought, undefined, to, work.recipe.world) : undefined;
     if (asBought !== undefined && bought !== undefined) edits.push(replaceSpan(line, bought, asBought.text));
   }
   if (edits.length === 0) return;
-  const end = Math.max(amount.end, equals?.end ?? 0);
-  const before = edits.filter((e) => e.start.character < end);
-  work.edits.push(...edits, ...keepColumn(line, text, end, grownBy(before)));
+  const before = edits.filter((e) => e.start.character < span.end);
+  work.edits.push(...edits, ...keepColumn(line, text, span.end, grownBy(before)));
 }
 
 function note(work: Work, { name }: Ingredient, before: string, { text, error, doubt }: ConvertedAmount): void {

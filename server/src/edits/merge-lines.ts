@@ -64,6 +64,7 @@ export function mergeLines(
   if (!canMerge(first, second) || !first.weighed.known || !second.weighed.known) return undefined;
   const [a, b] = [first.node.amount, second.node.amount];
   if (a?.kind !== 'measured' || b?.kind !== 'measured' || first.node.name === undefined) return undefined;
+  if (first.node.name.start < a.end) return undefined;
   const weights = [likelyGrams(first.weighed), likelyGrams(second.weighed)] as const;
   const sum = weights[0] + weights[1];
   const alike =

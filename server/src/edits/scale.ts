@@ -175,7 +175,8 @@ class Scaler {
     if (this.manner.exact || amount.unit !== undefined || !weighed.known || !matters(ingredient)) return undefined;
     const wanted = amount.low.value * by;
     if (Number.isInteger(count) && Math.abs(count / wanted - 1) <= 0.02) return undefined;
-    if (amount.high !== undefined || food === undefined) return undefined;
+    if (amount.high !== undefined || food === undefined || (ingredient.node.name?.start ?? 0) < amount.end)
+      return undefined;
     const grams = likelyGrams(weighed) * by;
     return gramsOf(grams);
   }

@@ -25,7 +25,8 @@ export function splitLine(
   const { amount, equals, bought, name } = ingredient.node;
   if (amount?.kind !== 'measured' || equals !== undefined || bought !== undefined || name === undefined)
     return undefined;
-  if (part.head.ingredients.some((i) => i !== ingredient && i.name === ingredient.name)) return undefined;
+  if (name.start < amount.end || part.head.ingredients.some((i) => i !== ingredient && i.name === ingredient.name))
+    return undefined;
   const uses = part.ledger.find((e) => e.ingredient === ingredient)?.uses ?? [];
   const shares = sureShares(uses);
   if (shares === undefined || uses.length < 2 || Math.abs(shares.reduce((a, b) => a + b, 0) - 1) > 0.02)
@@ -41,7 +42,8 @@ export function splitLine(
   const edits: TextEdit[] = [own, ...keepColumn(line, text, amount.end, grownBy([own]))];
   const behind = text.slice(name.end, Math.max(name.end, ingredient.node.preparation?.end ?? 0));
   for (const [k, use] of uses.entries()) {
-    edits.push(portionEdit(recipe, use, 'the ', use.part === part.index ? undefined : ingredient.name));
+    const named = use.part === part.index && !use.mention.weak;
+    edits.push(portionEdit(recipe, use, 'the ', named ? undefined : ingredient.name));
     const to = recipe.parts[use.part];
     if (k === 0 && use.part !== part.index) return undefined;
     if (k === 0 || to === undefined) continue;

@@ -63,6 +63,7 @@ export function substitute(
   const { node, weighed, food } = ingredient;
   if (food === undefined || !weighed.known || ingredient.percent !== undefined) return undefined;
   if (node.amount?.kind !== 'measured' || node.bought !== undefined || node.name === undefined) return undefined;
+  if (node.name.start < node.amount.end) return undefined;
   if (equivalent.form !== undefined && equivalent.form !== formOf(ingredient)) return undefined;
   const plan = planOf(recipe, part, ingredient, equivalent);
   if (plan === undefined) return undefined;

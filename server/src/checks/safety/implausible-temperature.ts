@@ -11,7 +11,7 @@ import { isFridgeInWrongUnit } from './wrong-unit.ts';
 
 interface Values {
   readonly node: TemperatureNode;
-  readonly what: 'oven' | 'food' | 'fridge';
+  readonly what: 'oven' | 'food' | 'fridge' | 'rise';
   /** The unit that was probably meant. */
   readonly meant: 'C' | 'F';
 }
@@ -31,7 +31,7 @@ export default defineCheck<Values>({
   severity: 'error',
   scope: 'part',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Each temperature by what it is the temperature of. An oven over 300 °C, or under 150 °F (240 °F for what is dough, batter or pastry); the centre of a food over 110 °C, where water would have boiled away, and of a custard, sauce or soup any reading over it; a fridge at 30 to 45 °C: each is a likely figure in the other unit.
+  explain: `**What it computes.** Each temperature by what it is the temperature of. An oven over 300 °C, or under 150 °F (240 °F for what is dough, batter or pastry); the centre of a food over 110 °C, where water would have boiled away, and of a custard, sauce or soup any reading over it; a fridge at 30 to 45 °C, or at 4 °F; a dough that rises at 68 °C; a roast whose centre reads 74 °F: each is a likely figure in the other unit.
 
 **Why it matters.** 350 written with the wrong letter burns the dish, and 165 in the centre that should be Fahrenheit can never be reached; a fridge at 40 °C makes people ill.
 
@@ -48,7 +48,9 @@ export default defineCheck<Values>({
   say: ({ node, what, meant }) => {
     const degrees = trimmed(node.lowDegrees, 1);
     const other = meant === 'F' ? (node.lowDegrees - 32) / 1.8 : node.lowDegrees * 1.8 + 32;
-    const where = { oven: 'an oven', food: 'the inside of a food', fridge: 'a fridge' }[what];
+    const where = { oven: 'an oven', food: 'the inside of a food', fridge: 'a fridge', rise: 'a rise or a ferment' }[
+      what
+    ];
     return {
       message: `${degrees} °${node.unit} is no temperature for ${where}; ${degrees} °${meant} is (${Math.round(other)} °${node.unit}): mend the unit. ${CAUTION}`,
       value: node.lowDegrees,
@@ -108,13 +110,38 @@ function* inStep(step: Step, kind: Kind | undefined): Generator<Found<Values>> {
       reading.role === 'oven'
         ? ovenValues(node, step, coolestF)
         : reading.role === 'food'
-          ? foodValues(reading, wet)
-          : isFridgeInWrongUnit(reading, step)
-            ? { node, what: 'fridge' as const, meant: 'F' as const }
-            : undefined;
+          ? (foodValues(reading, wet) ?? coolInside(reading, step))
+          : aroundValues(reading, step);
     if (values !== undefined) yield { at: { line: step.line, start: node.start, end: node.end }, values };
   }
 }
+
+const RISING: ReadonlySet<string> = new Set(['prove', 'proof', 'rise', 'ferment']);
+/** Yeast and what ferments vegetables are dead from here (common practice, no source). */
+const DEADLY_C = 55;
+/** Colder than any fridge. */
+const COLDEST_FRIDGE_F = 20;
+
+function aroundValues(reading: HeatReading, step: Step): Values | undefined {
+  const { node, role, verb } = reading;
+  if (isFridgeInWrongUnit(reading, step)) return { node, what: 'fridge', meant: 'F' };
+  if (role !== 'surroundings') return undefined;
+  if (verb === 'chill' && node.unit === 'F' && node.lowDegrees > 0 && node.highDegrees < COLDEST_FRIDGE_F)
+    return { node, what: 'fridge', meant: 'C' };
+  return RISING.has(verb ?? '') && node.unit === 'C' && node.lowDegrees > DEADLY_C
+    ? { node, what: 'rise', meant: 'F' }
+    : undefined;
+}
+
+/** What is taken from the oven is warmer inside than a kitchen. */
+const COOLEST_CENTRE_F = 100;
+
+const coolInside = ({ inside, node }: HeatReading, step: Step): Values | undefined =>
+  inside && node.unit === 'F' && node.lowDegrees >= 50 && node.highDegrees < COOLEST_CENTRE_F && says(step, OVEN_VERBS)
+    ? { node, what: 'food', meant: 'C' }
+    : undefined;
+
+const OVEN_VERBS: ReadonlySet<string> = new Set(['bake', 'roast']);
 
 const HEARTH: ReadonlySet<string> = new Set([
   'pizza',

@@ -117,10 +117,13 @@ function readText(path: string): string | undefined {
   }
 }
 
+/** The nearest folder with `quern.json`; where there is none, the nearest with `foods.quern`, so that a kitchen's foods need no settings. */
 function houseAbove(path: string): string | undefined {
+  let withFoods: string | undefined;
   for (let folder = path; ; folder = dirname(folder)) {
     if (existsSync(join(folder, 'quern.json'))) return folder;
-    if (dirname(folder) === folder) return undefined;
+    if (withFoods === undefined && existsSync(join(folder, 'foods.quern'))) withFoods = folder;
+    if (dirname(folder) === folder) return withFoods;
   }
 }
 

@@ -7,7 +7,7 @@ export interface Files {
   read(path: string): string | undefined;
   /** Every `.quern` file below a folder, sorted, without what git ignores. */
   recipesBelow(folder: string): readonly string[];
-  /** The nearest folder, from a file or folder upwards, that holds `quern.json`; undefined when none does. */
+  /** The nearest folder, from a file or folder upwards, that holds `quern.json`, else `foods.quern`; undefined when none does. */
   houseAbove(path: string): string | undefined;
   join(folder: string, name: string): string;
   /** The path of a file named from another one: `../pastry/base.quern`. */

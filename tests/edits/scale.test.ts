@@ -243,6 +243,27 @@ describe('what a kitchen can measure', () => {
 });
 
 describe('sizes', () => {
+  test('a dough is weighed with the poolish it takes in, and that but once', () => {
+    const text = `recipe Loaf
+  yield   2 loaves
+part poolish
+  100 g     bread flour
+  100 g     water
+  1 g       instant yeast
+  do Mix the flour, water and yeast.
+part dough as lean bread
+  201 g     poolish
+  400 g     bread flour
+  260 g     water
+  9 g       fine salt
+  do Mix the poolish with the flour, water and salt.
+  do Divide in two.
+`;
+    expect(scaled(text, { kind: 'yield', words: '3 loaves of 580 g' })).toContain('  800 g     bread flour');
+    expect(scaled(text, { kind: 'mass', words: '1740 g' })).toContain('  402 g     poolish\n  800 g     bread flour');
+    expect(scaled(text, { kind: 'yield', words: '435 g of dough' })).toContain('Divide in one.');
+  });
+
   test.each<[string, ScaleTarget, string]>([
     ['a mass of one part', { kind: 'yield', words: '1530 g of base' }, '306 g     butter'],
     ['a mass of all', { kind: 'mass', words: '3000 g' }, '200 g     butter'],

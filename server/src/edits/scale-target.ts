@@ -7,7 +7,9 @@ import { middle } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { parseDocument } from '../notation/document.ts';
 import type { IngredientNode, MeasuredNode } from '../notation/tree.ts';
+import { contentsOf } from '../recipe/contents.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
+import { listedPart } from '../recipe/part.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { singular, wordsOf } from '../recipe/words.ts';
 import { type Lining, liningOf } from './lining.ts';
@@ -148,7 +150,7 @@ const ofWhat = (words: string): string | undefined => /\bof (?:the )?(\p{L}.*)$/
 function toMass(recipe: Recipe, parts: readonly Part[], wantG: number, of: string | undefined): Sizes | string {
   const named = of === undefined ? undefined : parts.find((p) => endsWith(wordsOf(p.head.name), wordsOf(of)));
   const made = of === undefined ? yieldG(recipe, parts) : undefined;
-  const mass = named !== undefined ? massOf([named]) : (made ?? massOf(parts));
+  const mass = named !== undefined ? wholeMassOf(named) : (made ?? massOf(parts));
   if (mass === undefined) return 'the weight of the recipe is not known, so it cannot be scaled to one';
   return plainly(wantG / mass);
 }
@@ -166,7 +168,7 @@ function toPieces(recipe: Recipe, parts: readonly Part[], count: number, eachG: 
   const doughs = parts.filter((p) => p.head.kind?.group === 'dough' || wordsOf(p.head.name).includes('dough'));
   const [dough] = doughs;
   const of = dough !== undefined && doughs.length === 1 ? [dough] : parts;
-  const mass = massOf(of);
+  const mass = of.length === 1 && of[0] !== undefined ? wholeMassOf(of[0]) : massOf(of);
   if (mass === undefined) return 'the weight of the recipe is not known, so it cannot be scaled to pieces of a weight';
   const by = (count * eachG) / mass;
   const made = recipe.yield?.node.amount;
@@ -314,10 +316,25 @@ export function massIn(words: string): number | undefined {
   return middle(measured.quantity) * (baseOf(unit, 'us') ?? 1);
 }
 
-/** What parts weigh in all, in grams; not known where a line of them is not. */
+/** What parts weigh in all, in grams, what one takes of another counted once; not known where a line of them is not. */
 export function massOf(parts: readonly Part[]): number | undefined {
   if (parts.some((p) => !p.head.massG.complete || p.head.nominal)) return undefined;
-  const mass = parts.reduce((sum, p) => sum + middle(p.head.massG), 0);
+  const twice = parts.flatMap((p) => parts.flatMap((q) => (q.index < p.index ? gramsListed(p, q) : [])));
+  const mass = parts.reduce((sum, p) => sum + middle(p.head.massG), 0) - twice.reduce((a, b) => a + b, 0);
+  return mass > 0 ? mass : undefined;
+}
+
+/** `200 g poolish` on the list of a dough, where the poolish is a part of its own. */
+function gramsListed(part: Part, of: Part): number[] {
+  const weighed = of.head.name === '' ? undefined : listedPart(part.head, of.head.name)?.weighed;
+  return weighed?.known ? [middle(weighed.grams)] : [];
+}
+
+/** What one part weighs with what it takes in: a dough with its poolish. */
+function wholeMassOf(part: Part): number | undefined {
+  const contents = contentsOf(part).filter((i) => !i.free && !i.optional);
+  if (part.head.nominal || contents.some((i) => !i.weighed.known)) return undefined;
+  const mass = contents.reduce((sum, { weighed }) => sum + (weighed.known ? middle(weighed.grams) : 0), 0);
   return mass > 0 ? mass : undefined;
 }
 

@@ -215,7 +215,8 @@ class Scaler {
   private wholePieces(wanted: number, written: string): number {
     const count = Math.max(1, Math.round(wanted));
     const off = count / wanted - 1;
-    if (Math.abs(off) > 0.02)
+    if (count === 1 && written !== '1') this.said.push('One piece is left: the step that divides can go.');
+    else if (Math.abs(off) > 0.02)
       this.said.push(
         `The number of pieces, ${written}, becomes ${count} (exactly ${trimmed(wanted, 2)}), so each is ${percentOff(1 / (1 + off) - 1)}.`,
       );

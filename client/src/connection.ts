@@ -13,6 +13,8 @@ import {
   State,
   TransportKind,
   vsdiag,
+  WorkDoneProgress,
+  type WorkDoneProgressReport,
 } from 'vscode-languageclient/node';
 import type { PrivateNotification, PrivateRequest } from '../../server/src/lsp/messages.ts';
 import { type HouseProblems, holdHouseProblems } from './house-problems.ts';
@@ -30,7 +32,13 @@ export type Connection = vscode.Disposable & {
   readonly restart: () => Promise<void>;
   readonly stop: () => Promise<void>;
   /** Waits for a server that is starting. Rejects when there is no server to answer. */
-  readonly ask: <Params, Answer>(request: PrivateRequest<Params, Answer>, params: Params) => Promise<Answer>;
+  readonly ask: <Params, Answer>(
+    request: PrivateRequest<Params, Answer>,
+    params: Params,
+    token?: vscode.CancellationToken,
+  ) => Promise<Answer>;
+  /** How far a request is that was given this token of its own. */
+  readonly onProgress: (token: string, heard: (done: WorkDoneProgressReport) => void) => vscode.Disposable;
   readonly listen: <Params>(
     notification: PrivateNotification<Params>,
     heard: (params: Params) => void,
@@ -72,10 +80,16 @@ export function createConnection(context: vscode.ExtensionContext): Connection {
       await start();
     },
     stop,
-    ask: async (request, params) => {
+    ask: async (request, params, token) => {
       await starting;
-      return client.sendRequest(request.method, params);
+      return token === undefined
+        ? client.sendRequest(request.method, params)
+        : client.sendRequest(request.method, params, token);
     },
+    onProgress: (token, heard) =>
+      client.onProgress(WorkDoneProgress.type, token, (value) => {
+        if (value.kind === 'report') heard(value);
+      }),
     listen: (notification, heard) => client.onNotification(notification.method, heard),
     uriOf: (document) => client.code2ProtocolConverter.asUri(document.uri),
     dispose: () => vscode.Disposable.from(watching, houses, states, log).dispose(),
@@ -100,7 +114,11 @@ function clientOptions(
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     // A hover links to the page of a finding, and sets its sources in small print.
     markdown: { isTrusted: { enabledCommands: ['quern.explain'] }, supportHtml: true },
-    initializationOptions: { explainCommand: 'quern.explain', recordTrialCommand: 'quern.recordTrial' },
+    initializationOptions: {
+      explainCommand: 'quern.explain',
+      recordTrialCommand: 'quern.recordTrial',
+      checksFolderItself: true,
+    },
     errorHandler: errorHandler(crashes),
     middleware: {
       // Old versions and previews are coloured and explained, but their findings would stand twice in the list.

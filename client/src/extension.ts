@@ -1,6 +1,7 @@
 // Knows what Quern registers with the editor, and nothing else.
 
 import * as vscode from 'vscode';
+import { registerCheckFolder } from './commands/check-folder.ts';
 import { registerCompare } from './commands/compare.ts';
 import { registerExplain } from './commands/explain.ts';
 import { registerRecordTrial } from './commands/record-trial.ts';
@@ -20,6 +21,7 @@ export function activate(context: vscode.ExtensionContext): void {
     registerScale(connection),
     registerRecordTrial(connection),
     registerCompare(connection),
+    registerCheckFolder(connection),
     registerExplain(connection, context.extension.packageJSON),
     registerShowLog(connection),
     registerRestartServer(connection),

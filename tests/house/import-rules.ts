@@ -6,11 +6,21 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   recipe: ['notation', 'measure', 'food', 'data'],
   edits: ['recipe', 'notation', 'measure', 'food'],
   checks: ['edits', 'recipe', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
-  workspace: ['checks', 'edits', 'recipe', 'notation', 'measure', 'food', 'fastest-levenshtein', 'jsonc-parser'],
+  workspace: [
+    'checks',
+    'edits',
+    'recipe',
+    'notation',
+    'measure',
+    'food',
+    'fastest-levenshtein',
+    'jsonc-parser',
+    'ignore',
+  ],
   publish: ['checks', 'recipe', 'notation', 'measure', 'food'],
   editor: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'notation', 'measure', 'food'],
   lsp: ['editor', 'publish', 'workspace', 'checks', 'edits', 'notation', 'measure', 'recipe', 'vscode-languageserver'],
-  cli: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'notation', 'measure', 'food', 'ignore', 'diff'],
+  cli: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'notation', 'measure', 'food', 'diff'],
   host: ['workspace', 'cli', 'node', 'ignore'],
 };
 

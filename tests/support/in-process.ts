@@ -4,6 +4,8 @@
  */
 import { PassThrough } from 'node:stream';
 import {
+  type CancellationToken,
+  CancellationTokenSource,
   type ClientCapabilities,
   createConnection,
   createMessageConnection,
@@ -70,6 +72,7 @@ export class Client {
       {
         files: memoryFiles(options.files ?? new Map()),
         turn: setImmediate,
+        now: () => performance.now(),
         today: () => '2026-11-25',
         version: 'test',
         rethrow: options.rethrow ?? true,
@@ -91,6 +94,7 @@ export class Client {
           c.published.push(params as unknown as PublishDiagnosticsParams);
       });
     });
+    connection.onUnhandledProgress((params) => tell((c) => c.heard.push({ method: '$/progress', params })));
     connection.onRequest((method, params) => {
       tell((c) => c.asked.push({ method, params }));
       return method === 'workspace/configuration' ? [client === undefined ? options.settings : client.settings] : null;
@@ -117,8 +121,16 @@ export class Client {
     await this.notify('textDocument/didChange', { textDocument: { uri, version }, contentChanges: [{ text }] });
   }
 
-  request<R>(method: string, params: unknown): Promise<R> {
-    return this.connection.sendRequest<R>(method, params);
+  request<R>(method: string, params: unknown, token?: CancellationToken): Promise<R> {
+    return token === undefined
+      ? this.connection.sendRequest<R>(method, params)
+      : this.connection.sendRequest<R>(method, params, token);
+  }
+
+  /** A token for a request, and how its sender takes it back. */
+  cancellable(): { readonly token: CancellationToken; readonly cancel: () => void } {
+    const source = new CancellationTokenSource();
+    return { token: source.token, cancel: () => source.cancel() };
   }
 
   notify(method: string, params: unknown): Promise<void> {

@@ -2,8 +2,8 @@
  * Knows which files a command is to read: named ones, all recipes below folders, or standard input under a name.
  * Refuses to know what is done with them.
  */
-import ignore from 'ignore';
 import { Houses } from '../workspace/houses.ts';
+import { isLeftOut } from '../workspace/left-out.ts';
 import { Snapshot } from '../workspace/snapshot.ts';
 import { type Io, UsageError } from './io.ts';
 import type { Options } from './options.ts';
@@ -57,14 +57,7 @@ function below(folder: string, written: string, io: Io, houses: Houses): Input[]
 export function isIgnored(path: string, io: Io, houses: Houses): boolean {
   const { settings } = houses.of(path);
   const folder = settings.ignore.length === 0 ? undefined : io.files.houseAbove(path);
-  if (folder === undefined) return false;
-  const inside = path
-    .slice(folder.length)
-    .replace(/^[\\/]/, '')
-    .replaceAll('\\', '/');
-  return ignore()
-    .add([...settings.ignore])
-    .ignores(inside);
+  return isLeftOut(path, folder, settings.ignore);
 }
 
 function readFile(path: string, io: Io): Input {

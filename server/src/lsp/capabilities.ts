@@ -29,6 +29,8 @@ export interface Abilities {
   readonly createsFiles: boolean;
   /** A client's command that shows a finding's page, given its code; links in hovers run it. */
   readonly explainCommand: string | undefined;
+  /** Asks for the findings of the folder by a request of its own, and only when somebody wants them. */
+  readonly checksFolderItself: boolean;
   /** A client's command that starts a trial with its own date, and puts the caret on the first value. */
   readonly recordTrialCommand: string | undefined;
 }
@@ -67,6 +69,7 @@ export function readAbilities(params: InitializeParams): Abilities {
       workspace?.workspaceEdit?.documentChanges === true &&
       workspace.workspaceEdit.resourceOperations?.includes('create') === true,
     explainCommand: typeof options.explainCommand === 'string' ? options.explainCommand : undefined,
+    checksFolderItself: options.checksFolderItself === true,
     recordTrialCommand: typeof options.recordTrialCommand === 'string' ? options.recordTrialCommand : undefined,
   };
 }

@@ -7,6 +7,7 @@ import type { Kitchen } from '../editor/kitchen.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Uri } from '../workspace/store.ts';
 import type { Abilities } from './capabilities.ts';
+import type { CheckedFile, FolderCheck } from './folder-check.ts';
 
 /** What a feature may use of the session. */
 export interface View {
@@ -20,6 +21,10 @@ export interface View {
   readonly textAt: (uri: Uri, text: string) => Snapshot;
   /** Findings of a document: of its recipe, and of the foods it describes. */
   readonly diagnostics: (snapshot: Snapshot) => Diagnostic[];
+  readonly folder: FolderCheck;
+  /** Pushes the findings of a file that is not open, and keeps them true from then on. */
+  readonly list: (file: CheckedFile) => void;
+  readonly progress: (token: string | number, value: unknown) => void;
   /** Where a document lies; undefined for one that lies nowhere. */
   readonly pathOf: (uri: Uri) => string | undefined;
   /** A file's URI as the client spells it. */

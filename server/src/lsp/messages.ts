@@ -110,6 +110,21 @@ export type TrialsAnswer = {
   }[];
 };
 
+export type CheckFolderParams = {
+  readonly version: MessageVersion;
+  /** How far it is is told by the protocol's own progress under this token. */
+  readonly workDoneToken?: string | number;
+};
+
+export type CheckFolderAnswer = {
+  readonly version: MessageVersion;
+  /** False when it was cancelled: what was found until then stays listed. */
+  readonly finished: boolean;
+  readonly files: number;
+  readonly withFindings: number;
+  readonly findings: FindingCounts;
+};
+
 export type ExplainParams = {
   readonly version: MessageVersion;
   readonly code: string;
@@ -140,6 +155,9 @@ export const diffRequest: PrivateRequest<DiffParams, DiffAnswer> = { method: 'qu
 
 /** Client to server: the trials of an open recipe. */
 export const trialsRequest: PrivateRequest<TrialsParams, TrialsAnswer> = { method: 'quern/trials' };
+
+/** Client to server: work out the findings of every file at hand, and push them. */
+export const checkFolderRequest: PrivateRequest<CheckFolderParams, CheckFolderAnswer> = { method: 'quern/checkFolder' };
 
 /** Client to server: the page of one code. */
 export const explainRequest: PrivateRequest<ExplainParams, ExplainAnswer> = { method: 'quern/explain' };

@@ -27,6 +27,7 @@ import { diagnosticsOf, pathOfUri, readRange, uriOfPath } from './convert.ts';
 import type { Feature, Remembered, Request, View } from './feature.ts';
 import { FEATURES } from './features/index.ts';
 import { type Fence, fenced, logFailure } from './fence.ts';
+import { type CheckedFile, FolderCheck } from './folder-check.ts';
 import { foodDiagnostics, houseDiagnostics } from './house-faults.ts';
 import { messageVersion, type StatusParams, statusNotification } from './messages.ts';
 import { Schedule, type Turn } from './schedule.ts';
@@ -34,6 +35,8 @@ import { Schedule, type Turn } from './schedule.ts';
 export interface Host {
   readonly files: Files;
   readonly turn: Turn;
+  /** Milliseconds, from whenever. */
+  readonly now: () => number;
   /** The day where the server runs: '2026-09-14'. */
   readonly today: () => string;
   readonly version: string;
@@ -70,6 +73,9 @@ class Session {
   private readonly fence: Fence;
   private readonly schedule: Schedule;
   private readonly told = new Map<Uri, string>();
+  private readonly folder: FolderCheck;
+  /** Files whose findings were pushed while they were not open. */
+  private readonly listed = new Set<string>();
   private readonly toldHouses = new Map<string, string>();
   private readonly warned = new Set<string>();
   private readonly remembered = new Map<string, Remembered>();
@@ -89,6 +95,12 @@ class Session {
     this.fence = { log: (message) => connection.console.error(message), rethrow: host.rethrow };
     this.schedule = new Schedule(host.turn, (uri) => this.guarded('findings', uri, () => this.tell(uri)));
     this.store = new Store(host.files, pathOfUri, uriOfPath);
+    this.folder = new FolderCheck(
+      () => this.store,
+      (snapshot) => this.diagnostics(snapshot),
+      host.turn,
+      host.now,
+    );
     this.view = this.newView();
   }
 
@@ -118,6 +130,8 @@ class Session {
     this.on('textDocument/didOpen', ({ textDocument: { uri, version, text } }: DidOpenTextDocumentParams) => {
       this.dirty(this.store.opened(uri, version, text), uri);
       this.warn([uri]);
+      // From here on its findings are told as it is typed.
+      if (this.abilities.pullsDiagnostics && this.listed.has(pathOfUri(uri) ?? '')) this.publish(uri, undefined, []);
     });
     this.on(
       'textDocument/didChange',
@@ -126,6 +140,7 @@ class Session {
           (c): Change => ('range' in c ? { range: readRange(c.range), text: c.text } : { text: c.text }),
         );
         this.dirty(this.store.changed(uri, version, changes), uri);
+        this.folder.typed(pathOfUri(uri) ?? '');
       },
     );
     this.on('textDocument/didClose', ({ textDocument: { uri } }: DidCloseTextDocumentParams) => {
@@ -136,8 +151,10 @@ class Session {
       if (!this.abilities.pullsDiagnostics) this.publish(uri, undefined, []);
       this.dirty(others, uri);
       this.tellHouses();
+      this.relist([pathOfUri(uri)].filter((path) => path !== undefined));
     });
     this.on('textDocument/didSave', ({ textDocument: { uri } }: DidSaveTextDocumentParams) => {
+      this.relist([pathOfUri(uri)].filter((path) => path !== undefined));
       // A client that watches nothing may have saved anything.
       if (this.abilities.registersWatchers) return;
       this.dirty(this.store.diskChanged(), uri);
@@ -147,6 +164,7 @@ class Session {
       const paths = changes.map((c) => pathOfUri(c.uri)).filter((p) => p !== undefined);
       this.dirty(this.store.filesChanged(paths));
       this.tellHouses();
+      this.relist(paths);
     });
     for (const method of ['workspace/didCreateFiles', 'workspace/didRenameFiles', 'workspace/didDeleteFiles'])
       this.on(method, ({ files }: { files: readonly FileOperation[] }) => {
@@ -156,6 +174,7 @@ class Session {
         const known = paths.every((path) => path.endsWith('.quern'));
         this.dirty(known ? this.store.filesChanged(paths) : this.store.diskChanged());
         this.tellHouses();
+        this.relist(known ? paths : 'all');
       });
     this.on('workspace/didChangeWorkspaceFolders', ({ event }: DidChangeWorkspaceFoldersParams) => {
       for (const { uri } of event.removed) this.roots.delete(uri);
@@ -165,7 +184,10 @@ class Session {
     });
     this.on('workspace/didChangeConfiguration', ({ settings }: { settings: unknown }) => {
       if (this.abilities.configuration) this.askSettings();
-      else this.dirty(this.store.configured(this.settingsIn(record(settings).quern ?? settings)));
+      else {
+        this.dirty(this.store.configured(this.settingsIn(record(settings).quern ?? settings)));
+        this.relist('all');
+      }
     });
   }
 
@@ -207,6 +229,7 @@ class Session {
     this.ask('workspace/configuration', { items: [{ section: 'quern' }] }, (answer) => {
       const [settings] = Array.isArray(answer) ? answer : [];
       this.dirty(this.store.configured(this.settingsIn(settings)));
+      this.relist('all');
     });
   }
 
@@ -258,6 +281,30 @@ class Session {
   private diagnostics(snapshot: Snapshot): Diagnostic[] {
     const foods = snapshot.outline.foods.length === 0 ? [] : this.store.foodFaults(snapshot.uri);
     return [...diagnosticsOf(snapshot, this.abilities), ...foodDiagnostics(foods)];
+  }
+
+  private list({ path, uri, diagnostics }: CheckedFile): void {
+    const before = this.listed.has(path);
+    this.listed.add(path);
+    // An open file has its findings told as it is typed.
+    if (this.store.snapshot(uri) !== undefined) return;
+    if (diagnostics.length > 0 || before) this.publish(uri, undefined, [...diagnostics]);
+  }
+
+  /** What rests on these is worked out anew, and listed anew where it was. */
+  private relist(paths: readonly string[] | 'all'): void {
+    const dropped = paths === 'all' ? this.folder.forgetAll() : this.folder.changed(paths);
+    const again = dropped.filter((path) => this.listed.has(path));
+    if (again.length === 0) return;
+    for (const path of again) {
+      if (this.host.files.read(path) !== undefined) continue;
+      this.listed.delete(path);
+      this.publish(this.store.uriAt(path), undefined, []);
+    }
+    const token = { isCancellationRequested: false, onCancellationRequested: () => ({ dispose: () => undefined }) };
+    this.folder
+      .each(again, token, (file) => this.list(file))
+      .catch((error: unknown) => logFailure(this.fence, 'relist', undefined, error));
   }
 
   /** Mistakes of each `quern.json`, where they are others than were told. No client asks for them: it is no recipe. */
@@ -313,6 +360,9 @@ class Session {
       kitchen: () => ({ index: this.store.index(), snapshotAt: (path) => this.store.snapshotAt(path) }),
       textAt: (uri, text) => this.store.textAt(uri, text),
       diagnostics: (snapshot) => this.diagnostics(snapshot),
+      folder: this.folder,
+      list: (file) => this.list(file),
+      progress: (token, value) => this.send('$/progress', { token, value }),
       pathOf: pathOfUri,
       today: this.host.today,
       uriAt: (path) => this.store.uriAt(path),

@@ -44,10 +44,17 @@ export class Folder {
     this.root = root;
   }
 
+  /** The path of every recipe file, in order. */
+  allPaths(): readonly string[] {
+    this.paths ??= this.files.recipesBelow(this.root);
+    return this.paths;
+  }
+
   /** Every recipe file, in the order of their paths. */
   entries(): readonly Entry[] {
-    this.paths ??= this.files.recipesBelow(this.root);
-    return this.paths.map((path) => this.entry(path)).filter((e): e is Entry => e !== undefined);
+    return this.allPaths()
+      .map((path) => this.entry(path))
+      .filter((e): e is Entry => e !== undefined);
   }
 
   entry(path: string): Entry | undefined {

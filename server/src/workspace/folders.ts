@@ -29,6 +29,10 @@ export class Folders {
     return this.current.flatMap((folder) => folder.entries());
   }
 
+  paths(): readonly string[] {
+    return this.current.flatMap((folder) => folder.allPaths());
+  }
+
   /** Any file, wherever it lies. */
   entry(path: string): Entry | undefined {
     const folder = this.current.find(({ root }) => liesIn(path, root)) ?? this.current[0];

@@ -5,6 +5,7 @@
 import type { Block } from '../notation/outline.ts';
 import { Folders, liesIn } from './folders.ts';
 import { Houses } from './houses.ts';
+import { isLeftOut } from './left-out.ts';
 import type { Bases, Files } from './ports.ts';
 import { DEFAULTS, type Settings } from './settings.ts';
 import { type PlacedFault, placedFaults } from './settings-places.ts';
@@ -168,6 +169,11 @@ export class Store {
             .filter(({ food }) => food === name.text)
             .map(({ words }) => ({ words, line: at, start: name.start, end: name.end }));
     });
+  }
+
+  /** Whether the house of a file leaves it out of what is checked as a folder. */
+  leavesOut(path: string): boolean {
+    return isLeftOut(path, this.disk.houseAbove(path), this.houses.of(path).settings.ignore);
   }
 
   /** A file's URI, as the editor spells it where it is open. */

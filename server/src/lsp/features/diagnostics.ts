@@ -3,9 +3,15 @@ import { type Feature, onRequest, type View } from '../feature.ts';
 
 /** Findings for clients that ask for them; `session.ts` pushes them to the others. */
 export const diagnosticsFeature: Feature = {
-  capability: ({ pullsDiagnostics }) =>
+  capability: ({ pullsDiagnostics, checksFolderItself }) =>
     pullsDiagnostics
-      ? { diagnosticProvider: { identifier: 'quern', interFileDependencies: true, workspaceDiagnostics: false } }
+      ? {
+          diagnosticProvider: {
+            identifier: 'quern',
+            interFileDependencies: true,
+            workspaceDiagnostics: !checksFolderItself,
+          },
+        }
       : {},
   requests: [
     onRequest<DocumentDiagnosticParams, DocumentDiagnosticReport>(

@@ -1,5 +1,6 @@
 /** Every feature of the server. */
 import type { Feature } from '../feature.ts';
+import { checkFolderFeature } from './check-folder.ts';
 import { codeActionsFeature } from './code-actions.ts';
 import { completionFeature } from './completion.ts';
 import { diagnosticsFeature } from './diagnostics.ts';
@@ -18,6 +19,7 @@ import { trialsFeature } from './trials.ts';
 import { workspaceSymbolsFeature } from './workspace-symbols.ts';
 
 export const FEATURES: readonly Feature[] = [
+  checkFolderFeature,
   codeActionsFeature,
   completionFeature,
   diagnosticsFeature,

@@ -1,0 +1,129 @@
+/**
+ * Knows the findings of every file at hand, worked out when asked for, in slices between which messages are read, and kept until
+ * something they rest on changes. Refuses to know who is told: `session.ts` pushes them, a feature answers a pull.
+ */
+import type { CancellationToken, Diagnostic } from 'vscode-languageserver';
+import type { Snapshot } from '../workspace/snapshot.ts';
+import type { Store, Uri } from '../workspace/store.ts';
+import type { Turn } from './schedule.ts';
+
+export interface CheckedFile {
+  readonly path: string;
+  readonly uri: Uri;
+  readonly diagnostics: readonly Diagnostic[];
+  /** The same as long as the findings are. */
+  readonly id: string;
+  /** The version of the text, where it is open. */
+  readonly version: number | null;
+}
+
+interface Kept extends CheckedFile {
+  /** The files it builds on. */
+  readonly rests: readonly string[];
+  readonly describesFoods: boolean;
+}
+
+/** The longest time, in ms, for which no message is read. */
+const SLICE_MS = 10;
+
+export class FolderCheck {
+  private readonly store: () => Store;
+  private readonly diagnostics: (snapshot: Snapshot) => Diagnostic[];
+  private readonly turn: Turn;
+  private readonly now: () => number;
+  private readonly kept = new Map<string, Kept>();
+
+  constructor(store: () => Store, diagnostics: (snapshot: Snapshot) => Diagnostic[], turn: Turn, now: () => number) {
+    this.store = store;
+    this.diagnostics = diagnostics;
+    this.turn = turn;
+    this.now = now;
+  }
+
+  /** Every file at hand that its house does not leave out. */
+  paths(): readonly string[] {
+    const store = this.store();
+    return store
+      .index()
+      .paths()
+      .filter((path) => !store.leavesOut(path));
+  }
+
+  /** Each file in turn; false when it was cancelled before the last. */
+  async each(
+    paths: readonly string[],
+    token: CancellationToken,
+    visit: (file: CheckedFile, done: number) => void,
+  ): Promise<boolean> {
+    let started = this.now();
+    for (const [i, path] of paths.entries()) {
+      if (this.now() - started >= SLICE_MS) {
+        await new Promise<void>((resolve) => this.turn(resolve));
+        started = this.now();
+      }
+      if (token.isCancellationRequested) return false;
+      const file = this.file(path);
+      if (file !== undefined) visit(file, i + 1);
+    }
+    return true;
+  }
+
+  /** Undefined when the file is not there. */
+  file(path: string): CheckedFile | undefined {
+    const store = this.store();
+    const open = store.snapshot(store.uriAt(path));
+    const kept = open === undefined ? this.kept.get(path) : undefined;
+    if (kept !== undefined) return kept;
+    const snapshot = open ?? store.snapshotAt(path);
+    if (snapshot === undefined) return undefined;
+    const diagnostics = this.diagnostics(snapshot);
+    const file: Kept = {
+      path,
+      uri: snapshot.uri,
+      diagnostics,
+      id: `${diagnostics.length}-${hashOf(JSON.stringify(diagnostics))}`,
+      version: open === undefined ? null : open.version,
+      rests: snapshot.written?.files ?? [],
+      describesFoods: snapshot.outline.foods.length > 0,
+    };
+    if (open === undefined) this.kept.set(path, file);
+    return file;
+  }
+
+  /** Files were typed in, changed, made or deleted. Answers those whose findings may be others now. */
+  changed(paths: readonly string[]): readonly string[] {
+    const index = this.store().index();
+    const ofHouse = paths.some(
+      (path) =>
+        !path.endsWith('.quern') || this.kept.get(path)?.describesFoods || (index.entry(path)?.foods.length ?? 0) > 0,
+    );
+    if (ofHouse) return this.forgetAll();
+    const dropped = [...this.kept.values()].filter(
+      // One that missed a file may have found it.
+      (k) => paths.includes(k.path) || k.rests.some((p) => paths.includes(p)) || k.diagnostics.some(isMissing),
+    );
+    for (const { path } of dropped) this.kept.delete(path);
+    return [...new Set([...paths, ...dropped.map(({ path }) => path)])];
+  }
+
+  /** An open file was typed in: what builds on it is worked out anew when it is next asked for. */
+  typed(path: string): void {
+    for (const file of this.kept.values()) if (file.rests.includes(path)) this.kept.delete(file.path);
+  }
+
+  /** Anything may be different. */
+  forgetAll(): readonly string[] {
+    const all = [...this.kept.keys()];
+    this.kept.clear();
+    return all;
+  }
+}
+
+const isMissing = ({ code }: Diagnostic): boolean => code === 'missing-file';
+
+/** FNV-1a. */
+function hashOf(text: string): string {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
+  return (hash >>> 0).toString(36);
+}

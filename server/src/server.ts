@@ -12,6 +12,7 @@ const connection = createConnection(ProposedFeatures.all);
 serve(connection, {
   files: nodeFiles(),
   turn: setImmediate,
+  now: () => performance.now(),
   today,
   version: QUERN_VERSION,
   rethrow: process.env.QUERN_RETHROW === '1',

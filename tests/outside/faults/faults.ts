@@ -31,6 +31,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
       'sealed in jars',
       ['Strain and cool to 70 F within 2 h and to 41 F within 6 h in all.', 'Strain, fill hot in jars and seal.'],
     ],
+    ['unlisted-ingredient', 'the carrot left out of the list', ['  1/2 cup   carrot, diced\n', '']],
   ],
   'home/charlotte-russe': [
     ['gel-wont-set', 'a teaspoon of gelatine for a tablespoon', ['1 tbsp    gelatin', '1 tsp     gelatin']],
@@ -245,6 +246,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['unlisted-ingredient', 'the egg left out of the list', ['  1         egg\n', '']],
     ['syntax', 'a step without `do`', ['do Stir in the milk', 'Stir in the milk']],
     ['fat-out-of-range', 'cups of butter for spoons', ['3 tbsp    butter', '3 cup     butter']],
+    ['unlisted-ingredient', 'the sugar left out of the list', ['  3 tbsp    sugar\n', '']],
   ],
   'home/parker-house-rolls': [
     ['leftover-amount', 'the rest of the flour forgotten', ['Work in the rest of the flour, knead,', 'Knead,']],

@@ -25,13 +25,14 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'part',
   source: { kind: 'common practice, no source' },
-  explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. With an amount (\`add 100 ml milk\`) it is a warning; named alone (\`fold in the walnuts\`) it is information, since a step may speak of something it has just made.
+  explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. With an amount (\`add 100 ml milk\`) it is a warning; named alone (\`fold in the walnuts\`) it is information, since a step may speak of something it has just made; so it is where it is told off beside listed ones (\`the flour, salt and sugar\`).
 
 List it with the amount the step names. Silent for water, ice, salt, oil and fat for the pan, for what a part or the recipe is called, and for a word after \`\\\`.`,
   *find(part, house) {
     for (const step of part.steps) {
       yield* withAmount(part, step, house);
       yield* named(part, step, house);
+      yield* besideListed(part, step, house);
     }
   },
   say: ({ name, amount }) => ({
@@ -149,6 +150,32 @@ function* named(part: Part, step: Step, house: House): Generator<Found<Values>> 
     yield { at: { line: step.line, start: run.start, end: run.end }, values, severity: 'info' };
   }
 }
+
+/** `The flour, baking powder and sugar`: what is told off beside listed ingredients is one too. */
+function* besideListed(part: Part, step: Step, house: House): Generator<Found<Values>> {
+  const { items } = step.sentence;
+  const ends = new Set(step.mentions.filter((m) => m.ingredients.length > 0).map((m) => m.end));
+  for (let i = 1; i < items.length; i++) {
+    const before = items[i - 1];
+    const joined = before?.kind === 'mark' ? before.mark === ',' : wordAt(items, i - 1) === 'and';
+    if (!joined || !ends.has(items[i - 2]?.end ?? -1)) continue;
+    const run = longestFood(items, i, step, house.world.book);
+    if (run === undefined || BESIDE_NEVER.has(run.food.class) || run.words.some((w) => isListed(part, w))) continue;
+    const next = items[run.to + 1];
+    const ended =
+      next === undefined ||
+      next.kind === 'mark' ||
+      ['and', 'with', 'to', 'in', 'on', 'for'].includes(wordAt(items, run.to + 1));
+    if (!ended) continue;
+    ends.add(run.end);
+    const line = part.head.source.lines[step.line]?.text ?? '';
+    const values = { name: line.slice(run.start, run.end), after: lastListLine(part), part: part.index };
+    yield { at: { line: step.line, start: run.start, end: run.end }, values, severity: 'info' };
+  }
+}
+
+/** Named without being listed: water, and the pepper of `salt and pepper`. `Roll` and `wrap` are seldom bread there. */
+const BESIDE_NEVER: ReadonlySet<FoodClass> = new Set<FoodClass>(['water', 'salt', 'spice', 'bread', 'other']);
 
 const isOfFood = (item: MeasuredNode): boolean =>
   item.unit === undefined ? item.quantity.count !== undefined : !['%', 'mm', 'cm', 'in'].includes(item.unit.symbol);

@@ -242,6 +242,30 @@ describe('what a kitchen can measure', () => {
   });
 });
 
+describe('a part from another file', () => {
+  const TAKEN = `recipe Tart
+  pan     round 20 x 3 cm
+part case from pastry.quern : paste
+part cream
+  300 g     double cream
+  do Fill the case with the cream.
+`;
+
+  test('stays, and it is said how much of it to make: a lining goes by its surface', () => {
+    expect(scaled(TAKEN, 2)).toContain('600 g     double cream');
+    expect(said(TAKEN, 2)).toMatch(/case comes from pastry\.quern.*make 2 times as much of it/);
+    const snapshot = open(TAKEN);
+    const pan = scaleRecipe(snapshot.document, snapshot.recipe, { kind: 'pan', words: 'round 28 x 4 cm' });
+    expect(pan.ok && pan.scaling.said.join(' ')).toMatch(/make 1\.92 times as much/);
+  });
+
+  test('makes a size by weight impossible, and so does a recipe built on another', () => {
+    expect(() => scaled(TAKEN, { kind: 'mass', words: '900 g' })).toThrow(/pastry\.quern.*in full/);
+    expect(() => scaled(TAKEN, { kind: 'yield', words: '900 g' })).toThrow(/pastry\.quern/);
+    expect(() => scaled('recipe T\n  from base.quern\n  add 20 g  honey\n', 2)).toThrow(/builds on another file/);
+  });
+});
+
 describe('sizes', () => {
   test('a dough is weighed with the poolish it takes in, and that but once', () => {
     const text = `recipe Loaf

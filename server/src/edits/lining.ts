@@ -26,7 +26,9 @@ export function liningOf(recipe: Recipe, part: Part): Lining | undefined {
   const own = part.steps.map((s) => linedHere(s.sentence.items)).find((l) => l !== undefined);
   if (own !== undefined) return own;
   const crust = ROLLED.has(part.head.kind?.name ?? '') || name.some((w) => CRUSTS.has(w));
-  if (!crust || part.head.ingredients.length === 0) return undefined;
+  const first = part.head.source.lines[0]?.statement;
+  const fromFile = first?.kind === 'part' && first.file !== undefined;
+  if (!crust || (part.head.ingredients.length === 0 && !fromFile)) return undefined;
   const holds = recipe.parts
     .slice(part.index + 1)
     .some((p) => p.steps.some((s) => s.mentions.some((m) => m.part === part.index)));

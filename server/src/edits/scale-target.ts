@@ -338,6 +338,12 @@ function wholeMassOf(part: Part): number | undefined {
   return mass > 0 ? mass : undefined;
 }
 
+/** The file that a part is taken from. */
+export function fileOf({ head }: Part): string | undefined {
+  const first = head.source.lines[0]?.statement;
+  return first?.kind === 'part' ? first.file?.text : undefined;
+}
+
 export const sameName = (a: string, b: string): boolean => wordsOf(a).join(' ') === wordsOf(b).join(' ');
 const endsWith = (words: readonly string[], end: readonly string[]): boolean =>
   end.length > 0 && words.slice(-end.length).join(' ') === end.join(' ');

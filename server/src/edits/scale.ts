@@ -13,7 +13,7 @@ import type { Part, Recipe, Step } from '../recipe/recipe.ts';
 import { wordsOf } from '../recipe/words.ts';
 import { grownBy, keepColumn } from './amount-text.ts';
 import { whatDoesNotScale } from './not-in-proportion.ts';
-import { type ScaleTarget, type Sizes, sameName, sizesFor } from './scale-target.ts';
+import { fileOf, massIn, type ScaleTarget, type Sizes, sameName, sizesFor } from './scale-target.ts';
 import { sentenceAmounts } from './sentence-amounts.ts';
 import { countInWords, type Manner, nounFor, pluralOf, sizeAmount } from './sized-amount.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
@@ -52,7 +52,7 @@ export function scaleRecipe(
   partName = target.part,
 ): ScaleResult {
   const parts = partName === undefined ? recipe.parts : recipe.parts.filter((p) => sameName(p.head.name, partName));
-  if (recipe.inherits)
+  if (recipe.outline.head.some(({ line }) => line.statement.kind === 'from'))
     return { ok: false, why: 'the recipe builds on another file: scale that one, or write this one out in full first' };
   if (parts.length === 0) {
     const names = recipe.parts.map((p) => p.head.name).filter((n) => n !== '');
@@ -64,6 +64,12 @@ export function scaleRecipe(
           : `there is no part \`${partName}\`; the parts are ${names.join(', ') || 'nameless'}`,
     };
   }
+  const [taken] = parts.filter((p) => fileOf(p) !== undefined);
+  if (taken !== undefined && (parts.length === 1 || weighs(target)))
+    return {
+      ok: false,
+      why: `${taken.head.name} comes from ${fileOf(taken)}: scale that file, or write this one out in full first`,
+    };
   const sizes = sizesFor(recipe, parts, target);
   if (typeof sizes === 'string') return { ok: false, why: sizes };
   if (![sizes.by, ...sizes.lining.values()].every((by) => by > 0.001 && by < 1000))
@@ -74,6 +80,11 @@ export function scaleRecipe(
   });
   return { ok: true, scaling: work.scale(target) };
 }
+
+/** Whether a size is a weight, for which every part must be here. */
+const weighs = (target: ScaleTarget): boolean =>
+  target.kind === 'mass' ||
+  (target.kind === 'yield' && massIn(target.words.replace(/^.*? (?:of|at) (?=\d)/, '')) !== undefined);
 
 /** An error below this is not worth a word. */
 const WORTH_A_WORD = 0.005;
@@ -103,7 +114,14 @@ class Scaler {
   }
 
   scale(target: ScaleTarget): Scaling {
-    for (const part of this.parts) this.scaleList(part);
+    for (const part of this.parts) {
+      const file = fileOf(part);
+      if (file === undefined) this.scaleList(part);
+      else
+        this.said.push(
+          `${part.head.name} comes from ${file}, and stays as it is there: make ${trimmed(this.factorOf(part.index), 2)} times as much of it.`,
+        );
+    }
     for (const part of this.recipe.parts) for (const step of part.steps) this.scaleStep(part, step);
     let pans = 'as written';
     if (this.parts.length === this.recipe.parts.length) {

@@ -11,7 +11,7 @@ import type { Rewrite } from './rewrite.ts';
 
 export function sizeRewrites(snapshot: Snapshot, { start }: PositionRange): Rewrite[] {
   const { document, recipe } = snapshot;
-  if (recipe.inherits) return [];
+  if (recipe.outline.head.some(({ line }) => line.statement.kind === 'from')) return [];
   const rewrite = (title: string, target: ScaleTarget): Rewrite => ({
     title,
     kind: 'refactor.rewrite',

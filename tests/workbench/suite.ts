@@ -278,6 +278,35 @@ const tests: readonly EditorTest[] = [
     },
   },
   {
+    name: 'the folder is checked on request, and what is listed of closed files goes when it is mended',
+    run: async () => {
+      const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+      assert.ok(folder);
+      const [slip, house] = ['slip.quern', 'quern.json'].map((name) => vscode.Uri.joinPath(folder, name));
+      assert.ok(slip && house);
+      const write = (file: vscode.Uri, text: string) => vscode.workspace.fs.writeFile(file, Buffer.from(text));
+      const listed = (file: vscode.Uri) => vscode.languages.getDiagnostics(file).filter((d) => d.source === 'quern');
+      await write(slip, 'recipe Slip\n  2 glugs   olive oil\n  do Warm the oil.\n');
+      void vscode.commands.executeCommand('quern.checkFolder');
+      await waitFor('the finding', () => listed(slip).some((d) => codeOf(d) === 'unknown-unit') || undefined);
+      await vscode.commands.executeCommand('workbench.actions.view.problems');
+      await pause(1000);
+      await takeScreenshot('folder');
+      await vscode.commands.executeCommand('workbench.action.closePanel');
+      await vscode.commands.executeCommand('notifications.clearAll');
+      await vscode.workspace.fs.delete(slip);
+      await waitFor('its going', () => listed(slip).length === 0 || undefined);
+      const before = Buffer.from(await vscode.workspace.fs.readFile(house)).toString();
+      await write(house, '{\n  "measures": "buckets"\n}\n');
+      const [fault] = await waitFor('the mistake of the house', () =>
+        listed(house).length > 0 ? listed(house) : undefined,
+      );
+      assert.deepEqual([fault?.range.start.line, fault?.range.start.character], [1, 14]);
+      await write(house, before);
+      await waitFor('its mending', () => listed(house).length === 0 || undefined);
+    },
+  },
+  {
     name: 'a restarted server finds the same again',
     run: async () => {
       const { document } = await open(draft);

@@ -53,12 +53,18 @@ export class Schedule {
     });
   }
 
+  /** Whoever waits for an answer has it before the notifications go out. */
   private settle(): void {
-    const dirty = [...this.dirty];
-    this.dirty.clear();
-    for (const uri of dirty) this.compute(uri);
     const { waiting } = this;
     this.waiting = [];
     for (const resolve of waiting) resolve();
+    if (waiting.length > 0) this.turn(() => this.computeAll());
+    else this.computeAll();
+  }
+
+  private computeAll(): void {
+    const dirty = [...this.dirty];
+    this.dirty.clear();
+    for (const uri of dirty) this.compute(uri);
   }
 }

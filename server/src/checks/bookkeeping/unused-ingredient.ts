@@ -28,9 +28,9 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
     const repeated = new Set(repeatsIn(part).map((r) => r.second));
     for (const [index, entry] of part.ledger.entries()) {
       const { ingredient } = entry;
-      if (repeated.has(index) || isMisspelled(ingredient, part)) continue;
       if (entry.uses.length > 0 || ingredient.optional || ingredient.free || ingredient.node.name === undefined)
         continue;
+      if (repeated.has(index) || isMisspelled(ingredient, part)) continue;
       const { start, end } = ingredient.node.name;
       yield {
         at: { line: ingredient.line, start, end },

@@ -162,6 +162,24 @@ describe('what follows in the sentences', () => {
     expect(step(line, target)).toBe(after);
   });
 
+  test('portions add up to their line again, when each is rounded', () => {
+    const text = `recipe R
+  1 1/2 tsp fine salt
+  150 g     butter
+  do Stir in 1 tsp of the salt, then 1/2 tsp of the salt.
+  do Melt 140 g of the butter and brush with 10 g of the butter.
+`;
+    for (const by of [0.2, 0.3, 1 / 3, 0.7, 0.9, 1.3, 2.7]) {
+      const after = open(scaled(text, by));
+      const left = after.recipe.parts[0]?.ledger.map((e) => e.left) ?? [];
+      for (const { low, high } of left) {
+        expect(high, after.text).toBeLessThan(0.006);
+        expect(low, after.text).toBeGreaterThanOrEqual(0);
+      }
+      expect(after.recipe.parts[0]?.ledger.flatMap((e) => e.uses.filter((u) => u.over))).toEqual([]);
+    }
+  });
+
   test('a later part’s share of a part follows it, and of an ingredient its own part', () => {
     const text = `recipe Tart
 part base as sweet paste

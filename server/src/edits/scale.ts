@@ -12,6 +12,7 @@ import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../recipe/recipe.ts';
 import { wordsOf } from '../recipe/words.ts';
 import { grownBy, keepColumn } from './amount-text.ts';
+import { closingPortion, type Written } from './closing-portions.ts';
 import { whatDoesNotScale } from './not-in-proportion.ts';
 import { fileOf, massIn, type ScaleTarget, type Sizes, sameName, sizesFor } from './scale-target.ts';
 import { sentenceAmounts } from './sentence-amounts.ts';
@@ -91,6 +92,14 @@ const WORTH_A_WORD = 0.005;
 /** Nor one below this a sentence: no kitchen scale and no cook is nearer. */
 const WORTH_SAYING = 0.01;
 
+/** An amount that a step takes of a line, at its new size. */
+interface Portion extends Written {
+  readonly edits: readonly TextEdit[];
+  readonly node: MeasuredNode;
+  readonly line: number;
+  readonly part: number;
+}
+
 /** One scaling under way. */
 class Scaler {
   private readonly document: Document;
@@ -102,6 +111,9 @@ class Scaler {
   private readonly changes: string[] = [];
   private readonly said: string[] = [];
   private readonly stays: string[] = [];
+  /** What lines are written as, and the portions that steps take of them. */
+  private readonly written = new Map<Ingredient, Written>();
+  private readonly portions = new Map<Ingredient, Portion[]>();
   private worst: { readonly name: string; readonly error: number } | undefined;
   private ratio = 0;
 
@@ -123,6 +135,7 @@ class Scaler {
         );
     }
     for (const part of this.recipe.parts) for (const step of part.steps) this.scaleStep(part, step);
+    this.closePortions();
     let pans = 'as written';
     if (this.parts.length === this.recipe.parts.length) {
       this.scaleYield();
@@ -167,6 +180,7 @@ class Scaler {
     if (amount?.kind !== 'measured' || amount.unit?.symbol === '%') return undefined;
     const { text } = this.document.lines[line] ?? { text: '' };
     const sized = sizeAmount(line, text, amount, by, this.manner, countTolerance(ingredient));
+    this.written.set(ingredient, sized);
     const edits: TextEdit[] = [...sized.edits];
     const others = [equals, bought].filter((n): n is MeasuredNode => n?.kind === 'measured');
     for (const node of others) edits.push(...sizeAmount(line, text, node, by, this.manner).edits);
@@ -206,7 +220,17 @@ class Scaler {
     for (const amount of sentenceAmounts(this.recipe, part, step)) {
       if (amount.kind === 'amount') {
         const by = this.factorOf(amount.part);
-        this.edits.push(...sizeAmount(line, text, amount.node, by, this.manner).edits);
+        const sized = sizeAmount(line, text, amount.node, by, this.manner);
+        const of =
+          amount.ingredient === undefined
+            ? undefined
+            : this.recipe.parts[amount.part]?.head.ingredients[amount.ingredient];
+        if (of === undefined || by === 1) this.edits.push(...sized.edits);
+        else
+          this.portions.set(of, [
+            ...(this.portions.get(of) ?? []),
+            { ...sized, node: amount.node, line, part: amount.part },
+          ]);
       } else if (!scaled) continue;
       else if (amount.kind === 'each') this.sizeEach(line, text, amount.node);
       else if (amount.kind === 'unclear') this.stays.push(text.slice(amount.node.start, amount.node.end));
@@ -218,6 +242,23 @@ class Scaler {
         if (noun !== undefined && count > 1 !== amount.count > 1)
           this.edits.push(replaceSpan(line, noun, nounFor(count, text.slice(noun.start, noun.end))));
       }
+    }
+  }
+
+  /** What the steps take of a line adds up to it still, when each portion is rounded. */
+  private closePortions(): void {
+    for (const [ingredient, portions] of this.portions) {
+      const entry = this.recipe.parts[portions[0]?.part ?? -1]?.ledger.find((e) => e.ingredient === ingredient);
+      const line = this.written.get(ingredient);
+      const closing =
+        entry === undefined || line === undefined || this.manner.exact
+          ? undefined
+          : closingPortion(entry, line, portions, this.manner.measures);
+      portions.forEach((portion, i) => {
+        const [number, ...rest] = portion.edits;
+        if (closing === undefined || i < portions.length - 1 || number === undefined) this.edits.push(...portion.edits);
+        else this.edits.push({ ...number, text: number.text.replace(/^[^\p{L}]*[\d\p{No}]/u, closing) }, ...rest);
+      });
     }
   }
 

@@ -14,6 +14,8 @@ export interface FollowingAmount {
   readonly kind: 'amount';
   readonly node: MeasuredNode;
   readonly part: number;
+  /** The line it is taken from, by its number in that part's list. */
+  readonly ingredient?: number;
 }
 
 /** A number of pieces of the whole batch, in figures or in words. */
@@ -59,7 +61,10 @@ export function sentenceAmounts(recipe: Recipe, part: Part, step: Step): Sentenc
         count: measured.low.value,
         inWords: items[at]?.kind === 'word',
       });
-    else found.push({ kind: 'amount', node: measured, part: of });
+    else {
+      const [ref] = ingredients;
+      found.push({ kind: 'amount', node: measured, part: of, ...(ref && { ingredient: ref.ingredient }) });
+    }
   }
   const divided = dividedAt(items, step, part, recipe);
   items.forEach((item, at) => {

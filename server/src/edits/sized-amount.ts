@@ -24,8 +24,9 @@ export interface SizedAmount {
   readonly after: string;
   /** What is written over what it should be, less one: the worst of a range. */
   readonly error: number;
-  /** The first number as written after. */
+  /** The first number as written after, and its unit. */
   readonly value: number;
+  readonly unit: UnitSymbol | undefined;
 }
 
 /** An amount of mass or volume, or a number of pieces, so many times as large. `near` is how far off a whole number of pieces may be. */
@@ -39,7 +40,7 @@ export function sizeAmount(
 ): SizedAmount {
   const before = text.slice(amount.start, amount.end);
   const unit = amount.unit?.symbol;
-  if (unit === '%' || by === 1) return { edits: [], before, after: before, error: 0, value: amount.low.value };
+  if (unit === '%' || by === 1) return { edits: [], before, after: before, error: 0, value: amount.low.value, unit };
   const edits =
     unit === undefined
       ? countEdits(line, text, amount, by, manner, near)
@@ -47,7 +48,7 @@ export function sizeAmount(
   return { ...edits, before, after: patched(text, amount, edits.edits) };
 }
 
-type Written = Pick<SizedAmount, 'edits' | 'error' | 'value'>;
+type Written = Pick<SizedAmount, 'edits' | 'error' | 'value' | 'unit'>;
 
 function unitEdits(
   line: number,
@@ -60,7 +61,12 @@ function unitEdits(
   const numerals = numeralsOf(amount);
   const wanted = numerals.map((n) => n.value * by);
   if (exact)
-    return { ...numberEdits(line, text, amount, numerals, wanted.map(exactText)), error: 0, value: wanted[0] ?? 0 };
+    return {
+      ...numberEdits(line, text, amount, numerals, wanted.map(exactText)),
+      error: 0,
+      value: wanted[0] ?? 0,
+      unit,
+    };
   const [lowest = 0] = wanted;
   const first = kitchenFigure(lowest, unit, measures, styleOf(amount.low));
   const factor = (baseOf(unit, measures) ?? 1) / (baseOf(first.unit, measures) ?? 1);
@@ -71,11 +77,11 @@ function unitEdits(
   const texts = figures.map((f) => f.text);
   const value = first.value;
   if (first.unit === unit || amount.unit === undefined)
-    return { ...numberEdits(line, text, amount, numerals, texts, figures.at(-1)?.value), error, value };
+    return { ...numberEdits(line, text, amount, numerals, texts, figures.at(-1)?.value), error, value, unit };
   const between = amount.high === undefined ? '' : text.slice(amount.low.end, amount.high.start);
   const end = Math.max(amount.unit.end, amount.high?.end ?? amount.low.end);
   const written = `${texts.join(between)} ${first.unit}`;
-  return { edits: [replaceSpan(line, { start: amount.low.start, end }, written)], error, value };
+  return { edits: [replaceSpan(line, { start: amount.low.start, end }, written)], error, value, unit: first.unit };
 }
 
 function countEdits(
@@ -96,7 +102,12 @@ function countEdits(
     return word ?? (exact ? exactText(c) : numberText(c, styleOf(numeral)));
   });
   const error = exact ? 0 : worst(counts.map((c, i) => c / (wanted[i] ?? 1) - 1));
-  return { ...numberEdits(line, text, amount, numerals, texts, counts.at(-1)), error, value: counts[0] ?? 0 };
+  return {
+    ...numberEdits(line, text, amount, numerals, texts, counts.at(-1)),
+    error,
+    value: counts[0] ?? 0,
+    unit: undefined,
+  };
 }
 
 /** What nobody cuts smaller than in half. */

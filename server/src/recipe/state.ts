@@ -20,6 +20,7 @@ export interface RecipeRecord {
  */
 export function recipeRecord(recipe: Recipe, trials: readonly Trial[] = readTrials(recipe.outline)): RecipeRecord {
   if (trials.length === 0) return { state: 'never cooked', trials };
+  if (trials.every((t) => t.tested === undefined)) return { state: 'cooked, changed since', trials };
   const facts = factsOf(recipe);
   const asWritten = trials.findLast(
     (t) => t.tested !== undefined && t.verdict !== 'reject' && isAsTested(facts, t.tested),

@@ -8,7 +8,7 @@ import type { Block, Outline } from '../notation/outline.ts';
 import type { AmountNode, DurationNode, MeasuredNode, Statement, TemperatureNode, TextNode } from '../notation/tree.ts';
 import { celsiusOf } from './heat.ts';
 import type { Ingredient } from './ingredient.ts';
-import type { Recipe, Step } from './recipe.ts';
+import type { Part, Recipe, Step } from './recipe.ts';
 import { wordsOf } from './words.ts';
 
 export interface Trial {
@@ -80,13 +80,25 @@ export interface Fact {
 
 /** The facts a trial tests, in the order of the file. Wording, notes, layout and the spelling of units are none. */
 export function factsOf(recipe: Recipe): Fact[] {
-  return recipe.parts.flatMap((part) => [
-    ...part.head.ingredients.map((i): Fact => ({ part: part.index, line: i.line, mark: markOf(ingredientFact(i)) })),
-    ...part.steps.flatMap((step): Fact[] => {
-      const fact = stepFact(step);
-      return fact === '' ? [] : [{ part: part.index, line: step.line, mark: markOf(fact) }];
-    }),
-  ]);
+  return recipe.parts.flatMap(factsOfPart);
+}
+
+/** A part that no edit reached has the same facts. */
+const FACTS = new WeakMap<Part, readonly Fact[]>();
+
+function factsOfPart(part: Part): readonly Fact[] {
+  let facts = FACTS.get(part);
+  if (facts === undefined) {
+    facts = [
+      ...part.head.ingredients.map((i): Fact => ({ part: part.index, line: i.line, mark: markOf(ingredientFact(i)) })),
+      ...part.steps.flatMap((step): Fact[] => {
+        const fact = stepFact(step);
+        return fact === '' ? [] : [{ part: part.index, line: step.line, mark: markOf(fact) }];
+      }),
+    ];
+    FACTS.set(part, facts);
+  }
+  return facts;
 }
 
 /** The fingerprint as a trial carries it. */

@@ -97,6 +97,8 @@ interface Rung {
   readonly least: number;
   /** Up from here the next unit is the better one. */
   readonly most: number;
+  /** Nobody counts more than this. */
+  readonly never?: number;
   /** Taken only by one who wrote in one of these. */
   readonly onlyFrom?: readonly UnitSymbol[];
 }
@@ -110,7 +112,7 @@ const EIGHTHS: Rung['parts'] = [...QUARTERS, [1 / 8, 5]];
 const LARGE: readonly UnitSymbol[] = ['pint', 'quart', 'gallon'];
 const SPOONS_AND_CUPS: readonly Rung[] = [
   { unit: 'drop', parts: WHOLES, least: 1, most: 20, onlyFrom: ['drop'] },
-  { unit: 'pinch', parts: WHOLES, least: 1, most: 2, onlyFrom: ['pinch', 'dash', 'tsp'] },
+  { unit: 'pinch', parts: WHOLES, least: 1, most: 2, never: 3, onlyFrom: ['pinch', 'dash', 'tsp'] },
   { unit: 'dash', parts: WHOLES, least: 1, most: 3, onlyFrom: ['dash'] },
   { unit: 'tsp', parts: EIGHTHS, least: 1 / 4, most: 2.99 },
   { unit: 'tbsp', parts: [...HALVES, [1 / 3, 2], [1 / 4, 3]], least: 1, most: 4 },
@@ -144,6 +146,7 @@ function best(
     if (rung.unit !== unit && rung.onlyFrom !== undefined && !rung.onlyFrom.includes(unit)) continue;
     const each = baseOf(rung.unit, measures) ?? 1;
     for (const { figure: f, cost } of candidatesOf(whole / each, rung, style)) {
+      if (f.value > (rung.never ?? Number.POSITIVE_INFINITY)) continue;
       const error = Math.abs((f.value * each) / whole - 1);
       const total = cost + PER_ERROR * error + range(f.value, rung) + (rung.unit === unit ? 0 : OTHER_UNIT);
       if (chosen === undefined || total < chosen.cost - 1e-9) chosen = { figure: f, cost: total };

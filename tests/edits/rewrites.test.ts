@@ -319,8 +319,6 @@ describe.each(EXAMPLES.filter(([file]) => file !== 'first-draft.quern'))('every 
     const before = codes(openInKitchen(text));
     checkAll(text, openInKitchen, (title, after) => {
       expect(commentWords(after), title).toEqual(commentWords(text));
-      // Beside cream of tartar every `of` of a step is taken for it: a fault of the names, not of the swap.
-      if (/tartar/.test(title)) return;
       const worse = codes(openInKitchen(after)).filter((c) => !before.includes(c));
       // A swap may leave a formula's band: the title says what moves.
       const bands = /^line \d+: (?:Swap|Scale|Write|Show)/.test(title)

@@ -71,6 +71,8 @@ describe('mentions and their portions', () => {
     ['Stir in the cheddar.', ['mature cheddar: plain']],
     ['Salt the eggplant.', ['aubergine: plain']],
     ['Butter the pan.', ['butter: verb']],
+    ['Butter and flour the pan.', ['butter: verb', 'plain flour: verb']],
+    ['Stir in the milk, butter and eggs.', ['whole milk: plain', 'butter: plain', 'eggs: plain']],
     ['Rub the butter into the flour.', ['butter: plain', 'plain flour: plain']],
     ['Pour into the base.', ['[base]: plain']],
     ['Stir the filling.', []],

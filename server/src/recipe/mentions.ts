@@ -258,13 +258,12 @@ function isVerbHere(items: readonly SentenceItem[], at: number): boolean {
     before === undefined ||
     (before.kind === 'mark' && /[.;,:]/.test(before.mark)) ||
     (before.kind === 'word' && ['and', 'then', 'lightly', 'to'].includes(before.word));
-  return (
-    opens &&
-    next?.kind === 'word' &&
-    OBJECTS.has(next.word) &&
-    !(next.word === 'and' && before !== undefined && before.kind === 'word' && before.word === 'and')
-  );
+  // `Butter and flour the pan.` opens with verbs; `milk, butter and salt` is a list.
+  const listed = next?.kind === 'word' && next.word === 'and' && before !== undefined && !isFullStop(before);
+  return opens && next?.kind === 'word' && OBJECTS.has(next.word) && !listed;
 }
+
+const isFullStop = (item: SentenceItem): boolean => item.kind === 'mark' && /[.;:]/.test(item.mark);
 
 /** `half the butter and sugar` is half of both. */
 function inheritedPortion(

@@ -17,7 +17,7 @@ import {
   type WorkDoneProgressReport,
 } from 'vscode-languageclient/node';
 import type { PrivateNotification, PrivateRequest } from '../../server/src/lsp/messages.ts';
-import { type HouseProblems, holdHouseProblems } from './house-problems.ts';
+import { holdPushedFindings, type PushedFindings } from './pushed-findings.ts';
 import { createRestartCounter, type RestartCounter } from './restart-counter.ts';
 
 export type ServerState = 'starting' | 'running' | 'stopped';
@@ -53,10 +53,10 @@ const restartsWithinWindow = 4;
 export function createConnection(context: vscode.ExtensionContext): Connection {
   const log = vscode.window.createOutputChannel('Quern', { log: true });
   const crashes = createRestartCounter({ most: restartsWithinWindow, windowMs: restartWindowMs, now: Date.now });
-  const houses = holdHouseProblems();
+  const pushed = holdPushedFindings();
   const module = context.asAbsolutePath('dist/server.js');
   // 'quern' is also the section of the settings in which the client looks for trace.server.
-  const client = new LanguageClient('quern', 'Quern', serverAt(module), clientOptions(log, crashes, houses));
+  const client = new LanguageClient('quern', 'Quern', serverAt(module), clientOptions(log, crashes, pushed));
   const states = new vscode.EventEmitter<ServerState>();
   const watching = client.onDidChangeState((change) => states.fire(stateOf(change.newState)));
   let starting: Promise<void> | undefined;
@@ -92,7 +92,7 @@ export function createConnection(context: vscode.ExtensionContext): Connection {
       }),
     listen: (notification, heard) => client.onNotification(notification.method, heard),
     uriOf: (document) => client.code2ProtocolConverter.asUri(document.uri),
-    dispose: () => vscode.Disposable.from(watching, houses, states, log).dispose(),
+    dispose: () => vscode.Disposable.from(watching, pushed, states, log).dispose(),
   };
 }
 
@@ -106,7 +106,7 @@ function serverAt(module: string): ServerOptions {
 function clientOptions(
   log: vscode.LogOutputChannel,
   crashes: RestartCounter,
-  houses: HouseProblems,
+  pushed: PushedFindings,
 ): LanguageClientOptions {
   return {
     documentSelector: [{ language: 'quern' }],
@@ -126,7 +126,7 @@ function clientOptions(
         isWritten(document instanceof vscode.Uri ? document : document.uri)
           ? next(document, previous, token)
           : { kind: vsdiag.DocumentDiagnosticReportKind.full, items: [] },
-      handleDiagnostics: (uri, findings, next) => houses.handle(uri, isWritten(uri) ? findings : [], next),
+      handleDiagnostics: (uri, findings, next) => pushed.handle(uri, isWritten(uri) ? findings : [], next),
     },
   };
 }

@@ -71,9 +71,21 @@ describe('checking the folder on request', () => {
     expect(client.codes(uri('b'))).not.toContain('unknown-unit');
   });
 
-  it('never tells a client that pulls of one file twice', async () => {
+  it('keeps what is pushed of an open file true, for a client that shows it while the file is in no tab', async () => {
     const client = await inKitchen(kitchen(), PULLING, { checksFolderItself: true });
     expect(client.initialized.capabilities.diagnosticProvider).toMatchObject({ workspaceDiagnostics: false });
+    await client.open(uri('b'), BAD);
+    await client.settled();
+    expect(client.codes(uri('b'))).toBeUndefined();
+    await check(client);
+    expect(client.codes(uri('b'))).toContain('unknown-unit');
+    await client.replace(uri('b'), 2, GOOD);
+    await client.settled();
+    expect(client.codes(uri('b'))).toEqual([]);
+  });
+
+  it('never tells another client that pulls of one file twice', async () => {
+    const client = await inKitchen(kitchen(), PULLING);
     await check(client);
     expect(client.codes(uri('b'))).toContain('unknown-unit');
     await client.open(uri('b'), BAD);

@@ -287,8 +287,12 @@ const tests: readonly EditorTest[] = [
       const write = (file: vscode.Uri, text: string) => vscode.workspace.fs.writeFile(file, Buffer.from(text));
       const listed = (file: vscode.Uri) => vscode.languages.getDiagnostics(file).filter((d) => d.source === 'quern');
       await write(slip, 'recipe Slip\n  2 glugs   olive oil\n  do Warm the oil.\n');
-      void vscode.commands.executeCommand('quern.checkFolder');
+      await vscode.commands.executeCommand('quern.checkFolder');
       await waitFor('the finding', () => listed(slip).some((d) => codeOf(d) === 'unknown-unit') || undefined);
+      assert.ok(
+        listed(vscode.Uri.joinPath(folder, draft)).length >= 12,
+        'the draft is in no tab, and listed all the same',
+      );
       await vscode.commands.executeCommand('workbench.actions.view.problems');
       await pause(1000);
       await takeScreenshot('folder');

@@ -29,7 +29,10 @@ export interface Abilities {
   readonly createsFiles: boolean;
   /** A client's command that shows a finding's page, given its code; links in hovers run it. */
   readonly explainCommand: string | undefined;
-  /** Asks for the findings of the folder by a request of its own, and only when somebody wants them. */
+  /**
+   * Asks for the findings of the folder by a request of its own, only when somebody wants them, and shows what is pushed of a
+   * file only while it does not pull for it.
+   */
   readonly checksFolderItself: boolean;
   /** A client's command that starts a trial with its own date, and puts the caret on the first value. */
   readonly recordTrialCommand: string | undefined;

@@ -131,7 +131,8 @@ class Session {
       this.dirty(this.store.opened(uri, version, text), uri);
       this.warn([uri]);
       // From here on its findings are told as it is typed.
-      if (this.abilities.pullsDiagnostics && this.listed.has(pathOfUri(uri) ?? '')) this.publish(uri, undefined, []);
+      if (this.abilities.pullsDiagnostics && !this.showsPushedApart() && this.listed.has(pathOfUri(uri) ?? ''))
+        this.publish(uri, undefined, []);
     });
     this.on(
       'textDocument/didChange',
@@ -271,7 +272,9 @@ class Session {
     if (snapshot === undefined) return;
     const now = status(snapshot);
     for (const bug of takeBugs()) logFailure(this.fence, `check ${bug.check}`, snapshot.version, bug.error);
-    if (!this.abilities.pullsDiagnostics) this.publish(uri, snapshot.version, this.diagnostics(snapshot));
+    const pushes =
+      !this.abilities.pullsDiagnostics || (this.showsPushedApart() && this.listed.has(pathOfUri(uri) ?? ''));
+    if (pushes) this.publish(uri, snapshot.version, this.diagnostics(snapshot));
     const key = JSON.stringify(now);
     if (this.told.get(uri) === key) return;
     this.told.set(uri, key);
@@ -283,11 +286,16 @@ class Session {
     return [...diagnosticsOf(snapshot, this.abilities), ...foodDiagnostics(foods)];
   }
 
+  /** A client that pulls what it shows, and shows what is pushed of other files alone, open or not. */
+  private showsPushedApart(): boolean {
+    return this.abilities.pullsDiagnostics && this.abilities.checksFolderItself;
+  }
+
   private list({ path, uri, diagnostics }: CheckedFile): void {
     const before = this.listed.has(path);
     this.listed.add(path);
     // An open file has its findings told as it is typed.
-    if (this.store.snapshot(uri) !== undefined) return;
+    if (this.store.snapshot(uri) !== undefined && !this.showsPushedApart()) return;
     if (diagnostics.length > 0 || before) this.publish(uri, undefined, [...diagnostics]);
   }
 

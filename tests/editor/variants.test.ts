@@ -45,10 +45,17 @@ describe('hover in a variant', () => {
     ['60 g      unsal', /^In the base: 90 g unsalted butter, cold \(line 6 of scones\.quern\)$/m],
     ['for 240 g butter', /^In the base: 260 g buttermilk \(line 7 of scones\.quern\)$/m],
     ['swap butter', /^260 g buttermilk.*\nListed: line 7 of scones\.quern$/m],
+    ['recipe Cheese', /^Goes in: 870 g$/m],
     ['drop caster', /^50 g caster sugar.*\nListed: line 5 of scones\.quern$/m],
     ['yield   1', /^In the base: yield 10 scones \(line 2 of scones\.quern\)$/m],
   ])('after %j shows both', (words, expected) => {
     expect(at(words).hover()).toMatch(expected);
+  });
+
+  it('over the first line of the list, which a swap wrote', () => {
+    const first = CHEESE.replace('swap buttermilk for 240 g buttermilk', 'swap plain flour for 440 g plain fl$0our');
+    const said = kitchenOf({ 'scones.quern': SCONES, 'cheese.quern': first }).hover();
+    expect(said).toMatch(/^In the base: 450 g plain flour \(line 4 of scones\.quern\)$/m);
   });
 
   it('over an ingredient that only the base lists names its line there', () => {
@@ -67,6 +74,7 @@ describe('hover in a variant', () => {
     const said = kitchenOf({ 'paste.quern': paste, ...files }).hover();
     expect(said).toMatch(/^paste · from paste\.quern$/m);
     expect(said).toMatch(/^Weight: 300 g$/m);
+    expect(said).toMatch(/^Written: line 1 of paste\.quern$/m);
   });
 
   it('where the base is missing speaks of the file alone', () => {
@@ -100,6 +108,7 @@ describe('writing a variant out in full', () => {
 recipe Cheese scones
   from    scones.quern  # the plain ones
   yield   12 scones
+  swap plain flour for 440 g plain flour  # the cheese is floury
   swap buttermilk for 240 g buttermilk  # cheese is wet
   drop caster sugar  # no sweetness
   # Strong, or it is lost.
@@ -110,7 +119,7 @@ recipe Cheese scones
   do Stir in the cheddar and the buttermilk and bake at 230 C for 12-14 min until gold.
   # Eat warm.
 
-trial 2026-10-01 by Ines
+trial 2026-10-01 by Ines  # in the new oven
   verdict keep
 
 food harbour cheddar  # ours
@@ -118,7 +127,7 @@ food harbour cheddar  # ours
 `;
     const { snapshot } = kitchenOf({ 'scones.quern': SCONES, 'cheese.quern': marked.replace('Savoury', 'Savoury$0') });
     const text = edited(snapshot, writeInFull(snapshot) ?? []);
-    for (const remark of marked.match(/# .*$/gm) ?? []) expect(text).toContain(remark);
+    for (const remark of marked.match(/# .*$/gm) ?? []) expect(text.split(remark)).toHaveLength(2);
     expect(text).not.toMatch(/^ *(from|swap|drop|add)\b/m);
     expect(text).toMatch(/^ {2}240 g {5}buttermilk +# cheese is wet$/m);
     const mass = (s: typeof snapshot) => s.recipe.parts.map((p) => p.head.massG);

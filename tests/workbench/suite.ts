@@ -294,6 +294,7 @@ const tests: readonly EditorTest[] = [
         'the draft is in no tab, and listed all the same',
       );
       await vscode.commands.executeCommand('workbench.actions.view.problems');
+      await vscode.commands.executeCommand('notifications.showList');
       await pause(1000);
       await takeScreenshot('folder');
       await vscode.commands.executeCommand('workbench.action.closePanel');

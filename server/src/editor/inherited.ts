@@ -2,11 +2,12 @@
  * Knows which line of a variant stands for which line of the whole recipe, and which line of a base it changes.
  * Refuses to write anything out: `workspace/inherit.ts` does.
  */
-import type { Position } from '../notation/document.ts';
+import type { Document, Position } from '../notation/document.ts';
 import type { Span, TextNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part } from '../recipe/recipe.ts';
 import { wordsOf } from '../recipe/words.ts';
+import type { WrittenLine } from '../workspace/inherit.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { sameName } from './occurrences.ts';
 import type { Place } from './place.ts';
@@ -21,7 +22,9 @@ export interface Located {
 export function toWhole(snapshot: Snapshot, { line, character }: Position): Position | undefined {
   const { written, whole } = snapshot;
   if (written === undefined || whole === snapshot) return undefined;
-  const at = written.lines.findIndex(({ origin }) => origin.kind === 'own' && origin.line === line);
+  const at = written.lines.findIndex(
+    (w) => w.origin.kind === 'own' && w.origin.line === line && !isSpacer(w, snapshot.document),
+  );
   if (at < 0) return undefined;
   const shift = shiftOf(written.lines[at]?.text ?? '', snapshot.document.lines[line]?.text ?? '');
   return { line: at, character: Math.max(0, character - shift) };
@@ -38,6 +41,11 @@ export function fromWhole(snapshot: Snapshot, place: Place): Located | undefined
   const shift = shiftOf(text, document?.lines[origin.line]?.text ?? text);
   const at = { line: origin.line, start: place.start + shift, end: place.end + shift };
   return origin.kind === 'own' ? { at } : { path: origin.path, at };
+}
+
+/** A blank line that stands before a block written out, and for no line of the file. */
+export function isSpacer({ text, origin }: WrittenLine, document: Document): boolean {
+  return text.trim() === '' && origin.kind === 'own' && (document.lines[origin.line]?.text ?? '').trim() !== '';
 }
 
 /** How much further right the words of a line written out stand in the line they come from. */

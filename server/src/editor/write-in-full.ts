@@ -6,6 +6,7 @@ import type { TextEdit } from '../edits/text-edit.ts';
 import { parseDocument } from '../notation/document.ts';
 import { layout } from '../notation/layout.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { isSpacer } from './inherited.ts';
 
 /** Undefined for a file that builds on nothing, or on what is not there. */
 export function writeInFull(snapshot: Snapshot): TextEdit[] | undefined {
@@ -17,10 +18,14 @@ export function writeInFull(snapshot: Snapshot): TextEdit[] | undefined {
   const kept = new Set([...own, ...foods.flatMap(({ at, lines }) => lines.map((_, i) => at + i))]);
   const before = remarksBefore(snapshot, kept);
   const lines: string[] = [];
-  for (const { text, origin } of written.lines) {
-    if (origin.kind === 'own') lines.push(...(before.get(origin.line) ?? []));
-    lines.push(origin.kind === 'own' ? withRemark(text, snapshot, origin.line) : text);
-    if (origin.kind === 'own') before.delete(origin.line);
+  for (const line of written.lines) {
+    const { text, origin } = line;
+    if (origin.kind === 'base' || isSpacer(line, document)) {
+      lines.push(text);
+      continue;
+    }
+    lines.push(...(before.get(origin.line) ?? []), withRemark(text, snapshot, origin.line));
+    before.delete(origin.line);
   }
   for (const { at, lines: block } of foods) {
     lines.push('', ...(before.get(at) ?? []), ...block.map((line) => line.text));

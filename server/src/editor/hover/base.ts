@@ -37,7 +37,10 @@ export const hoverBase: HoverSource = (snapshot, { line, at, character }) => {
         at: placeOf(at, words),
         title: found.part.head.name === '' ? fileName(found.base.uri) : found.part.head.name,
         subtitle: `from ${fileName(found.base.uri)}`,
-        facts: partFacts(found.base, found.part),
+        facts: [
+          ...partFacts(found.base, found.part).filter((f) => f.kind !== 'figure' || f.label !== 'Written'),
+          writtenFact(found),
+        ],
       };
     }
     case 'swap':
@@ -66,6 +69,11 @@ export const hoverBase: HoverSource = (snapshot, { line, at, character }) => {
       return undefined;
   }
 };
+
+function writtenFact({ base, part }: BasePart): Fact {
+  const { path, line } = originOf(base, base.recipe.partsAt[part.index] ?? 0);
+  return baseFact('Written', path, line);
+}
 
 /** The hover with what the base says on the same line, where it says something else. */
 export function besideBase(snapshot: Snapshot, line: number, hover: Hover): Hover {

@@ -1,6 +1,8 @@
 import { relative, resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { nodeFiles } from '../../server/src/host/node.ts';
+import { parseDocument } from '../../server/src/notation/document.ts';
+import { outline } from '../../server/src/notation/outline.ts';
 import { Folder } from '../../server/src/workspace/folder.ts';
 
 const kitchen = new Folder(nodeFiles(), resolve('examples'));
@@ -51,4 +53,41 @@ test('a changed file is read again', () => {
   texts.delete('/k/b.quern');
   folder.forget('/k/b.quern');
   expect(folder.entries().map((e) => e.path)).toEqual(['/k/a.quern']);
+});
+
+test('the index says the same as reading every line would', () => {
+  for (const { path, recipe, parts, foods, trials, links } of kitchen.entries()) {
+    const of = outline(parseDocument(nodeFiles().read(path) ?? ''));
+    const fromLines = of.head.filter((h) => h.line.statement.kind === 'from').map((h) => h.at);
+    const partLines = of.parts.flatMap(({ at, source }) => (source.named ? [at] : []));
+    const partLinks = of.parts.flatMap(({ at, source: { lines } }) => {
+      const header = lines[0]?.statement;
+      return header?.kind === 'part' && header.file !== undefined ? [at] : [];
+    });
+    expect(recipe?.at, path).toBe(of.recipe?.at);
+    expect(parts.map((p) => p.at)).toEqual(partLines);
+    expect(foods.map((f) => f.at)).toEqual(of.foods.map((b) => b.at));
+    expect(trials.map((t) => t.at)).toEqual(of.trials.map((b) => b.at));
+    expect(links.map((l) => l.at)).toEqual([...fromLines, ...partLinks]);
+  }
+});
+
+test('a line that only begins like one that counts, and one out of its place, are passed over', () => {
+  const texts = new Map([
+    [
+      '/k/a.quern',
+      'recipe A # from x.quern\r\n  partly  cooked\r\n  200 g flour\r\n  do Mix.\r\n  from    b.quern\r\n# food ghost\r\n',
+    ],
+  ]);
+  const files = { ...nodeFiles(), read: (path: string) => texts.get(path), recipesBelow: () => [...texts.keys()] };
+  expect(new Folder(files, '/k').entries()).toEqual([
+    {
+      path: '/k/a.quern',
+      recipe: { name: 'A', at: 0, span: expect.objectContaining({ start: 7, end: 8 }) },
+      parts: [],
+      foods: [],
+      trials: [],
+      links: [],
+    },
+  ]);
 });

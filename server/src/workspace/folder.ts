@@ -2,9 +2,11 @@
  * Knows a folder of recipes as an index: what each file holds, and who builds on whom.
  * Refuses to work any recipe out; it reads each file once, until told that it changed.
  */
-import { parseDocument } from '../notation/document.ts';
+import type { Document } from '../notation/document.ts';
 import { outline } from '../notation/outline.ts';
-import type { Span } from '../notation/tree.ts';
+import { readLine } from '../notation/statements.ts';
+import { KEYWORDS } from '../notation/tokens.ts';
+import type { Line, Span } from '../notation/tree.ts';
 import type { Files } from './ports.ts';
 
 /** A name and the line it stands on. */
@@ -88,7 +90,7 @@ export class Folder {
 }
 
 function readEntry(path: string, text: string, files: Files): Entry {
-  const document = parseDocument(text);
+  const document = skim(text);
   const of = outline(document);
   const recipe = of.recipe?.line.statement;
   const named = (at: number, node: (Span & { readonly text: string }) | undefined): Named[] =>
@@ -130,4 +132,26 @@ function readEntry(path: string, text: string, files: Files): Entry {
     }),
     links,
   };
+}
+
+/** Lines the index is made of. */
+const READ = /^\s*(?:recipe|part|from|trial|food)(?![\p{L}\p{N}])/u;
+const WORDS: ReadonlySet<string> = new Set(KEYWORDS);
+const STAND_INS = new Map<string, Line>();
+
+/** The text with only the lines read that the index is made of; in the place of each other one stands one of its kind. */
+function skim(text: string): Document {
+  const lines = text.split(/\r\n|\n|\r/).map((line) => (READ.test(line) ? readLine(line) : standIn(line)));
+  return { lines, eols: lines.map((_, i) => (i === lines.length - 1 ? '' : '\n')) };
+}
+
+function standIn(line: string): Line {
+  const first = /^\s*([^\s#]+)/.exec(line)?.[1] ?? '';
+  const like = first === '' ? '' : WORDS.has(first) ? first : '1 g food';
+  let read = STAND_INS.get(like);
+  if (read === undefined) {
+    read = readLine(like);
+    STAND_INS.set(like, read);
+  }
+  return read;
 }

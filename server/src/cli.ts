@@ -1,15 +1,15 @@
-/** The command `quern`: builds the host and hands it the arguments. A worker of it does its share and ends. */
+/** The command `quern`: builds the host and hands it the arguments. A worker of it checks the files it is sent. */
 import { type CheckJob, doJob } from './cli/check-many.ts';
 import { main } from './cli/main.ts';
 import { nodeIo } from './host/node.ts';
-import { answerJob } from './host/workers.ts';
+import { answerJobs } from './host/workers.ts';
 
 declare const QUERN_VERSION: string;
 
 // The server starts when its module is loaded; no other command pays for it.
 const serve = () => void import('./server.ts');
 
-if (!answerJob((job: CheckJob) => doJob(job, nodeIo()))) {
+if (!answerJobs((job: CheckJob) => doJob(job, nodeIo()))) {
   main(process.argv.slice(2), nodeIo(__filename), serve, QUERN_VERSION).then(
     (exit) => {
       if (exit !== 'serving') process.exitCode = exit;

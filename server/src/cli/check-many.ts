@@ -1,5 +1,5 @@
 /**
- * Knows how many files are checked: one after the other, or in equal shares by workers where there are many.
+ * Knows how many files are checked: one after the other, or a batch at a time by workers where there are many.
  * Refuses to know what a worker is.
  */
 import { type CheckedFile, type CheckWish, checkFile } from './checked-file.ts';
@@ -8,6 +8,9 @@ import type { Io } from './io.ts';
 
 /** Fewer files are checked sooner than a worker has started. */
 const LEAST_FOR_WORKERS = 300;
+
+/** So many that a message costs little, so few that a worker keeps little and none waits long for the last. */
+const FILES_A_JOB = 100;
 
 /** What a worker is sent: which files, and what is wanted of them. */
 export interface CheckJob {
@@ -24,19 +27,17 @@ export async function checkMany(inputs: readonly Input[], wish: CheckWish, io: I
       return checkFile(input, houses, wish);
     });
   }
-  // Every nth file to each, so that a folder of large ones is shared; this thread waits.
-  const jobs = Array.from(
-    { length: workers.count },
-    (_, n): CheckJob => ({
-      inputs: inputs.filter((_input, i) => i % workers.count === n).map(({ path, shown }) => ({ path, shown })),
-      wish,
-    }),
-  );
-  io.progress(`checking ${inputs.length} files on ${workers.count} cores`);
-  const shares = await workers.run<CheckJob, readonly CheckedFile[]>(jobs);
-  return inputs
-    .map((_, i) => shares[i % workers.count]?.[Math.floor(i / workers.count)])
-    .filter((f) => f !== undefined);
+  const jobs: CheckJob[] = [];
+  for (let i = 0; i < inputs.length; i += FILES_A_JOB)
+    jobs.push({ inputs: inputs.slice(i, i + FILES_A_JOB).map(({ path, shown }) => ({ path, shown })), wish });
+  const done = new Map<CheckJob, readonly CheckedFile[]>();
+  let count = 0;
+  await workers.run<CheckJob, readonly CheckedFile[]>(jobs, (files, job) => {
+    done.set(job, files);
+    count += files.length;
+    io.progress(`${count} of ${inputs.length} files checked`);
+  });
+  return jobs.flatMap((job) => done.get(job) ?? []);
 }
 
 /** A worker's share of the work. */

@@ -28,8 +28,8 @@ export interface Io {
 
 export interface Workers {
   readonly count: number;
-  /** One answer a job, in order; jobs and answers are plain data. */
-  run<Job, Answer>(jobs: readonly Job[]): Promise<readonly Answer[]>;
+  /** Does the jobs in order, each by the thread that is free first, and hands on each answer as it comes; both are plain data. */
+  run<Job, Answer>(jobs: readonly Job[], answered: (answer: Answer, job: Job) => void): Promise<void>;
 }
 
 /** What a command reads: exit codes are 0 fine, 1 findings at or above the level, 2 bad usage or input that cannot be read. */

@@ -115,7 +115,8 @@ const SPOONS_AND_CUPS: readonly Rung[] = [
   { unit: 'pinch', parts: WHOLES, least: 1, most: 2, never: 3, onlyFrom: ['pinch', 'dash', 'tsp'] },
   { unit: 'dash', parts: WHOLES, least: 1, most: 3, onlyFrom: ['dash'] },
   { unit: 'tsp', parts: EIGHTHS, least: 1 / 4, most: 2.99 },
-  { unit: 'tbsp', parts: [...HALVES, [1 / 3, 2], [1 / 4, 3]], least: 1, most: 4 },
+  // No set of spoons has a third or a quarter of a tablespoon: those are teaspoons.
+  { unit: 'tbsp', parts: HALVES, least: 1, most: 4 },
   { unit: 'fl oz', parts: QUARTERS, least: 1 / 2, most: 32, onlyFrom: ['fl oz'] },
   { unit: 'cup', parts: [...THIRDS, [1 / 8, 5]], least: 1 / 4, most: 16 },
   { unit: 'pint', parts: QUARTERS, least: 1 / 4, most: 8, onlyFrom: LARGE },

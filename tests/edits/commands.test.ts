@@ -100,6 +100,18 @@ describe('convert', () => {
     expect((await run('convert', '--to', to)).out).toContain(step);
   });
 
+  test('what a variant swaps in and adds, and says that the rest is written in its base', async () => {
+    const { out, err } = await quern(['convert', 'a.quern', '--to', 'us'], {
+      'base.quern': 'recipe Base\n  200 g  plain flour\n  50 g  butter\n\n  do Mix the flour and butter.\n',
+      'a.quern':
+        'recipe A\n  from base.quern\n  swap butter for 60 g butter, cold\n  add 120 g mature cheddar, grated\n',
+    });
+    expect(out).toBe(
+      'recipe A\n  from base.quern\n  swap butter for 4 tbsp butter, cold\n  add 17 tbsp mature cheddar, grated\n',
+    );
+    expect(err).toContain('The lines of base.quern stay as they are written there.');
+  });
+
   test('some lines only', async () => {
     const { out } = await run('convert', '--to', 'us', '--lines', '5-6');
     expect(out).toContain('cup     bread flour');

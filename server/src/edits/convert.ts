@@ -7,7 +7,7 @@ import { trimmed } from '../measure/number-text.ts';
 import { dimensionOf } from '../measure/unit.ts';
 import type { Document } from '../notation/document.ts';
 import type { LengthNode, MeasuredNode, Span } from '../notation/tree.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
+import { bindIngredient, type Ingredient } from '../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../recipe/recipe.ts';
 import { amountSpan, grownBy, keepColumn } from './amount-text.ts';
 import { fromPercent, toPercent } from './bakers-percent.ts';
@@ -26,9 +26,11 @@ export function convertRecipe(document: Document, recipe: Recipe, wish: ConvertW
   else if (wish.to === 'weight' || wish.to === 'us' || wish.to === 'metric') {
     for (const part of parts) {
       if (wish.to === 'weight') fromPercent(work, part);
-      for (const ingredient of part.head.ingredients) convertLine(work, part, ingredient, wish.to);
+      const base = recipe.partsAt[part.index] ?? 0;
+      for (const ingredient of part.head.ingredients) convertLine(work, base + ingredient.line, ingredient, wish.to);
       if (wish.both !== true) for (const step of part.steps) convertSentence(work, part, step, wish.to);
     }
+    convertChanges(work, wish.to);
     if (wish.both !== true) convertHead(work, wish.to);
   }
   if (scale !== undefined && wish.both !== true) convertHeat(work, parts, scale);
@@ -63,11 +65,23 @@ const SCALES: Readonly<Partial<Record<ConvertTo, { readonly scale?: TemperatureS
 /** A weight off by more than this either way is said to be uncertain. */
 const UNSURE = 0.15;
 
-function convertLine(work: Work, part: Part, ingredient: Ingredient, to: Measure): void {
-  const line = (work.recipe.partsAt[part.index] ?? 0) + ingredient.line;
+/** What a variant swaps in and adds; what it takes from its base stays as it is written there. */
+function convertChanges(work: Work, to: Measure): void {
+  const { outline, world } = work.recipe;
+  for (const { at, line } of outline.head) {
+    const { statement } = line;
+    if (statement.kind === 'from' && work.wish.lines === undefined)
+      work.said.push(`The lines of ${statement.file?.text ?? 'the base'} stay as they are written there.`);
+    if (statement.kind !== 'swap' && statement.kind !== 'add') continue;
+    const ingredient = bindIngredient(statement.ingredient, at, world);
+    if (ingredient !== undefined) convertLine(work, at, ingredient, to);
+  }
+}
+
+function convertLine(work: Work, line: number, ingredient: Ingredient, to: Measure): void {
   const { amount, equals, bought } = ingredient.node;
   if (!isWanted(work, line) || amount?.kind !== 'measured' || amount.unit?.symbol === '%') return;
-  const { text } = work.document.lines[line] ?? { text: '' };
+  const { text, statement } = work.document.lines[line] ?? { text: '' };
   const span = amountSpan(ingredient.node) ?? amount;
   const written = text.slice(amount.start, Math.min(amount.end, span.end));
   const edits: TextEdit[] = [];
@@ -89,8 +103,10 @@ function convertLine(work: Work, part: Part, ingredient: Ingredient, to: Measure
     if (asBought !== undefined && bought !== undefined) edits.push(replaceSpan(line, bought, asBought.text));
   }
   if (edits.length === 0) return;
+  work.edits.push(...edits);
+  if (statement?.kind !== 'ingredient') return;
   const before = edits.filter((e) => e.start.character < span.end);
-  work.edits.push(...edits, ...keepColumn(line, text, span.end, grownBy(before)));
+  work.edits.push(...keepColumn(line, text, span.end, grownBy(before)));
 }
 
 function note(work: Work, { name }: Ingredient, before: string, { text, error, doubt }: ConvertedAmount): void {

@@ -2,12 +2,13 @@
  * Knows which amounts and numbers of pieces in a sentence follow when a recipe is made at another size, and which are of one piece and stay.
  * Refuses to know the new size.
  */
+
+import { numberOfWord } from '../measure/number-words.ts';
 import { dimensionOf } from '../measure/unit.ts';
 import type { MeasuredNode, SentenceItem, Span } from '../notation/tree.ts';
 import type { Part, Recipe, Step } from '../recipe/recipe.ts';
 import { baseForm } from '../recipe/verbs.ts';
 import { singular } from '../recipe/words.ts';
-import { numberWord } from './sized-amount.ts';
 
 /** An amount that follows the part it is taken from, or the step's own part where it is of something unlisted. */
 export interface FollowingAmount {
@@ -70,7 +71,7 @@ export function sentenceAmounts(recipe: Recipe, part: Part, step: Step): Sentenc
   items.forEach((item, at) => {
     if (taken.has(item)) return;
     if (item.kind === 'word') {
-      const count = divided.has(at) ? numberWord(item.word) : undefined;
+      const count = divided.has(at) ? numberOfWord(item.word) : undefined;
       if (count !== undefined)
         found.push({ kind: 'pieces', span: item, count, inWords: true, ...nounAfter(items, at) });
       return;
@@ -168,7 +169,7 @@ function dividedAt(items: readonly SentenceItem[], step: Step, part: Part, recip
           number.unit === undefined &&
           number.high === undefined &&
           Number.isInteger(number.low.value)) ||
-        (number?.kind === 'word' && numberWord(number.word) !== undefined);
+        (number?.kind === 'word' && numberOfWord(number.word) !== undefined);
       if (!counted || saysEach(items, i) || isProduce(step, part, recipe, at, i)) return;
       found.add(i + 1);
       return;

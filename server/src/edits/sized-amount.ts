@@ -5,6 +5,7 @@
  */
 import { figureIn, kitchenCount, kitchenFigure, type NumberStyle, numberText } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
+import { wordOfNumber } from '../measure/number-words.ts';
 import { type CountWord, countWord } from '../measure/quantity.ts';
 import { baseOf, type Measures, type UnitSymbol, unitOf } from '../measure/unit.ts';
 import type { MeasuredNode, NumeralNode, Span } from '../notation/tree.ts';
@@ -98,7 +99,7 @@ function countEdits(
   const counts = exact ? wanted : wanted.map((w) => kitchenCount(w, near, cutting));
   const texts = counts.map((c, i) => {
     const numeral = numerals[i] ?? amount.low;
-    const word = isWord(text, numeral) ? NUMBER_WORDS[c] : undefined;
+    const word = isWord(text, numeral) ? wordOfNumber(c) : undefined;
     return word ?? (exact ? exactText(c) : numberText(c, styleOf(numeral)));
   });
   const error = exact ? 0 : worst(counts.map((c, i) => c / (wanted[i] ?? 1) - 1));
@@ -180,31 +181,8 @@ function singularOf(word: string, unit: UnitSymbol | undefined): string | undefi
   return unitOf(unit).spellings.includes(bare.toLowerCase()) || bare === unit ? bare : undefined;
 }
 
-/** `two of the eggs` stays in words. */
-const NUMBER_WORDS: readonly (string | undefined)[] = [
-  undefined,
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-];
-
-/** The number that a word says, from two to twelve; `a` and `one` say it as 1. */
-export function numberWord(word: string): number | undefined {
-  const at = NUMBER_WORDS.indexOf(word);
-  return at > 0 ? at : undefined;
-}
-
 /** A number of pieces in words where it can be. */
-export const countInWords = (count: number): string => NUMBER_WORDS[count] ?? String(count);
+export const countInWords = (count: number): string => wordOfNumber(count) ?? String(count);
 
 const isWord = (text: string, { start, end }: Span): boolean => /^\p{L}+$/u.test(text.slice(start, end));
 

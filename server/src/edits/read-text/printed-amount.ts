@@ -3,6 +3,7 @@
  * Refuses to know foods.
  */
 import { fractionText, trimmed } from '../../measure/number-text.ts';
+import { numberOfWord } from '../../measure/number-words.ts';
 import { countWord } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf, type UnitSymbol, unitOf } from '../../measure/unit.ts';
 
@@ -16,22 +17,8 @@ export interface PrintedAmount {
   readonly notes: readonly string[];
 }
 
-const WORDS: Readonly<Record<string, string>> = {
-  a: '1',
-  an: '1',
-  one: '1',
-  two: '2',
-  three: '3',
-  four: '4',
-  five: '5',
-  six: '6',
-  seven: '7',
-  eight: '8',
-  nine: '9',
-  ten: '10',
-  twelve: '12',
-  dozen: '12',
-};
+const wordValue = (word = ''): string =>
+  ({ a: '1', an: '1', dozen: '12' })[word.toLowerCase()] ?? String(numberOfWord(word) ?? '');
 const PARTS: Readonly<Record<string, string>> = {
   half: '1/2',
   third: '1/3',
@@ -140,7 +127,7 @@ function digits(text: string): string {
   t = t.replace(/^(\d+) ?⁄ ?(\d+)/, '$1/$2').replace(/^(\d+\/\d+|[½⅓⅔¼¾⅛⅜⅝⅞]) of an? /, '$1 ');
   const whole = /^(an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b/i.exec(t);
   if (whole !== null) {
-    const value = WORDS[(whole[1] ?? '').toLowerCase()] ?? '';
+    const value = wordValue(whole[1]);
     const after = t.slice(whole[0].length);
     const part = /^(?:-|\s+)(half|thirds?|quarters?|fourths?|eighths?)\b(?:\s+of)?(?:\s+an?\b)?/i.exec(after);
     // `a half cup`, `one-third of a cup`, `three-quarters`.
@@ -154,7 +141,7 @@ function digits(text: string): string {
     const few = /^\s+(?:few|little)\b/i.exec(after);
     if (few !== null) return t;
     const range = /^\s+(?:to|or)\s+(two|three|four|five|six|seven|eight|nine|ten|twelve)\b/i.exec(after);
-    if (range !== null) return `${value}-${WORDS[(range[1] ?? '').toLowerCase()] ?? ''}${after.slice(range[0].length)}`;
+    if (range !== null) return `${value}-${wordValue(range[1])}${after.slice(range[0].length)}`;
     return `${value}${after}`;
   }
   const half = /^(half|quarter)\s+(?:of\s+)?(?:an?\s+)?/i.exec(t);

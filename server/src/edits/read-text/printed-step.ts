@@ -2,6 +2,7 @@
  * Knows how printed prose becomes steps: one sentence each, with temperatures and times as the notation reads them.
  * Refuses to reword anything else.
  */
+import { numberOfWord } from '../../measure/number-words.ts';
 import { readLine } from '../../notation/statements.ts';
 
 /** The sentences of a paragraph as `do` lines, without indent; a sentence that cannot be read whole comes back in `missed`. */
@@ -91,22 +92,4 @@ function figures(sentence: string): string {
   );
 }
 
-const NUMBERS: Readonly<Record<string, string>> = {
-  one: '1',
-  two: '2',
-  three: '3',
-  four: '4',
-  five: '5',
-  six: '6',
-  seven: '7',
-  eight: '8',
-  nine: '9',
-  ten: '10',
-  twelve: '12',
-  fifteen: '15',
-  twenty: '20',
-  thirty: '30',
-  forty: '40',
-  fifty: '50',
-};
-const numberOf = (word: string): string => NUMBERS[word.toLowerCase()] ?? word;
+const numberOf = (word: string): string => String(numberOfWord(word) ?? word);

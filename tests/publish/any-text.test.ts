@@ -1,8 +1,8 @@
 /** Whatever a file holds, a page, a report and a difference come of it, and nothing throws. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { diffJson, diffText } from '../../server/src/publish/diff/words.ts';
 import { diffRecipes } from '../../server/src/publish/diff.ts';
-import { diffJson, diffText } from '../../server/src/publish/diff-words.ts';
 import { factsText } from '../../server/src/publish/facts-text.ts';
 import { htmlPage } from '../../server/src/publish/html.ts';
 import { jsonLd } from '../../server/src/publish/json-ld.ts';

@@ -3,8 +3,8 @@ import { readTarget, scaleRecipe } from '../../server/src/edits/scale.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
 import { align } from '../../server/src/publish/align.ts';
+import { diffJson, diffText } from '../../server/src/publish/diff/words.ts';
 import { diffRecipes } from '../../server/src/publish/diff.ts';
-import { diffJson, diffText } from '../../server/src/publish/diff-words.ts';
 import { EXAMPLES, open, openInKitchen } from '../support/harness.ts';
 
 const TART = `recipe Plum tart

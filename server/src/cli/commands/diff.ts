@@ -1,5 +1,5 @@
+import { diffJson, diffText } from '../../publish/diff/words.ts';
 import { diffRecipes } from '../../publish/diff.ts';
-import { diffJson, diffText } from '../../publish/diff-words.ts';
 import { factsText } from '../../publish/facts-text.ts';
 import type { Houses } from '../../workspace/houses.ts';
 import { Snapshot } from '../../workspace/snapshot.ts';

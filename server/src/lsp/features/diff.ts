@@ -1,5 +1,5 @@
+import { diffText } from '../../publish/diff/words.ts';
 import { diffRecipes } from '../../publish/diff.ts';
-import { diffText } from '../../publish/diff-words.ts';
 import { changedSince, factsOf, isAsTested, readTrials } from '../../recipe/trials.ts';
 import { type Feature, onRequest } from '../feature.ts';
 import {

@@ -2,10 +2,10 @@
  * Knows how a difference between two recipes is said, one change a line, as a cook would say it.
  * Refuses to know how it was found.
  */
-import { gramsText, trimmed } from '../measure/number-text.ts';
-import { middle } from '../measure/quantity.ts';
-import { measureText } from '../recipe/measures.ts';
-import type { Change, RecipeDiff } from './diff.ts';
+import { gramsText, trimmed } from '../../measure/number-text.ts';
+import { middle } from '../../measure/quantity.ts';
+import { measureText } from '../../recipe/measures.ts';
+import type { Change, RecipeDiff } from './change.ts';
 
 /** The difference as text: the batch first, then the changes by part. */
 export function diffText(diff: RecipeDiff): string {

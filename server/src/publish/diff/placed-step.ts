@@ -1,0 +1,48 @@
+/**
+ * Knows a step with its part, its number and its words: figures taken out, so that steps are alike whatever they count.
+ * Refuses to know the other recipe.
+ */
+import type { Part, Step } from '../../recipe/recipe.ts';
+import { wordsOf } from '../../recipe/words.ts';
+import { collapse } from './written.ts';
+
+export interface PlacedStep {
+  readonly part: Part;
+  readonly step: Step;
+  /** From 1. */
+  readonly number: number;
+  readonly text: string;
+  readonly words: readonly string[];
+}
+
+export function stepsOf(part: Part): PlacedStep[] {
+  return part.steps.map((step, i) => {
+    const line = part.head.source.lines[step.line]?.text ?? '';
+    const text = collapse(line.slice(step.sentence.start, step.sentence.end));
+    return { part, step, number: i + 1, text, words: keyWords(step) };
+  });
+}
+
+export const NUMBERS = [
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
+
+/** The words of a step with every figure taken out. */
+function keyWords({ sentence }: Step): string[] {
+  return sentence.items.flatMap((item) => {
+    if (item.kind === 'word') return [NUMBERS.includes(item.word) ? 'number' : item.word];
+    if (item.kind === 'forced') return wordsOf(item.name.text);
+    return item.kind === 'mark' ? [] : [item.kind];
+  });
+}

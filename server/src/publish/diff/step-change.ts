@@ -1,0 +1,86 @@
+/**
+ * Knows what differs between two steps that stand for each other: times, temperatures, portions, wording.
+ * Refuses to know how they were paired (`steps.ts`).
+ */
+import type { Range } from '../../measure/quantity.ts';
+import type { TimeReading } from '../../recipe/heat.ts';
+import { near, sameAmount } from './batch.ts';
+import type { Change } from './change.ts';
+import { NUMBERS, type PlacedStep } from './placed-step.ts';
+import { collapse } from './written.ts';
+
+export function stepChange(was: PlacedStep, is: PlacedStep, batch: number): Change[] {
+  const changes: Change[] = [];
+  const part = is.part.head.name;
+  const step = is.number;
+  const [times, heats] = [pairReadings(was.step.times, is.step.times), pairReadings(was.step.heat, is.step.heat)];
+  for (const [a, b] of times ?? []) {
+    const [fromMin, toMin] = [minutesOf(a), minutesOf(b)];
+    if (fromMin.low === toMin.low && fromMin.high === toMin.high) continue;
+    const verb = b.verb ?? a.verb ?? null;
+    changes.push({
+      kind: 'time',
+      part,
+      step,
+      verb,
+      fromMin,
+      toMin,
+      from: spanText(was, a.node),
+      to: spanText(is, b.node),
+    });
+  }
+  for (const [a, b] of heats ?? []) {
+    if (near0(a.celsius.low, b.celsius.low) && near0(a.celsius.high, b.celsius.high) && a.node.fan === b.node.fan)
+      continue;
+    changes.push({
+      kind: 'temperature',
+      part,
+      step,
+      verb: b.verb ?? a.verb ?? null,
+      role: b.role,
+      fromC: a.celsius,
+      toC: b.celsius,
+      from: spanText(was, a.node),
+      to: spanText(is, b.node),
+    });
+  }
+  const portions = pairReadings(amountsOf(was), amountsOf(is));
+  for (const [a, b] of portions ?? [])
+    if (!sameAmount(a, b, 1) && !sameAmount(a, b, batch))
+      changes.push({ kind: 'portion', part, step, from: spanText(was, a), to: spanText(is, b) });
+  const figures = times === undefined || heats === undefined || portions === undefined;
+  if (figures || was.words.join(' ') !== is.words.join(' ') || countsDiffer(was, is, batch))
+    changes.push({ kind: 'step-reworded', part, step, from: was.text, to: is.text });
+  return changes;
+}
+
+/** Numbers in words, as in `divide in two`, that do not go with the batch. */
+function countsDiffer(was: PlacedStep, is: PlacedStep, batch: number): boolean {
+  const counts = ({ step }: PlacedStep) =>
+    step.sentence.items.flatMap((i) =>
+      i.kind === 'word' && NUMBERS.includes(i.word) ? NUMBERS.indexOf(i.word) + 1 : [],
+    );
+  const [a, b] = [counts(was), counts(is)];
+  return a.length !== b.length || a.some((n, i) => b[i] !== n && !near(b[i] ?? 0, n * batch));
+}
+
+const minutesOf = ({ node }: TimeReading): Range => ({ low: node.lowMin, high: node.highMin });
+const near0 = (a: number, b: number): boolean => Math.abs(a - b) < 0.5;
+
+const amountsOf = ({ step }: PlacedStep) =>
+  step.sentence.items.flatMap((item) =>
+    item.kind === 'measured' ? [item] : item.kind === 'length' ? [item.measured] : [],
+  );
+
+/** Readings one to one, in order; undefined where one side has more. */
+function pairReadings<T>(a: readonly T[], b: readonly T[]): (readonly [T, T])[] | undefined {
+  if (a.length !== b.length) return undefined;
+  return a.flatMap((x, i) => {
+    const y = b[i];
+    return y === undefined ? [] : [[x, y] as const];
+  });
+}
+
+function spanText({ part, step }: PlacedStep, span: { readonly start: number; readonly end: number }): string {
+  return collapse((part.head.source.lines[step.line]?.text ?? '').slice(span.start, span.end));
+}

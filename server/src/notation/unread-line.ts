@@ -1,6 +1,9 @@
 /**
  * Knows what to say of a line that is no statement: what it seems to have been meant as, and what to write instead.
  */
+import { numberOfWord } from '../measure/number-words.ts';
+import { countWord } from '../measure/quantity.ts';
+import { dimensionOf, unitSpelled } from '../measure/unit.ts';
 import { KEYWORDS } from './tokens.ts';
 import type { Span, SyntaxFault } from './tree.ts';
 
@@ -29,8 +32,45 @@ export function unreadFault(
     const detail = 'lines have no bullets: start with the amount, or with `do` for a step';
     return fault('not-a-statement', detail, words.slice(bullet.length));
   }
+  const made = yieldOf(words);
+  if (made !== undefined) return fault('not-a-statement', `say how much it makes as \`${made}\``, made);
+  const amount = amountOf(words);
+  if (amount !== undefined) return fault('not-a-statement', `write the amount first, as \`${amount}\``, amount);
   if (looksLikeSentence(words)) return fault('not-a-statement', 'start a step with `do`', `do ${words}`);
   return fault('not-a-statement', 'put the amount first (`200 g plain flour`), or start a step with `do`');
+}
+
+/** `serves 4` and `makes 12 rolls` as the notation has it. */
+function yieldOf(words: string): string | undefined {
+  const [, verb, count, things = ''] =
+    /^(serves|servings|makes|yields):? +(\d+(?:-\d+)?)( +[^\d.]+)?$/i.exec(words) ?? [];
+  if (verb === undefined || count === undefined) return undefined;
+  const named = things.trim();
+  if (named !== '') return `yield ${count} ${named}`;
+  return /^serv/i.test(verb) ? `yield ${count} servings` : undefined;
+}
+
+/** `pinch of salt`, `two eggs` and `pepper, to taste` with the amount where the notation has it. */
+function amountOf(words: string): string | undefined {
+  if (/\d|[.!?:]$/.test(words)) return undefined;
+  const [, what, free] = /^(.+?),? +(to taste|as needed)$/.exec(words) ?? [];
+  if (what !== undefined) return `${free} ${what}`;
+  const [, first = '', rest = ''] = /^(\p{L}+) +(?:of +)?(\p{L}.*)$/u.exec(words) ?? [];
+  if (rest === '' || rest.split(' ').length > MOST_WORDS) return undefined;
+  const count = /^an?$/.test(first) ? 1 : numberOfWord(first);
+  if (count !== undefined) return `${count} ${rest.replace(/^(\p{L}+) of /u, '$1 ')}`;
+  return isMeasure(first) ? `1 ${first} ${rest}` : undefined;
+}
+
+/** A line that goes on for longer is prose. */
+const MOST_WORDS = 5;
+
+/** `pinch`, `cup`, `clove`; not `cloves`, which may be the spice. */
+function isMeasure(word: string): boolean {
+  const unit = unitSpelled(word);
+  return (
+    countWord(word) === word || (unit !== undefined && !word.endsWith('s') && dimensionOf(unit.symbol) === 'volume')
+  );
 }
 
 /** These open sentences only as keywords; `Serve warm.` is a step without its `do`. */

@@ -1,7 +1,7 @@
 import { keepColumn } from '../../edits/amount-text.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
-import type { Range } from '../../measure/quantity.ts';
+import type { CountWord, Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
@@ -25,6 +25,11 @@ const PACKING = 0.15;
 /** Below this nobody weighs. */
 const LEAST_ML = 60;
 const LEAST_G = 25;
+
+/** What such a thing often holds, for the example in the message: the label has the figure. Common practice, no source. */
+const HOLDS: Partial<Record<CountWord, string>> = { bottle: '750 ml', can: '400 g', tin: '400 g', jar: '400 g' };
+const holdsText = ({ quantity: { count } }: MeasuredNode): string =>
+  (count === undefined ? undefined : HOLDS[count]) ?? '60 g';
 
 export default defineCheck<Values>({
   code: 'needs-weight',
@@ -63,7 +68,7 @@ export default defineCheck<Values>({
     return {
       message:
         grams === undefined
-          ? `What ${written} of ${name} weighs is not known (${why}): write the weight beside it, as in \`${written} = 60 g\`.`
+          ? `What ${written} of ${name} weighs is not known (${why}): write beside it what it weighs or holds, as in \`${written} = ${holdsText(amount)}\`.`
           : `${written} of ${name} is anything from ${gramsText(grams.low)} to ${gramsText(grams.high)} g: write the weight beside it.`,
       ...(grams !== undefined && { value: (grams.high - grams.low) / 2, unit: 'g' }),
     };

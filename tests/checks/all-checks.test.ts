@@ -30,8 +30,8 @@ describe.each(CHECKS.map((check) => ({ code: check.code, check })))('$code', ({ 
     expect(check.explain.length).toBeGreaterThan(120);
     expect(check.explain).toMatch(/silent/i);
     expect(check.source.kind === 'common practice, no source' || check.source.title.length > 10).toBe(true);
-    expect(check.examples.good.length).toBeGreaterThan(0);
-    expect(check.examples.bad.length).toBeGreaterThan(0);
+    expect(check.examples.good.length).toBeGreaterThanOrEqual(2);
+    expect(check.examples.bad.length).toBeGreaterThanOrEqual(2);
   });
 
   test('finds what its bad examples mark, and nothing else', () => {

@@ -2,7 +2,7 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { acidShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -27,10 +27,7 @@ export default defineCheck<BandValues>({
     yield* outsideBand(part, 'liquor acid', 'low', () => ingredientPlace(mainVinegar(part)));
   },
   say: (values) => sayBand(values),
-  fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
-    return part === undefined ? [] : mendAmount(values, scene, mainVinegar(part));
-  },
+  fix: (values, scene) => mendAmount(values, scene, mainVinegar),
   examples: {
     good: [
       'recipe Quick onions\npart onions as quick pickle\n  300 g     red onions, sliced\n  200 g     cider vinegar\n  150 g     water\n  20 g      caster sugar\n  6 g       fine salt\n  do Boil the vinegar, water, sugar and salt and pour over the onions.\n  do Cool for 30 min, then chill at 4 C.\n',
@@ -49,5 +46,4 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainVinegar = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, acidShare));
+const mainVinegar = (part: Part): Ingredient | undefined => mostBringing(part, acidShare);

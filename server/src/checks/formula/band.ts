@@ -105,6 +105,12 @@ export function mostOf(
   return best;
 }
 
+/** The ingredient of the part's list that brings most of a share of its food. */
+export const mostBringing = (
+  part: Part,
+  share: (food: Food, ingredient?: Ingredient) => Share,
+): Ingredient | undefined => mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, share));
+
 /** What a gram of the ingredient brings, by the middle of the range. */
 export function bringing(i: Ingredient, share: (food: Food, ingredient?: Ingredient) => Share): number {
   const of = i.food === undefined ? undefined : share(i.food, i);

@@ -27,10 +27,7 @@ export default defineCheck<BandValues>({
     yield* outsideBand(part, 'yolk per dairy', 'high', () => ingredientPlace(mainEgg(part)));
   },
   say: (values) => sayBand(values),
-  fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
-    return part === undefined ? [] : mendAmount(values, scene, mainEgg(part));
-  },
+  fix: (values, scene) => mendAmount(values, scene, mainEgg),
   examples: {
     good: [
       'recipe Leek tart filling\npart filling as quiche\n  4 large   eggs\n  300 g     double cream\n  200 g     whole milk\n  4 g       fine salt\n  do Beat the eggs, then stir in the cream, milk and salt.\n  do Bake at 160 C for 35 min, until the centre reads 78 C.\n',

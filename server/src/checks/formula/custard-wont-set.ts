@@ -3,7 +3,7 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { eggProtein, settingStarch, yolkStrength } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, bringing, gramsOf, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 /** Shares of the mix from which these set it without egg (from memory, McGee). */
@@ -37,11 +37,7 @@ export default defineCheck<BandValues>({
       values,
       values.measure.measure === 'egg protein' ? 'A large egg brings about 6.3 g of egg protein.' : undefined,
     ),
-  fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
-    if (part === undefined) return [];
-    return mendAmount(values, scene, values.measure.measure === 'egg protein' ? mainEgg(part) : mainYolk(part));
-  },
+  fix: (values, scene) => mendAmount(values, scene, values.measure.measure === 'egg protein' ? mainEgg : mainYolk),
   examples: {
     good: [
       'recipe Cup custard\npart custard as baked custard\n  4 large   eggs\n  500 ml    whole milk\n  80 g      caster sugar\n  do Warm the milk to 60 C.\n  do Whisk the eggs and sugar and pour on the milk.\n  do Bake at 150 C for 40 min, until the centre reads 80 C.\n',
@@ -60,10 +56,8 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainEgg = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, eggProtein));
-const mainYolk = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, yolkStrength));
+const mainEgg = (part: Part): Ingredient | undefined => mostBringing(part, eggProtein);
+const mainYolk = (part: Part): Ingredient | undefined => mostBringing(part, yolkStrength);
 
 function setsOtherwise(contents: readonly Ingredient[]): boolean {
   let [whole, starch, gelatine] = [0, 0, 0];

@@ -26,8 +26,7 @@ export default defineCheck<BandValues>({
       yield* outsideBand(part, name, 'low', () => ingredientPlace(mainLiquid(part.head.ingredients)));
   },
   say: (values) => sayBand(values, `It is about ${gramsText(waterOutsideG(values))} g short.`),
-  fix: (values, scene) =>
-    mendAmount(values, scene, mainLiquid(scene.recipe.parts[values.part]?.head.ingredients ?? [])),
+  fix: (values, scene) => mendAmount(values, scene, ({ head }) => mainLiquid(head.ingredients)),
   examples: {
     good: [
       'recipe Loaf\npart dough as lean bread\n  500 g     bread flour\n  330 g     water\n  10 g      fine salt\n  4 g       instant yeast\n  do Knead the flour, water, salt and yeast for 10 min.\n',

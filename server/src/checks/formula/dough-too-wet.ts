@@ -37,8 +37,7 @@ export default defineCheck<BandValues>({
         : `Of the water, ${Math.round(garden.grams)} g come out of what is chopped in (${garden.words}: half of what it holds), so what is added must fall by about ${over} g.`,
     );
   },
-  fix: (values, scene) =>
-    mendAmount(values, scene, mainLiquid(scene.recipe.parts[values.part]?.head.ingredients ?? [])),
+  fix: (values, scene) => mendAmount(values, scene, ({ head }) => mainLiquid(head.ingredients)),
   examples: {
     good: [
       'recipe Crust\npart crust as shortcrust\n  1 1/2 cup  plain flour\n  1/2 cup   butter\n  1/4 cup   water\n  do Rub the butter into the flour and bind with the water.\n',

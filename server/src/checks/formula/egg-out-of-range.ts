@@ -3,7 +3,7 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { eggShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, bringing, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 import { isWhiteSponge } from './sugar-out-of-range.ts';
 
@@ -40,10 +40,7 @@ export default defineCheck<BandValues>({
     if (!found && !eggless) yield* outsideBand(part, 'egg per fat', 'low', egg);
   },
   say: (values) => sayBand(values),
-  fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
-    return part === undefined ? [] : mendAmount(values, scene, mainEgg(part));
-  },
+  fix: (values, scene) => mendAmount(values, scene, mainEgg),
   examples: {
     good: [
       'recipe Choux\npart paste as choux\n  250 g     water\n  110 g     butter\n  140 g     plain flour\n  4 large   eggs\n  do Boil the water with the butter and stir in the flour.\n  do Beat in the eggs one at a time.\n',
@@ -62,5 +59,4 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainEgg = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, eggShare));
+const mainEgg = (part: Part): Ingredient | undefined => mostBringing(part, eggShare);

@@ -3,7 +3,7 @@ import { acidLiquid, butterShare, oilShare, yolkShare } from '../../recipe/measu
 import type { MeasureName } from '../../recipe/measures.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, isHigh, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, isHigh, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -35,11 +35,8 @@ export default defineCheck<BandValues>({
     }
   },
   say: (values) => sayBand(values),
-  fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
-    if (part === undefined) return [];
-    return mendAmount(values, scene, mainOf(values.measure.measure, isHigh(values.verdict), part));
-  },
+  fix: (values, scene) =>
+    mendAmount(values, scene, (part) => mainOf(values.measure.measure, isHigh(values.verdict), part)),
   examples: {
     good: [
       'recipe Mayonnaise\npart sauce as mayonnaise\n  36 g      pasteurised egg yolk\n  20 g      lemon juice\n  3 g       fine salt\n  250 g     sunflower oil\n  do Whisk the egg yolk with the lemon juice and the salt.\n  do Whisk in the oil in a thin stream, and keep at 4 C.\n',
@@ -74,8 +71,5 @@ const WATCHED = [
 /** What there is too much of, or too little. */
 function mainOf(name: MeasureName, high: boolean, part: Part): Ingredient | undefined {
   const share = name === 'butter per yolk' ? butterShare : name === 'oil per acid' && !high ? acidLiquid : oilShare;
-  return (
-    mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, share)) ??
-    mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, yolkShare))
-  );
+  return mostBringing(part, share) ?? mostBringing(part, yolkShare);
 }

@@ -2,7 +2,7 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { oilShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, gramsOf, ingredientPlace, mostBringing, mostOf, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -28,10 +28,7 @@ export default defineCheck<BandValues>({
     yield* outsideBand(part, 'fat', 'low', () => ingredientPlace(mainFat(part)));
   },
   say: (values) => sayBand(values),
-  fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
-    return part === undefined ? [] : mendAmount(values, scene, mainFat(part));
-  },
+  fix: (values, scene) => mendAmount(values, scene, mainFat),
   examples: {
     good: [
       'recipe Crust\npart crust as shortcrust\n  300 g     plain flour\n  170 g     butter\n  80 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n',
@@ -51,5 +48,4 @@ export default defineCheck<BandValues>({
 });
 
 const mainFat = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, oilShare)) ??
-  mostOf(part.head.ingredients, (i) => (gramsOf(i) * (i.food?.per100.fat ?? 0)) / 100);
+  mostBringing(part, oilShare) ?? mostOf(part.head.ingredients, (i) => (gramsOf(i) * (i.food?.per100.fat ?? 0)) / 100);

@@ -10,6 +10,7 @@ import {
   ingredientPlace,
   isHigh,
   middleOf,
+  mostBringing,
   mostOf,
   outsideBand,
   sayBand,
@@ -48,16 +49,11 @@ export default defineCheck<BandValues>({
         ? `At −18 °C about ${frozenPercent(values)} % of the water is ice.`
         : undefined,
     ),
-  fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
-    if (part === undefined) return [];
-    if (values.measure.measure === 'lactose in water') return mendAmount(values, scene, mainMilk(part));
-    return mendAmount(
-      values,
-      scene,
-      isHigh(values.verdict) ? (mainSugar(part) ?? mainFreezer(part)) : mainFreezer(part),
-    );
-  },
+  fix: (values, scene) =>
+    mendAmount(values, scene, (part) => {
+      if (values.measure.measure === 'lactose in water') return mainMilk(part);
+      return isHigh(values.verdict) ? (mainSugar(part) ?? mainFreezer(part)) : mainFreezer(part);
+    }),
   examples: {
     good: [
       'recipe Vanilla ice cream\npart mix as ice cream\n  500 g     whole milk\n  250 g     double cream\n  150 g     caster sugar\n  20 g      skimmed milk powder\n  do Warm the milk, cream, sugar and milk powder to 85 C, and cool over ice to 5 C.\n  do Churn, then freeze at -18 C for 4 h.\n',
@@ -78,8 +74,7 @@ const mainFreezer = (part: Part): Ingredient | undefined =>
     part.head.ingredients.filter((i) => i.food?.class === 'alcohol'),
     (i) => gramsOf(i) * bringing(i, otherDepression),
   ) ?? mainSugar(part);
-const mainSugar = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, sugarSolids));
+const mainSugar = (part: Part): Ingredient | undefined => mostBringing(part, sugarSolids);
 const mainMilk = (part: Part): Ingredient | undefined =>
   mostOf(
     part.head.ingredients,

@@ -26,10 +26,7 @@ export default defineCheck<BandValues>({
       yield* outsideBand(part, name, 'high', () => ingredientPlace(mainGel(part)));
   },
   say: (values) => sayBand(values),
-  fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
-    return part === undefined ? [] : mendAmount(values, scene, mainGel(part));
-  },
+  fix: (values, scene) => mendAmount(values, scene, mainGel),
   examples: {
     good: [
       'recipe Vanilla cream\npart cream as set cream\n  3 sheets  gelatine\n  400 g     double cream\n  350 g     whole milk\n  80 g      caster sugar\n  do Soak the gelatine for 5 min.\n  do Warm the cream, milk and sugar to 50 C, melt the gelatine in it, and chill at 4 C for 4 h.\n',

@@ -56,18 +56,15 @@ It also looks for fruit whose enzyme cuts gelatine apart: pineapple, kiwi, papay
           message: `Raw ${values.name} takes gelatine apart: it will not set. Boil or poach it for 5 min first, use canned, or set with agar.`,
           source: 'McGee, On Food and Cooking (2004), from memory',
         },
-  fix: (values, scene) => {
-    if (values.what === 'enzyme') return [];
-    const own = scene.recipe.parts[values.band.part]?.head.ingredients ?? [];
-    return mendAmount(
-      values.band,
-      scene,
-      mostOf(
-        own.filter((i) => i.food?.class === 'gelling'),
-        gramsOf,
-      ),
-    );
-  },
+  fix: (values, scene) =>
+    values.what === 'enzyme'
+      ? []
+      : mendAmount(values.band, scene, ({ head }) =>
+          mostOf(
+            head.ingredients.filter((i) => i.food?.class === 'gelling'),
+            gramsOf,
+          ),
+        ),
   examples: {
     good: [
       'recipe Elder jelly\npart jelly as jelly\n  6 sheets  gelatine\n  500 g     apple juice\n  250 g     water\n  60 g      caster sugar\n  do Soak the gelatine in cold water for 5 min.\n  do Warm the apple juice, the water and the sugar to 50 C and melt the gelatine in it.\n  do Pour into moulds and chill at 4 C for 4 h.\n',

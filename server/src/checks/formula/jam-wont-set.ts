@@ -6,7 +6,7 @@ import { sugarSolids } from '../../recipe/measures/shares.ts';
 import { solidsAtBoiling } from '../../recipe/measures/sugar-boiling.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 type Values =
@@ -61,11 +61,7 @@ export default defineCheck<Values>({
           band: [USUAL_LOW, USUAL_HIGH],
           source: data.source,
         },
-  fix: (values, scene) => {
-    if (values.what === 'heat') return [];
-    const part = scene.recipe.parts[values.band.part];
-    return part === undefined ? [] : mendAmount(values.band, scene, mainSugar(part));
-  },
+  fix: (values, scene) => (values.what === 'heat' ? [] : mendAmount(values.band, scene, mainSugar)),
   examples: {
     good: [
       'recipe Plum jam\npart jam as jam\n  1 kg      plums, halved and stoned\n  800 g     granulated sugar\n  30 g      lemon juice\n  do Simmer the plums with the lemon juice for 20 min.\n  do Stir in the sugar and boil until the jam reads 105 C.\n',
@@ -84,8 +80,7 @@ export default defineCheck<Values>({
   },
 });
 
-const mainSugar = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, sugarSolids));
+const mainSugar = (part: Part): Ingredient | undefined => mostBringing(part, sugarSolids);
 
 interface Done {
   readonly celsius: Range;

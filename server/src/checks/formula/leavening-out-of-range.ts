@@ -7,7 +7,16 @@ import { eggShare, isStarter } from '../../recipe/measures/shares.ts';
 import { measure } from '../../recipe/measures.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import {
+  type BandValues,
+  bringing,
+  gramsOf,
+  ingredientPlace,
+  mostBringing,
+  mostOf,
+  outsideBand,
+  sayBand,
+} from './band.ts';
 import { mendAmount } from './mend.ts';
 
 type Values =
@@ -57,11 +66,7 @@ export default defineCheck<Values>({
       band: [0.5, null],
     };
   },
-  fix: (values, scene) => {
-    if (values.what === 'no acid') return [];
-    const part = scene.recipe.parts[values.band.part];
-    return part === undefined ? [] : mendAmount(values.band, scene, mainLeavening(part));
-  },
+  fix: (values, scene) => (values.what === 'no acid' ? [] : mendAmount(values.band, scene, mainLeavening)),
   examples: {
     good: [
       'recipe Soda scones\npart dough as scone\n  450 g     plain flour\n  4 g       baking soda\n  80 g      butter\n  340 g     buttermilk\n  3 g       fine salt\n  do Sift the flour, baking soda and salt and rub in the butter.\n  do Stir in the buttermilk and shape.\n',
@@ -90,7 +95,7 @@ const WATCHED = [
 
 const mainLeavening = (part: Part): Ingredient | undefined =>
   mostOf(part.head.ingredients, (i) => (i.food?.class === 'leavening' ? gramsOf(i) * bringing(i, lift) : 0)) ??
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, lift));
+  mostBringing(part, lift);
 
 /** Yeast, a starter, or egg white that is beaten. */
 function isLiftedOtherwise(part: Part, contents: readonly Ingredient[]): boolean {

@@ -10,6 +10,7 @@ import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { verdictOf } from '../../recipe/kinds.ts';
 import { measure } from '../../recipe/measures.ts';
+import type { Part } from '../../recipe/recipe.ts';
 import type { Fix, Scene } from '../check.ts';
 import { type BandValues, gramsOf, isHigh } from './band.ts';
 
@@ -23,10 +24,11 @@ interface Formula {
   readonly ingredient: Ingredient;
 }
 
-/** Writes the weight, or the number, of an ingredient at which the measure is back in its band. */
-export function mendAmount(values: BandValues, scene: Scene, ingredient: Ingredient | undefined): Fix[] {
+/** Writes the weight, or the number, at which the measure is back in its band, of the ingredient that the check chooses. */
+export function mendAmount(values: BandValues, scene: Scene, choose: (part: Part) => Ingredient | undefined): Fix[] {
   const { recipe } = scene;
   const part = recipe.parts[values.part];
+  const ingredient = part === undefined ? undefined : choose(part);
   if (part === undefined || ingredient === undefined) return [];
   if (!part.head.ingredients.includes(ingredient) || !ingredient.weighed.known) return [];
   const now = gramsOf(ingredient);

@@ -3,7 +3,7 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { sugarSolids, yolkShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 type Values =
@@ -40,11 +40,7 @@ export default defineCheck<Values>({
       : values.what === 'yolk'
         ? { message: `Yolk in the ${values.name} keeps the white from whipping up: use egg whites alone.` }
         : { message: `Fat keeps the white from whipping up: fold the ${values.name} in at the end, if at all.` },
-  fix: (values, scene) => {
-    if (values.what !== 'sugar') return [];
-    const part = scene.recipe.parts[values.band.part];
-    return part === undefined ? [] : mendAmount(values.band, scene, mainSugar(part));
-  },
+  fix: (values, scene) => (values.what !== 'sugar' ? [] : mendAmount(values.band, scene, mainSugar)),
   examples: {
     good: [
       'recipe Meringues\npart meringue as meringue\n  4 large   egg whites\n  240 g     caster sugar\n  do Whisk the egg whites and rain in the sugar until stiff and glossy.\n  do Bake at 100 C for 1 h 30 min until dry.\n',
@@ -63,8 +59,7 @@ export default defineCheck<Values>({
   },
 });
 
-const mainSugar = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, sugarSolids));
+const mainSugar = (part: Part): Ingredient | undefined => mostBringing(part, sugarSolids);
 
 /** Yolk is a fault; other fat is most often folded in, and asked about. */
 function* spoilers(part: Part): Generator<Found<Values>> {

@@ -1,9 +1,8 @@
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import { saltShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
+import { mainSalt, saltLine } from './salt.ts';
 
 export default defineCheck<BandValues>({
   code: 'salt-out-of-range',
@@ -32,11 +31,7 @@ export default defineCheck<BandValues>({
     }
   },
   say: (values) => sayBand(values),
-  fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
-    const salt = part === undefined ? undefined : mainSalt(part);
-    return salt?.food?.class === 'salt' ? mendAmount(values, scene, salt) : [];
-  },
+  fix: (values, scene) => mendAmount(values, scene, saltLine),
   examples: {
     good: [
       'recipe Stew\npart stew as braise\n  800 g     stewing beef\n  400 g     carrots\n  500 g     water\n  14 g      fine salt\n  do Brown the beef, add the carrots, water and salt, and simmer for 2 h, until the centre reads 90 C.\n',
@@ -50,17 +45,6 @@ export default defineCheck<BandValues>({
     ],
   },
 });
-
-/** The salt line, else what brings most salt. */
-function mainSalt(part: Part): Ingredient | undefined {
-  const brings = (i: Ingredient) => gramsOf(i) * bringing(i, saltShare);
-  return (
-    mostOf(
-      part.head.ingredients.filter((i) => i.food?.class === 'salt'),
-      brings,
-    ) ?? mostOf(part.head.ingredients, brings)
-  );
-}
 
 /** A dough that has a salt line; one without is a choice (Tuscan bread), or salt comes elsewhere. */
 function* saltedTooLittle(part: Part, name: 'salt' | 'salt share'): Generator<Found<BandValues>> {

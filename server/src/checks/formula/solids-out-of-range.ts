@@ -1,6 +1,5 @@
 import type { Food } from '../../food/food.ts';
 import { contentsOf } from '../../recipe/contents.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { verdictOf } from '../../recipe/kinds.ts';
 import {
   chocolateShare,
@@ -14,16 +13,7 @@ import {
 import { type MeasureName, measure } from '../../recipe/measures.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import {
-  type BandValues,
-  bringing,
-  gramsOf,
-  ingredientPlace,
-  mostOf,
-  outsideBand,
-  type Side,
-  sayBand,
-} from './band.ts';
+import { type BandValues, ingredientPlace, mostBringing, outsideBand, type Side, sayBand } from './band.ts';
 import { isFrozenStill } from './ice.ts';
 import { mendAmount } from './mend.ts';
 
@@ -52,7 +42,7 @@ export default defineCheck<BandValues>({
       for (const side of ['low', 'high'] as const) {
         // Too much fat is too much of all solids: one cause, one finding.
         if (name === 'total solids' && out.has(side)) continue;
-        for (const found of outsideBand(part, name, side, () => ingredientPlace(mainOf(part, share)))) {
+        for (const found of outsideBand(part, name, side, () => ingredientPlace(mostBringing(part, share)))) {
           out.add(side);
           yield found;
         }
@@ -61,14 +51,15 @@ export default defineCheck<BandValues>({
   },
   say: (values) => sayBand(values),
   fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
     const name = values.measure.measure;
     const share = WATCHED.find(([watched]) => watched === name)?.[1];
     // Solids as a whole have no one ingredient to move.
-    if (part === undefined || share === undefined || name === 'total solids') return [];
-    // Milk has few solids to a weight: only powder moves them without drowning the rest.
-    const main = mainOf(part, share);
-    return name === 'milk solids' && (main?.food?.per100.water ?? 100) > 10 ? [] : mendAmount(values, scene, main);
+    if (share === undefined || name === 'total solids') return [];
+    return mendAmount(values, scene, (part) => {
+      const main = mostBringing(part, share);
+      // Milk has few solids to a weight: only powder moves them without drowning the rest.
+      return name === 'milk solids' && (main?.food?.per100.water ?? 100) > 10 ? undefined : main;
+    });
   },
   examples: {
     good: [
@@ -96,9 +87,6 @@ const WATCHED: readonly (readonly [MeasureName, (food: Food) => Share])[] = [
   ['chocolate per cream', chocolateShare],
   ['water per bones', stockSolids],
 ];
-
-const mainOf = (part: Part, share: (food: Food) => Share): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, share));
 
 function freezesWrong(part: Part): boolean {
   const held = part.head.kind?.measures.find((m) => m.measure === 'freezing point');

@@ -3,7 +3,7 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { cookingLiquid, thickenerShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -37,11 +37,8 @@ export default defineCheck<BandValues>({
       yield* outsideBand(part, 'liquid per rice', side, () => ingredientPlace(mainWater(part)));
   },
   say: (values) => sayBand(values),
-  fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
-    if (part === undefined) return [];
-    return mendAmount(values, scene, values.measure.measure === 'liquid per rice' ? mainWater(part) : mainStarch(part));
-  },
+  fix: (values, scene) =>
+    mendAmount(values, scene, values.measure.measure === 'liquid per rice' ? mainWater : mainStarch),
   examples: {
     good: [
       'recipe White sauce\npart sauce as roux sauce\n  40 g      butter\n  40 g      plain flour\n  600 g     whole milk\n  4 g       fine salt\n  do Melt the butter, stir in the flour and cook for 2 min.\n  do Whisk in the milk and the salt and simmer for 8 min.\n',
@@ -61,10 +58,8 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainStarch = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, thickenerShare));
-const mainWater = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, cookingLiquid));
+const mainStarch = (part: Part): Ingredient | undefined => mostBringing(part, thickenerShare);
+const mainWater = (part: Part): Ingredient | undefined => mostBringing(part, cookingLiquid);
 
 const isDrained = (part: Part): boolean =>
   part.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && /^drain/.test(i.word)));

@@ -2,7 +2,7 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { creamShare, sugarSolids, whiteShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, bringing, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({
@@ -41,11 +41,8 @@ export default defineCheck<BandValues>({
     yield* outsideBand(part, 'cream per sugar', 'high', () => ingredientPlace(mainCream(part)));
   },
   say: (values) => sayBand(values),
-  fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
-    if (part === undefined) return [];
-    return mendAmount(values, scene, values.measure.measure === 'cream per sugar' ? mainCream(part) : mainSugar(part));
-  },
+  fix: (values, scene) =>
+    mendAmount(values, scene, values.measure.measure === 'cream per sugar' ? mainCream : mainSugar),
   examples: {
     good: [
       'recipe Sponge\npart sponge as sponge\n  4 large   eggs\n  120 g     caster sugar\n  120 g     plain flour\n  do Whisk the eggs with the sugar until thick and fold in the flour.\n',
@@ -65,10 +62,8 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainSugar = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, sugarSolids));
-const mainCream = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, creamShare));
+const mainSugar = (part: Part): Ingredient | undefined => mostBringing(part, sugarSolids);
+const mainCream = (part: Part): Ingredient | undefined => mostBringing(part, creamShare);
 
 /** Whites alone, as in angel food, carry far more sugar than whole egg. */
 export function isWhiteSponge(part: Part): boolean {

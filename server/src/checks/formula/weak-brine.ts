@@ -1,9 +1,7 @@
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import { saltShare } from '../../recipe/measures/shares.ts';
-import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
+import { mainSalt, saltLine } from './salt.ts';
 
 export default defineCheck<BandValues>({
   code: 'weak-brine',
@@ -28,11 +26,7 @@ export default defineCheck<BandValues>({
       yield* outsideBand(part, name, 'low', () => ingredientPlace(mainSalt(part)));
   },
   say: (values) => sayBand(values),
-  fix: (values, scene) => {
-    const part = scene.recipe.parts[values.part];
-    const salt = part === undefined ? undefined : mainSalt(part);
-    return salt?.food?.class === 'salt' ? mendAmount(values, scene, salt) : [];
-  },
+  fix: (values, scene) => mendAmount(values, scene, saltLine),
   examples: {
     good: [
       'recipe Kraut\npart cabbage as lacto-ferment\n  1 kg      white cabbage, shredded\n  23 g      fine salt\n  do Rub the salt into the cabbage and pack it into a jar.\n  do Ferment at 18 C for 14 d.\n',
@@ -50,9 +44,3 @@ export default defineCheck<BandValues>({
     ],
   },
 });
-
-function mainSalt(part: Part): Ingredient | undefined {
-  const brings = (i: Ingredient) => gramsOf(i) * bringing(i, saltShare);
-  const salts = part.head.ingredients.filter((i) => i.food?.class === 'salt');
-  return mostOf(salts, brings) ?? mostOf(part.head.ingredients, brings);
-}

@@ -8,16 +8,7 @@ import { isStarter } from '../../recipe/measures/shares.ts';
 import { measure } from '../../recipe/measures.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
-import {
-  type BandValues,
-  bringing,
-  gramsOf,
-  ingredientPlace,
-  kindPlace,
-  mostOf,
-  outsideBand,
-  sayBand,
-} from './band.ts';
+import { type BandValues, ingredientPlace, kindPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 type Values =
@@ -67,11 +58,7 @@ export default defineCheck<Values>({
       source: data.source,
     };
   },
-  fix: (values, scene) => {
-    if (values.what === 'time') return [];
-    const part = scene.recipe.parts[values.band.part];
-    return part === undefined ? [] : mendAmount(values.band, scene, mainYeast(part));
-  },
+  fix: (values, scene) => (values.what === 'time' ? [] : mendAmount(values.band, scene, mainYeast)),
   examples: {
     good: [
       'recipe Loaf\npart dough as lean bread\n  500 g     bread flour\n  330 g     water\n  10 g      fine salt\n  12 g      fresh yeast\n  do Knead the flour, water, salt and yeast for 10 min.\n  do Prove at 25 C for 1 h 30 min.\n',
@@ -90,8 +77,7 @@ export default defineCheck<Values>({
   },
 });
 
-const mainYeast = (part: Part): Ingredient | undefined =>
-  mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, instantYeast));
+const mainYeast = (part: Part): Ingredient | undefined => mostBringing(part, instantYeast);
 
 /** The yeast against the time and the warmth that the steps give it. */
 function* outOfTime(part: Part): Generator<Found<Values>> {

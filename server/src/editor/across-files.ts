@@ -2,14 +2,16 @@
  * Knows where a name is defined and spoken of in other files: bases, those who build on them, the foods of the house.
  * Refuses to know how the words of one file belong together: `occurrences.ts` does.
  */
+
 import type { Position } from '../notation/document.ts';
+import { sameName } from '../recipe/words.ts';
 import type { Link } from '../workspace/folder.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { linkedAt } from './file-links.ts';
 import { fromWhole, inheritedBy, type Located, toWhole } from './inherited.ts';
 import type { Kitchen } from './kitchen.ts';
 import { definition, foodBlock, foodName, references } from './navigation.ts';
-import { namedAt, sameName } from './occurrences.ts';
+import { namedAt } from './occurrences.ts';
 import { cursorAt, holds, type Place, placeOf } from './place.ts';
 
 /** Where what stands under the caret is defined: another file or its part, a base's line, a food of the house, or here. */

@@ -2,6 +2,7 @@
  * Knows the facts of foods, weights and measures that several hovers show alike.
  * Refuses to know what was pointed at.
  */
+
 import { type Component, compose, type MixComposition } from '../food/composition.ts';
 import type { Food } from '../food/food.ts';
 import { gramsText, percentRange, trimmed } from '../measure/number-text.ts';
@@ -11,6 +12,7 @@ import type { Ingredient } from '../recipe/ingredient.ts';
 import { type KindMeasure, type Verdict, verdictOf } from '../recipe/kinds.ts';
 import { bandText, MEASURES, measure, measureText } from '../recipe/measures.ts';
 import type { Part } from '../recipe/recipe.ts';
+import { capital } from '../recipe/words.ts';
 import type { Fact } from './hover.ts';
 import { listOf, sayGrams, sayShare, sayWeight } from './words.ts';
 
@@ -146,8 +148,6 @@ function sayVerdict(verdict: Verdict, held: KindMeasure): string {
   const words = { low: 'below it', high: 'above it', 'too low': 'far below it', 'too high': 'far above it' }[verdict];
   return `, ${words}${outcome === undefined || outcome === '' ? '' : `: ${outcome}`}`;
 }
-
-export const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
 
 /** `all of it`, `half`, `75 g, half of it`. */
 export function sayTaken(ingredient: Ingredient, taken: Range): string {

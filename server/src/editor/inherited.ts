@@ -6,10 +6,9 @@ import type { Document, Position } from '../notation/document.ts';
 import type { Span, TextNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part } from '../recipe/recipe.ts';
-import { wordsOf } from '../recipe/words.ts';
+import { sameName, wordsOf } from '../recipe/words.ts';
 import type { WrittenLine } from '../workspace/inherit.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
-import { sameName } from './occurrences.ts';
 import type { Place } from './place.ts';
 
 /** A place in a file by its path, or without one in the file at hand. */

@@ -2,9 +2,11 @@
  * Knows where a name is defined, where it is spoken of, and which words belong together under the caret.
  * Refuses to know other files.
  */
+
 import type { Position } from '../notation/document.ts';
+import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
-import { namedAt, type Occurrence, occurrences, sameName } from './occurrences.ts';
+import { namedAt, type Occurrence, occurrences } from './occurrences.ts';
 import { cursorAt, holds, type Place, placeOf } from './place.ts';
 
 /** The line a name is defined on. */

@@ -8,7 +8,7 @@ import type { TextNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Mention } from '../recipe/mentions.ts';
 import type { Part } from '../recipe/recipe.ts';
-import { wordsOf } from '../recipe/words.ts';
+import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { type Cursor, cursorAt, holds, lineOfPart, type Place, placeOf } from './place.ts';
 
@@ -149,5 +149,3 @@ function usedIngredient(
   );
   return found.length === 1 ? found[0] : undefined;
 }
-
-export const sameName = (a: string, b: string): boolean => wordsOf(a).join(' ') === wordsOf(b).join(' ');

@@ -2,16 +2,18 @@
  * Knows how a part, an ingredient or a food of the house is given another name in every file that speaks of it.
  * Refuses, with the reason, where one of them would not be read back as written; then no file is changed.
  */
+
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { Position } from '../notation/document.ts';
 import { readLine } from '../notation/statements.ts';
+import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { changedAt } from './across-files.ts';
 import { linkedAt } from './file-links.ts';
 import { fromWhole, type Located, toWhole } from './inherited.ts';
 import type { FileEdits, Kitchen } from './kitchen.ts';
 import { definition } from './navigation.ts';
-import { type Named, namedAt, occurrences, sameName } from './occurrences.ts';
+import { type Named, namedAt, occurrences } from './occurrences.ts';
 import { cursorAt, fileName, holds, type Place, placeOf } from './place.ts';
 import { nameOf, prepareRename, renameNamed, unreadable } from './rename.ts';
 

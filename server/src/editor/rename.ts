@@ -5,9 +5,9 @@
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { Position } from '../notation/document.ts';
 import { readLine } from '../notation/statements.ts';
-import { singular, wordsOf } from '../recipe/words.ts';
+import { sameName, singular, wordsOf } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
-import { type Named, namedAt, type Occurrence, occurrences, sameName } from './occurrences.ts';
+import { type Named, namedAt, type Occurrence, occurrences } from './occurrences.ts';
 import type { Place } from './place.ts';
 
 export type Renamed =

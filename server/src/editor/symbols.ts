@@ -2,12 +2,13 @@
  * Knows the outline of a file as a tree: recipe, parts, ingredients and steps; trials; foods.
  * Needs the bound recipe for grams. Refuses to know icons.
  */
+
 import type { Block } from '../notation/outline.ts';
 import type { Line, Span } from '../notation/tree.ts';
 import type { Part } from '../recipe/recipe.ts';
+import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { baseOf } from './inherited.ts';
-import { sameName } from './occurrences.ts';
 import { fileName } from './place.ts';
 import { sayGrams, textOf } from './words.ts';
 

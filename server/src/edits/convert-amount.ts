@@ -4,7 +4,7 @@
  */
 import type { Food, FoodClass, FoodMatch, Weighed } from '../food/food.ts';
 import { likelyGrams } from '../food/weigh.ts';
-import { figureIn, kitchenFigure, kitchenGrams } from '../measure/kitchen.ts';
+import { figureIn, kitchenFigure, kitchenGrams, worst } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
 import type { Quantity } from '../measure/quantity.ts';
 import { baseOf, dimensionOf, type UnitSymbol } from '../measure/unit.ts';
@@ -189,4 +189,3 @@ const doubtOf = (weighed: Extract<Weighed, { known: true }>): number => {
 const valuesOf = (node: MeasuredNode): number[] =>
   node.high === undefined ? [node.low.value] : [node.low.value, node.high.value];
 const aboutOf = (node: MeasuredNode): string => (node.quantity.about ? 'about ' : '');
-const worst = (errors: readonly number[]): number => errors.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0);

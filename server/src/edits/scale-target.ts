@@ -344,6 +344,5 @@ export function fileOf({ head }: Part): string | undefined {
   return first?.kind === 'part' ? first.file?.text : undefined;
 }
 
-export const sameName = (a: string, b: string): boolean => wordsOf(a).join(' ') === wordsOf(b).join(' ');
 const endsWith = (words: readonly string[], end: readonly string[]): boolean =>
   end.length > 0 && words.slice(-end.length).join(' ') === end.join(' ');

@@ -3,7 +3,7 @@
  * in another unit where a cook would take that, and how far off that is.
  * Refuses to know which amounts follow.
  */
-import { figureIn, kitchenCount, kitchenFigure, type NumberStyle, numberText } from '../measure/kitchen.ts';
+import { figureIn, kitchenCount, kitchenFigure, type NumberStyle, numberText, worst } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { wordOfNumber } from '../measure/number-words.ts';
 import { type CountWord, countWord } from '../measure/quantity.ts';
@@ -196,8 +196,6 @@ function styleOf(numeral: NumeralNode): NumberStyle {
 }
 
 const exactText = (value: number): string => trimmed(value, value < 1 ? 5 : 3);
-
-const worst = (errors: readonly number[]): number => errors.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0);
 
 /** The text of a span after edits within it. */
 function patched(text: string, span: Span, edits: readonly TextEdit[]): string {

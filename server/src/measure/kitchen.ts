@@ -202,3 +202,7 @@ export function kitchenCount(value: number, near: number, cutting: Cutting = 'qu
   const part = cutting === 'halves' && value > 0.375 ? 1 / 2 : 1 / 4;
   return Math.max(1, Math.round(value / part)) * part;
 }
+
+/** The error that is furthest off, either way; 0 of none. */
+export const worst = (errors: readonly number[]): number =>
+  errors.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0);

@@ -60,3 +60,28 @@ export function fractionText(value: number, glyph: boolean, near = 0.02): string
   }
   return undefined;
 }
+
+/** The sign of a plain fraction, `½` of `1/2`; undefined where a kitchen has none. */
+export const fractionSign = (plain: string): string | undefined => FRACTIONS.find(([, text]) => text === plain)?.[2];
+
+/** What every vulgar fraction of Unicode stands for. */
+export const VULGAR_FRACTIONS: Readonly<Record<string, number>> = {
+  '½': 1 / 2,
+  '⅓': 1 / 3,
+  '⅔': 2 / 3,
+  '¼': 1 / 4,
+  '¾': 3 / 4,
+  '⅕': 1 / 5,
+  '⅖': 2 / 5,
+  '⅗': 3 / 5,
+  '⅘': 4 / 5,
+  '⅙': 1 / 6,
+  '⅚': 5 / 6,
+  '⅐': 1 / 7,
+  '⅛': 1 / 8,
+  '⅜': 3 / 8,
+  '⅝': 5 / 8,
+  '⅞': 7 / 8,
+  '⅑': 1 / 9,
+  '⅒': 1 / 10,
+};

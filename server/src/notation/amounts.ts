@@ -2,7 +2,9 @@
  * Knows how numbers, amounts, temperatures, times and pans come out of the concrete tree.
  * Refuses to know what is weighed, heated or baked.
  */
+
 import type { CstNode, IToken } from 'chevrotain';
+import { VULGAR_FRACTIONS } from '../measure/number-text.ts';
 import { countWord, type Quantity, type Size } from '../measure/quantity.ts';
 import { baseOf, unitSpelled } from '../measure/unit.ts';
 import { type Children, child, nodes, spanOf, token, tokens } from './concrete.ts';
@@ -203,27 +205,6 @@ export function panOf(node: CstNode, faults: SyntaxFault[]): PanNode | undefined
 
 const isLength = (unit: UnitNode): boolean => ['mm', 'cm', 'in'].includes(unit.symbol);
 
-const GLYPHS: Readonly<Record<string, number>> = {
-  '½': 1 / 2,
-  '⅓': 1 / 3,
-  '⅔': 2 / 3,
-  '¼': 1 / 4,
-  '¾': 3 / 4,
-  '⅕': 1 / 5,
-  '⅖': 2 / 5,
-  '⅗': 3 / 5,
-  '⅘': 4 / 5,
-  '⅙': 1 / 6,
-  '⅚': 5 / 6,
-  '⅐': 1 / 7,
-  '⅛': 1 / 8,
-  '⅜': 3 / 8,
-  '⅝': 5 / 8,
-  '⅞': 7 / 8,
-  '⅑': 1 / 9,
-  '⅒': 1 / 10,
-};
-
 /** Above this no kitchen amount is meant. */
 const LARGEST = 1e9;
 
@@ -252,7 +233,7 @@ function numeralOf(node: CstNode | undefined, faults: SyntaxFault[]): NumeralNod
 }
 
 function numberIn(image: string): number {
-  const glyph = GLYPHS[image];
+  const glyph = VULGAR_FRACTIONS[image];
   if (glyph !== undefined) return glyph;
   const [top, bottom] = image.split(/[/⁄]/);
   return bottom === undefined ? Number(image) : Number(top) / Number(bottom);

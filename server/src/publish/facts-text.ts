@@ -1,10 +1,12 @@
 /**
  * Knows a recipe as plain facts, one a line in a stable order, so that two of them laid side by side differ only where a cook would.
  */
+
 import { likelyGrams } from '../food/weigh.ts';
 import { gramsText } from '../measure/number-text.ts';
 import { measureText } from '../recipe/measures.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
+import { collapse } from '../recipe/words.ts';
 import { measuresOf } from './report.ts';
 
 export function factsText(recipe: Recipe): string {
@@ -39,5 +41,3 @@ function partLines(part: Part): string[] {
     }),
   ];
 }
-
-const collapse = (text: string): string => text.trim().replace(/\s+/g, ' ');

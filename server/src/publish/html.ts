@@ -1,7 +1,9 @@
 /**
  * Knows a page for readers as one HTML file: no script, our own plain look, for the screen and for A4 and Letter paper.
  */
+
 import { jsonLd } from './json-ld.ts';
+import type { TextPieces } from './plain-pages.ts';
 import {
   allergenLines,
   headFacts,
@@ -45,16 +47,7 @@ caption { text-align: left; color: var(--soft); }
 `.trim();
 
 /** The pieces of the page, for a template of the house. */
-export interface HtmlPieces {
-  readonly title: string;
-  readonly head: string;
-  readonly ingredients: string;
-  readonly method: string;
-  readonly notes: string;
-  readonly cautions: string;
-  readonly allergens: string;
-  readonly nutrition: string;
-  readonly state: string;
+export interface HtmlPieces extends TextPieces {
   readonly style: string;
   readonly data: string;
 }

@@ -2,9 +2,11 @@
  * Knows the page of a finding: what it means, its source, its examples and how to accept it, as Markdown.
  * Refuses to know any one recipe.
  */
+
 import type { Check, Source } from '../checks/check.ts';
 import { arithmetic, isBandValues } from '../checks/formula/arithmetic.ts';
 import type { Finding } from '../checks/run.ts';
+import { capital } from '../recipe/words.ts';
 
 /** The page of one check, in Markdown. */
 export function explainPage(check: Check): string {
@@ -83,5 +85,3 @@ function block(example: string): string {
     .filter((line) => !MARK.test(line));
   return ['```quern', ...lines, '```'].join('\n');
 }
-
-const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);

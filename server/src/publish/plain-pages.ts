@@ -1,6 +1,7 @@
 /**
  * Knows a page for readers as Markdown, and as plain text to paste under a video or a post.
  */
+import { capital } from '../recipe/words.ts';
 import {
   allergenLines,
   headFacts,
@@ -142,7 +143,6 @@ const notesOf = ({ notes, source }: ReaderPage): string[] => [
 ];
 
 const joined = (blocks: readonly string[]): string => `${blocks.filter((b) => b !== '').join('\n\n')}\n`;
-const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 
 /** Text that Markdown would read as marks, kept as text. */
 const mark = (text: string): string => text.replace(/[\\`*_[\]<>|#]/g, '\\$&');

@@ -2,11 +2,13 @@
  * Knows what a page for readers says of a recipe, in order: head, times, ingredients as they are used, method, cautions, allergens.
  * Refuses to know how it is laid out, and to promise what nobody cooked.
  */
+
 import type { Finding, Findings } from '../checks/run.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
+import { capital } from '../recipe/words.ts';
 import { cautionsFor } from './cautions.ts';
 import { euLabel, type Label, nutritionOf, usLabel } from './nutrition.ts';
 import { type Proof, proofOf, stateText } from './proof.ts';
@@ -202,8 +204,6 @@ function keepingOf(recipe: Recipe): string[] {
     }),
   );
 }
-
-const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 
 // Words that every layout uses.
 

@@ -5,7 +5,7 @@
 import type { FoodClass } from '../food/food.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { numberText } from '../measure/kitchen.ts';
-import { gramsText, trimmed } from '../measure/number-text.ts';
+import { fractionSign, gramsText, trimmed } from '../measure/number-text.ts';
 import { exactly } from '../measure/quantity.ts';
 import { baseOf, dimensionOf, type Measures, type UnitSymbol } from '../measure/unit.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
@@ -127,18 +127,6 @@ function cupAndSpoons(ml: number, measures: Measures): string | undefined {
   return `${numberText(most, 'glyph')} ${unitWord('cup', most)} + ${numberText(spoons, 'glyph')} tbsp`;
 }
 
-const GLYPHS: Readonly<Record<string, string>> = {
-  '1/8': '⅛',
-  '1/4': '¼',
-  '1/3': '⅓',
-  '3/8': '⅜',
-  '1/2': '½',
-  '5/8': '⅝',
-  '2/3': '⅔',
-  '3/4': '¾',
-  '7/8': '⅞',
-};
-
 /** An amount as written, with real fractions and dashes, and the plural of cups. */
 export function prettyAmount(amount: MeasuredNode, line: string): string {
   const text = prettyFigures(line.slice(amount.start, amount.end)).replace(/\s+/g, ' ').trim();
@@ -152,7 +140,7 @@ export function prettyAmount(amount: MeasuredNode, line: string): string {
 export function prettyFigures(text: string): string {
   return text
     .replace(/(?<![\d/])(?:(\d+) )?(\d)\/(\d)(?![\d/])/g, (all, whole: string | undefined, a: string, b: string) => {
-      const glyph = GLYPHS[`${a}/${b}`];
+      const glyph = fractionSign(`${a}/${b}`);
       return glyph === undefined ? all : `${whole ?? ''}${glyph}`;
     })
     .replace(/(\d|[½⅓⅔¼¾⅛⅜⅝⅞])\s?(?:-|–|\bto\b)\s?(?=\d|[½⅓⅔¼¾⅛⅜⅝⅞])/g, '$1–');

@@ -14,6 +14,15 @@ export function wordsOf(name: string): readonly string[] {
   return words;
 }
 
+/** Whether two names are one, however they are spelled. */
+export const sameName = (a: string, b: string): boolean => wordsOf(a).join(' ') === wordsOf(b).join(' ');
+
+/** A text with one blank between its words. */
+export const collapse = (text: string): string => text.trim().replace(/\s+/g, ' ');
+
+/** Words that open a sentence. */
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
 const CUT = new Map<string, readonly string[]>();
 
 function cut(name: string): string[] {

@@ -9,7 +9,7 @@ import { type Document, parseDocument } from '../notation/document.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import type { IngredientNode, Line, Span, Statement } from '../notation/tree.ts';
 import { bindRecipe } from '../recipe/recipe.ts';
-import { wordsOf } from '../recipe/words.ts';
+import { sameName, wordsOf } from '../recipe/words.ts';
 import type { Bases } from './ports.ts';
 
 /** Where a line written out comes from: a line of the file itself, or of another. */
@@ -336,8 +336,6 @@ class Writing {
 export const textOf = (written: WrittenOut): string => `${written.lines.map((l) => l.text).join('\n')}\n`;
 
 const statementOf = (text: string): Statement => parseDocument(text).lines[0]?.statement ?? { kind: 'blank' };
-
-const sameName = (a: string, b: string): boolean => wordsOf(a).join(' ') === wordsOf(b).join(' ');
 
 /** Whether words name an ingredient: in full, or by its last words. */
 function namesIt(name: string | undefined, words: string): boolean {

@@ -8,7 +8,7 @@ import { type Ingredient, weighQuantity } from '../../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { changedSince, factsOf, readTrials, type Trial } from '../../recipe/trials.ts';
 import { baseForm } from '../../recipe/verbs.ts';
-import { wordsOf } from '../../recipe/words.ts';
+import { capital, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
 import { onceFor } from '../once.ts';
 
@@ -256,5 +256,3 @@ function textAt(recipe: Recipe, part: number, line: number, span: Span): string 
 
 const minutesText = ({ low, high }: Range): string =>
   low === high ? `${trimmed(low, 1)} min` : `${trimmed(low, 1)}-${trimmed(high, 1)} min`;
-
-const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);

@@ -1,12 +1,11 @@
 /** What a variant has from its base: the file it names, the part it takes, and the base's line where its own differs. */
 import type { Line } from '../../notation/tree.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
-import { wordsOf } from '../../recipe/words.ts';
+import { sameName, wordsOf } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure } from '../facts.ts';
 import type { Fact, Hover, HoverSource } from '../hover.ts';
 import { type BasePart, baseOf, inheritedBy, originOf, partFrom } from '../inherited.ts';
-import { sameName } from '../occurrences.ts';
 import { fileName, holds, placeOf } from '../place.ts';
 import { listOf } from '../words.ts';
 import { ingredientFacts, subtitleOf } from './ingredient.ts';

@@ -6,17 +6,9 @@ import type { IngredientNode } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { LedgerEntry } from '../../recipe/ledger.ts';
 import type { Part } from '../../recipe/recipe.ts';
+import { capital } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import {
-  allergenFact,
-  capital,
-  figure,
-  ingredientComposition,
-  sayTaken,
-  shareFacts,
-  trimFact,
-  weightFact,
-} from '../facts.ts';
+import { allergenFact, figure, ingredientComposition, sayTaken, shareFacts, trimFact, weightFact } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, lineOfPart, placeOf, sayLine } from '../place.ts';
 import { sayGrams } from '../words.ts';

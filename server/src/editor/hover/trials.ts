@@ -6,11 +6,10 @@ import type { DurationNode, MeasuredNode, TemperatureNode, TextNode } from '../.
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
 import { readTrials, type Trial } from '../../recipe/trials.ts';
 import { baseForm } from '../../recipe/verbs.ts';
-import { wordsOf } from '../../recipe/words.ts';
+import { sameName, wordsOf } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
-import { sameName } from '../occurrences.ts';
 import { holds, placeOf } from '../place.ts';
 import { sayGrams, sayMinutesRange, span, textOf } from '../words.ts';
 

@@ -2,7 +2,7 @@
  * Knows how amounts are printed in books and on cards, and writes them as the notation does: `one and a half cupfuls`, `2 (14-ounce) cans`, `1 lb. 4 oz.`.
  * Refuses to know foods.
  */
-import { fractionText, trimmed } from '../../measure/number-text.ts';
+import { fractionText, trimmed, VULGAR_FRACTIONS } from '../../measure/number-text.ts';
 import { numberOfWord } from '../../measure/number-words.ts';
 import { countWord } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf, type UnitSymbol, unitOf } from '../../measure/unit.ts';
@@ -182,24 +182,12 @@ function scaled(quantity: string, { symbol, factor }: FoundUnit): Scaled {
   return { text: `${fractionText(by, false) ?? trimmed(by, 3)} ${symbol}`, value: by, symbol };
 }
 
-const GLYPHS: Readonly<Record<string, number>> = {
-  '½': 1 / 2,
-  '⅓': 1 / 3,
-  '⅔': 2 / 3,
-  '¼': 1 / 4,
-  '¾': 3 / 4,
-  '⅛': 1 / 8,
-  '⅜': 3 / 8,
-  '⅝': 5 / 8,
-  '⅞': 7 / 8,
-};
-
 /** The value of one number as printed; undefined for a range. */
 function numberIn(text: string): number | undefined {
   const fraction = /^(?:(\d+)\s)?(\d+)\/(\d+)$/.exec(text.trim());
   if (fraction !== null) return Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3]);
   const glyph = /^(\d*)\s?([½⅓⅔¼¾⅛⅜⅝⅞])$/.exec(text.trim());
-  if (glyph !== null) return Number(glyph[1] === '' ? 0 : glyph[1]) + (GLYPHS[glyph[2] ?? ''] ?? 0);
+  if (glyph !== null) return Number(glyph[1] === '' ? 0 : glyph[1]) + (VULGAR_FRACTIONS[glyph[2] ?? ''] ?? 0);
   return /^\d+(?:\.\d+)?$/.test(text.trim()) ? Number(text) : undefined;
 }
 

@@ -2,12 +2,14 @@
  * Knows what differs in what hangs on two recipes: trials, accepted findings, foods of their own.
  * Refuses to know what a food's lines mean.
  */
+
 import type { Block } from '../../notation/outline.ts';
 import type { Line } from '../../notation/tree.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
+import { collapse } from '../../recipe/words.ts';
 import type { Change } from './change.ts';
 import { pairBy } from './pair.ts';
-import { collapse, saidBy } from './written.ts';
+import { saidBy } from './written.ts';
 
 export function trialChanges(before: Recipe, after: Recipe): Change[] {
   const [a, b] = [before.outline.trials.map(titleOf), after.outline.trials.map(titleOf)];

@@ -2,12 +2,14 @@
  * Knows what differs in the lists of ingredients: amounts against the batch, preparations, what came, went, moved or was swapped.
  * Refuses to know the steps.
  */
+
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part } from '../../recipe/recipe.ts';
+import { collapse } from '../../recipe/words.ts';
 import { gramsOf, NEAR, sameAmount } from './batch.ts';
 import type { Change } from './change.ts';
 import { nameKey, type Paired, pairBy, pairIngredients } from './pair.ts';
-import { collapse, sameWords } from './written.ts';
+import { sameWords } from './written.ts';
 
 interface Loose {
   readonly part: Part;

@@ -2,9 +2,9 @@
  * Knows a step with its part, its number and its words: figures taken out, so that steps are alike whatever they count.
  * Refuses to know the other recipe.
  */
+import { NUMBERS_IN_PROSE } from '../../measure/number-words.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
-import { wordsOf } from '../../recipe/words.ts';
-import { collapse } from './written.ts';
+import { collapse, wordsOf } from '../../recipe/words.ts';
 
 export interface PlacedStep {
   readonly part: Part;
@@ -23,25 +23,10 @@ export function stepsOf(part: Part): PlacedStep[] {
   });
 }
 
-export const NUMBERS = [
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-];
-
 /** The words of a step with every figure taken out. */
 function keyWords({ sentence }: Step): string[] {
   return sentence.items.flatMap((item) => {
-    if (item.kind === 'word') return [NUMBERS.includes(item.word) ? 'number' : item.word];
+    if (item.kind === 'word') return [NUMBERS_IN_PROSE.includes(item.word) ? 'number' : item.word];
     if (item.kind === 'forced') return wordsOf(item.name.text);
     return item.kind === 'mark' ? [] : [item.kind];
   });

@@ -2,12 +2,14 @@
  * Knows what differs between two steps that stand for each other: times, temperatures, portions, wording.
  * Refuses to know how they were paired (`steps.ts`).
  */
+
+import { NUMBERS_IN_PROSE } from '../../measure/number-words.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { TimeReading } from '../../recipe/heat.ts';
+import { collapse } from '../../recipe/words.ts';
 import { near, sameAmount } from './batch.ts';
 import type { Change } from './change.ts';
-import { NUMBERS, type PlacedStep } from './placed-step.ts';
-import { collapse } from './written.ts';
+import type { PlacedStep } from './placed-step.ts';
 
 export function stepChange(was: PlacedStep, is: PlacedStep, batch: number): Change[] {
   const changes: Change[] = [];
@@ -58,7 +60,7 @@ export function stepChange(was: PlacedStep, is: PlacedStep, batch: number): Chan
 function countsDiffer(was: PlacedStep, is: PlacedStep, batch: number): boolean {
   const counts = ({ step }: PlacedStep) =>
     step.sentence.items.flatMap((i) =>
-      i.kind === 'word' && NUMBERS.includes(i.word) ? NUMBERS.indexOf(i.word) + 1 : [],
+      i.kind === 'word' && NUMBERS_IN_PROSE.includes(i.word) ? NUMBERS_IN_PROSE.indexOf(i.word) + 1 : [],
     );
   const [a, b] = [counts(was), counts(is)];
   return a.length !== b.length || a.some((n, i) => b[i] !== n && !near(b[i] ?? 0, n * batch));

@@ -40,7 +40,7 @@ function headline({ batch, yield: made, changes }: RecipeDiff): string[] {
 }
 
 /** One change in words, without the name of its part. */
-export function changeText(change: Change): string {
+function changeText(change: Change): string {
   switch (change.kind) {
     case 'field':
       return fieldText(change.field, change.from, change.to);

@@ -2,7 +2,9 @@
  * Knows what a line says, and when two texts say the same.
  * Refuses to see comments and blanks.
  */
+
 import type { Line } from '../../notation/tree.ts';
+import { collapse } from '../../recipe/words.ts';
 
 /** What a line says after its keyword. */
 export function saidBy({ line }: { readonly line: Line }): string {
@@ -10,6 +12,5 @@ export function saidBy({ line }: { readonly line: Line }): string {
   return collapse(line.text.slice(line.keyword?.end ?? 0, end));
 }
 
-export const collapse = (text: string): string => text.trim().replace(/\s+/g, ' ');
 export const sameWords = (a: string | null, b: string | null): boolean =>
   a === b || (a !== null && b !== null && collapse(a) === collapse(b));

@@ -9,7 +9,12 @@ declare const QUERN_VERSION: string;
 // The server starts when its module is loaded; no other command pays for it.
 const serve = () => void import('./server.ts');
 
-if (!answerJobs((job: CheckJob) => doJob(job, nodeIo()))) {
+const worker = () => {
+  const io = nodeIo();
+  return (job: CheckJob) => doJob(job, io);
+};
+
+if (!answerJobs(worker)) {
   main(process.argv.slice(2), nodeIo(__filename), serve, QUERN_VERSION).then(
     (exit) => {
       if (exit !== 'serving') process.exitCode = exit;

@@ -56,10 +56,11 @@ function inWorker<Job, Answer>(
   });
 }
 
-/** In a worker, answers jobs until it is ended and returns true; in the main thread does nothing. */
-export function answerJobs<Job, Answer>(answer: (job: Job) => Answer): boolean {
+/** In a worker, makes what answers jobs, which it does until it is ended, and returns true; in the main thread does nothing. */
+export function answerJobs<Job, Answer>(start: () => (job: Job) => Answer): boolean {
   const port = parentPort;
   if (isMainThread || port === null) return false;
+  const answer = start();
   port.on('message', (job: Job) => port.postMessage(answer(job)));
   return true;
 }

@@ -1,5 +1,5 @@
 /** The command `quern`: builds the host and hands it the arguments. A worker of it checks the files it is sent. */
-import { type CheckJob, doJob } from './cli/check-many.ts';
+import { jobsOver } from './cli/check-many.ts';
 import { main } from './cli/main.ts';
 import { nodeIo } from './host/node.ts';
 import { answerJobs } from './host/workers.ts';
@@ -9,12 +9,7 @@ declare const QUERN_VERSION: string;
 // The server starts when its module is loaded; no other command pays for it.
 const serve = () => void import('./server.ts');
 
-const worker = () => {
-  const io = nodeIo();
-  return (job: CheckJob) => doJob(job, io);
-};
-
-if (!answerJobs(worker)) {
+if (!answerJobs(() => jobsOver(nodeIo()))) {
   main(process.argv.slice(2), nodeIo(__filename), serve, QUERN_VERSION).then(
     (exit) => {
       if (exit !== 'serving') process.exitCode = exit;

@@ -3,8 +3,8 @@
  * Refuses to know what a worker is.
  */
 import { type CheckedFile, type CheckWish, checkFile } from './checked-file.ts';
-import { housesFor, type Input } from './inputs.ts';
-import type { Io } from './io.ts';
+import { housesFor, type Input, inputAt } from './inputs.ts';
+import { type Io, UsageError } from './io.ts';
 
 /** Fewer files are checked sooner than a worker has started. */
 const LEAST_FOR_WORKERS = 300;
@@ -32,18 +32,27 @@ export async function checkMany(inputs: readonly Input[], wish: CheckWish, io: I
     jobs.push({ inputs: inputs.slice(i, i + FILES_A_JOB).map(({ path, shown }) => ({ path, shown })), wish });
   const done = new Map<CheckJob, readonly CheckedFile[]>();
   let count = 0;
-  await workers.run<CheckJob, readonly CheckedFile[]>(jobs, (files, job) => {
-    done.set(job, files);
-    count += files.length;
+  await workers.run<CheckJob, JobAnswer>(jobs, (answer, job) => {
+    if ('refused' in answer) throw new UsageError(answer.refused);
+    done.set(job, answer.files);
+    count += answer.files.length;
     io.progress(`${count} of ${inputs.length} files checked`);
   });
   return jobs.flatMap((job) => done.get(job) ?? []);
 }
 
-/** A worker's share of the work. */
-export function doJob(job: CheckJob, io: Io): readonly CheckedFile[] {
+/** What a worker answers: the files in the order of the job, or why one of them could not be read. */
+type JobAnswer = { readonly files: readonly CheckedFile[] } | { readonly refused: string };
+
+/** A worker's share of the work. What it learns of a house serves all its jobs. */
+export function jobsOver(io: Io): (job: CheckJob) => JobAnswer {
   const houses = housesFor(io);
-  return job.inputs.map(({ path, shown }) =>
-    checkFile({ path, shown, text: io.files.read(path) ?? '' }, houses, job.wish),
-  );
+  return ({ inputs, wish }) => {
+    try {
+      return { files: inputs.map(({ path, shown }) => checkFile(inputAt(path, shown, io), houses, wish)) };
+    } catch (error) {
+      if (error instanceof UsageError) return { refused: error.message };
+      throw error;
+    }
+  };
 }

@@ -46,11 +46,21 @@ export async function readMany(options: Options, io: Io, houses: Houses): Promis
 function below(folder: string, written: string, io: Io, houses: Houses): Input[] {
   const paths = io.files.recipesBelow(folder);
   if (paths.length === 0) throw new UsageError(`there is no recipe (*.quern) in \`${written}\``);
-  return paths.flatMap((path) => {
-    if (isIgnored(path, io, houses)) return [];
-    const text = io.files.read(path);
-    return text === undefined ? [] : [{ path, shown: io.shown(path), text }];
-  });
+  return paths.filter((path) => !isIgnored(path, io, houses)).map((path) => inputAt(path, io.shown(path), io));
+}
+
+/** A file on disk, read when its text is looked at: a worker may be the only one to do so. */
+export function inputAt(path: string, shown: string, io: Io): Input {
+  let read: string | undefined;
+  return {
+    path,
+    shown,
+    get text() {
+      read ??= io.files.read(path);
+      if (read === undefined) throw new UsageError(`\`${shown}\` cannot be read`);
+      return read;
+    },
+  };
 }
 
 /** Whether the house's `quern.json` leaves the file out. */
@@ -63,9 +73,7 @@ export function isIgnored(path: string, io: Io, houses: Houses): boolean {
 function readFile(path: string, io: Io): Input {
   const absolute = io.resolve(path);
   if (io.kind(absolute) !== 'file') throw new UsageError(`there is no file \`${path}\``);
-  const text = io.files.read(absolute);
-  if (text === undefined) throw new UsageError(`\`${path}\` cannot be read`);
-  return { path: absolute, shown: io.shown(absolute), text };
+  return inputAt(absolute, io.shown(absolute), io);
 }
 
 async function readStdin(options: Options, io: Io): Promise<Input> {

@@ -18,35 +18,40 @@ export function nodeWorkers(script: string): Workers {
     count,
     async run<Job, Answer>(jobs: readonly Job[], answered: (answer: Answer, job: Job) => void) {
       const waiting = jobs.values();
-      await Promise.all(
-        Array.from({ length: Math.min(count, jobs.length) }, () => inWorker(script, waiting, answered)),
+      const workers = Array.from(
+        { length: Math.min(count, jobs.length) },
+        () => new Worker(script, { resourceLimits }),
       );
+      try {
+        await Promise.all(workers.map((worker) => work(worker, waiting, answered)));
+      } finally {
+        for (const worker of workers) void worker.terminate();
+      }
     },
   };
 }
 
 /** One worker, which is given the next job whenever it has done one. */
-function inWorker<Job, Answer>(
-  script: string,
+function work<Job, Answer>(
+  worker: Worker,
   waiting: IterableIterator<Job>,
   answered: (answer: Answer, job: Job) => void,
 ): Promise<void> {
   return new Promise((resolve, reject) => {
-    const worker = new Worker(script, { resourceLimits });
     let job: Job | undefined;
     const next = () => {
       const { done, value } = waiting.next();
-      if (done === true) {
-        resolve();
-        void worker.terminate();
-      } else {
-        job = value;
-        worker.postMessage(job);
-      }
+      if (done === true) return resolve();
+      job = value;
+      worker.postMessage(job);
     };
     worker.on('message', (answer: Answer) => {
-      if (job !== undefined) answered(answer, job);
-      next();
+      try {
+        if (job !== undefined) answered(answer, job);
+        next();
+      } catch (error) {
+        reject(error);
+      }
     });
     worker.once('error', reject);
     worker.once('exit', (code) => {

@@ -3,15 +3,21 @@
  */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { today } from './host/clock.ts';
+import { tidying, whenIdle } from './host/idle.ts';
 import { nodeFiles } from './host/node.ts';
 import { serve } from './lsp/session.ts';
 
 declare const QUERN_VERSION: string;
 
+/** Longer than between two keys, shorter than a look at the status bar. */
+const PAUSE_MS = 150;
+
 const connection = createConnection(ProposedFeatures.all);
 serve(connection, {
   files: nodeFiles(),
   turn: setImmediate,
+  whenIdle: whenIdle(PAUSE_MS),
+  tidy: tidying(),
   now: () => performance.now(),
   today,
   version: QUERN_VERSION,

@@ -72,13 +72,30 @@ describe('findings', () => {
     expect(client.published).toEqual([]);
   });
 
+  it('are said to be the same after an edit that changes none of them, and are sent again when they have moved', async () => {
+    const client = await Client.connect({ capabilities: PULLING });
+    await client.open(URI, WET);
+    const ask = (previousResultId?: string) =>
+      client.request<DocumentDiagnosticReport>('textDocument/diagnostic', { textDocument, previousResultId });
+    const first = await ask();
+    await client.replace(URI, 2, WET.replace('Rub the', 'Quickly rub the'));
+    const reworded = await ask(first.resultId);
+    expect(reworded).toEqual({ kind: 'unchanged', resultId: first.resultId });
+    expect(await ask()).toMatchObject({ kind: 'full', items: [{ code: 'dough-too-wet' }] });
+    await client.replace(URI, 3, `# Tried twice.\n${WET}`);
+    const moved = await ask(first.resultId);
+    expect(moved).toMatchObject({ kind: 'full', items: [{ range: { start: { line: 5 } } }] });
+    await client.replace(URI, 4, `# Tried twice.\n${WET.replace('150 g', '151 g')}`);
+    expect(await ask(moved.resultId)).toMatchObject({ kind: 'full', items: [{ code: 'dough-too-wet' }] });
+  });
+
   it('carry what their fixes need', async () => {
     const client = await Client.connect({ capabilities: RICH });
     await client.open(URI, WET.replace('  100 g     butter', '  100 g     butter\n  5 g       honey'));
     await client.settled();
     const [wet, unused] =
       client.published[0]?.diagnostics.toSorted((a, b) => (String(a.code) < String(b.code) ? -1 : 1)) ?? [];
-    expect(wet).toMatchObject({ source: 'quern', severity: 2, data: { code: 'dough-too-wet', version: 1 } });
+    expect(wet).toMatchObject({ source: 'quern', severity: 2, data: { code: 'dough-too-wet', line: 5 } });
     expect(unused).toMatchObject({
       code: 'unused-ingredient',
       tags: [1],

@@ -17,11 +17,19 @@ function byHand() {
   };
 }
 
+/** A schedule that notes what it works out, and no pause. */
+const noting = (hand: ReturnType<typeof byHand>, done: string[]) =>
+  new Schedule(hand.turn, () => undefined, {
+    soon: (uri) => done.push(uri),
+    later: () => undefined,
+    last: () => undefined,
+  });
+
 describe('a schedule', () => {
   it('works out once what was marked many times', () => {
     const hand = byHand();
     const done: string[] = [];
-    const schedule = new Schedule(hand.turn, (uri) => done.push(uri));
+    const schedule = noting(hand, done);
     schedule.mark(['a']);
     schedule.mark(['a', 'b']);
     hand.next();
@@ -33,7 +41,7 @@ describe('a schedule', () => {
   it('waits while changes keep coming, one a turn', () => {
     const hand = byHand();
     const done: string[] = [];
-    const schedule = new Schedule(hand.turn, (uri) => done.push(uri));
+    const schedule = noting(hand, done);
     schedule.mark(['a']);
     for (let i = 0; i < 6; i++) {
       hand.next();
@@ -47,7 +55,7 @@ describe('a schedule', () => {
   it('answers who waits after working out', async () => {
     const hand = byHand();
     const done: string[] = [];
-    const schedule = new Schedule(hand.turn, (uri) => done.push(uri));
+    const schedule = noting(hand, done);
     const waited = schedule.quiet().then(() => done.push('answered'));
     schedule.mark(['a']);
     while (!hand.idle()) hand.next();
@@ -55,10 +63,36 @@ describe('a schedule', () => {
     expect(done).toEqual(['a', 'answered']);
   });
 
+  it('does what can wait once nobody types, and then tidies up', () => {
+    const hand = byHand();
+    const done: string[] = [];
+    let idle = () => {};
+    const schedule = new Schedule(
+      hand.turn,
+      (run) => {
+        idle = run;
+      },
+      {
+        soon: (uri) => done.push(`soon ${uri}`),
+        later: (uri) => done.push(`later ${uri}`),
+        last: () => done.push('tidied'),
+      },
+    );
+    schedule.mark(['a', 'b']);
+    schedule.forget('b');
+    while (!hand.idle()) hand.next();
+    schedule.mark(['a']);
+    while (!hand.idle()) hand.next();
+    expect(done).toEqual(['soon a', 'soon a']);
+    idle();
+    idle();
+    expect(done).toEqual(['soon a', 'soon a', 'later a', 'tidied', 'tidied']);
+  });
+
   it('forgets what was closed', () => {
     const hand = byHand();
     const done: string[] = [];
-    const schedule = new Schedule(hand.turn, (uri) => done.push(uri));
+    const schedule = noting(hand, done);
     schedule.mark(['a']);
     schedule.forget('a');
     while (!hand.idle()) hand.next();

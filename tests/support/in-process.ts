@@ -57,21 +57,32 @@ export class Client {
   readonly asked: { method: string; params: unknown }[] = [];
   settings: unknown;
   private readonly connection: MessageConnection;
-
-  private constructor(connection: MessageConnection, initialized: InitializeResult, settings: unknown) {
+  private readonly rest: () => void;
+  private constructor(
+    connection: MessageConnection,
+    initialized: InitializeResult,
+    settings: unknown,
+    rest: () => void,
+  ) {
     this.connection = connection;
+    this.rest = rest;
     this.initialized = initialized;
     this.settings = settings;
   }
 
   static async connect(options: ClientOptions = {}): Promise<Client> {
     const [up, down] = [new PassThrough(), new PassThrough()];
+    let waiting: (() => void) | undefined;
     const server = createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down));
     serve(
       server,
       {
         files: memoryFiles(options.files ?? new Map()),
         turn: setImmediate,
+        whenIdle: (run) => {
+          waiting = run;
+        },
+        tidy: () => undefined,
         now: () => performance.now(),
         today: () => '2026-11-25',
         version: 'test',
@@ -107,7 +118,11 @@ export class Client {
       capabilities: options.capabilities ?? {},
       initializationOptions: options.initializationOptions,
     });
-    client = new Client(connection, initialized, options.settings);
+    client = new Client(connection, initialized, options.settings, () => {
+      const run = waiting;
+      waiting = undefined;
+      run?.();
+    });
     for (const say of early) say(client);
     await connection.sendNotification('initialized', {});
     return client;
@@ -137,10 +152,11 @@ export class Client {
     return this.connection.sendNotification(method, params);
   }
 
-  /** Waits until everything sent so far was read and worked out: a pull waits for a quiet turn. */
+  /** Waits until everything sent so far was read and worked out, and what can wait was done: a pull waits for a quiet turn. */
   async settled(): Promise<void> {
     await this.request('textDocument/diagnostic', { textDocument: { uri: 'nowhere:settled' } });
     await new Promise((resolve) => setImmediate(resolve));
+    this.rest();
     await this.request('textDocument/diagnostic', { textDocument: { uri: 'nowhere:settled' } });
   }
 

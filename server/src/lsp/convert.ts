@@ -36,7 +36,6 @@ export const pageUri = (code: string): string => `quern-page:/${code}.md`;
 /** Enough to find the finding again in a later text. */
 export interface FindingData {
   readonly code: string;
-  readonly version: number;
   readonly line: number;
   readonly start: number;
   readonly end: number;
@@ -44,7 +43,7 @@ export interface FindingData {
 
 export function diagnosticOf(finding: Finding, snapshot: Snapshot, abilities: Abilities): Diagnostic {
   const { code, at, said, related } = finding;
-  const data: FindingData = { code, version: snapshot.version, ...at };
+  const data: FindingData = { code, ...at };
   return {
     range: rangeOf(at),
     severity: SEVERITIES[finding.severity],

@@ -2,12 +2,13 @@
  * Knows what a feature of the server is: what it declares, and the requests it answers from a snapshot.
  * Refuses to know any one feature.
  */
-import type { CancellationToken, Diagnostic, ServerCapabilities } from 'vscode-languageserver';
+import type { CancellationToken, ServerCapabilities } from 'vscode-languageserver';
 import type { Kitchen } from '../editor/kitchen.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Uri } from '../workspace/store.ts';
 import type { Abilities } from './capabilities.ts';
 import type { CheckedFile, FolderCheck } from './folder-check.ts';
+import type { Reports } from './reports.ts';
 
 /** What a feature may use of the session. */
 export interface View {
@@ -19,8 +20,8 @@ export interface View {
   readonly today: () => string;
   /** Another text of a file, in the file's house. */
   readonly textAt: (uri: Uri, text: string) => Snapshot;
-  /** Findings of a document: of its recipe, and of the foods it describes. */
-  readonly diagnostics: (snapshot: Snapshot) => Diagnostic[];
+  /** Findings of a document, of its recipe and of the foods it describes, for a client that asks for them. */
+  readonly reports: Reports;
   readonly folder: FolderCheck;
   /** Pushes the findings of a file that is not open, and keeps them true from then on. */
   readonly list: (file: CheckedFile) => void;

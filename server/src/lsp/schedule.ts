@@ -1,34 +1,55 @@
 /**
- * Knows when findings are worked out: once the messages that wait have been read, without any delay.
- * The only place where time enters; the turn of the event loop is handed in, so that tests turn it by hand.
+ * Knows when findings are worked out: once the messages that wait have been read, without any delay; and what can wait: once nobody types.
+ * The only place where time enters; the turn of the event loop and the pause are handed in, so that tests turn them by hand.
  */
 import type { Uri } from '../workspace/store.ts';
 
 /** Runs something once the event loop has turned. */
 export type Turn = (run: () => void) => void;
 
+/** Runs what it was last given once nothing new has been given for a while. */
+export type WhenIdle = (run: () => void) => void;
+
+/** What is to be done with documents whose text, house or bases have changed. */
+export interface Duties {
+  /** As soon as no message waits. */
+  readonly soon: (uri: Uri) => void;
+  /** Once nobody types. */
+  readonly later: (uri: Uri) => void;
+  /** After that, whatever changed. */
+  readonly last: () => void;
+}
+
 export class Schedule {
   private readonly turn: Turn;
-  private readonly compute: (uri: Uri) => void;
+  private readonly whenIdle: WhenIdle;
+  private readonly duties: Duties;
   private readonly dirty = new Set<Uri>();
+  private readonly unsaid = new Set<Uri>();
   private waiting: (() => void)[] = [];
   private marks = 0;
   private armed = false;
 
-  constructor(turn: Turn, compute: (uri: Uri) => void) {
+  constructor(turn: Turn, whenIdle: WhenIdle, duties: Duties) {
     this.turn = turn;
-    this.compute = compute;
+    this.whenIdle = whenIdle;
+    this.duties = duties;
   }
 
   mark(uris: readonly Uri[]): void {
     if (uris.length === 0) return;
-    for (const uri of uris) this.dirty.add(uri);
+    for (const uri of uris) {
+      this.dirty.add(uri);
+      this.unsaid.add(uri);
+    }
     this.marks++;
     this.arm();
+    this.whenIdle(() => this.rest());
   }
 
   forget(uri: Uri): void {
     this.dirty.delete(uri);
+    this.unsaid.delete(uri);
   }
 
   /** Resolves when no message that waits is a change. */
@@ -63,8 +84,17 @@ export class Schedule {
   }
 
   private computeAll(): void {
-    const dirty = [...this.dirty];
-    this.dirty.clear();
-    for (const uri of dirty) this.compute(uri);
+    for (const uri of taken(this.dirty)) this.duties.soon(uri);
   }
+
+  private rest(): void {
+    for (const uri of taken(this.unsaid)) this.duties.later(uri);
+    this.duties.last();
+  }
+}
+
+function taken<T>(set: Set<T>): readonly T[] {
+  const all = [...set];
+  set.clear();
+  return all;
 }

@@ -30,11 +30,15 @@ import { type Fence, fenced, logFailure } from './fence.ts';
 import { type CheckedFile, FolderCheck } from './folder-check.ts';
 import { foodDiagnostics, houseDiagnostics } from './house-faults.ts';
 import { messageVersion, type StatusParams, statusNotification } from './messages.ts';
-import { Schedule, type Turn } from './schedule.ts';
+import { Reports } from './reports.ts';
+import { Schedule, type Turn, type WhenIdle } from './schedule.ts';
 
 export interface Host {
   readonly files: Files;
   readonly turn: Turn;
+  readonly whenIdle: WhenIdle;
+  /** What the process can do for its machine while nobody types. */
+  readonly tidy: () => void;
   /** Milliseconds, from whenever. */
   readonly now: () => number;
   /** The day where the server runs: '2026-09-14'. */
@@ -79,6 +83,7 @@ class Session {
   private readonly toldHouses = new Map<string, string>();
   private readonly warned = new Set<string>();
   private readonly remembered = new Map<string, Remembered>();
+  private readonly reports = new Reports((snapshot) => this.diagnostics(snapshot));
   private abilities: Abilities = readAbilities({
     capabilities: {},
     processId: null,
@@ -93,7 +98,11 @@ class Session {
     this.connection = connection;
     this.host = host;
     this.fence = { log: (message) => connection.console.error(message), rethrow: host.rethrow };
-    this.schedule = new Schedule(host.turn, (uri) => this.guarded('findings', uri, () => this.tell(uri)));
+    this.schedule = new Schedule(host.turn, host.whenIdle, {
+      soon: (uri) => this.guarded('findings', uri, () => this.push(uri)),
+      later: (uri) => this.guarded('status', uri, () => this.tell(uri)),
+      last: host.tidy,
+    });
     this.store = new Store(host.files, pathOfUri, uriOfPath);
     this.folder = new FolderCheck(
       () => this.store,
@@ -149,6 +158,7 @@ class Session {
       this.schedule.forget(uri);
       this.told.delete(uri);
       this.remembered.delete(uri);
+      this.reports.forget(uri);
       if (!this.abilities.pullsDiagnostics) this.publish(uri, undefined, []);
       this.dirty(others, uri);
       this.tellHouses();
@@ -266,15 +276,20 @@ class Session {
     }
   }
 
-  /** Works out the newest text and says what is new. */
+  /** Works out the newest text for a client that does not ask. */
+  private push(uri: Uri): void {
+    const pushes =
+      !this.abilities.pullsDiagnostics || (this.showsPushedApart() && this.listed.has(pathOfUri(uri) ?? ''));
+    const snapshot = pushes ? this.store.snapshot(uri) : undefined;
+    if (snapshot !== undefined) this.publish(uri, snapshot.version, this.diagnostics(snapshot));
+  }
+
+  /** Says what the recipe comes to, where that is new. */
   private tell(uri: Uri): void {
     const snapshot = this.store.snapshot(uri);
     if (snapshot === undefined) return;
     const now = status(snapshot);
     for (const bug of takeBugs()) logFailure(this.fence, `check ${bug.check}`, snapshot.version, bug.error);
-    const pushes =
-      !this.abilities.pullsDiagnostics || (this.showsPushedApart() && this.listed.has(pathOfUri(uri) ?? ''));
-    if (pushes) this.publish(uri, snapshot.version, this.diagnostics(snapshot));
     const key = JSON.stringify(now);
     if (this.told.get(uri) === key) return;
     this.told.set(uri, key);
@@ -367,7 +382,7 @@ class Session {
       snapshot: (uri) => this.store.snapshot(uri),
       kitchen: () => ({ index: this.store.index(), snapshotAt: (path) => this.store.snapshotAt(path) }),
       textAt: (uri, text) => this.store.textAt(uri, text),
-      diagnostics: (snapshot) => this.diagnostics(snapshot),
+      reports: this.reports,
       folder: this.folder,
       list: (file) => this.list(file),
       progress: (token, value) => this.send('$/progress', { token, value }),

@@ -1,5 +1,7 @@
 import type { DocumentDiagnosticParams, DocumentDiagnosticReport } from 'vscode-languageserver';
-import { type Feature, onRequest, type View } from '../feature.ts';
+import { type Feature, onRequest } from '../feature.ts';
+
+const NOTHING: DocumentDiagnosticReport = { kind: 'full', items: [] };
 
 /** Findings for clients that ask for them; `session.ts` pushes them to the others. */
 export const diagnosticsFeature: Feature = {
@@ -16,20 +18,13 @@ export const diagnosticsFeature: Feature = {
   requests: [
     onRequest<DocumentDiagnosticParams, DocumentDiagnosticReport>(
       'textDocument/diagnostic',
-      { kind: 'full', items: [] },
+      NOTHING,
       async ({ textDocument, previousResultId }, view) => {
         await view.quiet();
-        return report(textDocument.uri, previousResultId, view);
+        const snapshot = view.snapshot(textDocument.uri);
+        return snapshot === undefined ? NOTHING : view.reports.of(snapshot, previousResultId);
       },
       ({ textDocument }) => textDocument.uri,
     ),
   ],
 };
-
-function report(uri: string, previous: string | undefined, view: View): DocumentDiagnosticReport {
-  const snapshot = view.snapshot(uri);
-  if (snapshot === undefined) return { kind: 'full', items: [] };
-  const resultId = String(snapshot.serial);
-  if (resultId === previous) return { kind: 'unchanged', resultId };
-  return { kind: 'full', resultId, items: view.diagnostics(snapshot) };
-}

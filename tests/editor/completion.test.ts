@@ -49,6 +49,16 @@ describe('in a sentence', () => {
     expect(completeAt(later('  do Pour over b$0'), 'base')).toBe('  do Pour over the base');
   });
 
+  it('offers the nearest of very many earlier parts, and any of them by a letter', () => {
+    const many = Array.from({ length: 80 }, (_, i) => `part ${i === 3 ? 'zabaione' : `sauce ${i}`}\n  1 g  salt\n`);
+    const last = (line: string) => `recipe Menu\n${many.join('')}part last\n${line}\n`;
+    const labels = labelsAt(last('  do Pour over $0'));
+    expect(labels.length).toBe(50);
+    expect(labels.slice(0, 2)).toEqual(['sauce 79', 'sauce 78']);
+    expect(labels).not.toContain('zabaione');
+    expect(labelsAt(last('  do Pour over z$0'))).toEqual(['zabaione']);
+  });
+
   it('leaves the verb to the cook, and blanks that are only blanks', () => {
     expect(labelsAt(within('  do $0'))).toEqual([]);
     expect(labelsAt(within('  do Ad$0'))).toEqual([]);

@@ -51,6 +51,20 @@ describe('symbols', () => {
   });
 });
 
+describe('symbols of a very long file', () => {
+  const kinds = (parts: number, ingredients: number, steps: number): string[] => {
+    const part = `  1 g  salt\n`.repeat(ingredients) + '  do Stir.\n'.repeat(steps);
+    const text = `recipe A\n${Array.from({ length: parts }, (_, i) => `part p${i}\n${part}`).join('')}`;
+    return [...new Set(symbolsOf(text).map((row) => row.trim().split(' ')[0] ?? ''))];
+  };
+
+  it('leave out the steps, and then the ingredients', () => {
+    expect(kinds(100, 10, 30)).toEqual(['recipe', 'part', 'ingredient', 'step']);
+    expect(kinds(100, 10, 40)).toEqual(['recipe', 'part', 'ingredient']);
+    expect(kinds(500, 10, 0)).toEqual(['recipe', 'part']);
+  });
+});
+
 describe('folds', () => {
   it('are comments, heads, parts, trials and foods', () => {
     expect(foldsOf(SLAB)).toEqual(['0-1 comment', '2-3', '5-9', '11-14', '16-18', '20-22']);

@@ -5,7 +5,7 @@
 
 import type { Block } from '../notation/outline.ts';
 import type { Line, Span } from '../notation/tree.ts';
-import type { Part } from '../recipe/recipe.ts';
+import type { Part, Recipe } from '../recipe/recipe.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { baseOf } from './inherited.ts';
@@ -23,9 +23,13 @@ export interface SymbolNode {
   readonly children: readonly SymbolNode[];
 }
 
+/** So many rows are an outline still; of a longer file the steps are left out, then the ingredients. */
+const MOST_NODES = 5000;
+
 export function symbols(snapshot: Snapshot): SymbolNode[] {
   const { outline, recipe } = snapshot;
-  const own = recipe.parts.flatMap((part) => partNodes(part, recipe.partsAt[part.index] ?? 0));
+  const depth = depthFor(recipe);
+  const own = recipe.parts.flatMap((part) => partNodes(part, recipe.partsAt[part.index] ?? 0, depth));
   const parts = snapshot.whole === snapshot ? own : variantNodes(snapshot, own);
   const trials = outline.trials.map((block) => trialNode(block));
   const foods = outline.foods.map((block) => foodNode(block));
@@ -58,23 +62,40 @@ export function symbols(snapshot: Snapshot): SymbolNode[] {
 
 const byLine = (nodes: readonly SymbolNode[]): SymbolNode[] => [...nodes].sort((a, b) => a.from - b.from);
 
-const BY_PART = new WeakMap<Part, { readonly at: number; readonly nodes: readonly SymbolNode[] }>();
+type Depth = 'parts' | 'ingredients' | 'steps';
+
+function depthFor({ parts }: Recipe): Depth {
+  const count = (of: (part: Part) => number) => parts.reduce((sum, part) => sum + of(part), 0);
+  const ingredients = parts.length + count((p) => p.head.ingredients.length);
+  if (ingredients > MOST_NODES) return 'parts';
+  return ingredients + count((p) => p.steps.length) > MOST_NODES ? 'ingredients' : 'steps';
+}
+
+interface KeptNodes {
+  readonly at: number;
+  readonly depth: Depth;
+  readonly nodes: readonly SymbolNode[];
+}
+
+const BY_PART = new WeakMap<Part, KeptNodes>();
 
 /** The same nodes again for a part that has neither changed nor moved. */
-function partNodes(part: Part, at: number): readonly SymbolNode[] {
+function partNodes(part: Part, at: number, depth: Depth): readonly SymbolNode[] {
   const kept = BY_PART.get(part);
-  if (kept?.at === at) return kept.nodes;
-  const nodes = makePartNodes(part, at);
-  BY_PART.set(part, { at, nodes });
+  if (kept?.at === at && kept.depth === depth) return kept.nodes;
+  const nodes = makePartNodes(part, at, depth);
+  BY_PART.set(part, { at, depth, nodes });
   return nodes;
 }
 
 /** A nameless part lends its lines to the recipe. */
-function makePartNodes(part: Part, at: number): SymbolNode[] {
+function makePartNodes(part: Part, at: number, depth: Depth): SymbolNode[] {
   const { head } = part;
   const { lines } = head.source;
+  const listed = depth === 'parts' ? [] : head.ingredients;
+  const steps = depth === 'steps' ? part.steps : [];
   const children = byLine([
-    ...head.ingredients.map((i): SymbolNode => {
+    ...listed.map((i): SymbolNode => {
       const line = lines[i.line];
       return {
         name: i.name,
@@ -90,7 +111,7 @@ function makePartNodes(part: Part, at: number): SymbolNode[] {
         children: [],
       };
     }),
-    ...part.steps.map((step): SymbolNode => {
+    ...steps.map((step): SymbolNode => {
       const line = lines[step.line];
       const text = line === undefined ? '' : textOf(line, step.sentence);
       return {

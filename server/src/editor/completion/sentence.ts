@@ -4,7 +4,7 @@ import type { Part } from '../../recipe/recipe.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { sayLeft } from '../hover/ingredient.ts';
 import { sayGrams } from '../words.ts';
-import { all, type Completion, type Completions, NOTHING, type Typing } from './item.ts';
+import { type Completion, type Completions, NOTHING, type Typing } from './item.ts';
 import { units } from './unit.ts';
 
 export function completeSentence(typing: Typing): Completions {
@@ -24,7 +24,8 @@ export function completeSentence(typing: Typing): Completions {
   // The first word is a verb.
   if (part === undefined || /^\s*do\s*$/.test(ahead)) return NOTHING;
   if (typing.byBlank && !OPENS_NAME.test(ahead)) return NOTHING;
-  return all(namesFor(typing.snapshot, part).map((name) => completionOf(name, before, word)));
+  const { names, incomplete } = namesFor(typing.snapshot, part, word.toLowerCase());
+  return { items: names.map((name) => completionOf(name, before, word)), incomplete };
 }
 
 const OPENS_NAME = /\b(?:the|of|both|remaining|your)\s+$/i;
@@ -39,6 +40,9 @@ function unitsHere(before: string): string[] {
   return HOT.test(before) ? [...heat, ...time, ...amounts] : [...amounts, ...time, ...heat];
 }
 
+/** Of earlier parts and what is left of them: a cook means one of the nearest, or types another letter. */
+const MOST_FROM_EARLIER = 50;
+
 interface Name {
   readonly name: string;
   readonly kind: 'ingredient' | 'part';
@@ -46,7 +50,7 @@ interface Name {
 }
 
 /** The likeliest first. */
-function namesFor(snapshot: Snapshot, part: Part): Name[] {
+function namesFor(snapshot: Snapshot, part: Part, word: string): { names: Name[]; incomplete: boolean } {
   const unused: Name[] = [];
   const started: Name[] = [];
   const used: Name[] = [];
@@ -56,34 +60,37 @@ function namesFor(snapshot: Snapshot, part: Part): Name[] {
     else if (entry.left.high > 0.02) started.push({ ...name, detail: `${sayLeft(entry)} left` });
     else used.push({ ...name, detail: 'used up' });
   }
-  const taken = new Set(part.includes);
-  const parts = part.heads
-    .slice(0, part.index)
-    .filter((head) => head.name !== '')
-    .map(
-      (head): Name => ({ name: head.name, kind: 'part', detail: taken.has(head) ? 'a part, already used' : 'a part' }),
-    )
-    .reverse();
-  const fresh = parts.filter((p) => p.detail === 'a part');
-  const rest = parts.filter((p) => p.detail !== 'a part');
-  const left = snapshot.recipe.parts.slice(0, part.index).flatMap((p) =>
-    p.ledger
-      .filter((e) => e.left.high > 0.02 && e.uses.length > 0)
-      .map(
-        (e): Name => ({
-          name: e.ingredient.name,
-          kind: 'ingredient',
-          detail: `${sayLeft(e)} left of the ${p.head.name}`,
-        }),
-      ),
-  );
+  const fresh: Name[] = [];
+  const taken: Name[] = [];
+  const left: Name[] = [];
+  const includes = new Set(part.includes);
+  let room = MOST_FROM_EARLIER;
+  for (let index = part.index - 1; index >= 0 && room > 0; index--) {
+    const head = part.heads[index];
+    if (head !== undefined && head.name !== '' && begins(head.name, word)) {
+      if (includes.has(head)) taken.push({ name: head.name, kind: 'part', detail: 'a part, already used' });
+      else fresh.push({ name: head.name, kind: 'part', detail: 'a part' });
+      room--;
+    }
+    for (const entry of snapshot.recipe.parts[index]?.ledger ?? []) {
+      const { name } = entry.ingredient;
+      if (entry.left.high <= 0.02 || entry.uses.length === 0 || !begins(name, word)) continue;
+      left.push({ name, kind: 'ingredient', detail: `${sayLeft(entry)} left of the ${head?.name ?? ''}` });
+      room--;
+    }
+  }
   const seen = new Set<string>();
-  return [...unused, ...started, ...fresh, ...used, ...rest, ...left].filter(({ name }) => {
+  const names = [...unused, ...started, ...fresh, ...used, ...taken, ...left].filter(({ name }) => {
     if (seen.has(name)) return false;
     seen.add(name);
     return true;
   });
+  return { names, incomplete: room <= 0 };
 }
+
+/** Whether a word of the name begins as typed. */
+const begins = (name: string, typed: string): boolean =>
+  typed === '' || name.toLowerCase().startsWith(typed) || name.toLowerCase().includes(` ${typed}`);
 
 function amountOf({ ingredient }: LedgerEntry): string {
   return ingredient.weighed.known ? `${sayGrams(ingredient.weighed.grams)}, ` : '';

@@ -5,6 +5,7 @@ import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { today } from './host/clock.ts';
 import { tidying, whenIdle } from './host/idle.ts';
 import { nodeFiles } from './host/node.ts';
+import { inOnePiece } from './host/one-piece.ts';
 import { serve } from './lsp/session.ts';
 
 declare const QUERN_VERSION: string;
@@ -12,7 +13,9 @@ declare const QUERN_VERSION: string;
 /** Longer than between two keys, shorter than a look at the status bar. */
 const PAUSE_MS = 150;
 
-const connection = createConnection(ProposedFeatures.all);
+const connection = process.argv.includes('--stdio')
+  ? createConnection(ProposedFeatures.all, process.stdin, inOnePiece(process.stdout))
+  : createConnection(ProposedFeatures.all);
 serve(connection, {
   files: nodeFiles(),
   turn: setImmediate,

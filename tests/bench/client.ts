@@ -97,8 +97,8 @@ export class Client {
     try {
       const { capabilities } = await client.ask<InitializeResult>('initialize', {
         processId: process.pid,
-        rootUri: null,
-        workspaceFolders: null,
+        rootUri: server.rootUri ?? null,
+        workspaceFolders: server.rootUri === undefined ? null : [{ uri: server.rootUri, name: 'bench' }],
         capabilities: pulls ? CAPABILITIES : PUSHED,
         ...(server.initializationOptions !== undefined && { initializationOptions: server.initializationOptions }),
       });
@@ -142,6 +142,11 @@ export class Client {
     this.previousResultId = report.resultId;
     if (report.kind === 'full') this.found = report.items.length;
     return this.found;
+  }
+
+  /** The number of names in the folder that hold the words. */
+  async namesLike(query: string): Promise<number> {
+    return ((await this.ask<readonly unknown[] | null>('workspace/symbol', { query })) ?? []).length;
   }
 
   /** These three resolve with whether there was something in the answer: an empty one may be a quick one. */

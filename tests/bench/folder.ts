@@ -3,10 +3,13 @@ import { spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { Client, NoAnswer } from './client.ts';
 import { sum } from './figures.ts';
+import type { Figure } from './measure.ts';
 import { childrenOf, peakMb, processorS } from './memory.ts';
 import { writeRecipe } from './recipes.ts';
+import { QUERN } from './servers.ts';
 
 const CLI = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
 const PER_FOLDER = 100;
@@ -35,6 +38,30 @@ export function writeFolder(recipes: number): RecipeFolder {
     writeFileSync(join(folder, `menu-${i}.quern`), writeRecipe(60, 100_000 + i));
   }
   return { path, recipes, remove };
+}
+
+export interface IndexFigures {
+  readonly seconds: Figure;
+  readonly memoryMb: Figure;
+}
+
+/** The language server started on the folder and asked for a name in it: it then holds the index of all its recipes. */
+export async function indexFolder({ path, recipes }: RecipeFolder, limitMs: number): Promise<IndexFigures> {
+  const rootUri = pathToFileURL(path).href;
+  const client = await Client.start({ ...QUERN, rootUri, uri: `${rootUri}/new.quern` }, limitMs);
+  try {
+    await client.open('recipe New\n');
+    const start = performance.now();
+    const found = await client.namesLike('set menu');
+    const seconds = (performance.now() - start) / 1000;
+    if (found === 0) throw new NoAnswer(`no name of ${recipes} recipes was found`);
+    return { seconds, memoryMb: await client.memoryMb() };
+  } catch (error) {
+    if (!(error instanceof NoAnswer)) throw error;
+    return { seconds: 'no answer', memoryMb: 'no answer' };
+  } finally {
+    await client.stop();
+  }
 }
 
 /** One run of `quern check` over the folder, in a process of its own. */

@@ -12,7 +12,7 @@ import { bundleSizes } from './bundles.ts';
 import { SIZES, type Size } from './cases.ts';
 import { printEngine } from './engine-table.ts';
 import { quantile, sum } from './figures.ts';
-import { checkFolder, writeFolder } from './folder.ts';
+import { checkFolder, indexFolder, writeFolder } from './folder.ts';
 import { type Effort, type Figures, measureServer } from './measure.ts';
 import { runEngine } from './profile.ts';
 import { JSON_SERVER, QUERN, type ServerUnderTest } from './servers.ts';
@@ -67,6 +67,7 @@ async function benchServers({ rounds, effort, recipes }: Plan): Promise<object> 
   }[] = [];
   const failures = new Set<string>();
   const folders: Awaited<ReturnType<typeof checkFolder>>[] = [];
+  const indexes: Awaited<ReturnType<typeof indexFolder>>[] = [];
   say(`Writing ${recipes.toLocaleString('en')} recipes of 60 lines`);
   const folder = writeFolder(recipes);
   try {
@@ -84,6 +85,7 @@ async function benchServers({ rounds, effort, recipes }: Plan): Promise<object> 
       }
       say(`Round ${round + 1} of ${rounds}: quern check over the folder`);
       folders.push(await checkFolder(folder, 120_000));
+      indexes.push(await indexFolder(folder, 60_000));
     }
   } finally {
     folder.remove();
@@ -99,9 +101,19 @@ async function benchServers({ rounds, effort, recipes }: Plan): Promise<object> 
     },
     { measure: 'processor time of that', unit: 's', quern: medianFigure(folders.map((f) => f.processorS)) },
     {
-      measure: 'memory of that, at most',
+      measure: 'memory of that, at most, all processes',
       unit: 'MB',
       quern: medianFigure(folders.map((f) => f.peakMb)),
+    },
+    {
+      measure: `first index of ${recipes.toLocaleString('en')} recipes, in the server`,
+      unit: 's',
+      quern: medianFigure(indexes.map((f) => f.seconds)),
+    },
+    {
+      measure: 'memory of the server with these indexed',
+      unit: 'MB',
+      quern: medianFigure(indexes.map((f) => f.memoryMb)),
       ...(recipes === 10_000 && { toReach: 250 }),
     },
     {
@@ -144,6 +156,7 @@ against the contract's, which were taken on another day: the ratio to the JSON s
     rows: rows.map((row) => ({ ...row, ratio: ratioOf(row) ?? null })),
     measured,
     folders,
+    indexes,
     bundles,
     failures: [...failures],
   };

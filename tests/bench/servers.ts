@@ -10,6 +10,8 @@ export interface ServerUnderTest {
   readonly args: readonly string[];
   readonly languageId: string;
   readonly uri: string;
+  /** A folder it is started on. */
+  readonly rootUri?: string;
   readonly initializationOptions?: unknown;
   /** Sent as `workspace/didChangeConfiguration` before the file is opened. */
   readonly settings?: unknown;

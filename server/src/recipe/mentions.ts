@@ -3,7 +3,7 @@
  * Refuses to know amounts and what is left: a mention that several ingredients fit keeps them all.
  */
 import type { Sentence, SentenceItem, Span } from '../notation/tree.ts';
-import type { IngredientRef, NameIndex, NameKey } from './names.ts';
+import type { IngredientRef, Listed, NameIndex, Run } from './names.ts';
 import { type Portion, portionBefore } from './portions.ts';
 import { wordsOf } from './words.ts';
 
@@ -29,52 +29,58 @@ export interface Mention extends Span {
   readonly to: number;
 }
 
-interface Run {
-  readonly keys: readonly NameKey[];
+/** What a run of words names. */
+interface Meant {
+  /** Of one part; none when a part is named. */
+  readonly ingredients: readonly IngredientRef[];
+  readonly part: number;
+  readonly weak: boolean;
   /** Items the run covers. */
   readonly items: number;
   readonly words: number;
 }
 
-/** A word of the sentence as compared, with the item it comes from. */
+/** The words of a sentence as they are compared, with the item each comes from. */
 interface Compared {
-  readonly word: string;
-  readonly item: number;
-  /** The last word of its item. */
-  readonly last: boolean;
+  readonly words: readonly string[];
+  readonly items: readonly number[];
 }
 
 /** The mentions of a sentence in a part, from left to right; none overlaps another. */
-export function findMentions(sentence: Sentence, part: number, names: NameIndex): Mention[] {
+export function findMentions(sentence: Sentence, part: number, names: NameIndex): readonly Mention[] {
   const { items } = sentence;
   const compared = compare(items);
-  const found: Mention[] = [];
+  let found: Mention[] | undefined;
   let w = 0;
-  while (w < compared.length) {
-    const at = compared[w] as Compared;
-    const item = items[at.item] as SentenceItem;
+  while (w < compared.words.length) {
+    const at = compared.items[w] as number;
+    const item = items[at] as SentenceItem;
+    let mention: Mention | undefined;
     if (item.kind === 'forced') {
-      const mention = forcedMention(items, at.item, part, names);
-      if (mention !== undefined) found.push(mention);
-      while (w < compared.length && compared[w]?.item === at.item) w++;
-      continue;
-    }
-    const rest = bareRest(items, at.item, found);
-    if (rest !== undefined) {
-      found.push(rest);
+      mention = forcedMention(items, at, part, names);
       w++;
-      continue;
-    }
-    const run = longestRun(compared, w, part, names);
-    if (run === undefined) {
+    } else if (item.kind !== 'word') {
       w++;
-      continue;
+    } else {
+      mention = item.word === 'rest' && found !== undefined ? bareRest(items, at, found) : undefined;
+      const meant = mention === undefined ? longestRun(compared, w, part, names) : undefined;
+      if (meant !== undefined) mention = mentionOf(items, at, meant, part, found?.at(-1));
+      w += meant?.words ?? 1;
     }
-    const mention = mentionOf(items, at.item, run, part, found.at(-1));
-    if (mention !== undefined) found.push(mention);
-    w += run.words;
+    if (mention === undefined) continue;
+    if (found === undefined) found = [mention];
+    else found.push(mention);
   }
-  return found;
+  return found ?? NO_MENTIONS;
+}
+
+const NO_MENTIONS: readonly Mention[] = [];
+
+/** The words that a sentence may mention something by, as they are compared. */
+export function wordsSaid(sentence: Sentence): readonly string[] {
+  return sentence.items.flatMap((item) =>
+    item.kind === 'word' ? wordsOf(item.word) : item.kind === 'forced' ? wordsOf(item.name.text) : [],
+  );
 }
 
 /** `… in half the oil, then brown the beef in the rest.`: of what the sentence last took a portion. */
@@ -106,106 +112,110 @@ function bareRest(items: readonly SentenceItem[], at: number, found: readonly Me
   };
 }
 
-function compare(items: readonly SentenceItem[]): Compared[] {
-  const compared: Compared[] = [];
-  items.forEach((item, i) => {
+function compare(items: readonly SentenceItem[]): Compared {
+  const words: string[] = [];
+  const from: number[] = [];
+  for (let i = 0; i < items.length; i++) {
+    const item = items[i] as SentenceItem;
     if (item.kind === 'word') {
-      const words = wordsOf(item.word);
-      words.forEach((word, k) => {
-        compared.push({ word, item: i, last: k === words.length - 1 });
-      });
-    } else compared.push({ word: item.kind === 'forced' ? '[' : '', item: i, last: true });
-  });
-  return compared;
+      for (const word of wordsOf(item.word)) {
+        words.push(word);
+        from.push(i);
+      }
+    } else {
+      // No name has an empty word, so that no run passes it.
+      words.push('');
+      from.push(i);
+    }
+  }
+  return { words, items: from };
 }
 
-function longestRun(compared: readonly Compared[], from: number, part: number, names: NameIndex): Run | undefined {
-  const word = compared[from]?.word ?? '';
-  if (word === '' || !names.has(word)) return undefined;
-  return (
-    longestOf(names.beginning(word, part), compared, from, part) ??
-    longestOf(names.beginningWeakly(word, part), compared, from, part)
-  );
+function longestRun(compared: Compared, from: number, part: number, names: NameIndex): Meant | undefined {
+  const word = compared.words[from] ?? '';
+  const runs = word === '' ? undefined : names.beginning(word);
+  if (runs === undefined) return undefined;
+  return longestOf(runs.strong, false, compared, from, part) ?? longestOf(runs.weak, true, compared, from, part);
 }
 
 function longestOf(
-  keys: readonly NameKey[],
-  compared: readonly Compared[],
+  runs: readonly Run[],
+  weak: boolean,
+  compared: Compared,
   from: number,
   part: number,
-): Run | undefined {
-  let best: NameKey[] = [];
-  let length = 0;
-  for (const key of keys) {
-    if (key.words.length < length || !matches(key.words, compared, from)) continue;
-    if (key.words.length > length) {
-      best = [];
-      length = key.words.length;
-    }
-    best.push(key);
+): Meant | undefined {
+  let best: Run | undefined;
+  for (const run of runs) {
+    if (best !== undefined && run.words.length <= best.words.length) continue;
+    if (isSeen(run, part) && matches(run.words, compared.words, from)) best = run;
   }
-  if (best.length === 0) return undefined;
-  const last = compared[from + length - 1];
-  if (last === undefined || !last.last) return undefined;
-  return { keys: narrow(best, part), items: last.item - (compared[from]?.item ?? 0) + 1, words: length };
+  if (best === undefined) return undefined;
+  const last = from + best.words.length - 1;
+  const item = compared.items[last];
+  // The run must end where a word of the sentence ends.
+  if (item === undefined || compared.items[last + 1] === item) return undefined;
+  const { refs, part: named } = narrow(best, part);
+  const items = item - (compared.items[from] ?? 0) + 1;
+  return { ingredients: refs, part: named, weak, items, words: best.words.length };
 }
 
-function matches(words: readonly string[], compared: readonly Compared[], from: number): boolean {
-  for (let i = 1; i < words.length; i++) if (compared[from + i]?.word !== words[i]) return false;
+const isSeen = ({ lists, parts }: Run, part: number): boolean =>
+  (lists[0]?.part ?? Number.POSITIVE_INFINITY) <= part || (parts[0] ?? Number.POSITIVE_INFINITY) <= part;
+
+function matches(words: readonly string[], said: readonly string[], from: number): boolean {
+  for (let i = 1; i < words.length; i++) if (said[from + i] !== words[i]) return false;
   return true;
 }
 
 /** This part's ingredients first, then the name of the nearest part, then the ingredients of the nearest earlier part. */
-function narrow(keys: readonly NameKey[], part: number): NameKey[] {
-  const own = keys.filter((k) => k.part === part && k.ingredient !== undefined);
-  if (own.length > 0) return fullFirst(own);
-  const parts = keys.filter((k) => k.ingredient === undefined);
-  if (parts.length > 0) return [parts.reduce((a, b) => (b.part > a.part ? b : a))];
-  const nearest = Math.max(...keys.map((k) => k.part));
-  return fullFirst(keys.filter((k) => k.part === nearest));
+function narrow({ lists, parts }: Run, part: number): Pick<Listed, 'refs' | 'part'> {
+  const list = lists[upTo(lists.length, (i) => (lists[i]?.part ?? 0) <= part)];
+  if (list?.part === part) return list;
+  const named = parts[upTo(parts.length, (i) => (parts[i] ?? 0) <= part)];
+  return named !== undefined ? { refs: NO_REFS, part: named } : (list ?? { refs: NO_REFS, part });
 }
 
-/** A full name beats the last word of a longer one. */
-function fullFirst(keys: readonly NameKey[]): NameKey[] {
-  const full = keys.filter((k) => k.full);
-  return distinct(full.length > 0 ? full : keys);
-}
+const NO_REFS: readonly IngredientRef[] = [];
 
-function distinct(keys: readonly NameKey[]): NameKey[] {
-  return keys.filter((k, i) => keys.findIndex((o) => o.ingredient === k.ingredient && o.part === k.part) === i);
+/** The last of so many for which it holds; it holds for all before that one. -1 when for none. */
+function upTo(length: number, holds: (i: number) => boolean): number {
+  let [low, high] = [0, length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (holds(middle)) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
 }
 
 function mentionOf(
   items: readonly SentenceItem[],
   at: number,
-  run: Run,
+  meant: Meant,
   part: number,
   previous: Mention | undefined,
 ): Mention | undefined {
+  const { ingredients, weak } = meant;
   const first = items[at];
-  const to = at + run.items - 1;
+  const to = at + meant.items - 1;
   const last = items[to];
-  const [key] = run.keys;
-  if (first === undefined || last === undefined || key === undefined) return undefined;
-  const verb = run.words === 1 && key.ingredient !== undefined && isVerbHere(items, at);
+  if (first === undefined || last === undefined) return undefined;
+  const isPart = ingredients.length === 0;
+  // A part does not name itself, and a weak name that fits several names none of them.
+  if (isPart ? meant.part === part : weak && ingredients.length > 1) return undefined;
+  const verb = meant.words === 1 && !isPart && isVerbHere(items, at);
   const before = portionBefore(items, at);
   const inherited = inheritedPortion(items, before, at, previous);
   const portion: Portion = verb ? { kind: 'some' } : (inherited ?? before.portion);
   const from = verb || inherited !== undefined ? at : before.from;
-  const start = first.start;
-  const end = last.end;
+  const { start } = first;
+  const { end } = last;
+  const every = ingredients.length > 1 && isPlural(last) && (portion.kind === 'all' || portion.kind === 'plain');
   const whole = { start: Math.min(items[from]?.start ?? start, start), end };
-  const base = { start, end, portion, whole, forced: false, verb, weak: key.weak, from: at, to };
-  if (key.ingredient === undefined)
-    return key.part === part ? undefined : { ...base, ingredients: [], part: key.part, every: false };
-  // A weak name that fits several names none of them.
-  if (key.weak && run.keys.length > 1) return undefined;
-  const every = run.keys.length > 1 && isPlural(last) && (portion.kind === 'all' || portion.kind === 'plain');
-  return { ...base, ingredients: refs(run.keys), every };
+  const mention = { start, end, portion, whole, forced: false, verb, weak, from: at, to, ingredients, every };
+  return isPart ? { ...mention, part: meant.part } : mention;
 }
-
-const refs = (keys: readonly NameKey[]): IngredientRef[] =>
-  keys.flatMap((k) => (k.ingredient === undefined ? [] : [{ part: k.part, ingredient: k.ingredient }]));
 
 function isPlural(item: SentenceItem): boolean {
   return item.kind === 'word' && item.word.endsWith('s') && wordsOf(item.word).at(-1) !== item.word;
@@ -289,16 +299,16 @@ function forcedMention(
   const item = items[at];
   if (item?.kind !== 'forced') return undefined;
   const words = wordsOf(item.name.text);
-  const compared = words.map((word, i) => ({ word, item: i, last: true }));
-  const run = longestRun(compared, 0, part, names);
-  const keys = run !== undefined && run.words === words.length ? run.keys : [];
+  const run = longestRun({ words, items: words.map((_, i) => i) }, 0, part, names);
+  const meant = run !== undefined && run.words === words.length ? run : undefined;
   const before = portionBefore(items, at);
   const whole = { start: items[before.from]?.start ?? item.start, end: item.end };
-  const base = {
+  const mention = {
     start: item.start,
     end: item.end,
     portion: before.portion,
     whole,
+    ingredients: meant?.ingredients ?? NO_REFS,
     forced: true,
     verb: false,
     weak: false,
@@ -306,6 +316,5 @@ function forcedMention(
     from: at,
     to: at,
   };
-  const named = keys.find((k) => k.ingredient === undefined);
-  return named === undefined ? { ...base, ingredients: refs(keys) } : { ...base, ingredients: [], part: named.part };
+  return meant !== undefined && meant.ingredients.length === 0 ? { ...mention, part: meant.part } : mention;
 }

@@ -2,7 +2,9 @@
  * Knows every name a sentence may mention: the ingredients and the parts, by full name, head noun and food.
  * Refuses to know amounts, so that changing one leaves the mentions as they are.
  */
+import type { Food } from '../food/food.ts';
 import type { Ingredient } from './ingredient.ts';
+import type { PartHead } from './part.ts';
 import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from './words.ts';
 
 export interface IngredientRef {
@@ -11,108 +13,309 @@ export interface IngredientRef {
   readonly ingredient: number;
 }
 
-/** What a run of words may name. `weak` names count only where nothing else is named so. */
-export interface NameKey {
+/** A run of words and all that it names. */
+export interface Run {
   readonly words: readonly string[];
+  /** By part, from the first: its ingredients that are called so. */
+  readonly lists: readonly Listed[];
+  /** The parts that are called so, from the first. */
+  readonly parts: readonly number[];
+}
+
+/** The ingredients of one part that a run names, in the order of the list; where it is the full name of some, those alone. */
+export interface Listed {
+  readonly part: number;
+  readonly refs: readonly IngredientRef[];
+  readonly full: boolean;
+}
+
+/** The runs that begin with one word. Those named weakly count only where nothing else is named so. */
+export interface Runs {
+  readonly strong: readonly Run[];
+  readonly weak: readonly Run[];
+}
+
+/** The names that the steps of each part can mention: its own and those of the parts before it. */
+export class NameIndex {
+  private heads: readonly PartHead[] = [];
+  /** Which names begin with a word, as places in ascending order. */
+  private readonly places = new Map<string, number[]>();
+  /** What was asked for so far: of most words nobody asks. */
+  private readonly made = new Map<string, Runs>();
+
+  constructor(heads: readonly PartHead[]) {
+    this.become(heads);
+  }
+
+  /** Takes the names of these parts in place of those it has; does again only what differs. */
+  become(heads: readonly PartHead[]): void {
+    const before = this.heads;
+    this.heads = heads;
+    if (before.length !== heads.length) {
+      this.places.clear();
+      this.made.clear();
+      for (let part = 0; part < heads.length; part++) this.append(part);
+      return;
+    }
+    for (let part = 0; part < heads.length; part++) {
+      const [old, now] = [before[part], heads[part]];
+      if (old !== now && old !== undefined && now !== undefined && !sameCalls(old, now)) this.replace(part, old, now);
+    }
+  }
+
+  /** The runs that begin with the word, of all parts. */
+  beginning(word: string): Runs | undefined {
+    const made = this.made.get(word);
+    if (made !== undefined) return made;
+    const places = this.places.get(word);
+    if (places === undefined) return undefined;
+    const runs = this.make(word, places);
+    this.made.set(word, runs);
+    return runs;
+  }
+
+  /** The next part below one that is called so, or has something that is: what is named above it is not meant there. */
+  nextNaming({ words, isPart, weak }: ChangedRun, part: number): number | undefined {
+    const runs = this.beginning(words[0] ?? '');
+    const run = (weak ? runs?.weak : runs?.strong)?.find((r) => sameWords(r.words, words));
+    const named = run?.parts.find((p) => p > part);
+    if (isPart) return named;
+    const listed = run?.lists.find((list) => list.part > part)?.part;
+    return named === undefined || listed === undefined ? (named ?? listed) : Math.min(named, listed);
+  }
+
+  /** Every run, as long as all are wanted. */
+  *all(): Generator<{ readonly run: Run; readonly weak: boolean }> {
+    for (const word of this.places.keys()) {
+      const runs = this.beginning(word);
+      for (const run of runs?.strong ?? []) yield { run, weak: false };
+      for (const run of runs?.weak ?? []) yield { run, weak: true };
+    }
+  }
+
+  private append(part: number): void {
+    const head = this.heads[part];
+    if (head === undefined) return;
+    for (const first of callsOfPart(head.name).keys()) this.put(first, part * MOST);
+    for (let i = 0; i < head.ingredients.length; i++)
+      for (const first of callsOf(head.ingredients[i] as Ingredient).keys()) this.put(first, part * MOST + i + 1);
+  }
+
+  private put(first: string, place: number): void {
+    const places = this.places.get(first);
+    if (places === undefined) this.places.set(first, [place]);
+    else places.push(place);
+  }
+
+  private replace(part: number, old: PartHead, now: PartHead): void {
+    const places = placesOf(now, part);
+    for (const first of new Set([...placesOf(old, part).keys(), ...places.keys()])) {
+      const all = this.places.get(first) ?? [];
+      const from = lowest(all, part * MOST);
+      all.splice(from, lowest(all, (part + 1) * MOST) - from, ...(places.get(first) ?? []));
+      if (all.length === 0) this.places.delete(first);
+      else this.places.set(first, all);
+      this.made.delete(first);
+    }
+  }
+
+  private make(word: string, places: readonly number[]): Runs {
+    const runs: { strong: OpenRun[]; weak: OpenRun[] } = { strong: [], weak: [] };
+    for (const place of places) {
+      const part = Math.floor(place / MOST);
+      const head = this.heads[part] as PartHead;
+      const ingredient = (place % MOST) - 1;
+      const calls = ingredient < 0 ? callsOfPart(head.name) : callsOf(head.ingredients[ingredient] as Ingredient);
+      for (const call of calls.get(word) ?? []) add(call.weak ? runs.weak : runs.strong, call, part, ingredient);
+    }
+    return runs;
+  }
+}
+
+/** A run that names something else in a part than it did. */
+export interface ChangedRun {
+  readonly words: readonly string[];
+  readonly weak: boolean;
+  /** Whether it names, or named, the part itself. */
+  readonly isPart: boolean;
+}
+
+/** The runs that name other things in a part than before. */
+export function changedRuns(old: PartHead, now: PartHead): ChangedRun[] {
+  const byWords = new Map<string, { readonly run: Run; readonly weak: boolean }>();
+  for (const each of new NameIndex([old]).all()) byWords.set(keyOf(each), each);
+  const changed: ChangedRun[] = [];
+  for (const { run, weak } of new NameIndex([now]).all()) {
+    const key = keyOf({ run, weak });
+    const before = byWords.get(key)?.run;
+    byWords.delete(key);
+    const isPart = run.parts.length + (before?.parts.length ?? 0) > 0;
+    if (before === undefined || !namesSame(run, before)) changed.push({ words: run.words, weak, isPart });
+  }
+  for (const { run, weak } of byWords.values()) changed.push({ words: run.words, weak, isPart: run.parts.length > 0 });
+  return changed;
+}
+
+const keyOf = ({ run, weak }: { readonly run: Run; readonly weak: boolean }): string =>
+  `${weak ? '~' : ''}${run.words.join(' ')}`;
+
+/** Of two runs of one part. */
+function namesSame(a: Run, b: Run): boolean {
+  const [ours, theirs] = [a.lists[0]?.refs ?? [], b.lists[0]?.refs ?? []];
+  return (
+    a.parts.length === b.parts.length &&
+    ours.length === theirs.length &&
+    ours.every((ref, i) => ref.ingredient === theirs[i]?.ingredient)
+  );
+}
+
+/** A place is a part times this, and 1 and the index of its ingredient. No line of text has so many. */
+const MOST = 2 ** 22;
+
+function placesOf(head: PartHead, part: number): Map<string, number[]> {
+  const places = new Map<string, number[]>();
+  const put = (calls: Calls, place: number) => {
+    for (const first of calls.keys()) places.set(first, [...(places.get(first) ?? []), place]);
+  };
+  put(callsOfPart(head.name), part * MOST);
+  head.ingredients.forEach((ingredient, i) => {
+    put(callsOf(ingredient), part * MOST + i + 1);
+  });
+  return places;
+}
+
+/** The index of the first number that is not below another, in an ascending list. */
+function lowest(list: readonly number[], value: number): number {
+  let [low, high] = [0, list.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((list[middle] ?? 0) < value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+interface OpenRun extends Run {
+  readonly lists: { part: number; refs: IngredientRef[]; full: boolean }[];
+  readonly parts: number[];
+}
+
+function add(runs: OpenRun[], call: Call, part: number, ingredient: number): void {
+  let run = runs.find((r) => sameWords(r.words, call.words));
+  if (run === undefined) {
+    run = { words: call.words, lists: [], parts: [] };
+    runs.push(run);
+  }
+  if (ingredient < 0) {
+    if (run.parts.at(-1) !== part) run.parts.push(part);
+    return;
+  }
+  const ref = { part, ingredient };
+  const last = run.lists.at(-1);
+  if (last?.part !== part) run.lists.push({ part, refs: [ref], full: call.full });
+  else if (call.full && !last.full) {
+    // A full name beats the last word of a longer one.
+    last.full = true;
+    last.refs = [ref];
+  } else if (call.full === last.full && last.refs.at(-1)?.ingredient !== ingredient) last.refs.push(ref);
+}
+
+function sameWords(a: readonly string[], b: readonly string[]): boolean {
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
+
+/** One way to call a thing. */
+interface Call {
+  readonly words: readonly string[];
+  /** All words of its name. */
   readonly full: boolean;
   readonly weak: boolean;
-  readonly part: number;
-  /** Absent when the part itself is named. */
-  readonly ingredient?: number;
 }
 
-/** The names of one part; one object for equal names, so that it can key caches. */
-export interface PartNames {
-  readonly signature: string;
-  readonly name: string;
-  readonly ingredients: readonly { readonly name: string; readonly foodNames: readonly string[] }[];
+/** All ways to call a thing, by their first word. */
+type Calls = ReadonlyMap<string, readonly Call[]>;
+
+/** Lists of a folder repeat their names. */
+const CALLS = new Map<string, { readonly food: Food | undefined; readonly calls: Calls }>();
+const PART_CALLS = new Map<string, Calls>();
+const MOST_KEPT = 2000;
+
+function callsOf({ name, food }: Ingredient): Calls {
+  const kept = CALLS.get(name);
+  if (kept !== undefined && kept.food === food) return kept.calls;
+  const calls = callsOfIngredient(name, food);
+  if (CALLS.size >= MOST_KEPT) CALLS.clear();
+  CALLS.set(name, { food, calls });
+  return calls;
 }
 
-const INTERNED = new Map<string, WeakRef<PartNames>>();
-
-export function partNames(name: string, ingredients: readonly Ingredient[]): PartNames {
-  // Preparation and note count too: a step may speak of what they name.
-  const signature = `${name}\n${ingredients.map(({ name: of, food, node }) => [of, food?.id, node.preparation?.text, node.note?.text].join('\t')).join('\n')}`;
-  const known = INTERNED.get(signature)?.deref();
-  if (known !== undefined) return known;
-  const names: PartNames = {
-    signature,
-    name,
-    ingredients: ingredients.map((i) => ({
-      name: i.name,
-      foodNames: i.food === undefined ? [] : [i.food.name, ...i.food.names],
-    })),
-  };
-  if (INTERNED.size > 5000) INTERNED.clear();
-  INTERNED.set(signature, new WeakRef(names));
-  return names;
+function callsOfPart(name: string): Calls {
+  let calls = PART_CALLS.get(name);
+  if (calls === undefined) {
+    calls = byFirst(suffixes(wordsOf(name), true));
+    if (PART_CALLS.size >= MOST_KEPT) PART_CALLS.clear();
+    PART_CALLS.set(name, calls);
+  }
+  return calls;
 }
 
-/** The names that the steps of one part can mention: its own and those of the parts before it. */
-export class NameIndex {
-  private readonly byFirst = new Map<string, NameKey[]>();
-  private readonly weakByFirst = new Map<string, NameKey[]>();
-
-  constructor(parts: readonly PartNames[]) {
-    parts.forEach((part, p) => {
-      this.addPart(part, p);
-    });
+function callsOfIngredient(name: string, food: Food | undefined): Calls {
+  const full = wordsOf(name);
+  const calls = suffixes(full, true);
+  const weakly = (words: readonly string[]) => calls.push({ words, full: false, weak: true });
+  const of = full.indexOf('of');
+  if (of > 0) calls.push({ words: full.slice(0, of), full: false, weak: false });
+  const or = full.indexOf('or');
+  if (or > 0) calls.push(...suffixes(full.slice(0, or), false));
+  // Eggs are separated in the steps: their yolks and whites are still the eggs.
+  if (full.at(-1) === 'egg') for (const half of ['yolk', 'white']) weakly([half]);
+  const vocabulary = new Set<string>();
+  for (const other of food === undefined ? [] : [food.name, ...food.names]) {
+    const run = wordsOf(other);
+    for (const word of run) vocabulary.add(word);
+    weakly(run);
   }
-
-  /** Keys that begin with the word and belong to parts up to the given one. */
-  beginning(word: string, upTo: number): readonly NameKey[] {
-    return (this.byFirst.get(word) ?? NONE).filter((k) => k.part <= upTo);
-  }
-
-  beginningWeakly(word: string, upTo: number): readonly NameKey[] {
-    return (this.weakByFirst.get(word) ?? NONE).filter((k) => k.part <= upTo);
-  }
-
-  has(word: string): boolean {
-    return this.byFirst.has(word) || this.weakByFirst.has(word);
-  }
-
-  private addPart(part: PartNames, p: number): void {
-    const words = wordsOf(part.name);
-    for (const run of suffixes(words))
-      this.add({ words: run, full: run.length === words.length, weak: false, part: p });
-    part.ingredients.forEach(({ name, foodNames }, ingredient) => {
-      const full = wordsOf(name);
-      for (const run of suffixes(full))
-        this.add({ words: run, full: run.length === full.length, weak: false, part: p, ingredient });
-      const of = full.indexOf('of');
-      if (of > 0) this.add({ words: full.slice(0, of), full: false, weak: false, part: p, ingredient });
-      const or = full.indexOf('or');
-      if (or > 0)
-        for (const run of suffixes(full.slice(0, or)))
-          this.add({ words: run, full: false, weak: false, part: p, ingredient });
-      // Eggs are separated in the steps: their yolks and whites are still the eggs.
-      if (full.at(-1) === 'egg')
-        for (const half of ['yolk', 'white']) this.add({ words: [half], full: false, weak: true, part: p, ingredient });
-      const vocabulary = new Set<string>();
-      for (const other of foodNames) {
-        const run = wordsOf(other);
-        for (const word of run) vocabulary.add(word);
-        this.add({ words: run, full: false, weak: true, part: p, ingredient });
-      }
-      for (const word of full.slice(0, -1)) {
-        if (vocabulary.has(word) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word))
-          this.add({ words: [word], full: false, weak: true, part: p, ingredient });
-      }
-    });
-  }
-
-  private add(key: NameKey): void {
-    const [first] = key.words;
-    if (first === undefined) return;
-    const map = key.weak ? this.weakByFirst : this.byFirst;
-    const keys = map.get(first);
-    if (keys === undefined) map.set(first, [key]);
-    else keys.push(key);
-  }
+  for (const word of full.slice(0, -1))
+    if (vocabulary.has(word) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word)) weakly([word]);
+  return byFirst(calls);
 }
-
-const NONE: readonly NameKey[] = [];
 
 /** The name, then what is left of it from each later word on: `dark brown sugar`, `brown sugar`, `sugar`. */
-const suffixes = (words: readonly string[]): string[][] => words.map((_, i) => words.slice(i));
+const suffixes = (words: readonly string[], isFull: boolean): Call[] =>
+  words.map((_, i) => ({ words: words.slice(i), full: isFull && i === 0, weak: false }));
+
+function byFirst(calls: readonly Call[]): Calls {
+  const firsts = new Map<string, Call[]>();
+  for (const call of calls) {
+    const [first] = call.words;
+    if (first === undefined) continue;
+    const same = firsts.get(first);
+    if (same === undefined) firsts.set(first, [call]);
+    else same.push(call);
+  }
+  return firsts;
+}
+
+/** Whether two lists are called the same, line by line. */
+function sameCalls(a: PartHead, b: PartHead): boolean {
+  return (
+    a.name === b.name &&
+    a.ingredients.length === b.ingredients.length &&
+    a.ingredients.every((one, i) => one.name === b.ingredients[i]?.name && one.food === b.ingredients[i]?.food)
+  );
+}
+
+/** Whether two lists name the same things. Preparation, note and kind count too: a step may speak of what they name. */
+export function sameNames(a: PartHead, b: PartHead): boolean {
+  return (
+    sameCalls(a, b) &&
+    a.kindNode?.text === b.kindNode?.text &&
+    a.ingredients.every(({ node }, i) => {
+      const other = b.ingredients[i]?.node;
+      return node.preparation?.text === other?.preparation?.text && node.note?.text === other?.note?.text;
+    })
+  );
+}

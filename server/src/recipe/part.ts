@@ -8,7 +8,7 @@ import type { Span, TextNode } from '../notation/tree.ts';
 import { bindIngredient, type Ingredient, isFlour } from './ingredient.ts';
 import { type Kind, kindInHouse, kindNamed } from './kinds.ts';
 import { isStarter } from './measures/shares.ts';
-import { type PartNames, partNames } from './names.ts';
+import { wordsOf } from './words.ts';
 import type { World } from './world.ts';
 
 export interface PartHead {
@@ -19,7 +19,6 @@ export interface PartHead {
   readonly kindNode?: TextNode;
   readonly kind?: Kind;
   readonly ingredients: readonly Ingredient[];
-  readonly names: PartNames;
   /** Sum of what is known, in grams; `complete` when every weighable line is. */
   readonly massG: Range & { readonly complete: boolean };
   /** Flour that counts as the 100 % of baker's percentages, in grams. */
@@ -28,35 +27,8 @@ export interface PartHead {
   readonly nominal: boolean;
 }
 
-const CACHE = new WeakMap<World, WeakMap<PartSource, Map<string, PartHead>>>();
-
 /** `batchG` is the recipe's yield in grams, which fixes a part written wholly in percentages; `recipeKind` is the kind of a recipe without parts. */
 export function bindPart(source: PartSource, world: World, batchG?: number, recipeKind?: TextNode): PartHead {
-  let bySource = CACHE.get(world);
-  if (bySource === undefined) {
-    bySource = new WeakMap();
-    CACHE.set(world, bySource);
-  }
-  let byBatch = bySource.get(source);
-  if (byBatch === undefined) {
-    byBatch = new Map();
-    bySource.set(source, byBatch);
-  }
-  const key = `${batchG ?? ''} ${recipeKind?.text ?? ''}`;
-  let part = byBatch.get(key);
-  if (part === undefined) {
-    part = bind(source, world, batchG, recipeKind);
-    byBatch.set(key, part);
-  }
-  return part;
-}
-
-function bind(
-  source: PartSource,
-  world: World,
-  batchG: number | undefined,
-  recipeKind: TextNode | undefined,
-): PartHead {
   const written: Ingredient[] = [];
   source.lines.forEach((line, at) => {
     const { statement } = line;
@@ -77,7 +49,6 @@ function bind(
     ...(kindNode && { kindNode }),
     ...(kind && { kind }),
     ingredients,
-    names: partNames(name, ingredients),
     massG: massOf(ingredients),
     flourG: flourOf(ingredients),
     nominal,
@@ -166,6 +137,23 @@ export function listedNames(head: PartHead): ReadonlyMap<string, Ingredient> {
     LISTED.set(head, listed);
   }
   return listed;
+}
+
+const WORDS = new WeakMap<PartHead, ReadonlySet<string>>();
+
+/** Every word of a part's list, of its name and its kind, as they are compared. */
+export function listedWords(head: PartHead): ReadonlySet<string> {
+  let words = WORDS.get(head);
+  if (words === undefined) {
+    const texts = head.ingredients.flatMap(({ node }) => [node.name?.text, node.preparation?.text, node.note?.text]);
+    // What a misspelled line nearly names is listed too.
+    const near = head.ingredients.flatMap(({ match }) =>
+      match.kind === 'unknown' ? match.near.map((f) => f.name) : [],
+    );
+    words = new Set([head.name, head.kindNode?.text, ...texts, ...near].flatMap((text) => wordsOf(text ?? '')));
+    WORDS.set(head, words);
+  }
+  return words;
 }
 
 /** Where in the part's first line its name stands. */

@@ -25,36 +25,40 @@ export interface PortionFound {
 }
 
 const DETERMINERS = new Set(['the', 'this', 'these', 'that', 'those', 'your', 'its']);
-const FRACTIONS: Readonly<Record<string, number>> = {
-  half: 1 / 2,
-  halves: 1 / 2,
-  third: 1 / 3,
-  thirds: 1 / 3,
-  quarter: 1 / 4,
-  quarters: 1 / 4,
-  fifth: 1 / 5,
-  fifths: 1 / 5,
-  sixth: 1 / 6,
-  sixths: 1 / 6,
-  eighth: 1 / 8,
-  eighths: 1 / 8,
-  tenth: 1 / 10,
-  tenths: 1 / 10,
-};
-const COUNTS: Readonly<Record<string, number>> = {
-  a: 1,
-  an: 1,
-  one: 1,
-  two: 2,
-  three: 3,
-  four: 4,
-  five: 5,
-  six: 6,
-  seven: 7,
-  eight: 8,
-  nine: 9,
-  ten: 10,
-};
+const FRACTIONS: ReadonlyMap<string, number> = new Map(
+  Object.entries({
+    half: 1 / 2,
+    halves: 1 / 2,
+    third: 1 / 3,
+    thirds: 1 / 3,
+    quarter: 1 / 4,
+    quarters: 1 / 4,
+    fifth: 1 / 5,
+    fifths: 1 / 5,
+    sixth: 1 / 6,
+    sixths: 1 / 6,
+    eighth: 1 / 8,
+    eighths: 1 / 8,
+    tenth: 1 / 10,
+    tenths: 1 / 10,
+  }),
+);
+const COUNTS: ReadonlyMap<string, number> = new Map(
+  Object.entries({
+    a: 1,
+    an: 1,
+    one: 1,
+    two: 2,
+    three: 3,
+    four: 4,
+    five: 5,
+    six: 6,
+    seven: 7,
+    eight: 8,
+    nine: 9,
+    ten: 10,
+  }),
+);
 const RESTS = new Set(['rest', 'remainder', 'remaining', 'leftover']);
 const SOME = new Set([
   'some',
@@ -108,11 +112,11 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
     return { portion, from: i, determined: true };
   }
   const word = wordAt(items, i);
-  const fraction = FRACTIONS[word];
+  const fraction = FRACTIONS.get(word);
   if (fraction !== undefined) return fractionBefore(items, i, fraction);
   if (RESTS.has(word)) {
     const inner = wordAt(items, i - 1) === 'the' ? i - 2 : i - 1;
-    const share = FRACTIONS[wordAt(items, wordAt(items, inner) === 'of' ? inner - 1 : inner)];
+    const share = FRACTIONS.get(wordAt(items, wordAt(items, inner) === 'of' ? inner - 1 : inner));
     if (share !== undefined)
       return { portion: { kind: 'share', of: share, remaining: true }, from: inner, determined: true };
     return { portion: { kind: 'rest' }, from: wordAt(items, i - 1) === 'the' ? i - 1 : i, determined: true };
@@ -120,7 +124,7 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
   if (word === 'last' && of) return { portion: { kind: 'rest' }, from: i, determined: true };
   if (ALL.has(word)) return { portion: { kind: 'all' }, from: i, determined: true };
   if (SOME.has(word)) return { portion: { kind: 'some' }, from: i, determined: true };
-  const count = COUNTS[word];
+  const count = COUNTS.get(word);
   if (count !== undefined && (count > 1 || of || word === 'one'))
     return { portion: countPortion(item, count), from: i, determined: true };
   return { ...plain, from: i + 1, determined };
@@ -129,20 +133,21 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
 function skipAdjectives(items: readonly SentenceItem[], from: number): number {
   for (let i = from, skipped = 0; skipped <= 3; i--, skipped++) {
     const word = wordAt(items, i);
-    if (items[i]?.kind === 'measured' || opensPortion(word)) return i;
+    if (items[i]?.kind === 'measured' || OPENING.has(word)) return i;
     if (word === '' || FUNCTION_WORDS.has(word)) return from;
   }
   return from;
 }
 
-const opensPortion = (word: string): boolean =>
-  DETERMINERS.has(word) ||
-  word === 'of' ||
-  RESTS.has(word) ||
-  SOME.has(word) ||
-  ALL.has(word) ||
-  Object.hasOwn(FRACTIONS, word) ||
-  Object.hasOwn(COUNTS, word);
+const OPENING: ReadonlySet<string> = new Set([
+  ...DETERMINERS,
+  'of',
+  ...RESTS,
+  ...SOME,
+  ...ALL,
+  ...FRACTIONS.keys(),
+  ...COUNTS.keys(),
+]);
 
 function wordAt(items: readonly SentenceItem[], i: number): string {
   const item = items[i];
@@ -154,7 +159,7 @@ function fractionBefore(items: readonly SentenceItem[], i: number, fraction: num
   if (before === 'other' || (before === 'second' && fraction === 1 / 2))
     return { portion: { kind: 'rest' }, from: i - 1, determined: true };
   const item = items[i - 1];
-  const times = item?.kind === 'measured' && item.unit === undefined ? item.quantity.low : COUNTS[before];
+  const times = item?.kind === 'measured' && item.unit === undefined ? item.quantity.low : COUNTS.get(before);
   const share = Math.min((times ?? 1) * fraction, 1);
   return {
     portion: { kind: 'share', of: share, remaining: false },

@@ -2,7 +2,7 @@ import { insertLineAfter } from '../../edits/text-edit.ts';
 import type { FoodBook } from '../../food/book.ts';
 import type { Food, FoodClass } from '../../food/food.ts';
 import type { MeasuredNode, SentenceItem, WordNode } from '../../notation/tree.ts';
-import type { PartHead } from '../../recipe/part.ts';
+import { listedWords } from '../../recipe/part.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { verbClass } from '../../recipe/verbs.ts';
 import { FUNCTION_WORDS, wordsOf } from '../../recipe/words.ts';
@@ -231,25 +231,9 @@ function vocabulary(book: FoodBook): ReadonlySet<string> {
 function isListed(part: Part, word: string): boolean {
   for (let i = part.index; i >= 0; i--) {
     const head = i === part.index ? part.head : part.heads[i];
-    if (head !== undefined && wordsIn(head).has(word)) return true;
+    if (head !== undefined && listedWords(head).has(word)) return true;
   }
   return false;
-}
-
-const WORDS = new WeakMap<PartHead, ReadonlySet<string>>();
-
-function wordsIn(head: PartHead): ReadonlySet<string> {
-  let words = WORDS.get(head);
-  if (words === undefined) {
-    const texts = head.ingredients.flatMap(({ node }) => [node.name?.text, node.preparation?.text, node.note?.text]);
-    // What a misspelled line nearly names is listed: `unknown-food` speaks of it.
-    const near = head.ingredients.flatMap(({ match }) =>
-      match.kind === 'unknown' ? match.near.map((f) => f.name) : [],
-    );
-    words = new Set([head.name, head.kindNode?.text, ...texts, ...near].flatMap((text) => wordsOf(text ?? '')));
-    WORDS.set(head, words);
-  }
-  return words;
 }
 
 /** A verb governs what it lists: `add the rest of the milk and the beaten eggs`. */

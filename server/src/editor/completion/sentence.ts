@@ -66,7 +66,7 @@ function namesFor(snapshot: Snapshot, part: Part, word: string): { names: Name[]
   const includes = new Set(part.includes);
   let room = MOST_FROM_EARLIER;
   for (let index = part.index - 1; index >= 0 && room > 0; index--) {
-    const head = part.heads[index];
+    const head = snapshot.recipe.bound.heads[index];
     if (head !== undefined && head.name !== '' && begins(head.name, word)) {
       if (includes.has(head)) taken.push({ name: head.name, kind: 'part', detail: 'a part, already used' });
       else fresh.push({ name: head.name, kind: 'part', detail: 'a part' });

@@ -18,6 +18,7 @@ import {
 } from './modifiers.ts';
 import { keyOf, type Phrase, readPhrase } from './names.ts';
 import { nearFoods } from './near.ts';
+import { once } from './once.ts';
 import type { FoodRow } from './tables.ts';
 
 /** What a name may mean: a food, or several that the word does not tell apart, likeliest first. */
@@ -91,10 +92,11 @@ export function findFood(index: NameIndex, words: string): FoodMatch {
   const phrase = readPhrase(written ?? words);
   const found = findPhrase(index, phrase);
   if (found !== undefined) return found;
+  const near = once(() => nearFoods(index, [...phrase.head, ...phrase.tails.flat()].slice(0, 8)));
   return {
     kind: 'unknown',
     get near(): readonly Food[] {
-      return nearFoods(index, [...phrase.head, ...phrase.tails.flat()].slice(0, 8));
+      return near();
     },
   };
 }

@@ -29,9 +29,16 @@ export function weighFood(food: Food, quantity: Quantity, measures: Measures, fo
     return unknown('the amount is not a number');
   const one = weighOne(food, quantity, measures, form);
   if (!one.known) return one;
-  const grams = { low: one.grams.low * low, high: one.grams.high * high };
-  const typical = one.typical === undefined ? undefined : (one.typical * (low + high)) / 2;
-  return widened({ ...one, grams }, typical, quantity.about);
+  const by = quantity.about ? ABOUT : 0;
+  const grams = { low: one.grams.low * low * (1 - by), high: one.grams.high * high * (1 + by) };
+  const reason = quantity.about
+    ? { ...one.reason, words: `${one.reason.words}; a tenth either way for about` }
+    : one.reason;
+  if (one.typical === undefined) return { known: true, grams, reason };
+  const typical = (one.typical * (low + high)) / 2;
+  const middle = (grams.low + grams.high) / 2;
+  const apart = Math.abs(typical - middle) > 1e-9 * middle;
+  return apart ? { known: true, grams, reason, typical } : { known: true, grams, reason };
 }
 
 /** The likeliest single figure of a weight. */
@@ -41,20 +48,54 @@ export function likelyGrams(weighed: Extract<Weighed, { known: true }>): number 
 
 type Known = Extract<Weighed, { known: true }>;
 
+/** One of what the quantity counts; answered before for most lines of a folder. */
 function weighOne(food: Food, quantity: Quantity, measures: Measures, form: string | undefined): Weighed {
-  const { unit, each, count } = quantity;
-  if (unit === undefined) {
-    if (each !== undefined) return weighPackage(food, count, each, measures, form);
-    return weighPiece(food, quantity, measures, form);
+  const { unit, size, each, count } = quantity;
+  if (unit === undefined && each !== undefined) return weighPackage(food, count, each, measures, form);
+  if (unit !== undefined && dimensionOf(unit) === 'mass') return massOf(unit, measures);
+  let ones = ONES.get(food);
+  if (ones === undefined) {
+    ones = [];
+    ONES.set(food, ones);
   }
+  for (const one of ones)
+    if (one.unit === unit && one.form === form && one.count === count && one.size === size && one.measures === measures)
+      return one.weighed;
+  const weighed =
+    unit === undefined ? weighPiece(food, quantity, measures, form) : weighUnit(food, unit, measures, form);
+  if (ones.length >= MOST_ONES) ones.length = 0;
+  ones.push({ unit, size, count, measures, form, weighed });
+  return weighed;
+}
+
+/** What was asked of a food, and the answer. */
+interface One {
+  readonly unit: UnitSymbol | undefined;
+  readonly size: Size | undefined;
+  readonly count: CountWord | undefined;
+  readonly measures: Measures;
+  readonly form: string | undefined;
+  readonly weighed: Weighed;
+}
+
+const ONES = new WeakMap<Food, One[]>();
+const MOST_ONES = 30;
+
+const MASSES = new Map<UnitSymbol, Weighed>();
+
+/** A weight is the same of every food. */
+function massOf(unit: UnitSymbol, measures: Measures): Weighed {
+  let mass = MASSES.get(unit);
+  if (mass === undefined) {
+    const grams = exactly(baseOf(unit, measures) ?? Number.NaN);
+    mass = known(grams, 'weight', 'a weight, as written', unitOf(unit).source ?? 'SI');
+    MASSES.set(unit, mass);
+  }
+  return mass;
+}
+
+function weighUnit(food: Food, unit: UnitSymbol, measures: Measures, form: string | undefined): Weighed {
   switch (dimensionOf(unit)) {
-    case 'mass':
-      return known(
-        exactly(baseOf(unit, measures) ?? Number.NaN),
-        'weight',
-        'a weight, as written',
-        unitOf(unit).source ?? 'SI',
-      );
     case 'volume':
       return weighVolume(food, unit, measures, form);
     case 'share':
@@ -441,16 +482,6 @@ function known(grams: Range, kind: WeightReason['kind'], words: string, source: 
 
 function unknown(why: string): Weighed {
   return { known: false, why };
-}
-
-function widened(weighed: Known, typical: number | undefined, about: boolean): Weighed {
-  const { low, high } = weighed.grams;
-  const grams = about ? { low: low * (1 - ABOUT), high: high * (1 + ABOUT) } : weighed.grams;
-  const words = about ? `${weighed.reason.words}; a tenth either way for about` : weighed.reason.words;
-  const { typical: _, ...rest } = weighed;
-  const middle = (grams.low + grams.high) / 2;
-  const apart = typical !== undefined && Math.abs(typical - middle) > 1e-9 * middle;
-  return { ...rest, grams, ...(apart ? { typical } : {}), reason: { ...weighed.reason, words } };
 }
 
 function spanOf(ranges: readonly Range[]): Range {

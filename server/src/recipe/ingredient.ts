@@ -29,21 +29,25 @@ export interface Ingredient {
 export function bindIngredient(node: IngredientNode, line: number, world: World): Ingredient | undefined {
   if (node.name === undefined) return undefined;
   const match = findFood(node, world);
-  const food = match.kind === 'food' ? match.food : undefined;
-  const percent =
-    node.amount?.kind === 'measured' && node.amount.unit?.symbol === '%' ? node.amount.quantity : undefined;
-  return {
+  const ingredient = {
     line,
     node,
     name: node.name.text,
     match,
-    ...(food && { food }),
     weighed: weighLine(node, match, world),
-    ...(percent && { percent: { low: percent.low, high: percent.high } }),
     optional: node.optional !== undefined,
     free: node.amount?.kind === 'free',
   };
+  const { amount } = node;
+  const { food } = match.kind === 'food' ? match : NO_FOOD;
+  if (amount?.kind === 'measured' && amount.unit?.symbol === '%') {
+    const percent = { low: amount.quantity.low, high: amount.quantity.high };
+    return food === undefined ? { ...ingredient, percent } : { ...ingredient, food, percent };
+  }
+  return food === undefined ? ingredient : { ...ingredient, food };
 }
+
+const NO_FOOD: { readonly food?: Food } = {};
 
 /** Whether a food is flour in the sense of baker's percentages. */
 export function isFlour(ingredient: Ingredient): boolean {

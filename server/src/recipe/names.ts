@@ -35,13 +35,18 @@ export interface Runs {
   readonly weak: readonly Run[];
 }
 
+/** Which names begin with a word. */
+interface Beginning {
+  /** In ascending order. */
+  readonly places: number[];
+  /** Made when it is first asked for: of most words nobody asks. */
+  runs: Runs | undefined;
+}
+
 /** The names that the steps of each part can mention: its own and those of the parts before it. */
 export class NameIndex {
   private heads: readonly PartHead[] = [];
-  /** Which names begin with a word, as places in ascending order. */
-  private readonly places = new Map<string, number[]>();
-  /** What was asked for so far: of most words nobody asks. */
-  private readonly made = new Map<string, Runs>();
+  private readonly byWord = new Map<string, Beginning>();
 
   constructor(heads: readonly PartHead[]) {
     this.become(heads);
@@ -52,8 +57,7 @@ export class NameIndex {
     const before = this.heads;
     this.heads = heads;
     if (before.length !== heads.length) {
-      this.places.clear();
-      this.made.clear();
+      this.byWord.clear();
       for (let part = 0; part < heads.length; part++) this.append(part);
       return;
     }
@@ -65,13 +69,10 @@ export class NameIndex {
 
   /** The runs that begin with the word, of all parts. */
   beginning(word: string): Runs | undefined {
-    const made = this.made.get(word);
-    if (made !== undefined) return made;
-    const places = this.places.get(word);
-    if (places === undefined) return undefined;
-    const runs = this.make(word, places);
-    this.made.set(word, runs);
-    return runs;
+    const beginning = this.byWord.get(word);
+    if (beginning === undefined) return undefined;
+    beginning.runs ??= this.make(word, beginning.places);
+    return beginning.runs;
   }
 
   /** The next part below one that is called so, or has something that is: what is named above it is not meant there. */
@@ -86,7 +87,7 @@ export class NameIndex {
 
   /** Every run, as long as all are wanted. */
   *all(): Generator<{ readonly run: Run; readonly weak: boolean }> {
-    for (const word of this.places.keys()) {
+    for (const word of this.byWord.keys()) {
       const runs = this.beginning(word);
       for (const run of runs?.strong ?? []) yield { run, weak: false };
       for (const run of runs?.weak ?? []) yield { run, weak: true };
@@ -102,20 +103,19 @@ export class NameIndex {
   }
 
   private put(first: string, place: number): void {
-    const places = this.places.get(first);
-    if (places === undefined) this.places.set(first, [place]);
-    else places.push(place);
+    const beginning = this.byWord.get(first);
+    if (beginning === undefined) this.byWord.set(first, { places: [place], runs: undefined });
+    else beginning.places.push(place);
   }
 
   private replace(part: number, old: PartHead, now: PartHead): void {
     const places = placesOf(now, part);
     for (const first of new Set([...placesOf(old, part).keys(), ...places.keys()])) {
-      const all = this.places.get(first) ?? [];
+      const all = this.byWord.get(first)?.places ?? [];
       const from = lowest(all, part * MOST);
       all.splice(from, lowest(all, (part + 1) * MOST) - from, ...(places.get(first) ?? []));
-      if (all.length === 0) this.places.delete(first);
-      else this.places.set(first, all);
-      this.made.delete(first);
+      if (all.length === 0) this.byWord.delete(first);
+      else this.byWord.set(first, { places: all, runs: undefined });
     }
   }
 

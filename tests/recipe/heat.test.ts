@@ -29,6 +29,13 @@ describe('what a temperature is the temperature of', () => {
     ['Boil the syrup to 118 C.', ['food 118']],
     ['Keep warm at 50 C.', ['surroundings 50']],
     ['Keep the whites cool at 8 C.', ['surroundings 8']],
+    ['Heat the milk, cream and sugar to 60 C.', ['food 60']],
+    ['Warm the milk and cream to 60 C.', ['food 60']],
+    ['Fry the livers for 3 min, to 62 C.', ['food 62']],
+    ['Roast at 200 C to 62 C.', ['oven 200', 'food 62']],
+    ['Bake at 120 C for 1 h, then drop to 90 C.', ['oven 120', 'oven 90']],
+    ['Preheat to 90 C.', ['oven 90']],
+    ['Fry in oil heated to 90 C.', ['liquid 90']],
   ])('%s', (text, want) => {
     expect(readHeat(sentenceOf(text)).map((h) => `${h.role} ${Math.round(h.celsius.low)}`)).toEqual(want);
   });
@@ -42,6 +49,8 @@ describe('whose time a duration is', () => {
     ['Cool for 1 h, then chill at 4 C overnight.', ['cool 60-60', 'chill 480-960']],
     ['Chill within 2 h.', []],
     ['It keeps 3 d.', []],
+    ['Boil the milk, cream and sugar for 2 min.', ['boil 2-2']],
+    ['Weigh the flour and cream the butter for 5 min.', ['cream 5-5']],
     ['Simmer gently for 1 1/2 hours.', ['simmer 90-90']],
   ])('%s', (text, want) => {
     expect(readTimes(sentenceOf(text)).map((t) => `${t.verb} ${t.node.lowMin}-${t.node.highMin}`)).toEqual(want);

@@ -112,6 +112,19 @@ const BEFORE_NOUNS = new Set([
 
 const KEPT: ReadonlySet<string> = new Set(['keep', 'keeps', 'kept', 'hold', 'held', 'stay']);
 
+/** What is creamed stands after the verb; `milk and cream to 60 C` is a list. */
+const CREAMED: ReadonlySet<string> = new Set([
+  'the',
+  'together',
+  'both',
+  'all',
+  'butter',
+  'it',
+  'until',
+  'till',
+  'well',
+]);
+
 /** The nearest verb before an item, in any clause of the sentence. */
 function verbBefore(items: readonly SentenceItem[], at: number): Near {
   for (let i = at - 1; i >= 0; i--) {
@@ -120,7 +133,9 @@ function verbBefore(items: readonly SentenceItem[], at: number): Near {
     const kind = verbClass(item.word);
     if (kind === undefined) continue;
     const before = items[i - 1];
+    const after = items[i + 1];
     if (before?.kind === 'word' && BEFORE_NOUNS.has(before.word) && i > 0) continue;
+    if (item.word === 'cream' && i > 0 && !(after?.kind === 'word' && CREAMED.has(after.word))) continue;
     // `keep warm` is keeping.
     if (before?.kind === 'word' && (item.word === 'warm' || item.word === 'cool') && KEPT.has(before.word)) continue;
     if (/(?:ed)$/.test(item.word) && before?.kind === 'word' && ['until', 'till', 'is', 'are'].includes(before.word))
@@ -177,6 +192,11 @@ function saysInside(items: readonly SentenceItem[], at: number): boolean {
   return nearWords(items, at, 8, 8).some((w) => INSIDE.has(w));
 }
 
+/** Below this a figure beside `roast to` or `fry to` is the food's. */
+const LEAST_OVEN_C = 100;
+/** `Bake at 120 C, then drop to 90 C`. */
+const SETTING: ReadonlySet<string> = new Set(['drop', 'turn', 'reduce', 'lower', 'down', 'heat', 'temperature']);
+
 function roleOf(
   items: readonly SentenceItem[],
   at: number,
@@ -192,11 +212,15 @@ function roleOf(
   if (all.some((w) => OVEN_WORDS.has(w)) || near.verb === 'preheat') return 'oven';
   const previous = before.at(-1);
   if (before.includes('until') && previous !== 'at') return 'food';
-  if (near.verbClass === 'oven') return previous === 'to' && near.verb === 'reheat' ? 'food' : 'oven';
+  // `Grill to 62 C`, `roast at 200 C to 74 C`: no oven and no fat is that cool.
+  const inFood =
+    previous === 'to' && celsiusOf(node).high < LEAST_OVEN_C && !before.some((w) => SETTING.has(baseForm(w)));
+  if (near.verbClass === 'oven') return inFood || (previous === 'to' && near.verb === 'reheat') ? 'food' : 'oven';
   if (all.some((w) => AROUND.has(w))) return 'surroundings';
   if (near.verbClass === 'cooling' || near.verbClass === 'resting')
     return previous === 'to' || previous === 'below' || previous === 'under' ? 'food' : 'surroundings';
-  if (all.some((w) => FATS.has(w)) || near.verb === 'fry' || near.verb === 'deep-fry') return 'liquid';
+  if (near.verb === 'fry' || near.verb === 'deep-fry') return inFood ? 'food' : 'liquid';
+  if (all.some((w) => FATS.has(w))) return 'liquid';
   if (near.verbClass === 'stove')
     return previous === 'to' || previous === 'above' || previous === 'over' || before.includes('to')
       ? 'food'

@@ -94,3 +94,16 @@ test('a small word of a name mentions nothing', () => {
   const mentions = open(`${list}${step}`).recipe.parts[0]?.steps[0]?.mentions ?? [];
   expect(mentions.map((m) => step.slice(m.start, m.end))).toEqual(['egg whites', 'cream of tartar', 'sugar']);
 });
+
+test('what is made of a food is not it', () => {
+  const list =
+    'recipe X\n  600 g     chicken thighs\n  1 l       chicken stock\n  500 g     beef shin\n  300 ml    beef stock\n';
+  const namesIn = (step: string) => {
+    const { recipe } = open(`${list}  do ${step}\n`);
+    return (recipe.parts[0]?.steps[0]?.mentions ?? []).map((m) =>
+      m.ingredients.map((r) => recipe.parts[0]?.head.ingredients[r.ingredient]?.name).join('/'),
+    );
+  };
+  expect(namesIn('Simmer the chicken in the chicken stock.')).toEqual(['chicken thighs', 'chicken stock']);
+  expect(namesIn('Cover the beef with the beef stock.')).toEqual(['beef shin', 'beef stock']);
+});

@@ -278,10 +278,25 @@ function callsOfIngredient(name: string, food: Food | undefined): Calls {
     for (const word of run) vocabulary.add(word);
     weakly(run);
   }
-  for (const word of full.slice(0, -1))
+  const made = MADE_OF.has(full.at(-1) ?? '');
+  for (const word of made ? [] : full.slice(0, -1))
     if (vocabulary.has(word) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word)) weakly([word]);
   return byFirst(calls);
 }
+
+/** What is made of a food is not it: `the chicken` is no chicken stock. */
+const MADE_OF: ReadonlySet<string> = new Set([
+  'stock',
+  'broth',
+  'bouillon',
+  'cube',
+  'consomme',
+  'gravy',
+  'dripping',
+  'fat',
+  'skin',
+  'bone',
+]);
 
 /** The name, then what is left of it from each later word on: `dark brown sugar`, `brown sugar`, `sugar`. */
 const suffixes = (words: readonly string[], isFull: boolean): Call[] =>

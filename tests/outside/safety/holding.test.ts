@@ -27,9 +27,18 @@ describe('cooling, 3-501.14: 57 to 21 °C in 2 h, to 5 °C in 6 h in all', () =>
     ['Cool over ice for 3 h.', []],
     ['Chill at 4 C overnight.', []],
     ['Cool in the fridge overnight.', []],
+    ['Cool fast, chill at 4 C and use within 4 d.', []],
+    ['Leave to cool and serve within 3 d.', []],
+    ['Cool for 3 h, then chill at 4 C and use within 4 d.', ['cooling-too-slow']],
   ])('%s', (step, want) => {
     expect(codes(stew(step))).toEqual(want);
   });
+});
+
+test('a long time in the room is said as it is written', () => {
+  const said = (step: string) => open(stew(step)).findings.open.map((f) => f.said.message.split(' ', 3).join(' '));
+  expect(said('Leave to cool overnight.')).toEqual(['Overnight in the']);
+  expect(said('Leave to cool for 9 h.')).toEqual(['9 h in']);
 });
 
 describe('left out, 3-501.19: 4 h; by the home rule 2 h', () => {
@@ -54,6 +63,9 @@ describe('holding, 3-501.16: 57 °C or above, 5 °C or below; home 60 and 4.4', 
     ['Keep at 41 F.', 0, 0],
     ['Store at 8 C.', 1, 1],
     ['Keep at 50 F.', 1, 1],
+    ['Keep warm at 50 C for service, 3 h.', 1, 1],
+    ['Hold hot at 55 C for 4 h on the buffet.', 1, 1],
+    ['Hold at 60 C for 35 min.', 0, 0],
   ])('%s', (step, trade, home) => {
     // Chicken, for which the roasts' 54 °C does not hold.
     const text = stew(step).replaceAll('stewing beef', 'chicken thighs').replaceAll('the beef in', 'the thighs in');
@@ -66,6 +78,7 @@ describe('holding, 3-501.16: 57 °C or above, 5 °C or below; home 60 and 4.4', 
       `recipe Roast as roast\n  2 kg      beef\n  do Roast the beef at 180 C until the centre reads 63 C.\n  do Keep at ${c} C.\n`;
     expect(codes(roast(55))).toEqual([]);
     expect(codes(roast(50))).toEqual(['held-too-warm']);
+    expect(codes(stew('Keep hot at 55 C.'))).toEqual(['held-too-warm']);
   });
 });
 

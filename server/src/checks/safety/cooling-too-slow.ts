@@ -9,6 +9,7 @@ import { isPerishable } from './perishable.ts';
 interface Values {
   readonly kind: 'to the middle' | 'to the end' | 'in the room' | 'left out';
   readonly minutes: number;
+  readonly overnight: boolean;
   readonly limitMin: number;
   readonly limits: HoldingLimits;
   readonly source: string;
@@ -39,10 +40,10 @@ export default defineCheck<Values>({
       if (found !== undefined) yield found;
     }
   },
-  say: ({ kind, minutes, limitMin, limits, source }) => {
+  say: ({ kind, minutes, overnight, limitMin, limits, source }) => {
     const { fromC, middleC, middleMin, endC, endMin } = limits.cooling;
     const rule = `it must pass from ${fromC} to ${middleC} °C within ${timeText(middleMin)} and reach ${endC} °C within ${timeText(endMin)} in all`;
-    const took = minutes >= 480 ? 'Overnight' : timeText(minutes);
+    const took = overnight ? 'Overnight' : timeText(minutes);
     const message = {
       'to the middle': `${took} to ${middleC} °C is too slow: ${rule}.`,
       'to the end': `${took} to ${endC} °C is too slow: ${rule}.`,
@@ -116,12 +117,19 @@ function inStep(step: Step, limits: HoldingLimits): Found<Values> | undefined {
   const { items } = step.sentence;
   const { cooling, leftOut, title } = limits;
   for (const [at, item] of items.entries()) {
-    if (item.kind !== 'duration') continue;
+    if (item.kind !== 'duration' || isShelfLife(items, at)) continue;
     const clause = clauseOf(items, at);
     const target = targetBefore(items, at);
     const found = (kind: Values['kind'], limitMin: number, section: string): Found<Values> => ({
       at: { line: step.line, ...spanOf(item) },
-      values: { kind, minutes: item.highMin, limitMin, limits, source: `${title}, ${section}` },
+      values: {
+        kind,
+        minutes: item.highMin,
+        overnight: item.overnight,
+        limitMin,
+        limits,
+        source: `${title}, ${section}`,
+      },
     });
     if (target !== undefined && wordAt(items, at - 1) === 'within') {
       if (
@@ -186,6 +194,18 @@ function targetBefore(items: readonly SentenceItem[], at: number): number | unde
     if (item?.kind === 'temperature') return celsiusOf(item).low;
   }
   return undefined;
+}
+
+const USING: ReadonlySet<string> = new Set(['use', 'used', 'using', 'eat', 'eaten', 'serve', 'consume', 'finish']);
+
+/** `Chill at 4 C and use within 4 d`: how long it keeps, and not how fast it cools. */
+function isShelfLife(items: readonly SentenceItem[], at: number): boolean {
+  for (let i = at - 1; i >= 0; i--) {
+    const item = items[i];
+    if (item?.kind === 'mark' || item?.kind === 'temperature') return false;
+    if (item?.kind === 'word' && USING.has(item.word)) return true;
+  }
+  return false;
 }
 
 /** `6 h in all` counts from the start. */

@@ -5,6 +5,7 @@ import type { HeatReading } from '../../recipe/heat.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck } from '../check.ts';
+import { says } from './journey.ts';
 import { CAUTION, type HoldingLimits, holdingLimits } from './limits.ts';
 import { isPerishable } from './perishable.ts';
 import { isFridgeInWrongUnit } from './wrong-unit.ts';
@@ -27,7 +28,7 @@ export default defineCheck<Values>({
   severity: 'error',
   scope: 'part',
   source: { kind: 'publication', title: 'FDA Food Code 2022, 3-501.16; USDA FSIS, danger zone (for consumers)' },
-  explain: `**What it computes.** For a perishable part, each temperature beside *keep*, *hold*, *store*, *chill* and *refrigerate*: hot food at 57 °C or above (60 °C by the home rule; a roast from 54 °C), cold food at 5 °C or below.
+  explain: `**What it computes.** For a perishable part, each temperature beside *keep*, *hold*, *store*, *chill* and *refrigerate*: hot food at 57 °C or above (60 °C by the home rule; meat that a step roasts from 54 °C), cold food at 5 °C or below.
 
 **Why it matters.** Between the two everything that spoils food and most that sickens people grows, from twice an hour to four times.
 
@@ -118,6 +119,10 @@ const MAKING: ReadonlySet<string> = new Set([
   'temper',
 ]);
 
+const ROASTED: ReadonlySet<string> = new Set(['roast', 'roasts', 'roasted', 'roasting']);
+/** A time beside these is how long it stands ready, and cooks nothing. */
+const FOR_SERVICE: ReadonlySet<string> = new Set(['warm', 'hot', 'service', 'serving', 'buffet', 'serve']);
+
 function keptAt(reading: HeatReading, step: Step, part: Part, limits: HoldingLimits): 'hot' | 'cold' | undefined {
   if (reading.role === 'food' || reading.role === 'liquid' || reading.node.unit === 'gas') return undefined;
   if (isFridgeInWrongUnit(reading, step)) return undefined;
@@ -127,11 +132,11 @@ function keptAt(reading: HeatReading, step: Step, part: Part, limits: HoldingLim
   const { low, high } = reading.celsius;
   if (high < BETWEEN_C) return high > limits.cold.celsius + SLACK_C ? 'cold' : undefined;
   if (!HOT.has(verb)) return undefined;
-  const roast = part.head.ingredients.some((i) => i.food?.class === 'meat');
+  const roast = part.head.ingredients.some((i) => i.food?.class === 'meat') && part.steps.some((s) => says(s, ROASTED));
   const least = roast ? limits.hot.roastC : limits.hot.celsius;
   if (low >= least - SLACK_C) return undefined;
   // Held for a time, to cook or pasteurise: judged by its published times.
-  const cooking = step.times.some((t) => t.node.start > reading.node.end) && low >= 50;
+  const cooking = step.times.some((t) => t.node.start > reading.node.end) && low >= 50 && !says(step, FOR_SERVICE);
   return cooking ? undefined : 'hot';
 }
 

@@ -23,7 +23,7 @@ export default defineCheck<Values>({
     title:
       'US FDA, Handling Flour Safely (for consumers): flour is a raw food, and home treatments are not proven (from memory)',
   },
-  explain: `**What it computes.** For every flour: whether any step bakes, boils or fries it after it goes in. Where none does and the recipe is served as it is, the flour is eaten raw.
+  explain: `**What it computes.** For every flour: whether any step bakes, boils or fries it after it goes in. Where none does and the recipe is served as it is (a step or a serve line says so, the name does, or a sweet mixture that is little flour yields portions, glasses or bites), the flour is eaten raw.
 
 **Why it matters.** Flour is milled from grain as it comes off the field and is not treated: E. coli and Salmonella in it have made hundreds ill through raw dough, batter and no-bake sweets. Toasting it dry at home is not proven to make it safe, because dry heat kills slowly.
 
@@ -36,7 +36,7 @@ export default defineCheck<Values>({
       const raw = rawFlourIn(followed);
       if (raw.length === 0) continue;
       served ??= isServed(recipe);
-      if (!served) return;
+      if (!served && !(isPortioned(recipe) && !isFloury(followed.part))) continue;
       for (const { line, start, end, ...values } of raw)
         yield { at: { part: followed.part.index, line, start, end }, values };
     }
@@ -50,10 +50,12 @@ export default defineCheck<Values>({
     good: [
       'recipe Oat bars\n  200 g     plain flour\n  120 g     butter\n  80 g      honey\n  do Rub the butter into the flour and stir in the honey.\n  do Press in a tin and bake at 180 C for 20 min until gold.\n  do Serve cold.\n',
       'recipe Dough bites\n  200 g     plain flour (heat-treated)\n  120 g     butter\n  80 g      honey\n  do Beat the butter with the honey and stir in the flour.\n  do Roll into balls and serve.\n',
+      'recipe Fresh pasta as pasta dough\n  yield   4 portions\n  400 g     plain flour\n  4 large   eggs\n  do Knead the flour and eggs for 8 min and rest for 30 min.\n  do Roll out thin and cut.\n',
       'recipe Pie dough as shortcrust\n  200 g     plain flour\n  110 g     butter\n  50 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n  do Chill at 4 C for 1 h.\n',
     ],
     bad: [
       'recipe Dough bites\n  200 g     plain flour\n# "plain flour" raw-flour: eaten raw\n  120 g     butter\n  80 g      honey\n  do Beat the butter with the honey and stir in the flour.\n  do Roll into balls and serve.\n',
+      'recipe Cookie dough\n  yield   8 portions\n  150 g     plain flour\n# "plain flour" raw-flour: eaten raw\n  115 g     butter\n  150 g     brown sugar\n  100 g     chocolate chips\n  do Beat the butter with the sugar, stir in the flour and the chocolate chips, and chill for 30 min.\n',
       'recipe Cake-batter dip\n  150 g     plain flour\n# "plain flour" raw-flour: Toasting\n  200 g     double cream\n  80 g      caster sugar\n  do Toast the flour at 180 C for 8 min until it smells of nuts.\n  do Whip the cream with the sugar and fold in the flour.\n  do Serve with fruit.\n',
     ],
   },
@@ -77,15 +79,28 @@ const isRawFlour = (i: Journey['ingredient']): boolean =>
   (i.food?.class === 'flour' || isFlour(i)) &&
   !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' '));
 
-const SERVING: ReadonlySet<string> = new Set(['serve', 'serves', 'eat', 'eaten', 'dip', 'enjoy', 'churn']);
+const SERVING: ReadonlySet<string> = new Set(['serve', 'serves', 'eat', 'eaten', 'drink', 'dip', 'enjoy', 'churn']);
+const EATEN_SO = /\b(?:edible|no[- ]bake|bites?|truffles?|milk ?shakes?|smoothies?)\b/i;
 
 /** The recipe says how it is eaten; one that only makes a dough does not. */
 function isServed(recipe: Recipe): boolean {
   return (
+    EATEN_SO.test(recipe.name) ||
     recipe.outline.head.some(({ line: { statement } }) => statement.kind === 'text' && statement.field === 'serve') ||
     recipe.parts.some(serves)
   );
 }
+
+const PORTIONS = /\b(?:portions?|servings?|people|persons|glass(?:es)?|bowls?|bites?|truffles?|spoons?)\b/i;
+
+/** The yield counts what goes to the table: `8 portions`, `2 glasses`. */
+const isPortioned = ({ yield: made }: Recipe): boolean => PORTIONS.test(made?.node.of?.text ?? '');
+
+/** From this share of flour on it is a pasta, a pizza or a pastry, portioned here and cooked elsewhere. */
+const FLOURY = 0.45;
+
+const isFloury = ({ head: { flourG, massG, kind } }: Part): boolean =>
+  kind?.group === 'pastry' || kind?.group === 'dough' || flourG.high >= massG.low * FLOURY;
 
 const serves = onceFor((part: Part): boolean => part.steps.some((s) => says(s, SERVING)));
 

@@ -91,6 +91,7 @@ export interface HoldingLimits {
   /** [°C at most, minutes at least] */
   readonly freezing: { readonly section: string; readonly rows: readonly (readonly number[])[] };
   readonly raw: { readonly section: string };
+  readonly molluscs: { readonly section: string };
 }
 
 export interface HeatRule {

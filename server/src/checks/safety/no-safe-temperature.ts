@@ -34,6 +34,8 @@ type Values =
       readonly name: string;
       readonly source: string;
       readonly group: Group;
+      /** Oysters and their like, whose danger is not the parasites that freezing kills. */
+      readonly molluscs: boolean;
       readonly rows: readonly (readonly number[])[];
     };
 
@@ -52,7 +54,7 @@ export default defineCheck<Values>({
 
 **Why it matters.** Colour and clear juices do not tell: minced beef browns before it is safe, and a thigh can stay pink after. A cook with a figure to reach has a dish that is safe and not dried out besides. Fish eaten raw carries parasites that only freezing or heat kills.
 
-**What to do.** Write where and how hot: \`until the thickest part reads 74 C\`. For fish eaten raw, write the freezing (at −20 °C for 7 d, or at −35 °C for 15 h), or accept it with the reason: farmed on pellets, a species of tuna, shellfish sold for it.
+**What to do.** Write where and how hot: \`until the thickest part reads 74 C\`. For fish eaten raw, write the freezing (at −20 °C for 7 d, or at −35 °C for 15 h), or accept it with the reason: farmed on pellets, a species of tuna. Oysters, clams and mussels are made no safer by freezing: buy those sold to be eaten raw, say that they are raw, and accept it.
 
 A sign such as *golden* or *the juices run clear* makes it information; nothing at all makes it an error. **Silent** in parts without steps, for what is bought cooked, cured, smoked or frozen for eating raw, for whole cuts and fish that any step heats, and for egg in doughs, batters and cakes.`,
   *find({ recipe, house }) {
@@ -74,8 +76,9 @@ A sign such as *golden* or *the juices run clear* makes it information; nothing 
       const rows = values.rows.map(([c = 0, min = 0]) =>
         `${c} °C for ${min >= 1440 ? `${min / 1440} d` : `${min / 60} h`}`.replace('-', '−'),
       );
-      const advice =
-        values.group === 'fish'
+      const advice = values.molluscs
+        ? 'take shellfish sold to be eaten raw, from a licensed dealer, and tell the guests that it is raw'
+        : values.group === 'fish'
           ? `freeze it first, at ${rows.reverse().join(' or ')}, or say that it is sold to be eaten raw`
           : 'cook it, or serve it raw only on purpose and with the advisory the rules ask for';
       return { message: `No step cooks the ${values.name}: ${advice}. ${CAUTION}`, source: values.source };
@@ -112,6 +115,7 @@ A sign such as *golden* or *the juices run clear* makes it information; nothing 
       },
       'recipe Patties\n  600 g     minced beef\n# "minced beef" no-safe-temperature info *: does not tell\n  6 g       fine salt\n  do Mix the beef with the salt and shape in 4.\n  do Fry for 6 min until brown on both sides.\n',
       'recipe Cured salmon\n  800 g     salmon fillet\n# "salmon fillet" no-safe-temperature: −20 °C for 7 d\n  40 g      fine salt\n  30 g      caster sugar\n  do Rub the salmon with the salt and sugar and chill at 4 C for 1 d.\n',
+      'recipe Oysters with shallot\n  12        oysters, shucked\n# "oysters" no-safe-temperature: licensed dealer\n  50 ml     red wine vinegar\n  1         shallot, finely chopped\n  do Mix the vinegar with the shallot and spoon over the oysters.\n',
       'recipe Cup custard as baked custard\n  4 large   eggs\n# "eggs" no-safe-temperature warning\n  500 ml    whole milk\n  80 g      caster sugar\n  do Whisk the eggs with the milk and sugar.\n  do Bake at 150 C for 40 min.\n',
     ],
   },
@@ -193,6 +197,7 @@ function isEggDish({ part, ingredient }: Journey): boolean {
   return sugarG < massG.high * 0.25 && ingredient.weighed.grams.high > massG.high * EGG_SETS;
 }
 
+const MOLLUSCS = /\b(?:oyster|clam|mussel|scallop|cockle)s?\b/i;
 const FOR_RAW = /\b(?:frozen|sashimi|sushi|farmed|tuna|cured|salted|anchov(?:y|ies)|bottarga|roe|caviar)\b/i;
 const FREEZING: ReadonlySet<string> = new Set(['freeze', 'frozen', 'freezer', 'advisory']);
 
@@ -201,7 +206,7 @@ function rawValues({ ingredient, part, all }: Journey, group: Group, house: Hous
   if (FOR_RAW.test([node.name?.text, node.preparation?.text, node.note?.text].join(' '))) return undefined;
   // Cured in nitrite, or frozen long enough: held to other rules.
   if (part.head.ingredients.some((i) => i.food?.class === 'curing salt') || all.length === 0) return undefined;
-  const { title, freezing, raw } = holdingLimits(house.foodSafety);
+  const { title, freezing, raw, molluscs } = holdingLimits(house.foodSafety);
   const frozen = part.steps.some(
     (s) =>
       says(s, FREEZING) &&
@@ -210,8 +215,16 @@ function rawValues({ ingredient, part, all }: Journey, group: Group, house: Hous
       ),
   );
   if (group === 'fish' && frozen) return undefined;
-  const { section } = group === 'fish' ? freezing : raw;
-  return { kind: 'raw', name: ingredient.name, group, rows: freezing.rows, source: `${title}, ${section}` };
+  const isMollusc = MOLLUSCS.test(ingredient.food?.name ?? '');
+  const { section } = isMollusc ? molluscs : group === 'fish' ? freezing : raw;
+  return {
+    kind: 'raw',
+    name: ingredient.name,
+    group,
+    molluscs: isMollusc,
+    rows: freezing.rows,
+    source: `${title}, ${section}`,
+  };
 }
 
 /** `, until the centre reads 74 C`, before the full stop. */

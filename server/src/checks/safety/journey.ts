@@ -127,7 +127,8 @@ const listedIn = onceFor((part: Part): readonly PartHead[] =>
 function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey | undefined {
   const ingredient = part.head.ingredients[index];
   const first = part.ledger[index]?.uses[0];
-  if (ingredient === undefined || (first === undefined && !takesEverything(part.steps))) return undefined;
+  if (ingredient === undefined || (first === undefined && !takesEverything(part.steps) && !isNameless(part)))
+    return undefined;
   const holds = new Set(holders.map((p) => p.index));
   const all: Stop[] = [];
   const stops: Stop[] = [];
@@ -143,6 +144,11 @@ function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey
   }
   return { part, index, ingredient, stops, all };
 }
+
+/** `Shape, bag and cook for 30 min.`: where no step names anything listed, all of them are about all of it. */
+const isNameless = onceFor(
+  ({ steps }: Part): boolean => steps.length > 0 && steps.every((s) => s.mentions.length === 0),
+);
 
 /** Whether a step is about the food: it mentions it, or a part that holds it, or nothing by name. */
 function concerns(step: Step, holds: ReadonlySet<number>, part: number, index: number): boolean {

@@ -114,6 +114,7 @@ A sign such as *golden* or *the juices run clear* makes it information; nothing 
         },
       },
       'recipe Patties\n  600 g     minced beef\n# "minced beef" no-safe-temperature info *: does not tell\n  6 g       fine salt\n  do Mix the beef with the salt and shape in 4.\n  do Fry for 6 min until brown on both sides.\n',
+      'recipe Soft burgers\n  300 g     minced beef\n# "minced beef" no-safe-temperature *: Nothing tells\n  do Shape, bag and cook in a water bath at 54 C for 30 min.\n',
       'recipe Cured salmon\n  800 g     salmon fillet\n# "salmon fillet" no-safe-temperature: −20 °C for 7 d\n  40 g      fine salt\n  30 g      caster sugar\n  do Rub the salmon with the salt and sugar and chill at 4 C for 1 d.\n',
       'recipe Oysters with shallot\n  12        oysters, shucked\n# "oysters" no-safe-temperature: licensed dealer\n  50 ml     red wine vinegar\n  1         shallot, finely chopped\n  do Mix the vinegar with the shallot and spoon over the oysters.\n',
       'recipe Cup custard as baked custard\n  4 large   eggs\n# "eggs" no-safe-temperature warning\n  500 ml    whole milk\n  80 g      caster sugar\n  do Whisk the eggs with the milk and sugar.\n  do Bake at 150 C for 40 min.\n',

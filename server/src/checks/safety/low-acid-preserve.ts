@@ -28,7 +28,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'USDA Complete Guide to Home Canning (2015); 21 CFR 114.3: pH 4.6 divides acid from low-acid foods',
   },
-  explain: `**What it computes.** A recipe that seals jars, or keeps them out of the fridge, with vegetables, pulses, mushrooms, meat or fish in them: whether a step processes them under pressure, and else how much acetic or citric acid the whole holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart).
+  explain: `**What it computes.** A recipe that seals jars, or keeps them out of the fridge, with vegetables, herbs, pulses, mushrooms, meat or fish in them: whether a step processes them under pressure, and else how much acetic or citric acid the whole holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart).
 
 **Why it matters.** Above pH 4.6 the spores of Clostridium botulinum outlive boiling water, and a sealed jar is the airless place they need. The poison has no smell.
 
@@ -57,6 +57,7 @@ export default defineCheck<Values>({
     ],
     bad: [
       'recipe Green beans in jars\n  1 kg      green beans\n# "green beans" low-acid-preserve: no acid\n  500 g     water\n  10 g      fine salt\n  do Pack the beans in jars with the salt and the boiling water and seal.\n  do Process in a boiling-water bath for 30 min.\n',
+      'recipe Basil pesto\n  200 g     basil\n# "basil" low-acid-preserve: no acid\n  250 ml    olive oil\n  60 g      pine nuts\n  80 g      Parmesan\n  2 cloves  garlic\n  do Blend everything, fill into sterilised jars, seal and keep in the pantry for 6 months.\n',
       'recipe Pepper relish\n  1 kg      red bell peppers, diced\n# "red bell peppers" low-acid-preserve: is the least\n  300 g     onions, diced\n  60 g      white wine vinegar\n  40 g      caster sugar\n  do Simmer the peppers, onions, vinegar and sugar for 30 min.\n  do Fill into sterilised jars, seal and store in the larder.\n',
     ],
   },
@@ -106,6 +107,7 @@ const keeping = onceFor(({ steps }: Part) => ({
 const LOW_ACID: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'vegetable',
   'mushroom',
+  'leafy herb',
   'legume',
   'meat',
   'ground meat',

@@ -95,6 +95,7 @@ export default defineCheck<Values>({
             'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Keep warm at 60 C.\n',
         },
       },
+      'recipe Potato salad\n  1 kg      potatoes, boiled\n  200 g     mayonnaise\n  4         eggs, hard-boiled\n  do Mix the potatoes, mayonnaise and eggs, and keep at 12 C.\n# "12 C" held-too-warm *: 5 °C\n',
       'recipe Custard as stirred custard\n  500 ml    whole milk\n  4 large   egg yolks\n  60 g      caster sugar\n  do Whisk the yolks with the sugar and milk and stir over a low heat until it reads 82 C.\n  do Cool over ice and store at 10 C.\n# "10 C" held-too-warm *: 5 °C, 41 °F, or below\n',
     ],
   },

@@ -67,7 +67,7 @@ function isPerishableMix(head: PartHead, cooked: boolean): boolean {
   return cooked ? known.cooked : known.raw;
 }
 
-function judge({ kind, ingredients }: PartHead, cooked: boolean): boolean {
+function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
   if (kind !== undefined && (KEEPING_GROUPS.has(kind.group) || KEEPING_KINDS.has(kind.name))) return false;
   let whole = 0;
   let animal = 0;
@@ -75,16 +75,19 @@ function judge({ kind, ingredients }: PartHead, cooked: boolean): boolean {
   let flour = 0;
   let sugar = 0;
   let sour = 0;
+  let cooked = asCooked;
   let cultured = false;
-  for (const { weighed, food, name } of ingredients) {
+  for (const { weighed, food, name, node } of ingredients) {
     if (food?.class === 'yeast' || food?.class === 'curing salt' || STARTERS.test(name)) cultured = true;
     if (food === undefined) continue;
     if (!weighed.known) continue;
     const grams = (weighed.grams.low + weighed.grams.high) / 2;
     whole += grams;
     if (ANIMAL.has(food.class)) animal += grams;
-    else if (PLANT.has(food.class)) plant += grams;
-    else if (food.class === 'flour' || food.class === 'bread') flour += grams;
+    else if (PLANT.has(food.class)) {
+      plant += grams;
+      cooked ||= COOKED.test([node.name?.text, node.preparation?.text].join(' '));
+    } else if (food.class === 'flour' || food.class === 'bread') flour += grams;
     else if (food.class === 'sugar' || food.class === 'syrup') sugar += grams;
     else if (food.class === 'vinegar') sour += grams;
   }
@@ -93,6 +96,8 @@ function judge({ kind, ingredients }: PartHead, cooked: boolean): boolean {
   return cooked && (plant >= whole * PLANT_SHARE || (kind !== undefined && MOIST_KINDS.has(kind.name)));
 }
 
+/** Cooked before it is weighed: `potatoes, boiled`. */
+const COOKED = /\b(?:boiled|cooked|roasted|steamed|blanched|baked)\b/i;
 const STARTERS = /\b(?:starter|yoghurt|yogurt|kefir|rennet|buttermilk|culture)\b/i;
 
 const cooks = (part: Part): boolean =>

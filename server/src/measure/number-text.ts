@@ -22,10 +22,10 @@ export function significant(value: number, digits = 3): string {
   return trimmed(value, Math.min(decimals, 6));
 }
 
-/** `31 %` of a ratio. */
+/** `31 %` of a ratio, `0.05 %` of a small one. */
 export function percentText(ratio: number): string {
   const percent = ratio * 100;
-  return `${trimmed(percent, percent < 10 ? 1 : 0)} %`;
+  return `${trimmed(percent, percent < 0.0999 ? 2 : percent < 10 ? 1 : 0)} %`;
 }
 
 /** `31 %`, or `31 to 38 %` where the two differ as written. */

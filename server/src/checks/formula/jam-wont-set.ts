@@ -14,6 +14,8 @@ type Values =
   | { readonly what: 'heat'; readonly celsius: Range; readonly solids: Range };
 
 const [USUAL_LOW = 0, USUAL_HIGH = 1] = data.jamSolids.usual.map((percent) => percent / 100);
+/** Below this the table of boiling points says nothing sure. */
+const THIN = 0.25;
 const LEAST = (data.jamSolids.implausible[0] ?? 0) / 100;
 
 export default defineCheck<Values>({
@@ -55,7 +57,7 @@ export default defineCheck<Values>({
     values.what === 'sugar'
       ? sayBand(values.band)
       : {
-          message: `At ${trimmed(values.celsius.high, 1)} °C a jam holds about ${percentRange(values.solids.low, values.solids.high)} of solids; ${percentRange(USUAL_LOW, USUAL_HIGH)} is usual. Boil on to 104 to 105 °C at sea level, 0.5 °C lower for each 150 m of height.`,
+          message: `At ${trimmed(values.celsius.high, 1)} °C a jam ${values.solids.high < THIN ? 'is hardly boiled down' : `holds about ${percentRange(values.solids.low, values.solids.high)} of solids`}; ${percentRange(USUAL_LOW, USUAL_HIGH)} of solids is usual. Boil on to 104 to 105 °C at sea level, 0.5 °C lower for each 150 m of height.`,
           value: values.solids.high,
           unit: '1',
           band: [USUAL_LOW, USUAL_HIGH],
@@ -76,6 +78,7 @@ export default defineCheck<Values>({
         },
       },
       'recipe Plum jam\npart jam as jam\n  1 kg      plums, halved and stoned\n  800 g     granulated sugar\n  do Simmer the plums for 20 min.\n  do Stir in the sugar and boil until the jam reads 101 C.\n# "101 C" jam-wont-set: Boil on to 104 to 105 °C\n',
+      'recipe Plum jam\npart jam as jam\n  1 kg      plums, halved and stoned\n  800 g     granulated sugar\n  do Simmer the plums for 20 min.\n  do Stir in the sugar and boil until the jam reads 100 C.\n# "100 C" jam-wont-set: hardly boiled down\n',
     ],
   },
 });

@@ -38,6 +38,11 @@ describe('one cause is told of once', () => {
       ['no-safe-temperature'],
     ],
     [
+      'a curd too sweet is told of once, and not by what is for ices',
+      'recipe Curd as stirred custard\n  200 ml    double cream\n  200 g     caster sugar\n  4 large   egg yolks\n  60 g      butter\n  do Whisk the cream, sugar, yolks and butter and stir over a low heat until it reads 82 C.\n',
+      ['sugar-out-of-range'],
+    ],
+    [
       'a bake with neither time nor sign is not also told that it has no sign',
       'recipe Slab\n  200 g     rolled oats\n  do Bake the oats at 180 C.\n',
       ['time-missing'],

@@ -37,8 +37,10 @@ export default defineCheck<BandValues>({
   *find(part) {
     if (isFrozenStill(part)) return;
     const out = new Set<Side>();
+    const isIce = part.head.kind?.measures.some((m) => m.measure === 'total solids') === true;
     for (const [name, share] of WATCHED) {
-      if (name === 'sugars share' && freezesWrong(part)) continue;
+      // Of anything but an ice `sugar-out-of-range` tells.
+      if (name === 'sugars share' && (!isIce || freezesWrong(part))) continue;
       for (const side of ['low', 'high'] as const) {
         // Too much fat is too much of all solids: one cause, one finding.
         if (name === 'total solids' && out.has(side)) continue;

@@ -52,7 +52,7 @@ Say where \`the rest of the\` goes, or list only what is used. Silent where a st
       related: [
         {
           at: { ...at, part: entry.uses[0]?.mention.ingredients[0]?.part ?? 0 },
-          message: `The ${name} is listed here.`,
+          message: `The list has the ${name} here.`,
         },
       ],
     };

@@ -48,7 +48,7 @@ export default defineCheck<Values>({
     }
   },
   say: ({ name, after }) => ({
-    message: `The ${name} is used before the ${after}, and is listed after it: put the list in the order of use.`,
+    message: `The steps take the ${name} before the ${after}, which stands above: put the list in the order of use.`,
   }),
   fix: ({ part }, { recipe }) => {
     const edits = sortEdits(part, recipe.partsAt[part.index] ?? 0);

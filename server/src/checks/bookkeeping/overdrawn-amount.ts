@@ -51,7 +51,7 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
       related: [
         {
           at: { line: entry.ingredient.line, start: listed?.start ?? 0, end: listed?.end ?? 0, part },
-          message: `The ${name} is listed here.`,
+          message: `The list has the ${name} here.`,
         },
       ],
     };

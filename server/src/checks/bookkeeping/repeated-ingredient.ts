@@ -39,11 +39,11 @@ export default defineCheck<Values>({
     }
   },
   say: ({ name, first, part }) => ({
-    message: `The ${name} is listed above already: make it one line, or say how this one differs.`,
+    message: `The list has the ${name} above already: make it one line, or say how this one differs.`,
     related: [
       {
         at: { line: first.line, start: first.node.name?.start ?? 0, end: first.node.name?.end ?? 0, part },
-        message: `The ${name} is first listed here.`,
+        message: `The list first has the ${name} here.`,
       },
     ],
   }),

@@ -50,7 +50,7 @@ export default defineCheck<Values>({
     }
   },
   say: ({ name, days }) => ({
-    message: `${days === undefined ? `The ${name} is kept in oil and not in the cold` : `${days} days are too long for ${name} in oil`}: botulism grows there unseen. Keep it at 5 °C, 41 °F, and use it within ${MOST_DAYS} days, or freeze it. ${CAUTION}`,
+    message: `${days === undefined ? `The oil with the ${name} is kept, and not in the cold` : `${days} days are too long for ${name} in oil`}: botulism grows there unseen. Keep it at 5 °C, 41 °F, and use it within ${MOST_DAYS} days, or freeze it. ${CAUTION}`,
   }),
   examples: {
     good: [

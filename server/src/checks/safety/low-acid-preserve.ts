@@ -45,7 +45,7 @@ export default defineCheck<Values>({
     }
   },
   say: ({ name, acid, least }) => ({
-    message: `Sealed jars with ${name} hold ${acid < 0.0005 ? 'no acid' : `${(acid * 100).toFixed(2)} % of acid in the whole`}, where ${(least * 100).toFixed(1)} % is the least, and no step uses pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
+    message: `Sealed jars with ${name} hold ${acid < 0.0005 ? 'no acid that was added' : `${(acid * 100).toFixed(2)} % of acid in the whole`}, where ${(least * 100).toFixed(1)} % is the least, and no step uses pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
     value: acid,
     unit: '1',
     band: [least, null],

@@ -43,6 +43,16 @@ describe('one cause is told of once', () => {
       ['sugar-out-of-range'],
     ],
     [
+      'an ice without sugar is hard, and not also low in solids',
+      'recipe Melon ice as sorbet\n  900 g     watermelon, pureed\n  20 g      caster sugar\n  do Blend the watermelon with the sugar, chill and churn.\n',
+      ['freeze-out-of-range'],
+    ],
+    [
+      'milk powder without measure is sandy, and not also high in milk solids',
+      'recipe Milk ice as ice cream\n  500 g     whole milk\n  250 g     double cream\n  140 g     caster sugar\n  120 g     skimmed milk powder\n  do Heat the milk, cream, sugar and milk powder to 85 C, chill at 4 C and churn.\n',
+      ['freeze-out-of-range'],
+    ],
+    [
       'a bake with neither time nor sign is not also told that it has no sign',
       'recipe Slab\n  200 g     rolled oats\n  do Bake the oats at 180 C.\n',
       ['time-missing'],

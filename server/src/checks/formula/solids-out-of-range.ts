@@ -1,6 +1,6 @@
 import type { Food } from '../../food/food.ts';
 import { contentsOf } from '../../recipe/contents.ts';
-import { verdictOf } from '../../recipe/kinds.ts';
+import { type Verdict, verdictOf } from '../../recipe/kinds.ts';
 import {
   chocolateShare,
   milkSolids,
@@ -12,7 +12,7 @@ import {
 } from '../../recipe/measures/shares.ts';
 import { type MeasureName, measure } from '../../recipe/measures.ts';
 import type { Part } from '../../recipe/recipe.ts';
-import { defineCheck } from '../check.ts';
+import { defineCheck, type Severity } from '../check.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, type Side, sayBand } from './band.ts';
 import { isFrozenStill } from './ice.ts';
 import { mendAmount } from './mend.ts';
@@ -33,7 +33,7 @@ export default defineCheck<BandValues>({
 
 **What to do.** Move the ingredient that is named first; milk powder brings solids without fat, cream brings fat without much else.
 
-**Silent** for an ice that is whipped and frozen still, or scraped; where a composition or a weight is not known, for the milk solids of an ice made without milk, and for sugar that already shows as a freezing point out of range.`,
+**Silent** for an ice that is whipped and frozen still, or scraped; where a composition or a weight is not known, for the milk solids of an ice made without milk, and for sugar, solids or lactose that already show in how it freezes.`,
   *find(part) {
     if (isFrozenStill(part)) return;
     const out = new Set<Side>();
@@ -46,7 +46,7 @@ export default defineCheck<BandValues>({
         if (name === 'total solids' && out.has(side)) continue;
         for (const found of outsideBand(part, name, side, () => ingredientPlace(mostBringing(part, share)))) {
           out.add(side);
-          yield found;
+          if (!isToldByIce(part, name, side, found.severity)) yield found;
         }
       }
     }
@@ -90,9 +90,25 @@ const WATCHED: readonly (readonly [MeasureName, (food: Food) => Share])[] = [
   ['water per bones', stockSolids],
 ];
 
-function freezesWrong(part: Part): boolean {
-  const held = part.head.kind?.measures.find((m) => m.measure === 'freezing point');
-  if (held === undefined) return false;
-  const worked = measure('freezing point', contentsOf(part));
-  return worked.known && verdictOf(worked.value.low, worked.value.high, held) !== 'ok';
+const freezesWrong = (part: Part): boolean => verdictIn(part, 'freezing point') !== 'ok';
+
+const TOLD: readonly { name: MeasureName; side: Side; by: MeasureName; shows: Side }[] = [
+  { name: 'total solids', side: 'low', by: 'freezing point', shows: 'high' },
+  { name: 'total solids', side: 'high', by: 'freezing point', shows: 'low' },
+  { name: 'milk solids', side: 'high', by: 'lactose in water', shows: 'high' },
+];
+
+/** Too little sugar is hard and has few solids; milk powder without measure is sandy by its lactose: `freeze-out-of-range` says so, as gravely. */
+function isToldByIce(part: Part, name: MeasureName, side: Side, severity: Severity | undefined): boolean {
+  const told = TOLD.find((t) => t.name === name && t.side === side);
+  if (told === undefined) return false;
+  const verdict = verdictIn(part, told.by);
+  return verdict === `too ${told.shows}` || (verdict === told.shows && severity === 'info');
+}
+
+function verdictIn(part: Part, name: MeasureName): Verdict {
+  const held = part.head.kind?.measures.find((m) => m.measure === name);
+  if (held === undefined) return 'ok';
+  const worked = measure(name, contentsOf(part));
+  return worked.known ? verdictOf(worked.value.low, worked.value.high, held) : 'ok';
 }

@@ -153,6 +153,14 @@ describe('every fix of a formula, applied, leaves the formula quiet', () => {
   });
 });
 
+test('a value that rounds to the edge of its band is said to lie past it', () => {
+  const text =
+    'recipe X as ice cream\n  500 g  whole milk\n  250 g  double cream\n  120 g  caster sugar\n  130 g  skimmed milk powder\n';
+  expect(formula(text).map((f) => f.said.message.split('.')[0])).toContain(
+    'The sugar, lactose apart, in the mix is just under 12 %; 12 to 22 % is usual for ice cream',
+  );
+});
+
 describe('quiet', () => {
   test.each([
     [

@@ -273,7 +273,7 @@ const DEFINITIONS = {
     without: 'egg yolk',
   },
   'milk solids': {
-    words: 'milk solids not fat in the mix',
+    words: 'share of milk solids not fat in the mix',
     unit: 'percent',
     top: milkSolids,
     bottom: all,
@@ -281,13 +281,13 @@ const DEFINITIONS = {
     without: 'milk',
   },
   'sugars share': {
-    words: 'sugars, lactose apart, in the mix',
+    words: 'sugar, lactose apart, in the mix',
     unit: 'percent',
     top: sugarsButLactose,
     bottom: all,
     per: 'mix',
   },
-  'total solids': { words: 'total solids in the mix', unit: 'percent', top: solidsShare, bottom: all, per: 'mix' },
+  'total solids': { words: 'share of solids in the mix', unit: 'percent', top: solidsShare, bottom: all, per: 'mix' },
   'lactose in water': {
     words: 'lactose per water',
     unit: 'percent',

@@ -76,12 +76,20 @@ export function sayBand(values: BandValues, more?: string): Said {
   const advice = [more, high ? held.lower : held.raise].filter((a) => a !== undefined).join(' ');
   return {
     message:
-      `${subject} is ${measureText(held.measure, value.low, value.high)}; ${bandText(held.measure, held.usual)} is usual for ${kind.name}.${risk} ${advice}`.trimEnd(),
+      `${subject} is ${valueText(values)}; ${bandText(held.measure, held.usual)} is usual for ${kind.name}.${risk} ${advice}`.trimEnd(),
     value: middleOf(value),
     unit: MEASURES[held.measure].unit === 'celsius' ? 'C' : '1',
     band: held.usual,
     source: held.source,
   };
+}
+
+/** The value; where rounding would put it inside the band, `just under 12 %`. */
+function valueText({ value, verdict, measure: { measure: name, usual } }: BandValues): string {
+  const text = measureText(name, value.low, value.high);
+  const edge = usual[isHigh(verdict) ? 1 : 0];
+  const rounded = edge !== null && text === measureText(name, edge, edge);
+  return rounded ? `just ${isHigh(verdict) ? 'over' : 'under'} ${text}` : text;
 }
 
 export const isHigh = (verdict: Verdict): boolean => verdict === 'high' || verdict === 'too high';

@@ -74,6 +74,7 @@ It also looks for fruit whose enzyme cuts gelatine apart: pineapple, kiwi, papay
       {
         text: 'recipe Vanilla cream\npart cream as set cream\n  1 sheet   gelatine\n# "gelatine" gel-wont-set *: does not set\n  400 g     double cream\n  350 g     whole milk\n  80 g      caster sugar\n  do Soak the gelatine for 5 min.\n  do Warm the cream, milk and sugar to 50 C, melt the gelatine in it, and chill at 4 C for 4 h.\n',
       },
+      'recipe Pineapple jelly\npart jelly as jelly\n  14 g      gelatine\n  500 g     fresh pineapple juice\n# "fresh pineapple juice" gel-wont-set: takes gelatine apart\n  60 g      caster sugar\n  100 g     water\n  do Warm the water and the sugar to 50 C and melt the gelatine in it.\n  do Stir in the pineapple juice and chill at 4 C for 4 h.\n',
       'recipe Kiwi jelly\npart jelly as jelly\n  14 g      gelatine\n  200 g     kiwi, peeled and sliced\n# "kiwi" gel-wont-set: takes gelatine apart\n  600 g     apple juice\n  60 g      caster sugar\n  do Warm the apple juice and the sugar to 50 C and melt the gelatine in it.\n  do Lay in the kiwi and chill at 4 C for 4 h.\n',
     ],
   },
@@ -93,9 +94,13 @@ function isHelped(contents: readonly Ingredient[]): boolean {
   return starch > 0.015 * whole || protein > 0.014 * whole || chocolate > 0.1 * whole;
 }
 
+/** Juice is bought heated; pressed in the kitchen it works as the fruit does. */
+const PRESSED = /\bfresh(?:ly)?\b.*\b(?:pineapple|papaya|kiwi)\b.*\bjuice\b/i;
+
 function isRawEnzyme(ingredient: Ingredient, part: Part): boolean {
-  if (!ingredient.food?.roles.includes('undoes gelatine') || COOKED.test(ingredient.node.preparation?.text ?? ''))
-    return false;
+  const undoes =
+    ingredient.food?.roles.includes('undoes gelatine') === true || PRESSED.test(ingredient.node.name?.text ?? '');
+  if (!undoes || COOKED.test(ingredient.node.preparation?.text ?? '')) return false;
   const entry = part.ledger.find((e) => e.ingredient === ingredient);
   const steps = (entry?.uses ?? []).map((u) => (u.part === part.index ? part.steps[u.step] : undefined));
   return !steps.some((s) => s === undefined || isHeated(s));

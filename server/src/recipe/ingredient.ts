@@ -3,7 +3,7 @@
  * Refuses to know what the steps do with it.
  */
 import type { Food, FoodMatch, Weighed } from '../food/food.ts';
-import type { Quantity, Range } from '../measure/quantity.ts';
+import type { CountWord, Quantity, Range } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { AmountNode, IngredientNode } from '../notation/tree.ts';
 import type { World } from './world.ts';
@@ -57,8 +57,19 @@ export function isFlour(ingredient: Ingredient): boolean {
 /** The food of a line: its name, with a preparation that may change it (`plums, dried`). */
 function findFood(node: IngredientNode, world: World): FoodMatch {
   const name = node.name?.text ?? '';
-  return world.book.find(node.preparation === undefined ? name : `${name}, ${node.preparation.text}`);
+  const match = world.book.find(node.preparation === undefined ? name : `${name}, ${node.preparation.text}`);
+  const count = node.amount?.kind === 'measured' ? node.amount.quantity.count : undefined;
+  if (match.kind !== 'ambiguous' || count === undefined) return match;
+  // What holds it or how it grows tells two foods of one name apart: `1 can chickpeas`, `1 bunch coriander`.
+  if (count === 'can' || count === 'tin') return oneFood(world.book.find(`canned ${name}`)) ?? match;
+  const herbs = GREEN.has(count) ? match.foods.filter((food) => food.class === 'leafy herb') : [];
+  const [herb] = herbs;
+  return herb !== undefined && herbs.length === 1 ? { kind: 'food', food: herb } : match;
 }
+
+const GREEN: ReadonlySet<CountWord> = new Set<CountWord>(['bunch', 'sprig', 'handful', 'leaf', 'stem']);
+
+const oneFood = (match: FoodMatch): FoodMatch | undefined => (match.kind === 'food' ? match : undefined);
 
 function weighLine(node: IngredientNode, match: FoodMatch, world: World): Weighed {
   const { amount, equals } = node;

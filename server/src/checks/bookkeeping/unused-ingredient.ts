@@ -22,7 +22,7 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `What stands in the list is bought, weighed and set out. If no step says where it goes, the cook finds it on the bench when the dish is in the oven. The steps of this part, and of the parts after it, are read for the ingredient's name, its last word, and its other names.
 
-Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where a part has no steps yet, where a step takes everything together (\`mix all the ingredients\`), for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of.`,
+Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where a part has no steps yet, where a step takes everything together (\`mix all the ingredients\`, or \`stir together\` at the start), for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of.`,
   *find(part) {
     if (part.steps.length === 0 || takesEverything(part.steps)) return;
     const repeated = new Set(repeatsIn(part).map((r) => r.second));
@@ -62,8 +62,10 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
     good: [
       'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n',
       'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Mix all the ingredients.\n',
+      'recipe Poolish\n  250 g     bread flour\n  250 g     water\n  0.5 g     instant yeast\n  do Stir together and ferment at 21 C for 12 h.\n',
     ],
     bad: [
+      'recipe Poolish\n  250 g     bread flour\n  250 g     water\n  1 g       instant yeast\n# "instant yeast" unused-ingredient *\n  do Stir the flour and the water together.\n  do Mix well.\n',
       {
         text: 'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  60 g      honey\n# "honey" unused-ingredient *\n  do Rub the butter into the oats.\n',
         after: {

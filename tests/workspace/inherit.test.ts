@@ -88,6 +88,13 @@ describe('a variant written out in full', () => {
     );
   });
 
+  test('takes a recipe without parts as a part, with all its lines and its kind', () => {
+    const variant = 'recipe Bars\n  yield   8 bars\n\npart slab from base.quern\n  90 g      butter\n';
+    expect(written('v.quern', { 'v.quern': variant, 'base.quern': BASE })).toContain(
+      'part slab as flatbread\n  240 g     plain flour\n  90 g      butter\n  150 g     whole milk\n',
+    );
+  });
+
   test('goes through a chain of bases', () => {
     const files = {
       'a.quern': BASE,

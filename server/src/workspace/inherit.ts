@@ -196,11 +196,9 @@ class Writing {
       return block;
     }
     const title = header.text.slice(0, (statement.as?.end ?? statement.name?.end) || undefined);
-    const inherited = statementOf(found.lines[0]?.text ?? '');
-    const as =
-      statement.as === undefined && inherited.kind === 'part' && inherited.as !== undefined
-        ? ` as ${inherited.as.text}`
-        : '';
+    const kinds = [...found.lines.slice(0, 1), ...(found.name === '' ? loaded.head : [])].map(kindOf);
+    const inherited = kinds.find((kind) => kind !== undefined);
+    const as = statement.as === undefined && inherited !== undefined ? ` as ${inherited}` : '';
     return this.merge(
       { ...found, name: block.name },
       { ...block, lines: [{ ...header, text: title + as }, ...block.lines.slice(1)] },
@@ -313,18 +311,13 @@ class Writing {
     const steps = lines.filter((l) => statementOf(l.text).kind === 'step');
     const kept =
       steps.length === 0 ? block.lines : [...block.lines.filter((l) => statementOf(l.text).kind !== 'step'), ...steps];
-    const [first, ...others] = afterList(kept, extra);
-    if (!named || header === undefined || first === undefined) return { ...block, lines: afterList(kept, extra) };
-    const baseHeader = statementOf(first.text);
-    const ownHeader = statementOf(header.text);
-    const as =
-      ownHeader.kind === 'part' &&
-      ownHeader.as === undefined &&
-      baseHeader.kind === 'part' &&
-      baseHeader.as !== undefined
-        ? ` as ${baseHeader.as.text}`
-        : '';
-    return { ...block, lines: [{ ...header, text: header.text.trimEnd() + as }, ...others] };
+    const merged = afterList(kept, extra);
+    if (!named || header === undefined) return { ...block, lines: merged };
+    const inherited = kindOf(header) === undefined ? kindOf(merged[0]) : undefined;
+    const as = inherited === undefined ? '' : ` as ${inherited}`;
+    // The nameless part of a recipe without parts has no header to give up.
+    const below = statementOf(merged[0]?.text ?? '').kind === 'part' ? merged.slice(1) : merged;
+    return { ...block, lines: [{ ...header, text: header.text.trimEnd() + as }, ...below] };
   }
 
   private say(kind: BrokenLink['kind'], line: number, span: Span, name: string, near: readonly string[]): void {
@@ -347,6 +340,12 @@ function namesIt(name: string | undefined, words: string): boolean {
 function ingredientName(text: string): string | undefined {
   const statement = statementOf(text);
   return statement.kind === 'ingredient' ? statement.name?.text : undefined;
+}
+
+/** What a `part` or `recipe` line says is made. */
+function kindOf(line: WrittenLine | undefined): string | undefined {
+  const statement = statementOf(line?.text ?? '');
+  return statement.kind === 'part' || statement.kind === 'recipe' ? statement.as?.text : undefined;
 }
 
 function ingredientText(line: string, node: IngredientNode): string {

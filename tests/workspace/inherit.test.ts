@@ -148,6 +148,14 @@ describe('what is found in a variant', () => {
     ).toContain(want);
   });
 
+  test('a part of a recipe that has none is told to take the whole', () => {
+    const variant = 'recipe V\n  yield   1 tart\npart x from base.quern : dough\n';
+    const snapshot = openAmong('v.quern', { 'v.quern': variant, 'base.quern': BASE });
+    expect(snapshot.findings.open.map((f) => f.said.message)).toContain(
+      'That file has no named parts: leave out `: dough` to take its whole recipe.',
+    );
+  });
+
   test('a near name is offered for a file that is not there', () => {
     const snapshot = openAmong('v.quern', { 'v.quern': 'recipe V\n  from    bade.quern\n', 'base.quern': BASE });
     const [finding] = snapshot.findings.open;

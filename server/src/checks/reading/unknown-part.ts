@@ -58,9 +58,9 @@ export default defineCheck<Values>({
       .slice(0, 3)
       .map((p) => `\`${p}\``)
       .join(', ');
-    return {
-      message: `${LOOKED_FOR[where]} \`${name}\`${choices === '' ? '' : `: there is ${choices}`}.`,
-    };
+    if (where === 'file' && choices === '')
+      return { message: `That file has no named parts: leave out \`: ${name}\` to take its whole recipe.` };
+    return { message: `${LOOKED_FOR[where]} \`${name}\`${choices === '' ? '' : `: there is ${choices}`}.` };
   },
   fix: ({ name, parts }, _scene, at) =>
     parts

@@ -161,6 +161,17 @@ describe('what is found in a variant', () => {
     const [finding] = snapshot.findings.open;
     expect(finding === undefined ? [] : fixesOf(finding, snapshot).map((f) => f.title)).toEqual(['Write `base.quern`']);
   });
+
+  test('and in the folder that its name points to', () => {
+    const snapshot = openAmong('tarts/v.quern', {
+      'tarts/v.quern': 'recipe V\n  from    ../bases/slabb.quern\n',
+      'bases/slab.quern': BASE,
+    });
+    const [finding] = snapshot.findings.open;
+    expect(finding === undefined ? [] : fixesOf(finding, snapshot).map((f) => f.title)).toEqual([
+      'Write `../bases/slab.quern`',
+    ]);
+  });
 });
 
 test('text of any kind beside it does not throw', () => {

@@ -15,13 +15,16 @@ export function basesOver(files: Files): Bases {
       return text === undefined ? undefined : { path, text };
     },
     near: (from, name) => {
-      const folder = files.beside(from, '.');
-      const names = files.recipesBelow(folder).map((path) =>
-        path
-          .slice(folder.length)
-          .replace(/^[\\/]/, '')
-          .replaceAll('\\', '/'),
-      );
+      // Below the recipe's own folder, and below the one that the name points to.
+      const named = name.slice(0, name.lastIndexOf('/') + 1);
+      const below = (start: string) => {
+        const folder = files.beside(from, start === '' ? '.' : start);
+        return files.recipesBelow(folder).map((path) => {
+          const inside = path.slice(folder.length).replaceAll('\\', '/');
+          return `${start}${inside.replace(/^\//, '')}`;
+        });
+      };
+      const names = [...new Set([...below(''), ...(named === '' ? [] : below(named))])];
       const end = (path: string) => path.slice(path.lastIndexOf('/') + 1);
       return names
         .filter((n) => files.beside(from, n) !== from)

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { fixesOf } from '../../server/src/checks/run.ts';
+import { applyEdits } from '../../server/src/edits/text-edit.ts';
+import { printDocument } from '../../server/src/notation/document.ts';
 import { basesOver } from '../../server/src/workspace/bases.ts';
 import { makeHouse } from '../../server/src/workspace/houses.ts';
 import { textOf } from '../../server/src/workspace/inherit.ts';
@@ -121,6 +123,23 @@ describe('what is found in a variant', () => {
     const fixes = finding === undefined ? [] : fixesOf(finding, snapshot);
     expect(fixes).toHaveLength(1);
     for (const fix of fixes) for (const edit of fix.edits) expect(edit.start.line).toBe(3);
+  });
+
+  test('stands on the words of a swap and an addition, and is mended there', () => {
+    const variant =
+      'recipe Wet slab\n  from    base.quern\n  swap whole milk for 500 g whole milk\n  add 40 g walnuts\n';
+    const files = { 'v.quern': variant, 'base.quern': BASE };
+    const snapshot = openAmong('v.quern', files);
+    const lines = variant.split('\n');
+    const marked = snapshot.findings.open.map((f) => `${f.code}: ${lines[f.at.line]?.slice(f.at.start, f.at.end)}`);
+    expect(marked).toEqual(['dough-too-wet: whole milk', 'unused-ingredient: walnuts']);
+    const [wet] = snapshot.findings.open;
+    const [fix] = wet === undefined ? [] : fixesOf(wet, snapshot);
+    const mended = printDocument(applyEdits(snapshot.document, fix?.edits ?? []));
+    expect(mended).toMatch(/^ {2}swap whole milk for \d+ g {1,5}whole milk$/m);
+    expect(openAmong('v.quern', { ...files, 'v.quern': mended }).findings.open.map((f) => f.code)).toEqual([
+      'unused-ingredient',
+    ]);
   });
 
   test('is not said again where the base says it at home', () => {

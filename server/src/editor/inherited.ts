@@ -7,7 +7,7 @@ import type { Span, TextNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part } from '../recipe/recipe.ts';
 import { sameName, wordsOf } from '../recipe/words.ts';
-import type { WrittenLine } from '../workspace/inherit.ts';
+import { shiftOf, type WrittenLine } from '../workspace/inherit.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Place } from './place.ts';
 
@@ -45,14 +45,6 @@ export function fromWhole(snapshot: Snapshot, place: Place): Located | undefined
 /** A blank line that stands before a block written out, and for no line of the file. */
 export function isSpacer({ text, origin }: WrittenLine, document: Document): boolean {
   return text.trim() === '' && origin.kind === 'own' && (document.lines[origin.line]?.text ?? '').trim() !== '';
-}
-
-/** How much further right the words of a line written out stand in the line they come from. */
-function shiftOf(written: string, original: string): number {
-  if (written === original) return 0;
-  const words = written.trim();
-  const found = words === '' ? -1 : original.indexOf(words);
-  return found < 0 ? 0 : found - written.indexOf(words);
 }
 
 /** A line of a base's list. */

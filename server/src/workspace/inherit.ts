@@ -328,6 +328,14 @@ class Writing {
 /** The text of a file written out, for working it out and for writing it to disk. */
 export const textOf = (written: WrittenOut): string => `${written.lines.map((l) => l.text).join('\n')}\n`;
 
+/** How much further right the words of a line written out stand in the line they come from. */
+export function shiftOf(written: string, original: string): number {
+  if (written === original) return 0;
+  const words = written.trim();
+  const found = words === '' ? -1 : original.indexOf(words);
+  return found < 0 ? 0 : found - written.indexOf(words);
+}
+
 const statementOf = (text: string): Statement => parseDocument(text).lines[0]?.statement ?? { kind: 'blank' };
 
 /** Whether words name an ingredient: in full, or by its last words. */

@@ -5,8 +5,9 @@
 import type { Fix, Scene } from '../checks/check.ts';
 import { type AcceptedFinding, type Finding, type Findings, fixesOf } from '../checks/run.ts';
 import type { TextEdit } from '../edits/text-edit.ts';
+import type { Document } from '../notation/document.ts';
 import type { PlacedLine } from '../notation/outline.ts';
-import type { Origin, WrittenOut } from './inherit.ts';
+import { type Origin, shiftOf, type WrittenOut } from './inherit.ts';
 
 /** Findings of lines as they are read: a variant has its own, and its base reports the base's. */
 const LINE_CODES: ReadonlySet<string> = new Set(['syntax', 'decimal-comma', 'allow-without-reason']);
@@ -28,7 +29,7 @@ export function variantFindings(
     if (origin === undefined) return undefined;
     if (origin.kind === 'own' && finding.code === 'out-of-order' && isChange(scene, origin.line)) return undefined;
     if (origin.kind === 'base' && baseHas(origin.path, origin.line, finding.code)) return undefined;
-    return placeBack(finding, origin, whole.written, anchor, whole.scene);
+    return placeBack(finding, origin, whole.written, anchor, whole.scene, scene.document);
   };
   const open = [
     ...own.open.filter((f) => LINE_CODES.has(f.code) || BROKEN_CODES.has(f.code)),
@@ -76,6 +77,7 @@ function placeBack<F extends Finding>(
   written: WrittenOut,
   anchor: { line: number; start: number; end: number },
   scene: Scene,
+  own: Document,
 ): F {
   const foreign = (at: Origin, message: string) =>
     at.kind === 'base' ? [{ at: { line: at.line, start: 0, end: 1 }, message, file: at.path }] : [];
@@ -83,26 +85,40 @@ function placeBack<F extends Finding>(
     const from = written.lines[r.at.line]?.origin;
     if (from === undefined) return [];
     return from.kind === 'own'
-      ? [{ ...r, at: { ...r.at, line: from.line } }]
+      ? [{ ...r, at: ownSpan(r.at, written, own) }]
       : [{ ...r, at: { ...r.at, line: from.line }, file: from.path }];
   });
-  const fixes = () => defined(fixesOf(finding, scene).map((fix) => fixBack(fix, written)));
-  if (origin.kind === 'own') return { ...finding, at: { ...finding.at, line: origin.line }, related, fixes };
+  const fixes = () => defined(fixesOf(finding, scene).map((fix) => fixBack(fix, written, own)));
+  if (origin.kind === 'own') return { ...finding, at: ownSpan(finding.at, written, own), related, fixes };
   const link = foreign(origin, 'It comes from this line of the base.');
   return { ...finding, at: anchor, related: [...link, ...related], fixes };
 }
 
-/** A fix in the file's own lines; undefined when it would change the base. */
-function fixBack(fix: Fix, written: WrittenOut): Fix | undefined {
+/** The line of the file that a line written out comes from, and by how much its words stand further right there. */
+function ownLine(line: number, written: WrittenOut, own: Document): { line: number; shift: number } | undefined {
+  const out = written.lines[line];
+  if (out?.origin.kind !== 'own') return undefined;
+  return { line: out.origin.line, shift: shiftOf(out.text, own.lines[out.origin.line]?.text ?? '') };
+}
+
+function ownSpan(at: Finding['at'], written: WrittenOut, own: Document): Finding['at'] {
+  const { line, shift } = ownLine(at.line, written, own) ?? { line: at.line, shift: 0 };
+  return { line, start: at.start + shift, end: at.end + shift };
+}
+
+/** A fix in the file's own lines; undefined when it would change the base, or bring back what a swap put away. */
+function fixBack(fix: Fix, written: WrittenOut, own: Document): Fix | undefined {
   const edits: TextEdit[] = [];
   for (const edit of fix.edits) {
-    const start = written.lines[edit.start.line]?.origin;
-    if (start?.kind !== 'own') return undefined;
+    const from = ownLine(edit.start.line, written, own);
+    if (from === undefined) return undefined;
     const below = edit.end.line - edit.start.line;
     if (below > 1 || (below === 1 && edit.end.character > 0)) return undefined;
+    if (below === 1 && own.lines[from.line]?.statement.kind === 'swap') return undefined;
+    const [start, end] = [edit.start.character, edit.end.character];
     edits.push({
-      start: { ...edit.start, line: start.line },
-      end: { ...edit.end, line: start.line + below },
+      start: { line: from.line, character: start === 0 ? 0 : start + from.shift },
+      end: { line: from.line + below, character: below === 0 ? end + from.shift : end },
       text: edit.text,
     });
   }

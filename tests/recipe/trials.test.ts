@@ -81,8 +81,15 @@ describe('what counts as a change', () => {
     expect(findings[0]?.said.message).toContain('2026-10-01');
   });
 
-  test('a line left out changes the state', () => {
+  test('a line left out changes the state, and is found where the trial opens', () => {
     expect(state('  2 tbsp    honey, runny\n', '')).toBe('cooked, changed since');
+    const text = tested.replace('do Cool.', 'do Cool for 10 min.');
+    const without = recorded(text, '2026-10-08').replace('  do Cool for 10 min.\n', '');
+    const findings = open(without).findings.open.filter((f) => f.code === 'untested-change');
+    expect(findings.map((f) => f.said.message)).toEqual([
+      'A line that was tested on 2026-10-08 is not in the recipe any more: cook it again and record the trial.',
+    ]);
+    expect(without.split('\n')[findings[0]?.at.line ?? 0]).toBe('trial 2026-10-08');
   });
 
   test('the trial it last agreed with is named', () => {
@@ -95,6 +102,14 @@ describe('what counts as a change', () => {
   test('a rejected trial proves nothing', () => {
     expect(state('verdict keep', 'verdict reject')).toBe('cooked, changed since');
   });
+});
+
+test('a trial that disagrees is told by what it took, and by what those that agree took', () => {
+  const text = `${OATS}\ntrial 2026-10-01\n  took    38 min to bake\n\ntrial 2026-10-08\n  took    40 min to bake\n`;
+  const [finding] = open(text).findings.open.filter((f) => f.code === 'trial-disagrees');
+  expect(finding?.said.message).toBe(
+    'Bake: 20-25 min is written, and it took 40 min on 2026-10-08, 38-40 min over the trials that agree. Write what was measured.',
+  );
 });
 
 test('trials are read oldest first, with what each measured', () => {

@@ -60,9 +60,9 @@ export default defineCheck<Values>({
     }
     if (changed.size === 0) yield* weights(recipe, latest);
   },
-  say: ({ what, of, written, measured, date, trialAt }) => ({
+  say: ({ what, of, written, measured, date, trialAt, write }) => ({
     message: {
-      time: `${of}: ${written} is written, and it took ${measured} on ${date}. Write what was measured.`,
+      time: `${of}: ${written} is written, and it took ${measured} on ${date}${write === measured ? '' : `, ${write} over the trials that agree`}. Write what was measured.`,
       temperature: `${written} is promised in ${of}, and it reached ${measured} on ${date}. Write what was measured, or cook it on.`,
       amount: `${written} ${of} is listed, and ${measured} was used on ${date}. Write what was used.`,
       weight: `The ingredients weigh ${written}, and ${measured} came out of ${of} on ${date}: a dish cannot gain, and seldom loses over 40 %. Mend the list, or the trial.`,
@@ -146,7 +146,8 @@ function* times(recipe: Recipe, latest: Trial, trials: readonly Trial[]): Genera
         .map((o) => o.duration.lowMin),
     );
     const agreeing = others.filter((m) => Math.abs(m - duration.lowMin) <= TIME_SLACK * duration.lowMin);
-    const measured = minutesText({
+    const measured = minutesText({ low: duration.lowMin, high: duration.highMin });
+    const write = minutesText({
       low: Math.min(...agreeing, duration.lowMin),
       high: Math.max(...agreeing, duration.highMin),
     });
@@ -159,7 +160,7 @@ function* times(recipe: Recipe, latest: Trial, trials: readonly Trial[]): Genera
         measured,
         date: latest.date,
         trialAt: { line: at, start: duration.start, end: duration.end },
-        write: measured,
+        write,
       },
     };
   }

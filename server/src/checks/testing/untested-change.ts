@@ -2,8 +2,9 @@ import { changedSince, factsOf, readTrials } from '../../recipe/trials.ts';
 import { defineCheck } from '../check.ts';
 
 interface Values {
-  /** The latest trial, which did not have it. */
+  /** The latest trial, which did not have it, or had a line that is gone. */
   readonly latest: string;
+  readonly gone?: true;
   /** The last trial that tested the line as it stands, if any. */
   readonly agreed?: string;
   readonly trialLine: number;
@@ -16,7 +17,7 @@ export default defineCheck<Values>({
   severity: 'info',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** A trial carries, on its \`tested\` line, a short mark for every amount, time and temperature that stood in the recipe when it was cooked. A line of the list or the method whose mark is not among the latest trial's was changed, or added, since.
+  explain: `**What it computes.** A trial carries, on its \`tested\` line, a short mark for every amount, time and temperature that stood in the recipe when it was cooked. A line of the list or the method whose mark is not among the latest trial's was changed, or added, since; where there is none, and the trial has marks left over, a line was taken out, and that is said where the trial opens.
 
 **Why it matters.** A recipe is not done until it has been cooked as written. A figure changed at the desk is a guess.
 
@@ -25,7 +26,14 @@ export default defineCheck<Values>({
     const trials = readTrials(outline).filter((t) => t.tested !== undefined);
     const latest = trials.at(-1);
     if (latest?.tested === undefined) return;
-    for (const fact of changedSince(factsOf(recipe), latest.tested)) {
+    const facts = factsOf(recipe);
+    const changed = changedSince(facts, latest.tested);
+    if (changed.length === 0 && facts.length < latest.tested.length)
+      yield {
+        at: { line: latest.at, start: 0, end: outline.lines[latest.at]?.text.trimEnd().length ?? 0 },
+        values: { latest: latest.date, gone: true, trialLine: latest.at },
+      };
+    for (const fact of changed) {
       const line = recipe.parts[fact.part]?.head.source.lines[fact.line];
       const agreed = trials.findLast((t) => t.tested?.includes(fact.mark));
       const text = line === undefined ? '' : line.text.slice(0, line.comment?.start).trimEnd();
@@ -36,9 +44,11 @@ export default defineCheck<Values>({
       };
     }
   },
-  say: ({ latest, agreed, trialLine }) => ({
-    message: `This was not so when the recipe was last cooked, on ${latest}${agreed === undefined ? '' : `; it agrees with the trial of ${agreed}`}: cook it again and record the trial.`,
-    related: [{ at: { line: trialLine, start: 0, end: 5 }, message: 'The latest trial.' }],
+  say: ({ latest, gone, agreed, trialLine }) => ({
+    message: gone
+      ? `A line that was tested on ${latest} is not in the recipe any more: cook it again and record the trial.`
+      : `This was not so when the recipe was last cooked, on ${latest}${agreed === undefined ? '' : `; it agrees with the trial of ${agreed}`}: cook it again and record the trial.`,
+    related: gone ? [] : [{ at: { line: trialLine, start: 0, end: 5 }, message: 'The latest trial.' }],
   }),
   examples: {
     good: [

@@ -150,6 +150,13 @@ describe('what is found in a variant', () => {
     expect(found('base.quern', { 'base.quern': wet })).toEqual(['7: dough-too-wet']);
   });
 
+  test('of its own trials is said, though the base’s trials say the same of the line', () => {
+    const trial = '\ntrial 2026-09-14\n  used    190 g whole milk\n  verdict keep\n';
+    const files = { 'v.quern': `recipe V\n  from    base.quern\n${trial}`, 'base.quern': `${BASE}${trial}` };
+    expect(found('base.quern', files)).toEqual(['7: trial-disagrees']);
+    expect(found('v.quern', files)).toEqual(['2: trial-disagrees']);
+  });
+
   test.each<[string, string, string]>([
     ['a missing file', 'recipe V\n  from    bade.quern\n', '2: missing-file'],
     ['a circle', 'recipe V\n  from    round.quern\n', '2: missing-file'],
@@ -175,10 +182,19 @@ describe('what is found in a variant', () => {
     );
   });
 
+  test('the nearest ingredients are named for a swap that meets nothing', () => {
+    const variant = 'recipe V\n  from    base.quern\n  swap castor sugar for 20 g honey\n';
+    const [finding] = openAmong('v.quern', { 'v.quern': variant, 'base.quern': BASE }).findings.open;
+    expect(finding?.said.message).toMatch(/^What this builds on lists no `castor sugar`: there is `caster sugar`/);
+  });
+
   test('a near name is offered for a file that is not there', () => {
     const snapshot = openAmong('v.quern', { 'v.quern': 'recipe V\n  from    bade.quern\n', 'base.quern': BASE });
     const [finding] = snapshot.findings.open;
     expect(finding === undefined ? [] : fixesOf(finding, snapshot).map((f) => f.title)).toEqual(['Write `base.quern`']);
+    expect(finding?.said.message).toBe(
+      'There is no file `bade.quern` beside this one: write its name from this folder on, perhaps `base.quern`.',
+    );
   });
 
   test('and in the folder that its name points to', () => {

@@ -21,7 +21,7 @@ Write the name as it stands on the disk, from this file's folder on: \`../pastry
     message:
       kind === 'circle'
         ? `\`${name}\` builds on this file, so neither can be worked out: let one of them stand alone.`
-        : `There is no file \`${name}\` beside this one${near.length === 0 ? '' : `; did you mean ${near.map((n) => `\`${n}\``).join(', ')}?`}: write its name from this folder on.`,
+        : `There is no file \`${name}\` beside this one: write its name from this folder on${near.length === 0 ? '' : `, perhaps ${near.map((n) => `\`${n}\``).join(' or ')}`}.`,
   }),
   fix: ({ kind, near }, _scene, at) =>
     kind === 'circle'

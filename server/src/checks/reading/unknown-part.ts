@@ -33,7 +33,10 @@ export default defineCheck<Values>({
     for (const link of broken ?? []) {
       const where = link.kind === 'unknown-part' ? 'file' : link.kind === 'nothing-to-change' ? 'base' : undefined;
       if (where !== undefined)
-        yield { at: { line: link.line, ...link.span }, values: { name: link.name, parts: link.near, where } };
+        yield {
+          at: { line: link.line, ...link.span },
+          values: { name: link.name, parts: nearest(link.name, link.near), where },
+        };
     }
     if (recipe.inherits) return;
     const exact = new Set(recipe.parts.map((p) => p.head.name));

@@ -197,6 +197,27 @@ describe('scale, format and explain', () => {
     expect(err).toMatch(/note: Baking/);
   });
 
+  test('scale prints a variant written out in full, and does not write it', async () => {
+    const files = {
+      'good.quern': GOOD,
+      'nutty.quern': 'recipe Nut slab\n  from    good.quern\n  swap butter for 90 g butter\n',
+      'lost.quern': 'recipe Lost slab\n  from    gone.quern\n',
+    };
+    const printed = await quern(['scale', 'nutty.quern', '--by', '2'], files);
+    expect(printed.out).toMatch(/^recipe Nut slab\n {2}yield {3}16 bars\n/);
+    expect(printed.out).toMatch(/400 g {5}rolled oats\n {2}180 g {5}butter/);
+    expect(printed.out).not.toContain('from');
+    expect(printed.err).toMatch(/^note: The recipe builds on another file/);
+    expect(printed.written).toEqual({});
+    for (const option of ['--write', '--dry-run']) {
+      const refused = await quern(['scale', 'nutty.quern', '--by', '2', option], files);
+      expect(refused.exit).toBe(2);
+      expect(refused.err).toMatch(/builds on another file.*without --write/);
+      expect(refused.written).toEqual({});
+    }
+    expect((await quern(['scale', 'lost.quern', '--by', '2'], files)).err).toMatch(/builds on what is not there/);
+  });
+
   test('scale --write and --dry-run', async () => {
     const { written } = await quern(['scale', 'good.quern', '--to', '16 bars', '--write'], { 'good.quern': GOOD });
     expect(written['/kitchen/good.quern']).toContain('400 g');

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { codeActions } from '../../server/src/editor/code-actions.ts';
 import { partToFile } from '../../server/src/editor/part-to-file.ts';
 import { symbols } from '../../server/src/editor/symbols.ts';
-import { writeInFull } from '../../server/src/editor/write-in-full.ts';
+import { writeInFull } from '../../server/src/workspace/write-in-full.ts';
 import { edited, fixture } from '../support/at-cursor.ts';
 import { kitchenOf } from '../support/kitchen.ts';
 
@@ -31,6 +32,21 @@ const at = (words: string, files: Record<string, string> = {}) => {
   expect(CHEESE).toContain(words);
   return kitchenOf({ 'scones.quern': SCONES, ...files, 'cheese.quern': CHEESE.replace(words, `${words}$0`) });
 };
+
+it('a variant is not offered at another size: its amounts lie in its base', () => {
+  const { snapshot } = fixture(CHEESE);
+  const all = { start: { line: 0, character: 0 }, end: { line: 3, character: 0 } };
+  const titles = codeActions(
+    snapshot,
+    all,
+    () => true,
+    (error) => {
+      throw error;
+    },
+  ).map((a) => a.title);
+  expect(titles.length).toBeGreaterThan(0);
+  expect(titles.filter((title) => title.startsWith('Scale the recipe'))).toEqual([]);
+});
 
 describe('hover in a variant', () => {
   it('over its base says what it inherits and what it changes', () => {

@@ -129,6 +129,8 @@ const FACTORS: readonly (readonly [string, number])[] = [
 function scaleActions(snapshot: Snapshot): Action[] {
   const { recipe } = snapshot;
   if (!recipe.parts.some((p) => p.head.ingredients.length > 0)) return [];
+  // Its amounts lie in the base: there is nothing to scale here until it is written out in full.
+  if (snapshot.outline.head.some(({ line }) => line.statement.kind === 'from')) return [];
   const byFactor = FACTORS.map(([title, by]): Action => scaleAction(snapshot, title, by));
   const amount = recipe.yield?.node.amount;
   const of = recipe.yield?.node.of?.text ?? amount?.unit?.symbol;

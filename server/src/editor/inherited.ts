@@ -2,12 +2,12 @@
  * Knows which line of a variant stands for which line of the whole recipe, and which line of a base it changes.
  * Refuses to write anything out: `workspace/inherit.ts` does.
  */
-import type { Document, Position } from '../notation/document.ts';
+import type { Position } from '../notation/document.ts';
 import type { Span, TextNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part } from '../recipe/recipe.ts';
 import { sameName, wordsOf } from '../recipe/words.ts';
-import { shiftOf, type WrittenLine } from '../workspace/inherit.ts';
+import { isSpacer, shiftOf } from '../workspace/inherit.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Place } from './place.ts';
 
@@ -40,11 +40,6 @@ export function fromWhole(snapshot: Snapshot, place: Place): Located | undefined
   const shift = shiftOf(text, document?.lines[origin.line]?.text ?? text);
   const at = { line: origin.line, start: place.start + shift, end: place.end + shift };
   return origin.kind === 'own' ? { at } : { path: origin.path, at };
-}
-
-/** A blank line that stands before a block written out, and for no line of the file. */
-export function isSpacer({ text, origin }: WrittenLine, document: Document): boolean {
-  return text.trim() === '' && origin.kind === 'own' && (document.lines[origin.line]?.text ?? '').trim() !== '';
 }
 
 /** A line of a base's list. */

@@ -43,7 +43,12 @@ export interface Rounding {
 
 export type ScaleResult =
   | { readonly ok: true; readonly scaling: Scaling }
-  | { readonly ok: false; readonly why: string };
+  | {
+      readonly ok: false;
+      readonly why: string;
+      /** What is to be scaled lies in another file. */
+      readonly inherits?: true;
+    };
 
 /** The recipe at another size; `partName`, or the target's own part, limits it to one part. */
 export function scaleRecipe(
@@ -54,7 +59,11 @@ export function scaleRecipe(
 ): ScaleResult {
   const parts = partName === undefined ? recipe.parts : recipe.parts.filter((p) => sameName(p.head.name, partName));
   if (recipe.outline.head.some(({ line }) => line.statement.kind === 'from'))
-    return { ok: false, why: 'the recipe builds on another file: scale that one, or write this one out in full first' };
+    return {
+      ok: false,
+      inherits: true,
+      why: 'the recipe builds on another file: scale that one, or write this one out in full first',
+    };
   if (parts.length === 0) {
     const names = recipe.parts.map((p) => p.head.name).filter((n) => n !== '');
     return {
@@ -69,6 +78,7 @@ export function scaleRecipe(
   if (taken !== undefined && (parts.length === 1 || weighs(target)))
     return {
       ok: false,
+      inherits: true,
       why: `${taken.head.name} comes from ${fileOf(taken)}: scale that file, or write this one out in full first`,
     };
   const sizes = sizesFor(recipe, parts, target);

@@ -328,6 +328,11 @@ class Writing {
 /** The text of a file written out, for working it out and for writing it to disk. */
 export const textOf = (written: WrittenOut): string => `${written.lines.map((l) => l.text).join('\n')}\n`;
 
+/** A blank line that stands before a block written out, and for no line of the file. */
+export function isSpacer({ text, origin }: WrittenLine, document: Document): boolean {
+  return text.trim() === '' && origin.kind === 'own' && (document.lines[origin.line]?.text ?? '').trim() !== '';
+}
+
 /** How much further right the words of a line written out stand in the line they come from. */
 export function shiftOf(written: string, original: string): number {
   if (written === original) return 0;

@@ -5,9 +5,9 @@
 import type { CodeAction } from 'vscode-languageserver';
 import { partToFile } from '../../editor/part-to-file.ts';
 import { startTrial } from '../../editor/trial.ts';
-import { writeInFull } from '../../editor/write-in-full.ts';
 import type { PositionRange } from '../../notation/document.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
+import { writeInFull } from '../../workspace/write-in-full.ts';
 import type { View } from '../feature.ts';
 import { filesEditOf, withNewFile } from '../workspace-edit.ts';
 

@@ -49,6 +49,18 @@ describe('publish', () => {
     expect(ran.err).toMatch(want);
   });
 
+  test('--proved of a variant names the file and line that say it, and what its base does not have', async () => {
+    const files = {
+      'a.quern': ROLLS.replace('recipe Rolls', 'recipe Rolls as lean bread').replace('320 g', '620 g'),
+      'v.quern': 'recipe Seeded rolls\n  from    a.quern\n  swap rye flour for 20 g linseed\n  add 30 g poppy seeds\n',
+    };
+    const { err, exit } = await quern(['publish', 'v.quern', '--format', 'text', '--proved'], files);
+    expect(exit).toBe(1);
+    expect(err).toMatch(/^ {2}line 3: What this builds on lists no `rye flour`/m);
+    expect(err).toMatch(/^ {2}line 4: .*poppy seeds.* \[unused-ingredient\]$/m);
+    expect(err).toMatch(/^ {2}line 6 of a\.quern: .* \[dough-too-wet\]$/m);
+  });
+
   test('a template of the house', async () => {
     const files = {
       'a.quern': ROLLS,

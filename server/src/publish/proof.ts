@@ -2,7 +2,7 @@
  * Knows what a recipe lacks to be promised to a reader: cooked as written, and nothing left that would fail.
  * Refuses to weigh one lack against another.
  */
-import type { Findings } from '../checks/run.ts';
+import type { Finding, Findings } from '../checks/run.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 import { type RecipeState, recipeRecord } from '../recipe/state.ts';
 import type { Trial } from '../recipe/trials.ts';
@@ -15,8 +15,18 @@ export interface Proof {
   readonly missing: readonly string[];
 }
 
+/** A finding, and where it was written: `line 7`, `line 7 of base.quern`. */
+export interface PlacedFinding {
+  readonly finding: Finding;
+  readonly where: string;
+}
+
+/** The findings of a file that builds on no other. */
+export const placedIn = ({ open }: Findings): PlacedFinding[] =>
+  open.map((finding) => ({ finding, where: `line ${finding.at.line + 1}` }));
+
 /** `trials` are those of the recipe's own file: what a base was cooked as proves nothing of a variant. */
-export function proofOf(recipe: Recipe, findings: Findings, trials: readonly Trial[]): Proof {
+export function proofOf(recipe: Recipe, findings: readonly PlacedFinding[], trials: readonly Trial[]): Proof {
   const { state, asWritten } = recipeRecord(recipe, trials);
   const missing: string[] = [];
   if (state === 'never cooked') missing.push('no trial: nobody has written down cooking it');
@@ -30,9 +40,9 @@ export function proofOf(recipe: Recipe, findings: Findings, trials: readonly Tri
   if (recipe.name === '') missing.push('it has no name');
   if (recipe.yield === undefined) missing.push('no yield is written');
   if (!recipe.parts.some((p) => p.steps.length > 0)) missing.push('it has no steps');
-  for (const finding of findings.open)
+  for (const { finding, where } of findings)
     if (finding.severity === 'error' || finding.severity === 'warning')
-      missing.push(`line ${finding.at.line + 1}: ${finding.said.message} [${finding.code}]`);
+      missing.push(`${where}: ${finding.said.message} [${finding.code}]`);
   const by =
     asWritten === undefined
       ? undefined

@@ -11,7 +11,7 @@ import { readTrials, type Trial } from '../recipe/trials.ts';
 import { capital } from '../recipe/words.ts';
 import { cautionsFor } from './cautions.ts';
 import { euLabel, type Label, nutritionOf, usLabel } from './nutrition.ts';
-import { type Proof, proofOf, stateText } from './proof.ts';
+import { type PlacedFinding, type Proof, placedIn, proofOf, stateText } from './proof.ts';
 import { allergensOf, type Report } from './report.ts';
 import { panText, proseText, stepText, temperatureText } from './step-text.ts';
 import { type MeasuresOrder, type PageAmount, pageAmount, prettyFigures } from './two-measures.ts';
@@ -67,14 +67,15 @@ export interface PageIngredient extends PageAmount {
   readonly optional: boolean;
 }
 
-/** `trials` are those of the recipe's own file. */
+/** `trials` are those of the recipe's own file; `placed` are the findings by where its writer finds them. */
 export function readerPage(
   recipe: Recipe,
   findings: Findings,
   options: PageOptions,
   trials: readonly Trial[] = readTrials(recipe.outline),
+  placed: readonly PlacedFinding[] = placedIn(findings),
 ): ReaderPage {
-  const proof = proofOf(recipe, findings, trials);
+  const proof = proofOf(recipe, placed, trials);
   const texts = headTexts(recipe);
   const nutrition = nutritionOf(recipe, trials);
   const label = options.label === 'us' ? usLabel(nutrition) : euLabel(nutrition);

@@ -51,7 +51,8 @@ function isChange(scene: Scene, line: number): boolean {
   return kind === 'add' || kind === 'swap';
 }
 
-const BROKEN_CODES: ReadonlySet<string> = new Set(['missing-file', 'unknown-part']);
+/** What a file asks of another that is not there: found in the file itself, and not in the recipe written out. */
+export const BROKEN_CODES: ReadonlySet<string> = new Set(['missing-file', 'unknown-part']);
 
 const defined = <T>(list: readonly (T | undefined)[]): T[] => list.filter((x): x is T => x !== undefined);
 

@@ -1,9 +1,12 @@
 import { htmlPage, htmlPieces } from '../../publish/html.ts';
 import { jsonLd } from '../../publish/json-ld.ts';
 import { markdownPage, markdownPieces, textPage, textPieces } from '../../publish/plain-pages.ts';
+import { type PlacedFinding, placedIn } from '../../publish/proof.ts';
 import { type ReaderPage, readerPage } from '../../publish/reader-page.ts';
 import { fillTemplate } from '../../publish/template.ts';
 import { readTrials } from '../../recipe/trials.ts';
+import type { Snapshot } from '../../workspace/snapshot.ts';
+import { BROKEN_CODES } from '../../workspace/variant.ts';
 import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, type Io, UsageError } from '../io.ts';
@@ -39,7 +42,8 @@ export const publish: Command = {
     const { recipe, findings } = snapshot.whole;
     const ofHouse = snapshot.house.world.measures === 'us' ? 'us' : 'eu';
     const label = choiceOf(options, 'label', ['us', 'eu'], ofHouse);
-    const page = readerPage(recipe, findings, { measures, label }, readTrials(snapshot.outline));
+    const trials = readTrials(snapshot.outline);
+    const page = readerPage(recipe, findings, { measures, label }, trials, placedFindings(snapshot, io));
     if (options.flags.has('proved') && page.proof.missing.length > 0) {
       io.err(`quern publish: ${page.title} is not proved:\n`);
       for (const missing of page.proof.missing) io.err(`  ${missing}\n`);
@@ -49,6 +53,19 @@ export const publish: Command = {
     return 0;
   },
 };
+
+/** What is found in the whole recipe, each by the file and line that say it, and what a variant asks of its base in vain. */
+function placedFindings(snapshot: Snapshot, io: Io): PlacedFinding[] {
+  const { whole, written } = snapshot;
+  if (written === undefined || whole === snapshot) return placedIn(snapshot.findings);
+  const asked = placedIn(snapshot.findings).filter(({ finding }) => BROKEN_CODES.has(finding.code));
+  const found = whole.findings.open.map((finding) => {
+    const origin = written.lines[finding.at.line]?.origin;
+    const line = (origin?.line ?? finding.at.line) + 1;
+    return { finding, where: `line ${line}${origin?.kind === 'base' ? ` of ${io.shown(origin.path)}` : ''}` };
+  });
+  return [...asked, ...found];
+}
 
 function laidOut(page: ReaderPage, format: Format): string {
   switch (format) {

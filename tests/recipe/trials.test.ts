@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { fixesOf } from '../../server/src/checks/run.ts';
 import { recordTrial } from '../../server/src/edits/record-trial.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
@@ -97,6 +98,27 @@ describe('what counts as a change', () => {
     const back = open(again.replace('240 g ', '200 g '));
     const [finding] = back.findings.open.filter((f) => f.code === 'untested-change');
     expect(finding?.said.message).toMatch(/2026-10-08; it agrees with the trial of 2026-10-01/);
+  });
+
+  test.each([
+    ['a time that the trial took', '20-25 min, until', '20-30 min, until', ['Put back 20-25 min']],
+    ['a temperature that it reached', 'reads 90 C', 'reads 85 C', ['Put back 90 C']],
+    [
+      'both',
+      '20-25 min, until the centre reads 90 C',
+      '30 min, until the centre reads 85 C',
+      ['Put back 20-25 min, 90 C'],
+    ],
+    ['an amount that it used', '200 g ', '240 g ', ['Put back 0.2 kg']],
+    ['what the trial does not say', '180 C', '170 C', []],
+    ['an amount that it says otherwise', '80-90 g', '80-95 g', []],
+  ])('%s is put back', (_, from, to, titles) => {
+    const text = tested.replace('  tested', '  used    0.2 kg oats\n  used    70 g butter\n  tested');
+    const file = open(text.replace(from, to));
+    const fixes = file.findings.open.filter((f) => f.code === 'untested-change').flatMap((f) => fixesOf(f, file));
+    expect(fixes.map((f) => f.title)).toEqual(titles);
+    for (const { edits } of fixes)
+      expect(recipeState(open(printDocument(applyEdits(file.document, edits))).recipe)).toBe('cooked as written');
   });
 
   test('a rejected trial proves nothing', () => {

@@ -1,3 +1,4 @@
+import { putBack } from '../../edits/put-back.ts';
 import { changedSince, factsOf, readTrials } from '../../recipe/trials.ts';
 import { defineCheck } from '../check.ts';
 
@@ -21,7 +22,7 @@ export default defineCheck<Values>({
 
 **Why it matters.** A recipe is not done until it has been cooked as written. A figure changed at the desk is a guess.
 
-**What to do.** Cook it again and record the trial; or put the old figure back. **Silent** for wording, notes, layout and the spelling of units, and in a recipe none of whose trials carries marks.`,
+**What to do.** Cook it again and record the trial; or put the old figure back: a fix does so where the trial says what was taken, reached or used, and its marks agree. **Silent** for wording, notes, layout and the spelling of units, and in a recipe none of whose trials carries marks.`,
   *find({ recipe, outline }) {
     const trials = readTrials(outline).filter((t) => t.tested !== undefined);
     const latest = trials.at(-1);
@@ -50,6 +51,11 @@ export default defineCheck<Values>({
       : `This was not so when the recipe was last cooked, on ${latest}${agreed === undefined ? '' : `; it agrees with the trial of ${agreed}`}: cook it again and record the trial.`,
     related: gone ? [] : [{ at: { line: trialLine, start: 0, end: 5 }, message: 'The latest trial.' }],
   }),
+  fix: ({ gone }, { document, recipe, outline }, at) => {
+    const latest = readTrials(outline).findLast((t) => t.tested !== undefined);
+    const back = gone || latest === undefined ? undefined : putBack(document, recipe, latest, at.line);
+    return back === undefined ? [] : [{ title: `Put back ${back.written}`, effect: 'amounts', edits: back.edits }];
+  },
   examples: {
     good: [
       'recipe Oats\n  200 g     rolled oats\n  do Toast the oats for 10 min.\n\ntrial 2026-09-14\n  verdict keep\n',
@@ -57,7 +63,13 @@ export default defineCheck<Values>({
     ],
     bad: [
       'recipe Oats\n  250 g     rolled oats\n# "250 g     rolled oats" untested-change: 2026-09-14\n  do Toast the oats for 10 min.\n\ntrial 2026-09-14\n  tested  xmtsac\n  verdict keep\n',
-      'recipe Oats\n  200 g     rolled oats\n  do Toast the oats for 14 min.\n# "do Toast the oats for 14 min." untested-change\n\ntrial 2026-09-14\n  tested  xmtsac\n  verdict keep\n',
+      {
+        text: 'recipe Oats\n  200 g     rolled oats\n  do Toast the oats for 14 min.\n# "do Toast the oats for 14 min." untested-change *\n\ntrial 2026-09-14\n  took    10 min to toast\n  tested  xmtsac\n  verdict keep\n',
+        after: {
+          'Put back 10 min':
+            'recipe Oats\n  200 g     rolled oats\n  do Toast the oats for 10 min.\n\ntrial 2026-09-14\n  took    10 min to toast\n  tested  xmtsac\n  verdict keep\n',
+        },
+      },
     ],
   },
 });

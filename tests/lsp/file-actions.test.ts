@@ -20,14 +20,19 @@ const MAKING: ClientCapabilities = {
   },
 };
 
-async function actionsAt(line: number, options: ClientOptions, text = TART): Promise<CodeAction[]> {
+async function actionsAt(
+  line: number,
+  options: ClientOptions,
+  text = TART,
+  only = ['refactor'],
+): Promise<CodeAction[]> {
   const client = await Client.connect(options);
   await client.open(URI, text);
   const place = { line, character: 0 };
   return client.request<CodeAction[]>('textDocument/codeAction', {
     textDocument: { uri: URI },
     range: { start: place, end: place },
-    context: { diagnostics: [], only: ['refactor'] },
+    context: { diagnostics: [], only },
   });
 }
 const titled = (actions: CodeAction[], title: RegExp) => actions.find((a) => title.test(a.title));
@@ -61,6 +66,14 @@ describe('a trial', () => {
     expect(titled(asked, /Record a trial/)?.command?.command).toBe('quern.recordTrial');
     const plain = titled(await actionsAt(0, { capabilities: RICH }), /Record a trial/);
     expect(JSON.stringify(plain?.edit)).toMatch(/trial 2026-11-25\\n {2}took {4}20 min to bake/);
+  });
+
+  it('is a fix of what was changed since the last one', async () => {
+    const changed = `${TART}\ntrial 2026-09-14\n  tested  000\n  verdict keep\n`;
+    const line = changed.split('\n').findIndex((l) => / g /.test(l));
+    const found = titled(await actionsAt(line, { capabilities: RICH }, changed, ['quickfix']), /Record a trial/);
+    expect([found?.kind, found?.diagnostics?.map((d) => d.code)]).toEqual(['quickfix', ['untested-change']]);
+    expect(JSON.stringify(found?.edit)).toMatch(/trial 2026-11-25/);
   });
 
   it('is offered at the head and at trials, and not at every line', async () => {

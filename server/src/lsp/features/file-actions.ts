@@ -3,15 +3,17 @@
  * Refuses to know what they write: `editor/` does.
  */
 import type { CodeAction } from 'vscode-languageserver';
+import type { Finding } from '../../checks/run.ts';
 import { partToFile } from '../../editor/part-to-file.ts';
 import { startTrial } from '../../editor/trial.ts';
 import type { PositionRange } from '../../notation/document.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { writeInFull } from '../../workspace/write-in-full.ts';
+import { diagnosticOf } from '../convert.ts';
 import type { View } from '../feature.ts';
 import { filesEditOf, withNewFile } from '../workspace-edit.ts';
 
-export type FileActionKind = 'refactor.inline' | 'refactor.extract' | 'refactor.rewrite';
+export type FileActionKind = 'quickfix' | 'refactor.inline' | 'refactor.extract' | 'refactor.rewrite';
 
 export function fileActions(
   snapshot: Snapshot,
@@ -22,7 +24,9 @@ export function fileActions(
   const actions: (CodeAction | undefined)[] = [];
   if (wants('refactor.inline')) actions.push(inFull(snapshot, line, view));
   if (wants('refactor.extract')) actions.push(ownFile(snapshot, line, view));
-  if (wants('refactor.rewrite')) actions.push(trial(snapshot, line, view));
+  const untested = wants('quickfix') ? untestedAt(snapshot, line) : undefined;
+  if (untested !== undefined) actions.push(trial(snapshot, view, untested));
+  else if (wants('refactor.rewrite') && isTrialPlace(snapshot, line)) actions.push(trial(snapshot, view));
   return actions.filter((a) => a !== undefined);
 }
 
@@ -52,17 +56,26 @@ function ownFile(snapshot: Snapshot, line: number, view: View): CodeAction | und
   };
 }
 
-/** Offered at the head of a recipe and at its trials. */
-function trial(snapshot: Snapshot, line: number, view: View): CodeAction | undefined {
-  const inTrial = snapshot.outline.trials.some(({ at, lines }) => at <= line && line < at + lines.length);
-  if (!inTrial && !isAbove(snapshot, line)) return undefined;
+/** What was changed since the last trial is answered by a new one. */
+const untestedAt = (snapshot: Snapshot, line: number): Finding | undefined =>
+  snapshot.findings.open.find(({ code, at }) => code === 'untested-change' && at.line === line);
+
+/** At the head of a recipe and at its trials. */
+const isTrialPlace = (snapshot: Snapshot, line: number): boolean =>
+  isAbove(snapshot, line) || snapshot.outline.trials.some(({ at, lines }) => at <= line && line < at + lines.length);
+
+function trial(snapshot: Snapshot, view: View, untested?: Finding): CodeAction | undefined {
   const started = startTrial(snapshot, view.today());
   if (started === undefined) return undefined;
   const title = 'Record a trial of today';
   const { recordTrialCommand } = view.abilities;
+  const offered =
+    untested === undefined
+      ? { title, kind: 'refactor.rewrite' }
+      : { title, kind: 'quickfix', diagnostics: [diagnosticOf(untested, snapshot, view.abilities)] };
   return recordTrialCommand === undefined
-    ? { title, kind: 'refactor.rewrite', edit: filesEditOf(snapshot, started.edits, new Map(), view) }
-    : { title, kind: 'refactor.rewrite', command: { title, command: recordTrialCommand } };
+    ? { ...offered, edit: filesEditOf(snapshot, started.edits, new Map(), view) }
+    : { ...offered, command: { title, command: recordTrialCommand } };
 }
 
 /** Whether a line stands in the head of the recipe, above its first part. */

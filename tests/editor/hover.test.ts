@@ -49,6 +49,25 @@ describe('an ingredient line', () => {
     expect(text).toMatch(/^Left at the end: nothing$/m);
   });
 
+  it('says by how much the steps take more than it provides', () => {
+    const slab = (step: string, at: string) =>
+      `recipe Slab\n  400 g     whole milk\n  200 g     plain flour\n  do Whisk 350 ml of the milk into the flour.\n  do ${step}\n`.replace(
+        at,
+        `${at}$0`,
+      );
+    const line = hoverAt(slab('Thin with 100 g of the milk.', '400 g')) ?? '';
+    expect(line).toMatch(/^Line 5: takes 100 g, 6[0-9] g more than is left$/m);
+    expect(line).toMatch(/^Left at the end: nothing: 6[0-9] g too little is listed$/m);
+    expect(hoverAt(slab('Thin with 100 g of the milk.', 'Thin with 100 g of the mi'))).toMatch(
+      /^This step: takes 100 g, 6[0-9] g more than is left$/m,
+    );
+    const none = slab(
+      'Thin with half the milk. Add the rest of the milk. Brush with the rest of the milk.',
+      'Brush with the rest of the mi',
+    );
+    expect(hoverAt(none)).toMatch(/^This step: finds none left$/m);
+  });
+
   it('says why a measure has the weight it has, with a range', () => {
     expect(hovered('1 large   egg yolk')).toMatch(/^Weight: \d+ to \d+ g, likely \d+ g \(1 large egg yolk weighs/m);
   });

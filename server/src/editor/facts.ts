@@ -10,6 +10,7 @@ import { middle, type Range } from '../measure/quantity.ts';
 import { contentsOf } from '../recipe/contents.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import { type KindMeasure, type Verdict, verdictOf } from '../recipe/kinds.ts';
+import type { TakenUse } from '../recipe/ledger.ts';
 import { bandText, MEASURES, measure, measureText } from '../recipe/measures.ts';
 import type { Part } from '../recipe/recipe.ts';
 import { capital } from '../recipe/words.ts';
@@ -150,11 +151,29 @@ function sayVerdict(verdict: Verdict, held: KindMeasure): string {
 }
 
 /** `all of it`, `half`, `75 g, half of it`. */
-export function sayTaken(ingredient: Ingredient, taken: Range): string {
+function sayTaken(ingredient: Ingredient, taken: Range): string {
   const share = `${percentRange(taken.low, taken.high)} of it`;
   const { weighed } = ingredient;
   if (taken.low >= 0.98 && taken.high <= 1.02) return 'all of it';
-  if (!weighed.known) return share;
-  const grams = { low: taken.low * middle(weighed.grams), high: taken.high * middle(weighed.grams) };
-  return `${sayGrams(grams)}, ${share}`;
+  return weighed.known ? `${sayPortion(ingredient, taken)}, ${share}` : share;
+}
+
+/** What a step takes: `75 g, half of it`, or `450 g, 50 g more than is left`. */
+export function sayUse(ingredient: Ingredient, use: TakenUse): string {
+  const over = overOf(use);
+  if (over.high <= 0.001) return sayTaken(ingredient, use.taken);
+  return `${sayPortion(ingredient, use.taken)}, ${sayPortion(ingredient, over)} more than is left`;
+}
+
+/** By what share of the whole a step takes more than was left. */
+export const overOf = ({ over, taken, before }: TakenUse): Range =>
+  over
+    ? { low: Math.max(0, taken.low - before.high), high: Math.max(0, taken.high - before.low) }
+    : { low: 0, high: 0 };
+
+/** A share in grams, or of an ingredient of unknown weight in per cent. */
+export function sayPortion({ weighed }: Ingredient, share: Range): string {
+  if (!weighed.known) return percentRange(share.low, share.high);
+  const grams = middle(weighed.grams);
+  return sayGrams({ low: share.low * grams, high: share.high * grams });
 }

@@ -1,17 +1,24 @@
 /** A line of the list: its weight and why, its shares, what it holds, and which steps take it. */
 
-import { percentRange } from '../../measure/number-text.ts';
-import { middle } from '../../measure/quantity.ts';
 import type { IngredientNode } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { LedgerEntry } from '../../recipe/ledger.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { capital } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import { allergenFact, figure, ingredientComposition, sayTaken, shareFacts, trimFact, weightFact } from '../facts.ts';
+import {
+  allergenFact,
+  figure,
+  ingredientComposition,
+  overOf,
+  sayPortion,
+  sayUse,
+  shareFacts,
+  trimFact,
+  weightFact,
+} from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, lineOfPart, placeOf, sayLine } from '../place.ts';
-import { sayGrams } from '../words.ts';
 
 export const hoverIngredient: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
   const ingredient = part?.head.ingredients.find((i) => i.line === inPart);
@@ -53,19 +60,18 @@ function useFacts(snapshot: Snapshot, part: Part, ingredient: Ingredient): Fact[
   const facts = (taken.length === 0 ? entry.uses : taken).map((use) => {
     const line = lineOfPart(snapshot, use.part, use.line);
     const where = use.part === part.index ? '' : ` (${snapshot.recipe.parts[use.part]?.head.name ?? ''})`;
-    return figure(`${capital(sayLine(snapshot, line))}${where}`, `takes ${sayTaken(ingredient, use.taken)}`);
+    return figure(`${capital(sayLine(snapshot, line))}${where}`, `takes ${sayUse(ingredient, use)}`);
   });
   return [...facts, figure('Left at the end', sayLeft(entry))];
 }
 
 export function sayLeft(entry: LedgerEntry): string {
-  const { left, ingredient, unsure } = entry;
-  if (left.high <= 0.001) return 'nothing';
-  if (unsure) return 'not known: a step takes an unmeasured portion';
-  const { weighed } = ingredient;
-  if (!weighed.known) return percentRange(left.low, left.high);
-  const grams = middle(weighed.grams);
-  return sayGrams({ low: left.low * grams, high: left.high * grams });
+  const { left, ingredient, unsure, uses } = entry;
+  if (left.high <= 0.001) {
+    const over = uses.map(overOf).reduce((a, b) => ({ low: a.low + b.low, high: a.high + b.high }), left);
+    return over.high <= 0.001 ? 'nothing' : `nothing: ${sayPortion(ingredient, over)} too little is listed`;
+  }
+  return unsure ? 'not known: a step takes an unmeasured portion' : sayPortion(ingredient, left);
 }
 
 function wholeOf(node: IngredientNode): { start: number; end: number } {

@@ -5,7 +5,7 @@ import type { TakenUse } from '../../recipe/ledger.ts';
 import type { Mention } from '../../recipe/mentions.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import { figure, sayTaken, shareFacts, weightFact } from '../facts.ts';
+import { figure, overOf, sayUse, shareFacts, weightFact } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, lineOfPart, placeOf, sayLine } from '../place.ts';
 import { partFacts } from './part.ts';
@@ -54,16 +54,14 @@ export const hoverMention: HoverSource = (snapshot, { line, part, inPart, at, ch
   return { at: place, title, ...(subtitle !== undefined && named.length === 1 && { subtitle }), facts };
 };
 
-function takenFact(ingredient: Parameters<typeof sayTaken>[0], use: TakenUse, mention: Mention): Fact {
+function takenFact(ingredient: Parameters<typeof sayUse>[0], use: TakenUse, mention: Mention): Fact {
   if (use.taken.high === 0 && mention.portion.kind === 'plain') return figure('This step', 'speaks of what lies there');
   const left = {
     low: Math.max(0, use.before.low - use.taken.high),
     high: Math.max(0, use.before.high - use.taken.low),
   };
-  const takes =
-    mention.portion.kind === 'some' ? 'takes an unmeasured portion' : `takes ${sayTaken(ingredient, use.taken)}`;
-  if (use.over)
-    return figure('This step', `${takes}, more than the ${percentRange(use.before.low, use.before.high)} left`);
+  const takes = mention.portion.kind === 'some' ? 'takes an unmeasured portion' : `takes ${sayUse(ingredient, use)}`;
+  if (use.over) return figure('This step', overOf(use).high > 0.001 ? takes : 'finds none left');
   return figure(
     'This step',
     left.high <= 0.001 ? `${takes}; none is left` : `${takes}; ${percentRange(left.low, left.high)} is left`,

@@ -63,6 +63,10 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 
+test('the folder that a command runs in is shown as a dot', () => {
+  expect(nodeIo().shown(process.cwd())).toBe('.');
+});
+
 describe('the host’s git', () => {
   const port = nodeGit();
 

@@ -25,6 +25,7 @@ test('pages and reports', () => {
       }
       expect(reportText(report(recipe, findings))).not.toMatch(/\bNaN\b|undefined/);
       expect(factsText(recipe)).toMatch(/^recipe/);
+      expect(factsText(recipe)).not.toMatch(/^part {2}/m);
     }),
     { numRuns: 150 },
   );

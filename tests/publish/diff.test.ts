@@ -100,6 +100,12 @@ describe('one change, in a cook’s words', () => {
     ).toContain('caster sugar goes into base, not fruit');
   });
 
+  test('a recipe of one nameless part that is new, or gone', () => {
+    const oats = 'recipe Oats\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n';
+    expect(said('', oats)).toContain('all new: rolled oats, butter\n');
+    expect(said(oats, '')).toContain('nothing left of rolled oats, butter\n');
+  });
+
   test('trials, accepted findings and foods', () => {
     const text = changed(
       ['  50 g ', '  allow dough-too-wet because as agreed\n  50 g '],

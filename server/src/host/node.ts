@@ -58,6 +58,7 @@ export function nodeIo(script?: string): Io {
     resolve: (path) => resolve(cwd, path),
     shown: (path) => {
       const below = relative(cwd, path);
+      if (below === '') return '.';
       return below.startsWith('..') || isAbsolute(below) ? path : below.split(sep).join('/');
     },
     kind: (path) => {

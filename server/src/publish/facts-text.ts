@@ -26,7 +26,7 @@ export function factsText(recipe: Recipe): string {
 function partLines(part: Part): string[] {
   const { head, steps } = part;
   return [
-    `part ${head.name}${head.kindNode === undefined ? '' : ` as ${head.kindNode.text}`}`,
+    collapse(`part ${head.name}${head.kindNode === undefined ? '' : ` as ${head.kindNode.text}`}`),
     ...head.ingredients.map(({ name, weighed, node, optional }) => {
       const grams = weighed.known ? `${gramsText(likelyGrams(weighed))} g` : 'no weight';
       const preparation = node.preparation === undefined ? '' : `, ${collapse(node.preparation.text)}`;

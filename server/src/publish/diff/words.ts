@@ -47,9 +47,9 @@ function changeText(change: Change): string {
     case 'yield':
       return yieldText(change);
     case 'part-added':
-      return `new part ${change.part}${change.of.length === 0 ? '' : `: ${change.of.join(', ')}`}`;
+      return `${change.part === '' ? 'all new' : `new part ${change.part}`}${change.of.length === 0 ? '' : `: ${change.of.join(', ')}`}`;
     case 'part-dropped':
-      return `no part ${change.part} any more`;
+      return change.part === '' ? `nothing left of ${change.of.join(', ')}` : `no part ${change.part} any more`;
     case 'part-renamed':
       return `the part ${orNameless(change.from)} is now ${orNameless(change.to)}`;
     case 'part-kind':

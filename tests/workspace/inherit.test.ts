@@ -162,6 +162,16 @@ describe('what is found in a variant', () => {
     ['a circle', 'recipe V\n  from    round.quern\n', '2: missing-file'],
     ['a part that is not there', 'recipe V\n  yield   1 tart\npart x from pastry.quern : puff\n', '3: unknown-part'],
     ['a swap that meets nothing', 'recipe V\n  from    base.quern\n  swap lard for 20 g butter\n', '3: unknown-part'],
+    [
+      'a drop of what a kept step still names',
+      'recipe V\n  from    base.quern\n  drop caster sugar\n',
+      '3: unknown-part',
+    ],
+    [
+      'and in a step where another thing is swapped',
+      'recipe V\n  from    base.quern\n  drop caster sugar\n  swap butter for 90 g lard\n',
+      '3: unknown-part',
+    ],
     ['a drop that meets nothing', 'recipe V\n  from    base.quern\n  drop lard\n', '3: unknown-part'],
   ])('%s is said', (_, text, want) => {
     expect(
@@ -180,6 +190,17 @@ describe('what is found in a variant', () => {
     expect(snapshot.findings.open.map((f) => f.said.message)).toContain(
       'That file has no named parts: leave out `: dough` to take its whole recipe.',
     );
+  });
+
+  test.each([
+    [
+      'its own steps take the place of those that named it',
+      '  do Rub the butter into the flour.\n  do Bind with the milk and bake for 20 min until golden.\n',
+    ],
+    ['another of that name is there', '  20 g      light brown sugar\n'],
+  ])('a drop is nothing to speak of where %s', (_, rest) => {
+    const variant = `recipe V\n  from    base.quern\n  drop caster sugar\n\n${rest}`;
+    expect(found('v.quern', { 'v.quern': variant, 'base.quern': BASE })).not.toContain('3: unknown-part');
   });
 
   test('the nearest ingredients are named for a swap that meets nothing', () => {

@@ -55,6 +55,13 @@ interface Block {
 
 class Writing {
   private readonly broken: BrokenLink[] = [];
+  /** Where steps of a base name what was dropped: the words, and the line that drops it. */
+  private readonly dropped: {
+    readonly at: number;
+    readonly name: Span;
+    readonly step: WrittenLine;
+    readonly words: string;
+  }[] = [];
   private readonly files = new Set<string>();
   private readonly path: string;
   private readonly document: Document;
@@ -84,6 +91,7 @@ class Writing {
     });
     const changed = this.changeHead(base.blocks);
     const blocks = this.place(changed, own);
+    this.sayStillNamed(blocks);
     const trials = this.of.trials.map((block) =>
       block.lines.map((line, i): WrittenLine => ({ text: line.text, origin: { kind: 'own', line: block.at + i } })),
     );
@@ -244,7 +252,13 @@ class Writing {
     if (old === undefined) return block;
     const index = block.lines.findIndex((l) => namesIt(ingredientName(l.text), old.text));
     if (index < 0) return block;
-    if (statement.kind === 'drop') return { ...block, lines: block.lines.toSpliced(index, 1) };
+    if (statement.kind === 'drop') {
+      for (const { line, mention, words } of this.mentionsOf(block, index).mentions) {
+        const step = block.lines[line - 1];
+        if (step !== undefined && mention.ingredients.length === 1) this.dropped.push({ at, name: old, step, words });
+      }
+      return { ...block, lines: block.lines.toSpliced(index, 1) };
+    }
     if (statement.kind !== 'swap') return block;
     const own = this.document.lines[at]?.text ?? '';
     const renamed = this.renameMentions(block, index, statement.ingredient.name?.text ?? old.text);
@@ -254,19 +268,37 @@ class Writing {
 
   /** The steps of a block with an ingredient's mentions in its new name, where the old words no longer fit it. */
   private renameMentions(block: Block, ingredientLine: number, name: string): readonly WrittenLine[] {
+    const { document, mentions } = this.mentionsOf(block, ingredientLine);
+    const edits: TextEdit[] = mentions
+      .filter(({ words }) => !namesIt(name, words))
+      .map(({ line, mention }) => replaceSpan(line, mention, name));
+    const edited = applyEdits(document, edits);
+    return block.lines.map((l, i) => ({ ...l, text: edited.lines[i + 1]?.text ?? l.text }));
+  }
+
+  /** Where the steps of a block name an ingredient of its list; the block stands a line lower in the document. */
+  private mentionsOf(block: Block, ingredientLine: number) {
     const document = parseDocument(['recipe x', ...block.lines.map((l) => l.text)].join('\n'));
     const recipe = bindRecipe(outline(document), this.house.world);
     const part = recipe.parts[0];
     const offset = recipe.partsAt[0] ?? 0;
     const ingredient = part?.head.ingredients.findIndex((i) => offset + i.line - 1 === ingredientLine) ?? -1;
-    const edits: TextEdit[] = [];
-    for (const use of part?.ledger[ingredient]?.uses ?? []) {
-      const line = offset + use.line;
-      const words = document.lines[line]?.text.slice(use.mention.start, use.mention.end) ?? '';
-      if (!namesIt(name, words)) edits.push(replaceSpan(line, use.mention, name));
+    const mentions = (part?.ledger[ingredient]?.uses ?? []).map(({ line, mention }) => ({
+      line: offset + line,
+      mention,
+      words: document.lines[offset + line]?.text.slice(mention.start, mention.end) ?? '',
+    }));
+    return { document, mentions };
+  }
+
+  /** Steps that stay, of those that name what was dropped, where nothing else in their part is called so. */
+  private sayStillNamed(blocks: readonly Block[]): void {
+    for (const { at, name, step, words } of this.dropped) {
+      const block = blocks.find((b) => b.lines.some((l) => l.origin === step.origin && l.text.includes(words)));
+      const other = block?.lines.some((l) => namesIt(ingredientName(l.text), words)) ?? true;
+      const said = this.broken.some((b) => b.kind === 'still-named' && b.line === at);
+      if (!other && !said) this.say('still-named', at, name, words, []);
     }
-    const edited = applyEdits(document, edits);
-    return block.lines.map((l, i) => ({ ...l, text: edited.lines[i + 1]?.text ?? l.text }));
   }
 
   /** The base's parts with the file's own of the same name laid over them, and its new ones where it puts them. */

@@ -1,15 +1,21 @@
 import { distance } from 'fastest-levenshtein';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { wordsOf } from '../../recipe/words.ts';
-import { defineCheck } from '../check.ts';
+import { type BrokenLink, defineCheck } from '../check.ts';
 
 interface Values {
   readonly name: string;
   /** The parts there are, nearest first. */
   readonly parts: readonly string[];
-  /** Where it was looked for: this file, the file named, or the base that a swap or drop changes. */
-  readonly where: 'here' | 'file' | 'base';
+  /** Where it was looked for: this file, the file named, the base that a swap or drop changes; or the step that names what was dropped. */
+  readonly where: 'here' | 'file' | 'base' | 'step';
 }
+
+const WHERE: ReadonlyMap<BrokenLink['kind'], Values['where']> = new Map([
+  ['unknown-part', 'file'],
+  ['nothing-to-change', 'base'],
+  ['still-named', 'step'],
+]);
 
 const LOOKED_FOR = {
   here: 'There is no part',
@@ -24,14 +30,14 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `A trial says \`used 90 g caster sugar in custrd\`, or a part is taken \`from pastry.quern : sweet paste\`, and there is no part of that name; or a variant swaps or drops an ingredient that its base does not list.
+  explain: `A trial says \`used 90 g caster sugar in custrd\`, or a part is taken \`from pastry.quern : sweet paste\`, and there is no part of that name; or a variant swaps or drops an ingredient that its base does not list; or it drops one that the steps it keeps go on naming.
 
 **Why it matters.** What a trial used cannot be held against the list, and a part that is not found brings no ingredients.
 
 **What to do.** Write the name as it stands after \`part\`. **Silent** where the name fits a part in singular or plural or by its last word, in a recipe without named parts, and where the recipe builds on another file that may have it.`,
   *find({ recipe, outline, broken }) {
     for (const link of broken ?? []) {
-      const where = link.kind === 'unknown-part' ? 'file' : link.kind === 'nothing-to-change' ? 'base' : undefined;
+      const where = WHERE.get(link.kind);
       if (where !== undefined)
         yield {
           at: { line: link.line, ...link.span },
@@ -61,6 +67,10 @@ export default defineCheck<Values>({
       .slice(0, 3)
       .map((p) => `\`${p}\``)
       .join(', ');
+    if (where === 'step')
+      return {
+        message: `It is dropped here, and a step of the base still says \`${name}\`: write the steps of that part anew.`,
+      };
     if (where === 'file' && choices === '')
       return { message: `That file has no named parts: leave out \`: ${name}\` to take its whole recipe.` };
     return { message: `${LOOKED_FOR[where]} \`${name}\`${choices === '' ? '' : `: there is ${choices}`}.` };

@@ -14,7 +14,7 @@ import { euLabel, type Label, nutritionOf, usLabel } from './nutrition.ts';
 import { type PlacedFinding, type Proof, placedIn, proofOf, stateText } from './proof.ts';
 import { allergensOf, type Report } from './report.ts';
 import { panText, proseText, stepText, temperatureText } from './step-text.ts';
-import { type MeasuresOrder, type PageAmount, pageAmount, prettyFigures } from './two-measures.ts';
+import { type MeasuresOrder, type PageAmount, pageAmount, prettyAmount, prettyFigures } from './two-measures.ts';
 
 export interface PageOptions {
   readonly measures: MeasuresOrder;
@@ -63,6 +63,8 @@ export interface PageSection {
 export interface PageIngredient extends PageAmount {
   readonly name: string;
   readonly preparation?: string;
+  /** The amount as bought, before trimming. */
+  readonly bought?: string;
   readonly note?: string;
   readonly optional: boolean;
 }
@@ -143,11 +145,16 @@ function sectionOf(part: Part, recipe: Recipe, order: MeasuresOrder): PageSectio
       ...pageAmount(ingredient, lineOf(ingredient.line), recipe.world, order),
       name: plain(ingredient.name),
       ...given('preparation', ingredient.node.preparation && plain(ingredient.node.preparation.text)),
+      ...given('bought', boughtText(ingredient, lineOf(ingredient.line))),
       ...given('note', ingredient.node.note && plain(ingredient.node.note.text)),
       optional: ingredient.optional,
     })),
     steps: part.steps.map((step) => stepText(step, lineOf(step.line))).filter((text) => text !== ''),
   };
+}
+
+function boughtText({ node: { bought } }: Ingredient, line: string): string | undefined {
+  return bought?.kind === 'measured' ? prettyAmount(bought, line) : undefined;
 }
 
 const plain = (text: string): string => text.replace(/\\(.)/g, '$1').replace(/\s+/g, ' ').trim();
@@ -249,6 +256,7 @@ export function ingredientWords(i: PageIngredient): { readonly amount: string; r
   const rest = [
     i.name,
     i.preparation === undefined ? '' : `, ${i.preparation}`,
+    i.bought === undefined ? '' : ` (from ${i.bought})`,
     i.note === undefined ? '' : ` (${i.note})`,
     free ? `, ${i.first}` : '',
     i.optional ? ', optional' : '',

@@ -20,7 +20,9 @@ export function reportText(report: Report): string {
   lines.push(`  state  ${report.state}`);
   for (const { what, unit, trials, low, high, mean } of report.spread)
     lines.push(
-      `  trials ${what}: ${trimmed(low, 1)} to ${trimmed(high, 1)} ${unit}, ${trimmed(mean, 1)} on average of ${trials}`,
+      trimmed(low, 1) === trimmed(high, 1)
+        ? `  trials ${what}: ${trimmed(low, 1)} ${unit} in each of ${trials}`
+        : `  trials ${what}: ${trimmed(low, 1)} to ${trimmed(high, 1)} ${unit}, ${trimmed(mean, 1)} on average of ${trials}`,
     );
   for (const part of report.parts) lines.push('', ...partLines(part));
   lines.push('', ...servingLines(report));

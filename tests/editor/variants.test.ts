@@ -119,6 +119,15 @@ describe('the outline of a variant', () => {
 });
 
 describe('writing a variant out in full', () => {
+  it('is not refused where a kept step still names what was dropped', () => {
+    const plain = 'recipe Plain scones$0\n  from    scones.quern\n  drop caster sugar\n';
+    const { snapshot } = kitchenOf({ 'scones.quern': SCONES, 'plain.quern': plain });
+    expect(snapshot.findings.open.map((f) => f.said.message)).toEqual([
+      'It is dropped here, and a step of the base still says `sugar`: write the steps of that part anew.',
+    ]);
+    expect(edited(snapshot, writeInFull(snapshot) ?? [])).toMatch(/260 g {5}buttermilk/);
+  });
+
   it('keeps what the writer remarked and what the recipe weighs', () => {
     const marked = `# Savoury.
 recipe Cheese scones

@@ -28,6 +28,7 @@ export function variantFindings(
     const origin = whole.written.lines[finding.at.line]?.origin;
     if (origin === undefined) return undefined;
     if (origin.kind === 'own' && finding.code === 'out-of-order' && isChange(scene, origin.line)) return undefined;
+    if (origin.kind === 'base' && isSaidOfDrop(finding, scene, whole.scene)) return undefined;
     // A trial tests this file alone: what a base's own trials say of the line is another matter.
     const shared = finding.check.family !== 'testing';
     if (origin.kind === 'base' && shared && baseHas(origin.path, origin.line, finding.code)) return undefined;
@@ -43,6 +44,13 @@ export function variantFindings(
     ...defined(whole.findings.accepted.map(back)),
   ];
   return { open, accepted };
+}
+
+/** What the steps of a base go on naming is said where it is dropped. */
+function isSaidOfDrop({ code, at }: Finding, { broken = [] }: Scene, { document }: Scene): boolean {
+  if (code !== 'unlisted-ingredient') return false;
+  const words = document.lines[at.line]?.text.slice(at.start, at.end) ?? '';
+  return broken.some(({ kind, name }) => kind === 'still-named' && (name.endsWith(words) || words.endsWith(name)));
 }
 
 /** An ingredient that a variant adds or swaps stands where the tool put it, not the writer. */

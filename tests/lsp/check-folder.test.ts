@@ -71,6 +71,26 @@ describe('checking the folder on request', () => {
     expect(client.codes(uri('b'))).not.toContain('unknown-unit');
   });
 
+  it('takes a folder that is deleted for the files in it, and says so where they are built on', async () => {
+    const files = new Map([
+      ['/k/sub/base.quern', GOOD],
+      ['/k/sub/bad.quern', BAD],
+      ['/k/own.quern', 'recipe Own\n  from    sub/base.quern\n'],
+    ]);
+    const client = await inKitchen(files);
+    await check(client);
+    await client.open(uri('own'), files.get('/k/own.quern') ?? '');
+    await client.settled();
+    expect(client.codes(uri('sub/bad'))).toContain('unknown-unit');
+    expect(client.codes(uri('own'))).not.toContain('missing-file');
+    files.delete('/k/sub/base.quern');
+    files.delete('/k/sub/bad.quern');
+    await client.notify('workspace/didChangeWatchedFiles', { changes: [{ uri: 'file:///k/sub', type: 3 }] });
+    await client.settled();
+    expect(client.codes(uri('sub/bad'))).toEqual([]);
+    expect(client.codes(uri('own'))).toContain('missing-file');
+  });
+
   it('keeps what is pushed of an open file true, for a client that shows it while the file is in no tab', async () => {
     const client = await inKitchen(kitchen(), PULLING, { checksFolderItself: true });
     expect(client.initialized.capabilities.diagnosticProvider).toMatchObject({ workspaceDiagnostics: false });

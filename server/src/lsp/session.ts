@@ -60,6 +60,12 @@ export function serve(connection: Connection, host: Host, features: readonly Fea
   session.listen();
 }
 
+/** The protocol's kind of watching that tells of what goes alone. */
+const DELETED = 4;
+
+/** A file that says something; anything else that goes may be a folder. */
+const isOfKitchen = (path: string): boolean => path.endsWith('.quern') || path.endsWith('quern.json');
+
 /** The protocol's code for a request that its sender took back. */
 const REQUEST_CANCELLED = -32800;
 const cancelled = (): ResponseError<void> => new ResponseError(REQUEST_CANCELLED, 'cancelled');
@@ -172,7 +178,12 @@ class Session {
       this.tellHouses();
     });
     this.on('workspace/didChangeWatchedFiles', ({ changes }: DidChangeWatchedFilesParams) => {
-      const paths = changes.map((c) => pathOfUri(c.uri)).filter((p) => p !== undefined);
+      // A folder that goes takes along all that lies in it, and no more is told.
+      const paths = changes.flatMap((c) => {
+        const path = pathOfUri(c.uri);
+        return path === undefined ? [] : isOfKitchen(path) ? [path] : this.store.knownIn(path);
+      });
+      if (paths.length === 0) return;
       this.dirty(this.store.filesChanged(paths));
       this.tellHouses();
       this.relist(paths);
@@ -224,7 +235,13 @@ class Session {
       registrations.push({
         id: 'quern-files',
         method: 'workspace/didChangeWatchedFiles',
-        registerOptions: { watchers: [{ globPattern: '**/*.quern' }, { globPattern: '**/quern.json' }] },
+        registerOptions: {
+          watchers: [
+            { globPattern: '**/*.quern' },
+            { globPattern: '**/quern.json' },
+            { globPattern: '**', kind: DELETED },
+          ],
+        },
       });
     if (this.abilities.registersConfiguration)
       registrations.push({

@@ -52,6 +52,11 @@ export class Folder {
     return this.paths;
   }
 
+  /** The files it has heard of: none is looked for. */
+  knownPaths(): readonly string[] {
+    return this.paths ?? [...this.byPath.keys()];
+  }
+
   /** Every recipe file, in the order of their paths. */
   entries(): readonly Entry[] {
     return this.allPaths()

@@ -33,6 +33,10 @@ export class Folders {
     return this.current.flatMap((folder) => folder.allPaths());
   }
 
+  knownPaths(): readonly string[] {
+    return [...this.byRoot.values()].flatMap((folder) => folder.knownPaths());
+  }
+
   /** Any file, wherever it lies. */
   entry(path: string): Entry | undefined {
     const folder = this.current.find(({ root }) => liesIn(path, root)) ?? this.current[0];

@@ -124,6 +124,14 @@ export class Store {
     return [...new Set([...this.rehouse(), ...this.refresh(closed)])];
   }
 
+  /** The files that are known to lie in a folder, or to have lain there: of the index, and what open texts build on. */
+  knownIn(folder: string): readonly string[] {
+    const built = [...this.open.values()].flatMap(({ written }) => written?.files ?? []);
+    const house = this.disk.join(folder, 'quern.json');
+    const known = [...new Set([...this.folders.knownPaths(), ...built])].filter((path) => liesIn(path, folder));
+    return known.length === 0 ? [] : [...known, house];
+  }
+
   /** Everything on disk may be different. */
   diskChanged(): readonly Uri[] {
     this.houses = this.newHouses();

@@ -142,6 +142,29 @@ describe('what is found in a variant', () => {
     ]);
   });
 
+  test.each([
+    [
+      'at the head of a part',
+      'part slab from base.quern\n  allow dough-too-wet because it is poured\n  500 g     whole milk\n',
+    ],
+    [
+      'above the line that causes it',
+      'part slab from base.quern\n  90 g      butter\n  allow dough-too-wet because it is poured\n  500 g     whole milk\n',
+    ],
+    [
+      'above a swap',
+      'part slab from base.quern\n  90 g      butter\n  allow dough-too-wet because it is poured\n  swap whole milk for 500 g whole milk\n',
+    ],
+    [
+      'at the head of the nameless part',
+      '  from    base.quern\n\n  allow dough-too-wet because it is poured\n  500 g     whole milk\n',
+    ],
+  ])('is accepted %s', (_, rest) => {
+    const snapshot = openAmong('v.quern', { 'v.quern': `recipe V\n  yield   8 bars\n  oven    180 C\n${rest}`, 'base.quern': BASE });
+    expect(snapshot.findings.open.map((f) => f.code)).toEqual([]);
+    expect(snapshot.findings.accepted.map((f) => f.code)).toEqual(['dough-too-wet']);
+  });
+
   test('is not said again where the base says it at home', () => {
     const wet = BASE.replace('150 g     whole milk', '500 g     whole milk');
     expect(

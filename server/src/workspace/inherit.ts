@@ -319,37 +319,48 @@ class Writing {
   /** Own lines over a base's part: a line of the same name instead of it, steps instead of all its steps, the rest beside. */
   private merge(base: Block, own: Block): Block {
     let block = base;
-    const [header, ...rest] = own.lines;
+    const [header] = own.lines;
     const named = header !== undefined && statementOf(header.text).kind === 'part';
-    const lines = named ? rest : own.lines;
+    const lines = named ? own.lines.slice(1) : own.lines;
     const extra: WrittenLine[] = [];
-    for (const line of lines) {
+    const steps: WrittenLine[] = [];
+    // What is accepted at the head is so for the part; below it, for the next line, wherever that comes to stand.
+    const said = lines.filter((l) => statementOf(l.text).kind !== 'blank');
+    const below = said.findIndex((l) => statementOf(l.text).kind !== 'allow');
+    const atHead = said.slice(0, below < 0 ? said.length : below);
+    let allows: WrittenLine[] = [];
+    for (const line of said.slice(atHead.length)) {
       const statement = statementOf(line.text);
       const at = line.origin.kind === 'own' ? line.origin.line : 0;
+      if (statement.kind === 'allow') {
+        allows.push(line);
+        continue;
+      }
       if (statement.kind === 'swap' || statement.kind === 'drop') {
         const changed = this.change(block, statement, at);
         if (changed === block && line.origin.kind === 'own') this.nothingToChange(statement, at, [block]);
-        block = changed;
+        const index = changed.lines.findIndex(({ origin }) => origin.kind === 'own' && origin.line === at);
+        block = index < 0 ? changed : { ...changed, lines: changed.lines.toSpliced(index, 0, ...allows) };
       } else if (statement.kind === 'add')
-        extra.push({ ...line, text: `  ${ingredientText(line.text, statement.ingredient)}` });
+        extra.push(...allows, { ...line, text: `  ${ingredientText(line.text, statement.ingredient)}` });
       else if (statement.kind === 'ingredient') {
         const index = block.lines.findIndex((l) =>
           sameName(ingredientName(l.text) ?? '', ingredientName(line.text) ?? '?'),
         );
-        if (index < 0) extra.push(line);
-        else block = { ...block, lines: block.lines.with(index, line) };
-      } else if (statement.kind === 'allow') extra.push(line);
+        if (index < 0) extra.push(...allows, line);
+        else block = { ...block, lines: block.lines.toSpliced(index, 1, ...allows, line) };
+      } else if (statement.kind === 'step') steps.push(...allows, line);
+      allows = [];
     }
-    const steps = lines.filter((l) => statementOf(l.text).kind === 'step');
     const kept =
       steps.length === 0 ? block.lines : [...block.lines.filter((l) => statementOf(l.text).kind !== 'step'), ...steps];
-    const merged = afterList(kept, extra);
-    if (!named || header === undefined) return { ...block, lines: merged };
+    const merged = afterList(kept, [...extra, ...allows]);
+    if (!named || header === undefined) return { ...block, lines: [...atHead, ...merged] };
     const inherited = kindOf(header) === undefined ? kindOf(merged[0]) : undefined;
     const as = inherited === undefined ? '' : ` as ${inherited}`;
     // The nameless part of a recipe without parts has no header to give up.
-    const below = statementOf(merged[0]?.text ?? '').kind === 'part' ? merged.slice(1) : merged;
-    return { ...block, lines: [{ ...header, text: header.text.trimEnd() + as }, ...below] };
+    const rest = statementOf(merged[0]?.text ?? '').kind === 'part' ? merged.slice(1) : merged;
+    return { ...block, lines: [{ ...header, text: header.text.trimEnd() + as }, ...atHead, ...rest] };
   }
 
   private say(kind: BrokenLink['kind'], line: number, span: Span, name: string, near: readonly string[]): void {

@@ -33,6 +33,31 @@ const at = (words: string, files: Record<string, string> = {}) => {
   return kitchenOf({ 'scones.quern': SCONES, ...files, 'cheese.quern': CHEESE.replace(words, `${words}$0`) });
 };
 
+it('what a part brings is found on the line that takes it, and accepted under it', () => {
+  const files = {
+    'paste.quern': 'recipe Paste\n  200 g     plain flour\n  100 g     butter\n  do Rub the butter into the flour.\n',
+    'glaze.quern': 'recipe Glaze\n  100 g     apricot jam\n  do Warm the jam.\n',
+  };
+  const tart =
+    'recipe Tart$0\n  yield   8 slices\npart glaze from glaze.quern\npart case from paste.quern\n\ntrial 2026-09-14\n  tested  000\n';
+  const untested = (text: string) =>
+    kitchenOf({ ...files, 'tart.quern': text }).snapshot.findings.open.filter((f) => f.code === 'untested-change');
+  expect(untested(tart).map((f) => f.at.line + 1)).toEqual([3, 4, 4]);
+  const { snapshot } = kitchenOf({ ...files, 'tart.quern': tart });
+  const place = { line: 3, character: 2 };
+  const [allow] = codeActions(
+    snapshot,
+    { start: place, end: place },
+    (kind) => kind === 'quickfix',
+    (error) => {
+      throw error;
+    },
+  ).filter((a) => a.title.startsWith('Allow untested-change'));
+  const text = edited(snapshot, allow?.edits() ?? []).replace('because ', 'because it is only the case');
+  expect(text).toContain('part case from paste.quern\n  allow untested-change because it is only the case\n');
+  expect(untested(text.replace('recipe Tart', 'recipe Tart$0')).map((f) => f.at.line + 1)).toEqual([3]);
+});
+
 it('a variant is not offered at another size: its amounts lie in its base', () => {
   const { snapshot } = fixture(CHEESE);
   const all = { start: { line: 0, character: 0 }, end: { line: 3, character: 0 } };

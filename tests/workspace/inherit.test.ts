@@ -160,7 +160,10 @@ describe('what is found in a variant', () => {
       '  from    base.quern\n\n  allow dough-too-wet because it is poured\n  500 g     whole milk\n',
     ],
   ])('is accepted %s', (_, rest) => {
-    const snapshot = openAmong('v.quern', { 'v.quern': `recipe V\n  yield   8 bars\n  oven    180 C\n${rest}`, 'base.quern': BASE });
+    const snapshot = openAmong('v.quern', {
+      'v.quern': `recipe V\n  yield   8 bars\n  oven    180 C\n${rest}`,
+      'base.quern': BASE,
+    });
     expect(snapshot.findings.open.map((f) => f.code)).toEqual([]);
     expect(snapshot.findings.accepted.map((f) => f.code)).toEqual(['dough-too-wet']);
   });

@@ -8,6 +8,7 @@ import { scaleRecipe } from '../edits/scale.ts';
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { PositionRange } from '../notation/document.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { BROKEN_CODES } from '../workspace/variant.ts';
 import { stops } from './completion/item.ts';
 import type { RewriteKind } from './rewrites/rewrite.ts';
 import { REWRITES } from './rewrites.ts';
@@ -40,7 +41,7 @@ export function codeActions(
   if (wants('quickfix')) {
     const near = snapshot.findings.open.filter((f) => touches(f, range));
     for (const finding of near) producers.push(() => fixActions(snapshot, finding));
-    for (const finding of near) producers.push(() => allowActions(finding));
+    for (const finding of near) producers.push(() => allowActions(snapshot, finding));
   }
   if (wants('source.fixAll.quern')) producers.push(() => fixAllActions(snapshot));
   for (const { kinds, offer } of REWRITES)
@@ -76,13 +77,19 @@ function fixActions(snapshot: Snapshot, finding: Finding): Action[] {
 /** Findings that only a better line can answer. */
 const NEVER_ALLOWED: ReadonlySet<string> = new Set(['syntax', 'allow-without-reason', 'decimal-comma']);
 
-function allowActions(finding: Finding): Action[] {
+function allowActions(snapshot: Snapshot, finding: Finding): Action[] {
   if (NEVER_ALLOWED.has(finding.code)) return [];
   const opening = `  allow ${finding.code} because `;
-  const edit: ActionEdit = {
-    ...replaceSpan(finding.at.line, { start: 0, end: 0 }, `${opening}\n`),
-    snippet: stops(`${opening}<reason>\n`),
-  };
+  const { line } = finding.at;
+  const { text = '', statement } = snapshot.document.lines[line] ?? {};
+  // What a part brings from another file is accepted at its head.
+  const brought = statement?.kind === 'part' && statement.file !== undefined && !BROKEN_CODES.has(finding.code);
+  const edit: ActionEdit = brought
+    ? {
+        ...replaceSpan(line, { start: text.length, end: text.length }, `\n${opening}`),
+        snippet: stops(`\n${opening}<reason>`),
+      }
+    : { ...replaceSpan(line, { start: 0, end: 0 }, `${opening}\n`), snippet: stops(`${opening}<reason>\n`) };
   return [{ title: `Allow ${finding.code} here, with a reason`, kind: 'quickfix', finding, edits: () => [edit] }];
 }
 

@@ -32,7 +32,14 @@ export function variantFindings(
     // A trial tests this file alone: what a base's own trials say of the line is another matter.
     const shared = finding.check.family !== 'testing';
     if (origin.kind === 'base' && shared && baseHas(origin.path, origin.line, finding.code)) return undefined;
-    return placeBack(finding, origin, whole.written, anchor, whole.scene, scene.document);
+    return placeBack(
+      finding,
+      origin,
+      whole.written,
+      partAbove(finding.at.line, whole, scene) ?? anchor,
+      whole.scene,
+      scene.document,
+    );
   };
   const open = [
     ...own.open.filter((f) => LINE_CODES.has(f.code) || BROKEN_CODES.has(f.code)),
@@ -74,6 +81,21 @@ function anchorOf(scene: Scene): { line: number; start: number; end: number } {
   });
   const line = part?.source.lines[0];
   return part === undefined || line === undefined ? { line: 0, start: 0, end: 1 } : spanOf({ at: part.at, line });
+}
+
+/** The line of the file that takes the part in which a line of the whole stands, where another file gives it. */
+function partAbove(
+  line: number,
+  { scene: { document }, written }: { readonly scene: Scene; readonly written: WrittenOut },
+  own: Scene,
+): Finding['at'] | undefined {
+  let at = line;
+  while (at > 0 && document.lines[at]?.statement.kind !== 'part') at--;
+  const origin = written.lines[at]?.origin;
+  const header = origin?.kind === 'own' ? own.document.lines[origin.line] : undefined;
+  return origin !== undefined && header?.statement.kind === 'part' && header.statement.file !== undefined
+    ? spanOf({ at: origin.line, line: header })
+    : undefined;
 }
 
 const spanOf = ({ at, line }: PlacedLine) => ({

@@ -27,6 +27,7 @@ interface Result {
   readonly suppressions?: readonly { kind: string; justification: string }[];
   readonly partialFingerprints: Readonly<Record<string, string>>;
   readonly fixes?: readonly object[];
+  readonly relatedLocations?: readonly { physicalLocation: { artifactLocation: { uri: string } } }[];
   readonly locations: readonly { physicalLocation: { artifactLocation: { uri: string }; region: object } }[];
 }
 
@@ -37,6 +38,34 @@ async function sarif(args: readonly string[], files: Readonly<Record<string, str
   if (run === undefined) throw new Error('no run');
   return { log, run, exit };
 }
+
+describe('a finding that a base brings', () => {
+  const files = {
+    'bases/crust.quern': WET.replace('120 g', '50 g'),
+    'tart.quern':
+      'recipe Tart\n  yield   1 tart\n\npart crust from bases/crust.quern\n\ntrial 2026-09-14\n  tested  000\n',
+  };
+
+  test('names the line of the base, in words for people and as a place for machines', async () => {
+    for (const format of ['pretty', 'compact', 'github']) {
+      const { out } = await quern(['check', 'tart.quern', '--format', format], files);
+      expect(out).toMatch(/record the trial\. \(see bases\/crust\.quern:6\)/);
+    }
+    const { out } = await quern(['check', 'tart.quern', '--format', 'json'], files);
+    const [, finding] = JSON.parse(out).files[0].findings;
+    expect(finding.related[0]).toEqual({
+      path: 'bases/crust.quern',
+      range: { start: { line: 5, character: 0 }, end: { line: 5, character: 1 } },
+      message: 'It comes from this line of the base.',
+    });
+    const { run, log } = await sarif(['tart.quern'], files);
+    expect(sarifErrors(log)).toEqual([]);
+    expect(run.results[1]?.relatedLocations?.map((r) => r.physicalLocation.artifactLocation.uri)).toEqual([
+      'bases/crust.quern',
+      'tart.quern',
+    ]);
+  });
+});
 
 describe('SARIF', () => {
   test.each<[string, string[], Record<string, string>]>([

@@ -76,13 +76,13 @@ function printed(
     case 'pretty':
       return pretty(files, counts, run.io);
     case 'compact':
-      return compact(files);
+      return compact(files, run.io.shown);
     case 'json':
-      return json(files, counts);
+      return json(files, counts, run.io.shown);
     case 'sarif':
-      return sarif(files, run.version, run.problems);
+      return sarif(files, run.version, run.problems, run.io.shown);
     case 'github':
-      return github(files);
+      return github(files, run.io.shown);
   }
 }
 

@@ -2,14 +2,16 @@
  * Knows findings as one line each, for grep, lists of places and problem matchers: nothing else is printed.
  */
 import type { CheckedFile } from '../checked-file.ts';
+import { type Shown, wordsOf } from './related.ts';
 
-export function compact(files: readonly CheckedFile[]): string {
+export function compact(files: readonly CheckedFile[], shownAs: Shown): string {
   return files
     .flatMap(({ shown, open }) =>
-      open.map(
-        ({ at, severity, code, message }) =>
-          `${shown}:${at.line + 1}:${at.start + 1}: ${severity}: ${oneLine(message)} [${code}]\n`,
-      ),
+      open.map((finding) => {
+        const { at, severity, code } = finding;
+        const words = oneLine(wordsOf(finding, shownAs));
+        return `${shown}:${at.line + 1}:${at.start + 1}: ${severity}: ${words} [${code}]\n`;
+      }),
     )
     .join('');
 }

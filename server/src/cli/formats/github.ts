@@ -4,6 +4,7 @@
  */
 import type { Severity } from '../../checks/check.ts';
 import type { CheckedFile } from '../checked-file.ts';
+import { type Shown, wordsOf } from './related.ts';
 
 const COMMANDS: Readonly<Record<Severity, string>> = {
   error: 'error',
@@ -12,10 +13,11 @@ const COMMANDS: Readonly<Record<Severity, string>> = {
   hint: 'notice',
 };
 
-export function github(files: readonly CheckedFile[]): string {
+export function github(files: readonly CheckedFile[], shownAs: Shown): string {
   return files
     .flatMap(({ shown, open }) =>
-      open.map(({ at, severity, code, message }) => {
+      open.map((finding) => {
+        const { at, severity, code } = finding;
         const properties = {
           file: shown,
           line: at.line + 1,
@@ -25,7 +27,7 @@ export function github(files: readonly CheckedFile[]): string {
           title: `quern: ${code}`,
         };
         const list = Object.entries(properties).map(([name, value]) => `${name}=${escapeProperty(String(value))}`);
-        return `::${COMMANDS[severity]} ${list.join(',')}::${escapeData(message)}\n`;
+        return `::${COMMANDS[severity]} ${list.join(',')}::${escapeData(wordsOf(finding, shownAs))}\n`;
       }),
     )
     .join('');

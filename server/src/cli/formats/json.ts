@@ -1,16 +1,27 @@
 /**
  * Knows findings as one JSON document, in the shape that scripts hold on to.
  */
-import type { CheckedFile } from '../checked-file.ts';
+import type { CheckedFile, CheckedFinding } from '../checked-file.ts';
 import type { Counts } from './pretty.ts';
+import { relatedPlaces, type Shown } from './related.ts';
 
-export function json(files: readonly CheckedFile[], counts: Counts): string {
+export function json(files: readonly CheckedFile[], counts: Counts, shownAs: Shown): string {
+  const related = (finding: CheckedFinding, own: string) =>
+    relatedPlaces(finding, own, shownAs).map(({ path, at, message }) => ({
+      path,
+      range: { start: { line: at.line, character: at.start }, end: { line: at.line, character: at.end } },
+      message,
+    }));
   const document = {
     version: 1,
     files: files.map(({ shown, state, open, accepted, known }) => ({
       path: shown,
       state,
-      findings: open.map((f) => ({ ...f.json, fixes: f.fixes.map((fix) => fix.title) })),
+      findings: open.map((f) => ({
+        ...f.json,
+        fixes: f.fixes.map((fix) => fix.title),
+        related: related(f, shown),
+      })),
       accepted: accepted.map((f) => ({ ...f.json, reason: f.reason })),
       baselined: known.map((f) => f.json),
     })),

@@ -4,6 +4,7 @@
 import type { Severity } from '../../checks/check.ts';
 import type { CheckedFile } from '../checked-file.ts';
 import type { Io } from '../io.ts';
+import { wordsOf } from './related.ts';
 
 export interface Counts extends Readonly<Record<Severity, number>> {
   readonly files: number;
@@ -19,9 +20,11 @@ export function pretty(files: readonly CheckedFile[], counts: Counts, io: Io): s
   for (const { shown, open } of files) {
     if (open.length === 0) continue;
     if (lines.length > 0) lines.push('');
-    for (const { at, severity, code, message } of open) {
+    for (const finding of open) {
+      const { at, severity, code } = finding;
+      const words = wordsOf(finding, io.shown);
       lines.push(
-        `${shown}:${at.line + 1}:${at.start + 1}: ${paint(severity, COLORS[severity])}: ${message} ${paint(`[${code}]`, '2')}`,
+        `${shown}:${at.line + 1}:${at.start + 1}: ${paint(severity, COLORS[severity])}: ${words} ${paint(`[${code}]`, '2')}`,
       );
     }
   }

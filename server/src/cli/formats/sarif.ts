@@ -7,6 +7,7 @@ import { CHECKS } from '../../checks/index.ts';
 import { fingerprintText } from '../../publish/fingerprint.ts';
 import { explainPage, sourceText } from '../../publish/page.ts';
 import type { CheckedFile, CheckedFinding } from '../checked-file.ts';
+import { relatedPlaces, type Shown } from './related.ts';
 
 const LEVELS: Readonly<Record<Severity, string>> = { error: 'error', warning: 'warning', info: 'note', hint: 'note' };
 
@@ -16,7 +17,12 @@ interface Suppression {
 }
 
 /** The log of one run. `problems` are mistakes in the house's settings. */
-export function sarif(files: readonly CheckedFile[], version: string, problems: readonly string[]): string {
+export function sarif(
+  files: readonly CheckedFile[],
+  version: string,
+  problems: readonly string[],
+  shownAs: Shown,
+): string {
   const rules: Check[] = [];
   const results = files.flatMap((file) => {
     const seen = new Map<string, number>();
@@ -24,7 +30,7 @@ export function sarif(files: readonly CheckedFile[], version: string, problems: 
       const check = CHECKS.find((c) => c.code === finding.code);
       if (check !== undefined && !rules.includes(check)) rules.push(check);
       const rule = rules.findIndex((r) => r.code === finding.code);
-      return resultOf(file, finding, rule, suppressions, seen);
+      return resultOf(file, finding, rule, suppressions, seen, shownAs);
     };
     return [
       ...file.open.map((f) => result(f, [])),
@@ -69,16 +75,17 @@ function resultOf(
   ruleIndex: number,
   suppressions: readonly Suppression[],
   seen: Map<string, number>,
+  shownAs: Shown,
 ): object {
   const key = fingerprintText(finding.fingerprint);
   const nth = (seen.get(key) ?? 0) + 1;
   seen.set(key, nth);
   const artifactLocation = locationOf(file.shown);
   const fixes = finding.fixes.map((fix) => fixOf(fix, artifactLocation));
-  const related = finding.related.map(({ at, message }, id) => ({
+  const related = relatedPlaces(finding, file.shown, shownAs).map(({ path, at, message }, id) => ({
     id,
     message: { text: message },
-    physicalLocation: { artifactLocation, region: regionOf(at) },
+    physicalLocation: { artifactLocation: locationOf(path), region: regionOf(at) },
   }));
   return {
     ruleId: finding.code,

@@ -107,3 +107,31 @@ test('what is made of a food is not it', () => {
   expect(namesIn('Simmer the chicken in the chicken stock.')).toEqual(['chicken thighs', 'chicken stock']);
   expect(namesIn('Cover the beef with the beef stock.')).toEqual(['beef shin', 'beef stock']);
 });
+
+test('one listed alone and several of the same name are told apart by number', () => {
+  const list =
+    'recipe X\n  4 medium  eggs\n  1         egg, beaten, to glaze\n  100 g     white sugar\n  50 g      brown sugar\n';
+  const namesIn = (step: string) => {
+    const { recipe } = open(`${list}  do ${step}\n`);
+    return (recipe.parts[0]?.steps[0]?.mentions ?? []).map((m) =>
+      m.ingredients.map((r) => recipe.parts[0]?.head.ingredients[r.ingredient]?.name).join('/'),
+    );
+  };
+  expect(namesIn('Mix in the 4 eggs.')).toEqual(['eggs']);
+  expect(namesIn('Brush with the beaten egg.')).toEqual(['egg']);
+  expect(namesIn('Beat the eggs.')).toEqual(['eggs/egg']);
+  expect(namesIn('Stir in the sugar.')).toEqual(['white sugar/brown sugar']);
+});
+
+test('a part is also called by what its kind is', () => {
+  const head =
+    'recipe X\npart base as shortcrust\n  200 g     plain flour\n  100 g     butter\npart filling as quiche\n  4 large   eggs\n  400 ml    double cream\npart assembly\n';
+  const partsIn = (rest: string) => {
+    const { recipe } = open(`${head}${rest}`);
+    return (recipe.parts.at(-1)?.steps[0]?.mentions ?? []).map((m) => m.part ?? 'ingredient');
+  };
+  expect(partsIn('  do Pour the custard into the pastry.\n')).toEqual([1, 0]);
+  // What is on the list is meant first.
+  expect(partsIn('  200 g     custard powder\n  do Strew with the custard powder.\n')).toEqual(['ingredient']);
+  expect(partsIn('  1 l       bought custard\n  do Pour over the custard.\n')).toEqual(['ingredient']);
+});

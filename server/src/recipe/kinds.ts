@@ -41,6 +41,23 @@ export function kindNamed(words: string): Kind | undefined {
   return BY_NAME.get(words.trim().toLowerCase().replace(/\s+/g, ' '));
 }
 
+/** What a cook calls a part of a kind in a later step, whatever its name: `pour the custard into the case`. */
+const CALLED: Readonly<Record<string, readonly string[]>> = {
+  pastry: ['pastry', 'crust', 'case', 'shell', 'dough'],
+  dough: ['dough'],
+  cake: ['batter'],
+  batter: ['batter'],
+  custard: ['custard'],
+  sauce: ['sauce'],
+};
+
+/** The kind's own names, and those of its family. */
+export const callNames = ({ name, also = [], group }: Kind): readonly string[] => [
+  name,
+  ...also,
+  ...(CALLED[group] ?? []),
+];
+
 /** Bands that a house sets, by kind and measure: what is usual there. */
 export type HouseBands = Readonly<Record<string, Readonly<Record<string, Band>>>>;
 

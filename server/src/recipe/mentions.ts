@@ -32,8 +32,10 @@ export interface Mention extends Span {
 /** What a run of words names. */
 interface Meant {
   /** Of one part; none when a part is named. */
-  readonly ingredients: readonly IngredientRef[];
+  readonly ingredients: Listed['refs'];
   readonly part: number;
+  /** By all words of their names. */
+  readonly full: boolean;
   readonly weak: boolean;
   /** Items the run covers. */
   readonly items: number;
@@ -155,9 +157,9 @@ function longestOf(
   const item = compared.items[last];
   // The run must end where a word of the sentence ends.
   if (item === undefined || compared.items[last + 1] === item) return undefined;
-  const { refs, part: named } = narrow(best, part);
+  const { refs, part: named, full } = narrow(best, part);
   const items = item - (compared.items[from] ?? 0) + 1;
-  return { ingredients: refs, part: named, weak, items, words: best.words.length };
+  return { ingredients: refs, part: named, full, weak, items, words: best.words.length };
 }
 
 const isSeen = ({ lists, parts }: Run, part: number): boolean =>
@@ -169,14 +171,16 @@ function matches(words: readonly string[], said: readonly string[], from: number
 }
 
 /** This part's ingredients first, then the name of the nearest part, then the ingredients of the nearest earlier part. */
-function narrow({ lists, parts }: Run, part: number): Pick<Listed, 'refs' | 'part'> {
+function narrow({ lists, parts }: Run, part: number): Listed {
   const list = lists[upTo(lists.length, (i) => (lists[i]?.part ?? 0) <= part)];
   if (list?.part === part) return list;
   const named = parts[upTo(parts.length, (i) => (parts[i] ?? 0) <= part)];
-  return named !== undefined ? { refs: NO_REFS, part: named } : (list ?? { refs: NO_REFS, part });
+  return named !== undefined
+    ? { refs: NO_REFS, part: named, full: false }
+    : (list ?? { refs: NO_REFS, part, full: false });
 }
 
-const NO_REFS: readonly IngredientRef[] = [];
+const NO_REFS: Listed['refs'] = [];
 
 /** The last of so many for which it holds; it holds for all before that one. -1 when for none. */
 function upTo(length: number, holds: (i: number) => boolean): number {
@@ -196,16 +200,17 @@ function mentionOf(
   part: number,
   previous: Mention | undefined,
 ): Mention | undefined {
-  const { ingredients, weak } = meant;
+  const { weak } = meant;
   const first = items[at];
   const to = at + meant.items - 1;
   const last = items[to];
   if (first === undefined || last === undefined) return undefined;
+  const before = portionBefore(items, at);
+  const ingredients = inNumber(meant, isPlural(last), before.portion);
   const isPart = ingredients.length === 0;
   // A part does not name itself, and a weak name that fits several names none of them.
   if (isPart ? meant.part === part : weak && ingredients.length > 1) return undefined;
   const verb = meant.words === 1 && !isPart && isVerbHere(items, at);
-  const before = portionBefore(items, at);
   const inherited = inheritedPortion(items, before, at, previous);
   const portion: Portion = verb ? { kind: 'some' } : (inherited ?? before.portion);
   const from = verb || inherited !== undefined ? at : before.from;
@@ -215,6 +220,13 @@ function mentionOf(
   const whole = { start: Math.min(items[from]?.start ?? start, start), end };
   const mention = { start, end, portion, whole, forced: false, verb, weak, from: at, to, ingredients, every };
   return isPart ? { ...mention, part: meant.part } : mention;
+}
+
+/** With `4 eggs` and `1 egg` to glaze, `the egg` is the one and `the 4 eggs` are the others; `the eggs` may be all. */
+function inNumber({ ingredients, full }: Meant, plural: boolean, portion: Portion): readonly IngredientRef[] {
+  if (ingredients.length < 2 || !full || (plural && portion.kind !== 'amount')) return ingredients;
+  const same = ingredients.filter((ref) => ref.plural === plural);
+  return same.length === 1 ? same : ingredients;
 }
 
 function isPlural(item: SentenceItem): boolean {

@@ -4,6 +4,7 @@
  */
 import type { Food } from '../food/food.ts';
 import type { Ingredient } from './ingredient.ts';
+import { callNames } from './kinds.ts';
 import type { PartHead } from './part.ts';
 import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from './words.ts';
 
@@ -11,6 +12,12 @@ export interface IngredientRef {
   readonly part: number;
   /** Index in the part's ingredients. */
   readonly ingredient: number;
+}
+
+/** An ingredient as a run names it. */
+export interface NamedRef extends IngredientRef {
+  /** Listed in the plural: `eggs`. */
+  readonly plural: boolean;
 }
 
 /** A run of words and all that it names. */
@@ -25,7 +32,7 @@ export interface Run {
 /** The ingredients of one part that a run names, in the order of the list; where it is the full name of some, those alone. */
 export interface Listed {
   readonly part: number;
-  readonly refs: readonly IngredientRef[];
+  readonly refs: readonly NamedRef[];
   readonly full: boolean;
 }
 
@@ -97,7 +104,7 @@ export class NameIndex {
   private append(part: number): void {
     const head = this.heads[part];
     if (head === undefined) return;
-    for (const first of callsOfPart(head.name).keys()) this.put(first, part * MOST);
+    for (const first of callsOfPart(head).keys()) this.put(first, part * MOST);
     for (let i = 0; i < head.ingredients.length; i++)
       for (const first of callsOf(head.ingredients[i] as Ingredient).keys()) this.put(first, part * MOST + i + 1);
   }
@@ -125,7 +132,7 @@ export class NameIndex {
       const part = Math.floor(place / MOST);
       const head = this.heads[part] as PartHead;
       const ingredient = (place % MOST) - 1;
-      const calls = ingredient < 0 ? callsOfPart(head.name) : callsOf(head.ingredients[ingredient] as Ingredient);
+      const calls = ingredient < 0 ? callsOfPart(head) : callsOf(head.ingredients[ingredient] as Ingredient);
       for (const call of calls.get(word) ?? []) add(call.weak ? runs.weak : runs.strong, call, part, ingredient);
     }
     return runs;
@@ -165,7 +172,7 @@ function namesSame(a: Run, b: Run): boolean {
   return (
     a.parts.length === b.parts.length &&
     ours.length === theirs.length &&
-    ours.every((ref, i) => ref.ingredient === theirs[i]?.ingredient)
+    ours.every((ref, i) => ref.ingredient === theirs[i]?.ingredient && ref.plural === theirs[i]?.plural)
   );
 }
 
@@ -177,7 +184,7 @@ function placesOf(head: PartHead, part: number): Map<string, number[]> {
   const put = (calls: Calls, place: number) => {
     for (const first of calls.keys()) places.set(first, [...(places.get(first) ?? []), place]);
   };
-  put(callsOfPart(head.name), part * MOST);
+  put(callsOfPart(head), part * MOST);
   head.ingredients.forEach((ingredient, i) => {
     put(callsOf(ingredient), part * MOST + i + 1);
   });
@@ -196,7 +203,7 @@ function lowest(list: readonly number[], value: number): number {
 }
 
 interface OpenRun extends Run {
-  readonly lists: { part: number; refs: IngredientRef[]; full: boolean }[];
+  readonly lists: { part: number; refs: NamedRef[]; full: boolean }[];
   readonly parts: number[];
 }
 
@@ -210,7 +217,7 @@ function add(runs: OpenRun[], call: Call, part: number, ingredient: number): voi
     if (run.parts.at(-1) !== part) run.parts.push(part);
     return;
   }
-  const ref = { part, ingredient };
+  const ref = { part, ingredient, plural: call.plural };
   const last = run.lists.at(-1);
   if (last?.part !== part) run.lists.push({ part, refs: [ref], full: call.full });
   else if (call.full && !last.full) {
@@ -233,6 +240,7 @@ interface Call {
   /** All words of its name. */
   readonly full: boolean;
   readonly weak: boolean;
+  readonly plural: boolean;
 }
 
 /** All ways to call a thing, by their first word. */
@@ -252,24 +260,30 @@ function callsOf({ name, food }: Ingredient): Calls {
   return calls;
 }
 
-function callsOfPart(name: string): Calls {
-  let calls = PART_CALLS.get(name);
+function callsOfPart({ name, kind }: PartHead): Calls {
+  const key = `${name}\t${kind?.name ?? ''}`;
+  let calls = PART_CALLS.get(key);
   if (calls === undefined) {
-    calls = byFirst(suffixes(wordsOf(name), true));
+    const own = suffixes(wordsOf(name), { full: true, plural: false });
+    const byKind = name === '' || kind === undefined ? [] : callNames(kind);
+    calls = byFirst([...own, ...byKind.map((other) => ({ words: wordsOf(other), ...WEAKLY, plural: false }))]);
     if (PART_CALLS.size >= MOST_KEPT) PART_CALLS.clear();
-    PART_CALLS.set(name, calls);
+    PART_CALLS.set(key, calls);
   }
   return calls;
 }
 
+const WEAKLY = { full: false, weak: true };
+
 function callsOfIngredient(name: string, food: Food | undefined): Calls {
   const full = wordsOf(name);
-  const calls = suffixes(full, true);
-  const weakly = (words: readonly string[]) => calls.push({ words, full: false, weak: true });
+  const plural = isPlural(name);
+  const calls = suffixes(full, { full: true, plural });
+  const weakly = (words: readonly string[]) => calls.push({ words, ...WEAKLY, plural });
   const of = full.indexOf('of');
-  if (of > 0) calls.push({ words: full.slice(0, of), full: false, weak: false });
+  if (of > 0) calls.push({ words: full.slice(0, of), full: false, weak: false, plural });
   const or = full.indexOf('or');
-  if (or > 0) calls.push(...suffixes(full.slice(0, or), false));
+  if (or > 0) calls.push(...suffixes(full.slice(0, or), { full: false, plural }));
   // Eggs are separated in the steps: their yolks and whites are still the eggs.
   if (full.at(-1) === 'egg') for (const half of ['yolk', 'white']) weakly([half]);
   const vocabulary = new Set<string>();
@@ -283,6 +297,9 @@ function callsOfIngredient(name: string, food: Food | undefined): Calls {
     if (vocabulary.has(word) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word)) weakly([word]);
   return byFirst(calls);
 }
+
+const isPlural = (name: string): boolean => name.endsWith('s') && wordsOf(name).at(-1) !== lastWord(name);
+const lastWord = (name: string): string => name.slice(name.lastIndexOf(' ') + 1).toLowerCase();
 
 /** What is made of a food is not it: `the chicken` is no chicken stock. */
 const MADE_OF: ReadonlySet<string> = new Set([
@@ -299,8 +316,8 @@ const MADE_OF: ReadonlySet<string> = new Set([
 ]);
 
 /** The name, then what is left of it from each later word on: `dark brown sugar`, `brown sugar`, `sugar`. */
-const suffixes = (words: readonly string[], isFull: boolean): Call[] =>
-  words.map((_, i) => ({ words: words.slice(i), full: isFull && i === 0, weak: false }));
+const suffixes = (words: readonly string[], { full, plural }: { full: boolean; plural: boolean }): Call[] =>
+  words.map((_, i) => ({ words: words.slice(i), full: full && i === 0, weak: false, plural }));
 
 function byFirst(calls: readonly Call[]): Calls {
   const firsts = new Map<string, Call[]>();
@@ -318,6 +335,7 @@ function byFirst(calls: readonly Call[]): Calls {
 function sameCalls(a: PartHead, b: PartHead): boolean {
   return (
     a.name === b.name &&
+    a.kind === b.kind &&
     a.ingredients.length === b.ingredients.length &&
     a.ingredients.every((one, i) => one.name === b.ingredients[i]?.name && one.food === b.ingredients[i]?.food)
   );

@@ -4,7 +4,7 @@ import { type Document, editDocument, parseDocument, printDocument } from '../..
 import { validateGrammar } from '../../server/src/notation/grammar.ts';
 import { layout } from '../../server/src/notation/layout.ts';
 import { outline } from '../../server/src/notation/outline.ts';
-import { scan } from '../../server/src/notation/tokens.ts';
+import { scan } from '../../server/src/notation/scan.ts';
 import { anyText, quernText } from '../support/arbitrary.ts';
 
 const laidOut = (text: string): string => {
@@ -51,8 +51,8 @@ describe('any text', () => {
       fc.property(anyText, (text) => {
         for (const line of parseDocument(text).lines)
           expect(
-            scan(line.text)
-              .map((t) => t.image)
+            scan(line.text, 'with blanks')
+              .map((t) => line.text.slice(t.start, t.end))
               .join(''),
           ).toBe(line.text);
       }),

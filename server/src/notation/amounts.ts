@@ -1,262 +1,219 @@
 /**
- * Knows how numbers, amounts, temperatures, times and pans come out of the concrete tree.
- * Refuses to know what is weighed, heated or baked.
+ * Knows how numbers, amounts, temperatures and times are written, and what they come to.
+ * Refuses to know what is weighed or heated.
  */
-
-import type { CstNode, IToken } from 'chevrotain';
 import { VULGAR_FRACTIONS } from '../measure/number-text.ts';
-import { countWord, type Quantity, type Size } from '../measure/quantity.ts';
-import { baseOf, unitSpelled } from '../measure/unit.ts';
-import { type Children, child, nodes, spanOf, token, tokens } from './concrete.ts';
+import type { Quantity, Size } from '../measure/quantity.ts';
+import { baseOf } from '../measure/unit.ts';
+import { type Cursor, type Run, spanOf, takeWhile, textOf } from './cursor.ts';
+import { isNumber, Kind, opensAmount, opensMeasure, Token } from './tokens.ts';
 import type {
   AmountNode,
+  Draft,
   DurationNode,
   LengthNode,
   MeasuredNode,
   NumeralNode,
-  PanNode,
-  PanShape,
   SyntaxFault,
   TemperatureNode,
-  TextNode,
   UnitNode,
 } from './tree.ts';
 
-/** The amount of an `amount` rule; a temperature or time where an amount should be is still one, with its unit. */
-export function amountOf(node: CstNode | undefined, faults: SyntaxFault[]): AmountNode | undefined {
-  if (node === undefined) return undefined;
-  const c = node.children as Children;
-  const free = token(c.Free);
-  if (free !== undefined) return { kind: 'free', ...spanOf(free, free) };
-  return measuredOf(child(c.measure), faults);
+/** The tokens of `about? number (- number)? (unit | size | count word (of measure)?)?`, or of gas and its mark. */
+export interface Measure {
+  readonly about: Token | undefined;
+  readonly gas: Token | undefined;
+  readonly minus: Token | undefined;
+  readonly low: Run;
+  readonly high: Run | undefined;
+  readonly unit: Token | undefined;
+  readonly fan: Token | undefined;
+  readonly sizes: Run | undefined;
+  readonly counted: Token | undefined;
+  readonly each: Measure | undefined;
 }
 
-/** The amount of a `measure` rule, or undefined when its number is missing. */
-export function measuredOf(node: CstNode | undefined, faults: SyntaxFault[]): MeasuredNode | undefined {
-  if (node === undefined) return undefined;
-  const c = node.children as Children;
-  const [low, high] = numerals(c, faults);
+/** A measure, or the words of an amount that has no number. */
+export type Amount = Measure | Token;
+
+export function takeAmount(cursor: Cursor): Amount | undefined {
+  const { token } = cursor;
+  if (token === undefined || !opensAmount(token.kind)) return undefined;
+  if (opensMeasure(token.kind)) return takeMeasure(cursor);
+  cursor.at++;
+  return token;
+}
+
+/** Reads a measure where one begins: `about`, gas and the minus are labelled so only before a number. */
+export function takeMeasure(cursor: Cursor): Measure | undefined {
+  const about = cursor.take(Kind.About);
+  const gas = cursor.take(Kind.Gas);
+  if (gas !== undefined) cursor.take(Kind.Word); // `gas mark 4`
+  const minus = gas === undefined ? cursor.take(Kind.Minus) : undefined;
+  const low = takeNumeral(cursor);
   if (low === undefined) return undefined;
-  const unit = unitIn(c);
-  const sizes = tokens(c.SizeWord);
-  const size = sizes.map((t) => t.image.toLowerCase()).join(' ') as Size | '';
-  const counted = text(token(c.CountedWord));
-  const each = measuredOf(child(c.each), faults);
-  const about = token(c.About);
-  const count = counted === undefined ? undefined : countWord(counted.text);
-  const lastSize = sizes.at(-1);
-  const quantity: Quantity = {
-    low: Math.min(low.value, high?.value ?? low.value),
-    high: Math.max(low.value, high?.value ?? low.value),
+  let high: Run | undefined;
+  let unit: Token | undefined;
+  let fan: Token | undefined;
+  let sizes: Run | undefined;
+  let counted: Token | undefined;
+  let each: Measure | undefined;
+  if (gas === undefined) {
+    if (joinsNumbers(cursor.kind) && isNumber(cursor.kindAfter(1))) {
+      cursor.at++;
+      high = takeNumeral(cursor);
+    }
+    // `3-inch` is three inches; a degree sign belongs to the amount even when its unit is missing.
+    const { kind } = cursor;
+    if (kind === Kind.Degree || (kind === Kind.Dash && cursor.kindAfter(1) === Kind.UnitWord)) cursor.at++;
+    unit = cursor.take(Kind.UnitWord);
+    if (unit !== undefined) fan = cursor.take(Kind.Fan);
+    else {
+      sizes = takeWhile(cursor, isSize);
+      counted = cursor.take(Kind.CountedWord);
+      if (counted !== undefined && sizes === undefined && cursor.take(Kind.Of) !== undefined)
+        each = takeMeasure(cursor);
+    }
+  }
+  return { about, gas, minus, low, high, unit, fan, sizes, counted, each };
+}
+
+/** `1`, `1/2`, `1 1/2`, `1½`, and a number with the comma that should be a point. */
+export function takeNumeral(cursor: Cursor): Run | undefined {
+  const first = cursor.token;
+  if (first === undefined || !isNumber(first.kind)) return undefined;
+  cursor.at++;
+  const part = first.kind === Kind.Numeral ? (cursor.take(Kind.Fraction) ?? cursor.take(Kind.Vulgar)) : undefined;
+  return { first, last: part ?? first };
+}
+
+const joinsNumbers = (kind: Kind): boolean => kind === Kind.Dash || kind === Kind.To || kind === Kind.Minus;
+const isSize = (kind: Kind): boolean => kind === Kind.SizeWord;
+
+/** What an amount says; a temperature or time where an amount should be is still one, with its unit. */
+export function amountOf(line: string, amount: Amount | undefined, faults: SyntaxFault[]): AmountNode | undefined {
+  if (!(amount instanceof Token)) return amount && measuredOf(line, amount, faults);
+  return amount.kind === Kind.Free ? { kind: 'free', start: amount.start, end: amount.end } : undefined;
+}
+
+export function measuredOf(line: string, measure: Measure, faults: SyntaxFault[]): MeasuredNode {
+  const { about, sizes } = measure;
+  const [low, high] = numeralsOf(line, measure, faults);
+  const unit = measure.unit && unitOf(measure.unit);
+  const counted = measure.counted && textOf(line, measure.counted, measure.counted);
+  const each = measure.each && measuredOf(line, measure.each, faults);
+  const size = sizes && sizeOf(sizes);
+  const count = measure.counted?.written?.count;
+  const quantity: Draft<Quantity> = {
+    low: high === undefined ? low.value : Math.min(low.value, high.value),
+    high: high === undefined ? low.value : Math.max(low.value, high.value),
     about: about !== undefined,
-    ...(unit && { unit: unit.symbol }),
-    ...(size !== '' && { size }),
-    ...(count && { count }),
-    ...(each && { each: each.quantity }),
   };
-  const end = Math.max(
-    high?.end ?? low.end,
-    unit?.end ?? 0,
-    counted?.end ?? 0,
-    each?.end ?? 0,
-    lastSize ? spanOf(lastSize, lastSize).end : 0,
-  );
-  return {
+  if (unit !== undefined) quantity.unit = unit.symbol;
+  if (size !== undefined) quantity.size = size;
+  if (count !== undefined) quantity.count = count;
+  if (each !== undefined) quantity.each = each.quantity;
+  const last = measure.counted ?? sizes?.last ?? measure.unit;
+  const node: Draft<MeasuredNode> = {
     kind: 'measured',
-    start: about?.startOffset ?? low.start,
-    end,
+    start: about?.start ?? low.start,
+    end: each?.end ?? last?.end ?? high?.end ?? low.end,
     quantity,
     low,
-    ...(high && { high }),
-    ...(unit && { unit }),
-    ...(counted && { counted }),
-    ...(sizes[0] && lastSize && { sized: { ...spanOf(sizes[0], lastSize), text: size } }),
-    ...(each && { each }),
   };
+  if (high !== undefined) node.high = high;
+  if (unit !== undefined) node.unit = unit;
+  if (counted !== undefined) node.counted = counted;
+  if (sizes !== undefined && size !== undefined)
+    node.sized = { start: sizes.first.start, end: sizes.last.end, text: size };
+  if (each !== undefined) node.each = each;
+  return node;
 }
 
-/** The temperature of an `amount` or `measure` rule; undefined when it is something else. */
-export function temperatureOf(node: CstNode | undefined, faults: SyntaxFault[]): TemperatureNode | undefined {
-  const c = (node?.name === 'amount' ? child((node.children as Children).measure) : node)?.children as
-    | Children
-    | undefined;
-  if (c === undefined) return undefined;
-  const gas = token(c.Gas);
-  const unit = unitIn(c);
-  if (gas === undefined && unit?.symbol !== 'C' && unit?.symbol !== 'F') return undefined;
-  const [low, high] = numerals(c, faults);
-  if (low === undefined) return undefined;
-  const sign = token(c.Minus) !== undefined && token(c.Minus)?.startOffset === low.start - 1 ? -1 : 1;
-  const fan = token(c.Fan);
-  const about = token(c.About);
-  const scale = gas !== undefined ? 'gas' : unit?.symbol === 'F' ? 'F' : 'C';
-  const unitSpan = gas !== undefined ? spanOf(gas, gas) : { start: unit?.start ?? low.end, end: unit?.end ?? low.end };
-  const start = about?.startOffset ?? gas?.startOffset ?? (sign < 0 ? low.start - 1 : low.start);
-  const end = Math.max(high?.end ?? low.end, unitSpan.end, fan === undefined ? 0 : spanOf(fan, fan).end);
+/** `extra large` is two words. */
+function sizeOf({ first, last }: Run): Size {
+  const words = first === last ? [first] : [first, last];
+  return words.map((token) => token.written?.word).join(' ') as Size;
+}
+
+/** The temperature that an amount is; undefined when it is something else. */
+export function temperatureOf(
+  line: string,
+  amount: Amount | undefined,
+  faults: SyntaxFault[],
+): TemperatureNode | undefined {
+  if (amount === undefined || amount instanceof Token) return undefined;
+  const { about, gas, minus, fan } = amount;
+  const symbol = amount.unit?.written?.unit?.symbol;
+  if (gas === undefined && symbol !== 'C' && symbol !== 'F') return undefined;
+  const [low, high] = numeralsOf(line, amount, faults);
+  const sign = minus === undefined ? 1 : -1;
+  const named = gas ?? amount.unit;
+  const unitSpan = named === undefined ? { start: low.end, end: low.end } : spanOf(named, named);
   return {
     kind: 'temperature',
-    start,
-    end,
+    start: (about ?? gas ?? minus ?? low).start,
+    end: Math.max(high?.end ?? low.end, unitSpan.end, fan?.end ?? 0),
     low,
     ...(high && { high }),
     lowDegrees: sign * low.value,
     highDegrees: sign * (high?.value ?? low.value),
-    unit: scale,
+    unit: gas !== undefined ? 'gas' : symbol === 'F' ? 'F' : 'C',
     unitSpan,
     fan: fan !== undefined,
     about: about !== undefined,
   };
 }
 
-/** The time of an `amount` or `measure` rule, in minutes; undefined when it is something else. */
-export function durationOf(node: CstNode | undefined, faults: SyntaxFault[]): DurationNode | undefined {
-  if (node === undefined) return undefined;
-  const overnight = token((node.children as Children).Overnight);
-  if (overnight !== undefined) return overnightNode(overnight);
-  const measured = measuredOf(node.name === 'amount' ? child((node.children as Children).measure) : node, faults);
-  return measured === undefined ? undefined : asDuration(measured);
+/** The time that an amount is, in minutes; undefined when it is something else. */
+export function durationOf(line: string, amount: Amount | undefined, faults: SyntaxFault[]): DurationNode | undefined {
+  if (!(amount instanceof Token)) return amount && asDuration(measuredOf(line, amount, faults));
+  return amount.kind === Kind.Overnight ? overnightNode(amount) : undefined;
 }
 
 /** Overnight is 8 to 16 hours (common practice, no source). */
-export function overnightNode(token: IToken): DurationNode {
-  return { kind: 'duration', ...spanOf(token, token), lowMin: 480, highMin: 960, overnight: true };
-}
+export const overnightNode = ({ start, end }: Token): DurationNode => ({
+  kind: 'duration',
+  start,
+  end,
+  lowMin: 480,
+  highMin: 960,
+  overnight: true,
+});
 
-export function asDuration(measured: MeasuredNode): DurationNode | undefined {
-  const { unit, quantity } = measured;
-  if (unit === undefined) return undefined;
-  const seconds = measured.unit && ['s', 'min', 'h', 'd'].includes(unit.symbol) ? baseOf(unit.symbol, 'us') : undefined;
-  if (seconds === undefined) return undefined;
-  const { start, end } = measured;
+export function asDuration({ start, end, quantity }: MeasuredNode): DurationNode | undefined {
+  const { unit, low, high } = quantity;
+  if (unit !== 's' && unit !== 'min' && unit !== 'h' && unit !== 'd') return undefined;
+  const seconds = baseOf(unit, 'us') ?? 0;
   return {
     kind: 'duration',
     start,
     end,
-    lowMin: (quantity.low * seconds) / 60,
-    highMin: (quantity.high * seconds) / 60,
+    lowMin: (low * seconds) / 60,
+    highMin: (high * seconds) / 60,
     overnight: false,
   };
 }
 
 export function asLength(measured: MeasuredNode): LengthNode | undefined {
-  const { start, end } = measured;
-  return measured.unit && ['mm', 'cm', 'in'].includes(measured.unit.symbol)
-    ? { kind: 'length', start, end, measured }
-    : undefined;
+  if (measured.unit === undefined || !isLength(measured.unit)) return undefined;
+  return { kind: 'length', start: measured.start, end: measured.end, measured };
 }
 
-const SIZES_OF: Readonly<Record<PanShape, number>> = { round: 2, square: 2, rectangle: 3, loaf: 3, ring: 3 };
+export const isLength = ({ symbol }: UnitNode): boolean => symbol === 'mm' || symbol === 'cm' || symbol === 'in';
 
-/** The pan of a `pan` rule, with a fault when its shape or sizes are not as the notation wants them. */
-export function panOf(node: CstNode, faults: SyntaxFault[]): PanNode | undefined {
-  const c = node.children as Children;
-  const countNode = numeralOf(child(c.count), faults);
-  const shapeToken = token(c.shape);
-  const sizes = nodes(c.size)
-    .map((n) => numeralOf(n, faults))
-    .filter((n): n is NumeralNode => n !== undefined);
-  const unitToken = tokens(c.UnitWord).at(-1);
-  const unit = unitNode(unitToken);
-  const first = countNode?.start ?? shapeToken?.startOffset ?? sizes[0]?.start;
-  if (first === undefined) return undefined;
-  const end = Math.max(sizes.at(-1)?.end ?? 0, unit?.end ?? 0, shapeToken ? spanOf(shapeToken, shapeToken).end : 0);
-  const [only] = sizes;
-  if (shapeToken === undefined && sizes.length === 1 && only !== undefined && unit !== undefined && !isLength(unit)) {
-    const quantity: Quantity = { low: only.value, high: only.value, about: false, unit: unit.symbol };
-    const volume: MeasuredNode = { kind: 'measured', start: only.start, end: unit.end, quantity, low: only, unit };
-    return { start: first, end, count: countNode?.value ?? 1, ...(countNode && { countNode }), sizes: [], volume };
-  }
-  const written = shapeToken?.image.toLowerCase() ?? '';
-  const shape = Object.hasOwn(SIZES_OF, written) ? (written as PanShape) : undefined;
-  const wanted = shape === undefined ? 0 : SIZES_OF[shape];
-  if (shape === undefined) {
-    faults.push({
-      code: 'bad-pan',
-      start: first,
-      end,
-      detail:
-        'a pan is `round`, `square`, `rectangle`, `loaf` or `ring`, then its sizes: `pan round 24 x 3 cm`, or a volume: `pan 1.2 l`',
-    });
-  } else if (sizes.length !== wanted || unit === undefined || !isLength(unit)) {
-    const example = {
-      round: '24 x 3 cm',
-      square: '20 x 5 cm',
-      rectangle: '30 x 20 x 4 cm',
-      loaf: '21 x 11 x 6 cm',
-      ring: '24 x 8 x 10 cm',
-    }[shape];
-    faults.push({
-      code: 'bad-pan',
-      start: first,
-      end,
-      detail: `give its sizes and the unit, the depth last: \`pan ${shape} ${example}\``,
-    });
-  }
-  return {
-    start: first,
-    end,
-    count: countNode?.value ?? 1,
-    ...(countNode && { countNode }),
-    ...(shape && { shape }),
-    sizes,
-    ...(unit && { unit }),
-  };
-}
+/** A per cent sign and `fl oz` are units that are no word. */
+export const unitOf = ({ start, end, written }: Token): UnitNode => ({
+  start,
+  end,
+  symbol: written?.unit?.symbol ?? (end === start + 1 ? '%' : 'fl oz'),
+});
 
-const isLength = (unit: UnitNode): boolean => ['mm', 'cm', 'in'].includes(unit.symbol);
-
-/** Above this no kitchen amount is meant. */
-const LARGEST = 1e9;
-
-function numeralOf(node: CstNode | undefined, faults: SyntaxFault[]): NumeralNode | undefined {
-  if (node === undefined) return undefined;
-  const c = node.children as Children;
-  const comma = token(c.DecimalComma);
-  if (comma !== undefined) return withComma(comma, faults);
-  const parts = [token(c.Numeral), token(c.Fraction), token(c.Vulgar)].filter((t): t is IToken => t !== undefined);
-  const [first] = parts;
-  const last = parts.at(-1);
-  if (first === undefined || last === undefined) return undefined;
-  const span = spanOf(first, last);
-  let value = 0;
-  for (const part of parts) value += numberIn(part.image);
-  if (!Number.isFinite(value) || value > LARGEST) {
-    faults.push({
-      code: 'bad-number',
-      ...span,
-      detail: 'no kitchen amount is this large, and nothing is divided by zero',
-    });
-    value = 0;
-  }
-  const style = token(c.Vulgar) !== undefined ? 'glyph' : token(c.Fraction) !== undefined ? 'fraction' : 'decimal';
-  return { ...span, value, style };
-}
-
-function numberIn(image: string): number {
-  const glyph = VULGAR_FRACTIONS[image];
-  if (glyph !== undefined) return glyph;
-  const [top, bottom] = image.split(/[/⁄]/);
-  return bottom === undefined ? Number(image) : Number(top) / Number(bottom);
-}
-
-function withComma(comma: IToken, faults: SyntaxFault[]): NumeralNode {
-  const span = spanOf(comma, comma);
-  const groups = comma.image.split(',');
-  const thousands = groups.slice(1).every((g) => g.length === 3);
-  const write = thousands ? groups.join('') : `${groups[0]}.${groups.slice(1).join('')}`;
-  const detail = thousands
-    ? `write \`${write}\`, without the comma (or \`${groups.join('.')}\` if a decimal was meant)`
-    : `write \`${write}\`, with a point`;
-  faults.push({ code: 'decimal-comma', ...span, detail, write });
-  const value = Number(write);
-  return { ...span, value: Number.isFinite(value) && value <= LARGEST ? value : 0, style: 'decimal' };
-}
-
-function numerals(c: Children, faults: SyntaxFault[]): [NumeralNode | undefined, NumeralNode | undefined] {
-  const [first, second] = nodes(c.numeral);
-  const low = numeralOf(first, faults);
-  const high = numeralOf(second, faults);
-  if (low !== undefined && high !== undefined && high.value < low.value) {
+function numeralsOf(line: string, measure: Measure, faults: SyntaxFault[]): [NumeralNode, NumeralNode | undefined] {
+  const low = numeralOf(line, measure.low, faults);
+  if (measure.high === undefined) return [low, undefined];
+  const high = numeralOf(line, measure.high, faults);
+  if (high.value < low.value) {
     const mixed = high.value < 1 && high.style !== 'decimal';
     faults.push({
       code: 'bad-number',
@@ -270,18 +227,60 @@ function numerals(c: Children, faults: SyntaxFault[]): [NumeralNode | undefined,
   return [low, high];
 }
 
-function unitIn(c: Children): UnitNode | undefined {
-  return unitNode(token(c.UnitWord));
+/** Above this no kitchen amount is meant. */
+const LARGEST = 1e9;
+
+export function numeralOf(line: string, { first, last }: Run, faults: SyntaxFault[]): NumeralNode {
+  if (first.kind === Kind.DecimalComma) return withComma(line, first, faults);
+  const { start } = first;
+  const { end } = last;
+  let value = valueIn(line, first);
+  if (last !== first) value += valueIn(line, last);
+  if (!Number.isFinite(value) || value > LARGEST) {
+    faults.push({
+      code: 'bad-number',
+      start,
+      end,
+      detail: 'no kitchen amount is this large, and nothing is divided by zero',
+    });
+    value = 0;
+  }
+  const style = last.kind === Kind.Vulgar ? 'glyph' : last.kind === Kind.Fraction ? 'fraction' : 'decimal';
+  return { start, end, value, style };
 }
 
-function unitNode(found: IToken | undefined): UnitNode | undefined {
-  if (found === undefined) return undefined;
-  const unit =
-    /^fl/i.test(found.image) && /oz|ounce/i.test(found.image)
-      ? unitSpelled('fl oz')
-      : (unitSpelled(found.image) ?? unitSpelled(found.image.toLowerCase()));
-  return unit === undefined ? undefined : { ...spanOf(found, found), symbol: unit.symbol };
+function valueIn(line: string, { kind, start, end }: Token): number {
+  if (kind === Kind.Numeral) return decimalIn(line, start, end);
+  const image = line.slice(start, end);
+  if (kind === Kind.Vulgar) return VULGAR_FRACTIONS[image] ?? 0;
+  const [top, bottom] = image.split(/[/⁄]/);
+  return Number(top) / Number(bottom);
 }
 
-const text = (t: IToken | undefined): TextNode | undefined =>
-  t === undefined ? undefined : { ...spanOf(t, t), text: t.image };
+/** So many digits are a whole number exactly, and dividing it by a power of ten rounds as reading it does. */
+const EXACT = 15;
+
+/** The value of digits with at most one point between them. */
+function decimalIn(line: string, start: number, end: number): number {
+  if (end - start > EXACT) return Number(line.slice(start, end));
+  let digits = 0;
+  let point = end;
+  for (let at = start; at < end; at++) {
+    const code = line.charCodeAt(at);
+    if (code === 46) point = at + 1;
+    else digits = digits * 10 + code - 48;
+  }
+  return point === end ? digits : digits / 10 ** (end - point);
+}
+
+function withComma(line: string, { start, end }: Token, faults: SyntaxFault[]): NumeralNode {
+  const groups = line.slice(start, end).split(',');
+  const thousands = groups.slice(1).every((g) => g.length === 3);
+  const write = thousands ? groups.join('') : `${groups[0]}.${groups.slice(1).join('')}`;
+  const detail = thousands
+    ? `write \`${write}\`, without the comma (or \`${groups.join('.')}\` if a decimal was meant)`
+    : `write \`${write}\`, with a point`;
+  faults.push({ code: 'decimal-comma', start, end, detail, write });
+  const value = Number(write);
+  return { start, end, value: Number.isFinite(value) && value <= LARGEST ? value : 0, style: 'decimal' };
+}

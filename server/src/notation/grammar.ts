@@ -1,44 +1,78 @@
 /**
- * Knows the grammar of one line, as Chevrotain rules with error recovery.
+ * Knows the grammar of the lines that a keyword opens, as Chevrotain rules with error recovery. An amount, a number of a
+ * pan, and a word are each one token here; what follows `do`, and an ingredient, have readers of their own.
  * Refuses to know the tree that is made of it: the concrete tree it gives never leaves this folder.
  */
-import { type CstNode, CstParser, type IToken, type TokenType } from 'chevrotain';
-import {
-  About,
-  Any,
-  As,
-  Comma,
-  CountedWord,
-  Dash,
-  DateMark,
-  DecimalComma,
-  Degree,
-  Equals,
-  Fan,
-  Fraction,
-  Free,
-  From,
-  Gas,
-  Joiner,
-  LeftBracket,
-  LeftParen,
-  Minus,
-  NamePart,
-  Numeral,
-  Of,
-  Overnight,
-  RightBracket,
-  RightParen,
-  SizeWord,
-  Times,
-  To,
-  UnitWord,
-  VOCABULARY,
-  Vulgar,
-  Word,
-} from './tokens.ts';
+import { type CstNode, CstParser, createToken, type IToken, type TokenType } from 'chevrotain';
+import { type Amount, takeAmount, takeNumeral } from './amounts.ts';
+import { Cursor, type Run } from './cursor.ts';
+import { Kind, Token } from './tokens.ts';
 
 declare const QUERN_BUNDLED: boolean | undefined;
+
+/** Any token at all, as text runs to the end of a line. */
+const Any = type('Any');
+/** What a name may be made of: everything but what ends a name. */
+const NamePart = type('NamePart', Any);
+const Measured = type('Measured', NamePart);
+/** A measure that ends with its degree sign, and still wants a unit. */
+const Degrees = type('Degrees', NamePart);
+const Free = type('Free', NamePart);
+const Overnight = type('Overnight', NamePart);
+const Plain = type('Plain', NamePart);
+/** `1 1/2`. */
+const Mixed = type('Mixed', NamePart);
+const UnitWord = type('UnitWord', NamePart);
+const Times = type('Times', NamePart);
+const Word = type('Word', NamePart);
+const DateMark = type('Date', NamePart);
+const Comma = type('Comma', Any);
+const As = type('As', Any);
+const From = type('From', Any);
+const Joiner = type('Joiner', Any);
+
+function type(name: string, category?: TokenType): TokenType {
+  return createToken(category === undefined ? { name } : { name, categories: category });
+}
+
+const VOCABULARY = [
+  Any,
+  NamePart,
+  Measured,
+  Degrees,
+  Free,
+  Overnight,
+  Plain,
+  Mixed,
+  UnitWord,
+  Times,
+  Word,
+  DateMark,
+  Comma,
+  As,
+  From,
+  Joiner,
+];
+
+/** What the grammar of a line sees as one. */
+export class Piece implements IToken {
+  readonly image = '';
+  readonly startOffset: number;
+  readonly tokenType: TokenType;
+  readonly tokenTypeIdx: number;
+  readonly first: Token;
+  readonly last: Token;
+  readonly amount: Amount | undefined;
+
+  constructor(tokenType: TokenType, { first, last }: Run, amount?: Amount) {
+    this.startOffset = first.start;
+    this.tokenType = tokenType;
+    this.tokenTypeIdx = tokenType.tokenTypeIdx ?? 0;
+    this.first = first;
+    this.last = last;
+    this.amount = amount;
+  }
+}
 
 class LineParser extends CstParser {
   constructor(skipValidations: boolean) {
@@ -69,155 +103,22 @@ class LineParser extends CstParser {
     });
   });
 
-  readonly ingredient = this.RULE('ingredient', () => {
-    this.OPTION(() => {
-      this.SUBRULE(this.amount);
-      this.OPTION1(() => {
-        this.CONSUME(Equals);
-        this.OPTION2(() => this.SUBRULE1(this.amount, { LABEL: 'equals' }));
-      });
-    });
-    this.OPTION3(() => this.SUBRULE(this.name));
-    this.OPTION4(() => this.SUBRULE(this.note));
-    this.OPTION5(() => this.SUBRULE(this.bought));
-    this.OPTION6(() => {
-      this.CONSUME(Comma);
-      this.MANY(() =>
-        this.OR([
-          { ALT: () => this.CONSUME(NamePart, { LABEL: 'preparation' }) },
-          { ALT: () => this.CONSUME1(Comma, { LABEL: 'preparation' }) },
-        ]),
-      );
-    });
-    this.OPTION7(() => this.SUBRULE1(this.bought));
-    this.OPTION8(() => {
-      this.SUBRULE1(this.note);
-      // `butter, cold (from the fridge), cubed`
-      this.OPTION9(() => {
-        this.CONSUME2(Comma);
-        this.MANY1(() => this.CONSUME(Any, { LABEL: 'preparation' }));
-      });
-    });
-  });
-
-  readonly note = this.RULE('note', () => {
-    this.CONSUME(LeftParen);
-    this.MANY({ GATE: () => this.LA(1).tokenType !== RightParen, DEF: () => this.CONSUME(Any) });
-    this.OPTION(() => this.CONSUME(RightParen));
-  });
-
-  readonly bought = this.RULE('bought', () => {
-    this.CONSUME(From);
-    this.OPTION(() => this.SUBRULE(this.amount));
-  });
-
   readonly amount = this.RULE('amount', () => {
     this.OR([
       { ALT: () => this.CONSUME(Free) },
       { ALT: () => this.CONSUME(Overnight) },
-      { ALT: () => this.SUBRULE(this.measure) },
-    ]);
-  });
-
-  /** `about? number (- number)? (unit | size | count word (of measure)?)?`, or gas and its mark. */
-  readonly measure = this.RULE('measure', () => {
-    this.OPTION(() => this.CONSUME(About));
-    this.OR([
+      { ALT: () => this.CONSUME(Measured) },
       {
         ALT: () => {
-          this.CONSUME(Gas);
-          this.OPTION1(() => this.CONSUME(Word, { LABEL: 'gasMark' }));
-          this.SUBRULE(this.numeral);
-        },
-      },
-      {
-        ALT: () => {
-          this.OPTION2(() => this.CONSUME(Minus));
-          this.SUBRULE1(this.numeral);
-          this.OPTION3({
-            GATE: () => isRange(this.LA(1).tokenType, this.LA(2).tokenType),
-            DEF: () => {
-              this.OR1([
-                { ALT: () => this.CONSUME(Dash) },
-                { ALT: () => this.CONSUME(To) },
-                { ALT: () => this.CONSUME1(Minus) },
-              ]);
-              this.SUBRULE2(this.numeral);
-            },
-          });
-          this.OPTION4({
-            // `3-inch` is three inches.
-            GATE: () => this.LA(1).tokenType !== Dash || this.LA(2).tokenType === UnitWord,
-            DEF: () =>
-              this.OR2([
-                {
-                  ALT: () => {
-                    this.OPTION5(() =>
-                      this.OR3([
-                        { ALT: () => this.CONSUME1(Dash, { LABEL: 'hyphen' }) },
-                        { ALT: () => this.CONSUME(Degree) },
-                      ]),
-                    );
-                    this.CONSUME(UnitWord);
-                    this.OPTION6(() => this.CONSUME(Fan));
-                  },
-                },
-                {
-                  ALT: () => {
-                    this.AT_LEAST_ONE(() => this.CONSUME(SizeWord));
-                    this.OPTION8(() => this.CONSUME1(CountedWord));
-                  },
-                },
-                {
-                  ALT: () => {
-                    this.CONSUME(CountedWord);
-                    this.OPTION7(() => {
-                      this.CONSUME(Of);
-                      this.SUBRULE(this.measure, { LABEL: 'each' });
-                    });
-                  },
-                },
-              ]),
-          });
+          this.CONSUME(Degrees);
+          this.CONSUME(UnitWord);
         },
       },
     ]);
   });
 
   readonly numeral = this.RULE('numeral', () => {
-    this.OR([
-      {
-        ALT: () => {
-          this.CONSUME(Numeral);
-          this.OPTION(() => this.OR1([{ ALT: () => this.CONSUME(Fraction) }, { ALT: () => this.CONSUME(Vulgar) }]));
-        },
-      },
-      { ALT: () => this.CONSUME1(Fraction) },
-      { ALT: () => this.CONSUME1(Vulgar) },
-      { ALT: () => this.CONSUME(DecimalComma) },
-    ]);
-  });
-
-  readonly sentence = this.RULE('sentence', () => {
-    this.MANY(() =>
-      this.OR({
-        IGNORE_AMBIGUITIES: true,
-        DEF: [
-          {
-            GATE: () => startsMeasure(this.LA(1).tokenType, this.LA(2).tokenType),
-            ALT: () => this.SUBRULE(this.measure),
-          },
-          { GATE: () => this.LA(1).tokenType === LeftBracket, ALT: () => this.SUBRULE(this.forced) },
-          { ALT: () => this.CONSUME(Any) },
-        ],
-      }),
-    );
-  });
-
-  readonly forced = this.RULE('forced', () => {
-    this.CONSUME(LeftBracket);
-    this.MANY({ GATE: () => this.LA(1).tokenType !== RightBracket, DEF: () => this.CONSUME(NamePart) });
-    this.OPTION(() => this.CONSUME(RightBracket));
+    this.OR([{ ALT: () => this.CONSUME(Plain) }, { ALT: () => this.CONSUME(Mixed) }]);
   });
 
   readonly amountThenText = this.RULE('amountThenText', () => {
@@ -247,15 +148,8 @@ class LineParser extends CstParser {
     });
   });
 
-  readonly swap = this.RULE('swap', () => {
-    this.OPTION(() => this.SUBRULE(this.name));
-    this.OPTION1(() => {
-      this.CONSUME(Joiner);
-      this.OPTION2(() => this.SUBRULE(this.ingredient));
-    });
-  });
-
-  readonly allow = this.RULE('allow', () => {
+  /** `CODE because REASON`, `NAME for INGREDIENT` */
+  readonly nameThenJoined = this.RULE('nameThenJoined', () => {
     this.OPTION(() => this.SUBRULE(this.name));
     this.OPTION1(() => {
       this.CONSUME(Joiner);
@@ -266,7 +160,7 @@ class LineParser extends CstParser {
   /** `[12 x] SHAPE 30 x 20 x 4 cm`, or a volume. */
   readonly pan = this.RULE('pan', () => {
     this.OPTION({
-      GATE: () => this.LA(2).tokenType === Times && this.LA(3).tokenType === Word,
+      GATE: () => this.LA(1).tokenType === Plain && this.LA(2).tokenType === Times && this.LA(3).tokenType === Word,
       DEF: () => {
         this.SUBRULE(this.numeral, { LABEL: 'count' });
         this.CONSUME(Times);
@@ -288,58 +182,99 @@ class LineParser extends CstParser {
     this.MANY(() => this.OR([{ ALT: () => this.SUBRULE(this.name) }, { ALT: () => this.CONSUME(Comma) }]));
   });
 
-  readonly text = this.RULE('text', () => {
-    this.MANY(() => this.CONSUME(Any));
-  });
-
   readonly name = this.RULE('name', () => {
     this.AT_LEAST_ONE(() => this.CONSUME(NamePart));
   });
 }
 
-/** A dash or `to` joins two numbers to a range only when a number follows. */
-function isRange(first: TokenType, second: TokenType): boolean {
-  return (first === Dash || first === To || first === Minus) && NUMBERS.has(second);
+export type Rule = 'titled' | 'amountThenText' | 'amountThenJoined' | 'dated' | 'nameThenJoined' | 'pan' | 'list';
+
+/** What the rule is given as one token. */
+type Grouping = (cursor: Cursor, first: Token) => Piece | undefined;
+
+const GROUPED: Readonly<Partial<Record<Rule, Grouping>>> = {
+  amountThenText: amountPiece,
+  amountThenJoined: amountPiece,
+  pan: numeralPiece,
+};
+
+function amountPiece(cursor: Cursor, first: Token): Piece | undefined {
+  const amount = takeAmount(cursor);
+  if (amount === undefined) return undefined;
+  if (amount instanceof Token)
+    return new Piece(amount.kind === Kind.Free ? Free : Overnight, { first, last: first }, amount);
+  const last = cursor.tokens[cursor.at - 1] ?? first;
+  return new Piece(last.kind === Kind.Degree ? Degrees : Measured, { first, last }, amount);
 }
 
-/** Whether a sentence goes on with an amount, so that a lone dash or `about` stays prose. */
-function startsMeasure(first: TokenType, second: TokenType): boolean {
-  return (
-    NUMBERS.has(first) ||
-    ((first === About || first === Minus || first === Gas) && (NUMBERS.has(second) || second === Word))
-  );
+function numeralPiece(cursor: Cursor): Piece | undefined {
+  const run = takeNumeral(cursor);
+  return run && new Piece(run.first === run.last ? Plain : Mixed, run);
 }
 
-const NUMBERS: ReadonlySet<TokenType> = new Set([Numeral, Fraction, Vulgar, DecimalComma]);
+const TYPES: Readonly<Partial<Record<Kind, TokenType>>> = {
+  [Kind.UnitWord]: UnitWord,
+  [Kind.Times]: Times,
+  [Kind.Word]: Word,
+  [Kind.DateMark]: DateMark,
+  [Kind.Comma]: Comma,
+  [Kind.As]: As,
+  [Kind.From]: From,
+  [Kind.Joiner]: Joiner,
+  [Kind.Equals]: Any,
+  [Kind.LeftParen]: Any,
+};
 
-const parser = new LineParser(typeof QUERN_BUNDLED !== 'undefined');
+function piecesOf(tokens: readonly Token[], grouped: Grouping | undefined): Piece[] {
+  const pieces: Piece[] = [];
+  const cursor = new Cursor(tokens, 1);
+  for (let token = cursor.token; token !== undefined; token = cursor.token) {
+    let piece = grouped?.(cursor, token);
+    if (piece === undefined) {
+      piece = new Piece(TYPES[token.kind] ?? NamePart, { first: token, last: token });
+      cursor.at++;
+    }
+    pieces.push(piece);
+  }
+  return pieces;
+}
 
-export type Rule =
-  | 'titled'
-  | 'ingredient'
-  | 'sentence'
-  | 'amountThenText'
-  | 'amountThenJoined'
-  | 'dated'
-  | 'swap'
-  | 'allow'
-  | 'pan'
-  | 'list'
-  | 'text';
+/** Made when the first line wants it. */
+let parser: LineParser | undefined;
 
 export interface Concrete {
-  readonly cst: CstNode;
+  readonly children: Children;
   /** The first token that no rule took. */
-  readonly rest: IToken | undefined;
+  readonly rest: Token | undefined;
 }
 
+export type Children = Readonly<Record<string, readonly (CstNode | IToken)[] | undefined>>;
+
 /** Reads the tokens after a line's opening word by one rule. Never throws; what is missing is missing in the tree. */
-export function readBy(rule: Rule, tokens: IToken[]): Concrete {
-  parser.input = tokens;
-  const cst = parser[rule]();
+export function readBy(rule: Rule, tokens: readonly Token[]): Concrete {
+  parser ??= new LineParser(typeof QUERN_BUNDLED !== 'undefined');
+  parser.input = piecesOf(tokens, GROUPED[rule]);
+  const { children } = parser[rule]();
   const taken = parser.errors.find((e) => e.name === 'NotAllInputParsedException');
-  const skipped = parser.errors.flatMap((e) => e.resyncedTokens)[0];
-  return { cst, rest: taken?.token ?? skipped };
+  const rest = taken?.token ?? parser.errors.flatMap((e) => e.resyncedTokens)[0];
+  return { children, rest: rest instanceof Piece ? rest.first : undefined };
+}
+
+type Found = readonly (CstNode | IToken)[] | undefined;
+
+/** The node of a rule; under recovery any may be missing. */
+export const child = (found: Found): Children | undefined => nodes(found)[0];
+
+export const nodes = (found: Found): Children[] => (found ?? []).flatMap((n) => ('children' in n ? [n.children] : []));
+
+/** Pieces of the text, without those that recovery made up. */
+export const pieces = (found: Found): Piece[] => (found ?? []).filter((n) => n instanceof Piece);
+
+/** The tokens from the first of the pieces to the last. */
+export function runOf(found: readonly Piece[]): Run | undefined {
+  const [first] = found;
+  const last = found.at(-1);
+  return first && last && { first: first.first, last: last.last };
 }
 
 /** For the test that holds the grammar against Chevrotain's own checks, which the bundles skip. */

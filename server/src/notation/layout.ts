@@ -2,12 +2,13 @@
  * Knows the canonical layout: indents, the column of names, one blank between words, short unit names in amounts.
  * Refuses to touch comments, the prose of steps, and any line that could not be read whole.
  */
-import type { IToken } from 'chevrotain';
-import { unitSpelled } from '../measure/unit.ts';
+import { unitOf } from './amounts.ts';
 import type { Document } from './document.ts';
+import { label } from './label.ts';
 import { type Outline, outline } from './outline.ts';
+import { scan } from './scan.ts';
 import { readLine } from './statements.ts';
-import { Blank, Comment, Degree, isNumber, label, scan, UnitWord } from './tokens.ts';
+import { isNumber, Kind, type Token } from './tokens.ts';
 import type { Line, Span } from './tree.ts';
 
 /** Names stand at this column of a part; longer amounts push theirs on. */
@@ -124,29 +125,20 @@ function layoutIngredient(
 
 /** Blanks made one, a blank between number and unit, units by their short names. */
 function spaced(text: string): string {
-  const all = scan(text).filter((t) => t.tokenType !== Comment);
-  const solid = all.filter((t) => t.tokenType !== Blank);
-  label(solid);
+  const tokens = scan(text, 'without blanks').filter((t) => t.kind !== Kind.Comment);
+  label(text, tokens);
   let out = '';
-  let last: IToken | undefined;
-  for (const token of solid) {
-    if (token.tokenType === Degree && nextIsUnit(solid, token)) continue;
-    const gap = last !== undefined && last.startOffset + last.image.length < token.startOffset;
-    const glued = last !== undefined && token.tokenType === UnitWord && isNumber(last);
+  let last: Token | undefined;
+  for (const [i, token] of tokens.entries()) {
+    const isUnit = token.kind === Kind.UnitWord;
+    if (token.kind === Kind.Degree && tokens[i + 1]?.kind === Kind.UnitWord) continue;
+    const gap = last !== undefined && last.end < token.start;
+    const glued = last !== undefined && isUnit && isNumber(last.kind);
     if (out !== '' && (gap || glued)) out += ' ';
-    out += token.tokenType === UnitWord ? shortName(token) : token.image;
+    out += isUnit ? unitOf(token).symbol : text.slice(token.start, token.end);
     last = token;
   }
   return out;
-}
-
-function nextIsUnit(tokens: readonly IToken[], token: IToken): boolean {
-  return tokens[tokens.indexOf(token) + 1]?.tokenType === UnitWord;
-}
-
-function shortName(token: IToken): string {
-  if (/^fl/i.test(token.image)) return 'fl oz';
-  return (unitSpelled(token.image) ?? unitSpelled(token.image.toLowerCase()))?.symbol ?? token.image;
 }
 
 const BLANKS = /[\s\uFEFF]+/g;

@@ -2,53 +2,66 @@
  * Knows how the sentence of a step is cut: words, amounts, temperatures, times and forced mentions, in order.
  * Refuses to know which words are ingredients.
  */
-import type { CstNode, IToken } from 'chevrotain';
-import { asDuration, asLength, measuredOf, overnightNode, temperatureOf } from './amounts.ts';
-import { spanOf } from './concrete.ts';
-import { Overnight, Word } from './tokens.ts';
-import type { Sentence, SentenceItem, Span, SyntaxFault } from './tree.ts';
+import { asDuration, asLength, measuredOf, overnightNode, takeMeasure, temperatureOf } from './amounts.ts';
+import { Cursor, takeWhile, textIn } from './cursor.ts';
+import { isNamePart, Kind, opensMeasure, type Token } from './tokens.ts';
+import type { Sentence, SentenceItem, SyntaxFault } from './tree.ts';
 
-export function sentenceOf(line: string, cst: CstNode, span: Span, faults: SyntaxFault[]): Sentence {
+/** The sentence of a line from its token `from` on; an empty one stands at the end of the line. */
+export function sentenceOf(line: string, tokens: readonly Token[], from: number, faults: SyntaxFault[]): Sentence {
+  const cursor = new Cursor(tokens, from);
   const items: SentenceItem[] = [];
-  for (const element of Object.values(cst.children).flat()) {
-    const item = 'image' in element ? tokenItem(element) : nodeItem(line, element, faults);
+  for (let token = cursor.token; token !== undefined; token = cursor.token) {
+    let item: SentenceItem | undefined;
+    if (opensMeasure(token.kind)) item = measureItem(line, cursor, faults);
+    else if (token.kind === Kind.LeftBracket) item = forcedItem(line, cursor, token, faults);
+    else {
+      cursor.at++;
+      item = tokenItem(line, token);
+    }
     if (item !== undefined) items.push(item);
   }
-  items.sort((a, b) => a.start - b.start);
-  return { ...span, items };
+  const end = tokens.at(-1)?.end ?? 0;
+  return { start: tokens[from]?.start ?? end, end, items };
 }
 
-function tokenItem(token: IToken): SentenceItem | undefined {
-  if (token.image === '') return undefined;
-  if (token.tokenType === Overnight) return overnightNode(token);
-  const first = token.image.charCodeAt(0);
-  const wordLike = token.tokenType === Word || (token.image.length > 0 && isLetter(first));
-  if (wordLike) return { kind: 'word', ...spanOf(token, token), word: token.image.toLowerCase().replaceAll('’', "'") };
-  return { kind: 'mark', ...spanOf(token, token), mark: token.image };
+function tokenItem(line: string, token: Token): SentenceItem {
+  const { kind, start, end, written } = token;
+  if (kind === Kind.Overnight) return overnightNode(token);
+  if (written !== undefined) return { kind: 'word', start, end, word: written.word };
+  const text = line.slice(start, end);
+  return isLetter(text.charCodeAt(0))
+    ? { kind: 'word', start, end, word: text.toLowerCase().replace('’', "'") }
+    : { kind: 'mark', start, end, mark: text };
 }
 
 const isLetter = (code: number): boolean => (code > 64 && code < 91) || (code > 96 && code < 123) || code > 191;
 
-function nodeItem(line: string, node: CstNode, faults: SyntaxFault[]): SentenceItem | undefined {
-  if (node.name === 'forced') return forced(line, node, faults);
-  const temperature = temperatureOf(node, faults);
+function measureItem(line: string, cursor: Cursor, faults: SyntaxFault[]): SentenceItem | undefined {
+  const measure = takeMeasure(cursor);
+  if (measure === undefined) return undefined;
+  const temperature = temperatureOf(line, measure, faults);
   if (temperature !== undefined) return temperature;
-  const measured = measuredOf(node, faults);
-  return measured === undefined ? undefined : (asDuration(measured) ?? asLength(measured) ?? measured);
+  const measured = measuredOf(line, measure, faults);
+  return asDuration(measured) ?? asLength(measured) ?? measured;
 }
 
-function forced(line: string, node: CstNode, faults: SyntaxFault[]): SentenceItem | undefined {
-  const c = node.children as Record<string, IToken[] | undefined>;
-  const open = c.LeftBracket?.[0];
-  const names = c.NamePart ?? [];
-  const [first] = names;
-  const last = names.at(-1);
-  if (open === undefined) return undefined;
-  const close = c.RightBracket?.find((t) => t.image !== '');
-  const span = spanOf(open, close ?? last ?? open);
+/** `[whole milk]`. */
+function forcedItem(line: string, cursor: Cursor, open: Token, faults: SyntaxFault[]): SentenceItem | undefined {
+  cursor.at++;
+  const run = takeWhile(cursor, isForced);
+  const close = cursor.take(Kind.RightBracket);
+  const { start } = open;
+  const { end } = close ?? run?.last ?? open;
   if (close === undefined)
-    faults.push({ code: 'unclosed', ...span, detail: 'close the bracket with `]`, around the name of one ingredient' });
-  if (first === undefined || last === undefined) return undefined;
-  const inner = spanOf(first, last);
-  return { kind: 'forced', ...span, name: { ...inner, text: line.slice(inner.start, inner.end) } };
+    faults.push({
+      code: 'unclosed',
+      start,
+      end,
+      detail: 'close the bracket with `]`, around the name of one ingredient',
+    });
+  const name = textIn(line, run);
+  return name && { kind: 'forced', start, end, name };
 }
+
+const isForced = (kind: Kind): boolean => isNamePart(kind) && kind !== Kind.RightBracket;

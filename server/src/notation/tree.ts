@@ -11,6 +11,9 @@ export interface Span {
   readonly end: number;
 }
 
+/** A node while it is being made. */
+export type Draft<T> = { -readonly [K in keyof T]: T[K] };
+
 /** A run of the line's own text. */
 export interface TextNode extends Span {
   readonly text: string;

@@ -1,0 +1,137 @@
+/**
+ * Knows what a word stands for on its line: a unit, a count word, what joins two numbers, or the keyword that opens it.
+ * Refuses to know what the tokens mean together.
+ */
+import { isNumber, type Keyword, Kind, type Token } from './tokens.ts';
+import type { Written } from './words.ts';
+
+/** What a line is by its first word; `component` for the composition lines of a food. */
+export type Opened = Keyword | 'component' | undefined;
+
+/** What follows a unit `in`, and not the preposition. */
+const NOT_AN_INCH: ReadonlySet<string | undefined> = new Set([
+  'the',
+  'a',
+  'an',
+  'all',
+  'each',
+  'one',
+  'two',
+  'it',
+  'its',
+  'this',
+  'cold',
+  'hot',
+  'water',
+]);
+const JOINERS: Partial<Record<Keyword, string>> = {
+  allow: 'because',
+  trial: 'by',
+  took: 'to',
+  reached: 'in',
+  weighed: 'out',
+  used: 'in',
+  swap: 'for',
+  price: 'per',
+};
+
+/** Gives the words and marks that stand for something on this line their own kinds, from left to right. */
+export function label(line: string, tokens: readonly Token[]): Opened {
+  const opened = labelOpening(tokens);
+  let joiner = opened === undefined || opened === 'component' ? undefined : JOINERS[opened];
+  for (let i = opened === undefined ? 0 : 1; i < tokens.length; i++) {
+    const token = tokens[i] as Token;
+    switch (token.kind) {
+      case Kind.Word: {
+        const { written } = token;
+        if (!written?.special) break;
+        if (written.word === joiner && !(joiner === 'to' && isNumber(kindAt(tokens, i - 1)))) {
+          token.kind = Kind.Joiner;
+          joiner = undefined;
+        } else token.kind = kindOfWord(tokens, i, written, opened);
+        break;
+      }
+      case Kind.Dash:
+        if (isMinus(tokens, i, token)) token.kind = Kind.Minus;
+        break;
+      case Kind.FluidOunce:
+      case Kind.Percent:
+        token.kind = Kind.UnitWord;
+        break;
+      case Kind.Other:
+        if (line[token.start] === '×') token.kind = Kind.Times;
+        else if (line[token.start] === '~' && isNumber(kindAt(tokens, i + 1))) token.kind = Kind.About;
+    }
+  }
+  return opened;
+}
+
+function labelOpening(tokens: readonly Token[]): Opened {
+  const [first] = tokens;
+  const written = first?.kind === Kind.Word ? first.written : undefined;
+  if (first === undefined || written === undefined) return undefined;
+  const opened = written.keyword ?? (written.component && isNumber(kindAt(tokens, 1)) ? 'component' : undefined);
+  if (opened !== undefined) first.kind = Kind.Opening;
+  return opened;
+}
+
+const kindAt = (tokens: readonly Token[], i: number): Kind => tokens[i]?.kind ?? Kind.End;
+
+function kindOfWord(tokens: readonly Token[], i: number, { word, count, size, unit }: Written, opened: Opened): Kind {
+  const before = tokens[i - 1];
+  const after = tokens[i + 1];
+  const kindBefore = before?.kind ?? Kind.End;
+  const kindAfter = after?.kind ?? Kind.End;
+  const afterNumber = isNumber(kindBefore);
+  switch (word) {
+    case 'about':
+      if (isNumber(kindAfter)) return Kind.About;
+      break;
+    case 'to':
+      if (afterNumber && isNumber(kindAfter)) return Kind.To;
+      break;
+    case 'as':
+      if (opened === 'recipe' || opened === 'part') return Kind.As;
+      break;
+    case 'from':
+      if (opened === 'part' || (opensWeight(opened) && startsAmount(after))) return Kind.From;
+      break;
+    case 'x':
+      return Kind.Times;
+    case 'gas':
+      if (isNumber(kindAt(tokens, after?.written?.word === 'mark' ? i + 2 : i + 1))) return Kind.Gas;
+      break;
+    case 'fan':
+      if (afterNumber || (kindBefore === Kind.UnitWord && before?.written?.unit?.dimension === 'temperature'))
+        return Kind.Fan;
+      break;
+    case 'overnight':
+      return Kind.Overnight;
+    case 'of':
+      if (kindBefore === Kind.CountedWord && isNumber(kindAfter)) return Kind.Of;
+  }
+  if (afterNumber || kindBefore === Kind.Degree || kindBefore === Kind.SizeWord) {
+    if (afterNumber && (size || (word === 'extra' && after?.written?.word === 'large'))) return Kind.SizeWord;
+    if (kindBefore === Kind.SizeWord && before?.written?.word === 'extra') return Kind.SizeWord;
+    if (count !== undefined && kindBefore !== Kind.Degree) return Kind.CountedWord;
+    return unit !== undefined && !(word === 'in' && NOT_AN_INCH.has(after?.written?.word)) ? Kind.UnitWord : Kind.Word;
+  }
+  // `3-inch`
+  return kindBefore === Kind.Dash && isNumber(kindAt(tokens, i - 2)) && unit?.dimension === 'length'
+    ? Kind.UnitWord
+    : Kind.Word;
+}
+
+/** Only these lines have a weight as bought. */
+const opensWeight = (opened: Opened): boolean => opened === undefined || opened === 'optional' || opened === 'add';
+
+const startsAmount = (token: Token | undefined): boolean =>
+  token !== undefined && (isNumber(token.kind) || token.written?.word === 'about');
+
+/** A dash that stands apart from what is before it and close to the number after it. */
+function isMinus(tokens: readonly Token[], i: number, { start, end }: Token): boolean {
+  const before = tokens[i - 1];
+  const after = tokens[i + 1];
+  if (after === undefined || !isNumber(after.kind) || after.start !== end) return false;
+  return before === undefined || (before.end < start && !isNumber(before.kind));
+}

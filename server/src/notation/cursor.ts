@@ -55,6 +55,9 @@ export function takeWhile(cursor: Cursor, wanted: (kind: Kind) => boolean): Run 
   return { first, last };
 }
 
+/** Wants whatever is left. */
+export const isAny = (): boolean => true;
+
 export const spanOf = (first: Token, last: Token): Span => ({ start: first.start, end: last.end });
 
 /** The line's own text from one token to another. */

@@ -1,58 +1,30 @@
 /**
- * Knows the grammar of the lines that a keyword opens, as Chevrotain rules with error recovery. An amount, a number of a
- * pan, and a word are each one token here; what follows `do`, and an ingredient, have readers of their own.
+ * Knows the grammar of the lines that are lists of their kind: titles, lists of names and pans, as Chevrotain rules with
+ * error recovery. A number is one token here.
  * Refuses to know the tree that is made of it: the concrete tree it gives never leaves this folder.
  */
 import { type CstNode, CstParser, createToken, type IToken, type TokenType } from 'chevrotain';
-import { type Amount, takeAmount, takeNumeral } from './amounts.ts';
+import { takeNumeral } from './amounts.ts';
 import { Cursor, type Run } from './cursor.ts';
-import { Kind, Token } from './tokens.ts';
+import { isNumber, Kind, type Token } from './tokens.ts';
 
 declare const QUERN_BUNDLED: boolean | undefined;
 
-/** Any token at all, as text runs to the end of a line. */
-const Any = type('Any');
+/** Any token at all. */
+const Any = createToken({ name: 'Any' });
 /** What a name may be made of: everything but what ends a name. */
-const NamePart = type('NamePart', Any);
-const Measured = type('Measured', NamePart);
-/** A measure that ends with its degree sign, and still wants a unit. */
-const Degrees = type('Degrees', NamePart);
-const Free = type('Free', NamePart);
-const Overnight = type('Overnight', NamePart);
-const Plain = type('Plain', NamePart);
+const NamePart = createToken({ name: 'NamePart', categories: Any });
+const Single = createToken({ name: 'Single', categories: NamePart });
 /** `1 1/2`. */
-const Mixed = type('Mixed', NamePart);
-const UnitWord = type('UnitWord', NamePart);
-const Times = type('Times', NamePart);
-const Word = type('Word', NamePart);
-const DateMark = type('Date', NamePart);
-const Comma = type('Comma', Any);
-const As = type('As', Any);
-const From = type('From', Any);
-const Joiner = type('Joiner', Any);
+const Mixed = createToken({ name: 'Mixed', categories: NamePart });
+const UnitWord = createToken({ name: 'UnitWord', categories: NamePart });
+const Times = createToken({ name: 'Times', categories: NamePart });
+const Word = createToken({ name: 'Word', categories: NamePart });
+const Comma = createToken({ name: 'Comma', categories: Any });
+const As = createToken({ name: 'As', categories: Any });
+const From = createToken({ name: 'From', categories: Any });
 
-function type(name: string, category?: TokenType): TokenType {
-  return createToken(category === undefined ? { name } : { name, categories: category });
-}
-
-const VOCABULARY = [
-  Any,
-  NamePart,
-  Measured,
-  Degrees,
-  Free,
-  Overnight,
-  Plain,
-  Mixed,
-  UnitWord,
-  Times,
-  Word,
-  DateMark,
-  Comma,
-  As,
-  From,
-  Joiner,
-];
+const VOCABULARY = [Any, NamePart, Single, Mixed, UnitWord, Times, Word, Comma, As, From];
 
 /** What the grammar of a line sees as one. */
 export class Piece implements IToken {
@@ -62,15 +34,13 @@ export class Piece implements IToken {
   readonly tokenTypeIdx: number;
   readonly first: Token;
   readonly last: Token;
-  readonly amount: Amount | undefined;
 
-  constructor(tokenType: TokenType, { first, last }: Run, amount?: Amount) {
+  constructor(tokenType: TokenType, first: Token, last: Token) {
     this.startOffset = first.start;
     this.tokenType = tokenType;
     this.tokenTypeIdx = tokenType.tokenTypeIdx ?? 0;
     this.first = first;
     this.last = last;
-    this.amount = amount;
   }
 }
 
@@ -103,64 +73,14 @@ class LineParser extends CstParser {
     });
   });
 
-  readonly amount = this.RULE('amount', () => {
-    this.OR([
-      { ALT: () => this.CONSUME(Free) },
-      { ALT: () => this.CONSUME(Overnight) },
-      { ALT: () => this.CONSUME(Measured) },
-      {
-        ALT: () => {
-          this.CONSUME(Degrees);
-          this.CONSUME(UnitWord);
-        },
-      },
-    ]);
-  });
-
   readonly numeral = this.RULE('numeral', () => {
-    this.OR([{ ALT: () => this.CONSUME(Plain) }, { ALT: () => this.CONSUME(Mixed) }]);
-  });
-
-  readonly amountThenText = this.RULE('amountThenText', () => {
-    this.OPTION(() => this.SUBRULE(this.amount));
-    this.MANY(() => this.CONSUME(Any));
-  });
-
-  /** `AMOUNT [NAME] [to|in|out|per TEXT]` */
-  readonly amountThenJoined = this.RULE('amountThenJoined', () => {
-    this.OPTION(() => this.SUBRULE(this.amount));
-    this.OPTION1(() => this.SUBRULE(this.name));
-    this.OPTION2(() => {
-      this.CONSUME(Joiner);
-      this.OPTION3({
-        GATE: () => this.LA(1).tokenType !== Word,
-        DEF: () => this.SUBRULE1(this.amount, { LABEL: 'per' }),
-      });
-      this.MANY(() => this.CONSUME(Any));
-    });
-  });
-
-  readonly dated = this.RULE('dated', () => {
-    this.OPTION(() => this.CONSUME(DateMark));
-    this.OPTION1(() => {
-      this.CONSUME(Joiner);
-      this.MANY(() => this.CONSUME(Any));
-    });
-  });
-
-  /** `CODE because REASON`, `NAME for INGREDIENT` */
-  readonly nameThenJoined = this.RULE('nameThenJoined', () => {
-    this.OPTION(() => this.SUBRULE(this.name));
-    this.OPTION1(() => {
-      this.CONSUME(Joiner);
-      this.MANY(() => this.CONSUME(Any));
-    });
+    this.OR([{ ALT: () => this.CONSUME(Single) }, { ALT: () => this.CONSUME(Mixed) }]);
   });
 
   /** `[12 x] SHAPE 30 x 20 x 4 cm`, or a volume. */
   readonly pan = this.RULE('pan', () => {
     this.OPTION({
-      GATE: () => this.LA(1).tokenType === Plain && this.LA(2).tokenType === Times && this.LA(3).tokenType === Word,
+      GATE: () => this.LA(1).tokenType === Single && this.LA(2).tokenType === Times && this.LA(3).tokenType === Word,
       DEF: () => {
         this.SUBRULE(this.numeral, { LABEL: 'count' });
         this.CONSUME(Times);
@@ -187,56 +107,32 @@ class LineParser extends CstParser {
   });
 }
 
-export type Rule = 'titled' | 'amountThenText' | 'amountThenJoined' | 'dated' | 'nameThenJoined' | 'pan' | 'list';
-
-/** What the rule is given as one token. */
-type Grouping = (cursor: Cursor, first: Token) => Piece | undefined;
-
-const GROUPED: Readonly<Partial<Record<Rule, Grouping>>> = {
-  amountThenText: amountPiece,
-  amountThenJoined: amountPiece,
-  pan: numeralPiece,
-};
-
-function amountPiece(cursor: Cursor, first: Token): Piece | undefined {
-  const amount = takeAmount(cursor);
-  if (amount === undefined) return undefined;
-  if (amount instanceof Token)
-    return new Piece(amount.kind === Kind.Free ? Free : Overnight, { first, last: first }, amount);
-  const last = cursor.tokens[cursor.at - 1] ?? first;
-  return new Piece(last.kind === Kind.Degree ? Degrees : Measured, { first, last }, amount);
-}
-
-function numeralPiece(cursor: Cursor): Piece | undefined {
-  const run = takeNumeral(cursor);
-  return run && new Piece(run.first === run.last ? Plain : Mixed, run);
-}
+export type Rule = 'titled' | 'pan' | 'list';
 
 const TYPES: Readonly<Partial<Record<Kind, TokenType>>> = {
   [Kind.UnitWord]: UnitWord,
   [Kind.Times]: Times,
   [Kind.Word]: Word,
-  [Kind.DateMark]: DateMark,
   [Kind.Comma]: Comma,
   [Kind.As]: As,
   [Kind.From]: From,
-  [Kind.Joiner]: Joiner,
   [Kind.Equals]: Any,
   [Kind.LeftParen]: Any,
 };
 
-function piecesOf(tokens: readonly Token[], grouped: Grouping | undefined): Piece[] {
-  const pieces: Piece[] = [];
+/** The tokens after a line's opening word as the grammar sees them. */
+function piecesOf(tokens: readonly Token[]): Piece[] {
+  const made: Piece[] = [];
   const cursor = new Cursor(tokens, 1);
-  for (let token = cursor.token; token !== undefined; token = cursor.token) {
-    let piece = grouped?.(cursor, token);
-    if (piece === undefined) {
-      piece = new Piece(TYPES[token.kind] ?? NamePart, { first: token, last: token });
-      cursor.at++;
-    }
-    pieces.push(piece);
+  for (let first = cursor.token; first !== undefined; first = cursor.token) {
+    const before = made.at(-1)?.tokenType;
+    const countsHere = before === undefined || before === Times || before === Word;
+    const numeral = countsHere && isNumber(first.kind) ? takeNumeral(cursor) : undefined;
+    if (numeral === undefined) cursor.at++;
+    const type = numeral === undefined ? (TYPES[first.kind] ?? NamePart) : numeral.last === first ? Single : Mixed;
+    made.push(new Piece(type, first, numeral?.last ?? first));
   }
-  return pieces;
+  return made;
 }
 
 /** Made when the first line wants it. */
@@ -253,7 +149,7 @@ export type Children = Readonly<Record<string, readonly (CstNode | IToken)[] | u
 /** Reads the tokens after a line's opening word by one rule. Never throws; what is missing is missing in the tree. */
 export function readBy(rule: Rule, tokens: readonly Token[]): Concrete {
   parser ??= new LineParser(typeof QUERN_BUNDLED !== 'undefined');
-  parser.input = piecesOf(tokens, GROUPED[rule]);
+  parser.input = piecesOf(tokens);
   const { children } = parser[rule]();
   const taken = parser.errors.find((e) => e.name === 'NotAllInputParsedException');
   const rest = taken?.token ?? parser.errors.flatMap((e) => e.resyncedTokens)[0];

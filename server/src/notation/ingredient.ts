@@ -3,7 +3,7 @@
  * Refuses to know what must be there and what it is worth: `statements.ts` says what is missing.
  */
 import { type Amount, takeAmount } from './amounts.ts';
-import { type Cursor, type Run, takeWhile } from './cursor.ts';
+import { type Cursor, isAny, type Run, takeWhile } from './cursor.ts';
 import { isNamePart, Kind, type Token } from './tokens.ts';
 
 /** The tokens of an ingredient; every piece may be missing. */
@@ -63,4 +63,3 @@ function takeNote(cursor: Cursor): NoteTokens | undefined {
 
 const isPreparation = (kind: Kind): boolean => isNamePart(kind) || kind === Kind.Comma;
 const isInside = (kind: Kind): boolean => kind !== Kind.RightParen;
-const isAny = (): boolean => true;

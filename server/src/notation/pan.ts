@@ -55,7 +55,7 @@ export function panOf(line: string, c: Children, faults: SyntaxFault[]): PanNode
 
 function numeralsOf(line: string, found: Children[string], faults: SyntaxFault[]): NumeralNode[] {
   return nodes(found).flatMap((numeral) => {
-    const run = runOf(pieces(numeral.Plain ?? numeral.Mixed));
+    const run = runOf(pieces(numeral.Single ?? numeral.Mixed));
     return run === undefined ? [] : [numeralOf(line, run, faults)];
   });
 }

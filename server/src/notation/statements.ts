@@ -2,15 +2,15 @@
  * Knows how one line becomes a statement of our tree, with a fault for everything that could not be read.
  * Refuses to know the lines around it: what stands where it may not is `outline.ts`'s to say.
  */
-import { type Amount, amountOf, durationOf, temperatureOf } from './amounts.ts';
-import { Cursor, spanOf, textIn, textOf } from './cursor.ts';
+import { type Amount, amountOf, durationOf, takeAmount, temperatureOf } from './amounts.ts';
+import { Cursor, isAny, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
 import { type Children, child, nodes, pieces, type Rule, readBy, runOf } from './grammar.ts';
 import { type IngredientTokens, type NoteTokens, takeIngredient } from './ingredient.ts';
 import { label, type Opened } from './label.ts';
 import { panOf } from './pan.ts';
 import { scan } from './scan.ts';
 import { sentenceOf } from './sentence.ts';
-import { type Component, isNumber, type Keyword, Kind, type Token } from './tokens.ts';
+import { type Component, isNamePart, isNumber, type Keyword, Kind, type Token } from './tokens.ts';
 import type {
   Draft,
   IngredientNode,
@@ -52,27 +52,15 @@ export function readLine(text: string): Line {
     : { text, keyword: spanOf(first, first), statement, faults };
 }
 
-/** The forms that the grammar reads; the others are an ingredient, a sentence, or text as it stands. */
+/** The forms that the grammar reads; the others are made of a few pieces in order. */
 const RULES = {
   recipe: 'titled',
   part: 'titled',
-  yield: 'amountThenText',
   pan: 'pan',
-  oven: 'amountThenText',
   tags: 'list',
   also: 'list',
   contains: 'list',
-  trial: 'dated',
-  took: 'amountThenJoined',
-  reached: 'amountThenJoined',
-  weighed: 'amountThenJoined',
-  used: 'amountThenJoined',
-  swap: 'nameThenJoined',
-  component: 'amountThenText',
-  trim: 'amountThenText',
-  price: 'amountThenJoined',
-  allow: 'nameThenJoined',
-} as const satisfies Partial<Record<Keyword | 'component', Rule>>;
+} as const satisfies Partial<Record<Keyword, Rule>>;
 
 /** The reading of one line, and the faults found on the way. */
 class Reading {
@@ -129,6 +117,58 @@ class Reading {
         const name = this.value('name the food it is like: `like wholemeal flour`');
         return { kind: 'like', ...(name && { name }) };
       }
+      case 'yield':
+        return this.yields();
+      case 'oven': {
+        const { amount, rest } = this.amountThenText();
+        const temperature = temperatureOf(this.text, amount, this.faults);
+        if (temperature === undefined)
+          this.missing('missing-value', 'write the temperature: `oven 180 C`, `oven 160 C fan` or `oven gas 4`');
+        return { kind: 'oven', ...(temperature && { temperature }), ...(rest && { rest }) };
+      }
+      case 'component': {
+        const amount = this.share();
+        const component = this.tokens[0]?.written?.component as Component;
+        if (amount?.unit?.symbol !== '%')
+          this.missing('missing-value', `write the share of the weight: \`${component} 12 %\``);
+        return { kind: 'component', component, ...(amount && { amount }) };
+      }
+      case 'trim': {
+        const amount = this.share();
+        if (amount?.unit?.symbol !== '%')
+          this.missing('missing-value', 'write what share is trimmed away: `trim 41 %`');
+        return { kind: 'trim', ...(amount && { amount }) };
+      }
+      case 'trial':
+        return this.trial();
+      case 'took': {
+        const { amount, joined: to } = this.amountThenJoined();
+        const duration = durationOf(this.text, amount, this.faults);
+        if (duration === undefined) this.missing('missing-value', 'write the time: `took 52 min to bake`');
+        return { kind: 'took', ...(duration && { duration }), ...(to && { to }) };
+      }
+      case 'reached': {
+        const { amount, joined: place } = this.amountThenJoined();
+        const temperature = temperatureOf(this.text, amount, this.faults);
+        if (temperature === undefined)
+          this.missing('missing-value', 'write the temperature: `reached 81 C in the centre`');
+        return { kind: 'reached', ...(temperature && { temperature }), ...(place && { place }) };
+      }
+      case 'weighed': {
+        const read = this.amountThenJoined();
+        const amount = this.measured(read.amount);
+        if (amount === undefined) this.missing('missing-value', 'write the weight: `weighed 1385 g out of the oven`');
+        const outOf = read.joined;
+        return { kind: 'weighed', ...(amount && { amount }), ...(outOf && { outOf }) };
+      }
+      case 'used':
+        return this.used();
+      case 'price':
+        return this.price();
+      case 'swap':
+        return this.swap();
+      case 'allow':
+        return this.allow();
       default:
         return this.byRule(opened);
     }
@@ -142,25 +182,10 @@ class Reading {
         return { kind: 'recipe', ...this.titled(c, 'recipe') };
       case 'part':
         return this.part(c);
-      case 'yield': {
-        const amount = this.measured(c.amount);
-        if (amount === undefined)
-          this.missing('missing-value', 'say how many of what: `yield 12 slices`, or `yield 900 g`');
-        const text = this.textOf(c.Any);
-        const of = this.between(amount?.counted ?? text, text ?? amount?.counted);
-        return { kind: 'yield', ...(amount && { amount }), ...(of && { of }) };
-      }
       case 'pan': {
         const pan = panOf(this.text, c, this.faults);
         if (pan === undefined) this.missing('bad-pan', PAN_HELP);
         return { kind: 'pan', ...(pan && { pan }) };
-      }
-      case 'oven': {
-        const temperature = temperatureOf(this.text, amountIn(c.amount), this.faults);
-        if (temperature === undefined)
-          this.missing('missing-value', 'write the temperature: `oven 180 C`, `oven 160 C fan` or `oven gas 4`');
-        const rest = this.textOf(c.Any);
-        return { kind: 'oven', ...(temperature && { temperature }), ...(rest && { rest }) };
       }
       case 'tags':
         return { kind: 'tags', tags: this.names(c, 'name the tags, with commas between: `tags autumn, supper club`') };
@@ -171,48 +196,6 @@ class Reading {
         };
       case 'contains':
         return { kind: 'contains', names: this.names(c, 'name the allergens: `contains wheat, milk`') };
-      case 'trial':
-        return this.trial(c);
-      case 'took': {
-        const duration = durationOf(this.text, amountIn(c.amount), this.faults);
-        if (duration === undefined) this.missing('missing-value', 'write the time: `took 52 min to bake`');
-        const to = this.joined(c);
-        return { kind: 'took', ...(duration && { duration }), ...(to && { to }) };
-      }
-      case 'reached': {
-        const temperature = temperatureOf(this.text, amountIn(c.amount), this.faults);
-        if (temperature === undefined)
-          this.missing('missing-value', 'write the temperature: `reached 81 C in the centre`');
-        const place = this.joined(c);
-        return { kind: 'reached', ...(temperature && { temperature }), ...(place && { place }) };
-      }
-      case 'weighed': {
-        const amount = this.measured(c.amount);
-        if (amount === undefined) this.missing('missing-value', 'write the weight: `weighed 1385 g out of the oven`');
-        const outOf = this.joined(c);
-        return { kind: 'weighed', ...(amount && { amount }), ...(outOf && { outOf }) };
-      }
-      case 'used':
-        return this.used(c);
-      case 'swap':
-        return this.swap(c);
-      case 'component': {
-        const amount = this.measured(c.amount);
-        const component = this.tokens[0]?.written?.component as Component;
-        if (amount?.unit?.symbol !== '%')
-          this.missing('missing-value', `write the share of the weight: \`${component} 12 %\``);
-        return { kind: 'component', component, ...(amount && { amount }) };
-      }
-      case 'trim': {
-        const amount = this.measured(c.amount);
-        if (amount?.unit?.symbol !== '%')
-          this.missing('missing-value', 'write what share is trimmed away: `trim 41 %`');
-        return { kind: 'trim', ...(amount && { amount }) };
-      }
-      case 'price':
-        return this.price(c);
-      case 'allow':
-        return this.allow(c);
     }
   }
 
@@ -237,7 +220,7 @@ class Reading {
   private ingredientFrom(at: number, want: { named: boolean }): IngredientNode {
     const cursor = new Cursor(this.tokens, at);
     const read = takeIngredient(cursor);
-    if (cursor.token !== undefined) this.stray(cursor.token);
+    this.strayFrom(cursor);
     return this.ingredient(read, want);
   }
 
@@ -279,6 +262,17 @@ class Reading {
     return textIn(this.text, inside);
   }
 
+  private yields(): Statement {
+    const read = this.amountThenText();
+    const amount = this.measured(read.amount);
+    if (amount === undefined)
+      this.missing('missing-value', 'say how many of what: `yield 12 slices`, or `yield 900 g`');
+    const first = amount?.counted ?? read.rest;
+    const last = read.rest ?? first;
+    const of = first && last && { ...first, end: last.end, text: this.text.slice(first.start, last.end) };
+    return { kind: 'yield', ...(amount && { amount }), ...(of && { of }) };
+  }
+
   private titled(c: Children, opened: 'recipe' | 'part') {
     const name = this.nameIn(child(c.name));
     const as = this.nameIn(child(c.kindName));
@@ -316,48 +310,50 @@ class Reading {
     return { kind: 'verdict', ...(value && { value }) };
   }
 
-  private trial(c: Children): Statement {
-    const date = this.textOf(c.Date);
+  private trial(): Statement {
+    const cursor = new Cursor(this.tokens, 1);
+    const token = cursor.take(Kind.DateMark);
+    const by = this.joined(cursor);
+    const date = token && textOf(this.text, token, token);
     if (date === undefined) this.missing('bad-date', 'write the day as year, month, day: `trial 2026-09-14 by Ines`');
     else if (!isDay(date.text))
       this.fault('bad-date', date, 'there is no such day; write year, month, day: `2026-09-14`');
-    const by = this.joined(c);
     return { kind: 'trial', ...(date && { date }), ...(by && { by }) };
   }
 
-  private used(c: Children): Statement {
-    const amount = amountOf(this.text, amountIn(c.amount), this.faults);
-    const name = this.nameIn(child(c.name));
-    const part = this.joined(c);
+  private used(): Statement {
+    const { amount: read, name, joined: part } = this.amountThenJoined();
+    const amount = amountOf(this.text, read, this.faults);
     if (amount === undefined || name === undefined)
       this.missing('missing-value', 'write what was used: `used 90 g caster sugar in custard`');
     return { kind: 'used', ...(amount && { amount }), ...(name && { name }), ...(part && { part }) };
   }
 
-  private swap(c: Children): Statement {
-    const old = this.nameIn(child(c.name));
-    const [joiner] = pieces(c.Joiner);
-    const ingredient: IngredientNode =
-      joiner === undefined
-        ? { kind: 'ingredient' }
-        : this.ingredientFrom(this.tokens.indexOf(joiner.last) + 1, { named: true });
+  private price(): Statement {
+    const read = this.amountThenJoined();
+    const amount = this.measured(read.amount);
+    const per = this.measured(read.per);
+    if (amount === undefined || per === undefined)
+      this.missing('missing-value', 'write the price and for how much: `price 1.40 per 1 kg`');
+    return { kind: 'price', ...(amount && { price: amount.low }), ...(per && { per }) };
+  }
+
+  private swap(): Statement {
+    const cursor = new Cursor(this.tokens, 1);
+    const old = textIn(this.text, takeWhile(cursor, isNamePart));
+    let ingredient: IngredientNode = { kind: 'ingredient' };
+    if (cursor.take(Kind.Joiner) !== undefined) ingredient = this.ingredientFrom(cursor.at, { named: true });
+    else this.strayFrom(cursor);
     if (old === undefined || ingredient.amount === undefined) {
       this.missing('missing-value', 'write what goes and what comes: `swap butter for 120 g margarine`');
     }
     return { kind: 'swap', ...(old && { old }), ingredient };
   }
 
-  private price(c: Children): Statement {
-    const amount = this.measured(c.amount);
-    const per = this.measured(c.per);
-    if (amount === undefined || per === undefined)
-      this.missing('missing-value', 'write the price and for how much: `price 1.40 per 1 kg`');
-    return { kind: 'price', ...(amount && { price: amount.low }), ...(per && { per }) };
-  }
-
-  private allow(c: Children): Statement {
-    const code = this.nameIn(child(c.name));
-    const reason = this.joined(c);
+  private allow(): Statement {
+    const cursor = new Cursor(this.tokens, 1);
+    const code = textIn(this.text, takeWhile(cursor, isNamePart));
+    const reason = this.joined(cursor);
     if (code === undefined)
       this.missing('missing-value', 'name the finding that is accepted: `allow dough-too-wet because …`');
     return { kind: 'allow', ...(code && { code }), ...(reason && { reason }) };
@@ -373,9 +369,36 @@ class Reading {
     return { kind: 'unread', words };
   }
 
-  private measured(found: Children[string]): MeasuredNode | undefined {
-    const amount = amountOf(this.text, amountIn(found), this.faults);
-    return amount?.kind === 'measured' ? amount : undefined;
+  /** `AMOUNT TEXT` */
+  private amountThenText(): { readonly amount: Amount | undefined; readonly rest: TextNode | undefined } {
+    const cursor = new Cursor(this.tokens, 1);
+    const amount = takeAmount(cursor);
+    return { amount, rest: textIn(this.text, takeWhile(cursor, isAny)) };
+  }
+
+  /** `AMOUNT [NAME] [to|in|out|per [AMOUNT] TEXT]` */
+  private amountThenJoined(): {
+    readonly amount: Amount | undefined;
+    readonly name: TextNode | undefined;
+    readonly per: Amount | undefined;
+    readonly joined: TextNode | undefined;
+  } {
+    const cursor = new Cursor(this.tokens, 1);
+    const amount = takeAmount(cursor);
+    const name = textIn(this.text, takeWhile(cursor, isNamePart));
+    const joiner = cursor.take(Kind.Joiner);
+    const per = joiner && takeAmount(cursor);
+    return { amount, name, per, joined: joiner ? this.textFrom(cursor) : this.strayFrom(cursor) };
+  }
+
+  /** A share of a weight, and whatever is said of it. */
+  private share(): MeasuredNode | undefined {
+    return this.measured(this.amountThenText().amount);
+  }
+
+  private measured(amount: Amount | undefined): MeasuredNode | undefined {
+    const node = amountOf(this.text, amount, this.faults);
+    return node?.kind === 'measured' ? node : undefined;
   }
 
   private names(c: Children, help: string): TextNode[] {
@@ -387,7 +410,7 @@ class Reading {
   }
 
   private nameIn(name: Children | undefined): TextNode | undefined {
-    return this.textOf(name?.NamePart);
+    return textIn(this.text, runOf(pieces(name?.NamePart)));
   }
 
   /** Everything after the opening word, as it stands. */
@@ -399,20 +422,15 @@ class Reading {
     return undefined;
   }
 
-  /** What follows `by`, `to`, `in`, `out of`, `because`. */
-  private joined(c: Children): TextNode | undefined {
-    const run = pieces(c.Any);
-    return textIn(this.text, runOf(run[0]?.first.written?.word === 'of' ? run.slice(1) : run));
+  /** What follows `by` or `because`; nothing else may stand there. */
+  private joined(cursor: Cursor): TextNode | undefined {
+    return cursor.take(Kind.Joiner) === undefined ? this.strayFrom(cursor) : this.textFrom(cursor);
   }
 
-  private textOf(found: Children[string]): TextNode | undefined {
-    return textIn(this.text, runOf(pieces(found)));
-  }
-
-  private between(first: Span | undefined, last: Span | undefined): TextNode | undefined {
-    return first && last
-      ? { start: first.start, end: last.end, text: this.text.slice(first.start, last.end) }
-      : undefined;
+  /** All that is left, without the `of` of `out of`. */
+  private textFrom(cursor: Cursor): TextNode | undefined {
+    if (cursor.token?.written?.word === 'of') cursor.at++;
+    return textIn(this.text, takeWhile(cursor, isAny));
   }
 
   /** From the first token to the last; there is at least one. */
@@ -422,6 +440,11 @@ class Reading {
 
   private missing(code: SyntaxFault['code'], detail: string): void {
     this.fault(code, this.whole(), detail);
+  }
+
+  /** What no piece of the line took cannot stand there. */
+  private strayFrom({ token }: Cursor): undefined {
+    if (token !== undefined) this.stray(token);
   }
 
   private stray(from: Token): void {
@@ -438,10 +461,6 @@ class Reading {
   }
 }
 
-/** The amount of an `amount` rule. */
-const amountIn = (found: Children[string]): Amount | undefined =>
-  pieces(Object.values(child(found) ?? {}).flatMap((f) => f ?? []))[0]?.amount;
-
 const PAN_HELP =
   'write `pan round 24 x 3 cm`, `pan square 20 x 5 cm`, `pan rectangle 30 x 20 x 4 cm`, `pan loaf 21 x 11 x 6 cm`, `pan ring 24 x 8 x 10 cm` or `pan 1.2 l`';
 
@@ -454,9 +473,13 @@ function tooLong(text: string): Line {
   };
 }
 
+/** Whether there is such a day in the calendar; a year may be any. */
 function isDay(text: string): boolean {
-  const day = new Date(`${text}T00:00:00Z`);
-  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+  const [year = 0, month = 0, day = 0] = text.split('-').map(Number);
+  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  return day >= 1 && day <= (month === 2 && leap ? 29 : (DAYS[month - 1] ?? 0));
 }
+
+const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
 const shorten = (text: string): string => (text.length > 40 ? `${text.slice(0, 39)}…` : text);

@@ -81,16 +81,22 @@ export function clamp(document: Document, position: Position): Position {
   return { line, character };
 }
 
-const LINE_END = /\r\n|\n|\r/g;
-
+/** Cuts a text at every LF, CR LF and lone CR. */
 function readLines(text: string, read: (line: string) => Line): Document {
   const lines: Line[] = [];
   const eols: string[] = [];
   let from = 0;
-  for (const match of text.matchAll(LINE_END)) {
-    lines.push(read(text.slice(from, match.index)));
-    eols.push(match[0]);
-    from = match.index + match[0].length;
+  let lf = text.indexOf('\n');
+  let cr = text.indexOf('\r');
+  while (lf >= 0 || cr >= 0) {
+    const isLf = cr < 0 || (lf >= 0 && lf < cr);
+    const end = isLf ? lf : cr;
+    const eol = isLf ? '\n' : lf === cr + 1 ? '\r\n' : '\r';
+    lines.push(read(text.slice(from, end)));
+    eols.push(eol);
+    from = end + eol.length;
+    if (lf >= 0 && lf < from) lf = text.indexOf('\n', from);
+    if (cr >= 0 && cr < from) cr = text.indexOf('\r', from);
   }
   lines.push(read(text.slice(from)));
   eols.push('');

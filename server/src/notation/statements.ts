@@ -473,9 +473,11 @@ function tooLong(text: string): Line {
   };
 }
 
-/** Whether there is such a day in the calendar; a year may be any. */
+/** Whether `2026-09-14` is a day of the calendar. */
 function isDay(text: string): boolean {
-  const [year = 0, month = 0, day = 0] = text.split('-').map(Number);
+  const year = Number(text.slice(0, 4));
+  const month = Number(text.slice(5, 7));
+  const day = Number(text.slice(8));
   const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
   return day >= 1 && day <= (month === 2 && leap ? 29 : (DAYS[month - 1] ?? 0));
 }

@@ -24,7 +24,7 @@ const MARKS: Readonly<Record<string, Kind>> = {
 };
 
 /** What begins with each of the first 256 characters; a letter goes on a word wherever it begins one. */
-const BEGINS: readonly Kind[] = Array.from({ length: 256 }, (_, code) => {
+const BEGINS = Uint8Array.from({ length: 256 }, (_, code) => {
   const char = String.fromCharCode(code);
   if (/[0-9]/.test(char)) return Kind.Numeral;
   if (/[A-Za-zªµºÀ-ÖØ-öø-ÿ]/.test(char)) return Kind.Word;
@@ -33,7 +33,7 @@ const BEGINS: readonly Kind[] = Array.from({ length: 256 }, (_, code) => {
 });
 
 function begins(code: number): Kind {
-  if (code < 256) return BEGINS[code] ?? Kind.Other;
+  if (code < 256) return BEGINS[code] as Kind;
   if (isRareBlank(code)) return Kind.Blank;
   if (isRareLetter(code)) return Kind.Word;
   if (code >= 0x2150 && code <= 0x215e) return Kind.Vulgar; // ⅐ to ⅞
@@ -103,10 +103,7 @@ function word(line: string, start: number): Token {
   let at = start;
   while (at < length) {
     const code = line.charCodeAt(at);
-    if (!isLetter(code)) {
-      const goesOn = isApostrophe(code) || (code === HYPHEN && at + 1 < length && isLetter(line.charCodeAt(at + 1)));
-      if (!goesOn) break;
-    }
+    if (!isLetter(code) && !isApostrophe(code) && !(code === HYPHEN && isLetter(line.charCodeAt(at + 1)))) break;
     hash = (hash * 31 + code) | 0;
     at++;
   }

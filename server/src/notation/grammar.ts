@@ -5,7 +5,7 @@
  */
 import { type CstNode, CstParser, createToken, type IToken, type TokenType } from 'chevrotain';
 import { takeNumeral } from './amounts.ts';
-import { Cursor, type Run } from './cursor.ts';
+import type { Cursor, Run } from './cursor.ts';
 import { isNumber, Kind, type Token } from './tokens.ts';
 
 declare const QUERN_BUNDLED: boolean | undefined;
@@ -21,10 +21,8 @@ const UnitWord = createToken({ name: 'UnitWord', categories: NamePart });
 const Times = createToken({ name: 'Times', categories: NamePart });
 const Word = createToken({ name: 'Word', categories: NamePart });
 const Comma = createToken({ name: 'Comma', categories: Any });
-const As = createToken({ name: 'As', categories: Any });
-const From = createToken({ name: 'From', categories: Any });
 
-const VOCABULARY = [Any, NamePart, Single, Mixed, UnitWord, Times, Word, Comma, As, From];
+const VOCABULARY = [Any, NamePart, Single, Mixed, UnitWord, Times, Word, Comma];
 
 /** What the grammar of a line sees as one. */
 export class Piece implements IToken {
@@ -55,22 +53,14 @@ class LineParser extends CstParser {
     this.performSelfAnalysis();
   }
 
-  /** `NAME [as KIND] [from FILE [: PART]]` */
-  readonly titled = this.RULE('titled', () => {
-    this.OPTION(() => this.SUBRULE(this.name));
-    this.OPTION1(() => {
-      this.CONSUME(As);
-      this.OPTION2(() => this.SUBRULE1(this.name, { LABEL: 'kindName' }));
-    });
-    this.OPTION3(() => {
-      this.CONSUME(From);
-      this.MANY(() =>
-        this.OR([
-          { ALT: () => this.CONSUME(NamePart, { LABEL: 'file' }) },
-          { ALT: () => this.CONSUME(Comma, { LABEL: 'file' }) },
-        ]),
-      );
-    });
+  /** The name of a file may have any words and commas in it; what else stands between them is skipped. */
+  readonly file = this.RULE('file', () => {
+    this.MANY(() =>
+      this.OR([
+        { ALT: () => this.CONSUME(NamePart, { LABEL: 'file' }) },
+        { ALT: () => this.CONSUME(Comma, { LABEL: 'file' }) },
+      ]),
+    );
   });
 
   readonly numeral = this.RULE('numeral', () => {
@@ -107,23 +97,22 @@ class LineParser extends CstParser {
   });
 }
 
-export type Rule = 'titled' | 'pan' | 'list';
+export type Rule = 'file' | 'pan' | 'list';
 
+/** Kinds that are not just a part of a name. */
 const TYPES: Readonly<Partial<Record<Kind, TokenType>>> = {
   [Kind.UnitWord]: UnitWord,
   [Kind.Times]: Times,
   [Kind.Word]: Word,
   [Kind.Comma]: Comma,
-  [Kind.As]: As,
-  [Kind.From]: From,
+  [Kind.As]: Any,
+  [Kind.From]: Any,
   [Kind.Equals]: Any,
   [Kind.LeftParen]: Any,
 };
 
-/** The tokens after a line's opening word as the grammar sees them. */
-function piecesOf(tokens: readonly Token[]): Piece[] {
+function piecesOf(cursor: Cursor): Piece[] {
   const made: Piece[] = [];
-  const cursor = new Cursor(tokens, 1);
   for (let first = cursor.token; first !== undefined; first = cursor.token) {
     const before = made.at(-1)?.tokenType;
     const countsHere = before === undefined || before === Times || before === Word;
@@ -146,10 +135,10 @@ export interface Concrete {
 
 export type Children = Readonly<Record<string, readonly (CstNode | IToken)[] | undefined>>;
 
-/** Reads the tokens after a line's opening word by one rule. Never throws; what is missing is missing in the tree. */
-export function readBy(rule: Rule, tokens: readonly Token[]): Concrete {
+/** Reads all tokens that are left by one rule. Never throws; what is missing is missing in the tree. */
+export function readBy(rule: Rule, cursor: Cursor): Concrete {
   parser ??= new LineParser(typeof QUERN_BUNDLED !== 'undefined');
-  parser.input = piecesOf(tokens);
+  parser.input = piecesOf(cursor);
   const { children } = parser[rule]();
   const taken = parser.errors.find((e) => e.name === 'NotAllInputParsedException');
   const rest = taken?.token ?? parser.errors.flatMap((e) => e.resyncedTokens)[0];
@@ -158,9 +147,7 @@ export function readBy(rule: Rule, tokens: readonly Token[]): Concrete {
 
 type Found = readonly (CstNode | IToken)[] | undefined;
 
-/** The node of a rule; under recovery any may be missing. */
-export const child = (found: Found): Children | undefined => nodes(found)[0];
-
+/** The nodes of a rule; under recovery any may be missing. */
 export const nodes = (found: Found): Children[] => (found ?? []).flatMap((n) => ('children' in n ? [n.children] : []));
 
 /** Pieces of the text, without those that recovery made up. */

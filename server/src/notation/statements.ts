@@ -3,14 +3,14 @@
  * Refuses to know the lines around it: what stands where it may not is `outline.ts`'s to say.
  */
 import { type Amount, amountOf, durationOf, takeAmount, temperatureOf } from './amounts.ts';
-import { Cursor, isAny, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
-import { type Children, child, nodes, pieces, type Rule, readBy, runOf } from './grammar.ts';
+import { Cursor, isAny, type Run, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
+import { type Children, nodes, pieces, type Rule, readBy, runOf } from './grammar.ts';
 import { type IngredientTokens, type NoteTokens, takeIngredient } from './ingredient.ts';
 import { label, type Opened } from './label.ts';
 import { panOf } from './pan.ts';
 import { scan } from './scan.ts';
 import { sentenceOf } from './sentence.ts';
-import { type Component, isNamePart, isNumber, type Keyword, Kind, type Token } from './tokens.ts';
+import { type Component, isNamePart, isNumber, Kind, type Token } from './tokens.ts';
 import type {
   Draft,
   IngredientNode,
@@ -51,16 +51,6 @@ export function readLine(text: string): Line {
     ? { text, statement, faults }
     : { text, keyword: spanOf(first, first), statement, faults };
 }
-
-/** The forms that the grammar reads; the others are made of a few pieces in order. */
-const RULES = {
-  recipe: 'titled',
-  part: 'titled',
-  pan: 'pan',
-  tags: 'list',
-  also: 'list',
-  contains: 'list',
-} as const satisfies Partial<Record<Keyword, Rule>>;
 
 /** The reading of one line, and the faults found on the way. */
 class Reading {
@@ -169,34 +159,31 @@ class Reading {
         return this.swap();
       case 'allow':
         return this.allow();
-      default:
-        return this.byRule(opened);
-    }
-  }
-
-  private byRule(opened: keyof typeof RULES): Statement {
-    const { children: c, rest } = readBy(RULES[opened], this.tokens);
-    if (rest !== undefined) this.stray(rest);
-    switch (opened) {
       case 'recipe':
-        return { kind: 'recipe', ...this.titled(c, 'recipe') };
+        return this.recipe();
       case 'part':
-        return this.part(c);
+        return this.part();
       case 'pan': {
-        const pan = panOf(this.text, c, this.faults);
+        const pan = panOf(this.text, this.byRule('pan', new Cursor(this.tokens, 1)), this.faults);
         if (pan === undefined) this.missing('bad-pan', PAN_HELP);
         return { kind: 'pan', ...(pan && { pan }) };
       }
       case 'tags':
-        return { kind: 'tags', tags: this.names(c, 'name the tags, with commas between: `tags autumn, supper club`') };
+        return { kind: 'tags', tags: this.names('name the tags, with commas between: `tags autumn, supper club`') };
       case 'also':
         return {
           kind: 'also',
-          names: this.names(c, 'name the other words for the food: `also strong flour, bread flour`'),
+          names: this.names('name the other words for the food: `also strong flour, bread flour`'),
         };
       case 'contains':
-        return { kind: 'contains', names: this.names(c, 'name the allergens: `contains wheat, milk`') };
+        return { kind: 'contains', names: this.names('name the allergens: `contains wheat, milk`') };
     }
+  }
+
+  private byRule(rule: Rule, cursor: Cursor): Children {
+    const { children, rest } = readBy(rule, cursor);
+    if (rest !== undefined) this.stray(rest);
+    return children;
   }
 
   private step(): Statement {
@@ -273,33 +260,42 @@ class Reading {
     return { kind: 'yield', ...(amount && { amount }), ...(of && { of }) };
   }
 
-  private titled(c: Children, opened: 'recipe' | 'part') {
-    const name = this.nameIn(child(c.name));
-    const as = this.nameIn(child(c.kindName));
-    const [asToken] = pieces(c.As);
-    if (name === undefined)
-      this.missing('missing-name', `name the ${opened}: \`${opened} ${opened === 'recipe' ? 'Plum slice' : 'base'}\``);
-    const asKeyword = asToken && spanOf(asToken.first, asToken.last);
-    if (asKeyword !== undefined && as === undefined)
-      this.fault('missing-value', asKeyword, 'name the kind after `as`: `as shortcrust`');
-    return { ...(name && { name }), ...(as && { as }), ...(asKeyword && { asKeyword }) };
+  private recipe(): Statement {
+    const cursor = new Cursor(this.tokens, 1);
+    const title = takeTitle(cursor);
+    this.strayFrom(cursor);
+    return { kind: 'recipe', ...this.titled(title, '`recipe Plum slice`') };
   }
 
-  private part(c: Children): Statement {
-    const titled = this.titled(c, 'part');
-    const [from] = pieces(c.From);
-    const run = pieces(c.file);
+  /** `NAME [as KIND] [from FILE [: PART]]` */
+  private part(): Statement {
+    const cursor = new Cursor(this.tokens, 1);
+    const title = takeTitle(cursor);
+    const from = cursor.take(Kind.From);
+    const run = from === undefined ? [] : pieces(this.byRule('file', cursor).file);
+    if (from === undefined) this.strayFrom(cursor);
+    const titled = this.titled(title, '`part base`');
     const colon = run.findIndex(({ first }) => first.kind === Kind.Colon);
     const file = textIn(this.text, runOf(colon < 0 ? run : run.slice(0, colon)));
     const filePart = colon < 0 ? undefined : textIn(this.text, runOf(run.slice(colon + 1)));
     if (from !== undefined && file === undefined) {
       this.fault(
         'missing-value',
-        spanOf(from.first, from.last),
+        spanOf(from, from),
         'name the file the part comes from: `part base from pastry.quern : sweet paste`',
       );
     }
     return { kind: 'part', ...titled, ...(file && { file }), ...(filePart && { filePart }) };
+  }
+
+  private titled({ name: named, as: sign, kindName }: Title, example: string) {
+    const name = textIn(this.text, named);
+    const as = textIn(this.text, kindName);
+    const asKeyword = sign && spanOf(sign, sign);
+    if (name === undefined) this.missing('missing-name', `name the ${this.opened}: ${example}`);
+    if (asKeyword !== undefined && as === undefined)
+      this.fault('missing-value', asKeyword, 'name the kind after `as`: `as shortcrust`');
+    return { ...(name && { name }), ...(as && { as }), ...(asKeyword && { asKeyword }) };
   }
 
   private verdict(): Statement {
@@ -401,16 +397,13 @@ class Reading {
     return node?.kind === 'measured' ? node : undefined;
   }
 
-  private names(c: Children, help: string): TextNode[] {
-    const names = nodes(c.name)
-      .map((n) => this.nameIn(n))
+  private names(help: string): TextNode[] {
+    const { name } = this.byRule('list', new Cursor(this.tokens, 1));
+    const names = nodes(name)
+      .map((c) => textIn(this.text, runOf(pieces(c.NamePart))))
       .filter((n) => n !== undefined);
     if (names.length === 0) this.missing('missing-value', help);
     return names;
-  }
-
-  private nameIn(name: Children | undefined): TextNode | undefined {
-    return textIn(this.text, runOf(pieces(name?.NamePart)));
   }
 
   /** Everything after the opening word, as it stands. */
@@ -459,6 +452,19 @@ class Reading {
   private fault(code: SyntaxFault['code'], { start, end }: Span, detail: string): void {
     this.faults.push({ code, start, end, detail });
   }
+}
+
+/** `NAME [as KIND]` */
+interface Title {
+  readonly name: Run | undefined;
+  readonly as: Token | undefined;
+  readonly kindName: Run | undefined;
+}
+
+function takeTitle(cursor: Cursor): Title {
+  const name = takeWhile(cursor, isNamePart);
+  const as = cursor.take(Kind.As);
+  return { name, as, kindName: as && takeWhile(cursor, isNamePart) };
 }
 
 const PAN_HELP =

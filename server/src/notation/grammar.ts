@@ -1,6 +1,6 @@
 /**
- * Knows the grammar of the lines that are lists of their kind: titles, lists of names and pans, as Chevrotain rules with
- * error recovery. A number is one token here.
+ * Knows the grammar of what goes on for as long as it likes: lists of names, names of files and the sizes of a pan, as
+ * Chevrotain rules with error recovery. A number is one token here.
  * Refuses to know the tree that is made of it: the concrete tree it gives never leaves this folder.
  */
 import { type CstNode, CstParser, createToken, type IToken, type TokenType } from 'chevrotain';

@@ -5,7 +5,8 @@
 import type { TextEdit } from '../edits/text-edit.ts';
 import type { Document } from '../notation/document.ts';
 import type { Outline } from '../notation/outline.ts';
-import type { Line, Span, TextNode } from '../notation/tree.ts';
+import type { Line, Span, StatementKind, TextNode } from '../notation/tree.ts';
+import type { MeasureName } from '../recipe/measures.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import type { House } from './house.ts';
 
@@ -105,6 +106,8 @@ interface Declaration<V> {
 
 export interface LineCheck<V = unknown> extends Declaration<V> {
   readonly scope: 'line';
+  /** The lines it is asked about: those with a fault, or of one kind. */
+  readonly asks: 'faulty' | StatementKind;
   /** What no line shows by itself; run at every edit, so it must be cheap. */
   readonly findInFile?: (scene: Scene) => Iterable<Found<V>>;
   readonly find: (line: Line, house: House) => Iterable<Found<V>>;
@@ -112,6 +115,8 @@ export interface LineCheck<V = unknown> extends Declaration<V> {
 
 export interface PartCheck<V = unknown> extends Declaration<V> {
   readonly scope: 'part';
+  /** Asked only about parts whose kind is judged by one of these; about every part where absent. */
+  readonly measures?: readonly MeasureName[];
   /** What no part shows by itself; run at every edit, so it must be cheap. */
   readonly findInFile?: (scene: Scene) => Iterable<Found<V>>;
   readonly find: (part: Part, house: House) => Iterable<Found<V>>;
@@ -119,6 +124,7 @@ export interface PartCheck<V = unknown> extends Declaration<V> {
 
 export interface RecipeCheck<V = unknown> extends Declaration<V> {
   readonly scope: 'recipe';
+  /** Run at every edit: what it asks of each part it keeps with `overParts`, and what it finds there it gives as the same object again. */
   readonly find: (scene: Scene) => Iterable<Found<V>>;
 }
 

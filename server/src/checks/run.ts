@@ -2,13 +2,14 @@
  * Knows how the checks are run over a recipe: each over its own scope, again only where that changed, and accepted findings set apart.
  * Refuses to know any single check. A check that throws is reported as that check's own bug, and the others go on.
  */
-import type { PartSource } from '../notation/outline.ts';
 import type { Line, TextNode } from '../notation/tree.ts';
-import type { Part } from '../recipe/recipe.ts';
+import type { Kind } from '../recipe/kinds.ts';
+import type { Part, Recipe } from '../recipe/recipe.ts';
 import type { AllowCheck, Check, Fix, Found, LineCheck, PartCheck, Place, Said, Scene, Severity } from './check.ts';
 import type { House } from './house.ts';
+import { lendParts } from './over-parts.ts';
 
-/** A finding at its place in the document. */
+/** A finding at its place in the document; the same object for as long as neither it nor its place changes. */
 export interface Finding {
   readonly check: Check;
   readonly code: string;
@@ -38,155 +39,320 @@ export interface Findings {
   readonly accepted: readonly AcceptedFinding[];
 }
 
+/** One run of the checks over a file, which lends the next what has not changed. */
+export interface Run {
+  readonly house: House;
+  readonly recipe: Recipe;
+  readonly lines: readonly Line[];
+  readonly findings: Findings;
+  /** By part. */
+  readonly chunks: readonly Chunk[];
+  readonly files: readonly OfFile[];
+  /** What was found elsewhere than in its own part's lines, as it was found, and by place. */
+  readonly loose: readonly Loose[];
+  readonly sorted: readonly Loose[];
+}
+
 /** A finding as its unit gave it, before it has a place in the document. */
 interface Local {
   readonly check: Check;
   readonly found: Found<unknown>;
   readonly said: Said;
+  /** The line of its part, or of the document, from which its own counts. */
+  readonly line: number;
+  /** The part whose check found it. */
+  readonly part: number | undefined;
+}
+
+/** What the checks of lines and parts found in one part. */
+interface Chunk {
+  readonly part: Part;
+  readonly at: number;
+  readonly whole: boolean;
+  /** By place. */
+  readonly locals: readonly Local[];
+  /** In the part's own lines, by place. */
+  readonly own: readonly Finding[];
+  readonly elsewhere: readonly Loose[];
+  /** Other parts that places are counted from, and where these began. */
+  readonly others: readonly { readonly index: number; readonly at: number | undefined }[];
+}
+
+/** A finding that need not stand among those of its part; `of` is the part whose check found it, and beyond all parts what one found in the file. */
+interface Loose {
+  readonly finding: Finding;
+  readonly of: number;
+}
+
+/** What one check found in the whole file. */
+interface OfFile {
+  readonly found: Iterable<Found<unknown>>;
+  readonly placed: readonly Loose[];
 }
 
 type Report = (check: Check, error: unknown) => void;
 
+interface FileFinder {
+  readonly check: Check;
+  readonly find: (scene: Scene) => Iterable<Found<unknown>>;
+}
+
+/** What is known of one house's files. */
+interface Known {
+  readonly chunks: WeakMap<Part, Chunk>;
+  /** Of lines outside the parts. */
+  readonly lines: WeakMap<Line, { readonly at: number; readonly findings: readonly Finding[] }>;
+  readonly ofFile: WeakMap<Found<unknown>, Loose>;
+  /** The checks that the house has not turned off. */
+  readonly faultChecks: readonly LineCheck[];
+  readonly kindChecks: readonly LineCheck[];
+  readonly partChecks: readonly PartCheck[];
+  readonly byKind: WeakMap<Kind, readonly PartCheck[]>;
+  readonly withoutKind: readonly PartCheck[];
+  readonly fileFinders: readonly FileFinder[];
+}
+
 export class CheckRunner {
-  private readonly lineChecks: readonly LineCheck[];
-  private readonly partChecks: readonly PartCheck[];
-  private readonly fileFinders: readonly {
-    readonly check: Check;
-    readonly find: (scene: Scene) => Iterable<Found<unknown>>;
-  }[];
-  private readonly byPartLines = new WeakMap<
-    House,
-    WeakMap<PartSource, readonly { readonly local: Local; readonly at: number }[]>
-  >();
+  private readonly checks: readonly Check[];
   private readonly allowChecks: readonly AllowCheck[];
   private readonly codes: ReadonlySet<string>;
-  private readonly byLine = new WeakMap<House, WeakMap<Line, readonly Local[]>>();
-  private readonly byPart = new WeakMap<House, WeakMap<Part, readonly Local[]>>();
+  private readonly houses = new WeakMap<House, Known>();
   private readonly report: Report;
 
   constructor(checks: readonly Check[], report: Report) {
-    this.lineChecks = checks.filter((c) => c.scope === 'line');
-    this.partChecks = checks.filter((c) => c.scope === 'part');
-    this.fileFinders = checks.flatMap((check) => {
-      if (check.scope === 'allows') return [];
-      const find = check.scope === 'recipe' ? check.find : check.findInFile;
-      return find === undefined ? [] : [{ check, find }];
-    });
+    this.checks = checks;
     this.allowChecks = checks.filter((c) => c.scope === 'allows');
     this.codes = new Set(checks.map((c) => c.code));
     this.report = report;
   }
 
-  /** All findings of a file, in the order of its lines. */
-  run(scene: Scene): Findings {
-    const { house, recipe } = scene;
-    const findings: Finding[] = [];
-    const typed = this.lineBeingTyped(scene);
-    const add = (local: Local, base: number, part: number | undefined) => {
-      const finding = place(local, scene, base, part);
-      if (finding === undefined || (finding.at.line === typed && local.check.family === 'bookkeeping')) return;
-      findings.push(finding);
-    };
-    this.eachLine(scene, (local, at) => add(local, at, undefined));
-    // A variant is not judged as a finished recipe: what it inherits is not here to be counted.
-    const whole = !recipe.inherits;
-    const parts = cacheFor(this.byPart, house);
-    for (const part of whole ? recipe.parts : []) {
-      let locals = parts.get(part);
-      if (locals === undefined) {
-        locals = this.collect(this.partChecks, part, house);
-        parts.set(part, locals);
-      }
-      for (const local of locals) add(local, recipe.partsAt[part.index] ?? 0, part.index);
-    }
-    for (const { check, find } of this.fileFinders) {
-      const judged = whole || check.family === 'reading' || check.family === 'safety';
-      if (house.severities[check.code] === 'off' || !judged) continue;
-      for (const local of this.guard(check, () => find(scene))) add(local, 0, undefined);
-    }
-    findings.sort(byPlace);
-    const { open, accepted, idle } = sortAccepted(findings, scene);
-    if (!whole || idle.length === 0) return { open, accepted };
-    return { open: [...open, ...this.ofIdleAllows(idle, scene)].sort(byPlace), accepted };
-  }
-
-  private ofIdleAllows(idle: readonly PlacedAllow[], scene: Scene): readonly Finding[] {
-    const { severities } = scene.house;
-    return this.allowChecks.flatMap((check) =>
-      idle.flatMap(({ at, code }) => {
-        const allow = { line: at, code, known: this.codes.has(code.text), off: severities[code.text] === 'off' };
-        return this.guard(check, () => check.find(allow)).flatMap((local) => place(local, scene, 0, undefined) ?? []);
-      }),
-    );
-  }
-
-  /** The last line of a text whose other lines were seen before, while it has no line end: it is being typed. */
-  private lineBeingTyped({ document: { lines }, house }: Scene): number | undefined {
-    const seen = cacheFor(this.byLine, house);
-    const last = lines.length - 1;
-    const line = lines[last];
-    if (line === undefined || line.statement.kind === 'blank' || seen.has(line)) return undefined;
-    const other = lines.find((l) => l.statement.kind !== 'blank');
-    return other !== undefined && seen.has(other) ? last : undefined;
-  }
-
-  /** What the line checks find, with each line's number; the lines of an unchanged part are not looked at. */
-  private eachLine(scene: Scene, give: (local: Local, at: number) => void): void {
-    const { house, document, outline } = scene;
-    const byPart = cacheFor(this.byPartLines, house);
+  /** All findings of a file, in the order of its lines. `last` is the run over the file before it was edited. */
+  run(scene: Scene, last?: Run): Run {
+    const { house, recipe, document } = scene;
+    const before = last?.house === house ? last : undefined;
+    if (before !== undefined) lendParts(recipe, before.recipe);
+    const known = this.knownOf(house);
+    const near: Finding[] = [];
+    const loose: Loose[] = [];
+    const chunks: Chunk[] = [];
     let next = 0;
-    for (const { at, source } of outline.parts) {
-      for (; next < at; next++) for (const local of this.ofLine(document.lines[next], house)) give(local, next);
-      let rows = byPart.get(source);
-      if (rows === undefined) {
-        rows = source.lines.flatMap((line, i) => this.ofLine(line, house).map((local) => ({ local, at: i })));
-        byPart.set(source, rows);
-      }
-      for (const row of rows) give(row.local, at + row.at);
-      next = at + source.lines.length;
+    for (let i = 0; i < recipe.parts.length; i++) {
+      const part = recipe.parts[i] as Part;
+      const at = recipe.partsAt[i] ?? 0;
+      if (next < at) this.between(next, at, scene, known, near);
+      const old = before?.chunks[i];
+      const chunk = old !== undefined && stands(old, part, recipe) ? old : this.chunkOf(part, scene, known);
+      chunks.push(chunk);
+      for (const finding of chunk.own) near.push(finding);
+      for (const finding of chunk.elsewhere) loose.push(finding);
+      next = at + part.head.source.lines.length;
     }
-    for (; next < document.lines.length; next++)
-      for (const local of this.ofLine(document.lines[next], house)) give(local, next);
+    this.between(next, document.lines.length, scene, known, near);
+    // What the checks gave again need not be placed again, unless parts have moved.
+    const still = before !== undefined && sameItems(before.recipe.partsAt, recipe.partsAt) ? before.files : NONE;
+    const files = known.fileFinders.map((finder, i) => this.ofFile(finder, scene, known, still[i]));
+    for (const { placed } of files) for (const finding of placed) loose.push(finding);
+    const same = before !== undefined && sameItems(before.loose, loose);
+    const sorted = same ? before.sorted : sortLoose(loose);
+    const all = merged(near, sorted);
+    const typed = before === undefined ? undefined : lineBeingTyped(document.lines, before.lines);
+    const shown =
+      typed === undefined ? all : all.filter((f) => f.at.line !== typed || f.check.family !== 'bookkeeping');
+    const findings = this.accept(shown, scene, before?.findings);
+    return { house, recipe, lines: document.lines, findings, chunks, files, loose, sorted };
   }
 
-  private ofLine(line: Line | undefined, house: House): readonly Local[] {
-    if (line === undefined || line.statement.kind === 'blank') return NONE;
-    const lines = cacheFor(this.byLine, house);
-    let locals = lines.get(line);
-    if (locals === undefined) {
-      locals = this.collect(this.lineChecks, line, house);
-      lines.set(line, locals);
+  private knownOf(house: House): Known {
+    let known = this.houses.get(house);
+    if (known === undefined) {
+      const checks = this.checks.filter((c) => house.severities[c.code] !== 'off');
+      const lineChecks = checks.filter((c) => c.scope === 'line');
+      const partChecks = checks.filter((c) => c.scope === 'part');
+      known = {
+        chunks: new WeakMap(),
+        lines: new WeakMap(),
+        ofFile: new WeakMap(),
+        faultChecks: lineChecks.filter((c) => c.asks === 'faulty'),
+        kindChecks: lineChecks.filter((c) => c.asks !== 'faulty'),
+        partChecks,
+        byKind: new WeakMap(),
+        withoutKind: partChecks.filter((c) => c.measures === undefined),
+        fileFinders: checks.flatMap((check) => {
+          if (check.scope === 'allows') return [];
+          const find = check.scope === 'recipe' ? check.find : check.findInFile;
+          return find === undefined ? [] : [{ check, find }];
+        }),
+      };
+      this.houses.set(house, known);
     }
+    return known;
+  }
+
+  /** What the line checks find in lines outside the parts. */
+  private between(from: number, to: number, scene: Scene, known: Known, near: Finding[]): void {
+    for (let at = from; at < to; at++) {
+      const line = scene.document.lines[at];
+      if (line === undefined || !isAsked(line, known)) continue;
+      let kept = known.lines.get(line);
+      if (kept?.at !== at) {
+        const locals = this.ofLine(line, at, scene.house, known).sort(byOrder);
+        kept = { at, findings: locals.map((local) => place(local, scene, 0)) };
+        known.lines.set(line, kept);
+      }
+      for (const finding of kept.findings) near.push(finding);
+    }
+  }
+
+  private ofLine(line: Line, at: number, house: House, known: Known): Local[] {
+    const locals: Local[] = [];
+    if (line.faults.length > 0)
+      for (const check of known.faultChecks) this.ask(check, () => check.find(line, house), at, undefined, locals);
+    for (const check of known.kindChecks)
+      if (check.asks === line.statement.kind) this.ask(check, () => check.find(line, house), at, undefined, locals);
     return locals;
   }
 
-  private collect<U>(
-    checks: readonly { code: string; find: (unit: U, house: House) => Iterable<Found<unknown>> }[],
-    unit: U,
-    house: House,
-  ): readonly Local[] {
-    let locals: Local[] | undefined;
-    for (const check of checks) {
-      if (house.severities[check.code] === 'off') continue;
-      const found = this.guard(check as unknown as Check, () => check.find(unit, house));
-      if (found.length > 0) locals = locals === undefined ? found : [...locals, ...found];
-    }
-    return locals ?? NONE;
+  private chunkOf(part: Part, scene: Scene, known: Known): Chunk {
+    const { recipe } = scene;
+    const whole = !recipe.inherits;
+    const kept = known.chunks.get(part);
+    if (kept !== undefined && stands(kept, part, recipe)) return kept;
+    const locals =
+      kept !== undefined && kept.whole === whole ? kept.locals : this.localsOf(part, whole, scene.house, known);
+    const at = recipe.partsAt[part.index] ?? 0;
+    const chunk =
+      locals.length === 0
+        ? { part, at, whole, locals, own: NONE, elsewhere: NONE, others: NONE }
+        : placeAll(locals, part, at, whole, scene);
+    known.chunks.set(part, chunk);
+    return chunk;
   }
 
-  private guard(check: Check, find: () => Iterable<Found<unknown>>): Local[] {
+  /** What the checks of lines and parts find in a part, by place; a variant is not judged as a finished recipe, as what it inherits is not here to be counted. */
+  private localsOf(part: Part, whole: boolean, house: House, known: Known): readonly Local[] {
+    let locals: Local[] | undefined;
+    for (const [at, line] of part.head.source.lines.entries())
+      if (isAsked(line, known)) locals = [...(locals ?? []), ...this.ofLine(line, at, house, known)];
+    if (whole) {
+      locals ??= [];
+      for (const check of checksFor(part.head.kind, known))
+        this.ask(check, () => check.find(part, house), 0, part.index, locals);
+    }
+    return locals === undefined || locals.length === 0 ? NONE : locals.sort(byOrder);
+  }
+
+  /** Adds what a check finds, or nothing of it where it throws. */
+  private ask(
+    check: Check,
+    find: () => Iterable<Found<unknown>>,
+    line: number,
+    part: number | undefined,
+    locals: Local[],
+  ): void {
+    const before = locals.length;
     try {
-      const locals: Local[] = [];
-      for (const found of find()) locals.push({ check, found, said: check.say(found.values) });
-      return locals;
+      for (const found of find()) locals.push({ check, found, said: check.say(found.values), line, part });
+    } catch (error) {
+      locals.length = before;
+      this.report(check, error);
+    }
+  }
+
+  /** What a check finds in the whole file; what it gives as the same object again is placed already. */
+  private ofFile({ check, find }: FileFinder, scene: Scene, known: Known, before: OfFile | undefined): OfFile {
+    const judged = !scene.recipe.inherits || check.family === 'reading' || check.family === 'safety';
+    if (!judged) return NOTHING;
+    try {
+      const found = find(scene);
+      if (before?.found === found) return before;
+      const placed: Loose[] = [];
+      for (const each of found) {
+        let loose = known.ofFile.get(each);
+        if (loose === undefined || !standsStill(loose.finding, scene)) {
+          const said = loose?.finding.said ?? check.say(each.values);
+          const local = { check, found: each, said, line: 0, part: undefined };
+          loose = { finding: place(local, scene, 0), of: Number.POSITIVE_INFINITY };
+          known.ofFile.set(each, loose);
+        }
+        placed.push(loose);
+      }
+      return placed.length === 0 && !Array.isArray(found) ? NOTHING : { found, placed };
     } catch (error) {
       this.report(check, error);
-      return [];
+      return NOTHING;
     }
+  }
+
+  /** Sets apart what is accepted; an `allow` that accepts nothing is found itself. */
+  private accept(all: readonly Finding[], scene: Scene, before: Findings | undefined): Findings {
+    const { open, accepted, idle } = sortAccepted(all, scene);
+    const found = scene.recipe.inherits || idle.length === 0 ? open : merged(open, this.ofIdleAllows(idle, scene));
+    if (before !== undefined && accepted.length === 0 && before.accepted.length === 0 && sameItems(found, before.open))
+      return before;
+    return { open: found, accepted };
+  }
+
+  private ofIdleAllows(idle: readonly PlacedAllow[], scene: Scene): readonly Loose[] {
+    const { severities } = scene.house;
+    const loose: Loose[] = [];
+    for (const check of this.allowChecks) {
+      if (severities[check.code] === 'off') continue;
+      for (const { at, code } of idle) {
+        const allow = { line: at, code, known: this.codes.has(code.text), off: severities[code.text] === 'off' };
+        const locals: Local[] = [];
+        this.ask(check, () => check.find(allow), 0, undefined, locals);
+        for (const local of locals) loose.push({ finding: place(local, scene, 0), of: Number.POSITIVE_INFINITY });
+      }
+    }
+    return sortLoose(loose);
   }
 }
 
-const NONE: readonly Local[] = [];
+const NONE: readonly never[] = [];
+const NOTHING: OfFile = { found: NONE, placed: NONE };
+
+const isAsked = (line: Line, { kindChecks }: Known): boolean =>
+  line.faults.length > 0 || kindChecks.some((check) => check.asks === line.statement.kind);
+
+/** The checks to ask about a part of a kind: the others hold measures against bands that the kind does not have. */
+function checksFor(kind: Kind | undefined, known: Known): readonly PartCheck[] {
+  if (kind === undefined) return known.withoutKind;
+  let checks = known.byKind.get(kind);
+  if (checks === undefined) {
+    const judged = new Set(kind.measures.map((m) => m.measure));
+    checks = known.partChecks.filter(({ measures }) => measures?.some((m) => judged.has(m)) ?? true);
+    known.byKind.set(kind, checks);
+  }
+  return checks;
+}
+
+/** Whether what was placed for a part stands where it would be placed now. */
+const stands = (chunk: Chunk, part: Part, { partsAt, inherits }: Recipe): boolean =>
+  chunk.part === part &&
+  chunk.at === partsAt[part.index] &&
+  chunk.whole !== inherits &&
+  chunk.others.every(({ index, at }) => partsAt[index] === at);
+
+function placeAll(locals: readonly Local[], part: Part, at: number, whole: boolean, scene: Scene): Chunk {
+  const own: Finding[] = [];
+  const elsewhere: Loose[] = [];
+  const others: { index: number; at: number | undefined }[] = [];
+  const seeOther = ({ part: index }: Place) => {
+    if (index !== undefined && index !== part.index) others.push({ index, at: scene.recipe.partsAt[index] });
+  };
+  for (const local of locals) {
+    const finding = place(local, scene, at);
+    const below = finding.at.line - at;
+    const inside = below >= 0 && below < part.head.source.lines.length && isIn(local.found.at, part);
+    if (inside) own.push(finding);
+    else elsewhere.push({ finding, of: part.index });
+    seeOther(local.found.at);
+    for (const { at: place } of local.said.related ?? NONE) seeOther(place);
+  }
+  return { part, at, whole, locals, own, elsewhere, others };
+}
+
+const isIn = ({ part: index }: Place, part: Part): boolean => index === undefined || index === part.index;
 
 /** The fixes of a finding, worked out when asked for. */
 export function fixesOf(finding: Finding, scene: Scene): readonly Fix[] {
@@ -198,13 +364,11 @@ export function documentLine(at: Place, scene: Scene, base: number): number {
   return at.line + (at.part === undefined ? base : (scene.recipe.partsAt[at.part] ?? 0));
 }
 
-function place(local: Local, scene: Scene, base: number, part: number | undefined): Finding | undefined {
-  const { check, found, said } = local;
+/** `base` is the line of the document from which the local finding counts. */
+function place({ check, found, said, line, part }: Local, scene: Scene, base: number): Finding {
   const set = scene.house.severities[check.code];
-  if (set === 'off') return undefined;
-  const severity = set ?? found.severity ?? check.severity;
-  const absolute = (at: Place) => ({ line: documentLine(at, scene, base), start: at.start, end: at.end });
-  const related = (said.related ?? []).map((r) => ({ at: absolute(r.at), message: r.message }));
+  const severity = set === undefined || set === 'off' ? (found.severity ?? check.severity) : set;
+  const absolute = (at: Place) => ({ line: documentLine(at, scene, base + line), start: at.start, end: at.end });
   const owner = found.at.part ?? part;
   return {
     check,
@@ -212,23 +376,63 @@ function place(local: Local, scene: Scene, base: number, part: number | undefine
     severity,
     at: absolute(found.at),
     said,
-    related,
+    related: said.related === undefined ? NONE : said.related.map((r) => ({ at: absolute(r.at), message: r.message })),
     found,
     ...(owner !== undefined && { part: owner }),
   };
 }
 
-function cacheFor<K extends object, V>(caches: WeakMap<House, WeakMap<K, V>>, house: House): WeakMap<K, V> {
-  let cache = caches.get(house);
-  if (cache === undefined) {
-    cache = new WeakMap();
-    caches.set(house, cache);
-  }
-  return cache;
+/** Whether a finding of the whole file would be placed where it is. */
+function standsStill({ at, found, said }: Finding, scene: Scene): boolean {
+  // How far related places moved is not kept: they are placed again.
+  return said.related === undefined && documentLine(found.at, scene, 0) === at.line;
 }
 
+/** The order of findings in one part. */
+const byOrder = (a: Local, b: Local): number =>
+  a.line + a.found.at.line - (b.line + b.found.at.line) ||
+  a.found.at.start - b.found.at.start ||
+  (a.check.code < b.check.code ? -1 : 1);
+
 const byPlace = (a: Finding, b: Finding): number =>
-  a.at.line - b.at.line || a.at.start - b.at.start || (a.code < b.code ? -1 : 1);
+  a.at.line - b.at.line || a.at.start - b.at.start || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
+
+const sortLoose = (loose: readonly Loose[]): readonly Loose[] =>
+  loose.length < 2 ? loose : [...loose].sort((a, b) => byPlace(a.finding, b.finding));
+
+/** Two lists in the order of places as one; of what is alike, what an earlier part's check found comes first. */
+function merged(near: readonly Finding[], loose: readonly Loose[]): readonly Finding[] {
+  if (loose.length === 0) return near;
+  const all: Finding[] = [];
+  let next = 0;
+  for (const { finding, of } of loose) {
+    for (let other = near[next]; other !== undefined; other = near[++next]) {
+      const order = byPlace(other, finding);
+      if (order > 0 || (order === 0 && (other.part ?? -1) > of)) break;
+      all.push(other);
+    }
+    all.push(finding);
+  }
+  for (; next < near.length; next++) all.push(near[next] as Finding);
+  return all;
+}
+
+function sameItems<T>(a: readonly T[], b: readonly T[]): boolean {
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
+
+/** The last line of a text whose other lines were seen before, while it has no line end: it is being typed. */
+function lineBeingTyped(lines: readonly Line[], seen: readonly Line[]): number | undefined {
+  const last = lines.length - 1;
+  const line = lines[last];
+  if (line === undefined || line.statement.kind === 'blank' || seen.at(-1) === line || seen.includes(line))
+    return undefined;
+  const other = lines.find((l) => l.statement.kind !== 'blank');
+  return other !== undefined && seen.includes(other) ? last : undefined;
+}
 
 interface PlacedAllow {
   readonly at: number;
@@ -240,36 +444,43 @@ function sortAccepted(
   findings: readonly Finding[],
   scene: Scene,
 ): Findings & { readonly idle: readonly PlacedAllow[] } {
-  const allows = scene.outline.allows.flatMap(({ at, line }) => {
+  const byCode = new Map<string, Allow[]>();
+  for (const { at, line } of scene.outline.allows) {
     const { statement } = line;
-    if (statement.kind !== 'allow' || statement.code === undefined || statement.reason === undefined) return [];
-    return [
-      {
-        at,
-        code: statement.code,
-        reason: statement.reason.text,
-        next: nextStatement(scene, at),
-        reach: reachOf(scene, at),
-      },
-    ];
-  });
-  if (allows.length === 0) return { open: findings, accepted: [], idle: [] };
+    if (statement.kind !== 'allow' || statement.code === undefined || statement.reason === undefined) continue;
+    const { code, reason } = statement;
+    const allow = { at, code, reason: reason.text, next: nextStatement(scene, at), reach: reachOf(scene, at) };
+    const alike = byCode.get(code.text);
+    if (alike === undefined) byCode.set(code.text, [allow]);
+    else alike.push(allow);
+  }
+  if (byCode.size === 0) return { open: findings, accepted: NONE, idle: NONE };
   const open: Finding[] = [];
   const accepted: AcceptedFinding[] = [];
   const used = new Set<PlacedAllow>();
   for (const finding of findings) {
-    const fitting = allows.filter(
-      (a) =>
-        a.code.text === finding.code &&
-        (a.next === finding.at.line || a.reach === 'recipe' || (a.reach !== undefined && a.reach === finding.part)),
-    );
-    const [allow] = fitting;
-    for (const each of fitting) used.add(each);
-    if (allow === undefined) open.push(finding);
-    else accepted.push({ ...finding, reason: allow.reason });
+    let reason: string | undefined;
+    for (const allow of byCode.get(finding.code) ?? NONE) {
+      if (!accepts(allow, finding)) continue;
+      used.add(allow);
+      reason ??= allow.reason;
+    }
+    if (reason === undefined) open.push(finding);
+    else accepted.push({ ...finding, reason });
   }
-  return { open, accepted, idle: allows.filter((a) => !used.has(a)) };
+  const idle = [...byCode.values()].flat().filter((a) => !used.has(a));
+  return { open, accepted, idle: idle.sort((a, b) => a.at - b.at) };
 }
+
+interface Allow extends PlacedAllow {
+  readonly reason: string;
+  /** The line it stands before. */
+  readonly next: number;
+  readonly reach: number | 'recipe' | undefined;
+}
+
+const accepts = ({ next, reach }: Allow, { at, part }: Finding): boolean =>
+  next === at.line || reach === 'recipe' || (reach !== undefined && reach === part);
 
 /** The next line that says something. */
 function nextStatement(scene: Scene, from: number): number {

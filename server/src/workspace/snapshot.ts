@@ -6,7 +6,7 @@
 import type { BrokenLink, Check, Scene } from '../checks/check.ts';
 import type { House } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
-import { CheckRunner, type Findings } from '../checks/run.ts';
+import { CheckRunner, type Findings, type Run } from '../checks/run.ts';
 import { type Document, editDocument, type PositionRange, parseDocument, printDocument } from '../notation/document.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import { bindRecipe, type Recipe } from '../recipe/recipe.ts';
@@ -32,6 +32,13 @@ export function takeBugs(): readonly { readonly check: string; readonly error: u
 
 let snapshots = 0;
 
+/** What an edit may leave as it is. */
+interface Lent {
+  readonly outline?: Outline;
+  readonly recipe?: Recipe;
+  readonly run?: Run;
+}
+
 const NO_BASES: Bases = { load: () => undefined };
 
 export class Snapshot implements Scene {
@@ -42,11 +49,12 @@ export class Snapshot implements Scene {
   /** No two snapshots have the same. */
   readonly serial = ++snapshots;
   private readonly bases: Bases;
-  private readonly before: { outline?: Outline; recipe?: Recipe };
+  private readonly before: Lent;
   /** Where its lines come from, when it is a variant written out in full. */
   readonly writtenFrom: WrittenOut | undefined;
   private madeOutline: Outline | undefined;
   private madeRecipe: Recipe | undefined;
+  private madeRun: Run | undefined;
   private madeFindings: Findings | undefined;
   private madeWritten: { readonly written: WrittenOut | undefined } | undefined;
   private madeWhole: Snapshot | undefined;
@@ -57,7 +65,7 @@ export class Snapshot implements Scene {
     document: Document,
     house: House,
     bases: Bases,
-    before: { outline?: Outline; recipe?: Recipe },
+    before: Lent,
     writtenFrom?: WrittenOut,
   ) {
     this.uri = uri;
@@ -152,7 +160,8 @@ export class Snapshot implements Scene {
   }
 
   private find(): Findings {
-    const own = RUNNER.run(this);
+    this.madeRun = RUNNER.run(this, this.before.run);
+    const own = this.madeRun.findings;
     const { written, whole } = this;
     if (written === undefined || whole === this) return own;
     const known = new Map<string, ReadonlySet<string>>();
@@ -172,9 +181,10 @@ export class Snapshot implements Scene {
     return base === undefined ? [] : Snapshot.open(base.path, 0, base.text, this.house, this.bases).findings.open;
   }
 
-  private lent(): { outline?: Outline; recipe?: Recipe } {
+  private lent(): Lent {
     const from = this.madeOutline ?? this.before.outline;
     const recipe = this.madeRecipe ?? this.before.recipe;
-    return { ...(from && { outline: from }), ...(recipe && { recipe }) };
+    const run = this.madeRun ?? this.before.run;
+    return { ...(from && { outline: from }), ...(recipe && { recipe }), ...(run && { run }) };
   }
 }

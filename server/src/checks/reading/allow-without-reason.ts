@@ -8,6 +8,7 @@ export default defineCheck<{ readonly code: string; readonly end: Span }>({
   family: 'reading',
   severity: 'error',
   scope: 'line',
+  asks: 'allow',
   source: { kind: 'common practice, no source' },
   explain: `\`allow CODE because REASON\` accepts one finding: on the next line, or on the part or recipe at whose head it stands. The reason is for the next cook, who has to decide whether it still holds, so it cannot be left out, and until it is there the finding stays.
 

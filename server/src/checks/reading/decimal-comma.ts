@@ -8,6 +8,7 @@ export default defineCheck<SyntaxFault>({
   family: 'reading',
   severity: 'error',
   scope: 'line',
+  asks: 'faulty',
   source: {
     kind: 'publication',
     title: 'ISO 80000-1:2022, 7.3: both signs are in use for the decimal; the notation takes the point',

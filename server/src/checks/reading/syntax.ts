@@ -17,6 +17,7 @@ export default defineCheck<SyntaxFault>({
   family: 'reading',
   severity: 'error',
   scope: 'line',
+  asks: 'faulty',
   source: { kind: 'common practice, no source' },
   explain: `Every line of a recipe says what it is by how it starts: an amount opens an ingredient, \`do\` a step, \`part\` a part, \`yield\`, \`pan\`, \`oven\` and the like a fact about the whole. A line that starts otherwise, or goes on with something that has no place there, cannot be worked out, and nothing on it is weighed or checked.
 

@@ -3,6 +3,7 @@
  */
 import type { Sentence } from '../notation/tree.ts';
 import type { Step } from '../recipe/recipe.ts';
+import { anySays, matching, says } from '../recipe/step-words.ts';
 import { onceFor } from './once.ts';
 
 const EVERYTHING =
@@ -14,10 +15,14 @@ const BARE =
 
 /** `mix all the ingredients` uses them all. */
 export const takesEverything = (steps: readonly Step[]): boolean =>
-  steps.some((step, at) => {
-    const words = wordsIn(step.sentence);
-    return EVERYTHING.test(words) || (at === 0 && step.mentions.length === 0 && BARE.test(words));
-  });
+  (anySays(steps, HINT) && steps.some((step) => says(step, HINT) && EVERYTHING.test(wordsIn(step.sentence)))) ||
+  isBare(steps[0]);
+
+/** One of these is in whatever says so. */
+const HINT = matching(/everything|ingredients|together|lot/);
+
+const isBare = (step: Step | undefined): boolean =>
+  step !== undefined && step.mentions.length === 0 && BARE.test(wordsIn(step.sentence));
 
 const wordsIn = onceFor(({ items }: Sentence): string =>
   items

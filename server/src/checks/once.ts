@@ -2,6 +2,8 @@
  * Knows how something worked out for a part, a step or a recipe is kept for as long as that is unchanged.
  */
 
+import type { House } from './house.ts';
+
 /** What is kept for one object, in the order in which the functions were made. */
 type Kept = unknown[];
 
@@ -38,12 +40,29 @@ export function onceFor<K extends object, V>(make: (of: K) => V): (of: K) => V {
   };
 }
 
-/** The same for a pair: worked out again only when the first of the two is another than the last time. */
-export function onceForBoth<A extends object, K extends object, V>(make: (a: A, of: K) => V): (a: A, of: K) => V {
-  const last = onceFor((_of: K): { with?: { readonly a: A; readonly value: V } } => ({}));
-  return (a, of) => {
-    const kept = last(of);
-    if (kept.with?.a !== a) kept.with = { a, value: make(a, of) };
-    return kept.with.value;
+/** An object that keeps for itself what is worked out for it. */
+export interface Keeps {
+  readonly kept: Kept;
+}
+
+/** As `onceFor`, where there are many of them to be asked at every edit. */
+export function onceIn<K extends Keeps, V>(make: (of: K) => V): (of: K) => V {
+  const place = functions++;
+  return (of) => {
+    const known = of.kept[place];
+    if (known !== undefined) return (known === NOTHING ? undefined : known) as V;
+    const value = make(of);
+    of.kept[place] = value === undefined ? NOTHING : value;
+    return value;
+  };
+}
+
+/** The same for one of them and a house: worked out again only under another house than the last time. */
+export function onceInHouse<K extends Keeps, V>(make: (house: House, of: K) => V): (house: House, of: K) => V {
+  const last = onceIn((_of: K): { with?: { readonly house: House; readonly value: V } } => ({}));
+  return (house, of) => {
+    const known = last(of);
+    if (known.with?.house !== house) known.with = { house, value: make(house, of) };
+    return known.with.value;
   };
 }

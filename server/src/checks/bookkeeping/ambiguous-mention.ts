@@ -20,6 +20,8 @@ export default defineCheck<Values>({
 
 Write the full name. Silent where the plural means both (\`the sugars\`), where the same name stands twice in the list, and once every ingredient it could be has been used up, since then it only speaks of the mixture.`,
   *find(part) {
+    // A word that names one ingredient is plain.
+    if (!part.steps.some((s) => s.mentions.some((m) => m.ingredients.length > 1 && !m.every))) return;
     const used = new Set<number>();
     for (const step of part.steps) {
       for (const mention of step.mentions) {

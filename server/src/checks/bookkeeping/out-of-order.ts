@@ -28,7 +28,7 @@ export default defineCheck<Values>({
 **Silent** within a step, for one or two lines that are used in the next step, for what is optional or to taste, for what no step of this part takes, and where lines share a name.`,
   *find(part) {
     const firsts = firstSteps(part);
-    if (firsts === undefined) return;
+    if (firsts === undefined || isInOrder(firsts)) return;
     // The latest first use among the lines above.
     let latest: { step: number; name: string } | undefined;
     // How many lines above are first used in each step.
@@ -90,6 +90,9 @@ function firstSteps(part: Part): readonly First[] | undefined {
   }
   return firsts;
 }
+
+const isInOrder = (firsts: readonly First[]): boolean =>
+  firsts.every(({ step }, i) => i === 0 || step >= (firsts[i - 1]?.step ?? 0));
 
 /** Each line of the list takes the text of the one that belongs there; nothing where other lines stand between. */
 function sortEdits(part: Part, base: number): readonly TextEdit[] | undefined {

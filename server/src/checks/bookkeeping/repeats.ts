@@ -4,6 +4,7 @@
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { wordsOf } from '../../recipe/words.ts';
+import { onceFor } from '../once.ts';
 
 export interface Repeat {
   readonly first: number;
@@ -11,7 +12,8 @@ export interface Repeat {
 }
 
 /** Pairs of lines of one food of which the second has no step of its own: lines that steps take in turn are meant. */
-export function repeatsIn(part: Part): readonly Repeat[] {
+export const repeatsIn = onceFor((part: Part): readonly Repeat[] => {
+  if (!hasAlike(part)) return NONE;
   const seen = new Map<string, number>();
   const repeats: Repeat[] = [];
   for (const [index, { ingredient, uses }] of part.ledger.entries()) {
@@ -22,6 +24,19 @@ export function repeatsIn(part: Part): readonly Repeat[] {
     else if (uses.length === 0 || sameSteps(part, first, index)) repeats.push({ first, second: index });
   }
   return repeats;
+});
+
+const NONE: readonly Repeat[] = [];
+
+/** Whether two lines are of one food at all; mostly none are. */
+function hasAlike({ head: { ingredients } }: Part): boolean {
+  const foods = new Set<string>();
+  for (const { food } of ingredients) {
+    if (food === undefined) continue;
+    if (foods.has(food.id)) return true;
+    foods.add(food.id);
+  }
+  return false;
 }
 
 function keyOf({ food, name, node, free }: Ingredient): string | undefined {

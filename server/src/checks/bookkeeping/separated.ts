@@ -3,12 +3,13 @@
  */
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part } from '../../recipe/recipe.ts';
+import { anySays, asWritten } from '../../recipe/step-words.ts';
 
-const HALVES = /^(?:yolk|white)s?$/;
+const HALVES = asWritten('yolk', 'yolks', 'white', 'whites');
 
 /** Whole eggs of which the steps, or the line itself, speak as yolks and whites. */
 export function isSeparated({ food, name, node }: Ingredient, part: Part): boolean {
   if (food?.class !== 'egg' || /yolk|white/i.test(name)) return false;
   if (/separated/i.test(node.preparation?.text ?? '')) return true;
-  return part.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && HALVES.test(i.word)));
+  return anySays(part.steps, HALVES);
 }

@@ -2,12 +2,15 @@ import { insertLineAfter } from '../../edits/text-edit.ts';
 import type { FoodBook } from '../../food/book.ts';
 import type { Food, FoodClass } from '../../food/food.ts';
 import type { MeasuredNode, SentenceItem, WordNode } from '../../notation/tree.ts';
+import type { Mention } from '../../recipe/mentions.ts';
 import { listedWords } from '../../recipe/part.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
+import { asWritten, isOn, says } from '../../recipe/step-words.ts';
 import { verbClass } from '../../recipe/verbs.ts';
 import { FUNCTION_WORDS, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
+import { onceFor } from '../once.ts';
 
 interface Values {
   readonly name: string;
@@ -28,12 +31,14 @@ export default defineCheck<Values>({
   explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. With an amount (\`add 100 ml milk\`) it is a warning; named alone (\`fold in the walnuts\`) it is information, since a step may speak of something it has just made; so it is where it is told off beside listed ones (\`the flour, salt and sugar\`).
 
 List it with the amount the step names. Silent for water, ice, salt, oil and fat for the pan, for what a part or the recipe is called, and for a word after \`\\\`.`,
-  *find(part, house) {
+  find(part, house) {
+    const found: Found<Values>[] = [];
     for (const step of part.steps) {
-      yield* withAmount(part, step, house);
-      yield* named(part, step, house);
-      yield* besideListed(part, step, house);
+      withAmount(part, step, house, found);
+      if (says(step, ADDING) && says(step, THE)) named(part, step, house, found);
+      if (step.mentions.some(isOfIngredient)) besideListed(part, step, house, found);
     }
+    return found;
   },
   say: ({ name, amount }) => ({
     message:
@@ -91,7 +96,7 @@ const DISTINCT: ReadonlySet<FoodClass> = new Set([
   'chocolate',
   'gelling',
 ]);
-const ADDING: ReadonlySet<string> = new Set([
+const ADDING = asWritten(
   'add',
   'fold',
   'stir',
@@ -104,9 +109,10 @@ const ADDING: ReadonlySet<string> = new Set([
   'top',
   'tip',
   'combine',
-]);
+);
+const THE = asWritten('the');
 
-function* withAmount(part: Part, step: Step, house: House): Generator<Found<Values>> {
+function withAmount(part: Part, step: Step, house: House, found: Found<Values>[]): void {
   const { items } = step.sentence;
   for (let i = 0; i < items.length; i++) {
     const item = items[i];
@@ -126,14 +132,14 @@ function* withAmount(part: Part, step: Step, house: House): Generator<Found<Valu
       after: lastListLine(part),
       part: part.index,
     };
-    yield { at: { line: step.line, start: item.start, end: run.end }, values };
+    found.push({ at: { line: step.line, start: item.start, end: run.end }, values });
   }
 }
 
-function* named(part: Part, step: Step, house: House): Generator<Found<Values>> {
+function named(part: Part, step: Step, house: House, found: Found<Values>[]): void {
   const { items } = step.sentence;
   for (let i = 0; i < items.length; i++) {
-    if (wordAt(items, i) !== 'the' || !ADDING.has(verbNear(items, i))) continue;
+    if (wordAt(items, i) !== 'the' || !isOn(ADDING, verbNear(items, i))) continue;
     let from = i + 1;
     // `The well beaten egg`: how it is prepared stands before its name.
     while (from < i + 3 && PREPARED.test(wordAt(items, from))) from++;
@@ -147,14 +153,14 @@ function* named(part: Part, step: Step, house: House): Generator<Found<Values>> 
       continue;
     const line = part.head.source.lines[step.line]?.text ?? '';
     const values = { name: line.slice(run.start, run.end), after: lastListLine(part), part: part.index };
-    yield { at: { line: step.line, start: run.start, end: run.end }, values, severity: 'info' };
+    found.push({ at: { line: step.line, start: run.start, end: run.end }, values, severity: 'info' });
   }
 }
 
 /** `The flour, baking powder and sugar`: what is told off beside listed ingredients is one too. */
-function* besideListed(part: Part, step: Step, house: House): Generator<Found<Values>> {
+function besideListed(part: Part, step: Step, house: House, found: Found<Values>[]): void {
   const { items } = step.sentence;
-  const ends = new Set(step.mentions.filter((m) => m.ingredients.length > 0).map((m) => m.end));
+  const ends = new Set(step.mentions.filter(isOfIngredient).map((m) => m.end));
   for (let i = 1; i < items.length; i++) {
     const before = items[i - 1];
     const joined = before?.kind === 'mark' ? before.mark === ',' : wordAt(items, i - 1) === 'and';
@@ -170,12 +176,14 @@ function* besideListed(part: Part, step: Step, house: House): Generator<Found<Va
     ends.add(run.end);
     const line = part.head.source.lines[step.line]?.text ?? '';
     const values = { name: line.slice(run.start, run.end), after: lastListLine(part), part: part.index };
-    yield { at: { line: step.line, start: run.start, end: run.end }, values, severity: 'info' };
+    found.push({ at: { line: step.line, start: run.start, end: run.end }, values, severity: 'info' });
   }
 }
 
 /** Named without being listed: water, and the pepper of `salt and pepper`. `Roll` and `wrap` are seldom bread there. */
 const BESIDE_NEVER: ReadonlySet<FoodClass> = new Set<FoodClass>(['water', 'salt', 'spice', 'bread', 'other']);
+
+const isOfIngredient = ({ ingredients }: Mention): boolean => ingredients.length > 0;
 
 const isOfFood = (item: MeasuredNode): boolean =>
   item.unit === undefined ? item.quantity.count !== undefined : !['%', 'mm', 'cm', 'in'].includes(item.unit.symbol);
@@ -202,9 +210,9 @@ function longestFood(items: readonly SentenceItem[], from: number, step: Step, b
     words.push(item);
   }
   for (let n = words.length; n > 0; n--) {
+    if (!vocabulary(book).has(lastCompared(words, n))) continue;
     const run = words.slice(0, n);
     const compared = run.flatMap((w) => wordsOf(w.word));
-    if (!vocabulary(book).has(compared.at(-1) ?? '')) continue;
     const match = book.find(run.map((w) => w.word).join(' '));
     const [first] = run;
     const last = run.at(-1);
@@ -215,17 +223,20 @@ function longestFood(items: readonly SentenceItem[], from: number, step: Step, b
   return undefined;
 }
 
-const VOCABULARIES = new WeakMap<FoodBook, ReadonlySet<string>>();
+/** The last of the first so many words, as it is compared. */
+function lastCompared(words: readonly WordNode[], n: number): string {
+  for (let i = n - 1; i >= 0; i--) {
+    const last = wordsOf(words[i]?.word ?? '').at(-1);
+    if (last !== undefined) return last;
+  }
+  return '';
+}
 
 /** The last words of all foods' names, so that the book is asked only where it may know. */
-function vocabulary(book: FoodBook): ReadonlySet<string> {
-  let words = VOCABULARIES.get(book);
-  if (words === undefined) {
-    words = new Set(book.all().flatMap((f) => [f.name, ...f.names].map((n) => wordsOf(n).at(-1) ?? '')));
-    VOCABULARIES.set(book, words);
-  }
-  return words;
-}
+const vocabulary = onceFor(
+  (book: FoodBook): ReadonlySet<string> =>
+    new Set(book.all().flatMap((f) => [f.name, ...f.names].map((n) => wordsOf(n).at(-1) ?? ''))),
+);
 
 /** Whether a list line, part name or kind that the part can see has the word: then it is no stranger. */
 function isListed(part: Part, word: string): boolean {

@@ -1,6 +1,7 @@
 import { indentOf } from '../../edits/set-amount.ts';
 import { deleteLine, insertLineAfter } from '../../edits/text-edit.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { LedgerEntry } from '../../recipe/ledger.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { defineCheck } from '../check.ts';
@@ -24,13 +25,11 @@ export default defineCheck<Values>({
 
 Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where a part has no steps yet, where a step takes everything together (\`mix all the ingredients\`, or \`stir together\` at the start), for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of.`,
   *find(part) {
-    if (part.steps.length === 0 || takesEverything(part.steps)) return;
-    const repeated = new Set(repeatsIn(part).map((r) => r.second));
+    if (!part.ledger.some(isUnused) || part.steps.length === 0 || takesEverything(part.steps)) return;
     for (const [index, entry] of part.ledger.entries()) {
       const { ingredient } = entry;
-      if (entry.uses.length > 0 || ingredient.optional || ingredient.free || ingredient.node.name === undefined)
-        continue;
-      if (repeated.has(index) || isMisspelled(ingredient, part)) continue;
+      if (!isUnused(entry) || ingredient.node.name === undefined) continue;
+      if (repeatsIn(part).some((r) => r.second === index) || isMisspelled(ingredient, part)) continue;
       const { start, end } = ingredient.node.name;
       yield {
         at: { line: ingredient.line, start, end },
@@ -79,6 +78,9 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
     ],
   },
 });
+
+const isUnused = ({ uses, ingredient }: LedgerEntry): boolean =>
+  uses.length === 0 && !ingredient.optional && !ingredient.free;
 
 /** A step names the food that the line nearly names. */
 function isMisspelled({ match }: Ingredient, part: Part): boolean {

@@ -26,26 +26,28 @@ export interface BandValues {
 export type Side = 'low' | 'high';
 
 /** The part's value when it lies outside the usual band on the given side: a warning past the implausible one, else information. */
-export function* outsideBand(
+export function outsideBand(
   part: Part,
   name: MeasureName,
   side: Side,
   place?: () => Place | undefined,
-): Generator<Found<BandValues>> {
+): readonly Found<BandValues>[] {
   const { kind } = part.head;
   const held = kind?.measures.find((m) => m.measure === name);
-  if (kind === undefined || held === undefined || part.head.ingredients.length === 0) return;
+  if (kind === undefined || held === undefined || part.head.ingredients.length === 0) return NOTHING;
   const contents = contentsOf(part);
   const worked = measure(name, contents);
-  if (!worked.known) return;
+  if (!worked.known) return NOTHING;
   const { value } = worked;
   const verdict = verdictOf(value.low, value.high, held);
   const past = side === 'high' ? 'too high' : 'too low';
-  if (verdict !== side && verdict !== past) return;
+  if (verdict !== side && verdict !== past) return NOTHING;
   const values = { part: part.index, partName: part.head.name, kind, measure: held, value, verdict, contents };
   const at = place?.() ?? kindPlace(part);
-  yield { at, values, severity: verdict === past ? 'warning' : 'info' };
+  return [{ at, values, severity: verdict === past ? 'warning' : 'info' }];
 }
+
+const NOTHING: readonly never[] = [];
 
 /** Where the part says what it is: its kind, else its first ingredient. */
 export function kindPlace(part: Part): Place {

@@ -11,6 +11,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['egg protein', 'yolk per dairy'],
   source: {
     kind: 'from memory',
     title: 'McGee, On Food and Cooking (2004); professional baking texts (Gisslen; Suas)',

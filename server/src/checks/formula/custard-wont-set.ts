@@ -16,6 +16,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['egg protein', 'yolk per dairy'],
   source: {
     kind: 'from memory',
     title: 'McGee, On Food and Cooking (2004): 1 large egg, or 2 yolks, sets 250 ml of milk',

@@ -10,6 +10,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['hydration', 'cake hydration'],
   source: {
     kind: 'from memory',
     title: 'professional baking texts (Gisslen; Suas; Hamelman) and Ruhlman, Ratio (2009)',

@@ -11,6 +11,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['hydration', 'cake hydration'],
   source: {
     kind: 'from memory',
     title:

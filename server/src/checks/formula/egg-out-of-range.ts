@@ -13,6 +13,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['egg', 'yolk share', 'egg per fat'],
   source: {
     kind: 'from memory',
     title:

@@ -12,6 +12,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['oil share', 'oil per yolk', 'oil per acid', 'butter per yolk'],
   source: {
     kind: 'from memory',
     title: 'McGee, On Food and Cooking (2004); professional texts (Gisslen) for oil to vinegar and butter to yolk',

@@ -11,6 +11,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['fat'],
   source: {
     kind: 'from memory',
     title:

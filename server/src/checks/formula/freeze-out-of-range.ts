@@ -24,6 +24,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['freezing point', 'lactose in water'],
   source: {
     kind: 'from memory',
     title:

@@ -10,6 +10,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['gelatine', 'agar'],
   source: {
     kind: 'from memory',
     title: 'McGee, On Food and Cooking (2004); gelatine makers: m₂ = m₁ √(B₁/B₂) between grades',

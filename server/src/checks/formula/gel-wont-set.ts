@@ -30,6 +30,7 @@ It also looks for fruit whose enzyme cuts gelatine apart: pineapple, kiwi, papay
 **Silent** where no gelatine or agar is listed, where starch, egg, pectin or chocolate helps it set, where a step heats the fruit, and where an ingredient of weight is not known.`,
   *find(part) {
     const contents = contentsOf(part);
+    if (!contents.some((i) => i.food?.class === 'gelling')) return;
     const setting = contents.filter((i) => i.food !== undefined && (isGelatine(i.food) || isAgar(i.food)));
     if (setting.length === 0) return;
     if (setting.some((i) => i.food !== undefined && isGelatine(i.food))) {

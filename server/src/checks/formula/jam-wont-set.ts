@@ -24,6 +24,7 @@ export default defineCheck<Values>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['sugar per fruit'],
   source: {
     kind: 'from memory',
     title:

@@ -6,6 +6,7 @@ import { bakingPowder, bakingSoda, instantYeast, isSoda, lift, neutralises } fro
 import { eggShare, isStarter } from '../../recipe/measures/shares.ts';
 import { measure } from '../../recipe/measures.ts';
 import type { Part } from '../../recipe/recipe.ts';
+import { anySays, matching } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import {
   type BandValues,
@@ -29,6 +30,7 @@ export default defineCheck<Values>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['baking powder', 'baking soda', 'leavening'],
   source: {
     kind: 'from memory',
     title:
@@ -100,12 +102,10 @@ const mainLeavening = (part: Part): Ingredient | undefined =>
 /** Yeast, a starter, or egg white that is beaten. */
 function isLiftedOtherwise(part: Part, contents: readonly Ingredient[]): boolean {
   if (contents.some((i) => bringing(i, instantYeast) > 0 || (i.food !== undefined && isStarter(i.food)))) return true;
-  const egg = contents.some((i) => bringing(i, eggShare) > 0);
-  return (
-    egg &&
-    part.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && /^(?:white|foam|froth|peak)/.test(i.word)))
-  );
+  return anySays(part.steps, BEATEN) && contents.some((i) => bringing(i, eggShare) > 0);
 }
+
+const BEATEN = matching(/^(?:white|foam|froth|peak)/);
 
 /** Soda left over, per flour, from which it is tasted (judgement). */
 const TASTED = 0.005;

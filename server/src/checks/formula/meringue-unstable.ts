@@ -16,6 +16,7 @@ export default defineCheck<Values>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['sugar per white'],
   source: {
     kind: 'from memory',
     title: 'McGee, On Food and Cooking (2004); professional baking texts (Gisslen; Figoni)',

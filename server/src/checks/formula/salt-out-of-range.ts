@@ -10,6 +10,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['salt', 'salt share', 'brine salt', 'cure salt'],
   source: {
     kind: 'from memory',
     title:

@@ -23,6 +23,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['fat share', 'milk solids', 'sugars share', 'total solids', 'chocolate per cream', 'water per bones'],
   source: {
     kind: 'from memory',
     title: 'Goff and Hartel, Ice Cream (2013); professional texts (Gisslen; Suas) for ganache and stock',

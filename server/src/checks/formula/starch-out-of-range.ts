@@ -2,6 +2,7 @@ import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { cookingLiquid, thickenerShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
+import { anySays, matching } from '../../recipe/step-words.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -12,6 +13,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['starch per dairy', 'thickener per liquid', 'liquid per rice'],
   source: {
     kind: 'from memory',
     title:
@@ -32,7 +34,7 @@ export default defineCheck<BandValues>({
       if (name === 'starch per dairy' || !helped) yield* outsideBand(part, name, 'low', starch);
       yield* outsideBand(part, name, 'high', starch);
     }
-    if (isDrained(part)) return;
+    if (anySays(part.steps, DRAINED)) return;
     for (const side of ['low', 'high'] as const)
       yield* outsideBand(part, 'liquid per rice', side, () => ingredientPlace(mainWater(part)));
   },
@@ -61,5 +63,4 @@ export default defineCheck<BandValues>({
 const mainStarch = (part: Part): Ingredient | undefined => mostBringing(part, thickenerShare);
 const mainWater = (part: Part): Ingredient | undefined => mostBringing(part, cookingLiquid);
 
-const isDrained = (part: Part): boolean =>
-  part.steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && /^drain/.test(i.word)));
+const DRAINED = matching(/^drain/);

@@ -11,6 +11,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['sugar', 'liquid per sugar', 'sugar per fruit', 'sugars share', 'cream per sugar'],
   source: {
     kind: 'from memory',
     title:

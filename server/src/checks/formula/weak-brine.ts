@@ -9,6 +9,7 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['brine salt', 'cure salt'],
   source: {
     kind: 'from memory',
     title:

@@ -7,6 +7,7 @@ import { instantYeast } from '../../recipe/measures/leavening.ts';
 import { isStarter } from '../../recipe/measures/shares.ts';
 import { measure } from '../../recipe/measures.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
+import { matching, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { type BandValues, ingredientPlace, kindPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -24,6 +25,7 @@ export default defineCheck<Values>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
+  measures: ['yeast'],
   source: {
     kind: 'from memory',
     title:
@@ -119,14 +121,13 @@ interface Rise {
 }
 
 const RISES: ReadonlySet<string> = new Set(['prove', 'proof', 'rise', 'ferment', 'retard', 'bulk']);
-const COLD = /^(?:fridge|refrigerat|chill|cold|retard)/;
+const COLD = matching(/^(?:fridge|refrigerat|chill|cold|retard)/);
 /** A kitchen, where no step says how warm; a fridge. */
 const ROOM_C: Range = { low: 17, high: 29 };
 const FRIDGE_C: Range = { low: 2, high: 7 };
 
 function risesOf(step: Step): Rise[] {
-  const { items } = step.sentence;
-  const isCold = items.some((i) => i.kind === 'word' && COLD.test(i.word));
+  const isCold = says(step, COLD);
   const around = step.heat.filter((h) => h.role === 'surroundings').map((h) => h.celsius);
   const celsius = isCold ? FRIDGE_C : ROOM_C;
   const low = around.length > 0 ? Math.min(...around.map((c) => c.low)) : celsius.low;

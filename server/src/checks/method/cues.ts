@@ -4,29 +4,32 @@
  */
 import type { SentenceItem, WordNode } from '../../notation/tree.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
+import { asWritten, isOn, says, type WordList } from '../../recipe/step-words.ts';
 
-export const BAKING: ReadonlySet<string> = new Set(['bake', 'roast']);
-const FRYING: ReadonlySet<string> = new Set(['fry', 'deep-fry', 'pan-fry', 'grill', 'broil', 'griddle']);
+export const BAKING = asWritten('bake', 'roast');
+const FRYING = asWritten('fry', 'deep-fry', 'pan-fry', 'grill', 'broil', 'griddle');
+/** Both. */
+export const COOKING = asWritten('bake', 'roast', 'fry', 'deep-fry', 'pan-fry', 'grill', 'broil', 'griddle');
 const NOT_AN_ORDER: ReadonlySet<string> = new Set(['to', 'the', 'a', 'this', 'each', 'for', 'of', 'before', 'with']);
 
 /** The verb of an order such as `Bake …`, and not of `ready to bake`. */
-export function orderIn(step: Step, verbs: ReadonlySet<string>): WordNode | undefined {
+export function orderIn(step: Step, verbs: WordList): WordNode | undefined {
+  if (!says(step, verbs)) return undefined;
   const { items } = step.sentence;
-  const at = items.findIndex((item, i) => isOrder(items, item, i, verbs));
-  const item = items[at];
-  return item?.kind === 'word' ? item : undefined;
+  for (let i = 0; i < items.length; i++) {
+    const item = items[i];
+    if (item?.kind === 'word' && isOn(verbs, item.word) && mayBeOrder(items[i - 1])) return item;
+  }
+  return undefined;
 }
 
-function isOrder(items: readonly SentenceItem[], item: SentenceItem, i: number, verbs: ReadonlySet<string>): boolean {
-  if (item.kind !== 'word' || !verbs.has(item.word)) return false;
-  const before = items[i - 1];
-  return before?.kind !== 'word' || !NOT_AN_ORDER.has(before.word);
-}
+const mayBeOrder = (before: SentenceItem | undefined): boolean =>
+  before?.kind !== 'word' || !NOT_AN_ORDER.has(before.word);
 
 export const isBakingOrder = (step: Step): boolean => orderIn(step, BAKING) !== undefined;
 export const cookingOrder = (step: Step): WordNode | undefined => orderIn(step, BAKING) ?? orderIn(step, FRYING);
 
-const CUES: ReadonlySet<string> = new Set([
+const CUES = asWritten(
   'until',
   'till',
   'when',
@@ -46,18 +49,17 @@ const CUES: ReadonlySet<string> = new Set([
   'dry',
   'bubbling',
   'reads',
-]);
+);
 
 /** The step, or one of the two after it in its part, says how it looks or reads when done. */
-export function hasCue(part: Part, step: Step): boolean {
-  const at = part.steps.indexOf(step);
-  return part.steps.slice(at, at + 3).some((s, i) => saysCue(s, i > 0));
-}
-
-function saysCue(step: Step, later: boolean): boolean {
-  if (step.heat.some((h) => h.role === 'food' && h.verbClass !== 'cooling')) return true;
+export function hasCue({ steps }: Part, step: Step): boolean {
+  if (saysCue(step, CUES)) return true;
+  const at = steps.indexOf(step);
   // Of a later step only what tests it: `until` there may be of something else.
-  return step.sentence.items.some((i) => i.kind === 'word' && (later ? TESTS : CUES).has(i.word));
+  return [steps[at + 1], steps[at + 2]].some((later) => later !== undefined && saysCue(later, TESTS));
 }
 
-const TESTS: ReadonlySet<string> = new Set(['test', 'pick', 'skewer', 'springs', 'done', 'when', 'tester']);
+const saysCue = (step: Step, cues: WordList): boolean =>
+  says(step, cues) || step.heat.some((h) => h.role === 'food' && h.verbClass !== 'cooling');
+
+const TESTS = asWritten('test', 'pick', 'skewer', 'springs', 'done', 'when', 'tester');

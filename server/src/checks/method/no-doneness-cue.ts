@@ -1,7 +1,8 @@
 import type { Part, Step } from '../../recipe/recipe.ts';
+import { anySays, says, wordList } from '../../recipe/step-words.ts';
 import { verbClass } from '../../recipe/verbs.ts';
 import { defineCheck } from '../check.ts';
-import { cookingOrder, hasCue } from './cues.ts';
+import { COOKING, cookingOrder, hasCue } from './cues.ts';
 
 export default defineCheck<{ readonly verb: string }>({
   code: 'no-doneness-cue',
@@ -18,6 +19,7 @@ export default defineCheck<{ readonly verb: string }>({
 
 **Silent** where the sentence says *until*, *when* or how it looks, where a temperature in the food is given, where one of the next two steps tests it, and for a bake under weights that a bare one follows.`,
   *find(part) {
+    if (!anySays(part.steps, COOKING)) return;
     for (const step of part.steps) {
       const verb = cookingOrder(step);
       if (verb === undefined || step.times.length === 0 || hasCue(part, step)) continue;
@@ -46,14 +48,13 @@ export default defineCheck<{ readonly verb: string }>({
 /** The first of several bakes, or a fry before a simmer, need not be told by its look. */
 function isLastHeat(part: Part, step: Step): boolean {
   const later = part.steps.slice(part.steps.indexOf(step) + 1);
-  return !later.some(
-    (s) =>
-      cookingOrder(s) !== undefined ||
-      s.sentence.items.some((i) => i.kind === 'word' && HEATING.has(verbClass(i.word) ?? '')),
-  );
+  return !later.some((s) => cookingOrder(s) !== undefined || says(s, HEATING));
 }
 
-const HEATING: ReadonlySet<string> = new Set(['oven', 'stove']);
+const HEATING = wordList((word) => {
+  const kind = verbClass(word);
+  return kind === 'oven' || kind === 'stove';
+});
 
 /** An earlier step has read the food already. */
 const isRead = (part: Part, step: Step): boolean =>

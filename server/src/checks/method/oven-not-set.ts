@@ -1,9 +1,11 @@
-import { defineCheck } from '../check.ts';
+import { asWritten, says } from '../../recipe/step-words.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { overParts } from '../over-parts.ts';
 import { orderIn } from './cues.ts';
 
-const OVEN_VERBS: ReadonlySet<string> = new Set(['bake', 'roast', 'blind-bake']);
+const OVEN_VERBS = asWritten('bake', 'roast', 'blind-bake');
 /** A bake on these needs no oven. */
-const ELSEWHERE: ReadonlySet<string> = new Set([
+const ELSEWHERE = asWritten(
   'griddle',
   'skillet',
   'coals',
@@ -14,9 +16,13 @@ const ELSEWHERE: ReadonlySet<string> = new Set([
   'bakestone',
   'fire',
   'barbecue',
-]);
+);
 
-export default defineCheck<{ readonly verb: string }>({
+interface Values {
+  readonly verb: string;
+}
+
+export default defineCheck<Values>({
   code: 'oven-not-set',
   title: 'Something is baked before an oven temperature is given',
   family: 'method',
@@ -26,20 +32,8 @@ export default defineCheck<{ readonly verb: string }>({
   explain: `A step bakes or roasts, and neither it, nor a step before it, nor the recipe's \`oven\` line gives a temperature. The cook cannot set the oven, and needs to before the dish is ready for it: an oven takes 15 to 20 minutes to come up.
 
 Write the temperature in the step (\`Bake at 180 C for 25 min\`) or above the parts (\`oven 180 C\`). Silent for griddles, embers and the like, and after the first step that has a temperature.`,
-  *find({ recipe }) {
-    if (recipe.oven !== undefined) return;
-    for (const part of recipe.parts) {
-      for (const step of part.steps) {
-        if (step.heat.some((h) => h.role === 'oven')) return;
-        const item = orderIn(step, OVEN_VERBS);
-        if (item === undefined || step.sentence.items.some((i) => i.kind === 'word' && ELSEWHERE.has(i.word))) continue;
-        yield {
-          at: { part: part.index, line: step.line, start: item.start, end: item.end },
-          values: { verb: item.word },
-        };
-        return;
-      }
-    }
+  find({ recipe }) {
+    return recipe.oven === undefined ? (firstOven(recipe)[0]?.value ?? []) : [];
   },
   say: ({ verb }) => ({
     message: `No oven temperature is given before this: write it here (\`${verb} at 180 C\`) or above the parts (\`oven 180 C\`), so that the oven is hot in time.`,
@@ -54,4 +48,16 @@ Write the temperature in the step (\`Bake at 180 C for 25 min\`) or above the pa
       'recipe Roots\n  600 g     carrots\n  30 g      olive oil\n  do Toss the carrots in the oil.\n  do Roast for 40 min until brown at the edges.\n# "Roast" oven-not-set: roast at 180 C\n  do Turn the oven off and leave for 5 min.\n',
     ],
   },
+});
+
+/** The first thing of a part that needs an oven: nothing is found where it says how hot. */
+const firstOven = overParts((part): readonly Found<Values>[] | undefined => {
+  for (const step of part.steps) {
+    if (step.heat.some((h) => h.role === 'oven')) return [];
+    const item = orderIn(step, OVEN_VERBS);
+    if (item === undefined || says(step, ELSEWHERE)) continue;
+    const at = { part: part.index, line: step.line, start: item.start, end: item.end };
+    return [{ at, values: { verb: item.word } }];
+  }
+  return undefined;
 });

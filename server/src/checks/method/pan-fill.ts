@@ -4,10 +4,13 @@
  */
 import data from '../../../data/pan-fill.json' with { type: 'json' };
 import { panVolumeMl } from '../../edits/scale.ts';
-import { compose } from '../../food/composition.ts';
+import type { Food } from '../../food/food.ts';
+import type { Range } from '../../measure/quantity.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
+import { anySays, asWritten } from '../../recipe/step-words.ts';
 import { onceFor } from '../once.ts';
+import { overParts } from '../over-parts.ts';
 import { isBakingOrder } from './cues.ts';
 
 export interface PanFill {
@@ -54,20 +57,17 @@ export const panFill = onceFor((recipe: Recipe): PanFill | undefined => {
     risen = [risen[0] + low * least, risen[1] + high * most];
   }
   if (raw[0] <= 0) return undefined;
-  const words = filling.flatMap((p) =>
-    p.steps.flatMap((s) => s.sentence.items.map((i) => (i.kind === 'word' ? i.word : ''))),
-  );
   return {
     panMl,
     rawMl: raw,
     risenMl: risen,
-    pieces: words.some((w) => PIECES.has(w)),
-    batches: recipe.pan.node.count === 1 && words.some((w) => BATCHES.has(w)),
+    pieces: filling.some((p) => anySays(p.steps, PIECES)),
+    batches: recipe.pan.node.count === 1 && filling.some((p) => anySays(p.steps, BATCHES)),
     names: filling.filter((p) => p.head.ingredients.length > 0).map((p) => p.head.name),
   };
 });
 
-const PIECES: ReadonlySet<string> = new Set([
+const PIECES = asWritten(
   'portion',
   'drop',
   'balls',
@@ -78,8 +78,8 @@ const PIECES: ReadonlySet<string> = new Set([
   'patties',
   'spoonfuls',
   'sticks',
-]);
-const BATCHES: ReadonlySet<string> = new Set([
+);
+const BATCHES = asWritten(
   'batch',
   'batches',
   'pans',
@@ -90,11 +90,11 @@ const BATCHES: ReadonlySet<string> = new Set([
   'divide',
   'between',
   'freeze',
-]);
+);
 
 /** The part that bakes, with what it takes in; without an oven, a recipe of one part. */
 function fillingOf(recipe: Recipe): readonly Part[] | undefined {
-  const baking = recipe.parts.findLast(bakes);
+  const baking = baked(recipe).at(-1)?.part;
   if (baking === undefined) return recipe.parts.length === 1 ? recipe.parts : undefined;
   const heads = new Set<PartHead>([baking.head]);
   for (let p = baking.index; p >= 0; p--) {
@@ -105,32 +105,48 @@ function fillingOf(recipe: Recipe): readonly Part[] | undefined {
 }
 
 /** ml without air, least and most. */
-function solidMl(head: PartHead): readonly [number, number] | undefined {
-  const weighed = head.ingredients.flatMap(({ food, weighed, optional }) =>
-    weighed.known ? [{ food, low: optional ? 0 : weighed.grams.low, high: weighed.grams.high }] : [],
-  );
-  const ml = (which: 'low' | 'high') => volumeMl(weighed.map((w) => ({ food: w.food, grams: w[which] })));
-  const low = ml('low');
-  const high = ml('high');
+const solidMl = onceFor((head: PartHead): readonly [number, number] | undefined => {
+  const weighed: Weight[] = [];
+  for (const { food, weighed: of, optional } of head.ingredients)
+    if (of.known) weighed.push({ food, low: optional ? 0 : of.grams.low, high: of.grams.high });
+  const low = volumeMl(weighed, 'low');
+  const high = low === undefined ? undefined : volumeMl(weighed, 'high');
   return low === undefined || high === undefined ? undefined : [low, high];
+});
+
+interface Weight extends Range {
+  readonly food: Food | undefined;
 }
 
 /** kg/m³ at 20 °C (Choi and Okos 1986). */
-const DENSITY = { water: 998, protein: 1320, fat: 917, carbohydrate: 1593, ash: 2418 } as const;
+const DENSITIES = [
+  ['water', 998],
+  ['protein', 1320],
+  ['fat', 917],
+  ['carbohydrate', 1593],
+  ['ash', 2418],
+] as const;
 /** Of the whole, what may be of unknown composition; it is taken for water. */
 const UNKNOWN = 0.1;
 
-function volumeMl(parts: Parameters<typeof compose>[0]): number | undefined {
-  const { massG, totals } = compose(parts);
+function volumeMl(weighed: readonly Weight[], side: 'low' | 'high'): number | undefined {
+  let massG = 0;
+  for (const weight of weighed) massG += weight[side];
   let grams = 0;
   let ml = 0;
-  for (const [part, density] of Object.entries(DENSITY)) {
-    const total = totals[part as keyof typeof DENSITY];
-    if (total.lacking > massG * UNKNOWN && part !== 'ash') return undefined;
-    grams += total.grams;
-    ml += (total.grams * 1000) / density;
+  for (const [component, density] of DENSITIES) {
+    let total = 0;
+    let lacking = 0;
+    for (const weight of weighed) {
+      const share = weight.food?.per100[component];
+      if (share === undefined) lacking += weight[side];
+      else total += (share * weight[side]) / 100;
+    }
+    if (lacking > massG * UNKNOWN && component !== 'ash') return undefined;
+    grams += total;
+    ml += (total * 1000) / density;
   }
   return ml + Math.max(0, massG - grams);
 }
 
-const bakes = onceFor((part: Part): boolean => part.steps.some(isBakingOrder));
+const baked = overParts((part: Part) => part.steps.some(isBakingOrder) || undefined);

@@ -1,3 +1,4 @@
+import { anySays, asWritten, says } from '../../recipe/step-words.ts';
 import { defineCheck } from '../check.ts';
 import { BAKING, hasCue, orderIn } from './cues.ts';
 
@@ -16,16 +17,12 @@ export default defineCheck<{ readonly verb: string }>({
 
 **Silent** where a time, a temperature in the food or a sign stands in the step or in one of the next two, and where the step points elsewhere (*as above*, *as on the pack*).`,
   *find(part) {
+    if (!anySays(part.steps, BAKING)) return;
     for (const [s, step] of part.steps.entries()) {
       const verb = orderIn(step, BAKING);
       if (verb === undefined || hasCue(part, step)) continue;
       const near = part.steps.slice(s, s + 3);
-      if (
-        near.some((n) =>
-          n.sentence.items.some((i) => i.kind === 'duration' || (i.kind === 'word' && ELSEWHERE.has(i.word))),
-        )
-      )
-        continue;
+      if (near.some((n) => says(n, ELSEWHERE) || n.sentence.items.some((i) => i.kind === 'duration'))) continue;
       yield { at: { line: step.line, start: verb.start, end: verb.end }, values: { verb: verb.word } };
     }
   },
@@ -44,4 +41,4 @@ export default defineCheck<{ readonly verb: string }>({
   },
 });
 
-const ELSEWHERE: ReadonlySet<string> = new Set(['above', 'before', 'pack', 'packet', 'label', 'usual', 'directed']);
+const ELSEWHERE = asWritten('above', 'before', 'pack', 'packet', 'label', 'usual', 'directed');

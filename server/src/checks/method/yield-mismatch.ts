@@ -3,10 +3,11 @@ import { gramsText } from '../../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import type { MeasuredNode, SentenceItem, Span, TextNode } from '../../notation/tree.ts';
 import { listedPart } from '../../recipe/part.ts';
-import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
-import { baseForm } from '../../recipe/verbs.ts';
+import type { Part, Recipe } from '../../recipe/recipe.ts';
+import { anySays, inAnyForm, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
+import { anyPart, overParts } from '../over-parts.ts';
 
 interface Values {
   /** Grams that the yield line promises, or that a step divides into pieces. */
@@ -40,7 +41,7 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
 **Silent** for a yield in portions, slices or a volume, where a weight is not known, where water or flour is added as needed, for parts written in percentages, and for what builds on another file.`,
   *find({ recipe }) {
     if (recipe.inherits) return;
-    for (const part of recipe.parts) yield* divisionsIn(part).map((d) => ({ ...d, at: { ...d.at, part: part.index } }));
+    for (const { value } of divisions(recipe)) yield* value;
     const values = valuesOf(recipe);
     const amount = recipe.yield?.node.amount;
     if (values === undefined || recipe.yield === undefined || amount === undefined) return;
@@ -110,7 +111,7 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
 function valuesOf(recipe: Recipe): Values | undefined {
   const { amount, of } = recipe.yield?.node ?? {};
   const said = amount === undefined ? undefined : promised(amount, of);
-  if (said === undefined || recipe.parts.length === 0 || !recipe.parts.every(isWeighed)) return undefined;
+  if (said === undefined || recipe.parts.length === 0 || unweighed(recipe)) return undefined;
   const listedG = [sum(recipe, 'low'), sum(recipe, 'high')] as const;
   return listedG[1] <= 0 ? undefined : { ...said, listedG, divided: false };
 }
@@ -139,6 +140,8 @@ const isWeighed = onceFor(
     !includes.some((other) => listedPart(head, other.name) !== undefined),
 );
 
+const unweighed = anyPart((part) => !isWeighed(part));
+
 const sum = ({ parts }: Recipe, side: 'low' | 'high'): number => parts.reduce((g, p) => g + p.head.massG[side], 0);
 
 const BULK: ReadonlySet<string> = new Set(['water', 'flour', 'stock', 'milk', 'oil', 'sugar', 'grain']);
@@ -158,7 +161,7 @@ function eachIn(words: string): number | undefined {
   return found?.[1] === undefined || base === undefined ? undefined : Number(found[1]) * base;
 }
 
-const REDUCING: ReadonlySet<string> = new Set([
+const REDUCING = inAnyForm(
   'boil',
   'simmer',
   'reduce',
@@ -175,24 +178,20 @@ const REDUCING: ReadonlySet<string> = new Set([
   'peel',
   'bone',
   'discard',
-]);
+);
 
-const reduces = ({ parts }: Recipe): boolean => parts.some(losesWeight);
+const reduces = anyPart((part) => anySays(part.steps, REDUCING));
 
-const losesIn = (step: Step): boolean =>
-  step.sentence.items.some((i) => i.kind === 'word' && REDUCING.has(baseForm(i.word)));
-
-const losesWeight = onceFor((part: Part): boolean => part.steps.some(losesIn));
-
-const DIVIDING: ReadonlySet<string> = new Set(['divide', 'portion', 'scale', 'cut', 'shape', 'form', 'weigh']);
+const DIVIDING = inAnyForm('divide', 'portion', 'scale', 'cut', 'shape', 'form', 'weigh');
 /** Flour, bowl and offcuts take so much at most. */
 const LEAST_DIVIDED = 0.75;
 
 /** Steps that divide what the part has made into pieces by weight, where the sum does not fit. */
-const divisionsIn = onceFor((part: Part): readonly Found<Values>[] =>
-  part.steps.flatMap((step) => {
+const divisions = overParts((part): readonly Found<Values>[] | undefined => {
+  if (!anySays(part.steps, DIVIDING)) return undefined;
+  const found = part.steps.flatMap((step) => {
+    if (!says(step, DIVIDING)) return [];
     const { items } = step.sentence;
-    if (!items.some((i) => i.kind === 'word' && DIVIDING.has(baseForm(i.word)))) return [];
     // `half the dough`, and what a batch is made for, are not the whole.
     if (step.mentions.some((m) => m.portion.kind !== 'plain' && m.portion.kind !== 'all')) return [];
     return items.flatMap((item, i) => {
@@ -204,11 +203,12 @@ const divisionsIn = onceFor((part: Part): readonly Found<Values>[] =>
       if (saidG >= listedG[0] * LEAST_DIVIDED && saidG <= listedG[1] * ROUNDING) return [];
       const numeral = { start: item.low.start, end: (item.high ?? item.low).end };
       const pieces = { count, eachG: each.grams, words: each.words, numeral };
-      const at = { line: step.line, start: item.start, end: each.end };
+      const at = { part: part.index, line: step.line, start: item.start, end: each.end };
       return [{ at, values: { saidG, listedG, pieces, divided: true } }];
     });
-  }),
-);
+  });
+  return found.length === 0 ? undefined : found;
+});
 
 /** `24 pieces of 60 g`, `24 of 60 g`, `24, 60 g each`: the weight after a bare number. */
 function eachAfter(
@@ -243,6 +243,6 @@ function toDivide(part: Part, line: number): readonly [number, number] | undefin
   // What goes in later, or is for the pan, is not divided.
   const late = part.ledger.some((e) => e.uses[0] === undefined || e.uses.some((u) => u.line >= line));
   if (ingredients.length > 0 && late) return undefined;
-  if (part.steps.some((s) => s.line < line && losesIn(s))) return undefined;
+  if (part.steps.some((s) => s.line < line && says(s, REDUCING))) return undefined;
   return [head.massG.low, head.massG.high];
 }

@@ -1,5 +1,6 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { unitMisspelled } from './unit-spelling.ts';
 
@@ -27,12 +28,11 @@ export default defineCheck<Values>({
 
 Write one of the near names, or describe the food in a \`food\` block of the house: \`food smoked butter\`, then \`like butter\`. Silent for what is added to taste, and for a line that takes from an earlier part by its name (\`200 g poolish\`).`,
   *find(part, house) {
-    const taken = new Set(part.includes.map((h) => h.name.toLowerCase()));
     for (const ingredient of part.head.ingredients) {
       const { match, node } = ingredient;
       if (
-        taken.has(ingredient.name.toLowerCase()) ||
         match.kind === 'food' ||
+        isTaken(ingredient.name, part) ||
         node.name === undefined ||
         ingredient.free ||
         unitMisspelled(ingredient, house) !== undefined
@@ -89,3 +89,7 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
     ],
   },
 });
+
+/** The line takes so much of an earlier part. */
+const isTaken = (name: string, { includes }: Part): boolean =>
+  includes.some((head) => head.name.toLowerCase() === name.toLowerCase());

@@ -1,6 +1,7 @@
 import type { DurationNode, SentenceItem, Span } from '../../notation/tree.ts';
 import { celsiusOf } from '../../recipe/heat.ts';
 import type { Step } from '../../recipe/recipe.ts';
+import { anySays, inAnyForm, isOn, wordList } from '../../recipe/step-words.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { CAUTION, type HoldingLimits, holdingLimits, timeText } from './limits.ts';
@@ -33,7 +34,7 @@ export default defineCheck<Values>({
 
 **Silent** for breads, cakes, pastry, jam, pickles and ferments, for what cools in the fridge, over ice or in a blast chiller, and for marinating and soaking.`,
   *find(part, house) {
-    if (part.steps.length === 0 || !part.steps.some(hasTime) || !isPerishable(part)) return;
+    if (!anySays(part.steps, TELLING) || !part.steps.some(hasTime) || !isPerishable(part)) return;
     const limits = holdingLimits(house.foodSafety);
     for (const step of part.steps) {
       const found = inStep(step, limits);
@@ -95,7 +96,9 @@ const ROOM: ReadonlySet<string> = new Set([
   'ambient',
   'kitchen',
 ]);
-const COOLING: ReadonlySet<string> = new Set(['cool', 'leave', 'stand', 'rest', 'keep', 'hold', 'sit', 'set']);
+const COOLING = inAnyForm('cool', 'leave', 'stand', 'rest', 'keep', 'hold', 'sit', 'set');
+/** Without one of these before a time, the time is of something else. */
+const TELLING = wordList((word) => word === 'within' || COOLING.has(word));
 /** Before it is cooked, or in something that keeps it. */
 const OTHERWISE: ReadonlySet<string> = new Set([
   'marinate',
@@ -118,8 +121,6 @@ function inStep(step: Step, limits: HoldingLimits): Found<Values> | undefined {
   const { cooling, leftOut, title } = limits;
   for (const [at, item] of items.entries()) {
     if (item.kind !== 'duration' || isShelfLife(items, at)) continue;
-    const clause = clauseOf(items, at);
-    const target = targetBefore(items, at);
     const found = (kind: Values['kind'], limitMin: number, section: string): Found<Values> => ({
       at: { line: step.line, ...spanOf(item) },
       values: {
@@ -131,7 +132,8 @@ function inStep(step: Step, limits: HoldingLimits): Found<Values> | undefined {
         source: `${title}, ${section}`,
       },
     });
-    if (target !== undefined && wordAt(items, at - 1) === 'within') {
+    const target = wordAt(items, at - 1) === 'within' ? targetBefore(items, at) : undefined;
+    if (target !== undefined) {
       if (
         target >= cooling.endC + 1 &&
         target <= cooling.middleC + 1 &&
@@ -144,7 +146,9 @@ function inStep(step: Step, limits: HoldingLimits): Found<Values> | undefined {
       continue;
     }
     const verb = verbOf(items, at);
-    if (verb === undefined || clause.some((w) => COLD.has(w) || OTHERWISE.has(baseForm(w)))) continue;
+    if (verb === undefined) continue;
+    const clause = clauseOf(items, at);
+    if (clause.some((w) => COLD.has(w) || OTHERWISE.has(baseForm(w)))) continue;
     if (hasColdReading(items, at)) continue;
     const cools = verb === 'cool' || clause.some((w) => baseForm(w) === 'cool');
     if (cools && lowOf(item) > cooling.middleMin) return found('in the room', cooling.middleMin, cooling.section);
@@ -162,9 +166,7 @@ function verbOf(items: readonly SentenceItem[], at: number): string | undefined 
   for (let i = at - 1; i >= 0; i--) {
     const item = items[i];
     if (item?.kind === 'mark' && /[.;]/.test(item.mark)) return undefined;
-    if (item?.kind !== 'word') continue;
-    const base = baseForm(item.word);
-    if (COOLING.has(base)) return base;
+    if (item?.kind === 'word' && isOn(COOLING, item.word)) return baseForm(item.word);
   }
   return undefined;
 }

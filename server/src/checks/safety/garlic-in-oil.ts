@@ -1,9 +1,9 @@
 import type { FoodClass } from '../../food/food.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
+import { asWritten, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck } from '../check.ts';
-import { says } from './journey.ts';
 import { CAUTION } from './limits.ts';
 
 interface Values {
@@ -36,6 +36,7 @@ export default defineCheck<Values>({
 
 **Silent** where the steps keep it cold for ${MOST_DAYS} days or less, freeze it or use it at once, for dried herbs and spices, and for dressings with their share of vinegar or lemon juice.`,
   *find(part) {
+    if (!part.head.ingredients.some((i) => i.food?.class === 'oil')) return;
     const solid = part.head.ingredients.find(isSolid);
     if (solid?.node.name === undefined || !isOily(part)) return;
     for (const step of part.steps) {
@@ -96,7 +97,7 @@ function isOily(part: Part): boolean {
   return whole > 0 && oil > whole * OILY && sour < whole * SOUR;
 }
 
-const KEEPING: ReadonlySet<string> = new Set([
+const KEEPS: ReadonlySet<string> = new Set([
   'keep',
   'keeps',
   'store',
@@ -110,9 +111,10 @@ const KEEPING: ReadonlySet<string> = new Set([
   'leave',
   'cellar',
 ]);
-const COLD: ReadonlySet<string> = new Set(['fridge', 'refrigerator', 'refrigerate', 'chill', 'chilled', 'cold']);
-const FROZEN: ReadonlySet<string> = new Set(['freeze', 'freezer', 'frozen']);
-const PLACES: ReadonlySet<string> = new Set([
+const KEEPING = wordList((word) => KEEPS.has(word) || KEEPS.has(baseForm(word)));
+const COLD = asWritten('fridge', 'refrigerator', 'refrigerate', 'chill', 'chilled', 'cold');
+const FROZEN = asWritten('freeze', 'freezer', 'frozen');
+const PLACES = asWritten(
   'cupboard',
   'larder',
   'pantry',
@@ -125,17 +127,13 @@ const PLACES: ReadonlySet<string> = new Set([
   'months',
   'weeks',
   'year',
-]);
+);
 const DAY_MIN = 1440;
 
 /** `warm` where it is kept out of the cold, or the days it is kept in it when they are too many. */
 function keptFor(step: Step): 'warm' | number | undefined {
   const { items } = step.sentence;
-  if (
-    says(step, FROZEN) ||
-    !items.some((i) => i.kind === 'word' && (KEEPING.has(i.word) || KEEPING.has(baseForm(i.word))))
-  )
-    return undefined;
+  if (says(step, FROZEN) || !says(step, KEEPING)) return undefined;
   const longest = Math.max(0, ...items.map((i) => (i.kind === 'duration' ? i.highMin : 0))) / DAY_MIN;
   const cold = says(step, COLD) || step.heat.some((h) => h.celsius.high <= 5.5);
   if (cold) return longest > MOST_DAYS ? Math.round(longest) : undefined;

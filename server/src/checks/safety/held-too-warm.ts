@@ -3,9 +3,9 @@ import { trimmed } from '../../measure/number-text.ts';
 import type { SentenceItem } from '../../notation/tree.ts';
 import type { HeatReading } from '../../recipe/heat.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
+import { anySays, asWritten, inAnyForm, isOn, says } from '../../recipe/step-words.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck } from '../check.ts';
-import { says } from './journey.ts';
 import { CAUTION, type HoldingLimits, holdingLimits } from './limits.ts';
 import { isPerishable } from './perishable.ts';
 import { isFridgeInWrongUnit } from './wrong-unit.ts';
@@ -36,7 +36,7 @@ export default defineCheck<Values>({
 
 **Silent** for doughs that prove, ferments, cheese and yoghurt in the making, for what is held at a temperature until it is cooked (a water bath, a roast by its published time), and for what keeps by itself.`,
   *find(part, house) {
-    if (!part.steps.some((s) => s.heat.length > 0) || !isPerishable(part)) return;
+    if (!anySays(part.steps, KEEPING) || !part.steps.some((s) => s.heat.length > 0) || !isPerishable(part)) return;
     const limits = holdingLimits(house.foodSafety);
     for (const step of part.steps) {
       for (const reading of step.heat) {
@@ -101,9 +101,9 @@ export default defineCheck<Values>({
   },
 });
 
-const KEEPING: ReadonlySet<string> = new Set(['keep', 'hold', 'store', 'chill', 'refrigerate']);
+const KEEPING = inAnyForm('keep', 'hold', 'store', 'chill', 'refrigerate');
 const HOT: ReadonlySet<string> = new Set(['keep', 'hold']);
-const MAKING: ReadonlySet<string> = new Set([
+const MAKING = inAnyForm(
   'ferment',
   'culture',
   'cultured',
@@ -118,22 +118,22 @@ const MAKING: ReadonlySet<string> = new Set([
   'bath',
   'dry',
   'temper',
-]);
+);
 
-const ROASTED: ReadonlySet<string> = new Set(['roast', 'roasts', 'roasted', 'roasting']);
+const ROASTED = asWritten('roast', 'roasts', 'roasted', 'roasting');
 /** A time beside these is how long it stands ready, and cooks nothing. */
-const FOR_SERVICE: ReadonlySet<string> = new Set(['warm', 'hot', 'service', 'serving', 'buffet', 'serve']);
+const FOR_SERVICE = asWritten('warm', 'hot', 'service', 'serving', 'buffet', 'serve');
 
 function keptAt(reading: HeatReading, step: Step, part: Part, limits: HoldingLimits): 'hot' | 'cold' | undefined {
   if (reading.role === 'food' || reading.role === 'liquid' || reading.node.unit === 'gas') return undefined;
-  if (isFridgeInWrongUnit(reading, step)) return undefined;
+  if (!says(step, KEEPING) || isFridgeInWrongUnit(reading, step)) return undefined;
   const { items } = step.sentence;
   const verb = keepingVerb(items, reading);
-  if (verb === undefined || items.some((i) => i.kind === 'word' && MAKING.has(baseForm(i.word)))) return undefined;
+  if (verb === undefined || says(step, MAKING)) return undefined;
   const { low, high } = reading.celsius;
   if (high < BETWEEN_C) return high > limits.cold.celsius + SLACK_C ? 'cold' : undefined;
   if (!HOT.has(verb)) return undefined;
-  const roast = part.head.ingredients.some((i) => i.food?.class === 'meat') && part.steps.some((s) => says(s, ROASTED));
+  const roast = part.head.ingredients.some((i) => i.food?.class === 'meat') && anySays(part.steps, ROASTED);
   const least = roast ? limits.hot.roastC : limits.hot.celsius;
   if (low >= least - SLACK_C) return undefined;
   // Held for a time, to cook or pasteurise: judged by its published times.
@@ -145,7 +145,7 @@ function keepingVerb(items: readonly SentenceItem[], reading: HeatReading): stri
   for (let i = items.indexOf(reading.node) - 1, seen = 0; i >= 0 && seen < 6; i--, seen++) {
     const item = items[i];
     if (item?.kind === 'mark' && /[.;,:]/.test(item.mark)) return undefined;
-    if (item?.kind === 'word' && KEEPING.has(baseForm(item.word))) return baseForm(item.word);
+    if (item?.kind === 'word' && isOn(KEEPING, item.word)) return baseForm(item.word);
   }
   return undefined;
 }

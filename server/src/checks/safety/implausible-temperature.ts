@@ -4,8 +4,8 @@ import type { TemperatureNode } from '../../notation/tree.ts';
 import type { HeatReading } from '../../recipe/heat.ts';
 import type { Kind } from '../../recipe/kinds.ts';
 import type { Step } from '../../recipe/recipe.ts';
+import { asWritten, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { says } from './journey.ts';
 import { CAUTION } from './limits.ts';
 import { isFridgeInWrongUnit } from './wrong-unit.ts';
 
@@ -37,7 +37,7 @@ export default defineCheck<Values>({
 
 **What to do.** Mend the letter. **Silent** for hearths (pizza, stone, wood, coals), for drying and keeping warm, and for sugar and hot fat.`,
   *find(part) {
-    for (const step of part.steps) yield* inStep(step, part.head.kind);
+    for (const step of part.steps) if (step.heat.length > 0) yield* inStep(step, part.head.kind);
   },
   *findInFile({ recipe }) {
     if (recipe.oven === undefined) return;
@@ -141,9 +141,9 @@ const coolInside = ({ inside, node }: HeatReading, step: Step): Values | undefin
     ? { node, what: 'food', meant: 'C' }
     : undefined;
 
-const OVEN_VERBS: ReadonlySet<string> = new Set(['bake', 'roast']);
+const OVEN_VERBS = asWritten('bake', 'roast');
 
-const HEARTH: ReadonlySet<string> = new Set([
+const HEARTH = asWritten(
   'pizza',
   'stone',
   'steel',
@@ -155,8 +155,8 @@ const HEARTH: ReadonlySet<string> = new Set([
   'fire',
   'kiln',
   'barbecue',
-]);
-const DRYING: ReadonlySet<string> = new Set([
+);
+const DRYING = asWritten(
   'dry',
   'dries',
   'dried',
@@ -168,7 +168,7 @@ const DRYING: ReadonlySet<string> = new Set([
   'prove',
   'proof',
   'rise',
-]);
+);
 
 function ovenValues(node: TemperatureNode, step: Step | undefined, coolestF: number): Values | undefined {
   if (node.unit === 'C' && node.lowDegrees > HOTTEST_OVEN_C && node.lowDegrees <= 550 && !(step && says(step, HEARTH)))

@@ -8,9 +8,11 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Mention } from '../../recipe/mentions.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
-import { baseForm, verbClass } from '../../recipe/verbs.ts';
+import { asWritten, inAnyForm, isOn, says, wordList } from '../../recipe/step-words.ts';
+import { baseForm, type VerbClass, verbClass } from '../../recipe/verbs.ts';
 import { takesEverything } from '../everything.ts';
-import { onceFor } from '../once.ts';
+import { type Keeps, onceFor, onceIn } from '../once.ts';
+import { type Given, overParts } from '../over-parts.ts';
 
 /** A step that the ingredient goes through. */
 export interface Stop {
@@ -18,7 +20,7 @@ export interface Stop {
   readonly step: Step;
 }
 
-export interface Journey {
+export interface Journey extends Keeps {
   /** The part's index and the ingredient's in it. */
   readonly part: Part;
   readonly index: number;
@@ -30,7 +32,7 @@ export interface Journey {
 }
 
 /** What is not safe raw of one part, followed. The same object for as long as no step it goes through has changed. */
-export interface Followed {
+export interface Followed extends Keeps {
   readonly part: Part;
   readonly journeys: readonly Journey[];
   /** The part, and every later one that takes it in, in order. */
@@ -42,26 +44,27 @@ export interface Followed {
 /** The parts with something not safe raw in them that a step takes. */
 export const followedIn = onceFor((recipe: Recipe): readonly Followed[] => {
   const followed: Followed[] = [];
-  const listers = listersOf(recipe);
-  for (const part of recipe.parts) {
-    let kept = FOLLOWED.get(part);
-    if (kept === undefined || !stillHolds(kept, recipe, listers)) {
-      kept = follow(recipe, part, listers);
-      FOLLOWED.set(part, kept);
-    }
-    if (kept.journeys.length > 0) followed.push(kept);
+  const listers = listersOf(listings(recipe));
+  for (const { part, value: last } of risky(recipe)) {
+    if (last.followed === undefined || !stillHolds(last.followed, recipe, listers))
+      last.followed = follow(recipe, part, listers);
+    if (last.followed.journeys.length > 0) followed.push(last.followed);
   }
   return followed;
 });
 
-const FOLLOWED = new WeakMap<Part, Followed>();
+/** The parts with something not safe raw in them, each with how it was followed last. */
+const risky = overParts((part): { followed?: Followed } | undefined =>
+  risksIn(part.head).length === 0 ? undefined : followedLast(part),
+);
+
+const followedLast = onceFor((_part: Part): { followed?: Followed } => ({}));
 
 type Listers = ReadonlyMap<PartHead, readonly number[]>;
 
-function stillHolds({ holders, journeys, listed }: Followed, recipe: Recipe, listers: Listers): boolean {
-  if (journeys.length === 0 && listers.size === 0)
-    return holders[0] !== undefined && risksIn(holders[0].head).length === 0;
-  return holders.every((p) => recipe.parts[p.index] === p) && countListers(holders, listers) === listed;
+function stillHolds({ holders, listed }: Followed, recipe: Recipe, listers: Listers): boolean {
+  for (const holder of holders) if (recipe.parts[holder.index] !== holder) return false;
+  return countListers(holders, listers) === listed;
 }
 
 const countListers = (holders: readonly Part[], listers: Listers): number =>
@@ -78,17 +81,20 @@ const MOST_FOLLOWED = 40;
 function follow(recipe: Recipe, part: Part, listers: Listers): Followed {
   const risks = risksIn(part.head).slice(0, MOST_FOLLOWED);
   const union = new Set<Part>([part]);
-  const journeys = risks.flatMap((index) => {
+  const journeys: Journey[] = [];
+  for (const index of risks) {
     const holders = holdersOf(recipe, part, index, listers);
     for (const holder of holders) union.add(holder);
-    return journeyOf(part, index, holders) ?? [];
-  });
+    const journey = journeyOf(part, index, holders);
+    if (journey !== undefined) journeys.push(journey);
+  }
   const holders = [...union];
-  return { part, journeys, holders, listed: countListers(holders, listers) };
+  return { part, journeys, holders, listed: countListers(holders, listers), kept: [] };
 }
 
 /** The part, the later ones that take the ingredient or the part itself, and those that take these in turn; in order. */
 function holdersOf(recipe: Recipe, part: Part, ingredient: number, listers: Listers): readonly Part[] {
+  if (part.usesByLater.length === 0 && listers.size === 0) return [part];
   const found = new Set<number>([part.index]);
   const queue = [part];
   for (let next = queue.pop(); next !== undefined; next = queue.pop()) {
@@ -107,22 +113,23 @@ function visit(taker: Part | undefined, found: Set<number>, queue: Part[]): void
 }
 
 /** The later parts that have a part on their list, as `200 g poolish`; a mention in a step is in `usesByLater`. */
-function listersOf(recipe: Recipe): Listers {
+const listersOf = onceFor((listed: readonly Given<readonly PartHead[]>[]): Listers => {
   const listers = new Map<PartHead, number[]>();
-  for (const part of recipe.parts) {
-    if (part.includes.length === 0) continue;
-    for (const head of listedIn(part)) {
+  for (const { part, value: heads } of listed) {
+    for (const head of heads) {
       const list = listers.get(head);
       if (list === undefined) listers.set(head, [part.index]);
       else list.push(part.index);
     }
   }
   return listers;
-}
+});
 
-const listedIn = onceFor((part: Part): readonly PartHead[] =>
-  part.includes.filter((head) => listedPart(part.head, head.name) !== undefined),
-);
+const listings = overParts((part): readonly PartHead[] | undefined => {
+  if (part.includes.length === 0) return undefined;
+  const listed = part.includes.filter((head) => listedPart(part.head, head.name) !== undefined);
+  return listed.length === 0 ? undefined : listed;
+});
 
 function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey | undefined {
   const ingredient = part.head.ingredients[index];
@@ -135,14 +142,14 @@ function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey
   const self = { part, index };
   for (const where of holders) {
     if (first !== undefined && where.index < first.part) continue;
-    for (const [s, step] of where.steps.entries()) {
-      if (first !== undefined && where.index === first.part && s < first.step) continue;
-      all.push({ part: where, step });
-      if (concerns(step, holds, part.index, index) || heats(step, where, self, 'oven'))
-        stops.push({ part: where, step });
+    for (let s = first !== undefined && where.index === first.part ? first.step : 0; s < where.steps.length; s++) {
+      const step = where.steps[s] as Step;
+      const stop = { part: where, step };
+      all.push(stop);
+      if (concerns(step, holds, part.index, index) || heats(step, where, self, 'oven')) stops.push(stop);
     }
   }
-  return { part, index, ingredient, stops, all };
+  return { part, index, ingredient, stops, all, kept: [] };
 }
 
 /** `Shape, bag and cook for 30 min.`: where no step names anything listed, all of them are about all of it. */
@@ -153,23 +160,23 @@ const isNameless = onceFor(
 /** Whether a step is about the food: it mentions it, or a part that holds it, or nothing by name. */
 function concerns(step: Step, holds: ReadonlySet<number>, part: number, index: number): boolean {
   if (step.mentions.length === 0 || readsTheWhole(step)) return true;
-  return step.mentions.some(
-    (m) =>
-      (m.part !== undefined && holds.has(m.part)) ||
-      m.ingredients.some((r) => r.part === part && r.ingredient === index),
-  );
+  for (const mention of step.mentions) {
+    if (mention.part !== undefined && holds.has(mention.part)) return true;
+    for (const r of mention.ingredients) if (r.part === part && r.ingredient === index) return true;
+  }
+  return false;
 }
 
 /** `Add the hot milk and cook until the custard reads 82 C`: whatever else it names, the reading is of all that is in it. */
-const readsTheWhole = onceFor((step: Step): boolean => {
-  const reading = step.heat.find(isDoneness);
+function readsTheWhole(step: Step): boolean {
+  const reading = says(step, WHOLE) ? step.heat.find(isDoneness) : undefined;
   return (
     reading !== undefined &&
-    step.sentence.items.some((i) => i.kind === 'word' && i.end < reading.node.start && WHOLE.has(i.word))
+    step.sentence.items.some((i) => i.kind === 'word' && i.end < reading.node.start && isOn(WHOLE, i.word))
   );
-});
+}
 
-const WHOLE: ReadonlySet<string> = new Set(['sauce', 'custard', 'mixture', 'mix', 'filling']);
+const WHOLE = asWritten('sauce', 'custard', 'mixture', 'mix', 'filling');
 
 /** A reading below this is a dough's or a syrup's, not a sign that something is cooked. */
 const LEAST_DONENESS_C = 45;
@@ -185,7 +192,7 @@ export const isDoneness = (r: HeatReading): boolean =>
   r.celsius.low >= (COOKING.has(r.verb ?? '') ? LEAST_COOKED_C : LEAST_DONENESS_C);
 
 /** These cook a food through. Browning and frying may not: there only a figure tells. */
-const COOKS_THROUGH: ReadonlySet<string> = new Set([
+const COOKS_THROUGH = inAnyForm(
   'boil',
   'simmer',
   'steam',
@@ -198,25 +205,30 @@ const COOKS_THROUGH: ReadonlySet<string> = new Set([
   'pressure-cook',
   'confit',
   'deep-fry',
-]);
-
-export const cooksThrough = onceFor((step: Step): boolean =>
-  step.sentence.items.some((i) => i.kind === 'word' && COOKS_THROUGH.has(baseForm(i.word)) && !isNamed(step, i)),
 );
+
+export const cooksThrough = (step: Step): boolean =>
+  says(step, COOKS_THROUGH) &&
+  step.sentence.items.some((i) => i.kind === 'word' && isOn(COOKS_THROUGH, i.word) && !isNamed(step, i));
 
 /** Within the name of an ingredient: `the boiling water` orders nothing. */
 const isNamed = (step: Step, { start, end }: SentenceItem): boolean =>
   step.mentions.some((m) => m.start <= start && m.end >= end);
 
-/** Whether a step says one of these words. */
-export const says = (step: Step, words: ReadonlySet<string>): boolean =>
-  step.sentence.items.some((i) => i.kind === 'word' && words.has(i.word));
-
 /** The first step from its first use on that heats the ingredient, or may. */
-export const heatOf = onceFor((journey: Journey): Stop | undefined => {
-  const read = (step: Step) => step.heat.some(isDoneness) && journey.stops.some((s) => s.step === step);
-  return journey.all.find(({ part, step }) => read(step) || heats(step, part, journey));
-});
+export const heatOf = onceIn((journey: Journey): Stop | undefined => heatFrom(journey, 0));
+
+/** The same, from one of all its steps on. */
+export function heatFrom(journey: Journey, from: number): Stop | undefined {
+  const { all, stops } = journey;
+  for (let i = from; i < all.length; i++) {
+    const stop = all[i] as Stop;
+    const { step, part } = stop;
+    if (step.heat.some(isDoneness) && stops.some((s) => s.step === step)) return stop;
+    if (heats(step, part, journey)) return stop;
+  }
+  return undefined;
+}
 
 /** Hot on the stove or in the oven, but these only melt, warm or bring together. */
 const TOO_GENTLE: ReadonlySet<string> = new Set([
@@ -251,8 +263,13 @@ const LIQUIDS: ReadonlySet<string> = new Set(['water', 'stock', 'syrup', 'milk',
 const AROUND: ReadonlySet<string> = new Set(['over', 'in', 'into', 'of', 'gently', 'barely']);
 
 function heats(step: Step, part: Part, self: Self, only?: 'oven'): boolean {
+  if (!says(step, only === undefined ? HEATING : BAKING)) return false;
   return heatWords(step).some((h) => (only === undefined || h.oven) && heatsFood(h.object, step, part, self));
 }
+
+const heatsAs = (word: string, kind: VerbClass): boolean => verbClass(word) === kind && !TOO_GENTLE.has(baseForm(word));
+const BAKING = wordList((word) => heatsAs(word, 'oven'));
+const HEATING = wordList((word) => heatsAs(word, 'oven') || heatsAs(word, 'stove'));
 
 interface HeatWord {
   readonly oven: boolean;
@@ -263,21 +280,19 @@ interface HeatWord {
 /** The words of a step that heat something, whatever it is. */
 const heatWords = onceFor(({ sentence: { items }, mentions }: Step): readonly HeatWord[] =>
   items.flatMap((item, i) => {
-    if (item.kind !== 'word') return [];
-    const kind = verbClass(item.word);
+    if (item.kind !== 'word' || !isOn(HEATING, item.word)) return [];
     const verb = baseForm(item.word);
-    if ((kind !== 'oven' && kind !== 'stove') || TOO_GENTLE.has(verb)) return [];
     // A name such as `boiling water` or `smoked paprika` heats nothing.
     if (mentions.some((m) => m.start <= item.start && m.end >= item.end && !m.verb)) return [];
     if (nearWords(items, i, -3).some((w) => NOUN_BEFORE.has(w)) || (verb === 'heat' && heatsVessel(items, i)))
       return [];
     const before = nearWords(items, i, -1)[0] ?? '';
-    const noun = NAMES_BEFORE.has(before) && !COOKS_THROUGH.has(verb);
+    const noun = NAMES_BEFORE.has(before) && !isOn(COOKS_THROUGH, item.word);
     // `loosen with boiling water` heats little; `over simmering water` does.
     const poured = item.word.endsWith('ing') && LIQUIDS.has(nearWords(items, i, 1)[0] ?? '') && !AROUND.has(before);
     if (noun || poured) return [];
     const object = mentions.find((m) => m.from > i && m.from <= i + 3 && !between(items, i, m.from));
-    return [{ oven: kind === 'oven', object }];
+    return [{ oven: isOn(BAKING, item.word), object }];
   }),
 );
 
@@ -319,6 +334,6 @@ const BOUGHT_SAFE =
   /\b(?:cooked|pasteuri[sz]ed|canned|tinned|smoked|leftover|roasted|cured|hard-boiled|boiled|poached|precooked|rotisserie)\b/i;
 
 /** Bought cooked or pasteurised, by its own line. */
-export const isBoughtSafe = onceFor(({ node }: Ingredient): boolean =>
+export const isBoughtSafe = onceIn(({ ingredient: { node } }: Journey): boolean =>
   BOUGHT_SAFE.test([node.name?.text, node.preparation?.text, node.note?.text].join(' ')),
 );

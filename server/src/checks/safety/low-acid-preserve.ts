@@ -1,9 +1,9 @@
 import type { FoodClass } from '../../food/food.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Part, Recipe } from '../../recipe/recipe.ts';
-import { defineCheck } from '../check.ts';
-import { onceFor } from '../once.ts';
-import { says } from './journey.ts';
+import type { Recipe } from '../../recipe/recipe.ts';
+import { anySays, asWritten } from '../../recipe/step-words.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { anyPart, overParts } from '../over-parts.ts';
 import { CAUTION } from './limits.ts';
 
 interface Values {
@@ -37,12 +37,7 @@ export default defineCheck<Values>({
 **Silent** for fruit and jams, ferments in their brine, what is kept in the fridge or frozen, and wherever pressure is named. It measures acid, not pH, and does not certify a recipe.`,
   *find({ recipe }) {
     if (!isSealed(recipe)) return;
-    for (const part of recipe.parts) {
-      const values = lowAcid(part);
-      if (values === undefined) continue;
-      const { start, end } = values.of.node.name ?? { start: 0, end: 0 };
-      yield { at: { part: part.index, line: values.of.line, start, end }, values };
-    }
+    for (const { value } of lowAcid(recipe)) yield value;
   },
   say: ({ name, acid, least }) => ({
     message: `Sealed jars with ${name} hold ${acid < 0.0005 ? 'no acid that was added' : `${(acid * 100).toFixed(2)} % of acid in the whole`}, where ${(least * 100).toFixed(1)} % is the least, and no step uses pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
@@ -63,8 +58,8 @@ export default defineCheck<Values>({
   },
 });
 
-const JARS: ReadonlySet<string> = new Set(['jar', 'jars', 'bottles', 'cans']);
-const SEALING: ReadonlySet<string> = new Set([
+const JARS = asWritten('jar', 'jars', 'bottles', 'cans');
+const SEALING = asWritten(
   'seal',
   'sealed',
   'sterilised',
@@ -77,9 +72,13 @@ const SEALING: ReadonlySet<string> = new Set([
   'cupboard',
   'pantry',
   'shelf',
-]);
-const PRESSURE: ReadonlySet<string> = new Set(['pressure', 'psi', 'retort', 'pressure-can']);
-const COLD: ReadonlySet<string> = new Set([
+);
+/** Pressure, or the cold. */
+const OTHERWISE = asWritten(
+  'pressure',
+  'psi',
+  'retort',
+  'pressure-can',
   'fridge',
   'refrigerator',
   'refrigerate',
@@ -88,21 +87,18 @@ const COLD: ReadonlySet<string> = new Set([
   'freezer',
   'frozen',
   'ferment',
-]);
+);
 
 /** Jars are closed to stand out of the cold. */
-function isSealed(recipe: Recipe): boolean {
-  const kept = recipe.parts.map(keeping);
-  return kept.some((k) => k.jars) && kept.some((k) => k.sealed) && !kept.some((k) => k.otherwise);
-}
+const isSealed = (recipe: Recipe): boolean => jarred(recipe) && sealed(recipe) && !keptOtherwise(recipe);
 
-const keeping = onceFor(({ steps }: Part) => ({
-  jars: steps.some((s) => says(s, JARS)),
-  sealed: steps.some((s) => says(s, SEALING)),
-  otherwise: steps.some(
-    (s) => says(s, PRESSURE) || says(s, COLD) || s.heat.some((h) => h.role === 'surroundings' && h.celsius.high <= 8),
-  ),
-}));
+const jarred = anyPart(({ steps }) => anySays(steps, JARS));
+const sealed = anyPart(({ steps }) => anySays(steps, SEALING));
+const keptOtherwise = anyPart(
+  ({ steps }) =>
+    anySays(steps, OTHERWISE) ||
+    steps.some((s) => s.heat.some((h) => h.role === 'surroundings' && h.celsius.high <= 8)),
+);
 
 const LOW_ACID: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'vegetable',
@@ -127,7 +123,7 @@ const TOMATOES = /tomato/;
 /** Grams of acid in 100 g, where the book does not say. */
 const ACETIC = 5;
 
-const lowAcid = onceFor(({ head }: Part): (Values & { readonly of: Ingredient }) | undefined => {
+const lowAcid = overParts(({ head, index }): Found<Values> | undefined => {
   if (head.kind?.name === 'jam' || head.kind?.name === 'lacto-ferment') return undefined;
   let whole = 0;
   let liquid = 0;
@@ -158,5 +154,7 @@ const lowAcid = onceFor(({ head }: Part): (Values & { readonly of: Ingredient })
   if (oil > whole * OILY) return undefined;
   const least = tomato > low * 0.7 ? TOMATO : PICKLE;
   const share = acid / whole;
-  return share >= least * 0.95 ? undefined : { name: of.name, acid: share, least, of };
+  if (share >= least * 0.95) return undefined;
+  const { start, end } = of.node.name ?? { start: 0, end: 0 };
+  return { at: { part: index, line: of.line, start, end }, values: { name: of.name, acid: share, least } };
 });

@@ -1,10 +1,12 @@
 import type { TextEdit } from '../../edits/text-edit.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { SentenceItem } from '../../notation/tree.ts';
+import type { Step } from '../../recipe/recipe.ts';
+import { asWritten, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm, verbClass } from '../../recipe/verbs.ts';
-import { defineCheck } from '../check.ts';
+import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
-import { onceForBoth } from '../once.ts';
+import { onceInHouse } from '../once.ts';
 import {
   cooksThrough,
   type Followed,
@@ -14,7 +16,6 @@ import {
   isDoneness,
   type Journey,
   type Stop,
-  says,
 } from './journey.ts';
 import { besideText, CAUTION, type Group, groupOf, holdingLimits, type Limit, limitOf } from './limits.ts';
 
@@ -60,15 +61,7 @@ A sign such as *golden* or *the juices run clear* makes it information; nothing 
   *find({ recipe, house }) {
     for (const followed of followedIn(recipe)) {
       const worst = worstIn(house, followed);
-      if (worst === undefined) continue;
-      const { journey, values } = worst;
-      const { name } = journey.ingredient.node;
-      if (name === undefined) continue;
-      yield {
-        at: { part: journey.part.index, line: journey.ingredient.line, start: name.start, end: name.end },
-        values,
-        ...severityOf(values),
-      };
+      if (worst !== undefined) yield worst;
     }
   },
   say: (values) => {
@@ -129,59 +122,56 @@ function severityOf(values: Values): { readonly severity?: 'warning' | 'info' } 
 }
 
 /** The strictest of a part speaks for it. */
-const worstIn = onceForBoth((house: House, { journeys }: Followed) => {
-  const strictness = (v: Values) => (v.kind === 'no figure' ? v.limit.celsius : 0);
-  return journeys
-    .flatMap((journey) => {
-      const values = valuesOf(journey, house);
-      return values === undefined ? [] : [{ journey, values }];
-    })
-    .sort((a, b) => strictness(b.values) - strictness(a.values))[0];
+const worstIn = onceInHouse((house, { journeys }: Followed): Found<Values> | undefined => {
+  let worst: { readonly journey: Journey; readonly values: Values } | undefined;
+  for (const journey of journeys) {
+    const values = valuesOf(journey, house);
+    if (values !== undefined && (worst === undefined || strictness(values) > strictness(worst.values)))
+      worst = { journey, values };
+  }
+  const name = worst?.journey.ingredient.node.name;
+  if (worst === undefined || name === undefined) return undefined;
+  const { journey, values } = worst;
+  const at = { part: journey.part.index, line: journey.ingredient.line, start: name.start, end: name.end };
+  return { at, values, ...severityOf(values) };
 });
+
+const strictness = (v: Values): number => (v.kind === 'no figure' ? v.limit.celsius : 0);
 
 function valuesOf(journey: Journey, house: House): Values | undefined {
   const { ingredient, stops, all } = journey;
-  if (ingredient.optional || isBoughtSafe(ingredient)) return undefined;
+  if (ingredient.optional || isBoughtSafe(journey)) return undefined;
   const group = ingredient.food && groupOf(ingredient.food);
   if (group === undefined) return undefined;
   const heated = heatOf(journey);
   if (heated === undefined) return group === 'egg' ? undefined : rawValues(journey, group, house);
   if (group === 'fish' || group === 'meat' || (group === 'egg' && !isEggDish(journey))) return undefined;
   if (all.some(({ step }) => cooksThrough(step) || step.heat.some(isDoneness))) return undefined;
-  const last =
-    stops.findLast(({ step }) => step.sentence.items.some((i) => i.kind === 'word' && isCooking(i.word))) ?? heated;
-  const sign = all.some(({ step: { sentence } }) => sentence.items.some((_, at) => isSign(sentence.items, at)));
+  const last = stops.findLast(({ step }) => says(step, COOKING)) ?? heated;
+  const sign = all.some(({ step }) => saysSign(step));
   // Set all through, egg is near its figure: a sign is enough.
   if (group === 'egg' && sign) return undefined;
   const limit = limitOf(group, house.foodSafety);
   return { kind: 'no figure', name: ingredient.name, limit, beside: besideText(group, house.foodSafety), sign, last };
 }
 
-const SIGNS: ReadonlySet<string> = new Set([
-  'until',
-  'till',
-  'when',
-  'clear',
-  'done',
-  'set',
-  'firm',
-  'thick',
-  'thickens',
-  'curds',
-]);
+const SIGNS = asWritten('until', 'till', 'when', 'clear', 'done', 'set', 'firm', 'thick', 'thickens', 'curds');
+
+const saysSign = (step: Step): boolean =>
+  says(step, SIGNS) && step.sentence.items.some((_, at) => isSign(step.sentence.items, at));
 
 /** `Just set` is a sign, `set in a pan` an order. */
 function isSign(items: readonly SentenceItem[], at: number): boolean {
   const item = items[at];
-  if (item?.kind !== 'word' || !SIGNS.has(item.word)) return false;
+  if (item?.kind !== 'word' || !isOn(SIGNS, item.word)) return false;
   const before = items[at - 1];
   return item.word !== 'set' || (before?.kind === 'word' && before.word !== 'and' && before.word !== 'then');
 }
 
-const isCooking = (word: string): boolean => {
+const COOKING = wordList((word) => {
   const kind = verbClass(word);
   return (kind === 'oven' || kind === 'stove') && !['bring', 'melt', 'preheat', 'warm'].includes(baseForm(word));
-};
+});
 
 const EGG_DISHES: ReadonlySet<string> = new Set(['baked custard', 'quiche', 'cheese filling', 'stirred custard']);
 /** Egg from this share of the mixture on is what sets it. */
@@ -200,7 +190,7 @@ function isEggDish({ part, ingredient }: Journey): boolean {
 
 const MOLLUSCS = /\b(?:oyster|clam|mussel|scallop|cockle)s?\b/i;
 const FOR_RAW = /\b(?:frozen|sashimi|sushi|farmed|tuna|cured|salted|anchov(?:y|ies)|bottarga|roe|caviar)\b/i;
-const FREEZING: ReadonlySet<string> = new Set(['freeze', 'frozen', 'freezer', 'advisory']);
+const FREEZING = asWritten('freeze', 'frozen', 'freezer', 'advisory');
 
 function rawValues({ ingredient, part, all }: Journey, group: Group, house: House): Values | undefined {
   const { node } = ingredient;

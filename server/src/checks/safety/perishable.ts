@@ -5,6 +5,8 @@
 import type { FoodClass } from '../../food/food.ts';
 import type { PartHead } from '../../recipe/part.ts';
 import type { Part } from '../../recipe/recipe.ts';
+import { anySays, matching } from '../../recipe/step-words.ts';
+import { onceFor } from '../once.ts';
 
 const ANIMAL: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'meat',
@@ -52,20 +54,15 @@ const SWEET = 0.45;
 const SOUR = 0.1;
 
 /** Whether the part, or an earlier one that its steps take in, is perishable. */
-export function isPerishable(part: Part): boolean {
-  return isPerishableMix(part.head, cooks(part)) || part.includes.some((head) => isPerishableMix(head, true));
-}
+export const isPerishable = onceFor(
+  (part: Part): boolean =>
+    isPerishableMix(part.head, cooks(part)) || part.includes.some((head) => isPerishableMix(head, true)),
+);
 
-const KNOWN = new WeakMap<PartHead, { readonly raw: boolean; readonly cooked: boolean }>();
+const isPerishableMix = (head: PartHead, cooked: boolean): boolean => (cooked ? cookedMix : rawMix)(head);
 
-function isPerishableMix(head: PartHead, cooked: boolean): boolean {
-  let known = KNOWN.get(head);
-  if (known === undefined) {
-    known = { raw: judge(head, false), cooked: judge(head, true) };
-    KNOWN.set(head, known);
-  }
-  return cooked ? known.cooked : known.raw;
-}
+const rawMix = onceFor((head: PartHead) => judge(head, false));
+const cookedMix = onceFor((head: PartHead) => judge(head, true));
 
 function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
   if (kind !== undefined && (KEEPING_GROUPS.has(kind.group) || KEEPING_KINDS.has(kind.name))) return false;
@@ -100,9 +97,6 @@ function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
 const COOKED = /\b(?:boiled|cooked|roasted|steamed|blanched|baked)\b/i;
 const STARTERS = /\b(?:starter|yoghurt|yogurt|kefir|rennet|buttermilk|culture)\b/i;
 
-const cooks = (part: Part): boolean =>
-  part.steps.some(
-    (s) =>
-      s.heat.some((h) => h.role === 'oven') || s.sentence.items.some((i) => i.kind === 'word' && HEATING.test(i.word)),
-  );
-const HEATING = /^(?:boil|simmer|cook|fry|roast|bake|steam|braise|stew|soften|sweat|blanch|poach)/;
+const cooks = ({ steps }: Part): boolean =>
+  anySays(steps, HEATING) || steps.some((s) => s.heat.some((h) => h.role === 'oven'));
+const HEATING = matching(/^(?:boil|simmer|cook|fry|roast|bake|steam|braise|stew|soften|sweat|blanch|poach)/);

@@ -1,5 +1,5 @@
-import { defineCheck } from '../check.ts';
-import { onceFor } from '../once.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { onceInHouse } from '../once.ts';
 import { type Followed, followedIn, heatOf, isBoughtSafe, type isDoneness, type Journey } from './journey.ts';
 import { CAUTION, holdingLimits } from './limits.ts';
 
@@ -34,13 +34,9 @@ export default defineCheck<Values>({
 
 **Silent** for pasteurised egg, where any later step bakes, boils, fries or steams it or gives a temperature in the food (that is \`undercooked\`'s), for a syrup of ${COOKING_SYRUP_C} °C or more beaten into whites, and in doughs and batters, which are baked elsewhere. Eggs fried, poached or boiled soft to order are for the kitchen's own rules.`,
   *find({ recipe, house }) {
-    const { title, raw } = holdingLimits(house.foodSafety);
     for (const followed of followedIn(recipe)) {
-      const found = rawEggIn(followed);
-      if (found === undefined) continue;
-      const { start, end, ...values } = found;
-      const at = { part: followed.part.index, line: found.line, start, end };
-      yield { at, values: { ...values, source: `${title}, ${raw.section}` } };
+      const found = rawEggIn(house, followed);
+      if (found !== undefined) yield found;
     }
   },
   say: ({ name, syrupC, source }) => ({
@@ -64,23 +60,21 @@ export default defineCheck<Values>({
   },
 });
 
-interface RawEgg extends Omit<Values, 'source'> {
-  readonly line: number;
-  readonly start: number;
-  readonly end: number;
-}
-
 /** The first of a part: yolks and whites of one mousse are told of once. */
-const rawEggIn = onceFor(({ journeys }: Followed): RawEgg | undefined => {
+const rawEggIn = onceInHouse(({ foodSafety }, { journeys }: Followed): Found<Values> | undefined => {
   for (const journey of journeys) {
     const { ingredient } = journey;
     const { name } = ingredient.node;
-    if (!isRawEgg(ingredient) || isBoughtSafe(ingredient) || name === undefined) continue;
+    if (!isRawEgg(ingredient) || isBoughtSafe(journey) || name === undefined) continue;
     if (isDough(journey) || heatOf(journey) !== undefined) continue;
     const syrupC = syrupIn(journey);
     if (syrupC !== undefined && syrupC >= COOKING_SYRUP_C) continue;
-    const { start, end } = name;
-    return { name: ingredient.name, line: ingredient.line, start, end, ...(syrupC !== undefined && { syrupC }) };
+    const { title, raw } = holdingLimits(foodSafety);
+    const source = `${title}, ${raw.section}`;
+    return {
+      at: { part: journey.part.index, line: ingredient.line, start: name.start, end: name.end },
+      values: { name: ingredient.name, ...(syrupC !== undefined && { syrupC }), source },
+    };
   }
   return undefined;
 });

@@ -1,9 +1,10 @@
 import { isFlour } from '../../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
-import { baseForm } from '../../recipe/verbs.ts';
-import { defineCheck } from '../check.ts';
-import { onceFor } from '../once.ts';
-import { type Followed, followedIn, heatOf, isBoughtSafe, type Journey, says } from './journey.ts';
+import { anySays, asWritten, inAnyForm, says } from '../../recipe/step-words.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { onceIn } from '../once.ts';
+import { anyPart } from '../over-parts.ts';
+import { type Followed, followedIn, heatFrom, heatOf, isBoughtSafe, type Journey } from './journey.ts';
 import { CAUTION } from './limits.ts';
 
 interface Values {
@@ -37,8 +38,7 @@ export default defineCheck<Values>({
       if (raw.length === 0) continue;
       served ??= isServed(recipe);
       if (!served && !(isPortioned(recipe) && !isFloury(followed.part))) continue;
-      for (const { line, start, end, ...values } of raw)
-        yield { at: { part: followed.part.index, line, start, end }, values };
+      yield* raw;
     }
   },
   say: ({ name, toasted }) => ({
@@ -61,15 +61,16 @@ export default defineCheck<Values>({
   },
 });
 
-const rawFlourIn = onceFor(({ journeys }: Followed) =>
+const rawFlourIn = onceIn(({ journeys }: Followed): readonly Found<Values>[] =>
   journeys.flatMap((journey) => {
-    const { ingredient } = journey;
+    const { ingredient, part } = journey;
     const { name } = ingredient.node;
-    if (name === undefined || !isRawFlour(ingredient) || isBoughtSafe(ingredient) || onlyDusts(journey)) return [];
+    if (name === undefined || !isRawFlour(ingredient) || isBoughtSafe(journey) || onlyDusts(journey)) return [];
     const heated = heatOf(journey)?.step;
     const toasted = heated !== undefined && isToasting(heated, journey);
     if (heated !== undefined && !(toasted && !isHeatedAfter(journey, heated))) return [];
-    return [{ name: ingredient.name, toasted, line: ingredient.line, start: name.start, end: name.end }];
+    const at = { part: part.index, line: ingredient.line, start: name.start, end: name.end };
+    return [{ at, values: { name: ingredient.name, toasted } }];
   }),
 );
 
@@ -79,7 +80,7 @@ const isRawFlour = (i: Journey['ingredient']): boolean =>
   (i.food?.class === 'flour' || isFlour(i)) &&
   !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' '));
 
-const SERVING: ReadonlySet<string> = new Set(['serve', 'serves', 'eat', 'eaten', 'drink', 'dip', 'enjoy', 'churn']);
+const SERVING = asWritten('serve', 'serves', 'eat', 'eaten', 'drink', 'dip', 'enjoy', 'churn');
 const EATEN_SO = /\b(?:edible|no[- ]bake|bites?|truffles?|milk ?shakes?|smoothies?)\b/i;
 
 /** The recipe says how it is eaten; one that only makes a dough does not. */
@@ -87,7 +88,7 @@ function isServed(recipe: Recipe): boolean {
   return (
     EATEN_SO.test(recipe.name) ||
     recipe.outline.head.some(({ line: { statement } }) => statement.kind === 'text' && statement.field === 'serve') ||
-    recipe.parts.some(serves)
+    serves(recipe)
   );
 }
 
@@ -102,9 +103,9 @@ const FLOURY = 0.45;
 const isFloury = ({ head: { flourG, massG, kind } }: Part): boolean =>
   kind?.group === 'pastry' || kind?.group === 'dough' || flourG.high >= massG.low * FLOURY;
 
-const serves = onceFor((part: Part): boolean => part.steps.some((s) => says(s, SERVING)));
+const serves = anyPart(({ steps }) => anySays(steps, SERVING));
 
-const DUSTING: ReadonlySet<string> = new Set(['dust', 'floured', 'sprinkle']);
+const DUSTING = asWritten('dust', 'floured', 'sprinkle');
 
 function onlyDusts({ stops, index, part }: Journey): boolean {
   const own = stops.filter((s) =>
@@ -113,15 +114,15 @@ function onlyDusts({ stops, index, part }: Journey): boolean {
   return own.length > 0 && own.every((s) => says(s.step, DUSTING));
 }
 
-const TOASTING: ReadonlySet<string> = new Set(['toast', 'bake', 'roast', 'microwave']);
+const TOASTING = inAnyForm('toast', 'bake', 'roast', 'microwave');
 
 /** The flour alone, dry. */
 const isToasting = (step: Step, { part, index }: Journey): boolean =>
   step.mentions.length > 0 &&
-  step.mentions.every((m) => m.ingredients.some((r) => r.part === part.index && r.ingredient === index)) &&
-  step.sentence.items.some((i) => i.kind === 'word' && TOASTING.has(baseForm(i.word)));
+  says(step, TOASTING) &&
+  step.mentions.every((m) => m.ingredients.some((r) => r.part === part.index && r.ingredient === index));
 
 function isHeatedAfter(journey: Journey, toasted: Step): boolean {
   const at = journey.all.findIndex((s) => s.step === toasted);
-  return heatOf({ ...journey, all: journey.all.slice(at + 1) }) !== undefined;
+  return heatFrom(journey, at + 1) !== undefined;
 }

@@ -1,11 +1,12 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
-import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
-import { baseForm } from '../../recipe/verbs.ts';
+import type { Recipe, Step } from '../../recipe/recipe.ts';
+import { anySays, asWritten, inAnyForm, isOn, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
-import { onceFor, onceForBoth } from '../once.ts';
+import { type Keeps, onceIn, onceInHouse } from '../once.ts';
+import { overParts } from '../over-parts.ts';
 import {
   cooksThrough,
   type Followed,
@@ -14,7 +15,6 @@ import {
   isDoneness,
   type Journey,
   type Stop,
-  says,
 } from './journey.ts';
 import {
   besideText,
@@ -65,8 +65,12 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} Â
 
 **Silent** where a step boils, simmers, braises or steams the food and gives no figure, where no temperature in the food is given at all (that is \`no-safe-temperature\`'s), and for what is bought cooked or pasteurised. Local codes and licensed practice may ask for more; they come first.`,
   *find({ recipe, house }) {
-    const followed = followedIn(recipe);
-    const found = followed.flatMap((each) => tooCoolIn(house, each));
+    const found: TooCool[] = [];
+    const inCoolOvens: Found<CoolOven>[] = [];
+    for (const followed of followedIn(recipe)) {
+      for (const each of tooCoolIn(house, followed)) found.push(each);
+      for (const each of coolOvensIn(followed)) inCoolOvens.push(each);
+    }
     // The strictest ingredient speaks for all that one reading is too low for.
     found.sort((a, b) => b.values.limit.celsius - a.values.limit.celsius);
     const told = new Set<HeatReading>();
@@ -76,7 +80,7 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} Â
       yield each;
     }
     yield* reheated(recipe, house, told);
-    for (const cool of followed.flatMap(coolOvensIn)) {
+    for (const cool of inCoolOvens) {
       if (told.has(cool.values.reading)) continue;
       told.add(cool.values.reading);
       yield cool;
@@ -151,8 +155,8 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} Â
   },
 });
 
-const STUFFING: ReadonlySet<string> = new Set(['stuff', 'stuffed', 'stuffing']);
-const MICROWAVE: ReadonlySet<string> = new Set(['microwave', 'microwaved']);
+const STUFFING = asWritten('stuff', 'stuffed', 'stuffing');
+const MICROWAVE = asWritten('microwave', 'microwaved');
 
 /** The limit for what the ingredient is and how it is cooked. */
 function limitFor(journey: Journey, { foodSafety }: House): Limit {
@@ -171,14 +175,14 @@ interface TooCool extends Found<Values> {
   readonly values: Extract<Values, { readonly kind: 'food' }>;
 }
 
-const tooCoolIn = onceForBoth((house: House, { journeys }: Followed): readonly TooCool[] =>
+const tooCoolIn = onceInHouse((house, { journeys }: Followed): readonly TooCool[] =>
   journeys.flatMap((journey) => coolest(house, journey) ?? []),
 );
 
 /** The highest reading in the food from its first use on, when it is below the limit and nothing else makes it safe. */
 function coolest(house: House, journey: Journey): TooCool | undefined {
   const { food } = journey.ingredient;
-  if (food === undefined || groupOf(food) === undefined || isBoughtSafe(journey.ingredient)) return undefined;
+  if (food === undefined || groupOf(food) === undefined || isBoughtSafe(journey)) return undefined;
   const limit = limitFor(journey, house);
   let best: { reading: HeatReading; stop: Stop } | undefined;
   for (const stop of journey.stops) {
@@ -213,10 +217,9 @@ const placeOf = ({ part, step }: Stop, { node }: HeatReading) => ({
   end: node.end,
 });
 
-const HOLDING: ReadonlySet<string> = new Set(['hold', 'keep', 'stay', 'maintain', 'cook']);
+const HOLDING = inAnyForm('hold', 'keep', 'stay', 'maintain', 'cook');
 
-const holdsInWords = ({ step }: Stop): boolean =>
-  step.sentence.items.some((i) => i.kind === 'word' && HOLDING.has(baseForm(i.word)));
+const holdsInWords = ({ step }: Stop): boolean => says(step, HOLDING);
 
 /** Seconds at the least; minutes come from seconds with rounding. */
 const secondsOf = ({ node }: TimeReading): number => Math.round(node.lowMin * 600) / 10;
@@ -244,28 +247,41 @@ function heldAfter(stop: Stop, limit: Limit): boolean {
 
 /** Whatever is reheated until it reads a figure below that for reheating. */
 function* reheated(recipe: Recipe, house: House, told: ReadonlySet<HeatReading>): Generator<Found<Values>> {
-  const { title, reheating } = holdingLimits(house.foodSafety);
-  for (const part of recipe.parts) {
-    for (const { step, reading } of reheatsIn(part)) {
-      if (told.has(reading) || reading.celsius.low >= reheating.celsius - THERMOMETER_C) continue;
-      const limit = { ...reheating, source: `${title}, ${reheating.section}` };
-      yield { at: placeOf({ part, step }, reading), values: { kind: 'reheated', limit, reading } };
+  for (const { value } of reheats(recipe))
+    for (const reheat of value) {
+      const found = told.has(reheat.reading) ? undefined : tooCoolAgain(house, reheat);
+      if (found !== undefined) yield found;
     }
-  }
 }
 
-const reheatsIn = onceFor((part: Part): readonly { readonly step: Step; readonly reading: HeatReading }[] =>
-  part.steps.flatMap((step) => {
+interface Reheat extends Stop, Keeps {
+  readonly reading: HeatReading;
+}
+
+const tooCoolAgain = onceInHouse(({ foodSafety }, reheat: Reheat): Found<Values> | undefined => {
+  const { title, reheating } = holdingLimits(foodSafety);
+  const { reading } = reheat;
+  if (reading.celsius.low >= reheating.celsius - THERMOMETER_C) return undefined;
+  const limit = { ...reheating, source: `${title}, ${reheating.section}` };
+  return { at: placeOf(reheat, reading), values: { kind: 'reheated', limit, reading } };
+});
+
+const reheats = overParts((part): readonly Reheat[] | undefined => {
+  if (!anySays(part.steps, REHEATING)) return undefined;
+  const found = part.steps.flatMap((step): Reheat[] => {
     const reading = step.heat.find((r) => isDoneness(r) && isReheated(r, step));
-    return reading === undefined ? [] : [{ step, reading }];
-  }),
-);
+    return reading === undefined ? [] : [{ part, step, reading, kept: [] }];
+  });
+  return found.length === 0 ? undefined : found;
+});
+
+const REHEATING = inAnyForm('reheat');
 
 const isReheated = (reading: HeatReading, step: Step): boolean =>
   reading.verb === 'reheat' ||
-  step.sentence.items.some((i) => i.kind === 'word' && i.start < reading.node.start && baseForm(i.word) === 'reheat');
+  step.sentence.items.some((i) => i.kind === 'word' && i.start < reading.node.start && isOn(REHEATING, i.word));
 
-const OTHERWISE: ReadonlySet<string> = new Set([
+const OTHERWISE = asWritten(
   'smoke',
   'bain-marie',
   'cover',
@@ -285,17 +301,20 @@ const OTHERWISE: ReadonlySet<string> = new Set([
   'keep',
   'warm',
   'hold',
-]);
+);
 const ROASTED: ReadonlySet<string> = new Set(['roast', 'bake']);
 
-const coolOvensIn = onceFor(({ journeys }: Followed): readonly Found<Values>[] =>
+type CoolOven = Extract<Values, { readonly kind: 'cool oven' }>;
+
+const coolOvensIn = onceIn(({ journeys }: Followed): readonly Found<CoolOven>[] =>
   journeys.flatMap((journey) => coolOven(journey) ?? []),
 );
 
 /** Meat or poultry in an oven that is never hot. */
-function coolOven({ ingredient, stops, all }: Journey): Found<Values> | undefined {
+function coolOven(journey: Journey): Found<CoolOven> | undefined {
+  const { ingredient, stops, all } = journey;
   const group = ingredient.food && groupOf(ingredient.food);
-  if ((group !== 'poultry' && group !== 'meat') || isBoughtSafe(ingredient)) return undefined;
+  if ((group !== 'poultry' && group !== 'meat') || isBoughtSafe(journey)) return undefined;
   // Whatever is boiled or seared through first, or cooked in its own way, is another matter.
   if (all.some((s) => cooksThrough(s.step) || says(s.step, OTHERWISE))) return undefined;
   const ovens = stops.flatMap((stop) =>

@@ -3,6 +3,7 @@
  * Refuses to guess: a kind is named only where all its measures lie in the usual bands, its own signs are there, and no other kind fits.
  */
 import type { FoodClass } from '../food/food.ts';
+import type { Range } from '../measure/quantity.ts';
 import { contentsOf } from './contents.ts';
 import type { Ingredient } from './ingredient.ts';
 import { type Kind, kindNamed, verdictOf } from './kinds.ts';
@@ -11,6 +12,7 @@ import { isStarter, whiteShare, yolkShare } from './measures/shares.ts';
 import { type MeasureName, measure } from './measures.ts';
 import { meets, type Need } from './needs.ts';
 import type { Part } from './recipe.ts';
+import { anySays, matching, type WordList } from './step-words.ts';
 
 const LOOKS = new WeakMap<Part, Kind | null>();
 
@@ -80,43 +82,92 @@ const SALT: ReadonlySet<MeasureName> = new Set(['salt', 'salt share']);
 class Seen {
   private readonly part: Part;
   private readonly total: number;
-  private words: string | undefined;
+  private readonly classes = new Set<FoodClass>();
+  private readonly hasFlour: boolean;
 
   constructor(part: Part) {
     this.part = part;
-    this.total = part.head.ingredients.reduce((sum, i) => sum + grams(i), 0);
+    let total = 0;
+    let hasFlour = false;
+    for (const i of part.head.ingredients) {
+      total += grams(i);
+      if (i.food === undefined) continue;
+      this.classes.add(i.food.class);
+      hasFlour ||= i.food.class === 'flour' || i.food.class === 'starch' || isStarter(i.food);
+    }
+    this.total = total;
+    this.hasFlour = hasFlour;
   }
 
   /** The classes' share of the weight. */
   of(...classes: FoodClass[]): number {
+    if (!classes.some((c) => this.classes.has(c))) return 0;
     return this.where((i) => i.food !== undefined && classes.includes(i.food.class));
   }
 
   where(is: (i: Ingredient) => boolean): number {
-    return this.part.head.ingredients.reduce((sum, i) => sum + (is(i) ? grams(i) : 0), 0) / this.total;
+    let sum = 0;
+    for (const i of this.part.head.ingredients) if (is(i)) sum += grams(i);
+    return sum / this.total;
   }
 
   /** Whether the whole range of the measure lies between. */
   between(name: MeasureName, low: number, high: number): boolean {
-    const worked = measure(name, this.part.head.ingredients);
-    return worked.known && worked.value.low >= low && worked.value.high <= high;
+    const value = this.measured(name);
+    return value !== undefined && value.low >= low && value.high <= high;
   }
 
   /** The measure is not above; nothing of it is not above either. */
   under(name: MeasureName, high: number): boolean {
-    const worked = measure(name, this.part.head.ingredients);
-    return !worked.known || worked.value.high <= high;
+    const value = this.measured(name);
+    return value === undefined || value.high <= high;
   }
 
   /** Whether the steps, or the part's name, have the word. */
-  says(pattern: RegExp): boolean {
-    this.words ??= [
-      this.part.head.name.toLowerCase(),
-      ...this.part.steps.flatMap((s) => s.sentence.items.flatMap((i) => (i.kind === 'word' ? [i.word] : []))),
-    ].join(' ');
-    return pattern.test(this.words);
+  says({ list, pattern }: Saying): boolean {
+    const { steps, head } = this.part;
+    return anySays(steps, list) || (head.name !== '' && pattern.test(head.name.toLowerCase()));
+  }
+
+  private measured(name: MeasureName): Range | undefined {
+    // Without flour nothing is per flour.
+    if (!this.hasFlour && PER_FLOUR.has(name)) return undefined;
+    const worked = measure(name, this.part.head.ingredients);
+    return worked.known ? worked.value : undefined;
   }
 }
+
+const PER_FLOUR: ReadonlySet<MeasureName> = new Set(['fat', 'sugar', 'egg', 'leavening']);
+
+/** Words that a sign looks for, in the steps and in the part's name. */
+interface Saying {
+  readonly list: WordList;
+  readonly pattern: RegExp;
+}
+
+/** The pattern matches within one word. */
+function saying(pattern: RegExp): Saying {
+  return { list: matching(pattern), pattern };
+}
+
+const NO_SAUCE = saying(/\b(?:bake|churn|freeze)\b/);
+const CRUST = saying(/\b(?:line|tart|crust)\b/);
+const LOAF = saying(/\b(?:loaf|loaves)\b/);
+const PICKLED = saying(/\b(?:pickle|jar|pour)/);
+const RUBBED_OR_ROLLED = saying(/\b(?:rub|roll|line)/);
+const COOKED = saying(/\b(?:simmer|cook|boil|thicken)/);
+const STIRRED = saying(/\b(?:stir|thicken)/);
+const BEATEN = saying(/\b(?:whisk|whip|beat)/);
+const BAKED = saying(/\bbake\b/);
+const BOILED = saying(/\bboil/);
+const CHURNED = saying(/\bchurn/);
+const CREAMED = saying(/\bcream/);
+const CUT = saying(/\bcut\b/);
+const FERMENTED = saying(/\bferment/);
+const FOLDED = saying(/\bfold/);
+const ROLLED = saying(/\broll/);
+const RUBBED = saying(/\brub/);
+const FLAT = saying(/\b(?:pizza|flatbread|flatbreads|naan|pitta|pita|focaccia|pretzel|bagel|doughnut|griddle|fry)\b/);
 
 const grams = (i: Ingredient): number => (i.weighed.known ? (i.weighed.grams.low + i.weighed.grams.high) / 2 : 0);
 const isYolk = ({ food }: Ingredient): boolean => food !== undefined && yolkShare(food) === 1;
@@ -131,22 +182,13 @@ const sweet = (s: Seen): number => s.of('sugar', 'syrup');
 const SIGNS: readonly (readonly [string, (s: Seen) => boolean])[] = [
   [
     'shortcrust',
-    (s) => isPlainDough(s) && s.between('fat', 0.4, 0.7) && s.under('sugar', 0.06) && s.says(/\b(?:rub|roll|line)/),
+    (s) => s.says(RUBBED_OR_ROLLED) && isPlainDough(s) && s.between('fat', 0.4, 0.7) && s.under('sugar', 0.06),
   ],
-  [
-    'sweet paste',
-    (s) =>
-      !isRaised(s) && s.between('sugar', 0.2, 0.5) && s.says(/\b(?:line|tart|crust)\b/) && s.between('fat', 0.35, 0.62),
-  ],
+  ['sweet paste', (s) => s.says(CRUST) && !isRaised(s) && s.between('sugar', 0.2, 0.5) && s.between('fat', 0.35, 0.62)],
   ['choux', (s) => s.between('egg', 1.2, 2.3) && s.between('fat', 0.45, 1) && s.under('sugar', 0.15) && !isRaised(s)],
   [
     'lean bread',
-    (s) =>
-      s.of('yeast') > 0 &&
-      s.under('fat', 0.03) &&
-      s.under('sugar', 0.03) &&
-      s.says(/\b(?:loaf|loaves)\b/) &&
-      !s.says(FLAT),
+    (s) => s.of('yeast') > 0 && s.under('fat', 0.03) && s.under('sugar', 0.03) && s.says(LOAF) && !s.says(FLAT),
   ],
   [
     'enriched bread',
@@ -158,42 +200,39 @@ const SIGNS: readonly (readonly [string, (s: Seen) => boolean])[] = [
   ],
   [
     'pasta dough',
-    (s) => !isRaised(s) && s.of('egg') > 0.2 && s.under('fat', 0.15) && s.under('sugar', 0.01) && s.says(/\broll/),
+    (s) => !isRaised(s) && s.of('egg') > 0.2 && s.under('fat', 0.15) && s.under('sugar', 0.01) && s.says(ROLLED),
   ],
   [
     'pound cake',
     (s) =>
-      s.between('sugar', 0.85, 1.15) && s.between('fat', 0.68, 1.02) && s.between('egg', 0.8, 1.2) && s.says(/\bcream/),
+      s.says(CREAMED) && s.between('sugar', 0.85, 1.15) && s.between('fat', 0.68, 1.02) && s.between('egg', 0.8, 1.2),
   ],
   [
     'sponge',
     (s) =>
+      s.says(FOLDED) &&
       !isRaised(s) &&
       s.between('egg', 1.2, 2.6) &&
       s.between('sugar', 0.8, 1.2) &&
-      s.under('fat', 0.35) &&
-      s.says(/\bfold/),
+      s.under('fat', 0.35),
   ],
   [
     'scone',
     (s) =>
+      s.says(RUBBED) &&
+      s.says(CUT) &&
       s.between('leavening', 0.02, 0.08) &&
-      s.says(/\brub/) &&
-      s.says(/\bcut\b/) &&
       s.under('sugar', 0.3) &&
       s.of('egg') < 0.12,
   ],
-  ['baked custard', (s) => isCustard(s) && s.says(/\bbake\b/) && !s.says(/\bchurn/)],
-  [
-    'stirred custard',
-    (s) => isCustard(s) && s.says(/\b(?:stir|thicken)/) && !s.says(/\b(?:bake|churn|freeze)\b/) && s.where(isYolk) > 0,
-  ],
+  ['baked custard', (s) => isCustard(s) && s.says(BAKED) && !s.says(CHURNED)],
+  ['stirred custard', (s) => isCustard(s) && s.says(STIRRED) && !s.says(NO_SAUCE) && s.where(isYolk) > 0],
   [
     'pastry cream',
     (s) =>
+      dairy(s) > 0.5 &&
       s.between('starch per dairy', 0.05, 0.11) &&
       s.between('yolk per dairy', 0.08, 0.4) &&
-      dairy(s) > 0.5 &&
       sweet(s) > 0.05 &&
       s.of('fat', 'cheese', 'leavening') < 0.12,
   ],
@@ -202,30 +241,23 @@ const SIGNS: readonly (readonly [string, (s: Seen) => boolean])[] = [
     'jelly',
     (s) => gelatine(s) > 0 && s.of('milk', 'cream', 'dairy', 'egg', 'cheese', 'meat', 'stock') === 0 && sweet(s) > 0.02,
   ],
-  ['ice cream', (s) => s.says(/\bchurn/) && dairy(s) > 0.5 && sweet(s) > 0.05],
-  ['sorbet', (s) => s.says(/\bchurn/) && s.of('milk', 'cream', 'dairy', 'egg') === 0 && sweet(s) > 0.08],
+  ['ice cream', (s) => s.says(CHURNED) && dairy(s) > 0.5 && sweet(s) > 0.05],
+  ['sorbet', (s) => s.says(CHURNED) && s.of('milk', 'cream', 'dairy', 'egg') === 0 && sweet(s) > 0.08],
   ['ganache', (s) => s.of('chocolate') > 0.4 && s.of('chocolate', 'cream') > 0.9],
-  [
-    'meringue',
-    (s) => s.where(isWhite) > 0.2 && s.where(isWhite) + s.of('sugar') > 0.97 && s.says(/\b(?:whisk|whip|beat)/),
-  ],
+  ['meringue', (s) => s.where(isWhite) > 0.2 && s.where(isWhite) + s.of('sugar') > 0.97 && s.says(BEATEN)],
   [
     'jam',
     (s) =>
       s.of('fruit') > 0.4 &&
       sweet(s) > 0.25 &&
       s.of('fruit', 'sugar', 'juice') > 0.97 &&
-      s.says(/\bboil/) &&
-      !s.says(/\bchurn/),
+      s.says(BOILED) &&
+      !s.says(CHURNED),
   ],
-  ['lacto-ferment', (s) => s.of('vegetable', 'water', 'salt') > 0.95 && s.of('salt') > 0.015 && s.says(/\bferment/)],
+  ['lacto-ferment', (s) => s.of('vegetable', 'water', 'salt') > 0.95 && s.of('salt') > 0.015 && s.says(FERMENTED)],
   [
     'quick pickle',
-    (s) =>
-      s.of('vinegar') > 0.12 &&
-      s.of('vegetable') > 0.25 &&
-      s.of('oil', 'meat', 'egg') === 0 &&
-      s.says(/\b(?:pickle|jar|pour)/),
+    (s) => s.of('vinegar') > 0.12 && s.of('vegetable') > 0.25 && s.of('oil', 'meat', 'egg') === 0 && s.says(PICKLED),
   ],
   [
     'mayonnaise',
@@ -245,15 +277,13 @@ const SIGNS: readonly (readonly [string, (s: Seen) => boolean])[] = [
   [
     'roux sauce',
     (s) =>
-      s.between('thickener per liquid', 0.03, 0.12) &&
       s.of('milk', 'stock', 'cream') > 0.7 &&
+      s.between('thickener per liquid', 0.03, 0.12) &&
       s.of('fat') > 0.02 &&
       s.of('egg', 'sugar', 'leavening', 'yeast') === 0 &&
-      s.says(/\b(?:simmer|cook|boil|thicken)/),
+      s.says(COOKED),
   ],
 ];
-
-const FLAT = /\b(?:pizza|flatbread|flatbreads|naan|pitta|pita|focaccia|pretzel|bagel|doughnut|griddle|fry)\b/;
 
 const isPlainDough = (s: Seen): boolean => !isRaised(s) && s.of('egg') < 0.1 && s.of('cheese', 'nut', 'milk') < 0.03;
 

@@ -303,13 +303,19 @@ export const MEASURES: Readonly<Record<MeasureName, Definition>> = DEFINITIONS;
 
 const WORKED = new WeakMap<readonly Ingredient[], Map<MeasureName, MeasureValue>>();
 
+/** The list asked about last is mostly the one asked about next. */
+let lastAsked: readonly Ingredient[] | undefined;
+let lastWorked: Map<MeasureName, MeasureValue> | undefined;
+
 /** A measure over ingredients; the range carries every range of the amounts. Worked out once for one list. */
 export function measure(name: MeasureName, ingredients: readonly Ingredient[]): MeasureValue {
-  let byName = WORKED.get(ingredients);
+  let byName = ingredients === lastAsked ? lastWorked : WORKED.get(ingredients);
   if (byName === undefined) {
     byName = new Map();
     WORKED.set(ingredients, byName);
   }
+  lastAsked = ingredients;
+  lastWorked = byName;
   let value = byName.get(name);
   if (value === undefined) {
     const definition = MEASURES[name];
@@ -378,7 +384,8 @@ function ratio(definition: Ratio, ingredients: readonly Ingredient[]): MeasureVa
 const ONE: Range = { low: 1, high: 1 };
 
 function rangeOf(share: Share): Range | undefined {
-  return typeof share === 'number' ? { low: share, high: share } : share;
+  if (typeof share !== 'number') return share;
+  return share === 0 ? NOTHING : share === 1 ? ONE : { low: share, high: share };
 }
 
 function isPinch(ingredient: Ingredient): boolean {

@@ -1,8 +1,10 @@
 import { indentOf } from '../../edits/set-amount.ts';
 import { insertLineAfter } from '../../edits/text-edit.ts';
-import { nameSpan } from '../../recipe/part.ts';
-import type { Step } from '../../recipe/recipe.ts';
-import { defineCheck } from '../check.ts';
+import { nameSpan, type PartHead } from '../../recipe/part.ts';
+import { anySays, asWritten } from '../../recipe/step-words.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { onceFor } from '../once.ts';
+import { type Given, overParts } from '../over-parts.ts';
 
 interface Values {
   readonly name: string;
@@ -20,24 +22,16 @@ export default defineCheck<Values>({
 
 Mention it where it goes in (\`pour over the custard\`). Silent for the last part, for parts without a list, in a file with no \`recipe\` line, and where a later step takes everything together.`,
   *find({ recipe, outline }) {
-    if (outline.recipe === undefined) return;
-    // From the end: whether a later part has steps, and whether one takes everything together.
-    let steps = false;
+    const free = outline.recipe === undefined ? [] : unmentioned(recipe);
+    if (free.length === 0) return;
+    // Before a part that takes everything together all is used.
+    const from = gathering(recipe).at(-1)?.part.index ?? 0;
+    // A part is looked for in later steps: there must be some.
+    const to = withSteps(recipe).at(-1)?.part.index ?? 0;
     // `200 g poolish` on a later list takes the poolish as its steps do.
-    const taken = new Set(recipe.parts.flatMap((p) => p.includes));
-    for (let i = recipe.parts.length - 1; i >= 0; i--) {
-      const part = recipe.parts[i];
-      if (part === undefined || (i < recipe.parts.length - 1 && gathers(recipe.parts[i + 1]?.steps ?? []))) return;
-      const { head } = part;
-      const unused =
-        !part.isLast &&
-        head.name !== '' &&
-        head.ingredients.length > 0 &&
-        part.usesByLater.length === 0 &&
-        !taken.has(head);
-      if (unused && steps) yield { at: { part: i, line: 0, ...nameSpan(head) }, values: { name: head.name, part: i } };
-      steps ||= part.steps.length > 0;
-    }
+    const taken = takenOn(including(recipe));
+    for (const { part, value } of free.toReversed())
+      if (part.index >= from && part.index < to && !taken.has(part.head)) yield value;
   },
   say: ({ name }) => ({ message: `No later step uses the ${name}: mention it where it goes in.` }),
   fix: ({ name }, { document, recipe }) => {
@@ -71,25 +65,22 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
   },
 });
 
-const GATHERS = new WeakMap<readonly Step[], boolean>();
+/** Parts that no later step mentions. */
+const unmentioned = overParts(({ head, index, isLast, usesByLater }): Found<Values> | undefined =>
+  isLast || head.name === '' || head.ingredients.length === 0 || usesByLater.length > 0
+    ? undefined
+    : { at: { part: index, line: 0, ...nameSpan(head) }, values: { name: head.name, part: index } },
+);
 
-/** Whether a step takes everything that lies on the bench. */
-function gathers(steps: readonly Step[]): boolean {
-  let found = GATHERS.get(steps);
-  if (found === undefined) {
-    found = steps.some((s) => s.sentence.items.some((i) => i.kind === 'word' && GATHERING.has(i.word)));
-    GATHERS.set(steps, found);
-  }
-  return found;
-}
+/** A step takes everything that lies on the bench. */
+const gathering = overParts(({ steps }) => anySays(steps, GATHERING) || undefined);
 
-const GATHERING: ReadonlySet<string> = new Set([
-  'everything',
-  'all',
-  'parts',
-  'components',
-  'assemble',
-  'together',
-  'layers',
-  'elements',
-]);
+const withSteps = overParts(({ steps }) => steps.length > 0 || undefined);
+
+const including = overParts(({ includes }) => (includes.length === 0 ? undefined : includes));
+
+const takenOn = onceFor(
+  (lists: readonly Given<readonly PartHead[]>[]): ReadonlySet<PartHead> => new Set(lists.flatMap((l) => l.value)),
+);
+
+const GATHERING = asWritten('everything', 'all', 'parts', 'components', 'assemble', 'together', 'layers', 'elements');

@@ -6,6 +6,7 @@ import { KINDS, kindNamed } from '../../recipe/kinds.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
+import { overParts } from '../over-parts.ts';
 
 type Values =
   | { readonly what: 'unknown'; readonly word: string; readonly near: readonly string[] }
@@ -32,25 +33,13 @@ export default defineCheck<Values>({
     const heading = headingKind(recipe);
     if (heading !== undefined && kindNamed(heading.node.text) === undefined)
       yield unknown(heading.node, { line: heading.at, start: heading.node.start, end: heading.node.end });
-    for (const part of recipe.parts) {
-      const { kindNode, kind, source } = part.head;
-      if (kindNode === undefined) {
-        const plain = plainKind(part);
-        const at = plain === undefined ? undefined : namePlace(recipe, part);
-        if (plain !== undefined && at !== undefined)
-          yield { at, values: { what: 'plain', kind: plain.name, name: part.head.name }, severity: 'hint' };
+    for (const { part, value } of ofKind(recipe)) {
+      if (part.head.source.named) {
+        yield value;
         continue;
       }
-      const at = kindPlace(recipe, part, kindNode);
-      if (kind === undefined) {
-        // Without a part line the word stands on the recipe's, and is said already.
-        if (source.named) yield unknown(kindNode, at);
-        continue;
-      }
-      const lacks = lacking(part);
-      if (lacks === undefined) continue;
-      const looks = lookAt(part)?.name;
-      yield { at, values: { what: 'misfit', kind: kind.name, lacks, ...(looks && { looks }) }, severity: 'info' };
+      const at = placeInHeading(recipe, part);
+      if (at !== undefined) yield { ...value, at };
     }
   },
   say: (values) => {
@@ -110,20 +99,29 @@ function headingKind({ outline }: Recipe): { readonly at: number; readonly node:
   return { at: line.at, node: line.line.statement.as };
 }
 
-/** Where `as KIND` stands: on the part's line, or on the recipe's for a part without a name. */
-function kindPlace({ outline }: Recipe, part: Part, { start, end }: TextNode): Place {
-  if (part.head.source.named) return { part: part.index, line: 0, start, end };
-  return { line: outline.recipe?.at ?? 0, start, end };
-}
+/** What is found of each part, placed on its own line. */
+const ofKind = overParts((part): Found<Values> | undefined => {
+  const { kindNode, kind, source, name } = part.head;
+  const span = kindNode ?? nameSpan(part.head);
+  const at = { part: part.index, line: 0, start: span.start, end: span.end };
+  if (kindNode === undefined) {
+    const plain = source.named && name === '' ? undefined : plainKind(part);
+    return plain && { at, values: { what: 'plain', kind: plain.name, name }, severity: 'hint' };
+  }
+  // Without a part line the word stands on the recipe's, and is said already.
+  if (kind === undefined) return source.named ? unknown(kindNode, at) : undefined;
+  const lacks = lacking(part);
+  if (lacks === undefined) return undefined;
+  const looks = lookAt(part)?.name;
+  return { at, values: { what: 'misfit', kind: kind.name, lacks, ...(looks && { looks }) }, severity: 'info' };
+});
 
-function namePlace({ outline }: Recipe, part: Part): Place | undefined {
-  if (part.head.source.named)
-    return part.head.name === '' ? undefined : { part: part.index, line: 0, ...nameSpan(part.head) };
+/** For a part without a line of its own: where the recipe's line has its kind, or the name that it would follow. */
+function placeInHeading({ outline }: Recipe, { head: { kindNode } }: Part): Place | undefined {
   const statement = outline.recipe?.line.statement;
-  const name = statement?.kind === 'recipe' ? statement.name : undefined;
-  return outline.recipe === undefined || name === undefined
-    ? undefined
-    : { line: outline.recipe.at, start: name.start, end: name.end };
+  const span = kindNode ?? (statement?.kind === 'recipe' ? statement.name : undefined);
+  if (span === undefined || (kindNode === undefined && outline.recipe === undefined)) return undefined;
+  return { line: outline.recipe?.at ?? 0, start: span.start, end: span.end };
 }
 
 const unknown = ({ text }: TextNode, at: Place): Found<Values> => ({

@@ -6,11 +6,12 @@ import type { Span } from '../../notation/tree.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
 import { type Ingredient, weighQuantity } from '../../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
-import { changedSince, factsOf, readTrials, type Trial } from '../../recipe/trials.ts';
+import { changedSince, factsOf, type Trial } from '../../recipe/trials.ts';
 import { baseForm } from '../../recipe/verbs.ts';
-import { capital, wordsOf } from '../../recipe/words.ts';
+import { capital, sameName, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
-import { onceFor } from '../once.ts';
+import { type Given, overParts } from '../over-parts.ts';
+import { trialsOf } from './trials-read.ts';
 
 interface Values {
   readonly what: 'time' | 'temperature' | 'amount' | 'weight';
@@ -45,7 +46,7 @@ export default defineCheck<Values>({
 
 **What to do.** Write what was measured, or a range over the trials that agree. **Silent** within 15 % of a time, 5 % of an amount and 3 °C, where no step says anything to compare with, for a line that was changed since the trial tested it, and for older trials than the latest.`,
   *find({ recipe, outline }) {
-    const trials = readTrials(outline);
+    const trials = trialsOf(outline);
     const latest = trials.at(-1);
     if (latest === undefined) return;
     // What was changed since is not what the trial cooked: that is `untested-change`'s to say.
@@ -114,30 +115,50 @@ interface HeatAt {
   readonly h: HeatReading;
 }
 
-const timesIn = onceFor((part: Part): readonly TimeAt[] =>
-  part.steps.flatMap((step) => step.times.map((t) => ({ part, step, t }))),
-);
+const timesIn = overParts((part): readonly TimeAt[] | undefined => {
+  let times: TimeAt[] | undefined;
+  for (const step of part.steps)
+    for (const t of step.times) {
+      times ??= [];
+      times.push({ part, step, t });
+    }
+  return times;
+});
 
 /** Temperatures promised in the food. */
-const heatIn = onceFor((part: Part): readonly HeatAt[] =>
-  part.steps.flatMap((step) =>
-    step.heat.filter((h) => h.role === 'food' && h.verbClass !== 'cooling').map((h) => ({ part, step, h })),
-  ),
-);
+const heatIn = overParts((part): readonly HeatAt[] | undefined => {
+  let heat: HeatAt[] | undefined;
+  for (const step of part.steps)
+    for (const h of step.heat)
+      if (h.role === 'food' && h.verbClass !== 'cooling') {
+        heat ??= [];
+        heat.push({ part, step, h });
+      }
+  return heat;
+});
 
-function nearestOf<T>(readings: readonly T[], far: (reading: T) => number): T | undefined {
-  let nearest: T | undefined;
-  for (const reading of readings) if (nearest === undefined || far(reading) < far(nearest)) nearest = reading;
+/** The first of those nearest; none where `far` is undefined for all. */
+function nearestOf<T>(
+  given: readonly Given<readonly T[]>[],
+  far: (reading: T) => number | undefined,
+): { readonly reading: T; readonly away: number } | undefined {
+  let nearest: { readonly reading: T; readonly away: number } | undefined;
+  for (const { value } of given)
+    for (const reading of value) {
+      const away = far(reading);
+      if (away !== undefined && (nearest === undefined || away < nearest.away)) nearest = { reading, away };
+    }
   return nearest;
 }
 
 function* times(recipe: Recipe, latest: Trial, trials: readonly Trial[]): Generator<Found<Values>> {
   for (const { at, duration, verb } of latest.took) {
     const named = verb === undefined ? undefined : baseForm(wordsOf(verb.text)[0] ?? '');
-    const readings = recipe.parts.flatMap((part) => timesIn(part).filter(({ t }) => t.verb === named));
-    const far = ({ t: { node } }: TimeAt) => distanceOf(duration.lowMin, { low: node.lowMin, high: node.highMin });
-    const nearest = nearestOf(readings, far);
-    if (nearest === undefined || far(nearest) <= TIME_SLACK * nearest.t.node.highMin) continue;
+    const found = nearestOf(timesIn(recipe), ({ t: { node, verb: of } }) =>
+      of === named ? distanceOf(duration.lowMin, { low: node.lowMin, high: node.highMin }) : undefined,
+    );
+    if (found === undefined || found.away <= TIME_SLACK * found.reading.t.node.highMin) continue;
+    const { reading: nearest } = found;
     const { node } = nearest.t;
     const text = textAt(recipe, nearest.part.index, nearest.step.line, node);
     const others = trials.flatMap((t) =>
@@ -168,9 +189,9 @@ function* times(recipe: Recipe, latest: Trial, trials: readonly Trial[]): Genera
 
 function* temperatures(recipe: Recipe, latest: Trial): Generator<Found<Values>> {
   for (const { at, temperature, celsius, place } of latest.reached) {
-    const far = ({ h }: HeatAt) => distanceOf(celsius.low, h.celsius);
-    const nearest = nearestOf(recipe.parts.flatMap(heatIn), far);
-    if (nearest === undefined || far(nearest) <= TEMPERATURE_SLACK_C) continue;
+    const found = nearestOf(heatIn(recipe), ({ h }) => distanceOf(celsius.low, h.celsius));
+    if (found === undefined || found.away <= TEMPERATURE_SLACK_C) continue;
+    const { reading: nearest } = found;
     const { node } = nearest.h;
     yield {
       at: { part: nearest.part.index, line: nearest.step.line, start: node.start, end: node.end },
@@ -192,10 +213,10 @@ function* temperatures(recipe: Recipe, latest: Trial): Generator<Found<Values>> 
 
 function* amounts(recipe: Recipe, latest: Trial): Generator<Found<Values>> {
   for (const { at, amount, name, part: inPart } of latest.used) {
-    const wanted = wordsOf(name.text).join(' ');
-    for (const part of recipe.parts) {
-      if (inPart !== undefined && wordsOf(part.head.name).join(' ') !== wordsOf(inPart.text).join(' ')) continue;
-      const ingredient = part.head.ingredients.find((i) => ` ${wordsOf(i.name).join(' ')}`.endsWith(` ${wanted}`));
+    const wanted = wordsOf(name.text);
+    for (const { part, value: names } of namesIn(recipe)) {
+      if (inPart !== undefined && !sameName(part.head.name, inPart.text)) continue;
+      const ingredient = part.head.ingredients[names.findIndex((words) => endsWith(words, wanted))];
       const listed = ingredient?.node.amount;
       if (ingredient === undefined || amount.kind !== 'measured' || listed?.kind !== 'measured') continue;
       const used = weighQuantity(amount.quantity, ingredient.match, recipe.world);
@@ -221,11 +242,13 @@ function* amounts(recipe: Recipe, latest: Trial): Generator<Found<Values>> {
 }
 
 function* weights(recipe: Recipe, latest: Trial): Generator<Found<Values>> {
+  if (!latest.weighed.some(isOutOfOven)) return;
   const heads = recipe.parts.map((p) => p.head);
   if (heads.some((h) => !h.massG.complete || h.nominal)) return;
   const mass = { low: heads.reduce((s, h) => s + h.massG.low, 0), high: heads.reduce((s, h) => s + h.massG.high, 0) };
-  for (const { at, amount, outOf } of latest.weighed) {
-    if (amount.unit === undefined || !wordsOf(outOf?.text ?? '').includes('oven')) continue;
+  for (const weighedIn of latest.weighed) {
+    const { at, amount, outOf } = weighedIn;
+    if (!isOutOfOven(weighedIn)) continue;
     const weighed = weighQuantity(amount.quantity, { kind: 'unknown', near: [] }, recipe.world);
     if (!weighed.known || (weighed.grams.low <= mass.high * 1.02 && weighed.grams.high >= mass.low * (1 - MOST_LOSS)))
       continue;
@@ -246,6 +269,21 @@ function* weights(recipe: Recipe, latest: Trial): Generator<Found<Values>> {
       },
     };
   }
+}
+
+const isOutOfOven = ({ amount, outOf }: Trial['weighed'][number]): boolean =>
+  amount.unit !== undefined && wordsOf(outOf?.text ?? '').includes('oven');
+
+/** The words of every name on a part's list. */
+const namesIn = overParts(({ head: { ingredients } }) =>
+  ingredients.length === 0 ? undefined : ingredients.map((i) => wordsOf(i.name)),
+);
+
+function endsWith(words: readonly string[], end: readonly string[]): boolean {
+  // No name is meant by no words.
+  if (end.length === 0) return words.length === 0;
+  for (let i = 1; i <= end.length; i++) if (words[words.length - i] !== end[end.length - i]) return false;
+  return true;
 }
 
 const distanceOf = (value: number, { low, high }: Range): number =>

@@ -1,6 +1,7 @@
 import { putBack } from '../../edits/put-back.ts';
-import { changedSince, factsOf, readTrials } from '../../recipe/trials.ts';
+import { changedSince, factsOf } from '../../recipe/trials.ts';
 import { defineCheck } from '../check.ts';
+import { trialsOf } from './trials-read.ts';
 
 interface Values {
   /** The latest trial, which did not have it, or had a line that is gone. */
@@ -24,7 +25,7 @@ export default defineCheck<Values>({
 
 **What to do.** Cook it again and record the trial; or put the old figure back: a fix does so where the trial says what was taken, reached or used, and its marks agree. **Silent** for wording, notes, layout and the spelling of units, and in a recipe none of whose trials carries marks.`,
   *find({ recipe, outline }) {
-    const trials = readTrials(outline).filter((t) => t.tested !== undefined);
+    const trials = trialsOf(outline).filter((t) => t.tested !== undefined);
     const latest = trials.at(-1);
     if (latest?.tested === undefined) return;
     const facts = factsOf(recipe);

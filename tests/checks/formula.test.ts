@@ -153,6 +153,15 @@ describe('every fix of a formula, applied, leaves the formula quiet', () => {
   });
 });
 
+test('mashed fruit wets a batter, and whole fruit may not', () => {
+  const muffin = (fruit: string) =>
+    formula(
+      `recipe X as muffin\n  250 g  plain flour\n  150 g  caster sugar\n  10 g  baking powder\n  250 ml  whole milk\n  100 g  sunflower oil\n  1 large  egg\n  400 g  ${fruit}\n`,
+    ).map((f) => f.code);
+  expect(muffin('bananas, mashed')).toEqual(['dough-too-wet']);
+  expect(muffin('raspberries')).toEqual([]);
+});
+
 test('a value that rounds to the edge of its band is said to lie past it', () => {
   const text =
     'recipe X as ice cream\n  500 g  whole milk\n  250 g  double cream\n  120 g  caster sugar\n  130 g  skimmed milk powder\n';
@@ -182,6 +191,10 @@ describe('quiet', () => {
     [
       'sourdough without yeast',
       'recipe X as lean bread\n  400 g  bread flour\n  150 g  sourdough starter\n  250 g  water\n  9 g  fine salt\n',
+    ],
+    [
+      'whole berries in a muffin',
+      'recipe X as muffin\n  250 g  plain flour\n  150 g  caster sugar\n  10 g  baking powder\n  210 ml  whole milk\n  100 g  sunflower oil\n  1 large  egg\n  250 g  blueberries\n',
     ],
     ['angel food', 'recipe X as sponge\n  350 g  egg whites\n  300 g  caster sugar\n  130 g  cake flour\n'],
     [

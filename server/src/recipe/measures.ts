@@ -14,6 +14,7 @@ import {
   acidLiquid,
   acidShare,
   addedSugar,
+  batterWater,
   butterShare,
   chocolateShare,
   cookingLiquid,
@@ -83,7 +84,13 @@ const all = (): number => 1;
 
 const DEFINITIONS = {
   hydration: { words: 'water per flour', unit: 'percent', top: freeWater, bottom: flourShare, per: 'flour' },
-  'cake hydration': { words: 'water per flour', unit: 'percent', top: freeWater, bottom: flourLikeShare, per: 'flour' },
+  'cake hydration': {
+    words: 'water per flour',
+    unit: 'percent',
+    top: batterWater,
+    bottom: flourLikeShare,
+    per: 'flour',
+  },
   fat: { words: 'fat per flour', unit: 'percent', top: fatShare, bottom: flourLikeShare, per: 'flour' },
   sugar: { words: 'sugar per flour', unit: 'percent', top: addedSugar, bottom: flourLikeShare, per: 'flour' },
   salt: { words: 'salt per flour', unit: 'percent', top: saltShare, bottom: flourShare, per: 'flour' },

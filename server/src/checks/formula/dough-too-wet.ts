@@ -17,7 +17,7 @@ export default defineCheck<BandValues>({
     title:
       'professional baking texts (Gisslen; Suas; Hamelman) and Ruhlman, Ratio (2009), which gives pie dough as 3 flour : 2 fat : 1 water',
   },
-  explain: `**What it computes.** Hydration: the water of every ingredient but the flour, per flour by weight. Milk, egg, butter and cheese count by the water in them; chopped herbs, vegetables and fruit by half of theirs, since the tissue holds the rest. Starters, soakers and doughs made in an earlier part count as the flour and water they are made of. For cakes and cookies, dry grain, nuts and cocoa are taken once as flour and once as not.
+  explain: `**What it computes.** Hydration: the water of every ingredient but the flour, per flour by weight. Milk, egg, butter and cheese count by the water in them; chopped herbs, vegetables and fruit by half of theirs, since the tissue holds the rest; fruit in a batter that is not mashed or grated by none to half. Starters, soakers and doughs made in an earlier part count as the flour and water they are made of. For cakes and cookies, dry grain, nuts and cocoa are taken once as flour and once as not.
 
 **Why it matters.** Water turns flour protein into gluten and leaves as steam. A crust with too much is tough, shrinks from the rim and bakes leathery; a bread dough runs flat; a cake sinks.
 

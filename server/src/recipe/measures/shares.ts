@@ -57,6 +57,19 @@ export function freeWater(food: Food): number | undefined {
   return food.roles.includes('holds its water') ? water / 2 : water;
 }
 
+/** The same for a batter, where fruit that is left whole or in pieces may keep all its water. */
+export function batterWater(food: Food, ingredient?: Ingredient): Share {
+  const water = freeWater(food);
+  const { name, preparation } = ingredient?.node ?? {};
+  const inPieces =
+    food.class === 'fruit' &&
+    food.roles.includes('holds its water') &&
+    !BROKEN_UP.test([name?.text, preparation?.text].join(' '));
+  return inPieces ? upTo(water) : water;
+}
+
+const BROKEN_UP = /\b(?:mashed|crushed|pur[eé]ed?|pulp|grated|squeezed|juiced|blended|stewed|cooked)\b/i;
+
 /** Pure fat but the flour's own; that of nuts, seeds and chocolate may stay in the pieces. */
 export function fatShare(food: Food): Share {
   if (food.class === 'flour' || food.class === 'starch') return 0;

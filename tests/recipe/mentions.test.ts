@@ -135,3 +135,21 @@ test('a part is also called by what its kind is', () => {
   expect(partsIn('  200 g     custard powder\n  do Strew with the custard powder.\n')).toEqual(['ingredient']);
   expect(partsIn('  1 l       bought custard\n  do Pour over the custard.\n')).toEqual(['ingredient']);
 });
+
+test('a cook says what sort of thing it is', () => {
+  const list =
+    'recipe X\n  700 g     pork shoulder, minced\n  300 g     pork belly, minced\n  80 g      mature cheddar\n  60 g      fresh breadcrumbs\n  12 sheets  lasagne\n  2         onions\n  1         carrot\n  1 l       vegetable stock\n';
+  const namesIn = (step: string) => {
+    const { recipe } = open(`${list}  do ${step}\n`);
+    return (recipe.parts[0]?.steps[0]?.mentions ?? []).map((m) =>
+      m.ingredients.map((r) => recipe.parts[0]?.head.ingredients[r.ingredient]?.name).join('/'),
+    );
+  };
+  expect(namesIn('Mix the pork with the crumbs and the cheese.')).toEqual([
+    'pork shoulder/pork belly',
+    'fresh breadcrumbs',
+    'mature cheddar',
+  ]);
+  expect(namesIn('Layer the pasta.')).toEqual(['lasagne']);
+  expect(namesIn('Soften the vegetables in the stock.')).toEqual(['onions/carrot', 'vegetable stock']);
+});

@@ -208,22 +208,24 @@ function mentionOf(
   const before = portionBefore(items, at);
   const ingredients = inNumber(meant, isPlural(last), before.portion);
   const isPart = ingredients.length === 0;
-  // A part does not name itself, and a weak name that fits several names none of them.
-  if (isPart ? meant.part === part : weak && ingredients.length > 1) return undefined;
+  const several = ingredients.length > 1;
+  const allOfIt = several && ingredients.every((ref) => ref.shared);
+  // A part does not name itself, and a weak name that fits several names none of them, unless it is a word for them all.
+  if (isPart ? meant.part === part : weak && several && !allOfIt) return undefined;
   const verb = meant.words === 1 && !isPart && isVerbHere(items, at);
   const inherited = inheritedPortion(items, before, at, previous);
   const portion: Portion = verb ? { kind: 'some' } : (inherited ?? before.portion);
   const from = verb || inherited !== undefined ? at : before.from;
   const { start } = first;
   const { end } = last;
-  const every = ingredients.length > 1 && isPlural(last) && (portion.kind === 'all' || portion.kind === 'plain');
+  const every = allOfIt || (several && isPlural(last) && (portion.kind === 'all' || portion.kind === 'plain'));
   const whole = { start: Math.min(items[from]?.start ?? start, start), end };
   const mention = { start, end, portion, whole, forced: false, verb, weak, from: at, to, ingredients, every };
   return isPart ? { ...mention, part: meant.part } : mention;
 }
 
 /** With `4 eggs` and `1 egg` to glaze, `the egg` is the one and `the 4 eggs` are the others; `the eggs` may be all. */
-function inNumber({ ingredients, full }: Meant, plural: boolean, portion: Portion): readonly IngredientRef[] {
+function inNumber({ ingredients, full }: Meant, plural: boolean, portion: Portion): Listed['refs'] {
   if (ingredients.length < 2 || !full || (plural && portion.kind !== 'amount')) return ingredients;
   const same = ingredients.filter((ref) => ref.plural === plural);
   return same.length === 1 ? same : ingredients;

@@ -2,7 +2,7 @@
  * Knows every name a sentence may mention: the ingredients and the parts, by full name, head noun and food.
  * Refuses to know amounts, so that changing one leaves the mentions as they are.
  */
-import type { Food } from '../food/food.ts';
+import type { Food, FoodClass } from '../food/food.ts';
 import type { Ingredient } from './ingredient.ts';
 import { callNames } from './kinds.ts';
 import type { PartHead } from './part.ts';
@@ -18,6 +18,8 @@ export interface IngredientRef {
 export interface NamedRef extends IngredientRef {
   /** Listed in the plural: `eggs`. */
   readonly plural: boolean;
+  /** By a word for all that it fits: a sort of food, or an animal. */
+  readonly shared: boolean;
 }
 
 /** A run of words and all that it names. */
@@ -172,9 +174,12 @@ function namesSame(a: Run, b: Run): boolean {
   return (
     a.parts.length === b.parts.length &&
     ours.length === theirs.length &&
-    ours.every((ref, i) => ref.ingredient === theirs[i]?.ingredient && ref.plural === theirs[i]?.plural)
+    ours.every((ref, i) => sameRef(ref, theirs[i]))
   );
 }
+
+const sameRef = (a: NamedRef, b: NamedRef | undefined): boolean =>
+  a.ingredient === b?.ingredient && a.plural === b.plural && a.shared === b.shared;
 
 /** A place is a part times this, and 1 and the index of its ingredient. No line of text has so many. */
 const MOST = 2 ** 22;
@@ -217,7 +222,7 @@ function add(runs: OpenRun[], call: Call, part: number, ingredient: number): voi
     if (run.parts.at(-1) !== part) run.parts.push(part);
     return;
   }
-  const ref = { part, ingredient, plural: call.plural };
+  const ref = { part, ingredient, plural: call.plural, shared: call.shared === true };
   const last = run.lists.at(-1);
   if (last?.part !== part) run.lists.push({ part, refs: [ref], full: call.full });
   else if (call.full && !last.full) {
@@ -241,6 +246,8 @@ interface Call {
   readonly full: boolean;
   readonly weak: boolean;
   readonly plural: boolean;
+  /** A word for all that it fits. */
+  readonly shared?: boolean;
 }
 
 /** All ways to call a thing, by their first word. */
@@ -279,27 +286,52 @@ function callsOfIngredient(name: string, food: Food | undefined): Calls {
   const full = wordsOf(name);
   const plural = isPlural(name);
   const calls = suffixes(full, { full: true, plural });
-  const weakly = (words: readonly string[]) => calls.push({ words, ...WEAKLY, plural });
+  const weakly = (words: readonly string[], shared = false) => calls.push({ words, ...WEAKLY, plural, shared });
   const of = full.indexOf('of');
   if (of > 0) calls.push({ words: full.slice(0, of), full: false, weak: false, plural });
   const or = full.indexOf('or');
   if (or > 0) calls.push(...suffixes(full.slice(0, or), { full: false, plural }));
   // Eggs are separated in the steps: their yolks and whites are still the eggs.
   if (full.at(-1) === 'egg') for (const half of ['yolk', 'white']) weakly([half]);
+  const sort = food && SORTS.get(food.class);
+  if (sort !== undefined) weakly([sort], true);
+  if (full.at(-1) === 'breadcrumb') weakly(['crumb']);
+  // `The pork` is all the pork there is.
+  const flesh = food !== undefined && FLESH.has(food.class);
   const vocabulary = new Set<string>();
   for (const other of food === undefined ? [] : [food.name, ...food.names]) {
     const run = wordsOf(other);
     for (const word of run) vocabulary.add(word);
-    weakly(run);
+    weakly(run, flesh);
   }
   const made = MADE_OF.has(full.at(-1) ?? '');
   for (const word of made ? [] : full.slice(0, -1))
-    if (vocabulary.has(word) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word)) weakly([word]);
+    if (vocabulary.has(word) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word)) weakly([word], flesh);
   return byFirst(calls);
 }
 
 const isPlural = (name: string): boolean => name.endsWith('s') && wordsOf(name).at(-1) !== lastWord(name);
 const lastWord = (name: string): string => name.slice(name.lastIndexOf(' ') + 1).toLowerCase();
+
+/** What a cook says for all of a sort: `the cheese`, `add the vegetables`. */
+const SORTS: ReadonlyMap<FoodClass, string> = new Map<FoodClass, string>([
+  ['cheese', 'cheese'],
+  ['pasta', 'pasta'],
+  ['fish', 'fish'],
+  ['meat', 'meat'],
+  ['ground meat', 'meat'],
+  ['poultry', 'meat'],
+  ['ground poultry', 'meat'],
+  ['chocolate', 'chocolate'],
+  ['vegetable', 'vegetable'],
+  ['leafy herb', 'herb'],
+  ['dried herb', 'herb'],
+  ['spice', 'spice'],
+  ['fruit', 'fruit'],
+  ['nut', 'nut'],
+  ['mushroom', 'mushroom'],
+]);
+const FLESH: ReadonlySet<FoodClass> = new Set<FoodClass>(['meat', 'ground meat', 'poultry', 'ground poultry', 'fish']);
 
 /** What is made of a food is not it: `the chicken` is no chicken stock. */
 const MADE_OF: ReadonlySet<string> = new Set([

@@ -53,7 +53,7 @@ export default defineCheck<Values>({
     related: gone ? [] : [{ at: { line: trialLine, start: 0, end: 5 }, message: 'The latest trial.' }],
   }),
   fix: ({ gone }, { document, recipe, outline }, at) => {
-    const latest = readTrials(outline).findLast((t) => t.tested !== undefined);
+    const latest = trialsOf(outline).findLast((t) => t.tested !== undefined);
     const back = gone || latest === undefined ? undefined : putBack(document, recipe, latest, at.line);
     return back === undefined ? [] : [{ title: `Put back ${back.written}`, effect: 'amounts', edits: back.edits }];
   },

@@ -266,6 +266,17 @@ describe('scale, format and explain', () => {
     expect(page).not.toMatch(/^# ".*" dough-too-wet/m);
   });
 
+  test('explain shows how a freezing point and a jam come about', async () => {
+    const sorbet = 'recipe Gin ice as sorbet\n  300 g     water\n  250 g     sugar\n  300 g     gin\n';
+    const { out } = await quern(['explain', 'freeze-out-of-range', 'gin.quern'], { 'gin.quern': sorbet });
+    expect(out).toContain('| sugar | 250 | 0.05 | 250 | 0 |');
+    expect(out).toMatch(/the sugars lower it by [\d.]+ °C .* alcohol and salt by [\d.]+ °C/);
+    const jam = 'recipe Plum jam as jam\n  1 kg      plums\n  200 g     sugar\n';
+    expect((await quern(['explain', 'jam-wont-set', 'jam.quern'], { 'jam.quern': jam })).out).toContain(
+      '200 g to 1000 g of fruit',
+    );
+  });
+
   test('explain shows the arithmetic on a recipe, line by line', async () => {
     const { out } = await quern(['explain', 'dough-too-wet', 'wet.quern'], { 'wet.quern': WET });
     expect(out).toContain('## In wet.quern');

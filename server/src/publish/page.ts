@@ -4,7 +4,7 @@
  */
 
 import type { Check, Source } from '../checks/check.ts';
-import { arithmetic, isBandValues } from '../checks/formula/arithmetic.ts';
+import { arithmetic, bandValuesIn } from '../checks/formula/arithmetic.ts';
 import type { Finding } from '../checks/run.ts';
 import { capital } from '../recipe/words.ts';
 
@@ -43,8 +43,8 @@ export function explainPage(check: Check): string {
 export function explainOn(check: Check, findings: readonly Finding[], shown: string): string {
   const here = findings.filter((f) => f.code === check.code);
   const found = here.flatMap((f) => {
-    const { values } = f.found;
-    const work = isBandValues(values) ? ['', ...arithmetic(values)] : [];
+    const values = bandValuesIn(f.found.values);
+    const work = values === undefined ? [] : ['', ...arithmetic(values)];
     const source = f.said.source === undefined ? [] : ['', `Source: ${f.said.source}.`];
     return [`**Line ${f.at.line + 1}.** ${f.said.message}`, ...work, ...source, ''];
   });

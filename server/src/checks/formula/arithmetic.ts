@@ -1,12 +1,21 @@
 /**
  * Knows the arithmetic of a measure on one recipe, line by line, for the page of a finding.
  */
-import { gramsText } from '../../measure/number-text.ts';
+import { gramsText, trimmed } from '../../measure/number-text.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { depressionC, otherDepression, saltDepressionC, sucroseEquivalent } from '../../recipe/measures/freezing.ts';
+import { milkSolids, waterShare } from '../../recipe/measures/shares.ts';
 import { bandText, MEASURES, measureText } from '../../recipe/measures.ts';
 import { type BandValues, bringing, gramsOf } from './band.ts';
 
-/** Whether a finding's values are those of a measure held against a band. */
-export function isBandValues(values: unknown): values is BandValues {
+/** The values of a measure held against a band, where a finding's are such, or hold such as their `band`. */
+export function bandValuesIn(values: unknown): BandValues | undefined {
+  if (isBandValues(values)) return values;
+  const held = typeof values === 'object' && values !== null && 'band' in values ? values.band : undefined;
+  return isBandValues(held) ? held : undefined;
+}
+
+function isBandValues(values: unknown): values is BandValues {
   return (
     typeof values === 'object' &&
     values !== null &&
@@ -14,31 +23,72 @@ export function isBandValues(values: unknown): values is BandValues {
   );
 }
 
-/** A Markdown table: what each ingredient weighs, brings, and counts for below the line; then the result and the band. */
+/** A Markdown table: what each ingredient weighs, brings, and counts for of what it is held against; then the result and the band. */
 export function arithmetic(values: BandValues): string[] {
   const { measure: held, value, kind, contents } = values;
   const definition = MEASURES[held.measure];
   const result = `That is the ${definition.words}: ${measureText(held.measure, value.low, value.high)}; usual for ${kind.name}: ${bandText(held.measure, held.usual)}.`;
-  if (!('top' in definition)) return [result];
+  if (!('top' in definition)) return freezing(contents, result);
   const rows = contents.map((i) => {
     const grams = gramsOf(i);
     const top = definition.topG?.(i);
     return {
       name: i.name,
-      grams,
-      top: top === undefined ? grams * bringing(i, definition.top) : (top.low + top.high) / 2,
-      bottom: grams * bringing(i, definition.bottom),
+      numbers: [
+        grams,
+        top === undefined ? grams * bringing(i, definition.top) : (top.low + top.high) / 2,
+        grams * bringing(i, definition.bottom),
+      ],
     };
   });
-  const sum = (of: 'grams' | 'top' | 'bottom') => rows.reduce((total, r) => total + r[of], 0);
-  const cells = (name: string, grams: number, top: number, bottom: number) =>
-    `| ${name} | ${gramsText(grams)} | ${gramsText(top)} | ${gramsText(bottom)} |`;
+  const [, top = 0, bottom = 0] = sums(rows);
   return [
-    '| ingredient | g | counts above the line | below it |',
-    '| --- | ---: | ---: | ---: |',
-    ...rows.map((r) => cells(r.name, r.grams, r.top, r.bottom)),
-    cells('**in all**', sum('grams'), sum('top'), sum('bottom')),
+    ...table(['ingredient', 'weighs, g', 'counts, g', `of it ${definition.per}, g`], rows),
     '',
-    `By the middle of each range, ${gramsText(sum('top'))} to ${gramsText(sum('bottom'))}. ${result}`,
+    `By the middle of each range, ${gramsText(top)} g to ${gramsText(bottom)} g of ${definition.per}. ${result}`,
+  ];
+}
+
+/** Leighton's sum: sugars as sucrose in the water, the salts of milk, then alcohol and salt. */
+function freezing(contents: readonly Ingredient[], result: string): string[] {
+  const rows = contents.map((i) => ({
+    name: i.name,
+    numbers: [1, bringing(i, waterShare), bringing(i, sucroseEquivalent), bringing(i, milkSolids)].map(
+      (share) => share * gramsOf(i),
+    ),
+  }));
+  const [, water = 0, sucrose = 0, solids = 0] = sums(rows);
+  if (water <= 0) return [result];
+  const other = contents.reduce((sum, i) => sum + gramsOf(i) * bringing(i, otherDepression), 0) / water;
+  const sugar = depressionC(sucrose / water);
+  const lowered = [
+    `the sugars lower it by ${sugar === undefined ? 'more than the table goes' : degrees(sugar)} (${gramsText((sucrose / water) * 100)} g as sucrose to 100 g of water)`,
+    `the salts of milk by ${degrees(saltDepressionC(solids / water))}`,
+    `alcohol and salt by ${degrees(other)}`,
+  ];
+  return [
+    ...table(['ingredient', 'weighs, g', 'water, g', 'sugars as sucrose, g', 'milk solids not fat, g'], rows),
+    '',
+    `By the middle of each range, ${lowered.join(', ')}. ${result}`,
+  ];
+}
+
+const degrees = (celsius: number): string => `${trimmed(celsius, 1)} °C`;
+
+interface Row {
+  readonly name: string;
+  readonly numbers: readonly number[];
+}
+
+const sums = (rows: readonly Row[]): readonly number[] =>
+  rows.reduce<readonly number[]>((total, r) => r.numbers.map((n, i) => n + (total[i] ?? 0)), []);
+
+function table(heads: readonly string[], rows: readonly Row[]): string[] {
+  const line = (name: string, numbers: readonly number[]) => `| ${[name, ...numbers.map(gramsText)].join(' | ')} |`;
+  return [
+    `| ${heads.join(' | ')} |`,
+    `| --- |${' ---: |'.repeat(heads.length - 1)}`,
+    ...rows.map((r) => line(r.name, r.numbers)),
+    line('**in all**', sums(rows)),
   ];
 }

@@ -1,9 +1,10 @@
 import type { FoodClass } from '../../food/food.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
-import { anySays, asWritten } from '../../recipe/step-words.ts';
+import type { Recipe, Step } from '../../recipe/recipe.ts';
+import { anySays, asWritten, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { anyPart, overParts } from '../over-parts.ts';
+import { isBoughtSafe } from './journey.ts';
 import { CAUTION } from './limits.ts';
 
 interface Values {
@@ -28,7 +29,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'USDA Complete Guide to Home Canning (2015); 21 CFR 114.3: pH 4.6 divides acid from low-acid foods',
   },
-  explain: `**What it computes.** A recipe that seals jars, or keeps them out of the fridge, with vegetables, herbs, pulses, mushrooms, meat or fish in them: whether a step processes them under pressure, and else how much acetic or citric acid the whole holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart).
+  explain: `**What it computes.** A recipe that seals jars, or keeps them out of the fridge, with vegetables, herbs, pulses, mushrooms, boiled eggs, meat or fish in them: whether a step processes them under pressure, and else how much acetic or citric acid the whole holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart).
 
 **Why it matters.** Above pH 4.6 the spores of Clostridium botulinum outlive boiling water, and a sealed jar is the airless place they need. The poison has no smell.
 
@@ -53,6 +54,8 @@ export default defineCheck<Values>({
     bad: [
       'recipe Green beans in jars\n  1 kg      green beans\n# "green beans" low-acid-preserve: no acid\n  500 g     water\n  10 g      fine salt\n  do Pack the beans in jars with the salt and the boiling water and seal.\n  do Process in a boiling-water bath for 30 min.\n',
       'recipe Basil pesto\n  200 g     basil\n# "basil" low-acid-preserve: no acid\n  250 ml    olive oil\n  60 g      pine nuts\n  80 g      Parmesan\n  2 cloves  garlic\n  do Blend everything, fill into sterilised jars, seal and keep in the pantry for 6 months.\n',
+      'recipe Canned pumpkin\n  3 kg      pumpkin, cubed\n# "pumpkin" low-acid-preserve: no acid\n  1 l       water\n  do Boil the pumpkin in the water until soft, mash and fill into jars.\n  do Boil the jars for 90 min.\n',
+      'recipe Pickled eggs\n  12        eggs, hard-boiled\n# "eggs" low-acid-preserve: is the least\n  350 ml    water\n  150 ml    white wine vinegar\n  do Boil the vinegar and water, pour over the eggs in sterilised jars, seal and store in the cupboard.\n',
       'recipe Pepper relish\n  1 kg      red bell peppers, diced\n# "red bell peppers" low-acid-preserve: is the least\n  300 g     onions, diced\n  60 g      white wine vinegar\n  40 g      caster sugar\n  do Simmer the peppers, onions, vinegar and sugar for 30 min.\n  do Fill into sterilised jars, seal and store in the larder.\n',
     ],
   },
@@ -93,12 +96,20 @@ const OTHERWISE = asWritten(
 const isSealed = (recipe: Recipe): boolean => jarred(recipe) && sealed(recipe) && !keptOtherwise(recipe);
 
 const jarred = anyPart(({ steps }) => anySays(steps, JARS));
-const sealed = anyPart(({ steps }) => anySays(steps, SEALING));
+const sealed = anyPart(
+  ({ steps }) => anySays(steps, SEALING) || (anySays(steps, JARS) && steps.some((s) => says(s, JARS) && boilsJars(s))),
+);
 const keptOtherwise = anyPart(
   ({ steps }) =>
     anySays(steps, OTHERWISE) ||
     steps.some((s) => s.heat.some((h) => h.role === 'surroundings' && h.celsius.high <= 8)),
 );
+
+/** `boil the jars for 90 min` */
+const boilsJars = ({ sentence: { items } }: Step): boolean =>
+  /\b(?:boil|simmer|steam)\w* (?:the |filled |closed |full )*(?:jars|bottles|cans)\b/.test(
+    items.map((i) => (i.kind === 'word' ? i.word : ';')).join(' '),
+  );
 
 const LOW_ACID: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'vegetable',
@@ -139,7 +150,7 @@ const lowAcid = overParts(({ head, index }): Found<Values> | undefined => {
     const grams = (weighed.grams.low + weighed.grams.high) / 2;
     whole += grams;
     if (LIQUID.has(food.class)) liquid += grams;
-    if (LOW_ACID.has(food.class)) {
+    if (LOW_ACID.has(food.class) || (food.class === 'egg' && isBoughtSafe(ingredient))) {
       low += grams;
       if (TOMATOES.test(food.name)) tomato += grams;
       of ??= ingredient;

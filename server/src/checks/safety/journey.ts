@@ -13,6 +13,7 @@ import { baseForm, type VerbClass, verbClass } from '../../recipe/verbs.ts';
 import { takesEverything } from '../everything.ts';
 import { type Keeps, onceFor, onceIn } from '../once.ts';
 import { type Given, overParts } from '../over-parts.ts';
+import { type Group, groupOf } from './limits.ts';
 
 /** A step that the ingredient goes through. */
 export interface Stop {
@@ -224,7 +225,8 @@ export function heatFrom(journey: Journey, from: number): Stop | undefined {
   for (let i = from; i < all.length; i++) {
     const stop = all[i] as Stop;
     const { step, part } = stop;
-    if (step.heat.some(isDoneness) && stops.some((s) => s.step === step)) return stop;
+    const read = (r: HeatReading) => isDoneness(r) && !isBefore(r.node.start, step, part, journey);
+    if (step.heat.some(read) && stops.some((s) => s.step === step)) return stop;
     if (heats(step, part, journey)) return stop;
   }
   return undefined;
@@ -264,7 +266,22 @@ const AROUND: ReadonlySet<string> = new Set(['over', 'in', 'into', 'of', 'gently
 
 function heats(step: Step, part: Part, self: Self, only?: 'oven'): boolean {
   if (!says(step, only === undefined ? HEATING : BAKING)) return false;
-  return heatWords(step).some((h) => (only === undefined || h.oven) && heatsFood(h.object, step, part, self));
+  return heatWords(step).some(
+    (h) => (only === undefined || h.oven) && heatsFood(h.object, step, part, self) && !isBefore(h.at, step, part, self),
+  );
+}
+
+/** `Boil the sugar to 112 C. Whisk the whites …`: what an earlier sentence heats, in the step where the food first goes in, is not it. */
+function isBefore(at: number, step: Step, part: Part, self: Self): boolean {
+  const first = self.part.ledger[self.index]?.uses[0];
+  if (first?.part !== part.index || first.line !== step.line) return false;
+  const own = step.mentions.find((m) =>
+    m.ingredients.some((r) => r.part === self.part.index && r.ingredient === self.index),
+  );
+  return (
+    own !== undefined &&
+    step.sentence.items.some((i) => i.kind === 'mark' && /[.;]/.test(i.mark) && i.start > at && i.end <= own.start)
+  );
 }
 
 const heatsAs = (word: string, kind: VerbClass): boolean => verbClass(word) === kind && !TOO_GENTLE.has(baseForm(word));
@@ -272,6 +289,7 @@ const BAKING = wordList((word) => heatsAs(word, 'oven'));
 const HEATING = wordList((word) => heatsAs(word, 'oven') || heatsAs(word, 'stove'));
 
 interface HeatWord {
+  readonly at: number;
   readonly oven: boolean;
   /** What stands where its object would. */
   readonly object: Mention | undefined;
@@ -292,7 +310,7 @@ const heatWords = onceFor(({ sentence: { items }, mentions }: Step): readonly He
     const poured = item.word.endsWith('ing') && LIQUIDS.has(nearWords(items, i, 1)[0] ?? '') && !AROUND.has(before);
     if (noun || poured) return [];
     const object = mentions.find((m) => m.from > i && m.from <= i + 3 && !between(items, i, m.from));
-    return [{ oven: isOn(BAKING, item.word), object }];
+    return [{ at: item.start, oven: isOn(BAKING, item.word), object }];
   }),
 );
 
@@ -334,6 +352,16 @@ const BOUGHT_SAFE =
   /\b(?:cooked|pasteuri[sz]ed|canned|tinned|smoked|leftover|roasted|cured|hard-boiled|boiled|poached|precooked|rotisserie)\b/i;
 
 /** Bought cooked or pasteurised, by its own line. */
-export const isBoughtSafe = onceIn(({ ingredient: { node } }: Journey): boolean =>
-  BOUGHT_SAFE.test([node.name?.text, node.preparation?.text, node.note?.text].join(' ')),
-);
+export const isBoughtSafe = onceIn(({ ingredient }: Journey): boolean => saysBoughtSafe(ingredient));
+
+export const saysBoughtSafe = ({ node }: Ingredient): boolean =>
+  BOUGHT_SAFE.test([node.name?.text, node.preparation?.text, node.note?.text].join(' '));
+
+const MINCED = /\b(?:minced?|ground)\b/i;
+
+/** What an ingredient counts as: meat that its own line has minced is minced meat. */
+export function groupIn({ food, node }: Ingredient): Group | undefined {
+  const group = food && groupOf(food);
+  if (group !== 'meat') return group;
+  return MINCED.test([node.name?.text, node.preparation?.text].join(' ')) ? 'ground meat' : group;
+}

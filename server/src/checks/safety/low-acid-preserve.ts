@@ -4,7 +4,7 @@ import type { Recipe, Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { anyPart, overParts } from '../over-parts.ts';
-import { isBoughtSafe } from './journey.ts';
+import { saysBoughtSafe } from './journey.ts';
 import { CAUTION } from './limits.ts';
 
 interface Values {
@@ -150,7 +150,7 @@ const lowAcid = overParts(({ head, index }): Found<Values> | undefined => {
     const grams = (weighed.grams.low + weighed.grams.high) / 2;
     whole += grams;
     if (LIQUID.has(food.class)) liquid += grams;
-    if (LOW_ACID.has(food.class) || (food.class === 'egg' && isBoughtSafe(ingredient))) {
+    if (LOW_ACID.has(food.class) || (food.class === 'egg' && saysBoughtSafe(ingredient))) {
       low += grams;
       if (TOMATOES.test(food.name)) tomato += grams;
       of ??= ingredient;

@@ -11,13 +11,14 @@ import {
   cooksThrough,
   type Followed,
   followedIn,
+  groupIn,
   heatOf,
   isBoughtSafe,
   isDoneness,
   type Journey,
   type Stop,
 } from './journey.ts';
-import { besideText, CAUTION, type Group, groupOf, holdingLimits, type Limit, limitOf } from './limits.ts';
+import { besideText, CAUTION, type Group, holdingLimits, type Limit, limitOf } from './limits.ts';
 
 type Values =
   | {
@@ -141,7 +142,7 @@ const strictness = (v: Values): number => (v.kind === 'no figure' ? v.limit.cels
 function valuesOf(journey: Journey, house: House): Values | undefined {
   const { ingredient, stops, all } = journey;
   if (ingredient.optional || isBoughtSafe(journey)) return undefined;
-  const group = ingredient.food && groupOf(ingredient.food);
+  const group = groupIn(ingredient);
   if (group === undefined) return undefined;
   const heated = heatOf(journey);
   if (heated === undefined) return group === 'egg' ? undefined : rawValues(journey, group, house);

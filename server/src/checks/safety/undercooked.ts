@@ -11,6 +11,7 @@ import {
   cooksThrough,
   type Followed,
   followedIn,
+  groupIn,
   isBoughtSafe,
   isDoneness,
   type Journey,
@@ -19,7 +20,6 @@ import {
 import {
   besideText,
   CAUTION,
-  groupOf,
   type HeatRule,
   holdingLimits,
   holdS,
@@ -147,6 +147,7 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} �
         },
       },
       'recipe Meat loaf\n  oven    350 F\n  800 g     ground beef\n  2 large   eggs\n  do Mix the beef with the eggs.\n  do Bake for 60 min, until the centre reads 140 F.\n# "140 F" undercooked *: 155 째F (17 s). At home: 71 째C, 160 째F\n',
+      'recipe Terrine\n  700 g     pork shoulder, minced\n  300 g     pork belly, minced\n  do Mix the pork and bake in a water bath at 170 C until the middle reads 63 C.\n# "63 C" undercooked *: 155 째F (17 s), or hold 63 째C for 3 min\n',
       'recipe Thighs\n  oven    200 C\n  800 g     chicken thighs\n  do Brown the thighs for 6 min.\n  do Roast until the centre reads 62 C.\n# "62 C" undercooked *: hold 62 째C for 23.7 min\n',
       'recipe Roast beef\n  1.8 kg    beef\n  do Roast the beef at 170 C until the centre reads 58 C, and hold for 18 min.\n# "58 C" undercooked *: hold 58 째C for 28 min\n',
       'recipe Warm thighs\n  800 g     cooked chicken\n  do Reheat the chicken until the centre reads 60 C.\n# "60 C" undercooked *: 74 째C\n',
@@ -160,7 +161,7 @@ const MICROWAVE = asWritten('microwave', 'microwaved');
 
 /** The limit for what the ingredient is and how it is cooked. */
 function limitFor(journey: Journey, { foodSafety }: House): Limit {
-  const group = (journey.ingredient.food && groupOf(journey.ingredient.food)) ?? 'poultry';
+  const group = groupIn(journey.ingredient) ?? 'poultry';
   const limit = limitOf(group, foodSafety);
   if (journey.stops.some((s) => says(s.step, MICROWAVE))) {
     const { title, microwave } = holdingLimits(foodSafety);
@@ -181,8 +182,7 @@ const tooCoolIn = onceInHouse((house, { journeys }: Followed): readonly TooCool[
 
 /** The highest reading in the food from its first use on, when it is below the limit and nothing else makes it safe. */
 function coolest(house: House, journey: Journey): TooCool | undefined {
-  const { food } = journey.ingredient;
-  if (food === undefined || groupOf(food) === undefined || isBoughtSafe(journey)) return undefined;
+  if (groupIn(journey.ingredient) === undefined || isBoughtSafe(journey)) return undefined;
   const limit = limitFor(journey, house);
   let best: { reading: HeatReading; stop: Stop } | undefined;
   for (const stop of journey.stops) {
@@ -313,7 +313,7 @@ const coolOvensIn = onceIn(({ journeys }: Followed): readonly Found<CoolOven>[] 
 /** Meat or poultry in an oven that is never hot. */
 function coolOven(journey: Journey): Found<CoolOven> | undefined {
   const { ingredient, stops, all } = journey;
-  const group = ingredient.food && groupOf(ingredient.food);
+  const group = groupIn(ingredient);
   if ((group !== 'poultry' && group !== 'meat') || isBoughtSafe(journey)) return undefined;
   // Whatever is boiled or seared through first, or cooked in its own way, is another matter.
   if (all.some((s) => cooksThrough(s.step) || says(s.step, OTHERWISE))) return undefined;

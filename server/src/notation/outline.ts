@@ -132,7 +132,14 @@ class Scanner {
 
   private readField(at: number, line: Line): void {
     if (this.place === 'nowhere') this.open(at, 'head');
-    if (this.place === 'head') this.head.push({ at, line });
+    const again = line.statement.kind === 'from' && this.head.some((h) => h.line.statement.kind === 'from');
+    if (again)
+      this.misplace(
+        at,
+        line,
+        'a recipe builds on one file; take a part of another with `part dough from FILE : dough`',
+      );
+    else if (this.place === 'head') this.head.push({ at, line });
     else this.misplace(at, line, 'this is said of the whole recipe: write it above the first part');
   }
 

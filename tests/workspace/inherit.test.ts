@@ -198,6 +198,13 @@ describe('what is found in a variant', () => {
       'recipe V\n  from    base.quern\n  drop caster sugar\n  swap butter for 90 g lard\n',
       '3: unknown-part',
     ],
+    ['a base whose own base is missing', 'recipe V\n  from    lost.quern\n', '2: missing-file'],
+    [
+      'a swap in a part that the base does not have',
+      'recipe V\n  from    base.quern\npart y\n  swap butter for 20 g lard\n',
+      '4: unknown-part',
+    ],
+    ['a second base', 'recipe V\n  from    base.quern\n  from    pastry.quern\n', '3: syntax'],
     ['a drop that meets nothing', 'recipe V\n  from    base.quern\n  drop lard\n', '3: unknown-part'],
   ])('%s is said', (_, text, want) => {
     expect(
@@ -205,6 +212,7 @@ describe('what is found in a variant', () => {
         'v.quern': text,
         'base.quern': BASE,
         'pastry.quern': PASTRY,
+        'lost.quern': 'recipe L\n  from    gone.quern\n',
         'round.quern': 'recipe R\n  from    v.quern\n',
       }),
     ).toContain(want);
@@ -227,6 +235,13 @@ describe('what is found in a variant', () => {
   ])('a drop is nothing to speak of where %s', (_, rest) => {
     const variant = `recipe V\n  from    base.quern\n  drop caster sugar\n\n${rest}`;
     expect(found('v.quern', { 'v.quern': variant, 'base.quern': BASE })).not.toContain('3: unknown-part');
+  });
+
+  test('and of a base that is missing no more is said', () => {
+    const variant = 'recipe V\n  from    gone.quern\npart y\n  swap butter for 20 g lard\n';
+    expect(found('v.quern', { 'v.quern': variant })).toEqual(['2: missing-file']);
+    const part = 'recipe V\n  yield   1 tart\npart y from gone.quern\n  swap butter for 20 g lard\n';
+    expect(found('v.quern', { 'v.quern': part })).toEqual(['3: missing-file']);
   });
 
   test('the nearest ingredients are named for a swap that meets nothing', () => {

@@ -62,7 +62,7 @@ export interface Fix {
 
 /** Something a file asks of another that is not there. */
 export interface BrokenLink {
-  readonly kind: 'missing-file' | 'circle' | 'unknown-part' | 'nothing-to-change' | 'still-named';
+  readonly kind: 'missing-file' | 'missing-below' | 'circle' | 'unknown-part' | 'nothing-to-change' | 'still-named';
   readonly line: number;
   readonly span: Span;
   /** The file, part or ingredient that was named; of what was dropped, the words of the step that still names it. */

@@ -29,6 +29,9 @@ export interface WrittenOut {
   readonly files: readonly string[];
 }
 
+/** Without what is missing, nothing that builds on it is whole. */
+export const MISSING: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>(['missing-file', 'missing-below']);
+
 /** More files than this one on another are a mistake. */
 const DEEPEST = 20;
 
@@ -129,6 +132,7 @@ class Writing {
     const inner = writeOut(loaded.path, document, of, this.house, this.bases, this.above);
     for (const path of inner?.files ?? []) this.files.add(path);
     if (inner?.broken.some((b) => b.kind === 'circle')) this.say('circle', at, span, file, []);
+    else if (inner?.broken.some((b) => MISSING.has(b.kind))) this.say('missing-below', at, span, file, []);
     const lines =
       inner === undefined
         ? document.lines.map(
@@ -232,9 +236,17 @@ class Writing {
     at: number,
     blocks: readonly Block[],
   ): void {
-    const name = statement.kind === 'swap' ? statement.old : statement.name;
     const names = blocks.flatMap((b) => b.lines.map((l) => ingredientName(l.text)).filter((n) => n !== undefined));
-    if (name !== undefined && blocks.length > 0) this.say('nothing-to-change', at, name, name.text, names);
+    if (blocks.length > 0) this.sayNothing(statement, at, names);
+  }
+
+  private sayNothing(
+    statement: Extract<Statement, { kind: 'swap' | 'drop' }>,
+    at: number,
+    names: readonly string[],
+  ): void {
+    const name = statement.kind === 'swap' ? statement.old : statement.name;
+    if (name !== undefined) this.say('nothing-to-change', at, name, name.text, names);
   }
 
   /** The ingredient after the list of the last part that has one. */
@@ -309,11 +321,25 @@ class Writing {
     });
     own.forEach((o, i) => {
       if (base.some((b) => sameName(b.name, o.name))) return;
+      this.sayNothingToChange(o, base);
       const next = own.slice(i + 1).find((n) => base.some((b) => sameName(b.name, n.name)));
       const before = next === undefined ? -1 : blocks.findIndex((b) => sameName(b.name, next.name));
       blocks.splice(before < 0 ? blocks.length : before, 0, o);
     });
     return blocks;
+  }
+
+  /** A part that is the file's own alone has nothing for a swap or a drop to change. */
+  private sayNothingToChange({ lines }: Block, base: readonly Block[]): void {
+    const statement = statementOf(lines[0]?.text ?? '');
+    const taken = statement.kind === 'part' && statement.file !== undefined;
+    // Of a base that is missing, that is said already.
+    if (taken || (base.length === 0 && this.of.head.some(({ line }) => line.statement.kind === 'from'))) return;
+    for (const { text, origin } of lines) {
+      const statement = statementOf(text);
+      if (origin.kind === 'own' && (statement.kind === 'swap' || statement.kind === 'drop'))
+        this.sayNothing(statement, origin.line, []);
+    }
   }
 
   /** Own lines over a base's part: a line of the same name instead of it, steps instead of all its steps, the rest beside. */

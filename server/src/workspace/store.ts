@@ -5,6 +5,7 @@
 import type { Block } from '../notation/outline.ts';
 import { Folders, liesIn } from './folders.ts';
 import { Houses } from './houses.ts';
+import { MISSING } from './inherit.ts';
 import { isLeftOut } from './left-out.ts';
 import type { Bases, Files } from './ports.ts';
 import { DEFAULTS, type Settings } from './settings.ts';
@@ -211,7 +212,7 @@ export class Store {
       const builds =
         paths === undefined ||
         written.files.some((file) => paths.includes(file)) ||
-        written.broken.some((link) => link.kind === 'missing-file');
+        written.broken.some((link) => MISSING.has(link.kind));
       if (!builds) continue;
       this.open.set(uri, snapshot.refreshed());
       dirty.push(uri);

@@ -13,18 +13,20 @@ export default defineCheck<BrokenLink>({
 Write the name as it stands on the disk, from this file's folder on: \`../pastry/base.quern\`. Silent where the file is there and can be read.`,
   *find({ broken }) {
     for (const link of broken ?? []) {
-      if (link.kind === 'missing-file' || link.kind === 'circle')
+      if (link.kind === 'missing-file' || link.kind === 'missing-below' || link.kind === 'circle')
         yield { at: { line: link.line, ...link.span }, values: link };
     }
   },
   say: ({ kind, name, near }) => ({
     message:
-      kind === 'circle'
-        ? `\`${name}\` builds on this file, so neither can be worked out: let one of them stand alone.`
-        : `There is no file \`${name}\` beside this one: write its name from this folder on${near.length === 0 ? '' : `, perhaps ${near.map((n) => `\`${n}\``).join(' or ')}`}.`,
+      kind === 'missing-below'
+        ? `\`${name}\` builds on a file that is not there, so this recipe is not whole either: mend it there.`
+        : kind === 'circle'
+          ? `\`${name}\` builds on this file, so neither can be worked out: let one of them stand alone.`
+          : `There is no file \`${name}\` beside this one: write its name from this folder on${near.length === 0 ? '' : `, perhaps ${near.map((n) => `\`${n}\``).join(' or ')}`}.`,
   }),
   fix: ({ kind, near }, _scene, at) =>
-    kind === 'circle'
+    kind !== 'missing-file'
       ? []
       : near.map((name) => ({
           title: `Write \`${name}\``,

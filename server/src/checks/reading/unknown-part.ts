@@ -1,14 +1,17 @@
 import { distance } from 'fastest-levenshtein';
 import { replaceSpan } from '../../edits/text-edit.ts';
+import type { Line, TextNode } from '../../notation/tree.ts';
+import type { Part } from '../../recipe/recipe.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { type BrokenLink, defineCheck } from '../check.ts';
+import { onceFor } from '../once.ts';
 
 interface Values {
   readonly name: string;
   /** The parts there are, nearest first. */
   readonly parts: readonly string[];
   /** Where it was looked for: this file, the file named, the base that a swap or drop changes; or the step that names what was dropped. */
-  readonly where: 'here' | 'file' | 'base' | 'step';
+  readonly where: 'here' | 'file' | 'base' | 'step' | 'nowhere';
 }
 
 const WHERE: ReadonlyMap<BrokenLink['kind'], Values['where']> = new Map([
@@ -30,7 +33,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `A trial says \`used 90 g caster sugar in custrd\`, or a part is taken \`from pastry.quern : sweet paste\`, and there is no part of that name; or a variant swaps or drops an ingredient that its base does not list; or it drops one that the steps it keeps go on naming.
+  explain: `A trial says \`used 90 g caster sugar in custrd\`, or a part is taken \`from pastry.quern : sweet paste\`, and there is no part of that name; or a variant swaps or drops an ingredient that its base does not list; or it drops one that the steps it keeps go on naming; or there is a swap or a drop, and no base for it to change.
 
 **Why it matters.** What a trial used cannot be held against the list, and a part that is not found brings no ingredients.
 
@@ -45,6 +48,11 @@ export default defineCheck<Values>({
         };
     }
     if (recipe.inherits) return;
+    for (const { at, line } of outline.head)
+      for (const name of changedIn(line)) yield { at: { line: at, ...spanOf(name) }, values: nothingToChange(name) };
+    for (const part of recipe.parts)
+      for (const { line, name } of changesIn(part))
+        yield { at: { part: part.index, line, ...spanOf(name) }, values: nothingToChange(name) };
     const exact = new Set(recipe.parts.map((p) => p.head.name));
     for (const trial of outline.trials) {
       for (const [i, { statement }] of trial.lines.entries()) {
@@ -67,6 +75,10 @@ export default defineCheck<Values>({
       .slice(0, 3)
       .map((p) => `\`${p}\``)
       .join(', ');
+    if (where === 'nowhere')
+      return {
+        message: `This builds on no other recipe, so there is no \`${name}\` to change: name the base with \`from FILE\`, or write the ingredient itself.`,
+      };
     if (where === 'step')
       return {
         message: `It is dropped here, and a step of the base still says \`${name}\`: write the steps of that part anew.`,
@@ -97,10 +109,24 @@ export default defineCheck<Values>({
             'recipe Slab\npart base\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\ntrial 2026-10-03 by Bao\n  used    80 g butter in base\n  verdict keep\n',
         },
       },
+      'recipe Slab\n  drop nutmeg\n#      ^^^^^^ unknown-part: builds on no other recipe\n  200 g     rolled oats\n  80 g      butter\n  swap butter for 70 g margarine\n#      ^^^^^^ unknown-part: builds on no other recipe\n  do Rub the butter into the oats.\n',
       'recipe Slab\npart oat base\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\ntrial 2026-10-03 by Bao\n  used    80 g butter in glaze\n# "glaze" unknown-part: oat base\n  verdict keep\n',
     ],
   },
 });
+
+/** The ingredient of a base that a line swaps or drops. */
+function changedIn({ statement }: Line): TextNode[] {
+  const name = statement.kind === 'swap' ? statement.old : statement.kind === 'drop' ? statement.name : undefined;
+  return name === undefined ? [] : [name];
+}
+
+const changesIn = onceFor((part: Part) =>
+  part.head.source.lines.flatMap((line, at) => changedIn(line).map((name) => ({ line: at, name }))),
+);
+
+const spanOf = ({ start, end }: TextNode) => ({ start, end });
+const nothingToChange = ({ text }: TextNode): Values => ({ name: text, parts: [], where: 'nowhere' });
 
 /** By its name in any number, or by its last word. */
 function isCalled(part: string, name: string): boolean {

@@ -237,6 +237,13 @@ describe('what is found in a variant', () => {
     expect(found('v.quern', { 'v.quern': variant, 'base.quern': BASE })).not.toContain('3: unknown-part');
   });
 
+  test('a swap in a part that the base does not have is told so', () => {
+    const variant = 'recipe V\n  from    base.quern\npart y\n  swap butter for 20 g lard\n';
+    expect(
+      openAmong('v.quern', { 'v.quern': variant, 'base.quern': BASE }).findings.open.map((f) => f.said.message),
+    ).toEqual(['What this builds on lists nothing in this part, so there is no `butter` to change.']);
+  });
+
   test('and of a base that is missing no more is said', () => {
     const variant = 'recipe V\n  from    gone.quern\npart y\n  swap butter for 20 g lard\n';
     expect(found('v.quern', { 'v.quern': variant })).toEqual(['2: missing-file']);

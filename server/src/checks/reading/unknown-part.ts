@@ -83,6 +83,8 @@ export default defineCheck<Values>({
       return {
         message: `It is dropped here, and a step of the base still says \`${name}\`: write the steps of that part anew.`,
       };
+    if (where === 'base' && choices === '')
+      return { message: `What this builds on lists nothing in this part, so there is no \`${name}\` to change.` };
     if (where === 'file' && choices === '')
       return { message: `That file has no named parts: leave out \`: ${name}\` to take its whole recipe.` };
     return { message: `${LOOKED_FOR[where]} \`${name}\`${choices === '' ? '' : `: there is ${choices}`}.` };

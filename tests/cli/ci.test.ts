@@ -300,7 +300,7 @@ describe('config', () => {
     expect(out).toMatch(/ignored by the house/);
     expect(out).toMatch(/^ {2}measures +metric +quern\.json$/m);
     const alone = await quern(['config', 'a.quern'], { 'a.quern': WET });
-    expect(alone.out).toMatch(/belongs to no house/);
+    expect(alone.out).toMatch(/belongs to no house: there is no quern\.json and no foods\.quern above it/);
     expect(alone.out).toMatch(/^ {2}measures +us +the default$/m);
   });
 

@@ -190,6 +190,40 @@ describe('report', () => {
   });
 });
 
+describe('trial', () => {
+  test('begins a trial of today with the mark of what it tests, and writes it where that is asked for', async () => {
+    const files = {
+      'good.quern': GOOD,
+      'nutty.quern': 'recipe Nut slab\n  from    good.quern\n  swap butter for 90 g butter\n',
+    };
+    const { out, written } = await quern(['trial', 'nutty.quern', '--by', 'Ines'], files);
+    expect(out).toMatch(
+      /\n\ntrial 2026-11-25 by Ines\n {2}took {4}20 min to bake\n {2}tested {2}[0-9a-z]{9}\n {2}verdict keep\n$/,
+    );
+    expect(written).toEqual({});
+    const ran = await quern(['trial', 'good.quern', '--date', '2026-09-14', '--write'], files);
+    const [text = ''] = Object.values(ran.written);
+    expect(text).toContain('trial 2026-09-14\n');
+    expect(ran.out).toBe('');
+    const { out: report } = await quern(['report', 'good.quern'], { 'good.quern': text });
+    expect(report).toContain('cooked as written');
+  });
+
+  test.each<[string, string[]]>([
+    ['a day that is none', ['good.quern', '--date', 'today']],
+    ['a base that is not there', ['lost.quern']],
+    ['a file of foods', ['foods.quern']],
+  ])('%s is refused', async (_, args) => {
+    const files = {
+      'good.quern': GOOD,
+      'lost.quern': 'recipe Lost\n  from    gone.quern\n  200 g     rolled oats\n',
+      'foods.quern': 'food mill flour\n  like    plain flour\n',
+    };
+    const ran = await quern(['trial', ...args], files);
+    expect([ran.exit, ran.out]).toEqual([2, '']);
+  });
+});
+
 test('report says what several trials measured, and where they agree says it once', async () => {
   const trial = (date: string, min: number) =>
     `\ntrial ${date}\n  took    ${min} min to bake\n  reached 90 C in the centre\n`;

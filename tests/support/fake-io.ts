@@ -65,6 +65,7 @@ export async function quern(
           ? 'folder'
           : undefined,
     cwd: '/kitchen',
+    today: () => '2026-11-25',
     workers: undefined,
   };
   const exit = await main(args, io, () => {}, '0.0.0');

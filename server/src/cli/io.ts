@@ -22,6 +22,8 @@ export interface Io {
   shown(path: string): string;
   kind(path: string): 'file' | 'folder' | undefined;
   readonly cwd: string;
+  /** The day where the command runs: '2026-09-14'. */
+  today(): string;
   /** Threads that can share the work of one command; absent where there are none. */
   readonly workers: Workers | undefined;
 }

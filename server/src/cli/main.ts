@@ -13,6 +13,7 @@ import { publish } from './commands/publish.ts';
 import { read } from './commands/read.ts';
 import { report } from './commands/report.ts';
 import { scale } from './commands/scale.ts';
+import { trial } from './commands/trial.ts';
 import { weigh } from './commands/weigh.ts';
 import { errorJson } from './formats/json.ts';
 import { type Exit, type Io, UsageError } from './io.ts';
@@ -31,6 +32,7 @@ export const COMMANDS: readonly Command[] = [
   diff,
   publish,
   read,
+  trial,
 ];
 
 /** Runs one command. `serve` starts the language server for `lsp`. */

@@ -5,6 +5,7 @@
 import type { Document } from '../notation/document.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 import { fingerprint } from '../recipe/trials.ts';
+import { collapse } from '../recipe/words.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export interface TrialStarted {
@@ -14,10 +15,11 @@ export interface TrialStarted {
 }
 
 /** Adds a trial at the end of the file, with what the recipe says as the values to overwrite. `date` is `2026-09-14`. */
-export function recordTrial(document: Document, recipe: Recipe, date: string): TrialStarted {
+export function recordTrial(document: Document, recipe: Recipe, date: string, by?: string): TrialStarted {
   const last = document.lines.length - 1;
   const end = document.lines[last]?.text.length ?? 0;
-  const lines = [`trial ${date}`, ...worthMeasuring(recipe), `  tested  ${fingerprint(recipe)}`, '  verdict keep'];
+  const opening = by === undefined ? `trial ${date}` : `trial ${date} by ${collapse(by)}`;
+  const lines = [opening, ...worthMeasuring(recipe), `  tested  ${fingerprint(recipe)}`, '  verdict keep'];
   const open = document.lines[last]?.text.trim() === '';
   const gap = open ? (document.lines[last - 1]?.text.trim() === '' || last === 0 ? '' : '\n') : '\n\n';
   const text = `${gap}${lines.join('\n')}\n`;

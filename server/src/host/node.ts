@@ -7,6 +7,7 @@ import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import ignore, { type Ignore } from 'ignore';
 import type { Io } from '../cli/io.ts';
 import type { Files } from '../workspace/ports.ts';
+import { today } from './clock.ts';
 import { nodeGit } from './git.ts';
 import { nodeWorkers } from './workers.ts';
 
@@ -37,6 +38,7 @@ export function nodeIo(script?: string): Io {
   return {
     files: remembering(nodeFiles()),
     workers: script === undefined ? undefined : nodeWorkers(script),
+    today,
     git: nodeGit(),
     color: stdout.isTTY === true && env.NO_COLOR === undefined,
     columns: stdout.columns ?? 100,

@@ -101,7 +101,9 @@ function text(effects: Effects): string {
   const values = Math.max(...rows.map(([, value]) => value.length));
   const lines = [
     effects.file,
-    effects.house === null ? '  belongs to no house: there is no quern.json and no foods.quern above it' : `  house  ${effects.house}`,
+    effects.house === null
+      ? '  belongs to no house: there is no quern.json and no foods.quern above it'
+      : `  house  ${effects.house}`,
     ...(effects.ignored ? ['  ignored by the house: a folder that holds it is checked without it'] : []),
     '',
     ...rows.map(([key, value, from]) => `  ${key.padEnd(keys)}  ${value.padEnd(values)}  ${from}`),

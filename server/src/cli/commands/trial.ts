@@ -1,0 +1,32 @@
+import { recordTrial } from '../../edits/record-trial.ts';
+import { applyEdits } from '../../edits/text-edit.ts';
+import { printDocument } from '../../notation/document.ts';
+import type { Command } from '../command.ts';
+import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
+import { type Exit, UsageError } from '../io.ts';
+
+export const trial: Command = {
+  name: 'trial',
+  usage: 'FILE [--date 2026-09-14] [--by NAME] [--write] [--stdin --stdin-name NAME]',
+  summary: 'the file with a trial of today begun: the lines worth measuring, and the mark of what it tests',
+  options: { ...INPUT_OPTIONS, date: 'value', by: 'value', write: 'flag' },
+  examples: ['quern trial tart.quern --by Ines --write', 'quern trial tart.quern --date 2026-09-14'],
+  async run(options, io): Promise<Exit> {
+    const { values, flags } = options;
+    const date = values.date ?? io.today();
+    if (!/^\d{4}-\d{2}-\d{2}$/.test(date))
+      throw new UsageError(`--date wants a day such as 2026-09-14, not \`${date}\``);
+    const input = await readOne(options, io);
+    const { document, outline, whole, broken } = snapshotOf(input, housesFor(io));
+    const cooked = whole.recipe.parts.some((p) => p.head.ingredients.length > 0 || p.steps.length > 0);
+    if (outline.recipe === undefined || !cooked) throw new UsageError('there is no recipe in this file to try');
+    if (broken.length > 0)
+      throw new UsageError(
+        'the recipe asks its base for what is not there: `quern check` says what, and mend that first',
+      );
+    const text = printDocument(applyEdits(document, recordTrial(document, whole.recipe, date, values.by).edits));
+    if (flags.has('write')) io.write(input.path, text);
+    else io.out(text);
+    return 0;
+  },
+};

@@ -54,6 +54,19 @@ describe('hover over what several trials measured', () => {
 });
 
 describe('a new trial', () => {
+  it('is not begun where what the recipe builds on is not there, and is where a swap meets nothing', () => {
+    const started = (base: string) =>
+      startTrial(
+        kitchenOf({
+          'base.quern': CAKE,
+          'v.quern': `recipe Late$0\n  from    ${base}\n  swap lard for 90 g butter\n  20 g      oats\n`,
+        }).snapshot,
+        '2026-09-14',
+      );
+    expect(started('gone.quern')).toBeUndefined();
+    expect(started('base.quern')).toBeDefined();
+  });
+
   it('stands at the end, with the caret on the first value', () => {
     const { snapshot } = fixture(CAKE);
     const started = startTrial(snapshot, '2026-11-25');

@@ -39,6 +39,9 @@ interface Lent {
   readonly run?: Run;
 }
 
+/** What a base lists or says otherwise than a variant thinks leaves nothing out. */
+const HARMLESS: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>(['nothing-to-change', 'still-named']);
+
 const NO_BASES: Bases = { load: () => undefined };
 
 export class Snapshot implements Scene {
@@ -152,6 +155,11 @@ export class Snapshot implements Scene {
 
   get broken(): readonly BrokenLink[] {
     return this.written?.broken ?? [];
+  }
+
+  /** Whether nothing of it is missing: every file and part that it builds on is there. */
+  get isWhole(): boolean {
+    return this.broken.every(({ kind }) => HARMLESS.has(kind));
   }
 
   /** The same text after a file it builds on has changed. */

@@ -2,21 +2,16 @@
  * Knows how a variant becomes a recipe that stands alone: what it inherits is written into it, and every remark is kept.
  * Refuses where a file or part it builds on is not there.
  */
-import type { BrokenLink } from '../checks/check.ts';
 import type { TextEdit } from '../edits/text-edit.ts';
 import { parseDocument } from '../notation/document.ts';
 import { layout } from '../notation/layout.ts';
 import { isSpacer } from './inherit.ts';
 import type { Snapshot } from './snapshot.ts';
 
-/** What a base lists or says otherwise than a variant thinks leaves nothing out. */
-const HARMLESS: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>(['nothing-to-change', 'still-named']);
-
 /** Undefined for a file that builds on nothing, or on what is not there. */
 export function writeInFull(snapshot: Snapshot): TextEdit[] | undefined {
   const { written, whole, document } = snapshot;
-  if (written === undefined || whole === snapshot || written.broken.some(({ kind }) => !HARMLESS.has(kind)))
-    return undefined;
+  if (written === undefined || whole === snapshot || !snapshot.isWhole) return undefined;
   const own = new Set(written.lines.flatMap(({ origin }) => (origin.kind === 'own' ? [origin.line] : [])));
   const foods = snapshot.outline.foods.filter(({ at }) => !own.has(at));
   const kept = new Set([...own, ...foods.flatMap(({ at, lines }) => lines.map((_, i) => at + i))]);

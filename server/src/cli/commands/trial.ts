@@ -17,12 +17,12 @@ export const trial: Command = {
     if (!/^\d{4}-\d{2}-\d{2}$/.test(date))
       throw new UsageError(`--date wants a day such as 2026-09-14, not \`${date}\``);
     const input = await readOne(options, io);
-    const { document, outline, whole, broken } = snapshotOf(input, housesFor(io));
+    const { document, outline, whole, isWhole } = snapshotOf(input, housesFor(io));
     const cooked = whole.recipe.parts.some((p) => p.head.ingredients.length > 0 || p.steps.length > 0);
     if (outline.recipe === undefined || !cooked) throw new UsageError('there is no recipe in this file to try');
-    if (broken.length > 0)
+    if (!isWhole)
       throw new UsageError(
-        'the recipe asks its base for what is not there: `quern check` says what, and mend that first',
+        'the recipe builds on what is not there, so it could not be cooked so: `quern check` says what is missing',
       );
     const text = printDocument(applyEdits(document, recordTrial(document, whole.recipe, date, values.by).edits));
     if (flags.has('write')) io.write(input.path, text);

@@ -15,7 +15,7 @@ export const trialsFeature: Feature = {
         if (snapshot === undefined) return refuse('The recipe is not open.');
         if (!/^\d{4}-\d{2}-\d{2}$/.test(String(date))) return refuse('A date is written as 2026-09-14.');
         const started = startTrial(snapshot, date);
-        if (started === undefined) return refuse('There is no recipe in this file to try.');
+        if (started === undefined) return refuse('There is no recipe in this file to try, or not the whole of it.');
         return {
           version: messageVersion,
           ok: true,

@@ -41,14 +41,14 @@ caption { text-align: left; color: var(--soft); }
   @page { margin: 16mm; }
   body { background: none; font-size: 10.5pt; }
   main { max-width: none; padding: 0; }
+  h2, h3 { break-after: avoid; }
+  li, table, .caution { break-inside: avoid; }
   h1 { margin-top: 0; }
   h2 { margin: 1.2rem 0 .3rem; }
   h3 { margin: .7rem 0 .1rem; }
   p, .facts { margin: .4rem 0; }
   ol li { margin: .15rem 0; }
   ul.list li, td, th { padding-top: .1rem; padding-bottom: .1rem; }
-  h2, h3 { break-after: avoid; }
-  li, table, .caution { break-inside: avoid; }
 }
 `.trim();
 

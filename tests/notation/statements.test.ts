@@ -169,6 +169,50 @@ describe('lines that are no ingredient', () => {
     expect(faults).toEqual([]);
   });
 
+  test.each<[string, number, number]>([
+    ['took 5 h 30 min to simmer', 330, 330],
+    ['took 2 d 3 h to cure', 3060, 3060],
+    ['took 1-2 h to prove', 60, 120],
+    ['took 1.5 h to prove', 90, 90],
+    ['took 30 min 2 h to prove', 30, 30],
+  ])('%s', (line, lowMin, highMin) => {
+    const { statement } = readLine(line);
+    expect(statement).toMatchObject({ kind: 'took', duration: { lowMin, highMin } });
+  });
+
+  test.each<[string, [string, number, number][]]>([
+    ['do Prove for 1 h 30 min and shape.', [['1 h 30 min', 90, 90]]],
+    ['do Prove for 1 hour 15 to 30 minutes.', [['1 hour 15 to 30 minutes', 75, 90]]],
+    [
+      'do Bake for 1 h, 30 min of it covered.',
+      [
+        ['1 h', 60, 60],
+        ['30 min', 30, 30],
+      ],
+    ],
+    [
+      'do Bake for 20 min, then 1 h 5 min more.',
+      [
+        ['20 min', 20, 20],
+        ['1 h 5 min', 65, 65],
+      ],
+    ],
+    ['do Boil for 2 min 30 s.', [['2 min 30 s', 2.5, 2.5]]],
+    [
+      'do Turn after 30 min 2 h long.',
+      [
+        ['30 min', 30, 30],
+        ['2 h', 120, 120],
+      ],
+    ],
+  ])('the times of %s', (line, want) => {
+    const { statement } = readLine(line);
+    const items = statement.kind === 'step' ? statement.sentence.items : [];
+    expect(
+      items.flatMap((i) => (i.kind === 'duration' ? [[line.slice(i.start, i.end), i.lowMin, i.highMin]] : [])),
+    ).toEqual(want);
+  });
+
   test.each([
     ['pan round 24 x 3 cm', 1, 'round', [24, 3]],
     ['pan 12 x round 7 x 3 cm', 12, 'round', [7, 3]],

@@ -195,6 +195,17 @@ export function asDuration({ start, end, quantity }: MeasuredNode): DurationNode
   };
 }
 
+/** Days, hours and minutes, in minutes. */
+const WHOLE_TIMES = [1440, 60, 1] as const;
+
+/** `1 h 30 min` as one time: so many of the larger unit, and less than one more. Undefined where the two are two. */
+export function joinedDuration(a: DurationNode, b: DurationNode): DurationNode | undefined {
+  const whole = WHOLE_TIMES.find((unit) => a.lowMin >= unit && a.lowMin % unit === 0);
+  if (whole === undefined || a.lowMin !== a.highMin || a.overnight || b.overnight || b.highMin >= whole)
+    return undefined;
+  return { ...a, end: b.end, lowMin: a.lowMin + b.lowMin, highMin: a.highMin + b.highMin };
+}
+
 export function asLength(measured: MeasuredNode): LengthNode | undefined {
   if (measured.unit === undefined || !isLength(measured.unit)) return undefined;
   return { kind: 'length', start: measured.start, end: measured.end, measured };

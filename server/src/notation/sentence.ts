@@ -2,7 +2,15 @@
  * Knows how the sentence of a step is cut: words, amounts, temperatures, times and forced mentions, in order.
  * Refuses to know which words are ingredients.
  */
-import { asDuration, asLength, measuredOf, overnightNode, takeMeasure, temperatureOf } from './amounts.ts';
+import {
+  asDuration,
+  asLength,
+  joinedDuration,
+  measuredOf,
+  overnightNode,
+  takeMeasure,
+  temperatureOf,
+} from './amounts.ts';
 import { Cursor, takeWhile, textIn } from './cursor.ts';
 import { isNamePart, Kind, opensMeasure, type Token } from './tokens.ts';
 import type { Sentence, SentenceItem, SyntaxFault } from './tree.ts';
@@ -19,7 +27,12 @@ export function sentenceOf(line: string, tokens: readonly Token[], from: number,
       cursor.at++;
       item = tokenItem(line, token);
     }
-    if (item !== undefined) items.push(item);
+    if (item === undefined) continue;
+    const before = items.at(-1);
+    // `1 h 30 min` is one time.
+    const whole = item.kind === 'duration' && before?.kind === 'duration' ? joinedDuration(before, item) : undefined;
+    if (whole === undefined) items.push(item);
+    else items[items.length - 1] = whole;
   }
   const end = tokens.at(-1)?.end ?? 0;
   return { start: tokens[from]?.start ?? end, end, items };

@@ -2,7 +2,7 @@
  * Knows how one line becomes a statement of our tree, with a fault for everything that could not be read.
  * Refuses to know the lines around it: what stands where it may not is `outline.ts`'s to say.
  */
-import { type Amount, amountOf, durationOf, takeAmount, temperatureOf } from './amounts.ts';
+import { type Amount, amountOf, durationOf, joinedDuration, takeAmount, temperatureOf } from './amounts.ts';
 import { Cursor, isAny, type Run, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
 import { type Children, nodes, pieces, type Rule, readBy, runOf } from './grammar.ts';
 import { type IngredientTokens, type NoteTokens, takeIngredient } from './ingredient.ts';
@@ -132,8 +132,10 @@ class Reading {
       case 'trial':
         return this.trial();
       case 'took': {
-        const { amount, joined: to } = this.amountThenJoined();
-        const duration = durationOf(this.text, amount, this.faults);
+        const { amount, more, joined: to } = this.amountThenJoined('or two');
+        const first = durationOf(this.text, amount, this.faults);
+        const second = durationOf(this.text, more, this.faults);
+        const duration = (first && second && joinedDuration(first, second)) ?? first;
         if (duration === undefined) this.missing('missing-value', 'write the time: `took 52 min to bake`');
         return { kind: 'took', ...(duration && { duration }), ...(to && { to }) };
       }
@@ -373,18 +375,20 @@ class Reading {
   }
 
   /** `AMOUNT [NAME] [to|in|out|per [AMOUNT] TEXT]` */
-  private amountThenJoined(): {
+  private amountThenJoined(count: 'one' | 'or two' = 'one'): {
     readonly amount: Amount | undefined;
+    readonly more: Amount | undefined;
     readonly name: TextNode | undefined;
     readonly per: Amount | undefined;
     readonly joined: TextNode | undefined;
   } {
     const cursor = new Cursor(this.tokens, 1);
     const amount = takeAmount(cursor);
+    const more = count === 'or two' ? takeAmount(cursor) : undefined;
     const name = textIn(this.text, takeWhile(cursor, isNamePart));
     const joiner = cursor.take(Kind.Joiner);
     const per = joiner && takeAmount(cursor);
-    return { amount, name, per, joined: joiner ? this.textFrom(cursor) : this.strayFrom(cursor) };
+    return { amount, more, name, per, joined: joiner ? this.textFrom(cursor) : this.strayFrom(cursor) };
   }
 
   /** A share of a weight, and whatever is said of it. */

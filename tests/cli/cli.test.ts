@@ -226,12 +226,13 @@ describe('trial', () => {
 
 test('report says what several trials measured, and where they agree says it once', async () => {
   const trial = (date: string, min: number) =>
-    `\ntrial ${date}\n  took    ${min} min to bake\n  reached 90 C in the centre\n`;
+    `\ntrial ${date}\n  took    ${min} min to bake\n  reached 90 C in the centre\n  used    ${min * 10} g rolled oats\n`;
   const { out } = await quern(['report', 'good.quern'], {
     'good.quern': GOOD + trial('2026-09-01', 20) + trial('2026-09-08', 22),
   });
   expect(out).toContain('  trials bake: 20 to 22 min, 21 on average of 2\n');
   expect(out).toContain('  trials the centre: 90 C in each of 2\n');
+  expect(out).toContain('  trials rolled oats: 200 to 220 g, 210 on average of 2\n');
 });
 
 describe('scale, format and explain', () => {

@@ -134,6 +134,43 @@ test('a trial that disagrees is told by what it took, and by what those that agr
   );
 });
 
+test.each([
+  ['5 h 30 min', '5 h 30 min'],
+  ['6 h', '6 h'],
+  ['100 min', '100 min'],
+])('a trial that took %s is written so', (took, written) => {
+  const text = `recipe Stock\n  3 l       water\n  do Simmer the water for 1 h.\n\ntrial 2026-10-01\n  took    ${took} to simmer\n`;
+  const file = open(text);
+  const finding = file.findings.open.find((f) => f.code === 'trial-disagrees');
+  expect(finding?.said.message).toContain(`it took ${written} on`);
+  expect(finding === undefined ? [] : fixesOf(finding, file).map((f) => f.title)).toEqual([`Write ${written}`]);
+});
+
+test('trials that agree on hours are written as hours', () => {
+  const text =
+    'recipe Stock\n  3 l       water\n  do Simmer the water for 4 h.\n\ntrial 2026-09-01\n  took    5 h 30 min to simmer\n\ntrial 2026-10-01\n  took    6 h to simmer\n';
+  const [finding] = open(text).findings.open.filter((f) => f.code === 'trial-disagrees');
+  expect(finding?.said.message).toBe(
+    'Simmer: 4 h is written, and it took 6 h on 2026-10-01, 5.5-6 h over the trials that agree. Write what was measured.',
+  );
+});
+
+test('a time of hours and minutes is held against a trial as one', () => {
+  const dough = (took: string) =>
+    open(
+      `recipe Dough\n  500 g     bread flour\n  320 g     water\n  do Mix the flour with the water and prove at 24 C for 1 h 30 min.\n\ntrial 2026-10-01\n  took    ${took} to prove\n`,
+    ).findings.open.filter((f) => f.code === 'trial-disagrees');
+  expect(dough('95 min')).toEqual([]);
+  expect(dough('2 h').map((f) => f.said.message)).toEqual([
+    'Prove: 1 h 30 min is written, and it took 2 h on 2026-10-01. Write what was measured.',
+  ]);
+});
+
+test('what the oven reached is not held against what is promised in the food', () => {
+  const text = `${OATS}\ntrial 2026-10-01\n  reached 172 C in the oven\n  reached 91 C in the centre\n`;
+  expect(open(text).findings.open.filter((f) => f.code === 'trial-disagrees')).toEqual([]);
+});
+
 test('trials are read oldest first, with what each measured', () => {
   const { outline } = open(
     `${OATS}\ntrial 2026-11-02 by Ines\n  took    30 min to bake\n\ntrial 2026-10-01 by Bao\n  used    70 g butter\n  weighed 300 g out of the oven\n`,

@@ -6,7 +6,7 @@ import type { Findings } from '../checks/run.ts';
 import type { Component, MixComposition } from '../food/composition.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { middle, type Range } from '../measure/quantity.ts';
-import { baseOf } from '../measure/unit.ts';
+import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { contentsOf } from '../recipe/contents.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
@@ -301,9 +301,15 @@ export function spreadOf(trials: readonly Trial[]): ReportSpread[] {
     entry.values.push(value);
     measured.set(`${what} ${unit}`, entry);
   };
-  for (const { took, reached, weighed } of trials) {
+  for (const { took, reached, weighed, used } of trials) {
     for (const { duration, verb } of took) add(verb?.text ?? 'in all', 'min', (duration.lowMin + duration.highMin) / 2);
     for (const { celsius, place } of reached) add(place?.text ?? 'reached', 'C', middle(celsius));
+    for (const { amount, name, part } of used) {
+      const base =
+        amount.kind === 'measured' && amount.unit !== undefined ? baseOf(amount.unit.symbol, 'us') : undefined;
+      if (amount.kind === 'measured' && base !== undefined && dimensionOf(amount.unit?.symbol ?? 'g') === 'mass')
+        add(part === undefined ? name.text : `${name.text} in ${part.text}`, 'g', middle(amount.quantity) * base);
+    }
     for (const { amount, outOf } of weighed) {
       const base = amount.unit === undefined ? undefined : baseOf(amount.unit.symbol, 'us');
       if (base !== undefined) add(`out of ${outOf?.text ?? 'the end'}`, 'g', middle(amount.quantity) * base);

@@ -70,6 +70,12 @@ function readTrial({ at, lines }: Block): Trial | undefined {
   };
 }
 
+/** Whether a temperature was taken of what is round the food: `in the oven`. */
+export const isOutsideFood = (place: TextNode | undefined): boolean =>
+  wordsOf(place?.text ?? '').some((word) => SURROUNDINGS.has(word));
+
+const SURROUNDINGS: ReadonlySet<string> = new Set(['oven', 'fridge', 'freezer', 'room', 'kitchen', 'cellar']);
+
 /** One amount, time or temperature of the recipe, or of a step all of its, and its mark. */
 export interface Fact {
   readonly part: number;

@@ -6,7 +6,7 @@ import type { Span } from '../../notation/tree.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
 import { type Ingredient, weighQuantity } from '../../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
-import { changedSince, factsOf, type Trial } from '../../recipe/trials.ts';
+import { changedSince, factsOf, isOutsideFood, type Trial } from '../../recipe/trials.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { capital, sameName, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
@@ -44,7 +44,7 @@ export default defineCheck<Values>({
 
 **Why it matters.** A recipe promises what the kitchen has measured. Where the two differ, the next cook follows the page and gets something else.
 
-**What to do.** Write what was measured, or a range over the trials that agree. **Silent** within 15 % of a time, 5 % of an amount and 3 °C, where no step says anything to compare with, for a line that was changed since the trial tested it, and for older trials than the latest.`,
+**What to do.** Write what was measured, or a range over the trials that agree. **Silent** within 15 % of a time, 5 % of an amount and 3 °C, where no step says anything to compare with, for a temperature of the oven, the fridge or the room, for a line that was changed since the trial tested it, and for older trials than the latest.`,
   *find({ recipe, outline }) {
     const trials = trialsOf(outline);
     const latest = trials.at(-1);
@@ -189,6 +189,8 @@ function* times(recipe: Recipe, latest: Trial, trials: readonly Trial[]): Genera
 
 function* temperatures(recipe: Recipe, latest: Trial): Generator<Found<Values>> {
   for (const { at, temperature, celsius, place } of latest.reached) {
+    // What the oven, the fridge or the room had is not what the food had.
+    if (isOutsideFood(place)) continue;
     const found = nearestOf(heatIn(recipe), ({ h }) => distanceOf(celsius.low, h.celsius));
     if (found === undefined || found.away <= TEMPERATURE_SLACK_C) continue;
     const { reading: nearest } = found;
@@ -293,5 +295,12 @@ function textAt(recipe: Recipe, part: number, line: number, span: Span): string 
   return recipe.parts[part]?.head.source.lines[line]?.text.slice(span.start, span.end) ?? '';
 }
 
-const minutesText = ({ low, high }: Range): string =>
-  low === high ? `${trimmed(low, 1)} min` : `${trimmed(low, 1)}-${trimmed(high, 1)} min`;
+/** `52 min`, `5 h 30 min`, `1.5-2 h`: in hours where minutes would be many. */
+function minutesText({ low, high }: Range): string {
+  if (low < MANY_MINUTES || !Number.isInteger(low) || !Number.isInteger(high))
+    return low === high ? `${trimmed(low, 1)} min` : `${trimmed(low, 1)}-${trimmed(high, 1)} min`;
+  if (low !== high) return `${trimmed(low / 60, 2)}-${trimmed(high / 60, 2)} h`;
+  return low % 60 === 0 ? `${low / 60} h` : `${Math.floor(low / 60)} h ${low % 60} min`;
+}
+
+const MANY_MINUTES = 120;

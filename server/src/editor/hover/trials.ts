@@ -4,7 +4,7 @@ import { middle, type Range } from '../../measure/quantity.ts';
 import { baseOf } from '../../measure/unit.ts';
 import type { DurationNode, MeasuredNode, TemperatureNode, TextNode } from '../../notation/tree.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
-import { readTrials, type Trial } from '../../recipe/trials.ts';
+import { isOutsideFood, readTrials, type Trial } from '../../recipe/trials.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { sameName, wordsOf } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
@@ -41,6 +41,7 @@ export function heatTrials(snapshot: Snapshot, reading: HeatReading): Fact[] {
     snapshot,
     ({ reached }) =>
       reached
+        .filter(({ place }) => !isOutsideFood(place))
         .map(({ at, temperature, celsius }) => ({ at, node: temperature, value: middle(celsius) }))
         .filter(({ value }) => nearestOf(alike, value, ({ celsius }) => celsius) === reading),
     (c) => `${span(c, (n) => trimmed(n, 1))} °C`,

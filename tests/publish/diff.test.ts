@@ -100,6 +100,11 @@ describe('one change, in a cook’s words', () => {
     ).toContain('caster sugar goes into base, not fruit');
   });
 
+  test('lines of a food that read alike are no difference', () => {
+    const food = 'food quayside flour\n  1 cup = 130 g\n  1 cup = 130 g\n';
+    expect(said(food, food)).toBe('nothing that a cook would do otherwise\n');
+  });
+
   test('a recipe of one nameless part that is new, or gone', () => {
     const oats = 'recipe Oats\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n';
     expect(said('', oats)).toContain('all new: rolled oats, butter\n');

@@ -36,18 +36,17 @@ function likeness(a: Part, b: Part): number {
 
 /** Each of the first with the first of the second that fits and is still free. */
 export function pairBy<T>(before: readonly T[], after: readonly T[], fits: (a: T, b: T) => boolean): Paired<T> {
-  const free = new Set(after);
+  // No set: two lines may read alike, and are still two.
+  const free = [...after];
   const both: [T, T][] = [];
   const dropped: T[] = [];
   for (const a of before) {
-    const b = [...free].find((candidate) => fits(a, candidate));
+    const at = free.findIndex((candidate) => fits(a, candidate));
+    const [b] = at < 0 ? [] : free.splice(at, 1);
     if (b === undefined) dropped.push(a);
-    else {
-      free.delete(b);
-      both.push([a, b]);
-    }
+    else both.push([a, b]);
   }
-  return { both, dropped, added: [...free] };
+  return { both, dropped, added: free };
 }
 
 export function pairIngredients(a: Part, b: Part): Paired<Ingredient> {

@@ -40,6 +40,7 @@ export const panFill = onceFor((recipe: Recipe): PanFill | undefined => {
   const panMl = panVolumeMl(recipe.pan.node);
   const filling = fillingOf(recipe);
   if (panMl === undefined || panMl <= 0 || filling === undefined) return undefined;
+  const ownMl = filling.some((p) => anySays(p.steps, COVERING)) ? solidBelowLidMl : solidMl;
   let raw: [number, number] = [0, 0];
   let risen: [number, number] = [0, 0];
   for (const { head, includes } of filling) {
@@ -47,7 +48,7 @@ export const panFill = onceFor((recipe: Recipe): PanFill | undefined => {
     // A part that is on another's list would be counted twice.
     if (includes.some((other) => listedPart(head, other.name) !== undefined)) return undefined;
     if (UNJUDGED.has(head.kind?.name ?? '') || head.nominal || !head.massG.complete) return undefined;
-    const ml = solidMl(head);
+    const ml = ownMl(head);
     if (ml === undefined) return undefined;
     const room = ROOMS[head.kind?.name ?? ''] ?? data.other;
     const [least = 1, most = 1] = room.rise;
@@ -66,6 +67,10 @@ export const panFill = onceFor((recipe: Recipe): PanFill | undefined => {
     names: filling.filter((p) => p.head.ingredients.length > 0).map((p) => p.head.name),
   };
 });
+
+/** A lid lies on the dish and not in it. */
+const COVERING = asWritten('cover', 'covering', 'lid', 'lids', 'top', 'drape');
+const isPastry = (food: Food | undefined): boolean => food !== undefined && /\bpastry\b/.test(food.name);
 
 const PIECES = asWritten(
   'portion',
@@ -105,14 +110,20 @@ function fillingOf(recipe: Recipe): readonly Part[] | undefined {
 }
 
 /** ml without air, least and most. */
-const solidMl = onceFor((head: PartHead): readonly [number, number] | undefined => {
+const solidMl = onceFor((head: PartHead) => mlOf(head, false));
+
+/** The same where a lid of pastry may lie over the rest. */
+const solidBelowLidMl = onceFor((head: PartHead) => mlOf(head, true));
+
+function mlOf(head: PartHead, lidded: boolean): readonly [number, number] | undefined {
   const weighed: Weight[] = [];
   for (const { food, weighed: of, optional } of head.ingredients)
-    if (of.known) weighed.push({ food, low: optional ? 0 : of.grams.low, high: of.grams.high });
+    if (of.known)
+      weighed.push({ food, low: optional || (lidded && isPastry(food)) ? 0 : of.grams.low, high: of.grams.high });
   const low = volumeMl(weighed, 'low');
   const high = low === undefined ? undefined : volumeMl(weighed, 'high');
   return low === undefined || high === undefined ? undefined : [low, high];
-});
+}
 
 interface Weight extends Range {
   readonly food: Food | undefined;

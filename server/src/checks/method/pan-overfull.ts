@@ -42,6 +42,7 @@ It is a warning when the mixture does not fit as it is, information when it will
   },
   examples: {
     good: [
+      'recipe Leek pie\n  yield   6 portions\n  pan     1.4 l\n  900 g     leeks, sliced\n  400 g     double cream\n  320 g     ready-rolled puff pastry\n  do Simmer the leeks in the cream for 10 min and pour into the dish.\n  do Cover with the pastry and bake at 200 C for 30 min until golden.\n',
       'recipe Custard\n  yield   6 portions\n  pan     rectangle 30 x 20 x 4 cm\npart custard as baked custard\n  6 large   eggs\n  1 l       whole milk\n  100 g     caster sugar\n  do Whisk the eggs with the milk and sugar and pour into the pan.\n  do Bake at 150 C for 45 min until the centre reads 80 C.\n',
       'recipe Tin loaf\n  yield   1 loaf\n  pan     loaf 23 x 13 x 7 cm\npart dough as lean bread\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  4 g       instant yeast\n  do Mix the flour, water, salt and yeast, knead for 8 min and prove at 24 C for 90 min.\n  do Shape, set in the pan and prove at 24 C for 1 h.\n  do Bake at 220 C for 35 min until the centre reads 95 C.\n',
     ],

@@ -153,3 +153,10 @@ test('a cook says what sort of thing it is', () => {
   expect(namesIn('Layer the pasta.')).toEqual(['lasagne']);
   expect(namesIn('Soften the vegetables in the stock.')).toEqual(['onions/carrot', 'vegetable stock']);
 });
+
+test('a figure behind a name is not said again', () => {
+  const text = 'recipe X\n  200 g     dark chocolate 70 %\n  250 g     cream 36 %\n';
+  const { recipe } = open(`${text}  do Melt the chocolate with the cream.\n`);
+  const mentions = recipe.parts[0]?.steps[0]?.mentions ?? [];
+  expect(mentions.map((m) => m.ingredients.map((r) => r.ingredient))).toEqual([[0], [1]]);
+});

@@ -283,7 +283,7 @@ function callsOfPart({ name, kind }: PartHead): Calls {
 const WEAKLY = { full: false, weak: true };
 
 function callsOfIngredient(name: string, food: Food | undefined): Calls {
-  const full = wordsOf(name);
+  const full = withoutFigures(wordsOf(name));
   const plural = isPlural(name);
   const calls = suffixes(full, { full: true, plural });
   const weakly = (words: readonly string[], shared = false) => calls.push({ words, ...WEAKLY, plural, shared });
@@ -346,6 +346,12 @@ const MADE_OF: ReadonlySet<string> = new Set([
   'skin',
   'bone',
 ]);
+
+/** `dark chocolate 70 %` is spoken of as the dark chocolate. */
+function withoutFigures(words: readonly string[]): readonly string[] {
+  const last = words.findLastIndex((word) => !/^\d+$/.test(word));
+  return last < 0 ? words : words.slice(0, last + 1);
+}
 
 /** The name, then what is left of it from each later word on: `dark brown sugar`, `brown sugar`, `sugar`. */
 const suffixes = (words: readonly string[], { full, plural }: { full: boolean; plural: boolean }): Call[] =>

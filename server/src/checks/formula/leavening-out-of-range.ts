@@ -46,16 +46,23 @@ export default defineCheck<Values>({
   *find(part) {
     const leaven = () => ingredientPlace(mainLeavening(part));
     const contents = contentsOf(part);
+    const soapy = [...sodaWithoutAcid(part, contents)];
     let found = false;
     for (const [name, side] of WATCHED) {
       if (name === 'leavening' && found) continue;
+      // Less of it tastes of soap too: what is missing is the acid.
+      if (name === 'baking soda' && soapy.some((f) => f.severity === 'warning')) {
+        found = true;
+        yield* soapy;
+        continue;
+      }
       if (side === 'low' && isLiftedOtherwise(part, contents)) continue;
       for (const finding of outsideBand(part, name, side, leaven)) {
         found = true;
         yield { ...finding, values: { what: 'amount', band: finding.values } };
       }
     }
-    if (!found) yield* sodaWithoutAcid(part, contents);
+    if (!found) yield* soapy;
   },
   say: (values) => {
     if (values.what === 'amount') return sayBand(values.band);
@@ -83,6 +90,7 @@ export default defineCheck<Values>({
         },
       },
       'recipe Scones\npart dough as scone\n  450 g     plain flour\n  6 g       baking soda\n# "baking soda" leavening-out-of-range: tastes of soap\n  80 g      butter\n  300 g     whole milk\n  3 g       fine salt\n  do Sift the flour, baking soda and salt and rub in the butter.\n  do Stir in the milk and shape.\n',
+      'recipe Soapy muffins\npart batter as muffin\n  250 g     plain flour\n  10 g      baking soda\n# "baking soda" leavening-out-of-range: works with none of the 10 g\n  90 g      caster sugar\n  80 g      butter, melted\n  2 large   eggs\n  180 g     whole milk\n  do Mix the flour, baking soda and sugar.\n  do Stir in the butter, eggs and milk.\n',
       'recipe Flat muffins\npart batter as muffin\n  300 g     plain flour\n  1 g       baking powder\n# "baking powder" leavening-out-of-range *: too little lifts it\n  90 g      caster sugar\n  80 g      butter, melted\n  2 large   eggs\n  180 g     whole milk\n  do Mix the flour, baking powder and sugar.\n  do Stir in the butter, eggs and milk.\n',
     ],
   },

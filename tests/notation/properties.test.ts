@@ -145,6 +145,10 @@ describe('huge text', () => {
     ['a hundred thousand empty lines', '\n'.repeat(100_000)],
     ['a step as long as a line may be', `do ${'add the butter '.repeat(660)}`],
     ['brackets that never close', '([{'.repeat(3000)],
+    ['a list that is broken at every word', `tags ${'(a'.repeat(4900)}`],
+    ['a file that is broken at every word', `part a from ${'=a'.repeat(4900)}`],
+    ['a pan that is broken at every size', `pan 1 ${'a x 1 '.repeat(1600)}`],
+    ['numbers between commas', '1,'.repeat(4900)],
   ])('%s is kept whole', (_, text) => {
     expect(printDocument(parseDocument(text))).toBe(text);
     expect(laidOut(laidOut(text))).toBe(laidOut(text));

@@ -111,14 +111,21 @@ const TYPES: Readonly<Partial<Record<Kind, TokenType>>> = {
   [Kind.LeftParen]: Any,
 };
 
+/** Recovery goes some calls deeper with each piece it goes on after; no line that means anything has as many. */
+const MOST_RECOVERIES = 200;
+
+/** The tokens as the grammar sees them, as far as a line that means anything goes. */
 function piecesOf(cursor: Cursor): Piece[] {
   const made: Piece[] = [];
+  let recoveries = 0;
   for (let first = cursor.token; first !== undefined; first = cursor.token) {
+    const next = TYPES[first.kind];
+    if ((next === Any || next === Times) && ++recoveries > MOST_RECOVERIES) break;
     const before = made.at(-1)?.tokenType;
     const countsHere = before === undefined || before === Times || before === Word;
     const numeral = countsHere && isNumber(first.kind) ? takeNumeral(cursor) : undefined;
     if (numeral === undefined) cursor.at++;
-    const type = numeral === undefined ? (TYPES[first.kind] ?? NamePart) : numeral.last === first ? Single : Mixed;
+    const type = numeral === undefined ? (next ?? NamePart) : numeral.last === first ? Single : Mixed;
     made.push(new Piece(type, first, numeral?.last ?? first));
   }
   return made;
@@ -142,7 +149,7 @@ export function readBy(rule: Rule, cursor: Cursor): Concrete {
   const { children } = parser[rule]();
   const taken = parser.errors.find((e) => e.name === 'NotAllInputParsedException');
   const rest = taken?.token ?? parser.errors.flatMap((e) => e.resyncedTokens)[0];
-  return { children, rest: rest instanceof Piece ? rest.first : undefined };
+  return { children, rest: rest instanceof Piece ? rest.first : cursor.token };
 }
 
 type Found = readonly (CstNode | IToken)[] | undefined;

@@ -71,6 +71,7 @@ const HASH = 35;
 export function scan(line: string, blanks: 'with blanks' | 'without blanks'): Token[] {
   const tokens: Token[] = [];
   const { length } = line;
+  const lists: Lists = { end: 0 };
   let at = 0;
   while (at < length) {
     const start = at;
@@ -84,7 +85,7 @@ export function scan(line: string, blanks: 'with blanks' | 'without blanks'): To
     }
     let token: Token;
     if (kind === Kind.Word) token = phrase(line, start, code) ?? word(line, start);
-    else if (kind === Kind.Numeral) token = number(line, start);
+    else if (kind === Kind.Numeral) token = number(line, start, lists);
     else if (kind === Kind.Comment && beginsComment(line, start)) token = new Token(kind, start, length, undefined);
     else if (kind === Kind.Escaped) token = new Token(kind, start, escapedEnd(line, start), undefined);
     else if (kind === Kind.Other || kind === Kind.Comment)
@@ -135,15 +136,22 @@ function secondEnd(line: string, from: number, second: string): number {
   return isLetter(line.charCodeAt(end)) ? 0 : end;
 }
 
-function number(line: string, start: number): Token {
+/** Where the last run of numbers with commas ends that was too long for one number, so that it is looked through once. */
+interface Lists {
+  end: number;
+}
+
+function number(line: string, start: number, lists: Lists): Token {
   const whole = digitsEnd(line, start);
   switch (line.charCodeAt(whole)) {
     case HYPHEN:
       if (isDate(line, start, whole)) return new Token(Kind.DateMark, start, start + 10, undefined);
       break;
     case COMMA: {
+      if (start < lists.end) break;
       const end = groupsEnd(line, whole);
       if (end > whole && line.charCodeAt(end) !== COMMA) return new Token(Kind.DecimalComma, start, end, undefined);
+      lists.end = end;
       break;
     }
     case SLASH:

@@ -18,6 +18,8 @@ export interface FoodBook {
   byId(id: string): Food | undefined;
   /** All foods, the house's first. */
   all(): readonly Food[];
+  /** All names of all foods. No food's figures are read for them. */
+  names(): Iterable<string>;
   /**
    * What the quantity of the food weighs, in grams, with the reason. `form` is the word that fits the measure
    * (`chopped`, `packed`), from the match or the preparation.
@@ -116,6 +118,12 @@ function bookOf(shelf: Shelf): FoodBook {
     },
     byId: (id) => byId().get(id)?.read(),
     all,
+    *names() {
+      for (const { name, names } of shelf.rows) {
+        yield name;
+        yield* names;
+      }
+    },
     weigh: weighFood,
   };
   SHELVES.set(book, shelf);

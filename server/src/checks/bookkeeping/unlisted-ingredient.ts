@@ -234,8 +234,7 @@ function lastCompared(words: readonly WordNode[], n: number): string {
 
 /** The last words of all foods' names, so that the book is asked only where it may know. */
 const vocabulary = onceFor(
-  (book: FoodBook): ReadonlySet<string> =>
-    new Set(book.all().flatMap((f) => [f.name, ...f.names].map((n) => wordsOf(n).at(-1) ?? ''))),
+  (book: FoodBook): ReadonlySet<string> => new Set(Array.from(book.names(), (name) => wordsOf(name).at(-1) ?? '')),
 );
 
 /** Whether a list line, part name or kind that the part can see has the word: then it is no stranger. */

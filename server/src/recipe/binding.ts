@@ -6,7 +6,7 @@ import { once } from '../food/once.ts';
 import { settle, type Use } from './ledger.ts';
 import { NameIndex, sameNames } from './names.ts';
 import { listedNames, type PartHead } from './part.ts';
-import { NO_REACH, reachOf } from './reach.ts';
+import { NO_REACH, PartWords, reachOf } from './reach.ts';
 import type { OutsideUse, OvenSetting, Part } from './recipe.ts';
 import { type BoundSteps, bindSteps, NO_USES, sameItems } from './steps.ts';
 import type { World } from './world.ts';
@@ -18,8 +18,13 @@ export interface Bound {
   readonly steps: readonly BoundSteps[];
   /** What later parts take of each part, in order. */
   readonly later: readonly (readonly OutsideUse[])[];
-  /** Handed on from edit to edit, and changed by each. */
+  /** The oven in force when each part begins. */
+  readonly ovens: readonly (OvenSetting | undefined)[];
+  /** Handed on from edit to edit, and brought up to date by each. */
   readonly names: NameIndex;
+  readonly words: PartWords;
+  /** The parts with a line that may take from an earlier one, in order. */
+  readonly taking: readonly number[];
   /** The last part of each name, in lower case. */
   readonly byName: () => ReadonlyMap<string, number>;
 }
@@ -47,60 +52,77 @@ function bindAll(
   let same = 0;
   while (same < heads.length && heads[same] === before?.heads[same]) same++;
   const steps = heads.map((_, i) => (i < same ? before?.steps[i] : undefined) ?? bindSteps(i, heads, names));
-  const frame = { heads, steps, later: usesOutside(steps), names, byName: once(() => indexByName(heads)) };
-  const ovens = ovensBefore(steps, oven);
+  const frame: Frame = {
+    heads,
+    steps,
+    later: usesOutside(steps),
+    ovens: ovensBefore(steps, oven),
+    names,
+    words: new PartWords(),
+    taking: indexesOf(heads, isTaking),
+    byName: once(() => indexByName(heads)),
+  };
   const parts = heads.map((_, i) => {
-    const now = frameOf(i, frame, ovens);
+    const now = frameOf(i, frame);
     const old = before?.parts[i];
     return old !== undefined && isSamePart(old, now) ? old : settled(now, frame, world);
   });
   return { ...frame, parts };
 }
 
+/** As many parts as before: what an edit in a line leaves. The others are not even looked at. */
 function bindAgain(heads: readonly PartHead[], oven: OvenSetting | undefined, world: World, before: Bound): Bound {
-  const changed: number[] = [];
-  for (let i = 0; i < heads.length; i++) if (heads[i] !== before.heads[i]) changed.push(i);
+  const { names, words } = before;
+  const changed = indexesOf(heads, (head, i) => head !== before.heads[i]);
   const renamed = changed.filter((i) => !sameNames(before.heads[i] as PartHead, heads[i] as PartHead));
-  before.names.become(heads);
-  const reach = renamed.length === 0 ? NO_REACH : reachOf(renamed, heads, before);
+  names.become(heads);
+  const reach = renamed.length === 0 ? NO_REACH : reachOf(renamed, heads, names, before);
   const steps = before.steps.slice();
   for (const i of new Set([...changed, ...reach.steps])) {
     const [bound, head] = [before.steps[i] as BoundSteps, before.heads[i] as PartHead];
-    steps[i] = bindSteps(i, heads, before.names, { bound, head, sameNames: !reach.steps.has(i) });
+    steps[i] = bindSteps(i, heads, names, { bound, head, sameNames: !reach.steps.has(i) });
   }
+  const rebound = indexesOf(steps, (bound, i) => bound !== before.steps[i]);
+  const again = new Set([...changed, ...rebound, ...reach.words]);
+  const later = laterAfter(rebound, steps, before, again);
+  const ovens = ovensAfter(rebound, steps, oven, before, again);
   const isCalledAnew = renamed.some((i) => heads[i]?.name !== before.heads[i]?.name);
-  const frame = {
-    heads,
-    steps,
-    later: laterAfter(steps, before),
-    names: before.names,
-    byName: isCalledAnew ? once(() => indexByName(heads)) : before.byName,
-  };
-  const ovens = ovensBefore(steps, oven);
+  const taking = takingAfter(changed, heads, before);
   const gone = new Set(changed.map((i) => before.heads[i]));
+  for (const i of changed) for (const { use } of before.later[i] ?? []) again.add(use.part);
+  if (isCalledAnew) for (const i of taking) again.add(i);
+  else for (const i of taking) if (before.parts[i]?.includes.some((head) => gone.has(head))) again.add(i);
+  const byName = isCalledAnew ? once(() => indexByName(heads)) : before.byName;
+  const frame: Frame = { heads, steps, later, ovens, names, words, taking, byName };
   const parts = before.parts.slice();
-  for (let i = 0; i < heads.length; i++) {
-    const old = before.parts[i] as Part;
-    const isLeft =
-      old.head === heads[i] &&
-      old.steps === steps[i]?.steps &&
-      old.usesByLater === frame.later[i] &&
-      isSameOven(old.ovenBefore, ovens[i]) &&
-      !isCalledAnew &&
-      !(old.includes.length > 0 && old.includes.some((head) => gone.has(head))) &&
-      !reach.words.has(i);
-    if (isLeft) continue;
-    const now = frameOf(i, frame, ovens);
+  for (const i of again) {
+    const [old, now] = [before.parts[i] as Part, frameOf(i, frame)];
     if (reach.words.has(i) || !isSamePart(old, now)) parts[i] = settled(now, frame, world);
   }
   return { ...frame, parts };
+}
+
+/** The indexes of what it holds for, in order. */
+function indexesOf<T>(list: readonly T[], holds: (item: T, index: number) => boolean): number[] {
+  const indexes: number[] = [];
+  for (let i = 0; i < list.length; i++) if (holds(list[i] as T, i)) indexes.push(i);
+  return indexes;
+}
+
+const isTaking = (head: PartHead | undefined): boolean => head !== undefined && listedNames(head).size > 0;
+
+function takingAfter(changed: readonly number[], heads: readonly PartHead[], before: Bound): readonly number[] {
+  const others = changed.filter((i) => isTaking(before.heads[i]) !== isTaking(heads[i]));
+  if (others.length === 0) return before.taking;
+  const left = before.taking.filter((i) => !others.includes(i));
+  return [...left, ...others.filter((i) => isTaking(heads[i]))].sort((a, b) => a - b);
 }
 
 /** All of a part but its ledger. */
 type PartFrame = Omit<Part, 'ledger'>;
 type Frame = Omit<Bound, 'parts'>;
 
-function frameOf(index: number, frame: Frame, ovens: readonly (OvenSetting | undefined)[]): PartFrame {
+function frameOf(index: number, frame: Frame): PartFrame {
   const { heads } = frame;
   return {
     index,
@@ -109,7 +131,7 @@ function frameOf(index: number, frame: Frame, ovens: readonly (OvenSetting | und
     includes: takenIn(index, frame),
     heads,
     usesByLater: frame.later[index] ?? NO_USES,
-    ovenBefore: ovens[index],
+    ovenBefore: frame.ovens[index],
     isLast: index === heads.length - 1,
   };
 }
@@ -145,18 +167,24 @@ function usesOutside(steps: readonly BoundSteps[]): readonly (readonly OutsideUs
   return Array.from(steps, (_, i) => later[i] ?? NO_USES);
 }
 
-/** The same after some parts were bound anew. */
-function laterAfter(steps: readonly BoundSteps[], before: Bound): readonly (readonly OutsideUse[])[] {
+/** The same after some parts were bound anew; adds the parts of which other things are taken now. */
+function laterAfter(
+  rebound: readonly number[],
+  steps: readonly BoundSteps[],
+  before: Bound,
+  again: Set<number>,
+): Bound['later'] {
   let later: (readonly OutsideUse[])[] | undefined;
-  for (let i = 0; i < steps.length; i++) {
-    const [old, now] = [before.steps[i], steps[i]];
-    if (old === undefined || now === undefined || old === now || sameItems(old.outside, now.outside)) continue;
+  for (const i of rebound) {
+    const [old, now] = [before.steps[i]?.outside ?? NO_USES, steps[i]?.outside ?? NO_USES];
+    if (sameItems(old, now)) continue;
     later ??= before.later.slice();
-    for (const of of new Set([...old.outside, ...now.outside].map((use) => use.of))) {
+    for (const of of new Set([...old, ...now].map((use) => use.of))) {
       const all = later[of] ?? NO_USES;
+      again.add(of);
       later[of] = [
         ...all.filter(({ use }) => use.part < i),
-        ...now.outside.filter((use) => use.of === of),
+        ...now.filter((use) => use.of === of),
         ...all.filter(({ use }) => use.part > i),
       ];
     }
@@ -164,17 +192,28 @@ function laterAfter(steps: readonly BoundSteps[], before: Bound): readonly (read
   return later ?? before.later;
 }
 
-/** The oven in force when each part begins. */
-function ovensBefore(
-  steps: readonly BoundSteps[],
-  first: OvenSetting | undefined,
-): readonly (OvenSetting | undefined)[] {
+function ovensBefore(steps: readonly BoundSteps[], first: OvenSetting | undefined): Bound['ovens'] {
   let oven = first;
   return steps.map(({ lastOven }) => {
     const before = oven;
     oven = lastOven ?? oven;
     return before;
   });
+}
+
+/** The same after some parts were bound anew, or the oven above them all changed; adds the parts that begin with another. */
+function ovensAfter(
+  rebound: readonly number[],
+  steps: readonly BoundSteps[],
+  first: OvenSetting | undefined,
+  before: Bound,
+  again: Set<number>,
+): Bound['ovens'] {
+  const isSet = ({ lastOven }: BoundSteps, i: number) => isSameOven(lastOven, before.steps[i]?.lastOven);
+  if (isSameOven(first, before.ovens[0]) && rebound.every((i) => isSet(steps[i] as BoundSteps, i))) return before.ovens;
+  const ovens = ovensBefore(steps, first);
+  for (let i = 0; i < ovens.length; i++) if (!isSameOven(ovens[i], before.ovens[i])) again.add(i);
+  return ovens;
 }
 
 const isSameOven = (a: OvenSetting | undefined, b: OvenSetting | undefined): boolean =>

@@ -5,6 +5,7 @@
 import type { Sentence, SentenceItem, Span } from '../notation/tree.ts';
 import type { IngredientRef, Listed, NameIndex, Run } from './names.ts';
 import { type Portion, portionBefore } from './portions.ts';
+import { indexFrom, indexWhere } from './sorted.ts';
 import { wordsOf } from './words.ts';
 
 export interface Mention extends Span {
@@ -172,26 +173,15 @@ function matches(words: readonly string[], said: readonly string[], from: number
 
 /** This part's ingredients first, then the name of the nearest part, then the ingredients of the nearest earlier part. */
 function narrow({ lists, parts }: Run, part: number): Listed {
-  const list = lists[upTo(lists.length, (i) => (lists[i]?.part ?? 0) <= part)];
+  const list = lists[indexWhere(lists, (l) => l.part > part) - 1];
   if (list?.part === part) return list;
-  const named = parts[upTo(parts.length, (i) => (parts[i] ?? 0) <= part)];
+  const named = parts[indexFrom(parts, part + 1) - 1];
   return named !== undefined
     ? { refs: NO_REFS, part: named, full: false }
     : (list ?? { refs: NO_REFS, part, full: false });
 }
 
 const NO_REFS: Listed['refs'] = [];
-
-/** The last of so many for which it holds; it holds for all before that one. -1 when for none. */
-function upTo(length: number, holds: (i: number) => boolean): number {
-  let [low, high] = [0, length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (holds(middle)) low = middle + 1;
-    else high = middle;
-  }
-  return low - 1;
-}
 
 function mentionOf(
   items: readonly SentenceItem[],

@@ -6,6 +6,7 @@ import type { Food, FoodClass } from '../food/food.ts';
 import type { Ingredient } from './ingredient.ts';
 import { callNames } from './kinds.ts';
 import type { PartHead } from './part.ts';
+import { indexFrom, indexWhere } from './sorted.ts';
 import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from './words.ts';
 
 export interface IngredientRef {
@@ -44,18 +45,13 @@ export interface Runs {
   readonly weak: readonly Run[];
 }
 
-/** Which names begin with a word. */
-interface Beginning {
-  /** In ascending order. */
-  readonly places: number[];
-  /** Made when it is first asked for: of most words nobody asks. */
-  runs: Runs | undefined;
-}
-
 /** The names that the steps of each part can mention: its own and those of the parts before it. */
 export class NameIndex {
   private heads: readonly PartHead[] = [];
-  private readonly byWord = new Map<string, Beginning>();
+  /** Which names begin with a word: the place of the only one, or all in ascending order. */
+  private readonly places = new Map<string, number | number[]>();
+  /** What was asked for so far: of most words nobody asks. */
+  private readonly made = new Map<string, OpenRuns>();
 
   constructor(heads: readonly PartHead[]) {
     this.become(heads);
@@ -66,7 +62,8 @@ export class NameIndex {
     const before = this.heads;
     this.heads = heads;
     if (before.length !== heads.length) {
-      this.byWord.clear();
+      this.places.clear();
+      this.made.clear();
       for (let part = 0; part < heads.length; part++) this.append(part);
       return;
     }
@@ -78,25 +75,30 @@ export class NameIndex {
 
   /** The runs that begin with the word, of all parts. */
   beginning(word: string): Runs | undefined {
-    const beginning = this.byWord.get(word);
-    if (beginning === undefined) return undefined;
-    beginning.runs ??= this.make(word, beginning.places);
-    return beginning.runs;
+    const places = this.places.get(word);
+    if (places === undefined) return undefined;
+    let runs = this.made.get(word);
+    if (runs === undefined) {
+      runs = this.make(word, places);
+      this.made.set(word, runs);
+    }
+    return runs;
   }
 
   /** The next part below one that is called so, or has something that is: what is named above it is not meant there. */
   nextNaming({ words, isPart, weak }: ChangedRun, part: number): number | undefined {
     const runs = this.beginning(words[0] ?? '');
     const run = (weak ? runs?.weak : runs?.strong)?.find((r) => sameWords(r.words, words));
-    const named = run?.parts.find((p) => p > part);
+    if (run === undefined) return undefined;
+    const named = run.parts[indexFrom(run.parts, part + 1)];
     if (isPart) return named;
-    const listed = run?.lists.find((list) => list.part > part)?.part;
+    const listed = run.lists[indexWhere(run.lists, (list) => list.part > part)]?.part;
     return named === undefined || listed === undefined ? (named ?? listed) : Math.min(named, listed);
   }
 
   /** Every run, as long as all are wanted. */
   *all(): Generator<{ readonly run: Run; readonly weak: boolean }> {
-    for (const word of this.byWord.keys()) {
+    for (const word of this.places.keys()) {
       const runs = this.beginning(word);
       for (const run of runs?.strong ?? []) yield { run, weak: false };
       for (const run of runs?.weak ?? []) yield { run, weak: true };
@@ -112,32 +114,40 @@ export class NameIndex {
   }
 
   private put(first: string, place: number): void {
-    const beginning = this.byWord.get(first);
-    if (beginning === undefined) this.byWord.set(first, { places: [place], runs: undefined });
-    else beginning.places.push(place);
+    const places = this.places.get(first);
+    if (places === undefined) this.places.set(first, place);
+    else if (typeof places === 'number') this.places.set(first, [places, place]);
+    else places.push(place);
   }
 
   private replace(part: number, old: PartHead, now: PartHead): void {
-    const places = placesOf(now, part);
-    for (const first of new Set([...placesOf(old, part).keys(), ...places.keys()])) {
-      const all = this.byWord.get(first)?.places ?? [];
-      const from = lowest(all, part * MOST);
-      all.splice(from, lowest(all, (part + 1) * MOST) - from, ...(places.get(first) ?? []));
-      if (all.length === 0) this.byWord.delete(first);
-      else this.byWord.set(first, { places: all, runs: undefined });
+    const fresh = placesOf(now, part);
+    for (const first of new Set([...placesOf(old, part).keys(), ...fresh.keys()])) {
+      const known = this.places.get(first) ?? [];
+      const all = typeof known === 'number' ? [known] : known;
+      const places = fresh.get(first) ?? [];
+      const from = indexFrom(all, part * MOST);
+      all.splice(from, indexFrom(all, (part + 1) * MOST) - from, ...places);
+      if (all.length === 0) this.places.delete(first);
+      else this.places.set(first, all);
+      const runs = this.made.get(first);
+      if (runs !== undefined) exchange(runs, part, this.make(first, places));
     }
   }
 
-  private make(word: string, places: readonly number[]): Runs {
-    const runs: { strong: OpenRun[]; weak: OpenRun[] } = { strong: [], weak: [] };
-    for (const place of places) {
-      const part = Math.floor(place / MOST);
-      const head = this.heads[part] as PartHead;
-      const ingredient = (place % MOST) - 1;
-      const calls = ingredient < 0 ? callsOfPart(head) : callsOf(head.ingredients[ingredient] as Ingredient);
-      for (const call of calls.get(word) ?? []) add(call.weak ? runs.weak : runs.strong, call, part, ingredient);
-    }
+  private make(word: string, places: number | readonly number[]): OpenRuns {
+    const runs: OpenRuns = { strong: [], weak: [] };
+    if (typeof places === 'number') this.makeAt(places, word, runs);
+    else for (const place of places) this.makeAt(place, word, runs);
     return runs;
+  }
+
+  private makeAt(place: number, word: string, runs: OpenRuns): void {
+    const part = Math.floor(place / MOST);
+    const head = this.heads[part] as PartHead;
+    const ingredient = (place % MOST) - 1;
+    const calls = ingredient < 0 ? callsOfPart(head) : callsOf(head.ingredients[ingredient] as Ingredient);
+    for (const call of calls.get(word) ?? []) add(call.weak ? runs.weak : runs.strong, call, part, ingredient);
   }
 }
 
@@ -196,20 +206,37 @@ function placesOf(head: PartHead, part: number): Map<string, number[]> {
   return places;
 }
 
-/** The index of the first number that is not below another, in an ascending list. */
-function lowest(list: readonly number[], value: number): number {
-  let [low, high] = [0, list.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((list[middle] ?? 0) < value) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
-
 interface OpenRun extends Run {
   readonly lists: { part: number; refs: NamedRef[]; full: boolean }[];
   readonly parts: number[];
+}
+
+interface OpenRuns extends Runs {
+  readonly strong: OpenRun[];
+  readonly weak: OpenRun[];
+}
+
+/** Puts what runs name in a part, and in no other, in the place of what they named there. */
+function exchange(runs: OpenRuns, part: number, fresh: OpenRuns): void {
+  for (const kind of ['strong', 'weak'] as const) {
+    for (const run of runs[kind]) {
+      const [list, named] = [indexWhere(run.lists, (l) => l.part >= part), indexFrom(run.parts, part)];
+      if (run.lists[list]?.part === part) run.lists.splice(list, 1);
+      if (run.parts[named] === part) run.parts.splice(named, 1);
+    }
+    for (const own of fresh[kind]) {
+      const run = runs[kind].find((r) => sameWords(r.words, own.words));
+      if (run === undefined) runs[kind].push(own);
+      else {
+        run.lists.splice(
+          indexWhere(run.lists, (l) => l.part >= part),
+          0,
+          ...own.lists,
+        );
+        run.parts.splice(indexFrom(run.parts, part), 0, ...own.parts);
+      }
+    }
+  }
 }
 
 function add(runs: OpenRun[], call: Call, part: number, ingredient: number): void {

@@ -121,6 +121,7 @@ function flourBasis(
   };
 }
 
+const NONE_LISTED: ReadonlyMap<string, Ingredient> = new Map();
 const LISTED = new WeakMap<PartHead, ReadonlyMap<string, Ingredient>>();
 
 /** The line that takes so much of an earlier part by its name: `200 g poolish`. */
@@ -133,6 +134,7 @@ export function listedNames(head: PartHead): ReadonlyMap<string, Ingredient> {
   let listed = LISTED.get(head);
   if (listed === undefined) {
     const lines = head.ingredients.filter((i) => i.food === undefined || isStarter(i.food));
+    if (lines.length === 0) return NONE_LISTED;
     listed = new Map(lines.map((i) => [i.name.toLowerCase(), i]));
     LISTED.set(head, listed);
   }

@@ -2,10 +2,12 @@
  * Knows which parts of a recipe a change of names may reach: those whose sentences have the words of what is called otherwise now.
  * Refuses to know whether it does: they are bound again, and may come out as they were.
  */
-import type { Bound } from './binding.ts';
-import { changedRuns } from './names.ts';
+import { Concordance } from './concordance.ts';
+import { changedRuns, type NameIndex } from './names.ts';
 import { listedWords, type PartHead } from './part.ts';
-import { wordsOfSteps } from './steps.ts';
+import type { OutsideUse } from './recipe.ts';
+import { indexFrom } from './sorted.ts';
+import { type BoundSteps, wordsOfSteps } from './steps.ts';
 
 export interface Reach {
   /** Parts whose mentions may be others. */
@@ -16,35 +18,57 @@ export interface Reach {
 
 export const NO_REACH: Reach = { steps: new Set(), words: new Set() };
 
-/** What is reached when these parts are named otherwise; `before` is bound still as it was, but for its names. */
-export function reachOf(renamed: readonly number[], heads: readonly PartHead[], before: Bound): Reach {
+/** Which parts say and list a word. Handed on from edit to edit, and brought up to date when a name is changed. */
+export class PartWords {
+  readonly said = new Concordance<BoundSteps>(wordsOfSteps);
+  readonly listed = new Concordance<PartHead>(listedWords);
+}
+
+/** The parts before a change of names. */
+interface Before {
+  readonly heads: readonly PartHead[];
+  readonly steps: readonly BoundSteps[];
+  readonly later: readonly (readonly OutsideUse[])[];
+  readonly words: PartWords;
+}
+
+/** What is reached when these parts are named otherwise: `heads` and `names` are those of after, `before` those of before. */
+export function reachOf(
+  renamed: readonly number[],
+  heads: readonly PartHead[],
+  names: NameIndex,
+  before: Before,
+): Reach {
+  const { said, listed } = before.words;
+  said.become(before.steps);
+  listed.become(heads);
   const steps = new Set(renamed);
   const words = new Set<number>();
-  const says = (part: number, said: string): boolean => {
-    const bound = before.steps[part];
-    return bound !== undefined && wordsOfSteps(bound).has(said);
-  };
+  const says = (part: number, word: string): boolean => wordsOfSteps(before.steps[part] as BoundSteps).has(word);
   for (const part of renamed) {
     const [old, now] = [before.heads[part], heads[part]];
     if (old === undefined || now === undefined) continue;
     for (const run of changedRuns(old, now)) {
-      const end = before.names.nextNaming(run, part) ?? heads.length;
-      for (let i = part + 1; i < end; i++) if (run.words.every((word) => says(i, word))) steps.add(i);
+      const [first = '', ...rest] = run.words;
+      for (const other of between(said.partsWith(first), part, names.nextNaming(run, part) ?? heads.length))
+        if (rest.every((word) => says(other, word))) steps.add(other);
     }
     // Which of several ingredients is meant depends on whether their names are one.
     for (const { use } of before.later[part] ?? []) if (use.mention.ingredients.length > 1) steps.add(use.part);
-    for (const word of differing(listedWords(old), listedWords(now)))
-      for (const i of partsBelow(word, part, heads)) if (says(i, word)) words.add(i);
+    for (const word of differing(listedWords(old), listedWords(now))) {
+      const lists = listed.partsWith(word);
+      // It is listed for all below already where a part before lists it.
+      if ((lists[0] ?? part) < part) continue;
+      const next = lists[indexFrom(lists, part + 1)] ?? heads.length;
+      for (const other of between(said.partsWith(word), part, next)) words.add(other);
+    }
   }
   return { steps, words };
 }
 
-/** The parts below one for which it matters whether that one lists the word: not where another before them does. */
-function* partsBelow(word: string, part: number, heads: readonly PartHead[]): Generator<number> {
-  const lists = (i: number): boolean => heads[i] !== undefined && listedWords(heads[i]).has(word);
-  for (let i = 0; i < part; i++) if (lists(i)) return;
-  for (let i = part + 1; i < heads.length && !lists(i); i++) yield i;
-}
+/** The parts of an ascending list that lie between two. */
+const between = (parts: readonly number[], above: number, below: number): readonly number[] =>
+  parts.slice(indexFrom(parts, above + 1), indexFrom(parts, below));
 
 /** What only one of two sets has. */
 const differing = (a: ReadonlySet<string>, b: ReadonlySet<string>): string[] => [

@@ -78,12 +78,10 @@ export function bindRecipe(outline: Outline, world: World, before?: Recipe): Rec
     outline,
     name: recipeStatement?.kind === 'recipe' ? (recipeStatement.name?.text ?? '') : '',
     parts: bound.parts,
-    partsAt: outline.parts.map((p) => p.at),
+    partsAt: partsAt(outline, old),
     ...fields,
     world,
-    inherits:
-      outline.head.some(({ line }) => line.statement.kind === 'from') ||
-      outline.parts.some(({ source }) => buildsOnFile(source)),
+    inherits: outline.head.some(({ line }) => line.statement.kind === 'from') || hasPartOfFile(outline, old),
     bound,
   };
 }
@@ -109,12 +107,25 @@ function bindHeads(
   }
   // The head of an only part counts with the recipe's yield and kind.
   const lent = before.length === 1 ? [] : before;
+  const placed = lent.length === 0 ? [] : (old?.outline.parts ?? []);
   const shift = outline.parts.length - lent.length;
-  return outline.parts.map(({ source }, i) => {
-    const [there, shifted] = [lent[i], lent[i - shift]];
-    if (there?.source === source) return there;
-    return shifted?.source === source ? shifted : bindPart(source, world);
+  return outline.parts.map((part, i) => {
+    const there = lent[i];
+    if (there !== undefined && (placed[i] === part || there.source === part.source)) return there;
+    const shifted = lent[i - shift];
+    return shifted?.source === part.source ? shifted : bindPart(part.source, world);
   });
+}
+
+function partsAt({ parts }: Outline, old: Recipe | undefined): readonly number[] {
+  const before = old?.outline.parts;
+  const isThere = parts.length === before?.length && parts.every((p, i) => p === before[i] || p.at === before[i]?.at);
+  return isThere && old !== undefined ? old.partsAt : parts.map((p) => p.at);
+}
+
+function hasPartOfFile({ parts }: Outline, old: Recipe | undefined): boolean {
+  const before = old === undefined || old.inherits ? [] : old.outline.parts;
+  return parts.some((p, i) => p !== before[i] && p.source !== before[i]?.source && buildsOnFile(p.source));
 }
 
 function recipeKind({ recipe }: Outline): TextNode | undefined {

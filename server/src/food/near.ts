@@ -8,16 +8,35 @@ import type { Food } from './food.ts';
 import { CHANGES, FORMS, IGNORED } from './modifiers.ts';
 
 const MOST = 3;
+/** Names that were asked for, kept: one is asked for again at every edit of its part. */
+const MOST_KEPT = 500;
 /** Below this share of likeness a suggestion helps nobody. */
 const LEAST = 0.5;
 /** Below this the spelling of two words has nothing to do with each other. */
 const LEAST_SPELLING = 0.65;
 
+/** A text with its letters as bits, so that most others are told to be far off without counting. */
+interface Lettered {
+  readonly text: string;
+  readonly letters: number;
+}
+
+interface Name extends Lettered {
+  readonly words: readonly string[];
+  readonly meant: Meaning;
+}
+
 /** All names of an index, cut into words once. */
 interface Spellings {
-  readonly names: readonly { readonly key: string; readonly words: readonly string[]; readonly meant: Meaning }[];
-  /** Every word of any name. */
-  readonly spoken: ReadonlySet<string>;
+  readonly names: readonly Name[];
+  /** Every word of any name, with the places of the names it is in. */
+  readonly spoken: ReadonlyMap<string, Spoken>;
+  readonly found: Map<string, readonly Food[]>;
+  readonly like: Map<string, ReadonlyMap<string, number>>;
+}
+
+interface Spoken extends Lettered {
+  readonly inNames: number[];
 }
 
 const SPELLINGS = new WeakMap<NameIndex, Spellings>();
@@ -25,8 +44,15 @@ const SPELLINGS = new WeakMap<NameIndex, Spellings>();
 function spellingsOf(index: NameIndex): Spellings {
   let spellings = SPELLINGS.get(index);
   if (spellings === undefined) {
-    const names = [...index.entries()].map(([key, meant]) => ({ key, words: key.split(' '), meant }));
-    spellings = { names, spoken: new Set(names.flatMap((name) => name.words)) };
+    const names = [...index.entries()].map(([key, meant]) => ({ ...lettered(key), words: key.split(' '), meant }));
+    const spoken = new Map<string, Spoken>();
+    for (const [at, { words }] of names.entries())
+      for (const word of words) {
+        const known = spoken.get(word);
+        if (known === undefined) spoken.set(word, { ...lettered(word), inNames: [at] });
+        else known.inNames.push(at);
+      }
+    spellings = { names, spoken, found: new Map(), like: new Map() };
     SPELLINGS.set(index, spellings);
   }
   return spellings;
@@ -36,15 +62,35 @@ function spellingsOf(index: NameIndex): Spellings {
 export function nearFoods(index: NameIndex, words: readonly string[]): readonly Food[] {
   const asked = words.filter((word) => !IGNORED.has(word) && !FORMS.has(word) && word.length < 30).slice(0, 5);
   if (asked.length === 0) return [];
-  const { names, spoken } = spellingsOf(index);
+  const spellings = spellingsOf(index);
+  return kept(spellings.found, asked.join(' '), () => search(spellings, asked));
+}
+
+function kept<V>(known: Map<string, V>, key: string, make: () => V): V {
+  let value = known.get(key);
+  if (value === undefined) {
+    value = make();
+    if (known.size >= MOST_KEPT) known.clear();
+    known.set(key, value);
+  }
+  return value;
+}
+
+function search({ names, spoken, like }: Spellings, asked: readonly string[]): readonly Food[] {
   const weights = asked.map((word, at) => weightOf(word, at === asked.length - 1, spoken.has(word)));
   // Names share their words: each is compared with what was asked once.
-  const likeness = asked.map((word) => likeWords(word, spoken));
-  const together = asked.join(' ');
+  const likeness = asked.map((word) => kept(like, word, () => likeWords(word, spoken)));
+  const sharing = new Set<number>();
+  for (const words of likeness)
+    for (const word of words.keys()) for (const at of spoken.get(word)?.inNames ?? []) sharing.add(at);
+  const together = lettered(asked.join(' '));
   const scores = new Map<() => Food, number>();
-  for (const { key, words: name, meant } of names) {
-    const score = Math.max(sharedWords(likeness, weights, name), spellingLikeness(together, key));
+  for (let at = 0; at < names.length; at++) {
+    const name = names[at] as Name;
+    const shared = sharing.has(at) ? sharedWords(likeness, weights, name.words) : 0;
+    const score = Math.max(shared, spellingLikeness(together, name, Math.max(LEAST, shared)));
     if (score < LEAST) continue;
+    const { meant } = name;
     for (const { read } of 'read' in meant ? [meant] : meant) scores.set(read, Math.max(scores.get(read) ?? 0, score));
   }
   const nearest = [...scores].sort(([, a], [, b]) => b - a);
@@ -52,11 +98,12 @@ export function nearFoods(index: NameIndex, words: readonly string[]): readonly 
 }
 
 /** The words of the book that one is like, and how much. */
-function likeWords(word: string, spoken: ReadonlySet<string>): ReadonlyMap<string, number> {
+function likeWords(word: string, spoken: Spellings['spoken']): ReadonlyMap<string, number> {
+  const asked = lettered(word);
   const like = new Map<string, number>();
-  for (const other of spoken) {
-    const alike = wordLikeness(word, other);
-    if (alike > 0) like.set(other, alike);
+  for (const other of spoken.values()) {
+    const alike = wordLikeness(asked, other);
+    if (alike > 0) like.set(other.text, alike);
   }
   return like;
 }
@@ -85,14 +132,30 @@ function sharedWords(
   return (met / all) * (1 - 0.08 * Math.max(0, name.length - likeness.length));
 }
 
-function wordLikeness(a: string, b: string): number {
-  if (a === b) return 1;
-  const alike = spellingLikeness(a, b);
+function wordLikeness(a: Lettered, b: Lettered): number {
+  if (a.text === b.text) return 1;
+  const alike = spellingLikeness(a, b, LEAST_SPELLING);
   return alike >= LEAST_SPELLING ? alike * 0.9 : 0;
 }
 
-function spellingLikeness(a: string, b: string): number {
-  const longer = Math.max(a.length, b.length);
-  if (Math.abs(a.length - b.length) > longer * 0.35) return 0;
-  return 1 - distance(a, b) / longer;
+/** 0 to 1; 0 where it cannot come up to what is asked for. */
+function spellingLikeness(a: Lettered, b: Lettered, least: number): number {
+  const longer = Math.max(a.text.length, b.text.length);
+  if (Math.abs(a.text.length - b.text.length) > longer * 0.35) return 0;
+  // Every letter that only one of them has is a change.
+  const changes = Math.max(bits(a.letters & ~b.letters), bits(b.letters & ~a.letters));
+  return 1 - changes / longer < least ? 0 : 1 - distance(a.text, b.text) / longer;
+}
+
+function lettered(text: string): Lettered {
+  let letters = 0;
+  for (let i = 0; i < text.length; i++) letters |= 1 << (text.charCodeAt(i) & 31);
+  return { text, letters };
+}
+
+/** How many bits of a number are set. */
+function bits(number: number): number {
+  let left = number - ((number >>> 1) & 0x55555555);
+  left = (left & 0x33333333) + ((left >>> 2) & 0x33333333);
+  return Math.imul((left + (left >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
 }

@@ -113,7 +113,8 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
   }
   const word = wordAt(items, i);
   const fraction = FRACTIONS.get(word);
-  if (fraction !== undefined) return fractionBefore(items, i, fraction);
+  if (fraction !== undefined && !(word === 'quarter' && !of && opensClause(items, i)))
+    return fractionBefore(items, i, fraction);
   if (RESTS.has(word)) {
     const inner = wordAt(items, i - 1) === 'the' ? i - 2 : i - 1;
     const share = FRACTIONS.get(wordAt(items, wordAt(items, inner) === 'of' ? inner - 1 : inner));
@@ -128,6 +129,16 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
   if (count !== undefined && (count > 1 || of || word === 'one'))
     return { portion: countPortion(item, count), from: i, determined: true };
   return { ...plain, from: i + 1, determined };
+}
+
+/** `Quarter the lemons` cuts them all. */
+function opensClause(items: readonly SentenceItem[], at: number): boolean {
+  const before = items[at - 1];
+  return (
+    before === undefined ||
+    before.kind === 'mark' ||
+    (before.kind === 'word' && (before.word === 'and' || before.word === 'then'))
+  );
 }
 
 function skipAdjectives(items: readonly SentenceItem[], from: number): number {

@@ -193,6 +193,10 @@ describe('quiet', () => {
       'recipe X as lean bread\n  400 g  bread flour\n  150 g  sourdough starter\n  250 g  water\n  9 g  fine salt\n',
     ],
     [
+      'water to boil a dough in, and egg to glaze it',
+      'recipe X as lean bread\n  500 g  bread flour\n  280 g  water\n  10 g  fine salt\n  5 g  instant yeast\n  1 l  water for boiling\n  1 large  egg, beaten, to glaze\n  100 g  butter, to serve\n',
+    ],
+    [
       'whole berries in a muffin',
       'recipe X as muffin\n  250 g  plain flour\n  150 g  caster sugar\n  10 g  baking powder\n  210 ml  whole milk\n  100 g  sunflower oil\n  1 large  egg\n  250 g  blueberries\n',
     ],

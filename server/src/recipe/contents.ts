@@ -20,7 +20,8 @@ export function contentsOf(part: Part): readonly Ingredient[] {
 }
 
 function gather(part: Part): readonly Ingredient[] {
-  const own = part.head.ingredients;
+  const all = part.head.ingredients;
+  const own = all.some(isAside) ? all.filter((i) => !isAside(i)) : all;
   if (part.includes.length === 0) return own;
   // `200 g poolish` on the list is so much of the part of that name.
   const weighed = new Map<PartHead, Ingredient>();
@@ -38,6 +39,13 @@ function gather(part: Part): readonly Ingredient[] {
   if (taken.length === 0 && lines.size === 0) return own;
   return [...own.filter((i) => !lines.has(i)), ...taken];
 }
+
+/** `1 egg, to glaze`, `water for boiling`, `flour for dusting`: listed here, and not in the mixture. */
+const ASIDE =
+  /\b(?:for|to) (?:boil|poach|blanch|fry|(?:deep|shallow)[- ]fry|dust|glaz|brush|greas|serv|roll|garnish|decorat|sprinkl|scatter)(?:e|ing|y|ying)?\b/i;
+
+const isAside = ({ node }: Ingredient): boolean =>
+  ASIDE.test([node.name?.text, node.preparation?.text, node.note?.text].join(', '));
 
 /** In these an earlier part with flour in it is a roux or the like, and no crust. */
 const THICKENED: ReadonlySet<string> = new Set(['sauce', 'savoury']);

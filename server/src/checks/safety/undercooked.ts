@@ -136,6 +136,7 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} Â
       'recipe Roast chicken\n  oven    200 C\n  1.6 kg    chicken\n  10 g      fine salt\n  do Rub the chicken with the salt.\n  do Roast for 75 min, until the thickest part of the thigh reads 74 C.\n',
       'recipe Meat loaf\n  oven    180 C\n  800 g     ground beef\n  2 large   eggs\n  do Mix the beef with the eggs.\n  do Bake for 60 min, until the centre reads 71 C.\n',
       'recipe Roast beef\n  1.8 kg    beef\n  do Roast the beef at 170 C until the centre reads 58.9 C, and hold for 18 min.\n',
+      'recipe Salmon in pastry\n  900 g     salmon fillet\n  500 g     puff pastry\n  1 large   egg, beaten\n  do Wrap the salmon in the pastry and brush with the egg.\n  do Bake at 200 C for 30 min, until the centre reads 63 C.\n',
       'recipe Warm thighs\n  800 g     cooked chicken\n  do Reheat the chicken until the centre reads 74 C.\n',
     ],
     bad: [
@@ -183,6 +184,7 @@ const tooCoolIn = onceInHouse((house, { journeys }: Followed): readonly TooCool[
 /** The highest reading in the food from its first use on, when it is below the limit and nothing else makes it safe. */
 function coolest(house: House, journey: Journey): TooCool | undefined {
   if (groupIn(journey.ingredient) === undefined || isBoughtSafe(journey)) return undefined;
+  if (journey.ingredient.food?.class === 'egg' && isBrushed(journey)) return undefined;
   const limit = limitFor(journey, house);
   let best: { reading: HeatReading; stop: Stop } | undefined;
   for (const stop of journey.stops) {
@@ -209,6 +211,16 @@ function coolest(house: House, journey: Journey): TooCool | undefined {
     },
   };
 }
+
+const BRUSHING = asWritten('brush', 'brushed', 'glaze', 'wash', 'paint');
+
+/** Egg on the crust is in the heat of the oven, whatever the middle reads. */
+const isBrushed = ({ stops, part, index }: Journey): boolean => {
+  const own = stops.filter((s) =>
+    s.step.mentions.some((m) => m.ingredients.some((r) => r.part === part.index && r.ingredient === index)),
+  );
+  return own.length > 0 && own.every((s) => says(s.step, BRUSHING));
+};
 
 const placeOf = ({ part, step }: Stop, { node }: HeatReading) => ({
   part: part.index,

@@ -85,7 +85,8 @@ export function readAmbiguous(): readonly { readonly word: string; readonly ids:
 }
 
 type Cells = readonly string[];
-type Rows = ReadonlyMap<string, readonly Cells[]>;
+/** The lines of a table by the id they begin with; of most foods nobody asks. */
+type Rows = ReadonlyMap<string, readonly string[]>;
 
 interface SideTables {
   readonly measures: () => Rows;
@@ -97,14 +98,14 @@ function foodOf(named: Pick<Food, 'id' | 'name' | 'names'>, cells: Cells, side: 
   const [, , , foodClass = 'other', roles, allergens, ndb = '', note = ''] = cells;
   const source = sourceOf(ndb);
   const { us, eu } = allergensOf(listOf(allergens, ','));
-  const trim = trimOf(side.trims().get(named.id)?.[0], source);
+  const trim = trimOf(rowsOf(named.id, side.trims())[0], source);
   return {
     ...named,
     class: foodClass as FoodClass,
     roles: listOf(roles, ',').map((role) => ROLES[role] ?? (role as Role)),
     per100: compositionOf(cells),
-    measures: (side.measures().get(named.id) ?? []).flatMap((row) => measureOf(row, source)),
-    pieces: (side.pieces().get(named.id) ?? []).flatMap((row) => pieceOf(row, source)),
+    measures: rowsOf(named.id, side.measures()).flatMap((row) => measureOf(row, source)),
+    pieces: rowsOf(named.id, side.pieces()).flatMap((row) => pieceOf(row, source)),
     allergens: { us, eu },
     source,
     ...(trim === undefined ? {} : { trim }),
@@ -201,13 +202,14 @@ function tableLines(text: string): string[] {
 }
 
 function rowsById(text: string): Rows {
-  const rows = new Map<string, string[][]>();
+  const rows = new Map<string, string[]>();
   for (const line of tableLines(text)) {
-    const row = line.split('\t');
-    const id = row[0] ?? '';
+    const id = line.slice(0, line.indexOf('\t'));
     const before = rows.get(id);
-    if (before === undefined) rows.set(id, [row]);
-    else before.push(row);
+    if (before === undefined) rows.set(id, [line]);
+    else before.push(line);
   }
   return rows;
 }
+
+const rowsOf = (id: string, rows: Rows): readonly Cells[] => (rows.get(id) ?? []).map((line) => line.split('\t'));

@@ -68,8 +68,11 @@ function stillHolds({ holders, listed }: Followed, recipe: Recipe, listers: List
   return countListers(holders, listers) === listed;
 }
 
-const countListers = (holders: readonly Part[], listers: Listers): number =>
-  listers.size === 0 ? 0 : holders.reduce((n, p) => n + (listers.get(p.head)?.length ?? 0), 0);
+function countListers(holders: readonly Part[], listers: Listers): number {
+  let count = 0;
+  if (listers.size > 0) for (const { head } of holders) count += listers.get(head)?.length ?? 0;
+  return count;
+}
 
 /** Places in the list of what is not safe raw. */
 const risksIn = onceFor((head: PartHead): readonly number[] =>

@@ -7,7 +7,7 @@ import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
 import { type Ingredient, weighQuantity } from '../../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { changedSince, factsOf, isOutsideFood, type Trial } from '../../recipe/trials.ts';
-import { baseForm } from '../../recipe/verbs.ts';
+import { baseForm, verbClass } from '../../recipe/verbs.ts';
 import { capital, sameName, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
 import { type Given, overParts } from '../over-parts.ts';
@@ -115,15 +115,31 @@ interface HeatAt {
   readonly h: HeatReading;
 }
 
-const timesIn = overParts((part): readonly TimeAt[] | undefined => {
+type TimesIn = (recipe: Recipe) => readonly Given<readonly TimeAt[]>[];
+
+/** By verb; there are only as many as there are verbs of the kitchen. */
+const TIMES = new Map<string | undefined, TimesIn>();
+
+/** The times of a verb in the steps; those that no verb stands before where none is given. */
+function timesOf(verb: string | undefined): TimesIn {
+  let times = TIMES.get(verb);
+  if (times === undefined) {
+    times = overParts((part) => timesIn(part, verb));
+    TIMES.set(verb, times);
+  }
+  return times;
+}
+
+function timesIn(part: Part, verb: string | undefined): readonly TimeAt[] | undefined {
   let times: TimeAt[] | undefined;
   for (const step of part.steps)
     for (const t of step.times) {
+      if (t.verb !== verb) continue;
       times ??= [];
       times.push({ part, step, t });
     }
   return times;
-});
+}
 
 /** Temperatures promised in the food. */
 const heatIn = overParts((part): readonly HeatAt[] | undefined => {
@@ -137,16 +153,16 @@ const heatIn = overParts((part): readonly HeatAt[] | undefined => {
   return heat;
 });
 
-/** The first of those nearest; none where `far` is undefined for all. */
+/** The first of those nearest. */
 function nearestOf<T>(
   given: readonly Given<readonly T[]>[],
-  far: (reading: T) => number | undefined,
+  far: (reading: T) => number,
 ): { readonly reading: T; readonly away: number } | undefined {
   let nearest: { readonly reading: T; readonly away: number } | undefined;
   for (const { value } of given)
     for (const reading of value) {
       const away = far(reading);
-      if (away !== undefined && (nearest === undefined || away < nearest.away)) nearest = { reading, away };
+      if (nearest === undefined || away < nearest.away) nearest = { reading, away };
     }
   return nearest;
 }
@@ -154,8 +170,10 @@ function nearestOf<T>(
 function* times(recipe: Recipe, latest: Trial, trials: readonly Trial[]): Generator<Found<Values>> {
   for (const { at, duration, verb } of latest.took) {
     const named = verb === undefined ? undefined : baseForm(wordsOf(verb.text)[0] ?? '');
-    const found = nearestOf(timesIn(recipe), ({ t: { node, verb: of } }) =>
-      of === named ? distanceOf(duration.lowMin, { low: node.lowMin, high: node.highMin }) : undefined,
+    // No step has a time of what is no verb of the kitchen.
+    if (named !== undefined && verbClass(named) === undefined) continue;
+    const found = nearestOf(timesOf(named)(recipe), ({ t: { node } }) =>
+      distanceOf(duration.lowMin, { low: node.lowMin, high: node.highMin }),
     );
     if (found === undefined || found.away <= TIME_SLACK * found.reading.t.node.highMin) continue;
     const { reading: nearest } = found;

@@ -163,3 +163,15 @@ test('a figure behind a name is not said again', () => {
   const mentions = recipe.parts[0]?.steps[0]?.mentions ?? [];
   expect(mentions.map((m) => m.ingredients.map((r) => r.ingredient))).toEqual([[0], [1]]);
 });
+
+test('a verb is no part that is called alike', () => {
+  const head = 'recipe X\npart kale bake\n  200 g     kale\npart dough\n  200 g     plain flour\n';
+  const partsIn = (step: string) => {
+    const { recipe } = open(`${head}  do ${step}\n`);
+    return (recipe.parts.at(-1)?.steps[0]?.mentions ?? []).map((m) => m.part);
+  };
+  expect(partsIn('Bake at 160 C for 20 min.')).toEqual([]);
+  expect(partsIn('Cover, then bake for 20 min.')).toEqual([]);
+  expect(partsIn('Set beside the bake.')).toEqual([0]);
+  expect(partsIn('Serve with the kale bake.')).toEqual([0]);
+});

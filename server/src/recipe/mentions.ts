@@ -4,8 +4,9 @@
  */
 import type { Sentence, SentenceItem, Span } from '../notation/tree.ts';
 import type { IngredientRef, Listed, NameIndex, Run } from './names.ts';
-import { type Portion, portionBefore } from './portions.ts';
+import { opensClause, type Portion, portionBefore } from './portions.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
+import { verbClass } from './verbs.ts';
 import { wordsOf } from './words.ts';
 
 export interface Mention extends Span {
@@ -201,7 +202,7 @@ function mentionOf(
   const several = ingredients.length > 1;
   const allOfIt = several && ingredients.every((ref) => ref.shared);
   // A part does not name itself, and a weak name that fits several names none of them, unless it is a word for them all.
-  if (isPart ? meant.part === part : weak && several && !allOfIt) return undefined;
+  if (isPart ? meant.part === part || isOrder(items, at, meant.words) : weak && several && !allOfIt) return undefined;
   const verb = meant.words === 1 && !isPart && isVerbHere(items, at);
   const inherited = inheritedPortion(items, before, at, previous);
   const portion: Portion = verb ? { kind: 'some' } : (inherited ?? before.portion);
@@ -261,6 +262,12 @@ const OBJECTS = new Set([
   'all',
   'any',
 ]);
+
+/** `Bake at 160 C` is no mention of the kale bake. */
+function isOrder(items: readonly SentenceItem[], at: number, words: number): boolean {
+  const item = items[at];
+  return words === 1 && item?.kind === 'word' && verbClass(item.word) !== undefined && opensClause(items, at);
+}
 
 /** `Butter the pan`, `flour the board`: the name opens a clause and an object follows. */
 function isVerbHere(items: readonly SentenceItem[], at: number): boolean {

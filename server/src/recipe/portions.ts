@@ -131,8 +131,8 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
   return { ...plain, from: i + 1, determined };
 }
 
-/** `Quarter the lemons` cuts them all. */
-function opensClause(items: readonly SentenceItem[], at: number): boolean {
+/** Whether a word stands where an order does: first, or after a mark, `and` or `then`. `Quarter the lemons` cuts them all. */
+export function opensClause(items: readonly SentenceItem[], at: number): boolean {
   const before = items[at - 1];
   return (
     before === undefined ||

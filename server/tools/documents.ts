@@ -4,7 +4,7 @@
  */
 import type { Check } from '../src/checks/check.ts';
 import { KINDS, type Kind } from '../src/recipe/kinds.ts';
-import { FOOD_SAFETY_CHOICES, MEASURES_CHOICES, SEVERITY_CHOICES } from '../src/workspace/settings.ts';
+import { FOOD_SAFETY_CHOICES, levelsFor, MEASURES_CHOICES } from '../src/workspace/settings.ts';
 
 /** The JSON Schema of `quern.json`, as text. */
 export function settingsSchema(checks: readonly Check[]): string {
@@ -31,7 +31,7 @@ export function settingsSchema(checks: readonly Check[]): string {
         description: 'How grave a finding is here, by code.',
         additionalProperties: false,
         properties: Object.fromEntries(
-          checks.map((c) => [c.code, { enum: SEVERITY_CHOICES, default: c.severity, description: `${c.title}.` }]),
+          checks.map((c) => [c.code, { enum: levelsFor(c), default: c.severity, description: `${c.title}.` }]),
         ),
       },
       bands: {

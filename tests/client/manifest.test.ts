@@ -7,12 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { codesInManifest } from '../../client/src/finding-codes.ts';
 import { CHECKS } from '../../server/src/checks/index.ts';
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../../server/src/editor/tokens.ts';
-import {
-  DEFAULTS,
-  FOOD_SAFETY_CHOICES,
-  MEASURES_CHOICES,
-  SEVERITY_CHOICES,
-} from '../../server/src/workspace/settings.ts';
+import { DEFAULTS, FOOD_SAFETY_CHOICES, levelsFor, MEASURES_CHOICES } from '../../server/src/workspace/settings.ts';
 
 const root = new URL('../../', import.meta.url);
 const manifest = JSON.parse(read('package.json'));
@@ -61,8 +56,9 @@ describe('settings', () => {
   it('offer every code with what it means, as the checks say it', () => {
     const fresh = CHECKS.map(({ code, title }) => ({ code, title }));
     const offered = codesInManifest(manifest);
-    if (!isDeepStrictEqual(offered, fresh)) offerCodes();
+    if (!isDeepStrictEqual(offered, fresh) || !isDeepStrictEqual(offeredLevels(), levels)) offerCodes();
     expect(offered, 'package.json was stale and has been written anew: commit it').toEqual(fresh);
+    expect(offeredLevels()).toEqual(levels);
   });
 
   it('are those that the server reads, with its defaults', () => {
@@ -163,8 +159,15 @@ describe('the extension', () => {
   });
 });
 
+const levels = CHECKS.map(levelsFor);
+
+function offeredLevels(): unknown[] {
+  const { properties } = contributes.configuration.properties['quern.severities'];
+  return CHECKS.map(({ code }) => properties[code]?.enum);
+}
+
 function offerCodes(): void {
-  const properties = CHECKS.map(({ code, title }) => [code, { enum: SEVERITY_CHOICES, description: title }]);
+  const properties = CHECKS.map((check) => [check.code, { enum: levelsFor(check), description: check.title }]);
   contributes.configuration.properties['quern.severities'].properties = Object.fromEntries(properties);
   writeFileSync(new URL('package.json', root), `${JSON.stringify(manifest, undefined, 2)}\n`);
 }

@@ -13,6 +13,7 @@ describe('mistakes of quern.json stand where they are', () => {
     ['{\n  "measures": "buckets"\n}', ['2:"buckets"']],
     ['{\r\n  "colour": 3,\r\n  "foodSafety": "none"\r\n}', ['2:"colour"', '3:"none"']],
     ['{ "severities": { "no-such": "off", "unused-part": "loud" } }', ['1:"no-such"', '1:"loud"']],
+    ['{ "severities": { "undercooked": "off", "raw-egg": "warning" } }', ['1:"off"']],
     [
       '{ "bands": {\n "gruel": {},\n "shortcrust": {\n  "hydration": [5, 1], "colour": [0, 1] } } }',
       ['2:"gruel"', '4:[5, 1]', '4:"colour"'],
@@ -30,6 +31,9 @@ describe('mistakes of quern.json stand where they are', () => {
   it('are said with what to write instead', () => {
     expect(placedFaults('{ "measures": "buckets" }')[0]?.words).toBe('`measures` is one of "us", "metric", "imperial"');
     expect(placedFaults('{ "measures" "us" }')[0]?.words).toMatch(/no JSON here: colon expected/);
+    expect(placedFaults('{ "severities": { "raw-egg": "off" } }')[0]?.words).toBe(
+      '`raw-egg` is about safety and is never off: accept it in the recipe, with `allow raw-egg because …`',
+    );
   });
 
   it('break nothing whatever is typed', () => {

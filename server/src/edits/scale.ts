@@ -353,7 +353,7 @@ class Scaler {
     const ratio =
       this.ratio < WORTH_SAYING ? '' : `; the ratio of two weights moves by at most ${trimmed(this.ratio * 100, 1)} %`;
     return [
-      `Rounded to what a kitchen can measure. Furthest off: ${name}, ${percentOff(error)}${ratio}. Ask for \`exactly\` to have the figures unrounded.`,
+      `Rounded to what a kitchen can measure. Furthest off: ${name}, ${percentOff(error)}${ratio}. Ask for exact figures to have them unrounded.`,
     ];
   }
 }

@@ -3,7 +3,7 @@
  * Refuses to know where the file lies.
  */
 
-import type { Severity } from '../checks/check.ts';
+import type { Check, Severity } from '../checks/check.ts';
 import type { FoodSafetyRules } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
 import type { Measures } from '../measure/unit.ts';
@@ -36,6 +36,10 @@ export const SEVERITY_CHOICES = ['error', 'warning', 'info', 'hint', 'off'] as c
   | Severity
   | 'off'
 )[];
+
+/** The levels a house may give a finding. What can hurt someone is never off: it is accepted recipe by recipe, with a reason. */
+export const levelsFor = ({ family }: Check): readonly (Severity | 'off')[] =>
+  family === 'safety' ? SEVERITY_CHOICES.filter((level) => level !== 'off') : SEVERITY_CHOICES;
 
 export interface SettingsRead {
   readonly settings: Settings;
@@ -120,11 +124,19 @@ function readSeverities(value: unknown, problems: SettingsFault[]): Record<strin
     return severities;
   }
   for (const [code, level] of Object.entries(value)) {
-    if (!CHECKS.some((c) => c.code === code))
+    const check = CHECKS.find((c) => c.code === code);
+    if (check === undefined)
       problems.push(onKey(`\`${code}\` is no finding; \`quern explain\` lists them`, 'severities', code));
-    else if (!isOneOf(level, SEVERITY_CHOICES))
-      problems.push(onValue(oneOf(`severities.${code}`, SEVERITY_CHOICES), 'severities', code));
-    else severities[code] = level;
+    else if (isOneOf(level, levelsFor(check))) severities[code] = level;
+    else if (level === 'off')
+      problems.push(
+        onValue(
+          `\`${code}\` is about safety and is never off: accept it in the recipe, with \`allow ${code} because …\``,
+          'severities',
+          code,
+        ),
+      );
+    else problems.push(onValue(oneOf(`severities.${code}`, levelsFor(check)), 'severities', code));
   }
   return severities;
 }

@@ -2,12 +2,13 @@
  * Knows how something worked out for a part, a step or a recipe is kept for as long as that is unchanged.
  */
 
+import { keptOn } from '../notation/kept.ts';
 import type { House } from './house.ts';
 
 /** What is kept for one object, in the order in which the functions were made. */
 type Kept = unknown[];
 
-const KEPT = new WeakMap<object, Kept>();
+const KEPT = keptOn<object, Kept>();
 /** Stands for what was worked out and is undefined. */
 const NOTHING = Symbol();
 let functions = 0;

@@ -1,6 +1,7 @@
 /**
  * Knows what every part of a recipe gives to a check that looks at all of them: an edit asks only the parts that it changed.
  */
+import { keptOn } from '../notation/kept.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 
 /** What one part gave. */
@@ -23,13 +24,13 @@ interface Stretch {
   readonly oldTo: number;
 }
 
-const LISTS = new WeakMap<Recipe, Lists>();
+const LISTS = keptOn<Recipe, Lists>();
 let functions = 0;
 
 /** Lets a recipe use what was gathered for the one it was edited from. */
 export function lendParts(recipe: Recipe, before: Recipe): void {
   const old = LISTS.get(before);
-  if (old === undefined || LISTS.has(recipe)) return;
+  if (old === undefined || LISTS.get(recipe) !== undefined) return;
   LISTS.set(recipe, {
     parts: recipe.parts,
     made: [],

@@ -2,6 +2,7 @@
  * Knows how the checks are run over a recipe: each over its own scope, again only where that changed, and accepted findings set apart.
  * Refuses to know any single check. A check that throws is reported as that check's own bug, and the others go on.
  */
+import { type Kept, keptOn } from '../notation/kept.ts';
 import type { Line, TextNode } from '../notation/tree.ts';
 import type { Kind } from '../recipe/kinds.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
@@ -99,10 +100,10 @@ interface FileFinder {
 
 /** What is known of one house's files. */
 interface Known {
-  readonly chunks: WeakMap<Part, Chunk>;
+  readonly chunks: Kept<Part, Chunk>;
   /** Of lines outside the parts. */
-  readonly lines: WeakMap<Line, { readonly at: number; readonly findings: readonly Finding[] }>;
-  readonly ofFile: WeakMap<Found<unknown>, Loose>;
+  readonly lines: Kept<Line, { readonly at: number; readonly findings: readonly Finding[] }>;
+  readonly ofFile: Kept<Found<unknown>, Loose>;
   /** The checks that the house has not turned off. */
   readonly faultChecks: readonly LineCheck[];
   readonly kindChecks: readonly LineCheck[];
@@ -169,9 +170,9 @@ export class CheckRunner {
       const lineChecks = checks.filter((c) => c.scope === 'line');
       const partChecks = checks.filter((c) => c.scope === 'part');
       known = {
-        chunks: new WeakMap(),
-        lines: new WeakMap(),
-        ofFile: new WeakMap(),
+        chunks: keptOn(),
+        lines: keptOn(),
+        ofFile: keptOn(),
         faultChecks: lineChecks.filter((c) => c.asks === 'faulty'),
         kindChecks: lineChecks.filter((c) => c.asks !== 'faulty'),
         partChecks,

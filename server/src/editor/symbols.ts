@@ -3,6 +3,7 @@
  * Needs the bound recipe for grams. Refuses to know icons.
  */
 
+import { keptOn } from '../notation/kept.ts';
 import type { Block } from '../notation/outline.ts';
 import type { Line, Span } from '../notation/tree.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
@@ -77,7 +78,7 @@ interface KeptNodes {
   readonly nodes: readonly SymbolNode[];
 }
 
-const BY_PART = new WeakMap<Part, KeptNodes>();
+const BY_PART = keptOn<Part, KeptNodes>();
 
 /** The same nodes again for a part that has neither changed nor moved. */
 function partNodes(part: Part, at: number, depth: Depth): readonly SymbolNode[] {

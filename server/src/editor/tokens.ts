@@ -2,6 +2,7 @@
  * Knows what the words of a text mean, for colouring: ingredients, parts, foods, kinds, codes, amounts, times and temperatures by role.
  * Needs the bound recipe. Refuses to know colours. What hangs on a part is worked out once for it.
  */
+import { keptOn } from '../notation/kept.ts';
 import type { Line, MeasuredNode, Span } from '../notation/tree.ts';
 import type { HeatRole } from '../recipe/heat.ts';
 import type { Part } from '../recipe/recipe.ts';
@@ -48,7 +49,7 @@ export function tokens(snapshot: Snapshot, from = 0, to = Number.POSITIVE_INFINI
 
 type Local = Omit<Token, 'line'>;
 
-const BY_PART = new WeakMap<Part, readonly Token[]>();
+const BY_PART = keptOn<Part, readonly Token[]>();
 
 function tokensOfPart(part: Part): readonly Token[] {
   let found = BY_PART.get(part);

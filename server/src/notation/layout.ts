@@ -2,8 +2,10 @@
  * Knows the canonical layout: indents, the column of names, one blank between words, short unit names in amounts.
  * Refuses to touch comments, the prose of steps, and any line that could not be read whole.
  */
+
 import { unitOf } from './amounts.ts';
 import type { Document } from './document.ts';
+import { keptOn } from './kept.ts';
 import { label } from './label.ts';
 import { type Outline, outline } from './outline.ts';
 import { scan } from './scan.ts';
@@ -37,7 +39,7 @@ export function layoutLine(line: Line): string {
 }
 
 /** Lines that no edit touched are laid out once. */
-const LAID_OUT = new WeakMap<Line, string>();
+const LAID_OUT = keptOn<Line, string>();
 
 function layoutRead(line: Line): string {
   const { statement, comment, text } = line;

@@ -2,12 +2,14 @@
  * Knows what a part is made of when its formula is judged: its own list, and earlier parts it takes in that are no kind of their own.
  * Refuses to judge it.
  */
+
 import { scaleRange } from '../measure/quantity.ts';
+import { keptOn } from '../notation/kept.ts';
 import { type Ingredient, isFlour } from './ingredient.ts';
 import { listedPart, type PartHead } from './part.ts';
 import type { Part } from './recipe.ts';
 
-const CONTENTS = new WeakMap<Part, readonly Ingredient[]>();
+const CONTENTS = keptOn<Part, readonly Ingredient[]>();
 
 /** A poolish or softened onions count as what they are made of; a crust that a filling is poured into does not. One list for one part. */
 export function contentsOf(part: Part): readonly Ingredient[] {

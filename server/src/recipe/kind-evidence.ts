@@ -2,8 +2,10 @@
  * Knows what kind a part plainly looks like, and what a kind that is written lacks.
  * Refuses to guess: a kind is named only where all its measures lie in the usual bands, its own signs are there, and no other kind fits.
  */
+
 import type { FoodClass } from '../food/food.ts';
 import type { Range } from '../measure/quantity.ts';
+import { keptOn } from '../notation/kept.ts';
 import { contentsOf } from './contents.ts';
 import type { Ingredient } from './ingredient.ts';
 import { type Kind, kindNamed, verdictOf } from './kinds.ts';
@@ -14,7 +16,7 @@ import { meets, type Need } from './needs.ts';
 import type { Part } from './recipe.ts';
 import { anySays, matching, type WordList } from './step-words.ts';
 
-const LOOKS = new WeakMap<Part, Kind | null>();
+const LOOKS = keptOn<Part, Kind | null>();
 
 /** The one kind the part plainly is; undefined where it already has one, or where it is not plain. */
 export function plainKind(part: Part): Kind | undefined {
@@ -44,7 +46,7 @@ export function lookAt(part: Part): Kind | undefined {
   return only;
 }
 
-const LACKS = new WeakMap<Part, readonly Need[] | null>();
+const LACKS = keptOn<Part, readonly Need[] | null>();
 
 /** What the part's kind is made of and the part has nothing of, `['white', 'egg']` for either; undefined where all is there, or some food is not known. */
 export function lacking(part: Part): readonly Need[] | undefined {

@@ -2,9 +2,11 @@
  * Knows how the measures of a formula are worked out from composition: what stands above the line, and what below.
  * Refuses to judge them: the bands are in `kinds.ts`. What a food counts for is in `measures/`.
  */
+
 import type { Food } from '../food/food.ts';
 import { percentRange, significant } from '../measure/number-text.ts';
 import type { Range } from '../measure/quantity.ts';
+import { keptOn } from '../notation/kept.ts';
 import type { Ingredient } from './ingredient.ts';
 import { freezingPointC, lactoseShare, otherDepression, sucroseEquivalent } from './measures/freezing.ts';
 import { gelatineG, isAgar } from './measures/gelling.ts';
@@ -308,7 +310,7 @@ const DEFINITIONS = {
 
 export const MEASURES: Readonly<Record<MeasureName, Definition>> = DEFINITIONS;
 
-const WORKED = new WeakMap<readonly Ingredient[], Map<MeasureName, MeasureValue>>();
+const WORKED = keptOn<readonly Ingredient[], Map<MeasureName, MeasureValue>>();
 
 /** The list asked about last is mostly the one asked about next. */
 let lastAsked: readonly Ingredient[] | undefined;

@@ -2,7 +2,9 @@
  * Knows the ingredients of one part worked out in grams, its names and its kind. Bound once for equal lines.
  * Refuses to know the other parts: what its steps mention is `recipe.ts`'s to find.
  */
+
 import { addRanges, type Range } from '../measure/quantity.ts';
+import { keptOn } from '../notation/kept.ts';
 import type { PartSource } from '../notation/outline.ts';
 import type { Span, TextNode } from '../notation/tree.ts';
 import { bindIngredient, type Ingredient, isFlour } from './ingredient.ts';
@@ -122,7 +124,7 @@ function flourBasis(
 }
 
 const NONE_LISTED: ReadonlyMap<string, Ingredient> = new Map();
-const LISTED = new WeakMap<PartHead, ReadonlyMap<string, Ingredient>>();
+const LISTED = keptOn<PartHead, ReadonlyMap<string, Ingredient>>();
 
 /** The line that takes so much of an earlier part by its name: `200 g poolish`. */
 export function listedPart(head: PartHead, name: string): Ingredient | undefined {
@@ -141,7 +143,7 @@ export function listedNames(head: PartHead): ReadonlyMap<string, Ingredient> {
   return listed;
 }
 
-const WORDS = new WeakMap<PartHead, ReadonlySet<string>>();
+const WORDS = keptOn<PartHead, ReadonlySet<string>>();
 
 /** Every word of a part's list, of its name and its kind, as they are compared. */
 export function listedWords(head: PartHead): ReadonlySet<string> {

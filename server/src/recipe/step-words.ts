@@ -2,6 +2,7 @@
  * Knows of which lists of words a step has one: every word is held against all lists once, and every sentence read once for them.
  * Refuses to know what the lists are for.
  */
+import { keptOn } from '../notation/kept.ts';
 import type { Sentence } from '../notation/tree.ts';
 import type { Step } from './recipe.ts';
 import { baseForm } from './verbs.ts';
@@ -21,8 +22,8 @@ type Marks = readonly number[];
 
 const MOST_WORDS = 20_000;
 const BY_WORD = new Map<string, Marks>();
-let bySentence = new WeakMap<Sentence, Marks>();
-let bySteps = new WeakMap<readonly Step[], Marks>();
+let bySentence = keptOn<Sentence, Marks>();
+let bySteps = keptOn<readonly Step[], Marks>();
 
 /** The words for which `has` holds, whatever stands around them. */
 export function wordList(has: (word: string) => boolean): WordList {
@@ -30,8 +31,8 @@ export function wordList(has: (word: string) => boolean): WordList {
   LISTS.push(list);
   // What was marked before knows nothing of it.
   BY_WORD.clear();
-  bySentence = new WeakMap();
-  bySteps = new WeakMap();
+  bySentence = keptOn();
+  bySteps = keptOn();
   lastSteps = undefined;
   return list;
 }

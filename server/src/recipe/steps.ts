@@ -2,6 +2,7 @@
  * Knows the steps of one part: what each mentions, its temperatures and times, and what its mentions take of this part and of earlier ones.
  * Refuses to know how much is left. A step whose line and names an edit did not reach is the same object as before.
  */
+import { keptOn } from '../notation/kept.ts';
 import type { Line } from '../notation/tree.ts';
 import { readHeat, readTimes } from './heat.ts';
 import type { Use } from './ledger.ts';
@@ -177,7 +178,7 @@ function isSame(a: Mention, b: Mention | undefined): boolean {
   );
 }
 
-const SAID = new WeakMap<BoundSteps, ReadonlySet<string>>();
+const SAID = keptOn<BoundSteps, ReadonlySet<string>>();
 
 /** Every word by which the steps may mention something. */
 export function wordsOfSteps(bound: BoundSteps): ReadonlySet<string> {

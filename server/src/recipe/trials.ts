@@ -2,8 +2,10 @@
  * Knows the trials of a recipe as read, and the fingerprint of what each tested: one short mark for every amount, time and temperature.
  * Refuses to judge what they measured.
  */
+
 import type { Range } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
+import { keptOn } from '../notation/kept.ts';
 import type { Block, Outline } from '../notation/outline.ts';
 import type { AmountNode, DurationNode, MeasuredNode, Statement, TemperatureNode, TextNode } from '../notation/tree.ts';
 import { celsiusOf } from './heat.ts';
@@ -90,7 +92,7 @@ export function factsOf(recipe: Recipe): Fact[] {
 }
 
 /** A part that no edit reached has the same facts. */
-const FACTS = new WeakMap<Part, readonly Fact[]>();
+const FACTS = keptOn<Part, readonly Fact[]>();
 
 function factsOfPart(part: Part): readonly Fact[] {
   let facts = FACTS.get(part);

@@ -1,5 +1,6 @@
 import type { DocumentSymbol, DocumentSymbolParams, SymbolInformation } from 'vscode-languageserver';
 import { type SymbolNode, symbols } from '../../editor/symbols.ts';
+import { keptOn } from '../../notation/kept.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { type Feature, onDocument } from '../feature.ts';
 
@@ -29,7 +30,7 @@ export const documentSymbolsFeature: Feature = {
   ],
 };
 
-const TREES = new WeakMap<SymbolNode, DocumentSymbol>();
+const TREES = keptOn<SymbolNode, DocumentSymbol>();
 
 /** The same tree again for the same node. */
 function treeOf(node: SymbolNode, snapshot: Snapshot): DocumentSymbol {

@@ -11,5 +11,10 @@ const tablesAsText = {
 
 export default defineConfig({
   plugins: [tablesAsText],
-  test: { include: ['tests/**/*.test.ts'], exclude: ['**/node_modules/**', 'tests/workbench/**'] },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['**/node_modules/**', 'tests/workbench/**'],
+    // Properties over any text take seconds, more on a busy machine: how quick something is, the bench says.
+    testTimeout: 60_000,
+  },
 });

@@ -108,8 +108,8 @@ export interface LineCheck<V = unknown> extends Declaration<V> {
   readonly scope: 'line';
   /** The lines it is asked about: those with a fault, or of one kind. */
   readonly asks: 'faulty' | StatementKind;
-  /** What no line shows by itself; run at every edit, so it must be cheap. */
-  readonly findInFile?: (scene: Scene) => Iterable<Found<V>>;
+  /** What no line shows by itself; run at every edit, so it must be cheap, and give the same objects again. */
+  readonly findInFile?: (scene: Scene) => readonly Found<V>[];
   readonly find: (line: Line, house: House) => Iterable<Found<V>>;
 }
 
@@ -117,15 +117,15 @@ export interface PartCheck<V = unknown> extends Declaration<V> {
   readonly scope: 'part';
   /** Asked only about parts whose kind is judged by one of these; about every part where absent. */
   readonly measures?: readonly MeasureName[];
-  /** What no part shows by itself; run at every edit, so it must be cheap. */
-  readonly findInFile?: (scene: Scene) => Iterable<Found<V>>;
+  /** What no part shows by itself; run at every edit, so it must be cheap, and give the same objects again. */
+  readonly findInFile?: (scene: Scene) => readonly Found<V>[];
   readonly find: (part: Part, house: House) => Iterable<Found<V>>;
 }
 
 export interface RecipeCheck<V = unknown> extends Declaration<V> {
   readonly scope: 'recipe';
   /** Run at every edit: what it asks of each part it keeps with `overParts`, and what it finds there it gives as the same object again. */
-  readonly find: (scene: Scene) => Iterable<Found<V>>;
+  readonly find: (scene: Scene) => readonly Found<V>[];
 }
 
 /** An `allow` line with a reason that accepts nothing. */

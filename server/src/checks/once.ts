@@ -41,6 +41,19 @@ export function onceFor<K extends object, V>(make: (of: K) => V): (of: K) => V {
   };
 }
 
+/** The function, which gives its last value again while it is asked with the same; that is kept for the first of them. */
+export function onceWith<A extends readonly [object, ...unknown[]], V>(make: (...of: A) => V): (...of: A) => V {
+  const last = onceFor((_first: A[0]): { of?: A; value?: V } => ({}));
+  return (...of) => {
+    const kept = last(of[0]);
+    if (kept.of === undefined || !kept.of.every((each, i) => each === of[i])) {
+      kept.value = make(...of);
+      kept.of = of;
+    }
+    return kept.value as V;
+  };
+}
+
 /** An object that keeps for itself what is worked out for it. */
 export interface Keeps {
   readonly kept: Kept;

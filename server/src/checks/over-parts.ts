@@ -3,6 +3,7 @@
  */
 import { keptOn } from '../notation/kept.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
+import { onceFor } from './once.ts';
 
 /** What one part gave. */
 export interface Given<V> {
@@ -10,10 +11,10 @@ export interface Given<V> {
   readonly value: V;
 }
 
-/** The lists of one recipe, by the function that made them, and those of the recipe before it. */
+/** What was gathered for one recipe, by the function that did, and for the recipe before it. */
 interface Lists {
   readonly parts: readonly Part[];
-  readonly made: (readonly Given<unknown>[] | undefined)[];
+  readonly made: unknown[];
   readonly before?: { readonly made: Lists['made']; readonly changed: readonly Stretch[] };
 }
 
@@ -46,17 +47,68 @@ export function overParts<V>(ask: (part: Part) => V | undefined): (recipe: Recip
   const place = functions++;
   return (recipe) => {
     const lists = listsOf(recipe);
-    let list = lists.made[place];
+    // Only this function writes at its place.
+    let list = lists.made[place] as readonly Given<V>[] | undefined;
     if (list === undefined) {
-      const old = lists.before?.made[place];
+      const old = lists.before?.made[place] as readonly Given<V>[] | undefined;
       list =
         lists.before === undefined || old === undefined
           ? askParts(ask, recipe.parts, 0, recipe.parts.length)
           : renewed(old, ask, recipe.parts, lists.before.changed);
       lists.made[place] = list;
     }
+    return list;
+  };
+}
+
+/**
+ * The function that gives, for one of `asking` and a list of what parts gave, what the function made for it gives for each; undefined is
+ * left out. Asked for the next list, it asks again only what is new there.
+ */
+export function overGiven<K extends object, V, W>(
+  asking: (of: K) => (part: Part, value: V) => W | undefined,
+): (of: K, list: readonly Given<V>[]) => readonly Given<W>[] {
+  const lastOf = onceFor((of: K): { ask: ReturnType<typeof asking>; list: readonly Given<V>[]; made: Given<W>[] } => ({
+    ask: asking(of),
+    list: [],
+    made: [],
+  }));
+  return (of, list) => {
+    const last = lastOf(of);
+    const { ask, list: old } = last;
+    if (list === old) return last.made;
+    const shorter = Math.min(old.length, list.length);
+    let from = 0;
+    while (from < shorter && old[from] === list[from]) from++;
+    let below = 0;
+    while (below < shorter - from && old[old.length - 1 - below] === list[list.length - 1 - below]) below++;
+    const first = old[from]?.part.index ?? Number.POSITIVE_INFINITY;
+    const next = below === 0 ? Number.POSITIVE_INFINITY : (list[list.length - below]?.part.index ?? 0);
+    const made = last.made.filter(({ part }) => part.index < first);
+    for (const { part, value } of list.slice(from, list.length - below)) {
+      const own = ask(part, value);
+      if (own !== undefined) made.push({ part, value: own });
+    }
+    for (const each of last.made) if (each.part.index >= next) made.push(each);
+    last.list = list;
+    last.made = made;
+    return made;
+  };
+}
+
+/** The function that works out one value for each recipe, from that of the recipe it was edited from where that was asked for. */
+export function lent<V>(make: (recipe: Recipe, last: V | undefined) => V): (recipe: Recipe) => V {
+  const place = functions++;
+  return (recipe) => {
+    const lists = listsOf(recipe);
+    let kept = lists.made[place];
+    if (kept === undefined) {
+      const last = lists.before?.made[place] as { readonly value: V } | undefined;
+      kept = { value: make(recipe, last?.value) };
+      lists.made[place] = kept;
+    }
     // Only this function writes at its place.
-    return list as readonly Given<V>[];
+    return (kept as { readonly value: V }).value;
   };
 }
 
@@ -86,12 +138,12 @@ function askParts<V>(ask: (part: Part) => V | undefined, parts: readonly Part[],
 }
 
 function renewed<V>(
-  old: readonly Given<unknown>[],
+  old: readonly Given<V>[],
   ask: (part: Part) => V | undefined,
   parts: readonly Part[],
   changed: readonly Stretch[],
-): readonly Given<unknown>[] {
-  let list: Given<unknown>[] | undefined;
+): readonly Given<V>[] {
+  let list: Given<V>[] | undefined;
   let copied = 0;
   for (const { from, to, oldTo } of changed) {
     const first = placeIn(old, from);
@@ -99,12 +151,12 @@ function renewed<V>(
     const given = askParts(ask, parts, from, to);
     if (first === last && given.length === 0) continue;
     list ??= [];
-    for (; copied < first; copied++) list.push(old[copied] as Given<unknown>);
+    for (; copied < first; copied++) list.push(old[copied] as Given<V>);
     for (const each of given) list.push(each);
     copied = last;
   }
   if (list === undefined) return old;
-  for (; copied < old.length; copied++) list.push(old[copied] as Given<unknown>);
+  for (; copied < old.length; copied++) list.push(old[copied] as Given<V>);
   return list;
 }
 

@@ -87,7 +87,7 @@ interface Loose {
 
 /** What one check found in the whole file. */
 interface OfFile {
-  readonly found: Iterable<Found<unknown>>;
+  readonly found: readonly Found<unknown>[];
   readonly placed: readonly Loose[];
 }
 
@@ -95,7 +95,7 @@ type Report = (check: Check, error: unknown) => void;
 
 interface FileFinder {
   readonly check: Check;
-  readonly find: (scene: Scene) => Iterable<Found<unknown>>;
+  readonly find: (scene: Scene) => readonly Found<unknown>[];
 }
 
 /** What is known of one house's files. */
@@ -259,13 +259,13 @@ export class CheckRunner {
     }
   }
 
-  /** What a check finds in the whole file; what it gives as the same object again is placed already. */
+  /** What a check finds in the whole file; where it gives the same objects again they are placed already. */
   private ofFile({ check, find }: FileFinder, scene: Scene, known: Known, before: OfFile | undefined): OfFile {
     const judged = !scene.recipe.inherits || check.family === 'reading' || check.family === 'safety';
     if (!judged) return NOTHING;
     try {
       const found = find(scene);
-      if (before?.found === found) return before;
+      if (before !== undefined && sameItems(before.found, found)) return before;
       const placed: Loose[] = [];
       for (const each of found) {
         let loose = known.ofFile.get(each);
@@ -277,7 +277,7 @@ export class CheckRunner {
         }
         placed.push(loose);
       }
-      return placed.length === 0 && !Array.isArray(found) ? NOTHING : { found, placed };
+      return placed.length === 0 ? NOTHING : { found, placed };
     } catch (error) {
       this.report(check, error);
       return NOTHING;

@@ -212,9 +212,13 @@ function editedWithinPart(lines: readonly Line[], before: Outline): Outline | un
   const again = scanner.parts.at(-1);
   if (again === undefined) return undefined;
   const moved = <T extends { readonly at: number }>(list: readonly T[], middle: readonly T[]): readonly T[] => {
-    const after = list.filter((x) => x.at >= partEnd);
+    const from = countBefore(list, part.at);
+    const to = countBefore(list, partEnd);
+    // What stands as it stood is the same list, so that what hangs on it lives on.
+    if (from === to && middle.length === 0 && (shift === 0 || to === list.length)) return list;
+    const after = list.slice(to);
     return [
-      ...list.filter((x) => x.at < part.at),
+      ...list.slice(0, from),
       ...middle,
       ...(shift === 0 ? after : after.map((x) => ({ ...x, at: x.at + shift }))),
     ];
@@ -230,6 +234,18 @@ function editedWithinPart(lines: readonly Line[], before: Outline): Outline | un
     allows: moved(before.allows, scanner.allows),
     misplaced: moved(before.misplaced, scanner.misplaced),
   };
+}
+
+/** How many of a list, in the order of the lines, stand above one. */
+function countBefore(list: readonly { readonly at: number }[], line: number): number {
+  let low = 0;
+  let high = list.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if ((list[middle]?.at ?? 0) < line) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 function componentHelp(line: Line): string {

@@ -38,8 +38,8 @@ export interface Trial {
 }
 
 /** The trials of a file, oldest first. */
-export function readTrials(outline: Outline): Trial[] {
-  const trials = outline.trials.map(readTrial).filter((t): t is Trial => t !== undefined);
+export function readTrials({ trials: blocks }: Pick<Outline, 'trials'>): Trial[] {
+  const trials = blocks.map(readTrial).filter((t): t is Trial => t !== undefined);
   return trials.sort((a, b) => (a.date === b.date ? a.at - b.at : a.date < b.date ? -1 : 1));
 }
 
@@ -94,7 +94,7 @@ export function factsOf(recipe: Recipe): Fact[] {
 /** A part that no edit reached has the same facts. */
 const FACTS = keptOn<Part, readonly Fact[]>();
 
-function factsOfPart(part: Part): readonly Fact[] {
+export function factsOfPart(part: Part): readonly Fact[] {
   let facts = FACTS.get(part);
   if (facts === undefined) {
     facts = [

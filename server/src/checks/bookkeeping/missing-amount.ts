@@ -1,6 +1,9 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
+import type { Line } from '../../notation/tree.ts';
 import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
-import { defineCheck } from '../check.ts';
+import { defineCheck, type Found } from '../check.ts';
+import type { House } from '../house.ts';
+import { onceWith } from '../once.ts';
 
 interface Values {
   readonly name: string;
@@ -51,19 +54,13 @@ Silent on lines that are no ingredient, and on \`to taste\` and \`as needed\`.`,
     }
   },
   // Without its amount, a first ingredient does not open the nameless part.
-  *findInFile({ outline, house }) {
+  findInFile({ outline, house }) {
     const first = outline.parts[0];
     const from = outline.recipe?.at;
-    if (from === undefined || first?.source.named === true) return;
-    for (const [i, line] of outline.lines.slice(from, first?.at).entries()) {
-      const { statement } = line;
-      if (statement.kind !== 'unread' || !lacksOnlyItsAmount(line, house.world)) continue;
-      const { start, end, text } = statement.words;
-      yield {
-        at: { line: from + i, start, end },
-        values: { name: text, at: start, seasoning: isSeasoning(text, house.world.book) },
-      };
-    }
+    if (from === undefined || first?.source.named === true) return [];
+    return outline.lines
+      .slice(from, first?.at)
+      .flatMap((line, i) => (line.statement.kind === 'unread' ? (lacking(line, from + i, house) ?? []) : []));
   },
   say: ({ name, seasoning }) => ({
     message: `How much ${name}? Write the amount first, or \`${seasoning ? 'to taste' : 'as needed'}\` where the cook decides.`,
@@ -90,6 +87,13 @@ Silent on lines that are no ingredient, and on \`to taste\` and \`as needed\`.`,
       'recipe Slab\n  200 g     rolled oats\n  butter\n# "butter" missing-amount *: as needed\n  do Rub the butter into the oats.\n',
     ],
   },
+});
+
+const lacking = onceWith((line: Line, at: number, { world }: House): Found<Values> | undefined => {
+  const { statement } = line;
+  if (statement.kind !== 'unread' || !lacksOnlyItsAmount(line, world)) return undefined;
+  const { start, end, text } = statement.words;
+  return { at: { line: at, start, end }, values: { name: text, at: start, seasoning: isSeasoning(text, world.book) } };
 });
 
 function isSeasoning(

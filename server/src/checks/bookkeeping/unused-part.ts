@@ -3,7 +3,7 @@ import { insertLineAfter } from '../../edits/text-edit.ts';
 import { nameSpan, type PartHead } from '../../recipe/part.ts';
 import { anySays, asWritten } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { onceFor } from '../once.ts';
+import { onceFor, onceWith } from '../once.ts';
 import { type Given, overParts } from '../over-parts.ts';
 
 interface Values {
@@ -21,17 +21,15 @@ export default defineCheck<Values>({
   explain: `A part is a component: a crust, a filling, a sauce. Something later has to use it. No later step mentions this part's name, its last word, or one of its ingredients, so the cook is left with it on the bench.
 
 Mention it where it goes in (\`pour over the custard\`). Silent for the last part, for parts without a list, in a file with no \`recipe\` line, and where a later step takes everything together.`,
-  *find({ recipe, outline }) {
+  find({ recipe, outline }) {
     const free = outline.recipe === undefined ? [] : unmentioned(recipe);
-    if (free.length === 0) return;
+    if (free.length === 0) return [];
     // Before a part that takes everything together all is used.
     const from = gathering(recipe).at(-1)?.part.index ?? 0;
     // A part is looked for in later steps: there must be some.
     const to = withSteps(recipe).at(-1)?.part.index ?? 0;
     // `200 g poolish` on a later list takes the poolish as its steps do.
-    const taken = takenOn(including(recipe));
-    for (const { part, value } of free.toReversed())
-      if (part.index >= from && part.index < to && !taken.has(part.head)) yield value;
+    return untaken(free, takenOn(including(recipe)), from, to);
   },
   say: ({ name }) => ({ message: `No later step uses the ${name}: mention it where it goes in.` }),
   fix: ({ name }, { document, recipe }) => {
@@ -81,6 +79,15 @@ const including = overParts(({ includes }) => (includes.length === 0 ? undefined
 
 const takenOn = onceFor(
   (lists: readonly Given<readonly PartHead[]>[]): ReadonlySet<PartHead> => new Set(lists.flatMap((l) => l.value)),
+);
+
+/** Those within parts that no list takes on, the last first. */
+const untaken = onceWith(
+  (free: readonly Given<Found<Values>>[], taken: ReadonlySet<PartHead>, from: number, to: number) =>
+    free
+      .filter(({ part }) => part.index >= from && part.index < to && !taken.has(part.head))
+      .map(({ value }) => value)
+      .reverse(),
 );
 
 const GATHERING = asWritten('everything', 'all', 'parts', 'components', 'assemble', 'together', 'layers', 'elements');

@@ -102,11 +102,15 @@ function fillingOf(recipe: Recipe): readonly Part[] | undefined {
   const baking = baked(recipe).at(-1)?.part;
   if (baking === undefined) return recipe.parts.length === 1 ? recipe.parts : undefined;
   const heads = new Set<PartHead>([baking.head]);
-  for (let p = baking.index; p >= 0; p--) {
+  const filling: Part[] = [];
+  // A part takes in earlier ones only.
+  for (let p = baking.index; p >= 0 && filling.length < heads.size; p--) {
     const part = recipe.parts[p];
-    if (part !== undefined && heads.has(part.head)) for (const head of part.includes) heads.add(head);
+    if (part === undefined || !heads.has(part.head)) continue;
+    filling.push(part);
+    for (const head of part.includes) heads.add(head);
   }
-  return recipe.parts.filter((p) => heads.has(p.head));
+  return filling.reverse();
 }
 
 /** ml without air, least and most. */

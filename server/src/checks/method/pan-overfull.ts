@@ -20,14 +20,15 @@ export default defineCheck<Values>({
 **What to do.** A larger pan, a second one, or a smaller batch; \`quern scale\` fits a batch to a pan.
 
 It is a warning when the mixture does not fit as it is, information when it will not once it has grown by the least it usually does. **Silent** where a weight, a composition or the pan's size is not known, for roasts, soups and braises, and where the steps speak of batches or several pans.`,
-  *find({ recipe }) {
+  find({ recipe }) {
     const filled = panFill(recipe);
-    if (filled === undefined || filled.batches || recipe.pan === undefined) return;
+    if (filled === undefined || filled.batches || recipe.pan === undefined) return [];
     const { at, node } = recipe.pan;
     const place = { line: at, start: node.start, end: node.end };
-    if (filled.rawMl[0] > filled.panMl * fill.overfullRaw) yield { at: place, values: { ...filled, risen: false } };
-    else if (filled.risenMl[0] > filled.panMl * fill.overfullRisen && !filled.pieces)
-      yield { at: place, values: { ...filled, risen: true }, severity: 'info' };
+    if (filled.rawMl[0] > filled.panMl * fill.overfullRaw) return [{ at: place, values: { ...filled, risen: false } }];
+    return filled.risenMl[0] > filled.panMl * fill.overfullRisen && !filled.pieces
+      ? [{ at: place, values: { ...filled, risen: true }, severity: 'info' }]
+      : [];
   },
   say: ({ panMl, rawMl, risenMl, risen }) => {
     const least = litres(risen ? risenMl[0] : rawMl[0]);

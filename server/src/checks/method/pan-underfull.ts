@@ -16,12 +16,12 @@ export default defineCheck<PanFill>({
 **What to do.** A smaller or shallower pan, or a larger batch; and the time goes down with the depth.
 
 **Silent** where a weight, a composition or the pan's size is not known, for pieces laid out with room between, and for roasts, soups and braises.`,
-  *find({ recipe }) {
+  find({ recipe }) {
     const filled = panFill(recipe);
-    if (filled === undefined || filled.pieces || recipe.pan === undefined) return;
-    if (filled.risenMl[1] >= filled.panMl * fill.underfull) return;
+    if (filled === undefined || filled.pieces || recipe.pan === undefined) return [];
+    if (filled.risenMl[1] >= filled.panMl * fill.underfull) return [];
     const { at, node } = recipe.pan;
-    yield { at: { line: at, start: node.start, end: node.end }, values: filled };
+    return [{ at: { line: at, start: node.start, end: node.end }, values: filled }];
   },
   say: ({ panMl, risenMl }) => ({
     message: `What goes in fills at most ${Math.round((risenMl[1] / panMl) * 100)} % of this pan of ${litres(panMl)}: it will be a thin layer that dries out. Take a smaller pan, or more of it.`,

@@ -6,7 +6,7 @@ import { listedPart } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { anySays, inAnyForm, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { onceFor } from '../once.ts';
+import { onceFor, onceWith } from '../once.ts';
 import { anyPart, overParts } from '../over-parts.ts';
 
 interface Values {
@@ -39,19 +39,14 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
 **What to do.** Weigh a batch and write what it made.
 
 **Silent** for a yield in portions, slices or a volume, where a weight is not known, where water or flour is added as needed, for parts written in percentages, and for what builds on another file.`,
-  *find({ recipe }) {
-    if (recipe.inherits) return;
-    for (const { value } of divisions(recipe)) yield* value;
-    const values = valuesOf(recipe);
-    const amount = recipe.yield?.node.amount;
-    if (values === undefined || recipe.yield === undefined || amount === undefined) return;
-    const [low, high] = values.listedG;
-    const least = low * (reduces(recipe) ? LEAST_REDUCED : LEAST_KEPT);
-    if (values.saidG >= least && values.saidG <= high * ROUNDING) return;
-    yield {
-      at: { line: recipe.yield.at, start: amount.start, end: Math.max(amount.end, recipe.yield.node.of?.end ?? 0) },
-      values,
-    };
+  find({ recipe }) {
+    if (recipe.inherits) return [];
+    const divided = divisions(recipe).flatMap(({ value }) => value);
+    const said = recipe.yield;
+    if (said === undefined || promisedBy(said.node) === undefined) return divided;
+    if (recipe.parts.length === 0 || unweighed(recipe)) return divided;
+    const whole = misfit(said.node, said.at, sum(recipe, 'low'), sum(recipe, 'high'), reduces(recipe));
+    return whole === undefined ? divided : [...divided, whole];
   },
   say: ({ saidG, listedG, pieces, divided }) => {
     const [low, high] = listedG;
@@ -108,13 +103,24 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
   },
 });
 
-function valuesOf(recipe: Recipe): Values | undefined {
-  const { amount, of } = recipe.yield?.node ?? {};
-  const said = amount === undefined ? undefined : promised(amount, of);
-  if (said === undefined || recipe.parts.length === 0 || unweighed(recipe)) return undefined;
-  const listedG = [sum(recipe, 'low'), sum(recipe, 'high')] as const;
-  return listedG[1] <= 0 ? undefined : { ...said, listedG, divided: false };
-}
+type YieldNode = NonNullable<Recipe['yield']>['node'];
+
+const promisedBy = onceFor(({ amount, of }: YieldNode) => (amount === undefined ? undefined : promised(amount, of)));
+
+/** A yield that the weights of the list, least and most, do not make. */
+const misfit = onceWith(
+  (node: YieldNode, line: number, low: number, high: number, reduced: boolean): Found<Values> | undefined => {
+    const { amount, of } = node;
+    const said = promisedBy(node);
+    if (amount === undefined || said === undefined || high <= 0) return undefined;
+    const least = low * (reduced ? LEAST_REDUCED : LEAST_KEPT);
+    if (said.saidG >= least && said.saidG <= high * ROUNDING) return undefined;
+    return {
+      at: { line, start: amount.start, end: Math.max(amount.end, of?.end ?? 0) },
+      values: { ...said, listedG: [low, high], divided: false },
+    };
+  },
+);
 
 function promised(amount: MeasuredNode, of: TextNode | undefined): Omit<Values, 'listedG' | 'divided'> | undefined {
   const mass = gramsOf(amount);

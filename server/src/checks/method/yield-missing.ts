@@ -1,6 +1,12 @@
-import { defineCheck } from '../check.ts';
+import type { PlacedLine } from '../../notation/outline.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { onceFor } from '../once.ts';
 
-export default defineCheck<{ readonly name: string }>({
+interface Values {
+  readonly name: string;
+}
+
+export default defineCheck<Values>({
   code: 'yield-missing',
   title: 'The recipe does not say how much it makes',
   family: 'method',
@@ -14,21 +20,18 @@ export default defineCheck<{ readonly name: string }>({
 **What to do.** Write what it makes: \`yield 12 squares\`, \`yield 900 g\`, \`yield 24 rolls of 60 g\`.
 
 **Silent** for a draft that has only a name, for files of parts without a \`recipe\` line, for bases (the name or a tag says *base*), and for what builds on another file.`,
-  *find({ recipe, outline }) {
+  find({ recipe, outline }) {
     const first = outline.recipe;
-    if (first === undefined || recipe.yield !== undefined || recipe.inherits || isBase(outline, recipe.name)) return;
-    if (outline.head.some(({ line }) => line.statement.kind === 'yield')) return;
+    if (first === undefined || recipe.yield !== undefined || recipe.inherits || isBase(outline, recipe.name)) return [];
+    if (outline.head.some(({ line }) => line.statement.kind === 'yield')) return [];
     const hasHead = outline.head.some(
       ({ line: { statement } }) =>
         statement.kind === 'tags' ||
         statement.kind === 'pan' ||
         (statement.kind === 'text' && statement.field !== 'note'),
     );
-    if (!hasHead || !recipe.parts.some((p) => p.steps.length > 0)) return;
-    const { statement, keyword } = first.line;
-    const span = (statement.kind === 'recipe' ? statement.name : undefined) ?? keyword;
-    if (span !== undefined)
-      yield { at: { line: first.at, start: span.start, end: span.end }, values: { name: recipe.name } };
+    if (!hasHead || !recipe.parts.some((p) => p.steps.length > 0)) return [];
+    return foundAt(first);
   },
   say: () => ({
     message:
@@ -44,6 +47,14 @@ export default defineCheck<{ readonly name: string }>({
       'recipe Oat slab\n#      ^^^^^^^^ yield-missing: How much\n  tags    breakfast\n  pan     square 20 x 5 cm\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C for 25 min until gold.\n',
     ],
   },
+});
+
+const foundAt = onceFor(({ at, line: { statement, keyword } }: PlacedLine): readonly Found<Values>[] => {
+  const name = statement.kind === 'recipe' ? statement.name : undefined;
+  const span = name ?? keyword;
+  return span === undefined
+    ? []
+    : [{ at: { line: at, start: span.start, end: span.end }, values: { name: name?.text ?? '' } }];
 });
 
 const BASE = /\b(?:base|bases|component|mother|starter|stock)\b/i;

@@ -11,12 +11,12 @@ export default defineCheck<BrokenLink>({
   explain: `\`from base.quern\` lays a recipe over another one, and \`part base from pastry.quern : sweet paste\` takes a part of one. The file is looked for beside the recipe that names it. While it is not there, or while two files build on each other in a circle, nothing of it can be weighed or checked, and the recipe is not whole.
 
 Write the name as it stands on the disk, from this file's folder on: \`../pastry/base.quern\`. Silent where the file is there and can be read.`,
-  *find({ broken }) {
-    for (const link of broken ?? []) {
-      if (link.kind === 'missing-file' || link.kind === 'missing-below' || link.kind === 'circle')
-        yield { at: { line: link.line, ...link.span }, values: link };
-    }
-  },
+  find: ({ broken }) =>
+    (broken ?? []).flatMap((link) =>
+      link.kind === 'missing-file' || link.kind === 'missing-below' || link.kind === 'circle'
+        ? [{ at: { line: link.line, ...link.span }, values: link }]
+        : [],
+    ),
   say: ({ kind, name, near }) => ({
     message:
       kind === 'missing-below'

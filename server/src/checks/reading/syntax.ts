@@ -1,7 +1,9 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
+import type { Misplaced } from '../../notation/outline.ts';
 import type { SyntaxFault } from '../../notation/tree.ts';
 import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
-import { defineCheck } from '../check.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { onceFor } from '../once.ts';
 
 /** Faults that a check of their own reports. */
 const ELSEWHERE: ReadonlySet<SyntaxFault['code']> = new Set(['decimal-comma', 'missing-amount']);
@@ -28,10 +30,7 @@ The message says what to write instead. The lines around it are read as usual. S
       if (!ELSEWHERE.has(fault.code)) yield { at: { line: 0, start: fault.start, end: fault.end }, values: fault };
     }
   },
-  *findInFile({ outline }) {
-    for (const { at, fault } of outline.misplaced)
-      yield { at: { line: at, start: fault.start, end: fault.end }, values: fault };
-  },
+  findInFile: ({ outline }) => misplacedIn(outline.misplaced),
   say: (fault) => ({ message: `This cannot be read: ${fault.detail}.` }),
   fix: (fault, _scene, at) =>
     fault.write === undefined
@@ -60,3 +59,7 @@ The message says what to write instead. The lines around it are read as usual. S
     ],
   },
 });
+
+const misplacedIn = onceFor((misplaced: readonly Misplaced[]): readonly Found<SyntaxFault>[] =>
+  misplaced.map(({ at, fault }) => ({ at: { line: at, start: fault.start, end: fault.end }, values: fault })),
+);

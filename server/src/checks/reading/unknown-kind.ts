@@ -1,11 +1,13 @@
 import { distance } from 'fastest-levenshtein';
 import { replaceSpan } from '../../edits/text-edit.ts';
+import type { PlacedLine } from '../../notation/outline.ts';
 import type { TextNode } from '../../notation/tree.ts';
 import { lacking, lookAt, plainKind } from '../../recipe/kind-evidence.ts';
 import { KINDS, kindNamed } from '../../recipe/kinds.ts';
 import { nameSpan } from '../../recipe/part.ts';
-import type { Part, Recipe } from '../../recipe/recipe.ts';
+import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
+import { onceFor, onceWith } from '../once.ts';
 import { overParts } from '../over-parts.ts';
 
 type Values =
@@ -29,18 +31,14 @@ export default defineCheck<Values>({
 **What to do.** Write the kind that is meant; one click does it. Leave it out where none fits: a kind is never enforced.
 
 **Silent** where a weight or a food of the part is not known, where two kinds would do, and for parts put together from others.`,
-  *find({ recipe }) {
-    const heading = headingKind(recipe);
-    if (heading !== undefined && kindNamed(heading.node.text) === undefined)
-      yield unknown(heading.node, { line: heading.at, start: heading.node.start, end: heading.node.end });
+  find({ recipe }) {
+    const { recipe: heading } = recipe.outline;
+    const found = heading === undefined ? [] : unknownIn(heading).slice();
     for (const { part, value } of ofKind(recipe)) {
-      if (part.head.source.named) {
-        yield value;
-        continue;
-      }
-      const at = placeInHeading(recipe, part);
-      if (at !== undefined) yield { ...value, at };
+      const placed = part.head.source.named ? value : inHeading(value, part, heading);
+      if (placed !== undefined) found.push(placed);
     }
+    return found;
   },
   say: (values) => {
     if (values.what === 'plain')
@@ -92,12 +90,13 @@ export default defineCheck<Values>({
   },
 });
 
-/** `as` on the recipe line, whether or not it counts for a part. */
-function headingKind({ outline }: Recipe): { readonly at: number; readonly node: TextNode } | undefined {
-  const line = outline.recipe;
-  if (line?.line.statement.kind !== 'recipe' || line.line.statement.as === undefined) return undefined;
-  return { at: line.at, node: line.line.statement.as };
-}
+/** Of `as` on the recipe line, whether or not it counts for a part. */
+const unknownIn = onceFor(({ at, line: { statement } }: PlacedLine): readonly Found<Values>[] => {
+  const node = statement.kind === 'recipe' ? statement.as : undefined;
+  return node === undefined || kindNamed(node.text) !== undefined
+    ? []
+    : [unknown(node, { line: at, start: node.start, end: node.end })];
+});
 
 /** What is found of each part, placed on its own line. */
 const ofKind = overParts((part): Found<Values> | undefined => {
@@ -117,12 +116,14 @@ const ofKind = overParts((part): Found<Values> | undefined => {
 });
 
 /** For a part without a line of its own: where the recipe's line has its kind, or the name that it would follow. */
-function placeInHeading({ outline }: Recipe, { head: { kindNode } }: Part): Place | undefined {
-  const statement = outline.recipe?.line.statement;
-  const span = kindNode ?? (statement?.kind === 'recipe' ? statement.name : undefined);
-  if (span === undefined || (kindNode === undefined && outline.recipe === undefined)) return undefined;
-  return { line: outline.recipe?.at ?? 0, start: span.start, end: span.end };
-}
+const inHeading = onceWith(
+  (value: Found<Values>, { head: { kindNode } }: Part, heading: PlacedLine | undefined): Found<Values> | undefined => {
+    const statement = heading?.line.statement;
+    const span = kindNode ?? (statement?.kind === 'recipe' ? statement.name : undefined);
+    if (span === undefined || (kindNode === undefined && heading === undefined)) return undefined;
+    return { ...value, at: { line: heading?.at ?? 0, start: span.start, end: span.end } };
+  },
+);
 
 const unknown = ({ text }: TextNode, at: Place): Found<Values> => ({
   at,

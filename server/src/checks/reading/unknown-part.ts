@@ -1,10 +1,12 @@
 import { distance } from 'fastest-levenshtein';
 import { replaceSpan } from '../../edits/text-edit.ts';
+import type { Block, PlacedLine } from '../../notation/outline.ts';
 import type { Line, TextNode } from '../../notation/tree.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Recipe } from '../../recipe/recipe.ts';
 import { wordsOf } from '../../recipe/words.ts';
-import { type BrokenLink, defineCheck } from '../check.ts';
-import { onceFor } from '../once.ts';
+import { type BrokenLink, defineCheck, type Found } from '../check.ts';
+import { onceFor, onceWith } from '../once.ts';
+import { lent, overParts } from '../over-parts.ts';
 
 interface Values {
   readonly name: string;
@@ -38,37 +40,14 @@ export default defineCheck<Values>({
 **Why it matters.** What a trial used cannot be held against the list, and a part that is not found brings no ingredients.
 
 **What to do.** Write the name as it stands after \`part\`. **Silent** where the name fits a part in singular or plural or by its last word, in a recipe without named parts, and where the recipe builds on another file that may have it.`,
-  *find({ recipe, outline, broken }) {
-    for (const link of broken ?? []) {
-      const where = WHERE.get(link.kind);
-      if (where !== undefined)
-        yield {
-          at: { line: link.line, ...link.span },
-          values: { name: link.name, parts: nearest(link.name, link.near), where },
-        };
-    }
-    if (recipe.inherits) return;
-    for (const { at, line } of outline.head)
-      for (const name of changedIn(line)) yield { at: { line: at, ...spanOf(name) }, values: nothingToChange(name) };
-    for (const part of recipe.parts)
-      for (const { line, name } of changesIn(part))
-        yield { at: { part: part.index, line, ...spanOf(name) }, values: nothingToChange(name) };
-    const exact = new Set(recipe.parts.map((p) => p.head.name));
-    for (const trial of outline.trials) {
-      for (const [i, { statement }] of trial.lines.entries()) {
-        const part = statement.kind === 'used' ? statement.part : undefined;
-        if (part === undefined) continue;
-        const name = part.text.replace(/^the /i, '');
-        if (exact.has(name)) continue;
-        const names = [...exact].filter((n) => n !== '');
-        if (names.length === 0 || names.some((n) => isCalled(n, name))) continue;
-        const start = part.end - name.length;
-        yield {
-          at: { line: trial.at + i, start, end: part.end },
-          values: { name, parts: nearest(name, names), where: 'here' },
-        };
-      }
-    }
+  find({ recipe, outline, broken }) {
+    const links = broken === undefined || broken.length === 0 ? NONE : linksIn(broken);
+    if (recipe.inherits) return links;
+    const inHead = changesInHead(outline.head);
+    const inParts = changes(recipe);
+    const used = usedIn(outline.trials);
+    const unknown = used.length === 0 ? NONE : unknownIn(used, namesOf(recipe));
+    return [...links, ...inHead, ...inParts.flatMap(({ value }) => value), ...unknown];
   },
   say: ({ name, parts, where }) => {
     const choices = parts
@@ -123,9 +102,65 @@ function changedIn({ statement }: Line): TextNode[] {
   return name === undefined ? [] : [name];
 }
 
-const changesIn = onceFor((part: Part) =>
-  part.head.source.lines.flatMap((line, at) => changedIn(line).map((name) => ({ line: at, name }))),
+const NONE: readonly Found<Values>[] = [];
+
+const linksIn = onceFor((broken: readonly BrokenLink[]): readonly Found<Values>[] =>
+  broken.flatMap(({ kind, line, span, name, near }) => {
+    const where = WHERE.get(kind);
+    return where === undefined ? [] : [{ at: { line, ...span }, values: { name, parts: nearest(name, near), where } }];
+  }),
 );
+
+const changesInHead = onceFor((head: readonly PlacedLine[]): readonly Found<Values>[] =>
+  head.flatMap(({ at, line }) =>
+    changedIn(line).map((name) => ({ at: { line: at, ...spanOf(name) }, values: nothingToChange(name) })),
+  ),
+);
+
+const changes = overParts(({ index, head }): readonly Found<Values>[] | undefined => {
+  let found: Found<Values>[] | undefined;
+  for (const [at, line] of head.source.lines.entries())
+    for (const name of changedIn(line)) {
+      found ??= [];
+      found.push({ at: { part: index, line: at, ...spanOf(name) }, values: nothingToChange(name) });
+    }
+  return found;
+});
+
+interface UsedIn {
+  readonly line: number;
+  readonly name: string;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** The parts that trials say they used something in. */
+const usedIn = onceFor((trials: readonly Block[]): readonly UsedIn[] =>
+  trials.flatMap(({ at, lines }) =>
+    lines.flatMap(({ statement }, i) => {
+      const part = statement.kind === 'used' ? statement.part : undefined;
+      if (part === undefined) return [];
+      const name = part.text.replace(/^the /i, '');
+      return [{ line: at + i, name, start: part.end - name.length, end: part.end }];
+    }),
+  ),
+);
+
+/** The names of all parts, in order. */
+const namesOf = lent((recipe: Recipe, last: readonly string[] | undefined): readonly string[] => {
+  const names = recipe.parts.map(({ head }) => head.name);
+  return last?.length === names.length && names.every((name, i) => name === last[i]) ? last : names;
+});
+
+const unknownIn = onceWith((used: readonly UsedIn[], all: readonly string[]): readonly Found<Values>[] => {
+  const exact = new Set(all);
+  const names = [...exact].filter((n) => n !== '');
+  return used.flatMap(({ line, name, start, end }) =>
+    exact.has(name) || names.length === 0 || names.some((n) => isCalled(n, name))
+      ? []
+      : [{ at: { line, start, end }, values: { name, parts: nearest(name, names), where: 'here' as const } }],
+  );
+});
 
 const spanOf = ({ start, end }: TextNode) => ({ start, end });
 const nothingToChange = ({ text }: TextNode): Values => ({ name: text, parts: [], where: 'nowhere' });

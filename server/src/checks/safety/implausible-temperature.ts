@@ -6,6 +6,7 @@ import type { Kind } from '../../recipe/kinds.ts';
 import type { Step } from '../../recipe/recipe.ts';
 import { asWritten, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
+import { onceWith } from '../once.ts';
 import { CAUTION } from './limits.ts';
 import { isFridgeInWrongUnit } from './wrong-unit.ts';
 
@@ -39,12 +40,7 @@ export default defineCheck<Values>({
   *find(part) {
     for (const step of part.steps) if (step.heat.length > 0) yield* inStep(step, part.head.kind);
   },
-  *findInFile({ recipe }) {
-    if (recipe.oven === undefined) return;
-    const { at, node } = recipe.oven;
-    const values = ovenValues(node, undefined, COOLEST_OVEN_F);
-    if (values !== undefined) yield { at: { line: at, start: node.start, end: node.end }, values };
-  },
+  findInFile: ({ recipe }) => (recipe.oven === undefined ? [] : inHead(recipe.oven.node, recipe.oven.at)),
   say: ({ node, what, meant }) => {
     const degrees = trimmed(node.lowDegrees, 1);
     const other = meant === 'F' ? (node.lowDegrees - 32) / 1.8 : node.lowDegrees * 1.8 + 32;
@@ -169,6 +165,12 @@ const DRYING = asWritten(
   'proof',
   'rise',
 );
+
+/** Of the oven set above the parts. */
+const inHead = onceWith((node: TemperatureNode, line: number): readonly Found<Values>[] => {
+  const values = ovenValues(node, undefined, COOLEST_OVEN_F);
+  return values === undefined ? [] : [{ at: { line, start: node.start, end: node.end }, values }];
+});
 
 function ovenValues(node: TemperatureNode, step: Step | undefined, coolestF: number): Values | undefined {
   if (node.unit === 'C' && node.lowDegrees > HOTTEST_OVEN_C && node.lowDegrees <= 550 && !(step && says(step, HEARTH)))

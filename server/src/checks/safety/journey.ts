@@ -12,7 +12,7 @@ import { asWritten, inAnyForm, isOn, says, wordList } from '../../recipe/step-wo
 import { baseForm, type VerbClass, verbClass } from '../../recipe/verbs.ts';
 import { takesEverything } from '../everything.ts';
 import { type Keeps, onceFor, onceIn } from '../once.ts';
-import { type Given, overParts } from '../over-parts.ts';
+import { type Given, lent, overParts } from '../over-parts.ts';
 import { type Group, groupOf } from './limits.ts';
 
 /** A step that the ingredient goes through. */
@@ -42,8 +42,8 @@ export interface Followed extends Keeps {
   readonly listed: number;
 }
 
-/** The parts with something not safe raw in them that a step takes. */
-export const followedIn = onceFor((recipe: Recipe): readonly Followed[] => {
+/** The parts with something not safe raw in them that a step takes; the same list for as long as each of them is the same. */
+export const followedIn = lent((recipe: Recipe, before: readonly Followed[] | undefined): readonly Followed[] => {
   const followed: Followed[] = [];
   const listers = listersOf(listings(recipe));
   for (const { part, value: last } of risky(recipe)) {
@@ -51,7 +51,7 @@ export const followedIn = onceFor((recipe: Recipe): readonly Followed[] => {
       last.followed = follow(recipe, part, listers);
     if (last.followed.journeys.length > 0) followed.push(last.followed);
   }
-  return followed;
+  return before?.length === followed.length && followed.every((f, i) => f === before[i]) ? before : followed;
 });
 
 /** The parts with something not safe raw in them, each with how it was followed last. */

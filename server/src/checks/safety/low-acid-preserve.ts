@@ -36,10 +36,7 @@ export default defineCheck<Values>({
 **What to do.** Use a tested recipe: pressure-can it, or pickle it with vinegar of 5 % that is never thinned below that recipe. Or keep it in the fridge or freezer, and say so.
 
 **Silent** for fruit and jams, ferments in their brine, what is kept in the fridge or frozen, and wherever pressure is named. It measures acid, not pH, and does not certify a recipe.`,
-  *find({ recipe }) {
-    if (!isSealed(recipe)) return;
-    for (const { value } of lowAcid(recipe)) yield value;
-  },
+  find: ({ recipe }) => (isSealed(recipe) ? lowAcid(recipe).map(({ value }) => value) : []),
   say: ({ name, acid, least }) => ({
     message: `Sealed jars with ${name} hold ${acid < 0.0005 ? 'no acid that was added' : `${(acid * 100).toFixed(2)} % of acid in the whole`}, where ${(least * 100).toFixed(1)} % is the least, and no step uses pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
     value: acid,

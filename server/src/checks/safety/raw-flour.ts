@@ -2,7 +2,7 @@ import { isFlour } from '../../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, inAnyForm, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { onceIn } from '../once.ts';
+import { onceFor, onceIn } from '../once.ts';
 import { anyPart } from '../over-parts.ts';
 import { type Followed, followedIn, heatFrom, heatOf, isBoughtSafe, type Journey } from './journey.ts';
 import { CAUTION } from './limits.ts';
@@ -31,15 +31,12 @@ export default defineCheck<Values>({
 **What to do.** Bake or cook it; or take oats, ground almonds or crumbs of something baked; or flour that its maker sells as heat-treated (say so in the line).
 
 **Silent** for a dough, pastry or batter that the recipe only makes and does not serve, where any later step heats it, for heat-treated flour, and for flour to dust the board.`,
-  *find({ recipe }) {
-    let served: boolean | undefined;
-    for (const followed of followedIn(recipe)) {
-      const raw = rawFlourIn(followed);
-      if (raw.length === 0) continue;
-      served ??= isServed(recipe);
-      if (!served && !(isPortioned(recipe) && !isFloury(followed.part))) continue;
-      yield* raw;
-    }
+  find({ recipe }) {
+    const raw = withRawFlour(followedIn(recipe));
+    if (raw.length === 0) return [];
+    const served = isServed(recipe);
+    if (!served && !isPortioned(recipe)) return [];
+    return raw.filter(({ part }) => served || !isFloury(part)).flatMap(rawFlourIn);
   },
   say: ({ name, toasted }) => ({
     message: toasted
@@ -73,6 +70,8 @@ const rawFlourIn = onceIn(({ journeys }: Followed): readonly Found<Values>[] =>
     return [{ at, values: { name: ingredient.name, toasted } }];
   }),
 );
+
+const withRawFlour = onceFor((all: readonly Followed[]) => all.filter((followed) => rawFlourIn(followed).length > 0));
 
 const HEAT_TREATED = /\b(?:heat[- ]treated|cooked|pre-?cooked|pasteuri[sz]ed)\b/i;
 

@@ -1,12 +1,12 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
-import type { Recipe, Step } from '../../recipe/recipe.ts';
+import type { Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, inAnyForm, isOn, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
-import { type Keeps, onceIn, onceInHouse } from '../once.ts';
-import { overParts } from '../over-parts.ts';
+import { type Keeps, onceIn, onceInHouse, onceWith } from '../once.ts';
+import { type Given, overParts } from '../over-parts.ts';
 import {
   cooksThrough,
   type Followed,
@@ -64,28 +64,7 @@ export default defineCheck<Values>({
 Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} °C is information only: it lies long in the warm, and FSIS advises homes against it. **Silent** on that for smoking, water baths and slow cookers.
 
 **Silent** where a step boils, simmers, braises or steams the food and gives no figure, where no temperature in the food is given at all (that is \`no-safe-temperature\`'s), and for what is bought cooked or pasteurised. Local codes and licensed practice may ask for more; they come first.`,
-  *find({ recipe, house }) {
-    const found: TooCool[] = [];
-    const inCoolOvens: Found<CoolOven>[] = [];
-    for (const followed of followedIn(recipe)) {
-      for (const each of tooCoolIn(house, followed)) found.push(each);
-      for (const each of coolOvensIn(followed)) inCoolOvens.push(each);
-    }
-    // The strictest ingredient speaks for all that one reading is too low for.
-    found.sort((a, b) => b.values.limit.celsius - a.values.limit.celsius);
-    const told = new Set<HeatReading>();
-    for (const each of found) {
-      if (told.has(each.values.reading)) continue;
-      told.add(each.values.reading);
-      yield each;
-    }
-    yield* reheated(recipe, house, told);
-    for (const cool of inCoolOvens) {
-      if (told.has(cool.values.reading)) continue;
-      told.add(cool.values.reading);
-      yield cool;
-    }
-  },
+  find: ({ recipe, house }) => tooCoolOfAll(followedIn(recipe), reheats(recipe), house),
   say: (values) => {
     const { low } = values.reading.celsius;
     const degrees = `${trimmed(low, 1)} °C`;
@@ -257,14 +236,34 @@ function heldAfter(stop: Stop, limit: Limit): boolean {
   );
 }
 
-/** Whatever is reheated until it reads a figure below that for reheating. */
-function* reheated(recipe: Recipe, house: House, told: ReadonlySet<HeatReading>): Generator<Found<Values>> {
-  for (const { value } of reheats(recipe))
-    for (const reheat of value) {
-      const found = told.has(reheat.reading) ? undefined : tooCoolAgain(house, reheat);
-      if (found !== undefined) yield found;
+const tooCoolOfAll = onceWith(
+  (all: readonly Followed[], reheated: readonly Given<readonly Reheat[]>[], house: House): readonly Found<Values>[] => {
+    const cool: TooCool[] = [];
+    const inCoolOvens: Found<CoolOven>[] = [];
+    for (const followed of all) {
+      for (const each of tooCoolIn(house, followed)) cool.push(each);
+      for (const each of coolOvensIn(followed)) inCoolOvens.push(each);
     }
-}
+    // The strictest ingredient speaks for all that one reading is too low for.
+    cool.sort((a, b) => b.values.limit.celsius - a.values.limit.celsius);
+    const found: Found<Values>[] = [];
+    const told = new Set<HeatReading>();
+    const tellOnce = (each: Found<Values>) => {
+      if (told.has(each.values.reading)) return;
+      told.add(each.values.reading);
+      found.push(each);
+    };
+    for (const each of cool) tellOnce(each);
+    // Whatever is reheated until it reads a figure below that for reheating.
+    for (const { value } of reheated)
+      for (const reheat of value) {
+        const again = told.has(reheat.reading) ? undefined : tooCoolAgain(house, reheat);
+        if (again !== undefined) found.push(again);
+      }
+    for (const each of inCoolOvens) tellOnce(each);
+    return found;
+  },
+);
 
 interface Reheat extends Stop, Keeps {
   readonly reading: HeatReading;

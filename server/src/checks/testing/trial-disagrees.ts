@@ -2,16 +2,18 @@ import { listGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
-import type { Span } from '../../notation/tree.ts';
+import type { Span, TextNode } from '../../notation/tree.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
 import { type Ingredient, weighQuantity } from '../../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
-import { changedSince, factsOf, isOutsideFood, type Trial } from '../../recipe/trials.ts';
+import { isOutsideFood, type Trial } from '../../recipe/trials.ts';
 import { baseForm, verbClass } from '../../recipe/verbs.ts';
 import { capital, sameName, wordsOf } from '../../recipe/words.ts';
+import type { World } from '../../recipe/world.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
-import { type Given, overParts } from '../over-parts.ts';
-import { trialsOf } from './trials-read.ts';
+import { onceFor, onceWith } from '../once.ts';
+import { anyPart, type Given, overGiven, overParts } from '../over-parts.ts';
+import { changedIn, factsIn, trialsOf } from './trials-read.ts';
 
 interface Values {
   readonly what: 'time' | 'temperature' | 'amount' | 'weight';
@@ -45,21 +47,15 @@ export default defineCheck<Values>({
 **Why it matters.** A recipe promises what the kitchen has measured. Where the two differ, the next cook follows the page and gets something else.
 
 **What to do.** Write what was measured, or a range over the trials that agree. **Silent** within 15 % of a time, 5 % of an amount and 3 °C, where no step says anything to compare with, for a temperature of the oven, the fridge or the room, for a line that was changed since the trial tested it, and for older trials than the latest.`,
-  *find({ recipe, outline }) {
+  find({ recipe, outline }) {
     const trials = trialsOf(outline);
     const latest = trials.at(-1);
-    if (latest === undefined) return;
+    if (latest === undefined) return [];
+    const found = [...times(recipe, latest, trials), ...temperatures(recipe, latest), ...amounts(recipe, latest)];
     // What was changed since is not what the trial cooked: that is `untested-change`'s to say.
-    const since = latest.tested === undefined ? [] : changedSince(factsOf(recipe), latest.tested);
-    const changed = new Set(since.map((f) => `${f.part}:${f.line}`));
-    for (const found of [
-      ...times(recipe, latest, trials),
-      ...temperatures(recipe, latest),
-      ...amounts(recipe, latest),
-    ]) {
-      if (!changed.has(`${found.at.part}:${found.at.line}`)) yield found;
-    }
-    if (changed.size === 0) yield* weights(recipe, latest);
+    const since = latest.tested === undefined ? [] : changedIn(latest.tested, factsIn(recipe));
+    if (since.length === 0) return [...found, ...weights(recipe, latest)];
+    return found.filter(({ at }) => !since.some(({ part, line }) => at.part === part && at.line === line));
   },
   say: ({ what, of, written, measured, date, trialAt, write }) => ({
     message: {
@@ -153,142 +149,192 @@ const heatIn = overParts((part): readonly HeatAt[] | undefined => {
   return heat;
 });
 
-/** The first of those nearest. */
-function nearestOf<T>(
-  given: readonly Given<readonly T[]>[],
-  far: (reading: T) => number,
-): { readonly reading: T; readonly away: number } | undefined {
-  let nearest: { readonly reading: T; readonly away: number } | undefined;
-  for (const { value } of given)
-    for (const reading of value) {
-      const away = far(reading);
-      if (nearest === undefined || away < nearest.away) nearest = { reading, away };
-    }
-  return nearest;
-}
+type Took = Trial['took'][number];
+type Reached = Trial['reached'][number];
+type Used = Trial['used'][number];
+type WeighedOut = Trial['weighed'][number];
 
-function* times(recipe: Recipe, latest: Trial, trials: readonly Trial[]): Generator<Found<Values>> {
-  for (const { at, duration, verb } of latest.took) {
-    const named = verb === undefined ? undefined : baseForm(wordsOf(verb.text)[0] ?? '');
-    // No step has a time of what is no verb of the kitchen.
-    if (named !== undefined && verbClass(named) === undefined) continue;
-    const found = nearestOf(timesOf(named)(recipe), ({ t: { node } }) =>
-      distanceOf(duration.lowMin, { low: node.lowMin, high: node.highMin }),
-    );
-    if (found === undefined || found.away <= TIME_SLACK * found.reading.t.node.highMin) continue;
-    const { reading: nearest } = found;
-    const { node } = nearest.t;
-    const text = textAt(recipe, nearest.part.index, nearest.step.line, node);
-    const others = trials.flatMap((t) =>
-      t.took
-        .filter((o) => o.verb !== undefined && baseForm(wordsOf(o.verb.text)[0] ?? '') === named)
-        .map((o) => o.duration.lowMin),
+/** What a line took is held against: the times of a verb, of none where it names none, and undefined where it names no verb of the kitchen. */
+const heldAgainst = onceFor(({ verb }: Took): TimesIn | undefined => {
+  const named = namedIn(verb);
+  return named !== undefined && verbClass(named) === undefined ? undefined : timesOf(named);
+});
+
+const namedIn = (verb: TextNode | undefined): string | undefined =>
+  verb === undefined ? undefined : baseForm(wordsOf(verb.text)[0] ?? '');
+
+/** The first of the times nearest to what was taken, where that is too far. */
+const farTime = onceWith(({ duration }: Took, times: readonly Given<readonly TimeAt[]>[]): TimeAt | undefined => {
+  let nearest: TimeAt | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (const { value } of times)
+    for (const time of value) {
+      const { lowMin, highMin } = time.t.node;
+      const away = distanceOf(duration.lowMin, lowMin, highMin);
+      if (nearest !== undefined && !(away < least)) continue;
+      nearest = time;
+      least = away;
+    }
+  return nearest === undefined || least <= TIME_SLACK * nearest.t.node.highMin ? undefined : nearest;
+});
+
+const timeFound = onceWith(
+  ({ at, duration, verb }: Took, { part, step, t }: TimeAt, date: string, trials: readonly Trial[]): Found<Values> => {
+    const { node } = t;
+    const named = namedIn(verb);
+    const others = trials.flatMap(({ took }) =>
+      took.filter((o) => o.verb !== undefined && namedIn(o.verb) === named).map((o) => o.duration.lowMin),
     );
     const agreeing = others.filter((m) => Math.abs(m - duration.lowMin) <= TIME_SLACK * duration.lowMin);
-    const measured = minutesText({ low: duration.lowMin, high: duration.highMin });
-    const write = minutesText({
-      low: Math.min(...agreeing, duration.lowMin),
-      high: Math.max(...agreeing, duration.highMin),
-    });
-    yield {
-      at: { part: nearest.part.index, line: nearest.step.line, start: node.start, end: node.end },
+    return {
+      at: { part: part.index, line: step.line, start: node.start, end: node.end },
       values: {
         what: 'time',
-        of: capital(nearest.t.verb ?? 'it'),
-        written: text,
-        measured,
-        date: latest.date,
+        of: capital(t.verb ?? 'it'),
+        written: textAt(part, step.line, node),
+        measured: minutesText({ low: duration.lowMin, high: duration.highMin }),
+        date,
         trialAt: { line: at, start: duration.start, end: duration.end },
-        write,
-      },
-    };
-  }
-}
-
-function* temperatures(recipe: Recipe, latest: Trial): Generator<Found<Values>> {
-  for (const { at, temperature, celsius, place } of latest.reached) {
-    // What the oven, the fridge or the room had is not what the food had.
-    if (isOutsideFood(place)) continue;
-    const found = nearestOf(heatIn(recipe), ({ h }) => distanceOf(celsius.low, h.celsius));
-    if (found === undefined || found.away <= TEMPERATURE_SLACK_C) continue;
-    const { reading: nearest } = found;
-    const { node } = nearest.h;
-    yield {
-      at: { part: nearest.part.index, line: nearest.step.line, start: node.start, end: node.end },
-      values: {
-        what: 'temperature',
-        of: place?.text ?? 'the food',
-        written: textAt(recipe, nearest.part.index, nearest.step.line, node),
-        measured: `${trimmed(temperature.lowDegrees, 1)} ${temperature.unit}`,
-        date: latest.date,
-        trialAt: { line: at, start: temperature.start, end: temperature.end },
-        // A lower figure is not written for the cook: it may not be safe.
-        ...(celsius.low > nearest.h.celsius.high && {
-          write: `${trimmed(temperature.lowDegrees, 1)} ${temperature.unit}`,
+        write: minutesText({
+          low: Math.min(...agreeing, duration.lowMin),
+          high: Math.max(...agreeing, duration.highMin),
         }),
       },
     };
-  }
-}
+  },
+);
 
-function* amounts(recipe: Recipe, latest: Trial): Generator<Found<Values>> {
-  for (const { at, amount, name, part: inPart } of latest.used) {
-    const wanted = wordsOf(name.text);
-    for (const { part, value: names } of namesIn(recipe)) {
-      if (inPart !== undefined && !sameName(part.head.name, inPart.text)) continue;
-      const ingredient = part.head.ingredients[names.findIndex((words) => endsWith(words, wanted))];
-      const listed = ingredient?.node.amount;
-      if (ingredient === undefined || amount.kind !== 'measured' || listed?.kind !== 'measured') continue;
-      const used = weighQuantity(amount.quantity, ingredient.match, recipe.world);
-      const { weighed } = ingredient;
-      if (!used.known || !weighed.known) break;
-      const grams = (used.grams.low + used.grams.high) / 2;
-      if (distanceOf(grams, weighed.grams) <= AMOUNT_SLACK * weighed.grams.high) break;
-      yield {
-        at: { part: part.index, line: ingredient.line, start: listed.start, end: listed.end },
-        values: {
-          what: 'amount',
-          of: ingredient.name,
-          written: textAt(recipe, part.index, ingredient.line, listed),
-          measured: `${gramsText(grams)} g`,
-          date: latest.date,
-          trialAt: { line: at, start: amount.start, end: amount.end },
-          ingredient: { part: part.index, ingredient, grams },
-        },
-      };
-      break;
+const times = (recipe: Recipe, { took, date }: Trial, trials: readonly Trial[]): readonly Found<Values>[] =>
+  took.flatMap((line) => {
+    const inSteps = heldAgainst(line);
+    const far = inSteps === undefined ? undefined : farTime(line, inSteps(recipe));
+    return far === undefined ? [] : [timeFound(line, far, date, trials)];
+  });
+
+/** The first of the temperatures nearest to what was reached, where that is too far. */
+const farHeat = onceWith(({ celsius }: Reached, heat: readonly Given<readonly HeatAt[]>[]): HeatAt | undefined => {
+  let nearest: HeatAt | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (const { value } of heat)
+    for (const reading of value) {
+      const { low, high } = reading.h.celsius;
+      const away = distanceOf(celsius.low, low, high);
+      if (nearest !== undefined && !(away < least)) continue;
+      nearest = reading;
+      least = away;
     }
-  }
-}
+  return nearest === undefined || least <= TEMPERATURE_SLACK_C ? undefined : nearest;
+});
 
-function* weights(recipe: Recipe, latest: Trial): Generator<Found<Values>> {
-  if (!latest.weighed.some(isOutOfOven)) return;
-  const heads = recipe.parts.map((p) => p.head);
-  if (heads.some((h) => !h.massG.complete || h.nominal)) return;
-  const mass = { low: heads.reduce((s, h) => s + h.massG.low, 0), high: heads.reduce((s, h) => s + h.massG.high, 0) };
-  for (const weighedIn of latest.weighed) {
-    const { at, amount, outOf } = weighedIn;
-    if (!isOutOfOven(weighedIn)) continue;
-    const weighed = weighQuantity(amount.quantity, { kind: 'unknown', near: [] }, recipe.world);
-    if (!weighed.known || (weighed.grams.low <= mass.high * 1.02 && weighed.grams.high >= mass.low * (1 - MOST_LOSS)))
-      continue;
+const heatFound = onceWith(
+  ({ at, temperature, celsius, place }: Reached, { part, step, h }: HeatAt, date: string): Found<Values> => {
+    const measured = `${trimmed(temperature.lowDegrees, 1)} ${temperature.unit}`;
+    return {
+      at: { part: part.index, line: step.line, start: h.node.start, end: h.node.end },
+      values: {
+        what: 'temperature',
+        of: place?.text ?? 'the food',
+        written: textAt(part, step.line, h.node),
+        measured,
+        date,
+        trialAt: { line: at, start: temperature.start, end: temperature.end },
+        // A lower figure is not written for the cook: it may not be safe.
+        ...(celsius.low > h.celsius.high && { write: measured }),
+      },
+    };
+  },
+);
+
+/** What the oven, the fridge or the room had is not what the food had. */
+const reachedInFood = onceFor(({ reached }: Trial) => reached.filter(({ place }) => !isOutsideFood(place)));
+
+const temperatures = (recipe: Recipe, latest: Trial): readonly Found<Values>[] =>
+  reachedInFood(latest).flatMap((line) => {
+    const far = farHeat(line, heatIn(recipe));
+    return far === undefined ? [] : [heatFound(line, far, latest.date)];
+  });
+
+/** What a trial may have meant by a line of what it used: of each part the first that is called so, where both are amounts. */
+const meantIn = overGiven(({ amount, name, part: inPart }: Used) => {
+  const wanted = wordsOf(name.text);
+  return ({ head }: Part, names: readonly (readonly string[])[]): Ingredient | undefined => {
+    if (amount.kind !== 'measured' || (inPart !== undefined && !sameName(head.name, inPart.text))) return undefined;
+    const ingredient = head.ingredients[names.findIndex((words) => endsWith(words, wanted))];
+    return ingredient?.node.amount?.kind === 'measured' ? ingredient : undefined;
+  };
+});
+
+const amountFound = onceWith(
+  ({ at, amount }: Used, { part, value }: Given<Ingredient>, date: string, world: World): Found<Values> | undefined => {
+    const listed = value.node.amount;
+    if (amount.kind !== 'measured' || listed?.kind !== 'measured') return undefined;
+    const used = weighQuantity(amount.quantity, value.match, world);
+    const { weighed } = value;
+    if (!used.known || !weighed.known) return undefined;
+    const grams = (used.grams.low + used.grams.high) / 2;
+    if (distanceOf(grams, weighed.grams.low, weighed.grams.high) <= AMOUNT_SLACK * weighed.grams.high) return undefined;
+    return {
+      at: { part: part.index, line: value.line, start: listed.start, end: listed.end },
+      values: {
+        what: 'amount',
+        of: value.name,
+        written: textAt(part, value.line, listed),
+        measured: `${gramsText(grams)} g`,
+        date,
+        trialAt: { line: at, start: amount.start, end: amount.end },
+        ingredient: { part: part.index, ingredient: value, grams },
+      },
+    };
+  },
+);
+
+const amounts = (recipe: Recipe, { used, date }: Trial): readonly Found<Values>[] =>
+  used.flatMap((line) => {
+    const [meant] = meantIn(line, namesIn(recipe));
+    return (meant && amountFound(line, meant, date, recipe.world)) ?? [];
+  });
+
+const uncounted = anyPart(({ head }) => !head.massG.complete || head.nominal);
+
+const weightFound = onceWith(
+  (
+    { at, amount, outOf }: WeighedOut,
+    low: number,
+    high: number,
+    date: string,
+    world: World,
+  ): Found<Values> | undefined => {
+    const weighed = weighQuantity(amount.quantity, { kind: 'unknown', near: [] }, world);
+    if (!weighed.known || (weighed.grams.low <= high * 1.02 && weighed.grams.high >= low * (1 - MOST_LOSS)))
+      return undefined;
     const place = { line: at, start: amount.start, end: amount.end };
-    const written =
-      gramsText(mass.low) === gramsText(mass.high)
-        ? `${gramsText(mass.low)} g`
-        : `${gramsText(mass.low)} to ${gramsText(mass.high)} g`;
-    yield {
+    const [least, most] = [gramsText(low), gramsText(high)];
+    return {
       at: place,
       values: {
         what: 'weight',
         of: outOf?.text ?? 'the oven',
-        written,
+        written: least === most ? `${least} g` : `${least} to ${most} g`,
         measured: `${gramsText(weighed.grams.low)} g`,
-        date: latest.date,
+        date,
         trialAt: place,
       },
     };
+  },
+);
+
+const weighedOut = onceFor(({ weighed }: Trial) => weighed.filter(isOutOfOven));
+
+function weights(recipe: Recipe, latest: Trial): readonly Found<Values>[] {
+  const lines = weighedOut(latest);
+  if (lines.length === 0 || uncounted(recipe)) return [];
+  let low = 0;
+  let high = 0;
+  for (const { head } of recipe.parts) {
+    low += head.massG.low;
+    high += head.massG.high;
   }
+  return lines.flatMap((line) => weightFound(line, low, high, latest.date, recipe.world) ?? []);
 }
 
 const isOutOfOven = ({ amount, outOf }: Trial['weighed'][number]): boolean =>
@@ -306,12 +352,11 @@ function endsWith(words: readonly string[], end: readonly string[]): boolean {
   return true;
 }
 
-const distanceOf = (value: number, { low, high }: Range): number =>
+const distanceOf = (value: number, low: number, high: number): number =>
   value < low ? low - value : value > high ? value - high : 0;
 
-function textAt(recipe: Recipe, part: number, line: number, span: Span): string {
-  return recipe.parts[part]?.head.source.lines[line]?.text.slice(span.start, span.end) ?? '';
-}
+const textAt = ({ head }: Part, line: number, { start, end }: Span): string =>
+  head.source.lines[line]?.text.slice(start, end) ?? '';
 
 /** `52 min`, `5 h 30 min`, `1.5-2 h`: in hours where minutes would be many. */
 function minutesText({ low, high }: Range): string {

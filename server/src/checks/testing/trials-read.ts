@@ -1,8 +1,48 @@
 /**
- * Knows the trials of a file, read once for all checks of it.
+ * Knows the trials of a file, read once for all checks of it, and what was changed since one of them.
  */
-import { readTrials } from '../../recipe/trials.ts';
-import { onceFor } from '../once.ts';
+import type { Block, Outline } from '../../notation/outline.ts';
+import type { Recipe } from '../../recipe/recipe.ts';
+import { changedSince, type Fact, factsOfPart, readTrials, type Trial } from '../../recipe/trials.ts';
+import { onceFor, onceWith } from '../once.ts';
+import { type Given, lent, overParts } from '../over-parts.ts';
 
-/** Oldest first. */
-export const trialsOf = onceFor(readTrials);
+/** Oldest first; the same objects for as long as no trial changes or moves. */
+export const trialsOf = ({ trials }: Outline): readonly Trial[] => readOnce(trials);
+
+const readOnce = onceFor((trials: readonly Block[]): readonly Trial[] => readTrials({ trials }));
+
+/** The facts of a recipe; the same list for as long as none of them changes. */
+export const factsIn = (recipe: Recipe): readonly Fact[] => gathered(recipe).facts;
+
+/** Facts that a trial's marks do not have. */
+export const changedIn = onceWith((tested: readonly string[], facts: readonly Fact[]): readonly Fact[] =>
+  changedSince(facts, tested),
+);
+
+interface Gathered {
+  readonly byPart: readonly Given<readonly Fact[]>[];
+  readonly facts: readonly Fact[];
+}
+
+const gathered = lent((recipe: Recipe, last: Gathered | undefined): Gathered => {
+  const byPart = factsByPart(recipe);
+  const same = last?.byPart.length === byPart.length && byPart.every((given, i) => isSame(given, last.byPart[i]));
+  return { byPart, facts: same ? last.facts : byPart.flatMap(({ value }) => value) };
+});
+
+const factsByPart = overParts((part): readonly Fact[] | undefined => {
+  const facts = factsOfPart(part);
+  return facts.length === 0 ? undefined : facts;
+});
+
+function isSame(now: Given<readonly Fact[]>, last: Given<readonly Fact[]> | undefined): boolean {
+  if (now === last) return true;
+  return (
+    now.value.length === last?.value.length &&
+    now.value.every((fact, i) => {
+      const old = last.value[i];
+      return fact.part === old?.part && fact.line === old.line && fact.mark === old.mark;
+    })
+  );
+}

@@ -1,7 +1,9 @@
 import { putBack } from '../../edits/put-back.ts';
-import { changedSince, factsOf } from '../../recipe/trials.ts';
-import { defineCheck } from '../check.ts';
-import { trialsOf } from './trials-read.ts';
+import type { Line } from '../../notation/tree.ts';
+import type { Fact, Trial } from '../../recipe/trials.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { onceFor, onceWith } from '../once.ts';
+import { changedIn, factsIn, trialsOf } from './trials-read.ts';
 
 interface Values {
   /** The latest trial, which did not have it, or had a line that is gone. */
@@ -24,27 +26,20 @@ export default defineCheck<Values>({
 **Why it matters.** A recipe is not done until it has been cooked as written. A figure changed at the desk is a guess.
 
 **What to do.** Cook it again and record the trial; or put the old figure back: a fix does so where the trial says what was taken, reached or used, and its marks agree. **Silent** for wording, notes, layout and the spelling of units, and in a recipe none of whose trials carries marks.`,
-  *find({ recipe, outline }) {
-    const trials = trialsOf(outline).filter((t) => t.tested !== undefined);
+  find({ recipe, outline }) {
+    const trials = withMarks(trialsOf(outline));
     const latest = trials.at(-1);
-    if (latest?.tested === undefined) return;
-    const facts = factsOf(recipe);
-    const changed = changedSince(facts, latest.tested);
-    if (changed.length === 0 && facts.length < latest.tested.length)
-      yield {
-        at: { line: latest.at, start: 0, end: outline.lines[latest.at]?.text.trimEnd().length ?? 0 },
-        values: { latest: latest.date, gone: true, trialLine: latest.at },
-      };
-    for (const fact of changed) {
-      const line = recipe.parts[fact.part]?.head.source.lines[fact.line];
-      const agreed = trials.findLast((t) => t.tested?.includes(fact.mark));
-      const text = line === undefined ? '' : line.text.slice(0, line.comment?.start).trimEnd();
-      const start = text.length - text.trimStart().length;
-      yield {
-        at: { part: fact.part, line: fact.line, start, end: text.length },
-        values: { latest: latest.date, ...(agreed && { agreed: agreed.date }), trialLine: latest.at },
-      };
+    if (latest?.tested === undefined) return [];
+    const facts = factsIn(recipe);
+    const changed = changedIn(latest.tested, facts);
+    if (changed.length === 0) {
+      const line = outline.lines[latest.at];
+      return facts.length < latest.tested.length && line !== undefined ? [goneSince(latest, line)] : [];
     }
+    return changed.flatMap((fact) => {
+      const line = recipe.parts[fact.part]?.head.source.lines[fact.line];
+      return line === undefined ? [] : [changedLine(line, fact, trials)];
+    });
   },
   say: ({ latest, gone, agreed, trialLine }) => ({
     message: gone
@@ -73,4 +68,25 @@ export default defineCheck<Values>({
       },
     ],
   },
+});
+
+const withMarks = onceFor((trials: readonly Trial[]) => trials.filter((t) => t.tested !== undefined));
+
+const goneSince = onceWith(
+  ({ at, date }: Trial, { text }: Line): Found<Values> => ({
+    at: { line: at, start: 0, end: text.trimEnd().length },
+    values: { latest: date, gone: true, trialLine: at },
+  }),
+);
+
+/** `trials` are those that carry marks, one at least. */
+const changedLine = onceWith((line: Line, fact: Fact, trials: readonly Trial[]): Found<Values> => {
+  const latest = trials.at(-1) as Trial;
+  const agreed = trials.findLast((t) => t.tested?.includes(fact.mark));
+  const text = line.text.slice(0, line.comment?.start).trimEnd();
+  const start = text.length - text.trimStart().length;
+  return {
+    at: { part: fact.part, line: fact.line, start, end: text.length },
+    values: { latest: latest.date, ...(agreed && { agreed: agreed.date }), trialLine: latest.at },
+  };
 });

@@ -3,7 +3,8 @@
  */
 import { keptOn } from '../notation/kept.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
-import { onceFor } from './once.ts';
+import { sameItems } from '../recipe/steps.ts';
+import type { House } from './house.ts';
 
 /** What one part gave. */
 export interface Given<V> {
@@ -18,8 +19,14 @@ interface Lists {
   readonly before?: { readonly made: Lists['made']; readonly changed: readonly Stretch[] };
 }
 
+/** What was worked out for the recipe before, and which parts are others since. */
+export interface Last<V> {
+  readonly value: V;
+  readonly changed: readonly Stretch[];
+}
+
 /** Parts from one on, to before another, took the place of those from the same one on to before `oldTo`. */
-interface Stretch {
+export interface Stretch {
   readonly from: number;
   readonly to: number;
   readonly oldTo: number;
@@ -61,56 +68,88 @@ export function overParts<V>(ask: (part: Part) => V | undefined): (recipe: Recip
   };
 }
 
+/** What was worked out over a list. */
+export interface Worked<T, V> {
+  readonly list: readonly T[];
+  /** One for each of the list. */
+  readonly values: readonly V[];
+}
+
+/** What `ask` gives for each of a list; only what stands between what is alike at both ends is asked again. */
+export function workedAgain<T, V>(list: readonly T[], ask: (item: T) => V, last?: Worked<T, V>): Worked<T, V> {
+  if (last === undefined) return { list, values: list.map(ask) };
+  if (last.list === list) return last;
+  const { from, to, oldTo } = stretchBetween(last.list, list);
+  const given = list.slice(from, to).map(ask);
+  return { list, values: [...last.values.slice(0, from), ...given, ...last.values.slice(oldTo)] };
+}
+
 /**
- * The function that gives, for one of `asking` and a list of what parts gave, what the function made for it gives for each; undefined is
- * left out. Asked for the next list, it asks again only what is new there.
+ * The function that gives, in order, what `ask` gives for each of a list made for a recipe; undefined is left out. Asked for the list of
+ * the next recipe, it asks again only what is new there.
  */
-export function overGiven<K extends object, V, W>(
-  asking: (of: K) => (part: Part, value: V) => W | undefined,
-): (of: K, list: readonly Given<V>[]) => readonly Given<W>[] {
-  const lastOf = onceFor((of: K): { ask: ReturnType<typeof asking>; list: readonly Given<V>[]; made: Given<W>[] } => ({
-    ask: asking(of),
-    list: [],
-    made: [],
-  }));
-  return (of, list) => {
-    const last = lastOf(of);
-    const { ask, list: old } = last;
-    if (list === old) return last.made;
-    const shorter = Math.min(old.length, list.length);
-    let from = 0;
-    while (from < shorter && old[from] === list[from]) from++;
-    let below = 0;
-    while (below < shorter - from && old[old.length - 1 - below] === list[list.length - 1 - below]) below++;
-    const first = old[from]?.part.index ?? Number.POSITIVE_INFINITY;
-    const next = below === 0 ? Number.POSITIVE_INFINITY : (list[list.length - below]?.part.index ?? 0);
-    const made = last.made.filter(({ part }) => part.index < first);
-    for (const { part, value } of list.slice(from, list.length - below)) {
-      const own = ask(part, value);
-      if (own !== undefined) made.push({ part, value: own });
-    }
-    for (const each of last.made) if (each.part.index >= next) made.push(each);
-    last.list = list;
-    last.made = made;
-    return made;
+export function overList<T, V>(
+  ask: (house: House, item: T) => V | undefined,
+): (recipe: Recipe, list: readonly T[], house: House) => readonly V[] {
+  const lastOf = lent(
+    (_, last?: Last<{ now?: Worked<T, V | undefined> & { readonly house: House; readonly given: readonly V[] } }>) =>
+      last?.value ?? {},
+  );
+  return (recipe, list, house) => {
+    const last = lastOf(recipe);
+    const before = last.now?.house === house ? last.now : undefined;
+    if (before?.list === list) return before.given;
+    const worked = workedAgain(list, (item) => ask(house, item), before);
+    const given = worked.values.filter((value) => value !== undefined);
+    last.now = {
+      ...worked,
+      house,
+      given: before !== undefined && sameItems(given, before.given) ? before.given : given,
+    };
+    return last.now.given;
   };
 }
 
+/** Where two lists differ, as one stretch. */
+export function stretchBetween(old: readonly unknown[], list: readonly unknown[]): Stretch {
+  const shorter = Math.min(old.length, list.length);
+  let from = 0;
+  while (from < shorter && old[from] === list[from]) from++;
+  let below = 0;
+  while (below < shorter - from && old[old.length - 1 - below] === list[list.length - 1 - below]) below++;
+  return { from, to: list.length - below, oldTo: old.length - below };
+}
+
 /** The function that works out one value for each recipe, from that of the recipe it was edited from where that was asked for. */
-export function lent<V>(make: (recipe: Recipe, last: V | undefined) => V): (recipe: Recipe) => V {
+export function lent<V>(make: (recipe: Recipe, last?: Last<V>) => V): (recipe: Recipe) => V {
   const place = functions++;
   return (recipe) => {
     const lists = listsOf(recipe);
-    let kept = lists.made[place];
+    // Only this function writes at its place.
+    let kept = lists.made[place] as { readonly value: V } | undefined;
     if (kept === undefined) {
       const last = lists.before?.made[place] as { readonly value: V } | undefined;
-      kept = { value: make(recipe, last?.value) };
+      const changed = lists.before?.changed;
+      kept = { value: last && changed ? make(recipe, { value: last.value, changed }) : make(recipe) };
       lists.made[place] = kept;
     }
-    // Only this function writes at its place.
-    return (kept as { readonly value: V }).value;
+    return kept.value;
   };
 }
+
+/** The function that gives, by part, what `ask` gives for each; the same list for as long as all of it is. */
+export const byPart = <V>(ask: (part: Part) => V): ((recipe: Recipe) => readonly V[]) =>
+  lent(({ parts }, last?: Last<readonly V[]>) => {
+    if (last === undefined) return parts.map(ask);
+    let all = last.value;
+    for (const { from, to, oldTo } of last.changed) {
+      const given = parts.slice(from, to).map(ask);
+      if (to === oldTo && given.every((value, i) => value === all[from + i])) continue;
+      // Only the last stretch may be longer or shorter than it was.
+      all = [...all.slice(0, from), ...given, ...all.slice(oldTo)];
+    }
+    return all;
+  });
 
 /** Whether any part gives something. */
 export const anyPart = (ask: (part: Part) => boolean): ((recipe: Recipe) => boolean) => {

@@ -6,6 +6,7 @@ import { type Kept, keptOn } from '../notation/kept.ts';
 import type { Line, TextNode } from '../notation/tree.ts';
 import type { Kind } from '../recipe/kinds.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
+import { sameItems } from '../recipe/steps.ts';
 import type { AllowCheck, Check, Fix, Found, LineCheck, PartCheck, Place, Said, Scene, Severity } from './check.ts';
 import type { House } from './house.ts';
 import { lendParts } from './over-parts.ts';
@@ -49,9 +50,13 @@ export interface Run {
   /** By part. */
   readonly chunks: readonly Chunk[];
   readonly files: readonly OfFile[];
+  /** What was found in its own part's lines or outside the parts, by place. */
+  readonly near: readonly Finding[];
   /** What was found elsewhere than in its own part's lines, as it was found, and by place. */
   readonly loose: readonly Loose[];
   readonly sorted: readonly Loose[];
+  /** Both, by place. */
+  readonly all: readonly Finding[];
 }
 
 /** A finding as its unit gave it, before it has a place in the document. */
@@ -69,6 +74,8 @@ interface Local {
 interface Chunk {
   readonly part: Part;
   readonly at: number;
+  /** How many lines the part has. */
+  readonly size: number;
   readonly whole: boolean;
   /** By place. */
   readonly locals: readonly Local[];
@@ -133,34 +140,39 @@ export class CheckRunner {
     const before = last?.house === house ? last : undefined;
     if (before !== undefined) lendParts(recipe, before.recipe);
     const known = this.knownOf(house);
-    const near: Finding[] = [];
+    // Where no part has moved, what was placed for a part that is the same stands.
+    const still =
+      before?.recipe.inherits === recipe.inherits && sameItems(before.recipe.partsAt, recipe.partsAt)
+        ? before
+        : undefined;
+    const found: Finding[] = [];
     const loose: Loose[] = [];
     const chunks: Chunk[] = [];
     let next = 0;
     for (let i = 0; i < recipe.parts.length; i++) {
       const part = recipe.parts[i] as Part;
       const at = recipe.partsAt[i] ?? 0;
-      if (next < at) this.between(next, at, scene, known, near);
+      if (next < at) this.between(next, at, scene, known, found);
       const old = before?.chunks[i];
-      const chunk = old !== undefined && stands(old, part, recipe) ? old : this.chunkOf(part, scene, known);
+      const isPlaced = still === undefined ? stands(old, part, recipe) : still.recipe.parts[i] === part;
+      const chunk = old !== undefined && isPlaced ? old : this.chunkOf(part, scene, known);
       chunks.push(chunk);
-      for (const finding of chunk.own) near.push(finding);
-      for (const finding of chunk.elsewhere) loose.push(finding);
-      next = at + part.head.source.lines.length;
+      if (chunk.own !== NONE) for (const finding of chunk.own) found.push(finding);
+      if (chunk.elsewhere !== NONE) for (const finding of chunk.elsewhere) loose.push(finding);
+      next = at + chunk.size;
     }
-    this.between(next, document.lines.length, scene, known, near);
-    // What the checks gave again need not be placed again, unless parts have moved.
-    const still = before !== undefined && sameItems(before.recipe.partsAt, recipe.partsAt) ? before.files : NONE;
-    const files = known.fileFinders.map((finder, i) => this.ofFile(finder, scene, known, still[i]));
+    this.between(next, document.lines.length, scene, known, found);
+    const files = known.fileFinders.map((finder, i) => this.ofFile(finder, scene, known, still?.files[i]));
     for (const { placed } of files) for (const finding of placed) loose.push(finding);
     const same = before !== undefined && sameItems(before.loose, loose);
     const sorted = same ? before.sorted : sortLoose(loose);
-    const all = merged(near, sorted);
+    const near = before !== undefined && sameItems(before.near, found) ? before.near : found;
+    const all = same && near === before.near ? before.all : merged(near, sorted);
     const typed = before === undefined ? undefined : lineBeingTyped(document.lines, before.lines);
     const shown =
       typed === undefined ? all : all.filter((f) => f.at.line !== typed || f.check.family !== 'bookkeeping');
     const findings = this.accept(shown, scene, before?.findings);
-    return { house, recipe, lines: document.lines, findings, chunks, files, loose, sorted };
+    return { house, recipe, lines: document.lines, findings, chunks, files, near, loose, sorted, all };
   }
 
   private knownOf(house: House): Known {
@@ -221,9 +233,10 @@ export class CheckRunner {
     const locals =
       kept !== undefined && kept.whole === whole ? kept.locals : this.localsOf(part, whole, scene.house, known);
     const at = recipe.partsAt[part.index] ?? 0;
+    const size = part.head.source.lines.length;
     const chunk =
       locals.length === 0
-        ? { part, at, whole, locals, own: NONE, elsewhere: NONE, others: NONE }
+        ? { part, at, size, whole, locals, own: NONE, elsewhere: NONE, others: NONE }
         : placeAll(locals, part, at, whole, scene);
     known.chunks.set(part, chunk);
     return chunk;
@@ -328,13 +341,14 @@ function checksFor(kind: Kind | undefined, known: Known): readonly PartCheck[] {
 }
 
 /** Whether what was placed for a part stands where it would be placed now. */
-const stands = (chunk: Chunk, part: Part, { partsAt, inherits }: Recipe): boolean =>
-  chunk.part === part &&
+const stands = (chunk: Chunk | undefined, part: Part, { partsAt, inherits }: Recipe): boolean =>
+  chunk?.part === part &&
   chunk.at === partsAt[part.index] &&
   chunk.whole !== inherits &&
   chunk.others.every(({ index, at }) => partsAt[index] === at);
 
 function placeAll(locals: readonly Local[], part: Part, at: number, whole: boolean, scene: Scene): Chunk {
+  const size = part.head.source.lines.length;
   const own: Finding[] = [];
   const elsewhere: Loose[] = [];
   const others: { index: number; at: number | undefined }[] = [];
@@ -344,13 +358,13 @@ function placeAll(locals: readonly Local[], part: Part, at: number, whole: boole
   for (const local of locals) {
     const finding = place(local, scene, at);
     const below = finding.at.line - at;
-    const inside = below >= 0 && below < part.head.source.lines.length && isIn(local.found.at, part);
+    const inside = below >= 0 && below < size && isIn(local.found.at, part);
     if (inside) own.push(finding);
     else elsewhere.push({ finding, of: part.index });
     seeOther(local.found.at);
     for (const { at: place } of local.said.related ?? NONE) seeOther(place);
   }
-  return { part, at, whole, locals, own, elsewhere, others };
+  return { part, at, size, whole, locals, own, elsewhere, others };
 }
 
 const isIn = ({ part: index }: Place, part: Part): boolean => index === undefined || index === part.index;
@@ -416,13 +430,6 @@ function merged(near: readonly Finding[], loose: readonly Loose[]): readonly Fin
   }
   for (; next < near.length; next++) all.push(near[next] as Finding);
   return all;
-}
-
-function sameItems<T>(a: readonly T[], b: readonly T[]): boolean {
-  if (a === b) return true;
-  if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
-  return true;
 }
 
 /** The last line of a text whose other lines were seen before, while it has no line end: it is being typed. */

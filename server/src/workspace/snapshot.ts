@@ -127,6 +127,7 @@ export class Snapshot implements Scene {
 
   /** The file written out in full with what it builds on; undefined when it builds on nothing. */
   get written(): WrittenOut | undefined {
+    if (!this.recipe.inherits) return undefined;
     this.madeWritten ??= { written: writeOut(this.uri, this.document, this.outline, this.house, this.bases) };
     return this.madeWritten.written;
   }

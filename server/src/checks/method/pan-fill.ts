@@ -101,16 +101,14 @@ const BATCHES = asWritten(
 function fillingOf(recipe: Recipe): readonly Part[] | undefined {
   const baking = baked(recipe).at(-1)?.part;
   if (baking === undefined) return recipe.parts.length === 1 ? recipe.parts : undefined;
-  const heads = new Set<PartHead>([baking.head]);
-  const filling: Part[] = [];
-  // A part takes in earlier ones only.
-  for (let p = baking.index; p >= 0 && filling.length < heads.size; p--) {
-    const part = recipe.parts[p];
-    if (part === undefined || !heads.has(part.head)) continue;
-    filling.push(part);
-    for (const head of part.includes) heads.add(head);
-  }
-  return filling.reverse();
+  const taken = new Set([baking.index]);
+  // What is added while they are gone through is gone through too.
+  for (const index of taken)
+    for (const head of recipe.parts[index]?.includes ?? []) {
+      const at = recipe.bound.heads.lastIndexOf(head, index);
+      if (at >= 0) taken.add(at);
+    }
+  return [...taken].sort((a, b) => a - b).flatMap((index) => recipe.parts[index] ?? []);
 }
 
 /** ml without air, least and most. */

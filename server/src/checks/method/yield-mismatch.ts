@@ -6,6 +6,7 @@ import { listedPart } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { anySays, inAnyForm, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
+import { listedG } from '../listed-grams.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { anyPart, overParts } from '../over-parts.ts';
 
@@ -45,7 +46,8 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
     const said = recipe.yield;
     if (said === undefined || promisedBy(said.node) === undefined) return divided;
     if (recipe.parts.length === 0 || unweighed(recipe)) return divided;
-    const whole = misfit(said.node, said.at, sum(recipe, 'low'), sum(recipe, 'high'), reduces(recipe));
+    const { low, high } = listedG(recipe);
+    const whole = misfit(said.node, said.at, low, high, reduces(recipe));
     return whole === undefined ? divided : [...divided, whole];
   },
   say: ({ saidG, listedG, pieces, divided }) => {
@@ -147,8 +149,6 @@ const isWeighed = onceFor(
 );
 
 const unweighed = anyPart((part) => !isWeighed(part));
-
-const sum = ({ parts }: Recipe, side: 'low' | 'high'): number => parts.reduce((g, p) => g + p.head.massG[side], 0);
 
 const BULK: ReadonlySet<string> = new Set(['water', 'flour', 'stock', 'milk', 'oil', 'sugar', 'grain']);
 const isBulk = (kind: string | undefined): boolean => kind === undefined || BULK.has(kind);

@@ -2,11 +2,10 @@ import { distance } from 'fastest-levenshtein';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { Block, PlacedLine } from '../../notation/outline.ts';
 import type { Line, TextNode } from '../../notation/tree.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { type BrokenLink, defineCheck, type Found } from '../check.ts';
 import { onceFor, onceWith } from '../once.ts';
-import { lent, overParts } from '../over-parts.ts';
+import { byPart, overParts } from '../over-parts.ts';
 
 interface Values {
   readonly name: string;
@@ -146,11 +145,7 @@ const usedIn = onceFor((trials: readonly Block[]): readonly UsedIn[] =>
   ),
 );
 
-/** The names of all parts, in order. */
-const namesOf = lent((recipe: Recipe, last: readonly string[] | undefined): readonly string[] => {
-  const names = recipe.parts.map(({ head }) => head.name);
-  return last?.length === names.length && names.every((name, i) => name === last[i]) ? last : names;
-});
+const namesOf = byPart(({ head }) => head.name);
 
 const unknownIn = onceWith((used: readonly UsedIn[], all: readonly string[]): readonly Found<Values>[] => {
   const exact = new Set(all);

@@ -9,10 +9,11 @@ import type { Mention } from '../../recipe/mentions.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { asWritten, inAnyForm, isOn, says, wordList } from '../../recipe/step-words.ts';
+import { sameItems } from '../../recipe/steps.ts';
 import { baseForm, type VerbClass, verbClass } from '../../recipe/verbs.ts';
 import { takesEverything } from '../everything.ts';
 import { type Keeps, onceFor, onceIn } from '../once.ts';
-import { type Given, lent, overParts } from '../over-parts.ts';
+import { type Given, type Last, lent, overParts, type Stretch } from '../over-parts.ts';
 import { type Group, groupOf } from './limits.ts';
 
 /** A step that the ingredient goes through. */
@@ -43,21 +44,51 @@ export interface Followed extends Keeps {
 }
 
 /** The parts with something not safe raw in them that a step takes; the same list for as long as each of them is the same. */
-export const followedIn = lent((recipe: Recipe, before: readonly Followed[] | undefined): readonly Followed[] => {
-  const followed: Followed[] = [];
+export const followedIn = (recipe: Recipe): readonly Followed[] => followedParts(recipe).list;
+
+interface FollowedParts {
+  readonly listers: Listers;
+  /** By part. */
+  readonly followed: readonly (Followed | undefined)[];
+  /** The last part that each goes into, -1 where there is nothing to follow. */
+  readonly ends: readonly number[];
+  readonly list: readonly Followed[];
+}
+
+const followedParts = lent((recipe: Recipe, last?: Last<FollowedParts>): FollowedParts => {
+  const { parts } = recipe;
   const listers = listersOf(listings(recipe));
-  for (const { part, value: last } of risky(recipe)) {
-    if (last.followed === undefined || !stillHolds(last.followed, recipe, listers))
-      last.followed = follow(recipe, part, listers);
-    if (last.followed.journeys.length > 0) followed.push(last.followed);
+  const before = last?.value.listers === listers && last.value.ends.length === parts.length ? last.value : undefined;
+  const again = before === undefined ? parts.keys() : reaching(last?.changed ?? [], before.ends);
+  const followed = before?.followed.slice() ?? [];
+  const ends = before?.ends.slice() ?? [];
+  for (const index of again) {
+    const now = followAgain(recipe, index, listers);
+    followed[index] = now === undefined || now.journeys.length === 0 ? undefined : now;
+    ends[index] = now?.holders.reduce((end, holder) => Math.max(end, holder.index), index) ?? -1;
   }
-  return before?.length === followed.length && followed.every((f, i) => f === before[i]) ? before : followed;
+  const same = before !== undefined && sameItems(before.followed, followed);
+  return { listers, followed, ends, list: same ? before.list : followed.filter((f) => f !== undefined) };
 });
 
-/** The parts with something not safe raw in them, each with how it was followed last. */
-const risky = overParts((part): { followed?: Followed } | undefined =>
-  risksIn(part.head).length === 0 ? undefined : followedLast(part),
-);
+/** The parts that have changed, and those before them that go at least so far. */
+function reaching(changed: readonly Stretch[], ends: readonly number[]): ReadonlySet<number> {
+  const reach = new Set<number>();
+  for (const { from, to } of changed) {
+    for (let i = 0; i < from; i++) if ((ends[i] ?? -1) >= from) reach.add(i);
+    for (let i = from; i < to; i++) reach.add(i);
+  }
+  return reach;
+}
+
+function followAgain(recipe: Recipe, index: number, listers: Listers): Followed | undefined {
+  const part = recipe.parts[index];
+  if (part === undefined || risksIn(part.head).length === 0) return undefined;
+  const last = followedLast(part);
+  if (last.followed === undefined || !stillHolds(last.followed, recipe, listers))
+    last.followed = follow(recipe, part, listers);
+  return last.followed;
+}
 
 const followedLast = onceFor((_part: Part): { followed?: Followed } => ({}));
 

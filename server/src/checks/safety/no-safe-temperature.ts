@@ -6,7 +6,8 @@ import { asWritten, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm, verbClass } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
-import { onceInHouse, onceWith } from '../once.ts';
+import { onceInHouse } from '../once.ts';
+import { overList } from '../over-parts.ts';
 import {
   cooksThrough,
   type Followed,
@@ -59,7 +60,7 @@ export default defineCheck<Values>({
 **What to do.** Write where and how hot: \`until the thickest part reads 74 C\`. For fish eaten raw, write the freezing (at −20 °C for 7 d, or at −35 °C for 15 h), or accept it with the reason: farmed on pellets, a species of tuna. Oysters, clams and mussels are made no safer by freezing: buy those sold to be eaten raw, say that they are raw, and accept it.
 
 A sign such as *golden* or *the juices run clear* makes it information; nothing at all makes it an error. **Silent** in parts without steps, for what is bought cooked, cured, smoked or frozen for eating raw, for whole cuts and fish that any step heats, and for egg in doughs, batters and cakes.`,
-  find: ({ recipe, house }) => worstOfAll(followedIn(recipe), house),
+  find: ({ recipe, house }) => worstOfAll(recipe, followedIn(recipe), house),
   say: (values) => {
     if (values.kind === 'raw') {
       const rows = values.rows.map(([c = 0, min = 0]) =>
@@ -132,9 +133,7 @@ const worstIn = onceInHouse((house, { journeys }: Followed): Found<Values> | und
   return { at, values, ...severityOf(values) };
 });
 
-const worstOfAll = onceWith((all: readonly Followed[], house: House): readonly Found<Values>[] =>
-  all.flatMap((followed) => worstIn(house, followed) ?? []),
-);
+const worstOfAll = overList(worstIn);
 
 const strictness = (v: Values): number => (v.kind === 'no figure' ? v.limit.celsius : 0);
 

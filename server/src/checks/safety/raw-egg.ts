@@ -1,6 +1,6 @@
 import { defineCheck, type Found } from '../check.ts';
-import type { House } from '../house.ts';
-import { onceInHouse, onceWith } from '../once.ts';
+import { onceInHouse } from '../once.ts';
+import { overList } from '../over-parts.ts';
 import { type Followed, followedIn, heatOf, isBoughtSafe, type isDoneness, type Journey } from './journey.ts';
 import { CAUTION, holdingLimits } from './limits.ts';
 
@@ -34,7 +34,7 @@ export default defineCheck<Values>({
 **What to do.** Take pasteurised egg (\`pasteurised egg yolk\`), or heat the yolks or whites with part of the liquid or sugar to 71 °C first. Where the kitchen serves it raw on purpose, with the advisory the rules ask for, accept it: \`allow raw-egg because …\`.
 
 **Silent** for pasteurised egg, where any later step bakes, boils, fries or steams it or gives a temperature in the food (that is \`undercooked\`'s), for a syrup of ${COOKING_SYRUP_C} °C or more beaten into whites, and in doughs and batters, which are baked elsewhere. Eggs fried, poached or boiled soft to order are for the kitchen's own rules.`,
-  find: ({ recipe, house }) => rawEggs(followedIn(recipe), house),
+  find: ({ recipe, house }) => rawEggs(recipe, followedIn(recipe), house),
   say: ({ name, syrupC, source }) => ({
     message:
       syrupC === undefined
@@ -76,9 +76,7 @@ const rawEggIn = onceInHouse(({ foodSafety }, { journeys }: Followed): Found<Val
   return undefined;
 });
 
-const rawEggs = onceWith((all: readonly Followed[], house: House): readonly Found<Values>[] =>
-  all.flatMap((followed) => rawEggIn(house, followed) ?? []),
-);
+const rawEggs = overList(rawEggIn);
 
 const isRawEgg = (i: Journey['ingredient']): boolean =>
   i.food?.class === 'egg' && i.food.roles.includes('raw risk') && !i.free && !i.optional;

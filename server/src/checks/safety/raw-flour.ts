@@ -2,8 +2,8 @@ import { isFlour } from '../../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, inAnyForm, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { onceFor, onceIn } from '../once.ts';
-import { anyPart } from '../over-parts.ts';
+import { onceIn } from '../once.ts';
+import { anyPart, overList } from '../over-parts.ts';
 import { type Followed, followedIn, heatFrom, heatOf, isBoughtSafe, type Journey } from './journey.ts';
 import { CAUTION } from './limits.ts';
 
@@ -31,8 +31,8 @@ export default defineCheck<Values>({
 **What to do.** Bake or cook it; or take oats, ground almonds or crumbs of something baked; or flour that its maker sells as heat-treated (say so in the line).
 
 **Silent** for a dough, pastry or batter that the recipe only makes and does not serve, where any later step heats it, for heat-treated flour, and for flour to dust the board.`,
-  find({ recipe }) {
-    const raw = withRawFlour(followedIn(recipe));
+  find({ recipe, house }) {
+    const raw = withRawFlour(recipe, followedIn(recipe), house);
     if (raw.length === 0) return [];
     const served = isServed(recipe);
     if (!served && !isPortioned(recipe)) return [];
@@ -71,7 +71,7 @@ const rawFlourIn = onceIn(({ journeys }: Followed): readonly Found<Values>[] =>
   }),
 );
 
-const withRawFlour = onceFor((all: readonly Followed[]) => all.filter((followed) => rawFlourIn(followed).length > 0));
+const withRawFlour = overList((_house, followed: Followed) => (rawFlourIn(followed).length > 0 ? followed : undefined));
 
 const HEAT_TREATED = /\b(?:heat[- ]treated|cooked|pre-?cooked|pasteuri[sz]ed)\b/i;
 

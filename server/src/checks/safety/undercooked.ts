@@ -6,7 +6,7 @@ import { anySays, asWritten, inAnyForm, isOn, says } from '../../recipe/step-wor
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
 import { type Keeps, onceIn, onceInHouse, onceWith } from '../once.ts';
-import { type Given, overParts } from '../over-parts.ts';
+import { type Given, overList, overParts } from '../over-parts.ts';
 import {
   cooksThrough,
   type Followed,
@@ -64,7 +64,7 @@ export default defineCheck<Values>({
 Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} °C is information only: it lies long in the warm, and FSIS advises homes against it. **Silent** on that for smoking, water baths and slow cookers.
 
 **Silent** where a step boils, simmers, braises or steams the food and gives no figure, where no temperature in the food is given at all (that is \`no-safe-temperature\`'s), and for what is bought cooked or pasteurised. Local codes and licensed practice may ask for more; they come first.`,
-  find: ({ recipe, house }) => tooCoolOfAll(followedIn(recipe), reheats(recipe), house),
+  find: ({ recipe, house }) => tooCoolOfAll(coolIn(recipe, followedIn(recipe), house), reheats(recipe), house),
   say: (values) => {
     const { low } = values.reading.celsius;
     const degrees = `${trimmed(low, 1)} °C`;
@@ -236,14 +236,19 @@ function heldAfter(stop: Stop, limit: Limit): boolean {
   );
 }
 
+interface Cool {
+  readonly inFood: readonly TooCool[];
+  readonly inOven: readonly Found<CoolOven>[];
+}
+
+const coolIn = overList((house, followed: Followed): Cool | undefined => {
+  const [inFood, inOven] = [tooCoolIn(house, followed), coolOvensIn(followed)];
+  return inFood.length === 0 && inOven.length === 0 ? undefined : { inFood, inOven };
+});
+
 const tooCoolOfAll = onceWith(
-  (all: readonly Followed[], reheated: readonly Given<readonly Reheat[]>[], house: House): readonly Found<Values>[] => {
-    const cool: TooCool[] = [];
-    const inCoolOvens: Found<CoolOven>[] = [];
-    for (const followed of all) {
-      for (const each of tooCoolIn(house, followed)) cool.push(each);
-      for (const each of coolOvensIn(followed)) inCoolOvens.push(each);
-    }
+  (all: readonly Cool[], reheated: readonly Given<readonly Reheat[]>[], house: House): readonly Found<Values>[] => {
+    const cool = all.flatMap(({ inFood }) => inFood);
     // The strictest ingredient speaks for all that one reading is too low for.
     cool.sort((a, b) => b.values.limit.celsius - a.values.limit.celsius);
     const found: Found<Values>[] = [];
@@ -260,7 +265,7 @@ const tooCoolOfAll = onceWith(
         const again = told.has(reheat.reading) ? undefined : tooCoolAgain(house, reheat);
         if (again !== undefined) found.push(again);
       }
-    for (const each of inCoolOvens) tellOnce(each);
+    for (const { inOven } of all) for (const each of inOven) tellOnce(each);
     return found;
   },
 );

@@ -11,8 +11,9 @@ import { baseForm, verbClass } from '../../recipe/verbs.ts';
 import { capital, sameName, wordsOf } from '../../recipe/words.ts';
 import type { World } from '../../recipe/world.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
+import { listedG } from '../listed-grams.ts';
 import { onceFor, onceWith } from '../once.ts';
-import { anyPart, type Given, overGiven, overParts } from '../over-parts.ts';
+import { anyPart, type Given, overParts, stretchBetween, type Worked, workedAgain } from '../over-parts.ts';
 import { changedIn, factsIn, trialsOf } from './trials-read.ts';
 
 interface Values {
@@ -163,20 +164,43 @@ const heldAgainst = onceFor(({ verb }: Took): TimesIn | undefined => {
 const namedIn = (verb: TextNode | undefined): string | undefined =>
   verb === undefined ? undefined : baseForm(wordsOf(verb.text)[0] ?? '');
 
-/** The first of the times nearest to what was taken, where that is too far. */
-const farTime = onceWith(({ duration }: Took, times: readonly Given<readonly TimeAt[]>[]): TimeAt | undefined => {
-  let nearest: TimeAt | undefined;
-  let least = Number.POSITIVE_INFINITY;
-  for (const { value } of times)
-    for (const time of value) {
-      const { lowMin, highMin } = time.t.node;
-      const away = distanceOf(duration.lowMin, lowMin, highMin);
-      if (nearest !== undefined && !(away < least)) continue;
-      nearest = time;
-      least = away;
+/** The first of those nearest to what a trial measured, among what parts gave. */
+interface Nearest<T> {
+  readonly given: readonly Given<readonly T[]>[];
+  /** Its place among those, -1 while there is none. */
+  readonly at: number;
+  readonly reading?: T;
+  readonly away: number;
+}
+
+const nothingNear = { given: [], at: -1, away: Number.POSITIVE_INFINITY };
+
+/** The nearest now: while the last one stands, only what is new has to be held against it. */
+function nearestAgain<T>(given: Nearest<T>['given'], far: (reading: T) => number, last: Nearest<T>): Nearest<T> {
+  if (given === last.given) return last;
+  const { from, to, oldTo } = stretchBetween(last.given, given);
+  const stands = last.at >= 0 && (last.at < from || last.at >= oldTo);
+  const moved = last.at < from ? 0 : given.length - last.given.length;
+  let nearest: Nearest<T> = stands ? { ...last, given, at: last.at + moved } : { ...nothingNear, given };
+  for (let at = stands ? from : 0; at < (stands ? to : given.length); at++)
+    for (const reading of given[at]?.value ?? []) {
+      const away = far(reading);
+      if (nearest.at < 0 || away < nearest.away || (away === nearest.away && at < nearest.at))
+        nearest = { given, at, reading, away };
     }
-  return nearest === undefined || least <= TIME_SLACK * nearest.t.node.highMin ? undefined : nearest;
-});
+  return nearest;
+}
+
+const lastTime = onceFor((_: Took): { nearest: Nearest<TimeAt> } => ({ nearest: nothingNear }));
+
+/** The nearest time of the steps, where that is too far. */
+function farTime(line: Took, given: Nearest<TimeAt>['given']): TimeAt | undefined {
+  const last = lastTime(line);
+  const far = ({ t: { node } }: TimeAt) => distanceOf(line.duration.lowMin, node.lowMin, node.highMin);
+  last.nearest = nearestAgain(given, far, last.nearest);
+  const { reading, away } = last.nearest;
+  return reading === undefined || away <= TIME_SLACK * reading.t.node.highMin ? undefined : reading;
+}
 
 const timeFound = onceWith(
   ({ at, duration, verb }: Took, { part, step, t }: TimeAt, date: string, trials: readonly Trial[]): Found<Values> => {
@@ -211,20 +235,16 @@ const times = (recipe: Recipe, { took, date }: Trial, trials: readonly Trial[]):
     return far === undefined ? [] : [timeFound(line, far, date, trials)];
   });
 
-/** The first of the temperatures nearest to what was reached, where that is too far. */
-const farHeat = onceWith(({ celsius }: Reached, heat: readonly Given<readonly HeatAt[]>[]): HeatAt | undefined => {
-  let nearest: HeatAt | undefined;
-  let least = Number.POSITIVE_INFINITY;
-  for (const { value } of heat)
-    for (const reading of value) {
-      const { low, high } = reading.h.celsius;
-      const away = distanceOf(celsius.low, low, high);
-      if (nearest !== undefined && !(away < least)) continue;
-      nearest = reading;
-      least = away;
-    }
-  return nearest === undefined || least <= TEMPERATURE_SLACK_C ? undefined : nearest;
-});
+const lastHeat = onceFor((_: Reached): { nearest: Nearest<HeatAt> } => ({ nearest: nothingNear }));
+
+/** The nearest temperature of the steps, where that is too far. */
+function farHeat(line: Reached, given: Nearest<HeatAt>['given']): HeatAt | undefined {
+  const last = lastHeat(line);
+  const far = ({ h: { celsius } }: HeatAt) => distanceOf(line.celsius.low, celsius.low, celsius.high);
+  last.nearest = nearestAgain(given, far, last.nearest);
+  const { reading, away } = last.nearest;
+  return away <= TEMPERATURE_SLACK_C ? undefined : reading;
+}
 
 const heatFound = onceWith(
   ({ at, temperature, celsius, place }: Reached, { part, step, h }: HeatAt, date: string): Found<Values> => {
@@ -254,35 +274,54 @@ const temperatures = (recipe: Recipe, latest: Trial): readonly Found<Values>[] =
     return far === undefined ? [] : [heatFound(line, far, latest.date)];
   });
 
-/** What a trial may have meant by a line of what it used: of each part the first that is called so, where both are amounts. */
-const meantIn = overGiven(({ amount, name, part: inPart }: Used) => {
-  const wanted = wordsOf(name.text);
-  return ({ head }: Part, names: readonly (readonly string[])[]): Ingredient | undefined => {
-    if (amount.kind !== 'measured' || (inPart !== undefined && !sameName(head.name, inPart.text))) return undefined;
-    const ingredient = head.ingredients[names.findIndex((words) => endsWith(words, wanted))];
-    return ingredient?.node.amount?.kind === 'measured' ? ingredient : undefined;
-  };
-});
+type Names = Given<readonly (readonly string[])[]>;
+
+/** Of a part, the first on its list that a trial's line may mean, where both are amounts. */
+function meantIn({ amount, part: inPart }: Used, wanted: readonly string[], { part, value: names }: Names) {
+  const { head } = part;
+  if (amount.kind !== 'measured' || (inPart !== undefined && !sameName(head.name, inPart.text))) return undefined;
+  const ingredient = head.ingredients[names.findIndex((words) => endsWith(words, wanted))];
+  return ingredient?.node.amount?.kind === 'measured' ? ingredient : undefined;
+}
+
+interface Meant {
+  readonly wanted: readonly string[];
+  now?: Worked<Names, Ingredient | undefined>;
+}
+
+const lastMeant = onceFor(({ name }: Used): Meant => ({ wanted: wordsOf(name.text) }));
+
+/** Where the first part that has it has what a trial used. */
+function meantBy(
+  line: Used,
+  names: readonly Names[],
+): { readonly part: Part; readonly listed: Ingredient } | undefined {
+  const last = lastMeant(line);
+  last.now = workedAgain(names, (each) => meantIn(line, last.wanted, each), last.now);
+  const at = last.now.values.findIndex((ingredient) => ingredient !== undefined);
+  const [part, listed] = [names[at]?.part, last.now.values[at]];
+  return part === undefined || listed === undefined ? undefined : { part, listed };
+}
 
 const amountFound = onceWith(
-  ({ at, amount }: Used, { part, value }: Given<Ingredient>, date: string, world: World): Found<Values> | undefined => {
-    const listed = value.node.amount;
+  ({ at, amount }: Used, part: Part, ingredient: Ingredient, date: string, world: World): Found<Values> | undefined => {
+    const listed = ingredient.node.amount;
     if (amount.kind !== 'measured' || listed?.kind !== 'measured') return undefined;
-    const used = weighQuantity(amount.quantity, value.match, world);
-    const { weighed } = value;
+    const used = weighQuantity(amount.quantity, ingredient.match, world);
+    const { weighed } = ingredient;
     if (!used.known || !weighed.known) return undefined;
     const grams = (used.grams.low + used.grams.high) / 2;
     if (distanceOf(grams, weighed.grams.low, weighed.grams.high) <= AMOUNT_SLACK * weighed.grams.high) return undefined;
     return {
-      at: { part: part.index, line: value.line, start: listed.start, end: listed.end },
+      at: { part: part.index, line: ingredient.line, start: listed.start, end: listed.end },
       values: {
         what: 'amount',
-        of: value.name,
-        written: textAt(part, value.line, listed),
+        of: ingredient.name,
+        written: textAt(part, ingredient.line, listed),
         measured: `${gramsText(grams)} g`,
         date,
         trialAt: { line: at, start: amount.start, end: amount.end },
-        ingredient: { part: part.index, ingredient: value, grams },
+        ingredient: { part: part.index, ingredient, grams },
       },
     };
   },
@@ -290,8 +329,8 @@ const amountFound = onceWith(
 
 const amounts = (recipe: Recipe, { used, date }: Trial): readonly Found<Values>[] =>
   used.flatMap((line) => {
-    const [meant] = meantIn(line, namesIn(recipe));
-    return (meant && amountFound(line, meant, date, recipe.world)) ?? [];
+    const meant = meantBy(line, namesIn(recipe));
+    return (meant && amountFound(line, meant.part, meant.listed, date, recipe.world)) ?? [];
   });
 
 const uncounted = anyPart(({ head }) => !head.massG.complete || head.nominal);
@@ -328,12 +367,7 @@ const weighedOut = onceFor(({ weighed }: Trial) => weighed.filter(isOutOfOven));
 function weights(recipe: Recipe, latest: Trial): readonly Found<Values>[] {
   const lines = weighedOut(latest);
   if (lines.length === 0 || uncounted(recipe)) return [];
-  let low = 0;
-  let high = 0;
-  for (const { head } of recipe.parts) {
-    low += head.massG.low;
-    high += head.massG.high;
-  }
+  const { low, high } = listedG(recipe);
   return lines.flatMap((line) => weightFound(line, low, high, latest.date, recipe.world) ?? []);
 }
 

@@ -5,7 +5,7 @@ import type { Block, Outline } from '../../notation/outline.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import { changedSince, type Fact, factsOfPart, readTrials, type Trial } from '../../recipe/trials.ts';
 import { onceFor, onceWith } from '../once.ts';
-import { type Given, lent, overParts } from '../over-parts.ts';
+import { type Given, type Last, lent, overParts } from '../over-parts.ts';
 
 /** Oldest first; the same objects for as long as no trial changes or moves. */
 export const trialsOf = ({ trials }: Outline): readonly Trial[] => readOnce(trials);
@@ -25,10 +25,11 @@ interface Gathered {
   readonly facts: readonly Fact[];
 }
 
-const gathered = lent((recipe: Recipe, last: Gathered | undefined): Gathered => {
+const gathered = lent((recipe: Recipe, last?: Last<Gathered>): Gathered => {
   const byPart = factsByPart(recipe);
-  const same = last?.byPart.length === byPart.length && byPart.every((given, i) => isSame(given, last.byPart[i]));
-  return { byPart, facts: same ? last.facts : byPart.flatMap(({ value }) => value) };
+  const old = last?.value;
+  const same = old?.byPart.length === byPart.length && byPart.every((given, i) => isSame(given, old.byPart[i]));
+  return { byPart, facts: same ? old.facts : byPart.flatMap(({ value }) => value) };
 });
 
 const factsByPart = overParts((part): readonly Fact[] | undefined => {

@@ -3,8 +3,8 @@
  */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { today } from './host/clock.ts';
+import { nodeFiles } from './host/files.ts';
 import { tidying, whenIdle } from './host/idle.ts';
-import { nodeFiles } from './host/node.ts';
 import { inOnePiece } from './host/one-piece.ts';
 import { serve } from './lsp/session.ts';
 

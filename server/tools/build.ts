@@ -1,9 +1,10 @@
 /**
- * Bundles the three artefacts into dist/, each one minified file. `--watch` rebuilds on change.
+ * Bundles the three artefacts into dist/, minified; the server and the command each as a text and a file that starts it. `--watch` rebuilds on change.
  */
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
+import { crc32 } from 'node:zlib';
 import * as esbuild from 'esbuild';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -27,48 +28,57 @@ export const BUNDLE: esbuild.BuildOptions = {
 };
 
 /**
- * Node keeps what it compiled for the next start only of files that are loaded after it was told to. So a bundle is text
- * that its first line hands over, as if it were the file itself. It is kept in the user's own cache folder, or where
- * NODE_COMPILE_CACHE says; nothing is kept with NODE_DISABLE_COMPILE_CACHE=1.
- */
-const LAUNCH = `{const {env,platform}=process,{join}=require('node:path'),home=require('node:os').homedir();
-const caches=platform==='win32'?env.LOCALAPPDATA||home:platform==='darwin'?join(home,'Library','Caches'):env.XDG_CACHE_HOME||join(home,'.cache');
-require('node:module').enableCompileCache?.(env.NODE_COMPILE_CACHE||join(caches,'quern'))}
-`;
-
-/**
  * Writes the outputs in ASCII alone. esbuild leaves other characters in regular expressions, and one of them makes the
  * engine hold the whole bundle at two bytes a character and read it half as fast.
  */
-const writing = (head: string, launched: boolean): esbuild.Plugin => ({
-  name: 'writing',
+const inAscii: esbuild.Plugin = {
+  name: 'in-ascii',
   setup(build) {
     build.initialOptions.write = false;
     build.onEnd(async ({ outputFiles = [] }) => {
       await mkdir(`${root}dist`, { recursive: true });
-      for (const { path, text } of outputFiles) {
-        const ascii = text.replace(/[^\0-\x7f]/g, escapeUnit);
-        const whole = launched ? `${LAUNCH}module._compile(${JSON.stringify(ascii)},__filename);\n` : ascii;
-        await writeFile(path, head + whole);
-      }
+      for (const { path, text } of outputFiles) await writeFile(path, asciiOf(text));
+    });
+  },
+};
+
+/** Writes a bundle as the text `NAME-main.js`, and as `NAME.js` what starts it (`host/launch.ts`). */
+const launched = (name: string, head: string): esbuild.Plugin => ({
+  name: 'launched',
+  setup(build) {
+    build.initialOptions.write = false;
+    build.onEnd(async ({ outputFiles: [main] = [] }) => {
+      if (main === undefined) return;
+      const text = `(function(exports,require,module,__filename,QUERN_KEEP_COMPILED){${asciiOf(main.text)}})`;
+      await mkdir(`${root}dist`, { recursive: true });
+      await writeFile(`${root}dist/${name}-main.js`, text);
+      await esbuild.build({
+        ...BUNDLE,
+        define: { QUERN_MAIN: JSON.stringify(`${name}-main.js`), QUERN_MAIN_SUM: String(crc32(text)) },
+        banner: { js: head },
+        entryPoints: { [name]: 'server/src/host/launch.ts' },
+        outdir: 'dist',
+      });
     });
   },
 });
+
+const asciiOf = (text: string): string => text.replace(/[^\0-\x7f]/g, escapeUnit);
 
 const escapeUnit = (unit: string): string => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
 
 const builds: esbuild.BuildOptions[] = [
   {
     ...BUNDLE,
-    plugins: [writing('', false)],
+    plugins: [inAscii],
     entryPoints: { client: 'client/src/extension.ts' },
     external: ['vscode'],
     outdir: 'dist',
   },
-  { ...BUNDLE, plugins: [writing('', true)], entryPoints: { server: 'server/src/server.ts' }, outdir: 'dist' },
+  { ...BUNDLE, plugins: [launched('server', '')], entryPoints: { server: 'server/src/server.ts' }, outdir: 'dist' },
   {
     ...BUNDLE,
-    plugins: [writing(`#!/usr/bin/env node\n${NEEDS_NODE}\n`, true)],
+    plugins: [launched('cli', `#!/usr/bin/env node\n${NEEDS_NODE}`)],
     entryPoints: { cli: 'server/src/cli.ts' },
     outdir: 'dist',
   },

@@ -1,6 +1,6 @@
 import { relative, resolve } from 'node:path';
 import { expect, test } from 'vitest';
-import { nodeFiles } from '../../server/src/host/node.ts';
+import { nodeFiles } from '../../server/src/host/files.ts';
 import { parseDocument } from '../../server/src/notation/document.ts';
 import { outline } from '../../server/src/notation/outline.ts';
 import { Folder } from '../../server/src/workspace/folder.ts';

@@ -1,9 +1,9 @@
 /**
  * Knows when nobody is typing, and what a process can do for its machine then.
  */
-import module from 'node:module';
-import { getHeapStatistics, setFlagsFromString } from 'node:v8';
-import { runInNewContext } from 'node:vm';
+
+/** In a bundle, keeps what was compiled so far for the next start (`launch.ts`). */
+declare const QUERN_KEEP_COMPILED: (() => void) | undefined;
 
 /** Runs what it was last given once nothing new has been given for so many milliseconds. */
 export function whenIdle(pauseMs: number): (run: () => void) => void {
@@ -30,18 +30,17 @@ const WORTH_COLLECTING = 8 * 2 ** 20;
 export function tidying(): () => void {
   let collect: ((options: object) => void) | undefined;
   let kept = 0;
-  let flushed = false;
   return () => {
-    if (!flushed) {
-      flushed = true;
-      module.flushCompileCache?.();
-    }
-    if (getHeapStatistics().total_physical_size - kept < WORTH_COLLECTING) return;
+    // Before the collection, which drops what was compiled.
+    if (typeof QUERN_KEEP_COMPILED !== 'undefined') QUERN_KEEP_COMPILED();
+    // These modules take longer to load than a start can spare; Node before 20.16 has them only at the start.
+    const v8 = process.getBuiltinModule?.('node:v8');
+    if (v8 === undefined || v8.getHeapStatistics().total_physical_size - kept < WORTH_COLLECTING) return;
     if (collect === undefined) {
-      setFlagsFromString('--expose-gc');
-      collect = runInNewContext('gc') as (options: object) => void;
+      v8.setFlagsFromString('--expose-gc');
+      collect = process.getBuiltinModule('node:vm').runInNewContext('gc') as (options: object) => void;
     }
     collect({ type: 'major', execution: 'sync', flavor: 'last-resort' });
-    kept = getHeapStatistics().total_physical_size;
+    kept = v8.getHeapStatistics().total_physical_size;
   };
 }

@@ -4,7 +4,7 @@
 import { readFileSync } from 'node:fs';
 import { dirname, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { nodeFiles } from '../../../server/src/host/node.ts';
+import { nodeFiles } from '../../../server/src/host/files.ts';
 import { Houses } from '../../../server/src/workspace/houses.ts';
 import { Snapshot, takeBugs } from '../../../server/src/workspace/snapshot.ts';
 

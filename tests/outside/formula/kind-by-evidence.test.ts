@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { relative, resolve } from 'node:path';
 import { expect, test } from 'vitest';
-import { nodeFiles } from '../../../server/src/host/node.ts';
+import { nodeFiles } from '../../../server/src/host/files.ts';
 import { plainKind } from '../../../server/src/recipe/kind-evidence.ts';
 import { Houses } from '../../../server/src/workspace/houses.ts';
 import { Snapshot } from '../../../server/src/workspace/snapshot.ts';

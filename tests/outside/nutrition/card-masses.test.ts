@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { likelyGrams } from '../../../server/src/food/weigh.ts';
-import { nodeFiles } from '../../../server/src/host/node.ts';
+import { nodeFiles } from '../../../server/src/host/files.ts';
 import { open } from '../../support/harness.ts';
 
 /** Cards round to whole ounces, weigh a cup of sifted flour at 113 g, and their measures at a quarter cup. */

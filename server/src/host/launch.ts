@@ -1,0 +1,106 @@
+/**
+ * Starts a bundle, and keeps for the next start what the engine compiled of it: every function that ran until the process
+ * was idle or ended. (Node's own compile cache keeps a file as it was just loaded, with none of its functions compiled.)
+ * It is kept in the user's own cache folder, or where NODE_COMPILE_CACHE says; nothing is kept with
+ * NODE_DISABLE_COMPILE_CACHE=1.
+ */
+import { mkdirSync, readFileSync, renameSync, unlinkSync, writeFileSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { Script } from 'node:vm';
+import { crc32 } from 'node:zlib';
+
+/** The file with the bundle's text: a function that is given what a module has, and what keeps. ASCII alone. */
+declare const QUERN_MAIN: string;
+/** The checksum of that text. */
+declare const QUERN_MAIN_SUM: number;
+
+type Main = (
+  exports: unknown,
+  require: NodeJS.Require,
+  module: NodeJS.Module,
+  __filename: string,
+  keepCompiled: () => void,
+) => void;
+
+/** So much more was compiled than is kept, as a factor, that it is worth keeping. */
+const WORTH_KEEPING = 1.2;
+/** Behind what is kept stand how many bytes of code the process had then, and the checksum of all before it. */
+const CODE_BYTES = 4;
+const SUM_BYTES = 4;
+
+interface Kept {
+  readonly data: Buffer;
+  readonly codeBytes: number;
+}
+
+const file = keptIn();
+const kept = file === undefined ? undefined : readKept(file);
+const main = join(__dirname, QUERN_MAIN);
+const script = new Script(readFileSync(main, 'latin1'), {
+  filename: main,
+  ...(kept !== undefined && { cachedData: kept.data }),
+});
+const keptBytes = kept === undefined || script.cachedDataRejected === true ? 0 : kept.codeBytes;
+let done = file === undefined;
+if (!done) process.on('exit', keepCompiled);
+(script.runInThisContext() as Main)(module.exports, require, module, __filename, keepCompiled);
+
+/** The file for this engine; another engine could not read it. */
+function keptIn(): string | undefined {
+  const { env, platform, versions, arch } = process;
+  // Node before 20.16 has no checksum, or loads no module only where it is needed.
+  if (env.NODE_DISABLE_COMPILE_CACHE === '1' || crc32 === undefined || process.getBuiltinModule === undefined)
+    return undefined;
+  const own =
+    platform === 'win32'
+      ? env.LOCALAPPDATA || homedir()
+      : platform === 'darwin'
+        ? join(homedir(), 'Library', 'Caches')
+        : env.XDG_CACHE_HOME || join(homedir(), '.cache');
+  return join(env.NODE_COMPILE_CACHE || join(own, 'quern'), `${QUERN_MAIN}-${versions.v8}-${arch}.bin`);
+}
+
+/** What was kept of this very text, whole. The engine itself would trust whatever it is given. */
+function readKept(from: string): Kept | undefined {
+  try {
+    const bytes = readFileSync(from);
+    const summed = bytes.subarray(0, -SUM_BYTES);
+    if (bytes.readUInt32LE(summed.length) !== crc32(summed, QUERN_MAIN_SUM)) return undefined;
+    const data = summed.subarray(0, -CODE_BYTES);
+    return { data, codeBytes: summed.readUInt32LE(data.length) };
+  } catch {
+    return undefined;
+  }
+}
+
+/** Once, where there is more to keep than is kept. The modules that it alone needs are not loaded at a start. */
+function keepCompiled(): void {
+  if (done || file === undefined) return;
+  done = true;
+  if (!process.getBuiltinModule('node:worker_threads').isMainThread) return;
+  const codeBytes = process.getBuiltinModule('node:v8').getHeapCodeStatistics().bytecode_and_metadata_size;
+  if (codeBytes < keptBytes * WORTH_KEEPING) return;
+  const data = script.createCachedData();
+  const tail = Buffer.alloc(CODE_BYTES + SUM_BYTES);
+  tail.writeUInt32LE(codeBytes);
+  tail.writeUInt32LE(crc32(tail.subarray(0, CODE_BYTES), crc32(data, QUERN_MAIN_SUM)), CODE_BYTES);
+  // Another process may read or write the file at the same time.
+  const written = `${file}.${process.pid}`;
+  try {
+    mkdirSync(dirname(file), { recursive: true });
+    writeFileSync(written, Buffer.concat([data, tail]), { mode: 0o600 });
+    renameSync(written, file);
+  } catch {
+    // Nothing is kept where nothing may be written.
+    forget(written);
+  }
+}
+
+function forget(written: string): void {
+  try {
+    unlinkSync(written);
+  } catch {
+    // It was not even begun.
+  }
+}

@@ -1,0 +1,54 @@
+/** The bundles start the same with what was compiled kept, with nothing kept and with what is kept spoilt. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, expect, test } from 'vitest';
+import { SERVER } from '../support/fake-editor.ts';
+
+const CLI = SERVER.replace(/server\.js$/, 'cli.js');
+
+const folder = mkdtempSync(join(tmpdir(), 'quern-launch-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function weigh(env: Readonly<Record<string, string>>): string {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [CLI, 'weigh', '1 cup plain flour'], {
+    env: { ...process.env, ...env },
+    encoding: 'utf8',
+  });
+  expect(stderr).toBe('');
+  expect(status).toBe(0);
+  return stdout;
+}
+
+test('what was compiled is kept once, and thrown away where it is spoilt', () => {
+  const NODE_COMPILE_CACHE = join(folder, 'kept');
+  const first = weigh({ NODE_COMPILE_CACHE });
+  expect(first).toContain('125');
+  // Node keeps its own in a folder of its own.
+  const files = readdirSync(NODE_COMPILE_CACHE).filter((name) => name.endsWith('.bin'));
+  expect(files).toEqual([expect.stringMatching(/^cli-main\.js-.*\.bin$/)]);
+  const kept = join(NODE_COMPILE_CACHE, files[0] ?? '');
+  const bytes = readFileSync(kept);
+  expect(weigh({ NODE_COMPILE_CACHE })).toBe(first);
+  expect(readFileSync(kept).equals(bytes)).toBe(true);
+
+  const spoilt = Buffer.from(bytes);
+  for (let at = 100; at < spoilt.length; at += 997) spoilt[at] = 0x55;
+  writeFileSync(kept, spoilt);
+  expect(weigh({ NODE_COMPILE_CACHE })).toBe(first);
+  expect(readFileSync(kept).equals(spoilt)).toBe(false);
+
+  truncateSync(kept, 3);
+  expect(weigh({ NODE_COMPILE_CACHE })).toBe(first);
+  expect(readFileSync(kept).length).toBeGreaterThan(1000);
+});
+
+test('nothing is kept where it may not be, or was not asked for', () => {
+  const file = join(folder, 'a-file');
+  writeFileSync(file, '');
+  expect(weigh({ NODE_COMPILE_CACHE: join(file, 'below') })).toContain('125');
+  const none = join(folder, 'none');
+  expect(weigh({ NODE_COMPILE_CACHE: none, NODE_DISABLE_COMPILE_CACHE: '1' })).toContain('125');
+  expect(readdirSync(folder)).not.toContain('none');
+});

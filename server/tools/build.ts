@@ -42,7 +42,7 @@ const inAscii: esbuild.Plugin = {
   },
 };
 
-/** Writes a bundle as the text `NAME-main.js`, and as `NAME.js` what starts it (`host/launch.ts`). */
+/** Writes a bundle as a text within what starts it (`host/launch.ts`): one file, that can be told what was compiled of it. */
 const launched = (name: string, head: string): esbuild.Plugin => ({
   name: 'launched',
   setup(build) {
@@ -50,11 +50,9 @@ const launched = (name: string, head: string): esbuild.Plugin => ({
     build.onEnd(async ({ outputFiles: [main] = [] }) => {
       if (main === undefined) return;
       const text = `(function(exports,require,module,__filename,QUERN_KEEP_COMPILED){${asciiOf(main.text)}})`;
-      await mkdir(`${root}dist`, { recursive: true });
-      await writeFile(`${root}dist/${name}-main.js`, text);
       await esbuild.build({
         ...BUNDLE,
-        define: { QUERN_MAIN: JSON.stringify(`${name}-main.js`), QUERN_MAIN_SUM: String(crc32(text)) },
+        define: { QUERN_MAIN: JSON.stringify(text), QUERN_MAIN_SUM: String(crc32(text)) },
         banner: { js: head },
         entryPoints: { [name]: 'server/src/host/launch.ts' },
         outdir: 'dist',

@@ -27,7 +27,7 @@ test('what was compiled is kept once, and thrown away where it is spoilt', () =>
   expect(first).toContain('125');
   // Node keeps its own in a folder of its own.
   const files = readdirSync(NODE_COMPILE_CACHE).filter((name) => name.endsWith('.bin'));
-  expect(files).toEqual([expect.stringMatching(/^cli-main\.js-.*\.bin$/)]);
+  expect(files).toEqual([expect.stringMatching(/^cli\.js-.*\.bin$/)]);
   const kept = join(NODE_COMPILE_CACHE, files[0] ?? '');
   const bytes = readFileSync(kept);
   expect(weigh({ NODE_COMPILE_CACHE })).toBe(first);

@@ -6,11 +6,11 @@
  */
 import { mkdirSync, readFileSync, renameSync, unlinkSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { Script } from 'node:vm';
 import { crc32 } from 'node:zlib';
 
-/** The file with the bundle's text: a function that is given what a module has, and what keeps. ASCII alone. */
+/** The bundle's text: a function that is given what a module has, and what keeps. Named once, as it stands wherever it is named. */
 declare const QUERN_MAIN: string;
 /** The checksum of that text. */
 declare const QUERN_MAIN_SUM: number;
@@ -36,9 +36,8 @@ interface Kept {
 
 const file = keptIn();
 const kept = file === undefined ? undefined : readKept(file);
-const main = join(__dirname, QUERN_MAIN);
-const script = new Script(readFileSync(main, 'latin1'), {
-  filename: main,
+const script = new Script(QUERN_MAIN, {
+  filename: __filename,
   ...(kept !== undefined && { cachedData: kept.data }),
 });
 const keptBytes = kept === undefined || script.cachedDataRejected === true ? 0 : kept.codeBytes;
@@ -58,7 +57,7 @@ function keptIn(): string | undefined {
       : platform === 'darwin'
         ? join(homedir(), 'Library', 'Caches')
         : env.XDG_CACHE_HOME || join(homedir(), '.cache');
-  return join(env.NODE_COMPILE_CACHE || join(own, 'quern'), `${QUERN_MAIN}-${versions.v8}-${arch}.bin`);
+  return join(env.NODE_COMPILE_CACHE || join(own, 'quern'), `${basename(__filename)}-${versions.v8}-${arch}.bin`);
 }
 
 /** What was kept of this very text, whole. The engine itself would trust whatever it is given. */

@@ -3,7 +3,6 @@
  */
 import { keptOn } from '../notation/kept.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
-import { sameItems } from '../recipe/steps.ts';
 import type { House } from './house.ts';
 
 /** What one part gave. */
@@ -25,7 +24,7 @@ export interface Last<V> {
   readonly changed: readonly Stretch[];
 }
 
-/** Parts from one on, to before another, took the place of those from the same one on to before `oldTo`. */
+/** Those from one on, to before another, took the place of those from the same one on to before `oldTo`. */
 export interface Stretch {
   readonly from: number;
   readonly to: number;
@@ -75,13 +74,31 @@ export interface Worked<T, V> {
   readonly values: readonly V[];
 }
 
-/** What `ask` gives for each of a list; only what stands between what is alike at both ends is asked again. */
+/** What `ask` gives for each of a list, which asks again only where it is another; the same values for as long as all of them are. */
 export function workedAgain<T, V>(list: readonly T[], ask: (item: T) => V, last?: Worked<T, V>): Worked<T, V> {
   if (last === undefined) return { list, values: list.map(ask) };
   if (last.list === list) return last;
-  const { from, to, oldTo } = stretchBetween(last.list, list);
-  const given = list.slice(from, to).map(ask);
-  return { list, values: [...last.values.slice(0, from), ...given, ...last.values.slice(oldTo)] };
+  return { list, values: valuesAgain(list, ask, last.values, changedBetween(last.list, list)) };
+}
+
+function valuesAgain<T, V>(
+  list: readonly T[],
+  ask: (item: T) => V,
+  old: readonly V[],
+  changed: readonly Stretch[],
+): readonly V[] {
+  let values: V[] | undefined;
+  for (const { from, to, oldTo } of changed) {
+    // Nothing else has changed then.
+    if (to !== oldTo) return [...old.slice(0, from), ...list.slice(from, to).map(ask), ...old.slice(oldTo)];
+    for (let i = from; i < to; i++) {
+      const value = ask(list[i] as T);
+      if (value === old[i]) continue;
+      values ??= old.slice();
+      values[i] = value;
+    }
+  }
+  return values ?? old;
 }
 
 /**
@@ -100,24 +117,10 @@ export function overList<T, V>(
     const before = last.now?.house === house ? last.now : undefined;
     if (before?.list === list) return before.given;
     const worked = workedAgain(list, (item) => ask(house, item), before);
-    const given = worked.values.filter((value) => value !== undefined);
-    last.now = {
-      ...worked,
-      house,
-      given: before !== undefined && sameItems(given, before.given) ? before.given : given,
-    };
-    return last.now.given;
+    const given = worked.values === before?.values ? before.given : worked.values.filter((v) => v !== undefined);
+    last.now = { ...worked, house, given };
+    return given;
   };
-}
-
-/** Where two lists differ, as one stretch. */
-export function stretchBetween(old: readonly unknown[], list: readonly unknown[]): Stretch {
-  const shorter = Math.min(old.length, list.length);
-  let from = 0;
-  while (from < shorter && old[from] === list[from]) from++;
-  let below = 0;
-  while (below < shorter - from && old[old.length - 1 - below] === list[list.length - 1 - below]) below++;
-  return { from, to: list.length - below, oldTo: old.length - below };
 }
 
 /** The function that works out one value for each recipe, from that of the recipe it was edited from where that was asked for. */
@@ -139,17 +142,9 @@ export function lent<V>(make: (recipe: Recipe, last?: Last<V>) => V): (recipe: R
 
 /** The function that gives, by part, what `ask` gives for each; the same list for as long as all of it is. */
 export const byPart = <V>(ask: (part: Part) => V): ((recipe: Recipe) => readonly V[]) =>
-  lent(({ parts }, last?: Last<readonly V[]>) => {
-    if (last === undefined) return parts.map(ask);
-    let all = last.value;
-    for (const { from, to, oldTo } of last.changed) {
-      const given = parts.slice(from, to).map(ask);
-      if (to === oldTo && given.every((value, i) => value === all[from + i])) continue;
-      // Only the last stretch may be longer or shorter than it was.
-      all = [...all.slice(0, from), ...given, ...all.slice(oldTo)];
-    }
-    return all;
-  });
+  lent(({ parts }, last?: Last<readonly V[]>) =>
+    last === undefined ? parts.map(ask) : valuesAgain(parts, ask, last.value, last.changed),
+  );
 
 /** Whether any part gives something. */
 export const anyPart = (ask: (part: Part) => boolean): ((recipe: Recipe) => boolean) => {
@@ -211,16 +206,21 @@ function placeIn(list: readonly Given<unknown>[], index: number): number {
   return low;
 }
 
-/** Where the parts are others; a part knows its index, so that none is the same after more or fewer parts. */
-function changedBetween(old: readonly Part[], parts: readonly Part[]): readonly Stretch[] {
+/** Where two lists differ: the stretches of those that have others in their place, or one stretch where there are more or fewer. */
+export function changedBetween(old: readonly unknown[], list: readonly unknown[]): readonly Stretch[] {
+  const shorter = Math.min(old.length, list.length);
+  let from = 0;
+  while (from < shorter && old[from] === list[from]) from++;
+  let below = 0;
+  while (below < shorter - from && old[old.length - 1 - below] === list[list.length - 1 - below]) below++;
+  const end = list.length - below;
+  if (old.length !== list.length) return [{ from, to: end, oldTo: old.length - below }];
   const changed: Stretch[] = [];
-  const length = Math.min(old.length, parts.length);
-  for (let at = 0; at < length; at++) {
-    if (old[at] === parts[at]) continue;
-    const from = at;
-    while (at < length && old[at] !== parts[at]) at++;
-    changed.push({ from, to: at, oldTo: at });
+  for (let at = from; at < end; at++) {
+    if (old[at] === list[at]) continue;
+    const first = at;
+    while (at < end && old[at] !== list[at]) at++;
+    changed.push({ from: first, to: at, oldTo: at });
   }
-  if (old.length !== parts.length) changed.push({ from: length, to: parts.length, oldTo: old.length });
   return changed;
 }

@@ -3,7 +3,7 @@ import { insertLineAfter } from '../../edits/text-edit.ts';
 import { nameSpan, type PartHead } from '../../recipe/part.ts';
 import { anySays, asWritten } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { onceFor, onceWith } from '../once.ts';
+import { onceWith } from '../once.ts';
 import { type Given, overParts } from '../over-parts.ts';
 
 interface Values {
@@ -27,9 +27,10 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
     // Before a part that takes everything together all is used.
     const from = gathering(recipe).at(-1)?.part.index ?? 0;
     // A part is looked for in later steps: there must be some.
-    const to = withSteps(recipe).at(-1)?.part.index ?? 0;
+    const to = recipe.parts.findLast(({ steps }) => steps.length > 0)?.index ?? 0;
+    const within = between(free, from, to);
     // `200 g poolish` on a later list takes the poolish as its steps do.
-    return untaken(free, takenOn(including(recipe)), from, to);
+    return within.length === 0 ? [] : untaken(within, including(recipe));
   },
   say: ({ name }) => ({ message: `No later step uses the ${name}: mention it where it goes in.` }),
   fix: ({ name }, { document, recipe }) => {
@@ -73,21 +74,19 @@ const unmentioned = overParts(({ head, index, isLast, usesByLater }): Found<Valu
 /** A step takes everything that lies on the bench. */
 const gathering = overParts(({ steps }) => anySays(steps, GATHERING) || undefined);
 
-const withSteps = overParts(({ steps }) => steps.length > 0 || undefined);
-
 const including = overParts(({ includes }) => (includes.length === 0 ? undefined : includes));
 
-const takenOn = onceFor(
-  (lists: readonly Given<readonly PartHead[]>[]): ReadonlySet<PartHead> => new Set(lists.flatMap((l) => l.value)),
+type Free = readonly Given<Found<Values>>[];
+
+const between = onceWith(
+  (free: Free, from: number, to: number): Free => free.filter(({ part }) => part.index >= from && part.index < to),
 );
 
-/** Those within parts that no list takes on, the last first. */
-const untaken = onceWith(
-  (free: readonly Given<Found<Values>>[], taken: ReadonlySet<PartHead>, from: number, to: number) =>
-    free
-      .filter(({ part }) => part.index >= from && part.index < to && !taken.has(part.head))
-      .map(({ value }) => value)
-      .reverse(),
-);
+/** Those that no list takes on, the last first. */
+const untaken = onceWith((free: Free, lists: readonly Given<readonly PartHead[]>[]): readonly Found<Values>[] => {
+  const left = new Map(free.map(({ part, value }) => [part.head, value]));
+  for (const { value: heads } of lists) for (const head of heads) left.delete(head);
+  return [...left.values()].reverse();
+});
 
 const GATHERING = asWritten('everything', 'all', 'parts', 'components', 'assemble', 'together', 'layers', 'elements');

@@ -9,7 +9,6 @@ import type { Mention } from '../../recipe/mentions.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { asWritten, inAnyForm, isOn, says, wordList } from '../../recipe/step-words.ts';
-import { sameItems } from '../../recipe/steps.ts';
 import { baseForm, type VerbClass, verbClass } from '../../recipe/verbs.ts';
 import { takesEverything } from '../everything.ts';
 import { type Keeps, onceFor, onceIn } from '../once.ts';
@@ -62,21 +61,25 @@ const followedParts = lent((recipe: Recipe, last?: Last<FollowedParts>): Followe
   const again = before === undefined ? parts.keys() : reaching(last?.changed ?? [], before.ends);
   const followed = before?.followed.slice() ?? [];
   const ends = before?.ends.slice() ?? [];
+  let same = before !== undefined;
   for (const index of again) {
     const now = followAgain(recipe, index, listers);
-    followed[index] = now === undefined || now.journeys.length === 0 ? undefined : now;
+    const taken = now === undefined || now.journeys.length === 0 ? undefined : now;
+    same &&= followed[index] === taken;
+    followed[index] = taken;
     ends[index] = now?.holders.reduce((end, holder) => Math.max(end, holder.index), index) ?? -1;
   }
-  const same = before !== undefined && sameItems(before.followed, followed);
-  return { listers, followed, ends, list: same ? before.list : followed.filter((f) => f !== undefined) };
+  const list = same ? before?.list : undefined;
+  return { listers, followed, ends, list: list ?? followed.filter((f) => f !== undefined) };
 });
 
 /** The parts that have changed, and those before them that go at least so far. */
-function reaching(changed: readonly Stretch[], ends: readonly number[]): ReadonlySet<number> {
-  const reach = new Set<number>();
-  for (const { from, to } of changed) {
-    for (let i = 0; i < from; i++) if ((ends[i] ?? -1) >= from) reach.add(i);
-    for (let i = from; i < to; i++) reach.add(i);
+function reaching(changed: readonly Stretch[], ends: readonly number[]): readonly number[] {
+  const reach: number[] = [];
+  for (const { from, to } of changed) for (let i = from; i < to; i++) reach.push(i);
+  for (let i = 0; i < ends.length; i++) {
+    const end = ends[i] ?? -1;
+    if (end > i && changed.some(({ from, to }) => i < to && end >= from)) reach.push(i);
   }
   return reach;
 }

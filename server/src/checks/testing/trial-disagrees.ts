@@ -13,7 +13,7 @@ import type { World } from '../../recipe/world.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
 import { listedG } from '../listed-grams.ts';
 import { onceFor, onceWith } from '../once.ts';
-import { anyPart, type Given, overParts, stretchBetween, type Worked, workedAgain } from '../over-parts.ts';
+import { anyPart, changedBetween, type Given, overParts, type Worked, workedAgain } from '../over-parts.ts';
 import { changedIn, factsIn, trialsOf } from './trials-read.ts';
 
 interface Values {
@@ -178,16 +178,18 @@ const nothingNear = { given: [], at: -1, away: Number.POSITIVE_INFINITY };
 /** The nearest now: while the last one stands, only what is new has to be held against it. */
 function nearestAgain<T>(given: Nearest<T>['given'], far: (reading: T) => number, last: Nearest<T>): Nearest<T> {
   if (given === last.given) return last;
-  const { from, to, oldTo } = stretchBetween(last.given, given);
-  const stands = last.at >= 0 && (last.at < from || last.at >= oldTo);
-  const moved = last.at < from ? 0 : given.length - last.given.length;
+  const changed = changedBetween(last.given, given);
+  const stands = last.at >= 0 && changed.every(({ from, oldTo }) => last.at < from || last.at >= oldTo);
+  const isBelow = changed.some(({ from }) => from <= last.at);
+  const moved = isBelow ? given.length - last.given.length : 0;
   let nearest: Nearest<T> = stands ? { ...last, given, at: last.at + moved } : { ...nothingNear, given };
-  for (let at = stands ? from : 0; at < (stands ? to : given.length); at++)
-    for (const reading of given[at]?.value ?? []) {
-      const away = far(reading);
-      if (nearest.at < 0 || away < nearest.away || (away === nearest.away && at < nearest.at))
-        nearest = { given, at, reading, away };
-    }
+  for (const { from, to } of stands ? changed : [{ from: 0, to: given.length }])
+    for (let at = from; at < to; at++)
+      for (const reading of given[at]?.value ?? []) {
+        const away = far(reading);
+        if (nearest.at < 0 || away < nearest.away || (away === nearest.away && at < nearest.at))
+          nearest = { given, at, reading, away };
+      }
   return nearest;
 }
 

@@ -26,15 +26,21 @@ export const capital = (words: string): string => words.charAt(0).toUpperCase() 
 const CUT = new Map<string, readonly string[]>();
 
 function cut(name: string): string[] {
+  if (ASCII.test(name)) return name.toLowerCase().split(NO_ASCII_WORD).filter(isWord).map(singular);
   return name
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()
     .replaceAll('’', "'")
     .split(/[^\p{L}\p{N}']+/u)
-    .filter((w) => w !== '')
+    .filter(isWord)
     .map(singular);
 }
+
+/** Most names, which are cut without the tables of all letters. */
+const ASCII = /^[\x00-\x7f]*$/;
+const NO_ASCII_WORD = /[^a-z0-9']+/;
+const isWord = (cut: string): boolean => cut !== '';
 
 const KNOWN = new Map<string, string>();
 

@@ -2,6 +2,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { CHECKS } from '../../server/src/checks/index.ts';
+import { respelledTable } from '../../server/src/food/tables.ts';
 import { between, checksTable, settingsSchema } from '../../server/tools/documents.ts';
 import { checksIndex } from '../../server/tools/generate.ts';
 import { importTable } from './import-rules.ts';
@@ -10,6 +11,7 @@ const textOf = (path: string): string => (existsSync(path) ? readFileSync(path, 
 
 test.each<[string, () => string]>([
   ['server/src/checks/index.ts', checksIndex],
+  ['server/data/foods/respelled.tsv', respelledTable],
   ['syntaxes/quern.schema.json', () => settingsSchema(CHECKS)],
   ['README.md', () => between(textOf('README.md'), 'checks', checksTable(CHECKS))],
   ['DEVELOPERS.md', () => between(textOf('DEVELOPERS.md'), 'imports', importTable())],

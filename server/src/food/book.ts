@@ -9,7 +9,7 @@ import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
 import { readHouseFood } from './house.ts';
 import { keyOf } from './names.ts';
 import { once } from './once.ts';
-import { type FoodRow, readAmbiguous, readFoods } from './tables.ts';
+import { type FoodRow, readAmbiguous, readFoods, readRespelled } from './tables.ts';
 import { weighFood } from './weigh.ts';
 
 export interface FoodBook {
@@ -62,7 +62,7 @@ export function withHouseFoods(
     read.push(rowOf(food));
   }
   const below = SHELVES.get(book) ?? shelfOf(book.all().map(rowOf));
-  const index = once(() => indexNames(read, [], below.index()));
+  const index = once(() => indexNames(read, { under: below.index() }));
   return { book: bookOf({ rows: [...read, ...below.rows], index }), problems };
 }
 
@@ -86,10 +86,11 @@ function readBook(): FoodBook {
     index: once(() => {
       const byId = new Map(rows.map((row) => [row.id, row]));
       const meant = (ids: readonly string[]): FoodRow[] => ids.flatMap((id) => byId.get(id) ?? []);
-      return indexNames(
-        rows,
-        readAmbiguous().map(({ word, ids }) => ({ word, foods: meant(ids) })),
-      );
+      const respelled = readRespelled();
+      return indexNames(rows, {
+        ambiguous: readAmbiguous().map(({ word, ids }) => ({ word, foods: meant(ids) })),
+        keyed: (name) => respelled.get(name) ?? name,
+      });
     }),
   });
 }

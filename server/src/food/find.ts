@@ -34,20 +34,28 @@ export interface NameIndex {
   readonly longest: number;
 }
 
-/** An index of foods by all their names; the earlier food wins a name, and `under` answers what these do not. */
+export interface Naming {
+  readonly ambiguous?: readonly { readonly word: string; readonly foods: readonly FoodRow[] }[];
+  /** Answers what the foods do not. */
+  readonly under?: NameIndex | undefined;
+  /** The key of a name, as `keyOf` makes it; looked up where that is known already. */
+  readonly keyed?: (name: string) => string;
+}
+
+/** An index of foods by all their names; the earlier food wins a name. */
 export function indexNames(
   foods: readonly FoodRow[],
-  ambiguous: readonly { readonly word: string; readonly foods: readonly FoodRow[] }[] = [],
-  under?: NameIndex,
+  { ambiguous = [], under, keyed = keyOf }: Naming = {},
 ): NameIndex {
   const byKey = new Map<string, Meaning>();
   let longest = under?.longest ?? 1;
   for (const food of foods) {
     for (const name of [food.name, ...food.names]) {
-      const key = keyOf(name);
+      const key = keyed(name);
       if (key === '' || byKey.has(key)) continue;
       byKey.set(key, food);
-      longest = Math.max(longest, wordsIn(key));
+      // A key of more words has a letter for each and a blank between.
+      if (key.length > 2 * longest) longest = Math.max(longest, wordsIn(key));
     }
   }
   for (const { word, foods: meant } of ambiguous) {

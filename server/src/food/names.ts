@@ -34,22 +34,7 @@ const PAUSES = /[,;:()[\]{}|]+|\s[–—-]\s/;
 
 /** The key under which a name is kept: its words in the singular, one spelling, one space between. */
 export function keyOf(name: string): string {
-  if (isKey(name)) return name;
   return tokensOf(plainText(name)).join(' ');
-}
-
-/** Whether a name is its own key already, as most of the book's are. */
-function isKey(name: string): boolean {
-  if (!PLAIN.test(name)) return false;
-  let start = 0;
-  while (start <= name.length) {
-    const space = name.indexOf(' ', start);
-    const end = space < 0 ? name.length : space;
-    const word = name.slice(start, end);
-    if (word === '' || JOINS.has(word) || spellingOf(word) !== word) return false;
-    start = end + 1;
-  }
-  return true;
 }
 
 function plainText(text: string): string {
@@ -89,7 +74,6 @@ function spellAll(raw: readonly string[]): string[] {
 
 const NOT_ASCII = /[^\x00-\x7f]/;
 const NO_ASCII_WORD = /[^a-z0-9&]+/;
-const PLAIN = /^[a-z0-9 ]*$/;
 const NO_WORD = /[^\p{L}\p{N}&]+/u;
 
 /** Words already read: the names of the book and the lines of a folder use the same few thousand. */

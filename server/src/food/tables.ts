@@ -13,12 +13,14 @@ import measuresText from '../../data/foods/measures.tsv';
 import meatText from '../../data/foods/meat-and-fish.tsv';
 import nutsText from '../../data/foods/nuts-and-pulses.tsv';
 import piecesText from '../../data/foods/pieces.tsv';
+import respelledText from '../../data/foods/respelled.tsv';
 import trimText from '../../data/foods/trim.tsv';
 import vegetablesText from '../../data/foods/vegetables.tsv';
 import { type CountWord, countWord, type Range, type Size } from '../measure/quantity.ts';
 import { unitSpelled } from '../measure/unit.ts';
 import { allergensOf } from './allergens.ts';
 import type { Composition, Food, FoodClass, HouseholdMeasure, PieceWeight, Role } from './food.ts';
+import { keyOf } from './names.ts';
 import { once } from './once.ts';
 
 /** The foods of a class with the foods of another stand in one file; the order is that of the book. */
@@ -82,6 +84,23 @@ export function readAmbiguous(): readonly { readonly word: string; readonly ids:
     const [word = '', ids] = line.split('\t');
     return { word, ids: listOf(ids) };
   });
+}
+
+/** The keys of the names that are no key themselves (`keyOf`), so that a start need not make any. */
+export function readRespelled(): ReadonlyMap<string, string> {
+  return new Map(
+    tableLines(respelledText).map((line) => {
+      const [name = '', key = ''] = line.split('\t');
+      return [name, key];
+    }),
+  );
+}
+
+/** The text of `server/data/foods/respelled.tsv`. */
+export function respelledTable(): string {
+  const names = new Set(readFoods().flatMap(({ name, names }) => [name, ...names]));
+  const lines = [...names].filter((name) => keyOf(name) !== name).map((name) => `${name}\t${keyOf(name)}\n`);
+  return `# Generated and held fresh by a test: the key of each name that is no key itself. Do not edit.\nname\tkey\n${lines.join('')}`;
 }
 
 type Cells = readonly string[];

@@ -2,7 +2,8 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { CHECKS } from '../../server/src/checks/index.ts';
-import { respelledTable } from '../../server/src/food/tables.ts';
+import { endingsOf, keysOf } from '../../server/src/food/find.ts';
+import { generatedTable, readFoods } from '../../server/src/food/tables.ts';
 import { between, checksTable, settingsSchema } from '../../server/tools/documents.ts';
 import { checksIndex } from '../../server/tools/generate.ts';
 import { importTable } from './import-rules.ts';
@@ -11,7 +12,18 @@ const textOf = (path: string): string => (existsSync(path) ? readFileSync(path, 
 
 test.each<[string, () => string]>([
   ['server/src/checks/index.ts', checksIndex],
-  ['server/data/foods/respelled.tsv', respelledTable],
+  [
+    'server/data/foods/keys.tsv',
+    () =>
+      generatedTable(
+        'the keys of the names of each food, in the order of the foods',
+        keysOf(readFoods()).map((keys) => keys.join('\t')),
+      ),
+  ],
+  [
+    'server/data/foods/endings.tsv',
+    () => generatedTable('what the names of the foods end with', endingsOf(readFoods())),
+  ],
   ['syntaxes/quern.schema.json', () => settingsSchema(CHECKS)],
   ['README.md', () => between(textOf('README.md'), 'checks', checksTable(CHECKS))],
   ['DEVELOPERS.md', () => between(textOf('DEVELOPERS.md'), 'imports', importTable())],

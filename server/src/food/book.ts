@@ -4,12 +4,12 @@
  */
 import type { Quantity } from '../measure/quantity.ts';
 import type { Measures } from '../measure/unit.ts';
-import { findFood, indexNames, type NameIndex } from './find.ts';
+import { endingsOf, findFood, indexKeys, indexNames, type NameIndex } from './find.ts';
 import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
 import { readHouseFood } from './house.ts';
 import { keyOf } from './names.ts';
 import { once } from './once.ts';
-import { type FoodRow, readAmbiguous, readFoods, readRespelled } from './tables.ts';
+import { type FoodRow, readAmbiguous, readEndings, readFoods, readKeys } from './tables.ts';
 import { weighFood } from './weigh.ts';
 
 export interface FoodBook {
@@ -18,8 +18,8 @@ export interface FoodBook {
   byId(id: string): Food | undefined;
   /** All foods, the house's first. */
   all(): readonly Food[];
-  /** All names of all foods. No food's figures are read for them. */
-  names(): Iterable<string>;
+  /** What all names of all foods end with, as written. No name is read for them but the house's. */
+  endings(): readonly string[];
   /**
    * What the quantity of the food weighs, in grams, with the reason. `form` is the word that fits the measure
    * (`chopped`, `packed`), from the match or the preparation.
@@ -62,8 +62,9 @@ export function withHouseFoods(
     read.push(rowOf(food));
   }
   const below = SHELVES.get(book) ?? shelfOf(book.all().map(rowOf));
-  const index = once(() => indexNames(read, { under: below.index() }));
-  return { book: bookOf({ rows: [...read, ...below.rows], index }), problems };
+  const index = once(() => indexNames(read, below.index()));
+  const endings = once(() => [...endingsOf(read), ...below.endings()]);
+  return { book: bookOf({ rows: [...read, ...below.rows], index, endings }), problems };
 }
 
 let builtIn: FoodBook | undefined;
@@ -72,6 +73,7 @@ interface Shelf {
   readonly rows: readonly FoodRow[];
   /** Built when a name is first looked up. */
   readonly index: () => NameIndex;
+  readonly endings: () => readonly string[];
 }
 /** So that a book laid over another need not read all names again. */
 const SHELVES = new WeakMap<FoodBook, Shelf>();
@@ -86,17 +88,18 @@ function readBook(): FoodBook {
     index: once(() => {
       const byId = new Map(rows.map((row) => [row.id, row]));
       const meant = (ids: readonly string[]): FoodRow[] => ids.flatMap((id) => byId.get(id) ?? []);
-      const respelled = readRespelled();
-      return indexNames(rows, {
-        ambiguous: readAmbiguous().map(({ word, ids }) => ({ word, foods: meant(ids) })),
-        keyed: (name) => respelled.get(name) ?? name,
-      });
+      return indexKeys(
+        readKeys(),
+        rows,
+        readAmbiguous().map(({ word, ids }) => ({ word, foods: meant(ids) })),
+      );
     }),
+    endings: readEndings,
   });
 }
 
 function shelfOf(rows: readonly FoodRow[]): Shelf {
-  return { rows, index: once(() => indexNames(rows)) };
+  return { rows, index: once(() => indexNames(rows)), endings: once(() => endingsOf(rows)) };
 }
 
 function rowOf(food: Food): FoodRow {
@@ -119,12 +122,7 @@ function bookOf(shelf: Shelf): FoodBook {
     },
     byId: (id) => byId().get(id)?.read(),
     all,
-    *names() {
-      for (const { name, names } of shelf.rows) {
-        yield name;
-        yield* names;
-      }
-    },
+    endings: shelf.endings,
     weigh: weighFood,
   };
   SHELVES.set(book, shelf);

@@ -34,25 +34,57 @@ export interface NameIndex {
   readonly longest: number;
 }
 
-export interface Naming {
-  readonly ambiguous?: readonly { readonly word: string; readonly foods: readonly FoodRow[] }[];
-  /** Answers what the foods do not. */
-  readonly under?: NameIndex | undefined;
-  /** The key of a name, as `keyOf` makes it; looked up where that is known already. */
-  readonly keyed?: (name: string) => string;
+/** Words that no one food is meant by. */
+export interface Ambiguous {
+  readonly word: string;
+  readonly foods: readonly FoodRow[];
 }
 
-/** An index of foods by all their names; the earlier food wins a name. */
-export function indexNames(
+/** An index of foods by all their names; the earlier food wins a name, and `under` answers what these do not. */
+export function indexNames(foods: readonly FoodRow[], under?: NameIndex): NameIndex {
+  return indexKeys(keysOf(foods), foods, [], under);
+}
+
+/** The keys of the names of each food, but those that an earlier one has. */
+export function keysOf(foods: readonly FoodRow[]): readonly (readonly string[])[] {
+  const taken = new Set(['']);
+  return foods.map(({ name, names }) =>
+    [name, ...names].map(keyOf).filter((key) => {
+      const free = !taken.has(key);
+      taken.add(key);
+      return free;
+    }),
+  );
+}
+
+/** The last word of each name, as written, with whatever stands behind it. */
+export function endingsOf(foods: readonly FoodRow[]): readonly string[] {
+  return [...new Set(foods.flatMap(({ name, names }) => [name, ...names].map(endingOf)))];
+}
+
+function endingOf(name: string): string {
+  const last = name.search(LAST_LETTER);
+  return last < 0 ? '' : name.slice(name.lastIndexOf(' ', last) + 1);
+}
+
+const LAST_LETTER = /[\p{L}\p{N}'’][^\p{L}\p{N}'’]*$/u;
+
+/** The same from the keys of each food, which no other has. */
+export function indexKeys(
+  keys: readonly (readonly string[])[],
   foods: readonly FoodRow[],
-  { ambiguous = [], under, keyed = keyOf }: Naming = {},
+  ambiguous: readonly Ambiguous[],
+  under?: NameIndex,
 ): NameIndex {
   const byKey = new Map<string, Meaning>();
   let longest = under?.longest ?? 1;
-  for (const food of foods) {
-    for (const name of [food.name, ...food.names]) {
-      const key = keyed(name);
-      if (key === '' || byKey.has(key)) continue;
+  // A loop of few steps: a start waits for it.
+  for (let i = 0; i < foods.length; i++) {
+    const food = foods[i];
+    const own = keys[i];
+    if (food === undefined || own === undefined) continue;
+    for (let k = 0; k < own.length; k++) {
+      const key = own[k] ?? '';
       byKey.set(key, food);
       // A key of more words has a letter for each and a blank between.
       if (key.length > 2 * longest) longest = Math.max(longest, wordsIn(key));

@@ -6,21 +6,21 @@ import ambiguousText from '../../data/foods/ambiguous.tsv';
 import bakingText from '../../data/foods/baking.tsv';
 import dairyText from '../../data/foods/dairy.tsv';
 import drinksText from '../../data/foods/drinks-and-condiments.tsv';
+import endingsText from '../../data/foods/endings.tsv';
 import fruitText from '../../data/foods/fruit.tsv';
 import grainsText from '../../data/foods/grains.tsv';
 import herbsText from '../../data/foods/herbs.tsv';
+import keysText from '../../data/foods/keys.tsv';
 import measuresText from '../../data/foods/measures.tsv';
 import meatText from '../../data/foods/meat-and-fish.tsv';
 import nutsText from '../../data/foods/nuts-and-pulses.tsv';
 import piecesText from '../../data/foods/pieces.tsv';
-import respelledText from '../../data/foods/respelled.tsv';
 import trimText from '../../data/foods/trim.tsv';
 import vegetablesText from '../../data/foods/vegetables.tsv';
 import { type CountWord, countWord, type Range, type Size } from '../measure/quantity.ts';
 import { unitSpelled } from '../measure/unit.ts';
 import { allergensOf } from './allergens.ts';
 import type { Composition, Food, FoodClass, HouseholdMeasure, PieceWeight, Role } from './food.ts';
-import { keyOf } from './names.ts';
 import { once } from './once.ts';
 
 /** The foods of a class with the foods of another stand in one file; the order is that of the book. */
@@ -86,22 +86,22 @@ export function readAmbiguous(): readonly { readonly word: string; readonly ids:
   });
 }
 
-/** The keys of the names that are no key themselves (`keyOf`), so that a start need not make any. */
-export function readRespelled(): ReadonlyMap<string, string> {
-  return new Map(
-    tableLines(respelledText).map((line) => {
-      const [name = '', key = ''] = line.split('\t');
-      return [name, key];
-    }),
-  );
+/** The keys of the names of each food (`find.ts`), so that a start need not make them. */
+export function readKeys(): readonly (readonly string[])[] {
+  return generated(keysText).map((line) => listOf(line, '\t'));
 }
 
-/** The text of `server/data/foods/respelled.tsv`. */
-export function respelledTable(): string {
-  const names = new Set(readFoods().flatMap(({ name, names }) => [name, ...names]));
-  const lines = [...names].filter((name) => keyOf(name) !== name).map((name) => `${name}\t${keyOf(name)}\n`);
-  return `# Generated and held fresh by a test: the key of each name that is no key itself. Do not edit.\nname\tkey\n${lines.join('')}`;
+/** What the names end with (`find.ts`). */
+export function readEndings(): readonly string[] {
+  return generated(endingsText);
 }
+
+/** The text of a generated table; a test holds it fresh. */
+export function generatedTable(what: string, lines: readonly string[]): string {
+  return `# Generated: ${what}. Do not edit.\n${lines.join('\n')}\n`;
+}
+
+const generated = (text: string): string[] => text.slice(text.indexOf('\n') + 1, -1).split('\n');
 
 type Cells = readonly string[];
 /** The lines of a table by the id they begin with; of most foods nobody asks. */

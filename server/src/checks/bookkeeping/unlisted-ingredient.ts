@@ -233,14 +233,9 @@ function lastCompared(words: readonly WordNode[], n: number): string {
 }
 
 /** The last words of all foods' names, so that the book is asked only where it may know. */
-const vocabulary = onceFor((book: FoodBook): ReadonlySet<string> => {
-  const written = new Set<string>();
-  for (const name of book.names()) {
-    const last = name.slice(name.lastIndexOf(' ') + 1);
-    written.add(wordsOf(last).length > 0 ? last : name);
-  }
-  return new Set(Array.from(written, (name) => wordsOf(name).at(-1) ?? ''));
-});
+const vocabulary = onceFor(
+  (book: FoodBook): ReadonlySet<string> => new Set(book.endings().map((ending) => wordsOf(ending).at(-1) ?? '')),
+);
 
 /** Whether a list line, part name or kind that the part can see has the word: then it is no stranger. */
 function isListed(part: Part, word: string): boolean {

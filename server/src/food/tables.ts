@@ -64,16 +64,11 @@ export interface FoodRow {
 
 /** All foods, in the order of the tables. A start pays for their names alone. */
 export function readFoods(): readonly FoodRow[] {
-  const side: SideTables = {
-    measures: once(() => rowsById(measuresText)),
-    pieces: once(() => rowsById(piecesText)),
-    trims: once(() => rowsById(trimText)),
-  };
   return FOOD_TABLES.flatMap((text) =>
     tableLines(text).map((line) => {
       const [id = '', name = '', also] = line.split('\t', 3);
       const names = listOf(also);
-      return { id, name, names, read: once(() => foodOf({ id, name, names }, line.split('\t'), side)) };
+      return { id, name, names, read: once(() => foodOf({ id, name, names }, line.split('\t'))) };
     }),
   );
 }
@@ -104,27 +99,18 @@ export function generatedTable(what: string, lines: readonly string[]): string {
 const generated = (text: string): string[] => text.slice(text.indexOf('\n') + 1, -1).split('\n');
 
 type Cells = readonly string[];
-/** The lines of a table by the id they begin with; of most foods nobody asks. */
-type Rows = ReadonlyMap<string, readonly string[]>;
-
-interface SideTables {
-  readonly measures: () => Rows;
-  readonly pieces: () => Rows;
-  readonly trims: () => Rows;
-}
-
-function foodOf(named: Pick<Food, 'id' | 'name' | 'names'>, cells: Cells, side: SideTables): Food {
+function foodOf(named: Pick<Food, 'id' | 'name' | 'names'>, cells: Cells): Food {
   const [, , , foodClass = 'other', roles, allergens, ndb = '', note = ''] = cells;
   const source = sourceOf(ndb);
   const { us, eu } = allergensOf(listOf(allergens, ','));
-  const trim = trimOf(rowsOf(named.id, side.trims())[0], source);
+  const trim = trimOf(rowsOf(named.id, trimText)[0], source);
   return {
     ...named,
     class: foodClass as FoodClass,
     roles: listOf(roles, ',').map((role) => ROLES[role] ?? (role as Role)),
     per100: compositionOf(cells),
-    measures: rowsOf(named.id, side.measures()).flatMap((row) => measureOf(row, source)),
-    pieces: rowsOf(named.id, side.pieces()).flatMap((row) => pieceOf(row, source)),
+    measures: rowsOf(named.id, measuresText).flatMap((row) => measureOf(row, source)),
+    pieces: rowsOf(named.id, piecesText).flatMap((row) => pieceOf(row, source)),
     allergens: { us, eu },
     source,
     ...(trim === undefined ? {} : { trim }),
@@ -220,15 +206,13 @@ function tableLines(text: string): string[] {
   return lines.slice(1);
 }
 
-function rowsById(text: string): Rows {
-  const rows = new Map<string, string[]>();
-  for (const line of tableLines(text)) {
-    const id = line.slice(0, line.indexOf('\t'));
-    const before = rows.get(id);
-    if (before === undefined) rows.set(id, [line]);
-    else before.push(line);
+/** The rows of a food in a side table. Of most foods nobody asks, so that the table is searched rather than cut. */
+function rowsOf(id: string, table: string): Cells[] {
+  const rows: Cells[] = [];
+  const start = `\n${id}\t`;
+  for (let at = table.indexOf(start); at >= 0; at = table.indexOf(start, at + 1)) {
+    const end = table.indexOf('\n', at + 1);
+    rows.push(table.slice(at + 1, end < 0 ? undefined : end).split('\t'));
   }
   return rows;
 }
-
-const rowsOf = (id: string, rows: Rows): readonly Cells[] => (rows.get(id) ?? []).map((line) => line.split('\t'));

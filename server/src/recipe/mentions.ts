@@ -34,7 +34,7 @@ export interface Mention extends Span {
 /** What a run of words names. */
 interface Meant {
   /** Of one part; none when a part is named. */
-  readonly ingredients: Listed['refs'];
+  readonly named: Listed['refs'];
   readonly part: number;
   /** By all words of their names. */
   readonly full: boolean;
@@ -161,7 +161,7 @@ function longestOf(
   if (item === undefined || compared.items[last + 1] === item) return undefined;
   const { refs, part: named, full } = narrow(best, part);
   const items = item - (compared.items[from] ?? 0) + 1;
-  return { ingredients: refs, part: named, full, weak, items, words: best.words.length };
+  return { named: refs, part: named, full, weak, items, words: best.words.length };
 }
 
 const isSeen = ({ lists, parts }: Run, part: number): boolean =>
@@ -197,10 +197,10 @@ function mentionOf(
   const last = items[to];
   if (first === undefined || last === undefined) return undefined;
   const before = portionBefore(items, at);
-  const ingredients = inNumber(meant, isPlural(last), before.portion);
-  const isPart = ingredients.length === 0;
-  const several = ingredients.length > 1;
-  const allOfIt = several && ingredients.every((ref) => ref.shared);
+  const named = inNumber(meant, isPlural(last), before.portion);
+  const isPart = named.length === 0;
+  const several = named.length > 1;
+  const allOfIt = several && named.every(({ shared }) => shared);
   // A part does not name itself, and a weak name that fits several names none of them, unless it is a word for them all.
   if (isPart ? meant.part === part || isOrder(items, at, meant.words) : weak && several && !allOfIt) return undefined;
   const verb = meant.words === 1 && !isPart && isVerbHere(items, at);
@@ -211,15 +211,16 @@ function mentionOf(
   const { end } = last;
   const every = allOfIt || (several && isPlural(last) && (portion.kind === 'all' || portion.kind === 'plain'));
   const whole = { start: Math.min(items[from]?.start ?? start, start), end };
+  const ingredients = named.map(({ ref }) => ref);
   const mention = { start, end, portion, whole, forced: false, verb, weak, from: at, to, ingredients, every };
   return isPart ? { ...mention, part: meant.part } : mention;
 }
 
 /** With `4 eggs` and `1 egg` to glaze, `the egg` is the one and `the 4 eggs` are the others; `the eggs` may be all. */
-function inNumber({ ingredients, full }: Meant, plural: boolean, portion: Portion): Listed['refs'] {
-  if (ingredients.length < 2 || !full || (plural && portion.kind !== 'amount')) return ingredients;
-  const same = ingredients.filter((ref) => ref.plural === plural);
-  return same.length === 1 ? same : ingredients;
+function inNumber({ named, full }: Meant, plural: boolean, portion: Portion): Listed['refs'] {
+  if (named.length < 2 || !full || (plural && portion.kind !== 'amount')) return named;
+  const same = named.filter((each) => each.plural === plural);
+  return same.length === 1 ? same : named;
 }
 
 function isPlural(item: SentenceItem): boolean {
@@ -319,7 +320,7 @@ function forcedMention(
     end: item.end,
     portion: before.portion,
     whole,
-    ingredients: meant?.ingredients ?? NO_REFS,
+    ingredients: (meant?.named ?? NO_REFS).map(({ ref }) => ref),
     forced: true,
     verb: false,
     weak: false,
@@ -327,5 +328,5 @@ function forcedMention(
     from: at,
     to: at,
   };
-  return meant !== undefined && meant.ingredients.length === 0 ? { ...mention, part: meant.part } : mention;
+  return meant !== undefined && meant.named.length === 0 ? { ...mention, part: meant.part } : mention;
 }

@@ -16,7 +16,8 @@ export interface IngredientRef {
 }
 
 /** An ingredient as a run names it. */
-export interface NamedRef extends IngredientRef {
+export interface NamedRef {
+  readonly ref: IngredientRef;
   /** Listed in the plural: `eggs`. */
   readonly plural: boolean;
   /** By a word for all that it fits: a sort of food, or an animal. */
@@ -184,12 +185,12 @@ function namesSame(a: Run, b: Run): boolean {
   return (
     a.parts.length === b.parts.length &&
     ours.length === theirs.length &&
-    ours.every((ref, i) => sameRef(ref, theirs[i]))
+    ours.every((named, i) => sameRef(named, theirs[i]))
   );
 }
 
 const sameRef = (a: NamedRef, b: NamedRef | undefined): boolean =>
-  a.ingredient === b?.ingredient && a.plural === b.plural && a.shared === b.shared;
+  a.ref.ingredient === b?.ref.ingredient && a.plural === b.plural && a.shared === b.shared;
 
 /** A place is a part times this, and 1 and the index of its ingredient. No line of text has so many. */
 const MOST = 2 ** 22;
@@ -249,14 +250,14 @@ function add(runs: OpenRun[], call: Call, part: number, ingredient: number): voi
     if (run.parts.at(-1) !== part) run.parts.push(part);
     return;
   }
-  const ref = { part, ingredient, plural: call.plural, shared: call.shared === true };
+  const named = { ref: { part, ingredient }, plural: call.plural, shared: call.shared === true };
   const last = run.lists.at(-1);
-  if (last?.part !== part) run.lists.push({ part, refs: [ref], full: call.full });
+  if (last?.part !== part) run.lists.push({ part, refs: [named], full: call.full });
   else if (call.full && !last.full) {
     // A full name beats the last word of a longer one.
     last.full = true;
-    last.refs = [ref];
-  } else if (call.full === last.full && last.refs.at(-1)?.ingredient !== ingredient) last.refs.push(ref);
+    last.refs = [named];
+  } else if (call.full === last.full && last.refs.at(-1)?.ref.ingredient !== ingredient) last.refs.push(named);
 }
 
 function sameWords(a: readonly string[], b: readonly string[]): boolean {

@@ -49,6 +49,10 @@ export interface Run {
   readonly findings: Findings;
   /** By part. */
   readonly chunks: readonly Chunk[];
+  /** By part: nothing was found in it. */
+  readonly quiet: readonly boolean[];
+  /** By part: the line of the document after it. */
+  readonly ends: readonly number[];
   readonly files: readonly OfFile[];
   /** What was found in its own part's lines or outside the parts, by place. */
   readonly near: readonly Finding[];
@@ -148,18 +152,26 @@ export class CheckRunner {
     const found: Finding[] = [];
     const loose: Loose[] = [];
     const chunks: Chunk[] = [];
+    const quiet: boolean[] = [];
+    const ends: number[] = [];
     let next = 0;
     for (let i = 0; i < recipe.parts.length; i++) {
       const part = recipe.parts[i] as Part;
       const at = recipe.partsAt[i] ?? 0;
       if (next < at) this.between(next, at, scene, known, found);
       const old = before?.chunks[i];
-      const isPlaced = still === undefined ? stands(old, part, recipe) : still.recipe.parts[i] === part;
+      // Nearly all parts of a file are as they were: what they gave is not even looked at where it is nothing.
+      const stood = still?.recipe.parts[i] === part ? still : undefined;
+      const isPlaced = stood !== undefined || (still === undefined && stands(old, part, recipe));
       const chunk = old !== undefined && isPlaced ? old : this.chunkOf(part, scene, known);
+      const isQuiet = stood?.quiet[i] ?? (chunk.own.length === 0 && chunk.elsewhere.length === 0);
+      next = stood?.ends[i] ?? at + chunk.size;
       chunks.push(chunk);
-      if (chunk.own !== NONE) for (const finding of chunk.own) found.push(finding);
-      if (chunk.elsewhere !== NONE) for (const finding of chunk.elsewhere) loose.push(finding);
-      next = at + chunk.size;
+      quiet.push(isQuiet);
+      ends.push(next);
+      if (isQuiet) continue;
+      for (const finding of chunk.own) found.push(finding);
+      for (const finding of chunk.elsewhere) loose.push(finding);
     }
     this.between(next, document.lines.length, scene, known, found);
     const files = known.fileFinders.map((finder, i) => this.ofFile(finder, scene, known, still?.files[i]));
@@ -172,7 +184,7 @@ export class CheckRunner {
     const shown =
       typed === undefined ? all : all.filter((f) => f.at.line !== typed || f.check.family !== 'bookkeeping');
     const findings = this.accept(shown, scene, before?.findings);
-    return { house, recipe, lines: document.lines, findings, chunks, files, near, loose, sorted, all };
+    return { house, recipe, lines: document.lines, findings, chunks, quiet, ends, files, near, loose, sorted, all };
   }
 
   private knownOf(house: House): Known {

@@ -3,8 +3,8 @@ import { insertLineAfter } from '../../edits/text-edit.ts';
 import { nameSpan, type PartHead } from '../../recipe/part.ts';
 import { anySays, asWritten } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { onceWith } from '../once.ts';
-import { type Given, overParts } from '../over-parts.ts';
+import { onceFor, onceWith } from '../once.ts';
+import { type Given, overParts, type Worked, workedAgain } from '../over-parts.ts';
 
 interface Values {
   readonly name: string;
@@ -82,11 +82,25 @@ const between = onceWith(
   (free: Free, from: number, to: number): Free => free.filter(({ part }) => part.index >= from && part.index < to),
 );
 
+type Lists = Given<readonly PartHead[]>;
+
+interface Taken {
+  readonly heads: ReadonlySet<PartHead>;
+  /** Those of the heads that each part takes on. */
+  now?: Worked<Lists, readonly PartHead[] | undefined>;
+}
+
+const lastTaken = onceFor((free: Free): Taken => ({ heads: new Set(free.map(({ part }) => part.head)) }));
+
 /** Those that no list takes on, the last first. */
-const untaken = onceWith((free: Free, lists: readonly Given<readonly PartHead[]>[]): readonly Found<Values>[] => {
+function untaken(free: Free, lists: readonly Lists[]): readonly Found<Values>[] {
+  const last = lastTaken(free);
+  const takenOn = ({ value }: Lists) =>
+    value.some((head) => last.heads.has(head)) ? value.filter((head) => last.heads.has(head)) : undefined;
+  last.now = workedAgain(lists, takenOn, last.now);
   const left = new Map(free.map(({ part, value }) => [part.head, value]));
-  for (const { value: heads } of lists) for (const head of heads) left.delete(head);
+  for (const heads of last.now.values) for (const head of heads ?? []) left.delete(head);
   return [...left.values()].reverse();
-});
+}
 
 const GATHERING = asWritten('everything', 'all', 'parts', 'components', 'assemble', 'together', 'layers', 'elements');

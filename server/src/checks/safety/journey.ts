@@ -58,7 +58,7 @@ const followedParts = lent((recipe: Recipe, last?: Last<FollowedParts>): Followe
   const { parts } = recipe;
   const listers = listersOf(listings(recipe));
   const before = last?.value.listers === listers && last.value.ends.length === parts.length ? last.value : undefined;
-  const again = before === undefined ? parts.keys() : reaching(last?.changed ?? [], before.ends);
+  const again = before === undefined ? parts.keys() : reaching(recipe, last?.changed ?? [], before);
   const followed = before?.followed.slice() ?? [];
   const ends = before?.ends.slice() ?? [];
   let same = before !== undefined;
@@ -73,13 +73,19 @@ const followedParts = lent((recipe: Recipe, last?: Last<FollowedParts>): Followe
   return { listers, followed, ends, list: list ?? followed.filter((f) => f !== undefined) };
 });
 
-/** The parts that have changed, and those before them that go at least so far. */
-function reaching(changed: readonly Stretch[], ends: readonly number[]): readonly number[] {
+/** The parts that have changed, and those before them that go into one of them. */
+function reaching(
+  recipe: Recipe,
+  changed: readonly Stretch[],
+  { listers, followed, ends }: FollowedParts,
+): readonly number[] {
   const reach: number[] = [];
   for (const { from, to } of changed) for (let i = from; i < to; i++) reach.push(i);
-  for (let i = 0; i < ends.length; i++) {
-    const end = ends[i] ?? -1;
-    if (end > i && changed.some(({ from, to }) => i < to && end >= from)) reach.push(i);
+  const [first, last] = [changed[0]?.from ?? 0, changed.at(-1)?.to ?? 0];
+  for (let i = 0; i < last; i++) {
+    if ((ends[i] ?? -1) <= i || (ends[i] ?? -1) < first) continue;
+    const known = followed[i];
+    if (known === undefined || !stillHolds(known, recipe, listers)) reach.push(i);
   }
   return reach;
 }

@@ -6,6 +6,7 @@ import { distance } from 'fastest-levenshtein';
 import type { Meaning, NameIndex } from './find.ts';
 import type { Food } from './food.ts';
 import { CHANGES, FORMS, IGNORED } from './modifiers.ts';
+import type { FoodRow } from './tables.ts';
 
 const MOST = 3;
 /** Names that were asked for, kept: one is asked for again at every edit of its part. */
@@ -84,17 +85,17 @@ function search({ names, spoken, like }: Spellings, asked: readonly string[]): r
   for (const words of likeness)
     for (const word of words.keys()) for (const at of spoken.get(word)?.inNames ?? []) sharing.add(at);
   const together = lettered(asked.join(' '));
-  const scores = new Map<() => Food, number>();
+  const scores = new Map<FoodRow, number>();
   for (let at = 0; at < names.length; at++) {
     const name = names[at] as Name;
     const shared = sharing.has(at) ? sharedWords(likeness, weights, name.words) : 0;
     const score = Math.max(shared, spellingLikeness(together, name, Math.max(LEAST, shared)));
     if (score < LEAST) continue;
     const { meant } = name;
-    for (const { read } of 'read' in meant ? [meant] : meant) scores.set(read, Math.max(scores.get(read) ?? 0, score));
+    for (const row of 'read' in meant ? [meant] : meant) scores.set(row, Math.max(scores.get(row) ?? 0, score));
   }
   const nearest = [...scores].sort(([, a], [, b]) => b - a);
-  return nearest.slice(0, MOST).map(([read]) => read());
+  return nearest.slice(0, MOST).map(([row]) => row.read());
 }
 
 /** The words of the book that one is like, and how much. */

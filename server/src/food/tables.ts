@@ -21,7 +21,6 @@ import { type CountWord, countWord, type Range, type Size } from '../measure/qua
 import { unitSpelled } from '../measure/unit.ts';
 import { allergensOf } from './allergens.ts';
 import type { Composition, Food, FoodClass, HouseholdMeasure, PieceWeight, Role } from './food.ts';
-import { once } from './once.ts';
 
 /** The foods of a class with the foods of another stand in one file; the order is that of the book. */
 const FOOD_TABLES = [
@@ -54,23 +53,44 @@ const COMPONENTS = [
 const SUGARS = ['sucrose', 'lactose', 'glucose', 'fructose'] as const satisfies readonly (keyof Composition)[];
 const FIRST_COMPONENT = 8;
 
-/** A food of the book whose names are known and whose figures are read when they are first asked for. */
+/** A food of the book whose figures are read when they are first asked for. */
 export interface FoodRow {
   readonly id: string;
   readonly name: string;
   readonly names: readonly string[];
-  readonly read: () => Food;
+  read(): Food;
 }
 
-/** All foods, in the order of the tables. A start pays for their names alone. */
+/** A line of a food table, cut when something of it is asked for. */
+class TableRow implements FoodRow {
+  private readonly line: string;
+  private food: Food | undefined;
+
+  constructor(line: string) {
+    this.line = line;
+  }
+
+  get id(): string {
+    return this.line.slice(0, this.line.indexOf('\t'));
+  }
+
+  get name(): string {
+    return this.line.split('\t', 2)[1] ?? '';
+  }
+
+  get names(): readonly string[] {
+    return listOf(this.line.split('\t', 3)[2]);
+  }
+
+  read(): Food {
+    this.food ??= foodOf(this.line.split('\t'));
+    return this.food;
+  }
+}
+
+/** All foods, in the order of the tables. A start pays for their lines alone. */
 export function readFoods(): readonly FoodRow[] {
-  return FOOD_TABLES.flatMap((text) =>
-    tableLines(text).map((line) => {
-      const [id = '', name = '', also] = line.split('\t', 3);
-      const names = listOf(also);
-      return { id, name, names, read: once(() => foodOf({ id, name, names }, line.split('\t'))) };
-    }),
-  );
+  return FOOD_TABLES.flatMap(tableLines).map((line) => new TableRow(line));
 }
 
 /** Words that could be two foods, with the ids of the foods, likeliest first. */
@@ -99,18 +119,20 @@ export function generatedTable(what: string, lines: readonly string[]): string {
 const generated = (text: string): string[] => text.slice(text.indexOf('\n') + 1, -1).split('\n');
 
 type Cells = readonly string[];
-function foodOf(named: Pick<Food, 'id' | 'name' | 'names'>, cells: Cells): Food {
-  const [, , , foodClass = 'other', roles, allergens, ndb = '', note = ''] = cells;
+function foodOf(cells: Cells): Food {
+  const [id = '', name = '', also, foodClass = 'other', roles, allergens, ndb = '', note = ''] = cells;
   const source = sourceOf(ndb);
   const { us, eu } = allergensOf(listOf(allergens, ','));
-  const trim = trimOf(rowsOf(named.id, trimText)[0], source);
+  const trim = trimOf(rowsOf(id, trimText)[0], source);
   return {
-    ...named,
+    id,
+    name,
+    names: listOf(also),
     class: foodClass as FoodClass,
     roles: listOf(roles, ',').map((role) => ROLES[role] ?? (role as Role)),
     per100: compositionOf(cells),
-    measures: rowsOf(named.id, measuresText).flatMap((row) => measureOf(row, source)),
-    pieces: rowsOf(named.id, piecesText).flatMap((row) => pieceOf(row, source)),
+    measures: rowsOf(id, measuresText).flatMap((row) => measureOf(row, source)),
+    pieces: rowsOf(id, piecesText).flatMap((row) => pieceOf(row, source)),
     allergens: { us, eu },
     source,
     ...(trim === undefined ? {} : { trim }),

@@ -2,7 +2,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { CHECKS } from '../../server/src/checks/index.ts';
-import { endingsOf, keysOf } from '../../server/src/food/find.ts';
+import { endingsOf, keysOf, longestOf } from '../../server/src/food/find.ts';
 import { generatedTable, readFoods } from '../../server/src/food/tables.ts';
 import { between, checksTable, settingsSchema } from '../../server/tools/documents.ts';
 import { checksIndex } from '../../server/tools/generate.ts';
@@ -14,11 +14,13 @@ test.each<[string, () => string]>([
   ['server/src/checks/index.ts', checksIndex],
   [
     'server/data/foods/keys.tsv',
-    () =>
-      generatedTable(
-        'the keys of the names of each food, in the order of the foods',
-        keysOf(readFoods()).map((keys) => keys.join('\t')),
-      ),
+    () => {
+      const keys = keysOf(readFoods());
+      return generatedTable(
+        'the words in the longest key, and the keys of each food by line, in the order of the foods',
+        [String(longestOf(keys)), ...keys.map((own) => own.join('\t'))],
+      );
+    },
   ],
   [
     'server/data/foods/endings.tsv',

@@ -88,8 +88,10 @@ function readBook(): FoodBook {
     index: once(() => {
       const byId = new Map(rows.map((row) => [row.id, row]));
       const meant = (ids: readonly string[]): FoodRow[] => ids.flatMap((id) => byId.get(id) ?? []);
+      const { keys, longest } = readKeys();
       return indexKeys(
-        readKeys(),
+        keys,
+        longest,
         rows,
         readAmbiguous().map(({ word, ids }) => ({ word, foods: meant(ids) })),
       );

@@ -42,7 +42,8 @@ export interface Ambiguous {
 
 /** An index of foods by all their names; the earlier food wins a name, and `under` answers what these do not. */
 export function indexNames(foods: readonly FoodRow[], under?: NameIndex): NameIndex {
-  return indexKeys(keysOf(foods), foods, [], under);
+  const keys = keysOf(foods);
+  return indexKeys(keys, longestOf(keys), foods, [], under);
 }
 
 /** The keys of the names of each food, but those that an earlier one has. */
@@ -55,6 +56,11 @@ export function keysOf(foods: readonly FoodRow[]): readonly (readonly string[])[
       return free;
     }),
   );
+}
+
+/** Words in the longest key. */
+export function longestOf(keys: readonly (readonly string[])[]): number {
+  return keys.flat().reduce((most, key) => Math.max(most, key.split(' ').length), 1);
 }
 
 /** The last word of each name, as written, with whatever stands behind it. */
@@ -72,24 +78,18 @@ const LAST_LETTER = /[\p{L}\p{N}'’][^\p{L}\p{N}'’]*$/u;
 /** The same from the keys of each food, which no other has. */
 export function indexKeys(
   keys: readonly (readonly string[])[],
+  longest: number,
   foods: readonly FoodRow[],
   ambiguous: readonly Ambiguous[],
   under?: NameIndex,
 ): NameIndex {
   const byKey = new Map<string, Meaning>();
-  let longest = under?.longest ?? 1;
-  // A loop of few steps: a start waits for it.
-  for (let i = 0; i < foods.length; i++) {
-    const food = foods[i];
-    const own = keys[i];
-    if (food === undefined || own === undefined) continue;
-    for (let k = 0; k < own.length; k++) {
-      const key = own[k] ?? '';
+  // So few steps that the engine does not start to compile them anew: a start waits for it.
+  foods.forEach((food, at) => {
+    keys[at]?.forEach((key) => {
       byKey.set(key, food);
-      // A key of more words has a letter for each and a blank between.
-      if (key.length > 2 * longest) longest = Math.max(longest, wordsIn(key));
-    }
-  }
+    });
+  });
   for (const { word, foods: meant } of ambiguous) {
     const key = keyOf(word);
     if (!byKey.has(key)) byKey.set(key, meant);
@@ -105,14 +105,8 @@ export function indexKeys(
       yield* byKey;
       if (under !== undefined) yield* under.entries();
     },
-    longest,
+    longest: Math.max(longest, under?.longest ?? 1),
   };
-}
-
-function wordsIn(key: string): number {
-  let words = 1;
-  for (let at = key.indexOf(' '); at >= 0; at = key.indexOf(' ', at + 1)) words++;
-  return words;
 }
 
 /** Names by their sorted words, but where two foods have the same words. */

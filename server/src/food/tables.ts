@@ -101,9 +101,10 @@ export function readAmbiguous(): readonly { readonly word: string; readonly ids:
   });
 }
 
-/** The keys of the names of each food (`find.ts`), so that a start need not make them. */
-export function readKeys(): readonly (readonly string[])[] {
-  return generated(keysText).map((line) => listOf(line, '\t'));
+/** The keys of the names of each food (`find.ts`), so that a start need not make them; and the words in the longest. */
+export function readKeys(): { readonly longest: number; readonly keys: readonly (readonly string[])[] } {
+  const [longest, ...lines] = generated(keysText);
+  return { longest: Number(longest), keys: lines.map((line) => listOf(line, '\t')) };
 }
 
 /** What the names end with (`find.ts`). */

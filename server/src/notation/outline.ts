@@ -208,6 +208,7 @@ function editedWithinPart(lines: readonly Line[], before: Outline): Outline | un
   for (let at = first; at < end + shift; at++) if (OPENERS.has(lines[at]?.statement.kind ?? 'blank')) return undefined;
   const partEnd = part.at + part.source.lines.length;
   const scanner = new Scanner(lines);
+  scanner.head.push(...before.head);
   scanner.scan(part.at, partEnd + shift, part.source.named ? 'nowhere' : 'part');
   const again = scanner.parts.at(-1);
   if (again === undefined) return undefined;

@@ -1,6 +1,6 @@
 /** The formula checks over kinds and contents: what is data, what counts as what, and what stays quiet. */
 import { describe, expect, test } from 'vitest';
-import { fixesOf } from '../../server/src/checks/run.ts';
+import { fixesOf } from '../../server/src/checks/finding.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
 import { KINDS, kindNamed } from '../../server/src/recipe/kinds.ts';

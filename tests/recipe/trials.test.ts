@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fixesOf } from '../../server/src/checks/run.ts';
+import { fixesOf } from '../../server/src/checks/finding.ts';
 import { recordTrial } from '../../server/src/edits/record-trial.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';

@@ -4,9 +4,9 @@
 import { readFileSync } from 'node:fs';
 import { relative, resolve } from 'node:path';
 import type { Check } from '../../server/src/checks/check.ts';
+import { type Finding, fixesOf } from '../../server/src/checks/finding.ts';
 import type { House } from '../../server/src/checks/house.ts';
 import { CHECKS } from '../../server/src/checks/index.ts';
-import { type Finding, fixesOf } from '../../server/src/checks/run.ts';
 import { nodeFiles } from '../../server/src/host/files.ts';
 import { Houses, makeHouse } from '../../server/src/workspace/houses.ts';
 import { DEFAULTS, type Settings } from '../../server/src/workspace/settings.ts';

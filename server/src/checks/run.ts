@@ -3,43 +3,15 @@
  * Refuses to know any single check. A check that throws is reported as that check's own bug, and the others go on.
  */
 import { type Kept, keptOn } from '../notation/kept.ts';
-import type { Line, TextNode } from '../notation/tree.ts';
+import type { Line } from '../notation/tree.ts';
 import type { Kind } from '../recipe/kinds.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { sameItems } from '../recipe/steps.ts';
-import type { AllowCheck, Check, Fix, Found, LineCheck, PartCheck, Place, Said, Scene, Severity } from './check.ts';
+import { type PlacedAllow, sortAccepted } from './accepted.ts';
+import type { AllowCheck, Check, Found, LineCheck, PartCheck, Place, Said, Scene } from './check.ts';
+import type { Finding, Findings } from './finding.ts';
 import type { House } from './house.ts';
 import { lendParts } from './over-parts.ts';
-
-/** A finding at its place in the document; the same object for as long as neither it nor its place changes. */
-export interface Finding {
-  readonly check: Check;
-  readonly code: string;
-  readonly severity: Severity;
-  /** By line of the document. */
-  readonly at: { readonly line: number; readonly start: number; readonly end: number };
-  readonly said: Said;
-  readonly related: readonly {
-    readonly at: { readonly line: number; readonly start: number; readonly end: number };
-    readonly message: string;
-    /** The path of another file it stands in. */
-    readonly file?: string;
-  }[];
-  readonly found: Found<unknown>;
-  /** Fixes already placed back, of what was found in a variant written out. */
-  readonly fixes?: () => readonly Fix[];
-  /** The part it belongs to, for `allow`. */
-  readonly part?: number;
-}
-
-export interface AcceptedFinding extends Finding {
-  readonly reason: string;
-}
-
-export interface Findings {
-  readonly open: readonly Finding[];
-  readonly accepted: readonly AcceptedFinding[];
-}
 
 /** One run of the checks over a file, which lends the next what has not changed. */
 export interface Run {
@@ -381,11 +353,6 @@ function placeAll(locals: readonly Local[], part: Part, at: number, whole: boole
 
 const isIn = ({ part: index }: Place, part: Part): boolean => index === undefined || index === part.index;
 
-/** The fixes of a finding, worked out when asked for. */
-export function fixesOf(finding: Finding, scene: Scene): readonly Fix[] {
-  return finding.fixes?.() ?? finding.check.fix?.(finding.found.values, scene, finding.at) ?? [];
-}
-
 /** A place in the document: the first line of its unit, or of the part it names, added. */
 export function documentLine(at: Place, scene: Scene, base: number): number {
   return at.line + (at.part === undefined ? base : (scene.recipe.partsAt[at.part] ?? 0));
@@ -452,76 +419,4 @@ function lineBeingTyped(lines: readonly Line[], seen: readonly Line[]): number |
     return undefined;
   const other = lines.find((l) => l.statement.kind !== 'blank');
   return other !== undefined && seen.includes(other) ? last : undefined;
-}
-
-interface PlacedAllow {
-  readonly at: number;
-  readonly code: TextNode;
-}
-
-/** `allow CODE because REASON` accepts a finding on the next line, or on the part or recipe at whose head it stands. */
-function sortAccepted(
-  findings: readonly Finding[],
-  scene: Scene,
-): Findings & { readonly idle: readonly PlacedAllow[] } {
-  const byCode = new Map<string, Allow[]>();
-  for (const { at, line } of scene.outline.allows) {
-    const { statement } = line;
-    if (statement.kind !== 'allow' || statement.code === undefined || statement.reason === undefined) continue;
-    const { code, reason } = statement;
-    const allow = { at, code, reason: reason.text, next: nextStatement(scene, at), reach: reachOf(scene, at) };
-    const alike = byCode.get(code.text);
-    if (alike === undefined) byCode.set(code.text, [allow]);
-    else alike.push(allow);
-  }
-  if (byCode.size === 0) return { open: findings, accepted: NONE, idle: NONE };
-  const open: Finding[] = [];
-  const accepted: AcceptedFinding[] = [];
-  const used = new Set<PlacedAllow>();
-  for (const finding of findings) {
-    let reason: string | undefined;
-    for (const allow of byCode.get(finding.code) ?? NONE) {
-      if (!accepts(allow, finding)) continue;
-      used.add(allow);
-      reason ??= allow.reason;
-    }
-    if (reason === undefined) open.push(finding);
-    else accepted.push({ ...finding, reason });
-  }
-  const idle = [...byCode.values()].flat().filter((a) => !used.has(a));
-  return { open, accepted, idle: idle.sort((a, b) => a.at - b.at) };
-}
-
-interface Allow extends PlacedAllow {
-  readonly reason: string;
-  /** The line it stands before. */
-  readonly next: number;
-  readonly reach: number | 'recipe' | undefined;
-}
-
-const accepts = ({ next, reach }: Allow, { at, part }: Finding): boolean =>
-  next === at.line || reach === 'recipe' || (reach !== undefined && reach === part);
-
-/** The next line that says something. */
-function nextStatement(scene: Scene, from: number): number {
-  const { lines } = scene.document;
-  for (let at = from + 1; at < lines.length; at++) {
-    const kind = lines[at]?.statement.kind;
-    if (kind !== 'blank' && kind !== 'allow') return at;
-  }
-  return -1;
-}
-
-/** The part, or the recipe, at whose head the line stands: nothing but its own fields and other allows before it. */
-function reachOf(scene: Scene, at: number): number | 'recipe' | undefined {
-  const { partsAt } = scene.recipe;
-  const part = partsAt.findLastIndex((start) => start <= at);
-  if (part < 0) return scene.outline.recipe !== undefined && scene.outline.recipe.at < at ? 'recipe' : undefined;
-  const start = partsAt[part] ?? 0;
-  const named = scene.outline.parts[part]?.source.named ?? false;
-  for (let line = named ? start + 1 : start; line < at; line++) {
-    const kind = scene.document.lines[line]?.statement.kind;
-    if (kind !== 'blank' && kind !== 'allow') return undefined;
-  }
-  return part;
 }

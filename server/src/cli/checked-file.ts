@@ -3,7 +3,7 @@
  * Refuses to know how it is shown.
  */
 import type { Family, Fix, Severity } from '../checks/check.ts';
-import { type Finding, fixesOf } from '../checks/run.ts';
+import { type Finding, fixesOf } from '../checks/finding.ts';
 import { applyEdits } from '../edits/text-edit.ts';
 import { printDocument } from '../notation/document.ts';
 import { type FindingJson, findingJson } from '../publish/finding-json.ts';

@@ -3,7 +3,7 @@
  * Needs findings. Refuses to know how an editor applies an edit; a producer that fails leaves the others standing.
  */
 import type { Fix } from '../checks/check.ts';
-import { type Finding, fixesOf } from '../checks/run.ts';
+import { type Finding, fixesOf } from '../checks/finding.ts';
 import { scaleRecipe } from '../edits/scale.ts';
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { PositionRange } from '../notation/document.ts';

@@ -11,7 +11,7 @@ import type {
   WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { Severity } from '../checks/check.ts';
-import type { Finding } from '../checks/run.ts';
+import type { Finding } from '../checks/finding.ts';
 import type { ActionEdit } from '../editor/code-actions.ts';
 import type { Fact, Hover } from '../editor/hover.ts';
 import type { Place } from '../editor/place.ts';

@@ -3,7 +3,7 @@
  * Refuses to know how they are worked out.
  */
 import type { Diagnostic, DocumentDiagnosticReport } from 'vscode-languageserver';
-import type { Finding } from '../checks/run.ts';
+import type { Finding } from '../checks/finding.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Uri } from '../workspace/store.ts';
 

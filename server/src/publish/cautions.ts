@@ -2,7 +2,7 @@
  * Knows the caution that a page for readers carries where a safety finding exists, in the usual words of the trade.
  * Refuses to make anything safe: a finding is mended in the recipe, and a caution only tells of it.
  */
-import type { Finding } from '../checks/run.ts';
+import type { Finding } from '../checks/finding.ts';
 
 /** By code. FDA Food Code 2022, 3-603.11 (consumer advisory) and the sections that the checks name. */
 const CAUTIONS: Readonly<Record<string, string>> = {

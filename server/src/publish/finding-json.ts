@@ -2,7 +2,7 @@
  * Knows a finding as it stands in the JSON of `check` and `report`.
  */
 import type { Severity } from '../checks/check.ts';
-import type { Finding } from '../checks/run.ts';
+import type { Finding } from '../checks/finding.ts';
 import { sourceText } from './page.ts';
 
 /** Lines and characters count from 0, characters in UTF-16 units. */

@@ -2,7 +2,7 @@
  * Knows what makes a finding the same one after the lines around it have moved: its code, its recipe, its part and what it is about.
  * Refuses to know where it stands.
  */
-import type { Finding } from '../checks/run.ts';
+import type { Finding } from '../checks/finding.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 
 export interface Fingerprint {

@@ -4,8 +4,8 @@
  */
 
 import type { Check, Source } from '../checks/check.ts';
+import type { Finding } from '../checks/finding.ts';
 import { arithmetic, bandValuesIn } from '../checks/formula/arithmetic.ts';
-import type { Finding } from '../checks/run.ts';
 import { capital } from '../recipe/words.ts';
 
 /** The page of one check, in Markdown. */

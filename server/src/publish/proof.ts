@@ -2,7 +2,7 @@
  * Knows what a recipe lacks to be promised to a reader: cooked as written, and nothing left that would fail.
  * Refuses to weigh one lack against another.
  */
-import type { Finding, Findings } from '../checks/run.ts';
+import type { Finding, Findings } from '../checks/finding.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 import { type RecipeState, recipeRecord } from '../recipe/state.ts';
 import type { Trial } from '../recipe/trials.ts';

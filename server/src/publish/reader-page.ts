@@ -3,7 +3,7 @@
  * Refuses to know how it is laid out, and to promise what nobody cooked.
  */
 
-import type { Finding, Findings } from '../checks/run.ts';
+import type { Finding, Findings } from '../checks/finding.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';

@@ -2,7 +2,7 @@
  * Knows the recipe worked out, as the facts a report shows: grams, percentages, composition, measures, times, servings, allergens.
  * Refuses to know how they are laid out. What is not known is null.
  */
-import type { Findings } from '../checks/run.ts';
+import type { Findings } from '../checks/finding.ts';
 import type { Component, MixComposition } from '../food/composition.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { middle, type Range } from '../measure/quantity.ts';

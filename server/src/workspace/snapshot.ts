@@ -4,9 +4,10 @@
  */
 
 import type { BrokenLink, Check, Scene } from '../checks/check.ts';
+import type { Findings } from '../checks/finding.ts';
 import type { House } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
-import { CheckRunner, type Findings, type Run } from '../checks/run.ts';
+import { CheckRunner, type Run } from '../checks/run.ts';
 import { type Document, editDocument, type PositionRange, parseDocument, printDocument } from '../notation/document.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import { bindRecipe, type Recipe } from '../recipe/recipe.ts';

@@ -3,7 +3,7 @@
  * else where the file names its base, with a link to the base's line.
  */
 import type { Fix, Scene } from '../checks/check.ts';
-import { type AcceptedFinding, type Finding, type Findings, fixesOf } from '../checks/run.ts';
+import { type AcceptedFinding, type Finding, type Findings, fixesOf } from '../checks/finding.ts';
 import type { TextEdit } from '../edits/text-edit.ts';
 import type { Document } from '../notation/document.ts';
 import type { PlacedLine } from '../notation/outline.ts';

@@ -3,7 +3,7 @@
  * Refuses to know what they write: `editor/` does.
  */
 import type { CodeAction } from 'vscode-languageserver';
-import type { Finding } from '../../checks/run.ts';
+import type { Finding } from '../../checks/finding.ts';
 import { partToFile } from '../../editor/part-to-file.ts';
 import { startTrial } from '../../editor/trial.ts';
 import type { PositionRange } from '../../notation/document.ts';

@@ -1,0 +1,40 @@
+/**
+ * Knows what a finding is once it has a place in the document: what was found, what is said of it, and how it may be mended.
+ * Refuses to know how it was found.
+ */
+import type { Check, Fix, Found, Said, Scene, Severity } from './check.ts';
+
+/** A finding at its place in the document; the same object for as long as neither it nor its place changes. */
+export interface Finding {
+  readonly check: Check;
+  readonly code: string;
+  readonly severity: Severity;
+  /** By line of the document. */
+  readonly at: { readonly line: number; readonly start: number; readonly end: number };
+  readonly said: Said;
+  readonly related: readonly {
+    readonly at: { readonly line: number; readonly start: number; readonly end: number };
+    readonly message: string;
+    /** The path of another file it stands in. */
+    readonly file?: string;
+  }[];
+  readonly found: Found<unknown>;
+  /** Fixes already placed back, of what was found in a variant written out. */
+  readonly fixes?: () => readonly Fix[];
+  /** The part it belongs to, for `allow`. */
+  readonly part?: number;
+}
+
+export interface AcceptedFinding extends Finding {
+  readonly reason: string;
+}
+
+export interface Findings {
+  readonly open: readonly Finding[];
+  readonly accepted: readonly AcceptedFinding[];
+}
+
+/** The fixes of a finding, worked out when asked for. */
+export function fixesOf(finding: Finding, scene: Scene): readonly Fix[] {
+  return finding.fixes?.() ?? finding.check.fix?.(finding.found.values, scene, finding.at) ?? [];
+}

@@ -89,7 +89,8 @@ interface Known {
   readonly ofFile: Kept<Found<unknown>, Loose>;
   /** The checks that the house has not turned off. */
   readonly faultChecks: readonly LineCheck[];
-  readonly kindChecks: readonly LineCheck[];
+  /** The line checks by the statement they ask about. */
+  readonly byStatement: ReadonlyMap<string, readonly LineCheck[]>;
   readonly partChecks: readonly PartCheck[];
   readonly byKind: WeakMap<Kind, readonly PartCheck[]>;
   readonly withoutKind: readonly PartCheck[];
@@ -170,7 +171,7 @@ export class CheckRunner {
         lines: keptOn(),
         ofFile: keptOn(),
         faultChecks: lineChecks.filter((c) => c.asks === 'faulty'),
-        kindChecks: lineChecks.filter((c) => c.asks !== 'faulty'),
+        byStatement: new Map(lineChecks.map(({ asks }) => [asks, lineChecks.filter((c) => c.asks === asks)])),
         partChecks,
         byKind: new WeakMap(),
         withoutKind: partChecks.filter((c) => c.measures === undefined),
@@ -204,8 +205,8 @@ export class CheckRunner {
     const locals: Local[] = [];
     if (line.faults.length > 0)
       for (const check of known.faultChecks) this.ask(check, () => check.find(line, house), at, undefined, locals);
-    for (const check of known.kindChecks)
-      if (check.asks === line.statement.kind) this.ask(check, () => check.find(line, house), at, undefined, locals);
+    for (const check of known.byStatement.get(line.statement.kind) ?? NONE)
+      this.ask(check, () => check.find(line, house), at, undefined, locals);
     return locals;
   }
 
@@ -309,8 +310,8 @@ export class CheckRunner {
 const NONE: readonly never[] = [];
 const NOTHING: OfFile = { found: NONE, placed: NONE };
 
-const isAsked = (line: Line, { kindChecks }: Known): boolean =>
-  line.faults.length > 0 || kindChecks.some((check) => check.asks === line.statement.kind);
+const isAsked = (line: Line, { byStatement }: Known): boolean =>
+  line.faults.length > 0 || byStatement.has(line.statement.kind);
 
 /** The checks to ask about a part of a kind: the others hold measures against bands that the kind does not have. */
 function checksFor(kind: Kind | undefined, known: Known): readonly PartCheck[] {

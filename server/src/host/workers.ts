@@ -8,8 +8,8 @@ import type { Workers } from '../cli/io.ts';
 /** More threads than this read the disk against each other. */
 const MOST = 8;
 
-/** What a file was worked out from dies young; a small nursery is emptied before it swells: two thirds of the memory at the same speed. */
-const resourceLimits = { maxYoungGenerationSizeMb: 8 };
+/** What a file was worked out from dies young, so that a nursery is emptied at little cost, and the less often the larger it is; past this, memory is only spread. */
+const resourceLimits = { maxYoungGenerationSizeMb: 32 };
 
 /** Workers that run a script; it must call `answerJobs` when it finds itself in one. */
 export function nodeWorkers(script: string): Workers {

@@ -11,7 +11,7 @@ import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { asWritten, inAnyForm, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm, type VerbClass, verbClass } from '../../recipe/verbs.ts';
 import { takesEverything } from '../everything.ts';
-import { type Keeps, onceFor, onceIn } from '../once.ts';
+import { onceFor } from '../once.ts';
 import { type Given, type Last, lent, overParts, type Stretch } from '../over-parts.ts';
 import { type Group, groupOf } from './limits.ts';
 
@@ -21,7 +21,7 @@ export interface Stop {
   readonly step: Step;
 }
 
-export interface Journey extends Keeps {
+export interface Journey {
   /** The part's index and the ingredient's in it. */
   readonly part: Part;
   readonly index: number;
@@ -33,7 +33,7 @@ export interface Journey extends Keeps {
 }
 
 /** What is not safe raw of one part, followed. The same object for as long as no step it goes through has changed. */
-export interface Followed extends Keeps {
+export interface Followed {
   readonly part: Part;
   readonly journeys: readonly Journey[];
   /** The part, and every later one that takes it in, in order. */
@@ -133,7 +133,7 @@ function follow(recipe: Recipe, part: Part, listers: Listers): Followed {
     if (journey !== undefined) journeys.push(journey);
   }
   const holders = [...union];
-  return { part, journeys, holders, listed: countListers(holders, listers), kept: [] };
+  return { part, journeys, holders, listed: countListers(holders, listers) };
 }
 
 /** The part, the later ones that take the ingredient or the part itself, and those that take these in turn; in order. */
@@ -193,7 +193,7 @@ function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey
       if (concerns(step, holds, part.index, index) || heats(step, where, self, 'oven')) stops.push(stop);
     }
   }
-  return { part, index, ingredient, stops, all, kept: [] };
+  return { part, index, ingredient, stops, all };
 }
 
 /** `Shape, bag and cook for 30 min.`: where no step names anything listed, all of them are about all of it. */
@@ -260,7 +260,7 @@ const isNamed = (step: Step, { start, end }: SentenceItem): boolean =>
   step.mentions.some((m) => m.start <= start && m.end >= end);
 
 /** The first step from its first use on that heats the ingredient, or may. */
-export const heatOf = onceIn((journey: Journey): Stop | undefined => heatFrom(journey, 0));
+export const heatOf = onceFor((journey: Journey): Stop | undefined => heatFrom(journey, 0));
 
 /** The same, from one of all its steps on. */
 export function heatFrom(journey: Journey, from: number): Stop | undefined {
@@ -395,7 +395,7 @@ const BOUGHT_SAFE =
   /\b(?:cooked|pasteuri[sz]ed|canned|tinned|smoked|leftover|roasted|cured|hard-boiled|boiled|poached|precooked|rotisserie)\b/i;
 
 /** Bought cooked or pasteurised, by its own line. */
-export const isBoughtSafe = onceIn(({ ingredient }: Journey): boolean => saysBoughtSafe(ingredient));
+export const isBoughtSafe = onceFor(({ ingredient }: Journey): boolean => saysBoughtSafe(ingredient));
 
 export const saysBoughtSafe = ({ node }: Ingredient): boolean =>
   BOUGHT_SAFE.test([node.name?.text, node.preparation?.text, node.note?.text].join(' '));

@@ -2,7 +2,7 @@ import { isFlour } from '../../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, inAnyForm, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { onceIn } from '../once.ts';
+import { onceFor } from '../once.ts';
 import { anyPart, overList } from '../over-parts.ts';
 import { type Followed, followedIn, heatFrom, heatOf, isBoughtSafe, type Journey } from './journey.ts';
 import { CAUTION } from './limits.ts';
@@ -58,7 +58,7 @@ export default defineCheck<Values>({
   },
 });
 
-const rawFlourIn = onceIn(({ journeys }: Followed): readonly Found<Values>[] =>
+const rawFlourIn = onceFor(({ journeys }: Followed): readonly Found<Values>[] =>
   journeys.flatMap((journey) => {
     const { ingredient, part } = journey;
     const { name } = ingredient.node;

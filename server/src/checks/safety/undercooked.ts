@@ -5,7 +5,7 @@ import type { Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, inAnyForm, isOn, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
-import { type Keeps, onceIn, onceInHouse, onceWith } from '../once.ts';
+import { onceFor, onceInHouse, onceWith } from '../once.ts';
 import { type Given, overList, overParts } from '../over-parts.ts';
 import {
   cooksThrough,
@@ -270,7 +270,7 @@ const tooCoolOfAll = onceWith(
   },
 );
 
-interface Reheat extends Stop, Keeps {
+interface Reheat extends Stop {
   readonly reading: HeatReading;
 }
 
@@ -286,7 +286,7 @@ const reheats = overParts((part): readonly Reheat[] | undefined => {
   if (!anySays(part.steps, REHEATING)) return undefined;
   const found = part.steps.flatMap((step): Reheat[] => {
     const reading = step.heat.find((r) => isDoneness(r) && isReheated(r, step));
-    return reading === undefined ? [] : [{ part, step, reading, kept: [] }];
+    return reading === undefined ? [] : [{ part, step, reading }];
   });
   return found.length === 0 ? undefined : found;
 });
@@ -322,7 +322,7 @@ const ROASTED: ReadonlySet<string> = new Set(['roast', 'bake']);
 
 type CoolOven = Extract<Values, { readonly kind: 'cool oven' }>;
 
-const coolOvensIn = onceIn(({ journeys }: Followed): readonly Found<CoolOven>[] =>
+const coolOvensIn = onceFor(({ journeys }: Followed): readonly Found<CoolOven>[] =>
   journeys.flatMap((journey) => coolOven(journey) ?? []),
 );
 

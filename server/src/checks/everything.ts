@@ -1,10 +1,8 @@
 /**
  * Knows when a step takes all that is listed without naming it.
  */
-import type { Sentence } from '../notation/tree.ts';
 import type { Step } from '../recipe/recipe.ts';
-import { anySays, matching, says } from '../recipe/step-words.ts';
-import { onceFor } from './once.ts';
+import { anySays, inWords, matching, says } from '../recipe/step-words.ts';
 
 const EVERYTHING =
   /\b(?:everything|all (?:of )?the (?:other |remaining |dry |wet )?ingredients|(?:the|remaining|other|dry|wet) ingredients|the rest of the ingredients|all together|the lot)\b/;
@@ -15,18 +13,11 @@ const BARE =
 
 /** `mix all the ingredients` uses them all. */
 export const takesEverything = (steps: readonly Step[]): boolean =>
-  (anySays(steps, HINT) && steps.some((step) => says(step, HINT) && EVERYTHING.test(wordsIn(step.sentence)))) ||
+  (anySays(steps, HINT) && steps.some((step) => says(step, HINT) && EVERYTHING.test(inWords(step.sentence)))) ||
   isBare(steps[0]);
 
 /** One of these is in whatever says so. */
 const HINT = matching(/everything|ingredients|together|lot/);
 
 const isBare = (step: Step | undefined): boolean =>
-  step !== undefined && step.mentions.length === 0 && BARE.test(wordsIn(step.sentence));
-
-const wordsIn = onceFor(({ items }: Sentence): string =>
-  items
-    .map((i) => (i.kind === 'word' ? i.word : ';'))
-    .join(' ')
-    .replaceAll(' ;', ';'),
-);
+  step !== undefined && step.mentions.length === 0 && BARE.test(inWords(step.sentence));

@@ -111,3 +111,18 @@ function emptyMarks(): number[] {
 function add(to: number[], marks: Marks): void {
   for (let bank = 0; bank < to.length; bank++) to[bank] = (to[bank] ?? 0) | (marks[bank] ?? 0);
 }
+
+/** A sentence as its words with a blank between them, and `;` for all that is no word. */
+export function inWords(sentence: Sentence): string {
+  let text = IN_WORDS.get(sentence);
+  if (text === undefined) {
+    text = sentence.items
+      .map((i) => (i.kind === 'word' ? i.word : ';'))
+      .join(' ')
+      .replaceAll(' ;', ';');
+    IN_WORDS.set(sentence, text);
+  }
+  return text;
+}
+
+const IN_WORDS = keptOn<Sentence, string>();

@@ -1,7 +1,7 @@
 import type { FoodClass } from '../../food/food.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Recipe, Step } from '../../recipe/recipe.ts';
-import { anySays, asWritten, says } from '../../recipe/step-words.ts';
+import { anySays, asWritten, inWords, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { anyPart, overParts } from '../over-parts.ts';
 import { saysBoughtSafe } from './journey.ts';
@@ -103,10 +103,8 @@ const keptOtherwise = anyPart(
 );
 
 /** `boil the jars for 90 min` */
-const boilsJars = ({ sentence: { items } }: Step): boolean =>
-  /\b(?:boil|simmer|steam)\w* (?:the |filled |closed |full )*(?:jars|bottles|cans)\b/.test(
-    items.map((i) => (i.kind === 'word' ? i.word : ';')).join(' '),
-  );
+const boilsJars = ({ sentence }: Step): boolean =>
+  /\b(?:boil|simmer|steam)\w* (?:the |filled |closed |full )*(?:jars|bottles|cans)\b/.test(inWords(sentence));
 
 const LOW_ACID: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'vegetable',

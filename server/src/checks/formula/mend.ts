@@ -12,7 +12,7 @@ import { verdictOf } from '../../recipe/kinds.ts';
 import { measure } from '../../recipe/measures.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import type { Fix, Scene } from '../check.ts';
-import { type BandValues, gramsOf, isHigh } from './band.ts';
+import { type BandValues, gramsOf, isHigh, middleOf } from './band.ts';
 
 /** How far an ingredient may be moved by a fix, from a part of it to a multiple. */
 const MOST = 12;
@@ -87,41 +87,68 @@ const trimCount = (count: number): string => String(Math.round(count * 100) / 10
 /** The smallest change of the ingredient, as a factor, that brings the measure into its usual band. */
 function factor(formula: Formula): number | undefined {
   for (const way of [1, -1]) {
-    let inside = way > 0 ? MOST : 1 / MOST;
-    if (!mends(formula, inside)) {
-      const found = within(formula, way);
-      if (found === undefined) continue;
-      inside = found;
-    }
-    let outside = 1;
-    for (let i = 0; i < 60 && Math.abs(inside / outside - 1) > 1e-9; i++) {
-      const between = Math.sqrt(inside * outside);
-      if (mends(formula, between)) inside = between;
-      else outside = between;
-    }
-    return inside;
+    const most = tried(formula, (way > 0 ? 1 : -1) * Math.log(MOST));
+    const inside = most.mends ? most : within(formula, way);
+    if (inside !== undefined) return Math.exp(edgeBefore(formula, inside).log);
   }
   return undefined;
 }
 
-/** A factor in the band, where the furthest one overshoots it. */
-function within(formula: Formula, way: number): number | undefined {
+/** A factor, by its logarithm, and what comes of it. */
+interface Tried {
+  readonly log: number;
+  /** How far the measure's middle is past the edge that was left, as a share of that: 0 or less within, NaN where it is not known. */
+  readonly past: number;
+  /** Whether it lies in the usual band: the side that was left is reached, and the other not passed. */
+  readonly mends: boolean;
+}
+
+/** Between no change and one that mends, the smallest that does: where a line through both ends meets the edge, again and again. */
+function edgeBefore(formula: Formula, mended: Tried): Tried {
+  let [inside, outside] = [mended, tried(formula, 0)];
+  let before: Tried | undefined;
+  for (let i = 0; i < 60 && Math.abs(inside.log - outside.log) > 1e-9; i++) {
+    const share = outside.past / (outside.past - inside.past);
+    // A measure that leaps, or is not known between, is halved instead.
+    const isLine = share > 0 && share < 1 && i < 30;
+    const here = tried(formula, outside.log + (inside.log - outside.log) * (isLine ? share : 0.5));
+    // An end that stays counts half, so that the next line comes from the other side of the edge.
+    const stays = before?.mends === here.mends ? 0.5 : 1;
+    if (here.mends) [inside, outside] = [here, { ...outside, past: outside.past * stays }];
+    else [inside, outside] = [{ ...inside, past: inside.past * stays }, here];
+    if (here.mends && here.past > -1e-9) break;
+    before = here;
+  }
+  return inside;
+}
+
+/** One in the band, where the furthest one overshoots it. */
+function within(formula: Formula, way: number): Tried | undefined {
   for (let step = 1; step <= 24; step++) {
-    const by = MOST ** ((way * step) / 24);
-    if (mends(formula, by)) return by;
+    const here = tried(formula, ((way * step) / 24) * Math.log(MOST));
+    if (here.mends) return here;
   }
   return undefined;
 }
 
-/** Whether the measure's middle lies in the usual band when the ingredient is so many times itself. */
-function mends({ values, contents, ingredient }: Formula, by: number): boolean {
-  const changed = contents.map((i) => (i === ingredient ? times(i, by) : i));
-  const worked = measure(values.measure.measure, changed);
-  if (!worked.known) return false;
-  const middle = (worked.value.low + worked.value.high) / 2;
-  const edge = isHigh(values.verdict) ? 1 : 0;
-  // The side that was left must be reached, and the other not passed.
-  return verdictOf(middle, middle, values.measure) === 'ok' && values.measure.usual[edge] !== null;
+const mends = (formula: Formula, by: number): boolean => tried(formula, Math.log(by)).mends;
+
+function tried({ values, contents, ingredient }: Formula, log: number): Tried {
+  const { measure: held, verdict } = values;
+  const by = Math.exp(log);
+  const worked = measure(
+    held.measure,
+    contents.map((i) => (i === ingredient ? times(i, by) : i)),
+  );
+  const edge = held.usual[isHigh(verdict) ? 1 : 0];
+  if (!worked.known || edge === null) return { log, past: Number.NaN, mends: false };
+  const middle = middleOf(worked.value);
+  const beyond = (middle - edge) / (Math.abs(edge) || 1);
+  return {
+    log,
+    past: isHigh(verdict) ? beyond : -beyond,
+    mends: verdictOf(middle, middle, held) === 'ok',
+  };
 }
 
 /** The ingredient as if so many times of it were written. */

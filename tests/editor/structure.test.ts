@@ -59,8 +59,8 @@ describe('symbols of a very long file', () => {
   };
 
   it('leave out the steps, and then the ingredients', () => {
-    expect(kinds(100, 10, 30)).toEqual(['recipe', 'part', 'ingredient', 'step']);
-    expect(kinds(100, 10, 40)).toEqual(['recipe', 'part', 'ingredient']);
+    expect(kinds(20, 10, 20)).toEqual(['recipe', 'part', 'ingredient', 'step']);
+    expect(kinds(20, 10, 30)).toEqual(['recipe', 'part', 'ingredient']);
     expect(kinds(500, 10, 0)).toEqual(['recipe', 'part']);
   });
 });

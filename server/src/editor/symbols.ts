@@ -24,8 +24,9 @@ export interface SymbolNode {
   readonly children: readonly SymbolNode[];
 }
 
-/** So many rows are an outline still; of a longer file the steps are left out, then the ingredients. */
-const MOST_NODES = 5000;
+/** So many rows are an outline still: of a longer file the steps are left out, of a much longer one the ingredients too. */
+const MOST_WITH_STEPS = 700;
+const MOST_WITH_INGREDIENTS = 5000;
 
 export function symbols(snapshot: Snapshot): SymbolNode[] {
   const { outline, recipe } = snapshot;
@@ -68,8 +69,8 @@ type Depth = 'parts' | 'ingredients' | 'steps';
 function depthFor({ parts }: Recipe): Depth {
   const count = (of: (part: Part) => number) => parts.reduce((sum, part) => sum + of(part), 0);
   const ingredients = parts.length + count((p) => p.head.ingredients.length);
-  if (ingredients > MOST_NODES) return 'parts';
-  return ingredients + count((p) => p.steps.length) > MOST_NODES ? 'ingredients' : 'steps';
+  if (ingredients > MOST_WITH_INGREDIENTS) return 'parts';
+  return ingredients + count((p) => p.steps.length) > MOST_WITH_STEPS ? 'ingredients' : 'steps';
 }
 
 interface KeptNodes {

@@ -2,11 +2,11 @@
  * Knows one file checked, as plain data: it can be sent from a worker, and holds nothing of what it was worked out from.
  * Refuses to know how it is shown.
  */
-import type { Family, Fix, Severity } from '../checks/check.ts';
+import type { Family, Fix } from '../checks/check.ts';
 import { type Finding, fixesOf } from '../checks/finding.ts';
 import { applyEdits } from '../edits/text-edit.ts';
 import { printDocument } from '../notation/document.ts';
-import { type FindingJson, findingJson } from '../publish/finding-json.ts';
+import { type PlainFinding, plainFinding } from '../publish/finding-json.ts';
 import { type Fingerprint, fingerprintOf } from '../publish/fingerprint.ts';
 import { type RecipeState, recipeRecord } from '../recipe/state.ts';
 import { readTrials } from '../recipe/trials.ts';
@@ -14,16 +14,13 @@ import type { Houses } from '../workspace/houses.ts';
 import { type Snapshot, takeBugs } from '../workspace/snapshot.ts';
 import { type Input, snapshotOf } from './inputs.ts';
 
-export interface CheckedFinding {
-  readonly code: string;
-  readonly severity: Severity;
+export interface CheckedFinding extends PlainFinding {
   readonly family: Family;
-  readonly at: Finding['at'];
-  readonly message: string;
-  readonly json: FindingJson;
   readonly related: Finding['related'];
-  /** Empty unless fixes were asked for. */
+  /** Empty unless the fixes were asked for. */
   readonly fixes: readonly Fix[];
+  /** Empty unless the titles, or the fixes, were asked for. */
+  readonly fixTitles: readonly string[];
   readonly fingerprint: Fingerprint;
 }
 
@@ -47,8 +44,8 @@ export interface CheckedFile {
 }
 
 export interface CheckWish {
-  /** Work out what each fix would do. */
-  readonly fixes: boolean;
+  /** What is wanted of each fix. */
+  readonly fixes: 'none' | 'titles' | 'whole';
   /** Apply the fixes that change no quantity. */
   readonly mend: boolean;
 }
@@ -57,17 +54,18 @@ export function checkFile(input: Input, houses: Houses, wish: CheckWish): Checke
   const read = snapshotOf(input, houses);
   const snapshot = wish.mend ? mended(read) : read;
   const { open, accepted } = snapshot.findings;
-  const plain = (finding: Finding): CheckedFinding => ({
-    code: finding.code,
-    severity: finding.severity,
-    family: finding.check.family,
-    at: finding.at,
-    message: finding.said.message,
-    json: findingJson(finding),
-    related: finding.related,
-    fixes: wish.fixes ? fixesOf(finding, snapshot) : [],
-    fingerprint: fingerprintOf(finding, snapshot.recipe, snapshot.document.lines, input.shown),
-  });
+  const plain = (finding: Finding): CheckedFinding => {
+    const fixes = wish.fixes === 'none' ? [] : fixesOf(finding, snapshot);
+    return {
+      ...plainFinding(finding),
+      family: finding.check.family,
+      related: finding.related,
+      // What each would do is much to send from a worker.
+      fixes: wish.fixes === 'whole' ? fixes : [],
+      fixTitles: fixes.map((fix) => fix.title),
+      fingerprint: fingerprintOf(finding, snapshot.recipe, snapshot.document.lines, input.shown),
+    };
+  };
   const isRecipe = snapshot.outline.recipe !== undefined;
   return {
     path: input.path,

@@ -5,31 +5,44 @@ import type { Severity } from '../checks/check.ts';
 import type { Finding } from '../checks/finding.ts';
 import { sourceText } from './page.ts';
 
-/** Lines and characters count from 0, characters in UTF-16 units. */
-export interface FindingJson {
+/** What a finding says, as plain data. */
+export interface PlainFinding {
   readonly code: string;
   readonly severity: Severity;
   readonly message: string;
-  readonly range: {
-    readonly start: { readonly line: number; readonly character: number };
-    readonly end: { readonly line: number; readonly character: number };
-  };
+  readonly at: Finding['at'];
   readonly value: number | null;
   readonly unit: string | null;
   readonly band: readonly [number | null, number | null] | null;
   readonly source: string;
 }
 
-export function findingJson(finding: Finding): FindingJson {
-  const { at, said, check } = finding;
-  return {
-    code: finding.code,
-    severity: finding.severity,
-    message: said.message,
-    range: { start: { line: at.line, character: at.start }, end: { line: at.line, character: at.end } },
-    value: said.value === undefined ? null : Number(said.value.toFixed(4)),
-    unit: said.unit ?? null,
-    band: said.band ?? null,
-    source: said.source ?? sourceText(check.source),
+/** Lines and characters count from 0, characters in UTF-16 units. */
+export interface FindingJson extends Omit<PlainFinding, 'at'> {
+  readonly range: {
+    readonly start: { readonly line: number; readonly character: number };
+    readonly end: { readonly line: number; readonly character: number };
   };
 }
+
+export const plainFinding = ({ code, severity, said, at, check }: Finding): PlainFinding => ({
+  code,
+  severity,
+  message: said.message,
+  at,
+  value: said.value === undefined ? null : Number(said.value.toFixed(4)),
+  unit: said.unit ?? null,
+  band: said.band ?? null,
+  source: said.source ?? sourceText(check.source),
+});
+
+export const findingJson = ({ code, severity, message, at, value, unit, band, source }: PlainFinding): FindingJson => ({
+  code,
+  severity,
+  message,
+  range: { start: { line: at.line, character: at.start }, end: { line: at.line, character: at.end } },
+  value,
+  unit,
+  band,
+  source,
+});

@@ -16,7 +16,7 @@ import type { Part, Recipe } from '../recipe/recipe.ts';
 import { type RecipeState, recipeRecord } from '../recipe/state.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
 import { type Cost, costOf, type PriceList } from './cost.ts';
-import { type FindingJson, findingJson } from './finding-json.ts';
+import { type FindingJson, findingJson, plainFinding } from './finding-json.ts';
 import { euLabel, type Label, mixOf, nutritionOf, usLabel, totalG as wholeG } from './nutrition.ts';
 
 /** The shape of `report --format json`; grams unless the name says otherwise. */
@@ -170,8 +170,8 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
       not_counted: nutrition.notCounted,
     },
     cost: costOf(recipe, prices),
-    findings: findings.open.map(findingJson),
-    accepted: findings.accepted.map((f) => ({ ...findingJson(f), reason: f.reason })),
+    findings: findings.open.map((f) => findingJson(plainFinding(f))),
+    accepted: findings.accepted.map((f) => ({ ...findingJson(plainFinding(f)), reason: f.reason })),
   };
 }
 

@@ -2,7 +2,7 @@ import type { Severity } from '../../checks/check.ts';
 import type { Houses } from '../../workspace/houses.ts';
 import { baselineText, readBaseline, setApart, updated } from '../baseline.ts';
 import { checkMany } from '../check-many.ts';
-import type { CheckedFile } from '../checked-file.ts';
+import type { CheckedFile, CheckWish } from '../checked-file.ts';
 import type { Command } from '../command.ts';
 import { compact } from '../formats/compact.ts';
 import { github } from '../formats/github.ts';
@@ -16,6 +16,12 @@ import { touchedSince } from '../since.ts';
 
 const LEVELS = ['error', 'warning', 'info', 'hint'] as const satisfies readonly Severity[];
 const FORMATS = ['pretty', 'compact', 'json', 'sarif', 'github'] as const;
+
+/** What a format says of fixes. */
+const FIXES: { readonly [format in (typeof FORMATS)[number]]?: CheckWish['fixes'] } = {
+  json: 'titles',
+  sarif: 'whole',
+};
 
 export const check: Command = {
   name: 'check',
@@ -46,7 +52,7 @@ export const check: Command = {
     const most = maxWarnings(options);
     const stdin = options.flags.has('stdin');
     const inputs = await inputsOf(options, io, housesFor(io));
-    const wish = { fixes: format === 'json' || format === 'sarif', mend: options.flags.has('fix') };
+    const wish: CheckWish = { fixes: FIXES[format] ?? 'none', mend: options.flags.has('fix') };
     // A text from standard input lies in no file that a worker could read.
     const checked = await checkMany(inputs, wish, stdin ? { ...io, workers: undefined } : io);
     for (const { path, mended } of checked) if (mended !== undefined && !stdin) io.write(path, mended);

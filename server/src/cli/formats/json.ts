@@ -1,6 +1,7 @@
 /**
  * Knows findings as one JSON document, in the shape that scripts hold on to.
  */
+import { findingJson } from '../../publish/finding-json.ts';
 import type { CheckedFile, CheckedFinding } from '../checked-file.ts';
 import type { Counts } from './pretty.ts';
 import { relatedPlaces, type Shown } from './related.ts';
@@ -18,12 +19,12 @@ export function json(files: readonly CheckedFile[], counts: Counts, shownAs: Sho
       path: shown,
       state,
       findings: open.map((f) => ({
-        ...f.json,
-        fixes: f.fixes.map((fix) => fix.title),
+        ...findingJson(f),
+        fixes: f.fixTitles,
         related: related(f, shown),
       })),
-      accepted: accepted.map((f) => ({ ...f.json, reason: f.reason })),
-      baselined: known.map((f) => f.json),
+      accepted: accepted.map((f) => ({ ...findingJson(f), reason: f.reason })),
+      baselined: known.map((f) => findingJson(f)),
     })),
     summary: counts,
   };

@@ -312,26 +312,25 @@ export const MEASURES: Readonly<Record<MeasureName, Definition>> = DEFINITIONS;
 
 const WORKED = keptOn<readonly Ingredient[], Map<MeasureName, MeasureValue>>();
 
-/** The list asked about last is mostly the one asked about next. */
-let lastAsked: readonly Ingredient[] | undefined;
-let lastWorked: Map<MeasureName, MeasureValue> | undefined;
-
-/** A measure over ingredients; the range carries every range of the amounts. Worked out once for one list. */
+/** A measure over ingredients; the range carries every range of the amounts. Kept with the list. */
 export function measure(name: MeasureName, ingredients: readonly Ingredient[]): MeasureValue {
-  let byName = ingredients === lastAsked ? lastWorked : WORKED.get(ingredients);
+  let byName = WORKED.get(ingredients);
   if (byName === undefined) {
     byName = new Map();
     WORKED.set(ingredients, byName);
   }
-  lastAsked = ingredients;
-  lastWorked = byName;
   let value = byName.get(name);
   if (value === undefined) {
-    const definition = MEASURES[name];
-    value = 'compute' in definition ? definition.compute(ingredients) : ratio(definition, ingredients);
+    value = workOut(name, ingredients);
     byName.set(name, value);
   }
   return value;
+}
+
+/** The same for a list that nobody will ask about again. */
+export function workOut(name: MeasureName, ingredients: readonly Ingredient[]): MeasureValue {
+  const definition = MEASURES[name];
+  return 'compute' in definition ? definition.compute(ingredients) : ratio(definition, ingredients);
 }
 
 /** A value of the measure as a cook reads it: `31 to 38 %`, `2.4 to 3`, `−2.6 °C`. */

@@ -33,7 +33,6 @@ export function wordList(has: (word: string) => boolean): WordList {
   BY_WORD.clear();
   bySentence = keptOn();
   bySteps = keptOn();
-  lastSteps = undefined;
   return list;
 }
 
@@ -61,21 +60,15 @@ export const says = (step: Step, list: WordList): boolean =>
 
 /** Whether one of the steps does. */
 export function anySays(steps: readonly Step[], list: WordList): boolean {
-  let marks = steps === lastSteps ? lastMarks : bySteps.get(steps);
+  let marks = bySteps.get(steps);
   if (marks === undefined) {
     const all = emptyMarks();
     for (const { sentence } of steps) add(all, marksOf(sentence));
     marks = all;
     bySteps.set(steps, marks);
   }
-  lastSteps = steps;
-  lastMarks = marks;
   return ((marks[list.bank] ?? 0) & list.bit) !== 0;
 }
-
-/** The steps asked about last are mostly those asked about next. */
-let lastSteps: readonly Step[] | undefined;
-let lastMarks: Marks | undefined;
 
 const banks = (): number => Math.ceil(LISTS.length / BITS);
 

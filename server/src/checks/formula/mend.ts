@@ -9,7 +9,7 @@ import { scaleRange } from '../../measure/quantity.ts';
 import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { verdictOf } from '../../recipe/kinds.ts';
-import { measure } from '../../recipe/measures.ts';
+import { workOut } from '../../recipe/measures.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import type { Fix, Scene } from '../check.ts';
 import { type BandValues, gramsOf, isHigh, middleOf } from './band.ts';
@@ -136,7 +136,7 @@ const mends = (formula: Formula, by: number): boolean => tried(formula, Math.log
 function tried({ values, contents, ingredient }: Formula, log: number): Tried {
   const { measure: held, verdict } = values;
   const by = Math.exp(log);
-  const worked = measure(
+  const worked = workOut(
     held.measure,
     contents.map((i) => (i === ingredient ? times(i, by) : i)),
   );

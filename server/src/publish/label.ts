@@ -10,7 +10,16 @@ export interface LabelFigure {
   /** As declared; for `less than 1 g` the bound. */
   readonly value: number;
   readonly text: string;
+  /** Per cent of the daily value, where a US label gives one. */
+  readonly daily_percent?: number;
 }
+
+/** `12 g (15 % DV)`. */
+export const figureText = ({ text, daily_percent: daily }: LabelFigure): string =>
+  daily === undefined ? text : `${text} (${daily} % DV)`;
+
+/** What to say once where a figure has it. */
+export const DAILY_NOTE = 'DV is the daily value of the US label, for 2,000 kcal a day';
 
 // United States.
 

@@ -16,6 +16,8 @@ import {
   euSalt,
   euSaturates,
   type LabelFigure,
+  US_DAILY,
+  usDailyValue,
   usEnergy,
   usFat,
   usGrams,
@@ -162,19 +164,25 @@ export function usLabel(nutrition: Nutrition): Label | null {
   const { fat, carbohydrate, protein, alcohol } = share;
   // Atwater factors, 21 CFR 101.9(c)(1)(i)(B).
   const kcal = sum([fat, 9], [carbohydrate, 4], [protein, 4], [alcohol, 7]);
+  const sodiumMg = share.salt === null ? null : (share.salt / SALT_PER_SODIUM) * 1000;
   return {
     ...labelHead(nutrition, nutrition.serving, 1 / servings),
     energy: rounded(kcal, (v) => ({ ...usEnergy(v), text: `${usEnergy(v).text} kcal` })),
-    fat: rounded(fat, usFat),
-    saturates: rounded(share.saturates, usFat),
-    carbohydrate: rounded(carbohydrate, usGrams),
+    fat: rounded(fat, ofDay(usFat, US_DAILY.fatG)),
+    saturates: rounded(share.saturates, ofDay(usFat, US_DAILY.saturatesG)),
+    carbohydrate: rounded(carbohydrate, ofDay(usGrams, US_DAILY.carbohydrateG)),
     sugars: rounded(share.sugars, usGrams),
-    fibre: rounded(share.fibre, usGrams),
+    fibre: rounded(share.fibre, ofDay(usGrams, US_DAILY.fibreG)),
     protein: rounded(protein, usGrams),
     salt: null,
-    sodium: rounded(share.salt === null ? null : (share.salt / SALT_PER_SODIUM) * 1000, usSodium),
+    sodium: rounded(sodiumMg, ofDay(usSodium, US_DAILY.sodiumMg)),
   };
 }
+
+/** The figure with its share of a day, which is of the amount before it is rounded, as 21 CFR 101.9(d)(7)(ii) allows (from memory). */
+const ofDay =
+  (round: (value: number) => LabelFigure, daily: number) =>
+  (value: number): LabelFigure => ({ ...round(value), daily_percent: usDailyValue(value, daily) });
 
 /** 100 g, rounded as the European Union's guidance has it; carbohydrate without fibre. */
 export function euLabel(nutrition: Nutrition): Label | null {

@@ -10,6 +10,7 @@ import type { Part, Recipe } from '../recipe/recipe.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
 import { capital } from '../recipe/words.ts';
 import { cautionsFor } from './cautions.ts';
+import { DAILY_NOTE, figureText } from './label.ts';
 import { euLabel, type Label, nutritionOf, usLabel } from './nutrition.ts';
 import { type PlacedFinding, type Proof, placedIn, proofOf, stateText } from './proof.ts';
 import { allergensOf, type Report } from './report.ts';
@@ -285,18 +286,25 @@ export function nutritionLines(
   | undefined {
   const label = page.nutrition;
   if (label === undefined) return undefined;
-  const rows: [string, string | undefined][] = [
-    ['Energy', label.energy?.text],
-    ['Fat', label.fat?.text],
-    ['of which saturates', label.saturates?.text],
-    ['Carbohydrate', label.carbohydrate?.text],
-    ['of which sugars', label.sugars?.text],
-    ['Fibre', label.fibre?.text],
-    ['Protein', label.protein?.text],
-    ['Salt', label.salt?.text],
-    ['Sodium', label.sodium?.text],
+  const rows = [
+    ['Energy', label.energy],
+    ['Fat', label.fat],
+    ['of which saturates', label.saturates],
+    ['Carbohydrate', label.carbohydrate],
+    ['of which sugars', label.sugars],
+    ['Fibre', label.fibre],
+    ['Protein', label.protein],
+    ['Salt', label.salt],
+    ['Sodium', label.sodium],
+  ] as const;
+  const known = rows.flatMap(([name, figure]) => (figure === null ? [] : [[name, figureText(figure)] as const]));
+  const notes = [
+    ...(rows.some(([, figure]) => figure?.daily_percent !== undefined) ? [`${DAILY_NOTE}.`] : []),
+    ...(page.notCounted.length === 0 ? [] : [`Not counted: ${page.notCounted.join(', ')}.`]),
   ];
-  const known = rows.flatMap(([name, value]) => (value === undefined ? [] : [[name, value] as const]));
-  const note = page.notCounted.length === 0 ? undefined : `Not counted: ${page.notCounted.join(', ')}.`;
-  return { title: `Worked out for ${label.of}, ${label.basis}`, rows: known, ...(note !== undefined && { note }) };
+  return {
+    title: `Worked out for ${label.of}, ${label.basis}`,
+    rows: known,
+    ...(notes.length > 0 && { note: notes.join(' ') }),
+  };
 }

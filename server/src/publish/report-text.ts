@@ -3,6 +3,7 @@
  */
 import { gramsText, trimmed } from '../measure/number-text.ts';
 import { bandText, measureText } from '../recipe/measures.ts';
+import { figureText } from './label.ts';
 import type { Report, ReportIngredient, ReportMeasure, ReportPart } from './report.ts';
 
 export function reportText(report: Report): string {
@@ -142,9 +143,11 @@ function labelLines({ nutrition }: Report): string[] {
     ['EU', eu],
   ] as const) {
     if (label === null) continue;
-    const rows = LABEL_ROWS.flatMap(([key, name]) =>
-      key === (side === 'US' ? 'salt' : 'sodium') ? [] : [`${name} ${label[key]?.text ?? 'not known'}`],
-    );
+    const rows = LABEL_ROWS.flatMap(([key, name]) => {
+      if (key === (side === 'US' ? 'salt' : 'sodium')) return [];
+      const figure = label[key];
+      return [`${name} ${figure === null ? 'not known' : figureText(figure)}`];
+    });
     lines.push(`${side} label, ${label.of}, ${label.basis}: ${rows.join(', ')}`);
   }
   if (missing.length > 0) lines.push(`not counted in these: ${missing.join(', ')}`);

@@ -8,23 +8,16 @@ export interface Stock {
   readonly prepared?: string;
 }
 
-const stock = (measure: Stock['measure'], ...lines: readonly string[]): readonly Stock[] =>
-  lines.map((line) => {
-    const [name = '', called = '', prepared] = line.split('|');
-    return { name, short: called === '' ? name : called, measure, ...(prepared !== undefined && { prepared }) };
-  });
+function one(measure: Stock['measure'], line: string): Stock {
+  const [name = '', called = '', prepared] = line.split('|');
+  return { name, short: called === '' ? name : called, measure, ...(prepared !== undefined && { prepared }) };
+}
 
-export const FLOURS = stock(
-  'cup',
-  'plain flour|flour',
-  'bread flour|flour',
-  'cake flour|flour|sifted',
-  'wholemeal flour|flour',
-  'self-raising flour|flour',
-  'pastry flour|flour',
-  'semolina',
-  'spelt flour|flour',
-);
+const stock = (measure: Stock['measure'], ...lines: readonly string[]): readonly Stock[] =>
+  lines.map((line) => one(measure, line));
+
+export const PASTRY_FLOURS = stock('cup', 'plain flour|flour', 'cake flour|flour|sifted', 'pastry flour|flour');
+export const BREAD_FLOURS = stock('cup', 'bread flour|flour', 'wholemeal flour|flour', 'spelt flour|flour');
 
 export const SUGARS = stock(
   'cup',
@@ -58,7 +51,8 @@ export const CREAMS = stock(
 
 export const MILKS = stock('ml', 'whole milk|milk', 'semi-skimmed milk|milk', 'buttermilk', 'evaporated milk|milk');
 
-export const EGGS = stock('large', 'eggs', 'egg yolks|yolks', 'egg whites|whites');
+export const EGGS = one('large', 'eggs');
+export const YOLKS = one('large', 'egg yolks|yolks');
 
 export const CHEESES = stock(
   'g',
@@ -169,7 +163,8 @@ export const SPICES = stock(
 );
 
 export const SALTS = stock('g', 'fine salt|salt', 'flaky sea salt|salt');
-export const LEAVENINGS = stock('tsp', 'baking powder', 'instant yeast|yeast', 'baking soda');
+export const YEAST = one('g', 'instant yeast|yeast');
+export const BAKING_POWDER = one('tsp', 'baking powder');
 export const AROMATICS = stock('cloves', 'garlic||crushed');
 export const SOURS = stock('tbsp', 'lemon juice', 'cider vinegar|vinegar', 'white wine vinegar|vinegar', 'lime juice');
 export const STOCKS = stock('ml', 'chicken stock|stock', 'vegetable stock|stock', 'beef stock|stock');

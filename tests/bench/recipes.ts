@@ -43,6 +43,7 @@ interface Listed {
 interface Formula {
   readonly names: readonly string[];
   readonly kinds: readonly string[];
+  /** In the order of use. */
   readonly list: (random: Random) => readonly (readonly [stock: Stock, lowG: number, highG: number])[];
   readonly steps: (random: Random, called: readonly string[]) => readonly string[];
 }
@@ -51,53 +52,62 @@ const FORMULAS: readonly Formula[] = [
   {
     names: ['crust', 'case', 'base', 'pastry', 'lid'],
     kinds: ['shortcrust', 'sweet paste', ''],
-    list: (r) => [
-      [r.pick(pantry.FLOURS), 180, 320],
-      [r.pick(pantry.FATS), 90, 170],
-      [r.pick(pantry.SUGARS), 10, 80],
-      [r.pick(pantry.SALTS), 1, 4],
-      [r.pick(pantry.EGGS), 18, 60],
-      [r.pick(pantry.MILKS), 15, 45],
-    ],
+    list: (r) => {
+      const flour = r.whole(180, 320);
+      return [
+        [r.pick(pantry.PASTRY_FLOURS), flour, flour],
+        [r.pick(pantry.FATS), 0.48 * flour, 0.58 * flour],
+        [r.pick(pantry.SUGARS), 0.1 * flour, 0.3 * flour],
+        [r.pick(pantry.SALTS), 1, 3],
+        [pantry.YOLKS, 18, 18],
+        [r.pick(pantry.MILKS), 0.12 * flour, 0.18 * flour],
+      ];
+    },
     steps: (r, [flour, fat, sugar, salt, egg, milk]) => [
       `Rub the ${fat} into the ${flour}, ${sugar} and ${salt} until it looks like ${r.pick(['crumbs', 'coarse meal', 'wet sand'])}.`,
       `Bring together with the ${egg} and ${r.pick(['half the', 'a third of the'])} ${milk}.`,
-      `Chill at ${r.whole(3, 5)} C for ${r.whole(25, 75)} min.`,
+      `Chill at ${r.whole(3, 5)} C for ${r.whole(40, 90)} min.`,
       `Roll out ${r.whole(3, 6)} mm thick, line the pan, brush with the rest of the ${milk} and bake at ${r.whole(165, 195)} C for ${r.whole(14, 24)} min until pale gold.`,
     ],
   },
   {
     names: ['dough', 'bread', 'buns', 'flatbreads'],
     kinds: ['enriched bread', 'lean bread', ''],
-    list: (r) => [
-      [r.pick(pantry.FLOURS), 420, 980],
-      [r.pick(pantry.MILKS), 240, 420],
-      [r.pick(pantry.FATS), 30, 120],
-      [r.pick(pantry.LEAVENINGS), 4, 9],
-      [r.pick(pantry.SALTS), 6, 14],
-      [r.pick(pantry.SYRUPS), 12, 40],
-    ],
-    steps: (r, [flour, milk, fat, yeast, salt, syrup]) => [
+    list: (r) => {
+      const flour = r.whole(420, 980);
+      return [
+        [r.pick(pantry.MILKS), 0.62 * flour, 0.7 * flour],
+        [pantry.YEAST, 0.006 * flour, 0.009 * flour],
+        [r.pick(pantry.SYRUPS), 0.03 * flour, 0.06 * flour],
+        [r.pick(pantry.BREAD_FLOURS), flour, flour],
+        [r.pick(pantry.SALTS), 0.016 * flour, 0.02 * flour],
+        [r.pick(pantry.FATS), 0.06 * flour, 0.12 * flour],
+      ];
+    },
+    steps: (r, [milk, yeast, syrup, flour, salt, fat]) => [
       `Warm the ${milk} to ${r.whole(28, 36)} C and stir in the ${yeast} and the ${syrup}.`,
       `Work into the ${flour} with the ${salt} and knead for ${r.whole(6, 14)} min, adding the ${fat} little by little.`,
-      `Cover and prove at ${r.whole(23, 28)} C for ${r.whole(1, 3)} h ${r.whole(5, 50)} min until doubled.`,
+      `Cover and prove at ${r.whole(23, 28)} C for 1 h ${r.whole(5, 50)} min until doubled.`,
       `Divide in ${r.whole(4, 18)}, shape, and bake at ${r.whole(190, 235)} C for ${r.whole(16, 38)} min, until the centre reads ${r.whole(92, 97)} C.`,
     ],
   },
   {
     names: ['cream', 'custard', 'set cream', 'filling'],
     kinds: ['baked custard', 'stirred custard', ''],
-    list: (r) => [
-      [r.pick(pantry.CREAMS), 180, 460],
-      [r.pick(pantry.MILKS), 90, 260],
-      [r.pick(pantry.EGGS), 90, 260],
-      [r.pick(pantry.SUGARS), 40, 140],
-      [r.pick(pantry.SPICES), 1, 4],
-    ],
-    steps: (r, [cream, milk, egg, sugar, spice]) => [
+    list: (r) => {
+      const cream = r.whole(180, 460);
+      return [
+        [r.pick(pantry.CREAMS), cream, cream],
+        [r.pick(pantry.MILKS), 0.4 * cream, 0.7 * cream],
+        [r.pick(pantry.SPICES), 1, 4],
+        [pantry.YOLKS, 0.25 * cream, 0.35 * cream],
+        [r.pick(pantry.SUGARS), 0.2 * cream, 0.3 * cream],
+      ];
+    },
+    steps: (r, [cream, milk, spice, egg, sugar]) => [
       `Warm the ${cream} with ${r.pick(['half the', 'two thirds of the', '40 ml of the'])} ${milk} and the ${spice} to ${r.whole(55, 70)} C.`,
       `Whisk the ${egg} with the ${sugar}, pour on the ${cream}, then the rest of the ${milk}.`,
-      `Strain, stand for ${r.whole(5, 20)} min and skim off the froth.`,
+      `Strain, stir over a low heat until it reads ${r.whole(80, 83)} C, and skim off the froth.`,
     ],
   },
   {
@@ -105,7 +115,7 @@ const FORMULAS: readonly Formula[] = [
     kinds: [''],
     list: (r) => [
       [r.pick(pantry.FRUITS), 300, 800],
-      [r.pick(pantry.SUGARS), 40, 280],
+      [r.pick(pantry.SUGARS), 60, 180],
       [r.pick(pantry.SOURS), 10, 30],
       [r.pick(pantry.SPICES), 1, 3],
     ],
@@ -119,18 +129,18 @@ const FORMULAS: readonly Formula[] = [
     names: ['braise', 'stew', 'ragout', 'pie filling'],
     kinds: ['braise', 'mince dish', ''],
     list: (r) => [
-      [r.pick([...pantry.MEATS, ...pantry.FISH]), 350, 1200],
-      ...r.some(pantry.VEGETABLES, r.whole(2, 4)).map((v) => [v, 90, 420] as const),
+      [r.pick([...pantry.MEATS, ...pantry.FISH]), 500, 1200],
+      [r.pick(pantry.OILS), 20, 45],
+      ...r.some(pantry.VEGETABLES, r.whole(2, 4)).map((v) => [v, 90, 320] as const),
       [r.pick(pantry.AROMATICS), 6, 24],
-      [r.pick(pantry.OILS), 20, 60],
-      [r.pick(pantry.STOCKS), 250, 900],
-      [r.pick(pantry.SALTS), 4, 12],
+      [r.pick(pantry.STOCKS), 250, 700],
+      [r.pick(pantry.SALTS), 8, 14],
       [r.pick(pantry.HERBS), 3, 14],
     ],
     steps: (r, called) => {
-      const [meat, first, ...rest] = called;
-      const [garlic, oil, broth, salt, herb] = rest.slice(-5);
-      const others = rest.slice(0, -5);
+      const [meat, oil, first, ...rest] = called;
+      const [garlic, broth, salt, herb] = rest.slice(-4);
+      const others = rest.slice(0, -4);
       return [
         `Brown the ${meat} in ${r.pick(['half the', `${r.whole(8, 15)} g of the`])} ${oil} for ${r.whole(6, 14)} min and lift out.`,
         `Soften the ${first} in the rest of the ${oil} with ${others.map((o) => `the ${o}`).join(', ')} and the ${garlic} for ${r.whole(8, 20)} min.`,
@@ -142,14 +152,18 @@ const FORMULAS: readonly Formula[] = [
   {
     names: ['soup', 'puree', 'broth'],
     kinds: ['soup', ''],
-    list: (r) => [
-      ...r.some(pantry.VEGETABLES, 3).map((v) => [v, 140, 700] as const),
-      [r.pick(pantry.PULSES), 60, 240],
-      [r.pick(pantry.STOCKS), 700, 1800],
-      [r.pick(pantry.SALTS), 6, 16],
-      [r.pick(pantry.SPICES), 1, 5],
-    ],
-    steps: (r, [a, b, c, pulse, broth, salt, spice]) => [
+    list: (r) => {
+      const [last, ...vegetables] = r.some(pantry.VEGETABLES, 3).map((v) => [v, 140, 500] as const);
+      return [
+        ...vegetables,
+        [r.pick(pantry.SPICES), 1, 5],
+        ...(last === undefined ? [] : [last]),
+        [r.pick(pantry.PULSES), 60, 160],
+        [r.pick(pantry.STOCKS), 900, 1800],
+        [r.pick(pantry.SALTS), 12, 20],
+      ];
+    },
+    steps: (r, [a, b, spice, c, pulse, broth, salt]) => [
       `Sweat the ${a} and the ${b} with the ${spice} for ${r.whole(6, 16)} min.`,
       `Add the ${c}, the ${pulse}, the ${broth} and the ${salt}, boil, and simmer for ${r.whole(18, 45)} min until soft.`,
       `Blend smooth; hold at ${r.whole(62, 75)} C for no more than ${r.whole(2, 4)} h.`,
@@ -159,13 +173,13 @@ const FORMULAS: readonly Formula[] = [
     names: ['dressing', 'salsa', 'relish'],
     kinds: ['vinaigrette', 'dressing', ''],
     list: (r) => [
-      [r.pick(pantry.SOURS), 20, 70],
-      [r.pick(pantry.OILS), 60, 220],
-      [r.pick(pantry.SALTS), 1, 5],
+      [r.pick(pantry.SOURS), 40, 60],
+      [r.pick(pantry.SALTS), 2, 4],
+      [r.pick(pantry.OILS), 100, 170],
       [r.pick(pantry.HERBS), 4, 18],
       [r.pick(pantry.NUTS), 15, 80],
     ],
-    steps: (r, [sour, oil, salt, herb, nut]) => [
+    steps: (r, [sour, salt, oil, herb, nut]) => [
       `Whisk the ${sour} with the ${salt}, then ${r.whole(10, 40)} g of the ${oil} in drops and the rest of the ${oil} in a thin stream.`,
       `Stir in the ${herb} and the ${nut}, and keep at ${r.whole(2, 5)} C for up to ${r.whole(1, 4)} d.`,
     ],
@@ -173,15 +187,18 @@ const FORMULAS: readonly Formula[] = [
   {
     names: ['batter', 'sponge', 'cake', 'crumble'],
     kinds: ['creamed cake', 'muffin', ''],
-    list: (r) => [
-      [r.pick(pantry.FATS), 110, 260],
-      [r.pick(pantry.SUGARS), 110, 260],
-      [r.pick(pantry.EGGS), 100, 250],
-      [r.pick(pantry.FLOURS), 120, 280],
-      [r.pick(pantry.LEAVENINGS), 3, 10],
-      [r.pick(pantry.CHOCOLATES), 60, 180],
-      [r.pick(pantry.NUTS), 30, 120],
-    ],
+    list: (r) => {
+      const flour = r.whole(150, 280);
+      return [
+        [r.pick(pantry.FATS), 0.8 * flour, flour],
+        [r.pick(pantry.SUGARS), 0.9 * flour, flour],
+        [pantry.EGGS, 0.85 * flour, flour],
+        [r.pick(pantry.PASTRY_FLOURS), flour, flour],
+        [pantry.BAKING_POWDER, 0.02 * flour, 0.035 * flour],
+        [r.pick(pantry.CHOCOLATES), 40, 80],
+        [r.pick(pantry.NUTS), 30, 80],
+      ];
+    },
     steps: (r, [fat, sugar, egg, flour, leaven, chocolate, nut]) => [
       `Cream the ${fat} with the ${sugar} for ${r.whole(4, 9)} min until pale.`,
       `Beat in the ${egg} one by one, then fold in the ${flour} and the ${leaven} in ${r.pick(['two', 'three'])} goes.`,
@@ -193,13 +210,13 @@ const FORMULAS: readonly Formula[] = [
     names: ['bake', 'gratin', 'tart filling'],
     kinds: ['quiche', 'cheese filling', ''],
     list: (r) => [
-      ...r.some(pantry.VEGETABLES, 2).map((v) => [v, 180, 520] as const),
-      [r.pick(pantry.CHEESES), 60, 220],
-      [r.pick(pantry.CREAMS), 120, 320],
-      [r.pick(pantry.EGGS), 100, 220],
-      [r.pick(pantry.SALTS), 2, 7],
+      ...r.some(pantry.VEGETABLES, 2).map((v) => [v, 120, 260] as const),
+      [r.pick(pantry.SALTS), 4, 7],
+      [pantry.EGGS, 200, 250],
+      [r.pick(pantry.CREAMS), 220, 320],
+      [r.pick(pantry.CHEESES), 60, 150],
     ],
-    steps: (r, [a, b, cheese, cream, egg, salt]) => [
+    steps: (r, [a, b, salt, egg, cream, cheese]) => [
       `Soften the ${a} with the ${b} and ${r.pick(['half the', 'a third of the'])} ${salt} for ${r.whole(8, 22)} min and drain.`,
       `Beat the ${egg} with the ${cream} and the rest of the ${salt}, stir in the vegetables and ${r.pick(['half the', 'a third of the'])} ${cheese}.`,
       `Scatter over the rest of the ${cheese} and bake at ${r.whole(160, 190)} C for ${r.whole(25, 45)} min, until the centre reads ${r.whole(74, 84)} C.`,
@@ -211,7 +228,9 @@ const FORMULAS: readonly Formula[] = [
 function partOf(random: Random, taken: Map<string, number>): { lines: string[]; name: string; grams: number } {
   const formula = random.pick(FORMULAS);
   const stocks = formula.list(random);
-  const listed = distinct(stocks).map(([stock, low, high]) => listOf(random, stock, random.whole(low, high)));
+  const listed = distinct(stocks).map(([stock, low, high]) =>
+    listOf(random, stock, random.whole(Math.round(low), Math.round(high))),
+  );
   const main = random.pick(stocks.slice(0, 3))[0].short.replace(/s$/, '');
   const plain = `${main} ${random.pick(formula.names)}`;
   const count = (taken.get(plain) ?? 0) + 1;
@@ -255,7 +274,7 @@ function listOf(random: Random, stock: Stock, grams: number): Listed {
 
 const ML_PER: Readonly<Record<'cup' | 'tbsp' | 'tsp', number>> = { cup: 236.6, tbsp: 14.8, tsp: 4.9 };
 
-function amountOf(random: Random, { measure }: Stock, grams: number): string {
+function amountOf(random: Random, { name, measure }: Stock, grams: number): string {
   const weighed = grams >= 1000 && random.chance(0.5) ? `${(grams / 1000).toFixed(2)} kg` : `${grams} g`;
   const about = random.chance(0.03) ? 'about ' : '';
   switch (measure) {
@@ -264,7 +283,7 @@ function amountOf(random: Random, { measure }: Stock, grams: number): string {
     case 'ml':
       return random.chance(0.5) ? `${grams} ml` : weighed;
     case 'large':
-      return `${Math.max(1, Math.round(grams / (grams < 60 ? 18 : 50)))} large`;
+      return `${Math.max(1, Math.round(grams / (name === pantry.YOLKS.name ? 18 : 50)))} large`;
     case 'cloves':
       return `${Math.max(1, Math.round(grams / 4))} cloves`;
     case 'count':

@@ -46,6 +46,13 @@ describe('hover over what several trials measured', () => {
     expect(/^Spread: (.*)$/m.exec(said)?.[1]).toBe(spread);
   });
 
+  it('says beside a weight out of the oven what usually comes out', () => {
+    expect(hoverAt(at('weighed 28'))).toMatch(/^Usual: 2\d\d to 2\d\d g, of 300 g of ingredients$/m);
+    expect(hoverAt(at('used    21')) ?? '').not.toMatch(/Usual/);
+    const one = CAKE.slice(0, CAKE.indexOf('\ntrial 2026-09')).replace('weighed 27', 'weighed 27$0');
+    expect(hoverAt(one)).toMatch(/Usual: /);
+  });
+
   it('says nothing of trials where there are none', () => {
     expect(hoverAt(CAKE.slice(0, CAKE.indexOf('trial')).replace('35-40 min', '35-40 m$0in'))).not.toMatch(
       /Trial|Spread/,

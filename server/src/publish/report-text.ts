@@ -13,6 +13,13 @@ export function reportText(report: Report): string {
     lines.push(`  yield  ${trimmed(report.yield.amount, 2)} ${report.yield.unit ?? ''}${each}`.trimEnd());
   }
   lines.push(`  mass   ${report.mass_g === null ? 'not known' : `${gramsText(report.mass_g)} g of ingredients`}`);
+  const oven = report.out_of_oven_g;
+  if (oven !== null)
+    lines.push(
+      oven.high === null
+        ? `  baked  ${gramsText(oven.low)} g or more usually comes out of the oven`
+        : `  baked  ${gramsText(oven.low)} to ${gramsText(oven.high)} g usually comes out of the oven`,
+    );
   const { hands_on, waiting, total } = report.times_min;
   if (total !== null)
     lines.push(

@@ -12,6 +12,7 @@ import { recipeTimes } from '../recipe/duration.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import { type Band, type Verdict, verdictOf } from '../recipe/kinds.ts';
 import { MEASURES, type MeasureName, measure } from '../recipe/measures.ts';
+import { outOfOven } from '../recipe/out-of-oven.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { type RecipeState, recipeRecord } from '../recipe/state.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
@@ -25,6 +26,8 @@ export interface Report {
   readonly recipe: string | null;
   readonly yield: { readonly amount: number; readonly unit: string | null; readonly each_g: number | null } | null;
   readonly mass_g: number | null;
+  /** What usually comes out of the oven; null where nothing is baked, or a weight is not known. `high` is null where there is no most. */
+  readonly out_of_oven_g: { readonly low: number; readonly high: number | null } | null;
   readonly parts: readonly ReportPart[];
   readonly times_min: {
     readonly hands_on: number | null;
@@ -156,6 +159,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
             each_g: massG === null || pieces === undefined || pieces <= 0 ? null : round(massG / pieces, 1),
           },
     mass_g: massG === null ? null : round(massG, 1),
+    out_of_oven_g: leftInOven(recipe),
     parts,
     times_min: recipeTimes(recipe),
     per_serving: perServing(all, pieces),
@@ -173,6 +177,13 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     findings: findings.open.map((f) => findingJson(plainFinding(f))),
     accepted: findings.accepted.map((f) => ({ ...findingJson(plainFinding(f)), reason: f.reason })),
   };
+}
+
+function leftInOven(recipe: Recipe): Report['out_of_oven_g'] {
+  const usual = outOfOven(recipe);
+  if (usual === undefined) return null;
+  const { low, high } = usual.left;
+  return { low: round(low, 0), high: Number.isFinite(high) ? round(high, 0) : null };
 }
 
 function reportPart(part: Part): ReportPart {

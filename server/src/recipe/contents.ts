@@ -46,7 +46,8 @@ function gather(part: Part): readonly Ingredient[] {
 const ASIDE =
   /\b(?:for|to) (?:boil|poach|blanch|fry|(?:deep|shallow)[- ]fry|dust|glaz|brush|greas|serv|roll|garnish|decorat|sprinkl|scatter)(?:e|ing|y|ying)?\b/i;
 
-const isAside = ({ node }: Ingredient): boolean =>
+/** Whether a line of the list is not in the mixture. */
+export const isAside = ({ node }: Ingredient): boolean =>
   ASIDE.test([node.name?.text, node.preparation?.text, node.note?.text].join(', '));
 
 /** In these an earlier part with flour in it is a roux or the like, and no crust. */

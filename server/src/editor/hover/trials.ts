@@ -4,6 +4,7 @@ import { middle, type Range } from '../../measure/quantity.ts';
 import { baseOf } from '../../measure/unit.ts';
 import type { DurationNode, MeasuredNode, TemperatureNode, TextNode } from '../../notation/tree.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
+import { isOutOfOven, outOfOven } from '../../recipe/out-of-oven.ts';
 import { isOutsideFood, readTrials, type Trial } from '../../recipe/trials.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { sameName, wordsOf } from '../../recipe/words.ts';
@@ -88,8 +89,17 @@ export const hoverTrial: HoverSource = (snapshot, { line, at, character }) => {
             ),
           )
         : [];
-  return facts.length < 2 ? undefined : { at: placeOf(at, amount), title: textOf(line, amount), facts };
+  const usual = statement.kind === 'weighed' && isOutOfOven(statement) ? usualOut(snapshot) : [];
+  if (facts.length < 2 && usual.length === 0) return undefined;
+  return { at: placeOf(at, amount), title: textOf(line, amount), facts: [...facts, ...usual] };
 };
+
+/** What usually comes out of the oven, of what goes in. */
+function usualOut({ whole }: Snapshot): Fact[] {
+  const usual = outOfOven(whole.recipe);
+  if (usual === undefined || !Number.isFinite(usual.left.high)) return [];
+  return [figure('Usual', `${sayGrams(usual.left)}, of ${sayGrams(usual.ingredients)} of ingredients`)];
+}
 
 function weightTrials(
   snapshot: Snapshot,

@@ -1,0 +1,236 @@
+/**
+ * Knows what a recipe usually weighs as it comes out of the oven: by the kind of each part that is baked, and by what its composition can lose.
+ * Refuses to judge what a trial weighed.
+ */
+import data from '../../data/oven-loss.json' with { type: 'json' };
+import { compose } from '../food/composition.ts';
+import type { Food } from '../food/food.ts';
+import { addRanges, type Range } from '../measure/quantity.ts';
+import { keptOn } from '../notation/kept.ts';
+import type { Statement } from '../notation/tree.ts';
+import { isAside } from './contents.ts';
+import { type Ingredient, isFlour } from './ingredient.ts';
+import { meets } from './needs.ts';
+import { listedPart } from './part.ts';
+import type { Part, Recipe, Step } from './recipe.ts';
+import { anySays, asWritten, says } from './step-words.ts';
+import { wordsOf } from './words.ts';
+
+/** Whether a trial's line is a weight, and taken out of the oven. */
+export const isOutOfOven = ({ amount, outOf }: WeighedLine): boolean =>
+  amount?.unit !== undefined && wordsOf(outOf?.text ?? '').includes('oven');
+
+type WeighedLine = Pick<Extract<Statement, { kind: 'weighed' }>, 'amount' | 'outOf'>;
+
+/** Grams. */
+export interface OutOfOven {
+  /** All that is listed and goes into the oven, as far as can be told; what may go on later is between none and all of it. */
+  readonly ingredients: Range;
+  /** What is usually left of it. */
+  readonly left: Range;
+  /** How far beyond the usual a weight still says nothing. */
+  readonly slackG: number;
+}
+
+/** What one part puts in, when it is in the oven, and what is left of that. */
+interface PartInOven {
+  readonly ingredients: Range;
+  readonly left: Range;
+  /** Something is poured in or boiled up that nobody weighed, so that there is no most. */
+  readonly unbounded: boolean;
+}
+
+/** Undefined where nothing is baked, or a weight is not known. */
+export function outOfOven(recipe: Recipe): OutOfOven | undefined {
+  const { parts } = recipe;
+  if (recipe.inherits || parts.some(({ head }) => !head.massG.complete || head.nominal)) return undefined;
+  const baked = bakedOf(parts);
+  if (!baked.includes(true)) return undefined;
+  const listed = new Set(parts.flatMap(({ head, includes }) => includes.filter((of) => listedPart(head, of.name))));
+  let all = NOTHING;
+  let left = NOTHING;
+  for (const part of parts) {
+    // It counts where it stands on another's list.
+    if (listed.has(part.head)) continue;
+    const { massG } = part.head;
+    const given = partInOven(part);
+    const inside = baked[part.index] === true;
+    const [in_, out] = inside ? [given.ingredients, given.left] : [upTo(massG.high), upTo(massG.high)];
+    all = addRanges(all, in_);
+    const unbounded = inside && given.unbounded;
+    left = { low: left.low + out.low, high: unbounded ? Number.POSITIVE_INFINITY : left.high + out.high };
+  }
+  return all.high > 0 ? { ingredients: all, left, slackG: all.high * data.slack.share } : undefined;
+}
+
+const NOTHING: Range = { low: 0, high: 0 };
+const upTo = (high: number): Range => ({ low: 0, high });
+
+const BAKING = asWritten('bake', 'bakes', 'roast', 'blind-bake', 'gratinate', 'grill', 'broil', 'toast');
+const isBaking = (step: Step): boolean =>
+  says(step, BAKING) || step.times.some(({ verb, verbClass }) => verbClass === 'oven' && verb !== 'preheat');
+
+/** The line of a part's last step in the oven; -1 where it has none. */
+const lastBake = ({ steps }: Part): number => steps.findLast(isBaking)?.line ?? -1;
+
+/** By part, whether it goes into the oven: in its own steps, or in those of a later part that takes it before it bakes. */
+function bakedOf(parts: readonly Part[]): readonly boolean[] {
+  const baked = parts.map((part) => lastBake(part) >= 0);
+  for (let i = parts.length - 2; i >= 0; i--) {
+    const part = parts[i];
+    if (part === undefined || baked[i] === true) continue;
+    baked[i] = part.usesByLater.some(({ use }) => {
+      const later = parts[use.part];
+      if (later === undefined || baked[use.part] !== true) return false;
+      const last = lastBake(later);
+      // One that does not bake itself is taken into the oven by another.
+      return last < 0 || use.line <= last;
+    });
+  }
+  return baked;
+}
+
+const KEPT = keptOn<Part, PartInOven>();
+
+function partInOven(part: Part): PartInOven {
+  let known = KEPT.get(part);
+  if (known === undefined) {
+    known = workOut(part);
+    KEPT.set(part, known);
+  }
+  return known;
+}
+
+const STOVE = asWritten(
+  'boil',
+  'simmer',
+  'fry',
+  'stir-fry',
+  'pan-fry',
+  'deep-fry',
+  'saute',
+  'sauté',
+  'sear',
+  'sweat',
+  'soften',
+  'reduce',
+  'caramelise',
+  'caramelize',
+  'poach',
+  'blanch',
+  'parboil',
+  'cook',
+);
+const TAKING_AWAY = asWritten('drain', 'discard', 'squeeze', 'trim', 'trimmings', 'scraps', 'offcuts');
+const BOILING = asWritten('boil', 'simmer', 'cook', 'soak', 'steam', 'parboil', 'bloom', 'poach', 'blanch');
+const COVERED = asWritten('cover', 'covered', 'lid', 'foil', 'bath', 'bain-marie', 'tightly', 'papillote', 'parcel');
+
+interface Loss {
+  readonly loss: readonly number[];
+}
+const KINDS: Readonly<Record<string, Loss>> = data.kinds;
+
+function workOut(part: Part): PartInOven {
+  const { steps } = part;
+  const aside = new Set(part.ledger.filter((entry) => isLater(entry.uses, part)).map(({ ingredient }) => ingredient));
+  const inside = part.head.ingredients.filter((i) => !i.free && !isAside(i) && !aside.has(i));
+  const sum = inside.reduce((g, i) => addRanges(g, gramsOf(i)), NOTHING);
+  const most = part.head.massG.high;
+  const [least, worst] = lossOf(part, inside);
+  const boiled = anySays(steps, BOILING);
+  const growing = inside.reduce((g, i) => (boiled && swells(i.food) ? g + gramsOf(i).high : g), 0);
+  return {
+    ingredients: { low: sum.low, high: most },
+    left: {
+      low: sum.low * (1 - worst),
+      high: sum.high * (1 - least) + (most - sum.high) + growing * (data.boiledGrowth.by - 1),
+    },
+    unbounded: part.head.ingredients.some((i) => i.free && isPoured(i)),
+  };
+}
+
+/** First taken after the last time in the oven: icing sugar to dust, cream to serve. */
+function isLater(uses: Part['ledger'][number]['uses'], part: Part): boolean {
+  const last = lastBake(part);
+  const [first] = uses;
+  return last >= 0 && first !== undefined && first.part === part.index && first.line > last;
+}
+
+function gramsOf({ weighed, optional }: Ingredient): Range {
+  if (!weighed.known) return NOTHING;
+  return optional ? upTo(weighed.grams.high) : weighed.grams;
+}
+
+/** Least and most, as shares of the weight. */
+function lossOf({ head, steps }: Part, inside: readonly Ingredient[]): readonly [number, number] {
+  const own = KINDS[head.kind?.name ?? '']?.loss;
+  const { share: canLose, water } = losable(inside);
+  const stove = steps.some((s) => says(s, STOVE) && !s.heat.some(({ role }) => role === 'oven'));
+  const away = anySays(steps, TAKING_AWAY);
+  const [least = 0, most = 0] = own ?? lossOfFoods(inside);
+  const { before } = data;
+  const more = stove || away ? (own === undefined ? Math.max(most, before.most) : most + before.moreThanKind) : most;
+  const worst = away ? more : Math.min(more, canLose);
+  if (isDried(head.kind?.name, steps)) return [water * data.dried.waterLeast, worst];
+  const best = steps.some((s) => isBaking(s) && says(s, COVERED)) ? 0 : least;
+  // What has little water keeps half of it at the least.
+  return [Math.min(best, worst / 2), worst];
+}
+
+function lossOfFoods(inside: readonly Ingredient[]): readonly number[] {
+  let [least, most, all, floury] = [0, 0, 0, 0];
+  for (const i of inside) if (isFlour(i)) floury += gramsOf(i).high;
+  for (const i of inside) all += gramsOf(i).high;
+  const isBound = floury >= all * BINDING_FLOUR;
+  for (const i of inside) {
+    const grams = gramsOf(i).high;
+    const [low = 0, high = 0] = data.foods[groupOf(i.food, isBound)].loss;
+    least += grams * low;
+    most += grams * high;
+  }
+  return all > 0 ? [least / all, most / all] : [0, 0];
+}
+
+/** A mixture with this share of flour holds the liquid in it (common practice, no source). */
+const BINDING_FLOUR = 0.15;
+
+function groupOf(food: Food | undefined, isBound: boolean): keyof typeof data.foods {
+  // Of what is not known, anything may be lost.
+  if (food === undefined) return 'juicy';
+  if (isFlesh(food)) return 'flesh';
+  if (isDry(food)) return 'other';
+  return JUICY.has(food.class) || (!isBound && LIQUID.has(food.class)) ? 'juicy' : 'other';
+}
+
+const JUICY: ReadonlySet<Food['class']> = new Set(['vegetable', 'mushroom', 'fruit', 'leafy herb']);
+const LIQUID: ReadonlySet<Food['class']> = new Set(['juice', 'stock', 'water', 'sauce', 'alcohol', 'milk', 'cream']);
+
+const isFlesh = (food: Food): boolean => food.class !== 'egg' && meets('flesh', food);
+
+/** Shares of the weight: what water, alcohol and the fat of flesh come to, and the water alone. */
+function losable(inside: readonly Ingredient[]): { readonly share: number; readonly water: number } {
+  const weighed = inside.map((i) => ({ food: i.food, grams: gramsOf(i).high }));
+  const { massG, totals } = compose(weighed);
+  if (massG <= 0) return { share: 0, water: 0 };
+  // What does not say may be all water; few tables give alcohol for foods that have none.
+  const wet = totals.water.grams + totals.water.lacking + totals.alcohol.grams;
+  const flesh = compose(weighed.filter(({ food }) => food !== undefined && isFlesh(food)));
+  const fat = flesh.totals.fat.grams * data.fatOfFlesh.share;
+  return { share: Math.min(1, (wet + fat) / massG), water: totals.water.grams / massG };
+}
+
+const isDried = (kind: string | undefined, steps: readonly Step[]): boolean =>
+  kind !== undefined &&
+  data.dried.kinds.includes(kind) &&
+  steps.some((s) => s.times.some((t) => t.verbClass === 'oven' && t.node.lowMin >= data.dried.fromMin));
+
+/** As shares of 100 g: below this a food is a dry one. */
+const DRY_WATER = 16;
+const isDry = ({ per100 }: Food): boolean => (per100.water ?? 100) < DRY_WATER;
+
+const SWELLING: ReadonlySet<Food['class']> = new Set(['grain', 'pasta', 'legume']);
+const swells = (food: Food | undefined): boolean => food !== undefined && SWELLING.has(food.class) && isDry(food);
+
+/** Of a free amount, what could weigh: a liquid, a fat, or what is not known. */
+const isPoured = ({ food }: Ingredient): boolean =>
+  food === undefined || (food.per100.water ?? 0) >= 50 || (food.per100.fat ?? 0) >= 50;

@@ -13,52 +13,139 @@ interface GitApi {
 
 interface Repository {
   show(ref: string, path: string): Promise<string>;
-  log(options: { readonly path: string; readonly maxEntries: number }): Promise<readonly Commit[]>;
+  log(options: {
+    readonly path: string;
+    readonly maxEntries: number;
+    readonly range?: string;
+  }): Promise<readonly Commit[]>;
+  diffBetween(ref1: string, ref2: string): Promise<readonly Change[]>;
 }
 
 interface Commit {
   readonly hash: string;
+  readonly parents: readonly string[];
   readonly commitDate?: Date;
   readonly authorDate?: Date;
 }
 
+interface Change {
+  readonly uri: vscode.Uri;
+  readonly originalUri: vscode.Uri;
+  readonly renameUri?: vscode.Uri;
+}
+
 export type OldText =
-  | { readonly known: true; readonly text: string /** `3f2a91c` */; readonly revision: string }
+  | {
+      readonly known: true;
+      readonly text: string;
+      /** `3f2a91c` */
+      readonly revision: string;
+      /** What it is not, where it is the nearest there is. */
+      readonly but?: string;
+    }
   | { readonly known: false; readonly why: string };
+
+/** One commit of the file, under the name that it had then. */
+interface Version {
+  readonly commit: Commit;
+  readonly path: string;
+}
 
 const unknown = (why: string): OldText => ({ known: false, why });
 
 const mostCommits = 1000;
+const mostNames = 20;
+/** So many texts are read at once, and so many in all. */
+const batchOfTexts = 20;
+const mostTexts = 400;
 const patienceMs = 5000;
 
 /** The file as it was last committed. */
 export async function textOfLastCommit(file: vscode.Uri): Promise<OldText> {
-  return textAt(file, () => true, 'This file has not been committed yet.');
-}
-
-/** The file as the last commit on or before a day left it: '2026-09-14'. */
-export async function textOfDay(file: vscode.Uri, day: string): Promise<OldText> {
-  const [year = 0, month = 1, date = 1] = day.split('-').map(Number);
-  const end = new Date(year, month - 1, date + 1).getTime();
-  return textAt(
-    file,
-    ({ commitDate, authorDate }) => ((commitDate ?? authorDate)?.getTime() ?? Number.POSITIVE_INFINITY) < end,
-    `Git has no version of this file from ${day} or before.`,
-  );
-}
-
-async function textAt(file: vscode.Uri, fits: (commit: Commit) => boolean, none: string): Promise<OldText> {
   const repository = await repositoryOf(file);
   if (typeof repository === 'string') return unknown(repository);
-  // A repository without a commit has no log.
-  const commits = await repository.log({ path: file.fsPath, maxEntries: mostCommits }).catch(() => []);
-  const commit = commits.find(fits);
-  if (commit === undefined) return unknown(none);
+  for await (const version of versionsOf(repository, file.fsPath)) return textOf(repository, version);
+  return unknown('This file has not been committed yet.');
+}
+
+/**
+ * The newest commit of the file that holds what a trial tested, as `whichTested` tells: it gives the place of the first among texts.
+ * Where none does, or the trial carries no fingerprint, the last commit on or before its day: '2026-09-14'.
+ */
+export async function textOfTrial(
+  file: vscode.Uri,
+  day: string,
+  whichTested: ((texts: readonly string[]) => Promise<number | null>) | undefined,
+): Promise<OldText> {
+  const repository = await repositoryOf(file);
+  if (typeof repository === 'string') return unknown(repository);
+  const versions: Version[] = [];
+  for await (const version of versionsOf(repository, file.fsPath)) versions.push(version);
+  if (whichTested !== undefined) {
+    const tested = await testedText(repository, versions, whichTested);
+    if (tested !== undefined) return tested;
+  }
+  const end = endOf(day);
+  const last = versions.find(({ commit: { commitDate, authorDate } }) => {
+    const when = (commitDate ?? authorDate)?.getTime();
+    return when !== undefined && when < end;
+  });
+  if (last === undefined) return unknown(`Git has no version of this file from ${day} or before.`);
+  const text = await textOf(repository, last);
+  const why = whichTested === undefined ? 'the trial carries no fingerprint' : 'no commit holds what the trial tested';
+  return text.known ? { ...text, but: `${why}, so this is the last commit of that day or before` } : text;
+}
+
+async function testedText(
+  repository: Repository,
+  versions: readonly Version[],
+  whichTested: (texts: readonly string[]) => Promise<number | null>,
+): Promise<OldText | undefined> {
+  for (let from = 0; from < Math.min(versions.length, mostTexts); from += batchOfTexts) {
+    const batch = versions.slice(from, from + batchOfTexts);
+    const texts = await Promise.all(batch.map((version) => textOf(repository, version)));
+    const known = texts.filter((text) => text.known);
+    const at = await whichTested(known.map(({ text }) => text));
+    if (at !== null) return known[at];
+  }
+  return undefined;
+}
+
+/** Midnight at the end of a day, where the editor is. */
+function endOf(day: string): number {
+  const [year = 0, month = 1, date = 1] = day.split('-').map(Number);
+  return new Date(year, month - 1, date + 1).getTime();
+}
+
+/** The commits that changed a file, newest first, followed through its earlier names. */
+async function* versionsOf(repository: Repository, file: string): AsyncGenerator<Version> {
+  let path = file;
+  let range: string | undefined;
+  for (let names = 0; names < mostNames; names++) {
+    // A repository without a commit has no log.
+    const commits = await repository
+      .log({ path, maxEntries: mostCommits, ...(range !== undefined && { range }) })
+      .catch(() => []);
+    for (const commit of commits) yield { commit, path };
+    const oldest = commits.at(-1);
+    const parent = oldest?.parents[0];
+    if (oldest === undefined || parent === undefined) return;
+    const changes = await repository.diffBetween(parent, oldest.hash).catch(() => []);
+    const renamed = changes.find(
+      ({ uri, renameUri, originalUri }) => (renameUri ?? uri).fsPath === path && originalUri.fsPath !== path,
+    );
+    if (renamed === undefined) return;
+    path = renamed.originalUri.fsPath;
+    range = parent;
+  }
+}
+
+async function textOf(repository: Repository, { commit, path }: Version): Promise<OldText> {
+  const revision = commit.hash.slice(0, 7);
   try {
-    const text = await repository.show(commit.hash, file.fsPath);
-    return { known: true, text, revision: commit.hash.slice(0, 7) };
+    return { known: true, text: await repository.show(commit.hash, path), revision };
   } catch {
-    return unknown(`Git could not show this file at ${commit.hash.slice(0, 7)}: it may have had another name.`);
+    return unknown(`Git could not show this file at ${revision}.`);
   }
 }
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { DiffAnswer, TrialsAnswer } from '../../server/src/lsp/messages.ts';
+import type { AsTestedAnswer, DiffAnswer, RecordTrialAnswer, TrialsAnswer } from '../../server/src/lsp/messages.ts';
 import { RICH } from '../support/fake-editor.ts';
 import { Client } from '../support/in-process.ts';
 
@@ -37,4 +37,25 @@ it('the trials are listed with what was changed since', async () => {
   expect(await client.request<TrialsAnswer>('quern/trials', { version: 1, uri: 'file:///k/no.quern' })).toMatchObject({
     trials: [],
   });
+});
+
+it('of several texts, the first that a trial tested is told by its fingerprint', async () => {
+  const client = await Client.connect({ capabilities: RICH, files: files() });
+  await client.open(URI, LATE);
+  const recorded = await client.request<RecordTrialAnswer>('quern/recordTrial', {
+    version: 1,
+    uri: URI,
+    date: '2026-09-14',
+  });
+  const cooked = LATE + (recorded.ok ? recorded.edits.map((e) => e.newText).join('') : '');
+  await client.replace(URI, 2, cooked.replace('90 g', '70 g'));
+  const { trials } = await client.request<TrialsAnswer>('quern/trials', { version: 1, uri: URI });
+  const tested = trials[0]?.tested;
+  expect(tested?.length).toBeGreaterThan(2);
+  const which = async (...texts: string[]) =>
+    (await client.request<AsTestedAnswer>('quern/asTested', { version: 1, uri: URI, tested, texts })).at;
+  const [more, less] = [LATE.replace('90 g', '95 g'), LATE.replace('90 g', '80 g')];
+  expect(await which(more, LATE, `# note\n${LATE}`, less)).toBe(1);
+  expect(await which(more, '', 'recipe', less)).toBeNull();
+  expect(await which()).toBeNull();
 });

@@ -2,7 +2,7 @@
 // newest, or the path of one). It refuses to know what is tested: that is suite.ts.
 
 import { execFileSync } from 'node:child_process';
-import { cp, mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -41,6 +41,7 @@ async function runIn(scratch: string, given: string | undefined): Promise<void> 
   await mkdir(shots, { recursive: true });
   await cp(here('../../examples'), kitchen, { recursive: true });
   commitAll(kitchen);
+  await commitOats(kitchen);
   await esbuild.build({
     entryPoints: [here('suite.ts')],
     outfile: tests,
@@ -65,14 +66,41 @@ async function runIn(scratch: string, given: string | undefined): Promise<void> 
   });
 }
 
-/** The kitchen is a repository with one commit, whatever this machine's git is set up to do. */
+/** The kitchen is a repository, whatever this machine's git is set up to do. */
 function commitAll(folder: string): void {
-  const git = (...args: string[]) =>
-    execFileSync('git', ['-c', 'user.name=Ines', '-c', 'user.email=ines@harbour-lane.example', ...args], {
-      cwd: folder,
-      stdio: 'ignore',
-    });
-  git('init', '--quiet', '--initial-branch=main');
-  git('add', '--all');
-  git('-c', 'commit.gpgsign=false', 'commit', '--quiet', '--no-verify', '--message', 'Write down the kitchen');
+  git(folder, undefined, 'init', '--quiet', '--initial-branch=main');
+  commit(folder, undefined, 'Write down the kitchen');
+}
+
+/** `day`, as 2026-09-14, is when it was committed; today where it is undefined. */
+function commit(folder: string, day: string | undefined, message: string): void {
+  git(folder, day, 'add', '--all');
+  git(folder, day, '-c', 'commit.gpgsign=false', 'commit', '--quiet', '--no-verify', '--message', message);
+}
+
+function git(folder: string, day: string | undefined, ...args: string[]): void {
+  const date = day === undefined ? {} : { GIT_AUTHOR_DATE: `${day}T12:00:00Z`, GIT_COMMITTER_DATE: `${day}T12:00:00Z` };
+  execFileSync('git', ['-c', 'user.name=Ines', '-c', 'user.email=ines@harbour-lane.example', ...args], {
+    cwd: folder,
+    stdio: 'ignore',
+    env: { ...process.env, ...date },
+  });
+}
+
+/** A recipe that was cooked with 90 g of butter, but committed so only days later, and has another name and weight since. */
+async function commitOats(folder: string): Promise<void> {
+  const trial = '\ntrial 2026-09-14\n  took    25 min to bake\n  tested  xmtdsa8r2\n  verdict keep\n';
+  const slab = (butterG: number) =>
+    `recipe Oat slab\n  yield   12 squares\n\n  200 g     rolled oats\n  ${butterG} g      butter\n\n  do Melt the butter and stir in the oats.\n  do Bake at 170 C for 25 min until golden.\n`;
+  const [old, now] = [join(folder, 'oats.quern'), join(folder, 'compared', 'oat-slab.quern')];
+  await writeFile(old, slab(80));
+  commit(folder, '2026-09-10', 'Write down the oats');
+  await writeFile(old, slab(90) + trial);
+  commit(folder, '2026-09-20', 'Cook the oats');
+  await mkdir(join(folder, 'compared'));
+  await rename(old, now);
+  await writeFile(now, slab(100) + trial);
+  commit(folder, '2026-10-01', 'Name the slab');
+  await writeFile(now, slab(120) + trial);
+  commit(folder, '2026-10-02', 'More butter');
 }

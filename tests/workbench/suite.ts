@@ -247,6 +247,24 @@ const tests: readonly EditorTest[] = [
     },
   },
   {
+    name: "a recipe is compared with the commit that holds what a trial tested, through the file's earlier name",
+    run: async () => {
+      const { document } = await open('compared/oat-slab.quern');
+      // The last commit of the trial's day is another one.
+      await vscode.commands.executeCommand('quern.compareWithTrial', '2026-09-14');
+      const page = await waitFor('the comparison', () =>
+        vscode.workspace.textDocuments.find(
+          ({ uri }) => uri.scheme === 'quern-compared' && uri.path.includes('oat-slab'),
+        ),
+      );
+      assert.match(page.getText(), /^oat-slab\.quern since the trial of 2026-09-14 \([0-9a-f]{7}\)$/m);
+      assert.match(page.getText(), /^butter up 30 g \(90 g to 120 g\)$/m);
+      await pause(800);
+      await takeScreenshot('since-trial');
+      await closeOthers(document);
+    },
+  },
+  {
     name: 'a base that is renamed is followed by the recipes that build on it',
     run: async () => {
       const variant = 'bakes/wholemeal-scones.quern';

@@ -2,9 +2,15 @@
 // It refuses to tell two recipes apart: the server does; and to run git: the editor's own extension does.
 
 import * as vscode from 'vscode';
-import { diffRequest, messageVersion, type TrialsAnswer, trialsRequest } from '../../../server/src/lsp/messages.ts';
+import {
+  asTestedRequest,
+  diffRequest,
+  messageVersion,
+  type TrialsAnswer,
+  trialsRequest,
+} from '../../../server/src/lsp/messages.ts';
 import type { Connection } from '../connection.ts';
-import { type OldText, textOfDay, textOfLastCommit } from '../git.ts';
+import { type OldText, textOfLastCommit, textOfTrial } from '../git.ts';
 
 const scheme = 'quern-compared';
 
@@ -29,12 +35,13 @@ export function registerCompare(connection: Connection): vscode.Disposable {
     if (answer === null)
       return void vscode.window.showWarningMessage('Quern could not compare them. Its log says why.');
     const name = document.uri.path.split('/').at(-1) ?? 'recipe';
+    const version = old.but === undefined ? old.revision : `${old.revision}: ${old.but}`;
     if (answer.same) {
-      const said = `Nothing in ${name} that a cook would do otherwise since ${since} (${old.revision}).`;
+      const said = `Nothing in ${name} that a cook would do otherwise since ${since} (${version}).`;
       return void vscode.window.showInformationMessage(said);
     }
     const page = vscode.Uri.from({ scheme, path: `/${name} since ${since}.txt`, query: document.uri.toString() });
-    pages.set(page.toString(), `${name} since ${since} (${old.revision})\n\n${answer.words}`);
+    pages.set(page.toString(), `${name} since ${since} (${version})\n\n${answer.words}`);
     changed.fire(page);
     await vscode.window.showTextDocument(page, {
       viewColumn: vscode.ViewColumn.Beside,
@@ -52,8 +59,16 @@ export function registerCompare(connection: Connection): vscode.Disposable {
     if (trials.length === 0) return void vscode.window.showInformationMessage('This recipe has no trials yet.');
     const trial = typeof day === 'string' ? trials.find(({ date }) => date === day) : await chooseTrial(trials);
     if (trial === undefined) return;
-    const old = await textOfDay(document.uri, trial.date);
-    if (old.known) return compare(document, old, `the trial of ${trial.date}`);
+    const { date, tested } = trial;
+    const whichTested = async (texts: readonly string[]): Promise<number | null> =>
+      tested === null
+        ? null
+        : (await connection.ask(asTestedRequest, { version: messageVersion, uri, tested, texts })).at;
+    const old = await vscode.window.withProgress(
+      { location: vscode.ProgressLocation.Window, title: `Looking for what the trial of ${date} tested` },
+      () => textOfTrial(document.uri, date, tested === null ? undefined : whichTested),
+    );
+    if (old.known) return compare(document, old, `the trial of ${date}`);
     void vscode.window.showInformationMessage(`${old.why} ${sayFingerprint(trial)}`);
   };
 

@@ -107,8 +107,22 @@ export type TrialsAnswer = {
     /** Lines whose amount, time or temperature is not as the trial tested it, null where it carries no fingerprint. */
     readonly changedLines: number | null;
     readonly asWritten: boolean;
+    /** The marks of what it tested, null where it carries no fingerprint. */
+    readonly tested: readonly string[] | null;
   }[];
 };
+
+export type AsTestedParams = {
+  readonly version: MessageVersion;
+  /** The file all texts are versions of. */
+  readonly uri: string;
+  /** The marks of a trial. */
+  readonly tested: readonly string[];
+  readonly texts: readonly string[];
+};
+
+/** The first of the texts that is, fact for fact, what the trial tested; null where none is. */
+export type AsTestedAnswer = { readonly version: MessageVersion; readonly at: number | null };
 
 export type CheckFolderParams = {
   readonly version: MessageVersion;
@@ -155,6 +169,9 @@ export const diffRequest: PrivateRequest<DiffParams, DiffAnswer> = { method: 'qu
 
 /** Client to server: the trials of an open recipe. */
 export const trialsRequest: PrivateRequest<TrialsParams, TrialsAnswer> = { method: 'quern/trials' };
+
+/** Client to server: which of several texts of a recipe a trial tested. */
+export const asTestedRequest: PrivateRequest<AsTestedParams, AsTestedAnswer> = { method: 'quern/asTested' };
 
 /** Client to server: work out the findings of every file at hand, and push them. */
 export const checkFolderRequest: PrivateRequest<CheckFolderParams, CheckFolderAnswer> = { method: 'quern/checkFolder' };

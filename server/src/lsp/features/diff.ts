@@ -3,6 +3,9 @@ import { diffRecipes } from '../../publish/diff.ts';
 import { changedSince, factsOf, isAsTested, readTrials } from '../../recipe/trials.ts';
 import { type Feature, onRequest } from '../feature.ts';
 import {
+  type AsTestedAnswer,
+  type AsTestedParams,
+  asTestedRequest,
   type DiffAnswer,
   type DiffParams,
   diffRequest,
@@ -12,7 +15,7 @@ import {
   trialsRequest,
 } from '../messages.ts';
 
-/** Two texts of one recipe, as a cook would tell them apart; and the trials whose versions may be asked for. */
+/** Two texts of one recipe, as a cook would tell them apart; the trials whose versions may be asked for, and which text one of them tested. */
 export const diffFeature: Feature = {
   requests: [
     onRequest<DiffParams, DiffAnswer>(diffRequest.method, null, ({ uri, a, b }, view) => {
@@ -37,10 +40,19 @@ export const diffFeature: Feature = {
           verdict: verdict ?? null,
           changedLines: tested === undefined ? null : linesOf(changedSince(facts, tested)),
           asWritten: tested !== undefined && isAsTested(facts, tested),
+          tested: tested ?? null,
         }));
         return { version: messageVersion, trials };
       },
       ({ uri }) => uri,
+    ),
+    onRequest<AsTestedParams, AsTestedAnswer>(
+      asTestedRequest.method,
+      { version: messageVersion, at: null },
+      ({ uri, tested, texts }, view) => {
+        const at = texts.findIndex((text) => isAsTested(factsOf(view.textAt(uri, String(text)).whole.recipe), tested));
+        return { version: messageVersion, at: at < 0 ? null : at };
+      },
     ),
   ],
 };

@@ -97,6 +97,34 @@ describe('a variant written out in full', () => {
     );
   });
 
+  test.each<[string, string, string, string]>([
+    [
+      'of the head, before the time',
+      '  oven    180 C fan\n',
+      'Bake the slab for 20 min',
+      'Bake the slab at 180 C fan for 20 min',
+    ],
+    ['with no time', '  oven    180 C fan\n', 'Bake until golden', 'Bake at 180 C fan until golden'],
+    ['before a comma', '  oven    gas 4\n', 'Roast, uncovered, for 20 min', 'Roast at gas 4, uncovered, for 20 min'],
+    ['of the step itself', '  oven    180 C\n', 'Bake at 200 C for 20 min', 'Bake at 200 C for 20 min'],
+    ['of no line', '', 'Bake for 20 min until golden', 'Bake for 20 min until golden'],
+    ['on a griddle', '  oven    180 C\n', 'Bake on a griddle for 4 min', 'Bake on a griddle for 4 min'],
+  ])('takes with a part the oven %s of its file', (_, oven, step, out) => {
+    const base = `recipe Slab\n${oven}  240 g     oats\n  90 g      butter\n  do Melt the butter into the oats.\n  do ${step}.\n`;
+    const variant = 'recipe Bars\n  yield   8 bars\n  oven    150 C\n\npart slab from base.quern\n';
+    expect(written('v.quern', { 'v.quern': variant, 'base.quern': base })).toContain(`  do ${out}.\n`);
+  });
+
+  test('takes with a part the oven that an earlier part of its file set, and no finding asks for one', () => {
+    const base =
+      'recipe Tart\n\npart case\n  200 g     plain flour\n  100 g     butter\n  do Rub the butter into the flour, and bake at 190 C for 15 min until pale.\n\npart nuts\n  200 g     walnuts\n  do Roast the walnuts for 8 min until brown.\n';
+    const variant = 'recipe Nuts\n  yield   2 jars\n\npart nuts from base.quern\n';
+    const files = { 'v.quern': variant, 'base.quern': base };
+    expect(written('v.quern', files)).toContain('  do Roast the walnuts at 190 C for 8 min until brown.\n');
+    expect(found('v.quern', files)).toEqual([]);
+    expect(found('v.quern', { ...files, 'base.quern': base.replace(' at 190 C', '') })).toEqual(['4: oven-not-set']);
+  });
+
   test('goes through a chain of bases', () => {
     const files = {
       'a.quern': BASE,

@@ -4,10 +4,11 @@
  */
 import type { BrokenLink } from '../checks/check.ts';
 import type { House } from '../checks/house.ts';
+import { firstInOven } from '../checks/method/first-oven.ts';
 import { applyEdits, replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import { type Document, parseDocument } from '../notation/document.ts';
 import { type Outline, outline } from '../notation/outline.ts';
-import type { IngredientNode, Line, Span, Statement } from '../notation/tree.ts';
+import type { IngredientNode, Line, SentenceItem, Span, Statement, WordNode } from '../notation/tree.ts';
 import { bindRecipe } from '../recipe/recipe.ts';
 import { sameName, wordsOf } from '../recipe/words.ts';
 import type { Bases } from './ports.ts';
@@ -48,6 +49,12 @@ export function writeOut(
   const parts = of.parts.some(({ source }) => fileOf(source.lines[0]) !== undefined);
   if (from === undefined && !parts) return undefined;
   return new Writing(path, document, of, house, bases, [...above, path]).whole();
+}
+
+/** A file as its head and its parts. */
+interface Blocks {
+  readonly head: readonly WrittenLine[];
+  readonly blocks: readonly Block[];
 }
 
 /** A block of lines: a part, or the nameless one. */
@@ -103,7 +110,7 @@ class Writing {
   }
 
   /** The base of the whole recipe, written out itself. */
-  private baseOfHead(): { head: readonly WrittenLine[]; blocks: readonly Block[] } {
+  private baseOfHead(): Blocks {
     const from = this.of.head.find(({ line }) => line.statement.kind === 'from');
     const { statement } = from?.line ?? {};
     if (from === undefined || statement?.kind !== 'from' || statement.file === undefined)
@@ -112,11 +119,7 @@ class Writing {
   }
 
   /** Another file as blocks; undefined, and said, when it is not there or comes round in a circle. */
-  private load(
-    file: string,
-    at: number,
-    span: Span,
-  ): { head: readonly WrittenLine[]; blocks: readonly Block[] } | undefined {
+  private load(file: string, at: number, span: Span): Blocks | undefined {
     const loaded = this.bases.load(this.path, file);
     if (loaded === undefined) {
       this.say('missing-file', at, span, file, this.bases.near?.(this.path, file) ?? []);
@@ -148,7 +151,7 @@ class Writing {
   }
 
   /** The recipe's line and fields: the file's own, then what only the base says. */
-  private head(base: { head: readonly WrittenLine[]; blocks: readonly Block[] }): WrittenLine[] {
+  private head(base: Blocks): WrittenLine[] {
     const own: WrittenLine[] = [];
     const end = this.of.parts[0]?.at ?? this.of.trials[0]?.at ?? this.of.foods[0]?.at ?? this.document.lines.length;
     const kind = base.head.map(({ text }) => statementOf(text)).find((s) => s.kind === 'recipe');
@@ -211,9 +214,32 @@ class Writing {
     const kinds = [...found.lines.slice(0, 1), ...(found.name === '' ? loaded.head : [])].map(kindOf);
     const inherited = kinds.find((kind) => kind !== undefined);
     const as = statement.as === undefined && inherited !== undefined ? ` as ${inherited}` : '';
+    const lines = this.withOven(found, loaded);
     return this.merge(
-      { ...found, name: block.name },
+      { name: block.name, lines },
       { ...block, lines: [{ ...header, text: title + as }, ...block.lines.slice(1)] },
+    );
+  }
+
+  /** The lines of a part taken out of its file; the oven that was set before it there is written where it bakes first. */
+  private withOven(taken: Block, { head, blocks }: Blocks): readonly WrittenLine[] {
+    const upTo = blocks.slice(0, blocks.indexOf(taken) + 1);
+    const document = parseDocument([...head, ...upTo.flatMap((b) => b.lines)].map((l) => l.text).join('\n'));
+    const recipe = bindRecipe(outline(document), this.house.world);
+    const part = recipe.parts.at(-1);
+    const first = part === undefined ? undefined : firstInOven(part);
+    if (part === undefined || first?.order === undefined) return taken.lines;
+    const set = recipe.parts
+      .flatMap((p) => p.steps.map((step) => ({ at: (recipe.partsAt[p.index] ?? 0) + step.line, step })))
+      .flatMap(({ at, step }) => step.heat.flatMap(({ role, node }) => (role === 'oven' ? [{ at, node }] : [])))
+      .at(-1);
+    const oven = set ?? recipe.oven;
+    if (oven === undefined) return taken.lines;
+    const { step, order } = first;
+    const words = document.lines[oven.at]?.text.slice(oven.node.start, oven.node.end) ?? '';
+    const { end } = lastBefore(step.sentence.items, order);
+    return taken.lines.map((line, i) =>
+      i === step.line ? { ...line, text: `${line.text.slice(0, end)} at ${words}${line.text.slice(end)}` } : line,
     );
   }
 
@@ -446,6 +472,19 @@ function fieldName(statement: Statement): string {
   return ['recipe', 'yield', 'pan', 'oven', 'tags'].includes(statement.kind) ? statement.kind : '';
 }
 
+/** Where an order has named what it bakes, and has not yet said for how long: the last thing before that. */
+function lastBefore(items: readonly SentenceItem[], order: WordNode): SentenceItem {
+  let last: SentenceItem = order;
+  for (const item of items.slice(items.indexOf(order) + 1)) {
+    if (item.kind === 'mark' || item.kind === 'duration' || item.kind === 'temperature') break;
+    if (item.kind === 'word' && AFTER_WHAT.has(item.word)) break;
+    last = item;
+  }
+  return last;
+}
+
+const AFTER_WHAT: ReadonlySet<string> = new Set(['for', 'until', 'till', 'and', 'then', 'about', 'another']);
+
 /** New lines after the last ingredient of a part. */
 function afterList(lines: readonly WrittenLine[], extra: readonly WrittenLine[]): readonly WrittenLine[] {
   if (extra.length === 0) return lines;
@@ -467,7 +506,7 @@ function spaced(lines: readonly WrittenLine[]): readonly WrittenLine[] {
 }
 
 /** A written-out text as its head and its parts; trials and foods stay behind. */
-function blocksOf(lines: readonly WrittenLine[]): { head: readonly WrittenLine[]; blocks: readonly Block[] } {
+function blocksOf(lines: readonly WrittenLine[]): Blocks {
   const of = outline(parseDocument(lines.map((l) => l.text).join('\n')));
   const heads = [...(of.recipe === undefined ? [] : [of.recipe]), ...of.head].sort((a, b) => a.at - b.at);
   const blocks = of.parts.map(({ at, source }): Block => {

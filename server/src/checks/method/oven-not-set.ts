@@ -1,22 +1,6 @@
-import { asWritten, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { overParts } from '../over-parts.ts';
-import { orderIn } from './cues.ts';
-
-const OVEN_VERBS = asWritten('bake', 'roast', 'blind-bake');
-/** A bake on these needs no oven. */
-const ELSEWHERE = asWritten(
-  'griddle',
-  'skillet',
-  'coals',
-  'embers',
-  'campfire',
-  'microwave',
-  'stovetop',
-  'bakestone',
-  'fire',
-  'barbecue',
-);
+import { firstInOven } from './first-oven.ts';
 
 interface Values {
   readonly verb: string;
@@ -52,12 +36,10 @@ Write the temperature in the step (\`Bake at 180 C for 25 min\`) or above the pa
 
 /** The first thing of a part that needs an oven: nothing is found where it says how hot. */
 const firstOven = overParts((part): readonly Found<Values>[] | undefined => {
-  for (const step of part.steps) {
-    if (step.heat.some((h) => h.role === 'oven')) return [];
-    const item = orderIn(step, OVEN_VERBS);
-    if (item === undefined || says(step, ELSEWHERE)) continue;
-    const at = { part: part.index, line: step.line, start: item.start, end: item.end };
-    return [{ at, values: { verb: item.word } }];
-  }
-  return undefined;
+  const first = firstInOven(part);
+  if (first === undefined) return undefined;
+  const { step, order } = first;
+  if (order === undefined) return [];
+  const at = { part: part.index, line: step.line, start: order.start, end: order.end };
+  return [{ at, values: { verb: order.word } }];
 });

@@ -25,6 +25,13 @@ describe('publish', () => {
     expect(out).toMatch(/- [\d½¼¾⅓⅔]+ cups \(500 g\) bread flour/);
   });
 
+  test('prints no page of what builds on a file that is not there, and says so', async () => {
+    const files = { 'v.quern': 'recipe V\n  from    gone.quern\n  yield   8 rolls\n' };
+    const { out, err, exit } = await quern(['publish', 'v.quern', '--format', 'text'], files);
+    expect([out, exit]).toEqual(['', 2]);
+    expect(err).toMatch(/builds on what is not there/);
+  });
+
   test('--proved takes what was cooked as written and kept', async () => {
     const ran = await quern(['publish', 'a.quern', '--format', 'text', '--proved'], {
       'a.quern': ROLLS + trial('keep'),

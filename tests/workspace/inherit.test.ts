@@ -246,6 +246,27 @@ describe('what is found in a variant', () => {
     ).toContain(want);
   });
 
+  test.each<[string, string, Readonly<Record<string, string>>, string]>([
+    ['a file that builds on itself', 'v.quern', {}, '`v.quern` is this file, and a recipe cannot build on itself'],
+    ['two that build on each other', 'a.quern', { 'a.quern': 'v.quern' }, '`a.quern` builds on this file'],
+    ['three', 'a.quern', { 'a.quern': 'b.quern', 'b.quern': 'v.quern' }, '`a.quern` builds on this file'],
+    ['a base that builds on itself', 'a.quern', { 'a.quern': 'a.quern' }, '`a.quern` comes back to itself'],
+    [
+      'a circle below the base',
+      'a.quern',
+      { 'a.quern': 'b.quern', 'b.quern': 'c.quern', 'c.quern': 'b.quern' },
+      '`a.quern` comes back to itself',
+    ],
+  ])('a circle is told by who is in it: %s', (_, base, others, want) => {
+    const files = Object.fromEntries(Object.entries(others).map(([f, of]) => [f, `recipe X\n  from    ${of}\n`]));
+    const [whole, part] = [`recipe V\n  from    ${base}\n`, `recipe V\n  yield   1 tart\npart x from ${base}\n`].map(
+      (text) => openAmong('v.quern', { ...files, 'v.quern': text }).findings.open.map((f) => f.said.message),
+    );
+    expect(whole).toEqual([expect.stringContaining(want)]);
+    // Not that the part is not there, too.
+    expect(part).toEqual(whole);
+  });
+
   test('a part of a recipe that has none is told to take the whole', () => {
     const variant = 'recipe V\n  yield   1 tart\npart x from base.quern : dough\n';
     const snapshot = openAmong('v.quern', { 'v.quern': variant, 'base.quern': BASE });

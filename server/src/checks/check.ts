@@ -62,13 +62,23 @@ export interface Fix {
 
 /** Something a file asks of another that is not there. */
 export interface BrokenLink {
-  readonly kind: 'missing-file' | 'missing-below' | 'circle' | 'unknown-part' | 'nothing-to-change' | 'still-named';
+  readonly kind:
+    | 'missing-file'
+    | 'missing-below'
+    | 'itself'
+    | 'circle'
+    | 'circle-below'
+    | 'unknown-part'
+    | 'nothing-to-change'
+    | 'still-named';
   readonly line: number;
   readonly span: Span;
   /** The file, part or ingredient that was named; of what was dropped, the words of the step that still names it. */
   readonly name: string;
   /** Names that are there. */
   readonly near: readonly string[];
+  /** Of a circle, the path of the file at which it closes. */
+  readonly round?: string;
 }
 
 /** A file read and worked out, for checks of the whole recipe and for fixes. */

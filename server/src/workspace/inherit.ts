@@ -33,6 +33,8 @@ export interface WrittenOut {
 /** Without what is missing, nothing that builds on it is whole. */
 export const MISSING: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>(['missing-file', 'missing-below']);
 
+const CIRCLES: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>(['itself', 'circle', 'circle-below']);
+
 /** More files than this one on another are a mistake. */
 const DEEPEST = 20;
 
@@ -126,7 +128,7 @@ class Writing {
       return undefined;
     }
     if (this.above.includes(loaded.path) || this.above.length > DEEPEST) {
-      this.say('circle', at, span, file, []);
+      this.say(loaded.path === this.path ? 'itself' : 'circle', at, span, file, [], loaded.path);
       return undefined;
     }
     this.files.add(loaded.path);
@@ -134,8 +136,7 @@ class Writing {
     const of = outline(document);
     const inner = writeOut(loaded.path, document, of, this.house, this.bases, this.above);
     for (const path of inner?.files ?? []) this.files.add(path);
-    if (inner?.broken.some((b) => b.kind === 'circle')) this.say('circle', at, span, file, []);
-    else if (inner?.broken.some((b) => MISSING.has(b.kind))) this.say('missing-below', at, span, file, []);
+    if (inner !== undefined) this.sayOfBelow(inner.broken, at, span, file);
     const lines =
       inner === undefined
         ? document.lines.map(
@@ -148,6 +149,16 @@ class Writing {
             }),
           );
     return blocksOf(lines);
+  }
+
+  /** What a base itself builds on in vain. */
+  private sayOfBelow(broken: readonly BrokenLink[], at: number, span: Span, file: string): void {
+    const circle = broken.find(({ kind }) => CIRCLES.has(kind));
+    // This file is in the circle too where that closes here or above.
+    const through = broken.find(({ kind, round }) => kind === 'circle' && this.above.includes(round ?? ''));
+    if (through !== undefined) this.say('circle', at, span, file, [], through.round);
+    else if (circle !== undefined) this.say('circle-below', at, span, file, []);
+    else if (broken.some(({ kind }) => MISSING.has(kind))) this.say('missing-below', at, span, file, []);
   }
 
   /** The recipe's line and fields: the file's own, then what only the base says. */
@@ -200,6 +211,8 @@ class Writing {
       loaded.blocks.find((b) => sameName(b.name, wanted)) ??
       (statement.filePart === undefined && loaded.blocks.length === 1 ? loaded.blocks[0] : undefined);
     if (found === undefined) {
+      // What is not whole may have the part once it is mended.
+      if (this.broken.some(({ line }) => line === header.origin.line)) return block;
       const span = statement.filePart ?? statement.file;
       this.say(
         'unknown-part',
@@ -415,8 +428,15 @@ class Writing {
     return { ...block, lines: [{ ...header, text: header.text.trimEnd() + as }, ...atHead, ...rest] };
   }
 
-  private say(kind: BrokenLink['kind'], line: number, span: Span, name: string, near: readonly string[]): void {
-    this.broken.push({ kind, line, span: { start: span.start, end: span.end }, name, near });
+  private say(
+    kind: BrokenLink['kind'],
+    line: number,
+    { start, end }: Span,
+    name: string,
+    near: readonly string[],
+    round?: string,
+  ): void {
+    this.broken.push({ kind, line, span: { start, end }, name, near, ...(round !== undefined && { round }) });
   }
 }
 

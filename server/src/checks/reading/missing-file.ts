@@ -8,23 +8,14 @@ export default defineCheck<BrokenLink>({
   severity: 'error',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `\`from base.quern\` lays a recipe over another one, and \`part base from pastry.quern : sweet paste\` takes a part of one. The file is looked for beside the recipe that names it. While it is not there, or while two files build on each other in a circle, nothing of it can be weighed or checked, and the recipe is not whole.
+  explain: `\`from base.quern\` lays a recipe over another one, and \`part base from pastry.quern : sweet paste\` takes a part of one. The file is looked for beside the recipe that names it. While it is not there, or while a file builds on itself, or two on each other in a circle, nothing of it can be weighed or checked, and the recipe is not whole.
 
 Write the name as it stands on the disk, from this file's folder on: \`../pastry/base.quern\`. Silent where the file is there and can be read.`,
   find: ({ broken }) =>
     (broken ?? []).flatMap((link) =>
-      link.kind === 'missing-file' || link.kind === 'missing-below' || link.kind === 'circle'
-        ? [{ at: { line: link.line, ...link.span }, values: link }]
-        : [],
+      SAID[link.kind] === undefined ? [] : [{ at: { line: link.line, ...link.span }, values: link }],
     ),
-  say: ({ kind, name, near }) => ({
-    message:
-      kind === 'missing-below'
-        ? `\`${name}\` builds on a file that is not there, so this recipe is not whole either: mend it there.`
-        : kind === 'circle'
-          ? `\`${name}\` builds on this file, so neither can be worked out: let one of them stand alone.`
-          : `There is no file \`${name}\` beside this one: write its name from this folder on${near.length === 0 ? '' : `, perhaps ${near.map((n) => `\`${n}\``).join(' or ')}`}.`,
-  }),
+  say: (link) => ({ message: SAID[link.kind]?.(link) ?? '' }),
   fix: ({ kind, near }, _scene, at) =>
     kind !== 'missing-file'
       ? []
@@ -44,3 +35,16 @@ Write the name as it stands on the disk, from this file's folder on: \`../pastry
     ],
   },
 });
+
+/** What is said of each kind of link to a file; of others nothing is. */
+const SAID: Readonly<Partial<Record<BrokenLink['kind'], (link: BrokenLink) => string>>> = {
+  'missing-file': ({ name, near }) =>
+    `There is no file \`${name}\` beside this one: write its name from this folder on${near.length === 0 ? '' : `, perhaps ${near.map((n) => `\`${n}\``).join(' or ')}`}.`,
+  'missing-below': ({ name }) =>
+    `\`${name}\` builds on a file that is not there, so this recipe is not whole either: mend it there.`,
+  itself: ({ name }) =>
+    `\`${name}\` is this file, and a recipe cannot build on itself: name the recipe that it changes, or take it out.`,
+  circle: ({ name }) => `\`${name}\` builds on this file, so neither can be worked out: let one of them stand alone.`,
+  'circle-below': ({ name }) =>
+    `\`${name}\` comes back to itself in what it builds on, so this recipe cannot be worked out either: mend it there.`,
+};

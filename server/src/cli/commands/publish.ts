@@ -40,6 +40,10 @@ export const publish: Command = {
     const template = templateOf(options, format, io);
     const snapshot = snapshotOf(await readOne(options, io), housesFor(io));
     const { recipe, findings } = snapshot.whole;
+    if (!snapshot.isWhole && !options.flags.has('proved'))
+      throw new UsageError(
+        'the recipe builds on what is not there, so a page would be without it: `quern check` says what is missing',
+      );
     const ofHouse = snapshot.house.world.measures === 'us' ? 'us' : 'eu';
     const label = choiceOf(options, 'label', ['us', 'eu'], ofHouse);
     const trials = readTrials(snapshot.outline);

@@ -12,6 +12,7 @@ import {
   type PublishDiagnosticsParams,
   StreamMessageReader,
   StreamMessageWriter,
+  type WorkspaceDiagnosticReport,
 } from 'vscode-languageserver-protocol/node';
 import type { Edit, Place } from './cases.ts';
 import { residentMb } from './memory.ts';
@@ -55,7 +56,8 @@ export class Client {
   private readonly published: ((findings: number) => void)[] = [];
   private readonly limitMs: number;
   private version = 1;
-  private previousResultId: string | undefined;
+  /** By document, what its findings were told under last. */
+  private readonly resultIds = new Map<string, string>();
   private found = 0;
 
   private constructor(server: ServerUnderTest, limitMs: number, pulls: boolean) {
@@ -135,13 +137,28 @@ export class Client {
   /** The number of findings in the newest text. */
   async findings(): Promise<number> {
     if (!this.pulls) return this.within(new Promise((resolve) => this.published.push(resolve)));
-    const report = await this.ask<DocumentDiagnosticReport>('textDocument/diagnostic', {
-      ...this.document,
-      ...(this.previousResultId !== undefined && { previousResultId: this.previousResultId }),
-    });
-    this.previousResultId = report.resultId;
+    const report = await this.pull(this.server.uri);
     if (report.kind === 'full') this.found = report.items.length;
     return this.found;
+  }
+
+  /** Opens another file beside the one that is edited; its findings are not waited for. */
+  openBeside(uri: string, text: string): void {
+    this.tell('textDocument/didOpen', { textDocument: { uri, languageId: this.server.languageId, version: 1, text } });
+  }
+
+  /** Pulls the findings of several open files, all asked for at once; resolves with how many are others than before. */
+  async findingsOf(uris: readonly string[]): Promise<number> {
+    const reports = await Promise.all(uris.map((uri) => this.pull(uri)));
+    return reports.filter(({ kind }) => kind === 'full').length;
+  }
+
+  /** The same for every file of the folder, open or not. */
+  async findingsOfFolder(): Promise<number> {
+    const previousResultIds = [...this.resultIds].map(([uri, value]) => ({ uri, value }));
+    const { items } = await this.ask<WorkspaceDiagnosticReport>('workspace/diagnostic', { previousResultIds });
+    for (const { uri, resultId } of items) if (resultId !== undefined) this.resultIds.set(uri, resultId);
+    return items.filter(({ kind }) => kind === 'full').length;
   }
 
   /** The number of names in the folder that hold the words. */
@@ -185,6 +202,16 @@ export class Client {
 
   private get document() {
     return { textDocument: { uri: this.server.uri } };
+  }
+
+  private async pull(uri: string): Promise<DocumentDiagnosticReport> {
+    const previousResultId = this.resultIds.get(uri);
+    const report = await this.ask<DocumentDiagnosticReport>('textDocument/diagnostic', {
+      textDocument: { uri },
+      ...(previousResultId !== undefined && { previousResultId }),
+    });
+    if (report.resultId !== undefined) this.resultIds.set(uri, report.resultId);
+    return report;
   }
 
   private ask<T>(method: string, params: unknown): Promise<T> {

@@ -17,6 +17,7 @@ import { type Effort, type Figures, measureServer } from './measure.ts';
 import { runEngine } from './profile.ts';
 import { JSON_SERVER, QUERN, type ServerUnderTest } from './servers.ts';
 import { medianFigure, printTable, type Row, ratioOf, serverRows } from './table.ts';
+import { CLOSED_VARIANTS, measureVariants, OPEN_VARIANTS, type VariantFigures } from './variants.ts';
 
 const USAGE = `npm run bench -- [--quick] [--rounds N] [--json PATH] [--no-build]
 npm run bench -- --engine [--lines 60|1000|10000] [--json PATH]
@@ -68,6 +69,7 @@ async function benchServers({ rounds, effort, recipes }: Plan): Promise<object> 
   const failures = new Set<string>();
   const folders: Awaited<ReturnType<typeof checkFolder>>[] = [];
   const indexes: Awaited<ReturnType<typeof indexFolder>>[] = [];
+  const variants: VariantFigures[] = [];
   say(`Writing ${recipes.toLocaleString('en')} recipes of 60 lines`);
   const folder = writeFolder(recipes);
   try {
@@ -86,6 +88,8 @@ async function benchServers({ rounds, effort, recipes }: Plan): Promise<object> 
       say(`Round ${round + 1} of ${rounds}: quern check over the folder`);
       folders.push(await checkFolder(folder, 120_000));
       indexes.push(await indexFolder(folder, 60_000));
+      say(`Round ${round + 1} of ${rounds}: a base and its variants`);
+      variants.push(await measureVariants(effort.tries, effort.limitMs));
     }
   } finally {
     folder.remove();
@@ -115,6 +119,16 @@ async function benchServers({ rounds, effort, recipes }: Plan): Promise<object> 
       unit: 'MB',
       quern: medianFigure(indexes.map((f) => f.memoryMb)),
       ...(recipes === 10_000 && { toReach: 250 }),
+    },
+    {
+      measure: `base of ${OPEN_VARIANTS} open variants changed, to findings of all`,
+      unit: 'ms',
+      quern: medianFigure(variants.map((v) => v.open)),
+    },
+    {
+      measure: `the same, with ${CLOSED_VARIANTS} closed ones`,
+      unit: 'ms',
+      quern: medianFigure(variants.map((v) => v.closed)),
     },
     {
       measure: `bundles, packed (${bundles.map((b) => `${b.name} ${Math.round(b.packedKb)}`).join(', ')})`,
@@ -157,6 +171,7 @@ against the contract's, which were taken on another day: the ratio to the JSON s
     measured,
     folders,
     indexes,
+    variants,
     bundles,
     failures: [...failures],
   };

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fixesOf } from '../../server/src/checks/finding.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
@@ -32,7 +33,7 @@ const PASTRY = `part sweet paste as sweet paste
   do Rub the butter into the flour and sugar, and bring together with the ice water.
 `;
 
-/** A file opened among others, by name. */
+/** A file opened among others, by name; later changes of the files are seen. */
 function openAmong(name: string, files: Readonly<Record<string, string>>): Snapshot {
   const disk = {
     read: (path: string) => files[path.replace('/k/', '')],
@@ -337,4 +338,48 @@ test('text of any kind beside it does not throw', () => {
       void openAmong('v.quern', { 'v.quern': own, 'b.quern': base }).findings;
     }
   }
+});
+
+describe('after its base has changed', () => {
+  const VARIANTS = [
+    'recipe Late slab\n  from    base.quern\n  yield   400 g\n  swap butter for 90 g lard\n  drop caster sugar\n',
+    'recipe Tart\n  yield   1 tart\n\npart slab from base.quern\n  swap whole milk for 400 g whole milk\n\npart top\n  20 g      icing sugar\n  do Dust the slab with the sugar.\n',
+    'recipe Third slab\n  from    middle.quern\n  yield   9 bars\n\ntrial 2026-09-14\n  took    40 min to bake\n  weighed 900 g out of the oven\n',
+  ];
+  const LINES = BASE.split('\n');
+  const edit = fc.record({
+    line: fc.nat(LINES.length - 1),
+    text: fc.constantFrom(
+      '',
+      '  150 g     butter',
+      '  900 g     whole milk',
+      '  do Bake for 20 min.',
+      'part rest',
+      '  from gone.quern',
+      LINES[5] ?? '',
+    ),
+  });
+  const said = ({ findings: { open, accepted } }: Snapshot) =>
+    [...open, ...accepted].map(({ code, at, said, related }) => ({ code, at, said, related }));
+
+  test('what is found is what is found afresh', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...VARIANTS), fc.array(edit, { minLength: 1, maxLength: 8 }), (variant, edits) => {
+        const files: Record<string, string> = {
+          'v.quern': variant,
+          'base.quern': BASE,
+          'middle.quern': 'recipe Middle\n  from    base.quern\n  swap whole milk for 160 g whole milk\n',
+        };
+        let snapshot = openAmong('v.quern', files);
+        expect(said(snapshot)).toEqual(said(openAmong('v.quern', { ...files })));
+        let lines = LINES;
+        for (const { line, text } of edits) {
+          lines = lines.with(line, text);
+          files['base.quern'] = lines.join('\n');
+          snapshot = snapshot.refreshed();
+          expect(said(snapshot)).toEqual(said(openAmong('v.quern', { ...files })));
+        }
+      }),
+    );
+  });
 });

@@ -34,6 +34,23 @@ export function parseDocument(text: string): Document {
   });
 }
 
+/** The same for a text put together from others: a line that was read for one of them lately is the same object. */
+export function parseTogether(text: string): Document {
+  return readLines(text, (line) => {
+    let read = LATELY.get(line);
+    if (read === undefined) {
+      read = readLine(line);
+      if (LATELY.size >= MOST_LATELY) LATELY.clear();
+      LATELY.set(line, read);
+    }
+    return read;
+  });
+}
+
+const LATELY = new Map<string, Line>();
+/** Those of some hundred recipes. */
+const MOST_LATELY = 10_000;
+
 /** The document after the text between two positions is replaced. Positions outside the text are clamped to it. */
 export function editDocument(document: Document, range: PositionRange, newText: string): Document {
   const start = clamp(document, range.start);

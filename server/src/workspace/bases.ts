@@ -2,17 +2,27 @@
  * Knows how the files that a recipe builds on are found beside it.
  */
 import { distance } from 'fastest-levenshtein';
-import type { Bases, Files } from './ports.ts';
+import type { Bases, Files, Loaded } from './ports.ts';
 
 /** Names that near are offered for one that is not there. */
 const MOST_NEAR = 3;
 
+/** More bases than a kitchen has. */
+const MOST_KEPT = 1000;
+
 export function basesOver(files: Files): Bases {
+  const last = new Map<string, Loaded>();
   return {
     load: (from, name) => {
       const path = files.beside(from, name);
       const text = path.endsWith('.quern') ? files.read(path) : undefined;
-      return text === undefined ? undefined : { path, text };
+      if (text === undefined) return undefined;
+      const kept = last.get(path);
+      if (kept?.text === text) return kept;
+      const loaded = { path, text };
+      if (last.size >= MOST_KEPT) last.clear();
+      last.set(path, loaded);
+      return loaded;
     },
     near: (from, name) => {
       // Below the recipe's own folder, and below the one that the name points to.

@@ -6,12 +6,13 @@ import type { BrokenLink } from '../checks/check.ts';
 import type { House } from '../checks/house.ts';
 import { firstInOven } from '../checks/method/first-oven.ts';
 import { applyEdits, replaceSpan, type TextEdit } from '../edits/text-edit.ts';
-import { type Document, parseDocument } from '../notation/document.ts';
+import { type Document, parseTogether } from '../notation/document.ts';
+import { keptOn } from '../notation/kept.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import type { IngredientNode, Line, SentenceItem, Span, Statement, WordNode } from '../notation/tree.ts';
-import { bindRecipe } from '../recipe/recipe.ts';
+import { bindRecipe, type Recipe } from '../recipe/recipe.ts';
 import { sameName, wordsOf } from '../recipe/words.ts';
-import type { Bases } from './ports.ts';
+import type { Bases, Loaded } from './ports.ts';
 
 /** Where a line written out comes from: a line of the file itself, or of another. */
 export type Origin =
@@ -64,6 +65,15 @@ interface Block {
   readonly name: string;
   readonly lines: readonly WrittenLine[];
 }
+
+interface BoundBlock {
+  readonly document: Document;
+  readonly recipe: Recipe;
+}
+
+/** Of a file that builds on no other. */
+const ALONE = keptOn<Loaded, Blocks>();
+const BOUND = keptOn<Block, BoundBlock>();
 
 class Writing {
   private readonly broken: BrokenLink[] = [];
@@ -132,7 +142,9 @@ class Writing {
       return undefined;
     }
     this.files.add(loaded.path);
-    const document = parseDocument(loaded.text);
+    const alone = ALONE.get(loaded);
+    if (alone !== undefined) return alone;
+    const document = parseTogether(loaded.text);
     const of = outline(document);
     const inner = writeOut(loaded.path, document, of, this.house, this.bases, this.above);
     for (const path of inner?.files ?? []) this.files.add(path);
@@ -148,7 +160,9 @@ class Writing {
               origin: origin.kind === 'own' ? { kind: 'base', path: loaded.path, line: origin.line } : origin,
             }),
           );
-    return blocksOf(lines);
+    const blocks = blocksOf(lines);
+    if (inner === undefined) ALONE.set(loaded, blocks);
+    return blocks;
   }
 
   /** What a base itself builds on in vain. */
@@ -237,7 +251,7 @@ class Writing {
   /** The lines of a part taken out of its file; the oven that was set before it there is written where it bakes first. */
   private withOven(taken: Block, { head, blocks }: Blocks): readonly WrittenLine[] {
     const upTo = blocks.slice(0, blocks.indexOf(taken) + 1);
-    const document = parseDocument([...head, ...upTo.flatMap((b) => b.lines)].map((l) => l.text).join('\n'));
+    const document = parseTogether([...head, ...upTo.flatMap((b) => b.lines)].map((l) => l.text).join('\n'));
     const recipe = bindRecipe(outline(document), this.house.world);
     const part = recipe.parts.at(-1);
     const first = part === undefined ? undefined : firstInOven(part);
@@ -329,8 +343,7 @@ class Writing {
 
   /** Where the steps of a block name an ingredient of its list; the block stands a line lower in the document. */
   private mentionsOf(block: Block, ingredientLine: number) {
-    const document = parseDocument(['recipe x', ...block.lines.map((l) => l.text)].join('\n'));
-    const recipe = bindRecipe(outline(document), this.house.world);
+    const { document, recipe } = this.boundAlone(block);
     const part = recipe.parts[0];
     const offset = recipe.partsAt[0] ?? 0;
     const ingredient = part?.head.ingredients.findIndex((i) => offset + i.line - 1 === ingredientLine) ?? -1;
@@ -340,6 +353,17 @@ class Writing {
       words: document.lines[offset + line]?.text.slice(mention.start, mention.end) ?? '',
     }));
     return { document, mentions };
+  }
+
+  /** A base's own block is bound once for all its variants. */
+  private boundAlone(block: Block): BoundBlock {
+    const { world } = this.house;
+    const known = BOUND.get(block);
+    if (known?.recipe.world === world) return known;
+    const document = parseTogether(['recipe x', ...block.lines.map((l) => l.text)].join('\n'));
+    const bound = { document, recipe: bindRecipe(outline(document), world) };
+    BOUND.set(block, bound);
+    return bound;
   }
 
   /** Steps that stay, of those that name what was dropped, where nothing else in their part is called so. */
@@ -456,7 +480,7 @@ export function shiftOf(written: string, original: string): number {
   return found < 0 ? 0 : found - written.indexOf(words);
 }
 
-const statementOf = (text: string): Statement => parseDocument(text).lines[0]?.statement ?? { kind: 'blank' };
+const statementOf = (text: string): Statement => parseTogether(text).lines[0]?.statement ?? { kind: 'blank' };
 
 /** Whether words name an ingredient: in full, or by its last words. */
 function namesIt(name: string | undefined, words: string): boolean {
@@ -478,7 +502,7 @@ function kindOf(line: WrittenLine | undefined): string | undefined {
 
 function ingredientText(line: string, node: IngredientNode): string {
   const start = node.amount?.start ?? node.name?.start ?? 0;
-  const comment = parseDocument(line).lines[0]?.comment;
+  const comment = parseTogether(line).lines[0]?.comment;
   return line.slice(start, comment?.start).trimEnd();
 }
 
@@ -527,7 +551,7 @@ function spaced(lines: readonly WrittenLine[]): readonly WrittenLine[] {
 
 /** A written-out text as its head and its parts; trials and foods stay behind. */
 function blocksOf(lines: readonly WrittenLine[]): Blocks {
-  const of = outline(parseDocument(lines.map((l) => l.text).join('\n')));
+  const of = outline(parseTogether(lines.map((l) => l.text).join('\n')));
   const heads = [...(of.recipe === undefined ? [] : [of.recipe]), ...of.head].sort((a, b) => a.at - b.at);
   const blocks = of.parts.map(({ at, source }): Block => {
     const header = source.lines[0]?.statement;

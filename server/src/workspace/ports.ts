@@ -14,10 +14,15 @@ export interface Files {
   beside(path: string, name: string): string;
 }
 
+export interface Loaded {
+  readonly path: string;
+  readonly text: string;
+}
+
 /** What a file builds on, found from where it lies. */
 export interface Bases {
-  /** The file named in a `from` line of another; undefined when it is not there. */
-  load(fromPath: string, file: string): { readonly path: string; readonly text: string } | undefined;
+  /** The file named in a `from` line of another, by habit the same object until its text is another; undefined when it is not there. */
+  load(fromPath: string, file: string): Loaded | undefined;
   /** Files that could have been meant, as they would be written there. */
   near?(fromPath: string, file: string): readonly string[];
 }

@@ -8,11 +8,19 @@ import type { Findings } from '../checks/finding.ts';
 import type { House } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
 import { CheckRunner, type Run } from '../checks/run.ts';
-import { type Document, editDocument, type PositionRange, parseDocument, printDocument } from '../notation/document.ts';
+import {
+  type Document,
+  editDocument,
+  type PositionRange,
+  parseDocument,
+  parseTogether,
+  printDocument,
+} from '../notation/document.ts';
+import { keptOn } from '../notation/kept.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import { bindRecipe, type Recipe } from '../recipe/recipe.ts';
 import { textOf, type WrittenOut, writeOut } from './inherit.ts';
-import type { Bases } from './ports.ts';
+import type { Bases, Loaded } from './ports.ts';
 import { variantFindings } from './variant.ts';
 
 /** A replaced range, or the whole text. */
@@ -38,10 +46,18 @@ interface Lent {
   readonly outline?: Outline;
   readonly recipe?: Recipe;
   readonly run?: Run;
+  /** Of the recipe written out in full. */
+  readonly whole?: Lent;
 }
 
 /** What a base lists or says otherwise than a variant thinks leaves nothing out. */
 const HARMLESS: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>(['nothing-to-change', 'still-named']);
+
+/** Of a base, as it stood with what it builds on. */
+const BY_ITSELF = keptOn<
+  Loaded,
+  { readonly house: House; readonly rests: readonly Loaded[]; readonly findings: Findings['open'] }
+>();
 
 const NO_BASES: Bases = { load: () => undefined };
 
@@ -140,10 +156,10 @@ export class Snapshot implements Scene {
     this.madeWhole ??= new Snapshot(
       this.uri,
       this.version,
-      parseDocument(textOf(written)),
+      parseTogether(textOf(written)),
       this.house,
       NO_BASES,
-      {},
+      this.before.whole ?? {},
       written,
     );
     return this.madeWhole;
@@ -186,15 +202,25 @@ export class Snapshot implements Scene {
     return variantFindings(own, this, { scene: whole, findings: whole.findings, written }, baseHas);
   }
 
+  /** What a base finds by itself is the same for all its variants. */
   private baseFindings(path: string): Findings['open'] {
     const base = this.bases.load(this.uri, path);
-    return base === undefined ? [] : Snapshot.open(base.path, 0, base.text, this.house, this.bases).findings.open;
+    if (base === undefined) return [];
+    const known = BY_ITSELF.get(base);
+    if (known?.house === this.house && known.rests.every((on) => this.bases.load(this.uri, on.path) === on))
+      return known.findings;
+    const { findings, written, isWhole } = Snapshot.open(base.path, 0, base.text, this.house, this.bases);
+    const rests = (written?.files ?? []).flatMap((file) => this.bases.load(this.uri, file) ?? []);
+    // What is not there yet may come.
+    if (isWhole) BY_ITSELF.set(base, { house: this.house, rests, findings: findings.open });
+    return findings.open;
   }
 
   private lent(): Lent {
     const from = this.madeOutline ?? this.before.outline;
     const recipe = this.madeRecipe ?? this.before.recipe;
     const run = this.madeRun ?? this.before.run;
-    return { ...(from && { outline: from }), ...(recipe && { recipe }), ...(run && { run }) };
+    const whole = this.madeWhole?.lent() ?? this.before.whole;
+    return { ...(from && { outline: from }), ...(recipe && { recipe }), ...(run && { run }), ...(whole && { whole }) };
   }
 }

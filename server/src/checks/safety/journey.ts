@@ -186,7 +186,10 @@ function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey
   const self = { part, index };
   for (const where of holders) {
     if (first !== undefined && where.index < first.part) continue;
-    for (let s = first !== undefined && where.index === first.part ? first.step : 0; s < where.steps.length; s++) {
+    const own = first !== undefined && where.index === first.part ? first.step : undefined;
+    // What a later part heats before it takes the food is something else: the chicken that the mayonnaise is served with.
+    const taken = own ?? where.steps.findIndex((step) => names(step, holds, part.index, index));
+    for (let s = Math.max(taken, 0); s < where.steps.length; s++) {
       const step = where.steps[s] as Step;
       const stop = { part: where, step };
       all.push(stop);
@@ -203,7 +206,11 @@ const isNameless = onceFor(
 
 /** Whether a step is about the food: it mentions it, or a part that holds it, or nothing by name. */
 function concerns(step: Step, holds: ReadonlySet<number>, part: number, index: number): boolean {
-  if (step.mentions.length === 0 || readsTheWhole(step)) return true;
+  return step.mentions.length === 0 || readsTheWhole(step) || names(step, holds, part, index);
+}
+
+/** Whether a step mentions the food, or a part that holds it. */
+function names(step: Step, holds: ReadonlySet<number>, part: number, index: number): boolean {
   for (const mention of step.mentions) {
     if (mention.part !== undefined && holds.has(mention.part)) return true;
     for (const r of mention.ingredients) if (r.part === part && r.ingredient === index) return true;

@@ -45,11 +45,19 @@ export function groupOf(food: Food): Group | undefined {
 }
 
 export function limitOf(group: Group, rules: FoodSafetyRules): Limit {
+  const key = `${rules} ${group}`;
+  const known = LIMITS.get(key);
+  if (known !== undefined) return known;
   const { title, limits } = data.rules[rules];
-  const limit: Omit<Limit, 'group' | 'source' | 'holds'> & { section: string; holds: unknown } = limits[group];
-  const { section, holds, ...rest } = limit;
-  return { ...rest, group, source: `${title}, ${section}`, holds: holds as Limit['holds'] };
+  const { section, holds, ...rest }: Omit<Limit, 'group' | 'source' | 'holds'> & { section: string; holds: unknown } =
+    limits[group];
+  const limit = { ...rest, group, source: `${title}, ${section}`, holds: holds as Limit['holds'] };
+  LIMITS.set(key, limit);
+  return limit;
 }
+
+/** As many as there are groups and rule sets: the same object each time. */
+const LIMITS = new Map<string, Limit>();
 
 /** The figure of the other rule set, as a sentence: the home rule beside the Food Code's, or the other way round. */
 export function besideText(group: Group, rules: FoodSafetyRules): string {

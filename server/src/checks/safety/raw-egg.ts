@@ -51,6 +51,7 @@ export default defineCheck<Values>({
     bad: [
       'recipe Mayonnaise as mayonnaise\n  2 large   egg yolks\n# "egg yolks" raw-egg: pasteurised\n  20 g      white wine vinegar\n  3 g       fine salt\n  280 g     sunflower oil\n  do Whisk the egg yolks with the vinegar and salt.\n  do Whisk in the oil in a thin stream.\n',
       'recipe Chocolate mousse\n  200 g     dark chocolate\n  4 large   eggs\n# "eggs" raw-egg\n  40 g      caster sugar\n  do Melt the chocolate and cool for 10 min.\n  do Beat in the yolks, then fold in the whites whisked with the sugar.\n  do Chill at 4 C for 4 h.\n',
+      'recipe Chicken mayonnaise\n\npart mayonnaise as mayonnaise\n  2 large   egg yolks\n# "egg yolks" raw-egg\n  20 g      white wine vinegar\n  280 g     sunflower oil\n  do Whisk the egg yolks with the vinegar, then whisk in the oil.\n\npart chicken\n  600 g     chicken breast\n  do Roast the chicken at 200 C for 30 min, until the centre reads 74 C.\n  do Slice and serve with the mayonnaise.\n',
       'recipe Soft meringue\n  120 g     egg white\n# "egg white" raw-egg: 112 °C\n  200 g     caster sugar\n  60 g      water\n  do Boil the sugar and water to 112 C.\n  do Whisk the egg white to soft peaks and whisk in the syrup.\n',
       'recipe Soft meringue\n  120 g     egg white\n# "egg white" raw-egg: 105 °C\n  240 g     caster sugar\n  80 g      water\n  do Boil the sugar and water to 105 C. Whisk the egg white to soft peaks and whisk in the syrup.\n',
     ],

@@ -126,6 +126,7 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} �
             'recipe Roast chicken\n  oven    200 C\n  1.6 kg    chicken\n  10 g      fine salt\n  do Rub the chicken with the salt.\n  do Roast for 60 min, until the thickest part of the thigh reads 74 C.\n',
         },
       },
+      'recipe Tart with thighs\n\npart thighs\n  600 g     chicken thighs\n  do Roast the thighs at 200 C for 40 min, until the centre reads 65 C.\n# "65 C" undercooked *\n\npart tart\n  3 large   eggs\n  300 ml    whole milk\n  do Whisk the eggs with the milk.\n  do Bake at 150 C for 45 min, until the centre reads 80 C.\n  do Serve with the thighs.\n',
       'recipe Meat loaf\n  oven    350 F\n  800 g     ground beef\n  2 large   eggs\n  do Mix the beef with the eggs.\n  do Bake for 60 min, until the centre reads 140 F.\n# "140 F" undercooked *: 155 째F (17 s). At home: 71 째C, 160 째F\n',
       'recipe Terrine\n  700 g     pork shoulder, minced\n  300 g     pork belly, minced\n  do Mix the pork and bake in a water bath at 170 C until the middle reads 63 C.\n# "63 C" undercooked *: 155 째F (17 s), or hold 63 째C for 3 min\n',
       'recipe Thighs\n  oven    200 C\n  800 g     chicken thighs\n  do Brown the thighs for 6 min.\n  do Roast until the centre reads 62 C.\n# "62 C" undercooked *: hold 62 째C for 23.7 min\n',
@@ -178,18 +179,23 @@ function coolest(house: House, journey: Journey): TooCool | undefined {
   }
   if (best === undefined || best.reading.celsius.low >= limit.celsius - THERMOMETER_C) return undefined;
   const { reading, stop } = best;
-  return {
-    at: placeOf(stop, reading),
+  return tooCool(reading, stop.part.index, stop.step.line, journey.ingredient.name, limit, house);
+}
+
+/** A part that holds it may be another, and the reading the same. */
+const tooCool = onceWith(
+  (reading: HeatReading, part: number, line: number, name: string, limit: Limit, { foodSafety }: House): TooCool => ({
+    at: { part, line, start: reading.node.start, end: reading.node.end },
     values: {
       kind: 'food',
-      name: journey.ingredient.name,
+      name,
       limit,
-      beside: besideText(limit.group, house.foodSafety),
+      beside: besideText(limit.group, foodSafety),
       reading,
       holdS: holdS(limit, reading.celsius.low),
     },
-  };
-}
+  }),
+);
 
 const BRUSHING = asWritten('brush', 'brushed', 'glaze', 'wash', 'paint');
 

@@ -165,6 +165,19 @@ describe('a whole card', () => {
     );
   });
 
+  test('a list run on in one line is a line each, and a yield in the title is one', () => {
+    const { text, missed } = readText(
+      'PANCAKES (makes about 12)\n\n2 eggs, 300ml milk, 150g plain flour, pinch salt, butter for frying\n\nWhisk all but the butter. Fry for 1 min.\n',
+      WORLD,
+    );
+    expect(text).toBe(
+      'recipe Pancakes\n  yield   12\n\n  2         eggs\n  300 ml    milk\n  150 g     plain flour\n  1 pinch   salt\n  as needed  butter, for frying\n\n  do Whisk all but the butter.\n  do Fry for 1 min.\n',
+    );
+    expect(missed).toEqual([]);
+    const apart = readText('Eggs\n\n4 eggs, 2 beaten, 2 separated\n200 g flour\n\nMix.\n', WORLD).text;
+    expect(apart).toContain('  4         eggs, 2 beaten, 2 separated\n');
+  });
+
   test('parts under headings of their own', () => {
     const parts = readText(
       'Pie\n\nIngredients\n\nFor the crust:\n200 g flour\n\nFor the filling:\n3 apples\n\nMethod\nMake the crust. Fill it with the filling.\n',
@@ -228,6 +241,18 @@ describe('schema.org JSON-LD', () => {
     '[[[[[[[[[[[[{"@type":"Recipe"}]]]]]]]]]]]]',
   ])('%s throws nothing', (text) => {
     expect(readText(text, WORLD).text).toMatch(/^recipe /);
+  });
+
+  test('with steps between and after its sections, in their order', () => {
+    const section = { '@type': 'HowToSection', name: 'Stew', itemListElement: ['Fry the onion.', { text: 'Simmer.' }] };
+    const recipeInstructions = ['Soak the beans.', section, { '@type': 'HowToStep', text: 'Serve.' }];
+    const { text } = readText(
+      JSON.stringify({ '@type': 'Recipe', name: 'Stew', recipeIngredient: ['1 onion'], recipeInstructions }),
+      WORLD,
+    );
+    expect(text.slice(text.indexOf('part method'))).toBe(
+      'part method\n  do Soak the beans.\n\npart stew\n  do Fry the onion.\n  do Simmer.\n\npart method 2\n  do Serve.\n',
+    );
   });
 
   test('what was published is read back as it was', async () => {

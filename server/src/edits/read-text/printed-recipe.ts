@@ -44,6 +44,10 @@ const AMOUNT_FIRST =
   /^(?:[-•*·▢□◦]\s*)?(?:about )?(?:\d|[½⅓⅔¼¾⅛⅜⅝⅞]|(?:an?|one|two|three|four|five|six|eight|ten|half|quarter|dozen|juice|grated rind|rind|zest|yolks?|whites?|the (?:juice|rind|yolks?|whites?))\b)/i;
 const BULLET = /^[-•*·▢□◦–]\s+/;
 
+/** Past its head, a list run on in one line has amounts that no preparation has. */
+const MEASURED =
+  /^(?:\d[\d.,/ ]*|[½⅓⅔¼¾⅛]) ?(?:g|kg|ml|cl|l|oz|lb|cups?|tbsp|tsp|tablespoons?|teaspoons?|pints?|ounces?|pounds?)\b/i;
+
 type Place = 'head' | 'ingredients' | 'method' | 'notes';
 
 /** `isIngredient` says whether a line can be read as one, where only its meaning can tell. */
@@ -73,7 +77,7 @@ export function sortLines(text: string, isIngredient: (line: string) => boolean)
       !NUMBERED.test(t) &&
       !(AMOUNT_FIRST.test(t) && isIngredient(t))
     )
-      sorted.title = { ...line, text: t.replace(/^#+\s*|[:.]+$/g, '').trim() };
+      sorted.headline(line);
     else if (place !== 'method' && YIELD.test(t)) sorted.yields.push(line);
     else if (place === 'head' && BY.test(t)) sorted.by = BY.exec(t)?.[1];
     else if (SOURCE.test(t)) sorted.source = SOURCE.exec(t)?.[1];
@@ -123,7 +127,9 @@ function runIns(lines: readonly PrintedLine[]): PrintedLine[] {
     const match = RUN_IN.exec(text);
     if (match === null) {
       const pieces = AMOUNT_FIRST.test(text) && !NUMBERED.test(text) ? splitList(text) : [];
-      const isList = pieces.length >= 4 && pieces.every((p) => AMOUNT_FIRST.test(p));
+      const isList =
+        (pieces.length >= 4 && pieces.every((p) => AMOUNT_FIRST.test(p))) ||
+        (pieces.length >= 3 && pieces.slice(1).filter((p) => MEASURED.test(p)).length >= 2);
       return isList ? pieces.map((t) => ({ text: t, line })) : [{ text, line }];
     }
     const heading = { text: match[1] ?? '', line };
@@ -136,7 +142,7 @@ function runIns(lines: readonly PrintedLine[]): PrintedLine[] {
 /** A list run on in one line: a comma, or `and`, before the next amount parts it. */
 export function splitList(text: string): string[] {
   const next =
-    '(?=(?:about |the )?(?:\\d|[½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|five|six|eight|ten|half|rather|juice|rind|grated|yolks?|whites?|salt|pepper|sugar|flavouring|nutmeg|a few|water)\\b|(?:[a-z]+ ){1,3}to taste\\b))';
+    '(?=(?:about |the )?(?:\\d|[½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|five|six|eight|ten|half|rather|juice|rind|grated|yolks?|whites?|salt|pepper|sugar|flavouring|nutmeg|a few|water|(?:a )?pinch|(?:a )?knob|(?:a )?handful|(?:butter|oil|flour) for)\\b|(?:[a-z]+ ){1,3}to taste\\b))';
   return text
     .replace(/\bto every (lb\.?|pound|pint|quart|oz\.?|ounce) of ([^,;]+?) allow /gi, '1 $1 of $2, ')
     .split(new RegExp(`[,;]\\s*(?:and\\s+)?${next}|,?\\s+and\\s+${next}(?!\\s*(?:a half|one-half|half))`, 'i'))
@@ -154,6 +160,15 @@ class Sorted {
   readonly unknown: PrintedLine[] = [];
   private readonly parts: { name: string; ingredients: PrintedLine[]; steps: PrintedLine[] }[] = [];
   private open_ = '';
+
+  /** The title; a yield in brackets behind it is one. */
+  headline({ text, line }: PrintedLine): void {
+    const plain = text.replace(/^#+\s*|[:.]+$/g, '').trim();
+    const [, name, made] = /^(.*\S)\s*\(([^()]*)\)$/.exec(plain) ?? [];
+    const isYield = name !== undefined && made !== undefined && YIELD.test(made);
+    if (isYield) this.yields.push({ text: made, line });
+    this.title = { text: isYield ? name : plain, line };
+  }
 
   open(name: string): void {
     this.open_ = name;

@@ -162,7 +162,9 @@ function nameOf(part: PrintedPart, index: number, parts: readonly PrintedPart[])
   const { statement, faults } = readLine(`part ${wanted}`);
   const reads = wanted !== '' && statement.kind === 'part' && faults.length === 0 && statement.name?.text === wanted;
   if (reads && !parts.slice(0, index).some((p) => p.name === part.name)) return wanted;
-  return part.ingredients.length === 0 ? 'method' : index === 0 ? 'main' : `part ${index + 1}`;
+  const methods = parts.slice(0, index).filter((p) => p.name === '' && p.ingredients.length === 0).length;
+  if (part.ingredients.length === 0) return methods === 0 ? 'method' : `method ${methods + 1}`;
+  return index === 0 ? 'main' : `part ${index + 1}`;
 }
 
 /** `Makes about 2 dozen cookies`, `Serves 6`, `8 servings`. */

@@ -85,16 +85,23 @@ function quantityOf(value: unknown): string | undefined {
 }
 
 function stepParts(value: unknown): PrintedPart[] {
-  const loose: PrintedLine[] = [];
-  const parts: PrintedPart[] = [];
-  const add = (step: unknown, into: PrintedLine[], depth: number): void => {
+  const parts: { readonly name: string; readonly ingredients: []; readonly steps: PrintedLine[] }[] = [];
+  // Steps between sections stay between them.
+  const loose = (): PrintedLine[] => {
+    const last = parts.at(-1);
+    if (last?.name === '') return last.steps;
+    const steps: PrintedLine[] = [];
+    parts.push({ name: '', ingredients: [], steps });
+    return steps;
+  };
+  const add = (step: unknown, section: PrintedLine[] | undefined, depth: number): void => {
     if (depth > DEEPEST) return;
     const text = textOf(step);
     if (text !== undefined) {
-      into.push(...text.split(/\n+/).flatMap(lineOf));
+      (section ?? loose()).push(...text.split(/\n+/).flatMap(lineOf));
       return;
     }
-    if (Array.isArray(step)) for (const inner of step) add(inner, into, depth + 1);
+    if (Array.isArray(step)) for (const inner of step) add(inner, section, depth + 1);
     if (typeof step !== 'object' || step === null || Array.isArray(step)) return;
     const node = step as Json;
     const types = listOf(node['@type']);
@@ -103,11 +110,11 @@ function stepParts(value: unknown): PrintedPart[] {
       add(node.itemListElement ?? node.steps, steps, depth + 1);
       parts.push({ name: (textOf(node.name) ?? 'method').toLowerCase().slice(0, 60), ingredients: [], steps });
     } else if (node.itemListElement !== undefined && textOf(node.text) === undefined)
-      add(node.itemListElement, into, depth + 1);
-    else add(textOf(node.text) ?? textOf(node.description) ?? textOf(node.name), into, depth + 1);
+      add(node.itemListElement, section, depth + 1);
+    else add(textOf(node.text) ?? textOf(node.description) ?? textOf(node.name), section, depth + 1);
   };
-  add(value, loose, 0);
-  return loose.length === 0 ? parts : [{ name: '', ingredients: [], steps: loose }, ...parts];
+  add(value, undefined, 0);
+  return parts;
 }
 
 const listOf = (value: unknown): readonly unknown[] =>

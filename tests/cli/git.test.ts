@@ -122,6 +122,21 @@ describe('diff', () => {
     expect((await quern('diff', 'first:no.quern', 'b.quern')).exit).toBe(2);
   });
 
+  test('a variant of then is laid over its base of then', async () => {
+    put('v.quern', 'recipe Variant\n  from    pies/a.quern\n  yield   2 crusts\n');
+    git('add', 'v.quern');
+    git('commit', '-qm', 'Third');
+    put('pies/a.quern', WET.replace('120 g', '70 g '));
+    expect((await quern('diff', 'HEAD:v.quern', 'v.quern')).out).toContain('water up 10 g (60 g to 70 g)');
+    expect((await quern('diff', 'v.quern', 'v.quern')).out).toBe('the same text\n');
+    put('pies/a.quern', WET.replace('120 g', '60 g '));
+  });
+
+  test('a revision without a file is told how one is written', async () => {
+    const { err, exit } = await quern('diff', 'HEAD', 'b.quern');
+    expect([exit, err]).toEqual([2, expect.stringContaining('write `HEAD:b.quern`')]);
+  });
+
   test('as git calls an external diff, for a changed file and a new one', async () => {
     put('old.tmp', WET);
     put('new.tmp', WET.replace('100 g', '80 g '));

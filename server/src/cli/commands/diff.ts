@@ -2,6 +2,7 @@ import { diffJson, diffText } from '../../publish/diff/words.ts';
 import { diffRecipes } from '../../publish/diff.ts';
 import { factsText } from '../../publish/facts-text.ts';
 import type { Houses } from '../../workspace/houses.ts';
+import type { Bases } from '../../workspace/ports.ts';
 import { Snapshot } from '../../workspace/snapshot.ts';
 import type { Command } from '../command.ts';
 import { housesFor } from '../inputs.ts';
@@ -14,6 +15,8 @@ interface Side {
   /** Where it lies, or lay: its house is found from there. */
   readonly path: string;
   readonly text: string;
+  /** What it builds on is read as it was then. */
+  readonly revision?: string;
 }
 
 /** What git hands to an external diff: path, then file, object and mode of each side; two more where it was renamed. */
@@ -35,17 +38,21 @@ export const diff: Command = {
     const format = choiceOf(options, 'format', ['text', 'json'], 'text');
     const houses = housesFor(io);
     if (options.flags.has('textconv')) {
-      io.out(factsText(sideSnapshot(onlyFile(options, io), houses).whole.recipe));
+      io.out(factsText(sideSnapshot(onlyFile(options, io), houses, io).whole.recipe));
       return 0;
     }
     const byGit = FROM_GIT.includes(options.rest.length);
     const [before, after] = byGit ? sidesOfGit(options.rest, io) : sidesOf(options.rest, io);
-    const found = diffRecipes(sideSnapshot(before, houses).whole.recipe, sideSnapshot(after, houses).whole.recipe);
+    const found = diffRecipes(
+      sideSnapshot(before, houses, io).whole.recipe,
+      sideSnapshot(after, houses, io).whole.recipe,
+    );
+    const same = found.changes.length === 0 && found.batch === 1;
     if (byGit) io.out(`${after.shown}\n`);
     if (format === 'json') io.out(diffJson(found, { from: before.shown, to: after.shown }));
-    else if (before.text === after.text) io.out('the same text\n');
+    else if (same && before.text === after.text) io.out('the same text\n');
     else io.out(diffText(found));
-    return options.flags.has('exit-code') && (found.changes.length > 0 || found.batch !== 1) ? 1 : 0;
+    return options.flags.has('exit-code') && !same ? 1 : 0;
   },
 };
 
@@ -53,6 +60,9 @@ function sidesOf(rest: readonly string[], io: Io): [Side, Side] {
   const [a, b, ...more] = rest;
   if (a === undefined || b === undefined || more.length > 0)
     throw new UsageError('name two: files, or REV:FILE for what a file was, such as HEAD:tart.quern');
+  const [hasA, hasB] = [a, b].map((written) => io.kind(io.resolve(written)) === 'file');
+  if (!hasA && hasB && !a.includes(':'))
+    throw new UsageError(`there is no file \`${a}\`; for what one was at a revision write \`${a}:${b}\``);
   return [readSide(a, io), readSide(b, io)];
 }
 
@@ -63,9 +73,10 @@ function readSide(written: string, io: Io): Side {
   const at = written.indexOf(':');
   if (at <= 0) throw new UsageError(`there is no file \`${written}\``);
   const file = io.resolve(written.slice(at + 1));
-  const answer = io.git.textAt(file, written.slice(0, at));
+  const revision = written.slice(0, at);
+  const answer = io.git.textAt(file, revision);
   if (!answer.known) throw new UsageError(`\`${written}\`: ${answer.why}`);
-  return { shown: written, path: file, text: answer.value };
+  return { shown: written, path: file, text: answer.value, revision };
 }
 
 /** Git names the file it speaks of, and hands over what it held in files of its own. */
@@ -95,6 +106,17 @@ function textOf(path: string, written: string, io: Io): string {
   return text;
 }
 
-function sideSnapshot({ path, text }: Side, houses: Houses): Snapshot {
-  return Snapshot.open(path, 0, text, houses.of(path).house, houses.bases);
+function sideSnapshot({ path, text, revision }: Side, houses: Houses, io: Io): Snapshot {
+  const bases = revision === undefined ? houses.bases : basesAt(revision, io);
+  return Snapshot.open(path, 0, text, houses.of(path).house, bases);
+}
+
+function basesAt(revision: string, { files, git }: Io): Bases {
+  return {
+    load: (from, name) => {
+      const path = files.beside(from, name);
+      const answer = git.textAt(path, revision);
+      return answer.known ? { path, text: answer.value } : undefined;
+    },
+  };
 }

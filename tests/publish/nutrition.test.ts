@@ -112,13 +112,28 @@ describe('report', () => {
         not_counted: [],
       },
       cost: { total: 1.35, complete: false, without_price: ['fine salt'] },
+      out_of_oven_g: { low: expect.any(Number), high: expect.any(Number) },
     });
+    expect(json.out_of_oven_g.low).toBeLessThan(1500);
+    expect(json.out_of_oven_g.high).toBeLessThan(json.mass_g);
     for (const field of ['energy_kcal', 'fat_g', 'sodium_mg']) expect(json.per_serving).toHaveProperty(field);
     const { out } = await quern(['report', 'a.quern'], files);
     expect(out).toMatch(/^EU label, 100 g, as weighed after cooking: energy \d+ kJ \/ \d+ kcal, /m);
     expect(out).toMatch(
       /^cost by the house's prices: at least 1\.35, 0\.68 for one of the yield; no price for fine salt$/m,
     );
+  });
+
+  test('a cost of which nothing is known is no cost of nothing, and what is not baked has no weight out of the oven', async () => {
+    const files = {
+      'a.quern': 'recipe Dip\n  1 kg      sunflower oil\n  20 g      fine salt\n  do Stir the salt into the oil.\n',
+      'foods.quern': 'food quayside flour\n  like    bread flour\n  price   1.35 per 1 kg\n',
+      'quern.json': '{}',
+    };
+    const { out } = await quern(['report', 'a.quern'], files);
+    expect(out).toMatch(/^cost by the house's prices: not known; none of it has a price$/m);
+    expect(out).not.toMatch(/oven/);
+    expect(JSON.parse((await quern(['report', 'a.quern', '--format', 'json'], files)).out).out_of_oven_g).toBeNull();
   });
 
   test('as HTML: every ingredient in a table, what was written as text, and no script', async () => {

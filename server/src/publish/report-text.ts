@@ -163,6 +163,9 @@ function labelLines({ nutrition }: Report): string[] {
 
 function costLines({ cost }: Report): string[] {
   if (cost === null) return [];
+  // Nothing priced is not known, and not nothing.
+  if (cost.lines.length === 0 && !cost.complete)
+    return ["cost by the house's prices: not known; none of it has a price"];
   const each = cost.per_serving === null ? '' : `, ${cost.per_serving.toFixed(2)} for one of the yield`;
   const missing = cost.complete ? '' : `; no price for ${cost.without_price.join(', ')}`;
   return [`cost by the house's prices: ${cost.complete ? '' : 'at least '}${cost.total.toFixed(2)}${each}${missing}`];

@@ -205,6 +205,7 @@ describe('trial', () => {
     const [text = ''] = Object.values(ran.written);
     expect(text).toContain('trial 2026-09-14\n');
     expect(ran.out).toBe('');
+    expect(ran.err).toMatch(/^note: \d+ to \d+ g usually comes out of the oven: weigh it/);
     const { out: report } = await quern(['report', 'good.quern'], { 'good.quern': text });
     expect(report).toContain('cooked as written');
   });

@@ -1,6 +1,8 @@
 import { recordTrial } from '../../edits/record-trial.ts';
 import { applyEdits } from '../../edits/text-edit.ts';
+import { gramsText } from '../../measure/number-text.ts';
 import { printDocument } from '../../notation/document.ts';
+import { outOfOven } from '../../recipe/out-of-oven.ts';
 import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, UsageError } from '../io.ts';
@@ -27,6 +29,11 @@ export const trial: Command = {
     const text = printDocument(applyEdits(document, recordTrial(document, whole.recipe, date, values.by).edits));
     if (flags.has('write')) io.write(input.path, text);
     else io.out(text);
+    const usual = outOfOven(whole.recipe)?.left;
+    if (usual !== undefined && Number.isFinite(usual.high))
+      io.err(
+        `note: ${gramsText(usual.low)} to ${gramsText(usual.high)} g usually comes out of the oven: weigh it, and add the line \`weighed … g out of the oven\`\n`,
+      );
     return 0;
   },
 };

@@ -6,12 +6,11 @@ import data from '../../data/oven-loss.json' with { type: 'json' };
 import { compose } from '../food/composition.ts';
 import type { Food } from '../food/food.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
-import { keptOn } from '../notation/kept.ts';
 import type { Statement } from '../notation/tree.ts';
 import { isAside } from './contents.ts';
 import { type Ingredient, isFlour } from './ingredient.ts';
 import { meets } from './needs.ts';
-import { listedPart } from './part.ts';
+import { listedPart, type PartHead } from './part.ts';
 import type { Part, Recipe, Step } from './recipe.ts';
 import { anySays, asWritten, says } from './step-words.ts';
 import { wordsOf } from './words.ts';
@@ -35,70 +34,104 @@ export interface OutOfOven {
 /** What one part puts in, when it is in the oven, and what is left of that. */
 interface PartInOven {
   readonly ingredients: Range;
+  /** There is no most where something is poured in that nobody weighed. */
   readonly left: Range;
-  /** Something is poured in or boiled up that nobody weighed, so that there is no most. */
-  readonly unbounded: boolean;
 }
 
 /** Undefined where nothing is baked, or a weight is not known. */
-export function outOfOven(recipe: Recipe): OutOfOven | undefined {
-  const { parts } = recipe;
-  if (recipe.inherits || parts.some(({ head }) => !head.massG.complete || head.nominal)) return undefined;
+export function outOfOven({ parts, inherits }: Recipe): OutOfOven | undefined {
+  return inherits ? undefined : outOfAll(parts.map(inOven));
+}
+
+/** The same of all parts of a recipe, as each has to do with the oven. */
+export function outOfAll(parts: readonly InOven[]): OutOfOven | undefined {
+  if (parts.some(({ isWeighed }) => !isWeighed)) return undefined;
   const baked = bakedOf(parts);
   if (!baked.includes(true)) return undefined;
-  const listed = new Set(parts.flatMap(({ head, includes }) => includes.filter((of) => listedPart(head, of.name))));
-  let all = NOTHING;
-  let left = NOTHING;
-  for (const part of parts) {
+  const listed = new Set<PartHead>();
+  for (const { lists } of parts) for (const head of lists) listed.add(head);
+  const [all, left] = [
+    { low: 0, high: 0 },
+    { low: 0, high: 0 },
+  ];
+  for (let i = 0; i < parts.length; i++) {
+    const { head, mostG, given } = parts[i] as InOven;
     // It counts where it stands on another's list.
-    if (listed.has(part.head)) continue;
-    const { massG } = part.head;
-    const given = partInOven(part);
-    const inside = baked[part.index] === true;
-    const [in_, out] = inside ? [given.ingredients, given.left] : [upTo(massG.high), upTo(massG.high)];
-    all = addRanges(all, in_);
-    const unbounded = inside && given.unbounded;
-    left = { low: left.low + out.low, high: unbounded ? Number.POSITIVE_INFINITY : left.high + out.high };
+    if (listed.size > 0 && listed.has(head)) continue;
+    if (baked[i] === true) {
+      const inside = given();
+      all.low += inside.ingredients.low;
+      all.high += inside.ingredients.high;
+      left.low += inside.left.low;
+      left.high += inside.left.high;
+    } else {
+      all.high += mostG;
+      left.high += mostG;
+    }
   }
   return all.high > 0 ? { ingredients: all, left, slackG: all.high * data.slack.share } : undefined;
 }
 
 const NOTHING: Range = { low: 0, high: 0 };
-const upTo = (high: number): Range => ({ low: 0, high });
 
 const BAKING = asWritten('bake', 'bakes', 'roast', 'blind-bake', 'gratinate', 'grill', 'broil', 'toast');
 const isBaking = (step: Step): boolean =>
   says(step, BAKING) || step.times.some(({ verb, verbClass }) => verbClass === 'oven' && verb !== 'preheat');
 
-/** The line of a part's last step in the oven; -1 where it has none. */
+/** How a part has to do with the oven. */
+export interface InOven {
+  readonly head: PartHead;
+  readonly isWeighed: boolean;
+  readonly mostG: number;
+  /** The line of its last step in the oven; -1 where it has none. */
+  readonly last: number;
+  /** Later parts that take it or something of it, and the line of the step that does. */
+  readonly takers: readonly { readonly part: number; readonly line: number }[];
+  /** Earlier parts that stand on its list by name. */
+  readonly lists: readonly PartHead[];
+  /** What it puts in; worked out once. */
+  readonly given: () => PartInOven;
+}
+
+const NOTHING_LISTED: readonly PartHead[] = [];
+
+export function inOven(part: Part): InOven {
+  const { head, includes, usesByLater } = part;
+  const lists = includes.filter((of) => listedPart(head, of.name) !== undefined);
+  const last = lastBake(part);
+  let given: PartInOven | undefined;
+  return {
+    head,
+    isWeighed: head.massG.complete && !head.nominal,
+    mostG: head.massG.high,
+    last,
+    // Where it bakes itself, nobody asks who takes it.
+    takers: last >= 0 ? [] : usesByLater.map(({ use }) => use),
+    lists: lists.length === 0 ? NOTHING_LISTED : lists,
+    given: () => {
+      given ??= workOut(part);
+      return given;
+    },
+  };
+}
+
 const lastBake = ({ steps }: Part): number => steps.findLast(isBaking)?.line ?? -1;
 
 /** By part, whether it goes into the oven: in its own steps, or in those of a later part that takes it before it bakes. */
-function bakedOf(parts: readonly Part[]): readonly boolean[] {
-  const baked = parts.map((part) => lastBake(part) >= 0);
+function bakedOf(parts: readonly InOven[]): readonly boolean[] {
+  const baked = parts.map(({ last }) => last >= 0);
   for (let i = parts.length - 2; i >= 0; i--) {
-    const part = parts[i];
-    if (part === undefined || baked[i] === true) continue;
-    baked[i] = part.usesByLater.some(({ use }) => {
-      const later = parts[use.part];
-      if (later === undefined || baked[use.part] !== true) return false;
-      const last = lastBake(later);
+    if (baked[i] === true) continue;
+    for (const { part, line } of parts[i]?.takers ?? []) {
+      if (baked[part] !== true) continue;
+      const last = parts[part]?.last ?? -1;
       // One that does not bake itself is taken into the oven by another.
-      return last < 0 || use.line <= last;
-    });
+      if (last >= 0 && line > last) continue;
+      baked[i] = true;
+      break;
+    }
   }
   return baked;
-}
-
-const KEPT = keptOn<Part, PartInOven>();
-
-function partInOven(part: Part): PartInOven {
-  let known = KEPT.get(part);
-  if (known === undefined) {
-    known = workOut(part);
-    KEPT.set(part, known);
-  }
-  return known;
 }
 
 const STOVE = asWritten(
@@ -139,13 +172,11 @@ function workOut(part: Part): PartInOven {
   const [least, worst] = lossOf(part, inside);
   const boiled = anySays(steps, BOILING);
   const growing = inside.reduce((g, i) => (boiled && swells(i.food) ? g + gramsOf(i).high : g), 0);
+  const high = sum.high * (1 - least) + (most - sum.high) + growing * (data.boiledGrowth.by - 1);
+  const poured = part.head.ingredients.some((i) => i.free && isPoured(i));
   return {
     ingredients: { low: sum.low, high: most },
-    left: {
-      low: sum.low * (1 - worst),
-      high: sum.high * (1 - least) + (most - sum.high) + growing * (data.boiledGrowth.by - 1),
-    },
-    unbounded: part.head.ingredients.some((i) => i.free && isPoured(i)),
+    left: { low: sum.low * (1 - worst), high: poured ? Number.POSITIVE_INFINITY : high },
   };
 }
 
@@ -155,6 +186,8 @@ function isLater(uses: Part['ledger'][number]['uses'], part: Part): boolean {
   const [first] = uses;
   return last >= 0 && first !== undefined && first.part === part.index && first.line > last;
 }
+
+const upTo = (high: number): Range => ({ low: 0, high });
 
 function gramsOf({ weighed, optional }: Ingredient): Range {
   if (!weighed.known) return NOTHING;

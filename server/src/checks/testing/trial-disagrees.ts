@@ -5,7 +5,7 @@ import type { Range } from '../../measure/quantity.ts';
 import type { Span, TextNode } from '../../notation/tree.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
 import { type Ingredient, weighQuantity } from '../../recipe/ingredient.ts';
-import { isOutOfOven, type OutOfOven, outOfOven } from '../../recipe/out-of-oven.ts';
+import { type InOven, inOven, isOutOfOven, type OutOfOven, outOfAll } from '../../recipe/out-of-oven.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { isOutsideFood, type Trial } from '../../recipe/trials.ts';
 import { baseForm, verbClass } from '../../recipe/verbs.ts';
@@ -13,7 +13,7 @@ import { capital, sameName, wordsOf } from '../../recipe/words.ts';
 import type { World } from '../../recipe/world.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
 import { onceFor, onceWith } from '../once.ts';
-import { changedBetween, type Given, overParts, type Worked, workedAgain } from '../over-parts.ts';
+import { byPart, changedBetween, type Given, overParts, type Worked, workedAgain } from '../over-parts.ts';
 import { changedIn, factsIn, trialsOf } from './trials-read.ts';
 
 interface Values {
@@ -363,9 +363,13 @@ const weightFound = onceWith(
 
 const weighedOut = onceFor(({ weighed }: Trial) => weighed.filter(isOutOfOven));
 
+const inOvenOf = byPart(inOven);
+
+const usualOf = onceFor((parts: readonly InOven[]): OutOfOven | undefined => outOfAll(parts));
+
 function weights(recipe: Recipe, latest: Trial): readonly Found<Values>[] {
   const lines = weighedOut(latest);
-  const usual = lines.length === 0 ? undefined : outOfOven(recipe);
+  const usual = lines.length === 0 || recipe.inherits ? undefined : usualOf(inOvenOf(recipe));
   if (usual === undefined) return [];
   return lines.flatMap((line) => {
     const weighed = weighQuantity(line.amount.quantity, { kind: 'unknown', near: [] }, recipe.world);

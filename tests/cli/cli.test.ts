@@ -323,6 +323,18 @@ describe('scale, format and explain', () => {
     );
   });
 
+  test('explain shows the arithmetic on a variant as it is written out', async () => {
+    const files = {
+      'sausage.quern':
+        'recipe Sausage\n  1 kg      pork shoulder, minced\n  2.5 g     curing salt\n  do Mix the pork with the curing salt and poach until the centre reads 72 C.\n',
+      'strong.quern': 'recipe Strong sausage\n  from    sausage.quern\n  swap curing salt for 5 g curing salt\n',
+    };
+    const { out } = await quern(['explain', 'curing-salt-dose', 'strong.quern'], files);
+    expect(out).toContain('**Line 3.**');
+    expect(out).toContain('| pork shoulder | 1000 |');
+    expect(out).toContain('5 g curing salt × 6.25 % = 0.31 g of nitrite');
+  });
+
   test('help names every command', async () => {
     const { out, exit } = await quern(['--help']);
     for (const name of ['check', 'report', 'scale', 'format', 'weigh', 'explain', 'lsp']) expect(out).toContain(name);

@@ -110,6 +110,8 @@ interface Declaration<V> {
   readonly say: (values: V) => Said;
   /** Called only when asked for; `at.line` is the document's. Gives nothing when unsure. */
   readonly fix?: (values: V, scene: Scene, at: Place) => readonly Fix[];
+  /** The arithmetic of a finding that is computed, line by line, in Markdown; of a measure held against a band it is known without. */
+  readonly work?: (values: V, scene: Scene) => readonly string[];
   /** Marked fixtures: see `tests/support/marks.ts`. */
   readonly examples: { readonly good: readonly string[]; readonly bad: readonly (string | Example)[] };
 }

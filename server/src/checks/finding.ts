@@ -3,6 +3,7 @@
  * Refuses to know how it was found.
  */
 import type { Check, Fix, Found, Said, Scene, Severity } from './check.ts';
+import { arithmetic, bandValuesIn } from './formula/arithmetic.ts';
 
 /** A finding at its place in the document; the same object for as long as neither it nor its place changes. */
 export interface Finding {
@@ -21,6 +22,8 @@ export interface Finding {
   readonly found: Found<unknown>;
   /** Fixes already placed back, of what was found in a variant written out. */
   readonly fixes?: () => readonly Fix[];
+  /** Its arithmetic, likewise. */
+  readonly work?: () => readonly string[];
   /** The part it belongs to, for `allow`. */
   readonly part?: number;
 }
@@ -37,4 +40,12 @@ export interface Findings {
 /** The fixes of a finding, worked out when asked for. */
 export function fixesOf(finding: Finding, scene: Scene): readonly Fix[] {
   return finding.fixes?.() ?? finding.check.fix?.(finding.found.values, scene, finding.at) ?? [];
+}
+
+/** How a finding was computed, line by line, in Markdown; nothing where nothing is added up. */
+export function workOf(finding: Finding, scene: Scene): readonly string[] {
+  if (finding.work !== undefined) return finding.work();
+  const { values } = finding.found;
+  const held = bandValuesIn(values);
+  return held === undefined ? (finding.check.work?.(values, scene) ?? []) : arithmetic(held);
 }

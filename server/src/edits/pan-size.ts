@@ -53,6 +53,20 @@ export function panSize(pan: PanNode): PanSize | undefined {
   }
 }
 
+/** How that volume is worked out, as a cook would reckon it: `π × (24 cm ÷ 2)² × 3 cm`. */
+export function panSum({ shape, sizes, volume, unit, count }: PanNode): string {
+  const [a, b, c] = sizes.map(({ value }) => `${value} ${unit?.symbol ?? 'cm'}`);
+  const each = {
+    round: `π × (${a} ÷ 2)² × ${b}`,
+    square: `${a} × ${a} × ${b}`,
+    rectangle: `${a} × ${b} × ${c}`,
+    loaf: `${a} × ${b} × ${c} × ${LOAF}, for its sloping sides`,
+    ring: `π × ((${a} ÷ 2)² − (${b} ÷ 2)²) × ${c}`,
+  };
+  const one = volume !== undefined || shape === undefined ? 'as written' : each[shape];
+  return count > 1 ? `${count} × ${one}` : one;
+}
+
 /** The volume of all pans together, in ml, brimful. */
 export const panVolumeMl = (pan: PanNode): number | undefined => panSize(pan)?.volumeMl;
 

@@ -3,9 +3,8 @@
  * Refuses to know any one recipe.
  */
 
-import type { Check, Source } from '../checks/check.ts';
-import type { Finding } from '../checks/finding.ts';
-import { arithmetic, bandValuesIn } from '../checks/formula/arithmetic.ts';
+import type { Check, Scene, Source } from '../checks/check.ts';
+import { type Finding, workOf } from '../checks/finding.ts';
 import { capital } from '../recipe/words.ts';
 
 /** The page of one check, in Markdown. */
@@ -40,13 +39,17 @@ export function explainPage(check: Check): string {
 }
 
 /** The page with what is found of it in one recipe, and the arithmetic line by line. `shown` is the file's name. */
-export function explainOn(check: Check, findings: readonly Finding[], shown: string): string {
+export function explainOn(check: Check, findings: readonly Finding[], scene: Scene, shown: string): string {
   const here = findings.filter((f) => f.code === check.code);
   const found = here.flatMap((f) => {
-    const values = bandValuesIn(f.found.values);
-    const work = values === undefined ? [] : ['', ...arithmetic(values)];
-    const source = f.said.source === undefined ? [] : ['', `Source: ${f.said.source}.`];
-    return [`**Line ${f.at.line + 1}.** ${f.said.message}`, ...work, ...source, ''];
+    const work = workOf(f, scene);
+    return [
+      `**Line ${f.at.line + 1}.** ${f.said.message}`,
+      ...(work.length === 0 ? [] : ['', ...work]),
+      '',
+      `Source: ${f.said.source ?? sourceText(check.source)}.`,
+      '',
+    ];
   });
   const none = [`Nothing of it is found in ${shown}.`, ''];
   return `${explainPage(check)}\n## In ${shown}\n\n${(found.length > 0 ? found : none).join('\n')}`;
@@ -69,9 +72,11 @@ export function explainList(checks: readonly Check[]): string {
 export function sourceText(source: Source): string {
   return source.kind === 'publication'
     ? source.title
-    : source.kind === 'from memory'
+    : source.kind === 'from memory' && !source.title.includes('from memory')
       ? `${source.title} (from memory)`
-      : source.kind;
+      : source.kind === 'from memory'
+        ? source.title
+        : source.kind;
 }
 
 const LEVELS = { error: 'an error', warning: 'a warning', info: 'information', hint: 'a hint' } as const;

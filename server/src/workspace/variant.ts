@@ -3,7 +3,7 @@
  * else where the file names its base, with a link to the base's line.
  */
 import type { Fix, Scene } from '../checks/check.ts';
-import { type AcceptedFinding, type Finding, type Findings, fixesOf } from '../checks/finding.ts';
+import { type AcceptedFinding, type Finding, type Findings, fixesOf, workOf } from '../checks/finding.ts';
 import type { TextEdit } from '../edits/text-edit.ts';
 import type { Document } from '../notation/document.ts';
 import type { PlacedLine } from '../notation/outline.ts';
@@ -122,9 +122,10 @@ function placeBack<F extends Finding>(
       : [{ ...r, at: { ...r.at, line: from.line }, file: from.path }];
   });
   const fixes = () => defined(fixesOf(finding, scene).map((fix) => fixBack(fix, written, own)));
-  if (origin.kind === 'own') return { ...finding, at: ownSpan(finding.at, written, own), related, fixes };
+  const work = () => workOf(finding, scene);
+  if (origin.kind === 'own') return { ...finding, at: ownSpan(finding.at, written, own), related, fixes, work };
   const link = foreign(origin, 'It comes from this line of the base.');
-  return { ...finding, at: anchor, related: [...link, ...related], fixes };
+  return { ...finding, at: anchor, related: [...link, ...related], fixes, work };
 }
 
 /** The line of the file that a line written out comes from, and by how much its words stand further right there. */

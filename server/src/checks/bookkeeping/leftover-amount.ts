@@ -3,6 +3,7 @@ import { insertLineAfter } from '../../edits/text-edit.ts';
 import { gramsText, percentText } from '../../measure/number-text.ts';
 import type { LedgerEntry, TakenUse } from '../../recipe/ledger.ts';
 import { defineCheck } from '../check.ts';
+import { ledgerSum } from './ledger-sum.ts';
 import { isSeparated } from './separated.ts';
 
 interface Values {
@@ -57,6 +58,7 @@ Say where \`the rest of the\` goes, or list only what is used. Silent where a st
       ],
     };
   },
+  work: ({ entry }, { recipe }) => ledgerSum(entry, recipe),
   fix: ({ name, last }, { document, recipe }) => {
     const line = (recipe.partsAt[last.part] ?? 0) + last.line;
     return [

@@ -14,6 +14,8 @@ interface Values {
   readonly knownG: Range;
   readonly typicalG: number;
   readonly why: string;
+  /** By how much a house may fill otherwise. */
+  readonly slack: number;
   readonly ingredient: Ingredient;
 }
 
@@ -84,6 +86,9 @@ It is a warning for flours, sugars, fats and liquids, and information for what l
       band: [knownG.low, knownG.high],
     };
   },
+  work: ({ written, name, saidG, knownG, why, slack }) => [
+    `Known: ${why}. Allowed beyond it, a factor of ${slack} either way: ${gramsText(knownG.low)} g ÷ ${slack} = ${gramsText(knownG.low / slack)} g to ${gramsText(knownG.high)} g × ${slack} = ${gramsText(knownG.high * slack)} g. Written for ${written} of ${name}: ${gramsText((saidG.low + saidG.high) / 2)} g.`,
+  ],
   fix: ({ typicalG, ingredient }, _scene, at) => {
     const { equals } = ingredient.node;
     const grams = gramsText(typicalG);
@@ -128,6 +133,7 @@ function valuesOf(ingredient: Ingredient, house: House, text: string): Values | 
     knownG: known.grams,
     typicalG,
     why: known.reason.words,
+    slack,
     ingredient,
   };
 }

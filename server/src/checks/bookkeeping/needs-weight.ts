@@ -1,6 +1,6 @@
 import { keepColumn } from '../../edits/amount-text.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
-import { gramsText } from '../../measure/number-text.ts';
+import { gramsText, percentText } from '../../measure/number-text.ts';
 import type { CountWord, Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
@@ -72,6 +72,15 @@ export default defineCheck<Values>({
           : `${written} of ${name} is anything from ${gramsText(grams.low)} to ${gramsText(grams.high)} g: write the weight beside it.`,
       ...(grams !== undefined && { value: (grams.high - grams.low) / 2, unit: 'g' }),
     };
+  },
+  work: ({ grams, typicalG }) => {
+    if (grams === undefined) return [];
+    const { low, high } = grams;
+    const middle = (low + high) / 2;
+    const usual = typicalG === undefined ? '' : ` The likeliest is ${gramsText(typicalG)} g.`;
+    return [
+      `From ${gramsText(low)} to ${gramsText(high)} g is ${gramsText(middle)} g, give or take ${gramsText((high - low) / 2)} g: ${percentText((high - low) / 2 / middle)}.${usual}`,
+    ];
   },
   fix: ({ typicalG, amount, text }, _scene, at) => {
     if (typicalG === undefined) return [];

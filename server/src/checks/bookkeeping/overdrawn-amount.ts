@@ -3,6 +3,7 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import type { LedgerEntry, TakenUse } from '../../recipe/ledger.ts';
 import { defineCheck, type Fix } from '../check.ts';
+import { ledgerSum } from './ledger-sum.ts';
 import { isSeparated } from './separated.ts';
 
 interface Values {
@@ -56,6 +57,7 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
       ],
     };
   },
+  work: ({ entry }, { recipe }) => ledgerSum(entry, recipe),
   fix: ({ name, use, entry, part, wholeG }, { recipe }) => {
     const at = (u: TakenUse) => (recipe.partsAt[u.part] ?? 0) + u.line;
     const plain = entry.uses.filter((u) => u.mention.portion.kind === 'plain' && u !== use);

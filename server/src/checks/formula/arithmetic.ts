@@ -6,6 +6,7 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { depressionC, otherDepression, saltDepressionC, sucroseEquivalent } from '../../recipe/measures/freezing.ts';
 import { milkSolids, waterShare } from '../../recipe/measures/shares.ts';
 import { bandText, MEASURES, measureText } from '../../recipe/measures.ts';
+import { sums, sumTable } from '../sum-table.ts';
 import { type BandValues, bringing, gramsOf } from './band.ts';
 
 /** The values of a measure held against a band, where a finding's are such, or hold such as their `band`. */
@@ -27,7 +28,7 @@ function isBandValues(values: unknown): values is BandValues {
 export function arithmetic(values: BandValues): string[] {
   const { measure: held, value, kind, contents } = values;
   const definition = MEASURES[held.measure];
-  const result = `That is the ${definition.words}: ${measureText(held.measure, value.low, value.high)}; usual for ${kind.name}: ${bandText(held.measure, held.usual)}.`;
+  const result = `That is the ${definition.words}: ${measureText(held.measure, value.low, value.high)}; usual for ${kind.name}: ${bandText(held.measure, held.usual)}${held.implausible.every((edge) => edge === null) ? '' : `; at the outside: ${bandText(held.measure, held.implausible)}`}.`;
   if (!('top' in definition)) return freezing(contents, result);
   const rows = contents.map((i) => {
     const grams = gramsOf(i);
@@ -43,7 +44,7 @@ export function arithmetic(values: BandValues): string[] {
   });
   const [, top = 0, bottom = 0] = sums(rows);
   return [
-    ...table(['ingredient', 'weighs, g', 'counts, g', `of it ${definition.per}, g`], rows),
+    ...sumTable(['ingredient', 'weighs, g', 'counts, g', `of it ${definition.per}, g`], rows),
     '',
     `By the middle of each range, ${gramsText(top)} g to ${gramsText(bottom)} g of ${definition.per}. ${result}`,
   ];
@@ -67,28 +68,10 @@ function freezing(contents: readonly Ingredient[], result: string): string[] {
     `alcohol and salt by ${degrees(other)}`,
   ];
   return [
-    ...table(['ingredient', 'weighs, g', 'water, g', 'sugars as sucrose, g', 'milk solids not fat, g'], rows),
+    ...sumTable(['ingredient', 'weighs, g', 'water, g', 'sugars as sucrose, g', 'milk solids not fat, g'], rows),
     '',
     `By the middle of each range, ${lowered.join(', ')}. ${result}`,
   ];
 }
 
 const degrees = (celsius: number): string => `${trimmed(celsius, 1)} °C`;
-
-interface Row {
-  readonly name: string;
-  readonly numbers: readonly number[];
-}
-
-const sums = (rows: readonly Row[]): readonly number[] =>
-  rows.reduce<readonly number[]>((total, r) => r.numbers.map((n, i) => n + (total[i] ?? 0)), []);
-
-function table(heads: readonly string[], rows: readonly Row[]): string[] {
-  const line = (name: string, numbers: readonly number[]) => `| ${[name, ...numbers.map(gramsText)].join(' | ')} |`;
-  return [
-    `| ${heads.join(' | ')} |`,
-    `| --- |${' ---: |'.repeat(heads.length - 1)}`,
-    ...rows.map((r) => line(r.name, r.numbers)),
-    line('**in all**', sums(rows)),
-  ];
-}

@@ -6,6 +6,7 @@ import { sugarSolids } from '../../recipe/measures/shares.ts';
 import { solidsAtBoiling } from '../../recipe/measures/sugar-boiling.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
+import { plainTable } from '../sum-table.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
@@ -64,6 +65,17 @@ export default defineCheck<Values>({
           band: [USUAL_LOW, USUAL_HIGH],
           source: data.source,
         },
+  work: (values) =>
+    values.what === 'sugar'
+      ? []
+      : [
+          ...plainTable(
+            ['boils at, °C', 'solids, %'],
+            data.solidsAtBoilingC.rows.filter(([celsius = 0]) => celsius <= 106).map((row) => row.map(String)),
+          ),
+          '',
+          `Between the rows it goes in a straight line: ${trimmed(values.celsius.high, 1)} °C are ${percentRange(values.solids.low, values.solids.high)}.`,
+        ],
   fix: (values, scene) => (values.what === 'heat' ? [] : mendAmount(values.band, scene, mainSugar)),
   examples: {
     good: [

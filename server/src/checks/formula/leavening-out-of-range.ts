@@ -1,4 +1,4 @@
-import { gramsText } from '../../measure/number-text.ts';
+import { gramsText, significant } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
@@ -8,6 +8,7 @@ import { measure } from '../../recipe/measures.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { anySays, matching } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
+import { plainTable } from '../sum-table.ts';
 import {
   type BandValues,
   bringing,
@@ -22,7 +23,13 @@ import { mendAmount } from './mend.ts';
 
 type Values =
   | { readonly what: 'amount'; readonly band: BandValues }
-  | { readonly what: 'no acid'; readonly sodaG: Range; readonly neutralG: Range; readonly name: string };
+  | {
+      readonly what: 'no acid';
+      readonly sodaG: Range;
+      readonly neutralG: Range;
+      readonly name: string;
+      readonly contents: readonly Ingredient[];
+    };
 
 export default defineCheck<Values>({
   code: 'leavening-out-of-range',
@@ -76,6 +83,7 @@ export default defineCheck<Values>({
     };
   },
   fix: (values, scene) => (values.what === 'no acid' ? [] : mendAmount(values.band, scene, mainLeavening)),
+  work: (values) => (values.what === 'no acid' ? acidSum(values) : []),
   examples: {
     good: [
       'recipe Soda scones\npart dough as scone\n  450 g     plain flour\n  4 g       baking soda\n  80 g      butter\n  340 g     buttermilk\n  3 g       fine salt\n  do Sift the flour, baking soda and salt and rub in the butter.\n  do Stir in the buttermilk and shape.\n',
@@ -135,9 +143,26 @@ function* sodaWithoutAcid(part: Part, contents: readonly Ingredient[]): Generato
   const powder = contents.some((i) => i.food?.class === 'leavening' && bringing(i, bakingPowder) > 0);
   yield {
     at,
-    values: { what: 'no acid', sodaG, neutralG, name: soda.name },
+    values: { what: 'no acid', sodaG, neutralG, name: soda.name, contents },
     severity: left > 0.8 && !powder ? 'warning' : 'info',
   };
+}
+
+/** What each sour ingredient takes up, against the soda. */
+function acidSum({ contents, sodaG, neutralG, name }: Extract<Values, { readonly what: 'no acid' }>): string[] {
+  const rows = contents.flatMap((i) => {
+    const per = i.food === undefined ? NONE : neutralises(i.food);
+    const g = gramsOf(i);
+    return per.high === 0 ? [] : [[i.name, gramsText(g), significant(per.high, 2), gramsText(g * per.high)]];
+  });
+  const soda = (sodaG.low + sodaG.high) / 2;
+  return [
+    ...(rows.length === 0
+      ? ['Nothing on the list is sour enough to count.']
+      : plainTable(['what is sour', 'weighs, g', 'soda that 1 g takes up at most, g', 'soda, g'], rows)),
+    '',
+    `${gramsText(soda)} g ${name} − ${gramsText(neutralG.high)} g that the acid takes up = ${gramsText(Math.max(0, soda - neutralG.high))} g left over. In its place: 3 × ${gramsText(soda)} g = ${gramsText(soda * 3)} g of baking powder.`,
+  ];
 }
 
 const NONE: Range = { low: 0, high: 0 };

@@ -5,16 +5,34 @@ import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { instantYeast } from '../../recipe/measures/leavening.ts';
 import { isStarter } from '../../recipe/measures/shares.ts';
-import { measure } from '../../recipe/measures.ts';
+import { MEASURES, measure } from '../../recipe/measures.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { matching, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { type BandValues, ingredientPlace, kindPlace, mostBringing, outsideBand, sayBand } from './band.ts';
+import { plainTable, sumTable } from '../sum-table.ts';
+import {
+  type BandValues,
+  bringing,
+  gramsOf,
+  ingredientPlace,
+  kindPlace,
+  mostBringing,
+  outsideBand,
+  sayBand,
+} from './band.ts';
 import { mendAmount } from './mend.ts';
 
 type Values =
   | { readonly what: 'amount'; readonly band: BandValues }
-  | { readonly what: 'time'; readonly dose: Range; readonly hours: Range; readonly slow: boolean };
+  | {
+      readonly what: 'time';
+      readonly dose: Range;
+      readonly hours: Range;
+      readonly slow: boolean;
+      readonly percent: Range;
+      readonly rises: readonly Rise[];
+      readonly contents: readonly Ingredient[];
+    };
 
 const [USUAL_LOW = 0, USUAL_HIGH = 0] = data.usual;
 const [WORST_LOW = 0, WORST_HIGH = 0] = data.implausible;
@@ -60,6 +78,7 @@ export default defineCheck<Values>({
       source: data.source,
     };
   },
+  work: (values) => (values.what === 'time' ? riseSum(values) : []),
   fix: (values, scene) => (values.what === 'time' ? [] : mendAmount(values.band, scene, mainYeast)),
   examples: {
     good: [
@@ -103,19 +122,20 @@ function* outOfTime(part: Part): Generator<Found<Values>> {
   if (dose.low > USUAL_HIGH)
     yield {
       at,
-      values: { what: 'time', dose, hours, slow: false },
+      values: { what: 'time', dose, hours, slow: false, percent, rises, contents },
       severity: dose.low > WORST_HIGH ? 'warning' : 'info',
     };
   else if (dose.high < USUAL_LOW && isBaked(part))
     yield {
       at,
-      values: { what: 'time', dose, hours, slow: true },
+      values: { what: 'time', dose, hours, slow: true, percent, rises, contents },
       severity: dose.high < WORST_LOW ? 'warning' : 'info',
     };
 }
 
 interface Rise {
   readonly hours: Range;
+  readonly celsius: Range;
   /** How fast the yeast works, 1 at 25 °C. */
   readonly pace: Range;
 }
@@ -136,7 +156,42 @@ function risesOf(step: Step): Rise[] {
   const pace = { low: paceAt(Math.min(low, 38)), high: paceAt(Math.min(high, 38)) };
   return step.times
     .filter(({ verb }) => verb !== undefined && RISES.has(verb))
-    .map(({ node }) => ({ hours: { low: node.lowMin / 60, high: node.highMin / 60 }, pace }));
+    .map(({ node }) => ({ hours: { low: node.lowMin / 60, high: node.highMin / 60 }, celsius: { low, high }, pace }));
+}
+
+/** The yeast per flour, then each rise by its hours and its pace. */
+function riseSum({ percent, rises, contents, dose }: Extract<Values, { readonly what: 'time' }>): string[] {
+  const { top, bottom } = { top: instantYeast, bottom: MEASURES.yeast };
+  const rows = contents.map((i) => ({
+    name: i.name,
+    numbers: [
+      gramsOf(i),
+      gramsOf(i) * bringing(i, top),
+      'bottom' in bottom ? gramsOf(i) * bringing(i, bottom.bottom) : 0,
+    ],
+  }));
+  const span = ({ low, high }: Range) =>
+    significant(low, 2) === significant(high, 2)
+      ? significant(low, 2)
+      : `${significant(low, 2)} to ${significant(high, 2)}`;
+  return [
+    ...sumTable(['ingredient', 'weighs, g', 'yeast as instant, g', 'flour, g'], rows),
+    '',
+    `The yeast is ${span(percent)} % of the flour.`,
+    '',
+    ...plainTable(
+      ['rise', 'hours', '°C', 'pace, 1 at 25 °C', 'hours × pace × % yeast'],
+      rises.map(({ hours, celsius, pace }, i) => [
+        String(i + 1),
+        span(hours),
+        span(celsius),
+        pace.low === pace.high ? significant(pace.low) : `${significant(pace.low)} to ${significant(pace.high)}`,
+        span({ low: hours.low * pace.low * percent.low, high: hours.high * pace.high * percent.high }),
+      ]),
+    ),
+    '',
+    `The pace is 2 to the power of (°C − ${data.referenceC}) ÷ ${data.doublesPerC}. In all ${span(dose)}; ${trimmed(USUAL_LOW, 1)} to ${trimmed(USUAL_HIGH, 1)} is usual, and a warning is below ${trimmed(WORST_LOW, 2)} or above ${trimmed(WORST_HIGH, 1)}.`,
+  ];
 }
 
 const paceAt = (celsius: number): number => 2 ** ((celsius - data.referenceC) / data.doublesPerC);

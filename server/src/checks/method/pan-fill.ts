@@ -3,14 +3,17 @@
  * Refuses to judge, and to guess where a weight or a size is not known.
  */
 import data from '../../../data/pan-fill.json' with { type: 'json' };
-import { panVolumeMl } from '../../edits/scale.ts';
+import { panSum, panVolumeMl } from '../../edits/pan-size.ts';
 import type { Food } from '../../food/food.ts';
+import { gramsText, percentRange, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
+import type { PanNode } from '../../notation/tree.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { anySays, asWritten } from '../../recipe/step-words.ts';
 import { onceFor } from '../once.ts';
 import { overParts } from '../over-parts.ts';
+import { sumTable } from '../sum-table.ts';
 import { isBakingOrder } from './cues.ts';
 
 export interface PanFill {
@@ -23,8 +26,18 @@ export interface PanFill {
   /** More than one pan's worth is spoken of. */
   readonly batches: boolean;
   readonly names: readonly string[];
+  readonly layers: readonly PanLayer[];
 }
 
+/** One part of what fills the pan. */
+export interface PanLayer {
+  readonly head: PartHead;
+  readonly room: Room;
+  /** Without air, least and most. */
+  readonly ml: readonly [number, number];
+}
+
+/** How light a kind is worked, as a share of its weight without air, and how often it grows to its height. */
 interface Room {
   readonly lightest: number;
   readonly heaviest: number;
@@ -43,6 +56,7 @@ export const panFill = onceFor((recipe: Recipe): PanFill | undefined => {
   const ownMl = filling.some((p) => anySays(p.steps, COVERING)) ? solidBelowLidMl : solidMl;
   let raw: [number, number] = [0, 0];
   let risen: [number, number] = [0, 0];
+  const layers: PanLayer[] = [];
   for (const { head, includes } of filling) {
     if (head.ingredients.length === 0) continue;
     // A part that is on another's list would be counted twice.
@@ -51,6 +65,7 @@ export const panFill = onceFor((recipe: Recipe): PanFill | undefined => {
     const ml = ownMl(head);
     if (ml === undefined) return undefined;
     const room = ROOMS[head.kind?.name ?? ''] ?? data.other;
+    layers.push({ head, room, ml });
     const [least = 1, most = 1] = room.rise;
     const low = ml[0] / room.heaviest;
     const high = ml[1] / room.lightest;
@@ -65,6 +80,7 @@ export const panFill = onceFor((recipe: Recipe): PanFill | undefined => {
     pieces: filling.some((p) => anySays(p.steps, PIECES)),
     batches: recipe.pan.node.count === 1 && filling.some((p) => anySays(p.steps, BATCHES)),
     names: filling.filter((p) => p.head.ingredients.length > 0).map((p) => p.head.name),
+    layers,
   };
 });
 
@@ -161,5 +177,46 @@ function volumeMl(weighed: readonly Weight[], side: 'low' | 'high'): number | un
   }
   return ml + Math.max(0, massG - grams);
 }
+
+/** Where the densities and the shares are from. */
+export const FILL_SOURCE = `densities: Choi and Okos (1986); air and rise: ${data.source}`;
+
+/** The volumes line by line, and what the pan holds. */
+export function fillSum({ layers, panMl }: PanFill, pan: PanNode): string[] {
+  return [
+    ...layers.flatMap(layerSum),
+    `The pan: ${panSum(pan)} = ${ml(panMl)}, to the brim.`,
+    '',
+    `One gram takes: ${DENSITIES.map(([component, density]) => `${component} ${trimmed(1000 / density, 2)} ml`).join(', ')} (Choi and Okos 1986).`,
+  ];
+}
+
+const COMPONENTS = DENSITIES.map(([component]) => component);
+
+function layerSum({ head, room, ml: solid }: PanLayer): string[] {
+  const rows = head.ingredients.flatMap(({ name, food, weighed }) => {
+    if (!weighed.known) return [];
+    const grams = (weighed.grams.low + weighed.grams.high) / 2;
+    const held = COMPONENTS.map((component) => ((food?.per100[component] ?? 0) * grams) / 100);
+    const alone = volumeMl([{ food, low: grams, high: grams }], 'low') ?? grams;
+    return [{ name, numbers: [grams, ...held, alone] }];
+  });
+  const [least = 1, most = 1] = room.rise;
+  const raw = [solid[0] / room.heaviest, solid[1] / room.lightest] as const;
+  const called = head.name === '' ? 'It' : `The ${head.name}`;
+  const air =
+    room.heaviest === room.lightest
+      ? `weighs ${percentText(room.heaviest)} of that`
+      : `weighs ${percentRange(room.lightest, room.heaviest)} of what it would without a bubble of air`;
+  return [
+    ...sumTable(['ingredient', 'weighs, g', ...COMPONENTS.map((c) => `${c}, g`), 'takes, ml'], rows),
+    '',
+    `${called} takes ${span(solid[0], solid[1])} without air. As a ${head.kind?.name ?? 'mixture'} it ${air}, so ${span(raw[0], raw[1])} goes in; it grows ${least === most ? trimmed(least, 2) : `${trimmed(least, 2)} to ${trimmed(most, 2)}`} times, to ${span(raw[0] * least, raw[1] * most)}.`,
+    '',
+  ];
+}
+
+const span = (low: number, high: number): string => (ml(low) === ml(high) ? ml(low) : `${ml(low)} to ${ml(high)}`);
+const ml = (volume: number): string => `${gramsText(volume)} ml`;
 
 const baked = overParts((part: Part) => part.steps.some(isBakingOrder) || undefined);

@@ -1,6 +1,6 @@
 import fill from '../../../data/pan-fill.json' with { type: 'json' };
 import { defineCheck } from '../check.ts';
-import { type PanFill, panFill } from './pan-fill.ts';
+import { FILL_SOURCE, fillSum, type PanFill, panFill } from './pan-fill.ts';
 
 interface Values extends PanFill {
   readonly risen: boolean;
@@ -12,7 +12,7 @@ export default defineCheck<Values>({
   family: 'method',
   severity: 'warning',
   scope: 'recipe',
-  source: { kind: 'common practice, no source' },
+  source: { kind: 'from memory', title: FILL_SOURCE },
   explain: `**What it computes.** The volume of what is baked or set in the pan, from its composition (water, fat, protein, starch and sugar each at its own density), without a bubble of air in it, against the pan filled to the brim. Then the same with the least that its kind grows: a creamed cake 1.4 times, bread 1.6 times, a custard not at all.
 
 **Why it matters.** Batter that runs over burns on the oven floor, and what stays has not the depth its time was tested for.
@@ -41,6 +41,7 @@ It is a warning when the mixture does not fit as it is, information when it will
       band: [null, Math.round(panMl)],
     };
   },
+  work: (values, { recipe }) => (recipe.pan === undefined ? [] : fillSum(values, recipe.pan.node)),
   examples: {
     good: [
       'recipe Leek pie\n  yield   6 portions\n  pan     1.4 l\n  900 g     leeks, sliced\n  400 g     double cream\n  320 g     ready-rolled puff pastry\n  do Simmer the leeks in the cream for 10 min and pour into the dish.\n  do Cover with the pastry and bake at 200 C for 30 min until golden.\n',

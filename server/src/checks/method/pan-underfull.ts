@@ -1,6 +1,6 @@
 import fill from '../../../data/pan-fill.json' with { type: 'json' };
 import { defineCheck } from '../check.ts';
-import { type PanFill, panFill } from './pan-fill.ts';
+import { FILL_SOURCE, fillSum, type PanFill, panFill } from './pan-fill.ts';
 
 export default defineCheck<PanFill>({
   code: 'pan-underfull',
@@ -8,7 +8,7 @@ export default defineCheck<PanFill>({
   family: 'method',
   severity: 'info',
   scope: 'recipe',
-  source: { kind: 'common practice, no source' },
+  source: { kind: 'from memory', title: FILL_SOURCE },
   explain: `**What it computes.** The most room that what is baked or set in the pan can take: its volume from its composition, with as much air as its kind is ever worked with, grown as far as its kind ever grows. It is told of when even that stays under ${fill.underfull * 100} % of the pan.
 
 **Why it matters.** A thin layer in a deep pan dries out long before its time is up, and the rim shades it so that it does not colour.
@@ -29,6 +29,7 @@ export default defineCheck<PanFill>({
     unit: '1',
     band: [fill.underfull, null],
   }),
+  work: (values, { recipe }) => (recipe.pan === undefined ? [] : fillSum(values, recipe.pan.node)),
   examples: {
     good: [
       'recipe Custard\n  yield   6 portions\n  pan     round 24 x 4 cm\npart custard as baked custard\n  6 large   eggs\n  1 l       whole milk\n  100 g     caster sugar\n  do Whisk the eggs with the milk and sugar and pour into the pan.\n  do Bake at 150 C for 45 min until the centre reads 80 C.\n',

@@ -2,19 +2,25 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import type { MeasuredNode, SentenceItem, Span, TextNode } from '../../notation/tree.ts';
-import { listedPart } from '../../recipe/part.ts';
+import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { anySays, inAnyForm, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
+import { gramsOf as middleG } from '../formula/band.ts';
 import { listedG } from '../listed-grams.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { anyPart, overParts } from '../over-parts.ts';
+import { sumTable } from '../sum-table.ts';
 
 interface Values {
   /** Grams that the yield line promises, or that a step divides into pieces. */
   readonly saidG: number;
   readonly divided: boolean;
   readonly listedG: readonly [number, number];
+  /** Boils, drains or roasts. */
+  readonly reduced: boolean;
+  /** The part that is divided. */
+  readonly part?: number;
   readonly pieces?: { readonly count: number; readonly eachG: number; readonly words: string; readonly numeral: Span };
 }
 
@@ -73,6 +79,21 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
       band: [null, high],
     };
   },
+  work: ({ saidG, listedG: [low, high], pieces, divided, reduced, part }, { recipe }) => {
+    const own = part === undefined ? undefined : recipe.parts[part];
+    const heads = own === undefined ? recipe.parts.map(({ head }) => head) : dividedHeads(own);
+    const rows = heads.flatMap(({ ingredients }) => ingredients.map((i) => ({ name: i.name, numbers: [middleG(i)] })));
+    const said =
+      pieces === undefined
+        ? `${gramsText(saidG)} g`
+        : `${pieces.count} × ${gramsText(pieces.eachG)} g = ${gramsText(saidG)} g`;
+    const kept = divided ? LEAST_DIVIDED : reduced ? LEAST_REDUCED : LEAST_KEPT;
+    return [
+      ...sumTable(['ingredient', 'weighs, g'], rows),
+      '',
+      `The recipe says ${said}. Expected: from ${gramsText(low)} g × ${kept} = ${gramsText(low * kept)} g, for what is lost, to ${gramsText(high)} g × ${ROUNDING} = ${gramsText(high * ROUNDING)} g, for rounding.`,
+    ];
+  },
   fix: ({ pieces, listedG }, _scene, at) => {
     if (pieces === undefined) return [];
     const count = Math.floor((listedG[0] + listedG[1]) / 2 / pieces.eachG);
@@ -119,12 +140,15 @@ const misfit = onceWith(
     if (said.saidG >= least && said.saidG <= high * ROUNDING) return undefined;
     return {
       at: { line, start: amount.start, end: Math.max(amount.end, of?.end ?? 0) },
-      values: { ...said, listedG: [low, high], divided: false },
+      values: { ...said, listedG: [low, high], divided: false, reduced },
     };
   },
 );
 
-function promised(amount: MeasuredNode, of: TextNode | undefined): Omit<Values, 'listedG' | 'divided'> | undefined {
+function promised(
+  amount: MeasuredNode,
+  of: TextNode | undefined,
+): Omit<Values, 'listedG' | 'divided' | 'reduced'> | undefined {
   const mass = gramsOf(amount);
   if (mass !== undefined) return { saidG: mass };
   if (amount.unit !== undefined || of === undefined) return undefined;
@@ -210,7 +234,7 @@ const divisions = overParts((part): readonly Found<Values>[] | undefined => {
       const numeral = { start: item.low.start, end: (item.high ?? item.low).end };
       const pieces = { count, eachG: each.grams, words: each.words, numeral };
       const at = { part: part.index, line: step.line, start: item.start, end: each.end };
-      return [{ at, values: { saidG, listedG, pieces, divided: true } }];
+      return [{ at, values: { saidG, listedG, pieces, divided: true, reduced: false, part: part.index } }];
     });
   });
   return found.length === 0 ? undefined : found;
@@ -238,6 +262,10 @@ function eachAfter(
   }
   return undefined;
 }
+
+/** The list that is divided: the part's own, or those it takes in. */
+const dividedHeads = ({ head, includes }: Part): readonly PartHead[] =>
+  head.ingredients.length > 0 ? [head] : includes;
 
 /** What the part, or the one part it takes in, holds before the step. */
 function toDivide(part: Part, line: number): readonly [number, number] | undefined {

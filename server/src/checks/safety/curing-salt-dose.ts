@@ -1,9 +1,10 @@
 import limits from '../../../data/curing-limits.json' with { type: 'json' };
 import { listGrams } from '../../edits/set-amount.ts';
-import { gramsText } from '../../measure/number-text.ts';
+import { gramsText, trimmed } from '../../measure/number-text.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
+import { sumTable } from '../sum-table.ts';
 import { CAUTION } from './limits.ts';
 
 type Product = keyof typeof limits.products;
@@ -21,6 +22,10 @@ interface Values {
   readonly part: number;
   /** Within the limit only while little of the brine is taken up. */
   readonly ifShort: boolean;
+  /** Nitrite in a gram of the curing salt. */
+  readonly share: number;
+  readonly meats: readonly Ingredient[];
+  readonly pickleG: number;
 }
 
 export default defineCheck<Values>({
@@ -78,6 +83,27 @@ A brine stronger than that when it has evened out, and within it when a tenth is
       ? []
       : [{ title: `Write ${change.written} ${name}`, effect: 'amounts', edits: change.edits }];
   },
+  work: ({ name, ppm, saltG, brineG, product, meats, meatG, share, mostG, pickleG, ifShort }) => {
+    const { words, ppm: most } = limits.products[product];
+    const baseG = meatG + brineG;
+    const water = brineG > 0 ? [{ name: 'water', numbers: [brineG] }] : [];
+    const nitriteG = gramsText(saltG * share);
+    const percent = `${trimmed(share * 100, 2)} %`;
+    return [
+      ...sumTable(
+        ['what takes the nitrite up', 'weighs, g'],
+        [...meats.map((i) => ({ name: i.name, numbers: [grams(i)] })), ...water],
+      ),
+      '',
+      `${gramsText(saltG)} g ${name} × ${percent} = ${nitriteG} g of nitrite; ${nitriteG} g ÷ ${gramsText(baseG)} g × 1 000 000 = ${Math.round(ppm)} ppm. Taken for ${words}: ${most} ppm × ${gramsText(baseG)} g ÷ 1 000 000 ÷ ${percent} = ${gramsText(mostG)} g at most.`,
+      ...(ifShort
+        ? [
+            '',
+            `By what is taken up: ${nitriteG} g ÷ ${gramsText(pickleG)} g of brine × ${trimmed(limits.pickup.share * 100, 0)} % of the meat's weight × 1 000 000 = ${Math.round(((saltG * share) / pickleG) * limits.pickup.share * 1e6)} ppm (${limits.pickup.source}).`,
+          ]
+        : []),
+    ];
+  },
   examples: {
     good: [
       'recipe Garlic sausage\n  1 kg      pork shoulder, minced\n  18 g      fine salt\n  2.5 g     curing salt\n  do Mix the pork with the fine salt and the curing salt and poach until the centre reads 72 C.\n',
@@ -105,11 +131,12 @@ const BACON = /\b(?:bacon|belly|pancetta)\b/i;
 /** From this share of the meat's weight on, water is a brine. */
 const BRINE = 0.1;
 
+const grams = ({ weighed }: Ingredient): number => (weighed.known ? (weighed.grams.low + weighed.grams.high) / 2 : 0);
+
 function dose(part: Part, ingredient: Ingredient): Values | undefined {
   const { weighed, food, name } = ingredient;
   const share = food === undefined ? undefined : (limits.nitriteShare as Readonly<Record<string, number>>)[food.id];
   if (share === undefined || !weighed.known) return undefined;
-  const grams = (of: Ingredient) => (of.weighed.known ? (of.weighed.grams.low + of.weighed.grams.high) / 2 : 0);
   const meats = part.head.ingredients.filter((i) => MEAT.has(i.food?.class ?? ''));
   const meatG = meats.reduce((sum, i) => sum + grams(i), 0);
   if (meatG <= 0 || meats.some((i) => !i.weighed.known)) return undefined;
@@ -144,6 +171,9 @@ function dose(part: Part, ingredient: Ingredient): Values | undefined {
     mostG: (most * baseG) / 1e6 / share,
     ingredient,
     part: part.index,
+    share,
+    meats,
+    pickleG,
     ifShort: brined && taken <= most * ROUNDING,
   };
 }

@@ -1,14 +1,19 @@
 import type { FoodClass } from '../../food/food.ts';
+import { gramsText, percentText } from '../../measure/number-text.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { PartHead } from '../../recipe/part.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { asWritten, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck } from '../check.ts';
+import { gramsOf } from '../formula/band.ts';
+import { sums, sumTable } from '../sum-table.ts';
 import { CAUTION } from './limits.ts';
 
 interface Values {
   readonly name: string;
   readonly days: number | undefined;
+  readonly head: PartHead;
 }
 
 /** Days in the fridge that extension services allow. */
@@ -45,7 +50,7 @@ export default defineCheck<Values>({
       const { start, end } = solid.node.name;
       yield {
         at: { line: solid.line, start, end },
-        values: { name: solid.name, days: kept === 'warm' ? undefined : kept },
+        values: { name: solid.name, days: kept === 'warm' ? undefined : kept, head: part.head },
       };
       return;
     }
@@ -53,6 +58,19 @@ export default defineCheck<Values>({
   say: ({ name, days }) => ({
     message: `${days === undefined ? `The oil with the ${name} is kept, and not in the cold` : `${days} days are too long for ${name} in oil`}: botulism grows there unseen. Keep it at 5 °C, 41 °F, and use it within ${MOST_DAYS} days, or freeze it. ${CAUTION}`,
   }),
+  work: ({ head }) => {
+    const rows = head.ingredients.map((i) => {
+      const grams = gramsOf(i);
+      return { name: i.name, numbers: [grams, isOil(i) ? grams : 0, isSour(i) ? grams : 0] };
+    });
+    const [whole = 0, oil = 0, sour = 0] = sums(rows);
+    if (whole <= 0) return [];
+    return [
+      ...sumTable(['ingredient', 'weighs, g', 'oil, g', 'vinegar or lemon, g'], rows),
+      '',
+      `Oil: ${gramsText(oil)} g ÷ ${gramsText(whole)} g = ${percentText(oil / whole)}, and more than ${percentText(OILY)} shuts the air out. Vinegar and sour juice: ${percentText(sour / whole)}, and from ${percentText(SOUR)} it is taken for sour enough.`,
+    ];
+  },
   examples: {
     good: [
       'recipe Garlic oil\n  300 g     olive oil\n  40 g      garlic, peeled\n  do Cook the garlic in the oil over a low heat for 20 min.\n  do Cool over ice, keep at 4 C and use within 3 d.\n',
@@ -78,21 +96,22 @@ function isSolid({ food, node, free }: Ingredient): boolean {
   );
 }
 
+const isOil = ({ food }: Ingredient): boolean => food?.class === 'oil';
+
+const isSour = ({ food }: Ingredient): boolean =>
+  food !== undefined &&
+  (food.class === 'vinegar' || (food.class === 'juice' && food.roles.includes('acid')) || /lemon|lime/.test(food.name));
+
 function isOily(part: Part): boolean {
   let whole = 0;
   let oil = 0;
   let sour = 0;
-  for (const { food, weighed } of part.head.ingredients) {
-    if (!weighed.known || food === undefined) continue;
-    const grams = (weighed.grams.low + weighed.grams.high) / 2;
+  for (const ingredient of part.head.ingredients) {
+    if (ingredient.food === undefined) continue;
+    const grams = gramsOf(ingredient);
     whole += grams;
-    if (food.class === 'oil') oil += grams;
-    else if (
-      food.class === 'vinegar' ||
-      (food.class === 'juice' && food.roles.includes('acid')) ||
-      /lemon|lime/.test(food.name)
-    )
-      sour += grams;
+    if (isOil(ingredient)) oil += grams;
+    else if (isSour(ingredient)) sour += grams;
   }
   return whole > 0 && oil > whole * OILY && sour < whole * SOUR;
 }

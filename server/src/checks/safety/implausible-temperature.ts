@@ -53,6 +53,11 @@ export default defineCheck<Values>({
       unit: node.unit,
     };
   },
+  work: ({ node: { lowDegrees: degrees }, meant }) => [
+    meant === 'F'
+      ? `${trimmed(degrees, 1)} °F: (${trimmed(degrees, 1)} − 32) ÷ 1.8 = ${trimmed((degrees - 32) / 1.8, 0)} °C.`
+      : `${trimmed(degrees, 1)} °C: ${trimmed(degrees, 1)} × 1.8 + 32 = ${trimmed(degrees * 1.8 + 32, 0)} °F.`,
+  ],
   fix: ({ node, meant }, _scene, at) => [
     {
       title: `Write ${trimmed(node.lowDegrees, 1)} ${meant}`,

@@ -1,9 +1,13 @@
 import type { FoodClass } from '../../food/food.ts';
+import { gramsText, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { PartHead } from '../../recipe/part.ts';
 import type { Recipe, Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, inWords, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
+import { gramsOf } from '../formula/band.ts';
 import { anyPart, overParts } from '../over-parts.ts';
+import { sums, sumTable } from '../sum-table.ts';
 import { saysBoughtSafe } from './journey.ts';
 import { CAUTION } from './limits.ts';
 
@@ -12,6 +16,7 @@ interface Values {
   /** Acetic or citric acid in the whole, as a share. */
   readonly acid: number;
   readonly least: number;
+  readonly head: PartHead;
 }
 
 /** Acid in the whole from which a pickle is taken for one of a tested kind: half vinegar of 5 % over solids as heavy as the liquor. */
@@ -43,6 +48,15 @@ export default defineCheck<Values>({
     unit: '1',
     band: [least, null],
   }),
+  work: ({ head, acid, least }) => {
+    const rows = head.ingredients.map((i) => ({ name: i.name, numbers: [gramsOf(i), acidG(i)] }));
+    const [whole = 0, acidInAll = 0] = sums(rows);
+    return [
+      ...sumTable(['ingredient', 'weighs, g', 'acid that is added, g'], rows),
+      '',
+      `${gramsText(acidInAll)} g ÷ ${gramsText(whole)} g = ${trimmed(acid * 100, 2)} %. The least is ${percentText(least)}: ${gramsText(whole)} g × ${percentText(least)} = ${gramsText(whole * least)} g of acid.`,
+    ];
+  },
   examples: {
     good: [
       'recipe Pickled carrots as quick pickle\n  1 kg      carrots, sliced\n  500 g     white wine vinegar\n  400 g     water\n  30 g      fine salt\n  60 g      caster sugar\n  do Boil the vinegar, water, salt and sugar.\n  do Pack the carrots in sterilised jars, pour on the liquor and seal.\n',
@@ -129,6 +143,16 @@ const TOMATOES = /tomato/;
 /** Grams of acid in 100 g, where the book does not say. */
 const ACETIC = 5;
 
+/** Grams of acetic or citric acid that are added with it. */
+function acidG(ingredient: Ingredient): number {
+  const { food } = ingredient;
+  if (food === undefined) return 0;
+  const per100 = food.per100.acid;
+  if (food.class === 'vinegar') return (gramsOf(ingredient) * (per100 ?? ACETIC)) / 100;
+  if (!/citric|lemon juice|lime juice/.test(food.name)) return 0;
+  return (gramsOf(ingredient) * (per100 ?? (/citric/.test(food.name) ? 100 : ACETIC))) / 100;
+}
+
 const lowAcid = overParts(({ head, index }): Found<Values> | undefined => {
   if (head.kind?.name === 'jam' || head.kind?.name === 'lacto-ferment') return undefined;
   let whole = 0;
@@ -151,9 +175,7 @@ const lowAcid = overParts(({ head, index }): Found<Values> | undefined => {
       of ??= ingredient;
     } else if (food.class === 'sugar') sugar += grams;
     else if (food.class === 'oil') oil += grams;
-    else if (food.class === 'vinegar') acid += (grams * (food.per100.acid ?? ACETIC)) / 100;
-    else if (/citric|lemon juice|lime juice/.test(food.name))
-      acid += (grams * (food.per100.acid ?? (/citric/.test(food.name) ? 100 : ACETIC))) / 100;
+    else acid += acidG(ingredient);
   }
   if (of === undefined || low < (whole - liquid) * LOW_SHARE || sugar > whole * SWEET) return undefined;
   // Under oil, `garlic-in-oil` speaks of it.
@@ -162,5 +184,5 @@ const lowAcid = overParts(({ head, index }): Found<Values> | undefined => {
   const share = acid / whole;
   if (share >= least * 0.95) return undefined;
   const { start, end } = of.node.name ?? { start: 0, end: 0 };
-  return { at: { part: index, line: of.line, start, end }, values: { name: of.name, acid: share, least } };
+  return { at: { part: index, line: of.line, start, end }, values: { name: of.name, acid: share, least, head } };
 });

@@ -7,6 +7,7 @@ import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
 import { onceFor, onceInHouse, onceWith } from '../once.ts';
 import { type Given, overList, overParts } from '../over-parts.ts';
+import { plainTable } from '../sum-table.ts';
 import {
   cooksThrough,
   type Followed,
@@ -96,6 +97,18 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} �
           ? values.limit.source
           : `${values.limit.source}; ${values.limit.holdsSource}`,
     };
+  },
+  work: (values) => {
+    if (values.kind !== 'food' || values.limit.holds.length === 0) return [];
+    const { low } = values.reading.celsius;
+    return [
+      ...plainTable(
+        ['°C in the food', 'must hold'],
+        values.limit.holds.map(([celsius, seconds]) => [String(celsius), timeText(seconds / 60)]),
+      ),
+      '',
+      `Of these times, that of the nearest row below counts for ${trimmed(low, 1)} °C: nothing is worked out between two.`,
+    ];
   },
   fix: (values, _scene, at) => {
     const { reading } = values;

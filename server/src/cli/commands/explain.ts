@@ -23,8 +23,9 @@ export const explain: Command = {
       return 0;
     }
     const input = await readOne({ ...options, rest: file }, io);
-    const { open, accepted } = snapshotOf(input, housesFor(io)).findings;
-    io.out(explainOn(check, [...open, ...accepted], input.shown));
+    const snapshot = snapshotOf(input, housesFor(io));
+    const { open, accepted } = snapshot.findings;
+    io.out(explainOn(check, [...open, ...accepted], snapshot, input.shown));
     return 0;
   },
 };

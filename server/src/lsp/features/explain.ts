@@ -10,7 +10,10 @@ export const explainFeature: Feature = {
       if (check === undefined) return null;
       const snapshot = uri === undefined ? undefined : snapshotOf(uri);
       const here = snapshot?.findings.open.filter((f) => f.code === code) ?? [];
-      const markdown = here.length === 0 ? explainPage(check) : explainOn(check, here, 'this recipe');
+      const markdown =
+        snapshot === undefined || here.length === 0
+          ? explainPage(check)
+          : explainOn(check, here, snapshot, 'this recipe');
       return { version: messageVersion, title: check.title, markdown };
     }),
   ],

@@ -335,6 +335,16 @@ describe('scale, format and explain', () => {
     expect(out).toContain('5 g curing salt × 6.25 % = 0.31 g of nitrite');
   });
 
+  test('a curing salt that the house describes counts as what it is like', async () => {
+    const files = {
+      'quern.json': '{}',
+      'foods.quern': 'food rosy powder\n  like curing salt\n',
+      'ham.quern':
+        'recipe Ham\n  1 kg      pork shoulder\n  20 g      rosy powder\n  do Rub the pork with the rosy powder and cure at 4 C for 7 d.\n',
+    };
+    expect((await quern(['check', 'ham.quern'], files)).out).toContain('1250 ppm of nitrite');
+  });
+
   test('help names every command', async () => {
     const { out, exit } = await quern(['--help']);
     for (const name of ['check', 'report', 'scale', 'format', 'weigh', 'explain', 'lsp']) expect(out).toContain(name);

@@ -59,9 +59,10 @@ function findFood(node: IngredientNode, world: World): FoodMatch {
   const name = node.name?.text ?? '';
   const match = world.book.find(node.preparation === undefined ? name : `${name}, ${node.preparation.text}`);
   const count = node.amount?.kind === 'measured' ? node.amount.quantity.count : undefined;
-  if (match.kind !== 'ambiguous' || count === undefined) return match;
+  if (count === undefined || match.kind === 'unknown') return match;
   // What holds it or how it grows tells two foods of one name apart: `1 can chickpeas`, `1 bunch coriander`.
   if (count === 'can' || count === 'tin') return oneFood(world.book.find(`canned ${name}`)) ?? match;
+  if (match.kind !== 'ambiguous') return match;
   const herbs = GREEN.has(count) ? match.foods.filter((food) => food.class === 'leafy herb') : [];
   const [herb] = herbs;
   return herb !== undefined && herbs.length === 1 ? { kind: 'food', food: herb } : match;

@@ -1,9 +1,15 @@
 import limits from '../../../data/curing-limits.json' with { type: 'json' };
 import { listGrams } from '../../edits/set-amount.ts';
 import { gramsText, trimmed } from '../../measure/number-text.ts';
+import type { Range } from '../../measure/quantity.ts';
+import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Part } from '../../recipe/recipe.ts';
-import { defineCheck } from '../check.ts';
+import type { Mention } from '../../recipe/mentions.ts';
+import { listedPart } from '../../recipe/part.ts';
+import type { Part, Recipe } from '../../recipe/recipe.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { gramsOf as middleG } from '../formula/band.ts';
+import { anyPart } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
 import { CAUTION } from './limits.ts';
 
@@ -11,7 +17,11 @@ type Product = keyof typeof limits.products;
 
 interface Values {
   readonly name: string;
+  readonly substance: 'nitrite' | 'nitrate';
+  /** Its strength is not known, and taken for the usual. */
+  readonly assumed: boolean;
   readonly ppm: number;
+  readonly mostPpm: number;
   readonly saltG: number;
   readonly meatG: number;
   /** Water that shares the nitrite; 0 in a dry cure. */
@@ -19,12 +29,15 @@ interface Values {
   readonly product: Product;
   readonly mostG: number;
   readonly ingredient: Ingredient;
+  /** The part whose list it stands on. */
   readonly part: number;
+  /** All of it goes to this meat, so that its line may be mended. */
+  readonly whole: boolean;
   /** Within the limit only while little of the brine is taken up. */
   readonly ifShort: boolean;
   /** Nitrite in a gram of the curing salt. */
   readonly share: number;
-  readonly meats: readonly Ingredient[];
+  readonly meats: readonly Taken[];
   readonly pickleG: number;
 }
 
@@ -33,73 +46,62 @@ export default defineCheck<Values>({
   title: 'More curing salt than the product may have',
   family: 'safety',
   severity: 'error',
-  scope: 'part',
+  scope: 'recipe',
   source: {
     kind: 'publication',
     title: `${limits.source}: 156 ppm minced, 200 immersed or pumped, 625 dry cured, bacon 120`,
   },
-  explain: `**What it computes.** Ingoing sodium nitrite in mg a kg of meat: grams of curing salt × its share of nitrite (6.25 % in the pink salts no. 1 and no. 2) ÷ grams of meat, in a brine ÷ grams of meat and water together. 2.5 g of curing salt a kg of minced meat are 156 ppm.
+  explain: `**What it computes.** Ingoing sodium nitrite in mg a kg of meat: grams of curing salt × its share of nitrite (6.25 % in the pink salts no. 1 and no. 2) ÷ grams of meat, in a brine ÷ grams of meat and water together. 2.5 g of curing salt a kg of minced meat are 156 ppm. A cure or a brine that is a part of its own is held against the meat of the part that takes it. What is sold as some \`cure\` that no book has is taken for no. 1; of saltpetre the nitrate is reckoned.
 
 **Why it matters.** Nitrite keeps botulism out of cured meat, and is a poison in little more than the dose that does it: a tablespoon for a teaspoon has put families in hospital.
 
 **What to do.** Weigh it, to a tenth of a gram. The limit depends on the product: minced or emulsified 156 ppm, in a brine 200 ppm (bacon 120 ppm), rubbed on dry 625 ppm (bacon 200 ppm).
 
 A brine stronger than that when it has evened out, and within it when a tenth is taken up, is information. **Silent** where the weight of the meat or the salt is not known, and on too little of it.`,
-  *find(part) {
-    const cures = part.head.ingredients.filter((i) => i.food?.class === 'curing salt');
-    if (cures.length === 0) return;
-    for (const ingredient of cures) {
-      const values = dose(part, ingredient);
-      const { name } = ingredient.node;
-      if (values === undefined || name === undefined || values.saltG <= values.mostG * ROUNDING) continue;
-      yield {
-        at: { line: ingredient.line, start: name.start, end: name.end },
-        values,
-        ...(values.ifShort && { severity: 'info' as const }),
-      };
-    }
-  },
-  say: ({ name, ppm, saltG, meatG, brineG, product, mostG, ifShort }) => {
+  find: ({ recipe }) => (anyCure(recipe) ? overdoses(recipe) : []),
+  say: ({ name, substance, assumed, ppm, mostPpm, saltG, meatG, brineG, product, mostG, ifShort }) => {
     const rule = limits.products[product];
     const over =
       brineG > 0
         ? `${gramsText(meatG)} g of meat and ${gramsText(brineG)} g of water`
         : `${gramsText(meatG)} g of meat`;
-    const limit = `${rule.words} may have ${rule.ppm} ppm, ${gramsText(mostG)} g`;
+    const limit = `${rule.words} may have ${mostPpm === 0 ? 'none' : `${mostPpm} ppm, ${gramsText(mostG)} g`}`;
+    const taken = assumed
+      ? ` Taken for curing salt no. 1, of ${trimmed(limits.assumed.share * 100, 2)} % nitrite: write which it is.`
+      : '';
+    const are = `${gramsText(saltG)} g of ${name} on ${over} are ${Math.round(ppm)} ppm of ${substance}`;
     return {
       message: ifShort
-        ? `${gramsText(saltG)} g of ${name} on ${over} are ${Math.round(ppm)} ppm of nitrite once the brine has evened out; ${limit}. It is within the limit only while about a tenth of the brine is taken up: say how long, or weaken it. ${CAUTION}`
-        : `${gramsText(saltG)} g of ${name} on ${over} are ${Math.round(ppm)} ppm of nitrite; ${limit}. ${CAUTION}`,
+        ? `${are} once the brine has evened out; ${limit}.${taken} It is within the limit only while about a tenth of the brine is taken up: say how long, or weaken it. ${CAUTION}`
+        : `${are}; ${limit}.${taken} ${CAUTION}`,
       value: Math.round(ppm),
       unit: 'mg/kg',
-      band: [null, rule.ppm],
-      source: rule.section,
+      band: [null, mostPpm],
+      source: assumed ? `${rule.section}; ${limits.assumed.source}` : rule.section,
     };
   },
-  fix: ({ ingredient, part, mostG, name }, { recipe }) => {
+  fix: ({ ingredient, part, mostG, name, whole }, { recipe }) => {
+    if (!whole || mostG < 0.1) return [];
     // Rounded down: never above the limit.
     const change = listGrams(recipe, part, ingredient, Math.floor(mostG * 10) / 10);
     return change === undefined
       ? []
       : [{ title: `Write ${change.written} ${name}`, effect: 'amounts', edits: change.edits }];
   },
-  work: ({ name, ppm, saltG, brineG, product, meats, meatG, share, mostG, pickleG, ifShort }) => {
-    const { words, ppm: most } = limits.products[product];
+  work: ({ name, substance, ppm, mostPpm, saltG, brineG, product, meats, meatG, share, mostG, pickleG, ifShort }) => {
     const baseG = meatG + brineG;
+    const rows = meats.map(({ of, grams }) => ({ name: of.name, numbers: [grams] }));
     const water = brineG > 0 ? [{ name: 'water', numbers: [brineG] }] : [];
-    const nitriteG = gramsText(saltG * share);
+    const pureG = gramsText(saltG * share);
     const percent = `${trimmed(share * 100, 2)} %`;
     return [
-      ...sumTable(
-        ['what takes the nitrite up', 'weighs, g'],
-        [...meats.map((i) => ({ name: i.name, numbers: [grams(i)] })), ...water],
-      ),
+      ...sumTable([`what takes the ${substance} up`, 'weighs, g'], [...rows, ...water]),
       '',
-      `${gramsText(saltG)} g ${name} × ${percent} = ${nitriteG} g of nitrite; ${nitriteG} g ÷ ${gramsText(baseG)} g × 1 000 000 = ${Math.round(ppm)} ppm. Taken for ${words}: ${most} ppm × ${gramsText(baseG)} g ÷ 1 000 000 ÷ ${percent} = ${gramsText(mostG)} g at most.`,
+      `${gramsText(saltG)} g ${name} × ${percent} = ${pureG} g of ${substance}; ${pureG} g ÷ ${gramsText(baseG)} g × 1 000 000 = ${Math.round(ppm)} ppm. Taken for ${limits.products[product].words}: ${mostPpm} ppm × ${gramsText(baseG)} g ÷ 1 000 000 ÷ ${percent} = ${gramsText(mostG)} g at most.`,
       ...(ifShort
         ? [
             '',
-            `By what is taken up: ${nitriteG} g ÷ ${gramsText(pickleG)} g of brine × ${trimmed(limits.pickup.share * 100, 0)} % of the meat's weight × 1 000 000 = ${Math.round(((saltG * share) / pickleG) * limits.pickup.share * 1e6)} ppm (${limits.pickup.source}).`,
+            `By what is taken up: ${pureG} g ÷ ${gramsText(pickleG)} g of brine × ${trimmed(limits.pickup.share * 100, 0)} % of the meat's weight × 1 000 000 = ${Math.round(((saltG * share) / pickleG) * limits.pickup.share * 1e6)} ppm (${limits.pickup.source}).`,
           ]
         : []),
     ];
@@ -130,19 +132,122 @@ const MINCED = /\b(?:minced?|ground|sausage|salami|emulsif|chopped fine|finely c
 const BACON = /\b(?:bacon|belly|pancetta)\b/i;
 /** From this share of the meat's weight on, water is a brine. */
 const BRINE = 0.1;
+/** Names under which curing salts are sold that are in no book: `cure`, `-cure`, `curing mix`, `pink salt`. */
+const SOLD_AS = /\b\w*cures?\b|\bcuring\b|\bnitrite\b|^pink salt\b/i;
 
-const grams = ({ weighed }: Ingredient): number => (weighed.known ? (weighed.grams.low + weighed.grams.high) / 2 : 0);
+const isCure = ({ food, match, name, free }: Ingredient): boolean =>
+  food === undefined ? match.kind === 'unknown' && !free && SOLD_AS.test(name) : food.class === 'curing salt';
 
-function dose(part: Part, ingredient: Ingredient): Values | undefined {
-  const { weighed, food, name } = ingredient;
-  const share = food === undefined ? undefined : (limits.nitriteShare as Readonly<Record<string, number>>)[food.id];
-  if (share === undefined || !weighed.known) return undefined;
-  const meats = part.head.ingredients.filter((i) => MEAT.has(i.food?.class ?? ''));
-  const meatG = meats.reduce((sum, i) => sum + grams(i), 0);
-  if (meatG <= 0 || meats.some((i) => !i.weighed.known)) return undefined;
-  const waterG = part.head.ingredients.reduce((sum, i) => sum + (i.food?.class === 'water' ? grams(i) : 0), 0);
-  const words = meats.map((i) => [i.name, i.node.preparation?.text].join(' ')).join(' ');
-  const minced = meats.some((i) => i.food?.class.startsWith('ground')) || MINCED.test(words);
+const anyCure = anyPart(({ head, includes }) =>
+  head.ingredients.some((i) => isCure(i) && !includes.some(({ name }) => isNamed(name, i))),
+);
+
+const isNamed = (part: string, { name }: Ingredient): boolean => part.toLowerCase() === name.toLowerCase();
+
+/** What a part works with: an ingredient of its own or of an earlier part, and how much of it. */
+interface Taken {
+  readonly of: Ingredient;
+  readonly part: number;
+  readonly grams: number;
+  readonly share: number;
+}
+
+/** Every curing salt against the meat that it goes to, where it is too much; one a salt, where it is worst. */
+function overdoses(recipe: Recipe): readonly Found<Values>[] {
+  const worst = new Map<Ingredient, Values>();
+  for (const part of recipe.parts) {
+    const taken = takenBy(part, recipe);
+    for (const salt of taken)
+      if (isCure(salt.of)) {
+        const values = dose(taken, salt);
+        const known = worst.get(salt.of);
+        if (values === undefined || values.saltG <= values.mostG * ROUNDING) continue;
+        if (known === undefined || values.ppm / values.mostPpm > known.ppm / known.mostPpm) worst.set(salt.of, values);
+      }
+  }
+  return [...worst.values()].flatMap((values) => {
+    const { ingredient, part, ifShort } = values;
+    const { name } = ingredient.node;
+    if (name === undefined) return [];
+    const at = { part, line: ingredient.line, start: name.start, end: name.end };
+    return [{ at, values, ...(ifShort && { severity: 'info' as const }) }];
+  });
+}
+
+/** Its own list, and what its list and its steps take of earlier parts. */
+function takenBy(part: Part, { parts, bound }: Recipe): readonly Taken[] {
+  const taken: Taken[] = [];
+  const add = (index: number, of: Ingredient, share: number): void => {
+    if (!taken.some((t) => t.of === of)) taken.push({ of, part: index, share, grams: middleG(of) * share });
+  };
+  const addPart = (index: number, share: number): void => {
+    for (const i of parts[index]?.head.ingredients ?? []) add(index, i, share);
+  };
+  const listed = new Set<Ingredient>();
+  for (const head of part.includes) {
+    const line = listedPart(part.head, head.name);
+    const index = bound.heads.lastIndexOf(head, part.index);
+    if (line === undefined || index < 0) continue;
+    listed.add(line);
+    addPart(index, shareOfMass(middleG(line), head.massG));
+  }
+  for (const i of part.head.ingredients) if (!listed.has(i)) add(part.index, i, 1);
+  const mentions = part.steps.flatMap((step) => step.mentions).filter((m) => !m.verb);
+  for (const { part: index, ingredients } of mentions) {
+    if (index !== undefined && index !== part.index) {
+      const whole = parts[index]?.head.massG;
+      const uses = mentions.filter((m) => m.part === index);
+      if (whole !== undefined) addPart(index, portionOf(uses, whole));
+    }
+    for (const ref of ingredients) {
+      const of = ref.part === part.index ? undefined : parts[ref.part]?.head.ingredients[ref.ingredient];
+      if (of?.weighed.known !== true) continue;
+      const uses = mentions.filter((m) =>
+        m.ingredients.some((r) => r.part === ref.part && r.ingredient === ref.ingredient),
+      );
+      add(ref.part, of, portionOf(uses, of.weighed.grams));
+    }
+  }
+  return taken;
+}
+
+/** What the portions come to as a share; the whole where none says how much, for that is the safe side. */
+function portionOf(uses: readonly Mention[], whole: Range): number {
+  const shares = uses.flatMap(({ portion }) => {
+    if (portion.kind === 'share') return [portion.of];
+    if (portion.kind !== 'amount') return [];
+    const { unit, quantity } = portion.measured;
+    if (unit === undefined || dimensionOf(unit.symbol) !== 'mass') return [1];
+    return [shareOfMass(((quantity.low + quantity.high) / 2) * (baseOf(unit.symbol, 'us') ?? 1), whole)];
+  });
+  return shares.length === 0
+    ? 1
+    : Math.min(
+        1,
+        shares.reduce((sum, share) => sum + share, 0),
+      );
+}
+
+const shareOfMass = (grams: number, { low, high }: Range): number => (low + high > 0 ? (2 * grams) / (low + high) : 1);
+
+/** How much of what cures is in a gram of it. */
+function strengthOf({ food }: Ingredient): Pick<Values, 'substance' | 'share' | 'assumed'> {
+  const nitrate = (limits.nitrateShare as Readonly<Record<string, number>>)[food?.id ?? ''];
+  if (nitrate !== undefined) return { substance: 'nitrate', share: nitrate, assumed: false };
+  const share = (limits.nitriteShare as Readonly<Record<string, number>>)[food?.id ?? ''];
+  return { substance: 'nitrite', share: share ?? limits.assumed.share, assumed: share === undefined };
+}
+
+function dose(taken: readonly Taken[], { of: ingredient, part, share: of, grams: saltG }: Taken): Values | undefined {
+  const { weighed, name } = ingredient;
+  if (!weighed.known) return undefined;
+  const { substance, share, assumed } = strengthOf(ingredient);
+  const meats = taken.filter((t) => MEAT.has(t.of.food?.class ?? ''));
+  const meatG = meats.reduce((sum, { grams }) => sum + grams, 0);
+  if (meatG <= 0 || meats.some((t) => !t.of.weighed.known)) return undefined;
+  const waterG = taken.reduce((sum, t) => sum + (t.of.food?.class === 'water' ? t.grams : 0), 0);
+  const words = meats.map((t) => [t.of.name, t.of.node.preparation?.text].join(' ')).join(' ');
+  const minced = meats.some((t) => t.of.food?.class.startsWith('ground')) || MINCED.test(words);
   const brined = !minced && waterG > meatG * BRINE;
   const bacon = BACON.test(words);
   const product: Product = minced
@@ -154,26 +259,30 @@ function dose(part: Part, ingredient: Ingredient): Values | undefined {
       : bacon
         ? 'bacon, dry'
         : 'dry';
-  const { ppm: most } = limits.products[product];
+  const rule = limits.products[product];
+  const mostPpm = substance === 'nitrate' ? rule.nitratePpm : rule.ppm;
   const baseG = brined ? meatG + waterG : meatG;
-  const saltG = grams(ingredient);
   const ppm = (saltG * share * 1e6) / baseG;
   // By pick-up: the brine's own strength, times the share of the meat's weight that it adds.
-  const pickleG = part.head.ingredients.reduce((sum, i) => sum + (meats.includes(i) ? 0 : grams(i)), 0);
-  const taken = brined ? ((saltG * share * 1e6) / pickleG) * limits.pickup.share : ppm;
+  const pickleG = taken.reduce((sum, t) => sum + (meats.includes(t) ? 0 : t.grams), 0);
+  const ifTaken = brined ? ((saltG * share * 1e6) / pickleG) * limits.pickup.share : ppm;
   return {
     name,
+    substance,
+    assumed,
     ppm,
+    mostPpm,
     saltG,
     meatG,
     brineG: brined ? waterG : 0,
     product,
-    mostG: (most * baseG) / 1e6 / share,
+    mostG: (mostPpm * baseG) / 1e6 / share,
     ingredient,
-    part: part.index,
+    part,
+    whole: of === 1,
     share,
     meats,
     pickleG,
-    ifShort: brined && taken <= most * ROUNDING,
+    ifShort: brined && ifTaken <= mostPpm * ROUNDING,
   };
 }

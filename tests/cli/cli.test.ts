@@ -345,6 +345,27 @@ describe('scale, format and explain', () => {
     expect((await quern(['check', 'ham.quern'], files)).out).toContain('1250 ppm of nitrite');
   });
 
+  test.each([
+    ['1 tin chickpeas', 'canned-chickpea'],
+    ['1 can of 200 g salmon', 'canned-salmon'],
+    ['1 bunch coriander', 'coriander-leaf'],
+    ['2 tins of 400 g chopped tomatoes', 'canned-tomato'],
+    ['1 cup coriander', null],
+  ])('weigh settles the name in %s as a recipe does', async (words, food) => {
+    const weighed = JSON.parse((await quern(['weigh', words, '--format', 'json'])).out);
+    expect(weighed.food).toBe(food);
+    const text = `recipe T\n  ${words}\n  do Mix.\n`;
+    const { out } = await quern(['report', 't.quern', '--format', 'json'], { 't.quern': text });
+    const [listed] = JSON.parse(out).parts[0].ingredients;
+    expect(listed).toMatchObject({ food, grams_low: weighed.grams_low, grams_high: weighed.grams_high });
+  });
+
+  test('weigh names the food of which it does not know how much there is', async () => {
+    expect((await quern(['weigh', '1 tin chickpeas'])).out).toMatch(
+      /^not known, canned chickpea: a tin has no fixed size/,
+    );
+  });
+
   test('help names every command', async () => {
     const { out, exit } = await quern(['--help']);
     for (const name of ['check', 'report', 'scale', 'format', 'weigh', 'explain', 'lsp']) expect(out).toContain(name);

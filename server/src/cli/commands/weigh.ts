@@ -59,7 +59,7 @@ export const weigh: Command = {
       return 0;
     }
     const near = match.kind === 'ambiguous' ? match.foods : match.kind === 'unknown' ? match.near : [];
-    io.out(`not known: ${weighed.why}\n`);
+    io.out(`not known${food === undefined ? '' : `, ${food.name}`}: ${weighed.why}\n`);
     if (near.length > 0)
       io.out(`${match.kind === 'ambiguous' ? 'it could be' : 'did you mean'} ${near.map((f) => f.name).join(', ')}?\n`);
     return 1;

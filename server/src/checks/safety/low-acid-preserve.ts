@@ -1,3 +1,4 @@
+import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
 import type { FoodClass } from '../../food/food.ts';
 import { gramsText, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
@@ -17,12 +18,16 @@ interface Values {
   readonly acid: number;
   readonly least: number;
   readonly head: PartHead;
+  readonly source?: string;
 }
 
 /** Acid in the whole from which a pickle is taken for one of a tested kind: half vinegar of 5 % over solids as heavy as the liquor. */
 const PICKLE = 0.011;
 /** Tomatoes: 2 tbsp bottled lemon juice a quart, 30 g at 5 % to some 1.4 kg as bought. */
 const TOMATO = 0.001;
+
+/** Sugar on the list from which a jam of such fruit is boiled to where nothing of the kind grows in it (judgement). */
+const SWEET_JAM = 0.25;
 
 export default defineCheck<Values>({
   code: 'low-acid-preserve',
@@ -34,19 +39,20 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'USDA Complete Guide to Home Canning (2015); 21 CFR 114.3: pH 4.6 divides acid from low-acid foods',
   },
-  explain: `**What it computes.** A recipe that seals jars, or keeps them out of the fridge, with vegetables, herbs, pulses, mushrooms, boiled eggs, meat or fish in them: whether a step processes them under pressure, and else how much acetic or citric acid the whole holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart).
+  explain: `**What it computes.** A recipe that seals jars, or keeps them out of the fridge, with vegetables, herbs, pulses, mushrooms, grains, boiled eggs, meat or fish in them, or fruit that is low in acid (figs, bananas, mangoes, melons, papayas, elderberries, white peaches and their like): whether a step processes them under pressure, and else how much acetic or citric acid the whole holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes and such fruit ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart). What is said of the cold or of pressure counts from the step with the jars on.
 
 **Why it matters.** Above pH 4.6 the spores of Clostridium botulinum outlive boiling water, and a sealed jar is the airless place they need. The poison has no smell.
 
 **What to do.** Use a tested recipe: pressure-can it, or pickle it with vinegar of 5 % that is never thinned below that recipe. Or keep it in the fridge or freezer, and say so.
 
-**Silent** for fruit and jams, ferments in their brine, what is kept in the fridge or frozen, and wherever pressure is named. It measures acid, not pH, and does not certify a recipe.`,
+**Silent** for other fruit, jams with their full sugar (${SWEET_JAM * 100} % of the list and more), ferments in their brine, what is kept in the fridge or frozen, and wherever pressure is named. It measures acid, not pH, and does not certify a recipe.`,
   find: ({ recipe }) => (isSealed(recipe) ? lowAcid(recipe).map(({ value }) => value) : []),
-  say: ({ name, acid, least }) => ({
+  say: ({ name, acid, least, source }) => ({
     message: `Sealed jars with ${name} hold ${acid < 0.0005 ? 'no acid that was added' : `${(acid * 100).toFixed(2)} % of acid in the whole`}, where ${(least * 100).toFixed(1)} % is the least, and no step uses pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
     value: acid,
     unit: '1',
     band: [least, null],
+    ...(source !== undefined && { source }),
   }),
   work: ({ head, acid, least }) => {
     const rows = head.ingredients.map((i) => ({ name: i.name, numbers: [gramsOf(i), acidG(i)] }));
@@ -67,12 +73,13 @@ export default defineCheck<Values>({
       'recipe Basil pesto\n  200 g     basil\n# "basil" low-acid-preserve: no acid\n  250 ml    olive oil\n  60 g      pine nuts\n  80 g      Parmesan\n  2 cloves  garlic\n  do Blend everything, fill into sterilised jars, seal and keep in the pantry for 6 months.\n',
       'recipe Canned pumpkin\n  3 kg      pumpkin, cubed\n# "pumpkin" low-acid-preserve: no acid\n  1 l       water\n  do Boil the pumpkin in the water until soft, mash and fill into jars.\n  do Boil the jars for 90 min.\n',
       'recipe Pickled eggs\n  12        eggs, hard-boiled\n# "eggs" low-acid-preserve: is the least\n  350 ml    water\n  150 ml    white wine vinegar\n  do Boil the vinegar and water, pour over the eggs in sterilised jars, seal and store in the cupboard.\n',
+      'recipe Fig spread as jam\n  1.5 kg    figs, quartered\n# "figs" low-acid-preserve: no acid\n  200 g     honey\n  200 ml    water\n  do Simmer the figs with the honey and water for 40 min.\n  do Ladle into hot jars, close and boil the jars for 10 min. Refrigerate once opened.\n',
       'recipe Pepper relish\n  1 kg      red bell peppers, diced\n# "red bell peppers" low-acid-preserve: is the least\n  300 g     onions, diced\n  60 g      white wine vinegar\n  40 g      caster sugar\n  do Simmer the peppers, onions, vinegar and sugar for 30 min.\n  do Fill into sterilised jars, seal and store in the larder.\n',
     ],
   },
 });
 
-const JARS = asWritten('jar', 'jars', 'bottles', 'cans');
+const JARS = asWritten('jar', 'jars', 'jarred', 'bottles', 'cans');
 const SEALING = asWritten(
   'seal',
   'sealed',
@@ -80,12 +87,20 @@ const SEALING = asWritten(
   'sterilized',
   'process',
   'processed',
+  'close',
+  'closed',
+  'airtight',
+  'canner',
+  'water-bath',
+  'invert',
   'lids',
   'lid',
   'larder',
   'cupboard',
   'pantry',
+  'cellar',
   'shelf',
+  'shelves',
 );
 /** Pressure, or the cold. */
 const OTHERWISE = asWritten(
@@ -100,8 +115,10 @@ const OTHERWISE = asWritten(
   'freeze',
   'freezer',
   'frozen',
-  'ferment',
 );
+const FERMENTED = asWritten('ferment', 'fermented', 'ferments');
+/** The cold once a jar is open, or of a plate that tells whether it sets, keeps no jar. */
+const ANOTHER = asWritten('opened', 'opening', 'open', 'saucer', 'saucers', 'plate', 'plates');
 
 /** Jars are closed to stand out of the cold. */
 const isSealed = (recipe: Recipe): boolean => jarred(recipe) && sealed(recipe) && !keptOtherwise(recipe);
@@ -110,11 +127,25 @@ const jarred = anyPart(({ steps }) => anySays(steps, JARS));
 const sealed = anyPart(
   ({ steps }) => anySays(steps, SEALING) || (anySays(steps, JARS) && steps.some((s) => says(s, JARS) && boilsJars(s))),
 );
-const keptOtherwise = anyPart(
-  ({ steps }) =>
-    anySays(steps, OTHERWISE) ||
-    steps.some((s) => s.heat.some((h) => h.role === 'surroundings' && h.celsius.high <= 8)),
-);
+const fermented = anyPart(({ steps }) => anySays(steps, FERMENTED));
+
+const isCold = (step: Step): boolean =>
+  (says(step, OTHERWISE) || step.heat.some((h) => h.role === 'surroundings' && h.celsius.high <= 8)) &&
+  !says(step, ANOTHER);
+
+/** Where a part first speaks of jars, and whether it is cold or under pressure anywhere, and from there on. */
+const keeping = overParts(({ steps }) => {
+  const jars = steps.findIndex((step) => says(step, JARS));
+  const cold = steps.findLastIndex(isCold);
+  return jars < 0 && cold < 0 ? undefined : { jars: jars >= 0, anywhere: cold >= 0, after: jars >= 0 && cold >= jars };
+});
+
+/** From the step with the jars on: what was chilled or cooked under pressure before is in the jar all the same. */
+function keptOtherwise(recipe: Recipe): boolean {
+  const all = keeping(recipe).map(({ value }) => value);
+  const first = all.findIndex(({ jars }) => jars);
+  return fermented(recipe) || all.some(({ anywhere, after }, at) => (at > first ? anywhere : at === first && after));
+}
 
 /** `boil the jars for 90 min` */
 const boilsJars = ({ sentence }: Step): boolean =>
@@ -132,29 +163,46 @@ const LOW_ACID: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'fish',
   'shellfish',
   'stock',
+  'grain',
+  'cured meat',
 ]);
 /** A jam with an onion in it is a jam. */
 const LOW_SHARE = 0.3;
 /** However thin the liquor, what lies in it is what it is. */
 const LIQUID: ReadonlySet<FoodClass> = new Set<FoodClass>(['water', 'vinegar', 'juice']);
 const SWEET = 0.5;
+/** Of the solids, the share of low-acid fruit that sour fruit does not make up for (judgement). */
+const FRUIT_SHARE = 0.5;
 const OILY = 0.4;
 const TOMATOES = /tomato/;
 /** Grams of acid in 100 g, where the book does not say. */
 const ACETIC = 5;
+/** Of a lemon, its juice (USDA SR26, NDB 09152: 47 g of one). */
+const JUICE = 0.4;
+
+const FRUITS: ReadonlySet<string> = new Set(fruit.foods);
+
+const isLowAcidFruit = ({ food, name, node }: Ingredient): boolean =>
+  food !== undefined &&
+  (FRUITS.has(food.name) ||
+    (food.name === 'peach' &&
+      fruit.words.some((w) => `${name} ${node.preparation?.text ?? ''}`.toLowerCase().includes(w))));
 
 /** Grams of acetic or citric acid that are added with it. */
 function acidG(ingredient: Ingredient): number {
-  const { food } = ingredient;
+  const { food, name, node } = ingredient;
   if (food === undefined) return 0;
   const per100 = food.per100.acid;
   if (food.class === 'vinegar') return (gramsOf(ingredient) * (per100 ?? ACETIC)) / 100;
+  if (/^(?:lemon|lime)$/.test(food.name) && /juic/i.test(`${name} ${node.preparation?.text ?? ''}`))
+    return (gramsOf(ingredient) * JUICE * ACETIC) / 100;
   if (!/citric|lemon juice|lime juice/.test(food.name)) return 0;
   return (gramsOf(ingredient) * (per100 ?? (/citric/.test(food.name) ? 100 : ACETIC))) / 100;
 }
 
 const lowAcid = overParts(({ head, index }): Found<Values> | undefined => {
-  if (head.kind?.name === 'jam' || head.kind?.name === 'lacto-ferment') return undefined;
+  if (head.kind?.name === 'lacto-ferment') return undefined;
+  const isJam = head.kind?.name === 'jam';
   let whole = 0;
   let liquid = 0;
   let low = 0;
@@ -162,7 +210,9 @@ const lowAcid = overParts(({ head, index }): Found<Values> | undefined => {
   let acid = 0;
   let sugar = 0;
   let oil = 0;
+  let fruits = 0;
   let of: Ingredient | undefined;
+  let fruitOf: Ingredient | undefined;
   for (const ingredient of head.ingredients) {
     const { food, weighed } = ingredient;
     if (food === undefined || !weighed.known) continue;
@@ -173,16 +223,28 @@ const lowAcid = overParts(({ head, index }): Found<Values> | undefined => {
       low += grams;
       if (TOMATOES.test(food.name)) tomato += grams;
       of ??= ingredient;
-    } else if (food.class === 'sugar') sugar += grams;
+    } else if (isLowAcidFruit(ingredient)) {
+      fruits += grams;
+      fruitOf ??= ingredient;
+    } else if (food.class === 'sugar' || food.class === 'syrup') sugar += grams;
     else if (food.class === 'oil') oil += grams;
     else acid += acidG(ingredient);
   }
-  if (of === undefined || low < (whole - liquid) * LOW_SHARE || sugar > whole * SWEET) return undefined;
+  const solids = whole - liquid;
   // Under oil, `garlic-in-oil` speaks of it.
   if (oil > whole * OILY) return undefined;
-  const least = tomato > low * 0.7 ? TOMATO : PICKLE;
   const share = acid / whole;
-  if (share >= least * 0.95) return undefined;
-  const { start, end } = of.node.name ?? { start: 0, end: 0 };
-  return { at: { part: index, line: of.line, start, end }, values: { name: of.name, acid: share, least, head } };
+  const found = (what: Ingredient, least: number, source?: string): Found<Values> | undefined => {
+    if (share >= least * 0.95) return undefined;
+    const { start, end } = what.node.name ?? { start: 0, end: 0 };
+    return {
+      at: { part: index, line: what.line, start, end },
+      values: { name: what.name, acid: share, least, head, ...(source !== undefined && { source }) },
+    };
+  };
+  if (of !== undefined && low >= solids * LOW_SHARE && sugar <= whole * (isJam ? SWEET_JAM : SWEET))
+    return found(of, tomato > low * 0.7 ? TOMATO : PICKLE);
+  if (fruitOf !== undefined && fruits >= solids * FRUIT_SHARE && sugar < whole * SWEET_JAM)
+    return found(fruitOf, TOMATO, fruit.source);
+  return undefined;
 });

@@ -408,7 +408,46 @@ part assembly
   do Rinse and cover with the fat; cook in the oven at 120 C for 3 h until tender.
   do Cool in the fat and keep at 3 C for up to 14 d.
 `,
-      ['no-safe-temperature info'],
+      [],
+    ],
+    [
+      `recipe Yorkshire puddings
+  yield 12 puddings
+part batter as popover batter
+  140 g plain flour
+  4 large eggs
+  200 ml whole milk
+  2 g fine salt
+  40 g beef dripping
+  do Whisk the flour, eggs, milk and salt and rest for 30 min.
+  do Heat the dripping in the tin at 230 C until smoking.
+  do Pour in the batter and bake for 20 min until puffed and gold.
+`,
+      [],
+    ],
+    [
+      `recipe Confit duck legs
+  yield 4 portions
+  oven 120 C
+  1.2 kg      duck legs
+  30 g      coarse sea salt
+  800 g     duck fat
+  do Rub the duck legs with the salt and chill for 12 h.
+  do Rinse the legs and cook them gently in the duck fat at 120 C for 3 h until very tender.
+  do Roast at 200 C for 15 min until the skin is crisp.
+`,
+      [],
+    ],
+    [
+      `recipe Confit duck legs as roast
+  yield 4 portions
+  1.2 kg      duck legs
+  24 g      coarse sea salt
+  800 g     duck fat
+  do Rub the duck legs with the salt and chill for 12 h.
+  do Rinse the legs, submerge in the duck fat, and roast in a 110 C oven for 4 h, until the centre reads 90 C.
+`,
+      [],
     ],
     [
       `recipe Ceviche

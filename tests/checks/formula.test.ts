@@ -205,10 +205,27 @@ describe('quiet', () => {
       'an ice that is whipped and frozen still',
       'recipe X as ice cream\n  600 g  double cream\n  400 g  sweetened condensed milk\n  do Whip the cream and fold in the milk.\n  do Freeze at -18 C for 6 h.\n',
     ],
+    [
+      'thin pancakes (110 g of flour, 2 eggs, 275 ml of milk and water: from memory)',
+      'recipe X as pancake batter\n  110 g  plain flour\n  2  large eggs\n  200 ml  whole milk\n  75 ml  water\n  50 g  butter, melted\n  1 g  fine salt\n',
+    ],
+    [
+      'brioche at 2.4 % of salt (from memory)',
+      'recipe X as enriched bread\n  500 g  bread flour\n  12 g  fine salt\n  60 g  caster sugar\n  8 g  instant yeast\n  5  large eggs\n  60 g  whole milk\n  250 g  unsalted butter\n',
+    ],
+    [
+      'focaccia at 8 % of oil (from memory)',
+      'recipe X as lean bread\n  500 g  bread flour\n  400 g  water\n  10 g  fine salt\n  5 g  instant yeast\n  40 g  olive oil\n',
+    ],
     ['marmalade boiled with its water', 'recipe X as jam\n  1 kg  oranges\n  2 kg  granulated sugar\n  2 l  water\n'],
   ])('%s', (_, text) => {
     expect(formula(text).map((f) => f.said.message)).toEqual([]);
   });
+});
+
+test('a caramel of condensed milk counts its sucrose, and not its lactose, as added sugar', () => {
+  const text = 'recipe X as cookie\n  200 g  plain flour\n  120 g  butter\n  100 g  dulce de leche\n';
+  expect(measured(text, 'sugar')).toBeCloseTo(0.398 / 2, 3);
 });
 
 describe('a kind by evidence', () => {

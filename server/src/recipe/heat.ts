@@ -186,6 +186,8 @@ const AROUND = new Set([
   'larder',
   'cabinet',
 ]);
+const TINS: ReadonlySet<string> = new Set(['tin', 'tins', 'tray', 'moulds', 'molds']);
+const LEAST_TIN_C = 190;
 const FATS = new Set(['oil', 'fat', 'lard', 'dripping', 'fryer']);
 
 function saysInside(items: readonly SentenceItem[], at: number): boolean {
@@ -220,7 +222,9 @@ function roleOf(
   if (near.verbClass === 'cooling' || near.verbClass === 'resting')
     return previous === 'to' || previous === 'below' || previous === 'under' ? 'food' : 'surroundings';
   if (near.verb === 'fry' || near.verb === 'deep-fry') return inFood ? 'food' : 'liquid';
-  if (all.some((w) => FATS.has(w))) return 'liquid';
+  // Fat in a tin is made hot in the oven, for a batter to go in.
+  if (all.some((w) => FATS.has(w)))
+    return celsiusOf(node).low >= LEAST_TIN_C && all.some((w) => TINS.has(w)) ? 'oven' : 'liquid';
   if (near.verbClass === 'stove')
     return previous === 'to' || previous === 'above' || previous === 'over' || before.includes('to')
       ? 'food'

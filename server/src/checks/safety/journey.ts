@@ -8,7 +8,7 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Mention } from '../../recipe/mentions.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
-import { asWritten, inAnyForm, isOn, says, wordList } from '../../recipe/step-words.ts';
+import { asWritten, inAnyForm, inWords, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm, type VerbClass, verbClass } from '../../recipe/verbs.ts';
 import { takesEverything } from '../everything.ts';
 import { onceFor } from '../once.ts';
@@ -259,8 +259,22 @@ const COOKS_THROUGH = inAnyForm(
 );
 
 export const cooksThrough = (step: Step): boolean =>
-  says(step, COOKS_THROUGH) &&
-  step.sentence.items.some((i) => i.kind === 'word' && isOn(COOKS_THROUGH, i.word) && !isNamed(step, i));
+  (says(step, COOKS_THROUGH) &&
+    step.sentence.items.some((i) => i.kind === 'word' && isOn(COOKS_THROUGH, i.word) && !isNamed(step, i))) ||
+  isSunkInFat(step);
+
+const FAT = asWritten('fat', 'oil', 'lard', 'dripping');
+const SUNK =
+  /\b(?:submerg\w*|immers\w*|sunk|cover\w*)\b.*\b(?:fat|oil|lard|dripping)\b|\bcook\w*\b[^.;]*\b(?:in|under) (?:the |its |their |melted |warm |hot |duck |goose |olive |pork |chicken )*(?:fat|oil|lard|dripping)\b/;
+const LEAST_SUNK_C = 85;
+const LEAST_SUNK_MIN = 120;
+
+/** Under fat for hours at the simmer or over it, by whatever verb: longer than any published time asks. */
+const isSunkInFat = (step: Step): boolean =>
+  says(step, FAT) &&
+  step.times.some(({ node }) => node.lowMin >= LEAST_SUNK_MIN) &&
+  step.heat.some(({ role, celsius }) => role !== 'surroundings' && role !== 'food' && celsius.low >= LEAST_SUNK_C) &&
+  SUNK.test(inWords(step.sentence));
 
 /** Within the name of an ingredient: `the boiling water` orders nothing. */
 const isNamed = (step: Step, { start, end }: SentenceItem): boolean =>

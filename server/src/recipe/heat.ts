@@ -221,7 +221,7 @@ function roleOf(
   if (all.some((w) => AROUND.has(w))) return 'surroundings';
   if (near.verbClass === 'cooling' || near.verbClass === 'resting')
     return previous === 'to' || previous === 'below' || previous === 'under' ? 'food' : 'surroundings';
-  if (near.verb === 'fry' || near.verb === 'deep-fry') return inFood ? 'food' : 'liquid';
+  if (near.verb === 'fry' || near.verb === 'deep-fry' || near.verb === 'shallow-fry') return inFood ? 'food' : 'liquid';
   // Fat in a tin is made hot in the oven, for a batter to go in.
   if (all.some((w) => FATS.has(w)))
     return celsiusOf(node).low >= LEAST_TIN_C && all.some((w) => TINS.has(w)) ? 'oven' : 'liquid';

@@ -23,9 +23,9 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `What stands in the list is bought, weighed and set out. If no step says where it goes, the cook finds it on the bench when the dish is in the oven. The steps of this part, and of the parts after it, are read for the ingredient's name, its last word, and its other names.
 
-Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where a part has no steps yet, where a step takes everything together (\`mix all the ingredients\`, or \`stir together\` at the start), for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of.`,
+Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where a part has no steps yet, where a step takes everything together (\`mix all the ingredients\`, or \`stir together\` at the start), where the list is one line and the first step names nothing (\`Roast at 180 C\`), for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of.`,
   *find(part) {
-    if (!part.ledger.some(isUnused) || part.steps.length === 0 || takesEverything(part.steps)) return;
+    if (!part.ledger.some(isUnused) || part.steps.length === 0 || takesEverything(part.steps) || isAlone(part)) return;
     for (const [index, entry] of part.ledger.entries()) {
       const { ingredient } = entry;
       if (!isUnused(entry) || ingredient.node.name === undefined) continue;
@@ -78,6 +78,10 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
     ],
   },
 });
+
+/** `Roast at 180 C for 1 h`: what else but the one thing on the list. */
+const isAlone = ({ head, includes, steps }: Part): boolean =>
+  head.ingredients.length === 1 && includes.length === 0 && steps[0]?.mentions.length === 0;
 
 const isUnused = ({ uses, ingredient }: LedgerEntry): boolean =>
   uses.length === 0 && !ingredient.optional && !ingredient.free;

@@ -7,9 +7,19 @@ import type { Part, Step } from '../../recipe/recipe.ts';
 import { asWritten, isOn, says, type WordList } from '../../recipe/step-words.ts';
 
 export const BAKING = asWritten('bake', 'roast');
-const FRYING = asWritten('fry', 'deep-fry', 'pan-fry', 'grill', 'broil', 'griddle');
+const FRYING = asWritten('fry', 'deep-fry', 'shallow-fry', 'pan-fry', 'grill', 'broil', 'griddle');
 /** Both. */
-export const COOKING = asWritten('bake', 'roast', 'fry', 'deep-fry', 'pan-fry', 'grill', 'broil', 'griddle');
+export const COOKING = asWritten(
+  'bake',
+  'roast',
+  'fry',
+  'deep-fry',
+  'shallow-fry',
+  'pan-fry',
+  'grill',
+  'broil',
+  'griddle',
+);
 const NOT_AN_ORDER: ReadonlySet<string> = new Set(['to', 'the', 'a', 'this', 'each', 'for', 'of', 'before', 'with']);
 
 /** The verb of an order such as `Bake …`, and not of `ready to bake`. */

@@ -24,7 +24,8 @@ export default defineCheck<{ readonly verb: string }>({
       const verb = cookingOrder(step);
       if (verb === undefined || step.times.length === 0 || hasCue(part, step)) continue;
       const timed = step.times.some(
-        (t) => t.node.start > verb.start && t.verbClass !== 'cooling' && t.verbClass !== 'resting',
+        ({ node, verb: of, verbClass: kind }) =>
+          node.start > verb.start && kind !== 'cooling' && kind !== 'resting' && !MOIST.has(of ?? ''),
       );
       if (timed && isLastHeat(part, step) && !isRead(part, step))
         yield { at: { line: step.line, start: verb.start, end: verb.end }, values: { verb: verb.word } };
@@ -44,6 +45,9 @@ export default defineCheck<{ readonly verb: string }>({
     ],
   },
 });
+
+/** What bubbles by the clock is another matter than the fry before it. */
+const MOIST: ReadonlySet<string> = new Set(['simmer', 'boil', 'poach', 'steam', 'braise', 'stew']);
 
 /** The first of several bakes, or a fry before a simmer, need not be told by its look. */
 function isLastHeat(part: Part, step: Step): boolean {

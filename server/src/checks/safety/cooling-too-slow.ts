@@ -1,7 +1,7 @@
 import type { DurationNode, SentenceItem, Span } from '../../notation/tree.ts';
 import { celsiusOf } from '../../recipe/heat.ts';
 import type { Step } from '../../recipe/recipe.ts';
-import { anySays, inAnyForm, isOn, wordList } from '../../recipe/step-words.ts';
+import { anySays, asWritten, inAnyForm, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { CAUTION, type HoldingLimits, holdingLimits, timeText } from './limits.ts';
@@ -67,7 +67,11 @@ export default defineCheck<Values>({
   },
 });
 
-const hasTime = (step: Step): boolean => step.sentence.items.some((i) => i.kind === 'duration');
+const hasTime = (step: Step): boolean => step.sentence.items.some((i) => i.kind === 'duration') || says(step, NIGHT);
+
+/** `Until morning` is as long as overnight. */
+const NIGHT = asWritten('morning', 'night');
+const NIGHT_MIN = 480;
 
 const COLD: ReadonlySet<string> = new Set([
   'fridge',
@@ -147,31 +151,57 @@ function inStep(step: Step, limits: HoldingLimits): Found<Values> | undefined {
     }
     const verb = verbOf(items, at);
     if (verb === undefined) continue;
-    const clause = clauseOf(items, at);
+    const clause = clauseOf(items, at, verb.at);
     if (clause.some((w) => COLD.has(w) || OTHERWISE.has(baseForm(w)))) continue;
     if (hasColdReading(items, at)) continue;
-    const cools = verb === 'cool' || clause.some((w) => baseForm(w) === 'cool');
+    const cools = verb.word === 'cool' || clause.some((w) => baseForm(w) === 'cool');
     if (cools && lowOf(item) > cooling.middleMin) return found('in the room', cooling.middleMin, cooling.section);
     if (!cools && clause.some((w) => ROOM.has(w)) && lowOf(item) > leftOut.min)
       return found('left out', leftOut.min, leftOut.section);
   }
-  return undefined;
+  return throughNight(step, limits);
+}
+
+/** Left out until morning, with no hours named. */
+function throughNight(step: Step, limits: HoldingLimits): Found<Values> | undefined {
+  if (!says(step, NIGHT)) return undefined;
+  const { cooling, leftOut, title } = limits;
+  const { items } = step.sentence;
+  const at = items.findIndex((i) => i.kind === 'word' && isOn(NIGHT, i.word));
+  const item = items[at];
+  const verb = verbOf(items, at);
+  if (item === undefined || verb === undefined || items.some((i) => i.kind === 'duration')) return undefined;
+  const clause = clauseOf(items, at, verb.at);
+  if (clause.some((w) => COLD.has(w) || OTHERWISE.has(baseForm(w))) || hasColdReading(items, at)) return undefined;
+  const cools = verb.word === 'cool' || clause.some((w) => baseForm(w) === 'cool');
+  if (!cools && !clause.some((w) => ROOM.has(w))) return undefined;
+  const [kind, limitMin, section] = cools
+    ? (['in the room', cooling.middleMin, cooling.section] as const)
+    : (['left out', leftOut.min, leftOut.section] as const);
+  return {
+    at: { line: step.line, ...spanOf(item) },
+    values: { kind, minutes: NIGHT_MIN, overnight: true, limitMin, limits, source: `${title}, ${section}` },
+  };
 }
 
 const spanOf = ({ start, end }: Span): Span => ({ start, end });
 const lowOf = (d: DurationNode): number => d.lowMin;
 
 /** The nearest verb of lying about before a duration; undefined when another verb stands nearer. */
-function verbOf(items: readonly SentenceItem[], at: number): string | undefined {
+function verbOf(
+  items: readonly SentenceItem[],
+  at: number,
+): { readonly word: string; readonly at: number } | undefined {
   for (let i = at - 1; i >= 0; i--) {
     const item = items[i];
     if (item?.kind === 'mark' && /[.;]/.test(item.mark)) return undefined;
-    if (item?.kind === 'word' && isOn(COOLING, item.word)) return baseForm(item.word);
+    if (item?.kind === 'word' && isOn(COOLING, item.word)) return { word: baseForm(item.word), at: i };
   }
   return undefined;
 }
 
-function clauseOf(items: readonly SentenceItem[], at: number): string[] {
+/** The words about a duration: from its verb, or where its clause begins, to the clause's end. */
+function clauseOf(items: readonly SentenceItem[], at: number, verbAt: number): string[] {
   const words: string[] = [];
   const take = (i: number): boolean => {
     const item = items[i];
@@ -184,7 +214,13 @@ function clauseOf(items: readonly SentenceItem[], at: number): string[] {
     if (item.kind === 'word') words.push(item.word);
     return true;
   };
-  for (let i = at - 1; i >= 0 && take(i); i--);
+  let first = at - 1;
+  for (; first >= 0 && take(first); first--);
+  // `Leave it on the bench until morning, about 10 h`: the place stands before a comma.
+  for (; first >= verbAt; first--) {
+    const item = items[first];
+    if (item?.kind === 'word') words.push(item.word);
+  }
   for (let i = at + 1; i < items.length && take(i); i++);
   return words;
 }

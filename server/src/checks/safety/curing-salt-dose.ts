@@ -6,11 +6,12 @@ import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Mention } from '../../recipe/mentions.ts';
 import { listedPart } from '../../recipe/part.ts';
-import type { Part, Recipe } from '../../recipe/recipe.ts';
+import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { gramsOf as middleG } from '../formula/band.ts';
 import { anyPart } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
+import { isCuringSalt, weighedCure } from './curing-salts.ts';
 import { CAUTION } from './limits.ts';
 
 type Product = keyof typeof limits.products;
@@ -41,6 +42,9 @@ interface Values {
   readonly pickleG: number;
 }
 
+/** Times the limit. */
+const FAR_OVER = 3;
+
 export default defineCheck<Values>({
   code: 'curing-salt-dose',
   title: 'More curing salt than the product may have',
@@ -57,7 +61,7 @@ export default defineCheck<Values>({
 
 **What to do.** Weigh it, to a tenth of a gram. The limit depends on the product: minced or emulsified 156 ppm, in a brine 200 ppm (bacon 120 ppm), rubbed on dry 625 ppm (bacon 200 ppm).
 
-A brine stronger than that when it has evened out, and within it when a tenth is taken up, is information. **Silent** where the weight of the meat or the salt is not known, and on too little of it.`,
+A brine stronger than that when it has evened out, and within it when a tenth is taken up, is information, but where it lies in it for 4 days or more and the brine is ${FAR_OVER} times too strong. **Silent** where the weight of the meat or the salt is not known, and on too little of it.`,
   find: ({ recipe }) => (anyCure(recipe) ? overdoses(recipe) : []),
   say: ({ name, substance, assumed, ppm, mostPpm, saltG, meatG, brineG, product, mostG, ifShort }) => {
     const rule = limits.products[product];
@@ -132,14 +136,13 @@ const MINCED = /\b(?:minced?|ground|sausage|salami|emulsif|chopped fine|finely c
 const BACON = /\b(?:bacon|belly|pancetta)\b/i;
 /** From this share of the meat's weight on, water is a brine. */
 const BRINE = 0.1;
-/** Names under which curing salts are sold that are in no book: `cure`, `-cure`, `curing mix`, `pink salt`. */
-const SOLD_AS = /\b\w*cures?\b|\bcuring\b|\bnitrite\b|^pink salt\b/i;
+/** So long in a brine, the meat has taken its share; that far over the limit a tenth taken up excuses nothing (judgement). */
+const EVENED_MIN = 4 * 1440;
 
-const isCure = ({ food, match, name, free }: Ingredient): boolean =>
-  food === undefined ? match.kind === 'unknown' && !free && SOLD_AS.test(name) : food.class === 'curing salt';
+const isLong = ({ times }: Step): boolean => times.some(({ node }) => node.lowMin >= EVENED_MIN);
 
 const anyCure = anyPart(({ head, includes }) =>
-  head.ingredients.some((i) => isCure(i) && !includes.some(({ name }) => isNamed(name, i))),
+  head.ingredients.some((i) => isCuringSalt(i) && !includes.some(({ name }) => isNamed(name, i))),
 );
 
 const isNamed = (part: string, { name }: Ingredient): boolean => part.toLowerCase() === name.toLowerCase();
@@ -158,8 +161,8 @@ function overdoses(recipe: Recipe): readonly Found<Values>[] {
   for (const part of recipe.parts) {
     const taken = takenBy(part, recipe);
     for (const salt of taken)
-      if (isCure(salt.of)) {
-        const values = dose(taken, salt);
+      if (isCuringSalt(salt.of)) {
+        const values = dose(taken, salt, part.steps.some(isLong));
         const known = worst.get(salt.of);
         if (values === undefined || values.saltG <= values.mostG * ROUNDING) continue;
         if (known === undefined || values.ppm / values.mostPpm > known.ppm / known.mostPpm) worst.set(salt.of, values);
@@ -175,10 +178,11 @@ function overdoses(recipe: Recipe): readonly Found<Values>[] {
 }
 
 /** Its own list, and what its list and its steps take of earlier parts. */
-function takenBy(part: Part, { parts, bound }: Recipe): readonly Taken[] {
+function takenBy(part: Part, { parts, bound, world }: Recipe): readonly Taken[] {
   const taken: Taken[] = [];
   const add = (index: number, of: Ingredient, share: number): void => {
-    if (!taken.some((t) => t.of === of)) taken.push({ of, part: index, share, grams: middleG(of) * share });
+    if (!taken.some((t) => t.of === of))
+      taken.push({ of, part: index, share, grams: middleG(weighedCure(of, world)) * share });
   };
   const addPart = (index: number, share: number): void => {
     for (const i of parts[index]?.head.ingredients ?? []) add(index, i, share);
@@ -201,11 +205,11 @@ function takenBy(part: Part, { parts, bound }: Recipe): readonly Taken[] {
     }
     for (const ref of ingredients) {
       const of = ref.part === part.index ? undefined : parts[ref.part]?.head.ingredients[ref.ingredient];
-      if (of?.weighed.known !== true) continue;
+      if (of === undefined) continue;
       const uses = mentions.filter((m) =>
         m.ingredients.some((r) => r.part === ref.part && r.ingredient === ref.ingredient),
       );
-      add(ref.part, of, portionOf(uses, of.weighed.grams));
+      add(ref.part, of, portionOf(uses, of.weighed.known ? of.weighed.grams : NOTHING));
     }
   }
   return taken;
@@ -228,6 +232,8 @@ function portionOf(uses: readonly Mention[], whole: Range): number {
       );
 }
 
+const NOTHING: Range = { low: 0, high: 0 };
+
 const shareOfMass = (grams: number, { low, high }: Range): number => (low + high > 0 ? (2 * grams) / (low + high) : 1);
 
 /** How much of what cures is in a gram of it. */
@@ -238,9 +244,13 @@ function strengthOf({ food }: Ingredient): Pick<Values, 'substance' | 'share' | 
   return { substance: 'nitrite', share: share ?? limits.assumed.share, assumed: share === undefined };
 }
 
-function dose(taken: readonly Taken[], { of: ingredient, part, share: of, grams: saltG }: Taken): Values | undefined {
-  const { weighed, name } = ingredient;
-  if (!weighed.known) return undefined;
+function dose(
+  taken: readonly Taken[],
+  { of: ingredient, part, share: of, grams: saltG }: Taken,
+  daysLong: boolean,
+): Values | undefined {
+  const { name } = ingredient;
+  if (saltG <= 0) return undefined;
   const { substance, share, assumed } = strengthOf(ingredient);
   const meats = taken.filter((t) => MEAT.has(t.of.food?.class ?? ''));
   const meatG = meats.reduce((sum, { grams }) => sum + grams, 0);
@@ -283,6 +293,6 @@ function dose(taken: readonly Taken[], { of: ingredient, part, share: of, grams:
     share,
     meats,
     pickleG,
-    ifShort: brined && ifTaken <= mostPpm * ROUNDING,
+    ifShort: brined && ifTaken <= mostPpm * ROUNDING && !(daysLong && ppm > mostPpm * FAR_OVER),
   };
 }

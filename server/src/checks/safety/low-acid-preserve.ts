@@ -11,6 +11,7 @@ import { anyPart, overParts } from '../over-parts.ts';
 import { sums, sumTable } from '../sum-table.ts';
 import { saysBoughtSafe } from './journey.ts';
 import { CAUTION } from './limits.ts';
+import { keptUnderOil, OILY } from './under-oil.ts';
 
 interface Values {
   readonly name: string;
@@ -173,7 +174,6 @@ const LIQUID: ReadonlySet<FoodClass> = new Set<FoodClass>(['water', 'vinegar', '
 const SWEET = 0.5;
 /** Of the solids, the share of low-acid fruit that sour fruit does not make up for (judgement). */
 const FRUIT_SHARE = 0.5;
-const OILY = 0.4;
 const TOMATOES = /tomato/;
 /** Grams of acid in 100 g, where the book does not say. */
 const ACETIC = 5;
@@ -200,7 +200,8 @@ function acidG(ingredient: Ingredient): number {
   return (gramsOf(ingredient) * (per100 ?? (/citric/.test(food.name) ? 100 : ACETIC))) / 100;
 }
 
-const lowAcid = overParts(({ head, index }): Found<Values> | undefined => {
+const lowAcid = overParts((part): Found<Values> | undefined => {
+  const { head, index } = part;
   if (head.kind?.name === 'lacto-ferment') return undefined;
   const isJam = head.kind?.name === 'jam';
   let whole = 0;
@@ -232,7 +233,7 @@ const lowAcid = overParts(({ head, index }): Found<Values> | undefined => {
   }
   const solids = whole - liquid;
   // Under oil, `garlic-in-oil` speaks of it.
-  if (oil > whole * OILY) return undefined;
+  if (oil > whole * OILY || keptUnderOil(part) !== undefined) return undefined;
   const share = acid / whole;
   const found = (what: Ingredient, least: number, source?: string): Found<Values> | undefined => {
     if (share >= least * 0.95) return undefined;

@@ -8,6 +8,7 @@ import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { overList } from '../over-parts.ts';
+import { isCuringSalt } from './curing-salts.ts';
 import {
   cooksThrough,
   type Followed,
@@ -195,7 +196,7 @@ function rawValues({ ingredient, part, all }: Journey, group: Group, house: Hous
   const { node } = ingredient;
   if (FOR_RAW.test([node.name?.text, node.preparation?.text, node.note?.text].join(' '))) return undefined;
   // Cured in nitrite, or frozen long enough: held to other rules.
-  if (part.head.ingredients.some((i) => i.food?.class === 'curing salt') || all.length === 0) return undefined;
+  if (part.head.ingredients.some(isCuringSalt) || all.length === 0) return undefined;
   const { title, freezing, raw, molluscs } = holdingLimits(house.foodSafety);
   const frozen = part.steps.some(
     (s) =>

@@ -21,6 +21,14 @@ const ANIMAL: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'dairy',
   'stock',
 ]);
+const FLESH: ReadonlySet<FoodClass> = new Set<FoodClass>([
+  'meat',
+  'ground meat',
+  'poultry',
+  'ground poultry',
+  'fish',
+  'shellfish',
+]);
 /** Perishable once cooked (Food Code 2022, 1-201.10(B), time/temperature control for safety food). */
 const PLANT: ReadonlySet<FoodClass> = new Set<FoodClass>(['vegetable', 'legume', 'grain', 'pasta', 'mushroom']);
 const MOIST_KINDS: ReadonlySet<string> = new Set([
@@ -45,7 +53,7 @@ const KEEPING_KINDS: ReadonlySet<string> = new Set([
   'jelly',
 ]);
 
-/** Least share of animal foods, and of cooked plant foods, that makes a mixture perishable. */
+/** Least share of animal foods, and of cooked plant foods without the water they take up, that makes a mixture perishable. */
 const ANIMAL_SHARE = 0.15;
 const PLANT_SHARE = 0.3;
 /** Shares from which flour dries, sugar binds, and vinegar sours a mixture enough to keep (common practice, no source). */
@@ -74,12 +82,17 @@ function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
   let sour = 0;
   let cooked = asCooked;
   let cultured = false;
+  let soured = false;
+  let flesh = false;
+  let water = 0;
   for (const { weighed, food, name, node } of ingredients) {
-    if (food?.class === 'yeast' || food?.class === 'curing salt' || STARTERS.test(name)) cultured = true;
+    if (food?.class === 'yeast' || food?.class === 'curing salt') cultured = true;
+    else if (STARTERS.test(name)) soured = true;
     if (food === undefined) continue;
     if (!weighed.known) continue;
     const grams = (weighed.grams.low + weighed.grams.high) / 2;
     whole += grams;
+    flesh ||= FLESH.has(food.class);
     if (ANIMAL.has(food.class)) animal += grams;
     else if (PLANT.has(food.class)) {
       plant += grams;
@@ -87,10 +100,20 @@ function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
     } else if (food.class === 'flour' || food.class === 'bread') flour += grams;
     else if (food.class === 'sugar' || food.class === 'syrup') sugar += grams;
     else if (food.class === 'vinegar') sour += grams;
+    else if (food.class === 'water') water += grams;
   }
-  if (cultured || whole <= 0 || flour > whole * DRY || sugar > whole * SWEET || sour > whole * SOUR) return false;
+  // Yoghurt keeps milk, and not the meat that lies in it.
+  if (
+    cultured ||
+    (soured && !flesh) ||
+    whole <= 0 ||
+    flour > whole * DRY ||
+    sugar > whole * SWEET ||
+    sour > whole * SOUR
+  )
+    return false;
   if (animal >= whole * ANIMAL_SHARE) return true;
-  return cooked && (plant >= whole * PLANT_SHARE || (kind !== undefined && MOIST_KINDS.has(kind.name)));
+  return cooked && (plant >= (whole - water) * PLANT_SHARE || (kind !== undefined && MOIST_KINDS.has(kind.name)));
 }
 
 /** Cooked before it is weighed: `potatoes, boiled`. */

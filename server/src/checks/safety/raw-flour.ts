@@ -75,8 +75,11 @@ const withRawFlour = overList((_house, followed: Followed) => (rawFlourIn(follow
 
 const HEAT_TREATED = /\b(?:heat[- ]treated|cooked|pre-?cooked|pasteuri[sz]ed)\b/i;
 
+/** Dry mixes are flour for the most part. */
+const MIX = /^(?:cake|pancake) mix$/;
+
 const isRawFlour = (i: Journey['ingredient']): boolean =>
-  (i.food?.class === 'flour' || isFlour(i)) &&
+  (i.food?.class === 'flour' || isFlour(i) || MIX.test(i.food?.name ?? '')) &&
   !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' '));
 
 const SERVING = asWritten('serve', 'serves', 'eat', 'eaten', 'drink', 'dip', 'enjoy', 'churn');

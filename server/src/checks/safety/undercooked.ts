@@ -2,7 +2,7 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
 import type { Step } from '../../recipe/recipe.ts';
-import { anySays, asWritten, inAnyForm, isOn, says } from '../../recipe/step-words.ts';
+import { anySays, asWritten, inAnyForm, inWords, isOn, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
 import { onceFor, onceInHouse, onceWith } from '../once.ts';
@@ -21,6 +21,7 @@ import {
 import {
   besideText,
   CAUTION,
+  type Group,
   type HeatRule,
   holdingLimits,
   holdS,
@@ -151,6 +152,11 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} Â
 });
 
 const STUFFING = asWritten('stuff', 'stuffed', 'stuffing');
+const CASINGS = asWritten('casing', 'casings', 'skins', 'links', 'hog', 'sausage', 'sausages');
+const STUFFED_IN_NOTHING = /\bstuff(?: (?:and|then)\b|[,;.]|$)/;
+/** Mince that is stuffed in a casing, or into nothing that is named, is a sausage and no stuffing. */
+const isSausage = (step: Step, group: Group): boolean =>
+  group === 'ground meat' && (says(step, CASINGS) || STUFFED_IN_NOTHING.test(inWords(step.sentence)));
 const MICROWAVE = asWritten('microwave', 'microwaved');
 
 /** The limit for what the ingredient is and how it is cooked. */
@@ -162,7 +168,7 @@ function limitFor(journey: Journey, { foodSafety }: House): Limit {
     const { section, ...rule } = microwave;
     return { ...rule, group, source: `${title}, ${section}`, holds: [] };
   }
-  const stuffed = group !== 'egg' && journey.stops.some((s) => says(s.step, STUFFING));
+  const stuffed = group !== 'egg' && journey.stops.some(({ step }) => says(step, STUFFING) && !isSausage(step, group));
   return stuffed ? limitOf('poultry', foodSafety) : limit;
 }
 

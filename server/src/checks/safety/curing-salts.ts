@@ -1,0 +1,21 @@
+/**
+ * Knows which ingredients are curing salts, by the book or by the names they are sold under.
+ * Refuses to know how much of one is too much.
+ */
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { weighQuantity } from '../../recipe/ingredient.ts';
+import type { World } from '../../recipe/world.ts';
+
+/** Names that are in no book: `cure`, `-cure`, `curing mix`, `pink salt`. */
+const SOLD_AS = /\b\w*cures?\b|\bcuring\b|\bnitrite\b|^pink salt\b/i;
+
+export const isCuringSalt = ({ food, match, name, free }: Ingredient): boolean =>
+  food === undefined ? match.kind === 'unknown' && !free && SOLD_AS.test(name) : food.class === 'curing salt';
+
+/** A spoon of what is in no book weighs as curing salt does. */
+export function weighedCure(ingredient: Ingredient, { book, measures }: World): Ingredient {
+  const { weighed, node } = ingredient;
+  const food = weighed.known || !isCuringSalt(ingredient) ? undefined : book.byId('curing-salt');
+  if (food === undefined || node.amount?.kind !== 'measured') return ingredient;
+  return { ...ingredient, weighed: weighQuantity(node.amount.quantity, { kind: 'food', food }, { book, measures }) };
+}

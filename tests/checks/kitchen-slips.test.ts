@@ -503,6 +503,96 @@ part dough as flatbread
   do Beat the butter until pale, then the icing sugar, milk and vanilla.
 `,
     ],
+    [
+      'Cornbread',
+      `recipe Cornbread
+  yield 9 squares
+  pan square 8 x 2 in
+  oven 400 F
+  1 cup yellow cornmeal
+  1 cup all-purpose flour
+  1/4 cup sugar
+  1 tbsp baking powder
+  1/2 tsp salt
+  1 cup buttermilk
+  2 large eggs
+  1/4 cup = 57 g butter, melted
+  do Whisk the cornmeal, flour, sugar, baking powder and salt.
+  do Stir in the buttermilk, eggs and butter and scrape into the pan.
+  do Bake for 20-25 min until golden and a skewer comes out clean.
+`,
+    ],
+    [
+      'Marmalade',
+      `recipe Marmalade
+  yield 8 jars
+part marmalade as jam
+  1 kg Seville oranges
+  2 l water
+  2 kg granulated sugar
+  1 lemon, juiced
+  do Simmer the oranges whole in the water for 2 h until soft; halve, scoop out and shred the peel.
+  do Add the lemon and the sugar and boil to 104.5 C.
+  do Stand for 15 min, pot in hot jars and seal.
+`,
+    ],
+    [
+      'Confit garlic',
+      `recipe Confit garlic
+  yield 1 jar
+  200 g garlic, peeled
+  300 ml olive oil
+  do Cook the garlic in the oil at 95 C for 1 h until soft.
+  do Cool over ice, cover with the oil, keep at 4 C and use within 4 d.
+`,
+    ],
+    [
+      'Corned beef',
+      `recipe Corned beef
+  yield 2 kg
+part brine
+  4 l water
+  200 g fine salt
+  18 g curing salt no. 1
+  100 g brown sugar
+  do Boil the water with the fine salt, curing salt and sugar; chill at 4 C.
+part beef
+  2 kg beef brisket
+  do Submerge the beef in the brine and keep at 4 C for 5 d.
+  do Rinse and simmer for 3 h until tender.
+`,
+    ],
+    [
+      'Gelato al pistacchio',
+      `recipe Gelato al pistacchio
+  yield 1 l
+part mix as ice cream
+  600 g whole milk
+  120 g double cream
+  130 g caster sugar
+  30 g dextrose
+  35 g skimmed milk powder
+  80 g pistachio paste
+  do Heat the milk, cream, sugar, dextrose and milk powder to 85 C and blend in the pistachio paste.
+  do Cool over ice to 4 C within 1 h, age overnight and churn.
+`,
+    ],
+    [
+      'Fish and chips',
+      `recipe Fish and chips
+  yield 4
+part batter as pancake batter
+  200 g plain flour
+  8 g baking powder
+  300 ml cold lager
+  4 g salt
+  do Whisk the flour, baking powder, salt and lager.
+part fish
+  800 g cod fillet
+  2 l sunflower oil
+  do Heat the oil to 180 C. Dip the cod in the batter and fry for 6 min until golden and 63 C inside.
+`,
+    ],
   ])('%s', (_name, text) => {
     expect(found(text)).toEqual([]);
   });
@@ -1440,6 +1530,371 @@ part pastry as sweet paste
   do Heat the cream to 80 C, pour over the chocolate and stir.
 `,
       ['solids-out-of-range warning'],
+    ],
+    [
+      'Roast turkey: undercooked',
+      `recipe Roast turkey
+  yield 10 portions
+  oven 325 F
+  1 whole turkey
+  60 g butter
+  do Rub the turkey with the butter and roast for 3 h, until a thermometer in the breast says 145 F.
+`,
+      ['undercooked error'],
+    ],
+    [
+      'Hamburgers: undercooked',
+      `recipe Hamburgers
+  yield 4
+  600 g ground chuck
+  6 g salt
+  do Shape the chuck in 4, salt and grill over high heat to medium-rare, 130 F in the middle.
+`,
+      ['undercooked error'],
+    ],
+    [
+      'Chicken Kiev: undercooked',
+      `recipe Chicken Kiev
+  yield 4
+  4 chicken breasts
+  100 g garlic butter
+  80 g breadcrumbs
+  do Fill the chicken breasts with the garlic butter and coat with the breadcrumbs.
+  do Bake at 200 C for 20 min until the probe shows 68 C.
+`,
+      ['unknown-food info', 'undercooked error'],
+    ],
+    [
+      'Duck breast: undercooked',
+      `recipe Duck breast
+  yield 2
+  2 duck breasts
+  4 g salt
+  do Salt the duck breasts and fry skin side down until crisp and 54 C at the core.
+`,
+      ['undercooked error'],
+    ],
+    [
+      'Pork tenderloin: undercooked',
+      `recipe Pork tenderloin
+  yield 4
+  600 g pork tenderloin
+  10 g oil
+  do Sear the pork in the oil and roast at 200 C to an internal 52 C.
+`,
+      ['undercooked error'],
+    ],
+    [
+      'Egg custard sauce as stirred custard: undercooked',
+      `recipe Egg custard sauce as stirred custard
+  yield 500 ml
+  500 ml milk
+  5 egg yolks
+  80 g sugar
+  do Whisk the yolks and sugar, add the milk and cook, stirring, to 60 C.
+`,
+      ['undercooked error'],
+    ],
+    [
+      'Buffet chicken: held-too-warm',
+      `recipe Buffet chicken
+  yield 10 portions
+  2 kg chicken thighs
+  40 g oil
+  do Roast the chicken thighs with the oil at 200 C until they read 80 C inside.
+  do Keep in a low oven at 50 C until served.
+`,
+      ['held-too-warm error'],
+    ],
+    [
+      'Custard tarts: held-too-warm',
+      `recipe Custard tarts
+  yield 12
+  300 ml milk
+  3 eggs
+  60 g sugar
+  12 tart shells
+  do Whisk the milk, eggs and sugar, fill the tart shells and bake at 170 C for 25 min until the filling reads 78 C.
+  do Store at 15 C.
+`,
+      ['unknown-food info', 'held-too-warm error'],
+    ],
+    [
+      'Ham stock as stock: cooling-too-slow',
+      `recipe Ham stock as stock
+  yield 3 l
+  1 kg ham bones
+  4 l water
+  do Simmer the ham bones in the water for 3 h.
+  do Cover and let cool slowly for 12 h before skimming.
+`,
+      ['unknown-food info', 'cooling-too-slow error'],
+    ],
+    [
+      'Beef chilli: cooling-too-slow',
+      `recipe Beef chilli
+  yield 6
+  1 kg minced beef
+  800 g canned tomatoes
+  400 g canned kidney beans
+  do Brown the minced beef, add the tomatoes and kidney beans and simmer for 1 h.
+  do Cool at room temperature for 5 h, then freeze.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Cheesecake: cooling-too-slow',
+      `recipe Cheesecake
+  yield 12 slices
+part filling as cheese filling
+  900 g cream cheese
+  200 g sugar
+  4 eggs
+  200 ml sour cream
+  do Beat the cream cheese, sugar, eggs and sour cream and bake at 150 C for 1 h until the centre reads 70 C.
+  do Leave on the counter overnight to set.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Tartare sauce: raw-egg',
+      `recipe Tartare sauce
+  yield 300 g
+  1 whole egg
+  250 ml rapeseed oil
+  30 g capers
+  30 g gherkins
+  15 ml white wine vinegar
+  do Blend the egg with the vinegar and slowly add the oil; stir in the capers and gherkins.
+`,
+      ['raw-egg error'],
+    ],
+    [
+      'Cold lemon souffle: raw-egg',
+      `recipe Cold lemon souffle
+  yield 6
+  3 eggs, separated
+  150 g caster sugar
+  2 lemons, juiced
+  250 ml double cream
+  3 sheets gelatine
+  do Whisk the yolks with half the sugar and the lemons. Soak and melt the gelatine and stir in.
+  do Whip the cream and fold in. Whisk the whites with the rest of the sugar, fold in and chill for 4 h.
+`,
+      ['raw-egg error'],
+    ],
+    [
+      'Protein smoothie: raw-egg',
+      `recipe Protein smoothie
+  yield 1 glass
+  2 raw eggs
+  250 ml milk
+  1 banana
+  do Blend.
+`,
+      ['raw-egg error'],
+    ],
+    [
+      'Flour-thickened raw nut butter bites: raw-flour',
+      `recipe Flour-thickened raw nut butter bites
+  yield 12 bites
+  150 g peanut butter
+  60 g oat flour
+  40 g wholemeal flour
+  40 g honey
+  do Mix everything, roll into balls and chill.
+`,
+      ['raw-flour error', 'raw-flour error'],
+    ],
+    [
+      'Bottled asparagus: low-acid-preserve',
+      `recipe Bottled asparagus
+  yield 4 jars
+  2 kg asparagus
+  1.5 l water
+  20 g salt
+  do Pack the asparagus upright in clean jars, cover with the boiling water and the salt, clip down the lids and simmer the jars for 1 h.
+`,
+      ['low-acid-preserve error'],
+    ],
+    [
+      'Chicken soup for the shelf: low-acid-preserve',
+      `recipe Chicken soup for the shelf
+  yield 6 jars
+  1 kg chicken thighs
+  2 l water
+  300 g carrots
+  do Simmer the chicken in the water with the carrots for 1 h.
+  do Fill Kilner jars to the brim, close and keep in the store cupboard.
+`,
+      ['low-acid-preserve error'],
+    ],
+    [
+      'Melon preserve as jam: low-acid-preserve',
+      `recipe Melon preserve as jam
+  yield 4 jars
+  1.5 kg cantaloupe melon
+  200 g sugar
+  1 vanilla pod
+  do Cook the melon with the sugar and vanilla pod for 1 h, jar and seal.
+`,
+      ['low-acid-preserve error', 'jam-wont-set warning'],
+    ],
+    [
+      'Pickled garlic: low-acid-preserve',
+      `recipe Pickled garlic
+  yield 2 jars
+  500 g garlic, peeled
+  100 ml rice vinegar
+  300 ml water
+  30 g sugar
+  do Boil the rice vinegar, water and sugar, pour over the garlic in sterilised jars, seal and keep in a dark cupboard.
+`,
+      ['low-acid-preserve error'],
+    ],
+    [
+      'Sun-dried tomatoes in oil: garlic-in-oil',
+      `recipe Sun-dried tomatoes in oil
+  yield 1 jar
+  300 g sun-dried tomatoes
+  250 ml olive oil
+  4 cloves garlic
+  10 g basil
+  do Pack the tomatoes with the garlic and basil in a jar, cover with the oil and leave in a cool dark place for a month.
+`,
+      ['garlic-in-oil error'],
+    ],
+    [
+      'Porcini in oil: garlic-in-oil',
+      `recipe Porcini in oil
+  yield 1 jar
+  500 g porcini mushrooms
+  300 ml olive oil
+  2 bay leaves
+  do Fry the porcini until tender, put up in jars under the oil with the bay leaves and keep for the winter.
+`,
+      ['garlic-in-oil error'],
+    ],
+    [
+      'Home-cured ham: curing-salt-dose',
+      `recipe Home-cured ham
+  yield 4 kg
+part pickle
+  4 l water
+  300 g salt
+  1 cup prague powder no. 1
+  do Boil the water with the salt and the prague powder and chill at 3 C.
+part ham
+  4 kg pork leg
+  do Inject and cover the pork with the pickle and keep at 3 C for 10 d.
+  do Simmer until the centre reads 70 C.
+`,
+      ['curing-salt-dose error'],
+    ],
+    [
+      'Bratwurst: curing-salt-dose',
+      `recipe Bratwurst
+  yield 2 kg
+  1.5 kg pork shoulder, ground
+  500 g veal, ground
+  36 g salt
+  1 oz pink cure
+  do Mix the pork, veal, salt and cure; stuff in casings.
+  do Poach until the centre reads 72 C.
+`,
+      ['curing-salt-dose error'],
+    ],
+    [
+      'Poached salmon: implausible-temperature',
+      `recipe Poached salmon
+  yield 4
+  800 g salmon fillet
+  1 l court bouillon
+  do Poach the salmon in the court bouillon until the centre reads 145 C.
+`,
+      ['unknown-food info', 'implausible-temperature error'],
+    ],
+    [
+      'Gingerbread: implausible-temperature',
+      `recipe Gingerbread
+  yield 24
+  oven 180 F
+  300 g plain flour
+  100 g butter
+  150 g treacle
+  1 tsp baking soda
+  do Melt the butter with the treacle, stir in the flour and soda, roll and cut out.
+  do Bake for 12 min until firm.
+`,
+      ['implausible-temperature error'],
+    ],
+    [
+      'Panna cotta as set cream: implausible-temperature',
+      `recipe Panna cotta as set cream
+  yield 4
+  500 ml double cream
+  60 g sugar
+  3 sheets gelatine
+  do Soak the gelatine, melt in the hot cream and sugar and pour in moulds.
+  do Refrigerate at 39 C for 4 h.
+`,
+      ['implausible-temperature error'],
+    ],
+    [
+      'Chicken satay: no-safe-temperature',
+      `recipe Chicken satay
+  yield 4
+  500 g chicken thigh fillets
+  100 ml coconut milk
+  20 g curry paste
+  do Marinate the chicken in the coconut milk and curry paste at 4 C for 2 h.
+  do Chargrill for 8 min.
+`,
+      ['no-safe-temperature error'],
+    ],
+    [
+      'Beef sliders: no-safe-temperature',
+      `recipe Beef sliders
+  yield 8
+  700 g beef mince
+  50 g onion, grated
+  do Mix the mince with the onion, shape in 8 and cook on a hot griddle, 3 min a side.
+`,
+      ['no-safe-temperature error', 'no-doneness-cue info'],
+    ],
+    [
+      'Turkey meatloaf: no-safe-temperature',
+      `recipe Turkey meatloaf
+  yield 8 slices
+  900 g minced turkey
+  100 g breadcrumbs
+  2 eggs
+  do Mix the turkey, breadcrumbs and eggs, press in a tin and bake at 180 C for 45 min.
+`,
+      ['no-safe-temperature error', 'no-doneness-cue info'],
+    ],
+    [
+      'Salmon poke: no-safe-temperature',
+      `recipe Salmon poke
+  yield 2
+  300 g salmon
+  20 ml soy sauce
+  10 ml sesame oil
+  do Dice the salmon and toss with the soy sauce and sesame oil. Serve cold.
+`,
+      ['no-safe-temperature error'],
+    ],
+    [
+      'Chicken and leek pie: no-safe-temperature',
+      `recipe Chicken and leek pie
+  yield 6
+  500 g chicken breast, diced
+  3 leeks, sliced
+  200 ml cream
+  320 g puff pastry sheet
+  do Put the raw chicken, leeks and cream in a dish, cover with the pastry and bake at 200 C for 35 min until golden.
+`,
+      ['no-safe-temperature info', 'unknown-food info'],
     ],
   ])('%s', (_name, text, want) => {
     expect(found(text)).toEqual(want);

@@ -191,9 +191,16 @@ const LEAST_TIN_C = 190;
 const FATS = new Set(['oil', 'fat', 'lard', 'dripping', 'fryer']);
 
 function saysInside(items: readonly SentenceItem[], at: number): boolean {
-  return nearWords(items, at, 8, 8).some((w) => INSIDE.has(w));
+  const after = collect(items, at, 1, 8);
+  // `Roast at 200 C to an internal 74 C`: what stands right before another figure is said of that one.
+  const own = leadsToAnother(items, at, after.length) ? [] : after;
+  return collect(items, at, -1, 8).some((w) => INSIDE.has(w)) || own.some((w) => INSIDE.has(w));
 }
 
+const leadsToAnother = (items: readonly SentenceItem[], at: number, words: number): boolean =>
+  words < 8 && items[at + words + 1]?.kind === 'temperature';
+
+const STIRRING: ReadonlySet<string> = new Set(['stir', 'whisk']);
 /** Below this a figure beside `roast to` or `fry to` is the food's. */
 const LEAST_OVEN_C = 100;
 /** `Bake at 120 C, then drop to 90 C`. */
@@ -234,6 +241,8 @@ function roleOf(
     celsiusOf(node).low >= 100
   )
     return 'oven';
+  // `Cook, stirring, to 82 C`
+  if (previous === 'to' && STIRRING.has(near.verb ?? '') && celsiusOf(node).high < LEAST_OVEN_C) return 'food';
   return 'unknown';
 }
 
@@ -250,8 +259,4 @@ function collect(items: readonly SentenceItem[], at: number, step: 1 | -1, most:
     if (item?.kind === 'word') words.push(item.word);
   }
   return words;
-}
-
-function nearWords(items: readonly SentenceItem[], at: number, before: number, after: number): string[] {
-  return [...collect(items, at, -1, before), ...collect(items, at, 1, after)];
 }

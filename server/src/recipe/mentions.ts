@@ -139,7 +139,11 @@ function longestRun(compared: Compared, from: number, part: number, names: NameI
   const word = compared.words[from] ?? '';
   const runs = word === '' ? undefined : names.beginning(word);
   if (runs === undefined) return undefined;
-  return longestOf(runs.strong, false, compared, from, part) ?? longestOf(runs.weak, true, compared, from, part);
+  const strong = longestOf(runs.strong, false, compared, from, part);
+  if (strong !== undefined && (strong.named.length > 0 || strong.part !== part)) return strong;
+  // In a part `beef`, which does not name itself, the beef is the brisket on its list.
+  const weak = longestOf(runs.weak, true, compared, from, part);
+  return strong === undefined || (weak?.part === part && weak.words >= strong.words) ? weak : strong;
 }
 
 function longestOf(

@@ -28,10 +28,15 @@ export function orderIn(step: Step, verbs: WordList): WordNode | undefined {
   const { items } = step.sentence;
   for (let i = 0; i < items.length; i++) {
     const item = items[i];
-    if (item?.kind === 'word' && isOn(verbs, item.word) && mayBeOrder(items[i - 1])) return item;
+    if (item?.kind === 'word' && isOn(verbs, item.word) && mayBeOrder(items[i - 1]) && !isNamed(step, item))
+      return item;
   }
   return undefined;
 }
+
+/** `The chuck roast` orders no roasting. */
+const isNamed = (step: Step, { start, end }: WordNode): boolean =>
+  step.mentions.some((m) => !m.verb && m.start <= start && m.end >= end);
 
 const mayBeOrder = (before: SentenceItem | undefined): boolean =>
   before?.kind !== 'word' || !NOT_AN_ORDER.has(before.word);

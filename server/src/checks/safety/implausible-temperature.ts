@@ -2,11 +2,12 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
 import type { HeatReading } from '../../recipe/heat.ts';
-import type { Kind } from '../../recipe/kinds.ts';
+import type { PartHead } from '../../recipe/part.ts';
 import type { Step } from '../../recipe/recipe.ts';
-import { asWritten, says } from '../../recipe/step-words.ts';
+import { anySays, asWritten, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceWith } from '../once.ts';
+import { anyPart } from '../over-parts.ts';
 import { CAUTION } from './limits.ts';
 import { isFridgeInWrongUnit } from './wrong-unit.ts';
 
@@ -38,9 +39,10 @@ export default defineCheck<Values>({
 
 **What to do.** Mend the letter. **Silent** for hearths (pizza, stone, wood, coals), for drying and keeping warm, and for sugar and hot fat.`,
   *find(part) {
-    for (const step of part.steps) if (step.heat.length > 0) yield* inStep(step, part.head.kind);
+    for (const step of part.steps) if (step.heat.length > 0) yield* inStep(step, part.head);
   },
-  findInFile: ({ recipe }) => (recipe.oven === undefined ? [] : inHead(recipe.oven.node, recipe.oven.at)),
+  findInFile: ({ recipe }) =>
+    recipe.oven === undefined ? [] : inHead(recipe.oven.node, recipe.oven.at, bakesDough(recipe)),
   say: ({ node, what, meant }) => {
     const degrees = trimmed(node.lowDegrees, 1);
     const other = meant === 'F' ? (node.lowDegrees - 32) / 1.8 : node.lowDegrees * 1.8 + 32;
@@ -101,10 +103,16 @@ const WET: ReadonlySet<string> = new Set([
 ]);
 
 const BAKED: ReadonlySet<string> = new Set(['pastry', 'dough', 'cake', 'batter']);
+/** Flour of the whole from which it is one of these, by whatever name (judgement). */
+const FLOURY = 0.25;
 
-function* inStep(step: Step, kind: Kind | undefined): Generator<Found<Values>> {
+const isBaked = ({ kind, flourG, massG }: PartHead): boolean =>
+  kind === undefined ? massG.high > 0 && flourG.low >= massG.high * FLOURY : BAKED.has(kind.group);
+
+function* inStep(step: Step, head: PartHead): Generator<Found<Values>> {
+  const { kind } = head;
   const wet = WET.has(kind?.name ?? '');
-  const coolestF = BAKED.has(kind?.group ?? '') ? COOLEST_BAKE_F : COOLEST_OVEN_F;
+  const coolestF = isBaked(head) ? COOLEST_BAKE_F : COOLEST_OVEN_F;
   for (const reading of step.heat) {
     const { node } = reading;
     const values =
@@ -171,9 +179,11 @@ const DRYING = asWritten(
   'rise',
 );
 
+const bakesDough = anyPart(({ head, steps }) => isBaked(head) && anySays(steps, OVEN_VERBS) && !anySays(steps, DRYING));
+
 /** Of the oven set above the parts. */
-const inHead = onceWith((node: TemperatureNode, line: number): readonly Found<Values>[] => {
-  const values = ovenValues(node, undefined, COOLEST_OVEN_F);
+const inHead = onceWith((node: TemperatureNode, line: number, dough: boolean): readonly Found<Values>[] => {
+  const values = ovenValues(node, undefined, dough ? COOLEST_BAKE_F : COOLEST_OVEN_F);
   return values === undefined ? [] : [{ at: { line, start: node.start, end: node.end }, values }];
 });
 

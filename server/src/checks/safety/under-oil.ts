@@ -108,6 +108,7 @@ const PLACES = asWritten(
   'months',
   'weeks',
   'year',
+  'winter',
 );
 /** Where a sauce may wait for an hour, and no more. */
 const ABOUT = asWritten('room', 'dark', 'worktop', 'counter');

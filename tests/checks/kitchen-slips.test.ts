@@ -593,6 +593,44 @@ part fish
   do Heat the oil to 180 C. Dip the cod in the batter and fry for 6 min until golden and 63 C inside.
 `,
     ],
+    [
+      'Beef marinade',
+      `recipe Beef marinade
+  yield 4
+  600 g beef rump
+  100 ml soy sauce
+  do Marinate the beef in the soy sauce overnight in the fridge.
+  do Grill for 8 min until 63 C inside.
+`,
+    ],
+    [
+      'Quick marinade',
+      `recipe Quick marinade
+  yield 4
+  600 g chicken thighs
+  50 ml lemon juice
+  do Marinate the chicken in the lemon juice for 30 min at room temperature.
+  do Grill for 12 min until 75 C inside.
+`,
+    ],
+    [
+      'Marinated mushrooms',
+      `recipe Marinated mushrooms
+  yield 4
+  400 g mushrooms
+  100 ml white wine vinegar
+  50 ml olive oil
+  do Marinate the mushrooms in the vinegar and olive oil for 6 h at room temperature.
+`,
+    ],
+    [
+      'Sous vide steak',
+      `recipe Sous vide steak
+  yield 2
+  600 g beef sirloin steak
+  do Cook the beef sous vide at 56 C for 3 h, then sear for 1 min a side until brown.
+`,
+    ],
   ])('%s', (_name, text) => {
     expect(found(text)).toEqual([]);
   });
@@ -1895,6 +1933,47 @@ part ham
   do Put the raw chicken, leeks and cream in a dish, cover with the pastry and bake at 200 C for 35 min until golden.
 `,
       ['no-safe-temperature info', 'unknown-food info'],
+    ],
+    [
+      'Chicken marinade: cooling-too-slow',
+      `recipe Chicken marinade
+  yield 4
+  600 g chicken thighs
+  150 g yoghurt
+  do Marinate the chicken in the yoghurt at room temperature overnight.
+  do Roast at 220 C for 30 min until 75 C inside.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Brined turkey: cooling-too-slow',
+      `recipe Brined turkey
+  yield 8
+  4 kg turkey
+  6 l water
+  300 g salt
+  do Dissolve the salt in the water and leave the turkey to brine on the counter for 12 h.
+  do Roast at 180 C for 3 h until the thigh reads 76 C.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Sous vide salmon: no-safe-temperature',
+      `recipe Sous vide salmon
+  yield 2
+  300 g salmon fillet
+  do Cook the salmon sous vide at 45 C for 40 min.
+`,
+      ['no-safe-temperature error'],
+    ],
+    [
+      'Sous vide pork: no-safe-temperature',
+      `recipe Sous vide pork
+  yield 2
+  600 g pork loin
+  do Cook the pork in a water-bath at 52 C for 2 h, then sear for 1 min a side until brown.
+`,
+      ['no-safe-temperature error'],
     ],
   ])('%s', (_name, text, want) => {
     expect(found(text)).toEqual(want);

@@ -5,7 +5,7 @@ import { anySays, asWritten, inAnyForm, isOn, says, wordList } from '../../recip
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { CAUTION, type HoldingLimits, holdingLimits, timeText } from './limits.ts';
-import { isPerishable } from './perishable.ts';
+import { hasFlesh, isPerishable } from './perishable.ts';
 
 interface Values {
   readonly kind: 'to the middle' | 'to the end' | 'in the room' | 'left out';
@@ -32,12 +32,12 @@ export default defineCheck<Values>({
 
 **What to do.** Spread it in shallow trays, set it over ice, divide it, stir; write \`cool to 21 C within 2 h and to 5 C within 6 h in all\`.
 
-**Silent** for breads, cakes, pastry, jam, pickles and ferments, for what cools in the fridge, over ice or in a blast chiller, and for marinating and soaking.`,
+**Silent** for breads, cakes, pastry, jam, pickles and ferments, for what cools in the fridge, over ice or in a blast chiller, for soaking, and for marinating where no meat or fish is left out in it.`,
   *find(part, house) {
     if (!anySays(part.steps, TELLING) || !part.steps.some(hasTime) || !isPerishable(part)) return;
     const limits = holdingLimits(house.foodSafety);
     for (const step of part.steps) {
-      const found = inStep(step, limits);
+      const found = inStep(step, limits, hasFlesh(part));
       if (found !== undefined) yield found;
     }
   },
@@ -100,7 +100,9 @@ const ROOM: ReadonlySet<string> = new Set([
   'ambient',
   'kitchen',
 ]);
-const COOLING = inAnyForm('cool', 'leave', 'stand', 'rest', 'keep', 'hold', 'sit', 'set');
+/** In these lies what has its own acid or salt; raw meat does not keep by it. */
+const STEEPED: ReadonlySet<string> = new Set(['marinate', 'brine']);
+const COOLING = inAnyForm('cool', 'leave', 'stand', 'rest', 'keep', 'hold', 'sit', 'set', 'marinate', 'brine');
 /** Without one of these before a time, the time is of something else. */
 const TELLING = wordList((word) => word === 'within' || COOLING.has(word));
 /** Before it is cooked, or in something that keeps it. */
@@ -120,7 +122,7 @@ const OTHERWISE: ReadonlySet<string> = new Set([
   'warm',
 ]);
 
-function inStep(step: Step, limits: HoldingLimits): Found<Values> | undefined {
+function inStep(step: Step, limits: HoldingLimits, flesh: boolean): Found<Values> | undefined {
   const { items } = step.sentence;
   const { cooling, leftOut, title } = limits;
   for (const [at, item] of items.entries()) {
@@ -152,7 +154,9 @@ function inStep(step: Step, limits: HoldingLimits): Found<Values> | undefined {
     const verb = verbOf(items, at);
     if (verb === undefined) continue;
     const clause = clauseOf(items, at, verb.at);
-    if (clause.some((w) => COLD.has(w) || OTHERWISE.has(baseForm(w)))) continue;
+    const steeped = flesh && STEEPED.has(verb.word);
+    if (clause.some((w) => COLD.has(w) || (OTHERWISE.has(baseForm(w)) && !(steeped && STEEPED.has(baseForm(w))))))
+      continue;
     if (hasColdReading(items, at)) continue;
     const cools = verb.word === 'cool' || clause.some((w) => baseForm(w) === 'cool');
     if (cools && lowOf(item) > cooling.middleMin) return found('in the room', cooling.middleMin, cooling.section);

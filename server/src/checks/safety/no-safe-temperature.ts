@@ -20,7 +20,7 @@ import {
   type Journey,
   type Stop,
 } from './journey.ts';
-import { besideText, CAUTION, type Group, holdingLimits, type Limit, limitOf } from './limits.ts';
+import { besideText, CAUTION, type Group, holdingLimits, holdS, type Limit, limitOf } from './limits.ts';
 
 type Values =
   | {
@@ -54,7 +54,7 @@ export default defineCheck<Values>({
     title:
       'FDA Food Code 2022, 3-401.11 and 3-402.11; USDA FSIS, Color of Cooked Meat and Poultry: a thermometer is the only sure sign (from memory)',
   },
-  explain: `**What it computes.** For poultry, minced meat and dishes that egg sets: whether any step gives a temperature in the food, or cooks it in a way that passes the safe one (boils, simmers, steams, braises, poaches). For fish and whole meat: whether any step heats it at all.
+  explain: `**What it computes.** For poultry, minced meat and dishes that egg sets: whether any step gives a temperature in the food, or cooks it in a way that passes the safe one (boils, simmers, steams, braises, poaches). For fish and whole meat: whether any step heats it at all; in a water bath, whether it is hot enough for as long as it lies there.
 
 **Why it matters.** Colour and clear juices do not tell: minced beef browns before it is safe, and a thigh can stay pink after. A cook with a figure to reach has a dish that is safe and not dried out besides. Fish eaten raw carries parasites that only freezing or heat kills.
 
@@ -145,7 +145,20 @@ function valuesOf(journey: Journey, house: House): Values | undefined {
   if (group === undefined) return undefined;
   const heated = heatOf(journey);
   if (heated === undefined) return group === 'egg' ? undefined : rawValues(journey, group, house);
-  if (group === 'fish' || group === 'meat' || (group === 'egg' && !isEggDish(journey))) return undefined;
+  if (group === 'fish' || group === 'meat') {
+    const limit = limitOf(group, house.foodSafety);
+    const bath = coolBath(journey, limit);
+    if (bath === undefined) return undefined;
+    return {
+      kind: 'no figure',
+      name: ingredient.name,
+      limit,
+      beside: besideText(group, house.foodSafety),
+      sign: false,
+      last: bath,
+    };
+  }
+  if (group === 'egg' && !isEggDish(journey)) return undefined;
   if (all.some(({ step }) => cooksThrough(step) || step.heat.some(isDoneness))) return undefined;
   const last = stops.findLast(({ step }) => says(step, COOKING)) ?? heated;
   const sign = all.some(({ step }) => saysSign(step));
@@ -153,6 +166,24 @@ function valuesOf(journey: Journey, house: House): Values | undefined {
   if (group === 'egg' && sign) return undefined;
   const limit = limitOf(group, house.foodSafety);
   return { kind: 'no figure', name: ingredient.name, limit, beside: besideText(group, house.foodSafety), sign, last };
+}
+
+const BATH = asWritten('vide', 'sous-vide', 'circulator', 'water-bath');
+
+/** Whole meat or fish in a bath cooler than it is safe at, for less than the published time, and no other heat. */
+function coolBath({ all, stops }: Journey, limit: Limit): Stop | undefined {
+  const bath = stops.find(({ step }) => says(step, BATH) && step.heat.length > 0);
+  if (bath === undefined || all.some(({ step }) => step.heat.some(isDoneness))) return undefined;
+  const { heat, times } = bath.step;
+  const hottest = Math.max(...heat.map((h) => h.celsius.high));
+  const longestS = Math.max(0, ...times.map((t) => t.node.lowMin * 60));
+  const neededS = holdS(limit, hottest);
+  const isHotter = all.some(
+    ({ step }) =>
+      cooksThrough(step) ||
+      (step !== bath.step && step.heat.some((h) => h.celsius.low >= limit.celsius && h.role !== 'surroundings')),
+  );
+  return isHotter || (neededS !== undefined && longestS >= neededS) ? undefined : bath;
 }
 
 const SIGNS = asWritten('until', 'till', 'when', 'clear', 'done', 'set', 'firm', 'thick', 'thickens', 'curds');

@@ -67,6 +67,13 @@ export const isPerishable = onceFor(
     isPerishableMix(part.head, cooks(part)) || part.includes.some((head) => isPerishableMix(head, true)),
 );
 
+/** Meat or fish is on its list, or on that of a part it takes in. */
+export const hasFlesh = onceFor(({ head, includes }: Part): boolean =>
+  [head, ...includes].some(({ ingredients }) =>
+    ingredients.some((i) => i.food !== undefined && FLESH.has(i.food.class)),
+  ),
+);
+
 const isPerishableMix = (head: PartHead, cooked: boolean): boolean => (cooked ? cookedMix : rawMix)(head);
 
 const rawMix = onceFor((head: PartHead) => judge(head, false));

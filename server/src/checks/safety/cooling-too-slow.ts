@@ -1,6 +1,6 @@
 import type { DurationNode, SentenceItem, Span } from '../../notation/tree.ts';
 import { celsiusOf } from '../../recipe/heat.ts';
-import type { Step } from '../../recipe/recipe.ts';
+import type { Part, Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, inAnyForm, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
@@ -37,7 +37,7 @@ export default defineCheck<Values>({
     if (!anySays(part.steps, TELLING) || !part.steps.some(hasTime) || !isPerishable(part)) return;
     const limits = holdingLimits(house.foodSafety);
     for (const step of part.steps) {
-      const found = inStep(step, limits, hasFlesh(part));
+      const found = inStep(step, limits, part);
       if (found !== undefined) yield found;
     }
   },
@@ -122,7 +122,7 @@ const OTHERWISE: ReadonlySet<string> = new Set([
   'warm',
 ]);
 
-function inStep(step: Step, limits: HoldingLimits, flesh: boolean): Found<Values> | undefined {
+function inStep(step: Step, limits: HoldingLimits, part: Part): Found<Values> | undefined {
   const { items } = step.sentence;
   const { cooling, leftOut, title } = limits;
   for (const [at, item] of items.entries()) {
@@ -154,7 +154,7 @@ function inStep(step: Step, limits: HoldingLimits, flesh: boolean): Found<Values
     const verb = verbOf(items, at);
     if (verb === undefined) continue;
     const clause = clauseOf(items, at, verb.at);
-    const steeped = flesh && STEEPED.has(verb.word);
+    const steeped = STEEPED.has(verb.word) && hasFlesh(part);
     if (clause.some((w) => COLD.has(w) || (OTHERWISE.has(baseForm(w)) && !(steeped && STEEPED.has(baseForm(w))))))
       continue;
     if (hasColdReading(items, at)) continue;

@@ -41,7 +41,8 @@ export default defineCheck<Values>({
     message: `${days === undefined ? `The oil with the ${name} is kept, and not in the cold` : `${days} days are too long for ${name} in oil`}: botulism grows there unseen. Keep it at 5 °C, 41 °F, and use it within ${MOST_DAYS} days, or freeze it. ${CAUTION}`,
   }),
   work: ({ head }) => {
-    const rows = head.ingredients.map((i) => {
+    const known = head.ingredients.filter((i) => i.food !== undefined);
+    const rows = known.map((i) => {
       const grams = gramsOf(i);
       return { name: i.name, numbers: [grams, isOil(i) ? grams : 0, isSour(i) ? grams : 0] };
     });

@@ -56,7 +56,8 @@ export default defineCheck<Values>({
     ...(source !== undefined && { source }),
   }),
   work: ({ head, acid, least }) => {
-    const rows = head.ingredients.map((i) => ({ name: i.name, numbers: [gramsOf(i), acidG(i)] }));
+    const known = head.ingredients.filter((i) => i.food !== undefined);
+    const rows = known.map((i) => ({ name: i.name, numbers: [gramsOf(i), acidG(i)] }));
     const [whole = 0, acidInAll = 0] = sums(rows);
     return [
       ...sumTable(['ingredient', 'weighs, g', 'acid that is added, g'], rows),

@@ -631,6 +631,96 @@ part fish
   do Cook the beef sous vide at 56 C for 3 h, then sear for 1 min a side until brown.
 `,
     ],
+    [
+      'Caramelised onion relish',
+      `recipe Caramelised onion relish
+  yield 3 jars
+  1 kg onions, sliced
+  30 ml olive oil
+  200 g brown sugar
+  300 ml balsamic vinegar
+  do Soften the onions in the oil for 30 min, add the sugar and balsamic vinegar and simmer until thick.
+  do Spoon into sterilised jars and seal. Refrigerate once opened.
+`,
+    ],
+    [
+      'Salsa verde',
+      `recipe Salsa verde
+  yield 250 g
+  60 g parsley
+  30 g capers
+  150 ml olive oil
+  20 ml red wine vinegar
+  1 clove garlic
+  do Chop the parsley, capers and garlic, stir in the oil and vinegar and leave to stand at room temperature for 30 min.
+`,
+    ],
+    [
+      'Roast vegetables',
+      `recipe Roast vegetables
+  yield 4 portions
+  500 g courgettes, sliced
+  500 g aubergines, diced
+  80 ml olive oil
+  3 cloves garlic
+  do Toss the courgettes, aubergines and garlic in the oil and roast at 200 C for 40 min until browned.
+  do Cover and stand for 10 min before serving.
+`,
+    ],
+    [
+      'Pancakes for a crowd',
+      `recipe Pancakes for a crowd
+  yield 20 pancakes
+  3 cups all-purpose flour
+  2 tbsp baking powder
+  3 tbsp sugar
+  1 tsp salt
+  2 1/2 cups milk
+  3 eggs
+  75 g butter, melted
+  do Whisk the flour, baking powder, sugar and salt; whisk in the milk, eggs and butter.
+  do Fry on a griddle for 2 min a side until golden; keep warm in a 200 F oven.
+`,
+    ],
+    [
+      'Turkey brine and roast',
+      `recipe Turkey brine and roast
+  yield 10 portions
+part brine
+  5 l water
+  300 g salt
+  100 g sugar
+  do Boil 1 l of the water with the salt and sugar, add the rest of the water and chill to 4 C.
+part turkey
+  5 kg whole turkey
+  do Submerge the turkey in the brine and keep at 3 C for 18 h.
+  do Roast at 170 C for 2 h 45 min until the thigh reads 76 C.
+`,
+    ],
+    [
+      'Peach jam',
+      `recipe Peach jam
+  yield 5 jars
+part jam as jam
+  1 kg peaches, peeled and stoned
+  700 g sugar
+  40 ml lemon juice
+  do Simmer the peaches with the lemon juice for 15 min, add the sugar and boil to 104 C.
+  do Put into hot jars and seal.
+`,
+    ],
+    [
+      'Mango chutney',
+      `recipe Mango chutney
+  yield 4 jars
+  1 kg mangoes, diced
+  300 g sugar
+  300 ml cider vinegar
+  20 g ginger, grated
+  5 g salt
+  do Simmer everything for 45 min until thick; pack in hot jars, seal and store in the larder.
+`,
+    ],
   ])('%s', (_name, text) => {
     expect(found(text)).toEqual([]);
   });

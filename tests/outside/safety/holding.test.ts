@@ -190,6 +190,18 @@ describe('jars (Complete Guide to Home Canning)', () => {
       1,
     ],
     [
+      'the same in the other order',
+      '  2 kg      pumpkin, cubed\n  300 g     light brown sugar\n',
+      'Simmer the pumpkin with the sugar, fill into jars and seal. Once opened, keep in the fridge.',
+      1,
+    ],
+    [
+      'the same, kept in the fridge and eaten soon once open',
+      '  2 kg      pumpkin, cubed\n  300 g     light brown sugar\n',
+      'Simmer the pumpkin with the sugar, fill into jars and seal. Keep in the fridge, and eat within a week once opened.',
+      0,
+    ],
+    [
       'beans pressure-cooked first, and then jarred',
       '  900 g     dried chickpeas\n  2 l       water\n',
       'Cook the chickpeas in the water under pressure for 30 min.\n  do Pack in jars, close the lids and keep in the larder.',

@@ -11,6 +11,7 @@ import { anyPart, overParts } from '../over-parts.ts';
 import { sums, sumTable } from '../sum-table.ts';
 import { saysBoughtSafe } from './journey.ts';
 import { CAUTION } from './limits.ts';
+import { isColdOnceOpen } from './once-open.ts';
 import { keptUnderOil, OILY } from './under-oil.ts';
 
 interface Values {
@@ -119,8 +120,8 @@ const OTHERWISE = asWritten(
   'frozen',
 );
 const FERMENTED = asWritten('ferment', 'fermented', 'ferments');
-/** The cold once a jar is open, or of a plate that tells whether it sets, keeps no jar. */
-const ANOTHER = asWritten('opened', 'opening', 'open', 'saucer', 'saucers', 'plate', 'plates');
+/** The cold of a plate that tells whether a jam sets keeps no jar. */
+const PLATES = asWritten('saucer', 'saucers', 'plate', 'plates');
 
 /** Jars are closed to stand out of the cold. */
 const isSealed = (recipe: Recipe): boolean => jarred(recipe) && sealed(recipe) && !keptOtherwise(recipe);
@@ -133,7 +134,8 @@ const fermented = anyPart(({ steps }) => anySays(steps, FERMENTED));
 
 const isCold = (step: Step): boolean =>
   (says(step, OTHERWISE) || step.heat.some((h) => h.role === 'surroundings' && h.celsius.high <= 8)) &&
-  !says(step, ANOTHER);
+  !says(step, PLATES) &&
+  !isColdOnceOpen(step);
 
 /** Where a part first speaks of jars, and whether it is cold or under pressure anywhere, and from there on. */
 const keeping = overParts(({ steps }) => {

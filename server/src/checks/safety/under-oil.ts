@@ -9,6 +9,7 @@ import { anySays, asWritten, inWords, says, wordList } from '../../recipe/step-w
 import { baseForm } from '../../recipe/verbs.ts';
 import { gramsOf } from '../formula/band.ts';
 import { onceFor } from '../once.ts';
+import { isColdOnceOpen } from './once-open.ts';
 
 /** Days in the fridge that extension services allow. */
 export const MOST_DAYS = 4;
@@ -92,8 +93,6 @@ const KEEPS: ReadonlySet<string> = new Set([
 ]);
 const KEEPING = wordList((word) => KEEPS.has(word) || KEEPS.has(baseForm(word)));
 const COLD = asWritten('fridge', 'refrigerator', 'refrigerate', 'chill', 'chilled', 'cold');
-/** Cold once it is open is not cold. */
-const OPENED = asWritten('opened', 'opening', 'open');
 const FROZEN = asWritten('freeze', 'freezer', 'frozen');
 const PLACES = asWritten(
   'cupboard',
@@ -119,7 +118,7 @@ const DAY_MIN = 1440;
 function keptFor(step: Step): 'warm' | number | undefined {
   if (says(step, FROZEN) || !says(step, KEEPING)) return undefined;
   const longest = longestDays(step);
-  const cold = (says(step, COLD) && !says(step, OPENED)) || step.heat.some((h) => h.celsius.high <= 5.5);
+  const cold = (says(step, COLD) && !isColdOnceOpen(step)) || step.heat.some((h) => h.celsius.high <= 5.5);
   if (cold) return longest > MOST_DAYS ? Math.round(longest) : undefined;
   const waits = says(step, ABOUT) && (longest === 0 || longest * DAY_MIN >= LONG_MIN);
   return says(step, PLACES) || waits || longest >= 1 ? 'warm' : undefined;

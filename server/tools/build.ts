@@ -14,7 +14,7 @@ const { version } = JSON.parse(await readFile(`${root}package.json`, 'utf8')) as
 const NEEDS_NODE =
   "if(Number(process.versions.node.split('.')[0])<20){process.stderr.write('quern needs Node 20 or later; this is '+process.version+'\\n');process.exit(2)}";
 
-export const BUNDLE: esbuild.BuildOptions = {
+const BUNDLE: esbuild.BuildOptions = {
   absWorkingDir: root,
   bundle: true,
   minify: true,

@@ -53,6 +53,27 @@ test('no circle of imports', () => {
   expect(circles).toEqual([]);
 });
 
+test('what a file exports is used by another', () => {
+  const texts = ['server', 'client/src', 'tests'].flatMap((folder) =>
+    readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter((f) => f.endsWith('.ts') && !f.includes('node_modules'))
+      .map((f) => ({ file: join(folder, f), text: readFileSync(join(folder, f), 'utf8') })),
+  );
+  const users = new Map<string, Set<string>>();
+  for (const { file, text } of texts)
+    for (const [word] of text.matchAll(/\w+/g)) users.set(word, (users.get(word) ?? new Set()).add(file));
+  const alone = texts
+    // What the entry of the extension exports, the editor calls.
+    .filter(({ file }) => !file.startsWith('tests') && !file.endsWith('extension.ts'))
+    .flatMap(({ file, text }) =>
+      [...text.matchAll(/^export (?:async )?(?:function\*?|const|class) (\w+)/gm)]
+        .map((m) => m[1] ?? '')
+        .filter((name) => users.get(name)?.size === 1)
+        .map((name) => `${file}: ${name}`),
+    );
+  expect(alone).toEqual([]);
+});
+
 test('nothing reads outside the project', () => {
   const tracked = ['server', 'client', 'tests', 'examples', 'syntaxes'].flatMap((folder) =>
     readdirSync(folder, { recursive: true, encoding: 'utf8' })

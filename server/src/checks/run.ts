@@ -355,7 +355,7 @@ function placeAll(locals: readonly Local[], part: Part, at: number, whole: boole
 const isIn = ({ part: index }: Place, part: Part): boolean => index === undefined || index === part.index;
 
 /** A place in the document: the first line of its unit, or of the part it names, added. */
-export function documentLine(at: Place, scene: Scene, base: number): number {
+function documentLine(at: Place, scene: Scene, base: number): number {
   return at.line + (at.part === undefined ? base : (scene.recipe.partsAt[at.part] ?? 0));
 }
 

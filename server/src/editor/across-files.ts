@@ -35,7 +35,7 @@ export function changedAt(snapshot: Snapshot, position: Position): Located | und
 }
 
 /** The definition in the recipe written out in full, where it is written. */
-export function inWhole(snapshot: Snapshot, position: Position): Located | undefined {
+function inWhole(snapshot: Snapshot, position: Position): Located | undefined {
   const there = toWhole(snapshot, position);
   const place = there === undefined ? undefined : definition(snapshot.whole, there);
   return place && fromWhole(snapshot, place);
@@ -130,7 +130,7 @@ function foodUses(snapshot: Snapshot, path: string | undefined, name: string, ki
 }
 
 /** The names of ingredients of one file that are the food, and what is like it. */
-export function foodUsesIn(snapshot: Snapshot, id: string): Place[] {
+function foodUsesIn(snapshot: Snapshot, id: string): Place[] {
   const isIt = (name: string): boolean => {
     const match = snapshot.house.world.book.find(name);
     return match.kind === 'food' && match.food.id === id;

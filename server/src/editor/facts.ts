@@ -137,12 +137,6 @@ export function bandFacts(part: Part): Fact[] {
   });
 }
 
-/** The bands of a kind, whatever the part. */
-export const bandsOnly = (measures: readonly KindMeasure[]): Fact[] =>
-  measures.map((held) =>
-    figure(capital(MEASURES[held.measure].words), `usual ${bandText(held.measure, held.usual)}`, held.source),
-  );
-
 function sayVerdict(verdict: Verdict, held: KindMeasure): string {
   if (verdict === 'ok') return ', within it';
   const outcome = verdict.endsWith('high') ? held.above : held.below;

@@ -33,7 +33,7 @@ export function sayMinutesRange(range: Range): string {
 }
 
 /** `45 min`, `1 h 30 min`, `2 d`. */
-export function sayMinutes(min: number): string {
+function sayMinutes(min: number): string {
   if (min < 1) return `${trimmed(min * 60, 0)} s`;
   if (min < 90) return `${trimmed(min, 1)} min`;
   if (min >= 48 * 60) return `${trimmed(min / 1440, 1)} d`;

@@ -2,7 +2,7 @@
  * Knows how an amount is written anew at another size, in the writer's unit and manner.
  * Refuses to know the line around it.
  */
-import { fractionText, gramsText, significant, trimmed } from '../measure/number-text.ts';
+import { fractionText, gramsText, significant } from '../measure/number-text.ts';
 import type { IngredientNode, MeasuredNode, NumeralNode, Span } from '../notation/tree.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
@@ -76,6 +76,3 @@ export function scaledText(numeral: NumeralNode, amount: MeasuredNode, by: numbe
 
 /** `240 g`: what an amount in grams is written as. */
 export const gramsAmount = (grams: number): string => `${gramsText(grams)} g`;
-
-/** A factor in words: `by 1.5`. */
-export const factorText = (by: number): string => trimmed(by, 3);

@@ -119,7 +119,7 @@ function objectionsTo(food: Food): string[] {
 }
 
 /** Water, protein, fat, carbohydrate, ash and alcohol, where all are known; of vinegar the acid too, which USDA leaves out. */
-export function proximateSum({ per100, class: foodClass }: Food): number | undefined {
+function proximateSum({ per100, class: foodClass }: Food): number | undefined {
   const { water, protein, fat, carbohydrate, ash, alcohol, acid } = per100;
   if (water === undefined || protein === undefined || fat === undefined) return undefined;
   if (carbohydrate === undefined || ash === undefined) return undefined;

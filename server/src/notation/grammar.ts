@@ -25,7 +25,7 @@ const Comma = createToken({ name: 'Comma', categories: Any });
 const VOCABULARY = [Any, NamePart, Single, Mixed, UnitWord, Times, Word, Comma];
 
 /** What the grammar of a line sees as one. */
-export class Piece implements IToken {
+class Piece implements IToken {
   readonly image = '';
   readonly startOffset: number;
   readonly tokenType: TokenType;

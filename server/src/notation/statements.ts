@@ -25,7 +25,7 @@ import type {
 import { unreadFault } from './unread-line.ts';
 
 /** Longer than any line of a recipe; past it a line is kept but not read. */
-export const LONGEST_LINE = 10_000;
+const LONGEST_LINE = 10_000;
 
 /** Reads one line, without its line end. Any text is a line; nothing throws. */
 export function readLine(text: string): Line {

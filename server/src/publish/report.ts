@@ -5,7 +5,7 @@
 import type { Findings } from '../checks/finding.ts';
 import type { Component, MixComposition } from '../food/composition.ts';
 import { likelyGrams } from '../food/weigh.ts';
-import { middle, type Range } from '../measure/quantity.ts';
+import { middle } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { contentsOf } from '../recipe/contents.ts';
 import { recipeTimes } from '../recipe/duration.ts';
@@ -341,12 +341,6 @@ export function spreadOf(trials: readonly Trial[]): ReportSpread[] {
         ],
   );
 }
-
-export const massRange = (parts: readonly Part[]): Range | undefined => {
-  const weighed = parts.filter((p) => p.head.ingredients.some((i) => i.weighed.known));
-  if (weighed.length === 0) return undefined;
-  return { low: sum(weighed.map((p) => p.head.massG.low)), high: sum(weighed.map((p) => p.head.massG.high)) };
-};
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
 const round = (value: number, decimals: number): number => Number(value.toFixed(decimals));

@@ -30,7 +30,7 @@ export function recipeTimes(recipe: Recipe): RecipeTimes {
 }
 
 /** Each time of a step in minutes, the middle of its range, and whether it is waited out. */
-export function stepTimes(step: Step): { readonly minutes: number; readonly waits: boolean }[] {
+function stepTimes(step: Step): { readonly minutes: number; readonly waits: boolean }[] {
   return step.times.map(({ node, verbClass }) => ({
     minutes: (node.lowMin + node.highMin) / 2,
     waits: verbClass === undefined ? node.lowMin > 15 : isWaiting(verbClass, node.lowMin),

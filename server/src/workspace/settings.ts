@@ -32,10 +32,7 @@ export const FOOD_SAFETY_CHOICES = [
   'us-food-code-2022',
   'usda-fsis-home',
 ] as const satisfies readonly FoodSafetyRules[];
-export const SEVERITY_CHOICES = ['error', 'warning', 'info', 'hint', 'off'] as const satisfies readonly (
-  | Severity
-  | 'off'
-)[];
+const SEVERITY_CHOICES = ['error', 'warning', 'info', 'hint', 'off'] as const satisfies readonly (Severity | 'off')[];
 
 /** The levels a house may give a finding. What can hurt someone is never off: it is accepted recipe by recipe, with a reason. */
 export const levelsFor = ({ family }: Check): readonly (Severity | 'off')[] =>

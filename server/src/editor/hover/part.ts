@@ -35,7 +35,7 @@ export function partFacts(snapshot: Snapshot, part: Part): Fact[] {
   return facts;
 }
 
-export function massFacts(part: Part): Fact[] {
+function massFacts(part: Part): Fact[] {
   const { massG, ingredients, nominal, flourG } = part.head;
   const facts: Fact[] = [];
   if (massG.high > 0) {

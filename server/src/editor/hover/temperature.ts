@@ -44,7 +44,7 @@ const ROLES: Readonly<Record<HeatRole, string>> = {
 const FAN_C = 20;
 const FAN_SOURCE = 'common practice, no source';
 
-export function temperatureFacts(node: TemperatureNode, role: HeatRole): Fact[] {
+function temperatureFacts(node: TemperatureNode, role: HeatRole): Fact[] {
   const celsius = celsiusOf(node);
   const facts = [figure('Celsius', sayC(celsius)), figure('Fahrenheit', sayF(celsius))];
   if (role === 'food') {

@@ -140,7 +140,7 @@ function runIns(lines: readonly PrintedLine[]): PrintedLine[] {
 }
 
 /** A list run on in one line: a comma, or `and`, before the next amount parts it. */
-export function splitList(text: string): string[] {
+function splitList(text: string): string[] {
   const next =
     '(?=(?:about |the )?(?:\\d|[½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|five|six|eight|ten|half|rather|juice|rind|grated|yolks?|whites?|salt|pepper|sugar|flavouring|nutmeg|a few|water|(?:a )?pinch|(?:a )?knob|(?:a )?handful|(?:butter|oil|flour) for)\\b|(?:[a-z]+ ){1,3}to taste\\b))';
   return text

@@ -2,7 +2,7 @@
  * Knows how one amount of a food is written in another measure: in grams, in US measures, in metric ones.
  * Refuses to know lines, and to guess what nobody has weighed.
  */
-import type { Food, FoodClass, FoodMatch, Weighed } from '../food/food.ts';
+import { FLESH, type Food, type FoodClass, type FoodMatch, type Weighed } from '../food/food.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { figureIn, kitchenFigure, kitchenGrams, worst } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
@@ -66,13 +66,8 @@ const POURED: ReadonlySet<FoodClass> = new Set<FoodClass>([
 ]);
 /** Foods that a US kitchen weighs. */
 const WEIGHED: ReadonlySet<FoodClass> = new Set<FoodClass>([
-  'meat',
-  'ground meat',
-  'poultry',
-  'ground poultry',
+  ...FLESH,
   'cured meat',
-  'fish',
-  'shellfish',
   'pasta',
   'bread',
   'chocolate',

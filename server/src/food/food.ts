@@ -77,6 +77,9 @@ export type FoodClass =
   | 'drink'
   | 'other';
 
+/** What is cut from animals, before it is cured. */
+export const FLESH: readonly FoodClass[] = ['meat', 'ground meat', 'poultry', 'ground poultry', 'fish', 'shellfish'];
+
 export type Role =
   /** Wheat, rye, barley flour that makes a dough: counts as the 100 % of baker's percentages. */
   | 'baking flour'

@@ -2,7 +2,7 @@
  * Knows how an amount stands on a page in two ways: as the scale shows it, and as spoons and cups or pieces.
  * Refuses to invent a measure that nobody has weighed.
  */
-import type { FoodClass } from '../food/food.ts';
+import { FLESH, type FoodClass } from '../food/food.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { numberText } from '../measure/kitchen.ts';
 import { fractionSign, gramsText, trimmed } from '../measure/number-text.ts';
@@ -23,13 +23,8 @@ export interface PageAmount {
 
 /** Foods that nobody spoons out. */
 const NEVER_SPOONED: ReadonlySet<FoodClass> = new Set<FoodClass>([
-  'meat',
-  'ground meat',
-  'poultry',
-  'ground poultry',
+  ...FLESH,
   'cured meat',
-  'fish',
-  'shellfish',
   'bread',
   'pasta',
   'curing salt',

@@ -2,7 +2,7 @@
  * Knows which foods are what a kind is made of: its flour, its egg, what makes it rise or set.
  * Refuses to know how much.
  */
-import type { Food, FoodClass } from '../food/food.ts';
+import { FLESH, type Food, type FoodClass } from '../food/food.ts';
 import { isStarter, whiteShare } from './measures/shares.ts';
 
 const ofClass =
@@ -32,7 +32,7 @@ const NEEDS = {
   salt: (food: Food): boolean => ofClass('salt', 'curing salt', 'sauce')(food),
   vinegar: ofClass('vinegar'),
   sour: (food: Food): boolean => food.roles.includes('acid'),
-  flesh: ofClass('meat', 'ground meat', 'poultry', 'ground poultry', 'cured meat', 'fish', 'shellfish', 'egg'),
+  flesh: ofClass(...FLESH, 'cured meat', 'egg'),
   grain: ofClass('grain'),
 } satisfies Readonly<Record<string, (food: Food) => boolean>>;
 

@@ -1,5 +1,5 @@
 import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
-import type { FoodClass } from '../../food/food.ts';
+import { FLESH, type FoodClass } from '../../food/food.ts';
 import { gramsText, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { PartHead } from '../../recipe/part.ts';
@@ -160,12 +160,7 @@ const LOW_ACID: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'mushroom',
   'leafy herb',
   'legume',
-  'meat',
-  'ground meat',
-  'poultry',
-  'ground poultry',
-  'fish',
-  'shellfish',
+  ...FLESH,
   'stock',
   'grain',
   'cured meat',

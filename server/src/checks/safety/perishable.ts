@@ -2,33 +2,14 @@
  * Knows whether what a part makes must be kept hot or cold to be safe: moist, and neither sour, sweet, salt nor dry enough to keep.
  * Refuses to know for how long; it errs towards silence where a composition is unsure.
  */
-import type { FoodClass } from '../../food/food.ts';
+import { FLESH, type FoodClass } from '../../food/food.ts';
 import type { PartHead } from '../../recipe/part.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { anySays, matching } from '../../recipe/step-words.ts';
 import { onceFor } from '../once.ts';
 
-const ANIMAL: ReadonlySet<FoodClass> = new Set<FoodClass>([
-  'meat',
-  'ground meat',
-  'poultry',
-  'ground poultry',
-  'fish',
-  'shellfish',
-  'egg',
-  'milk',
-  'cream',
-  'dairy',
-  'stock',
-]);
-const FLESH: ReadonlySet<FoodClass> = new Set<FoodClass>([
-  'meat',
-  'ground meat',
-  'poultry',
-  'ground poultry',
-  'fish',
-  'shellfish',
-]);
+const ANIMAL: ReadonlySet<FoodClass> = new Set<FoodClass>([...FLESH, 'egg', 'milk', 'cream', 'dairy', 'stock']);
+const MEATS: ReadonlySet<FoodClass> = new Set(FLESH);
 /** Perishable once cooked (Food Code 2022, 1-201.10(B), time/temperature control for safety food). */
 const PLANT: ReadonlySet<FoodClass> = new Set<FoodClass>(['vegetable', 'legume', 'grain', 'pasta', 'mushroom']);
 const MOIST_KINDS: ReadonlySet<string> = new Set([
@@ -70,7 +51,7 @@ export const isPerishable = onceFor(
 /** Meat or fish is on its list, or on that of a part it takes in. */
 export const hasFlesh = onceFor(({ head, includes }: Part): boolean =>
   [head, ...includes].some(({ ingredients }) =>
-    ingredients.some((i) => i.food !== undefined && FLESH.has(i.food.class)),
+    ingredients.some((i) => i.food !== undefined && MEATS.has(i.food.class)),
   ),
 );
 
@@ -99,7 +80,7 @@ function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
     if (!weighed.known) continue;
     const grams = (weighed.grams.low + weighed.grams.high) / 2;
     whole += grams;
-    flesh ||= FLESH.has(food.class);
+    flesh ||= MEATS.has(food.class);
     if (ANIMAL.has(food.class)) animal += grams;
     else if (PLANT.has(food.class)) {
       plant += grams;

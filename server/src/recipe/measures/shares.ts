@@ -2,7 +2,7 @@
  * Knows how much of a food counts as water, fat, sugar, salt, egg, flour and the like, by its composition.
  * Refuses to know the formula it stands in. A share is per gram of food; a range where it depends on how the food is used, undefined where it is not known.
  */
-import type { Composition, Food } from '../../food/food.ts';
+import { type Composition, FLESH, type Food } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { Ingredient } from '../ingredient.ts';
 
@@ -279,21 +279,13 @@ export function cookingLiquid(food: Food): Share {
   return food.class === 'vegetable' || food.class === 'fruit' ? upTo(0.5) : liquidShare(food);
 }
 
-const FLESH: ReadonlySet<Food['class']> = new Set([
-  'meat',
-  'ground meat',
-  'poultry',
-  'ground poultry',
-  'cured meat',
-  'fish',
-  'shellfish',
-]);
+const MEATS: ReadonlySet<Food['class']> = new Set([...FLESH, 'cured meat']);
 
-export const fleshShare = (food: Food): number => (within(food, FLESH) || food.class === 'egg' ? 1 : 0);
+export const fleshShare = (food: Food): number => (within(food, MEATS) || food.class === 'egg' ? 1 : 0);
 
 /** What gives a stock its taste: bones, meat, fish, vegetables. */
 export function stockSolids(food: Food): number {
-  return within(food, FLESH) || /bone|carcass|frame/.test(food.name) || within(food, GARDEN) ? 1 : 0;
+  return within(food, MEATS) || /bone|carcass|frame/.test(food.name) || within(food, GARDEN) ? 1 : 0;
 }
 
 const GARDEN: ReadonlySet<Food['class']> = new Set(['vegetable', 'mushroom', 'leafy herb']);
@@ -308,13 +300,8 @@ const PIECES: ReadonlySet<Food['class']> = new Set([
   'vegetable',
   'mushroom',
   'fruit',
-  'meat',
-  'ground meat',
-  'poultry',
-  'ground poultry',
+  ...FLESH,
   'cured meat',
-  'fish',
-  'shellfish',
   'leafy herb',
   'legume',
   'nut',

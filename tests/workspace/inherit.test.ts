@@ -5,9 +5,9 @@ import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
 import { basesOver } from '../../server/src/workspace/bases.ts';
 import { makeHouse } from '../../server/src/workspace/houses.ts';
-import { textOf } from '../../server/src/workspace/inherit.ts';
 import { DEFAULTS } from '../../server/src/workspace/settings.ts';
 import { Snapshot } from '../../server/src/workspace/snapshot.ts';
+import { textOf } from '../../server/src/workspace/written.ts';
 
 const HOUSE = makeHouse(DEFAULTS).house;
 

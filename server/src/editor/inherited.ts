@@ -7,8 +7,8 @@ import type { Span, TextNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part } from '../recipe/recipe.ts';
 import { sameName, wordsOf } from '../recipe/words.ts';
-import { isSpacer, shiftOf } from '../workspace/inherit.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { isSpacer, shiftOf } from '../workspace/written.ts';
 import type { Place } from './place.ts';
 
 /** A place in a file by its path, or without one in the file at hand. */

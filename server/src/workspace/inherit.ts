@@ -4,32 +4,31 @@
  */
 import type { BrokenLink } from '../checks/check.ts';
 import type { House } from '../checks/house.ts';
-import { firstInOven } from '../checks/method/first-oven.ts';
 import { applyEdits, replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import { type Document, parseTogether } from '../notation/document.ts';
 import { keptOn } from '../notation/kept.ts';
 import { type Outline, outline } from '../notation/outline.ts';
-import type { IngredientNode, Line, SentenceItem, Span, Statement, WordNode } from '../notation/tree.ts';
+import type { IngredientNode, Line, Span, Statement } from '../notation/tree.ts';
 import { bindRecipe, type Recipe } from '../recipe/recipe.ts';
-import { sameName, wordsOf } from '../recipe/words.ts';
+import { sameName } from '../recipe/words.ts';
 import type { Bases, Loaded } from './ports.ts';
-
-/** Where a line written out comes from: a line of the file itself, or of another. */
-export type Origin =
-  | { readonly kind: 'own'; readonly line: number }
-  | { readonly kind: 'base'; readonly path: string; readonly line: number };
-
-export interface WrittenLine {
-  readonly text: string;
-  readonly origin: Origin;
-}
-
-export interface WrittenOut {
-  readonly lines: readonly WrittenLine[];
-  readonly broken: readonly BrokenLink[];
-  /** The files it was put together from, by path. */
-  readonly files: readonly string[];
-}
+import { withOven } from './taken-oven.ts';
+import {
+  afterList,
+  type Block,
+  type Blocks,
+  blocksOf,
+  fieldName,
+  ingredientName,
+  ingredientText,
+  kindOf,
+  namesIt,
+  spaced,
+  statementOf,
+  type WrittenLine,
+  type WrittenOut,
+  withKind,
+} from './written.ts';
 
 /** Without what is missing, nothing that builds on it is whole. */
 export const MISSING: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>(['missing-file', 'missing-below']);
@@ -52,18 +51,6 @@ export function writeOut(
   const parts = of.parts.some(({ source }) => fileOf(source.lines[0]) !== undefined);
   if (from === undefined && !parts) return undefined;
   return new Writing(path, document, of, house, bases, [...above, path]).whole();
-}
-
-/** A file as its head and its parts. */
-interface Blocks {
-  readonly head: readonly WrittenLine[];
-  readonly blocks: readonly Block[];
-}
-
-/** A block of lines: a part, or the nameless one. */
-interface Block {
-  readonly name: string;
-  readonly lines: readonly WrittenLine[];
 }
 
 interface BoundBlock {
@@ -241,32 +228,10 @@ class Writing {
     const kinds = [...found.lines.slice(0, 1), ...(found.name === '' ? loaded.head : [])].map(kindOf);
     const inherited = kinds.find((kind) => kind !== undefined);
     const as = statement.as === undefined && inherited !== undefined ? ` as ${inherited}` : '';
-    const lines = this.withOven(found, loaded);
+    const lines = withOven(found, loaded, this.house.world);
     return this.merge(
       { name: block.name, lines },
       { ...block, lines: [{ ...header, text: title + as }, ...block.lines.slice(1)] },
-    );
-  }
-
-  /** The lines of a part taken out of its file; the oven that was set before it there is written where it bakes first. */
-  private withOven(taken: Block, { head, blocks }: Blocks): readonly WrittenLine[] {
-    const upTo = blocks.slice(0, blocks.indexOf(taken) + 1);
-    const document = parseTogether([...head, ...upTo.flatMap((b) => b.lines)].map((l) => l.text).join('\n'));
-    const recipe = bindRecipe(outline(document), this.house.world);
-    const part = recipe.parts.at(-1);
-    const first = part === undefined ? undefined : firstInOven(part);
-    if (part === undefined || first?.order === undefined) return taken.lines;
-    const set = recipe.parts
-      .flatMap((p) => p.steps.map((step) => ({ at: (recipe.partsAt[p.index] ?? 0) + step.line, step })))
-      .flatMap(({ at, step }) => step.heat.flatMap(({ role, node }) => (role === 'oven' ? [{ at, node }] : [])))
-      .at(-1);
-    const oven = set ?? recipe.oven;
-    if (oven === undefined) return taken.lines;
-    const { step, order } = first;
-    const words = document.lines[oven.at]?.text.slice(oven.node.start, oven.node.end) ?? '';
-    const { end } = lastBefore(step.sentence.items, order);
-    return taken.lines.map((line, i) =>
-      i === step.line ? { ...line, text: `${line.text.slice(0, end)} at ${words}${line.text.slice(end)}` } : line,
     );
   }
 
@@ -464,101 +429,6 @@ class Writing {
   }
 }
 
-/** The text of a file written out, for working it out and for writing it to disk. */
-export const textOf = (written: WrittenOut): string => `${written.lines.map((l) => l.text).join('\n')}\n`;
-
-/** A blank line that stands before a block written out, and for no line of the file. */
-export function isSpacer({ text, origin }: WrittenLine, document: Document): boolean {
-  return text.trim() === '' && origin.kind === 'own' && (document.lines[origin.line]?.text ?? '').trim() !== '';
-}
-
-/** How much further right the words of a line written out stand in the line they come from. */
-export function shiftOf(written: string, original: string): number {
-  if (written === original) return 0;
-  const words = written.trim();
-  const found = words === '' ? -1 : original.indexOf(words);
-  return found < 0 ? 0 : found - written.indexOf(words);
-}
-
-const statementOf = (text: string): Statement => parseTogether(text).lines[0]?.statement ?? { kind: 'blank' };
-
-/** Whether words name an ingredient: in full, or by its last words. */
-function namesIt(name: string | undefined, words: string): boolean {
-  if (name === undefined) return false;
-  const [full, end] = [wordsOf(name), wordsOf(words)];
-  return end.length > 0 && full.slice(-end.length).join(' ') === end.join(' ');
-}
-
-function ingredientName(text: string): string | undefined {
-  const statement = statementOf(text);
-  return statement.kind === 'ingredient' ? statement.name?.text : undefined;
-}
-
-/** What a `part` or `recipe` line says is made. */
-function kindOf(line: WrittenLine | undefined): string | undefined {
-  const statement = statementOf(line?.text ?? '');
-  return statement.kind === 'part' || statement.kind === 'recipe' ? statement.as?.text : undefined;
-}
-
-function ingredientText(line: string, node: IngredientNode): string {
-  const start = node.amount?.start ?? node.name?.start ?? 0;
-  const comment = parseTogether(line).lines[0]?.comment;
-  return line.slice(start, comment?.start).trimEnd();
-}
-
-function withKind(line: Line, kind: string): string {
-  const code = line.comment === undefined ? line.text : line.text.slice(0, line.comment.start);
-  return `${code.trimEnd()} as ${kind}${line.comment === undefined ? '' : `  ${line.comment.text}`}`;
-}
-
-function fieldName(statement: Statement): string {
-  if (statement.kind === 'text') return statement.field;
-  return ['recipe', 'yield', 'pan', 'oven', 'tags'].includes(statement.kind) ? statement.kind : '';
-}
-
-/** Where an order has named what it bakes, and has not yet said for how long: the last thing before that. */
-function lastBefore(items: readonly SentenceItem[], order: WordNode): SentenceItem {
-  let last: SentenceItem = order;
-  for (const item of items.slice(items.indexOf(order) + 1)) {
-    if (item.kind === 'mark' || item.kind === 'duration' || item.kind === 'temperature') break;
-    if (item.kind === 'word' && AFTER_WHAT.has(item.word)) break;
-    last = item;
-  }
-  return last;
-}
-
-const AFTER_WHAT: ReadonlySet<string> = new Set(['for', 'until', 'till', 'and', 'then', 'about', 'another']);
-
-/** New lines after the last ingredient of a part. */
-function afterList(lines: readonly WrittenLine[], extra: readonly WrittenLine[]): readonly WrittenLine[] {
-  if (extra.length === 0) return lines;
-  const last = lines.findLastIndex((l) => statementOf(l.text).kind === 'ingredient');
-  return lines.toSpliced(Math.max(last + 1, 1), 0, ...extra);
-}
-
 function fileOf(line: Line | undefined): string | undefined {
   return line?.statement.kind === 'part' ? line.statement.file?.text : undefined;
-}
-
-/** A blank line before each block but where one stands. */
-function spaced(lines: readonly WrittenLine[]): readonly WrittenLine[] {
-  const [first] = lines;
-  if (first === undefined) return lines;
-  let end = lines.length;
-  while (end > 0 && lines[end - 1]?.text.trim() === '') end--;
-  return [{ text: '', origin: first.origin }, ...lines.slice(0, end)];
-}
-
-/** A written-out text as its head and its parts; trials and foods stay behind. */
-function blocksOf(lines: readonly WrittenLine[]): Blocks {
-  const of = outline(parseTogether(lines.map((l) => l.text).join('\n')));
-  const heads = [...(of.recipe === undefined ? [] : [of.recipe]), ...of.head].sort((a, b) => a.at - b.at);
-  const blocks = of.parts.map(({ at, source }): Block => {
-    const header = source.lines[0]?.statement;
-    return {
-      name: header?.kind === 'part' ? (header.name?.text ?? '') : '',
-      lines: lines.slice(at, at + source.lines.length),
-    };
-  });
-  return { head: heads.map(({ at }) => lines[at]).filter((l): l is WrittenLine => l !== undefined), blocks };
 }

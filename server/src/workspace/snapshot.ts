@@ -19,9 +19,10 @@ import {
 import { keptOn } from '../notation/kept.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import { bindRecipe, type Recipe } from '../recipe/recipe.ts';
-import { textOf, type WrittenOut, writeOut } from './inherit.ts';
+import { writeOut } from './inherit.ts';
 import type { Bases, Loaded } from './ports.ts';
 import { variantFindings } from './variant.ts';
+import { textOf, type WrittenOut } from './written.ts';
 
 /** A replaced range, or the whole text. */
 export interface Change {

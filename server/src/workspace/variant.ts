@@ -7,7 +7,7 @@ import { type AcceptedFinding, type Finding, type Findings, fixesOf, workOf } fr
 import type { TextEdit } from '../edits/text-edit.ts';
 import type { Document } from '../notation/document.ts';
 import type { PlacedLine } from '../notation/outline.ts';
-import { type Origin, shiftOf, type WrittenOut } from './inherit.ts';
+import { type Origin, shiftOf, type WrittenOut } from './written.ts';
 
 /** Findings of lines as they are read: a variant has its own, and its base reports the base's. */
 const LINE_CODES: ReadonlySet<string> = new Set(['syntax', 'decimal-comma', 'allow-without-reason']);

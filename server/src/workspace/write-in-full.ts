@@ -5,8 +5,8 @@
 import type { TextEdit } from '../edits/text-edit.ts';
 import { parseDocument } from '../notation/document.ts';
 import { layout } from '../notation/layout.ts';
-import { isSpacer } from './inherit.ts';
 import type { Snapshot } from './snapshot.ts';
+import { isSpacer } from './written.ts';
 
 /** Undefined for a file that builds on nothing, or on what is not there. */
 export function writeInFull(snapshot: Snapshot): TextEdit[] | undefined {

@@ -49,7 +49,7 @@ const launched = (name: string, head: string): esbuild.Plugin => ({
     build.initialOptions.write = false;
     build.onEnd(async ({ outputFiles: [main] = [] }) => {
       if (main === undefined) return;
-      const text = `(function(exports,require,module,__filename,QUERN_KEEP_COMPILED){${asciiOf(main.text)}})`;
+      const text = `(function(exports,require,module,__filename,QUERN_COMPILED){${asciiOf(main.text)}})`;
       await esbuild.build({
         ...BUNDLE,
         define: { QUERN_MAIN: JSON.stringify(text), QUERN_MAIN_SUM: String(crc32(text)) },

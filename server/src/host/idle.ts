@@ -3,7 +3,7 @@
  */
 
 /** In a bundle, keeps what was compiled so far for the next start (`launch.ts`). */
-declare const QUERN_KEEP_COMPILED: (() => void) | undefined;
+declare const QUERN_COMPILED: { readonly keep?: () => void } | undefined;
 
 /** Runs what it was last given once nothing new has been given for so many milliseconds. */
 export function whenIdle(pauseMs: number): (run: () => void) => void {
@@ -35,7 +35,7 @@ export function tidying(): () => void {
   let kept = 0;
   return () => {
     // Before the collection, which drops what was compiled.
-    if (typeof QUERN_KEEP_COMPILED !== 'undefined') QUERN_KEEP_COMPILED();
+    if (typeof QUERN_COMPILED !== 'undefined') QUERN_COMPILED.keep?.();
     // These modules take longer to load than a start can spare; Node before 20.16 has them only at the start.
     const v8 = process.getBuiltinModule?.('node:v8');
     if (v8 === undefined || v8.getHeapStatistics().total_physical_size - kept < WORTH_COLLECTING) return;

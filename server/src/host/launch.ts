@@ -20,8 +20,13 @@ type Main = (
   require: NodeJS.Require,
   module: NodeJS.Module,
   __filename: string,
-  keepCompiled: () => void,
+  compiled: Compiled,
 ) => void;
+
+/** What keeps what is compiled by then; gone once it has. */
+interface Compiled {
+  keep?: () => void;
+}
 
 /** So much more was compiled than is kept, as a factor, that it is worth keeping. */
 const WORTH_KEEPING = 1.2;
@@ -41,9 +46,12 @@ const script = new Script(QUERN_MAIN, {
   ...(kept !== undefined && { cachedData: kept.data }),
 });
 const keptBytes = kept === undefined || script.cachedDataRejected === true ? 0 : kept.codeBytes;
-let done = file === undefined;
-if (!done) process.on('exit', keepCompiled);
-(script.runInThisContext() as Main)(module.exports, require, module, __filename, keepCompiled);
+const compiled: Compiled = {};
+if (file !== undefined) {
+  compiled.keep = keepCompiled;
+  process.on('exit', keepCompiled);
+}
+(script.runInThisContext() as Main)(module.exports, require, module, __filename, compiled);
 
 /** The file for this engine; another engine could not read it. */
 function keptIn(): string | undefined {
@@ -73,10 +81,14 @@ function readKept(from: string): Kept | undefined {
   }
 }
 
-/** Once, where there is more to keep than is kept. The modules that it alone needs are not loaded at a start. */
+/**
+ * Once, where there is more to keep than is kept. The modules that it alone needs are not loaded at a start. After it nothing
+ * holds on to this file, whose text is as long as the bundle's.
+ */
 function keepCompiled(): void {
-  if (done || file === undefined) return;
-  done = true;
+  delete compiled.keep;
+  process.off('exit', keepCompiled);
+  if (file === undefined) return;
   if (!process.getBuiltinModule('node:worker_threads').isMainThread) return;
   const codeBytes = process.getBuiltinModule('node:v8').getHeapCodeStatistics().bytecode_and_metadata_size;
   if (codeBytes < keptBytes * WORTH_KEEPING) return;

@@ -224,6 +224,7 @@ function roleOf(
   // `Grill to 62 C`, `roast at 200 C to 74 C`: no oven and no fat is that cool.
   const inFood =
     previous === 'to' && celsiusOf(node).high < LEAST_OVEN_C && !before.some((w) => SETTING.has(baseForm(w)));
+  if (isLateSign(items, at, node)) return 'food';
   if (near.verbClass === 'oven') return inFood || (previous === 'to' && near.verb === 'reheat') ? 'food' : 'oven';
   if (all.some((w) => AROUND.has(w))) return 'surroundings';
   if (near.verbClass === 'cooling' || near.verbClass === 'resting')
@@ -244,6 +245,14 @@ function roleOf(
   // `Cook, stirring, to 82 C`
   if (previous === 'to' && STIRRING.has(near.verb ?? '') && celsiusOf(node).high < LEAST_OVEN_C) return 'food';
   return 'unknown';
+}
+
+/** `Fry until golden, 74 C`: a figure by itself after a sign, and too cool for an oven or for fat. */
+function isLateSign(items: readonly SentenceItem[], at: number, node: TemperatureNode): boolean {
+  const comma = items[at - 1];
+  if (comma?.kind !== 'mark' || comma.mark !== ',' || celsiusOf(node).high >= LEAST_OVEN_C) return false;
+  const sign = collect(items, at - 1, -1, 8);
+  return sign.includes('until') || sign.includes('till');
 }
 
 const clauseBefore = (items: readonly SentenceItem[], at: number): string[] => collect(items, at, -1, 10).reverse();

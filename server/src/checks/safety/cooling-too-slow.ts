@@ -1,11 +1,13 @@
 import type { DurationNode, SentenceItem, Span } from '../../notation/tree.ts';
 import { celsiusOf } from '../../recipe/heat.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, inAnyForm, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
+import type { House } from '../house.ts';
 import { CAUTION, type HoldingLimits, holdingLimits, timeText } from './limits.ts';
-import { hasFlesh, isPerishable } from './perishable.ts';
+import { hasFlesh, isPerishable, spoilsInTheRoom } from './perishable.ts';
 
 interface Values {
   readonly kind: 'to the middle' | 'to the end' | 'in the room' | 'left out';
@@ -34,6 +36,10 @@ export default defineCheck<Values>({
 
 **Silent** for breads, cakes, pastry, jam, pickles and ferments, for what cools in the fridge, over ice or in a blast chiller, for soaking, and for marinating where no meat or fish is left out in it.`,
   *find(part, house) {
+    for (const ingredient of part.head.ingredients) {
+      const found = leftOutBefore(ingredient, house.foodSafety);
+      if (found !== undefined) yield found;
+    }
     if (!anySays(part.steps, TELLING) || !part.steps.some(hasTime) || !isPerishable(part)) return;
     const limits = holdingLimits(house.foodSafety);
     for (const step of part.steps) {
@@ -63,6 +69,7 @@ export default defineCheck<Values>({
       'recipe Chicken broth as stock\n  1.5 kg    chicken wings\n  3 l       water\n  do Simmer the chicken wings in the water for 3 h and strain.\n  do Leave to cool on the stove overnight.\n#                               ^^^^^^^^^ cooling-too-slow: shallow trays\n',
       'recipe Rice pudding\n  1 l       whole milk\n  120 g     pudding rice\n  60 g      caster sugar\n  do Simmer the rice in the milk with the sugar for 40 min.\n  do Cool to 21 C within 4 h and chill at 4 C.\n# "4 h" cooling-too-slow: too slow\n',
       'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Stand at room temperature for 5 h.\n# "5 h" cooling-too-slow: left out\n',
+      'recipe Fried rice\n  500 g     cooked rice, left out overnight\n# "overnight" cooling-too-slow: left out\n  2 tbsp    sunflower oil\n  do Fry the rice in the oil until piping hot.\n',
     ],
   },
 });
@@ -70,7 +77,19 @@ export default defineCheck<Values>({
 const hasTime = (step: Step): boolean => step.sentence.items.some((i) => i.kind === 'duration') || says(step, NIGHT);
 
 /** `Until morning` is as long as overnight. */
-const NIGHT = asWritten('morning', 'night');
+const NIGHT = asWritten('morning', 'night', 'breakfast', 'day', 'tomorrow');
+const TILL: ReadonlySet<string> = new Set(['until', 'till', 'to']);
+const DAYS: ReadonlySet<string> = new Set(['breakfast', 'day', 'tomorrow']);
+
+/** `Until the next day`; not `serve the next day`. */
+function isNight(items: readonly SentenceItem[], at: number): boolean {
+  const word = wordAt(items, at);
+  if (!isOn(NIGHT, word)) return false;
+  if (!DAYS.has(word)) return true;
+  const before = [1, 2, 3].map((back) => wordAt(items, at - back));
+  return before.some((w) => TILL.has(w)) && (word !== 'day' || before[0] === 'next' || before[0] === 'following');
+}
+
 const NIGHT_MIN = 480;
 
 const COLD: ReadonlySet<string> = new Set([
@@ -99,10 +118,17 @@ const ROOM: ReadonlySet<string> = new Set([
   'stove',
   'ambient',
   'kitchen',
+  'hob',
+  'burner',
+  'windowsill',
+  'garage',
+  'side',
 ]);
 /** In these lies what has its own acid or salt; raw meat does not keep by it. */
-const STEEPED: ReadonlySet<string> = new Set(['marinate', 'brine']);
-const COOLING = inAnyForm('cool', 'leave', 'stand', 'rest', 'keep', 'hold', 'sit', 'set', 'marinate', 'brine');
+const STEEPED: ReadonlySet<string> = new Set(['marinate', 'brine', 'steep', 'soak']);
+/** Nor by thawing. */
+const KEEPS_NO_FLESH: ReadonlySet<string> = new Set([...STEEPED, 'thaw', 'defrost']);
+const COOLING = inAnyForm('cool', 'leave', 'stand', 'rest', 'keep', 'hold', 'sit', 'set', ...KEEPS_NO_FLESH);
 /** Without one of these before a time, the time is of something else. */
 const TELLING = wordList((word) => word === 'within' || COOLING.has(word));
 /** Before it is cooked, or in something that keeps it. */
@@ -154,8 +180,8 @@ function inStep(step: Step, limits: HoldingLimits, part: Part): Found<Values> | 
     const verb = verbOf(items, at);
     if (verb === undefined) continue;
     const clause = clauseOf(items, at, verb.at);
-    const steeped = STEEPED.has(verb.word) && hasFlesh(part);
-    if (clause.some((w) => COLD.has(w) || (OTHERWISE.has(baseForm(w)) && !(steeped && STEEPED.has(baseForm(w))))))
+    const raw = KEEPS_NO_FLESH.has(verb.word) && hasFlesh(part);
+    if (clause.some((w) => COLD.has(w) || (OTHERWISE.has(baseForm(w)) && !(raw && KEEPS_NO_FLESH.has(baseForm(w))))))
       continue;
     if (hasColdReading(items, at)) continue;
     const cools = verb.word === 'cool' || clause.some((w) => baseForm(w) === 'cool');
@@ -171,7 +197,7 @@ function throughNight(step: Step, limits: HoldingLimits): Found<Values> | undefi
   if (!says(step, NIGHT)) return undefined;
   const { cooling, leftOut, title } = limits;
   const { items } = step.sentence;
-  const at = items.findIndex((i) => i.kind === 'word' && isOn(NIGHT, i.word));
+  const at = items.findIndex((_, i) => isNight(items, i));
   const item = items[at];
   const verb = verbOf(items, at);
   if (item === undefined || verb === undefined || items.some((i) => i.kind === 'duration')) return undefined;
@@ -185,6 +211,36 @@ function throughNight(step: Step, limits: HoldingLimits): Found<Values> | undefi
   return {
     at: { line: step.line, ...spanOf(item) },
     values: { kind, minutes: NIGHT_MIN, overnight: true, limitMin, limits, source: `${title}, ${section}` },
+  };
+}
+
+const OUT = /\b(?:left|stood|standing|kept|thawed|defrosted|cooled|marinated|sat|forgotten)\b/i;
+const IN_THE_ROOM = /\b(?:out|counter|bench|worktop|table|room|stove|hob|kitchen|sill|side)\b/i;
+const IN_THE_COLD = /\b(?:fridge|refrigerat\w*|chill\w*|cold|ice|iced)\b/i;
+const ALL_NIGHT = /\b(?:overnight|all night|(\d+) ?(?:h|hours?))\b/i;
+
+/** `500 g cooked rice, left out overnight`: what lay about before the first step. */
+function leftOutBefore({ food, line, node }: Ingredient, foodSafety: House['foodSafety']): Found<Values> | undefined {
+  const { preparation } = node;
+  if (preparation === undefined || food === undefined || !OUT.test(preparation.text)) return undefined;
+  const { text } = preparation;
+  const time = ALL_NIGHT.exec(text);
+  if (time === null || !IN_THE_ROOM.test(text) || IN_THE_COLD.test(text) || !spoilsInTheRoom(food, node.name?.text))
+    return undefined;
+  const limits = holdingLimits(foodSafety);
+  const { leftOut, title } = limits;
+  const minutes = time[1] === undefined ? NIGHT_MIN : Number(time[1]) * 60;
+  if (minutes <= leftOut.min) return undefined;
+  return {
+    at: { line, start: preparation.start + time.index, end: preparation.start + time.index + time[0].length },
+    values: {
+      kind: 'left out',
+      minutes,
+      overnight: time[1] === undefined,
+      limitMin: leftOut.min,
+      limits,
+      source: `${title}, ${leftOut.section}`,
+    },
   };
 }
 

@@ -178,8 +178,10 @@ const listings = overParts((part): readonly PartHead[] | undefined => {
 function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey | undefined {
   const ingredient = part.head.ingredients[index];
   const first = part.ledger[index]?.uses[0];
-  if (ingredient === undefined || (first === undefined && !takesEverything(part.steps) && !isNameless(part)))
-    return undefined;
+  if (ingredient === undefined) return undefined;
+  // `Rub with the salt and roast`: what the steps never name is in them all the same, if it is what they roast.
+  const unnamed = first === undefined && !takesEverything(part.steps) && !isNameless(part);
+  if (unnamed && !FLESH.has(ingredient.food?.class ?? 'other')) return undefined;
   const holds = new Set(holders.map((p) => p.index));
   const all: Stop[] = [];
   const stops: Stop[] = [];
@@ -196,8 +198,11 @@ function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey
       if (concerns(step, holds, part.index, index) || heats(step, where, self, 'oven')) stops.push(stop);
     }
   }
+  if (unnamed && !stops.some(({ step }) => says(step, BAKING) || step.heat.some(isDoneness))) return undefined;
   return { part, index, ingredient, stops, all };
 }
+
+const FLESH: ReadonlySet<string> = new Set(['meat', 'ground meat', 'poultry', 'ground poultry', 'fish']);
 
 /** `Shape, bag and cook for 30 min.`: where no step names anything listed, all of them are about all of it. */
 const isNameless = onceFor(

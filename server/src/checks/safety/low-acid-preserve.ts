@@ -104,6 +104,13 @@ const SEALING = asWritten(
   'cellar',
   'shelf',
   'shelves',
+  'cork',
+  'corked',
+  'clip',
+  'clipped',
+  'screw',
+  'sterilise',
+  'sterilize',
 );
 /** Pressure, or the cold. */
 const OTHERWISE = asWritten(
@@ -153,7 +160,7 @@ function keptOtherwise(recipe: Recipe): boolean {
 
 /** `boil the jars for 90 min` */
 const boilsJars = ({ sentence }: Step): boolean =>
-  /\b(?:boil|simmer|steam)\w* (?:the |filled |closed |full )*(?:jars|bottles|cans)\b/.test(inWords(sentence));
+  /\b(?:boil|simmer|steam)\w* (?:the |filled |closed |full |corked )*(?:jars|bottles|cans)\b/.test(inWords(sentence));
 
 const LOW_ACID: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'vegetable',

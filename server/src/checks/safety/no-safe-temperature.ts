@@ -1,8 +1,9 @@
 import type { TextEdit } from '../../edits/text-edit.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { SentenceItem } from '../../notation/tree.ts';
+import type { HeatReading } from '../../recipe/heat.ts';
 import type { Step } from '../../recipe/recipe.ts';
-import { asWritten, isOn, says, wordList } from '../../recipe/step-words.ts';
+import { asWritten, inWords, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm, verbClass } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
@@ -54,13 +55,13 @@ export default defineCheck<Values>({
     title:
       'FDA Food Code 2022, 3-401.11 and 3-402.11; USDA FSIS, Color of Cooked Meat and Poultry: a thermometer is the only sure sign (from memory)',
   },
-  explain: `**What it computes.** For poultry, minced meat and dishes that egg sets: whether any step gives a temperature in the food, or cooks it in a way that passes the safe one (boils, simmers, steams, braises, poaches). For fish and whole meat: whether any step heats it at all; in a water bath, whether it is hot enough for as long as it lies there.
+  explain: `**What it computes.** For poultry, minced meat and dishes that egg sets: whether any step gives a temperature in the food, or cooks it in a way that passes the safe one (boils, simmers, steams, braises, poaches). For fish and whole meat: whether any step heats it at all; in a water bath, or an oven of 75 °C and less, whether it is hot enough for as long as it lies there.
 
 **Why it matters.** Colour and clear juices do not tell: minced beef browns before it is safe, and a thigh can stay pink after. A cook with a figure to reach has a dish that is safe and not dried out besides. Fish eaten raw carries parasites that only freezing or heat kills.
 
 **What to do.** Write where and how hot: \`until the thickest part reads 74 C\`. For fish eaten raw, write the freezing (at −20 °C for 7 d, or at −35 °C for 15 h), or accept it with the reason: farmed on pellets, a species of tuna. Oysters, clams and mussels are made no safer by freezing: buy those sold to be eaten raw, say that they are raw, and accept it.
 
-A sign such as *golden* or *the juices run clear* makes it information; nothing at all makes it an error. **Silent** in parts without steps, for what is bought cooked, cured, smoked or frozen for eating raw, for whole cuts and fish that any step heats, and for egg in doughs, batters and cakes.`,
+A sign such as *golden* or *the juices run clear* makes it information; nothing at all, or *pink in the middle*, makes it an error. **Silent** in parts without steps, for what is bought cooked, cured, smoked or frozen for eating raw, for whole cuts and fish that any step heats, and for egg in doughs, batters and cakes.`,
   find: ({ recipe, house }) => worstOfAll(recipe, followedIn(recipe), house),
   say: (values) => {
     if (values.kind === 'raw') {
@@ -161,7 +162,7 @@ function valuesOf(journey: Journey, house: House): Values | undefined {
   if (group === 'egg' && !isEggDish(journey)) return undefined;
   if (all.some(({ step }) => cooksThrough(step) || step.heat.some(isDoneness))) return undefined;
   const last = stops.findLast(({ step }) => says(step, COOKING)) ?? heated;
-  const sign = all.some(({ step }) => saysSign(step));
+  const sign = all.some(({ step }) => saysSign(step)) && !stops.some(({ step }) => saysRaw(step));
   // Set all through, egg is near its figure: a sign is enough.
   if (group === 'egg' && sign) return undefined;
   const limit = limitOf(group, house.foodSafety);
@@ -170,9 +171,16 @@ function valuesOf(journey: Journey, house: House): Values | undefined {
 
 const BATH = asWritten('vide', 'sous-vide', 'circulator', 'water-bath');
 
-/** Whole meat or fish in a bath cooler than it is safe at, for less than the published time, and no other heat. */
+/** An oven so cool that meat in it takes hours to be as warm. */
+const isBarelyWarm = ({ role, celsius, node }: HeatReading): boolean =>
+  role === 'oven' && node.unit !== 'gas' && celsius.high <= 75;
+/** Air warms meat as slowly as this (common practice, no source). */
+const LONG_IN_OVEN_S = 6 * 3600;
+
+/** Whole meat or fish in a bath or an oven cooler than it is safe at, for less than the published time, and no other heat. */
 function coolBath({ all, stops }: Journey, limit: Limit): Stop | undefined {
-  const bath = stops.find(({ step }) => says(step, BATH) && step.heat.length > 0);
+  const inBath = stops.find(({ step }) => says(step, BATH) && step.heat.length > 0);
+  const bath = inBath ?? stops.find(({ step }) => step.heat.some(isBarelyWarm));
   if (bath === undefined || all.some(({ step }) => step.heat.some(isDoneness))) return undefined;
   const { heat, times } = bath.step;
   const hottest = Math.max(...heat.map((h) => h.celsius.high));
@@ -183,7 +191,10 @@ function coolBath({ all, stops }: Journey, limit: Limit): Stop | undefined {
       cooksThrough(step) ||
       (step !== bath.step && step.heat.some((h) => h.celsius.low >= limit.celsius && h.role !== 'surroundings')),
   );
-  return isHotter || (neededS !== undefined && longestS >= neededS) ? undefined : bath;
+  return isHotter ||
+    (neededS !== undefined && longestS >= (inBath === undefined ? Math.max(neededS, LONG_IN_OVEN_S) : neededS))
+    ? undefined
+    : bath;
 }
 
 const SIGNS = asWritten('until', 'till', 'when', 'clear', 'done', 'set', 'firm', 'thick', 'thickens', 'curds');
@@ -198,6 +209,13 @@ function isSign(items: readonly SentenceItem[], at: number): boolean {
   const before = items[at - 1];
   return item.word !== 'set' || (before?.kind === 'word' && before.word !== 'and' && before.word !== 'then');
 }
+
+const RAW = asWritten('raw', 'rare', 'pink', 'bloody', 'medium-rare');
+/** `Pink in the middle`, `serve rare`; not `no longer pink inside`. */
+const LEFT_RAW =
+  /(?<!\b(?:no|not|longer|never|without|any|nothing) )\b(?:raw|rare|pink|bloody|medium-rare) (?:in|at) the (?:middle|centre|center|bone)\b|(?<!\b(?:no|not|longer|never|any|nothing) )\b(?:raw|rare|pink|bloody) inside\b|\bserve (?:it |them )?(?:rare|pink|medium-rare)\b/;
+
+const saysRaw = (step: Step): boolean => says(step, RAW) && LEFT_RAW.test(inWords(step.sentence));
 
 const COOKING = wordList((word) => {
   const kind = verbClass(word);

@@ -2,7 +2,7 @@
  * Knows whether what a part makes must be kept hot or cold to be safe: moist, and neither sour, sweet, salt nor dry enough to keep.
  * Refuses to know for how long; it errs towards silence where a composition is unsure.
  */
-import { FLESH, type FoodClass } from '../../food/food.ts';
+import { FLESH, type Food, type FoodClass } from '../../food/food.ts';
 import type { PartHead } from '../../recipe/part.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { anySays, matching } from '../../recipe/step-words.ts';
@@ -55,6 +55,10 @@ export const hasFlesh = onceFor(({ head, includes }: Part): boolean =>
   ),
 );
 
+/** By itself, for a night: flesh and stock, and rice, pasta and pulses that are cooked. Whole eggs and butter may stand. */
+export const spoilsInTheRoom = (food: Food, name: string | undefined): boolean =>
+  MEATS.has(food.class) || food.class === 'stock' || (PLANT.has(food.class) && COOKED.test(name ?? ''));
+
 const isPerishableMix = (head: PartHead, cooked: boolean): boolean => (cooked ? cookedMix : rawMix)(head);
 
 const rawMix = onceFor((head: PartHead) => judge(head, false));
@@ -104,8 +108,8 @@ function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
   return cooked && (plant >= (whole - water) * PLANT_SHARE || (kind !== undefined && MOIST_KINDS.has(kind.name)));
 }
 
-/** Cooked before it is weighed: `potatoes, boiled`. */
-const COOKED = /\b(?:boiled|cooked|roasted|steamed|blanched|baked)\b/i;
+/** Cooked before it is weighed: `potatoes, boiled`; tofu always. */
+const COOKED = /\b(?:boiled|cooked|leftover|roasted|steamed|blanched|baked|tofu)\b/i;
 const STARTERS = /\b(?:starter|yoghurt|yogurt|kefir|rennet|buttermilk|culture)\b/i;
 
 const cooks = ({ steps }: Part): boolean =>

@@ -1,6 +1,7 @@
 import { isFlour } from '../../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
-import { anySays, asWritten, inAnyForm, says } from '../../recipe/step-words.ts';
+import { anySays, asWritten, inAnyForm, says, wordList } from '../../recipe/step-words.ts';
+import { verbClass } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
 import { anyPart, overList } from '../over-parts.ts';
@@ -36,7 +37,7 @@ export default defineCheck<Values>({
     if (raw.length === 0) return [];
     const served = isServed(recipe);
     if (!served && !isPortioned(recipe)) return [];
-    return raw.filter(({ part }) => served || !isFloury(part)).flatMap(rawFlourIn);
+    return raw.filter(({ part }) => (served ? !isBakedLater(part, recipe) : !isFloury(part))).flatMap(rawFlourIn);
   },
   say: ({ name, toasted }) => ({
     message: toasted
@@ -82,8 +83,8 @@ const isRawFlour = (i: Journey['ingredient']): boolean =>
   (i.food?.class === 'flour' || isFlour(i) || MIX.test(i.food?.name ?? '')) &&
   !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' '));
 
-const SERVING = asWritten('serve', 'serves', 'eat', 'eaten', 'drink', 'dip', 'enjoy', 'churn');
-const EATEN_SO = /\b(?:edible|no[- ]bake|bites?|truffles?|milk ?shakes?|smoothies?)\b/i;
+const SERVING = asWritten('serve', 'serves', 'eat', 'eaten', 'drink', 'enjoy', 'churn');
+const EATEN_SO = /\b(?:edible|no[- ]bake|bites?|dips?|truffles?|milk ?shakes?|smoothies?)\b/i;
 
 /** The recipe says how it is eaten; one that only makes a dough does not. */
 function isServed(recipe: Recipe): boolean {
@@ -104,6 +105,14 @@ const FLOURY = 0.45;
 
 const isFloury = ({ head: { flourG, massG, kind } }: Part): boolean =>
   kind?.group === 'pastry' || kind?.group === 'dough' || flourG.high >= massG.low * FLOURY;
+
+const HEATING = wordList((word) => ['oven', 'stove'].includes(verbClass(word) ?? ''));
+
+/** A dough that no later step calls by its name, where later parts bake or boil: the bagels are made of it. */
+const isBakedLater = ({ index, head: { kind }, usesByLater }: Part, { parts }: Recipe): boolean =>
+  (kind?.group === 'dough' || kind?.group === 'pastry') &&
+  usesByLater.length === 0 &&
+  parts.slice(index + 1).some(({ steps }) => anySays(steps, HEATING));
 
 const serves = anyPart(({ steps }) => anySays(steps, SERVING));
 

@@ -3,6 +3,7 @@
  * Refuses to know recipes that keep without oil.
  */
 import type { FoodClass } from '../../food/food.ts';
+import type { SentenceItem } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, inWords, says, wordList } from '../../recipe/step-words.ts';
@@ -33,7 +34,7 @@ export const keptUnderOil = onceFor((part: Part): KeptUnderOil | undefined => {
     const kept = keptFor(step);
     if (kept !== undefined) return { solid, days: kept === 'warm' ? undefined : kept };
   }
-  return undefined;
+  return isPutBy(part) ? { solid, days: undefined } : undefined;
 });
 
 const FRESH: ReadonlySet<FoodClass> = new Set<FoodClass>(['vegetable', 'mushroom', 'leafy herb']);
@@ -87,6 +88,7 @@ const KEEPS: ReadonlySet<string> = new Set([
   'leave',
   'cellar',
   'last',
+  'lasts',
   'decant',
   'bottles',
   'jars',
@@ -114,14 +116,47 @@ const ABOUT = asWritten('room', 'dark', 'worktop', 'counter');
 const LONG_MIN = 240;
 const DAY_MIN = 1440;
 
+const isCold = (step: Step): boolean =>
+  (says(step, COLD) && !isColdOnceOpen(step)) || step.heat.some((h) => h.celsius.high <= 5.5);
+
 /** `warm` where it is kept out of the cold, or the days it is kept in it when they are too many. */
 function keptFor(step: Step): 'warm' | number | undefined {
   if (says(step, FROZEN) || !says(step, KEEPING)) return undefined;
   const longest = longestDays(step);
-  const cold = (says(step, COLD) && !isColdOnceOpen(step)) || step.heat.some((h) => h.celsius.high <= 5.5);
-  if (cold) return longest > MOST_DAYS ? Math.round(longest) : undefined;
+  if (isCold(step)) return longest > MOST_DAYS ? Math.round(longest) : undefined;
   const waits = says(step, ABOUT) && (longest === 0 || longest * DAY_MIN >= LONG_MIN);
   return says(step, PLACES) || waits || longest >= 1 ? 'warm' : undefined;
+}
+
+const PUT_BY = asWritten('jar', 'jars', 'bottle', 'bottles', 'flask', 'cork', 'seal', 'store', 'stored', 'keep');
+/** `Bottle the oil`, `keep the garlic in the oil`; not `keep the oil warm`. */
+const STORED =
+  /(?:^|[;.] ?|\b(?:and|then) )(?:bottle|jar|cork|seal|store)\b|\bstored\b|\bkeep [\w ]{0,40}\b(?:in|under) (?:the |its |their |this |more )?(?:\w+ )?(?:oil|jars?|bottles?|flask)\b/;
+const POTTED = /\b(?:in|into) (?:(?!and\b|then\b)\w+ ){0,4}(?:jars?|bottles?|flask)\b/;
+/** Eaten soon. */
+const SOON =
+  /\b(?:today|immediately|at once|straight away|same day|aside|while you|heat|(?:until|till|before|for) (?:you )?(?:serv|cook|fry|use)\w*)\b/;
+/** What is in a jar may be shaken or blended in it, or go from it to the table. */
+const ON_ITS_WAY = /\b(?:serv|shak|blend|whizz|blitz|toss|fry|cook|drizzl|spread|stir)\w*\b/;
+
+/** Put by in oil, with no word from then on of where, how long or how soon it is eaten. */
+function isPutBy({ steps, usesByLater }: Part): boolean {
+  if (usesByLater.length > 0 || !anySays(steps, PUT_BY)) return false;
+  for (const [at, step] of steps.entries()) {
+    if (!says(step, PUT_BY)) continue;
+    const text = inWords(step.sentence);
+    const stored = STORED.exec(text);
+    const put = stored ?? POTTED.exec(text);
+    if (put === null) continue;
+    const from = steps.slice(at);
+    if (from.some((s) => isCold(s) || says(s, FROZEN) || longestDays(s) > 0)) return false;
+    const after = from
+      .map((s) => inWords(s.sentence))
+      .join(' ')
+      .slice(put.index + put[0].length);
+    return !SOON.test(after) && (stored !== null || !ON_ITS_WAY.test(after));
+  }
+  return false;
 }
 
 /** Days in what is no unit of time in the notation. */
@@ -139,8 +174,15 @@ function longestDays({ sentence: { items } }: Step): number {
   const days = items.map((item, at) => {
     if (item.kind === 'duration') return item.highMin / DAY_MIN;
     const each = item.kind === 'word' ? CALENDAR.get(item.word) : undefined;
-    const before = items[at - 1];
-    return each === undefined ? 0 : each * (before?.kind === 'measured' ? before.quantity.high : 1);
+    return each === undefined ? 0 : each * countBefore(items[at - 1]);
   });
   return Math.max(0, ...days);
+}
+
+/** `three weeks`, `2 months`; `several` is taken for the fewest. */
+const COUNTS = ['a', 'one', 'two', 'three', 'four', 'five', 'six'];
+
+function countBefore(item: SentenceItem | undefined): number {
+  if (item?.kind === 'measured') return item.quantity.high;
+  return item?.kind === 'word' ? Math.max(1, COUNTS.indexOf(item.word)) : 1;
 }

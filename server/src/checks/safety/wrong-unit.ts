@@ -10,17 +10,17 @@ const FRIDGE: ReadonlySet<string> = new Set(['fridge', 'refrigerator', 'refriger
 export function isFridgeInWrongUnit(reading: HeatReading, step: Step): boolean {
   const { low } = celsiusOf(reading.node);
   if (reading.role !== 'surroundings' || reading.node.unit !== 'C' || low < 30 || low > 45) return false;
-  return FRIDGE.has(reading.verb ?? '') || clauseBefore(step, reading).some((w) => FRIDGE.has(w));
+  return FRIDGE.has(reading.verb ?? '') || clauseOf(step, reading).some((w) => FRIDGE.has(w));
 }
 
-/** The words before a reading, in its own clause. */
-function clauseBefore(step: Step, { node }: HeatReading): string[] {
+/** The words about a reading, in its own clause. */
+function clauseOf(step: Step, { node }: HeatReading): string[] {
   const words: string[] = [];
   for (const item of step.sentence.items) {
-    if (item.start >= node.start) break;
-    if ((item.kind === 'mark' && /[.;,:]/.test(item.mark)) || (item.kind === 'word' && item.word === 'then'))
+    if ((item.kind === 'mark' && /[.;,:]/.test(item.mark)) || (item.kind === 'word' && item.word === 'then')) {
+      if (item.start >= node.start) break;
       words.length = 0;
-    else if (item.kind === 'word') words.push(item.word);
+    } else if (item.kind === 'word') words.push(item.word);
   }
   return words;
 }

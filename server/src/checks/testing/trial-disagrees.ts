@@ -384,10 +384,13 @@ function weights(recipe: Recipe, latest: Trial): readonly Found<Values>[] {
 function beyondUsual(
   { low, high }: Range,
   { ingredients, left, slackG }: OutOfOven,
-  pieces: number,
+  pieces: Range,
 ): string | undefined {
-  const isUsual = (by: number) => high * by >= left.low - slackG && low * by <= left.high + slackG;
-  if (isUsual(1) || isUsual(pieces)) return undefined;
+  const isUsual = (by: Range) => high * by.high >= left.low - slackG && low * by.low <= left.high + slackG;
+  if (isUsual(ONE) || isUsual(pieces)) return undefined;
+  // Nearer to one piece than to all of them, as they would be multiplied.
+  if (pieces.low > 1 && high * Math.sqrt(pieces.low) < left.low)
+    return beyondPiece({ low, high }, { low: left.low / pieces.high, high: left.high / pieces.low }, pieces);
   if (low > ingredients.high && left.high <= ingredients.high)
     return `that is ${gramsText(low - ingredients.high)} g more than went in. Weigh it without its tin, or mend the list.`;
   return low > left.high
@@ -395,10 +398,19 @@ function beyondUsual(
     : `that is ${gramsText(left.low - high)} g less. Was some left in the bowl, or was it baked dry? Mend the trial, or the list.`;
 }
 
+function beyondPiece({ low, high }: Range, each: Range, pieces: Range): string {
+  const away =
+    low > each.high ? `${gramsText(low - each.high)} g more` : `${gramsText(Math.max(0, each.low - high))} g less`;
+  const many = pieces.low === pieces.high ? `${pieces.low}` : `${pieces.low} to ${pieces.high}`;
+  return `one of ${many} usually weighs ${gramsRange(each)}, and that is ${away}. Mend the trial, the yield or the list.`;
+}
+
+const ONE: Range = { low: 1, high: 1 };
+
 /** How many the yield is; 1 where it is no number of pieces. */
-function piecesOf({ yield: made }: Recipe): number {
+function piecesOf({ yield: made }: Recipe): Range {
   const amount = made?.node.amount;
-  return amount === undefined || amount.unit !== undefined ? 1 : amount.quantity.high;
+  return amount === undefined || amount.unit !== undefined ? ONE : amount.quantity;
 }
 
 function gramsRange({ low, high }: Range): string {

@@ -259,7 +259,12 @@ const SIGNS: readonly (readonly [string, (s: Seen) => boolean])[] = [
   ['lacto-ferment', (s) => s.of('vegetable', 'water', 'salt') > 0.95 && s.of('salt') > 0.015 && s.says(FERMENTED)],
   [
     'quick pickle',
-    (s) => s.of('vinegar') > 0.12 && s.of('vegetable') > 0.25 && s.of('oil', 'meat', 'egg') === 0 && s.says(PICKLED),
+    (s) =>
+      s.of('vinegar') > 0.12 &&
+      s.of('vegetable') > 0.25 &&
+      s.of('oil', 'meat', 'egg') === 0 &&
+      s.of('fruit') === 0 &&
+      s.says(PICKLED),
   ],
   [
     'mayonnaise',

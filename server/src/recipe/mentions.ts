@@ -207,6 +207,7 @@ function mentionOf(
   const allOfIt = several && named.every(({ shared }) => shared);
   // A part does not name itself, and a weak name that fits several names none of them, unless it is a word for them all.
   if (isPart ? meant.part === part || isOrder(items, at, meant.words) : weak && several && !allOfIt) return undefined;
+  if (isGivenOff(items[to + 1])) return undefined;
   const verb = meant.words === 1 && !isPart && isVerbHere(items, at);
   const inherited = inheritedPortion(items, before, at, previous);
   const portion: Portion = verb ? { kind: 'some' } : (inherited ?? before.portion);
@@ -219,6 +220,11 @@ function mentionOf(
   const mention = { start, end, portion, whole, forced: false, verb, weak, from: at, to, ingredients, every };
   return isPart ? { ...mention, part: meant.part } : mention;
 }
+
+/** `A cup of the bean liquid` takes no beans. */
+const isGivenOff = (after: SentenceItem | undefined): boolean => after?.kind === 'word' && GIVEN_OFF.has(after.word);
+
+const GIVEN_OFF: ReadonlySet<string> = new Set(['liquid', 'liquor', 'juices', 'soaking', 'poaching', 'cooking']);
 
 /** With `4 eggs` and `1 egg` to glaze, `the egg` is the one and `the 4 eggs` are the others; `the eggs` may be all. */
 function inNumber({ named, full }: Meant, plural: boolean, portion: Portion): Listed['refs'] {
@@ -268,10 +274,28 @@ const OBJECTS = new Set([
   'any',
 ]);
 
-/** `Bake at 160 C` is no mention of the kale bake. */
+/** `Bake at 160 C` is no mention of the kale bake; `fill` may be one of the filling. */
 function isOrder(items: readonly SentenceItem[], at: number, words: number): boolean {
   const item = items[at];
-  return words === 1 && item?.kind === 'word' && verbClass(item.word) !== undefined && opensClause(items, at);
+  return (
+    words === 1 &&
+    item?.kind === 'word' &&
+    verbClass(item.word) !== undefined &&
+    opensClause(items, at) &&
+    !fillsByItself(items, at)
+  );
+}
+
+/** `Fill and pleat` takes the filling; `fill the case with the custard` does not. */
+function fillsByItself(items: readonly SentenceItem[], at: number): boolean {
+  const item = items[at];
+  if (item?.kind !== 'word' || item.word !== 'fill') return false;
+  for (let i = at + 1; i < items.length; i++) {
+    const each = items[i];
+    if (each?.kind === 'mark') break;
+    if (each?.kind === 'word' && (each.word === 'with' || each.word === 'from')) return false;
+  }
+  return true;
 }
 
 /** `Butter the pan`, `flour the board`: the name opens a clause and an object follows. */

@@ -286,14 +286,25 @@ const CALLS = new Map<string, { readonly food: Food | undefined; readonly calls:
 const PART_CALLS = new Map<string, Calls>();
 const MOST_KEPT = 2000;
 
-function callsOf({ name, food }: Ingredient): Calls {
-  const kept = CALLS.get(name);
+function callsOf(ingredient: Ingredient): Calls {
+  const { name, food } = ingredient;
+  const yields = yieldedBy(ingredient);
+  const key = yields === undefined ? name : `${name}\t${yields}`;
+  const kept = CALLS.get(key);
   if (kept !== undefined && kept.food === food) return kept.calls;
-  const calls = callsOfIngredient(name, food);
+  const calls = callsOfIngredient(name, food, yields);
   if (CALLS.size >= MOST_KEPT) CALLS.clear();
-  CALLS.set(name, { food, calls });
+  CALLS.set(key, { food, calls });
   return calls;
 }
+
+/** What the preparation makes of a fruit, and steps call it by: `4 oranges, peel only`. */
+function yieldedBy({ node: { preparation } }: Ingredient): string | undefined {
+  const found = preparation === undefined ? null : preparation.text.match(YIELDED);
+  return found === null ? undefined : found.join(' ').toLowerCase();
+}
+
+const YIELDED = /\b(?:peel\b|zest|rind\b|juice)/gi;
 
 function callsOfPart({ name, kind }: PartHead): Calls {
   const key = `${name}\t${kind?.name ?? ''}`;
@@ -301,6 +312,8 @@ function callsOfPart({ name, kind }: PartHead): Calls {
   if (calls === undefined) {
     const own = suffixes(wordsOf(name), { full: true, plural: false });
     const byKind = name === '' || kind === undefined ? [] : callNames(kind);
+    // `Roll out the wrappers and fill them.`
+    if (wordsOf(name).at(-1) === 'filling') own.push({ words: ['fill'], ...WEAKLY, plural: false });
     calls = byFirst([...own, ...byKind.map((other) => ({ words: wordsOf(other), ...WEAKLY, plural: false }))]);
     if (PART_CALLS.size >= MOST_KEPT) PART_CALLS.clear();
     PART_CALLS.set(key, calls);
@@ -310,10 +323,12 @@ function callsOfPart({ name, kind }: PartHead): Calls {
 
 const WEAKLY = { full: false, weak: true };
 
-function callsOfIngredient(name: string, food: Food | undefined): Calls {
+function callsOfIngredient(name: string, food: Food | undefined, yields: string | undefined): Calls {
   const full = withoutFigures(wordsOf(name));
   const plural = isPlural(name);
-  const calls = suffixes(full, { full: true, plural });
+  const calls = suffixes(full, { full: true, plural }).map((call) =>
+    isBorrowed(call, full, food) ? { ...call, weak: true } : call,
+  );
   const weakly = (words: readonly string[], shared = false) => calls.push({ words, ...WEAKLY, plural, shared });
   const of = full.indexOf('of');
   if (of > 0) calls.push({ words: full.slice(0, of), full: false, weak: false, plural });
@@ -323,6 +338,7 @@ function callsOfIngredient(name: string, food: Food | undefined): Calls {
   if (full.at(-1) === 'egg') for (const half of ['yolk', 'white']) weakly([half]);
   const sort = food && SORTS.get(food.class);
   if (sort !== undefined) weakly([sort], true);
+  for (const word of yields?.split(' ') ?? []) weakly([word]);
   if (full.at(-1) === 'breadcrumb') weakly(['crumb']);
   // `The pork` is all the pork there is.
   const flesh = food !== undefined && FLESH.has(food.class);
@@ -337,6 +353,22 @@ function callsOfIngredient(name: string, food: Food | undefined): Calls {
     if (vocabulary.has(word) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word)) weakly([word], flesh);
   return byFirst(calls);
 }
+
+/** Beside plain salt, `the salt` is no curing salt, and `the butter` no peanut butter. */
+const isBorrowed = ({ words }: Call, full: readonly string[], food: Food | undefined): boolean =>
+  words.length === 1 &&
+  full.length > 1 &&
+  ((words[0] === 'salt' && food?.class === 'curing salt') || BORROWED.has(full.slice(-2).join(' ')));
+
+const BORROWED: ReadonlySet<string> = new Set([
+  'peanut butter',
+  'almond butter',
+  'cocoa butter',
+  'coconut milk',
+  'coconut cream',
+  'condensed milk',
+  'evaporated milk',
+]);
 
 const isPlural = (name: string): boolean => name.endsWith('s') && wordsOf(name).at(-1) !== lastWord(name);
 const lastWord = (name: string): string => name.slice(name.lastIndexOf(' ') + 1).toLowerCase();
@@ -397,13 +429,16 @@ function byFirst(calls: readonly Call[]): Calls {
   return firsts;
 }
 
+const sameCall = (a: Ingredient, b: Ingredient | undefined): boolean =>
+  a.name === b?.name && a.food === b.food && yieldedBy(a) === yieldedBy(b);
+
 /** Whether two lists are called the same, line by line. */
 function sameCalls(a: PartHead, b: PartHead): boolean {
   return (
     a.name === b.name &&
     a.kind === b.kind &&
     a.ingredients.length === b.ingredients.length &&
-    a.ingredients.every((one, i) => one.name === b.ingredients[i]?.name && one.food === b.ingredients[i]?.food)
+    a.ingredients.every((one, i) => sameCall(one, b.ingredients[i]))
   );
 }
 

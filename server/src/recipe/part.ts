@@ -111,7 +111,11 @@ function flourBasis(
     (sum, i) => sum + (i.percent === undefined ? 0 : (i.percent.low + i.percent.high) / 2),
     0,
   );
-  const apart = massOf(written.filter((i) => i.percent === undefined)).low;
+  const weighed = massOf(written.filter((i) => i.percent === undefined));
+  const apart = weighed.low;
+  // A ferment or a cure has no flour: its salt is a share of what it salts.
+  if (apart > 0 && flourPercent === 0 && total < 100)
+    return { grams: weighed, words: 'of what is weighed in its part, which has no flour', nominal: false };
   if (batchG !== undefined && total > 0 && batchG > apart) {
     const grams = ((batchG - apart) * 100) / total;
     return { grams: { low: grams, high: grams }, words: 'of the flour, from the yield', nominal: false };

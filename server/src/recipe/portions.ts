@@ -86,6 +86,8 @@ const SOME = new Set([
   'enough',
   'much',
   'any',
+  'plenty',
+  'top',
   'several',
   'part',
   'sprinkle',

@@ -3,6 +3,7 @@ import { deleteLine, insertLineAfter } from '../../edits/text-edit.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { LedgerEntry } from '../../recipe/ledger.ts';
 import type { Part } from '../../recipe/recipe.ts';
+import { anySays, inAnyForm, inWords } from '../../recipe/step-words.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { defineCheck } from '../check.ts';
 import { takesEverything } from '../everything.ts';
@@ -23,12 +24,18 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `What stands in the list is bought, weighed and set out. If no step says where it goes, the cook finds it on the bench when the dish is in the oven. The steps of this part, and of the parts after it, are read for the ingredient's name, its last word, and its other names.
 
-Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where a part has no steps yet, where a step takes everything together (\`mix all the ingredients\`, or \`stir together\` at the start), where the list is one line and the first step names nothing (\`Roast at 180 C\`), for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of.`,
+Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where a part has no steps yet, where a step takes everything together (\`mix all the ingredients\`, or \`stir together\` at the start), where the list is one line and the first step names nothing (\`Roast at 180 C\`), for the oil where a step deep-fries, for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of.`,
   *find(part) {
     if (!part.ledger.some(isUnused) || part.steps.length === 0 || takesEverything(part.steps) || isAlone(part)) return;
     for (const [index, entry] of part.ledger.entries()) {
       const { ingredient } = entry;
-      if (!isUnused(entry) || ingredient.node.name === undefined) continue;
+      if (
+        !isUnused(entry) ||
+        ingredient.node.name === undefined ||
+        isFryingFat(ingredient, part) ||
+        isMeant(part, index)
+      )
+        continue;
       if (repeatsIn(part).some((r) => r.second === index) || isMisspelled(ingredient, part)) continue;
       const { start, end } = ingredient.node.name;
       yield {
@@ -83,8 +90,24 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
 const isAlone = ({ head, includes, steps }: Part): boolean =>
   head.ingredients.length === 1 && includes.length === 0 && steps[0]?.mentions.length === 0;
 
+/** `Rub with the salt and roast`: an order without an object is of what the list begins with, where nothing else is left over. */
+const isMeant = ({ ledger, steps: [first] }: Part, index: number): boolean =>
+  index === 0 &&
+  first !== undefined &&
+  ledger.findLastIndex(isUnused) === 0 &&
+  WITHOUT_OBJECT.test(inWords(first.sentence));
+
+const WITHOUT_OBJECT =
+  /^(?:rub|season|salt|toss|shape|brush|coat|sprinkle|dust|smear|marinate|brown|roast|bake|grill|fry|simmer|boil) (?:(?:all over|generously|well) )?(?:with|in|at|and|for|until|on|over)\b/;
+
 const isUnused = ({ uses, ingredient }: LedgerEntry): boolean =>
   uses.length === 0 && !ingredient.optional && !ingredient.free;
+
+/** What else but the oil on the list would a step deep-fry in? */
+const isFryingFat = ({ food }: Ingredient, { steps }: Part): boolean =>
+  (food?.class === 'oil' || food?.class === 'fat') && anySays(steps, DEEP_FRYING);
+
+const DEEP_FRYING = inAnyForm('deep-fry');
 
 /** A step names the food that the line nearly names. */
 function isMisspelled({ match }: Ingredient, part: Part): boolean {

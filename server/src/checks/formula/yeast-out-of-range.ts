@@ -1,13 +1,14 @@
 import data from '../../../data/fermentation.json' with { type: 'json' };
 import { significant, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
+import type { DurationNode } from '../../notation/tree.ts';
 import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { instantYeast } from '../../recipe/measures/leavening.ts';
 import { isStarter } from '../../recipe/measures/shares.ts';
 import { MEASURES, measure } from '../../recipe/measures.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
-import { matching, says } from '../../recipe/step-words.ts';
+import { asWritten, matching, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { plainTable, sumTable } from '../sum-table.ts';
 import {
@@ -141,6 +142,10 @@ interface Rise {
 }
 
 const RISES: ReadonlySet<string> = new Set(['prove', 'proof', 'rise', 'ferment', 'retard', 'bulk']);
+/** `Cover and leave for 14 h`: a dough left so long rises. */
+const LEFT: ReadonlySet<string> = new Set(['leave', 'stand', 'rest']);
+const LEAST_LEFT_MIN = 180;
+const COOLED = asWritten('cool', 'cools', 'cold', 'rack', 'slice', 'slicing', 'cutting', 'eat');
 const COLD = matching(/^(?:fridge|refrigerat|chill|cold|retard)/);
 /** A kitchen, where no step says how warm; a fridge. */
 const ROOM_C: Range = { low: 17, high: 29 };
@@ -154,8 +159,9 @@ function risesOf(step: Step): Rise[] {
   const high = around.length > 0 ? Math.max(...around.map((c) => c.high)) : celsius.high;
   // Above 38 °C yeast works no faster, and soon not at all.
   const pace = { low: paceAt(Math.min(low, 38)), high: paceAt(Math.min(high, 38)) };
+  const isLong = (node: DurationNode) => node.lowMin >= LEAST_LEFT_MIN && !says(step, COOLED);
   return step.times
-    .filter(({ verb }) => verb !== undefined && RISES.has(verb))
+    .filter(({ verb, node }) => verb !== undefined && (RISES.has(verb) || (LEFT.has(verb) && isLong(node))))
     .map(({ node }) => ({ hours: { low: node.lowMin / 60, high: node.highMin / 60 }, celsius: { low, high }, pace }));
 }
 

@@ -37,7 +37,10 @@ export default defineCheck<Values>({
     const place = (at: number) => events[at];
     const beforeRolling = restBefore(events.slice(0, roll));
     const rolled = place(roll);
-    if (rolled !== undefined && beforeRolling.min < LEAST_MIN)
+    // Folded and turned, it may rest between and not before: the butter is to stay cold from the first roll on.
+    const turned =
+      kind.name === 'puff pastry' && beforeRolling.min === 0 && restBefore(events.slice(roll)).min >= LEAST_MIN;
+    if (rolled !== undefined && beforeRolling.min < LEAST_MIN && !turned)
       yield found(rolled, { restMin: beforeRolling.min, before: 'rolling', node: beforeRolling.node });
     const line = events.findIndex((e, i) => e.is === 'line' && i > roll);
     const bake = events.findIndex((e, i) => e.is === 'bake' && i > line);

@@ -4,7 +4,7 @@ import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import type { MeasuredNode, SentenceItem, Span, TextNode } from '../../notation/tree.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
-import { anySays, inAnyForm, says } from '../../recipe/step-words.ts';
+import { anySays, asWritten, inAnyForm, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { gramsOf as middleG } from '../formula/band.ts';
 import { listedG } from '../listed-grams.ts';
@@ -17,8 +17,8 @@ interface Values {
   readonly saidG: number;
   readonly divided: boolean;
   readonly listedG: readonly [number, number];
-  /** Boils, drains or roasts. */
-  readonly reduced: boolean;
+  /** The share that is left of what goes in, at the least. */
+  readonly kept: number;
   /** The part that is divided. */
   readonly part?: number;
   readonly pieces?: { readonly count: number; readonly eachG: number; readonly words: string; readonly numeral: Span };
@@ -28,6 +28,8 @@ interface Values {
 const LEAST_KEPT = 0.65;
 /** What boils, drains or roasts for long may lose more than half. */
 const LEAST_REDUCED = 0.3;
+/** Cheese of the milk (common practice, no source: a tenth to a fifth). */
+const LEAST_CURD = 0.08;
 const ROUNDING = 1.06;
 
 export default defineCheck<Values>({
@@ -37,7 +39,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** What the \`yield\` line promises in weight (\`900 g\`, or pieces times the weight of each: \`24 rolls of 60 g\` are 1440 g), against what the parts weigh together. A yield may not be heavier than what goes in, and not lighter than ${LEAST_KEPT * 100} % of it; where something boils, drains or roasts, ${LEAST_REDUCED * 100} %.
+  explain: `**What it computes.** What the \`yield\` line promises in weight (\`900 g\`, or pieces times the weight of each: \`24 rolls of 60 g\` are 1440 g), against what the parts weigh together. A yield may not be heavier than what goes in, and not lighter than ${LEAST_KEPT * 100} % of it; where something boils, drains or roasts, ${LEAST_REDUCED * 100} %; of milk that is curdled and drained, ${LEAST_CURD * 100} %.
 
 The same for a step that divides a dough or a mixture by weight: \`Divide in 24 of 60 g\`.
 
@@ -53,7 +55,7 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
     if (said === undefined || promisedBy(said.node) === undefined) return divided;
     if (recipe.parts.length === 0 || unweighed(recipe)) return divided;
     const { low, high } = listedG(recipe);
-    const whole = misfit(said.node, said.at, low, high, reduces(recipe));
+    const whole = misfit(said.node, said.at, low, high, leastKept(recipe));
     return whole === undefined ? divided : [...divided, whole];
   },
   say: ({ saidG, listedG, pieces, divided }) => {
@@ -79,7 +81,7 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
       band: [null, high],
     };
   },
-  work: ({ saidG, listedG: [low, high], pieces, divided, reduced, part }, { recipe }) => {
+  work: ({ saidG, listedG: [low, high], pieces, kept, part }, { recipe }) => {
     const own = part === undefined ? undefined : recipe.parts[part];
     const heads = own === undefined ? recipe.parts.map(({ head }) => head) : dividedHeads(own);
     const rows = heads.flatMap(({ ingredients }) => ingredients.map((i) => ({ name: i.name, numbers: [middleG(i)] })));
@@ -87,7 +89,6 @@ The same for a step that divides a dough or a mixture by weight: \`Divide in 24 
       pieces === undefined
         ? `${gramsText(saidG)} g`
         : `${pieces.count} × ${gramsText(pieces.eachG)} g = ${gramsText(saidG)} g`;
-    const kept = divided ? LEAST_DIVIDED : reduced ? LEAST_REDUCED : LEAST_KEPT;
     return [
       ...sumTable(['ingredient', 'weighs, g'], rows),
       '',
@@ -132,15 +133,15 @@ const promisedBy = onceFor(({ amount, of }: YieldNode) => (amount === undefined 
 
 /** A yield that the weights of the list, least and most, do not make. */
 const misfit = onceWith(
-  (node: YieldNode, line: number, low: number, high: number, reduced: boolean): Found<Values> | undefined => {
+  (node: YieldNode, line: number, low: number, high: number, kept: number): Found<Values> | undefined => {
     const { amount, of } = node;
     const said = promisedBy(node);
     if (amount === undefined || said === undefined || high <= 0) return undefined;
-    const least = low * (reduced ? LEAST_REDUCED : LEAST_KEPT);
+    const least = low * kept;
     if (said.saidG >= least && said.saidG <= high * ROUNDING) return undefined;
     return {
       at: { line, start: amount.start, end: Math.max(amount.end, of?.end ?? 0) },
-      values: { ...said, listedG: [low, high], divided: false, reduced },
+      values: { ...said, listedG: [low, high], divided: false, kept },
     };
   },
 );
@@ -148,7 +149,7 @@ const misfit = onceWith(
 function promised(
   amount: MeasuredNode,
   of: TextNode | undefined,
-): Omit<Values, 'listedG' | 'divided' | 'reduced'> | undefined {
+): Omit<Values, 'listedG' | 'divided' | 'kept'> | undefined {
   const mass = gramsOf(amount);
   if (mass !== undefined) return { saidG: mass };
   if (amount.unit !== undefined || of === undefined) return undefined;
@@ -212,6 +213,15 @@ const REDUCING = inAnyForm(
 
 const reduces = anyPart((part) => anySays(part.steps, REDUCING));
 
+/** Whey runs off. */
+const CURDLING = asWritten('curdle', 'curdles', 'curds', 'curd', 'whey', 'muslin', 'cheesecloth', 'rennet');
+const curdles = anyPart(
+  ({ head, steps }) => anySays(steps, CURDLING) && head.ingredients.some(({ food }) => food?.class === 'milk'),
+);
+
+const leastKept = (recipe: Recipe): number =>
+  curdles(recipe) ? LEAST_CURD : reduces(recipe) ? LEAST_REDUCED : LEAST_KEPT;
+
 const DIVIDING = inAnyForm('divide', 'portion', 'scale', 'cut', 'shape', 'form', 'weigh');
 /** Flour, bowl and offcuts take so much at most. */
 const LEAST_DIVIDED = 0.75;
@@ -234,7 +244,7 @@ const divisions = overParts((part): readonly Found<Values>[] | undefined => {
       const numeral = { start: item.low.start, end: (item.high ?? item.low).end };
       const pieces = { count, eachG: each.grams, words: each.words, numeral };
       const at = { part: part.index, line: step.line, start: item.start, end: each.end };
-      return [{ at, values: { saidG, listedG, pieces, divided: true, reduced: false, part: part.index } }];
+      return [{ at, values: { saidG, listedG, pieces, divided: true, kept: LEAST_DIVIDED, part: part.index } }];
     });
   });
   return found.length === 0 ? undefined : found;

@@ -1,0 +1,736 @@
+/**
+ * Whole recipes in words that no other test has: those that work keep the peace but for what is listed, and in each of the others the
+ * danger is found. The recipes are invented; which findings are right is common practice and the rules named in `tests/outside/safety/`.
+ */
+import { describe, expect, test } from 'vitest';
+import { open } from '../support/harness.ts';
+
+const found = (text: string): string[] => open(text).findings.open.map((f) => `${f.code} ${f.severity}`);
+
+describe('what works, in unusual words', () => {
+  test.each<[string, string, string[]]>([
+    [
+      'Pork and cabbage jiaozi',
+      `recipe Pork and cabbage jiaozi
+  yield 50 dumplings
+part wrappers
+  300 g plain flour
+  160 g just-boiled water
+  do Stir the water into the flour, knead for 10 min and rest for 1 h.
+part filling
+  400 g pork mince
+  250 g napa cabbage, finely chopped
+  5 g fine salt
+  3 spring onions, chopped
+  20 g ginger, grated
+  2 tbsp soy sauce
+  1 tbsp Shaoxing wine
+  1 tbsp sesame oil
+  do Salt the cabbage, leave for 20 min and squeeze it dry.
+  do Stir the mince with the soy sauce, wine, sesame oil, ginger and spring onions, then fold in the cabbage.
+part cooking
+  2 tbsp vegetable oil
+  120 ml water
+  do Roll the wrappers out, fill and pleat.
+  do Fry in the oil for 2 min until the bottoms are golden, add the water, cover and steam for 8 min until cooked through.
+`,
+      ['unknown-food info'],
+    ],
+    [
+      'Green tomato chutney',
+      `recipe Green tomato chutney
+  yield 6 jars
+  1.5 kg green tomatoes, chopped
+  500 g onions, chopped
+  500 g cooking apples, peeled and chopped
+  300 g sultanas
+  500 g light brown sugar
+  600 ml malt vinegar
+  15 g fine salt
+  20 g fresh ginger, grated
+  2 tsp mustard seeds
+  do Put everything in a preserving pan and bring slowly to the boil, stirring until the sugar has dissolved.
+  do Simmer for 1 h 30 min, until a spoon drawn through leaves a channel.
+  do Ladle into hot sterilised jars, seal and mature in a cupboard for 6 weeks.
+`,
+      [],
+    ],
+    [
+      'Rough puff pastry as puff pastry',
+      `recipe Rough puff pastry as puff pastry
+  yield 850 g
+  350 g plain flour
+  5 g fine salt
+  300 g butter, cold and diced
+  170 g ice-cold water
+  do Toss the butter through the flour and salt. Add the water and bring together in a rough mass.
+  do Roll out, fold in three and turn four times, chilling for 30 min after every second turn.
+  do Chill for 1 h before use.
+`,
+      [],
+    ],
+    [
+      'Boston baked beans',
+      `recipe Boston baked beans
+  yield 8 servings
+  1 lb dried navy beans
+  1/2 lb salt pork, scored
+  1 onion
+  1/2 cup molasses
+  1/4 cup brown sugar
+  2 tsp dry mustard
+  1 tsp salt
+  as needed water
+  do Soak the beans in plenty of cold water overnight; drain.
+  do Cover with fresh water and simmer for 45 min, until the skins burst when blown upon. Drain, keeping the liquid.
+  do Put the onion and half the salt pork in a bean pot, add the beans, and bury the rest of the pork on top.
+  do Mix the molasses, brown sugar, mustard and salt with 1 cup of the bean liquid, pour over and add liquid to cover.
+  do Cover and bake at 250 F for 7 h, uncovering for the last hour so that the pork crisps.
+`,
+      ['no-doneness-cue info'],
+    ],
+    [
+      'No-knead overnight bread as lean bread',
+      `recipe No-knead overnight bread as lean bread
+  yield 1 loaf
+  430 g bread flour
+  345 g water
+  1 g instant yeast
+  8 g salt
+  do Stir everything together, cover and leave at room temperature for 14 h.
+  do Fold, shape and prove for 1 h 30 min.
+  do Bake in a preheated lidded pot at 230 C for 30 min, then lid off for 15 min until mahogany.
+`,
+      [],
+    ],
+    [
+      'Bagels in percentages',
+      `recipe Bagels in percentages
+  yield 10 bagels
+part dough as lean bread
+  800 g bread flour
+  55 % water
+  2 % fine salt
+  0.6 % instant yeast
+  2 % malt syrup
+  do Knead everything for 12 min to a stiff, smooth dough. Rest for 20 min.
+  do Divide into 10, shape into rings and chill at 4 C overnight.
+part boiling
+  3 l water
+  30 g honey
+  20 g sesame seeds
+  do Bring the water to the boil with the honey. Boil the bagels for 45 s a side, drain and dip in the sesame seeds.
+  do Bake at 230 C for 18-20 min until golden brown.
+`,
+      ['unused-part info'],
+    ],
+    [
+      'Candied orange peel',
+      `recipe Candied orange peel
+  yield 300 g
+  4 oranges, peel only
+  400 g granulated sugar
+  400 ml water
+  100 g caster sugar
+  do Cut the peel in strips, cover with cold water, boil for 5 min and drain; do this three times.
+  do Simmer the peel in the granulated sugar and the water for 1 h, until clear.
+  do Dry on a rack overnight and toss in the caster sugar.
+`,
+      [],
+    ],
+    [
+      'Sauerkraut with caraway as lacto-ferment',
+      `recipe Sauerkraut with caraway as lacto-ferment
+  yield 1.8 kg
+  2 kg white cabbage, shredded
+  2 % fine salt
+  5 g caraway seeds
+  do Massage the salt into the cabbage until it weeps, mix in the caraway and pack tightly into a crock, under its own brine.
+  do Ferment at 18 C for 3 weeks, then keep somewhere cool.
+`,
+      [],
+    ],
+    [
+      'Ricotta',
+      `recipe Ricotta
+  yield 400 g
+  2 l whole milk
+  250 ml double cream
+  1 tsp salt
+  60 ml lemon juice
+  do Heat the milk, cream and salt to 90 C. Stir in the lemon juice and stand off the heat for 15 min.
+  do Ladle into muslin, drain for 1 h and chill. Eat within 4 d.
+`,
+      [],
+    ],
+    [
+      'Paneer',
+      `recipe Paneer
+  yield 350 g
+  2 l whole milk
+  4 tbsp lemon juice
+  1 tsp salt
+  do Bring the milk to the boil, stir in the lemon juice and take off the heat until it curdles.
+  do Strain through cloth, rinse, mix in the salt and press under a weight for 2 h. Chill.
+`,
+      [],
+    ],
+    [
+      'Thai green curry',
+      `recipe Thai green curry
+  yield 4 portions
+  50 g green curry paste
+  400 ml coconut milk
+  500 g chicken thigh fillets, sliced
+  150 g green beans, halved
+  1 aubergine, diced
+  1 tbsp fish sauce
+  2 tsp palm sugar
+  4 lime leaves
+  1 handful Thai basil
+  do Fry the curry paste in the thick top of the coconut milk for 3 min, until the oil splits.
+  do Add the chicken, the rest of the coconut milk, the lime leaves and the aubergine and simmer for 10 min.
+  do Add the green beans and simmer for 5 min more, until the chicken is cooked through and 74 C inside.
+  do Season with the fish sauce and palm sugar and stir in the basil.
+`,
+      ['out-of-order hint'],
+    ],
+    [
+      'Chana masala',
+      `recipe Chana masala
+  yield 6 portions
+  300 g dried chickpeas
+  1.5 l water
+  3 tbsp sunflower oil
+  2 onions, finely chopped
+  4 cloves garlic, crushed
+  20 g ginger, grated
+  2 green chillies, slit
+  2 tsp ground coriander
+  1 tsp ground cumin
+  1/2 tsp turmeric
+  400 g chopped tomatoes
+  1 tsp garam masala
+  8 g salt
+  do Soak the chickpeas in plenty of cold water for 12 h and drain.
+  do Boil in the 1.5 l water for 1 h until soft; do not drain.
+  do Fry the onions in the oil until brown, add the garlic, ginger and chillies, then the coriander, cumin and turmeric. Add the tomatoes and cook down for 10 min.
+  do Stir in the chickpeas with their liquid, the salt and garam masala, and simmer for 20 min.
+`,
+      [],
+    ],
+    [
+      'Scotch eggs',
+      `recipe Scotch eggs
+  yield 6
+  6 eggs
+  500 g sausage meat
+  1 tbsp chopped sage
+  60 g plain flour
+  2 eggs, beaten
+  120 g dried breadcrumbs
+  1 l sunflower oil
+  do Boil the 6 eggs for 7 min, cool in iced water and peel.
+  do Mix the sausage meat with the sage and wrap round each egg.
+  do Roll in the flour, the beaten eggs and the breadcrumbs, and deep-fry at 160 C for 9 min until the sausage meat reads 74 C.
+`,
+      [],
+    ],
+    [
+      'Cornish pasties',
+      `recipe Cornish pasties
+  yield 6 pasties
+part pastry as shortcrust
+  500 g strong white flour
+  120 g lard
+  125 g butter
+  5 g salt
+  175 g cold water
+  do Rub the lard and butter into the flour and salt, mix in the water, knead lightly and chill for 1 h.
+part filling
+  450 g stewing beef, cut small
+  450 g potatoes, diced
+  250 g swede, diced
+  200 g onions, chopped
+  to taste salt and pepper
+  do Toss the filling together with plenty of seasoning.
+part assembly
+  1 egg, beaten
+  do Roll out the pastry, cut 6 rounds, fill and crimp, and brush with the egg.
+  do Bake at 180 C for 50-55 min until deep golden.
+`,
+      [],
+    ],
+    [
+      'Osso buco as braise',
+      `recipe Osso buco as braise
+  yield 4 portions
+  4 slices = 1.2 kg veal shin
+  40 g plain flour
+  50 g butter
+  1 onion, finely chopped
+  1 carrot, diced
+  1 stick celery, diced
+  200 ml white wine
+  400 ml veal stock
+  200 g chopped tomatoes
+  1 lemon, zested
+  1 clove garlic
+  15 g parsley
+  do Dust the veal with the flour and brown in the butter. Add the onion, carrot and celery and soften.
+  do Pour in the wine, then the stock and tomatoes, cover and braise at 160 C for 2 h until the meat leaves the bone.
+  do Chop the zest with the garlic and parsley and scatter over.
+`,
+      [],
+    ],
+    [
+      'Garlic confit for tonight',
+      `recipe Garlic confit for tonight
+  yield 8 portions
+  3 heads garlic
+  300 ml olive oil
+  do Cook the garlic in the oil at 110 C for 45 min until soft.
+  do Set aside in the oil until you serve.
+`,
+      [],
+    ],
+    [
+      'Chilli crisp kept cold',
+      `recipe Chilli crisp kept cold
+  yield 1 jar
+  300 ml groundnut oil
+  60 g shallots, sliced
+  40 g garlic, sliced
+  40 g chilli flakes
+  5 g salt
+  do Fry the shallots and garlic slowly in the oil until golden, and strain the hot oil over the chilli flakes and salt.
+  do Stir the shallots and garlic back in, spoon into a jar, and keep in the fridge for up to 4 d.
+`,
+      [],
+    ],
+    [
+      'Aglio e olio',
+      `recipe Aglio e olio
+  yield 2 portions
+  200 g spaghetti
+  60 ml olive oil
+  4 cloves garlic, sliced
+  1/2 tsp chilli flakes
+  10 g parsley
+  do Boil the spaghetti in salted water for 9 min. Keep a cup of the pasta water.
+  do Warm the garlic and chilli flakes in the oil; keep the oil warm while the pasta cooks.
+  do Toss the spaghetti in the oil with the parsley and a splash of the pasta water.
+`,
+      [],
+    ],
+    [
+      'Dry cure bacon by per cent as cure',
+      `recipe Dry cure bacon by per cent as cure
+  yield 1.8 kg
+  2 kg pork belly
+  2.5 % salt
+  0.25 % Prague powder no 1
+  1 % sugar
+  do Mix the salt, Prague powder and sugar, rub over the pork belly, bag and cure in the fridge for 8 d.
+  do Rinse, dry overnight in the fridge and smoke at 80 C until the centre reads 66 C.
+`,
+      [],
+    ],
+    [
+      'Rolls each',
+      `recipe Rolls each
+  yield 12 rolls
+part dough as enriched bread
+  500 g bread flour
+  250 g milk
+  60 g butter
+  1 egg
+  9 g salt
+  7 g instant yeast
+  do Knead everything, prove at 24 C for 2 h, shape in 12 and bake at 200 C for 15 min until golden.
+trial 2026-01-02
+  weighed 64 g out of the oven
+`,
+      [],
+    ],
+    [
+      'Apple pie',
+      `recipe Apple pie
+  yield 8 slices
+part crust as shortcrust
+  350 g plain flour
+  180 g butter
+  70 g water
+  do Rub the butter into the flour, bind with the water and chill for 1 h.
+part filling
+  1.2 kg apples, peeled and cored from 1.5 kg
+  120 g sugar
+  20 g cornflour
+  do Toss together.
+part assembly
+  1 egg, beaten
+  do Roll out the crust, line a pie dish, chill for 30 min, fill with the filling, cover, brush with the egg and bake at 190 C for 55 min until golden.
+trial 2026-01-02
+  weighed 1.75 kg out of the oven
+`,
+      [],
+    ],
+    [
+      'Rice pudding baked',
+      `recipe Rice pudding baked
+  yield 6 portions
+  120 g pudding rice
+  1.2 l whole milk
+  60 g sugar
+  20 g butter
+  do Stir together, dot with the butter and bake at 150 C for 2 h until golden.
+trial 2026-01-02
+  weighed 1.1 kg out of the oven
+`,
+      [],
+    ],
+    [
+      'Slow tomatoes',
+      `recipe Slow tomatoes
+  yield 1 tray
+  2 kg tomatoes, halved
+  40 g olive oil
+  10 g salt
+  do Toss the tomatoes with the oil and salt and dry in the oven at 100 C for 6 h until shrivelled.
+trial 2026-01-02
+  weighed 480 g out of the oven
+`,
+      [],
+    ],
+    [
+      'Pulled pork',
+      `recipe Pulled pork
+  yield 10 portions
+  3 kg pork shoulder
+  60 g salt
+  do Rub with the salt and roast at 120 C for 10 h until the centre reads 94 C.
+trial 2026-01-02
+  weighed 1.7 kg out of the oven
+`,
+      ['undercooked info'],
+    ],
+    [
+      'Pavlova with cream after',
+      `recipe Pavlova with cream after
+  yield 8 portions
+part meringue as meringue
+  180 g egg whites
+  350 g caster sugar
+  do Whisk the whites with the sugar until stiff and bake at 120 C for 75 min until crisp.
+part topping
+  400 ml double cream
+  300 g raspberries
+  do Whip the cream, pile on the meringue and top with the raspberries.
+trial 2026-01-02
+  weighed 455 g out of the oven
+`,
+      [],
+    ],
+  ])('%s', (_name, text, want) => {
+    expect(found(text)).toEqual(want);
+  });
+});
+
+describe('dangers and slips, in unusual words', () => {
+  test.each<[string, string, string[]]>([
+    [
+      'Garlic-in-oil kept',
+      `recipe Garlic-in-oil kept
+  250 ml olive oil
+  2 heads garlic, cloves peeled
+  do Simmer the garlic in the oil for 40 min until soft.
+  do Keep the garlic in the olive oil.
+`,
+      ['garlic-in-oil error'],
+    ],
+    [
+      'Garlic-in-oil bottle',
+      `recipe Garlic-in-oil bottle
+  500 ml sunflower oil
+  6 cloves garlic, bruised
+  2 sprigs rosemary
+  do Warm the oil with the garlic and rosemary to 90 C for 10 min.
+  do Bottle the oil.
+`,
+      ['garlic-in-oil error'],
+    ],
+    [
+      'Garlic-in-oil gift',
+      `recipe Garlic-in-oil gift
+  400 ml olive oil
+  4 red chillies, slit
+  do Push the chillies into a pretty bottle, fill up with the oil and cork it. Makes a good present.
+`,
+      ['garlic-in-oil error'],
+    ],
+    [
+      'Garlic-in-oil mushrooms',
+      `recipe Garlic-in-oil mushrooms
+  300 g chanterelles
+  350 ml olive oil
+  do Fry the chanterelles in a little of the oil until dry.
+  do Pack into a jar, cover with the rest of the oil and put the lid on.
+`,
+      ['garlic-in-oil error'],
+    ],
+    [
+      'Garlic-in-oil basil cold too long',
+      `recipe Garlic-in-oil basil cold too long
+  80 g basil
+  300 ml olive oil
+  do Blanch the basil, squeeze dry and blend with the oil. Strain. Lasts three weeks in the fridge.
+`,
+      ['garlic-in-oil error'],
+    ],
+    [
+      'Leftovers in preparation',
+      `recipe Leftovers in preparation
+  500 g cooked rice, left out overnight
+  2 tbsp oil
+  3 eggs
+  do Fry the rice in the oil, push to one side, scramble the eggs and mix until piping hot.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Chicken thawed on the counter',
+      `recipe Chicken thawed on the counter
+  1 kg chicken thighs, thawed on the counter overnight
+  30 g butter
+  do Roast the chicken thighs with the butter at 200 C for 45 min, until 75 C inside.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Stock cools in the garage',
+      `recipe Stock cools in the garage
+  2 kg chicken backs
+  4 l water
+  do Simmer the chicken backs in the water for 4 h and strain.
+  do Put the lid on and let the pot cool by itself until the next day.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Soup on the back burner',
+      `recipe Soup on the back burner
+  1 l chicken stock
+  300 g chicken breast
+  200 g leeks, sliced
+  do Simmer the chicken breast and leeks in the stock for 25 min until 75 C.
+  do Turn off the heat and leave the soup on the hob till breakfast.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Rare chicken',
+      `recipe Rare chicken
+  4 chicken breasts
+  20 g butter
+  do Fry the chicken breasts in the butter until pink in the middle, 58 C.
+`,
+      ['undercooked error'],
+    ],
+    [
+      'Beans in bottles',
+      `recipe Beans in bottles
+  1 kg dried cannellini beans
+  3 l water
+  do Soak the beans overnight, drain, and boil in the water for 1 h.
+  do Fill clean bottles with the beans, cork them and sterilise in a boiling bath for 2 h.
+`,
+      ['low-acid-preserve error'],
+    ],
+    [
+      'Fridge in wrong unit',
+      `recipe Fridge in wrong unit
+  1 l milk
+  100 g cooked ham
+  do Mix the ham into the milk and keep at 40 C in the refrigerator.
+`,
+      ['implausible-temperature error'],
+    ],
+    [
+      'Marinated on the worktop',
+      `recipe Marinated on the worktop
+  800 g lamb neck fillet
+  100 ml olive oil
+  2 lemons, juiced
+  do Steep the lamb in the oil and lemon juice on the worktop overnight.
+  do Grill the lamb until 63 C inside.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Tofu bowl left',
+      `recipe Tofu bowl left
+  400 g tofu
+  300 g cooked quinoa
+  do Mix the tofu with the quinoa and leave it out on the table for 6 h.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Liver pate pink',
+      `recipe Liver pate pink
+  500 g chicken livers
+  200 g butter
+  2 tbsp brandy
+  do Fry the livers in the butter until just coloured outside and raw in the middle, flame with the brandy and blend.
+`,
+      ['no-safe-temperature error'],
+    ],
+    [
+      'Pesto jar on the shelf',
+      `recipe Pesto jar on the shelf
+  100 g basil
+  200 ml olive oil
+  50 g pine nuts
+  60 g Parmesan
+  1 clove garlic
+  do Blend everything, spoon into a jar, and store.
+`,
+      ['garlic-in-oil error'],
+    ],
+    [
+      'Shallot oil',
+      `recipe Shallot oil
+  200 g shallots, sliced
+  400 ml sunflower oil
+  do Fry the shallots in the oil until crisp.
+  do Strain, and store the shallots in the oil.
+`,
+      ['garlic-in-oil error'],
+    ],
+    [
+      'Rosemary gift',
+      `recipe Rosemary gift
+  4 sprigs rosemary
+  250 ml olive oil
+  do Put the rosemary into a flask, fill up with the oil, and seal.
+`,
+      ['garlic-in-oil error'],
+    ],
+    [
+      'Peppers under oil',
+      `recipe Peppers under oil
+  600 g red peppers, roasted and peeled
+  300 ml olive oil
+  2 cloves garlic
+  do Pack the peppers and garlic in jars and cover with the oil. They keep all winter.
+`,
+      ['garlic-in-oil error'],
+    ],
+    [
+      'Mince on the side',
+      `recipe Mince on the side
+  500 g beef mince, left on the side overnight
+  1 onion
+  do Brown the mince with the onion and simmer for 20 min.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Prawns thawed all day',
+      `recipe Prawns thawed all day
+  400 g raw prawns, defrosted on the worktop for 8 hours
+  30 g butter
+  do Fry the prawns in the butter for 4 min until pink and firm.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Gravy overnight',
+      `recipe Gravy overnight
+  1 l chicken stock
+  60 g butter
+  60 g flour
+  do Melt the butter, cook the flour, whisk in the stock and simmer for 5 min.
+  do Leave in the pan on the side until morning.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Duck rare',
+      `recipe Duck rare
+  2 duck breasts
+  do Fry skin side down for 8 min, turn and fry for 2 min until pink inside.
+`,
+      ['no-safe-temperature error'],
+    ],
+    [
+      'Turkey burger',
+      `recipe Turkey burger
+  500 g turkey mince
+  5 g salt
+  do Shape and grill for 5 min a side; serve pink.
+`,
+      ['no-safe-temperature error'],
+    ],
+    [
+      'Oven 200 for degrees F meat',
+      `recipe Oven 200 for degrees F meat
+  2 kg lamb leg
+  do Roast the lamb at 60 C for 2 h.
+`,
+      ['no-safe-temperature error'],
+    ],
+    [
+      'Burger in F too low',
+      `recipe Burger in F too low
+  1 lb ground beef
+  1 tsp salt
+  do Shape with the salt and grill until 135 F in the center.
+`,
+      ['undercooked error'],
+    ],
+    [
+      'Yoghurt marinade counter',
+      `recipe Yoghurt marinade counter
+  1 kg chicken thighs
+  200 g yoghurt
+  do Coat the chicken in the yoghurt and rest on the counter overnight.
+  do Roast at 220 C for 30 min until 75 C inside.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Rolls each light',
+      `recipe Rolls each light
+  yield 12 rolls
+part dough as enriched bread
+  500 g bread flour
+  250 g milk
+  60 g butter
+  1 egg
+  9 g salt
+  7 g instant yeast
+  do Knead everything, prove at 24 C for 2 h, shape in 12 and bake at 200 C for 15 min until golden.
+trial 2026-01-02
+  weighed 41 g out of the oven
+`,
+      ['trial-disagrees warning'],
+    ],
+    [
+      'One loaf weighed of two as lean bread',
+      `recipe One loaf weighed of two as lean bread
+  yield 2 loaves
+  1 kg bread flour
+  700 g water
+  20 g salt
+  5 g instant yeast
+  do Knead everything, prove at 24 C for 3 h, shape 2 and bake at 230 C for 40 min until brown.
+trial 2026-01-02
+  weighed 1180 g out of the oven
+`,
+      ['trial-disagrees warning'],
+    ],
+  ])('%s', (_name, text, want) => {
+    expect(found(text).filter((f) => f.endsWith('error') || f.startsWith('trial-disagrees'))).toEqual(want);
+  });
+});

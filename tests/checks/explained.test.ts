@@ -67,7 +67,7 @@ describe('the sum on a recipe', () => {
       'curing-salt-dose',
       'recipe Sausage\n  1 kg      pork shoulder, minced\n  7.5 g     curing salt\n  do Mix the pork with the curing salt and poach until the centre reads 72 C.\n',
       [
-        '7.5 g curing salt × 6.25 % = 0.47 g of nitrite',
+        '7.5 g curing salt × 6.25 % = 0.4688 g of nitrite; 0.4688 g ÷ 1000 g',
         '÷ 1000 g × 1 000 000 = 469 ppm',
         '156 ppm × 1000 g ÷ 1 000 000 ÷ 6.25 % = 2.5 g at most',
       ],
@@ -101,6 +101,24 @@ describe('the sum on a recipe', () => {
       'overdrawn-amount',
       'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub 50 g of the butter into the oats.\n  do Brush with 40 g of the butter.\n',
       ['| the list |  | 80 g |', '| line 4 | 50 g | 30 g |', '| line 5 | 40 g | 0 g |'],
+    ],
+    [
+      'of a measure: what is divided by what, with the digits that the result wants',
+      'salt-out-of-range',
+      'recipe Loaf as lean bread\n  500 g     bread flour\n  330 g     water\n  25 g      fine salt\n  5 g       instant yeast\n  do Knead the flour, water, salt and yeast for 10 min.\n',
+      ['24.3 g ÷ 500 g of flour = 4.9 %.'],
+    ],
+    [
+      'of a reading below all published times',
+      'undercooked',
+      'recipe Patties\n  600 g     minced pork\n  do Shape the pork and grill until the centre reads 60 C.\n',
+      ['| 63 | 3 min |', 'Below 63 °C no time is published: at 60 °C none is enough.'],
+    ],
+    [
+      'of a weight out of the oven: each part, what it loses and what is left',
+      'trial-disagrees',
+      'recipe Rolls\n  yield   12 rolls\n\npart dough as enriched bread\n  500 g     bread flour\n  250 g     water\n  60 g      butter\n  do Mix the flour, water and butter and bake at 200 C for 15 min until gold.\n\ntrial 2026-09-14\n  weighed 41 g out of the oven\n',
+      ['one of 12 usually weighs 55 to 64 g, and that is 14 g less', '| dough | 810 g | 5 to 18 % | 664 to 770 g |'],
     ],
     [
       'of soup: the band, and how far it bends',

@@ -29,6 +29,8 @@ export interface OutOfOven {
   readonly left: Range;
   /** How far beyond the usual a weight still says nothing. */
   readonly slackG: number;
+  /** What these are the sums of, part by part. */
+  readonly parts: readonly { readonly name: string; readonly ingredients: Range; readonly left: Range }[];
 }
 
 /** What one part puts in, when it is in the oven, and what is left of that. */
@@ -54,22 +56,26 @@ export function outOfAll(parts: readonly InOven[]): OutOfOven | undefined {
     { low: 0, high: 0 },
     { low: 0, high: 0 },
   ];
+  const sums: OutOfOven['parts'][number][] = [];
   for (let i = 0; i < parts.length; i++) {
     const { head, mostG, given } = parts[i] as InOven;
     // It counts where it stands on another's list.
     if (listed.size > 0 && listed.has(head)) continue;
     if (baked[i] === true) {
       const inside = given();
+      sums.push({ name: head.name, ...inside });
       all.low += inside.ingredients.low;
       all.high += inside.ingredients.high;
       left.low += inside.left.low;
       left.high += inside.left.high;
     } else {
+      const perhaps = { low: 0, high: mostG };
+      sums.push({ name: head.name, ingredients: perhaps, left: perhaps });
       all.high += mostG;
       left.high += mostG;
     }
   }
-  return all.high > 0 ? { ingredients: all, left, slackG: all.high * data.slack.share } : undefined;
+  return all.high > 0 ? { ingredients: all, left, slackG: all.high * data.slack.share, parts: sums } : undefined;
 }
 
 const NOTHING: Range = { low: 0, high: 0 };

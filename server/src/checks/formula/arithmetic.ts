@@ -1,7 +1,7 @@
 /**
  * Knows the arithmetic of a measure on one recipe, line by line, for the page of a finding.
  */
-import { gramsText, trimmed } from '../../measure/number-text.ts';
+import { gramsText, significant, trimmed } from '../../measure/number-text.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { depressionC, otherDepression, saltDepressionC, sucroseEquivalent } from '../../recipe/measures/freezing.ts';
 import { milkSolids, waterShare } from '../../recipe/measures/shares.ts';
@@ -46,7 +46,7 @@ export function arithmetic(values: BandValues): string[] {
   return [
     ...sumTable(['ingredient', 'weighs, g', 'counts, g', `of it ${definition.per}, g`], rows),
     '',
-    `By the middle of each range, ${gramsText(top)} g to ${gramsText(bottom)} g of ${definition.per}. ${result}`,
+    `By the middle of each range, ${significant(top)} g ÷ ${significant(bottom)} g of ${definition.per}${bottom > 0 ? ` = ${measureText(held.measure, top / bottom, top / bottom)}` : ''}. ${result}`,
   ];
 }
 

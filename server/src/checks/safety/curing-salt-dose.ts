@@ -1,6 +1,6 @@
 import limits from '../../../data/curing-limits.json' with { type: 'json' };
 import { listGrams } from '../../edits/set-amount.ts';
-import { gramsText, trimmed } from '../../measure/number-text.ts';
+import { gramsText, significant, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
@@ -96,12 +96,12 @@ A brine stronger than that when it has evened out, and within it when a tenth is
     const baseG = meatG + brineG;
     const rows = meats.map(({ of, grams }) => ({ name: of.name, numbers: [grams] }));
     const water = brineG > 0 ? [{ name: 'water', numbers: [brineG] }] : [];
-    const pureG = gramsText(saltG * share);
+    const pureG = significant(saltG * share, 4);
     const percent = `${trimmed(share * 100, 2)} %`;
     return [
       ...sumTable([`what takes the ${substance} up`, 'weighs, g'], [...rows, ...water]),
       '',
-      `${gramsText(saltG)} g ${name} × ${percent} = ${pureG} g of ${substance}; ${pureG} g ÷ ${gramsText(baseG)} g × 1 000 000 = ${Math.round(ppm)} ppm. Taken for ${limits.products[product].words}: ${mostPpm} ppm × ${gramsText(baseG)} g ÷ 1 000 000 ÷ ${percent} = ${gramsText(mostG)} g at most.`,
+      `${significant(saltG, 4)} g ${name} × ${percent} = ${pureG} g of ${substance}; ${pureG} g ÷ ${gramsText(baseG)} g × 1 000 000 = ${Math.round(ppm)} ppm. Taken for ${limits.products[product].words}: ${mostPpm} ppm × ${gramsText(baseG)} g ÷ 1 000 000 ÷ ${percent} = ${gramsText(mostG)} g at most.`,
       ...(ifShort
         ? [
             '',

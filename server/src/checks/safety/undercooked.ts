@@ -108,7 +108,9 @@ Meat and poultry roasted in an oven that never passes ${ROASTING_OVEN.celsius} �
         values.limit.holds.map(([celsius, seconds]) => [String(celsius), timeText(seconds / 60)]),
       ),
       '',
-      `Of these times, that of the nearest row below counts for ${trimmed(low, 1)} °C: nothing is worked out between two.`,
+      values.holdS === undefined
+        ? `Below ${values.limit.holds[0]?.[0]} °C no time is published: at ${trimmed(low, 1)} °C none is enough.`
+        : `Of these times, that of the nearest row below counts for ${trimmed(low, 1)} °C: nothing is worked out between two.`,
     ];
   },
   fix: (values, _scene, at) => {

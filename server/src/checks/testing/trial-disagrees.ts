@@ -1,6 +1,6 @@
 import { listGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
-import { gramsText, trimmed } from '../../measure/number-text.ts';
+import { gramsText, percentRange, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { Span, TextNode } from '../../notation/tree.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
@@ -14,6 +14,7 @@ import type { World } from '../../recipe/world.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { byPart, changedBetween, type Given, overParts, type Worked, workedAgain } from '../over-parts.ts';
+import { plainTable } from '../sum-table.ts';
 import { changedIn, factsIn, trialsOf } from './trials-read.ts';
 
 interface Values {
@@ -27,6 +28,7 @@ interface Values {
   /** Of a weight out of the oven: what usually comes out, and what is wrong with that which did. */
   readonly usual?: string;
   readonly beyond?: string;
+  readonly oven?: OutOfOven;
   /** What to write in the place of the finding. */
   readonly write?: string;
   readonly ingredient?: { readonly part: number; readonly ingredient: Ingredient; readonly grams: number };
@@ -68,6 +70,23 @@ export default defineCheck<Values>({
     }[what],
     related: [{ at: trialAt, message: 'The trial measured it here.' }],
   }),
+  work: ({ oven, usual, written }) => {
+    if (oven === undefined) return [];
+    const rows = oven.parts.map(({ name, ingredients, left }) => [
+      name === '' ? 'the recipe' : name,
+      gramsRange(ingredients),
+      lossText(ingredients, left),
+      gramsRange(left),
+    ]);
+    return [
+      ...plainTable(
+        ['part', 'goes in', 'loses', 'usually comes out'],
+        [...rows, ['**in all**', `${written}`, '', `${usual}`]],
+      ),
+      '',
+      `A weight is found from ${gramsText(oven.slackG)} g beyond that, for what stays in the bowl and what the scale is out by. What may go on after the oven counts from nothing to all of it.`,
+    ];
+  },
   fix: ({ write, ingredient }, { recipe }, at) => {
     if (write !== undefined)
       return [{ title: `Write ${write}`, effect: 'amounts', edits: [replaceSpan(at.line, at, write)] }];
@@ -351,12 +370,13 @@ const weightFound = onceWith(
     measured: string,
     beyond: string,
     date: string,
+    oven: OutOfOven,
   ): Found<Values> => {
     const place = { line: at, start: amount.start, end: amount.end };
     const of = outOf?.text ?? 'the oven';
     return {
       at: place,
-      values: { what: 'weight', of, written, measured, usual, beyond, date, trialAt: place },
+      values: { what: 'weight', of, written, measured, usual, beyond, oven, date, trialAt: place },
     };
   },
 );
@@ -376,7 +396,7 @@ function weights(recipe: Recipe, latest: Trial): readonly Found<Values>[] {
     const beyond = weighed.known ? beyondUsual(weighed.grams, usual, piecesOf(recipe)) : undefined;
     if (!weighed.known || beyond === undefined) return [];
     const grams = gramsRange(weighed.grams);
-    return weightFound(line, gramsRange(usual.left), gramsRange(usual.ingredients), grams, beyond, latest.date);
+    return weightFound(line, gramsRange(usual.left), gramsRange(usual.ingredients), grams, beyond, latest.date, usual);
   });
 }
 
@@ -411,6 +431,12 @@ const ONE: Range = { low: 1, high: 1 };
 function piecesOf({ yield: made }: Recipe): Range {
   const amount = made?.node.amount;
   return amount === undefined || amount.unit !== undefined ? ONE : amount.quantity;
+}
+
+/** From the least in and the most out to the most in and the least out. */
+function lossText(inside: Range, left: Range): string {
+  if (left.high === Number.POSITIVE_INFINITY || inside.low <= 0) return '';
+  return percentRange(Math.max(0, 1 - left.high / inside.high), Math.max(0, 1 - left.low / inside.low));
 }
 
 function gramsRange({ low, high }: Range): string {

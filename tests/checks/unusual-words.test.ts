@@ -431,6 +431,184 @@ trial 2026-01-02
 `,
       [],
     ],
+    [
+      'Dulce de leche',
+      `recipe Dulce de leche
+  yield 500 g
+  1.5 l whole milk
+  350 g sugar
+  1/2 tsp baking soda
+  1 vanilla pod
+  do Bring the milk to a simmer with the sugar, soda and vanilla pod and cook gently for 2 h, stirring, until thick and brown.
+`,
+      [],
+    ],
+    [
+      'Soft pretzels as lean bread',
+      `recipe Soft pretzels as lean bread
+  yield 8 pretzels
+  500 g strong white flour
+  300 g water
+  10 g salt
+  7 g instant yeast
+  30 g butter
+  1 l water (for the bath)
+  40 g baking soda
+  do Knead the flour with the 300 g water, salt, yeast and butter, prove for 1 h and shape.
+  do Bring the other water to a simmer with the soda, dip each pretzel for 30 s and bake at 220 C for 14 min until deep brown.
+`,
+      [],
+    ],
+    [
+      'Granola jar',
+      `recipe Granola jar
+  500 g rolled oats
+  100 g honey
+  80 g oil
+  do Toss the oats with the honey and oil and bake at 150 C for 35 min until golden. Cool and store in an airtight jar.
+`,
+      [],
+    ],
+    [
+      'Dried mushrooms',
+      `recipe Dried mushrooms
+  1 kg porcini, sliced
+  do Dry in the oven at 55 C for 6 h until brittle and keep in an airtight jar.
+`,
+      [],
+    ],
+    [
+      'Puffed rice mix',
+      `recipe Puffed rice mix
+  200 g puffed rice
+  100 g peanuts
+  40 g oil
+  do Fry the peanuts in the oil, toss with the puffed rice and store in a sealed jar.
+`,
+      [],
+    ],
+    [
+      'Roasted chickpeas',
+      `recipe Roasted chickpeas
+  400 g cooked chickpeas
+  20 g olive oil
+  do Toss the chickpeas in the oil and roast at 200 C for 40 min until crisp. Store in an airtight jar.
+`,
+      [],
+    ],
+    [
+      'Muesli',
+      `recipe Muesli
+  400 g rolled oats
+  100 g raisins
+  100 g hazelnuts
+  do Mix and keep in a jar with a tight lid in the cupboard.
+`,
+      [],
+    ],
+    [
+      'Cookie mix in a jar',
+      `recipe Cookie mix in a jar
+  250 g flour
+  150 g sugar
+  100 g chocolate chips
+  100 g rolled oats
+  5 g baking soda
+  do Layer in a jar and close the lid. Keeps for 3 months in the larder.
+`,
+      [],
+    ],
+    [
+      'Keep oil warm',
+      `recipe Keep oil warm
+  300 ml olive oil
+  6 cloves garlic
+  do Keep the garlic in the warm oil while you fry the fish.
+`,
+      [],
+    ],
+    [
+      'Jar shake',
+      `recipe Jar shake
+  100 ml olive oil
+  1 clove garlic, crushed
+  1 tsp honey
+  do Put everything into a jar, screw on the lid and shake.
+`,
+      [],
+    ],
+    [
+      'Fried shallots stored dry',
+      `recipe Fried shallots stored dry
+  300 g shallots, sliced
+  300 ml oil
+  do Fry the shallots in the oil until golden, drain on paper and store in an airtight jar for a week.
+`,
+      [],
+    ],
+    [
+      'Rice salt curing mention',
+      `recipe Rice salt curing mention
+  2 kg pork belly
+  50 g salt
+  5 g curing salt
+  20 g sugar
+  do Mix the salt, curing salt and sugar, and rub over the pork belly. Cure in the fridge at 3 C for 7 d.
+  do Roast at 170 C until the centre reads 66 C.
+`,
+      [],
+    ],
+    [
+      'Fine salt and pink salt',
+      `recipe Fine salt and pink salt
+  2 kg pork belly
+  50 g fine salt
+  5 g curing salt
+  do Rub the salt and the curing salt over the pork belly. Cure in the fridge at 3 C for 7 d.
+  do Roast at 170 C until the centre reads 66 C.
+`,
+      [],
+    ],
+    [
+      'Soup to the next day',
+      `recipe Soup to the next day
+  1 l chicken stock
+  200 g carrots
+  do Simmer the carrots in the stock for 20 min. Cool, and keep in the fridge until the next day.
+`,
+      [],
+    ],
+    [
+      'Chicken thawed in the fridge',
+      `recipe Chicken thawed in the fridge
+  1 kg chicken thighs, thawed in the fridge overnight
+  do Roast the chicken thighs at 200 C for 45 min until 75 C inside.
+`,
+      [],
+    ],
+    [
+      'Prawns pink with chicken',
+      `recipe Prawns pink with chicken
+  300 g chicken thighs
+  200 g prawns
+  20 g oil
+  do Fry the chicken thighs in the oil until no longer pink in the middle, 75 C.
+  do Add the prawns and fry until pink.
+`,
+      [],
+    ],
+    [
+      'Pasta water',
+      `recipe Pasta water
+  400 g pasta
+  3 l water
+  30 g salt
+  100 g pecorino
+  do Boil the pasta in the water with the salt for 10 min and drain.
+  do Toss with the pecorino and 1 cup of the pasta water.
+`,
+      [],
+    ],
   ])('%s', (_name, text, want) => {
     expect(found(text)).toEqual(want);
   });
@@ -698,6 +876,63 @@ describe('dangers and slips, in unusual words', () => {
   do Roast at 220 C for 30 min until 75 C inside.
 `,
       ['cooling-too-slow error'],
+    ],
+    [
+      'Sausages with sel rose',
+      `recipe Sausages with sel rose
+  1 kg pork shoulder, minced
+  18 g salt
+  6 g sel rose
+  do Mix the pork with the salt and sel rose and poach until the centre reads 72 C.
+`,
+      ['curing-salt-dose error'],
+    ],
+    [
+      'Sodium nitrite itself',
+      `recipe Sodium nitrite itself
+  2 kg pork belly
+  50 g salt
+  3 g sodium nitrite
+  do Rub the pork belly with the salt and sodium nitrite, cure in the fridge for 7 d and smoke at 100 C until the centre reads 68 C.
+`,
+      ['curing-salt-dose error'],
+    ],
+    [
+      'Bath salmon cool',
+      `recipe Bath salmon cool
+  600 g salmon fillet
+  do Seal the salmon in bags and cook in a water bath at 45 C for 20 min.
+`,
+      ['no-safe-temperature error'],
+    ],
+    [
+      'Hot dogs held in tepid water',
+      `recipe Hot dogs held in tepid water
+  12 frankfurters
+  2 l water
+  do Simmer the frankfurters in the water for 8 min and keep in the water at 45 C until sold.
+`,
+      ['held-too-warm error'],
+    ],
+    [
+      'Salmon left to cure on the counter',
+      `recipe Salmon left to cure on the counter
+  1 kg salmon fillet (frozen at -20 C for 7 d)
+  60 g salt
+  50 g sugar
+  do Rub the salmon with the salt and sugar and cure at room temperature for 48 h.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Garlic water bottled',
+      `recipe Garlic water bottled
+  200 g garlic
+  1 l water
+  50 ml vinegar
+  do Boil the garlic in the water and vinegar, bottle and store.
+`,
+      ['low-acid-preserve error'],
     ],
     [
       'Rolls each light',

@@ -309,7 +309,7 @@ describe('scale, format and explain', () => {
     expect(out).toMatch(/the sugars lower it by [\d.]+ °C .* alcohol and salt by [\d.]+ °C/);
     const jam = 'recipe Plum jam as jam\n  1 kg      plums\n  200 g     sugar\n';
     expect((await quern(['explain', 'jam-wont-set', 'jam.quern'], { 'jam.quern': jam })).out).toContain(
-      '200 g to 1000 g of fruit',
+      '200 g ÷ 1000 g of fruit = 0.2.',
     );
   });
 
@@ -332,7 +332,7 @@ describe('scale, format and explain', () => {
     const { out } = await quern(['explain', 'curing-salt-dose', 'strong.quern'], files);
     expect(out).toContain('**Line 3.**');
     expect(out).toContain('| pork shoulder | 1000 |');
-    expect(out).toContain('5 g curing salt × 6.25 % = 0.31 g of nitrite');
+    expect(out).toContain('5 g curing salt × 6.25 % = 0.3125 g of nitrite');
   });
 
   test('a curing salt that the house describes counts as what it is like', async () => {

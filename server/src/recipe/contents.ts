@@ -42,9 +42,9 @@ function gather(part: Part): readonly Ingredient[] {
   return [...own.filter((i) => !lines.has(i)), ...taken];
 }
 
-/** `1 egg, to glaze`, `water for boiling`, `flour for dusting`: listed here, and not in the mixture. */
+/** `1 egg, to glaze`, `water for boiling`, `2 l water (for the bath)`, `flour for dusting`: listed here, and not in the mixture. */
 const ASIDE =
-  /\b(?:for|to) (?:boil|poach|blanch|fry|(?:deep|shallow)[- ]fry|dust|glaz|brush|greas|serv|roll|garnish|decorat|sprinkl|scatter)(?:e|ing|y|ying)?\b/i;
+  /\b(?:for the (?:water )?(?:bath|pan|tins?|tray|board|glaze|bain-marie)\b|(?:for|to) (?:boil|poach|soak|steam|blanch|fry|(?:deep|shallow)[- ]fry|dust|glaz|brush|greas|serv|roll|garnish|decorat|sprinkl|scatter)(?:e|ing|y|ying)?\b)/i;
 
 /** Whether a line of the list is not in the mixture. */
 export const isAside = ({ node }: Ingredient): boolean =>

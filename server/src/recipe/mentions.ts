@@ -68,6 +68,10 @@ export function findMentions(sentence: Sentence, part: number, names: NameIndex)
     } else {
       mention = item.word === 'rest' && found !== undefined ? bareRest(items, at, found) : undefined;
       const meant = mention === undefined ? longestRun(compared, w, part, names) : undefined;
+      if (meant !== undefined && isWaterOf(compared, w + meant.words)) {
+        w += meant.words + 1;
+        continue;
+      }
       if (meant !== undefined) mention = mentionOf(items, at, meant, part, found?.at(-1));
       w += meant?.words ?? 1;
     }
@@ -77,6 +81,9 @@ export function findMentions(sentence: Sentence, part: number, names: NameIndex)
   }
   return found ?? NO_MENTIONS;
 }
+
+/** `A cup of the pasta water` takes neither the pasta nor the water that it was boiled in. */
+const isWaterOf = ({ words }: Compared, at: number): boolean => words[at] === 'water' && words[at - 1] !== 'water';
 
 const NO_MENTIONS: readonly Mention[] = [];
 
@@ -207,7 +214,7 @@ function mentionOf(
   const allOfIt = several && named.every(({ shared }) => shared);
   // A part does not name itself, and a weak name that fits several names none of them, unless it is a word for them all.
   if (isPart ? meant.part === part || isOrder(items, at, meant.words) : weak && several && !allOfIt) return undefined;
-  if (isGivenOff(items[to + 1])) return undefined;
+  if (isGivenOff(items[to + 1]) || isUsedWater(items, at)) return undefined;
   const verb = meant.words === 1 && !isPart && isVerbHere(items, at);
   const inherited = inheritedPortion(items, before, at, previous);
   const portion: Portion = verb ? { kind: 'some' } : (inherited ?? before.portion);
@@ -224,6 +231,13 @@ function mentionOf(
 /** `A cup of the bean liquid` takes no beans. */
 const isGivenOff = (after: SentenceItem | undefined): boolean => after?.kind === 'word' && GIVEN_OFF.has(after.word);
 
+/** `The cooking water` */
+function isUsedWater(items: readonly SentenceItem[], at: number): boolean {
+  const [before, item] = [items[at - 1], items[at]];
+  return item?.kind === 'word' && item.word === 'water' && before?.kind === 'word' && USED.has(before.word);
+}
+
+const USED: ReadonlySet<string> = new Set(['cooking', 'soaking', 'poaching', 'blanching']);
 const GIVEN_OFF: ReadonlySet<string> = new Set(['liquid', 'liquor', 'juices', 'soaking', 'poaching', 'cooking']);
 
 /** With `4 eggs` and `1 egg` to glaze, `the egg` is the one and `the 4 eggs` are the others; `the eggs` may be all. */

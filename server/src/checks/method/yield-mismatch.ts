@@ -28,6 +28,9 @@ interface Values {
 const LEAST_KEPT = 0.65;
 /** What boils, drains or roasts for long may lose more than half. */
 const LEAST_REDUCED = 0.3;
+/** What simmers for hours until it is thick: caramelised milk, a glaze of stock (common practice, no source). */
+const LEAST_BOILED_DOWN = 0.1;
+const LONG_MIN = 90;
 /** Cheese of the milk (common practice, no source: a tenth to a fifth). */
 const LEAST_CURD = 0.08;
 const ROUNDING = 1.06;
@@ -39,7 +42,7 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** What the \`yield\` line promises in weight (\`900 g\`, or pieces times the weight of each: \`24 rolls of 60 g\` are 1440 g), against what the parts weigh together. A yield may not be heavier than what goes in, and not lighter than ${LEAST_KEPT * 100} % of it; where something boils, drains or roasts, ${LEAST_REDUCED * 100} %; of milk that is curdled and drained, ${LEAST_CURD * 100} %.
+  explain: `**What it computes.** What the \`yield\` line promises in weight (\`900 g\`, or pieces times the weight of each: \`24 rolls of 60 g\` are 1440 g), against what the parts weigh together. A yield may not be heavier than what goes in, and not lighter than ${LEAST_KEPT * 100} % of it; where something boils, drains or roasts, ${LEAST_REDUCED * 100} %; of milk that is curdled and drained ${LEAST_CURD * 100} %, and of what simmers for ${LONG_MIN} min and more ${LEAST_BOILED_DOWN * 100} %.
 
 The same for a step that divides a dough or a mixture by weight: \`Divide in 24 of 60 g\`.
 
@@ -219,8 +222,18 @@ const curdles = anyPart(
   ({ head, steps }) => anySays(steps, CURDLING) && head.ingredients.some(({ food }) => food?.class === 'milk'),
 );
 
+const isBoiledDown = anyPart(({ steps }) =>
+  steps.some((s) => s.times.some(({ verbClass, node }) => verbClass === 'stove' && node.highMin >= LONG_MIN)),
+);
+
 const leastKept = (recipe: Recipe): number =>
-  curdles(recipe) ? LEAST_CURD : reduces(recipe) ? LEAST_REDUCED : LEAST_KEPT;
+  curdles(recipe)
+    ? LEAST_CURD
+    : isBoiledDown(recipe)
+      ? LEAST_BOILED_DOWN
+      : reduces(recipe)
+        ? LEAST_REDUCED
+        : LEAST_KEPT;
 
 const DIVIDING = inAnyForm('divide', 'portion', 'scale', 'cut', 'shape', 'form', 'weigh');
 /** Flour, bowl and offcuts take so much at most. */

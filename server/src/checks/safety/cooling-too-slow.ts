@@ -125,7 +125,7 @@ const ROOM: ReadonlySet<string> = new Set([
   'side',
 ]);
 /** In these lies what has its own acid or salt; raw meat does not keep by it. */
-const STEEPED: ReadonlySet<string> = new Set(['marinate', 'brine', 'steep', 'soak']);
+const STEEPED: ReadonlySet<string> = new Set(['marinate', 'brine', 'steep', 'soak', 'cure']);
 /** Nor by thawing. */
 const KEEPS_NO_FLESH: ReadonlySet<string> = new Set([...STEEPED, 'thaw', 'defrost']);
 const COOLING = inAnyForm('cool', 'leave', 'stand', 'rest', 'keep', 'hold', 'sit', 'set', ...KEEPS_NO_FLESH);

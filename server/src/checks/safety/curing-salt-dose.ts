@@ -236,10 +236,14 @@ const NOTHING: Range = { low: 0, high: 0 };
 
 const shareOfMass = (grams: number, { low, high }: Range): number => (low + high > 0 ? (2 * grams) / (low + high) : 1);
 
+/** The nitrite itself, and no salt with a little of it. */
+const PURE = /\b(?:sodium|potassium) nitrite$|^e ?2(?:49|50)\b/i;
+
 /** How much of what cures is in a gram of it. */
-function strengthOf({ food }: Ingredient): Pick<Values, 'substance' | 'share' | 'assumed'> {
+function strengthOf({ food, name }: Ingredient): Pick<Values, 'substance' | 'share' | 'assumed'> {
   const nitrate = (limits.nitrateShare as Readonly<Record<string, number>>)[food?.id ?? ''];
   if (nitrate !== undefined) return { substance: 'nitrate', share: nitrate, assumed: false };
+  if (food === undefined && PURE.test(name)) return { substance: 'nitrite', share: 1, assumed: false };
   const share = (limits.nitriteShare as Readonly<Record<string, number>>)[food?.id ?? ''];
   return { substance: 'nitrite', share: share ?? limits.assumed.share, assumed: share === undefined };
 }

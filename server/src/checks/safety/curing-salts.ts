@@ -7,7 +7,8 @@ import { weighQuantity } from '../../recipe/ingredient.ts';
 import type { World } from '../../recipe/world.ts';
 
 /** Names that are in no book: `cure`, `-cure`, `curing mix`, `pink salt`. */
-const SOLD_AS = /\b\w*cures?\b|\bcuring\b|\bnitrite\b|^pink salt\b/i;
+const SOLD_AS =
+  /\b\w*cures?\b|\bcuring\b|\bnitrite\b|^pink salt\b|^e ?2(?:49|50)\b|\bsel (?:rose|nitrit)|\bp[oö]e?kelsalz\b/i;
 
 export const isCuringSalt = ({ food, match, name, free }: Ingredient): boolean =>
   food === undefined ? match.kind === 'unknown' && !free && SOLD_AS.test(name) : food.class === 'curing salt';

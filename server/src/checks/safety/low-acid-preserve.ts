@@ -3,8 +3,8 @@ import { FLESH, type FoodClass } from '../../food/food.ts';
 import { gramsText, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { PartHead } from '../../recipe/part.ts';
-import type { Recipe, Step } from '../../recipe/recipe.ts';
-import { anySays, asWritten, inWords, says } from '../../recipe/step-words.ts';
+import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
+import { anySays, asWritten, inAnyForm, inWords, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { gramsOf } from '../formula/band.ts';
 import { anyPart, overParts } from '../over-parts.ts';
@@ -47,7 +47,7 @@ export default defineCheck<Values>({
 
 **What to do.** Use a tested recipe: pressure-can it, or pickle it with vinegar of 5 % that is never thinned below that recipe. Or keep it in the fridge or freezer, and say so.
 
-**Silent** for other fruit, jams with their full sugar (${SWEET_JAM * 100} % of the list and more), ferments in their brine, what is kept in the fridge or frozen, and wherever pressure is named. It measures acid, not pH, and does not certify a recipe.`,
+**Silent** for other fruit, jams with their full sugar (${SWEET_JAM * 100} % of the list and more), ferments in their brine, what is kept in the fridge or frozen, what is dry or is dried until brittle, and wherever pressure is named. It measures acid, not pH, and does not certify a recipe.`,
   find: ({ recipe }) => (isSealed(recipe) ? lowAcid(recipe).map(({ value }) => value) : []),
   say: ({ name, acid, least, source }) => ({
     message: `Sealed jars with ${name} hold ${acid < 0.0005 ? 'no acid that was added' : `${(acid * 100).toFixed(2)} % of acid in the whole`}, where ${(least * 100).toFixed(1)} % is the least, and no step uses pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
@@ -133,9 +133,11 @@ const PLATES = asWritten('saucer', 'saucers', 'plate', 'plates');
 /** Jars are closed to stand out of the cold. */
 const isSealed = (recipe: Recipe): boolean => jarred(recipe) && sealed(recipe) && !keptOtherwise(recipe);
 
-const jarred = anyPart(({ steps }) => anySays(steps, JARS));
+const jarred = anyPart(({ steps }) => anySays(steps, JARS) || steps.some(isBottled));
 const sealed = anyPart(
-  ({ steps }) => anySays(steps, SEALING) || (anySays(steps, JARS) && steps.some((s) => says(s, JARS) && boilsJars(s))),
+  ({ steps }) =>
+    anySays(steps, SEALING) ||
+    steps.some((s) => (says(s, JARS) && (boilsJars(s) || isStored(s))) || (isBottled(s) && isStored(s))),
 );
 const fermented = anyPart(({ steps }) => anySays(steps, FERMENTED));
 
@@ -157,6 +159,15 @@ function keptOtherwise(recipe: Recipe): boolean {
   const first = all.findIndex(({ jars }) => jars);
   return fermented(recipe) || all.some(({ anywhere, after }, at) => (at > first ? anywhere : at === first && after));
 }
+
+const BOTTLE = asWritten('bottle');
+/** An order, and not a bottle of wine. */
+const isBottled = (step: Step): boolean => says(step, BOTTLE) && BOTTLING.test(inWords(step.sentence));
+const BOTTLING = /(?:^|[;.] ?|\b(?:and|then) )bottle\b/;
+
+const STORE = asWritten('store', 'stored');
+/** For how long nobody says, so that it may be long. */
+const isStored = (step: Step): boolean => says(step, STORE) && step.times.length === 0;
 
 /** `boil the jars for 90 min` */
 const boilsJars = ({ sentence }: Step): boolean =>
@@ -205,6 +216,45 @@ function acidG(ingredient: Ingredient): number {
   return (gramsOf(ingredient) * (per100 ?? (/citric/.test(food.name) ? 100 : ACETIC))) / 100;
 }
 
+/** Of the whole; below it nothing grows in a jar (judgement, on the safe side of flour and oats). */
+const DRY_WATER = 0.2;
+const WETTING = inAnyForm(
+  'soak',
+  'boil',
+  'simmer',
+  'steam',
+  'blanch',
+  'poach',
+  'cook',
+  'braise',
+  'stew',
+  'water',
+  'brine',
+);
+const DRYING = asWritten('crisp', 'crunchy', 'brittle', 'dry', 'dehydrate');
+const UNTIL_DRY = /\buntil (?:\w+ ){0,3}(?:crisp|crunchy|brittle)\b/;
+const OVEN = asWritten('bake', 'roast', 'toast', 'dry', 'dehydrate');
+const LONG_DRYING_MIN = 120;
+
+/** Oats, rice and the like as they are, or what is dried in the oven until it is brittle. */
+function isDry({ head: { ingredients }, steps }: Part): boolean {
+  const dried = steps.some(
+    (s) =>
+      says(s, DRYING) &&
+      ((says(s, OVEN) && UNTIL_DRY.test(inWords(s.sentence))) ||
+        s.times.some(({ verb, node }) => (verb === 'dry' || verb === 'dehydrate') && node.lowMin >= LONG_DRYING_MIN)),
+  );
+  if (dried) return true;
+  if (anySays(steps, WETTING)) return false;
+  let [whole, water] = [0, 0];
+  for (const { food, weighed } of ingredients) {
+    if (!weighed.known) continue;
+    whole += weighed.grams.high;
+    water += (weighed.grams.high * (food?.per100.water ?? 100)) / 100;
+  }
+  return whole > 0 && water < whole * DRY_WATER;
+}
+
 const lowAcid = overParts((part): Found<Values> | undefined => {
   const { head, index } = part;
   if (head.kind?.name === 'lacto-ferment') return undefined;
@@ -237,6 +287,7 @@ const lowAcid = overParts((part): Found<Values> | undefined => {
     else acid += acidG(ingredient);
   }
   const solids = whole - liquid;
+  if (isDry(part)) return undefined;
   // Under oil, `garlic-in-oil` speaks of it.
   if (oil > whole * OILY || keptUnderOil(part) !== undefined) return undefined;
   const share = acid / whole;

@@ -177,9 +177,15 @@ const isBarelyWarm = ({ role, celsius, node }: HeatReading): boolean =>
 /** Air warms meat as slowly as this (common practice, no source). */
 const LONG_IN_OVEN_S = 6 * 3600;
 
+const WATER_BATH = asWritten('bath');
+/** No ice bath, and none that stands in the oven. */
+const isWarmBath = (step: Step): boolean =>
+  says(step, WATER_BATH) &&
+  step.heat.some(({ role, celsius }) => role !== 'oven' && celsius.low >= 35 && celsius.high <= 75);
+
 /** Whole meat or fish in a bath or an oven cooler than it is safe at, for less than the published time, and no other heat. */
 function coolBath({ all, stops }: Journey, limit: Limit): Stop | undefined {
-  const inBath = stops.find(({ step }) => says(step, BATH) && step.heat.length > 0);
+  const inBath = stops.find(({ step }) => (says(step, BATH) && step.heat.length > 0) || isWarmBath(step));
   const bath = inBath ?? stops.find(({ step }) => step.heat.some(isBarelyWarm));
   if (bath === undefined || all.some(({ step }) => step.heat.some(isDoneness))) return undefined;
   const { heat, times } = bath.step;

@@ -37,6 +37,8 @@ const KEEPING_KINDS: ReadonlySet<string> = new Set([
 /** Least share of animal foods, and of cooked plant foods without the water they take up, that makes a mixture perishable. */
 const ANIMAL_SHARE = 0.15;
 const PLANT_SHARE = 0.3;
+/** Grams of water in 100 g from which cured meat is a boiled sausage or a ham, and no dry one (judgement). */
+const MOIST_WATER = 53;
 /** Shares from which flour dries, sugar binds, and vinegar sours a mixture enough to keep (common practice, no source). */
 const DRY = 0.2;
 const SWEET = 0.45;
@@ -85,7 +87,8 @@ function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
     const grams = (weighed.grams.low + weighed.grams.high) / 2;
     whole += grams;
     flesh ||= MEATS.has(food.class);
-    if (ANIMAL.has(food.class)) animal += grams;
+    if (ANIMAL.has(food.class) || (food.class === 'cured meat' && (food.per100.water ?? 0) >= MOIST_WATER))
+      animal += grams;
     else if (PLANT.has(food.class)) {
       plant += grams;
       cooked ||= COOKED.test([node.name?.text, node.preparation?.text].join(' '));

@@ -30,11 +30,12 @@ export const keptUnderOil = onceFor((part: Part): KeptUnderOil | undefined => {
   if (!part.head.ingredients.some(isOil)) return undefined;
   const solid = part.head.ingredients.find(isSolid);
   if (solid === undefined || !isOily(part)) return undefined;
+  const drained = part.steps.some((step) => says(step, DRAINED) && DRAINED_ON.test(inWords(step.sentence)));
   for (const step of part.steps) {
-    const kept = keptFor(step);
+    const kept = drained && !says(step, THE_OIL) ? undefined : keptFor(step);
     if (kept !== undefined) return { solid, days: kept === 'warm' ? undefined : kept };
   }
-  return isPutBy(part) ? { solid, days: undefined } : undefined;
+  return !drained && isPutBy(part) ? { solid, days: undefined } : undefined;
 });
 
 const FRESH: ReadonlySet<FoodClass> = new Set<FoodClass>(['vegetable', 'mushroom', 'leafy herb']);
@@ -128,6 +129,10 @@ function keptFor(step: Step): 'warm' | number | undefined {
   return says(step, PLACES) || waits || longest >= 1 ? 'warm' : undefined;
 }
 
+const DRAINED = asWritten('drain', 'drained');
+/** Fried, and out of the oil again: what is kept then is dry. */
+const DRAINED_ON = /\bdrain(?:ed)?\b[^;]*\b(?:paper|papers|towel|towels|rack)\b/;
+const THE_OIL = asWritten('bottle', 'cover', 'covered', 'under');
 const PUT_BY = asWritten('jar', 'jars', 'bottle', 'bottles', 'flask', 'cork', 'seal', 'store', 'stored', 'keep');
 /** `Bottle the oil`, `keep the garlic in the oil`; not `keep the oil warm`. */
 const STORED =

@@ -28,7 +28,6 @@ interface Values {
   /** Of a weight out of the oven: what usually comes out, and what is wrong with that which did. */
   readonly usual?: string;
   readonly beyond?: string;
-  readonly oven?: OutOfOven;
   /** What to write in the place of the finding. */
   readonly write?: string;
   readonly ingredient?: { readonly part: number; readonly ingredient: Ingredient; readonly grams: number };
@@ -70,7 +69,8 @@ export default defineCheck<Values>({
     }[what],
     related: [{ at: trialAt, message: 'The trial measured it here.' }],
   }),
-  work: ({ oven, usual, written }) => {
+  work: ({ what, usual, written }, { recipe }) => {
+    const oven = what === 'weight' ? usualOf(inOvenOf(recipe)) : undefined;
     if (oven === undefined) return [];
     const rows = oven.parts.map(({ name, ingredients, left }) => [
       name === '' ? 'the recipe' : name,
@@ -370,13 +370,12 @@ const weightFound = onceWith(
     measured: string,
     beyond: string,
     date: string,
-    oven: OutOfOven,
   ): Found<Values> => {
     const place = { line: at, start: amount.start, end: amount.end };
     const of = outOf?.text ?? 'the oven';
     return {
       at: place,
-      values: { what: 'weight', of, written, measured, usual, beyond, oven, date, trialAt: place },
+      values: { what: 'weight', of, written, measured, usual, beyond, date, trialAt: place },
     };
   },
 );
@@ -396,7 +395,7 @@ function weights(recipe: Recipe, latest: Trial): readonly Found<Values>[] {
     const beyond = weighed.known ? beyondUsual(weighed.grams, usual, piecesOf(recipe)) : undefined;
     if (!weighed.known || beyond === undefined) return [];
     const grams = gramsRange(weighed.grams);
-    return weightFound(line, gramsRange(usual.left), gramsRange(usual.ingredients), grams, beyond, latest.date, usual);
+    return weightFound(line, gramsRange(usual.left), gramsRange(usual.ingredients), grams, beyond, latest.date);
   });
 }
 

@@ -136,7 +136,7 @@ part boiling
   do Simmer the peel in the granulated sugar and the water for 1 h, until clear.
   do Dry on a rack overnight and toss in the caster sugar.
 `,
-      [],
+      ['unused-ingredient warning'],
     ],
     [
       'Sauerkraut with caraway as lacto-ferment',
@@ -913,6 +913,18 @@ describe('dangers and slips, in unusual words', () => {
   do Simmer the frankfurters in the water for 8 min and keep in the water at 45 C until sold.
 `,
       ['held-too-warm error'],
+    ],
+    [
+      'Bread in a jar',
+      `recipe Bread in a jar
+  200 g flour
+  150 g sugar
+  100 ml milk
+  2 eggs
+  5 g baking powder
+  do Mix, fill into jars, bake at 170 C for 40 min until a skewer comes out clean, and seal while hot. Keeps for 6 months in the cupboard.
+`,
+      ['low-acid-preserve error'],
     ],
     [
       'Salmon left to cure on the counter',

@@ -299,9 +299,9 @@ function callsOf(ingredient: Ingredient): Calls {
 }
 
 /** What the preparation makes of a fruit, and steps call it by: `4 oranges, peel only`. */
-function yieldedBy({ node: { preparation } }: Ingredient): string | undefined {
-  const found = preparation === undefined ? null : preparation.text.match(YIELDED);
-  return found === null ? undefined : found.join(' ').toLowerCase();
+function yieldedBy({ food, node: { preparation } }: Ingredient): string | undefined {
+  if (food?.class !== 'fruit' || preparation === undefined) return undefined;
+  return preparation.text.match(YIELDED)?.join(' ').toLowerCase();
 }
 
 const YIELDED = /\b(?:peel\b|zest|rind\b|juice)/gi;

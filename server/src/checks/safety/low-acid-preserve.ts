@@ -41,7 +41,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'USDA Complete Guide to Home Canning (2015); 21 CFR 114.3: pH 4.6 divides acid from low-acid foods',
   },
-  explain: `**What it computes.** A recipe that seals jars, or keeps them out of the fridge, with vegetables, herbs, pulses, mushrooms, grains, boiled eggs, meat or fish in them, or fruit that is low in acid (figs, bananas, mangoes, melons, papayas, elderberries, white peaches and their like): whether a step processes them under pressure, and else how much acetic or citric acid the whole holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes and such fruit ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart). What is said of the cold or of pressure counts from the step with the jars on.
+  explain: `**What it computes.** A recipe that seals jars, or keeps them out of the fridge, with vegetables, herbs, pulses, mushrooms, grains, boiled eggs, bread or cake that is baked in the jar, meat or fish in them, or fruit that is low in acid (figs, bananas, mangoes, melons, papayas, elderberries, white peaches and their like): whether a step processes them under pressure, and else how much acetic or citric acid the whole holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes and such fruit ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart). What is said of the cold or of pressure counts from the step with the jars on.
 
 **Why it matters.** Above pH 4.6 the spores of Clostridium botulinum outlive boiling water, and a sealed jar is the airless place they need. The poison has no smell.
 
@@ -216,6 +216,22 @@ function acidG(ingredient: Ingredient): number {
   return (gramsOf(ingredient) * (per100 ?? (/citric/.test(food.name) ? 100 : ACETIC))) / 100;
 }
 
+const BAKE = inAnyForm('bake');
+
+/** Filled in jars and baked in them: moist bread beneath a lid. */
+function isBakedInJar({ steps }: Part): boolean {
+  if (!anySays(steps, BAKE)) return false;
+  const jars = steps.findIndex((step) => says(step, JARS));
+  return (
+    jars >= 0 &&
+    steps.some(
+      (step, at) => says(step, BAKE) && (at > jars || (at === jars && FILLED_FIRST.test(inWords(step.sentence)))),
+    )
+  );
+}
+
+const FILLED_FIRST = /\bjars\b.*\bbake\b/;
+
 /** Of the whole; below it nothing grows in a jar (judgement, on the safe side of flour and oats). */
 const DRY_WATER = 0.2;
 const WETTING = inAnyForm(
@@ -259,6 +275,7 @@ const lowAcid = overParts((part): Found<Values> | undefined => {
   const { head, index } = part;
   if (head.kind?.name === 'lacto-ferment') return undefined;
   const isJam = head.kind?.name === 'jam';
+  const inJar = isBakedInJar(part);
   let whole = 0;
   let liquid = 0;
   let low = 0;
@@ -275,7 +292,11 @@ const lowAcid = overParts((part): Found<Values> | undefined => {
     const grams = (weighed.grams.low + weighed.grams.high) / 2;
     whole += grams;
     if (LIQUID.has(food.class)) liquid += grams;
-    if (LOW_ACID.has(food.class) || (food.class === 'egg' && saysBoughtSafe(ingredient))) {
+    if (
+      LOW_ACID.has(food.class) ||
+      (inJar && food.class === 'flour') ||
+      (food.class === 'egg' && saysBoughtSafe(ingredient))
+    ) {
       low += grams;
       if (TOMATOES.test(food.name)) tomato += grams;
       of ??= ingredient;

@@ -10,6 +10,71 @@ const found = (text: string): string[] => open(text).findings.open.map((f) => `$
 describe('what works, in unusual words', () => {
   test.each<[string, string, string[]]>([
     [
+      'Hot chocolate mix',
+      `recipe Hot chocolate mix
+  yield   10 cups
+  300 g     dried milk powder
+  100 g     cocoa powder
+  200 g     caster sugar
+  do Mix the milk powder, cocoa and sugar, and store in a jar in the cupboard for 6 months.
+`,
+      [],
+    ],
+    [
+      'Jerky in the cupboard',
+      `recipe Jerky
+  yield   20 strips
+  1 kg      beef topside, sliced
+  100 ml    soy sauce
+  do Marinate the beef in the soy sauce in the fridge overnight.
+  do Heat the beef in the oven at 135 C until it reads 71 C, then dry at 65 C for 6 h.
+  do Store in an airtight jar in the cupboard for 2 weeks.
+`,
+      [],
+    ],
+    [
+      'Fruit cake in the cupboard',
+      `recipe Fruit cake
+  yield   1 cake
+  oven 150 C
+  225 g     plain flour
+  225 g     butter
+  225 g     dark brown sugar
+  4 large   eggs
+  800 g     mixed dried fruit
+  do Cream the butter and sugar, beat in the eggs, fold in the flour and fruit.
+  do Bake for 3 h until a skewer comes out clean. Store in the cupboard for 2 months.
+`,
+      ['unknown-kind hint'],
+    ],
+    [
+      'Onion chutney in the cupboard',
+      `recipe Onion chutney
+  yield   4 jars
+  1 kg      onions
+  300 ml    white wine vinegar
+  200 g     light brown sugar
+  do Simmer the onions in the vinegar with the sugar for 1 h.
+  do Fill into sterilised jars, seal, and leave in a dark cupboard for 4 weeks.
+`,
+      ['unknown-kind hint'],
+    ],
+    [
+      'Granola on the shelf',
+      `recipe Granola
+  yield   1 jar
+  oven 150 C
+  300 g     rolled oats
+  100 g     honey
+  50 ml     sunflower oil
+  100 g     almonds
+  1 egg white
+  do Stir the oats, honey, oil, almonds and egg white together and bake for 35 min until golden and crisp.
+  do Store in an airtight jar on the shelf for 1 month.
+`,
+      [],
+    ],
+    [
       'Pork and cabbage jiaozi',
       `recipe Pork and cabbage jiaozi
   yield 50 dumplings
@@ -616,6 +681,55 @@ trial 2026-01-02
 
 describe('dangers and slips, in unusual words', () => {
   test.each<[string, string, string[]]>([
+    [
+      'Curd in the cupboard',
+      `recipe Lemon curd
+  yield   2 jars
+  4 large   lemons
+  200 g     caster sugar
+  100 g     unsalted butter
+  3 large   eggs
+  do Whisk the eggs with the juice and zest of the lemons, the sugar and the butter over simmering water until it reads 82 C, 12 min.
+  do Pour into sterilised jars, seal, and keep in a cool cupboard for up to 3 months.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Custard in the larder',
+      `recipe Custard
+  yield   4 portions
+  500 ml    whole milk
+  60 g      caster sugar
+  4 large   egg yolks
+  do Whisk the yolks with the sugar, add the milk and stir over a low heat until it reads 82 C, 10 min.
+  do Pour into jars and keep in the larder for 3 d.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Pâté in the larder',
+      `recipe Pâté
+  yield   1 terrine
+  400 g     chicken livers
+  200 g     butter
+  50 ml     double cream
+  do Fry the livers in half the butter until they read 75 C, blend with the cream.
+  do Pour over the rest of the butter and keep in the larder for 5 d.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Flan in the room',
+      `recipe Flan
+  yield   6 portions
+  500 ml    whole milk
+  4 large   eggs
+  100 g     caster sugar
+  do Whisk the eggs, sugar and milk and bake in a water bath at 150 C for 50 min until the centre reads 80 C.
+  do Store at room temperature for up to 3 d.
+`,
+      ['cooling-too-slow error'],
+    ],
     [
       'Garlic-in-oil kept',
       `recipe Garlic-in-oil kept

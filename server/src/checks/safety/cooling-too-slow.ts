@@ -7,11 +7,13 @@ import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
 import { CAUTION, type HoldingLimits, holdingLimits, timeText } from './limits.ts';
+import { shelfIn } from './on-a-shelf.ts';
 import { hasFlesh, isPerishable, spoilsInTheRoom } from './perishable.ts';
 
 interface Values {
-  readonly kind: 'to the middle' | 'to the end' | 'in the room' | 'left out';
-  readonly minutes: number;
+  readonly kind: 'to the middle' | 'to the end' | 'in the room' | 'left out' | 'on a shelf';
+  /** Not known of what is only said to be put by. */
+  readonly minutes?: number;
   readonly overnight: boolean;
   readonly limitMin: number;
   readonly limits: HoldingLimits;
@@ -28,7 +30,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'FDA Food Code 2022, 3-501.14 and 3-501.19; USDA FSIS, danger zone (for consumers)',
   },
-  explain: `**What it computes.** For a part that is perishable (meat, fish, egg, dairy, stock, or cooked vegetables, pulses, rice and pasta, and neither sour, sweet nor dry enough to keep): the times its steps give for cooling. From 57 to 21 °C it may take 2 h, and to 5 °C 6 h in all. A step that cools it in the room for more than 2 h, or overnight, cannot meet the first; one that leaves it out for more than 4 h (2 h by the home rule) passes what time alone allows.
+  explain: `**What it computes.** For a part that is perishable (meat, fish, egg, dairy, stock, or cooked vegetables, pulses, rice and pasta, and neither sour, sweet nor dry enough to keep): the times its steps give for cooling. From 57 to 21 °C it may take 2 h, and to 5 °C 6 h in all. A step that cools it in the room for more than 2 h, or overnight, cannot meet the first; one that leaves it out for more than 4 h (2 h by the home rule), or puts it by in a larder or a cupboard, passes what time alone allows.
 
 **Why it matters.** Spores of Clostridium perfringens and Bacillus cereus survive the boil, and between 50 and 20 °C they double every quarter of an hour. A deep pot left on the stove overnight is the classic outbreak.
 
@@ -40,24 +42,30 @@ export default defineCheck<Values>({
       const found = leftOutBefore(ingredient, house.foodSafety);
       if (found !== undefined) yield found;
     }
-    if (!anySays(part.steps, TELLING) || !part.steps.some(hasTime) || !isPerishable(part)) return;
+    if (!anySays(part.steps, TELLING) || !isPerishable(part)) return;
     const limits = holdingLimits(house.foodSafety);
     for (const step of part.steps) {
-      const found = inStep(step, limits, part);
+      const found = (hasTime(step) ? inStep(step, limits, part) : undefined) ?? onShelf(step, limits, part);
       if (found !== undefined) yield found;
     }
   },
   say: ({ kind, minutes, overnight, limitMin, limits, source }) => {
     const { fromC, middleC, middleMin, endC, endMin } = limits.cooling;
     const rule = `it must pass from ${fromC} to ${middleC} °C within ${timeText(middleMin)} and reach ${endC} °C within ${timeText(endMin)} in all`;
-    const took = overnight ? 'Overnight' : timeText(minutes);
+    const took = overnight || minutes === undefined ? 'Overnight' : timeText(minutes);
     const message = {
       'to the middle': `${took} to ${middleC} °C is too slow: ${rule}.`,
       'to the end': `${took} to ${endC} °C is too slow: ${rule}.`,
       'in the room': `${took} in the room is too slow for this to cool: ${rule}. Use shallow trays, ice or a chiller.`,
       'left out': `${took} left out is too long for this: ${timeText(limitMin)} at most, and then eaten or thrown away.`,
+      'on a shelf': `This does not keep there: keep it at ${limits.cold.celsius} °C, ${limits.cold.fahrenheit} °F, or below, or freeze it. Out of the cold, ${timeText(limitMin)} at most.`,
     }[kind];
-    return { message: `${message} ${CAUTION}`, value: minutes, unit: 'min', band: [null, limitMin], source };
+    return {
+      message: `${message} ${CAUTION}`,
+      ...(minutes !== undefined && { value: minutes, unit: 'min' }),
+      band: [null, limitMin],
+      source,
+    };
   },
   examples: {
     good: [
@@ -66,6 +74,7 @@ export default defineCheck<Values>({
       'recipe Rice pudding\n  1 l       whole milk\n  120 g     pudding rice\n  60 g      caster sugar\n  do Simmer the rice in the milk with the sugar for 40 min.\n  do Cool for 30 min, then chill at 4 C overnight.\n',
     ],
     bad: [
+      'recipe Lemon curd\n  150 ml    lemon juice\n  200 g     caster sugar\n  100 g     butter\n  3 large   eggs\n  do Stir the juice, sugar, butter and eggs over simmering water until it reads 82 C, 12 min.\n  do Pour into sterilised jars, seal and store in the larder.\n# "larder" cooling-too-slow: does not keep there\n',
       'recipe Chicken broth as stock\n  1.5 kg    chicken wings\n  3 l       water\n  do Simmer the chicken wings in the water for 3 h and strain.\n  do Leave to cool on the stove overnight.\n#                               ^^^^^^^^^ cooling-too-slow: shallow trays\n',
       'recipe Rice pudding\n  1 l       whole milk\n  120 g     pudding rice\n  60 g      caster sugar\n  do Simmer the rice in the milk with the sugar for 40 min.\n  do Cool to 21 C within 4 h and chill at 4 C.\n# "4 h" cooling-too-slow: too slow\n',
       'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Stand at room temperature for 5 h.\n# "5 h" cooling-too-slow: left out\n',
@@ -128,7 +137,7 @@ const ROOM: ReadonlySet<string> = new Set([
 const STEEPED: ReadonlySet<string> = new Set(['marinate', 'brine', 'steep', 'soak', 'cure']);
 /** Nor by thawing. */
 const KEEPS_NO_FLESH: ReadonlySet<string> = new Set([...STEEPED, 'thaw', 'defrost']);
-const COOLING = inAnyForm('cool', 'leave', 'stand', 'rest', 'keep', 'hold', 'sit', 'set', ...KEEPS_NO_FLESH);
+const COOLING = inAnyForm('cool', 'leave', 'stand', 'rest', 'keep', 'store', 'hold', 'sit', 'set', ...KEEPS_NO_FLESH);
 /** Without one of these before a time, the time is of something else. */
 const TELLING = wordList((word) => word === 'within' || COOLING.has(word));
 /** Before it is cooked, or in something that keeps it. */
@@ -237,6 +246,30 @@ function leftOutBefore({ food, line, node }: Ingredient, foodSafety: House['food
       kind: 'left out',
       minutes,
       overnight: time[1] === undefined,
+      limitMin: leftOut.min,
+      limits,
+      source: `${title}, ${leftOut.section}`,
+    },
+  };
+}
+
+/** Put by where it is neither hot nor cold. */
+function onShelf(step: Step, limits: HoldingLimits, part: Part): Found<Values> | undefined {
+  const place = shelfIn(step, part);
+  if (place === undefined) return undefined;
+  const { leftOut, title } = limits;
+  const longest = step.sentence.items.reduce(
+    (most, i) => (i.kind === 'duration' ? Math.max(most, i.highMin) : most),
+    0,
+  );
+  // For an hour it may.
+  if (longest > 0 && longest <= leftOut.min) return undefined;
+  return {
+    at: { line: step.line, ...spanOf(place) },
+    values: {
+      kind: 'on a shelf',
+      ...(longest > 0 && { minutes: longest }),
+      overnight: false,
       limitMin: leftOut.min,
       limits,
       source: `${title}, ${leftOut.section}`,

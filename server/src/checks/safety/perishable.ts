@@ -42,6 +42,8 @@ const MOIST_WATER = 53;
 /** Shares from which flour dries, sugar binds, and vinegar sours a mixture enough to keep (common practice, no source). */
 const DRY = 0.2;
 const SWEET = 0.45;
+/** What has no more water than this, and is not cooked in some, is a dry mix (common practice, no source). */
+const MOIST = 0.15;
 const SOUR = 0.1;
 
 /** Whether the part, or an earlier one that its steps take in, is perishable. */
@@ -79,6 +81,7 @@ function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
   let soured = false;
   let flesh = false;
   let water = 0;
+  let moisture = 0;
   for (const { weighed, food, name, node } of ingredients) {
     if (food?.class === 'yeast' || food?.class === 'curing salt') cultured = true;
     else if (STARTERS.test(name)) soured = true;
@@ -86,6 +89,7 @@ function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
     if (!weighed.known) continue;
     const grams = (weighed.grams.low + weighed.grams.high) / 2;
     whole += grams;
+    moisture += grams * ((food.per100.water ?? 100) / 100);
     flesh ||= MEATS.has(food.class);
     if (ANIMAL.has(food.class) || (food.class === 'cured meat' && (food.per100.water ?? 0) >= MOIST_WATER))
       animal += grams;
@@ -102,6 +106,7 @@ function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
     cultured ||
     (soured && !flesh) ||
     whole <= 0 ||
+    (!asCooked && moisture <= whole * MOIST) ||
     flour > whole * DRY ||
     sugar > whole * SWEET ||
     sour > whole * SOUR

@@ -1,0 +1,56 @@
+/**
+ * Knows whether a step puts food by where it is neither hot nor cold: in a larder, a cupboard, a cellar.
+ * Refuses to know whether the food needs to be.
+ */
+import type { FoodClass } from '../../food/food.ts';
+import type { WordNode } from '../../notation/tree.ts';
+import type { Part, Step } from '../../recipe/recipe.ts';
+import { anySays, asWritten, inAnyForm, isOn, matching, says } from '../../recipe/step-words.ts';
+import { gramsOf } from '../formula/band.ts';
+import { onceFor } from '../once.ts';
+import { isColdOnceOpen } from './once-open.ts';
+
+const PUTTING_BY = inAnyForm('keep', 'store', 'last', 'put', 'leave', 'stand', 'mature');
+const SHELVES = asWritten('larder', 'cupboard', 'pantry', 'shelf', 'shelves', 'cellar', 'larders', 'cupboards');
+const COLD = asWritten(
+  'fridge',
+  'refrigerator',
+  'refrigerate',
+  'refrigerated',
+  'chill',
+  'chilled',
+  'freeze',
+  'freezer',
+  'frozen',
+  'pressure',
+);
+const DRYING = matching(/^(?:dry|dried|dries|dehydrat\w*|brittle|crisp|crumbles?|smoke[ds]?)$/);
+const JARS = asWritten('jar', 'jars', 'jarred', 'bottle', 'bottles', 'cans');
+
+/** The place where a step puts by what the part makes; undefined where it is kept cold, or dried first. */
+export function shelfIn(step: Step, part: Part): WordNode | undefined {
+  if (!says(step, SHELVES) || !says(step, PUTTING_BY)) return undefined;
+  if (anySays(part.steps, DRYING) || (says(step, COLD) && !isColdOnceOpen(step))) return undefined;
+  if (step.heat.some((h) => h.celsius.high <= 8)) return undefined;
+  // Jars of meat and vegetables are `low-acid-preserve`'s to speak of.
+  if (anySays(part.steps, JARS) && !isMostlyDairyOrEgg(part)) return undefined;
+  const { items } = step.sentence;
+  const verb = items.findIndex((i) => i.kind === 'word' && isOn(PUTTING_BY, i.word));
+  const place = items.findIndex((i) => i.kind === 'word' && isOn(SHELVES, i.word));
+  const found = items[place];
+  return verb < place && found?.kind === 'word' ? found : undefined;
+}
+
+const SET: ReadonlySet<FoodClass> = new Set<FoodClass>(['egg', 'milk', 'cream', 'dairy']);
+/** Of a curd or a custard in its jar (judgement). */
+const LEAST_SHARE = 0.15;
+
+const isMostlyDairyOrEgg = onceFor(({ head: { ingredients } }: Part): boolean => {
+  let [whole, set] = [0, 0];
+  for (const ingredient of ingredients) {
+    const grams = gramsOf(ingredient);
+    whole += grams;
+    if (ingredient.food !== undefined && SET.has(ingredient.food.class)) set += grams;
+  }
+  return whole > 0 && set >= whole * LEAST_SHARE;
+});

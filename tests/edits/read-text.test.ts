@@ -51,7 +51,18 @@ describe('a printed ingredient', () => {
     ['1 8-oz. package cream cheese', '1 pack of 8 oz cream cheese'],
     ['8 oz (about 2 cups) cheese, grated', '8 oz cheese, grated (2 cup)'],
     ['250 g / 9 oz flour', '250 g = 9 oz flour'],
+    ['2 cans chickpeas (14 oz each), drained', '2 cans of 14 oz chickpeas, drained'],
+    ['400g tin chopped tomatoes', '1 tin of 400 g chopped tomatoes'],
+    ['142ml pot double cream', '1 tub of 142 ml double cream'],
+    ['1kg pot roast', '1 kg pot roast'],
+    // Pieces with no number.
+    ['small bunch chives, snipped', '1 small bunch chives, snipped'],
+    ['thumb-sized piece of ginger, grated', '1 piece ginger, grated (thumb-sized)'],
+    ['2 squares unsweetened chocolate', '2 oz unsweetened chocolate'],
+    ['1 square dark chocolate', '1 square dark chocolate'],
     // Names and what is done to them.
+    ['half a pound of suet finely chopped', '1/2 lb suet, finely chopped'],
+    ['S&P', ['to taste salt', 'to taste pepper']],
     ['2 cups flour, sifted, plus more', '2 cup flour, sifted, plus more'],
     ['1 onion (about 150 g), diced', '1 onion, diced (about 150 g)'],
     ['1 cup butter or margarine', '1 cup butter or margarine'],
@@ -106,6 +117,8 @@ describe('printed prose', () => {
     ['Boil ten minutes. Let stand two hours.', ['Boil 10 minutes.', 'Let stand 2 hours.']],
     ['Bake from thirty to forty minutes.', ['Bake from 30 to 40 minutes.']],
     ['Add 2 tbsp. of oil and 1 lb. Carrots.', ['Add 2 tbsp. of oil and 1 lb. Carrots.']],
+    ['Simmer 15 mins. Stir in the cream.', ['Simmer 15 mins.', 'Stir in the cream.']],
+    ['Bake 1 hr. 30 min. in all.', ['Bake 1 hr. 30 min. in all.']],
     ['Use [good] butter & no. #4.', ['Use good butter & no. \\#4.']],
   ])('%s', (printed, want) => {
     expect(readSteps(printed).map((s) => s.line)).toEqual(want.map((w) => `do ${w}`));
@@ -186,6 +199,43 @@ describe('a whole card', () => {
     expect(parts).toMatch(
       /part crust\n {2}200 g {5}flour\n\npart filling\n {2}3 {9}apples\n\npart method\n {2}do Make the crust\./,
     );
+  });
+});
+
+describe('a recipe pasted from a letter', () => {
+  const read = (text: string) => readText(text, WORLD);
+
+  test('its subject, its yield and its times are not the recipe', () => {
+    const { text, missed } = read(
+      "Fwd: Nan's shortbread\n\nMakes approx 20 fingers\nPrep 15 mins, cook 40 mins\n\n250g plain flour\n125g butter\n\nRub the butter into the flour.\n",
+    );
+    expect(text).toMatch(/^recipe Nan's shortbread\n {2}yield {3}20 fingers\n {2}note {4}Prep 15 mins, cook 40 mins\n/);
+    expect(missed).toEqual([]);
+  });
+
+  test('emphasis is not the title, and squares of a yield are no ounces of chocolate', () => {
+    const { text } = read(
+      '**Brownies**\n\nYield: 16 squares\n\n100g sugar\n100g flour\n\n1. Mix the sugar and the flour.\n',
+    );
+    expect(text).toMatch(/^recipe Brownies\n {2}yield {3}16 squares\n/);
+  });
+
+  test('a yield and a tip below the method stand at the head', () => {
+    const { text } = read(
+      'Loaf\n\nYou will need\n- 500g flour\n- 300g water\n\nMethod\n1. Mix the flour and the water.\nTip: wet your hands.\n2. Bake 20 to 25 minutes.\nServes 8\n',
+    );
+    expect(text).toBe(
+      'recipe Loaf\n  yield   8 portions\n  note    wet your hands.\n\n  500 g     flour\n  300 g     water\n\n  do Mix the flour and the water.\n  do Bake 20 to 25 minutes.\n',
+    );
+  });
+
+  test('a short sentence after a blank line begins the method', () => {
+    const { text, missed } = read(
+      'Puddings (feeds four)\n\n140g plain flour\n4 eggs\n\nHeat oven to 230C/gas 8.\nBeat the eggs into the flour.\n',
+    );
+    expect(text).toMatch(/^recipe Puddings\n {2}yield {3}4 portions\n/);
+    expect(text).toContain('  do Heat oven to 230C.\n  do Beat the eggs into the flour.\n');
+    expect(missed).toEqual([]);
   });
 });
 

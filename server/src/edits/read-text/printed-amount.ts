@@ -62,22 +62,27 @@ const UNITS: readonly (readonly [RegExp, string, number])[] = [
   [/^(?:dash(?:es)?|few grains|grating|speck|shake)(?![a-z])/i, 'dash', 1],
   [/^(?:drops?)(?![a-z])/i, 'drop', 1],
   [/^(?:packages?|pkgs?\.?|pkts?\.?|packets?|pks?\.?)(?![a-z])/i, 'pack', 1],
-  [/^(?:squares?|sq\.)(?![a-z])/i, 'oz', 1],
+  // A square of a baker's block is an ounce; one of a bar to eat is not.
+  [/^(?:squares?|sq\.)(?= (?!.*\b(?:dark|milk|white)\b).*chocolate)/i, 'oz', 1],
 ];
 /** Holders whose content may be printed before them: `2 (14-ounce) cans`. */
 const HOLDERS =
-  'cans?|tins?|jars?|packages?|pkgs?\\.?|packets?|packs?|boxes|box|bags?|bottles?|cartons?|tubs?|containers?|envelopes?|sachets?';
-const HOLDER_WORDS: Readonly<Record<string, string>> = { package: 'pack', pkg: 'pack', container: 'tub' };
+  'cans?|tins?|jars?|packages?|pkgs?\\.?|packets?|packs?|boxes|box|bags?|bottles?|cartons?|tubs?|pots?(?! roast)|containers?|envelopes?|sachets?';
+const HOLDER_WORDS: Readonly<Record<string, string>> = { package: 'pack', pkg: 'pack', container: 'tub', pot: 'tub' };
 
 const NUMBER = String.raw`(?:\d+ \d+\/\d+|\d+\/\d+|\d+ ?[½⅓⅔¼¾⅛⅜⅝⅞]|\d+(?:\.\d+)?|[½⅓⅔¼¾⅛⅜⅝⅞])`;
 const RANGE = String.raw`${NUMBER}(?:\s*(?:-|–|—|to|or)\s*${NUMBER})?`;
 const MANNERS =
   /^(?:very )?(heaping|heaped|rounded|rounding|level|scant|scanty|generous|good|large|small|full|packed|firmly packed|lightly packed)\s+/i;
 
+/** A size told by another thing: `a thumb-sized piece of ginger`. */
+const LIKE_SIZES = /^(?:(?:an?|one|1) )?((?:thumb|finger|walnut|egg)[- ](?:sized?|length))[- ](?=piece\b|knob\b)/i;
+
 /** The amount that a printed line opens with. */
 export function printedAmount(printed: string): PrintedAmount {
-  let rest = digits(printed);
-  const notes: string[] = [];
+  const like = LIKE_SIZES.exec(printed);
+  const notes = like === null ? [] : [(like[1] ?? '').toLowerCase()];
+  let rest = digits(like === null ? printed : printed.slice(like[0].length));
   let about = '';
   const nearly = /^(?:about|approximately|approx\.?|around|nearly|roughly|ca?\.)\s+/i.exec(rest);
   if (nearly !== null) {
@@ -109,8 +114,10 @@ export function printedAmount(printed: string): PrintedAmount {
   const unit = unitAt(afterManner);
   if (unit === undefined) return counted(`${about}${quantity}`, rest, notes);
   if (manner !== null) notes.push((manner[1] ?? '').toLowerCase());
-  rest = ofAway(unit.rest);
   const first = scaled(quantity, unit);
+  const pack = manner === null && first.value !== undefined ? packOf(unit.rest) : undefined;
+  if (pack !== undefined) return { amount: `${about}1 ${pack.holder} of ${first.text}`, rest: pack.rest, notes };
+  rest = ofAway(unit.rest);
   const more = plusMore(first, rest);
   if (more !== undefined) {
     notes.push(more.note);
@@ -146,7 +153,8 @@ function digits(text: string): string {
   }
   const half = /^(half|quarter)\s+(?:of\s+)?(?:an?\s+)?/i.exec(t);
   if (half !== null) return `${PARTS[(half[1] ?? '').toLowerCase()] ?? ''} ${t.slice(half[0].length)}`;
-  const one = /^(?:dozen|pinch|dash|knob|handful|bunch|sprig|drop|slice|stick|clove|piece|can|tin|package|packet)\b/i;
+  const one =
+    /^(?:(?:small|large) )?(?:dozen|pinch|dash|knob|handful|bunch|sprig|drop|slice|stick|clove|piece|can|tin|package|packet)\b/i;
   return one.test(t) ? `1 ${t}` : t.replace(/^(\d+) ?[x×] ?(?=\d)/i, '$1 ');
 }
 
@@ -224,24 +232,42 @@ const isUnit = (symbol: string): symbol is UnitSymbol => {
   }
 };
 
-/** `2 (14-ounce) cans`, `1 can (15 oz)`, `2 14-oz. cans`, `1 8-ounce package`. */
-function holderOf(quantity: string, rest: string): { readonly amount: string; readonly rest: string } | undefined {
-  const inside = String.raw`(${NUMBER})[\s-]*(ounces?|ozs?\.?|pounds?|lbs?\.?|grams?|g|kg|ml|l|pints?|quarts?|fl\.? oz\.?)`;
-  const before = new RegExp(`^\\(?${inside}\\.?\\)?[\\s-]*(${HOLDERS})\\b\\.?`, 'i').exec(rest);
-  const after = new RegExp(`^(${HOLDERS})\\s*\\((?:about )?${inside}\\.?(?:\\s*each)?\\)`, 'i').exec(rest);
-  const match = before ?? after;
-  if (match === null) return undefined;
-  const [number, unitText, holder] = before === null ? [match[2], match[3], match[1]] : [match[1], match[2], match[3]];
-  const unit = unitAt(unitText ?? '');
-  const word = (holder ?? '')
+/** `400g tin chopped tomatoes`, behind the weight: one such holder. */
+function packOf(rest: string): { readonly holder: string; readonly rest: string } | undefined {
+  const match = new RegExp(`^(${HOLDERS})\\b\\.?\\s+(?=[a-z])`, 'i').exec(rest);
+  return match === null ? undefined : { holder: holderWord(match[1]), rest: ofAway(rest.slice(match[0].length)) };
+}
+
+/** The count word of the notation for a holder as printed. */
+function holderWord(printed = ''): string {
+  const word = printed
     .toLowerCase()
     .replace(/\.$/, '')
     .replace(/s$/, '')
     .replace(/^boxe$/, 'box');
-  if (unit === undefined) return undefined;
+  return HOLDER_WORDS[word] ?? word;
+}
+
+/** `2 (14-ounce) cans`, `1 can (15 oz)`, `2 cans beans (14 oz each)`, `2 14-oz. cans`, `1 8-ounce package`. */
+function holderOf(quantity: string, rest: string): { readonly amount: string; readonly rest: string } | undefined {
+  const inside = String.raw`(${NUMBER})[\s-]*(ounces?|ozs?\.?|pounds?|lbs?\.?|grams?|g|kg|ml|l|pints?|quarts?|fl\.? oz\.?)`;
+  const before = new RegExp(`^\\(?${inside}\\.?\\)?[\\s-]*(${HOLDERS})\\b\\.?`, 'i').exec(rest);
+  const after = new RegExp(`^(${HOLDERS})\\s*\\((?:about )?${inside}\\.?(?:\\s*each)?\\)`, 'i').exec(rest);
+  const behind = new RegExp(
+    `^(${HOLDERS})\\s+(?:of\\s+)?([^,()\\d]+?)\\s*\\((?:about )?${inside}\\.?(?:\\s*each)?\\)`,
+    'i',
+  ).exec(rest);
+  const [match, number, unitText, holder, name = ''] =
+    before !== null
+      ? [before, before[1], before[2], before[3]]
+      : after !== null
+        ? [after, after[2], after[3], after[1]]
+        : [behind, behind?.[3], behind?.[4], behind?.[1], behind?.[2]];
+  const unit = unitAt(unitText ?? '');
+  if (match === null || unit === undefined) return undefined;
   return {
-    amount: `${quantity} ${plural(HOLDER_WORDS[word] ?? word, quantity)} of ${number ?? ''} ${unit.symbol}`,
-    rest: ofAway(rest.slice(match[0].length).trimStart()),
+    amount: `${quantity} ${plural(holderWord(holder), quantity)} of ${number ?? ''} ${unit.symbol}`,
+    rest: ofAway(`${name}${rest.slice(match[0].length)}`.trimStart()),
   };
 }
 

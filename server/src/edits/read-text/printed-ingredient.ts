@@ -42,7 +42,10 @@ const SEASONINGS =
 
 /** `Salt and pepper to taste`, `salt and pepper`: one line each. */
 function readSeveral(text: string): readonly string[] | undefined {
-  const bare = text.replace(/,?\s*(?:to (?:your )?taste|to season)\b/i, '').trim();
+  const bare = text
+    .replace(/,?\s*(?:to (?:your )?taste|to season)\b/i, '')
+    .replace(/^s ?(?:&|and|\+) ?p$/i, 'salt and pepper')
+    .trim();
   const names = bare.split(/\s*(?:,|\band\b|&)\s*/i).filter((n) => n !== '');
   return names.length > 1 && names.every((n) => SEASONINGS.test(n))
     ? names.map((n) => `to taste ${lower(n)}`)
@@ -202,8 +205,14 @@ function split(rest: string): NameParts {
       ? / (for (?:dusting|frying|greasing|brushing|serving|garnish|sprinkling|rolling|the [a-z]+))$/i.exec(name)
       : null;
   if (purpose !== null) return { name: name.slice(0, purpose.index), preparation: purpose[1] ?? '', notes };
+  const manner = MANNER_BEHIND.exec(name);
+  if (manner !== null) return { name: name.slice(0, manner.index), preparation: joined(manner[1], after) ?? '', notes };
   return { name, ...(after !== '' && { preparation: after }), notes };
 }
+
+/** `suet finely chopped`: what is done to it, though no comma parts it off. */
+const MANNER_BEHIND =
+  / ((?:very )?(?:finely|roughly|coarsely|thinly|thickly|lightly|freshly) [a-z]+(?:ed|en|ut|ound))$/i;
 
 const tidy = (text: string): string => text.replace(/^[\s,;:.-]+|[\s,;:-]+$/g, '').replace(/\.$/, '');
 

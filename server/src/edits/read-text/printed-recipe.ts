@@ -28,15 +28,21 @@ export interface PrintedRecipe {
   readonly unknown: readonly PrintedLine[];
 }
 
-const INGREDIENTS = /^(?:the )?ingredients?(?: list)?\s*[:.]?(?:\s*[-—–]+\s*)?$/i;
+const INGREDIENTS =
+  /^(?:(?:the )?ingredients?(?: list)?|(?:what )?you(?: will|'ll|’ll)? need|shopping list)\s*[:.]?(?:\s*[-—–]+\s*)?$/i;
 const METHOD =
   /^(?:the )?(?:method|mode|directions?|instructions?|preparation|procedure|steps|to make|how to make(?: it)?|mode of preparation|what to do)\s*[:.]?$/i;
 const NOTES = /^(?:notes?|tips?|cook's notes?)\s*[:.]?$/i;
 const RUN_IN = /^(ingredients|mode|method|directions|preparation|procedure|notes?)\s*\.?\s*(?:[-—–]+|:)\s*(?=\S)/i;
 const YIELD =
-  /^(?:(?:makes|serves|servings?|yields?|yield|portions?|recipe yield|sufficient for|for|quantity)\s*:?\s+(?:about |approximately )?(?:\d|one|two|three|four|five|six|eight|ten|twelve|a dozen)|\d+(?:\s*(?:-|–|to)\s*\d+)? (?:servings?|portions?|persons)\b)/i;
+  /^(?:(?:makes|serves|feeds|servings?|yields?|yield|portions?|recipe yield|sufficient for|for|quantity)\s*:?\s+(?:about |approximately |approx\.? |around |roughly )?(?:\d|one|two|three|four|five|six|eight|ten|twelve|a dozen)|\d+(?:\s*(?:-|–|to)\s*\d+)? (?:servings?|portions?|persons)\b)/i;
+/** A yield below the method: a line of its own, that no step would be. */
+const YIELD_BELOW =
+  /^(?:makes|serves|feeds|servings?|yields?)\s*:?\s+(?:about |approx(?:imately|\.)? )?(?:\d|an? |one|two|three|four|five|six|eight|ten|twelve)[^.!,;]{0,30}[.!]?$/i;
+/** Before what is said beside the method, on one line. */
+const TIP = /^(?:(?:cook's |top |chef's )?tips?|variations?|storage)\s*:\s*(?=\S)/i;
 const TIMES =
-  /^(?:(?:prep(?:aration)?|cook(?:ing)?|bak(?:e|ing)|total|ready in|chill(?:ing)?|ris(?:e|ing)|active|hands-on)(?: time)?\s*[:—–-]|time\s*[:.—–-]|average cost|seasonable)/i;
+  /^(?:(?:prep(?:aration)?|cook(?:ing)?|bak(?:e|ing)|total|ready in|chill(?:ing)?|ris(?:e|ing)|active|hands-on)(?: time)?\s*[:—–-]|time\s*[:.—–-]|prep(?:aration)?(?: time)? \d|average cost|seasonable)/i;
 const BY = /^(?:by|author|from the kitchen of)\s*:?\s+(.{2,80})$/i;
 const SOURCE = /^(?:source|adapted from|from)\s*:\s*(.+)$/i;
 const NUMBERED = /^(?:step )?\d+\s*[.):]\s+\S/i;
@@ -71,6 +77,7 @@ export function sortLines(text: string, isIngredient: (line: string) => boolean)
       sorted.close();
     } else if (NOTES.test(t)) place = 'notes';
     else if (TIMES.test(t)) sorted.notes.push(t);
+    else if (TIP.test(t)) sorted.notes.push(t.replace(TIP, ''));
     else if (
       place === 'head' &&
       sorted.title === undefined &&
@@ -78,7 +85,7 @@ export function sortLines(text: string, isIngredient: (line: string) => boolean)
       !(AMOUNT_FIRST.test(t) && isIngredient(t))
     )
       sorted.headline(line);
-    else if (place !== 'method' && YIELD.test(t)) sorted.yields.push(line);
+    else if ((place === 'method' ? YIELD_BELOW : YIELD).test(t)) sorted.yields.push(line);
     else if (place === 'head' && BY.test(t)) sorted.by = BY.exec(t)?.[1];
     else if (SOURCE.test(t)) sorted.source = SOURCE.exec(t)?.[1];
     else if (place === 'notes') sorted.notes.push(t);
@@ -94,7 +101,7 @@ export function sortLines(text: string, isIngredient: (line: string) => boolean)
       else if (isIngredient(t) && !(prose && blank && !AMOUNT_FIRST.test(t))) {
         place = 'ingredients';
         sorted.ingredient(line);
-      } else if (prose && ends && sorted.hasIngredients()) {
+      } else if ((prose || (blank && isSentence(t))) && ends && sorted.hasIngredients()) {
         place = 'method';
         sorted.close();
         sorted.step(line);
@@ -108,6 +115,9 @@ export function sortLines(text: string, isIngredient: (line: string) => boolean)
 
 /** A sentence: several words, a verb's end at a full stop, no amount at its head. */
 const isProse = (t: string): boolean => t.split(' ').length > 6 && /[.!]$/.test(t) && !BULLET.test(t);
+
+/** What begins a paragraph as a sentence does: `Heat the oven to 220C.` */
+const isSentence = (t: string): boolean => /^\p{Lu}\p{Ll}*(?: \S+){2,}[.!]$/u.test(t);
 
 /** `For the crust:`, `Filling:`, `GLAZE`: short, and what follows stands under it. */
 function headingOf(t: string, next: string | undefined): string | undefined {
@@ -163,7 +173,10 @@ class Sorted {
 
   /** The title; a yield in brackets behind it is one. */
   headline({ text, line }: PrintedLine): void {
-    const plain = text.replace(/^#+\s*|[:.]+$/g, '').trim();
+    const plain = text
+      .replace(/^(?:(?:fwd?|re|subject)\s*:\s*)+|^#+\s*|[:.]+$/gi, '')
+      .replace(/^(\*{1,2}|_{1,2})(.+)\1$/, '$2')
+      .trim();
     const [, name, made] = /^(.*\S)\s*\(([^()]*)\)$/.exec(plain) ?? [];
     const isYield = name !== undefined && made !== undefined && YIELD.test(made);
     if (isYield) this.yields.push({ text: made, line });

@@ -23,7 +23,10 @@ export function readSteps(printed: string): readonly { readonly line?: string; r
 const escaped = (text: string): string => text.replace(/\\/g, ' ').replace(/[[\]]/g, '').replace(/#/g, '\\#');
 
 const NO_END =
-  /(?:\b(?:min|mins|hr|hrs|sec|oz|ozs|lb|lbs|tsp|tbsp|approx|in|no|pt|qt|gal|deg|c|t|tbs|teasp|St|Mrs|Mr|Dr|pkg|temp|fahr|e\.g|i\.e)\.|\b[ABDEG-Z]\.|\d\.)$/i;
+  /(?:\b(?:oz|ozs|lb|lbs|tsp|tbsp|approx|in|no|pt|qt|gal|deg|c|t|tbs|teasp|St|Mrs|Mr|Dr|pkg|temp|fahr|e\.g|i\.e)\.|\b[ABDEG-Z]\.|\d\.)$/i;
+
+/** Before a number these are not over: `1 hr. 30 min`; before a capital they are. */
+const TIME_WORD = /\b(?:mins?|hrs?|secs?)\.$/i;
 
 function sentencesOf(printed: string): string[] {
   const text = printed
@@ -38,7 +41,9 @@ function sentencesOf(printed: string): string[] {
   let from = 0;
   for (const match of text.matchAll(/[.!?]["')]?\s+(?=["'(]?[A-Z0-9])/g)) {
     const end = match.index + match[0].trimEnd().length;
-    if (NO_END.test(text.slice(Math.max(from, match.index - 12), match.index + 1))) continue;
+    const before = text.slice(Math.max(from, match.index - 12), match.index + 1);
+    if (NO_END.test(before) || (TIME_WORD.test(before) && /^\d/.test(text.slice(match.index + match[0].length))))
+      continue;
     sentences.push(text.slice(from, end).trim());
     from = end;
   }

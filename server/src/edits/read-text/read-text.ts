@@ -171,7 +171,7 @@ function nameOf(part: PrintedPart, index: number, parts: readonly PrintedPart[])
 function yieldLine(printed: string): string | undefined {
   const text = oneLine(printed).replace(/[.]$/, '');
   const match =
-    /^(makes|serves|servings?|yields?|yield|portions?|recipe yield|sufficient for|quantity|for)\s*[:—–-]?\s*(?:about |approximately )?/i.exec(
+    /^(makes|serves|feeds|servings?|yields?|yield|portions?|recipe yield|sufficient for|quantity|for)\s*[:—–-]?\s*(?:about |approximately |approx\.? |around |roughly )?/i.exec(
       text,
     );
   const word = (match?.[1] ?? '').toLowerCase();
@@ -185,6 +185,7 @@ function yieldLine(printed: string): string | undefined {
   const people =
     /^(?:people|persons|servings?|portions?)?$/i.test(whole) &&
     (word.startsWith('serv') ||
+      word === 'feeds' ||
       word.startsWith('portion') ||
       word === 'sufficient for' ||
       word === 'for' ||

@@ -228,6 +228,25 @@ part fruit
     expect(after.snapshot.findings.open.map((f) => f.code)).toEqual(snapshot.findings.open.map((f) => f.code));
   });
 
+  it('takes the oven along that was set above it', () => {
+    const crisp = `recipe Crisp
+  oven    200 C
+
+part biscuit
+  100 g     plain flour
+  60 g      butter
+  do Rub the butter into the flour.
+  do Bake for 15 min until gold, then turn.
+  do Lower the oven to 160 C and bake for 10 min.
+
+part fruit
+  500 g     apples
+  do Lay the apples on the biscuit.
+`;
+    const moved = partToFile(fixture(crisp).snapshot, 4);
+    expect(moved?.text).toContain('  do Bake at 200 C for 15 min until gold, then turn.\n  do Lower the oven to 160 C');
+  });
+
   it('is not offered where its steps speak of another part, or where it is from a file already', () => {
     expect(partToFile(fixture(TART).snapshot, 8)).toBeUndefined();
     expect(partToFile(fixture(SCONES).snapshot, 3)).toBeUndefined();

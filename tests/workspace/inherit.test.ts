@@ -109,6 +109,12 @@ describe('a variant written out in full', () => {
     ['before a comma', '  oven    gas 4\n', 'Roast, uncovered, for 20 min', 'Roast at gas 4, uncovered, for 20 min'],
     ['of the step itself', '  oven    180 C\n', 'Bake at 200 C for 20 min', 'Bake at 200 C for 20 min'],
     ['of no line', '', 'Bake for 20 min until golden', 'Bake for 20 min until golden'],
+    [
+      'of the head, and not of a later step,',
+      '  oven    180 C\n',
+      'Bake for 20 min.\n  do Lower the oven to 160 C and bake for 5 min',
+      'Bake at 180 C for 20 min.\n  do Lower the oven to 160 C and bake for 5 min',
+    ],
     ['on a griddle', '  oven    180 C\n', 'Bake on a griddle for 4 min', 'Bake on a griddle for 4 min'],
   ])('takes with a part the oven %s of its file', (_, oven, step, out) => {
     const base = `recipe Slab\n${oven}  240 g     oats\n  90 g      butter\n  do Melt the butter into the oats.\n  do ${step}.\n`;

@@ -3,6 +3,7 @@
  * Refuses a part whose steps speak of another part: alone, it could not be read.
  */
 import { lineEnd, type TextEdit } from '../edits/text-edit.ts';
+import { ovenBefore } from '../workspace/oven-before.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { partFrom } from './inherited.ts';
 import { partAt } from './place.ts';
@@ -38,13 +39,14 @@ export function partToFile(snapshot: Snapshot, line: number): MovedPart | undefi
   if (file === undefined) return undefined;
   const last = lastSaying(lines);
   const eol = lineEnd(snapshot.document);
+  const oven = ovenBefore(snapshot.document, snapshot.recipe, part);
   const remark = header.comment === undefined ? '' : `  ${header.comment.text}`;
   return {
     name,
     file,
     text: lines
       .slice(0, last + 1)
-      .map((l) => l.text + eol)
+      .map(({ text }, i) => (i === oven?.line ? text.slice(0, oven.at) + oven.text + text.slice(oven.at) : text) + eol)
       .join(''),
     edits: [
       {

@@ -1,0 +1,45 @@
+/**
+ * Knows what the oven is set to above a part that bakes at it, and where the part would have to say so by itself.
+ * Refuses to know why a part is taken out of its recipe.
+ */
+import { firstInOven } from '../checks/method/first-oven.ts';
+import type { Document } from '../notation/document.ts';
+import type { SentenceItem, WordNode } from '../notation/tree.ts';
+import type { Part, Recipe } from '../recipe/recipe.ts';
+
+export interface OvenBefore {
+  /** The line of the part that bakes first. */
+  readonly line: number;
+  /** The character of that line behind what is baked. */
+  readonly at: number;
+  /** ` at 200 C` */
+  readonly text: string;
+}
+
+/** Undefined where the part says it itself, has nothing in the oven, or none was set. */
+export function ovenBefore(document: Document, recipe: Recipe, part: Part): OvenBefore | undefined {
+  const { step, order } = firstInOven(part) ?? {};
+  if (step === undefined || order === undefined) return undefined;
+  const set = recipe.parts
+    .slice(0, part.index)
+    .flatMap((p) => p.steps.map((s) => ({ at: (recipe.partsAt[p.index] ?? 0) + s.line, step: s })))
+    .flatMap(({ at, step: { heat } }) => heat.flatMap(({ role, node }) => (role === 'oven' ? [{ at, node }] : [])))
+    .at(-1);
+  const oven = set ?? recipe.oven;
+  if (oven === undefined) return undefined;
+  const words = document.lines[oven.at]?.text.slice(oven.node.start, oven.node.end) ?? '';
+  return { line: step.line, at: lastBefore(step.sentence.items, order).end, text: ` at ${words}` };
+}
+
+/** Where an order has named what it bakes, and has not yet said for how long: the last thing before that. */
+function lastBefore(items: readonly SentenceItem[], order: WordNode): SentenceItem {
+  let last: SentenceItem = order;
+  for (const item of items.slice(items.indexOf(order) + 1)) {
+    if (item.kind === 'mark' || item.kind === 'duration' || item.kind === 'temperature') break;
+    if (item.kind === 'word' && AFTER_WHAT.has(item.word)) break;
+    last = item;
+  }
+  return last;
+}
+
+const AFTER_WHAT: ReadonlySet<string> = new Set(['for', 'until', 'till', 'and', 'then', 'about', 'another']);

@@ -101,6 +101,20 @@ trial 2026-09-14 by Ines
     expect(text).toContain('yield   12 squares');
   });
 
+  test.each([
+    ['1 tart', { kind: 'by', by: 4 }, '4 tarts'],
+    ['1 lemon tart of 20 cm', { kind: 'by', by: 2 }, '2 lemon tarts of 20 cm'],
+    ['1 loaf', { kind: 'by', by: 3 }, '3 loaves'],
+    ['2 loaves', { kind: 'by', by: 0.5 }, '1 loaf'],
+    ['1 berry pie (deep)', { kind: 'by', by: 2 }, '2 berry pies (deep)'],
+    ['12 squares', { kind: 'yield', words: '1' }, '1 square'],
+    ['1 batch', { kind: 'by', by: 0.5 }, '1/2 batch'],
+    ['1 dozen', { kind: 'by', by: 2 }, '2 dozen'],
+    ['1 Dundee', { kind: 'by', by: 2 }, '2 Dundee'],
+  ] as const)('a yield of %s is made in its number', (made, target, want) => {
+    expect(scaled(TART.replace('12 squares', made), target)).toContain(`  yield   ${want}\n`);
+  });
+
   test('a yield of another thing, an unknown part and nonsense are refused with what to write', () => {
     expect(() => scaled(TART, { kind: 'yield', words: '12 litres' })).toThrow(/squares/);
     expect(() => scaled(TART, 2, 'icing')).toThrow(/base, fruit/);

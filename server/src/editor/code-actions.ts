@@ -5,6 +5,7 @@
 import type { Fix } from '../checks/check.ts';
 import { type Finding, fixesOf } from '../checks/finding.ts';
 import { scaleRecipe } from '../edits/scale.ts';
+import { madeInNumber, withWord } from '../edits/sized-amount.ts';
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { PositionRange } from '../notation/document.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
@@ -143,7 +144,11 @@ function scaleActions(snapshot: Snapshot): Action[] {
   const of = recipe.yield?.node.of?.text ?? amount?.unit?.symbol;
   if (amount === undefined || of === undefined || amount.quantity.low <= 0) return byFactor;
   const toYield = roundYields(amount.quantity.low).map((n) =>
-    scaleAction(snapshot, `Scale the recipe to ${n} ${of}`, n / amount.quantity.low),
+    scaleAction(
+      snapshot,
+      `Scale the recipe to ${n} ${withWord(of, madeInNumber(of, amount.quantity.high, n))}`,
+      n / amount.quantity.low,
+    ),
   );
   return [...byFactor, ...toYield];
 }

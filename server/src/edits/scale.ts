@@ -16,7 +16,7 @@ import { closingPortion, type Written } from './closing-portions.ts';
 import { whatDoesNotScale } from './not-in-proportion.ts';
 import { fileOf, massIn, type ScaleTarget, type Sizes, sizesFor } from './scale-target.ts';
 import { sentenceAmounts } from './sentence-amounts.ts';
-import { countInWords, type Manner, nounFor, pluralOf, sizeAmount } from './sized-amount.ts';
+import { countInWords, type Manner, madeInNumber, nounFor, pluralOf, sizeAmount, withWord } from './sized-amount.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export { panVolumeMl } from './pan-size.ts';
@@ -306,9 +306,16 @@ class Scaler {
       });
       const edits = numerals.map((n, i) => replaceSpan(line, n, texts[i] ?? ''));
       const each = this.eachInYield(line, text);
+      const was = (made.high ?? made.low).value;
+      const now =
+        this.sizes.made !== undefined && made.high === undefined ? this.sizes.made.count : was * this.sizes.pieces;
+      const noun = this.recipe.yield.node.of ?? made.counted;
+      const word = noun === undefined ? undefined : madeInNumber(noun.text, was, now);
+      if (noun !== undefined && word !== undefined)
+        edits.push(replaceSpan(line, { start: noun.start + word.start, end: noun.start + word.end }, word.text));
       this.edits.push(...edits, ...each);
       const before = text.slice(made.low.start, (made.high ?? made.low).end);
-      this.changes.push(`yield ${before} → ${texts.join('-')} ${of ?? made.counted?.text ?? ''}`.trim());
+      this.changes.push(`yield ${before} → ${texts.join('-')} ${withWord(noun?.text ?? '', word)}`.trim());
       return;
     }
     const sized = sizeAmount(line, text, made, this.sizes.by, this.manner);

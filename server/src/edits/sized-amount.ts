@@ -166,6 +166,25 @@ export function nounFor(count: number, noun: string): string {
   return singular(now) === one ? now : noun;
 }
 
+export interface WordInNumber extends Span {
+  readonly text: string;
+}
+
+/** `tart` becomes `tarts` in `1 lemon tart of 20 cm` made four times: the last word before what is said of one. */
+export function madeInNumber(of: string, was: number, count: number): WordInNumber | undefined {
+  const words = MADE.exec(of)?.[0] ?? '';
+  const last = /(?<!\p{L})\p{Ll}+$/u.exec(words)?.[0];
+  if (last === undefined || was > 1 === count > 1 || last === 'dozen') return undefined;
+  const text = count > 1 && singular(last) !== last ? last : nounFor(count, last);
+  return text === last ? undefined : { start: words.length - last.length, end: words.length, text };
+}
+
+const MADE = /^[\p{L}' -]*?\p{L}(?=\s+(?:of|at|for|in|from|with)\s|\s*[^\p{L}\s'-]|\s*$)/u;
+
+/** A text with a word of it in another number. */
+export const withWord = (text: string, word: WordInNumber | undefined): string =>
+  word === undefined ? text : text.slice(0, word.start) + word.text + text.slice(word.end);
+
 /** The plural of an English noun of the kitchen. */
 export function pluralOf(word: string): string {
   const known = UNLIKE[word];

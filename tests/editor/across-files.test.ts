@@ -76,6 +76,65 @@ describe('definition', () => {
   });
 });
 
+describe('completion', () => {
+  const typed = (text: string) =>
+    kitchenOf({ ...ALL, 'new.quern': text, 'north/rye.quern': 'recipe Rye\n  1 kg      rye\n' });
+
+  it('after `from` offers the recipes, those near first', () => {
+    expect(typed('recipe X\n  from    $0').offered()).toEqual([
+      'bread.quern | Bread',
+      'late.quern | Late plum tart',
+      'rolls.quern | Rolls',
+      'tart.quern | Plum tart',
+      'north/rye.quern | Rye',
+    ]);
+    expect(typed('recipe X\n  from    no$0').completed('north/rye.quern')).toBe('  from    north/rye.quern');
+  });
+
+  it('after `part … from` offers what has parts, then its parts', () => {
+    expect(typed('recipe X\npart case from pas$0').offered()).toEqual(['paste.quern | sweet paste']);
+    expect(typed('recipe X\npart case from paste.quern $0').completed('sweet paste')).toBe(
+      'part case from paste.quern : sweet paste',
+    );
+    expect(typed('recipe X\npart case from tart.quern : fr$0').offered()).toEqual(['case', 'fruit']);
+    expect(typed('recipe X\npart case from tart.quern :$0').completed('fruit')).toBe(
+      'part case from tart.quern : fruit',
+    );
+    expect(typed('recipe X\npart case from none.quern : $0').offered()).toEqual([]);
+  });
+
+  it('after `swap` and `drop` offers what the base lists', () => {
+    const head = 'recipe X\n  from    bread.quern\n';
+    expect(typed(`${head}  drop $0`).offered()).toEqual([
+      'quay flour | 500 g in bread.quern',
+      'water | 300 g in bread.quern',
+    ]);
+    expect(typed(`${head}  swap qu$0`).completed('quay flour')).toBe('  swap quay flour for ');
+    expect(typed(`${head}  swap wat$0 for 300 g milk`).completed('water')).toBe('  swap water for 300 g milk');
+    expect(typed(`${head}  swap water $0`).completed('for')).toBe('  swap water for ');
+    expect(typed(`${head}  swap water for 300 g whole m$0`).completed('whole milk')).toBe(
+      '  swap water for 300 g whole milk',
+    );
+    expect(typed('recipe X\n  from    tart.quern\npart fruit\n  drop $0').offered()).toEqual([
+      'plums | 500 g in tart.quern',
+    ]);
+  });
+
+  it('in a step of a variant offers what its base lists, and its first words are those that change it', () => {
+    const head = 'recipe X\n  from    bread.quern\n';
+    expect(typed(`${head}  do Mix the $0`).offered()).toEqual([
+      'quay flour | 500 g, not used yet',
+      'water | 300 g, not used yet',
+    ]);
+    expect(
+      typed(`${head}  $0`)
+        .offered()
+        .slice(0, 3)
+        .map((o) => o.split(' ')[0]),
+    ).toEqual(['swap', 'drop', 'add']);
+  });
+});
+
 describe('references', () => {
   it("of a recipe's name are those who build on it", () => {
     expect(at('tart.quern', 'recipe Plum').references()).toEqual(['tart.quern:1:Plum tart', 'late.quern:2:tart.quern']);

@@ -145,6 +145,9 @@ describe('values', () => {
     const trial = (line: string) => `${within('')}trial 2026-09-14\n${line}\n`;
     expect(labelsAt(trial('  used 90 g co$0'))).toContain('cold butter');
     expect(labelsAt(trial('  used 90 g cold butter in $0'))).toEqual(['base', 'top']);
+    const timed =
+      'recipe A\n  1 g flour\n  do Chill the flour for 1 h, then bake at 180 C for 5 min.\n\ntrial 2026-09-14\n';
+    expect(labelsAt(`${timed}  took 6 min to $0`)).toEqual(['chill', 'bake']);
   });
 
   it('offers the codes found on the next line before all others', () => {

@@ -3,6 +3,8 @@
  * Refuses to know what is expected.
  */
 import { definitionAcross, referencesAcross } from '../../server/src/editor/across-files.ts';
+import type { Completion } from '../../server/src/editor/completion/item.ts';
+import { completions } from '../../server/src/editor/completion.ts';
 import { hover } from '../../server/src/editor/hover.ts';
 import type { Located } from '../../server/src/editor/inherited.ts';
 import type { Kitchen } from '../../server/src/editor/kitchen.ts';
@@ -38,10 +40,24 @@ export function kitchenOf(files: Readonly<Record<string, string>>) {
     return `${(other ?? path).slice('/k/'.length)}:${at.line + 1}:${text.slice(at.start, at.end)}`;
   };
 
+  const offered = (): readonly Completion[] =>
+    completions(snapshot, position, false, () => ({ path, entries: kitchen.index.entries() })).items;
+
   return {
     snapshot,
     kitchen,
     path,
+    /** `label | detail` */
+    offered: (): string[] =>
+      offered().map(({ label, detail }) => (detail === undefined ? label : `${label} | ${detail}`)),
+    /** The line once the completion of that label is taken. */
+    completed: (label: string): string => {
+      const line = snapshot.document.lines[position.line]?.text ?? '';
+      const item = offered().find((c) => c.label === label);
+      return item === undefined
+        ? `not offered: ${label}`
+        : line.slice(0, item.start) + item.text + line.slice(item.end);
+    },
     definition: (): string | undefined => {
       const found = definitionAcross(snapshot, position, kitchen);
       return found && show(found);

@@ -5,22 +5,27 @@
 import type { Position } from '../notation/document.ts';
 import { KEYWORDS, type Keyword } from '../notation/tokens.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { completeBase, completeChanged, completeTaken } from './completion/base.ts';
 import { completeCode } from './completion/code.ts';
 import { completeIngredient, completeLike } from './completion/food.ts';
-import { type Completions, NOTHING, type Typing } from './completion/item.ts';
+import { type Completions, NOTHING, type Others, type Typing } from './completion/item.ts';
 import { completeKeyword } from './completion/keyword.ts';
 import { completeKind } from './completion/kind.ts';
+import { completeTook, completeUsed } from './completion/measured.ts';
 import { completeSentence } from './completion/sentence.ts';
-import { completeUsed } from './completion/used.ts';
 import { completeAllergen, completeOven, completePan, completeVerdict, completeYield } from './completion/value.ts';
-import { cursorAt } from './place.ts';
+import { toWhole } from './inherited.ts';
+import { cursorAt, partAt } from './place.ts';
 
 type Source = (typing: Typing) => Completions;
 
 const BY_KEYWORD: Readonly<Partial<Record<Keyword, Source>>> = {
-  do: completeSentence,
+  do: (typing) => completeSentence(inWhole(typing)),
   recipe: completeKind,
-  part: completeKind,
+  part: (typing) => completeTaken(typing) ?? completeKind(typing),
+  from: completeBase,
+  swap: completeChanged,
+  drop: completeChanged,
   allow: completeCode,
   contains: completeAllergen,
   like: completeLike,
@@ -29,20 +34,34 @@ const BY_KEYWORD: Readonly<Partial<Record<Keyword, Source>>> = {
   yield: completeYield,
   oven: completeOven,
   used: completeUsed,
+  took: completeTook,
   optional: completeIngredient,
   add: completeIngredient,
 };
 
-export function completions(snapshot: Snapshot, position: Position, byBlank = false): Completions {
+export function completions(
+  snapshot: Snapshot,
+  position: Position,
+  byBlank = false,
+  others: () => Others | undefined = () => undefined,
+): Completions {
   const cursor = cursorAt(snapshot, position);
   const { line, character } = cursor;
   if (line.comment !== undefined && character > line.comment.start) return NOTHING;
   const before = line.text.slice(0, character);
-  const typing: Typing = { ...cursor, snapshot, before, byBlank };
+  const typing: Typing = { ...cursor, snapshot, before, byBlank, others };
   if (/^\s*\p{L}*$/u.test(before)) return byBlank ? NOTHING : completeKeyword(typing);
   const opening = /^\s*(\p{L}+)\s/u.exec(before)?.[1];
   if (opening !== undefined && isKeyword(opening)) return BY_KEYWORD[opening]?.(typing) ?? NOTHING;
   return completeIngredient(typing);
+}
+
+/** In a variant, the part as it is written out: its step may use all that the base lists. */
+function inWhole(typing: Typing): Typing {
+  const { snapshot, at, character } = typing;
+  const there = toWhole(snapshot, { line: at, character });
+  const part = there && partAt(snapshot.whole, there.line);
+  return part === undefined ? typing : { ...typing, snapshot: snapshot.whole, part };
 }
 
 const isKeyword = (word: string): word is Keyword => (KEYWORDS as readonly string[]).includes(word);

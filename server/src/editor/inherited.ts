@@ -77,7 +77,7 @@ export interface BasePart {
 }
 
 /** The parts that a line of a variant may change: of the file its own part comes from, then of the recipe's base. */
-function basesAt(snapshot: Snapshot, line: number): BasePart[] {
+export function basesAt(snapshot: Snapshot, line: number): BasePart[] {
   const own = snapshot.outline.parts.find(({ at, source }) => at <= line && line < at + source.lines.length);
   const header = own?.source.lines[0]?.statement;
   const name = header?.kind === 'part' ? (header.name?.text ?? '') : '';

@@ -36,7 +36,7 @@ export function mendLinks(moves: readonly Move[], index: Folders): FileEdits {
 const slashed = (path: string): string => path.replaceAll('\\', '/').replace(/\/+$/, '');
 
 /** A file's name as written in another: `../pastry/base.quern`. */
-function relativeTo(from: string, to: string): string {
+export function relativeTo(from: string, to: string): string {
   const here = slashed(from).split('/').slice(0, -1);
   const there = slashed(to).split('/');
   let same = 0;

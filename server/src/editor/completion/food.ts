@@ -7,8 +7,10 @@ import { all, type Completion, type Completions, NOTHING, type Typing } from './
 import { units, unitsFor } from './unit.ts';
 
 const NUMBER = String.raw`(?:\d+(?:\.\d+)?(?:\s+\d+\s*[/⁄]\s*\d+|\s*[/⁄]\s*\d+)?(?:\s*[½⅓⅔¼¾⅛⅜⅝⅞])?|[½⅓⅔¼¾⅛⅜⅝⅞])`;
-const AMOUNT = new RegExp(`^\\s*(?:optional\\s+|add\\s+)?(?:about\\s+)?${NUMBER}(?:\\s*(?:-|–|to)\\s*${NUMBER})?`, 'u');
-const FREE = /^\s*(?:optional\s+|add\s+)?(?:to taste|as needed)\s+/iu;
+/** What may stand before an amount. */
+const AHEAD = String.raw`(?:optional\s+|add\s+|swap\s.*?\sfor\s+)?`;
+const AMOUNT = new RegExp(`^\\s*${AHEAD}(?:about\\s+)?${NUMBER}(?:\\s*(?:-|–|to)\\s*${NUMBER})?`, 'u');
+const FREE = new RegExp(`^\\s*${AHEAD}(?:to taste|as needed)\\s+`, 'iu');
 const SIZES = new Set(['small', 'medium', 'large', 'jumbo', 'extra']);
 /** What nearly every recipe is made of comes first. */
 const STAPLES: ReadonlySet<Food['class']> = new Set([

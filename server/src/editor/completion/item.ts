@@ -1,10 +1,11 @@
 /**
  * Knows what one offered completion is, and what its sources are given.
  */
+import type { Entry } from '../../workspace/folder.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import type { Cursor } from '../place.ts';
 
-export type CompletionKind = 'ingredient' | 'part' | 'unit' | 'kind' | 'keyword' | 'food' | 'code' | 'value';
+export type CompletionKind = 'ingredient' | 'part' | 'unit' | 'kind' | 'keyword' | 'food' | 'code' | 'value' | 'file';
 
 export interface Completion {
   readonly label: string;
@@ -31,12 +32,20 @@ export interface Completions {
   readonly incomplete: boolean;
 }
 
+/** The files of the folders, and where the one at hand lies among them. */
+export interface Others {
+  readonly path: string;
+  readonly entries: readonly Entry[];
+}
+
 export interface Typing extends Cursor {
   readonly snapshot: Snapshot;
   /** The line up to the caret. */
   readonly before: string;
   /** Asked for by a blank that was typed, and not by the cook. */
   readonly byBlank: boolean;
+  /** Reads the folders; undefined for a text that lies in none. */
+  readonly others: () => Others | undefined;
 }
 
 export const NOTHING: Completions = { items: [], incomplete: false };

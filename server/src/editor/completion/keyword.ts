@@ -91,8 +91,16 @@ export function completeKeyword({ snapshot, at, before, character }: Typing): Co
 
 function rowsAt(snapshot: Snapshot, at: number): readonly Row[] {
   const { outline } = snapshot;
+  const isVariant = outline.head.some((h) => h.line.statement.kind === 'from');
   const opens = [
-    ...(outline.recipe === undefined ? [] : [{ at: outline.recipe.at, rows: [...FIELDS, PART, ...STEPS] }]),
+    ...(outline.recipe === undefined
+      ? []
+      : [
+          {
+            at: outline.recipe.at,
+            rows: [...(isVariant ? CHANGES : []), ...FIELDS, PART, ...STEPS, ...(isVariant ? [TRIAL] : [])],
+          },
+        ]),
     ...outline.parts.map((p) => ({ at: p.at, rows: [...STEPS, PART, TRIAL, ...CHANGES, FOOD] })),
     ...outline.trials.map((t) => ({ at: t.at, rows: [...MEASURED, TRIAL, FOOD] })),
     ...outline.foods.map((f) => ({ at: f.at, rows: [...OF_FOOD, FOOD] })),

@@ -16,7 +16,9 @@ export const completionFeature: Feature = {
   requests: [
     onDocument<CompletionParams, CompletionList>('textDocument/completion', EMPTY, (snapshot, params, view) => {
       const byBlank = params.context?.triggerKind === 2;
-      const { items, incomplete } = completions(snapshot, readPosition(params.position), byBlank);
+      const path = view.pathOf(snapshot.uri);
+      const others = () => (path === undefined ? undefined : { path, entries: view.kitchen().index.entries() });
+      const { items, incomplete } = completions(snapshot, readPosition(params.position), byBlank, others);
       const { line } = readPosition(params.position);
       return {
         isIncomplete: incomplete,
@@ -27,7 +29,7 @@ export const completionFeature: Feature = {
   ],
 };
 
-/** The protocol's kinds: Variable, Module, Unit, Class, Keyword, Property, EnumMember, Value. */
+/** The protocol's kinds: Variable, Module, Unit, Class, Keyword, Property, EnumMember, Value, File. */
 const KINDS: Readonly<Record<CompletionKind, CompletionItem['kind'] & number>> = {
   ingredient: 6,
   part: 9,
@@ -37,6 +39,7 @@ const KINDS: Readonly<Record<CompletionKind, CompletionItem['kind'] & number>> =
   food: 10,
   code: 20,
   value: 12,
+  file: 17,
 };
 
 function itemOf(item: Completion, i: number, line: number, { uri }: Snapshot, { snippets }: Abilities): CompletionItem {

@@ -147,6 +147,28 @@ describe('references', () => {
     ]);
   });
 
+  it('of a line of a base are what its variants swap, drop and say of it, whichever of them is asked', () => {
+    const files = {
+      'bread.quern': BREAD,
+      'rolls.quern': ROLLS,
+      'seed.quern':
+        'recipe Seed\n  from    bread.quern\n  add 20 g poppy seeds\n  do Mix the quay flour and the seeds with the water.\n',
+      'buns.quern': 'recipe Buns\n  from    seed.quern\n  drop water\n  add 200 g whole milk\n  do Mix all.\n',
+    };
+    const all = [
+      'bread.quern:3:water',
+      'bread.quern:4:water',
+      'rolls.quern:3:water',
+      'seed.quern:4:water',
+      'buns.quern:3:water',
+    ];
+    const ask = (file: keyof typeof files, words: string) =>
+      kitchenOf({ ...files, [file]: files[file].replace(words, `${words}$0`) }).references();
+    expect(ask('bread.quern', '300 g     wat').sort()).toEqual([...all].sort());
+    expect(ask('rolls.quern', 'swap wat').sort()).toEqual([...all].sort());
+    expect(ask('seed.quern', 'with the wat').sort()).toEqual([...all].sort());
+  });
+
   it('of a food of the house are the lines that list it and what is like it', () => {
     expect(at('foods.quern', 'food quay').references(false)).toEqual([
       'foods.quern:5:quay flour',

@@ -11,8 +11,9 @@ import { linkedAt } from './file-links.ts';
 import { fromWhole, inheritedBy, type Located, toWhole } from './inherited.ts';
 import type { Kitchen } from './kitchen.ts';
 import { definition, foodBlock, foodName, references } from './navigation.ts';
-import { namedAt } from './occurrences.ts';
+import { type Named, namedAt, occurrences } from './occurrences.ts';
 import { cursorAt, holds, type Place, placeOf } from './place.ts';
+import { nameOf } from './rename.ts';
 
 /** Where what stands under the caret is defined: another file or its part, a base's line, a food of the house, or here. */
 export function definitionAcross(snapshot: Snapshot, position: Position, kitchen: Kitchen): Located | undefined {
@@ -93,16 +94,75 @@ export function referencesAcross(
   }
   const own = references(snapshot, position, withDefinition).map((place): Located => ({ at: place }));
   const named = namedAt(snapshot, position)?.named;
-  const name = named?.kind === 'part' ? snapshot.recipe.parts[named.part]?.head.name : undefined;
-  if (named !== undefined) return name === undefined ? own : [...own, ...usersOf(path, name, kitchen)];
-  return inheritedUses(snapshot, position, withDefinition);
+  if (named?.kind === 'part') return [...own, ...usersOf(path, nameOf(snapshot, named), kitchen)];
+  if (named !== undefined) return path === undefined ? own : [...own, ...variantUses(snapshot, path, named, kitchen)];
+  const elsewhere = definedElsewhere(snapshot, position);
+  const of = elsewhere?.path;
+  const base = of === undefined ? undefined : kitchen.snapshotAt(of);
+  if (elsewhere === undefined || of === undefined || base === undefined)
+    return inheritedUses(snapshot, position, withDefinition);
+  const asked = { line: elsewhere.at.line, character: elsewhere.at.start };
+  return referencesAcross(base, of, asked, withDefinition, kitchen).map((use) =>
+    use.path !== undefined && use.path === path ? { at: use.at } : { path: use.path ?? of, at: use.at },
+  );
 }
 
-/** What a variant says of a name it inherits. */
+/** The line of a base that what stands under the caret of a variant speaks of. */
+export const definedElsewhere = (snapshot: Snapshot, position: Position): Located | undefined =>
+  changedAt(snapshot, position) ?? inWhole(snapshot, position);
+
+/** What a text that lies nowhere says of a name it inherits. */
 function inheritedUses(snapshot: Snapshot, position: Position, withDefinition: boolean): Located[] {
   const there = toWhole(snapshot, position);
   if (there === undefined) return [];
   return references(snapshot.whole, there, withDefinition).flatMap((place) => fromWhole(snapshot, place) ?? []);
+}
+
+/** What the files that build on a file, or on one that does, say of a line of its list. */
+function variantUses(snapshot: Snapshot, path: string, named: Named, kitchen: Kitchen): Located[] {
+  const name = nameOf(snapshot, named) ?? '';
+  const defined = occurrences(snapshot, named).find((o) => o.role === 'definition');
+  const found = new Map<string, Located>();
+  const seen = new Set([path]);
+  for (const of of seen) {
+    for (const { entry, link } of kitchen.index.usersOf(of)) {
+      const user = entry.path === path ? undefined : kitchen.snapshotAt(entry.path);
+      if (user === undefined) continue;
+      if (link.part === undefined) seen.add(entry.path);
+      const places = inheritedIn(user, { path, line: defined?.line ?? -1 }, name).flatMap((candidate) =>
+        occurrences(user.whole, candidate).flatMap((place) => fromWhole(user, place) ?? []),
+      );
+      const own = places.filter((p) => p.path === undefined).map((p) => p.at);
+      for (const at of [...changesOf(user, name), ...own])
+        found.set(`${entry.path}:${at.line}:${at.start}`, { path: entry.path, at: placeOf(at.line, at) });
+    }
+  }
+  return [...found.values()];
+}
+
+/** The ingredients of a variant, written out in full, that are a line of a base's list. */
+export function inheritedIn(
+  user: Snapshot,
+  base: { readonly path: string; readonly line: number },
+  name: string,
+): Named[] {
+  return user.whole.recipe.parts.flatMap((part) =>
+    part.head.ingredients.flatMap((ingredient, index): Named[] => {
+      if (!sameName(ingredient.name, name)) return [];
+      const named: Named = { kind: 'ingredient', part: part.index, index };
+      const defined = occurrences(user.whole, named).find((o) => o.role === 'definition');
+      const origin = defined === undefined ? undefined : fromWhole(user, defined);
+      return origin?.path === base.path && origin.at.line === base.line ? [named] : [];
+    }),
+  );
+}
+
+/** The lines of a file that swap or drop an ingredient of that name. */
+export function changesOf({ document }: Snapshot, name: string): Place[] {
+  return document.lines.flatMap(({ statement }, line) => {
+    const old = statement.kind === 'swap' ? statement.old : statement.kind === 'drop' ? statement.name : undefined;
+    return old !== undefined && sameName(old.text, name) ? [placeOf(line, old)] : [];
+  });
 }
 
 /** The places of other files that build on a file, or on one part of it. */

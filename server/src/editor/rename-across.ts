@@ -8,11 +8,10 @@ import type { Position } from '../notation/document.ts';
 import { readLine } from '../notation/statements.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
-import { changedAt } from './across-files.ts';
+import { changedAt, changesOf, definedElsewhere, inheritedIn } from './across-files.ts';
 import { linkedAt } from './file-links.ts';
-import { fromWhole, type Located, toWhole } from './inherited.ts';
+import { fromWhole, toWhole } from './inherited.ts';
 import type { FileEdits, Kitchen } from './kitchen.ts';
-import { definition } from './navigation.ts';
 import { type Named, namedAt, occurrences } from './occurrences.ts';
 import { cursorAt, fileName, holds, type Place, placeOf } from './place.ts';
 import { nameOf, prepareRename, renameNamed, unreadable } from './rename.ts';
@@ -71,14 +70,6 @@ export function renameAcross(
 
 const refuse = (why: string): RenamedAcross => ({ ok: false, why });
 
-function definedElsewhere(snapshot: Snapshot, position: Position): Located | undefined {
-  const changed = changedAt(snapshot, position);
-  if (changed !== undefined) return changed;
-  const there = toWhole(snapshot, position);
-  const place = there === undefined ? undefined : definition(snapshot.whole, there);
-  return place && fromWhole(snapshot, place);
-}
-
 /** The file that defines the name, and all that build on it. */
 function renameHere(
   snapshot: Snapshot,
@@ -126,32 +117,23 @@ function inUser(
 ): Change {
   const edits: TextEdit[] = [];
   const { whole } = user;
-  for (const part of whole.recipe.parts) {
-    const candidates: Named[] =
-      kind === 'part'
-        ? isWhole && sameName(part.head.name, name)
-          ? [{ kind: 'part', part: part.index }]
-          : []
-        : part.head.ingredients.flatMap((i, index): Named[] =>
-            sameName(i.name, name) ? [{ kind: 'ingredient', part: part.index, index }] : [],
-          );
-    for (const candidate of candidates) {
-      const defined = occurrences(whole, candidate).find((o) => o.role === 'definition');
-      const origin = defined === undefined ? undefined : fromWhole(user, defined);
-      const isIts = kind === 'part' || (origin?.path === base.path && origin.at.line === base.line);
-      if (!isIts) continue;
-      const renamed = renameNamed(whole, candidate, to);
-      if (!renamed.ok) return renamed;
-      edits.push(...ownEdits(user, renamed.edits));
-    }
+  const candidates: Named[] =
+    kind === 'ingredient'
+      ? inheritedIn(user, base, name)
+      : whole.recipe.parts.flatMap((part): Named[] =>
+          isWhole && sameName(part.head.name, name) ? [{ kind: 'part', part: part.index }] : [],
+        );
+  for (const candidate of candidates) {
+    const renamed = renameNamed(whole, candidate, to);
+    if (!renamed.ok) return renamed;
+    edits.push(...ownEdits(user, renamed.edits));
   }
-  user.document.lines.forEach(({ statement }, at) => {
-    if (kind === 'ingredient') {
-      const old = statement.kind === 'swap' ? statement.old : statement.kind === 'drop' ? statement.name : undefined;
-      if (old !== undefined && sameName(old.text, name)) edits.push(replaceSpan(at, old, to));
-    } else if (isWhole && statement.kind === 'part' && statement.name && sameName(statement.name.text, name))
-      edits.push(replaceSpan(at, statement.name, to));
-  });
+  if (kind === 'ingredient') edits.push(...changesOf(user, name).map((at) => replaceSpan(at.line, at, to)));
+  else
+    user.document.lines.forEach(({ statement }, at) => {
+      if (isWhole && statement.kind === 'part' && statement.name && sameName(statement.name.text, name))
+        edits.push(replaceSpan(at, statement.name, to));
+    });
   return { ok: true, edits };
 }
 

@@ -366,6 +366,40 @@ describe('scale, format and explain', () => {
     );
   });
 
+  test('an editor starts the server, and a person is told so', async () => {
+    expect(await quern(['lsp', '--help'])).toMatchObject({ exit: 0, out: expect.stringContaining('lsp --stdio') });
+    expect(await quern(['lsp'])).toMatchObject({ exit: 2, err: expect.stringContaining('--stdio') });
+    expect(await quern(['lsp', '--stdio'])).toMatchObject({ exit: 'serving', err: '' });
+  });
+
+  test('a folder is no file', async () => {
+    const ran = await quern(['publish', 'pies'], { 'pies/a.quern': 'recipe A\n' });
+    expect([ran.exit, ran.err]).toEqual([2, 'quern publish: `pies` is a folder: name one file\n']);
+  });
+
+  test('what is converted already is said to be, and no diff is shown', async () => {
+    const ran = await quern(['convert', 'a.quern', '--to', 'celsius', '--dry-run'], {
+      'a.quern': 'recipe A\n  oven    180 C\n  200 g     oats\n  do Bake the oats for 5 min.\n',
+    });
+    expect([ran.exit, ran.out, ran.err]).toEqual([0, '', expect.stringContaining('Nothing is to be converted')]);
+  });
+
+  test.each(['2026-02-30', '2026-13-01', '2026-9-4', 'today'])('%s is no day of a trial', async (day) => {
+    const ran = await quern(['trial', 'a.quern', '--date', day], {
+      'a.quern': 'recipe A\n  1 g  salt\n  do Taste the salt.\n',
+    });
+    expect([ran.exit, ran.err]).toEqual([2, expect.stringContaining(`not \`${day}\``)]);
+  });
+
+  test('the foods of the house stand in columns', async () => {
+    const { out } = await quern(['config', 'a.quern'], {
+      'quern.json': '{}',
+      'a.quern': 'recipe A\n',
+      'foods.quern': 'food rye\n  like    rye flour\n\nfood quay flour\n  like    plain flour\n',
+    });
+    expect(out).toMatch(/ {2}rye {9}foods\.quern\n {2}quay flour {2}foods\.quern\n/);
+  });
+
   test('help names every command', async () => {
     const { out, exit } = await quern(['--help']);
     for (const name of ['check', 'report', 'scale', 'format', 'weigh', 'explain', 'lsp']) expect(out).toContain(name);

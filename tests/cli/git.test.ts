@@ -153,5 +153,7 @@ describe('diff', () => {
     expect([ran.exit, ran.out]).toEqual([0, expect.stringMatching(/^pies\/a\.quern\ncrust:\n {2}butter down 20 g/)]);
     const fresh = await quern('diff', 'x.quern', '/dev/null', '.', '.', join(root, 'new.tmp'), 'def', '100644');
     expect(fresh.out).toContain('new part crust: plain flour, butter, water');
+    const gone = await quern('diff', 'x.quern', join(root, 'new.tmp'), 'def', '100644', '/dev/null', '.', '.');
+    expect(gone.out).toBe('x.quern\nthe file is no more\n');
   });
 });

@@ -72,7 +72,9 @@ export function isIgnored(path: string, io: Io, houses: Houses): boolean {
 
 function readFile(path: string, io: Io): Input {
   const absolute = io.resolve(path);
-  if (io.kind(absolute) !== 'file') throw new UsageError(`there is no file \`${path}\``);
+  const kind = io.kind(absolute);
+  if (kind === 'folder') throw new UsageError(`\`${path}\` is a folder: name one file`);
+  if (kind === undefined) throw new UsageError(`there is no file \`${path}\``);
   return inputAt(absolute, io.shown(absolute), io);
 }
 

@@ -44,6 +44,14 @@ export async function main(
 ): Promise<Exit | 'serving'> {
   const [name = 'help', ...rest] = args;
   if (name === 'lsp') {
+    if (rest.includes('--help') || rest.includes('-h')) {
+      io.out(HELP_OF_LSP);
+      return 0;
+    }
+    if (!rest.some((arg) => /^--(?:stdio|node-ipc|socket|pipe)(?:=|$)/.test(arg))) {
+      io.err('quern lsp: an editor starts it, and speaks to it over --stdio\n');
+      return 2;
+    }
     serve();
     return 'serving';
   }
@@ -73,6 +81,13 @@ export async function main(
     return 2;
   }
 }
+
+const HELP_OF_LSP = [
+  'quern lsp --stdio',
+  '',
+  '  the language server, for an editor to start; README.md shows how for Neovim, Helix and Emacs',
+  '',
+].join('\n');
 
 const wantsJson = (args: readonly string[]): boolean =>
   args.includes('--format=json') || args[args.indexOf('--format') + 1] === 'json';

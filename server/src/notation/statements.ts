@@ -224,7 +224,14 @@ class Reading {
     const preparation = textIn(text, read.preparation);
     const note = read.note && this.note(read.note);
     if (name !== undefined && /^[.)]/.test(name.text)) {
-      this.fault('not-a-statement', this.whole(), 'steps are not numbered: start each with `do`');
+      const whole = this.whole();
+      const unit = amount?.kind === 'measured' ? (amount.counted ?? amount.unit) : undefined;
+      if (unit === undefined) this.fault('not-a-statement', whole, 'steps are not numbered: start each with `do`');
+      else {
+        const written = text.slice(unit.start, unit.end);
+        const without = text.slice(whole.start, name.start) + text.slice(name.start + 1, whole.end);
+        this.fault('not-a-statement', whole, `write \`${written}\` without a point`, without);
+      }
     }
     if (amount === undefined && (opened === 'optional' || opened === 'add')) {
       this.missing('missing-amount', `write the amount first: \`${opened} 20 g ${name?.text ?? 'butter'}\``);
@@ -453,8 +460,8 @@ class Reading {
     );
   }
 
-  private fault(code: SyntaxFault['code'], { start, end }: Span, detail: string): void {
-    this.faults.push({ code, start, end, detail });
+  private fault(code: SyntaxFault['code'], { start, end }: Span, detail: string, write?: string): void {
+    this.faults.push({ code, start, end, detail, ...(write !== undefined && { write }) });
   }
 }
 

@@ -55,6 +55,13 @@ The message says what to write instead. The lines around it are read as usual. S
             'recipe Oat slab\n  200 g     rolled oats\n  do Toast the oats in a dry pan.\n',
         },
       },
+      {
+        text: 'recipe Oat slab\n  200 g     rolled oats\n  2 tbsp. honey\n#   "2 tbsp. honey" syntax *: without a point\n  do Toast the oats with the honey.\n',
+        after: {
+          'Write the line so that it can be read':
+            'recipe Oat slab\n  200 g     rolled oats\n  2 tbsp honey\n  do Toast the oats with the honey.\n',
+        },
+      },
       'recipe Oat slab\n  200 g     rolled oats\n  oven    160 C\n#   "oven    160 C" syntax: above the first part\n  do Toast the oats.\n',
     ],
   },

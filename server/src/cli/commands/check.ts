@@ -65,7 +65,9 @@ export const check: Command = {
     const counts = count(files);
     io.out(printed(format, files, counts, { io, version, problems }));
     if (most !== undefined && counts.warning > most) {
-      io.err(`quern: ${counts.warning} warnings are more than --max-warnings ${most}\n`);
+      io.err(
+        `quern: ${counts.warning} ${counts.warning === 1 ? 'warning is' : 'warnings are'} more than --max-warnings ${most}\n`,
+      );
       return 1;
     }
     return LEVELS.slice(0, LEVELS.indexOf(failOn) + 1).some((level) => counts[level] > 0) ? 1 : 0;
@@ -112,7 +114,8 @@ function withoutBaseline(files: readonly CheckedFile[], options: Options, io: Io
   const baseline = update ? updated(before, files) : before;
   if (update) {
     io.write(io.resolve(path), baselineText(baseline));
-    io.err(`quern: ${path} now holds ${baseline.entries.reduce((sum, e) => sum + e.count, 0)} findings\n`);
+    const count = baseline.entries.reduce((sum, e) => sum + e.count, 0);
+    io.err(`quern: ${path} now holds ${count} ${count === 1 ? 'finding' : 'findings'}\n`);
   }
   const apart = setApart(files, baseline);
   if (apart.gone > 0)

@@ -99,6 +99,7 @@ function text(effects: Effects): string {
   const rows = Object.entries(effects.settings).map(([key, { value, from }]) => [key, words(value), from] as const);
   const keys = Math.max(...rows.map(([key]) => key.length));
   const values = Math.max(...rows.map(([, value]) => value.length));
+  const names = Math.max(...effects.foods.map(({ name }) => name.length));
   const lines = [
     effects.file,
     effects.house === null
@@ -109,7 +110,7 @@ function text(effects: Effects): string {
     ...rows.map(([key, value, from]) => `  ${key.padEnd(keys)}  ${value.padEnd(values)}  ${from}`),
   ];
   if (effects.foods.length > 0)
-    lines.push('', 'foods of the house', ...effects.foods.map(({ name, from }) => `  ${name}  ${from}`));
+    lines.push('', 'foods of the house', ...effects.foods.map(({ name, from }) => `  ${name.padEnd(names)}  ${from}`));
   if (effects.problems.length > 0)
     lines.push('', 'what could not be used', ...effects.problems.map((problem) => `  ${problem}`));
   return `${lines.join('\n')}\n`;

@@ -51,6 +51,7 @@ export const diff: Command = {
     if (byGit) io.out(`${after.shown}\n`);
     if (format === 'json') io.out(diffJson(found, { from: before.shown, to: after.shown }));
     else if (same && before.text === after.text) io.out('the same text\n');
+    else if (byGit && after.text === '') io.out('the file is no more\n');
     else io.out(diffText(found));
     return options.flags.has('exit-code') && !same ? 1 : 0;
   },

@@ -22,7 +22,7 @@ export const format: Command = {
     }
     if (options.flags.has('write')) {
       for (const { input, text } of changed) io.write(input.path, text);
-      io.err(`${changed.length} of ${inputs.length} files laid out anew.\n`);
+      io.err(`${changed.length} of ${inputs.length} ${inputs.length === 1 ? 'file' : 'files'} laid out anew.\n`);
       return 0;
     }
     if (laidOut.length > 1)

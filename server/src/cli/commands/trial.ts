@@ -16,8 +16,7 @@ export const trial: Command = {
   async run(options, io): Promise<Exit> {
     const { values, flags } = options;
     const date = values.date ?? io.today();
-    if (!/^\d{4}-\d{2}-\d{2}$/.test(date))
-      throw new UsageError(`--date wants a day such as 2026-09-14, not \`${date}\``);
+    if (!isDay(date)) throw new UsageError(`--date wants a day such as 2026-09-14, not \`${date}\``);
     const input = await readOne(options, io);
     const { document, outline, whole, isWhole } = snapshotOf(input, housesFor(io));
     const cooked = whole.recipe.parts.some((p) => p.head.ingredients.length > 0 || p.steps.length > 0);
@@ -37,3 +36,10 @@ export const trial: Command = {
     return 0;
   },
 };
+
+/** A day of the calendar: the 30th of February is none. */
+function isDay(date: string): boolean {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return false;
+  const day = new Date(`${date}T00:00:00Z`);
+  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(date);
+}

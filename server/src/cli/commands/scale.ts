@@ -12,7 +12,7 @@ import { choiceOf, type Options } from '../options.ts';
 export const scale: Command = {
   name: 'scale',
   usage:
-    'FILE (--by 1.5 | --to "12 slices" | --to-mass "900 g" | --to-pan "round 28 x 3 cm" [--from-pan "round 24 x 3 cm"] | --have "230 g plums" | --whole-eggs) [--part NAME] [--exact] [--write] [--dry-run] [--format text|json]',
+    'FILE (--by 1.5 | --to "12 slices" | --to-mass "900 g" | --to-pan "round 28 x 3 cm" [--from-pan "round 24 x 3 cm"] | --have "230 g plums" | --whole-eggs) [--part NAME] [--exact] [--write] [--dry-run] [--format text|json] [--stdin --stdin-name NAME]',
   summary: 'the whole file at another size',
   options: {
     ...INPUT_OPTIONS,

@@ -12,7 +12,7 @@ import { choiceOf, type Options } from '../options.ts';
 
 export const convert: Command = {
   name: 'convert',
-  usage: `FILE --to ${CONVERSIONS.join('|')} [--both] [--part NAME] [--lines 4-9] [--flour "1 kg"] [--write] [--dry-run] [--format text|json]`,
+  usage: `FILE --to ${CONVERSIONS.join('|')} [--both] [--part NAME] [--lines 4-9] [--flour "1 kg"] [--write] [--dry-run] [--format text|json] [--stdin --stdin-name NAME]`,
   summary: 'the amounts in other measures, or the temperatures on another scale',
   options: {
     ...INPUT_OPTIONS,

@@ -6,7 +6,7 @@ import { type Exit, UsageError } from '../io.ts';
 
 export const explain: Command = {
   name: 'explain',
-  usage: '[CODE [FILE]]',
+  usage: '[CODE [FILE]] [--stdin --stdin-name NAME]',
   summary: "a finding's page, with the arithmetic on a recipe; or the list of all",
   options: INPUT_OPTIONS,
   examples: ['quern explain', 'quern explain dough-too-wet', 'quern explain dough-too-wet tart.quern'],

@@ -41,6 +41,22 @@ describe('checking the folder on request', () => {
     expect(progress.at(-1)).toEqual({ token: 'bar', value: { kind: 'report', percentage: 100, message: '3 of 3' } });
   });
 
+  it('forgets what lies in a folder that is closed, and knows one that is opened', async () => {
+    const files = kitchen();
+    files.set('/other/e.quern', BAD.replace('Oats', 'Rye'));
+    const client = await inKitchen(files);
+    const rye = async () => (await client.request<{ name: string }[]>('workspace/symbol', { query: 'rye' })).length;
+    expect([(await check(client)).files, await rye()]).toEqual([3, 0]);
+    const other = { uri: 'file:///other', name: 'other' };
+    await client.notify('workspace/didChangeWorkspaceFolders', { event: { added: [other], removed: [] } });
+    expect([(await check(client)).files, await rye()]).toEqual([4, 1]);
+    expect(client.codes('file:///other/e.quern')).toContain('unknown-unit');
+    await client.notify('workspace/didChangeWorkspaceFolders', { event: { added: [], removed: [other] } });
+    await client.settled();
+    expect([client.codes('file:///other/e.quern'), await rye()]).toEqual([[], 0]);
+    expect(client.codes(uri('b'))).toContain('unknown-unit');
+  });
+
   it('stays true: files that change, are mended, deleted, opened and closed', async () => {
     const files = kitchen();
     const client = await inKitchen(files);

@@ -34,6 +34,7 @@ export const RICH: ClientCapabilities = {
   general: { positionEncodings: ['utf-16'] },
   workspace: {
     configuration: true,
+    workspaceFolders: true,
     workspaceEdit: { documentChanges: true, snippetEditSupport: true },
     didChangeConfiguration: { dynamicRegistration: true },
     didChangeWatchedFiles: { dynamicRegistration: true },

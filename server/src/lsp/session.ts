@@ -18,6 +18,7 @@ import {
   type ServerCapabilities,
 } from 'vscode-languageserver';
 import { status } from '../editor/status.ts';
+import { liesIn } from '../workspace/folders.ts';
 import type { Files } from '../workspace/ports.ts';
 import { DEFAULTS, readSettings, type Settings } from '../workspace/settings.ts';
 import { type Change, type Snapshot, takeBugs } from '../workspace/snapshot.ts';
@@ -198,12 +199,6 @@ class Session {
         this.tellHouses();
         this.relist(known ? paths : 'all');
       });
-    this.on('workspace/didChangeWorkspaceFolders', ({ event }: DidChangeWorkspaceFoldersParams) => {
-      for (const { uri } of event.removed) this.roots.delete(uri);
-      for (const { uri } of event.added) this.roots.add(uri);
-      this.rooted();
-      this.tellHouses();
-    });
     this.on('workspace/didChangeConfiguration', ({ settings }: { settings: unknown }) => {
       if (this.abilities.configuration) this.askSettings();
       else {
@@ -229,6 +224,14 @@ class Session {
   }
 
   private started(): void {
+    // The protocol's library hears these itself once a client that sends them is known: the last to ask is told.
+    this.on('workspace/didChangeWorkspaceFolders', ({ event }: DidChangeWorkspaceFoldersParams) => {
+      for (const { uri } of event.removed) this.roots.delete(uri);
+      for (const { uri } of event.added) this.roots.add(uri);
+      this.rooted();
+      this.tellHouses();
+      this.unlist(event.removed.flatMap(({ uri }) => pathOfUri(uri) ?? []));
+    });
     this.tellHouses();
     const registrations = [];
     if (this.abilities.registersWatchers)
@@ -345,6 +348,16 @@ class Session {
     this.folder
       .each(again, token, (file) => this.list(file))
       .catch((error: unknown) => logFailure(this.fence, 'relist', undefined, error));
+  }
+
+  /** Of folders that were closed, nothing is shown any more. */
+  private unlist(folders: readonly string[]): void {
+    const open = [...this.roots].flatMap((uri) => pathOfUri(uri) ?? []);
+    for (const path of this.listed) {
+      if (!folders.some((f) => liesIn(path, f)) || open.some((f) => liesIn(path, f))) continue;
+      this.listed.delete(path);
+      this.publish(this.store.uriAt(path), undefined, []);
+    }
   }
 
   /** Mistakes of each `quern.json`, where they are others than were told. No client asks for them: it is no recipe. */

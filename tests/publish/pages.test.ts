@@ -154,6 +154,13 @@ describe('HTML', () => {
     expect(html).not.toContain('</script> &');
   });
 
+  test('a figure keeps its degrees beside it, and what is part of a figure stands under it', () => {
+    const page = htmlPage(pageOf(example('bread/country-loaf.quern')));
+    expect(page).toContain('<li>Bake at 230&nbsp;°C (445&nbsp;°F) for');
+    expect(page).toContain('<th scope="row" class="of">of which sugars</th>');
+    expect(page).toContain('"text": "Bake at 230 °C (445 °F) for');
+  });
+
   test('it needs no script, has a language, one first heading, and a name for every section', () => {
     const html = htmlPage(small(PIE));
     expect(html).toMatch(/^<!doctype html>\n<html lang="en">/);

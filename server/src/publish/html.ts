@@ -34,6 +34,8 @@ ul.list li { display: grid; grid-template-columns: 15rem 1fr; gap: 1rem; padding
 .caution { border: 2px solid var(--ink); padding: .5rem 1rem; }
 .caution h2 { border: 0; margin: 0; }
 table { border-collapse: collapse; }
+table.figures { width: 100%; max-width: 26rem; }
+th.of { padding-left: 1rem; }
 td, th { text-align: left; font-weight: normal; padding: .15rem 1.5rem .15rem 0; border-bottom: 1px dotted var(--line); }
 caption { text-align: left; color: var(--soft); }
 @media (max-width: 30rem) { ul.list li { grid-template-columns: 1fr; gap: 0; } }
@@ -42,7 +44,7 @@ caption { text-align: left; color: var(--soft); }
   body { background: none; font-size: 10.5pt; }
   main { max-width: none; padding: 0; }
   h2, h3 { break-after: avoid; }
-  li, table, .caution { break-inside: avoid; }
+  li, ul.list, table, .caution { break-inside: avoid; }
   h1 { margin-top: 0; }
   h2 { margin: 1.2rem 0 .3rem; }
   h3 { margin: .7rem 0 .1rem; }
@@ -123,8 +125,11 @@ export function htmlPieces(page: ReaderPage): HtmlPieces {
     nutrition:
       nutrition === undefined
         ? ''
-        : `<section aria-labelledby="nutrition">\n<h2 id="nutrition">Nutrition</h2>\n<table>\n<caption>${escapeHtml(nutrition.title)}</caption>\n${nutrition.rows
-            .map(([name, value]) => `<tr><th scope="row">${escapeHtml(name)}</th><td>${escapeHtml(value)}</td></tr>`)
+        : `<section aria-labelledby="nutrition">\n<h2 id="nutrition">Nutrition</h2>\n<table class="figures">\n<caption>${escapeHtml(nutrition.title)}</caption>\n${nutrition.rows
+            .map(
+              ([name, value]) =>
+                `<tr><th scope="row"${name.startsWith('of which') ? ' class="of"' : ''}>${escapeHtml(name)}</th><td>${escapeHtml(value)}</td></tr>`,
+            )
             .join(
               '\n',
             )}\n</table>${nutrition.note === undefined ? '' : `\n<p>${escapeHtml(nutrition.note)}</p>`}\n</section>`,
@@ -150,10 +155,14 @@ const list = (items: readonly string[]): string =>
 
 /** Text as HTML shows it, in an element and in a quoted attribute. */
 export function escapeHtml(text: string): string {
-  return text
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;')
-    .replaceAll("'", '&#39;');
+  return (
+    text
+      .replaceAll('&', '&amp;')
+      .replaceAll('<', '&lt;')
+      .replaceAll('>', '&gt;')
+      .replaceAll('"', '&quot;')
+      .replaceAll("'", '&#39;')
+      // A line does not end between a figure and its degrees.
+      .replace(/(\d) (?=°[CF])/g, '$1&nbsp;')
+  );
 }

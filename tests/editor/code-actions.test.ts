@@ -51,6 +51,15 @@ describe('mending everything at once', () => {
     );
   });
 
+  it('or all of one kind, where there are several', () => {
+    const commas = 'recipe A\n  0,$05 kg    plain flour\n  1,5 tsp   salt\n  Mix the flour and the salt.\n';
+    expect(actionsAt(commas, 'quickfix')).toEqual(['Write `0.5`!', 'Mend all 2 of decimal-comma']);
+    expect(afterAction(commas, 'Mend all 2 of decimal-comma')).toBe(
+      'recipe A\n  0.5 kg    plain flour\n  1.5 tsp   salt\n  Mix the flour and the salt.\n',
+    );
+    expect(actionsAt(commas.replace('1,5', '1.5'), 'quickfix')).toEqual(['Write `0.5`!']);
+  });
+
   it('is not offered where nothing is sure', () => {
     expect(actionsAt(WET, 'source.fixAll.quern')).toEqual([]);
   });

@@ -42,6 +42,7 @@ export function codeActions(
   if (wants('quickfix')) {
     const near = snapshot.findings.open.filter((f) => touches(f, range));
     for (const finding of near) producers.push(() => fixActions(snapshot, finding));
+    for (const finding of oneOfEach(near)) producers.push(() => sameKindActions(snapshot, finding));
     for (const finding of near) producers.push(() => allowActions(snapshot, finding));
   }
   if (wants('source.fixAll.quern')) producers.push(() => fixAllActions(snapshot));
@@ -57,6 +58,9 @@ export function codeActions(
     }
   });
 }
+
+/** One finding a code. */
+const oneOfEach = (findings: readonly Finding[]): Finding[] => [...new Map(findings.map((f) => [f.code, f])).values()];
 
 function touches({ at }: Finding, { start, end }: PositionRange): boolean {
   if (at.line < start.line || at.line > end.line) return false;
@@ -98,21 +102,41 @@ function allowActions(snapshot: Snapshot, finding: Finding): Action[] {
 const INVENTS: ReadonlySet<string> = new Set(['allow-without-reason']);
 
 function fixAllActions(snapshot: Snapshot): Action[] {
-  const edits = sureEdits(snapshot);
+  const edits = sureEdits(snapshot.findings.open, snapshot);
   return edits.length === 0
     ? []
     : [{ title: 'Mend everything that changes no quantity', kind: 'source.fixAll.quern', edits: () => edits }];
 }
 
-/** The edits of all findings that have one fix alone, of layout or words; of two that overlap, the first. */
-function sureEdits(snapshot: Snapshot): readonly TextEdit[] {
+/** All of a code at once, where each has one sure fix or is left as it is. */
+function sameKindActions(snapshot: Snapshot, finding: Finding): Action[] {
+  if (sureFix(finding, snapshot) === undefined) return [];
+  const alike = snapshot.findings.open.filter((f) => f.code === finding.code && sureFix(f, snapshot) !== undefined);
+  return alike.length < 2
+    ? []
+    : [
+        {
+          title: `Mend all ${alike.length} of ${finding.code}`,
+          kind: 'quickfix',
+          finding,
+          edits: () => sureEdits(alike, snapshot),
+        },
+      ];
+}
+
+/** The one fix of a finding, where it is of layout or words. */
+function sureFix(finding: Finding, snapshot: Snapshot): Fix | undefined {
+  if (INVENTS.has(finding.code)) return undefined;
+  const [fix, ...others] = fixesOf(finding, snapshot);
+  return fix === undefined || others.length > 0 || !isSure(fix) ? undefined : fix;
+}
+
+/** The sure edits of findings; of two that overlap, the first. */
+function sureEdits(findings: readonly Finding[], snapshot: Snapshot): readonly TextEdit[] {
   const taken: TextEdit[] = [];
-  for (const finding of snapshot.findings.open) {
-    if (INVENTS.has(finding.code)) continue;
-    const fixes = fixesOf(finding, snapshot);
-    const [fix] = fixes;
-    if (fix === undefined || fixes.length > 1 || !isSure(fix)) continue;
-    if (fix.edits.some((edit) => taken.some((other) => overlap(edit, other)))) continue;
+  for (const finding of findings) {
+    const fix = sureFix(finding, snapshot);
+    if (fix === undefined || fix.edits.some((edit) => taken.some((other) => overlap(edit, other)))) continue;
     taken.push(...fix.edits);
   }
   return taken;

@@ -44,6 +44,13 @@ describe('across files', () => {
         context: { includeDeclaration: false },
       }),
     ).toEqual([{ uri: TART_URI, range: range(1, 16, 34) }]);
+    expect(await client.request<Location[]>('textDocument/implementation', at(PASTE_URI, 0, 7))).toEqual([
+      { uri: TART_URI, range: range(1, 16, 34) },
+    ]);
+    expect(await client.request<Location[]>('textDocument/implementation', at(TART_URI, 2, 6))).toEqual([]);
+    expect(await client.request<Location[]>('textDocument/declaration', at(TART_URI, 1, 42))).toEqual([
+      { uri: PASTE_URI, range: range(0, 5, 10) },
+    ]);
   });
 
   it('a rename changes open files at their version and closed ones as they are', async () => {

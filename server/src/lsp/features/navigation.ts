@@ -4,6 +4,7 @@ import type {
   DocumentHighlightParams,
   DocumentLink,
   DocumentLinkParams,
+  ImplementationParams,
   Location,
   ReferenceParams,
 } from 'vscode-languageserver';
@@ -19,14 +20,26 @@ import { type Feature, onDocument, type View } from '../feature.ts';
 export const navigationFeature: Feature = {
   capability: () => ({
     definitionProvider: true,
+    declarationProvider: true,
+    implementationProvider: true,
     referencesProvider: true,
     documentHighlightProvider: true,
     documentLinkProvider: {},
   }),
   requests: [
-    onDocument<DefinitionParams, Location[]>('textDocument/definition', [], (snapshot, { position }, view) => {
-      const found = definitionAcross(snapshot, readPosition(position), view.kitchen());
-      return found === undefined ? [] : [locationOf(found, snapshot, view)];
+    // Some editors bind only one of the two.
+    ...['textDocument/definition', 'textDocument/declaration'].map((method) =>
+      onDocument<DefinitionParams, Location[]>(method, [], (snapshot, { position }, view) => {
+        const found = definitionAcross(snapshot, readPosition(position), view.kitchen());
+        return found === undefined ? [] : [locationOf(found, snapshot, view)];
+      }),
+    ),
+    // What other files make of a recipe, a part or a line that they build on.
+    onDocument<ImplementationParams, Location[]>('textDocument/implementation', [], (snapshot, { position }, view) => {
+      const path = view.pathOf(snapshot.uri);
+      return referencesAcross(snapshot, path, readPosition(position), false, view.kitchen())
+        .filter((found) => found.path !== undefined && found.path !== path)
+        .map((found) => locationOf(found, snapshot, view));
     }),
     onDocument<ReferenceParams, Location[]>(
       'textDocument/references',

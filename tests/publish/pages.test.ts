@@ -159,6 +159,7 @@ describe('HTML', () => {
     expect(page).toContain('<li>Bake at 230&nbsp;°C (445&nbsp;°F) for');
     expect(page).toContain('<th scope="row" class="of">of which sugars</th>');
     expect(page).toContain('"text": "Bake at 230 °C (445 °F) for');
+    expect(page.indexOf('class="state"')).toBeLessThan(page.indexOf('id="ahead"'));
   });
 
   test('it needs no script, has a language, one first heading, and a name for every section', () => {

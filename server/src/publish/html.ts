@@ -76,7 +76,7 @@ ${p.data}
 <body>
 <main>
 <h1>${p.title}</h1>
-${[p.head, p.state, p.cautions, p.ingredients, p.method, p.notes, p.allergens, p.nutrition].filter((x) => x !== '').join('\n')}
+${[factsOf(page), p.state, aheadOf(page), p.cautions, p.ingredients, p.method, p.notes, p.allergens, p.nutrition].filter((x) => x !== '').join('\n')}
 </main>
 </body>
 </html>
@@ -84,22 +84,11 @@ ${[p.head, p.state, p.cautions, p.ingredients, p.method, p.notes, p.allergens, p
 }
 
 export function htmlPieces(page: ReaderPage): HtmlPieces {
-  const facts = headFacts(page);
   const nutrition = nutritionLines(page);
   const many = page.sections.length > 1;
   return {
     title: escapeHtml(page.title),
-    head: [
-      page.by === undefined ? '' : `<p class="by">By ${escapeHtml(page.by)}</p>`,
-      facts.length === 0
-        ? ''
-        : `<dl class="facts">\n${facts.map(([name, value]) => `<dt>${escapeHtml(name)}</dt><dd>${escapeHtml(value)}</dd>`).join('\n')}\n</dl>`,
-      page.ahead.length === 0
-        ? ''
-        : `<section aria-labelledby="ahead">\n<h2 id="ahead">Ahead of time</h2>\n${list(page.ahead)}\n</section>`,
-    ]
-      .filter((x) => x !== '')
-      .join('\n'),
+    head: [factsOf(page), aheadOf(page)].filter((x) => x !== '').join('\n'),
     ingredients: `<section aria-labelledby="ingredients">\n<h2 id="ingredients">Ingredients</h2>\n${page.sections
       .filter((s) => s.ingredients.length > 0)
       .map((s) => `${heading(s, many)}${ingredientList(s)}`)
@@ -138,6 +127,21 @@ export function htmlPieces(page: ReaderPage): HtmlPieces {
     data: `<script type="application/ld+json">\n${jsonLd(page).trim().replaceAll('<', '\\u003c')}\n</script>`,
   };
 }
+
+/** Who answers for it, how much it makes and how long it takes. */
+function factsOf(page: ReaderPage): string {
+  const facts = headFacts(page);
+  const rows = facts.map(([name, value]) => `<dt>${escapeHtml(name)}</dt><dd>${escapeHtml(value)}</dd>`);
+  return [
+    ...(page.by === undefined ? [] : [`<p class="by">By ${escapeHtml(page.by)}</p>`]),
+    ...(rows.length === 0 ? [] : [`<dl class="facts">\n${rows.join('\n')}\n</dl>`]),
+  ].join('\n');
+}
+
+const aheadOf = ({ ahead }: ReaderPage): string =>
+  ahead.length === 0
+    ? ''
+    : `<section aria-labelledby="ahead">\n<h2 id="ahead">Ahead of time</h2>\n${list(ahead)}\n</section>`;
 
 const heading = ({ name }: PageSection, many: boolean): string =>
   many && name !== '' ? `<h3>${escapeHtml(name)}</h3>\n` : '';

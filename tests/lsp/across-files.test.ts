@@ -53,6 +53,17 @@ describe('across files', () => {
     ]);
   });
 
+  it('a file that builds on itself is told so where it is open', async () => {
+    const own = 'recipe Round\n  from    r.quern\n';
+    const client = await Client.connect({ capabilities: RICH, files: new Map([['/k/r.quern', own]]) });
+    const uri = 'file:///k/r.quern';
+    await client.open(uri, own);
+    await client.settled();
+    expect(client.published.at(-1)?.diagnostics.map((d) => d.message)).toEqual([
+      expect.stringContaining('`r.quern` is this file, and a recipe cannot build on itself'),
+    ]);
+  });
+
   it('a rename changes open files at their version and closed ones as they are', async () => {
     const client = await Client.connect({ capabilities: RICH, files: files() });
     await client.open(PASTE_URI, PASTE, 4);

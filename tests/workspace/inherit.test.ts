@@ -313,6 +313,18 @@ describe('what is found in a variant', () => {
     expect(finding?.said.message).toMatch(/^What this builds on lists no `castor sugar`: there is `caster sugar`/);
   });
 
+  test('and those that end so', () => {
+    const base = BASE.replace('butter\n', 'unsalted butter\n');
+    const variant = 'recipe V\n  from    base.quern\n  drop buter\n';
+    const [finding] = openAmong('v.quern', { 'v.quern': variant, 'base.quern': base }).findings.open;
+    expect(finding?.said.message).toMatch(/^What this builds on lists no `buter`: there is `unsalted butter`/);
+  });
+
+  test('a swap that cannot be read is said to be, and no more', () => {
+    const variant = 'recipe V\n  from    base.quern\n  swap butter with 20 g lard\n';
+    expect(found('v.quern', { 'v.quern': variant, 'base.quern': BASE })).toEqual(['3: syntax']);
+  });
+
   test('a near name is offered for a file that is not there', () => {
     const snapshot = openAmong('v.quern', { 'v.quern': 'recipe V\n  from    bade.quern\n', 'base.quern': BASE });
     const [finding] = snapshot.findings.open;
@@ -320,6 +332,12 @@ describe('what is found in a variant', () => {
     expect(finding?.said.message).toBe(
       'There is no file `bade.quern` beside this one: write its name from this folder on, perhaps `base.quern`.',
     );
+  });
+
+  test('without its ending too', () => {
+    const snapshot = openAmong('v.quern', { 'v.quern': 'recipe V\n  from    base\n', 'base.quern': BASE });
+    const [finding] = snapshot.findings.open;
+    expect(finding === undefined ? [] : fixesOf(finding, snapshot).map((f) => f.title)).toEqual(['Write `base.quern`']);
   });
 
   test('and in the folder that its name points to', () => {

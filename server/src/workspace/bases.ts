@@ -38,7 +38,7 @@ export function basesOver(files: Files): Bases {
       const end = (path: string) => path.slice(path.lastIndexOf('/') + 1);
       return names
         .filter((n) => files.beside(from, n) !== from)
-        .map((n) => ({ n, far: distance(end(n), end(name)) }))
+        .map((n) => ({ n, far: Math.min(distance(end(n), end(name)), distance(end(n), `${end(name)}.quern`)) }))
         .filter(({ far }) => far <= 3)
         .sort((a, b) => a.far - b.far)
         .slice(0, MOST_NEAR)

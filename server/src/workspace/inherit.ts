@@ -263,6 +263,8 @@ class Writing {
     at: number,
     names: readonly string[],
   ): void {
+    // What cannot be read is said to be, and that is enough.
+    if (statement.kind === 'swap' && statement.ingredient.name === undefined) return;
     const name = statement.kind === 'swap' ? statement.old : statement.name;
     if (name !== undefined) this.say('nothing-to-change', at, name, name.text, names);
   }

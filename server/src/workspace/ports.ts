@@ -25,4 +25,6 @@ export interface Bases {
   load(fromPath: string, file: string): Loaded | undefined;
   /** Files that could have been meant, as they would be written there. */
   near?(fromPath: string, file: string): readonly string[];
+  /** The path of a text that is known by a URI, as its bases would give it. */
+  pathOf?(uri: string): string | undefined;
 }

@@ -146,7 +146,8 @@ export class Snapshot implements Scene {
   /** The file written out in full with what it builds on; undefined when it builds on nothing. */
   get written(): WrittenOut | undefined {
     if (!this.recipe.inherits) return undefined;
-    this.madeWritten ??= { written: writeOut(this.uri, this.document, this.outline, this.house, this.bases) };
+    const path = this.bases.pathOf?.(this.uri) ?? this.uri;
+    this.madeWritten ??= { written: writeOut(path, this.document, this.outline, this.house, this.bases) };
     return this.madeWritten.written;
   }
 

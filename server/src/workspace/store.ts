@@ -40,6 +40,7 @@ export class Store {
   private readonly bases: Bases = {
     load: (from, file) => this.houses.bases.load(this.pathOf(from) ?? from, file),
     near: (from, file) => this.houses.bases.near?.(this.pathOf(from) ?? from, file) ?? [],
+    pathOf: (uri) => this.pathOf(uri),
   };
 
   constructor(disk: Files, pathOf: PathOf, uriOf: UriOf, settings: Settings = DEFAULTS) {

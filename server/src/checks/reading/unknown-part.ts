@@ -173,8 +173,10 @@ const isNear = (name: string, part: string): boolean =>
   Math.abs(name.length - part.length) <= MOST_APART && distance(name.toLowerCase(), part.toLowerCase()) <= MOST_APART;
 
 const nearest = (name: string, parts: readonly string[]): readonly string[] =>
-  name.length > 60
-    ? parts
-    : [...parts].sort(
-        (a, b) => distance(name.toLowerCase(), a.toLowerCase()) - distance(name.toLowerCase(), b.toLowerCase()),
-      );
+  name.length > 60 ? parts : [...parts].sort((a, b) => howFar(name, a) - howFar(name, b));
+
+/** To the name, or to the words it ends with: `buter` is near to unsalted butter. */
+function howFar(name: string, part: string): number {
+  const words = part.toLowerCase().split(' ');
+  return Math.min(...words.map((_, i) => distance(name.toLowerCase(), words.slice(i).join(' '))));
+}

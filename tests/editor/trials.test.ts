@@ -84,6 +84,18 @@ describe('a new trial', () => {
     expect(after.split('\n')[line]?.slice(start, end)).toBe('35-40 min');
   });
 
+  it('carries a mark that says, pointed at, what is another since', () => {
+    const plain = CAKE.slice(0, CAKE.indexOf('\ntrial'));
+    const { snapshot } = fixture(plain);
+    const cooked = edited(snapshot, startTrial(snapshot, '2026-11-25')?.edits ?? []).replace('tested  ', 'tested  $0');
+    expect(hoverAt(cooked)).toMatch(/^tested .*\nNow: as it was cooked$/m);
+    const changed = cooked.replace('100 g     butter', '120 g     butter').replace('for 5 min', 'for 8 min');
+    expect(hoverAt(changed)).toMatch(/^Changed since: line 3, line 5$/m);
+    expect(hoverAt(cooked.replace('  do Turn over and bake for 5 min.\n', ''))).toMatch(
+      /^Changed since: something was taken out$/m,
+    );
+  });
+
   it('of a variant tests the recipe as a cook cooks it, so that nothing is changed since', () => {
     const files = {
       'cake.quern': CAKE.slice(0, CAKE.indexOf('\ntrial')),

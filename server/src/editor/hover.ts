@@ -13,6 +13,7 @@ import { hoverMention } from './hover/mention.ts';
 import { hoverPart } from './hover/part.ts';
 import { hoverRecipe } from './hover/recipe.ts';
 import { hoverTemperature } from './hover/temperature.ts';
+import { hoverTested } from './hover/tested.ts';
 import { hoverTime } from './hover/time.ts';
 import { hoverTrial } from './hover/trials.ts';
 import { hoverUnit } from './hover/unit.ts';
@@ -44,6 +45,7 @@ const SOURCES: readonly HoverSource[] = [
   hoverTemperature,
   hoverTime,
   hoverTrial,
+  hoverTested,
   hoverUnit,
   hoverMention,
   hoverIngredient,

@@ -38,10 +38,12 @@ const UNITS: readonly (readonly [RegExp, string, number])[] = [
     'tbsp',
     1,
   ],
-  [/^(?:tea-?spoonfuls?|teaspoonsful|teaspoons?|teasp\.?|tsps?\.?|t\.)(?![a-z])/i, 'tsp', 1],
+  [/^(?:tea-?spoonfuls?|teaspoonsful|teaspoons?|teasp\.?|tsps?\.?|t\.|5 ?ml spoons?)(?![a-z])/i, 'tsp', 1],
+  [/^t(?= [a-z])/, 'tsp', 1],
+  [/^15 ?ml spoons?(?![a-z])/i, 'tbsp', 1],
   [/^(?:dessert-?spoonfuls?|dessertspoons?)(?![a-z])/i, 'tsp', 2],
   [/^(?:salt-?spoonfuls?|saltspoons?)(?![a-z])/i, 'tsp', 1 / 4],
-  [/^(?:cupfuls?|cupsful|cups?|c\.)(?![a-z])/i, 'cup', 1],
+  [/^(?:cupfuls?|cupsful|cups?|c\.|c(?= [a-z]))(?![a-z])/i, 'cup', 1],
   [/^(?:tea-?cup(?:ful)?s?)(?![a-z])/i, 'pint', 1 / 4],
   [/^(?:wine-?glass(?:es|fuls?)?)(?![a-z])/i, 'fl oz', 2],
   [/^(?:gills?)(?![a-z])/i, 'fl oz', 4],
@@ -53,7 +55,7 @@ const UNITS: readonly (readonly [RegExp, string, number])[] = [
   [/^(?:gallons?|gals?\.?)(?![a-z])/i, 'gallon', 1],
   [/^(?:kilogram(?:me)?s?|kilos?|kgs?\.?)(?![a-z])/i, 'kg', 1],
   [/^(?:milligrams?|mg\.?)(?![a-z])/i, 'mg', 1],
-  [/^(?:gram(?:me)?s?|gms?\.?|gr\.|g\.?)(?![a-z])/, 'g', 1],
+  [/^(?:gram(?:me)?s?|gms?\.?|gr\.|gr(?= )|g\.?)(?![a-z])/, 'g', 1],
   [/^(?:millilit(?:re|er)s?|mls?\.?)(?![a-z])/i, 'ml', 1],
   [/^(?:centilit(?:re|er)s?|cls?\.?)(?![a-z])/i, 'cl', 1],
   [/^(?:decilit(?:re|er)s?|dls?\.?)(?![a-z])/i, 'dl', 1],
@@ -75,12 +77,15 @@ const RANGE = String.raw`${NUMBER}(?:\s*(?:-|–|—|to|or)\s*${NUMBER})?`;
 const MANNERS =
   /^(?:very )?(heaping|heaped|rounded|rounding|level|scant|scanty|generous|good|large|small|full|packed|firmly packed|lightly packed)\s+/i;
 
-/** A size told by another thing: `a thumb-sized piece of ginger`. */
-const LIKE_SIZES = /^(?:(?:an?|one|1) )?((?:thumb|finger|walnut|egg)[- ](?:sized?|length))[- ](?=piece\b|knob\b)/i;
+/** A size told by a length or by another thing: `a thumb-sized piece of ginger`, `2cm piece`. */
+const LIKE_SIZES =
+  /^(?:(?:an?|one|1) )?((?:thumb|finger|walnut|egg)[- ](?:sized?|length)|[\d½¼¾]+(?:\/\d+)?[- ]?(?:cm|mm|in|inch|inches)\.?(?:\/[\d½¼¾]+[- ]?(?:cm|in|inch)\.?)?)[- ](?=piece\b|knob\b)/i;
+/** A bound on the amount is said beside it. */
+const BOUNDS = /^(up to|at least|no more than) (?=\d|[½⅓⅔¼¾⅛])/i;
 
 /** The amount that a printed line opens with. */
 export function printedAmount(printed: string): PrintedAmount {
-  const like = LIKE_SIZES.exec(printed);
+  const like = LIKE_SIZES.exec(printed) ?? BOUNDS.exec(printed);
   const notes = like === null ? [] : [(like[1] ?? '').toLowerCase()];
   let rest = digits(like === null ? printed : printed.slice(like[0].length));
   let about = '';
@@ -131,7 +136,7 @@ function digits(text: string): string {
   let t = text.trimStart();
   const glyph = '½⅓⅔¼¾⅛⅜⅝⅞';
   t = t.replace(new RegExp(`^(\\d+)(?:\\s*-\\s*|\\s+and\\s+|\\s*&\\s*|\\s+)(\\d+\\/\\d+|[${glyph}])`), '$1 $2');
-  t = t.replace(/^(\d+) ?⁄ ?(\d+)/, '$1/$2').replace(/^(\d+\/\d+|[½⅓⅔¼¾⅛⅜⅝⅞]) of an? /, '$1 ');
+  t = t.replace(/^(\d+) ?⁄ ?(\d+)/, '$1/$2').replace(/^(\d+\/\d+|[½⅓⅔¼¾⅛⅜⅝⅞])(?: of)? an? /, '$1 ');
   const whole = /^(an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b/i.exec(t);
   if (whole !== null) {
     const value = wordValue(whole[1]);
@@ -251,7 +256,9 @@ function holderWord(printed = ''): string {
 /** `2 (14-ounce) cans`, `1 can (15 oz)`, `2 cans beans (14 oz each)`, `2 14-oz. cans`, `1 8-ounce package`. */
 function holderOf(quantity: string, rest: string): { readonly amount: string; readonly rest: string } | undefined {
   const inside = String.raw`(${NUMBER})[\s-]*(ounces?|ozs?\.?|pounds?|lbs?\.?|grams?|g|kg|ml|l|pints?|quarts?|fl\.? oz\.?)`;
-  const before = new RegExp(`^\\(?${inside}\\.?\\)?[\\s-]*(${HOLDERS})\\b\\.?`, 'i').exec(rest);
+  // `400g/14oz tin`: the same weight in another measure behind the first.
+  const again = String.raw`(?:\s*\/\s*${NUMBER}[\s-]*(?:ounces?|ozs?\.?|lbs?\.?|g|kg|ml|fl\.? oz\.?))?`;
+  const before = new RegExp(`^\\(?${inside}\\.?${again}\\)?[\\s-]*(${HOLDERS})\\b\\.?`, 'i').exec(rest);
   const after = new RegExp(`^(${HOLDERS})\\s*\\((?:about )?${inside}\\.?(?:\\s*each)?\\)`, 'i').exec(rest);
   const behind = new RegExp(
     `^(${HOLDERS})\\s+(?:of\\s+)?([^,()\\d]+?)\\s*\\((?:about )?${inside}\\.?(?:\\s*each)?\\)`,

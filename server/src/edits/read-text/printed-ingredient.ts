@@ -105,7 +105,7 @@ function readSized(text: string): readonly string[] | undefined {
 function readPlain(text: string, world: World): readonly string[] | undefined {
   const { text: bare, optional } = withoutOptional(text);
   const amount = printedAmount(bare);
-  if (amount.amount === undefined || amount.rest === '') return undefined;
+  if (amount.amount === undefined || amount.rest === '' || NO_MEASURE.test(amount.rest)) return undefined;
   const other = /^(.+?),? (or (?:about )?(?:\d|[½⅓⅔¼¾⅛]|one |two |half ).+)$/i.exec(amount.rest);
   if (other !== null && printedAmount((other[2] ?? '').slice(3)).amount !== undefined)
     return readPlain(
@@ -124,6 +124,9 @@ function readPlain(text: string, world: World): readonly string[] | undefined {
   return [optional ? `optional ${line}` : line];
 }
 
+/** What nobody measures: one of it is as much as is needed. */
+const NO_MEASURE = /^(?:(?:good|big|generous) )?(?:glug|splash|drizzle|dollop|squeeze|sprinkling|bit) of /i;
+
 /** `2 eggs plus 1 yolk`, `1 egg and 2 egg yolks`: two lines. */
 function plusAnother(rest: string): { readonly name: string; readonly more: string } | undefined {
   const match =
@@ -136,7 +139,7 @@ function plusAnother(rest: string): { readonly name: string; readonly more: stri
 
 /** A name, then an amount: `Flour, all-purpose 2 lb`, `Sugar: 1 cup`, `Butter ... 4 oz`. */
 function readInverted(text: string, world: World): readonly string[] | undefined {
-  const match = /^(.*?[a-z)])\s*(?:\.{2,}|:|–|—|-{2,}|,| )\s*((?:about )?(?:\d|[½⅓⅔¼¾⅛]).*)$/i.exec(text);
+  const match = /^(.*?[a-z)])\s*(?:\.{2,}|:|–|—|-{2,}| - |,| )\s*((?:about )?(?:\d|[½⅓⅔¼¾⅛]).*)$/i.exec(text);
   if (match === null) return undefined;
   const amount = printedAmount(match[2] ?? '');
   if (amount.amount === undefined || amount.rest.replace(/[().,]/g, '').trim() !== '') return undefined;
@@ -152,7 +155,7 @@ function readFree(text: string, world: World): readonly string[] | undefined {
   const before = optional ? 'optional ' : '';
   const taste = /,?\s*(?:or )?to (?:your )?taste\b,?/i.test(bare);
   const vague =
-    /^(?:(?:a )?few (?:grains|gratings|drops|leaves)|a (?:little|few|bit of|sprinkling of|squeeze of|handful of|knob of|drizzle of|splash of|piece of)|some|enough|few|extra|additional|more) /i;
+    /^(?:(?:a )?few (?:grains|gratings|drops|leaves)|a (?:good |big |generous )?(?:little|few|bit of|sprinkling of|squeeze of|handful of|knob of|drizzle of|splash of|glug of|dollop of|piece of)|some|enough|few|extra|additional|more) /i;
   const rest = bare
     .replace(/,?\s*(?:or )?to (?:your )?taste\b,?/i, '')
     .replace(/,?\s*as needed$/i, '')
@@ -160,7 +163,7 @@ function readFree(text: string, world: World): readonly string[] | undefined {
     .replace(/^(?:of )/, '')
     .trim();
   const served =
-    / (for|to) ((?:dusting|frying|greasing|brushing|serving|serve|garnish|sprinkling|rolling|deep|the|finish|taste|decorate|coating|kneading|board|moisten|cover|fry|make|season|glaze|bind|mix)\b.*)$/i.exec(
+    / (for|to) ((?:dust|dusting|frying|greasing|brushing|serving|serve|garnish|sprinkling|rolling|deep|the|finish|taste|decorate|coating|kneading|board|moisten|cover|fry|make|season|glaze|bind|mix)\b.*)$/i.exec(
       rest,
     );
   const { name, preparation, notes } = split(served === null ? rest : rest.slice(0, served.index));
@@ -175,7 +178,10 @@ function readFree(text: string, world: World): readonly string[] | undefined {
 
 function withoutOptional(text: string): { readonly text: string; readonly optional: boolean } {
   const bare = text
-    .replace(/\s*\(optional\)|,?\s*\(?if (?:desired|liked)\)?|,\s*optional\b|^optional:?\s+|\s+optional$/i, '')
+    .replace(
+      /\s*\(optional\)|,?\s*\(?if (?:desired|liked)\)?|,\s*optional\b|^optional:?\s+|\s+(?:[-–—]\s+)?optional$/i,
+      '',
+    )
     .trim();
   return { text: bare, optional: bare !== text };
 }
@@ -200,6 +206,9 @@ function split(rest: string): NameParts {
   const cut = /,\s*|;\s*|\s+[-–—]\s+/.exec(flat);
   const name = tidy(cut === null ? flat : flat.slice(0, cut.index));
   const after = cut === null ? '' : tidy(flat.slice(cut.index + cut[0].length));
+  const more = / (?:\+|plus|and) ((?:some |a little )?(?:more|extra)\b.*)$/i.exec(name);
+  if (more !== null)
+    return { name: name.slice(0, more.index), preparation: joined(after, `plus ${more[1] ?? ''}`) ?? '', notes };
   const purpose =
     cut === null
       ? / (for (?:dusting|frying|greasing|brushing|serving|garnish|sprinkling|rolling|the [a-z]+))$/i.exec(name)

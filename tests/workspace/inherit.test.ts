@@ -320,6 +320,19 @@ describe('what is found in a variant', () => {
     expect(finding?.said.message).toMatch(/^What this builds on lists no `buter`: there is `unsalted butter`/);
   });
 
+  test.each([
+    ['from    foods.quern', 'food rye\n  like    rye flour\n'],
+    ['from    foods.quern', ''],
+    ['from    foods.quern', 'recipe Begun\n  yield   8 bars\n'],
+    ['yield   1 tart\npart y from foods.quern : z', 'recipe Begun\n'],
+  ])('what has nothing to build on is said to: %s, %j', (line, foods) => {
+    const snapshot = openAmong('v.quern', { 'v.quern': `recipe V\n  ${line}\n`, 'foods.quern': foods });
+    expect(snapshot.findings.open.map((f) => f.said.message)).toContainEqual(
+      '`foods.quern` has no ingredient and no step to build on: name the file that has the recipe.',
+    );
+    expect(snapshot.isWhole).toBe(false);
+  });
+
   test('a swap that cannot be read is said to be, and no more', () => {
     const variant = 'recipe V\n  from    base.quern\n  swap butter with 20 g lard\n';
     expect(found('v.quern', { 'v.quern': variant, 'base.quern': BASE })).toEqual(['3: syntax']);

@@ -65,6 +65,7 @@ export interface BrokenLink {
   readonly kind:
     | 'missing-file'
     | 'missing-below'
+    | 'nothing-in-it'
     | 'itself'
     | 'circle'
     | 'circle-below'

@@ -130,7 +130,7 @@ class Writing {
     }
     this.files.add(loaded.path);
     const alone = ALONE.get(loaded);
-    if (alone !== undefined) return alone;
+    if (alone !== undefined) return this.saidEmpty(alone, at, span, file);
     const document = parseTogether(loaded.text);
     const of = outline(document);
     const inner = writeOut(loaded.path, document, of, this.house, this.bases, this.above);
@@ -149,6 +149,13 @@ class Writing {
           );
     const blocks = blocksOf(lines);
     if (inner === undefined) ALONE.set(loaded, blocks);
+    return this.saidEmpty(blocks, at, span, file);
+  }
+
+  /** A file of foods, or one that is begun, brings nothing; of what is broken below, that is said. */
+  private saidEmpty(blocks: Blocks, at: number, span: Span, file: string): Blocks {
+    if (blocks.blocks.length === 0 && !this.broken.some(({ line }) => line === at))
+      this.say('nothing-in-it', at, span, file, []);
     return blocks;
   }
 

@@ -8,9 +8,9 @@ export default defineCheck<BrokenLink>({
   severity: 'error',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `\`from base.quern\` lays a recipe over another one, and \`part base from pastry.quern : sweet paste\` takes a part of one. The file is looked for beside the recipe that names it. While it is not there, or while a file builds on itself, or two on each other in a circle, nothing of it can be weighed or checked, and the recipe is not whole.
+  explain: `\`from base.quern\` lays a recipe over another one, and \`part base from pastry.quern : sweet paste\` takes a part of one. The file is looked for beside the recipe that names it. While it is not there or has nothing in it, or while a file builds on itself, or two on each other in a circle, nothing of it can be weighed or checked, and the recipe is not whole.
 
-Write the name as it stands on the disk, from this file's folder on: \`../pastry/base.quern\`. Silent where the file is there and can be read.`,
+Write the name as it stands on the disk, from this file's folder on: \`../pastry/base.quern\`. Silent where the file is there and has an ingredient or a step.`,
   find: ({ broken }) =>
     (broken ?? []).flatMap((link) =>
       SAID[link.kind] === undefined ? [] : [{ at: { line: link.line, ...link.span }, values: link }],
@@ -42,6 +42,8 @@ const SAID: Readonly<Partial<Record<BrokenLink['kind'], (link: BrokenLink) => st
     `There is no file \`${name}\` beside this one: write its name from this folder on${near.length === 0 ? '' : `, perhaps ${near.map((n) => `\`${n}\``).join(' or ')}`}.`,
   'missing-below': ({ name }) =>
     `\`${name}\` builds on a file that is not there, so this recipe is not whole either: mend it there.`,
+  'nothing-in-it': ({ name }) =>
+    `\`${name}\` has no ingredient and no step to build on: name the file that has the recipe.`,
   itself: ({ name }) =>
     `\`${name}\` is this file, and a recipe cannot build on itself: name the recipe that it changes, or take it out.`,
   circle: ({ name }) => `\`${name}\` builds on this file, so neither can be worked out: let one of them stand alone.`,

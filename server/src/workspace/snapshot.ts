@@ -146,9 +146,15 @@ export class Snapshot implements Scene {
   /** The file written out in full with what it builds on; undefined when it builds on nothing. */
   get written(): WrittenOut | undefined {
     if (!this.recipe.inherits) return undefined;
-    const path = this.bases.pathOf?.(this.uri) ?? this.uri;
-    this.madeWritten ??= { written: writeOut(path, this.document, this.outline, this.house, this.bases) };
+    this.madeWritten ??= {
+      written: writeOut(this.path, this.document, this.outline, this.house, this.bases),
+    };
     return this.madeWritten.written;
+  }
+
+  /** Where it lies, as its bases would give it. */
+  private get path(): string {
+    return this.bases.pathOf?.(this.uri) ?? this.uri;
   }
 
   /** The recipe as a cook cooks it: the file itself, or a variant written out in full. */

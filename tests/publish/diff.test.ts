@@ -38,6 +38,12 @@ const changed = (...pairs: readonly (readonly [string | RegExp, string])[]): str
     pairs.reduce((text, [from, to]) => text.replace(from, to), TART),
   );
 
+test('a field that is gone is said to be taken out', () => {
+  expect(changed(['  by      Harbour Lane test kitchen\n', ''])).toContain(
+    'by taken out (was: Harbour Lane test kitchen)\n',
+  );
+});
+
 describe('one change, in a cook’s words', () => {
   test.each<[string, string | RegExp, string, string | RegExp]>([
     ['less of an ingredient', '100 g     butter', '80 g      butter', 'butter down 20 g (100 g to 80 g)'],

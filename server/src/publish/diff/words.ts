@@ -122,7 +122,7 @@ function measureChange({ name, from, to }: Extract<Change, { kind: 'measure' }>)
 function fieldText(field: string, from: string | null, to: string | null): string {
   const name = field === 'name' ? 'the name' : field;
   if (from === null || from === '') return `${name}: ${to ?? ''} (new)`;
-  if (to === null || to === '') return `no ${field} any more (was: ${from})`;
+  if (to === null || to === '') return `${name} taken out (was: ${from})`;
   return `${name} ${from} to ${to}`;
 }
 

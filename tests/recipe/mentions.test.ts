@@ -175,3 +175,26 @@ test('a verb is no part that is called alike', () => {
   expect(partsIn('Set beside the bake.')).toEqual([0]);
   expect(partsIn('Serve with the kale bake.')).toEqual([0]);
 });
+
+describe('a word that is something else as a rule', () => {
+  const mentioned = (own: string): string | undefined => {
+    const { recipe } = open(`recipe X
+part base
+  100 ml    semi-skimmed milk
+  do Warm the milk.
+part cream
+${own}
+  do Pour on half the milk.
+`);
+    const ref = recipe.parts[1]?.steps[0]?.mentions[0]?.ingredients;
+    return ref?.map((r) => `${r.part} ${recipe.parts[r.part]?.head.ingredients[r.ingredient]?.name}`).join(', ');
+  };
+
+  test.each([
+    ['is this where its part lists no other', '  150 ml    evaporated milk', '1 evaporated milk'],
+    ['is the plain one beside it', '  150 ml    evaporated milk\n  150 ml    whole milk', '1 whole milk'],
+    ['in whichever order', '  150 ml    whole milk\n  150 ml    evaporated milk', '1 whole milk'],
+    ['is either of two', '  150 ml    coconut milk\n  150 ml    evaporated milk', '1 coconut milk, 1 evaporated milk'],
+    ['is that of an earlier part where there is none', '  150 ml    water', '0 semi-skimmed milk'],
+  ])('%s', (_, own, want) => expect(mentioned(own)).toBe(want));
+});

@@ -22,6 +22,8 @@ export interface NamedRef {
   readonly plural: boolean;
   /** By a word for all that it fits: a sort of food, or an animal. */
   readonly shared: boolean;
+  /** By a word that is something else's where that is listed too: the butter, of peanut butter. */
+  readonly borrowed: boolean;
 }
 
 /** A run of words and all that it names. */
@@ -250,14 +252,23 @@ function add(runs: OpenRun[], call: Call, part: number, ingredient: number): voi
     if (run.parts.at(-1) !== part) run.parts.push(part);
     return;
   }
-  const named = { ref: { part, ingredient }, plural: call.plural, shared: call.shared === true };
+  const named = {
+    ref: { part, ingredient },
+    plural: call.plural,
+    shared: call.shared === true,
+    borrowed: call.borrowed === true,
+  };
   const last = run.lists.at(-1);
   if (last?.part !== part) run.lists.push({ part, refs: [named], full: call.full });
   else if (call.full && !last.full) {
     // A full name beats the last word of a longer one.
     last.full = true;
     last.refs = [named];
-  } else if (call.full === last.full && last.refs.at(-1)?.ref.ingredient !== ingredient) last.refs.push(named);
+  } else if (call.full === last.full && last.refs.at(-1)?.ref.ingredient !== ingredient) {
+    const borrowed = last.refs.every((r) => r.borrowed);
+    if (borrowed && !named.borrowed) last.refs = [named];
+    else if (borrowed || !named.borrowed) last.refs.push(named);
+  }
 }
 
 function sameWords(a: readonly string[], b: readonly string[]): boolean {
@@ -276,6 +287,7 @@ interface Call {
   readonly plural: boolean;
   /** A word for all that it fits. */
   readonly shared?: boolean;
+  readonly borrowed?: boolean;
 }
 
 /** All ways to call a thing, by their first word. */
@@ -327,7 +339,7 @@ function callsOfIngredient(name: string, food: Food | undefined, yields: string 
   const full = withoutFigures(wordsOf(name));
   const plural = isPlural(name);
   const calls = suffixes(full, { full: true, plural }).map((call) =>
-    isBorrowed(call, full, food) ? { ...call, weak: true } : call,
+    isBorrowed(call, full, food) ? { ...call, borrowed: true } : call,
   );
   const weakly = (words: readonly string[], shared = false) => calls.push({ words, ...WEAKLY, plural, shared });
   const of = full.indexOf('of');

@@ -3,7 +3,6 @@
  * Refuses to judge what a trial weighed.
  */
 import data from '../../data/oven-loss.json' with { type: 'json' };
-import { compose } from '../food/composition.ts';
 import type { Food } from '../food/food.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import type { Statement } from '../notation/tree.ts';
@@ -248,14 +247,19 @@ const isFlesh = (food: Food): boolean => food.class !== 'egg' && meets('flesh', 
 
 /** Shares of the weight: what water, alcohol and the fat of flesh come to, and the water alone. */
 function losable(inside: readonly Ingredient[]): { readonly share: number; readonly water: number } {
-  const weighed = inside.map((i) => ({ food: i.food, grams: gramsOf(i).high }));
-  const { massG, totals } = compose(weighed);
-  if (massG <= 0) return { share: 0, water: 0 };
-  // What does not say may be all water; few tables give alcohol for foods that have none.
-  const wet = totals.water.grams + totals.water.lacking + totals.alcohol.grams;
-  const flesh = compose(weighed.filter(({ food }) => food !== undefined && isFlesh(food)));
-  const fat = flesh.totals.fat.grams * data.fatOfFlesh.share;
-  return { share: Math.min(1, (wet + fat) / massG), water: totals.water.grams / massG };
+  let [mass, wet, water, fat] = [0, 0, 0, 0];
+  for (const ingredient of inside) {
+    const { food } = ingredient;
+    const grams = gramsOf(ingredient).high;
+    const per = food?.per100 ?? {};
+    mass += grams;
+    water += grams * (per.water ?? 0);
+    // What does not say may be all water; few tables give alcohol for foods that have none.
+    wet += grams * ((per.water ?? 100) + (per.alcohol ?? 0));
+    if (food !== undefined && isFlesh(food)) fat += grams * (per.fat ?? 0);
+  }
+  if (mass <= 0) return { share: 0, water: 0 };
+  return { share: Math.min(1, (wet + fat * data.fatOfFlesh.share) / (100 * mass)), water: water / (100 * mass) };
 }
 
 const isDried = (kind: string | undefined, steps: readonly Step[]): boolean =>

@@ -44,6 +44,7 @@ describe('publish', () => {
     ['never cooked', ROLLS, /no trial: nobody/],
     ['changed since', ROLLS.replace('320 g', '340 g') + trial('keep'), /no trial tested it as it stands now/],
     ['not kept', ROLLS + trial('change'), /verdict change/],
+    ['not judged yet', ROLLS + trial('keep').replace('  verdict', '  # verdict'), /2026-09-14 has no verdict/],
     [
       'with what will fail',
       ROLLS.replace('recipe Rolls', 'recipe Rolls as lean bread').replace('320 g', '620 g'),

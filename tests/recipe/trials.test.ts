@@ -30,7 +30,7 @@ describe('a trial started by the tool', () => {
   test('is prefilled with what is worth measuring, and carries what it tests', () => {
     const text = recorded(OATS);
     expect(text.slice(OATS.length)).toBe(
-      `\ntrial 2026-10-01\n  took    20-25 min to bake\n  reached 90 C in the centre\n  tested  ${fingerprint(open(OATS).recipe)}\n  verdict keep\n`,
+      `\ntrial 2026-10-01\n  took    20-25 min to bake\n  reached 90 C in the centre\n  tested  ${fingerprint(open(OATS).recipe)}\n  # verdict keep, change or reject: write it once it is tasted\n`,
     );
     expect(open(text).findings.open).toEqual([]);
   });
@@ -122,7 +122,7 @@ describe('what counts as a change', () => {
   });
 
   test('a rejected trial proves nothing', () => {
-    expect(state('verdict keep', 'verdict reject')).toBe('cooked, changed since');
+    expect(state('# verdict keep, change or reject', 'verdict reject #')).toBe('cooked, changed since');
   });
 });
 

@@ -19,13 +19,16 @@ export function recordTrial(document: Document, recipe: Recipe, date: string, by
   const last = document.lines.length - 1;
   const end = document.lines[last]?.text.length ?? 0;
   const opening = by === undefined ? `trial ${date}` : `trial ${date} by ${collapse(by)}`;
-  const lines = [opening, ...worthMeasuring(recipe), `  tested  ${fingerprint(recipe)}`, '  verdict keep'];
+  const lines = [opening, ...worthMeasuring(recipe), `  tested  ${fingerprint(recipe)}`, VERDICT];
   const open = document.lines[last]?.text.trim() === '';
   const gap = open ? (document.lines[last - 1]?.text.trim() === '' || last === 0 ? '' : '\n') : '\n\n';
   const text = `${gap}${lines.join('\n')}\n`;
   const line = last + (gap.match(/\n/g)?.length ?? 0);
   return { edits: [replaceSpan(last, { start: end, end }, text)], line };
 }
+
+/** Nobody has judged it yet: until then it proves nothing to a reader. */
+const VERDICT = '  # verdict keep, change or reject: write it once it is tasted';
 
 /** The longest time in the oven or on the stove, and the last temperature promised in the food. */
 function worthMeasuring(recipe: Recipe): string[] {

@@ -6,8 +6,8 @@ import { answerJobs } from './host/workers.ts';
 
 declare const QUERN_VERSION: string;
 
-// The server starts when its module is loaded; no other command pays for it.
-const serve = () => void import('./server.ts');
+// The server starts when its bundle, which lies beside this one, is loaded; no other command pays for it.
+const serve = () => void require('./server.js');
 
 if (!answerJobs(() => jobsOver(nodeIo()))) {
   main(process.argv.slice(2), nodeIo(__filename), serve, QUERN_VERSION).then(

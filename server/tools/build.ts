@@ -78,6 +78,7 @@ const builds: esbuild.BuildOptions[] = [
     ...BUNDLE,
     plugins: [launched('cli', `#!/usr/bin/env node\n${NEEDS_NODE}`)],
     entryPoints: { cli: 'server/src/cli.ts' },
+    external: ['./server.js'],
     outdir: 'dist',
   },
 ];

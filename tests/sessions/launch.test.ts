@@ -1,5 +1,6 @@
 /** The bundles start the same with what was compiled kept, with nothing kept and with what is kept spoilt. */
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -51,4 +52,14 @@ test('nothing is kept where it may not be, or was not asked for', () => {
   const none = join(folder, 'none');
   expect(weigh({ NODE_COMPILE_CACHE: none, NODE_DISABLE_COMPILE_CACHE: '1' })).toContain('125');
   expect(readdirSync(folder)).not.toContain('none');
+});
+
+test('`quern lsp` is the server that lies beside it', async () => {
+  const server = spawn(process.execPath, [CLI, 'lsp', '--stdio'], { stdio: ['pipe', 'pipe', 'ignore'] });
+  const params = { processId: null, rootUri: null, capabilities: {} };
+  const text = JSON.stringify({ jsonrpc: '2.0', id: 1, method: 'initialize', params });
+  server.stdin.write(`Content-Length: ${text.length}\r\n\r\n${text}`);
+  const [answer] = await once(server.stdout, 'data');
+  server.kill();
+  expect(String(answer)).toContain('"id":1,"result":{"capabilities":');
 });

@@ -9,6 +9,7 @@ import { defineCheck, type Found } from '../check.ts';
 import { gramsOf } from '../formula/band.ts';
 import { anyPart, overParts } from '../over-parts.ts';
 import { sums, sumTable } from '../sum-table.ts';
+import { KEPT_COLD } from './cold-words.ts';
 import { saysBoughtSafe } from './journey.ts';
 import { CAUTION } from './limits.ts';
 import { isColdOnceOpen } from './once-open.ts';
@@ -113,19 +114,7 @@ const SEALING = asWritten(
   'sterilize',
 );
 /** Pressure, or the cold. */
-const OTHERWISE = asWritten(
-  'pressure',
-  'psi',
-  'retort',
-  'pressure-can',
-  'fridge',
-  'refrigerator',
-  'refrigerate',
-  'chill',
-  'freeze',
-  'freezer',
-  'frozen',
-);
+const OTHERWISE = asWritten('pressure', 'psi', 'retort', 'pressure-can', ...KEPT_COLD);
 const FERMENTED = asWritten('ferment', 'fermented', 'ferments');
 /** The cold of a plate that tells whether a jam sets keeps no jar. */
 const PLATES = asWritten('saucer', 'saucers', 'plate', 'plates');

@@ -8,22 +8,12 @@ import type { Part, Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, inAnyForm, isOn, matching, says } from '../../recipe/step-words.ts';
 import { gramsOf } from '../formula/band.ts';
 import { onceFor } from '../once.ts';
+import { KEPT_COLD } from './cold-words.ts';
 import { isColdOnceOpen } from './once-open.ts';
 
 const PUTTING_BY = inAnyForm('keep', 'store', 'last', 'put', 'leave', 'stand', 'mature');
 const SHELVES = asWritten('larder', 'cupboard', 'pantry', 'shelf', 'shelves', 'cellar', 'larders', 'cupboards');
-const COLD = asWritten(
-  'fridge',
-  'refrigerator',
-  'refrigerate',
-  'refrigerated',
-  'chill',
-  'chilled',
-  'freeze',
-  'freezer',
-  'frozen',
-  'pressure',
-);
+const COLD = asWritten(...KEPT_COLD, 'pressure');
 const DRYING = matching(/^(?:dry|dried|dries|dehydrat\w*|brittle|crisp|crumbles?|smoke[ds]?)$/);
 const JARS = asWritten('jar', 'jars', 'jarred', 'bottle', 'bottles', 'cans');
 

@@ -8,7 +8,7 @@ import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
 import { CAUTION, type HoldingLimits, holdingLimits, timeText } from './limits.ts';
 import { shelfIn } from './on-a-shelf.ts';
-import { hasFlesh, isPerishable, spoilsInTheRoom } from './perishable.ts';
+import { hasFlesh, isFlesh, isPerishable, spoilsInTheRoom } from './perishable.ts';
 
 interface Values {
   readonly kind: 'to the middle' | 'to the end' | 'in the room' | 'left out' | 'on a shelf';
@@ -90,13 +90,18 @@ const NIGHT = asWritten('morning', 'night', 'breakfast', 'day', 'tomorrow');
 const TILL: ReadonlySet<string> = new Set(['until', 'till', 'to']);
 const DAYS: ReadonlySet<string> = new Set(['breakfast', 'day', 'tomorrow']);
 
-/** `Until the next day`; not `serve the next day`. */
+const NEXT: ReadonlySet<string> = new Set(['next', 'following']);
+const WHOLE: ReadonlySet<string> = new Set(['all', 'whole']);
+
+/** `Until the next day`, `all day`; not `serve the next day`. */
 function isNight(items: readonly SentenceItem[], at: number): boolean {
   const word = wordAt(items, at);
   if (!isOn(NIGHT, word)) return false;
   if (!DAYS.has(word)) return true;
   const before = [1, 2, 3].map((back) => wordAt(items, at - back));
-  return before.some((w) => TILL.has(w)) && (word !== 'day' || before[0] === 'next' || before[0] === 'following');
+  const last = before[0] ?? '';
+  if (word === 'day' && WHOLE.has(last)) return true;
+  return before.some((w) => TILL.has(w)) && (word !== 'day' || NEXT.has(last));
 }
 
 const NIGHT_MIN = 480;
@@ -132,12 +137,80 @@ const ROOM: ReadonlySet<string> = new Set([
   'windowsill',
   'garage',
   'side',
+  'sideboard',
+  'dresser',
+  'trestle',
+  'sink',
+  'range',
+  'hearth',
+  'shed',
+  'porch',
+  'conservatory',
+  'balcony',
+  'doorstep',
+  'outside',
+  'outdoors',
+  'hamper',
 ]);
 /** In these lies what has its own acid or salt; raw meat does not keep by it. */
 const STEEPED: ReadonlySet<string> = new Set(['marinate', 'brine', 'steep', 'soak', 'cure']);
 /** Nor by thawing. */
 const KEEPS_NO_FLESH: ReadonlySet<string> = new Set([...STEEPED, 'thaw', 'defrost']);
-const COOLING = inAnyForm('cool', 'leave', 'stand', 'rest', 'keep', 'store', 'hold', 'sit', 'set', ...KEEPS_NO_FLESH);
+const COOLING = inAnyForm(
+  'cool',
+  'leave',
+  'stand',
+  'rest',
+  'keep',
+  'store',
+  'hold',
+  'sit',
+  'set',
+  'put',
+  'park',
+  'forget',
+  'come',
+  'submerge',
+  'immerse',
+  'sink',
+  ...KEEPS_NO_FLESH,
+);
+const SIMMERING = inAnyForm(
+  'simmer',
+  'boil',
+  'bubble',
+  'bubbling',
+  'blip',
+  'cook',
+  'braise',
+  'stew',
+  'poach',
+  'steam',
+  'bake',
+  'roast',
+);
+const BEFORE_ORDER: ReadonlySet<string> = new Set(['and', 'then', 'to', 'or', 'it', 'them']);
+
+/** `Put the pot on the hob and simmer for 5 h`, `left simmering`: the time is how long it cooks. Not `leave the boiled rice`. */
+function isOrderToCook(items: readonly SentenceItem[], at: number): boolean {
+  const item = items[at];
+  if (item?.kind !== 'word' || !isOn(SIMMERING, item.word)) return false;
+  const before = items[at - 1];
+  if (item.word.endsWith('ing')) return before?.kind === 'word' && !ARTICLES.has(before.word);
+  return item.word === baseForm(item.word) && (before?.kind !== 'word' || BEFORE_ORDER.has(before.word));
+}
+
+const ARTICLES: ReadonlySet<string> = new Set([
+  'the',
+  'a',
+  'of',
+  'after',
+  'from',
+  'without',
+  'stop',
+  'stops',
+  'finish',
+]);
 /** Without one of these before a time, the time is of something else. */
 const TELLING = wordList((word) => word === 'within' || COOLING.has(word));
 /** Before it is cooked, or in something that keeps it. */
@@ -188,21 +261,65 @@ function inStep(step: Step, limits: HoldingLimits, part: Part): Found<Values> | 
     }
     const verb = verbOf(items, at);
     if (verb === undefined) continue;
-    const clause = clauseOf(items, at, verb.at);
-    const raw = KEEPS_NO_FLESH.has(verb.word) && hasFlesh(part);
-    if (clause.some((w) => COLD.has(w) || (OTHERWISE.has(baseForm(w)) && !(raw && KEEPS_NO_FLESH.has(baseForm(w))))))
-      continue;
-    if (hasColdReading(items, at)) continue;
-    const cools = verb.word === 'cool' || clause.some((w) => baseForm(w) === 'cool');
-    if (cools && lowOf(item) > cooling.middleMin) return found('in the room', cooling.middleMin, cooling.section);
-    if (!cools && clause.some((w) => ROOM.has(w)) && lowOf(item) > leftOut.min)
-      return found('left out', leftOut.min, leftOut.section);
+    const where = whereItLies(step, at, verb, part);
+    if (where === 'cools' && lowOf(item) > cooling.middleMin)
+      return found('in the room', cooling.middleMin, cooling.section);
+    if (where === 'left out' && lowOf(item) > leftOut.min) return found('left out', leftOut.min, leftOut.section);
   }
-  return throughNight(step, limits);
+  return throughNight(step, limits, part);
 }
 
+/** A verb of lying about, and its place in the sentence. */
+interface Lying {
+  readonly word: string;
+  readonly at: number;
+}
+
+/** Whether it cools in the room, or only lies there; undefined where it is kept hot or cold, cooks, or lies in what keeps it. */
+function whereItLies(step: Step, at: number, verb: Lying, part: Part): 'cools' | 'left out' | undefined {
+  const { items } = step.sentence;
+  const clause = clauseOf(items, at, verb.at);
+  const raw = hasFlesh(part) && !namesNoFlesh(step, part);
+  const otherwise = (w: string) => OTHERWISE.has(w) && !(raw && KEEPS_NO_FLESH.has(w));
+  if (clause.some((w, i) => (COLD.has(w) && !isColdByItself(clause, i)) || otherwise(baseForm(w)))) return undefined;
+  if (hasColdReading(items, at)) return undefined;
+  if (verb.word === 'cool' || clause.some((w, i) => baseForm(w) === 'cool' && !isBox(clause, i))) return 'cools';
+  return clause.some((w) => ROOM.has(w)) && !clause.some((w) => COOKERS.has(w)) && !isKeptHot(items, at)
+    ? 'left out'
+    : undefined;
+}
+
+/** `Soak the beans`, whatever meat goes in with them later. */
+const namesNoFlesh = ({ mentions }: Step, { index, head: { ingredients } }: Part): boolean =>
+  mentions.length > 0 &&
+  mentions.every(
+    (m) =>
+      m.part === undefined &&
+      m.ingredients.every((r) => {
+        const food = r.part === index ? ingredients[r.ingredient]?.food : undefined;
+        return food !== undefined && !isFlesh(food);
+      }),
+  );
+
+/** A slow cooker may stand on the counter. */
+const COOKERS: ReadonlySet<string> = new Set(['cooker', 'slow-cooker', 'crockpot', 'crock-pot']);
+const TURNS: ReadonlySet<string> = new Set(['go', 'goes', 'get', 'gets', 'turn', 'turns', 'until', 'till', 'stone']);
+
+/** `Leave to go cold` in the room. */
+const isColdByItself = (clause: readonly string[], at: number): boolean =>
+  clause[at] === 'cold' && clause.some((w, i) => TURNS.has(w) && Math.abs(i - at) === 1);
+
+/** A cool box and the sink are places. */
+const isThing = (items: readonly SentenceItem[], at: number): boolean =>
+  wordAt(items, at) === 'cool'
+    ? BOXES.has(wordAt(items, at + 1))
+    : wordAt(items, at) === 'sink' && ARTICLES.has(wordAt(items, at - 1));
+const isBox = (clause: readonly string[], at: number): boolean =>
+  BOXES.has(clause[at - 1] ?? '') || BOXES.has(clause[at + 1] ?? '');
+const BOXES: ReadonlySet<string> = new Set(['box', 'boxes', 'bag', 'bags']);
+
 /** Left out until morning, with no hours named. */
-function throughNight(step: Step, limits: HoldingLimits): Found<Values> | undefined {
+function throughNight(step: Step, limits: HoldingLimits, part: Part): Found<Values> | undefined {
   if (!says(step, NIGHT)) return undefined;
   const { cooling, leftOut, title } = limits;
   const { items } = step.sentence;
@@ -210,13 +327,12 @@ function throughNight(step: Step, limits: HoldingLimits): Found<Values> | undefi
   const item = items[at];
   const verb = verbOf(items, at);
   if (item === undefined || verb === undefined || items.some((i) => i.kind === 'duration')) return undefined;
-  const clause = clauseOf(items, at, verb.at);
-  if (clause.some((w) => COLD.has(w) || OTHERWISE.has(baseForm(w))) || hasColdReading(items, at)) return undefined;
-  const cools = verb.word === 'cool' || clause.some((w) => baseForm(w) === 'cool');
-  if (!cools && !clause.some((w) => ROOM.has(w))) return undefined;
-  const [kind, limitMin, section] = cools
-    ? (['in the room', cooling.middleMin, cooling.section] as const)
-    : (['left out', leftOut.min, leftOut.section] as const);
+  const where = whereItLies(step, at, verb, part);
+  if (where === undefined) return undefined;
+  const [kind, limitMin, section] =
+    where === 'cools'
+      ? (['in the room', cooling.middleMin, cooling.section] as const)
+      : (['left out', leftOut.min, leftOut.section] as const);
   return {
     at: { line: step.line, ...spanOf(item) },
     values: { kind, minutes: NIGHT_MIN, overnight: true, limitMin, limits, source: `${title}, ${section}` },
@@ -281,14 +397,13 @@ const spanOf = ({ start, end }: Span): Span => ({ start, end });
 const lowOf = (d: DurationNode): number => d.lowMin;
 
 /** The nearest verb of lying about before a duration; undefined when another verb stands nearer. */
-function verbOf(
-  items: readonly SentenceItem[],
-  at: number,
-): { readonly word: string; readonly at: number } | undefined {
+function verbOf(items: readonly SentenceItem[], at: number): Lying | undefined {
   for (let i = at - 1; i >= 0; i--) {
     const item = items[i];
     if (item?.kind === 'mark' && /[.;]/.test(item.mark)) return undefined;
-    if (item?.kind === 'word' && isOn(COOLING, item.word)) return { word: baseForm(item.word), at: i };
+    if (isOrderToCook(items, i)) return undefined;
+    if (item?.kind === 'word' && isOn(COOLING, item.word) && !isThing(items, i))
+      return { word: baseForm(item.word), at: i };
   }
   return undefined;
 }
@@ -345,6 +460,16 @@ const isInAll = (items: readonly SentenceItem[], at: number): boolean =>
 
 const hasColdReading = (items: readonly SentenceItem[], at: number): boolean =>
   items.slice(Math.max(0, at - 4), at + 4).some((i) => i.kind === 'temperature' && celsiusOf(i).high <= 8);
+
+/** `Set out at 65 C for 5 h`: whether that is hot enough is for `held-too-warm`. */
+const HOT_C = 45;
+const isKeptHot = (items: readonly SentenceItem[], at: number): boolean => {
+  const isHot = (i: number): boolean => {
+    const item = items[i];
+    return item?.kind === 'temperature' && celsiusOf(item).low >= HOT_C && wordAt(items, i - 1) === 'at';
+  };
+  return isHot(at - 2) || isHot(at - 1) || isHot(at + 2);
+};
 
 function wordAt(items: readonly SentenceItem[], i: number): string {
   const item = items[i];

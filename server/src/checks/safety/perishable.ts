@@ -52,11 +52,11 @@ export const isPerishable = onceFor(
     isPerishableMix(part.head, cooks(part)) || part.includes.some((head) => isPerishableMix(head, true)),
 );
 
+export const isFlesh = (food: Food): boolean => MEATS.has(food.class);
+
 /** Meat or fish is on its list, or on that of a part it takes in. */
 export const hasFlesh = onceFor(({ head, includes }: Part): boolean =>
-  [head, ...includes].some(({ ingredients }) =>
-    ingredients.some((i) => i.food !== undefined && MEATS.has(i.food.class)),
-  ),
+  [head, ...includes].some(({ ingredients }) => ingredients.some((i) => i.food !== undefined && isFlesh(i.food))),
 );
 
 /** By itself, for a night: flesh and stock, and rice, pasta and pulses that are cooked. Whole eggs and butter may stand. */

@@ -28,7 +28,7 @@ export default defineCheck<Values>({
   severity: 'error',
   scope: 'part',
   source: { kind: 'publication', title: 'FDA Food Code 2022, 3-501.16; USDA FSIS, danger zone (for consumers)' },
-  explain: `**What it computes.** For a perishable part, each temperature beside *keep*, *hold*, *store*, *chill* and *refrigerate*: hot food at 57 °C or above (60 °C by the home rule; meat that a step roasts from 54 °C), cold food at 5 °C or below.
+  explain: `**What it computes.** For a perishable part, each temperature beside *keep*, *hold*, *store*, *display*, *chill* and *refrigerate*, and beside *stand*, *set out* and *leave* for a buffet or until wanted: hot food at 57 °C or above (60 °C by the home rule; meat that a step roasts from 54 °C), cold food at 5 °C or below.
 
 **Why it matters.** Between the two everything that spoils food and most that sickens people grows, from twice an hour to four times.
 
@@ -101,8 +101,11 @@ export default defineCheck<Values>({
   },
 });
 
-const KEEPING = inAnyForm('keep', 'hold', 'store', 'chill', 'refrigerate');
-const HOT: ReadonlySet<string> = new Set(['keep', 'hold']);
+const KEPT = ['keep', 'hold', 'store', 'chill', 'refrigerate', 'stash', 'display', 'park'] as const;
+/** What these say is kept only where it says for whom, as under the lamps of a buffet. */
+const SET_OUT = inAnyForm('stand', 'set', 'rest', 'sit', 'leave', 'put', 'serve');
+const KEEPING = inAnyForm(...KEPT, 'stand', 'set', 'rest', 'sit', 'leave', 'put', 'serve');
+const HOT: ReadonlySet<string> = new Set(['keep', 'hold', 'park', 'display']);
 const MAKING = inAnyForm(
   'ferment',
   'culture',
@@ -121,28 +124,61 @@ const MAKING = inAnyForm(
 );
 
 const ROASTED = asWritten('roast', 'roasts', 'roasted', 'roasting');
+const ON_SHOW = asWritten(
+  'buffet',
+  'chafing',
+  'carvery',
+  'lamp',
+  'lamps',
+  'lights',
+  'cabinet',
+  'service',
+  'wanted',
+  'needed',
+  'party',
+);
+/** A roast may rest, and a platter stand, for so long (USDA FSIS, danger zone). */
+const SHORT_MIN = 120;
 /** A time beside these is how long it stands ready, and cooks nothing. */
-const FOR_SERVICE = asWritten('warm', 'hot', 'service', 'serving', 'buffet', 'serve');
+const FOR_SERVICE = asWritten(
+  'warm',
+  'hot',
+  'service',
+  'serving',
+  'buffet',
+  'serve',
+  'chafing',
+  'carvery',
+  'lamps',
+  'party',
+);
 
 function keptAt(reading: HeatReading, step: Step, part: Part, limits: HoldingLimits): 'hot' | 'cold' | undefined {
   if (reading.role === 'food' || reading.role === 'liquid' || reading.node.unit === 'gas') return undefined;
   if (!says(step, KEEPING) || isFridgeInWrongUnit(reading, step)) return undefined;
   const { items } = step.sentence;
   const verb = keepingVerb(items, reading);
-  if (verb === undefined || says(step, MAKING)) return undefined;
+  if (verb === undefined) return undefined;
+  const setOut = isOn(SET_OUT, verb);
+  if (setOut ? !isOnShow(step) : says(step, MAKING)) return undefined;
   const { low, high } = reading.celsius;
   if (high < BETWEEN_C) return high > limits.cold.celsius + SLACK_C ? 'cold' : undefined;
-  if (!HOT.has(verb)) return undefined;
+  if (!setOut && !HOT.has(verb)) return undefined;
   const roast = part.head.ingredients.some((i) => i.food?.class === 'meat') && anySays(part.steps, ROASTED);
   const least = roast ? limits.hot.roastC : limits.hot.celsius;
   if (low >= least - SLACK_C) return undefined;
   // Held for a time, to cook or pasteurise: judged by its published times.
-  const cooking = step.times.some((t) => t.node.start > reading.node.end) && low >= 50 && !says(step, FOR_SERVICE);
+  const cooking =
+    !setOut && step.times.some((t) => t.node.start > reading.node.end) && low >= 50 && !says(step, FOR_SERVICE);
   return cooking ? undefined : 'hot';
 }
 
+/** For longer than a platter may stand, or for nobody knows how long. */
+const isOnShow = (step: Step): boolean =>
+  says(step, ON_SHOW) && !step.sentence.items.some((i) => i.kind === 'duration' && i.highMin <= SHORT_MIN);
+
 function keepingVerb(items: readonly SentenceItem[], reading: HeatReading): string | undefined {
-  for (let i = items.indexOf(reading.node) - 1, seen = 0; i >= 0 && seen < 6; i--, seen++) {
+  for (let i = items.indexOf(reading.node) - 1, seen = 0; i >= 0 && seen < 10; i--, seen++) {
     const item = items[i];
     if (item?.kind === 'mark' && /[.;,:]/.test(item.mark)) return undefined;
     if (item?.kind === 'word' && isOn(KEEPING, item.word)) return baseForm(item.word);

@@ -1,7 +1,8 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
+import type { FoodClass } from '../../food/food.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
-import type { Step } from '../../recipe/recipe.ts';
+import type { Part, Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, inAnyForm, inWords, isOn, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
@@ -57,7 +58,7 @@ export default defineCheck<Values>({
     title:
       'FDA Food Code 2022, 3-401.11, 3-401.12 and 3-403.11; USDA FSIS safe minimum internal temperatures (for consumers) and Appendix A',
   },
-  explain: `**What it computes.** For every ingredient that is a risk raw (poultry, minced and whole meat, fish, egg), the highest temperature *in the food* that the steps ask for from the moment it goes in, against the least temperature of the rule set in force. The strictest ingredient decides; what is stuffed, or cooked by microwave, counts as poultry. What is reheated is held against the figure for reheating. The home rule of USDA FSIS stands beside the Food Code's in the message.
+  explain: `**What it computes.** For every ingredient that is a risk raw (poultry, minced and whole meat, fish, egg), the highest temperature *in the food* that the steps ask for from the moment it goes in, against the least temperature of the rule set in force. The strictest ingredient decides; what is stuffed, or cooked by microwave, counts as poultry. What is reheated, and cooked meat, rice or pulses that are warmed through or microwaved, is held against the figure for reheating. The home rule of USDA FSIS stands beside the Food Code's in the message.
 
 **Why it matters.** Below it, Salmonella and its like survive in numbers that make people ill.
 
@@ -159,7 +160,8 @@ const STUFFED_IN_NOTHING = /\bstuff(?: (?:and|then)\b|[,;.]|$)/;
 /** Mince that is stuffed in a casing, or into nothing that is named, is a sausage and no stuffing. */
 const isSausage = (step: Step, group: Group): boolean =>
   group === 'ground meat' && (says(step, CASINGS) || STUFFED_IN_NOTHING.test(inWords(step.sentence)));
-const MICROWAVE = asWritten('microwave', 'microwaved');
+const MICROWAVED = ['microwave', 'microwaved', 'nuke', 'nuked', 'zap', 'zapped'] as const;
+const MICROWAVE = asWritten(...MICROWAVED);
 
 /** The limit for what the ingredient is and how it is cooked. */
 function limitFor(journey: Journey, { foodSafety }: House): Limit {
@@ -310,15 +312,43 @@ const tooCoolAgain = onceInHouse(({ foodSafety }, reheat: Reheat): Found<Values>
 });
 
 const reheats = overParts((part): readonly Reheat[] | undefined => {
-  if (!anySays(part.steps, REHEATING)) return undefined;
+  if (!anySays(part.steps, WARMING)) return undefined;
   const found = part.steps.flatMap((step): Reheat[] => {
-    const reading = step.heat.find((r) => isDoneness(r) && isReheated(r, step));
+    const reading = step.heat.find((r) => isDoneness(r) && (isReheated(r, step) || warmsLeftovers(r, step, part)));
     return reading === undefined ? [] : [{ part, step, reading }];
   });
   return found.length === 0 ? undefined : found;
 });
 
 const REHEATING = inAnyForm('reheat');
+
+const WARMING = asWritten('reheat', 'reheats', 'reheated', 'reheating', 'warm', 'heat', ...MICROWAVED);
+/** `Warm through`, `heat up`, `microwave`: of what was cooked before, it is reheating. */
+const WARMS = /\b(?:warm|heat)\b[^;]*\b(?:through|up)\b|\b(?:microwave|nuke|zap)\b/;
+const LEFTOVER = /\b(?:cooked|leftover|roasted|rotisserie|precooked)\b/i;
+/** Ham and smoked fish, which are sold ready to eat, may be warmed to less. */
+const SPOILS: ReadonlySet<FoodClass> = new Set<FoodClass>([
+  'meat',
+  'ground meat',
+  'poultry',
+  'ground poultry',
+  'grain',
+  'legume',
+]);
+
+const warmsLeftovers = (reading: HeatReading, step: Step, part: Part): boolean =>
+  reading.inside &&
+  WARMS.test(inWords(step.sentence)) &&
+  step.mentions.some((m) =>
+    m.ingredients.some((r) => {
+      const of = r.part === part.index ? part.head.ingredients[r.ingredient] : undefined;
+      return (
+        of?.food !== undefined &&
+        SPOILS.has(of.food.class) &&
+        LEFTOVER.test([of.node.name?.text, of.node.preparation?.text].join(' '))
+      );
+    }),
+  );
 
 const isReheated = (reading: HeatReading, step: Step): boolean =>
   reading.verb === 'reheat' ||

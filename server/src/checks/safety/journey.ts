@@ -330,6 +330,18 @@ const NOUN_BEFORE: ReadonlySet<string> = new Set(['off', 'from', 'without', 'no'
 type Self = Pick<Journey, 'part' | 'index'>;
 
 const NAMES_BEFORE: ReadonlySet<string> = new Set(['the', 'a', 'an', 'of', 'on', 'with']);
+const BESIDE: ReadonlySet<string> = new Set(['with', 'through', 'over', 'onto', 'on', 'alongside', 'beside', 'around']);
+const BETWEEN_THEM: ReadonlySet<string> = new Set(['the', 'some', 'warm', 'hot', 'cold', 'freshly', 'your']);
+
+/** `Toss through warm grilled lettuce`, `serve with the poached salmon`: cooked by itself. Hot milk poured on is another matter. */
+function isBeside(items: readonly SentenceItem[], i: number): boolean {
+  const [item, next] = [items[i], items[i + 1]];
+  if (item?.kind !== 'word' || !item.word.endsWith('ed') || next?.kind !== 'word' || LIQUIDS.has(next.word))
+    return false;
+  const [before = '', earlier = ''] = nearWords(items, i, -2);
+  return BESIDE.has(before) || (BETWEEN_THEM.has(before) && BESIDE.has(earlier));
+}
+
 const LIQUIDS: ReadonlySet<string> = new Set(['water', 'stock', 'syrup', 'milk', 'cream']);
 const AROUND: ReadonlySet<string> = new Set(['over', 'in', 'into', 'of', 'gently', 'barely']);
 
@@ -377,7 +389,7 @@ const heatWords = onceFor(({ sentence: { items }, mentions }: Step): readonly He
     const noun = NAMES_BEFORE.has(before) && !isOn(COOKS_THROUGH, item.word);
     // `loosen with boiling water` heats little; `over simmering water` does.
     const poured = item.word.endsWith('ing') && LIQUIDS.has(nearWords(items, i, 1)[0] ?? '') && !AROUND.has(before);
-    if (noun || poured) return [];
+    if (noun || poured || isBeside(items, i)) return [];
     const object = mentions.find((m) => m.from > i && m.from <= i + 3 && !between(items, i, m.from));
     return [{ at: item.start, oven: isOn(BAKING, item.word), object }];
   }),

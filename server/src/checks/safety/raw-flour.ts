@@ -84,7 +84,8 @@ const isRawFlour = (i: Journey['ingredient']): boolean =>
   !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' '));
 
 const SERVING = asWritten('serve', 'serves', 'eat', 'eaten', 'drink', 'enjoy', 'churn');
-const EATEN_SO = /\b(?:edible|no[- ]bake|bites?|dips?|truffles?|milk ?shakes?|smoothies?)\b/i;
+const EATEN_SO =
+  /\b(?:edible|no[- ]bake|bites?|dips?|truffles?|milk ?shakes?|smoothies?|ice[- ]creams?|gelato|semifreddo|mousse|frosting)\b/i;
 
 /** The recipe says how it is eaten; one that only makes a dough does not. */
 function isServed(recipe: Recipe): boolean {
@@ -95,7 +96,8 @@ function isServed(recipe: Recipe): boolean {
   );
 }
 
-const PORTIONS = /\b(?:portions?|servings?|people|persons|glass(?:es)?|bowls?|bites?|truffles?|spoons?)\b/i;
+const PORTIONS =
+  /\b(?:portions?|servings?|people|persons|glass(?:es)?|bowls?|pots?|tubs?|scoops?|bites?|truffles?|spoons?)\b/i;
 
 /** The yield counts what goes to the table: `8 portions`, `2 glasses`. */
 const isPortioned = ({ yield: made }: Recipe): boolean => PORTIONS.test(made?.node.of?.text ?? '');

@@ -104,7 +104,7 @@ const WET: ReadonlySet<string> = new Set([
 
 const BAKED: ReadonlySet<string> = new Set(['pastry', 'dough', 'cake', 'batter']);
 /** Flour of the whole from which it is one of these, by whatever name (judgement). */
-const FLOURY = 0.25;
+const FLOURY = 0.2;
 
 const isBaked = ({ kind, flourG, massG }: PartHead): boolean =>
   kind === undefined ? massG.high > 0 && flourG.low >= massG.high * FLOURY : BAKED.has(kind.group);
@@ -151,6 +151,7 @@ const coolInside = ({ inside, node }: HeatReading, step: Step): Values | undefin
     : undefined;
 
 const OVEN_VERBS = asWritten('bake', 'roast');
+const OVEN_WORDS = asWritten('bake', 'roast', 'oven');
 
 const HEARTH = asWritten(
   'pizza',
@@ -179,7 +180,7 @@ const DRYING = asWritten(
   'rise',
 );
 
-const bakesDough = anyPart(({ head, steps }) => isBaked(head) && anySays(steps, OVEN_VERBS) && !anySays(steps, DRYING));
+const bakesDough = anyPart(({ head, steps }) => isBaked(head) && anySays(steps, OVEN_WORDS) && !anySays(steps, DRYING));
 
 /** Of the oven set above the parts. */
 const inHead = onceWith((node: TemperatureNode, line: number, dough: boolean): readonly Found<Values>[] => {

@@ -674,6 +674,94 @@ trial 2026-01-02
 `,
       [],
     ],
+    [
+      'Brisket',
+      `recipe Brisket
+  yield 10 portions
+  5 kg beef brisket
+  do Smoke the brisket at 110 C for 12 h until the centre reads 93 C, then rest in a cool box at 65 C for 3 h.
+`,
+      [],
+    ],
+    [
+      'Warm croissants with ham',
+      `recipe Warm croissants with ham
+  yield 4 portions
+  4 croissants
+  200 g cooked ham
+  do Warm the ham through in the croissants at 150 C until the centre is 60 C.
+`,
+      [],
+    ],
+    [
+      'Rested rib',
+      `recipe Rested rib
+  yield 6 portions
+  2 kg beef rib
+  do Roast the beef at 180 C until the centre reads 63 C. Rest under the lamps at 45 C for 30 min.
+`,
+      [],
+    ],
+    [
+      'Beans in the sink',
+      `recipe Beans in the sink
+  yield 6 portions
+  1 kg chicken thighs
+  do Thaw the chicken in a sink of cold water for 2 h. Roast at 200 C until 75 C inside.
+`,
+      [],
+    ],
+    [
+      'Cassoulet',
+      `recipe Cassoulet
+  yield 6 portions
+  500 g dried haricot beans
+  1 kg pork belly
+  3 l water
+  do Soak the beans on the counter overnight.
+  do Simmer the pork belly and beans in the water for 2 h.
+`,
+      [],
+    ],
+    [
+      'Stew',
+      `recipe Stew
+  yield 6 portions
+  1 kg stewing beef
+  500 g beef stock
+  do Leave the beef to simmer in the stock on the hob for 6 h.
+`,
+      [],
+    ],
+    [
+      'Stew',
+      `recipe Stew
+  yield 6 portions
+  1 kg stewing beef
+  500 g beef stock
+  do Put the beef and stock on the kitchen hob, let it bubble, and cook gently for 5 h.
+`,
+      [],
+    ],
+    [
+      'Smoked pork',
+      `recipe Smoked pork
+  yield 6 portions
+  2 kg pork shoulder
+  do Set the pork outside in the smoker at 110 C for 10 h until the centre reads 93 C.
+`,
+      [],
+    ],
+    [
+      'Hot-held soup',
+      `recipe Hot-held soup
+  yield 6 portions
+  1 l chicken stock
+  300 g chicken breast
+  do Simmer the chicken in the stock for 25 min until 75 C. Set out on the buffet in a soup kettle at 70 C for 5 h.
+`,
+      [],
+    ],
   ])('%s', (_name, text, want) => {
     expect(found(text)).toEqual(want);
   });
@@ -1090,6 +1178,230 @@ trial 2026-01-02
   weighed 1180 g out of the oven
 `,
       ['trial-disagrees warning'],
+    ],
+    [
+      'Sushi rice bowl',
+      `recipe Sushi rice bowl
+  yield 4 portions
+  300 g sushi rice, cooked
+  200 g prawns, cooked
+  do Toss the rice with the prawns and let it sit on the sideboard for 7 h.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Monster cookie dough pots',
+      `recipe Monster cookie dough pots
+  yield 6 pots
+  150 g plain flour
+  120 g butter, melted
+  120 g brown sugar
+  80 g chocolate chips
+  do Stir everything together, spoon into pots and tuck in with a spoon.
+`,
+      ['raw-flour error'],
+    ],
+    [
+      'Cake batter ice cream',
+      `recipe Cake batter ice cream
+  yield 1 l
+  80 g plain flour
+  400 ml double cream
+  200 g condensed milk
+  do Whip the cream, fold in the condensed milk and flour, and freeze overnight.
+`,
+      ['raw-flour error'],
+    ],
+    [
+      'Hollandaise',
+      `recipe Hollandaise
+  yield 6 portions
+  4 egg yolks
+  300 g butter
+  20 ml lemon juice
+  do Whisk the yolks with the lemon juice over simmering water until thick, then whisk in the butter.
+  do Stand the bowl in a water bath at 45 C until wanted, up to 3 h.
+`,
+      ['held-too-warm error'],
+    ],
+    [
+      'Turkey gravy',
+      `recipe Turkey gravy
+  yield 1 l
+  1 l chicken stock
+  50 g plain flour
+  50 g butter
+  do Melt the butter, cook the flour and whisk in the stock; boil for 5 min.
+  do Leave to go cold on the range the whole night.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Prime rib',
+      `recipe Prime rib
+  yield 8 portions
+  3 kg beef rib, frozen
+  do Thaw the beef in the sink for 12 h.
+  do Roast the beef at 180 C for 2 h until the centre reads 63 C.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Reheated takeaway',
+      `recipe Reheated takeaway
+  yield 2 portions
+  400 g cooked chicken
+  300 g cooked rice
+  do Nuke the chicken and rice in the microwave until lukewarm, about 50 C in the middle.
+`,
+      ['undercooked error'],
+    ],
+    [
+      'Warmed-up lasagne',
+      `recipe Warmed-up lasagne
+  yield 4 portions
+  400 g cooked chicken
+  200 ml bechamel
+  do Warm through the chicken and bechamel in the oven at 150 C until the core is 55 C.
+`,
+      ['undercooked error'],
+    ],
+    [
+      'Buffet chilli',
+      `recipe Buffet chilli
+  yield 20 portions
+  2 kg minced beef
+  1 kg kidney beans, canned
+  1 kg tomatoes, canned
+  do Brown the beef, add the beans and tomatoes and simmer for 1 h.
+  do Set out on the buffet over tea lights at 48 C for 4 h.
+`,
+      ['held-too-warm error'],
+    ],
+    [
+      'Chafing dish eggs',
+      `recipe Chafing dish eggs
+  yield 10 portions
+  20 eggs
+  100 g butter
+  do Scramble the eggs in the butter until they read 72 C.
+  do Park in a chafing dish at 50 C for the brunch.
+`,
+      ['held-too-warm error'],
+    ],
+    [
+      'Deli chicken salad',
+      `recipe Deli chicken salad
+  yield 8 portions
+  800 g cooked chicken
+  200 g mayonnaise
+  do Mix the chicken with the mayonnaise and display in the cabinet at 9 C.
+`,
+      ['held-too-warm error'],
+    ],
+    [
+      'Smoked mackerel pâté',
+      `recipe Smoked mackerel pâté
+  yield 6 portions
+  300 g smoked mackerel
+  200 g cream cheese
+  do Blend the mackerel with the cream cheese and stash in the cool box at 12 C.
+`,
+      ['held-too-warm error'],
+    ],
+    [
+      'Sponge',
+      `recipe Sponge
+  yield 1 cake
+  oven 180 F
+  200 g self-raising flour
+  200 g butter
+  200 g caster sugar
+  4 eggs
+  do Cream the butter and sugar, beat in the eggs, fold in the flour and slide into the oven for 25 min until risen.
+`,
+      ['implausible-temperature error'],
+    ],
+    [
+      'Pot-au-feu',
+      `recipe Pot-au-feu
+  yield 8 portions
+  2 kg beef shin
+  4 l water
+  500 g carrots
+  do Simmer the beef and carrots in the water for 3 h.
+  do Slide the covered pot to the back of the range and forget about it overnight.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Stock in the conservatory',
+      `recipe Stock in the conservatory
+  yield 3 l
+  2 kg chicken wings
+  4 l water
+  do Simmer the wings in the water for 3 h and strain.
+  do Let it come down to room temperature over 8 h, then lid and refrigerate.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Caesar dressing',
+      `recipe Caesar dressing
+  yield 1 jar
+  2 egg yolks
+  4 anchovy fillets
+  200 ml olive oil
+  20 ml lemon juice
+  do Blitz the yolks, anchovies and lemon juice, and trickle in the oil.
+  do Toss through warm grilled lettuce.
+`,
+      ['raw-egg error'],
+    ],
+    [
+      'Brined turkey in the shed',
+      `recipe Brined turkey in the shed
+  yield 10 portions
+  5 kg turkey
+  200 g salt
+  8 l water
+  do Sink the turkey in the salt and water in a bucket in the shed for 24 h.
+  do Roast the turkey at 170 C until the thigh reads 75 C.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Marinated chicken',
+      `recipe Marinated chicken
+  yield 4 portions
+  1 kg chicken wings
+  100 ml soy sauce
+  do Steep the wings in the soy sauce at room temperature all day.
+  do Roast the wings at 200 C until they read 75 C.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Potato salad for the fete',
+      `recipe Potato salad for the fete
+  yield 20 portions
+  3 kg potatoes
+  600 g mayonnaise
+  6 eggs, hard-boiled
+  do Boil the potatoes for 20 min, drain and mix with the mayonnaise and eggs.
+  do Put out on the trestle at 9 and serve until 17, 8 h.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Roast beef on the carvery',
+      `recipe Roast beef on the carvery
+  yield 20 portions
+  4 kg beef topside
+  do Roast the beef at 170 C until the centre reads 60 C.
+  do Rest under the lamps at 40 C for 4 h of service.
+`,
+      ['undercooked error', 'held-too-warm error'],
     ],
   ])('%s', (_name, text, want) => {
     expect(found(text).filter((f) => f.endsWith('error') || f.startsWith('trial-disagrees'))).toEqual(want);

@@ -125,12 +125,19 @@ const CREAMED: ReadonlySet<string> = new Set([
   'well',
 ]);
 
+/** `It can be kept at 50 C`: a verb of its own, whatever simmered before. */
+const PAST: ReadonlyMap<string, string> = new Map([
+  ['kept', 'keep'],
+  ['held', 'hold'],
+]);
+
 /** The nearest verb before an item, in any clause of the sentence. */
 function verbBefore(items: readonly SentenceItem[], at: number): Near {
   for (let i = at - 1; i >= 0; i--) {
     const item = items[i];
     if (item?.kind !== 'word') continue;
-    const kind = verbClass(item.word);
+    const word = PAST.get(item.word) ?? item.word;
+    const kind = verbClass(word);
     if (kind === undefined) continue;
     const before = items[i - 1];
     const after = items[i + 1];
@@ -140,7 +147,7 @@ function verbBefore(items: readonly SentenceItem[], at: number): Near {
     if (before?.kind === 'word' && (item.word === 'warm' || item.word === 'cool') && KEPT.has(before.word)) continue;
     if (/(?:ed)$/.test(item.word) && before?.kind === 'word' && ['until', 'till', 'is', 'are'].includes(before.word))
       continue;
-    return { verb: baseForm(item.word), verbClass: kind };
+    return { verb: baseForm(word), verbClass: kind };
   }
   return {};
 }
@@ -185,6 +192,8 @@ const AROUND = new Set([
   'prover',
   'larder',
   'cabinet',
+  'walk-in',
+  'icebox',
 ]);
 const TINS: ReadonlySet<string> = new Set(['tin', 'tins', 'tray', 'moulds', 'molds']);
 const LEAST_TIN_C = 190;
@@ -193,12 +202,24 @@ const FATS = new Set(['oil', 'fat', 'lard', 'dripping', 'fryer']);
 function saysInside(items: readonly SentenceItem[], at: number): boolean {
   const after = collect(items, at, 1, 8);
   // `Roast at 200 C to an internal 74 C`: what stands right before another figure is said of that one.
-  const own = leadsToAnother(items, at, after.length) ? [] : after;
+  const own = leadsToAnother(items, at) ? [] : after;
   return collect(items, at, -1, 8).some((w) => INSIDE.has(w)) || own.some((w) => INSIDE.has(w));
 }
 
-const leadsToAnother = (items: readonly SentenceItem[], at: number, words: number): boolean =>
-  words < 8 && items[at + words + 1]?.kind === 'temperature';
+function leadsToAnother(items: readonly SentenceItem[], at: number): boolean {
+  for (let i = at + 1, words = 0; i < items.length && words < 8; i++) {
+    const item = items[i];
+    if (item?.kind === 'temperature') return true;
+    if (item === undefined || endsClause(item)) return false;
+    if (item.kind === 'word') words++;
+  }
+  return false;
+}
+
+const endsClause = (item: SentenceItem): boolean =>
+  item.kind === 'mark'
+    ? /[.;,:]/.test(item.mark)
+    : item.kind === 'word' && (item.word === 'until' || item.word === 'till');
 
 const STIRRING: ReadonlySet<string> = new Set(['stir', 'whisk']);
 /** Below this a figure beside `roast to` or `fry to` is the food's. */
@@ -228,7 +249,9 @@ function roleOf(
   if (near.verbClass === 'oven') return inFood || (previous === 'to' && near.verb === 'reheat') ? 'food' : 'oven';
   if (all.some((w) => AROUND.has(w))) return 'surroundings';
   if (near.verbClass === 'cooling' || near.verbClass === 'resting')
-    return previous === 'to' || previous === 'below' || previous === 'under' ? 'food' : 'surroundings';
+    return (previous === 'to' && before.at(-2) !== 'set') || previous === 'below' || previous === 'under'
+      ? 'food'
+      : 'surroundings';
   if (near.verb === 'fry' || near.verb === 'deep-fry' || near.verb === 'shallow-fry') return inFood ? 'food' : 'liquid';
   // Fat in a tin is made hot in the oven, for a batter to go in.
   if (all.some((w) => FATS.has(w)))
@@ -264,7 +287,7 @@ function collect(items: readonly SentenceItem[], at: number, step: 1 | -1, most:
   for (let i = at + step; i >= 0 && i < items.length && words.length < most; i += step) {
     const item = items[i];
     if ((item?.kind === 'mark' && /[.;,:]/.test(item.mark)) || item?.kind === 'temperature') break;
-    if (step > 0 && item?.kind === 'word' && (item.word === 'until' || item.word === 'till')) break;
+    if (step > 0 && item !== undefined && endsClause(item)) break;
     if (item?.kind === 'word') words.push(item.word);
   }
   return words;

@@ -7,6 +7,7 @@ import { baseForm } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
 import { CAUTION, type HoldingLimits, holdingLimits, timeText } from './limits.ts';
+import { lying, lyingForm } from './lying-verbs.ts';
 import { shelfIn } from './on-a-shelf.ts';
 import { hasFlesh, isFlesh, isPerishable, spoilsInTheRoom } from './perishable.ts';
 
@@ -143,6 +144,8 @@ const ROOM: ReadonlySet<string> = new Set([
   'sink',
   'range',
   'hearth',
+  'hotplate',
+  'board',
   'shed',
   'porch',
   'conservatory',
@@ -156,7 +159,7 @@ const ROOM: ReadonlySet<string> = new Set([
 const STEEPED: ReadonlySet<string> = new Set(['marinate', 'brine', 'steep', 'soak', 'cure']);
 /** Nor by thawing. */
 const KEEPS_NO_FLESH: ReadonlySet<string> = new Set([...STEEPED, 'thaw', 'defrost']);
-const COOLING = inAnyForm(
+const COOLING = lying(
   'cool',
   'leave',
   'stand',
@@ -169,6 +172,11 @@ const COOLING = inAnyForm(
   'put',
   'park',
   'forget',
+  'firm',
+  'lie',
+  'wait',
+  'remain',
+  'stay',
   'come',
   'submerge',
   'immerse',
@@ -188,6 +196,11 @@ const SIMMERING = inAnyForm(
   'steam',
   'bake',
   'roast',
+  'smoke',
+  'grill',
+  'fry',
+  'render',
+  'reduce',
 );
 const BEFORE_ORDER: ReadonlySet<string> = new Set(['and', 'then', 'to', 'or', 'it', 'them']);
 
@@ -403,7 +416,7 @@ function verbOf(items: readonly SentenceItem[], at: number): Lying | undefined {
     if (item?.kind === 'mark' && /[.;]/.test(item.mark)) return undefined;
     if (isOrderToCook(items, i)) return undefined;
     if (item?.kind === 'word' && isOn(COOLING, item.word) && !isThing(items, i))
-      return { word: baseForm(item.word), at: i };
+      return { word: lyingForm(item.word), at: i };
   }
   return undefined;
 }

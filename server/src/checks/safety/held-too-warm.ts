@@ -3,10 +3,10 @@ import { trimmed } from '../../measure/number-text.ts';
 import type { SentenceItem } from '../../notation/tree.ts';
 import type { HeatReading } from '../../recipe/heat.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
-import { anySays, asWritten, inAnyForm, isOn, says } from '../../recipe/step-words.ts';
-import { baseForm } from '../../recipe/verbs.ts';
+import { anySays, asWritten, inAnyForm, inWords, isOn, says } from '../../recipe/step-words.ts';
 import { defineCheck } from '../check.ts';
 import { CAUTION, type HoldingLimits, holdingLimits } from './limits.ts';
+import { lying, lyingForm } from './lying-verbs.ts';
 import { isPerishable } from './perishable.ts';
 import { isFridgeInWrongUnit } from './wrong-unit.ts';
 
@@ -101,11 +101,11 @@ export default defineCheck<Values>({
   },
 });
 
-const KEPT = ['keep', 'hold', 'store', 'chill', 'refrigerate', 'stash', 'display', 'park'] as const;
+const KEPT = ['keep', 'hold', 'store', 'chill', 'refrigerate', 'stash', 'display', 'park', 'maintain'] as const;
 /** What these say is kept only where it says for whom, as under the lamps of a buffet. */
-const SET_OUT = inAnyForm('stand', 'set', 'rest', 'sit', 'leave', 'put', 'serve');
-const KEEPING = inAnyForm(...KEPT, 'stand', 'set', 'rest', 'sit', 'leave', 'put', 'serve');
-const HOT: ReadonlySet<string> = new Set(['keep', 'hold', 'park', 'display']);
+const SET_OUT = lying('stand', 'set', 'rest', 'sit', 'leave', 'put', 'serve');
+const KEEPING = lying(...KEPT, 'stand', 'set', 'rest', 'sit', 'leave', 'put', 'serve');
+const HOT: ReadonlySet<string> = new Set(['keep', 'hold', 'park', 'display', 'maintain']);
 const MAKING = inAnyForm(
   'ferment',
   'culture',
@@ -121,6 +121,8 @@ const MAKING = inAnyForm(
   'bath',
   'dry',
   'temper',
+  'smoke',
+  'smoker',
 );
 
 const ROASTED = asWritten('roast', 'roasts', 'roasted', 'roasting');
@@ -134,6 +136,8 @@ const ON_SHOW = asWritten(
   'cabinet',
   'service',
   'wanted',
+  'throughout',
+  'bain-marie',
   'needed',
   'party',
 );
@@ -160,7 +164,7 @@ function keptAt(reading: HeatReading, step: Step, part: Part, limits: HoldingLim
   const verb = keepingVerb(items, reading);
   if (verb === undefined) return undefined;
   const setOut = isOn(SET_OUT, verb);
-  if (setOut ? !isOnShow(step) : says(step, MAKING)) return undefined;
+  if (setOut ? !isOnShow(step) && !isInFridge(step) : says(step, MAKING)) return undefined;
   const { low, high } = reading.celsius;
   if (high < BETWEEN_C) return high > limits.cold.celsius + SLACK_C ? 'cold' : undefined;
   if (!setOut && !HOT.has(verb)) return undefined;
@@ -173,6 +177,11 @@ function keptAt(reading: HeatReading, step: Step, part: Part, limits: HoldingLim
   return cooking ? undefined : 'hot';
 }
 
+/** `Leave to set in the wine fridge at 12 C`: what should be cold. */
+const IN_FRIDGE = /\bin (?:the|a|your) (?:\w+ )?(?:fridge|refrigerator|chiller|walk-in|icebox|cool box|cooler) at;/;
+const FRIDGES = asWritten('fridge', 'refrigerator', 'chiller', 'walk-in', 'icebox', 'box', 'cooler');
+const isInFridge = (step: Step): boolean => says(step, FRIDGES) && IN_FRIDGE.test(inWords(step.sentence));
+
 /** For longer than a platter may stand, or for nobody knows how long. */
 const isOnShow = (step: Step): boolean =>
   says(step, ON_SHOW) && !step.sentence.items.some((i) => i.kind === 'duration' && i.highMin <= SHORT_MIN);
@@ -181,7 +190,7 @@ function keepingVerb(items: readonly SentenceItem[], reading: HeatReading): stri
   for (let i = items.indexOf(reading.node) - 1, seen = 0; i >= 0 && seen < 10; i--, seen++) {
     const item = items[i];
     if (item?.kind === 'mark' && /[.;,:]/.test(item.mark)) return undefined;
-    if (item?.kind === 'word' && isOn(KEEPING, item.word)) return baseForm(item.word);
+    if (item?.kind === 'word' && isOn(KEEPING, item.word)) return lyingForm(item.word);
   }
   return undefined;
 }

@@ -85,7 +85,7 @@ const isRawFlour = (i: Journey['ingredient']): boolean =>
 
 const SERVING = asWritten('serve', 'serves', 'eat', 'eaten', 'drink', 'enjoy', 'churn');
 const EATEN_SO =
-  /\b(?:edible|no[- ]bake|bites?|dips?|truffles?|milk ?shakes?|smoothies?|ice[- ]creams?|gelato|semifreddo|mousse|frosting)\b/i;
+  /\b(?:edible|no[- ]bake|bites?|dips?|truffles?|milk ?shakes?|smoothies?|ice[- ]creams?|gelato|semifreddo|mousse|frosting|cheesecake)\b/i;
 
 /** The recipe says how it is eaten; one that only makes a dough does not. */
 function isServed(recipe: Recipe): boolean {

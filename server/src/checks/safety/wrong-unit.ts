@@ -4,7 +4,15 @@
 import { celsiusOf, type HeatReading } from '../../recipe/heat.ts';
 import type { Step } from '../../recipe/recipe.ts';
 
-const FRIDGE: ReadonlySet<string> = new Set(['fridge', 'refrigerator', 'refrigerate', 'chill', 'chiller']);
+const FRIDGE: ReadonlySet<string> = new Set([
+  'fridge',
+  'refrigerator',
+  'refrigerate',
+  'chill',
+  'chiller',
+  'walk-in',
+  'icebox',
+]);
 
 /** 30 to 45 °C beside a fridge: 40 °F is meant. */
 export function isFridgeInWrongUnit(reading: HeatReading, step: Step): boolean {

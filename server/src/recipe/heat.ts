@@ -245,7 +245,7 @@ function roleOf(
   // `Grill to 62 C`, `roast at 200 C to 74 C`: no oven and no fat is that cool.
   const inFood =
     previous === 'to' && celsiusOf(node).high < LEAST_OVEN_C && !before.some((w) => SETTING.has(baseForm(w)));
-  if (isLateSign(items, at, node)) return 'food';
+  if (isLateSign(items, at, node) || isDoneAt(before, node)) return 'food';
   if (near.verbClass === 'oven') return inFood || (previous === 'to' && near.verb === 'reheat') ? 'food' : 'oven';
   if (all.some((w) => AROUND.has(w))) return 'surroundings';
   if (near.verbClass === 'cooling' || near.verbClass === 'resting')
@@ -269,6 +269,12 @@ function roleOf(
   if (previous === 'to' && STIRRING.has(near.verb ?? '') && celsiusOf(node).high < LEAST_OVEN_C) return 'food';
   return 'unknown';
 }
+
+const DONE: ReadonlySet<string> = new Set(['done', 'ready', 'pull', 'pulled', 'remove']);
+
+/** `The bird is done at 74 C`, `pull it at 63 C`. */
+const isDoneAt = (before: readonly string[], node: TemperatureNode): boolean =>
+  before.at(-1) === 'at' && before.slice(-3).some((w) => DONE.has(w)) && celsiusOf(node).high < LEAST_OVEN_C;
 
 /** `Fry until golden, 74 C`: a figure by itself after a sign, and too cool for an oven or for fat. */
 function isLateSign(items: readonly SentenceItem[], at: number, node: TemperatureNode): boolean {

@@ -762,6 +762,92 @@ trial 2026-01-02
 `,
       [],
     ],
+    [
+      'Roast pork',
+      `recipe Roast pork
+  yield 6 portions
+  2 kg pork loin
+  do Roast the pork at 220 C for 60 min to an internal temperature of 63 C.
+`,
+      [],
+    ],
+    [
+      'Tempered steak',
+      `recipe Tempered steak
+  yield 2 portions
+  600 g rump steak
+  do Take the steak from the fridge and leave at 20 C for 1 h. Fry the steak until the centre reads 63 C.
+`,
+      [],
+    ],
+    [
+      'Cold-smoked bacon',
+      `recipe Cold-smoked bacon
+  yield 1 kg
+  1 kg pork belly
+  25 g salt
+  2.5 g curing salt 1
+  do Rub the pork with the salt and curing salt and chill at 4 C for 5 d.
+  do Smoke at 25 C for 8 h, maintaining the smoker at 25 C.
+`,
+      [],
+    ],
+    [
+      'Sous vide steak',
+      `recipe Sous vide steak
+  yield 2 portions
+  600 g rump steak
+  do Bag the steak and maintain the bath at 55 C for 2 h. Sear in a pan at 220 C for 1 min a side.
+`,
+      [],
+    ],
+    [
+      'Labneh',
+      `recipe Labneh
+  yield 1 bowl
+  1 kg yoghurt
+  8 g salt
+  do Stir the salt into the yoghurt, tie in a cloth and hang over the sink overnight.
+`,
+      [],
+    ],
+    [
+      'Braised pork',
+      `recipe Braised pork
+  yield 6 portions
+  2 kg pork shoulder
+  1 l chicken stock
+  do Put the pork and stock in a pot on the stove, and when only a little liquid is left, simmer for 5 h until the centre reads 90 C.
+`,
+      [],
+    ],
+    [
+      'Barbecue outside',
+      `recipe Barbecue outside
+  yield 6 portions
+  2 kg pork shoulder
+  do Put the pork in the drum outside and smoke for 8 h until the centre reads 93 C.
+`,
+      [],
+    ],
+    [
+      'Pulled pork',
+      `recipe Pulled pork
+  yield 6 portions
+  2 kg pork shoulder
+  do Roast the pork at 140 C for 6 h; it is done at 93 C. Remove and hold at 65 C for 1 h.
+`,
+      [],
+    ],
+    [
+      'Pork chops',
+      `recipe Pork chops
+  yield 2 portions
+  600 g pork chops
+  do Fry the chops for 5 min a side and pull them at 63 C; rest for 3 min.
+`,
+      [],
+    ],
   ])('%s', (_name, text, want) => {
     expect(found(text)).toEqual(want);
   });
@@ -1402,6 +1488,207 @@ trial 2026-01-02
   do Rest under the lamps at 40 C for 4 h of service.
 `,
       ['undercooked error', 'held-too-warm error'],
+    ],
+    [
+      'Bean pot',
+      `recipe Bean pot
+  yield 6 portions
+  500 g dried cannellini beans
+  2 l water
+  do Boil the beans in the water for 90 min.
+  do Turn the heat off and let them sit in their pot overnight on the hotplate.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Bolognese',
+      `recipe Bolognese
+  yield 20 portions
+  2 kg beef mince
+  2 kg tomatoes, canned
+  do Brown the mince, add the tomatoes and simmer for 2 h.
+  do Leave in the bain-marie set to 50 C throughout lunch.
+`,
+      ['held-too-warm error'],
+    ],
+    [
+      'Fish soup',
+      `recipe Fish soup
+  yield 10 portions
+  1 kg cod fillet
+  2 l fish stock
+  do Simmer the cod in the stock for 15 min.
+  do Maintain at 120 F until service.
+`,
+      ['held-too-warm error'],
+    ],
+    [
+      'Panna cotta',
+      `recipe Panna cotta
+  yield 8 portions
+  500 ml double cream
+  500 ml whole milk
+  100 g sugar
+  8 g gelatine
+  do Warm the cream, milk and sugar to 80 C, stir in the gelatine and pour in moulds.
+  do Leave to set in the wine fridge at 12 C overnight.
+`,
+      ['held-too-warm error'],
+    ],
+    [
+      'Cheesecake with biscuit dough swirl',
+      `recipe Cheesecake with biscuit dough swirl
+  yield 8 portions
+
+part dough
+  100 g plain flour
+  60 g butter
+  60 g sugar
+  do Beat the butter, sugar and flour together.
+
+part cheesecake
+  400 g cream cheese
+  200 ml double cream
+  do Whip the cream, fold in the cream cheese and crumbled dough, and chill at 4 C for 6 h.
+`,
+      ['raw-flour error'],
+    ],
+    [
+      'Cold larder salad',
+      `recipe Cold larder salad
+  yield 6 portions
+  500 g cooked chicken
+  200 g mayonnaise
+  do Mix the chicken and mayonnaise, cover and set in the walk-in at 38 C.
+`,
+      ['implausible-temperature error'],
+    ],
+    [
+      'Seafood risotto for arancini',
+      `recipe Seafood risotto for arancini
+  yield 20 pieces
+  300 g arborio rice
+  1 l fish stock
+  200 g prawns
+  do Simmer the rice and prawns in the stock for 18 min.
+  do Tip on a tray and let it firm up on the kitchen table overnight.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Stuffed peppers',
+      `recipe Stuffed peppers
+  yield 6 portions
+  400 g beef mince
+  200 g cooked rice
+  6 peppers
+  do Fill the peppers with the mince and rice and bake at 180 C until the centre reads 72 C.
+  do They are best left at room temperature until the evening and eaten tepid, 8 h later.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Rolled turkey',
+      `recipe Rolled turkey
+  yield 6 portions
+  1.5 kg turkey breast
+  100 g stuffing mix
+  do Roll the turkey around the stuffing and roast at 180 C; pull it at 62 C and rest for 15 min.
+`,
+      ['undercooked error'],
+    ],
+    [
+      'Quail',
+      `recipe Quail
+  yield 4 portions
+  4 quails
+  do Roast the quails at 220 C for 12 min to an internal 135 F.
+`,
+      ['undercooked error'],
+    ],
+    [
+      'Mutton curry',
+      `recipe Mutton curry
+  yield 10 portions
+  2 kg lamb shoulder
+  500 g beef stock
+  do Simmer the lamb in the stock for 2 h. It can be kept at 50 C.
+`,
+      ['held-too-warm error'],
+    ],
+    [
+      'Egg salad',
+      `recipe Egg salad
+  yield 10 portions
+  12 eggs, hard-boiled
+  200 g mayonnaise
+  do Mix the eggs with the mayonnaise. Best held at 11 C before serving.
+`,
+      ['held-too-warm error'],
+    ],
+    [
+      'Stuffed vegetables',
+      `recipe Stuffed vegetables
+  yield 6 portions
+  400 g beef mince
+  200 g cooked rice
+  900 g red peppers
+  do Fill the peppers with the mince and rice and bake at 180 C until the centre reads 72 C.
+  do The dish improves when it is left at room temperature for 8 h.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Beef broth',
+      `recipe Beef broth
+  yield 3 l
+  2 kg chicken wings
+  4 l water
+  do Simmer the wings in the water for 5 h. Once strained, the broth is forgotten on the hob overnight.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Beef bone broth',
+      `recipe Beef bone broth
+  yield 3 l
+  2 kg beef bones
+  4 l water
+  do Simmer the bones in the water for 5 h.
+  do Leave on the hob overnight.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Congee',
+      `recipe Congee
+  yield 6 portions
+  200 g jasmine rice
+  2 l chicken stock
+  do Simmer the rice in the stock for 1 h.
+  do Switch off and leave in the rice cooker, unplugged, on the counter overnight.
+`,
+      ['cooling-too-slow error'],
+    ],
+    [
+      'Beer can chicken',
+      `recipe Beer can chicken
+  yield 4 portions
+  1.6 kg chicken
+  do Sit the chicken on a can and barbecue for 70 min; the bird is done at 66 C.
+`,
+      ['undercooked error'],
+    ],
+    [
+      'Salt dough snack',
+      `recipe Salt dough snack
+  yield 12 balls
+  100 g self-raising flour
+  80 g peanut butter
+  60 g honey
+  do Work everything to a paste, roll in balls and keep in the fridge for snacking.
+`,
+      ['raw-flour error'],
     ],
   ])('%s', (_name, text, want) => {
     expect(found(text).filter((f) => f.endsWith('error') || f.startsWith('trial-disagrees'))).toEqual(want);

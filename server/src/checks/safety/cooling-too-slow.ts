@@ -297,7 +297,9 @@ function whereItLies(step: Step, at: number, verb: Lying, part: Part): 'cools' |
   if (clause.some((w, i) => (COLD.has(w) && !isColdByItself(clause, i)) || otherwise(baseForm(w)))) return undefined;
   if (hasColdReading(items, at)) return undefined;
   if (verb.word === 'cool' || clause.some((w, i) => baseForm(w) === 'cool' && !isBox(clause, i))) return 'cools';
-  return clause.some((w) => ROOM.has(w)) && !clause.some((w) => COOKERS.has(w)) && !isKeptHot(items, at)
+  return clause.some((w) => ROOM.has(w)) &&
+    !(clause.some((w) => COOKERS.has(w)) && !says(step, OFF)) &&
+    !isKeptHot(items, at)
     ? 'left out'
     : undefined;
 }
@@ -316,6 +318,7 @@ const namesNoFlesh = ({ mentions }: Step, { index, head: { ingredients } }: Part
 
 /** A slow cooker may stand on the counter. */
 const COOKERS: ReadonlySet<string> = new Set(['cooker', 'slow-cooker', 'crockpot', 'crock-pot']);
+const OFF = asWritten('off', 'unplug', 'unplugged');
 const TURNS: ReadonlySet<string> = new Set(['go', 'goes', 'get', 'gets', 'turn', 'turns', 'until', 'till', 'stone']);
 
 /** `Leave to go cold` in the room. */

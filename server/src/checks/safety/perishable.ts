@@ -91,7 +91,11 @@ function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
     whole += grams;
     moisture += grams * ((food.per100.water ?? 100) / 100);
     flesh ||= MEATS.has(food.class);
-    if (ANIMAL.has(food.class) || (food.class === 'cured meat' && (food.per100.water ?? 0) >= MOIST_WATER))
+    if (
+      ANIMAL.has(food.class) ||
+      BONES.test(food.name) ||
+      (food.class === 'cured meat' && (food.per100.water ?? 0) >= MOIST_WATER)
+    )
       animal += grams;
     else if (PLANT.has(food.class)) {
       plant += grams;
@@ -116,6 +120,8 @@ function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
   return cooked && (plant >= (whole - water) * PLANT_SHARE || (kind !== undefined && MOIST_KINDS.has(kind.name)));
 }
 
+/** What a broth is made of. */
+const BONES = /\b(?:bones?|carcass)\b/;
 /** Cooked before it is weighed: `potatoes, boiled`; tofu always. */
 const COOKED = /\b(?:boiled|cooked|leftover|roasted|steamed|blanched|baked|tofu)\b/i;
 const STARTERS = /\b(?:starter|yoghurt|yogurt|kefir|rennet|buttermilk|culture)\b/i;

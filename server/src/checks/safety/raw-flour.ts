@@ -83,7 +83,7 @@ const isRawFlour = (i: Journey['ingredient']): boolean =>
   (i.food?.class === 'flour' || isFlour(i) || MIX.test(i.food?.name ?? '')) &&
   !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' '));
 
-const SERVING = asWritten('serve', 'serves', 'eat', 'eaten', 'drink', 'enjoy', 'churn');
+const SERVING = asWritten('serve', 'serves', 'eat', 'eaten', 'drink', 'enjoy', 'churn', 'snack', 'snacking');
 const EATEN_SO =
   /\b(?:edible|no[- ]bake|bites?|dips?|truffles?|milk ?shakes?|smoothies?|ice[- ]creams?|gelato|semifreddo|mousse|frosting|cheesecake)\b/i;
 

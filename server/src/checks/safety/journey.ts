@@ -330,6 +330,16 @@ const NOUN_BEFORE: ReadonlySet<string> = new Set(['off', 'from', 'without', 'no'
 type Self = Pick<Journey, 'part' | 'index'>;
 
 const NAMES_BEFORE: ReadonlySet<string> = new Set(['the', 'a', 'an', 'of', 'on', 'with']);
+const OVEN = asWritten('oven');
+/** Beside these an oven holds nothing that it cooks. */
+const NO_BAKING: ReadonlySet<string> = new Set(['preheat', 'heat', 'keep', 'hold', 'warm', 'dry', 'cool']);
+const LEAST_BAKING_C = 90;
+
+/** `Slide the duck into the oven at 180 C`: it bakes, by whatever verb. */
+const isInHotOven = (items: readonly SentenceItem[], i: number, heat: readonly HeatReading[]): boolean =>
+  nearWords(items, i, -3).some((w) => w === 'in' || w === 'into') &&
+  heat.some((r) => r.role === 'oven' && r.celsius.low >= LEAST_BAKING_C && !NO_BAKING.has(r.verb ?? ''));
+
 const BESIDE: ReadonlySet<string> = new Set(['with', 'through', 'over', 'onto', 'on', 'alongside', 'beside', 'around']);
 const BETWEEN_THEM: ReadonlySet<string> = new Set(['the', 'some', 'warm', 'hot', 'cold', 'freshly', 'your']);
 
@@ -346,7 +356,7 @@ const LIQUIDS: ReadonlySet<string> = new Set(['water', 'stock', 'syrup', 'milk',
 const AROUND: ReadonlySet<string> = new Set(['over', 'in', 'into', 'of', 'gently', 'barely']);
 
 function heats(step: Step, part: Part, self: Self, only?: 'oven'): boolean {
-  if (!says(step, only === undefined ? HEATING : BAKING)) return false;
+  if (!says(step, only === undefined ? HEATING : BAKING) && !says(step, OVEN)) return false;
   return heatWords(step).some(
     (h) => (only === undefined || h.oven) && heatsFood(h.object, step, part, self) && !isBefore(h.at, step, part, self),
   );
@@ -377,9 +387,12 @@ interface HeatWord {
 }
 
 /** The words of a step that heat something, whatever it is. */
-const heatWords = onceFor(({ sentence: { items }, mentions }: Step): readonly HeatWord[] =>
+const heatWords = onceFor(({ sentence: { items }, mentions, heat }: Step): readonly HeatWord[] =>
   items.flatMap((item, i) => {
-    if (item.kind !== 'word' || !isOn(HEATING, item.word)) return [];
+    if (item.kind !== 'word') return [];
+    if (item.word === 'oven' && isInHotOven(items, i, heat))
+      return [{ at: item.start, oven: true, object: mentions.findLast((m) => m.from < i) }];
+    if (!isOn(HEATING, item.word)) return [];
     const verb = baseForm(item.word);
     // A name such as `boiling water` or `smoked paprika` heats nothing.
     if (mentions.some((m) => m.start <= item.start && m.end >= item.end && !m.verb)) return [];

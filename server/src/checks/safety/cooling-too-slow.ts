@@ -316,8 +316,8 @@ const namesNoFlesh = ({ mentions }: Step, { index, head: { ingredients } }: Part
       }),
   );
 
-/** A slow cooker may stand on the counter. */
-const COOKERS: ReadonlySet<string> = new Set(['cooker', 'slow-cooker', 'crockpot', 'crock-pot']);
+/** A slow cooker may stand on the counter, and a pot over a low flame on the stove. */
+const COOKERS: ReadonlySet<string> = new Set(['cooker', 'slow-cooker', 'crockpot', 'crock-pot', 'simmering', 'low']);
 const OFF = asWritten('off', 'unplug', 'unplugged');
 const TURNS: ReadonlySet<string> = new Set(['go', 'goes', 'get', 'gets', 'turn', 'turns', 'until', 'till', 'stone']);
 
@@ -479,13 +479,13 @@ const hasColdReading = (items: readonly SentenceItem[], at: number): boolean =>
 
 /** `Set out at 65 C for 5 h`: whether that is hot enough is for `held-too-warm`. */
 const HOT_C = 45;
-const isKeptHot = (items: readonly SentenceItem[], at: number): boolean => {
-  const isHot = (i: number): boolean => {
-    const item = items[i];
-    return item?.kind === 'temperature' && celsiusOf(item).low >= HOT_C && wordAt(items, i - 1) === 'at';
-  };
-  return isHot(at - 2) || isHot(at - 1) || isHot(at + 2);
-};
+const isKeptHot = (items: readonly SentenceItem[], at: number): boolean =>
+  items.slice(Math.max(0, at - 2), at + 7).some((item, i) => {
+    if (item.kind !== 'temperature' || celsiusOf(item).low < HOT_C) return false;
+    const place = Math.max(0, at - 2) + i;
+    const before = wordAt(items, place - 1);
+    return before === 'above' || before === 'over' || (before === 'at' && place <= at + 2);
+  });
 
 function wordAt(items: readonly SentenceItem[], i: number): string {
   const item = items[i];

@@ -126,21 +126,9 @@ const MAKING = inAnyForm(
 );
 
 const ROASTED = asWritten('roast', 'roasts', 'roasted', 'roasting');
-const ON_SHOW = asWritten(
-  'buffet',
-  'chafing',
-  'carvery',
-  'lamp',
-  'lamps',
-  'lights',
-  'cabinet',
-  'service',
-  'wanted',
-  'throughout',
-  'bain-marie',
-  'needed',
-  'party',
-);
+/** Of what is hot alone: butter may soften until it is needed. */
+const TILL_WANTED = asWritten('wanted', 'needed', 'throughout', 'bain-marie');
+const ON_SHOW = asWritten('buffet', 'chafing', 'carvery', 'lamp', 'lamps', 'lights', 'cabinet', 'service', 'party');
 /** A roast may rest, and a platter stand, for so long (USDA FSIS, danger zone). */
 const SHORT_MIN = 120;
 /** A time beside these is how long it stands ready, and cooks nothing. */
@@ -164,7 +152,7 @@ function keptAt(reading: HeatReading, step: Step, part: Part, limits: HoldingLim
   const verb = keepingVerb(items, reading);
   if (verb === undefined) return undefined;
   const setOut = isOn(SET_OUT, verb);
-  if (setOut ? !isOnShow(step) && !isInFridge(step) : says(step, MAKING)) return undefined;
+  if (setOut ? !isOnShow(step, reading) && !isInFridge(step) : says(step, MAKING)) return undefined;
   const { low, high } = reading.celsius;
   if (high < BETWEEN_C) return high > limits.cold.celsius + SLACK_C ? 'cold' : undefined;
   if (!setOut && !HOT.has(verb)) return undefined;
@@ -183,8 +171,9 @@ const FRIDGES = asWritten('fridge', 'refrigerator', 'chiller', 'walk-in', 'icebo
 const isInFridge = (step: Step): boolean => says(step, FRIDGES) && IN_FRIDGE.test(inWords(step.sentence));
 
 /** For longer than a platter may stand, or for nobody knows how long. */
-const isOnShow = (step: Step): boolean =>
-  says(step, ON_SHOW) && !step.sentence.items.some((i) => i.kind === 'duration' && i.highMin <= SHORT_MIN);
+const isOnShow = (step: Step, { celsius }: HeatReading): boolean =>
+  (says(step, ON_SHOW) || (says(step, TILL_WANTED) && celsius.low >= BETWEEN_C)) &&
+  !step.sentence.items.some((i) => i.kind === 'duration' && i.highMin <= SHORT_MIN);
 
 function keepingVerb(items: readonly SentenceItem[], reading: HeatReading): string | undefined {
   for (let i = items.indexOf(reading.node) - 1, seen = 0; i >= 0 && seen < 10; i--, seen++) {

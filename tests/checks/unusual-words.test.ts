@@ -848,6 +848,89 @@ trial 2026-01-02
 `,
       [],
     ],
+    [
+      'Roast beef',
+      `recipe Roast beef
+  yield 6 portions
+  2 kg beef topside
+  do Put the beef in the oven at 180 C for 2 h.
+`,
+      [],
+    ],
+    [
+      'Quiche pot',
+      `recipe Quiche pot
+  yield 6 portions
+  4 eggs
+  300 ml double cream
+  150 g plain flour
+  do Whisk the eggs with the cream and flour and slide into the oven at 180 C for 30 min until the centre reads 80 C.
+`,
+      [],
+    ],
+    [
+      'Slow lamb',
+      `recipe Slow lamb
+  yield 6 portions
+  2 kg lamb shoulder
+  500 ml beef stock
+  do Put the lamb in the pot with the stock, cover and braise for 5 h on the side of the range.
+`,
+      [],
+    ],
+    [
+      'Beef ragu',
+      `recipe Beef ragu
+  yield 3 l
+  2 kg beef shin
+  1 l tomatoes, canned
+  do Put the beef and tomatoes in a Dutch oven, lid on, and leave on the stove over a very low flame for 5 h, simmering gently.
+`,
+      [],
+    ],
+    [
+      'Tasso',
+      `recipe Tasso
+  yield 1 kg
+  1 kg pork shoulder
+  25 g salt
+  2.5 g curing salt 1
+  do Rub the pork with the salt and curing salt, put in the fridge for 24 h.
+  do Set the pork outside in the smoker for 5 h until the centre reads 71 C.
+`,
+      [],
+    ],
+    [
+      'Haybox stew',
+      `recipe Haybox stew
+  yield 6 portions
+  1 kg stewing beef
+  1 l beef stock
+  do Simmer the beef in the stock for 30 min, then leave in the haybox in the kitchen for 6 h, keeping it above 65 C.
+`,
+      [],
+    ],
+    [
+      'Buttercream',
+      `recipe Buttercream
+  yield 1 bowl
+  4 egg whites
+  250 g sugar
+  350 g butter
+  do Whisk the whites and sugar over a bain-marie until 71 C, beat cool, beat in the butter and leave at 20 C until needed.
+`,
+      [],
+    ],
+    [
+      'Fish pate on ice',
+      `recipe Fish pate on ice
+  yield 10 portions
+  300 g smoked mackerel
+  200 g cream cheese
+  do Blend and set out on the buffet over crushed ice at 4 C for 4 h.
+`,
+      [],
+    ],
   ])('%s', (_name, text, want) => {
     expect(found(text)).toEqual(want);
   });
@@ -1689,6 +1772,30 @@ part cheesecake
   do Work everything to a paste, roll in balls and keep in the fridge for snacking.
 `,
       ['raw-flour error'],
+    ],
+    [
+      'Tart with cold mousse',
+      `recipe Tart with cold mousse
+  yield 6 portions
+  3 eggs
+  200 ml double cream
+  100 g sugar
+  200 g digestive biscuits
+  80 g butter
+  do Press the biscuits with the butter in a tin and put in the oven at 180 C for 10 min.
+  do Whisk the eggs with the sugar, fold in the whipped cream, spread on top and chill.
+`,
+      ['raw-egg error'],
+    ],
+    [
+      'Tuna plate',
+      `recipe Tuna plate
+  yield 2 portions
+  300 g salmon fillet
+  200 g bread
+  do Put the bread in the oven at 200 C for 5 min. Slice the salmon on top.
+`,
+      ['no-safe-temperature error'],
     ],
   ])('%s', (_name, text, want) => {
     expect(found(text).filter((f) => f.endsWith('error') || f.startsWith('trial-disagrees'))).toEqual(want);

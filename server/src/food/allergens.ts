@@ -15,8 +15,9 @@ interface AllergenRow {
 }
 
 /**
- * US: FALCPA 2004 and the FASTER Act 2021. EU: Regulation 1169/2011, annex II. Coconut and pine nuts are not listed: the EU names eight nuts,
- * and FDA dropped coconut from the tree nuts in 2025.
+ * US: FALCPA 2004 and the FASTER Act 2021. EU: Regulation 1169/2011, annex II. Coconut is not listed: the EU names eight nuts,
+ * and FDA dropped it from the tree nuts in 2025. It still counts pine nuts (FDA, Edition 5 of its questions and answers on allergens, from
+ * memory), which the EU does not name.
  */
 const ROWS: readonly AllergenRow[] = [
   { words: ['wheat', 'spelt', 'durum'], us: 'wheat', eu: 'cereals containing gluten' },
@@ -48,6 +49,7 @@ const ROWS: readonly AllergenRow[] = [
     us: 'tree nuts',
     eu: 'nuts',
   },
+  { words: ['pine nuts', 'pine nut'], us: 'tree nuts' },
   { words: ['peanut', 'peanuts'], us: 'peanuts', eu: 'peanuts' },
   { words: ['soy', 'soya', 'soybeans'], us: 'soybeans', eu: 'soybeans' },
   { words: ['sesame'], us: 'sesame', eu: 'sesame' },

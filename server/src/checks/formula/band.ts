@@ -31,8 +31,8 @@ export function outsideBand(
   name: MeasureName,
   side: Side,
   place?: () => Place | undefined,
+  kind: Kind | undefined = part.head.kind,
 ): readonly Found<BandValues>[] {
-  const { kind } = part.head;
   const held = kind?.measures.find((m) => m.measure === name);
   if (kind === undefined || held === undefined || part.head.ingredients.length === 0) return NOTHING;
   const contents = contentsOf(part);

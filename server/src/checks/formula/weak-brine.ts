@@ -1,5 +1,9 @@
+import { kindNamed } from '../../recipe/kinds.ts';
+import type { Part } from '../../recipe/recipe.ts';
+import { anySays, matching, says } from '../../recipe/step-words.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, ingredientPlace, outsideBand, sayBand } from './band.ts';
+import { longestDays } from '../safety/longest-days.ts';
+import { type BandValues, gramsOf, ingredientPlace, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 import { mainSalt, saltLine } from './salt.ts';
 
@@ -9,20 +13,28 @@ export default defineCheck<BandValues>({
   family: 'formula',
   severity: 'warning',
   scope: 'part',
-  measures: ['brine salt', 'cure salt'],
   source: {
     kind: 'from memory',
     title:
       'USDA Complete Guide to Home Canning (2015): sauerkraut 2.25 to 2.5 % salt; NCHFP for other vegetables; food science texts for fish and meat',
   },
-  explain: `**What it computes.** For a vegetable ferment: salt as a share of the vegetables and the water together, which is what it comes to when the brine has drawn even. For a cure: salt on the weight of the fish or meat.
+  explain:
+    `**What it computes.** For a vegetable ferment: salt as a share of the vegetables and the water together, which is what it comes to when the brine has drawn even. For a cure: salt on the weight of the fish or meat.
 
 **Why it matters.** Until the acid has formed, salt is all that keeps spoiling and dangerous organisms down. A brine that is strong in the jug is weak once the vegetables have given their water to it.
 
 **What to do.** Weigh the salt against vegetables and water together: 2 to 2.5 % for cabbage, 2 to 5 % for others. Follow a tested recipe and local advice: this is arithmetic, not a licence.
 
+A part without ` as ` that is left to ferment for a day or more, and is mostly vegetables and salt, is held against the least that is plausible.
+
 **Silent** where the salt, the vegetables or the water are of no known weight, and for salt added to taste.`,
   *find(part) {
+    if (part.head.kind === undefined) {
+      if (isPlainFerment(part))
+        for (const found of outsideBand(part, 'brine salt', 'low', () => ingredientPlace(mainSalt(part)), FERMENT))
+          if (found.severity === 'warning') yield found;
+      return;
+    }
     for (const name of ['brine salt', 'cure salt'] as const)
       yield* outsideBand(part, name, 'low', () => ingredientPlace(mainSalt(part)));
   },
@@ -45,3 +57,22 @@ export default defineCheck<BandValues>({
     ],
   },
 });
+
+const FERMENT = kindNamed('lacto-ferment');
+const FERMENTING = matching(/^ferment/);
+/** Of the whole with its water (judgement): less is a drink or a dough. */
+const LEAST_VEGETABLES = 0.3;
+
+/** What no `as` says, but its steps and its list do. */
+function isPlainFerment(part: Part): boolean {
+  const { steps, head } = part;
+  if (!anySays(steps, FERMENTING) || mainSalt(part) === undefined) return false;
+  if (!steps.some((step) => says(step, FERMENTING) && longestDays(step) >= 1)) return false;
+  let [whole, vegetables] = [0, 0];
+  for (const ingredient of head.ingredients) {
+    const grams = gramsOf(ingredient);
+    whole += grams;
+    if (ingredient.food?.class === 'vegetable') vegetables += grams;
+  }
+  return vegetables > 0 && vegetables >= whole * LEAST_VEGETABLES;
+}

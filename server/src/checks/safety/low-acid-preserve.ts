@@ -12,6 +12,7 @@ import { sums, sumTable } from '../sum-table.ts';
 import { KEPT_COLD } from './cold-words.ts';
 import { saysBoughtSafe } from './journey.ts';
 import { CAUTION } from './limits.ts';
+import { longestDays } from './longest-days.ts';
 import { isColdOnceOpen } from './once-open.ts';
 import { keptUnderOil, OILY } from './under-oil.ts';
 
@@ -49,7 +50,11 @@ export default defineCheck<Values>({
 **What to do.** Use a tested recipe: pressure-can it, or pickle it with vinegar of 5 % that is never thinned below that recipe. Or keep it in the fridge or freezer, and say so.
 
 **Silent** for other fruit, jams with their full sugar (${SWEET_JAM * 100} % of the list and more), ferments in their brine, what is kept in the fridge or frozen, what is dry or is dried until brittle, and wherever pressure is named. It measures acid, not pH, and does not certify a recipe.`,
-  find: ({ recipe }) => (isSealed(recipe) ? lowAcid(recipe).map(({ value }) => value) : []),
+  find: ({ recipe }) => {
+    if (!isSealed(recipe)) return [];
+    const found = lowAcid(recipe);
+    return (closed(recipe) ? found : found.filter(({ part }) => isLeftToSpoil(part))).map(({ value }) => value);
+  },
   say: ({ name, acid, least, source }) => ({
     message: `Sealed jars with ${name} hold ${acid < 0.0005 ? 'no acid that was added' : `${(acid * 100).toFixed(2)} % of acid in the whole`}, where ${(least * 100).toFixed(1)} % is the least, and no step uses pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
     value: acid,
@@ -83,7 +88,7 @@ export default defineCheck<Values>({
   },
 });
 
-const JARS = asWritten('jar', 'jars', 'jarred', 'bottles', 'cans');
+const JARS = asWritten('jar', 'jars', 'jarred', 'bottles', 'cans', 'kilner', 'mason', 'weck', 'crocks');
 const SEALING = asWritten(
   'seal',
   'sealed',
@@ -91,14 +96,23 @@ const SEALING = asWritten(
   'sterilized',
   'process',
   'processed',
-  'close',
-  'closed',
   'airtight',
   'canner',
   'water-bath',
+  'waterbath',
+  'water-can',
+  'steam-can',
+  'oven-can',
   'invert',
-  'lids',
-  'lid',
+  'inverted',
+  'upside',
+  'headspace',
+  'paraffin',
+  'sterile',
+  'unrefrigerated',
+  'ambient',
+  'shelf-stable',
+  'basement',
   'larder',
   'cupboard',
   'pantry',
@@ -107,12 +121,17 @@ const SEALING = asWritten(
   'shelves',
   'cork',
   'corked',
-  'clip',
-  'clipped',
-  'screw',
   'sterilise',
   'sterilize',
 );
+const CLOSING = asWritten('close', 'closed', 'lid', 'lids', 'clip', 'clipped', 'clamp', 'clamped', 'screw');
+const CAPPING = asWritten('cap', 'caps', 'capped');
+/** Of mushrooms elsewhere, and a dish is capped with pastry. */
+const CAPPED =
+  /\bon (?:the |their |screw )*caps\b|\bcaps on\b|\bcap(?:ped)? (?:them|while|at|loosely|tightly|immediately|straight|the (?:jars|bottles)|and (?:store|keep|cool))\b|\bcap(?:ped)?$/;
+const isCapped = (step: Step): boolean => says(step, CAPPING) && CAPPED.test(inWords(step.sentence));
+/** A lid for the way to the table. */
+const SOON_EATEN = asWritten('lunch', 'lunchbox', 'picnic', 'tonight', 'today');
 /** Pressure, or the cold. */
 const OTHERWISE = asWritten('pressure', 'psi', 'retort', 'pressure-can', ...KEPT_COLD);
 const FERMENTED = asWritten('ferment', 'fermented', 'ferments');
@@ -123,11 +142,18 @@ const PLATES = asWritten('saucer', 'saucers', 'plate', 'plates');
 const isSealed = (recipe: Recipe): boolean => jarred(recipe) && sealed(recipe) && !keptOtherwise(recipe);
 
 const jarred = anyPart(({ steps }) => anySays(steps, JARS) || steps.some(isBottled));
-const sealed = anyPart(
+const closed = anyPart(
   ({ steps }) =>
     anySays(steps, SEALING) ||
-    steps.some((s) => (says(s, JARS) && (boilsJars(s) || isStored(s))) || (isBottled(s) && isStored(s))),
+    (anySays(steps, CLOSING) && !anySays(steps, SOON_EATEN)) ||
+    steps.some(
+      (s) =>
+        isCanned(s) || isCapped(s) || (says(s, JARS) && (boilsJars(s) || isStored(s))) || (isBottled(s) && isStored(s)),
+    ),
 );
+/** Nothing is said of a lid, but it stands for days in its jar. */
+const leftOut = anyPart(({ steps }) => anySays(steps, LEAVING) && steps.some(isLeftOut));
+const sealed = (recipe: Recipe): boolean => closed(recipe) || leftOut(recipe);
 const fermented = anyPart(({ steps }) => anySays(steps, FERMENTED));
 
 const isCold = (step: Step): boolean =>
@@ -149,9 +175,20 @@ function keptOtherwise(recipe: Recipe): boolean {
   return fermented(recipe) || all.some(({ anywhere, after }, at) => (at > first ? anywhere : at === first && after));
 }
 
+const LEAVING = inAnyForm('leave', 'stand', 'keep', 'mature', 'last');
+/** Days from which what waits in a jar is kept (judgement). */
+const LEFT_DAYS = 2;
+const isLeftOut = (step: Step): boolean => says(step, LEAVING) && longestDays(step) >= LEFT_DAYS;
+
+const CAN = asWritten('can');
+/** An order too: `Can in quarts`, not `you can`. */
+const isCanned = (step: Step): boolean => says(step, CAN) && CANNING.test(inWords(step.sentence));
+const CANNING = /(?:^|[;.] ?|\b(?:and|then) )can (?:in|the|them|it|at|as|for)\b/;
+
 const BOTTLE = asWritten('bottle');
 /** An order, and not a bottle of wine. */
-const isBottled = (step: Step): boolean => says(step, BOTTLE) && BOTTLING.test(inWords(step.sentence));
+const isBottled = (step: Step): boolean =>
+  isCanned(step) || (says(step, BOTTLE) && BOTTLING.test(inWords(step.sentence)));
 const BOTTLING = /(?:^|[;.] ?|\b(?:and|then) )bottle\b/;
 
 const STORE = asWritten('store', 'stored');
@@ -172,6 +209,8 @@ const LOW_ACID: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'grain',
   'cured meat',
 ]);
+/** Bones for stock are of no class of their own. */
+const BONES = /\bbone\b/;
 /** A jam with an onion in it is a jam. */
 const LOW_SHARE = 0.3;
 /** However thin the liquor, what lies in it is what it is. */
@@ -260,6 +299,25 @@ function isDry({ head: { ingredients }, steps }: Part): boolean {
   return whole > 0 && water < whole * DRY_WATER;
 }
 
+/** Salt of the whole from which vegetables with no vinegar turn sour by themselves while they are left (as for `weak-brine`). */
+const SOURING_SALT = 0.015;
+
+/** What is only left in its jar, with no word of closing it: a pickle, or what has too little salt to turn sour. */
+const isLeftToSpoil = ({ head }: Part): boolean => {
+  let [whole, low, salt, sour] = [0, 0, 0, 0];
+  for (const ingredient of head.ingredients) {
+    const grams = gramsOf(ingredient);
+    whole += grams;
+    if (ingredient.food === undefined) continue;
+    if (LOW_ACID.has(ingredient.food.class)) low += grams;
+    salt += (grams * (ingredient.food.per100.sodium ?? 0) * SALT_OF_SODIUM) / 1e5;
+    sour += acidG(ingredient);
+  }
+  return low >= whole * LOW_SHARE && (sour > 0 || salt < whole * SOURING_SALT);
+};
+/** Grams of salt with a gram of sodium. */
+const SALT_OF_SODIUM = 2.54;
+
 const lowAcid = overParts((part): Found<Values> | undefined => {
   const { head, index } = part;
   if (head.kind?.name === 'lacto-ferment') return undefined;
@@ -283,6 +341,7 @@ const lowAcid = overParts((part): Found<Values> | undefined => {
     if (LIQUID.has(food.class)) liquid += grams;
     if (
       LOW_ACID.has(food.class) ||
+      BONES.test(food.name) ||
       (inJar && food.class === 'flour') ||
       (food.class === 'egg' && saysBoughtSafe(ingredient))
     ) {

@@ -3,13 +3,13 @@
  * Refuses to know recipes that keep without oil.
  */
 import type { FoodClass } from '../../food/food.ts';
-import type { SentenceItem } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { anySays, asWritten, inWords, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { gramsOf } from '../formula/band.ts';
 import { onceFor } from '../once.ts';
+import { DAY_MIN, longestDays } from './longest-days.ts';
 import { isColdOnceOpen } from './once-open.ts';
 
 /** Days in the fridge that extension services allow. */
@@ -27,9 +27,12 @@ export interface KeptUnderOil {
 
 /** Undefined where nothing of the kind is kept, or not for too long. */
 export const keptUnderOil = onceFor((part: Part): KeptUnderOil | undefined => {
-  if (!part.head.ingredients.some(isOil)) return undefined;
+  const fat = part.head.ingredients.some(isOil) ? isOil : isButter;
+  if (!part.head.ingredients.some(fat)) return undefined;
   const solid = part.head.ingredients.find(isSolid);
-  if (solid === undefined || !isOily(part)) return undefined;
+  if (solid === undefined || !isOily(part, fat)) return undefined;
+  // Cold, butter keeps longer than oil does; where it is kept without a word, it is kept cold.
+  if (fat === isButter) return part.steps.some(isLeftAbout) ? { solid, days: undefined } : undefined;
   const drained = part.steps.some((step) => says(step, DRAINED) && DRAINED_ON.test(inWords(step.sentence)));
   for (const step of part.steps) {
     const kept = drained && !says(step, THE_OIL) ? undefined : keptFor(step);
@@ -52,6 +55,8 @@ function isSolid({ food, node, free }: Ingredient): boolean {
 
 export const isOil = ({ food }: Ingredient): boolean => food?.class === 'oil';
 
+const isButter = ({ food }: Ingredient): boolean => food?.class === 'fat';
+
 export const isSour = ({ food }: Ingredient): boolean =>
   food !== undefined &&
   (food.class === 'vinegar' || (food.class === 'juice' && food.roles.includes('acid')) || /lemon|lime/.test(food.name));
@@ -60,7 +65,7 @@ export const isSour = ({ food }: Ingredient): boolean =>
 export const COVERING = 0.2;
 const COVERED = /\b(?:cover|submerg|immers|top)\w*\b.*\boil\b|\bunder (?:the )?oil\b|\boil over\b/;
 
-function isOily(part: Part): boolean {
+function isOily(part: Part, isFat: (ingredient: Ingredient) => boolean): boolean {
   let whole = 0;
   let oil = 0;
   let sour = 0;
@@ -68,7 +73,7 @@ function isOily(part: Part): boolean {
     if (ingredient.food === undefined) continue;
     const grams = gramsOf(ingredient);
     whole += grams;
-    if (isOil(ingredient)) oil += grams;
+    if (isFat(ingredient)) oil += grams;
     else if (isSour(ingredient)) sour += grams;
   }
   const covered = anySays(part.steps, KEEPING) && part.steps.some((step) => COVERED.test(inWords(step.sentence)));
@@ -106,6 +111,9 @@ const PLACES = asWritten(
   'larders',
   'shelves',
   'sill',
+  'windowsill',
+  'basement',
+  'garage',
   'month',
   'months',
   'weeks',
@@ -113,9 +121,8 @@ const PLACES = asWritten(
   'winter',
 );
 /** Where a sauce may wait for an hour, and no more. */
-const ABOUT = asWritten('room', 'dark', 'worktop', 'counter');
+const ABOUT = asWritten('room', 'dark', 'worktop', 'counter', 'countertop');
 const LONG_MIN = 240;
-const DAY_MIN = 1440;
 
 const isCold = (step: Step): boolean =>
   (says(step, COLD) && !isColdOnceOpen(step)) || step.heat.some((h) => h.celsius.high <= 5.5);
@@ -129,6 +136,15 @@ function keptFor(step: Step): 'warm' | number | undefined {
   return says(step, PLACES) || waits || longest >= 1 ? 'warm' : undefined;
 }
 
+/** For a day or more out of the cold, by what the step says. */
+const isLeftAbout = (step: Step): boolean =>
+  says(step, KEEPING) &&
+  (says(step, ABOUT) || says(step, SHELVED)) &&
+  !says(step, FROZEN) &&
+  !isCold(step) &&
+  (says(step, SHELVED) || longestDays(step) >= 1);
+const SHELVED = asWritten('cupboard', 'larder', 'pantry', 'shelf', 'cellar', 'basement', 'unrefrigerated');
+
 const DRAINED = asWritten('drain', 'drained');
 /** Fried, and out of the oil again: what is kept then is dry. */
 const DRAINED_ON = /\bdrain(?:ed)?\b[^;]*\b(?:paper|papers|towel|towels|rack)\b/;
@@ -137,7 +153,8 @@ const PUT_BY = asWritten('jar', 'jars', 'bottle', 'bottles', 'flask', 'cork', 's
 /** `Bottle the oil`, `keep the garlic in the oil`; not `keep the oil warm`. */
 const STORED =
   /(?:^|[;.] ?|\b(?:and|then) )(?:bottle|jar|cork|seal|store)\b|\bstored\b|\bkeep [\w ]{0,40}\b(?:in|under) (?:the |its |their |this |more )?(?:\w+ )?(?:oil|jars?|bottles?|flask)\b/;
-const POTTED = /\b(?:in|into) (?:(?!and\b|then\b)\w+ ){0,4}(?:jars?|bottles?|flask)\b/;
+const POTTED =
+  /\bfill (?:(?!and\b|then\b)\w+ ){0,4}(?:jars?|bottles?|flask)\b|\b(?:in|into) (?:(?!and\b|then\b)\w+ ){0,4}(?:jars?|bottles?|flask)\b/;
 /** Eaten soon. */
 const SOON =
   /\b(?:today|immediately|at once|straight away|same day|aside|while you|heat|(?:until|till|before|for) (?:you )?(?:serv|cook|fry|use)\w*)\b/;
@@ -162,32 +179,4 @@ function isPutBy({ steps, usesByLater }: Part): boolean {
     return !SOON.test(after) && (stored !== null || !ON_ITS_WAY.test(after));
   }
   return false;
-}
-
-/** Days in what is no unit of time in the notation. */
-const CALENDAR: ReadonlyMap<string, number> = new Map([
-  ['week', 7],
-  ['weeks', 7],
-  ['fortnight', 14],
-  ['month', 30],
-  ['months', 30],
-  ['year', 365],
-  ['years', 365],
-]);
-
-function longestDays({ sentence: { items } }: Step): number {
-  const days = items.map((item, at) => {
-    if (item.kind === 'duration') return item.highMin / DAY_MIN;
-    const each = item.kind === 'word' ? CALENDAR.get(item.word) : undefined;
-    return each === undefined ? 0 : each * countBefore(items[at - 1]);
-  });
-  return Math.max(0, ...days);
-}
-
-/** `three weeks`, `2 months`; `several` is taken for the fewest. */
-const COUNTS = ['a', 'one', 'two', 'three', 'four', 'five', 'six'];
-
-function countBefore(item: SentenceItem | undefined): number {
-  if (item?.kind === 'measured') return item.quantity.high;
-  return item?.kind === 'word' ? Math.max(1, COUNTS.indexOf(item.word)) : 1;
 }

@@ -24,6 +24,25 @@ describe('the food tables', () => {
     expect(allergensOf(['wheat', 'gluten'])).toMatchObject({ us: ['wheat'], eu: ['cereals containing gluten'] });
   });
 
+  test.each<[string, readonly string[], readonly string[]]>([
+    ['crab sticks', ['wheat', 'eggs', 'fish', 'soybeans'], ['crustaceans', 'fish', 'soybeans']],
+    ['mayonnaise', ['eggs'], ['eggs', 'mustard']],
+    ['salad cream', ['eggs'], ['mustard']],
+    ['tartare sauce', ['eggs'], ['mustard']],
+    ['horseradish sauce', ['milk', 'eggs'], ['milk', 'mustard', 'sulphites']],
+    ['Thai red curry paste', ['crustacean shellfish'], ['crustaceans']],
+    ['barley miso', ['soybeans'], ['cereals containing gluten', 'soybeans']],
+    ['cornflakes', [], ['cereals containing gluten']],
+    ['candied peel', [], ['sulphites']],
+    ['glacé cherries', [], ['sulphites']],
+    ['pine nuts', ['tree nuts'], []],
+  ])('say what is hidden in %s', (words, us, eu) => {
+    const match = builtInBook().find(words);
+    const { allergens } = match.kind === 'food' ? match.food : { allergens: { us: [], eu: [] } };
+    expect(allergens.us).toEqual(expect.arrayContaining([...us]));
+    expect(allergens.eu).toEqual(expect.arrayContaining([...eu]));
+  });
+
   test('mark what is not safe raw', () => {
     const raw = ['flour', 'poultry', 'ground meat', 'ground poultry'];
     const cooked = /^(?:cooked|hard-boiled|dried|pasteurised|meringue)/;

@@ -87,6 +87,34 @@ describe('a food of the house', () => {
   });
 });
 
+describe('the allergens of a block', () => {
+  const allergens = (more: Partial<HouseFood>): unknown => {
+    const match = lay(block('odd rub', more)).book.find('odd rub');
+    return match.kind === 'food' ? match.food.allergens : undefined;
+  };
+
+  test('are not known where it says nothing and is like nothing', () => {
+    expect(allergens({})).toEqual({ us: [], eu: [], unsaid: true });
+    expect(allergens({ contains: ['nothing'] })).toEqual({ us: [], eu: [] });
+    expect(allergens({ like: 'red lentils' })).not.toHaveProperty('unsaid');
+  });
+
+  test('are read in the singular, and from the food that a word names', () => {
+    expect(allergens({ contains: ['almond', 'sulfite', 'prawns', 'Parmesan'] })).toEqual({
+      us: ['milk', 'crustacean shellfish', 'tree nuts'],
+      eu: ['milk', 'crustaceans', 'nuts', 'sulphites'],
+    });
+  });
+
+  test('may be more, where a word is not understood', () => {
+    expect(allergens({ like: 'tahini', contains: ['moonbeam'] })).toEqual({
+      us: ['sesame'],
+      eu: ['sesame'],
+      unsaid: true,
+    });
+  });
+});
+
 describe('a block that cannot be used says why and is left out', () => {
   test.each<[string, Partial<HouseFood>, RegExp]>([
     ['like nothing', { like: 'unobtainium' }, /no food is called unobtainium/],

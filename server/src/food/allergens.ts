@@ -56,9 +56,15 @@ const ROWS: readonly AllergenRow[] = [
   { words: ['celery'], eu: 'celery' },
   { words: ['mustard'], eu: 'mustard' },
   { words: ['lupin'], eu: 'lupin' },
-  { words: ['sulphites', 'sulfites', 'sulphur dioxide', 'sulphite'], eu: 'sulphites' },
+  { words: ['sulphites', 'sulfites', 'sulphur dioxide', 'sulfur dioxide'], eu: 'sulphites' },
+  // A food of the house that holds none says so.
+  { words: ['nothing', 'none'] },
 ];
-const BY_WORD = new Map(ROWS.flatMap((row) => row.words.map((word) => [word, row] as const)));
+const BY_WORD = new Map(
+  ROWS.flatMap((row) =>
+    row.words.flatMap((word) => [word, word.replace(/s$/, '')].map((form) => [form, row] as const)),
+  ),
+);
 
 /** What the labels of each side must name for these words, in the law's order; words that are no allergen come back in `unknown`. */
 export function allergensOf(words: readonly string[]): Allergens & { readonly unknown: readonly string[] } {

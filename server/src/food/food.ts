@@ -129,7 +129,12 @@ export interface Food {
   readonly pieces: readonly PieceWeight[];
   /** Share of the weight as bought that is trimmed away, 0 to 1, and what it is. */
   readonly trim?: { readonly share: number; readonly what: string; readonly source: string };
-  readonly allergens: { readonly us: readonly string[]; readonly eu: readonly string[] };
+  readonly allergens: {
+    readonly us: readonly string[];
+    readonly eu: readonly string[];
+    /** There may be others: a food of the house that is like none, or says what nobody understands. */
+    readonly unsaid?: true;
+  };
   /** Where the composition comes from: `USDA SR26, NDB 20081`. */
   readonly source: string;
   /** What a reader of the figures should know: why they do not add up, what came from elsewhere. */

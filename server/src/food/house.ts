@@ -41,7 +41,7 @@ export function readHouseFood(block: HouseFood, find: (name: string) => Food | u
     }
   }
   if (remarks.length > 0) return { remarks };
-  const allergens = allergensOf(block.contains);
+  const { allergens, unknown } = allergensIn(block, base, find);
   return {
     food: {
       id: `house-${idOf(block.name)}`,
@@ -57,11 +57,32 @@ export function readHouseFood(block: HouseFood, find: (name: string) => Food | u
           (piece) => !pieces.some((own) => own.word === piece.word && own.size === piece.size),
         ),
       ],
-      allergens: { us: union(base?.allergens.us, allergens.us), eu: union(base?.allergens.eu, allergens.eu) },
+      allergens,
       source: base === undefined ? HOUSE_SOURCE : `${HOUSE_SOURCE}; else ${base.source}`,
       ...trimOf(block, base),
     },
-    remarks: allergens.unknown.map((word) => `${word} is no allergen that labels must name`),
+    remarks: unknown.map((word) => `${word} is no allergen that labels must name`),
+  };
+}
+
+/** Those of what it is like and those it says; of a word that the law does not have, those of the food it names. */
+function allergensIn(
+  { contains }: HouseFood,
+  base: Food | undefined,
+  find: (name: string) => Food | undefined,
+): { readonly allergens: Food['allergens']; readonly unknown: readonly string[] } {
+  const { us, eu, unknown } = allergensOf(contains);
+  const foods = unknown.map(find);
+  const of = (side: 'us' | 'eu', said: readonly string[]): readonly string[] =>
+    [base, ...foods].reduce((all, food) => union(food?.allergens[side], all), said);
+  const unsaid = base === undefined ? contains.length === 0 : base.allergens.unsaid === true && contains.length === 0;
+  return {
+    allergens: {
+      us: of('us', us),
+      eu: of('eu', eu),
+      ...((unsaid || foods.includes(undefined)) && { unsaid: true }),
+    },
+    unknown: unknown.filter((_, at) => (foods[at]?.allergens.eu.length ?? 0) === 0),
   };
 }
 

@@ -290,14 +290,14 @@ function perServing(all: readonly Ingredient[], pieces: number | undefined): Rep
   };
 }
 
-/** What the labels of both sides must name; a food that is not known is named, for a false "none" could hurt someone. */
+/** What the labels of both sides must name; a food that is not known, or that nobody says it of, is named, for a false "none" could hurt someone. */
 export function allergensOf(recipe: Recipe): Report['allergens'] {
   const us = new Set<string>();
   const eu = new Set<string>();
   // What another file brings is not read here, unless the recipe was written out in full.
   const unknown = new Set<string>(recipe.inherits ? ['what it takes from another file'] : []);
   for (const { food, name } of recipe.parts.flatMap((p) => p.head.ingredients)) {
-    if (food === undefined) unknown.add(name);
+    if (food === undefined || food.allergens.unsaid === true) unknown.add(name);
     for (const a of food?.allergens.us ?? []) us.add(a);
     for (const a of food?.allergens.eu ?? []) eu.add(a);
   }

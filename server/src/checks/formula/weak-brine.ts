@@ -18,14 +18,13 @@ export default defineCheck<BandValues>({
     title:
       'USDA Complete Guide to Home Canning (2015): sauerkraut 2.25 to 2.5 % salt; NCHFP for other vegetables; food science texts for fish and meat',
   },
-  explain:
-    `**What it computes.** For a vegetable ferment: salt as a share of the vegetables and the water together, which is what it comes to when the brine has drawn even. For a cure: salt on the weight of the fish or meat.
+  explain: `**What it computes.** For a vegetable ferment: salt as a share of the vegetables and the water together, which is what it comes to when the brine has drawn even. For a cure: salt on the weight of the fish or meat.
 
 **Why it matters.** Until the acid has formed, salt is all that keeps spoiling and dangerous organisms down. A brine that is strong in the jug is weak once the vegetables have given their water to it.
 
 **What to do.** Weigh the salt against vegetables and water together: 2 to 2.5 % for cabbage, 2 to 5 % for others. Follow a tested recipe and local advice: this is arithmetic, not a licence.
 
-A part without ` as ` that is left to ferment for a day or more, and is mostly vegetables and salt, is held against the least that is plausible.
+A part without \`as\` that is left to ferment for a day or more, and is mostly vegetables and salt, is held against the least that is plausible.
 
 **Silent** where the salt, the vegetables or the water are of no known weight, and for salt added to taste.`,
   *find(part) {

@@ -117,6 +117,42 @@ describe('found', () => {
       ),
     ],
     [
+      'low-acid-preserve',
+      'bread steamed in cans for the pantry',
+      recipe(
+        'Brown bread',
+        ['300 g rye flour', '300 ml whole milk', '100 g molasses'],
+        'Mix everything and fill into cans, seal with foil and steam for 3 h. Store the cans in the pantry for a year.',
+      ),
+    ],
+    [
+      'low-acid-preserve',
+      'a stew bottled for the winter',
+      recipe(
+        'Ratatouille',
+        ['1 kg courgettes', '1 kg tomatoes', '500 g aubergines', '100 ml olive oil'],
+        'Stew everything for 1 h. Bottle in preserving bottles and heat in the oven at 100 C for 1 h. Lasts all winter.',
+      ),
+    ],
+    [
+      'low-acid-preserve',
+      'a sauce kept at room temperature, nobody says for how long',
+      recipe(
+        'Pepper sauce',
+        ['1 kg red peppers', '50 g cider vinegar'],
+        'Simmer the peppers with the vinegar for 30 min, blend, pour into jars and keep at room temperature.',
+      ),
+    ],
+    [
+      'garlic-in-oil',
+      'a bottle by the cooker',
+      recipe(
+        'Garlic spray',
+        ['200 ml rapeseed oil', '50 g garlic'],
+        'Crush the garlic into the oil in a spray bottle. Keep it by the cooker.',
+      ),
+    ],
+    [
       'garlic-in-oil',
       'garlic butter on the counter',
       recipe('Garlic butter', GARLIC_BUTTER, 'Beat everything.', 'Roll in paper and keep on the counter for 2 weeks.'),
@@ -235,6 +271,50 @@ describe('quiet', () => {
         STOCK,
         'Simmer the bones in the water for 6 h and strain.',
         'Cool to 4 C within 2 h, pour into jars, leave headspace and freeze.',
+      ),
+    ],
+    [
+      'bread steamed in a can and eaten',
+      recipe(
+        'Brown bread',
+        ['300 g rye flour', '300 ml whole milk', '100 g molasses'],
+        'Mix everything and fill into cans, seal with foil and steam for 3 h until firm. Serve warm.',
+      ),
+    ],
+    [
+      'what cools to the temperature of the room in a jar',
+      recipe(
+        'Soup in a jar',
+        ['500 g carrots', '500 g water'],
+        'Simmer the carrots in the water for 30 min, pour into a jar, leave until it is at room temperature and serve.',
+      ),
+    ],
+    [
+      'lentils that sprout',
+      recipe('Sprouts', ['200 g green lentils'], 'Soak the lentils, drain, and leave in a jar for 4 d until sprouted.'),
+    ],
+    [
+      'onions fried until crisp',
+      recipe(
+        'Birista',
+        ['500 g onions, sliced', '60 g ghee'],
+        'Fry the onions in the ghee until brown and crisp. Cool, and keep in a jar for 1 week.',
+      ),
+    ],
+    [
+      'a stew with a jar that is bought',
+      recipe(
+        'Stew',
+        ['1 kg beef chuck', '500 g carrots', '1 jar passata of 700 g'],
+        'Braise the beef and carrots with a jar of passata for 3 h until tender. It keeps for 3 d.',
+      ),
+    ],
+    [
+      'carrots in sugar',
+      recipe(
+        'Candied carrots',
+        ['500 g carrots', '500 g caster sugar'],
+        'Boil the carrots with the sugar until it reads 106 C. Keep in a jar for 2 weeks.',
       ),
     ],
     [

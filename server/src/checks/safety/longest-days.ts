@@ -14,6 +14,7 @@ const CALENDAR: ReadonlyMap<string, number> = new Map([
   ['fortnight', 14],
   ['month', 30],
   ['months', 30],
+  ['winter', 90],
   ['year', 365],
   ['years', 365],
 ]);

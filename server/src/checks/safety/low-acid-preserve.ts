@@ -4,7 +4,7 @@ import { gramsText, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
-import { anySays, asWritten, inAnyForm, inWords, says } from '../../recipe/step-words.ts';
+import { anySays, asWritten, inAnyForm, inWords, matching, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { gramsOf } from '../formula/band.ts';
 import { anyPart, overParts } from '../over-parts.ts';
@@ -152,7 +152,9 @@ const closed = anyPart(
     ),
 );
 /** Nothing is said of a lid, but it stands for days in its jar. */
-const leftOut = anyPart(({ steps }) => anySays(steps, LEAVING) && steps.some(isLeftOut));
+const leftOut = anyPart(
+  ({ steps }) => steps.some(isLeftOut) && steps.some(isPotted) && !anySays(steps, SPROUTING) && !steps.some(isUntilDry),
+);
 const sealed = (recipe: Recipe): boolean => closed(recipe) || leftOut(recipe);
 const fermented = anyPart(({ steps }) => anySays(steps, FERMENTED));
 
@@ -175,10 +177,21 @@ function keptOtherwise(recipe: Recipe): boolean {
   return fermented(recipe) || all.some(({ anywhere, after }, at) => (at > first ? anywhere : at === first && after));
 }
 
-const LEAVING = inAnyForm('leave', 'stand', 'keep', 'mature', 'last');
+const LEAVING = matching(/^(?:leave|left|stand|keep|mature|last)s?$/);
+/** `Pack into jars`, not `a jar of passata`. */
+const isPotted = (step: Step): boolean => isBottled(step) || (says(step, JARS) && POTTED.test(inWords(step.sentence)));
+const POTTED =
+  /\b(?:in|into|fill) (?:\w+ ){0,4}(?:jars?|bottles|cans|crocks|kilner|mason|weck)\b(?! of\b)|\bjar (?:it|them|and)\b/;
+const isUntilDry = (step: Step): boolean => says(step, DRYING) && UNTIL_DRY.test(inWords(step.sentence));
+/** Seeds that are rinsed every day. */
+const SPROUTING = asWritten('sprout', 'sprouted', 'sprouting', 'germinate');
 /** Days from which what waits in a jar is kept (judgement). */
 const LEFT_DAYS = 2;
-const isLeftOut = (step: Step): boolean => says(step, LEAVING) && longestDays(step) >= LEFT_DAYS;
+const isLeftOut = (step: Step): boolean =>
+  (says(step, LEAVING) && longestDays(step) >= LEFT_DAYS) ||
+  (says(step, ROOM) && KEPT_WARM.test(inWords(step.sentence)));
+const ROOM = asWritten('room');
+const KEPT_WARM = /\b(?:keeps?|stored?) (?:\w+ ){0,4}at room temperature\b(?! (?:for|up|until|till|while|overnight)\b)/;
 
 const CAN = asWritten('can');
 /** An order too: `Can in quarts`, not `you can`. */
@@ -245,20 +258,24 @@ function acidG(ingredient: Ingredient): number {
 }
 
 const BAKE = inAnyForm('bake');
+/** Steamed in its can, bread is eaten at once, but for what goes on a shelf. */
+const BAKE_OR_STEAM = inAnyForm('bake', 'steam');
+const SHELVES = asWritten('larder', 'cupboard', 'pantry', 'cellar', 'shelf', 'shelves');
 
 /** Filled in jars and baked in them: moist bread beneath a lid. */
 function isBakedInJar({ steps }: Part): boolean {
-  if (!anySays(steps, BAKE)) return false;
+  const heated = anySays(steps, SHELVES) ? BAKE_OR_STEAM : BAKE;
+  if (!anySays(steps, heated)) return false;
   const jars = steps.findIndex((step) => says(step, JARS));
   return (
     jars >= 0 &&
     steps.some(
-      (step, at) => says(step, BAKE) && (at > jars || (at === jars && FILLED_FIRST.test(inWords(step.sentence)))),
+      (step, at) => says(step, heated) && (at > jars || (at === jars && FILLED_FIRST.test(inWords(step.sentence)))),
     )
   );
 }
 
-const FILLED_FIRST = /\bjars\b.*\bbake\b/;
+const FILLED_FIRST = /\b(?:jars|cans)\b.*\b(?:bake|steam)\b/;
 
 /** Of the whole; below it nothing grows in a jar (judgement, on the safe side of flour and oats). */
 const DRY_WATER = 0.2;
@@ -304,7 +321,7 @@ const SOURING_SALT = 0.015;
 
 /** What is only left in its jar, with no word of closing it: a pickle, or what has too little salt to turn sour. */
 const isLeftToSpoil = ({ head }: Part): boolean => {
-  let [whole, low, salt, sour] = [0, 0, 0, 0];
+  let [whole, low, salt, sour, sugar] = [0, 0, 0, 0, 0];
   for (const ingredient of head.ingredients) {
     const grams = gramsOf(ingredient);
     whole += grams;
@@ -312,8 +329,9 @@ const isLeftToSpoil = ({ head }: Part): boolean => {
     if (LOW_ACID.has(ingredient.food.class)) low += grams;
     salt += (grams * (ingredient.food.per100.sodium ?? 0) * SALT_OF_SODIUM) / 1e5;
     sour += acidG(ingredient);
+    if (ingredient.food.class === 'sugar' || ingredient.food.class === 'syrup') sugar += grams;
   }
-  return low >= whole * LOW_SHARE && (sour > 0 || salt < whole * SOURING_SALT);
+  return low >= whole * LOW_SHARE && sugar < whole * SWEET_JAM && (sour > 0 || salt < whole * SOURING_SALT);
 };
 /** Grams of salt with a gram of sodium. */
 const SALT_OF_SODIUM = 2.54;

@@ -159,7 +159,7 @@ const POTTED =
 const SOON =
   /\b(?:today|immediately|at once|straight away|same day|aside|while you|heat|(?:until|till|before|for) (?:you )?(?:serv|cook|fry|use)\w*)\b/;
 /** What is in a jar may be shaken or blended in it, or go from it to the table. */
-const ON_ITS_WAY = /\b(?:serv|shak|blend|whizz|blitz|toss|fry|cook|drizzl|spread|stir)\w*\b/;
+const ON_ITS_WAY = /\b(?:serv|shak|blend|whizz|blitz|toss|fry|cook(?!er)|drizzl|spread|stir)\w*\b/;
 
 /** Put by in oil, with no word from then on of where, how long or how soon it is eaten. */
 function isPutBy({ steps, usesByLater }: Part): boolean {

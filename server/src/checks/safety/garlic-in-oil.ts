@@ -4,11 +4,12 @@ import { defineCheck } from '../check.ts';
 import { gramsOf, ingredientPlace } from '../formula/band.ts';
 import { sums, sumTable } from '../sum-table.ts';
 import { CAUTION } from './limits.ts';
-import { COVERING, isOil, isSour, keptUnderOil, MOST_DAYS, OILY, SOUR } from './under-oil.ts';
+import { COVERING, isButter, isOil, isSour, keptUnderOil, MOST_DAYS, OILY, SOUR } from './under-oil.ts';
 
 interface Values {
   readonly name: string;
   readonly days: number | undefined;
+  readonly fat: 'oil' | 'fat';
   readonly head: PartHead;
 }
 
@@ -23,7 +24,7 @@ export default defineCheck<Values>({
     title:
       'US extension services and CDC on infused oils: at 5 °C or below and within 4 days, or frozen, or acidified to pH 4.6 first',
   },
-  explain: `**What it computes.** A part that is mostly oil, or covered in it, with fresh garlic, chillies, herbs, mushrooms or vegetables in it, without vinegar or lemon juice; and what its steps say of keeping it.
+  explain: `**What it computes.** A part that is mostly oil, or covered in it, or butter or other fat that is said to be kept out of the fridge for a day or more, with fresh garlic, chillies, herbs, mushrooms or vegetables in it, without vinegar or lemon juice; and what its steps say of keeping it.
 
 **Why it matters.** Oil shuts the air out, garlic brings spores of Clostridium botulinum from the soil, and at room temperature they make their poison without smell or taste. Heating the oil does not kill them.
 
@@ -33,25 +34,26 @@ export default defineCheck<Values>({
   *find(part) {
     const kept = keptUnderOil(part);
     if (kept === undefined) return;
-    const { solid, days } = kept;
+    const { solid, days, fat } = kept;
     const at = ingredientPlace(solid);
-    if (at !== undefined) yield { at, values: { name: solid.name, days, head: part.head } };
+    if (at !== undefined) yield { at, values: { name: solid.name, days, fat, head: part.head } };
   },
-  say: ({ name, days }) => ({
-    message: `${days === undefined ? `The oil with the ${name} is kept, and not in the cold` : `${days} days are too long for ${name} in oil`}: botulism grows there unseen. Keep it at 5 °C, 41 °F, and use it within ${MOST_DAYS} days, or freeze it. ${CAUTION}`,
+  say: ({ name, days, fat }) => ({
+    message: `${days === undefined ? `The ${fat} with the ${name} is kept, and not in the cold` : `${days} days are too long for ${name} in oil`}: botulism grows there unseen. Keep it at 5 °C, 41 °F, and use it within ${MOST_DAYS} days, or freeze it. ${CAUTION}`,
   }),
-  work: ({ head }) => {
+  work: ({ head, fat }) => {
+    const isShutOff = fat === 'oil' ? isOil : isButter;
     const known = head.ingredients.filter((i) => i.food !== undefined);
     const rows = known.map((i) => {
       const grams = gramsOf(i);
-      return { name: i.name, numbers: [grams, isOil(i) ? grams : 0, isSour(i) ? grams : 0] };
+      return { name: i.name, numbers: [grams, isShutOff(i) ? grams : 0, isSour(i) ? grams : 0] };
     });
     const [whole = 0, oil = 0, sour = 0] = sums(rows);
     if (whole <= 0) return [];
     return [
-      ...sumTable(['ingredient', 'weighs, g', 'oil, g', 'vinegar or lemon, g'], rows),
+      ...sumTable(['ingredient', 'weighs, g', `${fat}, g`, 'vinegar or lemon, g'], rows),
       '',
-      `Oil: ${gramsText(oil)} g ÷ ${gramsText(whole)} g = ${percentText(oil / whole)}, and more than ${percentText(OILY)} shuts the air out, ${percentText(COVERING)} where it covers the rest. Vinegar and sour juice: ${percentText(sour / whole)}, and from ${percentText(SOUR)} it is taken for sour enough.`,
+      `${fat === 'oil' ? 'Oil' : 'Fat'}: ${gramsText(oil)} g ÷ ${gramsText(whole)} g = ${percentText(oil / whole)}, and more than ${percentText(OILY)} shuts the air out, ${percentText(COVERING)} where it covers the rest. Vinegar and sour juice: ${percentText(sour / whole)}, and from ${percentText(SOUR)} it is taken for sour enough.`,
     ];
   },
   examples: {

@@ -33,6 +33,11 @@ const TOMATO = 0.001;
 /** Sugar on the list from which a jam of such fruit is boiled to where nothing of the kind grows in it (judgement). */
 const SWEET_JAM = 0.25;
 
+/** Days from which what waits in a jar is kept (judgement). */
+const LEFT_DAYS = 2;
+/** Salt of the whole from which vegetables with no vinegar turn sour by themselves while they are left (as for `weak-brine`). */
+const SOURING_SALT = 0.015;
+
 export default defineCheck<Values>({
   code: 'low-acid-preserve',
   title: 'Low-acid food is jarred without pressure or enough acid',
@@ -43,7 +48,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'USDA Complete Guide to Home Canning (2015); 21 CFR 114.3: pH 4.6 divides acid from low-acid foods',
   },
-  explain: `**What it computes.** A recipe that seals jars, or keeps them out of the fridge, with vegetables, herbs, pulses, mushrooms, grains, boiled eggs, bread or cake that is baked in the jar, meat or fish in them, or fruit that is low in acid (figs, bananas, mangoes, melons, papayas, elderberries, white peaches and their like): whether a step processes them under pressure, and else how much acetic or citric acid the whole holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes and such fruit ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart). What is said of the cold or of pressure counts from the step with the jars on.
+  explain: `**What it computes.** A recipe that seals jars, or keeps them out of the fridge, with vegetables, herbs, pulses, mushrooms, grains, boiled eggs, bread or cake that is baked in the jar, meat or fish in them, or fruit that is low in acid (figs, bananas, mangoes, melons, papayas, elderberries, white peaches and their like): whether a step processes them under pressure, and else how much acetic or citric acid the whole holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes and such fruit ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart). What is packed in jars and left out of the cold for ${LEFT_DAYS} days or more counts as sealed, but for vegetables that have no vinegar and salt enough to turn sour (${SOURING_SALT * 100} %). What is said of the cold or of pressure counts from the step with the jars on.
 
 **Why it matters.** Above pH 4.6 the spores of Clostridium botulinum outlive boiling water, and a sealed jar is the airless place they need. The poison has no smell.
 
@@ -185,8 +190,6 @@ const POTTED =
 const isUntilDry = (step: Step): boolean => says(step, DRYING) && UNTIL_DRY.test(inWords(step.sentence));
 /** Seeds that are rinsed every day. */
 const SPROUTING = asWritten('sprout', 'sprouted', 'sprouting', 'germinate');
-/** Days from which what waits in a jar is kept (judgement). */
-const LEFT_DAYS = 2;
 const isLeftOut = (step: Step): boolean =>
   (says(step, LEAVING) && longestDays(step) >= LEFT_DAYS) ||
   (says(step, ROOM) && KEPT_WARM.test(inWords(step.sentence)));
@@ -315,9 +318,6 @@ function isDry({ head: { ingredients }, steps }: Part): boolean {
   }
   return whole > 0 && water < whole * DRY_WATER;
 }
-
-/** Salt of the whole from which vegetables with no vinegar turn sour by themselves while they are left (as for `weak-brine`). */
-const SOURING_SALT = 0.015;
 
 /** What is only left in its jar, with no word of closing it: a pickle, or what has too little salt to turn sour. */
 const isLeftToSpoil = ({ head }: Part): boolean => {

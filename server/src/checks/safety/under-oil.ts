@@ -23,6 +23,7 @@ export interface KeptUnderOil {
   readonly solid: Ingredient;
   /** In the cold for so many days; out of it where undefined. */
   readonly days: number | undefined;
+  readonly fat: 'oil' | 'fat';
 }
 
 /** Undefined where nothing of the kind is kept, or not for too long. */
@@ -32,13 +33,13 @@ export const keptUnderOil = onceFor((part: Part): KeptUnderOil | undefined => {
   const solid = part.head.ingredients.find(isSolid);
   if (solid === undefined || !isOily(part, fat)) return undefined;
   // Cold, butter keeps longer than oil does; where it is kept without a word, it is kept cold.
-  if (fat === isButter) return part.steps.some(isLeftAbout) ? { solid, days: undefined } : undefined;
+  if (fat === isButter) return part.steps.some(isLeftAbout) ? { solid, days: undefined, fat: 'fat' } : undefined;
   const drained = part.steps.some((step) => says(step, DRAINED) && DRAINED_ON.test(inWords(step.sentence)));
   for (const step of part.steps) {
     const kept = drained && !says(step, THE_OIL) ? undefined : keptFor(step);
-    if (kept !== undefined) return { solid, days: kept === 'warm' ? undefined : kept };
+    if (kept !== undefined) return { solid, days: kept === 'warm' ? undefined : kept, fat: 'oil' };
   }
-  return !drained && isPutBy(part) ? { solid, days: undefined } : undefined;
+  return !drained && isPutBy(part) ? { solid, days: undefined, fat: 'oil' } : undefined;
 });
 
 const FRESH: ReadonlySet<FoodClass> = new Set<FoodClass>(['vegetable', 'mushroom', 'leafy herb']);
@@ -55,7 +56,7 @@ function isSolid({ food, node, free }: Ingredient): boolean {
 
 export const isOil = ({ food }: Ingredient): boolean => food?.class === 'oil';
 
-const isButter = ({ food }: Ingredient): boolean => food?.class === 'fat';
+export const isButter = ({ food }: Ingredient): boolean => food?.class === 'fat';
 
 export const isSour = ({ food }: Ingredient): boolean =>
   food !== undefined &&

@@ -4,7 +4,8 @@ import { recordTrial } from '../../server/src/edits/record-trial.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
 import { layout } from '../../server/src/notation/layout.ts';
-import { recipeState } from '../../server/src/recipe/state.ts';
+import type { Recipe } from '../../server/src/recipe/recipe.ts';
+import { recipeRecord } from '../../server/src/recipe/state.ts';
 import { factsOf, fingerprint, readTrials } from '../../server/src/recipe/trials.ts';
 import { open } from '../support/harness.ts';
 
@@ -20,6 +21,8 @@ const OATS = `recipe Oat slab
   do Stir in the oats and bake at 180 C for 20-25 min, until the centre reads 90 C.
   do Cool.
 `;
+
+const stateOf = (recipe: Recipe) => recipeRecord(recipe).state;
 
 function recorded(text: string, date = '2026-10-01'): string {
   const { document, recipe } = open(text);
@@ -45,14 +48,14 @@ describe('a trial started by the tool', () => {
   });
 
   test('makes the recipe one that was cooked as written', () => {
-    expect(recipeState(open(OATS).recipe)).toBe('never cooked');
-    expect(recipeState(open(recorded(OATS)).recipe)).toBe('cooked as written');
+    expect(stateOf(open(OATS).recipe)).toBe('never cooked');
+    expect(stateOf(open(recorded(OATS)).recipe)).toBe('cooked as written');
   });
 });
 
 describe('what counts as a change', () => {
   const tested = recorded(OATS);
-  const state = (from: string, to: string) => recipeState(open(tested.replace(from, to)).recipe);
+  const state = (from: string, to: string) => stateOf(open(tested.replace(from, to)).recipe);
 
   test.each([
     ['a note', 'Keeps three days', 'Keeps a week'],
@@ -76,7 +79,7 @@ describe('what counts as a change', () => {
     ['a new line', '  80-90 g   butter', '  80-90 g   butter\n  20 g      walnuts'],
   ])('%s does, and is found on its line', (_, from, to) => {
     const text = tested.replace(from, to);
-    expect(recipeState(open(text).recipe)).toBe('cooked, changed since');
+    expect(stateOf(open(text).recipe)).toBe('cooked, changed since');
     const findings = open(text).findings.open.filter((f) => f.code === 'untested-change');
     expect(findings).toHaveLength(1);
     expect(findings[0]?.said.message).toContain('2026-10-01');
@@ -118,7 +121,7 @@ describe('what counts as a change', () => {
     const fixes = file.findings.open.filter((f) => f.code === 'untested-change').flatMap((f) => fixesOf(f, file));
     expect(fixes.map((f) => f.title)).toEqual(titles);
     for (const { edits } of fixes)
-      expect(recipeState(open(printDocument(applyEdits(file.document, edits))).recipe)).toBe('cooked as written');
+      expect(stateOf(open(printDocument(applyEdits(file.document, edits))).recipe)).toBe('cooked as written');
   });
 
   test('a rejected trial proves nothing', () => {

@@ -29,5 +29,3 @@ export function recipeRecord(recipe: Recipe, trials: readonly Trial[] = readTria
     ? { state: 'cooked, changed since', trials }
     : { state: 'cooked as written', trials, asWritten };
 }
-
-export const recipeState = (recipe: Recipe): RecipeState => recipeRecord(recipe).state;

@@ -5,8 +5,8 @@ import type { DurationNode } from '../../notation/tree.ts';
 import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { instantYeast } from '../../recipe/measures/leavening.ts';
-import { isStarter } from '../../recipe/measures/shares.ts';
-import { MEASURES, measure } from '../../recipe/measures.ts';
+import { flourShare, isStarter } from '../../recipe/measures/shares.ts';
+import { measure } from '../../recipe/measures.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { asWritten, matching, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
@@ -167,14 +167,9 @@ function risesOf(step: Step): Rise[] {
 
 /** The yeast per flour, then each rise by its hours and its pace. */
 function riseSum({ percent, rises, contents, dose }: Extract<Values, { readonly what: 'time' }>): string[] {
-  const { top, bottom } = { top: instantYeast, bottom: MEASURES.yeast };
   const rows = contents.map((i) => ({
     name: i.name,
-    numbers: [
-      gramsOf(i),
-      gramsOf(i) * bringing(i, top),
-      'bottom' in bottom ? gramsOf(i) * bringing(i, bottom.bottom) : 0,
-    ],
+    numbers: [gramsOf(i), gramsOf(i) * bringing(i, instantYeast), gramsOf(i) * bringing(i, flourShare)],
   }));
   const span = ({ low, high }: Range) =>
     significant(low, 2) === significant(high, 2)

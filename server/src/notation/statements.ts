@@ -2,6 +2,7 @@
  * Knows how one line becomes a statement of our tree, with a fault for everything that could not be read.
  * Refuses to know the lines around it: what stands where it may not is `outline.ts`'s to say.
  */
+import { isDay } from '../measure/calendar.ts';
 import { type Amount, amountOf, durationOf, joinedDuration, takeAmount, temperatureOf } from './amounts.ts';
 import { Cursor, isAny, type Run, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
 import { type Children, nodes, pieces, type Rule, readBy, runOf } from './grammar.ts';
@@ -489,16 +490,5 @@ function tooLong(text: string): Line {
     faults: [{ code: 'line-too-long', start: 0, end: 60, detail }],
   };
 }
-
-/** Whether `2026-09-14` is a day of the calendar. */
-function isDay(text: string): boolean {
-  const year = Number(text.slice(0, 4));
-  const month = Number(text.slice(5, 7));
-  const day = Number(text.slice(8));
-  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
-  return day >= 1 && day <= (month === 2 && leap ? 29 : (DAYS[month - 1] ?? 0));
-}
-
-const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
 const shorten = (text: string): string => (text.length > 40 ? `${text.slice(0, 39)}…` : text);

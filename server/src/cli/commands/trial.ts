@@ -1,5 +1,6 @@
 import { recordTrial } from '../../edits/record-trial.ts';
 import { applyEdits } from '../../edits/text-edit.ts';
+import { isDay } from '../../measure/calendar.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import { printDocument } from '../../notation/document.ts';
 import { outOfOven } from '../../recipe/out-of-oven.ts';
@@ -36,10 +37,3 @@ export const trial: Command = {
     return 0;
   },
 };
-
-/** A day of the calendar: the 30th of February is none. */
-function isDay(date: string): boolean {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return false;
-  const day = new Date(`${date}T00:00:00Z`);
-  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(date);
-}

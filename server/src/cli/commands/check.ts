@@ -7,6 +7,7 @@ import type { Command } from '../command.ts';
 import { compact } from '../formats/compact.ts';
 import { github } from '../formats/github.ts';
 import { json } from '../formats/json.ts';
+import { plural } from '../formats/plural.ts';
 import { type Counts, pretty } from '../formats/pretty.ts';
 import { sarif } from '../formats/sarif.ts';
 import { housesFor, INPUT_OPTIONS, type Input, readMany } from '../inputs.ts';
@@ -66,7 +67,7 @@ export const check: Command = {
     io.out(printed(format, files, counts, { io, version, problems }));
     if (most !== undefined && counts.warning > most) {
       io.err(
-        `quern: ${counts.warning} ${counts.warning === 1 ? 'warning is' : 'warnings are'} more than --max-warnings ${most}\n`,
+        `quern: ${plural(counts.warning, 'warning')} ${counts.warning === 1 ? 'is' : 'are'} more than --max-warnings ${most}\n`,
       );
       return 1;
     }
@@ -115,7 +116,7 @@ function withoutBaseline(files: readonly CheckedFile[], options: Options, io: Io
   if (update) {
     io.write(io.resolve(path), baselineText(baseline));
     const count = baseline.entries.reduce((sum, e) => sum + e.count, 0);
-    io.err(`quern: ${path} now holds ${count} ${count === 1 ? 'finding' : 'findings'}\n`);
+    io.err(`quern: ${path} now holds ${plural(count, 'finding')}\n`);
   }
   const apart = setApart(files, baseline);
   if (apart.gone > 0)

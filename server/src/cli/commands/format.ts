@@ -1,5 +1,6 @@
 import { layout } from '../../notation/layout.ts';
 import type { Command } from '../command.ts';
+import { plural } from '../formats/plural.ts';
 import { housesFor, INPUT_OPTIONS, type Input, readMany, snapshotOf } from '../inputs.ts';
 import { UsageError } from '../io.ts';
 
@@ -22,7 +23,7 @@ export const format: Command = {
     }
     if (options.flags.has('write')) {
       for (const { input, text } of changed) io.write(input.path, text);
-      io.err(`${changed.length} of ${inputs.length} ${inputs.length === 1 ? 'file' : 'files'} laid out anew.\n`);
+      io.err(`${changed.length} of ${plural(inputs.length, 'file')} laid out anew.\n`);
       return 0;
     }
     if (laidOut.length > 1)

@@ -4,6 +4,7 @@
 import type { Severity } from '../../checks/check.ts';
 import type { CheckedFile } from '../checked-file.ts';
 import type { Io } from '../io.ts';
+import { plural } from './plural.ts';
 import { wordsOf } from './related.ts';
 
 export interface Counts extends Readonly<Record<Severity, number>> {
@@ -40,18 +41,4 @@ function summary(counts: Counts): string {
   const accepted = counts.accepted === 0 ? '' : `; ${plural(counts.accepted, 'finding')} accepted with a reason`;
   const baselined = counts.baselined === 0 ? '' : `; ${counts.baselined} known from the baseline`;
   return `${plural(counts.files, 'file')} checked: ${found.length === 0 ? 'nothing found' : found.join(', ')}${accepted}${baselined}.`;
-}
-
-const WORDS: Readonly<Record<string, [string, string]>> = {
-  error: ['error', 'errors'],
-  warning: ['warning', 'warnings'],
-  info: ['note', 'notes'],
-  hint: ['hint', 'hints'],
-  file: ['file', 'files'],
-  finding: ['finding', 'findings'],
-};
-
-function plural(count: number, word: string): string {
-  const [one, many] = WORDS[word] ?? [word, `${word}s`];
-  return `${count} ${count === 1 ? one : many}`;
 }

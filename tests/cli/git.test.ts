@@ -118,8 +118,30 @@ describe('diff', () => {
   });
 
   test('a revision or a file that is not there is bad usage', async () => {
-    expect((await quern('diff', 'nope:b.quern', 'b.quern')).err).toContain('git knows no revision `nope`');
-    expect((await quern('diff', 'first:no.quern', 'b.quern')).exit).toBe(2);
+    expect((await quern('diff', 'first:b.quern', 'no.quern')).exit).toBe(2);
+  });
+
+  test.each([
+    ['nope:b.quern', 'git knows no revision `nope`'],
+    ['first:no.quern', 'there is no such path in `first`'],
+    ['first:no/such/folder/b.quern', 'there is no such path in `first`'],
+    ['first:../b.quern', 'not a git repository'],
+    ['first:pies', 'it is a folder in `first`'],
+    ['no.quern', 'there is no file `no.quern`'],
+  ])('%s is bad usage, and says why', async (written, why) => {
+    const { err, exit } = await quern('diff', written, 'b.quern');
+    expect([exit, err]).toEqual([2, expect.stringContaining(why)]);
+    expect(err).not.toContain('ENOENT');
+  });
+
+  test('what lay in a folder that is gone is still read', async () => {
+    mkdirSync(join(root, 'old'));
+    put('old/c.quern', WET);
+    git('add', 'old/c.quern');
+    git('commit', '-qm', 'With a folder');
+    git('rm', '-q', 'old/c.quern');
+    git('commit', '-qm', 'Without it');
+    expect((await quern('diff', 'HEAD~1:old/c.quern', 'b.quern')).exit).toBe(0);
   });
 
   test('a variant of then is laid over its base of then', async () => {

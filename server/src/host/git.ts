@@ -3,7 +3,8 @@
  * Refuses to change anything in the repository.
  */
 import { spawnSync } from 'node:child_process';
-import { basename, dirname, join } from 'node:path';
+import { existsSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
 import type { Git, GitAnswer } from '../workspace/git.ts';
 
 /** More than any recipe, and any list of changed files. */
@@ -26,10 +27,24 @@ export function nodeGit(): Git {
       return { known: true, value: [...new Set(names)].sort().map((name) => join(root, name)) };
     },
     textAt: (path, revision) => {
-      const commit = commitOf(dirname(path), revision);
-      return commit.known ? run(dirname(path), ['show', `${commit.value}:./${basename(path)}`]) : commit;
+      const folder = nearestFolder(path);
+      const commit = commitOf(folder, revision);
+      if (!commit.known) return commit;
+      const object = `${commit.value}:./${relative(folder, path).replaceAll('\\', '/')}`;
+      const type = run(folder, ['cat-file', '-t', object]);
+      if (!type.known) return { known: false, why: `there is no such path in \`${revision}\`` };
+      return type.value.trim() === 'blob'
+        ? run(folder, ['cat-file', 'blob', object])
+        : { known: false, why: `it is a folder in \`${revision}\`, and no file` };
     },
   };
+}
+
+/** The nearest folder above a path that is there now: what was there once may be gone with its folder. */
+function nearestFolder(path: string): string {
+  let folder = dirname(path);
+  while (!existsSync(folder) && dirname(folder) !== folder) folder = dirname(folder);
+  return folder;
 }
 
 /** Where the present branch left the revision; the revision itself where the history is cut short. */

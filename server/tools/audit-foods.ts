@@ -2,18 +2,8 @@
  * Prints what the food tables hold and what a reviewer would object to; exits 1 when there is an objection.
  * Run it as `node server/tools/audit-foods.ts`.
  */
-import { readFileSync } from 'node:fs';
-import { registerHooks } from 'node:module';
-import { fileURLToPath } from 'node:url';
+import './tables-as-text.ts';
 
-// Tables are imported as their text, as the bundler and the tests do it.
-registerHooks({
-  load(url, context, next) {
-    if (!url.endsWith('.tsv')) return next(url, context);
-    const text = readFileSync(fileURLToPath(url), 'utf8');
-    return { format: 'module', source: `export default ${JSON.stringify(text)};`, shortCircuit: true };
-  },
-});
 const { auditFoods } = await import('../src/food/audit.ts');
 
 const audit = auditFoods();

@@ -2,18 +2,8 @@
  * Prints how the checks do on published recipes: what they raise on sound ones, and how many faults made in them they find.
  * Lists every miss; exits 1 when there is one. Run it as `npm run outside`.
  */
-import { readFileSync } from 'node:fs';
-import { registerHooks } from 'node:module';
-import { fileURLToPath } from 'node:url';
+import './tables-as-text.ts';
 
-// Tables are imported as their text, as the bundler and the tests do it.
-registerHooks({
-  load(url, context, next) {
-    if (!url.endsWith('.tsv')) return next(url, context);
-    const text = readFileSync(fileURLToPath(url), 'utf8');
-    return { format: 'module', source: `export default ${JSON.stringify(text)};`, shortCircuit: true };
-  },
-});
 const { gravest, KINDS_COVERED, RECIPES } = await import('../../tests/outside/faults/corpus.ts');
 const { FAULTS } = await import('../../tests/outside/faults/faults.ts');
 const { judge, miss } = await import('../../tests/outside/faults/judge.ts');

@@ -3,6 +3,7 @@
  * Refuses to know what was pointed at.
  */
 
+import type { Allergens } from '../food/allergens.ts';
 import { type Component, compose, type MixComposition } from '../food/composition.ts';
 import type { Food } from '../food/food.ts';
 import { gramsText, percentRange, trimmed } from '../measure/number-text.ts';
@@ -98,8 +99,7 @@ export function foodFacts(food: Food): Fact[] {
     );
   const trim = trimFact(food);
   if (trim !== undefined) facts.push(trim);
-  const allergens = allergenFact(food);
-  if (allergens !== undefined) facts.push(allergens);
+  facts.push(...allergenFacts(food));
   if (food.note !== undefined) facts.push({ kind: 'text', text: food.note });
   return facts;
 }
@@ -111,9 +111,16 @@ export function trimFact(food: Food): Fact | undefined {
     : figure('Trim', `usually ${trimmed(trim.share * 100, 0)} % of the weight as bought (${trim.what})`, trim.source);
 }
 
-export function allergenFact(food: Food): Fact | undefined {
-  const all = [...new Set([...food.allergens.eu, ...food.allergens.us])];
-  return all.length === 0 ? undefined : figure('Allergens', listOf(all));
+/** What it has for sure, and what its label tells. */
+export function allergenFacts({ allergens }: Food): Fact[] {
+  const { label } = allergens;
+  const names = (of: Allergens): string => listOf([...new Set([...of.eu, ...of.us])]);
+  const sure = names(allergens);
+  const unsure = label === undefined ? '' : names(label);
+  return [
+    ...(sure === '' ? [] : [figure('Allergens', sure)]),
+    ...(unsure === '' ? [] : [figure('Check the label', unsure, label?.source)]),
+  ];
 }
 
 /** Where the part stands in the bands of its kind, one fact a measure. */

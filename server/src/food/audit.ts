@@ -3,9 +3,10 @@
  * Refuses to mend any of it.
  */
 import { baseOf } from '../measure/unit.ts';
+import { allergensOf } from './allergens.ts';
 import type { Composition, Food } from './food.ts';
 import { keyOf } from './names.ts';
-import { readAmbiguous, readFoods } from './tables.ts';
+import { readAmbiguous, readFoods, readLabelled } from './tables.ts';
 
 export interface FoodAudit {
   readonly foods: number;
@@ -54,7 +55,7 @@ export function auditFoods(): FoodAudit {
     trims: foods.filter((food) => food.trim !== undefined).length,
     ambiguousWords: ambiguous.length,
     fromUsda: foods.filter((food) => food.source.startsWith('USDA')).length,
-    objections: [...nameClashes(foods, ambiguous), ...foods.flatMap(objectionsTo)],
+    objections: [...nameClashes(foods, ambiguous), ...labelFaults(foods), ...foods.flatMap(objectionsTo)],
     classes: coverageOf(foods),
   };
 }
@@ -80,6 +81,16 @@ function nameClashes(foods: readonly Food[], ambiguous: ReturnType<typeof readAm
     for (const id of meant) if (!ids.has(id)) clashes.push(`${word}: no food ${id}`);
   }
   return clashes;
+}
+
+/** Rows of what labels tell that are of no food, have no source, or say what no law names. */
+function labelFaults(foods: readonly Food[]): string[] {
+  const ids = new Set(foods.map(({ id }) => id));
+  return readLabelled().flatMap(({ id, words, source }) => [
+    ...(ids.has(id) ? [] : [`${id}: its label is told of, and it is no food`]),
+    ...(source === '' ? [`${id}: no source for what its label may name`] : []),
+    ...allergensOf(words).unknown.map((word) => `${id}: ${word} is no allergen that labels must name`),
+  ]);
 }
 
 function objectionsTo(food: Food): string[] {

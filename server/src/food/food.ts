@@ -134,6 +134,8 @@ export interface Food {
     readonly eu: readonly string[];
     /** There may be others: a food of the house that is like none, or says what nobody understands. */
     readonly unsaid?: true;
+    /** What some makes of it have and others not: to be read on the label. */
+    readonly label?: { readonly us: readonly string[]; readonly eu: readonly string[]; readonly source: string };
   };
   /** Where the composition comes from: `USDA SR26, NDB 20081`. */
   readonly source: string;

@@ -81,6 +81,8 @@ function allergensIn(
       us: of('us', us),
       eu: of('eu', eu),
       ...((unsaid || foods.includes(undefined)) && { unsaid: true }),
+      // A house that says what it contains has read the label.
+      ...(contains.length === 0 && base?.allergens.label !== undefined && { label: base.allergens.label }),
     },
     unknown: unknown.filter((_, at) => (foods[at]?.allergens.eu.length ?? 0) === 0),
   };

@@ -4,6 +4,7 @@
  */
 import ambiguousText from '../../data/foods/ambiguous.tsv';
 import bakingText from '../../data/foods/baking.tsv';
+import labelText from '../../data/foods/check-label.tsv';
 import dairyText from '../../data/foods/dairy.tsv';
 import drinksText from '../../data/foods/drinks-and-condiments.tsv';
 import endingsText from '../../data/foods/endings.tsv';
@@ -101,6 +102,18 @@ export function readAmbiguous(): readonly { readonly word: string; readonly ids:
   });
 }
 
+/** Each row of what labels may name, for the audit. */
+export function readLabelled(): readonly {
+  readonly id: string;
+  readonly words: readonly string[];
+  readonly source: string;
+}[] {
+  return tableLines(labelText).map((line) => {
+    const [id = '', words, source = ''] = line.split('\t');
+    return { id, words: listOf(words, ','), source };
+  });
+}
+
 /** The keys of the names of each food (`find.ts`), so that a start need not make them; and the words in the longest. */
 export function readKeys(): { readonly longest: number; readonly keys: readonly (readonly string[])[] } {
   const [longest, ...lines] = generated(keysText);
@@ -134,11 +147,19 @@ function foodOf(cells: Cells): Food {
     per100: compositionOf(cells),
     measures: rowsOf(id, measuresText).flatMap((row) => measureOf(row, source)),
     pieces: rowsOf(id, piecesText).flatMap((row) => pieceOf(row, source)),
-    allergens: { us, eu },
+    allergens: { us, eu, ...labelled(id) },
     source,
     ...(trim === undefined ? {} : { trim }),
     ...(note === '' ? {} : { note: NOTES[note] ?? note }),
   };
+}
+
+/** What the label of a food must be read for. */
+function labelled(id: string): Pick<Food['allergens'], 'label'> {
+  const [, words, source = ''] = rowsOf(id, labelText)[0] ?? [];
+  if (words === undefined) return {};
+  const { us, eu } = allergensOf(listOf(words, ','));
+  return { label: { us, eu, source } };
 }
 
 function compositionOf(cells: Cells): Composition {

@@ -13,7 +13,7 @@ import { cautionsFor } from './cautions.ts';
 import { DAILY_NOTE, figureText } from './label.ts';
 import { euLabel, type Label, nutritionOf, usLabel } from './nutrition.ts';
 import { type PlacedFinding, type Proof, placedIn, proofOf, stateText } from './proof.ts';
-import { allergensOf, type Report } from './report.ts';
+import { allergenNames, allergensOf, type Report } from './report.ts';
 import { panText, proseText, stepText, temperatureText } from './step-text.ts';
 import { type MeasuresOrder, type PageAmount, pageAmount, prettyAmount, prettyFigures } from './two-measures.ts';
 
@@ -267,12 +267,17 @@ export function ingredientWords(i: PageIngredient): { readonly amount: string; r
 
 /** Allergens by both lists, and what is not known: a line each. */
 export function allergenLines({ allergens }: ReaderPage): string[] {
-  const { us, eu, not_known: unknown } = allergens;
+  const { us, eu, may_contain: may, check_label: labels, not_known: unknown } = allergens;
   const none = unknown.length === 0 ? 'none of the listed allergens found' : 'none found in what is known';
   const list = (names: readonly string[]) => (names.length === 0 ? none : names.join(', '));
   return [
     `Contains (United States list): ${list(us)}.`,
     `Contains (European Union list): ${list(eu)}.`,
+    ...(may.us.length === 0 ? [] : [`May contain (United States list): ${may.us.join(', ')}.`]),
+    ...(may.eu.length === 0 ? [] : [`May contain (European Union list): ${may.eu.join(', ')}.`]),
+    ...(labels.length === 0
+      ? []
+      : [`Check the label: ${labels.map((label) => `${label.food} (${allergenNames(label)})`).join('; ')}.`]),
     ...(unknown.length === 0 ? [] : [`Not known for: ${unknown.join(', ')}.`]),
     'Read every label: foods of one name differ by maker.',
   ];

@@ -4,7 +4,7 @@
 import { gramsText, trimmed } from '../measure/number-text.ts';
 import { bandText, measureText } from '../recipe/measures.ts';
 import { figureText } from './label.ts';
-import type { Report, ReportIngredient, ReportMeasure, ReportPart } from './report.ts';
+import { allergenNames, type Report, type ReportIngredient, type ReportMeasure, type ReportPart } from './report.ts';
 
 export function reportText(report: Report): string {
   const lines: string[] = [report.recipe ?? 'A recipe without a name'];
@@ -113,12 +113,20 @@ function servingLines(report: Report): string[] {
     lines.push(`one of the yield, before cooking: ${rows.join(', ')}`);
   }
   lines.push(...labelLines(report), ...costLines(report));
-  const list = (names: readonly string[]) =>
-    names.length === 0 ? (allergens.not_known.length === 0 ? 'none found' : 'not known') : names.join(', ');
-  lines.push(
-    `allergens: US ${list(allergens.us)}; EU ${list(allergens.eu)}${allergens.not_known.length === 0 ? '' : `; not known for ${allergens.not_known.join(', ')}`}`,
-  );
+  lines.push(...allergenLines(allergens));
   lines.push('Read every label: foods of one name differ by maker.');
+  return lines;
+}
+
+function allergenLines({ us, eu, may_contain: may, check_label: labels, not_known: unknown }: Report['allergens']) {
+  const list = (names: readonly string[]) =>
+    names.length === 0 ? (unknown.length === 0 ? 'none found' : 'not known') : names.join(', ');
+  const lines = [
+    `allergens: US ${list(us)}; EU ${list(eu)}${unknown.length === 0 ? '' : `; not known for ${unknown.join(', ')}`}`,
+  ];
+  if (may.us.length + may.eu.length > 0) lines.push(`may contain: ${allergenNames(may)}`);
+  if (labels.length > 0)
+    lines.push(`check the label: ${labels.map((label) => `${label.food} (${allergenNames(label)})`).join('; ')}`);
   return lines;
 }
 

@@ -7,6 +7,7 @@ import type { Component, MixComposition } from '../food/composition.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { middle } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
+import { allergensListed } from '../recipe/allergens.ts';
 import { contentsOf } from '../recipe/contents.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
@@ -38,6 +39,14 @@ export interface Report {
   readonly allergens: {
     readonly us: readonly string[];
     readonly eu: readonly string[];
+    /** By what is chosen where the list leaves a choice. */
+    readonly may_contain: { readonly us: readonly string[]; readonly eu: readonly string[] };
+    /** Some makes of the food have these. */
+    readonly check_label: readonly {
+      readonly food: string;
+      readonly us: readonly string[];
+      readonly eu: readonly string[];
+    }[];
     readonly not_known: readonly string[];
   };
   /** What the kitchen's record says of it, and what the trials measured of each thing. */
@@ -292,17 +301,21 @@ function perServing(all: readonly Ingredient[], pieces: number | undefined): Rep
 
 /** What the labels of both sides must name; a food that is not known, or that nobody says it of, is named, for a false "none" could hurt someone. */
 export function allergensOf(recipe: Recipe): Report['allergens'] {
-  const us = new Set<string>();
-  const eu = new Set<string>();
+  const { us, eu, mayContain, labels, notKnown } = allergensListed(recipe.parts.flatMap((p) => p.head.ingredients));
   // What another file brings is not read here, unless the recipe was written out in full.
-  const unknown = new Set<string>(recipe.inherits ? ['what it takes from another file'] : []);
-  for (const { food, name } of recipe.parts.flatMap((p) => p.head.ingredients)) {
-    if (food === undefined || food.allergens.unsaid === true) unknown.add(name);
-    for (const a of food?.allergens.us ?? []) us.add(a);
-    for (const a of food?.allergens.eu ?? []) eu.add(a);
-  }
-  return { us: [...us].sort(), eu: [...eu].sort(), not_known: [...unknown] };
+  const elsewhere = recipe.inherits ? ['what it takes from another file'] : [];
+  return {
+    us,
+    eu,
+    may_contain: mayContain,
+    check_label: labels.map(({ name, us, eu }) => ({ food: name, us, eu })),
+    not_known: [...elsewhere, ...notKnown],
+  };
 }
+
+/** The names of both lists, once each: `fish, crustaceans, crustacean shellfish`. */
+export const allergenNames = ({ us, eu }: { readonly us: readonly string[]; readonly eu: readonly string[] }): string =>
+  [...new Set([...eu, ...us])].join(', ');
 
 /** What trials measured of one thing, where several did. */
 export function spreadOf(trials: readonly Trial[]): ReportSpread[] {

@@ -7,7 +7,7 @@ import type { Part } from '../../recipe/recipe.ts';
 import { capital } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import {
-  allergenFact,
+  allergenFacts,
   figure,
   ingredientComposition,
   overOf,
@@ -46,7 +46,7 @@ export function ingredientFacts(part: Part, ingredient: Ingredient): Fact[] {
   if (food !== undefined) {
     const trim = trimFact(food);
     if (node.bought !== undefined || weighed.known) facts.push(trim);
-    facts.push(allergenFact(food));
+    facts.push(...allergenFacts(food));
   }
   return facts.filter((f) => f !== undefined);
 }

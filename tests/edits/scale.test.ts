@@ -172,6 +172,7 @@ describe('what follows in the sentences', () => {
     ['Put 20 g of the butter in each tin.', 2, 'Put 20 g of the butter in each tin.'],
     ['Sprinkle with 2 tbsp water.', 2, 'Sprinkle with 4 tbsp water.'],
     ['Shape into 12 balls of 60 g.', { kind: 'yield', words: '24 rolls of 45 g' }, 'Shape into 24 balls of 45 g.'],
+    ['Shape into 12 pieces of 60 g.', { kind: 'yield', words: '24 rolls of 45 g' }, 'Shape into 24 pieces of 45 g.'],
   ])('%s by %j', (line, target, after) => {
     expect(step(line, target)).toBe(after);
   });

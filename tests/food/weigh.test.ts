@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { builtInBook } from '../../server/src/food/book.ts';
 import type { Food, Weighed } from '../../server/src/food/food.ts';
 import { likelyGrams } from '../../server/src/food/weigh.ts';
-import { COUNT_WORDS, type CountWord, type Quantity } from '../../server/src/measure/quantity.ts';
+import { COUNT_WORDS, type CountWord } from '../../server/src/measure/count-words.ts';
+import type { Quantity } from '../../server/src/measure/quantity.ts';
 import { type Measures, UNITS, type UnitSymbol } from '../../server/src/measure/unit.ts';
 
 const book = builtInBook();

@@ -6,6 +6,7 @@ import {
   UNITS,
   type UnitSymbol,
   unitOf,
+  unitPrinted,
   unitSpelled,
 } from '../../server/src/measure/unit.ts';
 
@@ -78,7 +79,7 @@ describe('spellings', () => {
     const seen = new Map<string, string>();
     for (const unit of UNITS) {
       for (const word of [unit.symbol, ...unit.spellings]) {
-        expect(unitSpelled(word)?.symbol, word).toBe(unit.symbol);
+        expect(unitSpelled(word)?.symbol, word).toBe(unit.vessel ? undefined : unit.symbol);
         expect(seen.get(word.toLowerCase()) ?? unit.symbol, word).toBe(unit.symbol);
         if (word.length > 1) seen.set(word.toLowerCase(), unit.symbol);
       }
@@ -93,6 +94,44 @@ describe('spellings', () => {
     ['kilos', 'kg'],
   ])('%s is %s', (word, symbol) => {
     expect(unitSpelled(word)?.symbol).toBe(symbol);
+  });
+
+  test('a list reads them all, and what is printed beside; no printed spelling is one of two units', () => {
+    const seen = new Map<string, string>();
+    for (const unit of UNITS) {
+      for (const word of [unit.symbol, ...unit.spellings])
+        if (word !== 'C') expect(unitPrinted(word)?.symbol, word).toBe(unit.symbol);
+      for (const word of unit.printed ?? []) {
+        expect(unitPrinted(word)?.symbol, word).toBe(unit.symbol);
+        expect(seen.get(word), word).toBeUndefined();
+        seen.set(word, unit.symbol);
+      }
+    }
+  });
+
+  test.each([
+    ['T', 'tbsp'],
+    ['t', 'tsp'],
+    ['Tb', 'tbsp'],
+    ['TB', 'tbsp'],
+    ['Tbs', 'tbsp'],
+    ['ts', 'tsp'],
+    ['c', 'cup'],
+    ['C', 'cup'],
+    ['Cupfuls', 'cup'],
+    ['TABLESPOONFULS', 'tbsp'],
+    ['qts', 'quart'],
+    ['gr', 'g'],
+    ['G', 'g'],
+    ['gill', 'gill'],
+    ['teacupful', 'teacup'],
+    ['F', 'F'],
+  ])('in a list %s is %s', (word, symbol) => {
+    expect(unitPrinted(word)?.symbol).toBe(symbol);
+  });
+
+  test.each(['T', 't', 'c', 'teacup', 'wineglass', 'cupful'])('in a sentence %s is no unit', (word) => {
+    expect(unitSpelled(word)).toBeUndefined();
   });
 
   test.each(['c', 'f', 'cupful', 'ozs.', '', 'toString', '__proto__'])('%j is no unit', (word) => {

@@ -82,6 +82,7 @@ export function sentenceAmounts(recipe: Recipe, part: Part, step: Step): Sentenc
       const pieces = divided.has(at) || (isPieces(items, at) && !saysEach(items, at));
       if (pieces && item.quantity.size === undefined && item.high === undefined)
         found.push({ kind: 'pieces', span: item.low, count: item.low.value, inWords: false, ...nounAfter(items, at) });
+      if (pieces && item.each !== undefined) found.push({ kind: 'each', node: item.each });
       return;
     }
     const dimension = dimensionOf(unit);

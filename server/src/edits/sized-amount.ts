@@ -3,10 +3,11 @@
  * in another unit where a cook would take that, and how far off that is.
  * Refuses to know which amounts follow.
  */
+
+import { type CountWord, countWord } from '../measure/count-words.ts';
 import { figureIn, kitchenCount, kitchenFigure, type NumberStyle, numberText, worst } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { wordOfNumber } from '../measure/number-words.ts';
-import { type CountWord, countWord } from '../measure/quantity.ts';
 import { baseOf, type Measures, type UnitSymbol, unitOf } from '../measure/unit.ts';
 import type { MeasuredNode, NumeralNode, Span } from '../notation/tree.ts';
 import { singular } from '../recipe/words.ts';

@@ -2,7 +2,7 @@
  * Knows how to tell from the words of an ingredient line which food they name, and when they could be two or none.
  * Refuses to guess: a word that it cannot account for makes the food unknown.
  */
-import { countWord } from '../measure/quantity.ts';
+import { countWord } from '../measure/count-words.ts';
 import type { Food, FoodClass, FoodMatch } from './food.ts';
 import {
   changesFood,

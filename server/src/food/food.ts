@@ -2,7 +2,8 @@
  * Knows what the food book says of one food. Figures are per 100 g of the edible part; what is not known is absent, never zero.
  * Refuses to know recipes.
  */
-import type { CountWord, Quantity, Range, Size } from '../measure/quantity.ts';
+import type { CountWord } from '../measure/count-words.ts';
+import type { Quantity, Range, Size } from '../measure/quantity.ts';
 import type { UnitSymbol } from '../measure/unit.ts';
 
 /** Grams in 100 g of the edible part, but `sodium` in mg. An absent field is not known. */

@@ -2,7 +2,7 @@
  * Knows which words beside the name of a food leave it what it is, which only say how it is cut, and which make it another food.
  * Refuses to know the names themselves.
  */
-import { countWord } from '../measure/quantity.ts';
+import { countWord } from '../measure/count-words.ts';
 import type { Food, FoodClass } from './food.ts';
 import { wordSet } from './names.ts';
 

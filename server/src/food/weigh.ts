@@ -2,16 +2,10 @@
  * Knows how an amount of a food becomes grams, how wide the answer is, and how to say why in one clause.
  * Refuses to invent: a measure that nobody has weighed has no grams.
  */
+
+import { type CountWord, countedAlike, countWord, isPackage } from '../measure/count-words.ts';
 import { writeFigure } from '../measure/figure.ts';
-import {
-  type CountWord,
-  countWord,
-  exactly,
-  type Quantity,
-  type Range,
-  type Size,
-  scaleRange,
-} from '../measure/quantity.ts';
+import { exactly, type Quantity, type Range, type Size, scaleRange } from '../measure/quantity.ts';
 import { baseOf, dimensionOf, type Measures, type UnitSymbol, unitOf } from '../measure/unit.ts';
 import { DENSITY_SOURCE, densityOf } from './density.ts';
 import type { Food, FoodClass, HouseholdMeasure, PieceWeight, Weighed, WeightReason } from './food.ts';
@@ -285,49 +279,6 @@ const GROWN: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'dried fruit',
 ]);
 
-/** Words for one thing, of which a book may have either. */
-const SAME_WORDS: Readonly<Partial<Record<CountWord, readonly (CountWord | undefined)[]>>> = {
-  stalk: ['stick', 'rib', 'stem'],
-  stick: ['stalk', 'rib'],
-  rib: ['stalk', 'stick'],
-  stem: ['sprig', 'stalk'],
-  rasher: ['slice', 'strip'],
-  slice: ['rasher', 'strip'],
-  strip: ['slice', 'rasher'],
-  leaf: ['sheet'],
-  sheet: ['leaf'],
-  head: ['bulb', undefined],
-  bulb: ['head', undefined],
-  packet: ['sachet', 'envelope'],
-  sachet: ['packet', 'envelope'],
-  envelope: ['packet', 'sachet'],
-  piece: [undefined],
-  fillet: [undefined],
-  cube: [undefined],
-  ear: [undefined],
-  pod: [undefined],
-  clove: [undefined],
-  loaf: [undefined],
-  tin: ['can'],
-  can: ['tin'],
-  sprig: ['stem'],
-};
-/** What holds as much as its maker likes. */
-const PACKAGES: ReadonlySet<CountWord> = new Set<CountWord>([
-  'bag',
-  'bar',
-  'bottle',
-  'box',
-  'can',
-  'carton',
-  'jar',
-  'pack',
-  'packet',
-  'sachet',
-  'tin',
-  'tub',
-  'envelope',
-]);
 const PRACTICE = 'common practice, no source';
 /** Grams of a count word for a whole class, where the food has none of its own: low, typical, high. */
 const CLASS_PIECES: readonly {
@@ -350,7 +301,7 @@ function weighPiece(food: Food, quantity: Quantity, measures: Measures, form: st
   const word = quantity.count ?? (form === undefined ? undefined : countedBy(food, form));
   const egg = word === undefined ? weighEuropeanEgg(food, quantity.size, measures) : undefined;
   if (egg !== undefined) return egg;
-  for (const asked of word === undefined ? [undefined] : [word, ...(SAME_WORDS[word] ?? [])]) {
+  for (const asked of word === undefined ? [undefined] : [word, ...countedAlike(word)]) {
     const pieces = food.pieces.filter((piece) => piece.word === asked);
     if (pieces.length > 0) return weighSized(food, word ?? asked, pieces, quantity.size);
   }
@@ -362,7 +313,7 @@ function weighPiece(food: Food, quantity: Quantity, measures: Measures, form: st
       typical,
     };
   }
-  if (word !== undefined && PACKAGES.has(word))
+  if (word !== undefined && isPackage(word))
     return unknown(`a ${word} has no fixed size: write \`1 ${word} of 400 g\``);
   return unknown(
     word === undefined

@@ -109,7 +109,8 @@ const QUARTERS: Rung['parts'] = [...HALVES, [1 / 4, 2]];
 const THIRDS: Rung['parts'] = [...QUARTERS, [1 / 3, 2]];
 const EIGHTHS: Rung['parts'] = [...QUARTERS, [1 / 8, 5]];
 
-const LARGE: readonly UnitSymbol[] = ['pint', 'quart', 'gallon'];
+/** The old measures among them are read, and written in those that a kitchen has. */
+const LARGE: readonly UnitSymbol[] = ['pint', 'quart', 'gallon', 'peck', 'bushel'];
 const SPOONS_AND_CUPS: readonly Rung[] = [
   { unit: 'drop', parts: WHOLES, least: 1, most: 20, onlyFrom: ['drop'] },
   { unit: 'pinch', parts: WHOLES, least: 1, most: 2, never: 3, onlyFrom: ['pinch', 'dash', 'tsp'] },

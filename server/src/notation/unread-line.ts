@@ -1,8 +1,9 @@
 /**
  * Knows what to say of a line that is no statement: what it seems to have been meant as, and what to write instead.
  */
+
+import { countWord } from '../measure/count-words.ts';
 import { numberOfWord } from '../measure/number-words.ts';
-import { countWord } from '../measure/quantity.ts';
 import { dimensionOf, unitSpelled } from '../measure/unit.ts';
 import { KEYWORDS } from './tokens.ts';
 import type { Span, SyntaxFault } from './tree.ts';

@@ -2,7 +2,7 @@
  * Knows what a written word may stand for, before its neighbours are looked at; words that come again are known again.
  * Refuses to know foods.
  */
-import { type CountWord, countWord } from '../measure/quantity.ts';
+import { type CountWord, countWord } from '../measure/count-words.ts';
 import { type Unit, unitSpelled } from '../measure/unit.ts';
 import { COMPONENTS, type Component, KEYWORDS, type Keyword } from './tokens.ts';
 

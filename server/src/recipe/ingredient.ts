@@ -3,7 +3,8 @@
  * Refuses to know what the steps do with it.
  */
 import type { Food, FoodMatch, Weighed } from '../food/food.ts';
-import type { CountWord, Quantity, Range } from '../measure/quantity.ts';
+import type { CountWord } from '../measure/count-words.ts';
+import type { Quantity, Range } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { AmountNode, IngredientNode } from '../notation/tree.ts';
 import type { World } from './world.ts';

@@ -5,7 +5,8 @@
 import { describe, expect, test } from 'vitest';
 import { builtInBook } from '../../../server/src/food/book.ts';
 import { likelyGrams } from '../../../server/src/food/weigh.ts';
-import { countWord, type Quantity, type Size } from '../../../server/src/measure/quantity.ts';
+import { countWord } from '../../../server/src/measure/count-words.ts';
+import type { Quantity, Size } from '../../../server/src/measure/quantity.ts';
 import { type Measures, unitSpelled } from '../../../server/src/measure/unit.ts';
 import chartsText from './household-charts.tsv';
 

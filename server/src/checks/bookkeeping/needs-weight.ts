@@ -1,7 +1,8 @@
 import { keepColumn } from '../../edits/amount-text.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
+import type { CountWord } from '../../measure/count-words.ts';
 import { gramsText, percentText } from '../../measure/number-text.ts';
-import type { CountWord, Range } from '../../measure/quantity.ts';
+import type { Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';

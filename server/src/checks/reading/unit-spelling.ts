@@ -2,46 +2,11 @@
  * Knows when the first word of a name is a unit in another spelling, or a measure of no size.
  */
 import { distance } from 'fastest-levenshtein';
-import { UNITS } from '../../measure/unit.ts';
+import { UNITS, unitPrinted } from '../../measure/unit.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { singular } from '../../recipe/words.ts';
 import type { House } from '../house.ts';
-
-/** Spellings from elsewhere, and what to write for each. Common practice, no source. */
-const ELSEWHERE: Readonly<Record<string, string>> = {
-  gr: 'g',
-  gm: 'g',
-  gms: 'g',
-  gs: 'g',
-  grs: 'g',
-  grm: 'g',
-  grms: 'g',
-  kgs: 'kg',
-  kgr: 'kg',
-  mls: 'ml',
-  ltr: 'l',
-  ltrs: 'l',
-  cc: 'ml',
-  ozs: 'oz',
-  lbs: 'lb',
-  c: 'cup',
-  cupful: 'cup',
-  cupfuls: 'cup',
-  t: 'tsp',
-  ts: 'tsp',
-  teasp: 'tsp',
-  tbl: 'tbsp',
-  tb: 'tbsp',
-  tblsp: 'tbsp',
-  tbsn: 'tbsp',
-  tablesp: 'tbsp',
-  pts: 'pint',
-  qts: 'quart',
-  gals: 'gallon',
-  pn: 'pinch',
-  floz: 'fl oz',
-};
 
 /** Measures of no size. Common practice, no source. */
 const VAGUE: ReadonlySet<string> = new Set([
@@ -55,12 +20,9 @@ const VAGUE: ReadonlySet<string> = new Set([
   'ladle',
   'ladleful',
   'mug',
-  'glass',
   'bowl',
   'bowlful',
   'nip',
-  'thumb',
-  'thumb-sized',
   'lump',
   'squirt',
   'squeeze',
@@ -70,14 +32,8 @@ const VAGUE: ReadonlySet<string> = new Set([
   'smidgen',
   'shake',
   'shakes',
-  'dessertspoon',
-  'dessertspoonful',
   'tot',
   'shot',
-  'wineglass',
-  'teacup',
-  'pack',
-  'gill',
 ]);
 
 export interface UnitMisspelled {
@@ -97,7 +53,7 @@ export function unitMisspelled(ingredient: Ingredient, house: House): UnitMisspe
   if (rest.length === 0 || word.length > 12) return undefined;
   const vague = VAGUE.has(singular(word.toLowerCase()));
   const write =
-    ELSEWHERE[word.toLowerCase().replace(/\.$/, '')] ??
+    unitPrinted(word.replace(/\.$/, ''))?.symbol ??
     (match.kind === 'unknown' ? nearUnit(word.toLowerCase()) : undefined);
   if (
     (write === undefined && !vague) ||

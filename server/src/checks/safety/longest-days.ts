@@ -2,6 +2,7 @@
  * Knows the longest time that a step names, in weeks and months too.
  * Refuses to know what waits for so long.
  */
+import { numberWord } from '../../measure/number-words.ts';
 import type { SentenceItem } from '../../notation/tree.ts';
 import type { Step } from '../../recipe/recipe.ts';
 
@@ -28,10 +29,8 @@ export function longestDays({ sentence: { items } }: Step): number {
   return Math.max(0, ...days);
 }
 
-/** `three weeks`, `2 months`; `several` is taken for the fewest. */
-const COUNTS = ['a', 'one', 'two', 'three', 'four', 'five', 'six'];
-
+/** `three weeks`, `2 months`; `several` is taken for the fewest, and what is no number for one. */
 function countBefore(item: SentenceItem | undefined): number {
   if (item?.kind === 'measured') return item.quantity.high;
-  return item?.kind === 'word' ? Math.max(1, COUNTS.indexOf(item.word)) : 1;
+  return Math.max(1, (item?.kind === 'word' ? numberWord(item.word)?.low : undefined) ?? 1);
 }

@@ -1,7 +1,7 @@
 /** After an amount: units first, then foods of the book, the house's before the others. */
 import type { FoodBook } from '../../food/book.ts';
 import type { Food } from '../../food/food.ts';
-import { countWord } from '../../measure/quantity.ts';
+import { countWord } from '../../measure/count-words.ts';
 import { unitSpelled } from '../../measure/unit.ts';
 import { all, type Completion, type Completions, NOTHING, type Typing } from './item.ts';
 import { units, unitsFor } from './unit.ts';

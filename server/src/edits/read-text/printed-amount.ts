@@ -2,9 +2,10 @@
  * Knows how amounts are printed in books and on cards, and writes them as the notation does: `one and a half cupfuls`, `2 (14-ounce) cans`, `1 lb. 4 oz.`.
  * Refuses to know foods.
  */
+
+import { countWord } from '../../measure/count-words.ts';
 import { fractionText, trimmed, VULGAR_FRACTIONS } from '../../measure/number-text.ts';
 import { numberOfWord } from '../../measure/number-words.ts';
-import { countWord } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf, type UnitSymbol, unitOf } from '../../measure/unit.ts';
 
 export interface PrintedAmount {

@@ -2,7 +2,7 @@
  * Knows a step with its part, its number and its words: figures taken out, so that steps are alike whatever they count.
  * Refuses to know the other recipe.
  */
-import { NUMBERS_IN_PROSE } from '../../measure/number-words.ts';
+import { numberOfWord } from '../../measure/number-words.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { collapse, wordsOf } from '../../recipe/words.ts';
 
@@ -26,7 +26,7 @@ export function stepsOf(part: Part): PlacedStep[] {
 /** The words of a step with every figure taken out. */
 function keyWords({ sentence }: Step): string[] {
   return sentence.items.flatMap((item) => {
-    if (item.kind === 'word') return [NUMBERS_IN_PROSE.includes(item.word) ? 'number' : item.word];
+    if (item.kind === 'word') return [numberOfWord(item.word) === undefined ? item.word : 'number'];
     if (item.kind === 'forced') return wordsOf(item.name.text);
     return item.kind === 'mark' ? [] : [item.kind];
   });

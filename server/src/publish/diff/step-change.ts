@@ -3,7 +3,7 @@
  * Refuses to know how they were paired (`steps.ts`).
  */
 
-import { NUMBERS_IN_PROSE } from '../../measure/number-words.ts';
+import { numberOfWord } from '../../measure/number-words.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { TimeReading } from '../../recipe/heat.ts';
 import { collapse } from '../../recipe/words.ts';
@@ -59,9 +59,7 @@ export function stepChange(was: PlacedStep, is: PlacedStep, batch: number): Chan
 /** Numbers in words, as in `divide in two`, that do not go with the batch. */
 function countsDiffer(was: PlacedStep, is: PlacedStep, batch: number): boolean {
   const counts = ({ step }: PlacedStep) =>
-    step.sentence.items.flatMap((i) =>
-      i.kind === 'word' && NUMBERS_IN_PROSE.includes(i.word) ? NUMBERS_IN_PROSE.indexOf(i.word) + 1 : [],
-    );
+    step.sentence.items.flatMap((i) => (i.kind === 'word' ? (numberOfWord(i.word) ?? []) : []));
   const [a, b] = [counts(was), counts(is)];
   return a.length !== b.length || a.some((n, i) => b[i] !== n && !near(b[i] ?? 0, n * batch));
 }

@@ -247,6 +247,6 @@ describe('a kind by evidence', () => {
   });
 
   test('a very long word after `as` is not compared letter by letter', () => {
-    expect(formula(`recipe X as ${'mud '.repeat(300)}\n  1 g  salt\n`).map((f) => f.code)).toEqual(['unknown-kind']);
+    expect(formula(`part b as ${'mud'.repeat(300)}\n  1 g  salt\n`).map((f) => f.code)).toEqual(['unknown-kind']);
   });
 });

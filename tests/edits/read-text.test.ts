@@ -166,7 +166,7 @@ describe('a whole card', () => {
   const read = readText(CARD, WORLD);
 
   test('head, list and steps stand where they belong', () => {
-    expect(read.text).toMatch(/^recipe Gran's Shortbread\n {2}by {6}Ruth\n {2}yield {3}8 portions\n/);
+    expect(read.text).toMatch(/^recipe Gran's Shortbread \(the good one\)\n {2}by {6}Ruth\n {2}yield {3}8 portions\n/);
     expect(read.text).toContain('  100 g     butter\n  50 g      caster sugar\n  150 g     plain flour\n');
     expect(read.text).toContain('  do Bake at 160 C for 40 minutes.\n');
     expect(read.text).toContain('  note    Keeps a week.\n  source  a card in the drawer\n');
@@ -382,7 +382,7 @@ describe('the command', () => {
       'card.txt': CARD.replace('50 g caster sugar', 'the seeds: see our page of seeds, which has them all'),
     });
     expect(ran.exit).toBe(0);
-    expect(ran.out).toMatch(/^recipe Gran's Shortbread\n/);
+    expect(ran.out).toMatch(/^recipe Gran's Shortbread \(the good one\)\n/);
     expect(ran.err).toBe(
       'card.txt:7: not understood as an ingredient: the seeds: see our page of seeds, which has them all\n',
     );

@@ -138,10 +138,13 @@ describe('what cannot be read says what to write instead', () => {
 
 describe('lines that are no ingredient', () => {
   test.each<[string, Partial<Record<string, unknown>>]>([
-    ['recipe Plum slice as sweet paste', { kind: 'recipe', name: 'Plum slice', as: 'sweet paste' }],
+    [
+      'recipe Plum slice as sweet paste',
+      { title: 'Plum slice as sweet paste', ofKind: { name: 'Plum slice', kind: 'sweet paste' } },
+    ],
     [
       'part base from pastry.quern : sweet paste',
-      { kind: 'part', name: 'base', file: 'pastry.quern', filePart: 'sweet paste' },
+      { kind: 'part', title: 'base', file: 'pastry.quern', filePart: 'sweet paste' },
     ],
     ['yield 12 squares', { kind: 'yield', of: 'squares' }],
     ['tags autumn, supper club', { kind: 'tags', tags: ['autumn', 'supper club'] }],

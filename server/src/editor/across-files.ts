@@ -4,6 +4,7 @@
  */
 
 import type { Position } from '../notation/document.ts';
+import { titleOf } from '../recipe/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Link } from '../workspace/folder.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
@@ -79,12 +80,13 @@ export function referencesAcross(
     const own = withDefinition ? [{ at: placeOf(at, statement.name) }] : [];
     return [...own, ...foodUses(snapshot, path, statement.name.text, kitchen)];
   }
-  if (statement.kind === 'recipe' && holds(statement.name, character))
-    return [...(withDefinition ? [{ at: placeOf(at, statement.name) }] : []), ...usersOf(path, undefined, kitchen)];
+  const { name: title } = titleOf(statement);
+  if (statement.kind === 'recipe' && holds(title, character))
+    return [...(withDefinition ? [{ at: placeOf(at, title) }] : []), ...usersOf(path, undefined, kitchen)];
   const linked = linkedAt(snapshot, position);
   if (linked?.path !== undefined) {
     const part = statement.kind === 'part' && !holds(statement.file, character);
-    const name = part ? (statement.filePart ?? statement.name)?.text : undefined;
+    const name = part ? (statement.filePart ?? title)?.text : undefined;
     const own = definition(snapshot, position);
     return [
       ...(withDefinition ? [linked] : []),

@@ -4,6 +4,7 @@
  */
 import type { Position } from '../notation/document.ts';
 import type { TextNode } from '../notation/tree.ts';
+import { titleOf } from '../recipe/title.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { type Located, originOf, partFrom } from './inherited.ts';
 import { cursorAt, holds, type Place, placeOf } from './place.ts';
@@ -31,13 +32,12 @@ export function linkedAt(snapshot: Snapshot, position: Position): Located | unde
   if (statement.kind === 'from' && holds(statement.file, character)) return headOf(snapshot, statement.file);
   if (statement.kind !== 'part' || statement.file === undefined) return undefined;
   if (holds(statement.file, character)) return headOf(snapshot, statement.file);
-  if (!holds(statement.filePart, character) && !holds(statement.name, character)) return undefined;
+  if (!holds(statement.filePart, character) && !holds(titleOf(statement).name, character)) return undefined;
   const [found] = partFrom(snapshot, at) ?? [];
   if (found === undefined) return undefined;
   const { base, part } = found;
   const line0 = base.recipe.partsAt[part.index] ?? 0;
-  const header = base.document.lines[line0]?.statement;
-  const name = header?.kind === 'part' ? header.name : undefined;
+  const { name } = titleOf(base.document.lines[line0]?.statement);
   const origin = originOf(base, line0);
   return { path: origin.path, at: { line: origin.line, start: name?.start ?? 0, end: name?.end ?? 0 } };
 }
@@ -47,8 +47,7 @@ function headOf(snapshot: Snapshot, file: TextNode): Located | undefined {
   const base = snapshot.base(file.text);
   if (base === undefined) return undefined;
   const opening = base.outline.recipe;
-  const statement = opening?.line.statement;
-  const name = statement?.kind === 'recipe' ? statement.name : undefined;
+  const { name } = titleOf(opening?.line.statement);
   return {
     path: base.uri,
     at: { line: opening?.at ?? 0, start: name?.start ?? 0, end: name?.end ?? 0 },

@@ -6,6 +6,7 @@ import type { Position } from '../notation/document.ts';
 import type { Span, TextNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part } from '../recipe/recipe.ts';
+import { titleOf } from '../recipe/title.ts';
 import { sameName, wordsOf } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { isSpacer, shiftOf } from '../workspace/written.ts';
@@ -80,7 +81,7 @@ export interface BasePart {
 export function basesAt(snapshot: Snapshot, line: number): BasePart[] {
   const own = snapshot.outline.parts.find(({ at, source }) => at <= line && line < at + source.lines.length);
   const header = own?.source.lines[0]?.statement;
-  const name = header?.kind === 'part' ? (header.name?.text ?? '') : '';
+  const name = header?.kind === 'part' ? (titleOf(header).name?.text ?? '') : '';
   const found: BasePart[] = [];
   if (own !== undefined) found.push(...(partFrom(snapshot, own.at) ?? []));
   const base = baseOf(snapshot)?.base;
@@ -107,7 +108,7 @@ export function partFrom(snapshot: Snapshot, line: number): BasePart[] | undefin
   if (statement?.kind !== 'part' || statement.file === undefined) return undefined;
   const base = snapshot.base(statement.file.text)?.whole;
   if (base === undefined) return [];
-  const wanted = statement.filePart?.text ?? statement.name?.text ?? '';
+  const wanted = statement.filePart?.text ?? titleOf(statement).name?.text ?? '';
   const { parts } = base.recipe;
   const part =
     parts.find((p) => sameName(p.head.name, wanted)) ??

@@ -8,6 +8,7 @@ import type { TextNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Mention } from '../recipe/mentions.ts';
 import type { Part } from '../recipe/recipe.ts';
+import { titleOf } from '../recipe/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { type Cursor, cursorAt, holds, lineOfPart, type Place, placeOf } from './place.ts';
@@ -31,8 +32,8 @@ export function namedAt(snapshot: Snapshot, position: Position): { named: Named;
 function inList({ part, inPart, line, at, character }: Cursor): { named: Named; at: Place } | undefined {
   if (part === undefined) return undefined;
   const { statement } = line;
-  if (inPart === 0 && statement.kind === 'part' && holds(statement.name, character))
-    return { named: { kind: 'part', part: part.index }, at: placeOf(at, statement.name) };
+  const title = inPart === 0 && statement.kind === 'part' ? titleOf(statement).name : undefined;
+  if (holds(title, character)) return { named: { kind: 'part', part: part.index }, at: placeOf(at, title) };
   const index = part.head.ingredients.findIndex((i) => i.line === inPart);
   const name = part.head.ingredients[index]?.node.name;
   if (!holds(name, character)) return undefined;
@@ -76,8 +77,8 @@ export function occurrences(snapshot: Snapshot, named: Named): Occurrence[] {
 function partPlaces(snapshot: Snapshot, part: Part): Occurrence[] {
   const found: Occurrence[] = [];
   const first = part.head.source.lines[0]?.statement;
-  if (first?.kind === 'part' && first.name !== undefined)
-    found.push({ ...placeOf(lineOfPart(snapshot, part.index, 0), first.name), role: 'definition' });
+  const title = first?.kind === 'part' ? titleOf(first).name : undefined;
+  if (title !== undefined) found.push({ ...placeOf(lineOfPart(snapshot, part.index, 0), title), role: 'definition' });
   const seen = new Set<Mention>();
   for (const { ingredient, use } of part.usesByLater) {
     if (ingredient !== undefined || seen.has(use.mention)) continue;

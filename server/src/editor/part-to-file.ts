@@ -3,6 +3,7 @@
  * Refuses a part whose steps speak of another part: alone, it could not be read.
  */
 import { lineEnd, type TextEdit } from '../edits/text-edit.ts';
+import { titleOf } from '../recipe/title.ts';
 import { ovenBefore } from '../workspace/oven-before.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { partFrom } from './inherited.ts';
@@ -25,8 +26,8 @@ export function partToFile(snapshot: Snapshot, line: number): MovedPart | undefi
   const lines = part?.head.source.lines ?? [];
   const [header] = lines;
   const statement = header?.statement;
-  if (part === undefined || header === undefined || statement?.kind !== 'part' || statement.name === undefined)
-    return undefined;
+  const title = titleOf(statement).name;
+  if (part === undefined || header === undefined || statement?.kind !== 'part' || title === undefined) return undefined;
   // Lines over a part of the base are no part that stands alone.
   if (partFrom(snapshot, at) !== undefined || snapshot.outline.head.some((h) => h.line.statement.kind === 'from'))
     return undefined;
@@ -34,7 +35,7 @@ export function partToFile(snapshot: Snapshot, line: number): MovedPart | undefi
     step.mentions.every((m) => m.part === undefined && m.ingredients.every((i) => i.part === part.index)),
   );
   if (!alone || part.head.ingredients.length === 0) return undefined;
-  const name = statement.name.text;
+  const name = title.text;
   const file = freeName(snapshot, name);
   if (file === undefined) return undefined;
   const last = lastSaying(lines);

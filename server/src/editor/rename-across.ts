@@ -6,6 +6,7 @@
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { Position } from '../notation/document.ts';
 import { readLine } from '../notation/statements.ts';
+import { titleOf } from '../recipe/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { changedAt, changesOf, definedElsewhere, inheritedIn } from './across-files.ts';
@@ -131,8 +132,8 @@ function inUser(
   if (kind === 'ingredient') edits.push(...changesOf(user, name).map((at) => replaceSpan(at.line, at, to)));
   else
     user.document.lines.forEach(({ statement }, at) => {
-      if (isWhole && statement.kind === 'part' && statement.name && sameName(statement.name.text, name))
-        edits.push(replaceSpan(at, statement.name, to));
+      const title = statement.kind === 'part' ? titleOf(statement).name : undefined;
+      if (isWhole && title !== undefined && sameName(title.text, name)) edits.push(replaceSpan(at, title, to));
     });
   return { ok: true, edits };
 }
@@ -152,7 +153,7 @@ function linkEdits(user: Snapshot, line: number, name: string, to: string): Text
   if (statement?.kind !== 'part' || statement.file === undefined) return [];
   const { file, filePart } = statement;
   if (filePart !== undefined) return sameName(filePart.text, name) ? [replaceSpan(line, filePart, to)] : [];
-  const own = statement.name?.text ?? '';
+  const own = titleOf(statement).name?.text ?? '';
   return sameName(own, name) ? [replaceSpan(line, { start: file.end, end: file.end }, ` : ${to}`)] : [];
 }
 

@@ -5,6 +5,7 @@
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { Position } from '../notation/document.ts';
 import { readLine } from '../notation/statements.ts';
+import { titleOf } from '../recipe/title.ts';
 import { sameName, singular, wordsOf } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { type Named, namedAt, type Occurrence, occurrences } from './occurrences.ts';
@@ -74,7 +75,7 @@ function readsBack(snapshot: Snapshot, place: Place, named: Named, to: string): 
   if (line === undefined || /[\r\n]/.test(to)) return false;
   const { statement } = readLine(line.text.slice(0, place.start) + to + line.text.slice(place.end));
   const node = statement.kind === 'add' ? statement.ingredient : statement;
-  if (named.kind === 'part') return node.kind === 'part' && node.name?.text === to;
+  if (named.kind === 'part') return node.kind === 'part' && titleOf(node).name?.text === to;
   return node.kind === 'ingredient' && node.name?.text === to && wordsOf(to).length > 0;
 }
 

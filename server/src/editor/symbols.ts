@@ -7,6 +7,7 @@ import { keptOn } from '../notation/kept.ts';
 import type { Block } from '../notation/outline.ts';
 import type { Line, Span } from '../notation/tree.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
+import { titleOf } from '../recipe/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { baseOf } from './inherited.ts';
@@ -41,7 +42,7 @@ export function symbols(snapshot: Snapshot): SymbolNode[] {
   const nodes = byLine([...parts, ...trials, ...foods]);
   const children = nodes.filter(inside);
   const others = nodes.filter((n) => !inside(n));
-  const name = line.statement.kind === 'recipe' ? line.statement.name : undefined;
+  const name = titleOf(line.statement).name;
   const { recipe: cooked, document } = snapshot.whole;
   const made = cooked.yield?.node;
   const madeLine = cooked.yield === undefined ? undefined : document.lines[cooked.yield.at];
@@ -129,8 +130,7 @@ function makePartNodes(part: Part, at: number, depth: Depth): SymbolNode[] {
   ]);
   if (!head.source.named) return children;
   const first = lines[0];
-  const statement = first?.statement;
-  const name = statement?.kind === 'part' ? statement.name : undefined;
+  const { name } = titleOf(first?.statement);
   return [
     {
       name: name?.text ?? 'part',

@@ -6,6 +6,7 @@ import { keptOn } from '../notation/kept.ts';
 import type { Line, MeasuredNode, Span } from '../notation/tree.ts';
 import type { HeatRole } from '../recipe/heat.ts';
 import type { Part } from '../recipe/recipe.ts';
+import { titleOf } from '../recipe/title.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 
 export const TOKEN_TYPES = ['number', 'variable', 'namespace', 'type', 'property', 'enumMember'] as const;
@@ -97,10 +98,10 @@ function tokensOfLine({ statement }: Line): Local[] {
   }
   switch (node.kind) {
     case 'recipe':
-      found.push(named(node.as, 'type'));
+      found.push(named(titleOf(node).as, 'type'));
       break;
     case 'part':
-      found.push(named(node.name, 'namespace', 'declaration'), named(node.as, 'type'));
+      found.push(named(titleOf(node).name, 'namespace', 'declaration'), named(titleOf(node).as, 'type'));
       break;
     case 'allow':
       found.push(named(node.code, 'enumMember'));

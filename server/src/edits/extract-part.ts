@@ -5,6 +5,7 @@
 import type { Document } from '../notation/document.ts';
 import type { Line } from '../notation/tree.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
+import { titleOf } from '../recipe/title.ts';
 import { singular, wordsOf } from '../recipe/words.ts';
 import { indentOf } from './set-amount.ts';
 import type { TextEdit } from './text-edit.ts';
@@ -134,25 +135,19 @@ function freeName(recipe: Recipe, wanted: string): string {
 }
 
 function kindOf({ outline }: Recipe): string {
-  const statement = outline.recipe?.line.statement;
-  return statement?.kind === 'recipe' && statement.as !== undefined ? ` as ${statement.as.text}` : '';
+  const { as } = titleOf(outline.recipe?.line.statement);
+  return as === undefined ? '' : ` as ${as.text}`;
 }
 
 /** `recipe NAME as KIND` is for a recipe without parts: the kind goes to the part. */
 function withoutKind({ outline }: Recipe): TextEdit[] {
   const { recipe } = outline;
-  const statement = recipe?.line.statement;
-  if (
-    recipe === undefined ||
-    statement?.kind !== 'recipe' ||
-    statement.as === undefined ||
-    statement.name === undefined
-  )
-    return [];
+  const { name, as } = titleOf(recipe?.line.statement);
+  if (recipe === undefined || as === undefined || name === undefined) return [];
   return [
     {
-      start: { line: recipe.at, character: statement.name.end },
-      end: { line: recipe.at, character: statement.as.end },
+      start: { line: recipe.at, character: name.end },
+      end: { line: recipe.at, character: as.end },
       text: '',
     },
   ];

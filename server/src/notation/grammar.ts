@@ -1,5 +1,5 @@
 /**
- * Knows the grammar of what goes on for as long as it likes: lists of names, names of files and the sizes of a pan, as
+ * Knows the grammar of what goes on for as long as it likes: lists of names and the sizes of a pan, as
  * Chevrotain rules with error recovery. A number is one token here.
  * Refuses to know the tree that is made of it: the concrete tree it gives never leaves this folder.
  */
@@ -53,16 +53,6 @@ class LineParser extends CstParser {
     this.performSelfAnalysis();
   }
 
-  /** The name of a file may have any words and commas in it; what else stands between them is skipped. */
-  readonly file = this.RULE('file', () => {
-    this.MANY(() =>
-      this.OR([
-        { ALT: () => this.CONSUME(NamePart, { LABEL: 'file' }) },
-        { ALT: () => this.CONSUME(Comma, { LABEL: 'file' }) },
-      ]),
-    );
-  });
-
   readonly numeral = this.RULE('numeral', () => {
     this.OR([{ ALT: () => this.CONSUME(Single) }, { ALT: () => this.CONSUME(Mixed) }]);
   });
@@ -97,7 +87,7 @@ class LineParser extends CstParser {
   });
 }
 
-export type Rule = 'file' | 'pan' | 'list';
+export type Rule = 'pan' | 'list';
 
 /** Kinds that are not just a part of a name. */
 const TYPES: Readonly<Partial<Record<Kind, TokenType>>> = {
@@ -105,7 +95,6 @@ const TYPES: Readonly<Partial<Record<Kind, TokenType>>> = {
   [Kind.Times]: Times,
   [Kind.Word]: Word,
   [Kind.Comma]: Comma,
-  [Kind.As]: Any,
   [Kind.From]: Any,
   [Kind.Equals]: Any,
   [Kind.LeftParen]: Any,

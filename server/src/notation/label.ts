@@ -90,11 +90,8 @@ function kindOfWord(tokens: readonly Token[], i: number, { word, count, size, un
     case 'to':
       if (afterNumber && isNumber(kindAfter)) return Kind.To;
       break;
-    case 'as':
-      if (opened === 'recipe' || opened === 'part') return Kind.As;
-      break;
     case 'from':
-      if (opened === 'part' || (opensWeight(opened) && startsAmount(after))) return Kind.From;
+      if (opensWeight(opened) && startsAmount(after)) return Kind.From;
       break;
     case 'x':
       return Kind.Times;

@@ -62,7 +62,7 @@ function saysTheSame(before: Line, after: Line): boolean {
   return bare(before) === bare(after);
 }
 
-const POSITIONS: ReadonlySet<string> = new Set(['start', 'end', 'unitSpan', 'asKeyword', 'optional']);
+const POSITIONS: ReadonlySet<string> = new Set(['start', 'end', 'unitSpan', 'optional']);
 
 function layoutCode(line: Line, code: string): string {
   const { statement } = line;

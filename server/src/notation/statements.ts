@@ -4,13 +4,14 @@
  */
 import { isDay } from '../measure/calendar.ts';
 import { type Amount, amountOf, durationOf, joinedDuration, takeAmount, temperatureOf } from './amounts.ts';
-import { Cursor, isAny, type Run, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
+import { Cursor, isAny, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
 import { type Children, nodes, pieces, type Rule, readBy, runOf } from './grammar.ts';
 import { type IngredientTokens, type NoteTokens, takeIngredient } from './ingredient.ts';
 import { label, type Opened } from './label.ts';
 import { panOf } from './pan.ts';
 import { scan } from './scan.ts';
 import { sentenceOf } from './sentence.ts';
+import { fileOf, kindParted } from './title.ts';
 import { type Component, isNamePart, isNumber, Kind, type Token } from './tokens.ts';
 import type {
   Draft,
@@ -22,6 +23,7 @@ import type {
   SyntaxFault,
   TextField,
   TextNode,
+  TitleNode,
 } from './tree.ts';
 import { unreadFault } from './unread-line.ts';
 
@@ -271,41 +273,34 @@ class Reading {
   }
 
   private recipe(): Statement {
-    const cursor = new Cursor(this.tokens, 1);
-    const title = takeTitle(cursor);
-    this.strayFrom(cursor);
+    const title = textIn(this.text, takeWhile(new Cursor(this.tokens, 1), isAny));
     return { kind: 'recipe', ...this.titled(title, '`recipe Plum slice`') };
   }
 
-  /** `NAME [as KIND] [from FILE [: PART]]` */
+  /** `TITLE [as KIND] [from FILE [: PART]]` */
   private part(): Statement {
-    const cursor = new Cursor(this.tokens, 1);
-    const title = takeTitle(cursor);
-    const from = cursor.take(Kind.From);
-    const run = from === undefined ? [] : pieces(this.byRule('file', cursor).file);
-    if (from === undefined) this.strayFrom(cursor);
-    const titled = this.titled(title, '`part base`');
-    const colon = run.findIndex(({ first }) => first.kind === Kind.Colon);
-    const file = textIn(this.text, runOf(colon < 0 ? run : run.slice(0, colon)));
-    const filePart = colon < 0 ? undefined : textIn(this.text, runOf(run.slice(colon + 1)));
+    const all = textIn(this.text, takeWhile(new Cursor(this.tokens, 1), isAny));
+    if (all === undefined) return { kind: 'part', ...this.titled(all, '`part base`') };
+    const { title, from, file, filePart } = fileOf(all);
     if (from !== undefined && file === undefined) {
       this.fault(
         'missing-value',
-        spanOf(from, from),
+        from,
         'name the file the part comes from: `part base from pastry.quern : sweet paste`',
       );
     }
+    const titled = this.titled(title, '`part base`');
     return { kind: 'part', ...titled, ...(file && { file }), ...(filePart && { filePart }) };
   }
 
-  private titled({ name: named, as: sign, kindName }: Title, example: string) {
-    const name = textIn(this.text, named);
-    const as = textIn(this.text, kindName);
-    const asKeyword = sign && spanOf(sign, sign);
-    if (name === undefined) this.missing('missing-name', `name the ${this.opened}: ${example}`);
-    if (asKeyword !== undefined && as === undefined)
-      this.fault('missing-value', asKeyword, 'name the kind after `as`: `as shortcrust`');
-    return { ...(name && { name }), ...(as && { as }), ...(asKeyword && { asKeyword }) };
+  private titled(title: TextNode | undefined, example: string): TitleNode {
+    const parted = title && kindParted(title);
+    if (title === undefined || (parted !== undefined && parted.name === undefined))
+      this.missing('missing-name', `name the ${this.opened}: ${example}`);
+    if (parted !== undefined && parted.kind === undefined)
+      this.fault('missing-value', parted.as, 'name the kind after `as`: `as shortcrust`');
+    const { name, kind } = parted ?? {};
+    return { ...(title && { title }), ...(parted && { ofKind: { ...(name && { name }), ...(kind && { kind }) } }) };
   }
 
   private verdict(): Statement {
@@ -464,19 +459,6 @@ class Reading {
   private fault(code: SyntaxFault['code'], { start, end }: Span, detail: string, write?: string): void {
     this.faults.push({ code, start, end, detail, ...(write !== undefined && { write }) });
   }
-}
-
-/** `NAME [as KIND]` */
-interface Title {
-  readonly name: Run | undefined;
-  readonly as: Token | undefined;
-  readonly kindName: Run | undefined;
-}
-
-function takeTitle(cursor: Cursor): Title {
-  const name = takeWhile(cursor, isNamePart);
-  const as = cursor.take(Kind.As);
-  return { name, as, kindName: as && takeWhile(cursor, isNamePart) };
 }
 
 const PAN_HELP =

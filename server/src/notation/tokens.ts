@@ -100,16 +100,15 @@ export const Kind = {
   Comma: 28,
   Equals: 29,
   LeftParen: 30,
-  As: 31,
-  From: 32,
-  Joiner: 33,
+  From: 31,
+  Joiner: 32,
   /** The word that says what the line is. */
-  Opening: 34,
+  Opening: 33,
 
-  Blank: 35,
-  Comment: 36,
+  Blank: 34,
+  Comment: 35,
   /** There is no token here. */
-  End: 37,
+  End: 36,
 } as const;
 export type Kind = (typeof Kind)[keyof typeof Kind];
 

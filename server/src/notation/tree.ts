@@ -120,6 +120,14 @@ export interface IngredientNode {
   readonly note?: TextNode;
 }
 
+/** What names a recipe or part: any text. A kind may follow its last ` as `; whether one does, only who knows the kinds can say. */
+export interface TitleNode {
+  /** All of it. */
+  readonly title?: TextNode;
+  /** The other reading: what stands before the last ` as `, and after it. */
+  readonly ofKind?: { readonly name?: TextNode; readonly kind?: TextNode };
+}
+
 export type TextField = 'by' | 'serve' | 'note' | 'source';
 
 export type PanShape = 'round' | 'square' | 'rectangle' | 'loaf' | 'ring';
@@ -137,21 +145,14 @@ export interface PanNode extends Span {
 
 export type Statement =
   | { readonly kind: 'blank' }
-  | { readonly kind: 'recipe'; readonly name?: TextNode; readonly as?: TextNode; readonly asKeyword?: Span }
+  | ({ readonly kind: 'recipe' } & TitleNode)
   | { readonly kind: 'text'; readonly field: TextField; readonly value?: TextNode }
   | { readonly kind: 'yield'; readonly amount?: MeasuredNode; readonly of?: TextNode }
   | { readonly kind: 'pan'; readonly pan?: PanNode }
   | { readonly kind: 'oven'; readonly temperature?: TemperatureNode; readonly rest?: TextNode }
   | { readonly kind: 'tags'; readonly tags: readonly TextNode[] }
   | { readonly kind: 'from'; readonly file?: TextNode }
-  | {
-      readonly kind: 'part';
-      readonly name?: TextNode;
-      readonly as?: TextNode;
-      readonly asKeyword?: Span;
-      readonly file?: TextNode;
-      readonly filePart?: TextNode;
-    }
+  | ({ readonly kind: 'part'; readonly file?: TextNode; readonly filePart?: TextNode } & TitleNode)
   | IngredientNode
   | { readonly kind: 'step'; readonly sentence: Sentence }
   | { readonly kind: 'trial'; readonly date?: TextNode; readonly by?: TextNode }

@@ -24,7 +24,6 @@ export interface Written {
 /** Words of the grammar that are no keyword, size, unit or count word. */
 const GRAMMAR: ReadonlySet<string> = new Set([
   'about',
-  'as',
   'because',
   'by',
   'extra',

@@ -9,6 +9,7 @@ import { listedNames, type PartHead } from './part.ts';
 import { NO_REACH, PartWords, reachOf } from './reach.ts';
 import type { OutsideUse, OvenSetting, Part } from './recipe.ts';
 import { type BoundSteps, bindSteps, NO_USES, sameItems } from './steps.ts';
+import { calledName } from './title.ts';
 import type { World } from './world.ts';
 
 /** The parts of a recipe with what an edit needs to bind them again. */
@@ -152,7 +153,7 @@ function takenIn(index: number, { heads, steps, byName }: Frame): readonly PartH
 }
 
 const indexByName = (heads: readonly PartHead[]): ReadonlyMap<string, number> =>
-  new Map(heads.map((head, i) => [head.name.toLowerCase(), i]));
+  new Map(heads.map((head, i) => [calledName(head.name).toLowerCase(), i]));
 
 /** What later parts take of each part, in order. */
 function usesOutside(steps: readonly BoundSteps[]): readonly (readonly OutsideUse[])[] {

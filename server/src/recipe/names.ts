@@ -7,6 +7,7 @@ import type { Ingredient } from './ingredient.ts';
 import { callNames } from './kinds.ts';
 import type { PartHead } from './part.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
+import { calledName } from './title.ts';
 import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from './words.ts';
 
 export interface IngredientRef {
@@ -322,10 +323,11 @@ function callsOfPart({ name, kind }: PartHead): Calls {
   const key = `${name}\t${kind?.name ?? ''}`;
   let calls = PART_CALLS.get(key);
   if (calls === undefined) {
-    const own = suffixes(wordsOf(name), { full: true, plural: false });
+    const called = wordsOf(calledName(name));
+    const own = suffixes(called, { full: true, plural: false });
     const byKind = name === '' || kind === undefined ? [] : callNames(kind);
     // `Roll out the wrappers and fill them.`
-    if (wordsOf(name).at(-1) === 'filling') own.push({ words: ['fill'], ...WEAKLY, plural: false });
+    if (called.at(-1) === 'filling') own.push({ words: ['fill'], ...WEAKLY, plural: false });
     calls = byFirst([...own, ...byKind.map((other) => ({ words: wordsOf(other), ...WEAKLY, plural: false }))]);
     if (PART_CALLS.size >= MOST_KEPT) PART_CALLS.clear();
     PART_CALLS.set(key, calls);

@@ -10,6 +10,7 @@ import type { Span, TextNode } from '../notation/tree.ts';
 import { bindIngredient, type Ingredient, isFlour } from './ingredient.ts';
 import { type Kind, kindInHouse, kindNamed } from './kinds.ts';
 import { isStarter } from './measures/shares.ts';
+import { calledName, titleOf } from './title.ts';
 import { wordsOf } from './words.ts';
 import type { World } from './world.ts';
 
@@ -40,8 +41,9 @@ export function bindPart(source: PartSource, world: World, batchG?: number, reci
   });
   const first = source.lines[0]?.statement;
   const named = source.named && first?.kind === 'part' ? first : undefined;
-  const name = named?.name?.text ?? '';
-  const kindNode = named === undefined ? recipeKind : named.as;
+  const title = titleOf(named);
+  const name = title.name?.text ?? '';
+  const kindNode = named === undefined ? recipeKind : title.as;
   const known = kindNode === undefined ? undefined : kindNamed(kindNode.text);
   const kind = known === undefined ? undefined : kindInHouse(known, world.bands);
   const { ingredients, nominal } = resolvePercents(written, batchG);
@@ -132,7 +134,7 @@ const LISTED = keptOn<PartHead, ReadonlyMap<string, Ingredient>>();
 
 /** The line that takes so much of an earlier part by its name: `200 g poolish`. */
 export function listedPart(head: PartHead, name: string): Ingredient | undefined {
-  return listedNames(head).get(name.toLowerCase());
+  return listedNames(head).get(calledName(name).toLowerCase());
 }
 
 /** The lines that may take from an earlier part, by name: those of no food, and starters. */
@@ -167,6 +169,6 @@ export function listedWords(head: PartHead): ReadonlySet<string> {
 /** Where in the part's first line its name stands. */
 export function nameSpan(part: PartHead): Span {
   const first = part.source.lines[0];
-  if (first?.statement.kind === 'part' && first.statement.name !== undefined) return first.statement.name;
-  return first?.keyword ?? { start: 0, end: first?.text.length ?? 0 };
+  const name = first?.statement.kind === 'part' ? titleOf(first.statement).name : undefined;
+  return name ?? first?.keyword ?? { start: 0, end: first?.text.length ?? 0 };
 }

@@ -10,6 +10,7 @@ import { celsiusOf, type HeatReading, type TimeReading } from './heat.ts';
 import type { LedgerEntry, Use } from './ledger.ts';
 import type { Mention } from './mentions.ts';
 import { bindPart, type PartHead } from './part.ts';
+import { titleOf } from './title.ts';
 import type { World } from './world.ts';
 
 export interface Step {
@@ -71,12 +72,11 @@ export interface Recipe {
 export function bindRecipe(outline: Outline, world: World, before?: Recipe): Recipe {
   const fields = headFields(outline);
   const old = before?.world === world ? before : undefined;
-  const recipeStatement = outline.recipe?.line.statement;
   const heads = bindHeads(outline, world, fields.yield?.node, old);
   const bound = bindParts(heads, settingOf(fields.oven?.node), world, old?.bound);
   return {
     outline,
-    name: recipeStatement?.kind === 'recipe' ? (recipeStatement.name?.text ?? '') : '',
+    name: titleOf(outline.recipe?.line.statement).name?.text ?? '',
     parts: bound.parts,
     partsAt: partsAt(outline, old),
     ...fields,
@@ -129,8 +129,7 @@ function hasPartOfFile({ parts }: Outline, old: Recipe | undefined): boolean {
 }
 
 function recipeKind({ recipe }: Outline): TextNode | undefined {
-  const statement = recipe?.line.statement;
-  return statement?.kind === 'recipe' ? statement.as : undefined;
+  return titleOf(recipe?.line.statement).as;
 }
 
 const isSameText = (a: TextNode | undefined, b: TextNode | undefined): boolean =>

@@ -7,6 +7,7 @@ import { outline } from '../notation/outline.ts';
 import { readLine } from '../notation/statements.ts';
 import { KEYWORDS } from '../notation/tokens.ts';
 import type { Line, Span } from '../notation/tree.ts';
+import { titleOf } from '../recipe/title.ts';
 import type { Files } from './ports.ts';
 
 /** A name and the line it stands on. */
@@ -97,7 +98,7 @@ export class Folder {
 function readEntry(path: string, text: string, files: Files): Entry {
   const document = skim(text);
   const of = outline(document);
-  const recipe = of.recipe?.line.statement;
+  const { name: title } = titleOf(of.recipe?.line.statement);
   const named = (at: number, node: (Span & { readonly text: string }) | undefined): Named[] =>
     node === undefined ? [] : [{ name: node.text, at, span: { start: node.start, end: node.end } }];
   const links: Link[] = [];
@@ -115,17 +116,16 @@ function readEntry(path: string, text: string, files: Files): Entry {
   for (const { at, line } of of.head) if (line.statement.kind === 'from') link(at, line.statement.file, undefined);
   for (const { at, source } of of.parts) {
     const header = source.lines[0]?.statement;
-    if (header?.kind === 'part') link(at, header.file, header.filePart?.text ?? header.name?.text);
+    if (header?.kind === 'part') link(at, header.file, header.filePart?.text ?? titleOf(header).name?.text);
   }
   const first = (block: { readonly at: number }) => document.lines[block.at]?.statement;
   return {
     path,
     ...(of.recipe !== undefined &&
-      recipe?.kind === 'recipe' &&
-      recipe.name !== undefined && { recipe: { name: recipe.name.text, at: of.recipe.at, span: recipe.name } }),
+      title !== undefined && { recipe: { name: title.text, at: of.recipe.at, span: title } }),
     parts: of.parts.flatMap(({ at, source }) => {
       const header = source.lines[0]?.statement;
-      return header?.kind === 'part' ? named(at, header.name) : [];
+      return header?.kind === 'part' ? named(at, titleOf(header).name) : [];
     }),
     foods: of.foods.flatMap((block) => {
       const statement = first(block);

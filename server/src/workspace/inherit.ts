@@ -10,6 +10,7 @@ import { keptOn } from '../notation/kept.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import type { IngredientNode, Line, Span, Statement } from '../notation/tree.ts';
 import { bindRecipe, type Recipe } from '../recipe/recipe.ts';
+import { titleOf } from '../recipe/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Bases, Loaded } from './ports.ts';
 import { withOven } from './taken-oven.ts';
@@ -95,7 +96,7 @@ class Writing {
       const lines = source.lines.map(
         (line, i): WrittenLine => ({ text: line.text, origin: { kind: 'own', line: at + i } }),
       );
-      const block = { name: header?.kind === 'part' ? (header.name?.text ?? '') : '', lines };
+      const block = { name: header?.kind === 'part' ? (titleOf(header).name?.text ?? '') : '', lines };
       return this.withPartFrom(block);
     });
     const changed = this.changeHead(base.blocks);
@@ -187,8 +188,7 @@ class Writing {
       )
         continue;
       said.add(fieldName(statement));
-      const as =
-        statement.kind === 'recipe' && statement.as === undefined && kind?.kind === 'recipe' ? kind.as : undefined;
+      const as = statement.kind === 'recipe' && titleOf(statement).as === undefined ? titleOf(kind).as : undefined;
       own.push({ text: as === undefined ? line.text : withKind(line, as.text), origin: { kind: 'own', line: at } });
     }
     const theirs = base.head.filter(({ text }) => {
@@ -231,10 +231,11 @@ class Writing {
       );
       return block;
     }
-    const title = header.text.slice(0, (statement.as?.end ?? statement.name?.end) || undefined);
+    const own = titleOf(statement);
+    const title = header.text.slice(0, (own.as?.end ?? own.name?.end) || undefined);
     const kinds = [...found.lines.slice(0, 1), ...(found.name === '' ? loaded.head : [])].map(kindOf);
     const inherited = kinds.find((kind) => kind !== undefined);
-    const as = statement.as === undefined && inherited !== undefined ? ` as ${inherited}` : '';
+    const as = own.as === undefined && inherited !== undefined ? ` as ${inherited}` : '';
     const lines = withOven(found, loaded, this.house.world);
     return this.merge(
       { name: block.name, lines },

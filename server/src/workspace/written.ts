@@ -6,6 +6,7 @@ import type { BrokenLink } from '../checks/check.ts';
 import { type Document, parseTogether } from '../notation/document.ts';
 import { outline } from '../notation/outline.ts';
 import type { IngredientNode, Line, Statement } from '../notation/tree.ts';
+import { titleOf } from '../recipe/title.ts';
 import { wordsOf } from '../recipe/words.ts';
 
 /** Where a line written out comes from: a line of the file itself, or of another. */
@@ -69,8 +70,7 @@ export function ingredientName(text: string): string | undefined {
 
 /** What a `part` or `recipe` line says is made. */
 export function kindOf(line: WrittenLine | undefined): string | undefined {
-  const statement = statementOf(line?.text ?? '');
-  return statement.kind === 'part' || statement.kind === 'recipe' ? statement.as?.text : undefined;
+  return titleOf(statementOf(line?.text ?? '')).as?.text;
 }
 
 export function ingredientText(line: string, node: IngredientNode): string {
@@ -112,7 +112,7 @@ export function blocksOf(lines: readonly WrittenLine[]): Blocks {
   const blocks = of.parts.map(({ at, source }): Block => {
     const header = source.lines[0]?.statement;
     return {
-      name: header?.kind === 'part' ? (header.name?.text ?? '') : '',
+      name: header?.kind === 'part' ? (titleOf(header).name?.text ?? '') : '',
       lines: lines.slice(at, at + source.lines.length),
     };
   });

@@ -1,4 +1,5 @@
 import type { PlacedLine } from '../../notation/outline.ts';
+import { titleOf } from '../../recipe/title.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
 
@@ -50,7 +51,7 @@ export default defineCheck<Values>({
 });
 
 const foundAt = onceFor(({ at, line: { statement, keyword } }: PlacedLine): readonly Found<Values>[] => {
-  const name = statement.kind === 'recipe' ? statement.name : undefined;
+  const name = titleOf(statement).name;
   const span = name ?? keyword;
   return span === undefined
     ? []

@@ -1,11 +1,12 @@
-import { distance } from 'fastest-levenshtein';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { PlacedLine } from '../../notation/outline.ts';
 import type { TextNode } from '../../notation/tree.ts';
 import { lacking, lookAt, plainKind } from '../../recipe/kind-evidence.ts';
-import { KINDS, kindNamed } from '../../recipe/kinds.ts';
+import { kindNamed } from '../../recipe/kinds.ts';
+import { nearKinds } from '../../recipe/near-kind.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import type { Part } from '../../recipe/recipe.ts';
+import { titleOf } from '../../recipe/title.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { overParts } from '../over-parts.ts';
@@ -56,8 +57,7 @@ export default defineCheck<Values>({
   },
   fix: (values, { document }, at) => {
     if (values.what === 'plain') {
-      const statement = document.lines[at.line]?.statement;
-      const name = statement?.kind === 'part' || statement?.kind === 'recipe' ? statement.name : undefined;
+      const { name } = titleOf(document.lines[at.line]?.statement);
       if (name === undefined) return [];
       const edits = [replaceSpan(at.line, { start: name.end, end: name.end }, ` as ${values.kind}`)];
       return [{ title: `Write \`as ${values.kind}\``, effect: 'words', edits }];
@@ -92,7 +92,7 @@ export default defineCheck<Values>({
 
 /** Of `as` on the recipe line, whether or not it counts for a part. */
 const unknownIn = onceFor(({ at, line: { statement } }: PlacedLine): readonly Found<Values>[] => {
-  const node = statement.kind === 'recipe' ? statement.as : undefined;
+  const { as: node } = titleOf(statement);
   return node === undefined || kindNamed(node.text) !== undefined
     ? []
     : [unknown(node, { line: at, start: node.start, end: node.end })];
@@ -118,8 +118,7 @@ const ofKind = overParts((part): Found<Values> | undefined => {
 /** For a part without a line of its own: where the recipe's line has its kind, or the name that it would follow. */
 const inHeading = onceWith(
   (value: Found<Values>, { head: { kindNode } }: Part, heading: PlacedLine | undefined): Found<Values> | undefined => {
-    const statement = heading?.line.statement;
-    const span = kindNode ?? (statement?.kind === 'recipe' ? statement.name : undefined);
+    const span = kindNode ?? titleOf(heading?.line.statement).name;
     if (span === undefined || (kindNode === undefined && heading === undefined)) return undefined;
     return { ...value, at: { line: heading?.at ?? 0, start: span.start, end: span.end } };
   },
@@ -127,21 +126,5 @@ const inHeading = onceWith(
 
 const unknown = ({ text }: TextNode, at: Place): Found<Values> => ({
   at,
-  values: { what: 'unknown', word: text, near: nearest(text) },
+  values: { what: 'unknown', word: text, near: nearKinds(text) },
 });
-
-const MOST_APART = 4;
-const MOST_LETTERS = 40;
-
-/** Up to three kinds whose name, or other name, is near the word or shares a word with it. */
-function nearest(word: string): readonly string[] {
-  const written = word.trim().toLowerCase().slice(0, MOST_LETTERS);
-  const parts = new Set(written.split(/\s+/));
-  const apart = (name: string) =>
-    name.split(' ').some((w) => w.length > 3 && parts.has(w)) ? 1 : distance(written, name);
-  return KINDS.map(({ name, also }) => ({ name, far: Math.min(...[name, ...(also ?? [])].map(apart)) }))
-    .filter(({ far }) => far <= Math.min(MOST_APART, written.length / 2))
-    .sort((a, b) => a.far - b.far)
-    .slice(0, 3)
-    .map(({ name }) => name);
-}

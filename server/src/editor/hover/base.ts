@@ -1,6 +1,7 @@
 /** What a variant has from its base: the file it names, the part it takes, and the base's line where its own differs. */
 import type { Line } from '../../notation/tree.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
+import { titleOf } from '../../recipe/title.ts';
 import { sameName, wordsOf } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure } from '../facts.ts';
@@ -123,7 +124,7 @@ function stepOfBase(
   const own = snapshot.outline.parts.find((p) => p.at <= at && at < p.at + p.source.lines.length);
   const text = snapshot.document.lines[at]?.text.trim() ?? '';
   const header = own?.source.lines[0]?.statement;
-  const name = header?.kind === 'part' ? (header.name?.text ?? '') : '';
+  const name = header?.kind === 'part' ? (titleOf(header).name?.text ?? '') : '';
   const whole = baseOf(snapshot)?.base;
   const parts: BasePart[] = [
     ...(own === undefined ? [] : (partFrom(snapshot, own.at) ?? [])),

@@ -1,12 +1,13 @@
 /** The word after `as`: what the kind is judged by, and where this part stands. */
 import { KINDS } from '../../recipe/kinds.ts';
+import { titleOf } from '../../recipe/title.ts';
 import { bandFacts } from '../facts.ts';
 import type { HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
 
 export const hoverKind: HoverSource = (snapshot, { line, part, at, character }) => {
   const { statement } = line;
-  const as = statement.kind === 'part' || statement.kind === 'recipe' ? statement.as : undefined;
+  const { as } = titleOf(statement);
   if (as === undefined || !holds(as, character)) return undefined;
   const of = statement.kind === 'recipe' ? snapshot.recipe.parts[0] : part;
   const kind = of?.head.kind;

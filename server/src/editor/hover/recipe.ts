@@ -1,6 +1,7 @@
 /** The recipe's name or yield: the whole weight, and what one of the yield weighs. */
 import { addRanges } from '../../measure/quantity.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
+import { titleOf } from '../../recipe/title.ts';
 import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
@@ -8,7 +9,7 @@ import { sayGrams } from '../words.ts';
 
 export const hoverRecipe: HoverSource = ({ recipe }, { line, at, character }) => {
   const { statement, keyword } = line;
-  const name = statement.kind === 'recipe' ? statement.name : undefined;
+  const name = statement.kind === 'recipe' ? titleOf(statement).name : undefined;
   const made = statement.kind === 'yield' ? (statement.of ?? statement.amount) : undefined;
   const end = name ?? made;
   if (keyword === undefined || end === undefined) return undefined;

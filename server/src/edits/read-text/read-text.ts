@@ -5,6 +5,7 @@
 import { parseDocument } from '../../notation/document.ts';
 import { layout } from '../../notation/layout.ts';
 import { readLine } from '../../notation/statements.ts';
+import { titleOf } from '../../recipe/title.ts';
 import type { World } from '../../recipe/world.ts';
 import { printedAmount } from './printed-amount.ts';
 import { readIngredient } from './printed-ingredient.ts';
@@ -60,7 +61,7 @@ class Writing {
   }
 
   private head({ title, by, source, yields, notes, tags, unknown }: PrintedRecipe): void {
-    const name = title === undefined ? '' : titleOf(title.text);
+    const name = title === undefined ? '' : titleFor(title.text);
     if (name === '') this.lines.push('recipe Untitled');
     else this.lines.push(`recipe ${name}`);
     if (by !== undefined) this.field('by', by);
@@ -135,7 +136,7 @@ const oneLine = (text: string): string =>
     .trim();
 
 /** A title that the notation reads back whole: its brackets, commas and marks fall away until it does. */
-function titleOf(printed: string): string {
+function titleFor(printed: string): string {
   const plain = oneLine(printed).slice(0, 120);
   const title = /\p{Ll}/u.test(plain) ? plain : plain.charAt(0) + plain.slice(1).toLowerCase();
   const tries = [title, title.replace(/\s*\([^)]*\)/g, ''), title.replace(/[^\p{L}\p{N} '&-]/gu, ' ')].map((t) =>
@@ -143,13 +144,7 @@ function titleOf(printed: string): string {
   );
   for (const tried of [...tries, ...tries.map((t) => t.replace(/\bas\b/gi, 'like').replace(/\bfrom\b/gi, 'of'))]) {
     const { statement, faults } = readLine(`recipe ${tried}`);
-    if (
-      statement.kind === 'recipe' &&
-      faults.length === 0 &&
-      statement.name?.text === tried &&
-      statement.as === undefined
-    )
-      return tried;
+    if (statement.kind === 'recipe' && faults.length === 0 && titleOf(statement).name?.text === tried) return tried;
   }
   return '';
 }
@@ -160,7 +155,8 @@ function nameOf(part: PrintedPart, index: number, parts: readonly PrintedPart[])
     .replace(/\s+/g, ' ')
     .trim();
   const { statement, faults } = readLine(`part ${wanted}`);
-  const reads = wanted !== '' && statement.kind === 'part' && faults.length === 0 && statement.name?.text === wanted;
+  const reads =
+    wanted !== '' && statement.kind === 'part' && faults.length === 0 && titleOf(statement).name?.text === wanted;
   if (reads && !parts.slice(0, index).some((p) => p.name === part.name)) return wanted;
   const methods = parts.slice(0, index).filter((p) => p.name === '' && p.ingredients.length === 0).length;
   if (part.ingredients.length === 0) return methods === 0 ? 'method' : `method ${methods + 1}`;

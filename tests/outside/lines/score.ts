@@ -11,6 +11,7 @@ import type { Range } from '../../../server/src/measure/quantity.ts';
 import type { Measures } from '../../../server/src/measure/unit.ts';
 import type { Ingredient } from '../../../server/src/recipe/ingredient.ts';
 import { DEFAULTS } from '../../../server/src/workspace/settings.ts';
+import type { Snapshot } from '../../../server/src/workspace/snapshot.ts';
 import { open } from '../../support/harness.ts';
 
 /** What a careful reader makes of a line beside its foods and grams. `cut`: it goes on with the next printed line, which is asked for. */
@@ -27,6 +28,10 @@ export interface PrintedLine {
   /** The reading was mended after it was drafted. */
   readonly mended: boolean;
   readonly source: string;
+  /** Which of the printed forms it stands for. */
+  readonly form: string;
+  /** A word that a refusal says: what to write. */
+  readonly says: string;
 }
 
 /** right: foods and grams agree. refused: a finding says that it is not read. asked: it is read but for what a finding asks. silent: taken for something else. */
@@ -77,6 +82,8 @@ export function readPrintedLines(table: string, measures: Measures = 'us'): read
       measures: HOUSES.find((house) => house === cell('measures')) ?? measures,
       mended: cell('reading').startsWith('mended'),
       source: cell('source'),
+      form: cell('form'),
+      says: cell('says'),
     };
   });
 }
@@ -93,8 +100,10 @@ const CALLED: ReadonlyMap<string, readonly string[]> = new Map(
 );
 
 /** The line as the only ingredient of a recipe. */
-export const recipeOf = (line: string): string => `recipe Trial\npart p\n  ${line}\n`;
-const LINE = 2;
+const recipeOf = (line: string): string => `recipe Trial\npart p\n  ${line}\n`;
+/** Its line in that text, and the column at which it begins. */
+export const LINE = 2;
+export const INDENT = 2;
 
 const BOOK = open('').recipe.world.book;
 
@@ -112,8 +121,13 @@ function foodsIn(match: FoodMatch): readonly Food[] {
   return match.kind === 'ambiguous' ? match.foods : [];
 }
 
+/** The line as the engine reads it, under the house whose measures it is printed in. */
+export const openLine = ({ line, measures }: PrintedLine): Snapshot => openText(recipeOf(line), measures);
+
+export const openText = (text: string, measures: Measures): Snapshot => open(text, { ...DEFAULTS, measures });
+
 export function scoreLine(printed: PrintedLine): Score {
-  const snapshot = open(recipeOf(printed.line), { ...DEFAULTS, measures: printed.measures });
+  const snapshot = openLine(printed);
   const findings = snapshot.findings.open.filter((f) => f.at.line === LINE && isOfReading(f));
   const ingredients = snapshot.recipe.parts.flatMap((part) => part.head.ingredients);
   const refusal = findings.find((f) => f.severity === 'error' || f.code === 'missing-amount');
@@ -130,12 +144,16 @@ export function scoreLine(printed: PrintedLine): Score {
   if (refusal !== undefined) {
     const words = refusal.said.message;
     const cause = `${refusal.code}: ${words.replace(/`[^`]*`/g, '`…`').slice(0, 70)}`;
-    return score(printed.note === 'refuse' ? 'right' : 'refused', cause, words, refusal);
+    const rightly = printed.note === 'refuse' && words.includes(printed.says);
+    return score(rightly ? 'right' : 'refused', cause, words, refusal);
   }
   const question = findings.find((f) => f.code === 'unknown-food');
   const made = `${ingredients.map(madeOf).join(' + ')}${question === undefined ? '' : ` (${question.said.message})`}`;
   if (ingredients.length === 0) return score('silent', 'nothing is read, and nothing said', '');
-  if (printed.note === 'refuse') return score('silent', 'read, where nobody could', made);
+  if (printed.note === 'refuse') {
+    const asks = question !== undefined && ingredients.every(({ weighed }) => !weighed.known);
+    return score(asks ? 'asked' : 'silent', 'read, where nobody could', made, question);
+  }
   const food = foodFault(printed, ingredients);
   const grams = gramsFault(printed, ingredients);
   if (printed.note === 'ask' && question !== undefined && grams === undefined) return score('right', '', made);
@@ -202,7 +220,8 @@ function gramsFault({ grams, note }: PrintedLine, ingredients: readonly Ingredie
 /** Printed figures are rounded. */
 const SLACK = 1.03;
 
-function sumOf(ingredients: readonly Ingredient[]): (Range & { readonly likely: number }) | undefined {
+/** What all ingredients weigh that are not free, in grams, and what they likeliest weigh. */
+export function sumOf(ingredients: readonly Ingredient[]): (Range & { readonly likely: number }) | undefined {
   let low = 0;
   let high = 0;
   let likely = 0;

@@ -138,3 +138,35 @@ export const quernText = fc
   .map((lines) => lines.map(([text, end]) => text + end).join(''));
 
 export const anyText = fc.oneof(fc.string({ unit: 'binary', maxLength: 200 }), quernText);
+
+/** Lines of a list as somebody might break them: most are not understood. */
+export const brokenLine = fc.oneof(
+  fc.constantFrom(
+    '3 T butter',
+    '2 glugs olive oil',
+    '500 grm bread flour',
+    'Butter, 4 oz',
+    'two eggs',
+    'pinch of salt',
+    'salt',
+    '- 100 g butter',
+    '250 g flour (sifted',
+    '1/0 cup milk',
+    '1,500 g flour',
+    '1,5 kg flour',
+    '1 cup = butter',
+    '200 g butter =',
+    '100 g',
+    'optional butter',
+    '1,5 kg flour (sifted',
+    'Optional 20 g butter',
+    'the strained juice of 2',
+    '<<<<<<< HEAD',
+    'Serves 4',
+    'Serve warm with cream.',
+    'yeild 12 slices',
+  ),
+  fc
+    .tuple(amount, gap, fc.constantFrom(...FOODS), fc.constantFrom(' =', ' (', ' 1,5', ' ]', ' = 2'))
+    .map((p) => p.join('')),
+);

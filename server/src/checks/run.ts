@@ -11,6 +11,7 @@ import { type PlacedAllow, sortAccepted } from './accepted.ts';
 import type { AllowCheck, Check, Found, LineCheck, PartCheck, Place, Said, Scene } from './check.ts';
 import type { Finding, Findings } from './finding.ts';
 import type { House } from './house.ts';
+import { isUnderstood, understoodOnly } from './one-a-line.ts';
 import { lendParts } from './over-parts.ts';
 
 /** One run of the checks over a file, which lends the next what has not changed. */
@@ -284,7 +285,13 @@ export class CheckRunner {
 
   /** Sets apart what is accepted; an `allow` that accepts nothing is found itself. */
   private accept(all: readonly Finding[], scene: Scene, before: Findings | undefined): Findings {
-    const { open, accepted, idle } = sortAccepted(all, scene);
+    const sorted = sortAccepted(all, scene);
+    const { accepted } = sorted;
+    const open = understoodOnly(sorted.open, scene.recipe);
+    // What is not judged may be found again once every line is understood.
+    const idle = isUnderstood(scene.recipe)
+      ? sorted.idle
+      : sorted.idle.filter(({ code }) => !this.codes.has(code.text));
     const found = scene.recipe.inherits || idle.length === 0 ? open : merged(open, this.ofIdleAllows(idle, scene));
     if (before !== undefined && accepted.length === 0 && before.accepted.length === 0 && sameItems(found, before.open))
       return before;

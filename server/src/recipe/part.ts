@@ -10,6 +10,7 @@ import type { Span, TextNode } from '../notation/tree.ts';
 import { bindIngredient, type Ingredient, isFlour } from './ingredient.ts';
 import { type Kind, kindInHouse, kindNamed } from './kinds.ts';
 import { isStarter } from './measures/shares.ts';
+import { notUnderstoodIn } from './not-understood.ts';
 import { calledName, titleOf } from './title.ts';
 import { wordsOf } from './words.ts';
 import type { World } from './world.ts';
@@ -28,6 +29,8 @@ export interface PartHead {
   readonly flourG: Range;
   /** All grams are relative: the part is written in percentages and nothing fixes its batch. */
   readonly nominal: boolean;
+  /** Lines of the list that are not understood, from 0: every sum of the part lacks what they bring. */
+  readonly notUnderstood: readonly number[];
 }
 
 /** `batchG` is the recipe's yield in grams, which fixes a part written wholly in percentages; `recipeKind` is the kind of a recipe without parts. */
@@ -46,17 +49,36 @@ export function bindPart(source: PartSource, world: World, batchG?: number, reci
   const kindNode = named === undefined ? recipeKind : title.as;
   const known = kindNode === undefined ? undefined : kindNamed(kindNode.text);
   const kind = known === undefined ? undefined : kindInHouse(known, world.bands);
-  const { ingredients, nominal } = resolvePercents(written, batchG);
+  const notUnderstood = notUnderstoodIn(source, written, world);
+  const { ingredients, nominal } = resolvePercents(uncounted(written, source, notUnderstood), batchG);
   return {
     source,
     name,
     ...(kindNode && { kindNode }),
     ...(kind && { kind }),
     ingredients,
-    massG: massOf(ingredients),
+    massG: massOf(ingredients, notUnderstood.length === 0),
     flourG: flourOf(ingredients),
     nominal,
+    notUnderstood,
   };
+}
+
+/** What stands on a line that is not understood is not counted; a number with a comma alone is, as it most likely was meant. */
+function uncounted(
+  ingredients: readonly Ingredient[],
+  { lines }: PartSource,
+  notUnderstood: readonly number[],
+): readonly Ingredient[] {
+  if (notUnderstood.length === 0) return ingredients;
+  return ingredients.map((ingredient): Ingredient => {
+    const { line, percent: _, ...rest } = ingredient;
+    const faults = lines[line]?.faults ?? [];
+    const isComma = faults.length > 0 && faults.every((f) => f.code === 'decimal-comma');
+    return isComma || !notUnderstood.includes(line)
+      ? ingredient
+      : { ...rest, line, weighed: { known: false, why: 'its line is not understood' } };
+  });
 }
 
 function flourOf(ingredients: readonly Ingredient[]): Range {
@@ -67,9 +89,9 @@ function flourOf(ingredients: readonly Ingredient[]): Range {
 
 const NOTHING: Range = { low: 0, high: 0 };
 
-function massOf(ingredients: readonly Ingredient[]): Range & { complete: boolean } {
+function massOf(ingredients: readonly Ingredient[], understood = true): Range & { complete: boolean } {
   let mass: Range = NOTHING;
-  let complete = true;
+  let complete = understood;
   for (const { weighed, free, optional } of ingredients) {
     if (weighed.known) mass = addRanges(mass, optional ? { low: 0, high: weighed.grams.high } : weighed.grams);
     else if (!free) complete = false;
@@ -160,7 +182,11 @@ export function listedWords(head: PartHead): ReadonlySet<string> {
     const near = head.ingredients.flatMap(({ match }) =>
       match.kind === 'unknown' ? match.near.map((f) => f.name) : [],
     );
-    words = new Set([head.name, head.kindNode?.text, ...texts, ...near].flatMap((text) => wordsOf(text ?? '')));
+    // What stands on a line that is not understood is there.
+    const unread = head.notUnderstood.map((line) => head.source.lines[line]?.text);
+    words = new Set(
+      [head.name, head.kindNode?.text, ...texts, ...near, ...unread].flatMap((text) => wordsOf(text ?? '')),
+    );
     WORDS.set(head, words);
   }
   return words;

@@ -37,7 +37,6 @@ Silent on lines that are no ingredient, and on \`to taste\` and \`as needed\`.`,
       const read = part.head.source.lines[line];
       if (read === undefined) continue;
       const { statement } = read;
-      if (statement.kind === 'step') break;
       if (statement.kind === 'unread' && lacksOnlyItsAmount(read, house.world)) {
         const { start, end, text } = statement.words;
         yield {

@@ -7,7 +7,6 @@ import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { defineCheck } from '../check.ts';
-import { unitMisspelled } from '../reading/unit-spelling.ts';
 
 interface Values {
   readonly name: string;
@@ -49,7 +48,7 @@ export default defineCheck<Values>({
 **What to do.** Write the weight beside it: \`1 cup = 60 g grated cheddar\`; or how it is measured (\`packed\`, \`chopped\`).
 
 **Silent** under ${LEAST_ML} ml and ${LEAST_G} g, for spices, salt and what goes in to taste, for pinches and spoons, and where the weight stands beside it.`,
-  *find(part, house) {
+  *find(part) {
     for (const ingredient of part.head.ingredients) {
       const { amount, equals, bought } = ingredient.node;
       if (
@@ -59,7 +58,7 @@ export default defineCheck<Values>({
         ingredient.match.kind !== 'food'
       )
         continue;
-      if (unitMisspelled(ingredient, house) !== undefined || ingredient.percent !== undefined) continue;
+      if (ingredient.percent !== undefined) continue;
       const values = valuesOf(ingredient, amount, part.head.source.lines[ingredient.line]?.text ?? '');
       if (values !== undefined) yield { at: { line: ingredient.line, start: amount.start, end: amount.end }, values };
     }

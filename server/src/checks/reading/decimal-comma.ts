@@ -1,6 +1,7 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { SyntaxFault } from '../../notation/tree.ts';
 import { defineCheck } from '../check.ts';
+import { faultsTold } from './faults.ts';
 
 export default defineCheck<SyntaxFault>({
   code: 'decimal-comma',
@@ -17,7 +18,7 @@ export default defineCheck<SyntaxFault>({
 
 The number is worked out as it most likely was meant until it is mended. Silent where the comma is followed by a blank: then it ends a clause.`,
   *find(line) {
-    for (const fault of line.faults)
+    for (const fault of faultsTold(line))
       if (fault.code === 'decimal-comma') yield { at: { line: 0, start: fault.start, end: fault.end }, values: fault };
   },
   say: (fault) => ({ message: `A comma in a number can be read two ways: ${fault.detail}.` }),

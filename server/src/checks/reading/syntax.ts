@@ -4,6 +4,7 @@ import type { SyntaxFault } from '../../notation/tree.ts';
 import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
+import { faultsTold } from './faults.ts';
 
 /** Faults that a check of their own reports. */
 const ELSEWHERE: ReadonlySet<SyntaxFault['code']> = new Set(['decimal-comma', 'missing-amount']);
@@ -26,7 +27,7 @@ export default defineCheck<SyntaxFault>({
 The message says what to write instead. The lines around it are read as usual. Silent in comments, after \`#\`.`,
   *find(line, house) {
     if (line.faults.length === 0 || lacksOnlyItsAmount(line, house.world)) return;
-    for (const fault of line.faults) {
+    for (const fault of faultsTold(line)) {
       if (!ELSEWHERE.has(fault.code)) yield { at: { line: 0, start: fault.start, end: fault.end }, values: fault };
     }
   },

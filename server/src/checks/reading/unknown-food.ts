@@ -2,7 +2,6 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { unitMisspelled } from './unit-spelling.ts';
 
 interface Values {
   readonly name: string;
@@ -27,7 +26,7 @@ export default defineCheck<Values>({
   explain: `What an ingredient weighs by the cup, and the water, fat, sugar, salt and protein it brings, come from the food book. A name the book does not have leaves a hole: the part's composition is not known, and what hangs on it is not judged.
 
 Write one of the near names, or describe the food in a \`food\` block of the house: \`food smoked butter\`, then \`like butter\`. Silent for what is added to taste, and for a line that takes from an earlier part by its name (\`200 g poolish\`).`,
-  *find(part, house) {
+  *find(part) {
     for (const ingredient of part.head.ingredients) {
       const { match, node } = ingredient;
       if (
@@ -35,7 +34,7 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
         isTaken(ingredient.name, part) ||
         node.name === undefined ||
         ingredient.free ||
-        unitMisspelled(ingredient, house) !== undefined
+        part.head.notUnderstood.includes(ingredient.line)
       )
         continue;
       const foods = match.kind === 'ambiguous' ? match.foods : match.near;

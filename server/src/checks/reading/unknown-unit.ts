@@ -1,6 +1,6 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
+import { type UnitMisspelled, unitMisspelled } from '../../recipe/unit-spelling.ts';
 import { defineCheck } from '../check.ts';
-import { type UnitMisspelled, unitMisspelled } from './unit-spelling.ts';
 
 export default defineCheck<UnitMisspelled>({
   code: 'unknown-unit',
@@ -14,7 +14,7 @@ export default defineCheck<UnitMisspelled>({
 Silent where the words after the number are a known food as they stand.`,
   *find(part, house) {
     for (const ingredient of part.head.ingredients) {
-      const values = unitMisspelled(ingredient, house);
+      const values = unitMisspelled(ingredient, house.world);
       if (values !== undefined) yield { at: { line: ingredient.line, ...values.span }, values };
     }
   },

@@ -2,11 +2,11 @@
  * Knows when the first word of a name is a unit in another spelling, or a measure of no size.
  */
 import { distance } from 'fastest-levenshtein';
-import { UNITS, unitPrinted } from '../../measure/unit.ts';
-import type { Span } from '../../notation/tree.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import { singular } from '../../recipe/words.ts';
-import type { House } from '../house.ts';
+import { UNITS, unitPrinted } from '../measure/unit.ts';
+import type { Span } from '../notation/tree.ts';
+import type { Ingredient } from './ingredient.ts';
+import { singular } from './words.ts';
+import type { World } from './world.ts';
 
 /** Measures of no size. Common practice, no source. */
 const VAGUE: ReadonlySet<string> = new Set([
@@ -44,7 +44,7 @@ export interface UnitMisspelled {
 }
 
 /** The first word of a name that nothing is known by, when it is nearly a unit and the rest is a food. */
-export function unitMisspelled(ingredient: Ingredient, house: House): UnitMisspelled | undefined {
+export function unitMisspelled(ingredient: Ingredient, world: World): UnitMisspelled | undefined {
   const { node, match } = ingredient;
   const { amount, name } = node;
   if (name === undefined || amount?.kind !== 'measured' || amount.unit !== undefined || amount.counted !== undefined)
@@ -58,7 +58,7 @@ export function unitMisspelled(ingredient: Ingredient, house: House): UnitMisspe
   if (
     (write === undefined && !vague) ||
     (vague && match.kind === 'food') ||
-    house.world.book.find(rest.join(' ').replace(/^of /, '')).kind === 'unknown'
+    world.book.find(rest.join(' ').replace(/^of /, '')).kind === 'unknown'
   )
     return undefined;
   return { word, ...(write !== undefined && { write }), span: { start: name.start, end: name.start + word.length } };

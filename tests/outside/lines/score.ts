@@ -100,7 +100,7 @@ const CALLED: ReadonlyMap<string, readonly string[]> = new Map(
 );
 
 /** The line as the only ingredient of a recipe. */
-const recipeOf = (line: string): string => `recipe Trial\npart p\n  ${line}\n`;
+export const recipeOf = (line: string): string => `recipe Trial\npart p\n  ${line}\n`;
 /** Its line in that text, and the column at which it begins. */
 export const LINE = 2;
 export const INDENT = 2;

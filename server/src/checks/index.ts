@@ -48,6 +48,7 @@ import unknownFood from './reading/unknown-food.ts';
 import unknownKind from './reading/unknown-kind.ts';
 import unknownPart from './reading/unknown-part.ts';
 import unknownUnit from './reading/unknown-unit.ts';
+import allergenClaim from './safety/allergen-claim.ts';
 import coolingTooSlow from './safety/cooling-too-slow.ts';
 import curingSaltDose from './safety/curing-salt-dose.ts';
 import garlicInOil from './safety/garlic-in-oil.ts';
@@ -110,6 +111,7 @@ export const CHECKS: readonly Check[] = [
   unknownKind,
   unknownPart,
   unknownUnit,
+  allergenClaim,
   coolingTooSlow,
   curingSaltDose,
   garlicInOil,

@@ -1,0 +1,240 @@
+import type { TextNode } from '../../notation/tree.ts';
+import { foodsOfLine } from '../../recipe/allergens.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { nameSpan } from '../../recipe/part.ts';
+import type { Part, Recipe } from '../../recipe/recipe.ts';
+import { sameName } from '../../recipe/words.ts';
+import { defineCheck, type Found, type Place, type Said } from '../check.ts';
+import { ingredientPlace } from '../formula/band.ts';
+import { lent } from '../over-parts.ts';
+import { type Claim, type Claimed, claimsIn, keepsIt, verdictOn } from './claims.ts';
+import { CAUTION } from './limits.ts';
+
+/** One food that does not keep what is claimed of the recipe. */
+interface Broken {
+  readonly name: string;
+  /** `contains milk` */
+  readonly why: string;
+  /** It is an alternative, or named beside the food of its line. */
+  readonly maybe: boolean;
+  readonly claims: readonly Claim[];
+  readonly claimedAt: Place;
+}
+
+/** What must be read, or is not known, before a claim can stand. */
+interface Unsure {
+  readonly claim: Claim;
+  /** Name, and what is to be said of it. */
+  readonly asks: readonly (readonly [string, string])[];
+  readonly unknown: readonly string[];
+}
+
+type Values = Broken | Unsure;
+
+export default defineCheck<Values>({
+  code: 'allergen-claim',
+  title: 'It is called free of something that is on the list',
+  family: 'safety',
+  severity: 'error',
+  scope: 'recipe',
+  source: {
+    kind: 'publication',
+    title:
+      '21 CFR 101.91 and Regulation (EU) 828/2014 (gluten-free), FALCPA 2004 with the FASTER Act 2021, Regulation (EU) 1169/2011, annex II, ISO 23662:2021 (vegan, vegetarian), from memory',
+  },
+  explain: `**What it computes.** Which claims the title, the names of parts, the yield, tags, notes and the serving text make (gluten-free, dairy-free, nut-free, egg-free, vegan, vegetarian, alcohol-free and more), and whether each food of the list keeps them: by the allergens it contains, for vegan and vegetarian by what it comes from. The name of a part claims for that part and what it takes in.
+
+**Why it matters.** Whoever reads \`gluten-free\` may not read the list. Soy sauce holds wheat, ghee is milk, Worcestershire sauce has anchovies, marshmallows gelatine.
+
+**What to do.** Take a food that keeps the claim and say so on the line (\`gluten-free soy sauce\`, \`vegan butter\`), or take the claim out. Where an alternative breaks it, that is a warning; where only a label tells (oats, stock cubes, dark chocolate), or a food is not known, information names them once.
+
+**Nuts.** Peanuts count under nut-free. Coconut and chestnut are no nuts of the EU's list, and FDA took them off its own in 2025: they are named, and no more.
+
+**Silent** for what is negated or conditional (\`not suitable for vegans\`, \`for a vegan version use oil\`, \`can be made gluten-free\`), for what is said of a dish beside (\`with vegan mayonnaise\`), and for foods whose own line keeps the claim.`,
+  find: ({ recipe }) => found(recipe),
+  say: (values) => ('asks' in values ? sayUnsure(values) : sayBroken(values)),
+  examples: {
+    good: [
+      'recipe Gluten-free noodle bowl\n  yield   4 bowls\n  note    For a vegan version leave out the egg.\n  300 g     rice noodles\n  40 g      gluten-free soy sauce\n  1 large   egg\n  do Boil the noodles with the egg for 8 min, and toss with the soy sauce.\n',
+      'recipe Buttered leeks\n  yield   4 portions\n  note    Not suitable for vegans, and it can be made dairy-free with oil.\n  serve   Hot, with vegan sausages.\n  500 g     leeks\n  40 g      butter\n  do Soften the leeks in the butter over a low heat for 15 min, until they give.\n',
+      'recipe Vegan bean pot\n  yield   4 portions\n  tags    vegan, freezes well\n  400 g     canned white beans\n  200 g     canned tomatoes\n  30 g      olive oil\n  do Simmer the beans with the tomatoes and the oil for 20 min.\n',
+    ],
+    bad: [
+      'recipe Gluten-free noodle bowl\n  300 g     rice noodles\n  40 g      soy sauce\n# "soy sauce" allergen-claim: contains wheat\n  do Boil the noodles and toss with the soy sauce.\n',
+      'recipe Traybake\n  note    This one is nut free and vegan.\n  200 g     plain flour\n  150 g     ground almonds\n# "ground almonds" allergen-claim: contains tree nuts\n  150 g     butter\n# "butter" allergen-claim: contains milk\n  do Rub the butter into the flour and the almonds, press in the tin and bake at 170 C for 25 min until gold.\n',
+      'recipe Pudding\n  tags    vegetarian, winter\n  500 ml    milk\n  4 sheets  gelatine\n# "gelatine" allergen-claim: slaughtered\n  do Heat the milk to 80 C, melt the gelatine in it and chill for 4 h.\n',
+      'recipe Vegan bean pot\n#      ^^^^^ allergen-claim info: stock cube\n  400 g     canned white beans\n  1         stock cube\n  500 ml    water\n  do Simmer the beans with the stock cube and the water for 20 min.\n',
+    ],
+  },
+});
+
+const NOTHING: readonly never[] = [];
+
+/** A claim, where it stands, and whether it is about one part alone. */
+interface PlacedClaim {
+  readonly claim: Claim;
+  readonly at: Place;
+  readonly part?: Part;
+}
+
+/** The same objects for what is found again. */
+const FOUND = lent(
+  (_, last?: { value: Map<string, Found<Values>> }) => last?.value ?? new Map<string, Found<Values>>(),
+);
+
+function found(recipe: Recipe): readonly Found<Values>[] {
+  const claims = claimsOf(recipe);
+  if (claims.length === 0) return NOTHING;
+  const before = FOUND(recipe);
+  const now = new Map(judged(recipe, claims).map((each) => [JSON.stringify(each), each] as const));
+  const same = [...now].map(([key, each]) => before.get(key) ?? each);
+  before.clear();
+  for (const [i, key] of [...now.keys()].entries()) before.set(key, same[i] as Found<Values>);
+  return same;
+}
+
+/** Every claim of the recipe, once for what it is about. */
+function claimsOf(recipe: Recipe): readonly PlacedClaim[] {
+  const { outline, parts, world } = recipe;
+  const isFood = (words: string): boolean => world.book.find(words).kind !== 'unknown';
+  const claims: PlacedClaim[] = [];
+  const add = (line: number, { text, start }: TextNode, prose: boolean, part?: Part): void => {
+    for (const claimed of claimsIn(text, prose ? isFood : undefined)) {
+      if (claims.some((c) => c.claim === claimed.claim && c.part === part)) continue;
+      claims.push({ claim: claimed.claim, at: placed(claimed, line, start, part), ...(part && { part }) });
+    }
+  };
+  for (const { at, line } of outline.recipe === undefined ? outline.head : [outline.recipe, ...outline.head]) {
+    const { statement } = line;
+    if (statement.kind === 'recipe' && statement.name !== undefined) add(at, statement.name, false);
+    else if (statement.kind === 'tags') for (const tag of statement.tags) add(at, tag, false);
+    else if (statement.kind === 'yield' && statement.of !== undefined) add(at, statement.of, false);
+    else if (statement.kind === 'text' && PROSE.has(statement.field) && statement.value !== undefined)
+      add(at, statement.value, true);
+  }
+  for (const part of parts) {
+    const { name, source } = part.head;
+    if (name !== '') add(0, { text: name, ...nameSpan(part.head) }, false, source.named ? part : undefined);
+  }
+  return claims;
+}
+
+const PROSE: ReadonlySet<string> = new Set(['note', 'serve']);
+
+const placed = ({ start, end }: Claimed, line: number, from: number, part: Part | undefined): Place => ({
+  line,
+  start: from + start,
+  end: from + end,
+  ...(part !== undefined && { part: part.index }),
+});
+
+/** An ingredient of what a claim is about, with the number of its part. */
+interface Listed {
+  readonly part: number;
+  readonly ingredient: Ingredient;
+}
+
+function judged(recipe: Recipe, claims: readonly PlacedClaim[]): readonly Found<Values>[] {
+  const broken = new Map<Ingredient, Found<Broken>>();
+  const unsure: Found<Unsure>[] = [];
+  for (const { claim, at, part } of claims) {
+    const asks: [string, string][] = [];
+    const unknown: string[] = [];
+    let breaks = false;
+    for (const { ingredient, part: number } of listed(recipe, part)) {
+      const line = judgeLine(claim, ingredient, recipe);
+      unknown.push(...line.unknown);
+      asks.push(...line.asks);
+      const place = ingredientPlace(ingredient);
+      if (line.broken === undefined || place === undefined) continue;
+      breaks = true;
+      const known = broken.get(ingredient);
+      const values = known?.values ?? { ...line.broken, claims: [], claimedAt: at };
+      broken.set(ingredient, {
+        at: { ...place, part: number },
+        values: { ...values, maybe: values.maybe && line.broken.maybe, claims: [...values.claims, claim] },
+        ...(values.maybe && line.broken.maybe && { severity: 'warning' as const }),
+      });
+    }
+    // What cannot stand need not be asked about.
+    if (!breaks && asks.length + unknown.length > 0) {
+      const values = { claim, asks: unique(asks, ([name]) => name), unknown: unique(unknown, (name) => name) };
+      unsure.push({ at, values, severity: 'info' });
+    }
+  }
+  return [...broken.values(), ...unsure];
+}
+
+function listed({ parts }: Recipe, only: Part | undefined): readonly Listed[] {
+  const of = only === undefined ? parts.map((p) => p.head) : [only.head, ...only.includes];
+  return of.flatMap((head): readonly Listed[] => {
+    const part = parts.findIndex((p) => p.head === head);
+    return part < 0 ? NOTHING : head.ingredients.map((ingredient) => ({ part, ingredient }));
+  });
+}
+
+interface LineJudged {
+  readonly broken?: { readonly name: string; readonly why: string; readonly maybe: boolean };
+  readonly asks: readonly [string, string][];
+  readonly unknown: readonly string[];
+}
+
+const KEPT: LineJudged = { asks: [], unknown: [] };
+
+function judgeLine(claim: Claim, ingredient: Ingredient, { parts }: Recipe): LineJudged {
+  const { name, node } = ingredient;
+  const { held, possible, unknown } = foodsOfLine(ingredient);
+  const words = [name, node.preparation?.text ?? '', node.note?.text ?? ''].join(' ');
+  const own = keepsIt(claim, words);
+  const asks: [string, string][] = [];
+  for (const foods of own ? NOTHING : held) {
+    const verdicts = foods.map((food) => verdictOn(claim, food, name));
+    const first = verdicts[0];
+    if (first?.kind === 'breaks' && verdicts.every(({ kind }) => kind === 'breaks'))
+      return { ...KEPT, broken: { name, why: first.why, maybe: false } };
+    const open = verdicts.find(({ kind }) => kind !== 'keeps');
+    if (open === undefined || open.kind === 'keeps') continue;
+    asks.push([name, foods.length > 1 ? 'could be one that does not keep it' : open.why]);
+  }
+  for (const food of possible) {
+    const verdict = verdictOn(claim, food, food.name);
+    if (verdict.kind === 'breaks')
+      return { asks, unknown: [], broken: { name: food.name, why: verdict.why, maybe: true } };
+    if (verdict.kind === 'asks') asks.push([food.name, verdict.why]);
+  }
+  const unread = own ? [] : unknown.filter((word) => !parts.some((p) => sameName(p.head.name, word)));
+  return { asks, unknown: unread };
+}
+
+const unique = <T>(list: readonly T[], key: (item: T) => string): readonly T[] => [
+  ...new Map(list.map((item) => [key(item), item])).values(),
+];
+
+function sayBroken({ name, why, maybe, claims, claimedAt }: Broken): Said {
+  const called = claims.map(({ claim }) => claim).join(' and ');
+  const then = maybe
+    ? `it may be taken here, and what is made with it is not ${called}: name another`
+    : `what is made with it is not ${called}: take another, or take the claim out`;
+  return {
+    message: `\`${name}\` ${why}: ${then}. ${CAUTION}`,
+    source: claims.map(({ rule }) => rule).join('; '),
+    related: [{ at: claimedAt, message: `It is called ${called} here.` }],
+  };
+}
+
+function sayUnsure({ claim, asks, unknown }: Unsure): Said {
+  const read = asks.map(([name, why]) => `\`${name}\` (${why})`).join(', ');
+  const open = unknown.map((name) => `\`${name}\``).join(', ');
+  const all = [
+    ...(read === '' ? [] : [`Look closer at ${read}`]),
+    ...(open === ''
+      ? []
+      : [
+          `${read === '' ? 'It' : 'it'} is not known of ${open} whether ${unknown.length > 1 ? 'they keep' : 'it keeps'} it`,
+        ]),
+  ];
+  return {
+    message: `${all.join('; ')}: nothing proves \`${claim.claim}\` until each label does. ${CAUTION}`,
+    source: claim.rule,
+  };
+}

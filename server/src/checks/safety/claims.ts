@@ -1,0 +1,177 @@
+/**
+ * Knows what a text promises to those who must not eat a thing, and whether a food of the list keeps the promise.
+ * Refuses to take what is negated, conditional or said of another dish for a promise.
+ */
+import data from '../../../data/claims.json' with { type: 'json' };
+import type { Composition, Food } from '../../food/food.ts';
+import type { Span } from '../../notation/tree.ts';
+import { wordsOf } from '../../recipe/words.ts';
+
+export interface Claim {
+  /** `gluten-free` */
+  readonly claim: string;
+  /** Where it is written down. */
+  readonly rule: string;
+  readonly nouns?: readonly string[];
+  readonly said?: readonly string[];
+  readonly allergens?: readonly string[];
+  readonly classes?: readonly string[];
+  readonly foods?: readonly string[];
+  readonly except?: readonly string[];
+  /** Grams in 100 g from which on a food breaks it. */
+  readonly over?: Readonly<Partial<Record<keyof Composition, number>>>;
+  readonly asks?: readonly string[];
+  readonly askWords?: readonly string[];
+  /** Allergens that a word of `askWords` does not excuse. */
+  readonly askUnless?: readonly string[];
+  readonly remarks?: readonly { readonly foods: readonly string[]; readonly words: string }[];
+  readonly by?: readonly string[];
+  /** What is said of a food that breaks it by what it is. */
+  readonly breaks?: string;
+}
+
+export interface Claimed extends Span {
+  readonly claim: Claim;
+}
+
+const CLAIMS: readonly Claim[] = data.claims;
+
+/** Where a text makes a claim: of a title and a tag, or of prose, in which the words before a food are about that food. */
+export function claimsIn(text: string, isFood?: (words: string) => boolean): readonly Claimed[] {
+  if (!MAY_CLAIM.test(text)) return NONE;
+  return PATTERNS.flatMap(({ claim, pattern }): readonly Claimed[] => {
+    for (const match of text.matchAll(pattern)) {
+      const span = { start: match.index, end: match.index + match[0].length };
+      if (isMeant(text, span, isFood)) return [{ ...span, claim }];
+    }
+    return NONE;
+  });
+}
+
+const NONE: readonly never[] = [];
+
+const either = (words: readonly string[]): string =>
+  words.map((word) => word.replaceAll(/[- ]/g, '[-\\s]').replaceAll("'", "['’]")).join('|');
+
+const END = '(?![\\p{L}\\p{N}])';
+const START = '(?<![\\p{L}\\p{N}])';
+
+const PATTERNS = CLAIMS.map((claim) => {
+  const { nouns = [], said = [] } = claim;
+  const noun = either(nouns);
+  const forms = [
+    ...(noun === ''
+      ? []
+      : [
+          `(?:${noun})[-\\s]?free`,
+          `free (?:from|of) (?:any |all )?(?:${noun})`,
+          `(?:without|no)[-\\s](?:any )?(?:${noun})`,
+          // `dairy- and egg-free`, `nut, egg and dairy free`.
+          `(?:${noun})-?(?:,\\s+\\p{L}+-?){0,3},?\\s*(?:and|&|/)\\s*\\p{L}+[-\\s]free`,
+        ]),
+    ...(said.length === 0 ? [] : [either(said)]),
+  ];
+  return { claim, pattern: new RegExp(`${START}(?:${forms.join('|')})${END}`, 'giu') };
+});
+
+/** Most texts make none. */
+const MAY_CLAIM = /free|without|\bno\b|vegan|vegetarian|plant[-\s]based|c(?:o)?eliac|non-?\s?(?:dairy|alcohol)|less\b/i;
+
+const { unsaid } = data;
+const anyOf = (words: readonly string[]): string => `${START}(?:${either(words)})${END}`;
+const BEFORE = new RegExp(anyOf(unsaid.before), 'iu');
+const NEXT = new RegExp(`${START}(?:${either(unsaid.next)})(?:\\s+(?:an?|the|our|some))?\\s*$`, 'iu');
+const AFTER = new RegExp(anyOf(unsaid.after), 'iu');
+/** What joins it to words before that are no claim makes it a claim about what follows alone: `fish and vegan chips`. */
+const JOINED = /(?:^|[^\p{L}])(?:and|&|plus)\s*$/iu;
+const CLAUSE_END = /[.;!?:\n]|[,\s]but\s|\s[–—-]\s/gu;
+
+function isMeant(text: string, { start, end }: Span, isFood: ((words: string) => boolean) | undefined): boolean {
+  let from = 0;
+  let to = text.length;
+  for (const match of text.matchAll(CLAUSE_END)) {
+    if (match.index + match[0].length <= start) from = match.index + match[0].length;
+    else if (match.index >= end) {
+      to = match.index;
+      break;
+    }
+  }
+  const before = text.slice(from, start);
+  const after = text.slice(end, to);
+  if (BEFORE.test(before) || NEXT.test(before) || AFTER.test(behind(after))) return false;
+  if (JOINED.test(before) && !startsClaim(text.slice(from, end), start - from)) return false;
+  return isFood === undefined || !startsWithFood(after, isFood);
+}
+
+/** What is still about the claim: up to the next comma, with the words behind that. */
+const behind = (after: string): string => /^[^,]*(?:,\s*\S+(?:\s+\S+)?)?/u.exec(after)?.[0] ?? '';
+
+/** Another claim begins before it: `egg- and dairy-free`, `vegan and nut-free`. */
+const startsClaim = (text: string, before: number): boolean =>
+  PATTERNS.some(({ pattern }) => {
+    const at = text.search(pattern);
+    return at >= 0 && at < before;
+  });
+
+function startsWithFood(after: string, isFood: (words: string) => boolean): boolean {
+  if (!/^\s+\p{L}/u.test(after)) return false;
+  const [first = '', second = ''] = after.trim().split(/[^\p{L}\p{N}'’-]+/u);
+  return isFood(first) || (second !== '' && isFood(`${first} ${second}`));
+}
+
+/** Whether the words of a line say of themselves that they keep it: `gluten-free soy sauce`, `vegan butter`. */
+export function keepsIt(claim: Claim, line: string): boolean {
+  const pattern = BY_CLAIM.get(claim);
+  if (pattern === undefined || !pattern.test(line)) return false;
+  return !/(?:^|[^\p{L}])(?:not|non|or)[^\p{L}]/iu.test(line.replace(pattern, ''));
+}
+
+const BY_CLAIM = new Map(
+  PATTERNS.map(({ claim, pattern }) => {
+    const by = claim.by === undefined ? '' : `|${anyOf(claim.by)}`;
+    return [claim, new RegExp(`${pattern.source}${by}`, 'iu')];
+  }),
+);
+
+export type Verdict =
+  | { readonly kind: 'keeps' }
+  /** `contains milk` */
+  | { readonly kind: 'breaks'; readonly why: string }
+  | { readonly kind: 'asks'; readonly why: string };
+
+const KEEPS: Verdict = { kind: 'keeps' };
+
+/** Whether a food under a name keeps a claim. */
+export function verdictOn(claim: Claim, food: Food, name: string): Verdict {
+  const { allergens = NONE, classes = NONE, foods = NONE, except = NONE, over = {}, breaks = '' } = claim;
+  if (except.includes(food.id)) return KEEPS;
+  const held = allergensHeld(food.allergens, allergens);
+  const asked = isAsked(claim, food, name);
+  if (held.length > 0 && !(asked && !held.some((name) => claim.askUnless?.includes(name))))
+    return { kind: 'breaks', why: `contains ${held.join(', ')}` };
+  if (classes.includes(food.class) || foods.includes(food.id)) return { kind: 'breaks', why: breaks };
+  for (const [component, least] of Object.entries(over) as [keyof Composition, number][]) {
+    const share = food.per100[component] ?? 0;
+    if (share >= least) return { kind: 'breaks', why: `has ${share} g of ${component} in 100 g` };
+  }
+  const remark = claim.remarks?.find((row) => row.foods.includes(food.id));
+  if (remark !== undefined) return { kind: 'asks', why: remark.words };
+  const label = food.allergens.label === undefined ? NONE : allergensHeld(food.allergens.label, allergens);
+  if (label.length > 0) return { kind: 'asks', why: `may contain ${label.join(', ')}: its label tells` };
+  if (asked) return { kind: 'asks', why: 'its label tells' };
+  return food.allergens.unsaid === true && allergens.length > 0
+    ? { kind: 'asks', why: 'nobody has said what it contains' }
+    : KEEPS;
+}
+
+const isAsked = ({ asks = NONE, askWords = NONE }: Claim, food: Food, name: string): boolean =>
+  asks.includes(food.id) || wordsOf(`${food.name} ${name}`).some((word) => askWords.includes(word));
+
+/** In the words of the one law, or else of the other. */
+function allergensHeld(
+  { us, eu }: { readonly us: readonly string[]; readonly eu: readonly string[] },
+  of: readonly string[],
+): readonly string[] {
+  const named = us.filter((name) => of.includes(name));
+  return named.length > 0 ? named : eu.filter((name) => of.includes(name));
+}

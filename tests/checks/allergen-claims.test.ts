@@ -1,0 +1,227 @@
+/**
+ * What a text promises, and which foods break it: by 21 CFR 101.91, Regulation (EU) 828/2014, FALCPA 2004 and the FASTER Act 2021,
+ * Regulation (EU) 1169/2011, annex II, and ISO 23662:2021, all from memory. The texts are invented.
+ */
+import { describe, expect, test } from 'vitest';
+import { claimsIn } from '../../server/src/checks/safety/claims.ts';
+import { open } from '../support/harness.ts';
+
+const claimed = (text: string): string[] => claimsIn(text).map(({ claim }) => claim.claim);
+
+describe('a promise', () => {
+  test.each<[string, string[]]>([
+    ['Gluten-free brownies', ['gluten-free']],
+    ['Gluten free brownies', ['gluten-free']],
+    ['GLUTEN FREE BROWNIES', ['gluten-free']],
+    ['Brownies, free from gluten', ['gluten-free']],
+    ['Made without gluten', ['gluten-free']],
+    ['It contains no gluten', ['gluten-free']],
+    ['Perfect for coeliacs', ['gluten-free']],
+    ['Dairy- and gluten-free loaf', ['gluten-free', 'dairy-free']],
+    ['Egg, nut and dairy free', ['dairy-free', 'nut-free', 'egg-free']],
+    ['Vegan, gluten-free and nut-free', ['gluten-free', 'nut-free', 'vegan']],
+    ['Non-dairy ice', ['dairy-free']],
+    ['No-egg custard', ['egg-free']],
+    ['Eggless sponge', ['egg-free']],
+    ['Suitable for vegans', ['vegan']],
+    ['Plant-based mince pies', ['vegan']],
+    ['This one is nut free, fine for the class', ['nut-free']],
+    ['Non-alcoholic punch', ['alcohol-free']],
+    ['An alcohol-free punch', ['alcohol-free']],
+    ['Lactose-free pudding', ['lactose-free']],
+    ['Meatless balls', ['meat-free']],
+    ['Not very sweet; vegan', ['vegan']],
+  ])('is made by: %s', (text, claims) => {
+    expect(claimed(text).sort()).toEqual([...claims].sort());
+  });
+
+  test.each([
+    'Not suitable for vegans',
+    'Not gluten-free',
+    'This is not, alas, vegan',
+    "It isn't dairy-free",
+    'Contains nuts',
+    'For a vegan version use oil for the butter',
+    'Vegan version: use oil',
+    'Can be made gluten-free',
+    'Could be dairy-free with a spread',
+    'To make it vegan, leave out the honey',
+    'Gluten-free if you use tamari',
+    'Vegan, if made with oil',
+    'Gluten-free option below',
+    'With vegan mayonnaise',
+    'Steak with a gluten-free gravy',
+    'Fish and vegan chips',
+    'Use gluten-free oats',
+    'Serve with or without nuts',
+    'Almost vegan',
+    'Otherwise gluten-free',
+    'Never call it nut-free',
+    'Free-range egg sandwich',
+    'Coconut-free',
+    'Trouble-free pastry',
+    'Fat-free yogurt cake',
+    'Seamless, effortless, sugarless',
+    'No-knead loaf',
+    'Free from the tin at once',
+    'For vegetarians, leave out the bacon',
+  ])('is not made by: %s', (text) => {
+    expect(claimed(text)).toEqual([]);
+  });
+
+  test('of prose is about the food that follows', () => {
+    const text = 'recipe Toast\n  note    Gluten-free oats keep for a year.\n  100 g     white bread\n';
+    expect(claimFindings(text)).toEqual([]);
+  });
+});
+
+function claimFindings(text: string): string[] {
+  return open(text)
+    .findings.open.filter(({ code }) => code === 'allergen-claim')
+    .map(({ severity, said }) => `${severity} ${/`([^`]*)`/.exec(said.message)?.[1] ?? ''}`);
+}
+
+const under = (claim: string, line: string): string[] => claimFindings(`recipe ${claim} dish\n  ${line}\n`);
+
+describe('a food of the list', () => {
+  test.each<[string, string]>([
+    ['Gluten-free', '200 g plain flour'],
+    ['Gluten-free', '40 g soy sauce'],
+    ['Gluten-free', '20 g barley malt syrup'],
+    ['Gluten-free', '200 g couscous'],
+    ['Gluten-free', '200 g semolina'],
+    ['Gluten-free', '100 g seitan'],
+    ['Gluten-free', '330 ml beer'],
+    ['Gluten-free', '100 g rye flour'],
+    ['Gluten-free', '100 g pearl barley'],
+    ['Gluten-free', '100 g bulgur'],
+    ['Gluten-free', '30 g panko'],
+    ['Gluten-free', 'as needed flour, for dusting'],
+    ['Gluten-free', '100 g spelt flour'],
+    ['Dairy-free', '80 g butter'],
+    ['Dairy-free', '80 g ghee'],
+    ['Dairy-free', '80 g whey powder'],
+    ['Dairy-free', '80 g cheese'],
+    ['Dairy-free', '200 ml cream'],
+    ['Dairy-free', '200 g goat cheese'],
+    ['Nut-free', '150 g ground almonds'],
+    ['Nut-free', '150 g marzipan'],
+    ['Nut-free', '150 g praline'],
+    ['Nut-free', '50 g pesto'],
+    ['Nut-free', '50 g peanut butter'],
+    ['Nut-free', '50 g pine nuts'],
+    ['Egg-free', '100 g mayonnaise'],
+    ['Egg-free', '2 egg whites'],
+    ['Egg-free', '100 g meringues'],
+    ['Vegan', '40 g honey'],
+    ['Vegan', '4 sheets gelatine'],
+    ['Vegan', '10 g Worcestershire sauce'],
+    ['Vegan', '2 large eggs'],
+    ['Vegan', '40 g parmesan'],
+    ['Vegan', '100 g bacon'],
+    ['Vegan', '500 ml chicken stock'],
+    ['Vegan', '100 g prawns'],
+    ['Vegan', '20 g fish sauce'],
+    ['Vegan', '20 g oyster sauce'],
+    ['Vegetarian', '10 g gelatine'],
+    ['Vegetarian', '20 g fish sauce'],
+    ['Vegetarian', '100 g lard'],
+    ['Vegetarian', '100 g suet'],
+    ['Vegetarian', '100 g anchovies'],
+    ['Vegetarian', '500 ml beef stock'],
+    ['Alcohol-free', '100 ml white wine'],
+    ['Alcohol-free', '20 ml rum'],
+    ['Alcohol-free', '100 ml wine'],
+    ['Lactose-free', '200 ml milk'],
+    ['Sugar-free', '40 g caster sugar'],
+    ['Sugar-free', '40 g honey'],
+    ['Soy-free', '100 g tofu'],
+    ['Sesame-free', '50 g tahini'],
+    ['Shellfish-free', '300 g mussels'],
+  ])('%s: %s breaks it', (claim, line) => {
+    expect(under(claim, line)).toEqual([expect.stringMatching(/^error /)]);
+  });
+
+  test.each<[string, string]>([
+    ['Gluten-free', '200 g gluten-free flour'],
+    ['Gluten-free', '40 g gluten-free soy sauce'],
+    ['Gluten-free', '40 g soy sauce (gluten-free)'],
+    ['Gluten-free', '200 g rice flour'],
+    ['Gluten-free', '200 g buckwheat flour'],
+    ['Gluten-free', '100 g cornflour'],
+    ['Gluten-free', '200 g gluten-free pasta'],
+    ['Gluten-free', '20 ml whisky'],
+    ['Dairy-free', '200 ml coconut milk'],
+    ['Dairy-free', '200 ml oat milk'],
+    ['Dairy-free', '100 g peanut butter'],
+    ['Dairy-free', '100 g cocoa butter'],
+    ['Dairy-free', '100 g vegan butter'],
+    ['Dairy-free', '10 g cream of tartar'],
+    ['Nut-free', '2 g nutmeg'],
+    ['Nut-free', '300 g butternut squash'],
+    ['Egg-free', '1 aubergine'],
+    ['Vegan', '200 ml oat milk'],
+    ['Vegan', '100 g vegan sausages'],
+    ['Vegan', '100 g agar'],
+    ['Vegan', '100 g butter beans'],
+    ['Vegan', '40 g maple syrup'],
+    ['Vegetarian', '2 large eggs'],
+    ['Vegetarian', '40 g cheddar'],
+    ['Vegetarian', '40 g honey'],
+    ['Alcohol-free', '20 ml wine vinegar'],
+    ['Alcohol-free', '300 ml non-alcoholic beer'],
+    ['Lactose-free', '200 ml lactose-free milk'],
+    ['Lactose-free', '40 g parmesan'],
+    ['Sugar-free', '40 g erythritol'],
+  ])('%s: %s keeps it', (claim, line) => {
+    expect(under(claim, line)).toEqual([]);
+  });
+
+  test.each<[string, string]>([
+    ['Gluten-free', '100 g rolled oats'],
+    ['Gluten-free', '100 g oat flour'],
+    ['Gluten-free', '1 stock cube'],
+    ['Gluten-free', '100 g pork sausages'],
+    ['Gluten-free', '20 g miso'],
+    ['Dairy-free', '100 g dark chocolate'],
+    ['Dairy-free', '100 g margarine'],
+    ['Nut-free', '5 ml almond extract'],
+    ['Nut-free', '100 g desiccated coconut'],
+    ['Vegan', '100 g breadcrumbs'],
+    ['Vegan', '500 ml stock'],
+    ['Vegetarian', '40 g parmesan'],
+    ['Alcohol-free', '5 ml vanilla extract'],
+    ['Egg-free', '100 g xyloquartz'],
+  ])('%s: of %s only a label can tell', (claim, line) => {
+    expect(under(claim, line)).toEqual([expect.stringMatching(/^info /)]);
+  });
+
+  test('is held against the claim of its own part alone', () => {
+    const text = 'recipe Plate\npart vegan dip\n  100 g     hummus\npart lamb\n  500 g     lamb mince\n';
+    expect(claimFindings(text)).toEqual([]);
+  });
+
+  test('of a part that is taken in is held against the claim of the part that takes it', () => {
+    const text =
+      'recipe Plate\npart butter base\n  100 g     butter\n  do Melt the butter.\npart vegan dip\n  100 g     lentils\n  do Stir the butter base into the lentils.\n';
+    expect(claimFindings(text)).toEqual(['error butter']);
+  });
+
+  test('is named once for all claims that it breaks', () => {
+    const text = 'recipe Vegan dairy-free mash\n  500 g     potatoes\n  80 g      butter\n';
+    expect(claimFindings(text)).toEqual(['error butter']);
+  });
+
+  test('that is not known is said once, at the claim', () => {
+    const text = 'recipe Vegan bowl\n  100 g     xyloquartz\n  100 g     yzzumite\n  100 g     spinach\n';
+    const found = open(text).findings.open.filter(({ code }) => code === 'allergen-claim');
+    expect(found.map(({ said }) => said.message)).toEqual([expect.stringMatching(/xyloquartz.*yzzumite/)]);
+    expect(found[0]?.at).toMatchObject({ line: 0, start: 7, end: 12 });
+  });
+
+  test('that is a part of the recipe is not unknown', () => {
+    const text =
+      'recipe Vegan bread\npart poolish\n  100 g     bread flour\n  100 g     water\npart dough\n  200 g     poolish\n  300 g     bread flour\n';
+    expect(claimFindings(text)).toEqual([]);
+  });
+});

@@ -3,6 +3,7 @@ import { foodsOfLine } from '../../recipe/allergens.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
+import { titleOf } from '../../recipe/title.ts';
 import { sameName } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place, type Said } from '../check.ts';
 import { ingredientPlace } from '../formula/band.ts';
@@ -106,7 +107,8 @@ function claimsOf(recipe: Recipe): readonly PlacedClaim[] {
   };
   for (const { at, line } of outline.recipe === undefined ? outline.head : [outline.recipe, ...outline.head]) {
     const { statement } = line;
-    if (statement.kind === 'recipe' && statement.name !== undefined) add(at, statement.name, false);
+    const title = statement.kind === 'recipe' ? titleOf(statement).name : undefined;
+    if (title !== undefined) add(at, title, false);
     else if (statement.kind === 'tags') for (const tag of statement.tags) add(at, tag, false);
     else if (statement.kind === 'yield' && statement.of !== undefined) add(at, statement.of, false);
     else if (statement.kind === 'text' && PROSE.has(statement.field) && statement.value !== undefined)

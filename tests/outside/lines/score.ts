@@ -57,12 +57,14 @@ export const tableHere = (name: string): string => resolve(HERE, name);
 
 /** Rows of a table by the names of its columns; lines that start with `#` are remarks. */
 export function rowsOf(table: string): readonly ReadonlyMap<string, string>[] {
-  const [head = '', ...rows] = table.split('\n').filter((row) => row.trim() !== '' && !row.startsWith('# '));
+  const [head = '', ...rows] = table.split('\n').filter((row) => row.trim() !== '');
   const names = head.replace(/^# ?/, '').split('\t');
-  return rows.map((row) => {
-    const cells = row.split('\t');
-    return new Map(names.map((name, at) => [name, (cells[at] ?? '').trim()]));
-  });
+  return rows
+    .filter((row) => !row.startsWith('# '))
+    .map((row) => {
+      const cells = row.split('\t');
+      return new Map(names.map((name, at) => [name, (cells[at] ?? '').trim()]));
+    });
 }
 
 /** Printed lines of a table with the columns `line`, `food`, `grams low`, `grams high`, `note`, and `measures`, `reading`, `source` if it has them. */
@@ -156,7 +158,10 @@ export function scoreLine(printed: PrintedLine): Score {
   }
   const food = foodFault(printed, ingredients);
   const grams = gramsFault(printed, ingredients);
-  if (printed.note === 'ask' && question !== undefined && grams === undefined) return score('right', '', made);
+  const swallowed = ingredients.some(({ name, match }) => match.kind !== 'food' && SWALLOWED.test(name));
+  const off = grams === 'too little' || grams === 'too much';
+  if (printed.note === 'ask' && question !== undefined && !off && !swallowed)
+    return score('right', 'a food that no book has is asked about', made, question, true);
   // A word that is several foods to the reader too may be asked about.
   const alike = question !== undefined && ingredients.every(({ match }) => match.kind !== 'unknown');
   if (food === undefined && grams === undefined && (question === undefined || alike))
@@ -168,8 +173,8 @@ export function scoreLine(printed: PrintedLine): Score {
       isClose(printed, ingredients),
     );
   if (question !== undefined) {
-    if (grams === 'too little' || grams === 'too much')
-      return score('silent', `${grams}, and only the food is asked about`, made);
+    if (off) return score('silent', `${grams}, and only the food is asked about`, made);
+    if (swallowed) return score('asked', 'the amount is not understood', made, question);
     const known = printed.foods.every(([first = '']) => meantBy(first).length > 0);
     return score('asked', known ? 'the food is not understood' : 'the book has no such food', made, question);
   }
@@ -177,6 +182,9 @@ export function scoreLine(printed: PrintedLine): Score {
     return score('asked', `no weight: ${whyOf(ingredients)}`, made);
   return score('silent', food ?? grams ?? 'other', made);
 }
+
+/** Of an amount or of what joins it to the food, left in a name. */
+const SWALLOWED = /\d(?! ?%)|[½¼¾⅓⅔⅛]|ful(?:s|l)?\b|\.|^(?:of|or|plus|and|each|doz(?:en)?)\b/i;
 
 const whyOf = (ingredients: readonly Ingredient[]): string =>
   ingredients.flatMap(({ weighed }) => (weighed.known ? [] : [weighed.why]))[0] ?? '';

@@ -56,6 +56,8 @@ export interface Fix {
   /** What it does, as an order: `Write 75 g water`. */
   readonly title: string;
   readonly effect: Effect;
+  /** It invents nothing, and may be made with nobody looking, where that leaves all else as it was (`workspace/unattended.ts`). */
+  readonly unattended?: true;
   /** By line of the document. */
   readonly edits: readonly TextEdit[];
 }

@@ -4,14 +4,14 @@
  */
 import type { Family, Fix } from '../checks/check.ts';
 import { type Finding, fixesOf } from '../checks/finding.ts';
-import { applyEdits } from '../edits/text-edit.ts';
 import { printDocument } from '../notation/document.ts';
 import { type PlainFinding, plainFinding } from '../publish/finding-json.ts';
 import { type Fingerprint, fingerprintOf } from '../publish/fingerprint.ts';
 import { type RecipeState, recipeRecord } from '../recipe/state.ts';
 import { readTrials } from '../recipe/trials.ts';
 import type { Houses } from '../workspace/houses.ts';
-import { type Snapshot, takeBugs } from '../workspace/snapshot.ts';
+import { takeBugs } from '../workspace/snapshot.ts';
+import { mended } from '../workspace/unattended.ts';
 import { type Input, snapshotOf } from './inputs.ts';
 
 export interface CheckedFinding extends PlainFinding {
@@ -39,14 +39,14 @@ export interface CheckedFile {
   readonly problems: readonly string[];
   /** Checks that failed on it: bugs of Quern. */
   readonly bugs: readonly string[];
-  /** Its text after all sure fixes, where that was asked for and is another. */
+  /** Its text after all fixes that may run unattended, where that was asked for and is another. */
   readonly mended?: string;
 }
 
 export interface CheckWish {
   /** What is wanted of each fix. */
   readonly fixes: 'none' | 'titles' | 'whole';
-  /** Apply the fixes that change no quantity. */
+  /** Make the fixes that may run unattended. */
   readonly mend: boolean;
 }
 
@@ -79,25 +79,4 @@ export function checkFile(input: Input, houses: Houses, wish: CheckWish): Checke
     bugs: takeBugs().map(({ check, error }) => `${check} failed: ${String(error)}`),
     ...(snapshot !== read && { mended: printDocument(snapshot.document) }),
   };
-}
-
-/** Rounds after which a file that still changes is left as it is. */
-const MOST_ROUNDS = 10;
-
-/** The file with every fix applied that changes no quantity and is the only one of its finding. */
-function mended(snapshot: Snapshot): Snapshot {
-  let now = snapshot;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const scene = now;
-    const fixes = scene.findings.open.flatMap((finding) => {
-      const sure = fixesOf(finding, scene);
-      const [only] = sure;
-      return sure.length === 1 && only !== undefined && only.effect !== 'amounts' ? [only] : [];
-    });
-    const [first] = fixes;
-    if (first === undefined) return now;
-    const text = printDocument(applyEdits(scene.document, first.edits));
-    now = now.edited(now.version + 1, [{ text }]);
-  }
-  return now;
 }

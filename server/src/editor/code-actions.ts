@@ -1,14 +1,14 @@
 /**
- * Knows what may be done about a range: the fixes of its findings, accepting one, all sure fixes at once, rewrites, and other sizes.
+ * Knows what may be done about a range: the fixes of its findings, accepting one, all fixes that may run unattended at once, rewrites, and other sizes.
  * Needs findings. Refuses to know how an editor applies an edit; a producer that fails leaves the others standing.
  */
-import type { Fix } from '../checks/check.ts';
 import { type Finding, fixesOf } from '../checks/finding.ts';
 import { scaleRecipe } from '../edits/scale.ts';
 import { madeInNumber, withWord } from '../edits/sized-amount.ts';
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { PositionRange } from '../notation/document.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { unattendedFix } from '../workspace/unattended.ts';
 import { BROKEN_CODES } from '../workspace/variant.ts';
 import { stops } from './completion/item.ts';
 import type { RewriteKind } from './rewrites/rewrite.ts';
@@ -98,20 +98,19 @@ function allowActions(snapshot: Snapshot, finding: Finding): Action[] {
   return [{ title: `Allow ${finding.code} here, with a reason`, kind: 'quickfix', finding, edits: () => [edit] }];
 }
 
-/** A fix that would have to invent words. */
-const INVENTS: ReadonlySet<string> = new Set(['allow-without-reason']);
-
 function fixAllActions(snapshot: Snapshot): Action[] {
-  const edits = sureEdits(snapshot.findings.open, snapshot);
+  const edits = unattendedEdits(snapshot.findings.open, snapshot);
   return edits.length === 0
     ? []
     : [{ title: 'Mend everything that changes no quantity', kind: 'source.fixAll.quern', edits: () => edits }];
 }
 
-/** All of a code at once, where each has one sure fix or is left as it is. */
+/** All of a code at once, where each has a fix that may run unattended or is left as it is. */
 function sameKindActions(snapshot: Snapshot, finding: Finding): Action[] {
-  if (sureFix(finding, snapshot) === undefined) return [];
-  const alike = snapshot.findings.open.filter((f) => f.code === finding.code && sureFix(f, snapshot) !== undefined);
+  if (unattendedFix(finding, snapshot) === undefined) return [];
+  const alike = snapshot.findings.open.filter(
+    (f) => f.code === finding.code && unattendedFix(f, snapshot) !== undefined,
+  );
   return alike.length < 2
     ? []
     : [
@@ -119,30 +118,21 @@ function sameKindActions(snapshot: Snapshot, finding: Finding): Action[] {
           title: `Mend all ${alike.length} of ${finding.code}`,
           kind: 'quickfix',
           finding,
-          edits: () => sureEdits(alike, snapshot),
+          edits: () => unattendedEdits(alike, snapshot),
         },
       ];
 }
 
-/** The one fix of a finding, where it is of layout or words. */
-function sureFix(finding: Finding, snapshot: Snapshot): Fix | undefined {
-  if (INVENTS.has(finding.code)) return undefined;
-  const [fix, ...others] = fixesOf(finding, snapshot);
-  return fix === undefined || others.length > 0 || !isSure(fix) ? undefined : fix;
-}
-
-/** The sure edits of findings; of two that overlap, the first. */
-function sureEdits(findings: readonly Finding[], snapshot: Snapshot): readonly TextEdit[] {
+/** The edits of findings that may run unattended; of two that overlap, the first. */
+function unattendedEdits(findings: readonly Finding[], snapshot: Snapshot): readonly TextEdit[] {
   const taken: TextEdit[] = [];
   for (const finding of findings) {
-    const fix = sureFix(finding, snapshot);
+    const fix = unattendedFix(finding, snapshot);
     if (fix === undefined || fix.edits.some((edit) => taken.some((other) => overlap(edit, other)))) continue;
     taken.push(...fix.edits);
   }
   return taken;
 }
-
-const isSure = (fix: Fix): boolean => fix.effect === 'layout' || fix.effect === 'words';
 
 function overlap(a: TextEdit, b: TextEdit): boolean {
   const before = (x: TextEdit['start'], y: TextEdit['start']) =>

@@ -52,7 +52,12 @@ export default defineCheck<Values>({
   }),
   fix: ({ part }, { recipe }) => {
     const edits = sortEdits(part, recipe.partsAt[part.index] ?? 0);
-    return edits === undefined ? [] : [{ title: 'Put the list in the order of use', effect: 'words', edits }];
+    if (edits === undefined) return [];
+    // What no step of the part takes has no place in that order, and a step that cannot be read may take any.
+    const isSure =
+      part.ledger.every(({ uses }) => uses[0]?.part === part.index) &&
+      part.head.source.lines.every(({ faults }) => faults.length === 0);
+    return [{ title: 'Put the list in the order of use', effect: 'words', ...(isSure && { unattended: true }), edits }];
   },
   examples: {
     good: [

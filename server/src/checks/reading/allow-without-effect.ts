@@ -23,8 +23,14 @@ export default defineCheck<IdleAllow>({
         ? `The house has turned \`${code.text}\` off, so there is nothing to accept: take the line away.`
         : `No \`${code.text}\` is found here, so there is nothing to accept: take the line away, or move it.`,
   }),
-  fix: (_values, { document }, at) => [
-    { title: 'Take the `allow` away', effect: 'words', edits: [deleteLine(document, at.line)] },
+  // A misspelled code accepts nothing yet, and its reason is not Quern's to throw away.
+  fix: ({ known, off }, { document }, at) => [
+    {
+      title: 'Take the `allow` away',
+      effect: 'words',
+      ...(known && !off && { unattended: true }),
+      edits: [deleteLine(document, at.line)],
+    },
   ],
   examples: {
     good: [

@@ -66,6 +66,7 @@ export default defineCheck<Values>({
     return choices.map((kind) => ({
       title: `Write \`${kind}\``,
       effect: 'words' as const,
+      ...(values.what === 'unknown' && { unattended: true as const }),
       edits: [replaceSpan(at.line, at, kind)],
     }));
   },

@@ -204,4 +204,16 @@ export const FORMS: Readonly<Record<string, fc.Arbitrary<GeneratedLine>>> = {
       printed: `${low}${joint}${low + more} ${unit.text} ${name}`,
       plain: [`${low}-${low + more} ${unit.unit} ${name}`],
     })),
+  'all at once': fc
+    .tuple(inFigures, anyUnit, pick('', '', 'of '), food, pick('', '', ' (GRAMS g)'), pick(...TAILS))
+    .chain(([n, unit, of, name, bracket, tail]) =>
+      fc.integer({ min: 5, max: 900 }).map((grams) => {
+        // A tail in brackets stands alone.
+        const weight = tail.startsWith(' (') ? '' : bracket.replace('GRAMS', String(grams));
+        return {
+          printed: `${n.text} ${unit.text}${weight} ${of}${name}${tail}`,
+          plain: [weight === '' ? plainLine(n.value, unit.unit, name) : plainLine(grams, 'g', name)],
+        };
+      }),
+    ),
 };

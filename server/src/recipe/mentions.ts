@@ -251,7 +251,8 @@ function isPlural(item: SentenceItem): boolean {
   return item.kind === 'word' && item.word.endsWith('s') && wordsOf(item.word).at(-1) !== item.word;
 }
 
-const VERBS_OF_FOOD = new Set([
+/** Foods whose name is an order as well: `butter the pan`. */
+export const VERBS_OF_FOOD: ReadonlySet<string> = new Set([
   'butter',
   'flour',
   'oil',
@@ -270,7 +271,8 @@ const VERBS_OF_FOOD = new Set([
   'juice',
   'zest',
 ]);
-const OBJECTS = new Set([
+/** Words that follow an order and open what it is done to. */
+export const OBJECTS: ReadonlySet<string> = new Set([
   'the',
   'a',
   'an',

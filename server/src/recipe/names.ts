@@ -5,7 +5,7 @@
 import type { Food, FoodClass } from '../food/food.ts';
 import type { Ingredient } from './ingredient.ts';
 import { callNames } from './kinds.ts';
-import type { PartHead } from './part.ts';
+import { type PartHead, unreadLines } from './part.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
 import { calledName } from './title.ts';
 import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from './words.ts';
@@ -456,11 +456,12 @@ function sameCalls(a: PartHead, b: PartHead): boolean {
   );
 }
 
-/** Whether two lists name the same things. Preparation, note and kind count too: a step may speak of what they name. */
+/** Whether two lists name the same things. Preparation, note, kind and lines not read count too: a step may speak of what they name. */
 export function sameNames(a: PartHead, b: PartHead): boolean {
   return (
     sameCalls(a, b) &&
     a.kindNode?.text === b.kindNode?.text &&
+    unreadLines(a).join('\n') === unreadLines(b).join('\n') &&
     a.ingredients.every(({ node }, i) => {
       const other = b.ingredients[i]?.node;
       return node.preparation?.text === other?.preparation?.text && node.note?.text === other?.note?.text;

@@ -3,6 +3,7 @@
  * Refuses to know the other parts: what its steps mention is `recipe.ts`'s to find.
  */
 
+import type { FoodClass } from '../food/food.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { PartSource } from '../notation/outline.ts';
@@ -178,6 +179,7 @@ export function listedWords(head: PartHead): ReadonlySet<string> {
   let words = WORDS.get(head);
   if (words === undefined) {
     const texts = head.ingredients.flatMap(({ node }) => [node.name?.text, node.preparation?.text, node.note?.text]);
+    texts.push(...unreadLines(head));
     // What a misspelled line nearly names is listed too.
     const near = head.ingredients.flatMap(({ match }) =>
       match.kind === 'unknown' ? match.near.map((f) => f.name) : [],
@@ -190,6 +192,22 @@ export function listedWords(head: PartHead): ReadonlySet<string> {
     WORDS.set(head, words);
   }
   return words;
+}
+
+/** The lines of a part that could not be read: what they name is not unheard of. */
+export const unreadLines = ({ source: { lines } }: PartHead): readonly string[] =>
+  lines.flatMap(({ statement }) => (statement.kind === 'unread' ? [statement.words.text] : []));
+
+const CLASSES = keptOn<PartHead, ReadonlySet<FoodClass>>();
+
+/** The classes of the foods on a part's list. */
+export function listedClasses(head: PartHead): ReadonlySet<FoodClass> {
+  let classes = CLASSES.get(head);
+  if (classes === undefined) {
+    classes = new Set(head.ingredients.flatMap(({ food }) => food?.class ?? []));
+    CLASSES.set(head, classes);
+  }
+  return classes;
 }
 
 /** Where in the part's first line its name stands. */

@@ -93,6 +93,19 @@ const SOME = new Set([
   'sprinkle',
   'sprinkling',
   'spare',
+  'squeeze',
+  'glug',
+  'grating',
+  'scattering',
+  'dollop',
+  'dollops',
+  'sprig',
+  'sprigs',
+  'pinches',
+  'knobs',
+  'splashes',
+  'pat',
+  'pats',
 ]);
 const ALL = new Set(['all', 'both', 'whole', 'entire', 'every']);
 

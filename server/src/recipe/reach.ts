@@ -4,7 +4,7 @@
  */
 import { Concordance } from './concordance.ts';
 import { changedRuns, type NameIndex } from './names.ts';
-import { listedWords, type PartHead } from './part.ts';
+import { listedClasses, listedWords, type PartHead } from './part.ts';
 import type { OutsideUse } from './recipe.ts';
 import { indexFrom } from './sorted.ts';
 import { type BoundSteps, wordsOfSteps } from './steps.ts';
@@ -12,7 +12,7 @@ import { type BoundSteps, wordsOfSteps } from './steps.ts';
 export interface Reach {
   /** Parts whose mentions may be others. */
   readonly steps: ReadonlySet<number>;
-  /** Parts that have a word which a part before them has listed, or lists no more. */
+  /** Parts that have a word which a part before them has listed, or lists no more; those below one that lists other classes of food. */
   readonly words: ReadonlySet<number>;
 }
 
@@ -55,6 +55,9 @@ export function reachOf(
     }
     // Which of several ingredients is meant depends on whether their names are one.
     for (const { use } of before.later[part] ?? []) if (use.mention.ingredients.length > 1) steps.add(use.part);
+    // What a later step may speak of as made depends on what there is to make it of.
+    if (differing(listedClasses(old), listedClasses(now)).length > 0)
+      for (let other = part + 1; other < heads.length; other++) words.add(other);
     for (const word of differing(listedWords(old), listedWords(now))) {
       const lists = listed.partsWith(word);
       // It is listed for all below already where a part before lists it.
@@ -71,7 +74,7 @@ const between = (parts: readonly number[], above: number, below: number): readon
   parts.slice(indexFrom(parts, above + 1), indexFrom(parts, below));
 
 /** What only one of two sets has. */
-const differing = (a: ReadonlySet<string>, b: ReadonlySet<string>): string[] => [
+const differing = <T>(a: ReadonlySet<T>, b: ReadonlySet<T>): T[] => [
   ...[...a].filter((word) => !b.has(word)),
   ...[...b].filter((word) => !a.has(word)),
 ];

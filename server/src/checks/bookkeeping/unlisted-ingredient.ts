@@ -2,15 +2,13 @@ import { insertLineAfter } from '../../edits/text-edit.ts';
 import type { FoodBook } from '../../food/book.ts';
 import type { Food, FoodClass } from '../../food/food.ts';
 import type { MeasuredNode, SentenceItem, WordNode } from '../../notation/tree.ts';
-import type { Mention } from '../../recipe/mentions.ts';
-import { listedWords } from '../../recipe/part.ts';
+import { listedClasses, listedWords, type PartHead } from '../../recipe/part.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
-import { asWritten, isOn, says } from '../../recipe/step-words.ts';
-import { verbClass } from '../../recipe/verbs.ts';
-import { FUNCTION_WORDS, wordsOf } from '../../recipe/words.ts';
+import { inAnyForm, isOn } from '../../recipe/step-words.ts';
+import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
-import { onceFor } from '../once.ts';
+import { type FoodSaid, foodsSaid } from './foods-said.ts';
 
 interface Values {
   readonly name: string;
@@ -28,15 +26,14 @@ export default defineCheck<Values>({
   severity: 'warning',
   scope: 'part',
   source: { kind: 'common practice, no source' },
-  explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. With an amount (\`add 100 ml milk\`) it is a warning; named alone (\`fold in the walnuts\`) it is information, since a step may speak of something it has just made; so it is where it is told off beside listed ones (\`the flour, salt and sugar\`).
+  explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. With an amount (\`add 100 ml milk\`) it is a warning; named alone (\`fold in walnuts\`, \`add the flour, salt and sugar\`) it is information, since a step may speak of something it has just made.
 
-List it with the amount the step names. Silent for water, ice, salt, oil and fat for the pan, for what a part or the recipe is called, and for a word after \`\\\`.`,
+List it with the amount the step names. Silent for water, ice, salt and the pepper beside it, oil and fat for the pan, flour for the board, what is served beside the dish, what a part is called, what may be made of the list (\`the syrup\`, where sugar is listed), and for a word after \`\\\`.`,
   find(part, house) {
     const found: Found<Values>[] = [];
     for (const step of part.steps) {
       withAmount(part, step, house, found);
-      if (says(step, ADDING) && says(step, THE)) named(part, step, house, found);
-      if (step.mentions.some(isOfIngredient)) besideListed(part, step, house, found);
+      named(part, step, house, found);
     }
     return found;
   },
@@ -71,46 +68,46 @@ List it with the amount the step names. Silent for water, ice, salt, oil and fat
         },
       },
       'recipe Slab\n  200 g     rolled oats\n  80 g      honey\n  do Warm the honey with the oats.\n  do Fold in the walnuts.\n# "walnuts" unlisted-ingredient info: walnuts\n',
+      'recipe Slab\n  200 g     rolled oats\n  do Melt butter in a pan and stir in the oats.\n#         ^^^^^^ unlisted-ingredient info: butter\n  do Add a splash of wine.\n# "wine" unlisted-ingredient info\n',
     ],
   },
 });
 
 /** Foods that steps may name without a line in the list. */
 const NEVER: ReadonlySet<FoodClass> = new Set(['water', 'salt']);
-/** Foods that, named alone, are likely the thing itself and not what a step has made. */
-const DISTINCT: ReadonlySet<FoodClass> = new Set([
-  'egg',
-  'dairy',
-  'cheese',
-  'yeast',
-  'leavening',
-  'leafy herb',
-  'dried herb',
-  'vegetable',
-  'mushroom',
-  'fruit',
-  'dried fruit',
-  'legume',
-  'nut',
-  'seed',
-  'chocolate',
-  'gelling',
+
+/** What steps make of other foods: `the syrup`, `the bread` are likely what was made. By class, those of which it is made. */
+const MADE_OF: ReadonlyMap<FoodClass, readonly FoodClass[] | 'anything'> = new Map<
+  FoodClass,
+  readonly FoodClass[] | 'anything'
+>([
+  ['bread', 'anything'],
+  ['stock', ['stock', 'water']],
+  ['sauce', 'anything'],
+  ['condiment', 'anything'],
+  ['other', 'anything'],
+  ['drink', 'anything'],
+  ['oil', ['oil', 'fat']],
+  ['cream', ['cream', 'milk', 'dairy', 'cheese', 'fat']],
+  ['milk', ['milk', 'cream', 'dairy']],
+  ['syrup', ['syrup', 'sugar']],
+  ['sugar', ['sugar', 'syrup']],
+  ['fat', ['fat', 'oil', 'cream', 'meat', 'cured meat', 'poultry']],
+  ['juice', ['juice', 'fruit', 'vegetable']],
+  ['flavouring', ['flavouring', 'fruit']],
+  ['pasta', ['pasta', 'flour']],
+  ['flour', ['flour', 'starch']],
+  ['starch', ['starch', 'flour']],
+  ['meat', ['meat', 'ground meat', 'cured meat', 'poultry']],
+  ['ground meat', ['meat', 'ground meat', 'cured meat', 'poultry']],
+  ['cured meat', ['meat', 'ground meat', 'cured meat']],
+  ['poultry', ['poultry', 'ground poultry']],
+  ['ground poultry', ['poultry', 'ground poultry']],
+  ['fish', ['fish', 'shellfish']],
+  ['shellfish', ['fish', 'shellfish']],
+  ['alcohol', ['alcohol', 'vinegar']],
+  ['vinegar', ['vinegar', 'alcohol']],
 ]);
-const ADDING = asWritten(
-  'add',
-  'fold',
-  'stir',
-  'sprinkle',
-  'scatter',
-  'whisk',
-  'beat',
-  'mix',
-  'toss',
-  'top',
-  'tip',
-  'combine',
-);
-const THE = asWritten('the');
 
 function withAmount(part: Part, step: Step, house: House, found: Found<Values>[]): void {
   const { items } = step.sentence;
@@ -137,53 +134,63 @@ function withAmount(part: Part, step: Step, house: House, found: Found<Values>[]
 }
 
 function named(part: Part, step: Step, house: House, found: Found<Values>[]): void {
-  const { items } = step.sentence;
-  for (let i = 0; i < items.length; i++) {
-    if (wordAt(items, i) !== 'the' || !isOn(ADDING, verbNear(items, i))) continue;
-    let from = i + 1;
-    // `The well beaten egg`: how it is prepared stands before its name.
-    while (from < i + 3 && PREPARED.test(wordAt(items, from))) from++;
-    const run = longestFood(items, i + 1, step, house.world.book) ?? longestFood(items, from, step, house.world.book);
-    if (
-      run === undefined ||
-      !DISTINCT.has(run.food.class) ||
-      !endsThere(items, run.to) ||
-      run.words.some((w) => isListed(part, w))
-    )
-      continue;
-    const line = part.head.source.lines[step.line]?.text ?? '';
-    const values = { name: line.slice(run.start, run.end), after: lastListLine(part), part: part.index };
-    found.push({ at: { line: step.line, start: run.start, end: run.end }, values, severity: 'info' });
+  const line = part.head.source.lines[step.line]?.text ?? '';
+  for (const said of foodsSaid(step, house.world.book)) {
+    if (!isCalledFor(said, part)) continue;
+    const { start, end } = said;
+    const values = { name: line.slice(start, end), after: lastListLine(part), part: part.index };
+    found.push({ at: { line: step.line, start, end }, values, severity: 'info' });
   }
 }
 
-/** `The flour, baking powder and sugar`: what is told off beside listed ingredients is one too. */
-function besideListed(part: Part, step: Step, house: House, found: Found<Values>[]): void {
-  const { items } = step.sentence;
-  const ends = new Set(step.mentions.filter(isOfIngredient).map((m) => m.end));
-  for (let i = 1; i < items.length; i++) {
-    const before = items[i - 1];
-    const joined = before?.kind === 'mark' ? before.mark === ',' : wordAt(items, i - 1) === 'and';
-    if (!joined || !ends.has(items[i - 2]?.end ?? -1)) continue;
-    const run = longestFood(items, i, step, house.world.book);
-    if (run === undefined || BESIDE_NEVER.has(run.food.class) || run.words.some((w) => isListed(part, w))) continue;
-    const next = items[run.to + 1];
-    const ended =
-      next === undefined ||
-      next.kind === 'mark' ||
-      ['and', 'with', 'to', 'in', 'on', 'for'].includes(wordAt(items, run.to + 1));
-    if (!ended) continue;
-    ends.add(run.end);
-    const line = part.head.source.lines[step.line]?.text ?? '';
-    const values = { name: line.slice(run.start, run.end), after: lastListLine(part), part: part.index };
-    found.push({ at: { line: step.line, start: run.start, end: run.end }, values, severity: 'info' });
-  }
+/** Whether a step wants the food brought from elsewhere: it is taken in, and neither listed nor likely made of what is. */
+function isCalledFor(said: FoodSaid, part: Part): boolean {
+  const { foods, words, definite, verb } = said;
+  if (verb === undefined || foods.some((f) => NEVER.has(f.class)) || isKnown(words, part)) return false;
+  if (isForThePan(said) || isSeasoning(said)) return false;
+  const seen = part.heads.slice(0, part.index + 1);
+  // `The syrup`, and `meat` whatever it be, may be something of the list.
+  if (!definite && foods.length === 1) return true;
+  return !foods.some((food) => {
+    const made = MADE_OF.get(food.class);
+    return made === 'anything' ? definite : made !== undefined && seen.some((head) => lists(head, made));
+  });
 }
 
-/** Named without being listed: water, and the pepper of `salt and pepper`. `Roll` and `wrap` are seldom bread there. */
-const BESIDE_NEVER: ReadonlySet<FoodClass> = new Set<FoodClass>(['water', 'salt', 'spice', 'bread', 'other']);
+/** Whether something listed is so called, or is what it comes from: `the lemon juice`, where lemons are. */
+function isKnown(words: readonly string[], part: Part): boolean {
+  const nouns = words.filter((w) => !ADJECTIVES.has(w));
+  return nouns.length > 0 ? nouns.some((w) => isListed(part, w)) : words.every((w) => isListed(part, w));
+}
 
-const isOfIngredient = ({ ingredients }: Mention): boolean => ingredients.length > 0;
+const lists = (head: PartHead, classes: readonly FoodClass[]): boolean =>
+  classes.some((c) => listedClasses(head).has(c));
+
+/** Fat that a pan is greased with or something is fried in, and flour for the board. */
+const isForThePan = ({ foods, verb = '' }: FoodSaid): boolean =>
+  foods.some((f) => (f.class === 'oil' || f.class === 'fat') && isOn(GREASING, verb)) ||
+  foods.some((f) => (f.class === 'flour' || f.class === 'starch') && isOn(DUSTING, verb));
+
+/** The pepper of `season with salt and pepper`. */
+const isSeasoning = ({ foods, verb, beside }: FoodSaid): boolean =>
+  foods.some((f) => f.class === 'spice') && (beside === 'salt' || (foods.length > 1 && verb === 'season'));
+
+const GREASING = inAnyForm(
+  'fry',
+  'brush',
+  'coat',
+  'rub',
+  'brown',
+  'sear',
+  'saute',
+  'sauté',
+  'heat',
+  'cook',
+  'line',
+  'drizzle',
+  'roast',
+);
+const DUSTING = inAnyForm('dust', 'sprinkle', 'roll', 'knead', 'dredge', 'shape', 'press', 'coat');
 
 const isOfFood = (item: MeasuredNode): boolean =>
   item.unit === undefined ? item.quantity.count !== undefined : !['%', 'mm', 'cm', 'in'].includes(item.unit.symbol);
@@ -210,7 +217,6 @@ function longestFood(items: readonly SentenceItem[], from: number, step: Step, b
     words.push(item);
   }
   for (let n = words.length; n > 0; n--) {
-    if (!vocabulary(book).has(lastCompared(words, n))) continue;
     const run = words.slice(0, n);
     const compared = run.flatMap((w) => wordsOf(w.word));
     const match = book.find(run.map((w) => w.word).join(' '));
@@ -223,20 +229,6 @@ function longestFood(items: readonly SentenceItem[], from: number, step: Step, b
   return undefined;
 }
 
-/** The last of the first so many words, as it is compared. */
-function lastCompared(words: readonly WordNode[], n: number): string {
-  for (let i = n - 1; i >= 0; i--) {
-    const last = wordsOf(words[i]?.word ?? '').at(-1);
-    if (last !== undefined) return last;
-  }
-  return '';
-}
-
-/** The last words of all foods' names, so that the book is asked only where it may know. */
-const vocabulary = onceFor(
-  (book: FoodBook): ReadonlySet<string> => new Set(book.endings().map((ending) => wordsOf(ending).at(-1) ?? '')),
-);
-
 /** Whether a list line, part name or kind that the part can see has the word: then it is no stranger. */
 function isListed(part: Part, word: string): boolean {
   for (let i = part.index; i >= 0; i--) {
@@ -244,27 +236,6 @@ function isListed(part: Part, word: string): boolean {
     if (head !== undefined && listedWords(head).has(word)) return true;
   }
   return false;
-}
-
-/** A verb governs what it lists: `add the rest of the milk and the beaten eggs`. */
-const GOVERNED = 8;
-const PREPARED = /^(?:well|slightly|freshly|finely|beaten|whisked|sifted|melted|chopped|grated|sliced|diced)$/;
-
-function verbNear(items: readonly SentenceItem[], at: number): string {
-  for (let i = at - 1; i >= 0 && i >= at - GOVERNED; i--) {
-    const word = wordAt(items, i);
-    // `The rest of` is no verb.
-    if (verbClass(word) !== undefined && wordAt(items, i + 1) !== 'of') return word;
-  }
-  return '';
-}
-
-/** Whether the noun ends with the run: no further noun such as in `egg wash` follows. */
-function endsThere(items: readonly SentenceItem[], to: number): boolean {
-  const next = items[to + 1];
-  return (
-    next === undefined || next.kind !== 'word' || FUNCTION_WORDS.has(next.word) || verbClass(next.word) !== undefined
-  );
 }
 
 /** The last ingredient's line, or the part's own line where nothing is listed. */

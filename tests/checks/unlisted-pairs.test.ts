@@ -1,0 +1,130 @@
+/**
+ * Steps that name a food, in pairs: in the first it is wanted and nowhere listed, in its twin the same word is no such thing: an order,
+ * what is listed under another name, what was made of the list, or what the pan and the board take. Which is which is common practice.
+ */
+import { expect, test } from 'vitest';
+import { open } from '../support/harness.ts';
+
+const DEFAULT_LIST = ['200 g rolled oats', '2 eggs'];
+
+/** The foods that are said to be missing when these steps stand under this list. */
+function unlisted(steps: string, list: readonly string[] = DEFAULT_LIST): string[] {
+  const text = `recipe Test\n${[...list, ...steps.split(' / ').map((step) => `do ${step}`)].map((line) => `  ${line}\n`).join('')}`;
+  return open(text)
+    .findings.open.filter((f) => f.code === 'unlisted-ingredient')
+    .map((f) => text.split('\n')[f.at.line]?.slice(f.at.start, f.at.end) ?? '');
+}
+
+interface Twin {
+  readonly steps: string;
+  readonly list?: readonly string[];
+}
+
+test.each<[found: Twin & { readonly foods: readonly string[] }, twin: Twin]>([
+  [{ steps: 'Melt butter in a pan.', foods: ['butter'] }, { steps: 'Butter the pan.' }],
+  [{ steps: 'Melt the butter.', foods: ['butter'] }, { steps: 'Grease the tin with butter.' }],
+  [{ steps: 'Add the flour.', foods: ['flour'] }, { steps: 'Flour the board and roll out the oats.' }],
+  [
+    { steps: 'Stir in flour and cook for 2 min.', foods: ['flour'] },
+    { steps: 'Dust the worktop with flour and shape the oats.' },
+  ],
+  [{ steps: 'Beat in the sugar.', foods: ['sugar'] }, { steps: 'Stir until the sugar dissolves.' }],
+  [{ steps: 'Dust with icing sugar.', foods: ['icing sugar'] }, { steps: 'Dust with flour.' }],
+  [{ steps: 'Pour in the milk.', foods: ['milk'] }, { steps: 'Pour into the milk pan.' }],
+  [{ steps: 'Thin with a little milk.', foods: ['milk'] }, { steps: 'Beat until it runs like milk.' }],
+  [{ steps: 'Stir in honey.', foods: ['honey'] }, { steps: 'Bake to the colour of honey.' }],
+  [
+    { steps: 'Drizzle with the honey.', foods: ['honey'] },
+    { steps: 'Drizzle with the honey.', list: ['200 g rolled oats', '50 g clear honey'] },
+  ],
+  [
+    { steps: 'Fry the bacon until crisp.', foods: ['bacon'] },
+    { steps: 'Fry the bacon until crisp.', list: ['2 eggs', '80 g smoked streaky bacon'] },
+  ],
+  [{ steps: 'Add a splash of wine.', foods: ['wine'] }, { steps: 'Serve with a glass of wine.' }],
+  [
+    { steps: 'Add the red wine and reduce.', foods: ['red wine'] },
+    { steps: 'Add the wine and reduce.', list: ['2 eggs', '200 ml red wine'] },
+  ],
+  [{ steps: 'Fold in walnuts.', foods: ['walnuts'] }, { steps: 'Shape in balls the size of walnuts.' }],
+  [{ steps: 'Scatter over the almonds.', foods: ['almonds'] }, { steps: 'Serve with almonds.' }],
+  [{ steps: 'Season with nutmeg.', foods: ['nutmeg'] }, { steps: 'Season with salt and pepper.' }],
+  [
+    { steps: 'Add the cinnamon and the cloves.', foods: ['cinnamon', 'cloves'] },
+    { steps: 'Leave it to cool on the rack.' },
+  ],
+  [{ steps: 'Whisk in cream.', foods: ['cream'] }, { steps: 'Cream the eggs.' }],
+  [
+    { steps: 'Whisk the cream to soft peaks.', foods: ['cream'] },
+    { steps: 'Whisk the cream to soft peaks.', list: ['2 eggs', '200 g mascarpone'] },
+  ],
+  [
+    { steps: 'Add grated cheese.', foods: ['cheese'] },
+    { steps: 'Add the grated cheese.', list: ['2 eggs', '80 g gruyere'] },
+  ],
+  [{ steps: 'Mix with yoghurt.', foods: ['yoghurt'] }, { steps: 'Mix until as thick as yoghurt.' }],
+  [
+    { steps: 'Whisk together flour, sugar and baking powder.', foods: ['flour', 'sugar', 'baking powder'] },
+    { steps: 'Tip the flour mixture into the oats.' },
+  ],
+  [{ steps: 'Brush with beaten egg.', list: ['200 g rolled oats'], foods: ['egg'] }, { steps: 'Brush with egg wash.' }],
+  [
+    { steps: 'Squeeze over lemon juice.', foods: ['lemon juice'] },
+    { steps: 'Squeeze over lemon juice.', list: ['2 eggs', '1 lemon'] },
+  ],
+  [
+    { steps: 'Pour over the syrup.', list: ['2 eggs'], foods: ['syrup'] },
+    { steps: 'Boil to a thick syrup and pour over the syrup.', list: ['200 g caster sugar', '200 ml water'] },
+  ],
+  [
+    { steps: 'Pour over golden syrup.', foods: ['golden syrup'] },
+    { steps: 'Pour the sugar syrup over.', list: ['200 g caster sugar', '200 ml water'] },
+  ],
+  [{ steps: 'Stir in the rice.', foods: ['rice'] }, { steps: 'Serve over rice.' }],
+  [
+    { steps: 'Simmer the lentils for 20 min.', foods: ['lentils'] },
+    { steps: 'Simmer the lentils for 20 min.', list: ['200 g red lentils'] },
+  ],
+  [{ steps: 'Whisk in olive oil in a thin stream.', foods: ['olive oil'] }, { steps: 'Fry in oil until golden.' }],
+  [
+    { steps: 'Add vanilla extract.', foods: ['vanilla extract'] },
+    { steps: 'Add the vanilla.', list: ['2 eggs', '1 tsp vanilla extract'] },
+  ],
+  [
+    { steps: 'Add onion and garlic.', foods: ['onion', 'garlic'] },
+    { steps: 'Chop with a garlic press.', list: ['2 eggs'] },
+  ],
+  [
+    { steps: 'Top with parsley.', foods: ['parsley'] },
+    { steps: 'Take out the parsley stalks.', list: ['2 eggs'] },
+  ],
+  [
+    { steps: 'Mix the oats, the eggs and raisins.', foods: ['raisins'] },
+    { steps: 'Mix the oats and eggs, wrap and chill.' },
+  ],
+  [{ steps: 'Roll in desiccated coconut.', foods: ['desiccated coconut'] }, { steps: 'Roll in balls.' }],
+  [
+    { steps: 'Dissolve gelatine in the hot water.', foods: ['gelatine'] },
+    { steps: 'Set the tin in a water bath and bake at 150 C for 40 min.' },
+  ],
+  [{ steps: 'Boil the potatoes in salted water.', foods: ['potatoes'] }, { steps: 'Boil the oats in salted water.' }],
+  [
+    { steps: 'Melt the dark chocolate with the eggs.', foods: ['dark chocolate'] },
+    { steps: 'Melt the chocolate with the eggs.', list: ['2 eggs', '100 g chocolate chips'] },
+  ],
+  [
+    { steps: 'Fill with raspberry jam.', foods: ['raspberry jam'] },
+    { steps: 'Pot the jam.', list: ['500 g raspberries', '500 g jam sugar'] },
+  ],
+  [
+    { steps: 'Add ground almonds.', list: ['100 g plain flour', '2 eggs'], foods: ['ground almonds'] },
+    { steps: 'Add half the almonds or hazelnuts.', list: ['2 eggs', '50 g almonds'] },
+  ],
+  [
+    { steps: 'Add baking powder.', list: ['20 g cocoa powder', '2 eggs'], foods: ['baking powder'] },
+    { steps: 'Add the powder.', list: ['20 g cocoa powder', '2 eggs'] },
+  ],
+])('%o', (found, twin) => {
+  expect(unlisted(found.steps, found.list)).toEqual(found.foods);
+  expect(unlisted(twin.steps, twin.list)).toEqual([]);
+});

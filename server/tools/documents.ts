@@ -3,8 +3,9 @@
  * `tests/house/stale.test.ts` writes a stale copy anew, then fails.
  */
 import type { Check } from '../src/checks/check.ts';
+import { MEASURES_CHOICES } from '../src/measure/unit.ts';
 import { KINDS, type Kind } from '../src/recipe/kinds.ts';
-import { FOOD_SAFETY_CHOICES, levelsFor, MEASURES_CHOICES } from '../src/workspace/settings.ts';
+import { FOOD_SAFETY_CHOICES, levelsFor, measuresSaid } from '../src/workspace/settings.ts';
 
 /** The JSON Schema of `quern.json`, as text. */
 export function settingsSchema(checks: readonly Check[]): string {
@@ -18,8 +19,7 @@ export function settingsSchema(checks: readonly Check[]): string {
       measures: {
         enum: MEASURES_CHOICES,
         default: 'us',
-        description:
-          'What a cup, pint and spoon hold, and the size classes of eggs: US customary, metric (5, 15, 250 ml) or imperial.',
+        description: `Whose cup, pint and spoon, and by whose rules eggs are sized. ${MEASURES_CHOICES.map(measuresSaid).join(' ')}`,
       },
       foodSafety: {
         enum: FOOD_SAFETY_CHOICES,

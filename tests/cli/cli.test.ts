@@ -95,16 +95,31 @@ describe('check', () => {
 describe('weigh', () => {
   test.each([
     ['150 g plain flour', /^150 g/],
-    ['1 1/2 cup plain flour', /^1\d\d to 2\d\d g plain flour/],
-    ['3 large eggs', /^141 to 159 g egg/],
+    ['1 1/2 cup plain flour', /^188 g \(180 to 225\) plain flour\n1 US cup of plain flour weighs 125 g/],
+    ['3 large eggs', /^150 g \(141 to 159\) egg/],
     ['1 stick butter', /^113 g/],
     ['2 cloves garlic', /^6 g|^\d/],
     ['1 can of 400 g tomatoes', /^400 g/],
+    ['1 pint whole milk --measures metric', /^586 g .*1 imperial pint of whole milk/s],
+    ['1 tbsp water --measures australian', /^20 g .*Australian tbsp/s],
+    ['2 eggs --measures canadian', /^105 g \(99 to 111\)/],
   ])('%s', async (words, want) => {
-    const { out, exit } = await quern(['weigh', words]);
+    const { out, exit } = await quern(['weigh', ...words.split(/ (?=--)|(?<=--measures) /)]);
     expect(out).toMatch(want);
     expect(out).toMatch(/\(.+\)\n$/);
     expect(exit).toBe(0);
+  });
+
+  test('the likely figure goes before the range, and is that of the report', async () => {
+    const weighed = JSON.parse((await quern(['weigh', '1 1/2 cup plain flour', '--format', 'json'])).out);
+    expect(weighed).toMatchObject({ grams: 187.5, grams_low: 180, grams_high: 225 });
+    const recipe = 'recipe Paste\n  1 1/2 cup plain flour\n  100 g water\n  do Mix the flour and water.\n';
+    const { parts, mass_g } = JSON.parse(
+      (await quern(['report', 'a.quern', '--format', 'json'], { 'a.quern': recipe })).out,
+    );
+    expect(parts[0].ingredients[0].grams).toBe(weighed.grams);
+    expect(mass_g).toBe(weighed.grams + 100);
+    expect(parts[0].ingredients[0].bakers_percent).toBe(100);
   });
 
   test('what is not known says so and offers what is near', async () => {

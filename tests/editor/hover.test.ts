@@ -144,8 +144,8 @@ describe('other words', () => {
   it('a unit says how much it holds, by house', () => {
     // NIST SP 811 (2008): US cup 236.6 ml; metric cup 250 ml.
     const cup = SLAB.replace('1 cup     water', '1 cu$0p     water');
-    expect(hoverAt(cup)).toMatch(/^cup · a unit of volume\n1 cup: 236.6 ml, US customary/);
-    expect(hoverAt(cup, { measures: 'metric' })).toMatch(/1 cup: 250 ml, metric/);
+    expect(hoverAt(cup)).toMatch(/^cup · a unit of volume\n1 US cup: 236.6 ml \[NIST/);
+    expect(hoverAt(cup, { measures: 'metric' })).toMatch(/1 metric cup: 250 ml \[metric/);
   });
 
   it('a code has its title and page', () => {

@@ -60,14 +60,14 @@ describe('a measure', () => {
     expect(weighed.grams).toEqual({ low: 120, high: 150 });
     expect(weighed.typical).toBe(125);
     expect(weighed.reason.kind).toBe('measure');
-    expect(weighed.reason.words).toBe('1 cup of plain flour weighs 125 g (120 to 150 by how it is filled)');
+    expect(weighed.reason.words).toBe('1 US cup of plain flour weighs 125 g (120 to 150 by how it is filled)');
     expect(weighed.reason.source).toContain('NDB 20081');
   });
 
   test('serves the other units of the food, and says from what', () => {
     const weighed = known(weigh('plain flour', { low: 3, high: 3, unit: 'tbsp' }));
     expect(likelyGrams(weighed)).toBeCloseTo((3 * 125) / 16, 6);
-    expect(weighed.reason.words).toContain('from 1 cup = 125 g');
+    expect(weighed.reason.words).toContain('from 1 US cup = 125 g');
   });
 
   test.each<[string, UnitSymbol, number, number]>([

@@ -2,9 +2,11 @@ import { describe, expect, test } from 'vitest';
 import {
   baseOf,
   dimensionOf,
+  MEASURES_CHOICES,
   type Measures,
   UNITS,
   type UnitSymbol,
+  unitInFull,
   unitOf,
   unitPrinted,
   unitSpelled,
@@ -24,6 +26,7 @@ describe('units follow their definitions', () => {
     ['fl oz', 128],
     ['tbsp', 256],
     ['tsp', 768],
+    ['gill', 32],
   ])('US %s is a gallon over %d', (symbol, parts) => {
     expect(baseOf(symbol, 'us')).toBeCloseTo(US_GALLON_ML / parts, 9);
   });
@@ -35,8 +38,43 @@ describe('units follow their definitions', () => {
     ['pint', 8],
     ['cup', 16],
     ['fl oz', 160],
+    ['gill', 32],
+    ['peck', 1 / 2],
+    ['bushel', 1 / 8],
   ])('imperial %s is a gallon over %d', (symbol, parts) => {
     expect(baseOf(symbol, 'imperial')).toBeCloseTo(UK_GALLON_ML / parts, 9);
+  });
+
+  // NIST HB 44, appendix C: the dry bushel is 2150.42 in³, the peck a quarter of it.
+  test('a US bushel and peck are dry measures', () => {
+    expect(baseOf('bushel', 'us')).toBeCloseTo(2150.42 * CUBIC_INCH_ML, 6);
+    expect((baseOf('peck', 'us') ?? 0) * 4).toBeCloseTo(2150.42 * CUBIC_INCH_ML, 6);
+  });
+
+  // New South Wales Health, conversion chart: cup 250, tablespoon 20, teaspoon 5 ml, pint 20 fl oz.
+  test('an Australian kitchen has the large tablespoon', () => {
+    expect((['cup', 'tbsp', 'tsp'] as const).map((unit) => baseOf(unit, 'australian'))).toEqual([250, 20, 5]);
+  });
+
+  test.each<Measures>(['metric', 'british', 'australian', 'canadian'])(
+    'where a %s cup is 250 ml, the pint is imperial',
+    (house) => {
+      expect([baseOf('cup', house), baseOf('pint', house), baseOf('fl oz', house)]).toEqual([
+        250, 568.26125, 28.4130625,
+      ]);
+    },
+  );
+
+  test.each<[UnitSymbol, Measures, string]>([
+    ['cup', 'us', 'US cup'],
+    ['cup', 'canadian', 'metric cup'],
+    ['tbsp', 'australian', 'Australian tbsp'],
+    ['pint', 'metric', 'imperial pint'],
+    ['cup', 'imperial', 'imperial cup'],
+    ['ml', 'us', 'ml'],
+    ['pinch', 'metric', 'pinch'],
+  ])('whose %s it is in a house of %s measures', (unit, house, words) => {
+    expect(unitInFull(unit, house)).toBe(words);
   });
 
   test('a pound is 453.59237 g, sixteen ounces', () => {
@@ -140,10 +178,10 @@ describe('spellings', () => {
 });
 
 test('every unit of a dimension with a base has one for every house', () => {
-  const houses: Measures[] = ['us', 'metric', 'imperial'];
   for (const unit of UNITS) {
     const based = unit.dimension !== 'temperature' && unit.dimension !== 'share';
-    for (const house of houses) expect((baseOf(unit.symbol, house) ?? 0) > 0, `${unit.symbol} ${house}`).toBe(based);
+    for (const house of MEASURES_CHOICES)
+      expect((baseOf(unit.symbol, house) ?? 0) > 0, `${unit.symbol} ${house}`).toBe(based);
     expect(dimensionOf(unit.symbol)).toBe(unit.dimension);
     expect(unitOf(unit.symbol)).toBe(unit);
   }

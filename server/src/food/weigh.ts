@@ -5,9 +5,18 @@
 
 import { type CountWord, countedAlike, countWord, isPackage } from '../measure/count-words.ts';
 import { writeFigure } from '../measure/figure.ts';
-import { exactly, type Quantity, type Range, type Size, scaleRange } from '../measure/quantity.ts';
-import { baseOf, dimensionOf, type Measures, type UnitSymbol, unitOf } from '../measure/unit.ts';
+import { exactly, middle, type Quantity, type Range, type Size, scaleRange } from '../measure/quantity.ts';
+import {
+  baseOf,
+  dimensionOf,
+  type Measures,
+  sourceOf,
+  systemOf,
+  type UnitSymbol,
+  unitInFull,
+} from '../measure/unit.ts';
 import { DENSITY_SOURCE, densityOf } from './density.ts';
+import { eggSize } from './egg-sizes.ts';
 import type { Food, FoodClass, HouseholdMeasure, PieceWeight, Weighed, WeightReason } from './food.ts';
 
 /** The source that marks a weight of the house's own. */
@@ -82,7 +91,7 @@ function massOf(unit: UnitSymbol, measures: Measures): Weighed {
   let mass = MASSES.get(unit);
   if (mass === undefined) {
     const grams = exactly(baseOf(unit, measures) ?? Number.NaN);
-    mass = known(grams, 'weight', 'a weight, as written', unitOf(unit).source ?? 'SI');
+    mass = known(grams, 'weight', 'a weight, as written', sourceOf(unit, measures) ?? 'SI');
     MASSES.set(unit, mass);
   }
   return mass;
@@ -149,7 +158,7 @@ function weighVolume(food: Food, unit: UnitSymbol, measures: Measures, form: str
   const groups = measuresByForm(food, form);
   const chosen = groups.flatMap((group) => bestMeasure(group, ml, unit, measures));
   const [first] = chosen;
-  if (first === undefined) return weighByDensity(food, unit, ml);
+  if (first === undefined) return weighByDensity(food, unit, ml, measures);
   const perUnit = chosen.map(({ measure, measureMl }) => perUnitOf(food, measure, ml / measureMl));
   const hand = BY_HAND.has(unit) ? PINCHING : 0;
   const grams = {
@@ -246,18 +255,18 @@ function volumeWords(
       ? ' by how it is filled'
       : '';
   const what = measure.form === undefined || manyForms ? food.name : `${food.name}, ${measure.form},`;
-  const self = `1 ${unit} of ${what} weighs ${writeFigure(typical)} g${spread === '' ? '' : ` (${spread}${why})`}`;
+  const self = `1 ${unitInFull(unit, measures)} of ${what} weighs ${writeFigure(typical)} g${spread === '' ? '' : ` (${spread}${why})`}`;
   const house = measure.source === HOUSE_SOURCE ? measures : 'us';
   const sameSize = baseOf(unit, measures) === baseOf(measure.unit, house);
   if (measure.unit === unit && sameSize) return self;
-  const from = `${house === measures ? '' : 'US '}${measure.unit}`;
-  return `${self}, from 1 ${from} = ${writeFigure(measure.typical ?? (measure.grams.low + measure.grams.high) / 2)} g`;
+  return `${self}, from 1 ${unitInFull(measure.unit, house)} = ${writeFigure(measure.typical ?? (measure.grams.low + measure.grams.high) / 2)} g`;
 }
 
-function weighByDensity(food: Food, unit: UnitSymbol, ml: number): Weighed {
+function weighByDensity(food: Food, unit: UnitSymbol, ml: number, measures: Measures): Weighed {
   const density = densityOf(food);
   if (density === undefined) return unknown(`nobody has weighed a ${unit} of ${food.name}: write a weight`);
-  const words = `${writeFigure(ml)} ml at ${density.toFixed(2)} g/ml`;
+  const whose = systemOf(unit, measures) === undefined ? '' : `1 ${unitInFull(unit, measures)} is `;
+  const words = `${whose}${writeFigure(ml)} ml at ${density.toFixed(2)} g/ml`;
   const grams = { low: ml * density * 0.97, high: ml * density * 1.03 };
   return { ...known(grams, 'density', words, DENSITY_SOURCE), typical: ml * density };
 }
@@ -299,8 +308,11 @@ const CLASS_PIECES: readonly {
 
 function weighPiece(food: Food, quantity: Quantity, measures: Measures, form: string | undefined): Weighed {
   const word = quantity.count ?? (form === undefined ? undefined : countedBy(food, form));
-  const egg = word === undefined ? weighEuropeanEgg(food, quantity.size, measures) : undefined;
-  if (egg !== undefined) return egg;
+  const egg = word === undefined ? eggSize(food, quantity.size, measures) : undefined;
+  if (egg !== undefined) {
+    const words = pieceWords(food, undefined, egg.size, egg.grams, middle(egg.grams));
+    return known(egg.grams, 'size', words, egg.source);
+  }
   for (const asked of word === undefined ? [undefined] : [word, ...countedAlike(word)]) {
     const pieces = food.pieces.filter((piece) => piece.word === asked);
     if (pieces.length > 0) return weighSized(food, word ?? asked, pieces, quantity.size);
@@ -399,30 +411,6 @@ function pieceWords(
     .filter((part) => part !== undefined)
     .join(' ');
   return `1 ${what} weighs ${writeFigure(typical)} g${spread === '' ? '' : ` (${spread})`}`;
-}
-
-/** Regulation (EC) 589/2008, grams in shell; XL is open above, 85 is common practice; the shell is about 12 %. */
-const EUROPEAN_EGGS: Readonly<Record<Size, Range>> = {
-  small: { low: 43, high: 53 },
-  medium: { low: 53, high: 63 },
-  large: { low: 63, high: 73 },
-  'extra large': { low: 73, high: 85 },
-  jumbo: { low: 73, high: 90 },
-};
-/** Share of the edible egg: NDB 01123 50 g, 01124 33 g, 01125 17 g. */
-const EGG_SHARES: Readonly<Record<string, number>> = { egg: 1, 'egg-white': 0.66, 'egg-yolk': 0.34 };
-
-function weighEuropeanEgg(food: Food, size: Size | undefined, measures: Measures): Weighed | undefined {
-  const share = EGG_SHARES[food.id];
-  if (share === undefined || measures === 'us') return undefined;
-  const grams = scaleRange(EUROPEAN_EGGS[size ?? 'large'], 0.88 * share);
-  const words = pieceWords(food, undefined, size ?? 'large', grams, (grams.low + grams.high) / 2);
-  return known(
-    grams,
-    'size',
-    words,
-    'Regulation (EC) 589/2008, weight classes in shell, less 12 % shell (from memory)',
-  );
 }
 
 // Answers.

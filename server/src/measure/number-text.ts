@@ -9,6 +9,12 @@ export function gramsText(grams: number): string {
   return trimmed(Math.round(grams / step) * step, 2);
 }
 
+/** The likely weight, and how far it may be off where that can be seen: `125 g (120 to 150)`. */
+export function likelyText(grams: number, low: number, high: number): string {
+  const spread = gramsText(low) === gramsText(high) ? '' : ` (${gramsText(low)} to ${gramsText(high)})`;
+  return `${gramsText(grams)} g${spread}`;
+}
+
 /** At most so many decimals, no trailing zeros. */
 export function trimmed(value: number, decimals: number): string {
   const text = value.toFixed(decimals);

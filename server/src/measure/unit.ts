@@ -5,8 +5,24 @@
 
 export type Dimension = 'mass' | 'volume' | 'length' | 'temperature' | 'time' | 'share';
 
+/** Whose cup, pint or spoon it is. */
+export type MeasureSystem = 'US' | 'metric' | 'imperial' | 'Australian';
+
+/** The systems a house measures by: of each unit it takes the first that has one. Where a cup is metric, a pint is imperial. */
+const SYSTEMS = {
+  us: ['US'],
+  metric: ['metric', 'imperial'],
+  british: ['metric', 'imperial'],
+  australian: ['Australian', 'metric', 'imperial'],
+  canadian: ['metric', 'imperial'],
+  imperial: ['imperial', 'metric'],
+} as const satisfies Readonly<Record<string, readonly MeasureSystem[]>>;
+
 /** What a cup, pint or spoon holds depends on the house. */
-export type Measures = 'us' | 'metric' | 'imperial';
+export type Measures = keyof typeof SYSTEMS;
+
+/** Every house there is, the default first. */
+export const MEASURES_CHOICES = Object.keys(SYSTEMS) as readonly Measures[];
 
 export type UnitSymbol =
   | 'mg'
@@ -56,14 +72,18 @@ export interface Unit {
   readonly printed?: readonly string[];
   /** Its own name is read in the list alone: in a step it is a thing to pour into. */
   readonly vessel?: true;
-  /** How much of the base unit (g, ml, mm, s) one of it is, by house; absent for temperatures and shares. */
-  readonly base?: number | Readonly<Record<Measures, number>>;
-  readonly source?: string;
+  /** How much of the base unit (g, ml, mm, s) one of it is, by system where that differs; absent for temperatures and shares. */
+  readonly base?: number | Readonly<Partial<Record<MeasureSystem, number>>>;
+  /** Of the base; by system where that differs. */
+  readonly source?: string | Readonly<Partial<Record<MeasureSystem, string>>>;
 }
 
 const NIST = 'NIST SP 811 (2008), appendix B; NIST HB 44, appendix C';
-const UK = 'UK Weights and Measures Act 1985, schedule 1: gallon 4.54609 l';
-const METRIC = 'metric kitchen measures: 5, 15, 250 ml (from memory)';
+const UK =
+  'UK Weights and Measures Act 1985, schedule 1, and Canadian Weights and Measures Act (R.S.C. 1985, c. W-6), schedule II: gallon 4.54609 l';
+const METRIC =
+  'metric kitchen measures: 5, 15, 250 ml; old British spoons, 14.2 or 17.8 ml by the table, are taken for such (from memory)';
+const AUSTRALIA = 'New South Wales Health, conversion chart, for the cups and spoons of Standards Australia';
 const OLD_BOOKS = 'as cookery books of 1860 to 1920 count it (from memory)';
 const PRACTICE = 'common practice, no source';
 
@@ -143,7 +163,7 @@ export const UNITS: readonly Unit[] = [
   {
     symbol: 'saltspoon',
     dimension: 'volume',
-    base: { us: US_TSP / 4, metric: 1.25, imperial: 1.25 },
+    base: { US: US_TSP / 4, metric: 1.25 },
     spellings: ['saltspoons'],
     printed: ['saltspoonful', 'saltspoonfuls', 'saltspoonsful', 'salt-spoonful', 'salt-spoonfuls'],
     source: `a quarter of a teaspoon, ${OLD_BOOKS}`,
@@ -151,7 +171,7 @@ export const UNITS: readonly Unit[] = [
   {
     symbol: 'tsp',
     dimension: 'volume',
-    base: { us: US_TSP, metric: 5, imperial: 5 },
+    base: { US: US_TSP, metric: 5 },
     spellings: ['tsps', 'teaspoon', 'teaspoons'],
     printed: [
       't',
@@ -166,12 +186,12 @@ export const UNITS: readonly Unit[] = [
       'tea-spoonful',
       'tea-spoonfuls',
     ],
-    source: `${NIST}; ${METRIC}`,
+    source: { US: NIST, metric: METRIC },
   },
   {
     symbol: 'dessertspoon',
     dimension: 'volume',
-    base: { us: 2 * US_TSP, metric: 10, imperial: 10 },
+    base: { US: 2 * US_TSP, metric: 10 },
     spellings: ['dessertspoons'],
     printed: [
       'dsp',
@@ -188,7 +208,7 @@ export const UNITS: readonly Unit[] = [
   {
     symbol: 'tbsp',
     dimension: 'volume',
-    base: { us: 14.78676478125, metric: 15, imperial: 15 },
+    base: { US: 14.78676478125, metric: 15, Australian: 20 },
     spellings: ['tbsps', 'tbs', 'tablespoon', 'tablespoons'],
     printed: [
       'T',
@@ -209,12 +229,12 @@ export const UNITS: readonly Unit[] = [
       'table-spoonful',
       'table-spoonfuls',
     ],
-    source: `${NIST}; ${METRIC}`,
+    source: { US: NIST, metric: METRIC, Australian: AUSTRALIA },
   },
   {
     symbol: 'wineglass',
     dimension: 'volume',
-    base: { us: 59.147059125, metric: 59.147059125, imperial: 56.826125 },
+    base: { US: 59.147059125, imperial: 56.826125 },
     spellings: [],
     printed: [
       'wineglasses',
@@ -233,14 +253,14 @@ export const UNITS: readonly Unit[] = [
   {
     symbol: 'gill',
     dimension: 'volume',
-    base: { us: 118.29411825, metric: 118.29411825, imperial: 142.0653125 },
+    base: { US: 118.29411825, imperial: 142.0653125 },
     spellings: ['gills'],
-    source: `a quarter of a pint: ${NIST}; ${UK}`,
+    source: { US: NIST, imperial: UK },
   },
   {
     symbol: 'teacup',
     dimension: 'volume',
-    base: { us: 118.29411825, metric: 118.29411825, imperial: 142.0653125 },
+    base: { US: 118.29411825, imperial: 142.0653125 },
     spellings: [],
     printed: [
       'teacups',
@@ -259,57 +279,57 @@ export const UNITS: readonly Unit[] = [
   {
     symbol: 'cup',
     dimension: 'volume',
-    base: { us: 236.5882365, metric: 250, imperial: 284.130625 },
+    base: { US: 236.5882365, metric: 250, imperial: 284.130625 },
     spellings: ['cups'],
     printed: ['c', 'C', 'cupful', 'cupfuls', 'cupsful'],
-    source: `${NIST}; ${METRIC}; imperial: 10 fl oz, the old UK cup (from memory)`,
+    source: { US: NIST, metric: METRIC, imperial: '10 fl oz, the old cup of Britain (from memory)' },
   },
   {
     symbol: 'fl oz',
     dimension: 'volume',
-    base: { us: 29.5735295625, metric: 29.5735295625, imperial: 28.4130625 },
+    base: { US: 29.5735295625, imperial: 28.4130625 },
     spellings: ['fluid ounce', 'fluid ounces', 'fl. oz', 'fl oz.'],
     printed: ['floz'],
-    source: `${NIST}; ${UK}`,
+    source: { US: NIST, imperial: UK },
   },
   {
     symbol: 'pint',
     dimension: 'volume',
-    base: { us: 473.176473, metric: 473.176473, imperial: 568.26125 },
+    base: { US: 473.176473, imperial: 568.26125 },
     spellings: ['pints', 'pt'],
     printed: ['pts'],
-    source: `${NIST}; ${UK}`,
+    source: { US: NIST, imperial: UK },
   },
   {
     symbol: 'quart',
     dimension: 'volume',
-    base: { us: 946.352946, metric: 946.352946, imperial: 1136.5225 },
+    base: { US: 946.352946, imperial: 1136.5225 },
     spellings: ['quarts', 'qt'],
     printed: ['qts'],
-    source: `${NIST}; ${UK}`,
+    source: { US: NIST, imperial: UK },
   },
   {
     symbol: 'gallon',
     dimension: 'volume',
-    base: { us: 3785.411784, metric: 3785.411784, imperial: 4546.09 },
+    base: { US: 3785.411784, imperial: 4546.09 },
     spellings: ['gallons', 'gal'],
     printed: ['gals'],
-    source: `${NIST}; ${UK}`,
+    source: { US: NIST, imperial: UK },
   },
   {
     symbol: 'peck',
     dimension: 'volume',
-    base: { us: 8809.76754172, metric: 8809.76754172, imperial: 9092.18 },
+    base: { US: 8809.76754172, imperial: 9092.18 },
     spellings: ['pecks'],
-    source: `${NIST}: the dry peck; ${UK}, two gallons`,
+    source: { US: `${NIST}: the dry peck`, imperial: `${UK}; two gallons` },
   },
   {
     symbol: 'bushel',
     dimension: 'volume',
-    base: { us: 35239.07016688, metric: 35239.07016688, imperial: 36368.72 },
+    base: { US: 35239.07016688, imperial: 36368.72 },
     spellings: ['bushels'],
     printed: ['bu'],
-    source: `${NIST}: the dry bushel; ${UK}, eight gallons`,
+    source: { US: `${NIST}: the dry bushel`, imperial: `${UK}; eight gallons` },
   },
 
   {
@@ -374,5 +394,27 @@ export function unitOf(symbol: UnitSymbol): Unit {
 /** How many g, ml, mm or s one of the unit is in this house; undefined for temperatures and shares. */
 export function baseOf(symbol: UnitSymbol, measures: Measures): number | undefined {
   const { base } = unitOf(symbol);
-  return typeof base === 'object' ? base[measures] : base;
+  if (typeof base !== 'object') return base;
+  const system = systemOf(symbol, measures);
+  return system && base[system];
+}
+
+/** Whose cup, pint or spoon the unit is in this house; undefined for what is the same everywhere. */
+export function systemOf(symbol: UnitSymbol, measures: Measures): MeasureSystem | undefined {
+  const { base } = unitOf(symbol);
+  const systems: readonly MeasureSystem[] = SYSTEMS[measures];
+  return typeof base === 'object' ? systems.find((system) => base[system] !== undefined) : undefined;
+}
+
+/** Where what it holds in this house is published. */
+export function sourceOf(symbol: UnitSymbol, measures: Measures): string | undefined {
+  const { source } = unitOf(symbol);
+  const system = systemOf(symbol, measures);
+  return typeof source === 'object' ? system && source[system] : source;
+}
+
+/** `US cup`, `imperial pint`, `ml`: the unit with the name of whose it is, where that differs. */
+export function unitInFull(symbol: UnitSymbol, measures: Measures): string {
+  const system = systemOf(symbol, measures);
+  return system === undefined ? symbol : `${system} ${symbol}`;
 }

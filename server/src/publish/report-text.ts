@@ -1,7 +1,7 @@
 /**
  * Knows a report as plain text for a terminal or a diff: stable order, one fact a line.
  */
-import { gramsText, trimmed } from '../measure/number-text.ts';
+import { gramsText, likelyText, trimmed } from '../measure/number-text.ts';
 import { bandText, measureText } from '../recipe/measures.ts';
 import { figureText } from './label.ts';
 import { allergenNames, type Report, type ReportIngredient, type ReportMeasure, type ReportPart } from './report.ts';
@@ -57,15 +57,10 @@ function partLines(part: ReportPart): string[] {
 
 function ingredientLine(i: ReportIngredient, width: number): string {
   const { grams, grams_low: low, grams_high: high } = i;
-  const weight =
-    grams === null || low === null || high === null
-      ? 'not known'
-      : gramsText(low) === gramsText(high)
-        ? `${gramsText(grams)} g`
-        : `${gramsText(low)}–${gramsText(high)} g`;
+  const weight = grams === null || low === null || high === null ? 'not known' : likelyText(grams, low, high);
   const share = i.share_percent === null ? '' : `${trimmed(i.share_percent, 1)} %`;
   const bakers = i.bakers_percent === null ? '' : `${trimmed(i.bakers_percent, 1)} % of flour`;
-  return `  ${i.name.padEnd(width)}  ${weight.padStart(12)}  ${share.padStart(7)}  ${bakers.padStart(16)}  ${i.grams_why}`.trimEnd();
+  return `  ${i.name.padEnd(width)}  ${weight.padEnd(20)}  ${share.padStart(7)}  ${bakers.padStart(16)}  ${i.grams_why}`.trimEnd();
 }
 
 function compositionLines(part: ReportPart): string[] {

@@ -10,7 +10,7 @@ import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { allergensListed } from '../recipe/allergens.ts';
 import { contentsOf } from '../recipe/contents.ts';
 import { recipeTimes } from '../recipe/duration.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
+import { type Ingredient, isFlour } from '../recipe/ingredient.ts';
 import { type Band, type Verdict, verdictOf } from '../recipe/kinds.ts';
 import { MEASURES, type MeasureName, measure } from '../recipe/measures.ts';
 import { outOfOven } from '../recipe/out-of-oven.ts';
@@ -153,7 +153,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
   const parts = recipe.parts.map(reportPart);
   const all = recipe.parts.flatMap((p) => p.head.ingredients);
   const known = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal) && all.length > 0;
-  const massG = known ? sum(recipe.parts.map((p) => middle(p.head.massG))) : null;
+  const massG = known ? sum(recipe.parts.map((p) => mixOf(p.head.ingredients).massG)) : null;
   const made = recipe.yield?.node.amount;
   const pieces = made !== undefined && made.unit === undefined ? middle(made.quantity) : undefined;
   return {
@@ -197,9 +197,9 @@ function leftInOven(recipe: Recipe): Report['out_of_oven_g'] {
 
 function reportPart(part: Part): ReportPart {
   const { head } = part;
-  const mass = middle(head.massG);
-  const flour = middle(head.flourG);
   const mix = mixOf(head.ingredients);
+  const { massG: mass } = mix;
+  const flour = sum(head.ingredients.map((i) => (isFlour(i) && i.weighed.known ? likelyGrams(i.weighed) : 0)));
   return {
     name: head.name,
     kind: head.kind?.name ?? null,

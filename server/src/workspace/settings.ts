@@ -6,7 +6,8 @@
 import type { Check, Severity } from '../checks/check.ts';
 import type { FoodSafetyRules } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
-import type { Measures } from '../measure/unit.ts';
+import { trimmed } from '../measure/number-text.ts';
+import { baseOf, MEASURES_CHOICES, type Measures, type UnitSymbol } from '../measure/unit.ts';
 import { type Band, type HouseBands, KINDS, type Kind } from '../recipe/kinds.ts';
 
 export interface Settings {
@@ -27,7 +28,26 @@ export const DEFAULTS: Settings = {
   ignore: [],
 };
 
-export const MEASURES_CHOICES = ['us', 'metric', 'imperial'] as const satisfies readonly Measures[];
+const MEASURES_WORDS: Readonly<Record<Measures, { readonly name: string; readonly eggs: string }>> = {
+  us: { name: 'US customary', eggs: 'the United States' },
+  metric: { name: 'Metric spoons and cups, imperial pints', eggs: 'the European Union' },
+  british: { name: "Today's British kitchen", eggs: 'the European Union' },
+  australian: { name: 'Australia', eggs: 'Australia' },
+  canadian: { name: 'Canada', eggs: 'Canada' },
+  imperial: { name: 'The old British kitchen', eggs: 'the European Union' },
+};
+
+/** What is measured by in such a house, in one sentence: `Australia: a teaspoon of 5 ml, …`. */
+export function measuresSaid(measures: Measures): string {
+  const ml = (unit: UnitSymbol): string => {
+    const holds = baseOf(unit, measures) ?? 0;
+    return `${trimmed(holds, holds < 100 ? 1 : 0)} ml`;
+  };
+  const { name, eggs } = MEASURES_WORDS[measures];
+  const held = `a teaspoon of ${ml('tsp')}, a tablespoon of ${ml('tbsp')}, a cup of ${ml('cup')}, a pint of ${ml('pint')}, a fluid ounce of ${ml('fl oz')}`;
+  return `${name}: ${held}, and eggs sized as in ${eggs}.`;
+}
+
 export const FOOD_SAFETY_CHOICES = [
   'us-food-code-2022',
   'usda-fsis-home',

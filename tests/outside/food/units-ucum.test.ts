@@ -28,6 +28,8 @@ describe('factors agree with UCUM to nine figures', () => {
     ['pint', 'imperial', '[pt_br]', 'mL'],
     ['quart', 'imperial', '[qt_br]', 'mL'],
     ['gallon', 'imperial', '[gal_br]', 'mL'],
+    ['pint', 'metric', '[pt_br]', 'mL'],
+    ['fl oz', 'canadian', '[foz_br]', 'mL'],
     ['tsp', 'metric', '[tsp_m]', 'mL'],
     ['tbsp', 'metric', '[tbs_m]', 'mL'],
     ['cl', 'us', 'cL', 'mL'],

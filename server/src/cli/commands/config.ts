@@ -1,3 +1,5 @@
+import { trimmed } from '../../measure/number-text.ts';
+import { baseOf, type UnitSymbol } from '../../measure/unit.ts';
 import type { HouseRead } from '../../workspace/houses.ts';
 import { DEFAULTS, readSettings, type Settings } from '../../workspace/settings.ts';
 import type { Command } from '../command.ts';
@@ -17,12 +19,16 @@ interface Effects {
   /** The house's folder; null for a file that belongs to none. */
   readonly house: string | null;
   readonly settings: Readonly<Record<string, Effective>>;
+  /** What the house measures with, in ml. */
+  readonly holds_ml: Readonly<Record<string, number>>;
   readonly foods: readonly { readonly name: string; readonly from: string }[];
   readonly ignored: boolean;
   readonly problems: readonly string[];
 }
 
 const DEFAULT = 'the default';
+/** What differs from house to house, and is measured with. */
+const HELD: readonly UnitSymbol[] = ['tsp', 'tbsp', 'cup', 'fl oz', 'pint', 'quart', 'gallon'];
 
 export const config: Command = {
   name: 'config',
@@ -61,6 +67,7 @@ function effectsOf(path: string, io: Io): Effects {
     file: io.shown(path),
     house: folder === undefined ? null : io.shown(folder),
     settings,
+    holds_ml: Object.fromEntries(HELD.map((unit) => [unit, baseOf(unit, read.settings.measures) ?? Number.NaN])),
     foods: foodsOf(read, folder === undefined ? [] : io.files.recipesBelow(folder), io),
     ignored: isIgnored(path, io, houses),
     problems: read.problems,
@@ -109,6 +116,8 @@ function text(effects: Effects): string {
     '',
     ...rows.map(([key, value, from]) => `  ${key.padEnd(keys)}  ${value.padEnd(values)}  ${from}`),
   ];
+  const held = Object.entries(effects.holds_ml).map(([unit, ml]) => `${unit} ${trimmed(ml, ml < 100 ? 1 : 0)}`);
+  lines.push('', `what is measured with, in ml: ${held.join(', ')}`);
   if (effects.foods.length > 0)
     lines.push('', 'foods of the house', ...effects.foods.map(({ name, from }) => `  ${name.padEnd(names)}  ${from}`));
   if (effects.problems.length > 0)

@@ -1,7 +1,8 @@
-import { gramsText } from '../../measure/number-text.ts';
+import { likelyGrams } from '../../food/weigh.ts';
+import { likelyText } from '../../measure/number-text.ts';
+import { MEASURES_CHOICES } from '../../measure/unit.ts';
 import { parseDocument } from '../../notation/document.ts';
 import { bindIngredient } from '../../recipe/ingredient.ts';
-import { MEASURES_CHOICES } from '../../workspace/settings.ts';
 import type { Command } from '../command.ts';
 import { housesFor } from '../inputs.ts';
 import { UsageError } from '../io.ts';
@@ -9,7 +10,7 @@ import { choiceOf } from '../options.ts';
 
 export const weigh: Command = {
   name: 'weigh',
-  usage: '"1 1/2 cup plain flour" [--measures us|metric|imperial] [--format text|json]',
+  usage: '"1 1/2 cup plain flour" [--measures us|metric|british|australian|canadian|imperial] [--format text|json]',
   summary: 'grams, and the reason for them',
   options: { measures: 'value', format: 'value' },
   examples: [
@@ -34,6 +35,7 @@ export const weigh: Command = {
       const answer = weighed.known
         ? {
             food: food?.id ?? null,
+            grams: likelyGrams(weighed),
             grams_low: weighed.grams.low,
             grams_high: weighed.grams.high,
             grams_from: weighed.reason.kind,
@@ -42,6 +44,7 @@ export const weigh: Command = {
           }
         : {
             food: food?.id ?? null,
+            grams: null,
             grams_low: null,
             grams_high: null,
             grams_from: null,
@@ -52,9 +55,7 @@ export const weigh: Command = {
       return weighed.known ? 0 : 1;
     }
     if (weighed.known) {
-      const { low, high } = weighed.grams;
-      const grams =
-        gramsText(low) === gramsText(high) ? `${gramsText(low)} g` : `${gramsText(low)} to ${gramsText(high)} g`;
+      const grams = likelyText(likelyGrams(weighed), weighed.grams.low, weighed.grams.high);
       io.out(`${grams} ${food?.name ?? bound.name}\n${weighed.reason.words} (${weighed.reason.source})\n`);
       return 0;
     }

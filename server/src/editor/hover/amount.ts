@@ -16,11 +16,7 @@ export const hoverAmount: HoverSource = (snapshot, cursor) => {
   const base = symbol === undefined ? undefined : baseOf(symbol, snapshot.house.world.measures);
   if (node === undefined || symbol === undefined || base === undefined) return undefined;
   const value = { low: node.quantity.low * base, high: node.quantity.high * base };
-  const facts = convert(
-    value,
-    dimensionOf(symbol),
-    snapshot.house.world.measures === 'imperial' ? 28.4130625 : 29.5735295625,
-  );
+  const facts = convert(value, dimensionOf(symbol), baseOf('fl oz', snapshot.house.world.measures) ?? Number.NaN);
   return facts.length === 0 ? undefined : { at: placeOf(cursor.at, node), title: textOf(cursor.line, node), facts };
 };
 

@@ -1,6 +1,6 @@
 /** A unit: how much of it there is in this house. */
 import { trimmed } from '../../measure/number-text.ts';
-import { baseOf, dimensionOf, type Measures, unitOf } from '../../measure/unit.ts';
+import { baseOf, dimensionOf, sourceOf, unitInFull } from '../../measure/unit.ts';
 import type { MeasuredNode, SentenceItem } from '../../notation/tree.ts';
 import { weighQuantity } from '../../recipe/ingredient.ts';
 import { figure, weightFact } from '../facts.ts';
@@ -16,14 +16,18 @@ export const hoverUnit: HoverSource = (snapshot, cursor) => {
   const { measures } = snapshot.house.world;
   const base = baseOf(unit.symbol, measures);
   if (base === undefined) return undefined;
-  const { source, base: written } = unitOf(unit.symbol);
   const baseUnit = { mass: 'g', volume: 'ml', length: 'mm', time: 's', temperature: '', share: '' }[
     dimensionOf(unit.symbol)
   ];
-  const house = typeof written === 'object' ? `, ${HOUSES[measures]}` : '';
   // A gram is a gram: the line it stands on says more.
   if (unit.symbol === baseUnit) return undefined;
-  const facts: Fact[] = [figure(`1 ${unit.symbol}`, `${trimmed(base, base < 1 ? 3 : 1)} ${baseUnit}${house}`, source)];
+  const facts: Fact[] = [
+    figure(
+      `1 ${unitInFull(unit.symbol, measures)}`,
+      `${trimmed(base, base < 1 ? 3 : 1)} ${baseUnit}`,
+      sourceOf(unit.symbol, measures),
+    ),
+  ];
   const ingredient = cursor.part?.head.ingredients.find((i) => i.line === cursor.inPart);
   if (ingredient !== undefined) {
     facts.push(weightFact(ingredient));
@@ -33,7 +37,9 @@ export const hoverUnit: HoverSource = (snapshot, cursor) => {
       snapshot.house.world,
     );
     if (one.known && dimensionOf(unit.symbol) === 'volume')
-      facts.push(figure(`1 ${unit.symbol} of ${ingredient.name}`, sayWeight(one), one.reason.source));
+      facts.push(
+        figure(`1 ${unitInFull(unit.symbol, measures)} of ${ingredient.name}`, sayWeight(one), one.reason.source),
+      );
   }
   return {
     at: placeOf(cursor.at, unit),
@@ -41,12 +47,6 @@ export const hoverUnit: HoverSource = (snapshot, cursor) => {
     subtitle: `a unit of ${dimensionOf(unit.symbol)}`,
     facts,
   };
-};
-
-const HOUSES: Readonly<Record<Measures, string>> = {
-  us: 'US customary',
-  metric: 'metric',
-  imperial: 'UK imperial',
 };
 
 /** Every amount of the cursor's line. */

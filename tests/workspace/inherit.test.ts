@@ -57,6 +57,35 @@ const found = (name: string, files: Readonly<Record<string, string>>): string[] 
   openAmong(name, files).findings.open.map((f) => `${f.at.line + 1}: ${f.code}`);
 
 describe('a variant written out in full', () => {
+  const TWICE =
+    'recipe Tart\n\npart case\n  200 g     flour\n  120 g     butter\n  do Rub the butter into the flour.\n\npart cream\n  40 g      butter\n  100 g     sugar\n  do Beat the butter with the sugar.\n';
+  const amounts = (swap: string, base = TWICE): string[] =>
+    (
+      written('v.quern', { 'v.quern': `recipe V\n  from    base.quern\n  ${swap}\n`, 'base.quern': base }).match(
+        /^.*margarine$/gm,
+      ) ?? []
+    )
+      .filter((line) => /\d/.test(line))
+      .map((line) => line.trim());
+
+  test.each<[string, readonly string[]]>([
+    ['swap butter for 160 g margarine', ['120 g margarine', '40 g margarine']],
+    ['swap butter for 1 kg margarine', ['0.75 kg margarine', '0.25 kg margarine']],
+    ['swap butter for 100-200 g margarine', ['75-150 g margarine', '25-50 g margarine']],
+  ])('shares out a swap among the parts that have the old: %s', (swap, shares) => {
+    expect(amounts(swap)).toEqual(shares);
+  });
+
+  test('gives each part all of a swap whose old shares are not known, and asks', () => {
+    const base = TWICE.replace('40 g      butter', 'to taste  butter');
+    expect(amounts('swap butter for 160 g margarine', base)).toEqual(['160 g margarine', '160 g margarine']);
+    const files = {
+      'v.quern': 'recipe V\n  from    base.quern\n  swap butter for 160 g margarine\n',
+      'base.quern': base,
+    };
+    expect(found('v.quern', files)).toContain('3: swap-in-two-parts');
+  });
+
   test('keeps what it does not change, and takes its own name, fields and lines', () => {
     const variant =
       'recipe Oat slab\n  from    base.quern\n  yield   10 bars\n  swap plain flour for 240 g wholemeal flour\n  swap butter for 100 g margarine\n  drop caster sugar\n';

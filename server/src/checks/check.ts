@@ -73,7 +73,8 @@ export interface BrokenLink {
     | 'circle-below'
     | 'unknown-part'
     | 'nothing-to-change'
-    | 'still-named';
+    | 'still-named'
+    | 'in-several-parts';
   readonly line: number;
   readonly span: Span;
   /** The file, part or ingredient that was named; of what was dropped, the words of the step that still names it. */
@@ -82,6 +83,8 @@ export interface BrokenLink {
   readonly near: readonly string[];
   /** Of a circle, the path of the file at which it closes. */
   readonly round?: string;
+  /** Of a change that reaches several parts, each with the ingredient it gets there; that is absent of what is dropped. */
+  readonly reaches?: readonly { readonly part: string; readonly gets?: string }[];
 }
 
 /** A file read and worked out, for checks of the whole recipe and for fixes. */

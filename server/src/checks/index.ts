@@ -43,6 +43,7 @@ import allowWithoutEffect from './reading/allow-without-effect.ts';
 import allowWithoutReason from './reading/allow-without-reason.ts';
 import decimalComma from './reading/decimal-comma.ts';
 import missingFile from './reading/missing-file.ts';
+import swapInTwoParts from './reading/swap-in-two-parts.ts';
 import syntax from './reading/syntax.ts';
 import unknownFood from './reading/unknown-food.ts';
 import unknownKind from './reading/unknown-kind.ts';
@@ -106,6 +107,7 @@ export const CHECKS: readonly Check[] = [
   allowWithoutReason,
   decimalComma,
   missingFile,
+  swapInTwoParts,
   syntax,
   unknownFood,
   unknownKind,

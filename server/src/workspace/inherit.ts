@@ -4,11 +4,14 @@
  */
 import type { BrokenLink } from '../checks/check.ts';
 import type { House } from '../checks/house.ts';
+import { scaleAmount } from '../edits/amount-text.ts';
 import { applyEdits, replaceSpan, type TextEdit } from '../edits/text-edit.ts';
+import { likelyGrams } from '../food/weigh.ts';
 import { type Document, parseTogether } from '../notation/document.ts';
 import { keptOn } from '../notation/kept.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import type { IngredientNode, Line, Span, Statement } from '../notation/tree.ts';
+import type { Ingredient } from '../recipe/ingredient.ts';
 import { bindRecipe, type Recipe } from '../recipe/recipe.ts';
 import { titleOf } from '../recipe/title.ts';
 import { sameName } from '../recipe/words.ts';
@@ -250,11 +253,42 @@ class Writing {
       const { statement } = line;
       if (statement.kind !== 'swap' && statement.kind !== 'drop' && statement.kind !== 'add') continue;
       const before = changed;
-      changed = changed.map((b) => this.change(b, statement, at));
+      const reached = this.reachOf(before, statement, at);
+      changed = changed.map((b) => this.change(b, statement, at, reached.get(b)));
       if (statement.kind === 'add') changed = this.added(before, statement.ingredient, at, line);
       else if (changed.every((b, i) => b === before[i])) this.nothingToChange(statement, at, before);
     }
     return changed;
+  }
+
+  /** What each part gets of a swap that reaches several: its share of the new amount by what it had of the old, where both are known. */
+  private reachOf(blocks: readonly Block[], statement: Statement, at: number): ReadonlyMap<Block, string> {
+    const old = statement.kind === 'swap' ? statement.old : statement.kind === 'drop' ? statement.name : undefined;
+    const holding = old === undefined ? [] : blocks.filter((b) => lineOf(b, old.text) >= 0);
+    const gets = new Map<Block, string>();
+    if (old === undefined || holding.length < 2) return gets;
+    if (statement.kind === 'swap') {
+      const text = ingredientText(this.document.lines[at]?.text ?? '', statement.ingredient);
+      const grams = holding.map((b) => this.gramsIn(b, lineOf(b, old.text)));
+      const whole = grams.reduce<number>((sum, g) => sum + (g ?? Number.NaN), 0);
+      holding.forEach((b, i) => {
+        gets.set(b, whole > 0 ? sharedText(text, (grams[i] ?? 0) / whole) : text);
+      });
+    }
+    const reaches = holding.map((b) => {
+      const get = gets.get(b);
+      return { part: b.name, ...(get !== undefined && { gets: get }) };
+    });
+    const { start, end } = old;
+    this.broken.push({ kind: 'in-several-parts', line: at, span: { start, end }, name: old.text, near: [], reaches });
+    return gets;
+  }
+
+  /** What an ingredient line of a block weighs, likeliest. */
+  private gramsIn(block: Block, line: number): number | undefined {
+    const { recipe } = this.boundAlone(block);
+    const weighed = ingredientAt(recipe, line)?.weighed;
+    return weighed?.known === true && recipe.parts[0]?.head.nominal === false ? likelyGrams(weighed) : undefined;
   }
 
   private nothingToChange(
@@ -286,11 +320,11 @@ class Writing {
     );
   }
 
-  /** One swap or drop in one part; the same block when it does not have the ingredient. */
-  private change(block: Block, statement: Statement, at: number): Block {
+  /** One swap or drop in one part, which gets so much of a swap that is shared; the same block when it does not have the ingredient. */
+  private change(block: Block, statement: Statement, at: number, gets?: string): Block {
     const old = statement.kind === 'swap' ? statement.old : statement.kind === 'drop' ? statement.name : undefined;
     if (old === undefined) return block;
-    const index = block.lines.findIndex((l) => namesIt(ingredientName(l.text), old.text));
+    const index = lineOf(block, old.text);
     if (index < 0) return block;
     if (statement.kind === 'drop') {
       for (const { line, mention, words } of this.mentionsOf(block, index).mentions) {
@@ -302,7 +336,7 @@ class Writing {
     if (statement.kind !== 'swap') return block;
     const own = this.document.lines[at]?.text ?? '';
     const renamed = this.renameMentions(block, index, statement.ingredient.name?.text ?? old.text);
-    const text = `  ${ingredientText(own, statement.ingredient)}`;
+    const text = `  ${gets ?? ingredientText(own, statement.ingredient)}`;
     return { ...block, lines: renamed.with(index, { text, origin: { kind: 'own', line: at } }) };
   }
 
@@ -321,8 +355,8 @@ class Writing {
     const { document, recipe } = this.boundAlone(block);
     const part = recipe.parts[0];
     const offset = recipe.partsAt[0] ?? 0;
-    const ingredient = part?.head.ingredients.findIndex((i) => offset + i.line - 1 === ingredientLine) ?? -1;
-    const mentions = (part?.ledger[ingredient]?.uses ?? []).map(({ line, mention }) => ({
+    const ingredient = ingredientAt(recipe, ingredientLine);
+    const mentions = (part?.ledger.find((e) => e.ingredient === ingredient)?.uses ?? []).map(({ line, mention }) => ({
       line: offset + line,
       mention,
       words: document.lines[offset + line]?.text.slice(mention.start, mention.end) ?? '',
@@ -437,6 +471,26 @@ class Writing {
   ): void {
     this.broken.push({ kind, line, span: { start, end }, name, near, ...(round !== undefined && { round }) });
   }
+}
+
+/** The line of a block that names an ingredient, or -1. */
+const lineOf = (block: Block, name: string): number =>
+  block.lines.findIndex((l) => namesIt(ingredientName(l.text), name));
+
+/** The ingredient of a block's line, in the recipe of that block alone, where it stands a line lower. */
+function ingredientAt(recipe: Recipe, line: number): Ingredient | undefined {
+  const offset = recipe.partsAt[0] ?? 0;
+  return recipe.parts[0]?.head.ingredients.find((i) => offset + i.line - 1 === line);
+}
+
+/** An ingredient line with so much of its amounts. */
+function sharedText(text: string, share: number): string {
+  const document = parseTogether(text);
+  const statement = document.lines[0]?.statement;
+  if (statement?.kind !== 'ingredient') return text;
+  const amounts = [statement.amount, statement.equals].filter((a) => a?.kind === 'measured');
+  const edits = amounts.flatMap((amount) => scaleAmount(0, amount, share));
+  return applyEdits(document, edits).lines[0]?.text ?? text;
 }
 
 function fileOf(line: Line | undefined): string | undefined {

@@ -52,7 +52,11 @@ interface Lent {
 }
 
 /** What a base lists or says otherwise than a variant thinks leaves nothing out. */
-const HARMLESS: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>(['nothing-to-change', 'still-named']);
+const HARMLESS: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>([
+  'nothing-to-change',
+  'still-named',
+  'in-several-parts',
+]);
 
 /** Of a base, as it stood with what it builds on. */
 const BY_ITSELF = keptOn<

@@ -24,7 +24,7 @@ export function variantFindings(
 ): Findings {
   const anchor = anchorOf(scene);
   const back = <F extends Finding>(finding: F): F | undefined => {
-    if (LINE_CODES.has(finding.code) || BROKEN_CODES.has(finding.code)) return undefined;
+    if (OWN_CODES.has(finding.code)) return undefined;
     const origin = whole.written.lines[finding.at.line]?.origin;
     if (origin === undefined) return undefined;
     if (origin.kind === 'own' && finding.code === 'out-of-order' && isChange(scene, origin.line)) return undefined;
@@ -41,13 +41,10 @@ export function variantFindings(
       scene.document,
     );
   };
-  const open = [
-    ...own.open.filter((f) => LINE_CODES.has(f.code) || BROKEN_CODES.has(f.code)),
-    ...defined(whole.findings.open.map(back)),
-  ];
+  const open = [...own.open.filter((f) => OWN_CODES.has(f.code)), ...defined(whole.findings.open.map(back))];
   open.sort((a, b) => a.at.line - b.at.line || a.at.start - b.at.start || (a.code < b.code ? -1 : 1));
   const accepted: AcceptedFinding[] = [
-    ...own.accepted.filter((f) => LINE_CODES.has(f.code)),
+    ...own.accepted.filter((f) => OWN_CODES.has(f.code)),
     ...defined(whole.findings.accepted.map(back)),
   ];
   return { open, accepted };
@@ -68,6 +65,9 @@ function isChange(scene: Scene, line: number): boolean {
 
 /** What a file asks of another that is not there: found in the file itself, and not in the recipe written out. */
 export const BROKEN_CODES: ReadonlySet<string> = new Set(['missing-file', 'unknown-part']);
+
+/** What only the file itself has: how its lines are read, and what they ask of others. */
+const OWN_CODES: ReadonlySet<string> = new Set([...LINE_CODES, ...BROKEN_CODES, 'swap-in-two-parts']);
 
 const defined = <T>(list: readonly (T | undefined)[]): T[] => list.filter((x): x is T => x !== undefined);
 
@@ -135,6 +135,12 @@ function ownLine(line: number, written: WrittenOut, own: Document): { line: numb
   return { line: out.origin.line, shift: shiftOf(out.text, own.lines[out.origin.line]?.text ?? '') };
 }
 
+/** The line has a share of what the file's own line says, which an edit there would make the whole. */
+function isShare(line: number, at: number, { lines }: WrittenOut, own: Document): boolean {
+  const said = own.lines[line];
+  return said?.statement.kind === 'swap' && !said.text.includes(lines[at]?.text.trim() ?? '');
+}
+
 function ownSpan(at: Finding['at'], written: WrittenOut, own: Document): Finding['at'] {
   const { line, shift } = ownLine(at.line, written, own) ?? { line: at.line, shift: 0 };
   return { line, start: at.start + shift, end: at.end + shift };
@@ -145,7 +151,7 @@ function fixBack(fix: Fix, written: WrittenOut, own: Document): Fix | undefined 
   const edits: TextEdit[] = [];
   for (const edit of fix.edits) {
     const from = ownLine(edit.start.line, written, own);
-    if (from === undefined) return undefined;
+    if (from === undefined || isShare(from.line, edit.start.line, written, own)) return undefined;
     const below = edit.end.line - edit.start.line;
     if (below > 1 || (below === 1 && edit.end.character > 0)) return undefined;
     if (below === 1 && own.lines[from.line]?.statement.kind === 'swap') return undefined;

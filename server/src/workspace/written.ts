@@ -51,7 +51,10 @@ export function shiftOf(written: string, original: string): number {
   if (written === original) return 0;
   const words = written.trim();
   const found = words === '' ? -1 : original.indexOf(words);
-  return found < 0 ? 0 : found - written.indexOf(words);
+  if (found >= 0) return found - written.indexOf(words);
+  // A share of what a swap says: its name is the same, and its numbers are others.
+  const [name] = /(?<= )\p{L}.*$/u.exec(words) ?? [''];
+  return name !== '' && original.trimEnd().endsWith(name) ? original.trimEnd().length - written.trimEnd().length : 0;
 }
 
 export const statementOf = (text: string): Statement => parseTogether(text).lines[0]?.statement ?? { kind: 'blank' };

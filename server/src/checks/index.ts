@@ -6,6 +6,7 @@ import missingAmount from './bookkeeping/missing-amount.ts';
 import needsWeight from './bookkeeping/needs-weight.ts';
 import outOfOrder from './bookkeeping/out-of-order.ts';
 import overdrawnAmount from './bookkeeping/overdrawn-amount.ts';
+import percentOfWhat from './bookkeeping/percent-of-what.ts';
 import repeatedIngredient from './bookkeeping/repeated-ingredient.ts';
 import unlistedIngredient from './bookkeeping/unlisted-ingredient.ts';
 import unusedIngredient from './bookkeeping/unused-ingredient.ts';
@@ -71,6 +72,7 @@ export const CHECKS: readonly Check[] = [
   needsWeight,
   outOfOrder,
   overdrawnAmount,
+  percentOfWhat,
   repeatedIngredient,
   unlistedIngredient,
   unusedIngredient,

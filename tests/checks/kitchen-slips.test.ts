@@ -1496,7 +1496,7 @@ part pastry as sweet paste
   10 g cure #2
   do Mix the pork with the salt and cure, stuff into casings and dry at 13 C for 30 d.
 `,
-      ['curing-salt-dose error', 'unknown-food info'],
+      ['curing-salt-dose error'],
     ],
     [
       'Sponge: implausible-temperature',

@@ -52,7 +52,7 @@ describe('labels', () => {
     ['3 in', '3|Numeral  in|UnitWord'],
     ['do Cut 3 in the middle', 'do|Opening  Cut|Word  3|Numeral  in|Word  the|Word  middle|Word'],
     ['1 G x 3-inch', '1|Numeral  G|UnitWord  x|Times  3|Numeral  -|Dash  inch|UnitWord'],
-    ['gas mark 4', 'gas|Gas  mark|Word  4|Numeral'],
+    ['gas mark 4', 'gas|Word  mark|Word  4|Numeral'],
     [
       'took 1 to 2 h to bake to',
       'took|Opening  1|Numeral  to|To  2|Numeral  h|UnitWord  to|Joiner  bake|Word  to|Word',

@@ -2,6 +2,7 @@
  * Knows what the words of a text mean, for colouring: ingredients, parts, foods, kinds, codes, amounts, times and temperatures by role.
  * Needs the bound recipe. Refuses to know colours. What hangs on a part is worked out once for it.
  */
+import { measuresOf, termsOf } from '../notation/item-amounts.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Line, MeasuredNode, Span } from '../notation/tree.ts';
 import type { HeatRole } from '../recipe/heat.ts';
@@ -91,8 +92,7 @@ function tokensOfLine({ statement }: Line): Local[] {
   const node = statement.kind === 'add' || statement.kind === 'swap' ? statement.ingredient : statement;
   if (statement.kind === 'swap') found.push(named(statement.old, 'variable'));
   if (node.kind === 'ingredient') {
-    for (const measured of [node.amount, node.equals, node.bought])
-      if (measured?.kind === 'measured') found.push(...amount(measured));
+    for (const measured of measuresOf(node).flatMap(termsOf)) found.push(...amount(measured));
     found.push(named(node.name, 'variable', 'declaration'));
     return apart(found);
   }

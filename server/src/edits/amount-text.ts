@@ -2,7 +2,9 @@
  * Knows how an amount is written anew at another size, in the writer's unit and manner.
  * Refuses to know the line around it.
  */
+
 import { fractionText, gramsText, significant } from '../measure/number-text.ts';
+import { statedSpan } from '../notation/item-amounts.ts';
 import type { IngredientNode, MeasuredNode, NumeralNode, Span } from '../notation/tree.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
@@ -32,10 +34,11 @@ export function keepColumn(line: number, text: string, amountEnd: number, grown:
 }
 
 /** Where a line's amounts stand, with what follows `=`; in `6 cloves` the name is no part of it. */
-export function amountSpan({ amount, equals, name }: IngredientNode): Span | undefined {
-  if (amount === undefined) return undefined;
-  const end = equals?.end ?? amount.end;
-  if (name === undefined || name.start >= end) return { start: amount.start, end };
+export function amountSpan(node: IngredientNode): Span | undefined {
+  const { amount, name } = node;
+  const stated = statedSpan(node);
+  if (amount === undefined || stated === undefined) return undefined;
+  if (name === undefined || name.start >= stated.end) return stated;
   return { start: amount.start, end: amount.kind === 'measured' ? (amount.high ?? amount.low).end : amount.start };
 }
 

@@ -9,7 +9,7 @@ import { trimmed } from '../measure/number-text.ts';
 import type { Quantity } from '../measure/quantity.ts';
 import { baseOf, dimensionOf, type UnitSymbol } from '../measure/unit.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
-import { weighQuantity } from '../recipe/ingredient.ts';
+import { weighQuantity } from '../recipe/line-weight.ts';
 import type { World } from '../recipe/world.ts';
 
 export type Measure = 'weight' | 'us' | 'metric';

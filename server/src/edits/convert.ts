@@ -2,10 +2,11 @@
  * Knows how a file, or some lines of it, is written in other measures: weights, US, metric, baker's percentages, and temperatures.
  * Refuses to change how much of anything there is, beyond what rounding says of itself.
  */
+
 import { numberText } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
-import { dimensionOf } from '../measure/unit.ts';
 import type { Document } from '../notation/document.ts';
+import { equalOf, isMass } from '../notation/item-amounts.ts';
 import type { LengthNode, MeasuredNode, Span } from '../notation/tree.ts';
 import { bindIngredient, type Ingredient } from '../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../recipe/recipe.ts';
@@ -79,7 +80,8 @@ function convertChanges(work: Work, to: Measure): void {
 }
 
 function convertLine(work: Work, line: number, ingredient: Ingredient, to: Measure): void {
-  const { amount, equals, bought } = ingredient.node;
+  const { amount, bought } = ingredient.node;
+  const equals = equalOf(ingredient.node);
   if (!isWanted(work, line) || amount?.kind !== 'measured' || amount.unit?.symbol === '%') return;
   const { text, statement } = work.document.lines[line] ?? { text: '' };
   const span = amountSpan(ingredient.node) ?? amount;
@@ -116,8 +118,8 @@ function note(work: Work, { name }: Ingredient, before: string, { text, error, d
 }
 
 /** `2 cups = 476 g`: the house has weighed it. */
-function ofTheHouse(equals: Ingredient['node']['equals'], to: Measure): ConvertedAmount | undefined {
-  if (equals?.kind !== 'measured' || !isMass(equals) || to === 'us') return undefined;
+function ofTheHouse(equals: MeasuredNode | undefined, to: Measure): ConvertedAmount | undefined {
+  if (equals === undefined || !isMass(equals) || to === 'us') return undefined;
   const { low, high, unit } = equals;
   const isMetric = unit?.symbol === 'g' || unit?.symbol === 'kg';
   const grams = [low, ...(high === undefined ? [] : [high])].map((n) => trimmed(n.value, 2)).join('-');
@@ -139,7 +141,6 @@ function bothOf(
   return { ...other, text: isMass(amount) ? `${other.text} = ${written}` : `${written} = ${other.text}` };
 }
 
-const isMass = (node: MeasuredNode): boolean => node.unit !== undefined && dimensionOf(node.unit.symbol) === 'mass';
 const isByHand = ({ unit }: MeasuredNode): boolean =>
   unit !== undefined && ['pinch', 'dash', 'drop', '%'].includes(unit.symbol);
 

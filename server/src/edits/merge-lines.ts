@@ -2,11 +2,13 @@
  * Knows how two lines of one food become one, and what the steps must then say of it.
  * Refuses lines that differ in more than their amount and preparation.
  */
+
 import { likelyGrams } from '../food/weigh.ts';
 import { kitchenGrams, numberText } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
 import type { Document } from '../notation/document.ts';
+import { isPlain } from '../notation/item-amounts.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { TakenUse } from '../recipe/ledger.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
@@ -46,8 +48,8 @@ function canMerge(a: Ingredient, b: Ingredient): boolean {
     b.weighed.known &&
     a.percent === undefined &&
     b.percent === undefined &&
-    x.equals === undefined &&
-    y.equals === undefined &&
+    isPlain(x) &&
+    isPlain(y) &&
     (x.bought === undefined) === (y.bought === undefined) &&
     (x.note === undefined || y.note === undefined)
   );

@@ -2,11 +2,13 @@
  * Knows how a whole recipe, or one part, is written at another size: list, portions in the sentences, pieces, yield and pan.
  * Refuses to touch temperatures, times, percentages and trials; what does not scale by itself is said.
  */
+
 import { likelyGrams } from '../food/weigh.ts';
 import { kitchenCount, kitchenGrams, numberText } from '../measure/kitchen.ts';
 import { gramsText, significant, trimmed } from '../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { Document } from '../notation/document.ts';
+import { equalOf } from '../notation/item-amounts.ts';
 import type { MeasuredNode, PanNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../recipe/recipe.ts';
@@ -186,7 +188,8 @@ class Scaler {
   }
 
   private scaleIngredient(line: number, ingredient: Ingredient, by: number): number | undefined {
-    const { amount, equals, bought } = ingredient.node;
+    const { amount, bought } = ingredient.node;
+    const equals = equalOf(ingredient.node);
     if (amount?.kind !== 'measured' || amount.unit?.symbol === '%') return undefined;
     const { text } = this.document.lines[line] ?? { text: '' };
     const sized = sizeAmount(line, text, amount, by, this.manner, countTolerance(ingredient));

@@ -2,10 +2,12 @@
  * Knows how one ingredient is given another weight or number: on its line, and where a step names an amount of it.
  * Refuses to choose the weight.
  */
+
 import type { Document } from '../notation/document.ts';
+import { statedSpan } from '../notation/item-amounts.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Recipe } from '../recipe/recipe.ts';
-import { gramsAmount, grownBy, keepColumn, scaleAmount, scaledText } from './amount-text.ts';
+import { amountSpan, gramsAmount, grownBy, keepColumn, scaleAmount, scaledText } from './amount-text.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export interface AmountChange {
@@ -49,7 +51,7 @@ export function listGrams(
     };
   }
   const written = gramsAmount(grams);
-  const whole = { start: amount.start, end: node.equals?.end ?? amount.end };
+  const whole = amountSpan(node) ?? amount;
   return { edits: inColumn(recipe, part, ingredient, [replaceSpan(line, whole, written)]), written };
 }
 
@@ -74,8 +76,7 @@ export function setCount(
 
 /** The edits of an ingredient's amount, with its name kept in its column. */
 export function inColumn(recipe: Recipe, part: number, ingredient: Ingredient, edits: readonly TextEdit[]): TextEdit[] {
-  const { amount, equals } = ingredient.node;
-  const end = Math.max(amount?.end ?? 0, equals?.end ?? 0);
+  const end = statedSpan(ingredient.node)?.end ?? 0;
   const line = (recipe.partsAt[part] ?? 0) + ingredient.line;
   const text = recipe.parts[part]?.head.source.lines[ingredient.line]?.text ?? '';
   return [...edits, ...keepColumn(line, text, end, grownBy(edits.filter((e) => e.start.character < end)))];

@@ -2,7 +2,9 @@
  * Knows how a line that the steps take in portions becomes one line for each use, in the part that takes it.
  * Refuses where a portion is not sure.
  */
+
 import type { Document } from '../notation/document.ts';
+import { isPlain } from '../notation/item-amounts.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { grownBy, keepColumn } from './amount-text.ts';
@@ -22,8 +24,8 @@ export function splitLine(
   part: Part,
   ingredient: Ingredient,
 ): SplitLine | undefined {
-  const { amount, equals, bought, name } = ingredient.node;
-  if (amount?.kind !== 'measured' || equals !== undefined || bought !== undefined || name === undefined)
+  const { amount, bought, name } = ingredient.node;
+  if (amount?.kind !== 'measured' || !isPlain(ingredient.node) || bought !== undefined || name === undefined)
     return undefined;
   if (name.start < amount.end || part.head.ingredients.some((i) => i !== ingredient && i.name === ingredient.name))
     return undefined;

@@ -2,6 +2,7 @@
  * Knows how one food of a list is swapped for its equivalent, so that the formula keeps what it had, and what moves all the same.
  * Refuses a swap that the rest of the list cannot make good.
  */
+
 import { type Component, compose, shareOf } from '../food/composition.ts';
 import type { Adjustment, Equivalent, StandIn } from '../food/equivalents.ts';
 import type { Food } from '../food/food.ts';
@@ -10,6 +11,7 @@ import { kitchenGrams, numberText } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
 import type { Document } from '../notation/document.ts';
+import { statedSpan } from '../notation/item-amounts.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { TakenUse } from '../recipe/ledger.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
@@ -281,10 +283,11 @@ function listEdits(
 ): TextEdit[] {
   const line = lineOf(recipe, part, ingredient);
   const { text } = document.lines[line] ?? { text: '' };
-  const { amount, equals, name } = ingredient.node;
+  const { amount, name } = ingredient.node;
+  const stated = statedSpan(ingredient.node);
   const [main, ...more] = amounts;
-  if (amount === undefined || name === undefined || main === undefined) return [];
-  const end = equals?.end ?? amount.end;
+  if (amount === undefined || stated === undefined || name === undefined || main === undefined) return [];
+  const { end } = stated;
   const put = replaceSpan(line, { start: amount.start, end }, main.text);
   const edits = [put, ...keepColumn(line, text, end, grownBy([put]))];
   if (name.text !== main.name) edits.push(replaceSpan(line, name, main.name));

@@ -4,7 +4,7 @@
  */
 import type { Quantity } from '../measure/quantity.ts';
 import type { Measures } from '../measure/unit.ts';
-import { endingsOf, findFood, indexKeys, indexNames, type NameIndex } from './find.ts';
+import { endingsOf, findFood, indexKeys, indexNames, isName, type NameIndex } from './find.ts';
 import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
 import { readHouseFood } from './house.ts';
 import { keyOf } from './names.ts';
@@ -15,6 +15,8 @@ import { weighFood } from './weigh.ts';
 export interface FoodBook {
   /** The food that the words of an ingredient line name: longest and most specific wins. */
   find(words: string): FoodMatch;
+  /** Whether the words are a whole name of the book, in any number: `half and half`, `stem ginger`. Cheap. */
+  knows(words: string): boolean;
   byId(id: string): Food | undefined;
   /** All foods, the house's first. */
   all(): readonly Food[];
@@ -122,6 +124,7 @@ function bookOf(shelf: Shelf): FoodBook {
       kept.set(words, found);
       return found;
     },
+    knows: (words) => isName(shelf.index(), words),
     byId: (id) => byId().get(id)?.read(),
     all,
     endings: shelf.endings,

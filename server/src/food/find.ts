@@ -135,6 +135,15 @@ export function findFood(index: NameIndex, words: string): FoodMatch {
   };
 }
 
+/** Whether the words are a whole name of the index, in any number and spelling. */
+export function isName(index: NameIndex, words: string): boolean {
+  return (
+    words.length <= LONGEST_NAME && index.get(keyOf(WRITTEN.get(words.trim().toLowerCase()) ?? words)) !== undefined
+  );
+}
+
+const LONGEST_NAME = 80;
+
 /** Spellings whose plural or whose side of the ocean tells two foods apart. */
 const WRITTEN: ReadonlyMap<string, string> = new Map([
   ['peppers', 'bell pepper'],

@@ -2,6 +2,7 @@
  * Knows what an amount says once it is read: a number or a range of something.
  * Refuses to know where it was written (`notation/`) or what it weighs (`food/`).
  */
+import type { Bias } from './bias.ts';
 import type { CountWord } from './count-words.ts';
 import type { UnitSymbol } from './unit.ts';
 
@@ -22,6 +23,12 @@ export interface Quantity extends Range {
   readonly count?: CountWord;
   /** What one counted piece holds: `1 can of 400 g`. */
   readonly each?: Quantity;
+  /** How full the measure is: `heaped`. */
+  readonly bias?: Bias;
+  /** The other end of a range in another unit: `1 tsp to 1 tbsp`. */
+  readonly upTo?: Quantity;
+  /** The further terms of a sum: `1 lb 4 oz`. */
+  readonly plus?: readonly Quantity[];
 }
 
 export const exactly = (value: number): Range => ({ low: value, high: value });

@@ -4,8 +4,8 @@
  * Refuses to know the tree that is made of it: the concrete tree it gives never leaves this folder.
  */
 import { type CstNode, CstParser, createToken, type IToken, type TokenType } from 'chevrotain';
-import { takeNumeral } from './amounts.ts';
 import type { Cursor, Run } from './cursor.ts';
+import { takeNumeral } from './numerals.ts';
 import { isNumber, Kind, type Token } from './tokens.ts';
 
 declare const QUERN_BUNDLED: boolean | undefined;

@@ -2,28 +2,13 @@
  * Knows what a word stands for on its line: a unit, a count word, what joins two numbers, or the keyword that opens it.
  * Refuses to know what the tokens mean together.
  */
+import { ListLabels, NOT_AN_INCH } from './label-list.ts';
 import { isNumber, type Keyword, Kind, type Token } from './tokens.ts';
 import type { Written } from './words.ts';
 
 /** What a line is by its first word; `component` for the composition lines of a food. */
 export type Opened = Keyword | 'component' | undefined;
 
-/** What follows a unit `in`, and not the preposition. */
-const NOT_AN_INCH: ReadonlySet<string | undefined> = new Set([
-  'the',
-  'a',
-  'an',
-  'all',
-  'each',
-  'one',
-  'two',
-  'it',
-  'its',
-  'this',
-  'cold',
-  'hot',
-  'water',
-]);
 const JOINERS: Partial<Record<Keyword, string>> = {
   allow: 'because',
   trial: 'by',
@@ -35,35 +20,54 @@ const JOINERS: Partial<Record<Keyword, string>> = {
   price: 'per',
 };
 
-/** Gives the words and marks that stand for something on this line their own kinds, from left to right. */
-export function label(line: string, tokens: readonly Token[]): Opened {
+/** Gives the words and marks that stand for something on this line, or in a slot that is no list's, their own kinds, from left to right. */
+export function label(line: string, tokens: readonly Token[], as: 'line' | 'slot' = 'line'): Opened {
   const opened = labelOpening(tokens);
   let joiner = opened === undefined || opened === 'component' ? undefined : JOINERS[opened];
+  // The list is read in its own words: a swap's behind `for`, a trial's from the start.
+  let list =
+    as === 'line' && opensList(opened) ? new ListLabels(line, tokens, opened === undefined ? 0 : 1) : undefined;
   for (let i = opened === undefined ? 0 : 1; i < tokens.length; i++) {
     const token = tokens[i] as Token;
-    switch (token.kind) {
-      case Kind.Word: {
-        const { written } = token;
-        if (!written?.special) break;
-        if (written.word === joiner && !(joiner === 'to' && isNumber(kindAt(tokens, i - 1)))) {
-          token.kind = Kind.Joiner;
-          joiner = undefined;
-        } else token.kind = kindOfWord(tokens, i, written, opened);
-        break;
+    const { written } = token;
+    if (token.kind === Kind.Word && written?.word === joiner && joiner !== undefined) {
+      if (!(joiner === 'to' && isNumber(kindAt(tokens, i - 1))) && !(joiner === 'in' && isInch(tokens, i))) {
+        token.kind = Kind.Joiner;
+        joiner = undefined;
+        list = opened === 'swap' ? new ListLabels(line, tokens, i + 1) : undefined;
+        continue;
       }
-      case Kind.Dash:
-        if (isMinus(tokens, i, token)) token.kind = Kind.Minus;
-        break;
-      case Kind.FluidOunce:
-      case Kind.Percent:
-        token.kind = Kind.UnitWord;
-        break;
-      case Kind.Other:
-        if (line[token.start] === '×') token.kind = Kind.Times;
-        else if (line[token.start] === '~' && isNumber(kindAt(tokens, i + 1))) token.kind = Kind.About;
     }
+    if (list !== undefined) list.label(i, token);
+    else labelOne(line, tokens, i, token);
   }
   return opened;
+}
+
+/** Lines that hold an ingredient as a cook prints it. */
+const opensList = (opened: Opened): boolean =>
+  opened === undefined || opened === 'optional' || opened === 'add' || opened === 'used';
+
+/** `used 2 in ginger in filling`: the first is a measure. */
+const isInch = (tokens: readonly Token[], i: number): boolean =>
+  isNumber(kindAt(tokens, i - 1)) && !NOT_AN_INCH.has(tokens[i + 1]?.written?.word);
+
+function labelOne(line: string, tokens: readonly Token[], i: number, token: Token): void {
+  switch (token.kind) {
+    case Kind.Word:
+      if (token.written?.special) token.kind = kindOfWord(tokens, i, token.written);
+      break;
+    case Kind.Dash:
+      if (isMinus(tokens, i, token)) token.kind = Kind.Minus;
+      break;
+    case Kind.FluidOunce:
+    case Kind.Percent:
+      token.kind = Kind.UnitWord;
+      break;
+    case Kind.Other:
+      if (line[token.start] === '×') token.kind = Kind.Times;
+      else if (line[token.start] === '~' && isNumber(kindAt(tokens, i + 1))) token.kind = Kind.About;
+  }
 }
 
 function labelOpening(tokens: readonly Token[]): Opened {
@@ -77,7 +81,7 @@ function labelOpening(tokens: readonly Token[]): Opened {
 
 const kindAt = (tokens: readonly Token[], i: number): Kind => tokens[i]?.kind ?? Kind.End;
 
-function kindOfWord(tokens: readonly Token[], i: number, { word, count, size, unit }: Written, opened: Opened): Kind {
+function kindOfWord(tokens: readonly Token[], i: number, { word, count, size, unit }: Written): Kind {
   const before = tokens[i - 1];
   const after = tokens[i + 1];
   const kindBefore = before?.kind ?? Kind.End;
@@ -89,9 +93,6 @@ function kindOfWord(tokens: readonly Token[], i: number, { word, count, size, un
       break;
     case 'to':
       if (afterNumber && isNumber(kindAfter)) return Kind.To;
-      break;
-    case 'from':
-      if (opensWeight(opened) && startsAmount(after)) return Kind.From;
       break;
     case 'x':
       return Kind.Times;
@@ -118,12 +119,6 @@ function kindOfWord(tokens: readonly Token[], i: number, { word, count, size, un
     ? Kind.UnitWord
     : Kind.Word;
 }
-
-/** Only these lines have a weight as bought. */
-const opensWeight = (opened: Opened): boolean => opened === undefined || opened === 'optional' || opened === 'add';
-
-const startsAmount = (token: Token | undefined): boolean =>
-  token !== undefined && (isNumber(token.kind) || token.written?.word === 'about');
 
 /** A dash that stands apart from what is before it and close to the number after it. */
 function isMinus(tokens: readonly Token[], i: number, { start, end }: Token): boolean {

@@ -3,8 +3,9 @@
  * Refuses to touch comments, the prose of steps, and any line that could not be read whole.
  */
 
-import { unitOf } from './amounts.ts';
+import { unitInList, unitOf } from './amounts.ts';
 import type { Document } from './document.ts';
+import { statedSpan } from './item-amounts.ts';
 import { keptOn } from './kept.ts';
 import { label } from './label.ts';
 import { type Outline, outline } from './outline.ts';
@@ -108,11 +109,11 @@ function layoutIngredient(
   code: string,
   offset: number,
 ): string {
-  const amountEnd = Math.max(node.amount?.end ?? 0, node.equals?.end ?? 0);
+  const amountEnd = statedSpan(node)?.end ?? 0;
   // `2 cloves`: the count word is the name.
   const nameIsCount = node.name !== undefined && node.name.start < amountEnd;
-  if (amountEnd === 0 || nameIsCount || node.name === undefined) return spaced(code);
-  const amount = spaced(line.text.slice(offset, amountEnd));
+  if (amountEnd === 0 || nameIsCount || node.name === undefined) return spaced(code, true);
+  const amount = spaced(line.text.slice(offset, amountEnd), true);
   const tail = line.text.slice(amountEnd, offset + code.length);
   const shift = (span: Span): Span => ({ start: span.start - amountEnd, end: span.end - amountEnd });
   const bought = node.bought === undefined ? undefined : shift(node.bought);
@@ -121,14 +122,14 @@ function layoutIngredient(
       ? collapse(tail)
       : collapse(tail.slice(0, bought.start)) +
         ' ' +
-        collapse(`${spaced(tail.slice(bought.start, bought.end))}${tail.slice(bought.end)}`);
+        collapse(`${spaced(tail.slice(bought.start, bought.end), true)}${tail.slice(bought.end)}`);
   return `${amount.padEnd(AMOUNT_WIDTH)}  ${rest.trim()}`;
 }
 
 /** Blanks made one, a blank between number and unit, units by their short names. */
-function spaced(text: string): string {
+function spaced(text: string, list = false): string {
   const tokens = scan(text, 'without blanks').filter((t) => t.kind !== Kind.Comment);
-  label(text, tokens);
+  label(text, tokens, list ? 'line' : 'slot');
   let out = '';
   let last: Token | undefined;
   for (const [i, token] of tokens.entries()) {
@@ -137,7 +138,12 @@ function spaced(text: string): string {
     const gap = last !== undefined && last.end < token.start;
     const glued = last !== undefined && isUnit && isNumber(last.kind);
     if (out !== '' && (gap || glued)) out += ' ';
-    out += isUnit ? unitOf(token).symbol : text.slice(token.start, token.end);
+    if (isUnit && list && last?.kind !== Kind.Degree && tokens[i - 1]?.kind !== Kind.Degree) {
+      const unit = unitInList(token);
+      out += unit.symbol;
+      const point = tokens[i + 1];
+      if (point !== undefined && point.start === token.end && text[point.start] === '.') tokens.splice(i + 1, 1);
+    } else out += isUnit ? unitOf(token).symbol : text.slice(token.start, token.end);
     last = token;
   }
   return out;

@@ -2,7 +2,9 @@
  * Knows which block each line belongs to: the recipe's head, its parts, trials and foods, and what stands where it may not.
  * Refuses to know what the blocks say. A part that no edit touched is the same object as before.
  */
+
 import type { Document } from './document.ts';
+import { equalOf } from './item-amounts.ts';
 import type { Line, StatementKind, SyntaxFault } from './tree.ts';
 
 export interface PlacedLine {
@@ -158,15 +160,26 @@ class Scanner {
   private readBody(at: number, line: Line): void {
     const { statement } = line;
     const read = statement.kind !== 'unread';
-    if (read && (this.place === 'head' || this.place === 'nowhere')) this.open(at, 'part');
+    if (read && (this.place === 'head' || this.place === 'nowhere')) this.open(this.bareFrom(at), 'part');
     else if (read && this.place === 'trial') this.misplace(at, line, 'ingredients and steps stand above the trials');
     const nameless = statement.kind === 'ingredient' && statement.name === undefined;
-    if (read && this.place === 'food' && !(nameless && statement.equals !== undefined)) {
+    if (read && this.place === 'food' && !(nameless && equalOf(statement) !== undefined)) {
       const may = '`1 cup = 120 g`, `like`, `also`, `water 12 %`, `trim`, `price` and `contains`';
       this.misplace(at, line, `a food block holds ${may}`);
     }
     if (nameless && statement.optional === undefined && this.place === 'part')
       this.misplaced.push({ at, fault: faultAt(line, 'missing-name', 'name the ingredient after its amount') });
+  }
+
+  /** The nameless part begins at the lines right above that may be ingredients without an amount in front. */
+  private bareFrom(at: number): number {
+    let from = at;
+    while (from > this.opened + 1) {
+      const above = this.lines[from - 1]?.statement;
+      if (above?.kind !== 'unread' || above.bare === undefined) break;
+      from--;
+    }
+    return from;
   }
 
   private open(at: number, next: Place): void {

@@ -2,8 +2,10 @@
  * Knows the pan that a `pan` line describes, and what such a line must say.
  * Refuses to know what goes into it.
  */
-import { isLength, numeralOf, unitOf } from './amounts.ts';
+import { unitOf } from './amounts.ts';
 import { type Children, nodes, pieces, runOf } from './grammar.ts';
+import { numeralOf } from './numerals.ts';
+import { isLength } from './readings.ts';
 import type { MeasuredNode, NumeralNode, PanNode, PanShape, SyntaxFault } from './tree.ts';
 
 /** How many sizes a shape has, and what they look like. */

@@ -86,7 +86,10 @@ export function scan(line: string, blanks: 'with blanks' | 'without blanks'): To
     let token: Token;
     if (kind === Kind.Word) token = phrase(line, start, code) ?? word(line, start);
     else if (kind === Kind.Numeral) token = number(line, start, lists);
-    else if (kind === Kind.Comment && beginsComment(line, start)) token = new Token(kind, start, length, undefined);
+    else if (kind === Kind.Comment && beginsComment(line, start) && !beginsCanSize(line, start))
+      token = new Token(kind, start, length, undefined);
+    else if (kind === Kind.Other && code === POINT && beginsDecimal(line, start))
+      token = new Token(Kind.Numeral, start, digitsEnd(line, start + 1), undefined);
     else if (kind === Kind.Escaped) token = new Token(kind, start, escapedEnd(line, start), undefined);
     else if (kind === Kind.Other || kind === Kind.Comment)
       token = new Token(Kind.Other, start, otherEnd(line, start), undefined);
@@ -196,6 +199,21 @@ function beginsComment(line: string, at: number): boolean {
   if (at === 0) return true;
   const before = line.charCodeAt(at - 1);
   return isBlank(before) || before === 10 || before === 13 || before === 0x2028 || before === 0x2029;
+}
+
+/** `#2 cans`, `#10 tin`, or `#2` at the end: the size of a can as the trade numbers it. */
+function beginsCanSize(line: string, at: number): boolean {
+  return isDigit(line.charCodeAt(at + 1)) && CAN_SIZE.test(line.slice(at, at + LONGEST_CAN_SIZE));
+}
+
+const CAN_SIZE = /^#\d{1,3}(?: ?½| \d\/\d)?(?:[ -]?(?:cans?|tins?)\b|\s*$)/;
+const LONGEST_CAN_SIZE = 16;
+
+/** `.5`, with nothing before it that it could be the point of. */
+function beginsDecimal(line: string, at: number): boolean {
+  if (!isDigit(line.charCodeAt(at + 1))) return false;
+  const before = line.charCodeAt(at - 1);
+  return at === 0 || isBlank(before) || before === 40 || before === HYPHEN;
 }
 
 function escapedEnd(line: string, start: number): number {

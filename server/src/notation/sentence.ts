@@ -2,16 +2,9 @@
  * Knows how the sentence of a step is cut: words, amounts, temperatures, times and forced mentions, in order.
  * Refuses to know which words are ingredients.
  */
-import {
-  asDuration,
-  asLength,
-  joinedDuration,
-  measuredOf,
-  overnightNode,
-  takeMeasure,
-  temperatureOf,
-} from './amounts.ts';
+import { measuredOf, takeMeasure } from './amounts.ts';
 import { Cursor, takeWhile, textIn } from './cursor.ts';
+import { asDuration, asLength, joinedDuration, overnightNode, temperatureOf } from './readings.ts';
 import { isNamePart, Kind, opensMeasure, type Token } from './tokens.ts';
 import type { Sentence, SentenceItem, SyntaxFault } from './tree.ts';
 

@@ -3,16 +3,19 @@
  * Refuses to know the lines around it: what stands where it may not is `outline.ts`'s to say.
  */
 import { isDay } from '../measure/calendar.ts';
-import { type Amount, amountOf, durationOf, joinedDuration, takeAmount, temperatureOf } from './amounts.ts';
+import { type Amount, amountOf, takeAmount } from './amounts.ts';
 import { Cursor, isAny, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
 import { type Children, nodes, pieces, type Rule, readBy, runOf } from './grammar.ts';
-import { type IngredientTokens, type NoteTokens, takeIngredient } from './ingredient.ts';
+import { ItemReader } from './ingredient.ts';
+import { itemFaults } from './item-faults.ts';
 import { label, type Opened } from './label.ts';
 import { panOf } from './pan.ts';
+import { durationOf, joinedDuration, temperatureOf } from './readings.ts';
 import { scan } from './scan.ts';
 import { sentenceOf } from './sentence.ts';
+import { takeStated } from './stated.ts';
 import { fileOf, kindParted } from './title.ts';
-import { type Component, isNamePart, isNumber, Kind, type Token } from './tokens.ts';
+import { type Component, isNamePart, Kind, type Token } from './tokens.ts';
 import type {
   Draft,
   IngredientNode,
@@ -27,6 +30,8 @@ import type {
 } from './tree.ts';
 import { unreadFault } from './unread-line.ts';
 
+/** Words that count open a line of the list of at most so many words and marks; a longer one with a full stop is prose. */
+const LONGEST_PRINTED = 10;
 /** Longer than any line of a recipe; past it a line is kept but not read. */
 const LONGEST_LINE = 10_000;
 
@@ -72,7 +77,7 @@ class Reading {
     const { opened } = this;
     switch (opened) {
       case undefined:
-        return this.opensWithAmount() ? this.ingredientFrom(0, { named: false }) : this.unread();
+        return this.listed() ?? this.unread();
       case 'do':
         return this.step();
       case 'optional':
@@ -202,63 +207,64 @@ class Reading {
     return { kind: 'text', field, ...(value && { value }) };
   }
 
-  private opensWithAmount(): boolean {
-    const [first, second] = this.tokens;
-    const kind = first?.kind ?? Kind.End;
-    if (kind === Kind.About || kind === Kind.Minus) return isNumber(second?.kind ?? Kind.End);
-    return isNumber(kind) || kind === Kind.Free;
+  /** A line of the list; undefined where its amount does not come first, or it is prose. */
+  private listed(): IngredientNode | undefined {
+    if (this.isProse()) return undefined;
+    const cursor = new Cursor(this.tokens, 0);
+    const faults: SyntaxFault[] = [];
+    const item = new ItemReader(this.text, cursor, faults).item();
+    if (item === undefined) return undefined;
+    this.faults.push(...faults);
+    return this.complete(item, cursor, { named: false });
+  }
+
+  /** `One by one add the eggs.`: words that count, and a sentence. */
+  private isProse(): boolean {
+    const [first] = this.tokens;
+    if (first === undefined || first.kind === Kind.About) return false;
+    if (first.kind <= Kind.DecimalComma) return this.isName();
+    return this.tokens.length > LONGEST_PRINTED && /[.!?]$/.test(this.text.trimEnd());
+  }
+
+  /** `7-grain cereal`: the number is in the name. */
+  private isName(): boolean {
+    const [number, dash, word] = this.tokens;
+    return (
+      dash?.kind === Kind.Dash && word?.kind === Kind.Word && number?.end === dash.start && dash.end === word.start
+    );
   }
 
   private ingredientFrom(at: number, want: { named: boolean }): IngredientNode {
     const cursor = new Cursor(this.tokens, at);
-    const read = takeIngredient(cursor);
-    this.strayFrom(cursor);
-    return this.ingredient(read, want);
+    const reader = new ItemReader(this.text, cursor, this.faults);
+    return this.complete(reader.item() ?? reader.bare() ?? { kind: 'ingredient' }, cursor, want);
   }
 
-  private ingredient(read: IngredientTokens, want: { named: boolean }): IngredientNode {
+  /** The item with what its line says of it, and a fault for each thing that is missing. */
+  private complete(read: IngredientNode, cursor: Cursor, want: { named: boolean }): IngredientNode {
     const { text, faults, opened } = this;
-    const amount = amountOf(text, read.amount, faults);
-    const equals = amountOf(text, read.equals?.amount, faults);
-    const bought = amountOf(text, read.bought?.amount, faults);
-    let name = textIn(text, read.name);
+    this.strayFrom(cursor);
+    const item: Draft<IngredientNode> = read;
+    const { amount } = item;
     // `2 cloves` names the spice; `1 bunch` names nothing.
-    if (name === undefined && read.equals === undefined && amount?.kind === 'measured') name = amount.counted;
-    const preparation = textIn(text, read.preparation);
-    const note = read.note && this.note(read.note);
-    if (name !== undefined && /^[.)]/.test(name.text)) {
-      const whole = this.whole();
-      const unit = amount?.kind === 'measured' ? (amount.counted ?? amount.unit) : undefined;
-      if (unit === undefined) this.fault('not-a-statement', whole, 'steps are not numbered: start each with `do`');
-      else {
-        const written = text.slice(unit.start, unit.end);
-        const without = text.slice(whole.start, name.start) + text.slice(name.start + 1, whole.end);
-        this.fault('not-a-statement', whole, `write \`${written}\` without a point`, without);
-      }
-    }
+    if (
+      item.name === undefined &&
+      item.beside === undefined &&
+      amount?.kind === 'measured' &&
+      amount.counted !== undefined
+    )
+      item.name = amount.counted;
+    const [first] = this.tokens;
+    if (opened === 'optional' && first !== undefined) item.optional = spanOf(first, first);
+    const { name } = item;
+    if (name !== undefined && /^[.)]/.test(name.text))
+      this.fault('not-a-statement', this.whole(), 'steps are not numbered: start each with `do`');
     if (amount === undefined && (opened === 'optional' || opened === 'add')) {
       this.missing('missing-amount', `write the amount first: \`${opened} 20 g ${name?.text ?? 'butter'}\``);
     }
     if (want.named && name === undefined) this.missing('missing-name', 'name the ingredient after its amount');
-    if (read.equals !== undefined && equals === undefined)
-      this.missing('missing-value', 'write what the amount equals: `2 cups = 476 g`');
-    if (read.bought !== undefined && bought === undefined)
-      this.missing('missing-value', 'write the weight as bought: `from 560 g`');
-    const node: Draft<IngredientNode> = { kind: 'ingredient' };
-    const [first] = this.tokens;
-    if (opened === 'optional' && first !== undefined) node.optional = spanOf(first, first);
-    if (amount !== undefined) node.amount = amount;
-    if (equals !== undefined) node.equals = equals;
-    if (name !== undefined) node.name = name;
-    if (bought !== undefined) node.bought = bought;
-    if (preparation !== undefined) node.preparation = preparation;
-    if (note !== undefined) node.note = note;
-    return node;
-  }
-
-  private note({ open, inside, closed }: NoteTokens): TextNode | undefined {
-    if (!closed) this.fault('unclosed', spanOf(open, inside?.last ?? open), 'close the bracket with `)`');
-    return textIn(this.text, inside);
+    itemFaults(text, item, faults);
+    return item;
   }
 
   private yields(): Statement {
@@ -323,8 +329,10 @@ class Reading {
   }
 
   private used(): Statement {
-    const { amount: read, name, joined: part } = this.amountThenJoined();
-    const amount = amountOf(this.text, read, this.faults);
+    const cursor = new Cursor(this.tokens, 1);
+    const amount = amountOf(this.text, takeStated(cursor, this.text), this.faults);
+    const name = textIn(this.text, takeWhile(cursor, isNamePart));
+    const part = this.joined(cursor);
     if (amount === undefined || name === undefined)
       this.missing('missing-value', 'write what was used: `used 90 g caster sugar in custard`');
     return { kind: 'used', ...(amount && { amount }), ...(name && { name }), ...(part && { part }) };
@@ -367,7 +375,9 @@ class Reading {
     const word =
       first?.kind === Kind.Word && first.written ? { ...spanOf(first, first), word: first.written.image } : undefined;
     this.faults.push(unreadFault(words.text, span, word));
-    return { kind: 'unread', words };
+    const bare =
+      first?.kind === Kind.Word ? new ItemReader(this.text, new Cursor(this.tokens, 0), []).bare() : undefined;
+    return bare === undefined ? { kind: 'unread', words } : { kind: 'unread', words, bare };
   }
 
   /** `AMOUNT TEXT` */

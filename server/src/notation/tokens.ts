@@ -64,51 +64,55 @@ export const Kind = {
   Fraction: 1,
   Vulgar: 2,
   DecimalComma: 3,
+  /** `one`, `half`, `dozen`, on a line of the list. */
+  NumberWord: 4,
 
-  About: 4,
+  About: 5,
   /** The sign of a negative number. */
-  Minus: 5,
-  Gas: 6,
+  Minus: 6,
+  Gas: 7,
 
   /** `to taste`, `as needed`: an amount of no fixed weight. */
-  Free: 7,
-  Overnight: 8,
+  Free: 8,
+  Overnight: 9,
 
-  Word: 9,
-  DateMark: 10,
-  FluidOunce: 11,
+  Word: 10,
+  DateMark: 11,
+  FluidOunce: 12,
   /** `\#` is the character; `\butter` is no mention. */
-  Escaped: 12,
-  Percent: 13,
-  Degree: 14,
-  Dash: 15,
-  RightParen: 16,
-  LeftBracket: 17,
-  RightBracket: 18,
-  Colon: 19,
+  Escaped: 13,
+  Percent: 14,
+  Degree: 15,
+  Dash: 16,
+  RightParen: 17,
+  LeftBracket: 18,
+  RightBracket: 19,
+  Colon: 20,
   /** Anything else, a pair of surrogates whole, half a pair alone. */
-  Other: 20,
+  Other: 21,
   // Words that are given a kind of their own where they stand for it; elsewhere they stay words.
-  To: 21,
-  UnitWord: 22,
-  Fan: 23,
-  Times: 24,
-  CountedWord: 25,
-  SizeWord: 26,
-  Of: 27,
+  To: 22,
+  UnitWord: 23,
+  Fan: 24,
+  Times: 25,
+  CountedWord: 26,
+  SizeWord: 27,
+  /** `heaped`, `scant`: how a measure is filled. */
+  Bias: 28,
+  Of: 29,
 
-  Comma: 28,
-  Equals: 29,
-  LeftParen: 30,
-  From: 31,
-  Joiner: 32,
+  Comma: 30,
+  Equals: 31,
+  LeftParen: 32,
+  From: 33,
+  Joiner: 34,
   /** The word that says what the line is. */
-  Opening: 33,
+  Opening: 35,
 
-  Blank: 34,
-  Comment: 35,
+  Blank: 36,
+  Comment: 37,
   /** There is no token here. */
-  End: 36,
+  End: 38,
 } as const;
 export type Kind = (typeof Kind)[keyof typeof Kind];
 
@@ -128,8 +132,8 @@ export class Token {
   }
 }
 
-/** Number, fraction or glyph. */
-export const isNumber = (kind: Kind): boolean => kind <= Kind.DecimalComma;
+/** Number, fraction, glyph or word for one. */
+export const isNumber = (kind: Kind): boolean => kind <= Kind.NumberWord;
 
 /** Whether a measure begins here: a number, or what was found to stand before one. */
 export const opensMeasure = (kind: Kind): boolean => kind <= Kind.Gas;

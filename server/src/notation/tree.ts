@@ -22,8 +22,10 @@ export interface TextNode extends Span {
 /** One number of an amount, as it was written. */
 export interface NumeralNode extends Span {
   readonly value: number;
-  /** `1/2`, `½` and `1½` are fractions; `0.5` is not. */
-  readonly style: 'decimal' | 'fraction' | 'glyph';
+  /** The most it may be: `a few`. */
+  readonly upTo?: number;
+  /** `1/2`, `½` and `1½` are fractions, `0.5` is not; an implied one has no width and stands before what it counts. */
+  readonly style: 'decimal' | 'fraction' | 'glyph' | 'word' | 'implied';
 }
 
 export interface UnitNode extends Span {
@@ -41,9 +43,15 @@ export interface MeasuredNode extends Span {
   readonly counted?: TextNode;
   readonly sized?: TextNode;
   readonly each?: MeasuredNode;
+  /** `heaped`, `firmly packed`. */
+  readonly bias?: TextNode;
+  /** The other end of a range in another unit: `1 tsp to 1 tbsp`. */
+  readonly upTo?: MeasuredNode;
+  /** The further terms of a sum: `1 cup plus 2 tbsp`; they may stand behind the name. */
+  readonly plus?: readonly MeasuredNode[];
 }
 
-/** `to taste`, `as needed`. */
+/** `to taste`, `as needed`, `a little`, or nothing where a purpose says enough (`oil for frying`). */
 export interface FreeNode extends Span {
   readonly kind: 'free';
 }
@@ -107,17 +115,49 @@ export interface Sentence extends Span {
   readonly items: readonly SentenceItem[];
 }
 
+/** An amount said again in another measure. */
+export interface BesideNode extends Span {
+  readonly sign: '=' | '(' | '/' | 'or' | ',';
+  readonly amount: MeasuredNode;
+  /** Of all that the first says, of each piece, or of whichever the food makes likely: `2 (8 oz) steaks`, `4 carrots (300 g)`. */
+  readonly means: 'same' | 'each' | 'either';
+}
+
+/** What is bought and taken besides: `plus more for dusting`, `plus 1/2 tsp for the glaze`. */
+export interface RestNode extends Span {
+  readonly amount?: MeasuredNode;
+}
+
+/** An alternative behind `or` that has an amount of its own: `1 can peas, or 2 cups fresh peas`. */
+export interface OtherNode extends Span {
+  readonly amount: MeasuredNode;
+  readonly name: TextNode;
+}
+
 export interface IngredientNode {
   readonly kind: 'ingredient';
   readonly optional?: Span;
   readonly amount?: AmountNode;
-  /** `= 476 g`. */
-  readonly equals?: AmountNode;
+  readonly beside?: readonly BesideNode[];
+  /** What a share is of: `1.5 % of the beef  salt`. */
+  readonly shareOf?: TextNode;
+  /** The amount is of each of the foods that the name lists. */
+  readonly eachOf?: true;
+  /** What is taken out of so many: `juice of 1 lemon`, `zest and juice of 2 limes`. */
+  readonly takes?: readonly TextNode[];
   readonly name?: TextNode;
   /** Weight as bought: `from 560 g`. */
   readonly bought?: AmountNode;
+  /** All that follows the comma or stands for it: what is done to the food, what it is for, what is taken besides. */
   readonly preparation?: TextNode;
   readonly note?: TextNode;
+  /** Within the preparation. */
+  readonly purpose?: TextNode;
+  /** Within the preparation. */
+  readonly rest?: RestNode;
+  readonly others?: readonly OtherNode[];
+  /** Further items of the line: `2 eggs plus 1 yolk`. */
+  readonly more?: readonly IngredientNode[];
 }
 
 /** What names a recipe or part: any text. A kind may follow its last ` as `; whether one does, only who knows the kinds can say. */
@@ -175,8 +215,8 @@ export type Statement =
   | { readonly kind: 'price'; readonly price?: NumeralNode; readonly per?: MeasuredNode }
   | { readonly kind: 'contains'; readonly names: readonly TextNode[] }
   | { readonly kind: 'allow'; readonly code?: TextNode; readonly reason?: TextNode }
-  /** None of the above; the words are kept. */
-  | { readonly kind: 'unread'; readonly words: TextNode };
+  /** None of the above; the words are kept, and what they would be as a line of the list without its amount in front. */
+  | { readonly kind: 'unread'; readonly words: TextNode; readonly bare?: IngredientNode };
 
 export type StatementKind = Statement['kind'];
 

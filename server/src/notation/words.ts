@@ -2,8 +2,12 @@
  * Knows what a written word may stand for, before its neighbours are looked at; words that come again are known again.
  * Refuses to know foods.
  */
+
+import { biasOf } from '../measure/bias.ts';
 import { type CountWord, countWord } from '../measure/count-words.ts';
-import { type Unit, unitSpelled } from '../measure/unit.ts';
+import { type NumberWord, numberWord } from '../measure/number-words.ts';
+import { type Unit, unitPrinted, unitSpelled } from '../measure/unit.ts';
+
 import { COMPONENTS, type Component, KEYWORDS, type Keyword } from './tokens.ts';
 
 export interface Written {
@@ -15,6 +19,12 @@ export interface Written {
   readonly keyword: Keyword | undefined;
   readonly component: Component | undefined;
   readonly unit: Unit | undefined;
+  /** The unit that it is on a line of the list alone. */
+  readonly printed: Unit | undefined;
+  /** On a line of the list: what it counts, or the part that it is. */
+  readonly number: NumberWord | undefined;
+  /** It says, alone or before another word, how a measure is filled. */
+  readonly bias: boolean;
   readonly count: CountWord | undefined;
   readonly size: boolean;
   /** Whether it can be more than a word at all. */
@@ -24,18 +34,29 @@ export interface Written {
 /** Words of the grammar that are no keyword, size, unit or count word. */
 const GRAMMAR: ReadonlySet<string> = new Set([
   'about',
+  'and',
+  'approx',
+  'approximately',
+  'around',
   'because',
   'by',
+  'ca',
+  'circa',
+  'each',
   'extra',
   'fan',
   'for',
   'from',
   'gas',
   'in',
+  'nearly',
   'of',
+  'or',
   'out',
   'overnight',
   'per',
+  'plus',
+  'roughly',
   'to',
   'x',
 ]);
@@ -62,16 +83,32 @@ export function wordAt(line: string, start: number, end: number, hash: number): 
 function wordOf(image: string): Written {
   const word = image.toLowerCase().replaceAll('’', "'");
   const unit = unitSpelled(image) ?? unitSpelled(word);
+  const printed = unitPrinted(image) ?? unitPrinted(word) ?? unit;
+  const number = numberIn(word);
   const count = countWord(word);
   const size = SIZES.has(word);
+  const bias = biasOf(word) !== undefined || biasOf(`${word} packed`) !== undefined;
   return {
     image,
     word,
     keyword: KEYWORD_OF.get(image),
     component: COMPONENT_OF.get(image),
     unit,
+    printed,
+    number,
+    bias,
     count,
     size,
-    special: unit !== undefined || count !== undefined || size || GRAMMAR.has(word),
+    special: printed !== undefined || number !== undefined || bias || count !== undefined || size || GRAMMAR.has(word),
   };
+}
+
+/** `one-half`, `three-quarters`, `twenty-five`. */
+function numberIn(word: string): NumberWord | undefined {
+  const hyphen = word.indexOf('-');
+  if (hyphen < 0) return numberWord(word);
+  const [a, b] = [numberWord(word.slice(0, hyphen)), numberWord(word.slice(hyphen + 1))];
+  if (a === undefined || b === undefined) return undefined;
+  if (b.part === true || b.lot === true) return { ...b, low: a.low * b.low, high: a.high * b.high };
+  return a.low >= 20 && b.low < 10 ? { low: a.low + b.low, high: a.high + b.high } : undefined;
 }

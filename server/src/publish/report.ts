@@ -2,11 +2,13 @@
  * Knows the recipe worked out, as the facts a report shows: grams, percentages, composition, measures, times, servings, allergens.
  * Refuses to know how they are laid out. What is not known is null.
  */
+
 import type { Findings } from '../checks/finding.ts';
 import type { Component, MixComposition } from '../food/composition.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { middle } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
+import { statedSpan } from '../notation/item-amounts.ts';
 import { allergensListed } from '../recipe/allergens.ts';
 import { contentsOf } from '../recipe/contents.ts';
 import { recipeTimes } from '../recipe/duration.ts';
@@ -220,13 +222,12 @@ function reportIngredient(
 ): ReportIngredient {
   const { weighed, node } = ingredient;
   const grams = weighed.known ? likelyGrams(weighed) : null;
-  const amount = node.amount;
-  const end = Math.max(amount?.end ?? 0, node.equals?.end ?? 0);
+  const stated = statedSpan(node);
   const line = part.head.source.lines[ingredient.line]?.text ?? '';
   return {
     name: ingredient.name,
     food: ingredient.food?.id ?? null,
-    written: amount === undefined ? '' : line.slice(amount.start, end),
+    written: stated === undefined ? '' : line.slice(stated.start, stated.end),
     grams: grams === null ? null : round(grams, 2),
     grams_low: weighed.known ? round(weighed.grams.low, 2) : null,
     grams_high: weighed.known ? round(weighed.grams.high, 2) : null,

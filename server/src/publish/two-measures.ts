@@ -2,12 +2,14 @@
  * Knows how an amount stands on a page in two ways: as the scale shows it, and as spoons and cups or pieces.
  * Refuses to invent a measure that nobody has weighed.
  */
+
 import { FLESH, type FoodClass } from '../food/food.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { numberText } from '../measure/kitchen.ts';
 import { fractionSign, gramsText, trimmed } from '../measure/number-text.ts';
 import { exactly } from '../measure/quantity.ts';
 import { baseOf, dimensionOf, type Measures, type UnitSymbol } from '../measure/unit.ts';
+import { equalOf } from '../notation/item-amounts.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { World } from '../recipe/world.ts';
@@ -33,12 +35,13 @@ const NEVER_SPOONED: ReadonlySet<FoodClass> = new Set<FoodClass>([
 
 /** The amount of an ingredient, both ways where both are known. `line` is its line as written. */
 export function pageAmount(ingredient: Ingredient, line: string, world: World, order: MeasuresOrder): PageAmount {
-  const { amount, equals } = ingredient.node;
+  const { amount } = ingredient.node;
+  const equals = equalOf(ingredient.node);
   if (amount === undefined) return { first: '' };
   if (amount.kind === 'free') return { first: line.slice(amount.start, amount.end).trim() };
   const written = prettyAmount(amount, line);
   const unit = amount.unit?.symbol;
-  const other = equals?.kind === 'measured' ? prettyAmount(equals, line) : undefined;
+  const other = equals && prettyAmount(equals, line);
   // Pieces are bought and counted; their weight only helps.
   if (unit === undefined) return both(written, other ?? weightOf(ingredient, amount), 'weight-first');
   if (unit === '%') return both(weightOf(ingredient, amount) ?? written, measureOf(ingredient, amount, world), order);

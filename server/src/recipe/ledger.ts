@@ -4,7 +4,8 @@
  */
 import type { Quantity, Range } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
-import { type Ingredient, weighQuantity } from './ingredient.ts';
+import type { Ingredient } from './ingredient.ts';
+import { weighQuantity } from './line-weight.ts';
 import type { Mention } from './mentions.ts';
 import type { Portion } from './portions.ts';
 import type { World } from './world.ts';
@@ -107,10 +108,7 @@ const isExplicit = (mention: Mention): boolean =>
 export function shareOf(ingredient: Ingredient, quantity: Quantity, world: World): Range | undefined {
   const written = ingredient.node.amount;
   if (written?.kind === 'measured') {
-    for (const whole of [
-      written.quantity,
-      ingredient.node.equals?.kind === 'measured' ? ingredient.node.equals.quantity : undefined,
-    ]) {
+    for (const whole of [written.quantity, ...(ingredient.node.beside ?? []).map((b) => b.amount.quantity)]) {
       const ratio = whole === undefined ? undefined : ratioOf(quantity, whole, world);
       if (ratio !== undefined) return ratio;
     }

@@ -311,11 +311,15 @@ function callsOf(ingredient: Ingredient): Calls {
   return calls;
 }
 
-/** What the preparation makes of a fruit, and steps call it by: `4 oranges, peel only`. */
-function yieldedBy({ food, node: { preparation } }: Ingredient): string | undefined {
-  if (food?.class !== 'fruit' || preparation === undefined) return undefined;
+/** What is taken out of a fruit, and steps call it by: `4 oranges, peel only`; the juice of a lemon is the lemon too. */
+function yieldedBy({ food, name, nameNode, node: { preparation, takes } }: Ingredient): string | undefined {
+  if (takes !== undefined)
+    return [...takes, ...(name === nameNode.text ? [] : [nameNode])].map((t) => t.text.toLowerCase()).join(' ');
+  if (preparation === undefined || food === undefined || !YIELDING.has(food.class)) return undefined;
   return preparation.text.match(YIELDED)?.join(' ').toLowerCase();
 }
+
+const YIELDING: ReadonlySet<Food['class']> = new Set(['fruit', 'juice', 'flavouring']);
 
 const YIELDED = /\b(?:peel\b|zest|rind\b|juice)/gi;
 

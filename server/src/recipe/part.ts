@@ -8,7 +8,8 @@ import { addRanges, type Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { PartSource } from '../notation/outline.ts';
 import type { Span, TextNode } from '../notation/tree.ts';
-import { bindIngredient, type Ingredient, isFlour } from './ingredient.ts';
+import { bindBare } from './bare-line.ts';
+import { bindIngredients, type Ingredient, isFlour } from './ingredient.ts';
 import { type Kind, kindInHouse, kindNamed } from './kinds.ts';
 import { isStarter } from './measures/shares.ts';
 import { notUnderstoodIn } from './not-understood.ts';
@@ -40,8 +41,8 @@ export function bindPart(source: PartSource, world: World, batchG?: number, reci
   source.lines.forEach((line, at) => {
     const { statement } = line;
     const node = statement.kind === 'add' ? statement.ingredient : statement;
-    const ingredient = node.kind === 'ingredient' ? bindIngredient(node, at, world) : undefined;
-    if (ingredient !== undefined) written.push(ingredient);
+    if (node.kind === 'ingredient') written.push(...bindIngredients(node, at, world));
+    else if (node.kind === 'unread' && node.bare !== undefined) written.push(...bindBare(node.bare, at, world));
   });
   const first = source.lines[0]?.statement;
   const named = source.named && first?.kind === 'part' ? first : undefined;

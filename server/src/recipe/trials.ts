@@ -5,6 +5,7 @@
 
 import type { Range } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
+import { equalOf } from '../notation/item-amounts.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Block, Outline } from '../notation/outline.ts';
 import type { AmountNode, DurationNode, MeasuredNode, Statement, TemperatureNode, TextNode } from '../notation/tree.ts';
@@ -136,7 +137,7 @@ function ingredientFact({ name, node, optional }: Ingredient): string {
     'i',
     wordsOf(name).join(' '),
     amountFact(node.amount),
-    amountFact(node.equals),
+    amountFact(equalOf(node)),
     optional ? 'optional' : '',
   ].join('|');
 }

@@ -2,6 +2,7 @@
  * Knows when a line that could not be read is only an ingredient without its amount.
  */
 import type { Line } from '../notation/tree.ts';
+import { isBareLine } from './bare-line.ts';
 import type { World } from './world.ts';
 
 /** A line of a few words, without a number, that names a food of the book. */
@@ -11,5 +12,5 @@ export function lacksOnlyItsAmount(line: Line, world: World): boolean {
     return false;
   const { text } = statement.words;
   if (text.length > 60 || /\d|[½⅓⅔¼¾]/.test(text)) return false;
-  return world.book.find(text).kind !== 'unknown';
+  return world.book.find(text).kind !== 'unknown' && !isBareLine(line, world);
 }

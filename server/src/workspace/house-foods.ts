@@ -2,7 +2,9 @@
  * Knows how the `food` blocks of a file become foods of the house.
  * Refuses to know which files are read.
  */
+
 import type { HouseComponent, HouseFood } from '../food/food.ts';
+import { equalOf } from '../notation/item-amounts.ts';
 import type { Block, Outline } from '../notation/outline.ts';
 
 /** The foods a file describes, in order; lines that could not be read are left out. */
@@ -37,8 +39,9 @@ function readBlock(block: Block): HouseFood | undefined {
         if (statement.amount?.unit?.symbol === '%') composition[statement.component] = statement.amount.quantity.low;
         break;
       case 'ingredient':
-        if (statement.amount?.kind === 'measured' && statement.equals?.kind === 'measured') {
-          measures.push({ of: statement.amount.quantity, grams: statement.equals.quantity });
+        if (statement.amount?.kind === 'measured') {
+          const grams = equalOf(statement)?.quantity;
+          if (grams !== undefined) measures.push({ of: statement.amount.quantity, grams });
         }
         break;
     }

@@ -2,12 +2,14 @@
  * Knows how a file that builds on others is written out in full: a text of its own, each line with where it comes from.
  * Refuses to judge it: the text is worked out like any other, and what is found in it is placed back by `variant.ts`.
  */
+
 import type { BrokenLink } from '../checks/check.ts';
 import type { House } from '../checks/house.ts';
 import { scaleAmount } from '../edits/amount-text.ts';
 import { applyEdits, replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { type Document, parseTogether } from '../notation/document.ts';
+import { measuresOf } from '../notation/item-amounts.ts';
 import { keptOn } from '../notation/kept.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import type { IngredientNode, Line, Span, Statement } from '../notation/tree.ts';
@@ -488,8 +490,7 @@ function sharedText(text: string, share: number): string {
   const document = parseTogether(text);
   const statement = document.lines[0]?.statement;
   if (statement?.kind !== 'ingredient') return text;
-  const amounts = [statement.amount, statement.equals].filter((a) => a?.kind === 'measured');
-  const edits = amounts.flatMap((amount) => scaleAmount(0, amount, share));
+  const edits = measuresOf(statement).flatMap((amount) => scaleAmount(0, amount, share));
   return applyEdits(document, edits).lines[0]?.text ?? text;
 }
 

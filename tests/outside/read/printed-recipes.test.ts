@@ -46,7 +46,7 @@ function factsOf(node: IngredientNode): string {
   return [
     node.optional === undefined ? '' : 'optional',
     amount(node.amount),
-    amount(node.equals),
+    amount(node.beside?.[0]?.amount),
     text(node.name),
     text(node.preparation),
   ].join(' | ');

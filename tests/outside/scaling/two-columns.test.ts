@@ -26,7 +26,7 @@ const RECIPES = [...new Set(ROWS.map((r) => r.recipe))].map((name) => ({
 function sizes(line: string): (number | undefined)[] {
   const { statement } = parseDocument(line).lines[0] ?? {};
   if (statement?.kind !== 'ingredient') return [];
-  return [statement.amount, statement.equals].map((node) =>
+  return [statement.amount, statement.beside?.[0]?.amount].map((node) =>
     node?.kind === 'measured' && node.unit !== undefined
       ? node.quantity.low * (baseOf(node.unit.symbol, 'us') ?? Number.NaN)
       : undefined,

@@ -2,8 +2,9 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { dimensionOf } from '../../measure/unit.ts';
+import { equalOf } from '../../notation/item-amounts.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import { weighQuantity } from '../../recipe/ingredient.ts';
+import { weighQuantity } from '../../recipe/line-weight.ts';
 import { defineCheck } from '../check.ts';
 import type { House } from '../house.ts';
 
@@ -63,7 +64,8 @@ It is a warning for flours, sugars, fats and liquids, and information for what l
   *find(part, house) {
     for (const ingredient of part.head.ingredients) {
       const values = valuesOf(ingredient, house, part.head.source.lines[ingredient.line]?.text ?? '');
-      const { amount, equals } = ingredient.node;
+      const { amount } = ingredient.node;
+      const equals = equalOf(ingredient.node);
       if (values === undefined || amount === undefined || equals === undefined) continue;
       const surely = ALIKE.has(ingredient.food?.class ?? '');
       yield {
@@ -90,7 +92,7 @@ It is a warning for flours, sugars, fats and liquids, and information for what l
     `Known: ${why}. Allowed beyond it, a factor of ${slack} either way: ${gramsText(knownG.low)} g ÷ ${slack} = ${gramsText(knownG.low / slack)} g to ${gramsText(knownG.high)} g × ${slack} = ${gramsText(knownG.high * slack)} g. Written for ${written} of ${name}: ${gramsText((saidG.low + saidG.high) / 2)} g.`,
   ],
   fix: ({ typicalG, ingredient }, _scene, at) => {
-    const { equals } = ingredient.node;
+    const equals = equalOf(ingredient.node);
     const grams = gramsText(typicalG);
     return equals === undefined
       ? []
@@ -116,8 +118,9 @@ It is a warning for flours, sugars, fats and liquids, and information for what l
 
 function valuesOf(ingredient: Ingredient, house: House, text: string): Values | undefined {
   const { node, match } = ingredient;
-  const { amount, equals } = node;
-  if (amount?.kind !== 'measured' || equals?.kind !== 'measured' || match.kind !== 'food') return undefined;
+  const { amount } = node;
+  const equals = equalOf(node);
+  if (amount?.kind !== 'measured' || equals === undefined || match.kind !== 'food') return undefined;
   if (amount.unit === undefined || equals.unit === undefined) return undefined;
   if (dimensionOf(amount.unit.symbol) !== 'volume' || dimensionOf(equals.unit.symbol) !== 'mass') return undefined;
   const known = weighQuantity(amount.quantity, match, house.world);

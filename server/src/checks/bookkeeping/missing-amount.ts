@@ -77,10 +77,10 @@ Silent on lines that are no ingredient, and on \`to taste\` and \`as needed\`.`,
     ],
     bad: [
       {
-        text: 'recipe Broth\n  1 kg      chicken stock\n  salt\n# "salt" missing-amount *: How much salt\n  do Bring the stock to the boil and season with salt.\n',
+        text: 'recipe Broth\n  1 kg      chicken stock\n  butter\n# "butter" missing-amount *: How much butter\n  do Bring the stock to the boil and whisk in the butter.\n',
         after: {
-          'Write `to taste`':
-            'recipe Broth\n  1 kg      chicken stock\n  to taste salt\n  do Bring the stock to the boil and season with salt.\n',
+          'Write `as needed`':
+            'recipe Broth\n  1 kg      chicken stock\n  as needed butter\n  do Bring the stock to the boil and whisk in the butter.\n',
         },
       },
       'recipe Slab\n  200 g     rolled oats\n  butter\n# "butter" missing-amount *: as needed\n  do Rub the butter into the oats.\n',

@@ -4,6 +4,7 @@ import type { CountWord } from '../../measure/count-words.ts';
 import { gramsText, percentText } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
+import { equalOf } from '../../notation/item-amounts.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { defineCheck } from '../check.ts';
@@ -50,10 +51,10 @@ export default defineCheck<Values>({
 **Silent** under ${LEAST_ML} ml and ${LEAST_G} g, for spices, salt and what goes in to taste, for pinches and spoons, and where the weight stands beside it.`,
   *find(part) {
     for (const ingredient of part.head.ingredients) {
-      const { amount, equals, bought } = ingredient.node;
+      const { amount, bought } = ingredient.node;
       if (
         amount?.kind !== 'measured' ||
-        equals !== undefined ||
+        equalOf(ingredient.node) !== undefined ||
         bought !== undefined ||
         ingredient.match.kind !== 'food'
       )

@@ -1,6 +1,7 @@
 import { listGrams } from '../../edits/set-amount.ts';
 import { deleteLine, replaceSpan } from '../../edits/text-edit.ts';
 import { fractionText, gramsText } from '../../measure/number-text.ts';
+import { isPlain } from '../../notation/item-amounts.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { defineCheck } from '../check.ts';
 import { repeatsIn } from './repeats.ts';
@@ -53,7 +54,7 @@ export default defineCheck<Values>({
     const a = first.node.amount;
     const b = second.node.amount;
     if (a?.kind !== 'measured' || b?.kind !== 'measured' || a.high !== undefined || b.high !== undefined) return [];
-    if (first.node.equals !== undefined || second.node.equals !== undefined) return [];
+    if (!isPlain(first.node) || !isPlain(second.node)) return [];
     if (a.unit?.symbol === b.unit?.symbol && a.counted?.text === b.counted?.text && a.sized?.text === b.sized?.text) {
       const sum = a.low.value + b.low.value;
       const written = fractionOf(sum, a.unit?.symbol);

@@ -1,6 +1,7 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { Misplaced } from '../../notation/outline.ts';
 import type { SyntaxFault } from '../../notation/tree.ts';
+import { isBareLine } from '../../recipe/bare-line.ts';
 import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
@@ -26,7 +27,7 @@ export default defineCheck<SyntaxFault>({
 
 The message says what to write instead. The lines around it are read as usual. Silent in comments, after \`#\`.`,
   *find(line, house) {
-    if (line.faults.length === 0 || lacksOnlyItsAmount(line, house.world)) return;
+    if (line.faults.length === 0 || lacksOnlyItsAmount(line, house.world) || isBareLine(line, house.world)) return;
     for (const fault of faultsTold(line)) {
       if (!ELSEWHERE.has(fault.code)) yield { at: { line: 0, start: fault.start, end: fault.end }, values: fault };
     }
@@ -57,7 +58,7 @@ The message says what to write instead. The lines around it are read as usual. S
         },
       },
       {
-        text: 'recipe Oat slab\n  200 g     rolled oats\n  2 tbsp. honey\n#   "2 tbsp. honey" syntax *: without a point\n  do Toast the oats with the honey.\n',
+        text: 'recipe Oat slab\n  200 g     rolled oats\n  - 2 tbsp honey\n#   "- 2 tbsp honey" syntax *: no bullets\n  do Toast the oats with the honey.\n',
         after: {
           'Write the line so that it can be read':
             'recipe Oat slab\n  200 g     rolled oats\n  2 tbsp honey\n  do Toast the oats with the honey.\n',

@@ -35,9 +35,9 @@ Silent where the words after the number are a known food as they stand.`,
     ],
     bad: [
       {
-        text: 'recipe Loaf\n  500 grm   bread flour\n# "grm" unknown-unit *: write `g`\n  330 g     water\n  do Mix the flour with the water.\n',
+        text: 'recipe Loaf\n  500 graams bread flour\n# "graams" unknown-unit *: write `g`\n  330 g     water\n  do Mix the flour with the water.\n',
         after: {
-          'Write `g`': 'recipe Loaf\n  500 g   bread flour\n  330 g     water\n  do Mix the flour with the water.\n',
+          'Write `g`': 'recipe Loaf\n  500 g bread flour\n  330 g     water\n  do Mix the flour with the water.\n',
         },
       },
       'recipe Bowl\n  200 g     rolled oats\n  2 glugs   olive oil\n# "glugs" unknown-unit: no fixed size\n  do Toss the oats in the olive oil.\n',

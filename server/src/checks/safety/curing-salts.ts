@@ -3,7 +3,7 @@
  * Refuses to know how much of one is too much.
  */
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import { weighQuantity } from '../../recipe/ingredient.ts';
+import { weighQuantity } from '../../recipe/line-weight.ts';
 import type { World } from '../../recipe/world.ts';
 
 /** Names that are in no book: `cure`, `-cure`, `curing mix`, `pink salt`. */

@@ -75,7 +75,7 @@ export function sayLeft(entry: LedgerEntry): string {
 }
 
 function wholeOf(node: IngredientNode): { start: number; end: number } {
-  const spans = [node.optional, node.amount, node.equals, node.name].filter((s) => s !== undefined);
+  const spans = [node.optional, node.amount, ...(node.beside ?? []), node.name].filter((s) => s !== undefined);
   return {
     start: Math.min(...spans.map((s) => s.start)),
     end: Math.max(...spans.map((s) => s.end)),

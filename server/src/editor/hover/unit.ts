@@ -1,8 +1,9 @@
 /** A unit: how much of it there is in this house. */
 import { trimmed } from '../../measure/number-text.ts';
 import { baseOf, dimensionOf, sourceOf, unitInFull } from '../../measure/unit.ts';
+import { measuresOf, termsOf } from '../../notation/item-amounts.ts';
 import type { MeasuredNode, SentenceItem } from '../../notation/tree.ts';
-import { weighQuantity } from '../../recipe/ingredient.ts';
+import { weighQuantity } from '../../recipe/line-weight.ts';
 import { figure, weightFact } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { type Cursor, holds, placeOf } from '../place.ts';
@@ -54,9 +55,10 @@ export function measuredAt({ line }: Cursor): MeasuredNode[] {
   const { statement } = line;
   const ingredient = statement.kind === 'add' || statement.kind === 'swap' ? statement.ingredient : statement;
   if (ingredient.kind === 'ingredient')
-    return [ingredient.amount, ingredient.equals, ingredient.bought].flatMap((a) =>
-      a?.kind === 'measured' ? [a, ...(a.each ? [a.each] : [])] : [],
-    );
+    return [ingredient, ...(ingredient.more ?? [])]
+      .flatMap(measuresOf)
+      .flatMap(termsOf)
+      .flatMap((a) => (a.each === undefined ? [a] : [a, a.each]));
   switch (statement.kind) {
     case 'step':
       return statement.sentence.items.flatMap(measuredIn);

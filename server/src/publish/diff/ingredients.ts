@@ -3,6 +3,7 @@
  * Refuses to know the steps.
  */
 
+import { statedSpan } from '../../notation/item-amounts.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { collapse } from '../../recipe/words.ts';
@@ -93,7 +94,8 @@ function amountChanges(a: Part, b: Part, was: Ingredient, is: Ingredient, batch:
 const rounding = (grams: number): number => (grams < 10 ? 0.06 : 0.6);
 
 function writtenAmount(part: Part, { node, line }: Ingredient): string {
-  if (node.amount === undefined) return '';
+  const stated = statedSpan(node);
+  if (stated === undefined) return '';
   const text = part.head.source.lines[line]?.text ?? '';
-  return collapse(text.slice(node.amount.start, Math.max(node.amount.end, node.equals?.end ?? 0)));
+  return collapse(text.slice(stated.start, stated.end));
 }

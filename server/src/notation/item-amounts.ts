@@ -1,0 +1,53 @@
+/**
+ * Knows the amounts that one item of the list states: its own, the same in other measures, what is bought, what is taken besides.
+ * Refuses to know which of them is right.
+ */
+import { dimensionOf } from '../measure/unit.ts';
+import type { IngredientNode, MeasuredNode, Span } from './tree.ts';
+
+/** The terms of a sum; an amount that is none is its only term. */
+export const termsOf = (amount: MeasuredNode): readonly MeasuredNode[] =>
+  amount.plus === undefined ? [amount] : [amount, ...amount.plus];
+
+/** Every measured amount of an item, in no order; sums are one. */
+export function measuresOf(node: IngredientNode): readonly MeasuredNode[] {
+  const { amount, beside, bought, rest, others } = node;
+  const found: MeasuredNode[] = [];
+  if (amount?.kind === 'measured') found.push(amount);
+  for (const { amount: again } of beside ?? []) found.push(again);
+  if (bought?.kind === 'measured') found.push(bought);
+  if (rest?.amount !== undefined) found.push(rest.amount);
+  for (const { amount: other } of others ?? []) found.push(other);
+  return found;
+}
+
+/** What the cook says that the amount equals: behind `=`, or a weight beside it. */
+export function equalOf({ beside }: IngredientNode): MeasuredNode | undefined {
+  if (beside === undefined) return undefined;
+  const said = beside.find((b) => b.sign === '=') ?? beside.find((b) => b.means === 'same' && isMass(b.amount));
+  return said?.amount;
+}
+
+export const isMass = ({ unit }: MeasuredNode): boolean => unit !== undefined && dimensionOf(unit.symbol) === 'mass';
+
+/** One amount said once, and nothing taken besides. */
+export const isPlain = ({ amount, beside, rest, more, others }: IngredientNode): boolean =>
+  beside === undefined &&
+  rest === undefined &&
+  more === undefined &&
+  others === undefined &&
+  (amount?.kind !== 'measured' || (amount.plus === undefined && amount.upTo === undefined));
+
+/** The amount as it stands in front of the name, with what says it again there; undefined where none does. */
+export function statedSpan({ amount, beside, name }: IngredientNode): Span | undefined {
+  if (amount === undefined) return undefined;
+  const { start } = amount;
+  let end = amount.end;
+  for (const again of beside ?? [])
+    if (again.start >= end && (name === undefined || again.end <= name.start)) end = closing(again);
+  return { start, end };
+}
+
+/** A bracket closes behind its amount. */
+const closing = ({ sign, end }: { readonly sign: string; readonly end: number }): number =>
+  sign === '(' ? end + 1 : end;

@@ -1,0 +1,67 @@
+/**
+ * Knows which lines of the list are read and yet say two things, or none: each with what to write instead.
+ * Refuses to know foods.
+ */
+import { dimensionOf } from '../measure/unit.ts';
+import type { IngredientNode, MeasuredNode, SyntaxFault } from './tree.ts';
+
+/** Adds the first fault that the item has. */
+export function itemFaults(line: string, item: IngredientNode, faults: SyntaxFault[]): void {
+  if (faults.length > 0) return;
+  const { amount, name } = item;
+  if (amount?.kind === 'measured') {
+    const fault = asTime(line, amount) ?? asThousands(line, amount) ?? asMixed(line, amount);
+    if (fault !== undefined) {
+      faults.push(fault);
+      return;
+    }
+    if (name !== undefined && /^or\b/i.test(name.text)) {
+      const unit = amount.unit === undefined ? '' : ` ${line.slice(amount.unit.start, amount.unit.end)}`;
+      const detail = `write a range with its unit behind it: \`1-2${unit} butter\``;
+      faults.push({ code: 'bad-number', start: name.start, end: name.end, detail });
+      return;
+    }
+  }
+  if (item.takes !== undefined && name === undefined && amount !== undefined)
+    faults.push({
+      code: 'missing-name',
+      start: amount.start,
+      end: amount.end,
+      detail: 'say of what: `juice of 2 lemons`',
+    });
+}
+
+/** No food is measured in hours or degrees. */
+function asTime(line: string, { unit, start, end }: MeasuredNode): SyntaxFault | undefined {
+  if (unit === undefined) return undefined;
+  const dimension = dimensionOf(unit.symbol);
+  if (dimension !== 'temperature' && dimension !== 'time') return undefined;
+  const what = dimension === 'time' ? 'a time' : 'a temperature';
+  const detail = `\`${line.slice(start, end)}\` is ${what}: write how much of the food, or start a step with \`do\``;
+  return { code: 'missing-amount', start, end, detail };
+}
+
+const TO_WEIGH: ReadonlySet<string> = new Set(['mg', 'g', 'ml']);
+
+/** `1.000 g` may be one gram or a thousand. */
+function asThousands(line: string, { low, unit }: MeasuredNode): SyntaxFault | undefined {
+  if (unit === undefined || !TO_WEIGH.has(unit.symbol) || low.value < 1) return undefined;
+  const written = line.slice(low.start, low.end);
+  const [, whole, thousandths] = /^(\d{1,3})\.(\d{3})$/.exec(written) ?? [];
+  if (whole === undefined || thousandths === undefined) return undefined;
+  const point = `${whole}.${thousandths}`.replace(/\.?0+$/, '');
+  const detail = `is it \`${point} ${unit.symbol}\` or \`${whole}${thousandths} ${unit.symbol}\`? write the one that is meant`;
+  return { code: 'decimal-comma', start: low.start, end: low.end, detail };
+}
+
+/** `2 1/2-oz cans`: two of a half ounce, or of two and a half. */
+function asMixed(line: string, { each, counted, low, start, end }: MeasuredNode): SyntaxFault | undefined {
+  if (each === undefined || counted === undefined || low.style !== 'implied' || !/s$/i.test(counted.text))
+    return undefined;
+  const written = line.slice(each.low.start, each.low.end);
+  const [, whole, part] = /^(\d+) +(\S+)$/.exec(written) ?? [];
+  if (whole === undefined || part === undefined) return undefined;
+  const unit = each.unit === undefined ? '' : line.slice(each.unit.start, each.unit.end);
+  const detail = `write \`${whole} x ${part} ${unit} ${counted.text}\`, or how many there are of \`${written} ${unit}\``;
+  return { code: 'bad-number', start, end, detail };
+}

@@ -1,0 +1,258 @@
+/**
+ * Knows what a word of a line of the list stands for: number words, how a measure is filled, units and count words as they are printed.
+ * Refuses to know foods: a word that may be a name stays one.
+ */
+
+import { biasOf } from '../measure/bias.ts';
+import { type CountWord, isPackage } from '../measure/count-words.ts';
+import { dimensionOf } from '../measure/unit.ts';
+import { isNumber, Kind, type Token } from './tokens.ts';
+import type { Written } from './words.ts';
+
+const ABOUT: ReadonlySet<string> = new Set([
+  'about',
+  'approx',
+  'approximately',
+  'around',
+  'ca',
+  'circa',
+  'nearly',
+  'roughly',
+]);
+/** Behind these an amount may stand again. */
+const JOINTS: ReadonlySet<string> = new Set(['and', 'or', 'plus', 'to', 'from', 'about']);
+/** Count words that a line may open with, one being meant; others want `of` behind them. */
+const ONE_OF: ReadonlySet<CountWord> = new Set<CountWord>([
+  'bunch',
+  'handful',
+  'knob',
+  'pack',
+  'package',
+  'packet',
+  'sachet',
+  'sprig',
+  'stick',
+  'thumb',
+  'tin',
+]);
+/** What opens a sentence and no name. */
+const NOT_NAMES: ReadonlySet<string | undefined> = new Set([
+  'the',
+  'it',
+  'them',
+  'a',
+  'an',
+  'all',
+  'until',
+  'in',
+  'on',
+]);
+/** What follows the preposition `in`, and not the unit. */
+export const NOT_AN_INCH: ReadonlySet<string | undefined> = new Set([
+  'the',
+  'a',
+  'an',
+  'all',
+  'each',
+  'one',
+  'two',
+  'it',
+  'its',
+  'this',
+  'cold',
+  'hot',
+  'water',
+]);
+
+/** The labels of one list slot; asked token by token, from left to right. */
+export class ListLabels {
+  private readonly line: string;
+  private readonly tokens: readonly Token[];
+  private readonly start: number;
+  /** An amount may still stand here: no word of a name came yet. */
+  private open = true;
+  private outside = true;
+
+  constructor(line: string, tokens: readonly Token[], start: number) {
+    this.line = line;
+    this.tokens = tokens;
+    this.start = start;
+  }
+
+  label(i: number, token: Token): void {
+    switch (token.kind) {
+      case Kind.Word:
+        if (token.written?.special) token.kind = this.kindOf(i, token.written);
+        if (token.kind === Kind.Word) this.open = JOINTS.has(token.written?.word ?? '');
+        break;
+      case Kind.Dash:
+        if (i === this.start && isNumber(this.kindAt(i + 1)) && this.tokens[i + 1]?.start === token.end)
+          token.kind = Kind.Minus;
+        break;
+      case Kind.FluidOunce:
+      case Kind.Percent:
+        token.kind = Kind.UnitWord;
+        break;
+      case Kind.LeftParen:
+        this.outside = this.open;
+        this.open = true;
+        break;
+      case Kind.RightParen:
+        this.open = this.outside;
+        break;
+      case Kind.Comma:
+      case Kind.Equals:
+      case Kind.Colon:
+        this.open = true;
+        break;
+      case Kind.Other: {
+        const mark = this.line[token.start];
+        if (mark === '×') token.kind = Kind.Times;
+        else if (mark === '~' && this.isNumeric(i + 1)) token.kind = Kind.About;
+        else if (mark === '/' || mark === '+' || mark === '&') this.open = true;
+      }
+    }
+  }
+
+  private kindAt(i: number): Kind {
+    return this.tokens[i]?.kind ?? Kind.End;
+  }
+
+  private wordAt(i: number): Written | undefined {
+    return this.tokens[i]?.written;
+  }
+
+  private isPoint(i: number): boolean {
+    const token = this.tokens[i];
+    return token?.kind === Kind.Other && this.line[token.start] === '.';
+  }
+
+  /** Whether a number begins there; its words are not labelled yet. */
+  private isNumeric(i: number): boolean {
+    return isNumber(this.kindAt(i)) || this.wordAt(i)?.number !== undefined;
+  }
+
+  private isMeasureWord(i: number): boolean {
+    const written = this.wordAt(i);
+    return (
+      this.kindAt(i) === Kind.FluidOunce ||
+      (written !== undefined &&
+        (written.printed !== undefined || written.count !== undefined || written.size || written.bias))
+    );
+  }
+
+  private kindOf(i: number, written: Written): Kind {
+    const { word, number, size, bias } = written;
+    const { open, tokens } = this;
+    const before = this.kindAt(i - 1);
+    const counted = isNumber(before);
+    if (ABOUT.has(word) && this.isNumeric(this.isPoint(i + 1) ? i + 2 : i + 1)) return Kind.About;
+    switch (word) {
+      case 'x':
+        return this.isNumeric(i + 1) ? Kind.Times : Kind.Word;
+      case 'to':
+      case 'or':
+        if ((counted || before === Kind.Dash) && this.isNumeric(i + 1)) return Kind.To;
+        break;
+      case 'from':
+        return this.isNumeric(i + 1) || this.wordAt(i + 1)?.word === 'about' ? Kind.From : Kind.Word;
+      case 'of':
+        return open && this.endsMeasure(i - 1) ? Kind.Of : Kind.Word;
+      case 'each':
+        return Kind.Word;
+    }
+    if (number !== undefined && this.isNumberHere(i, word)) return Kind.NumberWord;
+    const first = i === this.start;
+    if (
+      open &&
+      bias &&
+      (counted || first || before === Kind.Bias || before === Kind.SizeWord) &&
+      this.isFilled(i, word)
+    )
+      return Kind.Bias;
+    if (open && (size || (word === 'extra' && this.wordAt(i + 1)?.word === 'large'))) {
+      if (counted || (before === Kind.SizeWord && size) || ((first || before === Kind.Bias) && this.isOneOf(i + 1)))
+        return Kind.SizeWord;
+    }
+    if (open && written.count !== undefined && this.isCounted(i, written.count)) return Kind.CountedWord;
+    const { printed } = written;
+    if (printed === undefined) return Kind.Word;
+    const measures = counted || before === Kind.Bias || (before === Kind.Degree && isNumber(this.kindAt(i - 2)));
+    const hyphened = before === Kind.Dash && isNumber(this.kindAt(i - 2)) && tokens[i - 1]?.end === tokens[i]?.start;
+    if (word === 'in' && !hyphened && NOT_AN_INCH.has(this.wordAt(i + 1)?.word)) return Kind.Word;
+    return measures || hyphened || (first && this.isOneOf(i)) ? Kind.UnitWord : Kind.Word;
+  }
+
+  /** Whether an amount may end there: in a unit, its point, a count word, or a number of no unit. */
+  private endsMeasure(i: number): boolean {
+    const kind = this.kindAt(this.isPoint(i) ? i - 1 : i);
+    return kind === Kind.UnitWord || kind === Kind.CountedWord || kind === Kind.NumberWord || kind === Kind.RightParen;
+  }
+
+  private isNumberHere(i: number, word: string): boolean {
+    const before = this.kindAt(i - 1);
+    const last = this.wordAt(i - 1)?.word;
+    if (word === 'half' && (this.wordAt(i + 1)?.word === 'and' || this.isHalfAnd(i - 2))) return false;
+    const article = word === 'a' || word === 'an';
+    if (i === this.start) return this.tokens.length > i + 1;
+    if (isNumber(before)) return !article || this.wordAt(i - 1)?.number?.part === true || before !== Kind.NumberWord;
+    if (before === Kind.About || before === Kind.From || before === Kind.LeftParen) return true;
+    if (before === Kind.Of || (before === Kind.Word && (last === 'of' || last === 'from'))) return true;
+    if (before === Kind.To) return true;
+    const joined = last !== undefined ? JOINTS.has(last) : before === Kind.Other || before === Kind.Comma;
+    // `plus one yolk`, `plus a little more`
+    if (joined && this.open) return !article || this.isMeasureWord(i + 1) || this.wordAt(i + 1)?.number?.part === true;
+    return this.open && this.isMeasureWord(i + 1);
+  }
+
+  /** `half and half` is a food. */
+  private isHalfAnd(i: number): boolean {
+    return this.wordAt(i)?.word === 'half' && this.kindAt(i) === Kind.Word && this.wordAt(i + 1)?.word === 'and';
+  }
+
+  /** Whether a bias fills something: a measure, with other such words between. */
+  private isFilled(i: number, word: string): boolean {
+    let at = i + 1;
+    while (this.wordAt(at)?.bias) at++;
+    if (biasOf(word) === undefined && this.wordAt(i + 1)?.word !== 'packed') return false;
+    const next = this.wordAt(at);
+    if (next?.size) at++;
+    return this.isMeasureWord(at);
+  }
+
+  private isCounted(i: number, count: CountWord): boolean {
+    const before = this.kindAt(i - 1);
+    if (i === this.start || (i === this.start + 1 && (before === Kind.SizeWord || before === Kind.Bias)))
+      return this.isOneOf(i);
+    if (isNumber(before) || before === Kind.SizeWord || before === Kind.Bias) return true;
+    const behindUnit = before === Kind.UnitWord || this.isPoint(i - 1) || before === Kind.RightParen;
+    if (behindUnit)
+      return (
+        isPackage(count) ||
+        count === 'piece' ||
+        count === 'knob' ||
+        count === 'thumb' ||
+        this.wordAt(i + 1)?.word === 'of'
+      );
+    return before === Kind.Dash && isNumber(this.kindAt(i - 2));
+  }
+
+  /** Whether the line may open with this word, one of it being meant: `pinch of salt`, `small bunch parsley`. */
+  private isOneOf(i: number): boolean {
+    const written = this.wordAt(i);
+    const next = this.wordAt(i + 1)?.word;
+    if (written === undefined || this.tokens.length <= i + 1 || /[.!?:]\s*$/.test(this.line)) return false;
+    if (NOT_NAMES.has(next)) return false;
+    if (written.count !== undefined)
+      return next === 'of'
+        ? written.count === written.word
+        : ONE_OF.has(written.count) && written.count === written.word;
+    const { printed } = written;
+    return (
+      printed !== undefined &&
+      written.image.length > 2 &&
+      dimensionOf(printed.symbol) === 'volume' &&
+      !/[^s]s$/.test(written.word)
+    );
+  }
+}

@@ -1,0 +1,172 @@
+/**
+ * Knows how a number is written: `2`, `1/2`, `1 ½`, `2-1/2`, and on a line of the list `one and a half`, `two dozen`.
+ * Refuses to know what is counted.
+ */
+import { VULGAR_FRACTIONS } from '../measure/number-text.ts';
+import type { Range } from '../measure/quantity.ts';
+import type { Cursor, Run } from './cursor.ts';
+import { isNumber, Kind, type Token } from './tokens.ts';
+import type { Draft, NumeralNode, SyntaxFault } from './tree.ts';
+
+/** The tokens of one number. */
+export interface NumeralRun extends Run {
+  /** All of them, `and` too, where they are more than a number and its fraction. */
+  readonly words?: readonly Token[];
+}
+
+/** Reads a number where one begins. */
+export function takeNumeral(cursor: Cursor): NumeralRun | undefined {
+  const first = cursor.token;
+  if (first === undefined || !isNumber(first.kind)) return undefined;
+  if (first.kind === Kind.NumberWord) return takeWords(cursor, []);
+  cursor.at++;
+  if (first.kind !== Kind.Numeral) return isLot(cursor) ? takeWords(cursor, [first]) : { first, last: first };
+  const part = cursor.take(Kind.Fraction) ?? cursor.take(Kind.Vulgar) ?? takeHyphened(cursor, first);
+  if (part !== undefined) return { first, last: part };
+  if (isWord(cursor) || joinsPart(cursor)) return takeWords(cursor, [first]);
+  return { first, last: first };
+}
+
+/** `2-1/2` is one number; `1/2-3/4` and `2-3` are two. */
+function takeHyphened(cursor: Cursor, { end }: Token): Token | undefined {
+  const dash = cursor.token;
+  const after = cursor.tokens[cursor.at + 1];
+  if (dash?.kind !== Kind.Dash || dash.start !== end || after?.start !== dash.end) return undefined;
+  if (after.kind !== Kind.Fraction && after.kind !== Kind.Vulgar) return undefined;
+  cursor.at += 2;
+  return after;
+}
+
+/** `and a half`, `and 1/2`, `& ½` behind a whole number. */
+function joinsPart(cursor: Cursor): boolean {
+  const { token, tokens, at } = cursor;
+  if (token?.written?.word !== 'and' && token?.kind !== Kind.Other) return false;
+  if (token.kind === Kind.Other && token.end !== token.start + 1) return false;
+  const after = tokens[at + 1];
+  if (after === undefined) return false;
+  if (after.kind === Kind.Fraction || after.kind === Kind.Vulgar) return true;
+  if (after.kind !== Kind.NumberWord) return false;
+  return isPart(after) || (tokens[at + 2]?.kind === Kind.NumberWord && isPart(tokens[at + 2]));
+}
+
+const isWord = (cursor: Cursor): boolean => cursor.kind === Kind.NumberWord;
+const isPart = (token: Token | undefined): boolean => token?.written?.number?.part === true;
+const isLot = ({ token }: Cursor): boolean => token?.kind === Kind.NumberWord && token.written?.number?.lot === true;
+const isArticle = (token: Token | undefined): boolean => /^(?:an?|the)$/.test(token?.written?.word ?? '');
+
+/** The rest of a number some of which is words: `half a`, `three quarters of a`, `one and one-half`, `2 dozen`. */
+function takeWords(cursor: Cursor, before: readonly Token[]): NumeralRun | undefined {
+  const words = [...before];
+  const take = (): void => {
+    const { token } = cursor;
+    if (token !== undefined) words.push(token);
+    cursor.at++;
+  };
+  while (isWord(cursor)) take();
+  if (words.length > 0 && joinsPart(cursor)) {
+    take();
+    while (isWord(cursor)) take();
+    if (cursor.kind === Kind.Fraction || cursor.kind === Kind.Vulgar) take();
+  }
+  // `half of a lemon`
+  const last = words.at(-1);
+  if (isPart(last) && cursor.kind === Kind.Of && isArticle(cursor.tokens[cursor.at + 1])) {
+    cursor.at++;
+    while (isWord(cursor)) take();
+  }
+  const [first] = words;
+  const end = words.at(-1);
+  return first && end && { first, last: end, words };
+}
+
+/** Above this no kitchen amount is meant. */
+const LARGEST = 1e9;
+
+/** What a number says; words as well as figures. */
+export function numeralOf(line: string, { first, last, words }: NumeralRun, faults: SyntaxFault[]): NumeralNode {
+  if (first.kind === Kind.DecimalComma) return withComma(line, first, faults);
+  const { start } = first;
+  const { end } = last;
+  let range: Range;
+  if (words !== undefined) range = valueOfWords(line, words);
+  else {
+    const value = valueIn(line, first) + (last === first ? 0 : valueIn(line, last));
+    range = { low: value, high: value };
+  }
+  if (!Number.isFinite(range.high) || range.high > LARGEST) {
+    faults.push({
+      code: 'bad-number',
+      start,
+      end,
+      detail: 'no kitchen amount is this large, and nothing is divided by zero',
+    });
+    range = { low: 0, high: 0 };
+  }
+  const node: Draft<NumeralNode> = { start, end, value: range.low, style: styleOf(last, words) };
+  if (range.high !== range.low) node.upTo = range.high;
+  return node;
+}
+
+function styleOf({ kind }: Token, words: readonly Token[] | undefined): NumeralNode['style'] {
+  if (words?.some((token) => token.kind === Kind.NumberWord)) return 'word';
+  return kind === Kind.Vulgar ? 'glyph' : kind === Kind.Fraction ? 'fraction' : 'decimal';
+}
+
+/** `and` adds; whatever else stands together is multiplied, but the ones behind the tens. */
+function valueOfWords(line: string, words: readonly Token[]): Range {
+  let sum = exactly(0);
+  let term = exactly(1);
+  let tens = false;
+  for (const token of words) {
+    if (token.kind !== Kind.NumberWord && !isNumber(token.kind)) {
+      sum = plus(sum, term);
+      term = exactly(1);
+    } else if (!isArticle(token)) {
+      const value = token.written?.number ?? exactly(valueIn(line, token));
+      const adds = tens && value.low < 10 && value.low >= 1;
+      term = adds ? plus(term, value) : times(term, value);
+      tens = value.low >= 20 && value.low % 10 === 0;
+    }
+  }
+  return plus(sum, term);
+}
+
+const exactly = (value: number): Range => ({ low: value, high: value });
+const times = (a: Range, b: Range): Range => ({ low: a.low * b.low, high: a.high * b.high });
+const plus = (a: Range, b: Range): Range => ({ low: a.low + b.low, high: a.high + b.high });
+
+function valueIn(line: string, { kind, start, end }: Token): number {
+  if (kind === Kind.Numeral) return decimalIn(line, start, end);
+  const image = line.slice(start, end);
+  if (kind === Kind.Vulgar) return VULGAR_FRACTIONS[image] ?? 0;
+  const [top, bottom] = image.split(/[/⁄]/);
+  return Number(top) / Number(bottom);
+}
+
+/** So many digits are a whole number exactly, and dividing it by a power of ten rounds as reading it does. */
+const EXACT = 15;
+
+/** The value of digits with at most one point among them. */
+function decimalIn(line: string, start: number, end: number): number {
+  if (end - start > EXACT) return Number(line.slice(start, end));
+  let digits = 0;
+  let point = end;
+  for (let at = start; at < end; at++) {
+    const code = line.charCodeAt(at);
+    if (code === 46) point = at + 1;
+    else digits = digits * 10 + code - 48;
+  }
+  return point === end ? digits : digits / 10 ** (end - point);
+}
+
+function withComma(line: string, { start, end }: Token, faults: SyntaxFault[]): NumeralNode {
+  const groups = line.slice(start, end).split(',');
+  const thousands = groups.slice(1).every((g) => g.length === 3);
+  const write = thousands ? groups.join('') : `${groups[0]}.${groups.slice(1).join('')}`;
+  const detail = thousands
+    ? `write \`${write}\`, without the comma (or \`${groups.join('.')}\` if a decimal was meant)`
+    : `write \`${write}\`, with a point`;
+  faults.push({ code: 'decimal-comma', start, end, detail, write });
+  const value = Number(write);
+  return { start, end, value: Number.isFinite(value) && value <= LARGEST ? value : 0, style: 'decimal' };
+}

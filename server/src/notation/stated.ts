@@ -1,0 +1,333 @@
+/**
+ * Knows how an amount stands on a line of the list, as cooks print it: sums, packages of a size, points behind units, no number where one is meant.
+ * Refuses to know what is weighed.
+ */
+import { isPackage } from '../measure/count-words.ts';
+import { baseOf, dimensionOf } from '../measure/unit.ts';
+import { type Amount, Free, type Measure, NO_TERMS } from './amounts.ts';
+import { type Cursor, type Run, takeWhile } from './cursor.ts';
+import { type NumeralRun, takeNumeral } from './numerals.ts';
+import { isNumber, Kind, type Token } from './tokens.ts';
+
+/** Reads the amount of a list line, however it is printed; undefined, and nothing read, where none stands. */
+export function takeStated(cursor: Cursor, line: string): Amount | undefined {
+  const free = takeFree(cursor);
+  if (free !== undefined) return free;
+  const first = takeTerm(cursor, line);
+  if (first === undefined) return undefined;
+  const upTo = takeUpTo(cursor, line, first);
+  if (upTo !== undefined) return { ...first, upTo };
+  const plus = takeTerms(cursor, line, first);
+  return plus.length === 0 ? first : { ...first, plus };
+}
+
+/** Words for as much as one likes: `some`, `a little`, `a good splash of`. */
+const SOME: ReadonlySet<string> = new Set(['some', 'enough', 'plenty', 'little']);
+const VAGUE =
+  /^(?:little|bit|splash|drizzle|squeeze|glug|dusting|sprinkling|sprinkle|grating|scraping|touch|trickle|shaving|swirl|smear|shake|spritz|dribble|lick|scattering|grind)s?$/;
+
+function takeFree(cursor: Cursor): Free | undefined {
+  const { token, tokens, at } = cursor;
+  if (token === undefined) return undefined;
+  if (token.kind === Kind.Free) {
+    cursor.at++;
+    return new Free(token, token);
+  }
+  let last = at;
+  const wordAt = (i: number) => tokens[i]?.written?.word ?? '';
+  if (SOME.has(wordAt(at)) && at + 1 < tokens.length) {
+    // `some` stands for the amount; `some of the` does not.
+  } else {
+    const article = /^(?:an?|few)$/.test(wordAt(at));
+    if (article) last++;
+    if (article && /^(?:few|good|big|generous|small|large|fine|fair|tiny)$/.test(wordAt(last))) last++;
+    if (!article || !VAGUE.test(wordAt(last))) return undefined;
+  }
+  if (/^(?:of|extra|more)$/.test(wordAt(last + 1))) last++;
+  const end = tokens[last];
+  if (end === undefined || last + 1 >= tokens.length) return undefined;
+  cursor.at = last + 1;
+  return new Free(token, end);
+}
+
+/** One term: `about? number (-|to number)? …`. */
+export function takeTerm(cursor: Cursor, line: string): Measure | undefined {
+  const { at } = cursor;
+  const about = takeAbout(cursor, line);
+  const minus = cursor.take(Kind.Minus);
+  const low = takeNumeral(cursor);
+  if (low === undefined && !opensImplied(cursor.kind)) {
+    cursor.at = at;
+    return undefined;
+  }
+  const high = low && takeHigh(cursor);
+  const given = { about, minus, low, high };
+  if (low !== undefined) {
+    const sized = takeSized(cursor, line, given);
+    if (sized !== undefined) return sized;
+  }
+  const celsius = skipHyphen(cursor);
+  const bias = takeWhile(cursor, isBias);
+  const unit = cursor.take(Kind.UnitWord);
+  if (unit !== undefined) {
+    const point = takePoint(cursor, line, unit);
+    const measured = measure(given, { bias, unit, point, celsius });
+    const held = takeHolder(cursor, line);
+    return held === undefined || !fits(unit) ? measured : holding(measured, held);
+  }
+  const sizes = takeWhile(cursor, isSize);
+  const filled = bias ?? takeWhile(cursor, isBias);
+  const counted = cursor.take(Kind.CountedWord);
+  if (counted === undefined) {
+    if (low === undefined) {
+      cursor.at = at;
+      return undefined;
+    }
+    return measure(given, { bias: filled, sizes });
+  }
+  const point = takePoint(cursor, line, counted);
+  const each = takeContents(cursor, line, counted);
+  return measure(given, { bias: filled, sizes, counted, point, each });
+}
+
+interface Given {
+  readonly about: Token | undefined;
+  readonly minus: Token | undefined;
+  readonly low: NumeralRun | undefined;
+  readonly high: NumeralRun | undefined;
+}
+
+interface Rest {
+  readonly bias?: Run | undefined;
+  readonly unit?: Token;
+  readonly sizes?: Run | undefined;
+  readonly counted?: Token;
+  readonly each?: Measure | undefined;
+  readonly point?: Token | undefined;
+  readonly celsius?: boolean;
+}
+
+const measure = ({ about, minus, low, high }: Given, rest: Rest): Measure => ({
+  about,
+  gas: undefined,
+  minus,
+  low,
+  high,
+  bias: rest.bias,
+  unit: rest.unit,
+  fan: undefined,
+  sizes: rest.sizes,
+  counted: rest.counted,
+  each: rest.each,
+  list: rest.celsius !== true,
+  point: rest.point,
+  upTo: undefined,
+  plus: NO_TERMS,
+});
+
+const isBias = (kind: Kind): boolean => kind === Kind.Bias;
+const isSize = (kind: Kind): boolean => kind === Kind.SizeWord;
+const opensImplied = (kind: Kind): boolean =>
+  kind === Kind.UnitWord || kind === Kind.CountedWord || kind === Kind.SizeWord || kind === Kind.Bias;
+
+function takeAbout(cursor: Cursor, line: string): Token | undefined {
+  const about = cursor.take(Kind.About);
+  if (about !== undefined) takePoint(cursor, line, about);
+  return about;
+}
+
+/** The point that belongs to the word before it. */
+function takePoint(cursor: Cursor, line: string, word: Token): Token | undefined {
+  const { token } = cursor;
+  if (token?.kind !== Kind.Other || token.start !== word.end || line[token.start] !== '.') return undefined;
+  cursor.at++;
+  return token;
+}
+
+/** `40-45`, `2 or 3`, `3- to 4-lb`. */
+function takeHigh(cursor: Cursor): NumeralRun | undefined {
+  const { kind } = cursor;
+  if ((kind === Kind.Dash || kind === Kind.To || kind === Kind.Minus) && isNumber(cursor.kindAfter(1))) cursor.at++;
+  else if (kind === Kind.Dash && cursor.kindAfter(1) === Kind.To && isNumber(cursor.kindAfter(2))) cursor.at += 2;
+  else return undefined;
+  return takeNumeral(cursor);
+}
+
+/** Whether it was a degree sign, behind which `C` is no cup. */
+function skipHyphen(cursor: Cursor): boolean {
+  const { kind } = cursor;
+  const after = cursor.kindAfter(1);
+  if (kind === Kind.Degree || (kind === Kind.Dash && (after === Kind.UnitWord || after === Kind.CountedWord)))
+    cursor.at++;
+  return kind === Kind.Degree;
+}
+
+/** So many of a size, the size before what holds it: `2 x 400 g tins`, `1 14-oz can`, `1 (14.5-ounce) can`. */
+function takeSized(cursor: Cursor, line: string, given: Given): Measure | undefined {
+  const { at } = cursor;
+  const counts = given.low?.last.kind === Kind.Numeral || given.low?.last.kind === Kind.NumberWord;
+  if (cursor.kind === Kind.Times && given.high === undefined) {
+    cursor.at++;
+    const each = takeTerm(cursor, line);
+    if (each?.unit !== undefined || each?.each !== undefined) return ofSize(cursor, line, given, each);
+  } else if (counts && isNumber(cursor.kind)) {
+    const each = takeTerm(cursor, line);
+    if (each?.unit !== undefined || (each?.each !== undefined && each.low === undefined))
+      return ofSize(cursor, line, given, each);
+  } else if (cursor.kind === Kind.LeftParen) {
+    cursor.at++;
+    const each = takeTerm(cursor, line);
+    if (each?.unit !== undefined) {
+      const hyphened = isHyphened(line, each);
+      takeAgain(cursor, line);
+      const perPiece = takeEach(cursor);
+      if (cursor.take(Kind.RightParen) !== undefined) {
+        const held = takeHolder(cursor, line);
+        if (held !== undefined) return measure(given, { counted: held.counted, each, point: held.point });
+        if (hyphened || perPiece) return measure(given, { each });
+      }
+    }
+  }
+  cursor.at = at;
+  return undefined;
+}
+
+/** The same once more in another measure: `400g/14oz`. */
+export function takeAgain(cursor: Cursor, line: string): Measure | undefined {
+  const { at } = cursor;
+  const sign = cursor.token;
+  if (sign?.kind !== Kind.Other || line[sign.start] !== '/') return undefined;
+  cursor.at++;
+  const again = takeTerm(cursor, line);
+  if (again?.unit !== undefined) return again;
+  cursor.at = at;
+  return undefined;
+}
+
+export function takeEach(cursor: Cursor): boolean {
+  if (cursor.token?.written?.word !== 'each') return false;
+  cursor.at++;
+  return true;
+}
+
+/** `14.5-ounce`: the size of one. */
+const isHyphened = (line: string, { low, high }: Measure): boolean => line[(high ?? low)?.last.end ?? -1] === '-';
+
+function ofSize(cursor: Cursor, line: string, given: Given, each: Measure): Measure {
+  // `2 x 400 g tins`: the tin is the inner term's already.
+  if (each.low === undefined && each.counted !== undefined && each.each !== undefined)
+    return measure(given, { counted: each.counted, each: each.each, point: each.point });
+  takeAgain(cursor, line);
+  const held = takeHolder(cursor, line);
+  return measure(given, { each, ...(held && { counted: held.counted, point: held.point }) });
+}
+
+interface Holder {
+  readonly counted: Token;
+  readonly point: Token | undefined;
+}
+
+/** `tin`, `-package`, `pkg.`, behind what it holds. */
+function takeHolder(cursor: Cursor, line: string): Holder | undefined {
+  const { at } = cursor;
+  if (cursor.kind === Kind.Dash) cursor.at++;
+  takeWhile(cursor, isSize);
+  const counted = cursor.take(Kind.CountedWord);
+  if (counted === undefined) {
+    cursor.at = at;
+    return undefined;
+  }
+  return { counted, point: takePoint(cursor, line, counted) };
+}
+
+/** A mass, a volume or a length is what a package or piece holds. */
+function fits(unit: Token): boolean {
+  const symbol = unit.written?.printed?.symbol;
+  const dimension = symbol === undefined ? 'volume' : dimensionOf(symbol);
+  return dimension === 'mass' || dimension === 'volume' || dimension === 'length';
+}
+
+/** `400g tin`: one that holds so much. */
+function holding(each: Measure, { counted, point }: Holder): Measure {
+  return measure({ about: undefined, minus: undefined, low: undefined, high: undefined }, { counted, each, point });
+}
+
+/** `of 400 g`, `(15 oz)` behind a package, `(14 oz each)` behind any. */
+function takeContents(cursor: Cursor, line: string, counted: Token): Measure | undefined {
+  const { at } = cursor;
+  if (cursor.kind === Kind.Of && isNumber(cursor.kindAfter(1))) {
+    cursor.at++;
+    return takeTerm(cursor, line);
+  }
+  if (cursor.kind !== Kind.LeftParen) return undefined;
+  cursor.at++;
+  const each = takeTerm(cursor, line);
+  if (each?.unit !== undefined) {
+    takeAgain(cursor, line);
+    const perPiece = takeEach(cursor);
+    const count = counted.written?.count;
+    if (cursor.take(Kind.RightParen) !== undefined && (perPiece || (count !== undefined && isPackage(count))))
+      return each;
+  }
+  cursor.at = at;
+  return undefined;
+}
+
+/** `1 tsp to 1 tbsp`. */
+function takeUpTo(cursor: Cursor, line: string, first: Measure): Measure | undefined {
+  if (first.unit === undefined || first.high !== undefined) return undefined;
+  const { at, token } = cursor;
+  if (token?.kind !== Kind.Dash && token?.written?.word !== 'to') return undefined;
+  cursor.at++;
+  const upTo = takeTerm(cursor, line);
+  if (
+    upTo !== undefined &&
+    upTo.low !== undefined &&
+    dimension(upTo) !== undefined &&
+    dimension(upTo) === dimension(first)
+  )
+    return upTo;
+  cursor.at = at;
+  return undefined;
+}
+
+const dimension = ({ unit }: Measure) => {
+  if (unit === undefined) return undefined;
+  const symbol = unit.written?.printed?.symbol;
+  return symbol === undefined ? (unit.end === unit.start + 1 ? 'share' : 'volume') : dimensionOf(symbol);
+};
+
+/** The terms behind the first: `1 lb 4 oz`, `1 cup plus 2 tbsp`, `1 cup + 2 tbsp`. */
+export function takeTerms(cursor: Cursor, line: string, first: Measure): readonly Measure[] {
+  let terms: Measure[] | undefined;
+  const of = dimension(first);
+  if (of !== 'mass' && of !== 'volume') return NO_TERMS;
+  for (;;) {
+    const { at } = cursor;
+    const joined = takePlus(cursor, line);
+    const term = isNumber(cursor.kind) ? takeTerm(cursor, line) : undefined;
+    const adds = term !== undefined && term.low !== undefined && dimension(term) === of;
+    // With nothing between, a sum is of falling units.
+    if (!adds || (!joined && !(sizeOf(term) < sizeOf(terms?.at(-1) ?? first)))) {
+      cursor.at = at;
+      return terms ?? NO_TERMS;
+    }
+    terms ??= [];
+    terms.push(term);
+  }
+}
+
+/** `plus`, `and`, `+`, `&` between two terms. */
+export function takePlus(cursor: Cursor, line: string): boolean {
+  const { token } = cursor;
+  const word = token?.written?.word;
+  const mark = token?.kind === Kind.Other ? line[token.start] : undefined;
+  if (word !== 'plus' && word !== 'and' && mark !== '+' && mark !== '&') return false;
+  cursor.at++;
+  return true;
+}
+
+/** How much the unit of a term is, as units fall in a sum: the same in every house. */
+function sizeOf({ unit }: Measure): number {
+  return baseOf(unit?.written?.printed?.symbol ?? 'fl oz', 'us') ?? 0;
+}

@@ -1,0 +1,37 @@
+/**
+ * Knows which lines without an amount in front are ingredients all the same: `salt and pepper`, `oil for frying`, `Butter, 4 oz`.
+ * Refuses whatever it cannot account for: such a line stays unread.
+ */
+import type { FoodClass } from '../food/food.ts';
+import type { IngredientNode, Line } from '../notation/tree.ts';
+import { bindIngredients, type Ingredient } from './ingredient.ts';
+import type { World } from './world.ts';
+
+/** What is added to taste, said or not. */
+const SEASONING: ReadonlySet<FoodClass> = new Set<FoodClass>(['salt', 'spice', 'dried herb']);
+
+/** The ingredients of a line that opens with a name; none where it is no such line. */
+export function bindBare(bare: IngredientNode, line: number, world: World): Ingredient[] {
+  const { name, amount, purpose } = bare;
+  if (name === undefined || name.text.length > LONGEST_NAME) return [];
+  if (amount === undefined && SENTENCE.test(`${name.text} ${bare.preparation?.text ?? ''}`)) return [];
+  const found = bindIngredients(bare, line, world);
+  if (found.length === 0 || found.some(({ match }) => match.kind === 'unknown')) return [];
+  const measured = amount?.kind === 'measured';
+  const meant =
+    measured ||
+    purpose !== undefined ||
+    bare.optional !== undefined ||
+    found.every(({ food }) => food !== undefined && SEASONING.has(food.class));
+  if (!meant) return [];
+  return found.map((i) => ({ ...i, bare: true as const, ...(measured ? {} : { free: true }) }));
+}
+
+const LONGEST_NAME = 60;
+/** `Butter the tin.` orders something. */
+const SENTENCE = /[.!?]\s*$|^\S+ (?:the|it|them|a|an|in|on|over|up|until|well|together|with)\b/i;
+
+/** Whether the line could not be read by its opening, and is an ingredient all the same. */
+export function isBareLine({ statement }: Line, world: World): boolean {
+  return statement.kind === 'unread' && statement.bare !== undefined && bindBare(statement.bare, 0, world).length > 0;
+}

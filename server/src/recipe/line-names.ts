@@ -1,0 +1,190 @@
+/**
+ * Knows which foods one item of the list names: one, a choice, several that share an amount, what is taken out of a whole one.
+ * Refuses to know amounts.
+ */
+import type { FoodMatch } from '../food/food.ts';
+import type { CountWord } from '../measure/count-words.ts';
+import type { IngredientNode, TextNode } from '../notation/tree.ts';
+import type { Named } from './ingredient.ts';
+import type { World } from './world.ts';
+
+/** One food of an item. */
+export interface NamedFood extends Named {
+  /** What it is called where that is more than its name on the line: the juice of a `lemon` is lemon juice. */
+  readonly called: string;
+  readonly others?: readonly Named[];
+  readonly mayHold?: readonly Named[];
+  /** What is taken out of it, where that is more than one thing: all of it is weighed together. */
+  readonly takes?: readonly FoodMatch[];
+  /** No amount is meant: `to taste`, `oil for frying`. */
+  readonly free: boolean;
+}
+
+/** The foods of an item, in the order of the line; none where it has no name. */
+export function namedOn(node: IngredientNode, world: World): readonly NamedFood[] {
+  const { name, amount } = node;
+  if (name === undefined) return [];
+  const free = amount?.kind !== 'measured' && (amount !== undefined || node.purpose !== undefined);
+  const taken = takenOf(node, name, world);
+  if (taken !== undefined) return [taken];
+  const joined = JOINED.test(name.text) && !world.book.knows(name.text);
+  const names = joined ? splitName(node, name, free, world) : undefined;
+  const besides = behindCommas(node, world);
+  if (names === undefined) return [{ ...oneFood(node, name, world), free, ...besides }, ...seasonings(node, world)];
+  const [first, ...rest] = names.foods;
+  if (first === undefined) return [];
+  if (names.kind === 'choice') {
+    const others = [...rest, ...(besides.others ?? [])];
+    return [{ ...first, called: first.name.text, free, ...besides, others }];
+  }
+  return names.foods.map((food) => ({ ...food, called: food.name.text, free, ...besides }));
+}
+
+const JOINED = /[,&/]|\b(?:or|and)\b/i;
+
+function oneFood(node: IngredientNode, name: TextNode, world: World): Named & { readonly called: string } {
+  return { name, called: name.text, match: findFood(node, name.text, node.preparation?.text, world) };
+}
+
+/** The food of a name, with a preparation that may change it (`plums, dried`). */
+function findFood(node: IngredientNode, name: string, preparation: string | undefined, world: World): FoodMatch {
+  const match = world.book.find(preparation === undefined ? name : `${name}, ${preparation}`);
+  const { amount } = node;
+  const count = amount?.kind === 'measured' ? amount.quantity.count : undefined;
+  if (count === undefined || match.kind === 'unknown') return match;
+  // What holds it or how it grows tells two foods of one name apart: `1 can chickpeas`, `1 bunch coriander`.
+  if (count === 'can' || count === 'tin') {
+    const canned = world.book.find(`canned ${name}`);
+    return canned.kind === 'food' ? canned : match;
+  }
+  if (match.kind !== 'ambiguous') return match;
+  const herbs = GREEN.has(count) ? match.foods.filter((food) => food.class === 'leafy herb') : [];
+  const [herb] = herbs;
+  return herb !== undefined && herbs.length === 1 ? { kind: 'food', food: herb } : match;
+}
+
+const GREEN: ReadonlySet<CountWord> = new Set<CountWord>(['bunch', 'sprig', 'handful', 'leaf', 'stem']);
+
+interface Split {
+  /** `or`, or all of them. */
+  readonly kind: 'choice' | 'each';
+  readonly foods: readonly Named[];
+}
+
+/** A name that joins several: taken apart where the book knows every one of them. */
+function splitName(node: IngredientNode, name: TextNode, free: boolean, world: World): Split | undefined {
+  const choice = /\bor\b|\//i.test(name.text);
+  const parts = piecesOf(name, choice ? /\s*(?:\bor\b|\/)\s*/gi : /\s*(?:,\s*and\b|,|\band\b|&)\s*/gi);
+  if (parts.length < 2 || parts.length > MOST_ON_A_LINE) return undefined;
+  if (!choice && !free && node.amount !== undefined && node.eachOf !== true) return undefined;
+  const noun = name.text.trim().split(/\s+/).at(-1) ?? '';
+  const foods = parts.map((part, i): Named => {
+    const own = findFood(node, part.text, node.preparation?.text, world);
+    if (i === parts.length - 1 || part.text.includes(noun)) return { name: part, match: own };
+    // `beef or pork mince` shares its noun, which may come last.
+    const shared = world.book.find(`${part.text} ${noun}`);
+    return { name: part, match: shared.kind === 'food' && world.book.knows(`${part.text} ${noun}`) ? shared : own };
+  });
+  const known = foods.every(({ match }) => match.kind !== 'unknown');
+  return known || /\bor\b/i.test(name.text) ? { kind: choice ? 'choice' : 'each', foods } : undefined;
+}
+
+/** More than so many names on one line are none. */
+const MOST_ON_A_LINE = 8;
+
+/** The text between the joints, each with its place on the line. */
+function piecesOf({ text, start }: TextNode, joint: RegExp): TextNode[] {
+  const pieces: TextNode[] = [];
+  let from = 0;
+  const push = (to: number): void => {
+    const piece = text.slice(from, to);
+    if (piece.trim() !== '') pieces.push({ start: start + from, end: start + to, text: piece });
+  };
+  for (const match of text.matchAll(joint)) {
+    push(match.index);
+    from = match.index + match[0].length;
+  }
+  push(text.length);
+  return pieces;
+}
+
+/** What the line's commas bring: alternatives behind `or`, and other foods that may be in it. */
+function behindCommas(
+  node: IngredientNode,
+  world: World,
+): { readonly others?: readonly Named[]; readonly mayHold?: readonly Named[] } {
+  const { preparation, others = [] } = node;
+  const named = others.map(({ name }): Named => ({ name, match: world.book.find(name.text) }));
+  const may: Named[] = [];
+  if (preparation !== undefined && preparation.text.length < LONGEST_SAID) {
+    for (const chunk of piecesOf(preparation, /\s*,\s*/g)) {
+      const or = /^(?:or|preferably)\s+/i.exec(chunk.text)?.[0].length ?? 0;
+      const text = chunk.text.slice(or);
+      if (or > 0 && world.book.knows(text))
+        named.push({ name: { start: chunk.start + or, end: chunk.end, text }, match: world.book.find(text) });
+      else if (or === 0 && world.book.knows(text)) may.push({ name: chunk, match: world.book.find(text) });
+    }
+  }
+  return { ...(named.length > 0 && { others: named }), ...(may.length > 0 && { mayHold: may }) };
+}
+
+const LONGEST_SAID = 200;
+
+/** `1 tsp salt, pepper`: a bare seasoning behind the comma is one of its own. */
+function seasonings(node: IngredientNode, world: World): readonly NamedFood[] {
+  const { preparation } = node;
+  if (preparation === undefined || !/pepper|salt/i.test(preparation.text)) return [];
+  return piecesOf(preparation, /\s*(?:,|\band\b)\s*/gi).flatMap((chunk): readonly NamedFood[] => {
+    if (!/^(?:(?:freshly )?ground )?(?:black |white |sea )?(?:pepper|salt)$/i.test(chunk.text)) return [];
+    return [{ name: chunk, called: chunk.text, match: world.book.find(chunk.text), free: true }];
+  });
+}
+
+/** What comes out of so many: `juice of 1 lemon`, `1 lemon, zest and juice`, `whites of 3 eggs`; several are one ingredient still. */
+function takenOf(node: IngredientNode, name: TextNode, world: World): NamedFood | undefined {
+  const { takes, amount, preparation } = node;
+  const whole = amount?.kind === 'measured' && amount.unit === undefined;
+  const said = takes?.map((t) => t.text) ?? (whole && preparation !== undefined ? takesIn(preparation.text) : []);
+  if (said.length === 0) return undefined;
+  const singular = wholeName(name.text, world);
+  const found = said.map((take) => {
+    const called = `${singular} ${TAKES.get(take.toLowerCase()) ?? take.toLowerCase()}`;
+    return { called, match: world.book.find(called), known: world.book.knows(called) };
+  });
+  if (!found.every(({ match, known }) => match.kind === 'food' && (takes !== undefined || known))) return undefined;
+  const [only, ...more] = found;
+  if (only === undefined) return undefined;
+  if (more.length > 0)
+    return {
+      name,
+      called: name.text,
+      match: world.book.find(name.text),
+      takes: found.map((f) => f.match),
+      free: false,
+    };
+  return { name, called: takes === undefined ? name.text : only.called, match: only.match, free: false };
+}
+
+/** What the book calls one of them: `lemons` are lemon. */
+function wholeName(name: string, world: World): string {
+  const match = world.book.find(name);
+  return match.kind === 'food' ? match.food.name : name;
+}
+
+const TAKES: ReadonlyMap<string, string> = new Map([
+  ['yolks', 'yolk'],
+  ['whites', 'white'],
+  ['rind', 'zest'],
+  ['peel', 'zest'],
+  ['zested', 'zest'],
+  ['juiced', 'juice'],
+]);
+
+/** `zested and juiced`, `zest only`, `juice of`. */
+const takesIn = (text: string): readonly string[] => [
+  ...new Set(
+    [...text.matchAll(/\b(juice|juiced|zest|zested|rind)\b/gi)].map(
+      ([w]) => TAKES.get(w.toLowerCase()) ?? w.toLowerCase(),
+    ),
+  ),
+];

@@ -106,6 +106,11 @@ describe('the allergens of a block', () => {
     });
   });
 
+  test('are to be read on the label of what it is like, until the house says what it contains', () => {
+    expect(allergens({ like: 'margarine' })).toMatchObject({ us: [], label: { us: ['milk', 'soybeans'] } });
+    expect(allergens({ like: 'margarine', contains: ['soy'] })).toEqual({ us: ['soybeans'], eu: ['soybeans'] });
+  });
+
   test('may be more, where a word is not understood', () => {
     expect(allergens({ like: 'tahini', contains: ['moonbeam'] })).toEqual({
       us: ['sesame'],

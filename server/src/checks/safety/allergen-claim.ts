@@ -1,7 +1,6 @@
 import type { TextNode } from '../../notation/tree.ts';
 import { foodsOfLine } from '../../recipe/allergens.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import { nameSpan } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { titleOf } from '../../recipe/title.ts';
 import { sameName } from '../../recipe/words.ts';
@@ -115,8 +114,8 @@ function claimsOf(recipe: Recipe): readonly PlacedClaim[] {
       add(at, statement.value, true);
   }
   for (const part of parts) {
-    const { name, source } = part.head;
-    if (name !== '') add(0, { text: name, ...nameSpan(part.head) }, false, source.named ? part : undefined);
+    const { name } = titleOf(part.head.source.lines[0]?.statement);
+    if (part.head.source.named && name !== undefined) add(0, name, false, part);
   }
   return claims;
 }

@@ -53,11 +53,11 @@ function foodAt(snapshot: Snapshot, position: Position, kitchen: Kitchen): Locat
   const own = foodBlock(snapshot, name);
   if (own !== undefined) return { at: own };
   const match = snapshot.house.world.book.find(name);
-  if (match.kind !== 'food' || !match.food.id.startsWith('house-')) return undefined;
+  if (match.kind !== 'food' || match.food.house === undefined) return undefined;
   for (const { path, foods } of kitchen.index.entries()) {
     if (foods.length === 0) continue;
     const file = kitchen.snapshotAt(path);
-    const at = file && foodBlock(file, name);
+    const at = file && foodBlock(file, match.food.name);
     if (at !== undefined) return { path, at };
   }
   return undefined;

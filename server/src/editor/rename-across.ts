@@ -169,7 +169,7 @@ function renameFood(
   if (read.kind !== 'food' || read.name?.text !== to || readLine(`1 g ${to}`).statement.kind !== 'ingredient')
     return refuse(unreadable(to));
   const taken = snapshot.house.world.book.find(to);
-  if (taken.kind === 'food' && taken.food.id.startsWith('house-') && !sameName(taken.food.name, name))
+  if (taken.kind === 'food' && taken.food.house === true && !sameName(taken.food.name, name))
     return refuse(`The house already has ${taken.food.name}.`);
   const own = foodEdits(snapshot, name, to);
   if (!own.ok) return refuse(own.why);

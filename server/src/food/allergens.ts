@@ -57,26 +57,30 @@ const ROWS: readonly AllergenRow[] = [
   { words: ['mustard'], eu: 'mustard' },
   { words: ['lupin'], eu: 'lupin' },
   { words: ['sulphites', 'sulfites', 'sulphur dioxide', 'sulfur dioxide'], eu: 'sulphites' },
-  // A food of the house that holds none says so.
-  { words: ['nothing', 'none'] },
 ];
+/** A food of the house that holds none says so. */
+const NOTHING: ReadonlySet<string> = new Set(['nothing', 'none']);
 const BY_WORD = new Map(
   ROWS.flatMap((row) =>
     row.words.flatMap((word) => [word, word.replace(/s$/, '')].map((form) => [form, row] as const)),
   ),
 );
 
-/** What the labels of each side must name for these words, in the law's order; words that are no allergen come back in `unknown`. */
-export function allergensOf(words: readonly string[]): Allergens & { readonly unknown: readonly string[] } {
+/** What the labels of each side must name for these words, in the law's order; words that are no allergen come back in `unknown`; `nothing` where one says that there is none. */
+export function allergensOf(
+  words: readonly string[],
+): Allergens & { readonly unknown: readonly string[]; readonly nothing: boolean } {
   const rows = new Set<AllergenRow>();
   const unknown: string[] = [];
+  let nothing = false;
   for (const word of words) {
     const row = BY_WORD.get(word.trim().toLowerCase());
-    if (row === undefined) unknown.push(word);
+    if (NOTHING.has(word.trim().toLowerCase())) nothing = true;
+    else if (row === undefined) unknown.push(word);
     else rows.add(row);
   }
   const named = (side: 'us' | 'eu'): string[] => [
     ...new Set(ROWS.filter((row) => rows.has(row)).flatMap((row) => row[side] ?? [])),
   ];
-  return { us: named('us'), eu: named('eu'), unknown };
+  return { us: named('us'), eu: named('eu'), unknown, nothing };
 }

@@ -6,7 +6,7 @@ import type { Quantity } from '../measure/quantity.ts';
 import type { Measures } from '../measure/unit.ts';
 import { endingsOf, findFood, indexKeys, indexNames, isName, type NameIndex } from './find.ts';
 import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
-import { readHouseFood } from './house.ts';
+import { type Below, readHouseFood } from './house.ts';
 import { keyOf } from './names.ts';
 import { once } from './once.ts';
 import { type FoodRow, readAmbiguous, readEndings, readFoods, readKeys } from './tables.ts';
@@ -49,12 +49,18 @@ export function withHouseFoods(
   const problems: HouseFoodProblem[] = [];
   const read: FoodRow[] = [];
   const taken = new Map<string, Food>();
-  const named = (name: string): Food | undefined => {
-    const found = book.find(name);
-    return taken.get(keyOf(name)) ?? (found.kind === 'food' ? found.food : undefined);
+  const said = new Set(foods.flatMap((block) => [block.name, ...block.also]).map(keyOf));
+  const below: Below = {
+    find: (words) => taken.get(keyOf(words)) ?? foodIn(book.find(words)),
+    named(name) {
+      const food = foodIn(book.find(name));
+      const key = keyOf(name);
+      return food !== undefined && [food.name, ...food.names].some((word) => keyOf(word) === key) ? food : undefined;
+    },
   };
   for (const block of inReadingOrder(foods)) {
-    const { food, remarks } = readHouseFood(block, named);
+    const { food: whole, remarks } = readHouseFood(block, below);
+    const food = whole && ownNames(whole, block, said);
     const names = [block.name, ...block.also];
     const clash = names.find((name) => taken.has(keyOf(name)));
     for (const words of remarks) problems.push({ food: block.name, words });
@@ -63,10 +69,20 @@ export function withHouseFoods(
     for (const name of names) taken.set(keyOf(name), food);
     read.push(rowOf(food));
   }
-  const below = SHELVES.get(book) ?? shelfOf(book.all().map(rowOf));
-  const index = once(() => indexNames(read, below.index()));
-  const endings = once(() => [...endingsOf(read), ...below.endings()]);
-  return { book: bookOf({ rows: [...read, ...below.rows], index, endings }), problems };
+  const shelf = SHELVES.get(book) ?? shelfOf(book.all().map(rowOf));
+  const index = once(() => indexNames(read, shelf.index()));
+  const endings = once(() => [...endingsOf(read), ...shelf.endings()]);
+  const completed = new Set(read.map(({ id }) => id));
+  const rows = [...read, ...shelf.rows.filter(({ id }) => !completed.has(id))];
+  return { book: bookOf({ rows, index, endings }), problems };
+}
+
+const foodIn = (found: FoodMatch): Food | undefined => (found.kind === 'food' ? found.food : undefined);
+
+/** The food without the names of the known one that other blocks describe. */
+function ownNames(food: Food, { name, also }: HouseFood, said: ReadonlySet<string>): Food {
+  const own = new Set([name, ...also]);
+  return { ...food, names: food.names.filter((word) => own.has(word) || !said.has(keyOf(word))) };
 }
 
 let builtIn: FoodBook | undefined;

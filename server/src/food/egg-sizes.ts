@@ -5,7 +5,7 @@
 import eggs from '../../data/egg-sizes.json' with { type: 'json' };
 import { type Range, type Size, scaleRange } from '../measure/quantity.ts';
 import type { Measures } from '../measure/unit.ts';
-import type { Food } from './food.ts';
+import { bookIdOf, type Food } from './food.ts';
 
 export interface EggSize {
   readonly size: Size;
@@ -19,7 +19,7 @@ const SHARES: Readonly<Record<string, number>> = { egg: 1, 'egg-white': 0.66, 'e
 
 /** An egg of no size is a large one. Undefined for other foods, and where the book's own eggs are meant. */
 export function eggSize(food: Food, size: Size = 'large', measures: Measures): EggSize | undefined {
-  const share = SHARES[food.id];
+  const share = SHARES[bookIdOf(food)];
   const rule = share === undefined ? undefined : eggs.rules.find((r) => r.measures.includes(measures));
   const [low, high] = rule?.sizes[size] ?? [];
   if (share === undefined || rule === undefined || low === undefined || high === undefined) return undefined;

@@ -4,7 +4,7 @@
  */
 import data from '../../data/equivalents.json' with { type: 'json' };
 import type { Component } from './composition.ts';
-import type { Food } from './food.ts';
+import { bookIdOf, type Food } from './food.ts';
 
 /** A food that takes the place of another. */
 export interface StandIn {
@@ -56,17 +56,17 @@ export const EQUIVALENTS: readonly Equivalent[] = (data.equivalents as unknown a
 
 /** What can stand in for a food: stated equivalents, and for a cheese others of its kind, with the water made good. */
 export function equivalentsFor(food: Food): readonly Equivalent[] {
-  const stated = EQUIVALENTS.filter((e) => e.from === food.id);
+  const stated = EQUIVALENTS.filter((e) => e.from === bookIdOf(food));
   return food.class === 'cheese' ? [...stated, ...cheesesFor(food)] : stated;
 }
 
 function cheesesFor(food: Food): readonly Equivalent[] {
-  const family = [data.cheeses.soft, data.cheeses.hard].find((ids) => ids.includes(food.id)) ?? [];
+  const family = [data.cheeses.soft, data.cheeses.hard].find((ids) => ids.includes(bookIdOf(food))) ?? [];
   return family
-    .filter((id) => id !== food.id)
+    .filter((id) => id !== bookIdOf(food))
     .map((id) => ({
-      id: `${id}-for-${food.id}`,
-      from: food.id,
+      id: `${id}-for-${bookIdOf(food)}`,
+      from: bookIdOf(food),
       to: [{ food: id, name: id.replaceAll('-', ' '), per: 1 }],
       adjusts: [{ role: 'water', keeps: 'water' as const, may: 'refuse' as const }],
       source: SOURCES[data.cheeses.source] ?? '',

@@ -142,7 +142,14 @@ export interface Food {
   readonly source: string;
   /** What a reader of the figures should know: why they do not add up, what came from elsewhere. */
   readonly note?: string;
+  /** The house has said something of it. */
+  readonly house?: true;
+  /** The id of the food of the book that a food of the house is like. */
+  readonly like?: string;
 }
+
+/** The id under which tables know a food: that of the book's food which the house's own is like. */
+export const bookIdOf = ({ id, like }: Food): string => like ?? id;
 
 /** What a written name turns out to be. */
 export type FoodMatch =

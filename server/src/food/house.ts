@@ -5,17 +5,35 @@
 import type { Range } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { allergensOf } from './allergens.ts';
-import type { Composition, Food, HouseComponent, HouseFood, HouseholdMeasure, PieceWeight } from './food.ts';
+import {
+  bookIdOf,
+  type Composition,
+  type Food,
+  type HouseComponent,
+  type HouseFood,
+  type HouseholdMeasure,
+  type PieceWeight,
+} from './food.ts';
 import { HOUSE_SOURCE } from './weigh.ts';
 
 export type HouseReading =
   | { readonly food: Food; readonly remarks: readonly string[] }
   | { readonly food?: undefined; readonly remarks: readonly string[] };
 
-/** The food of a block; without one, the remarks say why. `find` answers what the block is like. */
-export function readHouseFood(block: HouseFood, find: (name: string) => Food | undefined): HouseReading {
-  const base = block.like === undefined ? undefined : find(block.like);
+/** The foods that lie under a block. */
+export interface Below {
+  /** What these words name. */
+  find(words: string): Food | undefined;
+  /** The food of exactly this name. */
+  named(name: string): Food | undefined;
+}
+
+/** The food of a block, completed by what it is like; without one, the remarks say why. */
+export function readHouseFood(block: HouseFood, below: Below): HouseReading {
+  const base = block.like === undefined ? known(block, below) : below.find(block.like);
   if (block.like !== undefined && base === undefined) return { remarks: [`no food is called ${block.like}`] };
+  // By its own name it is the known food, by another it is one more.
+  const same = base !== undefined && below.named(block.name)?.id === base.id ? base : undefined;
   const remarks: string[] = [];
   const per100 = compositionOf(block.composition, base?.per100);
   remarks.push(...contradictions(per100));
@@ -41,12 +59,14 @@ export function readHouseFood(block: HouseFood, find: (name: string) => Food | u
     }
   }
   if (remarks.length > 0) return { remarks };
-  const { allergens, unknown } = allergensIn(block, base, find);
+  const { allergens, unknown } = allergensIn(block, base, below);
   return {
     food: {
-      id: `house-${idOf(block.name)}`,
+      id: same?.id ?? `house-${idOf(block.name)}`,
       name: block.name,
-      names: block.also,
+      names: same === undefined ? block.also : [...block.also, same.name, ...same.names],
+      house: true,
+      ...(base !== undefined && { like: bookIdOf(base) }),
       class: base?.class ?? 'other',
       roles: base?.roles ?? [],
       per100,
@@ -65,14 +85,29 @@ export function readHouseFood(block: HouseFood, find: (name: string) => Food | u
   };
 }
 
-/** Those of what it is like and those it says; of a word that the law does not have, those of the food it names. */
+/**
+ * The known food of its name; where it has none of its own, the one that all its other names are names of, so that no price takes
+ * a food out of what a page contains.
+ */
+function known({ name, also }: HouseFood, below: Below): Food | undefined {
+  const own = below.named(name);
+  if (own !== undefined) return own;
+  const [other, ...more] = new Set(also.flatMap((word) => below.named(word) ?? []));
+  return more.length === 0 ? other : undefined;
+}
+
+/**
+ * Those of what it is like and those it says; of a word that the law does not have, those of the food it names. `contains nothing`
+ * clears what it is like.
+ */
 function allergensIn(
   { contains }: HouseFood,
-  base: Food | undefined,
-  find: (name: string) => Food | undefined,
+  like: Food | undefined,
+  below: Below,
 ): { readonly allergens: Food['allergens']; readonly unknown: readonly string[] } {
-  const { us, eu, unknown } = allergensOf(contains);
-  const foods = unknown.map(find);
+  const { us, eu, unknown, nothing } = allergensOf(contains);
+  const base = nothing ? undefined : like;
+  const foods = unknown.map((word) => below.find(word));
   const of = (side: 'us' | 'eu', said: readonly string[]): readonly string[] =>
     [base, ...foods].reduce((all, food) => union(food?.allergens[side], all), said);
   const unsaid = base === undefined ? contains.length === 0 : base.allergens.unsaid === true && contains.length === 0;

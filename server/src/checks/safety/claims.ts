@@ -3,7 +3,7 @@
  * Refuses to take what is negated, conditional or said of another dish for a promise.
  */
 import data from '../../../data/claims.json' with { type: 'json' };
-import type { Composition, Food } from '../../food/food.ts';
+import { bookIdOf, type Composition, type Food } from '../../food/food.ts';
 import type { Span } from '../../notation/tree.ts';
 import { wordsOf } from '../../recipe/words.ts';
 
@@ -144,17 +144,17 @@ const KEEPS: Verdict = { kind: 'keeps' };
 /** Whether a food under a name keeps a claim. */
 export function verdictOn(claim: Claim, food: Food, name: string): Verdict {
   const { allergens = NONE, classes = NONE, foods = NONE, except = NONE, over = {}, breaks = '' } = claim;
-  if (except.includes(food.id)) return KEEPS;
+  if (except.includes(bookIdOf(food))) return KEEPS;
   const held = allergensHeld(food.allergens, allergens);
   const asked = isAsked(claim, food, name);
   if (held.length > 0 && !(asked && !held.some((name) => claim.askUnless?.includes(name))))
     return { kind: 'breaks', why: `contains ${held.join(', ')}` };
-  if (classes.includes(food.class) || foods.includes(food.id)) return { kind: 'breaks', why: breaks };
+  if (classes.includes(food.class) || foods.includes(bookIdOf(food))) return { kind: 'breaks', why: breaks };
   for (const [component, least] of Object.entries(over) as [keyof Composition, number][]) {
     const share = food.per100[component] ?? 0;
     if (share >= least) return { kind: 'breaks', why: `has ${share} g of ${component} in 100 g` };
   }
-  const remark = claim.remarks?.find((row) => row.foods.includes(food.id));
+  const remark = claim.remarks?.find((row) => row.foods.includes(bookIdOf(food)));
   if (remark !== undefined) return { kind: 'asks', why: remark.words };
   const label = food.allergens.label === undefined ? NONE : allergensHeld(food.allergens.label, allergens);
   if (label.length > 0) return { kind: 'asks', why: `may contain ${label.join(', ')}: its label tells` };
@@ -165,7 +165,7 @@ export function verdictOn(claim: Claim, food: Food, name: string): Verdict {
 }
 
 const isAsked = ({ asks = NONE, askWords = NONE }: Claim, food: Food, name: string): boolean =>
-  asks.includes(food.id) || wordsOf(`${food.name} ${name}`).some((word) => askWords.includes(word));
+  asks.includes(bookIdOf(food)) || wordsOf(`${food.name} ${name}`).some((word) => askWords.includes(word));
 
 /** In the words of the one law, or else of the other. */
 function allergensHeld(

@@ -1,5 +1,6 @@
 import limits from '../../../data/curing-limits.json' with { type: 'json' };
 import { listGrams } from '../../edits/set-amount.ts';
+import { bookIdOf } from '../../food/food.ts';
 import { gramsText, significant, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
@@ -241,10 +242,11 @@ const PURE = /\b(?:sodium|potassium) nitrite$|^e ?2(?:49|50)\b/i;
 
 /** How much of what cures is in a gram of it. */
 function strengthOf({ food, name }: Ingredient): Pick<Values, 'substance' | 'share' | 'assumed'> {
-  const nitrate = (limits.nitrateShare as Readonly<Record<string, number>>)[food?.id ?? ''];
+  const id = food === undefined ? '' : bookIdOf(food);
+  const nitrate = (limits.nitrateShare as Readonly<Record<string, number>>)[id];
   if (nitrate !== undefined) return { substance: 'nitrate', share: nitrate, assumed: false };
   if (food === undefined && PURE.test(name)) return { substance: 'nitrite', share: 1, assumed: false };
-  const share = (limits.nitriteShare as Readonly<Record<string, number>>)[food?.id ?? ''];
+  const share = (limits.nitriteShare as Readonly<Record<string, number>>)[id];
   return { substance: 'nitrite', share: share ?? limits.assumed.share, assumed: share === undefined };
 }
 

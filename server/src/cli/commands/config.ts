@@ -86,7 +86,7 @@ function foodsOf({ house }: HouseRead, files: readonly string[], io: Io): Effect
   const texts = files.map((path) => ({ path, text: io.files.read(path) ?? '' }));
   return house.world.book
     .all()
-    .filter((food) => food.id.startsWith('house-'))
+    .filter((food) => food.house === true)
     .map(({ name }) => {
       const file = texts.find(({ text }) => text.split('\n').some((line) => line.trim() === `food ${name}`));
       return { name, from: file === undefined ? 'the house' : io.shown(file.path) };

@@ -92,7 +92,7 @@ function rowsOf(book: FoodBook): readonly Row[] {
           food,
           name,
           lower: name.toLowerCase().replaceAll('-', ' '),
-          house: food.id.startsWith('house-'),
+          house: food.house === true,
         })),
       )
       .sort((a, b) => (a.lower < b.lower ? -1 : 1));

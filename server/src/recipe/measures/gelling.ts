@@ -2,14 +2,14 @@
  * Knows how much gelatine of 200 bloom, or agar, an ingredient stands for: by its grade where that is written, by the sheet else.
  * Refuses to know the whole it sets.
  */
-import type { Food } from '../../food/food.ts';
+import { bookIdOf, type Food } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { Ingredient } from '../ingredient.ts';
 
 export const isGelatine = (food: Food): boolean => food.class === 'gelling' && named(food, /gelatin/);
 export const isAgar = (food: Food): boolean => food.class === 'gelling' && named(food, /agar/);
 
-const named = (food: Food, pattern: RegExp): boolean => pattern.test(food.id) || pattern.test(food.name);
+const named = (food: Food, pattern: RegExp): boolean => pattern.test(bookIdOf(food)) || pattern.test(food.name);
 
 /** What the grades are in bloom (trade sheets, from memory). */
 const GRADES: Readonly<Record<string, number>> = { bronze: 140, silver: 160, gold: 200, platinum: 250 };

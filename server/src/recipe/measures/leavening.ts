@@ -3,7 +3,7 @@
  * Refuses to know how long it is given.
  */
 import data from '../../../data/leavening.json' with { type: 'json' };
-import type { Food } from '../../food/food.ts';
+import { bookIdOf, type Food } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { part, type Share } from './shares.ts';
 
@@ -39,7 +39,7 @@ export function lift(food: Food): Share {
 
 /** Grams of baking soda that a gram of the food neutralises. */
 export function neutralises(food: Food): Range {
-  const own = (data.ids as Readonly<Record<string, readonly number[]>>)[food.id];
+  const own = (data.ids as Readonly<Record<string, readonly number[]>>)[bookIdOf(food)];
   if (own !== undefined) return rangeOf(own);
   const acid = part(food, 'acid');
   if (acid !== undefined && acid > 0) {

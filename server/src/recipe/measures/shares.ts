@@ -2,7 +2,7 @@
  * Knows how much of a food counts as water, fat, sugar, salt, egg, flour and the like, by its composition.
  * Refuses to know the formula it stands in. A share is per gram of food; a range where it depends on how the food is used, undefined where it is not known.
  */
-import { type Composition, FLESH, type Food } from '../../food/food.ts';
+import { bookIdOf, type Composition, FLESH, type Food } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { Ingredient } from '../ingredient.ts';
 
@@ -149,7 +149,7 @@ export function saltShare(food: Food, ingredient?: Ingredient): Share {
   if (sodium === undefined) return undefined;
   const share = (sodium * 2.5) / 100_000;
   // `butter` alone may be salted or not.
-  return food.id === 'butter' && !/salted/i.test(ingredient?.name ?? '') ? upTo(share) : share;
+  return bookIdOf(food) === 'butter' && !/salted/i.test(ingredient?.name ?? '') ? upTo(share) : share;
 }
 
 /** Egg as shelled and fresh: dried egg counts as what it is mixed up to. */
@@ -248,7 +248,7 @@ export function acidLiquid(food: Food): Share {
 export function acidShare(food: Food): Share {
   const acid = part(food, 'acid');
   if (food.class === 'vinegar') return acid;
-  if (food.class === 'juice' || food.id === 'citric-acid')
+  if (food.class === 'juice' || bookIdOf(food) === 'citric-acid')
     return acid ?? (food.roles.includes('acid') ? upTo(0.06) : 0);
   return 0;
 }

@@ -87,6 +87,66 @@ describe('a food of the house', () => {
   });
 });
 
+describe('a block with the name of a known food', () => {
+  const found = (name: string, ...foods: HouseFood[]) => {
+    const match = lay(...foods).book.find(name);
+    return match.kind === 'food' ? match.food : undefined;
+  };
+  const bookFood = (id: string) => builtInBook().byId(id);
+
+  test.each([
+    ['mayonnaise', ['eggs']],
+    ['egg noodles', ['cereals containing gluten', 'eggs']],
+    ['plain flour', ['cereals containing gluten']],
+  ])('that says only a price of %s leaves what it contains', (name, allergens) => {
+    expect(found(name, block(name))?.allergens.eu).toEqual(expect.arrayContaining(allergens));
+  });
+
+  test('takes the known one where it is silent, and stays that food', () => {
+    const egg = found('whole eggs', block('egg', { measures: [{ of: amount(1), grams: amount(58, 'g') }] }));
+    expect(egg).toMatchObject({ id: 'egg', class: 'egg', house: true, like: 'egg' });
+    expect(egg?.per100).toEqual(bookFood('egg')?.per100);
+    expect(egg?.pieces[0]?.grams).toEqual({ low: 58, high: 58 });
+  });
+
+  test('by another name it goes by, too, but not where those name several foods', () => {
+    expect(found('dock flour', block('dock flour', { also: ['bread flour'] }))?.allergens.us).toEqual(['wheat']);
+    expect(found('dock fat', block('dock fat', { also: ['butter', 'lard'] }))?.allergens.unsaid).toBe(true);
+  });
+
+  test('only by its exact name, and never an ambiguous one', () => {
+    expect(found('quayside flour', block('quayside flour'))?.like).toBeUndefined();
+    expect(builtInBook().find('cream').kind).toBe('ambiguous');
+    expect(found('cream', block('cream'))).toMatchObject({ class: 'other', allergens: { unsaid: true } });
+  });
+
+  test('leaves the names that other blocks describe', () => {
+    const [plain, white] = ['plain flour', 'all-purpose flour'].map((name) =>
+      found(
+        name,
+        block('plain flour', { composition: { protein: 9 } }),
+        block('all-purpose flour', { composition: { protein: 12 } }),
+      ),
+    );
+    expect([plain?.per100.protein, white?.per100.protein]).toEqual([9, 12]);
+  });
+
+  test('is the only food of its id', () => {
+    const { book } = lay(block('butter'));
+    expect(book.all().filter(({ id }) => id === 'butter')).toHaveLength(1);
+    expect(book.byId('butter')?.house).toBe(true);
+  });
+
+  test("a cup of the house's own replaces the measures without a form", () => {
+    const flour = found(
+      'plain flour',
+      block('plain flour', { measures: [{ of: amount(1, 'cup'), grams: amount(140, 'g') }] }),
+    );
+    expect(flour?.measures.filter(({ form }) => form === undefined).map(({ source }) => source)).toEqual(['the house']);
+    expect(flour?.measures.some(({ form }) => form === 'sifted')).toBe(true);
+  });
+});
+
 describe('the allergens of a block', () => {
   const allergens = (more: Partial<HouseFood>): unknown => {
     const match = lay(block('odd rub', more)).book.find('odd rub');
@@ -97,6 +157,15 @@ describe('the allergens of a block', () => {
     expect(allergens({})).toEqual({ us: [], eu: [], unsaid: true });
     expect(allergens({ contains: ['nothing'] })).toEqual({ us: [], eu: [] });
     expect(allergens({ like: 'red lentils' })).not.toHaveProperty('unsaid');
+  });
+
+  test('add to those of what it is like; `nothing` clears them', () => {
+    expect(allergens({ like: 'bread flour', contains: ['milk'] })).toEqual({
+      us: ['wheat', 'milk'],
+      eu: ['cereals containing gluten', 'milk'],
+    });
+    expect(allergens({ like: 'bread flour', contains: ['nothing'] })).toEqual({ us: [], eu: [] });
+    expect(allergens({ like: 'bread flour', contains: ['nothing', 'milk'] })).toEqual({ us: ['milk'], eu: ['milk'] });
   });
 
   test('are read in the singular, and from the food that a word names', () => {

@@ -5,12 +5,13 @@ import { parseDocument } from '../notation/document.ts';
 import { outline } from '../notation/outline.ts';
 import { type PriceList, pricesOf } from '../publish/cost.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { housesFor } from './inputs.ts';
 import type { Io } from './io.ts';
 
 /** The prices that hold for a file; those in the file itself count as it is typed. */
 export function pricesFor(snapshot: Snapshot, path: string, io: Io): PriceList {
-  const folder = io.files.houseAbove(path);
-  const texts = (folder === undefined ? [] : io.files.recipesBelow(folder))
+  const texts = housesFor(io)
+    .foodFiles(path)
     .filter((p) => p !== path)
     .flatMap((p) => io.files.read(p) ?? [])
     .filter((text) => /^[ \t]*price[ \t]/m.test(text));

@@ -1,9 +1,9 @@
 /**
- * Knows the house a file belongs to: the nearest `quern.json`, the foods of its folder, and the settings of the editor below both.
+ * Knows the house a file belongs to: the nearest `quern.json`, the foods of its folders from there down to the file, and the settings of the editor below both.
  * Refuses to know which texts are open.
  */
 import type { House } from '../checks/house.ts';
-import { builtInBook, withHouseFoods } from '../food/book.ts';
+import { builtInBook, type HouseFoodProblem, withHouseFoods } from '../food/book.ts';
 import type { HouseFood } from '../food/food.ts';
 import { parseDocument } from '../notation/document.ts';
 import { outline } from '../notation/outline.ts';
@@ -17,21 +17,28 @@ export interface HouseRead {
   readonly house: House;
   readonly settings: Settings;
   readonly problems: readonly string[];
-  readonly foodProblems: readonly { readonly food: string; readonly words: string }[];
+  readonly foodProblems: readonly HouseFoodProblem[];
 }
 
-export function makeHouse(settings: Settings, foods: readonly HouseFood[] = []): HouseRead {
-  const laid = foods.length === 0 ? { book: builtInBook(), problems: [] } : withHouseFoods(builtInBook(), foods);
+/** Foods nearer to a recipe are laid over those further out: `layers` has the outermost first. */
+export function makeHouse(settings: Settings, layers: readonly (readonly HouseFood[])[] = []): HouseRead {
+  let book = builtInBook();
+  const foodProblems: HouseFoodProblem[] = [];
+  for (const foods of layers) {
+    const laid = withHouseFoods(book, foods);
+    book = laid.book;
+    foodProblems.push(...laid.problems);
+  }
   const house: House = {
-    world: { book: laid.book, measures: settings.measures, bands: settings.bands },
+    world: { book, measures: settings.measures, bands: settings.bands },
     severities: settings.severities,
     foodSafety: settings.foodSafety,
   };
   return {
     house,
     settings,
-    problems: laid.problems.map((p) => `food ${p.food}: ${p.words}`),
-    foodProblems: laid.problems,
+    problems: foodProblems.map((p) => `food ${p.food}: ${p.words}`),
+    foodProblems,
   };
 }
 
@@ -39,6 +46,7 @@ export function makeHouse(settings: Settings, foods: readonly HouseFood[] = []):
 export class Houses {
   private readonly byFolder = new Map<string, HouseRead>();
   private readonly foodsByPath = new Map<string, readonly HouseFood[]>();
+  private readonly larderByRoot = new Map<string, readonly Larder[]>();
   private readonly files: Files;
   private readonly editor: Settings;
   private homeless: HouseRead | undefined;
@@ -58,12 +66,20 @@ export class Houses {
       this.homeless ??= makeHouse(this.editor);
       return this.homeless;
     }
-    let house = this.byFolder.get(folder);
+    const larders = this.lardersOver(path, folder);
+    const nearest = larders.at(-1)?.folder ?? folder;
+    let house = this.byFolder.get(nearest);
     if (house === undefined) {
-      house = this.read(folder);
-      this.byFolder.set(folder, house);
+      house = this.read(folder, larders);
+      this.byFolder.set(nearest, house);
     }
     return house;
+  }
+
+  /** The files whose foods hold for a file, the nearest last. */
+  foodFiles(path: string): readonly string[] {
+    const folder = this.files.houseAbove(path);
+    return folder === undefined ? [] : this.lardersOver(path, folder).flatMap(({ files }) => files);
   }
 
   /** A file changed. Where a house is made of it, the house is forgotten; the foods of other files are kept. */
@@ -75,25 +91,48 @@ export class Houses {
       if (before.length === 0 && now.length === 0) return;
     }
     this.byFolder.clear();
+    this.larderByRoot.clear();
   }
 
-  private read(folder: string): HouseRead {
+  private read(folder: string, larders: readonly Larder[]): HouseRead {
     const text = this.files.read(this.files.join(folder, 'quern.json'));
     const { settings, problems } =
       text === undefined ? { settings: this.editor, problems: [] } : parseSettings(text, this.editor);
-    const made = makeHouse(settings, this.foodsBelow(folder));
+    const made = makeHouse(
+      settings,
+      larders.map(({ files }) => files.flatMap((path) => this.foodsByPath.get(path) ?? [])),
+    );
     return { ...made, problems: [...problems, ...made.problems] };
   }
 
-  private foodsBelow(folder: string): HouseFood[] {
-    return this.files.recipesBelow(folder).flatMap((path) => {
-      let foods = this.foodsByPath.get(path);
-      if (foods === undefined) {
-        foods = this.foodsIn(path);
-        this.foodsByPath.set(path, foods);
-      }
-      return foods;
-    });
+  /** The larders of a house that hold for a path, the outermost first. */
+  private lardersOver(path: string | undefined, root: string): readonly Larder[] {
+    let larders = this.larderByRoot.get(root);
+    if (larders === undefined) {
+      larders = this.lardersIn(root);
+      this.larderByRoot.set(root, larders);
+    }
+    return path === undefined ? [] : larders.filter(({ folder }) => folder === root || isWithin(path, folder));
+  }
+
+  /** Every folder of the house that has a `foods.quern`, and its root, with the files whose foods are theirs; those further out first. */
+  private lardersIn(root: string): readonly Larder[] {
+    const files = this.files.recipesBelow(root).filter((path) => this.foodsAt(path).length > 0);
+    // A house within the house keeps its foods.
+    const own = files.filter((path) => this.files.houseAbove(path) === root);
+    const folders = [...new Set([root, ...own.flatMap((path) => folderOfFoods(path) ?? [])])];
+    folders.sort((a, b) => a.length - b.length);
+    const home = (path: string) => folders.findLast((folder) => isWithin(path, folder));
+    return folders.map((folder) => ({ folder, files: own.filter((path) => home(path) === folder) }));
+  }
+
+  private foodsAt(path: string): readonly HouseFood[] {
+    let foods = this.foodsByPath.get(path);
+    if (foods === undefined) {
+      foods = this.foodsIn(path);
+      this.foodsByPath.set(path, foods);
+    }
+    return foods;
   }
 
   private foodsIn(path: string): readonly HouseFood[] {
@@ -101,3 +140,14 @@ export class Houses {
     return text !== undefined && /^[ \t]*food[ \t]/m.test(text) ? houseFoodsOf(outline(parseDocument(text))) : [];
   }
 }
+
+/** A folder with foods of its own: they hold for what lies in it. */
+interface Larder {
+  readonly folder: string;
+  readonly files: readonly string[];
+}
+
+const folderOfFoods = (path: string): string | undefined => /^(.*[^\\/])[\\/]+foods\.quern$/.exec(path)?.[1];
+
+const isWithin = (path: string, folder: string): boolean =>
+  path === folder || (path.startsWith(folder) && (/[\\/]$/.test(folder) || /[\\/]/.test(path.charAt(folder.length))));

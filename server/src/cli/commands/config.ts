@@ -68,7 +68,7 @@ function effectsOf(path: string, io: Io): Effects {
     house: folder === undefined ? null : io.shown(folder),
     settings,
     holds_ml: Object.fromEntries(HELD.map((unit) => [unit, baseOf(unit, read.settings.measures) ?? Number.NaN])),
-    foods: foodsOf(read, folder === undefined ? [] : io.files.recipesBelow(folder), io),
+    foods: foodsOf(read, [...houses.foodFiles(path)].reverse(), io),
     ignored: isIgnored(path, io, houses),
     problems: read.problems,
   };

@@ -302,7 +302,7 @@ function perServing(all: readonly Ingredient[], pieces: number | undefined): Rep
 
 /** What the labels of both sides must name; a food that is not known, or that nobody says it of, is named, for a false "none" could hurt someone. */
 export function allergensOf(recipe: Recipe): Report['allergens'] {
-  const { us, eu, mayContain, labels, notKnown } = allergensListed(recipe.parts.flatMap((p) => p.head.ingredients));
+  const { us, eu, mayContain, labels, notKnown } = allergensListed(recipe.parts.map((p) => p.head));
   // What another file brings is not read here, unless the recipe was written out in full.
   const elsewhere = recipe.inherits ? ['what it takes from another file'] : [];
   return {

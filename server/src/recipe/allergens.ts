@@ -4,14 +4,16 @@
  */
 import type { Allergens } from '../food/allergens.ts';
 import type { Food, FoodMatch } from '../food/food.ts';
+import type { TextNode } from '../notation/tree.ts';
 import type { Ingredient } from './ingredient.ts';
+import type { PartHead } from './part.ts';
 
-/** Of one line: the foods that it may turn out to be, and those that it may bring beside. */
-export interface LineFoods {
+/** Of one ingredient: the foods that are in it, and those that may be. */
+export interface FoodsHeld {
   /** Each is in it; of several in a row it is one: `butter` is a row of one food, `cream` one of several creams. */
   readonly held: readonly (readonly Food[])[];
-  /** Alternatives, and what is named behind a comma. */
-  readonly possible: readonly Food[];
+  /** Alternatives, and what is named behind a comma, under the name of the line. */
+  readonly possible: readonly { readonly name: TextNode; readonly food: Food }[];
   /** What no food is known for, as written. */
   readonly unknown: readonly string[];
 }
@@ -29,29 +31,50 @@ export interface ListedAllergens extends Allergens {
   readonly notKnown: readonly string[];
 }
 
-/** The foods of a line. */
-export function foodsOfLine({ match, name }: Pick<Ingredient, 'match' | 'name'>): LineFoods {
-  const held = rowsOf(match);
-  return { held, possible: [], unknown: held.length === 0 ? [name] : [] };
+/** The foods of an ingredient. */
+export function foodsHeld({ match, name, others = [], mayHold = [] }: Ingredient): FoodsHeld {
+  const held = rowsOf(match, name);
+  const beside = [...others, ...mayHold];
+  return {
+    held,
+    possible: beside.flatMap((named) => foodsOf(named.match).map((food) => ({ name: named.name, food }))),
+    unknown: [
+      ...(held.length === 0 ? [name] : []),
+      ...beside.flatMap((named) => (named.match.kind === 'unknown' ? [named.name.text] : [])),
+    ],
+  };
 }
 
-function rowsOf(match: FoodMatch): readonly (readonly Food[])[] {
-  if (match.kind === 'food') return [[match.food]];
-  return match.kind === 'ambiguous' ? [match.foods] : [];
+const foodsOf = (match: FoodMatch): readonly Food[] =>
+  match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
+
+/** Of two foods that are measured together, both are in it: `1 cup milk and water`. */
+function rowsOf(match: FoodMatch, name: string): readonly (readonly Food[])[] {
+  const foods = foodsOf(match);
+  if (foods.length === 0) return [];
+  return match.kind === 'ambiguous' && /(?:\band\b|&)/i.test(name) ? foods.map((food) => [food]) : [foods];
 }
 
-/** What the lines of a list bring, by the lists of both sides, sorted by name. */
-export function allergensListed(ingredients: Iterable<Ingredient>): ListedAllergens {
+/** Lines of the list that name no food anyone could read. */
+export function unreadOn({ ingredients, notUnderstood, source }: PartHead): readonly string[] {
+  return notUnderstood.flatMap((at) => {
+    const text = source.lines[at]?.text.trim() ?? '';
+    return text === '' || ingredients.some(({ line }) => line === at) ? [] : [text];
+  });
+}
+
+/** What the lists of parts bring, by the lists of both sides, sorted by name. */
+export function allergensListed(heads: readonly PartHead[]): ListedAllergens {
   const contains = new Names();
   const may = new Names();
   const labels = new Map<string, Names>();
-  const notKnown = new Set<string>();
+  const notKnown = new Set<string>(heads.flatMap(unreadOn));
   const readLabel = (name: string, food: Food): void => {
     const { label } = food.allergens;
     if (label !== undefined) named(labels, name).add(label);
   };
-  for (const ingredient of ingredients) {
-    const { held, possible, unknown } = foodsOfLine(ingredient);
+  for (const ingredient of heads.flatMap((head) => head.ingredients)) {
+    const { held, possible, unknown } = foodsHeld(ingredient);
     for (const word of unknown) notKnown.add(word);
     for (const foods of held) {
       contains.add(ofEach(foods));
@@ -62,11 +85,11 @@ export function allergensListed(ingredients: Iterable<Ingredient>): ListedAllerg
         readLabel(ingredient.name, food);
       }
     }
-    for (const food of possible) {
+    for (const { name, food } of possible) {
       may.add(food.allergens);
       may.add(food.allergens.label ?? NO_ALLERGENS);
-      if (food.allergens.unsaid === true) notKnown.add(food.name);
-      readLabel(food.name, food);
+      if (food.allergens.unsaid === true) notKnown.add(name.text);
+      readLabel(name.text, food);
     }
   }
   return {

@@ -1,11 +1,11 @@
-import type { TextNode } from '../../notation/tree.ts';
-import { foodsOfLine } from '../../recipe/allergens.ts';
+import type { Span, TextNode } from '../../notation/tree.ts';
+import { foodsHeld, unreadOn } from '../../recipe/allergens.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { titleOf } from '../../recipe/title.ts';
 import { sameName } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place, type Said } from '../check.ts';
-import { ingredientPlace } from '../formula/band.ts';
 import { lent } from '../over-parts.ts';
 import { type Claim, type Claimed, claimsIn, keepsIt, verdictOn } from './claims.ts';
 import { CAUTION } from './limits.ts';
@@ -142,19 +142,20 @@ function judged(recipe: Recipe, claims: readonly PlacedClaim[]): readonly Found<
     const asks: [string, string][] = [];
     const unknown: string[] = [];
     let breaks = false;
+    for (const head of headsOf(recipe, part)) unknown.push(...unreadOn(head));
     for (const { ingredient, part: number } of listed(recipe, part)) {
       const line = judgeLine(claim, ingredient, recipe);
       unknown.push(...line.unknown);
       asks.push(...line.asks);
-      const place = ingredientPlace(ingredient);
-      if (line.broken === undefined || place === undefined) continue;
+      if (line.broken === undefined) continue;
       breaks = true;
       const known = broken.get(ingredient);
-      const values = known?.values ?? { ...line.broken, claims: [], claimedAt: at };
+      const values = known?.values ?? { ...line.broken.values, claims: [], claimedAt: at };
+      const { start, end } = line.broken.at;
       broken.set(ingredient, {
-        at: { ...place, part: number },
-        values: { ...values, maybe: values.maybe && line.broken.maybe, claims: [...values.claims, claim] },
-        ...(values.maybe && line.broken.maybe && { severity: 'warning' as const }),
+        at: { part: number, line: ingredient.line, start, end },
+        values: { ...values, maybe: values.maybe && line.broken.values.maybe, claims: [...values.claims, claim] },
+        ...(values.maybe && line.broken.values.maybe && { severity: 'warning' as const }),
       });
     }
     // What cannot stand need not be asked about.
@@ -166,16 +167,19 @@ function judged(recipe: Recipe, claims: readonly PlacedClaim[]): readonly Found<
   return [...broken.values(), ...unsure];
 }
 
-function listed({ parts }: Recipe, only: Part | undefined): readonly Listed[] {
-  const of = only === undefined ? parts.map((p) => p.head) : [only.head, ...only.includes];
-  return of.flatMap((head): readonly Listed[] => {
-    const part = parts.findIndex((p) => p.head === head);
+/** What a claim of the recipe, or of one part, is about. */
+const headsOf = ({ parts }: Recipe, only: Part | undefined): readonly PartHead[] =>
+  only === undefined ? parts.map((p) => p.head) : [only.head, ...only.includes];
+
+function listed(recipe: Recipe, only: Part | undefined): readonly Listed[] {
+  return headsOf(recipe, only).flatMap((head): readonly Listed[] => {
+    const part = recipe.parts.findIndex((p) => p.head === head);
     return part < 0 ? NOTHING : head.ingredients.map((ingredient) => ({ part, ingredient }));
   });
 }
 
 interface LineJudged {
-  readonly broken?: { readonly name: string; readonly why: string; readonly maybe: boolean };
+  readonly broken?: { readonly at: Span; readonly values: Pick<Broken, 'name' | 'why' | 'maybe'> };
   readonly asks: readonly [string, string][];
   readonly unknown: readonly string[];
 }
@@ -184,7 +188,7 @@ const KEPT: LineJudged = { asks: [], unknown: [] };
 
 function judgeLine(claim: Claim, ingredient: Ingredient, { parts }: Recipe): LineJudged {
   const { name, node } = ingredient;
-  const { held, possible, unknown } = foodsOfLine(ingredient);
+  const { held, possible, unknown } = foodsHeld(ingredient);
   const words = [name, node.preparation?.text ?? '', node.note?.text ?? ''].join(' ');
   const own = keepsIt(claim, words);
   const asks: [string, string][] = [];
@@ -192,16 +196,16 @@ function judgeLine(claim: Claim, ingredient: Ingredient, { parts }: Recipe): Lin
     const verdicts = foods.map((food) => verdictOn(claim, food, name));
     const first = verdicts[0];
     if (first?.kind === 'breaks' && verdicts.every(({ kind }) => kind === 'breaks'))
-      return { ...KEPT, broken: { name, why: first.why, maybe: false } };
+      return { ...KEPT, broken: { at: ingredient.nameNode, values: { name, why: first.why, maybe: false } } };
     const open = verdicts.find(({ kind }) => kind !== 'keeps');
     if (open === undefined || open.kind === 'keeps') continue;
     asks.push([name, foods.length > 1 ? 'could be one that does not keep it' : open.why]);
   }
-  for (const food of possible) {
-    const verdict = verdictOn(claim, food, food.name);
-    if (verdict.kind === 'breaks')
-      return { asks, unknown: [], broken: { name: food.name, why: verdict.why, maybe: true } };
-    if (verdict.kind === 'asks') asks.push([food.name, verdict.why]);
+  for (const { name: named, food } of possible) {
+    const verdict = keepsIt(claim, named.text) ? undefined : verdictOn(claim, food, named.text);
+    if (verdict?.kind === 'breaks')
+      return { ...KEPT, broken: { at: named, values: { name: named.text, why: verdict.why, maybe: true } } };
+    if (verdict?.kind === 'asks') asks.push([named.text, verdict.why]);
   }
   const unread = own ? [] : unknown.filter((word) => !parts.some((p) => sameName(p.head.name, word)));
   return { asks, unknown: unread };

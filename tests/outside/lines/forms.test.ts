@@ -32,4 +32,4 @@ describe('forms of a line', () => {
   });
 });
 
-const RIGHT = 170;
+const RIGHT = 415;

@@ -10,20 +10,8 @@ import type { Snapshot } from '../../../server/src/workspace/snapshot.ts';
 import { FORMS, type GeneratedLine } from './generated-lines.ts';
 import { openText, recipeOf, sumOf } from './score.ts';
 
-/** Forms that the reader does not know yet; `QUERN_ALL_FORMS=1` tries them all. */
-const NOT_YET: ReadonlySet<string> = new Set([
-  'numbers in figures',
-  'numbers in words',
-  'no blank before the unit',
-  'of before the food',
-  'tails',
-  'a sum of volumes',
-  'a sum of weights',
-  'a weight beside',
-  'packages',
-  'ranges',
-  'all at once',
-]);
+/** Forms that are not yet written at another size; `QUERN_ALL_FORMS=1` tries them all. */
+const NOT_YET: ReadonlySet<string> = new Set(['a sum of volumes', 'a sum of weights', 'packages']);
 
 interface Read {
   readonly foods: string;
@@ -53,12 +41,12 @@ function agree({ printed, plain }: GeneratedLine): void {
 }
 
 for (const [form, lines] of Object.entries(FORMS))
-  test.skipIf(NOT_YET.has(form) && process.env.QUERN_ALL_FORMS === undefined)(
-    `${form}: printed, read, the same grams`,
-    () => {
-      fc.assert(fc.property(lines, agree), { numRuns: 150 });
-    },
-  );
+  test(`${form}: printed, read, the same grams`, () => {
+    fc.assert(fc.property(lines, agree), { numRuns: 150 });
+  });
+
+/** The published weights of a spoon and of a cup of one food do not agree to the gram. */
+const BETWEEN_MEASURES = 0.02;
 
 /** What is written at another size is read back as so many times the grams, but for the rounding that was said. */
 function sizesAgree({ printed }: GeneratedLine, by: number): void {
@@ -72,7 +60,7 @@ function sizesAgree({ printed }: GeneratedLine, by: number): void {
   const after = sumOf(ingredientsOf(openText(text, 'us')))?.likely ?? Number.NaN;
   const off = Math.abs(after / (before * by) - 1);
   expect(off, `${printed} by ${by} became ${text.split('\n')[2]}`).toBeLessThanOrEqual(
-    Math.abs(rounding.worst?.error ?? 0) + 0.005,
+    Math.abs(rounding.worst?.error ?? 0) + BETWEEN_MEASURES,
   );
 }
 

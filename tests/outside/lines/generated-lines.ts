@@ -205,7 +205,14 @@ export const FORMS: Readonly<Record<string, fc.Arbitrary<GeneratedLine>>> = {
       plain: [`${low}-${low + more} ${unit.unit} ${name}`],
     })),
   'all at once': fc
-    .tuple(inFigures, anyUnit, pick('', '', 'of '), food, pick('', '', ' (GRAMS g)'), pick(...TAILS))
+    .tuple(
+      inFigures,
+      spelled('tsp', 'tbsp', 'cup', 'pint', 'ml'),
+      pick('', '', 'of '),
+      food,
+      pick('', '', ' (GRAMS g)'),
+      pick(...TAILS),
+    )
     .chain(([n, unit, of, name, bracket, tail]) =>
       fc.integer({ min: 5, max: 900 }).map((grams) => {
         // A tail in brackets stands alone.

@@ -39,5 +39,5 @@ describe('printed lines', () => {
   });
 });
 
-const RIGHT = 270;
-const SILENT = 30;
+const RIGHT = 650;
+const SILENT = 38;

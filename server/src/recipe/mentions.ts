@@ -6,6 +6,7 @@ import type { Sentence, SentenceItem, Span } from '../notation/tree.ts';
 import type { IngredientRef, Listed, NameIndex, Run } from './names.ts';
 import { opensClause, type Portion, portionBefore } from './portions.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
+import { SEASON, SINGULARS } from './sorts.ts';
 import { verbClass } from './verbs.ts';
 import { wordsOf } from './words.ts';
 
@@ -215,7 +216,16 @@ function mentionOf(
   // A part does not name itself, and a weak name that fits several names none of them, unless it is a word for them all.
   if (isPart ? meant.part === part || isOrder(items, at, meant.words) : weak && several && !allOfIt) return undefined;
   if (isGivenOff(items[to + 1]) || isUsedWater(items, at)) return undefined;
-  const verb = meant.words === 1 && !isPart && isVerbHere(items, at);
+  const one = meant.words === 1 && first.kind === 'word' ? first.word : '';
+  // `The green tops` are no greens, and who seasons with something says so.
+  if (
+    weak &&
+    !isPart &&
+    named.every(({ shared }) => shared) &&
+    (SINGULARS.has(one) || (one === SEASON && isDoneWith(items, at)))
+  )
+    return undefined;
+  const verb = meant.words === 1 && !isPart && (isVerbHere(items, at) || (weak && one === SEASON));
   const inherited = inheritedPortion(items, before, at, previous);
   const portion: Portion = verb ? { kind: 'some' } : (inherited ?? before.portion);
   const from = verb || inherited !== undefined ? at : before.from;
@@ -226,6 +236,16 @@ function mentionOf(
   const ingredients = named.map(({ ref }) => ref);
   const mention = { start, end, portion, whole, forced: false, verb, weak, from: at, to, ingredients, every };
   return isPart ? { ...mention, part: meant.part } : mention;
+}
+
+/** Whether `with` follows before the clause ends. */
+function isDoneWith(items: readonly SentenceItem[], at: number): boolean {
+  for (let i = at + 1; i < items.length; i++) {
+    const item = items[i];
+    if (item?.kind === 'mark' || (item?.kind === 'word' && verbClass(item.word) !== undefined)) return false;
+    if (item?.kind === 'word' && item.word === 'with') return true;
+  }
+  return false;
 }
 
 /** `A cup of the bean liquid` takes no beans. */

@@ -7,6 +7,7 @@ import type { Ingredient } from './ingredient.ts';
 import { callNames } from './kinds.ts';
 import { type PartHead, unreadLines } from './part.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
+import { sortsOf } from './sorts.ts';
 import { calledName } from './title.ts';
 import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from './words.ts';
 
@@ -295,19 +296,20 @@ interface Call {
 type Calls = ReadonlyMap<string, readonly Call[]>;
 
 /** Lists of a folder repeat their names. */
-const CALLS = new Map<string, { readonly food: Food | undefined; readonly calls: Calls }>();
+const CALLS = new Map<string, { readonly likeliest: Food | undefined; readonly calls: Calls }>();
 const PART_CALLS = new Map<string, Calls>();
 const MOST_KEPT = 2000;
 
 function callsOf(ingredient: Ingredient): Calls {
-  const { name, food } = ingredient;
+  const { name, food, match } = ingredient;
   const yields = yieldedBy(ingredient);
   const key = yields === undefined ? name : `${name}\t${yields}`;
+  const likeliest = food ?? (match.kind === 'ambiguous' ? match.foods[0] : undefined);
   const kept = CALLS.get(key);
-  if (kept !== undefined && kept.food === food) return kept.calls;
-  const calls = callsOfIngredient(name, food, yields);
+  if (kept !== undefined && kept.likeliest === likeliest) return kept.calls;
+  const calls = callsOfIngredient(name, food, likeliest, yields);
   if (CALLS.size >= MOST_KEPT) CALLS.clear();
-  CALLS.set(key, { food, calls });
+  CALLS.set(key, { likeliest, calls });
   return calls;
 }
 
@@ -341,7 +343,12 @@ function callsOfPart({ name, kind }: PartHead): Calls {
 
 const WEAKLY = { full: false, weak: true };
 
-function callsOfIngredient(name: string, food: Food | undefined, yields: string | undefined): Calls {
+function callsOfIngredient(
+  name: string,
+  food: Food | undefined,
+  likeliest: Food | undefined,
+  yields: string | undefined,
+): Calls {
   const full = withoutFigures(wordsOf(name));
   const plural = isPlural(name);
   const calls = suffixes(full, { full: true, plural }).map((call) =>
@@ -354,8 +361,8 @@ function callsOfIngredient(name: string, food: Food | undefined, yields: string 
   if (or > 0) calls.push(...suffixes(full.slice(0, or), { full: false, plural }));
   // Eggs are separated in the steps: their yolks and whites are still the eggs.
   if (full.at(-1) === 'egg') for (const half of ['yolk', 'white']) weakly([half]);
-  const sort = food && SORTS.get(food.class);
-  if (sort !== undefined) weakly([sort], true);
+  // Of a name that could be several foods, the likeliest stands for them: `pepper` is seasoned with.
+  for (const sort of likeliest === undefined ? [] : sortsOf(likeliest)) weakly(sort, true);
   for (const word of yields?.split(' ') ?? []) weakly([word]);
   if (full.at(-1) === 'breadcrumb') weakly(['crumb']);
   // `The pork` is all the pork there is.
@@ -391,24 +398,6 @@ const BORROWED: ReadonlySet<string> = new Set([
 const isPlural = (name: string): boolean => name.endsWith('s') && wordsOf(name).at(-1) !== lastWord(name);
 const lastWord = (name: string): string => name.slice(name.lastIndexOf(' ') + 1).toLowerCase();
 
-/** What a cook says for all of a sort: `the cheese`, `add the vegetables`. */
-const SORTS: ReadonlyMap<FoodClass, string> = new Map<FoodClass, string>([
-  ['cheese', 'cheese'],
-  ['pasta', 'pasta'],
-  ['fish', 'fish'],
-  ['meat', 'meat'],
-  ['ground meat', 'meat'],
-  ['poultry', 'meat'],
-  ['ground poultry', 'meat'],
-  ['chocolate', 'chocolate'],
-  ['vegetable', 'vegetable'],
-  ['leafy herb', 'herb'],
-  ['dried herb', 'herb'],
-  ['spice', 'spice'],
-  ['fruit', 'fruit'],
-  ['nut', 'nut'],
-  ['mushroom', 'mushroom'],
-]);
 const FLESH: ReadonlySet<FoodClass> = new Set<FoodClass>(['meat', 'ground meat', 'poultry', 'ground poultry', 'fish']);
 
 /** What is made of a food is not it: `the chicken` is no chicken stock. */

@@ -33,8 +33,13 @@ export function foodsSaid({ sentence: { items }, mentions }: Step, book: FoodBoo
   const mentioned = new Set<number>();
   /** Words that name something of the list, and may be the end of another name: `baking powder`, where cocoa powder is listed. */
   const shared = new Set<number>();
-  for (const { from, to, forced } of mentions) {
-    for (let i = from; i <= to; i++) mentioned.add(i);
+  /** The salt of `the flour, salt and sugar` is no order. */
+  const named = new Set<number>();
+  for (const { from, to, forced, verb } of mentions) {
+    for (let i = from; i <= to; i++) {
+      mentioned.add(i);
+      if (!verb) named.add(i);
+    }
     if (from === to && !forced) shared.add(from);
   }
   const heads = vocabulary(book);
@@ -56,7 +61,7 @@ export function foodsSaid({ sentence: { items }, mentions }: Step, book: FoodBoo
     const last = found.at(-1);
     // What is told off in one breath is taken by one verb.
     const together = before !== undefined && last !== undefined && items[before]?.end === last.end;
-    const verb = together ? last.verb : verbTaking(items, from);
+    const verb = together ? last.verb : verbTaking(items, from, named);
     found.push({
       foods: run.foods,
       words: run.words,
@@ -193,8 +198,9 @@ function endIndexBefore(items: readonly SentenceItem[], from: number): number | 
 const isComma = (item: SentenceItem | undefined): boolean => item?.kind === 'mark' && item.mark === ',';
 
 /** The order that takes what stands from an item on; nothing where the words between compare, exclude or say until when. */
-function verbTaking(items: readonly SentenceItem[], from: number): string | undefined {
+function verbTaking(items: readonly SentenceItem[], from: number, named: ReadonlySet<number>): string | undefined {
   for (let i = from - 1; i >= 0; i--) {
+    if (named.has(i)) continue;
     const item = items[i];
     if (item?.kind === 'mark' && /[.;:!?(]/.test(item.mark)) return undefined;
     const word = wordAt(items, i);

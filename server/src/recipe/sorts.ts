@@ -1,0 +1,49 @@
+/**
+ * Knows the words that steps have for whatever of a sort is listed: `the fish` is the cod, `the chillies` the jalapeños.
+ * Refuses to know lists and sentences.
+ */
+import text from '../../data/sorts.tsv';
+import type { Food } from '../food/food.ts';
+import { wordsOf } from './words.ts';
+
+interface Sort {
+  readonly written: string;
+  readonly words: readonly string[];
+  readonly classes: ReadonlySet<string>;
+  readonly foods: ReadonlySet<string>;
+  readonly not: ReadonlySet<string>;
+}
+
+/** The word of the table for what an order to season takes. */
+export const SEASON = 'season';
+
+const SORTS: readonly Sort[] = text
+  .split('\n')
+  .slice(2)
+  .filter((line) => line !== '')
+  .map((line) => {
+    const [word = '', classes = '', foods = '', not = ''] = line.split('\t');
+    return { written: word, words: wordsOf(word), classes: setOf(classes), foods: setOf(foods), not: setOf(not) };
+  });
+
+function setOf(cell: string): ReadonlySet<string> {
+  return new Set(cell.split(';').filter((each) => each !== ''));
+}
+
+/** What is only said of many: `the greens`, and not `green`. */
+export const SINGULARS: ReadonlySet<string> = new Set(
+  SORTS.flatMap(({ words: [word = '', ...more], written }) => (more.length === 0 && word !== written ? word : [])),
+);
+
+const KNOWN = new Map<string, readonly (readonly string[])[]>();
+
+/** The words for the sorts that a food is of, as they are compared. */
+export function sortsOf({ id, class: of }: Food): readonly (readonly string[])[] {
+  const key = `${id}\t${of}`;
+  let sorts = KNOWN.get(key);
+  if (sorts === undefined) {
+    sorts = SORTS.filter((s) => (s.foods.has(id) || s.classes.has(of)) && !s.not.has(id)).map((s) => s.words);
+    KNOWN.set(key, sorts);
+  }
+  return sorts;
+}

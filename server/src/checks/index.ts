@@ -50,6 +50,7 @@ import unknownFood from './reading/unknown-food.ts';
 import unknownKind from './reading/unknown-kind.ts';
 import unknownPart from './reading/unknown-part.ts';
 import unknownUnit from './reading/unknown-unit.ts';
+import unreadAmount from './reading/unread-amount.ts';
 import allergenClaim from './safety/allergen-claim.ts';
 import coolingTooSlow from './safety/cooling-too-slow.ts';
 import curingSaltDose from './safety/curing-salt-dose.ts';
@@ -115,6 +116,7 @@ export const CHECKS: readonly Check[] = [
   unknownKind,
   unknownPart,
   unknownUnit,
+  unreadAmount,
   allergenClaim,
   coolingTooSlow,
   curingSaltDose,

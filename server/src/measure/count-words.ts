@@ -28,7 +28,7 @@ const ROWS = rows([
   { word: 'bunch', forms: ['bunches'] },
   { word: 'cake' },
   { word: 'can', packs: true, alike: ['tin'] },
-  { word: 'carton', packs: true },
+  { word: 'carton', forms: ['ctn', 'ctns'], packs: true },
   { word: 'clove', alike: ['whole'] },
   { word: 'container', packs: true, alike: ['tub', 'pot'] },
   { word: 'crown', alike: ['head', 'whole'] },

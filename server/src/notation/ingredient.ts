@@ -7,7 +7,6 @@ import { type Cursor, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
 import { takeAgain, takeEach, takePlus, takeStated, takeTerm, takeTerms } from './stated.ts';
 import { isNamePart, isNumber, Kind, type Token } from './tokens.ts';
 import type {
-  AmountNode,
   BesideNode,
   Draft,
   IngredientNode,
@@ -49,6 +48,7 @@ export class ItemReader {
     const item = new Item(node);
     this.name(item);
     if (node.name === undefined) return undefined;
+    this.amountBehind(item);
     this.tail(item);
     return item.done();
   }
@@ -68,11 +68,30 @@ export class ItemReader {
       cursor.at++;
       if (isShare(amount) && of !== undefined) this.shareOf(node);
     }
+    if (cursor.kind === Kind.LeftParen) this.filling(item);
     this.name(item);
     this.tail(item);
     const stated = amountOf(line, item.measure ?? amount, faults);
     if (stated !== undefined) node.amount = stated;
     return item.done();
+  }
+
+  /** `2 cups (packed) brown sugar`: how the measure is filled, or a note before the name. */
+  private filling(item: Item): void {
+    const { cursor } = this;
+    const run = { first: cursor.tokens[cursor.at + 1], last: cursor.tokens[cursor.at + 1] };
+    while (run.last?.written?.bias === true && cursor.tokens[cursor.at + 2]?.written?.bias === true) {
+      run.last = cursor.tokens[cursor.at + 2];
+      break;
+    }
+    const { first, last } = run;
+    const bias = first?.written?.bias === true && last !== undefined ? { first, last } : undefined;
+    if (bias === undefined || item.measure === undefined) this.note(item);
+    else {
+      item.measure = { ...item.measure, bias };
+      cursor.at += first === last ? 2 : 3;
+      cursor.take(Kind.RightParen);
+    }
   }
 
   /** `1.5 % of the beef  salt`: two blanks part the two. */
@@ -222,13 +241,50 @@ export class ItemReader {
     if (first === undefined || !isNamePart(first.kind)) return;
     let last: Token | undefined;
     for (let token: Token | undefined = first; token !== undefined && isNamePart(token.kind); token = cursor.token) {
-      if (token !== first && this.endsName(token)) break;
+      if (token !== first && (this.endsName(token) || (item.isBare && this.opensAmountBehind(token)))) break;
       last = token;
       cursor.at++;
     }
     const name = this.trimmed(first, last ?? first);
     if (name !== undefined) item.node.name = name;
     if (item.node.eachOf) this.listed(item);
+  }
+
+  /** Whether the amount of a line that has none in front begins here, and the line or its next comma ends it: `flour 500 g`. */
+  private opensAmountBehind(token: Token): boolean {
+    if (!isNumber(token.kind) && token.kind !== Kind.About) return false;
+    const { cursor, line } = this;
+    const { at } = cursor;
+    const stated = takeStated(cursor, line);
+    const { kind } = cursor;
+    cursor.at = at;
+    const ends = kind === Kind.End || kind === Kind.Comma || kind === Kind.LeftParen;
+    return ends && stated !== undefined && !(stated instanceof Free);
+  }
+
+  /** `Sugar: 1 cup`, `Flour ... 2 lb`, `Onions - 4`: the amount behind the name, and the marks between. */
+  private amountBehind(item: Item): void {
+    const { cursor, line } = this;
+    const { at } = cursor;
+    while (
+      cursor.kind === Kind.Colon ||
+      cursor.kind === Kind.Dash ||
+      (cursor.kind === Kind.Other && LEADERS.has(line[cursor.token?.start ?? 0] ?? ''))
+    )
+      cursor.at++;
+    const stated =
+      cursor.token !== undefined && this.opensAmountBehind(cursor.token) ? takeStated(cursor, line) : undefined;
+    if (stated === undefined || stated instanceof Free) {
+      cursor.at = at;
+      return;
+    }
+    this.setBehind(item, stated);
+    this.besides(item);
+  }
+
+  private setBehind(item: Item, stated: Measure): void {
+    item.measure = stated;
+    item.node.amount = this.measured(stated);
   }
 
   /** `cinnamon, cloves and nutmeg` behind `each`: the commas are in the list. */
@@ -244,7 +300,7 @@ export class ItemReader {
 
   /** Marks and points behind a name are none of it: `salt.`, `flour*`. */
   private trimmed(first: Token, last: Token): TextNode | undefined {
-    const text = this.line.slice(first.start, last.end).replace(/\s*[.*†‡;]+$/u, '');
+    const text = this.line.slice(first.start, last.end).replace(/\s*[.*†‡;:…–-]+$/u, '');
     return text === '' ? undefined : { start: first.start, end: first.start + text.length, text };
   }
 
@@ -366,10 +422,8 @@ export class ItemReader {
         cursor.kind === Kind.LeftParen ||
         (cursor.kind === Kind.Other && line[cursor.token.start] === '.');
       if (ends && (behind.unit !== undefined || behind.counted !== undefined || item.measure === undefined)) {
-        if (item.measure === undefined && item.node.amount === undefined && item.isBare) item.measure = behind;
+        if (item.isBare) this.setBehind(item, behind);
         else item.beside(',', comma, this.measured(behind), each ? 'each' : 'either');
-        if (item.isBare && item.measure === behind)
-          item.node.amount = amountOf(line, behind, this.faults) as AmountNode;
         return;
       }
     }
@@ -398,11 +452,13 @@ export class ItemReader {
     const { cursor, line } = this;
     let last = first;
     while (cursor.token !== undefined && isPreparation(cursor.kind)) {
+      if (item.isBare && this.opensAmountBehind(cursor.token)) break;
       last = cursor.token;
       this.meaning(item, last);
       cursor.at++;
     }
     item.prepare(line, first, last);
+    if (item.isBare) this.amountBehind(item);
   }
 
   /** Notes what a word within the preparation opens: a purpose, a rest, a wish. */
@@ -619,6 +675,9 @@ const TAKEN: ReadonlySet<string> = new Set([
 /** `strained juice and finely grated rind of`. */
 const MOST_BEFORE_OF = 8;
 const MORE: ReadonlySet<string> = new Set(['more', 'extra', 'additional', 'some', 'a', 'enough', 'another']);
+
+/** What leads from a name to its amount. */
+const LEADERS: ReadonlySet<string> = new Set(['.', '…', '=', '·']);
 
 const isPreparation = (kind: Kind): boolean => isNamePart(kind) || kind === Kind.Comma;
 const isInside = (kind: Kind): boolean => kind !== Kind.RightParen;

@@ -226,8 +226,10 @@ export class ListLabels {
       return this.isOneOf(i);
     if (isNumber(before) || before === Kind.SizeWord || before === Kind.Bias) return true;
     const behindUnit = before === Kind.UnitWord || this.isPoint(i - 1) || before === Kind.RightParen;
+    const several = before === Kind.RightParen && count !== this.wordAt(i)?.word;
     if (behindUnit)
       return (
+        several ||
         isPackage(count) ||
         count === 'piece' ||
         count === 'knob' ||

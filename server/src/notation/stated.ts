@@ -51,7 +51,7 @@ function takeFree(cursor: Cursor): Free | undefined {
 }
 
 /** One term: `about? number (-|to number)? …`. */
-export function takeTerm(cursor: Cursor, line: string): Measure | undefined {
+export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 'held'): Measure | undefined {
   const { at } = cursor;
   const about = takeAbout(cursor, line);
   const minus = cursor.take(Kind.Minus);
@@ -72,10 +72,15 @@ export function takeTerm(cursor: Cursor, line: string): Measure | undefined {
   if (unit !== undefined) {
     const point = takePoint(cursor, line, unit);
     const measured = measure(given, { bias, unit, point, celsius });
-    const held = takeHolder(cursor, line);
-    return held === undefined || !fits(unit) ? measured : holding(measured, held);
+    if (held === 'alone' || !fits(unit)) return measured;
+    const { at: behind } = cursor;
+    // `400g/14oz tin`: the tin holds the one that comes first.
+    takeAgain(cursor, line);
+    const holder = takeHolder(cursor, line);
+    if (holder === undefined) cursor.at = behind;
+    return holder === undefined ? measured : holding(measured, holder);
   }
-  const sizes = takeWhile(cursor, isSize);
+  const sizes = takeSizes(cursor, line);
   const filled = bias ?? takeWhile(cursor, isBias);
   const counted = cursor.take(Kind.CountedWord);
   if (counted === undefined) {
@@ -125,6 +130,13 @@ const measure = ({ about, minus, low, high }: Given, rest: Rest): Measure => ({
   plus: NO_TERMS,
 });
 
+/** `lg.` has a point, as a unit may. */
+function takeSizes(cursor: Cursor, line: string): Run | undefined {
+  const sizes = takeWhile(cursor, isSize);
+  if (sizes !== undefined) takePoint(cursor, line, sizes.last);
+  return sizes;
+}
+
 const isBias = (kind: Kind): boolean => kind === Kind.Bias;
 const isSize = (kind: Kind): boolean => kind === Kind.SizeWord;
 const opensImplied = (kind: Kind): boolean =>
@@ -147,6 +159,7 @@ function takePoint(cursor: Cursor, line: string, word: Token): Token | undefined
 /** `40-45`, `2 or 3`, `3- to 4-lb`. */
 function takeHigh(cursor: Cursor): NumeralRun | undefined {
   const { kind } = cursor;
+  if (partsSize(cursor)) return undefined;
   if ((kind === Kind.Dash || kind === Kind.To || kind === Kind.Minus) && isNumber(cursor.kindAfter(1))) cursor.at++;
   else if (kind === Kind.Dash && cursor.kindAfter(1) === Kind.To && isNumber(cursor.kindAfter(2))) cursor.at += 2;
   else return undefined;
@@ -166,7 +179,7 @@ function skipHyphen(cursor: Cursor): boolean {
 function takeSized(cursor: Cursor, line: string, given: Given): Measure | undefined {
   const { at } = cursor;
   const counts = given.low?.last.kind === Kind.Numeral || given.low?.last.kind === Kind.NumberWord;
-  if (cursor.kind === Kind.Times && given.high === undefined) {
+  if ((cursor.kind === Kind.Times || partsSize(cursor)) && given.high === undefined) {
     cursor.at++;
     const each = takeTerm(cursor, line);
     if (each?.unit !== undefined || each?.each !== undefined) return ofSize(cursor, line, given, each);
@@ -192,13 +205,24 @@ function takeSized(cursor: Cursor, line: string, given: Given): Measure | undefi
   return undefined;
 }
 
+/** `2 - 14 oz. cans`: the dash stands apart, and what is behind it is the size of a package. */
+function partsSize({ tokens, at }: Cursor): boolean {
+  const [before, dash, number, unit] = [tokens[at - 1], tokens[at], tokens[at + 1], tokens[at + 2]];
+  if (dash?.kind !== Kind.Dash || before === undefined || number === undefined || unit?.kind !== Kind.UnitWord)
+    return false;
+  const apart = dash.start > before.end && number.start > dash.end && isNumber(number.kind);
+  const holder = tokens[at + 3]?.kind === Kind.Other ? tokens[at + 4] : tokens[at + 3];
+  const count = holder?.kind === Kind.CountedWord ? holder.written?.count : undefined;
+  return apart && count !== undefined && isPackage(count);
+}
+
 /** The same once more in another measure: `400g/14oz`. */
 export function takeAgain(cursor: Cursor, line: string): Measure | undefined {
   const { at } = cursor;
   const sign = cursor.token;
   if (sign?.kind !== Kind.Other || line[sign.start] !== '/') return undefined;
   cursor.at++;
-  const again = takeTerm(cursor, line);
+  const again = takeTerm(cursor, line, 'alone');
   if (again?.unit !== undefined) return again;
   cursor.at = at;
   return undefined;

@@ -60,7 +60,7 @@ const GRAMMAR: ReadonlySet<string> = new Set([
   'to',
   'x',
 ]);
-const SIZES: ReadonlySet<string> = new Set(['small', 'medium', 'large', 'jumbo']);
+const SIZES: ReadonlySet<string> = new Set(['small', 'medium', 'large', 'jumbo', 'sm', 'med', 'lg', 'lge']);
 const KEYWORD_OF: ReadonlyMap<string, Keyword> = new Map(KEYWORDS.map((k) => [k, k]));
 const COMPONENT_OF: ReadonlyMap<string, Component> = new Map(COMPONENTS.map((c) => [c, c]));
 

@@ -2,7 +2,7 @@
  * Knows which lines without an amount in front are ingredients all the same: `salt and pepper`, `oil for frying`, `Butter, 4 oz`.
  * Refuses whatever it cannot account for: such a line stays unread.
  */
-import type { FoodClass } from '../food/food.ts';
+import type { Food, FoodClass, FoodMatch } from '../food/food.ts';
 import type { IngredientNode, Line } from '../notation/tree.ts';
 import { bindIngredients, type Ingredient } from './ingredient.ts';
 import type { World } from './world.ts';
@@ -22,10 +22,13 @@ export function bindBare(bare: IngredientNode, line: number, world: World): Ingr
     measured ||
     purpose !== undefined ||
     bare.optional !== undefined ||
-    found.every(({ food }) => food !== undefined && SEASONING.has(food.class));
+    found.every(({ match }) => foodsIn(match).some((food) => SEASONING.has(food.class)));
   if (!meant) return [];
   return found.map((i) => ({ ...i, bare: true as const, ...(measured ? {} : { free: true }) }));
 }
+
+const foodsIn = (match: FoodMatch): readonly Food[] =>
+  match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
 
 const LONGEST_NAME = 60;
 /** `Butter the tin.` orders something. */

@@ -27,6 +27,8 @@ export function namedOn(node: IngredientNode, world: World): readonly NamedFood[
   const free = amount?.kind !== 'measured' && (amount !== undefined || node.purpose !== undefined);
   const taken = takenOf(node, name, world);
   if (taken !== undefined) return [taken];
+  const list = free && node.amount === undefined ? listedFree(node, name, world) : undefined;
+  if (list !== undefined) return list;
   const joined = JOINED.test(name.text) && !world.book.knows(name.text);
   const names = joined ? splitName(node, name, free, world) : undefined;
   const besides = behindCommas(node, world);
@@ -78,13 +80,22 @@ function splitName(node: IngredientNode, name: TextNode, free: boolean, world: W
   if (parts.length < 2 || parts.length > MOST_ON_A_LINE) return undefined;
   if (!choice && !free && node.amount !== undefined && node.eachOf !== true) return undefined;
   const noun = name.text.trim().split(/\s+/).at(-1) ?? '';
-  const foods = parts.map((part, i): Named => {
+  const last = parts.at(-1);
+  const foods = parts.map((part): Named => {
     const own = findFood(node, part.text, node.preparation?.text, world);
-    if (i === parts.length - 1 || part.text.includes(noun)) return { name: part, match: own };
-    // `beef or pork mince` shares its noun, which may come last.
+    if (part === last || part.text.includes(noun)) return { name: part, match: own };
+    // `beef or pork mince`, `chopped or grated onion`: the noun comes last.
     const shared = world.book.find(`${part.text} ${noun}`);
-    return { name: part, match: shared.kind === 'food' && world.book.knows(`${part.text} ${noun}`) ? shared : own };
+    const takes = shared.kind === 'food' && (own.kind === 'unknown' || world.book.knows(`${part.text} ${noun}`));
+    return { name: part, match: takes ? shared : own };
   });
+  const [{ match: one } = { match: undefined }] = foods;
+  if (
+    last !== undefined &&
+    one?.kind === 'food' &&
+    foods.every(({ match }) => match.kind === 'food' && match.food === one.food)
+  )
+    return { kind: 'each', foods: [{ name: last, match: one }] };
   const known = foods.every(({ match }) => match.kind !== 'unknown');
   return known || /\bor\b/i.test(name.text) ? { kind: choice ? 'choice' : 'each', foods } : undefined;
 }
@@ -106,6 +117,19 @@ function piecesOf({ text, start }: TextNode, joint: RegExp): TextNode[] {
   }
   push(text.length);
   return pieces;
+}
+
+/** `salt, sugar and lime juice to taste`: several without amounts, the commas between them. */
+function listedFree(node: IngredientNode, name: TextNode, world: World): readonly NamedFood[] | undefined {
+  const { preparation, purpose } = node;
+  if (preparation === undefined) return undefined;
+  const end = purpose === undefined || purpose.start <= preparation.start ? preparation.end : purpose.start;
+  const said = preparation.text.slice(0, end - preparation.start).replace(/[\s,]+$/, '');
+  if (said === '' || said.length > LONGEST_SAID) return undefined;
+  const rest = piecesOf({ ...preparation, text: said }, /\s*(?:,\s*and\b|,|\band\b|&)\s*/gi);
+  const all = [...piecesOf(name, /\s*(?:\band\b|&)\s*/gi), ...rest];
+  if (all.length > MOST_ON_A_LINE || !all.every(({ text }) => world.book.knows(text))) return undefined;
+  return all.map((one) => ({ name: one, called: one.text, match: world.book.find(one.text), free: true }));
 }
 
 /** What the line's commas bring: alternatives behind `or`, and other foods that may be in it. */

@@ -4,6 +4,7 @@
  */
 import type { PartSource } from '../notation/outline.ts';
 import type { Line, StatementKind } from '../notation/tree.ts';
+import { isBareLine } from './bare-line.ts';
 import type { Ingredient } from './ingredient.ts';
 import { unitMisspelled } from './unit-spelling.ts';
 import { verbClass } from './verbs.ts';
@@ -12,7 +13,17 @@ import type { World } from './world.ts';
 /** Why a line with an ingredient on it is not understood, in the order in which that is found; each is a finding of its own. */
 const REFUSALS: readonly ((ingredient: Ingredient, world: World) => boolean)[] = [
   (ingredient, world) => unitMisspelled(ingredient, world) !== undefined,
+  leavesFigure,
 ];
+
+/** A digit in a name that the book and the house do not have is an amount that nobody read: `boxes 3 1/2 sugar`. */
+export function leavesFigure({ nameNode, match }: Ingredient, { book }: World): boolean {
+  const { text } = nameNode;
+  return /[\d½⅓⅔¼¾⅛]/.test(text) && !STRENGTH.test(text) && match.kind === 'unknown' && !book.knows(text);
+}
+
+/** `70 % chocolate`, `vinegar 5%`, `7-grain cereal`, `type 405 flour`: a figure that says what the food is. */
+const STRENGTH = /^\D*\d+(?:[.,]\d+)?(?:\s*%|-[a-z]+\b)[^\d]*$|\btype \d+\b/i;
 
 /** The lines of a part's list that are not understood, from 0, in their order; the same empty list where all are. */
 export function notUnderstoodIn(
@@ -25,7 +36,8 @@ export function notUnderstoodIn(
   for (let at = 0; at < lines.length; at++) {
     const line = lines[at] as Line;
     if (line.statement.kind === 'step') inSteps = true;
-    if ((line.faults.length > 0 && isOfList(line, inSteps, world)) || isNameless(line)) {
+    const faulty = line.faults.length > 0 && isOfList(line, inSteps, world) && !isBareLine(line, world);
+    if (faulty || isNameless(line)) {
       found ??= new Set();
       found.add(at);
     }

@@ -36,6 +36,7 @@ export default defineCheck<Values>({
     ],
     bad: [
       'recipe Beans\n  2 packs 15 of borlotti mix\n# "15 of borlotti mix" unread-amount: is not counted\n  150 g     water\n  do Simmer the water.\n',
+      'recipe Beans\n  200 g     borlotti mix no 4\n# "borlotti mix no 4" unread-amount\n  150 g     water\n  do Simmer the water.\n',
     ],
   },
 });

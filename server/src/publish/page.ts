@@ -4,7 +4,8 @@
  */
 
 import type { Check, Scene, Source } from '../checks/check.ts';
-import { type Finding, workOf } from '../checks/finding.ts';
+import { type AcceptedFinding, type Finding, workOf } from '../checks/finding.ts';
+import { whySilent } from '../checks/silence.ts';
 import { capital } from '../recipe/words.ts';
 
 /** The page of one check, in Markdown. */
@@ -38,21 +39,28 @@ export function explainPage(check: Check): string {
   ].join('\n');
 }
 
-/** The page with what is found of it in one recipe, and the arithmetic line by line. `shown` is the file's name. */
-export function explainOn(check: Check, findings: readonly Finding[], scene: Scene, shown: string): string {
+/** The page with what is found of it in one recipe, and the arithmetic line by line; where that is nothing, why. `shown` is the file's name. */
+export function explainOn(
+  check: Check,
+  findings: readonly (Finding | AcceptedFinding)[],
+  scene: Scene,
+  shown: string,
+): string {
   const here = findings.filter((f) => f.code === check.code);
   const found = here.flatMap((f) => {
     const work = workOf(f, scene);
     return [
       `**Line ${f.at.line + 1}.** ${f.said.message}`,
+      ...('reason' in f ? ['', `Accepted there by an \`allow\` line: ${f.reason}.`] : []),
       ...(work.length === 0 ? [] : ['', ...work]),
       '',
       `Source: ${f.said.source ?? sourceText(check.source)}.`,
       '',
     ];
   });
-  const none = [`Nothing of it is found in ${shown}.`, ''];
-  return `${explainPage(check)}\n## In ${shown}\n\n${(found.length > 0 ? found : none).join('\n')}`;
+  if (found.length === 0)
+    found.push(`Nothing of it is found in ${shown}.`, '', ...whySilent(check, scene).map((why) => `- ${why}`), '');
+  return `${explainPage(check)}\n## In ${shown}\n\n${found.join('\n')}`;
 }
 
 /** One line a check, by family. */

@@ -157,3 +157,24 @@ describe('other words', () => {
     expect(hoverAt('$0')).toBeUndefined();
   });
 });
+
+describe('where a line of the list is not understood', () => {
+  const CAKE =
+    'recipe $0Cake\npart ba#tter as creamed cake\n  200 g     plain flour\n  180 g     caster sugar\n  1/0 g     butter\n  do Beat everything together.\n';
+  it('the part has its sums at least, no measure, and names the line', () => {
+    const said = hoverAt(CAKE.replace('$0', '').replace('#', '$0'));
+    expect(said).toContain('Weight: at least 380 g');
+    expect(said).toContain('Incomplete: line 5 is not understood, and in no sum');
+    expect(said).toMatch(/Holds: .*sugars at least \d/);
+    expect(said).toMatch(/Sugar per flour: not known: a line of the list is not understood; usual/);
+  });
+
+  it('so has the recipe, and an ingredient no share', () => {
+    const said = hoverAt(CAKE.replace('#', ''));
+    expect(said).toContain('Goes in: at least 380 g');
+    expect(said).toContain('Incomplete: line 5 is not understood');
+    expect(hoverAt(CAKE.replace('$0', '').replace('#', '').replace('plain fl', 'plain $0fl'))).not.toMatch(
+      /Share|percentage/,
+    );
+  });
+});

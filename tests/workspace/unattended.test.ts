@@ -103,19 +103,21 @@ describe('fixes that run unattended', () => {
     expect(judged.map((j) => j.held)).toEqual([why]);
   });
 
+  const ORDERED =
+    'recipe Slab\n  80 g      butter\n  60 g      honey\n  200 g     rolled oats\n  do Melt the butter.\n  do Stir in the honey.\n  do Add the oats.\n';
   test.each([
-    ['a tablespoon in one letter', SLAB.replace('80 g  ', '3 T   ')],
-    ['prose that would become a step', SLAB.replace('  do Add', '  Serve warm with cream.\n  do Add')],
+    ['a tablespoon in one letter', ORDERED.replace('80 g  ', '3 T   ')],
+    ['prose that would become a step', ORDERED.replace('  do Add', '  Serve warm with cream.\n  do Add')],
     [
       'an ingredient that no step takes',
-      SLAB.replace('  60 g      honey\n', '  60 g      honey\n  20 g      walnuts\n'),
+      ORDERED.replace('  60 g      honey\n', '  60 g      honey\n  20 g      walnuts\n'),
     ],
-    ['a reason that only the cook has', SLAB.replace('  60 g', '  allow out-of-order\n  60 g')],
+    ['a reason that only the cook has', ORDERED.replace('  60 g', '  allow out-of-order\n  60 g')],
     [
       'a misspelled food',
       'recipe Slab\n  80 g      buttre\n  200 g     rolled oats\n  do Melt the buttre.\n  do Add the oats.\n',
     ],
-    ['a number with a comma', SLAB.replace('60 g', '1,5 g')],
+    ['a number with a comma', ORDERED.replace('60 g', '1,5 g')],
   ])('%s is left to the cook', (_name, text) => {
     const before = open(text);
     expect(mended(before).text).toBe(text);

@@ -2,7 +2,9 @@
  * Knows what is still said where a line is not understood: one finding on the line, nothing of its part's formula, and all of safety.
  * Refuses to know any single check.
  */
-import type { Part, Recipe } from '../recipe/recipe.ts';
+import { isUnderstood } from '../recipe/not-understood.ts';
+import { isIncomplete } from '../recipe/part-measure.ts';
+import type { Recipe } from '../recipe/recipe.ts';
 import type { Finding } from './finding.ts';
 
 /** Findings by place, without what follows from a line that is not understood. The same list where all are. */
@@ -26,15 +28,8 @@ export function understoodOnly(findings: readonly Finding[], recipe: Recipe): re
   });
 }
 
-/** Whether every line of every list is understood. */
-export const isUnderstood = ({ parts }: Recipe): boolean => parts.every(({ head }) => head.notUnderstood.length === 0);
-
 const isOfReading = ({ check: { family } }: Finding): boolean => family === 'reading' || family === 'bookkeeping';
 
 /** A fault of the line itself goes before what its words are taken for, and that before what follows from them. */
 const rank = ({ check }: Finding): number =>
   check.scope === 'line' && check.asks === 'faulty' ? 0 : check.family === 'reading' ? 1 : 2;
-
-/** Whether its sums, or those of an earlier part that it takes in, lack what a line brings. */
-const isIncomplete = ({ head, includes }: Part): boolean =>
-  head.notUnderstood.length > 0 || includes.some(({ notUnderstood }) => notUnderstood.length > 0);

@@ -5,13 +5,14 @@
 import { type Kept, keptOn } from '../notation/kept.ts';
 import type { Line } from '../notation/tree.ts';
 import type { Kind } from '../recipe/kinds.ts';
+import { isUnderstood } from '../recipe/not-understood.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { sameItems } from '../recipe/steps.ts';
 import { type PlacedAllow, sortAccepted } from './accepted.ts';
 import type { AllowCheck, Check, Found, LineCheck, PartCheck, Place, Said, Scene } from './check.ts';
 import type { Finding, Findings } from './finding.ts';
 import type { House } from './house.ts';
-import { isUnderstood, understoodOnly } from './one-a-line.ts';
+import { understoodOnly } from './one-a-line.ts';
 import { lendParts } from './over-parts.ts';
 
 /** One run of the checks over a file, which lends the next what has not changed. */

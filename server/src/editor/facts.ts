@@ -12,10 +12,13 @@ import { contentsOf } from '../recipe/contents.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import { type KindMeasure, type Verdict, verdictOf } from '../recipe/kinds.ts';
 import type { TakenUse } from '../recipe/ledger.ts';
-import { bandText, MEASURES, measure, measureText } from '../recipe/measures.ts';
+import { bandText, MEASURES, measureText } from '../recipe/measures.ts';
+import { isIncomplete, partMeasure } from '../recipe/part-measure.ts';
 import type { Part } from '../recipe/recipe.ts';
 import { capital } from '../recipe/words.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Fact } from './hover.ts';
+import { lineOfPart, sayLine } from './place.ts';
 import { listOf, sayGrams, sayShare, sayWeight } from './words.ts';
 
 export const figure = (label: string, value: string, source?: string): Fact => ({
@@ -37,13 +40,22 @@ export function weightFact(ingredient: Ingredient): Fact {
   );
 }
 
+/** The lines of the lists that are in no sum. */
+export function incompleteFacts(snapshot: Snapshot, parts: readonly Part[]): Fact[] {
+  const lines = parts.flatMap(({ head, index }) =>
+    head.notUnderstood.map((line) => sayLine(snapshot, lineOfPart(snapshot, index, line))),
+  );
+  if (lines.length === 0) return [];
+  return [figure('Incomplete', `${listOf(lines)} ${lines.length === 1 ? 'is' : 'are'} not understood, and in no sum`)];
+}
+
 /** Baker's percentage and share of the part's weight. */
 export function shareFacts(part: Part, ingredient: Ingredient): Fact[] {
   const { weighed } = ingredient;
   if (!weighed.known) return [];
-  const { flourG, massG } = part.head;
+  const { flourG, massG, notUnderstood } = part.head;
   const facts: Fact[] = [];
-  const bakers = sayShare(weighed.grams, flourG);
+  const bakers = notUnderstood.length === 0 ? sayShare(weighed.grams, flourG) : undefined;
   if (bakers !== undefined) facts.push(figure("Baker's percentage", `${bakers} of the flour`));
   const share = massG.complete && part.head.ingredients.length > 1 ? sayShare(weighed.grams, massG) : undefined;
   if (share !== undefined)
@@ -75,13 +87,14 @@ export function partComposition(part: Part): Fact | undefined {
     weighed.known ? [{ food, grams: middle(weighed.grams) }] : [],
   );
   const known = weighed.some(({ food }) => food !== undefined);
-  return known ? figure('Holds', sayComposition(compose(weighed))) : undefined;
+  return known ? figure('Holds', sayComposition(compose(weighed), isIncomplete(part))) : undefined;
 }
 
-function sayComposition(mix: MixComposition): string {
+/** `incomplete`: something is in it beside the mix. */
+function sayComposition(mix: MixComposition, incomplete = false): string {
   return SHOWN.map(([component, words]) => {
     const { grams, known } = mix.totals[component];
-    return `${words} ${known ? `${gramsText(grams)} g` : grams > 0 ? `at least ${gramsText(grams)} g` : 'not known'}`;
+    return `${words} ${known && !incomplete ? `${gramsText(grams)} g` : grams > 0 ? `at least ${gramsText(grams)} g` : 'not known'}`;
   }).join(', ');
 }
 
@@ -130,7 +143,7 @@ export function bandFacts(part: Part): Fact[] {
   const contents = contentsOf(part);
   return kind.measures.map((held) => {
     const label = capital(MEASURES[held.measure].words);
-    const worked = contents.length === 0 ? undefined : measure(held.measure, contents);
+    const worked = contents.length === 0 ? undefined : partMeasure(part, held.measure);
     if (worked === undefined) return figure(label, `usual ${bandText(held.measure, held.usual)}`, held.source);
     if (!worked.known)
       return figure(label, `not known: ${worked.why}; usual ${bandText(held.measure, held.usual)}`, held.source);

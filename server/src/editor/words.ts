@@ -13,6 +13,10 @@ export function sayGrams(grams: Range): string {
   return `${span(grams, gramsText)} g`;
 }
 
+/** A sum of weights; where it is not whole, what there is at least. */
+export const saySum = ({ low, high, complete }: Range & { readonly complete: boolean }): string =>
+  complete ? sayGrams({ low, high }) : `at least ${sayGrams({ low, high: low })}`;
+
 /** The weight with the likeliest figure where it is not the middle: `120 to 150 g, likely 125 g`. */
 export function sayWeight(weighed: Extract<Weighed, { known: true }>): string {
   const { grams, typical } = weighed;

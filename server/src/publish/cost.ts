@@ -8,6 +8,7 @@ import { middle } from '../measure/quantity.ts';
 import { baseOf, dimensionOf, type Measures } from '../measure/unit.ts';
 import type { Block, Outline } from '../notation/outline.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
+import { namelessLines } from '../recipe/not-understood.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 import { servingsOf } from './nutrition.ts';
 
@@ -59,6 +60,7 @@ export function costOf(recipe: Recipe, prices: PriceList): Cost | null {
       if (cost === undefined) without.push(ingredient.name);
       else lines.push({ part: head.name, name: ingredient.name, cost: round(cost) });
     }
+    without.push(...namelessLines(head));
   }
   const total = lines.reduce((sum, l) => sum + l.cost, 0);
   const servings = servingsOf(recipe);

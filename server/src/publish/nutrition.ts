@@ -8,6 +8,7 @@ import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
 import { baseOf } from '../measure/unit.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
+import { namelessLines } from '../recipe/not-understood.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 import { factsOf, isAsTested, type Trial } from '../recipe/trials.ts';
 import {
@@ -58,7 +59,9 @@ export interface Nutrition {
 export function nutritionOf(recipe: Recipe, trials: readonly Trial[]): Nutrition {
   const all = recipe.parts.flatMap((p) => p.head.ingredients).filter((i) => !i.optional);
   const complete =
-    all.length > 0 && all.every((i) => i.weighed.known || i.free) && recipe.parts.every((p) => !p.head.nominal);
+    all.length > 0 &&
+    all.every((i) => i.weighed.known || i.free) &&
+    recipe.parts.every((p) => !p.head.nominal && p.head.notUnderstood.length === 0);
   const mix = mixOf(all);
   const rawG = complete ? mix.massG : null;
   const { cookedG, weighedTrials } =
@@ -70,7 +73,10 @@ export function nutritionOf(recipe: Recipe, trials: readonly Trial[]): Nutrition
     whole: Object.fromEntries(FIELDS.map((f) => [f, complete ? totalG(mix, f) : null])) as Contents,
     servings: servingsOf(recipe),
     serving: servingText(recipe),
-    notCounted: all.filter((i) => !i.weighed.known || i.food === undefined).map((i) => i.name),
+    notCounted: [
+      ...all.filter((i) => !i.weighed.known || i.food === undefined).map((i) => i.name),
+      ...recipe.parts.flatMap(({ head }) => namelessLines(head)),
+    ],
   };
 }
 

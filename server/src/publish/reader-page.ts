@@ -6,6 +6,7 @@
 import type { Finding, Findings } from '../checks/finding.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
+import { linesNotUnderstood } from '../recipe/not-understood.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
 import { capital } from '../recipe/words.ts';
@@ -13,7 +14,7 @@ import { cautionsFor } from './cautions.ts';
 import { DAILY_NOTE, figureText } from './label.ts';
 import { euLabel, type Label, nutritionOf, usLabel } from './nutrition.ts';
 import { type PlacedFinding, type Proof, placedIn, proofOf, stateText } from './proof.ts';
-import { allergenNames, allergensOf, type Report } from './report.ts';
+import { allergenNames, allergensOf, type Report, sayOwnLine } from './report.ts';
 import { panText, proseText, stepText, temperatureText } from './step-text.ts';
 import { type MeasuresOrder, type PageAmount, pageAmount, prettyAmount, prettyFigures } from './two-measures.ts';
 
@@ -40,6 +41,8 @@ export interface ReaderPage {
   readonly ahead: readonly string[];
   readonly sections: readonly PageSection[];
   readonly allergens: Report['allergens'];
+  /** Lines that say something which is in no figure of the page, as written, and where: `line 7`. */
+  readonly notUnderstood: readonly { readonly where: string; readonly text: string }[];
   readonly cautions: readonly string[];
   readonly nutrition?: Label;
   /** Ingredients that the nutrition figures leave out. */
@@ -70,13 +73,14 @@ export interface PageIngredient extends PageAmount {
   readonly optional: boolean;
 }
 
-/** `trials` are those of the recipe's own file; `placed` are the findings by where its writer finds them. */
+/** `trials` are those of the recipe's own file; `placed` and `sayLine` say where its writer finds findings and lines. */
 export function readerPage(
   recipe: Recipe,
   findings: Findings,
   options: PageOptions,
   trials: readonly Trial[] = readTrials(recipe.outline),
   placed: readonly PlacedFinding[] = placedIn(findings),
+  sayLine: (line: number) => string = sayOwnLine,
 ): ReaderPage {
   const proof = proofOf(recipe, placed, trials);
   const texts = headTexts(recipe);
@@ -85,6 +89,7 @@ export function readerPage(
   const pan = recipe.pan && panText(recipe.pan.node, lineAt(recipe, recipe.pan.at));
   const oven = recipe.oven && temperatureText(recipe.oven.node, 'oven');
   const makes = yieldText(recipe);
+  const notUnderstood = linesNotUnderstood(recipe).map(({ at, text }) => ({ where: sayLine(at), text }));
   const all: readonly Finding[] = [...findings.open, ...findings.accepted];
   return {
     title: recipe.name === '' ? 'A recipe without a name' : recipe.name,
@@ -106,7 +111,8 @@ export function readerPage(
       .map((part) => sectionOf(part, recipe, options.measures))
       .filter((s) => s.ingredients.length + s.steps.length > 0),
     allergens: allergensOf(recipe),
-    cautions: cautionsFor(all),
+    notUnderstood,
+    cautions: [...unreadCautions(notUnderstood), ...cautionsFor(all)],
     ...(label !== null && label.energy !== null && { nutrition: label }),
     notCounted: nutrition.notCounted,
   };
@@ -135,21 +141,35 @@ function yieldText(recipe: Recipe): string | undefined {
   return of === '' || amount.endsWith(of) ? amount : `${amount} ${of}`;
 }
 
+/** What is said on the page of lines that it shows as written, or not at all. */
+function unreadCautions(lines: ReaderPage['notUnderstood']): string[] {
+  if (lines.length === 0) return [];
+  const named = lines.map(({ where, text }) => `“${text}” (${where})`);
+  return [
+    `Not all of this recipe is understood, and what follows is in no weight, figure or list of allergens here: ${named.join(', ')}.`,
+  ];
+}
+
 // Ingredients and steps.
 
 function sectionOf(part: Part, recipe: Recipe, order: MeasuresOrder): PageSection {
   const { head } = part;
   const lineOf = (line: number) => head.source.lines[line]?.text ?? '';
+  const understood = inOrderOfUse(part).filter(({ line }) => !head.notUnderstood.includes(line));
   return {
     name: head.name,
-    ingredients: inOrderOfUse(part).map((ingredient) => ({
-      ...pageAmount(ingredient, lineOf(ingredient.line), recipe.world, order),
-      name: plain(ingredient.name),
-      ...given('preparation', ingredient.node.preparation && plain(ingredient.node.preparation.text)),
-      ...given('bought', boughtText(ingredient, lineOf(ingredient.line))),
-      ...given('note', ingredient.node.note && plain(ingredient.node.note.text)),
-      optional: ingredient.optional,
-    })),
+    ingredients: [
+      ...understood.map((ingredient) => ({
+        ...pageAmount(ingredient, lineOf(ingredient.line), recipe.world, order),
+        name: plain(ingredient.name),
+        ...given('preparation', ingredient.node.preparation && plain(ingredient.node.preparation.text)),
+        ...given('bought', boughtText(ingredient, lineOf(ingredient.line))),
+        ...given('note', ingredient.node.note && plain(ingredient.node.note.text)),
+        optional: ingredient.optional,
+      })),
+      // As written: whoever reads it may understand it.
+      ...head.notUnderstood.map((line) => ({ first: '', name: plain(lineOf(line)), optional: false })),
+    ],
     steps: part.steps.map((step) => stepText(step, lineOf(step.line))).filter((text) => text !== ''),
   };
 }

@@ -47,10 +47,15 @@ function part(of: ReportPart, i: number): string {
   ]);
   return `<section aria-labelledby="part-${i}">
 <h2 id="part-${i}">${escapeHtml(title)}</h2>
-${table(['ingredient', 'grams', 'share', 'of the flour', 'from'], of.ingredients.map(row))}
+${table(['ingredient', 'grams', 'share', 'of the flour', 'from'], of.ingredients.map(row))}${notUnderstood(of)}
 ${measures.length === 0 ? '' : table(['measure', 'value', 'usual', ''], measures)}
 </section>`;
 }
+
+const notUnderstood = ({ not_understood: lines }: ReportPart): string =>
+  lines.length === 0
+    ? ''
+    : `\n${paragraphs(lines.map(({ where, text }) => `Not understood, and in no sum: ${where}, “${text}”`))}`;
 
 function row(i: ReportIngredient): string[] {
   const { grams, grams_low: low, grams_high: high } = i;

@@ -50,6 +50,7 @@ function partLines(part: ReportPart): string[] {
   return [
     title.filter((t) => t !== '').join('  '),
     ...part.ingredients.map((i) => ingredientLine(i, width)),
+    ...part.not_understood.map(({ where, text }) => `  not understood, and in no sum: ${where}, \`${text}\``),
     ...compositionLines(part),
     ...part.measures.map(measureLine),
   ];
@@ -64,10 +65,13 @@ function ingredientLine(i: ReportIngredient, width: number): string {
 }
 
 function compositionLines(part: ReportPart): string[] {
-  const rows = Object.entries(part.composition_g).map(
-    ([name, grams]) => `${name} ${grams === null ? 'not known' : `${gramsText(grams)} g`}`,
+  const least = part.composition_at_least_g;
+  const rows = Object.entries(least ?? part.composition_g).map(
+    ([name, grams]) =>
+      `${name} ${grams === null || (least !== null && grams === 0) ? 'not known' : `${gramsText(grams)} g`}`,
   );
-  return part.ingredients.length === 0 ? [] : [`  holds: ${rows.join(', ')}`];
+  if (part.ingredients.length === 0) return [];
+  return [`  ${least === null ? 'holds' : 'holds at least'}: ${rows.join(', ')}`];
 }
 
 const VERDICTS = {

@@ -10,12 +10,13 @@ import { middle } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { statedSpan } from '../notation/item-amounts.ts';
 import { allergensListed } from '../recipe/allergens.ts';
-import { contentsOf } from '../recipe/contents.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import { type Ingredient, isFlour } from '../recipe/ingredient.ts';
 import { type Band, type Verdict, verdictOf } from '../recipe/kinds.ts';
-import { MEASURES, type MeasureName, measure } from '../recipe/measures.ts';
+import { MEASURES, type MeasureName } from '../recipe/measures.ts';
+import { isUnderstood, linesNotUnderstood, type UnreadLine } from '../recipe/not-understood.ts';
 import { outOfOven } from '../recipe/out-of-oven.ts';
+import { partMeasure } from '../recipe/part-measure.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { type RecipeState, recipeRecord } from '../recipe/state.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
@@ -57,6 +58,8 @@ export interface Report {
   readonly nutrition: ReportNutrition;
   /** Null where the house has no prices. */
   readonly cost: Cost | null;
+  /** How far the text was read. */
+  readonly read: { readonly lines_not_understood: number };
   readonly findings: readonly FindingJson[];
   readonly accepted: readonly (FindingJson & { readonly reason: string })[];
 }
@@ -88,7 +91,12 @@ export interface ReportPart {
   readonly name: string;
   readonly kind: string | null;
   readonly mass_g: number | null;
+  /** Null where something in the part is not weighed. */
   readonly composition_g: Readonly<Record<CompositionField, number | null>>;
+  /** What is known of it then; null where all is. */
+  readonly composition_at_least_g: Readonly<Record<CompositionField, number>> | null;
+  /** Lines of its list that are in no sum, as written, and where: `line 7`. */
+  readonly not_understood: readonly { readonly where: string; readonly text: string }[];
   readonly ingredients: readonly ReportIngredient[];
   readonly measures: readonly ReportMeasure[];
 }
@@ -147,12 +155,15 @@ export interface ReportSources {
   readonly trials?: readonly Trial[];
   /** Of the house; without them nothing has a cost. */
   readonly prices?: PriceList;
+  /** Where the writer finds a line of the recipe. */
+  readonly sayLine?: (line: number) => string;
 }
 
 export function report(recipe: Recipe, findings: Findings, sources: ReportSources = {}): Report {
-  const { trials = readTrials(recipe.outline), prices = NO_PRICES } = sources;
+  const { trials = readTrials(recipe.outline), prices = NO_PRICES, sayLine = sayOwnLine } = sources;
+  const unread = linesNotUnderstood(recipe);
   const nutrition = nutritionOf(recipe, trials);
-  const parts = recipe.parts.map(reportPart);
+  const parts = recipe.parts.map((part) => reportPart(part, unread, sayLine));
   const all = recipe.parts.flatMap((p) => p.head.ingredients);
   const known = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal) && all.length > 0;
   const massG = known ? sum(recipe.parts.map((p) => mixOf(p.head.ingredients).massG)) : null;
@@ -173,7 +184,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     out_of_oven_g: leftInOven(recipe),
     parts,
     times_min: recipeTimes(recipe),
-    per_serving: perServing(all, pieces),
+    per_serving: isUnderstood(recipe) ? perServing(all, pieces) : null,
     allergens: allergensOf(recipe),
     state: recipeRecord(recipe, trials).state,
     spread: spreadOf(trials),
@@ -185,6 +196,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
       not_counted: nutrition.notCounted,
     },
     cost: costOf(recipe, prices),
+    read: { lines_not_understood: unread.length },
     findings: findings.open.map((f) => findingJson(plainFinding(f))),
     accepted: findings.accepted.map((f) => ({ ...findingJson(plainFinding(f)), reason: f.reason })),
   };
@@ -197,22 +209,37 @@ function leftInOven(recipe: Recipe): Report['out_of_oven_g'] {
   return { low: round(low, 0), high: Number.isFinite(high) ? round(high, 0) : null };
 }
 
-function reportPart(part: Part): ReportPart {
+/** Of a recipe that builds on no other file. */
+export const sayOwnLine = (line: number): string => `line ${line + 1}`;
+
+function reportPart(part: Part, unread: readonly UnreadLine[], sayLine: (line: number) => string): ReportPart {
   const { head } = part;
   const mix = mixOf(head.ingredients);
   const { massG: mass } = mix;
-  const flour = sum(head.ingredients.map((i) => (isFlour(i) && i.weighed.known ? likelyGrams(i.weighed) : 0)));
+  const flours = head.ingredients.map((i) => (isFlour(i) && i.weighed.known ? likelyGrams(i.weighed) : 0));
+  // A line that is not understood may be flour.
+  const flour = head.notUnderstood.length === 0 ? sum(flours) : 0;
   return {
     name: head.name,
     kind: head.kind?.name ?? null,
     mass_g: head.massG.complete && !head.nominal && head.ingredients.length > 0 ? round(mass, 1) : null,
-    composition_g: Object.fromEntries(
-      Object.entries(COMPOSITION).map(([field, component]) => [field, totalG(mix, component)]),
-    ) as Record<CompositionField, number | null>,
+    composition_g: compositionOf((component) => (head.massG.complete ? totalG(mix, component) : null)),
+    composition_at_least_g: head.massG.complete
+      ? null
+      : compositionOf((component) => round(mix.totals[component].grams, 2)),
     ingredients: head.ingredients.map((i) => reportIngredient(part, i, flour, head.massG.complete ? mass : undefined)),
     measures: measuresOf(part),
+    not_understood: unread.flatMap(({ at, text, part: index }) =>
+      index === part.index ? [{ where: sayLine(at), text }] : [],
+    ),
   };
 }
+
+const compositionOf = <V>(grams: (component: Component) => V): Record<CompositionField, V> =>
+  Object.fromEntries(Object.entries(COMPOSITION).map(([field, component]) => [field, grams(component)])) as Record<
+    CompositionField,
+    V
+  >;
 
 function reportIngredient(
   part: Part,
@@ -243,9 +270,8 @@ function reportIngredient(
 export function measuresOf(part: Part): ReportMeasure[] {
   const { kind } = part.head;
   if (kind === undefined || part.head.ingredients.length === 0) return [];
-  const contents = contentsOf(part);
   return kind.measures.map((held) => {
-    const worked = measure(held.measure, contents);
+    const worked = partMeasure(part, held.measure);
     const value = worked.known ? worked.value : undefined;
     return {
       name: held.measure,
@@ -310,7 +336,12 @@ export function allergensOf(recipe: Recipe): Report['allergens'] {
     eu,
     may_contain: mayContain,
     check_label: labels.map(({ name, us, eu }) => ({ food: name, us, eu })),
-    not_known: [...elsewhere, ...notKnown],
+    // What stands on a line that is not understood may be anything.
+    not_known: [
+      ...elsewhere,
+      ...notKnown,
+      ...linesNotUnderstood(recipe).flatMap((l) => (l.part === undefined ? [] : l.text)),
+    ],
   };
 }
 

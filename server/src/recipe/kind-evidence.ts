@@ -13,6 +13,7 @@ import { isGelatine } from './measures/gelling.ts';
 import { isStarter, whiteShare, yolkShare } from './measures/shares.ts';
 import { type MeasureName, measure } from './measures.ts';
 import { meets, type Need } from './needs.ts';
+import { isIncomplete } from './part-measure.ts';
 import type { Part } from './recipe.ts';
 import { anySays, matching, type WordList } from './step-words.ts';
 
@@ -60,7 +61,7 @@ export function lacking(part: Part): readonly Need[] | undefined {
 
 function missing(part: Part): readonly Need[] | undefined {
   const { kind, ingredients } = part.head;
-  if (kind?.needs === undefined || ingredients.length < 2) return undefined;
+  if (kind?.needs === undefined || ingredients.length < 2 || isIncomplete(part)) return undefined;
   const all = [...contentsOf(part), ...part.includes.flatMap((head) => head.ingredients)];
   if (all.some((i) => i.food === undefined)) return undefined;
   return kind.needs.find((row) => !row.some((need) => all.some(({ food }) => food !== undefined && meets(need, food))));

@@ -2,10 +2,11 @@
  * Knows which lines of a list are not understood: what they would bring is missing from every sum of their part.
  * Refuses to say what to write instead: that is the finding's.
  */
-import type { PartSource } from '../notation/outline.ts';
+import type { Outline, PartSource } from '../notation/outline.ts';
 import type { Line, StatementKind } from '../notation/tree.ts';
-import { isBareLine } from './bare-line.ts';
 import type { Ingredient } from './ingredient.ts';
+import type { PartHead } from './part.ts';
+import type { Recipe } from './recipe.ts';
 import { unitMisspelled } from './unit-spelling.ts';
 import { verbClass } from './verbs.ts';
 import type { World } from './world.ts';
@@ -33,11 +34,11 @@ export function notUnderstoodIn(
 ): readonly number[] {
   let found: Set<number> | undefined;
   let inSteps = false;
+  const isBare = (line: number) => ingredients.some((i) => i.bare === true && i.line === line);
   for (let at = 0; at < lines.length; at++) {
     const line = lines[at] as Line;
     if (line.statement.kind === 'step') inSteps = true;
-    const faulty = line.faults.length > 0 && isOfList(line, inSteps, world) && !isBareLine(line, world);
-    if (faulty || isNameless(line)) {
+    if ((line.faults.length > 0 && isOfList(line, inSteps, world) && !isBare(at)) || isNameless(line)) {
       found ??= new Set();
       found.add(at);
     }
@@ -86,3 +87,48 @@ function isFood(words: string, inSteps: boolean, write: string | undefined, worl
 }
 
 const LONGEST_NAME = 60;
+
+/** Whether every line of every list is understood. */
+export const isUnderstood = ({ parts }: Recipe): boolean => parts.every(({ head }) => head.notUnderstood.length === 0);
+
+/** The lines of a list, as written, on which not even a name is understood. */
+export function namelessLines({ notUnderstood, ingredients, source }: PartHead): readonly string[] {
+  if (notUnderstood.length === 0) return NONE;
+  const named = new Set(ingredients.map(({ line }) => line));
+  return notUnderstood.flatMap((line) => (named.has(line) ? [] : [source.lines[line]?.text.trim() ?? '']));
+}
+
+/** A line that a page of the recipe would be without, or show without knowing what it says. */
+export interface UnreadLine {
+  /** The line's number in the document, from 0. */
+  readonly at: number;
+  /** As written. */
+  readonly text: string;
+  /** The part in whose list it stands, and whose sums lack it. */
+  readonly part?: number;
+}
+
+/** The lines of a recipe, its head and its parts, that are not understood; those of trials, foods and what is accepted are none of it. */
+export function linesNotUnderstood({ outline, parts, partsAt }: Recipe): readonly UnreadLine[] {
+  const listed = new Map(
+    parts.flatMap(({ head, index }) => head.notUnderstood.map((line) => [(partsAt[index] ?? 0) + line, index])),
+  );
+  const misplaced = new Set(outline.misplaced.map(({ at }) => at));
+  const understood = new Set([...linesBeside(outline), ...bareLines({ parts, partsAt })]);
+  return outline.lines.flatMap(({ text, faults }, at): readonly UnreadLine[] => {
+    const part = listed.get(at);
+    if (part !== undefined) return [{ at, text: text.trim(), part }];
+    return (faults.length > 0 || misplaced.has(at)) && !understood.has(at) ? [{ at, text: text.trim() }] : NONE;
+  });
+}
+
+/** Lines of the document that open with a name and are ingredients all the same. */
+export const bareLines = ({ parts, partsAt }: Pick<Recipe, 'parts' | 'partsAt'>): readonly number[] =>
+  parts.flatMap(({ head, index }) =>
+    head.ingredients.flatMap((i) => (i.bare === true ? [(partsAt[index] ?? 0) + i.line] : [])),
+  );
+
+function linesBeside({ trials, foods, allows }: Outline): ReadonlySet<number> {
+  const ofBlocks = [...trials, ...foods].flatMap(({ at, lines }) => lines.map((_, i) => at + i));
+  return new Set([...ofBlocks, ...allows.map(({ at }) => at)]);
+}

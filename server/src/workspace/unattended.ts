@@ -7,6 +7,7 @@ import { type Finding, fixesOf } from '../checks/finding.ts';
 import { applyEdits, type TextEdit } from '../edits/text-edit.ts';
 import type { Range } from '../measure/quantity.ts';
 import { printDocument } from '../notation/document.ts';
+import { bareLines } from '../recipe/not-understood.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 import { recipeRecord } from '../recipe/state.ts';
 import { readTrials } from '../recipe/trials.ts';
@@ -69,7 +70,8 @@ function heldBack(fix: Fix, finding: Finding, before: Snapshot): Held | undefine
 
 /** The lines with a fault, and those of lists that are not understood. */
 function linesNotRead({ document, outline, recipe }: Snapshot): ReadonlySet<number> {
-  const faulty = document.lines.flatMap((line, at) => (line.faults.length > 0 ? [at] : []));
+  const bare = new Set(bareLines(recipe));
+  const faulty = document.lines.flatMap((line, at) => (line.faults.length > 0 && !bare.has(at) ? [at] : []));
   const inLists = recipe.parts.flatMap(({ head, index }) =>
     head.notUnderstood.map((line) => (recipe.partsAt[index] ?? 0) + line),
   );

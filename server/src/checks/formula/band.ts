@@ -8,8 +8,9 @@ import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Kind, type KindMeasure, type Verdict, verdictOf } from '../../recipe/kinds.ts';
 import type { Share } from '../../recipe/measures/shares.ts';
-import { bandText, MEASURES, type MeasureName, measure, measureText } from '../../recipe/measures.ts';
+import { bandText, MEASURES, type MeasureName, measureText } from '../../recipe/measures.ts';
 import { nameSpan } from '../../recipe/part.ts';
+import { partMeasure } from '../../recipe/part-measure.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import type { Found, Place, Said } from '../check.ts';
 
@@ -36,7 +37,7 @@ export function outsideBand(
   const held = kind?.measures.find((m) => m.measure === name);
   if (kind === undefined || held === undefined || part.head.ingredients.length === 0) return NOTHING;
   const contents = contentsOf(part);
-  const worked = measure(name, contents);
+  const worked = partMeasure(part, name);
   if (!worked.known) return NOTHING;
   const { value } = worked;
   const verdict = verdictOf(value.low, value.high, held);

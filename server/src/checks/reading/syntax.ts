@@ -1,14 +1,16 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { Misplaced } from '../../notation/outline.ts';
-import type { SyntaxFault } from '../../notation/tree.ts';
+import type { Line, SyntaxFault } from '../../notation/tree.ts';
 import { isBareLine } from '../../recipe/bare-line.ts';
 import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
 import { faultsTold } from './faults.ts';
 
-/** Faults that a check of their own reports. */
-const ELSEWHERE: ReadonlySet<SyntaxFault['code']> = new Set(['decimal-comma', 'missing-amount']);
+/** Whether a check of its own reports the fault. */
+const isElsewhere = ({ code }: SyntaxFault, { statement }: Line): boolean =>
+  code === 'decimal-comma' ||
+  (code === 'missing-amount' && statement.kind === 'ingredient' && statement.amount === undefined);
 
 const TITLES: Partial<Record<SyntaxFault['code'], string>> = {
   'capital-keyword': 'Write it in small letters',
@@ -29,7 +31,7 @@ The message says what to write instead. The lines around it are read as usual. S
   *find(line, house) {
     if (line.faults.length === 0 || lacksOnlyItsAmount(line, house.world) || isBareLine(line, house.world)) return;
     for (const fault of faultsTold(line)) {
-      if (!ELSEWHERE.has(fault.code)) yield { at: { line: 0, start: fault.start, end: fault.end }, values: fault };
+      if (!isElsewhere(fault, line)) yield { at: { line: 0, start: fault.start, end: fault.end }, values: fault };
     }
   },
   findInFile: ({ outline }) => misplacedIn(outline.misplaced),

@@ -11,6 +11,7 @@ import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, type Io, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
+import { whereIn } from '../where.ts';
 
 const FORMATS = ['html', 'markdown', 'text', 'json-ld'] as const;
 type Format = (typeof FORMATS)[number];
@@ -47,27 +48,28 @@ export const publish: Command = {
     const ofHouse = snapshot.house.world.measures === 'us' ? 'us' : 'eu';
     const label = choiceOf(options, 'label', ['us', 'eu'], ofHouse);
     const trials = readTrials(snapshot.outline);
-    const page = readerPage(recipe, findings, { measures, label }, trials, placedFindings(snapshot, io));
+    const sayLine = whereIn(snapshot, io);
+    const placed = placedFindings(snapshot, sayLine);
+    const page = readerPage(recipe, findings, { measures, label }, trials, placed, sayLine);
     if (options.flags.has('proved') && page.proof.missing.length > 0) {
       io.err(`quern publish: ${page.title} is not proved:\n`);
       for (const missing of page.proof.missing) io.err(`  ${missing}\n`);
       return 1;
     }
     io.out(template === undefined ? laidOut(page, format) : filled(page, format, template));
-    return 0;
+    if (page.notUnderstood.length === 0) return 0;
+    io.err(`quern publish: not all of ${page.title} is understood, and the page says so:\n`);
+    for (const { where, text } of page.notUnderstood) io.err(`  ${where}: ${text}\n`);
+    return 1;
   },
 };
 
 /** What is found in the whole recipe, each by the file and line that say it, and what a variant asks of its base in vain. */
-function placedFindings(snapshot: Snapshot, io: Io): PlacedFinding[] {
-  const { whole, written } = snapshot;
-  if (written === undefined || whole === snapshot) return placedIn(snapshot.findings);
+function placedFindings(snapshot: Snapshot, sayLine: (line: number) => string): PlacedFinding[] {
+  const { whole } = snapshot;
+  if (whole === snapshot) return placedIn(snapshot.findings);
   const asked = placedIn(snapshot.findings).filter(({ finding }) => BROKEN_CODES.has(finding.code));
-  const found = whole.findings.open.map((finding) => {
-    const origin = written.lines[finding.at.line]?.origin;
-    const line = (origin?.line ?? finding.at.line) + 1;
-    return { finding, where: `line ${line}${origin?.kind === 'base' ? ` of ${io.shown(origin.path)}` : ''}` };
-  });
+  const found = whole.findings.open.map((finding) => ({ finding, where: sayLine(finding.at.line) }));
   return [...asked, ...found];
 }
 

@@ -8,6 +8,7 @@ import { housesFor, INPUT_OPTIONS, readMany, readOne, snapshotOf } from '../inpu
 import { type Exit, type Io, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
 import { pricesFor } from '../prices.ts';
+import { whereIn } from '../where.ts';
 
 export const report: Command = {
   name: 'report',
@@ -28,6 +29,7 @@ export const report: Command = {
     const worked = workOut(snapshot.whole.recipe, snapshot.findings, {
       trials: readTrials(snapshot.outline),
       prices: pricesFor(snapshot, input.path, io),
+      sayLine: whereIn(snapshot, io),
     });
     if (format === 'html') io.out(reportHtml(worked));
     else io.out(format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked));

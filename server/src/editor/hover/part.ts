@@ -2,10 +2,10 @@
 import { nameSpan } from '../../recipe/part.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import { bandFacts, figure, partComposition } from '../facts.ts';
+import { bandFacts, figure, incompleteFacts, partComposition } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, lineOfPart, placeOf, sayLine } from '../place.ts';
-import { listOf, sayGrams } from '../words.ts';
+import { listOf, sayGrams, saySum } from '../words.ts';
 
 export const hoverPart: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
   if (part === undefined || inPart !== 0 || line.statement.kind !== 'part') return undefined;
@@ -21,7 +21,7 @@ export const hoverPart: HoverSource = (snapshot, { line, part, inPart, at, chara
 };
 
 export function partFacts(snapshot: Snapshot, part: Part): Fact[] {
-  const facts = [...massFacts(part)];
+  const facts = [...massFacts(part), ...incompleteFacts(snapshot, [part])];
   const composition = partComposition(part);
   if (composition !== undefined) facts.push(composition);
   facts.push(...bandFacts(part));
@@ -39,11 +39,10 @@ function massFacts(part: Part): Fact[] {
   const { massG, ingredients, nominal, flourG } = part.head;
   const facts: Fact[] = [];
   if (massG.high > 0) {
-    const but = massG.complete ? '' : ', without what is not known';
     facts.push(
       nominal
         ? figure('Weight', 'set by no weight and no yield: all is in percent of the flour')
-        : figure('Weight', `${sayGrams(massG)}${but}`),
+        : figure('Weight', saySum(massG)),
     );
   } else if (ingredients.length > 0) facts.push(figure('Weight', 'not known'));
   if (flourG.low > 0 && !nominal) facts.push(figure('Flour', sayGrams(flourG)));

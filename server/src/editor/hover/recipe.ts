@@ -2,12 +2,13 @@
 import { addRanges } from '../../measure/quantity.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import { titleOf } from '../../recipe/title.ts';
-import { figure } from '../facts.ts';
+import { figure, incompleteFacts } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
-import { sayGrams } from '../words.ts';
+import { sayGrams, saySum } from '../words.ts';
 
-export const hoverRecipe: HoverSource = ({ recipe }, { line, at, character }) => {
+export const hoverRecipe: HoverSource = (snapshot, { line, at, character }) => {
+  const { recipe } = snapshot;
   const { statement, keyword } = line;
   const name = statement.kind === 'recipe' ? titleOf(statement).name : undefined;
   const made = statement.kind === 'yield' ? (statement.of ?? statement.amount) : undefined;
@@ -18,7 +19,7 @@ export const hoverRecipe: HoverSource = ({ recipe }, { line, at, character }) =>
   return {
     at: placeOf(at, whole),
     title: name?.text ?? line.text.slice(whole.start, whole.end),
-    facts: wholeFacts(recipe),
+    facts: [...wholeFacts(recipe), ...incompleteFacts(snapshot, recipe.parts)],
   };
 };
 
@@ -26,14 +27,14 @@ export function wholeFacts(recipe: Recipe): Fact[] {
   const mass = recipe.parts.reduce((sum, p) => addRanges(sum, p.head.massG), { low: 0, high: 0 });
   const complete = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal);
   const facts: Fact[] = [];
-  if (mass.high > 0) facts.push(figure('Goes in', `${sayGrams(mass)}${complete ? '' : ', without what is not known'}`));
+  if (mass.high > 0) facts.push(figure('Goes in', saySum({ ...mass, complete })));
   const amount = recipe.yield?.node.amount;
   if (amount !== undefined && amount.unit === undefined && amount.quantity.low > 0 && complete && mass.high > 0) {
     const each = { low: mass.low / amount.quantity.high, high: mass.high / amount.quantity.low };
     facts.push(figure('Each', `${sayGrams(each)} before cooking`));
   }
   for (const { head } of recipe.parts) {
-    if (head.name !== '' && head.massG.high > 0) facts.push(figure(head.name, sayGrams(head.massG)));
+    if (head.name !== '' && head.massG.high > 0) facts.push(figure(head.name, saySum(head.massG)));
   }
   return facts;
 }

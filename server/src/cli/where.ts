@@ -1,0 +1,13 @@
+/**
+ * Knows where the lines of a recipe written out in full are to be found.
+ */
+import type { Snapshot } from '../workspace/snapshot.ts';
+import type { Io } from './io.ts';
+
+/** Says of a line of the whole recipe where its writer finds it: `line 7`, or `line 7 of base.quern`. */
+export function whereIn({ whole }: Snapshot, io: Io): (line: number) => string {
+  return (line) => {
+    const origin = whole.writtenFrom?.lines[line]?.origin;
+    return `line ${(origin?.line ?? line) + 1}${origin?.kind === 'base' ? ` of ${io.shown(origin.path)}` : ''}`;
+  };
+}

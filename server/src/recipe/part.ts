@@ -3,7 +3,7 @@
  * Refuses to know the other parts: what its steps mention is `recipe.ts`'s to find.
  */
 
-import type { FoodClass } from '../food/food.ts';
+import type { FoodClass, Weighed } from '../food/food.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { PartSource } from '../notation/outline.ts';
@@ -13,6 +13,7 @@ import { bindIngredients, type Ingredient, isFlour } from './ingredient.ts';
 import { type Kind, kindInHouse, kindNamed } from './kinds.ts';
 import { isStarter } from './measures/shares.ts';
 import { notUnderstoodIn } from './not-understood.ts';
+import { shareBasis } from './share-of.ts';
 import { calledName, titleOf } from './title.ts';
 import { wordsOf } from './words.ts';
 import type { World } from './world.ts';
@@ -105,6 +106,40 @@ function massOf(ingredients: readonly Ingredient[], understood = true): Range & 
 const NOMINAL_FLOUR_G = 1000;
 
 function resolvePercents(
+  written: readonly Ingredient[],
+  batchG: number | undefined,
+): { ingredients: readonly Ingredient[]; nominal: boolean } {
+  if (!written.some((i) => i.percent !== undefined)) return { ingredients: written, nominal: false };
+  const { ingredients, nominal } = resolveBakers(
+    written.filter((i) => i.percent === undefined || i.node.shareOf === undefined),
+    batchG,
+  );
+  if (ingredients.length === written.length) return { ingredients, nominal };
+  const left = ingredients.values();
+  return {
+    ingredients: written.map((i): Ingredient => {
+      const { percent, node } = i;
+      if (percent === undefined || node.shareOf === undefined) return left.next().value ?? i;
+      return { ...i, weighed: weighShare(percent, node.shareOf.text, ingredients) };
+    }),
+    nominal,
+  };
+}
+
+/** A share of a food that stands on the list: `1.5 % of the beef`. */
+function weighShare(percent: Range, of: string, listed: readonly Ingredient[]): Weighed {
+  const basis = shareBasis(of, listed);
+  if (basis === undefined)
+    return { known: false, why: `the list has no one \`${of}\` of known weight to take a share of` };
+  return {
+    known: true,
+    grams: { low: (basis.low * percent.low) / 100, high: (basis.high * percent.high) / 100 },
+    reason: { kind: 'weight', words: `of the ${of}`, source: 'this recipe' },
+  };
+}
+
+/** Percentages that do not say of what. */
+function resolveBakers(
   written: readonly Ingredient[],
   batchG: number | undefined,
 ): { ingredients: readonly Ingredient[]; nominal: boolean } {

@@ -4,10 +4,10 @@ import { middle, type Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import { type Ingredient, isFlour } from '../../recipe/ingredient.ts';
 import type { Part } from '../../recipe/recipe.ts';
-import { defineCheck, type Found } from '../check.ts';
+import { defineCheck, type Found, type Said } from '../check.ts';
 import { gramsOf } from '../formula/band.ts';
 
-interface Values {
+interface Asked {
   readonly name: string;
   readonly percent: Range;
   /** What it is taken for, in grams, and of what. */
@@ -16,8 +16,16 @@ interface Values {
   /** What weighs most in its part, and what the percentage of that would be, in grams. */
   readonly heaviest: string;
   readonly ofHeaviest: number;
-  readonly amount: Span;
+  /** Up to the name. */
+  readonly gap: Span;
 }
+
+/** What it is said to be of is not on the list, or not alone there. */
+interface Astray {
+  readonly of: string;
+}
+
+type Values = Asked | Astray;
 
 export default defineCheck<Values>({
   code: 'percent-of-what',
@@ -28,43 +36,29 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `In a dough a percentage is of the flour, in a ferment or a cure of all that is weighed there: so the trade has it. Anywhere else \`1.5 % salt\` can be of the meat, or of everything, or of the spoon of flour that binds the sauce.
 
-**What it computes.** What the percentage is taken for now, and what it would be of the heaviest food of its part.
+**What it computes.** What the percentage is taken for now, and what it would be of the heaviest food of its part. What a percentage is said to be of must stand on the list of its part.
 
-**What to do.** Write its weight, or of what it is. Where only one food is weighed beside it, this is information. **Silent** in doughs, pastries, cakes, batters, ferments and cures, where flour is a quarter of what is weighed or more, and where the whole list is in percentages.`,
-  find: (part) => {
-    const asked = part.head.ingredients.filter((i) => i.percent !== undefined);
-    if (asked.length === 0) return [];
-    const heaviest = heaviestOf(part);
-    if (heaviest === undefined) return [];
-    const severity = heaviest.alone ? ({ severity: 'info' } as const) : {};
-    return asked.flatMap((i): Found<Values>[] => {
-      const { amount } = i.node;
-      if (amount === undefined || i.percent === undefined || !i.weighed.known) return [];
-      const values: Values = {
-        name: i.name,
-        percent: i.percent,
-        grams: gramsOf(i),
-        words: i.weighed.reason.words,
-        heaviest: heaviest.name,
-        ofHeaviest: (heaviest.grams * middle(i.percent)) / 100,
-        amount,
-      };
-      return [{ at: { line: i.line, start: amount.start, end: amount.end }, values, ...severity }];
-    });
-  },
-  say: ({ name, percent, grams, words, heaviest, ofHeaviest }) => ({
-    message: `${percentRange(percent.low / 100, percent.high / 100)} of what? The ${name} is taken as ${gramsText(grams)} g, ${words}; of the ${heaviest} it would be ${gramsText(ofHeaviest)} g. Write its weight.`,
-    value: grams,
-    unit: 'g',
-  }),
-  fix: ({ grams, ofHeaviest }, _scene, at) =>
-    [...new Set([`${gramsText(ofHeaviest)} g`, `${gramsText(grams)} g`])].map((text) => ({
-      title: `Write \`${text}\``,
-      effect: 'amounts' as const,
-      edits: [replaceSpan(at.line, at, text)],
-    })),
+**What to do.** Write of what it is, with two blanks before the name (\`1.5 % of the beef  fine salt\`), or its weight. Where only one food is weighed beside it, this is information. **Silent** in doughs, pastries, cakes, batters, ferments and cures, where flour is a quarter of what is weighed or more, and where the whole list is in percentages.`,
+  find: (part) => [...strayShares(part), ...asksOf(part)],
+  say: (values) => ('of' in values ? sayAstray(values) : sayAsked(values)),
+  fix: (values, _scene, at) =>
+    'of' in values
+      ? []
+      : [
+          {
+            title: `Write \`of the ${values.heaviest}\``,
+            effect: 'amounts' as const,
+            edits: [replaceSpan(at.line, values.gap, ` of the ${values.heaviest}  `)],
+          },
+          {
+            title: `Write \`${gramsText(values.grams)} g\``,
+            effect: 'amounts' as const,
+            edits: [replaceSpan(at.line, at, `${gramsText(values.grams)} g`)],
+          },
+        ],
   examples: {
     good: [
+      'recipe Burgers\n  yield   8 burgers\n  1 kg      beef mince\n  200 g     onions, chopped\n  1.5 % of the beef  fine salt\n  do Mix the beef with the onions and the salt.\n  do Shape and fry for 10 min, until the centre reads 71 C.\n',
       'recipe Loaf as lean bread\n  yield   1 loaf\n  500 g     bread flour\n  65 %      water\n  2 %       fine salt\n  1 %       instant yeast\n  do Knead everything for 10 min and prove for 2 h.\n  do Bake at 230 C for 40 min until it reads 96 C.\n',
       'recipe Kraut as lacto-ferment\n  yield   1 jar\n  2 kg      white cabbage, shredded\n  2 %       fine salt\n  do Rub the salt into the cabbage and press it into a jar, under its brine.\n  do Ferment at 18 C for 3 weeks.\n',
     ],
@@ -72,14 +66,57 @@ export default defineCheck<Values>({
       {
         text: 'recipe Meat loaf\n  1 kg      beef mince\n  200 g     onions, chopped\n  1.5 %     fine salt\n# ^^^^^ percent-of-what *: 15 g\n  do Mix everything and bake at 180 C until it reads 74 C.\n',
         after: {
-          'Write `15 g`':
-            'recipe Meat loaf\n  1 kg      beef mince\n  200 g     onions, chopped\n  15 g     fine salt\n  do Mix everything and bake at 180 C until it reads 74 C.\n',
+          'Write `of the beef mince`':
+            'recipe Meat loaf\n  1 kg      beef mince\n  200 g     onions, chopped\n  1.5 % of the beef mince  fine salt\n  do Mix everything and bake at 180 C until it reads 74 C.\n',
         },
       },
       'recipe Roast\n  2 kg      pork shoulder\n  1.5 %     fine salt\n# ^^^^^ percent-of-what info *: 30 g\n  do Rub the salt into the pork and roast at 150 C until it reads 90 C.\n',
+      'recipe Burgers\n  1 kg      beef mince\n  1.5 % of the bef  fine salt\n#              ^^^ percent-of-what: no one\n  do Mix and fry until it reads 71 C.\n',
       'recipe Stew\n  1 kg      stewing beef\n  20 g      plain flour\n  1.5 %     fine salt\n# ^^^^^ percent-of-what *: flour\n  do Braise everything at 150 C for 3 h.\n',
     ],
   },
+});
+
+function* strayShares({ head }: Part): Iterable<Found<Values>> {
+  for (const { node, weighed, percent, line } of head.ingredients) {
+    const { shareOf } = node;
+    if (percent === undefined || shareOf === undefined || weighed.known) continue;
+    yield { at: { line, start: shareOf.start, end: shareOf.end }, values: { of: shareOf.text } };
+  }
+}
+
+function* asksOf(part: Part): Iterable<Found<Values>> {
+  const { ingredients } = part.head;
+  if (!ingredients.some(isAsked)) return;
+  const heaviest = heaviestOf(part);
+  if (heaviest === undefined) return;
+  for (const i of ingredients) {
+    const { amount } = i.node;
+    if (!isAsked(i) || amount === undefined || i.percent === undefined || !i.weighed.known) continue;
+    const values: Values = {
+      name: i.name,
+      percent: i.percent,
+      grams: gramsOf(i),
+      words: i.weighed.reason.words,
+      heaviest: heaviest.name,
+      ofHeaviest: (heaviest.grams * middle(i.percent)) / 100,
+      gap: { start: amount.end, end: i.nameNode.start },
+    };
+    const at = { line: i.line, start: amount.start, end: amount.end };
+    yield { at, values, ...(heaviest.alone && { severity: 'info' as const }) };
+  }
+}
+
+const isAsked = ({ percent, node }: Ingredient): boolean => percent !== undefined && node.shareOf === undefined;
+
+const sayAstray = ({ of }: Astray): Said => ({
+  message: `The list has no one \`${of}\` of known weight to take a percentage of: write its name as it stands there.`,
+});
+
+const sayAsked = ({ name, percent, grams, words, heaviest, ofHeaviest }: Asked): Said => ({
+  message: `${percentRange(percent.low / 100, percent.high / 100)} of what? The ${name} is taken as ${gramsText(grams)} g, ${words}; of the ${heaviest} it would be ${gramsText(ofHeaviest)} g. Write of what it is, or its weight.`,
+  value: grams,
+  unit: 'g',
 });
 
 /** Groups of kinds whose percentages have a meaning in the trade. */

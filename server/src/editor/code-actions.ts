@@ -7,6 +7,7 @@ import { scaleRecipe } from '../edits/scale.ts';
 import { madeInNumber, withWord } from '../edits/sized-amount.ts';
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { PositionRange } from '../notation/document.ts';
+import { yieldNoun } from '../recipe/yield.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { unattendedFix } from '../workspace/unattended.ts';
 import { BROKEN_CODES } from '../workspace/variant.ts';
@@ -155,7 +156,7 @@ function scaleActions(snapshot: Snapshot): Action[] {
   if (snapshot.outline.head.some(({ line }) => line.statement.kind === 'from')) return [];
   const byFactor = FACTORS.map(([title, by]): Action => scaleAction(snapshot, title, by));
   const amount = recipe.yield?.node.amount;
-  const of = recipe.yield?.node.of?.text ?? amount?.unit?.symbol;
+  const of = (recipe.yield && yieldNoun(recipe.yield.node)) || undefined;
   if (amount === undefined || of === undefined || amount.quantity.low <= 0) return byFactor;
   const toYield = roundYields(amount.quantity.low).map((n) =>
     scaleAction(

@@ -10,6 +10,7 @@ import { hoverCode } from './hover/code.ts';
 import { hoverIngredient } from './hover/ingredient.ts';
 import { hoverKind } from './hover/kind.ts';
 import { hoverMention } from './hover/mention.ts';
+import { hoverPan } from './hover/pan.ts';
 import { hoverPart } from './hover/part.ts';
 import { hoverRecipe } from './hover/recipe.ts';
 import { hoverTemperature } from './hover/temperature.ts';
@@ -42,6 +43,7 @@ const SOURCES: readonly HoverSource[] = [
   hoverKind,
   hoverRecipe,
   hoverPart,
+  hoverPan,
   hoverTemperature,
   hoverTime,
   hoverTrial,

@@ -208,6 +208,13 @@ function convertHead(work: Work, to: Measure): void {
   const last = node.sizes.at(-1);
   if (unit === undefined || node.unit === undefined || first === undefined || last === undefined) return;
   if ((unit === 'in') === (to === 'us')) return;
+  // `9-inch (23 cm)` says both; `9 in x 13 in` has a unit for each.
+  const written = work.document.lines[at]?.text.slice(node.start, node.end) ?? '';
+  if (
+    /[(/]/.test(written) ||
+    /\p{L}{2}/u.test(written.slice(first.end - node.start, last.start - node.start).replace('by', ''))
+  )
+    return;
   const mm = unit === 'in' ? 25.4 : unit === 'cm' ? 10 : 1;
   for (const size of node.sizes) {
     const text = to === 'us' ? inchText(size.value * mm) : trimmed(roundCm((size.value * mm) / 10), 1);

@@ -82,10 +82,12 @@ const isPanLength = (item: { readonly kind: string }): boolean => item.kind === 
 
 /** What the pan as written now holds, and the pan of the same depth that would hold it. */
 function sayPan(pan: PanNode, by: number): string {
+  const [first] = pan.sizes;
+  const isOwn = pan.shape !== undefined && pan.sizes.length > 1 && pan.form === pan.shape && first !== undefined;
   const sides = pan.sizes.slice(0, -1).map((s) => trimmed(s.value * Math.sqrt(by), 0));
   const depth = pan.sizes.at(-1);
   const like =
-    depth === undefined || pan.unit === undefined || pan.count !== 1 || pan.shape === 'ring'
+    !isOwn || depth === undefined || pan.unit === undefined || pan.count !== 1 || pan.shape === 'ring'
       ? ''
       : ` (about ${pan.shape} ${[...sides, trimmed(depth.value, 1)].join(' x ')} ${pan.unit.symbol})`;
   const times =

@@ -9,11 +9,12 @@ import { parseDocument } from '../notation/document.ts';
 import type { IngredientNode, MeasuredNode } from '../notation/tree.ts';
 import { contentsOf } from '../recipe/contents.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
+import { panIn, panSize } from '../recipe/pan-size.ts';
 import { listedPart } from '../recipe/part.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { singular, wordsOf } from '../recipe/words.ts';
+import { yieldNoun } from '../recipe/yield.ts';
 import { type Lining, liningOf } from './lining.ts';
-import { panIn, panSize } from './pan-size.ts';
 
 export type ScaleTarget = {
   /** One part alone. */
@@ -89,9 +90,20 @@ function readSize(text: string): ScaleTarget | undefined {
   if (/^(?:the (?:least|fewest) )?whole eggs?$/i.test(rest)) return { kind: 'whole eggs' };
   const pans = /^(.+?)(?: pans?| tins?)? (?:from|instead of) (.+)$/i.exec(rest);
   const pan = pans?.[1] ?? rest;
-  if (/^(?:an? )?(?:\d+ ?[x×] ?)?(?:round|square|rectangle|loaf|ring)\b/i.test(pan))
+  if (/^(?:an? )?(?:\d+ ?[x×] ?)?(?:round|square|rectangle|loaf|ring)\b/i.test(pan) || isTradePan(rest, pan))
     return { kind: 'pan', words: pan, ...(pans?.[2] && { from: pans[2] }) };
   return rest === '' ? undefined : { kind: 'yield', words: rest };
+}
+
+/** `9-inch springform`, `2 lb loaf tin`, `half sheet`: a vessel with its size; `24 muffins` are none. */
+function isTradePan(whole: string, pan: string): boolean {
+  const node = panIn(pan);
+  if (node === undefined) return false;
+  const isVessel = /\b(?:pan|tin|dish|mou?ld|plate|tray|basin|ramekin|springform|casserole|sheet)(?:e?s)?\b/i.test(
+    whole,
+  );
+  const hasSize = node.sizes.length > 0 || node.volume !== undefined || node.loaf !== undefined || node.cups;
+  return node.sold !== undefined || (isVessel && (hasSize ?? false));
 }
 
 /** How much larger the parts become, or why that cannot be said. */
@@ -137,7 +149,7 @@ function yieldSizes(recipe: Recipe, parts: readonly Part[], words: string): Size
     return plainly(by);
   }
   const wantOf = wordsOf(words).at(-1) ?? '';
-  const madeWords = `${made.counted?.text ?? made.unit?.symbol ?? ''} ${recipe.yield?.node.of?.text ?? ''}`.trim();
+  const madeWords = recipe.yield === undefined ? '' : yieldNoun(recipe.yield.node);
   const madeOf = wordsOf(madeWords).map(singular);
   if (/\p{L}/u.test(wantOf) && madeOf.length > 0 && !madeOf.includes(singular(wantOf)))
     return `the recipe yields ${trimmed(made.quantity.low, 2)} ${madeWords}; ask for a number of those, not of ${wantOf}`;
@@ -192,10 +204,11 @@ function panSizes(
   { words, from }: Extract<ScaleTarget, { kind: 'pan' }>,
 ): Sizes | string {
   const wanted = panIn(words);
-  const want = wanted === undefined ? undefined : panSize(wanted);
+  const { measures } = recipe.world;
+  const want = wanted === undefined ? undefined : panSize(wanted, measures);
   if (want === undefined) return `\`${words}\` is no pan; write one such as \`round 28 x 3 cm\``;
   const written = from === undefined ? recipe.pan?.node : panIn(from);
-  const has = written === undefined ? undefined : panSize(written);
+  const has = written === undefined ? undefined : panSize(written, measures);
   if (has === undefined)
     return from === undefined
       ? 'the recipe names no pan to compare with; add a line such as `pan round 24 x 3 cm`, or say `from round 24 x 3 cm`'
@@ -203,6 +216,11 @@ function panSizes(
   const by = want.volumeMl / has.volumeMl;
   const lining = new Map<number, number>();
   const said: string[] = [];
+  for (const [of, { assumed }] of [
+    ['The pan of the recipe', has],
+    ['The pan asked for', want],
+  ] as const)
+    if (assumed.length > 0) said.push(`${of}: ${assumed.join('; ')}, as is usual.`);
   for (const part of parts) {
     const lines = liningOf(recipe, part);
     if (lines === undefined) continue;

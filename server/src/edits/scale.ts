@@ -4,8 +4,8 @@
  */
 
 import { likelyGrams } from '../food/weigh.ts';
-import { kitchenCount, kitchenGrams, numberText } from '../measure/kitchen.ts';
-import { gramsText, significant, trimmed } from '../measure/number-text.ts';
+import { kitchenGrams } from '../measure/kitchen.ts';
+import { significant, trimmed } from '../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { Document } from '../notation/document.ts';
 import { equalOf } from '../notation/item-amounts.ts';
@@ -17,11 +17,12 @@ import { grownBy, keepColumn } from './amount-text.ts';
 import { closingPortion, type Written } from './closing-portions.ts';
 import { whatDoesNotScale } from './not-in-proportion.ts';
 import { fileOf, massIn, type ScaleTarget, type Sizes, sizesFor } from './scale-target.ts';
+import { sizeYield } from './scale-yield.ts';
 import { sentenceAmounts } from './sentence-amounts.ts';
-import { countInWords, type Manner, madeInNumber, nounFor, pluralOf, sizeAmount, withWord } from './sized-amount.ts';
+import { countInWords, type Manner, nounFor, pluralOf, sizeAmount } from './sized-amount.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
-export { panVolumeMl } from './pan-size.ts';
+export { panVolumeMl } from '../recipe/pan-size.ts';
 export { readTarget, type ScaleTarget } from './scale-target.ts';
 
 export interface Scaling {
@@ -148,6 +149,7 @@ class Scaler {
     }
     for (const part of this.recipe.parts) for (const step of part.steps) this.scaleStep(part, step);
     this.closePortions();
+    for (const part of this.parts) this.scalePartPan(part);
     let pans = 'as written';
     if (this.parts.length === this.recipe.parts.length) {
       this.scaleYield();
@@ -296,46 +298,30 @@ class Scaler {
   }
 
   private scaleYield(): void {
-    const made = this.recipe.yield?.node.amount;
-    if (this.recipe.yield === undefined || made === undefined) return;
-    const line = this.recipe.yield.at;
-    const { text } = this.document.lines[line] ?? { text: '' };
-    const of = this.recipe.yield.node.of?.text;
-    if (made.unit === undefined) {
-      const numerals = made.high === undefined ? [made.low] : [made.low, made.high];
-      const texts = numerals.map((n, i) => {
-        const wanted = this.sizes.made !== undefined && i === 0 ? this.sizes.made.count : n.value * this.sizes.pieces;
-        return this.manner.exact ? trimmed(wanted, 3) : numberText(yieldCount(wanted), 'plain');
-      });
-      const edits = numerals.map((n, i) => replaceSpan(line, n, texts[i] ?? ''));
-      const each = this.eachInYield(line, text);
-      const was = (made.high ?? made.low).value;
-      const now =
-        this.sizes.made !== undefined && made.high === undefined ? this.sizes.made.count : was * this.sizes.pieces;
-      const noun = this.recipe.yield.node.of ?? made.counted;
-      const word = noun === undefined ? undefined : madeInNumber(noun.text, was, now);
-      if (noun !== undefined && word !== undefined)
-        edits.push(replaceSpan(line, { start: noun.start + word.start, end: noun.start + word.end }, word.text));
-      this.edits.push(...edits, ...each);
-      const before = text.slice(made.low.start, (made.high ?? made.low).end);
-      this.changes.push(`yield ${before} → ${texts.join('-')} ${withWord(noun?.text ?? '', word)}`.trim());
-      return;
-    }
-    const sized = sizeAmount(line, text, made, this.sizes.by, this.manner);
+    if (this.recipe.yield === undefined) return;
+    const { at, node } = this.recipe.yield;
+    const sized = sizeYield(at, this.document.lines[at]?.text ?? '', node, this.sizes, this.manner);
+    if (sized === undefined) return;
     this.edits.push(...sized.edits);
-    this.changes.push(`yield ${sized.before} → ${sized.after} ${of ?? ''}`.trim());
+    this.changes.push(sized.change);
+    if (sized.said !== undefined) this.said.push(sized.said);
   }
 
-  /** `yield 16 rolls of 55 g` takes the weight asked for. */
-  private eachInYield(line: number, text: string): TextEdit[] {
-    const of = this.recipe.yield?.node.of;
-    const { eachG } = this.sizes;
-    const each = of === undefined || eachG === undefined ? null : /\b(?:of|at) ([\d.]+)(?= ?g\b)/.exec(of.text);
-    if (of === undefined || each === null || eachG === undefined) return [];
-    const start = of.start + each.index + each[0].length - (each[1]?.length ?? 0);
-    return text === ''
-      ? []
-      : [replaceSpan(line, { start, end: of.start + each.index + each[0].length }, gramsText(eachG))];
+  /** A part's own pans, where that comes out whole. */
+  private scalePartPan(part: Part): void {
+    const { pan } = part.head;
+    if (pan === undefined) return;
+    const line = (this.recipe.partsAt[part.index] ?? 0) + pan.line;
+    const written = (this.document.lines[line]?.text ?? '').slice(pan.node.start, pan.node.end);
+    const after = pansAtSize(pan.node, written, this.sizes.lining.get(part.index) ?? this.sizes.by, this.manner);
+    if (after === undefined) {
+      this.said.push(
+        `The pan of the ${part.head.name} stays as written: choose one of ${trimmed(this.sizes.by, 2)} times the volume.`,
+      );
+      return;
+    }
+    this.edits.push(replaceSpan(line, pan.node, after));
+    this.changes.push(`pan ${written} → ${after}`);
   }
 
   /** The pan asked for; else so many times the pans where that is a whole number. Says what became of it. */
@@ -398,11 +384,6 @@ function matters({ food, node: { amount } }: Ingredient): boolean {
 /** How far off a whole number of pieces may be: little where it matters, more for an onion. */
 const countTolerance = (ingredient: Ingredient): number => (matters(ingredient) ? 0.02 : 0.06);
 
-/** Few are made in halves, many in whole numbers. */
-function yieldCount(wanted: number): number {
-  return wanted >= 4 ? Math.round(wanted) : kitchenCount(wanted, 0.1, 'halves');
-}
-
 /** `1 egg` becomes `2 eggs`: the name goes with the number, where nothing stands between them. */
 function nameInNumber(line: number, { node, food }: Ingredient, count: number): TextEdit[] {
   const { amount, name } = node;
@@ -427,7 +408,7 @@ function nameInNumber(line: number, { node, food }: Ingredient, count: number): 
 
 /** Several pans become more or fewer, and one becomes two or three, where that comes out whole; a volume is another volume. */
 function pansAtSize(pan: PanNode, written: string, by: number, manner: Manner): string | undefined {
-  if (pan.volume !== undefined && pan.countNode === undefined) {
+  if (pan.volume !== undefined && pan.countNode === undefined && pan.form === undefined) {
     const base = pan.start;
     const shifted = shiftedBy(pan.volume, -base);
     return sizeAmount(0, written, shifted, by, manner).after;
@@ -435,8 +416,12 @@ function pansAtSize(pan: PanNode, written: string, by: number, manner: Manner): 
   const count = pan.count * by;
   const whole = Math.round(count);
   if (whole < 1 || Math.abs(count / whole - 1) > 0.001 || whole === pan.count) return undefined;
-  const rest =
-    pan.countNode === undefined ? written : written.slice(pan.countNode.end - pan.start).replace(/^\s*[x×]\s*/, '');
+  if (pan.countNode === undefined) return `${whole} x ${written}`;
+  const { start, end } = pan.countNode;
+  const behind = written.slice(end - pan.start);
+  const rest = behind.replace(/^\s*[x×]\s*/, '');
+  // `12 x round 7 x 3 cm`; of `muffin tin, 12` and `12 ramekins` the number alone changes.
+  if (start !== pan.start || rest === behind) return `${written.slice(0, start - pan.start)}${whole}${behind}`;
   return whole === 1 ? rest : `${whole} x ${rest}`;
 }
 

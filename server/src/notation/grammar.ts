@@ -1,12 +1,10 @@
 /**
- * Knows the grammar of what goes on for as long as it likes: lists of names and the sizes of a pan, as
- * Chevrotain rules with error recovery. A number is one token here.
+ * Knows the grammar of what goes on for as long as it likes: lists of names, as Chevrotain rules with error recovery.
  * Refuses to know the tree that is made of it: the concrete tree it gives never leaves this folder.
  */
 import { type CstNode, CstParser, createToken, type IToken, type TokenType } from 'chevrotain';
 import type { Cursor, Run } from './cursor.ts';
-import { takeNumeral } from './numerals.ts';
-import { isNumber, Kind, type Token } from './tokens.ts';
+import { Kind, type Token } from './tokens.ts';
 
 declare const QUERN_BUNDLED: boolean | undefined;
 
@@ -14,31 +12,23 @@ declare const QUERN_BUNDLED: boolean | undefined;
 const Any = createToken({ name: 'Any' });
 /** What a name may be made of: everything but what ends a name. */
 const NamePart = createToken({ name: 'NamePart', categories: Any });
-const Single = createToken({ name: 'Single', categories: NamePart });
-/** `1 1/2`. */
-const Mixed = createToken({ name: 'Mixed', categories: NamePart });
-const UnitWord = createToken({ name: 'UnitWord', categories: NamePart });
-const Times = createToken({ name: 'Times', categories: NamePart });
-const Word = createToken({ name: 'Word', categories: NamePart });
 const Comma = createToken({ name: 'Comma', categories: Any });
 
-const VOCABULARY = [Any, NamePart, Single, Mixed, UnitWord, Times, Word, Comma];
+const VOCABULARY = [Any, NamePart, Comma];
 
-/** What the grammar of a line sees as one. */
+/** A token as the grammar sees it. */
 class Piece implements IToken {
   readonly image = '';
   readonly startOffset: number;
   readonly tokenType: TokenType;
   readonly tokenTypeIdx: number;
-  readonly first: Token;
-  readonly last: Token;
+  readonly token: Token;
 
-  constructor(tokenType: TokenType, first: Token, last: Token) {
-    this.startOffset = first.start;
+  constructor(tokenType: TokenType, token: Token) {
+    this.startOffset = token.start;
     this.tokenType = tokenType;
     this.tokenTypeIdx = tokenType.tokenTypeIdx ?? 0;
-    this.first = first;
-    this.last = last;
+    this.token = token;
   }
 }
 
@@ -53,31 +43,6 @@ class LineParser extends CstParser {
     this.performSelfAnalysis();
   }
 
-  readonly numeral = this.RULE('numeral', () => {
-    this.OR([{ ALT: () => this.CONSUME(Single) }, { ALT: () => this.CONSUME(Mixed) }]);
-  });
-
-  /** `[12 x] SHAPE 30 x 20 x 4 cm`, or a volume. */
-  readonly pan = this.RULE('pan', () => {
-    this.OPTION({
-      GATE: () => this.LA(1).tokenType === Single && this.LA(2).tokenType === Times && this.LA(3).tokenType === Word,
-      DEF: () => {
-        this.SUBRULE(this.numeral, { LABEL: 'count' });
-        this.CONSUME(Times);
-      },
-    });
-    this.OPTION1(() => this.CONSUME(Word, { LABEL: 'shape' }));
-    this.OPTION2(() => {
-      this.SUBRULE1(this.numeral, { LABEL: 'size' });
-      this.OPTION3(() => this.CONSUME(UnitWord));
-      this.MANY(() => {
-        this.CONSUME1(Times);
-        this.SUBRULE2(this.numeral, { LABEL: 'size' });
-        this.OPTION4(() => this.CONSUME1(UnitWord));
-      });
-    });
-  });
-
   readonly list = this.RULE('list', () => {
     this.MANY(() => this.OR([{ ALT: () => this.SUBRULE(this.name) }, { ALT: () => this.CONSUME(Comma) }]));
   });
@@ -87,13 +52,8 @@ class LineParser extends CstParser {
   });
 }
 
-export type Rule = 'pan' | 'list';
-
 /** Kinds that are not just a part of a name. */
 const TYPES: Readonly<Partial<Record<Kind, TokenType>>> = {
-  [Kind.UnitWord]: UnitWord,
-  [Kind.Times]: Times,
-  [Kind.Word]: Word,
   [Kind.Comma]: Comma,
   [Kind.From]: Any,
   [Kind.Equals]: Any,
@@ -107,15 +67,11 @@ const MOST_RECOVERIES = 200;
 function piecesOf(cursor: Cursor): Piece[] {
   const made: Piece[] = [];
   let recoveries = 0;
-  for (let first = cursor.token; first !== undefined; first = cursor.token) {
-    const next = TYPES[first.kind];
-    if ((next === Any || next === Times) && ++recoveries > MOST_RECOVERIES) break;
-    const before = made.at(-1)?.tokenType;
-    const countsHere = before === undefined || before === Times || before === Word;
-    const numeral = countsHere && isNumber(first.kind) ? takeNumeral(cursor) : undefined;
-    if (numeral === undefined) cursor.at++;
-    const type = numeral === undefined ? (next ?? NamePart) : numeral.last === first ? Single : Mixed;
-    made.push(new Piece(type, first, numeral?.last ?? first));
+  for (let { token } = cursor; token !== undefined; { token } = cursor) {
+    const type = TYPES[token.kind] ?? NamePart;
+    if (type === Any && ++recoveries > MOST_RECOVERIES) break;
+    cursor.at++;
+    made.push(new Piece(type, token));
   }
   return made;
 }
@@ -131,14 +87,14 @@ export interface Concrete {
 
 export type Children = Readonly<Record<string, readonly (CstNode | IToken)[] | undefined>>;
 
-/** Reads all tokens that are left by one rule. Never throws; what is missing is missing in the tree. */
-export function readBy(rule: Rule, cursor: Cursor): Concrete {
+/** Reads all tokens that are left as a list. Never throws; what is missing is missing in the tree. */
+export function readList(cursor: Cursor): Concrete {
   parser ??= new LineParser(typeof QUERN_BUNDLED !== 'undefined');
   parser.input = piecesOf(cursor);
-  const { children } = parser[rule]();
+  const { children } = parser.list();
   const taken = parser.errors.find((e) => e.name === 'NotAllInputParsedException');
   const rest = taken?.token ?? parser.errors.flatMap((e) => e.resyncedTokens)[0];
-  return { children, rest: rest instanceof Piece ? rest.first : cursor.token };
+  return { children, rest: rest instanceof Piece ? rest.token : cursor.token };
 }
 
 type Found = readonly (CstNode | IToken)[] | undefined;
@@ -153,7 +109,7 @@ export const pieces = (found: Found): Piece[] => (found ?? []).filter((n) => n i
 export function runOf(found: readonly Piece[]): Run | undefined {
   const [first] = found;
   const last = found.at(-1);
-  return first && last && { first: first.first, last: last.last };
+  return first && last && { first: first.token, last: last.token };
 }
 
 /** For the test that holds the grammar against Chevrotain's own checks, which the bundles skip. */

@@ -70,6 +70,8 @@ function layoutCode(line: Line, code: string): string {
   const offset = line.text.indexOf(code);
   const keyword = line.keyword === undefined ? '' : line.text.slice(line.keyword.start, line.keyword.end);
   const rest = code.slice(keyword.length).trim();
+  // `Serves 8` stays as a cook wrote it.
+  if (statement.kind === 'yield' && keyword !== 'yield') return collapse(code);
   switch (statement.kind) {
     case 'ingredient':
       return layoutIngredient(line, statement, code, offset);

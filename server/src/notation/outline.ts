@@ -142,7 +142,18 @@ class Scanner {
         'a recipe builds on one file; take a part of another with `part dough from FILE : dough`',
       );
     else if (this.place === 'head') this.head.push({ at, line });
-    else this.misplace(at, line, 'this is said of the whole recipe: write it above the first part');
+    else if (line.statement.kind === 'pan' && this.place === 'part') {
+      if (!this.isAboveList(at)) this.misplace(at, line, "a part's own pan stands below its name, above its list");
+    } else this.misplace(at, line, 'this is said of the whole recipe: write it above the first part');
+  }
+
+  /** Whether the open part has no ingredient or step before a line. */
+  private isAboveList(at: number): boolean {
+    for (let above = this.opened; above < at; above++) {
+      const kind = this.lines[above]?.statement.kind;
+      if (kind === 'ingredient' || kind === 'step' || kind === 'pan') return false;
+    }
+    return true;
   }
 
   private readChange(at: number, line: Line): void {

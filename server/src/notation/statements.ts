@@ -5,11 +5,11 @@
 import { isDay } from '../measure/calendar.ts';
 import { type Amount, amountOf, takeAmount } from './amounts.ts';
 import { Cursor, isAny, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
-import { type Children, nodes, pieces, type Rule, readBy, runOf } from './grammar.ts';
+import { nodes, pieces, readList, runOf } from './grammar.ts';
 import { ItemReader } from './ingredient.ts';
 import { itemFaults } from './item-faults.ts';
 import { label, type Opened } from './label.ts';
-import { panOf } from './pan.ts';
+import { PAN_HELP, panOf } from './pan.ts';
 import { durationOf, joinedDuration, temperatureOf } from './readings.ts';
 import { scan } from './scan.ts';
 import { sentenceOf } from './sentence.ts';
@@ -29,6 +29,7 @@ import type {
   TitleNode,
 } from './tree.ts';
 import { unreadFault } from './unread-line.ts';
+import { saidYield, yieldOf } from './yield.ts';
 
 /** Words that count open a line of the list of at most so many words and marks; a longer one with a full stop is prose. */
 const LONGEST_PRINTED = 10;
@@ -50,19 +51,16 @@ export function readLine(text: string): Line {
   const opened = label(text, tokens);
   const reading = new Reading(text, tokens, opened);
   const statement = reading.statement();
-  const { faults } = reading;
-  if (comment !== undefined) {
-    const keyword = opened === undefined ? {} : { keyword: spanOf(first, first) };
-    return { text, ...keyword, statement, comment, faults };
-  }
-  return opened === undefined
-    ? { text, statement, faults }
-    : { text, keyword: spanOf(first, first), statement, faults };
+  const { faults, keyword } = reading;
+  if (comment !== undefined) return { text, ...(keyword && { keyword }), statement, comment, faults };
+  return keyword === undefined ? { text, statement, faults } : { text, keyword, statement, faults };
 }
 
 /** The reading of one line, and the faults found on the way. */
 class Reading {
   readonly faults: SyntaxFault[] = [];
+  /** The word that says what the line is. */
+  keyword: Span | undefined;
   private readonly text: string;
   private readonly tokens: readonly Token[];
   private readonly opened: Opened;
@@ -71,13 +69,15 @@ class Reading {
     this.text = text;
     this.tokens = tokens;
     this.opened = opened;
+    const [first] = tokens;
+    if (opened !== undefined && first !== undefined) this.keyword = spanOf(first, first);
   }
 
   statement(): Statement {
     const { opened } = this;
     switch (opened) {
       case undefined:
-        return this.listed() ?? this.unread();
+        return this.unopened();
       case 'do':
         return this.step();
       case 'optional':
@@ -116,7 +116,7 @@ class Reading {
         return { kind: 'like', ...(name && { name }) };
       }
       case 'yield':
-        return this.yields();
+        return this.yields(1);
       case 'oven': {
         const { amount, rest } = this.amountThenText();
         const temperature = temperatureOf(this.text, amount, this.faults);
@@ -174,7 +174,7 @@ class Reading {
       case 'part':
         return this.part();
       case 'pan': {
-        const pan = panOf(this.text, this.byRule('pan', new Cursor(this.tokens, 1)), this.faults);
+        const pan = panOf(this.text, this.tokens, this.faults);
         if (pan === undefined) this.missing('bad-pan', PAN_HELP);
         return { kind: 'pan', ...(pan && { pan }) };
       }
@@ -188,12 +188,6 @@ class Reading {
       case 'contains':
         return { kind: 'contains', names: this.names('name the allergens: `contains wheat, milk`') };
     }
-  }
-
-  private byRule(rule: Rule, cursor: Cursor): Children {
-    const { children, rest } = readBy(rule, cursor);
-    if (rest !== undefined) this.stray(rest);
-    return children;
   }
 
   private step(): Statement {
@@ -267,15 +261,22 @@ class Reading {
     return item;
   }
 
-  private yields(): Statement {
-    const read = this.amountThenText();
-    const amount = this.measured(read.amount);
+  private yields(from: number, serves = false): Statement {
+    const { amount, of } = yieldOf(this.text, this.tokens, from, this.faults);
     if (amount === undefined)
       this.missing('missing-value', 'say how many of what: `yield 12 slices`, or `yield 900 g`');
-    const first = amount?.counted ?? read.rest;
-    const last = read.rest ?? first;
-    const of = first && last && { ...first, end: last.end, text: this.text.slice(first.start, last.end) };
-    return { kind: 'yield', ...(amount && { amount }), ...(of && { of }) };
+    return { kind: 'yield', ...(amount && { amount }), ...(of && { of }), ...(serves && { serves: true as const }) };
+  }
+
+  /** A line without a keyword: how much is made, an ingredient, or what could not be read. */
+  private unopened(): Statement {
+    const said = saidYield(this.tokens);
+    if (said !== undefined) {
+      const [first] = this.tokens;
+      if (said.from > 0 && first !== undefined) this.keyword = spanOf(first, first);
+      return this.yields(said.from, said.serves);
+    }
+    return this.listed() ?? this.unread();
   }
 
   private recipe(): Statement {
@@ -415,8 +416,9 @@ class Reading {
   }
 
   private names(help: string): TextNode[] {
-    const { name } = this.byRule('list', new Cursor(this.tokens, 1));
-    const names = nodes(name)
+    const { children, rest } = readList(new Cursor(this.tokens, 1));
+    if (rest !== undefined) this.stray(rest);
+    const names = nodes(children.name)
       .map((c) => textIn(this.text, runOf(pieces(c.NamePart))))
       .filter((n) => n !== undefined);
     if (names.length === 0) this.missing('missing-value', help);
@@ -470,9 +472,6 @@ class Reading {
     this.faults.push({ code, start, end, detail, ...(write !== undefined && { write }) });
   }
 }
-
-const PAN_HELP =
-  'write `pan round 24 x 3 cm`, `pan square 20 x 5 cm`, `pan rectangle 30 x 20 x 4 cm`, `pan loaf 21 x 11 x 6 cm`, `pan ring 24 x 8 x 10 cm` or `pan 1.2 l`';
 
 function tooLong(text: string): Line {
   const detail = `the line has ${text.length} characters; a line holds one ingredient or one step, ${LONGEST_LINE} at most`;

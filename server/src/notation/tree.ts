@@ -173,21 +173,42 @@ export type TextField = 'by' | 'serve' | 'note' | 'source';
 export type PanShape = 'round' | 'square' | 'rectangle' | 'loaf' | 'ring';
 
 export interface PanNode extends Span {
+  /** Of all pans, or of the hollows of a muffin tin. */
   readonly count: number;
   readonly countNode?: NumeralNode;
   readonly shape?: PanShape;
-  /** In the unit written, in the order of the notation; the last is the depth. */
+  /** What it is called, as the table of pans has it: `springform`. */
+  readonly form?: string;
+  /** By what it is sold, where its name says so: the `half` of a sheet, `1/2` of a gastronorm. */
+  readonly sold?: string;
+  /** Its hollows are counted. */
+  readonly cups?: boolean;
+  /** `deep`, `mini` */
+  readonly traits?: readonly string[];
+  /** In the unit written, in the order written; the depth last, where it is said. */
   readonly sizes: readonly NumeralNode[];
   readonly unit?: UnitNode;
-  /** `pan 1.2 l`. */
+  /** The unit of bare numbers: `9 x 13`. */
+  readonly unitMeant?: 'in' | 'cm';
+  /** `7 cm deep` */
+  readonly depth?: MeasuredNode;
+  /** `1.2 l`, `12-cup`: of each. */
   readonly volume?: MeasuredNode;
+  /** `2 lb`: the loaf that a tin is sold for. */
+  readonly loaf?: MeasuredNode;
 }
 
 export type Statement =
   | { readonly kind: 'blank' }
   | ({ readonly kind: 'recipe' } & TitleNode)
   | { readonly kind: 'text'; readonly field: TextField; readonly value?: TextNode }
-  | { readonly kind: 'yield'; readonly amount?: MeasuredNode; readonly of?: TextNode }
+  | {
+      readonly kind: 'yield';
+      readonly amount?: MeasuredNode;
+      readonly of?: TextNode;
+      /** Those who eat are counted: `serves 8`. */
+      readonly serves?: true;
+    }
   | { readonly kind: 'pan'; readonly pan?: PanNode }
   | { readonly kind: 'oven'; readonly temperature?: TemperatureNode; readonly rest?: TextNode }
   | { readonly kind: 'tags'; readonly tags: readonly TextNode[] }

@@ -33,22 +33,10 @@ export function unreadFault(
     const detail = 'lines have no bullets: start with the amount, or with `do` for a step';
     return fault('not-a-statement', detail, words.slice(bullet.length));
   }
-  const made = yieldOf(words);
-  if (made !== undefined) return fault('not-a-statement', `say how much it makes as \`${made}\``, made);
   const amount = amountOf(words);
   if (amount !== undefined) return fault('not-a-statement', `write the amount first, as \`${amount}\``, amount);
   if (looksLikeSentence(words)) return fault('not-a-statement', 'start a step with `do`', `do ${words}`);
   return fault('not-a-statement', 'put the amount first (`200 g plain flour`), or start a step with `do`');
-}
-
-/** `serves 4` and `makes 12 rolls` as the notation has it. */
-function yieldOf(words: string): string | undefined {
-  const [, verb, count, things = ''] =
-    /^(serves|servings|makes|yields):? +(\d+(?:-\d+)?)( +[^\d.]+)?$/i.exec(words) ?? [];
-  if (verb === undefined || count === undefined) return undefined;
-  const named = things.trim();
-  if (named !== '') return `yield ${count} ${named}`;
-  return /^serv/i.test(verb) ? `yield ${count} servings` : undefined;
 }
 
 /** `pinch of salt`, `two eggs` and `pepper, to taste` with the amount where the notation has it. */

@@ -11,6 +11,7 @@ import type { Ingredient } from '../recipe/ingredient.ts';
 import { namelessLines } from '../recipe/not-understood.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 import { factsOf, isAsTested, type Trial } from '../recipe/trials.ts';
+import { yieldNoun } from '../recipe/yield.ts';
 import {
   euEnergy,
   euGrams,
@@ -108,7 +109,7 @@ export function servingsOf({ yield: made }: Recipe): number | null {
 
 function servingText(recipe: Recipe): string {
   const pieces = servingsOf(recipe);
-  const of = recipe.yield?.node.of?.text.trim() ?? '';
+  const of = recipe.yield === undefined ? '' : yieldNoun(recipe.yield.node);
   if (pieces === null) return 'a serving';
   return pieces === 1 ? `1 ${of}`.trim() : `one of ${trimmed(pieces, 1)} ${of}`.trim();
 }

@@ -10,6 +10,7 @@ import { linesNotUnderstood } from '../recipe/not-understood.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
 import { capital } from '../recipe/words.ts';
+import { yieldWords } from '../recipe/yield.ts';
 import { cautionsFor } from './cautions.ts';
 import { DAILY_NOTE, figureText } from './label.ts';
 import { euLabel, type Label, nutritionOf, usLabel } from './nutrition.ts';
@@ -135,10 +136,8 @@ const lineAt = (recipe: Recipe, at: number): string => recipe.outline.head.find(
 function yieldText(recipe: Recipe): string | undefined {
   const node = recipe.yield?.node;
   if (node?.amount === undefined) return undefined;
-  const line = lineAt(recipe, recipe.yield?.at ?? -1);
-  const amount = prettyFigures(line.slice(node.amount.start, node.amount.end).trim());
-  const of = node.of?.text.trim() ?? '';
-  return of === '' || amount.endsWith(of) ? amount : `${amount} ${of}`;
+  const words = yieldWords(node, lineAt(recipe, recipe.yield?.at ?? -1));
+  return words && prettyFigures(words);
 }
 
 /** What is said on the page of lines that it shows as written, or not at all. */

@@ -20,6 +20,7 @@ import { partMeasure } from '../recipe/part-measure.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { type RecipeState, recipeRecord } from '../recipe/state.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
+import { yieldNoun } from '../recipe/yield.ts';
 import { type Cost, costOf, type PriceList } from './cost.ts';
 import { type FindingJson, findingJson, plainFinding } from './finding-json.ts';
 import { euLabel, type Label, mixOf, nutritionOf, usLabel, totalG as wholeG } from './nutrition.ts';
@@ -177,7 +178,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
         ? null
         : {
             amount: round(middle(made.quantity), 3),
-            unit: recipe.yield?.node.of?.text ?? made.unit?.symbol ?? null,
+            unit: (recipe.yield && yieldNoun(recipe.yield.node)) || null,
             each_g: massG === null || pieces === undefined || pieces <= 0 ? null : round(massG / pieces, 1),
           },
     mass_g: massG === null ? null : round(massG, 1),

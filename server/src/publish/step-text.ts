@@ -108,6 +108,16 @@ function lowest(a: number, b: number): string {
   return a % 2 === 0 ? lowest(a / 2, b / 2) : `${a}/${b}`;
 }
 
+/** The sizes in the other lengths, where the line does not say them itself. */
+function otherSizes({ sizes, unit, unitMeant }: PanNode, said: string): string {
+  const symbol = unit?.symbol ?? unitMeant;
+  if (symbol === undefined || sizes.length === 0 || /[(/]/.test(said)) return '';
+  const mm = sizes.map((s) => s.value * (symbol === 'in' ? 25.4 : symbol === 'mm' ? 1 : 10));
+  return symbol === 'in'
+    ? ` (${mm.map((m) => trimmed(Math.round(m / 5) / 2, 1)).join(' × ')} cm)`
+    : ` (${mm.map(inchFigure).join(' × ')} in)`;
+}
+
 const PAN_WORDS = {
   round: 'round',
   square: 'square',
@@ -116,17 +126,15 @@ const PAN_WORDS = {
   ring: 'ring',
 } as const;
 
-/** The pan in both lengths: `round, 24 × 3 cm (9½ × 1¼ in)`. */
+/** The notation's own form: a shape, its sizes and their unit. */
+const OWN_FORM = /^(?:\d+ *[x×] *)?(?:round|square|rectangle|loaf|ring)[\d\s./x×½⅓⅔¼¾⅛⅜⅝⅞⁄]+(?:cm|mm|in)\.?$/;
+
+/** The pan in both lengths: `round, 24 × 3 cm (9½ × 1¼ in)`; as it is written where a cook said it: `23 cm springform (9 in)`. */
 export function panText(pan: PanNode, line: string): string {
-  if (pan.shape === undefined) return line.slice(pan.start, pan.end).trim();
+  const said = line.slice(pan.start, pan.end).trim();
+  if (pan.shape === undefined || !OWN_FORM.test(said))
+    return `${prettyFigures(said).replace(/(?<=[\d½⅓⅔¼¾]) ?x ?(?=\d)/g, ' × ')}${otherSizes(pan, said)}`;
   const count = pan.count > 1 ? `${pan.count} of ` : '';
-  const unit = pan.unit?.symbol ?? 'cm';
-  const sizes = pan.sizes.map((s) => s.value);
-  const mm = sizes.map((s) => s * (unit === 'in' ? 25.4 : unit === 'mm' ? 1 : 10));
-  const written = `${sizes.map((s) => trimmed(s, 2)).join(' × ')} ${unit}`;
-  const other =
-    unit === 'in'
-      ? `${mm.map((m) => trimmed(Math.round(m / 5) / 2, 1)).join(' × ')} cm`
-      : `${mm.map(inchFigure).join(' × ')} in`;
-  return `${count}${PAN_WORDS[pan.shape]}, ${written} (${other})`;
+  const written = `${pan.sizes.map((size) => trimmed(size.value, 2)).join(' × ')} ${pan.unit?.symbol ?? 'cm'}`;
+  return `${count}${PAN_WORDS[pan.shape]}, ${written}${otherSizes(pan, '')}`;
 }

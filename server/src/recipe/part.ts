@@ -7,7 +7,7 @@ import type { FoodClass, Weighed } from '../food/food.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { PartSource } from '../notation/outline.ts';
-import type { Span, TextNode } from '../notation/tree.ts';
+import type { PanNode, Span, TextNode } from '../notation/tree.ts';
 import { bindBare } from './bare-line.ts';
 import { bindIngredients, type Ingredient, isFlour } from './ingredient.ts';
 import { type Kind, kindInHouse, kindNamed } from './kinds.ts';
@@ -30,6 +30,8 @@ export interface PartHead {
   readonly massG: Range & { readonly complete: boolean };
   /** Flour that counts as the 100 % of baker's percentages, in grams. */
   readonly flourG: Range;
+  /** The pan that this part alone goes into. */
+  readonly pan?: { readonly line: number; readonly node: PanNode };
   /** All grams are relative: the part is written in percentages and nothing fixes its batch. */
   readonly nominal: boolean;
   /** Lines of the list that are not understood, from 0: every sum of the part lacks what they bring. */
@@ -39,8 +41,11 @@ export interface PartHead {
 /** `batchG` is the recipe's yield in grams, which fixes a part written wholly in percentages; `recipeKind` is the kind of a recipe without parts. */
 export function bindPart(source: PartSource, world: World, batchG?: number, recipeKind?: TextNode): PartHead {
   const written: Ingredient[] = [];
+  let pan: PartHead['pan'];
   source.lines.forEach((line, at) => {
     const { statement } = line;
+    if (statement.kind === 'pan' && statement.pan !== undefined && line.faults.length === 0)
+      pan ??= { line: at, node: statement.pan };
     const node = statement.kind === 'add' ? statement.ingredient : statement;
     if (node.kind === 'ingredient') written.push(...bindIngredients(node, at, world));
     else if (node.kind === 'unread' && node.bare !== undefined) written.push(...bindBare(node.bare, at, world));
@@ -64,6 +69,7 @@ export function bindPart(source: PartSource, world: World, batchG?: number, reci
     flourG: flourOf(ingredients),
     nominal,
     notUnderstood,
+    ...(pan && { pan }),
   };
 }
 

@@ -4,7 +4,7 @@
  */
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { Outline, PartSource } from '../notation/outline.ts';
-import type { PanNode, Sentence, Statement, TemperatureNode, TextNode } from '../notation/tree.ts';
+import type { PanNode, Sentence, TemperatureNode, TextNode } from '../notation/tree.ts';
 import { type Bound, bindParts } from './binding.ts';
 import { celsiusOf, type HeatReading, type TimeReading } from './heat.ts';
 import type { LedgerEntry, Use } from './ledger.ts';
@@ -12,6 +12,7 @@ import type { Mention } from './mentions.ts';
 import { bindPart, type PartHead } from './part.ts';
 import { titleOf } from './title.ts';
 import type { World } from './world.ts';
+import type { YieldNode } from './yield.ts';
 
 export interface Step {
   /** The line in its part, from 0. */
@@ -140,7 +141,6 @@ function buildsOnFile(source: PartSource): boolean {
   return first?.kind === 'part' && first.file !== undefined;
 }
 
-type YieldNode = Extract<Statement, { kind: 'yield' }>;
 type Fields = Pick<Recipe, 'yield' | 'pan' | 'oven'>;
 
 function headFields(outline: Outline): Fields {

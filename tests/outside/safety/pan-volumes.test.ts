@@ -3,7 +3,7 @@
  * 14.4375 in³. Pan charts of home economics leave a little at the rim and round; they are from memory, and held within a fifth.
  */
 import { describe, expect, test } from 'vitest';
-import { panFill } from '../../../server/src/checks/method/pan-fill.ts';
+import { panFills } from '../../../server/src/checks/method/pan-fill.ts';
 import { panVolumeMl } from '../../../server/src/edits/scale.ts';
 import { open } from '../../support/harness.ts';
 
@@ -50,7 +50,7 @@ describe('pans', () => {
 describe('what a mixture takes up, without air', () => {
   const mlOf = (list: string) => {
     const { recipe } = open(`recipe Mix\n  pan     2 l\npart mix as jelly\n${list}  do Mix all the ingredients.\n`);
-    return panFill(recipe)?.rawMl[0] ?? Number.NaN;
+    return panFills(recipe)[0]?.rawMl[0] ?? Number.NaN;
   };
 
   // g/ml at 20 °C: water 0.998, sucrose of 50 % 1.2296 (ICUMSA tables), olive oil 0.911 to 0.916 (Codex Stan 33), whole milk

@@ -3,10 +3,10 @@
  * cups of water that standard tins take; tins are rounded at the corners, so they hold a tenth less than their outline).
  */
 import { describe, expect, test } from 'vitest';
-import { panIn, panSize } from '../../../server/src/edits/pan-size.ts';
 import { scaleRecipe } from '../../../server/src/edits/scale.ts';
 import { applyEdits } from '../../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../../server/src/notation/document.ts';
+import { panIn, panSize } from '../../../server/src/recipe/pan-size.ts';
 import { open } from '../../support/harness.ts';
 
 function sizeOf(words: string) {

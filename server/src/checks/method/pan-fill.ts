@@ -3,21 +3,29 @@
  * Refuses to judge, and to guess where a weight or a size is not known.
  */
 import data from '../../../data/pan-fill.json' with { type: 'json' };
-import { panSum, panVolumeMl } from '../../edits/pan-size.ts';
 import type { Food } from '../../food/food.ts';
 import { gramsText, percentRange, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { PanNode } from '../../notation/tree.ts';
+import { litresText, panSize, panSum } from '../../recipe/pan-size.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { anySays, asWritten } from '../../recipe/step-words.ts';
+import type { Place } from '../check.ts';
 import { onceFor } from '../once.ts';
 import { overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
 import { isBakingOrder } from './cues.ts';
 
 export interface PanFill {
+  /** Where the pan is written, and what it says. */
+  readonly at: Place;
+  readonly pan: PanNode;
+  /** The usual one where its depth is not said. */
   readonly panMl: number;
+  readonly panRange: Range;
+  /** What was taken to be so of the pan. */
+  readonly assumed: readonly string[];
   /** As it goes in, with the least air and with the most. */
   readonly rawMl: readonly [number, number];
   readonly risenMl: readonly [number, number];
@@ -47,12 +55,25 @@ interface Room {
 const ROOMS: Readonly<Record<string, Room>> = data.kinds;
 const UNJUDGED: ReadonlySet<string> = new Set(data.unjudged);
 
-/** Undefined where it cannot be told. */
-export const panFill = onceFor((recipe: Recipe): PanFill | undefined => {
-  if (recipe.pan === undefined || recipe.inherits) return undefined;
-  const panMl = panVolumeMl(recipe.pan.node);
-  const filling = fillingOf(recipe);
-  if (panMl === undefined || panMl <= 0 || filling === undefined) return undefined;
+/** Of every pan that is written: the recipe's, and those of its parts. None where it cannot be told. */
+export const panFills = onceFor((recipe: Recipe): readonly PanFill[] => {
+  if (recipe.inherits) return [];
+  const own = recipe.parts.flatMap((part) => {
+    const { pan } = part.head;
+    if (pan === undefined) return [];
+    const { start, end } = pan.node;
+    return fillOf(recipe, pan.node, { part: part.index, line: pan.line, start, end }, withIncluded(recipe, part)) ?? [];
+  });
+  if (recipe.pan === undefined) return own;
+  const { at, node } = recipe.pan;
+  const filling = fillingOf(recipe)?.filter((part) => part.head.pan === undefined);
+  const whole = fillOf(recipe, node, { line: at, start: node.start, end: node.end }, filling);
+  return whole === undefined ? own : [whole, ...own];
+});
+
+function fillOf(recipe: Recipe, pan: PanNode, at: Place, filling: readonly Part[] | undefined): PanFill | undefined {
+  const size = panSize(pan, recipe.world.measures);
+  if (size === undefined || filling === undefined) return undefined;
   const ownMl = filling.some((p) => anySays(p.steps, COVERING)) ? solidBelowLidMl : solidMl;
   let raw: [number, number] = [0, 0];
   let risen: [number, number] = [0, 0];
@@ -74,15 +95,19 @@ export const panFill = onceFor((recipe: Recipe): PanFill | undefined => {
   }
   if (raw[0] <= 0) return undefined;
   return {
-    panMl,
+    at,
+    pan,
+    panMl: size.volumeMl,
+    panRange: size.rangeMl,
+    assumed: size.assumed,
     rawMl: raw,
     risenMl: risen,
     pieces: filling.some((p) => anySays(p.steps, PIECES)),
-    batches: recipe.pan.node.count === 1 && filling.some((p) => anySays(p.steps, BATCHES)),
+    batches: pan.count === 1 && filling.some((p) => anySays(p.steps, BATCHES)),
     names: filling.filter((p) => p.head.ingredients.length > 0).map((p) => p.head.name),
     layers,
   };
-});
+}
 
 /** A lid lies on the dish and not in it. */
 const COVERING = asWritten('cover', 'covering', 'lid', 'lids', 'top', 'drape');
@@ -117,7 +142,12 @@ const BATCHES = asWritten(
 function fillingOf(recipe: Recipe): readonly Part[] | undefined {
   const baking = baked(recipe).at(-1)?.part;
   if (baking === undefined) return recipe.parts.length === 1 ? recipe.parts : undefined;
-  const taken = new Set([baking.index]);
+  return withIncluded(recipe, baking);
+}
+
+/** A part and those that it takes in. */
+function withIncluded(recipe: Recipe, part: Part): readonly Part[] {
+  const taken = new Set([part.index]);
   // What is added while they are gone through is gone through too.
   for (const index of taken)
     for (const head of recipe.parts[index]?.includes ?? []) {
@@ -178,14 +208,19 @@ function volumeMl(weighed: readonly Weight[], side: 'low' | 'high'): number | un
   return ml + Math.max(0, massG - grams);
 }
 
+/** What was taken to be so of the pan, behind its volume: ` (if it is 5 cm deep)`. */
+export const takenSo = (assumed: readonly string[]): string =>
+  assumed.length === 0 ? '' : ` (if ${assumed.join('; ')})`;
+
 /** Where the densities and the shares are from. */
 export const FILL_SOURCE = `densities: Choi and Okos (1986); air and rise: ${data.source}`;
 
 /** The volumes line by line, and what the pan holds. */
-export function fillSum({ layers, panMl }: PanFill, pan: PanNode): string[] {
+export function fillSum({ layers, panMl, panRange, pan }: PanFill): string[] {
+  const ranges = panRange.low < panRange.high ? `, ${litresText(panRange)} by its depth` : '';
   return [
     ...layers.flatMap(layerSum),
-    `The pan: ${panSum(pan)} = ${ml(panMl)}, to the brim.`,
+    `The pan: ${panSum(pan)} = ${ml(panMl)}, to the brim${ranges}.`,
     '',
     `One gram takes: ${DENSITIES.map(([component, density]) => `${component} ${trimmed(1000 / density, 2)} ml`).join(', ')} (Choi and Okos 1986).`,
   ];

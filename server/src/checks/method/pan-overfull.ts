@@ -1,6 +1,7 @@
 import fill from '../../../data/pan-fill.json' with { type: 'json' };
-import { defineCheck } from '../check.ts';
-import { FILL_SOURCE, fillSum, type PanFill, panFill } from './pan-fill.ts';
+import { litresText } from '../../recipe/pan-size.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { FILL_SOURCE, fillSum, type PanFill, panFills, takenSo } from './pan-fill.ts';
 
 interface Values extends PanFill {
   readonly risen: boolean;
@@ -21,27 +22,28 @@ export default defineCheck<Values>({
 
 It is a warning when the mixture does not fit as it is, information when it will not once it has grown by the least it usually does. **Silent** where a weight, a composition or the pan's size is not known, for roasts, soups and braises, and where the steps speak of batches or several pans.`,
   find({ recipe }) {
-    const filled = panFill(recipe);
-    if (filled === undefined || filled.batches || recipe.pan === undefined) return [];
-    const { at, node } = recipe.pan;
-    const place = { line: at, start: node.start, end: node.end };
-    if (filled.rawMl[0] > filled.panMl * fill.overfullRaw) return [{ at: place, values: { ...filled, risen: false } }];
-    return filled.risenMl[0] > filled.panMl * fill.overfullRisen && !filled.pieces
-      ? [{ at: place, values: { ...filled, risen: true }, severity: 'info' }]
-      : [];
+    return panFills(recipe).flatMap((filled): Found<Values>[] => {
+      if (filled.batches) return [];
+      const { at, panRange } = filled;
+      if (filled.rawMl[0] > panRange.high * fill.overfullRaw) return [{ at, values: { ...filled, risen: false } }];
+      return filled.risenMl[0] > panRange.high * fill.overfullRisen && !filled.pieces
+        ? [{ at, values: { ...filled, risen: true }, severity: 'info' }]
+        : [];
+    });
   },
-  say: ({ panMl, rawMl, risenMl, risen }) => {
-    const least = litres(risen ? risenMl[0] : rawMl[0]);
+  say: ({ panRange, assumed, rawMl, risenMl, risen }) => {
+    const grown = risen ? risenMl[0] : rawMl[0];
+    const least = litresText({ low: grown, high: grown });
     return {
       message: risen
-        ? `The mixture grows to at least ${least} and the pan holds ${litres(panMl)}: it will run over. Take a larger pan, or less of it.`
-        : `At least ${least} goes into a pan that holds ${litres(panMl)} to the brim: take a larger pan, or less of it.`,
+        ? `The mixture grows to at least ${least} and the pan holds ${litresText(panRange)}${takenSo(assumed)}: it will run over. Take a larger pan, or less of it.`
+        : `At least ${least} goes into a pan that holds ${litresText(panRange)} to the brim${takenSo(assumed)}: take a larger pan, or less of it.`,
       value: Math.round(risen ? risenMl[0] : rawMl[0]),
       unit: 'ml',
-      band: [null, Math.round(panMl)],
+      band: [null, Math.round(panRange.high)],
     };
   },
-  work: (values, { recipe }) => (recipe.pan === undefined ? [] : fillSum(values, recipe.pan.node)),
+  work: (values) => fillSum(values),
   examples: {
     good: [
       'recipe Leek pie\n  yield   6 portions\n  pan     1.4 l\n  900 g     leeks, sliced\n  400 g     double cream\n  320 g     ready-rolled puff pastry\n  do Simmer the leeks in the cream for 10 min and pour into the dish.\n  do Cover with the pastry and bake at 200 C for 30 min until golden.\n',
@@ -54,5 +56,3 @@ It is a warning when the mixture does not fit as it is, information when it will
     ],
   },
 });
-
-const litres = (ml: number): string => (ml < 995 ? `${Math.round(ml / 10) * 10} ml` : `${(ml / 1000).toFixed(1)} l`);

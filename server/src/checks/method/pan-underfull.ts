@@ -1,6 +1,7 @@
 import fill from '../../../data/pan-fill.json' with { type: 'json' };
+import { litresText } from '../../recipe/pan-size.ts';
 import { defineCheck } from '../check.ts';
-import { FILL_SOURCE, fillSum, type PanFill, panFill } from './pan-fill.ts';
+import { FILL_SOURCE, fillSum, type PanFill, panFills, takenSo } from './pan-fill.ts';
 
 export default defineCheck<PanFill>({
   code: 'pan-underfull',
@@ -17,19 +18,19 @@ export default defineCheck<PanFill>({
 
 **Silent** where a weight, a composition or the pan's size is not known, for pieces laid out with room between, and for roasts, soups and braises.`,
   find({ recipe }) {
-    const filled = panFill(recipe);
-    if (filled === undefined || filled.pieces || recipe.pan === undefined) return [];
-    if (filled.risenMl[1] >= filled.panMl * fill.underfull) return [];
-    const { at, node } = recipe.pan;
-    return [{ at: { line: at, start: node.start, end: node.end }, values: filled }];
+    return panFills(recipe).flatMap((filled) =>
+      filled.pieces || filled.risenMl[1] >= filled.panRange.low * fill.underfull
+        ? []
+        : [{ at: filled.at, values: filled }],
+    );
   },
-  say: ({ panMl, risenMl }) => ({
-    message: `What goes in fills at most ${Math.round((risenMl[1] / panMl) * 100)} % of this pan of ${litres(panMl)}: it will be a thin layer that dries out. Take a smaller pan, or more of it.`,
-    value: risenMl[1] / panMl,
+  say: ({ panRange, assumed, risenMl }) => ({
+    message: `What goes in fills at most ${Math.round((risenMl[1] / panRange.low) * 100)} % of this pan of ${litresText(panRange)}${takenSo(assumed)}: it will be a thin layer that dries out. Take a smaller pan, or more of it.`,
+    value: risenMl[1] / panRange.low,
     unit: '1',
     band: [fill.underfull, null],
   }),
-  work: (values, { recipe }) => (recipe.pan === undefined ? [] : fillSum(values, recipe.pan.node)),
+  work: (values) => fillSum(values),
   examples: {
     good: [
       'recipe Custard\n  yield   6 portions\n  pan     round 24 x 4 cm\npart custard as baked custard\n  6 large   eggs\n  1 l       whole milk\n  100 g     caster sugar\n  do Whisk the eggs with the milk and sugar and pour into the pan.\n  do Bake at 150 C for 45 min until the centre reads 80 C.\n',
@@ -41,5 +42,3 @@ export default defineCheck<PanFill>({
     ],
   },
 });
-
-const litres = (ml: number): string => (ml < 995 ? `${Math.round(ml / 10) * 10} ml` : `${(ml / 1000).toFixed(1)} l`);

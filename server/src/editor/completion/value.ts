@@ -15,6 +15,8 @@ const PANS: readonly Value[] = [
   { label: 'rectangle', snippet: 'rectangle <30> x <20> x <4> cm', detail: 'long x wide x deep' },
   { label: 'loaf', snippet: 'loaf <21> x <11> x <6> cm', detail: 'long x wide x deep' },
   { label: 'ring', snippet: 'ring <24> x <8> x <10> cm', detail: 'across x hole x deep' },
+  { label: 'muffin tin', snippet: 'muffin tin, <12>', detail: 'of the usual size' },
+  { label: 'half sheet', detail: 'of the usual size' },
 ];
 
 export const completePan = ({ before, character }: Typing): Completions =>

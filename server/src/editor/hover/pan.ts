@@ -1,0 +1,21 @@
+/** The pan: what it holds, and what was taken to be so where its line does not say all. */
+import { litresText, panSize } from '../../recipe/pan-size.ts';
+import { figure } from '../facts.ts';
+import type { Fact, HoverSource } from '../hover.ts';
+import { holds, placeOf } from '../place.ts';
+
+export const hoverPan: HoverSource = ({ recipe }, { line, at, character }) => {
+  const { statement, keyword, text } = line;
+  const pan = statement.kind === 'pan' ? statement.pan : undefined;
+  if (pan === undefined || keyword === undefined || line.faults.length > 0) return undefined;
+  const whole = { start: keyword.start, end: pan.end };
+  const size = holds(whole, character) ? panSize(pan, recipe.world.measures) : undefined;
+  if (size === undefined) return undefined;
+  const { volumeMl, rangeMl, count, assumed } = size;
+  const facts: Fact[] = [figure('Holds', `${litresText(rangeMl)}, to the brim`)];
+  if (rangeMl.low < rangeMl.high) facts.push(figure('Usually', litresText({ low: volumeMl, high: volumeMl })));
+  if (count > 1) facts.push(figure('Each', litresText({ low: rangeMl.low / count, high: rangeMl.high / count })));
+  if (size.bottomCm2 !== undefined) facts.push(figure('Bottom', `${Math.round(size.bottomCm2)} cm²`));
+  for (const words of assumed) facts.push(figure('Taken so', words, 'usual sizes of the trade'));
+  return { at: placeOf(at, whole), title: text.slice(whole.start, whole.end), facts };
+};

@@ -317,7 +317,9 @@ function commonPart(a: number, b: number): number {
 
 /** The amount that words begin with. */
 export function measuredIn(words: string): MeasuredNode | undefined {
-  const amount = ingredientIn(words)?.amount;
+  const statement = parseDocument(words).lines[0]?.statement;
+  // `12 portions` are a yield by themselves.
+  const amount = statement?.kind === 'ingredient' || statement?.kind === 'yield' ? statement.amount : undefined;
   return amount?.kind === 'measured' ? amount : undefined;
 }
 

@@ -83,4 +83,4 @@ export function asLength(measured: MeasuredNode): LengthNode | undefined {
   return { kind: 'length', start: measured.start, end: measured.end, measured };
 }
 
-export const isLength = ({ symbol }: UnitNode): boolean => symbol === 'mm' || symbol === 'cm' || symbol === 'in';
+const isLength = ({ symbol }: UnitNode): boolean => symbol === 'mm' || symbol === 'cm' || symbol === 'in';

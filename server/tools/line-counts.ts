@@ -28,6 +28,13 @@ const which = right.filter((s) => s.cause !== '').length;
 console.log(
   `right: the likeliest weight in range ${close}; asking which food of that name, or refused as they should be ${which}`,
 );
+const choices = right.filter((s) => s.others !== undefined);
+console.log(
+  `right, with alternatives: ${choices.filter((s) => s.others).length} of ${choices.length} keep every one of them`,
+);
+if (args.includes('--list'))
+  for (const { printed } of choices.filter((s) => s.others === false))
+    console.log(`  an alternative is lost: ${printed.line}`);
 const said = scores.filter((s) => s.verdict === 'refused' || s.verdict === 'asked');
 console.log(`refused or asked: ${said.filter((s) => s.writes).length} of ${said.length} say what to write`);
 console.log('\nby source');

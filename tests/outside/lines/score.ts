@@ -48,6 +48,8 @@ export interface Score {
   readonly writes: boolean;
   /** Right: the likeliest weight lies in the reading's range, not only some weight it could be. */
   readonly close: boolean;
+  /** Of a line with alternatives: each of them is known as one. */
+  readonly others?: boolean;
 }
 
 const HERE = dirname(fileURLToPath(import.meta.url));
@@ -135,6 +137,10 @@ export function scoreLine(printed: PrintedLine): Score {
   const refusal = findings.find((f) => f.severity === 'error' || f.code === 'missing-amount');
   const writes = (finding: Finding): boolean =>
     fixesOf(finding, snapshot).length > 0 || finding.said.message.includes('`');
+  const choices = printed.foods.flatMap(([, ...others]) => others).filter((words) => meantBy(words).length > 0);
+  const named = ingredients.flatMap(({ others = [], mayHold = [] }) => [...others, ...mayHold]);
+  const ids = new Set(named.flatMap(({ match }) => foodsIn(match).map(({ id }) => id)));
+  const kept = new Set(choices.filter((words) => meantBy(words).some((id) => ids.has(id))));
   const score = (verdict: Verdict, cause: string, made: string, by?: Finding, close = false): Score => ({
     printed,
     verdict,
@@ -142,6 +148,7 @@ export function scoreLine(printed: PrintedLine): Score {
     made,
     writes: by !== undefined && writes(by),
     close,
+    ...(choices.length > 0 && { others: choices.every((words) => kept.has(words)) }),
   });
   if (refusal !== undefined) {
     const words = refusal.said.message;

@@ -20,7 +20,9 @@ const COUNTS = new Set([
   'twelve',
 ]);
 
-/** Per line: its comment, its line end, and its words without numbers, units and `=`. */
+const SIGNS = new Set(['', '=', '+']);
+
+/** Per line: its comment, its line end, and its words without numbers, units, `=` and the `+` of a sum. */
 export function keptWords(text: string): string[] {
   const { lines, eols } = parseDocument(text);
   return lines.map((line, i) => {
@@ -28,9 +30,7 @@ export function keptWords(text: string): string[] {
     const code = comment === undefined ? line.text : line.text.slice(0, comment.start);
     const words = code
       .split(/[\s,.;:()\-–]+/)
-      .filter(
-        (w) => w !== '' && w !== '=' && !NUMBERS.test(w) && !COUNTS.has(w) && unitSpelled(w) === undefined && w !== 'x',
-      )
+      .filter((w) => !SIGNS.has(w) && !NUMBERS.test(w) && !COUNTS.has(w) && unitSpelled(w) === undefined && w !== 'x')
       .map((w) => wordsOf(w).join(' '));
     return JSON.stringify([words, comment?.text ?? '', eols[i]]);
   });

@@ -8,18 +8,20 @@ import { kitchenGrams } from '../measure/kitchen.ts';
 import { significant, trimmed } from '../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { Document } from '../notation/document.ts';
-import { equalOf } from '../notation/item-amounts.ts';
-import type { MeasuredNode, PanNode } from '../notation/tree.ts';
+import { measuresOf, statedSpan } from '../notation/item-amounts.ts';
+import type { IngredientNode, MeasuredNode, PanNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
+import { isEach } from '../recipe/line-weight.ts';
 import type { Part, Recipe, Step } from '../recipe/recipe.ts';
 import { sameName, wordsOf } from '../recipe/words.ts';
+import type { World } from '../recipe/world.ts';
 import { grownBy, keepColumn } from './amount-text.ts';
 import { closingPortion, type Written } from './closing-portions.ts';
 import { whatDoesNotScale } from './not-in-proportion.ts';
 import { fileOf, massIn, type ScaleTarget, type Sizes, sizesFor } from './scale-target.ts';
 import { sizeYield } from './scale-yield.ts';
 import { sentenceAmounts } from './sentence-amounts.ts';
-import { countInWords, type Manner, nounFor, pluralOf, sizeAmount } from './sized-amount.ts';
+import { countInWords, type Manner, nounFor, pluralOf, type SizedAmount, sizeAmount } from './sized-amount.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export { panVolumeMl } from '../recipe/pan-size.ts';
@@ -180,52 +182,62 @@ class Scaler {
   private scaleList(part: Part): void {
     const by = this.factorOf(part.index);
     const errors: number[] = [];
+    const done = new Map<IngredientNode, SizedAmount | undefined>();
     for (const ingredient of part.head.ingredients) {
+      const { node } = ingredient;
       const line = (this.recipe.partsAt[part.index] ?? 0) + ingredient.line;
-      const error = this.scaleIngredient(line, ingredient, by);
+      // Several foods that share an amount are one on their line.
+      const shared = done.get(node);
+      if (shared !== undefined) this.written.set(ingredient, shared);
+      if (done.has(node)) continue;
+      const sized = this.scaleIngredient(line, ingredient, by);
+      done.set(node, sized);
       const byMass = unitOfAmount(ingredient) !== undefined && dimensionIs(ingredient, 'mass');
-      if (error !== undefined && byMass) errors.push(error);
+      if (sized !== undefined && byMass) errors.push(sized.error);
     }
     if (errors.length > 1) this.ratio = Math.max(this.ratio, (1 + Math.max(...errors)) / (1 + Math.min(...errors)) - 1);
   }
 
-  private scaleIngredient(line: number, ingredient: Ingredient, by: number): number | undefined {
-    const { amount, bought } = ingredient.node;
-    const equals = equalOf(ingredient.node);
-    if (amount?.kind !== 'measured' || amount.unit?.symbol === '%') return undefined;
+  private scaleIngredient(line: number, ingredient: Ingredient, by: number): SizedAmount | undefined {
+    const { node } = ingredient;
+    const { amount } = node;
     const { text } = this.document.lines[line] ?? { text: '' };
-    const sized = sizeAmount(line, text, amount, by, this.manner, countTolerance(ingredient));
-    this.written.set(ingredient, sized);
-    const edits: TextEdit[] = [...sized.edits];
-    const others = [equals, bought].filter((n): n is MeasuredNode => n?.kind === 'measured');
-    for (const node of others) edits.push(...sizeAmount(line, text, node, by, this.manner).edits);
-    const beaten = equals === undefined ? this.beatenGrams(ingredient, amount, by, sized.value) : undefined;
-    if (beaten !== undefined) edits.push(replaceSpan(line, { start: amount.end, end: amount.end }, ` = ${beaten} g`));
-    const end = Math.max(amount.end, equals?.end ?? 0);
+    const manner: Manner = { ...this.manner, sums: true };
+    const near = countTolerance(ingredient);
+    const measured = amount?.kind === 'measured' && amount.unit?.symbol !== '%' ? amount : undefined;
+    const sized = measured && sizeAmount(line, text, measured, by, manner, near);
+    if (sized !== undefined) this.written.set(ingredient, sized);
+    const edits: TextEdit[] = [...(sized?.edits ?? [])];
+    for (const other of followers(ingredient, this.recipe.world))
+      edits.push(...sizeAmount(line, text, other, by, manner, near).edits);
+    const end = statedSpan(node)?.end ?? 0;
+    const beaten = sized && measured && this.beatenGrams(ingredient, measured, by, sized.value);
+    if (beaten !== undefined) edits.push(replaceSpan(line, { start: end, end }, ` = ${beaten} g`));
     const before = edits.filter((e) => e.start.character <= end);
+    const opens = text.slice(0, amount?.start ?? 0).trim() === '';
     this.edits.push(
       ...edits,
-      ...keepColumn(line, text, end, grownBy(before)),
-      ...nameInNumber(line, ingredient, sized.value),
+      ...(opens && measured !== undefined ? keepColumn(line, text, end, grownBy(before)) : []),
+      ...(sized === undefined ? [] : nameInNumber(line, ingredient, sized.value)),
     );
+    if (sized === undefined) return undefined;
     const error = beaten === undefined ? sized.error : 0;
     const off = Math.abs(error) < WORTH_A_WORD ? '' : ` (${percentOff(error)})`;
     const weight = beaten === undefined ? '' : `, ${beaten} g${ingredient.food?.class === 'egg' ? ' beaten' : ''}`;
     if (edits.length > 0) this.changes.push(`${ingredient.name} ${sized.before} → ${sized.after}${weight}${off}`);
     if (Math.abs(error) > Math.abs(this.worst?.error ?? 0)) this.worst = { name: ingredient.name, error };
-    return error;
+    return { ...sized, error };
   }
 
   /** The weight of pieces that are no whole number and matter to the formula: eggs, gelatine, sticks of fat. */
   private beatenGrams(ingredient: Ingredient, amount: MeasuredNode, by: number, count: number): string | undefined {
-    const { weighed, food } = ingredient;
+    const { weighed, food, node, bare } = ingredient;
     if (this.manner.exact || amount.unit !== undefined || !weighed.known || !matters(ingredient)) return undefined;
     const wanted = amount.low.value * by;
     if (Number.isInteger(count) && Math.abs(count / wanted - 1) <= 0.02) return undefined;
-    if (amount.high !== undefined || food === undefined || (ingredient.node.name?.start ?? 0) < amount.end)
-      return undefined;
-    const grams = likelyGrams(weighed) * by;
-    return gramsOf(grams);
+    if (amount.high !== undefined || food === undefined || (node.name?.start ?? 0) < amount.end) return undefined;
+    if (node.beside !== undefined || node.takes !== undefined || bare === true) return undefined;
+    return gramsOf(likelyGrams(weighed) * by);
   }
 
   private scaleStep(part: Part, step: Step): void {
@@ -354,6 +366,13 @@ class Scaler {
   }
 }
 
+/** The other amounts of a line that grow with its first: said again in another measure, bought, taken besides, or of an alternative. */
+function followers({ node, match }: Ingredient, world: World): readonly MeasuredNode[] {
+  const { amount } = node;
+  const ofEach = (node.beside ?? []).filter((b) => amount?.kind === 'measured' && isEach(amount, b, match, world));
+  return measuresOf(node).filter((m) => m !== amount && !ofEach.some((b) => b.amount === m));
+}
+
 const unitOfAmount = ({ node: { amount } }: Ingredient) =>
   amount?.kind === 'measured' ? amount.unit?.symbol : undefined;
 
@@ -396,12 +415,16 @@ function nameInNumber(line: number, { node, food }: Ingredient, count: number): 
   )
     return [];
   const last = /\p{L}+$/u.exec(name.text)?.[0];
-  const was = (amount.high ?? amount.low).value;
+  const was = amount.quantity.high;
   if (last === undefined || was > 1 === count > 1 || amount.each !== undefined) return [];
   const one = wordsOf(last)[0] ?? last;
   const [singularForm, pluralForm] = [one.toLowerCase() === last.toLowerCase() ? last : one, pluralOf(one)];
   const now = count > 1 ? pluralForm : singularForm;
-  const known = [food.name, ...food.names].some((n) => wordsOf(n).at(-1) === one);
+  const known = [food.name, ...food.names].some((n) => {
+    const words = wordsOf(n);
+    // What is taken out of a lemon is lemon juice.
+    return words.at(-1) === one || (node.takes !== undefined && words.includes(one));
+  });
   if (!known || wordsOf(now)[0] !== one || now === last) return [];
   return [replaceSpan(line, { start: name.end - last.length, end: name.end }, now)];
 }

@@ -5,18 +5,32 @@
  */
 
 import { type CountWord, countWord } from '../measure/count-words.ts';
-import { figureIn, kitchenCount, kitchenFigure, type NumberStyle, numberText, worst } from '../measure/kitchen.ts';
+import {
+  comesTo,
+  figureIn,
+  type KitchenFigure,
+  kitchenCount,
+  kitchenFigure,
+  kitchenFigures,
+  type NumberStyle,
+  numberText,
+  worst,
+} from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { wordOfNumber } from '../measure/number-words.ts';
 import { baseOf, type Measures, type UnitSymbol, unitOf } from '../measure/unit.ts';
+import { termsOf } from '../notation/item-amounts.ts';
 import type { MeasuredNode, NumeralNode, Span } from '../notation/tree.ts';
 import { singular } from '../recipe/words.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
+import { amountText, writeFigures } from './written-sum.ts';
 
 export interface Manner {
   readonly measures: Measures;
   /** No rounding, and no other unit. */
   readonly exact: boolean;
+  /** Two measures may be written where one will not do: on a line of the list, where they are read. */
+  readonly sums?: true;
 }
 
 export interface SizedAmount {
@@ -40,14 +54,19 @@ export function sizeAmount(
   manner: Manner,
   near = 0.05,
 ): SizedAmount {
-  const before = text.slice(amount.start, amount.end);
+  const before = amountText(text, amount);
   const unit = amount.unit?.symbol;
   if (unit === '%' || by === 1) return { edits: [], before, after: before, error: 0, value: amount.low.value, unit };
-  const edits =
+  const { edits, error, ...first } =
     unit === undefined
       ? countEdits(line, text, amount, by, manner, near)
-      : unitEdits(line, text, amount, unit, by, manner);
-  return { ...edits, before, after: patched(text, amount, edits.edits) };
+      : amount.plus === undefined
+        ? unitEdits(line, text, amount, unit, by, manner)
+        : sumEdits(line, text, amount, unit, by, manner);
+  const { upTo } = amount;
+  const end = upTo === undefined ? undefined : sizeAmount(line, text, upTo, by, manner, near);
+  const all = end === undefined ? edits : [...edits, ...end.edits];
+  return { edits: all, error: worst([error, end?.error ?? 0]), ...first, before, after: amountText(text, amount, all) };
 }
 
 type Written = Pick<SizedAmount, 'edits' | 'error' | 'value' | 'unit'>;
@@ -58,32 +77,79 @@ function unitEdits(
   amount: MeasuredNode,
   unit: UnitSymbol,
   by: number,
-  { measures, exact }: Manner,
+  { measures, exact, sums }: Manner,
 ): Written {
-  const numerals = numeralsOf(amount);
-  const wanted = numerals.map((n) => n.value * by);
+  const ends = endsOf(amount);
+  const wanted = ends.map((e) => e.value * by);
   if (exact)
-    return {
-      ...numberEdits(line, text, amount, numerals, wanted.map(exactText)),
-      error: 0,
-      value: wanted[0] ?? 0,
-      unit,
-    };
+    return { ...numberEdits(line, text, amount, ends, wanted.map(exactText)), error: 0, value: wanted[0] ?? 0, unit };
   const [lowest = 0] = wanted;
-  const first = kitchenFigure(lowest, unit, measures, styleOf(amount.low));
+  const style = styleOf(amount.low);
+  if (sums === true && ends.length === 1 && amount.upTo === undefined) {
+    const figures = kitchenFigures(lowest, unit, measures, style);
+    if (figures.length > 1) return written(line, text, amount, figures, lowest, unit, measures);
+  }
+  const first = kitchenFigure(lowest, unit, measures, style);
   const factor = (baseOf(unit, measures) ?? 1) / (baseOf(first.unit, measures) ?? 1);
   const figures = wanted.map((w, i) =>
-    i === 0 ? first : figureIn(w * factor, first.unit, styleOf(numerals[i] ?? amount.low)),
+    i === 0 ? first : figureIn(w * factor, first.unit, styleOf(ends[i]?.numeral ?? amount.low)),
   );
   const error = worst(figures.map((f, i) => f.value / ((wanted[i] ?? 0) * factor) - 1));
   const texts = figures.map((f) => f.text);
   const value = first.value;
   if (first.unit === unit || amount.unit === undefined)
-    return { ...numberEdits(line, text, amount, numerals, texts, figures.at(-1)?.value), error, value, unit };
-  const between = amount.high === undefined ? '' : text.slice(amount.low.end, amount.high.start);
+    return { ...numberEdits(line, text, amount, ends, texts, figures.at(-1)?.value), error, value, unit };
+  const between = amount.high === undefined ? '-' : text.slice(amount.low.end, amount.high.start);
   const end = Math.max(amount.unit.end, amount.high?.end ?? amount.low.end);
-  const written = `${texts.join(between)} ${first.unit}`;
-  return { edits: [replaceSpan(line, { start: amount.low.start, end }, written)], error, value, unit: first.unit };
+  const bias = amount.bias === undefined ? '' : `${amount.bias.text} `;
+  const anew = `${texts.join(between)} ${bias}${first.unit}`;
+  const span = { start: Math.min(amount.low.start, amount.bias?.start ?? amount.low.start), end };
+  return { edits: [replaceSpan(line, span, anew)], error, value, unit: first.unit };
+}
+
+/** All terms together, as one or two figures; in the writer's own units where those are the same. */
+function sumEdits(
+  line: number,
+  text: string,
+  amount: MeasuredNode,
+  unit: UnitSymbol,
+  by: number,
+  { measures, exact }: Manner,
+): Written {
+  const terms = termsOf(amount);
+  const wanted = terms.map((t) => t.low.value * by);
+  const total = wanted.reduce((sum, w, i) => sum + w * (baseOf(terms[i]?.unit?.symbol ?? unit, measures) ?? 0), 0);
+  const value = total / (baseOf(unit, measures) ?? 1);
+  if (exact || terms.some((t) => t.high !== undefined)) {
+    const edits = terms.flatMap((t) => unitEdits(line, text, t, t.unit?.symbol ?? unit, by, { measures, exact }).edits);
+    return { edits, error: 0, value, unit };
+  }
+  const largest = terms.reduce((a, b) => (sizeOf(b, measures) > sizeOf(a, measures) ? b : a)).unit?.symbol ?? unit;
+  const inLargest = total / (baseOf(largest, measures) ?? 1);
+  const figures = kitchenFigures(inLargest, largest, measures, styleOf(amount.low));
+  const asBefore = figures.length === terms.length && figures.every((f, i) => f.unit === terms[i]?.unit?.symbol);
+  if (!asBefore) return written(line, text, amount, figures, value, unit, measures);
+  const edits = figures.flatMap((f, i) => {
+    const term = terms[i];
+    return term === undefined ? [] : numberEdits(line, text, term, endsOf(term), [f.text], f.value).edits;
+  });
+  return { edits, error: comesTo(figures, unit, measures) / value - 1, value: comesTo(figures, unit, measures), unit };
+}
+
+const sizeOf = ({ unit }: MeasuredNode, measures: Measures): number =>
+  unit === undefined ? 0 : (baseOf(unit.symbol, measures) ?? 0);
+
+function written(
+  line: number,
+  text: string,
+  amount: MeasuredNode,
+  figures: readonly KitchenFigure[],
+  wanted: number,
+  unit: UnitSymbol,
+  measures: Measures,
+): Written {
+  const value = comesTo(figures, unit, measures);
+  return { edits: writeFigures(line, text, amount, figures), error: value / wanted - 1, value, unit };
 }
 
 function countEdits(
@@ -94,18 +160,18 @@ function countEdits(
   { exact }: Manner,
   near: number,
 ): Written {
-  const numerals = numeralsOf(amount);
-  const wanted = numerals.map((n) => n.value * by);
+  const ends = endsOf(amount);
+  const wanted = ends.map((e) => e.value * by);
   const cutting = SMALL.has(amount.quantity.count ?? 'piece') ? 'halves' : 'quarters';
   const counts = exact ? wanted : wanted.map((w) => kitchenCount(w, near, cutting));
   const texts = counts.map((c, i) => {
-    const numeral = numerals[i] ?? amount.low;
+    const numeral = ends[i]?.numeral ?? amount.low;
     const word = isWord(text, numeral) ? wordOfNumber(c) : undefined;
     return word ?? (exact ? exactText(c) : numberText(c, styleOf(numeral)));
   });
   const error = exact ? 0 : worst(counts.map((c, i) => c / (wanted[i] ?? 1) - 1));
   return {
-    ...numberEdits(line, text, amount, numerals, texts, counts.at(-1)),
+    ...numberEdits(line, text, amount, ends, texts, counts.at(-1)),
     error,
     value: counts[0] ?? 0,
     unit: undefined,
@@ -129,33 +195,76 @@ const SMALL: ReadonlySet<CountWord> = new Set([
   'cube',
 ]);
 
+/** One number that an amount gives, and where it stands; both of `a few` stand in one place. */
+interface End {
+  readonly numeral: NumeralNode;
+  readonly value: number;
+}
+
+function endsOf({ low, high }: MeasuredNode): End[] {
+  const last = high ?? low;
+  const ends = [{ numeral: low, value: low.value }];
+  if (high !== undefined) ends.push({ numeral: high, value: high.value });
+  if (last.upTo !== undefined) ends.push({ numeral: last, value: last.upTo });
+  return ends;
+}
+
 /** New numbers in the places of the old, with the unit or count word in the number that fits. */
 function numberEdits(
   line: number,
   text: string,
   amount: MeasuredNode,
-  numerals: readonly NumeralNode[],
+  ends: readonly End[],
   texts: readonly string[],
   last?: number,
 ): { readonly edits: TextEdit[] } {
-  const edits = numerals.map((n, i) => replaceSpan(line, n, texts[i] ?? ''));
+  const places = [...new Set(ends.map((e) => e.numeral))];
+  const edits = places.flatMap((numeral) => {
+    const said = new Set(ends.flatMap((e, i) => (e.numeral === numeral ? [texts[i] ?? ''] : [])));
+    return numberEdit(line, text, amount, numeral, [...said].join('-')) ?? [];
+  });
   const word = last === undefined ? undefined : inNumber(text, amount, last);
   return { edits: word === undefined ? edits : [...edits, word(line)] };
+}
+
+/** One number in its place; where none stood it is put before what it counts, and one before a size that begins with a number is told apart by `x`. */
+function numberEdit(
+  line: number,
+  text: string,
+  { each, counted }: MeasuredNode,
+  numeral: NumeralNode,
+  number: string,
+): TextEdit | undefined {
+  const { start, end } = numeral;
+  const sizeFirst = each !== undefined && (counted === undefined || each.start < counted.start) && each.start >= end;
+  const glued = sizeFirst && text.slice(end, each.start).trim() === '';
+  if (numeral.style !== 'implied')
+    return replaceSpan(line, numeral, glued && !/^\d+$/.test(number) ? `${number} x` : number);
+  if (number === '1') return undefined;
+  const before = /[^\s(]/.test(text[start - 1] ?? ' ') ? ' ' : '';
+  const behind = /\s/.test(text[start] ?? ' ') ? '' : ' ';
+  return replaceSpan(line, numeral, `${before}${glued ? `${number} x` : number}${behind}`);
 }
 
 /** `1 clove` but `2 cloves`, `1 teaspoon` but `2 teaspoons`; the short names have one form. */
 function inNumber(text: string, amount: MeasuredNode, count: number): ((line: number) => TextEdit) | undefined {
   const many = count > 1 + 1e-9;
-  const was = (amount.high ?? amount.low).value > 1 + 1e-9;
-  if (many === was) return undefined;
+  const last = amount.high ?? amount.low;
+  if (many === (last.upTo ?? last.value) > 1 + 1e-9) return undefined;
   const span = amount.counted ?? amount.unit;
   if (span === undefined) return undefined;
   const word = text.slice(span.start, span.end);
   const symbol = amount.counted === undefined ? amount.unit?.symbol : undefined;
-  if (symbol !== undefined && (word === symbol || !unitOf(symbol).spellings.includes(word.toLowerCase())))
-    return undefined;
   const other = many ? pluralOf(word) : singularOf(word, symbol);
-  return other === undefined || other === word ? undefined : (line) => replaceSpan(line, span, other);
+  if (other === undefined || other === word) return undefined;
+  if (symbol === undefined) {
+    if (countWord(other) === undefined) return undefined;
+    return (line) => replaceSpan(line, span, word === word.toUpperCase() ? other.toUpperCase() : other);
+  }
+  const { spellings } = unitOf(symbol);
+  if (word === symbol || !spellings.includes(word.toLowerCase())) return undefined;
+  const known = other === symbol || spellings.includes(other.toLowerCase());
+  return known ? (line) => replaceSpan(line, span, other) : undefined;
 }
 
 const UNLIKE: Readonly<Record<string, string>> = { leaf: 'leaves', loaf: 'loaves' };
@@ -206,9 +315,6 @@ export const countInWords = (count: number): string => wordOfNumber(count) ?? St
 
 const isWord = (text: string, { start, end }: Span): boolean => /^\p{L}+$/u.test(text.slice(start, end));
 
-const numeralsOf = (amount: MeasuredNode): NumeralNode[] =>
-  amount.high === undefined ? [amount.low] : [amount.low, amount.high];
-
 /** A writer who wrote `1.5` gets a decimal point again, and one who wrote `1½` gets that. */
 function styleOf(numeral: NumeralNode): NumberStyle {
   if (numeral.style === 'glyph') return 'glyph';
@@ -216,13 +322,3 @@ function styleOf(numeral: NumeralNode): NumberStyle {
 }
 
 const exactText = (value: number): string => trimmed(value, value < 1 ? 5 : 3);
-
-/** The text of a span after edits within it. */
-function patched(text: string, span: Span, edits: readonly TextEdit[]): string {
-  let out = text.slice(span.start, span.end);
-  for (const edit of [...edits].sort((a, b) => b.start.character - a.start.character)) {
-    const [from, to] = [edit.start.character - span.start, edit.end.character - span.start];
-    out = out.slice(0, from) + edit.text + out.slice(to);
-  }
-  return out;
-}

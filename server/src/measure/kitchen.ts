@@ -48,9 +48,95 @@ export function kitchenFigure(
 ): KitchenFigure {
   if (!(value > 0)) return { value: 0, unit, text: '0' };
   if (isDecimal(unit)) return metricFigure(value, unit);
-  if (unit === 'oz' || unit === 'lb') return best(value, unit, measures, AVOIRDUPOIS, style);
-  if (dimensionOf(unit) === 'volume') return best(value, unit, measures, SPOONS_AND_CUPS, style);
-  return figure(Number(trimmed(value, 2)), unit, style);
+  const ladder = ladderOf(unit);
+  return ladder === undefined
+    ? figure(Number(trimmed(value, 2)), unit, style)
+    : best(value, unit, measures, ladder, style);
+}
+
+/** One alone that is further off is written as two. */
+const ALONE = 0.02;
+
+/**
+ * An amount as a kitchen measures it: in one unit, or in two falling ones of a kind (`1 cup` and `2 tbsp`) where no single measure
+ * is within 2 %, so that nobody counts fifteen spoons.
+ */
+export function kitchenFigures(
+  value: number,
+  unit: UnitSymbol,
+  measures: Measures,
+  style: NumberStyle = 'plain',
+): readonly KitchenFigure[] {
+  const one = kitchenFigure(value, unit, measures, style);
+  const ladder = ladderOf(unit);
+  if (!(value > 0) || ladder === undefined) return [one];
+  const whole = value * (baseOf(unit, measures) ?? 1);
+  const rungs = ladder.filter((r) => r.unit === unit || r.onlyFrom === undefined || r.onlyFrom.includes(unit));
+  const alone = rungs.flatMap((rung) =>
+    measurable(whole, rung, measures, style, rung.unit === unit ? rung.counted : undefined),
+  );
+  const single = cheapest(alone, unit, whole);
+  if (single !== undefined) return single;
+  const two = rungs.flatMap((large) =>
+    large.sums === undefined ? [] : rungs.flatMap((small) => pairs(whole, large, small, measures, style)),
+  );
+  return cheapest(two, unit, whole) ?? [one];
+}
+
+/** One or two figures, what they come to in the base unit, and how awkward they are. */
+interface Written {
+  readonly figures: readonly KitchenFigure[];
+  readonly base: number;
+  readonly cost: number;
+}
+
+/** The least awkward of those that are near enough. */
+function cheapest(of: readonly Written[], unit: UnitSymbol, whole: number): Written['figures'] | undefined {
+  let best: { readonly figures: Written['figures']; readonly cost: number } | undefined;
+  for (const { figures, base, cost } of of) {
+    const error = Math.abs(base / whole - 1);
+    if (error > ALONE) continue;
+    const total = cost + PER_ERROR * error + (figures.some((f) => f.unit === unit) ? 0 : OTHER_UNIT);
+    if (best === undefined || total < best.cost - 1e-9) best = { figures, cost: total };
+  }
+  return best?.figures;
+}
+
+/** What one measure of the rung holds of it, in parts that a kitchen has. */
+function measurable(base: number, rung: Rung, measures: Measures, style: NumberStyle, counted = 0): Written[] {
+  const each = baseOf(rung.unit, measures) ?? 1;
+  const common = { ...rung, parts: rung.parts.filter(([, cost]) => cost < RARE || rung.unit === 'tsp') };
+  return candidatesOf(base / each, common, style).flatMap(({ figure: f, cost }) =>
+    f.value > (Number.isInteger(f.value) ? Math.max(rung.most, counted) : rung.most) + 1e-9 ||
+    f.value < rung.least - 1e-9
+      ? []
+      : [{ figures: [f], base: f.value * each, cost }],
+  );
+}
+
+/** Parts as awkward as this nobody has a measure for, but the smallest spoon. */
+const RARE = 3;
+
+/** So much of the larger measure as goes in, and the rest in the smaller. */
+function pairs(whole: number, large: Rung, small: Rung, measures: Measures, style: NumberStyle): Written[] {
+  const each = baseOf(large.unit, measures) ?? 1;
+  if (small.sums === undefined || (baseOf(small.unit, measures) ?? 1) >= each) return [];
+  return large.parts.flatMap(([part, cost]) => {
+    const value = Math.floor(whole / each / part + 1e-9) * part;
+    const inWholes = large.sums === 'wholes' && part !== 1;
+    if (cost >= RARE || inWholes || value < large.least - 1e-9 || value > large.most + 1e-9) return [];
+    return measurable(whole - value * each, small, measures, style).flatMap((rest) =>
+      rest.base >= each
+        ? []
+        : [
+            {
+              figures: [figure(value, large.unit, style), ...rest.figures],
+              base: value * each + rest.base,
+              cost: cost + rest.cost,
+            },
+          ],
+    );
+  });
 }
 
 /** The nearest figure in exactly this unit. */
@@ -59,8 +145,7 @@ export function figureIn(value: number, unit: UnitSymbol, style: NumberStyle): K
     const perUnit = baseOf(unit, 'us') ?? 1;
     return figure(Number(trimmed(kitchenGrams(value * perUnit) / perUnit, 5)), unit, 'decimal');
   }
-  const ladder = unit === 'oz' || unit === 'lb' ? AVOIRDUPOIS : SPOONS_AND_CUPS;
-  const rung = ladder.find((r) => r.unit === unit);
+  const rung = ladderOf(unit)?.find((r) => r.unit === unit);
   if (rung === undefined) return figure(Number(trimmed(value, 2)), unit, style);
   return candidatesOf(value, rung, style).reduce((a, b) =>
     Math.abs(b.figure.value - value) + b.cost * 1e-6 < Math.abs(a.figure.value - value) + a.cost * 1e-6 ? b : a,
@@ -101,6 +186,10 @@ interface Rung {
   readonly never?: number;
   /** Taken only by one who wrote in one of these. */
   readonly onlyFrom?: readonly UnitSymbol[];
+  /** So many wholes are still counted by one who wrote in this unit: `6 tbsp butter`. */
+  readonly counted?: number;
+  /** It stands in sums: in any parts, or in wholes where it is the larger. */
+  readonly sums?: 'parts' | 'wholes';
 }
 
 const WHOLES: Rung['parts'] = [[1, 0]];
@@ -115,19 +204,25 @@ const SPOONS_AND_CUPS: readonly Rung[] = [
   { unit: 'drop', parts: WHOLES, least: 1, most: 20, onlyFrom: ['drop'] },
   { unit: 'pinch', parts: WHOLES, least: 1, most: 2, never: 3, onlyFrom: ['pinch', 'dash', 'tsp'] },
   { unit: 'dash', parts: WHOLES, least: 1, most: 3, onlyFrom: ['dash'] },
-  { unit: 'tsp', parts: EIGHTHS, least: 1 / 4, most: 2.99 },
+  { unit: 'tsp', parts: EIGHTHS, least: 1 / 4, most: 2.99, sums: 'parts' },
   // No set of spoons has a third or a quarter of a tablespoon: those are teaspoons.
-  { unit: 'tbsp', parts: HALVES, least: 1, most: 4 },
+  { unit: 'tbsp', parts: HALVES, least: 1, most: 4, counted: 8, sums: 'parts' },
   { unit: 'fl oz', parts: QUARTERS, least: 1 / 2, most: 32, onlyFrom: ['fl oz'] },
-  { unit: 'cup', parts: [...THIRDS, [1 / 8, 5]], least: 1 / 4, most: 16 },
+  { unit: 'cup', parts: [...THIRDS, [1 / 8, 5]], least: 1 / 4, most: 16, sums: 'parts' },
   { unit: 'pint', parts: QUARTERS, least: 1 / 4, most: 8, onlyFrom: LARGE },
-  { unit: 'quart', parts: QUARTERS, least: 1 / 4, most: 8, onlyFrom: LARGE },
-  { unit: 'gallon', parts: QUARTERS, least: 1 / 4, most: 1000, onlyFrom: LARGE },
+  { unit: 'quart', parts: QUARTERS, least: 1 / 4, most: 8, onlyFrom: LARGE, sums: 'wholes' },
+  { unit: 'gallon', parts: QUARTERS, least: 1 / 4, most: 1000, onlyFrom: LARGE, sums: 'wholes' },
 ];
 const AVOIRDUPOIS: readonly Rung[] = [
-  { unit: 'oz', parts: [...QUARTERS, [1 / 8, 3], [1 / 20, 6]], least: 1 / 4, most: 15.99 },
-  { unit: 'lb', parts: [...QUARTERS, [1 / 8, 3], [1 / 100, 6]], least: 1, most: 1000 },
+  { unit: 'oz', parts: [...QUARTERS, [1 / 8, 3], [1 / 20, 6]], least: 1 / 4, most: 15.99, sums: 'parts' },
+  { unit: 'lb', parts: [...QUARTERS, [1 / 8, 3], [1 / 100, 6]], least: 1, most: 1000, sums: 'wholes' },
 ];
+
+function ladderOf(unit: UnitSymbol): readonly Rung[] | undefined {
+  if (isDecimal(unit)) return undefined;
+  if (unit === 'oz' || unit === 'lb') return AVOIRDUPOIS;
+  return dimensionOf(unit) === 'volume' ? SPOONS_AND_CUPS : undefined;
+}
 
 /** What a hundredth of error, and another unit than the writer's, weigh against an awkward fraction. */
 const PER_ERROR = 150;
@@ -178,6 +273,16 @@ function candidatesOf(
 function figure(value: number, unit: UnitSymbol, style: NumberStyle): KitchenFigure {
   return { value, unit, text: numberText(value, style) };
 }
+
+/** One or two figures as they are written: `1 cup + 2 tbsp`, `1 lb 4 oz`. */
+export const figuresText = (figures: readonly KitchenFigure[]): string =>
+  figures
+    .map(({ text, unit }) => `${text} ${unit}`)
+    .join(figures.some(({ unit }) => dimensionOf(unit) === 'volume') ? ' + ' : ' ');
+
+/** What figures of one kind come to, in another of its units. */
+export const comesTo = (figures: readonly KitchenFigure[], unit: UnitSymbol, measures: Measures): number =>
+  figures.reduce((sum, f) => sum + f.value * (baseOf(f.unit, measures) ?? 1), 0) / (baseOf(unit, measures) ?? 1);
 
 /** A number in the writer's manner; a fraction that no kitchen writes has a decimal point. */
 export function numberText(value: number, style: NumberStyle): string {

@@ -24,6 +24,8 @@ export interface Measure {
   readonly sizes: Run | undefined;
   readonly counted: Token | undefined;
   readonly each: Measure | undefined;
+  /** The bracket that closes around what one holds, where it is the last: `1 can (14 oz)`. */
+  readonly close: Token | undefined;
   /** Read as on a line of the list. */
   readonly list: boolean;
   /** The point behind a unit or count word: `tsp.` */
@@ -101,6 +103,7 @@ export function takeMeasure(cursor: Cursor): Measure | undefined {
     sizes,
     counted,
     each,
+    close: undefined,
     list: false,
     point: undefined,
     upTo: undefined,
@@ -119,7 +122,7 @@ export function amountOf(line: string, amount: Amount | undefined, faults: Synta
 }
 
 export function measuredOf(line: string, measure: Measure, faults: SyntaxFault[]): MeasuredNode {
-  const { about, sizes, point } = measure;
+  const { about, sizes, point, close } = measure;
   const [low, high] = numeralsOf(line, measure, faults);
   const unit = measure.unit && (measure.list ? unitInList(measure.unit, point) : unitOf(measure.unit));
   const counted = measure.counted && textOf(line, measure.counted, measure.counted);
@@ -142,7 +145,7 @@ export function measuredOf(line: string, measure: Measure, faults: SyntaxFault[]
   const node: Draft<MeasuredNode> = {
     kind: 'measured',
     start: about?.start ?? low.start,
-    end: Math.max(upTo?.end ?? 0, each?.end ?? 0, point?.end ?? 0, last?.end ?? high?.end ?? low.end),
+    end: Math.max(upTo?.end ?? 0, close?.end ?? each?.end ?? 0, point?.end ?? 0, last?.end ?? high?.end ?? low.end),
     quantity,
     low,
   };

@@ -42,10 +42,15 @@ export const isPlain = ({ amount, beside, rest, more, others }: IngredientNode):
 export function statedSpan({ amount, beside, name }: IngredientNode): Span | undefined {
   if (amount === undefined) return undefined;
   const { start } = amount;
-  let end = amount.end;
+  let end = amount.kind === 'measured' ? togetherEnd(amount, name?.start) : amount.end;
   for (const again of beside ?? [])
     if (again.start >= end && (name === undefined || again.end <= name.start)) end = closing(again);
   return { start, end };
+}
+
+/** Where the amount ends with the terms of its sum that stand before a place: others may stand behind the name. */
+function togetherEnd({ end, plus = [] }: MeasuredNode, before = Number.POSITIVE_INFINITY): number {
+  return plus.reduce((last, term) => (term.end <= before ? Math.max(last, term.end) : last), end);
 }
 
 /** A bracket closes behind its amount. */

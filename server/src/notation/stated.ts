@@ -91,8 +91,7 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
     return measure(given, { bias: filled, sizes });
   }
   const point = takePoint(cursor, line, counted);
-  const each = takeContents(cursor, line, counted);
-  return measure(given, { bias: filled, sizes, counted, point, each });
+  return measure(given, { bias: filled, sizes, counted, point, ...takeContents(cursor, line, counted) });
 }
 
 interface Given {
@@ -108,6 +107,7 @@ interface Rest {
   readonly sizes?: Run | undefined;
   readonly counted?: Token;
   readonly each?: Measure | undefined;
+  readonly close?: Token | undefined;
   readonly point?: Token | undefined;
   readonly celsius?: boolean;
 }
@@ -124,6 +124,7 @@ const measure = ({ about, minus, low, high }: Given, rest: Rest): Measure => ({
   sizes: rest.sizes,
   counted: rest.counted,
   each: rest.each,
+  close: rest.close,
   list: rest.celsius !== true,
   point: rest.point,
   upTo: undefined,
@@ -194,10 +195,11 @@ function takeSized(cursor: Cursor, line: string, given: Given): Measure | undefi
       const hyphened = isHyphened(line, each);
       takeAgain(cursor, line);
       const perPiece = takeEach(cursor);
-      if (cursor.take(Kind.RightParen) !== undefined) {
+      const close = cursor.take(Kind.RightParen);
+      if (close !== undefined) {
         const held = takeHolder(cursor, line);
         if (held !== undefined) return measure(given, { counted: held.counted, each, point: held.point });
-        if (hyphened || perPiece) return measure(given, { each });
+        if (hyphened || perPiece) return measure(given, { each, close });
       }
     }
   }
@@ -277,11 +279,11 @@ function holding(each: Measure, { counted, point }: Holder): Measure {
 }
 
 /** `of 400 g`, `(15 oz)` behind a package, `(14 oz each)` behind any. */
-function takeContents(cursor: Cursor, line: string, counted: Token): Measure | undefined {
+function takeContents(cursor: Cursor, line: string, counted: Token): Pick<Rest, 'each' | 'close'> | undefined {
   const { at } = cursor;
   if (cursor.kind === Kind.Of && isNumber(cursor.kindAfter(1))) {
     cursor.at++;
-    return takeTerm(cursor, line);
+    return { each: takeTerm(cursor, line) };
   }
   if (cursor.kind !== Kind.LeftParen) return undefined;
   cursor.at++;
@@ -290,8 +292,8 @@ function takeContents(cursor: Cursor, line: string, counted: Token): Measure | u
     takeAgain(cursor, line);
     const perPiece = takeEach(cursor);
     const count = counted.written?.count;
-    if (cursor.take(Kind.RightParen) !== undefined && (perPiece || (count !== undefined && isPackage(count))))
-      return each;
+    const close = cursor.take(Kind.RightParen);
+    if (close !== undefined && (perPiece || (count !== undefined && isPackage(count)))) return { each, close };
   }
   cursor.at = at;
   return undefined;

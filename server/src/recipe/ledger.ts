@@ -3,9 +3,10 @@
  * Refuses to call anything wrong: the checks read it.
  */
 import type { Quantity, Range } from '../measure/quantity.ts';
-import { baseOf, dimensionOf } from '../measure/unit.ts';
+import { totalOf } from '../measure/total.ts';
+import type { MeasuredNode } from '../notation/tree.ts';
 import type { Ingredient } from './ingredient.ts';
-import { weighQuantity } from './line-weight.ts';
+import { isEach, weighQuantity } from './line-weight.ts';
 import type { Mention } from './mentions.ts';
 import type { Portion } from './portions.ts';
 import type { World } from './world.ts';
@@ -108,8 +109,8 @@ const isExplicit = (mention: Mention): boolean =>
 export function shareOf(ingredient: Ingredient, quantity: Quantity, world: World): Range | undefined {
   const written = ingredient.node.amount;
   if (written?.kind === 'measured') {
-    for (const whole of [written.quantity, ...(ingredient.node.beside ?? []).map((b) => b.amount.quantity)]) {
-      const ratio = whole === undefined ? undefined : ratioOf(quantity, whole, world);
+    for (const whole of [written.quantity, ...againOf(ingredient, written, world)]) {
+      const ratio = ratioOf(quantity, whole, world);
       if (ratio !== undefined) return ratio;
     }
   }
@@ -123,16 +124,26 @@ export function shareOf(ingredient: Ingredient, quantity: Quantity, world: World
   return { low: ratio * (1 - doubt), high: ratio * (1 + doubt) };
 }
 
+/** The same in other measures, of all that is written: a weight of each piece so many times. */
+const againOf = ({ node, match }: Ingredient, written: MeasuredNode, world: World): readonly Quantity[] =>
+  (node.beside ?? []).map((b) => {
+    const { quantity } = b.amount;
+    if (!isEach(written, b, match, world)) return quantity;
+    const { low, high } = written.quantity;
+    return { ...quantity, low: quantity.low * low, high: quantity.high * high };
+  });
+
 function ratioOf(part: Quantity, whole: Quantity, world: World): Range | undefined {
   if (whole.low <= 0) return undefined;
   if (part.unit === undefined && whole.unit === undefined) {
     if (part.count !== whole.count && part.count !== undefined && whole.count !== undefined) return undefined;
     return { low: part.low / whole.high, high: part.high / whole.low };
   }
-  if (part.unit === undefined || whole.unit === undefined || dimensionOf(part.unit) !== dimensionOf(whole.unit))
-    return undefined;
-  const a = part.unit === whole.unit ? 1 : baseOf(part.unit, world.measures);
-  const b = part.unit === whole.unit ? 1 : baseOf(whole.unit, world.measures);
-  if (a === undefined || b === undefined) return undefined;
-  return { low: (part.low * a) / (whole.high * b), high: (part.high * a) / (whole.low * b) };
+  if (part.unit === whole.unit && isOne(part) && isOne(whole))
+    return { low: part.low / whole.high, high: part.high / whole.low };
+  const [a, b] = [totalOf(part, world.measures), totalOf(whole, world.measures)];
+  if (a === undefined || b === undefined || a.dimension !== b.dimension) return undefined;
+  return { low: a.low / b.high, high: a.high / b.low };
 }
+
+const isOne = ({ plus, upTo }: Quantity): boolean => plus === undefined && upTo === undefined;

@@ -69,7 +69,12 @@ function weighTimes(amount: MeasuredNode, beside: BesideNode, match: FoodMatch, 
 const ONE: Range = { low: 1, high: 1 };
 
 /** Whether a measure beside a count is of each piece: as it says, else by what a piece weighs. */
-function isEach(amount: MeasuredNode, { means, amount: beside }: BesideNode, match: FoodMatch, world: World): boolean {
+export function isEach(
+  amount: MeasuredNode,
+  { means, amount: beside }: BesideNode,
+  match: FoodMatch,
+  world: World,
+): boolean {
   if (means !== 'either') return means === 'each';
   const { low, high } = amount.quantity;
   if (high <= 1) return false;

@@ -34,12 +34,14 @@ export class ItemReader {
     const { cursor } = this;
     const { at } = cursor;
     const takes = this.takes();
+    const of = takes.length > 0 ? cursor.tokens[cursor.at - 1] : undefined;
     const amount = takeStated(cursor, this.line);
     if (amount === undefined) {
       cursor.at = at;
       return undefined;
     }
-    return this.after(amount, takes);
+    const item = this.after(amount, takes);
+    return of === undefined ? item : { ...item, taken: this.before(cursor.tokens[at], of) };
   }
 
   /** An item without an amount in front: a name, and perhaps its amount behind it. */
@@ -92,6 +94,13 @@ export class ItemReader {
       cursor.at += first === last ? 2 : 3;
       cursor.take(Kind.RightParen);
     }
+  }
+
+  /** The words before `of`, or `of the`. */
+  private before(first: Token | undefined, last: Token): TextNode {
+    const start = first?.start ?? 0;
+    const text = this.line.slice(start, last.end).replace(/\s+(?:of|from)(?:\s+the)?$/i, '');
+    return { start, end: start + text.length, text };
   }
 
   /** `1.5 % of the beef  salt`: two blanks part the two. */

@@ -136,7 +136,17 @@ describe('one line brings', () => {
     ['1 can condensed milk, or 2 cups coconut milk', 'milk'],
     ['100 g sunflower seeds, or almonds', '; nuts'],
     ['100 g butter or xyloquartz', 'milk; ; ; xyloquartz'],
+    ['200 ml cream, or coconut milk', 'milk'],
+    ['200 ml coconut milk, or cream', '; milk'],
+    ['30 ml tamari (or soy sauce)', 'soy; gluten wheat; gluten wheat'],
+    ['100 g butter/margarine', 'milk; soy; soy'],
+    ['200 ml oat or soya milk', 'gluten; soy; wheat'],
+    ['100 g peanut or almond butter', 'peanuts; nuts'],
+    // What is said not to be in it is not.
+    ['200 ml sunflower oil, not butter', ''],
+    ['200 ml oil, no butter', ''],
     // What is named behind a comma may be in it.
+    ['100 g lentils (walnuts)', '; nuts'],
     ['4 bananas, sliced, walnuts', '; nuts'],
     ['6 tbsp butter, browned', 'milk'],
     // Two on a line.
@@ -163,6 +173,15 @@ describe('a list', () => {
       'stock cube',
       'margarine',
     ]);
+  });
+
+  test.each([
+    ['FLOUR,WHEAT,GENERAL PURPOSE 1 kg', 'gluten wheat'],
+    ['butter, for the tin', 'milk'],
+    ['Butter, 4 oz', 'milk'],
+    ['salt and celery salt', 'celery'],
+  ])('has what a line without an amount in front brings: %s', (line, expected) => {
+    expect(said('500 g lentils', line)).toBe(expected);
   });
 
   test('does not pass over a line that nobody can read', () => {

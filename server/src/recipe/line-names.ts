@@ -50,7 +50,8 @@ function oneFood(node: IngredientNode, name: TextNode, world: World): Named & { 
 
 /** The food of a name, with a preparation that may change it (`plums, dried`). */
 function findFood(node: IngredientNode, name: string, preparation: string | undefined, world: World): FoodMatch {
-  const match = world.book.find(preparation === undefined ? name : `${name}, ${preparation}`);
+  const narrowing = preparation === undefined ? '' : narrowingIn(preparation);
+  const match = world.book.find(narrowing === '' ? name : `${name}, ${narrowing}`);
   const { amount } = node;
   const count = amount?.kind === 'measured' ? amount.quantity.count : undefined;
   if (count === undefined || match.kind === 'unknown') return match;
@@ -64,6 +65,17 @@ function findFood(node: IngredientNode, name: string, preparation: string | unde
   const [herb] = herbs;
   return herb !== undefined && herbs.length === 1 ? { kind: 'food', food: herb } : match;
 }
+
+/** What behind the comma may narrow the name: `cream, or coconut milk` is no coconut cream, `oil, not butter` no butter oil. */
+const narrowingIn = (preparation: string): string =>
+  ASIDE.test(preparation)
+    ? preparation
+        .split(',')
+        .filter((chunk) => !ASIDE.test(chunk))
+        .join(',')
+    : preparation;
+
+const ASIDE = /(?:^|,)\s*(?:or|not|never|nor|no|without|plus|instead|rather)\b/i;
 
 const GREEN: ReadonlySet<CountWord> = new Set<CountWord>(['bunch', 'sprig', 'handful', 'leaf', 'stem']);
 
@@ -137,16 +149,17 @@ function behindCommas(
   node: IngredientNode,
   world: World,
 ): { readonly others?: readonly Named[]; readonly mayHold?: readonly Named[] } {
-  const { preparation, others = [] } = node;
+  const { preparation, note, others = [] } = node;
   const named = others.map(({ name }): Named => ({ name, match: world.book.find(name.text) }));
   const may: Named[] = [];
-  if (preparation !== undefined && preparation.text.length < LONGEST_SAID) {
-    for (const chunk of piecesOf(preparation, /\s*,\s*/g)) {
-      const or = /^(?:or|preferably)\s+/i.exec(chunk.text)?.[0].length ?? 0;
-      const text = chunk.text.slice(or);
-      if (or > 0 && world.book.knows(text))
-        named.push({ name: { start: chunk.start + or, end: chunk.end, text }, match: world.book.find(text) });
-      else if (or === 0 && world.book.knows(text)) may.push({ name: chunk, match: world.book.find(text) });
+  for (const said of [preparation, note]) {
+    if (said === undefined || said.text.length >= LONGEST_SAID) continue;
+    for (const chunk of piecesOf(said, /\s*,\s*/g)) {
+      const or = /^\s*(?:or|preferably)\s+/i.exec(chunk.text)?.[0].length ?? 0;
+      const name = { start: chunk.start + or, end: chunk.end, text: chunk.text.slice(or) };
+      const match = or > 0 || world.book.knows(name.text) ? world.book.find(name.text) : undefined;
+      if (match === undefined || match.kind === 'unknown') continue;
+      (or > 0 ? named : may).push({ name, match });
     }
   }
   return { ...(named.length > 0 && { others: named }), ...(may.length > 0 && { mayHold: may }) };

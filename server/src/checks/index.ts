@@ -11,6 +11,7 @@ import repeatedIngredient from './bookkeeping/repeated-ingredient.ts';
 import unlistedIngredient from './bookkeeping/unlisted-ingredient.ts';
 import unusedIngredient from './bookkeeping/unused-ingredient.ts';
 import unusedPart from './bookkeeping/unused-part.ts';
+import weightsDisagree from './bookkeeping/weights-disagree.ts';
 import type { Check } from './check.ts';
 import acidOutOfRange from './formula/acid-out-of-range.ts';
 import custardTooFirm from './formula/custard-too-firm.ts';
@@ -78,6 +79,7 @@ export const CHECKS: readonly Check[] = [
   unlistedIngredient,
   unusedIngredient,
   unusedPart,
+  weightsDisagree,
   acidOutOfRange,
   custardTooFirm,
   custardWontSet,

@@ -136,6 +136,15 @@ describe('weigh', () => {
 });
 
 describe('report', () => {
+  test('a strength that is written counts in the sums', async () => {
+    const recipe =
+      'recipe Sums\n  500 g ground beef, 80 % lean\n  100 g vodka 50 % vol\n  100 g vinegar (3 % acidity)\n  do Mix it all.\n';
+    const { parts } = JSON.parse((await quern(['report', 'a.quern', '--format', 'json'], { 'a.quern': recipe })).out);
+    // 100 g of fat in the beef; 42.43 g of alcohol in 100 g of 50 % vol (OIML R 22); water 94.78 + 2 in 100 g of vinegar (NDB 02053).
+    expect(parts[0].composition_g).toMatchObject({ fat: 100, alcohol: 42.43 });
+    expect(parts[0].composition_g.water).toBeCloseTo(5 * 61.94 + 57.57 + 96.78, 1);
+  });
+
   test('JSON holds the contract’s fields, null where not known', async () => {
     const { out } = await quern(['report', 'wet.quern', '--format', 'json'], { 'wet.quern': WET });
     const report = JSON.parse(out);

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { builtInBook } from '../../server/src/food/book.ts';
 import type { Food, Weighed } from '../../server/src/food/food.ts';
 import { likelyGrams } from '../../server/src/food/weigh.ts';
+import { biasOf } from '../../server/src/measure/bias.ts';
 import { COUNT_WORDS, type CountWord } from '../../server/src/measure/count-words.ts';
 import type { Quantity } from '../../server/src/measure/quantity.ts';
 import { type Measures, UNITS, type UnitSymbol } from '../../server/src/measure/unit.ts';
@@ -44,6 +45,29 @@ describe('a weight', () => {
 
   test('written as a range stays one', () => {
     expect(known(weigh('butter', { low: 40, high: 45, unit: 'g' })).grams).toEqual({ low: 40, high: 45 });
+  });
+
+  test.each([
+    ['plain flour', 'heaped', 1.25, 1.4, 1.6],
+    ['plain flour', 'rounded', 1.1, 1.25, 1.4],
+    ['plain flour', 'scant', 0.85, 0.92, 0.97],
+    ['plain flour', 'level', 1, 1, 1],
+    ['whole milk', 'generous', 1.02, 1.08, 1.15],
+    ['whole milk', 'heaped', 1, 1, 1],
+  ])('a tablespoon of %s, %s, is so much of a level one', (food, word, low, likelyShare, high) => {
+    const bias = biasOf(word);
+    if (bias === undefined) throw new Error(word);
+    const level = known(weigh(food, { unit: 'tbsp' }));
+    const filled = known(weigh(food, { unit: 'tbsp', bias }));
+    expect(filled.grams.low / level.grams.low).toBeCloseTo(low, 6);
+    expect(filled.grams.high / level.grams.high).toBeCloseTo(high, 6);
+    expect(likelyGrams(filled) / likelyGrams(level)).toBeCloseTo(likelyShare, 6);
+  });
+
+  test('packed takes the measure of what is packed', () => {
+    const bias = biasOf('firmly packed');
+    if (bias === undefined) throw new Error('packed');
+    expect(likely('light brown sugar', { unit: 'cup', bias })).toBe(220);
   });
 
   test('about widens by a tenth either way', () => {
@@ -182,8 +206,21 @@ describe('pieces', () => {
     expect(likely('coconut milk', { count: 'can', each: millilitres })).toBeGreaterThan(380);
   });
 
+  // USDA SR26: NDB 11546 170 g, 01017 the small one 85 g, 19177 7 g; a quarter pound of butter.
+  test.each<[string, Partial<Quantity>, number]>([
+    ['tomato paste', { count: 'can' }, 170],
+    ['cream cheese', { count: 'package', size: 'small' }, 85],
+    ['cream cheese', { count: 'package' }, 227],
+    ['gelatine', { count: 'envelope' }, 7],
+    ['butter', { count: 'stick' }, 113.4],
+    ['active dry yeast', { count: 'package' }, 7.1],
+    ['canned tomatoes', { count: 'tin' }, 411],
+  ])('of one usual size has its weight: %s, %j', (food, quantity, grams) => {
+    expect(likely(food, quantity)).toBe(grams);
+  });
+
   test('a package of unsaid size has no weight', () => {
-    for (const count of ['can', 'tin', 'jar', 'packet'] as const) {
+    for (const count of ['bag', 'jar', 'packet', 'glass'] as const) {
       const weighed = weigh('canned tomatoes', { count });
       expect(weighed).toEqual({ known: false, why: `a ${count} has no fixed size: write \`1 ${count} of 400 g\`` });
     }

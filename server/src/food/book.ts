@@ -9,6 +9,7 @@ import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
 import { type Below, readHouseFood } from './house.ts';
 import { keyOf } from './names.ts';
 import { once } from './once.ts';
+import { strengthIn, withStrength } from './strength.ts';
 import { type FoodRow, readAmbiguous, readEndings, readFoods, readKeys } from './tables.ts';
 import { weighFood } from './weigh.ts';
 
@@ -134,7 +135,7 @@ function bookOf(shelf: Shelf): FoodBook {
     find(words) {
       const before = kept.get(words);
       if (before !== undefined) return before;
-      const found = findFood(shelf.index(), words);
+      const found = strongFood(shelf.index(), words) ?? findFood(shelf.index(), words);
       if (words.length > LONGEST_KEPT) return found;
       if (kept.size >= MOST_KEPT) kept.clear();
       kept.set(words, found);
@@ -148,6 +149,12 @@ function bookOf(shelf: Shelf): FoodBook {
   };
   SHELVES.set(book, shelf);
   return book;
+}
+
+/** The food of a strength that is written with it, where it has one that counts; not where a whole name says it (`70 % chocolate`). */
+function strongFood(index: NameIndex, words: string): FoodMatch | undefined {
+  const strength = words.length > LONGEST_KEPT || isName(index, words) ? undefined : strengthIn(words);
+  return strength && withStrength(findFood(index, strength.rest), strength);
 }
 
 /** Blocks that are like another block of the house come after it. */

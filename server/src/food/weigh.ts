@@ -3,6 +3,7 @@
  * Refuses to invent: a measure that nobody has weighed has no grams.
  */
 
+import type { Bias } from '../measure/bias.ts';
 import { type CountWord, countedAlike, countWord, isPackage } from '../measure/count-words.ts';
 import { writeFigure } from '../measure/figure.ts';
 import { exactly, middle, type Quantity, type Range, type Size, scaleRange } from '../measure/quantity.ts';
@@ -30,18 +31,34 @@ export function weighFood(food: Food, quantity: Quantity, measures: Measures, fo
   const { low, high } = quantity;
   if (!(Number.isFinite(low) && Number.isFinite(high) && low >= 0 && high >= low))
     return unknown('the amount is not a number');
-  const one = weighOne(food, quantity, measures, form);
+  const filled = fillOf(food, quantity);
+  const one = weighOne(food, quantity, measures, form ?? filled?.form);
   if (!one.known) return one;
-  const by = quantity.about ? ABOUT : 0;
-  const grams = { low: one.grams.low * low * (1 - by), high: one.grams.high * high * (1 + by) };
-  const reason = quantity.about
-    ? { ...one.reason, words: `${one.reason.words}; a tenth either way for about` }
-    : one.reason;
-  if (one.typical === undefined) return { known: true, grams, reason };
-  const typical = (one.typical * (low + high)) / 2;
+  const about = quantity.about ? ABOUT : 0;
+  const fill = filled ?? LEVEL;
+  const grams = {
+    low: one.grams.low * low * (1 - about) * fill.low,
+    high: one.grams.high * high * (1 + about) * fill.high,
+  };
+  const why = [
+    one.reason.words,
+    ...(fill.low === fill.high ? [] : [`${fill.words[0]} is ${fill.low} to ${fill.high} of a level one`]),
+    ...(quantity.about ? ['a tenth either way for about'] : []),
+  ];
+  const reason = why.length === 1 ? one.reason : { ...one.reason, words: why.join('; ') };
+  if (one.typical === undefined && fill.likely === 1) return { known: true, grams, reason };
+  const typical = (likelyGrams(one) * fill.likely * (low + high)) / 2;
   const middle = (grams.low + grams.high) / 2;
   const apart = Math.abs(typical - middle) > 1e-9 * middle;
   return apart ? { known: true, grams, reason, typical } : { known: true, grams, reason };
+}
+
+const LEVEL: Pick<Bias, 'words' | 'low' | 'likely' | 'high'> = { words: [], low: 1, likely: 1, high: 1 };
+
+/** How full the measure is said to be, where that means anything: nothing heaps that flows or is weighed. */
+function fillOf(food: Food, { bias, unit }: Quantity): Bias | undefined {
+  const heaps = unit !== undefined && dimensionOf(unit) === 'volume' && !FLOWING.has(food.class);
+  return bias?.heaps && !heaps ? undefined : bias;
 }
 
 /** The likeliest single figure of a weight. */

@@ -51,7 +51,9 @@ function oneFood(node: IngredientNode, name: TextNode, world: World): Named & { 
 /** The food of a name, with a preparation that may change it (`plums, dried`). */
 function findFood(node: IngredientNode, name: string, preparation: string | undefined, world: World): FoodMatch {
   const narrowing = preparation === undefined ? '' : narrowingIn(preparation);
-  const match = world.book.find(narrowing === '' ? name : `${name}, ${narrowing}`);
+  // A strength may stand in brackets too: `vinegar (3 % acidity)`.
+  const strength = node.note?.text.includes('%') ? node.note.text : '';
+  const match = world.book.find([name, narrowing, strength].filter((words) => words !== '').join(', '));
   const { amount } = node;
   const count = amount?.kind === 'measured' ? amount.quantity.count : undefined;
   if (count === undefined || match.kind === 'unknown') return match;
@@ -62,8 +64,9 @@ function findFood(node: IngredientNode, name: string, preparation: string | unde
   }
   if (match.kind !== 'ambiguous') return match;
   const herbs = GREEN.has(count) ? match.foods.filter((food) => food.class === 'leafy herb') : [];
-  const [herb] = herbs;
-  return herb !== undefined && herbs.length === 1 ? { kind: 'food', food: herb } : match;
+  const counted = match.foods.filter((food) => food.pieces.some((piece) => piece.word === count));
+  const [only, ...more] = herbs.length > 0 ? herbs : counted;
+  return only !== undefined && more.length === 0 ? { kind: 'food', food: only } : match;
 }
 
 /** What behind the comma may narrow the name: `cream, or coconut milk` is no coconut cream, `oil, not butter` no butter oil. */

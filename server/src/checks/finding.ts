@@ -37,6 +37,10 @@ export interface Findings {
   readonly accepted: readonly AcceptedFinding[];
 }
 
+/** Where an error stands that nobody has accepted. */
+export const wrongPlaces = ({ open }: Findings): readonly Finding['at'][] =>
+  open.flatMap(({ severity, at }) => (severity === 'error' ? [at] : []));
+
 /** The fixes of a finding, worked out when asked for. */
 export function fixesOf(finding: Finding, scene: Scene): readonly Fix[] {
   return finding.fixes?.() ?? finding.check.fix?.(finding.found.values, scene, finding.at) ?? [];

@@ -9,7 +9,7 @@ import { middle } from '../measure/quantity.ts';
 import { type Ingredient, isFlour } from '../recipe/ingredient.ts';
 import type { Part } from '../recipe/recipe.ts';
 import { amountSpan, grownBy, keepColumn } from './amount-text.ts';
-import { isWanted, type Work } from './conversion.ts';
+import { isLeft, isWanted, type Work } from './conversion.ts';
 import { replaceSpan } from './text-edit.ts';
 
 /** Every line but the main flour becomes a percentage; that flour stays as the one weight that fixes the batch. */
@@ -75,7 +75,7 @@ function rewrite(work: Work, part: Part, ingredient: Ingredient, text: string): 
   const line = (work.recipe.partsAt[part.index] ?? 0) + ingredient.line;
   const { text: of } = work.document.lines[line] ?? { text: '' };
   const span = amountSpan(ingredient.node);
-  if (amount === undefined || span === undefined || !isWanted(work, line)) return;
+  if (amount === undefined || span === undefined || !isWanted(work, line) || isLeft(work, line)) return;
   const { end } = span;
   const edit = replaceSpan(line, span, text);
   work.edits.push(edit, ...keepColumn(line, of, end, grownBy([edit])));

@@ -12,7 +12,7 @@ import { bindIngredient, type Ingredient } from '../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../recipe/recipe.ts';
 import { amountSpan, grownBy, keepColumn } from './amount-text.ts';
 import { fromPercent, toPercent } from './bakers-percent.ts';
-import { type Conversion, type ConvertTo, type ConvertWish, isWanted, type Work } from './conversion.ts';
+import { type Conversion, type ConvertTo, type ConvertWish, isLeft, isWanted, type Work } from './conversion.ts';
 import { type ConvertedAmount, convertAmount, type Measure } from './convert-amount.ts';
 import { convertTemperature, FAN_LOWER_C, type Oven, type TemperatureScale } from './convert-temperature.ts';
 import { percentOff } from './scale.ts';
@@ -83,6 +83,7 @@ function convertLine(work: Work, line: number, ingredient: Ingredient, to: Measu
   const { amount, bought } = ingredient.node;
   const equals = equalOf(ingredient.node);
   if (!isWanted(work, line) || amount?.kind !== 'measured' || amount.unit?.symbol === '%') return;
+  if (isLeft(work, line)) return;
   const { text, statement } = work.document.lines[line] ?? { text: '' };
   const span = amountSpan(ingredient.node) ?? amount;
   const written = text.slice(amount.start, Math.min(amount.end, span.end));
@@ -151,6 +152,7 @@ function convertSentence(work: Work, part: Part, step: Step, to: Measure): void 
   const put = (span: Span, text: string | undefined) => {
     if (text === undefined || done.has(span.start)) return;
     done.add(span.start);
+    if (isLeft(work, line, span)) return;
     work.edits.push(replaceSpan(line, span, text));
   };
   for (const { portion, ingredients } of step.mentions) {
@@ -196,7 +198,7 @@ function convertHead(work: Work, to: Measure): void {
   const made = recipe.yield?.node.amount;
   if (recipe.yield !== undefined && made?.unit !== undefined && isWanted(work, recipe.yield.at)) {
     const other = convertAmount(made, undefined, to, recipe.world);
-    if (other !== undefined) {
+    if (other !== undefined && !isLeft(work, recipe.yield.at, made)) {
       work.edits.push(replaceSpan(recipe.yield.at, made, other.text));
       work.changes.push(`yield → ${other.text}`);
     }
@@ -207,7 +209,7 @@ function convertHead(work: Work, to: Measure): void {
   const [first] = node.sizes;
   const last = node.sizes.at(-1);
   if (unit === undefined || node.unit === undefined || first === undefined || last === undefined) return;
-  if ((unit === 'in') === (to === 'us')) return;
+  if ((unit === 'in') === (to === 'us') || isLeft(work, at)) return;
   // `9-inch (23 cm)` says both; `9 in x 13 in` has a unit for each.
   const written = work.document.lines[at]?.text.slice(node.start, node.end) ?? '';
   if (
@@ -238,7 +240,7 @@ function convertHeat(
     const heat = read?.heat.find((h) => h.node === node);
     const { text } = document.lines[line] ?? { text: '' };
     const written = convertTemperature(line, text, node, role === 'oven' ? 'oven' : (heat?.role ?? 'unknown'), wish);
-    if (written === undefined) return;
+    if (written === undefined || isLeft(work, line, node)) return;
     work.edits.push(written.edit);
     work.changes.push(`${written.before} → ${written.after}`);
     if (role === 'oven' || heat?.role === 'oven') ovens++;

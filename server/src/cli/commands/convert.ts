@@ -1,4 +1,5 @@
 import { createTwoFilesPatch } from 'diff';
+import { wrongPlaces } from '../../checks/finding.ts';
 import { CONVERSIONS, type ConvertWish } from '../../edits/conversion.ts';
 import { convertRecipe } from '../../edits/convert.ts';
 import { massIn } from '../../edits/scale-target.ts';
@@ -37,12 +38,13 @@ export const convert: Command = {
     if (to === undefined) throw new UsageError(`--to is one of ${CONVERSIONS.join(', ')}`);
     const format = choiceOf(options, 'format', ['text', 'json'], 'text');
     const input = await readOne(options, io);
-    const { document, recipe } = snapshotOf(input, housesFor(io));
+    const { document, recipe, findings } = snapshotOf(input, housesFor(io));
     const lines = linesOf(options, recipe);
     const flourG = flourOf(options);
     const wish: ConvertWish = {
       to,
       both: options.flags.has('both'),
+      marked: wrongPlaces(findings),
       ...(lines && { lines }),
       ...(flourG !== undefined && { flourG }),
     };

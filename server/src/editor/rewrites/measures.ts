@@ -2,6 +2,7 @@
  * Knows the conversions offered for the lines of a range, and for the whole file from its first line.
  * Refuses those that would change nothing.
  */
+import { wrongPlaces } from '../../checks/finding.ts';
 import type { ConvertWish } from '../../edits/conversion.ts';
 import { convertRecipe } from '../../edits/convert.ts';
 import type { PositionRange } from '../../notation/document.ts';
@@ -28,20 +29,21 @@ const ON_FILE: readonly (readonly [string, Omit<ConvertWish, 'lines'>])[] = [
 
 export function measureRewrites(snapshot: Snapshot, range: PositionRange): Rewrite[] {
   const { document, recipe } = snapshot;
+  const marked = wrongPlaces(snapshot.findings);
   const first = range.start.line;
   const last = Math.max(
     first,
     range.end.character === 0 && range.end.line > first ? range.end.line - 1 : range.end.line,
   );
   const rewrite = (title: string, wish: ConvertWish): Rewrite[] => {
-    const { edits } = convertRecipe(document, recipe, wish);
+    const { edits } = convertRecipe(document, recipe, { ...wish, marked });
     return edits.length === 0 ? [] : [{ title, kind: 'refactor.rewrite', edits: () => edits }];
   };
   if (recipe.outline.recipe?.at === first)
     return ON_FILE.map(([title, wish]) => ({
       title,
       kind: 'refactor.rewrite' as const,
-      edits: () => convertRecipe(document, recipe, wish).edits,
+      edits: () => convertRecipe(document, recipe, { ...wish, marked }).edits,
     }));
   const found = ON_LINES.flatMap(([title, wish]) => rewrite(title, { ...wish, lines: { first, last } }));
   const part = partAt(snapshot, first);

@@ -53,6 +53,7 @@ export const grammar = {
     '#field-yield',
     '#field-pan',
     '#field-oven',
+    '#field-time',
     '#field-tags',
     '#field-from',
     '#field-text',
@@ -97,6 +98,7 @@ export const grammar = {
     'field-yield': line('yield', field, ['#comment', '#amount', '#field-value']),
     'field-pan': line('pan', field, ['#comment', '#pan-shape', '#pan-cross', '#amount', '#field-value']),
     'field-oven': line('oven', field, ['#sentence']),
+    'field-time': line('time', field, ['#sentence']),
     'field-tags': line('tags', field, ['#comment', '#separator', '#list-item']),
     'field-from': {
       match: `^\\s*(from)(?:\\s+(\\S.*?))?${lineEnd}`,

@@ -38,6 +38,7 @@ import ovenNotSet from './method/oven-not-set.ts';
 import panOverfull from './method/pan-overfull.ts';
 import panUnderfull from './method/pan-underfull.ts';
 import shortRest from './method/short-rest.ts';
+import timeDisagrees from './method/time-disagrees.ts';
 import timeMissing from './method/time-missing.ts';
 import yieldMismatch from './method/yield-mismatch.ts';
 import yieldMissing from './method/yield-missing.ts';
@@ -105,6 +106,7 @@ export const CHECKS: readonly Check[] = [
   panOverfull,
   panUnderfull,
   shortRest,
+  timeDisagrees,
   timeMissing,
   yieldMismatch,
   yieldMissing,

@@ -112,6 +112,9 @@ function tokensOfLine({ statement }: Line): Local[] {
     case 'reached':
       found.push(named(node.temperature, 'number', 'temperature', 'inside'));
       break;
+    case 'time':
+      for (const { duration } of node.stated) found.push(named(duration, 'number', 'time'));
+      break;
     case 'took':
       found.push(named(node.duration, 'number', 'time'));
       break;

@@ -72,6 +72,7 @@ function layoutCode(line: Line, code: string): string {
   const rest = code.slice(keyword.length).trim();
   // `Serves 8` stays as a cook wrote it.
   if (statement.kind === 'yield' && keyword !== 'yield') return collapse(code);
+  if (statement.kind === 'time' && keyword !== 'time') return collapse(code);
   switch (statement.kind) {
     case 'ingredient':
       return layoutIngredient(line, statement, code, offset);
@@ -86,6 +87,7 @@ function layoutCode(line: Line, code: string): string {
     case 'yield':
     case 'pan':
     case 'oven':
+    case 'time':
     case 'took':
     case 'reached':
     case 'weighed':
@@ -103,7 +105,8 @@ function layoutCode(line: Line, code: string): string {
 }
 
 /** What is read aloud keeps its words: `yield 2 cups`. */
-const isProse = (kind: string): boolean => kind === 'text' || kind === 'saw' || kind === 'from' || kind === 'yield';
+const isProse = (kind: string): boolean =>
+  kind === 'text' || kind === 'saw' || kind === 'from' || kind === 'yield' || kind === 'time';
 
 function layoutIngredient(
   line: Line,

@@ -49,7 +49,7 @@ export interface Outline {
 
 type Place = 'nowhere' | 'head' | 'part' | 'trial' | 'food';
 
-const FIELDS: ReadonlySet<StatementKind> = new Set(['text', 'yield', 'pan', 'oven', 'tags', 'from']);
+const FIELDS: ReadonlySet<StatementKind> = new Set(['text', 'yield', 'pan', 'oven', 'time', 'tags', 'from']);
 const IN_TRIAL: ReadonlySet<StatementKind> = new Set([
   'took',
   'reached',

@@ -14,6 +14,7 @@ import { durationOf, joinedDuration, temperatureOf } from './readings.ts';
 import { scan } from './scan.ts';
 import { sentenceOf } from './sentence.ts';
 import { takeStated } from './stated.ts';
+import { saysTime, timesOf } from './time.ts';
 import { fileOf, kindParted } from './title.ts';
 import { type Component, isNamePart, Kind, type Token } from './tokens.ts';
 import type {
@@ -117,6 +118,8 @@ class Reading {
       }
       case 'yield':
         return this.yields(1);
+      case 'time':
+        return this.times(1);
       case 'oven': {
         const { amount, rest } = this.amountThenText();
         const temperature = temperatureOf(this.text, amount, this.faults);
@@ -268,6 +271,13 @@ class Reading {
     return { kind: 'yield', ...(amount && { amount }), ...(of && { of }), ...(serves && { serves: true as const }) };
   }
 
+  private times(from: number): Statement {
+    const { stated, stray } = timesOf(this.text, new Cursor(this.tokens, from), this.faults);
+    if (stated.length === 0) this.missing('missing-value', TIME_HELP);
+    else if (stray !== undefined) this.fault('stray-text', spanOf(stray, stray), TIME_HELP);
+    return { kind: 'time', stated };
+  }
+
   /** A line without a keyword: how much is made, an ingredient, or what could not be read. */
   private unopened(): Statement {
     const said = saidYield(this.tokens);
@@ -276,6 +286,7 @@ class Reading {
       if (said.from > 0 && first !== undefined) this.keyword = spanOf(first, first);
       return this.yields(said.from, said.serves);
     }
+    if (saysTime(this.tokens)) return this.times(0);
     return this.listed() ?? this.unread();
   }
 
@@ -472,6 +483,8 @@ class Reading {
     this.faults.push({ code, start, end, detail, ...(write !== undefined && { write }) });
   }
 }
+
+const TIME_HELP = 'write the times and what they are spent with: `time 20 min at work, 50 min in the oven`';
 
 function tooLong(text: string): Line {
   const detail = `the line has ${text.length} characters; a line holds one ingredient or one step, ${LONGEST_LINE} at most`;

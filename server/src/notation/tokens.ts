@@ -11,6 +11,7 @@ export const KEYWORDS = [
   'yield',
   'pan',
   'oven',
+  'time',
   'serve',
   'tags',
   'note',

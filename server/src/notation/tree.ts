@@ -172,6 +172,15 @@ export interface TitleNode {
 
 export type TextField = 'by' | 'serve' | 'note' | 'source';
 
+/** What a stated time is spent with; `total` is all of it. */
+export type TimeRole = 'work' | 'cooking' | 'waiting' | 'total';
+
+/** `20 min at work` */
+export interface StatedTime {
+  readonly duration: DurationNode;
+  readonly role: TimeRole;
+}
+
 export type PanShape = 'round' | 'square' | 'rectangle' | 'loaf' | 'ring';
 
 export interface PanNode extends Span {
@@ -212,6 +221,7 @@ export type Statement =
       readonly serves?: true;
     }
   | { readonly kind: 'pan'; readonly pan?: PanNode }
+  | { readonly kind: 'time'; readonly stated: readonly StatedTime[] }
   | { readonly kind: 'oven'; readonly temperature?: TemperatureNode; readonly rest?: TextNode }
   | { readonly kind: 'tags'; readonly tags: readonly TextNode[] }
   | { readonly kind: 'from'; readonly file?: TextNode }

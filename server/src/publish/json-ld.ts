@@ -11,6 +11,8 @@ export function jsonLd(page: ReaderPage): string {
 function recipeNode(page: ReaderPage): object {
   const { times } = page;
   const cook = times.cookingMin;
+  // What is not cooking is preparing, rests too, so that the two make the total.
+  const prep = times.totalMin === null ? times.handsOnMin : times.totalMin - (cook ?? 0);
   const [us = '', eu = '', ...more] = allergenLines(page);
   const description = [...page.notes, page.state, us, eu, ...more, ...page.cautions].join(' ');
   return {
@@ -21,7 +23,7 @@ function recipeNode(page: ReaderPage): object {
     description,
     ...(page.tags.length > 0 && { keywords: page.tags.join(', ') }),
     ...(page.makes !== undefined && { recipeYield: page.makes }),
-    ...(times.handsOnMin !== null && times.handsOnMin > 0 && { prepTime: duration(times.handsOnMin) }),
+    ...(prep !== null && prep > 0 && { prepTime: duration(prep) }),
     ...(cook !== null && { cookTime: duration(cook) }),
     ...(times.totalMin !== null && { totalTime: duration(times.totalMin) }),
     ...(page.pan !== undefined && { tool: { '@type': 'HowToTool', name: `Pan: ${page.pan}` } }),

@@ -4,10 +4,12 @@
  */
 
 import type { Finding, Findings } from '../checks/finding.ts';
+import { middle, type Range } from '../measure/quantity.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import { linesNotUnderstood } from '../recipe/not-understood.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
+import { statedTimes, statedTotal } from '../recipe/stated-times.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
 import { capital } from '../recipe/words.ts';
 import { yieldWords } from '../recipe/yield.ts';
@@ -56,6 +58,8 @@ export interface PageTimes {
   readonly waitingMin: number | null;
   /** In the oven or on the stove. */
   readonly cookingMin: number | null;
+  /** By the recipe's head; else as far as its steps say. */
+  readonly stated: boolean;
 }
 
 export interface PageSection {
@@ -200,7 +204,21 @@ function timesOf(recipe: Recipe): PageTimes {
   let cooking = 0;
   for (const { node, verbClass } of recipe.parts.flatMap((p) => p.steps).flatMap((s) => s.times))
     if (verbClass === 'oven' || verbClass === 'stove') cooking += (node.lowMin + node.highMin) / 2;
-  return { totalMin: total, handsOnMin, waitingMin, cookingMin: cooking > 0 ? Math.round(cooking) : null };
+  const stated = { ...statedTimes(recipe), total: statedTotal(recipe) };
+  const said = (range: Range | undefined, else_: number | null) =>
+    range === undefined ? else_ : Math.round(middle(range));
+  return {
+    totalMin: said(stated.total, total),
+    handsOnMin: said(stated.work, handsOnMin),
+    waitingMin:
+      stated.total === undefined
+        ? waitingMin
+        : stated.work === undefined
+          ? null
+          : Math.round(middle(stated.total) - middle(stated.work)),
+    cookingMin: said(stated.cooking, cooking > 0 ? Math.round(cooking) : null),
+    stated: stated.total !== undefined,
+  };
 }
 
 /** Shorter rests are part of the work. */
@@ -255,11 +273,11 @@ export function headFacts(page: ReaderPage): readonly (readonly [string, string]
   return facts.flatMap(([name, value]) => (value === undefined ? [] : [[name, value] as const]));
 }
 
-function timeText({ totalMin, waitingMin }: PageTimes): string | undefined {
+function timeText({ totalMin, waitingMin, stated }: PageTimes): string | undefined {
   if (totalMin === null) return undefined;
   const waits = waitingMin !== null && waitingMin > 0 && waitingMin < totalMin;
   const waiting = waits ? `, ${minutesText(waitingMin)} of it in the oven or waiting` : '';
-  return `${minutesText(totalMin)} as far as the steps say${waiting}`;
+  return `${minutesText(totalMin)}${stated ? '' : ' as far as the steps say'}${waiting}`;
 }
 
 /** One ingredient in words: `150 g (1¼ cups) plain flour, sifted (strong)`. */

@@ -89,7 +89,7 @@ export function withKind(line: Line, kind: string): string {
 
 export function fieldName(statement: Statement): string {
   if (statement.kind === 'text') return statement.field;
-  return ['recipe', 'yield', 'pan', 'oven', 'tags'].includes(statement.kind) ? statement.kind : '';
+  return ['recipe', 'yield', 'pan', 'oven', 'time', 'tags'].includes(statement.kind) ? statement.kind : '';
 }
 
 /** New lines after the last ingredient of a part. */

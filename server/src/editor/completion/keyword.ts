@@ -14,6 +14,11 @@ const FIELDS: readonly Row[] = [
   { word: 'yield', detail: 'how many of what', rest: '<12> <slices>' },
   { word: 'pan', detail: 'the pan and its size', rest: '<round|square|rectangle|loaf|ring> <24 x 3> cm' },
   { word: 'oven', detail: 'the oven for all of it', rest: '<180 C>' },
+  {
+    word: 'time',
+    detail: 'how long it takes, by what it is spent with',
+    rest: '<20 min> at work, <50 min> in the oven',
+  },
   { word: 'serve', detail: 'how it is served', rest: '<warm>' },
   { word: 'tags', detail: 'words to find it by', rest: '<autumn, supper club>' },
   { word: 'note', detail: 'a remark', rest: '<text>' },

@@ -1,0 +1,122 @@
+import type { Range } from '../../measure/quantity.ts';
+import type { PlacedLine } from '../../notation/outline.ts';
+import type { TimeRole } from '../../notation/tree.ts';
+import { statedTimes, stepTimes } from '../../recipe/stated-times.ts';
+import { defineCheck, type Found, type Place } from '../check.ts';
+
+interface Values {
+  readonly role: TimeRole;
+  readonly stated: Range;
+  readonly steps: Range;
+  readonly against: 'steps' | 'sum';
+}
+
+/** What is off by less than this share, and by fewer minutes, is rounding. */
+const NEAR = 0.1;
+const NEAR_MIN = 5;
+/** From here on a cook is misled. */
+const FAR = 1.5;
+const FAR_MIN = 15;
+
+export default defineCheck<Values>({
+  code: 'time-disagrees',
+  title: 'The time that is stated and the steps do not agree',
+  family: 'method',
+  severity: 'warning',
+  scope: 'recipe',
+  source: { kind: 'common practice, no source' },
+  explain: `The times in the head (\`time 20 min at work, 50 min in the oven\`) against those of the steps.
+
+**What it computes.** The times of the steps by what is done: work, cooking (oven and stove), waiting, and all of it. At the least the part that takes longest counts, since parts can be made beside each other; hands-on times add up. Cooking may not be stated longer than the steps give it either. A stated total may not be shorter than the work and the cooking that are stated beside it.
+
+**Why it matters.** A cook plans by the head and finds out by the steps, with guests at the table.
+
+**What to do.** Mend the one that is wrong. It is a warning where the steps take half as long again and a quarter of an hour more than is said, information below that.
+
+**Silent** within ${NEAR * 100} % or ${NEAR_MIN} minutes, where the steps give no time, and for work that is stated longer than the steps say: most work has no time written beside it.`,
+  find({ recipe }) {
+    if (recipe.inherits) return [];
+    const stated = statedTimes(recipe);
+    const steps = stepTimes(recipe);
+    const found: Found<Values>[] = [];
+    const add = (role: TimeRole, values: Values, off: number, min: number) => {
+      const at = placeOf(recipe.outline.head, role);
+      if (at !== undefined)
+        found.push({ at, values, ...(off < FAR || min < FAR_MIN ? { severity: 'info' as const } : {}) });
+    };
+    for (const role of ['work', 'cooking', 'waiting', 'total'] as const) {
+      const said = stated[role];
+      const given = steps[role];
+      if (said === undefined || given.high <= 0) continue;
+      const values: Values = { role, stated: said, steps: given, against: 'steps' };
+      if (isLess(said.high, given.low)) add(role, values, given.low / said.high, given.low - said.high);
+      else if (role === 'cooking' && isLess(given.high, said.low))
+        add(role, values, said.low / given.high, said.low - given.high);
+    }
+    const { work, cooking, total } = stated;
+    if (work !== undefined && cooking !== undefined && total !== undefined) {
+      const sum = { low: work.low + cooking.low, high: work.high + cooking.high };
+      if (isLess(total.high, sum.low) && !found.some((f) => f.values.role === 'total'))
+        add(
+          'total',
+          { role: 'total', stated: total, steps: sum, against: 'sum' },
+          sum.low / total.high,
+          sum.low - total.high,
+        );
+    }
+    return found;
+  },
+  say: ({ role, stated, steps, against }) => {
+    const what = WHAT[role];
+    const message =
+      against === 'sum'
+        ? `The total is stated as ${minutesText(stated)}, and work and cooking beside it come to ${minutesText(steps)}: mend one of them.`
+        : `The head says ${minutesText(stated)} ${what}, and the steps give ${minutesText(steps)}: mend the one that is wrong.`;
+    return { message, value: (stated.low + stated.high) / 2, unit: 'min', band: [steps.low, steps.high] };
+  },
+  examples: {
+    good: [
+      'recipe Oats\n  yield   4 bowls\n  time    10 min at work, 25 min in the oven\n  200 g     rolled oats\n  40 g      honey\n  do Stir the oats with the honey.\n  do Bake at 160 C for 25 min until golden.\n',
+      'recipe Oats\n  yield   4 bowls\n  Prep: 10 min\n  Cook: 25 min\n  200 g     rolled oats\n  do Bake the oats at 160 C for 25 min until golden.\n',
+    ],
+    bad: [
+      'recipe Oats\n  yield   4 bowls\n  time    10 min at work, 15 min in the oven\n#                         ^^^^^^ time-disagrees: the steps give 40 min\n  200 g     rolled oats\n  do Bake the oats at 160 C for 40 min until golden.\n',
+      'recipe Oats\n  yield   4 bowls\n  time    1 h\n#         ^^^ time-disagrees info: 1 h 15 min\n  200 g     rolled oats\n  do Soak the oats for 45 min.\n  do Bake the oats at 160 C for 30 min until golden.\n',
+      'recipe Oats\n  yield   4 bowls\n  time    prep 20 min, cook 50 min, total 1 h\n#                                         ^^^ time-disagrees info: come to 1 h 10 min\n  200 g     rolled oats\n  do Bake the oats at 160 C for 50 min until golden.\n',
+    ],
+  },
+});
+
+const WHAT: Readonly<Record<TimeRole, string>> = {
+  work: 'at work',
+  cooking: 'of cooking',
+  waiting: 'of waiting',
+  total: 'in all',
+};
+
+/** Clearly less, and not by rounding. */
+const isLess = (a: number, b: number): boolean => a < b * (1 - NEAR) && b - a >= NEAR_MIN;
+
+/** Where the head states it: the last that does. A sum stands where its first time does. */
+function placeOf(head: readonly PlacedLine[], role: TimeRole): Place | undefined {
+  const places = head.flatMap(({ at, line: { statement } }) =>
+    statement.kind === 'time'
+      ? statement.stated.map(({ duration, role: of }) => ({
+          of,
+          at: { line: at, start: duration.start, end: duration.end },
+        }))
+      : [],
+  );
+  return (places.findLast((p) => p.of === role) ?? places[0])?.at;
+}
+
+/** `1 h 10 min`, `40 to 50 min`. */
+function minutesText({ low, high }: Range): string {
+  return low === high ? timeText(low) : `${timeText(low)} to ${timeText(high)}`;
+}
+
+function timeText(minutes: number): string {
+  const whole = Math.round(minutes);
+  const [hours, rest] = [Math.floor(whole / 60), whole % 60];
+  return hours === 0 ? `${rest} min` : rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}

@@ -67,7 +67,7 @@ const ROWS = rows([
   { word: 'slice', alike: ['rasher', 'strip'] },
   { word: 'spear', alike: ['whole'] },
   { word: 'sprig', alike: ['stem'] },
-  { word: 'square' },
+  { word: 'square', forms: ['sq', 'sqs'] },
   { word: 'stalk', alike: ['stick', 'rib', 'stem'] },
   { word: 'stem', alike: ['sprig', 'stalk'] },
   { word: 'stick', alike: ['stalk', 'rib'] },

@@ -71,6 +71,9 @@ export class ItemReader {
       if (isShare(amount) && of !== undefined) this.shareOf(node);
     }
     if (cursor.kind === Kind.LeftParen) this.filling(item);
+    // `1 qt, meat stock`
+    if (cursor.kind === Kind.Comma && item.measure?.unit !== undefined && cursor.kindAfter(1) === Kind.Word)
+      cursor.at++;
     this.name(item);
     this.tail(item);
     const stated = amountOf(line, item.measure ?? amount, faults);
@@ -133,7 +136,10 @@ export class ItemReader {
       const token = tokens[i] as Token;
       const word = token.written?.word ?? '';
       if (TAKEN.has(word)) takes.push(textOf(line, token, token));
-      else if (takes.length > 0 && (word === 'of' || word === 'from')) {
+      else if (takes.length > 0 && isNumber(token.kind)) {
+        cursor.at = i;
+        return takes;
+      } else if (takes.length > 0 && (word === 'of' || word === 'from')) {
         let next = i + 1;
         if (tokens[next]?.written?.word === 'the') next++;
         if (!isNumber(tokens[next]?.kind ?? Kind.End) && tokens[next]?.kind !== Kind.SizeWord) return [];
@@ -325,7 +331,12 @@ export class ItemReader {
     }
     if (token.kind === Kind.Dash)
       return token.start > (tokens[at - 1]?.end ?? 0) && next !== undefined && next.start > token.end;
+    // `onion stuck with 6 cloves`
+    if (next?.written?.word === 'with' && isNumber(tokens[at + 2]?.kind ?? Kind.End)) return true;
     switch (token.written?.word) {
+      // `suet crust No. 12`: another recipe of the book.
+      case 'no':
+        return isNumber(tokens[at + 2]?.kind ?? Kind.End) && next?.kind === Kind.Other;
       case 'plus':
         return this.opensMore(at + 1) || MORE.has(next?.written?.word ?? '');
       case 'and':
@@ -432,12 +443,25 @@ export class ItemReader {
         (cursor.kind === Kind.Other && line[cursor.token.start] === '.');
       if (ends && (behind.unit !== undefined || behind.counted !== undefined || item.measure === undefined)) {
         if (item.isBare) this.setBehind(item, behind);
+        else if (!each && item.counts(behind)) return;
         else item.beside(',', comma, this.measured(behind), each ? 'each' : 'either');
         return;
       }
     }
     cursor.at = at + 1;
+    if (first.kind === Kind.Word && this.countedBehind(item, first)) return;
     this.prepared(item, first);
+  }
+
+  /** `40 bread, slices`: what is counted stands behind the comma. */
+  private countedBehind(item: Item, word: Token): boolean {
+    const { cursor } = this;
+    const counts = item.measure !== undefined && item.measure.unit === undefined && item.measure.counted === undefined;
+    const ends = cursor.kindAfter(1) === Kind.End || cursor.kindAfter(1) === Kind.Comma;
+    if (!counts || !ends || word.written?.count === undefined || word.written.word === word.written.count) return false;
+    if (item.measure !== undefined) item.measure = { ...item.measure, counted: word };
+    cursor.at++;
+    return true;
   }
 
   /** `4 corn, #2 cans`: what is counted are cans of a size that the trade numbers. */
@@ -636,6 +660,21 @@ class Item {
     const [a, b] = [measure.unit.written?.printed?.dimension, term.unit.written?.printed?.dimension];
     if (a !== b || (a !== 'mass' && a !== 'volume')) return false;
     this.measure = { ...measure, plus: [...measure.plus, term] };
+    return true;
+  }
+
+  /** Whether a package of a size behind a bare number is what it counts: `12 salmon, 1 lb. cans`. */
+  counts(package_: Measure): boolean {
+    const { measure } = this;
+    if (
+      measure === undefined ||
+      measure.unit !== undefined ||
+      measure.counted !== undefined ||
+      measure.each !== undefined
+    )
+      return false;
+    if (package_.counted === undefined || package_.each === undefined) return false;
+    this.measure = { ...measure, counted: package_.counted, each: package_.each, point: package_.point };
     return true;
   }
 

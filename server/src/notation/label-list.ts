@@ -170,6 +170,9 @@ export class ListLabels {
       this.isFilled(i, word)
     )
       return Kind.Bias;
+    // `a small teacupful`: how a measure is filled, and no size of a piece.
+    const fills = this.wordAt(i + 1);
+    if (open && size && fills?.printed !== undefined && fills.count === undefined && counted) return Kind.Bias;
     if (open && (size || (word === 'extra' && this.wordAt(i + 1)?.word === 'large'))) {
       if (counted || (before === Kind.SizeWord && size) || ((first || before === Kind.Bias) && this.isOneOf(i + 1)))
         return Kind.SizeWord;

@@ -20,7 +20,10 @@ export function takeNumeral(cursor: Cursor): NumeralRun | undefined {
   if (first === undefined || !isNumber(first.kind)) return undefined;
   if (first.kind === Kind.NumberWord) return takeWords(cursor, []);
   cursor.at++;
-  if (first.kind !== Kind.Numeral) return isLot(cursor) ? takeWords(cursor, [first]) : { first, last: first };
+  if (first.kind !== Kind.Numeral)
+    return isLot(cursor) || (isWord(cursor) && isArticle(cursor.token))
+      ? takeWords(cursor, [first])
+      : { first, last: first };
   const part = cursor.take(Kind.Fraction) ?? cursor.take(Kind.Vulgar) ?? takeHyphened(cursor, first);
   if (part !== undefined) return { first, last: part };
   if (isWord(cursor) || joinsPart(cursor)) return takeWords(cursor, [first]);
@@ -74,6 +77,9 @@ function takeWords(cursor: Cursor, before: readonly Token[]): NumeralRun | undef
     cursor.at++;
     while (isWord(cursor)) take();
   }
+  // `2 doz. eggs`
+  if (words.at(-1)?.written?.word === 'doz' && cursor.kind === Kind.Other && cursor.token?.start === words.at(-1)?.end)
+    cursor.at++;
   const [first] = words;
   const end = words.at(-1);
   return first && end && { first, last: end, words };

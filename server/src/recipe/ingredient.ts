@@ -31,6 +31,8 @@ export interface Ingredient {
   readonly others?: readonly Named[];
   /** Foods that the line names besides, and that may be in it: `cream, or coconut milk`. */
   readonly mayHold?: readonly Named[];
+  /** What is taken out of it, where that is more than one thing: `zest and juice of 1 lemon`. */
+  readonly takes?: readonly FoodMatch[];
   /** Another ingredient of the same line has this amount as well: it is written once. */
   readonly shares?: true;
   /** Its line gives no amount in front. */
@@ -63,6 +65,7 @@ export function bindIngredients(node: IngredientNode, line: number, world: World
         ...(isShare && { percent: { low: amount.quantity.low, high: amount.quantity.high } }),
         optional: item.optional !== undefined,
         free,
+        ...(takes !== undefined && { takes }),
         ...(others !== undefined && { others }),
         ...(mayHold !== undefined && { mayHold }),
         ...(i > 0 && !free && { shares: true as const }),

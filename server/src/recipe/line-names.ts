@@ -27,8 +27,9 @@ export function namedOn(node: IngredientNode, world: World): readonly NamedFood[
   const free = amount?.kind !== 'measured' && (amount !== undefined || node.purpose !== undefined);
   const taken = takenOf(node, name, world);
   if (taken !== undefined) return [taken];
-  const list = free && node.amount === undefined ? listedFree(node, name, world) : undefined;
-  if (list !== undefined) return list;
+  const list = free ? listedFree(node, name, world) : undefined;
+  const each = list ?? listedCounts(node, name, world);
+  if (each !== undefined) return each;
   const joined = JOINED.test(name.text) && !world.book.knows(name.text);
   const names = joined ? splitName(node, name, free, world) : undefined;
   const besides = behindCommas(node, world);
@@ -112,7 +113,8 @@ function splitName(node: IngredientNode, name: TextNode, free: boolean, world: W
   )
     return { kind: 'each', foods: [{ name: last, match: one }] };
   const known = foods.every(({ match }) => match.kind !== 'unknown');
-  return known || /\bor\b/i.test(name.text) ? { kind: choice ? 'choice' : 'each', foods } : undefined;
+  const listed = node.eachOf === true && findFood(node, name.text, undefined, world).kind === 'unknown';
+  return known || listed || /\bor\b/i.test(name.text) ? { kind: choice ? 'choice' : 'each', foods } : undefined;
 }
 
 /** More than so many names on one line are none. */
@@ -134,16 +136,32 @@ function piecesOf({ text, start }: TextNode, joint: RegExp): TextNode[] {
   return pieces;
 }
 
+/** `a sprig of parsley, thyme, and marjoram`: so many of each. */
+function listedCounts(node: IngredientNode, name: TextNode, world: World): readonly NamedFood[] | undefined {
+  const { amount, preparation } = node;
+  if (amount?.kind !== 'measured' || amount.unit !== undefined || preparation === undefined) return undefined;
+  if (!/(?:^|,\s*)and\s/i.test(preparation.text) || preparation.text.length > LONGEST_SAID) return undefined;
+  const rest = piecesOf(preparation, /\s*(?:,\s*and\b|,|^\s*and\b)\s*/gi);
+  if (rest.length > MOST_ON_A_LINE || !rest.every(({ text }) => world.book.knows(text))) return undefined;
+  return [name, ...rest].map((one) => ({ name: one, called: one.text, match: world.book.find(one.text), free: false }));
+}
+
 /** `salt, sugar and lime juice to taste`: several without amounts, the commas between them. */
 function listedFree(node: IngredientNode, name: TextNode, world: World): readonly NamedFood[] | undefined {
-  const { preparation, purpose } = node;
+  const { preparation, purpose, optional } = node;
   if (preparation === undefined) return undefined;
-  const end = purpose === undefined || purpose.start <= preparation.start ? preparation.end : purpose.start;
+  const ends = [purpose, optional].flatMap((span) =>
+    span !== undefined && span.start > preparation.start && span.end <= preparation.end ? [span.start] : [],
+  );
+  const end = Math.min(preparation.end, ...ends);
   const said = preparation.text.slice(0, end - preparation.start).replace(/[\s,]+$/, '');
   if (said === '' || said.length > LONGEST_SAID) return undefined;
   const rest = piecesOf({ ...preparation, text: said }, /\s*(?:,\s*and\b|,|\band\b|&)\s*/gi);
   const all = [...piecesOf(name, /\s*(?:\band\b|&)\s*/gi), ...rest];
-  if (all.length > MOST_ON_A_LINE || !all.every(({ text }) => world.book.knows(text))) return undefined;
+  const known = (text: string): boolean => world.book.find(text).kind !== 'unknown';
+  if (all.length > MOST_ON_A_LINE || !all.every(({ text }) => known(text))) return undefined;
+  // `oil, olive`
+  if (rest.some(({ text }) => world.book.knows(`${text} ${name.text}`))) return undefined;
   return all.map((one) => ({ name: one, called: one.text, match: world.book.find(one.text), free: true }));
 }
 

@@ -204,7 +204,9 @@ function madeOf({ match, name, weighed, free }: Ingredient): string {
 
 /** What is wrong with the foods of the line: one not found, or one that is not on it. */
 function foodFault({ foods }: PrintedLine, ingredients: readonly Ingredient[]): string | undefined {
-  const read = ingredients.map(({ match }) => foodsIn(match).map((food) => food.id));
+  const read = ingredients
+    .flatMap(({ match, takes }) => takes ?? [match])
+    .map((match) => foodsIn(match).map((food) => food.id));
   const left = new Set(read.keys());
   for (const [first = ''] of foods) {
     const meant = meantBy(first);

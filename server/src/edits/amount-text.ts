@@ -38,7 +38,7 @@ export function amountSpan(node: IngredientNode): Span | undefined {
   const { amount, name } = node;
   const stated = statedSpan(node);
   if (amount === undefined || stated === undefined) return undefined;
-  if (name === undefined || name.start >= stated.end) return stated;
+  if (name === undefined || name.start >= stated.end || name.start < stated.start) return stated;
   return { start: amount.start, end: amount.kind === 'measured' ? (amount.high ?? amount.low).end : amount.start };
 }
 

@@ -4,11 +4,19 @@
  */
 import { FLESH, type Food, type FoodClass, type FoodMatch, type Weighed } from '../food/food.ts';
 import { likelyGrams } from '../food/weigh.ts';
-import { figureIn, kitchenFigure, kitchenGrams, worst } from '../measure/kitchen.ts';
+import {
+  comesTo,
+  figureIn,
+  figuresText,
+  kitchenFigure,
+  kitchenFigures,
+  kitchenGrams,
+  worst,
+} from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
 import type { Quantity } from '../measure/quantity.ts';
-import { baseOf, dimensionOf, type UnitSymbol } from '../measure/unit.ts';
-import type { MeasuredNode } from '../notation/tree.ts';
+import { endsOf, totalOf } from '../measure/total.ts';
+import { baseOf, dimensionOf, type Measures, type UnitSymbol } from '../measure/unit.ts';
 import { weighQuantity } from '../recipe/line-weight.ts';
 import type { World } from '../recipe/world.ts';
 
@@ -23,25 +31,40 @@ export interface ConvertedAmount {
   readonly doubt: number;
 }
 
+/** Where a converted amount will stand. */
+export interface Place {
+  readonly world: World;
+  /** On a line of the list two measures are read as one amount: `1 cup + 2 tbsp`. */
+  readonly sums?: true;
+}
+
 /** The amount in another measure; undefined where it is in that measure already, or the weight is not known. */
 export function convertAmount(
-  node: MeasuredNode,
+  quantity: Quantity,
   match: FoodMatch | undefined,
   to: Measure,
-  world: World,
+  place: Place,
 ): ConvertedAmount | undefined {
-  const unit = node.unit?.symbol;
+  const { unit } = quantity;
   if (unit === '%' || BY_HAND.has(unit ?? 'g')) return undefined;
   switch (to) {
     case 'weight':
-      return unit !== undefined && METRIC_MASS.has(unit) ? undefined : inGrams(node, match, world);
+      return isIn(quantity, 'weight') ? undefined : inGrams(quantity, match, place.world);
     case 'metric':
-      return toMetric(node, match, world);
+      return toMetric(quantity, match, place.world);
     case 'us': {
-      const us = toUs(node, match, world);
+      const us = toUs(quantity, match, place);
       return us === undefined || Math.abs(us.error) > TOO_FAR_OFF ? undefined : us;
     }
   }
+}
+
+/** Whether an amount is written in the measure that is wanted. */
+export function isIn({ unit }: Quantity, to: Measure): boolean {
+  if (unit === undefined) return false;
+  if (to === 'weight') return METRIC_MASS.has(unit);
+  const metric = METRIC_MASS.has(unit) || METRIC_VOLUME.has(unit);
+  return to === 'metric' ? metric : !metric && ['mass', 'volume'].includes(dimensionOf(unit));
 }
 
 /** No spoon measures a gram of cream: better grams than a spoon so far off. */
@@ -74,36 +97,32 @@ const WEIGHED: ReadonlySet<FoodClass> = new Set<FoodClass>([
   'curing salt',
 ]);
 
-function toMetric(node: MeasuredNode, match: FoodMatch | undefined, world: World): ConvertedAmount | undefined {
-  const unit = node.unit?.symbol;
+function toMetric(quantity: Quantity, match: FoodMatch | undefined, world: World): ConvertedAmount | undefined {
+  const { unit, count, each } = quantity;
   if (unit === undefined)
-    return node.quantity.count === 'stick' || unitOfEach(node) === 'oz' || unitOfEach(node) === 'lb'
-      ? inGrams(node, match, world)
+    return count === 'stick' || each?.unit === 'oz' || each?.unit === 'lb'
+      ? inGrams(quantity, match, world)
       : undefined;
   if (METRIC_MASS.has(unit) || METRIC_VOLUME.has(unit)) return undefined;
   const dimension = dimensionOf(unit);
-  if (dimension === 'mass') return plain(node, unit, 'g');
-  if (dimension !== 'volume' || unit === 'tsp' || unit === 'tbsp') return undefined;
+  if (dimension === 'mass') return plain(quantity, 'g', world);
+  const spoons = [unit, ...(quantity.plus ?? []).map((t) => t.unit)].every((u) => u === 'tsp' || u === 'tbsp');
+  if (dimension !== 'volume' || spoons) return undefined;
   const poured = match?.kind !== 'food' || POURED.has(match.food.class);
-  return poured ? plain(node, unit, 'ml', world) : inGrams(node, match, world);
+  return poured ? plain(quantity, 'ml', world) : inGrams(quantity, match, world);
 }
 
-const unitOfEach = (node: MeasuredNode): UnitSymbol | undefined => node.each?.unit?.symbol;
-
-function toUs(node: MeasuredNode, match: FoodMatch | undefined, world: World): ConvertedAmount | undefined {
-  const unit = node.unit?.symbol;
+function toUs(quantity: Quantity, match: FoodMatch | undefined, place: Place): ConvertedAmount | undefined {
+  const { unit } = quantity;
   if (unit === undefined) return undefined;
-  if (METRIC_VOLUME.has(unit))
-    return inCups(node, (baseOf(unit, 'us') ?? 1) / (baseOf('cup', world.measures) ?? 1), 0, world);
+  const { world } = place;
+  if (METRIC_VOLUME.has(unit)) return inCups(quantity, baseOf('cup', world.measures) ?? 1, 0, place);
   if (!METRIC_MASS.has(unit)) return undefined;
   const food = match?.kind === 'food' ? match.food : undefined;
-  const grams = baseOf(unit, 'us') ?? 1;
-  const cup =
-    food === undefined || WEIGHED.has(food.class)
-      ? undefined
-      : spoonfulG(food, match, node.quantity.low * grams, world);
-  if (cup !== undefined) return inCups(node, grams / cup.grams, cup.doubt, world);
-  return plain(node, unit, node.quantity.low * grams >= (baseOf('lb', 'us') ?? 454) ? 'lb' : 'oz');
+  const grams = totalOf(quantity, world.measures)?.low ?? 0;
+  const cup = food === undefined || WEIGHED.has(food.class) ? undefined : spoonfulG(food, match, grams, world);
+  if (cup !== undefined) return inCups(quantity, cup.grams, cup.doubt, place);
+  return plain(quantity, grams >= (baseOf('lb', 'us') ?? 454) ? 'lb' : 'oz', world, place.sums);
 }
 
 interface Spoonful {
@@ -126,61 +145,91 @@ function spoonfulG(food: Food, match: FoodMatch | undefined, grams: number, worl
   return undefined;
 }
 
-/** `perUnit` is how many cups one of the written unit is. */
-function inCups(node: MeasuredNode, perUnit: number, doubt: number, { measures }: World): ConvertedAmount {
-  const wanted = valuesOf(node).map((v) => v * perUnit);
+/** What a cup of a food weighs is no surer than this: no second spoon for less. */
+const AS_NEAR = 0.06;
+
+const isMassUnit = (unit: UnitSymbol | undefined): boolean => unit !== undefined && dimensionOf(unit) === 'mass';
+
+/** `cup` is what one holds of it, in the base unit of what is written. */
+function inCups(quantity: Quantity, cup: number, doubt: number, { world: { measures }, sums }: Place): ConvertedAmount {
+  const wanted = basesOf(quantity, measures).map((base) => base / cup);
+  const near = isMassUnit(quantity.unit) ? AS_NEAR : undefined;
+  return { ...inUnit(wanted, 'cup', measures, quantity.about, sums, near), doubt };
+}
+
+/** Amounts in a unit or in what a kitchen takes for it; one of them as two measures where that is read. */
+function inUnit(
+  wanted: readonly number[],
+  unit: UnitSymbol,
+  measures: Measures,
+  about: boolean,
+  sums: true | undefined,
+  near?: number,
+): Omit<ConvertedAmount, 'doubt'> {
   const [low = 0] = wanted;
-  const first = kitchenFigure(low, 'cup', measures);
-  const times = (baseOf('cup', measures) ?? 1) / (baseOf(first.unit, measures) ?? 1);
+  const sign = about ? 'about ' : '';
+  if (sums === true && wanted.length === 1) {
+    const figures = kitchenFigures(low, unit, measures, 'plain', near);
+    return { text: sign + figuresText(figures), error: comesTo(figures, unit, measures) / low - 1 };
+  }
+  const first = kitchenFigure(low, unit, measures);
+  const times = (baseOf(unit, measures) ?? 1) / (baseOf(first.unit, measures) ?? 1);
   const figures = wanted.map((w, i) => (i === 0 ? first : figureIn(w * times, first.unit, 'plain')));
   const errors = figures.map((f, i) => f.value / ((wanted[i] ?? 1) * times) - 1);
-  return { text: `${aboutOf(node)}${figures.map((f) => f.text).join('-')} ${first.unit}`, error: worst(errors), doubt };
+  return { text: `${sign}${figures.map((f) => f.text).join('-')} ${first.unit}`, error: worst(errors) };
 }
 
 /** Between two units of one dimension. */
 function plain(
-  node: MeasuredNode,
-  from: UnitSymbol,
+  quantity: Quantity,
   to: 'g' | 'ml' | 'oz' | 'lb',
-  world?: World,
+  { measures }: World,
+  sums?: true,
 ): ConvertedAmount | undefined {
-  const a = baseOf(from, world?.measures ?? 'us');
-  const b = baseOf(to, 'us');
-  if (a === undefined || b === undefined) return undefined;
-  const wanted = valuesOf(node).map((v) => (v * a) / b);
-  const [low = 0] = wanted;
+  const b = baseOf(to, 'us') ?? 1;
+  const wanted = basesOf(quantity, measures).map((base) => base / b);
+  const [low] = wanted;
+  if (low === undefined) return undefined;
+  if (to === 'oz' || to === 'lb') {
+    if (sums === true && wanted.length === 1)
+      return { ...inUnit(wanted, to, measures, quantity.about, sums), doubt: 0 };
+  }
   const large = wanted.some((w) => w >= 2000) && (to === 'g' || to === 'ml');
   const first = kitchenFigure(low, to, 'us', 'decimal');
   const unit: UnitSymbol = large && first.unit === to ? (to === 'g' ? 'kg' : 'l') : first.unit;
   const times = b / (baseOf(unit, 'us') ?? 1);
   const figures = wanted.map((w) => figureIn(w * times, unit, to === 'oz' || to === 'lb' ? 'plain' : 'decimal'));
   const errors = figures.map((f, i) => f.value / ((wanted[i] ?? 1) * times) - 1);
-  return { text: `${aboutOf(node)}${figures.map((f) => f.text).join('-')} ${unit}`, error: worst(errors), doubt: 0 };
+  const text = `${quantity.about ? 'about ' : ''}${figures.map((f) => f.text).join('-')} ${unit}`;
+  return { text, error: worst(errors), doubt: 0 };
 }
 
-function inGrams(node: MeasuredNode, match: FoodMatch | undefined, world: World): ConvertedAmount | undefined {
+/** What an amount comes to, or the ends of its range, in g or ml. */
+const basesOf = (quantity: Quantity, measures: Measures): number[] =>
+  endsOf(quantity).flatMap((end) => totalOf(end, measures)?.low ?? []);
+
+function inGrams(quantity: Quantity, match: FoodMatch | undefined, world: World): ConvertedAmount | undefined {
   if (match === undefined) return undefined;
-  const weighed = weighQuantity({ ...node.quantity, about: false }, match, world);
-  if (!weighed.known) return undefined;
-  if (weighed.grams.high <= 0) return undefined;
-  const [low, high] = valuesOf(node);
-  const likely = likelyGrams(weighed);
-  const middle = ((low ?? 0) + (high ?? low ?? 0)) / 2;
-  if (middle <= 0) return undefined;
-  const wanted = valuesOf(node).map((v) => (v * likely) / middle);
-  const rounded = wanted.map(kitchenGrams);
+  const ends = endsOf(quantity);
+  const weights = ends.flatMap((end) => {
+    const weighed = weighQuantity({ ...end, about: false }, match, world);
+    return weighed.known && weighed.grams.high > 0 ? [weighed] : [];
+  });
+  const [first] = weights;
+  if (first === undefined || weights.length < ends.length) return undefined;
+  return { ...gramsText(weights.map(likelyGrams), quantity.about), doubt: weights.length === 1 ? doubtOf(first) : 0 };
+}
+
+/** Grams as a scale shows them: `156 g`, `about 40-45 g`. */
+export function gramsText(grams: readonly number[], about: boolean): Omit<ConvertedAmount, 'doubt'> {
+  const rounded = grams.map(kitchenGrams);
   return {
-    text: `${aboutOf(node)}${rounded.map((g) => trimmed(g, 2)).join('-')} g`,
-    error: worst(rounded.map((g, i) => g / (wanted[i] ?? 1) - 1)),
-    doubt: node.high === undefined ? doubtOf(weighed) : 0,
+    text: `${about ? 'about ' : ''}${rounded.map((g) => trimmed(g, 2)).join('-')} g`,
+    error: worst(rounded.map((g, i) => g / (grams[i] ?? 1) - 1)),
   };
 }
 
-const doubtOf = (weighed: Extract<Weighed, { known: true }>): number => {
+export const doubtOf = (weighed: Extract<Weighed, { known: true }>): number => {
   const likely = likelyGrams(weighed);
   return likely > 0 ? Math.max(weighed.grams.high / likely - 1, 1 - weighed.grams.low / likely) : 0;
 };
-
-const valuesOf = (node: MeasuredNode): number[] =>
-  node.high === undefined ? [node.low.value] : [node.low.value, node.high.value];
-const aboutOf = (node: MeasuredNode): string => (node.quantity.about ? 'about ' : '');

@@ -6,16 +6,14 @@
 import { numberText } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
 import type { Document } from '../notation/document.ts';
-import { equalOf, isMass } from '../notation/item-amounts.ts';
-import type { LengthNode, MeasuredNode, Span } from '../notation/tree.ts';
-import { bindIngredient, type Ingredient } from '../recipe/ingredient.ts';
+import type { LengthNode, Span } from '../notation/tree.ts';
+import { bindIngredients } from '../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../recipe/recipe.ts';
-import { amountSpan, grownBy, keepColumn } from './amount-text.ts';
 import { fromPercent, toPercent } from './bakers-percent.ts';
 import { type Conversion, type ConvertTo, type ConvertWish, isLeft, isWanted, type Work } from './conversion.ts';
-import { type ConvertedAmount, convertAmount, type Measure } from './convert-amount.ts';
+import { convertAmount, type Measure } from './convert-amount.ts';
+import { convertLine } from './convert-line.ts';
 import { convertTemperature, FAN_LOWER_C, type Oven, type TemperatureScale } from './convert-temperature.ts';
-import { percentOff } from './scale.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 /** What edits write the recipe in other measures. */
@@ -28,7 +26,8 @@ export function convertRecipe(document: Document, recipe: Recipe, wish: ConvertW
     for (const part of parts) {
       if (wish.to === 'weight') fromPercent(work, part);
       const base = recipe.partsAt[part.index] ?? 0;
-      for (const ingredient of part.head.ingredients) convertLine(work, base + ingredient.line, ingredient, wish.to);
+      for (const ingredient of part.head.ingredients)
+        if (ingredient.shares !== true) convertLine(work, base + ingredient.line, ingredient, wish.to);
       if (wish.both !== true) for (const step of part.steps) convertSentence(work, part, step, wish.to);
     }
     convertChanges(work, wish.to);
@@ -63,9 +62,6 @@ const SCALES: Readonly<Partial<Record<ConvertTo, { readonly scale?: TemperatureS
   still: { oven: 'still' },
 };
 
-/** A weight off by more than this either way is said to be uncertain. */
-const UNSURE = 0.15;
-
 /** What a variant swaps in and adds; what it takes from its base stays as it is written there. */
 function convertChanges(work: Work, to: Measure): void {
   const { outline, world } = work.recipe;
@@ -74,76 +70,10 @@ function convertChanges(work: Work, to: Measure): void {
     if (statement.kind === 'from' && work.wish.lines === undefined)
       work.said.push(`The lines of ${statement.file?.text ?? 'the base'} stay as they are written there.`);
     if (statement.kind !== 'swap' && statement.kind !== 'add') continue;
-    const ingredient = bindIngredient(statement.ingredient, at, world);
-    if (ingredient !== undefined) convertLine(work, at, ingredient, to);
+    for (const ingredient of bindIngredients(statement.ingredient, at, world))
+      if (ingredient.shares !== true) convertLine(work, at, ingredient, to);
   }
 }
-
-function convertLine(work: Work, line: number, ingredient: Ingredient, to: Measure): void {
-  const { amount, bought } = ingredient.node;
-  const equals = equalOf(ingredient.node);
-  if (!isWanted(work, line) || amount?.kind !== 'measured' || amount.unit?.symbol === '%') return;
-  if (isLeft(work, line)) return;
-  const { text, statement } = work.document.lines[line] ?? { text: '' };
-  const span = amountSpan(ingredient.node) ?? amount;
-  const written = text.slice(amount.start, Math.min(amount.end, span.end));
-  const edits: TextEdit[] = [];
-  if (work.wish.both === true) {
-    const both = equals === undefined ? bothOf(amount, written, ingredient, to, work) : undefined;
-    if (both === undefined) return;
-    edits.push(replaceSpan(line, { start: amount.start, end: Math.min(amount.end, span.end) }, both.text));
-    note(work, ingredient, written, both);
-  } else {
-    const own = ofTheHouse(equals, to) ?? convertAmount(amount, ingredient.match, to, work.recipe.world);
-    if (own === undefined) {
-      if (to === 'weight' && !isMass(amount) && !ingredient.weighed.known && !isByHand(amount))
-        work.said.push(`${ingredient.name} stays as written: ${ingredient.weighed.why}.`);
-    } else {
-      edits.push(replaceSpan(line, span, own.text));
-      note(work, ingredient, written, own);
-    }
-    const asBought = bought?.kind === 'measured' ? convertAmount(bought, undefined, to, work.recipe.world) : undefined;
-    if (asBought !== undefined && bought !== undefined) edits.push(replaceSpan(line, bought, asBought.text));
-  }
-  if (edits.length === 0) return;
-  work.edits.push(...edits);
-  if (statement?.kind !== 'ingredient') return;
-  const before = edits.filter((e) => e.start.character < span.end);
-  work.edits.push(...keepColumn(line, text, span.end, grownBy(before)));
-}
-
-function note(work: Work, { name }: Ingredient, before: string, { text, error, doubt }: ConvertedAmount): void {
-  const off = Math.abs(error) < 0.005 ? '' : ` (${percentOff(error)})`;
-  work.changes.push(`${name} ${before} → ${text}${off}`);
-  if (doubt > UNSURE) work.uncertain.push(`${name}, up to ${trimmed(doubt * 100, 0)} % either way`);
-}
-
-/** `2 cups = 476 g`: the house has weighed it. */
-function ofTheHouse(equals: MeasuredNode | undefined, to: Measure): ConvertedAmount | undefined {
-  if (equals === undefined || !isMass(equals) || to === 'us') return undefined;
-  const { low, high, unit } = equals;
-  const isMetric = unit?.symbol === 'g' || unit?.symbol === 'kg';
-  const grams = [low, ...(high === undefined ? [] : [high])].map((n) => trimmed(n.value, 2)).join('-');
-  return isMetric ? { text: `${grams} ${unit.symbol}`, error: 0, doubt: 0 } : undefined;
-}
-
-/** Volume first, then the weight, whichever was written. */
-function bothOf(
-  amount: MeasuredNode,
-  written: string,
-  ingredient: Ingredient,
-  to: Measure,
-  work: Work,
-): ConvertedAmount | undefined {
-  const other = convertAmount(amount, ingredient.match, isMass(amount) ? 'us' : 'weight', work.recipe.world);
-  if (other === undefined || (isMass(amount) && to !== 'us')) return undefined;
-  // Ounces beside grams are one weight said twice.
-  if (/ (?:oz|lb)$/.test(other.text)) return undefined;
-  return { ...other, text: isMass(amount) ? `${other.text} = ${written}` : `${written} = ${other.text}` };
-}
-
-const isByHand = ({ unit }: MeasuredNode): boolean =>
-  unit !== undefined && ['pinch', 'dash', 'drop', '%'].includes(unit.symbol);
 
 function convertSentence(work: Work, part: Part, step: Step, to: Measure): void {
   const line = (work.recipe.partsAt[part.index] ?? 0) + step.line;
@@ -159,12 +89,12 @@ function convertSentence(work: Work, part: Part, step: Step, to: Measure): void 
     const [ref] = ingredients;
     const of = ref === undefined ? undefined : work.recipe.parts[ref.part]?.head.ingredients[ref.ingredient];
     if (portion.kind !== 'amount' || portion.measured.unit === undefined || of === undefined) continue;
-    put(portion.measured, convertAmount(portion.measured, of.match, to, work.recipe.world)?.text);
+    put(portion.measured, convertAmount(portion.measured.quantity, of.match, to, work.recipe)?.text);
   }
   for (const item of step.sentence.items) {
     if (item.kind === 'length' && to !== 'weight') put(item, lengthText(item, to));
     if (item.kind === 'measured' && item.unit !== undefined && to !== 'weight')
-      put(item, convertAmount(item, undefined, to, work.recipe.world)?.text);
+      put(item, convertAmount(item.quantity, undefined, to, work.recipe)?.text);
   }
 }
 
@@ -197,7 +127,7 @@ function convertHead(work: Work, to: Measure): void {
   const { recipe } = work;
   const made = recipe.yield?.node.amount;
   if (recipe.yield !== undefined && made?.unit !== undefined && isWanted(work, recipe.yield.at)) {
-    const other = convertAmount(made, undefined, to, recipe.world);
+    const other = convertAmount(made.quantity, undefined, to, recipe);
     if (other !== undefined && !isLeft(work, recipe.yield.at, made)) {
       work.edits.push(replaceSpan(recipe.yield.at, made, other.text));
       work.changes.push(`yield → ${other.text}`);

@@ -59,13 +59,14 @@ const ALONE = 0.02;
 
 /**
  * An amount as a kitchen measures it: in one unit, or in two falling ones of a kind (`1 cup` and `2 tbsp`) where no single measure
- * is within 2 %, so that nobody counts fifteen spoons.
+ * is near enough (within 2 % where nothing else is said), so that nobody counts fifteen spoons.
  */
 export function kitchenFigures(
   value: number,
   unit: UnitSymbol,
   measures: Measures,
   style: NumberStyle = 'plain',
+  near = ALONE,
 ): readonly KitchenFigure[] {
   const one = kitchenFigure(value, unit, measures, style);
   const ladder = ladderOf(unit);
@@ -75,12 +76,12 @@ export function kitchenFigures(
   const alone = rungs.flatMap((rung) =>
     measurable(whole, rung, measures, style, rung.unit === unit ? rung.counted : undefined),
   );
-  const single = cheapest(alone, unit, whole);
+  const single = cheapest(alone, unit, whole, near);
   if (single !== undefined) return single;
   const two = rungs.flatMap((large) =>
     large.sums === undefined ? [] : rungs.flatMap((small) => pairs(whole, large, small, measures, style)),
   );
-  return cheapest(two, unit, whole) ?? [one];
+  return cheapest(two, unit, whole, near) ?? [one];
 }
 
 /** One or two figures, what they come to in the base unit, and how awkward they are. */
@@ -91,11 +92,16 @@ interface Written {
 }
 
 /** The least awkward of those that are near enough. */
-function cheapest(of: readonly Written[], unit: UnitSymbol, whole: number): Written['figures'] | undefined {
+function cheapest(
+  of: readonly Written[],
+  unit: UnitSymbol,
+  whole: number,
+  near: number,
+): Written['figures'] | undefined {
   let best: { readonly figures: Written['figures']; readonly cost: number } | undefined;
   for (const { figures, base, cost } of of) {
     const error = Math.abs(base / whole - 1);
-    if (error > ALONE) continue;
+    if (error > near) continue;
     const total = cost + PER_ERROR * error + (figures.some((f) => f.unit === unit) ? 0 : OTHER_UNIT);
     if (best === undefined || total < best.cost - 1e-9) best = { figures, cost: total };
   }

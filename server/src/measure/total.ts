@@ -24,3 +24,26 @@ export function totalOf({ unit, low, high, plus = [], upTo }: Quantity, measures
   const most = upTo === undefined ? undefined : totalOf(upTo, measures);
   return { dimension, low: sum.low, high: Math.max(sum.high, most?.high ?? 0) };
 }
+
+/** The least and the most that an amount says, each as an amount; one where it is no range. */
+export function endsOf(quantity: Quantity): readonly Quantity[] {
+  const { upTo, plus, ...first } = quantity;
+  const isRange = upTo !== undefined || [first, ...(plus ?? [])].some((q) => q.low !== q.high);
+  if (!isRange) return [quantity];
+  const end = (of: Quantity, by: 'low' | 'high'): Quantity => ({ ...of, low: of[by], high: of[by] });
+  const least = { ...end(first, 'low'), ...(plus && { plus: plus.map((t) => end(t, 'low')) }) };
+  const most =
+    upTo === undefined
+      ? { ...end(first, 'high'), ...(plus && { plus: plus.map((t) => end(t, 'high')) }) }
+      : end(upTo, 'high');
+  return [least, most];
+}
+
+/** An amount so many times, all its terms. */
+export const timesOf = ({ plus, upTo, ...first }: Quantity, by: Range): Quantity => ({
+  ...first,
+  low: first.low * by.low,
+  high: first.high * by.high,
+  ...(plus && { plus: plus.map((t) => timesOf(t, by)) }),
+  ...(upTo && { upTo: timesOf(upTo, by) }),
+});

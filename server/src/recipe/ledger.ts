@@ -3,7 +3,7 @@
  * Refuses to call anything wrong: the checks read it.
  */
 import type { Quantity, Range } from '../measure/quantity.ts';
-import { totalOf } from '../measure/total.ts';
+import { timesOf, totalOf } from '../measure/total.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
 import type { Ingredient } from './ingredient.ts';
 import { isEach, weighQuantity } from './line-weight.ts';
@@ -128,9 +128,7 @@ export function shareOf(ingredient: Ingredient, quantity: Quantity, world: World
 const againOf = ({ node, match }: Ingredient, written: MeasuredNode, world: World): readonly Quantity[] =>
   (node.beside ?? []).map((b) => {
     const { quantity } = b.amount;
-    if (!isEach(written, b, match, world)) return quantity;
-    const { low, high } = written.quantity;
-    return { ...quantity, low: quantity.low * low, high: quantity.high * high };
+    return isEach(written, b, match, world) ? timesOf(quantity, written.quantity) : quantity;
   });
 
 function ratioOf(part: Quantity, whole: Quantity, world: World): Range | undefined {

@@ -2,8 +2,9 @@
  * Knows what the words of a text mean, for colouring: ingredients, parts, foods, kinds, codes, amounts, times and temperatures by role.
  * Needs the bound recipe. Refuses to know colours. What hangs on a part is worked out once for it.
  */
-import { measuresOf, termsOf } from '../notation/item-amounts.ts';
+
 import { keptOn } from '../notation/kept.ts';
+import { piecesOf } from '../notation/pieces.ts';
 import type { Line, MeasuredNode, Span } from '../notation/tree.ts';
 import type { HeatRole } from '../recipe/heat.ts';
 import type { Part } from '../recipe/recipe.ts';
@@ -87,13 +88,15 @@ const ROLES: Readonly<Record<HeatRole, readonly TokenModifier[]>> = {
   unknown: [],
 };
 
-function tokensOfLine({ statement }: Line): Local[] {
+function tokensOfLine(line: Line): Local[] {
+  const { statement } = line;
   const found: (Local | undefined)[] = [];
   const node = statement.kind === 'add' || statement.kind === 'swap' ? statement.ingredient : statement;
-  if (statement.kind === 'swap') found.push(named(statement.old, 'variable'));
   if (node.kind === 'ingredient') {
-    for (const measured of measuresOf(node).flatMap(termsOf)) found.push(...amount(measured));
-    found.push(named(node.name, 'variable', 'declaration'));
+    for (const piece of piecesOf(line) ?? []) {
+      if (piece.role === 'number') found.push(token(piece, 'number'));
+      else if (piece.role === 'name') found.push(named(piece, 'variable', 'declaration'));
+    }
     return apart(found);
   }
   switch (node.kind) {

@@ -2,7 +2,7 @@
  * Knows what an amount of a food weighs in a house, and which of several measures on a line is taken.
  * Refuses to know names.
  */
-import type { FoodClass, FoodMatch, Weighed } from '../food/food.ts';
+import type { FoodMatch, Weighed } from '../food/food.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { addRanges, type Quantity, type Range, scaleRange } from '../measure/quantity.ts';
 import { baseOf, type Dimension, dimensionOf } from '../measure/unit.ts';
@@ -115,39 +115,13 @@ function addWeights(a: Weighed, b: Weighed): Weighed {
 
 function weighTerm(quantity: Quantity, match: FoodMatch, world: World): Weighed {
   if (quantity.unit === '%') return { known: false, why: 'a percentage of flour that is not known' };
-  if (match.kind === 'food') return weighFilled(quantity, match, world);
+  if (match.kind === 'food') return world.book.weigh(match.food, quantity, world.measures, match.form);
   if (dimensionIn(quantity) === 'mass') {
     const any = world.book.byId('water');
     if (any !== undefined) return world.book.weigh(any, quantity, world.measures);
   }
   return { known: false, why: match.kind === 'ambiguous' ? 'the name could be two foods' : 'the food is not known' };
 }
-
-/** A measure filled as it says: what stands above the rim, and how it is packed. */
-function weighFilled(quantity: Quantity, match: FoodMatch & { readonly kind: 'food' }, world: World): Weighed {
-  const { bias } = quantity;
-  const { food } = match;
-  const level = world.book.weigh(food, quantity, world.measures, bias?.form ?? match.form);
-  if (bias === undefined || !level.known || (bias.heaps === true && POURED.has(food.class))) return level;
-  const { low, likely, high, words } = bias;
-  const grams = { low: level.grams.low * low, high: level.grams.high * high };
-  const reason = { ...level.reason, words: `${level.reason.words}, ${words[0] ?? ''}` };
-  return { known: true, grams, typical: likelyGrams(level) * likely, reason };
-}
-
-/** A liquid stands level. */
-const POURED: ReadonlySet<FoodClass> = new Set<FoodClass>([
-  'water',
-  'milk',
-  'cream',
-  'juice',
-  'stock',
-  'alcohol',
-  'vinegar',
-  'drink',
-  'oil',
-  'syrup',
-]);
 
 /** Grams of a mass, all terms; undefined for anything else. */
 function gramsOf({ unit, each, low, high, plus = [] }: Quantity): Range | undefined {

@@ -245,4 +245,4 @@ const lower = (text: string): string => text.toLowerCase();
 const lowerFirst = (name: string): string =>
   /^[A-Z][a-z]/.test(name) && !PROPER.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 const PROPER =
-  /^(?:Dijon|Parmesan|Worcestershire|Tabasco|Cheddar|Gruyère|Gruyere|Madeira|Marsala|Emmental|Roquefort|Cointreau|Kirsch|Calvados|Angostura|Swiss|Greek|Italian|French|English|Irish|Indian|Bramley|Seville|Jamaica|Chinese|Thai|Spanish|Brussels|Graham|Indian|Philadelphia)\b/;
+  /^(?:Dijon|Parmesan|Worcestershire|Cheddar|Gruyère|Gruyere|Madeira|Marsala|Emmental|Roquefort|Kirsch|Calvados|Angostura|Swiss|Greek|Italian|French|English|Irish|Indian|Bramley|Seville|Jamaica|Chinese|Thai|Spanish|Brussels|Graham|Indian|Philadelphia)\b/;

@@ -146,7 +146,9 @@ const isModifier = (word: string): boolean =>
   word !== '' &&
   !FUNCTION_WORDS.has(word) &&
   orderedVerb(word) === undefined &&
-  (ADJECTIVES.has(word) || /(?:ly|ed)$/.test(word) || ['well', 'beaten', 'frozen', 'little', 'few'].includes(word));
+  (ADJECTIVES.has(word) ||
+    /(?:ly|ed)$/.test(word) ||
+    ['well', 'beaten', 'frozen', 'little', 'few', 'some', 'more', 'extra'].includes(word));
 
 /** Whether the noun ends with the word: no further noun such as in `egg wash` follows. */
 function endsThere(items: readonly SentenceItem[], at: number): boolean {

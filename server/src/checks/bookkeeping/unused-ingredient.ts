@@ -2,11 +2,12 @@ import { indentOf } from '../../edits/set-amount.ts';
 import { deleteLine, insertLineAfter } from '../../edits/text-edit.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { LedgerEntry } from '../../recipe/ledger.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Part, Step } from '../../recipe/recipe.ts';
 import { anySays, inAnyForm, inWords } from '../../recipe/step-words.ts';
 import { wordsOf } from '../../recipe/words.ts';
-import { defineCheck } from '../check.ts';
+import { defineCheck, type Found } from '../check.ts';
 import { takesEverything } from '../everything.ts';
+import { overParts } from '../over-parts.ts';
 import { repeatsIn } from './repeats.ts';
 
 interface Values {
@@ -24,33 +25,31 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `What stands in the list is bought, weighed and set out. If no step says where it goes, the cook finds it on the bench when the dish is in the oven. The steps of this part, and of the parts after it, are read for the ingredient's name, its last word, and its other names.
 
-Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where a part has no steps yet, where a step takes everything together (\`mix all the ingredients\`, or \`stir together\` at the start), where the list is one line and the first step names nothing (\`Roast at 180 C\`), for the oil where a step deep-fries, for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of.`,
+Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where no step is written yet, or a part has none and later steps name nothing of its list, where a step takes everything together (\`mix all the ingredients\`, or \`stir together\` at the start), where the list is one line and the first step names nothing (\`Roast at 180 C\`), for the oil where a step deep-fries, for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of.`,
   *find(part) {
     if (!part.ledger.some(isUnused) || part.steps.length === 0 || takesEverything(part.steps) || isAlone(part)) return;
-    for (const [index, entry] of part.ledger.entries()) {
-      const { ingredient } = entry;
-      if (
-        !isUnused(entry) ||
-        ingredient.node.name === undefined ||
-        isFryingFat(ingredient, part) ||
-        isMeant(part, index)
-      )
-        continue;
-      if (repeatsIn(part).some((r) => r.second === index) || isMisspelled(ingredient, part)) continue;
-      const { start, end } = ingredient.node.name;
-      yield {
-        at: { line: ingredient.line, start, end },
-        values: { name: ingredient.name, part: part.index, ingredient },
-      };
-    }
+    for (const [index, found] of unusedIn(part)) if (!isMeant(part, index) && !isHeard(found, part.steps)) yield found;
+  },
+  findInFile({ recipe }) {
+    const lists = listsAlone(recipe);
+    if (lists.length === 0) return NONE;
+    const all = gathering(recipe);
+    return lists.flatMap(({ part, value }): readonly Found<Values>[] => {
+      const later = recipe.parts.slice(part.index + 1);
+      return all.some((g) => g.part.index > part.index)
+        ? NONE
+        : value.filter((found) => !later.some(({ steps }) => isHeard(found, steps)));
+    });
   },
   say: ({ name }) => ({ message: `No step uses the ${name}: say where it goes, or take it off the list.` }),
   fix: ({ name, part, ingredient }, { document, recipe }) => {
-    const bound = recipe.parts[part];
     const base = recipe.partsAt[part] ?? 0;
+    // Where a list has no steps of its own, they stand below it.
+    const own = recipe.parts[part];
+    const bound = own?.steps.length === 0 ? recipe.parts.findLast(({ steps }) => steps.length > 0) : own;
     const last = bound?.steps.at(-1);
-    if (last === undefined) return [];
-    const line = base + last.line;
+    if (bound === undefined || last === undefined) return [];
+    const line = (recipe.partsAt[bound.index] ?? 0) + last.line;
     return [
       {
         title: `Write a step that adds the ${name}`,
@@ -68,6 +67,7 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
     good: [
       'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n',
       'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Mix all the ingredients.\n',
+      'recipe Slab\npart ingredients\n  200 g     rolled oats\n  80 g      butter\n  40 g      honey\npart method\n  do Melt the butter.\n  do Mix with the rest of the ingredients.\n',
       'recipe Poolish\n  250 g     bread flour\n  250 g     water\n  0.5 g     instant yeast\n  do Stir together and ferment at 21 C for 12 h.\n',
     ],
     bad: [
@@ -81,6 +81,7 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
             'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n',
         },
       },
+      'recipe Pie\npart ingredients\n  300 g     apples\n  50 g      caster sugar\n  1 tsp     ground cinnamon\n# "ground cinnamon" unused-ingredient *\npart method\n  do Toss the apples with the sugar and bake at 180 C for 40 min until soft.\n',
       'recipe Bowl\npart oats\n  200 g     rolled oats\n  20 g      butter\n# "butter" unused-ingredient *: No step uses the butter\n  do Toast the oats.\npart to serve\n  80 g      honey\n  do Pour the honey over the oats.\n',
     ],
   },
@@ -100,20 +101,53 @@ const isMeant = ({ ledger, steps: [first] }: Part, index: number): boolean =>
 const WITHOUT_OBJECT =
   /^(?:rub|season|salt|toss|shape|brush|coat|sprinkle|dust|smear|marinate|brown|roast|bake|grill|fry|simmer|boil) (?:(?:all over|generously|well) )?(?:with|in|at|and|for|until|on|over)\b/;
 
+/** What a part lists and nobody uses, with its place in the list. */
+function* unusedIn(part: Part): Iterable<readonly [number, Found<Values>]> {
+  for (const [index, entry] of part.ledger.entries()) {
+    const { ingredient } = entry;
+    if (!isUnused(entry) || ingredient.node.name === undefined) continue;
+    if (repeatsIn(part).some((r) => r.second === index)) continue;
+    const { start, end } = ingredient.node.name;
+    yield [
+      index,
+      {
+        at: { line: ingredient.line, start, end, part: part.index },
+        values: { name: ingredient.name, part: part.index, ingredient },
+      },
+    ];
+  }
+}
+
+/** A list of which the steps stand in later parts: they name some of it, one by one. */
+const listsAlone = overParts((part): readonly Found<Values>[] | undefined => {
+  if (part.steps.length > 0 || part.usesByLater.length === 0) return undefined;
+  if (!part.ledger.some(isUnused) || part.usesByLater.some(({ ingredient }) => ingredient === undefined))
+    return undefined;
+  return Array.from(unusedIn(part), ([, found]) => found);
+});
+
+const gathering = overParts(({ steps }) => takesEverything(steps) || undefined);
+
+const NONE: readonly never[] = [];
+
+/** Whether steps take it all the same: to fry in, or by the name that its line misspells. */
+const isHeard = ({ values: { ingredient } }: Found<Values>, steps: readonly Step[]): boolean =>
+  isFryingFat(ingredient, steps) || isMisspelled(ingredient, steps);
+
 const isUnused = ({ uses, ingredient }: LedgerEntry): boolean =>
   uses.length === 0 && !ingredient.optional && !ingredient.free;
 
 /** What else but the oil on the list would a step deep-fry in? */
-const isFryingFat = ({ food }: Ingredient, { steps }: Part): boolean =>
+const isFryingFat = ({ food }: Ingredient, steps: readonly Step[]): boolean =>
   (food?.class === 'oil' || food?.class === 'fat') && anySays(steps, DEEP_FRYING);
 
 const DEEP_FRYING = inAnyForm('deep-fry');
 
 /** A step names the food that the line nearly names. */
-function isMisspelled({ match }: Ingredient, part: Part): boolean {
+function isMisspelled({ match }: Ingredient, steps: readonly Step[]): boolean {
   if (match.kind !== 'unknown' || match.near.length === 0) return false;
   const nouns = new Set(match.near.flatMap((food) => wordsOf(food.name).at(-1) ?? []));
-  return part.steps.some((s) =>
+  return steps.some((s) =>
     s.sentence.items.some((i) => i.kind === 'word' && wordsOf(i.word).some((w) => nouns.has(w))),
   );
 }

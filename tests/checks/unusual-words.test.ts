@@ -201,7 +201,7 @@ part boiling
   do Simmer the peel in the granulated sugar and the water for 1 h, until clear.
   do Dry on a rack overnight and toss in the caster sugar.
 `,
-      ['unused-ingredient warning'],
+      [],
     ],
     [
       'Sauerkraut with caraway as lacto-ferment',

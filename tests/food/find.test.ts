@@ -93,6 +93,58 @@ describe('a near miss', () => {
   });
 });
 
+describe('a name that the book does not have', () => {
+  test.each([
+    ['ostrich fillet', 'poultry', true],
+    ['reindeer, minced', 'meat', true],
+    ['ground elk', 'ground meat', true],
+    ['iberico pork presa', 'meat', true],
+    ['breaded chicken', 'poultry', true],
+    ['fillet of reindeer', 'meat', true],
+    ['smoked eel', 'fish', false],
+    ['Jersey milk', 'milk', false],
+    ['cashew milk', 'milk', false],
+    ['cauliflower steak', 'vegetable', false],
+    ['butter lettuce', 'vegetable', false],
+    ['lobster mushrooms', 'mushroom', false],
+    ['fish masala', 'spice', false],
+    ['mushroom stock', 'stock', false],
+    ['scotch eggs', 'egg', false],
+    ['chicken nuggets', undefined, false],
+    ['vegan mince', undefined, false],
+    ['mock duck', undefined, false],
+    ['plant-based chicken', undefined, false],
+    ['chicken of the woods', undefined, false],
+    ['xyloquartz', undefined, false],
+  ] as const)('%s is %s by its noun', (words, kind, raw) => {
+    const match = book.find(words);
+    if (match.kind !== 'unknown') throw new Error(`${words} is ${foundBy(match)}`);
+    expect(match.class).toBe(kind);
+    expect(match.raw === true).toBe(raw);
+    expect(new Set(match.range?.map((food) => food.class) ?? [kind])).toEqual(new Set([kind]));
+  });
+
+  test.each([
+    ['xyloquartz cheese', ['salt']],
+    ['xyloquartz starter', ['yeast']],
+    ['vegetarian gelatine', ['gelling']],
+    ['xyloquartz', []],
+  ])('%s may bring much of %j', (words, brings) => {
+    const match = book.find(words);
+    expect(match.kind === 'unknown' ? match.brings : match.kind).toEqual(brings);
+  });
+
+  test('a word that says which is told', () => {
+    expect(book.find('ratte potatoes')).toMatchObject({ kind: 'food', unread: ['ratte'] });
+  });
+
+  test('what is a whole name is known', () => {
+    for (const name of ['half and half', 'Stem Ginger', 'chicken thighs']) expect(book.knows(name), name).toBe(true);
+    for (const name of ['salt and pepper', 'stem', '', 'flour '.repeat(1000)])
+      expect(book.knows(name), name).toBe(false);
+  });
+});
+
 describe('any text', () => {
   test('is answered without a throw', () => {
     fc.assert(

@@ -2,7 +2,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { CHECKS } from '../../server/src/checks/index.ts';
-import { endingsOf, keysOf, longestOf } from '../../server/src/food/find.ts';
+import { endingsOf, keysOf, longestOf } from '../../server/src/food/name-index.ts';
 import { generatedTable, readFoods } from '../../server/src/food/tables.ts';
 import { between, checksTable, settingsSchema } from '../../server/tools/documents.ts';
 import { checksIndex } from '../../server/tools/generate.ts';

@@ -4,9 +4,10 @@
  */
 import type { Quantity } from '../measure/quantity.ts';
 import type { Measures } from '../measure/unit.ts';
-import { endingsOf, findFood, indexKeys, indexNames, isName, type NameIndex } from './find.ts';
+import { findFood, isName } from './find.ts';
 import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
 import { type Below, readHouseFood } from './house.ts';
+import { endingsOf, indexKeys, indexNames, type NameIndex } from './name-index.ts';
 import { keyOf } from './names.ts';
 import { once } from './once.ts';
 import { strengthIn, withStrength } from './strength.ts';

@@ -12,113 +12,17 @@ import {
   isNumber,
   JOINERS,
   LOOKS_CUT,
+  looksAdjective,
   MADE_AFTER,
-  STATES,
   saysNothing,
 } from './modifiers.ts';
-import { keyOf, type Phrase, readPhrase } from './names.ts';
+import { isOne, type Meaning, type NameIndex, oneOf, type Run } from './name-index.ts';
+import { CUTS, keyOf, type Phrase, readPhrase } from './names.ts';
 import { nearFoods } from './near.ts';
+import { findByNoun, nounLast, refine } from './noun-phrase.ts';
+import { foodsOfClass, nounOf, understand } from './nouns.ts';
 import { once } from './once.ts';
 import type { FoodRow } from './tables.ts';
-
-/** What a name may mean: a food, or several that the word does not tell apart, likeliest first. */
-export type Meaning = FoodRow | readonly FoodRow[];
-
-/** Every name of a set of foods, and what it means. */
-export interface NameIndex {
-  get(key: string): Meaning | undefined;
-  /** The food whose name has these words, sorted, in whatever order. */
-  inAnyOrder(words: string): FoodRow | undefined;
-  entries(): Iterable<readonly [string, Meaning]>;
-  /** Words in the longest name. */
-  readonly longest: number;
-}
-
-/** Words that no one food is meant by. */
-export interface Ambiguous {
-  readonly word: string;
-  readonly foods: readonly FoodRow[];
-}
-
-/** An index of foods by all their names; the earlier food wins a name, and `under` answers what these do not. */
-export function indexNames(foods: readonly FoodRow[], under?: NameIndex): NameIndex {
-  const keys = keysOf(foods);
-  return indexKeys(keys, longestOf(keys), foods, [], under);
-}
-
-/** The keys of the names of each food, but those that an earlier one has. */
-export function keysOf(foods: readonly FoodRow[]): readonly (readonly string[])[] {
-  const taken = new Set(['']);
-  return foods.map(({ name, names }) =>
-    [name, ...names].map(keyOf).filter((key) => {
-      const free = !taken.has(key);
-      taken.add(key);
-      return free;
-    }),
-  );
-}
-
-/** Words in the longest key. */
-export function longestOf(keys: readonly (readonly string[])[]): number {
-  return keys.flat().reduce((most, key) => Math.max(most, key.split(' ').length), 1);
-}
-
-/** The last word of each name, as written, with whatever stands behind it. */
-export function endingsOf(foods: readonly FoodRow[]): readonly string[] {
-  return [...new Set(foods.flatMap(({ name, names }) => [name, ...names].map(endingOf)))];
-}
-
-function endingOf(name: string): string {
-  const last = name.search(LAST_LETTER);
-  return last < 0 ? '' : name.slice(name.lastIndexOf(' ', last) + 1);
-}
-
-const LAST_LETTER = /[\p{L}\p{N}'’][^\p{L}\p{N}'’]*$/u;
-
-/** The same from the keys of each food, which no other has. */
-export function indexKeys(
-  keys: readonly (readonly string[])[],
-  longest: number,
-  foods: readonly FoodRow[],
-  ambiguous: readonly Ambiguous[],
-  under?: NameIndex,
-): NameIndex {
-  const byKey = new Map<string, Meaning>();
-  // So few steps that the engine does not start to compile them anew: a start waits for it.
-  foods.forEach((food, at) => {
-    keys[at]?.forEach((key) => {
-      byKey.set(key, food);
-    });
-  });
-  for (const { word, foods: meant } of ambiguous) {
-    const key = keyOf(word);
-    if (!byKey.has(key)) byKey.set(key, meant);
-  }
-  let byWords: Map<string, FoodRow | undefined> | undefined;
-  return {
-    get: (key) => byKey.get(key) ?? under?.get(key),
-    inAnyOrder(words) {
-      byWords ??= unordered(byKey);
-      return byWords.get(words) ?? under?.inAnyOrder(words);
-    },
-    *entries() {
-      yield* byKey;
-      if (under !== undefined) yield* under.entries();
-    },
-    longest: Math.max(longest, under?.longest ?? 1),
-  };
-}
-
-/** Names by their sorted words, but where two foods have the same words. */
-function unordered(byKey: ReadonlyMap<string, Meaning>): Map<string, FoodRow | undefined> {
-  const byWords = new Map<string, FoodRow | undefined>();
-  for (const [key, meant] of byKey) {
-    if (!isOne(meant) || !key.includes(' ')) continue;
-    const sorted = key.split(' ').sort().join(' ');
-    byWords.set(sorted, byWords.has(sorted) && byWords.get(sorted) !== meant ? undefined : meant);
-  }
-  return byWords;
-}
 
 /** The food that the words name; never throws, whatever the text. */
 export function findFood(index: NameIndex, words: string): FoodMatch {
@@ -126,12 +30,26 @@ export function findFood(index: NameIndex, words: string): FoodMatch {
   const phrase = readPhrase(written ?? words);
   const found = findPhrase(index, phrase);
   if (found !== undefined) return found;
-  const near = once(() => nearFoods(index, [...phrase.head, ...phrase.tails.flat()].slice(0, 8)));
+  const all = [...phrase.head, ...phrase.tails.flat()];
+  const near = once(() => nearFoods(index, all.slice(0, 8)));
+  const {
+    class: kind,
+    raw,
+    brings,
+  } = understand(index, nounLast(index, phrase.head.slice(0, MOST_WORDS)), all.slice(0, MOST_WORDS));
   return {
     kind: 'unknown',
     get near(): readonly Food[] {
       return near();
     },
+    brings,
+    ...(raw && { raw }),
+    ...(kind !== undefined && {
+      class: kind,
+      get range(): readonly Food[] {
+        return foodsOfClass(index, kind);
+      },
+    }),
   };
 }
 
@@ -157,7 +75,7 @@ function findPhrase(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   const { head, tails, full } = phrase;
   if (head.length === 0) return undefined;
   const [next, ...rest] = tails;
-  if (next !== undefined && head.every((word) => IGNORED.has(word) || FORMS.has(word))) {
+  if (next !== undefined && head.every((word) => looksAdjective(word) && index.get(word) === undefined)) {
     const joined = [...head, ...next];
     return findPhrase(index, { head: joined, tails: rest, full: joined });
   }
@@ -166,20 +84,12 @@ function findPhrase(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   const choice = findEither(index, phrase);
   if (choice !== undefined) return choice;
   const narrowed = findNarrowed(index, head, tails);
-  if (narrowed !== undefined) return narrowed;
-  const run = findRun(index, head);
+  if (narrowed !== undefined) return narrowed === OTHER ? undefined : narrowed;
+  const run = findRun(index, head) ?? findByNoun(index, head, adjectivesIn(tails));
   if (run === undefined) return undefined;
-  const { meant, left, named } = run;
+  const { meant, left, named, unread } = run;
   if (!isOne(meant)) return settleAmbiguous(meant, left, tails);
-  return tails.some((tail) => changesFood(tail, meant.read().class)) ? undefined : withForm(meant, left, tails, named);
-}
-
-interface Run {
-  readonly meant: Meaning;
-  /** The words of the head that are not its name. */
-  readonly left: readonly string[];
-  /** Those that are. */
-  readonly named: readonly string[];
+  return changesFood(tails, meant.read().class) ? undefined : withForm(meant, left, tails, named, unread);
 }
 
 /** The longest run of words that is a name and leaves nothing unaccounted for; else the names whose words stand in another order. */
@@ -196,45 +106,96 @@ function findRun(index: NameIndex, head: readonly string[]): Run | undefined {
   }
   const kept = head.filter((word) => !IGNORED.has(word) && !FORMS.has(word) && !JOINERS.has(word) && !isNumber(word));
   if (kept.length === 0) return undefined;
-  const meant =
-    index.get(kept.join(' ')) ?? (kept.length > 1 ? index.inAnyOrder([...kept].sort().join(' ')) : undefined);
+  const meant = index.get(kept.join(' ')) ?? inAnotherOrder(index, kept, head.includes('of'));
   if (meant === undefined) return undefined;
   const left = head.filter((word) => !kept.includes(word));
   return left.every((word) => JOINERS.has(word) || leavesIt(word, meant)) ? { meant, left, named: kept } : undefined;
 }
 
-const MOST_WORDS = 24;
+/** `tomato condensed soup`: the noun stays where it is, but in `rind of orange`. */
+function inAnotherOrder(index: NameIndex, words: readonly string[], turned: boolean): FoodRow | undefined {
+  if (words.length < 2) return undefined;
+  const row = index.inAnyOrder([...words].sort().join(' '));
+  const noun = words.at(-1) ?? '';
+  return row !== undefined && (turned || [row.name, ...row.names].some((name) => keyOf(name).endsWith(noun)))
+    ? row
+    : undefined;
+}
+
+/** A name of more words is none. */
+export const MOST_WORDS = 24;
 const NONE: readonly string[] = [];
 
 function leavesIt(word: string, meant: Meaning): boolean {
   return saysNothing(word, isOne(meant) ? meant.read() : undefined);
 }
 
-/** `butter (unsalted)`, `flour, strong white bread`: what stands after the comma makes the longer name. */
-function findNarrowed(index: NameIndex, head: readonly string[], tails: Phrase['tails']): FoodMatch | undefined {
+/** What stands behind the comma makes it a food that the book does not have. */
+const OTHER = 'other';
+
+/** `butter (unsalted)`, `FLOUR,WHEAT,BREAD`: what stands behind the comma makes the longer name. It never brings another food. */
+function findNarrowed(
+  index: NameIndex,
+  head: readonly string[],
+  tails: Phrase['tails'],
+): FoodMatch | typeof OTHER | undefined {
   const name = tails.length === 0 ? NONE : head.filter((word) => !IGNORED.has(word));
-  for (const tail of name.length === 0 ? [] : tails.slice(0, 4)) {
-    if (tail.length > 8) continue;
-    const changes = changesIn(tail);
-    const kept = tail.filter(
-      (word) => !IGNORED.has(word) && !JOINERS.has(word) && (word !== 'dried' || changes.includes(word)),
+  if (name.length === 0 || name.length > MOST_WORDS) return undefined;
+  const among = index.get(name.join(' '));
+  const listed = tails.some(([first = '']) => JOINERS.has(first) || first === 'or');
+  const short = tails.slice(0, 4).filter((tail) => tail.length <= 8 && !JOINERS.has(tail[0] ?? '') && tail[0] !== 'or');
+  const changes = changesIn(tails);
+  const washed = (word: string): boolean => word === 'dried' && !changes.includes(word);
+  const states = short.map((tail) => tail.filter((word) => !washed(word)));
+  for (const tail of states) {
+    const at = tail.indexOf('or');
+    if (at <= 0) continue;
+    const rows = new Set(
+      [tail.slice(0, at), tail.slice(at + 1)].flatMap(
+        (side) => refine(index, side, name, oneOf(among))?.food ?? (side.every(looksPlain) ? (oneOf(among) ?? []) : []),
+      ),
     );
-    if (kept.length === 0) continue;
-    for (const more of kept.length === 1 ? [kept] : [kept, ...kept.map((word) => [word])]) {
-      if (more.every((word) => FORMS.has(word) && !STATES.has(word))) continue;
-      const food = oneOf(index.get([...more, ...name].join(' '))) ?? oneOf(index.get([...name, ...more].join(' ')));
-      if (food !== undefined)
-        return withForm(food, NONE, [
-          tail.filter((word) => !more.includes(word)),
-          ...tails.filter((other) => other !== tail),
-        ]);
-    }
-    const among = index.get(name.join(' '));
-    if (among === undefined || isOne(among)) continue;
-    const alone = oneOf(index.get(kept.join(' ')));
+    const [only] = rows;
+    if (rows.size === 1 && only !== undefined && only !== among) return withForm(only, NONE, tails);
+    if (rows.size > 1) return { kind: 'ambiguous', foods: [...rows].map((row) => row.read()) };
+  }
+  const words = adjectivesIn(states);
+  const refined = refine(index, words, name, oneOf(among)) ?? wholeTail(index, name, states);
+  if (refined !== undefined) {
+    const { food, used } = refined;
+    const rest = tails.map((tail) => tail.filter((word) => !used.includes(word)));
+    return changesFood(rest, food.read().class) ? OTHER : withForm(food, NONE, rest);
+  }
+  const generic = among !== undefined && isOne(among) && nounOf(name.at(-1) ?? '')?.is === 'animal' ? [among] : among;
+  if (generic === undefined || isOne(generic)) return undefined;
+  for (const tail of states) {
+    const alone = oneOf(index.get(tail.filter((word) => !IGNORED.has(word)).join(' ')));
     if (alone === undefined) continue;
     const kind = alone.read().class;
-    if (among.includes(alone) || among.some((row) => row.read().class === kind)) return withForm(alone, NONE, tails);
+    if (generic.includes(alone) || (!listed && generic.some((row) => row.read().class === kind)))
+      return withForm(alone, NONE, tails);
+  }
+  return undefined;
+}
+
+/** What stands behind the commas up to `in`, `with`, `or`. */
+const adjectivesIn = (tails: Phrase['tails']): readonly string[] =>
+  tails.slice(0, 4).flatMap((tail) => {
+    const end = tail.findIndex((word) => CUTS.has(word) || word === 'or');
+    return tail.slice(0, end < 0 ? 8 : Math.min(end, 8));
+  });
+
+const looksPlain = (word: string): boolean => saysNothing(word, undefined);
+
+/** `tuna, in oil`. */
+function wholeTail(
+  index: NameIndex,
+  name: readonly string[],
+  tails: Phrase['tails'],
+): { readonly food: FoodRow; readonly used: readonly string[] } | undefined {
+  for (const tail of tails) {
+    const food = oneOf(index.get([...name, ...tail].join(' ')));
+    if (food !== undefined) return { food, used: tail };
   }
   return undefined;
 }
@@ -244,10 +205,11 @@ function findEither(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   const { head } = phrase;
   const at = head.findIndex((word, i) => (word === 'or' || word === 'and') && i > 0 && i < head.length - 1);
   if (at < 0 || head.length > MOST_WORDS || index.get(head.join(' ')) !== undefined) return undefined;
-  const right = findRun(index, head.slice(at + 1));
+  const right = findRun(index, head.slice(at + 1)) ?? findByNoun(index, head.slice(at + 1));
   if (right === undefined) return undefined;
-  const noun = head.at(-1) ?? '';
-  const left = findRun(index, [...head.slice(0, at), noun]) ?? findRun(index, head.slice(0, at));
+  const of = head.indexOf('of', at);
+  const noun = of < 0 ? head.slice(-1) : head.slice(of);
+  const left = findRun(index, [...head.slice(0, at), ...noun]) ?? findRun(index, head.slice(0, at));
   if (left === undefined) return undefined;
   const rows = [...new Set([left.meant, right.meant].flat())];
   const [only] = rows;
@@ -261,7 +223,7 @@ function settleAmbiguous(
   left: readonly string[],
   tails: Phrase['tails'],
 ): FoodMatch | undefined {
-  const changes = tails.flatMap(changesIn);
+  const changes = changesIn(tails);
   const rows = meant.filter((row) => changes.every((word) => isCalled(row, word)));
   if (rows.length === 0) return undefined;
   const foods = rows.map((row) => row.read());
@@ -287,10 +249,16 @@ function withForm(
   left: readonly string[],
   tails: Phrase['tails'],
   named: readonly string[] = NONE,
+  unread: readonly string[] = NONE,
 ): FoodMatch {
   const food = row.read();
   const form = formOf(food, left, tails, named);
-  return form === undefined ? { kind: 'food', food } : { kind: 'food', food, form };
+  return {
+    kind: 'food',
+    food,
+    ...(form !== undefined && { form }),
+    ...(unread.length > 0 && { unread }),
+  };
 }
 
 /** The count word or form that a measure of the food depends on, else the first form word there is. */
@@ -312,12 +280,4 @@ function formOf(
 function isPieceOf(food: Food, word: string): boolean {
   const counted = countWord(word);
   return counted !== undefined && food.pieces.some((piece) => piece.word === counted);
-}
-
-function isOne(meant: Meaning): meant is FoodRow {
-  return 'read' in meant;
-}
-
-function oneOf(meant: Meaning | undefined): FoodRow | undefined {
-  return meant !== undefined && isOne(meant) ? meant : undefined;
 }

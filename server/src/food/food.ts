@@ -153,11 +153,28 @@ export const bookIdOf = ({ id, like }: Food): string => like ?? id;
 
 /** What a written name turns out to be. */
 export type FoodMatch =
-  | { readonly kind: 'food'; readonly food: Food; readonly form?: string }
+  /** `unread` words say which of it, and change nothing: `ratte` of potatoes. */
+  | { readonly kind: 'food'; readonly food: Food; readonly form?: string; readonly unread?: readonly string[] }
   /** The words could be two foods. */
   | { readonly kind: 'ambiguous'; readonly foods: readonly Food[] }
-  /** Not known; up to three near ones, nearest first. */
-  | { readonly kind: 'unknown'; readonly near: readonly Food[] };
+  | UnknownFood;
+
+/** What a name that the book does not have tells all the same. */
+export interface UnknownFood {
+  readonly kind: 'unknown';
+  /** Up to three near ones, nearest first. */
+  readonly near: readonly Food[];
+  /** What its noun is, and all foods of the book that are one. */
+  readonly class?: FoodClass;
+  readonly range?: readonly Food[];
+  /** Not safe raw. */
+  readonly raw?: true;
+  /** What its words hint that it may hold much of. */
+  readonly brings?: readonly Brings[];
+}
+
+/** What a little of makes or mars a formula. */
+export type Brings = 'salt' | 'yeast' | 'leavening' | 'gelling';
 
 /** How a weight in grams was come by; `words` is one short clause a cook can read. */
 export interface WeightReason {

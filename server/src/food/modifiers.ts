@@ -19,15 +19,28 @@ export function saysNothing(word: string, food: Food | undefined): boolean {
 }
 
 /** The words after the comma that make it another food than the name: `milk, dried`. A lettuce washed and dried is still one. */
-export function changesIn(tail: readonly string[]): readonly string[] {
-  const washed = tail.some((word) => WASHED.has(word));
-  return tail.filter((word) => CHANGES.has(word) && !(washed && word === 'dried'));
+export function changesIn(tails: readonly (readonly string[])[]): readonly string[] {
+  const washed = tails.some((tail) => tail.some((word) => WASHED.has(word)));
+  return tails.flatMap((tail) => tail.filter((word) => CHANGES.has(word) && !(washed && word === 'dried')));
 }
 
 /** Whether what stands after the comma makes it another food than one of this class. */
-export function changesFood(tail: readonly string[], foodClass: FoodClass): boolean {
-  return changesIn(tail).some((word) => !HARMLESS.get(word)?.has(foodClass));
+export function changesFood(tails: readonly (readonly string[])[], foodClass: FoodClass): boolean {
+  return changesIn(tails).some((word) => !HARMLESS.get(word)?.has(foodClass));
 }
+
+/** Whether the word can only stand before a noun: `boneless, skinless chicken thighs`. */
+export const looksAdjective = (word: string): boolean =>
+  IGNORED.has(word) || FORMS.has(word) || CHANGES.has(word) || HARMLESS.has(word) || word.endsWith('less');
+
+/** Whether a noun of the class may be fallen back to over this word: one that nobody knows, and not one that changes foods. */
+export const mayPass = (word: string): boolean =>
+  word.length > 1 &&
+  !CHANGES.has(word) &&
+  !FORMS.has(word) &&
+  !HARMLESS.has(word) &&
+  !word.endsWith('ed') &&
+  !isNumber(word);
 
 /** A figure, with or without its unit: `2`, `400g`, `2x400g`. */
 export function isNumber(word: string): boolean {
@@ -43,7 +56,7 @@ export const IGNORED = wordSet(`
   skinless boneless bonein skinon trimmed cored pitted stoned deseeded seeded destemmed stemmed hulled shelled podded washed rinsed
   scrubbed cleaned drained patted squeezed beaten whisked separated strained sieved divided optional cut bite sized size inch cm mm
   unwaxed zested unbleached bleached enriched tender young baby thawed defrosted packaged plump bashed bruised split scraped favourite
-  favorite brand finest prepared uncooked
+  favorite brand finest prepared uncooked mini miniature dozen jointed assorted
 `);
 
 /** How a food is cut or handled: what a measure of it may depend on. */
@@ -84,12 +97,22 @@ function kindsOf(list: string): ReadonlySet<FoodClass> {
 const PLANTS = 'vegetable, fruit, mushroom, leafy herb';
 const FLESH = 'meat, poultry, ground meat, ground poultry, fish, shellfish';
 
+/** Foods as they grow or are cut, of which there are more sorts than a book has. What is made may be made of anything. */
+export const AS_GROWN = kindsOf(
+  `${PLANTS}, ${FLESH}, dried fruit, dried herb, spice, grain, legume, nut, seed, pasta, egg`,
+);
+
 const CUT_UP = kindsOf(`${PLANTS}, ${FLESH}, cured meat, cheese, bread, fat, dried herb, chocolate, other`);
 
 /** Words that leave the food what it is in some classes only. */
 const HARMLESS: ReadonlyMap<string, ReadonlySet<FoodClass>> = new Map(
   Object.entries({
-    raw: `${PLANTS}, ${FLESH}, nut, milk, egg`,
+    raw: `${PLANTS}, ${FLESH}, cured meat, nut, milk, egg`,
+    lean: `${FLESH}, cured meat`,
+    mixed: `${PLANTS}, ${FLESH}, seed`,
+    meat: 'nut, shellfish',
+    stale: 'bread',
+    fine: 'bread, salt, grain, sugar',
     frozen: `${PLANTS}, ${FLESH}, juice, bread, other`,
     dried: 'pasta, dried fruit, dried herb, spice',
     dry: 'pasta, dried herb, spice, grain, legume, bread',

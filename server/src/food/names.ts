@@ -16,7 +16,7 @@ export interface Phrase {
 
 /** Reads the words of a phrase, normalised as `keyOf` does it. */
 export function readPhrase(text: string): Phrase {
-  const plain = plainText(text);
+  const plain = plainText(text).replace(SIZED, ', sized ').replace(RAISED, ' ');
   const pieces = PAUSE.test(plain)
     ? plain
         .split(PAUSES)
@@ -29,6 +29,10 @@ export function readPhrase(text: string): Phrase {
   return { head: full.slice(0, cut), tails: [full.slice(cut), ...pieces.slice(1)], full };
 }
 
+/** `butter the size of an egg`. */
+const SIZED = / (?:about )?(?:the )?(?:size|bigness|weight|thickness) of /;
+/** `corn-fed chicken`, `vine-ripened tomatoes`: how it was raised, by whatever. */
+const RAISED = /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b/gu;
 const PAUSE = /[,;:()[\]{}|–—-]/;
 const PAUSES = /[,;:()[\]{}|]+|\s[–—-]\s/;
 
@@ -94,6 +98,7 @@ const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({
   'bone in': 'bonein',
   'skin on': 'skinon',
   'free range': 'freerange',
+  'cage free': 'freerange',
   'gluten free': 'glutenfree',
   'dairy free': 'dairyfree',
   'sugar free': 'sugarfree',
@@ -107,9 +112,11 @@ const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({
   'store bought': 'storebought',
   'shop bought': 'storebought',
   'home made': 'homemade',
+  'corn meal': 'cornmeal',
   'whole wheat': 'wholewheat',
   'whole grain': 'wholegrain',
   'all purpose': 'allpurpose',
+  'general purpose': 'allpurpose',
   'self raising': 'selfraising',
   'self rising': 'selfraising',
   'sun dried': 'sundried',
@@ -163,6 +170,7 @@ const SPELLINGS: ReadonlyMap<string, string> = new Map(
     caramelized: 'caramelised',
     iodized: 'iodised',
     tinned: 'canned',
+    dehydrated: 'dried',
     lite: 'light',
     castor: 'caster',
     pitta: 'pita',
@@ -229,6 +237,6 @@ export function wordSet(words: string): ReadonlySet<string> {
 }
 
 /** Where the name stops and the talk about it starts: `butter for greasing`, `oil plus more`. */
-const CUTS = wordSet(`
+export const CUTS = wordSet(`
   for to plus at in with without such like preferably cut from into about then if per each see as minus until including on than by
 `);

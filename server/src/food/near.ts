@@ -3,9 +3,9 @@
  * Refuses to choose one.
  */
 import { distance } from 'fastest-levenshtein';
-import type { Meaning, NameIndex } from './find.ts';
 import type { Food } from './food.ts';
 import { CHANGES, FORMS, IGNORED } from './modifiers.ts';
+import type { Meaning, NameIndex } from './name-index.ts';
 import type { FoodRow } from './tables.ts';
 
 const MOST = 3;
@@ -15,6 +15,8 @@ const MOST_KEPT = 500;
 const LEAST = 0.5;
 /** Below this the spelling of two words has nothing to do with each other. */
 const LEAST_SPELLING = 0.65;
+/** From this on a name is another one misspelled. */
+const MISSPELLED = 0.78;
 
 /** A text with its letters as bits, so that most others are told to be far off without counting. */
 interface Lettered {
@@ -65,6 +67,25 @@ export function nearFoods(index: NameIndex, words: readonly string[]): readonly 
   if (asked.length === 0) return [];
   const spellings = spellingsOf(index);
   return kept(spellings.found, asked.join(' '), () => search(spellings, asked));
+}
+
+/** Whether some name ends with the word: a food by itself, or what one is a sort of, as `wheat`. */
+export function isNoun(index: NameIndex, word: string): boolean {
+  const { names, spoken } = spellingsOf(index);
+  return spoken.get(word)?.inNames.some((at) => names[at]?.words.at(-1) === word) ?? false;
+}
+
+/** Whether the word before the noun is a misspelling of another name: `swete potato` of `sweet potato`. */
+export function isNearName(index: NameIndex, word: string, noun: readonly string[]): boolean {
+  const { names, spoken } = spellingsOf(index);
+  const last = noun.at(-1) ?? '';
+  const asked = lettered([word, ...noun].join(' '));
+  return (
+    spoken.get(last)?.inNames.some((at) => {
+      const name = names[at];
+      return name?.words.at(-1) === last && spellingLikeness(asked, name, MISSPELLED) >= MISSPELLED;
+    }) ?? false
+  );
 }
 
 function kept<V>(known: Map<string, V>, key: string, make: () => V): V {

@@ -115,13 +115,13 @@ export function readLabelled(): readonly {
   });
 }
 
-/** The keys of the names of each food (`find.ts`), so that a start need not make them; and the words in the longest. */
+/** The keys of the names of each food (`name-index.ts`), so that a start need not make them; and the words in the longest. */
 export function readKeys(): { readonly longest: number; readonly keys: readonly (readonly string[])[] } {
   const [longest, ...lines] = generated(keysText);
   return { longest: Number(longest), keys: lines.map((line) => listOf(line, '\t')) };
 }
 
-/** What the names end with (`find.ts`). */
+/** What the names end with (`name-index.ts`). */
 export function readEndings(): readonly string[] {
   return generated(endingsText);
 }

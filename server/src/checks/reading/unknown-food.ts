@@ -1,4 +1,5 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
+import { FLESH, type FoodClass } from '../../food/food.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
@@ -8,6 +9,9 @@ interface Values {
   /** Names of foods it could be. */
   readonly near: readonly string[];
   readonly ambiguous: boolean;
+  /** What it is held to be for safety, by its noun. */
+  readonly noun?: FoodClass;
+  readonly raw?: true;
   /** What cannot be worked out without it. */
   readonly grams: boolean;
   readonly ingredient: Ingredient;
@@ -24,6 +28,8 @@ export default defineCheck<Values>({
     title: 'USDA National Nutrient Database for Standard Reference, release 26 (2013): the built-in foods',
   },
   explain: `What an ingredient weighs by the cup, and the water, fat, sugar, salt and protein it brings, come from the food book. A name the book does not have leaves a hole: the part's composition is not known, and what hangs on it is not judged.
+
+For safety such a food counts as what its noun is, and raw (\`ostrich fillet\` as poultry); where that is an animal, an egg, a milk or a vegetable this is a warning, else information.
 
 Write one of the near names, or describe the food in a \`food\` block of the house: \`food smoked butter\`, then \`like butter\`. Silent for what is added to taste, and for a line that takes from an earlier part by its name (\`200 g poolish\`).`,
   *find(part) {
@@ -43,12 +49,15 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
         near: foods.slice(0, 3).map((f) => f.name),
         ambiguous: match.kind === 'ambiguous',
         grams: ingredient.weighed.known,
+        ...(match.kind === 'unknown' && match.class !== undefined && { noun: match.class }),
+        ...(match.kind === 'unknown' && match.raw && { raw: true }),
         ingredient,
       };
-      yield { at: { line: ingredient.line, start: node.name.start, end: node.name.end }, values };
+      const at = { line: ingredient.line, start: node.name.start, end: node.name.end };
+      yield values.noun !== undefined && STAPLE.has(values.noun) ? { at, values, severity: 'warning' } : { at, values };
     }
   },
-  say: ({ name, near, ambiguous, grams }) => {
+  say: ({ name, near, ambiguous, grams, noun, raw }) => {
     const choices = near.map((n) => `\`${n}\``).join(', ');
     const effect = grams ? 'so what it brings is not worked out' : 'so it cannot be weighed';
     if (ambiguous) return { message: `\`${name}\` could be ${choices}, ${effect}: write which.` };
@@ -56,7 +65,8 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
       near.length > 0
         ? `did you mean ${choices}? Else describe it in a \`food\` block`
         : `describe it in a \`food\` block: \`food ${name}\`, then \`like\` a food it resembles`;
-    return { message: `\`${name}\` is not in the food book, ${effect}: ${advice}.` };
+    const held = noun !== undefined && raw ? ` For safety it counts as raw ${noun}.` : '';
+    return { message: `\`${name}\` is not in the food book, ${effect}: ${advice}.${held}` };
   },
   fix: ({ near, ingredient }, { recipe }, at) => {
     const { name } = ingredient.node;
@@ -85,9 +95,13 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
     bad: [
       'recipe Slab\n  200 g     rolled oats\n  80 g      buttre\n# "buttre" unknown-food *: butter\n  do Rub the buttre into the oats.\n',
       'recipe Slab\n  200 g     rolled oats\n  80 g      xyloquartz\n# "xyloquartz" unknown-food: food book\n  do Rub the xyloquartz into the oats.\n',
+      'recipe Steak\n  600 g     ostrich fillet\n# "ostrich fillet" unknown-food warning *: raw poultry\n  20 g      butter\n  do Fry the ostrich fillet in the butter until it reads 75 C.\n',
     ],
   },
 });
+
+/** Of these the gap is in what can hurt, or in most of the dish. */
+const STAPLE: ReadonlySet<FoodClass> = new Set<FoodClass>([...FLESH, 'egg', 'milk', 'vegetable']);
 
 /** The line takes so much of an earlier part. */
 const isTaken = (name: string, { includes }: Part): boolean =>

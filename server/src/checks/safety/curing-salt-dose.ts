@@ -14,6 +14,7 @@ import { anyPart } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
 import { isCuringSalt, weighedCure } from './curing-salts.ts';
 import { CAUTION } from './limits.ts';
+import { foodOf } from './stand-in.ts';
 
 type Product = keyof typeof limits.products;
 
@@ -258,12 +259,12 @@ function dose(
   const { name } = ingredient;
   if (saltG <= 0) return undefined;
   const { substance, share, assumed } = strengthOf(ingredient);
-  const meats = taken.filter((t) => MEAT.has(t.of.food?.class ?? ''));
+  const meats = taken.filter((t) => MEAT.has(foodOf(t.of)?.class ?? ''));
   const meatG = meats.reduce((sum, { grams }) => sum + grams, 0);
   if (meatG <= 0 || meats.some((t) => !t.of.weighed.known)) return undefined;
-  const waterG = taken.reduce((sum, t) => sum + (t.of.food?.class === 'water' ? t.grams : 0), 0);
+  const waterG = taken.reduce((sum, t) => sum + (foodOf(t.of)?.class === 'water' ? t.grams : 0), 0);
   const words = meats.map((t) => [t.of.name, t.of.node.preparation?.text].join(' ')).join(' ');
-  const minced = meats.some((t) => t.of.food?.class.startsWith('ground')) || MINCED.test(words);
+  const minced = meats.some((t) => foodOf(t.of)?.class.startsWith('ground')) || MINCED.test(words);
   const brined = !minced && waterG > meatG * BRINE;
   const bacon = BACON.test(words);
   const product: Product = minced

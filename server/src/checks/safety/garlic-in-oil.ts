@@ -4,6 +4,7 @@ import { defineCheck } from '../check.ts';
 import { gramsOf, ingredientPlace } from '../formula/band.ts';
 import { sums, sumTable } from '../sum-table.ts';
 import { CAUTION } from './limits.ts';
+import { foodOf } from './stand-in.ts';
 import { COVERING, isButter, isOil, isSour, keptUnderOil, MOST_DAYS, OILY, SOUR } from './under-oil.ts';
 
 interface Values {
@@ -43,7 +44,7 @@ export default defineCheck<Values>({
   }),
   work: ({ head, fat }) => {
     const isShutOff = fat === 'oil' ? isOil : isButter;
-    const known = head.ingredients.filter((i) => i.food !== undefined);
+    const known = head.ingredients.filter((i) => foodOf(i) !== undefined);
     const rows = known.map((i) => {
       const grams = gramsOf(i);
       return { name: i.name, numbers: [grams, isShutOff(i) ? grams : 0, isSour(i) ? grams : 0] };

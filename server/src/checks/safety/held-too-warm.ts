@@ -8,6 +8,7 @@ import { defineCheck } from '../check.ts';
 import { CAUTION, type HoldingLimits, holdingLimits } from './limits.ts';
 import { lying, lyingForm } from './lying-verbs.ts';
 import { isPerishable } from './perishable.ts';
+import { foodOf } from './stand-in.ts';
 import { isFridgeInWrongUnit } from './wrong-unit.ts';
 
 interface Values {
@@ -156,7 +157,7 @@ function keptAt(reading: HeatReading, step: Step, part: Part, limits: HoldingLim
   const { low, high } = reading.celsius;
   if (high < BETWEEN_C) return high > limits.cold.celsius + SLACK_C ? 'cold' : undefined;
   if (!setOut && !HOT.has(verb)) return undefined;
-  const roast = part.head.ingredients.some((i) => i.food?.class === 'meat') && anySays(part.steps, ROASTED);
+  const roast = part.head.ingredients.some((i) => foodOf(i)?.class === 'meat') && anySays(part.steps, ROASTED);
   const least = roast ? limits.hot.roastC : limits.hot.celsius;
   if (low >= least - SLACK_C) return undefined;
   // Held for a time, to cook or pasteurise: judged by its published times.

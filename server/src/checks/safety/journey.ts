@@ -14,6 +14,7 @@ import { takesEverything } from '../everything.ts';
 import { onceFor } from '../once.ts';
 import { type Given, type Last, lent, overParts, type Stretch } from '../over-parts.ts';
 import { type Group, groupOf } from './limits.ts';
+import { foodOf } from './stand-in.ts';
 
 /** A step that the ingredient goes through. */
 export interface Stop {
@@ -116,7 +117,7 @@ function countListers(holders: readonly Part[], listers: Listers): number {
 
 /** Places in the list of what is not safe raw. */
 const risksIn = onceFor((head: PartHead): readonly number[] =>
-  head.ingredients.flatMap((i, at) => (i.food?.roles.includes('raw risk') && !i.free ? [at] : [])),
+  head.ingredients.flatMap((i, at) => (!i.free && foodOf(i)?.roles.includes('raw risk') ? [at] : [])),
 );
 
 /** A hostile part may list thousands; no kitchen does. */
@@ -181,7 +182,7 @@ function journeyOf(part: Part, index: number, holders: readonly Part[]): Journey
   if (ingredient === undefined) return undefined;
   // `Rub with the salt and roast`: what the steps never name is in them all the same, if it is what they roast.
   const unnamed = first === undefined && !takesEverything(part.steps) && !isNameless(part);
-  if (unnamed && !FLESH.has(ingredient.food?.class ?? 'other')) return undefined;
+  if (unnamed && !FLESH.has(foodOf(ingredient)?.class ?? 'other')) return undefined;
   const holds = new Set(holders.map((p) => p.index));
   const all: Stop[] = [];
   const stops: Stop[] = [];
@@ -454,7 +455,9 @@ export const saysBoughtSafe = ({ node }: Ingredient): boolean =>
 const MINCED = /\b(?:minced?|ground)\b/i;
 
 /** What an ingredient counts as: meat that its own line has minced is minced meat. */
-export function groupIn({ food, node }: Ingredient): Group | undefined {
+export function groupIn(ingredient: Ingredient): Group | undefined {
+  const { node } = ingredient;
+  const food = foodOf(ingredient);
   const group = food && groupOf(food);
   if (group !== 'meat') return group;
   return MINCED.test([node.name?.text, node.preparation?.text].join(' ')) ? 'ground meat' : group;

@@ -14,6 +14,7 @@ import { saysBoughtSafe } from './journey.ts';
 import { CAUTION } from './limits.ts';
 import { longestDays } from './longest-days.ts';
 import { isColdOnceOpen } from './once-open.ts';
+import { foodOf } from './stand-in.ts';
 import { keptUnderOil, OILY } from './under-oil.ts';
 
 interface Values {
@@ -68,7 +69,7 @@ export default defineCheck<Values>({
     ...(source !== undefined && { source }),
   }),
   work: ({ head, acid, least }) => {
-    const known = head.ingredients.filter((i) => i.food !== undefined);
+    const known = head.ingredients.filter((i) => foodOf(i) !== undefined);
     const rows = known.map((i) => ({ name: i.name, numbers: [gramsOf(i), acidG(i)] }));
     const [whole = 0, acidInAll = 0] = sums(rows);
     return [
@@ -311,10 +312,11 @@ function isDry({ head: { ingredients }, steps }: Part): boolean {
   if (dried) return true;
   if (anySays(steps, WETTING)) return false;
   let [whole, water] = [0, 0];
-  for (const { food, weighed } of ingredients) {
+  for (const ingredient of ingredients) {
+    const { weighed } = ingredient;
     if (!weighed.known) continue;
     whole += weighed.grams.high;
-    water += (weighed.grams.high * (food?.per100.water ?? 100)) / 100;
+    water += (weighed.grams.high * (foodOf(ingredient)?.per100.water ?? 100)) / 100;
   }
   return whole > 0 && water < whole * DRY_WATER;
 }
@@ -325,11 +327,12 @@ const isLeftToSpoil = ({ head }: Part): boolean => {
   for (const ingredient of head.ingredients) {
     const grams = gramsOf(ingredient);
     whole += grams;
-    if (ingredient.food === undefined) continue;
-    if (LOW_ACID.has(ingredient.food.class)) low += grams;
-    salt += (grams * (ingredient.food.per100.sodium ?? 0) * SALT_OF_SODIUM) / 1e5;
+    const food = foodOf(ingredient);
+    if (food === undefined) continue;
+    if (LOW_ACID.has(food.class)) low += grams;
+    salt += (grams * (food.per100.sodium ?? 0) * SALT_OF_SODIUM) / 1e5;
     sour += acidG(ingredient);
-    if (ingredient.food.class === 'sugar' || ingredient.food.class === 'syrup') sugar += grams;
+    if (food.class === 'sugar' || food.class === 'syrup') sugar += grams;
   }
   return low >= whole * LOW_SHARE && sugar < whole * SWEET_JAM && (sour > 0 || salt < whole * SOURING_SALT);
 };
@@ -352,7 +355,8 @@ const lowAcid = overParts((part): Found<Values> | undefined => {
   let of: Ingredient | undefined;
   let fruitOf: Ingredient | undefined;
   for (const ingredient of head.ingredients) {
-    const { food, weighed } = ingredient;
+    const { weighed } = ingredient;
+    const food = foodOf(ingredient);
     if (food === undefined || !weighed.known) continue;
     const grams = (weighed.grams.low + weighed.grams.high) / 2;
     whole += grams;

@@ -9,6 +9,7 @@ import { asWritten, inAnyForm, isOn, says, wordList } from '../../recipe/step-wo
 import { baseForm } from '../../recipe/verbs.ts';
 import { lying, lyingForm } from './lying-verbs.ts';
 import { hasFlesh, isFlesh } from './perishable.ts';
+import { foodOf } from './stand-in.ts';
 
 /** `Until morning` is as long as overnight. */
 export const NIGHT = asWritten('morning', 'night', 'breakfast', 'day', 'tomorrow');
@@ -194,7 +195,8 @@ const namesNoFlesh = ({ mentions }: Step, { index, head: { ingredients } }: Part
     (m) =>
       m.part === undefined &&
       m.ingredients.every((r) => {
-        const food = r.part === index ? ingredients[r.ingredient]?.food : undefined;
+        const of = r.part === index ? ingredients[r.ingredient] : undefined;
+        const food = of && foodOf(of);
         return food !== undefined && !isFlesh(food);
       }),
   );

@@ -22,6 +22,7 @@ import {
   type Stop,
 } from './journey.ts';
 import { besideText, CAUTION, type Group, holdingLimits, holdS, type Limit, limitOf } from './limits.ts';
+import { foodOf } from './stand-in.ts';
 
 type Values =
   | {
@@ -237,7 +238,7 @@ function isEggDish({ part, ingredient }: Journey): boolean {
   if (kind !== undefined) return EGG_DISHES.has(kind.name);
   if (flourG.high > massG.high * 0.1 || !ingredient.weighed.known) return false;
   const sugarG = ingredients.reduce(
-    (g, i) => g + (i.food?.class === 'sugar' && i.weighed.known ? i.weighed.grams.high : 0),
+    (g, i) => g + (foodOf(i)?.class === 'sugar' && i.weighed.known ? i.weighed.grams.high : 0),
     0,
   );
   return sugarG < massG.high * 0.25 && ingredient.weighed.grams.high > massG.high * EGG_SETS;
@@ -261,7 +262,7 @@ function rawValues({ ingredient, part, all }: Journey, group: Group, house: Hous
       ),
   );
   if (group === 'fish' && frozen) return undefined;
-  const isMollusc = MOLLUSCS.test(ingredient.food?.name ?? '');
+  const isMollusc = MOLLUSCS.test(foodOf(ingredient)?.name ?? '');
   const { section } = isMollusc ? molluscs : group === 'fish' ? freezing : raw;
   return {
     kind: 'raw',

@@ -10,6 +10,7 @@ import { gramsOf } from '../formula/band.ts';
 import { onceFor } from '../once.ts';
 import { KEPT_COLD } from './cold-words.ts';
 import { isColdOnceOpen } from './once-open.ts';
+import { foodOf } from './stand-in.ts';
 
 const PUTTING_BY = inAnyForm('keep', 'store', 'last', 'put', 'leave', 'stand', 'mature');
 const SHELVES = asWritten('larder', 'cupboard', 'pantry', 'shelf', 'shelves', 'cellar', 'larders', 'cupboards');
@@ -39,7 +40,7 @@ const FISH: ReadonlySet<FoodClass> = new Set<FoodClass>(['fish', 'shellfish']);
 
 /** Dried, or smoked as ham and sausage are that hang; smoked fish wants the cold. */
 const isDried = ({ steps, head }: Part): boolean =>
-  (anySays(steps, SMOKING) && !head.ingredients.some((i) => i.food !== undefined && FISH.has(i.food.class))) ||
+  (anySays(steps, SMOKING) && !head.ingredients.some((i) => FISH.has(foodOf(i)?.class ?? 'other'))) ||
   steps.some((step) => says(step, DRYING) && DRIED.test(inWords(step.sentence).replaceAll(DRY_PLACES, '')));
 const DRIED = /\b(?:dry|dried|dries|dehydrat\w*|brittle|crisp|crumbles?)\b/;
 
@@ -52,7 +53,7 @@ const isMostlyDairyOrEgg = onceFor(({ head: { ingredients } }: Part): boolean =>
   for (const ingredient of ingredients) {
     const grams = gramsOf(ingredient);
     whole += grams;
-    if (ingredient.food !== undefined && SET.has(ingredient.food.class)) set += grams;
+    if (SET.has(foodOf(ingredient)?.class ?? 'other')) set += grams;
   }
   return whole > 0 && set >= whole * LEAST_SHARE;
 });

@@ -7,6 +7,7 @@ import type { PartHead } from '../../recipe/part.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { anySays, matching } from '../../recipe/step-words.ts';
 import { onceFor } from '../once.ts';
+import { foodOf } from './stand-in.ts';
 
 const ANIMAL: ReadonlySet<FoodClass> = new Set<FoodClass>([...FLESH, 'egg', 'milk', 'cream', 'dairy', 'stock']);
 const MEATS: ReadonlySet<FoodClass> = new Set(FLESH);
@@ -56,7 +57,7 @@ export const isFlesh = (food: Food): boolean => MEATS.has(food.class);
 
 /** Meat or fish is on its list, or on that of a part it takes in. */
 export const hasFlesh = onceFor(({ head, includes }: Part): boolean =>
-  [head, ...includes].some(({ ingredients }) => ingredients.some((i) => i.food !== undefined && isFlesh(i.food))),
+  [head, ...includes].some(({ ingredients }) => ingredients.some((i) => MEATS.has(foodOf(i)?.class ?? 'other'))),
 );
 
 /** By itself, for a night: flesh and stock, and rice, pasta and pulses that are cooked. Whole eggs and butter may stand. */
@@ -82,7 +83,9 @@ function judge({ kind, ingredients }: PartHead, asCooked: boolean): boolean {
   let flesh = false;
   let water = 0;
   let moisture = 0;
-  for (const { weighed, food, name, node } of ingredients) {
+  for (const ingredient of ingredients) {
+    const { weighed, name, node } = ingredient;
+    const food = foodOf(ingredient);
     if (food?.class === 'yeast' || food?.class === 'curing salt') cultured = true;
     else if (STARTERS.test(name)) soured = true;
     if (food === undefined) continue;

@@ -3,6 +3,7 @@ import { onceInHouse } from '../once.ts';
 import { overList } from '../over-parts.ts';
 import { type Followed, followedIn, heatOf, isBoughtSafe, type isDoneness, type Journey } from './journey.ts';
 import { CAUTION, holdingLimits } from './limits.ts';
+import { foodOf } from './stand-in.ts';
 
 interface Values {
   readonly name: string;
@@ -79,8 +80,10 @@ const rawEggIn = onceInHouse(({ foodSafety }, { journeys }: Followed): Found<Val
 
 const rawEggs = overList(rawEggIn);
 
-const isRawEgg = (i: Journey['ingredient']): boolean =>
-  i.food?.class === 'egg' && i.food.roles.includes('raw risk') && !i.free && !i.optional;
+const isRawEgg = (i: Journey['ingredient']): boolean => {
+  const food = foodOf(i);
+  return food?.class === 'egg' && food.roles.includes('raw risk') && !i.free && !i.optional;
+};
 
 function isDough({ part }: Journey): boolean {
   const { head } = part;

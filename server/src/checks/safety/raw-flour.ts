@@ -7,6 +7,7 @@ import { onceFor } from '../once.ts';
 import { anyPart, overList } from '../over-parts.ts';
 import { type Followed, followedIn, heatFrom, heatOf, isBoughtSafe, type Journey } from './journey.ts';
 import { CAUTION } from './limits.ts';
+import { foodOf } from './stand-in.ts';
 
 interface Values {
   readonly name: string;
@@ -80,7 +81,7 @@ const HEAT_TREATED = /\b(?:heat[- ]treated|cooked|pre-?cooked|pasteuri[sz]ed)\b/
 const MIX = /^(?:cake|pancake) mix$/;
 
 const isRawFlour = (i: Journey['ingredient']): boolean =>
-  (i.food?.class === 'flour' || isFlour(i) || MIX.test(i.food?.name ?? '')) &&
+  (foodOf(i)?.class === 'flour' || isFlour(i) || MIX.test(foodOf(i)?.name ?? '')) &&
   !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' '));
 
 const SERVING = asWritten('serve', 'serves', 'eat', 'eaten', 'drink', 'enjoy', 'churn', 'snack', 'snacking');

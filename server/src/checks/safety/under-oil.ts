@@ -11,6 +11,7 @@ import { gramsOf } from '../formula/band.ts';
 import { onceFor } from '../once.ts';
 import { DAY_MIN, longestDays } from './longest-days.ts';
 import { isColdOnceOpen } from './once-open.ts';
+import { foodOf } from './stand-in.ts';
 
 /** Days in the fridge that extension services allow. */
 export const MOST_DAYS = 4;
@@ -45,7 +46,9 @@ export const keptUnderOil = onceFor((part: Part): KeptUnderOil | undefined => {
 const FRESH: ReadonlySet<FoodClass> = new Set<FoodClass>(['vegetable', 'mushroom', 'leafy herb']);
 const DRY = /\b(?:dried|dry|powder|flakes|granules)\b/i;
 
-function isSolid({ food, node, free }: Ingredient): boolean {
+function isSolid(ingredient: Ingredient): boolean {
+  const { node, free } = ingredient;
+  const food = foodOf(ingredient);
   return (
     food !== undefined &&
     !free &&
@@ -54,13 +57,19 @@ function isSolid({ food, node, free }: Ingredient): boolean {
   );
 }
 
-export const isOil = ({ food }: Ingredient): boolean => food?.class === 'oil';
+export const isOil = (ingredient: Ingredient): boolean => foodOf(ingredient)?.class === 'oil';
 
-export const isButter = ({ food }: Ingredient): boolean => food?.class === 'fat';
+export const isButter = (ingredient: Ingredient): boolean => foodOf(ingredient)?.class === 'fat';
 
-export const isSour = ({ food }: Ingredient): boolean =>
-  food !== undefined &&
-  (food.class === 'vinegar' || (food.class === 'juice' && food.roles.includes('acid')) || /lemon|lime/.test(food.name));
+export const isSour = (ingredient: Ingredient): boolean => {
+  const food = foodOf(ingredient);
+  return (
+    food !== undefined &&
+    (food.class === 'vinegar' ||
+      (food.class === 'juice' && food.roles.includes('acid')) ||
+      /lemon|lime/.test(food.name))
+  );
+};
 
 /** What is laid in oil is shut off by less of it. */
 export const COVERING = 0.2;
@@ -71,7 +80,7 @@ function isOily(part: Part, isFat: (ingredient: Ingredient) => boolean): boolean
   let oil = 0;
   let sour = 0;
   for (const ingredient of part.head.ingredients) {
-    if (ingredient.food === undefined) continue;
+    if (foodOf(ingredient) === undefined) continue;
     const grams = gramsOf(ingredient);
     whole += grams;
     if (isFat(ingredient)) oil += grams;

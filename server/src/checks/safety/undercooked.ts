@@ -32,6 +32,7 @@ import {
   THERMOMETER_C,
   timeText,
 } from './limits.ts';
+import { foodOf } from './stand-in.ts';
 
 type Values =
   | {
@@ -187,7 +188,7 @@ const tooCoolIn = onceInHouse((house, { journeys }: Followed): readonly TooCool[
 /** The highest reading in the food from its first use on, when it is below the limit and nothing else makes it safe. */
 function coolest(house: House, journey: Journey): TooCool | undefined {
   if (groupIn(journey.ingredient) === undefined || isBoughtSafe(journey)) return undefined;
-  if (journey.ingredient.food?.class === 'egg' && isBrushed(journey)) return undefined;
+  if (foodOf(journey.ingredient)?.class === 'egg' && isBrushed(journey)) return undefined;
   const limit = limitFor(journey, house);
   let best: { reading: HeatReading; stop: Stop } | undefined;
   for (const stop of journey.stops) {
@@ -343,8 +344,8 @@ const warmsLeftovers = (reading: HeatReading, step: Step, part: Part): boolean =
     m.ingredients.some((r) => {
       const of = r.part === part.index ? part.head.ingredients[r.ingredient] : undefined;
       return (
-        of?.food !== undefined &&
-        SPOILS.has(of.food.class) &&
+        of !== undefined &&
+        SPOILS.has(foodOf(of)?.class ?? 'other') &&
         LEFTOVER.test([of.node.name?.text, of.node.preparation?.text].join(' '))
       );
     }),

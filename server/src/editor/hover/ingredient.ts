@@ -33,9 +33,14 @@ export const hoverIngredient: HoverSource = (snapshot, { line, part, inPart, at,
 };
 
 export function subtitleOf({ food, name, match }: Ingredient): { subtitle?: string } {
+  if (food !== undefined && match.kind === 'food' && match.unread !== undefined)
+    return { subtitle: `${food.name}; the book does not know \`${match.unread.join(' ')}\`` };
   if (food !== undefined && food.name.toLowerCase() !== name.toLowerCase()) return { subtitle: food.name };
   if (match.kind === 'ambiguous') return { subtitle: `could be ${match.foods.map((f) => f.name).join(' or ')}` };
-  return match.kind === 'unknown' ? { subtitle: 'a food that is not in the book' } : {};
+  if (match.kind !== 'unknown') return {};
+  return {
+    subtitle: `a food that is not in the book${match.class === undefined ? '' : `; by its noun ${match.raw ? 'raw ' : ''}${match.class}`}`,
+  };
 }
 
 /** Weight, shares, composition, trim and allergens. */

@@ -1,0 +1,124 @@
+/**
+ * Knows every name of a set of foods, and what each means; and how the keys of the names are kept.
+ * Refuses to know how a phrase is read: a key is a whole name.
+ */
+import { keyOf } from './names.ts';
+import type { FoodRow } from './tables.ts';
+
+/** What a name may mean: a food, or several that the word does not tell apart, likeliest first. */
+export type Meaning = FoodRow | readonly FoodRow[];
+
+/** Every name of a set of foods, and what it means. */
+export interface NameIndex {
+  get(key: string): Meaning | undefined;
+  /** The food whose name has these words, sorted, in whatever order. */
+  inAnyOrder(words: string): FoodRow | undefined;
+  entries(): Iterable<readonly [string, Meaning]>;
+  /** Words in the longest name. */
+  readonly longest: number;
+}
+
+/** Words that no one food is meant by. */
+export interface Ambiguous {
+  readonly word: string;
+  readonly foods: readonly FoodRow[];
+}
+
+/** An index of foods by all their names; the earlier food wins a name, and `under` answers what these do not. */
+export function indexNames(foods: readonly FoodRow[], under?: NameIndex): NameIndex {
+  const keys = keysOf(foods);
+  return indexKeys(keys, longestOf(keys), foods, [], under);
+}
+
+/** The keys of the names of each food, but those that an earlier one has. */
+export function keysOf(foods: readonly FoodRow[]): readonly (readonly string[])[] {
+  const taken = new Set(['']);
+  return foods.map(({ name, names }) =>
+    [name, ...names].map(keyOf).filter((key) => {
+      const free = !taken.has(key);
+      taken.add(key);
+      return free;
+    }),
+  );
+}
+
+/** Words in the longest key. */
+export function longestOf(keys: readonly (readonly string[])[]): number {
+  return keys.flat().reduce((most, key) => Math.max(most, key.split(' ').length), 1);
+}
+
+/** The last word of each name, as written, with whatever stands behind it. */
+export function endingsOf(foods: readonly FoodRow[]): readonly string[] {
+  return [...new Set(foods.flatMap(({ name, names }) => [name, ...names].map(endingOf)))];
+}
+
+function endingOf(name: string): string {
+  const last = name.search(LAST_LETTER);
+  return last < 0 ? '' : name.slice(name.lastIndexOf(' ', last) + 1);
+}
+
+const LAST_LETTER = /[\p{L}\p{N}'’][^\p{L}\p{N}'’]*$/u;
+
+/** The same from the keys of each food, which no other has. */
+export function indexKeys(
+  keys: readonly (readonly string[])[],
+  longest: number,
+  foods: readonly FoodRow[],
+  ambiguous: readonly Ambiguous[],
+  under?: NameIndex,
+): NameIndex {
+  const byKey = new Map<string, Meaning>();
+  // So few steps that the engine does not start to compile them anew: a start waits for it.
+  foods.forEach((food, at) => {
+    keys[at]?.forEach((key) => {
+      byKey.set(key, food);
+    });
+  });
+  for (const { word, foods: meant } of ambiguous) {
+    const key = keyOf(word);
+    if (!byKey.has(key)) byKey.set(key, meant);
+  }
+  let byWords: Map<string, FoodRow | undefined> | undefined;
+  return {
+    get: (key) => byKey.get(key) ?? under?.get(key),
+    inAnyOrder(words) {
+      byWords ??= unordered(byKey);
+      return byWords.get(words) ?? under?.inAnyOrder(words);
+    },
+    *entries() {
+      yield* byKey;
+      if (under !== undefined) yield* under.entries();
+    },
+    longest: Math.max(longest, under?.longest ?? 1),
+  };
+}
+
+/** Names by their sorted words, but where two foods have the same words. */
+function unordered(byKey: ReadonlyMap<string, Meaning>): Map<string, FoodRow | undefined> {
+  const byWords = new Map<string, FoodRow | undefined>();
+  for (const [key, meant] of byKey) {
+    if (!isOne(meant) || !key.includes(' ')) continue;
+    const sorted = key.split(' ').sort().join(' ');
+    byWords.set(sorted, byWords.has(sorted) && byWords.get(sorted) !== meant ? undefined : meant);
+  }
+  return byWords;
+}
+
+/** What a phrase was found to mean. */
+export interface Run {
+  readonly meant: Meaning;
+  /** The words of the head that are not its name. */
+  readonly left: readonly string[];
+  /** Those that are. */
+  readonly named: readonly string[];
+  /** Those of the others that nobody knows. */
+  readonly unread?: readonly string[];
+}
+
+export function isOne(meant: Meaning): meant is FoodRow {
+  return 'read' in meant;
+}
+
+export function oneOf(meant: Meaning | undefined): FoodRow | undefined {
+  return meant !== undefined && isOne(meant) ? meant : undefined;
+}

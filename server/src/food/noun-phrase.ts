@@ -1,0 +1,140 @@
+/**
+ * Knows a name by its noun: which of the words before it make it another name of the book, and over which of them it stays what it is.
+ * Refuses to fall back over a food, over a word that changes foods, or to a noun that is made of anything.
+ */
+
+import { AS_GROWN, FORMS, IGNORED, isNumber, JOINERS, mayPass, STATES, saysNothing } from './modifiers.ts';
+import { type Meaning, type NameIndex, oneOf, type Run } from './name-index.ts';
+import { isNearName, isNoun } from './near.ts';
+import { longestEnding, nounOf } from './nouns.ts';
+import type { FoodRow } from './tables.ts';
+
+/** More adjectives than this nobody strings before a noun. */
+const MOST_ADJECTIVES = 5;
+/** Words of no meaning to the book that a noun may be fallen back to over. */
+const MOST_UNREAD = 3;
+
+/**
+ * The words with the noun last: `boiled yolks of eggs` is a boiled egg yolk, `onions chopped fine` are onions. None where nobody knows
+ * what it is of: `chicken of the woods`.
+ */
+export function nounLast(index: NameIndex, head: readonly string[]): readonly string[] {
+  const of = head.indexOf('of');
+  const inside = of > 0 && of < head.length - 1;
+  if (inside && longestEnding(index, head.slice(of + 1)) === undefined && nounOf(head.at(-1) ?? '')?.is !== 'animal')
+    return [];
+  const turned = inside ? [...head.slice(0, of - 1), ...head.slice(of + 1), ...head.slice(of - 1, of)] : head;
+  const words = turned.filter((word) => !JOINERS.has(word));
+  let end = words.length;
+  while (end > 1 && isTrailing(words[end - 1] ?? '')) end--;
+  return words.slice(0, end);
+}
+
+const isTrailing = (word: string): boolean => saysNothing(word, undefined) || word === 'fine' || word === 'coarse';
+
+/**
+ * The food of the noun, refined by what stands before it, and `behind` it after commas, where the book has that; the words before it that
+ * say nothing to it are `unread`.
+ */
+export function findByNoun(index: NameIndex, head: readonly string[], behind: readonly string[] = []): Run | undefined {
+  const words = nounLast(index, head);
+  let best: Run | undefined;
+  for (let start = Math.max(0, words.length - index.longest); start < words.length; start++) {
+    const named = words.slice(start);
+    const meant = index.get(named.join(' '));
+    if (meant === undefined) continue;
+    const before = words.slice(0, start);
+    const run = generic(index, before, named, meant) ?? refined(index, before, named, meant, behind);
+    if (run === undefined) continue;
+    if (run.unread === undefined) return run;
+    if (best === undefined || run.unread.length < (best.unread?.length ?? 0)) best = run;
+  }
+  return best;
+}
+
+/** `provolone cheese`, `catfish fish`: the noun says only what the food before it is. */
+function generic(
+  index: NameIndex,
+  before: readonly string[],
+  named: readonly string[],
+  meant: Meaning,
+): Run | undefined {
+  const noun = named.length === 1 ? nounOf(named[0] ?? '') : undefined;
+  if (noun?.is !== 'animal' && noun?.is !== 'made') return undefined;
+  const said = before.filter((word) => !saysNothing(word, undefined));
+  const food = oneOf(index.get(said.join(' ')));
+  if (food === undefined || ![meant].flat().some((row) => row.read().class === food.read().class)) return undefined;
+  return { meant: food, left: before.filter((word) => !said.includes(word)), named: [...said, ...named] };
+}
+
+function refined(
+  index: NameIndex,
+  before: readonly string[],
+  named: readonly string[],
+  meant: Meaning,
+  behind: readonly string[],
+): Run | undefined {
+  const base = oneOf(meant);
+  const more = refine(index, [...before, ...behind], named, base);
+  const row = more?.food ?? base;
+  if (row === undefined) return undefined;
+  const food = row.read();
+  const left = before.filter((word) => !(more?.used.includes(word) ?? false));
+  const unread = left.filter((word) => !saysNothing(word, food));
+  const run = { meant: row, left, named: [...(more?.used ?? []), ...named] };
+  if (unread.length === 0) return run;
+  const falls =
+    unread.length <= MOST_UNREAD &&
+    AS_GROWN.has(food.class) &&
+    nounOf(named.at(-1) ?? '')?.is !== 'made' &&
+    unread.every((word) => mayPass(word) && nounOf(word) === undefined && !isNoun(index, word)) &&
+    !unread.some((word) => isNearName(index, word, named));
+  return falls ? { ...run, unread } : undefined;
+}
+
+/**
+ * The food that the name is with as many of the words as make one: `wheat`, `bread` and `flour` are bread flour, since wheat flour is what
+ * flour is anyhow. Undefined where none does, or where two of them make foods that differ.
+ */
+export function refine(
+  index: NameIndex,
+  words: readonly string[],
+  name: readonly string[],
+  base: FoodRow | undefined,
+): { readonly food: FoodRow; readonly used: readonly string[] } | undefined {
+  const adjectives = [...new Set(words)]
+    .filter((word) => !JOINERS.has(word) && !isNumber(word) && (!FORMS.has(word) || STATES.has(word)))
+    .slice(0, MOST_ADJECTIVES);
+  const found = new Set<FoodRow>();
+  const used = new Set<string>();
+  for (const some of subsets(adjectives)) {
+    if (some.every((word) => used.has(word))) continue;
+    const said = some.filter((word) => !IGNORED.has(word));
+    if (said.length === 0) continue;
+    const food = nameOf(index, some, name);
+    if (food === undefined) continue;
+    found.add(food);
+    for (const word of some) if (food !== base || !isMeasured(food, word)) used.add(word);
+  }
+  if (base !== undefined && found.size > 1) found.delete(base);
+  const [food] = found;
+  if (food === undefined || found.size > 1) return undefined;
+  return { food, used: [...used] };
+}
+
+/** A cup of it weighs otherwise in this form. */
+const isMeasured = (row: FoodRow, form: string): boolean =>
+  FORMS.has(form) && row.read().measures.some((measure) => measure.form === form);
+
+/** The food of these words before the name or behind it, in whatever order. */
+const nameOf = (index: NameIndex, words: readonly string[], name: readonly string[]): FoodRow | undefined =>
+  oneOf(index.get([...words, ...name].join(' '))) ??
+  oneOf(index.get([...name, ...words].join(' '))) ??
+  (words.length + name.length > 2 ? index.inAnyOrder([...words, ...name].sort().join(' ')) : undefined);
+
+/** All choices of the words, the longest first. */
+function subsets(words: readonly string[]): readonly (readonly string[])[] {
+  const all: string[][] = [];
+  for (let bits = 1; bits < 1 << words.length; bits++) all.push(words.filter((_, at) => (bits >> at) & 1));
+  return all.sort((a, b) => b.length - a.length);
+}

@@ -257,6 +257,6 @@ function namesFood(recipe: Recipe, items: readonly SentenceItem[], from: number)
     words.push(item.word);
   }
   for (let n = words.length; n > 0; n--)
-    if (recipe.world.book.find(words.slice(0, n).join(' ')).kind !== 'unknown') return true;
+    if (recipe.world.book.findInText(words.slice(0, n).join(' ')).kind !== 'unknown') return true;
   return false;
 }

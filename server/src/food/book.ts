@@ -17,6 +17,8 @@ import { weighFood } from './weigh.ts';
 export interface FoodBook {
   /** The food that the words of an ingredient line name: longest and most specific wins. */
   find(words: string): FoodMatch;
+  /** The same for words of running text, where every one of them must be understood: `add onion` is none. */
+  findInText(words: string): FoodMatch;
   /** Whether the words are a whole name of the book, in any number: `half and half`, `stem ginger`. Cheap. */
   knows(words: string): boolean;
   byId(id: string): Food | undefined;
@@ -141,6 +143,10 @@ function bookOf(shelf: Shelf): FoodBook {
       if (kept.size >= MOST_KEPT) kept.clear();
       kept.set(words, found);
       return found;
+    },
+    findInText(words) {
+      const found = book.find(words);
+      return found.kind === 'food' && found.unread !== undefined ? { kind: 'unknown', near: [found.food] } : found;
     },
     knows: (words) => isName(shelf.index(), words),
     byId: (id) => byId().get(id)?.read(),

@@ -80,7 +80,7 @@ function isOfList(line: Line, inSteps: boolean, world: World): boolean {
 function isFood(words: string, inSteps: boolean, write: string | undefined, world: World): boolean {
   if (/[.!?:]$/.test(words) || write?.startsWith('yield ')) return false;
   const [name = ''] = words.split(',');
-  if (name.length <= LONGEST_NAME && world.book.find(name).kind !== 'unknown') return true;
+  if (name.length <= LONGEST_NAME && world.book.findInText(name).kind !== 'unknown') return true;
   const [first = ''] = words.split(' ');
   if (verbClass(first.toLowerCase()) !== undefined) return false;
   return !inSteps || (write !== undefined && !write.startsWith('do '));

@@ -58,7 +58,7 @@ export function unitMisspelled(ingredient: Ingredient, world: World): UnitMisspe
   if (
     (write === undefined && !vague) ||
     (vague && match.kind === 'food') ||
-    world.book.find(rest.join(' ').replace(/^of /, '')).kind === 'unknown'
+    world.book.findInText(rest.join(' ').replace(/^of /, '')).kind === 'unknown'
   )
     return undefined;
   return { word, ...(write !== undefined && { write }), span: { start: name.start, end: name.start + word.length } };

@@ -12,5 +12,5 @@ export function lacksOnlyItsAmount(line: Line, world: World): boolean {
     return false;
   const { text } = statement.words;
   if (text.length > 60 || /\d|[½⅓⅔¼¾]/.test(text)) return false;
-  return world.book.find(text).kind !== 'unknown' && !isBareLine(line, world);
+  return world.book.findInText(text).kind !== 'unknown' && !isBareLine(line, world);
 }

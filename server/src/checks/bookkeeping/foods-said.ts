@@ -94,7 +94,7 @@ function runEndingAt(
     const word = wordAt(items, from);
     if (word === '' || FUNCTION_WORDS.has(word) || (mentioned.has(from) && from < at)) break;
     words.unshift(word);
-    const match = book.find(words.join(' '));
+    const match = book.findInText(words.join(' '));
     const foods = match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
     if (foods.length === 0 || (isModifier(word) && isSame(foods, best?.foods))) continue;
     best = { foods, words: words.flatMap((w) => wordsOf(w)), from };

@@ -97,8 +97,8 @@ const lacking = onceWith((line: Line, at: number, { world }: House): Found<Value
 
 function isSeasoning(
   words: string,
-  book: { find(words: string): { kind: string; food?: { class: string } } },
+  book: { findInText(words: string): { kind: string; food?: { class: string } } },
 ): boolean {
-  const match = book.find(words);
+  const match = book.findInText(words);
   return match.food !== undefined && SEASONINGS.has(match.food.class);
 }

@@ -219,7 +219,7 @@ function longestFood(items: readonly SentenceItem[], from: number, step: Step, b
   for (let n = words.length; n > 0; n--) {
     const run = words.slice(0, n);
     const compared = run.flatMap((w) => wordsOf(w.word));
-    const match = book.find(run.map((w) => w.word).join(' '));
+    const match = book.findInText(run.map((w) => w.word).join(' '));
     const [first] = run;
     const last = run.at(-1);
     if (match.kind === 'food' && first !== undefined && last !== undefined) {

@@ -96,7 +96,7 @@ function found(recipe: Recipe): readonly Found<Values>[] {
 /** Every claim of the recipe, once for what it is about. */
 function claimsOf(recipe: Recipe): readonly PlacedClaim[] {
   const { outline, parts, world } = recipe;
-  const isFood = (words: string): boolean => world.book.find(words).kind !== 'unknown';
+  const isFood = (words: string): boolean => world.book.findInText(words).kind !== 'unknown';
   const claims: PlacedClaim[] = [];
   const add = (line: number, { text, start }: TextNode, prose: boolean, part?: Part): void => {
     for (const claimed of claimsIn(text, prose ? isFood : undefined)) {

@@ -84,7 +84,7 @@ function readEach(text: string, world: World): readonly string[] | undefined {
   const names = list.split(/\s*(?:,|\band\b|&)\s*/i).filter((n) => n !== '');
   const given = printedAmount(amount.trim());
   if (names.length < 2 || given.amount === undefined || given.rest !== '') return undefined;
-  if (names.some((n) => /\d/.test(n) || world.book.find(n).kind === 'unknown')) return undefined;
+  if (names.some((n) => /\d/.test(n) || world.book.findInText(n).kind === 'unknown')) return undefined;
   return names.map((name) => written(given, name, preparation));
 }
 
@@ -145,7 +145,7 @@ function readInverted(text: string, world: World): readonly string[] | undefined
   if (amount.amount === undefined || amount.rest.replace(/[().,]/g, '').trim() !== '') return undefined;
   const { name, preparation, notes } = split(match[1] ?? '');
   // A bare number behind words may be a page, or a plate.
-  if (/^[\d -]+$/.test(amount.amount) && world.book.find(name).kind === 'unknown') return undefined;
+  if (/^[\d -]+$/.test(amount.amount) && world.book.findInText(name).kind === 'unknown') return undefined;
   return name === '' ? undefined : [written({ ...amount, notes: [...amount.notes, ...notes] }, name, preparation)];
 }
 
@@ -168,7 +168,7 @@ function readFree(text: string, world: World): readonly string[] | undefined {
     );
   const { name, preparation, notes } = split(served === null ? rest : rest.slice(0, served.index));
   if (name === '' || name.split(' ').length > 6) return undefined;
-  const known = world.book.find(name).kind !== 'unknown';
+  const known = world.book.findInText(name).kind !== 'unknown';
   const said = taste || vague.test(bare) || served !== null || /as needed$/i.test(bare) || SEASONINGS.test(name);
   if (!known && !said) return undefined;
   const amount = taste || SEASONINGS.test(name) ? 'to taste' : 'as needed';

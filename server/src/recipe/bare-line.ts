@@ -16,7 +16,7 @@ export function bindBare(bare: IngredientNode, line: number, world: World): Ingr
   if (name === undefined || name.text.length > LONGEST_NAME) return [];
   if (amount === undefined && SENTENCE.test(`${name.text} ${bare.preparation?.text ?? ''}`)) return [];
   const found = bindIngredients(bare, line, world);
-  if (found.length === 0 || found.some(({ match }) => match.kind === 'unknown')) return [];
+  if (found.length === 0 || found.some(({ match }) => !isWhole(match))) return [];
   const measured = amount?.kind === 'measured';
   const meant =
     measured ||
@@ -26,6 +26,10 @@ export function bindBare(bare: IngredientNode, line: number, world: World): Ingr
   if (!meant) return [];
   return found.map((i) => ({ ...i, bare: true as const, ...(measured ? {} : { free: true }) }));
 }
+
+/** Every word is accounted for. */
+const isWhole = (match: FoodMatch): boolean =>
+  match.kind !== 'unknown' && (match.kind !== 'food' || match.unread === undefined);
 
 const foodsIn = (match: FoodMatch): readonly Food[] =>
   match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];

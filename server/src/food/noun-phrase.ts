@@ -5,6 +5,7 @@
 
 import { AS_GROWN, FORMS, IGNORED, isNumber, JOINERS, mayPass, STATES, saysNothing } from './modifiers.ts';
 import { type Meaning, type NameIndex, oneOf, type Run } from './name-index.ts';
+import { keyOf } from './names.ts';
 import { isNearName, isNoun } from './near.ts';
 import { longestEnding, nounOf } from './nouns.ts';
 import type { FoodRow } from './tables.ts';
@@ -117,10 +118,15 @@ export function refine(
     for (const word of some) if (food !== base || !isMeasured(food, word)) used.add(word);
   }
   if (base !== undefined && found.size > 1) found.delete(base);
-  const [food] = found;
-  if (food === undefined || found.size > 1) return undefined;
+  // Of apricots, canned, juice pack, the juice is no apricot.
+  const kept = found.size > 1 ? [...found].filter((row) => keepsNoun(row, name)) : [...found];
+  const [food] = kept;
+  if (food === undefined || kept.length > 1) return undefined;
   return { food, used: [...used] };
 }
+
+const keepsNoun = (row: FoodRow, name: readonly string[]): boolean =>
+  [row.name, ...row.names].some((word) => keyOf(word).endsWith(name.at(-1) ?? ''));
 
 /** A cup of it weighs otherwise in this form. */
 const isMeasured = (row: FoodRow, form: string): boolean =>

@@ -120,6 +120,12 @@ describe('a block with the name of a known food', () => {
     expect(found('cream', block('cream'))).toMatchObject({ class: 'other', allergens: { unsaid: true } });
   });
 
+  test('by one of its other names is a food beside it', () => {
+    const butter = block('cultured butter', { like: 'unsalted butter', composition: { fat: 83 } });
+    expect(found('cultured butter', butter)).toMatchObject({ id: 'house-cultured-butter', like: 'unsalted-butter' });
+    expect(found('unsalted butter', butter)).toEqual(bookFood('unsalted-butter'));
+  });
+
   test('leaves the names that other blocks describe', () => {
     const [plain, white] = ['plain flour', 'all-purpose flour'].map((name) =>
       found(

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { BIASES, biasOf } from '../../server/src/measure/bias.ts';
 import { COUNT_WORDS, countedAlike, countWord, isPackage } from '../../server/src/measure/count-words.ts';
+import { kitchenFigure } from '../../server/src/measure/kitchen.ts';
 import { numberOfWord, numberWord, wordOfNumber } from '../../server/src/measure/number-words.ts';
-import { unitPrinted } from '../../server/src/measure/unit.ts';
+import { MEASURES_CHOICES, type UnitSymbol, unitPrinted } from '../../server/src/measure/unit.ts';
 
 describe('count words', () => {
   test.each([
@@ -69,4 +70,11 @@ describe('how full a measure is', () => {
     expect(share('scant')).toBeLessThan(1);
     expect(biasOf('firmly packed')?.form).toBe('packed');
   });
+});
+
+test('the old measures are read, and never written', () => {
+  const old: readonly UnitSymbol[] = ['saltspoon', 'dessertspoon', 'wineglass', 'gill', 'teacup', 'peck', 'bushel'];
+  for (const unit of old)
+    for (const measures of MEASURES_CHOICES)
+      for (const value of [0.01, 1, 2.5, 40]) expect(old).not.toContain(kitchenFigure(value, unit, measures).unit);
 });

@@ -29,7 +29,9 @@ describe('mistakes of quern.json stand where they are', () => {
   });
 
   it('are said with what to write instead', () => {
-    expect(placedFaults('{ "measures": "buckets" }')[0]?.words).toBe('`measures` is one of "us", "metric", "imperial"');
+    expect(placedFaults('{ "measures": "buckets" }')[0]?.words).toBe(
+      '`measures` is one of "us", "metric", "british", "australian", "canadian", "imperial"',
+    );
     expect(placedFaults('{ "measures" "us" }')[0]?.words).toMatch(/no JSON here: colon expected/);
     expect(placedFaults('{ "severities": { "raw-egg": "off" } }')[0]?.words).toBe(
       '`raw-egg` is about safety and is never off: accept it in the recipe, with `allow raw-egg because …`',

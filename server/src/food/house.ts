@@ -14,6 +14,7 @@ import {
   type HouseholdMeasure,
   type PieceWeight,
 } from './food.ts';
+import { keyOf } from './names.ts';
 import { HOUSE_SOURCE } from './weigh.ts';
 
 export type HouseReading =
@@ -32,8 +33,8 @@ export interface Below {
 export function readHouseFood(block: HouseFood, below: Below): HouseReading {
   const base = block.like === undefined ? known(block, below) : below.find(block.like);
   if (block.like !== undefined && base === undefined) return { remarks: [`no food is called ${block.like}`] };
-  // By its own name it is the known food, by another it is one more.
-  const same = base !== undefined && below.named(block.name)?.id === base.id ? base : undefined;
+  // By the name that the book gives it, it is the known food in all its names; by another it is one more.
+  const same = base !== undefined && keyOf(base.name) === keyOf(block.name) ? base : undefined;
   const remarks: string[] = [];
   const per100 = compositionOf(block.composition, base?.per100);
   remarks.push(...contradictions(per100));

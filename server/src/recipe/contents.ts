@@ -46,9 +46,9 @@ function gather(part: Part): readonly Ingredient[] {
 const ASIDE =
   /\b(?:for the (?:water )?(?:bath|pan|tins?|tray|board|glaze|bain-marie)\b|(?:for|to) (?:boil|poach|soak|steam|blanch|fry|(?:deep|shallow)[- ]fry|dust|glaz|brush|greas|serv|roll|garnish|decorat|sprinkl|scatter)(?:e|ing|y|ying)?\b)/i;
 
-/** Whether a line of the list is not in the mixture. */
+/** Whether a line of the list is not in the mixture; of one with `plus more for dusting` only what is more is not. */
 export const isAside = ({ node }: Ingredient): boolean =>
-  ASIDE.test([node.name?.text, node.preparation?.text, node.note?.text].join(', '));
+  node.rest === undefined && ASIDE.test([node.name?.text, node.preparation?.text, node.note?.text].join(', '));
 
 /** In these an earlier part with flour in it is a roux or the like, and no crust. */
 const THICKENED: ReadonlySet<string> = new Set(['sauce', 'savoury']);

@@ -23,11 +23,13 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A step takes an amount of an ingredient that is not there any more: an earlier step used it, all or in part. A mention without a portion (\`the butter\`) takes all that is left.
 
-Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for eggs used as yolks and whites apart, and for rounding up to 2 %.`,
+Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
   *find(part) {
     for (const entry of part.ledger) {
       const use = entry.uses.find((u) => u.over);
       if (use === undefined || entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
+      // `plus more for dusting`: how much is more, nobody says.
+      if (entry.ingredient.node.rest !== undefined) continue;
       const { weighed } = entry.ingredient;
       const wholeG = weighed.known ? (weighed.grams.low + weighed.grams.high) / 2 : undefined;
       const { start, end } = use.mention.whole;

@@ -6,7 +6,7 @@ import { printDocument } from '../../server/src/notation/document.ts';
 import { layout } from '../../server/src/notation/layout.ts';
 import type { Recipe } from '../../server/src/recipe/recipe.ts';
 import { recipeRecord } from '../../server/src/recipe/state.ts';
-import { factsOf, fingerprint, readTrials } from '../../server/src/recipe/trials.ts';
+import { changedSince, factsOf, fingerprint, readTrials } from '../../server/src/recipe/trials.ts';
 import { open } from '../support/harness.ts';
 
 const OATS = `recipe Oat slab
@@ -189,4 +189,43 @@ test('marks of different facts differ', () => {
   const facts = factsOf(open(OATS).recipe);
   expect(new Set(facts.map((f) => f.mark)).size).toBe(facts.length);
   for (const { mark } of facts) expect(mark).toMatch(/^[0-9a-hjkmnp-tv-z]{3}$/);
+});
+
+describe('marks recorded when less of a line was read', () => {
+  // By the tool of 28 November 2026, before it read sums, brackets, `each` and further items.
+  test.each([
+    ['2 tbsp    honey, runny', 'gm6'],
+    ['1 cup flour (120 g)', 'qa4'],
+    ['1 cup = 125 g flour', 'j9y'],
+    ['100 g butter or margarine', 'vq3'],
+    ['100 g butter, or margarine', 'kfb'],
+    ['2 eggs plus 1 yolk', 'aex'],
+    ['1 lb 4 oz beef', 'g3s'],
+    ['1 cup sugar plus 2 tbsp', 'n28'],
+    ['1 cup plus 2 tbsp sugar', 'va2'],
+    ['1/2 cup 2 tbsp flour', '48y'],
+    ['1 tsp salt, pepper', 'v5a'],
+    ['to taste salt and pepper', 'w17'],
+    ['3 tbsp flour, plus more for dusting', 'f3g'],
+    ['1 can of 400 g tomatoes', 'yw5'],
+    ['4 carrots (300 g)', '2pg'],
+    ['6 cloves', '34z'],
+    ['1 tsp each of ground ginger and cinnamon', 'pha'],
+    ['1 lemon, zest and juice', '8en'],
+    ['500 g chicken from 700 g', 'wa0'],
+    ['1 can peas, or 2 cups fresh peas', '7vd'],
+  ])('%s', (line, mark) => {
+    const facts = factsOf(open(`recipe A\n\n  ${line}\n\n  do Mix all.\n`).recipe);
+    expect(facts).toHaveLength(1);
+    expect(changedSince(facts, [mark])).toEqual([]);
+    expect(changedSince(facts, ['000'])).toHaveLength(1);
+  });
+
+  test('one amount has one mark, however many terms it has', () => {
+    const marks = ['1 lb 4 oz beef', '20 oz beef', '1 lb + 4 oz beef'].map((line) =>
+      factsOf(open(`recipe A\n\n  ${line}\n\n  do Mix.\n`).recipe).map((f) => f.mark),
+    );
+    expect(marks[1]).toEqual(marks[0]);
+    expect(marks[2]).toEqual(marks[0]);
+  });
 });

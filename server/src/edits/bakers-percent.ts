@@ -10,6 +10,7 @@ import { type Ingredient, isFlour } from '../recipe/ingredient.ts';
 import type { Part } from '../recipe/recipe.ts';
 import { amountSpan, grownBy, keepColumn } from './amount-text.ts';
 import { isLeft, isWanted, type Work } from './conversion.ts';
+import { dropped, saidBehind } from './said-behind.ts';
 import { replaceSpan } from './text-edit.ts';
 
 /** Every line but the main flour becomes a percentage; that flour stays as the one weight that fixes the batch. */
@@ -76,8 +77,17 @@ function rewrite(work: Work, part: Part, ingredient: Ingredient, text: string): 
   const { text: of } = work.document.lines[line] ?? { text: '' };
   const span = amountSpan(ingredient.node);
   if (amount === undefined || span === undefined || !isWanted(work, line) || isLeft(work, line)) return;
+  const { takes, eachOf } = ingredient.node;
+  if (takes !== undefined || eachOf === true || ingredient.shares === true || ingredient.bare === true) {
+    work.said.push(`${ingredient.name} stays as written: the line has no amount of its own in front.`);
+    return;
+  }
   const { end } = span;
   const edit = replaceSpan(line, span, text);
-  work.edits.push(edit, ...keepColumn(line, of, end, grownBy([edit])));
+  work.edits.push(
+    edit,
+    ...keepColumn(line, of, end, grownBy([edit])),
+    ...dropped(line, saidBehind(of, ingredient.node)),
+  );
   work.changes.push(`${ingredient.name} ${of.slice(amount.start, end)} → ${text}`);
 }

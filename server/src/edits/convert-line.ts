@@ -6,15 +6,16 @@ import { likelyGrams } from '../food/weigh.ts';
 import { trimmed } from '../measure/number-text.ts';
 import type { Quantity } from '../measure/quantity.ts';
 import { timesOf } from '../measure/total.ts';
-import { isMass, statedSpan } from '../notation/item-amounts.ts';
+import { isMass } from '../notation/item-amounts.ts';
 import { readLine } from '../notation/statements.ts';
-import type { BesideNode, IngredientNode, Line, MeasuredNode, Span } from '../notation/tree.ts';
+import type { BesideNode, Line, MeasuredNode } from '../notation/tree.ts';
 import { bindIngredients, type Ingredient } from '../recipe/ingredient.ts';
 import { isEach } from '../recipe/line-weight.ts';
 import type { World } from '../recipe/world.ts';
 import { amountSpan, grownBy, keepColumn } from './amount-text.ts';
 import { isLeft, isWanted, type Work } from './conversion.ts';
 import { type ConvertedAmount, convertAmount, doubtOf, gramsText, isIn, type Measure } from './convert-amount.ts';
+import { dropped, saidBehind, termsBehind } from './said-behind.ts';
 import { percentOff } from './scale.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 import { amountText } from './written-sum.ts';
@@ -196,7 +197,7 @@ function* waysToWrite(
     const start = text.length - text.trimStart().length;
     yield [
       replaceSpan(line, { start, end: name.end }, `${amount.padEnd(WIDTH)}  ${ingredient.name}`),
-      ...drop(line, behind),
+      ...dropped(line, behind),
       ...more,
     ];
     return;
@@ -204,15 +205,13 @@ function* waysToWrite(
   const front = replaceSpan(line, span, amount);
   const column = statement.kind === 'ingredient' && statement.amount === node.amount;
   const kept = column ? keepColumn(line, text, span.end, grownBy([front])) : [];
-  yield [front, ...kept, ...drop(line, behind), ...more];
+  yield [front, ...kept, ...dropped(line, behind), ...more];
   // The can is gone, and with it what told the food from a fresh one.
   const canned = replaceSpan(line, { start: name.start, end: name.start }, 'canned ');
-  yield [front, ...kept, canned, ...drop(line, behind), ...more];
+  yield [front, ...kept, canned, ...dropped(line, behind), ...more];
 }
 
 const WIDTH = 8;
-
-const drop = (line: number, spans: readonly Span[]): TextEdit[] => spans.map((span) => replaceSpan(line, span, ''));
 
 /** The amounts bought, taken besides, and of alternatives, in the measure too. */
 function others({ recipe: { world }, wish }: Work, line: number, { node, match }: Ingredient, to: Measure): TextEdit[] {
@@ -227,35 +226,6 @@ function others({ recipe: { world }, wish }: Work, line: number, { node, match }
   return found.flatMap(([amount, converted]) =>
     converted === undefined ? [] : [replaceSpan(line, amount, converted.text)],
   );
-}
-
-/** The terms of a sum behind the name. */
-function termsBehind(text: string, { amount, name }: IngredientNode): readonly Span[] {
-  if (amount?.kind !== 'measured' || name === undefined) return [];
-  return (amount.plus ?? [])
-    .filter((t) => t.start >= name.end)
-    .map(({ start, end }) => ({
-      start: start - (/\s*,?\s*(?:[+&]|plus|and)\s*$/i.exec(text.slice(0, start))?.[0].length ?? 0),
-      end,
-    }));
-}
-
-/** The same, and what says the amount again behind the name, with its sign or bracket. */
-function saidBehind(text: string, node: IngredientNode): readonly Span[] {
-  const { name, beside = [] } = node;
-  const front = statedSpan(node)?.end ?? 0;
-  const spans = beside
-    .filter((b) => b.start >= Math.max(front, name?.end ?? 0))
-    .map(({ sign, start, end }): Span => {
-      const opens = sign === '(' ? text.lastIndexOf('(', start) : start;
-      const closes =
-        sign === '('
-          ? text.indexOf(')', end) + 1
-          : end + (/^\s*(?:each|apiece|in all|in total)\b/i.exec(text.slice(end))?.[0].length ?? 0);
-      const blanks = /\s*$/.exec(text.slice(0, Math.max(0, opens)))?.[0].length ?? 0;
-      return { start: Math.max(0, opens) - blanks, end: Math.max(closes, end) };
-    });
-  return [...termsBehind(text, node), ...spans.filter((s, i) => spans.findIndex((t) => t.start === s.start) === i)];
 }
 
 /** The text of a line after edits in it. */

@@ -7,6 +7,7 @@ import { figureIn, kitchenCount, kitchenGrams, numberText } from '../measure/kit
 import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
 import { dimensionOf } from '../measure/unit.ts';
+import { isPlain } from '../notation/item-amounts.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { TakenUse } from '../recipe/ledger.ts';
 import type { Recipe } from '../recipe/recipe.ts';
@@ -16,7 +17,8 @@ import { replaceSpan, type TextEdit } from './text-edit.ts';
 /** A share of a line as an amount: `140 g`, `2`, `1/2 tsp`; undefined where its weight is not known. */
 export function shareText(ingredient: Ingredient, share: number): string | undefined {
   const { amount } = ingredient.node;
-  if (amount?.kind !== 'measured' || amount.high !== undefined) return undefined;
+  if (amount?.kind !== 'measured' || amount.quantity.low !== amount.quantity.high || !isPlain(ingredient.node))
+    return undefined;
   const value = amount.low.value * share;
   const unit = amount.unit?.symbol;
   if (unit === undefined) {

@@ -4,6 +4,7 @@
  */
 import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
+import { totalOf } from '../measure/total.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { parseDocument } from '../notation/document.ts';
 import type { IngredientNode, MeasuredNode } from '../notation/tree.ts';
@@ -271,13 +272,15 @@ function haveFactor(parts: readonly Part[], words: string): number | string {
   const has = bought === null ? ingredient.node.amount : ingredient.node.bought;
   const unit = node.amount.unit?.symbol;
   if (has?.kind === 'measured' && has.quantity.low > 0) {
-    const theirs = has.unit?.symbol;
-    if (theirs === unit && has.quantity.count === node.amount.quantity.count)
+    if (unit === undefined && has.unit === undefined && has.quantity.count === node.amount.quantity.count)
       return node.amount.quantity.low / middle(has.quantity);
-    if (theirs !== undefined && unit !== undefined && dimensionOf(theirs) === dimensionOf(unit)) {
-      const [a, b] = [baseOf(unit, 'us'), baseOf(theirs, 'us')];
-      if (a !== undefined && b !== undefined) return (node.amount.quantity.low * a) / (middle(has.quantity) * b);
-    }
+    const [mine, ...theirs] = [
+      node.amount,
+      has,
+      ...(bought === null ? (ingredient.node.beside ?? []) : []).flatMap((b) => (b.means === 'same' ? [b.amount] : [])),
+    ].map((m) => totalOf(m.quantity, 'us'));
+    const same = theirs.find((t) => t !== undefined && t.dimension === mine?.dimension);
+    if (mine !== undefined && same !== undefined) return mine.low / middle(same);
   }
   if (bought !== null) return `the list does not say what ${text} weighs as bought: \`from 560 g\` on its line does`;
   const grams = massIn(words);
@@ -331,9 +334,8 @@ function ingredientIn(words: string): IngredientNode | undefined {
 /** The weight that words begin with, in grams. */
 export function massIn(words: string): number | undefined {
   const measured = measuredIn(words);
-  const unit = measured?.unit?.symbol;
-  if (measured === undefined || unit === undefined || dimensionOf(unit) !== 'mass') return undefined;
-  return middle(measured.quantity) * (baseOf(unit, 'us') ?? 1);
+  const total = measured && totalOf(measured.quantity, 'us');
+  return total?.dimension === 'mass' ? middle(total) : undefined;
 }
 
 /** What parts weigh in all, in grams, what one takes of another counted once; not known where a line of them is not. */

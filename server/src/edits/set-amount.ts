@@ -5,9 +5,13 @@
 
 import type { Document } from '../notation/document.ts';
 import { statedSpan } from '../notation/item-amounts.ts';
+import type { IngredientNode, MeasuredNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
+import { isEach } from '../recipe/line-weight.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 import { amountSpan, gramsAmount, grownBy, keepColumn, scaleAmount, scaledText } from './amount-text.ts';
+import { dropped, saidBehind } from './said-behind.ts';
+import { sizeAmount } from './sized-amount.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export interface AmountChange {
@@ -39,10 +43,14 @@ export function listGrams(
   const { weighed, node } = ingredient;
   const amount = node.amount;
   if (!weighed.known || amount?.kind !== 'measured' || weighed.grams.high <= 0) return undefined;
+  // What is taken out of a fruit, shared, or written behind its name has no place for a weight of its own.
+  if (node.takes !== undefined || node.eachOf === true || ingredient.shares === true || ingredient.bare === true)
+    return undefined;
   const by = (2 * grams) / (weighed.grams.low + weighed.grams.high);
   const line = (recipe.partsAt[part] ?? 0) + ingredient.line;
   const inMass = ['g', 'kg', 'mg', 'oz', 'lb'].includes(amount.unit?.symbol ?? '');
-  if (inMass || amount.unit === undefined) {
+  const inFigures = amount.low.style !== 'word' && amount.low.style !== 'implied';
+  if ((inMass || amount.unit === undefined) && inFigures && saidOnce(amount, node)) {
     const number = scaledText(amount.low, amount, by);
     const unit = amount.unit?.symbol ?? amount.counted?.text ?? amount.sized?.text ?? '';
     return {
@@ -52,8 +60,13 @@ export function listGrams(
   }
   const written = gramsAmount(grams);
   const whole = amountSpan(node) ?? amount;
-  return { edits: inColumn(recipe, part, ingredient, [replaceSpan(line, whole, written)]), written };
+  const { text } = recipe.parts[part]?.head.source.lines[ingredient.line] ?? { text: '' };
+  const edits = inColumn(recipe, part, ingredient, [replaceSpan(line, whole, written)]);
+  return { edits: [...edits, ...dropped(line, saidBehind(text, node))], written };
 }
+
+const saidOnce = ({ plus, upTo }: MeasuredNode, { beside }: IngredientNode): boolean =>
+  plus === undefined && upTo === undefined && beside === undefined;
 
 /** Gives a counted ingredient another number of pieces. */
 export function setCount(
@@ -65,11 +78,21 @@ export function setCount(
   const amount = ingredient.node.amount;
   if (amount?.kind !== 'measured' || amount.unit !== undefined || amount.low.value <= 0) return undefined;
   const line = (recipe.partsAt[part] ?? 0) + ingredient.line;
+  if (ingredient.node.takes !== undefined || ingredient.node.eachOf === true) return undefined;
   const words = [String(count), amount.sized?.text, amount.counted?.text].filter((w) => w !== undefined);
   const numbers = { start: amount.low.start, end: amount.high?.end ?? amount.low.end };
-  const listed = inColumn(recipe, part, ingredient, [replaceSpan(line, numbers, String(count))]);
+  const { text } = recipe.parts[part]?.head.source.lines[ingredient.line] ?? { text: '' };
+  const manner = { measures: recipe.world.measures, exact: true };
+  const by = count / amount.low.value;
+  const again = (ingredient.node.beside ?? []).filter((b) => !isEach(amount, b, ingredient.match, recipe.world));
+  const written =
+    amount.low.style === 'implied'
+      ? sizeAmount(line, text, amount, by, manner).edits
+      : [replaceSpan(line, numbers, String(count))];
+  const follow = again.flatMap((b) => sizeAmount(line, text, b.amount, by, manner).edits);
+  const listed = inColumn(recipe, part, ingredient, [...written, ...follow]);
   return {
-    edits: [...listed, ...portionEdits(recipe, part, ingredient, count / amount.low.value)],
+    edits: [...listed, ...portionEdits(recipe, part, ingredient, by)],
     written: words.join(' '),
   };
 }

@@ -17,7 +17,8 @@ import type { TakenUse } from '../recipe/ledger.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { ADJECTIVES, singular, wordsOf } from '../recipe/words.ts';
 import { grownBy, keepColumn } from './amount-text.ts';
-import { lineOf, newLine } from './list-line.ts';
+import { isAlone, lineOf, newLine } from './list-line.ts';
+import { dropped, saidBehind } from './said-behind.ts';
 import { setCount, setGrams } from './set-amount.ts';
 import { deleteLine, insertLineAfter, replaceSpan, type TextEdit } from './text-edit.ts';
 
@@ -65,7 +66,8 @@ export function substitute(
   const { node, weighed, food } = ingredient;
   if (food === undefined || !weighed.known || ingredient.percent !== undefined) return undefined;
   if (node.amount?.kind !== 'measured' || node.bought !== undefined || node.name === undefined) return undefined;
-  if (node.name.start < node.amount.end) return undefined;
+  if (node.name.start < node.amount.end || !isAlone(part, ingredient)) return undefined;
+  if (node.takes !== undefined || node.rest !== undefined || ingredient.others !== undefined) return undefined;
   if (equivalent.form !== undefined && equivalent.form !== formOf(ingredient)) return undefined;
   const plan = planOf(recipe, part, ingredient, equivalent);
   if (plan === undefined) return undefined;
@@ -85,7 +87,8 @@ export function substitute(
         ),
       );
       added.push(amount);
-    } else if (isUsedUp(change))
+    } else if (isUsedUp(change) && !isAlone(part, change.line)) return undefined;
+    else if (isUsedUp(change))
       edits.push(
         deleteLine(document, lineOf(recipe, part, change.line)),
         ...unsaid(document, recipe, part, change.line),
@@ -289,7 +292,11 @@ function listEdits(
   if (amount === undefined || stated === undefined || name === undefined || main === undefined) return [];
   const { end } = stated;
   const put = replaceSpan(line, { start: amount.start, end }, main.text);
-  const edits = [put, ...keepColumn(line, text, end, grownBy([put]))];
+  const edits = [
+    put,
+    ...keepColumn(line, text, end, grownBy([put])),
+    ...dropped(line, saidBehind(text, ingredient.node)),
+  ];
   if (name.text !== main.name) edits.push(replaceSpan(line, name, main.name));
   for (const { text: of, name: named } of more)
     edits.push(insertLineAfter(document, line, newLine(document, recipe, part, ingredient, of, named)));

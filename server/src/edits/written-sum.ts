@@ -3,39 +3,16 @@
  * Refuses to work the figures out.
  */
 import { figuresText, type KitchenFigure } from '../measure/kitchen.ts';
-import { termsOf } from '../notation/item-amounts.ts';
+import { placesOf } from '../notation/item-amounts.ts';
 import type { MeasuredNode, Span } from '../notation/tree.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
-/** The terms that stand together in front, and those behind the name. */
-interface Places {
-  readonly front: Span;
-  readonly many: boolean;
-  readonly behind: readonly MeasuredNode[];
-}
-
-const JOINT = /^\s*(?:[+&]|plus|and)?\s*$/i;
 const JOINT_BEFORE = /\s*,?\s*(?:[+&]|plus|and)?\s*$/i;
-
-function placesOf(text: string, amount: MeasuredNode): Places {
-  const [first, ...rest] = termsOf(amount);
-  const start = amount.low.start;
-  let end = first?.end ?? amount.end;
-  let many = false;
-  const behind: MeasuredNode[] = [];
-  for (const term of rest) {
-    if (behind.length === 0 && JOINT.test(text.slice(end, term.start))) {
-      end = term.end;
-      many = true;
-    } else behind.push(term);
-  }
-  return { front: { start, end }, many, behind };
-}
 
 /** What the writer put between the first two terms where they stand together. */
 function jointIn(text: string, { plus = [], end }: MeasuredNode): string | undefined {
   const joint = text.slice(end, plus[0]?.start ?? end);
-  return joint === '' || !JOINT.test(joint) ? undefined : joint.trim() === '' ? ' ' : joint;
+  return joint.trim() === '' ? (joint === '' ? undefined : ' ') : joint;
 }
 
 /** Writes figures where the terms stand: each in its own place where there are as many, else all in front. */
@@ -45,13 +22,14 @@ export function writeFigures(
   amount: MeasuredNode,
   figures: readonly KitchenFigure[],
 ): TextEdit[] {
-  const { front, many, behind } = placesOf(text, amount);
+  const { front: whole, many, behind } = placesOf(text, amount);
+  const front = { start: amount.low.start, end: whole.end };
   const bias = amount.bias === undefined ? '' : `${text.slice(amount.bias.start, amount.bias.end)} `;
   const [first, second] = figures;
   const [term] = behind;
   if (!many && first !== undefined && second !== undefined && term !== undefined && behind.length === 1)
     return [replaceSpan(line, front, figuresText([first])), replaceSpan(line, term, figuresText([second]))];
-  const joint = second === undefined ? undefined : jointIn(text, amount);
+  const joint = second === undefined || !many ? undefined : jointIn(text, amount);
   const written = joint === undefined ? figuresText(figures) : figures.map((f) => figuresText([f])).join(joint);
   const edits = [replaceSpan(line, front, bias === '' ? written : written.replace(' ', ` ${bias}`))];
   for (const gone of behind) {
@@ -64,8 +42,7 @@ export function writeFigures(
 /** An amount as it is written, or will be after edits; its terms joined where the name stands between. */
 export function amountText(text: string, amount: MeasuredNode, edits: readonly TextEdit[] = []): string {
   const { front, behind } = placesOf(text, amount);
-  const whole = { start: Math.min(amount.start, front.start), end: Math.max(amount.end, front.end) };
-  return [whole, ...behind]
+  return [front, ...behind]
     .map((span) => patched(text, span, edits))
     .filter((t) => t !== '')
     .join(' + ');

@@ -30,13 +30,50 @@ export function equalOf({ beside }: IngredientNode): MeasuredNode | undefined {
 
 export const isMass = ({ unit }: MeasuredNode): boolean => unit !== undefined && dimensionOf(unit.symbol) === 'mass';
 
-/** One amount said once, and nothing taken besides. */
-export const isPlain = ({ amount, beside, rest, more, others }: IngredientNode): boolean =>
-  beside === undefined &&
-  rest === undefined &&
-  more === undefined &&
-  others === undefined &&
-  (amount?.kind !== 'measured' || (amount.plus === undefined && amount.upTo === undefined));
+/** One amount said once, of one food, and nothing taken besides. */
+export const isPlain = (node: IngredientNode): boolean => {
+  const { amount, beside, rest, more, others, takes, eachOf } = node;
+  const besides = [beside, rest, more, others, takes, eachOf];
+  if (besides.some((said) => said !== undefined)) return false;
+  return (
+    amount?.kind !== 'measured' ||
+    (amount.plus === undefined &&
+      amount.upTo === undefined &&
+      amount.bias === undefined &&
+      amount.low.upTo === undefined)
+  );
+};
+
+/** Where the terms of an amount stand: together in front, and behind the name. */
+export interface Places {
+  readonly front: Span;
+  /** More than one stands in front. */
+  readonly many: boolean;
+  readonly behind: readonly MeasuredNode[];
+}
+
+const JOINT = /^\s*(?:[+&]|plus|and)?\s*$/i;
+
+export function placesOf(text: string, amount: MeasuredNode): Places {
+  const [first, ...rest] = termsOf(amount);
+  const start = Math.min(amount.start, amount.low.start);
+  let end = first?.end ?? amount.end;
+  let many = false;
+  const behind: MeasuredNode[] = [];
+  for (const term of rest) {
+    if (behind.length === 0 && JOINT.test(text.slice(end, term.start))) {
+      end = term.end;
+      many = true;
+    } else behind.push(term);
+  }
+  return { front: { start, end }, many, behind };
+}
+
+/** An amount as it is written, all its terms. */
+export function amountAsWritten(text: string, amount: MeasuredNode): string {
+  const { front, behind } = placesOf(text, amount);
+  return [front, ...behind].map((span) => text.slice(span.start, span.end)).join(' + ');
+}
 
 /** The amount as it stands in front of the name, with what says it again there; undefined where none does. */
 export function statedSpan({ amount, beside, name }: IngredientNode): Span | undefined {

@@ -8,8 +8,9 @@ import { likelyGrams } from '../food/weigh.ts';
 import { numberText } from '../measure/kitchen.ts';
 import { fractionSign, gramsText, trimmed } from '../measure/number-text.ts';
 import { exactly } from '../measure/quantity.ts';
+import { totalOf } from '../measure/total.ts';
 import { baseOf, dimensionOf, type Measures, type UnitSymbol } from '../measure/unit.ts';
-import { equalOf } from '../notation/item-amounts.ts';
+import { amountAsWritten, equalOf } from '../notation/item-amounts.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { World } from '../recipe/world.ts';
@@ -70,12 +71,12 @@ function weightOf({ weighed }: Ingredient, amount: MeasuredNode): string | undef
 
 /** The nearest spoons or cups, or pieces, of what is written by weight or in millilitres. */
 function measureOf({ food, match, weighed }: Ingredient, amount: MeasuredNode, world: World): string | undefined {
-  const { low, high, unit = 'g' } = amount.quantity;
-  if (low !== high || food === undefined || NEVER_SPOONED.has(food.class)) return undefined;
+  const { low, high, unit = 'g', upTo } = amount.quantity;
+  if (low !== high || upTo !== undefined || food === undefined || NEVER_SPOONED.has(food.class)) return undefined;
   const form = match.kind === 'food' ? match.form : undefined;
   const cups =
     dimensionOf(unit) === 'volume'
-      ? (low * (baseOf(unit, world.measures) ?? 0)) / (baseOf('cup', world.measures) ?? 1)
+      ? (totalOf(amount.quantity, world.measures)?.low ?? 0) / (baseOf('cup', world.measures) ?? 1)
       : perCup();
   if (cups === undefined || !(cups > 0)) return undefined;
   return spoonsOrCups(cups * (baseOf('cup', world.measures) ?? 1), world);
@@ -127,7 +128,7 @@ function cupAndSpoons(ml: number, measures: Measures): string | undefined {
 
 /** An amount as written, with real fractions and dashes, and the plural of cups. */
 export function prettyAmount(amount: MeasuredNode, line: string): string {
-  const text = prettyFigures(line.slice(amount.start, amount.end)).replace(/\s+/g, ' ').trim();
+  const text = prettyFigures(amountAsWritten(line, amount)).replace(/\s+/g, ' ').trim();
   const most = amount.quantity.high;
   return amount.unit?.symbol === undefined
     ? text

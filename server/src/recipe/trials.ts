@@ -3,7 +3,8 @@
  * Refuses to judge what they measured.
  */
 
-import type { Range } from '../measure/quantity.ts';
+import type { Quantity, Range } from '../measure/quantity.ts';
+import { totalOf } from '../measure/total.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { equalOf } from '../notation/item-amounts.ts';
 import { keptOn } from '../notation/kept.ts';
@@ -85,6 +86,8 @@ export interface Fact {
   /** The line in its part. */
   readonly line: number;
   readonly mark: string;
+  /** The mark that the line had when less of it was read: a trial that carries it tested the same line. */
+  readonly before?: string;
 }
 
 /** The facts a trial tests, in the order of the file. Wording, notes, layout and the spelling of units are none. */
@@ -99,7 +102,11 @@ export function factsOfPart(part: Part): readonly Fact[] {
   let facts = FACTS.get(part);
   if (facts === undefined) {
     facts = [
-      ...part.head.ingredients.map((i): Fact => ({ part: part.index, line: i.line, mark: markOf(ingredientFact(i)) })),
+      ...part.head.ingredients.flatMap((i, at, all) => {
+        // What a line holds is one fact, however many foods it names.
+        if (all[at - 1]?.line === i.line) return [];
+        return [lineFact(part, i)];
+      }),
       ...part.steps.flatMap((step): Fact[] => {
         const fact = stepFact(step);
         return fact === '' ? [] : [{ part: part.index, line: step.line, mark: markOf(fact) }];
@@ -120,11 +127,12 @@ export const fingerprint = (recipe: Recipe): string =>
 export function changedSince(facts: readonly Fact[], tested: readonly string[]): Fact[] {
   const left = new Map<string, number>();
   for (const mark of tested) left.set(mark, (left.get(mark) ?? 0) + 1);
-  return facts.filter(({ mark }) => {
-    const count = left.get(mark) ?? 0;
-    if (count > 0) left.set(mark, count - 1);
-    return count === 0;
-  });
+  const take = (mark: string | undefined): boolean => {
+    const count = mark === undefined ? 0 : (left.get(mark) ?? 0);
+    if (mark !== undefined && count > 0) left.set(mark, count - 1);
+    return count > 0;
+  };
+  return facts.filter(({ mark, before }) => !take(mark) && !take(before));
 }
 
 /** Whether the recipe is, fact for fact, what a trial tested. */
@@ -132,15 +140,51 @@ export function isAsTested(facts: readonly Fact[], tested: readonly string[]): b
   return facts.length === tested.length && changedSince(facts, tested).length === 0;
 }
 
-function ingredientFact({ name, node, optional }: Ingredient): string {
+function lineFact(part: Part, ingredient: Ingredient): Fact {
+  const { line } = ingredient;
+  const text = part.head.source.lines[line]?.text ?? '';
+  const mark = markOf(ingredientFact(ingredient, part));
+  const before = markOf(factBefore(ingredient, text));
+  return { part: part.index, line, mark, ...(before !== mark && { before }) };
+}
+
+/** The whole line: its first item, and further ones behind it. */
+function ingredientFact({ node, optional, line }: Ingredient, part: Part): string {
+  const items = new Set(part.head.ingredients.flatMap((i) => (i.line === line ? [i.node] : [])));
+  const more = [...items].filter((item) => item !== node);
   return [
     'i',
-    wordsOf(name).join(' '),
+    wordsOf(node.name?.text ?? '').join(' '),
     amountFact(node.amount),
     amountFact(equalOf(node)),
     optional ? 'optional' : '',
+    ...more.flatMap((item) => [wordsOf(item.name?.text ?? '').join(' '), amountFact(item.amount)]),
   ].join('|');
 }
+
+/** The same as it was when a line had one number and unit in front, an equal behind `=`, and all else to the comma was the name. */
+function factBefore({ node, optional }: Ingredient, text: string): string {
+  const { name, amount, beside = [], more = [], others = [], eachOf } = node;
+  const isFirst = amount?.kind === 'measured';
+  const last = [name, ...(isFirst ? (amount.plus ?? []) : []), ...more.map((m) => m.name), ...others];
+  const end = Math.max(...last.map((span) => span?.end ?? 0));
+  // The comma ended the name then as now.
+  const called = isFirst
+    ? (text.slice(name?.start === undefined ? amount.end : Math.min(amount.end, name.start), end).split(',')[0] ?? '')
+    : '';
+  const isLonger = isFirst && (amount.plus !== undefined || more.length > 0 || others.length > 0 || eachOf === true);
+  const first = isFirst ? { ...amount, quantity: firstOf(amount.quantity) } : amount;
+  const equal = beside.find((b) => b.sign === '=')?.amount;
+  return [
+    'i',
+    wordsOf(isLonger ? called : (name?.text ?? '')).join(' '),
+    amountFact(first),
+    amountFact(equal),
+    optional ? 'optional' : '',
+  ].join('|');
+}
+
+const firstOf = ({ plus: _, upTo: __, bias: ___, ...first }: Quantity): Quantity => first;
 
 function stepFact(step: Step): string {
   const facts = step.sentence.items.flatMap((item) => {
@@ -160,17 +204,23 @@ function stepFact(step: Step): string {
 function amountFact(amount: AmountNode | undefined): string {
   if (amount === undefined) return '';
   if (amount.kind === 'free') return 'free';
-  const { low, high, unit, size, count, each } = amount.quantity;
+  const { low, high, unit, size, count, each, plus, upTo, bias } = amount.quantity;
+  if (plus !== undefined || upTo !== undefined) {
+    const total = totalOf(amount.quantity, 'us');
+    if (total !== undefined) return `${figure(total.low)}-${figure(total.high)} ${total.dimension}`;
+  }
   const base = unit === undefined ? undefined : baseOf(unit, 'us');
-  const number = (value: number) => String(Number((base === undefined ? value : value * base).toPrecision(6)));
+  const number = (value: number) => figure(base === undefined ? value : value * base);
   const kind =
     unit === undefined
       ? [size, count].filter((w) => w !== undefined).join(' ')
       : base === undefined
         ? unit
         : dimensionOf(unit);
-  return `${number(low)}-${number(high)} ${kind}${each === undefined ? '' : ` of ${each.low}`}`;
+  return `${number(low)}-${number(high)} ${kind}${each === undefined ? '' : ` of ${each.low}`}${bias === undefined ? '' : ` ${bias.words[0]}`}`;
 }
+
+const figure = (value: number): string => String(Number(value.toPrecision(6)));
 
 const MARK_LENGTH = 3;
 const DIGITS = '0123456789abcdefghjkmnpqrstvwxyz';

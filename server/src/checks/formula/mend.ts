@@ -6,6 +6,7 @@ import { inColumn, setCount, setGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import { scaleRange } from '../../measure/quantity.ts';
+import { timesOf } from '../../measure/total.ts';
 import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { verdictOf } from '../../recipe/kinds.ts';
@@ -156,7 +157,7 @@ function times(ingredient: Ingredient, by: number): Ingredient {
   const { node, weighed } = ingredient;
   const { amount } = node;
   if (!weighed.known || amount?.kind !== 'measured') return ingredient;
-  const quantity = { ...amount.quantity, ...scaleRange(amount.quantity, by) };
+  const quantity = timesOf(amount.quantity, { low: by, high: by });
   return {
     ...ingredient,
     node: { ...node, amount: { ...amount, quantity } },

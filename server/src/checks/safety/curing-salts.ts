@@ -3,7 +3,7 @@
  * Refuses to know how much of one is too much.
  */
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import { weighQuantity } from '../../recipe/line-weight.ts';
+import { weighLine } from '../../recipe/line-weight.ts';
 import type { World } from '../../recipe/world.ts';
 
 /** Names that are in no book: `cure`, `-cure`, `curing mix`, `pink salt`. */
@@ -18,5 +18,5 @@ export function weighedCure(ingredient: Ingredient, { book, measures }: World): 
   const { weighed, node } = ingredient;
   const food = weighed.known || !isCuringSalt(ingredient) ? undefined : book.byId('curing-salt');
   if (food === undefined || node.amount?.kind !== 'measured') return ingredient;
-  return { ...ingredient, weighed: weighQuantity(node.amount.quantity, { kind: 'food', food }, { book, measures }) };
+  return { ...ingredient, weighed: weighLine(node, { kind: 'food', food }, { book, measures }) };
 }

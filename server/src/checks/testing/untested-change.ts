@@ -82,7 +82,7 @@ const goneSince = onceWith(
 /** `trials` are those that carry marks, one at least. */
 const changedLine = onceWith((line: Line, fact: Fact, trials: readonly Trial[]): Found<Values> => {
   const latest = trials.at(-1) as Trial;
-  const agreed = trials.findLast((t) => t.tested?.includes(fact.mark));
+  const agreed = trials.findLast((t) => t.tested?.includes(fact.mark) || t.tested?.includes(fact.before ?? fact.mark));
   const text = line.text.slice(0, line.comment?.start).trimEnd();
   const start = text.length - text.trimStart().length;
   return {

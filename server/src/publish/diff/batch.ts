@@ -3,6 +3,8 @@
  * Refuses to know what comes of an amount that is not.
  */
 import { likelyGrams } from '../../food/weigh.ts';
+import type { Quantity } from '../../measure/quantity.ts';
+import { totalOf } from '../../measure/total.ts';
 import type { AmountNode } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 
@@ -39,6 +41,13 @@ export const gramsOf = ({ weighed }: Ingredient): number | null => (weighed.know
 export function sameAmount(a: AmountNode | undefined, b: AmountNode | undefined, batch: number): boolean {
   if (a?.kind === 'free' || b?.kind === 'free' || a === undefined || b === undefined) return a?.kind === b?.kind;
   const [x, y] = [a.quantity, b.quantity];
-  const alike = x.unit === y.unit && x.count === y.count && x.size === y.size && x.about === y.about;
+  const [all, now] = [totalOf(x, 'us'), totalOf(y, 'us')];
+  // `1 lb 4 oz` and `20 oz` are one amount, however many terms either has.
+  if ((isSeveral(x) || isSeveral(y)) && all !== undefined && now !== undefined)
+    return all.dimension === now.dimension && near(now.low, all.low * batch) && near(now.high, all.high * batch);
+  const alike =
+    x.unit === y.unit && x.count === y.count && x.size === y.size && x.about === y.about && x.bias === y.bias;
   return alike && near(y.low, x.low * batch) && near(y.high, x.high * batch);
 }
+
+const isSeveral = ({ plus, upTo }: Quantity): boolean => plus !== undefined || upTo !== undefined;

@@ -1,5 +1,13 @@
 // Knows which words of a line are coloured before the server has read it; quern.tmLanguage.json is printed from here.
 // It refuses to know which ingredient a word means: that needs the whole recipe, and comes as semantic tokens.
+// Units, count words, number words and words for how full a measure is are those of the tables the server reads with.
+import { BIASES } from '../server/src/measure/bias.ts';
+import { COUNT_FORMS } from '../server/src/measure/count-words.ts';
+import { NUMBER_WORDS } from '../server/src/measure/number-words.ts';
+import { type Dimension, UNITS } from '../server/src/measure/unit.ts';
+import { TAKEN } from '../server/src/notation/ingredient.ts';
+import { ABOUT } from '../server/src/notation/label-list.ts';
+import { SIZE_WORDS } from '../server/src/notation/words.ts';
 
 type Capture = { readonly name?: string; readonly patterns?: readonly Rule[] };
 type Captures = Readonly<Record<string, Capture>>;
@@ -16,23 +24,65 @@ type Rule =
       readonly patterns?: readonly Rule[];
     };
 
+const glyph = '[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]';
 const digit = '[\\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]';
 // '00 flour' is a flour, not a number.
-const one = '(?!00)(?:\\d+\\s\\d+/\\d+|\\d+/\\d+|\\d+(?:\\.\\d+)?[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]?|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])';
+const one = `(?!00)(?:\\d+\\s\\d+/\\d+|\\d+/\\d+|\\d+(?:\\.\\d+)?${glyph}?|${glyph})`;
 const number = `(?<![\\p{L}\\p{N}.])${one}(?:\\s*[-–]\\s*${one}|\\s+to\\s+${one})?`;
 const wordEnd = '(?![\\p{L}\\p{N}])';
 // A comment needs a blank before its mark; what a line says ends before that blank.
 const lineEnd = '(?=\\s+#|\\s*$)';
 
+/** Words of which one is meant, longer ones first; a single letter keeps its case, longer words do not. */
+function anyOf(words: Iterable<string>): string {
+  const all = new Set(words);
+  const long = [...all].filter((w) => w.length > 1 && !(w.length > 2 && w.endsWith('s') && all.has(w.slice(0, -1))));
+  long.sort((a, b) => b.length - a.length || (a < b ? -1 : 1));
+  const spelled = long.map((w) => w.replaceAll('.', '\\.').replace(/[ -]/g, '[ -]') + (all.has(`${w}s`) ? 's?' : ''));
+  const single = [...all].filter((w) => w.length === 1);
+  return [...(spelled.length > 0 ? [`(?i:${spelled.join('|')})`] : []), ...single].join('|');
+}
+
+/** The units of a dimension; in the list of ingredients also as they are printed. */
+function unitsOf(dimension: Dimension, inList: 'list' | 'sentence'): string {
+  return anyOf(
+    UNITS.filter((u) => u.dimension === dimension).flatMap((u) => {
+      const { symbol, spellings, printed = [], vessel } = u;
+      if (inList === 'list') return [symbol, ...spellings, ...printed];
+      return vessel === true ? [] : [symbol, ...spellings];
+    }),
+  );
+}
+
 const units = {
-  mass: 'mg|kg|g|oz|lbs?|milligrams?|kilograms?|kilos?|grams?|grammes?|ounces?|pounds?',
-  volume:
-    'ml|cl|dl|l|tsp|tbsp|cups?|fl\\.? ?oz|pints?|quarts?|gallons?|drops?|dash(?:es)?|pinch(?:es)?|teaspoons?|tablespoons?|millilit(?:re|er)s?|centilit(?:re|er)s?|decilit(?:re|er)s?|lit(?:re|er)s?|fluid ounces?',
-  count:
-    'extra[ -]large|small|medium|large|cloves?|sticks?|sheets?|leaf|leaves|bunch(?:es)?|sprigs?|stalks?|heads?|ribs?|slices?|cans?|tins?|jars?|packets?|sachets?|cubes?|balls?|pieces?|handfuls?|knobs?',
-  length: 'mm|cm|in|inch(?:es)?',
-  time: 's|secs?|seconds?|mins?|minutes?|h|hrs?|hours?|d|days?|weeks?',
+  mass: unitsOf('mass', 'sentence'),
+  volume: unitsOf('volume', 'sentence'),
+  count: anyOf(['extra large', ...SIZE_WORDS, ...COUNT_FORMS]),
+  length: unitsOf('length', 'sentence'),
+  time: unitsOf('time', 'sentence'),
 };
+
+// How cooks print an amount in the list: `2-1/2`, `.5`, `one and one-half`, `a`, `2 or 3`, `3- to 4-lb`.
+const words = anyOf(NUMBER_WORDS.filter((w) => w.length > 1));
+const figures = `\\d+(?:-|\\s+and\\s+)\\d+/\\d+|\\d+\\s+${glyph}|\\.\\d+|${one}`;
+const spelledOut = `(?:an?\\s+)?(?:${words})(?:(?:-|\\s+and\\s+|\\s+)(?:${words}))?(?:\\s+an?(?=\\s))?${wordEnd}(?!-and)`;
+const printed = `(?<![\\p{L}\\p{N}.])(?:${figures}|${spelledOut})(?:(?:\\s*-?\\s*[-–—]\\s*|-?\\s+(?:to|or)\\s+)(?:${figures}|(?:${words})${wordEnd}))?`;
+const about = anyOf(ABOUT);
+const bias = anyOf(BIASES.flatMap((b) => b.words));
+const packed = anyOf(BIASES.flatMap((b) => b.words.filter((w) => w.includes('packed'))));
+const taken = anyOf(TAKEN);
+const printedUnits = {
+  mass: unitsOf('mass', 'list'),
+  volume: unitsOf('volume', 'list'),
+  length: unitsOf('length', 'list'),
+};
+const printedUnit = `(?:${printedUnits.mass}|${printedUnits.volume}|${printedUnits.length}|${units.count})${wordEnd}\\.?`;
+const opensAmount = `(?:(?:${about})\\.?\\s+|~\\s*)?(?:${digit}|\\.\\d|an?\\s|(?:${words})${wordEnd}|(?:${bias})\\s)`;
+// An amount may follow: what stands between two is a joint.
+const nextAmount = `(?:(?:${about})\\.?\\s+|~)?(?:${digit}|\\.\\d|(?:${words})[\\s-])`;
+
+const takenBefore = `((?:[\\p{L}-]+\\s+){0,3}(?:${taken})(?:\\s*(?:,|&|and)\\s*(?:[\\p{L}-]+\\s+){0,3}(?:${taken}))*)\\s+(of|from)\\s+(?:the\\s+)?(?=${nextAmount}|an?\\s)`;
+const aside = `(?:plus|and)\\s+(?:some\\s+)?(?:more|extra)${wordEnd}|for\\s+(?!${nextAmount})\\p{L}`;
 
 const composition = 'water|fat|protein|carbohydrate|sugar|starch|fibre|salt|ash|alcohol';
 const field = 'keyword.other.field.quern';
@@ -95,7 +145,7 @@ export const grammar = {
     },
     step: line('do', 'keyword.control.step.quern', ['#sentence'], 'meta.step.quern'),
 
-    'field-yield': line('yield', field, ['#comment', '#amount', '#field-value']),
+    'field-yield': line('yield', field, ['#comment', '#made', '#amount', '#field-value']),
     'field-pan': line('pan', field, ['#comment', '#pan-shape', '#pan-cross', '#amount', '#field-value']),
     'field-oven': line('oven', field, ['#sentence']),
     'field-time': line('time', field, ['#sentence']),
@@ -107,12 +157,17 @@ export const grammar = {
     'field-text': line('by|serve|note|source', field, ['#comment', '#field-value']),
     'field-value': { match: `\\S.*?${lineEnd}`, name: 'string.unquoted.field.quern' },
     'list-item': { match: `[^\\s,#][^,]*?(?=\\s*,|\\s+#|\\s*$)`, name: 'string.unquoted.field.quern' },
+    // What is made is named by its noun, though it be a count word: `12 squares`.
+    made: {
+      match: `(${number})\\s+((?:${units.count})${wordEnd}.*?)${lineEnd}`,
+      captures: { 1: scope('constant.numeric.amount.quern'), 2: scope('string.unquoted.field.quern') },
+    },
     'pan-shape': { match: `\\b(?:${shapes})\\b`, name: 'support.constant.pan.quern' },
     'pan-cross': { match: '(?<=\\s)x(?=\\s)', name: 'keyword.operator.by.quern' },
     separator: { match: ',', name: 'punctuation.separator.list.quern' },
 
     ingredient: {
-      begin: `^\\s*(?:(optional)(?=\\s|$)|(?=(?:about\\s+)?${digit}|to taste${wordEnd}|as needed${wordEnd}))`,
+      begin: `^\\s*(?:(optional)(?=\\s|$)|(?=${opensAmount}|(?:${units.count}|${printedUnits.volume})\\.?\\s|to taste${wordEnd}|as needed${wordEnd}|${takenBefore}))`,
       beginCaptures: { 1: scope('storage.modifier.optional.quern') },
       end: '$',
       name: 'meta.ingredient.quern',
@@ -123,11 +178,19 @@ export const grammar = {
         '#comment',
         '#escape',
         '#free-amount',
+        '#taken',
+        '#printed-amount',
         '#amount',
         '#equals',
         '#from-amount',
+        '#joint',
         '#of-amount',
+        '#each-of',
+        '#another-item',
+        '#amount-behind',
         '#preparation',
+        '#aside',
+        '#amount-again',
         '#ingredient-note',
         '#ingredient-name',
       ].map(include),
@@ -141,13 +204,78 @@ export const grammar = {
       match: `(?<=\\s)(from|for)(?=\\s+(?:about\\s+)?${digit})`,
       name: 'keyword.operator.from.quern',
     },
-    'of-amount': { match: `(?<=\\s)of(?=\\s+${digit})`, name: 'keyword.operator.of.quern' },
+    // `juice of`, `finely grated zest and juice of`
+    taken: {
+      match: `\\G\\s*${takenBefore}`,
+      captures: { 1: scope('support.constant.take.quern'), 2: scope('keyword.operator.of.quern') },
+    },
+    'printed-amount': {
+      patterns: [
+        printedMeasure(printedUnits.mass, 'mass'),
+        printedMeasure(printedUnits.volume, 'volume'),
+        printedMeasure(units.count, 'count'),
+        {
+          match: `(${printed})[\\s-]*(${printedUnits.length})${wordEnd}`,
+          captures: { 1: scope('constant.numeric.length.quern'), 2: scope('keyword.other.unit.length.quern') },
+        },
+        {
+          match: `(?<![\\p{L}\\p{N}])(?:(?:${about})\\.?|~)(?=\\s*${nextAmount})`,
+          name: 'keyword.operator.about.quern',
+        },
+        // What holds one, behind its size; one that is meant, at the start.
+        {
+          match: `(?<=^|[\\d\\s)-])(?:(${bias})\\s+)?(${units.count}|${printedUnits.volume})${wordEnd}(?=\\.?\\s+(?:of\\s+)?[\\p{L}\\d(])`,
+          captures: { 1: scope('support.constant.fill.quern'), 2: scope('keyword.other.unit.count.quern') },
+        },
+        { match: `\\((${packed})\\)|(?<=\\s)(${packed})(?=\\s)`, name: 'support.constant.fill.quern' },
+        { match: `(?:${printed})(?![\\p{L}\\p{N}])(?!\\s*%|,\\d)`, name: 'constant.numeric.amount.quern' },
+      ],
+    },
+    // `plus 2 tbsp`, `or 2 cups fresh peas`, `/8 oz`
+    joint: {
+      match: `(?<=\\s)(?:plus|and|or|to|x|[+&×])(?=\\s*${nextAmount})|(?<=\\S)\\s*/(?=\\s*${digit})|(?<=[\\d½])\\s*[x×](?=\\s*${digit})`,
+      name: 'keyword.operator.joint.quern',
+    },
+    // `each of ginger and cloves`
+    'each-of': { match: `(?<=\\s)each(?=(?:\\s+of)?\\s+\\p{L})`, name: 'keyword.operator.each.quern' },
+    // `, or 2 cups fresh peas`
+    'another-item': {
+      match: `(,)\\s*(or|plus|and|[+&])(?=\\s+${nextAmount})`,
+      captures: { 1: scope('punctuation.separator.preparation.quern'), 2: scope('keyword.operator.joint.quern') },
+    },
+    // `, 15 lbs. each`
+    'amount-behind': {
+      match: `(,)\\s*(?:(${about})\\.?\\s+)?(${printed})[\\s-]*(${printedUnit})(?:\\s+(each))?(?=\\s*(?:[,(]|\\s#|$))`,
+      captures: {
+        1: scope('punctuation.separator.preparation.quern'),
+        2: scope('keyword.operator.about.quern'),
+        3: scope('constant.numeric.amount.quern'),
+        4: scope('keyword.other.unit.quern'),
+        5: scope('keyword.operator.each.quern'),
+      },
+    },
+    'of-amount': { match: `(?<=\\s)of(?=\\s)`, name: 'keyword.operator.of.quern' },
     preparation: {
       begin: ',',
       beginCaptures: { 0: scope('punctuation.separator.preparation.quern') },
       end: `(?=\\(|\\s+#|\\s+from\\s+(?:about\\s+)?${digit}|$)`,
       contentName: 'meta.preparation.quern',
       patterns: [include('#escape')],
+    },
+    // `plus more for dusting`, `for frying`: as much a remark as what follows a comma.
+    aside: {
+      begin: `(?<=\\s)(?=${aside})`,
+      end: `(?=\\(|\\s+#|$)`,
+      contentName: 'meta.preparation.quern',
+      patterns: [include('#escape')],
+    },
+    // A bracket that holds only an amount: the same again.
+    'amount-again': {
+      begin: `(\\()(?=(?>${nextAmount}|(?>${printedUnit})|\\d|(?:each|total|or|in|all|to|from)${wordEnd}|[\\s=/;,.–-])++\\))`,
+      beginCaptures: { 1: scope('punctuation.definition.amount.begin.quern') },
+      end: '\\)',
+      endCaptures: { 0: scope('punctuation.definition.amount.end.quern') },
+      patterns: ['#printed-amount', '#amount', '#equals', '#joint'].map(include),
     },
     'ingredient-note': {
       begin: '\\(',
@@ -157,7 +285,7 @@ export const grammar = {
       contentName: 'string.unquoted.note.quern',
     },
     'ingredient-name': {
-      match: `[^\\s,(=#\\\\][^,(=]*?(?=\\s*[,(=]|\\s+#|\\s+(?:from|for)\\s+(?:about\\s+)?${digit}|\\s*$)`,
+      match: `[^\\s,(=#\\\\/][^,(=]*?(?=\\s*[,(=]|\\s+#|\\s+(?:from|for)\\s+(?:about\\s+)?${digit}|\\s+(?:${aside})|\\s+(?:plus|and|or|[+&])\\s+${nextAmount}|\\s*/\\s*${digit}|\\s*$)`,
       name: 'variable.other.ingredient.quern',
     },
 
@@ -344,5 +472,17 @@ function measured(unit: string, numberScope: string, unitScope: string): Rule {
   return {
     match: `(${number})\\s*(${unit})${wordEnd}`,
     captures: { 1: scope(numberScope), 2: scope(unitScope) },
+  };
+}
+
+/** An amount of the list with its unit; a hyphen, a point and how full the measure is may stand with them. */
+function printedMeasure(unit: string, dimension: 'mass' | 'volume' | 'count'): Rule {
+  return {
+    match: `(${printed}|(?<![\\p{L}\\p{N}])an?(?=\\s))[\\s-]*(?:\\(?(${bias})\\)?\\s+)?(?:of\\s+)?(${unit})${wordEnd}\\.?`,
+    captures: {
+      1: scope('constant.numeric.amount.quern'),
+      2: scope('support.constant.fill.quern'),
+      3: scope(`keyword.other.unit.${dimension}.quern`),
+    },
   };
 }

@@ -54,7 +54,7 @@ test('no circle of imports', () => {
 });
 
 test('what a file exports is used by another', () => {
-  const texts = ['server', 'client/src', 'tests'].flatMap((folder) =>
+  const texts = ['server', 'client/src', 'syntaxes', 'tests'].flatMap((folder) =>
     readdirSync(folder, { recursive: true, encoding: 'utf8' })
       .filter((f) => f.endsWith('.ts') && !f.includes('node_modules'))
       .map((f) => ({ file: join(folder, f), text: readFileSync(join(folder, f), 'utf8') })),

@@ -4,6 +4,9 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, it } from 'vitest';
+import { COUNT_FORMS } from '../../server/src/measure/count-words.ts';
+import { NUMBER_WORDS } from '../../server/src/measure/number-words.ts';
+import { UNITS } from '../../server/src/measure/unit.ts';
 import { grammar, markdownGrammar, printGrammar } from '../../syntaxes/grammar.ts';
 import { loadTokenizer, type Token } from './tokenize.ts';
 
@@ -37,6 +40,7 @@ const timeUnit = 'keyword.other.unit.time';
 const step = 'keyword.control.step';
 const portion = 'constant.language.portion';
 const section = 'entity.name.section.part';
+const joint = 'keyword.operator.joint';
 const comma = 'punctuation.separator.preparation';
 const preparation = '';
 
@@ -185,6 +189,88 @@ const lines: Record<string, readonly Token[]> = {
     ['400', number],
     ['g', mass],
     ['tomatoes', name],
+  ],
+  '  2 1/2 C. oil': [
+    ['2 1/2', number],
+    ['C', volume],
+    ['.', ''],
+    ['oil', name],
+  ],
+  '  1 (14.5-ounce) can beans': [
+    ['1', number],
+    ['(', 'punctuation.definition.amount.begin'],
+    ['14.5', number],
+    ['-', ''],
+    ['ounce', mass],
+    [')', 'punctuation.definition.amount.end'],
+    ['can', count],
+    ['beans', name],
+  ],
+  '  one and one-half heaping cups flour plus 2 tbsp': [
+    ['one and one-half', number],
+    ['heaping', 'support.constant.fill'],
+    ['cups', volume],
+    ['flour', name],
+    ['plus', joint],
+    ['2', number],
+    ['tbsp', volume],
+  ],
+  '  225 g/8 oz sugar': [
+    ['225', number],
+    ['g', mass],
+    ['/', joint],
+    ['8', number],
+    ['oz', mass],
+    ['sugar', name],
+  ],
+  '  juice of 1/2 lemon (about 2 tbsp)': [
+    ['juice', 'support.constant.take'],
+    ['of', 'keyword.operator.of'],
+    ['1/2', number],
+    ['lemon', name],
+    ['(', 'punctuation.definition.amount.begin'],
+    ['about', 'keyword.operator.about'],
+    ['2', number],
+    ['tbsp', volume],
+    [')', 'punctuation.definition.amount.end'],
+  ],
+  '  1 can peas, or 2 cups fresh peas': [
+    ['1', number],
+    ['can', count],
+    ['peas', name],
+    [',', comma],
+    ['or', joint],
+    ['2', number],
+    ['cups', volume],
+    ['fresh peas', name],
+  ],
+  '  3 hams, 15 lbs. each': [
+    ['3', number],
+    ['hams', name],
+    [',', comma],
+    ['15', number],
+    ['lbs.', 'keyword.other.unit'],
+    ['each', 'keyword.operator.each'],
+  ],
+  '  3 tbsp flour plus more for dusting': [
+    ['3', number],
+    ['tbsp', volume],
+    ['flour', name],
+    ['plus more for dusting', preparation],
+  ],
+  '  2 cups (packed) brown sugar (a dark one of 2019)': [
+    ['2', number],
+    ['cups', volume],
+    ['(packed)', 'support.constant.fill'],
+    ['brown sugar', name],
+    ['(', 'punctuation.definition.note.begin'],
+    ['a dark one of 2019', 'string.unquoted.note'],
+    [')', 'punctuation.definition.note.end'],
+  ],
+  '  yield 12 squares of 4 cm': [
+    ['yield', field],
+    ['12', number],
+    ['squares of 4 cm', value],
   ],
   '  65 % water': [
     ['65', 'constant.numeric.share'],
@@ -360,6 +446,29 @@ const lines: Record<string, readonly Token[]> = {
     ['three', 'comment.line.number-sign'],
   ],
 };
+
+describe('a line of the list', () => {
+  // What a cook may print in front of a food, each word from the table that the server reads with.
+  const printed = [
+    ...UNITS.filter((u) => u.dimension === 'mass' || u.dimension === 'volume').flatMap((u) => [
+      u.symbol,
+      ...u.spellings,
+      ...(u.printed ?? []),
+    ]),
+    ...COUNT_FORMS,
+  ];
+  it('colours every unit and count word', () => {
+    const asName = printed.filter((unit) => {
+      const [, second, third] = tokenize(`  2 ${unit} flour`)[0] ?? [];
+      return second?.[0] !== unit || !second[1].startsWith('keyword.other.unit.') || third?.[0] !== 'flour';
+    });
+    expect(asName).toEqual([]);
+  });
+
+  it('colours every number word', () => {
+    expect(NUMBER_WORDS.filter((word) => tokenize(`  ${word} cup flour`)[0]?.[0]?.[1] !== number)).toEqual([]);
+  });
+});
 
 describe('a line alone', () => {
   it.each(Object.entries(lines))('%s', (line, expected) => {

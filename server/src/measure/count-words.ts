@@ -89,6 +89,9 @@ export const COUNT_WORDS: readonly CountWord[] = ROWS.map((row) => row.word);
 const BY_FORM = new Map<string, CountWord>();
 for (const { word, forms } of ROWS) for (const form of [word, `${word}s`, ...(forms ?? [])]) BY_FORM.set(form, word);
 
+/** Every way to write one of them, lower case. */
+export const COUNT_FORMS: readonly string[] = [...BY_FORM.keys()];
+
 /** The count word a written word is, singular or plural, any case. */
 export function countWord(word: string): CountWord | undefined {
   return BY_FORM.get(word.toLowerCase());

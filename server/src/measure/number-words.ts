@@ -72,6 +72,8 @@ const ROWS: readonly (readonly [string, NumberWord])[] = [
 
 const BY_WORD: ReadonlyMap<string, NumberWord> = new Map(ROWS);
 
+export const NUMBER_WORDS: readonly string[] = [...BY_WORD.keys()];
+
 /** What a word may count or divide into; undefined when it is no number. */
 export const numberWord = (word: string): NumberWord | undefined => BY_WORD.get(word.toLowerCase());
 

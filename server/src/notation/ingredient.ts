@@ -706,7 +706,7 @@ function sameUnit(a: Measure, b: Measure | undefined): boolean {
 }
 
 /** What is taken out of a whole thing. */
-const TAKEN: ReadonlySet<string> = new Set([
+export const TAKEN: ReadonlySet<string> = new Set([
   'juice',
   'zest',
   'rind',

@@ -9,7 +9,7 @@ import { dimensionOf } from '../measure/unit.ts';
 import { isNumber, Kind, type Token } from './tokens.ts';
 import type { Written } from './words.ts';
 
-const ABOUT: ReadonlySet<string> = new Set([
+export const ABOUT: ReadonlySet<string> = new Set([
   'about',
   'approx',
   'approximately',

@@ -60,7 +60,7 @@ const GRAMMAR: ReadonlySet<string> = new Set([
   'to',
   'x',
 ]);
-const SIZES: ReadonlySet<string> = new Set(['small', 'medium', 'large', 'jumbo', 'sm', 'med', 'lg', 'lge']);
+export const SIZE_WORDS: ReadonlySet<string> = new Set(['small', 'medium', 'large', 'jumbo', 'sm', 'med', 'lg', 'lge']);
 const KEYWORD_OF: ReadonlyMap<string, Keyword> = new Map(KEYWORDS.map((k) => [k, k]));
 const COMPONENT_OF: ReadonlyMap<string, Component> = new Map(COMPONENTS.map((c) => [c, c]));
 
@@ -86,7 +86,7 @@ function wordOf(image: string): Written {
   const printed = unitPrinted(image) ?? unitPrinted(word) ?? unit;
   const number = numberIn(word);
   const count = countWord(word);
-  const size = SIZES.has(word);
+  const size = SIZE_WORDS.has(word);
   const bias = biasOf(word) !== undefined || biasOf(`${word} packed`) !== undefined;
   return {
     image,

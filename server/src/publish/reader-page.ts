@@ -164,7 +164,7 @@ function sectionOf(part: Part, recipe: Recipe, order: MeasuresOrder): PageSectio
     ingredients: [
       ...understood.map((ingredient) => ({
         ...pageAmount(ingredient, lineOf(ingredient.line), recipe.world, order),
-        name: plain(ingredient.name),
+        name: plain(nameOnPage(ingredient)),
         ...given('preparation', ingredient.node.preparation && plain(ingredient.node.preparation.text)),
         ...given('bought', boughtText(ingredient, lineOf(ingredient.line))),
         ...given('note', ingredient.node.note && plain(ingredient.node.note.text)),
@@ -175,6 +175,14 @@ function sectionOf(part: Part, recipe: Recipe, order: MeasuresOrder): PageSectio
     ],
     steps: part.steps.map((step) => stepText(step, lineOf(step.line))).filter((text) => text !== ''),
   };
+}
+
+/** With the alternatives that stand within the name: `butter or margarine`. */
+function nameOnPage({ name, node, others = [] }: Ingredient): string {
+  const whole = node.name;
+  const within =
+    whole !== undefined && others.some((other) => other.name.start >= whole.start && other.name.end <= whole.end);
+  return within ? whole.text : name;
 }
 
 function boughtText({ node: { bought } }: Ingredient, line: string): string | undefined {

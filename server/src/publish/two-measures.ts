@@ -135,10 +135,10 @@ export function prettyAmount(amount: MeasuredNode, line: string): string {
     : text.replace(/\b(cup|pint|quart|gallon|pinch|dash|drop)$/, (unit) => unitWord(unit as UnitSymbol, most));
 }
 
-/** `1 1/2` is `1½`, and `35-40` is `35–40`. */
+/** `1 1/2` and `1-1/2` are `1½`, and `35-40` is `35–40`. */
 export function prettyFigures(text: string): string {
   return text
-    .replace(/(?<![\d/])(?:(\d+) )?(\d)\/(\d)(?![\d/])/g, (all, whole: string | undefined, a: string, b: string) => {
+    .replace(/(?<![\d/])(?:(\d+)[ -])?(\d)\/(\d)(?![\d/])/g, (all, whole: string | undefined, a: string, b: string) => {
       const glyph = fractionSign(`${a}/${b}`);
       return glyph === undefined ? all : `${whole ?? ''}${glyph}`;
     })

@@ -22,6 +22,14 @@ describe('the names that curing salt goes by', () => {
     'some speedy cure',
     'nitrite curing salt',
     'pink salt',
+    'cure no. 1',
+    'house cure #2',
+    'quick cure',
+    'nitrite salt',
+    'sodium nitrite curing mix',
+    "butcher's cure no. 2",
+    'pork cure',
+    'jerky cure and seasoning',
   ])('%s is found: 20 g a kg are 1250 ppm', (name) => {
     expect(ppm(rubbed(`20 g      ${name}`))).toEqual([1250]);
   });
@@ -30,6 +38,13 @@ describe('the names that curing salt goes by', () => {
     expect(doses(rubbed('20 g      speedy cure'))[0]?.said.message).toContain('Taken for curing salt no. 1');
     expect(doses(rubbed('20 g      cure no. 1'))[0]?.said.message).not.toContain('Taken for');
   });
+
+  test.each(['dry cure bacon', 'cured ham', 'sea salt', 'wild boar belly, to cure', 'cured sea salt flakes'])(
+    '%s is none',
+    (name) => {
+      expect(ppm(rubbed(`200 g     ${name}`))).toEqual([]);
+    },
+  );
 
   test('salt, and a cure without meat, are let be', () => {
     expect(ppm(rubbed('20 g      himalayan pink salt'))).toEqual([]);

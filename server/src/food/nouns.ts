@@ -46,6 +46,8 @@ export interface Understood {
 export function understand(index: NameIndex, words: readonly string[], all: readonly string[]): Understood {
   const brings = [...new Set(all.flatMap((word) => nounOf(word)?.brings ?? []))];
   if (words.some((word) => nounOf(word)?.is === 'not')) return { brings };
+  // The safe side: whatever it is made for, it may hold nitrite.
+  if (namesCure(index, words)) return { class: 'curing salt', brings };
   const kind = classOf(index, words);
   if (kind === undefined) return { brings };
   const { class: named } = kind;
@@ -53,6 +55,12 @@ export function understand(index: NameIndex, words: readonly string[], all: read
   const raw = kind.raw && !words.slice(0, -1).some((word) => isDone(word, named));
   const ground = words.some((word) => GROUND.has(word)) ? MINCED[named] : undefined;
   return { class: ground ?? named, ...(raw && { raw }), brings };
+}
+
+/** `pork cure`, `quick cure mix`; behind the word stands no food that it tells of, as in `dry cure bacon`. */
+function namesCure(index: NameIndex, words: readonly string[]): boolean {
+  const at = words.findLastIndex((word) => nounOf(word)?.class === 'curing salt');
+  return at >= 0 && words.slice(at + 1).every((word) => nounOf(word)?.is === 'made' || index.get(word) === undefined);
 }
 
 /** A Scotch egg is cooked, breaded chicken may be raw. */

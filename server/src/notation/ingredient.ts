@@ -109,7 +109,8 @@ export class ItemReader {
   /** `1.5 % of the beef  salt`: two blanks part the two. */
   private shareOf(node: Draft<IngredientNode>): void {
     const { cursor, line } = this;
-    if (cursor.token?.written?.word === 'the') cursor.at++;
+    const the = cursor.token?.written?.word === 'the';
+    if (the) cursor.at++;
     const { at } = cursor;
     const first = cursor.token;
     let last = first;
@@ -124,6 +125,15 @@ export class ItemReader {
       cursor.at++;
     }
     cursor.at = at;
+    // Nobody can say where the beef ends: it may not pass for a food `beef salt`.
+    if (the && first !== undefined && last !== undefined)
+      this.fault(
+        'missing-name',
+        { start: first.start, end: last.end },
+        first === last
+          ? `say which food is measured so, with two blanks before it: \`2 % of the ${line.slice(first.start, first.end)}  fine salt\``
+          : 'put two blanks before the food that is measured so: `2 % of the beef  fine salt`',
+      );
   }
 
   /** `juice of`, `finely grated zest and juice of`, `the yolks of`. */
@@ -334,9 +344,13 @@ export class ItemReader {
     // `onion stuck with 6 cloves`
     if (next?.written?.word === 'with' && isNumber(tokens[at + 2]?.kind ?? Kind.End)) return true;
     switch (token.written?.word) {
-      // `suet crust No. 12`: another recipe of the book.
-      case 'no':
-        return isNumber(tokens[at + 2]?.kind ?? Kind.End) && next?.kind === Kind.Other;
+      // `suet crust No. 12`: another recipe of the book; one digit is a grade, as in `cure no. 1`.
+      case 'no': {
+        const number = tokens[at + 2];
+        return (
+          number !== undefined && isNumber(number.kind) && number.end > number.start + 1 && next?.kind === Kind.Other
+        );
+      }
       case 'plus':
         return this.opensMore(at + 1) || MORE.has(next?.written?.word ?? '');
       case 'and':

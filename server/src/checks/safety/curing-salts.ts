@@ -6,12 +6,13 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { weighLine } from '../../recipe/line-weight.ts';
 import type { World } from '../../recipe/world.ts';
 
-/** Names that are in no book: `cure`, `-cure`, `curing mix`, `pink salt`. */
-const SOLD_AS =
-  /\b\w*cures?\b|\bcuring\b|\bnitrite\b|^pink salt\b|^e ?2(?:49|50)\b|\bsel (?:rose|nitrit)|\bp[oö]e?kelsalz\b/i;
+/** Names that are in no book, and have no noun for it: `-cure`, `pink salt`. */
+const SOLD_AS = /\b\w+cures?\b|^pink salt\b|^e ?2(?:49|50)\b|\bsel (?:rose|nitrit)|\bp[oö]e?kelsalz\b/i;
 
 export const isCuringSalt = ({ food, match, name, free }: Ingredient): boolean =>
-  food === undefined ? match.kind === 'unknown' && !free && SOLD_AS.test(name) : food.class === 'curing salt';
+  food === undefined
+    ? match.kind === 'unknown' && !free && (match.class === 'curing salt' || SOLD_AS.test(name))
+    : food.class === 'curing salt';
 
 /** A spoon of what is in no book weighs as curing salt does. */
 export function weighedCure(ingredient: Ingredient, { book, measures }: World): Ingredient {

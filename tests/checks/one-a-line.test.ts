@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Snapshot } from '../../server/src/workspace/snapshot.ts';
+import { mended } from '../../server/src/workspace/unattended.ts';
 import { brokenLine } from '../support/arbitrary.ts';
 import { open } from '../support/harness.ts';
 
@@ -31,6 +32,9 @@ describe('a line of the list that is not understood', () => {
     ['optional butter', 'missing-amount'],
     ['1,500 g rye flour', 'decimal-comma'],
     ['1,5 kg rye flour (sifted', 'decimal-comma'],
+    ['1.000 g rye flour', 'decimal-comma'],
+    ['1.5 % of the flour fine salt', 'syntax'],
+    ['1.5 % of the flour', 'syntax'],
     ['1/0 garms xyloquartz', 'syntax'],
     ['the strained juice of 2', 'syntax'],
     ['<<<<<<< HEAD', 'syntax'],
@@ -41,6 +45,24 @@ describe('a line of the list that is not understood', () => {
     const { head } = snapshot.recipe.parts[0] ?? {};
     expect(head?.notUnderstood).toEqual([AT - 1]);
     expect(head?.massG.complete).toBe(false);
+  });
+
+  test('a gram or a thousand is in no sum, and no fix of it runs unattended', () => {
+    const snapshot = open(DOUGH('1.000 g   rye flour'));
+    expect(snapshot.recipe.parts[0]?.head.ingredients[2]?.weighed.known).toBe(false);
+    expect(mended(snapshot)).toBe(snapshot);
+  });
+
+  test('two foods with one blank between them are not taken for one', () => {
+    const text = (gap: string) =>
+      `recipe Roast\n  2 kg      beef topside\n  1.5 % of the beef${gap}salt\n  do Rub the beef with the salt and roast until the centre reads 63 C.\n`;
+    const [beef, salt] = open(text(' ')).recipe.parts[0]?.head.ingredients ?? [];
+    expect(beef?.weighed.known).toBe(true);
+    expect(salt?.weighed.known).toBe(false);
+    expect(open(text(' ')).findings.open.filter((f) => f.at.line === 2)).toMatchObject([
+      { code: 'syntax', said: { message: expect.stringContaining('two blanks') } },
+    ]);
+    expect(open(text('  ')).findings.open.filter((f) => f.at.line === 2)).toEqual([]);
   });
 
   test('the same part is judged where all its lines are understood', () => {

@@ -50,8 +50,9 @@ function asThousands(line: string, { low, unit }: MeasuredNode): SyntaxFault | u
   const [, whole, thousandths] = /^(\d{1,3})\.(\d{3})$/.exec(written) ?? [];
   if (whole === undefined || thousandths === undefined) return undefined;
   const point = `${whole}.${thousandths}`.replace(/\.?0+$/, '');
-  const detail = `is it \`${point} ${unit.symbol}\` or \`${whole}${thousandths} ${unit.symbol}\`? write the one that is meant`;
-  return { code: 'decimal-comma', start: low.start, end: low.end, detail };
+  const either = [`${point} ${unit.symbol}`, `${whole}${thousandths} ${unit.symbol}`];
+  const detail = `is it \`${either.join('` or `')}\`? write the one that is meant`;
+  return { code: 'decimal-comma', start: low.start, end: unit.end, detail, either };
 }
 
 /** `2 1/2-oz cans`: two of a half ounce, or of two and a half. */

@@ -260,6 +260,8 @@ export interface SyntaxFault extends Span {
   readonly detail: string;
   /** What to put in the place of the span, where that is sure. */
   readonly write?: string;
+  /** What may be meant instead, where that is not sure: the line is not counted. */
+  readonly either?: readonly string[];
 }
 
 export type SyntaxCode =

@@ -73,7 +73,7 @@ export function bindPart(source: PartSource, world: World, batchG?: number, reci
   };
 }
 
-/** What stands on a line that is not understood is not counted; a number with a comma alone is, as it most likely was meant. */
+/** What stands on a line that is not understood is not counted; a number with a comma alone is, as it most likely was meant, unless it may be either of two. */
 function uncounted(
   ingredients: readonly Ingredient[],
   { lines }: PartSource,
@@ -83,7 +83,7 @@ function uncounted(
   return ingredients.map((ingredient): Ingredient => {
     const { line, percent: _, ...rest } = ingredient;
     const faults = lines[line]?.faults ?? [];
-    const isComma = faults.length > 0 && faults.every((f) => f.code === 'decimal-comma');
+    const isComma = faults.length > 0 && faults.every((f) => f.code === 'decimal-comma' && f.either === undefined);
     return isComma || !notUnderstood.includes(line)
       ? ingredient
       : { ...rest, line, weighed: { known: false, why: 'its line is not understood' } };

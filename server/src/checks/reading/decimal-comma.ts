@@ -16,16 +16,20 @@ export default defineCheck<SyntaxFault>({
   },
   explain: `Half the world writes 1,5 and half writes 1.5, and 1,500 is a thousand and a half to one reader and one and a half to another. In a recipe that is a factor of a thousand, so numbers take the point for decimals and nothing for thousands.
 
-The number is worked out as it most likely was meant until it is mended. Silent where the comma is followed by a blank: then it ends a clause.`,
+The number is worked out as it most likely was meant until it is mended; one with a point and three figures behind it, as in 1.000 g, is not counted, for nobody can say which is meant. Silent where the comma is followed by a blank: then it ends a clause.`,
   *find(line) {
     for (const fault of faultsTold(line))
       if (fault.code === 'decimal-comma') yield { at: { line: 0, start: fault.start, end: fault.end }, values: fault };
   },
-  say: (fault) => ({ message: `A comma in a number can be read two ways: ${fault.detail}.` }),
+  say: ({ either, detail }) => ({
+    message: `${either === undefined ? 'A comma' : 'A point before three figures'} in a number can be read two ways: ${detail}.`,
+  }),
   fix: (fault, _scene, at) =>
-    fault.write === undefined
-      ? []
-      : [{ title: `Write \`${fault.write}\``, effect: 'words', edits: [replaceSpan(at.line, fault, fault.write)] }],
+    (fault.either ?? (fault.write === undefined ? [] : [fault.write])).map((write) => ({
+      title: `Write \`${write}\``,
+      effect: 'words',
+      edits: [replaceSpan(at.line, fault, write)],
+    })),
   examples: {
     good: [
       'recipe Loaf\n  1.5 kg    bread flour\n  1000 g    water\n  do Mix the flour with the water.\n',
@@ -37,6 +41,14 @@ The number is worked out as it most likely was meant until it is mended. Silent 
         after: {
           'Write `1.5`':
             'recipe Loaf\n  1.5 kg    bread flour\n  900 g     water\n  do Mix the flour with the water.\n',
+        },
+      },
+      {
+        text: 'recipe Loaf\n  1.000 g   bread flour\n# "1.000 g" decimal-comma *: is it `1 g` or `1000 g`\n  650 g     water\n  do Mix the flour with the water.\n',
+        after: {
+          'Write `1 g`': 'recipe Loaf\n  1 g   bread flour\n  650 g     water\n  do Mix the flour with the water.\n',
+          'Write `1000 g`':
+            'recipe Loaf\n  1000 g   bread flour\n  650 g     water\n  do Mix the flour with the water.\n',
         },
       },
       'recipe Loaf\n  1,500 g   bread flour\n# "1,500" decimal-comma *: without the comma\n  900 g     water\n  do Mix the flour with the water.\n',

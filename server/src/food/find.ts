@@ -7,6 +7,7 @@ import type { Food, FoodClass, FoodMatch } from './food.ts';
 import {
   changesFood,
   changesIn,
+  DONE_AFTER,
   FORMS,
   IGNORED,
   isNumber,
@@ -182,7 +183,7 @@ function findNarrowed(
 const adjectivesIn = (tails: Phrase['tails']): readonly string[] =>
   tails.slice(0, 4).flatMap((tail) => {
     const end = tail.findIndex((word) => CUTS.has(word) || word === 'or');
-    return tail.slice(0, end < 0 ? 8 : Math.min(end, 8));
+    return tail.slice(0, end < 0 ? 8 : Math.min(end, 8)).filter((word) => !DONE_AFTER.has(word));
   });
 
 const looksPlain = (word: string): boolean => saysNothing(word, undefined);

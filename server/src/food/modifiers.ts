@@ -68,6 +68,9 @@ export const FORMS = wordSet(`
 /** Forms made after measuring when they stand after the comma: `1 cup flour, sifted` is not `1 cup sifted flour`. */
 export const MADE_AFTER = wordSet('sifted melted whipped toasted cooked');
 
+/** Done to the food once it is weighed, though the book has a food of that name: `6 tbsp butter, browned` is butter. */
+export const DONE_AFTER = wordSet('browned clarified mashed toasted melted');
+
 /** Words that name another food unless the book has it under the longer name. */
 export const CHANGES = wordSet(`
   canned dried smoked skimmed nonfat light reduced low glutenfree dairyfree sugarfree eggfree vegan vegetarian powdered powder pickled

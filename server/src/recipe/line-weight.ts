@@ -5,7 +5,7 @@
 import type { FoodMatch, Weighed } from '../food/food.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { addRanges, type Quantity, type Range, scaleRange } from '../measure/quantity.ts';
-import { baseOf, type Dimension, dimensionOf } from '../measure/unit.ts';
+import { baseOf, type Dimension, dimensionOf, type UnitSymbol } from '../measure/unit.ts';
 import type { BesideNode, IngredientNode, MeasuredNode } from '../notation/tree.ts';
 import type { World } from './world.ts';
 
@@ -17,8 +17,12 @@ export function weighLine(node: IngredientNode, match: FoodMatch, world: World):
   if (beside !== undefined && dimensionIn(amount.quantity) !== 'mass') {
     const weight = beside.find((b) => dimensionIn(b.amount.quantity) === 'mass');
     if (weight !== undefined) return besideWeight(amount, weight, match, world);
-    const volume = beside.find((b) => dimensionIn(b.amount.quantity) === 'volume');
-    if (volume !== undefined && dimensionIn(amount.quantity) !== 'volume')
+    const volume =
+      beside.find((b) => isMetric(b.amount)) ?? beside.find((b) => dimensionIn(b.amount.quantity) === 'volume');
+    if (
+      volume !== undefined &&
+      (dimensionIn(amount.quantity) !== 'volume' || (isMetric(volume.amount) && !isMetric(amount)))
+    )
       return weighTimes(amount, volume, match, world);
     const known = weighQuantity(amount.quantity, match, world);
     if (known.known) return known;
@@ -30,6 +34,12 @@ export function weighLine(node: IngredientNode, match: FoodMatch, world: World):
   }
   return weighQuantity(amount.quantity, match, world);
 }
+
+/** Millilitres say more than a spoon or cup, which differ from house to house. */
+const isMetric = ({ unit }: MeasuredNode): boolean =>
+  unit !== undefined && dimensionOf(unit.symbol) === 'volume' && METRIC.has(unit.symbol);
+
+const METRIC: ReadonlySet<UnitSymbol> = new Set<UnitSymbol>(['ml', 'cl', 'dl', 'l']);
 
 /** What so many of a whole thing give, all that is taken out of it together. */
 export const weighTakes = (node: IngredientNode, takes: readonly FoodMatch[], world: World): Weighed =>

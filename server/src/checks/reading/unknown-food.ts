@@ -17,6 +17,9 @@ interface Values {
   readonly ingredient: Ingredient;
 }
 
+/** `carrots and onions`: to write one of them would leave the other out. */
+const isSeveral = (name: string): boolean => /\band\b|&/i.test(name);
+
 export default defineCheck<Values>({
   code: 'unknown-food',
   title: 'A food is not known',
@@ -53,13 +56,18 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
         ...(match.kind === 'unknown' && match.raw && { raw: true }),
         ingredient,
       };
-      const at = { line: ingredient.line, start: node.name.start, end: node.name.end };
+      const { start, end } = ingredient.nameNode;
+      const at = { line: ingredient.line, start, end };
       yield values.noun !== undefined && STAPLE.has(values.noun) ? { at, values, severity: 'warning' } : { at, values };
     }
   },
   say: ({ name, near, ambiguous, grams, noun, raw }) => {
     const choices = near.map((n) => `\`${n}\``).join(', ');
     const effect = grams ? 'so what it brings is not worked out' : 'so it cannot be weighed';
+    if (ambiguous && isSeveral(name))
+      return {
+        message: `\`${name}\` are several foods under one amount, ${effect}: write each on a line of its own, with its amount.`,
+      };
     if (ambiguous) return { message: `\`${name}\` could be ${choices}, ${effect}: write which.` };
     const advice =
       near.length > 0
@@ -68,15 +76,15 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
     const held = noun !== undefined && raw ? ` For safety it counts as raw ${noun}.` : '';
     return { message: `\`${name}\` is not in the food book, ${effect}: ${advice}.${held}` };
   },
-  fix: ({ near, ingredient }, { recipe }, at) => {
-    const { name } = ingredient.node;
+  fix: ({ near, ingredient, ambiguous }, { recipe }, at) => {
+    const { nameNode: name } = ingredient;
+    if (ambiguous && isSeveral(name.text)) return [];
     const entry = recipe.parts.flatMap((p) => p.ledger).find((e) => e.ingredient === ingredient);
     // The steps go on naming it.
     const mentions = (entry?.uses ?? []).map(({ part, line, mention }) => ({
       line: (recipe.partsAt[part] ?? 0) + line,
       mention,
     }));
-    if (name === undefined) return [];
     return near.map((write) => ({
       title: `Write \`${write}\``,
       effect: 'words' as const,

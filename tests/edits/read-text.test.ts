@@ -9,112 +9,114 @@ import { open } from '../support/harness.ts';
 const WORLD = open('').recipe.world;
 
 describe('a printed ingredient', () => {
-  test.each<[string, string | readonly string[]]>([
-    // Numbers.
-    ['1 1/2 cups flour', '1 1/2 cup flour'],
-    ['1-1/2 cups flour', '1 1/2 cup flour'],
-    ['1 and 1/2 cups flour', '1 1/2 cup flour'],
-    ['1½ cups flour', '1½ cup flour'],
-    ['One and a half cups of flour', '1 1/2 cup flour'],
-    ['two-thirds of a cup of milk', '2/3 cup milk'],
-    ['a quarter cup sugar', '1/4 cup sugar'],
-    ['half a pound of butter', '1/2 lb butter'],
-    ['a dozen eggs', '12 eggs'],
-    ['2 dozen eggs', '24 eggs'],
-    ['2 to 3 tablespoons milk', '2 to 3 tbsp milk'],
-    ['2–3 tbsp. milk', '2-3 tbsp milk'],
-    ['two or three onions', '2-3 onions'],
-    ['about 2 cups stock', 'about 2 cup stock'],
-    ['approx. 200g flour', 'about 200 g flour'],
-    // Units.
-    ['1 c. sugar', '1 cup sugar'],
-    ['2 T. butter', '2 tbsp butter'],
-    ['2 t. salt', '2 tsp salt'],
-    ['1 lb. 4 oz. flour', '1 1/4 lb flour (1 lb plus 4 oz)'],
-    ['1 cup plus 2 tablespoons flour', '1 1/8 cup flour (1 cup plus 2 tbsp)'],
-    ['1 cup plus 1 tablespoon flour', '17 tbsp flour (1 cup plus 1 tbsp)'],
-    ['1 gill cream', '4 fl oz cream'],
-    ['1 saltspoonful salt', '1/4 tsp salt'],
-    ['2 heaping teaspoons baking powder', '2 tsp baking powder (heaping)'],
-    ['500ml milk', '500 ml milk'],
-    ['1.5kg potatoes', '1.5 kg potatoes'],
-    ['a pinch of salt', '1 pinch salt'],
-    ['2 sticks butter', '2 sticks butter'],
-    ['3 cloves garlic, minced', '3 cloves garlic, minced'],
-    ['1 medium-sized onion, chopped', '1 medium onion, chopped'],
-    ['1 extra-large egg', '1 extra large egg'],
-    // Brackets.
-    ['1 cup (120 g) flour', '1 cup = 120 g flour'],
-    ['1 cup flour (120 g)', '1 cup flour (120 g)'],
-    ['1 can (14.5 oz) tomatoes, drained', '1 can of 14.5 oz tomatoes, drained'],
-    ['2 (14-ounce) cans tomatoes', '2 cans of 14 oz tomatoes'],
-    ['1 8-oz. package cream cheese', '1 pack of 8 oz cream cheese'],
-    ['8 oz (about 2 cups) cheese, grated', '8 oz cheese, grated (2 cup)'],
-    ['250 g / 9 oz flour', '250 g = 9 oz flour'],
-    ['2 cans chickpeas (14 oz each), drained', '2 cans of 14 oz chickpeas, drained'],
-    ['400g tin chopped tomatoes', '1 tin of 400 g chopped tomatoes'],
-    ['142ml pot double cream', '1 tub of 142 ml double cream'],
-    ['1kg pot roast', '1 kg pot roast'],
-    // Pieces with no number.
-    ['small bunch chives, snipped', '1 small bunch chives, snipped'],
-    ['thumb-sized piece of ginger, grated', '1 piece ginger, grated (thumb-sized)'],
-    ['2 squares unsweetened chocolate', '2 oz unsweetened chocolate'],
-    ['1 square dark chocolate', '1 square dark chocolate'],
-    ['1 x 400g/14oz tin chickpeas, drained', '1 tin of 400 g chickpeas, drained'],
-    ['2cm piece of ginger, peeled', '1 piece ginger, peeled (2cm)'],
-    ['5cm/2in piece cinnamon stick', '1 piece cinnamon stick (5cm/2in)'],
-    ['½ an onion, chopped', '½ onion, chopped'],
-    ['2 x 5ml spoons salt', '2 tsp salt'],
-    ['1 1/2c flour', '1 1/2 cup flour'],
-    ['1/2 c milk', '1/2 cup milk'],
-    ['3 t baking powder', '3 tsp baking powder'],
-    ['250 gr flour', '250 g flour'],
-    ['up to 100ml milk', '100 ml milk (up to)'],
+  test.each([
+    '1 1/2 cups flour',
+    '1-1/2 cups flour',
+    '1 and 1/2 cups flour',
+    '1½ cups flour',
+    'One and a half cups of flour',
+    'two-thirds of a cup of milk',
+    'a quarter cup sugar',
+    'half a pound of butter',
+    'a dozen eggs',
+    '2 dozen eggs',
+    '2 to 3 tablespoons milk',
+    '2–3 tbsp. milk',
+    'two or three onions',
+    'about 2 cups stock',
+    'approx. 200g flour',
+    '1 c. sugar',
+    '2 T. butter',
+    '2 t. salt',
+    '1 lb. 4 oz. flour',
+    '1 cup plus 2 tablespoons flour',
+    '1 cup plus 1 tablespoon flour',
+    '1 gill cream',
+    '1 saltspoonful salt',
+    '2 heaping teaspoons baking powder',
+    '500ml milk',
+    '1.5kg potatoes',
+    'a pinch of salt',
+    '2 sticks butter',
+    '3 cloves garlic, minced',
+    '1 medium-sized onion, chopped',
+    '1 extra-large egg',
+    '1 cup (120 g) flour',
+    '1 cup flour (120 g)',
+    '1 can (14.5 oz) tomatoes, drained',
+    '2 (14-ounce) cans tomatoes',
+    '1 8-oz. package cream cheese',
+    '8 oz (about 2 cups) cheese, grated',
+    '250 g / 9 oz flour',
+    '2 cans chickpeas (14 oz each), drained',
+    '400g tin chopped tomatoes',
+    '142ml pot double cream',
+    '1kg pot roast',
+    'small bunch chives, snipped',
+    '2 squares unsweetened chocolate',
+    '1 square dark chocolate',
+    '1 x 400g/14oz tin chickpeas, drained',
+    '2cm piece of ginger, peeled',
+    '5cm/2in piece cinnamon stick',
+    '½ an onion, chopped',
+    '2 x 5ml spoons salt',
+    '1 1/2c flour',
+    '1/2 c milk',
+    '3 t baking powder',
+    '250 gr flour',
+    'a glug of olive oil',
+    'a good splash of white wine',
+    '2 cups flour + more for dusting',
+    '1 tbsp oil, plus extra for the tin',
+    '50g raisins – optional',
+    'Icing sugar to dust',
+    'half a pound of suet finely chopped',
+    '2 cups flour, sifted, plus more',
+    '1 onion (about 150 g), diced',
+    '1 cup butter or margarine',
+    '1 tsp vanilla or 1/2 tsp almond extract',
+    'oil for frying',
+    'Salt',
+    'Salt and freshly ground black pepper, to taste',
+    'butter, as needed',
+    'a little milk',
+    '1 tbsp capers (optional)',
+    'Juice of 1 lemon',
+    'Grated zest of ½ orange',
+    'whites of 3 eggs',
+    'Yolk of 1 egg, beaten',
+    '2 eggs plus 1 egg yolk',
+    '1 tsp each cinnamon and nutmeg',
+    '1 1/2 pounds boneless chicken thighs, trimmed',
+    'a knob of butter',
+    'Pinch of salt',
+    '2 x 400g tins chickpeas, rinsed',
+    'zest and juice of 2 limes',
+    'Flour, all-purpose ...... 2 lb',
+    'Sugar: 1 cup',
+    'Butter – 100 g',
+    'Flour - 250g',
+    '2 cups Dijon mustard',
+  ])('%s stands as it is', (printed) => {
+    expect(readIngredient(printed, WORLD)).toBe(printed);
+  });
+
+  test.each([
+    ['up to 100ml milk', '100ml milk (up to)'],
     ['at least 2 tbsp oil', '2 tbsp oil (at least)'],
-    ['a glug of olive oil', 'as needed olive oil'],
-    ['a good splash of white wine', 'as needed white wine'],
-    // Names and what is done to them.
-    ['2 cups flour + more for dusting', '2 cup flour, plus more for dusting'],
-    ['1 tbsp oil, plus extra for the tin', '1 tbsp oil, plus extra for the tin'],
-    ['50g raisins – optional', 'optional 50 g raisins'],
-    ['Icing sugar to dust', 'as needed icing sugar, to dust'],
-    ['half a pound of suet finely chopped', '1/2 lb suet, finely chopped'],
-    ['S&P', ['to taste salt', 'to taste pepper']],
-    ['2 cups flour, sifted, plus more', '2 cup flour, sifted, plus more'],
-    ['1 onion (about 150 g), diced', '1 onion, diced (about 150 g)'],
-    ['1 cup butter or margarine', '1 cup butter or margarine'],
-    ['1 tsp vanilla or 1/2 tsp almond extract', '1 tsp vanilla (or 1/2 tsp almond extract)'],
-    ['oil for frying', 'as needed oil, for frying'],
-    ['Salt', 'to taste salt'],
-    ['Salt and freshly ground black pepper, to taste', ['to taste salt', 'to taste freshly ground black pepper']],
-    ['butter, as needed', 'as needed butter'],
-    ['a little milk', 'as needed milk'],
-    ['1 tbsp capers (optional)', 'optional 1 tbsp capers'],
+    ['S&P', 'salt and pepper'],
     ['Optional: 1 tbsp capers', 'optional 1 tbsp capers'],
-    ['Juice of 1 lemon', '1 lemon, juice'],
-    ['Grated zest of ½ orange', '½ orange, grated zest'],
-    ['whites of 3 eggs', '3 egg whites'],
-    ['Yolk of 1 egg, beaten', '1 egg yolk, beaten'],
-    ['2 eggs plus 1 egg yolk', ['2 eggs', '1 egg yolk']],
-    ['1 tsp each cinnamon and nutmeg', ['1 tsp cinnamon', '1 tsp nutmeg']],
-    ['a three-pound chicken', '3 lb chicken'],
-    ['1 1/2 pounds boneless chicken thighs, trimmed', '1 1/2 lb boneless chicken thighs, trimmed'],
-    ['a knob of butter', '1 knob butter'],
-    ['Pinch of salt', '1 pinch salt'],
-    ['2 x 400g tins chickpeas, rinsed', '2 tins of 400 g chickpeas, rinsed'],
-    ['zest and juice of 2 limes', '2 limes, zest and juice'],
-    // The name first.
-    ['Flour, all-purpose ...... 2 lb', '2 lb flour, all-purpose'],
-    ['Sugar: 1 cup', '1 cup sugar'],
-    ['Butter – 100 g', '100 g butter'],
-    ['Flour - 250g', '250 g flour'],
-    // Marks of the page.
     ['• 2 eggs', '2 eggs'],
     ['- 2 eggs*', '2 eggs'],
-    ['2 cups Dijon mustard', '2 cup Dijon mustard'],
-    ['2 cups Flour #1 [fine]', '2 cup flour no. 1 (fine)'],
-  ])('%s', (printed, want) => {
-    expect(readIngredient(printed, WORLD)).toEqual(typeof want === 'string' ? [want] : want);
+    ['2 cups Flour #1 [fine]', '2 cups Flour (no. 1) (fine)'],
+    ['a three-pound chicken', 'a 3-pound chicken'],
+    ['[ ] 2 eggs', '2 eggs'],
+    ['☐ 2 eggs†', '2 eggs'],
+    ['3) 2 eggs;', '2 eggs'],
+    ['1 cup “strong”\u00a0flour', '1 cup "strong" flour'],
+    ['cocoa', 'as needed cocoa'],
+  ])('%s is cleaned', (printed, want) => {
+    expect(readIngredient(printed, WORLD)).toBe(want);
   });
 
   test.each(['Mix everything until smooth.', 'see page 12', 'for the filling', '1', 'cups', ''])(
@@ -137,6 +139,7 @@ describe('printed prose', () => {
     ['Add 2 tbsp. of oil and 1 lb. Carrots.', ['Add 2 tbsp. of oil and 1 lb. Carrots.']],
     ['Simmer 15 mins. Stir in the cream.', ['Simmer 15 mins.', 'Stir in the cream.']],
     ['Bake 1 hr. 30 min. in all.', ['Bake 1 hr. 30 min. in all.']],
+    ['Bake at 96°C. Cool at gas 4. Butter a tin.', ['Bake at 96 C.', 'Cool at gas 4.', 'Butter a tin.']],
     ['Use [good] butter & no. #4.', ['Use good butter & no. \\#4.']],
   ])('%s', (printed, want) => {
     expect(readSteps(printed).map((s) => s.line)).toEqual(want.map((w) => `do ${w}`));
@@ -166,7 +169,7 @@ describe('a whole card', () => {
   const read = readText(CARD, WORLD);
 
   test('head, list and steps stand where they belong', () => {
-    expect(read.text).toMatch(/^recipe Gran's Shortbread \(the good one\)\n {2}by {6}Ruth\n {2}yield {3}8 portions\n/);
+    expect(read.text).toMatch(/^recipe Gran's Shortbread \(the good one\)\n {2}by {6}Ruth\n {2}Serves 8\n/);
     expect(read.text).toContain('  100 g     butter\n  50 g      caster sugar\n  150 g     plain flour\n');
     expect(read.text).toContain('  do Bake at 160 C for 40 minutes.\n');
     expect(read.text).toContain('  note    Keeps a week.\n  source  a card in the drawer\n');
@@ -202,7 +205,7 @@ describe('a whole card', () => {
       WORLD,
     );
     expect(text).toBe(
-      'recipe Pancakes\n  yield   12\n\n  2         eggs\n  300 ml    milk\n  150 g     plain flour\n  1 pinch   salt\n  as needed  butter, for frying\n\n  do Whisk all but the butter.\n  do Fry for 1 min.\n',
+      'recipe Pancakes\n  makes about 12\n\n  2         eggs\n  300 ml    milk\n  150 g     plain flour\n  pinch     salt\n  butter for frying\n\n  do Whisk all but the butter.\n  do Fry for 1 min.\n',
     );
     expect(missed).toEqual([]);
     const apart = readText('Eggs\n\n4 eggs, 2 beaten, 2 separated\n200 g flour\n\nMix.\n', WORLD).text;
@@ -220,6 +223,47 @@ describe('a whole card', () => {
   });
 });
 
+describe('a recipe from a page', () => {
+  const read = (text: string) => readText(text, WORLD);
+
+  test('steps that are counted without a point', () => {
+    const { text, missed } = read(
+      'Traybake\n\nCuts into 16 squares\n\n225g/8oz plain flour\n1 egg, beaten\n2 Bramley apples\n\n1 Heat oven to 180C/gas 4. Butter a tin.\n2 Mix the flour and egg.\n3 Bake for 40 mins.\n',
+    );
+    expect(text).toBe(
+      'recipe Traybake\n  yield   16 squares\n\n  225 g/8 oz  plain flour\n  1         egg, beaten\n  2         Bramley apples\n\n  do Heat oven to 180C.\n  do Butter a tin.\n  do Mix the flour and egg.\n  do Bake for 40 mins.\n',
+    );
+    expect(missed).toEqual([]);
+  });
+
+  test('several facts of its head on one line', () => {
+    const { text, missed } = read('Cake\nSERVES 10 • PREP 20 MINS • COOK 50 MINS\n\n200 g flour\n\nMix.\n');
+    expect(text).toMatch(/^recipe Cake\n {2}SERVES 10\n {2}note {4}PREP 20 MINS\n {2}note {4}COOK 50 MINS\n\n/);
+    expect(missed).toEqual([]);
+  });
+
+  test.each([
+    "Ingredient   Weight   Baker's %\nBread flour   500 g   100%\nWater (35°C)   325 g   65%\nSalt   10 g   2 %",
+    'Bread flour | 100 % | 500 g\nWater (35°C) | 65 % | 325 g\nSalt | 2 % | 10 g',
+    'Bread flour 100% 500 g\nWater (35°C) 65% 325 g\nSalt 2% 10 g',
+  ])('a table with the percentages of a baker: %j', (table) => {
+    const { text, missed } = read(`Loaf\n\n${table}\n\nMix all.\n`);
+    expect(missed).toEqual([]);
+    const { ingredients } = open(text).recipe.parts[0]?.head ?? { ingredients: [] };
+    expect(ingredients.map((i) => [i.food?.id, i.weighed.known && i.weighed.grams.low])).toEqual([
+      ['bread-flour', 500],
+      ['water', 325],
+      ['table-salt', 10],
+    ]);
+  });
+
+  test('a line that ends in `or` is read with the next', () => {
+    const { text, missed } = read('Cake\n\n200 g flour\n100 g butter or\n100 g margarine\n\nMix.\n');
+    expect(text).toContain('  100 g     butter or 100 g margarine\n');
+    expect(missed).toEqual([]);
+  });
+});
+
 describe('a recipe pasted from a letter', () => {
   const read = (text: string) => readText(text, WORLD);
 
@@ -227,7 +271,9 @@ describe('a recipe pasted from a letter', () => {
     const { text, missed } = read(
       "Fwd: Nan's shortbread\n\nMakes approx 20 fingers\nPrep 15 mins, cook 40 mins\n\n250g plain flour\n125g butter\n\nRub the butter into the flour.\n",
     );
-    expect(text).toMatch(/^recipe Nan's shortbread\n {2}yield {3}20 fingers\n {2}note {4}Prep 15 mins, cook 40 mins\n/);
+    expect(text).toMatch(
+      /^recipe Nan's shortbread\n {2}Makes approx 20 fingers\n {2}note {4}Prep 15 mins, cook 40 mins\n/,
+    );
     expect(missed).toEqual([]);
   });
 
@@ -235,7 +281,7 @@ describe('a recipe pasted from a letter', () => {
     const { text } = read(
       '**Brownies**\n\nYield: 16 squares\n\n100g sugar\n100g flour\n\n1. Mix the sugar and the flour.\n',
     );
-    expect(text).toMatch(/^recipe Brownies\n {2}yield {3}16 squares\n/);
+    expect(text).toMatch(/^recipe Brownies\n {2}Yield: 16 squares\n/);
   });
 
   test('a yield and a tip below the method stand at the head', () => {
@@ -243,7 +289,7 @@ describe('a recipe pasted from a letter', () => {
       'Loaf\n\nYou will need\n- 500g flour\n- 300g water\n\nMethod\n1. Mix the flour and the water.\nTip: wet your hands.\n2. Bake 20 to 25 minutes.\nServes 8\n',
     );
     expect(text).toBe(
-      'recipe Loaf\n  yield   8 portions\n  note    wet your hands.\n\n  500 g     flour\n  300 g     water\n\n  do Mix the flour and the water.\n  do Bake 20 to 25 minutes.\n',
+      'recipe Loaf\n  Serves 8\n  note    wet your hands.\n\n  500 g     flour\n  300 g     water\n\n  do Mix the flour and the water.\n  do Bake 20 to 25 minutes.\n',
     );
   });
 
@@ -251,7 +297,7 @@ describe('a recipe pasted from a letter', () => {
     const { text, missed } = read(
       'Puddings (feeds four)\n\n140g plain flour\n4 eggs\n\nHeat oven to 230C/gas 8.\nBeat the eggs into the flour.\n',
     );
-    expect(text).toMatch(/^recipe Puddings\n {2}yield {3}4 portions\n/);
+    expect(text).toMatch(/^recipe Puddings\n {2}feeds four\n/);
     expect(text).toContain('  do Heat oven to 230C.\n  do Beat the eggs into the flour.\n');
     expect(missed).toEqual([]);
   });
@@ -291,7 +337,7 @@ const JSON_LD = {
 
 describe('schema.org JSON-LD', () => {
   const want =
-    'recipe Plum & almond tart\n  by      Ruth\n  yield   8 slices\n  tags    autumn, tart\n\npart main\n  200 g     plain flour\n  1 cup     milk (236 ml)\n  3         eggs\n  # not understood: see the notes on the other page: all of it counts\n\npart base\n  do Mix the flour with the milk.\n\npart bake\n  do Bake at 180 C for 25 minutes.\n  do Cool.\n';
+    'recipe Plum & almond tart\n  by      Ruth\n  yield   8 slices\n  tags    autumn, tart\n\npart main\n  200 g     plain flour\n  1 cup (236 ml)  milk\n  3         eggs\n  # not understood: see the notes on the other page: all of it counts\n\npart base\n  do Mix the flour with the milk.\n\npart bake\n  do Bake at 180 C for 25 minutes.\n  do Cool.\n';
 
   test('alone', () => expect(readText(JSON.stringify(JSON_LD), WORLD).text).toBe(want));
 
@@ -328,7 +374,7 @@ describe('schema.org JSON-LD', () => {
       'recipe Rolls\n  yield   8 rolls\n\n  500 g     bread flour\n  320 g     water\n  10 g      fine salt\n\n  do Mix the flour, water and salt.\n  do Bake at 220 C for 20 min.\n';
     const { out } = await quern(['publish', '--stdin', '--format', 'json-ld'], {}, rolls);
     const { text } = readText(out, WORLD);
-    expect(text).toMatch(/500 g = .* bread flour|500 g +bread flour/);
+    expect(text).toMatch(/500 g .*bread flour/);
     expect(text).toContain('do Bake at 220 C for 20 min.');
   });
 });

@@ -180,11 +180,8 @@ function biasIn(text: string): Bias | undefined {
 /** `extra large` is two words. */
 function sizeOf({ first, last }: Run): Size {
   const words = first === last ? [first] : [first, last];
-  return words.map((token) => SIZE_OF[token.written?.word ?? ''] ?? token.written?.word).join(' ') as Size;
+  return words.map((token) => token.written?.size ?? token.written?.word).join(' ') as Size;
 }
-
-/** As cards shorten them. */
-const SIZE_OF: Readonly<Record<string, Size>> = { sm: 'small', med: 'medium', lg: 'large', lge: 'large' };
 
 /** A per cent sign and `fl oz` are units that are no word; a point behind one belongs to it. */
 export const unitOf = (token: Token): UnitNode => unitNode(token, token.written?.unit, undefined);

@@ -146,7 +146,8 @@ export class ItemReader {
       const token = tokens[i] as Token;
       const word = token.written?.word ?? '';
       if (TAKEN.has(word)) takes.push(textOf(line, token, token));
-      else if (takes.length > 0 && isNumber(token.kind)) {
+      else if (takes.length > 0 && isNumber(token.kind) && tokens[i + 1]?.kind === Kind.Word) {
+        // `Yolks 3 eggs`, `grated rind 1/2 lemon`
         cursor.at = i;
         return takes;
       } else if (takes.length > 0 && (word === 'of' || word === 'from')) {
@@ -337,7 +338,10 @@ export class ItemReader {
     if (token.kind === Kind.Other) {
       const mark = line[token.start];
       if (mark === '/' && isNumber(next?.kind ?? Kind.End)) return true;
-      return (mark === '+' || mark === '&') && this.opensMore(at + 1);
+      return (
+        (mark === '+' || mark === '&') &&
+        (this.opensMore(at + 1) || (mark === '+' && MORE.has(next?.written?.word ?? '')))
+      );
     }
     if (token.kind === Kind.Dash)
       return token.start > (tokens[at - 1]?.end ?? 0) && next !== undefined && next.start > token.end;

@@ -137,7 +137,7 @@ export class ListLabels {
     return (
       this.kindAt(i) === Kind.FluidOunce ||
       (written !== undefined &&
-        (written.printed !== undefined || written.count !== undefined || written.size || written.bias))
+        (written.printed !== undefined || written.count !== undefined || written.size !== undefined || written.bias))
     );
   }
 
@@ -172,9 +172,13 @@ export class ListLabels {
       return Kind.Bias;
     // `a small teacupful`: how a measure is filled, and no size of a piece.
     const fills = this.wordAt(i + 1);
-    if (open && size && fills?.printed !== undefined && fills.count === undefined && counted) return Kind.Bias;
-    if (open && (size || (word === 'extra' && this.wordAt(i + 1)?.word === 'large'))) {
-      if (counted || (before === Kind.SizeWord && size) || ((first || before === Kind.Bias) && this.isOneOf(i + 1)))
+    if (open && size !== undefined && fills?.printed !== undefined && fills.count === undefined && counted) return Kind.Bias;
+    if (open && (size !== undefined || (word === 'extra' && this.wordAt(i + 1)?.word === 'large'))) {
+      if (
+        counted ||
+        (before === Kind.SizeWord && size !== undefined) ||
+        ((first || before === Kind.Bias) && this.isOneOf(i + 1))
+      )
         return Kind.SizeWord;
     }
     if (open && written.count !== undefined && this.isCounted(i, written.count)) return Kind.CountedWord;
@@ -198,6 +202,8 @@ export class ListLabels {
     if (word === 'half' && (this.wordAt(i + 1)?.word === 'and' || this.isHalfAnd(i - 2))) return false;
     const article = word === 'a' || word === 'an';
     if (i === this.start) return this.tokens.length > i + 1;
+    // `½ an onion`
+    if (article && (before === Kind.Fraction || before === Kind.Vulgar)) return true;
     if (isNumber(before)) return !article || this.wordAt(i - 1)?.number?.part === true || before !== Kind.NumberWord;
     if (before === Kind.About || before === Kind.From || before === Kind.LeftParen) return true;
     if (before === Kind.Of || (before === Kind.Word && (last === 'of' || last === 'from'))) return true;
@@ -219,7 +225,7 @@ export class ListLabels {
     while (this.wordAt(at)?.bias) at++;
     if (biasOf(word) === undefined && this.wordAt(i + 1)?.word !== 'packed') return false;
     const next = this.wordAt(at);
-    if (next?.size) at++;
+    if (next?.size !== undefined) at++;
     return this.isMeasureWord(at);
   }
 

@@ -109,7 +109,8 @@ function kindOfWord(tokens: readonly Token[], i: number, { word, count, size, un
       if (kindBefore === Kind.CountedWord && isNumber(kindAfter)) return Kind.Of;
   }
   if (afterNumber || kindBefore === Kind.Degree || kindBefore === Kind.SizeWord) {
-    if (afterNumber && (size || (word === 'extra' && after?.written?.word === 'large'))) return Kind.SizeWord;
+    if (afterNumber && (size !== undefined || (word === 'extra' && after?.written?.word === 'large')))
+      return Kind.SizeWord;
     if (kindBefore === Kind.SizeWord && before?.written?.word === 'extra') return Kind.SizeWord;
     if (count !== undefined && kindBefore !== Kind.Degree) return Kind.CountedWord;
     return unit !== undefined && !(word === 'in' && NOT_AN_INCH.has(after?.written?.word)) ? Kind.UnitWord : Kind.Word;

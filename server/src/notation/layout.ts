@@ -143,13 +143,17 @@ function spaced(text: string, list = false): string {
     const gap = last !== undefined && last.end < token.start;
     const glued = last !== undefined && isUnit && isNumber(last.kind);
     if (out !== '' && (gap || glued)) out += ' ';
+    let end = token.end;
     if (isUnit && list && last?.kind !== Kind.Degree && tokens[i - 1]?.kind !== Kind.Degree) {
       const unit = unitInList(token);
       out += unit.symbol;
       const point = tokens[i + 1];
-      if (point !== undefined && point.start === token.end && text[point.start] === '.') tokens.splice(i + 1, 1);
+      if (point !== undefined && point.start === token.end && text[point.start] === '.') {
+        tokens.splice(i + 1, 1);
+        end = point.end;
+      }
     } else out += isUnit ? unitOf(token).symbol : text.slice(token.start, token.end);
-    last = token;
+    last = end === token.end ? token : { ...token, end };
   }
   return out;
 }

@@ -5,7 +5,7 @@
 
 import type { Document } from './document.ts';
 import { equalOf } from './item-amounts.ts';
-import type { Line, StatementKind, SyntaxFault } from './tree.ts';
+import type { IngredientNode, Line, StatementKind, SyntaxFault } from './tree.ts';
 
 export interface PlacedLine {
   /** The line's number in the document, from 0. */
@@ -182,13 +182,14 @@ class Scanner {
       this.misplaced.push({ at, fault: faultAt(line, 'missing-name', 'name the ingredient after its amount') });
   }
 
-  /** The nameless part begins at the lines right above that may be ingredients without an amount in front. */
-  private bareFrom(at: number): number {
+  /** The nameless part begins at the first of the lines above that may be ingredients without an amount in front. */
+  private bareFrom(at: number, isOne: (bare?: IngredientNode) => boolean = (bare) => bare !== undefined): number {
     let from = at;
-    while (from > this.opened + 1) {
-      const above = this.lines[from - 1]?.statement;
-      if (above?.kind !== 'unread' || above.bare === undefined) break;
-      from--;
+    for (let above = at - 1; above > this.opened; above--) {
+      const statement = this.lines[above]?.statement;
+      if (statement?.kind === 'blank') continue;
+      if (statement?.kind !== 'unread' || !isOne(statement.bare)) break;
+      from = above;
     }
     return from;
   }
@@ -200,6 +201,11 @@ class Scanner {
   }
 
   private close(end: number): void {
+    if (this.place === 'head') {
+      // A list none of whose lines has its amount in front.
+      const from = this.bareFrom(end, (bare) => bare?.amount?.kind === 'measured' && bare.amount.unit !== undefined);
+      if (from < end) [this.place, this.opened] = ['part', from];
+    }
     const at = this.opened;
     const lines = () => this.lines.slice(at, end);
     if (this.place === 'part')
@@ -226,6 +232,8 @@ function editedWithinPart(lines: readonly Line[], before: Outline): Outline | un
   const index = before.parts.findLastIndex((p) => p.at < first);
   const part = before.parts[index];
   if (part === undefined || part.at + part.source.lines.length < end) return undefined;
+  // The lines above its first ingredient or step say where a nameless part begins.
+  if (!part.source.named && !lines.slice(part.at, first).some(isBody)) return undefined;
   // A recipe line below the part is odd: read it all again.
   if ((before.recipe?.at ?? 0) > part.at || (before.head.at(-1)?.at ?? 0) > part.at) return undefined;
   for (let at = first; at < end; at++) if (OPENERS.has(old[at]?.statement.kind ?? 'blank')) return undefined;
@@ -260,6 +268,8 @@ function editedWithinPart(lines: readonly Line[], before: Outline): Outline | un
     misplaced: moved(before.misplaced, scanner.misplaced),
   };
 }
+
+const isBody = ({ statement: { kind } }: Line): boolean => kind === 'ingredient' || kind === 'step';
 
 /** How many of a list, in the order of the lines, stand above one. */
 function countBefore(list: readonly { readonly at: number }[], line: number): number {

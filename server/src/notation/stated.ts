@@ -24,7 +24,7 @@ export function takeStated(cursor: Cursor, line: string): Amount | undefined {
 /** Words for as much as one likes: `some`, `a little`, `a good splash of`. */
 const SOME: ReadonlySet<string> = new Set(['some', 'enough', 'plenty', 'little']);
 const VAGUE =
-  /^(?:little|bit|splash|drizzle|squeeze|glug|dusting|sprinkling|sprinkle|grating|scraping|touch|trickle|shaving|swirl|smear|shake|spritz|dribble|lick|scattering|grind)s?$/;
+  /^(?:little|bit|splash|drizzle|squeeze|glug|dusting|sprinkling|sprinkle|grating|grain|speck|scraping|touch|trickle|shaving|swirl|smear|shake|spritz|dribble|lick|scattering|grind)s?$/;
 
 function takeFree(cursor: Cursor): Free | undefined {
   const { token, tokens, at } = cursor;

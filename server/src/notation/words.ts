@@ -6,6 +6,7 @@
 import { biasOf } from '../measure/bias.ts';
 import { type CountWord, countWord } from '../measure/count-words.ts';
 import { type NumberWord, numberWord } from '../measure/number-words.ts';
+import type { Size } from '../measure/quantity.ts';
 import { type Unit, unitPrinted, unitSpelled } from '../measure/unit.ts';
 
 import { COMPONENTS, type Component, KEYWORDS, type Keyword } from './tokens.ts';
@@ -26,7 +27,8 @@ export interface Written {
   /** It says, alone or before another word, how a measure is filled. */
   readonly bias: boolean;
   readonly count: CountWord | undefined;
-  readonly size: boolean;
+  /** `medium`, `med`, `medium-sized`. */
+  readonly size: Size | undefined;
   /** Whether it can be more than a word at all. */
   readonly special: boolean;
 }
@@ -60,7 +62,19 @@ const GRAMMAR: ReadonlySet<string> = new Set([
   'to',
   'x',
 ]);
-export const SIZE_WORDS: ReadonlySet<string> = new Set(['small', 'medium', 'large', 'jumbo', 'sm', 'med', 'lg', 'lge']);
+/** As they are printed, cards shortening them. */
+const SIZES: ReadonlyMap<string, Size> = new Map<string, Size>([
+  ['small', 'small'],
+  ['medium', 'medium'],
+  ['large', 'large'],
+  ['jumbo', 'jumbo'],
+  ['extra-large', 'extra large'],
+  ['sm', 'small'],
+  ['med', 'medium'],
+  ['lg', 'large'],
+  ['lge', 'large'],
+]);
+export const SIZE_WORDS: readonly string[] = [...SIZES.keys()];
 const KEYWORD_OF: ReadonlyMap<string, Keyword> = new Map(KEYWORDS.map((k) => [k, k]));
 const COMPONENT_OF: ReadonlyMap<string, Component> = new Map(COMPONENTS.map((c) => [c, c]));
 
@@ -86,7 +100,7 @@ function wordOf(image: string): Written {
   const printed = unitPrinted(image) ?? unitPrinted(word) ?? unit;
   const number = numberIn(word);
   const count = countWord(word);
-  const size = SIZE_WORDS.has(word);
+  const size = SIZES.get(word.replace(/-sized?$/, ''));
   const bias = biasOf(word) !== undefined || biasOf(`${word} packed`) !== undefined;
   return {
     image,
@@ -99,7 +113,13 @@ function wordOf(image: string): Written {
     bias,
     count,
     size,
-    special: printed !== undefined || number !== undefined || bias || count !== undefined || size || GRAMMAR.has(word),
+    special:
+      printed !== undefined ||
+      number !== undefined ||
+      bias ||
+      count !== undefined ||
+      size !== undefined ||
+      GRAMMAR.has(word),
   };
 }
 

@@ -2,6 +2,7 @@
  * Knows what each line of a printed recipe is: title, yield, heading, ingredient, step; from its headings, its bullets and its shape.
  * Refuses to know how any of them is written in the notation.
  */
+import { orderedVerb } from '../../recipe/verbs.ts';
 
 export interface PrintedLine {
   readonly text: string;
@@ -29,23 +30,25 @@ export interface PrintedRecipe {
 }
 
 const INGREDIENTS =
-  /^(?:(?:the )?ingredients?(?: list)?|(?:what )?you(?: will|'ll|’ll)? need|shopping list)\s*[:.]?(?:\s*[-—–]+\s*)?$/i;
+  /^(?:(?:the )?ingredients?(?: list)?|formula|ingredients?\b.*\b(?:weight|grams|amount|quantity)\b.*|(?:what )?you(?: will|'ll|’ll)? need|shopping list)\s*[:.]?(?:\s*[-—–]+\s*)?$/i;
 const METHOD =
   /^(?:the )?(?:method|mode|directions?|instructions?|preparation|procedure|steps|to make|how to make(?: it)?|mode of preparation|what to do)\s*[:.]?$/i;
 const NOTES = /^(?:notes?|tips?|cook's notes?)\s*[:.]?$/i;
 const RUN_IN = /^(ingredients|mode|method|directions|preparation|procedure|notes?)\s*\.?\s*(?:[-—–]+|:)\s*(?=\S)/i;
 const YIELD =
-  /^(?:(?:makes|serves|feeds|servings?|yields?|yield|portions?|recipe yield|sufficient for|for|quantity)\s*:?\s+(?:about |approximately |approx\.? |around |roughly )?(?:\d|one|two|three|four|five|six|eight|ten|twelve|a dozen)|\d+(?:\s*(?:-|–|to)\s*\d+)? (?:servings?|portions?|persons)\b)/i;
+  /^(?:(?:makes|serves|feeds|servings?|yields?|yield|portions?|recipe yield|sufficient for|for|quantity|cuts into)\s*:?\s+(?:about |approximately |approx\.? |around |roughly )?(?:\d|one|two|three|four|five|six|eight|ten|twelve|a dozen)|\d+(?:\s*(?:-|–|to)\s*\d+)? (?:servings?|portions?|persons)\b)/i;
 /** A yield below the method: a line of its own, that no step would be. */
 const YIELD_BELOW =
   /^(?:makes|serves|feeds|servings?|yields?)\s*:?\s+(?:about |approx(?:imately|\.)? )?(?:\d|an? |one|two|three|four|five|six|eight|ten|twelve)[^.!,;]{0,30}[.!]?$/i;
 /** Before what is said beside the method, on one line. */
 const TIP = /^(?:(?:cook's |top |chef's )?tips?|variations?|storage)\s*:\s*(?=\S)/i;
 const TIMES =
-  /^(?:(?:prep(?:aration)?|cook(?:ing)?|bak(?:e|ing)|total|ready in|chill(?:ing)?|ris(?:e|ing)|active|hands-on)(?: time)?\s*[:—–-]|time\s*[:.—–-]|prep(?:aration)?(?: time)? \d|average cost|seasonable)/i;
+  /^(?:(?:prep(?:aration)?|cook(?:ing)?|bak(?:e|ing)|total|ready in|chill(?:ing)?|ris(?:e|ing)|active|hands-on)(?: time)?\s*[:—–-]|time\s*[:.—–-]|(?:prep(?:aration)?|cook(?:ing)?|bak(?:e|ing)|total|ready in|chill(?:ing)?)(?: time)? \d+ ?(?:m|h)|average cost|seasonable)/i;
 const BY = /^(?:by|author|from the kitchen of)\s*:?\s+(.{2,80})$/i;
 const SOURCE = /^(?:source|adapted from|from)\s*:\s*(.+)$/i;
 const NUMBERED = /^(?:step )?\d+\s*[.):]\s+\S/i;
+/** `1 Heat oven`: a number without a point. */
+const COUNTED = /^(\d{1,2})\s+(?=\p{Lu}(\p{L}+)\s+\S)/u;
 const AMOUNT_FIRST =
   /^(?:[-•*·▢□◦]\s*)?(?:about )?(?:\d|[½⅓⅔¼¾⅛⅜⅝⅞]|(?:an?|one|two|three|four|five|six|eight|ten|half|quarter|dozen|juice|grated rind|rind|zest|yolks?|whites?|the (?:juice|rind|yolks?|whites?))\b)/i;
 const BULLET = /^[-•*·▢□◦–]\s+/;
@@ -58,12 +61,14 @@ type Place = 'head' | 'ingredients' | 'method' | 'notes';
 
 /** `isIngredient` says whether a line can be read as one, where only its meaning can tell. */
 export function sortLines(text: string, isIngredient: (line: string) => boolean): PrintedRecipe {
-  const lines = runIns(text.split(/\r\n|\r|\n/).map((t, i) => ({ text: t.trim(), line: i + 1 })));
+  const lines = runIns(withoutShares(text.split(/\r\n|\r|\n/)).map((t, i) => ({ text: t.trim(), line: i + 1 })));
   const headed = lines.some((l) => INGREDIENTS.test(l.text));
   const sorted = new Sorted();
+  const steps = countedSteps(lines);
   let place: Place = 'head';
   let afterBlank = true;
-  lines.forEach((line, i) => {
+  lines.forEach((printed, i) => {
+    const line = steps.get(printed) ?? printed;
     const { text: t } = line;
     if (t === '' || /^[-=_*~]{3,}$/.test(t)) {
       afterBlank = true;
@@ -94,8 +99,9 @@ export function sortLines(text: string, isIngredient: (line: string) => boolean)
       if (heading !== undefined) sorted.open(heading);
       else sorted.step(line);
     } else if (place === 'ingredients' || (place === 'head' && !headed)) {
-      const ends = !headed || blank;
-      const prose = NUMBERED.test(t) || isProse(t);
+      const counted = line !== printed;
+      const ends = blank || counted || (!headed && (NUMBERED.test(t) || opensMethod(t)));
+      const prose = counted || NUMBERED.test(t) || isProse(t);
       const heading = headingOf(t, lines[i + 1]?.text);
       if (heading !== undefined && !isIngredient(t)) sorted.open(heading);
       else if (isIngredient(t) && !(prose && blank && !AMOUNT_FIRST.test(t))) {
@@ -116,8 +122,29 @@ export function sortLines(text: string, isIngredient: (line: string) => boolean)
 /** A sentence: several words, a verb's end at a full stop, no amount at its head. */
 const isProse = (t: string): boolean => t.split(' ').length > 6 && /[.!]$/.test(t) && !BULLET.test(t);
 
-/** What begins a paragraph as a sentence does: `Heat the oven to 220C.` */
-const isSentence = (t: string): boolean => /^\p{Lu}\p{Ll}*(?: \S+){2,}[.!]$/u.test(t);
+/** Prose right under a list: it orders something, or has no figure as an ingredient would. */
+const opensMethod = (t: string): boolean => !/[\d¼-¾⅐-⅞]/.test(t) || isOrder(t);
+
+const isOrder = (t: string): boolean => orderedVerb((/^\p{L}+/u.exec(t)?.[0] ?? '').toLowerCase()) !== undefined;
+
+/** Lines that are counted from one on and each order something, without their numbers: `1 Heat oven`, `2 Sift the flour`. */
+function countedSteps(lines: readonly PrintedLine[]): ReadonlyMap<PrintedLine, PrintedLine> {
+  const steps = new Map<PrintedLine, PrintedLine>();
+  let next = 1;
+  for (const line of lines) {
+    const [number, digits] = COUNTED.exec(line.text) ?? [];
+    if (number === undefined || (Number(digits) !== next && Number(digits) !== 1)) continue;
+    const text = line.text.slice(number.length);
+    if (!isOrder(text) && !(isProse(text) && next > 1)) continue;
+    next = Number(digits) + 1;
+    steps.set(line, { ...line, text });
+  }
+  return steps.size > 1 ? steps : new Map();
+}
+
+/** What begins a paragraph as a sentence does: `Heat the oven to 220C.`, `Mix.` */
+const isSentence = (t: string): boolean =>
+  /^\p{Lu}\p{Ll}*(?: \S+)*[.!]$/u.test(t) && (t.split(' ').length > 2 || isOrder(t));
 
 /** `For the crust:`, `Filling:`, `GLAZE`: short, and what follows stands under it. */
 function headingOf(t: string, next: string | undefined): string | undefined {
@@ -131,9 +158,28 @@ function headingOf(t: string, next: string | undefined): string | undefined {
 
 const plain = (name: string): string => name.replace(/\*+/g, '').trim().toLowerCase();
 
+/** Fewer lines with a share beside a weight make no table. */
+const TABLE = 3;
+
+/** A table of a baker's percentages beside weights: the weights say the same, and stand alone. */
+function withoutShares(lines: readonly string[]): readonly string[] {
+  const bare = lines.map((t) => (WEIGHED.test(t) ? t.replace(SHARE, ' ').replace(/\s*\|\s*/g, ' ') : t));
+  return bare.filter((t, i) => t !== lines[i]).length >= TABLE ? bare : lines;
+}
+
+const SHARE = /(?<=[\s|(])\(?\d+(?:[.,]\d+)?\s?%\)?(?=[\s|]|$)/g;
+const WEIGHED = /\d\s?(?:g|kg|ml|l|oz|lb)\b/i;
+
+/** `SERVES 10 • PREP 20 MINS • COOK 50 MINS`: each a line of its own. */
+function headFacts(text: string): readonly string[] {
+  const facts = text.split(/\s*[•|·]\s*/).filter((t) => t !== '');
+  return facts.length > 1 && facts.every((t) => YIELD.test(t) || TIMES.test(t)) ? facts : [text];
+}
+
 /** `INGREDIENTS.—1 quart of milk, 4 eggs, 3 oz. of sugar.` becomes a heading and a line each. */
 function runIns(lines: readonly PrintedLine[]): PrintedLine[] {
-  return lines.flatMap(({ text, line }) => {
+  const apart = lines.flatMap(({ text, line }) => headFacts(text).map((t) => ({ text: t, line })));
+  return apart.flatMap(({ text, line }) => {
     const match = RUN_IN.exec(text);
     if (match === null) {
       const pieces = AMOUNT_FIRST.test(text) && !NUMBERED.test(text) ? splitList(text) : [];

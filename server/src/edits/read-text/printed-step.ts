@@ -4,6 +4,7 @@
  */
 import { numberOfWord } from '../../measure/number-words.ts';
 import { readLine } from '../../notation/statements.ts';
+import { withoutMarks } from './marks.ts';
 
 /** The sentences of a paragraph as `do` lines, without indent; a sentence that cannot be read whole comes back in `missed`. */
 export function readSteps(printed: string): readonly { readonly line?: string; readonly printed: string }[] {
@@ -23,20 +24,13 @@ export function readSteps(printed: string): readonly { readonly line?: string; r
 const escaped = (text: string): string => text.replace(/\\/g, ' ').replace(/[[\]]/g, '').replace(/#/g, '\\#');
 
 const NO_END =
-  /(?:\b(?:oz|ozs|lb|lbs|tsp|tbsp|approx|in|no|pt|qt|gal|deg|c|t|tbs|teasp|St|Mrs|Mr|Dr|pkg|temp|fahr|e\.g|i\.e)\.|\b[ABDEG-Z]\.|\d\.)$/i;
+  /(?:(?<![°º˚] ?)\b(?:oz|ozs|lb|lbs|tsp|tbsp|approx|in|no|pt|qt|gal|deg|c|t|tbs|teasp|St|Mrs|Mr|Dr|pkg|temp|fahr|e\.g|i\.e)\.|\b[ABDEG-Z]\.|^\s*\d+\.)$/i;
 
 /** Before a number these are not over: `1 hr. 30 min`; before a capital they are. */
 const TIME_WORD = /\b(?:mins?|hrs?|secs?)\.$/i;
 
 function sentencesOf(printed: string): string[] {
-  const text = printed
-    .replace(/[\u00a0\u2009\u202f\t]/g, ' ')
-    .replace(/[‘’]/g, "'")
-    .replace(/[“”]/g, '"')
-    .replace(/\s+/g, ' ')
-    .replace(/^\s*(?:step )?\d+\s*[.):]\s+(?=\S)/i, '')
-    .replace(/^\s*[-•*·▢□◦‣]\s+/, '')
-    .trim();
+  const text = withoutMarks(printed).replace(/^(?:step )?\d+\s*[.):]\s+(?=\S)/i, '');
   const sentences: string[] = [];
   let from = 0;
   for (const match of text.matchAll(/[.!?]["')]?\s+(?=["'(]?[A-Z0-9])/g)) {
@@ -53,18 +47,19 @@ function sentencesOf(printed: string): string[] {
 
 const HOURS = '(?:hours?|hrs?\\.?)';
 
+/** A temperature with its degree sign; a point behind the scale is its own unless a capital follows or the line ends. */
+const inDegrees = (names: string, letter: string): RegExp =>
+  new RegExp(
+    String.raw`\b(\d+(?:\s*(?:-|–|to)\s*\d+)?)\s*(?:°|º|˚|[Dd]eg\.?|[Dd]egrees?|DEGREES?)\s*(?:${names}|${letter}(?:\.(?= [a-z0-9(]))?)(?![A-Za-z])`,
+    'g',
+  );
+
 /** Heat and time in the notation's own figures: one scale, `30 min` for half an hour. */
 function figures(sentence: string): string {
   return (
     sentence
-      .replace(
-        /\b(\d+(?:\s*(?:-|–|to)\s*\d+)?)\s*(?:°|º|˚|deg\.?|degrees?)\s*(?:Fahrenheit|Fahr\.|F(?:\.(?= [a-z0-9(]))?)(?![a-z])/gi,
-        '$1 F',
-      )
-      .replace(
-        /\b(\d+(?:\s*(?:-|–|to)\s*\d+)?)\s*(?:°|º|˚|deg\.?|degrees?)\s*(?:Celsius|Centigrade|C(?:\.(?= [a-z0-9(]))?)(?![a-z])/gi,
-        '$1 C',
-      )
+      .replace(inDegrees('[Ff]ahrenheit|Fahr\\.', '[Ff]'), '$1 F')
+      .replace(inDegrees('[Cc]elsius|[Cc]entigrade', '[Cc]'), '$1 C')
       .replace(/\b(gas mark|gas|mark) (\d)\b/gi, 'gas $2')
       // The same heat in another scale, behind the first.
       .replace(/(\d ?[CF]) ?fan\b/g, '$1 fan')

@@ -7,8 +7,8 @@ import { layout } from '../../notation/layout.ts';
 import { readLine } from '../../notation/statements.ts';
 import { titleOf } from '../../recipe/title.ts';
 import type { World } from '../../recipe/world.ts';
-import { printedAmount } from './printed-amount.ts';
-import { readIngredient } from './printed-ingredient.ts';
+import { plainly, withoutMarks } from './marks.ts';
+import { goesOn, readIngredient } from './printed-ingredient.ts';
 import { type PrintedLine, type PrintedPart, type PrintedRecipe, sortLines } from './printed-recipe.ts';
 import { readSteps } from './printed-step.ts';
 import { readRecipeJson } from './recipe-json.ts';
@@ -91,12 +91,11 @@ class Writing {
   private part({ ingredients, steps }: PrintedPart, name: string): void {
     this.lines.push('');
     if (name !== '') this.lines.push(`part ${name}`);
-    for (const printed of ingredients) {
-      const lines = readIngredient(printed.text, this.world) ?? onlyNamed(printed.text);
-      if (lines === undefined) this.miss(printed, 'ingredient');
+    for (const { printed, line } of this.read(ingredients)) {
+      if (line === undefined) this.miss(printed, 'ingredient');
       else {
         this.ingredients++;
-        this.lines.push(...lines.map((l) => `  ${l}`));
+        this.lines.push(`  ${line}`);
       }
     }
     if (ingredients.length > 0 && steps.length > 0) this.lines.push('');
@@ -108,6 +107,21 @@ class Writing {
     }
   }
 
+  /** Each printed line as the notation has it; one that ends in `or` with the next, where they are understood together. */
+  private read(
+    printed: readonly PrintedLine[],
+  ): { readonly printed: PrintedLine; readonly line: string | undefined }[] {
+    const read: { readonly printed: PrintedLine; readonly line: string | undefined }[] = [];
+    for (let i = 0; i < printed.length; i++) {
+      const one = printed[i] as PrintedLine;
+      const next = goesOn(one.text) ? printed[i + 1] : undefined;
+      const joined = next && readIngredient(`${one.text} ${withoutMarks(next.text)}`, this.world);
+      if (joined !== undefined) i++;
+      read.push({ printed: one, line: joined ?? readIngredient(one.text, this.world) });
+    }
+    return read;
+  }
+
   private miss({ text, line }: PrintedLine, what: NotUnderstood['what']): void {
     this.missed.push({ line, printed: text, what });
     this.comment(`not understood: ${text}`);
@@ -116,17 +130,6 @@ class Writing {
   private comment(text: string): void {
     this.lines.push(`  # ${oneLine(text)}`);
   }
-}
-
-/** A few plain words in a list of ingredients name one, with no amount. */
-function onlyNamed(printed: string): readonly string[] | undefined {
-  const name = oneLine(printed)
-    .replace(/^[-•*·▢□◦–]\s+/, '')
-    .replace(/[.,;]$/, '');
-  if (!/^[\p{L}][\p{L}' -]{2,40}$/u.test(name) || name.split(' ').length > 4) return undefined;
-  const line = `as needed ${name.toLowerCase()}`;
-  const { statement, faults } = readLine(line);
-  return statement.kind === 'ingredient' && faults.length === 0 ? [line] : undefined;
 }
 
 const oneLine = (text: string): string =>
@@ -163,31 +166,15 @@ function nameOf(part: PrintedPart, index: number, parts: readonly PrintedPart[])
   return index === 0 ? 'main' : `part ${index + 1}`;
 }
 
-/** `Makes about 2 dozen cookies`, `Serves 6`, `8 servings`. */
+/** `Makes about 2 dozen cookies` and `8 servings` as they stand; what only a printed page says, behind `yield`. */
 function yieldLine(printed: string): string | undefined {
-  const text = oneLine(printed).replace(/[.]$/, '');
-  const match =
-    /^(makes|serves|feeds|servings?|yields?|yield|portions?|recipe yield|sufficient for|quantity|for)\s*[:—–-]?\s*(?:about |approximately |approx\.? |around |roughly )?/i.exec(
-      text,
-    );
-  const word = (match?.[1] ?? '').toLowerCase();
-  const rest = text.slice(match?.[0].length ?? 0);
-  const { amount, rest: of } = printedAmount(rest);
-  if (amount === undefined) return undefined;
-  const whole = of
-    .replace(/\([^)]*\)/g, '')
-    .replace(/[,;].*$/, '')
-    .trim();
-  const people =
-    /^(?:people|persons|servings?|portions?)?$/i.test(whole) &&
-    (word.startsWith('serv') ||
-      word === 'feeds' ||
-      word.startsWith('portion') ||
-      word === 'sufficient for' ||
-      word === 'for' ||
-      whole !== '');
-  const what = people ? 'portions' : whole;
-  const line = `yield ${amount} ${what}`.trim();
-  const { statement, faults } = readLine(line);
-  return statement.kind === 'yield' && statement.amount !== undefined && faults.length === 0 ? line : undefined;
+  const text = plainly(printed).replace(/[.]$/, '');
+  const bare = text.replace(
+    /^(?:recipe yield|yield|quantity|(?:sufficient|enough) for|for|cuts into)\s*[:—–-]?\s*/i,
+    '',
+  );
+  return [text, `yield ${bare}`, `serves ${bare}`].find((line) => {
+    const { statement, faults, comment } = readLine(line);
+    return statement.kind === 'yield' && statement.amount !== undefined && faults.length === 0 && comment === undefined;
+  });
 }

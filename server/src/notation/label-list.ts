@@ -172,7 +172,8 @@ export class ListLabels {
       return Kind.Bias;
     // `a small teacupful`: how a measure is filled, and no size of a piece.
     const fills = this.wordAt(i + 1);
-    if (open && size !== undefined && fills?.printed !== undefined && fills.count === undefined && counted) return Kind.Bias;
+    if (open && size !== undefined && fills?.printed !== undefined && fills.count === undefined && counted)
+      return Kind.Bias;
     if (open && (size !== undefined || (word === 'extra' && this.wordAt(i + 1)?.word === 'large'))) {
       if (
         counted ||

@@ -12,7 +12,7 @@ export const lineOf = (recipe: Recipe, part: Part, { line }: Ingredient): number
   (recipe.partsAt[part.index] ?? 0) + line;
 
 /** Whether a line holds this ingredient and no other: only then it can be moved, merged or deleted for it. */
-export const isAlone = ({ head }: Part, { line }: Ingredient): boolean =>
+export const isOnOwnLine = ({ head }: Part, { line }: Ingredient): boolean =>
   head.ingredients.filter((i) => i.line === line).length === 1;
 
 /** A line of an amount and a name, indented and in the column of the line beside it. */

@@ -14,7 +14,7 @@ import type { TakenUse } from '../recipe/ledger.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { wordsOf } from '../recipe/words.ts';
 import { grownBy, keepColumn } from './amount-text.ts';
-import { isAlone, lineOf } from './list-line.ts';
+import { isOnOwnLine, lineOf } from './list-line.ts';
 import { portionEdit } from './portion-text.ts';
 import { deleteLine, replaceSpan, type TextEdit } from './text-edit.ts';
 
@@ -29,8 +29,8 @@ export function twinOf(part: Part, ingredient: Ingredient): Ingredient | undefin
   return part.head.ingredients.find(
     (i) =>
       i !== ingredient &&
-      isAlone(part, i) &&
-      isAlone(part, ingredient) &&
+      isOnOwnLine(part, i) &&
+      isOnOwnLine(part, ingredient) &&
       i.line < ingredient.line &&
       i.food !== undefined &&
       i.food === ingredient.food &&
@@ -67,7 +67,7 @@ export function mergeLines(
   first: Ingredient,
   second: Ingredient,
 ): MergedLines | undefined {
-  if (!isAlone(part, first) || !isAlone(part, second)) return undefined;
+  if (!isOnOwnLine(part, first) || !isOnOwnLine(part, second)) return undefined;
   if (!canMerge(first, second) || !first.weighed.known || !second.weighed.known) return undefined;
   const [a, b] = [first.node.amount, second.node.amount];
   if (a?.kind !== 'measured' || b?.kind !== 'measured' || first.node.name === undefined) return undefined;

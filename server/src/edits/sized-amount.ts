@@ -239,7 +239,12 @@ function numberEdit(
   const sizeFirst = each !== undefined && (counted === undefined || each.start < counted.start) && each.start >= end;
   const glued = sizeFirst && text.slice(end, each.start).trim() === '';
   if (numeral.style !== 'implied')
-    return replaceSpan(line, numeral, glued && !/^\d+$/.test(number) ? `${number} x` : number);
+    // `1 doz. eggs`: the point is the word's.
+    return replaceSpan(
+      line,
+      numeral.style === 'word' && text[end] === '.' ? { start, end: end + 1 } : numeral,
+      glued && !/^\d+$/.test(number) ? `${number} x` : number,
+    );
   if (number === '1') return undefined;
   const before = /[^\s(]/.test(text[start - 1] ?? ' ') ? ' ' : '';
   const behind = /\s/.test(text[start] ?? ' ') ? '' : ' ';

@@ -8,7 +8,7 @@ import { isPlain } from '../notation/item-amounts.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { grownBy, keepColumn } from './amount-text.ts';
-import { isAlone, lineOf, newLine } from './list-line.ts';
+import { isOnOwnLine, lineOf, newLine } from './list-line.ts';
 import { portionEdit, shareText, sureShares } from './portion-text.ts';
 import { insertLineAfter, replaceSpan, type TextEdit } from './text-edit.ts';
 
@@ -25,7 +25,7 @@ export function splitLine(
   ingredient: Ingredient,
 ): SplitLine | undefined {
   const { amount, bought, name } = ingredient.node;
-  if (!isAlone(part, ingredient) || ingredient.bare === true) return undefined;
+  if (!isOnOwnLine(part, ingredient) || ingredient.bare === true) return undefined;
   if (amount?.kind !== 'measured' || !isPlain(ingredient.node) || bought !== undefined || name === undefined)
     return undefined;
   if (name.start < amount.end || part.head.ingredients.some((i) => i !== ingredient && i.name === ingredient.name))

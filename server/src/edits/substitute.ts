@@ -17,7 +17,7 @@ import type { TakenUse } from '../recipe/ledger.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { ADJECTIVES, singular, wordsOf } from '../recipe/words.ts';
 import { grownBy, keepColumn } from './amount-text.ts';
-import { isAlone, lineOf, newLine } from './list-line.ts';
+import { isOnOwnLine, lineOf, newLine } from './list-line.ts';
 import { dropped, saidBehind } from './said-behind.ts';
 import { setCount, setGrams } from './set-amount.ts';
 import { deleteLine, insertLineAfter, replaceSpan, type TextEdit } from './text-edit.ts';
@@ -66,7 +66,7 @@ export function substitute(
   const { node, weighed, food } = ingredient;
   if (food === undefined || !weighed.known || ingredient.percent !== undefined) return undefined;
   if (node.amount?.kind !== 'measured' || node.bought !== undefined || node.name === undefined) return undefined;
-  if (node.name.start < node.amount.end || !isAlone(part, ingredient)) return undefined;
+  if (node.name.start < node.amount.end || !isOnOwnLine(part, ingredient)) return undefined;
   if (node.takes !== undefined || node.rest !== undefined || ingredient.others !== undefined) return undefined;
   if (equivalent.form !== undefined && equivalent.form !== formOf(ingredient)) return undefined;
   const plan = planOf(recipe, part, ingredient, equivalent);
@@ -87,7 +87,7 @@ export function substitute(
         ),
       );
       added.push(amount);
-    } else if (isUsedUp(change) && !isAlone(part, change.line)) return undefined;
+    } else if (isUsedUp(change) && !isOnOwnLine(part, change.line)) return undefined;
     else if (isUsedUp(change))
       edits.push(
         deleteLine(document, lineOf(recipe, part, change.line)),

@@ -4,7 +4,7 @@ import type { CountWord } from '../../measure/count-words.ts';
 import { gramsText, percentText } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
-import { equalOf } from '../../notation/item-amounts.ts';
+import { amountAsWritten, equalOf, placesOf } from '../../notation/item-amounts.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { defineCheck } from '../check.ts';
@@ -65,7 +65,7 @@ export default defineCheck<Values>({
     }
   },
   say: ({ name, grams, why, text, amount }) => {
-    const written = text.slice(amount.start, amount.end);
+    const written = amountAsWritten(text, amount);
     return {
       message:
         grams === undefined
@@ -86,12 +86,13 @@ export default defineCheck<Values>({
   fix: ({ typicalG, amount, text }, _scene, at) => {
     if (typicalG === undefined) return [];
     const written = ` = ${gramsText(typicalG)} g`;
-    const end = { start: amount.end, end: amount.end };
+    const { end: last } = placesOf(text, amount).front;
+    const end = { start: last, end: last };
     return [
       {
         title: `Write = ${gramsText(typicalG)} g`,
         effect: 'amounts',
-        edits: [replaceSpan(at.line, end, written), ...keepColumn(at.line, text, amount.end, written.length)],
+        edits: [replaceSpan(at.line, end, written), ...keepColumn(at.line, text, last, written.length)],
       },
     ];
   },

@@ -1,3 +1,4 @@
+import { isOnOwnLine } from '../../edits/list-line.ts';
 import { listGrams } from '../../edits/set-amount.ts';
 import { deleteLine, replaceSpan } from '../../edits/text-edit.ts';
 import { fractionText, gramsText } from '../../measure/number-text.ts';
@@ -54,6 +55,8 @@ export default defineCheck<Values>({
     const a = first.node.amount;
     const b = second.node.amount;
     if (a?.kind !== 'measured' || b?.kind !== 'measured' || a.high !== undefined || b.high !== undefined) return [];
+    const own = recipe.parts[part];
+    if (own === undefined || !isOnOwnLine(own, first) || !isOnOwnLine(own, second)) return [];
     if (!isPlain(first.node) || !isPlain(second.node)) return [];
     if (a.unit?.symbol === b.unit?.symbol && a.counted?.text === b.counted?.text && a.sized?.text === b.sized?.text) {
       const sum = a.low.value + b.low.value;

@@ -1,3 +1,4 @@
+import { isOnOwnLine } from '../../edits/list-line.ts';
 import { indentOf } from '../../edits/set-amount.ts';
 import { deleteLine, insertLineAfter } from '../../edits/text-edit.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
@@ -56,11 +57,15 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
         effect: 'words',
         edits: [insertLineAfter(document, line, `${indentOf(document, line)}do Add the ${name}.`)],
       },
-      {
-        title: `Take the ${name} off the list`,
-        effect: 'amounts',
-        edits: [deleteLine(document, base + ingredient.line)],
-      },
+      ...(own !== undefined && isOnOwnLine(own, ingredient)
+        ? [
+            {
+              title: `Take the ${name} off the list`,
+              effect: 'amounts' as const,
+              edits: [deleteLine(document, base + ingredient.line)],
+            },
+          ]
+        : []),
     ];
   },
   examples: {

@@ -16,8 +16,8 @@ import type { Snapshot } from '../../server/src/workspace/snapshot.ts';
 import { open } from '../support/harness.ts';
 
 const INDENT = '  ';
-const around = (line: string): string => `recipe Test\n\n${INDENT}${line}\n\n  do Mix all.\n`;
-const lineOf = (text: string): string => (text.split('\n')[2] ?? '').trim().replace(/ {2,}/g, ' ');
+const around = (line: string): string => `recipe Test\n\n  50 g      walnuts\n${INDENT}${line}\n\n  do Mix all.\n`;
+const lineOf = (text: string): string => (text.split('\n')[3] ?? '').trim().replace(/ {2,}/g, ' ');
 
 function scaled(line: string, by: number, measures: Measures = 'us'): string {
   const { document, recipe } = open(around(line), { measures });
@@ -111,7 +111,7 @@ describe('scaling', () => {
     ['1 heaped tbsp flour', 2, '2 heaped tbsp flour'],
     ['1 can peas, or 2 cups fresh peas', 2, '2 cans peas, or 4 cups fresh peas'],
     ['1 tsp salt plus 1/2 tsp for the glaze', 2, '2 tsp salt plus 1 tsp for the glaze'],
-    ['Butter, 4 oz', 2, 'Butter, 1/2 lb'],
+    ['Butter, 4 oz', 2, 'Butter, 8 oz'],
     ['1 egg', 2, '2 eggs'],
   ])('%s by %d', (line, by, text) => {
     expect(scaled(line, by)).toBe(text);
@@ -133,7 +133,7 @@ describe('scaling', () => {
     '1 tsp to 1 tbsp olive oil',
   ];
   const gramsOf = ({ recipe }: Snapshot): number | undefined => {
-    const weighed = recipe.parts[0]?.head.ingredients[0]?.weighed;
+    const weighed = recipe.parts[0]?.head.ingredients[1]?.weighed;
     return weighed?.known ? likelyGrams(weighed) : undefined;
   };
 

@@ -44,6 +44,38 @@ const gap = fc.constantFrom(' ', '  ', '\t', '   ', '\u00a0');
 const ingredient = fc
   .tuple(fc.constantFrom('', '  ', '\t', 'optional '), amount, gap, fc.constantFrom(...FOODS))
   .map((parts) => parts.join(''));
+/** Lines as cooks print them: sums, sizes, brackets, points, words, further items. */
+const printed = fc.constantFrom(
+  '1 lb. 4  oz. beef',
+  '1lb 2oz flour',
+  '1 cup +  2 Tbsp. sugar',
+  '1 cup sugar  plus 2 T',
+  '1/2 cup 2-2/3 tbsp sugar',
+  '1 1/4 cups  (156 g) flour',
+  '225g/8oz sugar',
+  '1 C. flour (120  grams)',
+  '2 (8 oz) steaks',
+  '1 14-oz.  can tomatoes',
+  '400g tin  of tomatoes',
+  '2 x 400g tins chickpeas',
+  '1 can (14 ounces) tomatoes',
+  '3 hams, 15 lbs.  each',
+  '1 tsp to 1 tbsp. oil',
+  'a few  drops of vanilla',
+  'half a cup of sugar',
+  'pinch of  salt',
+  '2 dozen eggs',
+  '2 eggs plus 1  yolk',
+  '1 tsp each of ginger,  cloves and mace',
+  'juice of 1/2 lemon (about 2  tbsp)',
+  '1 heaping  T. flour',
+  '3 tbsp flour, plus  more for dusting',
+  'oil for  frying',
+  'salt and  pepper',
+  'Butter,  4 oz',
+  '4 corn, #2  cans',
+  '1.5 % of the beef  salt',
+);
 const step = fc
   .tuple(
     fc.constantFrom('do ', '  do ', '  do  '),
@@ -127,6 +159,7 @@ export const quernText = fc
     fc.tuple(
       fc.oneof(
         { weight: 4, arbitrary: ingredient },
+        { weight: 2, arbitrary: printed.map((line) => `  ${line}`) },
         { weight: 3, arbitrary: step },
         { weight: 4, arbitrary: other },
         { weight: 1, arbitrary: wild },

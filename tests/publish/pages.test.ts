@@ -68,6 +68,17 @@ part crust
 `;
 
 describe('what is on a page', () => {
+  test.each([
+    ['1 cup plus 2 tbsp sugar', '1 cup plus 2 tbsp', 'sugar'],
+    ['1 cup sugar plus 2 tbsp', '1 cup + 2 tbsp', 'sugar'],
+    ['1 1/4 cups (156 g) flour', '1¼ cups', 'flour'],
+    ['juice of 1/2 lemon', '', 'juice of ½ lemon'],
+    ['2 eggs plus 1 yolk', '2', 'eggs'],
+  ])('%s stands with all its amount', (line, first, name) => {
+    const page = small(`recipe A\n\n  50 g      walnuts\n  ${line}\n\n  do Mix all.\n`, MEASURE);
+    expect(page.sections[0]?.ingredients[1]).toMatchObject({ first, name });
+  });
+
   const page = small(PIE);
   const [crust] = page.sections;
 

@@ -12,6 +12,7 @@ import type { Part, Recipe } from '../recipe/recipe.ts';
 import { statedTimes, statedTotal } from '../recipe/stated-times.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
 import { capital } from '../recipe/words.ts';
+import type { World } from '../recipe/world.ts';
 import { yieldWords } from '../recipe/yield.ts';
 import { cautionsFor } from './cautions.ts';
 import { DAILY_NOTE, figureText } from './label.ts';
@@ -163,8 +164,7 @@ function sectionOf(part: Part, recipe: Recipe, order: MeasuresOrder): PageSectio
     name: head.name,
     ingredients: [
       ...understood.map((ingredient) => ({
-        ...pageAmount(ingredient, lineOf(ingredient.line), recipe.world, order),
-        name: plain(nameOnPage(ingredient)),
+        ...calledOnPage(ingredient, lineOf(ingredient.line), recipe.world, order),
         ...given('preparation', ingredient.node.preparation && plain(ingredient.node.preparation.text)),
         ...given('bought', boughtText(ingredient, lineOf(ingredient.line))),
         ...given('note', ingredient.node.note && plain(ingredient.node.note.text)),
@@ -183,6 +183,19 @@ function nameOnPage({ name, node, others = [] }: Ingredient): string {
   const within =
     whole !== undefined && others.some((other) => other.name.start >= whole.start && other.name.end <= whole.end);
   return within ? whole.text : name;
+}
+
+/** Its amount and its name; what is taken out of something is said as it is written: `juice of 1 lemon`. */
+function calledOnPage(
+  ingredient: Ingredient,
+  line: string,
+  world: World,
+  order: MeasuresOrder,
+): PageAmount & { readonly name: string } {
+  const { takes, name } = ingredient.node;
+  if (takes !== undefined && name !== undefined)
+    return { first: '', name: prettyFigures(plain(line.slice(0, name.end))) };
+  return { ...pageAmount(ingredient, line, world, order), name: plain(nameOnPage(ingredient)) };
 }
 
 function boughtText({ node: { bought } }: Ingredient, line: string): string | undefined {

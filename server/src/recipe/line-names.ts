@@ -27,7 +27,7 @@ export function namedOn(node: IngredientNode, world: World): readonly NamedFood[
   const free = amount?.kind !== 'measured' && (amount !== undefined || node.purpose !== undefined);
   const taken = takenOf(node, name, world);
   if (taken !== undefined) return [taken];
-  const list = free ? listedFree(node, name, world) : undefined;
+  const list = amount?.kind === 'measured' ? undefined : listedFree(node, name, world);
   const each = list ?? listedCounts(node, name, world);
   if (each !== undefined) return each;
   const joined = JOINED.test(name.text) && !world.book.knows(name.text);
@@ -113,7 +113,8 @@ function splitName(node: IngredientNode, name: TextNode, free: boolean, world: W
   )
     return { kind: 'each', foods: [{ name: last, match: one }] };
   const known = foods.every(({ match }) => match.kind !== 'unknown');
-  const listed = node.eachOf === true && findFood(node, name.text, undefined, world).kind === 'unknown';
+  const listed =
+    node.eachOf === true && (parts.length > 2 || findFood(node, name.text, undefined, world).kind === 'unknown');
   return known || listed || /\bor\b/i.test(name.text) ? { kind: choice ? 'choice' : 'each', foods } : undefined;
 }
 
@@ -161,7 +162,7 @@ function listedFree(node: IngredientNode, name: TextNode, world: World): readonl
   const known = (text: string): boolean => world.book.find(text).kind !== 'unknown';
   if (all.length > MOST_ON_A_LINE || !all.every(({ text }) => known(text))) return undefined;
   // `oil, olive`
-  if (rest.some(({ text }) => world.book.knows(`${text} ${name.text}`))) return undefined;
+  if (rest.length === 1 && rest.some(({ text }) => world.book.knows(`${text} ${name.text}`))) return undefined;
   return all.map((one) => ({ name: one, called: one.text, match: world.book.find(one.text), free: true }));
 }
 

@@ -240,6 +240,20 @@ describe('what is found in a variant', () => {
     expect(found('base.quern', { 'base.quern': wet })).toEqual(['7: dough-too-wet']);
   });
 
+  test.each([
+    ['at the head', '  swap cheddar for 200 g gouda\n'],
+    ['in its part', '\npart sauce\n  swap cheddar for 200 g gouda\n'],
+  ])('what is swapped %s has its new name in the steps of other parts too', (_, swap) => {
+    const base =
+      'recipe Bake\n  yield   4 portions\n\npart sauce\n  200 g     cheddar, grated\n  500 ml    whole milk\n  do Warm the milk and stir in half the cheddar.\n\npart top\n  100 g     breadcrumbs\n  do Mix the rest of the cheddar with the breadcrumbs.\n  do Scatter over the sauce and bake at 200 C for 20 min.\n';
+    const files = { 'v.quern': `recipe V\n  from    base.quern\n${swap}`, 'base.quern': base };
+    const { recipe } = openAmong('v.quern', files).whole;
+    const gouda = recipe.parts.flatMap(({ ledger }) => ledger).find(({ ingredient }) => ingredient.name === 'gouda');
+    expect(gouda?.uses).toHaveLength(2);
+    expect(gouda?.left).toEqual({ low: 0, high: 0 });
+    expect(found('v.quern', files)).toEqual([]);
+  });
+
   test('of its own trials is said, though the base’s trials say the same of the line', () => {
     const trial = '\ntrial 2026-09-14\n  used    190 g whole milk\n  verdict keep\n';
     const files = { 'v.quern': `recipe V\n  from    base.quern\n${trial}`, 'base.quern': `${BASE}${trial}` };

@@ -16,7 +16,7 @@ import type { IngredientNode, Line, Span, Statement } from '../notation/tree.ts'
 import type { Ingredient } from '../recipe/ingredient.ts';
 import { bindRecipe, type Recipe } from '../recipe/recipe.ts';
 import { titleOf } from '../recipe/title.ts';
-import { sameName } from '../recipe/words.ts';
+import { sameName, wordsOf } from '../recipe/words.ts';
 import type { Bases, Loaded } from './ports.ts';
 import { withOven } from './taken-oven.ts';
 import {
@@ -29,6 +29,7 @@ import {
   ingredientText,
   kindOf,
   namesIt,
+  type Origin,
   spaced,
   statementOf,
   type WrittenLine,
@@ -257,6 +258,10 @@ class Writing {
       const before = changed;
       const reached = this.reachOf(before, statement, at);
       changed = changed.map((b) => this.change(b, statement, at, reached.get(b)));
+      if (statement.kind === 'swap') {
+        const holding = before.filter((b, i) => b !== changed[i]);
+        changed = renamed(changed, this.namedElsewhere(before, holding, statement));
+      }
       if (statement.kind === 'add') changed = this.added(before, statement.ingredient, at, line);
       else if (changed.every((b, i) => b === before[i])) this.nothingToChange(statement, at, before);
     }
@@ -352,6 +357,43 @@ class Writing {
     return block.lines.map((l, i) => ({ ...l, text: edited.lines[i + 1]?.text ?? l.text }));
   }
 
+  /** The lines of parts that name what another part lists and a swap takes away, by where they come from, in the new name. */
+  private namedElsewhere(
+    blocks: readonly Block[],
+    holding: readonly Block[],
+    { old, ingredient }: Extract<Statement, { kind: 'swap' }>,
+  ): Renamed {
+    const texts = new Map<Origin, { readonly was: string; readonly text: string }>();
+    const word = wordsOf(old?.text ?? '').at(-1);
+    const name = ingredient.name?.text;
+    const others = blocks.filter((b) => !holding.includes(b));
+    if (old === undefined || name === undefined || word === undefined || holding.length === 0) return texts;
+    if (!others.some((b) => b.lines.some(({ text }) => wordsOf(text).includes(word)))) return texts;
+    const lines = blocks.flatMap((b) => b.lines);
+    const document = parseTogether(['recipe x', ...lines.map((l) => l.text)].join('\n'));
+    const { parts, partsAt } = bindRecipe(outline(document), this.house.world);
+    const gone = new Set(holding.map((b) => b.lines[lineOf(b, old.text)]));
+    const elsewhere = new Set(others.flatMap((b) => b.lines));
+    const edits = new Map<string, TextEdit>();
+    const named = new Map<number, WrittenLine>();
+    for (const { ingredient, uses } of parts.flatMap(({ ledger }) => ledger)) {
+      const part = parts.find(({ head }) => head.ingredients.includes(ingredient));
+      if (part === undefined || !gone.has(lines[(partsAt[part.index] ?? 0) + ingredient.line - 1])) continue;
+      for (const use of uses) {
+        const at = (partsAt[use.part] ?? 0) + use.line;
+        const from = lines[at - 1];
+        const { start, end } = use.mention;
+        if (from === undefined || !elsewhere.has(from)) continue;
+        if (namesIt(name, document.lines[at]?.text.slice(start, end) ?? '')) continue;
+        edits.set(`${at}:${start}`, replaceSpan(at, use.mention, name));
+        named.set(at, from);
+      }
+    }
+    const edited = applyEdits(document, [...edits.values()]);
+    for (const [at, { origin, text: was }] of named) texts.set(origin, { was, text: edited.lines[at]?.text ?? was });
+    return texts;
+  }
+
   /** Where the steps of a block name an ingredient of its list; the block stands a line lower in the document. */
   private mentionsOf(block: Block, ingredientLine: number) {
     const { document, recipe } = this.boundAlone(block);
@@ -389,16 +431,36 @@ class Writing {
 
   /** The base's parts with the file's own of the same name laid over them, and its new ones where it puts them. */
   private place(base: readonly Block[], own: readonly Block[]): readonly Block[] {
-    const blocks: Block[] = base.map((b) => {
-      const over = own.find((o) => sameName(o.name, b.name));
-      return over === undefined ? b : this.merge(b, over);
-    });
+    const overs = base.map((b) => own.find((o) => sameName(o.name, b.name)));
+    const merged = base.map((b, i) => (overs[i] === undefined ? b : this.merge(b, overs[i])));
+    const blocks = [...this.renamedElsewhere(base, overs, merged)];
     own.forEach((o, i) => {
       if (base.some((b) => sameName(b.name, o.name))) return;
       this.sayNothingToChange(o, base);
       const next = own.slice(i + 1).find((n) => base.some((b) => sameName(b.name, n.name)));
       const before = next === undefined ? -1 : blocks.findIndex((b) => sameName(b.name, next.name));
       blocks.splice(before < 0 ? blocks.length : before, 0, o);
+    });
+    return blocks;
+  }
+
+  /** The parts laid over, each with what the others swapped in its new name. */
+  private renamedElsewhere(
+    base: readonly Block[],
+    overs: readonly (Block | undefined)[],
+    merged: readonly Block[],
+  ): readonly Block[] {
+    let before = base;
+    let blocks = merged;
+    overs.forEach((over, i) => {
+      for (const { text } of over?.lines ?? []) {
+        const statement = statementOf(text);
+        const from = before[i];
+        if (statement.kind !== 'swap' || from === undefined) continue;
+        const lines = this.namedElsewhere(before, [from], statement);
+        before = renamed(before, lines);
+        blocks = renamed(blocks, lines);
+      }
     });
     return blocks;
   }
@@ -473,6 +535,20 @@ class Writing {
   ): void {
     this.broken.push({ kind, line, span: { start, end }, name, near, ...(round !== undefined && { round }) });
   }
+}
+
+/** Lines in a new name, by where they come from. */
+type Renamed = ReadonlyMap<Origin, { readonly was: string; readonly text: string }>;
+
+function renamed(blocks: readonly Block[], lines: Renamed): readonly Block[] {
+  if (lines.size === 0) return blocks;
+  return blocks.map((block) => ({
+    ...block,
+    lines: block.lines.map((line) => {
+      const now = lines.get(line.origin);
+      return now?.was === line.text ? { ...line, text: now.text } : line;
+    }),
+  }));
 }
 
 /** The line of a block that names an ingredient, or -1. */

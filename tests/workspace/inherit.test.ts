@@ -241,6 +241,26 @@ describe('what is found in a variant', () => {
   });
 
   test.each([
+    ['swap butter for 100 g butter or margarine', ['plain flour: 240', 'butter: 100']],
+    ['swap butter for margarine, 90 g', ['plain flour: 240', 'margarine: 90']],
+    ['add salt and pepper', ['plain flour: 240', 'butter: 100', 'salt: to taste', 'pepper: to taste']],
+    ['add juice of 1 lemon', ['plain flour: 240', 'butter: 100', 'lemon juice: weighed']],
+    ['add 2 x 400 g tins tomatoes', ['plain flour: 240', 'butter: 100', 'tomatoes: 800']],
+    ['add 100 g + 20 g lard', ['plain flour: 240', 'butter: 100', 'lard: 120']],
+    ['add lard, 50 g', ['plain flour: 240', 'butter: 100', 'lard: 50']],
+  ])('a change is read like a line of the list: %s', (change, want) => {
+    const base = 'recipe Rub\n  240 g     plain flour\n  100 g     butter\n  do Rub together.\n';
+    const files = { 'v.quern': `recipe V\n  from    base.quern\n  ${change}\n`, 'base.quern': base };
+    const { findings, whole } = openAmong('v.quern', files);
+    const said = (whole.recipe.parts[0]?.head.ingredients ?? []).map(({ name, free, weighed }) => {
+      const grams = weighed.known ? weighed.grams : undefined;
+      return `${name}: ${free ? 'to taste' : grams?.low === grams?.high ? grams?.low : 'weighed'}`;
+    });
+    expect(said.toSorted()).toEqual([...want].sort());
+    expect(findings.open.filter((f) => f.check.family === 'reading')).toEqual([]);
+  });
+
+  test.each([
     ['at the head', '  swap cheddar for 200 g gouda\n'],
     ['in its part', '\npart sauce\n  swap cheddar for 200 g gouda\n'],
   ])('what is swapped %s has its new name in the steps of other parts too', (_, swap) => {

@@ -392,7 +392,8 @@ export class ItemReader {
     const { cursor } = this;
     for (;;) {
       const { token, at } = cursor;
-      if (token === undefined) return;
+      // `used juice of 1 lemon in curd`: the part is none of it.
+      if (token === undefined || token.kind === Kind.Joiner) return;
       if (token.kind === Kind.LeftParen) {
         if (!this.bracketed(item, item.measure?.unit === undefined ? 'either' : 'same')) {
           cursor.at = at;

@@ -13,11 +13,11 @@ import { PAN_HELP, panOf } from './pan.ts';
 import { durationOf, joinedDuration, temperatureOf } from './readings.ts';
 import { scan } from './scan.ts';
 import { sentenceOf } from './sentence.ts';
-import { takeStated } from './stated.ts';
 import { saysTime, timesOf } from './time.ts';
 import { fileOf, kindParted } from './title.ts';
 import { type Component, isNamePart, Kind, type Token } from './tokens.ts';
 import type {
+  AmountNode,
   Draft,
   IngredientNode,
   Line,
@@ -243,14 +243,10 @@ class Reading {
     this.strayFrom(cursor);
     const item: Draft<IngredientNode> = read;
     const { amount } = item;
-    // `2 cloves` names the spice; `1 bunch` names nothing.
-    if (
-      item.name === undefined &&
-      item.beside === undefined &&
-      amount?.kind === 'measured' &&
-      amount.counted !== undefined
-    )
-      item.name = amount.counted;
+    if (item.name === undefined && item.beside === undefined) {
+      const counted = countedIn(amount);
+      if (counted !== undefined) item.name = counted;
+    }
     const [first] = this.tokens;
     if (opened === 'optional' && first !== undefined) item.optional = spanOf(first, first);
     const { name } = item;
@@ -342,12 +338,14 @@ class Reading {
 
   private used(): Statement {
     const cursor = new Cursor(this.tokens, 1);
-    const amount = amountOf(this.text, takeStated(cursor, this.text), this.faults);
-    const name = textIn(this.text, takeWhile(cursor, isNamePart));
+    const ingredient = new ItemReader(this.text, cursor, this.faults).item();
+    const { amount, name = countedIn(amount) } = ingredient ?? {};
     const part = this.joined(cursor);
-    if (amount === undefined || name === undefined)
+    if (ingredient === undefined || amount === undefined || name === undefined) {
       this.missing('missing-value', 'write what was used: `used 90 g caster sugar in custard`');
-    return { kind: 'used', ...(amount && { amount }), ...(name && { name }), ...(part && { part }) };
+      return { kind: 'used', ...(amount && { amount }), ...(name && { name }), ...(part && { part }) };
+    }
+    return { kind: 'used', amount, name, ...(part && { part }), ingredient: { ...ingredient, name } };
   }
 
   private price(): Statement {
@@ -496,3 +494,7 @@ function tooLong(text: string): Line {
 }
 
 const shorten = (text: string): string => (text.length > 40 ? `${text.slice(0, 39)}…` : text);
+
+/** `2 cloves` names the spice; `1 bunch` names nothing. */
+const countedIn = (amount: AmountNode | undefined): TextNode | undefined =>
+  amount?.kind === 'measured' ? amount.counted : undefined;

@@ -232,7 +232,14 @@ export type Statement =
   | { readonly kind: 'took'; readonly duration?: DurationNode; readonly to?: TextNode }
   | { readonly kind: 'reached'; readonly temperature?: TemperatureNode; readonly place?: TextNode }
   | { readonly kind: 'weighed'; readonly amount?: MeasuredNode; readonly outOf?: TextNode }
-  | { readonly kind: 'used'; readonly amount?: AmountNode; readonly name?: TextNode; readonly part?: TextNode }
+  /** The amount and name are those of the item. */
+  | {
+      readonly kind: 'used';
+      readonly amount?: AmountNode;
+      readonly name?: TextNode;
+      readonly part?: TextNode;
+      readonly ingredient?: IngredientNode;
+    }
   | { readonly kind: 'saw'; readonly value?: TextNode }
   /** The fingerprint of what a trial tested, written by the tool. */
   | { readonly kind: 'tested'; readonly value?: TextNode }

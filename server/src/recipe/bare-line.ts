@@ -3,7 +3,7 @@
  * Refuses whatever it cannot account for: such a line stays unread.
  */
 import type { Food, FoodClass, FoodMatch } from '../food/food.ts';
-import type { IngredientNode, Line } from '../notation/tree.ts';
+import type { IngredientNode, Line, Statement } from '../notation/tree.ts';
 import { bindIngredients, type Ingredient } from './ingredient.ts';
 import type { World } from './world.ts';
 
@@ -40,5 +40,12 @@ const SENTENCE = /[.!?]\s*$|^\S+ (?:the|it|them|a|an|in|on|over|up|until|well|to
 
 /** Whether the line could not be read by its opening, and is an ingredient all the same. */
 export function isBareLine({ statement }: Line, world: World): boolean {
-  return statement.kind === 'unread' && statement.bare !== undefined && bindBare(statement.bare, 0, world).length > 0;
+  const bare = bareIn(statement);
+  return bare !== undefined && bindBare(bare, 0, world).length > 0;
+}
+
+/** What is added to a base without an amount is read as on a list. */
+function bareIn(statement: Statement): IngredientNode | undefined {
+  if (statement.kind === 'unread') return statement.bare;
+  return statement.kind === 'add' && statement.ingredient.amount === undefined ? statement.ingredient : undefined;
 }

@@ -9,7 +9,15 @@ import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { equalOf } from '../notation/item-amounts.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Block, Outline } from '../notation/outline.ts';
-import type { AmountNode, DurationNode, MeasuredNode, Statement, TemperatureNode, TextNode } from '../notation/tree.ts';
+import type {
+  AmountNode,
+  DurationNode,
+  IngredientNode,
+  MeasuredNode,
+  Statement,
+  TemperatureNode,
+  TextNode,
+} from '../notation/tree.ts';
 import { celsiusOf } from './heat.ts';
 import type { Ingredient } from './ingredient.ts';
 import type { Part, Recipe, Step } from './recipe.ts';
@@ -33,6 +41,7 @@ export interface Trial {
     readonly amount: AmountNode;
     readonly name: TextNode;
     readonly part?: TextNode;
+    readonly ingredient: IngredientNode;
   }[];
   readonly verdict?: string;
   /** The marks of what was tested, when the trial carries them. */
@@ -66,8 +75,10 @@ function readTrial({ at, lines }: Block): Trial | undefined {
     weighed: of('weighed').flatMap(({ at, statement: { amount, outOf } }) =>
       amount === undefined ? [] : [{ at, amount, ...(outOf && { outOf }) }],
     ),
-    used: of('used').flatMap(({ at, statement: { amount, name, part } }) =>
-      amount === undefined || name === undefined ? [] : [{ at, amount, name, ...(part && { part }) }],
+    used: of('used').flatMap(({ at, statement: { amount, name, part, ingredient } }) =>
+      amount === undefined || name === undefined || ingredient === undefined
+        ? []
+        : [{ at, amount, name, ...(part && { part }), ingredient }],
     ),
     ...(verdict !== undefined && { verdict }),
     ...(tested !== undefined && { tested: marksOf(tested) }),

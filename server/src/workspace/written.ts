@@ -77,7 +77,9 @@ export function kindOf(line: WrittenLine | undefined): string | undefined {
 }
 
 export function ingredientText(line: string, node: IngredientNode): string {
-  const start = node.amount?.start ?? node.name?.start ?? 0;
+  // The amount may stand behind the name, and what is taken before it.
+  const said = [node.takes?.[0], node.amount, node.name].flatMap((n) => (n === undefined ? [] : [n.start]));
+  const start = said.length === 0 ? 0 : Math.min(...said);
   const comment = parseTogether(line).lines[0]?.comment;
   return line.slice(start, comment?.start).trimEnd();
 }

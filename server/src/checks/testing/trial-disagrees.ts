@@ -4,8 +4,8 @@ import { gramsText, percentRange, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { Span, TextNode } from '../../notation/tree.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import { weighQuantity } from '../../recipe/line-weight.ts';
+import { bindIngredient, type Ingredient } from '../../recipe/ingredient.ts';
+import { weighLine, weighQuantity } from '../../recipe/line-weight.ts';
 import { type InOven, inOven, isOutOfOven, type OutOfOven, outOfAll } from '../../recipe/out-of-oven.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { isOutsideFood, type Trial } from '../../recipe/trials.ts';
@@ -99,6 +99,7 @@ export default defineCheck<Values>({
   },
   examples: {
     good: [
+      'recipe Curd\n  2 cups    sugar\n  juice of 3 lemons\n  4 x 400 g tins tomatoes\n  do Mix everything.\n\ntrial 2026-09-14\n  used    1 3/4 cups + 4 tbsp sugar\n  used    juice of 3 lemons\n  used    1600 g tomatoes\n',
       'recipe Oats\n  200 g     rolled oats\n  do Toast the oats for 10-12 min until golden.\n\ntrial 2026-09-14\n  took    11 min to toast\n  verdict keep\n',
       'recipe Oats\n  200 g     rolled oats\n  do Toast the oats for 10-12 min until golden.\n\ntrial 2026-08-01\n  took    25 min to toast\n\ntrial 2026-09-14\n  took    12 min to toast\n  used    205 g rolled oats\n',
       'recipe Loaf as lean bread\n  yield   1 loaf\n  500 g     bread flour\n  340 g     water\n  10 g      fine salt\n  3 g       instant yeast\n  do Mix the flour, water, salt and yeast.\n  do Bake at 230 C for 35-40 min until brown.\n\ntrial 2026-09-14\n  weighed 745 g out of the oven\n',
@@ -118,6 +119,7 @@ export default defineCheck<Values>({
             'recipe Dough\n  200 g     plain flour\n  36 g      water\n  do Mix the flour with the water.\n\ntrial 2026-09-14\n  used    36 g water\n',
         },
       },
+      'recipe Curd\n  100 g     sugar\n  juice of 3 lemons\n# "3" trial-disagrees: juice of 3 lemons is listed\n  do Mix everything.\n\ntrial 2026-09-14\n  used    juice of 1 lemon\n',
       {
         text: 'recipe Loaf as lean bread\n  500 g     bread flour\n  340 g     water\n  10 g      fine salt\n  3 g       instant yeast\n  do Mix the flour, water, salt and yeast.\n  do Bake at 230 C for 35 min until brown.\n\ntrial 2026-09-14\n  weighed 590 g out of the oven\n# "590 g" trial-disagrees: Of 853 g of ingredients, 657 to 802 g usually comes out of the oven\n',
       },
@@ -319,14 +321,22 @@ interface Meant {
   now?: Worked<Names, Ingredient | undefined>;
 }
 
-const lastMeant = onceFor(({ name }: Used): Meant => ({ wanted: wordsOf(name.text) }));
+/** The line as one of a list: the juice of a lemon is called lemon juice. */
+const usedAs = onceWith((used: Used, world: World) => bindIngredient(used.ingredient, 0, world));
+
+const lastMeant = onceWith(
+  (used: Used, world: World): Meant => ({
+    wanted: wordsOf(usedAs(used, world)?.name ?? used.name.text),
+  }),
+);
 
 /** Where the first part that has it has what a trial used. */
 function meantBy(
   line: Used,
   names: readonly Names[],
+  world: World,
 ): { readonly part: Part; readonly listed: Ingredient } | undefined {
-  const last = lastMeant(line);
+  const last = lastMeant(line, world);
   last.now = workedAgain(names, (each) => meantIn(line, last.wanted, each), last.now);
   const at = last.now.values.findIndex((ingredient) => ingredient !== undefined);
   const [part, listed] = [names[at]?.part, last.now.values[at]];
@@ -334,20 +344,23 @@ function meantBy(
 }
 
 const amountFound = onceWith(
-  ({ at, amount }: Used, part: Part, ingredient: Ingredient, date: string, world: World): Found<Values> | undefined => {
+  (line: Used, part: Part, ingredient: Ingredient, date: string, world: World): Found<Values> | undefined => {
+    const { at, amount } = line;
     const listed = ingredient.node.amount;
     if (amount.kind !== 'measured' || listed?.kind !== 'measured') return undefined;
-    const used = weighQuantity(amount.quantity, ingredient.match, world);
+    const as = usedAs(line, world);
+    const used = as?.takes === undefined ? weighLine(line.ingredient, ingredient.match, world) : as.weighed;
     const { weighed } = ingredient;
     if (!used.known || !weighed.known) return undefined;
     const grams = (used.grams.low + used.grams.high) / 2;
     if (distanceOf(grams, weighed.grams.low, weighed.grams.high) <= AMOUNT_SLACK * weighed.grams.high) return undefined;
+    const { takes } = ingredient.node;
     return {
       at: { part: part.index, line: ingredient.line, start: listed.start, end: listed.end },
       values: {
         what: 'amount',
-        of: ingredient.name,
-        written: textAt(part, ingredient.line, listed),
+        of: takes === undefined ? ingredient.name : ingredient.nameNode.text,
+        written: textAt(part, ingredient.line, { start: takes?.[0]?.start ?? listed.start, end: listed.end }),
         measured: `${gramsText(grams)} g`,
         date,
         trialAt: { line: at, start: amount.start, end: amount.end },
@@ -359,7 +372,7 @@ const amountFound = onceWith(
 
 const amounts = (recipe: Recipe, { used, date }: Trial): readonly Found<Values>[] =>
   used.flatMap((line) => {
-    const meant = meantBy(line, namesIn(recipe));
+    const meant = meantBy(line, namesIn(recipe), recipe.world);
     return (meant && amountFound(line, meant.part, meant.listed, date, recipe.world)) ?? [];
   });
 

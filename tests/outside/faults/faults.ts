@@ -50,6 +50,21 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['unknown-unit', 'a letter too few', ['14 tbsp', '14 tbp']],
   ],
   'home/cup-custard': [
+    [
+      'time-disagrees',
+      'ten minutes in the oven',
+      ['  yield   8 cups\n', '  yield   8 cups\n  time    10 min in the oven\n'],
+    ],
+    ['weights-disagree', 'a weight of half of it', ['1/2 cup   sugar', '1/2 cup = 4 oz = 50 g  sugar']],
+    [
+      'swap-in-two-parts',
+      'made a variant of what has butter in two parts',
+      [
+        'recipe Cup custards as baked custard\n',
+        'recipe Cup custards\n  from    meat-loaf.quern\n  swap butter for 100 g lard\n',
+      ],
+      ['  4 cup     whole milk, scalded\n', '\npart custard as baked custard\n  4 cup     whole milk, scalded\n'],
+    ],
     ['custard-wont-set', 'an egg for five', ['5         eggs', '1         egg']],
     ['custard-too-firm', 'a quarter of the milk', ['4 cup     whole milk', '1 cup     whole milk']],
     ['undercooked', 'taken out at 130 F', ['176 F', '130 F']],
@@ -183,6 +198,8 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['salt-out-of-range', 'a cup of salt for a teaspoon', ['1 tsp     salt', '1/2 cup   salt']],
   ],
   'home/meat-loaf': [
+    ['percent-of-what', 'a percentage of anything', ['1 tsp     salt', '1.5 %     salt']],
+    ['unread-amount', 'a figure in a name', ['1 tbsp    parsley,', '1 tbsp    bunches 3 parsli,']],
     ['undercooked', 'taken out at 130 F', ['reads 160 F', 'reads 130 F']],
     ['no-safe-temperature', 'no reading', [', until the centre reads 160 F', '']],
     ['unused-part', 'never basted', [', spooning over the basting,', ',']],
@@ -212,6 +229,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['unknown-kind', 'misspelled', ['as pasta dough', 'as pasta doug']],
   ],
   'home/one-egg-cake': [
+    ['allergen-claim', 'called egg-free', ['  yield   1 cake\n', '  yield   1 cake\n  tags    egg-free\n']],
     ['leavening-out-of-range', 'tablespoons of powder for teaspoons', ['2 1/2 tsp  baking', '2 1/2 tbsp  baking']],
     ['sugar-out-of-range', 'two cups more of sugar', ['1/2 cup   sugar', '2 1/2 cup  sugar']],
     ['dough-too-wet', 'five times the milk', ['1/2 cup   whole milk', '2 1/2 cup  whole milk']],

@@ -326,4 +326,5 @@ function styleOf(numeral: NumeralNode): NumberStyle {
   return numeral.style === 'decimal' && !Number.isInteger(numeral.value) ? 'decimal' : 'plain';
 }
 
-const exactText = (value: number): string => trimmed(value, value < 1 ? 5 : 3);
+/** Three digits behind a point could be thousands, and are asked about. */
+const exactText = (value: number): string => trimmed(value, value < 1 ? 5 : 3).replace(/(?<=[1-9]\d*\.\d{3})$/, '0');

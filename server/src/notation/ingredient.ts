@@ -166,7 +166,7 @@ export class ItemReader {
     const { cursor, line } = this;
     for (;;) {
       const { at, token } = cursor;
-      if (token === undefined) return;
+      if (token === undefined || token.written?.special === false) return;
       if (token.kind === Kind.Equals) {
         cursor.at++;
         const amount = takeStated(cursor, line);
@@ -266,10 +266,16 @@ export class ItemReader {
     const first = cursor.token;
     if (first === undefined || !isNamePart(first.kind)) return;
     let last: Token | undefined;
+    let before: Token | undefined;
     for (let token: Token | undefined = first; token !== undefined && isNamePart(token.kind); token = cursor.token) {
       if (token !== first && (this.endsName(token) || (item.isBare && this.opensAmountBehind(token)))) break;
+      before = last;
       last = token;
       cursor.at++;
+    }
+    if (before !== undefined && cursor.token?.written?.word === 'with') {
+      last = before;
+      cursor.at--;
     }
     const name = this.trimmed(first, last ?? first);
     if (name !== undefined) item.node.name = name;
@@ -326,11 +332,13 @@ export class ItemReader {
 
   /** Marks and points behind a name are none of it: `salt.`, `flour*`. */
   private trimmed(first: Token, last: Token): TextNode | undefined {
+    if (last.kind === Kind.Word) return textOf(this.line, first, last);
     const text = this.line.slice(first.start, last.end).replace(/\s*[.*†‡;:…–-]+$/u, '');
     return text === '' ? undefined : { start: first.start, end: first.start + text.length, text };
   }
 
   private endsName(token: Token): boolean {
+    if (token.written?.special === false) return false;
     const { cursor, line } = this;
     const { tokens, at } = cursor;
     const next = tokens[at + 1];
@@ -345,9 +353,10 @@ export class ItemReader {
     }
     if (token.kind === Kind.Dash)
       return token.start > (tokens[at - 1]?.end ?? 0) && next !== undefined && next.start > token.end;
-    // `onion stuck with 6 cloves`
-    if (next?.written?.word === 'with' && isNumber(tokens[at + 2]?.kind ?? Kind.End)) return true;
     switch (token.written?.word) {
+      // `onion stuck with 6 cloves`
+      case 'with':
+        return isNumber(next?.kind ?? Kind.End);
       // `suet crust No. 12`: another recipe of the book; one digit is a grade, as in `cure no. 1`.
       case 'no': {
         const number = tokens[at + 2];
@@ -576,7 +585,7 @@ export class ItemReader {
       cursor.at = begins;
       const more = this.item();
       if (more?.name !== undefined) {
-        item.more.push(more);
+        (item.more ??= []).push(more);
         return true;
       }
     }
@@ -601,7 +610,7 @@ export class ItemReader {
       if (run === undefined || first === undefined) item.beside('or', token, amount, 'same');
       else {
         const name = this.trimmed(run.first, run.last);
-        if (name !== undefined) item.others.push({ start: token.start, end: run.last.end, amount, name });
+        if (name !== undefined) (item.others ??= []).push({ start: token.start, end: run.last.end, amount, name });
       }
       return true;
     }
@@ -654,11 +663,11 @@ export class ItemReader {
 /** One item while it is read. */
 class Item {
   readonly node: Draft<IngredientNode>;
-  readonly more: IngredientNode[] = [];
-  readonly others: OtherNode[] = [];
+  more: IngredientNode[] | undefined;
+  others: OtherNode[] | undefined;
   /** Its amount, whose sum may go on behind the name. */
   measure: Measure | undefined;
-  private readonly besides: BesideNode[] = [];
+  private besides: BesideNode[] | undefined;
 
   constructor(node: Draft<IngredientNode>) {
     this.node = node;
@@ -669,7 +678,7 @@ class Item {
   }
 
   beside(sign: BesideNode['sign'], at: Span, amount: MeasuredNode, means: BesideNode['means']): void {
-    this.besides.push({ sign, start: Math.min(at.start, amount.start), end: amount.end, amount, means });
+    (this.besides ??= []).push({ sign, start: Math.min(at.start, amount.start), end: amount.end, amount, means });
   }
 
   /** Whether the term goes on with the amount: `1 cup sugar plus 2 tbsp`. */
@@ -705,9 +714,9 @@ class Item {
 
   done(): IngredientNode {
     const { node } = this;
-    if (this.besides.length > 0) node.beside = this.besides;
-    if (this.others.length > 0) node.others = this.others;
-    if (this.more.length > 0) node.more = this.more;
+    if (this.besides !== undefined) node.beside = this.besides;
+    if (this.others !== undefined) node.others = this.others;
+    if (this.more !== undefined) node.more = this.more;
     return node;
   }
 }

@@ -11,10 +11,14 @@ import { isNumber, Kind, type Token } from './tokens.ts';
 
 /** Reads the amount of a list line, however it is printed; undefined, and nothing read, where none stands. */
 export function takeStated(cursor: Cursor, line: string): Amount | undefined {
-  const free = takeFree(cursor);
-  if (free !== undefined) return free;
+  if (!isNumber(cursor.kind) || cursor.kind === Kind.NumberWord) {
+    const free = takeFree(cursor);
+    if (free !== undefined) return free;
+  }
   const first = takeTerm(cursor, line);
   if (first === undefined) return undefined;
+  // A word that can be nothing else begins the name.
+  if (cursor.kind === Kind.Word && cursor.token?.written?.special === false) return first;
   const upTo = takeUpTo(cursor, line, first);
   if (upTo !== undefined) return { ...first, upTo };
   const plus = takeTerms(cursor, line, first);

@@ -52,6 +52,7 @@ const GRAMMAR: ReadonlySet<string> = new Set([
   'gas',
   'in',
   'nearly',
+  'no',
   'of',
   'or',
   'out',
@@ -60,6 +61,8 @@ const GRAMMAR: ReadonlySet<string> = new Set([
   'plus',
   'roughly',
   'to',
+  'weighing',
+  'with',
   'x',
 ]);
 /** As they are printed, cards shortening them. */

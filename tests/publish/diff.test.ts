@@ -44,6 +44,19 @@ test('a field that is gone is said to be taken out', () => {
   );
 });
 
+test('times of the head and pans of parts are compared by their words', () => {
+  const having = (time: string, pan: string) =>
+    TART.replace('  pan     round', `  Prep: ${time}\n  pan     round`).replace(
+      'shortcrust\n',
+      `shortcrust\n  pan     ${pan}\n`,
+    );
+  const before = having('20 min', 'round 20 x 3 cm');
+  expect(said(before, having('20  min', 'round  20 x 3 cm'))).toBe(said(TART, TART));
+  const changes = said(before, having('40 min', 'round 22 x 3 cm'));
+  expect(changes).toContain('20 min to Prep: 40 min');
+  expect(changes).toContain('pan of base round 20 x 3 cm to round 22 x 3 cm');
+});
+
 describe('one change, in a cook’s words', () => {
   test.each<[string, string | RegExp, string, string | RegExp]>([
     ['less of an ingredient', '100 g     butter', '80 g      butter', 'butter down 20 g (100 g to 80 g)'],
@@ -54,6 +67,13 @@ describe('one change, in a cook’s words', () => {
     ['a reading in the food', 'reads 80 C', 'reads 82 C', 'done at 82 C, not 80 C'],
     ['the yield alone', '8 slices', '10 slices', 'yield 8 to 10 slices: 87 g each instead of 109 g, before cooking'],
     ['the pan', 'round 24 x 3 cm', 'square 22 x 3 cm', 'pan round 24 x 3 cm to square 22 x 3 cm'],
+    [
+      'a pan of a part',
+      'part base as shortcrust\n',
+      'part base as shortcrust\n  pan 2 lb loaf tin\n',
+      'pan of base: 2 lb loaf tin (new)',
+    ],
+    ['a stated time', '  pan     round', '  time    20 min at work\n  pan     round', 'time: 20 min at work (new)'],
     [
       'another food of the kind',
       '20 g      caster sugar',

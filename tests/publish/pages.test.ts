@@ -125,6 +125,16 @@ describe('what is on a page', () => {
     expect(page.notes).toEqual(['Keep the dough under 20 °C (68 °F).']);
   });
 
+  test('the pan of a part is said with the head, by the name of the part', () => {
+    const page = small(
+      'recipe Tart\n  pan     round 24 x 3 cm\n\npart lid\n  pan     round 20 x 3 cm\n  100 g     plain flour\n  50 g      butter\n  do Rub the butter into the flour.\n',
+    );
+    expect(page.pan).toMatch(/^round, 24 × 3 cm/);
+    expect(page.sections[0]?.pan).toMatch(/^round, 20 × 3 cm/);
+    expect(textPage(page)).toContain('Pan of the lid: round, 20 × 3 cm');
+    expect(htmlPage(page)).toContain('<dt>Pan of the lid</dt>');
+  });
+
   test('what can be done ahead, and the times', () => {
     expect(page.ahead).toEqual(['Cool for 1 h (crust)', 'Chill overnight (crust)']);
     expect(page.times.cookingMin).toBe(38);

@@ -66,6 +66,8 @@ export interface PageTimes {
 export interface PageSection {
   /** Empty for a recipe of one nameless part. */
   readonly name: string;
+  /** The pan that it alone goes into. */
+  readonly pan?: string;
   readonly ingredients: readonly PageIngredient[];
   readonly steps: readonly string[];
 }
@@ -162,6 +164,7 @@ function sectionOf(part: Part, recipe: Recipe, order: MeasuresOrder): PageSectio
   const understood = inOrderOfUse(part).filter(({ line }) => !head.notUnderstood.includes(line));
   return {
     name: head.name,
+    ...given('pan', head.pan && panText(head.pan.node, lineOf(head.pan.line))),
     ingredients: [
       ...understood.map((ingredient) => ({
         ...calledOnPage(ingredient, lineOf(ingredient.line), recipe.world, order),
@@ -288,6 +291,10 @@ export function headFacts(page: ReaderPage): readonly (readonly [string, string]
     ['Makes', page.makes],
     ['Time', timeText(times)],
     ['Pan', page.pan],
+    ...page.sections.map(({ name, pan }): [string, string | undefined] => [
+      name === '' ? 'Pan' : `Pan of the ${name}`,
+      pan,
+    ]),
     ['Oven', page.oven],
     ['Serve', page.serve],
   ];

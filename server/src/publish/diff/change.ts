@@ -26,6 +26,7 @@ export type Change =
     }
   | { readonly kind: 'part-added' | 'part-dropped'; readonly part: string; readonly of: readonly string[] }
   | { readonly kind: 'part-renamed' | 'part-kind'; readonly part: string; readonly from: string; readonly to: string }
+  | { readonly kind: 'part-pan'; readonly part: string; readonly from: string | null; readonly to: string | null }
   | { readonly kind: 'part-moved'; readonly part: string; readonly from: number; readonly to: number }
   | {
       readonly kind: 'amount';

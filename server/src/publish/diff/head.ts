@@ -46,7 +46,7 @@ function eachG({ parts, yield: made }: Recipe): number | null {
   return parts.reduce((sum, p) => sum + middle(p.head.massG), 0) / middle(amount.quantity);
 }
 
-const FIELDS = new Set(['text', 'pan', 'oven', 'tags', 'from']);
+const FIELDS = new Set(['text', 'pan', 'oven', 'time', 'tags', 'from']);
 
 export function fieldChanges(before: Recipe, after: Recipe, batch: number): Change[] {
   const changes: Change[] = [];

@@ -56,6 +56,8 @@ function changeText(change: Change): string {
       return change.to === ''
         ? `${orNameless(change.part)} is no longer said to be ${change.from}`
         : `${orNameless(change.part)} is ${change.to} now${change.from === '' ? '' : `, not ${change.from}`}`;
+    case 'part-pan':
+      return fieldText(`pan of ${orNameless(change.part)}`, change.from, change.to);
     case 'part-moved':
       return `${orNameless(change.part)} comes ${ordinal(change.to)} now, not ${ordinal(change.from)}`;
     case 'amount':

@@ -7,7 +7,7 @@ import type { Position } from '../notation/document.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { namedAt, type Occurrence, occurrences } from './occurrences.ts';
-import { cursorAt, holds, type Place, placeOf } from './place.ts';
+import { cursorAt, holds, ingredientAt, type Place, placeOf } from './place.ts';
 
 /** The line a name is defined on. */
 export function definition(snapshot: Snapshot, position: Position): Place | undefined {
@@ -17,13 +17,15 @@ export function definition(snapshot: Snapshot, position: Position): Place | unde
 
 /** The name of the food under the cursor: of an ingredient's line, or after `like`. */
 export function foodName(snapshot: Snapshot, position: Position): string | undefined {
-  const { line, part, inPart, character } = cursorAt(snapshot, position);
-  const { statement } = line;
+  const cursor = cursorAt(snapshot, position);
+  const { character } = cursor;
+  const { statement } = cursor.line;
   if (statement.kind === 'like' && holds(statement.name, character)) return statement.name.text;
-  const ingredient = part?.head.ingredients.find((i) => i.line === inPart);
-  return ingredient !== undefined && holds(ingredient.node.name, character)
-    ? (ingredient.food?.name ?? ingredient.name)
-    : undefined;
+  const ingredient = ingredientAt(cursor)?.ingredient;
+  if (ingredient === undefined) return undefined;
+  const other = ingredient.others?.find(({ name }) => holds(name, character));
+  if (other !== undefined) return other.match.kind === 'food' ? other.match.food.name : other.name.text;
+  return holds(ingredient.nameNode, character) ? (ingredient.food?.name ?? ingredient.name) : undefined;
 }
 
 /** The name of the `food` block that describes a food, in one file. */

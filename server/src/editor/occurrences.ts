@@ -11,10 +11,11 @@ import type { Part } from '../recipe/recipe.ts';
 import { titleOf } from '../recipe/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
-import { type Cursor, cursorAt, holds, lineOfPart, type Place, placeOf } from './place.ts';
+import { type Cursor, cursorAt, holds, ingredientAt, lineOfPart, namesOn, type Place, placeOf } from './place.ts';
 
 export type Named =
-  | { readonly kind: 'ingredient'; readonly part: number; readonly index: number }
+  /** `other`: of its alternatives behind `or` the one that is meant, from 0. */
+  | { readonly kind: 'ingredient'; readonly part: number; readonly index: number; readonly other?: number }
   | { readonly kind: 'part'; readonly part: number };
 
 export interface Occurrence extends Place {
@@ -29,15 +30,21 @@ export function namedAt(snapshot: Snapshot, position: Position): { named: Named;
   return inList(cursor) ?? inStep(snapshot, cursor) ?? inTrial(snapshot, cursor);
 }
 
-function inList({ part, inPart, line, at, character }: Cursor): { named: Named; at: Place } | undefined {
+function inList(cursor: Cursor): { named: Named; at: Place } | undefined {
+  const { part, inPart, line, at, character } = cursor;
   if (part === undefined) return undefined;
   const { statement } = line;
   const title = inPart === 0 && statement.kind === 'part' ? titleOf(statement).name : undefined;
   if (holds(title, character)) return { named: { kind: 'part', part: part.index }, at: placeOf(at, title) };
-  const index = part.head.ingredients.findIndex((i) => i.line === inPart);
-  const name = part.head.ingredients[index]?.node.name;
-  if (!holds(name, character)) return undefined;
-  return { named: { kind: 'ingredient', part: part.index, index }, at: placeOf(at, name) };
+  const found = ingredientAt(cursor);
+  if (found === undefined) return undefined;
+  const { index } = found;
+  const names = namesOn(found.ingredient);
+  const which = names.findIndex((name) => holds(name, character));
+  const name = names[which];
+  if (name === undefined) return undefined;
+  const named = { kind: 'ingredient' as const, part: part.index, index, ...(which > 0 && { other: which - 1 }) };
+  return { named, at: placeOf(at, name) };
 }
 
 function inStep(snapshot: Snapshot, { part, inPart, at, character }: Cursor): { named: Named; at: Place } | undefined {
@@ -70,7 +77,7 @@ function inTrial(snapshot: Snapshot, { line, at, character }: Cursor): { named: 
 export function occurrences(snapshot: Snapshot, named: Named): Occurrence[] {
   const part = snapshot.recipe.parts[named.part];
   if (part === undefined) return [];
-  const found = named.kind === 'part' ? partPlaces(snapshot, part) : ingredientPlaces(snapshot, part, named.index);
+  const found = named.kind === 'part' ? partPlaces(snapshot, part) : ingredientPlaces(snapshot, part, named);
   return found.sort((a, b) => a.line - b.line || a.start - b.start);
 }
 
@@ -91,17 +98,27 @@ function partPlaces(snapshot: Snapshot, part: Part): Occurrence[] {
   return found;
 }
 
-function ingredientPlaces(snapshot: Snapshot, part: Part, index: number): Occurrence[] {
+function ingredientPlaces(
+  snapshot: Snapshot,
+  part: Part,
+  { index, other }: { readonly index: number; readonly other?: number },
+): Occurrence[] {
   const entry = part.ledger[index];
   if (entry === undefined) return [];
   const found: Occurrence[] = [];
   const { ingredient } = entry;
-  if (ingredient.node.name !== undefined)
-    found.push({
-      ...placeOf(lineOfPart(snapshot, part.index, ingredient.line), ingredient.node.name),
-      role: 'definition',
-    });
-  for (const use of entry.uses) found.push(mentionPlace(snapshot, use.part, use.line, use.mention));
+  const { others = [] } = ingredient;
+  const name = other === undefined ? ingredient.nameNode : others[other]?.name;
+  if (name === undefined) return [];
+  found.push({ ...placeOf(lineOfPart(snapshot, part.index, ingredient.line), name), role: 'definition' });
+  for (const use of entry.uses) {
+    const place = mentionPlace(snapshot, use.part, use.line, use.mention);
+    const written = snapshot.document.lines[place.line]?.text.slice(place.start, place.end) ?? '';
+    // A mention of one alternative is none of the others.
+    const meant = others.findIndex((o) => sameName(o.name.text, written));
+    if (meant === (other ?? -1)) found.push(place);
+  }
+  if (other !== undefined) return found;
   for (const { at, used } of usedLines(snapshot)) {
     const of = used.name === undefined ? undefined : usedIngredient(snapshot, used.name, used.part);
     if (used.name !== undefined && of?.part === part.index && of.index === index)

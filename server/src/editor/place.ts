@@ -3,7 +3,8 @@
  * Refuses to know what is asked about it.
  */
 import { clamp, type Position } from '../notation/document.ts';
-import type { Line, Span } from '../notation/tree.ts';
+import type { IngredientNode, Line, Span } from '../notation/tree.ts';
+import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part } from '../recipe/recipe.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 
@@ -38,6 +39,37 @@ export function partAt(snapshot: Snapshot, line: number): Part | undefined {
   while (index >= 0 && (partsAt[index] ?? 0) > line) index--;
   const part = parts[index];
   return part !== undefined && line < (partsAt[index] ?? 0) + part.head.source.lines.length ? part : undefined;
+}
+
+/** The ingredient under the caret, of several on a line the one whose name or item it is; its place in the list of its part. */
+export function ingredientAt({
+  part,
+  inPart,
+  character,
+}: Cursor): { ingredient: Ingredient; index: number } | undefined {
+  const here = (part?.head.ingredients ?? []).flatMap((ingredient, index) =>
+    ingredient.line === inPart ? [{ ingredient, index }] : [],
+  );
+  if (here.length < 2) return here[0];
+  const named = here.find(({ ingredient }) => namesOn(ingredient).some((name) => holds(name, character)));
+  return named ?? here.findLast(({ ingredient: { node } }) => itemSpan(node).start <= character) ?? here[0];
+}
+
+/** Where an ingredient is named on its line: its own name first, then those of its alternatives. */
+export const namesOn = ({ nameNode, others = [] }: Ingredient): readonly Span[] => [
+  nameNode,
+  ...others.map((other) => other.name),
+];
+
+/** All that a line says of one item. */
+export function itemSpan(node: IngredientNode): Span {
+  const { optional, taken, amount, beside = [], shareOf, name, bought, preparation, note, others = [] } = node;
+  const sums = amount?.kind === 'measured' ? (amount.plus ?? []) : [];
+  const spans = [optional, taken, amount, ...sums, ...beside, shareOf, name, bought, preparation, note, ...others];
+  const known = spans.filter((s) => s !== undefined);
+  // A bracket closes behind its words.
+  const ends = known.map((s) => (s === note || beside.some((b) => b === s && b.sign === '(') ? s.end + 1 : s.end));
+  return { start: Math.min(...known.map((s) => s.start)), end: Math.max(...ends) };
 }
 
 export const holds = (span: Span | undefined, character: number): span is Span =>

@@ -5,8 +5,12 @@
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { Position } from '../notation/document.ts';
 import { readLine } from '../notation/statements.ts';
+import type { Statement } from '../notation/tree.ts';
+import { bindBare } from '../recipe/bare-line.ts';
+import { bindIngredients, type Ingredient } from '../recipe/ingredient.ts';
 import { titleOf } from '../recipe/title.ts';
 import { sameName, singular, wordsOf } from '../recipe/words.ts';
+import type { World } from '../recipe/world.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { type Named, namedAt, type Occurrence, occurrences } from './occurrences.ts';
 import type { Place } from './place.ts';
@@ -41,12 +45,20 @@ export function renameNamed(snapshot: Snapshot, named: Named, newName: string): 
   const defined = places.find((o) => o.role === 'definition');
   if (defined === undefined || !readsBack(snapshot, defined, named, to)) return refuse(unreadable(to));
   const heads = headsBeside(snapshot, named);
+  const calls = callsOf(snapshot, named, name, to);
   const edits = places.flatMap((place) => {
     const written = textAt(snapshot, place);
-    const text = place.role === 'mention' ? mentionText(place, written, name, to, heads) : to;
+    // The lemon itself, where the list takes its juice.
+    const said = sameName(written, name) ? { old: name, to } : calls;
+    const text =
+      place.role === 'definition'
+        ? to
+        : place.role === 'mention'
+          ? mentionText(place, written, said.old, said.to, heads)
+          : said.to;
     return text === undefined || text === written ? [] : [replaceSpan(place.line, place, text)];
   });
-  return { ok: true, edits: [...edits, ...swapEdits(snapshot, named, name, to)] };
+  return { ok: true, edits: [...edits, ...swapEdits(snapshot, named, calls.old, calls.to)] };
 }
 
 export const unreadable = (name: string): string =>
@@ -56,7 +68,16 @@ const refuse = (why: string): Renamed => ({ ok: false, why });
 
 export function nameOf({ recipe }: Snapshot, named: Named): string | undefined {
   const head = recipe.parts[named.part]?.head;
-  return named.kind === 'part' ? head?.name : head?.ingredients[named.index]?.name;
+  if (named.kind === 'part') return head?.name;
+  const ingredient = head?.ingredients[named.index];
+  return named.other === undefined ? ingredient?.nameNode.text : ingredient?.others?.[named.other]?.name.text;
+}
+
+/** What it is called in the steps, before and after: of `juice of 1 lemon`, lemon juice. */
+function callsOf({ recipe }: Snapshot, named: Named, name: string, to: string): { old: string; to: string } {
+  const ingredient = named.kind === 'part' ? undefined : recipe.parts[named.part]?.head.ingredients[named.index];
+  if (ingredient === undefined || ingredient.name === ingredient.nameNode.text) return { old: name, to };
+  return { old: ingredient.name, to: `${singularOf(to)} ${ingredient.name.split(' ').at(-1) ?? ''}` };
 }
 
 function clash({ recipe }: Snapshot, named: Named, to: string): string | undefined {
@@ -74,9 +95,21 @@ function readsBack(snapshot: Snapshot, place: Place, named: Named, to: string): 
   const line = snapshot.document.lines[place.line];
   if (line === undefined || /[\r\n]/.test(to)) return false;
   const { statement } = readLine(line.text.slice(0, place.start) + to + line.text.slice(place.end));
+  if (named.kind === 'part') return statement.kind === 'part' && titleOf(statement).name?.text === to;
+  if (wordsOf(to).length === 0) return false;
+  const { world } = snapshot.house;
+  const all = snapshot.recipe.parts[named.part]?.head.ingredients ?? [];
+  const before = all.filter((i) => i.line === all[named.index]?.line);
+  const after = bindLine(statement, world);
+  const now = after[before.findIndex((i) => i === all[named.index])];
+  if (now === undefined || after.length !== before.length) return false;
+  return (named.other === undefined ? now.nameNode : now.others?.[named.other]?.name)?.text === to;
+}
+
+function bindLine(statement: Statement, world: World): readonly Ingredient[] {
+  if (statement.kind === 'unread') return statement.bare === undefined ? [] : bindBare(statement.bare, 0, world);
   const node = statement.kind === 'add' ? statement.ingredient : statement;
-  if (named.kind === 'part') return node.kind === 'part' && titleOf(node).name?.text === to;
-  return node.kind === 'ingredient' && node.name?.text === to && wordsOf(to).length > 0;
+  return node.kind === 'ingredient' ? bindIngredients(node, 0, world) : [];
 }
 
 const textAt = (snapshot: Snapshot, { line, start, end }: Place): string =>

@@ -5,7 +5,7 @@ import type { Position, PositionRange } from '../notation/document.ts';
 import type { Span } from '../notation/tree.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { measuredAt } from './hover/unit.ts';
-import { cursorAt, holds } from './place.ts';
+import { cursorAt, holds, itemSpan, namesOn } from './place.ts';
 import { lastSaying } from './symbols.ts';
 
 /** From the smallest to the whole text; each holds the one before. */
@@ -16,11 +16,15 @@ export function selections(snapshot: Snapshot, position: Position): PositionRang
   const spans: (Span | undefined)[] = [];
   for (const measured of measuredAt(cursor)) spans.push(measured.low, measured.high, measured.unit, measured);
   const node = statement.kind === 'add' ? statement.ingredient : statement;
-  if (node.kind === 'ingredient') {
-    spans.push(node.name, node.preparation, node.note);
-    if (node.amount !== undefined && node.name !== undefined)
-      spans.push({ start: node.amount.start, end: node.name.end });
+  const bare = statement.kind === 'unread' ? statement.bare : undefined;
+  const first = node.kind === 'ingredient' ? node : bare;
+  for (const item of first === undefined ? [] : [first, ...(first.more ?? [])]) {
+    spans.push(item.taken, item.name, item.preparation, item.note, itemSpan(item));
+    if (item.amount !== undefined && item.name !== undefined && item.amount.start < item.name.end)
+      spans.push({ start: item.amount.start, end: item.name.end });
   }
+  for (const ingredient of part?.head.ingredients ?? [])
+    if (ingredient.line === cursor.inPart) spans.push(...namesOn(ingredient));
   if (statement.kind === 'step') {
     spans.push(...statement.sentence.items, statement.sentence);
     for (const mention of part?.steps.find((s) => s.line === cursor.inPart)?.mentions ?? [])

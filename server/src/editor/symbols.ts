@@ -110,7 +110,7 @@ function makePartNodes(part: Part, at: number, depth: Depth): SymbolNode[] {
         kind: 'ingredient',
         from: at + i.line,
         to: at + i.line,
-        nameAt: i.node.name ?? { start: 0, end: 0 },
+        nameAt: i.nameNode,
         children: [],
       };
     }),

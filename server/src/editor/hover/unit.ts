@@ -6,7 +6,7 @@ import type { MeasuredNode, SentenceItem } from '../../notation/tree.ts';
 import { weighQuantity } from '../../recipe/line-weight.ts';
 import { figure, weightFact } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
-import { type Cursor, holds, placeOf } from '../place.ts';
+import { type Cursor, holds, ingredientAt, placeOf } from '../place.ts';
 import { sayWeight, textOf } from '../words.ts';
 
 export const hoverUnit: HoverSource = (snapshot, cursor) => {
@@ -29,7 +29,7 @@ export const hoverUnit: HoverSource = (snapshot, cursor) => {
       sourceOf(unit.symbol, measures),
     ),
   ];
-  const ingredient = cursor.part?.head.ingredients.find((i) => i.line === cursor.inPart);
+  const ingredient = ingredientAt(cursor)?.ingredient;
   if (ingredient !== undefined) {
     facts.push(weightFact(ingredient));
     const one = weighQuantity(

@@ -7,7 +7,7 @@ import type { PositionRange } from '../../notation/document.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import { partAt } from '../place.ts';
+import { cursorAt, ingredientAt } from '../place.ts';
 
 export type RewriteKind = 'quickfix' | 'refactor.rewrite' | 'refactor.extract' | 'source.organizeIngredients.quern';
 
@@ -23,8 +23,8 @@ export function listedAt(
   snapshot: Snapshot,
   { start }: PositionRange,
 ): { readonly part: Part; readonly ingredient: Ingredient } | undefined {
-  const part = partAt(snapshot, start.line);
-  const base = part === undefined ? 0 : (snapshot.recipe.partsAt[part.index] ?? 0);
-  const ingredient = part?.head.ingredients.find((i) => base + i.line === start.line);
+  const cursor = cursorAt(snapshot, start);
+  const { part } = cursor;
+  const ingredient = ingredientAt(cursor)?.ingredient;
   return part === undefined || ingredient === undefined ? undefined : { part, ingredient };
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { hoverAt } from '../support/at-cursor.ts';
+import { hover } from '../../server/src/editor/hover.ts';
+import { fixture, hoverAt } from '../support/at-cursor.ts';
 
 const SLAB = `recipe Slab
   yield   12 squares
@@ -176,5 +177,49 @@ describe('where a line of the list is not understood', () => {
     expect(hoverAt(CAKE.replace('$0', '').replace('#', '').replace('plain fl', 'plain $0fl'))).not.toMatch(
       /Share|percentage/,
     );
+  });
+});
+
+describe('a line as cooks print it', () => {
+  const printed = (line: string): string => hoverAt(`recipe Trial\n  ${line}\n  do Mix.\n`) ?? '';
+
+  it.each([
+    ['1 14-oz can toma$0toes', /^Read as: 1 can of 14 oz$/m],
+    // 12 + 2 spoons: NIST HB 44, cup of 236.588 ml, spoon of 14.787 ml.
+    ['1 cup sug$0ar plus 2 tbsp', /^Read as: 1 cup \+ 2 tbsp = 266 ml$/m],
+    ['1 1/4 cups (156 g) flo$0ur', /^Besides: 156 g, which counts\n1 1\/4 cup by itself: 1\d\d to 1\d\d g/m],
+    ['3 ha$0ms, 15 lbs. each', /^Besides: 15 lb each, which counts$/m],
+    ['6 to 8 (about 2 lb) pota$0toes', /^Besides: about 2 lb in all, which counts$/m],
+    ['1 heaping cup flo$0ur', /^Filled: heaped: 1\.25 to 1\.6 of a level one/m],
+    ['pinch of sa$0lt', /^Assumed: one of it/m],
+    ['100 g but$0ter or margarine', /^Or: margarine, which may be in it; the sums are of butter$/m],
+    ['100 g butter or marga$0rine', /^margarine · may be taken in the place of butter$/m],
+    ['3 tbsp flo$0ur, plus more for dusting', /^Taken besides: bought with it, and in no sum$/m],
+    ['zest and juice of 2 le$0mons', /^Taken of it: zest and juice$/m],
+    ['2 eg$0gs plus 1 yolk', /^2 eggs · egg\n.*On this line: 2 items/ms],
+    ['2 eggs plus 1 yo$0lk', /^1 yolk · egg yolk$/m],
+    ['salt and pep$0per', /^pepper · could be/m],
+    ['Butter, 4 o$0z', /^Weight: 113 g$/m],
+  ])('%s', (line, said) => {
+    expect(printed(line)).toMatch(said);
+  });
+
+  it('says nothing of the reading of a plain line', () => {
+    expect(printed('200 g flo$0ur, sifted')).not.toMatch(/Read as|Besides|Assumed|Or:/);
+  });
+
+  it('answers at every place with a range that holds the caret, or not at all', () => {
+    for (const line of [
+      '  2 eggs plus 1 yolk',
+      '  1 1/4 cups (156 g) flour, plus more',
+      '  salt and pepper',
+      '  juice of 2 limes',
+    ])
+      for (let at = 0; at <= line.length; at++) {
+        const { snapshot, range } = fixture(`recipe Trial\n${line.slice(0, at)}$0${line.slice(at)}\n  do Mix.\n`);
+        const found = hover(snapshot, range.start);
+        if (found !== undefined)
+          expect([found.at.start <= at, at <= found.at.end], `${line} ${at}`).toEqual([true, true]);
+      }
   });
 });

@@ -105,3 +105,47 @@ describe('a growing selection', () => {
     ]);
   });
 });
+
+describe('a line with several names', () => {
+  const LINES = `recipe Lemon pudding
+  2 eggs plus 1 yolk
+  100 g butter or margarine
+  juice of 1 lemon
+  salt and pepper
+  do Beat the butter with the eggs and the yolk.
+  do Add the lemon juice, the salt and the pepper.
+`;
+  const named = (before: string): string => LINES.replace(before, `${before}$0`);
+
+  it.each([
+    ['plus 1 yo', 'duck yolk', ['plus 1 duck yolk', 'and the duck yolk.']],
+    ['2 eg', 'duck eggs', ['2 duck eggs plus', 'the duck eggs and']],
+    ['butter or marg', 'lard', ['100 g butter or lard\n', 'Beat the butter']],
+    ['100 g bu', 'lard', ['100 g lard or margarine\n', 'Beat the lard']],
+    ['of 1 lem', 'lime', ['juice of 1 lime\n', 'Add the lime juice,']],
+    ['salt and pep', 'white pepper', ['salt and white pepper\n', 'the white pepper.']],
+  ])('after %j it is renamed alone', (before, to, expected) => {
+    const after = renamedAt(named(before), to);
+    for (const text of expected) expect(after).toContain(text);
+    expect(after.length).toBe(LINES.length + expected.reduce((sum, text, i) => sum + grown(text, to, before, i), 0));
+  });
+
+  /** What one place grows by; a place that stays as it is grows by nothing. */
+  function grown(text: string, to: string, before: string, i: number): number {
+    const old =
+      {
+        'plus 1 yo': 'yolk',
+        '2 eg': 'eggs',
+        'butter or marg': 'margarine',
+        '100 g bu': 'butter',
+        'of 1 lem': 'lemon',
+        'salt and pep': 'pepper',
+      }[before] ?? '';
+    return i > 0 && !text.includes(to) ? 0 : to.length - old.length;
+  }
+
+  it('is found from the steps', () => {
+    expect(definitionAt(named('and the yo'))).toBe('2:yolk');
+    expect(definitionAt(named('and the pep'))).toBe('5:pepper');
+  });
+});

@@ -7,9 +7,11 @@ import { keptOn } from '../notation/kept.ts';
 import { piecesOf } from '../notation/pieces.ts';
 import type { Line, MeasuredNode, Span } from '../notation/tree.ts';
 import type { HeatRole } from '../recipe/heat.ts';
+import type { Ingredient } from '../recipe/ingredient.ts';
 import type { Part } from '../recipe/recipe.ts';
 import { titleOf } from '../recipe/title.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { namesOn } from './place.ts';
 
 export const TOKEN_TYPES = ['number', 'variable', 'namespace', 'type', 'property', 'enumMember'] as const;
 export const TOKEN_MODIFIERS = ['declaration', 'time', 'temperature', 'oven', 'inside'] as const;
@@ -58,9 +60,13 @@ function tokensOfPart(part: Part): readonly Token[] {
   let found = BY_PART.get(part);
   if (found === undefined) {
     const steps = new Map(part.steps.map((s) => [s.line, s]));
+    const listed = new Map<number, Ingredient[]>();
+    for (const i of part.head.ingredients) listed.set(i.line, [...(listed.get(i.line) ?? []), i]);
     found = part.head.source.lines.flatMap((line, at) => {
       const step = steps.get(at);
-      return (step === undefined ? tokensOfLine(line) : tokensOfStep(step)).map((t) => ({ line: at, ...t }));
+      const here = step === undefined ? (listed.get(at) ?? []) : [];
+      const local = step === undefined ? (tokensOfList(line, here) ?? tokensOfLine(line)) : tokensOfStep(step);
+      return local.map((t) => ({ line: at, ...t }));
     });
     BY_PART.set(part, found);
   }
@@ -88,17 +94,26 @@ const ROLES: Readonly<Record<HeatRole, readonly TokenModifier[]>> = {
   unknown: [],
 };
 
-function tokensOfLine(line: Line): Local[] {
-  const { statement } = line;
-  const found: (Local | undefined)[] = [];
-  const node = statement.kind === 'add' || statement.kind === 'swap' ? statement.ingredient : statement;
-  if (node.kind === 'ingredient') {
-    for (const piece of piecesOf(line) ?? []) {
-      if (piece.role === 'number') found.push(token(piece, 'number'));
-      else if (piece.role === 'name') found.push(named(piece, 'variable', 'declaration'));
-    }
-    return apart(found);
+/** A line of the list; of several foods on it each by its own name. Undefined for any other line. */
+function tokensOfList(line: Line, listed: readonly Ingredient[]): Local[] | undefined {
+  const pieces = piecesOf(line, line.statement.kind === 'unread' ? listed[0]?.node : undefined);
+  if (pieces === undefined) return undefined;
+  const names = listed.flatMap(namesOn);
+  const found = names.map((name) => token(name, 'variable', 'declaration'));
+  for (const piece of pieces) {
+    if (piece.role === 'number') found.push(token(piece, 'number'));
+    else if (piece.role === 'take') found.push(token(piece, 'variable'));
+    else if (piece.role === 'name' && !names.some((n) => n.start < piece.end && piece.start < n.end))
+      found.push(token(piece, 'variable', 'declaration'));
   }
+  return apart(found);
+}
+
+function tokensOfLine(line: Line): Local[] {
+  const { statement: node } = line;
+  const list = tokensOfList(line, []);
+  if (list !== undefined) return list;
+  const found: (Local | undefined)[] = [];
   switch (node.kind) {
     case 'recipe':
       found.push(named(titleOf(node).as, 'type'));

@@ -30,7 +30,7 @@ export function layout(document: Document, of: Outline = outline(document)): str
 }
 
 /** The canonical text of one line; a line that would be read otherwise once laid out stays as it is. */
-function layoutLine(line: Line): string {
+export function layoutLine(line: Line): string {
   let laidOut = LAID_OUT.get(line);
   if (laidOut === undefined) {
     laidOut = layoutRead(line);

@@ -23,10 +23,13 @@ export interface Piece extends Span {
   readonly role: PieceRole;
 }
 
-/** The pieces of an ingredient line, from its first character to its last, without a gap; undefined for any other line. */
-export function piecesOf(line: Line): readonly Piece[] | undefined {
+/**
+ * The pieces of an ingredient line, from its first character to its last, without a gap; undefined for any other line.
+ * Of a line without an amount in front, whoever knows it for an ingredient says as what it is `bare`.
+ */
+export function piecesOf(line: Line, bare?: IngredientNode): readonly Piece[] | undefined {
   const { statement, text } = line;
-  const node = statement.kind === 'add' || statement.kind === 'swap' ? statement.ingredient : statement;
+  const node = bare ?? (statement.kind === 'add' || statement.kind === 'swap' ? statement.ingredient : statement);
   if (node.kind !== 'ingredient') return undefined;
   const leaves: Piece[] = [];
   if (line.keyword !== undefined) leaves.push(leaf(line.keyword, 'keyword'));

@@ -8,7 +8,7 @@ import { bindIngredients, type Ingredient } from './ingredient.ts';
 import type { World } from './world.ts';
 
 /** What is added to taste, said or not. */
-const SEASONING: ReadonlySet<FoodClass> = new Set<FoodClass>(['salt', 'spice', 'dried herb']);
+export const SEASONING: ReadonlySet<FoodClass> = new Set<FoodClass>(['salt', 'spice', 'dried herb']);
 
 /** The ingredients of a line that opens with a name; none where it is no such line. */
 export function bindBare(bare: IngredientNode, line: number, world: World): Ingredient[] {

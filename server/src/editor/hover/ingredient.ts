@@ -1,5 +1,6 @@
 /** A line of the list: its weight and why, its shares, what it holds, and which steps take it. */
 
+import { termsOf } from '../../notation/item-amounts.ts';
 import type { IngredientNode } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { LedgerEntry } from '../../recipe/ledger.ts';
@@ -9,6 +10,7 @@ import type { Snapshot } from '../../workspace/snapshot.ts';
 import {
   allergenFacts,
   figure,
+  foodFacts,
   ingredientComposition,
   overOf,
   sayPortion,
@@ -18,19 +20,44 @@ import {
   weightFact,
 } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
-import { holds, lineOfPart, placeOf, sayLine } from '../place.ts';
+import { holds, ingredientAt, itemSpan, lineOfPart, placeOf, sayLine } from '../place.ts';
+import { readingFacts } from './reading.ts';
 
-export const hoverIngredient: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
-  const ingredient = part?.head.ingredients.find((i) => i.line === inPart);
-  const span = ingredient === undefined ? undefined : wholeOf(ingredient.node);
-  if (part === undefined || ingredient === undefined || !holds(span, character)) return undefined;
+export const hoverIngredient: HoverSource = (snapshot, cursor) => {
+  const { line, part, at, character } = cursor;
+  const found = ingredientAt(cursor);
+  if (part === undefined || found === undefined) return undefined;
+  const { ingredient } = found;
+  const { node, nameNode } = ingredient;
+  const item = itemSpan(node);
+  if (!holds(item, character)) return undefined;
+  const other = ingredient.others?.find(({ name }) => holds(name, character));
+  if (other !== undefined)
+    return {
+      at: placeOf(at, other.name),
+      title: other.name.text,
+      subtitle: `may be taken in the place of ${nameNode.text}`,
+      facts: other.match.kind === 'food' ? foodFacts(other.match.food) : [],
+    };
+  const alone = part.head.ingredients.filter((i) => i.node === node).length === 1;
+  const span = !alone && holds(nameNode, character) ? nameNode : item;
   return {
     at: placeOf(at, span),
-    title: line.text.slice(span.start, span.end),
+    title: line.text.slice(span.start, Math.min(span.end, Math.max(node.name?.end ?? span.end, amountEnd(node)))),
     ...subtitleOf(ingredient),
-    facts: [...ingredientFacts(part, ingredient), ...useFacts(snapshot, part, ingredient)],
+    facts: [
+      ...readingFacts(line, ingredient, snapshot.house.world),
+      ...ingredientFacts(part, ingredient),
+      ...useFacts(snapshot, part, ingredient),
+    ],
   };
 };
+
+/** Where the amount ends, in front of the name or behind it. */
+function amountEnd({ amount }: IngredientNode): number {
+  if (amount === undefined) return 0;
+  return amount.kind === 'measured' ? Math.max(...termsOf(amount).map((term) => term.end)) : amount.end;
+}
 
 export function subtitleOf({ food, name, match }: Ingredient): { subtitle?: string } {
   if (food !== undefined && match.kind === 'food' && match.unread !== undefined)
@@ -77,12 +104,4 @@ export function sayLeft(entry: LedgerEntry): string {
     return over.high <= 0.001 ? 'nothing' : `nothing: ${sayPortion(ingredient, over)} too little is listed`;
   }
   return unsure ? 'not known: a step takes an unmeasured portion' : sayPortion(ingredient, left);
-}
-
-function wholeOf(node: IngredientNode): { start: number; end: number } {
-  const spans = [node.optional, node.amount, ...(node.beside ?? []), node.name].filter((s) => s !== undefined);
-  return {
-    start: Math.min(...spans.map((s) => s.start)),
-    end: Math.max(...spans.map((s) => s.end)),
-  };
 }

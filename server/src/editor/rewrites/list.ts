@@ -5,6 +5,7 @@
 import { writeAsBought, writeTrimmed } from '../../edits/as-bought.ts';
 import { mergeLines, twinOf } from '../../edits/merge-lines.ts';
 import { orderByUse } from '../../edits/order-of-use.ts';
+import { writeOwnForm } from '../../edits/own-form.ts';
 import { splitLine } from '../../edits/split-line.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { PositionRange } from '../../notation/document.ts';
@@ -28,6 +29,16 @@ export function lineRewrites(snapshot: Snapshot, range: PositionRange): Rewrite[
   const { part, ingredient } = at;
   const { name } = ingredient;
   const found: Rewrite[] = [];
+  const own = writeOwnForm(document, recipe, part, ingredient.line);
+  if (own !== undefined)
+    found.push({
+      title:
+        own.written.length === 1
+          ? `Write as ${shown(own.written)}`
+          : `Write a line for each of the ${own.written.length}: ${shown(own.written)}`,
+      kind: 'refactor.rewrite',
+      edits: () => own.edits,
+    });
   const twin = twinOf(part, ingredient);
   const merged = twin === undefined ? undefined : mergeLines(document, recipe, part, twin, ingredient);
   if (twin !== undefined && merged !== undefined)
@@ -60,3 +71,11 @@ export function lineRewrites(snapshot: Snapshot, range: PositionRange): Rewrite[
     });
   return found;
 }
+
+/** Lines as a title has them. */
+function shown(lines: readonly string[]): string {
+  const text = lines.map((line) => line.replace(/\s+/g, ' ')).join('; ');
+  return text.length > LONGEST ? `${text.slice(0, LONGEST).trimEnd()}…` : text;
+}
+
+const LONGEST = 70;

@@ -15,6 +15,36 @@ export async function run(): Promise<void> {
 const draft = 'first-draft.quern';
 const clean = 'bakes/scones.quern';
 
+const THEMES = [
+  ['Light Modern', 'printed-light'],
+  ['Dark Modern', 'printed-dark'],
+  ['Default High Contrast', 'printed-high-contrast'],
+] as const;
+
+const PRINTED = `recipe Bean pot
+  yield   6 portions
+
+part beans
+  2 1/2 C. dried beans
+  1 (3- to 4-lb) chicken
+  1 lb 4 oz ground beef
+  2-1/2 cups (300 g) flour, plus more for dusting
+  1 heaping T brown sugar
+  One and one-half cups stock plus 2 tbsp
+  2 eggs plus 1 yolk
+  juice of 1/2 lemon (about 2 tbsp)
+  100 g butter or margarine
+  2 x 400 g tins beans
+  411 g can diced tomatoes
+  3 onions, 4 oz. each, chopped
+  Butter, 4 oz
+  salt and pepper
+  oil for frying
+
+  do Fry the onions in the oil with the salt and the pepper.
+  do Add the diced tomatoes, the beans and the lemon juice.
+`;
+
 const tests: readonly EditorTest[] = [
   {
     name: 'a recipe opens as Quern and starts the extension',
@@ -58,6 +88,33 @@ const tests: readonly EditorTest[] = [
       await pause(1200);
       await takeScreenshot('hover');
       await vscode.commands.executeCommand('editor.action.hideHover');
+    },
+  },
+  {
+    name: 'a list as cooks print it is coloured in every theme, and a hover says what was understood',
+    run: async () => {
+      const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+      assert.ok(folder, 'no folder is open');
+      const uri = vscode.Uri.joinPath(folder, 'printed.quern');
+      await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(PRINTED));
+      const { document } = await open('printed.quern');
+      const place = placeOf(document, 'diced tomatoes');
+      await waitFor('the hover', async () => /1 can of 411 g/.test(await hoverText(document, place)) || undefined);
+      const theme = vscode.workspace.getConfiguration('workbench');
+      const before = theme.get('colorTheme');
+      for (const [name, shot] of THEMES) {
+        await theme.update('colorTheme', name, vscode.ConfigurationTarget.Global);
+        const editor = await open('printed.quern');
+        editor.selection = new vscode.Selection(place, place);
+        await pause(1500);
+        await vscode.commands.executeCommand('editor.action.showHover');
+        await pause(1200);
+        await takeScreenshot(shot);
+        await vscode.commands.executeCommand('editor.action.hideHover');
+      }
+      await theme.update('colorTheme', before, vscode.ConfigurationTarget.Global);
+      await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+      await vscode.workspace.fs.delete(uri);
     },
   },
   {

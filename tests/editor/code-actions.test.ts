@@ -69,6 +69,25 @@ describe('mending everything at once', () => {
   });
 });
 
+describe('a printed recipe that was pasted', () => {
+  const CARD =
+    '$0Flapjack\n\nServes 8\n\n- 200 g rolled oats\n• 80 g butter or\n90 g margarine\n\n1. Mix all of it. Bake at 180°C.\n';
+
+  it('is turned into the notation in one step', () => {
+    expect(afterAction(CARD, 'Tidy this draft')).toBe(
+      'recipe Flapjack\n  Serves 8\n\n  200 g     rolled oats\n  80 g      butter or 90 g margarine\n\n  do Mix all of it.\n  do Bake at 180 C.',
+    );
+  });
+
+  it.each([
+    'recipe Flapjack\n$0  200 g     rolled oats\n  do Mix.\n',
+    'food flour\n$0  like plain flour\n  100 g x\n',
+    '$0\n',
+  ])('is none in %j', (text) => {
+    expect(actionsAt(text, 'refactor.rewrite')).not.toContain('Tidy this draft');
+  });
+});
+
 describe('another size', () => {
   it('offers half, double, triple and round yields near', () => {
     expect(actionsAt(WET, 'refactor.rewrite').filter((title) => title.startsWith('Scale'))).toEqual([

@@ -93,7 +93,7 @@ describe('what cannot be read says what to write instead', () => {
     ['Serve warm with a salad.', 'not-a-statement', 'do Serve warm with a salad.'],
     ['- 200 g flour', 'not-a-statement', '200 g flour'],
     ['Mix the flour and water well.', 'not-a-statement', 'do Mix the flour and water well.'],
-    ['1. Mix the flour', 'not-a-statement', undefined],
+    ['1. Mix the flour', 'not-a-statement', 'do Mix the flour'],
     ['plain flour', 'not-a-statement', undefined],
     ['clove garlic', 'not-a-statement', '1 clove garlic'],
     ['cloves, ground', 'not-a-statement', undefined],

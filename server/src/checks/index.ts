@@ -48,6 +48,7 @@ import decimalComma from './reading/decimal-comma.ts';
 import missingFile from './reading/missing-file.ts';
 import swapInTwoParts from './reading/swap-in-two-parts.ts';
 import syntax from './reading/syntax.ts';
+import unfinishedLine from './reading/unfinished-line.ts';
 import unknownFood from './reading/unknown-food.ts';
 import unknownKind from './reading/unknown-kind.ts';
 import unknownPart from './reading/unknown-part.ts';
@@ -116,6 +117,7 @@ export const CHECKS: readonly Check[] = [
   missingFile,
   swapInTwoParts,
   syntax,
+  unfinishedLine,
   unknownFood,
   unknownKind,
   unknownPart,

@@ -4,6 +4,7 @@
  */
 import type { PositionRange } from '../notation/document.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { draftRewrites } from './rewrites/draft.ts';
 import { extractRewrites } from './rewrites/extract.ts';
 import { lineRewrites, orderRewrites } from './rewrites/list.ts';
 import { measureRewrites } from './rewrites/measures.ts';
@@ -17,6 +18,7 @@ export const REWRITES: readonly {
   readonly kinds: readonly RewriteKind[];
   readonly offer: (snapshot: Snapshot, range: PositionRange) => readonly Rewrite[];
 }[] = [
+  { kinds: ['refactor.rewrite'], offer: draftRewrites },
   { kinds: ['refactor.rewrite'], offer: sentenceRewrites },
   { kinds: ['quickfix', 'refactor.rewrite'], offer: lineRewrites },
   { kinds: ['refactor.rewrite'], offer: swapRewrites },

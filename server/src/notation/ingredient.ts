@@ -330,10 +330,13 @@ export class ItemReader {
     }
   }
 
-  /** Marks and points behind a name are none of it: `salt.`, `flour*`. */
+  /** Marks and points behind a name are none of it, nor the `or` of a line that goes on in the next: `salt.`, `flour*`. */
   private trimmed(first: Token, last: Token): TextNode | undefined {
-    if (last.kind === Kind.Word) return textOf(this.line, first, last);
-    const text = this.line.slice(first.start, last.end).replace(/\s*[.*†‡;:…–-]+$/u, '');
+    if (last.kind === Kind.Word && last.written?.word !== 'or') return textOf(this.line, first, last);
+    const text = this.line
+      .slice(first.start, last.end)
+      .replace(/\s*[.*†‡;:…–-]+$/u, '')
+      .replace(/\s+or$/i, '');
     return text === '' ? undefined : { start: first.start, end: first.start + text.length, text };
   }
 

@@ -250,8 +250,12 @@ class Reading {
     const [first] = this.tokens;
     if (opened === 'optional' && first !== undefined) item.optional = spanOf(first, first);
     const { name } = item;
-    if (name !== undefined && /^[.)]/.test(name.text))
-      this.fault('not-a-statement', this.whole(), 'steps are not numbered: start each with `do`');
+    if (name !== undefined && /^[.)]/.test(name.text)) {
+      const { end } = this.whole();
+      const said = text.slice(name.start + 1, end).trimStart();
+      const write = /^[\d¼-¾⅐-⅞]/.test(said) ? said : `do ${said}`;
+      this.fault('not-a-statement', this.whole(), 'lines are not numbered: start each step with `do`', write);
+    }
     if (amount === undefined && (opened === 'optional' || opened === 'add')) {
       this.missing('missing-amount', `write the amount first: \`${opened} 20 g ${name?.text ?? 'butter'}\``);
     }

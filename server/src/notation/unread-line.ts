@@ -28,16 +28,32 @@ export function unreadFault(
     const lower = first.word.toLowerCase();
     return fault('capital-keyword', `write \`${lower}\` in small letters`, lower, first);
   }
-  const bullet = /^[-*•–—]+\s*/.exec(words)?.[0];
-  if (bullet !== undefined) {
+  const bullet = BULLET.exec(words)?.[0];
+  if (bullet !== undefined && bullet.length < words.length) {
     const detail = 'lines have no bullets: start with the amount, or with `do` for a step';
     return fault('not-a-statement', detail, words.slice(bullet.length));
   }
+  const heading = headingIn(words);
+  if (heading === '')
+    return fault('not-a-statement', 'the list and the steps have no headings: leave this line out', '');
+  if (heading !== undefined) return fault('not-a-statement', `open a part with \`part ${heading}\``, `part ${heading}`);
   const amount = amountOf(words);
   if (amount !== undefined) return fault('not-a-statement', `write the amount first, as \`${amount}\``, amount);
   if (looksLikeSentence(words)) return fault('not-a-statement', 'start a step with `do`', `do ${words}`);
   return fault('not-a-statement', 'put the amount first (`200 g plain flour`), or start a step with `do`');
 }
+
+/** A dash, a dot, a star, or a box to tick. */
+const BULLET = /^(?:\[[ xX]?\]\s*|[-*•·▪▢□☐◦‣–—]+\s*)+/;
+
+/** What a heading names: the part that stands below it, nothing where it only says what the lines are; undefined for no heading. */
+function headingIn(words: string): string | undefined {
+  const [, name] = /^(?:for )?(?:the )?([^:.\d]{2,40}?)\s*:$/i.exec(words) ?? [];
+  if (name === undefined) return undefined;
+  return OF_LINES.test(name) ? '' : name.toLowerCase();
+}
+
+const OF_LINES = /^(?:ingredients?|method|directions?|instructions?|preparation|procedure|steps?)$/i;
 
 /** `pinch of salt`, `two eggs` and `pepper, to taste` with the amount where the notation has it. */
 function amountOf(words: string): string | undefined {

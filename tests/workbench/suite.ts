@@ -107,11 +107,12 @@ const tests: readonly EditorTest[] = [
         const editor = await open('printed.quern');
         editor.selection = new vscode.Selection(place, place);
         await pause(1500);
-        await vscode.commands.executeCommand('editor.action.showHover');
-        await pause(1200);
         await takeScreenshot(shot);
-        await vscode.commands.executeCommand('editor.action.hideHover');
       }
+      await vscode.commands.executeCommand('editor.action.showHover');
+      await pause(1200);
+      await takeScreenshot('printed-hover');
+      await vscode.commands.executeCommand('editor.action.hideHover');
       await theme.update('colorTheme', before, vscode.ConfigurationTarget.Global);
       await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
       await vscode.workspace.fs.delete(uri);

@@ -3,6 +3,7 @@
  * `tests/house/stale.test.ts` writes a stale copy anew, then fails.
  */
 import type { Check } from '../src/checks/check.ts';
+import { LANGUAGES } from '../src/food/language.ts';
 import { MEASURES_CHOICES } from '../src/measure/unit.ts';
 import { KINDS, type Kind } from '../src/recipe/kinds.ts';
 import { FOOD_SAFETY_CHOICES, levelsFor, measuresSaid } from '../src/workspace/settings.ts';
@@ -20,6 +21,10 @@ export function settingsSchema(checks: readonly Check[]): string {
         enum: MEASURES_CHOICES,
         default: 'us',
         description: `Whose cup, pint and spoon, and by whose rules eggs are sized. ${MEASURES_CHOICES.map(measuresSaid).join(' ')}`,
+      },
+      language: {
+        enum: LANGUAGES,
+        description: 'Whose words for foods come first and are said: plain flour or all-purpose flour.',
       },
       foodSafety: {
         enum: FOOD_SAFETY_CHOICES,

@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { codesInManifest } from '../../client/src/finding-codes.ts';
 import { CHECKS } from '../../server/src/checks/index.ts';
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../../server/src/editor/tokens.ts';
+import { LANGUAGES } from '../../server/src/food/language.ts';
 import { MEASURES_CHOICES } from '../../server/src/measure/unit.ts';
 import { DEFAULTS, FOOD_SAFETY_CHOICES, levelsFor, measuresSaid } from '../../server/src/workspace/settings.ts';
 
@@ -65,6 +66,8 @@ describe('settings', () => {
   it('are those that the server reads, with its defaults', () => {
     expect(settings['quern.measures']?.enum).toEqual(MEASURES_CHOICES);
     expect(settings['quern.measures']?.enumDescriptions).toEqual(MEASURES_CHOICES.map(measuresSaid));
+    expect(settings['quern.language']?.enum).toEqual([...LANGUAGES, null]);
+    expect(settings['quern.language']?.default).toBe(DEFAULTS.language ?? null);
     expect(settings['quern.foodSafety']?.enum).toEqual(FOOD_SAFETY_CHOICES);
     for (const name of ['measures', 'foodSafety', 'severities'] as const) {
       expect(settings[`quern.${name}`]?.default, name).toEqual(DEFAULTS[name]);

@@ -47,8 +47,8 @@ export function hoverAt(text: string, settings?: Partial<Settings>): string | un
   return found && hoverText(found);
 }
 
-export function completionsAt(text: string, byBlank = false): readonly Completion[] {
-  const { snapshot, range } = fixture(text);
+export function completionsAt(text: string, byBlank = false, settings?: Partial<Settings>): readonly Completion[] {
+  const { snapshot, range } = fixture(text, settings);
   return completions(snapshot, range.start, byBlank).items;
 }
 

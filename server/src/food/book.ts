@@ -7,7 +7,8 @@ import type { Measures } from '../measure/unit.ts';
 import { findFood, isName } from './find.ts';
 import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
 import { type Below, readHouseFood } from './house.ts';
-import { endingsOf, indexKeys, indexNames, type NameIndex } from './name-index.ts';
+import { inLanguage, type Language } from './language.ts';
+import { endingsOf, indexCalled, indexKeys, indexNames, type NameIndex } from './name-index.ts';
 import { keyOf } from './names.ts';
 import { once } from './once.ts';
 import { strengthIn, withStrength } from './strength.ts';
@@ -43,6 +44,26 @@ export function builtInBook(): FoodBook {
   builtIn ??= readBook();
   return builtIn;
 }
+
+/** The same with each food called as the language calls it; every name still finds it. */
+export function bookIn(language: Language): FoodBook {
+  let book = SPOKEN.get(language);
+  if (book === undefined) {
+    const read = builtInBook();
+    const shelf = SHELVES.get(read) ?? shelfOf(read.all().map(rowOf));
+    const called = new Map<FoodRow, FoodRow>();
+    for (const row of shelf.rows) called.set(row, inLanguage(row, language));
+    book = bookOf({
+      rows: [...called.values()],
+      index: once(() => indexCalled(shelf.index(), (row) => called.get(row) ?? row)),
+      endings: shelf.endings,
+    });
+    SPOKEN.set(language, book);
+  }
+  return book;
+}
+
+const SPOKEN = new Map<Language, FoodBook>();
 
 /** The same with the house's own foods laid over; a block that cannot be used says why and is left out. */
 export function withHouseFoods(

@@ -59,6 +59,31 @@ function endingOf(name: string): string {
 
 const LAST_LETTER = /[\p{L}\p{N}'’][^\p{L}\p{N}'’]*$/u;
 
+/** The same names for other rows of the same foods; the same list of several stays one list. */
+export function indexCalled(index: NameIndex, called: (row: FoodRow) => FoodRow): NameIndex {
+  const lists = new Map<readonly FoodRow[], readonly FoodRow[]>();
+  const meaning = (meant: Meaning): Meaning => {
+    if (isOne(meant)) return called(meant);
+    const known = lists.get(meant) ?? meant.map(called);
+    lists.set(meant, known);
+    return known;
+  };
+  return {
+    get(key) {
+      const meant = index.get(key);
+      return meant && meaning(meant);
+    },
+    inAnyOrder(words) {
+      const row = index.inAnyOrder(words);
+      return row && called(row);
+    },
+    *entries() {
+      for (const [key, meant] of index.entries()) yield [key, meaning(meant)];
+    },
+    longest: index.longest,
+  };
+}
+
 /** The same from the keys of each food, which no other has. */
 export function indexKeys(
   keys: readonly (readonly string[])[],

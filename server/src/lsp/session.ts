@@ -268,7 +268,7 @@ class Session {
   private settingsIn(value: unknown): Settings {
     const known = Object.fromEntries(
       Object.entries(record(value)).filter(
-        ([key, v]) => ['measures', 'foodSafety', 'severities'].includes(key) && v !== null,
+        ([key, v]) => ['measures', 'language', 'foodSafety', 'severities'].includes(key) && v !== null,
       ),
     );
     const { settings, problems } = readSettings(known, DEFAULTS);

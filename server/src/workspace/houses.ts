@@ -3,7 +3,7 @@
  * Refuses to know which texts are open.
  */
 import type { House } from '../checks/house.ts';
-import { builtInBook, type HouseFoodProblem, withHouseFoods } from '../food/book.ts';
+import { bookIn, builtInBook, type HouseFoodProblem, withHouseFoods } from '../food/book.ts';
 import type { HouseFood } from '../food/food.ts';
 import { parseDocument } from '../notation/document.ts';
 import { outline } from '../notation/outline.ts';
@@ -22,7 +22,8 @@ export interface HouseRead {
 
 /** Foods nearer to a recipe are laid over those further out: `layers` has the outermost first. */
 export function makeHouse(settings: Settings, layers: readonly (readonly HouseFood[])[] = []): HouseRead {
-  let book = builtInBook();
+  const { language } = settings;
+  let book = language === undefined ? builtInBook() : bookIn(language);
   const foodProblems: HouseFoodProblem[] = [];
   for (const foods of layers) {
     const laid = withHouseFoods(book, foods);
@@ -30,7 +31,7 @@ export function makeHouse(settings: Settings, layers: readonly (readonly HouseFo
     foodProblems.push(...laid.problems);
   }
   const house: House = {
-    world: { book, measures: settings.measures, bands: settings.bands },
+    world: { book, measures: settings.measures, bands: settings.bands, ...(language && { language }) },
     severities: settings.severities,
     foodSafety: settings.foodSafety,
   };

@@ -6,12 +6,15 @@
 import type { Check, Severity } from '../checks/check.ts';
 import type { FoodSafetyRules } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
+import { LANGUAGES, type Language } from '../food/language.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { baseOf, MEASURES_CHOICES, type Measures, type UnitSymbol } from '../measure/unit.ts';
 import { type Band, type HouseBands, KINDS, type Kind } from '../recipe/kinds.ts';
 
 export interface Settings {
   readonly measures: Measures;
+  /** Whose words for foods are offered and said; as the book has them where nothing is set. */
+  readonly language?: Language;
   readonly foodSafety: FoodSafetyRules;
   readonly severities: Readonly<Record<string, Severity | 'off'>>;
   /** What the house calls usual, by kind and measure: `{ "shortcrust": { "hydration": [0.2, 0.5] } }`. */
@@ -95,6 +98,10 @@ export function readSettings(json: unknown, over: Settings = DEFAULTS): Settings
         if (isOneOf(value, MEASURES_CHOICES)) settings = { ...settings, measures: value };
         else problems.push(onValue(oneOf(key, MEASURES_CHOICES), key));
         break;
+      case 'language':
+        if (isOneOf(value, LANGUAGES)) settings = { ...settings, language: value };
+        else problems.push(onValue(oneOf(key, LANGUAGES), key));
+        break;
       case 'foodSafety':
         if (isOneOf(value, FOOD_SAFETY_CHOICES)) settings = { ...settings, foodSafety: value };
         else problems.push(onValue(oneOf(key, FOOD_SAFETY_CHOICES), key));
@@ -109,7 +116,10 @@ export function readSettings(json: unknown, over: Settings = DEFAULTS): Settings
         break;
       default:
         problems.push(
-          onKey(`\`${key}\` is no setting; there are measures, foodSafety, severities, bands and ignore`, key),
+          onKey(
+            `\`${key}\` is no setting; there are measures, language, foodSafety, severities, bands and ignore`,
+            key,
+          ),
         );
     }
   }

@@ -5,7 +5,7 @@ import type { ConvertTo } from '../../../server/src/edits/conversion.ts';
 import { convertRecipe } from '../../../server/src/edits/convert.ts';
 import { degreesIn } from '../../../server/src/edits/convert-temperature.ts';
 import { applyEdits } from '../../../server/src/edits/text-edit.ts';
-import { baseOf } from '../../../server/src/measure/unit.ts';
+import { totalOf } from '../../../server/src/measure/total.ts';
 import { parseDocument, printDocument } from '../../../server/src/notation/document.ts';
 import { open } from '../../support/harness.ts';
 
@@ -26,8 +26,7 @@ function converted(line: string, to: ConvertTo): string {
 function sizeIn(line: string): number {
   const { statement } = parseDocument(line).lines[0] ?? {};
   if (statement?.kind !== 'ingredient' || statement.amount?.kind !== 'measured') throw new Error(`no amount: ${line}`);
-  const { unit, quantity } = statement.amount;
-  return quantity.low * (baseOf(unit?.symbol ?? 'g', 'us') ?? Number.NaN);
+  return totalOf(statement.amount.quantity, 'us')?.low ?? Number.NaN;
 }
 
 describe('between the units of one dimension, within half a per cent of UCUM', () => {

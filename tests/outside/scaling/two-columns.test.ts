@@ -4,7 +4,7 @@ import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { scaleRecipe } from '../../../server/src/edits/scale.ts';
 import { applyEdits } from '../../../server/src/edits/text-edit.ts';
-import { baseOf } from '../../../server/src/measure/unit.ts';
+import { totalOf } from '../../../server/src/measure/total.ts';
 import { parseDocument, printDocument } from '../../../server/src/notation/document.ts';
 import { open } from '../../support/harness.ts';
 
@@ -27,9 +27,7 @@ function sizes(line: string): (number | undefined)[] {
   const { statement } = parseDocument(line).lines[0] ?? {};
   if (statement?.kind !== 'ingredient') return [];
   return [statement.amount, statement.beside?.[0]?.amount].map((node) =>
-    node?.kind === 'measured' && node.unit !== undefined
-      ? node.quantity.low * (baseOf(node.unit.symbol, 'us') ?? Number.NaN)
-      : undefined,
+    node?.kind === 'measured' ? totalOf(node.quantity, 'us')?.low : undefined,
   );
 }
 

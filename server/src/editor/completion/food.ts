@@ -1,8 +1,12 @@
 /** After an amount: units first, then foods of the book, the house's before the others. */
 import type { FoodBook } from '../../food/book.ts';
 import type { Food } from '../../food/food.ts';
+import { isForeign } from '../../food/language.ts';
+import { likelyGrams } from '../../food/weigh.ts';
 import { countWord } from '../../measure/count-words.ts';
-import { unitSpelled } from '../../measure/unit.ts';
+import { gramsText } from '../../measure/number-text.ts';
+import { type UnitSymbol, unitSpelled } from '../../measure/unit.ts';
+import type { World } from '../../recipe/world.ts';
 import { all, type Completion, type Completions, NOTHING, type Typing } from './item.ts';
 import { units, unitsFor } from './unit.ts';
 
@@ -101,16 +105,30 @@ function rowsOf(book: FoodBook): readonly Row[] {
   return rows;
 }
 
+/** What the largest measure that the book has of a food weighs in the house: `1 cup = 125 g`. */
+function measureOf(food: Food, { book, measures }: World): string[] {
+  const unit = MEASURES.find((symbol) => food.measures.some((m) => m.unit === symbol));
+  if (unit === undefined) return [];
+  const weighed = book.weigh(food, { low: 1, high: 1, about: false, unit }, measures);
+  return weighed.known ? [`1 ${unit} = ${gramsText(likelyGrams(weighed))} g`] : [];
+}
+
+const MEASURES = ['cup', 'tbsp', 'tsp'] as const satisfies readonly UnitSymbol[];
+
 /** Foods of which a name, or a word of it, starts as typed; one entry a food and match. */
 function foods({ snapshot, character }: Typing, typed: string): Completions {
   const lower = typed.toLowerCase().replaceAll('-', ' ');
   if (!/\p{L}/u.test(lower)) return NOTHING;
   const ranked: { row: Row; rank: number }[] = [];
-  for (const row of rowsOf(snapshot.house.world.book)) {
+  const { book, language } = snapshot.house.world;
+  for (const row of rowsOf(book)) {
     const rank = row.lower.startsWith(lower) ? 0 : row.lower.includes(` ${lower}`) ? 1 : -1;
     if (rank < 0) continue;
     const ahead =
-      (row.house ? 2 : 0) + (STAPLES.has(row.food.class) ? 0.25 : 0) - (row.name === row.food.name ? 0 : 0.5);
+      (row.house ? 2 : 0) +
+      (STAPLES.has(row.food.class) ? 0.25 : 0) -
+      (row.name === row.food.name ? 0 : 0.5) -
+      (language !== undefined && isForeign(row.food, row.name, language) ? 1 : 0);
     ranked.push({ row, rank: rank - ahead });
   }
   ranked.sort((a, b) => a.rank - b.rank || a.row.name.length - b.row.name.length);
@@ -119,7 +137,7 @@ function foods({ snapshot, character }: Typing, typed: string): Completions {
     ({ row: { food, name } }): Completion => ({
       label: name,
       kind: 'food',
-      detail: name === food.name ? food.class : food.name,
+      detail: [name === food.name ? food.class : food.name, ...measureOf(food, snapshot.house.world)].join(', '),
       start,
       end: character,
       text: name,

@@ -588,7 +588,8 @@ export class ItemReader {
       cursor.at = begins;
       const more = this.item();
       if (more?.name !== undefined) {
-        (item.more ??= []).push(more);
+        item.more ??= [];
+        item.more.push(more);
         return true;
       }
     }
@@ -613,7 +614,10 @@ export class ItemReader {
       if (run === undefined || first === undefined) item.beside('or', token, amount, 'same');
       else {
         const name = this.trimmed(run.first, run.last);
-        if (name !== undefined) (item.others ??= []).push({ start: token.start, end: run.last.end, amount, name });
+        if (name !== undefined) {
+          item.others ??= [];
+          item.others.push({ start: token.start, end: run.last.end, amount, name });
+        }
       }
       return true;
     }
@@ -681,7 +685,8 @@ class Item {
   }
 
   beside(sign: BesideNode['sign'], at: Span, amount: MeasuredNode, means: BesideNode['means']): void {
-    (this.besides ??= []).push({ sign, start: Math.min(at.start, amount.start), end: amount.end, amount, means });
+    this.besides ??= [];
+    this.besides.push({ sign, start: Math.min(at.start, amount.start), end: amount.end, amount, means });
   }
 
   /** Whether the term goes on with the amount: `1 cup sugar plus 2 tbsp`. */

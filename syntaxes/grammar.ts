@@ -7,7 +7,9 @@ import { NUMBER_WORDS } from '../server/src/measure/number-words.ts';
 import { type Dimension, UNITS } from '../server/src/measure/unit.ts';
 import { TAKEN } from '../server/src/notation/ingredient.ts';
 import { ABOUT } from '../server/src/notation/label-list.ts';
+import { OPENERS } from '../server/src/notation/time.ts';
 import { SIZE_WORDS } from '../server/src/notation/words.ts';
+import { SAYS } from '../server/src/notation/yield.ts';
 
 type Capture = { readonly name?: string; readonly patterns?: readonly Rule[] };
 type Captures = Readonly<Record<string, Capture>>;
@@ -104,6 +106,8 @@ export const grammar = {
     '#field-pan',
     '#field-oven',
     '#field-time',
+    '#said-yield',
+    '#said-time',
     '#field-tags',
     '#field-from',
     '#field-text',
@@ -131,7 +135,7 @@ export const grammar = {
 
     recipe: header('recipe', 'markup.heading.recipe.quern entity.name.section.recipe.quern'),
     part: {
-      match: `^\\s*(part)(?:\\s+(?!(?:as|from)\\s)(\\S.*?))??(?:\\s+(as)(?:\\s+(\\S.*?))?|\\s+(from)(?:\\s+(\\S.*?)(?:\\s*(:)\\s*(\\S.*?))?)?)?${lineEnd}`,
+      match: `^\\s*(part)(?:\\s+(?!(?:as|from)\\s)(\\S.*?))??(?:\\s+(as)(?:\\s+(\\S.*?))?|\\s+(from)(?:\\s+((?:(?!\\sfrom\\s).)*?\\.quern)(?:\\s*(:)\\s*(\\S.*?))?)?)?${lineEnd}`,
       captures: {
         1: scope('keyword.control.part.quern'),
         2: scope(partName),
@@ -149,6 +153,14 @@ export const grammar = {
     'field-pan': line('pan', field, ['#comment', '#pan-shape', '#pan-cross', '#amount', '#field-value']),
     'field-oven': line('oven', field, ['#sentence']),
     'field-time': line('time', field, ['#sentence']),
+    'said-yield': line(
+      inEitherCase(SAYS.keys()),
+      field,
+      ['#comment', '#made', '#amount', '#field-value'],
+      undefined,
+      '(?=\\s*:?\\s+(?:about\\s+)?\\d)',
+    ),
+    'said-time': line(inEitherCase(OPENERS), field, ['#sentence'], undefined, '(?=\\s*:|\\s+(?:time|in|about|\\d))'),
     'field-tags': line('tags', field, ['#comment', '#separator', '#list-item']),
     'field-from': {
       match: `^\\s*(from)(?:\\s+(\\S.*?))?${lineEnd}`,
@@ -455,6 +467,11 @@ function header(word: string, nameScope: string): Rule {
       4: scope('support.type.kind.quern'),
     },
   };
+}
+
+/** Words that may open a line as a title does: `Serves`, `serves`. */
+function inEitherCase(words: Iterable<string>): string {
+  return [...words].map((word) => `[${word.charAt(0).toUpperCase()}${word.charAt(0)}]${word.slice(1)}`).join('|');
 }
 
 /** A line that starts with one of the words, and whose rest is coloured by the rules given. */

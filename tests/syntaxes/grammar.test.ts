@@ -111,6 +111,32 @@ const lines: Record<string, readonly Token[]> = {
     ['as', 'keyword.operator.as'],
     ['sweet paste', 'support.type.kind'],
   ],
+  'part juices from the pan': [
+    ['part', 'keyword.control.part'],
+    ['juices from the pan', section],
+  ],
+  'part juices from the pan from roast.quern': [
+    ['part', 'keyword.control.part'],
+    ['juices from the pan', section],
+    ['from', 'keyword.operator.from'],
+    ['roast.quern', 'string.unquoted.file'],
+  ],
+  '  Serves 4': [
+    ['Serves', field],
+    ['4', number],
+  ],
+  '  Prep: 20 min': [
+    ['Prep', field],
+    [':', ''],
+    ['20', 'constant.numeric.time'],
+    ['min', 'keyword.other.unit.time'],
+  ],
+  '  time    20 min at work': [
+    ['time', field],
+    ['20', 'constant.numeric.time'],
+    ['min', 'keyword.other.unit.time'],
+    ['at work', ''],
+  ],
   'part crust from pastry/base.quern : sweet crust': [
     ['part', 'keyword.control.part'],
     ['crust', section],

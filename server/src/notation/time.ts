@@ -26,7 +26,7 @@ const FILLERS: ReadonlySet<string> = new Set(
   'at in on to the a of for from time times and plus then more about takes finish table'.split(' '),
 );
 /** A line of its own may open with these: `Prep: 20 min`, `Ready in 1 h`. */
-const OPENERS: ReadonlySet<string> = new Set([
+export const OPENERS: ReadonlySet<string> = new Set([
   'prep',
   'preparation',
   'cook',

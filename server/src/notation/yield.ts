@@ -28,7 +28,7 @@ export function yieldOf(line: string, tokens: readonly Token[], from: number, fa
 }
 
 /** The words that say in a line of its own how much it makes, and whether they count those who eat. */
-const SAYS: ReadonlyMap<string, boolean> = new Map([
+export const SAYS: ReadonlyMap<string, boolean> = new Map([
   ['serves', true],
   ['feeds', true],
   ['servings', true],

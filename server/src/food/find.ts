@@ -9,7 +9,7 @@ import {
   changesIn,
   DONE_AFTER,
   FORMS,
-  IGNORED,
+  isIgnored,
   isNumber,
   JOINERS,
   LOOKS_CUT,
@@ -105,7 +105,7 @@ function findRun(index: NameIndex, head: readonly string[]): Run | undefined {
       if (left.every((word) => leavesIt(word, meant))) return { meant, left, named: head.slice(start, start + length) };
     }
   }
-  const kept = head.filter((word) => !IGNORED.has(word) && !FORMS.has(word) && !JOINERS.has(word) && !isNumber(word));
+  const kept = head.filter((word) => !isIgnored(word) && !FORMS.has(word) && !JOINERS.has(word) && !isNumber(word));
   if (kept.length === 0) return undefined;
   const meant = index.get(kept.join(' ')) ?? inAnotherOrder(index, kept, head.includes('of'));
   if (meant === undefined) return undefined;
@@ -128,7 +128,9 @@ export const MOST_WORDS = 24;
 const NONE: readonly string[] = [];
 
 function leavesIt(word: string, meant: Meaning): boolean {
-  return saysNothing(word, isOne(meant) ? meant.read() : undefined);
+  return isOne(meant)
+    ? saysNothing(word, meant.read())
+    : saysNothing(word, undefined) || meant.some((row) => saysNothing(word, row.read()));
 }
 
 /** What stands behind the comma makes it a food that the book does not have. */
@@ -140,7 +142,7 @@ function findNarrowed(
   head: readonly string[],
   tails: Phrase['tails'],
 ): FoodMatch | typeof OTHER | undefined {
-  const name = tails.length === 0 ? NONE : head.filter((word) => !IGNORED.has(word));
+  const name = tails.length === 0 ? NONE : head.filter((word) => !isIgnored(word));
   if (name.length === 0 || name.length > MOST_WORDS) return undefined;
   const among = index.get(name.join(' '));
   const listed = tails.some(([first = '']) => JOINERS.has(first) || first === 'or');
@@ -170,7 +172,7 @@ function findNarrowed(
   const generic = among !== undefined && isOne(among) && nounOf(name.at(-1) ?? '')?.is === 'animal' ? [among] : among;
   if (generic === undefined || isOne(generic)) return undefined;
   for (const tail of states) {
-    const alone = oneOf(index.get(tail.filter((word) => !IGNORED.has(word)).join(' ')));
+    const alone = oneOf(index.get(tail.filter((word) => !isIgnored(word)).join(' ')));
     if (alone === undefined) continue;
     const kind = alone.read().class;
     if (generic.includes(alone) || (!listed && generic.some((row) => row.read().class === kind)))
@@ -225,7 +227,8 @@ function settleAmbiguous(
   tails: Phrase['tails'],
 ): FoodMatch | undefined {
   const changes = changesIn(tails);
-  const rows = meant.filter((row) => changes.every((word) => isCalled(row, word)));
+  const known = meant.filter((row) => changes.every((word) => isCalled(row, word)));
+  const rows = known.filter((row) => left.every((word) => leavesIt(word, row)));
   if (rows.length === 0) return undefined;
   const foods = rows.map((row) => row.read());
   const [one] = rows;

@@ -2,13 +2,14 @@
  * Knows which words beside the name of a food leave it what it is, which only say how it is cut, and which make it another food.
  * Refuses to know the names themselves.
  */
+import modifiersText from '../../data/foods/modifiers.tsv';
 import { countWord } from '../measure/count-words.ts';
 import type { Food, FoodClass } from './food.ts';
 import { wordSet } from './names.ts';
 
 /** Whether a word beside the name leaves the food what it is; without a food, whether it would leave any. */
 export function saysNothing(word: string, food: Food | undefined): boolean {
-  if (IGNORED.has(word) || isNumber(word)) return true;
+  if (isIgnored(word) || isNumber(word)) return true;
   const kinds = HARMLESS.get(word);
   if (food === undefined) return kinds === undefined && FORMS.has(word);
   if (kinds !== undefined) return kinds.has(food.class);
@@ -31,7 +32,7 @@ export function changesFood(tails: readonly (readonly string[])[], foodClass: Fo
 
 /** Whether the word can only stand before a noun: `boneless, skinless chicken thighs`. */
 export const looksAdjective = (word: string): boolean =>
-  IGNORED.has(word) || FORMS.has(word) || CHANGES.has(word) || HARMLESS.has(word) || word.endsWith('less');
+  isIgnored(word) || FORMS.has(word) || CHANGES.has(word) || HARMLESS.has(word) || word.endsWith('less');
 
 /** Whether a noun of the class may be fallen back to over this word: one that nobody knows, and not one that changes foods. */
 export const mayPass = (word: string): boolean =>
@@ -42,13 +43,15 @@ export const mayPass = (word: string): boolean =>
   !word.endsWith('ed') &&
   !isNumber(word);
 
-/** A figure, with or without its unit: `2`, `400g`, `2x400g`. */
+/** A figure, with or without its unit: `2`, `400g`, `2x400g`, and of another recipe: `tomato sauce II`. */
 export function isNumber(word: string): boolean {
-  return /^\d+(?:x\d+)?(?:g|kg|oz|lb|ml|cm|mm)?$/.test(word);
+  return /^(?:\d+(?:x\d+)?(?:g|kg|oz|lb|ml|cm|mm)?|i{1,3}|iv|vi{0,3})$/.test(word);
 }
 
-/** Words that say nothing about what the food is. */
-export const IGNORED = wordSet(`
+/** Whether the word says nothing about what the food is. */
+export const isIgnored = (word: string): boolean => IGNORED.has(word) || IN_ANY.has(word);
+
+const IGNORED = wordSet(`
   a an the of some few more extra about approx approximately roughly firmly tightly finely coarsely thinly thickly lightly freshly very well just
   fresh good best goodquality quality premium organic freerange local homemade storebought bought ready readytoeat natural pure real
   cold cool chilled warm warmed hot tepid lukewarm roomtemperature softened hard firm ripe small large medium big little tiny
@@ -70,6 +73,10 @@ export const MADE_AFTER = wordSet('sifted melted whipped toasted cooked');
 
 /** Done to the food once it is weighed, though the book has a food of that name: `6 tbsp butter, browned` is butter. */
 export const DONE_AFTER = wordSet('browned clarified mashed toasted melted');
+/** What is done to it behind its name, after it is measured: `bacon chopped fine and fried`. */
+export const TRAILING = wordSet(
+  'fine coarse fried browned boiled baked roasted grilled poached scalded blanched pounded',
+);
 
 /** Words that name another food unless the book has it under the longer name. */
 export const CHANGES = wordSet(`
@@ -107,39 +114,12 @@ export const AS_GROWN = kindsOf(
 
 const CUT_UP = kindsOf(`${PLANTS}, ${FLESH}, cured meat, cheese, bread, fat, dried herb, chocolate, other`);
 
-/** Words that leave the food what it is in some classes only. */
-const HARMLESS: ReadonlyMap<string, ReadonlySet<FoodClass>> = new Map(
-  Object.entries({
-    raw: `${PLANTS}, ${FLESH}, cured meat, nut, milk, egg`,
-    lean: `${FLESH}, cured meat`,
-    mixed: `${PLANTS}, ${FLESH}, seed`,
-    meat: 'nut, shellfish',
-    stale: 'bread',
-    fine: 'bread, salt, grain, sugar',
-    frozen: `${PLANTS}, ${FLESH}, juice, bread, other`,
-    dried: 'pasta, dried fruit, dried herb, spice',
-    dry: 'pasta, dried herb, spice, grain, legume, bread',
-    ground: 'spice, nut, seed, dried herb, grain',
-    crushed: 'spice, seed, vegetable, nut, other, water, bread',
-    minced: PLANTS,
-    mashed: PLANTS,
-    pureed: PLANTS,
-    whole: `${PLANTS}, spice, nut, seed, egg, poultry, fish, dried fruit`,
-    toasted: 'nut, seed, spice, bread, grain',
-    roasted: 'nut, seed',
-    blanched: 'nut, vegetable',
-    unsalted: 'nut, seed',
-    unsweetened: 'juice, drink, chocolate',
-    plain: 'bread, dairy',
-    cooked: 'stock',
-    whipped: 'cream, egg',
-    melted: 'fat, chocolate, oil, other, cheese',
-    green: PLANTS,
-    red: PLANTS,
-    yellow: PLANTS,
-    purple: PLANTS,
-    golden: PLANTS,
-    fullfat: 'dairy, cheese, cream, milk',
-    wild: 'fish, mushroom, fruit',
-  }).map(([word, kinds]) => [word, kindsOf(kinds)] as const),
-);
+/** Words that leave the food what it is in some classes only; and those that do in all (`modifiers.tsv`). */
+const HARMLESS = new Map<string, ReadonlySet<FoodClass>>();
+const IN_ANY = new Set<string>();
+for (const row of modifiersText.split('\n').slice(2)) {
+  const [word = '', classes = ''] = row.split('\t');
+  if (classes === 'any') IN_ANY.add(word);
+  else if (word !== '')
+    HARMLESS.set(word, kindsOf(classes.replaceAll(';', ', ').replace('plants', PLANTS).replace('flesh', FLESH)));
+}

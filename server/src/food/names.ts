@@ -113,6 +113,10 @@ const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({
   'shop bought': 'storebought',
   'home made': 'homemade',
   'corn meal': 'cornmeal',
+  'cocoa nut': 'coconut',
+  'cocoa nuts': 'coconut',
+  'ox tail': 'oxtail',
+  'ox tails': 'oxtail',
   'whole wheat': 'wholewheat',
   'whole grain': 'wholegrain',
   'all purpose': 'allpurpose',
@@ -165,6 +169,14 @@ const SPELLINGS: ReadonlyMap<string, string> = new Map(
     soya: 'soy',
     soymilk: 'soy milk',
     catsup: 'ketchup',
+    sirup: 'syrup',
+    cocoanut: 'coconut',
+    shalot: 'shallot',
+    sweetpotato: 'sweet potato',
+    oleomargarine: 'margarine',
+    oleo: 'margarine',
+    veg: 'vegetable',
+    haldi: 'turmeric',
     pasteurized: 'pasteurised',
     crystallized: 'crystallised',
     caramelized: 'caramelised',
@@ -238,5 +250,5 @@ export function wordSet(words: string): ReadonlySet<string> {
 
 /** Where the name stops and the talk about it starts: `butter for greasing`, `oil plus more`. */
 export const CUTS = wordSet(`
-  for to plus at in with without such like preferably cut from into about then if per each see as minus until including on than by
+  for to plus at in with without such like preferably cut from into about then if per each see as minus until including on than by that which either whether when
 `);

@@ -4,7 +4,7 @@
  */
 import { distance } from 'fastest-levenshtein';
 import type { Food } from './food.ts';
-import { CHANGES, FORMS, IGNORED } from './modifiers.ts';
+import { CHANGES, FORMS, isIgnored } from './modifiers.ts';
 import type { Meaning, NameIndex } from './name-index.ts';
 import type { FoodRow } from './tables.ts';
 
@@ -63,7 +63,7 @@ function spellingsOf(index: NameIndex): Spellings {
 
 /** Up to three foods, nearest first, for the normalised words of a name that the index does not have. */
 export function nearFoods(index: NameIndex, words: readonly string[]): readonly Food[] {
-  const asked = words.filter((word) => !IGNORED.has(word) && !FORMS.has(word) && word.length < 30).slice(0, 5);
+  const asked = words.filter((word) => !isIgnored(word) && !FORMS.has(word) && word.length < 30).slice(0, 5);
   if (asked.length === 0) return [];
   const spellings = spellingsOf(index);
   return kept(spellings.found, asked.join(' '), () => search(spellings, asked));

@@ -3,7 +3,7 @@
  * Refuses to fall back over a food, over a word that changes foods, or to a noun that is made of anything.
  */
 
-import { AS_GROWN, FORMS, IGNORED, isNumber, JOINERS, mayPass, STATES, saysNothing } from './modifiers.ts';
+import { AS_GROWN, FORMS, isIgnored, isNumber, JOINERS, mayPass, STATES, saysNothing, TRAILING } from './modifiers.ts';
 import { type Meaning, type NameIndex, oneOf, type Run } from './name-index.ts';
 import { keyOf } from './names.ts';
 import { isNearName, isNoun } from './near.ts';
@@ -31,7 +31,7 @@ export function nounLast(index: NameIndex, head: readonly string[]): readonly st
   return words.slice(0, end);
 }
 
-const isTrailing = (word: string): boolean => saysNothing(word, undefined) || word === 'fine' || word === 'coarse';
+const isTrailing = (word: string): boolean => saysNothing(word, undefined) || TRAILING.has(word);
 
 /**
  * The food of the noun, refined by what stands before it, and `behind` it after commas, where the book has that; the words before it that
@@ -110,7 +110,7 @@ export function refine(
   const used = new Set<string>();
   for (const some of subsets(adjectives)) {
     if (some.every((word) => used.has(word))) continue;
-    const said = some.filter((word) => !IGNORED.has(word));
+    const said = some.filter((word) => !isIgnored(word));
     if (said.length === 0) continue;
     const food = nameOf(index, some, name);
     if (food === undefined) continue;

@@ -27,8 +27,10 @@ import type { FoodRow } from './tables.ts';
 
 /** The food that the words name; never throws, whatever the text. */
 export function findFood(index: NameIndex, words: string): FoodMatch {
-  const written = words.length > LONGEST_WRITTEN ? undefined : WRITTEN.get(words.trim().toLowerCase());
-  const phrase = readPhrase(written ?? words);
+  const comma = words.indexOf(',');
+  const first = comma < 0 ? words : words.slice(0, comma);
+  const written = first.length > LONGEST_WRITTEN ? undefined : WRITTEN.get(first.trim().toLowerCase());
+  const phrase = readPhrase(written === undefined ? words : written + words.slice(first.length));
   const found = findPhrase(index, phrase);
   if (found !== undefined) return found;
   const all = [...phrase.head, ...phrase.tails.flat()];
@@ -228,7 +230,7 @@ function settleAmbiguous(
 ): FoodMatch | undefined {
   const changes = changesIn(tails);
   const known = meant.filter((row) => changes.every((word) => isCalled(row, word)));
-  const rows = known.filter((row) => left.every((word) => leavesIt(word, row)));
+  const rows = known.filter((row) => left.every((word) => JOINERS.has(word) || leavesIt(word, row)));
   if (rows.length === 0) return undefined;
   const foods = rows.map((row) => row.read());
   const [one] = rows;

@@ -16,6 +16,7 @@ import {
   type UnitSymbol,
   unitInFull,
 } from '../measure/unit.ts';
+import { classWeight } from './class-weights.ts';
 import { DENSITY_SOURCE, densityOf } from './density.ts';
 import { eggSize } from './egg-sizes.ts';
 import type { Food, FoodClass, HouseholdMeasure, PieceWeight, Weighed, WeightReason } from './food.ts';
@@ -175,7 +176,7 @@ function weighVolume(food: Food, unit: UnitSymbol, measures: Measures, form: str
   const groups = measuresByForm(food, form);
   const chosen = groups.flatMap((group) => bestMeasure(group, ml, unit, measures));
   const [first] = chosen;
-  if (first === undefined) return weighByDensity(food, unit, ml, measures);
+  if (first === undefined) return weighByClass(food, unit, ml, measures) ?? weighByDensity(food, unit, ml, measures);
   const perUnit = chosen.map(({ measure, measureMl }) => perUnitOf(food, measure, ml / measureMl));
   const hand = BY_HAND.has(unit) ? PINCHING : 0;
   const grams = {
@@ -204,7 +205,8 @@ function measuresByForm(food: Food, form: string | undefined): (readonly Househo
   }
   const plain = of(undefined);
   if (plain.length > 0) return [plain];
-  return [...new Set(food.measures.map((measure) => measure.form))].map(of);
+  const cut = food.measures.filter(({ form: made }) => made !== 'cooked');
+  return [...new Set((cut.length > 0 ? cut : food.measures).map((measure) => measure.form))].map(of);
 }
 
 /** Forms that lie in a cup much alike, nearest first (common practice, no source). */
@@ -213,7 +215,7 @@ const LIKE_FORMS: Readonly<Record<string, readonly string[]>> = {
   cubed: ['diced', 'chopped', 'pieces', 'sliced'],
   chopped: ['diced', 'cubed', 'pieces', 'sliced'],
   minced: ['chopped', 'diced', 'grated'],
-  crushed: ['crumbled', 'chopped', 'mashed'],
+  crushed: ['ground', 'crumbled', 'chopped', 'mashed'],
   sliced: ['chopped', 'halved', 'pieces'],
   julienned: ['shredded', 'grated', 'sliced'],
   spiralized: ['sliced'],
@@ -279,6 +281,18 @@ function volumeWords(
   return `${self}, from 1 ${unitInFull(measure.unit, house)} = ${writeFigure(measure.typical ?? (measure.grams.low + measure.grams.high) / 2)} g`;
 }
 
+/** By a cup of its class. */
+function weighByClass(food: Food, unit: UnitSymbol, ml: number, measures: Measures): Weighed | undefined {
+  const cup = classWeight(food, 'cup');
+  if (cup === undefined) return undefined;
+  const times = ml / (baseOf('cup', 'us') ?? Number.NaN);
+  const grams = scaleRange(cup.grams, times);
+  const typical = cup.typical * times;
+  const spread = spreadWords(grams, typical);
+  const words = `1 ${unitInFull(unit, measures)} of ${food.name}, cut up, weighs ${writeFigure(typical)} g (${spread} by how it is filled)`;
+  return { ...known(grams, 'measure', words, cup.source), typical };
+}
+
 function weighByDensity(food: Food, unit: UnitSymbol, ml: number, measures: Measures): Weighed {
   const density = densityOf(food);
   if (density === undefined) return unknown(`nobody has weighed a ${unit} of ${food.name}: write a weight`);
@@ -306,23 +320,6 @@ const GROWN: ReadonlySet<FoodClass> = new Set<FoodClass>([
 ]);
 
 const PRACTICE = 'common practice, no source';
-/** Grams of a count word for a whole class, where the food has none of its own: low, typical, high. */
-const CLASS_PIECES: readonly {
-  readonly word: CountWord;
-  readonly classes: ReadonlySet<FoodClass>;
-  readonly g: readonly [number, number, number];
-}[] = [
-  { word: 'handful', classes: new Set<FoodClass>(['leafy herb']), g: [6, 12, 25] },
-  {
-    word: 'handful',
-    classes: new Set<FoodClass>(['vegetable', 'fruit', 'nut', 'seed', 'dried fruit', 'mushroom', 'cheese', 'bread']),
-    g: [20, 30, 50],
-  },
-  { word: 'bunch', classes: new Set<FoodClass>(['leafy herb']), g: [15, 30, 60] },
-  { word: 'sprig', classes: new Set<FoodClass>(['leafy herb']), g: [0.5, 1, 2] },
-  { word: 'knob', classes: new Set<FoodClass>(['fat']), g: [10, 15, 25] },
-];
-
 function weighPiece(food: Food, quantity: Quantity, measures: Measures, form: string | undefined): Weighed {
   const word = quantity.count ?? (form === undefined ? undefined : countedBy(food, form));
   const egg = word === undefined ? eggSize(food, quantity.size, measures) : undefined;
@@ -334,13 +331,10 @@ function weighPiece(food: Food, quantity: Quantity, measures: Measures, form: st
     const pieces = food.pieces.filter((piece) => piece.word === asked);
     if (pieces.length > 0) return weighSized(food, word ?? asked, pieces, quantity.size);
   }
-  const common = CLASS_PIECES.find((row) => row.word === word && row.classes.has(food.class));
+  const common = word === undefined ? undefined : classWeight(food, word);
   if (common !== undefined) {
-    const [low, typical, high] = common.g;
-    return {
-      ...known({ low, high }, 'piece', pieceWords(food, common.word, undefined, { low, high }, typical), PRACTICE),
-      typical,
-    };
+    const { grams, typical, source } = common;
+    return { ...known(grams, 'piece', pieceWords(food, word, undefined, grams, typical), source), typical };
   }
   if (word !== undefined && isPackage(word))
     return unknown(`a ${word} has no fixed size: write \`1 ${word} of 400 g\``);

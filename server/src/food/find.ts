@@ -5,6 +5,7 @@
 import { countWord } from '../measure/count-words.ts';
 import type { Food, FoodClass, FoodMatch } from './food.ts';
 import {
+  CHANGES,
   changesFood,
   changesIn,
   DONE_AFTER,
@@ -130,10 +131,13 @@ export const MOST_WORDS = 24;
 const NONE: readonly string[] = [];
 
 function leavesIt(word: string, meant: Meaning): boolean {
-  return isOne(meant)
-    ? saysNothing(word, meant.read())
-    : saysNothing(word, undefined) || meant.some((row) => saysNothing(word, row.read()));
+  if (isOne(meant)) return saysNothing(word, meant.read());
+  return saysNothing(word, undefined) || meant.some((row) => fits(word, row));
 }
+
+/** Whether the word may stand before a name that this food shares with others. */
+const fits = (word: string, row: FoodRow): boolean =>
+  isCalled(row, word) || (!CHANGES.has(word) && saysNothing(word, row.read()));
 
 /** What stands behind the comma makes it a food that the book does not have. */
 const OTHER = 'other';
@@ -144,7 +148,8 @@ function findNarrowed(
   head: readonly string[],
   tails: Phrase['tails'],
 ): FoodMatch | typeof OTHER | undefined {
-  const name = tails.length === 0 ? NONE : head.filter((word) => !isIgnored(word));
+  const said = tails.length === 0 ? NONE : head.filter((word) => !isIgnored(word));
+  const name = index.get(said.join(' ')) === undefined ? said.filter((word) => !FORMS.has(word)) : said;
   if (name.length === 0 || name.length > MOST_WORDS) return undefined;
   const among = index.get(name.join(' '));
   const listed = tails.some(([first = '']) => JOINERS.has(first) || first === 'or');
@@ -157,14 +162,16 @@ function findNarrowed(
     if (at <= 0) continue;
     const rows = new Set(
       [tail.slice(0, at), tail.slice(at + 1)].flatMap(
-        (side) => refine(index, side, name, oneOf(among))?.food ?? (side.every(looksPlain) ? (oneOf(among) ?? []) : []),
+        (side) =>
+          refine(index, side, name, oneOf(among))?.food ??
+          (side.every((word) => saysNothing(word, oneOf(among)?.read())) ? (oneOf(among) ?? []) : []),
       ),
     );
     const [only] = rows;
     if (rows.size === 1 && only !== undefined && only !== among) return withForm(only, NONE, tails);
     if (rows.size > 1) return { kind: 'ambiguous', foods: [...rows].map((row) => row.read()) };
   }
-  const words = adjectivesIn(states);
+  const words = [...said.filter((word) => !name.includes(word)), ...adjectivesIn(states)];
   const refined = refine(index, words, name, oneOf(among)) ?? wholeTail(index, name, states);
   if (refined !== undefined) {
     const { food, used } = refined;
@@ -189,8 +196,6 @@ const adjectivesIn = (tails: Phrase['tails']): readonly string[] =>
     const end = tail.findIndex((word) => CUTS.has(word) || word === 'or');
     return tail.slice(0, end < 0 ? 8 : Math.min(end, 8)).filter((word) => !DONE_AFTER.has(word));
   });
-
-const looksPlain = (word: string): boolean => saysNothing(word, undefined);
 
 /** `tuna, in oil`. */
 function wholeTail(
@@ -230,7 +235,7 @@ function settleAmbiguous(
 ): FoodMatch | undefined {
   const changes = changesIn(tails);
   const known = meant.filter((row) => changes.every((word) => isCalled(row, word)));
-  const rows = known.filter((row) => left.every((word) => JOINERS.has(word) || leavesIt(word, row)));
+  const rows = known.filter((row) => left.every((word) => JOINERS.has(word) || fits(word, row)));
   if (rows.length === 0) return undefined;
   const foods = rows.map((row) => row.read());
   const [one] = rows;

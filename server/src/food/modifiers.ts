@@ -72,10 +72,11 @@ export const FORMS = wordSet(`
 export const MADE_AFTER = wordSet('sifted melted whipped toasted cooked');
 
 /** Done to the food once it is weighed, though the book has a food of that name: `6 tbsp butter, browned` is butter. */
-export const DONE_AFTER = wordSet('browned clarified mashed toasted melted');
+export const DONE_AFTER = wordSet('browned fried clarified mashed toasted melted');
+
 /** What is done to it behind its name, after it is measured: `bacon chopped fine and fried`. */
 export const TRAILING = wordSet(
-  'fine coarse fried browned boiled baked roasted grilled poached scalded blanched pounded',
+  'fine coarse fried browned boiled baked roasted grilled poached scalded blanched pounded half quarter section segment chunk',
 );
 
 /** Words that name another food unless the book has it under the longer name. */

@@ -134,6 +134,16 @@ const isMeasured = (row: FoodRow, form: string): boolean =>
 
 /** The food of these words before the name or behind it, in whatever order. */
 const nameOf = (index: NameIndex, words: readonly string[], name: readonly string[]): FoodRow | undefined =>
+  nameAs(index, words, name) ??
+  (words.includes('powdered')
+    ? nameAs(
+        index,
+        words.map((word) => (word === 'powdered' ? 'ground' : word)),
+        name,
+      )
+    : undefined);
+
+const nameAs = (index: NameIndex, words: readonly string[], name: readonly string[]): FoodRow | undefined =>
   oneOf(index.get([...words, ...name].join(' '))) ??
   oneOf(index.get([...name, ...words].join(' '))) ??
   (words.length + name.length > 2 ? index.inAnyOrder([...words, ...name].sort().join(' ')) : undefined);

@@ -3,7 +3,10 @@
  * Refuses to know amounts.
  */
 import type { FoodMatch } from '../food/food.ts';
+import { looksAdjective } from '../food/modifiers.ts';
+import { keyOf } from '../food/names.ts';
 import type { CountWord } from '../measure/count-words.ts';
+import type { UnitSymbol } from '../measure/unit.ts';
 import type { IngredientNode, TextNode } from '../notation/tree.ts';
 import type { Named } from './ingredient.ts';
 import type { World } from './world.ts';
@@ -21,7 +24,8 @@ export interface NamedFood extends Named {
 }
 
 /** The foods of an item, in the order of the line; none where it has no name. */
-export function namedOn(node: IngredientNode, world: World): readonly NamedFood[] {
+export function namedOn(line: IngredientNode, world: World): readonly NamedFood[] {
+  const node = withNoun(line, world);
   const { name, amount } = node;
   if (name === undefined) return [];
   const free = amount?.kind !== 'measured' && (amount !== undefined || node.purpose !== undefined);
@@ -45,6 +49,25 @@ export function namedOn(node: IngredientNode, world: World): readonly NamedFood[
 
 const JOINED = /[,&/]|\b(?:or|and)\b/i;
 
+/** `cooked, chopped chicken`: a comma between adjectives ends no name. */
+function withNoun(node: IngredientNode, world: World): IngredientNode {
+  const { name, preparation } = node;
+  if (name === undefined || preparation === undefined) return node;
+  const words = name.text.trim().split(/\s+/);
+  if (!words.every((word) => looksAdjective(keyOf(word)) && !world.book.knows(word))) return node;
+  const comma = preparation.text.indexOf(',');
+  const noun = comma < 0 ? preparation.text : preparation.text.slice(0, comma);
+  const end = preparation.start + noun.length;
+  const gap = ' '.repeat(Math.max(1, preparation.start - name.end));
+  const { preparation: _, ...bare } = node;
+  const rest = preparation.text.slice(noun.length).replace(/^,\s*/, '');
+  return {
+    ...bare,
+    name: { start: name.start, end, text: `${name.text}${gap}${noun}` },
+    ...(rest !== '' && { preparation: { start: preparation.end - rest.length, end: preparation.end, text: rest } }),
+  };
+}
+
 function oneFood(node: IngredientNode, name: TextNode, world: World): Named & { readonly called: string } {
   return { name, called: name.text, match: findFood(node, name.text, node.preparation?.text, world) };
 }
@@ -57,6 +80,12 @@ function findFood(node: IngredientNode, name: string, preparation: string | unde
   const match = world.book.find([name, narrowing, strength].filter((words) => words !== '').join(', '));
   const { amount } = node;
   const count = amount?.kind === 'measured' ? amount.quantity.count : undefined;
+  const unit = amount?.kind === 'measured' ? amount.quantity.unit : undefined;
+  // A dash of red pepper is no piece of one.
+  if (match.kind === 'food' && match.food.class === 'vegetable' && unit !== undefined && BY_HAND.has(unit)) {
+    const ground = world.book.find(`ground ${name}`);
+    if (ground.kind === 'food' && ground.food.class === 'spice') return ground;
+  }
   if (count === undefined || match.kind === 'unknown') return match;
   // What holds it or how it grows tells two foods of one name apart: `1 can chickpeas`, `1 bunch coriander`.
   if (count === 'can' || count === 'tin') {
@@ -81,6 +110,8 @@ const narrowingIn = (preparation: string): string =>
 
 const ASIDE = /(?:^|,)\s*(?:or|not|never|nor|no|without|plus|instead|rather)\b/i;
 
+const BY_HAND: ReadonlySet<UnitSymbol> = new Set<UnitSymbol>(['pinch', 'dash', 'tsp']);
+
 const GREEN: ReadonlySet<CountWord> = new Set<CountWord>(['bunch', 'sprig', 'handful', 'leaf', 'stem']);
 
 interface Split {
@@ -102,20 +133,25 @@ function splitName(node: IngredientNode, name: TextNode, free: boolean, world: W
     if (part === last || part.text.includes(noun)) return { name: part, match: own };
     // `beef or pork mince`, `chopped or grated onion`: the noun comes last.
     const shared = world.book.find(`${part.text} ${noun}`);
-    const takes = shared.kind === 'food' && (own.kind === 'unknown' || world.book.knows(`${part.text} ${noun}`));
+    const takes =
+      own.kind === 'unknown'
+        ? shared.kind !== 'unknown'
+        : shared.kind === 'food' && world.book.knows(`${part.text} ${noun}`);
     return { name: part, match: takes ? shared : own };
   });
-  const [{ match: one } = { match: undefined }] = foods;
-  if (
-    last !== undefined &&
-    one?.kind === 'food' &&
-    foods.every(({ match }) => match.kind === 'food' && match.food === one.food)
-  )
+  const one = foods.at(-1)?.match;
+  if (last !== undefined && one !== undefined && foods.every(({ match }) => isSame(match, one)))
     return { kind: 'each', foods: [{ name: last, match: one }] };
   const known = foods.every(({ match }) => match.kind !== 'unknown');
   const listed =
     node.eachOf === true && (parts.length > 2 || findFood(node, name.text, undefined, world).kind === 'unknown');
   return known || listed || /\bor\b/i.test(name.text) ? { kind: choice ? 'choice' : 'each', foods } : undefined;
+}
+
+/** Whether both may mean the same foods and no others. */
+function isSame(a: FoodMatch, b: FoodMatch): boolean {
+  if (a.kind === 'food') return b.kind === 'food' && a.food === b.food;
+  return a.kind === 'ambiguous' && b.kind === 'ambiguous' && a.foods.every((food, i) => food === b.foods[i]);
 }
 
 /** More than so many names on one line are none. */

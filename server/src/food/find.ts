@@ -215,6 +215,9 @@ function findEither(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   const { head } = phrase;
   const at = head.findIndex((word, i) => (word === 'or' || word === 'and') && i > 0 && i < head.length - 1);
   if (at < 0 || head.length > MOST_WORDS || index.get(head.join(' ')) !== undefined) return undefined;
+  // `cooked and diced lean pork`, `salt and pepper`
+  if (head[at] === 'and' && head.slice(0, at).every((word) => looksAdjective(word) && index.get(word) === undefined))
+    return findPhrase(index, { ...phrase, head: [...head.slice(0, at), ...head.slice(at + 1)] });
   const right = findRun(index, head.slice(at + 1)) ?? findByNoun(index, head.slice(at + 1));
   if (right === undefined) return undefined;
   const of = head.indexOf('of', at);

@@ -111,7 +111,8 @@ export function refine(
   for (const some of subsets(adjectives)) {
     if (some.every((word) => used.has(word))) continue;
     const said = some.filter((word) => !isIgnored(word));
-    if (said.length === 0) continue;
+    // `ripe` leaves a fruit what it is, though not an olive that may be green.
+    if (said.length === 0 && base !== undefined) continue;
     const food = nameOf(index, some, name);
     if (food === undefined) continue;
     found.add(food);

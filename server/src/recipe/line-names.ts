@@ -126,12 +126,12 @@ function splitName(node: IngredientNode, name: TextNode, free: boolean, world: W
   const parts = piecesOf(name, choice ? /\s*(?:\bor\b|\/)\s*/gi : /\s*(?:,\s*and\b|,|\band\b|&)\s*/gi);
   if (parts.length < 2 || parts.length > MOST_ON_A_LINE) return undefined;
   if (!choice && !free && node.amount !== undefined && node.eachOf !== true) return undefined;
-  const noun = name.text.trim().split(/\s+/).at(-1) ?? '';
   const last = parts.at(-1);
-  const foods = parts.map((part): Named => {
+  const foods = parts.map((part, at): Named => {
     const own = findFood(node, part.text, node.preparation?.text, world);
+    const noun = parts[at + 1]?.text.trim().split(/\s+/).at(-1) ?? '';
     if (part === last || part.text.includes(noun)) return { name: part, match: own };
-    // `beef or pork mince`, `chopped or grated onion`: the noun comes last.
+    // `beef or pork mince`, `chopped or grated onion`: the noun comes behind the next.
     const shared = world.book.find(`${part.text} ${noun}`);
     const takes =
       own.kind === 'unknown'

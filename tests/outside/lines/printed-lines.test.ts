@@ -39,5 +39,5 @@ describe('printed lines', () => {
   });
 });
 
-const RIGHT = 650;
-const SILENT = 38;
+const RIGHT = 820;
+const SILENT = 5;

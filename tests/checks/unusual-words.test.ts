@@ -99,7 +99,7 @@ part cooking
   do Roll the wrappers out, fill and pleat.
   do Fry in the oil for 2 min until the bottoms are golden, add the water, cover and steam for 8 min until cooked through.
 `,
-      ['unknown-food info'],
+      [],
     ],
     [
       'Green tomato chutney',

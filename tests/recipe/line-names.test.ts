@@ -61,3 +61,15 @@ test('what is taken for the glaze is in no mixture', () => {
   expect(salt?.weighed.known && Math.round(salt.weighed.grams.low)).toBe(6);
   expect(salt?.node.rest?.amount?.quantity.low).toBe(0.5);
 });
+
+test('a step may name either alternative', () => {
+  const { findings } = open(
+    'recipe Rub\n  200 g     plain flour\n  100 g     butter or margarine\n  do Rub the margarine into the flour.\n',
+  );
+  expect(findings.open.map((f) => f.code)).not.toContain('unused-ingredient');
+  expect(findings.open.map((f) => f.code)).not.toContain('unlisted-ingredient');
+});
+
+test('a size that is told by a nut brings no nut', () => {
+  expect(read('as needed butter, the size of a walnut')).toBe('butter free');
+});

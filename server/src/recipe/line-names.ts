@@ -173,6 +173,8 @@ function piecesOf({ text, start }: TextNode, joint: RegExp): TextNode[] {
   return pieces;
 }
 
+const SAID_OF = /\b(?:of|the|like|as|in|with|for|until)\b/i;
+
 /** `a sprig of parsley, thyme, and marjoram`: so many of each. */
 function listedCounts(node: IngredientNode, name: TextNode, world: World): readonly NamedFood[] | undefined {
   const { amount, preparation } = node;
@@ -195,7 +197,9 @@ function listedFree(node: IngredientNode, name: TextNode, world: World): readonl
   if (said === '' || said.length > LONGEST_SAID) return undefined;
   const rest = piecesOf({ ...preparation, text: said }, /\s*(?:,\s*and\b|,|\band\b|&)\s*/gi);
   const all = [...piecesOf(name, /\s*(?:\band\b|&)\s*/gi), ...rest];
-  const known = (text: string): boolean => world.book.find(text).kind !== 'unknown';
+  // `the size of a walnut` names no nut.
+  const known = (text: string): boolean =>
+    world.book.knows(text) || (!SAID_OF.test(text) && world.book.find(text).kind !== 'unknown');
   if (all.length > MOST_ON_A_LINE || !all.every(({ text }) => known(text))) return undefined;
   // `oil, olive`
   if (rest.length === 1 && rest.some(({ text }) => world.book.knows(`${text} ${name.text}`))) return undefined;

@@ -303,15 +303,19 @@ const MOST_KEPT = 2000;
 function callsOf(ingredient: Ingredient): Calls {
   const { name, food, match } = ingredient;
   const yields = yieldedBy(ingredient);
-  const key = yields === undefined ? name : `${name}\t${yields}`;
+  const others = othersOf(ingredient);
+  const key = yields === undefined && others.length === 0 ? name : [name, yields, ...others].join('\t');
   const likeliest = food ?? (match.kind === 'ambiguous' ? match.foods[0] : undefined);
   const kept = CALLS.get(key);
   if (kept !== undefined && kept.likeliest === likeliest) return kept.calls;
-  const calls = callsOfIngredient(name, food, likeliest, yields);
+  const calls = callsOfIngredient(name, food, likeliest, yields, others);
   if (CALLS.size >= MOST_KEPT) CALLS.clear();
   CALLS.set(key, { likeliest, calls });
   return calls;
 }
+
+/** The alternatives of a line: the steps may name any of them. */
+const othersOf = ({ others }: Ingredient): readonly string[] => (others ?? []).map((other) => other.name.text);
 
 /** What is taken out of a fruit, and steps call it by: `4 oranges, peel only`; the juice of a lemon is the lemon too. */
 function yieldedBy({ food, name, nameNode, node: { preparation, takes } }: Ingredient): string | undefined {
@@ -348,6 +352,7 @@ function callsOfIngredient(
   food: Food | undefined,
   likeliest: Food | undefined,
   yields: string | undefined,
+  others: readonly string[],
 ): Calls {
   const full = withoutFigures(wordsOf(name));
   const plural = isPlural(name);
@@ -359,6 +364,7 @@ function callsOfIngredient(
   if (of > 0) calls.push({ words: full.slice(0, of), full: false, weak: false, plural });
   const or = full.indexOf('or');
   if (or > 0) calls.push(...suffixes(full.slice(0, or), { full: false, plural }));
+  for (const other of others) calls.push(...suffixes(wordsOf(other), { full: false, plural: isPlural(other) }));
   // Eggs are separated in the steps: their yolks and whites are still the eggs.
   if (full.at(-1) === 'egg') for (const half of ['yolk', 'white']) weakly([half]);
   // Of a name that could be several foods, the likeliest stands for them: `pepper` is seasoned with.
@@ -437,7 +443,7 @@ function byFirst(calls: readonly Call[]): Calls {
 }
 
 const sameCall = (a: Ingredient, b: Ingredient | undefined): boolean =>
-  a.name === b?.name && a.food === b.food && yieldedBy(a) === yieldedBy(b);
+  a.name === b?.name && a.food === b.food && yieldedBy(a) === yieldedBy(b) && othersOf(a).join() === othersOf(b).join();
 
 /** Whether two lists are called the same, line by line. */
 function sameCalls(a: PartHead, b: PartHead): boolean {

@@ -198,6 +198,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['salt-out-of-range', 'a cup of salt for a teaspoon', ['1 tsp     salt', '1/2 cup   salt']],
   ],
   'home/meat-loaf': [
+    ['unfinished-line', 'broken off at an or', ['  2 tbsp    butter, melted\n', '  2 tbsp    butter, melted, or\n']],
     ['percent-of-what', 'a percentage of anything', ['1 tsp     salt', '1.5 %     salt']],
     ['unread-amount', 'a figure in a name', ['1 tbsp    parsley,', '1 tbsp    bunches 3 parsli,']],
     ['undercooked', 'taken out at 130 F', ['reads 160 F', 'reads 130 F']],

@@ -120,8 +120,8 @@ describe('what counts as what', () => {
     ).not.toThrow();
   });
 
-  test('an unknown food of weight makes the measure unknown, and says which', () => {
-    expect(() => measured('recipe X as shortcrust\n  200 g  plain flour\n  100 g  zorbul\n', 'fat')).toThrow(/zorbul/);
+  test('where all that stands below the line is unknown, the measure is, and says why', () => {
+    expect(() => measured('recipe X as shortcrust\n  100 g  lard\n  100 g  zorbul\n', 'fat')).toThrow(/zorbul/);
   });
 });
 

@@ -3,7 +3,7 @@
  * Refuses to run the check, and to guess: where none of that tells, it says what was looked at and what could not be.
  */
 import { contentsOf } from '../recipe/contents.ts';
-import { bandText, measure, measureText } from '../recipe/measures.ts';
+import { bandText, measure, measureText, whatever } from '../recipe/measures.ts';
 import type { Part } from '../recipe/recipe.ts';
 import type { Check, PartCheck, Scene } from './check.ts';
 
@@ -59,7 +59,7 @@ function held(part: Part, { measures = [] }: PartCheck, { recipe }: Scene): read
   return judged.map(({ measure: name, usual, source }) => {
     const value = measure(name, contents);
     return value.known
-      ? `${subject} has ${measureText(name, value.value.low, value.value.high)}; usual for ${kind.name} is ${bandText(name, usual)} (${source}).`
+      ? `${subject} has ${measureText(name, value.value.low, value.value.high)}${whatever(value.open)}; usual for ${kind.name} is ${bandText(name, usual)} (${source}).`
       : `${subject}: not known, because ${value.why}.`;
   });
 }

@@ -10,10 +10,10 @@ import { gramsText, percentRange, trimmed } from '../measure/number-text.ts';
 import { middle, type Range } from '../measure/quantity.ts';
 import { contentsOf } from '../recipe/contents.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
-import { type KindMeasure, type Verdict, verdictOf } from '../recipe/kinds.ts';
+import type { KindMeasure, Verdict } from '../recipe/kinds.ts';
 import type { TakenUse } from '../recipe/ledger.ts';
-import { bandText, MEASURES, measureText } from '../recipe/measures.ts';
-import { isIncomplete, partMeasure } from '../recipe/part-measure.ts';
+import { bandText, MEASURES, measureText, whatever } from '../recipe/measures.ts';
+import { isIncomplete, partMeasure, placeIn } from '../recipe/part-measure.ts';
 import type { Part } from '../recipe/recipe.ts';
 import { capital } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
@@ -147,17 +147,18 @@ export function bandFacts(part: Part): Fact[] {
     if (worked === undefined) return figure(label, `usual ${bandText(held.measure, held.usual)}`, held.source);
     if (!worked.known)
       return figure(label, `not known: ${worked.why}; usual ${bandText(held.measure, held.usual)}`, held.source);
-    const { value } = worked;
-    const said = measureText(held.measure, value.low, value.high);
+    const { value, open } = worked;
+    const said = `${measureText(held.measure, value.low, value.high)}${whatever(open)}`;
     return figure(
       label,
-      `${said}; usual ${bandText(held.measure, held.usual)}${sayVerdict(verdictOf(value.low, value.high, held), held)}`,
+      `${said}; usual ${bandText(held.measure, held.usual)}${sayVerdict(placeIn(worked, held), held)}`,
       held.source,
     );
   });
 }
 
-function sayVerdict(verdict: Verdict, held: KindMeasure): string {
+function sayVerdict(verdict: Verdict | undefined, held: KindMeasure): string {
+  if (verdict === undefined) return ', perhaps within it';
   if (verdict === 'ok') return ', within it';
   const outcome = verdict.endsWith('high') ? held.above : held.below;
   const words = { low: 'below it', high: 'above it', 'too low': 'far below it', 'too high': 'far above it' }[verdict];

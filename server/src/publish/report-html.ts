@@ -5,7 +5,7 @@ import { trimmed } from '../measure/number-text.ts';
 import { bandText, measureText } from '../recipe/measures.ts';
 import { escapeHtml, STYLE } from './html.ts';
 import type { Report, ReportIngredient, ReportPart } from './report.ts';
-import { reportText } from './report-text.ts';
+import { hangsOn, reportText } from './report-text.ts';
 
 export function reportHtml(report: Report): string {
   const name = escapeHtml(report.recipe ?? 'A recipe without a name');
@@ -39,12 +39,16 @@ ${paragraphs(tail.split('\n'))}
 
 function part(of: ReportPart, i: number): string {
   const title = `${of.name === '' ? 'ingredients' : of.name}${of.kind === null ? '' : `, as ${of.kind}`}`;
-  const measures = of.measures.map(({ name, value_low: low, value_high: high, band, verdict }) => [
-    name,
-    low === null || high === null ? 'not known' : measureText(name, low, high),
-    bandText(name, band),
-    verdict ?? '',
-  ]);
+  const measures = of.measures.map((m) => {
+    const { name, value_low: low, value_high: high, band, verdict } = m;
+    const known = low !== null && high !== null;
+    return [
+      name,
+      known ? measureText(name, low, high) : 'not known',
+      bandText(name, band),
+      verdict ?? (known ? hangsOn(m) : ''),
+    ];
+  });
   return `<section aria-labelledby="part-${i}">
 <h2 id="part-${i}">${escapeHtml(title)}</h2>
 ${table(['ingredient', 'grams', 'share', 'of the flour', 'from'], of.ingredients.map(row))}${notUnderstood(of)}

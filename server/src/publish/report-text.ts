@@ -82,11 +82,15 @@ const VERDICTS = {
   'too high': 'far above',
 } as const;
 
+/** `hangs on cream`: which it is, or what is in it, decides. */
+export const hangsOn = ({ hangs_on: lines }: ReportMeasure): string => `hangs on ${lines.join(', ')}`;
+
 function measureLine(m: ReportMeasure): string {
   const band = bandText(m.name, m.band);
-  if (m.value_low === null || m.value_high === null || m.verdict === null)
-    return `  ${m.name}: not known (usual ${band})`;
-  return `  ${m.name}: ${measureText(m.name, m.value_low, m.value_high)}, ${VERDICTS[m.verdict]} (${band})`;
+  if (m.value_low === null || m.value_high === null) return `  ${m.name}: not known (usual ${band})`;
+  const value = measureText(m.name, m.value_low, m.value_high);
+  if (m.verdict === null) return `  ${m.name}: ${value}, ${hangsOn(m)} (usual ${band})`;
+  return `  ${m.name}: ${value}, ${VERDICTS[m.verdict]} (${band})`;
 }
 
 const FIELDS = {

@@ -12,11 +12,11 @@ import { statedSpan } from '../notation/item-amounts.ts';
 import { allergensListed } from '../recipe/allergens.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import { type Ingredient, isFlour } from '../recipe/ingredient.ts';
-import { type Band, type Verdict, verdictOf } from '../recipe/kinds.ts';
+import type { Band, Verdict } from '../recipe/kinds.ts';
 import { MEASURES, type MeasureName } from '../recipe/measures.ts';
 import { isUnderstood, linesNotUnderstood, type UnreadLine } from '../recipe/not-understood.ts';
 import { outOfOven } from '../recipe/out-of-oven.ts';
-import { partMeasure } from '../recipe/part-measure.ts';
+import { partMeasure, placeIn } from '../recipe/part-measure.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { type RecipeState, recipeRecord } from '../recipe/state.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
@@ -123,7 +123,10 @@ export interface ReportMeasure {
   readonly value_high: number | null;
   readonly unit: '1' | 'C';
   readonly band: Band;
+  /** Null where it is not known, or usual by only some of what the lines it hangs on could be. */
   readonly verdict: Verdict | null;
+  /** Lines of a food that could be several, or that nobody knows. */
+  readonly hangs_on: readonly string[];
   readonly source: string;
 }
 
@@ -281,7 +284,8 @@ export function measuresOf(part: Part): ReportMeasure[] {
       value_high: value === undefined ? null : round(value.high, 4),
       unit: MEASURES[held.measure].unit === 'celsius' ? 'C' : '1',
       band: held.usual,
-      verdict: value === undefined ? null : verdictOf(value.low, value.high, held),
+      verdict: placeIn(worked, held) ?? null,
+      hangs_on: worked.known ? (worked.open ?? []).map(({ name }) => name) : [],
       source: held.source,
     };
   });

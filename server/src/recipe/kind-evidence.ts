@@ -74,7 +74,7 @@ function isUsual(kind: Kind, ingredients: readonly Ingredient[]): boolean {
     const worked = measure(held.measure, ingredients);
     if (!worked.known) continue;
     if (verdictOf(worked.value.low, worked.value.high, held) !== 'ok') return false;
-    if (!SALT.has(held.measure)) telling = true;
+    if (!SALT.has(held.measure) && worked.open === undefined) telling = true;
   }
   return telling;
 }

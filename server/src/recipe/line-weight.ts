@@ -2,7 +2,7 @@
  * Knows what an amount of a food weighs in a house, and which of several measures on a line is taken.
  * Refuses to know names.
  */
-import type { FoodMatch, Weighed } from '../food/food.ts';
+import type { Food, FoodClass, FoodMatch, UnknownFood, Weighed } from '../food/food.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { addRanges, type Quantity, type Range, scaleRange } from '../measure/quantity.ts';
 import { baseOf, type Dimension, dimensionOf, type UnitSymbol } from '../measure/unit.ts';
@@ -130,8 +130,58 @@ function weighTerm(quantity: Quantity, match: FoodMatch, world: World): Weighed 
     const any = world.book.byId('water');
     if (any !== undefined) return world.book.weigh(any, quantity, world.measures);
   }
-  return { known: false, why: match.kind === 'ambiguous' ? 'the name could be two foods' : 'the food is not known' };
+  return match.kind === 'ambiguous' ? weighEach(quantity, match.foods, world) : weighLiquid(quantity, match, world);
 }
+
+/** From the least to the most that foods which one name could mean weigh; likeliest what the first does. */
+function weighEach(quantity: Quantity, foods: readonly Food[], world: World): Weighed {
+  let all: Extract<Weighed, { known: true }> | undefined;
+  for (const food of foods) {
+    const one = world.book.weigh(food, quantity, world.measures);
+    if (!one.known) return { known: false, why: 'the name could be two foods' };
+    const grams = all === undefined ? one.grams : hullOf(all.grams, one.grams);
+    all = all === undefined ? { ...one, typical: likelyGrams(one) } : { ...all, grams };
+  }
+  if (all === undefined) return { known: false, why: 'the name could be two foods' };
+  const names = foods.map(({ name }) => name);
+  const words = `${all.reason.words}; the range is that of ${names.slice(0, -1).join(', ')} and ${names.at(-1)}, whichever it is`;
+  return { ...all, reason: { ...all.reason, words } };
+}
+
+const hullOf = (a: Range, b: Range): Range => ({ low: Math.min(a.low, b.low), high: Math.max(a.high, b.high) });
+
+/** Classes of which a cup weighs about what water does. */
+const LIQUIDS: ReadonlySet<FoodClass> = new Set<FoodClass>(['milk', 'cream', 'stock', 'juice', 'water']);
+/** g/ml. */
+const LIQUID: Range = { low: 0.95, high: 1.05 };
+const LIQUID_SOURCE =
+  'USDA SR26: a cup of whole milk 244 g (NDB 01211), of heavy whipping cream 238 g (NDB 01053), of orange juice 248 g (NDB 09206), of water 237 g (NDB 14411)';
+
+/** A measure of a liquid that nobody knows, by its noun; of anything else what it weighs is not known. */
+function weighLiquid({ unit, low, high, each, about }: Quantity, match: UnknownFood, world: World): Weighed {
+  if (unit === undefined && each !== undefined) {
+    const inside = weighLiquid(each, match, world);
+    return inside.known ? timesWeighed(inside, { low, high }) : inside;
+  }
+  const ml = unit !== undefined && dimensionOf(unit) === 'volume' ? baseOf(unit, world.measures) : undefined;
+  if (ml === undefined || match.class === undefined || !LIQUIDS.has(match.class))
+    return { known: false, why: 'the food is not known' };
+  const loose = about ? 0.1 : 0;
+  return {
+    known: true,
+    grams: { low: low * ml * LIQUID.low * (1 - loose), high: high * ml * LIQUID.high * (1 + loose) },
+    reason: {
+      kind: 'density',
+      words: `as any ${match.class}, ${LIQUID.low} to ${LIQUID.high} g/ml`,
+      source: LIQUID_SOURCE,
+    },
+  };
+}
+
+const timesWeighed = (weighed: Extract<Weighed, { known: true }>, by: Range): Weighed => ({
+  ...weighed,
+  grams: { low: weighed.grams.low * by.low, high: weighed.grams.high * by.high },
+});
 
 /** Grams of a mass, all terms; undefined for anything else. */
 function gramsOf({ unit, each, low, high, plus = [] }: Quantity): Range | undefined {

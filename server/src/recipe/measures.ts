@@ -3,14 +3,15 @@
  * Refuses to judge them: the bands are in `kinds.ts`. What a food counts for is in `measures/`.
  */
 
-import type { Food } from '../food/food.ts';
 import { percentRange, significant } from '../measure/number-text.ts';
-import type { Range } from '../measure/quantity.ts';
+import type { Quantity, Range } from '../measure/quantity.ts';
+import { baseOf, type UnitSymbol } from '../measure/unit.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Ingredient } from './ingredient.ts';
 import { freezingPointC, lactoseShare, otherDepression, sucroseEquivalent } from './measures/freezing.ts';
-import { gelatineG, isAgar } from './measures/gelling.ts';
+import { agarShare, gelatineG } from './measures/gelling.ts';
 import { bakingPowder, bakingSoda, instantYeast, lift } from './measures/leavening.ts';
+import { countsFor, type ShareOf, toldShare } from './measures/open.ts';
 import { ratioOf, type Term } from './measures/ratio.ts';
 import {
   acidLiquid,
@@ -39,7 +40,6 @@ import {
   oilShare,
   part,
   preparedFruit,
-  type Share,
   saltShare,
   settingStarch,
   solidsShare,
@@ -49,6 +49,7 @@ import {
   thickenerShare,
   waterShare,
   whiteShare,
+  wholeShare,
   yolkShare,
   yolkStrength,
 } from './measures/shares.ts';
@@ -56,7 +57,12 @@ import {
 export type MeasureName = keyof typeof DEFINITIONS;
 
 export type MeasureValue =
-  | { readonly known: true; readonly value: Range }
+  | {
+      readonly known: true;
+      readonly value: Range;
+      /** What the range hangs on for a good part: lines of a food that could be several, or that nobody knows. */
+      readonly open?: readonly Ingredient[];
+    }
   | { readonly known: false; readonly why: string };
 
 interface Ratio {
@@ -64,10 +70,10 @@ interface Ratio {
   readonly words: string;
   /** Of what stands below the line: per cent of it, or so many times it. */
   readonly unit: 'percent' | 'times';
-  readonly top: (food: Food, ingredient?: Ingredient) => Share;
+  readonly top: ShareOf;
   /** The grams above the line, where they are not a share of the weight. */
   readonly topG?: (ingredient: Ingredient) => Range | undefined;
-  readonly bottom: (food: Food) => Share;
+  readonly bottom: ShareOf;
   /** What there is none of when nothing stands below the line. */
   readonly per: string;
   /** What there is none of when nothing stands above it, where the measure then says nothing. */
@@ -81,8 +87,6 @@ interface Computed {
 }
 
 type Definition = Ratio | Computed;
-
-const all = (): number => 1;
 
 const DEFINITIONS = {
   hydration: { words: 'water per flour', unit: 'percent', top: freeWater, bottom: flourShare, per: 'flour' },
@@ -178,17 +182,17 @@ const DEFINITIONS = {
   agar: {
     words: 'agar in the whole',
     unit: 'percent',
-    top: (f) => (isAgar(f) ? 1 : 0),
+    top: agarShare,
     bottom: mayLieIn,
     per: 'mix',
     without: 'agar',
   },
-  'salt share': { words: 'salt in the whole', unit: 'percent', top: saltShare, bottom: all, per: 'mix' },
+  'salt share': { words: 'salt in the whole', unit: 'percent', top: saltShare, bottom: wholeShare, per: 'mix' },
   'brine salt': {
     words: 'salt of the vegetables and the water',
     unit: 'percent',
     top: saltShare,
-    bottom: all,
+    bottom: wholeShare,
     per: 'mix',
   },
   'cure salt': {
@@ -205,7 +209,14 @@ const DEFINITIONS = {
     bottom: liquorShare,
     per: 'pickling liquor',
   },
-  'oil share': { words: 'oil in the whole', unit: 'percent', top: oilShare, bottom: all, per: 'mix', without: 'oil' },
+  'oil share': {
+    words: 'oil in the whole',
+    unit: 'percent',
+    top: oilShare,
+    bottom: wholeShare,
+    per: 'mix',
+    without: 'oil',
+  },
   'oil per yolk': {
     words: 'oil to egg yolk',
     unit: 'times',
@@ -272,12 +283,12 @@ const DEFINITIONS = {
     bottom: stockSolids,
     per: 'bones or vegetables',
   },
-  'fat share': { words: 'fat in the mix', unit: 'percent', top: (f) => part(f, 'fat'), bottom: all, per: 'mix' },
+  'fat share': { words: 'fat in the mix', unit: 'percent', top: (f) => part(f, 'fat'), bottom: wholeShare, per: 'mix' },
   'yolk share': {
     words: 'egg yolk in the mix',
     unit: 'percent',
     top: yolkShare,
-    bottom: all,
+    bottom: wholeShare,
     per: 'mix',
     without: 'egg yolk',
   },
@@ -285,7 +296,7 @@ const DEFINITIONS = {
     words: 'share of milk solids not fat in the mix',
     unit: 'percent',
     top: milkSolids,
-    bottom: all,
+    bottom: wholeShare,
     per: 'mix',
     without: 'milk',
   },
@@ -293,10 +304,16 @@ const DEFINITIONS = {
     words: 'sugar, lactose apart, in the mix',
     unit: 'percent',
     top: sugarsButLactose,
-    bottom: all,
+    bottom: wholeShare,
     per: 'mix',
   },
-  'total solids': { words: 'share of solids in the mix', unit: 'percent', top: solidsShare, bottom: all, per: 'mix' },
+  'total solids': {
+    words: 'share of solids in the mix',
+    unit: 'percent',
+    top: solidsShare,
+    bottom: wholeShare,
+    per: 'mix',
+  },
   'lactose in water': {
     words: 'lactose per water',
     unit: 'percent',
@@ -343,65 +360,98 @@ export function measureText(name: MeasureName, low: number, high: number): strin
   return unit === 'celsius' ? `${words} °C` : words;
 }
 
+/** `, whatever cream it is`: what the range allows for. */
+export function whatever(open: readonly Ingredient[] = []): string {
+  const [first, ...more] = open;
+  if (first === undefined) return '';
+  if (more.length > 0) return `, whatever ${open.map((i) => `\`${i.name}\``).join(', ')} are`;
+  return first.match.kind === 'ambiguous'
+    ? `, whatever \`${first.name}\` it is`
+    : `, whatever \`${first.name}\` brings`;
+}
+
 /** A band of the measure as a cook reads it: `18 to 40 %`, `up to 2 %`, `from 1.3`. */
 export function bandText(name: MeasureName, [low, high]: readonly [number | null, number | null]): string {
   if (high === null) return `from ${measureText(name, low ?? 0, low ?? 0)}`;
   return low === null || low === 0 ? `up to ${measureText(name, high, high)}` : measureText(name, low, high);
 }
 
-/** Ingredients of unknown composition are ignored up to this share of the whole. */
-const NEGLIGIBLE = 0.03;
-const NOTHING: Range = { low: 0, high: 0 };
-
 function ratio(definition: Ratio, ingredients: readonly Ingredient[]): MeasureValue {
   const { top, topG, bottom, per } = definition;
   const terms: Term[] = [];
-  let whole = 0;
-  let unknown = 0;
-  const missing: string[] = [];
+  let untold: Untold[] | undefined;
   for (const ingredient of ingredients) {
     if (ingredient.free) continue;
-    const { weighed, food } = ingredient;
-    const above = food === undefined ? undefined : rangeOf(top(food, ingredient));
-    const below = food === undefined ? undefined : rangeOf(bottom(food));
+    const { weighed } = ingredient;
+    const [above, below] = [toldShare(top, ingredient), toldShare(bottom, ingredient)];
+    const term = { top: above ?? countsFor(top, ingredient), bottom: below ?? countsFor(bottom, ingredient) };
     const own = topG?.(ingredient);
-    if (!weighed.known) {
-      const counts =
-        above === undefined || below === undefined || above.high > 0 || below.high > 0 || (own?.high ?? 0) > 0;
-      if (counts && !isPinch(ingredient))
-        return { known: false, why: `the weight of ${ingredient.name} is not known: ${weighed.why}` };
-      continue;
+    const written = weighed.known ? weighed.grams : spoonOf(ingredient);
+    if (written === undefined) {
+      if (term.top.high === 0 && term.bottom.high === 0 && (own === undefined || own.high === 0)) continue;
+      const why = weighed.known ? '' : `: ${weighed.why}`;
+      return { known: false, why: `the weight of ${ingredient.name} is not known${why}` };
     }
-    const grams = ingredient.optional ? { low: 0, high: weighed.grams.high } : weighed.grams;
-    whole += grams.high;
+    const grams = ingredient.optional ? { low: 0, high: written.high } : written;
+    terms.push({ grams, ...term });
     if (above === undefined || below === undefined) {
-      unknown += grams.high;
-      missing.push(ingredient.name);
+      untold ??= [];
+      untold.push({ ingredient, grams, ...term });
     }
-    terms.push({ grams, top: above ?? NOTHING, bottom: below ?? NOTHING });
     if (own !== undefined && own.high > 0) terms.push({ grams: ONE, top: own, bottom: NOTHING });
   }
-  if (unknown > whole * NEGLIGIBLE)
-    return { known: false, why: `the composition of ${missing.join(', ')} is not known` };
   if (definition.without !== undefined && terms.every((t) => t.top.high === 0))
     return { known: false, why: `there is no ${definition.without}` };
   const value = ratioOf(terms);
-  return value === undefined ? { known: false, why: `there is no ${per}` } : { known: true, value };
+  if (value === undefined) {
+    const mayBe = untold?.filter(({ bottom }) => bottom.high > 0) ?? [];
+    const names = mayBe.map(({ ingredient }) => `\`${ingredient.name}\``).join(', ');
+    return {
+      known: false,
+      why: mayBe.length === 0 ? `there is no ${per}` : `there is no other ${per} than what ${names} may be`,
+    };
+  }
+  const open = untold === undefined ? [] : bearing(untold, terms);
+  return open.length === 0 ? { known: true, value } : { known: true, value, open };
 }
+
+interface Untold extends Term {
+  readonly ingredient: Ingredient;
+}
+
+/** Less than this share of a sum is not worth naming. */
+const NEGLIGIBLE = 0.03;
+
+/** Those on which a good part of what stands above or below the line hangs. */
+function bearing(untold: readonly Untold[], terms: readonly Term[]): readonly Ingredient[] {
+  const [above, below] = [sumOf(terms, 'top'), sumOf(terms, 'bottom')];
+  const hangs = ({ grams, top, bottom }: Term): boolean =>
+    (top.high - top.low) * grams.high > NEGLIGIBLE * above ||
+    (bottom.high - bottom.low) * grams.high > NEGLIGIBLE * below;
+  return untold.filter(hangs).map(({ ingredient }) => ingredient);
+}
+
+const sumOf = (terms: readonly Term[], side: 'top' | 'bottom'): number =>
+  terms.reduce((sum, term) => sum + term.grams.high * term[side].high, 0);
+
+/**
+ * What a spoon of a food that nobody has weighed holds at the most, in g/ml: honey is 1.42, salt 1.22 (USDA SR26, NDB 19296, 02047, by the
+ * tablespoon of 14.8 ml).
+ */
+const HEAVIEST = 1.5;
+
+/** From nothing to the heaviest there is, for a teaspoon and less; undefined for any other measure. */
+function spoonOf({ node: { amount } }: Ingredient): Range | undefined {
+  const { unit, plus, upTo, high } = amount?.kind === 'measured' ? amount.quantity : NO_QUANTITY;
+  if (unit === undefined || !SPOONS.has(unit) || plus !== undefined || upTo !== undefined) return undefined;
+  return { low: 0, high: high * (baseOf(unit, 'metric') ?? 0) * HEAVIEST };
+}
+
+const NO_QUANTITY: Partial<Quantity> & Range = { low: 0, high: 0 };
+const SPOONS: ReadonlySet<UnitSymbol> = new Set<UnitSymbol>(['pinch', 'dash', 'drop', 'tsp']);
 
 const ONE: Range = { low: 1, high: 1 };
-
-function rangeOf(share: Share): Range | undefined {
-  if (typeof share !== 'number') return share;
-  return share === 0 ? NOTHING : share === 1 ? ONE : { low: share, high: share };
-}
-
-function isPinch(ingredient: Ingredient): boolean {
-  const amount = ingredient.node.amount;
-  const unit = amount?.kind === 'measured' ? amount.unit?.symbol : undefined;
-  return unit === 'pinch' || unit === 'dash' || unit === 'drop' || unit === 'tsp';
-}
-
+const NOTHING: Range = { low: 0, high: 0 };
 /** By Leighton's table, with the salts of milk (Goff and Hartel). */
 function freezingPoint(ingredients: readonly Ingredient[]): MeasureValue {
   const perWater = (top: Ratio['top']) =>
@@ -412,5 +462,7 @@ function freezingPoint(ingredients: readonly Ingredient[]): MeasureValue {
   if (!solids.known) return solids;
   const others = perWater(otherDepression);
   if (!others.known) return others;
-  return { known: true, value: freezingPointC(sugars.value, solids.value, others.value) };
+  const open = [...new Set([sugars, solids, others].flatMap((part) => part.open ?? []))];
+  const value = freezingPointC(sugars.value, solids.value, others.value);
+  return open.length === 0 ? { known: true, value } : { known: true, value, open };
 }

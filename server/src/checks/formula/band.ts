@@ -2,13 +2,12 @@
  * Knows how a measure of a part is held against the band of its kind, and said in a cook's words.
  * Refuses to know any one check: each names the measure and the side it watches.
  */
-import type { Food } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Kind, type KindMeasure, type Verdict, verdictOf } from '../../recipe/kinds.ts';
-import type { Share } from '../../recipe/measures/shares.ts';
-import { bandText, MEASURES, type MeasureName, measureText } from '../../recipe/measures.ts';
+import { countsFor, type ShareOf } from '../../recipe/measures/open.ts';
+import { bandText, MEASURES, type MeasureName, measureText, whatever } from '../../recipe/measures.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import { partMeasure } from '../../recipe/part-measure.ts';
 import type { Part } from '../../recipe/recipe.ts';
@@ -22,6 +21,8 @@ export interface BandValues {
   readonly value: Range;
   readonly verdict: Verdict;
   readonly contents: readonly Ingredient[];
+  /** Of what its range hangs on, since nobody knows which food it is or what is in it. */
+  readonly open?: readonly Ingredient[];
 }
 
 export type Side = 'low' | 'high';
@@ -39,11 +40,20 @@ export function outsideBand(
   const contents = contentsOf(part);
   const worked = partMeasure(part, name);
   if (!worked.known) return NOTHING;
-  const { value } = worked;
+  const { value, open } = worked;
   const verdict = verdictOf(value.low, value.high, held);
   const past = side === 'high' ? 'too high' : 'too low';
   if (verdict !== side && verdict !== past) return NOTHING;
-  const values = { part: part.index, partName: part.head.name, kind, measure: held, value, verdict, contents };
+  const values = {
+    part: part.index,
+    partName: part.head.name,
+    kind,
+    measure: held,
+    value,
+    verdict,
+    contents,
+    ...(open && { open }),
+  };
   const at = place?.() ?? kindPlace(part);
   return [{ at, values, severity: verdict === past ? 'warning' : 'info' }];
 }
@@ -79,7 +89,7 @@ export function sayBand(values: BandValues, more?: string): Said {
   const advice = [more, high ? held.lower : held.raise].filter((a) => a !== undefined).join(' ');
   return {
     message:
-      `${subject} is ${valueText(values)}; ${bandText(held.measure, held.usual)} is usual for ${kind.name}.${risk} ${advice}`.trimEnd(),
+      `${subject} is ${valueText(values)}${whatever(values.open)}; ${bandText(held.measure, held.usual)} is usual for ${kind.name}.${risk} ${advice}`.trimEnd(),
     value: middleOf(value),
     unit: MEASURES[held.measure].unit === 'celsius' ? 'C' : '1',
     band: held.usual,
@@ -116,14 +126,19 @@ export function mostOf(
   return best;
 }
 
-/** The ingredient of the part's list that brings most of a share of its food. */
-export const mostBringing = (
-  part: Part,
-  share: (food: Food, ingredient?: Ingredient) => Share,
-): Ingredient | undefined => mostOf(part.head.ingredients, (i) => gramsOf(i) * bringing(i, share));
+/** The ingredient of the part's list that brings most of a share of its food; none of which only the noun is known. */
+export const mostBringing = (part: Part, share: ShareOf): Ingredient | undefined =>
+  mostOf(part.head.ingredients, (i) => (i.match.kind === 'unknown' ? 0 : gramsOf(i) * bringing(i, share)));
 
 /** What a gram of the ingredient brings, by the middle of the range. */
-export function bringing(i: Ingredient, share: (food: Food, ingredient?: Ingredient) => Share): number {
-  const of = i.food === undefined ? undefined : share(i.food, i);
-  return of === undefined ? 0 : typeof of === 'number' ? of : middleOf(of);
-}
+export const bringing = (i: Ingredient, share: ShareOf): number => middleOf(countsFor(share, i));
+
+/** What a gram of it brings at the most. */
+export const atMost = (i: Ingredient, share: ShareOf): number => countsFor(share, i).high;
+
+/** Whether the ingredient brings any of it for sure. */
+export const surelyBrings = (i: Ingredient, share: ShareOf): boolean => countsFor(share, i).low > 0;
+
+/** Whether words of an unknown name hint that it sets. */
+export const maySet = ({ match }: Ingredient): boolean =>
+  match.kind === 'unknown' && match.brings?.includes('gelling') === true;

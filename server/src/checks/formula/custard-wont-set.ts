@@ -3,7 +3,16 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { eggProtein, settingStarch, yolkStrength } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
+import {
+  atMost,
+  type BandValues,
+  gramsOf,
+  ingredientPlace,
+  maySet,
+  mostBringing,
+  outsideBand,
+  sayBand,
+} from './band.ts';
 import { mendAmount } from './mend.ts';
 
 /** Shares of the mix from which these set it without egg (from memory, McGee). */
@@ -65,8 +74,8 @@ function setsOtherwise(contents: readonly Ingredient[]): boolean {
   for (const i of contents) {
     const grams = gramsOf(i);
     whole += grams;
-    starch += grams * bringing(i, settingStarch);
-    if (i.food?.class === 'gelling') gelatine += grams;
+    starch += grams * atMost(i, settingStarch);
+    if (i.food?.class === 'gelling' || maySet(i)) gelatine += grams;
   }
   return whole > 0 && (starch / whole > STARCH_SETS || gelatine / whole > GELATINE_SETS);
 }

@@ -26,7 +26,8 @@ export default defineCheck<BandValues>({
     for (const name of ['hydration', 'cake hydration'] as const)
       yield* outsideBand(part, name, 'low', () => ingredientPlace(mainLiquid(part.head.ingredients)));
   },
-  say: (values) => sayBand(values, `It is about ${gramsText(waterOutsideG(values))} g short.`),
+  say: (values) =>
+    sayBand(values, values.open === undefined ? `It is about ${gramsText(waterOutsideG(values))} g short.` : undefined),
   fix: (values, scene) => mendAmount(values, scene, ({ head }) => mainLiquid(head.ingredients)),
   examples: {
     good: [

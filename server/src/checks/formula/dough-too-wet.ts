@@ -29,6 +29,8 @@ export default defineCheck<BandValues>({
       yield* outsideBand(part, name, 'high', () => place(part));
   },
   say: (values) => {
+    // How much too much hangs on what nobody knows.
+    if (values.open !== undefined) return sayBand(values);
     const garden = gardenWater(values.contents);
     const over = gramsText(waterOutsideG(values));
     return sayBand(

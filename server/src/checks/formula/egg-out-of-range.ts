@@ -3,7 +3,7 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { eggShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, bringing, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand, surelyBrings } from './band.ts';
 import { mendAmount } from './mend.ts';
 import { isWhiteSponge } from './sugar-out-of-range.ts';
 
@@ -28,7 +28,7 @@ export default defineCheck<BandValues>({
 **Silent** where the part has no kind with a band for egg, where there is no egg at all in a cake, and where an ingredient of weight is not known. A broken balance rule alone is information, never a warning.`,
   *find(part) {
     const egg = () => ingredientPlace(mainEgg(part));
-    const eggless = !contentsOf(part).some((i) => bringing(i, eggShare) > 0);
+    const eggless = !contentsOf(part).some((i) => surelyBrings(i, eggShare));
     // A cake made without egg is a choice; choux and sponge are not made without.
     if (eggless && part.head.kind?.measures.some((m) => m.measure === 'egg per fat')) return;
     let found = false;

@@ -46,7 +46,7 @@ export default defineCheck<BandValues>({
   say: (values) =>
     sayBand(
       values,
-      values.measure.measure === 'freezing point'
+      values.measure.measure === 'freezing point' && values.open === undefined
         ? `At −18 °C about ${frozenPercent(values)} % of the water is ice.`
         : undefined,
     ),

@@ -4,7 +4,7 @@ import { isAgar, isGelatine } from '../../recipe/measures/gelling.ts';
 import { eggProtein, settingStarch } from '../../recipe/measures/shares.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { atMost, type BandValues, gramsOf, ingredientPlace, maySet, mostOf, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 type Values = { readonly what: 'band'; readonly band: BandValues } | { readonly what: 'enzyme'; readonly name: string };
@@ -87,10 +87,11 @@ function isHelped(contents: readonly Ingredient[]): boolean {
   for (const i of contents) {
     const grams = gramsOf(i);
     whole += grams;
-    starch += grams * bringing(i, settingStarch);
-    protein += grams * bringing(i, eggProtein);
+    starch += grams * atMost(i, settingStarch);
+    protein += grams * atMost(i, eggProtein);
     if (i.food?.class === 'chocolate' || i.food?.class === 'cheese') chocolate += grams;
     if (i.food?.roles.includes('gelling') === true && !isGelatine(i.food) && !isAgar(i.food)) return true;
+    if (maySet(i)) return true;
   }
   return starch > 0.015 * whole || protein > 0.014 * whole || chocolate > 0.1 * whole;
 }

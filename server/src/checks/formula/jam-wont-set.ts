@@ -7,7 +7,7 @@ import { solidsAtBoiling } from '../../recipe/measures/sugar-boiling.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { plainTable } from '../sum-table.ts';
-import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, maySet, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 type Values =
@@ -40,7 +40,7 @@ export default defineCheck<Values>({
 **Silent** for the heat where no step gives one, and where the sugar or the fruit is of no known weight. Whether the fruit brings pectin and acid enough is not judged.`,
   *find(part) {
     if (part.head.kind?.measures.some((m) => m.measure === 'sugar per fruit') !== true) return;
-    const ownPectin = part.head.ingredients.some((i) => i.food?.class === 'gelling');
+    const ownPectin = part.head.ingredients.some((i) => i.food?.class === 'gelling' || maySet(i));
     if (!ownPectin)
       for (const found of outsideBand(part, 'sugar per fruit', 'low', () => ingredientPlace(mainSugar(part))))
         yield { ...found, values: { what: 'sugar', band: found.values } };

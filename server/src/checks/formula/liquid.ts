@@ -1,16 +1,17 @@
 /**
  * Knows which liquid of a dough gives or takes, and where its water comes from.
  */
+import type { Food } from '../../food/food.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { flourShare, freeWater } from '../../recipe/measures/shares.ts';
 import { type BandValues, bringing, gramsOf, isHigh, middleOf, mostOf } from './band.ts';
 
 /** The ingredient that brings most added water and can give some up: water first, then milk, juice and the like. */
 export function mainLiquid(contents: readonly Ingredient[]): Ingredient | undefined {
-  const liquids = contents.filter((i) => i.food !== undefined && LIQUIDS.has(i.food.class));
+  const liquids = contents.filter((i) => LIQUIDS.has(likelyFood(i)?.class ?? 'other'));
   return (
     mostOf(
-      liquids.filter((i) => i.food?.class === 'water'),
+      liquids.filter((i) => likelyFood(i)?.class === 'water'),
       gramsOf,
     ) ?? mostOf(liquids, gramsOf)
   );
@@ -27,6 +28,10 @@ const LIQUIDS: ReadonlySet<string> = new Set([
   'alcohol',
   'vinegar',
 ]);
+
+/** The food, the likeliest of several. */
+const likelyFood = ({ food, match }: Ingredient): Food | undefined =>
+  food ?? (match.kind === 'ambiguous' ? match.foods[0] : undefined);
 
 interface Brought {
   readonly name: string;

@@ -28,6 +28,8 @@ interface Formula {
 /** Writes the weight, or the number, at which the measure is back in its band, of the ingredient that the check chooses. */
 export function mendAmount(values: BandValues, scene: Scene, choose: (part: Part) => Ingredient | undefined): Fix[] {
   const { recipe } = scene;
+  // A weight reckoned with a food that nobody knows is a guess.
+  if (values.open !== undefined) return [];
   const part = recipe.parts[values.part];
   const ingredient = part === undefined ? undefined : choose(part);
   if (part === undefined || ingredient === undefined) return [];

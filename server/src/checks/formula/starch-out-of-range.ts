@@ -1,3 +1,4 @@
+import type { FoodClass } from '../../food/food.ts';
 import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { cookingLiquid, thickenerShare } from '../../recipe/measures/shares.ts';
@@ -29,7 +30,7 @@ export default defineCheck<BandValues>({
   *find(part) {
     const contents = contentsOf(part);
     const starch = () => ingredientPlace(mainStarch(part));
-    const helped = contents.some((i) => i.food?.class === 'gelling' || i.food?.class === 'egg');
+    const helped = contents.some((i) => HELPS.has(i.food?.class) || mayBind(i));
     for (const name of ['starch per dairy', 'thickener per liquid'] as const) {
       if (name === 'starch per dairy' || !helped) yield* outsideBand(part, name, 'low', starch);
       yield* outsideBand(part, name, 'high', starch);
@@ -59,6 +60,13 @@ export default defineCheck<BandValues>({
     ],
   },
 });
+
+const HELPS: ReadonlySet<FoodClass | undefined> = new Set<FoodClass | undefined>(['gelling', 'egg']);
+
+/** Nobody knows what it is: a gum binds at a hundredth. */
+const mayBind = ({ match }: Ingredient): boolean =>
+  match.kind === 'unknown' &&
+  (match.class === undefined || HELPS.has(match.class) || match.brings?.includes('gelling') === true);
 
 const mainStarch = (part: Part): Ingredient | undefined => mostBringing(part, thickenerShare);
 const mainWater = (part: Part): Ingredient | undefined => mostBringing(part, cookingLiquid);

@@ -30,7 +30,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'USDA National Nutrient Database for Standard Reference, release 26 (2013): the built-in foods',
   },
-  explain: `What an ingredient weighs by the cup, and the water, fat, sugar, salt and protein it brings, come from the food book. A name the book does not have leaves a hole: the part's composition is not known, and what hangs on it is not judged.
+  explain: `What an ingredient weighs by the cup, and the water, fat, sugar, salt and protein it brings, come from the food book. A name the book does not have leaves a hole: the part's composition is not known, and its formula is judged by the least and the most that the food could bring, so that only what is outside whatever it is gets said. By the cup or the piece it is weighed where it could be one of several foods that all have a weight, or is a milk, a cream, a juice or a stock by its noun.
 
 For safety such a food counts as what its noun is, and raw (\`ostrich fillet\` as poultry); where that is an animal, an egg, a milk or a vegetable this is a warning, else information.
 
@@ -64,11 +64,12 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
   say: ({ name, near, ambiguous, grams, noun, raw }) => {
     const choices = near.map((n) => `\`${n}\``).join(', ');
     const effect = grams ? 'so what it brings is not worked out' : 'so it cannot be weighed';
+    const between = grams ? 'so what it brings is only known between them' : effect;
     if (ambiguous && isSeveral(name))
       return {
-        message: `\`${name}\` are several foods under one amount, ${effect}: write each on a line of its own, with its amount.`,
+        message: `\`${name}\` are several foods under one amount, ${between}: write each on a line of its own, with its amount.`,
       };
-    if (ambiguous) return { message: `\`${name}\` could be ${choices}, ${effect}: write which.` };
+    if (ambiguous) return { message: `\`${name}\` could be ${choices}, ${between}: write which.` };
     const advice =
       near.length > 0
         ? `did you mean ${choices}? Else describe it in a \`food\` block`

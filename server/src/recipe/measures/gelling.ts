@@ -2,12 +2,14 @@
  * Knows how much gelatine of 200 bloom, or agar, an ingredient stands for: by its grade where that is written, by the sheet else.
  * Refuses to know the whole it sets.
  */
-import { bookIdOf, type Food } from '../../food/food.ts';
+import { bookIdOf, type Food, type FoodMatch } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { Ingredient } from '../ingredient.ts';
 
 export const isGelatine = (food: Food): boolean => food.class === 'gelling' && named(food, /gelatin/);
 export const isAgar = (food: Food): boolean => food.class === 'gelling' && named(food, /agar/);
+
+export const agarShare = (food: Food): number => (isAgar(food) ? 1 : 0);
 
 const named = (food: Food, pattern: RegExp): boolean => pattern.test(bookIdOf(food)) || pattern.test(food.name);
 
@@ -17,20 +19,31 @@ const STANDARD_BLOOM = 200;
 /** Sheets are cut so that one of any grade sets alike, as 2 g of 200 bloom; some packs run heavier (trade sheets, from memory). */
 const SHEET_G: Range = { low: 2, high: 2.3 };
 
-/** Grams as 200 bloom: m₂ = m₁ √(B₁/B₂). Powder without a grade is 200 to 250 bloom (trade sheets, from memory). */
+/** Grams as 200 bloom, from none where it may be another food: m₂ = m₁ √(B₁/B₂). Powder without a grade is 200 to 250 bloom (trade sheets, from memory). */
 export function gelatineG(ingredient: Ingredient): Range | undefined {
-  const { food, weighed, node } = ingredient;
-  if (food === undefined || !isGelatine(food)) return { low: 0, high: 0 };
+  const { food, weighed, node, match } = ingredient;
+  const surely = food === undefined ? maySet(match) : isGelatine(food);
+  if (surely === false) return NOTHING;
   const amount = node.amount;
   if (amount?.kind === 'measured' && ['sheet', 'leaf'].includes(amount.quantity.count ?? ''))
-    return { low: amount.quantity.low * SHEET_G.low, high: amount.quantity.high * SHEET_G.high };
+    return { low: surely ? amount.quantity.low * SHEET_G.low : 0, high: amount.quantity.high * SHEET_G.high };
   if (!weighed.known) return undefined;
   const bloom = bloomWritten(ingredient);
   const [weak, strong] = bloom === undefined ? [STANDARD_BLOOM, 250] : [bloom, bloom];
   return {
-    low: weighed.grams.low * Math.sqrt(weak / STANDARD_BLOOM),
+    low: surely ? weighed.grams.low * Math.sqrt(weak / STANDARD_BLOOM) : 0,
     high: weighed.grams.high * Math.sqrt(strong / STANDARD_BLOOM),
   };
+}
+
+const NOTHING: Range = { low: 0, high: 0 };
+
+/** Whether a food that is not told is gelatine: `undefined` where it may be. */
+function maySet(match: FoodMatch): false | undefined {
+  if (match.kind === 'food') return false;
+  const foods = match.kind === 'ambiguous' ? match.foods : (match.range ?? []);
+  const hinted = match.kind === 'unknown' && match.brings?.includes('gelling') === true;
+  return hinted || foods.some(isGelatine) ? undefined : false;
 }
 
 /** `gelatine, 160 bloom` or `gold gelatine`. */

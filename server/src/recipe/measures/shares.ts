@@ -70,6 +70,9 @@ export function batterWater(food: Food, ingredient?: Ingredient): Share {
 
 const BROKEN_UP = /\b(?:mashed|crushed|pur[eé]ed?|pulp|grated|squeezed|juiced|blended|stewed|cooked)\b/i;
 
+/** All of it. */
+export const wholeShare = (): number => 1;
+
 /** Pure fat but the flour's own; that of nuts, seeds and chocolate may stay in the pieces. */
 export function fatShare(food: Food): Share {
   if (food.class === 'flour' || food.class === 'starch') return 0;
@@ -102,20 +105,36 @@ const BRING_NO_SUGAR: ReadonlySet<Food['class']> = new Set([
   'spice',
 ]);
 
+/** Where nobody says how much sugar is in them, it may be as much as their carbohydrate. */
+const MAY_BE_SWEET: ReadonlySet<Food['class']> = new Set([
+  'sugar',
+  'syrup',
+  'sauce',
+  'condiment',
+  'drink',
+  'juice',
+  'alcohol',
+  'vinegar',
+  'chocolate',
+  'bread',
+  'other',
+]);
+
 /** Sugars as solids, without lactose and what fruit, grain and nuts bring of their own; chocolate's may stay in the pieces. */
 export function addedSugar(food: Food): Share {
-  const { sugars, sucrose, lactose } = food.per100;
+  const { sugars, sucrose, lactose, carbohydrate } = food.per100;
   if (food.class === 'milk' || food.class === 'dairy') return sucrose === undefined ? 0 : sucrose / 100;
   if (within(food, BRING_NO_SUGAR)) return 0;
-  if (sugars === undefined) return food.class === 'sugar' || food.class === 'syrup' ? undefined : 0;
+  if (sugars === undefined) return within(food, MAY_BE_SWEET) ? upTo(carbohydrate && carbohydrate / 100) : 0;
   const share = (sugars - (lactose ?? 0)) / 100;
   return food.class === 'chocolate' ? upTo(share) : share;
 }
 
 /** All sugars but lactose, as ice-cream makers count them. */
-export function sugarsButLactose(food: Food): number | undefined {
-  const { sugars, lactose } = food.per100;
-  if (sugars === undefined) return food.class === 'flour' || food.class === 'gelling' ? 0 : undefined;
+export function sugarsButLactose(food: Food): Share {
+  const { sugars, lactose, carbohydrate } = food.per100;
+  if (sugars === undefined)
+    return food.class === 'flour' || food.class === 'gelling' ? 0 : upTo(carbohydrate && carbohydrate / 100);
   const isPlainMilk = within(food, MILKS) && lactose === undefined;
   return isPlainMilk ? undefined : (sugars - (lactose ?? 0)) / 100;
 }

@@ -11,7 +11,7 @@ import type { Ingredient } from './ingredient.ts';
 import { freezingPointC, lactoseShare, otherDepression, sucroseEquivalent } from './measures/freezing.ts';
 import { agarShare, gelatineG } from './measures/gelling.ts';
 import { bakingPowder, bakingSoda, instantYeast, lift } from './measures/leavening.ts';
-import { countsFor, type ShareOf, toldShare } from './measures/open.ts';
+import { countsFor, plainFood, rangeOf, type ShareOf, toldShare } from './measures/open.ts';
 import { ratioOf, type Term } from './measures/ratio.ts';
 import {
   acidLiquid,
@@ -383,8 +383,14 @@ function ratio(definition: Ratio, ingredients: readonly Ingredient[]): MeasureVa
   for (const ingredient of ingredients) {
     if (ingredient.free) continue;
     const { weighed } = ingredient;
-    const [above, below] = [toldShare(top, ingredient), toldShare(bottom, ingredient)];
-    const term = { top: above ?? countsFor(top, ingredient), bottom: below ?? countsFor(bottom, ingredient) };
+    const food = plainFood(ingredient);
+    const above = food === undefined ? toldShare(top, ingredient) : rangeOf(top(food, ingredient));
+    const below = food === undefined ? toldShare(bottom, ingredient) : rangeOf(bottom(food));
+    const term = {
+      grams: NOTHING,
+      top: above ?? countsFor(top, ingredient),
+      bottom: below ?? countsFor(bottom, ingredient),
+    };
     const own = topG?.(ingredient);
     const written = weighed.known ? weighed.grams : spoonOf(ingredient);
     if (written === undefined) {
@@ -392,11 +398,11 @@ function ratio(definition: Ratio, ingredients: readonly Ingredient[]): MeasureVa
       const why = weighed.known ? '' : `: ${weighed.why}`;
       return { known: false, why: `the weight of ${ingredient.name} is not known${why}` };
     }
-    const grams = ingredient.optional ? { low: 0, high: written.high } : written;
-    terms.push({ grams, ...term });
+    term.grams = ingredient.optional ? { low: 0, high: written.high } : written;
+    terms.push(term);
     if (above === undefined || below === undefined) {
       untold ??= [];
-      untold.push({ ingredient, grams, ...term });
+      untold.push({ ingredient, ...term });
     }
     if (own !== undefined && own.high > 0) terms.push({ grams: ONE, top: own, bottom: NOTHING });
   }

@@ -16,11 +16,16 @@ import { preparedFruit, type Share, saltShare, thickenerShare, wholeShare } from
 /** What a gram of a food counts for in a measure. */
 export type ShareOf = (food: Food, ingredient?: Ingredient) => Share;
 
+/** The one food that the ingredient is, of which something is known. */
+export const plainFood = ({ food, takes }: Ingredient): Food | undefined =>
+  food === undefined || takes !== undefined || (food.house === true && isBlank(food)) ? undefined : food;
+
 /** What a gram of the ingredient counts for, where that is told: by one food of which it is known, or by several that count alike. */
 export function toldShare(share: ShareOf, ingredient: Ingredient): Range | undefined {
-  const { food, match, takes } = ingredient;
+  const { match, takes } = ingredient;
   if (takes !== undefined) return countsFor(share, ingredient);
-  if (food !== undefined) return isBlank(food) ? undefined : rangeOf(share(food, ingredient));
+  const food = plainFood(ingredient);
+  if (food !== undefined) return rangeOf(share(food, ingredient));
   if (match.kind !== 'ambiguous') return undefined;
   const hull = countsFor(share, ingredient);
   const alike = match.foods.every((one) => {
@@ -35,7 +40,8 @@ export function countsFor(share: ShareOf, ingredient: Ingredient): Range {
   const { food, match, takes } = ingredient;
   if (takes !== undefined && takes.length > 0) return takes.map((take) => countsAs(share, take)).reduce(hullOf);
   if (food === undefined) return countsAs(share, match);
-  return (isBlank(food) ? undefined : rangeOf(share(food, ingredient))) ?? openShare(share, hintsOf(food));
+  const told = plainFood(ingredient);
+  return (told && rangeOf(share(told, ingredient))) ?? openShare(share, hintsOf(food));
 }
 
 function countsAs(share: ShareOf, match: FoodMatch): Range {
@@ -92,9 +98,9 @@ const EMPTY: Range = { low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFI
 
 const hullOf = (a: Range, b: Range): Range => ({ low: Math.min(a.low, b.low), high: Math.max(a.high, b.high) });
 
-/** A food of the house of which nothing but a name or a price is said. */
-const isBlank = ({ house, like, per100, class: kind }: Food): boolean =>
-  house === true && kind === 'other' && like === undefined && Object.keys(per100).length === 0;
+/** Of a food of the house: nothing but a name or a price is said of it. */
+const isBlank = ({ like, per100, class: kind }: Food): boolean =>
+  kind === 'other' && like === undefined && Object.keys(per100).length === 0;
 
 const NO_HINTS: readonly Brings[] = [];
 const SALT: readonly Brings[] = ['salt'];
@@ -163,7 +169,7 @@ function hinted(share: ShareOf, brings: readonly Brings[]): Range | undefined {
 
 const ONE: Range = exactly(1);
 
-function rangeOf(share: Share): Range | undefined {
+export function rangeOf(share: Share): Range | undefined {
   if (typeof share !== 'number') return share;
   return share === 0 ? NONE : share === 1 ? ONE : exactly(share);
 }

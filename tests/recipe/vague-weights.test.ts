@@ -54,7 +54,7 @@ describe('a food of which only the noun is known', () => {
   test.each([
     '1 cup xylo',
     '1 cup xylo flour',
-    '1 cup xylo fish',
+    '1 cup xylo cheese',
     '2 xylo creams',
     '1 cup xylo butter',
     '1 cup xylo milk powder',

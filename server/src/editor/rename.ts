@@ -101,7 +101,8 @@ function readsBack(snapshot: Snapshot, place: Place, named: Named, to: string): 
   const all = snapshot.recipe.parts[named.part]?.head.ingredients ?? [];
   const before = all.filter((i) => i.line === all[named.index]?.line);
   const after = bindLine(statement, world);
-  const now = after[before.findIndex((i) => i === all[named.index])];
+  const renamed = all[named.index];
+  const now = renamed && after[before.indexOf(renamed)];
   if (now === undefined || after.length !== before.length) return false;
   return (named.other === undefined ? now.nameNode : now.others?.[named.other]?.name)?.text === to;
 }

@@ -20,6 +20,7 @@ import { classWeight } from './class-weights.ts';
 import { DENSITY_SOURCE, densityOf } from './density.ts';
 import { eggSize } from './egg-sizes.ts';
 import type { Food, FoodClass, HouseholdMeasure, PieceWeight, Weighed, WeightReason } from './food.ts';
+import { perCentimetre } from './shares.ts';
 
 /** The source that marks a weight of the house's own. */
 export const HOUSE_SOURCE = 'the house';
@@ -121,6 +122,8 @@ function weighUnit(food: Food, unit: UnitSymbol, measures: Measures, form: strin
       return weighVolume(food, unit, measures, form);
     case 'share':
       return unknown('a percentage is of the flour in its part, not a weight of its own');
+    case 'length':
+      return weighLength(food, unit, measures);
     default:
       return unknown(`${unit} is not a measure of amount`);
   }
@@ -300,6 +303,17 @@ function weighByDensity(food: Food, unit: UnitSymbol, ml: number, measures: Meas
   const words = `${whose}${writeFigure(ml)} ml at ${density.toFixed(2)} g/ml`;
   const grams = { low: ml * density * 0.97, high: ml * density * 1.03 };
   return { ...known(grams, 'density', words, DENSITY_SOURCE), typical: ml * density };
+}
+
+/** `1 inch of ginger`. */
+function weighLength(food: Food, unit: UnitSymbol, measures: Measures): Weighed {
+  const per = perCentimetre(food);
+  const mm = baseOf(unit, measures);
+  if (per === undefined || mm === undefined) return unknown(`${unit} is not a measure of amount`);
+  const grams = scaleRange(per.range, mm / 10);
+  const typical = (per.typical * mm) / 10;
+  const words = `1 ${unitInFull(unit, measures)} of ${food.name} weighs ${writeFigure(typical)} g (${spreadWords(grams, typical)} by how thick it is)`;
+  return { ...known(grams, 'piece', words, per.source), typical };
 }
 
 // Pieces.

@@ -50,7 +50,7 @@ export function bindIngredients(node: IngredientNode, line: number, world: World
   const found: Ingredient[] = [];
   for (const item of node.more === undefined ? [node] : [node, ...node.more]) {
     namedOn(item, world).forEach((named, i) => {
-      const { name, called, match, others, mayHold, takes, free } = named;
+      const { name, called, match, others, mayHold, takes, free, counted = item } = named;
       const { amount } = item;
       const food = match.kind === 'food' ? match.food : undefined;
       const isShare = amount?.kind === 'measured' && amount.unit?.symbol === '%';
@@ -61,7 +61,11 @@ export function bindIngredients(node: IngredientNode, line: number, world: World
         nameNode: name,
         match,
         ...(food !== undefined && { food }),
-        weighed: free ? TO_TASTE : takes === undefined ? weighLine(item, match, world) : weighTakes(item, takes, world),
+        weighed: free
+          ? TO_TASTE
+          : takes === undefined
+            ? weighLine(counted, match, world)
+            : weighTakes(counted, takes, world),
         ...(isShare && { percent: { low: amount.quantity.low, high: amount.quantity.high } }),
         optional: item.optional !== undefined,
         free,

@@ -19,12 +19,16 @@ export interface NamedFood extends Named {
   readonly mayHold?: readonly Named[];
   /** What is taken out of it, where that is more than one thing: all of it is weighed together. */
   readonly takes?: readonly FoodMatch[];
+  /** The line with its count word in the name, where the name has it. */
+  readonly counted?: IngredientNode;
   /** No amount is meant: `to taste`, `oil for frying`. */
   readonly free: boolean;
 }
 
 /** The foods of an item, in the order of the line; none where it has no name. */
 export function namedOn(line: IngredientNode, world: World): readonly NamedFood[] {
+  const counted = withCountWord(line, world);
+  if (counted !== undefined) return namedOn(counted, world).map((named) => ({ ...named, counted }));
   const node = withNoun(line, world);
   const { name, amount } = node;
   if (name === undefined) return [];
@@ -48,6 +52,29 @@ export function namedOn(line: IngredientNode, world: World): readonly NamedFood[
 }
 
 const JOINED = /[,&/]|\b(?:or|and)\b/i;
+
+/** `2 round steaks`, `1 stem ginger`: a count word gives way to a name of the book, unless it counts pieces of the food. */
+function withCountWord(node: IngredientNode, world: World): IngredientNode | undefined {
+  const { amount, name } = node;
+  if (name === undefined || amount?.kind !== 'measured' || amount.quantity.unit !== undefined) return undefined;
+  const { counted, quantity } = amount;
+  const { count } = quantity;
+  if (counted === undefined || count === undefined || quantity.each !== undefined) return undefined;
+  const text = [`${counted.text} ${name.text}`, `${counted.text} of ${name.text}`].find((words) =>
+    world.book.knows(words),
+  );
+  if (text === undefined) return undefined;
+  const called = world.book.find(text);
+  const plain = world.book.find(name.text);
+  const isPiece = (match: FoodMatch): boolean =>
+    match.kind === 'food' && match.food.pieces.some((piece) => piece.word === count);
+  if (isPiece(plain) || (plain.kind === 'food' && called.kind === 'food' && plain.food === called.food))
+    return undefined;
+  const { counted: _, ...rest } = amount;
+  const { count: __, ...number } = quantity;
+  const bare = isPiece(called) ? { ...rest, quantity } : { ...rest, quantity: number };
+  return { ...node, amount: bare, name: { start: counted.start, end: name.end, text } };
+}
 
 /** `cooked, chopped chicken`: a comma between adjectives ends no name. */
 function withNoun(node: IngredientNode, world: World): IngredientNode {

@@ -3,6 +3,7 @@
  * Refuses to know names.
  */
 import type { Food, FoodClass, FoodMatch, UnknownFood, Weighed } from '../food/food.ts';
+import { drainedShare, lumpIn } from '../food/shares.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { addRanges, type Quantity, type Range, scaleRange } from '../measure/quantity.ts';
 import { baseOf, type Dimension, dimensionOf, type UnitSymbol } from '../measure/unit.ts';
@@ -11,9 +12,60 @@ import type { World } from './world.ts';
 
 /** What goes into the part by its line: the weight that is written where there is one, else the volume, else the count. */
 export function weighLine(node: IngredientNode, match: FoodMatch, world: World): Weighed {
+  const weighed = weighAmounts(node, match, world);
+  return weighed.known && isDrained(node) && match.kind === 'food' ? drainedOf(weighed, match.food) : weighed;
+}
+
+/** `1 (15 oz) can black beans, rinsed and drained`: the weight on a can is that of its liquid too. */
+const isDrained = ({ amount, preparation }: IngredientNode): boolean =>
+  amount?.kind === 'measured' &&
+  amount.quantity.each !== undefined &&
+  (amount.quantity.count === 'can' || amount.quantity.count === 'tin' || amount.quantity.count === 'jar') &&
+  preparation !== undefined &&
+  DRAINED.test(preparation.text) &&
+  !/\b(?:not|no|never|or)\b/i.test(preparation.text);
+
+/** What comes in lumps that lie as heavy as water. */
+const LUMPS: ReadonlySet<FoodClass> = new Set<FoodClass>(['fat', 'yeast', 'other', 'cheese', 'dairy']);
+
+const DRAINED = /^(?:[^(]*\W)?drained\b(?! weight)/i;
+
+function drainedOf(weighed: Extract<Weighed, { known: true }>, food: Food): Weighed {
+  const share = drainedShare(food);
+  if (share === undefined) return weighed;
+  const { grams, reason } = weighed;
+  return {
+    known: true,
+    grams: { low: grams.low * share.range.low, high: grams.high * share.range.high },
+    typical: likelyGrams(weighed) * share.typical,
+    reason: {
+      ...reason,
+      words: `${reason.words}; drained, ${Math.round(share.typical * 100)} % of it stays`,
+      source: share.source,
+    },
+  };
+}
+
+/** `a piece of butter the size of an egg`. */
+function weighLump({ low, high, unit }: Quantity, text: string): Weighed | undefined {
+  const lump = unit === undefined ? lumpIn(text) : undefined;
+  if (lump === undefined) return undefined;
+  const { typical, range, source } = lump;
+  return {
+    known: true,
+    grams: { low: range.low * low, high: range.high * high },
+    typical: (typical * (low + high)) / 2,
+    reason: { kind: 'piece', words: `a lump of that size weighs ${range.low} to ${range.high} g`, source },
+  };
+}
+
+function weighAmounts(node: IngredientNode, match: FoodMatch, world: World): Weighed {
   const { amount, beside } = node;
   if (amount === undefined) return { known: false, why: 'no amount is written' };
   if (amount.kind === 'free') return { known: false, why: 'it is added to taste' };
+  const said = `${node.name?.text ?? ''} ${node.preparation?.text ?? ''}`;
+  const lump = match.kind === 'food' && LUMPS.has(match.food.class) ? weighLump(amount.quantity, said) : undefined;
+  if (lump !== undefined) return lump;
   if (beside !== undefined && dimensionIn(amount.quantity) !== 'mass') {
     const weight = beside.find((b) => dimensionIn(b.amount.quantity) === 'mass');
     if (weight !== undefined) return besideWeight(amount, weight, match, world);

@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import { registerCheckFolder } from './commands/check-folder.ts';
 import { registerCompare } from './commands/compare.ts';
 import { registerExplain } from './commands/explain.ts';
+import { registerReadPrinted } from './commands/read-printed.ts';
 import { registerRecordTrial } from './commands/record-trial.ts';
 import { registerRestartServer } from './commands/restart-server.ts';
 import { registerScale } from './commands/scale.ts';
@@ -20,6 +21,7 @@ export function activate(context: vscode.ExtensionContext): void {
     showStatus(connection),
     registerScale(connection),
     registerRecordTrial(connection),
+    registerReadPrinted(connection),
     registerCompare(connection),
     registerCheckFolder(connection),
     registerExplain(connection, context.extension.packageJSON),

@@ -48,7 +48,10 @@ async function runTests(): Promise<number> {
     throw error;
   });
   try {
-    const page = await browser.newPage({ viewport: { width: 1280, height: 860 } });
+    const page = await browser.newPage({
+      viewport: { width: 1280, height: 860 },
+      permissions: ['clipboard-read', 'clipboard-write'],
+    });
     const ended = listen(page);
     await page.goto(
       pageOf(workbench, {

@@ -45,6 +45,17 @@ part beans
   do Add the diced tomatoes, the beans and the lemon juice.
 `;
 
+const CARD = `Shortbread
+
+Makes 20 fingers
+PREP 20 MINS • COOK 50 MINS
+
+250g plain flour
+125g butter
+
+Rub the butter into the flour.
+`;
+
 const tests: readonly EditorTest[] = [
   {
     name: 'a recipe opens as Quern and starts the extension',
@@ -116,6 +127,29 @@ const tests: readonly EditorTest[] = [
       await theme.update('colorTheme', before, vscode.ConfigurationTarget.Global);
       await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
       await vscode.workspace.fs.delete(uri);
+    },
+  },
+  {
+    name: 'a printed recipe that is pasted is offered in the notation, and read by a command',
+    run: async () => {
+      const document = await vscode.workspace.openTextDocument({ language: 'quern', content: '' });
+      await vscode.window.showTextDocument(document);
+      const read = /^recipe Shortbread\n[^]*\n {2}125 ?g +butter\n[^]*\n {2}do Rub the butter into the flour\.\n/;
+      await vscode.env.clipboard.writeText(CARD);
+      await vscode.commands.executeCommand('editor.action.clipboardPasteAction');
+      await waitFor('the plain paste', () => document.getText() !== '' || undefined);
+      assert.equal(document.getText(), CARD, 'nothing is read by itself');
+      await pause(1500);
+      await takeScreenshot('pasted');
+      await vscode.commands.executeCommand('undo');
+      assert.equal(document.getText(), '');
+      await vscode.commands.executeCommand('editor.action.pasteAs', { kind: 'quern.recipe' });
+      await waitFor('the recipe', () => read.test(document.getText()) || undefined);
+      await undoOnceTo(document, '');
+      await vscode.commands.executeCommand('quern.readClipboard');
+      await waitFor('the recipe', () => read.test(document.getText()) || undefined);
+      await undoOnceTo(document, '');
+      await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
     },
   },
   {

@@ -153,6 +153,22 @@ export type ExplainAnswer = {
   readonly markdown: string;
 } | null;
 
+export type ReadParams = {
+  readonly version: MessageVersion;
+  /** The file that the text is for, open or not: it is read in its house. */
+  readonly uri: string;
+  /** What was copied. */
+  readonly text: string;
+};
+
+/** A printed recipe in the notation, null for a text that is none. */
+export type ReadAnswer = {
+  readonly version: MessageVersion;
+  readonly text: string;
+  /** Lines that were not understood, which stand in the text as comments. */
+  readonly missed: number;
+} | null;
+
 /** Server to client, whenever an open recipe's numbers change. */
 export const statusNotification: PrivateNotification<StatusParams> = { method: 'quern/status' };
 
@@ -178,3 +194,6 @@ export const checkFolderRequest: PrivateRequest<CheckFolderParams, CheckFolderAn
 
 /** Client to server: the page of one code. */
 export const explainRequest: PrivateRequest<ExplainParams, ExplainAnswer> = { method: 'quern/explain' };
+
+/** Client to server: a printed recipe that was copied, in the notation. It changes nothing by itself. */
+export const readRequest: PrivateRequest<ReadParams, ReadAnswer> = { method: 'quern/read' };

@@ -3,7 +3,7 @@
  * Refuses a file that holds a recipe, a part, a step or a food already.
  */
 import { readText } from '../../edits/read-text/read-text.ts';
-import type { PositionRange } from '../../notation/document.ts';
+import type { Document, PositionRange } from '../../notation/document.ts';
 import type { StatementKind } from '../../notation/tree.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import type { Rewrite } from './rewrite.ts';
@@ -11,10 +11,13 @@ import type { Rewrite } from './rewrite.ts';
 /** What only a writer of the notation types. */
 const WRITTEN: ReadonlySet<StatementKind> = new Set<StatementKind>(['recipe', 'part', 'step', 'food', 'trial', 'from']);
 
+/** Whether a line says what it is, as nothing that was printed elsewhere does. */
+export const isWritten = ({ lines }: Document): boolean => lines.some(({ statement }) => WRITTEN.has(statement.kind));
+
 /** The lines that are selected, or all of them where none is. */
 export function draftRewrites({ document, recipe: { world } }: Snapshot, { start, end }: PositionRange): Rewrite[] {
   const { lines } = document;
-  if (lines.some(({ statement }) => WRITTEN.has(statement.kind))) return [];
+  if (isWritten(document)) return [];
   const isAll = start.line === end.line && start.character === end.character;
   const first = isAll ? 0 : start.line;
   const last = isAll ? lines.length - 1 : end.line;

@@ -11,6 +11,7 @@ import { foldingFeature } from './folding.ts';
 import { formattingFeature } from './formatting.ts';
 import { hoverFeature } from './hover.ts';
 import { navigationFeature } from './navigation.ts';
+import { readFeature } from './read.ts';
 import { renameFeature } from './rename.ts';
 import { scaleFeature } from './scale.ts';
 import { selectionFeature } from './selection.ts';
@@ -30,6 +31,7 @@ export const FEATURES: readonly Feature[] = [
   formattingFeature,
   hoverFeature,
   navigationFeature,
+  readFeature,
   renameFeature,
   scaleFeature,
   selectionFeature,

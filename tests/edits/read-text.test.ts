@@ -238,8 +238,39 @@ describe('a recipe from a page', () => {
 
   test('several facts of its head on one line', () => {
     const { text, missed } = read('Cake\nSERVES 10 • PREP 20 MINS • COOK 50 MINS\n\n200 g flour\n\nMix.\n');
-    expect(text).toMatch(/^recipe Cake\n {2}SERVES 10\n {2}note {4}PREP 20 MINS\n {2}note {4}COOK 50 MINS\n\n/);
+    expect(text).toMatch(/^recipe Cake\n {2}SERVES 10\n {2}time {4}prep 20 mins, cook 50 mins\n\n/);
     expect(missed).toEqual([]);
+  });
+
+  test.each([
+    ['Prep: 20 min', 'time    prep 20 min'],
+    ['Prep time: 20 min\nTotal time: 1 hr 10 min', 'time    prep time 20 min, total time 1 hr 10 min'],
+    ['Cook - 35–40 minutes', 'time    cook 35–40 minutes'],
+    ['Time.—1 hour', 'time    1 hour'],
+    ['Hands-on: 15 min', 'time    hands on 15 min'],
+    ['Ready in: 1½ hours', 'time    ready in 1½ hours'],
+    ['Total: 1.5 hours', 'time    total 1.5 hours'],
+    ['Prep: in the cool of the evening', 'note    Prep: in the cool of the evening'],
+    ['Seasonable at any time', 'note    Seasonable at any time'],
+  ])('what %j says of time', (printed, line) => {
+    const { text, missed } = read(`Cake\n${printed}\n\n200 g flour\n100 g butter\n\nMix.\n`);
+    expect(text.split('\n')).toContain(`  ${line}`);
+    expect(open(text).document.lines.flatMap((l) => l.faults)).toEqual([]);
+    expect(missed).toEqual([]);
+  });
+
+  // schema.org/Recipe, prepTime, cookTime and totalTime: durations of ISO 8601.
+  test.each([
+    [
+      { prepTime: 'PT20M', cookTime: 'PT1H5M', totalTime: 'P1DT1H25M' },
+      'prep 20 min, cook 1 h 5 min, total 1 d 1 h 25 min',
+    ],
+    [{ prepTime: 'PT0M', totalTime: 'PT90M' }, 'total 90 min'],
+    [{ prepTime: 'P', cookTime: '', totalTime: 'soon' }, undefined],
+  ])('the times of JSON-LD: %j', (times, line) => {
+    const json = { '@type': 'Recipe', name: 'Cake', recipeIngredient: ['200 g flour'], ...times };
+    const stated = /^ {2}time {4}(.*)$/m.exec(read(JSON.stringify(json)).text)?.[1];
+    expect(stated).toBe(line);
   });
 
   test.each([
@@ -272,7 +303,7 @@ describe('a recipe pasted from a letter', () => {
       "Fwd: Nan's shortbread\n\nMakes approx 20 fingers\nPrep 15 mins, cook 40 mins\n\n250g plain flour\n125g butter\n\nRub the butter into the flour.\n",
     );
     expect(text).toMatch(
-      /^recipe Nan's shortbread\n {2}Makes approx 20 fingers\n {2}note {4}Prep 15 mins, cook 40 mins\n/,
+      /^recipe Nan's shortbread\n {2}Makes approx 20 fingers\n {2}time {4}prep 15 mins, cook 40 mins\n/,
     );
     expect(missed).toEqual([]);
   });

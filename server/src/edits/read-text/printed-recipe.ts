@@ -22,6 +22,8 @@ export interface PrintedRecipe {
   readonly by?: string;
   readonly source?: string;
   readonly yields: readonly PrintedLine[];
+  /** How long it takes, as printed: `PREP 20 MINS`. */
+  readonly times: readonly string[];
   readonly notes: readonly string[];
   readonly tags: readonly string[];
   readonly parts: readonly PrintedPart[];
@@ -81,7 +83,7 @@ export function sortLines(text: string, isIngredient: (line: string) => boolean)
       place = 'method';
       sorted.close();
     } else if (NOTES.test(t)) place = 'notes';
-    else if (TIMES.test(t)) sorted.notes.push(t);
+    else if (TIMES.test(t)) sorted.times.push(t);
     else if (TIP.test(t)) sorted.notes.push(t.replace(TIP, ''));
     else if (
       place === 'head' &&
@@ -212,6 +214,7 @@ class Sorted {
   by: string | undefined;
   source: string | undefined;
   readonly yields: PrintedLine[] = [];
+  readonly times: string[] = [];
   readonly notes: string[] = [];
   readonly unknown: PrintedLine[] = [];
   private readonly parts: { name: string; ingredients: PrintedLine[]; steps: PrintedLine[] }[] = [];
@@ -251,7 +254,7 @@ class Sorted {
   }
 
   recipe(): PrintedRecipe {
-    const { title, by, source, yields, notes, unknown, parts } = this;
+    const { title, by, source, yields, times, notes, unknown, parts } = this;
     // Steps that stand under no heading come after the parts they speak of.
     const last = parts.filter((p) => p.name === '' && p.ingredients.length === 0);
     const rest = parts.filter((p) => !last.includes(p));
@@ -260,6 +263,7 @@ class Sorted {
       ...(by !== undefined && { by }),
       ...(source !== undefined && { source }),
       yields,
+      times,
       notes,
       tags: [],
       parts: [...rest, ...last],

@@ -60,7 +60,7 @@ class Writing {
     return { text, missed: this.missed, ingredients: this.ingredients };
   }
 
-  private head({ title, by, source, yields, notes, tags, unknown }: PrintedRecipe): void {
+  private head({ title, by, source, yields, times, notes, tags, unknown }: PrintedRecipe): void {
     const name = title === undefined ? '' : titleFor(title.text);
     if (name === '') this.lines.push('recipe Untitled');
     else this.lines.push(`recipe ${name}`);
@@ -68,8 +68,11 @@ class Writing {
     const [made, ...more] = yields;
     if (made !== undefined) this.made(made);
     for (const line of more) this.comment(line.text);
+    const stated = times.flatMap((printed) => statedTime(printed) ?? []);
+    if (stated.length > 0) this.field('time', stated.join(', '));
     const plainTags = tags.map((t) => t.replace(/[^\p{L}\p{N} '-]/gu, ' ').trim()).filter((t) => t !== '');
     if (plainTags.length > 0) this.field('tags', plainTags.join(', '));
+    for (const time of times) if (statedTime(time) === undefined) this.field('note', time);
     for (const note of notes) this.field('note', note);
     if (source !== undefined) this.field('source', source);
     for (const line of unknown) this.miss(line, 'line');
@@ -177,4 +180,18 @@ function yieldLine(printed: string): string | undefined {
     const { statement, faults, comment } = readLine(line);
     return statement.kind === 'yield' && statement.amount !== undefined && faults.length === 0 && comment === undefined;
   });
+}
+
+/** `prep 20 mins` of `PREP: 20 MINS`; undefined where it does not read as a time. */
+function statedTime(printed: string): string | undefined {
+  const said = plainly(printed)
+    .replace(/^time\b/i, '')
+    .replace(/:|(?<!\d\s?)[—–-]|\.(?!\d)/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim()
+    .toLowerCase();
+  const { statement, faults, comment } = readLine(`time ${said}`);
+  return statement.kind === 'time' && statement.stated.length > 0 && faults.length === 0 && comment === undefined
+    ? said
+    : undefined;
 }

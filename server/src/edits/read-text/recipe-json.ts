@@ -61,6 +61,7 @@ function takeApart(recipe: Json): PrintedRecipe {
     ...(name !== undefined && { title: { text: name, line: 1 } }),
     ...(by !== undefined && { by }),
     yields: longest(made).flatMap(lineOf),
+    times: TIMES.flatMap(([key, role]) => timeOf(role, textOf(recipe[key]))),
     notes: [],
     tags: listOf(recipe.keywords)
       .flatMap((k) => (textOf(k) ?? '').split(','))
@@ -75,6 +76,22 @@ function takeApart(recipe: Json): PrintedRecipe {
 
 /** `8` and `8 slices` are often both given. */
 const longest = (texts: readonly string[]): string[] => [...texts].sort((a, b) => b.length - a.length).slice(0, 1);
+
+const TIMES = [
+  ['prepTime', 'prep'],
+  ['cookTime', 'cook'],
+  ['totalTime', 'total'],
+] as const;
+
+/** `prep 1 h 20 min` of a duration of ISO 8601, `PT1H20M`; nothing of none, of months and of what is no duration. */
+function timeOf(role: string, duration: string | undefined): string[] {
+  const [all, ...counts] = /^P(?:(\d{1,3})D)?(?:T(?:(\d{1,4})H)?(?:(\d{1,4})M)?(?:\d+S)?)?$/.exec(duration ?? '') ?? [];
+  if (all === undefined) return [];
+  const said = ['d', 'h', 'min'].flatMap((unit, i) =>
+    Number(counts[i] ?? 0) > 0 ? [`${Number(counts[i])} ${unit}`] : [],
+  );
+  return said.length > 0 ? [`${role} ${said.join(' ')}`] : [];
+}
 
 function quantityOf(value: unknown): string | undefined {
   if (typeof value === 'number') return String(value);

@@ -124,6 +124,21 @@ describe('what counts as a change', () => {
       expect(stateOf(open(printDocument(applyEdits(file.document, edits))).recipe)).toBe('cooked as written');
   });
 
+  test.each([
+    ['the second of a line', '2 eggs plus 30 g egg yolk', '  used    25 g egg yolk', ['Put back 25 g']],
+    ['the first', '3 eggs plus 25 g egg yolk', '  used    2 eggs', ['Put back 2']],
+    ['both', '3 eggs plus 30 g egg yolk', '  used    2 eggs\n  used    25 g egg yolk', ['Put back 2, 25 g']],
+    ['neither, by the name of another', '2 eggs plus 30 g egg yolk', '  used    25 g butter', []],
+  ])('of several ingredients on one line, %s is put back', (_, line, used, titles) => {
+    const eggs = OATS.replace('2 tbsp    honey, runny', '2 eggs plus 25 g egg yolk').replace(' with the honey', '');
+    const text = recorded(eggs).replace('  tested', `${used}\n  tested`);
+    const file = open(text.replace('2 eggs plus 25 g egg yolk', line));
+    const fixes = file.findings.open.filter((f) => f.code === 'untested-change').flatMap((f) => fixesOf(f, file));
+    expect(fixes.map((f) => f.title)).toEqual(titles);
+    for (const { edits } of fixes)
+      expect(stateOf(open(printDocument(applyEdits(file.document, edits))).recipe)).toBe('cooked as written');
+  });
+
   test('a rejected trial proves nothing', () => {
     expect(state('# verdict keep, change or reject', 'verdict reject #')).toBe('cooked, changed since');
   });

@@ -134,7 +134,7 @@ const tests: readonly EditorTest[] = [
     run: async () => {
       const document = await vscode.workspace.openTextDocument({ language: 'quern', content: '' });
       await vscode.window.showTextDocument(document);
-      const read = /^recipe Shortbread\n[^]*\n {2}125 ?g +butter\n[^]*\n {2}do Rub the butter into the flour\.\n/;
+      const read = /^recipe Shortbread\n[\s\S]*\n {2}125 ?g +butter\n[\s\S]*\n {2}do Rub the butter into the flour\.\n/;
       await vscode.env.clipboard.writeText(CARD);
       await vscode.commands.executeCommand('editor.action.clipboardPasteAction');
       await waitFor('the plain paste', () => document.getText() !== '' || undefined);

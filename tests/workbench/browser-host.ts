@@ -66,7 +66,7 @@ async function runTests(): Promise<number> {
   }
 }
 
-/** Passes on what the tests say and asks for pictures, until they end; resolves with their exit code. */
+/** Passes on what the tests say, and takes pictures and presses keys as they ask, until they end; resolves with their exit code. */
 async function listen(page: Page): Promise<number> {
   // The editor has much to say that is no concern of the tests, unless they fail.
   const log: string[] = [];
@@ -87,8 +87,10 @@ async function listen(page: Page): Promise<number> {
 
   function hear(said: string): void {
     const shot = /^screenshot (.+)$/.exec(said)?.[1];
-    if (shot === undefined) process.stdout.write(`${said}\n`);
-    else void takeScreenshot(page, shot);
+    const keys = /^press (.+)$/.exec(said)?.[1];
+    if (shot !== undefined) void takeScreenshot(page, shot);
+    else if (keys !== undefined) void page.keyboard.press(keys);
+    else process.stdout.write(`${said}\n`);
   }
 }
 

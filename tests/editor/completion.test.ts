@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { COUNT_WORDS } from '../../server/src/measure/count-words.ts';
 import { completeAt, completionsAt, labelsAt } from '../support/at-cursor.ts';
 
 /** A line put into a recipe that has used its flour and a part of its butter. */
@@ -87,6 +88,21 @@ describe('on a line of the list', () => {
     expect(labelsAt(within('  30 $0 whole milk')).slice(0, 2)).toEqual(['ml', 'l']);
     expect(labelsAt(within('  3 $0 eggs'))[0]).toBe('large');
     expect(labelsAt(within('  3 $0 eggs'))).not.toContain('ml');
+  });
+
+  it.each([
+    [
+      '  2 $0',
+      ['g', 'kg', 'oz', 'lb', 'ml', 'l', 'fl oz', 'pint', 'quart', 'gallon', 'cl', 'dl', 'tsp', 'tbsp', 'cup'],
+    ],
+    ['  2 c$0', ['cl', 'cup', ...COUNT_WORDS.filter((word) => word.startsWith('c'))]],
+    ['  2 p$0', ['pint', 'pinch', ...COUNT_WORDS.filter((word) => word.startsWith('p'))]],
+    ['  2 $0 ice cubes of the house', ['g', 'kg']],
+    ['  2 $0 plain flour', ['g', 'kg', 'oz', 'lb', 'tsp', 'tbsp', 'cup', 'pinch', 'dash', 'drop', '%']],
+  ])('%s offers what the tables hold: %j', (line, first) => {
+    const labels = labelsAt(within(line));
+    expect(labels.slice(0, first.length)).toEqual(first);
+    for (const old of ['gill', 'wineglass', 'peck', 'mg']) expect(labels).not.toContain(old);
   });
 
   it('offers foods once a letter is typed, by any word of any name', () => {

@@ -72,6 +72,8 @@ export interface Unit {
   readonly printed?: readonly string[];
   /** Its own name is read in the list alone: in a step it is a thing to pour into. */
   readonly vessel?: true;
+  /** A measure of older books: it is read, and offered to nobody who writes. */
+  readonly old?: true;
   /** How much of the base unit (g, ml, mm, s) one of it is, by system where that differs; absent for temperatures and shares. */
   readonly base?: number | Readonly<Partial<Record<MeasureSystem, number>>>;
   /** Of the base; by system where that differs. */
@@ -166,6 +168,7 @@ export const UNITS: readonly Unit[] = [
     base: { US: US_TSP / 4, metric: 1.25 },
     spellings: ['saltspoons'],
     printed: ['saltspoonful', 'saltspoonfuls', 'saltspoonsful', 'salt-spoonful', 'salt-spoonfuls'],
+    old: true,
     source: `a quarter of a teaspoon, ${OLD_BOOKS}`,
   },
   {
@@ -203,6 +206,7 @@ export const UNITS: readonly Unit[] = [
       'dessert-spoonful',
       'dessert-spoonfuls',
     ],
+    old: true,
     source: `two teaspoons, ${OLD_BOOKS}`,
   },
   {
@@ -248,6 +252,7 @@ export const UNITS: readonly Unit[] = [
       'wine-glassesful',
     ],
     vessel: true,
+    old: true,
     source: `2 fl oz, ${OLD_BOOKS}`,
   },
   {
@@ -255,6 +260,7 @@ export const UNITS: readonly Unit[] = [
     dimension: 'volume',
     base: { US: 118.29411825, imperial: 142.0653125 },
     spellings: ['gills'],
+    old: true,
     source: { US: NIST, imperial: UK },
   },
   {
@@ -274,6 +280,7 @@ export const UNITS: readonly Unit[] = [
       'tea-cupsful',
     ],
     vessel: true,
+    old: true,
     source: `a gill, ${OLD_BOOKS}`,
   },
   {
@@ -321,6 +328,7 @@ export const UNITS: readonly Unit[] = [
     dimension: 'volume',
     base: { US: 8809.76754172, imperial: 9092.18 },
     spellings: ['pecks'],
+    old: true,
     source: { US: `${NIST}: the dry peck`, imperial: `${UK}; two gallons` },
   },
   {
@@ -329,6 +337,7 @@ export const UNITS: readonly Unit[] = [
     base: { US: 35239.07016688, imperial: 36368.72 },
     spellings: ['bushels'],
     printed: ['bu'],
+    old: true,
     source: { US: `${NIST}: the dry bushel`, imperial: `${UK}; eight gallons` },
   },
 

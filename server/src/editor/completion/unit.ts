@@ -1,6 +1,7 @@
 /** Units that suit a food, or a place in a sentence. */
 import type { Food } from '../../food/food.ts';
-import { unitSpelled } from '../../measure/unit.ts';
+import { COUNT_WORDS } from '../../measure/count-words.ts';
+import { type Dimension, UNITS, type Unit, unitSpelled } from '../../measure/unit.ts';
 import { all, type Completion, type Completions } from './item.ts';
 
 /** The units in the given order; each puts a blank between itself and its number. */
@@ -46,37 +47,37 @@ const LIQUID: ReadonlySet<Food['class']> = new Set([
   'sauce',
 ]);
 
+/** Units of the table that are written today, those that come in thousands first. */
+function unitsWhere(dimension: Dimension, holds: (unit: Unit) => boolean): string[] {
+  const found = UNITS.filter((u) => u.dimension === dimension && u.old === undefined && holds(u));
+  return [...found.filter(isWhole), ...found.filter((u) => !isWhole(u))].map((u) => u.symbol);
+}
+
+/** Not a centilitre: such are written, and seldom. */
+const isWhole = ({ base }: Unit): boolean => base !== 10 && base !== 100;
+
+const isMetric = ({ base }: Unit): boolean => typeof base === 'object' && base.metric !== undefined;
+const isLarge = ({ base }: Unit): boolean => typeof base !== 'number' || base >= 1;
+
+/** From a gram on: no scale of a kitchen weighs milligrams. */
+const WEIGHTS = unitsWhere('mass', isLarge);
+/** Spoons and cups, for what is dry as well. */
+const SPOONS = unitsWhere('volume', isMetric);
+const POURED = unitsWhere('volume', (u) => !isMetric(u) && isLarge(u));
+const PINCHES = unitsWhere('volume', (u) => !isLarge(u)).reverse();
+const SHARES = unitsWhere('share', () => true);
+
+/** Foods that are written as a share of the flour. */
+const SHARED: ReadonlySet<Food['class']> = new Set(['flour', 'water', 'salt', 'yeast']);
+
 /** Units and count words for a food, the likeliest first; for any food where it is not named yet. */
 export function unitsFor(food: Food | undefined): string[] {
-  if (food === undefined)
-    return [
-      'g',
-      'ml',
-      'kg',
-      'l',
-      'tsp',
-      'tbsp',
-      'cup',
-      'oz',
-      'lb',
-      'fl oz',
-      'pinch',
-      '%',
-      'large',
-      'small',
-      'clove',
-      'bunch',
-      'sheet',
-      'can of',
-    ];
+  if (food === undefined) return [...WEIGHTS, ...POURED, ...SPOONS, ...PINCHES, ...SHARES, ...SIZES, ...COUNT_WORDS];
   const pieces = [...food.pieces]
     .sort((a, b) => sizeRank(a.size) - sizeRank(b.size))
-    .flatMap((p) => (p.word !== undefined ? [p.word] : p.size !== undefined ? [p.size] : []));
-  const spooned = food.measures.length > 0 || LIQUID.has(food.class) ? ['tsp', 'tbsp', 'cup'] : [];
-  const flowing = LIQUID.has(food.class) ? ['ml', 'l', 'fl oz'] : [];
-  const weights = ['g', 'kg', 'oz', 'lb'];
-  const first = food.class === 'egg' ? [...pieces, ...weights] : [...flowing, ...weights, ...pieces];
-  const percent =
-    food.class === 'flour' || food.class === 'water' || food.class === 'salt' || food.class === 'yeast' ? ['%'] : [];
-  return [...new Set([...first, ...spooned, ...percent, ...(spooned.length > 0 ? ['pinch'] : [])])];
+    .flatMap((p) => p.word ?? p.size ?? []);
+  const flows = LIQUID.has(food.class);
+  const spooned = food.measures.length > 0 || flows ? [...SPOONS, ...PINCHES] : [];
+  const first = food.class === 'egg' ? [...pieces, ...WEIGHTS] : [...(flows ? POURED : []), ...WEIGHTS, ...pieces];
+  return [...new Set([...first, ...spooned, ...(SHARED.has(food.class) ? SHARES : [])])];
 }

@@ -66,7 +66,7 @@ async function runTests(): Promise<number> {
   }
 }
 
-/** Passes on what the tests say, and takes pictures and presses keys as they ask, until they end; resolves with their exit code. */
+/** Passes on what the tests say, and takes pictures, presses keys and pastes as they ask, until they end; resolves with their exit code. */
 async function listen(page: Page): Promise<number> {
   // The editor has much to say that is no concern of the tests, unless they fail.
   const log: string[] = [];
@@ -88,8 +88,10 @@ async function listen(page: Page): Promise<number> {
   function hear(said: string): void {
     const shot = /^screenshot (.+)$/.exec(said)?.[1];
     const keys = /^press (.+)$/.exec(said)?.[1];
+    const pasted = /^paste (.+)$/.exec(said)?.[1];
     if (shot !== undefined) void takeScreenshot(page, shot);
     else if (keys !== undefined) void page.keyboard.press(keys);
+    else if (pasted !== undefined) void paste(page, JSON.parse(pasted));
     else process.stdout.write(`${said}\n`);
   }
 }
@@ -104,6 +106,16 @@ function isAboutMissingParts(text: string): boolean {
 /** The tests ask for a picture by printing where it goes, and wait until it is there. */
 async function takeScreenshot(page: Page, file: string): Promise<void> {
   await page.screenshot({ path: file });
+}
+
+/** What the browser does for a cook's own keys: no script may, and one without a screen has no clipboard to do it from. */
+async function paste(page: Page, text: string): Promise<void> {
+  await page.evaluate(`{
+    const clipboardData = new DataTransfer();
+    clipboardData.setData('text/plain', ${JSON.stringify(text)});
+    const event = new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true });
+    document.activeElement.dispatchEvent(event);
+  }`);
 }
 
 async function giveUp(page: Page): Promise<number> {

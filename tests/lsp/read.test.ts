@@ -32,6 +32,7 @@ test.each([
   ['a recipe of the notation', 'recipe Cake\n  200 g     flour\n  100 g     butter\n  do Mix.\n'],
   ['a part of one', '  200 g     flour\n  100 g     butter\n  do Mix the flour and the butter.\n'],
   ['code', 'const a = 1;\nfor (const b of c) {\n  d(b);\n}\n'],
+  ['more than is read of a text', `${CARD}${'Mix again.\n'.repeat(20_000)}`],
   ['a table of numbers', '1\t2\t3\n4\t5\t6\n7\t8\t9\n'],
 ])('%s is no printed recipe', async (_, text) => {
   expect(await read(text)).toBeNull();

@@ -277,7 +277,9 @@ function candidatesOf(
 }
 
 function figure(value: number, unit: UnitSymbol, style: NumberStyle): KitchenFigure {
-  return { value, unit, text: numberText(value, style) };
+  const text = numberText(value, style);
+  // A decimal stands for what is printed.
+  return { value: style === 'decimal' && value !== 0 ? Number(text) : value, unit, text };
 }
 
 /** One or two figures as they are written: `1 cup + 2 tbsp`, `1 lb 4 oz`. */

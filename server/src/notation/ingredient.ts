@@ -22,6 +22,8 @@ export class ItemReader {
   readonly faults: SyntaxFault[];
   private readonly line: string;
   private readonly cursor: Cursor;
+  /** Items begun behind the first. */
+  private items = 0;
 
   constructor(line: string, cursor: Cursor, faults: SyntaxFault[]) {
     this.line = line;
@@ -360,6 +362,14 @@ export class ItemReader {
       // `onion stuck with 6 cloves`
       case 'with':
         return isNumber(next?.kind ?? Kind.End);
+      // `yeast softened in 1/4 cup water`: what it is put in is an item of its own.
+      case 'blended':
+      case 'dissolved':
+      case 'mixed':
+      case 'soaked':
+      case 'softened':
+      case 'stirred':
+        return this.putInto(at);
       // `suet crust No. 12`: another recipe of the book; one digit is a grade, as in `cure no. 1`.
       case 'no': {
         const number = tokens[at + 2];
@@ -389,6 +399,14 @@ export class ItemReader {
       default:
         return false;
     }
+  }
+
+  /** Whether it is put into so much of something: `dissolved in 2 tbsp water`. */
+  private putInto(at: number): boolean {
+    const { tokens } = this.cursor;
+    const word = tokens[at + 1]?.written?.word;
+    if (!PUT.has(tokens[at]?.written?.word ?? '')) return false;
+    return (word === 'in' || word === 'with' || word === 'into') && this.opensMore(at + 2);
   }
 
   /** Whether an amount begins there: `plus 2 tbsp`, `or about 2 cups`. */
@@ -427,6 +445,7 @@ export class ItemReader {
     const word = token.written?.word;
     const mark = token.kind === Kind.Other ? line[token.start] : undefined;
     if (word === 'plus' || word === 'and' || mark === '+' || mark === '&') return this.plus(item, token);
+    if (this.putInto(cursor.at) && this.further(item, cursor.at + 2)) return true;
     if (mark === '/') return this.another(item);
     if (word === 'or') return this.or(item);
     if (word === 'each' || word === 'weighing') {
@@ -480,8 +499,20 @@ export class ItemReader {
       }
     }
     cursor.at = at + 1;
+    if (behind !== undefined && this.listedBehind(item, first)) return;
     if (first.kind === Kind.Word && this.countedBehind(item, first)) return;
     this.prepared(item, first);
+  }
+
+  /** `8 oz flour, 4 oz lard, 1 tsp salt`: further items, if the book knows them; else they are told of the first. */
+  private listedBehind(item: Item, first: Token): boolean {
+    const { cursor, line } = this;
+    const had = item.more?.length ?? 0;
+    if (item.isBare || item.node.eachOf === true || !this.further(item, cursor.at)) return false;
+    const last = cursor.tokens[cursor.at - 1] ?? first;
+    item.more = item.more?.map((more, i) => (i < had ? more : { ...more, listed: true }));
+    item.prepare(line, first, last);
+    return true;
   }
 
   /** `40 bread, slices`: what is counted stands behind the comma. */
@@ -585,17 +616,30 @@ export class ItemReader {
         item.prepare(line, sign, last);
         return true;
       }
-      cursor.at = begins;
-      const more = this.item();
-      if (more?.name !== undefined) {
-        item.more ??= [];
-        item.more.push(more);
-        return true;
-      }
+      if (this.further(item, begins)) return true;
     }
     cursor.at = at;
     if (item.node.name === undefined) return false;
     this.prepared(item, sign);
+    return true;
+  }
+
+  /** Another item of the line that begins there. */
+  private further(item: Item, at: number): boolean {
+    const { cursor } = this;
+    const { at: back } = cursor;
+    if (this.items >= MOST_ITEMS) return false;
+    this.items++;
+    cursor.at = at;
+    const more = this.item();
+    if (more?.name === undefined) {
+      cursor.at = back;
+      return false;
+    }
+    // All items of a line stand side by side.
+    const { more: inner = [], ...own } = more;
+    item.more ??= [];
+    item.more.push(own, ...inner);
     return true;
   }
 
@@ -759,6 +803,11 @@ export const TAKEN: ReadonlySet<string> = new Set([
 /** `strained juice and finely grated rind of`. */
 const MOST_BEFORE_OF = 8;
 const MORE: ReadonlySet<string> = new Set(['more', 'extra', 'additional', 'some', 'a', 'enough', 'another']);
+
+/** What is done to an item with another on its line. */
+const PUT: ReadonlySet<string> = new Set(['blended', 'dissolved', 'mixed', 'soaked', 'softened', 'stirred']);
+/** No line lists more. */
+const MOST_ITEMS = 12;
 
 /** What leads from a name to its amount. */
 const LEADERS: ReadonlySet<string> = new Set(['.', '…', '=', '·']);

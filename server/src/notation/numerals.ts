@@ -85,6 +85,9 @@ function takeWords(cursor: Cursor, before: readonly Token[]): NumeralRun | undef
   return first && end && { first, last: end, words };
 }
 
+/** `11/2` is typed for `1 1/2`. */
+const GLUED = /^(\d)([1-7]\/[2348])$/;
+
 /** Above this no kitchen amount is meant. */
 const LARGEST = 1e9;
 
@@ -94,6 +97,14 @@ export function numeralOf(line: string, { first, last, words }: NumeralRun, faul
   const { start } = first;
   const { end } = last;
   let range: Range;
+  const typed = words === undefined && last === first ? GLUED.exec(line.slice(start, end)) : null;
+  if (typed !== null)
+    faults.push({
+      code: 'bad-number',
+      start,
+      end,
+      detail: `a whole number and a fraction have a space between: \`${typed[1]} ${typed[2]}\`; if it is so many parts, write \`${String(Number(typed[0].split('/')[0]) / Number(typed[0].split('/')[1]))}\``,
+    });
   if (words !== undefined) range = valueOfWords(line, words);
   else {
     const value = valueIn(line, first) + (last === first ? 0 : valueIn(line, last));

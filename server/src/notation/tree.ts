@@ -158,6 +158,8 @@ export interface IngredientNode {
   /** Within the preparation. */
   readonly rest?: RestNode;
   readonly others?: readonly OtherNode[];
+  /** It stands behind a comma of another item, and is one only where its food is known: `3 onions, 1 sliced` are onions. */
+  readonly listed?: true;
   /** Further items of the line: `2 eggs plus 1 yolk`. */
   readonly more?: readonly IngredientNode[];
 }

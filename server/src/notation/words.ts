@@ -36,6 +36,12 @@ export interface Written {
 /** Words of the grammar that are no keyword, size, unit or count word. */
 const GRAMMAR: ReadonlySet<string> = new Set([
   'about',
+  'blended',
+  'dissolved',
+  'mixed',
+  'soaked',
+  'softened',
+  'stirred',
   'and',
   'approx',
   'approximately',

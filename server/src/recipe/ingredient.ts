@@ -49,7 +49,9 @@ export interface Named {
 export function bindIngredients(node: IngredientNode, line: number, world: World): Ingredient[] {
   const found: Ingredient[] = [];
   for (const item of node.more === undefined ? [node] : [node, ...node.more]) {
-    namedOn(item, world).forEach((named, i) => {
+    const names = namedOn(item, world);
+    if (item.listed && names.every(({ match }) => match.kind === 'unknown')) continue;
+    names.forEach((named, i) => {
       const { name, called, match, others, mayHold, takes, free, counted = item } = named;
       const { amount } = item;
       const food = match.kind === 'food' ? match.food : undefined;

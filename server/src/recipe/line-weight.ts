@@ -67,6 +67,14 @@ function weighAmounts(node: IngredientNode, match: FoodMatch, world: World): Wei
   const lump = match.kind === 'food' && LUMPS.has(match.food.class) ? weighLump(amount.quantity, said) : undefined;
   if (lump !== undefined) return lump;
   if (beside !== undefined && dimensionIn(amount.quantity) !== 'mass') {
+    const later = amount.plus?.filter((term) => beside.some((b) => b.end <= term.start));
+    // `1/2 cup (1 dl) water plus 2 tbsp`: the bracket says the first again, and not what is added behind it.
+    if (later !== undefined && later.length > 0 && amount.plus !== undefined) {
+      const plus = amount.plus.filter((term) => !later.includes(term));
+      const { plus: _, ...first } = amount;
+      const said = weighAmounts({ ...node, amount: plus.length === 0 ? first : { ...first, plus } }, match, world);
+      return later.reduce((sum, term) => addWeights(sum, weighQuantity(term.quantity, match, world)), said);
+    }
     const weight = beside.find((b) => dimensionIn(b.amount.quantity) === 'mass');
     if (weight !== undefined) return besideWeight(amount, weight, match, world);
     const volume =

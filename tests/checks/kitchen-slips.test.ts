@@ -482,7 +482,7 @@ part dough as flatbread
     [
       'Hummus',
       `recipe Hummus
-  yield 500 g
+  yield 400 g
   1 tin of 400 g chickpeas, drained
   80 g tahini
   40 ml lemon juice

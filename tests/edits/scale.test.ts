@@ -255,7 +255,7 @@ describe('what a kitchen can measure', () => {
   });
 
   test.each<[string, number, string]>([
-    ['240 g  flour', 4 / 9, '106.667 g  flour'],
+    ['240 g  flour', 4 / 9, '106.6667 g  flour'],
     ['1 tsp  salt', 0.7, '0.7 tsp  salt'],
     ['3 large  eggs', 0.5, '1.5 large  eggs'],
   ])('exactly: %s by %f', (written, by, after) => {

@@ -327,4 +327,4 @@ function styleOf(numeral: NumeralNode): NumberStyle {
 }
 
 /** Three digits behind a point could be thousands, and are asked about. */
-const exactText = (value: number): string => trimmed(value, value < 1 ? 5 : 3).replace(/(?<=[1-9]\d*\.\d{3})$/, '0');
+const exactText = (value: number): string => trimmed(value, value < 1 ? 5 : 4).replace(/(?<=[1-9]\d*\.\d{3})$/, '0');

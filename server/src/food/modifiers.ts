@@ -36,11 +36,7 @@ export const looksAdjective = (word: string): boolean =>
 
 /** Whether a noun of the class may be fallen back to over this word: one that nobody knows, and not one that changes foods. */
 export const mayPass = (word: string): boolean =>
-  word.length > 1 &&
-  !CHANGES.has(word) &&
-  !FORMS.has(word) &&
-  !HARMLESS.has(word) &&
-  !isNumber(word);
+  word.length > 1 && !CHANGES.has(word) && !FORMS.has(word) && !HARMLESS.has(word) && !isNumber(word);
 
 /** A figure, with or without its unit: `2`, `400g`, `2x400g`, and of another recipe: `tomato sauce II`. */
 export function isNumber(word: string): boolean {

@@ -277,9 +277,7 @@ function candidatesOf(
 }
 
 function figure(value: number, unit: UnitSymbol, style: NumberStyle): KitchenFigure {
-  const text = numberText(value, style);
-  // A decimal stands for what is printed.
-  return { value: style === 'decimal' && value !== 0 ? Number(text) : value, unit, text };
+  return { value, unit, text: numberText(value, style) };
 }
 
 /** One or two figures as they are written: `1 cup + 2 tbsp`, `1 lb 4 oz`. */
@@ -298,9 +296,7 @@ export function numberText(value: number, style: NumberStyle): string {
     const fraction = fractionText(value, style === 'glyph', 1e-4);
     if (fraction !== undefined) return fraction;
   }
-  return trimmed(value, value < 1 ? 3 : 2).includes('.') || Number.isInteger(value)
-    ? trimmed(value, value < 0.1 ? 4 : 3)
-    : trimmed(value, 2);
+  return trimmed(value, value < 0.1 ? 4 : 3);
 }
 
 /** Parts into which a piece is cut: an onion in quarters and thirds, a clove of garlic in halves at most. */

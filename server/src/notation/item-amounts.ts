@@ -21,6 +21,17 @@ export function measuresOf(node: IngredientNode): readonly MeasuredNode[] {
   return found;
 }
 
+/** An amount without the terms that are added behind what says it again: of `1/2 cup (120 ml) water plus 2 tbsp` the half cup. */
+export function saidAgain(amount: MeasuredNode, beside: readonly Span[]): MeasuredNode {
+  const plus = amount.plus?.filter((term) => beside.every((b) => b.end > term.start));
+  if (plus === undefined || plus.length === amount.plus?.length) return amount;
+  const { plus: _, ...first } = amount;
+  const { plus: __, ...quantity } = amount.quantity;
+  return plus.length === 0
+    ? { ...first, quantity }
+    : { ...first, plus, quantity: { ...quantity, plus: plus.map((t) => t.quantity) } };
+}
+
 /** What the cook says that the amount equals: behind `=`, or a weight beside it. */
 export function equalOf({ beside }: IngredientNode): MeasuredNode | undefined {
   if (beside === undefined) return undefined;

@@ -7,6 +7,7 @@ import { drainedShare, lumpIn } from '../food/shares.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { addRanges, type Quantity, type Range, scaleRange } from '../measure/quantity.ts';
 import { baseOf, type Dimension, dimensionOf, type UnitSymbol } from '../measure/unit.ts';
+import { saidAgain } from '../notation/item-amounts.ts';
 import type { BesideNode, IngredientNode, MeasuredNode } from '../notation/tree.ts';
 import type { World } from './world.ts';
 
@@ -67,12 +68,10 @@ function weighAmounts(node: IngredientNode, match: FoodMatch, world: World): Wei
   const lump = match.kind === 'food' && LUMPS.has(match.food.class) ? weighLump(amount.quantity, said) : undefined;
   if (lump !== undefined) return lump;
   if (beside !== undefined && dimensionIn(amount.quantity) !== 'mass') {
-    const later = amount.plus?.filter((term) => beside.some((b) => b.end <= term.start));
-    // `1/2 cup (1 dl) water plus 2 tbsp`: the bracket says the first again, and not what is added behind it.
-    if (later !== undefined && later.length > 0 && amount.plus !== undefined) {
-      const plus = amount.plus.filter((term) => !later.includes(term));
-      const { plus: _, ...first } = amount;
-      const said = weighAmounts({ ...node, amount: plus.length === 0 ? first : { ...first, plus } }, match, world);
+    const first = saidAgain(amount, beside);
+    if (first !== amount) {
+      const said = weighAmounts({ ...node, amount: first }, match, world);
+      const later = amount.plus?.slice(first.plus?.length ?? 0) ?? [];
       return later.reduce((sum, term) => addWeights(sum, weighQuantity(term.quantity, match, world)), said);
     }
     const weight = beside.find((b) => dimensionIn(b.amount.quantity) === 'mass');

@@ -94,7 +94,6 @@ const KNOWN_MISSES: readonly string[] = [
   // Words alone that name no food of the book could be a heading.
   'cacfp-nuggets: as needed nonstick cooking spray',
   // What it is dissolved in stands in its name.
-  'parker-house-rolls: 1 yeast cake, dissolved + 1/4 cup lukewarm water',
   // Several names before the amount that each of them has.
   'brown-stock: 1/2 cup carrot, cut in dice + 1/2 cup turnip, cut in dice + 1/2 cup onion, cut in dice + 1/2 cup celery, cut in dice',
 ];

@@ -9,6 +9,7 @@ import {
   type UnitSymbol,
   unitInFull,
 } from '../../measure/unit.ts';
+import { saidAgain } from '../../notation/item-amounts.ts';
 import type { BesideNode, MeasuredNode } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { weighQuantity } from '../../recipe/line-weight.ts';
@@ -106,7 +107,7 @@ function disagreement(
   house: House,
   text: string,
 ): Found<Values> | undefined {
-  const said: readonly Stated[] = [{ amount, means: 'same' }, ...beside];
+  const said: readonly Stated[] = [{ amount: saidAgain(amount, beside), means: 'same' }, ...beside];
   for (const [i, other] of said.entries())
     for (const one of said.slice(0, i)) {
       const values = compared(one, other, ingredient, house);

@@ -102,8 +102,8 @@ describe('a printed ingredient', () => {
   });
 
   test.each([
-    ['up to 100ml milk', '100ml milk (up to)'],
-    ['at least 2 tbsp oil', '2 tbsp oil (at least)'],
+    ['up to 100ml milk', 'up to 100ml milk'],
+    ['at least 2 tbsp oil', 'at least 2 tbsp oil'],
     ['S&P', 'salt and pepper'],
     ['Optional: 1 tbsp capers', 'optional 1 tbsp capers'],
     ['• 2 eggs', '2 eggs'],

@@ -4,18 +4,10 @@
  */
 import { type Amount, amountOf, Free, type Measure, measuredOf } from './amounts.ts';
 import { type Cursor, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
+import { Item } from './item.ts';
 import { takeAgain, takeEach, takePlus, takeStated, takeTerm, takeTerms } from './stated.ts';
 import { isNamePart, isNumber, Kind, type Token } from './tokens.ts';
-import type {
-  BesideNode,
-  Draft,
-  IngredientNode,
-  MeasuredNode,
-  OtherNode,
-  Span,
-  SyntaxFault,
-  TextNode,
-} from './tree.ts';
+import type { BesideNode, Draft, IngredientNode, MeasuredNode, Span, SyntaxFault, TextNode } from './tree.ts';
 
 /** Reads items of one line from left to right; what the cursor then stands on is none of it. */
 export class ItemReader {
@@ -63,6 +55,8 @@ export class ItemReader {
     const item = new Item(node);
     if (takes.length > 0) node.takes = takes;
     if (!(amount instanceof Free)) {
+      if (amount.minus !== undefined)
+        this.fault('bad-number', amount.minus, 'no amount is less than nothing: leave out the minus');
       item.measure = amount;
       this.besides(item);
     }
@@ -256,7 +250,7 @@ export class ItemReader {
         first.measure.sizes === undefined)
     )
       return false;
-    if (says === 'either' && first.measure.about !== undefined) says = 'same';
+    if (says === 'either' && (first.measure.about !== undefined || isVolume(first.measure))) says = 'same';
     if (says === 'either' && first.measure.unit !== undefined && dimensionIsLength(first.measure)) return false;
     for (const { measure, token } of found) item.beside('(', token, this.measured(measure), says);
     return true;
@@ -711,74 +705,13 @@ export class ItemReader {
   }
 }
 
-/** One item while it is read. */
-class Item {
-  readonly node: Draft<IngredientNode>;
-  more: IngredientNode[] | undefined;
-  others: OtherNode[] | undefined;
-  /** Its amount, whose sum may go on behind the name. */
-  measure: Measure | undefined;
-  private besides: BesideNode[] | undefined;
-
-  constructor(node: Draft<IngredientNode>) {
-    this.node = node;
-  }
-
-  get isBare(): boolean {
-    return this.node.amount === undefined && this.measure === undefined;
-  }
-
-  beside(sign: BesideNode['sign'], at: Span, amount: MeasuredNode, means: BesideNode['means']): void {
-    this.besides ??= [];
-    this.besides.push({ sign, start: Math.min(at.start, amount.start), end: amount.end, amount, means });
-  }
-
-  /** Whether the term goes on with the amount: `1 cup sugar plus 2 tbsp`. */
-  adds(term: Measure): boolean {
-    const { measure } = this;
-    if (measure?.unit === undefined || term.unit === undefined || measure.upTo !== undefined) return false;
-    const [a, b] = [measure.unit.written?.printed?.dimension, term.unit.written?.printed?.dimension];
-    if (a !== b || (a !== 'mass' && a !== 'volume')) return false;
-    this.measure = { ...measure, plus: [...measure.plus, term] };
-    return true;
-  }
-
-  /** Whether a package of a size behind a bare number is what it counts: `12 salmon, 1 lb. cans`. */
-  counts(package_: Measure): boolean {
-    const { measure } = this;
-    if (
-      measure === undefined ||
-      measure.unit !== undefined ||
-      measure.counted !== undefined ||
-      measure.each !== undefined
-    )
-      return false;
-    if (package_.counted === undefined || package_.each === undefined) return false;
-    this.measure = { ...measure, counted: package_.counted, each: package_.each, point: package_.point };
-    return true;
-  }
-
-  /** Words that are told of it; further ones are told behind the first, with whatever stands between. */
-  prepare(line: string, first: Token, last: Token): void {
-    const start = this.node.preparation?.start ?? first.start;
-    this.node.preparation = { start, end: last.end, text: line.slice(start, last.end) };
-  }
-
-  done(): IngredientNode {
-    const { node } = this;
-    if (this.besides !== undefined) node.beside = this.besides;
-    if (this.others !== undefined) node.others = this.others;
-    if (this.more !== undefined) node.more = this.more;
-    return node;
-  }
-}
-
 const isShare = (amount: Amount): boolean =>
   !(amount instanceof Free) &&
   amount.unit !== undefined &&
   amount.unit.written === undefined &&
   amount.unit.end === amount.unit.start + 1;
 
+const isVolume = ({ unit }: Measure): boolean => unit?.written?.printed?.dimension === 'volume';
 const dimensionIsLength = ({ unit }: Measure): boolean => unit?.written?.printed?.dimension === 'length';
 
 function sameUnit(a: Measure, b: Measure | undefined): boolean {

@@ -163,6 +163,8 @@ export class ListLabels {
     }
     if (number !== undefined && this.isNumberHere(i, word)) return Kind.NumberWord;
     const first = i === this.start;
+    // `scant 1/2 cup`
+    if (first && bias && isNumber(this.kindAt(i + 1))) return Kind.Bias;
     if (
       open &&
       bias &&

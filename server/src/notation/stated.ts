@@ -58,6 +58,7 @@ function takeFree(cursor: Cursor): Free | undefined {
 export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 'held'): Measure | undefined {
   const { at } = cursor;
   const about = takeAbout(cursor, line);
+  const filled = cursor.kind === Kind.Bias && isNumber(cursor.kindAfter(1)) ? takeWhile(cursor, isBias) : undefined;
   const minus = cursor.take(Kind.Minus);
   const low = takeNumeral(cursor);
   if (low === undefined && !opensImplied(cursor.kind)) {
@@ -71,7 +72,7 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
     if (sized !== undefined) return sized;
   }
   const celsius = skipHyphen(cursor);
-  const bias = takeWhile(cursor, isBias);
+  const bias = filled ?? takeWhile(cursor, isBias);
   const unit = cursor.take(Kind.UnitWord);
   if (unit !== undefined) {
     const point = takePoint(cursor, line, unit);
@@ -85,17 +86,17 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
     return holder === undefined ? measured : holding(measured, holder);
   }
   const sizes = takeSizes(cursor, line);
-  const filled = bias ?? takeWhile(cursor, isBias);
+  const packed = bias ?? takeWhile(cursor, isBias);
   const counted = cursor.take(Kind.CountedWord);
   if (counted === undefined) {
     if (low === undefined) {
       cursor.at = at;
       return undefined;
     }
-    return measure(given, { bias: filled, sizes });
+    return measure(given, { bias: packed, sizes });
   }
   const point = takePoint(cursor, line, counted);
-  return measure(given, { bias: filled, sizes, counted, point, ...takeContents(cursor, line, counted) });
+  return measure(given, { bias: packed, sizes, counted, point, ...takeContents(cursor, line, counted) });
 }
 
 interface Given {
@@ -148,9 +149,18 @@ const opensImplied = (kind: Kind): boolean =>
   kind === Kind.UnitWord || kind === Kind.CountedWord || kind === Kind.SizeWord || kind === Kind.Bias;
 
 function takeAbout(cursor: Cursor, line: string): Token | undefined {
-  const about = cursor.take(Kind.About);
+  const about = cursor.take(Kind.About) ?? takeBound(cursor);
   if (about !== undefined) takePoint(cursor, line, about);
   return about;
+}
+
+/** `up to 1 cup`, `at least 2 cups`: the number is meant, more or less. */
+function takeBound(cursor: Cursor): Token | undefined {
+  const { tokens, at, token } = cursor;
+  const words = `${token?.written?.word} ${tokens[at + 1]?.written?.word}`;
+  if (!isNumber(tokens[at + 2]?.kind ?? Kind.End) || !/^(?:up to|at (?:least|most))$/.test(words)) return undefined;
+  cursor.at += 2;
+  return token;
 }
 
 /** The point that belongs to the word before it. */

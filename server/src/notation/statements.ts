@@ -232,7 +232,8 @@ class Reading {
   }
 
   private ingredientFrom(at: number, want: { named: boolean }): IngredientNode {
-    const cursor = new Cursor(this.tokens, at);
+    // `optional: 1/2 cup raisins`
+    const cursor = new Cursor(this.tokens, this.tokens[at]?.kind === Kind.Colon ? at + 1 : at);
     const reader = new ItemReader(this.text, cursor, this.faults);
     return this.complete(reader.item() ?? reader.bare() ?? { kind: 'ingredient' }, cursor, want);
   }

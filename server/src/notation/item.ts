@@ -1,0 +1,69 @@
+/**
+ * Knows one item of the list while it is read, and the node that it becomes.
+ * Refuses to know how its pieces are found.
+ */
+import type { Measure } from './amounts.ts';
+import type { Token } from './tokens.ts';
+import type { BesideNode, Draft, IngredientNode, MeasuredNode, OtherNode, Span } from './tree.ts';
+
+/** One item while it is read. */
+export class Item {
+  readonly node: Draft<IngredientNode>;
+  more: IngredientNode[] | undefined;
+  others: OtherNode[] | undefined;
+  /** Its amount, whose sum may go on behind the name. */
+  measure: Measure | undefined;
+  private besides: BesideNode[] | undefined;
+
+  constructor(node: Draft<IngredientNode>) {
+    this.node = node;
+  }
+
+  get isBare(): boolean {
+    return this.node.amount === undefined && this.measure === undefined;
+  }
+
+  beside(sign: BesideNode['sign'], at: Span, amount: MeasuredNode, means: BesideNode['means']): void {
+    this.besides ??= [];
+    this.besides.push({ sign, start: Math.min(at.start, amount.start), end: amount.end, amount, means });
+  }
+
+  /** Whether the term goes on with the amount: `1 cup sugar plus 2 tbsp`. */
+  adds(term: Measure): boolean {
+    const { measure } = this;
+    if (measure?.unit === undefined || term.unit === undefined || measure.upTo !== undefined) return false;
+    const [a, b] = [measure.unit.written?.printed?.dimension, term.unit.written?.printed?.dimension];
+    if (a !== b || (a !== 'mass' && a !== 'volume')) return false;
+    this.measure = { ...measure, plus: [...measure.plus, term] };
+    return true;
+  }
+
+  /** Whether a package of a size behind a bare number is what it counts: `12 salmon, 1 lb. cans`. */
+  counts(package_: Measure): boolean {
+    const { measure } = this;
+    if (
+      measure === undefined ||
+      measure.unit !== undefined ||
+      measure.counted !== undefined ||
+      measure.each !== undefined
+    )
+      return false;
+    if (package_.counted === undefined || package_.each === undefined) return false;
+    this.measure = { ...measure, counted: package_.counted, each: package_.each, point: package_.point };
+    return true;
+  }
+
+  /** Words that are told of it; further ones are told behind the first, with whatever stands between. */
+  prepare(line: string, first: Token, last: Token): void {
+    const start = this.node.preparation?.start ?? first.start;
+    this.node.preparation = { start, end: last.end, text: line.slice(start, last.end) };
+  }
+
+  done(): IngredientNode {
+    const { node } = this;
+    if (this.besides !== undefined) node.beside = this.besides;
+    if (this.others !== undefined) node.others = this.others;
+    if (this.more !== undefined) node.more = this.more;
+    return node;
+  }
+}

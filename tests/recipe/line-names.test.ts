@@ -78,6 +78,7 @@ test.each([
   ['8 oz flour, 4 oz lard, 1 tsp salt', 'flour: plain flour 227 g + lard 113 g + salt: table salt 6 g'],
   ['3 onions, 1 sliced, 2 diced', 'onions: onion 330 g'],
   ['2 tsp cornflour mixed with 1 tbsp cold water', 'cornflour 5 g + cold water: water 15 g'],
+  ['1 cup water plus 2 fl oz', 'water 296 g'],
 ])('%s: several items of one line', (line, expected) => {
   expect(read(line)).toBe(expected);
 });

@@ -4,7 +4,7 @@
  */
 import { type Bias, biasOf } from '../measure/bias.ts';
 import type { Quantity, Size } from '../measure/quantity.ts';
-import type { Unit } from '../measure/unit.ts';
+import type { Dimension, Unit } from '../measure/unit.ts';
 import { type Cursor, type Run, takeWhile, textOf } from './cursor.ts';
 import { type NumeralRun, numeralOf, takeNumeral } from './numerals.ts';
 import { isNumber, Kind, opensAmount, opensMeasure, type Token } from './tokens.ts';
@@ -113,6 +113,12 @@ export function takeMeasure(cursor: Cursor): Measure | undefined {
 
 const joinsNumbers = (kind: Kind): boolean => kind === Kind.Dash || kind === Kind.To || kind === Kind.Minus;
 const isSize = (kind: Kind): boolean => kind === Kind.SizeWord;
+
+/** What a measure of a list line measures; undefined for a count. A per cent sign and `fl oz` are no words. */
+export function dimensionIn({ unit }: Measure): Dimension | undefined {
+  if (unit === undefined) return undefined;
+  return unit.written?.printed?.dimension ?? (unit.end === unit.start + 1 ? 'share' : 'volume');
+}
 
 /** What an amount says; a temperature or time where an amount should be is still one, with its unit. */
 export function amountOf(line: string, amount: Amount | undefined, faults: SyntaxFault[]): AmountNode | undefined {

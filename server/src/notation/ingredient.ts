@@ -2,8 +2,8 @@
  * Knows how an ingredient is written and printed: an amount, the same in other measures, a name, what is done to it and what it is for.
  * Refuses to know foods, and what must be there: `statements.ts` says what is missing.
  */
-import { type Amount, amountOf, Free, type Measure, measuredOf } from './amounts.ts';
-import { type Cursor, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
+import { type Amount, amountOf, dimensionIn, Free, type Measure, measuredOf } from './amounts.ts';
+import { type Cursor, type Run, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
 import { Item } from './item.ts';
 import { takeAgain, takeEach, takePlus, takeStated, takeTerm, takeTerms } from './stated.ts';
 import { isNamePart, isNumber, Kind, type Token } from './tokens.ts';
@@ -64,7 +64,7 @@ export class ItemReader {
     if (cursor.token?.written?.word === 'of' || cursor.kind === Kind.Colon) {
       const of = cursor.token;
       cursor.at++;
-      if (isShare(amount) && of !== undefined) this.shareOf(node);
+      if (!(amount instanceof Free) && dimensionIn(amount) === 'share' && of !== undefined) this.shareOf(node);
     }
     if (cursor.kind === Kind.LeftParen) this.filling(item);
     // `1 qt, meat stock`
@@ -80,18 +80,14 @@ export class ItemReader {
   /** `2 cups (packed) brown sugar`: how the measure is filled, or a note before the name. */
   private filling(item: Item): void {
     const { cursor } = this;
-    const run = { first: cursor.tokens[cursor.at + 1], last: cursor.tokens[cursor.at + 1] };
-    while (run.last?.written?.bias === true && cursor.tokens[cursor.at + 2]?.written?.bias === true) {
-      run.last = cursor.tokens[cursor.at + 2];
-      break;
-    }
-    const { first, last } = run;
-    const bias = first?.written?.bias === true && last !== undefined ? { first, last } : undefined;
-    if (bias === undefined || item.measure === undefined) this.note(item);
-    else {
+    const { at } = cursor;
+    cursor.at++;
+    const bias = this.biasWords();
+    if (bias !== undefined && item.measure !== undefined && cursor.take(Kind.RightParen) !== undefined)
       item.measure = { ...item.measure, bias };
-      cursor.at += first === last ? 2 : 3;
-      cursor.take(Kind.RightParen);
+    else {
+      cursor.at = at;
+      this.note(item);
     }
   }
 
@@ -250,8 +246,9 @@ export class ItemReader {
         first.measure.sizes === undefined)
     )
       return false;
-    if (says === 'either' && (first.measure.about !== undefined || isVolume(first.measure))) says = 'same';
-    if (says === 'either' && first.measure.unit !== undefined && dimensionIsLength(first.measure)) return false;
+    if (says === 'either' && (first.measure.about !== undefined || dimensionIn(first.measure) === 'volume'))
+      says = 'same';
+    if (says === 'either' && dimensionIn(first.measure) === 'length') return false;
     for (const { measure, token } of found) item.beside('(', token, this.measured(measure), says);
     return true;
   }
@@ -536,6 +533,15 @@ export class ItemReader {
     return true;
   }
 
+  /** Words in a bracket that say how a measure is filled: no number stands before them. */
+  private biasWords(): Run | undefined {
+    const { cursor } = this;
+    const first = cursor.token;
+    let last: Token | undefined;
+    for (; cursor.token?.written?.bias === true; cursor.at++) last = cursor.token;
+    return first && last && { first, last };
+  }
+
   /** Words to the next bracket or weight as bought: the preparation, with what it says of purpose and rest. */
   private prepared(item: Item, first: Token): void {
     const { cursor, line } = this;
@@ -704,15 +710,6 @@ export class ItemReader {
     this.faults.push({ code, start, end, detail });
   }
 }
-
-const isShare = (amount: Amount): boolean =>
-  !(amount instanceof Free) &&
-  amount.unit !== undefined &&
-  amount.unit.written === undefined &&
-  amount.unit.end === amount.unit.start + 1;
-
-const isVolume = ({ unit }: Measure): boolean => unit?.written?.printed?.dimension === 'volume';
-const dimensionIsLength = ({ unit }: Measure): boolean => unit?.written?.printed?.dimension === 'length';
 
 function sameUnit(a: Measure, b: Measure | undefined): boolean {
   return a.unit?.written?.printed?.dimension === b?.unit?.written?.printed?.dimension && a.unit !== undefined;

@@ -2,7 +2,7 @@
  * Knows one item of the list while it is read, and the node that it becomes.
  * Refuses to know how its pieces are found.
  */
-import type { Measure } from './amounts.ts';
+import { dimensionIn, type Measure } from './amounts.ts';
 import type { Token } from './tokens.ts';
 import type { BesideNode, Draft, IngredientNode, MeasuredNode, OtherNode, Span } from './tree.ts';
 
@@ -32,7 +32,7 @@ export class Item {
   adds(term: Measure): boolean {
     const { measure } = this;
     if (measure?.unit === undefined || term.unit === undefined || measure.upTo !== undefined) return false;
-    const [a, b] = [measure.unit.written?.printed?.dimension, term.unit.written?.printed?.dimension];
+    const [a, b] = [dimensionIn(measure), dimensionIn(term)];
     if (a !== b || (a !== 'mass' && a !== 'volume')) return false;
     this.measure = { ...measure, plus: [...measure.plus, term] };
     return true;

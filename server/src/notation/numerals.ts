@@ -3,7 +3,7 @@
  * Refuses to know what is counted.
  */
 import { VULGAR_FRACTIONS } from '../measure/number-text.ts';
-import type { Range } from '../measure/quantity.ts';
+import { addRanges, exactly, type Range } from '../measure/quantity.ts';
 import type { Cursor, Run } from './cursor.ts';
 import { isNumber, Kind, type Token } from './tokens.ts';
 import type { Draft, NumeralNode, SyntaxFault } from './tree.ts';
@@ -136,21 +136,19 @@ function valueOfWords(line: string, words: readonly Token[]): Range {
   let tens = false;
   for (const token of words) {
     if (token.kind !== Kind.NumberWord && !isNumber(token.kind)) {
-      sum = plus(sum, term);
+      sum = addRanges(sum, term);
       term = exactly(1);
     } else if (!isArticle(token)) {
       const value = token.written?.number ?? exactly(valueIn(line, token));
       const adds = tens && value.low < 10 && value.low >= 1;
-      term = adds ? plus(term, value) : times(term, value);
+      term = adds ? addRanges(term, value) : times(term, value);
       tens = value.low >= 20 && value.low % 10 === 0;
     }
   }
-  return plus(sum, term);
+  return addRanges(sum, term);
 }
 
-const exactly = (value: number): Range => ({ low: value, high: value });
 const times = (a: Range, b: Range): Range => ({ low: a.low * b.low, high: a.high * b.high });
-const plus = (a: Range, b: Range): Range => ({ low: a.low + b.low, high: a.high + b.high });
 
 function valueIn(line: string, { kind, start, end }: Token): number {
   if (kind === Kind.Numeral) return decimalIn(line, start, end);

@@ -3,8 +3,8 @@
  * Refuses to know what is weighed.
  */
 import { isPackage } from '../measure/count-words.ts';
-import { baseOf, dimensionOf } from '../measure/unit.ts';
-import { type Amount, Free, type Measure, NO_TERMS } from './amounts.ts';
+import { baseOf } from '../measure/unit.ts';
+import { type Amount, dimensionIn, Free, type Measure, NO_TERMS } from './amounts.ts';
 import { type Cursor, type Run, takeWhile } from './cursor.ts';
 import { type NumeralRun, takeNumeral } from './numerals.ts';
 import { isNumber, Kind, type Token } from './tokens.ts';
@@ -77,7 +77,7 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
   if (unit !== undefined) {
     const point = takePoint(cursor, line, unit);
     const measured = measure(given, { bias, unit, point, celsius });
-    if (held === 'alone' || !fits(unit)) return measured;
+    if (held === 'alone' || !fits(measured)) return measured;
     const { at: behind } = cursor;
     // `400g/14oz tin`: the tin holds the one that comes first.
     takeAgain(cursor, line);
@@ -281,9 +281,8 @@ function takeHolder(cursor: Cursor, line: string): Holder | undefined {
 }
 
 /** A mass, a volume or a length is what a package or piece holds. */
-function fits(unit: Token): boolean {
-  const symbol = unit.written?.printed?.symbol;
-  const dimension = symbol === undefined ? 'volume' : dimensionOf(symbol);
+function fits(measured: Measure): boolean {
+  const dimension = dimensionIn(measured);
   return dimension === 'mass' || dimension === 'volume' || dimension === 'length';
 }
 
@@ -323,30 +322,24 @@ function takeUpTo(cursor: Cursor, line: string, first: Measure): Measure | undef
   if (
     upTo !== undefined &&
     upTo.low !== undefined &&
-    dimension(upTo) !== undefined &&
-    dimension(upTo) === dimension(first)
+    dimensionIn(upTo) !== undefined &&
+    dimensionIn(upTo) === dimensionIn(first)
   )
     return upTo;
   cursor.at = at;
   return undefined;
 }
 
-const dimension = ({ unit }: Measure) => {
-  if (unit === undefined) return undefined;
-  const symbol = unit.written?.printed?.symbol;
-  return symbol === undefined ? (unit.end === unit.start + 1 ? 'share' : 'volume') : dimensionOf(symbol);
-};
-
 /** The terms behind the first: `1 lb 4 oz`, `1 cup plus 2 tbsp`, `1 cup + 2 tbsp`. */
 export function takeTerms(cursor: Cursor, line: string, first: Measure): readonly Measure[] {
   let terms: Measure[] | undefined;
-  const of = dimension(first);
+  const of = dimensionIn(first);
   if (of !== 'mass' && of !== 'volume') return NO_TERMS;
   for (;;) {
     const { at } = cursor;
     const joined = takePlus(cursor, line);
     const term = isNumber(cursor.kind) ? takeTerm(cursor, line) : undefined;
-    const adds = term !== undefined && term.low !== undefined && dimension(term) === of;
+    const adds = term !== undefined && term.low !== undefined && dimensionIn(term) === of;
     // With nothing between, a sum is of falling units.
     if (!adds || (!joined && !(sizeOf(term) < sizeOf(terms?.at(-1) ?? first)))) {
       cursor.at = at;

@@ -5,7 +5,8 @@
 import type { Food, FoodClass, FoodMatch, UnknownFood, Weighed } from '../food/food.ts';
 import { drainedShare, lumpIn } from '../food/shares.ts';
 import { likelyGrams } from '../food/weigh.ts';
-import { addRanges, type Quantity, type Range, scaleRange } from '../measure/quantity.ts';
+import { addRanges, type Quantity, type Range } from '../measure/quantity.ts';
+import { totalOf } from '../measure/total.ts';
 import { baseOf, type Dimension, dimensionOf, type UnitSymbol } from '../measure/unit.ts';
 import { saidAgain } from '../notation/item-amounts.ts';
 import type { BesideNode, IngredientNode, MeasuredNode } from '../notation/tree.ts';
@@ -243,18 +244,12 @@ const timesWeighed = (weighed: Extract<Weighed, { known: true }>, by: Range): We
 });
 
 /** Grams of a mass, all terms; undefined for anything else. */
-function gramsOf({ unit, each, low, high, plus = [] }: Quantity): Range | undefined {
+function gramsOf(quantity: Quantity): Range | undefined {
+  const { unit, each, low, high } = quantity;
   if (unit === undefined && each !== undefined) {
     const one = gramsOf(each);
     return one && { low: one.low * low, high: one.high * high };
   }
-  if (unit === undefined || dimensionOf(unit) !== 'mass') return undefined;
-  const by = baseOf(unit, 'us') ?? 1;
-  let sum = scaleRange({ low, high }, by);
-  for (const term of plus) {
-    const more = gramsOf(term);
-    if (more === undefined) return undefined;
-    sum = addRanges(sum, more);
-  }
-  return sum;
+  const total = totalOf(quantity, 'us');
+  return total?.dimension === 'mass' ? { low: total.low, high: total.high } : undefined;
 }

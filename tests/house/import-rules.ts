@@ -3,7 +3,8 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   measure: [],
   notation: ['measure', 'chevrotain'],
   food: ['measure', 'data', 'fastest-levenshtein'],
-  recipe: ['notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
+  prose: ['notation', 'measure', 'data'],
+  recipe: ['prose', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
   edits: ['recipe', 'notation', 'measure', 'food'],
   checks: ['edits', 'recipe', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
   workspace: [

@@ -4,7 +4,9 @@
  */
 import { measuredOf, takeMeasure } from './amounts.ts';
 import { Cursor, takeWhile, textIn } from './cursor.ts';
+import { label } from './label.ts';
 import { asDuration, asLength, joinedDuration, overnightNode, temperatureOf } from './readings.ts';
+import { scan } from './scan.ts';
 import { isNamePart, Kind, opensMeasure, type Token } from './tokens.ts';
 import type { Sentence, SentenceItem, SyntaxFault } from './tree.ts';
 
@@ -29,6 +31,13 @@ export function sentenceOf(line: string, tokens: readonly Token[], from: number,
   }
   const end = tokens.at(-1)?.end ?? 0;
   return { start: tokens[from]?.start ?? end, end, items };
+}
+
+/** The sentence that a run of words is which stands on no line of its own: a note, a preparation. Faults in it are nobody's. */
+export function sentenceIn(text: string): Sentence {
+  const tokens = scan(text, 'without blanks').filter((token) => token.kind !== Kind.Comment);
+  label(text, tokens, 'slot');
+  return sentenceOf(text, tokens, 0, []);
 }
 
 function tokenItem(line: string, token: Token): SentenceItem {

@@ -1,0 +1,186 @@
+/**
+ * Knows what a sentence of a recipe orders once it is read: closed unions, numbers and places in the line, and no words, so that nobody
+ * who asks can compare them. Refuses to know foods, parts and steps, and what is safe.
+ * Offsets count UTF-16 units from the start of the line that the items came from; minutes and °C are ranges, `Infinity` an open end.
+ */
+import type { Range } from '../measure/quantity.ts';
+import type { Span } from '../notation/tree.ts';
+
+/** `said`: the words say it. `inferred`: a rule does. `unread`: words stand there that nobody knows. */
+export type Sure = 'said' | 'inferred' | 'unread';
+
+/** What words tell; `is` is undefined exactly where it is unread. */
+export interface Told<T> extends Span {
+  readonly is: T | undefined;
+  readonly sure: Sure;
+}
+
+/** What is done. `ready`: a thing is made ready (an oven lit, a tin greased). `read`: a figure or sign is looked for. */
+export const ACTS = [
+  'heat',
+  'cool',
+  'freeze',
+  'thaw',
+  'stay',
+  'rise',
+  'steep',
+  'dry',
+  'smoke',
+  'pack',
+  'close',
+  'open',
+  'cover',
+  'combine',
+  'divide',
+  'reserve',
+  'return',
+  'remove',
+  'put',
+  'cut',
+  'shape',
+  'ready',
+  'read',
+  'adjust',
+  'eat',
+  'discard',
+  /** Something happens, and no row says what. */
+  'unknown',
+] as const;
+export type Act = (typeof ACTS)[number];
+
+/** How far heat goes. `as read`: as far as a figure or sign says. */
+export const COOKS = ['through', 'as read', 'outside', 'barely'] as const;
+export type Cooks = (typeof COOKS)[number];
+
+export const PLACES = [
+  'frozen',
+  'cold',
+  'cool',
+  'room',
+  'outdoors',
+  'warm',
+  'hot',
+  'oven',
+  'stove',
+  'bath',
+  'smoker',
+] as const;
+export type PlaceKind = (typeof PLACES)[number];
+
+export const VESSELS = ['open', 'lidded', 'jar', 'airtight', 'wrap', 'tool'] as const;
+export type VesselKind = (typeof VESSELS)[number];
+
+export const MEDIA = ['water', 'steam', 'fat', 'air', 'smoke', 'brine', 'acid', 'syrup', 'ice', 'metal'] as const;
+export type MediumKind = (typeof MEDIA)[number];
+
+/** `ordered`: simmer the rice. `told`: it simmers, may be added. `beside`: …, simmering gently. `before`: after you simmer it. */
+export type Manner = 'ordered' | 'told' | 'beside' | 'before';
+
+/** How it is said. `at most`: do not let it boil. `advice`: people who leave it. Only `yes` moves anything. */
+export type Saying = 'yes' | 'not' | 'at most' | 'if' | 'optional' | 'advice' | 'asked';
+
+/** One thing that is ordered or told. Its span is the clause, the verb's words included. */
+export interface Event extends Span {
+  /** The words that say it; undefined where the clause has none and it was taken from what stands there. */
+  readonly verb: Span | undefined;
+  readonly act: Act;
+  /** Where it heats. */
+  readonly cooks?: Cooks;
+  /** Whether it goes on by itself for as long as is said, is worked at, or is done in a moment. */
+  readonly lasts: 'waits' | 'works' | 'no';
+  readonly as: Manner;
+  readonly said: Saying;
+  /** Events of a sentence with the same number above 0 are choices: one of them happens. */
+  readonly either: number;
+  readonly objects: readonly Slot[];
+  readonly where: readonly Where[];
+  readonly vessel?: Told<VesselKind>;
+  readonly medium?: Told<MediumKind>;
+  readonly temperatures: readonly TemperatureSaid[];
+  readonly times: readonly TimeSaid[];
+  readonly until: readonly Sign[];
+  readonly amounts: readonly AmountSaid[];
+  /** Eaten at once, or kept for later. */
+  readonly fate?: 'now' | 'later';
+  /** So many times more: `repeat twice`. */
+  readonly again?: number;
+  /** What it is done like stands elsewhere: `as directed`, `see table`. */
+  readonly elsewhere: boolean;
+}
+
+/** What an event takes, not yet bound to a food. */
+export interface Slot extends Span {
+  readonly role: 'what' | 'with' | 'into' | 'from';
+  readonly by: 'name' | 'it' | 'mixture' | 'rest' | 'all' | 'vessel' | 'nothing';
+  readonly already?: 'cooked' | 'hot' | 'cold' | 'frozen' | 'soaked';
+}
+
+export interface Where extends Told<PlaceKind> {
+  readonly way: 'at' | 'to' | 'out of' | 'off';
+  /** `not in a refrigerator` */
+  readonly not: boolean;
+  /** Of the place, where its name says or a row has it. */
+  readonly celsius?: Range;
+}
+
+/** `food` is whatever lies in the body, syrup and soup too; `medium` the fat, water or metal around it. */
+export const HEAT_OF = ['food', 'oven', 'around', 'medium', 'nothing'] as const;
+export type HeatOf = (typeof HEAT_OF)[number];
+
+export interface TemperatureSaid extends Span {
+  readonly celsius: Range;
+  readonly of: HeatOf;
+  readonly sure: Sure;
+  /** `change`: 25 °F more. */
+  readonly bound: 'is' | 'at least' | 'at most' | 'change';
+  /** In the middle of the food, where it is slowest. */
+  readonly inside: boolean;
+}
+
+/**
+ * `spent`: so long. `limit`: no longer than. `life`: keeps so long. `until`: a horizon. `every`: an interval. `point`: when.
+ */
+export const TIME_KINDS = ['spent', 'limit', 'life', 'until', 'every', 'point'] as const;
+export type TimeKind = (typeof TIME_KINDS)[number];
+
+export interface TimeSaid extends Span {
+  readonly minutes: Range;
+  readonly kind: TimeKind;
+  readonly per?: 'side' | 'batch' | 'piece' | 'kg';
+  /** Times of an event with the same number above 0 are choices: 4 h or overnight. */
+  readonly choice: number;
+  readonly sure: Sure;
+}
+
+/** What a sign tells; undefined where it is unread. */
+export const TELLS = [
+  'through',
+  'tender',
+  'colour',
+  'set',
+  'thick',
+  'risen',
+  'boiling',
+  'hot',
+  'warm',
+  'cold',
+  'frozen',
+  'thawed',
+  'dry',
+  'melted',
+  'mixed',
+  'stage',
+  'figure',
+  'needed',
+] as const;
+export type Tells = (typeof TELLS)[number];
+
+export interface Sign extends Told<Tells> {
+  /** What the sign tells of the heat of the food, where a row has it. */
+  readonly celsius?: Range;
+}
+
+export interface AmountSaid extends Span {
+  /** The item of the sentence that it is. */
+  readonly item: number;
+}

@@ -1,0 +1,62 @@
+/**
+ * Knows the forms that a row's words take: `stirs`, `stirring`, `stirred`; `dishes`; `ice-box` for `ice box`.
+ * Refuses to know what they mean.
+ */
+
+/** How a verb stands in a sentence. */
+export type Form =
+  | 'base'
+  /** `simmers` */
+  | 's'
+  | 'ing'
+  /** Past or participle: `chilled`, `frozen`. */
+  | 'past'
+  /** `put`, `set`: nobody can tell. */
+  | 'base or past';
+
+/** The forms of a verb of any number of words, the first inflected. `given` are those that no rule makes. */
+export function verbForms(verb: string, given: readonly string[]): readonly (readonly [string, Form])[] {
+  const [first = '', ...rest] = verb.split(' ');
+  const tail = rest.length === 0 ? '' : ` ${rest.join(' ')}`;
+  const ings = given.filter((form) => form.endsWith('ing'));
+  const pasts = given.filter((form) => !form.endsWith('ing'));
+  if (ings.length === 0) ings.push(`${stemBefore('ing', first)}ing`);
+  if (pasts.length === 0) pasts.push(pastOf(first));
+  const forms: [string, Form][] = [
+    [first + tail, pasts.includes(first) ? 'base or past' : 'base'],
+    [withS(first) + tail, 's'],
+    ...ings.map((form): [string, Form] => [form + tail, 'ing']),
+    ...pasts.filter((form) => form !== first).map((form): [string, Form] => [form + tail, 'past']),
+  ];
+  return forms.flatMap(withHyphens);
+}
+
+/** A noun and its plural. */
+export const nounForms = (noun: string): readonly string[] =>
+  [noun, withS(noun)].flatMap((form) => (form.includes(' ') ? [form, form.replaceAll(' ', '-')] : [form]));
+
+function withHyphens([form, as]: readonly [string, Form]): readonly (readonly [string, Form])[] {
+  // Of two words alone: nobody writes `bring-to-a-boil`.
+  return form.split(' ').length === 2 ? [[form, as] as const, [form.replace(' ', '-'), as] as const] : [[form, as]];
+}
+
+export function withS(word: string): string {
+  if (/(?:[sxz]|[cs]h)$/.test(word)) return `${word}es`;
+  if (/[^aeiou]y$/.test(word)) return `${word.slice(0, -1)}ies`;
+  if (/[^aeiou]o$/.test(word)) return `${word}es`;
+  return `${word}s`;
+}
+
+function pastOf(verb: string): string {
+  if (verb.endsWith('e')) return `${verb}d`;
+  if (/[^aeiou]y$/.test(verb)) return `${verb.slice(0, -1)}ied`;
+  return `${stemBefore('ed', verb)}ed`;
+}
+
+/** `stir` doubles its last letter, `season` and `boil` do not; longer ones that do are given. */
+function stemBefore(ending: 'ing' | 'ed', verb: string): string {
+  if (ending === 'ing' && /[^eoy]e$/.test(verb)) return verb.slice(0, -1);
+  const last = verb.slice(verb.lastIndexOf('-') + 1);
+  if (/c$/.test(last)) return `${verb}k`;
+  return /^(?:[^aeiou]|qu)*[aeiouy][^aeiouwxyh]$/.test(last) ? verb + verb.slice(-1) : verb;
+}

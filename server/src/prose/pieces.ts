@@ -1,0 +1,65 @@
+/**
+ * Knows what a sentence falls into while it is read: rows of the lexicon, names, figures and marks, in order.
+ * Refuses to know how they are found and what they are for.
+ */
+import type { Range } from '../measure/quantity.ts';
+import type { Span } from '../notation/tree.ts';
+import type { TimeKind, TimeSaid } from './event.ts';
+
+/** The range of items that is somebody's name: of a food or a part. `to` is the item after the last. */
+export interface NameRun {
+  readonly from: number;
+  readonly to: number;
+}
+
+export type Sort = 'word' | 'mark' | 'name' | 'duration' | 'time' | 'temperature' | 'amount' | 'length';
+
+/** What a piece is in its clause. */
+export type Part =
+  /** Not settled, or nothing else fits. */
+  | 'thing'
+  /** An order, or what somebody or something does. */
+  | 'verb'
+  /** `stirring` behind a comma, `by`, `while`. */
+  | 'beside'
+  /** `to keep`, `for use` */
+  | 'purpose'
+  /** `is added`, `may be served` */
+  | 'passive'
+  /** Stands before a noun, or behind `is`: `chilled`, `hot`. */
+  | 'describes'
+  | 'joint';
+
+export class Piece implements Span {
+  readonly start: number;
+  readonly end: number;
+  sort: Sort;
+  /** Its first item, and the item after its last. */
+  readonly from: number;
+  readonly to: number;
+  /** The word or words in the lexicon (`lexicon.ts`); 0 where nobody knows them. */
+  readonly sense: number;
+  part: Part = 'thing';
+  /** Of a time. */
+  readonly time: FoundTime | undefined;
+
+  constructor(sort: Sort, start: number, end: number, from: number, to: number, sense: number, time?: FoundTime) {
+    this.sort = sort;
+    this.start = start;
+    this.end = end;
+    this.from = from;
+    this.to = to;
+    this.sense = sense;
+    this.time = time;
+  }
+}
+
+/** A time as its own words say it; whose it is, and whether it is a life, is settled later. */
+export interface FoundTime {
+  /** Minutes; `Infinity` where the end is open: `at least 2 h`. */
+  readonly minutes: Range;
+  readonly kind: TimeKind;
+  readonly per?: TimeSaid['per'];
+  /** It is another choice of the time before it: `or overnight`. */
+  readonly orElse: boolean;
+}

@@ -1,0 +1,247 @@
+/**
+ * Knows how a table under `server/data/prose/` is written, and what a row of each says.
+ * Refuses to know the forms of its words and how they are found (`lexicon.ts`).
+ */
+import evidenceText from '../../data/prose/evidence.tsv';
+import jointsText from '../../data/prose/joints.tsv';
+import mediaText from '../../data/prose/media.tsv';
+import placesText from '../../data/prose/places.tsv';
+import signsText from '../../data/prose/signs.tsv';
+import timesText from '../../data/prose/times.tsv';
+import verbsText from '../../data/prose/verbs.tsv';
+import vesselsText from '../../data/prose/vessels.tsv';
+import type { Range } from '../measure/quantity.ts';
+import {
+  ACTS,
+  type Act,
+  COOKS,
+  type Cooks,
+  HEAT_OF,
+  type HeatOf,
+  MEDIA,
+  type MediumKind,
+  PLACES,
+  type PlaceKind,
+  TELLS,
+  type Tells,
+  TIME_KINDS,
+  type TimeKind,
+  VESSELS,
+  type VesselKind,
+} from './event.ts';
+
+/** What a temperature beside a word is likely of, and how strongly: points of the score in `temperatures.ts`. */
+export type Weights = readonly { readonly of: HeatOf; readonly adds: number }[];
+
+interface Row {
+  /** All words of it: the name first, then those of the same. */
+  readonly words: readonly string[];
+}
+
+export interface VerbRow extends Row {
+  /** Forms that no rule makes, of its first word. */
+  readonly forms: readonly string[];
+  readonly act: Act;
+  readonly cooks: Cooks | undefined;
+  readonly lasts: 'waits' | 'works' | 'no';
+  readonly where: PlaceKind | undefined;
+  readonly medium: MediumKind | undefined;
+  readonly figure: Weights;
+  /** The base form is a thing as often. */
+  readonly noun: boolean;
+}
+
+export interface PlaceRow extends Row {
+  readonly sort: 'place';
+  readonly is: PlaceKind;
+  readonly celsius: Range | undefined;
+  readonly figure: Weights;
+  /** A place without a preposition too. */
+  readonly bare: boolean;
+}
+
+export interface VesselRow extends Row {
+  readonly sort: 'vessel';
+  readonly is: VesselKind;
+  readonly on: PlaceKind | undefined;
+  readonly figure: Weights;
+}
+
+export interface MediumRow extends Row {
+  readonly sort: 'medium';
+  readonly is: MediumKind;
+  readonly celsius: Range | undefined;
+  readonly figure: Weights;
+}
+
+/** What stands for a thing: a place, a vessel, a medium. A form is of one of them. */
+export type ThingRow = PlaceRow | VesselRow | MediumRow;
+
+export const TIME_ROLES = ['span', 'unit', 'day', 'hour', 'next', 'share', 'bound', 'joins'] as const;
+export type TimeRole = (typeof TIME_ROLES)[number];
+
+export interface TimeRow extends Row {
+  readonly is: TimeRole;
+  /** Minutes; of a share the share; of an hour the hours of the clock. */
+  readonly range: Range | undefined;
+  readonly kind: TimeKind | undefined;
+}
+
+export interface SignRow extends Row {
+  readonly tells: Tells;
+  readonly celsius: Range | undefined;
+}
+
+export const JOINTS = [
+  'article',
+  'number',
+  'quantity',
+  'pronoun',
+  'it',
+  'preposition',
+  'conjunction',
+  'then',
+  'aux',
+  'modal',
+  'let',
+  'not',
+  'if',
+  'when',
+  'until',
+  'after',
+  'before',
+  'while',
+  'which',
+  'purpose',
+  'advice',
+  'elsewhere',
+  'particle',
+  'adverb',
+  'adjective',
+  'bound',
+] as const;
+export type JointKind = (typeof JOINTS)[number];
+
+export const WAYS = ['at', 'to', 'out of', 'off', 'with', 'without', 'for', 'by', 'of'] as const;
+/** What a preposition says of what follows it. */
+export type Way = (typeof WAYS)[number];
+
+export const BOUNDS = ['at least', 'at most', 'change'] as const;
+
+export interface JointRow extends Row {
+  readonly is: JointKind;
+  readonly way: Way | undefined;
+  /** Of a temperature right behind it. */
+  readonly adds: Weights;
+  readonly bound: (typeof BOUNDS)[number] | undefined;
+}
+
+export interface EvidenceRow extends Row {
+  readonly adds: Weights;
+  readonly side: 'before' | 'either';
+  /** It is the middle of the food. */
+  readonly inside: boolean;
+}
+
+/** The rows of a table as cells, by the names of its columns; a remark and a heading stand first. */
+function rowsOf(text: string): readonly ((column: string) => string)[] {
+  const lines = text.split('\n').filter((line) => line !== '' && !line.startsWith('#'));
+  const columns = new Map((lines[0] ?? '').split('\t').map((name, at) => [name, at]));
+  return lines.slice(1).map((line) => {
+    const cells = line.split('\t');
+    return (column) => cells[columns.get(column) ?? cells.length] ?? '';
+  });
+}
+
+const listOf = (cell: string): readonly string[] => (cell === '' ? [] : cell.split(';').map((word) => word.trim()));
+const oneOf = <T extends string>(of: readonly T[], cell: string): T | undefined => of.find((value) => value === cell);
+const wordsOf = (name: string, also: string): readonly string[] => [name, ...listOf(also)];
+
+function rangeOf(low: string, high: string): Range | undefined {
+  return low === '' ? undefined : { low: Number(low), high: high === '' ? Number.POSITIVE_INFINITY : Number(high) };
+}
+
+/** `oven 5;food 1` */
+function weightsOf(cell: string): Weights {
+  return listOf(cell).flatMap((part) => {
+    const [name = '', adds] = part.split(' ');
+    const of = oneOf(HEAT_OF, name);
+    return of === undefined ? [] : [{ of, adds: Number(adds) }];
+  });
+}
+
+export const readVerbs = (): readonly VerbRow[] =>
+  rowsOf(verbsText).map((cell) => ({
+    words: wordsOf(cell('verb'), cell('also')),
+    forms: listOf(cell('forms')),
+    act: oneOf(ACTS, cell('act')) ?? 'unknown',
+    cooks: oneOf(COOKS, cell('cooks')),
+    lasts: oneOf(['waits', 'works'], cell('lasts')) ?? 'no',
+    where: oneOf(PLACES, cell('where')),
+    medium: oneOf(MEDIA, cell('medium')),
+    figure: weightsOf(cell('figure')),
+    noun: cell('noun') === 'yes',
+  }));
+
+/** Places, vessels and media: they share their words. */
+export const readThings = (): readonly ThingRow[] => [...readPlaces(), ...readVessels(), ...readMedia()];
+
+const readPlaces = (): readonly PlaceRow[] =>
+  rowsOf(placesText).map((cell) => ({
+    sort: 'place',
+    words: wordsOf(cell('place'), cell('also')),
+    is: oneOf(PLACES, cell('is')) ?? 'room',
+    celsius: rangeOf(cell('low'), cell('high')),
+    figure: weightsOf(cell('figure')),
+    bare: cell('bare') === 'yes',
+  }));
+
+const readVessels = (): readonly VesselRow[] =>
+  rowsOf(vesselsText).map((cell) => ({
+    sort: 'vessel',
+    words: wordsOf(cell('vessel'), cell('also')),
+    is: oneOf(VESSELS, cell('is')) ?? 'open',
+    on: oneOf(PLACES, cell('on')),
+    figure: [],
+  }));
+
+const readMedia = (): readonly MediumRow[] =>
+  rowsOf(mediaText).map((cell) => ({
+    sort: 'medium',
+    words: wordsOf(cell('medium'), cell('also')),
+    is: oneOf(MEDIA, cell('is')) ?? 'water',
+    celsius: rangeOf(cell('low'), cell('high')),
+    figure: weightsOf(cell('figure')),
+  }));
+
+export const readTimes = (): readonly TimeRow[] =>
+  rowsOf(timesText).map((cell) => ({
+    words: wordsOf(cell('time'), cell('also')),
+    is: oneOf(TIME_ROLES, cell('is')) ?? 'span',
+    range: rangeOf(cell('low'), cell('high')),
+    kind: oneOf(TIME_KINDS, cell('kind')),
+  }));
+
+export const readSigns = (): readonly SignRow[] =>
+  rowsOf(signsText).map((cell) => ({
+    words: wordsOf(cell('sign'), cell('also')),
+    tells: oneOf(TELLS, cell('tells')) ?? 'needed',
+    celsius: rangeOf(cell('low'), cell('high')),
+  }));
+
+export const readJoints = (): readonly JointRow[] =>
+  rowsOf(jointsText).map((cell) => ({
+    words: wordsOf(cell('joint'), cell('also')),
+    is: oneOf(JOINTS, cell('is')) ?? 'adverb',
+    way: oneOf(WAYS, cell('way')),
+    adds: weightsOf(cell('adds')),
+    bound: oneOf(BOUNDS, cell('bound')),
+  }));
+
+export const readEvidence = (): readonly EvidenceRow[] =>
+  rowsOf(evidenceText).map((cell) => ({
+    words: wordsOf(cell('word'), cell('also')),
+    adds: weightsOf(`${cell('of')} ${cell('adds')}`),
+    side: oneOf(['before'], cell('side')) ?? 'either',
+    inside: cell('inside') === 'yes',
+  }));

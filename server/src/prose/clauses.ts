@@ -1,27 +1,115 @@
 /**
- * Knows what a clause is while the passes read it.
- * Refuses to know how it was found.
+ * Knows what a clause and its event are while the passes read them.
+ * Refuses to know how they are found.
  */
-import type { Manner, Saying, Sign } from './event.ts';
+import type {
+  Act,
+  AmountSaid,
+  Cooks,
+  Event,
+  Manner,
+  MediumKind,
+  Saying,
+  Sign,
+  Slot,
+  TemperatureSaid,
+  TimeSaid,
+  Told,
+  VesselKind,
+  Where,
+} from './event.ts';
+import type { JointKind, VerbRow } from './rows.ts';
 
-/** What a clause is for. Only `order` and `told` make events; the others say something of the clause that they belong to. */
-export type Frame = 'order' | 'told' | 'beside' | 'before' | 'sign' | 'state' | 'purpose' | 'talk' | 'verbless';
+/** What a clause is for. Only the first three make events; the others say something of one. */
+export type Frame =
+  | 'order'
+  /** `-ing`, beside another order. */
+  | 'beside'
+  /** It has no verb. */
+  | 'verbless'
+  /** `until`, `when` */
+  | 'sign'
+  /** `if`: of the next event. */
+  | 'if'
+  /** `which`, `to keep it from sticking`. */
+  | 'state';
 
 export class Clause {
   /** Its first piece, and the piece after its last. */
   readonly from: number;
-  to: number;
+  readonly to: number;
   /** The piece that is its verb; -1 where it has none. */
   readonly verb: number;
+  /** What opens it, where that is a word that frames. */
+  readonly opener: JointKind | undefined;
+  /** It ends with a colon: a label. */
+  readonly label: boolean;
+  /** It is another choice of what stands before `or`. */
+  readonly orElse: boolean;
+  /** A new sentence begins with it. */
+  readonly first: boolean;
   frame: Frame = 'order';
-  as: Manner = 'ordered';
-  said: Saying = 'yes';
-  either = 0;
-  until: Sign[] | undefined;
+  event: EventDraft | undefined;
 
-  constructor(from: number, to: number, verb: number) {
+  constructor(
+    from: number,
+    to: number,
+    verb: number,
+    opener: JointKind | undefined,
+    label: boolean,
+    orElse: boolean,
+    first: boolean,
+  ) {
     this.from = from;
     this.to = to;
     this.verb = verb;
+    this.opener = opener;
+    this.label = label;
+    this.orElse = orElse;
+    this.first = first;
   }
 }
+
+const NO_SLOTS: readonly Slot[] = [];
+const NO_WHERE: readonly Where[] = [];
+const NO_TEMPERATURES: readonly TemperatureSaid[] = [];
+const NO_TIMES: readonly TimeSaid[] = [];
+const NO_SIGNS: readonly Sign[] = [];
+const NO_AMOUNTS: readonly AmountSaid[] = [];
+
+/** An event while it is read. Its fields are in one order, and empty lists are shared. */
+export class EventDraft implements Event {
+  start: number;
+  end: number;
+  verb: Event['verb'];
+  act: Act;
+  cooks?: Cooks;
+  lasts: Event['lasts'];
+  as: Manner;
+  said: Saying = 'yes';
+  either = 0;
+  objects = NO_SLOTS;
+  where = NO_WHERE;
+  vessel?: Told<VesselKind>;
+  medium?: Told<MediumKind>;
+  temperatures = NO_TEMPERATURES;
+  times = NO_TIMES;
+  until = NO_SIGNS;
+  amounts = NO_AMOUNTS;
+  fate?: 'now' | 'later';
+  again?: number;
+  elsewhere = false;
+
+  constructor(start: number, end: number, verb: Event['verb'], row: VerbRow | undefined, as: Manner) {
+    this.start = start;
+    this.end = end;
+    this.verb = verb;
+    this.act = row?.act ?? 'unknown';
+    if (row?.cooks !== undefined) this.cooks = row.cooks;
+    this.lasts = row?.lasts ?? 'no';
+    this.as = as;
+  }
+}
+
+/** The list with one more; the empty ones are shared. */
+export const withOne = <T>(list: readonly T[], one: T): readonly T[] => (list.length === 0 ? [one] : [...list, one]);

@@ -176,6 +176,8 @@ export const TELLS = [
 export type Tells = (typeof TELLS)[number];
 
 export interface Sign extends Told<Tells> {
+  /** It goes on until the sign is there, or begins once it is. */
+  readonly from: 'until' | 'when';
   /** What the sign tells of the heat of the food, where a row has it. */
   readonly celsius?: Range;
 }

@@ -60,3 +60,6 @@ function stemBefore(ending: 'ing' | 'ed', verb: string): string {
   if (/c$/.test(last)) return `${verb}k`;
   return /^(?:[^aeiou]|qu)*[aeiouy][^aeiouwxyh]$/.test(last) ? verb + verb.slice(-1) : verb;
 }
+
+/** `evenly`: what an adverb is made like, where no row has it. */
+export const isAdverb = (word: string): boolean => word.length > 4 && word.endsWith('ly');

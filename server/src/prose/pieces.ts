@@ -26,6 +26,8 @@ export type Part =
   | 'purpose'
   /** `is added`, `may be served` */
   | 'passive'
+  /** The verb of a clause that orders nothing: `until it boils`, `which keeps`. */
+  | 'framed'
   /** Stands before a noun, or behind `is`: `chilled`, `hot`. */
   | 'describes'
   | 'joint';
@@ -42,14 +44,17 @@ export class Piece implements Span {
   part: Part = 'thing';
   /** Of a time. */
   readonly time: FoundTime | undefined;
+  /** Of one word: the word, in small letters; of a mark the mark. Empty where it is more, or a figure. */
+  readonly word: string;
 
-  constructor(sort: Sort, start: number, end: number, from: number, to: number, sense: number, time?: FoundTime) {
+  constructor(sort: Sort, span: Span, from: number, to: number, sense: number, word: string, time?: FoundTime) {
     this.sort = sort;
-    this.start = start;
-    this.end = end;
+    this.start = span.start;
+    this.end = span.end;
     this.from = from;
     this.to = to;
     this.sense = sense;
+    this.word = word;
     this.time = time;
   }
 }

@@ -3,12 +3,17 @@
  * Refuses to know where the words come from: a step, a note, a preparation.
  */
 import type { SentenceItem } from '../notation/tree.ts';
+import { cut } from './cut.ts';
+import { share } from './ellipsis.ts';
 import type { Event } from './event.ts';
+import { frame } from './frame.ts';
+import { settle } from './nouns.ts';
 import type { NameRun } from './pieces.ts';
+import { settleSaying } from './polarity.ts';
+import { fill } from './slots.ts';
+import { giveTimes } from './spans.ts';
 import { tag } from './tag.ts';
 import { joinTimes } from './times.ts';
-
-const NOTHING: readonly Event[] = [];
 
 /**
  * What the items say is done, in the order said. `runs` are the items that are somebody's name, in order, none over another.
@@ -16,5 +21,14 @@ const NOTHING: readonly Event[] = [];
  */
 export function read(items: readonly SentenceItem[], runs: readonly NameRun[]): readonly Event[] {
   const pieces = joinTimes(tag(items, runs), items);
-  return pieces.length === 0 ? NOTHING : NOTHING;
+  settle(pieces);
+  const clauses = cut(pieces);
+  frame(pieces, clauses);
+  fill(pieces, items, clauses);
+  giveTimes(pieces, clauses);
+  settleSaying(pieces, clauses);
+  share(pieces, clauses);
+  const events: Event[] = [];
+  for (const { event } of clauses) if (event !== undefined) events.push(event);
+  return events;
 }

@@ -93,16 +93,33 @@ export interface SignRow extends Row {
 }
 
 export const JOINTS = [
+  /** What stands before a noun. */
   'article',
   'number',
   'quantity',
-  'pronoun',
+  /** One who cooks or eats: it is the subject and no food. */
+  'person',
+  /** `it`, `them`: what the sentence spoke of before. */
   'it',
+  /** `mixture`, `whole` */
+  'mixture',
+  /** `the rest` */
+  'rest',
+  /** `everything`, `both` */
+  'all',
   'preposition',
+  /** `to`: a place, or a verb behind it. */
+  'to',
   'conjunction',
+  'or',
   'then',
+  /** A participle behind it is told: `is stirred`. */
   'aux',
+  /** `has been stirred`: it came first. */
+  'had',
+  /** A base form behind it is told: `may stand`. */
   'modal',
+  /** The base form behind its object is the order: `let it stand`. */
   'let',
   'not',
   'if',
@@ -114,7 +131,11 @@ export const JOINTS = [
   'which',
   'purpose',
   'advice',
+  /** What is said stands somewhere else: `as directed`. */
   'elsewhere',
+  /** It is eaten at once, or not yet. */
+  'now',
+  'later',
   'particle',
   'adverb',
   'adjective',

@@ -45,8 +45,9 @@ export function tag(items: readonly SentenceItem[], runs: readonly NameRun[]): P
       sort = 'name';
       to = Math.min(run.to, items.length);
     }
-    const last = items[to - 1] as SentenceItem;
-    pieces.push(new Piece(sort, item.start, last.end, at, to, sense));
+    const { end } = items[to - 1] as SentenceItem;
+    const word = to > at + 1 ? '' : item.kind === 'word' ? item.word : item.kind === 'mark' ? item.mark : '';
+    pieces.push(new Piece(sort, { start: item.start, end }, at, to, sense, word));
     at = to;
   }
   return pieces;

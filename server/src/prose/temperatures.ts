@@ -4,16 +4,33 @@
  */
 import type { SentenceItem } from '../notation/tree.ts';
 import type { Clause } from './clauses.ts';
-import type { TemperatureSaid } from './event.ts';
+import type { Event, TemperatureSaid } from './event.ts';
 import type { Piece } from './pieces.ts';
-import type { VerbRow } from './rows.ts';
 
-/** The temperatures that stand between the pieces `from` and `to`, said of what the verb (its own, or one before) does. */
+/** The temperatures that the clause says, of the event that is its own or that it is a sign of. */
 export function temperaturesIn(
-  _pieces: readonly Piece[],
-  _items: readonly SentenceItem[],
-  _clause: Clause,
-  _verb: VerbRow | undefined,
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  clause: Clause,
+  event: Event,
 ): readonly TemperatureSaid[] {
-  return [];
+  let said: TemperatureSaid[] | undefined;
+  for (let at = clause.from; at < clause.to; at++) {
+    const piece = pieces[at] as Piece;
+    const item = items[piece.from];
+    if (item?.kind !== 'temperature') continue;
+    said ??= [];
+    said.push({
+      start: piece.start,
+      end: piece.end,
+      celsius: { low: item.lowDegrees, high: item.highDegrees },
+      of: event.act === 'heat' ? 'oven' : 'nothing',
+      sure: 'unread',
+      bound: 'is',
+      inside: false,
+    });
+  }
+  return said ?? NONE;
 }
+
+const NONE: readonly TemperatureSaid[] = [];

@@ -11,6 +11,6 @@ export function joinTimes(pieces: readonly Piece[], items: readonly SentenceItem
     const item = items[piece.from];
     if (piece.sort !== 'duration' || item?.kind !== 'duration') return piece;
     const time: FoundTime = { minutes: { low: item.lowMin, high: item.highMin }, kind: 'spent', orElse: false };
-    return new Piece('time', piece.start, piece.end, piece.from, piece.to, piece.sense, time);
+    return new Piece('time', piece, piece.from, piece.to, piece.sense, '', time);
   });
 }

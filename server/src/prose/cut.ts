@@ -1,0 +1,140 @@
+/**
+ * The pass that cuts a sentence into clauses of at most one verb: at marks and `then`, and at a comma or conjunction only where a verb follows.
+ * Refuses to know what the clauses are for.
+ */
+import { Clause } from './clauses.ts';
+import { jointOf, thingOf } from './lexicon.ts';
+import type { Part, Piece } from './pieces.ts';
+import type { JointKind } from './rows.ts';
+
+/** The clauses, in order; together they hold every piece but the marks between them. */
+export function cut(pieces: readonly Piece[]): readonly Clause[] {
+  const cutter = new Cutter(pieces);
+  for (let at = 0; at < pieces.length; at++) cutter.take(pieces[at] as Piece, at);
+  cutter.close(pieces.length);
+  return cutter.clauses;
+}
+
+/** What makes a clause that frames nothing an event of its own. */
+const isVerb = (part: Part): boolean =>
+  part === 'verb' || part === 'beside' || part === 'passive' || part === 'purpose';
+
+class Cutter {
+  readonly clauses: Clause[] = [];
+  private readonly pieces: readonly Piece[];
+  private start = 0;
+  /** Where the next clause may begin: behind the last comma, at the last conjunction. */
+  private soft = -1;
+  private verb = -1;
+  private opener: JointKind | undefined;
+  private orElse = false;
+  private first = true;
+
+  constructor(pieces: readonly Piece[]) {
+    this.pieces = pieces;
+  }
+
+  take(piece: Piece, at: number): void {
+    if (piece.sort === 'mark') this.mark(piece.word, at);
+    else if (piece.part === 'joint') this.joint(piece, at);
+    else if (isVerb(piece.part)) {
+      if (this.verb >= 0 || (this.opener !== undefined && !opensVerb(this.opener)) || this.hasOwnWords(at))
+        this.close(this.soft > this.start ? this.soft : this.reach(at));
+      this.verb = at;
+    }
+  }
+
+  private mark(mark: string, at: number): void {
+    switch (mark) {
+      case ',':
+      case '-':
+      case '–':
+      case '—':
+        this.soft = at + 1;
+        return;
+      case '"':
+      case "'":
+      case '/':
+      case '[':
+      case ']':
+        return;
+    }
+    this.close(at, mark === ':');
+    this.start = at + 1;
+    this.first = mark === '.' || mark === '?' || mark === '!';
+  }
+
+  private joint(piece: Piece, at: number): void {
+    const is = jointOf(piece.sense)?.is;
+    switch (is) {
+      case 'conjunction':
+      case 'or':
+        if (is === 'or' && this.isOtherPlace(at)) {
+          this.close(at);
+          this.orElse = true;
+        } else if (this.soft !== at) this.soft = at;
+        return;
+      case 'then':
+        this.close(at);
+        return;
+      case 'until':
+      case 'when':
+      case 'if':
+      case 'which':
+      case 'after':
+      case 'before':
+      case 'while':
+        // `and when thick`: the conjunction goes with it.
+        this.close(this.soft === at - 1 && this.soft >= this.start && this.verb !== this.soft ? this.soft : at);
+        this.opener = is;
+        return;
+    }
+  }
+
+  /** Words stand before a first verb that a comma or conjunction parts from it: a clause without a verb. */
+  private hasOwnWords(at: number): boolean {
+    if (this.soft <= this.start || this.soft > at || this.opener !== undefined) return false;
+    const own = this.pieces.slice(this.start, this.soft);
+    return own.some((p) => p.sort === 'time' || (p.sort !== 'mark' && thingOf(p.sense)?.sort === 'place'));
+  }
+
+  /** `in a 325 F. oven 20 minutes or in a 375 F. oven 6`. */
+  private isOtherPlace(at: number): boolean {
+    const { pieces } = this;
+    if (jointOf(pieces[at + 1]?.sense ?? 0)?.is !== 'preposition') return false;
+    const placeIn = (from: number, to: number): boolean =>
+      pieces.slice(from, to).some((p) => thingOf(p.sense)?.sort === 'place');
+    return placeIn(at + 2, at + 6) && placeIn(this.start, at);
+  }
+
+  /** The first of the words right before a verb that belong to it: `do not`, `may`, `gently`. */
+  private reach(at: number): number {
+    let from = at;
+    while (from > this.start) {
+      const before = this.pieces[from - 1] as Piece;
+      if (before.part !== 'joint') break;
+      const joint = jointOf(before.sense);
+      if (!joint || !(REACHES.has(joint.is) || joint.way === 'by' || joint.way === 'for')) break;
+      from--;
+    }
+    return from;
+  }
+
+  close(to: number, label = false): void {
+    if (to > this.start) {
+      const { start, verb, opener, orElse, first } = this;
+      this.clauses.push(new Clause(start, to, verb < to ? verb : -1, opener, label, orElse, first));
+      this.first = false;
+    }
+    this.start = Math.max(to, this.start);
+    this.soft = -1;
+    this.verb = -1;
+    this.opener = undefined;
+    this.orElse = false;
+  }
+}
+
+/** Frames whose verb is an event: `before carving`, `after you take it off`. */
+const opensVerb = (opener: JointKind): boolean => opener === 'after' || opener === 'before' || opener === 'while';
+
+const REACHES: ReadonlySet<JointKind> = new Set(['adverb', 'not', 'modal', 'let', 'purpose', 'aux', 'had', 'to']);

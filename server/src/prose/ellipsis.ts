@@ -1,0 +1,50 @@
+/**
+ * The last pass: knows what a clause leaves out because another said it: objects to the left and right, the act of a choice, what a label
+ * holds for.
+ * Refuses to know foods: where nothing is named, what is meant is settled where bodies are known.
+ */
+import type { Clause, EventDraft } from './clauses.ts';
+import type { Slot } from './event.ts';
+import { jointOf } from './lexicon.ts';
+import type { Piece } from './pieces.ts';
+
+export function share(pieces: readonly Piece[], clauses: readonly Clause[]): void {
+  let label: EventDraft | undefined;
+  let before: EventDraft | undefined;
+  for (let at = 0; at < clauses.length; at++) {
+    const clause = clauses[at] as Clause;
+    const { event } = clause;
+    if (event === undefined) continue;
+    if (event.verb === undefined && before !== undefined && clause.orElse) {
+      // `in a hot oven 20 minutes, or in a slow one 40`
+      event.act = before.act;
+      if (before.cooks !== undefined) event.cooks = before.cooks;
+    }
+    if (clause.label && event.lasts !== 'no') label = event;
+    else if (label !== undefined && event.lasts === 'no') {
+      // `FERMENT: cover; set in a warm place 2 hours.`
+      if (event.times.length > 0 && label.times.length === 0) label.times = event.times;
+      if (event.where.length > 0 && label.where.length === 0) label.where = event.where;
+      if (event.temperatures.length > 0 && label.temperatures.length === 0) label.temperatures = event.temperatures;
+    }
+    // `soak and drain the beans`
+    if (before !== undefined && before.objects.length === 0 && joined(pieces, clause)) before.objects = whatOf(event);
+    if (event.objects.length === 0) event.objects = NOTHING_NAMED(event);
+    before = event;
+  }
+}
+
+/** A conjunction alone stands between its verb and the verb before it. */
+function joined(pieces: readonly Piece[], clause: Clause): boolean {
+  const first = pieces[clause.from] as Piece;
+  const is = first.part === 'joint' ? jointOf(first.sense)?.is : undefined;
+  return (is === 'conjunction' || is === 'or') && clause.verb === clause.from + 1;
+}
+
+const whatOf = ({ objects }: EventDraft): readonly Slot[] => objects.filter(({ role }) => role === 'what');
+
+/** A slot of no width at the verb: what is acted on is not said. */
+function NOTHING_NAMED({ verb, start }: EventDraft): readonly Slot[] {
+  const at = verb?.end ?? start;
+  return [{ start: at, end: at, role: 'what', by: 'nothing' }];
+}

@@ -1,0 +1,68 @@
+/**
+ * The pass that settles what each clause is for: it orders, goes on beside, has no verb, or says something of another.
+ * Refuses to know what it takes.
+ */
+import type { Clause } from './clauses.ts';
+import { EventDraft } from './clauses.ts';
+import type { Manner } from './event.ts';
+import { formOf, jointOf, verbOf } from './lexicon.ts';
+import type { Piece } from './pieces.ts';
+
+/** Settles the frame of every clause, and begins the events of those that make one. */
+export function frame(pieces: readonly Piece[], clauses: readonly Clause[]): void {
+  for (const clause of clauses) {
+    frameOne(pieces, clause);
+    if ((clause.frame !== 'order' && clause.frame !== 'beside') || clause.verb < 0) continue;
+    const verb = pieces[clause.verb] as Piece;
+    const start = (pieces[clause.from] as Piece).start;
+    const end = (pieces[clause.to - 1] as Piece).end;
+    clause.event = new EventDraft(
+      start,
+      end,
+      { start: verb.start, end: verb.end },
+      verbOf(verb.sense),
+      mannerOf(pieces, clause, verb),
+    );
+  }
+}
+
+function frameOne(pieces: readonly Piece[], clause: Clause): void {
+  switch (clause.opener) {
+    case 'until':
+    case 'when':
+      clause.frame = 'sign';
+      return;
+    case 'if':
+      clause.frame = 'if';
+      return;
+    case 'which':
+      clause.frame = 'state';
+      return;
+  }
+  const verb = pieces[clause.verb];
+  if (verb === undefined) clause.frame = clause.opener === undefined ? 'verbless' : 'state';
+  else if (verb.part === 'purpose') clause.frame = isNext(pieces, clause, verb) ? 'order' : 'state';
+  else if (verb.part === 'beside' && clause.opener !== 'before' && clause.opener !== 'after') clause.frame = 'beside';
+}
+
+/** `Set on a rack to drain`, `to finish broiling`: it happens by itself, nothing being its object; `to keep it from sticking` is why. */
+function isNext(pieces: readonly Piece[], clause: Clause, verb: Piece): boolean {
+  if (formOf(verb.sense) === 'ing' || verbOf(verb.sense)?.lasts !== 'waits') return false;
+  const next = clause.verb + 1 < clause.to ? pieces[clause.verb + 1] : undefined;
+  if (next === undefined || next.sort === 'time' || next.sort === 'mark') return true;
+  const is = jointOf(next.sense)?.is;
+  return is === 'preposition' || is === 'adverb' || is === 'conjunction' || is === 'or';
+}
+
+function mannerOf(pieces: readonly Piece[], clause: Clause, verb: Piece): Manner {
+  if (clause.opener === 'after') return 'before';
+  if (clause.opener === 'before') return 'ordered';
+  if (verb.part === 'beside') return 'beside';
+  if (verb.part === 'passive' || formOf(verb.sense) === 's') return 'told';
+  // A subject stands before it: `the mixture should stand`.
+  for (let at = clause.from; at < clause.verb; at++) {
+    const is = jointOf((pieces[at] as Piece).sense)?.is;
+    if (is === 'modal') return 'told';
+  }
+  return 'ordered';
+}

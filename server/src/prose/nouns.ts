@@ -1,0 +1,423 @@
+/**
+ * The pass that settles what each word is in its clause: a verb, a thing, what describes one. The first rule that fires decides.
+ * Refuses to know where clauses end and what their verbs take.
+ */
+import { isAdverb } from './forms.ts';
+import { formOf, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import type { Piece } from './pieces.ts';
+import type { JointKind } from './rows.ts';
+
+/** What the words before a place make likely there. */
+type Expects =
+  /** Start, `.;:(`, `then`: an order. */
+  | 'order'
+  /** Behind a comma or conjunction: an order, or another thing of a list. */
+  | 'more'
+  /** Behind an article, number, adjective or preposition. */
+  | 'thing'
+  /** Behind `to`. */
+  | 'base'
+  /** Behind `may`, `do not`. */
+  | 'told'
+  /** Behind `is`. */
+  | 'participle'
+  /** Behind `until`, `when`, `if`, `which`: a sign, or a clause of its own. */
+  | 'frame'
+  /** Behind `by`, `while`, `before`, `without`. */
+  | 'ing'
+  /** Behind a thing. */
+  | 'behind thing'
+  /** Behind a verb. */
+  | 'object';
+
+/** Settles the part of every piece. */
+export function settle(pieces: readonly Piece[]): void {
+  const scan = new Scan(pieces);
+  for (let at = 0; at < pieces.length; at++) scan.take(pieces[at] as Piece, at);
+}
+
+class Scan {
+  private readonly pieces: readonly Piece[];
+  private expects: Expects = 'order';
+  /** The clause has its verb: an order, what is told, or the sign of a frame. */
+  private hasVerb = false;
+  /** An order stands before in this sentence. */
+  private ordered = false;
+  /** The clause is framed: `until`, `when`, `which`. */
+  private framed = false;
+  /** `let`, whose verb has not come. */
+  private letting = false;
+  /** The last word behind which a list of -ing words may go on: `by cutting and baking`. */
+  private lastVerb: Piece | undefined;
+
+  constructor(pieces: readonly Piece[]) {
+    this.pieces = pieces;
+  }
+
+  take(piece: Piece, at: number): void {
+    switch (piece.sort) {
+      case 'mark':
+        this.mark(piece);
+        return;
+      case 'time':
+      case 'duration':
+      case 'temperature':
+      case 'length':
+        // A figure leaves the place as it is: `For 10 minutes boil`, `in 325 F. oven`.
+        if (this.expects === 'object' || this.expects === 'frame') this.expects = 'behind thing';
+        return;
+      case 'amount':
+        this.expects = 'thing';
+        return;
+      default:
+        this.word(piece, at);
+    }
+  }
+
+  private mark(piece: Piece): void {
+    if (piece.word === ',' || piece.word === '-') {
+      // `until thick, smooth and pale`
+      this.expects = 'more';
+      return;
+    }
+    if (piece.word === '"' || piece.word === "'" || piece.word === '/') return;
+    this.expects = 'order';
+    this.hasVerb = false;
+    this.framed = false;
+    this.letting = false;
+    if (piece.word === '.' || piece.word === ':' || piece.word === ';') this.ordered = false;
+  }
+
+  private word(piece: Piece, at: number): void {
+    const { sense } = piece;
+    const joint = jointOf(sense);
+    const verb = verbOf(sense);
+    if (verb !== undefined && (piece.sort !== 'name' || piece.to === piece.from + 1) && this.isVerb(piece, at)) return;
+    if (piece.sort !== 'name' && joint !== undefined && !(thingOf(sense) && this.expects === 'thing')) {
+      this.joint(piece, joint.is, at);
+      return;
+    }
+    if (piece.sort === 'word' && sense === UNKNOWN) {
+      if (isAdverb(piece.word)) return;
+      if (this.isUnknownOrder(piece, at)) return;
+    }
+    if (signOf(sense) !== undefined && this.describes(at)) {
+      piece.part = 'describes';
+      if (this.expects === 'frame' || this.expects === 'participle') this.satisfied();
+      return;
+    }
+    this.expects = 'behind thing';
+  }
+
+  /** A frame has said what it waits for, or `is` what something is. */
+  private satisfied(): void {
+    this.hasVerb = true;
+    this.expects = 'behind thing';
+  }
+
+  private joint(piece: Piece, is: JointKind, at: number): void {
+    piece.part = 'joint';
+    switch (is) {
+      case 'article':
+      case 'number':
+      case 'quantity':
+      case 'adjective':
+        this.expects = 'thing';
+        return;
+      case 'preposition':
+        this.expects = jointOf(piece.sense)?.way === 'by' ? 'ing' : 'thing';
+        return;
+      case 'to':
+        this.expects = 'base';
+        return;
+      case 'conjunction':
+      case 'or':
+        this.expects = 'more';
+        return;
+      case 'then':
+        this.expects = 'order';
+        this.hasVerb = false;
+        this.framed = false;
+        return;
+      case 'aux':
+        this.hasVerb = true;
+        this.expects = 'participle';
+        return;
+      case 'had':
+        this.hasVerb = true;
+        this.expects = 'participle';
+        return;
+      case 'modal':
+        this.hasVerb = false;
+        this.expects = 'told';
+        return;
+      case 'let':
+        this.letting = true;
+        this.hasVerb = false;
+        this.expects = 'told';
+        return;
+      case 'not':
+        if (this.expects !== 'participle' && this.expects !== 'frame') this.expects = 'told';
+        return;
+      case 'until':
+      case 'when':
+      case 'if':
+      case 'which':
+        this.framed = true;
+        this.hasVerb = false;
+        this.expects = 'frame';
+        return;
+      case 'after':
+      case 'before':
+      case 'while':
+        this.framed = false;
+        this.hasVerb = false;
+        this.expects = is === 'while' && this.isAtOrder(at) ? 'order' : 'ing';
+        return;
+      case 'purpose':
+        this.expects = 'base';
+        return;
+      case 'person':
+      case 'it':
+      case 'mixture':
+      case 'rest':
+      case 'all':
+        this.expects = 'behind thing';
+        return;
+      case 'particle':
+      case 'adverb':
+      case 'bound':
+      case 'advice':
+      case 'elsewhere':
+      case 'now':
+      case 'later':
+    }
+  }
+
+  /** `Meanwhile`, with an order behind it. */
+  private isAtOrder(at: number): boolean {
+    const next = this.pieces[at + 1];
+    return next === undefined || next.sort === 'mark' || formOf(next.sense) === 'base';
+  }
+
+  /** Whether the word is a verb here, and which part. */
+  private isVerb(piece: Piece, at: number): boolean {
+    const form = formOf(piece.sense);
+    const noun = piece.sort === 'name' || verbOf(piece.sense)?.noun === true;
+    switch (form) {
+      case 'base':
+      case 'base or past':
+        return this.isBase(piece, at, noun, form === 'base or past');
+      case 's':
+        if (!this.isTold(at, noun)) return false;
+        return this.verb(piece, this.framed ? 'framed' : 'verb');
+      case 'ing':
+        return this.isIng(piece, at);
+      default:
+        return this.isPast(piece, at);
+    }
+  }
+
+  private isBase(piece: Piece, at: number, noun: boolean, past: boolean): boolean {
+    switch (this.expects) {
+      case 'told':
+        return this.verb(piece, this.framed ? 'framed' : 'verb');
+      case 'participle':
+        if (past) return this.verb(piece, this.framed ? 'describes' : 'passive');
+        return false;
+      case 'base':
+        if (noun && this.isThingAhead(at)) return false;
+        return this.verb(piece, 'purpose');
+      case 'order':
+        return this.takes(at, noun, true) && this.verb(piece, 'verb');
+      case 'more':
+        if (this.framed && !this.orderBehindFrame(piece, at)) return false;
+        return (this.hasVerb || this.ordered || !noun) && this.takes(at, noun, false) && this.verb(piece, 'verb');
+      case 'behind thing':
+        if (this.letting) return this.verb(piece, 'verb');
+        if (!this.hasVerb && (!noun || this.takesAsTold(at))) return this.verb(piece, this.framed ? 'framed' : 'verb');
+        // `when cold turn out`: an order behind a frame, with no comma.
+        return (this.framed || !noun) && this.takes(at, noun, false) && this.verb(piece, 'verb');
+      case 'object':
+        // `go and fetch`, `help keep`; `serve hot`, `keep cool`
+        return !noun && signOf(piece.sense) === undefined && this.verb(piece, 'verb');
+      case 'frame':
+      case 'ing':
+      case 'thing':
+        return false;
+    }
+  }
+
+  /** Behind `until thick and`: an order where something is its object, or where no sign is said so. */
+  private orderBehindFrame(piece: Piece, at: number): boolean {
+    return signOf(piece.sense) === undefined || this.hasObject(at);
+  }
+
+  /** A subject stands before it and no verb: `it simmers`, `the apples keep`. */
+  private isTold(at: number, noun: boolean): boolean {
+    if (this.expects === 'more') return this.hasVerb && this.framed && !noun;
+    if (this.expects !== 'behind thing' || this.hasVerb) return false;
+    const before = this.pieces[at - 1];
+    const subject = before && jointOf(before.sense)?.is;
+    return subject === 'it' || subject === 'which' || !noun || this.takesAsTold(at);
+  }
+
+  private isIng(piece: Piece, at: number): boolean {
+    const ahead = this.isThingAhead(at);
+    switch (this.expects) {
+      case 'ing':
+      case 'order':
+        return this.verb(piece, 'beside');
+      case 'more':
+        if (this.lastVerb?.part === 'beside' || this.hasVerb || this.ordered)
+          return (!ahead || this.takesObject(at)) && this.verb(piece, 'beside');
+        return false;
+      case 'participle':
+        return this.verb(piece, this.framed ? 'describes' : 'verb');
+      case 'behind thing':
+      case 'object':
+        return (!ahead || this.takesObject(at)) && this.verb(piece, 'beside');
+      case 'thing': {
+        const before = this.pieces[at - 1];
+        if (before !== undefined && jointOf(before.sense)?.way === 'for') return this.verb(piece, 'purpose');
+        if (ahead) piece.part = 'describes';
+        return ahead;
+      }
+      case 'frame':
+        return this.verb(piece, 'beside');
+      case 'base':
+      case 'told':
+        return false;
+    }
+  }
+
+  private isPast(piece: Piece, at: number): boolean {
+    if (this.expects === 'participle') {
+      const told = !this.framed && !this.hadBefore(at);
+      return this.verb(piece, told ? 'passive' : 'describes');
+    }
+    if (this.expects === 'frame') this.hasVerb = true;
+    piece.part = 'describes';
+    if (this.expects !== 'thing') this.expects = this.isThingAhead(at) ? 'thing' : 'behind thing';
+    return true;
+  }
+
+  private hadBefore(at: number): boolean {
+    for (let i = at - 1; i >= 0; i--) {
+      const is = jointOf((this.pieces[i] as Piece).sense)?.is;
+      if (is === 'had') return true;
+      if (is !== 'adverb' && is !== 'not' && is !== 'aux') return false;
+    }
+    return false;
+  }
+
+  private verb(piece: Piece, part: Piece['part']): true {
+    piece.part = part;
+    if (part === 'verb') {
+      this.ordered = true;
+      this.framed = false;
+      this.letting = false;
+    }
+    this.hasVerb = true;
+    this.lastVerb = piece;
+    this.expects = part === 'describes' ? 'behind thing' : 'object';
+    return true;
+  }
+
+  /** Whether what stands behind lets it be an order: an object, adverb, preposition or end. */
+  private takes(at: number, noun: boolean, first: boolean): boolean {
+    const next = this.pieces[at + 1];
+    if (next === undefined) return !noun || first || this.pieces.length === 1;
+    switch (next.sort) {
+      case 'mark':
+        return !noun || first || (next.word !== ',' && this.ordered);
+      case 'name':
+      case 'time':
+      case 'duration':
+      case 'amount':
+      case 'temperature':
+        return true;
+    }
+    const is = jointOf(next.sense)?.is;
+    switch (is) {
+      case 'aux':
+      case 'had':
+      case 'modal':
+        return false;
+      case 'conjunction':
+      case 'or':
+        return !noun || first;
+      case 'to':
+      case 'preposition':
+        return !noun || jointOf(next.sense)?.way !== 'of';
+      case undefined:
+        break;
+      default:
+        return true;
+    }
+    // `Brown sugar`, `salt pork`, `cool water` are no orders in the middle of a list.
+    return !noun || first || thingOf(next.sense) !== undefined;
+  }
+
+  /** An article, a name or the like right behind: an object for sure. */
+  private takesObject(at: number): boolean {
+    const next = this.pieces[at + 1];
+    if (next === undefined) return false;
+    if (next.sort === 'name' || next.sort === 'amount') return true;
+    switch (jointOf(next.sense)?.is) {
+      case 'article':
+      case 'number':
+      case 'quantity':
+      case 'it':
+      case 'mixture':
+      case 'rest':
+      case 'all':
+        return true;
+      default:
+        return false;
+    }
+  }
+
+  private hasObject(at: number): boolean {
+    const next = this.pieces[at + 1];
+    return (
+      this.takesObject(at) || (next?.sort === 'word' && thingOf(next.sense) !== undefined) || next?.sort === 'name'
+    );
+  }
+
+  /** Behind a noun that may be its subject: only where a place, time or manner follows. */
+  private takesAsTold(at: number): boolean {
+    const next = this.pieces[at + 1];
+    if (next === undefined) return true;
+    if (next.sort === 'time' || next.sort === 'mark') return true;
+    const is = jointOf(next.sense)?.is;
+    return is === 'preposition' || is === 'to' || is === 'adverb' || is === 'until';
+  }
+
+  /** A noun stands right behind. */
+  private isThingAhead(at: number): boolean {
+    const next = this.pieces[at + 1];
+    if (next === undefined) return false;
+    if (next.sort === 'name') return true;
+    return (
+      next.sort === 'word' &&
+      jointOf(next.sense) === undefined &&
+      (thingOf(next.sense) !== undefined || (next.sense === UNKNOWN && !isAdverb(next.word)))
+    );
+  }
+
+  /** `Spot it with butter`: nobody knows the word, and it stands where an order does, with an object right behind. */
+  private isUnknownOrder(piece: Piece, at: number): boolean {
+    if (this.expects !== 'order' && !(this.expects === 'more' && this.ordered && !this.framed)) return false;
+    const next = this.pieces[at + 1];
+    if (next?.sort !== 'word') return false;
+    const is = jointOf(next.sense)?.is;
+    if (is !== 'it' && is !== 'article' && is !== 'rest') return false;
+    return this.verb(piece, 'verb');
+  }
+
+  /** A word that a sign may be stands where it tells what something is. */
+  private describes(at: number): boolean {
+    return this.expects !== 'thing' || this.isThingAhead(at);
+  }
+}

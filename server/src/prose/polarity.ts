@@ -1,0 +1,52 @@
+/**
+ * The pass that settles how each event is said: for sure, not, as a choice, on a condition, as advice to others, as a question; and what
+ * becomes of the food.
+ * Refuses to know which of it matters.
+ */
+import type { Clause, EventDraft } from './clauses.ts';
+import { jointOf } from './lexicon.ts';
+import type { Piece } from './pieces.ts';
+
+export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[]): void {
+  let condition = false;
+  let advice = false;
+  let before: EventDraft | undefined;
+  let choices = 0;
+  for (const clause of clauses) {
+    if (clause.first) {
+      condition = false;
+      advice = false;
+    }
+    if (clause.frame === 'if') {
+      condition = true;
+      continue;
+    }
+    const { event } = clause;
+    if (event === undefined) continue;
+    let or = clause.orElse;
+    let not = false;
+    let letting = false;
+    for (let at = clause.from; at < clause.to; at++) {
+      const piece = pieces[at] as Piece;
+      const is = piece.part === 'joint' ? jointOf(piece.sense)?.is : undefined;
+      if (is === undefined) continue;
+      const ahead = clause.verb < 0 || at < clause.verb;
+      if (is === 'or' && ahead && at === clause.from) or = true;
+      if (is === 'not' && ahead) not = true;
+      if (is === 'let' && ahead) letting = true;
+      if (is === 'advice') advice = true;
+      if (is === 'elsewhere') event.elsewhere = true;
+      if (is === 'now' || is === 'later') event.fate = is;
+    }
+    if (event.act === 'eat') event.fate ??= 'now';
+    if (advice) event.said = 'advice';
+    else if (not) event.said = letting && event.act === 'heat' ? 'at most' : 'not';
+    else if (pieces[clause.to]?.word === '?') event.said = 'asked';
+    else if (condition) event.said = 'if';
+    if (or && before !== undefined) {
+      if (before.either === 0) before.either = ++choices;
+      event.either = before.either;
+    }
+    before = event;
+  }
+}

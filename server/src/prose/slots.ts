@@ -1,0 +1,313 @@
+/**
+ * The pass that fills events: what they take, where, in what, at what temperature, until what sign.
+ * Refuses to know whose a time is (`spans.ts`), and what an event takes over from another (`ellipsis.ts`).
+ */
+import type { SentenceItem } from '../notation/tree.ts';
+import { type Clause, EventDraft, withOne } from './clauses.ts';
+import type { Act, Sign, Slot, Tells, Where } from './event.ts';
+import { formOf, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import type { Piece } from './pieces.ts';
+import type { ThingRow, Way } from './rows.ts';
+import { temperaturesIn } from './temperatures.ts';
+
+/** Fills the event of each clause; a clause without a verb that says a place gets one. Signs go to the event that they end or begin. */
+export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], clauses: readonly Clause[]): void {
+  let before: Clause | undefined;
+  const waiting: Sign[] = [];
+  for (let at = 0; at < clauses.length; at++) {
+    const clause = clauses[at] as Clause;
+    if (clause.frame === 'sign') {
+      const sign = signIn(pieces, clause);
+      const event = sign.from === 'when' && isNewThought(pieces, clause) ? undefined : before?.event;
+      if (event === undefined) waiting.push(sign);
+      else {
+        event.until = withOne(event.until, sign);
+        const figures = temperaturesIn(pieces, items, clause, event);
+        if (figures.length > 0) event.temperatures = [...event.temperatures, ...figures];
+      }
+      continue;
+    }
+    if (clause.frame === 'verbless') clause.event = verblessEvent(pieces, clause);
+    const { event } = clause;
+    if (event === undefined) continue;
+    for (const sign of waiting.splice(0)) event.until = withOne(event.until, sign);
+    new Filler(pieces, clause, event).fill();
+    event.temperatures = temperaturesIn(pieces, items, clause, event);
+    before = clause;
+  }
+  const last = before?.event;
+  if (last !== undefined) for (const sign of waiting) last.until = withOne(last.until, sign);
+}
+
+/** `; when cold, turn out`, `and when thick add`: the sign is of what comes. */
+function isNewThought(pieces: readonly Piece[], clause: Clause): boolean {
+  const before = pieces[clause.from - 1];
+  return before === undefined || before.sort === 'mark' || jointOf((pieces[clause.from] as Piece).sense)?.is !== 'when';
+}
+
+/** A clause that says where, or in what, and no verb. */
+function verblessEvent(pieces: readonly Piece[], clause: Clause): EventDraft | undefined {
+  for (let at = clause.from; at < clause.to; at++) {
+    const piece = pieces[at] as Piece;
+    const thing = thingOf(piece.sense);
+    if (piece.sort === 'mark' || thing === undefined) continue;
+    const way = at > clause.from ? jointOf((pieces[at - 1] as Piece).sense)?.way : undefined;
+    if (thing.sort !== 'place' || (way === undefined && !thing.bare)) continue;
+    const start = (pieces[clause.from] as Piece).start;
+    const event = new EventDraft(start, (pieces[clause.to - 1] as Piece).end, undefined, undefined, 'ordered');
+    event.act = ACT_AT[thing.is];
+    if (event.act === 'heat') event.cooks = 'as read';
+    event.lasts = 'waits';
+    return event;
+  }
+  return undefined;
+}
+
+/** What a place by itself says is done there. */
+const ACT_AT: Readonly<Record<Where['is'] & string, Act>> = {
+  frozen: 'freeze',
+  cold: 'stay',
+  cool: 'stay',
+  room: 'stay',
+  outdoors: 'stay',
+  warm: 'stay',
+  hot: 'stay',
+  oven: 'heat',
+  stove: 'heat',
+  bath: 'heat',
+  smoker: 'smoke',
+};
+
+/** `until` and what it waits for. */
+function signIn(pieces: readonly Piece[], clause: Clause): Sign {
+  let tells: Tells | undefined;
+  let celsius: Sign['celsius'];
+  for (let at = clause.from; at < clause.to; at++) {
+    const piece = pieces[at] as Piece;
+    const row = signOf(piece.sense);
+    // Of several the last word says most: `until the butter is hot and brown`.
+    if (row !== undefined) {
+      tells = row.tells;
+      celsius = row.celsius ?? celsius;
+    } else if (piece.sort === 'temperature') tells ??= 'figure';
+    else tells ??= tellsOf(verbOf(piece.sense)?.act, piece);
+  }
+  const start = (pieces[clause.from] as Piece).start;
+  let last = clause.to - 1;
+  while (last > clause.from && (pieces[last] as Piece).sort === 'mark') last--;
+  return {
+    start,
+    end: (pieces[last] as Piece).end,
+    is: tells,
+    sure: tells === undefined ? 'unread' : 'said',
+    from: clause.opener === 'until' ? 'until' : 'when',
+    ...(celsius && { celsius }),
+  };
+}
+
+/** What a verb says is seen where it is waited for: `until it boils`. */
+function tellsOf(act: Act | undefined, { part }: Piece): Tells | undefined {
+  if (act === undefined || (part !== 'framed' && part !== 'describes')) return undefined;
+  return SEEN[act];
+}
+
+const SEEN: Readonly<Partial<Record<Act, Tells>>> = {
+  heat: 'hot',
+  cool: 'cold',
+  freeze: 'frozen',
+  thaw: 'thawed',
+  rise: 'risen',
+  dry: 'dry',
+  combine: 'mixed',
+};
+
+/** Food there lies and waits: a noun that nobody knows may be a place. */
+const STAYS: ReadonlySet<Act> = new Set(['stay', 'cool', 'rise', 'steep', 'reserve', 'thaw', 'dry']);
+
+/** One walk through the words of a clause. */
+class Filler {
+  private readonly pieces: readonly Piece[];
+  private readonly clause: Clause;
+  private readonly event: EventDraft;
+  private way: Way | undefined;
+  private not = false;
+  /** The words of a thing that is not at its end: its first piece and its last so far. */
+  private from = -1;
+  private head: Piece | undefined;
+
+  constructor(pieces: readonly Piece[], clause: Clause, event: EventDraft) {
+    this.pieces = pieces;
+    this.clause = clause;
+    this.event = event;
+  }
+
+  fill(): void {
+    const { pieces, clause } = this;
+    for (let at = clause.from; at < clause.to; at++) this.take(pieces[at] as Piece, at);
+    this.end();
+  }
+
+  private take(piece: Piece, at: number): void {
+    if (at === this.clause.verb) {
+      this.end();
+      this.way = undefined;
+      return;
+    }
+    switch (piece.sort) {
+      case 'mark':
+        this.end();
+        // `in a pan (covered) …` goes on; a clause has no other marks but these.
+        return;
+      case 'time':
+        this.end();
+        this.way = undefined;
+        return;
+      case 'temperature':
+        // `in a 325 F. oven`: the way goes on.
+        this.end();
+        return;
+      case 'amount':
+      case 'duration':
+        this.end();
+        if (piece.sort === 'amount')
+          this.event.amounts = withOne(this.event.amounts, { start: piece.start, end: piece.end, item: piece.from });
+        return;
+      case 'length':
+        this.end();
+        return;
+    }
+    if (piece.part === 'joint') this.joint(piece);
+    else {
+      if (this.from < 0) this.from = at;
+      if (piece.part === 'thing') this.head = piece;
+    }
+  }
+
+  private joint(piece: Piece): void {
+    const joint = jointOf(piece.sense);
+    switch (joint?.is) {
+      case 'to':
+      case 'preposition':
+        this.end();
+        this.way = joint.way;
+        return;
+      case 'not':
+        this.end();
+        this.not = true;
+        return;
+      case 'it':
+      case 'mixture':
+      case 'rest':
+      case 'all':
+        // `the remaining sugar`, `all the butter`: the noun behind it is the head.
+        if (this.from < 0) this.from = this.pieces.indexOf(piece);
+        this.head = piece;
+        if (joint.is === 'it') this.end();
+        return;
+      case 'adjective':
+      case 'article':
+      case 'number':
+      case 'quantity':
+        return;
+      case 'adverb':
+      case 'bound':
+        this.end();
+        return;
+      case undefined:
+        return;
+      default:
+        this.end();
+    }
+  }
+
+  /** The words of a thing are at their end. */
+  private end(): void {
+    const { head, from, way, event } = this;
+    this.from = -1;
+    this.head = undefined;
+    if (head === undefined) return;
+    const span = { start: (this.pieces[from] as Piece).start, end: head.end };
+    const thing = thingOf(head.sense);
+    if (thing !== undefined && this.isThing(thing, span)) return;
+    const joint = head.part === 'joint' ? jointOf(head.sense)?.is : undefined;
+    const by =
+      joint === 'it' || joint === 'mixture' || joint === 'rest' || joint === 'all'
+        ? joint
+        : thing?.sort === 'vessel'
+          ? 'vessel'
+          : 'name';
+    if (way === 'of' || way === 'for' || way === 'by' || way === 'without') return;
+    if (way === 'at' && head.sort === 'word' && head.sense === UNKNOWN) {
+      if (STAYS.has(event.act)) this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
+      return;
+    }
+    const role = ROLES[way ?? 'what'];
+    const already = this.already(from, head);
+    event.objects = withOne(event.objects, { ...span, role, by, ...(already && { already }) });
+  }
+
+  /** Whether a place, vessel or medium is said, and no food. */
+  private isThing(row: ThingRow, span: { start: number; end: number }): boolean {
+    const { way, event } = this;
+    const moves = way === 'at' || way === 'to' || way === 'out of' || way === 'off' || way === 'by';
+    switch (row.sort) {
+      case 'place': {
+        if (way === undefined && !row.bare) return false;
+        const to = way === 'by' || !moves ? 'at' : way;
+        this.where({
+          ...span,
+          is: row.is,
+          sure: 'said',
+          way: to,
+          not: this.not,
+          ...(row.celsius && { celsius: row.celsius }),
+        });
+        return true;
+      }
+      case 'vessel':
+        if (way === 'of') return false;
+        event.vessel ??= { ...span, is: row.is, sure: 'said' };
+        // As an object it is what is in it.
+        return way !== undefined && way !== 'out of';
+      case 'medium':
+        if (way === undefined || way === 'out of' || way === 'of') return false;
+        event.medium ??= { ...span, is: row.is, sure: 'said' };
+        return true;
+    }
+  }
+
+  private where(where: Where): void {
+    this.event.where = withOne(this.event.where, where);
+    this.not = false;
+  }
+
+  /** `the chilled dough`, `hot milk`. */
+  private already(from: number, head: Piece): Slot['already'] | undefined {
+    for (let at = from; at < this.clause.to; at++) {
+      const piece = this.pieces[at] as Piece;
+      if (piece === head) return undefined;
+      const tells = signOf(piece.sense)?.tells;
+      if (tells === 'hot' || tells === 'cold' || tells === 'frozen') return tells;
+      const act = formOf(piece.sense) === 'past' ? verbOf(piece.sense)?.act : undefined;
+      const already = act && ALREADY[act];
+      if (already !== undefined) return already;
+    }
+    return undefined;
+  }
+}
+
+const ROLES: Readonly<Record<'what' | 'at' | 'to' | 'with' | 'out of' | 'off', Slot['role']>> = {
+  what: 'what',
+  at: 'with',
+  to: 'into',
+  with: 'with',
+  'out of': 'from',
+  off: 'from',
+};
+
+const ALREADY: Readonly<Partial<Record<Act, Slot['already']>>> = {
+  heat: 'cooked',
+  cool: 'cold',
+  freeze: 'frozen',
+  steep: 'soaked',
+};

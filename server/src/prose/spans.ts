@@ -1,0 +1,62 @@
+/**
+ * Knows whose a time is: the nearest earlier verb's that can last, or its own clause's where that says a place.
+ * Refuses to know how times are said (`times.ts`).
+ */
+import { type Clause, type EventDraft, withOne } from './clauses.ts';
+import type { Act, TimeKind, TimeSaid } from './event.ts';
+import type { FoundTime, Piece } from './pieces.ts';
+
+/** Gives every time of the sentence to one event. */
+export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]): void {
+  let clauseAt = 0;
+  let last: { readonly event: EventDraft; readonly choice: number } | undefined;
+  let choices = 0;
+  for (let at = 0; at < pieces.length; at++) {
+    const piece = pieces[at] as Piece;
+    const { time } = piece;
+    if (time === undefined) continue;
+    while (clauseAt < clauses.length - 1 && (clauses[clauseAt] as Clause).to <= at) clauseAt++;
+    const event = time.orElse && last !== undefined ? last.event : owner(clauses, clauseAt, time);
+    if (event === undefined) continue;
+    let choice = 0;
+    if (time.orElse && last?.event === event) {
+      choice = last.choice === 0 ? ++choices : last.choice;
+      if (last.choice === 0)
+        event.times = [...event.times.slice(0, -1), { ...(event.times.at(-1) as TimeSaid), choice }];
+    }
+    event.times = withOne(event.times, saidOf(piece, time, kindOf(time.kind, event), choice));
+    last = { event, choice };
+  }
+}
+
+function saidOf({ start, end }: Piece, { minutes, per }: FoundTime, kind: TimeKind, choice: number): TimeSaid {
+  return { start, end, minutes, kind, ...(per && { per }), choice, sure: 'said' };
+}
+
+/** `Keeps up to 3 days`, `use within a week`: how long it is good. */
+const kindOf = (kind: TimeKind, { act }: EventDraft): TimeKind => (kind === 'limit' && LIVES.has(act) ? 'life' : kind);
+const LIVES: ReadonlySet<Act> = new Set(['stay', 'eat']);
+
+function owner(clauses: readonly Clause[], at: number, { kind }: FoundTime): EventDraft | undefined {
+  const own = (clauses[at] as Clause).event;
+  if (
+    own !== undefined &&
+    (canLast(own, kind) || kind === 'point' || own.where.some((w) => w.way === 'at' || w.way === 'to'))
+  )
+    return own;
+  let nearest: EventDraft | undefined;
+  for (let i = at; i >= 0; i--) {
+    const clause = clauses[i] as Clause;
+    const { event } = clause;
+    if (event !== undefined) {
+      if (canLast(event, kind)) return event;
+      nearest ??= event;
+    }
+    if (clause.first && clause.event?.verb !== undefined) break;
+  }
+  return own ?? nearest ?? clauses.slice(at + 1).find((clause) => clause.event !== undefined)?.event;
+}
+
+/** What goes on beside another takes only an interval: `simmer 2 hours, stirring every 10 minutes`. */
+const canLast = ({ lasts, as }: EventDraft, kind: TimeKind): boolean =>
+  as === 'beside' ? kind === 'every' : lasts !== 'no';

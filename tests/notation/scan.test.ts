@@ -38,7 +38,7 @@ describe('tokens', () => {
     ['self- raising', 'self|Word  -|Dash  raising|Word'],
     ['\\butter \\# \\1', '\\butter|Escaped  \\#|Escaped  \\|Escaped  1|Numeral'],
     ['a#b #c', 'a|Word  #|Other  b|Word  #c|Comment'],
-    ['180°C 4 ºC', '180|Numeral  °|Degree  C|Word  4|Numeral  ºC|Word'],
+    ['180°C 4 ºC', '180|Numeral  °|Degree  C|Word  4|Numeral  º|Degree  C|Word'],
     ['🍰 \ud83c', '🍰|Other  \ud83c|Other'],
   ])('%s', (line, expected) => {
     expect(kindsOf(line, false)).toBe(expected);

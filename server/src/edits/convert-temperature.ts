@@ -30,6 +30,8 @@ export function convertTemperature(
   role: HeatRole,
   wish: { readonly scale?: TemperatureScale; readonly oven?: Oven },
 ): WrittenTemperature | undefined {
+  // Of what scale it is, nobody said.
+  if (node.unit === 'unsaid') return undefined;
   const isOven = role === 'oven';
   if (!isOven && (wish.scale === 'gas' || wish.scale === undefined)) return undefined;
   const fan = wish.oven === undefined ? node.fan && wish.scale !== 'gas' : wish.oven === 'fan' && isOven;

@@ -358,7 +358,7 @@ export const UNITS: readonly Unit[] = [
   { symbol: 'in', dimension: 'length', base: 25.4, spellings: ['inch', 'inches'], source: NIST },
 
   { symbol: 'C', dimension: 'temperature', spellings: ['celsius', 'centigrade'] },
-  { symbol: 'F', dimension: 'temperature', spellings: ['fahrenheit'] },
+  { symbol: 'F', dimension: 'temperature', spellings: ['fahrenheit', 'fahr'] },
   { symbol: 'gas', dimension: 'temperature', spellings: [] },
 
   { symbol: 's', dimension: 'time', base: 1, spellings: ['sec', 'secs', 'second', 'seconds'], source: 'SI' },

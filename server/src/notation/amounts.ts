@@ -20,6 +20,8 @@ export interface Measure {
   readonly high: NumeralRun | undefined;
   readonly bias: Run | undefined;
   readonly unit: Token | undefined;
+  /** `350°`, `350 degrees`, before the unit or without one. */
+  readonly degree: Token | undefined;
   readonly fan: Token | undefined;
   readonly sizes: Run | undefined;
   readonly counted: Token | undefined;
@@ -35,6 +37,9 @@ export interface Measure {
   /** The further terms of a sum: `1 lb 4 oz`. */
   readonly plus: readonly Measure[];
 }
+
+/** The same with the point of its unit: `375 F.`, `10 min.` */
+export const withPoint = (measure: Measure, point: Token): Measure => ({ ...measure, point });
 
 export const NO_TERMS: readonly Measure[] = [];
 
@@ -70,18 +75,22 @@ export function takeMeasure(cursor: Cursor): Measure | undefined {
   if (low === undefined) return undefined;
   let high: NumeralRun | undefined;
   let unit: Token | undefined;
+  let degree: Token | undefined;
   let fan: Token | undefined;
   let sizes: Run | undefined;
   let counted: Token | undefined;
   let each: Measure | undefined;
   if (gas === undefined) {
+    // `60° to 70° F`
+    if (cursor.kind === Kind.Degree && joinsNumbers(cursor.kindAfter(1)) && isNumber(cursor.kindAfter(2)))
+      degree = cursor.take(Kind.Degree);
     if (joinsNumbers(cursor.kind) && isNumber(cursor.kindAfter(1))) {
       cursor.at++;
       high = takeNumeral(cursor);
     }
     // `3-inch` is three inches; a degree sign belongs to the amount even when its unit is missing.
-    const { kind } = cursor;
-    if (kind === Kind.Degree || (kind === Kind.Dash && cursor.kindAfter(1) === Kind.UnitWord)) cursor.at++;
+    degree = cursor.take(Kind.Degree) ?? degree;
+    if (cursor.kind === Kind.Dash && cursor.kindAfter(1) === Kind.UnitWord) cursor.at++;
     unit = cursor.take(Kind.UnitWord);
     if (unit !== undefined) fan = cursor.take(Kind.Fan);
     else {
@@ -99,6 +108,7 @@ export function takeMeasure(cursor: Cursor): Measure | undefined {
     high,
     bias: undefined,
     unit,
+    degree,
     fan,
     sizes,
     counted,

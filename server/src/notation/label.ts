@@ -92,12 +92,20 @@ function kindOfWord(tokens: readonly Token[], i: number, { word, count, size, un
       if (isNumber(kindAfter)) return Kind.About;
       break;
     case 'to':
-      if (afterNumber && isNumber(kindAfter)) return Kind.To;
+      if ((afterNumber || kindBefore === Kind.Degree) && isNumber(kindAfter)) return Kind.To;
       break;
+    case 'deg':
+    case 'degree':
+    case 'degrees':
+      return afterNumber ? Kind.Degree : Kind.Word;
     case 'x':
       return Kind.Times;
     case 'gas':
       if (isNumber(kindAt(tokens, after?.written?.word === 'mark' ? i + 2 : i + 1))) return Kind.Gas;
+      break;
+    case 'mark':
+      // `at mark 4`; `Mark 12 squares` is an order.
+      if (isNumber(kindAfter) && (kindBefore === Kind.LeftParen || before?.written?.word === 'at')) return Kind.Gas;
       break;
     case 'fan':
       if (afterNumber || (kindBefore === Kind.UnitWord && before?.written?.unit?.dimension === 'temperature'))

@@ -8,34 +8,41 @@ import { spanOf } from './cursor.ts';
 import { Kind, type Token } from './tokens.ts';
 import type { DurationNode, LengthNode, MeasuredNode, SyntaxFault, TemperatureNode, UnitNode } from './tree.ts';
 
-/** The temperature that an amount is; undefined when it is something else. */
+/** The temperature that an amount is; undefined when it is something else. Only a sentence has one without a scale. */
 export function temperatureOf(
   line: string,
   amount: Amount | undefined,
   faults: SyntaxFault[],
+  bare: 'with a scale' | 'with or without' = 'with a scale',
 ): TemperatureNode | undefined {
   if (amount === undefined || amount instanceof Free) return undefined;
-  const { about, gas, minus, fan } = amount;
+  const { about, gas, minus, fan, degree, point } = amount;
   const symbol = amount.unit?.written?.unit?.symbol;
-  if (gas === undefined && symbol !== 'C' && symbol !== 'F') return undefined;
+  const isBare = bare === 'with or without' && degree !== undefined && amount.unit === undefined;
+  if (gas === undefined && symbol !== 'C' && symbol !== 'F' && !isBare) return undefined;
   const [low, high] = numeralsOf(line, amount, faults);
   const sign = minus === undefined ? 1 : -1;
-  const named = gas ?? amount.unit;
+  const named = gas ?? amount.unit ?? degree;
   const unitSpan = named === undefined ? { start: low.end, end: low.end } : spanOf(named, named);
   return {
     kind: 'temperature',
     start: (about ?? gas ?? minus ?? low).start,
-    end: Math.max(high?.end ?? low.end, unitSpan.end, fan?.end ?? 0),
+    end: Math.max(high?.end ?? low.end, unitSpan.end, fan?.end ?? 0, point?.end ?? 0),
     low,
     ...(high && { high }),
     lowDegrees: sign * low.value,
     highDegrees: sign * (high?.value ?? low.value),
-    unit: gas !== undefined ? 'gas' : symbol === 'F' ? 'F' : 'C',
+    unit: gas !== undefined ? 'gas' : isBare ? scaleOf(low.value) : symbol === 'F' ? 'F' : 'C',
     unitSpan,
     fan: fan !== undefined,
     about: about !== undefined,
   };
 }
+
+/** No oven, fat or syrup is as hot on the scale of Celsius. */
+const HOTTEST_C = 275;
+
+const scaleOf = (degrees: number): 'F' | 'unsaid' => (degrees > HOTTEST_C ? 'F' : 'unsaid');
 
 /** The time that an amount is, in minutes; undefined when it is something else. */
 export function durationOf(line: string, amount: Amount | undefined, faults: SyntaxFault[]): DurationNode | undefined {

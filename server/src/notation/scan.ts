@@ -12,6 +12,8 @@ const MARKS: Readonly<Record<string, Kind>> = {
   '=': Kind.Equals,
   '%': Kind.Percent,
   '°': Kind.Degree,
+  // As keyboards have it: the sign of a masculine ordinal.
+  º: Kind.Degree,
   '-': Kind.Dash,
   '(': Kind.LeftParen,
   ')': Kind.RightParen,
@@ -27,7 +29,7 @@ const MARKS: Readonly<Record<string, Kind>> = {
 const BEGINS = Uint8Array.from({ length: 256 }, (_, code) => {
   const char = String.fromCharCode(code);
   if (/[0-9]/.test(char)) return Kind.Numeral;
-  if (/[A-Za-zªµºÀ-ÖØ-öø-ÿ]/.test(char)) return Kind.Word;
+  if (/[A-Za-zªµÀ-ÖØ-öø-ÿ]/.test(char)) return Kind.Word;
   if (/[\t\v\f \u00A0]/.test(char)) return Kind.Blank;
   return MARKS[char] ?? Kind.Other;
 });

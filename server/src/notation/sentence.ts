@@ -2,7 +2,7 @@
  * Knows how the sentence of a step is cut: words, amounts, temperatures, times and forced mentions, in order.
  * Refuses to know which words are ingredients.
  */
-import { measuredOf, takeMeasure } from './amounts.ts';
+import { measuredOf, takeMeasure, withPoint } from './amounts.ts';
 import { Cursor, takeWhile, textIn } from './cursor.ts';
 import { label } from './label.ts';
 import { asDuration, asLength, joinedDuration, overnightNode, temperatureOf } from './readings.ts';
@@ -53,13 +53,30 @@ function tokenItem(line: string, token: Token): SentenceItem {
 const isLetter = (code: number): boolean => (code > 64 && code < 91) || (code > 96 && code < 123) || code > 191;
 
 function measureItem(line: string, cursor: Cursor, faults: SyntaxFault[]): SentenceItem | undefined {
-  const measure = takeMeasure(cursor);
-  if (measure === undefined) return undefined;
-  const temperature = temperatureOf(line, measure, faults);
+  const taken = takeMeasure(cursor);
+  if (taken === undefined) return undefined;
+  const point = taken.unit === undefined ? undefined : takeUnitPoint(line, cursor, taken.unit);
+  const measure = point === undefined ? taken : withPoint(taken, point);
+  const temperature = temperatureOf(line, measure, faults, 'with or without');
   if (temperature !== undefined) return temperature;
   const measured = measuredOf(line, measure, faults);
   return asDuration(measured) ?? asLength(measured) ?? measured;
 }
+
+/** The point of `375 F.` and `10 min.`, where the sentence goes on behind it. */
+function takeUnitPoint(line: string, cursor: Cursor, unit: Token): Token | undefined {
+  const { token, tokens, at } = cursor;
+  const next = tokens[at + 1];
+  if (token?.kind !== Kind.Other || token.start !== unit.end || line.charCodeAt(token.start) !== POINT)
+    return undefined;
+  if (next === undefined || !goesOn(line.charAt(next.start))) return undefined;
+  cursor.at++;
+  return token;
+}
+
+const POINT = 46;
+/** No capital, and no mark that could begin another sentence. */
+const goesOn = (char: string): boolean => /[\p{Ll}\d,;:)]/u.test(char);
 
 /** `[whole milk]`. */
 function forcedItem(line: string, cursor: Cursor, open: Token, faults: SyntaxFault[]): SentenceItem | undefined {

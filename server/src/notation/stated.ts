@@ -125,6 +125,7 @@ const measure = ({ about, minus, low, high }: Given, rest: Rest): Measure => ({
   high,
   bias: rest.bias,
   unit: rest.unit,
+  degree: undefined,
   fan: undefined,
   sizes: rest.sizes,
   counted: rest.counted,

@@ -65,7 +65,8 @@ export interface TemperatureNode extends Span {
   /** Signed, in the unit written. */
   readonly lowDegrees: number;
   readonly highDegrees: number;
-  readonly unit: 'C' | 'F' | 'gas';
+  /** `unsaid`: `250 degrees`, which could be either. */
+  readonly unit: 'C' | 'F' | 'gas' | 'unsaid';
   readonly unitSpan: Span;
   readonly fan: boolean;
   readonly about: boolean;

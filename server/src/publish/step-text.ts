@@ -60,6 +60,7 @@ const plain = (text: string): string => text.replace(/\\(.)/g, '$1');
 export function temperatureText(node: TemperatureNode, role: HeatRole): string {
   const about = node.about ? 'about ' : '';
   const fan = node.fan ? ' fan' : '';
+  if (node.unit === 'unsaid') return `${about}${span([node.lowDegrees, node.highDegrees])}°`;
   const step = role === 'oven' || role === 'liquid' ? 5 : 1;
   const [low, high] = [node.lowDegrees, node.highDegrees];
   if (node.unit === 'gas') {

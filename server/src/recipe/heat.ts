@@ -41,6 +41,11 @@ export function gasToCelsius(mark: number): number {
 }
 
 export function celsiusOf(node: TemperatureNode): Range {
+  if (node.unit === 'unsaid') {
+    const low = Math.min(node.lowDegrees, node.highDegrees);
+    const high = Math.max(node.lowDegrees, node.highDegrees);
+    return { low: Math.min(low, (low - 32) / 1.8), high: Math.max(high, (high - 32) / 1.8) };
+  }
   const convert = (degrees: number) =>
     node.unit === 'C' ? degrees : node.unit === 'F' ? (degrees - 32) / 1.8 : gasToCelsius(degrees);
   const a = convert(node.lowDegrees);
@@ -51,7 +56,8 @@ export function celsiusOf(node: TemperatureNode): Range {
 export function readHeat(sentence: Sentence): HeatReading[] {
   const readings: HeatReading[] = [];
   sentence.items.forEach((item, at) => {
-    if (item.kind !== 'temperature') return;
+    // Nobody can say how hot `250 degrees` is: no check judges it.
+    if (item.kind !== 'temperature' || item.unit === 'unsaid') return;
     const near = verbBefore(sentence.items, at);
     const inside = saysInside(sentence.items, at);
     readings.push({

@@ -38,10 +38,16 @@ class Cutter {
     if (piece.sort === 'mark') this.mark(piece.word, at);
     else if (piece.part === 'joint') this.joint(piece, at);
     else if (isVerb(piece.part)) {
-      if (this.verb >= 0 || (this.opener !== undefined && !opensVerb(this.opener)) || this.hasOwnWords(at))
+      if (this.verb >= 0 || this.isFramed(at) || this.hasOwnWords(at))
         this.close(this.soft > this.start ? this.soft : this.reach(at));
       this.verb = at;
     }
+  }
+
+  /** The frame has what it says: the verb is the next clause's. */
+  private isFramed(at: number): boolean {
+    if (this.opener === undefined) return false;
+    return !opensVerb(this.opener) || (this.soft > this.start && this.soft <= at);
   }
 
   private mark(mark: string, at: number): void {

@@ -4,7 +4,7 @@
  */
 import type { Clause } from './clauses.ts';
 import { EventDraft } from './clauses.ts';
-import type { Manner } from './event.ts';
+import type { Act, Manner } from './event.ts';
 import { formOf, jointOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
@@ -47,22 +47,36 @@ function frameOne(pieces: readonly Piece[], clause: Clause): void {
 
 /** `Set on a rack to drain`, `to finish broiling`: it happens by itself, nothing being its object; `to keep it from sticking` is why. */
 function isNext(pieces: readonly Piece[], clause: Clause, verb: Piece): boolean {
-  if (formOf(verb.sense) === 'ing' || verbOf(verb.sense)?.lasts !== 'waits') return false;
+  const row = verbOf(verb.sense);
+  if (formOf(verb.sense) === 'ing' || row?.lasts !== 'waits' || !GOES_ON.has(row.act)) return false;
   const next = clause.verb + 1 < clause.to ? pieces[clause.verb + 1] : undefined;
   if (next === undefined || next.sort === 'time' || next.sort === 'mark') return true;
   const is = jointOf(next.sense)?.is;
-  return is === 'preposition' || is === 'adverb' || is === 'conjunction' || is === 'or';
+  return is === 'preposition' || is === 'to' || is === 'adverb' || is === 'conjunction' || is === 'or';
 }
+
+/** What food does by itself. */
+const GOES_ON: ReadonlySet<Act> = new Set([
+  'heat',
+  'cool',
+  'freeze',
+  'thaw',
+  'stay',
+  'rise',
+  'steep',
+  'dry',
+  'smoke',
+  'remove',
+]);
 
 function mannerOf(pieces: readonly Piece[], clause: Clause, verb: Piece): Manner {
   if (clause.opener === 'after') return 'before';
   if (clause.opener === 'before') return 'ordered';
   if (verb.part === 'beside') return 'beside';
-  if (verb.part === 'passive' || formOf(verb.sense) === 's') return 'told';
-  // A subject stands before it: `the mixture should stand`.
   for (let at = clause.from; at < clause.verb; at++) {
     const is = jointOf((pieces[at] as Piece).sense)?.is;
+    if (is === 'had') return 'before';
     if (is === 'modal') return 'told';
   }
-  return 'ordered';
+  return verb.part === 'passive' || formOf(verb.sense) === 's' ? 'told' : 'ordered';
 }

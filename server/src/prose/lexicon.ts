@@ -30,6 +30,8 @@ interface Sense {
   time?: TimeRow;
   sign?: SignRow;
   evidence?: EvidenceRow;
+  /** A verb of more words begins so: they may stand behind its object. */
+  begins?: true;
 }
 
 /** A form that two rows of one part of speech have: the second one is not heard. */
@@ -69,7 +71,7 @@ function numberOf(form: string): number {
   return sense;
 }
 
-type RowOf = Exclude<keyof Sense, 'form'>;
+type RowOf = Exclude<keyof Sense, 'form' | 'begins'>;
 
 function claim<K extends RowOf>(form: string, as: K, row: NonNullable<Sense[K]>): boolean {
   const sense: Pick<Sense, K> = SENSES[numberOf(form)] ?? {};
@@ -85,7 +87,11 @@ for (const row of readVerbs())
   row.words.forEach((verb, at) => {
     // The forms that are given are those of the first word of the row.
     for (const [form, as] of verbForms(verb, at === 0 ? row.forms : givenFor(verb, row)))
-      if (claim(form, 'verb', row)) (SENSES[numberOf(form)] as Sense).form = as;
+      if (claim(form, 'verb', row)) {
+        (SENSES[numberOf(form)] as Sense).form = as;
+        const blank = form.indexOf(' ');
+        if (blank > 0) (SENSES[numberOf(form.slice(0, blank))] as Sense).begins = true;
+      }
   });
 for (const row of readThings())
   for (const noun of row.words) for (const form of nounForms(noun)) claim(form, 'thing', row);
@@ -105,7 +111,13 @@ function givenFor(verb: string, { words, forms }: VerbRow): readonly string[] {
 export const twiceClaimed: readonly Claimed[] = claimed;
 
 /** The sense of a word in small letters with a straight apostrophe; `UNKNOWN` where no row has it. */
-export const senseOf = (word: string): number => BY_WORD.get(word) ?? UNKNOWN;
+export function senseOf(word: string): number {
+  const sense = BY_WORD.get(word);
+  if (sense !== undefined) return sense;
+  // `to taste` is one word of a sentence.
+  const blank = word.indexOf(' ');
+  return blank < 0 ? UNKNOWN : longerSense(BY_WORD.get(word.slice(0, blank)) ?? UNKNOWN, word.slice(blank + 1));
+}
 
 /** The sense of the words of `sense` with one more behind them; `UNKNOWN` where no row goes on so. */
 export function longerSense(sense: number, word: string): number {
@@ -119,6 +131,8 @@ export function isRow(sense: number): boolean {
   return (verb ?? thing ?? joint ?? time ?? sign ?? evidence) !== undefined;
 }
 
+/** Whether a verb of more words begins with this one. */
+export const beginsVerb = (sense: number): boolean => SENSES[sense]?.begins === true;
 export const verbOf = (sense: number): VerbRow | undefined => SENSES[sense]?.verb;
 /** The form of the verb that the words are. */
 export const formOf = (sense: number): Form | undefined => SENSES[sense]?.form;

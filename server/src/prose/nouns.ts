@@ -30,6 +30,11 @@ type Expects =
   /** Behind a verb. */
   | 'object';
 
+const isSoft = (mark: string): boolean => mark === ',' || mark === '-' || mark === '–' || mark === '—';
+
+/** `Cool water`, `brown sugar`: it may stand before a noun. */
+const mayDescribe = (sense: number): boolean => signOf(sense) !== undefined || jointOf(sense)?.is === 'adjective';
+
 /** Settles the part of every piece. */
 export function settle(pieces: readonly Piece[]): void {
   const scan = new Scan(pieces);
@@ -45,6 +50,10 @@ class Scan {
   private ordered = false;
   /** The clause is framed: `until`, `when`, `which`. */
   private framed = false;
+  /** By `which`. */
+  private relative = false;
+  /** It is, or an `until` came before: a word that may be a sign is one. */
+  private signs = false;
   /** `let`, whose verb has not come. */
   private letting = false;
   /** The last word behind which a list of -ing words may go on: `by cutting and baking`. */
@@ -75,8 +84,9 @@ class Scan {
   }
 
   private mark(piece: Piece): void {
-    if (piece.word === ',' || piece.word === '-') {
-      // `until thick, smooth and pale`
+    if (isSoft(piece.word)) {
+      // `until thick, smooth and pale`; `when it boils, the milk may be added`
+      if (this.framed && this.hasVerb) this.framed = false;
       this.expects = 'more';
       return;
     }
@@ -84,14 +94,20 @@ class Scan {
     this.expects = 'order';
     this.hasVerb = false;
     this.framed = false;
+    this.signs = false;
     this.letting = false;
     if (piece.word === '.' || piece.word === ':' || piece.word === ';') this.ordered = false;
   }
 
   private word(piece: Piece, at: number): void {
+    if (piece.part === 'tail') return;
     const { sense } = piece;
     const joint = jointOf(sense);
     const verb = verbOf(sense);
+    if (joint !== undefined && piece.sort !== 'name' && this.isJointFirst(joint.is, sense, at)) {
+      this.joint(piece, joint.is, at);
+      return;
+    }
     if (verb !== undefined && (piece.sort !== 'name' || piece.to === piece.from + 1) && this.isVerb(piece, at)) return;
     if (piece.sort !== 'name' && joint !== undefined && !(thingOf(sense) && this.expects === 'thing')) {
       this.joint(piece, joint.is, at);
@@ -100,6 +116,7 @@ class Scan {
     if (piece.sort === 'word' && sense === UNKNOWN) {
       if (isAdverb(piece.word)) return;
       if (this.isUnknownOrder(piece, at)) return;
+      if (this.expects === 'base' && this.verb(piece, 'purpose')) return;
     }
     if (signOf(sense) !== undefined && this.describes(at)) {
       piece.part = 'describes';
@@ -107,6 +124,20 @@ class Scan {
       return;
     }
     this.expects = 'behind thing';
+  }
+
+  /** Words of a sentence before verbs: `remaining`, `using`, and `can` before another verb. */
+  private isJointFirst(is: JointKind, sense: number, at: number): boolean {
+    if (is === 'modal') {
+      if (verbOf(sense) === undefined && thingOf(sense) === undefined) return true;
+      const next = this.pieces[at + 1];
+      const after = next && jointOf(next.sense)?.is;
+      return after === 'aux' || after === 'not' || (next !== undefined && formOf(next.sense) === 'base');
+    }
+    const form = formOf(sense);
+    return form === 'ing' || form === 'past'
+      ? is === 'rest' || is === 'preposition' || is === 'let'
+      : form === 's' && is === 'let';
   }
 
   /** A frame has said what it waits for, or `is` what something is. */
@@ -130,6 +161,8 @@ class Scan {
       case 'to':
         this.expects = 'base';
         return;
+      case 'optional':
+        return;
       case 'conjunction':
       case 'or':
         this.expects = 'more';
@@ -138,8 +171,10 @@ class Scan {
         this.expects = 'order';
         this.hasVerb = false;
         this.framed = false;
+        this.signs = false;
         return;
       case 'aux':
+        this.endRelative();
         this.hasVerb = true;
         this.expects = 'participle';
         return;
@@ -148,11 +183,13 @@ class Scan {
         this.expects = 'participle';
         return;
       case 'modal':
+        this.endRelative();
         this.hasVerb = false;
         this.expects = 'told';
         return;
       case 'let':
         this.letting = true;
+        this.framed = false;
         this.hasVerb = false;
         this.expects = 'told';
         return;
@@ -164,6 +201,8 @@ class Scan {
       case 'if':
       case 'which':
         this.framed = true;
+        this.relative = is === 'which';
+        this.signs = is === 'until' || is === 'when';
         this.hasVerb = false;
         this.expects = 'frame';
         return;
@@ -192,6 +231,11 @@ class Scan {
       case 'now':
       case 'later':
     }
+  }
+
+  /** `Apples that are ripe will keep`: the second of its verbs is no more the frame's. */
+  private endRelative(): void {
+    if (this.framed && this.relative && this.hasVerb) this.framed = false;
   }
 
   /** `Meanwhile`, with an order behind it. */
@@ -226,18 +270,20 @@ class Scan {
         if (past) return this.verb(piece, this.framed ? 'describes' : 'passive');
         return false;
       case 'base':
+        if (this.letting) return this.verb(piece, 'verb');
         if (noun && this.isThingAhead(at)) return false;
         return this.verb(piece, 'purpose');
       case 'order':
         return this.takes(at, noun, true) && this.verb(piece, 'verb');
       case 'more':
-        if (this.framed && !this.orderBehindFrame(piece, at)) return false;
+        if (this.signs && !this.orderBehindFrame(piece, at)) return false;
         return (this.hasVerb || this.ordered || !noun) && this.takes(at, noun, false) && this.verb(piece, 'verb');
       case 'behind thing':
         if (this.letting) return this.verb(piece, 'verb');
         if (!this.hasVerb && (!noun || this.takesAsTold(at))) return this.verb(piece, this.framed ? 'framed' : 'verb');
         // `when cold turn out`: an order behind a frame, with no comma.
-        return (this.framed || !noun) && this.takes(at, noun, false) && this.verb(piece, 'verb');
+        if (this.signs && !this.orderBehindFrame(piece, at)) return false;
+        return ((this.framed && this.hasVerb) || !noun) && this.takes(at, noun, false) && this.verb(piece, 'verb');
       case 'object':
         // `go and fetch`, `help keep`; `serve hot`, `keep cool`
         return !noun && signOf(piece.sense) === undefined && this.verb(piece, 'verb');
@@ -266,8 +312,9 @@ class Scan {
     const ahead = this.isThingAhead(at);
     switch (this.expects) {
       case 'ing':
-      case 'order':
         return this.verb(piece, 'beside');
+      case 'order':
+        return !this.isSubject(at) && this.verb(piece, 'beside');
       case 'more':
         if (this.lastVerb?.part === 'beside' || this.hasVerb || this.ordered)
           return (!ahead || this.takesObject(at)) && this.verb(piece, 'beside');
@@ -276,7 +323,9 @@ class Scan {
         return this.verb(piece, this.framed ? 'describes' : 'verb');
       case 'behind thing':
       case 'object':
-        return (!ahead || this.takesObject(at)) && this.verb(piece, 'beside');
+        // `to prevent sticking`, `add boiling stock`
+        if (this.expects === 'object' && this.lastVerb?.part === 'purpose') return false;
+        return !ahead && this.verb(piece, 'beside');
       case 'thing': {
         const before = this.pieces[at - 1];
         if (before !== undefined && jointOf(before.sense)?.way === 'for') return this.verb(piece, 'purpose');
@@ -292,23 +341,22 @@ class Scan {
   }
 
   private isPast(piece: Piece, at: number): boolean {
-    if (this.expects === 'participle') {
-      const told = !this.framed && !this.hadBefore(at);
-      return this.verb(piece, told ? 'passive' : 'describes');
-    }
+    if (this.expects === 'participle') return this.verb(piece, this.framed ? 'describes' : 'passive');
+    // `it is skimmed, and poured into jars`
+    if (this.expects === 'more' && this.lastVerb?.part === 'passive' && !this.isNounAhead(at))
+      return this.verb(piece, this.framed ? 'describes' : 'passive');
     if (this.expects === 'frame') this.hasVerb = true;
     piece.part = 'describes';
-    if (this.expects !== 'thing') this.expects = this.isThingAhead(at) ? 'thing' : 'behind thing';
+    this.expects = this.expects === 'thing' || this.isNounAhead(at) ? 'thing' : 'behind thing';
     return true;
   }
 
-  private hadBefore(at: number): boolean {
-    for (let i = at - 1; i >= 0; i--) {
-      const is = jointOf((this.pieces[i] as Piece).sense)?.is;
-      if (is === 'had') return true;
-      if (is !== 'adverb' && is !== 'not' && is !== 'aux') return false;
-    }
-    return false;
+  /** `Freezing may crack a jar`, `FRYING.`: what is done is spoken of. */
+  private isSubject(at: number): boolean {
+    const next = this.pieces[at + 1];
+    if (next === undefined || (next.sort === 'mark' && !isSoft(next.word))) return true;
+    const is = jointOf(next.sense)?.is;
+    return is === 'modal' || is === 'aux' || is === 'had';
   }
 
   private verb(piece: Piece, part: Piece['part']): true {
@@ -316,6 +364,7 @@ class Scan {
     if (part === 'verb') {
       this.ordered = true;
       this.framed = false;
+      this.signs = false;
       this.letting = false;
     }
     this.hasVerb = true;
@@ -324,39 +373,45 @@ class Scan {
     return true;
   }
 
-  /** Whether what stands behind lets it be an order: an object, adverb, preposition or end. */
+  /**
+   * Whether what stands behind lets it be an order: an object, adverb, preposition or end. A name is one with an object alone, and a word that
+   * is a thing as often not before a noun that it may describe.
+   */
   private takes(at: number, noun: boolean, first: boolean): boolean {
+    const piece = this.pieces[at] as Piece;
+    if (piece.sort === 'name') return this.takesObject(at);
     const next = this.pieces[at + 1];
-    if (next === undefined) return !noun || first || this.pieces.length === 1;
+    if (next === undefined) return !noun || this.ordered || first;
     switch (next.sort) {
       case 'mark':
-        return !noun || first || (next.word !== ',' && this.ordered);
+        return !noun || first || this.ordered;
       case 'name':
       case 'time':
       case 'duration':
       case 'amount':
       case 'temperature':
-        return true;
+        return !noun || first || !mayDescribe(piece.sense);
     }
     const is = jointOf(next.sense)?.is;
     switch (is) {
       case 'aux':
       case 'had':
-      case 'modal':
         return false;
+      case 'modal':
+        return thingOf(next.sense) !== undefined;
       case 'conjunction':
-      case 'or':
-        return !noun || first;
+      case 'or': {
+        const after = this.pieces[at + 2];
+        return !noun || first || (after !== undefined && verbOf(after.sense) !== undefined && after.sort === 'word');
+      }
       case 'to':
       case 'preposition':
         return !noun || jointOf(next.sense)?.way !== 'of';
       case undefined:
-        break;
+        return !noun || first || !mayDescribe(piece.sense);
       default:
         return true;
     }
-    // `Brown sugar`, `salt pork`, `cool water` are no orders in the middle of a list.
-    return !noun || first || thingOf(next.sense) !== undefined;
   }
 
   /** An article, a name or the like right behind: an object for sure. */
@@ -403,6 +458,18 @@ class Scan {
       next.sort === 'word' &&
       jointOf(next.sense) === undefined &&
       (thingOf(next.sense) !== undefined || (next.sense === UNKNOWN && !isAdverb(next.word)))
+    );
+  }
+
+  /** The same, or a word that may be one. */
+  private isNounAhead(at: number): boolean {
+    const next = this.pieces[at + 1];
+    return (
+      this.isThingAhead(at) ||
+      (next?.sort === 'word' &&
+        formOf(next.sense) === 'base' &&
+        !this.takesObject(at + 1) &&
+        jointOf(next.sense) === undefined)
     );
   }
 

@@ -28,6 +28,8 @@ export type Part =
   | 'passive'
   /** The verb of a clause that orders nothing: `until it boils`, `which keeps`. */
   | 'framed'
+  /** Words of a verb that stand behind its object: `bring the milk to a boil`. */
+  | 'tail'
   /** Stands before a noun, or behind `is`: `chilled`, `hot`. */
   | 'describes'
   | 'joint';
@@ -40,7 +42,7 @@ export class Piece implements Span {
   readonly from: number;
   readonly to: number;
   /** The word or words in the lexicon (`lexicon.ts`); 0 where nobody knows them. */
-  readonly sense: number;
+  sense: number;
   part: Part = 'thing';
   /** Of a time. */
   readonly time: FoundTime | undefined;

@@ -26,6 +26,7 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
     let or = clause.orElse;
     let not = false;
     let letting = false;
+    let optional = false;
     for (let at = clause.from; at < clause.to; at++) {
       const piece = pieces[at] as Piece;
       const is = piece.part === 'joint' ? jointOf(piece.sense)?.is : undefined;
@@ -35,6 +36,7 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
       if (is === 'not' && ahead) not = true;
       if (is === 'let' && ahead) letting = true;
       if (is === 'advice') advice = true;
+      if (is === 'optional') optional = true;
       if (is === 'elsewhere') event.elsewhere = true;
       if (is === 'now' || is === 'later') event.fate = is;
     }
@@ -43,6 +45,7 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
     else if (not) event.said = letting && event.act === 'heat' ? 'at most' : 'not';
     else if (pieces[clause.to]?.word === '?') event.said = 'asked';
     else if (condition) event.said = 'if';
+    else if (optional) event.said = 'optional';
     if (or && before !== undefined) {
       if (before.either === 0) before.either = ++choices;
       event.either = before.either;

@@ -123,6 +123,8 @@ export const JOINTS = [
   'let',
   'not',
   'if',
+  /** `if desired` */
+  'optional',
   'when',
   'until',
   'after',

@@ -5,7 +5,7 @@
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft, withOne } from './clauses.ts';
 import type { Act, Sign, Slot, Tells, Where } from './event.ts';
-import { formOf, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { formOf, jointOf, senseOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
 import { temperaturesIn } from './temperatures.ts';
@@ -31,7 +31,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     const { event } = clause;
     if (event === undefined) continue;
     for (const sign of waiting.splice(0)) event.until = withOne(event.until, sign);
-    new Filler(pieces, clause, event).fill();
+    new Filler(pieces, items, clause, event).fill();
     event.temperatures = temperaturesIn(pieces, items, clause, event);
     before = clause;
   }
@@ -127,16 +127,20 @@ const STAYS: ReadonlySet<Act> = new Set(['stay', 'cool', 'rise', 'steep', 'reser
 /** One walk through the words of a clause. */
 class Filler {
   private readonly pieces: readonly Piece[];
+  private readonly items: readonly SentenceItem[];
   private readonly clause: Clause;
   private readonly event: EventDraft;
   private way: Way | undefined;
+  /** The way of a verb of two words, for the first thing behind it. */
+  private byVerb: Way | undefined;
   private not = false;
   /** The words of a thing that is not at its end: its first piece and its last so far. */
   private from = -1;
   private head: Piece | undefined;
 
-  constructor(pieces: readonly Piece[], clause: Clause, event: EventDraft) {
+  constructor(pieces: readonly Piece[], items: readonly SentenceItem[], clause: Clause, event: EventDraft) {
     this.pieces = pieces;
+    this.items = items;
     this.clause = clause;
     this.event = event;
   }
@@ -148,9 +152,11 @@ class Filler {
   }
 
   private take(piece: Piece, at: number): void {
+    if (piece.part === 'tail') return;
     if (at === this.clause.verb) {
       this.end();
       this.way = undefined;
+      this.byVerb = this.lastWay(piece);
       return;
     }
     switch (piece.sort) {
@@ -181,6 +187,12 @@ class Filler {
       if (this.from < 0) this.from = at;
       if (piece.part === 'thing') this.head = piece;
     }
+  }
+
+  /** `put in`, `set on`: what its last word says of a place behind it. */
+  private lastWay(verb: Piece): Way | undefined {
+    const item = verb.to > verb.from + 1 ? this.items[verb.to - 1] : undefined;
+    return item?.kind === 'word' ? jointOf(senseOf(item.word))?.way : undefined;
   }
 
   private joint(piece: Piece): void {
@@ -228,7 +240,9 @@ class Filler {
     if (head === undefined) return;
     const span = { start: (this.pieces[from] as Piece).start, end: head.end };
     const thing = thingOf(head.sense);
-    if (thing !== undefined && this.isThing(thing, span)) return;
+    const isThing = thing !== undefined && this.isThing(thing, span);
+    this.byVerb = undefined;
+    if (isThing) return;
     const joint = head.part === 'joint' ? jointOf(head.sense)?.is : undefined;
     const by =
       joint === 'it' || joint === 'mixture' || joint === 'rest' || joint === 'all'
@@ -248,7 +262,8 @@ class Filler {
 
   /** Whether a place, vessel or medium is said, and no food. */
   private isThing(row: ThingRow, span: { start: number; end: number }): boolean {
-    const { way, event } = this;
+    const { event } = this;
+    const way = this.way ?? this.byVerb;
     const moves = way === 'at' || way === 'to' || way === 'out of' || way === 'off' || way === 'by';
     switch (row.sort) {
       case 'place': {

@@ -3,7 +3,7 @@
  * Refuses to know which of its rows a word is there.
  */
 import type { SentenceItem } from '../notation/tree.ts';
-import { isRow, longerSense, senseOf, UNKNOWN } from './lexicon.ts';
+import { beginsVerb, formOf, isRow, jointOf, longerSense, senseOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { type NameRun, Piece, type Sort } from './pieces.ts';
 
 const SORTS: Readonly<Record<SentenceItem['kind'], Sort>> = {
@@ -50,5 +50,67 @@ export function tag(items: readonly SentenceItem[], runs: readonly NameRun[]): P
     pieces.push(new Piece(sort, { start: item.start, end }, at, to, sense, word));
     at = to;
   }
+  joinTails(pieces, items);
   return pieces;
 }
+
+/** How many pieces an object may have before the rest of its verb. */
+const LONGEST_OBJECT = 12;
+
+/** `bring the milk to a boil`, `set the bowl aside`: the verb is all of its words. */
+function joinTails(pieces: readonly Piece[], items: readonly SentenceItem[]): void {
+  for (let at = 0; at < pieces.length; at++) {
+    const head = pieces[at] as Piece;
+    if (head.to !== head.from + 1 || head.sort === 'name' || !beginsVerb(head.sense)) continue;
+    for (let i = at + 2; i < pieces.length && i < at + LONGEST_OBJECT; i++) {
+      if (endsObject(pieces[i - 1] as Piece)) break;
+      const { sense, count } = tailAt(pieces, i, items, head.sense);
+      if (count === 0) continue;
+      head.sense = sense;
+      for (let tail = i; tail < i + count; tail++) (pieces[tail] as Piece).part = 'tail';
+      break;
+    }
+  }
+}
+
+/** The verb that the words from a piece on make of its first word, and how many pieces they are; none of them a part of a piece. */
+function tailAt(
+  pieces: readonly Piece[],
+  from: number,
+  items: readonly SentenceItem[],
+  head: number,
+): { sense: number; count: number } {
+  let sense = head;
+  let found = { sense: UNKNOWN, count: 0 };
+  for (let at = from; at < pieces.length; at++) {
+    const piece = pieces[at] as Piece;
+    if (piece.sort !== 'word' && piece.sort !== 'name') break;
+    for (let i = piece.from; i < piece.to && sense !== UNKNOWN; i++) {
+      const item = items[i];
+      sense = item?.kind === 'word' ? longerSense(sense, item.word) : UNKNOWN;
+    }
+    if (sense === UNKNOWN) break;
+    if (verbOf(sense) !== undefined && (at > from || isAlone(pieces[at + 1]))) found = { sense, count: at + 1 - from };
+  }
+  return found;
+}
+
+/** `take it out`, `pour it in;`: nothing follows that the word could be a preposition of. */
+function isAlone(next: Piece | undefined): boolean {
+  if (next === undefined || next.sort === 'mark' || next.sort === 'time') return true;
+  const is = jointOf(next.sense)?.is;
+  return (
+    is === 'preposition' ||
+    is === 'to' ||
+    is === 'conjunction' ||
+    is === 'or' ||
+    is === 'then' ||
+    is === 'until' ||
+    is === 'when'
+  );
+}
+
+const endsObject = ({ sort, word, sense }: Piece): boolean =>
+  (sort === 'mark' && word !== ',') ||
+  jointOf(sense)?.is === 'then' ||
+  (sort === 'word' && formOf(sense) === 'base' && verbOf(sense)?.noun === false);

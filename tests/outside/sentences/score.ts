@@ -8,7 +8,7 @@ import { sentenceIn } from '../../../server/src/notation/sentence.ts';
 import type { SentenceItem, Span } from '../../../server/src/notation/tree.ts';
 import type { Event, HeatOf } from '../../../server/src/prose/event.ts';
 import { verbForms } from '../../../server/src/prose/forms.ts';
-import { jointOf, longerSense, senseOf, UNKNOWN, verbOf } from '../../../server/src/prose/lexicon.ts';
+import { formOf, jointOf, longerSense, senseOf, UNKNOWN, verbOf } from '../../../server/src/prose/lexicon.ts';
 import type { NameRun } from '../../../server/src/prose/pieces.ts';
 import { read } from '../../../server/src/prose/read.ts';
 import { rowsOf } from '../lines/score.ts';
@@ -80,8 +80,14 @@ export function namesIn(items: readonly SentenceItem[]): readonly NameRun[] {
       words.push(item.word);
     }
     while (words.length > 0 && BOOK.findInText(words.join(' ')).kind === 'unknown') words.pop();
-    if (words.length > 0) runs.push({ from, to: from + words.length });
-    from += Math.max(1, words.length);
+    // `cut pork` names pork; `brown sugar` is a name of its own.
+    let start = from;
+    while (words.length > 1 && !BOOK.knows(words.join(' ')) && formOf(senseOf(words[0] ?? '')) !== undefined) {
+      words.shift();
+      start++;
+    }
+    if (words.length > 0) runs.push({ from: start, to: start + words.length });
+    from = Math.max(start + words.length, from + 1);
   }
   return runs;
 }
@@ -135,15 +141,21 @@ const isVerb = (said: string, meant: string): boolean => {
 const cutFrom = (text: string, { start, end }: Span): string => text.slice(start, end);
 const withoutBrackets = (text: string): string => text.replace(/\([^)]*\)/g, '').trim();
 
-/** `let` is no order of its own: what is let is. */
-const isHelper = (verb: string): boolean => jointOf(senseOf(verb))?.is === 'let';
+/** `let`, `continue to` are no orders of their own: what is let and continued is. */
+const isHelper = (verb: string): boolean =>
+  jointOf(senseOf(verb))?.is === 'let' || jointOf(longerSense(senseOf(verb), 'to'))?.is === 'modal';
+
+/** `before serving`, `after it has been boiled`: some readings have the verb, and some have not. */
+const isAside = ({ as, start }: Event, sentence: string): boolean =>
+  as === 'before' || /^(?:before|previous to|prior to|after)\b/i.test(sentence.slice(start));
 
 function verbsScored({ sentence, verbs }: PrintedSentence, events: readonly Event[]): Tally {
   const meant = verbs.map(withoutBrackets).filter((verb) => verb !== '' && !isHelper(verb));
-  const said = events.flatMap(({ verb, as }) =>
-    verb === undefined || as === 'before' ? [] : [cutFrom(sentence, verb)],
-  );
-  return inOrder(meant, said, (a, b) => isVerb(b, a));
+  const told = events.filter(({ verb }) => verb !== undefined);
+  const words = ({ verb }: Event): string => (verb === undefined ? '' : cutFrom(sentence, verb));
+  const tally = inOrder(meant, told.map(words), (a, b) => isVerb(b, a));
+  const aside = told.filter((event) => isAside(event, sentence)).map(words);
+  return { ...tally, extra: tally.extra.filter((verb) => !aside.includes(verb)) };
 }
 
 /** The most of two lists that agree in order. */

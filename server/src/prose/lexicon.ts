@@ -46,7 +46,7 @@ const SENSES: Sense[] = [{}];
 const BY_WORD = new Map<string, number>();
 /** From a sense and the next word on to the longer sense: `sense * STEP + word`. */
 const LONGER = new Map<number, number>();
-const STEP = 1 << 14;
+const STEP = 1 << 15;
 const claimed: Claimed[] = [];
 
 function numberOf(form: string): number {

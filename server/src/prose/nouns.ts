@@ -3,7 +3,7 @@
  * Refuses to know where clauses end and what their verbs take.
  */
 import { isAdverb } from './forms.ts';
-import { formOf, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { formOf, isRow, jointOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
@@ -32,6 +32,12 @@ type Expects =
 
 const isSoft = (mark: string): boolean => mark === ',' || mark === '-' || mark === '–' || mark === '—';
 
+const isEnd = (next: Piece | undefined): boolean => next === undefined || next.sort === 'mark';
+
+/** What a clause opens with before its verb: `in a bowl, mix`; `if desired, add`. */
+const leads = (is: JointKind | undefined): boolean =>
+  is === 'preposition' || is === 'to' || is === 'optional' || is === 'bound' || is === 'adverb';
+
 /** `Cool water`, `brown sugar`: it may stand before a noun. */
 const mayDescribe = (sense: number): boolean => signOf(sense) !== undefined || jointOf(sense)?.is === 'adjective';
 
@@ -50,6 +56,10 @@ class Scan {
   private ordered = false;
   /** The clause is framed: `until`, `when`, `which`. */
   private framed = false;
+  /** The clause opened with where, when or with what, and its verb has not come. */
+  private leading = false;
+  /** The last word was an adjective. */
+  private adjective = false;
   /** By `which`. */
   private relative = false;
   /** It is, or an `until` came before: a word that may be a sign is one. */
@@ -69,6 +79,8 @@ class Scan {
         this.mark(piece);
         return;
       case 'time':
+        if (this.expects !== 'order' && this.expects !== 'told') this.expects = 'behind thing';
+        return;
       case 'duration':
       case 'temperature':
       case 'length':
@@ -79,15 +91,14 @@ class Scan {
         this.expects = 'thing';
         return;
       default:
+        this.adjective = false;
         this.word(piece, at);
     }
   }
 
   private mark(piece: Piece): void {
     if (isSoft(piece.word)) {
-      // `until thick, smooth and pale`; `when it boils, the milk may be added`
-      if (this.framed && this.hasVerb) this.framed = false;
-      this.expects = 'more';
+      this.comma();
       return;
     }
     if (piece.word === '"' || piece.word === "'" || piece.word === '/') return;
@@ -96,7 +107,19 @@ class Scan {
     this.framed = false;
     this.signs = false;
     this.letting = false;
+    this.leading = false;
     if (piece.word === '.' || piece.word === ':' || piece.word === ';') this.ordered = false;
+  }
+
+  private comma(): void {
+    // `a dark, dry, cool place`
+    if (this.expects === 'order' || (this.expects === 'thing' && this.adjective)) return;
+    // `In a small bowl, mix`; `if tight, label`; `when it boils, the milk may be added`
+    const led = !this.ordered && (this.leading || this.framed);
+    if (this.framed && (this.hasVerb || !this.ordered)) this.framed = false;
+    this.expects = led ? 'order' : 'more';
+    if (led) this.hasVerb = false;
+    this.leading = false;
   }
 
   private word(piece: Piece, at: number): void {
@@ -104,6 +127,7 @@ class Scan {
     const { sense } = piece;
     const joint = jointOf(sense);
     const verb = verbOf(sense);
+    if (this.expects === 'order' && leads(joint?.is)) this.leading = true;
     if (joint !== undefined && piece.sort !== 'name' && this.isJointFirst(joint.is, sense, at)) {
       this.joint(piece, joint.is, at);
       return;
@@ -113,7 +137,7 @@ class Scan {
       this.joint(piece, joint.is, at);
       return;
     }
-    if (piece.sort === 'word' && sense === UNKNOWN) {
+    if (piece.sort === 'word' && !isRow(sense)) {
       if (isAdverb(piece.word)) return;
       if (this.isUnknownOrder(piece, at)) return;
       if (this.expects === 'base' && this.verb(piece, 'purpose')) return;
@@ -128,6 +152,7 @@ class Scan {
 
   /** Words of a sentence before verbs: `remaining`, `using`, and `can` before another verb. */
   private isJointFirst(is: JointKind, sense: number, at: number): boolean {
+    if (is === 'aux') return true;
     if (is === 'modal') {
       if (verbOf(sense) === undefined && thingOf(sense) === undefined) return true;
       const next = this.pieces[at + 1];
@@ -149,10 +174,18 @@ class Scan {
   private joint(piece: Piece, is: JointKind, at: number): void {
     piece.part = 'joint';
     switch (is) {
+      case 'adjective':
+        // `cut very thin,`
+        if (this.expects !== 'thing' && isEnd(this.pieces[at + 1])) {
+          if (this.expects === 'frame' || this.expects === 'participle') this.hasVerb = true;
+          piece.part = 'describes';
+          this.expects = 'behind thing';
+        } else this.expects = 'thing';
+        this.adjective = true;
+        return;
       case 'article':
       case 'number':
       case 'quantity':
-      case 'adjective':
         this.expects = 'thing';
         return;
       case 'preposition':
@@ -216,11 +249,13 @@ class Scan {
       case 'purpose':
         this.expects = 'base';
         return;
+      case 'rest':
+      case 'all':
+        this.expects = this.isNounAhead(at) ? 'thing' : 'behind thing';
+        return;
       case 'person':
       case 'it':
       case 'mixture':
-      case 'rest':
-      case 'all':
         this.expects = 'behind thing';
         return;
       case 'particle':
@@ -263,6 +298,9 @@ class Scan {
   }
 
   private isBase(piece: Piece, at: number, noun: boolean, past: boolean): boolean {
+    // `cut it thin`, `until brown and dry`
+    if (this.signs || this.expects === 'behind thing' || this.expects === 'object')
+      if (mayDescribe(piece.sense) && !this.letting && !this.hasObject(at)) return false;
     switch (this.expects) {
       case 'told':
         return this.verb(piece, this.framed ? 'framed' : 'verb');
@@ -276,27 +314,22 @@ class Scan {
       case 'order':
         return this.takes(at, noun, true) && this.verb(piece, 'verb');
       case 'more':
-        if (this.signs && !this.orderBehindFrame(piece, at)) return false;
         return (this.hasVerb || this.ordered || !noun) && this.takes(at, noun, false) && this.verb(piece, 'verb');
       case 'behind thing':
         if (this.letting) return this.verb(piece, 'verb');
         if (!this.hasVerb && (!noun || this.takesAsTold(at))) return this.verb(piece, this.framed ? 'framed' : 'verb');
+        // `the lid closely shut`
+        if (past && !this.takesObject(at)) return false;
         // `when cold turn out`: an order behind a frame, with no comma.
-        if (this.signs && !this.orderBehindFrame(piece, at)) return false;
         return ((this.framed && this.hasVerb) || !noun) && this.takes(at, noun, false) && this.verb(piece, 'verb');
       case 'object':
         // `go and fetch`, `help keep`; `serve hot`, `keep cool`
-        return !noun && signOf(piece.sense) === undefined && this.verb(piece, 'verb');
+        return !noun && this.verb(piece, 'verb');
       case 'frame':
       case 'ing':
       case 'thing':
         return false;
     }
-  }
-
-  /** Behind `until thick and`: an order where something is its object, or where no sign is said so. */
-  private orderBehindFrame(piece: Piece, at: number): boolean {
-    return signOf(piece.sense) === undefined || this.hasObject(at);
   }
 
   /** A subject stands before it and no verb: `it simmers`, `the apples keep`. */
@@ -321,11 +354,12 @@ class Scan {
         return false;
       case 'participle':
         return this.verb(piece, this.framed ? 'describes' : 'verb');
-      case 'behind thing':
       case 'object':
         // `to prevent sticking`, `add boiling stock`
-        if (this.expects === 'object' && this.lastVerb?.part === 'purpose') return false;
-        return !ahead && this.verb(piece, 'beside');
+        return this.lastVerb?.part !== 'purpose' && !ahead && this.verb(piece, 'beside');
+      case 'behind thing':
+        // `the almond icing is`, `the flavoring.`
+        return !ahead && !isEnd(this.pieces[at + 1]) && !this.isSubject(at) && this.verb(piece, 'beside');
       case 'thing': {
         const before = this.pieces[at - 1];
         if (before !== undefined && jointOf(before.sense)?.way === 'for') return this.verb(piece, 'purpose');
@@ -333,7 +367,10 @@ class Scan {
         return ahead;
       }
       case 'frame':
-        return this.verb(piece, 'beside');
+        if (this.takesObject(at)) return this.verb(piece, 'beside');
+        this.satisfied();
+        piece.part = 'describes';
+        return true;
       case 'base':
       case 'told':
         return false;
@@ -457,7 +494,7 @@ class Scan {
     return (
       next.sort === 'word' &&
       jointOf(next.sense) === undefined &&
-      (thingOf(next.sense) !== undefined || (next.sense === UNKNOWN && !isAdverb(next.word)))
+      (thingOf(next.sense) !== undefined || (!isRow(next.sense) && !isAdverb(next.word)))
     );
   }
 
@@ -477,6 +514,9 @@ class Scan {
   private isUnknownOrder(piece: Piece, at: number): boolean {
     if (this.expects !== 'order' && !(this.expects === 'more' && this.ordered && !this.framed)) return false;
     const next = this.pieces[at + 1];
+    const before = this.pieces[at - 1];
+    if (next?.sort === 'amount' && before?.sort === 'word' && isAdverb(before.word))
+      return this.verb(this.pieces[at] as Piece, 'verb');
     if (next?.sort !== 'word') return false;
     const is = jointOf(next.sense)?.is;
     if (is !== 'it' && is !== 'article' && is !== 'rest') return false;

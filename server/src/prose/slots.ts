@@ -5,7 +5,7 @@
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft, withOne } from './clauses.ts';
 import type { Act, Sign, Slot, Tells, Where } from './event.ts';
-import { formOf, jointOf, senseOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { formOf, isRow, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
 import { temperaturesIn } from './temperatures.ts';
@@ -32,11 +32,22 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     if (event === undefined) continue;
     for (const sign of waiting.splice(0)) event.until = withOne(event.until, sign);
     new Filler(pieces, items, clause, event).fill();
+    impliedBy(pieces[clause.verb], event);
     event.temperatures = temperaturesIn(pieces, items, clause, event);
     before = clause;
   }
   const last = before?.event;
   if (last !== undefined) for (const sign of waiting) last.until = withOne(last.until, sign);
+}
+
+/** Where and in what its verb says by itself: `chill`, `deep-fry`. */
+function impliedBy(verb: Piece | undefined, event: EventDraft): void {
+  const row = verb && verbOf(verb.sense);
+  if (verb === undefined || row === undefined) return;
+  const span = { start: verb.start, end: verb.end, sure: 'said' } as const;
+  if (row.where !== undefined && !event.where.some(({ way }) => way === 'at' || way === 'to'))
+    event.where = withOne(event.where, { ...span, is: row.where, way: 'at', not: false });
+  if (row.medium !== undefined) event.medium ??= { ...span, is: row.medium };
 }
 
 /** `; when cold, turn out`, `and when thick add`: the sign is of what comes. */
@@ -251,7 +262,7 @@ class Filler {
           ? 'vessel'
           : 'name';
     if (way === 'of' || way === 'for' || way === 'by' || way === 'without') return;
-    if (way === 'at' && head.sort === 'word' && head.sense === UNKNOWN) {
+    if (way === 'at' && head.sort === 'word' && !isRow(head.sense)) {
       if (STAYS.has(event.act)) this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
       return;
     }

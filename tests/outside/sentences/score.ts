@@ -80,12 +80,16 @@ export function namesIn(items: readonly SentenceItem[]): readonly NameRun[] {
       words.push(item.word);
     }
     while (words.length > 0 && BOOK.findInText(words.join(' ')).kind === 'unknown') words.pop();
-    // `cut pork` names pork; `brown sugar` is a name of its own.
+    // `cut pork` names pork, and `cake stand` cake; `brown sugar` is a name of its own where no order stands.
     let start = from;
-    while (words.length > 1 && !BOOK.knows(words.join(' ')) && formOf(senseOf(words[0] ?? '')) !== undefined) {
+    const opens = from === 0 || items[from - 1]?.kind === 'mark';
+    const isVerb = (word = ''): boolean => formOf(senseOf(word)) !== undefined;
+    const isOwn = (): boolean => !opens && BOOK.knows(words.join(' '));
+    while (words.length > 1 && isVerb(words[0]) && !isOwn()) {
       words.shift();
       start++;
     }
+    while (words.length > 1 && isVerb(words.at(-1)) && !BOOK.knows(words.join(' '))) words.pop();
     if (words.length > 0) runs.push({ from: start, to: start + words.length });
     from = Math.max(start + words.length, from + 1);
   }

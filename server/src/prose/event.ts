@@ -70,7 +70,19 @@ export type PlaceKind = (typeof PLACES)[number];
 export const VESSELS = ['open', 'lidded', 'jar', 'airtight', 'wrap', 'tool'] as const;
 export type VesselKind = (typeof VESSELS)[number];
 
-export const MEDIA = ['water', 'steam', 'fat', 'air', 'smoke', 'brine', 'acid', 'syrup', 'ice', 'metal', 'pressure'] as const;
+export const MEDIA = [
+  'water',
+  'steam',
+  'fat',
+  'air',
+  'smoke',
+  'brine',
+  'acid',
+  'syrup',
+  'ice',
+  'metal',
+  'pressure',
+] as const;
 export type MediumKind = (typeof MEDIA)[number];
 
 /** `ordered`: simmer the rice. `told`: it simmers, may be added. `beside`: …, simmering gently. `before`: after you simmer it. */
@@ -169,6 +181,7 @@ export const TELLS = [
   'dry',
   'melted',
   'mixed',
+  'closed',
   'stage',
   'figure',
   'needed',

@@ -175,8 +175,8 @@ class Scan {
     piece.part = 'joint';
     switch (is) {
       case 'adjective':
-        // `cut very thin,`
-        if (this.expects !== 'thing' && isEnd(this.pieces[at + 1])) {
+        // `cut very thin,`; `when hot add`
+        if (this.expects !== 'thing' && !this.goesOnTo(at)) {
           if (this.expects === 'frame' || this.expects === 'participle') this.hasVerb = true;
           piece.part = 'describes';
           this.expects = 'behind thing';
@@ -356,7 +356,10 @@ class Scan {
         return this.verb(piece, this.framed ? 'describes' : 'verb');
       case 'object':
         // `to prevent sticking`, `add boiling stock`
-        return this.lastVerb?.part !== 'purpose' && !ahead && this.verb(piece, 'beside');
+        if (this.lastVerb?.part === 'purpose')
+          // `to finish broiling the fish`
+          return verbOf(this.lastVerb.sense)?.act === 'heat' && this.verb(piece, 'verb');
+        return !ahead && this.verb(piece, 'beside');
       case 'behind thing':
         // `the almond icing is`, `the flavoring.`
         return !ahead && !isEnd(this.pieces[at + 1]) && !this.isSubject(at) && this.verb(piece, 'beside');
@@ -498,6 +501,17 @@ class Scan {
     );
   }
 
+  /** An adjective stands before what it describes. */
+  private goesOnTo(at: number): boolean {
+    const next = this.pieces[at + 1];
+    if (next === undefined) return false;
+    if (next.sort !== 'word') return next.sort !== 'mark' && next.sort !== 'time';
+    const is = jointOf(next.sense)?.is;
+    return is === undefined
+      ? this.isNounAhead(at) || formOf(next.sense) === 'past'
+      : is === 'adjective' || is === 'rest';
+  }
+
   /** The same, or a word that may be one. */
   private isNounAhead(at: number): boolean {
     const next = this.pieces[at + 1];
@@ -517,8 +531,13 @@ class Scan {
     const before = this.pieces[at - 1];
     if (next?.sort === 'amount' && before?.sort === 'word' && isAdverb(before.word))
       return this.verb(this.pieces[at] as Piece, 'verb');
+    // `Exhaust to 170 F.`
+    const after = this.pieces[at + 2];
+    const isFigure = after?.sort === 'temperature' || after?.sort === 'time';
+    if (next?.sort === 'temperature' || next?.sort === 'time') return this.verb(piece, 'verb');
     if (next?.sort !== 'word') return false;
     const is = jointOf(next.sense)?.is;
+    if (isFigure && (is === 'to' || is === 'preposition')) return this.verb(piece, 'verb');
     if (is !== 'it' && is !== 'article' && is !== 'rest') return false;
     return this.verb(piece, 'verb');
   }

@@ -18,7 +18,10 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
       advice = false;
     }
     if (clause.frame === 'if') {
-      condition = true;
+      // `Cook longer if it is thin`: of what stands before.
+      if (before !== undefined && !opensThought(pieces, clause)) {
+        if (before.said === 'yes') before.said = 'if';
+      } else condition = true;
       continue;
     }
     const { event } = clause;
@@ -42,7 +45,10 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
     }
     if (event.act === 'eat') event.fate ??= 'now';
     if (advice) event.said = 'advice';
-    else if (not) event.said = letting && event.act === 'heat' ? 'at most' : 'not';
+    else if (not && event.until.some(({ from }) => from === 'until')) {
+      // `Don't put it in until it boils`: once it does.
+      event.until = event.until.map((sign) => ({ ...sign, from: 'when' as const }));
+    } else if (not) event.said = letting && event.act === 'heat' ? 'at most' : 'not';
     else if (pieces[clause.to]?.word === '?') event.said = 'asked';
     else if (condition) event.said = 'if';
     else if (optional) event.said = 'optional';
@@ -52,4 +58,10 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
     }
     before = event;
   }
+}
+
+/** It stands at the start, or behind a mark or conjunction. */
+function opensThought(pieces: readonly Piece[], clause: Clause): boolean {
+  const before = pieces[clause.from - 1];
+  return clause.first || before?.sort === 'mark' || jointOf((pieces[clause.from] as Piece).sense)?.is !== 'if';
 }

@@ -29,6 +29,10 @@ export function read(items: readonly SentenceItem[], runs: readonly NameRun[]): 
   settleSaying(pieces, clauses);
   share(pieces, clauses);
   const events: Event[] = [];
-  for (const { event } of clauses) if (event !== undefined) events.push(event);
+  for (const { event } of clauses) if (event !== undefined && isSaying(event)) events.push(event);
   return events;
 }
+
+/** `This is needed`, `it looks good` say nothing that happens; `it goes in the oven` does. */
+const isSaying = ({ act, as, where, times, temperatures }: Event): boolean =>
+  act !== 'unknown' || as === 'ordered' || where.length + times.length + temperatures.length > 0;

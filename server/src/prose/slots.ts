@@ -27,6 +27,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
       }
       continue;
     }
+    if (clause.frame === 'state' && clause.opener === 'which') giveState(pieces, clause, before?.event);
     if (clause.frame === 'verbless') clause.event = verblessEvent(pieces, clause);
     const { event } = clause;
     if (event === undefined) continue;
@@ -40,13 +41,27 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
   if (last !== undefined) for (const sign of waiting) last.until = withOne(last.until, sign);
 }
 
+/** `beans that have been soaked`: what the last thing named already is. */
+function giveState(pieces: readonly Piece[], clause: Clause, event: EventDraft | undefined): void {
+  const of = event?.objects.at(-1);
+  if (event === undefined || of === undefined) return;
+  for (let at = clause.from; at < clause.to; at++) {
+    const { sense, part } = pieces[at] as Piece;
+    const act = part === 'describes' ? verbOf(sense)?.act : undefined;
+    const already = act && ALREADY[act];
+    if (already === undefined) continue;
+    event.objects = [...event.objects.slice(0, -1), { ...of, already }];
+    return;
+  }
+}
+
 /** Where and in what its verb says by itself: `chill`, `deep-fry`. */
 function impliedBy(verb: Piece | undefined, event: EventDraft): void {
   const row = verb && verbOf(verb.sense);
   if (verb === undefined || row === undefined) return;
   const span = { start: verb.start, end: verb.end, sure: 'said' } as const;
   if (row.where !== undefined && !event.where.some(({ way }) => way === 'at' || way === 'to'))
-    event.where = withOne(event.where, { ...span, is: row.where, way: 'at', not: false });
+    event.where = withOne(event.where, { ...span, is: row.where, way: row.act === 'adjust' ? 'off' : 'at', not: false });
   if (row.medium !== undefined) event.medium ??= { ...span, is: row.medium };
 }
 
@@ -124,6 +139,9 @@ function tellsOf(act: Act | undefined, { part }: Piece): Tells | undefined {
 
 const SEEN: Readonly<Partial<Record<Act, Tells>>> = {
   heat: 'hot',
+  close: 'closed',
+  cover: 'closed',
+  pack: 'closed',
   cool: 'cold',
   freeze: 'frozen',
   thaw: 'thawed',
@@ -145,6 +163,7 @@ class Filler {
   /** The way of a verb of two words, for the first thing behind it. */
   private byVerb: Way | undefined;
   private not = false;
+  private turnedOff = false;
   /** The words of a thing that is not at its end: its first piece and its last so far. */
   private from = -1;
   private head: Piece | undefined;
@@ -163,11 +182,16 @@ class Filler {
   }
 
   private take(piece: Piece, at: number): void {
-    if (piece.part === 'tail') return;
+    if (piece.part === 'tail') {
+      this.turnedOff ||= this.event.act === 'adjust' && this.wayOfLast(piece) === 'off';
+      if (this.turnedOff) this.event.where = this.event.where.map((where) => ({ ...where, way: 'off' }));
+      return;
+    }
     if (at === this.clause.verb) {
+      this.turnedOff = this.event.act === 'adjust' && this.wayOfLast(piece) === 'off';
       this.end();
       this.way = undefined;
-      this.byVerb = this.lastWay(piece);
+      this.byVerb = piece.to > piece.from + 1 ? this.wayOfLast(piece) : undefined;
       return;
     }
     switch (piece.sort) {
@@ -200,9 +224,9 @@ class Filler {
     }
   }
 
-  /** `put in`, `set on`: what its last word says of a place behind it. */
-  private lastWay(verb: Piece): Way | undefined {
-    const item = verb.to > verb.from + 1 ? this.items[verb.to - 1] : undefined;
+  /** `put in`, `set on`, `turn off`: what the last word of a verb says of a place. */
+  private wayOfLast(verb: Piece): Way | undefined {
+    const item = this.items[verb.to - 1];
     return item?.kind === 'word' ? jointOf(senseOf(item.word))?.way : undefined;
   }
 
@@ -279,7 +303,7 @@ class Filler {
     switch (row.sort) {
       case 'place': {
         if (way === undefined && !row.bare) return false;
-        const to = way === 'by' || !moves ? 'at' : way;
+        const to = this.turnedOff ? 'off' : way === 'by' || !moves ? 'at' : way;
         this.where({
           ...span,
           is: row.is,

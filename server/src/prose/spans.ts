@@ -4,6 +4,7 @@
  */
 import { type Clause, type EventDraft, withOne } from './clauses.ts';
 import type { Act, TimeKind, TimeSaid } from './event.ts';
+import { jointOf } from './lexicon.ts';
 import type { FoundTime, Piece } from './pieces.ts';
 
 /** Gives every time of the sentence to one event. */
@@ -17,7 +18,7 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
     if (time === undefined) continue;
     while (clauseAt < clauses.length - 1 && (clauses[clauseAt] as Clause).to <= at) clauseAt++;
     const event = time.orElse && last !== undefined ? last.event : owner(clauses, clauseAt, time);
-    if (event === undefined) continue;
+    if (event === undefined || isNewLength(pieces[at - 1], event)) continue;
     let choice = 0;
     if (time.orElse && last?.event === event) {
       choice = last.choice === 0 ? ++choices : last.choice;
@@ -27,6 +28,12 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
     event.times = withOne(event.times, saidOf(piece, time, kindOf(time.kind, event), choice));
     last = { event, choice };
   }
+}
+
+/** `Reduce the baking time to 1 hour`: no time is spent. */
+function isNewLength(before: Piece | undefined, { act }: EventDraft): boolean {
+  const joint = before && jointOf(before.sense);
+  return act === 'adjust' && (joint?.is === 'to' || joint?.way === 'by');
 }
 
 function saidOf({ start, end }: Piece, { minutes, per }: FoundTime, kind: TimeKind, choice: number): TimeSaid {

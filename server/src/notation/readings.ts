@@ -57,6 +57,7 @@ export const overnightNode = ({ start, end }: Token): DurationNode => ({
   end,
   lowMin: 480,
   highMin: 960,
+  unitMin: 480,
   overnight: true,
 });
 
@@ -70,6 +71,7 @@ export function asDuration({ start, end, quantity }: MeasuredNode): DurationNode
     end,
     lowMin: (low * seconds) / 60,
     highMin: (high * seconds) / 60,
+    unitMin: seconds / 60,
     overnight: false,
   };
 }

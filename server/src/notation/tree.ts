@@ -76,6 +76,8 @@ export interface DurationNode extends Span {
   readonly kind: 'duration';
   readonly lowMin: number;
   readonly highMin: number;
+  /** Minutes of one of the unit that it is written in; of two the larger. */
+  readonly unitMin: number;
   /** `overnight` has no number. */
   readonly overnight: boolean;
 }

@@ -111,7 +111,7 @@ function wordOf(image: string): Written {
   const word = image.toLowerCase().replaceAll('’', "'");
   const unit = unitSpelled(image) ?? unitSpelled(word);
   const printed = unitPrinted(image) ?? unitPrinted(word) ?? unit;
-  const number = numberIn(word);
+  const number = numberInWord(word);
   const count = countWord(word);
   const size = SIZES.get(word.replace(/-sized?$/, ''));
   const bias = biasOf(word) !== undefined || biasOf(`${word} packed`) !== undefined;
@@ -136,8 +136,8 @@ function wordOf(image: string): Written {
   };
 }
 
-/** `one-half`, `three-quarters`, `twenty-five`. */
-function numberIn(word: string): NumberWord | undefined {
+/** The number of a word in small letters, or of two with a hyphen: `one-half`, `three-quarters`, `twenty-five`. */
+export function numberInWord(word: string): NumberWord | undefined {
   const hyphen = word.indexOf('-');
   if (hyphen < 0) return numberWord(word);
   const [a, b] = [numberWord(word.slice(0, hyphen)), numberWord(word.slice(hyphen + 1))];

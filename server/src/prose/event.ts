@@ -155,10 +155,14 @@ export interface TemperatureSaid extends Span {
 export const TIME_KINDS = ['spent', 'limit', 'life', 'until', 'every', 'point'] as const;
 export type TimeKind = (typeof TIME_KINDS)[number];
 
+/** Of what each so long; `kg`: of each kilogram, whatever weight was written. */
+export const PERS = ['side', 'batch', 'piece', 'kg'] as const;
+export type Per = (typeof PERS)[number];
+
 export interface TimeSaid extends Span {
   readonly minutes: Range;
   readonly kind: TimeKind;
-  readonly per?: 'side' | 'batch' | 'piece' | 'kg';
+  readonly per?: Per;
   /** Times of an event with the same number above 0 are choices: 4 h or overnight. */
   readonly choice: number;
   readonly sure: Sure;

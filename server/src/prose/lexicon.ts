@@ -47,6 +47,8 @@ const BY_WORD = new Map<string, number>();
 /** From a sense and the next word on to the longer sense: `sense * STEP + word`. */
 const LONGER = new Map<number, number>();
 const STEP = 1 << 15;
+/** The last words of times. */
+const TIME_ENDS = new Set<number>();
 const claimed: Claimed[] = [];
 
 function numberOf(form: string): number {
@@ -96,7 +98,11 @@ for (const row of readVerbs())
 for (const row of readThings())
   for (const noun of row.words) for (const form of nounForms(noun)) claim(form, 'thing', row);
 for (const row of readTimes())
-  for (const word of row.words) for (const form of nounForms(word)) claim(form, 'time', row);
+  for (const word of row.words)
+    for (const form of nounForms(word)) {
+      claim(form, 'time', row);
+      TIME_ENDS.add(BY_WORD.get(form.slice(form.lastIndexOf(' ') + 1)) ?? UNKNOWN);
+    }
 for (const row of readSigns()) for (const word of row.words) claim(word, 'sign', row);
 for (const row of readJoints()) for (const word of row.words) claim(word, 'joint', row);
 for (const row of readEvidence()) for (const word of row.words) claim(word, 'evidence', row);
@@ -124,6 +130,12 @@ export function longerSense(sense: number, word: string): number {
   const own = BY_WORD.get(word);
   return own === undefined ? UNKNOWN : (LONGER.get(sense * STEP + own) ?? UNKNOWN);
 }
+
+/** Whether a time may end with the word. */
+export const endsTime = (sense: number): boolean => TIME_ENDS.has(sense);
+
+/** The same by the sense of that word. */
+export const joinedSense = (sense: number, own: number): number => LONGER.get(sense * STEP + own) ?? UNKNOWN;
 
 /** Whether the words of a sense are of a row, or only begin one. */
 export function isRow(sense: number): boolean {

@@ -69,4 +69,6 @@ export interface FoundTime {
   readonly per?: TimeSaid['per'];
   /** It is another choice of the time before it: `or overnight`. */
   readonly orElse: boolean;
+  /** `before` or `after` follows it: a point in time where its verb cannot last so long, as in `add it 10 min before the end`. */
+  readonly before?: true;
 }

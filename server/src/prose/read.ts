@@ -13,14 +13,14 @@ import { settleSaying } from './polarity.ts';
 import { fill } from './slots.ts';
 import { giveTimes } from './spans.ts';
 import { tag } from './tag.ts';
-import { joinTimes } from './times.ts';
+import { timesIn } from './times.ts';
 
 /**
  * What the items say is done, in the order said. `runs` are the items that are somebody's name, in order, none over another.
  * Never throws, whatever the text; what is not understood is an `unread` slot or an event of an unknown act.
  */
 export function read(items: readonly SentenceItem[], runs: readonly NameRun[]): readonly Event[] {
-  const pieces = joinTimes(tag(items, runs), items);
+  const pieces = tag(items, runs, timesIn(items, runs));
   settle(pieces);
   const clauses = cut(pieces);
   frame(pieces, clauses);

@@ -11,6 +11,7 @@ import timesText from '../../data/prose/times.tsv';
 import verbsText from '../../data/prose/verbs.tsv';
 import vesselsText from '../../data/prose/vessels.tsv';
 import type { Range } from '../measure/quantity.ts';
+import { baseOf, unitSpelled } from '../measure/unit.ts';
 import {
   ACTS,
   type Act,
@@ -20,6 +21,8 @@ import {
   type HeatOf,
   MEDIA,
   type MediumKind,
+  PERS,
+  type Per,
   PLACES,
   type PlaceKind,
   TELLS,
@@ -77,14 +80,40 @@ export interface MediumRow extends Row {
 /** What stands for a thing: a place, a vessel, a medium. A form is of one of them. */
 export type ThingRow = PlaceRow | VesselRow | MediumRow;
 
-export const TIME_ROLES = ['span', 'unit', 'day', 'hour', 'next', 'share', 'bound', 'joins'] as const;
+export const TIME_ROLES = [
+  'unit',
+  'span',
+  'hour',
+  'day',
+  'horizon',
+  'next',
+  'clock',
+  'share',
+  'bound',
+  'behind',
+  'either',
+  'full',
+  'number',
+  'between',
+  'mark',
+  'per',
+  'other',
+  'joins',
+  'to',
+  'and',
+  'of',
+  'none',
+] as const;
 export type TimeRole = (typeof TIME_ROLES)[number];
 
 export interface TimeRow extends Row {
   readonly is: TimeRole;
-  /** Minutes; of a share the share; of an hour the hours of the clock. */
+  /** Minutes, hours of the clock, shares, or how many times, by what it is: the table's first line says. */
   readonly range: Range | undefined;
+  /** Minutes of all of it, or until it comes. */
+  readonly all: Range | undefined;
   readonly kind: TimeKind | undefined;
+  readonly per: Per | undefined;
 }
 
 export interface SignRow extends Row {
@@ -238,12 +267,19 @@ const readMedia = (): readonly MediumRow[] =>
   }));
 
 export const readTimes = (): readonly TimeRow[] =>
-  rowsOf(timesText).map((cell) => ({
-    words: wordsOf(cell('time'), cell('also')),
-    is: oneOf(TIME_ROLES, cell('is')) ?? 'span',
-    range: rangeOf(cell('low'), cell('high')),
-    kind: oneOf(TIME_KINDS, cell('kind')),
-  }));
+  rowsOf(timesText).map((cell) => {
+    // Of a unit that `unit.ts` has the words and the size are there.
+    const unit = cell('low') === '' ? unitSpelled(cell('time')) : undefined;
+    const minutes = unit === undefined ? undefined : (baseOf(unit.symbol, 'us') ?? 0) / 60;
+    return {
+      words: [...new Set([...wordsOf(cell('time'), cell('also')), ...(unit?.spellings ?? [])])],
+      is: oneOf(TIME_ROLES, cell('is')) ?? 'span',
+      range: minutes === undefined ? rangeOf(cell('low'), cell('high')) : { low: minutes, high: minutes },
+      all: rangeOf(cell('least'), cell('most')),
+      kind: oneOf(TIME_KINDS, cell('kind')),
+      per: oneOf(PERS, cell('per')),
+    };
+  });
 
 export const readSigns = (): readonly SignRow[] =>
   rowsOf(signsText).map((cell) => ({

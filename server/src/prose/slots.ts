@@ -61,7 +61,12 @@ function impliedBy(verb: Piece | undefined, event: EventDraft): void {
   if (verb === undefined || row === undefined) return;
   const span = { start: verb.start, end: verb.end, sure: 'said' } as const;
   if (row.where !== undefined && !event.where.some(({ way }) => way === 'at' || way === 'to'))
-    event.where = withOne(event.where, { ...span, is: row.where, way: row.act === 'adjust' ? 'off' : 'at', not: false });
+    event.where = withOne(event.where, {
+      ...span,
+      is: row.where,
+      way: row.act === 'adjust' ? 'off' : 'at',
+      not: false,
+    });
   if (row.medium !== undefined) event.medium ??= { ...span, is: row.medium };
 }
 

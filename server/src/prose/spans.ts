@@ -25,7 +25,7 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
       if (last.choice === 0)
         event.times = [...event.times.slice(0, -1), { ...(event.times.at(-1) as TimeSaid), choice }];
     }
-    event.times = withOne(event.times, saidOf(piece, time, kindOf(time.kind, event), choice));
+    event.times = withOne(event.times, saidOf(piece, time, kindOf(time, event), choice));
     last = { event, choice };
   }
 }
@@ -40,15 +40,18 @@ function saidOf({ start, end }: Piece, { minutes, per }: FoundTime, kind: TimeKi
   return { start, end, minutes, kind, ...(per && { per }), choice, sure: 'said' };
 }
 
-/** `Keeps up to 3 days`, `use within a week`: how long it is good. */
-const kindOf = (kind: TimeKind, { act }: EventDraft): TimeKind => (kind === 'limit' && LIVES.has(act) ? 'life' : kind);
+/** `Keeps up to 3 days`, `use within a week`: how long it is good. `Add it 10 min before the end`: when, since adding does not last. */
+function kindOf({ kind, before }: FoundTime, event: EventDraft): TimeKind {
+  if (kind === 'limit' && LIVES.has(event.act)) return 'life';
+  return kind === 'spent' && before && !canLast(event, kind) ? 'point' : kind;
+}
 const LIVES: ReadonlySet<Act> = new Set(['stay', 'eat']);
 
-function owner(clauses: readonly Clause[], at: number, { kind }: FoundTime): EventDraft | undefined {
+function owner(clauses: readonly Clause[], at: number, { kind, before }: FoundTime): EventDraft | undefined {
   const own = (clauses[at] as Clause).event;
   if (
     own !== undefined &&
-    (canLast(own, kind) || kind === 'point' || own.where.some((w) => w.way === 'at' || w.way === 'to'))
+    (canLast(own, kind) || kind === 'point' || before || own.where.some((w) => w.way === 'at' || w.way === 'to'))
   )
     return own;
   let nearest: EventDraft | undefined;

@@ -1,10 +1,12 @@
 /**
- * The first pass: knows where rows of the lexicon, names, figures and marks stand in a sentence; of rows that begin at a word the longest.
+ * The first pass: knows where rows of the lexicon, names, figures, times and marks stand in a sentence; of rows that begin at a word the
+ * longest.
  * Refuses to know which of its rows a word is there.
  */
 import type { SentenceItem } from '../notation/tree.ts';
 import { beginsVerb, formOf, isRow, jointOf, longerSense, senseOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { type NameRun, Piece, type Sort } from './pieces.ts';
+import type { TimeRun } from './times.ts';
 
 const SORTS: Readonly<Record<SentenceItem['kind'], Sort>> = {
   word: 'word',
@@ -16,12 +18,22 @@ const SORTS: Readonly<Record<SentenceItem['kind'], Sort>> = {
   length: 'length',
 };
 
-/** All items in pieces, in order. A name gives way to a longer row that begins with it: `ice bath`. */
-export function tag(items: readonly SentenceItem[], runs: readonly NameRun[]): Piece[] {
+/** All items in pieces, in order. A name gives way to a longer row that begins with it: `ice bath`; no row reaches into a time. */
+export function tag(items: readonly SentenceItem[], runs: readonly NameRun[], times: readonly TimeRun[]): Piece[] {
   const pieces: Piece[] = [];
   let next = 0;
+  let nextTime = 0;
   for (let at = 0; at < items.length; ) {
     const item = items[at] as SentenceItem;
+    const time = times[nextTime];
+    if (time?.from === at) {
+      const span = { start: item.start, end: (items[time.to - 1] as SentenceItem).end };
+      pieces.push(new Piece('time', span, at, time.to, UNKNOWN, '', time.time));
+      at = time.to;
+      nextTime++;
+      continue;
+    }
+    const limit = time?.from ?? items.length;
     while (next < runs.length && (runs[next] as NameRun).from < at) next++;
     const run = runs[next]?.from === at ? runs[next] : undefined;
     let sense = UNKNOWN;
@@ -29,7 +41,7 @@ export function tag(items: readonly SentenceItem[], runs: readonly NameRun[]): P
     if (item.kind === 'word') {
       sense = senseOf(item.word);
       let longer = sense;
-      for (let i = at + 1; longer !== UNKNOWN; i++) {
+      for (let i = at + 1; longer !== UNKNOWN && i < limit; i++) {
         const word = items[i];
         if (word?.kind !== 'word') break;
         longer = longerSense(longer, word.word);

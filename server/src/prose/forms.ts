@@ -1,18 +1,20 @@
 /**
- * Knows the forms that a row's words take: `stirs`, `stirring`, `stirred`; `dishes`; `ice-box` for `ice box`.
+ * Knows the forms that a row's words take: `stirs`, `stirring`, `stirred`; `dishes`.
  * Refuses to know what they mean.
  */
 
 /** How a verb stands in a sentence. */
-export type Form =
-  | 'base'
+export const FORMS = [
+  'base',
   /** `simmers` */
-  | 's'
-  | 'ing'
+  's',
+  'ing',
   /** Past or participle: `chilled`, `frozen`. */
-  | 'past'
+  'past',
   /** `put`, `set`: nobody can tell. */
-  | 'base or past';
+  'base or past',
+] as const;
+export type Form = (typeof FORMS)[number];
 
 /** The forms of a verb of any number of words, the first inflected. `given` are those that no rule makes. */
 export function verbForms(verb: string, given: readonly string[]): readonly (readonly [string, Form])[] {
@@ -22,23 +24,16 @@ export function verbForms(verb: string, given: readonly string[]): readonly (rea
   const pasts = given.filter((form) => !form.endsWith('ing'));
   if (ings.length === 0) ings.push(`${stemBefore('ing', first)}ing`);
   if (pasts.length === 0) pasts.push(pastOf(first));
-  const forms: [string, Form][] = [
+  return [
     [first + tail, pasts.includes(first) ? 'base or past' : 'base'],
     [withS(first) + tail, 's'],
     ...ings.map((form): [string, Form] => [form + tail, 'ing']),
     ...pasts.filter((form) => form !== first).map((form): [string, Form] => [form + tail, 'past']),
   ];
-  return forms.flatMap(withHyphens);
 }
 
 /** A noun and its plural. */
-export const nounForms = (noun: string): readonly string[] =>
-  [noun, withS(noun)].flatMap((form) => (form.includes(' ') ? [form, form.replaceAll(' ', '-')] : [form]));
-
-function withHyphens([form, as]: readonly [string, Form]): readonly (readonly [string, Form])[] {
-  // Of two words alone: nobody writes `bring-to-a-boil`.
-  return form.split(' ').length === 2 ? [[form, as] as const, [form.replace(' ', '-'), as] as const] : [[form, as]];
-}
+export const nounForms = (noun: string): readonly string[] => [noun, withS(noun)];
 
 export function withS(word: string): string {
   if (/(?:[sxz]|[cs]h)$/.test(word)) return `${word}es`;

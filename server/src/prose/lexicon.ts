@@ -2,7 +2,7 @@
  * Knows every form of every row: a word, or words behind each other, is a number (its sense), and a sense is at most one row of each table.
  * Refuses to know which of them a word is where it stands.
  */
-import { type Form, nounForms, verbForms } from './forms.ts';
+import { FORMS, type Form, nounForms, verbForms } from './forms.ts';
 import {
   type EvidenceRow,
   type JointRow,
@@ -21,50 +21,63 @@ import {
 /** What nobody knows. */
 export const UNKNOWN = 0;
 
-/** What the words of one sense may be. */
-interface Sense {
-  verb?: VerbRow;
-  form?: Form;
-  thing?: ThingRow;
-  joint?: JointRow;
-  time?: TimeRow;
-  sign?: SignRow;
-  evidence?: EvidenceRow;
-  /** A verb of more words begins so: they may stand behind its object. */
-  begins?: true;
-}
+/** The rows of each table; that at 0 stands for none. */
+const ROWS = {
+  verb: [undefined, ...readVerbs()],
+  thing: [undefined, ...readThings()],
+  joint: [undefined, ...readJoints()],
+  time: [undefined, ...readTimes()],
+  sign: [undefined, ...readSigns()],
+  evidence: [undefined, ...readEvidence()],
+} as const;
+type Table = keyof typeof ROWS;
 
 /** A form that two rows of one part of speech have: the second one is not heard. */
 export interface Claimed {
   readonly form: string;
-  readonly as: keyof Sense;
+  readonly as: Table;
   readonly rows: readonly [string, string];
 }
 
-/** Senses by number; words that only begin longer ones have an empty one. */
-const SENSES: Sense[] = [{}];
+/** The most words, and words behind each other, that the tables may have. */
+const MOST = 1 << 15;
+/** By sense the number of its row of each table, and the form of its verb by its number in FORMS. */
+const OF: Readonly<Record<Table, Uint16Array>> = {
+  verb: new Uint16Array(MOST),
+  thing: new Uint16Array(MOST),
+  joint: new Uint16Array(MOST),
+  time: new Uint16Array(MOST),
+  sign: new Uint16Array(MOST),
+  evidence: new Uint16Array(MOST),
+};
+const FORM_OF = new Uint8Array(MOST);
+/** A verb of more words begins so: they may stand behind its object. */
+const BEGINS = new Uint8Array(MOST);
+/** A time may end with the word. */
+const ENDS_TIME = new Uint8Array(MOST);
+/** The sense is a row's, and does not only begin a longer one. */
+const IS_ROW = new Uint8Array(MOST);
+
 const BY_WORD = new Map<string, number>();
-/** From a sense and the next word on to the longer sense: `sense * STEP + word`. */
+/** From a sense and the next word on to the longer sense: `sense * MOST + word`. */
 const LONGER = new Map<number, number>();
-const STEP = 1 << 15;
-/** The last words of times. */
-const TIME_ENDS = new Set<number>();
 const claimed: Claimed[] = [];
+let senses = 1;
 
 function numberOf(form: string): number {
   let sense = UNKNOWN;
   for (const word of form.split(' ')) {
     let own = BY_WORD.get(word);
     if (own === undefined) {
-      own = SENSES.push({}) - 1;
+      own = senses++;
       BY_WORD.set(word, own);
     }
     if (sense === UNKNOWN) sense = own;
     else {
-      const key = sense * STEP + own;
+      const key = sense * MOST + own;
       let longer = LONGER.get(key);
       if (longer === undefined) {
-        longer = SENSES.push({}) - 1;
+        longer = senses++;
         LONGER.set(key, longer);
       }
       sense = longer;
@@ -73,39 +86,45 @@ function numberOf(form: string): number {
   return sense;
 }
 
-type RowOf = Exclude<keyof Sense, 'form' | 'begins'>;
-
-function claim<K extends RowOf>(form: string, as: K, row: NonNullable<Sense[K]>): boolean {
-  const sense: Pick<Sense, K> = SENSES[numberOf(form)] ?? {};
-  const other = sense[as];
-  if (other !== undefined && other !== row)
-    claimed.push({ form, as, rows: [other.words[0] ?? '', row.words[0] ?? ''] });
-  if (other !== undefined) return false;
-  sense[as] = row;
+/** Gives a form to a row; false where another row has it. */
+function claim(form: string, as: Table, row: number): boolean {
+  const sense = numberOf(form);
+  const other = OF[as][sense] ?? 0;
+  if (other !== 0) {
+    if (other !== row)
+      claimed.push({ form, as, rows: [ROWS[as][other]?.words[0] ?? '', ROWS[as][row]?.words[0] ?? ''] });
+    return false;
+  }
+  OF[as][sense] = row;
+  IS_ROW[sense] = 1;
   return true;
 }
 
-for (const row of readVerbs())
-  row.words.forEach((verb, at) => {
-    // The forms that are given are those of the first word of the row.
-    for (const [form, as] of verbForms(verb, at === 0 ? row.forms : givenFor(verb, row)))
-      if (claim(form, 'verb', row)) {
-        (SENSES[numberOf(form)] as Sense).form = as;
-        const blank = form.indexOf(' ');
-        if (blank > 0) (SENSES[numberOf(form.slice(0, blank))] as Sense).begins = true;
-      }
+function claimAll(as: Table, forms: (word: string) => readonly string[]): void {
+  ROWS[as].forEach((row, at) => {
+    for (const word of row?.words ?? []) for (const form of forms(word)) claim(form, as, at);
   });
-for (const row of readThings())
-  for (const noun of row.words) for (const form of nounForms(noun)) claim(form, 'thing', row);
-for (const row of readTimes())
-  for (const word of row.words)
-    for (const form of nounForms(word)) {
-      claim(form, 'time', row);
-      TIME_ENDS.add(BY_WORD.get(form.slice(form.lastIndexOf(' ') + 1)) ?? UNKNOWN);
+}
+
+ROWS.verb.forEach((row, at) => {
+  row?.words.forEach((verb) => {
+    for (const [form, as] of verbForms(verb, givenFor(verb, row))) {
+      if (!claim(form, 'verb', at)) continue;
+      FORM_OF[numberOf(form)] = FORMS.indexOf(as) + 1;
+      const blank = form.indexOf(' ');
+      if (blank > 0) BEGINS[numberOf(form.slice(0, blank))] = 1;
     }
-for (const row of readSigns()) for (const word of row.words) claim(word, 'sign', row);
-for (const row of readJoints()) for (const word of row.words) claim(word, 'joint', row);
-for (const row of readEvidence()) for (const word of row.words) claim(word, 'evidence', row);
+  });
+});
+const asItIs = (word: string): readonly string[] => [word];
+claimAll('thing', nounForms);
+claimAll('time', nounForms);
+for (const { words } of ROWS.time.slice(1).flatMap((row) => row ?? []))
+  for (const form of words.flatMap(nounForms))
+    ENDS_TIME[BY_WORD.get(form.slice(form.lastIndexOf(' ') + 1)) ?? UNKNOWN] = 1;
+claimAll('sign', asItIs);
+claimAll('joint', asItIs);
+claimAll('evidence', asItIs);
 
 /** `take out` and `take off` have the forms of their first word in common. */
 function givenFor(verb: string, { words, forms }: VerbRow): readonly string[] {
@@ -116,40 +135,41 @@ function givenFor(verb: string, { words, forms }: VerbRow): readonly string[] {
 /** Forms that two rows claim: a test holds that there are none. */
 export const twiceClaimed: readonly Claimed[] = claimed;
 
-/** The sense of a word in small letters with a straight apostrophe; `UNKNOWN` where no row has it. */
+/** The sense of a word in small letters with a straight apostrophe; `UNKNOWN` where no row has it. `ice-box` is `ice box`, too. */
 export function senseOf(word: string): number {
   const sense = BY_WORD.get(word);
-  if (sense !== undefined) return sense;
+  if (sense !== undefined && (IS_ROW[sense] === 1 || !word.includes('-'))) return sense;
   // `to taste` is one word of a sentence.
-  const blank = word.indexOf(' ');
-  return blank < 0 ? UNKNOWN : longerSense(BY_WORD.get(word.slice(0, blank)) ?? UNKNOWN, word.slice(blank + 1));
+  const parted = word.search(/[- ]/);
+  if (parted < 0) return UNKNOWN;
+  let longer = BY_WORD.get(word.slice(0, parted)) ?? UNKNOWN;
+  for (const next of word.slice(parted + 1).split(/[- ]/)) longer = longerSense(longer, next);
+  return IS_ROW[longer] === 1 ? longer : UNKNOWN;
 }
 
 /** The sense of the words of `sense` with one more behind them; `UNKNOWN` where no row goes on so. */
 export function longerSense(sense: number, word: string): number {
-  const own = BY_WORD.get(word);
-  return own === undefined ? UNKNOWN : (LONGER.get(sense * STEP + own) ?? UNKNOWN);
+  const own = sense === UNKNOWN ? undefined : BY_WORD.get(word);
+  return own === undefined ? UNKNOWN : (LONGER.get(sense * MOST + own) ?? UNKNOWN);
 }
-
-/** Whether a time may end with the word. */
-export const endsTime = (sense: number): boolean => TIME_ENDS.has(sense);
 
 /** The same by the sense of that word. */
-export const joinedSense = (sense: number, own: number): number => LONGER.get(sense * STEP + own) ?? UNKNOWN;
+export const joinedSense = (sense: number, own: number): number =>
+  sense === UNKNOWN || own === UNKNOWN ? UNKNOWN : (LONGER.get(sense * MOST + own) ?? UNKNOWN);
+
+/** Whether a time may end with the word. */
+export const endsTime = (sense: number): boolean => ENDS_TIME[sense] === 1;
 
 /** Whether the words of a sense are of a row, or only begin one. */
-export function isRow(sense: number): boolean {
-  const { verb, thing, joint, time, sign, evidence } = SENSES[sense] as Sense;
-  return (verb ?? thing ?? joint ?? time ?? sign ?? evidence) !== undefined;
-}
-
+export const isRow = (sense: number): boolean => IS_ROW[sense] === 1;
 /** Whether a verb of more words begins with this one. */
-export const beginsVerb = (sense: number): boolean => SENSES[sense]?.begins === true;
-export const verbOf = (sense: number): VerbRow | undefined => SENSES[sense]?.verb;
+export const beginsVerb = (sense: number): boolean => BEGINS[sense] === 1;
+
+export const verbOf = (sense: number): VerbRow | undefined => ROWS.verb[OF.verb[sense] ?? 0];
 /** The form of the verb that the words are. */
-export const formOf = (sense: number): Form | undefined => SENSES[sense]?.form;
-export const thingOf = (sense: number): ThingRow | undefined => SENSES[sense]?.thing;
-export const jointOf = (sense: number): JointRow | undefined => SENSES[sense]?.joint;
-export const timeOf = (sense: number): TimeRow | undefined => SENSES[sense]?.time;
-export const signOf = (sense: number): SignRow | undefined => SENSES[sense]?.sign;
-export const evidenceOf = (sense: number): EvidenceRow | undefined => SENSES[sense]?.evidence;
+export const formOf = (sense: number): Form | undefined => FORMS[(FORM_OF[sense] ?? 0) - 1];
+export const thingOf = (sense: number): ThingRow | undefined => ROWS.thing[OF.thing[sense] ?? 0];
+export const jointOf = (sense: number): JointRow | undefined => ROWS.joint[OF.joint[sense] ?? 0];
+export const timeOf = (sense: number): TimeRow | undefined => ROWS.time[OF.time[sense] ?? 0];
+export const signOf = (sense: number): SignRow | undefined => ROWS.sign[OF.sign[sense] ?? 0];
+export const evidenceOf = (sense: number): EvidenceRow | undefined => ROWS.evidence[OF.evidence[sense] ?? 0];

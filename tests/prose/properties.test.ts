@@ -103,7 +103,7 @@ test('what is said in a sentence does not hang on the sentence before it', () =>
   );
 });
 
-const whatOf = ({ act, cooks, as, said }: Event): unknown => ({ act, cooks, as, said });
+const whatOf = ({ act, cooks, as, said }: Event): object => ({ act, cooks, as, said });
 
 function readAll(line: string): readonly Event[] {
   const { items } = sentenceIn(line);

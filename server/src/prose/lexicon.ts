@@ -160,6 +160,12 @@ export const joinedSense = (sense: number, own: number): number =>
 /** Whether a time may end with the word. */
 export const endsTime = (sense: number): boolean => ENDS_TIME[sense] === 1;
 
+/** Whether the words of a sense are a time's alone, which are found by a grammar of their own. */
+export const isTimeAlone = (sense: number): boolean =>
+  OF.time[sense] !== 0 &&
+  verbOf(sense) === undefined &&
+  (thingOf(sense) ?? jointOf(sense) ?? signOf(sense)) === undefined;
+
 /** Whether the words of a sense are of a row, or only begin one. */
 export const isRow = (sense: number): boolean => IS_ROW[sense] === 1;
 /** Whether a verb of more words begins with this one. */

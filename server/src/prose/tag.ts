@@ -4,7 +4,7 @@
  * Refuses to know which of its rows a word is there.
  */
 import type { SentenceItem } from '../notation/tree.ts';
-import { beginsVerb, formOf, isRow, jointOf, longerSense, senseOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { beginsVerb, formOf, isRow, isTimeAlone, jointOf, longerSense, senseOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { type NameRun, Piece, type Sort } from './pieces.ts';
 import type { TimeRun } from './times.ts';
 
@@ -45,7 +45,7 @@ export function tag(items: readonly SentenceItem[], runs: readonly NameRun[], ti
         const word = items[i];
         if (word?.kind !== 'word') break;
         longer = longerSense(longer, word.word);
-        if (longer !== UNKNOWN && isRow(longer)) {
+        if (longer !== UNKNOWN && isRow(longer) && !isTimeAlone(longer)) {
           sense = longer;
           to = i + 1;
         }

@@ -7,7 +7,7 @@ import { baseOf, unitSpelled } from '../measure/unit.ts';
 import type { MeasuredNode, SentenceItem } from '../notation/tree.ts';
 import { numberInWord } from '../notation/words.ts';
 import type { Per, TimeKind } from './event.ts';
-import { endsTime, joinedSense, jointOf, senseOf, timeOf, UNKNOWN } from './lexicon.ts';
+import { endsTime, joinedSense, jointOf, senseOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { FoundTime, NameRun } from './pieces.ts';
 import type { TimeRole, TimeRow } from './rows.ts';
 
@@ -89,7 +89,7 @@ class Reader {
     const runs: TimeRun[] = [];
     for (let at = 0; at < this.items.length; ) {
       const run = this.runAt(at);
-      if (run === undefined) at++;
+      if (run === undefined) at = this.past(at, 'none') ?? at + 1;
       else {
         const last = this.withLimit(run);
         runs.push(last);
@@ -201,15 +201,13 @@ class Reader {
   private coreAt(prefix: Prefix): Core | undefined {
     const { whole, between, any, kind } = prefix;
     const at = any ? this.pastArticle(prefix.to) : prefix.to;
-    // `for the day`
-    const all = whole || (at > prefix.to && kind === undefined && !between);
     if (kind === 'until') return this.horizonAt(prefix.to) ?? this.horizonAt(at) ?? this.clockAt(at);
     if (between) return this.fromTo(at) ?? ranged(this.amountAt(at, true));
     return (
       this.rowCoreAt(prefix.to) ??
       (whole ? this.wholeAt(at) : undefined) ??
       this.amountAt(at, false) ??
-      this.oneAt(at, prefix, all)
+      this.oneAt(at, prefix)
     );
   }
 
@@ -227,25 +225,25 @@ class Reader {
   }
 
   /** One of a unit, or a part of the day, without a number. */
-  private oneAt(at: number, { any, kind }: Prefix, all: boolean): Core | undefined {
+  private oneAt(at: number, { any, kind, whole }: Prefix): Core | undefined {
     const row = this.rowAt(at);
     if (row === undefined) return undefined;
     const to = this.end;
     switch (row.is) {
       case 'unit': {
         if (!any || (row.range?.high ?? 0) < 1) return undefined;
-        const one = coreOf(all ? (row.all ?? row.range) : row.range, to, undefined);
-        return one === undefined || all ? one : (this.behindUnit(one) ?? one);
+        const one = coreOf(whole ? (row.all ?? row.range) : row.range, to, undefined);
+        return one === undefined || whole ? one : (this.behindUnit(one) ?? one);
       }
       case 'hour':
         if (kind === 'every') return coreOf(DAY, to, undefined);
-        return all && row.range !== undefined
+        return whole && row.range !== undefined
           ? coreOf(scaled({ low: LEAST_OF_ALL, high: 1 }, (row.range.high - row.range.low) * 60), to, undefined)
           : undefined;
       case 'day':
         return kind === 'every' ? coreOf(WEEK, to, undefined) : undefined;
       case 'horizon':
-        return all ? coreOf(row.all, to, undefined) : undefined;
+        return whole ? coreOf(row.all, to, undefined) : undefined;
     }
     return undefined;
   }
@@ -397,7 +395,9 @@ class Reader {
   private isBare({ to }: Count): boolean {
     const item = this.items[to];
     if (item === undefined || item.kind === 'mark') return true;
-    return item.kind === 'word' && jointOf(this.senses[to] as number) !== undefined && this.rowAt(to)?.is !== 'unit';
+    if (item.kind !== 'word' || this.rowAt(to)?.is === 'unit') return false;
+    const sense = this.senses[to] as number;
+    return (jointOf(sense) ?? verbOf(sense)) !== undefined;
   }
 
   /** `20 minutes to half an hour`, `50 minutes to 1 hour`, `2 h up to overnight` */

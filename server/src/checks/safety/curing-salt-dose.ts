@@ -8,13 +8,13 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Mention } from '../../recipe/mentions.ts';
 import { listedPart } from '../../recipe/part.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { gramsOf as middleG } from '../formula/band.ts';
 import { anyPart } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
 import { isCuringSalt, weighedCure } from './curing-salts.ts';
 import { CAUTION } from './limits.ts';
-import { foodOf } from './stand-in.ts';
 
 type Product = keyof typeof limits.products;
 

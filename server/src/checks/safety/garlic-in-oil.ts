@@ -1,10 +1,10 @@
 import { gramsText, percentText } from '../../measure/number-text.ts';
 import type { PartHead } from '../../recipe/part.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import { defineCheck } from '../check.ts';
 import { gramsOf, ingredientPlace } from '../formula/band.ts';
 import { sums, sumTable } from '../sum-table.ts';
 import { CAUTION } from './limits.ts';
-import { foodOf } from './stand-in.ts';
 import { COVERING, isButter, isOil, isSour, keptUnderOil, MOST_DAYS, OILY, SOUR } from './under-oil.ts';
 
 interface Values {

@@ -3,12 +3,12 @@ import { trimmed } from '../../measure/number-text.ts';
 import type { SentenceItem } from '../../notation/tree.ts';
 import type { HeatReading } from '../../recipe/heat.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import { anySays, asWritten, inAnyForm, inWords, isOn, says } from '../../recipe/step-words.ts';
 import { defineCheck } from '../check.ts';
 import { CAUTION, type HoldingLimits, holdingLimits } from './limits.ts';
 import { lying, lyingForm } from './lying-verbs.ts';
 import { isPerishable } from './perishable.ts';
-import { foodOf } from './stand-in.ts';
 import { isFridgeInWrongUnit } from './wrong-unit.ts';
 
 interface Values {

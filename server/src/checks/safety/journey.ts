@@ -8,13 +8,13 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Mention } from '../../recipe/mentions.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import { asWritten, inAnyForm, inWords, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm, type VerbClass, verbClass } from '../../recipe/verbs.ts';
 import { takesEverything } from '../everything.ts';
 import { onceFor } from '../once.ts';
 import { type Given, type Last, lent, overParts, type Stretch } from '../over-parts.ts';
 import { type Group, groupOf } from './limits.ts';
-import { foodOf } from './stand-in.ts';
 
 /** A step that the ingredient goes through. */
 export interface Stop {

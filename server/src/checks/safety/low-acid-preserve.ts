@@ -4,6 +4,7 @@ import { gramsText, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import { anySays, asWritten, inAnyForm, inWords, matching, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { gramsOf } from '../formula/band.ts';
@@ -14,7 +15,6 @@ import { saysBoughtSafe } from './journey.ts';
 import { CAUTION } from './limits.ts';
 import { longestDays } from './longest-days.ts';
 import { isColdOnceOpen } from './once-open.ts';
-import { foodOf } from './stand-in.ts';
 import { keptUnderOil, OILY } from './under-oil.ts';
 
 interface Values {

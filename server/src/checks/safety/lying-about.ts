@@ -5,11 +5,11 @@
 import type { SentenceItem } from '../../notation/tree.ts';
 import { celsiusOf } from '../../recipe/heat.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import { asWritten, inAnyForm, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { lying, lyingForm } from './lying-verbs.ts';
 import { hasFlesh, isFlesh } from './perishable.ts';
-import { foodOf } from './stand-in.ts';
 
 /** `Until morning` is as long as overnight. */
 export const NIGHT = asWritten('morning', 'night', 'breakfast', 'day', 'tomorrow');

@@ -3,6 +3,7 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import type { SentenceItem } from '../../notation/tree.ts';
 import type { HeatReading } from '../../recipe/heat.ts';
 import type { Step } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import { asWritten, inWords, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm, verbClass } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
@@ -22,7 +23,6 @@ import {
   type Stop,
 } from './journey.ts';
 import { besideText, CAUTION, type Group, holdingLimits, holdS, type Limit, limitOf } from './limits.ts';
-import { foodOf } from './stand-in.ts';
 
 type Values =
   | {

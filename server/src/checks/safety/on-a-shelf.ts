@@ -5,12 +5,12 @@
 import type { FoodClass } from '../../food/food.ts';
 import type { WordNode } from '../../notation/tree.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import { anySays, asWritten, inAnyForm, inWords, isOn, matching, says } from '../../recipe/step-words.ts';
 import { gramsOf } from '../formula/band.ts';
 import { onceFor } from '../once.ts';
 import { KEPT_COLD } from './cold-words.ts';
 import { isColdOnceOpen } from './once-open.ts';
-import { foodOf } from './stand-in.ts';
 
 const PUTTING_BY = inAnyForm('keep', 'store', 'last', 'put', 'leave', 'stand', 'mature');
 const SHELVES = asWritten('larder', 'cupboard', 'pantry', 'shelf', 'shelves', 'cellar', 'larders', 'cupboards');

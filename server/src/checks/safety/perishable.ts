@@ -5,9 +5,9 @@
 import { FLESH, type Food, type FoodClass } from '../../food/food.ts';
 import type { PartHead } from '../../recipe/part.ts';
 import type { Part } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import { anySays, matching } from '../../recipe/step-words.ts';
 import { onceFor } from '../once.ts';
-import { foodOf } from './stand-in.ts';
 
 const ANIMAL: ReadonlySet<FoodClass> = new Set<FoodClass>([...FLESH, 'egg', 'milk', 'cream', 'dairy', 'stock']);
 const MEATS: ReadonlySet<FoodClass> = new Set(FLESH);

@@ -1,9 +1,9 @@
+import { foodOf } from '../../recipe/stand-in.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceInHouse } from '../once.ts';
 import { overList } from '../over-parts.ts';
 import { type Followed, followedIn, heatOf, isBoughtSafe, type isDoneness, type Journey } from './journey.ts';
 import { CAUTION, holdingLimits } from './limits.ts';
-import { foodOf } from './stand-in.ts';
 
 interface Values {
   readonly name: string;

@@ -1,5 +1,6 @@
 import { isFlour } from '../../recipe/ingredient.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import { anySays, asWritten, inAnyForm, says, wordList } from '../../recipe/step-words.ts';
 import { verbClass } from '../../recipe/verbs.ts';
 import { defineCheck, type Found } from '../check.ts';
@@ -7,7 +8,6 @@ import { onceFor } from '../once.ts';
 import { anyPart, overList } from '../over-parts.ts';
 import { type Followed, followedIn, heatFrom, heatOf, isBoughtSafe, type Journey } from './journey.ts';
 import { CAUTION } from './limits.ts';
-import { foodOf } from './stand-in.ts';
 
 interface Values {
   readonly name: string;

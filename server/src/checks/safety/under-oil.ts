@@ -5,13 +5,13 @@
 import type { FoodClass } from '../../food/food.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import { anySays, asWritten, inWords, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm } from '../../recipe/verbs.ts';
 import { gramsOf } from '../formula/band.ts';
 import { onceFor } from '../once.ts';
 import { DAY_MIN, longestDays } from './longest-days.ts';
 import { isColdOnceOpen } from './once-open.ts';
-import { foodOf } from './stand-in.ts';
 
 /** Days in the fridge that extension services allow. */
 export const MOST_DAYS = 4;

@@ -3,6 +3,7 @@ import type { FoodClass } from '../../food/food.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import { anySays, asWritten, inAnyForm, inWords, isOn, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
@@ -32,7 +33,6 @@ import {
   THERMOMETER_C,
   timeText,
 } from './limits.ts';
-import { foodOf } from './stand-in.ts';
 
 type Values =
   | {

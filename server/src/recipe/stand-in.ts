@@ -3,9 +3,9 @@
  * nothing else is known.
  * Refuses to be used for formulas, allergens or prices.
  */
-import type { Food, FoodClass } from '../../food/food.ts';
-import { strictestOf } from '../../food/nouns.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { Food, FoodClass } from '../food/food.ts';
+import { strictestOf } from '../food/nouns.ts';
+import type { Ingredient } from './ingredient.ts';
 
 /** The food; undefined where not even a noun is known. */
 export function foodOf({ food, match }: Ingredient): Food | undefined {

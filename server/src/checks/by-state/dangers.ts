@@ -1,0 +1,21 @@
+/**
+ * Knows the dangers of a recipe, judged by the state that every body is in: what is eaten undercooked, what lies warm too long, what is shut
+ * off from air.
+ */
+import { journeyOf } from '../../recipe/journey/fold.ts';
+import type { Recipe } from '../../recipe/recipe.ts';
+import type { House } from '../house.ts';
+import { shutOff } from './shut-off.ts';
+import { tooWarm } from './too-warm.ts';
+import { undercooked } from './undercooked.ts';
+import type { Verdict } from './verdict.ts';
+
+export function dangersIn(recipe: Recipe, house: House): readonly Verdict[] {
+  const journey = journeyOf(recipe);
+  const found = [
+    ...undercooked(recipe, journey, house),
+    ...tooWarm(recipe, journey, house),
+    ...shutOff(recipe, journey),
+  ];
+  return found.sort((a, b) => a.part - b.part || a.line - b.line || a.start - b.start);
+}

@@ -1,0 +1,134 @@
+/**
+ * Knows where food that is not sour is kept shut off from air: in closed jars, under oil, in bags.
+ * Refuses to know the rest of its way.
+ */
+import { isOf, listedAs } from '../../recipe/families.ts';
+import { type Body, type Stay, WAS } from '../../recipe/journey/bodies.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
+import { isWarm } from '../../recipe/journey/stays.ts';
+import type { Mixture } from '../../recipe/mixture.ts';
+import type { Recipe } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
+import { ingredientOf, membersIn, mixtureIn } from './spoils.ts';
+import type { Level, Verdict } from './verdict.ts';
+
+const DAY = 1440;
+/** Days in the fridge that extension services allow what lies in oil. */
+const MOST_COLD = 4 * DAY;
+/** Oil of the whole from which it shuts the air out; sour from this share of acid on. */
+const OILY = 0.4;
+const SOUR_OIL = 0.004;
+/** Acid in the whole: pickles, and tomatoes and low-acid fruit (see `low-acid-preserve`). */
+const PICKLE = 0.011;
+const TOMATO = 0.001;
+const LOW_SHARE = 0.3;
+const SWEET_JAM = 0.25;
+const SWEET = 0.5;
+const DRY_WATER = 0.2;
+const SOURING_SALT = 0.013;
+/** What waits in a jar for so long is kept (judgement). */
+const KEPT_MIN = 2 * DAY;
+
+export function shutOff(recipe: Recipe, journey: Journey): readonly Verdict[] {
+  const found: Verdict[] = [];
+  for (const body of journey.bodies) {
+    const mix = mixtureIn(recipe, body);
+    if (mix.massG <= 0) continue;
+    const stays = journey.stays.filter(({ body: lain, branch }) => !branch && shares(lain, body));
+    const verdict = underOil(recipe, body, mix, stays) ?? inJar(recipe, body, mix, stays);
+    if (verdict !== undefined) found.push(verdict);
+  }
+  return found;
+}
+
+/** The stay was of what the body is made of. */
+const shares = (a: Body, b: Body): boolean =>
+  a.members.some(({ of }) => b.members.some((m) => m.of.part === of.part && m.of.ingredient === of.ingredient));
+
+/** How it is kept in the end: too long in the cold, out of it, or nobody says. */
+function keptAs(
+  body: Body,
+  stays: readonly Stay[],
+  leastMin: number,
+): { readonly how: 'warm' | 'long' | 'unsaid'; readonly level: Level } | undefined {
+  const kept = stays.filter(
+    ({ timed, minutes, by }) => (!timed || minutes.high >= leastMin) && KEEPS.has(by.event.act),
+  );
+  const last = kept.at(-1);
+  if (last === undefined) return body.shut === 'jar' ? { how: 'unsaid', level: 'warning' } : undefined;
+  if (!isWarm(last.lies)) {
+    if (last.lies.place === 'frozen' || last.lies.celsius.high < 0) return undefined;
+    return last.timed && last.minutes.high > MOST_COLD ? { how: 'long', level: 'error' } : undefined;
+  }
+  if (last.lies.sure === 'unread') return { how: 'warm', level: 'ask' };
+  if (!last.timed && last.lies.sure !== 'said') return undefined;
+  return { how: 'warm', level: last.lies.sure === 'said' ? 'error' : 'warning' };
+}
+
+const KEEPS: ReadonlySet<string> = new Set([
+  'stay',
+  'pack',
+  'close',
+  'put',
+  'steep',
+  'eat',
+  'cool',
+  'cover',
+  'unknown',
+]);
+
+function underOil(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[]): Verdict | undefined {
+  const { massG, of, acidG } = mix;
+  if (of.fat < massG * OILY || acidG >= massG * SOUR_OIL) return undefined;
+  const solid = membersIn(recipe, body).find(
+    ({ ingredient }) =>
+      !ingredient.free && isOf(foodOf(ingredient), 'from the soil') && !listedAs(ingredient).has('dried'),
+  );
+  if (solid === undefined) return undefined;
+  const kept = keptAs(body, stays, DAY);
+  if (kept === undefined || (of.oil < massG * OILY && kept.how !== 'warm')) return undefined;
+  const { start, end } = solid.ingredient.nameNode;
+  return {
+    code: 'garlic-in-oil',
+    level: kept.level,
+    part: solid.member.of.part,
+    line: solid.ingredient.line,
+    start,
+    end,
+    why: `${solid.ingredient.name} in fat, kept ${kept.how}`,
+  };
+}
+
+function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[]): Verdict | undefined {
+  if (body.vessel !== 'jar' && body.vessel !== 'airtight' && body.shut !== 'jar') return undefined;
+  if (body.members.some(({ state }) => (state.was & WAS.pressed) !== 0)) return undefined;
+  const kept = keptAs(body, stays, KEPT_MIN);
+  if (kept === undefined || kept.how === 'long') return undefined;
+  const { massG, waterG, of, acidG, saltG } = mix;
+  if (waterG < massG * DRY_WATER || of.culture > 0) return undefined;
+  const low = of['low acid'];
+  const solids = massG - of.water - of.vinegar;
+  const raw = body.members.every(({ state }) => state.cooked === 'raw');
+  if (low < solids * LOW_SHARE || of.sugar > massG * (of['sour fruit'] > low ? SWEET_JAM : SWEET)) return undefined;
+  // Plants in salt enough turn sour by themselves.
+  if (raw && of.flesh === 0 && acidG === 0 && saltG >= massG * SOURING_SALT) return undefined;
+  const tomato = body.members.reduce((g, member) => {
+    const ingredient = ingredientOf(recipe, member);
+    return ingredient !== undefined && /tomato/.test(foodOf(ingredient)?.name ?? '') && ingredient.weighed.known
+      ? g + ingredient.weighed.grams.low
+      : g;
+  }, 0);
+  if (acidG >= massG * (tomato > low * 0.7 ? TOMATO : PICKLE) * 0.95) return undefined;
+  const what = membersIn(recipe, body).find(({ ingredient }) => isOf(foodOf(ingredient), 'low acid'));
+  if (what === undefined) return undefined;
+  const { start, end } = what.ingredient.nameNode;
+  return {
+    code: 'low-acid-preserve',
+    level: kept.level,
+    part: what.member.of.part,
+    line: what.ingredient.line,
+    start,
+    end,
+    why: `${what.ingredient.name} in jars, kept ${kept.how}`,
+  };
+}

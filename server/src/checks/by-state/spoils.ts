@@ -1,0 +1,92 @@
+/**
+ * Knows whether a body must be kept hot or cold, by what it holds and how it was cooked, and what on its list makes it keep by itself.
+ * Refuses to know where it lies.
+ */
+import { middle } from '../../measure/quantity.ts';
+import { isOf, listedAs } from '../../recipe/families.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { type Body, type Member, WAS } from '../../recipe/journey/bodies.ts';
+import { type Mixture, mixtureOf } from '../../recipe/mixture.ts';
+import type { Recipe } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
+
+/** Least share of animal foods, and of cooked plants without the water they take up, that makes a mixture perishable (judgement). */
+const ANIMAL_SHARE = 0.15;
+const PLANT_SHARE = 0.3;
+/** Shares that keep a mixture: flour of a dough or cake, sugar, salt, fat, water of what is dry (common practice, no source). */
+const FLOURY = 0.2;
+const SWEET = 0.45;
+const SALT = 0.1;
+const FATTY = 0.8;
+const DRY = 0.15;
+/** Acid in the water of the mixture, as half vinegar of 5 % over solids; vinegar of the whole. */
+const SOUR = 0.011;
+const VINEGAR = 0.1;
+/** Alcohol of 17 % by volume, in grams of what is liquid. */
+const STRONG = 0.135;
+/** Salt with which plants turn sour by themselves (NCHFP and USDA Complete Guide, 2 to 5 %; with a margin). */
+const SOURING = 0.013;
+/** Grams of water in 100 g from which cured meat is a boiled sausage or a ham, and no dry one (judgement). */
+const MOIST_WATER = 53;
+
+export const ingredientOf = (recipe: Recipe, { of }: Member): Ingredient | undefined =>
+  recipe.parts[of.part]?.head.ingredients[of.ingredient];
+
+/** The members with their ingredients. */
+export function membersIn(
+  recipe: Recipe,
+  body: Body,
+): readonly { readonly member: Member; readonly ingredient: Ingredient }[] {
+  return body.members.flatMap((member) => {
+    const ingredient = ingredientOf(recipe, member);
+    return ingredient === undefined ? [] : [{ member, ingredient }];
+  });
+}
+
+export const mixtureIn = (recipe: Recipe, body: Body): Mixture =>
+  mixtureOf(membersIn(recipe, body).map(({ member, ingredient }) => ({ ingredient, share: middle(member.share) })));
+
+const isCooked = (member: Member, ingredient: Ingredient): boolean =>
+  (member.state.cooked !== 'raw' && member.state.cooked !== 'outside') || listedAs(ingredient).has('cooked');
+
+/** Whether it must be kept hot or cold. */
+export function spoils(recipe: Recipe, body: Body): boolean {
+  const mix = mixtureIn(recipe, body);
+  if (mix.massG <= 0 || keepsByItself(mix, body)) return false;
+  let animal = 0;
+  let plants = 0;
+  for (const { member, ingredient } of membersIn(recipe, body)) {
+    const food = foodOf(ingredient);
+    if (food === undefined || !ingredient.weighed.known) continue;
+    const grams = middle(ingredient.weighed.grams) * middle(member.share);
+    // In its shell an egg keeps.
+    if (food.class === 'egg' && body.members.length === 1 && !isCooked(member, ingredient)) continue;
+    if (isOf(food, 'animal') || (food.class === 'cured meat' && (food.per100.water ?? 0) >= MOIST_WATER))
+      animal += grams;
+    else if (isOf(food, 'cooks to spoil') && isCooked(member, ingredient)) plants += grams;
+    else if (isOf(food, 'spoils when cut') && member.state.cut !== 'whole') plants += grams;
+  }
+  return animal >= mix.massG * ANIMAL_SHARE || plants >= (mix.massG - mix.of.water) * PLANT_SHARE;
+}
+
+/** What is on the list keeps it, whatever is done. */
+export function keepsByItself(mix: Mixture, body: Body): boolean {
+  const { massG, waterG, saltG, acidG, alcoholG, of } = mix;
+  const raw = body.members.every(({ state }) => state.cooked === 'raw');
+  const wet = waterG + alcoholG;
+  return (
+    of.flour > massG * FLOURY ||
+    of.sugar > massG * SWEET ||
+    saltG >= massG * SALT ||
+    of.fat >= massG * FATTY ||
+    waterG <= massG * DRY ||
+    acidG >= wet * SOUR ||
+    of.vinegar > massG * VINEGAR ||
+    alcoholG >= wet * STRONG ||
+    of.curing > 0 ||
+    of.yeast > 0 ||
+    (of.culture > 0 && of.flesh === 0) ||
+    (raw && of.animal === 0 && saltG >= massG * SOURING && of.plant > 0) ||
+    body.members.every(({ state }) => (state.was & WAS.dried) !== 0)
+  );
+}

@@ -1,0 +1,173 @@
+/**
+ * Knows which flesh, egg and flour is eaten raw, or no further cooked than a figure that is not enough, by the state it is in at the end.
+ * Refuses to know how long it lay about.
+ */
+import { isOf, listedAs } from '../../recipe/families.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { type Body, type FoodState, type Member, type Read, WAS } from '../../recipe/journey/bodies.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
+import type { Recipe } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
+import type { House } from '../house.ts';
+import { type Group, groupOf, holdingLimits, holdS, type Limit, limitOf, THERMOMETER_C } from '../safety/limits.ts';
+import { membersIn, mixtureIn } from './spoils.ts';
+import type { Level, Verdict } from './verdict.ts';
+
+/** A mixture with this much flour is a dough or batter. */
+const DOUGH = 0.2;
+/** From this share on it is a pasta, a pizza or a pastry, cooked elsewhere. */
+const FLOURY = 0.45;
+/** Egg from this share of the mixture on is what sets it. */
+const EGG_SETS = 0.3;
+/** Salt of the whole that cures raw flesh (judgement). */
+const CURES = 0.025;
+
+export function undercooked(recipe: Recipe, journey: Journey, house: House): readonly Verdict[] {
+  const found = new Map<string, Verdict>();
+  for (const body of journey.bodies)
+    for (const { member, ingredient } of membersIn(recipe, body)) {
+      const verdict = judge(recipe, journey, body, member, ingredient, house);
+      if (verdict === undefined) continue;
+      const key = `${verdict.code} ${verdict.part} ${verdict.line} ${verdict.start}`;
+      if (!found.has(key)) found.set(key, verdict);
+    }
+  return [...found.values()];
+}
+
+/** What a member counts as; minced by its line or by a step. */
+function groupIn(ingredient: Ingredient, { cut }: FoodState): Group | undefined {
+  const food = foodOf(ingredient);
+  const group = food && groupOf(food);
+  return group === 'meat' && cut === 'minced' ? 'ground meat' : group;
+}
+
+function judge(
+  recipe: Recipe,
+  journey: Journey,
+  body: Body,
+  member: Member,
+  ingredient: Ingredient,
+  house: House,
+): Verdict | undefined {
+  if (ingredient.optional || ingredient.free) return undefined;
+  const listed = listedAs(ingredient);
+  if (listed.has('cooked') || listed.has('treated') || listed.has('cured')) return undefined;
+  const { state } = member;
+  const food = foodOf(ingredient);
+  if (food?.class === 'flour') return rawFlour(recipe, body, member, ingredient);
+  const group = groupIn(ingredient, state);
+  if (group === undefined || state.cooked === 'through') return undefined;
+  const limit = limitOf(group, house.foodSafety);
+  const best = bestRead(state.reads, limit);
+  if (best === 'enough') return undefined;
+  if (best !== undefined) {
+    const level: Level = best.sure === 'said' ? 'error' : best.sure === 'inferred' ? 'warning' : 'ask';
+    const said = best.by.event.temperatures[0] ?? best.by.event;
+    const { part, line } = placeOf(journey, best);
+    const code = best.of === 'food' ? 'undercooked' : 'no-safe-temperature';
+    return {
+      code,
+      level,
+      part,
+      line,
+      start: said.start,
+      end: said.end,
+      why: `${ingredient.name} at ${best.celsius.low} °C`,
+    };
+  }
+  const isRaw = state.cooked === 'raw' || (state.cooked === 'outside' && (group === 'egg' || state.cut !== 'whole'));
+  if (isRaw && state.cooked === 'raw') {
+    if (group === 'egg')
+      return isDough(recipe, body) || member.share.high < 1
+        ? undefined
+        : atName(ingredient, member, 'raw-egg', 'error', 'no step heats it');
+    if (
+      isCured(recipe, body) ||
+      listed.has('for raw') ||
+      (group === 'fish' && wasFrozen(recipe, journey, member, house))
+    )
+      return undefined;
+    return atName(ingredient, member, 'no-safe-temperature', 'error', 'no step cooks it');
+  }
+  // Whole cuts and fish are safe when their outside is, or cooked to order.
+  if (group === 'meat' || group === 'fish') return undefined;
+  if (group === 'egg') {
+    if (!setsByEgg(recipe, body, ingredient) || (state.was & WAS.signed) !== 0) return undefined;
+    return atName(ingredient, member, 'no-safe-temperature', 'warning', 'nothing tells when it is safe');
+  }
+  const level: Level = (state.was & WAS.signed) !== 0 ? 'ask' : 'error';
+  return atName(ingredient, member, 'no-safe-temperature', level, 'nothing tells when it is safe');
+}
+
+/** The warmest figure, or that one was enough. */
+function bestRead(reads: readonly Read[], limit: Limit): Read | 'enough' | undefined {
+  let best: Read | undefined;
+  for (const read of reads) {
+    // Ten minutes in a bath are no ten minutes in the food; its published times are hours.
+    const seconds = holdS(limit, read.celsius.low);
+    if (read.of === 'food' && read.celsius.low >= limit.celsius - THERMOMETER_C) return 'enough';
+    if (seconds !== undefined && seconds > 0 && read.held.low * 60 >= seconds) return 'enough';
+    if (read.of === 'around' && read.celsius.low >= limit.celsius && read.held.low >= LONG_IN_BATH_MIN) return 'enough';
+    if (read.of === 'food' || read.celsius.low < limit.celsius)
+      if (best === undefined || read.celsius.low > best.celsius.low) best = read;
+  }
+  return best;
+}
+
+/** Meat is as warm as what lies around it after so long (judgement). */
+const LONG_IN_BATH_MIN = 45;
+
+function placeOf({ steps }: Journey, { by }: Read): { readonly part: number; readonly line: number } {
+  const folded = steps.find(({ events }) => events.includes(by));
+  return { part: folded?.part.index ?? 0, line: folded?.step.line ?? 0 };
+}
+
+function atName(
+  { node, nameNode, line }: Ingredient,
+  { of }: Member,
+  code: string,
+  level: Level,
+  why: string,
+): Verdict {
+  const { start, end } = node.name ?? nameNode;
+  return { code, level, part: of.part, line, start, end, why: `${nameNode.text}: ${why}` };
+}
+
+function isDough(recipe: Recipe, body: Body): boolean {
+  const { massG, of } = mixtureIn(recipe, body);
+  return of.flour > massG * DOUGH;
+}
+
+function isCured(recipe: Recipe, body: Body): boolean {
+  const { saltG, massG, of } = mixtureIn(recipe, body);
+  return (
+    of.curing > 0 ||
+    (saltG >= massG * CURES && of.flesh > 0 && body.members.some(({ state }) => (state.was & WAS.dried) !== 0))
+  );
+}
+
+function setsByEgg(recipe: Recipe, body: Body, { weighed }: Ingredient): boolean {
+  const { massG, of } = mixtureIn(recipe, body);
+  if (!weighed.known || of.flour > massG * 0.1 || of.sugar >= massG * 0.25) return false;
+  return weighed.grams.high > massG * EGG_SETS;
+}
+
+/** Long and cold enough for what lives in fish. */
+function wasFrozen(_recipe: Recipe, { stays }: Journey, { of }: Member, { foodSafety }: House): boolean {
+  const { rows } = holdingLimits(foodSafety).freezing;
+  return stays.some(
+    ({ by, body, lies, minutes }) =>
+      by.event.act === 'freeze' &&
+      body.members.some((m) => m.of.part === of.part && m.of.ingredient === of.ingredient) &&
+      rows.some(([celsius = 0, min = 0]) => lies.celsius.high <= celsius && minutes.low >= min),
+  );
+}
+
+function rawFlour(recipe: Recipe, body: Body, member: Member, ingredient: Ingredient): Verdict | undefined {
+  const { state } = member;
+  if (state.cooked !== 'raw') return undefined;
+  const { massG, of } = mixtureIn(recipe, body);
+  if (of.flour >= massG * FLOURY || !isOf(foodOf(ingredient), 'flour') || body.members.length < 2) return undefined;
+  const served = (state.was & WAS.eaten) !== 0 || of.yeast === 0;
+  return served ? atName(ingredient, member, 'raw-flour', 'error', 'it is eaten raw') : undefined;
+}

@@ -1,0 +1,95 @@
+/**
+ * Knows which foods stand together where food is kept, jarred or cooked, from `data/food-families.tsv`, and what a line says of a food as it is bought.
+ * Refuses to know what is safe.
+ */
+import familiesText from '../../data/food-families.tsv';
+import statesText from '../../data/listed-states.tsv';
+import type { Food } from '../food/food.ts';
+import { bookIdOf } from '../food/food.ts';
+import { keptOn } from '../notation/kept.ts';
+import type { Ingredient } from './ingredient.ts';
+
+export const FAMILIES = [
+  'flesh',
+  'mince',
+  'animal',
+  'cooks to spoil',
+  'spoils when cut',
+  'low acid',
+  'from the soil',
+  'fat',
+  'oil',
+  'sugar',
+  'flour',
+  'dry',
+  'juicy',
+  'liquid',
+  'water',
+  'vinegar',
+  'sour fruit',
+  'plant',
+  'yeast',
+  'culture',
+  'milk',
+  'curing',
+] as const;
+export type Family = (typeof FAMILIES)[number];
+
+interface Row {
+  readonly classes: ReadonlySet<string>;
+  readonly foods: ReadonlySet<string>;
+}
+
+/** The rows of a table behind its remark and heading, as cells. */
+const rowsIn = (text: string): readonly (readonly string[])[] =>
+  text
+    .split('\n')
+    .slice(2)
+    .filter((line) => line !== '')
+    .map((line) => line.split('\t'));
+
+const setOf = (cell = ''): ReadonlySet<string> => new Set(cell.split(';').filter((each) => each !== ''));
+
+let families: ReadonlyMap<string, Row> | undefined;
+
+/** Whether a food is of a family. */
+export function isOf(food: Food | undefined, family: Family): boolean {
+  if (food === undefined) return false;
+  families ??= new Map(
+    rowsIn(familiesText).map(([name = '', classes, foods]) => [name, { classes: setOf(classes), foods: setOf(foods) }]),
+  );
+  const row = families.get(family);
+  return row !== undefined && (row.classes.has(food.class) || row.foods.has(bookIdOf(food)));
+}
+
+export type ListedState = 'cooked' | 'treated' | 'cured' | 'frozen' | 'for raw' | 'minced' | 'dried';
+
+let words: ReadonlyMap<string, ListedState> | undefined;
+
+const STATES = keptOn<Ingredient, ReadonlySet<ListedState>>();
+const NONE: ReadonlySet<ListedState> = new Set();
+
+/** What the line says of the food as it is bought or made ready: `frozen turkey`, `rice, cooked`. */
+export function listedAs(ingredient: Ingredient): ReadonlySet<ListedState> {
+  let states = STATES.get(ingredient);
+  if (states === undefined) {
+    words ??= new Map(
+      rowsIn(statesText).flatMap(([state = '', word = '', also]) =>
+        [word, ...setOf(also)].map((each) => [each, state as ListedState] as const),
+      ),
+    );
+    const { node } = ingredient;
+    const said = [node.name?.text, node.preparation?.text, node.note?.text].join(' ').toLowerCase();
+    let found: Set<ListedState> | undefined;
+    for (const [word] of said.matchAll(/[a-z]+(?:-[a-z]+)*/g)) {
+      const state = words.get(word);
+      if (state !== undefined) {
+        found ??= new Set();
+        found.add(state);
+      }
+    }
+    states = found ?? NONE;
+    STATES.set(ingredient, states);
+  }
+  return states;
+}

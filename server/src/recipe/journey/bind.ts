@@ -1,0 +1,75 @@
+/**
+ * Knows which foods and parts the events of a step speak of: the reader of sentences gets names as runs, and its events get the mentions
+ * that stand within them.
+ * Refuses to know where those foods lie by then (`fold.ts`).
+ */
+import { keptOn } from '../../notation/kept.ts';
+import type { Sentence } from '../../notation/tree.ts';
+import type { Event, Slot } from '../../prose/event.ts';
+import type { NameRun } from '../../prose/pieces.ts';
+import { read } from '../../prose/read.ts';
+import type { Mention } from '../mentions.ts';
+import type { Step } from '../recipe.ts';
+
+/** A name within an event, and what it is there. */
+export interface BoundName {
+  readonly mention: Mention;
+  readonly role: Slot['role'];
+  readonly already?: Slot['already'];
+}
+
+export interface BoundEvent {
+  readonly event: Event;
+  /** From left to right. */
+  readonly names: readonly BoundName[];
+  /** What is acted on is said without a name: `it`, `the mixture`, a vessel, nothing, or a word that names nothing listed. */
+  readonly unnamed: Slot['by'] | undefined;
+  /** The same of what something goes into. */
+  readonly into: Slot['by'] | undefined;
+}
+
+const BOUND = keptOn<Sentence, { readonly mentions: readonly Mention[]; readonly events: readonly BoundEvent[] }>();
+
+/** What a step orders, bound. The same objects while the sentence and its mentions are. */
+export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[] {
+  const kept = BOUND.get(sentence);
+  if (kept?.mentions === mentions) return kept.events;
+  const events = read(sentence.items, runsOf(mentions)).map((event) => bind(event, mentions));
+  BOUND.set(sentence, { mentions, events });
+  return events;
+}
+
+/** `Butter the pan` is left to the verbs. */
+const runsOf = (mentions: readonly Mention[]): readonly NameRun[] =>
+  mentions.flatMap(({ verb, from, to }) => (verb ? [] : [{ from, to: to + 1 }]));
+
+function bind(event: Event, mentions: readonly Mention[]): BoundEvent {
+  const { objects } = event;
+  const names: BoundName[] = [];
+  for (const mention of mentions) {
+    if (mention.start < event.start || mention.end > event.end) {
+      // What is shared with another clause has its slot there: `soak and drain the beans`.
+      if (!objects.some((slot) => isWithin(mention, slot))) continue;
+    }
+    const slot = objects.find((each) => isWithin(mention, each));
+    const role = mention.verb ? 'with' : (slot?.role ?? 'what');
+    names.push(slot?.already === undefined ? { mention, role } : { mention, role, already: slot.already });
+  }
+  return { event, names, unnamed: unnamedIn(objects, 'what', mentions), into: unnamedIn(objects, 'into', mentions) };
+}
+
+function unnamedIn(objects: readonly Slot[], role: Slot['role'], mentions: readonly Mention[]): Slot['by'] | undefined {
+  let found: Slot['by'] | undefined;
+  for (const slot of objects) {
+    if (slot.role !== role) continue;
+    if (mentions.some((mention) => isWithin(mention, slot))) {
+      if (slot.by === 'name') return undefined;
+      continue;
+    }
+    // A word that points says more than one that nobody knows.
+    if (found === undefined || found === 'name') found = slot.by;
+  }
+  return found;
+}
+
+const isWithin = (mention: Mention, slot: Slot): boolean => mention.start < slot.end && slot.start < mention.end;

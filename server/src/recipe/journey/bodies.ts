@@ -1,0 +1,238 @@
+/**
+ * Knows what a body is: what lies together in one vessel, where, and since when; each member with its share and its state.
+ * Refuses to know sentences. Bodies are never changed: a new one takes the place of the old.
+ */
+import type { Range } from '../../measure/quantity.ts';
+import type { PlaceKind, Sure, VesselKind } from '../../prose/event.ts';
+import type { IngredientRef } from '../names.ts';
+import type { BoundEvent } from './bind.ts';
+import { weakest } from './sure.ts';
+
+/** A figure that the food reached, or that what lies around it had, and for how long it was held there. */
+export interface Read {
+  readonly by: BoundEvent;
+  readonly celsius: Range;
+  /** Minutes. */
+  readonly held: Range;
+  /** In the food itself, or of the water, fat or air around it, than which it is no warmer. */
+  readonly of: 'food' | 'around';
+  readonly sure: Sure;
+}
+
+export type Cooked =
+  | 'raw'
+  /** Its outside alone. */
+  | 'outside'
+  /** It was heated, and nothing but a figure or a sign tells how far. */
+  | 'unsaid'
+  | 'through';
+
+/** Bits of `FoodState.was`. */
+export const WAS = {
+  frozen: 1,
+  thawed: 2,
+  salted: 4,
+  soured: 8,
+  dried: 16,
+  /** Heated again, after it was cold. */
+  reheated: 32,
+  /** A sign of doneness was waited for. */
+  signed: 64,
+  /** It lay with what is heated in the end as one of a list that nobody named. */
+  implied: 128,
+  /** Served. */
+  eaten: 256,
+  /** Under pressure. */
+  pressed: 512,
+  /** Flesh or egg that is not safe raw, as it came. */
+  animal: 1024,
+} as const;
+
+export interface FoodState {
+  readonly cooked: Cooked;
+  readonly reads: readonly Read[];
+  readonly cut: 'whole' | 'cut' | 'minced' | 'pierced';
+  readonly was: number;
+  /** What last heated it. */
+  readonly heatedBy: BoundEvent | undefined;
+}
+
+export interface Member {
+  readonly of: IngredientRef;
+  readonly share: Range;
+  readonly state: FoodState;
+}
+
+/** Where a body lies. */
+export interface Lying {
+  readonly place: PlaceKind | undefined;
+  readonly celsius: Range;
+  readonly sure: Sure;
+}
+
+export interface Body {
+  readonly id: number;
+  readonly members: readonly Member[];
+  readonly band: 'frozen' | 'cold' | 'between' | 'hot' | 'unsaid';
+  readonly lies: Lying;
+  readonly vessel: VesselKind | undefined;
+  readonly shut: 'open' | 'covered' | 'jar' | 'under fat';
+  readonly rawContact: boolean;
+  /** Minutes between the cold and the hot limit since it was last heated through. */
+  readonly warmMin: Range;
+  readonly coldMin: Range;
+  /** What the warm minutes rest on. */
+  readonly warmSure: Sure;
+  /** Where it was put last, with no word of for how long, and nothing since. */
+  readonly waits: Stay | undefined;
+}
+
+/** A time that a body lies somewhere. */
+export interface Stay {
+  readonly by: BoundEvent;
+  readonly part: number;
+  /** The line in its part, from 0. */
+  readonly line: number;
+  /** As it came there. */
+  readonly body: Body;
+  readonly lies: Lying;
+  /** `high` is Infinity where the end is open. */
+  readonly minutes: Range;
+  /** A time is said. */
+  readonly timed: boolean;
+  /** The weakest of what it rests on. */
+  readonly sure: Sure;
+  /** It happens only if something is so, or is one of several choices. */
+  readonly branch: boolean;
+  /** Minutes between the cold and the hot limit, with those before it. */
+  readonly warmMin: Range;
+}
+
+export const MOST_MEMBERS = 40;
+export const MOST_BODIES = 16;
+const MOST_READS = 6;
+
+export const NO_TIME: Range = { low: 0, high: 0 };
+export const NOWHERE: Lying = { place: undefined, celsius: { low: 10, high: 30 }, sure: 'inferred' };
+const NO_READS: readonly Read[] = [];
+export const RAW: FoodState = { cooked: 'raw', reads: NO_READS, cut: 'whole', was: 0, heatedBy: undefined };
+
+export const bodyOf = (id: number, members: readonly Member[]): Body => ({
+  id,
+  members: members.slice(0, MOST_MEMBERS),
+  band: 'unsaid',
+  lies: NOWHERE,
+  vessel: undefined,
+  shut: 'open',
+  rawContact: false,
+  warmMin: NO_TIME,
+  coldMin: NO_TIME,
+  warmSure: 'said',
+  waits: undefined,
+});
+
+/** What is put together: each member keeps its state; the longer clock holds, and the place of the first. */
+export function together(id: number, bodies: readonly Body[]): Body {
+  const [first, ...more] = bodies;
+  if (first === undefined) return bodyOf(id, []);
+  return more.reduce<Body>(
+    (into, one) => ({
+      ...into,
+      members: join(into.members, one.members),
+      band:
+        into.band === one.band ? into.band : into.members.length > 0 && into.band !== 'unsaid' ? into.band : one.band,
+      lies: into.lies === NOWHERE ? one.lies : into.lies,
+      vessel: into.vessel ?? one.vessel,
+      shut: into.shut === 'open' ? one.shut : into.shut,
+      rawContact: into.rawContact || one.rawContact,
+      warmMin: longer(into.warmMin, one.warmMin),
+      coldMin: longer(into.coldMin, one.coldMin),
+      warmSure: weakest(into.warmSure, one.warmSure),
+    }),
+    { ...first, id, waits: undefined },
+  );
+}
+
+function join(a: readonly Member[], b: readonly Member[]): readonly Member[] {
+  const joined = a.slice();
+  for (const member of b) {
+    const at = joined.findIndex((m) => isSameRef(m.of, member.of) && isSameState(m.state, member.state));
+    const same = joined[at];
+    if (same !== undefined) joined[at] = { ...same, share: atMostOne(same.share, member.share) };
+    else if (joined.length < MOST_MEMBERS) joined.push(member);
+  }
+  return joined;
+}
+
+const atMostOne = (a: Range, b: Range): Range => ({
+  low: Math.min(1, a.low + b.low),
+  high: Math.min(1, a.high + b.high),
+});
+
+const longer = (a: Range, b: Range): Range => (b.high > a.high ? b : a);
+
+/** Every member with another state. */
+export const withStates = (body: Body, change: (state: FoodState, of: IngredientRef) => FoodState): Body => ({
+  ...body,
+  members: body.members.map((member) => {
+    const state = change(member.state, member.of);
+    return state === member.state ? member : { ...member, state };
+  }),
+});
+
+export const withRead = (state: FoodState, read: Read): FoodState => ({
+  ...state,
+  reads: state.reads.length < MOST_READS ? [...state.reads, read] : state.reads,
+});
+
+export const isSameRef = (a: IngredientRef, b: IngredientRef): boolean =>
+  a.part === b.part && a.ingredient === b.ingredient;
+
+export const holdsRef = (body: Body, ref: IngredientRef): boolean => body.members.some((m) => isSameRef(m.of, ref));
+
+const isSameRange = (a: Range, b: Range): boolean => a === b || (a.low === b.low && a.high === b.high);
+
+function isSameState(a: FoodState, b: FoodState): boolean {
+  return (
+    a === b ||
+    (a.cooked === b.cooked &&
+      a.cut === b.cut &&
+      a.was === b.was &&
+      a.heatedBy === b.heatedBy &&
+      a.reads.length === b.reads.length &&
+      a.reads.every((read, i) => isSameRead(read, b.reads[i])))
+  );
+}
+
+const isSameRead = (a: Read, b: Read | undefined): boolean =>
+  a === b ||
+  (b !== undefined &&
+    a.by === b.by &&
+    a.of === b.of &&
+    a.sure === b.sure &&
+    isSameRange(a.celsius, b.celsius) &&
+    isSameRange(a.held, b.held));
+
+export function isSameBody(a: Body, b: Body): boolean {
+  if (a === b) return true;
+  return (
+    a.id === b.id &&
+    a.band === b.band &&
+    a.vessel === b.vessel &&
+    a.shut === b.shut &&
+    a.rawContact === b.rawContact &&
+    a.warmSure === b.warmSure &&
+    a.waits === b.waits &&
+    a.lies.place === b.lies.place &&
+    a.lies.sure === b.lies.sure &&
+    isSameRange(a.lies.celsius, b.lies.celsius) &&
+    isSameRange(a.warmMin, b.warmMin) &&
+    isSameRange(a.coldMin, b.coldMin) &&
+    a.members.length === b.members.length &&
+    a.members.every((m, i) => isSameMember(m, b.members[i]))
+  );
+}
+
+const isSameMember = (a: Member, b: Member | undefined): boolean =>
+  a === b ||
+  (b !== undefined && isSameRef(a.of, b.of) && isSameRange(a.share, b.share) && isSameState(a.state, b.state));

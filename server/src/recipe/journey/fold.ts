@@ -1,0 +1,438 @@
+/**
+ * Knows how the steps of a recipe fold into bodies: what each event takes, puts together, heats and leaves lying, through every part.
+ * Refuses to judge. A step folded once is folded again only where what came before it, or a list that it takes from, is another.
+ */
+import { keptOn } from '../../notation/kept.ts';
+import type { Mention } from '../mentions.ts';
+import type { IngredientRef } from '../names.ts';
+import type { Part, Recipe, Step } from '../recipe.ts';
+import { type BoundEvent, type BoundName, boundEvents } from './bind.ts';
+import {
+  type Body,
+  bodyOf,
+  holdsRef,
+  isSameRef,
+  type Member,
+  MOST_BODIES,
+  RAW,
+  type Stay,
+  together,
+  WAS,
+  withStates,
+} from './bodies.ts';
+import { heated, readIn } from './heating.ts';
+import { isSameLarder, type Larder, larderOf } from './larder.ts';
+import { EMPTY, type FoldState, isSameFold, leftOf, madeBy, withLeft } from './state.ts';
+import { lie } from './stays.ts';
+import { settleTemperatures } from './temperatures.ts';
+import { TRANSITIONS } from './transitions.ts';
+
+/** A step folded. */
+export interface FoldedStep {
+  readonly part: Part;
+  readonly step: Step;
+  readonly events: readonly BoundEvent[];
+  readonly after: FoldState;
+  readonly stays: readonly Stay[];
+  /** Bodies that nothing can happen to any more. */
+  readonly ended: readonly Body[];
+}
+
+export interface Journey {
+  readonly steps: readonly FoldedStep[];
+  readonly stays: readonly Stay[];
+  /** All that there is at the end. */
+  readonly bodies: readonly Body[];
+}
+
+const JOURNEYS = keptOn<Recipe, Journey>();
+
+export function journeyOf(recipe: Recipe): Journey {
+  let journey = JOURNEYS.get(recipe);
+  if (journey === undefined) {
+    journey = follow(recipe);
+    JOURNEYS.set(recipe, journey);
+  }
+  return journey;
+}
+
+function follow({ parts }: Recipe): Journey {
+  const steps: FoldedStep[] = [];
+  let state = EMPTY;
+  for (const part of parts) {
+    state = begin(state, part);
+    for (const step of part.steps) {
+      const folded = foldStep(state, part, step, parts);
+      steps.push(folded);
+      state = folded.after;
+    }
+  }
+  return {
+    steps,
+    stays: steps.flatMap(({ stays }) => stays),
+    bodies: [...steps.flatMap(({ ended }) => ended), ...state.bodies],
+  };
+}
+
+/** At a part's start its list is whole, and what was cooked before waits; one without a list goes on with that. */
+function begin(state: FoldState, { index, head }: Part): FoldState {
+  const made = state.bodies.at(-1);
+  const done = state.part < 0 ? undefined : { part: state.part, left: state.left, made, before: state.done };
+  return {
+    ...state,
+    part: index,
+    left: head.ingredients.map(() => 1),
+    done,
+    focus: head.ingredients.length === 0 ? state.focus : NO_FOCUS,
+  };
+}
+
+const NO_FOCUS: readonly number[] = [];
+
+interface Kept {
+  readonly before: FoldState;
+  readonly index: number;
+  readonly used: ReadonlyMap<number, Larder>;
+  readonly folded: FoldedStep;
+}
+
+const FOLDED = keptOn<Step, Kept>();
+
+function foldStep(before: FoldState, part: Part, step: Step, parts: readonly Part[]): FoldedStep {
+  const kept = FOLDED.get(step);
+  if (
+    kept !== undefined &&
+    kept.index === part.index &&
+    isSameFold(kept.before, before) &&
+    stillUsed(kept.used, parts)
+  ) {
+    const { folded } = kept;
+    return folded.part === part ? folded : { ...folded, part };
+  }
+  const folder = new Folder(before, part, step, parts);
+  const events = boundEvents(step);
+  for (const event of events) folder.take(event);
+  const folded: FoldedStep = { part, step, events, after: folder.state, stays: folder.stays, ended: folder.ended };
+  FOLDED.set(step, { before, index: part.index, used: folder.used, folded });
+  return folded;
+}
+
+function stillUsed(used: ReadonlyMap<number, Larder>, parts: readonly Part[]): boolean {
+  for (const [index, larder] of used) {
+    const part = parts[index];
+    if (part === undefined || !isSameLarder(larderOf(part), larder)) return false;
+  }
+  return true;
+}
+
+/** Less than this of an ingredient is nothing. */
+const NOTHING_LEFT = 0.02;
+
+/** Said so, nothing happens. */
+const MOVES_NOTHING: ReadonlySet<string> = new Set(['not', 'advice', 'asked']);
+
+/** What events take by themselves. */
+interface Taken {
+  readonly bodies: Body[];
+  /** Of the list, one body for each. */
+  readonly fresh: Member[];
+  /** Some stand beside, or go in. */
+  beside: boolean;
+}
+
+/** One walk through the events of a step. */
+class Folder {
+  state: FoldState;
+  readonly stays: Stay[] = [];
+  readonly ended: Body[] = [];
+  readonly used = new Map<number, Larder>();
+  private readonly part: Part;
+  private readonly step: Step;
+  private readonly parts: readonly Part[];
+  /** Choices of which one was taken. */
+  private readonly chosen = new Set<number>();
+
+  constructor(state: FoldState, part: Part, step: Step, parts: readonly Part[]) {
+    this.state = state;
+    this.part = part;
+    this.step = step;
+    this.parts = parts;
+    this.larder(part.index);
+  }
+
+  take(by: BoundEvent): void {
+    const { event } = by;
+    if (MOVES_NOTHING.has(event.said) || (event.said === 'at most' && event.act === 'heat')) return;
+    const isOther = event.either > 0 && this.chosen.has(event.either);
+    if (event.either > 0) this.chosen.add(event.either);
+    const branch = event.said !== 'yes' || isOther;
+    const { state } = this;
+    this.happen(by, branch);
+    // What may happen and may not leaves all as it was; what it adds is in it all the same.
+    if (branch && !TRANSITIONS[event.act].adds) this.state = state;
+  }
+
+  private happen(by: BoundEvent, branch: boolean): void {
+    const { event } = by;
+    const how = TRANSITIONS[event.act];
+    if (event.act === 'adjust') this.adjust(by);
+    if (!how.focus && event.act !== 'discard') return;
+    if (event.act === 'discard') {
+      this.discard(by);
+      return;
+    }
+    const bodies = this.bodiesFor(by);
+    if (bodies.length === 0) return;
+    const done = bodies.map((body) => this.change(body, by, branch));
+    this.put(done);
+  }
+
+  private change(body: Body, by: BoundEvent, branch: boolean): Body {
+    const { event } = by;
+    const temperatures = settleTemperatures(event, body);
+    let next =
+      event.vessel?.is === undefined || event.vessel.is === 'tool' ? body : { ...body, vessel: event.vessel.is };
+    switch (event.act) {
+      case 'heat':
+        return heated(next, by, temperatures);
+      case 'cut':
+        next = withStates(next, (state) => (state.cut === 'whole' ? { ...state, cut: 'cut' } : state));
+        break;
+      case 'cover':
+        next = {
+          ...next,
+          shut: event.medium?.is === 'fat' ? 'under fat' : next.shut === 'open' ? 'covered' : next.shut,
+        };
+        break;
+      case 'close':
+      case 'pack':
+        next = {
+          ...next,
+          shut:
+            next.vessel === 'jar' || next.vessel === 'airtight' ? 'jar' : event.act === 'close' ? 'covered' : next.shut,
+        };
+        break;
+      case 'open':
+        next = { ...next, shut: 'open' };
+        break;
+      case 'eat':
+        next = withStates(next, (state) => ({ ...state, was: state.was | WAS.eaten }));
+        break;
+    }
+    if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw' && event.act !== 'rise')
+      next = readIn(next, by, temperatures);
+    const { body: lain, stay } = lie(next, by, temperatures, { part: this.part.index, line: this.step.line, branch });
+    if (stay !== undefined) this.stays.push(stay);
+    return lain;
+  }
+
+  /** `Turn the oven off`: what lies there cools. */
+  private adjust({ event }: BoundEvent): void {
+    if (!event.where.some(({ way, is }) => way === 'off' && (is === 'oven' || is === 'stove'))) return;
+    this.state = {
+      ...this.state,
+      bodies: this.state.bodies.map((body) =>
+        body.lies.place === 'oven' || body.lies.place === 'stove' || body.lies.place === 'hot'
+          ? { ...body, band: 'between', lies: { place: 'room', celsius: { low: 10, high: 60 }, sure: 'inferred' } }
+          : body,
+      ),
+    };
+  }
+
+  private discard({ names }: BoundEvent): void {
+    const gone = names.flatMap(({ mention, role }) => (role === 'what' ? mention.ingredients : []));
+    if (gone.length === 0) return;
+    this.state = {
+      ...this.state,
+      bodies: this.state.bodies.map((body) =>
+        gone.some((ref) => holdsRef(body, ref))
+          ? { ...body, members: body.members.filter((m) => !gone.some((ref) => isSameRef(m.of, ref))) }
+          : body,
+      ),
+    };
+  }
+
+  /** The bodies that an event is about, put together where it puts them together; they are taken off the list of bodies. */
+  private bodiesFor(by: BoundEvent): readonly Body[] {
+    const { event } = by;
+    const how = TRANSITIONS[event.act];
+    const taken = this.taken(by);
+    const joins = how.joins || (taken.beside && event.act !== 'eat' && event.act !== 'read');
+    let fresh =
+      taken.fresh.length === 0
+        ? []
+        : joins || event.act === 'heat'
+          ? [this.bodyOfNew(taken.fresh)]
+          : taken.fresh.map((m) => this.bodyOfNew([m]));
+    if (event.act === 'divide' || event.act === 'reserve' || event.act === 'open' || event.act === 'read') {
+      // `Reserve half the sugar`: it stays on the list.
+      if (fresh.length > 0) {
+        for (const { of, share } of taken.fresh) this.state = withLeft(this.state, of, share.high);
+        fresh = [];
+      }
+    }
+    const all = [...taken.bodies, ...fresh];
+    this.remove(all);
+    if (!joins || all.length < 2) return all;
+    return [together(this.id(), all)];
+  }
+
+  private taken(by: BoundEvent): Taken {
+    const taken: Taken = { bodies: [], fresh: [], beside: false };
+    const { event, names, unnamed, into } = by;
+    let named = false;
+    for (const name of names) {
+      if (name.role === 'from') continue;
+      if (name.role === 'with' || name.role === 'into') taken.beside = true;
+      else named = true;
+      this.takeName(name, taken);
+    }
+    if (into !== undefined) this.addFocus(taken);
+    if (!named && (unnamed !== undefined || names.length > 0 || event.verb === undefined)) this.takeUnnamed(by, taken);
+    else if (named && this.goesIn(by, taken)) this.addFocus(taken);
+    return taken;
+  }
+
+  /** Whether what is named of the list goes to what is being worked at. */
+  private goesIn({ event, names }: BoundEvent, { bodies, fresh }: Taken): boolean {
+    if (bodies.length > 0 || fresh.length === 0) return false;
+    const current = this.current();
+    if (current.length === 0) return false;
+    if (names.some(({ role }) => role === 'into' || role === 'with')) return false;
+    const onStove = current.some(({ lies, band }) => band === 'hot' && lies.place === 'stove');
+    if (event.act === 'heat') return onStove && event.cooks !== 'through';
+    if (!TRANSITIONS[event.act].adds) return false;
+    if (event.act === 'put') return event.vessel === undefined || onStove;
+    return event.lasts !== 'works' || fresh.length < 2 || onStove;
+  }
+
+  private takeUnnamed({ event, unnamed }: BoundEvent, taken: Taken): void {
+    if (unnamed === 'all') {
+      const all = this.state.bodies.filter(({ members }) => members.some(({ of }) => of.part === this.part.index));
+      for (const body of all) add(taken.bodies, body);
+      this.takeList(taken, ({ ingredient }) => !this.part.head.ingredients[ingredient]?.free);
+      return;
+    }
+    if (unnamed === 'mixture') {
+      const mixed = this.state.bodies.findLast(({ members }) => members.length > 1);
+      if (mixed !== undefined) add(taken.bodies, mixed);
+    }
+    if (taken.bodies.length === 0 || unnamed !== 'mixture') this.addFocus(taken);
+    // What no step names lies with what is cooked: `rub with the salt and roast`.
+    if (taken.bodies.length === 0 || TRANSITIONS[event.act].joins) {
+      const { unnamed: silent } = this.larder(this.part.index);
+      this.takeList(taken, ({ ingredient }) => silent.includes(ingredient));
+    }
+  }
+
+  /** Takes of the list whatever of it is whole and fits. */
+  private takeList(taken: Taken, fits: (ref: IngredientRef) => boolean): void {
+    this.state.left.forEach((left, ingredient) => {
+      const ref = { part: this.part.index, ingredient };
+      if (left >= 1 && fits(ref)) this.takeRef(ref, { kind: 'all' }, taken);
+    });
+  }
+
+  private addFocus(taken: Taken): void {
+    for (const body of this.current()) add(taken.bodies, body);
+  }
+
+  private current(): readonly Body[] {
+    const { bodies, focus } = this.state;
+    return bodies.filter(({ id }) => focus.includes(id));
+  }
+
+  private takeName({ mention }: BoundName, taken: Taken): void {
+    if (mention.part !== undefined) this.takePart(mention.part, taken);
+    else for (const ref of this.chosenOf(mention)) this.takeRef(ref, mention.portion, taken);
+  }
+
+  /** Of several of one name the first that is left. */
+  private chosenOf({ ingredients, every }: Mention): readonly IngredientRef[] {
+    const [first] = ingredients;
+    if (every || first === undefined || ingredients.length === 1) return ingredients;
+    const nameOf = (ref: IngredientRef) => this.parts[ref.part]?.head.ingredients[ref.ingredient]?.name;
+    if (ingredients.some((ref) => nameOf(ref) !== nameOf(first))) return ingredients;
+    return [ingredients.find((ref) => leftOf(this.state, ref) > NOTHING_LEFT) ?? first];
+  }
+
+  private takePart(part: number, taken: Taken): void {
+    const made = madeBy(this.state, part);
+    if (made !== undefined) add(taken.bodies, made);
+    else {
+      // Its list, where no step of it made anything.
+      this.parts[part]?.head.ingredients.forEach((_, ingredient) => {
+        this.takeRef({ part, ingredient }, { kind: 'all' }, taken);
+      });
+    }
+  }
+
+  private takeRef(ref: IngredientRef, portion: Mention['portion'], taken: Taken): void {
+    const left = leftOf(this.state, ref);
+    if (left <= NOTHING_LEFT) {
+      const lies = this.state.bodies.findLast((body) => holdsRef(body, ref));
+      if (lies !== undefined) add(taken.bodies, lies);
+      return;
+    }
+    const larder = this.larder(ref.part);
+    const share = shareOf(portion, left);
+    this.state = withLeft(this.state, ref, Math.max(0, left - share.low));
+    const takesIn = larder.takesIn[ref.ingredient] ?? -1;
+    if (takesIn >= 0) this.takePart(takesIn, taken);
+    const was = larder.was[ref.ingredient] ?? 0;
+    const cut = larder.minced[ref.ingredient] === true ? ('minced' as const) : ('whole' as const);
+    taken.fresh.push({ of: ref, share, state: was === 0 && cut === 'whole' ? RAW : { ...RAW, was, cut } });
+  }
+
+  private larder(index: number): Larder {
+    let larder = this.used.get(index);
+    if (larder === undefined) {
+      larder = larderOf(this.parts[index] as Part);
+      this.used.set(index, larder);
+    }
+    return larder;
+  }
+
+  private bodyOfNew(members: readonly Member[]): Body {
+    const body = bodyOf(this.id(), members);
+    return members.length > 0 && members.every(({ state }) => (state.was & WAS.frozen) !== 0)
+      ? { ...body, band: 'frozen' }
+      : body;
+  }
+
+  private id(): number {
+    const { nextId } = this.state;
+    this.state = { ...this.state, nextId: nextId + 1 };
+    return nextId;
+  }
+
+  private remove(bodies: readonly Body[]): void {
+    this.state = { ...this.state, bodies: this.state.bodies.filter(({ id }) => !bodies.some((b) => b.id === id)) };
+  }
+
+  /** Puts the bodies behind the others; beyond what a kitchen has, the oldest is at its end. */
+  private put(bodies: readonly Body[]): void {
+    const all = [...this.state.bodies, ...bodies];
+    const over = Math.max(0, all.length - MOST_BODIES);
+    for (const body of all.slice(0, over)) this.ended.push(body);
+    this.state = { ...this.state, bodies: all.slice(over), focus: bodies.map(({ id }) => id) };
+  }
+}
+
+function add(bodies: Body[], body: Body): void {
+  if (!bodies.some(({ id }) => id === body.id)) bodies.push(body);
+}
+
+function shareOf(portion: Mention['portion'], left: number): { readonly low: number; readonly high: number } {
+  switch (portion.kind) {
+    case 'share': {
+      const of = portion.remaining ? left * portion.of : Math.min(portion.of, left);
+      return { low: of, high: of };
+    }
+    case 'amount':
+    case 'some':
+      return { low: 0, high: left };
+    default:
+      return { low: left, high: left };
+  }
+}

@@ -1,0 +1,107 @@
+/**
+ * Knows what heat does to a body: how far each member is cooked, which figures were read, and what that does to its clock.
+ * Refuses to know which figure is enough.
+ */
+import type { Range } from '../../measure/quantity.ts';
+import type { Event } from '../../prose/event.ts';
+import type { BoundEvent } from './bind.ts';
+import { type Body, type FoodState, NO_TIME, type Read, WAS, withRead, withStates } from './bodies.ts';
+import { bandOf } from './places.ts';
+import type { Settled } from './temperatures.ts';
+
+/** From here a figure read in the food tells of its being cooked, and not of a dough or of what is to be lukewarm. */
+const LEAST_READ_C = 38;
+/** Water, fat or air cooler than this heats what lies in it no further than itself. */
+const GENTLE_C = 80;
+/** Whatever reads this all through has nothing left that grows (Food Code 2022, 3-401.11, the least of its figures). */
+const LETHAL_C = 63;
+/** Words between a figure and its time: `57 C for 2 min`. */
+const BESIDE = 6;
+
+/** The body after it is heated. */
+export function heated(body: Body, by: BoundEvent, temperatures: readonly Settled[]): Body {
+  const { event } = by;
+  const cooks = event.cooks ?? 'as read';
+  const reads = readsIn(by, temperatures);
+  const inFood = reads.filter(({ of }) => of === 'food');
+  const signs = event.until.some(({ is }) => is !== undefined && is !== 'needed') ? WAS.signed : 0;
+  const pressed = event.medium?.is === 'pressure' ? WAS.pressed : 0;
+  const again = body.band === 'cold' || body.band === 'frozen' ? WAS.reheated : 0;
+  // A figure says more than the verb beside it.
+  const through = cooks === 'through' && reads.length === 0;
+  const states = withStates(body, (state): FoodState => {
+    const read = reads.reduce(withRead, state);
+    const was = state.was | signs | pressed | (state.cooked === 'raw' ? 0 : again);
+    if (state.cooked === 'through' || through)
+      return { ...read, cooked: 'through', was, heatedBy: through ? by : state.heatedBy };
+    if (cooks === 'barely' && reads.length === 0) return { ...state, was };
+    if (cooks === 'outside' && inFood.length === 0)
+      return { ...read, cooked: state.cooked === 'raw' ? 'outside' : state.cooked, was, heatedBy: by };
+    return { ...read, cooked: 'unsaid', was, heatedBy: by };
+  });
+  if (cooks === 'barely' && inFood.length === 0) return { ...states, band: 'between', waits: undefined };
+  const sure = through || inFood.some(({ celsius }) => celsius.low >= LETHAL_C);
+  return {
+    ...states,
+    band: cooks === 'outside' ? 'between' : 'hot',
+    lies: {
+      place:
+        event.where.find((w) => !w.not && (w.way === 'at' || w.way === 'to'))?.is ??
+        (hasOven(reads) ? 'oven' : 'stove'),
+      celsius: bandOf('stove'),
+      sure: 'said',
+    },
+    rawContact: body.rawContact && !sure,
+    warmMin: sure ? NO_TIME : cooks === 'as read' ? { low: 0, high: body.warmMin.high } : body.warmMin,
+    waits: undefined,
+  };
+}
+
+const hasOven = (reads: readonly Read[]): boolean => reads.some(({ of }) => of === 'around');
+
+/** A figure that is looked for: `pull it off when the probe says 60 C`. */
+export function readIn(body: Body, by: BoundEvent, temperatures: readonly Settled[]): Body {
+  const reads = readsIn(by, temperatures).filter(({ of }) => of === 'food');
+  if (reads.length === 0) return body;
+  return withStates(body, (state) => ({
+    ...reads.reduce(withRead, state),
+    cooked: state.cooked === 'through' ? 'through' : 'unsaid',
+    heatedBy: state.heatedBy ?? by,
+  }));
+}
+
+/** The figures of the food itself, and those around it that are so low that it is no warmer. */
+export function readsIn(by: BoundEvent, temperatures: readonly Settled[]): readonly Read[] {
+  return temperatures.flatMap(({ said, of, sure }): Read[] => {
+    const { celsius } = said;
+    const isFood = of === 'food';
+    if (celsius.low < LEAST_READ_C || (!isFood && (of === 'nothing' || celsius.high > GENTLE_C))) return [];
+    return [
+      {
+        by,
+        celsius,
+        held: isFood ? heldAt(by.event, said.end) : spentIn(by.event),
+        of: isFood ? 'food' : 'around',
+        sure,
+      },
+    ];
+  });
+}
+
+/** `hold at 60 C for 12 min`: the time of a figure in the food. */
+function heldAt({ act, times }: Event, end: number): Range {
+  const time = times.find(
+    ({ kind, start }) => kind === 'spent' && (act === 'stay' || (start >= end && start - end <= BESIDE)),
+  );
+  return time?.minutes ?? NO_TIME;
+}
+
+function spentIn({ times }: Event): Range {
+  let [low, high] = [0, 0];
+  for (const { kind, minutes } of times) {
+    if (kind !== 'spent') continue;
+    low += minutes.low;
+    high += minutes.high;
+  }
+  return { low, high };
+}

@@ -1,0 +1,67 @@
+/**
+ * Knows of a part's list what following it needs: what is an animal's and not safe raw, what is frozen, which lines are parts made before,
+ * and what no step ever names.
+ * Refuses to know amounts, so that changing one leaves the fold as it is.
+ */
+import { keptOn } from '../../notation/kept.ts';
+import { isOf, listedAs } from '../families.ts';
+import { listedPart } from '../part.ts';
+import type { Part } from '../recipe.ts';
+import { foodOf } from '../stand-in.ts';
+import { WAS } from './bodies.ts';
+
+export interface Larder {
+  /** Bits of `FoodState.was` that each ingredient comes with. */
+  readonly was: readonly number[];
+  readonly minced: readonly boolean[];
+  /** Earlier parts that lines of the list take in, by ingredient; -1 for the others. */
+  readonly takesIn: readonly number[];
+  /** Ingredients that no step names, but for what is added to taste. */
+  readonly unnamed: readonly number[];
+}
+
+const LARDERS = keptOn<Part, Larder>();
+
+export function larderOf(part: Part): Larder {
+  let larder = LARDERS.get(part);
+  if (larder === undefined) {
+    larder = make(part);
+    LARDERS.set(part, larder);
+  }
+  return larder;
+}
+
+function make({ head, heads, includes, ledger }: Part): Larder {
+  const { ingredients } = head;
+  const was = ingredients.map((ingredient) => {
+    const food = foodOf(ingredient);
+    const states = listedAs(ingredient);
+    const animal = food?.roles.includes('raw risk') === true && (isOf(food, 'flesh') || food.class === 'egg');
+    return (
+      (animal && !states.has('cooked') && !states.has('treated') ? WAS.animal : 0) |
+      (states.has('frozen') ? WAS.frozen : 0)
+    );
+  });
+  const takesIn = ingredients.map(() => -1);
+  for (const other of includes) {
+    const line = listedPart(head, other.name);
+    const at = line === undefined ? -1 : ingredients.indexOf(line);
+    if (at >= 0) takesIn[at] = heads.indexOf(other);
+  }
+  return {
+    was,
+    minced: ingredients.map((ingredient) => isOf(foodOf(ingredient), 'mince') || listedAs(ingredient).has('minced')),
+    takesIn,
+    unnamed: ingredients.flatMap(({ free }, i) => (free || (ledger[i]?.uses.length ?? 0) > 0 ? [] : [i])),
+  };
+}
+
+export function isSameLarder(a: Larder, b: Larder): boolean {
+  return (
+    a === b ||
+    (isSame(a.was, b.was) && isSame(a.minced, b.minced) && isSame(a.takesIn, b.takesIn) && isSame(a.unnamed, b.unnamed))
+  );
+}
+
+const isSame = <T>(a: readonly T[], b: readonly T[]): boolean =>
+  a.length === b.length && a.every((each, i) => each === b[i]);

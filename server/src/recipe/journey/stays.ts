@@ -1,0 +1,188 @@
+/**
+ * Knows where and for how long a body lies by what an event says, and what that does to its clocks.
+ * Refuses to know how long is too long.
+ */
+import type { Range } from '../../measure/quantity.ts';
+import type { Event, Sure, Where } from '../../prose/event.ts';
+import type { BoundEvent } from './bind.ts';
+import { type Body, type Lying, type Stay, WAS, withStates } from './bodies.ts';
+import { ANYWHERE, bandOf } from './places.ts';
+import { weakest } from './sure.ts';
+import type { Settled } from './temperatures.ts';
+import { TRANSITIONS } from './transitions.ts';
+
+/** Food is cold up to here and hot from there on, rounding and a thermometer between °C and °F in it (Food Code 2022, 3-501.16). */
+const COLD_C = 5.6;
+const HOT_C = 56.4;
+/** Off the heat, a pot or an oven that stands closed is a room in the end. */
+const COOLING: Range = { low: 10, high: 60 };
+/** So long it stays where it was, if it was hot over what goes on heating (minutes). */
+const LONG_MIN = 240;
+
+export interface Lain {
+  readonly body: Body;
+  readonly stay: Stay | undefined;
+}
+
+/** The body after it has lain as the event says; no stay where the event says neither a place nor a time. */
+export function lie(
+  body: Body,
+  by: BoundEvent,
+  temperatures: readonly Settled[],
+  at: { readonly part: number; readonly line: number; readonly branch: boolean },
+): Lain {
+  const { event } = by;
+  const { lies: how } = TRANSITIONS[event.act];
+  const around = temperatures.find(({ of }) => of === 'around' || of === 'oven' || of === 'medium');
+  const said = placeSaid(event, body);
+  const time = minutesOf(event);
+  const isPlaced = said !== undefined || (around !== undefined && event.act !== 'heat');
+  if (
+    how === 'no' ||
+    (how === 'placed' && !isPlaced) ||
+    (time === undefined && !isPlaced && !TAKES_TIME.has(event.act))
+  )
+    return { body: { ...body, waits: undefined }, stay: undefined };
+  const minutes = time ?? OPEN;
+  const lies = withFigure(said ?? silent(event, body, minutes), around);
+  const sure = weakest(lies.sure, time === undefined ? 'inferred' : timeSure(event));
+  const passes = time !== undefined ? minutes : NONE;
+  const warm = isWarm(lies) ? add(body.warmMin, passes) : body.warmMin;
+  const next: Body = {
+    ...withStates(body, (state) => ({ ...state, was: state.was | bitOf(event) })),
+    lies,
+    band: bandAt(lies),
+    warmMin: warm,
+    warmSure: isWarm(lies) && time !== undefined ? weakest(body.warmSure, sure) : body.warmSure,
+    coldMin: lies.celsius.high <= COLD_C ? add(body.coldMin, passes) : body.coldMin,
+    waits: undefined,
+  };
+  const stay: Stay = {
+    by,
+    ...at,
+    body,
+    lies,
+    minutes,
+    timed: time !== undefined,
+    sure,
+    warmMin: isWarm(lies) ? add(body.warmMin, minutes) : body.warmMin,
+  };
+  return { body: time === undefined || minutes.high === Infinity ? { ...next, waits: stay } : next, stay };
+}
+
+/** Time passes by what these say alone. */
+const TAKES_TIME: ReadonlySet<Event['act']> = new Set([
+  'stay',
+  'cool',
+  'freeze',
+  'thaw',
+  'rise',
+  'steep',
+  'dry',
+  'smoke',
+]);
+const OPEN: Range = { low: 0, high: Infinity };
+const NONE: Range = { low: 0, high: 0 };
+
+const add = (a: Range, b: Range): Range => ({ low: a.low + b.low, high: a.high + b.high });
+
+/** Whether it may be neither cold nor hot there. */
+export const isWarm = ({ celsius }: Lying): boolean => celsius.high > COLD_C && celsius.low < HOT_C;
+
+function bandAt({ celsius, place }: Lying): Body['band'] {
+  if (place === 'frozen' || celsius.high <= -5) return 'frozen';
+  if (celsius.high <= COLD_C) return 'cold';
+  return celsius.low >= HOT_C ? 'hot' : 'between';
+}
+
+const bitOf = ({ act, medium }: Event): number => {
+  switch (act) {
+    case 'freeze':
+      return WAS.frozen;
+    case 'thaw':
+      return WAS.thawed;
+    case 'dry':
+      return WAS.dried;
+    case 'steep':
+      return medium?.is === 'brine' ? WAS.salted : medium?.is === 'acid' ? WAS.soured : 0;
+    default:
+      return 0;
+  }
+};
+
+/** The place that the words say. */
+function placeSaid({ where }: Event, body: Body): Lying | undefined {
+  const at = where.findLast((w) => !w.not && (w.way === 'at' || w.way === 'to'));
+  if (at !== undefined) return lyingAt(at);
+  // `Out of the fridge`, `not in the refrigerator`: a room, unless it says another.
+  const from = where.find((w) => w.way === 'out of' || w.way === 'off' || w.not);
+  if (from === undefined) return undefined;
+  if (from.is === 'cold' || from.is === 'frozen' || from.is === 'cool') return ROOM;
+  return body.band === 'hot' ? COOLS : ROOM;
+}
+
+const ROOM: Lying = { place: 'room', celsius: bandOf('room'), sure: 'inferred' };
+const COOLS: Lying = { place: 'room', celsius: COOLING, sure: 'inferred' };
+
+const lyingAt = ({ is, sure, celsius }: Where): Lying =>
+  is === undefined
+    ? { place: undefined, celsius: celsius ?? ANYWHERE, sure: 'unread' }
+    : { place: is, celsius: celsius ?? bandOf(is), sure };
+
+/** Where it lies when nobody says. */
+function silent({ act }: Event, body: Body, minutes: Range): Lying {
+  const { place } = TRANSITIONS[act];
+  if (place === 'ask') return body.band === 'cold' || body.band === 'frozen' ? body.lies : UNREAD;
+  if (place !== 'as it lay') return { place, celsius: bandOf(place), sure: act === 'freeze' ? 'said' : 'inferred' };
+  if (body.band === 'cold' || body.band === 'frozen') return { ...body.lies, sure: 'inferred' };
+  if (body.lies.place === 'hot' || (body.lies.place === 'oven' && minutes.low >= LONG_MIN))
+    return { ...body.lies, sure: 'inferred' };
+  if (body.lies.place === 'room' || body.lies.place === 'warm' || body.lies.place === 'cool')
+    return { ...body.lies, sure: 'inferred' };
+  return ROOM;
+}
+
+const UNREAD: Lying = { place: undefined, celsius: ANYWHERE, sure: 'unread' };
+
+/** A figure beside a place says how warm that is. */
+function withFigure(lies: Lying, around: Settled | undefined): Lying {
+  if (around === undefined) return lies;
+  const { celsius, bound } = around.said;
+  const range =
+    bound === 'at least'
+      ? { low: celsius.low, high: Math.max(celsius.high, 100) }
+      : bound === 'at most'
+        ? { low: Math.min(0, celsius.low), high: celsius.high }
+        : celsius;
+  return { place: lies.sure === 'said' ? lies.place : undefined, celsius: range, sure: around.sure };
+}
+
+function timeSure({ times }: Event): Sure {
+  return times.reduce<Sure>((sure, time) => weakest(sure, time.sure), 'said');
+}
+
+/** Minutes that an event says pass; undefined where it says none. */
+export function minutesOf({ times, act }: Event): Range | undefined {
+  let spent: { low: number; high: number } | undefined;
+  const choices = new Map<number, Range>();
+  for (const { kind, minutes, choice, per } of times) {
+    if (kind === 'every' || per === 'kg' || per === 'piece') continue;
+    // `1 h before serving`: so long out of where it lay.
+    if (kind === 'point' && act !== 'remove' && act !== 'stay' && act !== 'unknown') continue;
+    // What keeps so long is meant to be kept so long.
+    const passes = kind === 'limit' ? { low: 0, high: minutes.high } : minutes;
+    if (choice > 0) {
+      const other = choices.get(choice);
+      choices.set(
+        choice,
+        other === undefined
+          ? passes
+          : { low: Math.min(other.low, passes.low), high: Math.max(other.high, passes.high) },
+      );
+      continue;
+    }
+    spent = spent === undefined ? { ...passes } : add(spent, passes);
+  }
+  for (const choice of choices.values()) spent = spent === undefined ? { ...choice } : add(spent, choice);
+  return spent;
+}

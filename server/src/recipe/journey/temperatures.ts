@@ -1,0 +1,38 @@
+/**
+ * Knows of what a temperature is where its own words do not tell: by what the body may be, and what is possible.
+ * Refuses to know words.
+ */
+import type { Event, HeatOf, Sure, TemperatureSaid } from '../../prose/event.ts';
+import { type Body, WAS } from './bodies.ts';
+
+export interface Settled {
+  readonly said: TemperatureSaid;
+  readonly of: HeatOf;
+  readonly sure: Sure;
+}
+
+/** No food but syrup and fat is hotter. */
+const BOILS_C = 110;
+/** Flesh and egg are read between these. */
+const LEAST_READ_C = 36;
+const MOST_READ_C = 90;
+/** What was cooked lies in a place like this, and is not read again. */
+const MOST_AROUND_C = 56;
+
+/** The temperatures of an event that are of something, each of what. */
+export function settleTemperatures({ temperatures, act, where }: Event, body: Body | undefined): readonly Settled[] {
+  return temperatures.flatMap((said): Settled[] => {
+    if (said.bound === 'change') return [];
+    if (said.sure !== 'unread') return said.of === 'nothing' ? [] : [{ said, of: said.of, sure: said.sure }];
+    const { low, high } = said.celsius;
+    const isPlaced = where.some((w) => !w.not && (w.way === 'at' || w.way === 'to'));
+    if (high > BOILS_C) return [{ said, of: act === 'heat' ? 'oven' : 'nothing', sure: 'inferred' }];
+    if (body === undefined) return [];
+    const raw = body.members.some(({ state }) => (state.was & WAS.animal) !== 0 && state.cooked !== 'through');
+    const lethal = body.band === 'hot' || body.members.some(({ state }) => state.cooked === 'through');
+    if (raw && !isPlaced && low >= LEAST_READ_C && high <= MOST_READ_C) return [{ said, of: 'food', sure: 'inferred' }];
+    if ((lethal || isPlaced || act === 'stay') && high <= MOST_AROUND_C)
+      return [{ said, of: 'around', sure: 'inferred' }];
+    return [];
+  });
+}

@@ -1,0 +1,70 @@
+/**
+ * Knows what a list of foods is in grams: by family, and how much water, salt, acid, sugar, fat and alcohol it holds.
+ * Refuses to know what is done with it, and which of the figures matter. Foods without a weight are in no sum, and are counted.
+ */
+import { likelyGrams } from '../food/weigh.ts';
+import { FAMILIES, type Family, isOf } from './families.ts';
+import type { Ingredient } from './ingredient.ts';
+import { foodOf } from './stand-in.ts';
+
+/** An ingredient with the share of it, 0 to 1, that lies in the mixture. */
+export interface Portioned {
+  readonly ingredient: Ingredient;
+  readonly share: number;
+}
+
+/** Grams. Of a component that a food does not tell, water counts as all of it, the others as nothing. */
+export interface Mixture {
+  readonly massG: number;
+  readonly waterG: number;
+  readonly saltG: number;
+  /** Acetic and citric acid of vinegar and of lemon and lime juice. */
+  readonly acidG: number;
+  readonly sugarG: number;
+  readonly fatG: number;
+  readonly alcoholG: number;
+  readonly of: Readonly<Record<Family, number>>;
+  /** Foods without a weight, but for what is added to taste. */
+  readonly unweighed: number;
+}
+
+/** Salt is sodium × 2.5 (Regulation (EU) 1169/2011, annex I). */
+const SALT_PER_MG_SODIUM = 2.5 / 1000;
+/** Grams of acid in 100 g of vinegar or lemon juice, where the book does not say. */
+const ACID = 5;
+/** Of a lemon or lime that is squeezed, its juice (USDA SR26, NDB 09152: 47 g of one). */
+const JUICE = 0.4;
+
+export function mixtureOf(foods: readonly Portioned[]): Mixture {
+  const of = Object.fromEntries(FAMILIES.map((family) => [family, 0])) as Record<Family, number>;
+  let [massG, waterG, saltG, sourG, sugarG, fatG, alcoholG, unweighed] = [0, 0, 0, 0, 0, 0, 0, 0];
+  for (const { ingredient, share } of foods) {
+    if (!ingredient.weighed.known) {
+      if (!ingredient.free) unweighed++;
+      continue;
+    }
+    const grams = likelyGrams(ingredient.weighed) * share;
+    const food = foodOf(ingredient);
+    massG += grams;
+    waterG += (grams * (food?.per100.water ?? 100)) / 100;
+    saltG += ((grams * (food?.per100.sodium ?? 0)) / 100) * SALT_PER_MG_SODIUM;
+    sourG += acidG(ingredient, grams);
+    fatG += (grams * (food?.per100.fat ?? 0)) / 100;
+    sugarG += (grams * (food?.per100.sugars ?? 0)) / 100;
+    alcoholG += (grams * (food?.per100.alcohol ?? 0)) / 100;
+    for (const family of FAMILIES) if (isOf(food, family)) of[family] += grams;
+  }
+  return { massG, waterG, saltG, acidG: sourG, sugarG, fatG, alcoholG, of, unweighed };
+}
+
+/** Acid that is added with vinegar, citric acid, lemon or lime. */
+function acidG({ food, name, node }: Ingredient, grams: number): number {
+  if (food === undefined) return 0;
+  const per100 = food.per100.acid;
+  if (food.class === 'vinegar') return (grams * (per100 ?? ACID)) / 100;
+  if (food.name === 'lemon' || food.name === 'lime')
+    return /juic/i.test(`${name} ${node.preparation?.text ?? ''}`) ? (grams * JUICE * ACID) / 100 : 0;
+  if (!food.roles.includes('acid')) return 0;
+  if (food.class === 'juice') return (grams * (per100 ?? ACID)) / 100;
+  return food.class === 'other' ? (grams * (per100 ?? 100)) / 100 : 0;
+}

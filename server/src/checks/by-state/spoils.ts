@@ -70,7 +70,7 @@ export function spoils(recipe: Recipe, body: Body): boolean {
 }
 
 /** What is on the list keeps it, whatever is done. */
-export function keepsByItself(mix: Mixture, body: Body): boolean {
+function keepsByItself(mix: Mixture, body: Body): boolean {
   const { massG, waterG, saltG, acidG, alcoholG, of } = mix;
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
   const wet = waterG + alcoholG;

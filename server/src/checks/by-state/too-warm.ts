@@ -3,12 +3,10 @@
  * Refuses to know whether it is cooked.
  */
 import type { Span } from '../../notation/tree.ts';
-import type { Sure } from '../../prose/event.ts';
-import type { Body, Stay } from '../../recipe/journey/bodies.ts';
-import { WAS } from '../../recipe/journey/bodies.ts';
+import type { Stay } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
-import { weakest } from '../../recipe/journey/sure.ts';
+import { type Sure, weakest } from '../../recipe/journey/sure.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import type { House } from '../house.ts';
 import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
@@ -119,7 +117,3 @@ const verdictAt = (code: string, { part, line }: Stay, { start, end }: Span, lev
   end,
   why,
 });
-
-/** Whether it came frozen. */
-export const isFrozen = ({ members }: Body): boolean =>
-  members.some(({ state }) => (state.was & WAS.frozen) !== 0 && (state.was & WAS.thawed) === 0);

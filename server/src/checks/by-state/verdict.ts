@@ -4,7 +4,7 @@
  */
 import type { Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
-import type { Sure } from '../../prose/event.ts';
+import type { Sure } from '../../recipe/journey/sure.ts';
 
 export type Level = 'error' | 'warning' | 'ask';
 

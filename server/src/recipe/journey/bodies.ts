@@ -108,12 +108,12 @@ export interface Stay {
   readonly warmMin: Range;
 }
 
-export const MOST_MEMBERS = 40;
+const MOST_MEMBERS = 40;
 export const MOST_BODIES = 16;
 const MOST_READS = 6;
 
 export const NO_TIME: Range = { low: 0, high: 0 };
-export const NOWHERE: Lying = { place: undefined, celsius: { low: 10, high: 30 }, sure: 'inferred' };
+const NOWHERE: Lying = { place: undefined, celsius: { low: 10, high: 30 }, sure: 'inferred' };
 const NO_READS: readonly Read[] = [];
 export const RAW: FoodState = { cooked: 'raw', reads: NO_READS, cut: 'whole', was: 0, heatedBy: undefined };
 
@@ -132,36 +132,34 @@ export const bodyOf = (id: number, members: readonly Member[]): Body => ({
 });
 
 /** What is put together: each member keeps its state; the longer clock holds, and the place of the first. */
-export function together(id: number, bodies: readonly Body[]): Body {
-  const [first, ...more] = bodies;
-  if (first === undefined) return bodyOf(id, []);
-  return more.reduce<Body>(
-    (into, one) => ({
-      ...into,
-      members: join(into.members, one.members),
-      band:
-        into.band === one.band ? into.band : into.members.length > 0 && into.band !== 'unsaid' ? into.band : one.band,
-      lies: into.lies === NOWHERE ? one.lies : into.lies,
-      vessel: into.vessel ?? one.vessel,
-      shut: into.shut === 'open' ? one.shut : into.shut,
-      rawContact: into.rawContact || one.rawContact,
-      warmMin: longer(into.warmMin, one.warmMin),
-      coldMin: longer(into.coldMin, one.coldMin),
-      warmSure: weakest(into.warmSure, one.warmSure),
-    }),
-    { ...first, id, waits: undefined },
-  );
+export function together(id: number, [first, ...more]: readonly Body[]): Body {
+  let into: Body = { ...(first ?? bodyOf(id, [])), id, waits: undefined };
+  for (const one of more) into = joined(into, one);
+  return into;
 }
 
+const joined = (into: Body, one: Body): Body => ({
+  ...into,
+  members: join(into.members, one.members),
+  band: into.band === 'unsaid' ? one.band : into.band,
+  lies: into.lies === NOWHERE ? one.lies : into.lies,
+  vessel: into.vessel ?? one.vessel,
+  shut: into.shut === 'open' ? one.shut : into.shut,
+  rawContact: into.rawContact || one.rawContact,
+  warmMin: longer(into.warmMin, one.warmMin),
+  coldMin: longer(into.coldMin, one.coldMin),
+  warmSure: weakest(into.warmSure, one.warmSure),
+});
+
 function join(a: readonly Member[], b: readonly Member[]): readonly Member[] {
-  const joined = a.slice();
+  const all = a.slice();
   for (const member of b) {
-    const at = joined.findIndex((m) => isSameRef(m.of, member.of) && isSameState(m.state, member.state));
-    const same = joined[at];
-    if (same !== undefined) joined[at] = { ...same, share: atMostOne(same.share, member.share) };
-    else if (joined.length < MOST_MEMBERS) joined.push(member);
+    const at = all.findIndex((m) => isSameRef(m.of, member.of) && isSameState(m.state, member.state));
+    const same = all[at];
+    if (same !== undefined) all[at] = { ...same, share: atMostOne(same.share, member.share) };
+    else if (all.length < MOST_MEMBERS) all.push(member);
   }
-  return joined;
+  return all;
 }
 
 const atMostOne = (a: Range, b: Range): Range => ({

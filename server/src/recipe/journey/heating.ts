@@ -71,7 +71,7 @@ export function readIn(body: Body, by: BoundEvent, temperatures: readonly Settle
 }
 
 /** The figures of the food itself, and those around it that are so low that it is no warmer. */
-export function readsIn(by: BoundEvent, temperatures: readonly Settled[]): readonly Read[] {
+function readsIn(by: BoundEvent, temperatures: readonly Settled[]): readonly Read[] {
   return temperatures.flatMap(({ said, of, sure }): Read[] => {
     const { celsius } = said;
     const isFood = of === 'food';

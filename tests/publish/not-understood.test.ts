@@ -27,7 +27,7 @@ describe('the report of a part with a line that is not understood', () => {
   test.each(UNREAD)('%s: `%s` is in no sum', (_name, line) => {
     const worked = reported(line);
     const [part] = worked.parts;
-    expect(worked.read).toEqual({ lines_not_understood: 1 });
+    expect(worked.read).toMatchObject({ lines_not_understood: 1 });
     expect(part?.not_understood).toEqual([{ where: AT, text: line }]);
     expect(part?.mass_g).toBeNull();
     expect(worked.mass_g).toBeNull();
@@ -50,7 +50,7 @@ describe('the report of a part with a line that is not understood', () => {
 
   test('is whole where all is understood', () => {
     const worked = reported('150 g     butter');
-    expect(worked.read).toEqual({ lines_not_understood: 0 });
+    expect(worked.read).toMatchObject({ lines_not_understood: 0 });
     expect(worked.parts[0]?.not_understood).toEqual([]);
     expect(worked.parts[0]?.composition_at_least_g).toBeNull();
     expect(worked.parts[0]?.composition_g.fat).toBeGreaterThan(100);
@@ -59,7 +59,7 @@ describe('the report of a part with a line that is not understood', () => {
 
   test('counts what is not understood beside the lists, whose sums are whole', () => {
     const worked = reported('150 g     butter\n  Serve it warm.');
-    expect(worked.read).toEqual({ lines_not_understood: 1 });
+    expect(worked.read).toMatchObject({ lines_not_understood: 1 });
     expect(worked.parts[0]?.not_understood).toEqual([]);
     expect(worked.mass_g).toBeGreaterThan(600);
   });

@@ -12,6 +12,9 @@ import { statedSpan } from '../notation/item-amounts.ts';
 import { allergensListed } from '../recipe/allergens.ts';
 import { recipeTimes } from '../recipe/duration.ts';
 import { type Ingredient, isFlour } from '../recipe/ingredient.ts';
+import type { Stay } from '../recipe/journey/bodies.ts';
+import { journeyOf } from '../recipe/journey/fold.ts';
+import { understoodOf } from '../recipe/journey/understood.ts';
 import type { Band, Verdict } from '../recipe/kinds.ts';
 import { MEASURES, type MeasureName } from '../recipe/measures.ts';
 import { isUnderstood, linesNotUnderstood, type UnreadLine } from '../recipe/not-understood.ts';
@@ -60,9 +63,34 @@ export interface Report {
   /** Null where the house has no prices. */
   readonly cost: Cost | null;
   /** How far the text was read. */
-  readonly read: { readonly lines_not_understood: number };
+  readonly read: {
+    readonly sentences: number;
+    readonly understood: number;
+    readonly figures: number;
+    readonly figures_understood: number;
+    readonly lines_not_understood: number;
+  };
+  /** Where the food of the steps lies, and for how long, as it was understood. */
+  readonly stays: readonly ReportStay[];
   readonly findings: readonly FindingJson[];
   readonly accepted: readonly (FindingJson & { readonly reason: string })[];
+}
+
+/** A time that food lies somewhere. */
+export interface ReportStay {
+  readonly part: string;
+  /** From 1, in the file. */
+  readonly line: number;
+  readonly foods: readonly string[];
+  /** Null where nobody knows. */
+  readonly place: string | null;
+  readonly celsius: readonly [number, number];
+  /** The second is null where no end is said. */
+  readonly minutes: readonly [number, number | null];
+  readonly shut: string;
+  /** Of what is cooked least. */
+  readonly cooked: string;
+  readonly sure: string;
 }
 
 /** Figures for a label. */
@@ -200,11 +228,34 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
       not_counted: nutrition.notCounted,
     },
     cost: costOf(recipe, prices),
-    read: { lines_not_understood: unread.length },
+    read: readOf(recipe, unread.length),
+    stays: journeyOf(recipe).stays.map((stay) => reportStay(recipe, stay)),
     findings: findings.open.map((f) => findingJson(plainFinding(f))),
     accepted: findings.accepted.map((f) => ({ ...findingJson(plainFinding(f)), reason: f.reason })),
   };
 }
+
+function readOf(recipe: Recipe, unreadLines: number): Report['read'] {
+  const { sentences, understood, figures, figuresUnderstood } = understoodOf(recipe);
+  return { sentences, understood, figures, figures_understood: figuresUnderstood, lines_not_understood: unreadLines };
+}
+
+function reportStay(recipe: Recipe, { part, line, body, lies, minutes, sure }: Stay): ReportStay {
+  const least = COOKED.find((cooked) => body.members.some(({ state }) => state.cooked === cooked));
+  return {
+    part: recipe.parts[part]?.head.name ?? '',
+    line: (recipe.partsAt[part] ?? 0) + line + 1,
+    foods: body.members.flatMap(({ of }) => recipe.parts[of.part]?.head.ingredients[of.ingredient]?.name ?? []),
+    place: lies.place ?? null,
+    celsius: [lies.celsius.low, lies.celsius.high],
+    minutes: [round(minutes.low, 1), Number.isFinite(minutes.high) ? round(minutes.high, 1) : null],
+    shut: body.shut,
+    cooked: least ?? 'raw',
+    sure,
+  };
+}
+
+const COOKED = ['raw', 'outside', 'unsaid', 'through'] as const;
 
 function leftInOven(recipe: Recipe): Report['out_of_oven_g'] {
   const usual = outOfOven(recipe);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { gasToCelsius } from '../../server/src/notation/celsius.ts';
 import { readLine } from '../../server/src/notation/statements.ts';
-import { gasToCelsius, readHeat, readTimes } from '../../server/src/recipe/heat.ts';
+import { readHeat, readTimes } from '../../server/src/recipe/heat.ts';
 
 function sentenceOf(text: string) {
   const { statement } = readLine(`do ${text}`);

@@ -3,8 +3,9 @@
  * Refuses to know sentences: what a temperature is of comes with it.
  */
 import { trimmed } from '../measure/number-text.ts';
+import { celsiusOf, gasToCelsius } from '../notation/celsius.ts';
 import type { TemperatureNode } from '../notation/tree.ts';
-import { celsiusOf, gasToCelsius, type HeatRole } from '../recipe/heat.ts';
+import type { HeatRole } from '../recipe/heat.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export type TemperatureScale = 'C' | 'F' | 'gas';

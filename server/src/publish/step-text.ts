@@ -3,9 +3,10 @@
  * Refuses to change what it says.
  */
 import { trimmed } from '../measure/number-text.ts';
+import { gasToCelsius } from '../notation/celsius.ts';
 import { readLine } from '../notation/statements.ts';
 import type { PanNode, Sentence, SentenceItem, TemperatureNode } from '../notation/tree.ts';
-import { gasToCelsius, type HeatReading, type HeatRole } from '../recipe/heat.ts';
+import type { HeatReading, HeatRole } from '../recipe/heat.ts';
 import type { Step } from '../recipe/recipe.ts';
 import { prettyFigures } from './two-measures.ts';
 

@@ -4,6 +4,7 @@
  */
 
 import type { Range } from '../measure/quantity.ts';
+import { celsiusOf } from '../notation/celsius.ts';
 import type { DurationNode, Sentence, SentenceItem, TemperatureNode } from '../notation/tree.ts';
 import { baseForm, type VerbClass, verbClass } from './verbs.ts';
 
@@ -31,26 +32,6 @@ export interface TimeReading {
   readonly node: DurationNode;
   readonly verb?: string;
   readonly verbClass?: VerbClass;
-}
-
-/** Gas marks in °C, still oven: mark n from 1 is 250 + 25 n °F (UK practice, from memory); ¼ and ½ by the common table. */
-export function gasToCelsius(mark: number): number {
-  if (mark < 0.5) return 110;
-  if (mark < 1) return 125;
-  return Math.round((250 + 25 * mark - 32) / 1.8);
-}
-
-export function celsiusOf(node: TemperatureNode): Range {
-  if (node.unit === 'unsaid') {
-    const low = Math.min(node.lowDegrees, node.highDegrees);
-    const high = Math.max(node.lowDegrees, node.highDegrees);
-    return { low: Math.min(low, (low - 32) / 1.8), high: Math.max(high, (high - 32) / 1.8) };
-  }
-  const convert = (degrees: number) =>
-    node.unit === 'C' ? degrees : node.unit === 'F' ? (degrees - 32) / 1.8 : gasToCelsius(degrees);
-  const a = convert(node.lowDegrees);
-  const b = convert(node.highDegrees);
-  return { low: Math.min(a, b), high: Math.max(a, b) };
 }
 
 export function readHeat(sentence: Sentence): HeatReading[] {

@@ -3,10 +3,11 @@
  * Refuses to judge. Whatever an edit did not reach is the same object as before, so that findings can hang on it.
  */
 import { baseOf, dimensionOf } from '../measure/unit.ts';
+import { celsiusOf } from '../notation/celsius.ts';
 import type { Outline, PartSource } from '../notation/outline.ts';
 import type { PanNode, Sentence, TemperatureNode, TextNode } from '../notation/tree.ts';
 import { type Bound, bindParts } from './binding.ts';
-import { celsiusOf, type HeatReading, type TimeReading } from './heat.ts';
+import type { HeatReading, TimeReading } from './heat.ts';
 import type { LedgerEntry, Use } from './ledger.ts';
 import type { Mention } from './mentions.ts';
 import { bindPart, type PartHead } from './part.ts';

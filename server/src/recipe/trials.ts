@@ -6,6 +6,7 @@
 import type { Quantity, Range } from '../measure/quantity.ts';
 import { totalOf } from '../measure/total.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
+import { celsiusOf } from '../notation/celsius.ts';
 import { equalOf } from '../notation/item-amounts.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Block, Outline } from '../notation/outline.ts';
@@ -18,7 +19,6 @@ import type {
   TemperatureNode,
   TextNode,
 } from '../notation/tree.ts';
-import { celsiusOf } from './heat.ts';
 import type { Ingredient } from './ingredient.ts';
 import type { Part, Recipe, Step } from './recipe.ts';
 import { wordsOf } from './words.ts';

@@ -1,5 +1,5 @@
+import { celsiusOf } from '../../notation/celsius.ts';
 import type { DurationNode, SentenceItem, Span } from '../../notation/tree.ts';
-import { celsiusOf } from '../../recipe/heat.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { anySays, says } from '../../recipe/step-words.ts';

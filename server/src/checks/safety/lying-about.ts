@@ -2,8 +2,9 @@
  * Knows from the words of a step whether food lies about: on what verb, where, and whether until the next day.
  * Refuses to know whether it may, and for how long.
  */
+
+import { celsiusOf } from '../../notation/celsius.ts';
 import type { SentenceItem } from '../../notation/tree.ts';
-import { celsiusOf } from '../../recipe/heat.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { asWritten, inAnyForm, isOn, says, wordList } from '../../recipe/step-words.ts';

@@ -1,7 +1,8 @@
 /**
  * Knows when a fridge's temperature must be Fahrenheit written as Celsius.
  */
-import { celsiusOf, type HeatReading } from '../../recipe/heat.ts';
+import { celsiusOf } from '../../notation/celsius.ts';
+import type { HeatReading } from '../../recipe/heat.ts';
 import type { Step } from '../../recipe/recipe.ts';
 
 const FRIDGE: ReadonlySet<string> = new Set([

@@ -1,8 +1,9 @@
 /** A temperature: the same in C and F, for an oven also fan and gas, and what it is the temperature of. */
 import { trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
+import { celsiusOf, gasToCelsius } from '../../notation/celsius.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
-import { celsiusOf, gasToCelsius, type HeatRole } from '../../recipe/heat.ts';
+import type { HeatRole } from '../../recipe/heat.ts';
 import { SUGAR_SOURCE, sugarStage } from '../../recipe/measures/sugar-boiling.ts';
 import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';

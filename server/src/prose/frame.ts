@@ -51,7 +51,10 @@ function isNext(pieces: readonly Piece[], clause: Clause, verb: Piece): boolean 
   if (formOf(verb.sense) === 'ing' || row?.lasts !== 'waits' || !GOES_ON.has(row.act)) return false;
   const next = clause.verb + 1 < clause.to ? pieces[clause.verb + 1] : undefined;
   if (next === undefined || next.sort === 'time' || next.sort === 'mark') return true;
-  const is = jointOf(next.sense)?.is;
+  const joint = jointOf(next.sense);
+  const is = joint?.is;
+  // `to keep from burning`
+  if (joint?.way === 'out of') return false;
   return is === 'preposition' || is === 'to' || is === 'adverb' || is === 'conjunction' || is === 'or';
 }
 
@@ -77,6 +80,8 @@ function mannerOf(pieces: readonly Piece[], clause: Clause, verb: Piece): Manner
     const is = jointOf((pieces[at] as Piece).sense)?.is;
     if (is === 'had') return 'before';
     if (is === 'modal') return 'told';
+    // `the apples keep`, `what you wish`
+    if (at === clause.verb - 1 && formOf(verb.sense) === 'base' && (is === 'person' || is === 'it')) return 'told';
   }
   return verb.part === 'passive' || formOf(verb.sense) === 's' ? 'told' : 'ordered';
 }

@@ -3,7 +3,7 @@
  * Refuses to know where clauses end and what their verbs take.
  */
 import { isAdverb } from './forms.ts';
-import { formOf, isRow, jointOf, signOf, thingOf, verbOf } from './lexicon.ts';
+import { formOf, isRow, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
@@ -58,6 +58,8 @@ class Scan {
   private framed = false;
   /** The clause opened with where, when or with what, and its verb has not come. */
   private leading = false;
+  /** A comma came since the last verb. */
+  private behindComma = false;
   /** The last word was an adjective. */
   private adjective = false;
   /** By `which`. */
@@ -76,7 +78,7 @@ class Scan {
   take(piece: Piece, at: number): void {
     switch (piece.sort) {
       case 'mark':
-        this.mark(piece);
+        this.mark(piece, at);
         return;
       case 'time':
         if (this.expects !== 'order' && this.expects !== 'told') this.expects = 'behind thing';
@@ -96,9 +98,12 @@ class Scan {
     }
   }
 
-  private mark(piece: Piece): void {
+  private mark(piece: Piece, at: number): void {
     if (isSoft(piece.word)) {
-      this.comma();
+      // `10-pound pressure`
+      const [before, after] = [this.pieces[at - 1], this.pieces[at + 1]];
+      if (before?.sort === 'amount' && before.end === piece.start && after?.start === piece.end) this.expects = 'thing';
+      else this.comma(at);
       return;
     }
     if (piece.word === '"' || piece.word === "'" || piece.word === '/') return;
@@ -108,12 +113,17 @@ class Scan {
     this.signs = false;
     this.letting = false;
     this.leading = false;
-    if (piece.word === '.' || piece.word === ':' || piece.word === ';') this.ordered = false;
+    if (piece.word === '.' || piece.word === ':' || piece.word === ';') {
+      this.ordered = false;
+      this.lastVerb = undefined;
+    }
   }
 
-  private comma(): void {
+  private comma(at: number): void {
     // `a dark, dry, cool place`
-    if (this.expects === 'order' || (this.expects === 'thing' && this.adjective)) return;
+    const next = this.pieces[at + 1]?.sense ?? UNKNOWN;
+    if (this.expects === 'order' || (this.expects === 'thing' && this.adjective && mayDescribe(next))) return;
+    this.behindComma = true;
     // `In a small bowl, mix`; `if tight, label`; `when it boils, the milk may be added`
     const led = !this.ordered && (this.leading || this.framed);
     if (this.framed && (this.hasVerb || !this.ordered)) this.framed = false;
@@ -145,9 +155,11 @@ class Scan {
     if (signOf(sense) !== undefined && this.describes(at)) {
       piece.part = 'describes';
       if (this.expects === 'frame' || this.expects === 'participle') this.satisfied();
+      else if (this.expects === 'base') this.expects = 'thing';
       return;
     }
-    this.expects = 'behind thing';
+    // `a nice brown colour`
+    if (this.expects !== 'thing' || this.letting || isRow(sense) || !this.goesOnTo(at)) this.expects = 'behind thing';
   }
 
   /** Words of a sentence before verbs: `remaining`, `using`, and `can` before another verb. */
@@ -314,6 +326,9 @@ class Scan {
       case 'order':
         return this.takes(at, noun, true) && this.verb(piece, 'verb');
       case 'more':
+        // `to store and ripen`
+        if (this.lastVerb?.part === 'purpose' && !this.behindComma && !this.takesObject(at))
+          return this.verb(piece, 'purpose');
         return (this.hasVerb || this.ordered || !noun) && this.takes(at, noun, false) && this.verb(piece, 'verb');
       case 'behind thing':
         if (this.letting) return this.verb(piece, 'verb');
@@ -321,7 +336,11 @@ class Scan {
         // `the lid closely shut`
         if (past && !this.takesObject(at)) return false;
         // `when cold turn out`: an order behind a frame, with no comma.
-        return ((this.framed && this.hasVerb) || !noun) && this.takes(at, noun, false) && this.verb(piece, 'verb');
+        return (
+          (!noun || (this.framed && this.hasVerb && this.takesObject(at))) &&
+          this.takes(at, noun, false) &&
+          this.verb(piece, 'verb')
+        );
       case 'object':
         // `go and fetch`, `help keep`; `serve hot`, `keep cool`
         return !noun && this.verb(piece, 'verb');
@@ -383,7 +402,8 @@ class Scan {
   private isPast(piece: Piece, at: number): boolean {
     if (this.expects === 'participle') return this.verb(piece, this.framed ? 'describes' : 'passive');
     // `it is skimmed, and poured into jars`
-    if (this.expects === 'more' && this.lastVerb?.part === 'passive' && !this.isNounAhead(at))
+    const goesOn = this.expects === 'more' || this.expects === 'order';
+    if (goesOn && this.lastVerb?.part === 'passive' && !this.isNounAhead(at))
       return this.verb(piece, this.framed ? 'describes' : 'passive');
     if (this.expects === 'frame') this.hasVerb = true;
     piece.part = 'describes';
@@ -396,6 +416,8 @@ class Scan {
     const next = this.pieces[at + 1];
     if (next === undefined || (next.sort === 'mark' && !isSoft(next.word))) return true;
     const is = jointOf(next.sense)?.is;
+    const other = is === 'conjunction' || is === 'or' ? this.pieces[at + 2] : undefined;
+    if (other !== undefined && formOf(other.sense) === 'ing') return this.isSubject(at + 2);
     return is === 'modal' || is === 'aux' || is === 'had';
   }
 
@@ -408,6 +430,7 @@ class Scan {
       this.letting = false;
     }
     this.hasVerb = true;
+    this.behindComma = false;
     this.lastVerb = piece;
     this.expects = part === 'describes' ? 'behind thing' : 'object';
     return true;
@@ -419,7 +442,7 @@ class Scan {
    */
   private takes(at: number, noun: boolean, first: boolean): boolean {
     const piece = this.pieces[at] as Piece;
-    if (piece.sort === 'name') return this.takesObject(at);
+    if (piece.sort === 'name') return this.takesObject(at) || (first && this.isThingAhead(at));
     const next = this.pieces[at + 1];
     if (next === undefined) return !noun || this.ordered || first;
     switch (next.sort) {
@@ -430,7 +453,7 @@ class Scan {
       case 'duration':
       case 'amount':
       case 'temperature':
-        return !noun || first || !mayDescribe(piece.sense);
+        return first || !mayDescribe(piece.sense);
     }
     const is = jointOf(next.sense)?.is;
     switch (is) {
@@ -448,7 +471,7 @@ class Scan {
       case 'preposition':
         return !noun || jointOf(next.sense)?.way !== 'of';
       case undefined:
-        return !noun || first || !mayDescribe(piece.sense);
+        return first || !mayDescribe(piece.sense);
       default:
         return true;
     }

@@ -17,6 +17,7 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
     const { time } = piece;
     if (time === undefined) continue;
     while (clauseAt < clauses.length - 1 && (clauses[clauseAt] as Clause).to <= at) clauseAt++;
+    if (isOfSign(pieces, at, clauses[clauseAt] as Clause)) continue;
     const event = time.orElse && last !== undefined ? last.event : owner(clauses, clauseAt, time);
     if (event === undefined || isNewLength(pieces[at - 1], event)) continue;
     let choice = 0;
@@ -28,6 +29,13 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
     event.times = withOne(event.times, saidOf(piece, time, kindOf(time, event), choice));
     last = { event, choice };
   }
+}
+
+/** `If left for 10 minutes`, `when it has boiled 20 minutes`: what is waited for, and no time of an order. */
+function isOfSign(pieces: readonly Piece[], at: number, { frame, opener }: Clause): boolean {
+  if (frame === 'if') return true;
+  const { part } = pieces[at - 1] ?? {};
+  return frame === 'sign' && opener === 'when' && (part === 'framed' || part === 'describes');
 }
 
 /** `Reduce the baking time to 1 hour`: no time is spent. */
@@ -45,14 +53,12 @@ function kindOf({ kind, before }: FoundTime, event: EventDraft): TimeKind {
   if (kind === 'limit' && LIVES.has(event.act)) return 'life';
   return kind === 'spent' && before && !canLast(event, kind) ? 'point' : kind;
 }
-const LIVES: ReadonlySet<Act> = new Set(['stay', 'eat']);
+/** Of `use` no row says what it does. */
+const LIVES: ReadonlySet<Act> = new Set(['stay', 'eat', 'unknown']);
 
 function owner(clauses: readonly Clause[], at: number, { kind, before }: FoundTime): EventDraft | undefined {
   const own = (clauses[at] as Clause).event;
-  if (
-    own !== undefined &&
-    (canLast(own, kind) || kind === 'point' || before || own.where.some((w) => w.way === 'at' || w.way === 'to'))
-  )
+  if (own !== undefined && (canLast(own, kind) || kind === 'point' || kind === 'limit' || before || liesSomewhere(own)))
     return own;
   let nearest: EventDraft | undefined;
   for (let i = at; i >= 0; i--) {
@@ -67,6 +73,9 @@ function owner(clauses: readonly Clause[], at: number, { kind, before }: FoundTi
   return own ?? nearest ?? clauses.slice(at + 1).find((clause) => clause.event !== undefined)?.event;
 }
 
+/** `Set in a cool place 2 hours`, `throw into boiling water; …`. */
+const liesSomewhere = ({ where }: EventDraft): boolean => where.some(({ way }) => way === 'at' || way === 'to');
+
 /** What goes on beside another takes only an interval: `simmer 2 hours, stirring every 10 minutes`. */
-const canLast = ({ lasts, as }: EventDraft, kind: TimeKind): boolean =>
-  as === 'beside' ? kind === 'every' : lasts !== 'no';
+const canLast = ({ act, lasts, as, medium }: EventDraft, kind: TimeKind): boolean =>
+  as === 'beside' ? kind === 'every' : lasts !== 'no' || (act === 'put' && medium !== undefined);

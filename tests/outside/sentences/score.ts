@@ -82,7 +82,8 @@ export function namesIn(items: readonly SentenceItem[]): readonly NameRun[] {
     while (words.length > 0 && BOOK.findInText(words.join(' ')).kind === 'unknown') words.pop();
     // `cut pork` names pork, and `cake stand` cake; `brown sugar` is a name of its own where no order stands.
     let start = from;
-    const opens = from === 0 || items[from - 1]?.kind === 'mark';
+    const before = items[from - 1];
+    const opens = before === undefined || (before.kind === 'mark' && /[.;:]/.test(before.mark));
     const isVerb = (word = ''): boolean => formOf(senseOf(word)) !== undefined;
     const isOwn = (): boolean => !opens && BOOK.knows(words.join(' '));
     while (words.length > 1 && isVerb(words[0]) && !isOwn()) {
@@ -146,15 +147,16 @@ const cutFrom = (text: string, { start, end }: Span): string => text.slice(start
 const withoutBrackets = (text: string): string => text.replace(/\([^)]*\)/g, '').trim();
 
 /** `let`, `continue to` are no orders of their own: what is let and continued is. */
-const isHelper = (verb: string): boolean =>
-  jointOf(senseOf(verb))?.is === 'let' || jointOf(longerSense(senseOf(verb), 'to'))?.is === 'modal';
+const isHelper = (verb: string, sentence: string): boolean =>
+  jointOf(senseOf(verb))?.is === 'let' ||
+  (jointOf(longerSense(senseOf(verb), 'to'))?.is === 'modal' && sentence.includes(`${verb} to`));
 
 /** `before serving`, `after it has been boiled`: some readings have the verb, and some have not. */
 const isAside = ({ as, start }: Event, sentence: string): boolean =>
   as === 'before' || /^(?:before|previous to|prior to|after)\b/i.test(sentence.slice(start));
 
 function verbsScored({ sentence, verbs }: PrintedSentence, events: readonly Event[]): Tally {
-  const meant = verbs.map(withoutBrackets).filter((verb) => verb !== '' && !isHelper(verb));
+  const meant = verbs.map(withoutBrackets).filter((verb) => verb !== '' && !isHelper(verb, sentence));
   const told = events.filter(({ verb }) => verb !== undefined);
   const words = ({ verb }: Event): string => (verb === undefined ? '' : cutFrom(sentence, verb));
   const tally = inOrder(meant, told.map(words), (a, b) => isVerb(b, a));

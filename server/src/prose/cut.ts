@@ -110,7 +110,7 @@ class Cutter {
     if (jointOf(pieces[at + 1]?.sense ?? 0)?.is !== 'preposition') return false;
     const placeIn = (from: number, to: number): boolean =>
       pieces.slice(from, to).some((p) => thingOf(p.sense)?.sort === 'place');
-    return placeIn(at + 2, at + 6) && placeIn(this.start, at);
+    return placeIn(at + 2, at + 6) && (this.opener === 'until' || placeIn(this.start, at));
   }
 
   /** The first of the words right before a verb that belong to it: `do not`, `may`, `gently`. */

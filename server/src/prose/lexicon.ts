@@ -144,7 +144,10 @@ export function senseOf(word: string): number {
   if (parted < 0) return UNKNOWN;
   let longer = BY_WORD.get(word.slice(0, parted)) ?? UNKNOWN;
   for (const next of word.slice(parted + 1).split(/[- ]/)) longer = longerSense(longer, next);
-  return IS_ROW[longer] === 1 ? longer : UNKNOWN;
+  if (IS_ROW[longer] === 1) return longer;
+  // `pudding-dish` is a dish.
+  const last = BY_WORD.get(word.slice(word.lastIndexOf('-') + 1)) ?? UNKNOWN;
+  return word.includes('-') && OF.thing[last] !== 0 && OF.verb[last] === 0 ? last : UNKNOWN;
 }
 
 /** The sense of the words of `sense` with one more behind them; `UNKNOWN` where no row goes on so. */

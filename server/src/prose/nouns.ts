@@ -148,7 +148,10 @@ class Scan {
       return;
     }
     if (piece.sort === 'word' && !isRow(sense)) {
-      if (isAdverb(piece.word)) return;
+      if (isAdverb(piece.word)) {
+        piece.part = 'joint';
+        return;
+      }
       if (this.isUnknownOrder(piece, at)) return;
       if (this.expects === 'base' && this.verb(piece, 'purpose')) return;
     }

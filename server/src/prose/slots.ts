@@ -4,7 +4,7 @@
  */
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft, withOne } from './clauses.ts';
-import type { Act, Sign, Slot, Tells, Where } from './event.ts';
+import type { Act, PlaceKind, Sign, Slot, Tells, Where } from './event.ts';
 import { formOf, isRow, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
@@ -116,11 +116,13 @@ function signIn(pieces: readonly Piece[], clause: Clause): Sign {
   for (let at = clause.from; at < clause.to; at++) {
     const piece = pieces[at] as Piece;
     const row = signOf(piece.sense);
+    const thing = thingOf(piece.sense);
     // Of several the last word says most: `until the butter is hot and brown`.
     if (row !== undefined) {
       tells = row.tells;
       celsius = row.celsius ?? celsius;
     } else if (piece.sort === 'temperature') tells ??= 'figure';
+    else if (thing?.sort === 'place') tells ??= TELLS_AT[thing.is];
     else tells ??= tellsOf(verbOf(piece.sense)?.act, piece);
   }
   const start = (pieces[clause.from] as Piece).start;
@@ -135,6 +137,9 @@ function signIn(pieces: readonly Piece[], clause: Clause): Sign {
     ...(celsius && { celsius }),
   };
 }
+
+/** `until at room temperature` */
+const TELLS_AT: Readonly<Partial<Record<PlaceKind, Tells>>> = { frozen: 'frozen', cold: 'cold', room: 'warm' };
 
 /** What a verb says is seen where it is waited for: `until it boils`. */
 function tellsOf(act: Act | undefined, { part }: Piece): Tells | undefined {
@@ -169,6 +174,10 @@ class Filler {
   private byVerb: Way | undefined;
   private not = false;
   private turnedOff = false;
+  /** The way before an `of`. */
+  private outer: Way | undefined;
+  /** Its vessel is one that something lies in. */
+  private holds = false;
   /** The words of a thing that is not at its end: its first piece and its last so far. */
   private from = -1;
   private head: Piece | undefined;
@@ -225,7 +234,9 @@ class Filler {
     if (piece.part === 'joint') this.joint(piece);
     else {
       if (this.from < 0) this.from = at;
-      if (piece.part === 'thing') this.head = piece;
+      // `in the fridge door` is the fridge; `the pan juices` are no pan.
+      const known = this.head !== undefined && this.way !== undefined && thingOf(this.head.sense) !== undefined;
+      if (piece.part === 'thing' && !(known && piece.sort === 'word' && !isRow(piece.sense))) this.head = piece;
     }
   }
 
@@ -241,6 +252,8 @@ class Filler {
       case 'to':
       case 'preposition':
         this.end();
+        // `in a pail of boiling water`
+        this.outer = joint.way === 'of' && this.way !== 'of' ? this.way : undefined;
         this.way = joint.way;
         return;
       case 'not':
@@ -265,8 +278,7 @@ class Filler {
       case 'bound':
         this.end();
         return;
-      case undefined:
-        return;
+      // An adverb that no row has, too.
       default:
         this.end();
     }
@@ -319,13 +331,20 @@ class Filler {
         });
         return true;
       }
-      case 'vessel':
+      case 'vessel': {
         if (way === 'of') return false;
-        event.vessel ??= { ...span, is: row.is, sure: 'said' };
         // As an object it is what is in it.
-        return way !== undefined && way !== 'out of';
+        const holds = way !== undefined && way !== 'out of';
+        const { vessel } = event;
+        // The pan that a rack stands in, the paper that a jar is wrapped in.
+        if (vessel === undefined || (holds && !this.holds) || (vessel.is === 'tool' && row.is !== 'tool'))
+          event.vessel = { ...span, is: row.is, sure: 'said' };
+        this.holds ||= holds;
+        return holds;
+      }
       case 'medium':
-        if (way === undefined || way === 'out of' || way === 'of') return false;
+        if (!moves && way !== 'with' && !(way === 'of' && this.outer !== undefined)) return false;
+        if (way === 'out of') return false;
         event.medium ??= { ...span, is: row.is, sure: 'said' };
         return true;
     }

@@ -4,7 +4,7 @@
  * Refuses to know where those foods lie by then (`fold.ts`).
  */
 import { keptOn } from '../../notation/kept.ts';
-import type { Sentence } from '../../notation/tree.ts';
+import type { Sentence, Span } from '../../notation/tree.ts';
 import type { Event, Slot } from '../../prose/event.ts';
 import type { NameRun } from '../../prose/pieces.ts';
 import { read } from '../../prose/read.ts';
@@ -52,7 +52,10 @@ function bind(event: Event, mentions: readonly Mention[]): BoundEvent {
       if (!objects.some((slot) => isWithin(mention, slot))) continue;
     }
     const slot = objects.find((each) => isWithin(mention, each));
-    const role = mention.verb ? 'with' : (slot?.role ?? 'what');
+    // The oil it is fried in is what it lies in, and no object.
+    const isAround =
+      slot === undefined && [event.medium, event.vessel].some((each) => each !== undefined && isWithin(mention, each));
+    const role = mention.verb || isAround ? 'with' : (slot?.role ?? 'what');
     names.push(slot?.already === undefined ? { mention, role } : { mention, role, already: slot.already });
   }
   return { event, names, unnamed: unnamedIn(objects, 'what', mentions), into: unnamedIn(objects, 'into', mentions) };
@@ -72,4 +75,4 @@ function unnamedIn(objects: readonly Slot[], role: Slot['role'], mentions: reado
   return found;
 }
 
-const isWithin = (mention: Mention, slot: Slot): boolean => mention.start < slot.end && slot.start < mention.end;
+const isWithin = (mention: Mention, slot: Span): boolean => mention.start < slot.end && slot.start < mention.end;

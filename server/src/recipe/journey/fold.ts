@@ -20,7 +20,7 @@ import {
   WAS,
   withStates,
 } from './bodies.ts';
-import { heated, readIn } from './heating.ts';
+import { heated, heats, readIn } from './heating.ts';
 import { isSameLarder, type Larder, larderOf } from './larder.ts';
 import { EMPTY, type FoldState, isSameFold, leftOf, madeBy, withLeft } from './state.ts';
 import { lie } from './stays.ts';
@@ -192,9 +192,8 @@ class Folder {
     const temperatures = settleTemperatures(event, body);
     let next =
       event.vessel?.is === undefined || event.vessel.is === 'tool' ? body : { ...body, vessel: event.vessel.is };
+    if (heats(event, body)) return heated(next, by, temperatures);
     switch (event.act) {
-      case 'heat':
-        return heated(next, by, temperatures);
       case 'cut':
         next = withStates(next, (state) => (state.cut === 'whole' ? { ...state, cut: 'cut' } : state));
         break;
@@ -295,15 +294,17 @@ class Folder {
 
   /** Whether what is named of the list goes to what is being worked at. */
   private goesIn({ event, names }: BoundEvent, { bodies, fresh }: Taken): boolean {
-    if (bodies.length > 0 || fresh.length === 0) return false;
     const current = this.current();
-    if (current.length === 0) return false;
-    if (names.some(({ role }) => role === 'into' || role === 'with')) return false;
+    if (current.length === 0 || names.some(({ role }) => role === 'into' || role === 'with')) return false;
+    // `Pour on the milk`; but `stir the soup`.
+    if (bodies.length > 0) return TRANSITIONS[event.act].adds && event.lasts !== 'works' && event.where.length === 0;
     const onStove = current.some(({ lies, band }) => band === 'hot' && lies.place === 'stove');
     if (event.act === 'heat') return onStove && event.cooks !== 'through';
     if (!TRANSITIONS[event.act].adds) return false;
     if (event.act === 'put') return event.vessel === undefined || onStove;
-    return event.lasts !== 'works' || fresh.length < 2 || onStove;
+    // What is mixed already goes on: `fold in the flour and the salt`.
+    const isMixed = current.some(({ members, band }) => members.length > 1 && band === 'unsaid');
+    return event.lasts !== 'works' || fresh.length < 2 || onStove || isMixed;
   }
 
   private takeUnnamed({ event, unnamed }: BoundEvent, taken: Taken): void {
@@ -318,6 +319,7 @@ class Folder {
       if (mixed !== undefined) add(taken.bodies, mixed);
     }
     if (taken.bodies.length === 0 || unnamed !== 'mixture') this.addFocus(taken);
+    if (event.act === 'heat' && event.cooks !== 'barely') this.addRaw(taken);
     // What no step names lies with what is cooked: `rub with the salt and roast`.
     if (taken.bodies.length === 0 || TRANSITIONS[event.act].joins) {
       const { unnamed: silent } = this.larder(this.part.index);
@@ -331,6 +333,17 @@ class Folder {
       const ref = { part: this.part.index, ingredient };
       if (left >= 1 && fits(ref)) this.takeRef(ref, { kind: 'all' }, taken);
     });
+  }
+
+  /** Whatever of the part is raw yet goes into the heat where nothing is named: what was mixed apart is in it by then. */
+  private addRaw({ bodies }: Taken): void {
+    for (const body of this.state.bodies) {
+      const isRaw = body.members.some(({ of, state }) => of.part === this.part.index && state.cooked === 'raw');
+      if (!isRaw || body.members.some(({ state }) => (state.was & WAS.eaten) !== 0)) continue;
+      if (bodies.some(({ id }) => id === body.id)) continue;
+      // What was put in the cold in between may be a sauce.
+      bodies.push(body.band === 'cold' ? withStates(body, (s) => ({ ...s, was: s.was | WAS.implied })) : body);
+    }
   }
 
   private addFocus(taken: Taken): void {

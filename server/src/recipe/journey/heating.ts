@@ -3,7 +3,7 @@
  * Refuses to know which figure is enough.
  */
 import type { Range } from '../../measure/quantity.ts';
-import type { Event } from '../../prose/event.ts';
+import type { Event, PlaceKind } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type FoodState, NO_TIME, type Read, WAS, withRead, withStates } from './bodies.ts';
 import { bandOf } from './places.ts';
@@ -17,6 +17,34 @@ const GENTLE_C = 80;
 const LETHAL_C = 63;
 /** Words between a figure and its time: `57 C for 2 min`. */
 const BESIDE = 6;
+
+/** What these say of a place is no order to heat what lies there. */
+const HEATS_NOTHING: ReadonlySet<Event['act']> = new Set([
+  'cool',
+  'freeze',
+  'thaw',
+  'rise',
+  'eat',
+  'adjust',
+  'ready',
+  'remove',
+  'open',
+  'read',
+  'dry',
+]);
+const HEATING: ReadonlySet<PlaceKind> = new Set(['oven', 'stove', 'bath']);
+
+/** Whether an event heats, by its verb or by where it puts the food: `slide it in the oven`, `whisk over simmering water`. */
+export function heats({ act, where, medium }: Event, body: Body): boolean {
+  if (act === 'heat') return true;
+  if (HEATS_NOTHING.has(act)) return false;
+  const isHot =
+    medium?.is === 'steam' ||
+    medium?.is === 'pressure' ||
+    where.some(({ is, way, not }) => !not && (way === 'at' || way === 'to') && is !== undefined && HEATING.has(is));
+  // What is hot already is left there.
+  return isHot && (act !== 'stay' || body.band !== 'hot');
+}
 
 /** The body after it is heated. */
 export function heated(body: Body, by: BoundEvent, temperatures: readonly Settled[]): Body {

@@ -1,0 +1,135 @@
+/**
+ * What lies together after the steps, in which state, and for how long it lay: recipes in few words. What each must come to is plain reading.
+ */
+import { describe, expect, test } from 'vitest';
+import type { Body, Stay } from '../../../server/src/recipe/journey/bodies.ts';
+import { journeyOf } from '../../../server/src/recipe/journey/fold.ts';
+import type { Recipe } from '../../../server/src/recipe/recipe.ts';
+import { open } from '../../support/harness.ts';
+
+const recipe = (list: readonly string[], ...steps: readonly string[]): Recipe =>
+  open(`recipe Test\n${list.map((line) => `  ${line}\n`).join('')}${steps.map((step) => `  do ${step}\n`).join('')}`)
+    .recipe;
+
+const nameIn = ({ parts }: Recipe, of: { part: number; ingredient: number }): string =>
+  parts[of.part]?.head.ingredients[of.ingredient]?.name ?? '?';
+
+/** `beef:through, stock:through`: the members of a body in the order of the list. */
+const shown = (of: Recipe, { members }: Body): string =>
+  members
+    .map((m) => ({ at: m.of.part * 100 + m.of.ingredient, text: `${nameIn(of, m.of)}:${m.state.cooked}` }))
+    .sort((a, b) => a.at - b.at)
+    .map(({ text }) => text)
+    .join(', ');
+
+const bodiesOf = (of: Recipe): readonly string[] => journeyOf(of).bodies.map((body) => shown(of, body));
+
+const stayText = ({ lies, minutes, sure, timed }: Stay): string =>
+  `${lies.place ?? '?'} ${timed ? `${minutes.low}-${minutes.high}` : 'open'} ${sure}`;
+
+const staysOf = (of: Recipe): readonly string[] => journeyOf(of).stays.map(stayText);
+
+const STEW = ['1 kg beef', '300 g onions', '500 g beef stock'];
+
+describe('what lies together, and how far it is cooked', () => {
+  test.each<[string, readonly string[], readonly string[], readonly string[]]>([
+    [
+      'what is browned is simmered with what is added',
+      STEW,
+      ['Brown the beef, add the onions and stock and simmer 2 h.'],
+      ['beef:through, onions:through, beef stock:through'],
+    ],
+    [
+      'searing cooks the outside alone',
+      ['4 beef steaks', '20 g butter'],
+      ['Sear the steaks in the butter for 1 min a side.'],
+      ['beef steaks:outside, butter:outside'],
+    ],
+    [
+      'what is mixed apart is baked in the end',
+      ['100 g butter', '100 g sugar', '2 eggs', '100 g plain flour', '1 tsp baking powder'],
+      [
+        'Cream the butter with the sugar.',
+        'Beat the eggs.',
+        'Sift the flour with the baking powder, fold in and bake at 180 C for 20 min.',
+      ],
+      ['butter:unsaid, sugar:unsaid, eggs:unsaid, plain flour:unsaid, baking powder:unsaid'],
+    ],
+    [
+      'what is not named is what the last step made',
+      ['500 g milk', '4 egg yolks'],
+      ['Warm the milk.', 'Whisk in the yolks.', 'Do not boil it.'],
+      ['milk:raw, egg yolks:raw'],
+    ],
+    [
+      'what no step names lies with what is roasted',
+      ['2 kg chicken', '20 g salt'],
+      ['Rub with the salt and roast for 90 min.'],
+      ['chicken:unsaid, salt:unsaid'],
+    ],
+    [
+      'a sentence that only warns moves nothing',
+      ['500 g minced beef'],
+      ['Shape the beef.', 'Never boil it.'],
+      ['minced beef:raw'],
+    ],
+    [
+      'a place that is hot heats, by whatever verb',
+      ['600 g salmon fillet'],
+      ['Slide the salmon into the oven for 15 min.'],
+      ['salmon fillet:unsaid'],
+    ],
+  ])('%s', (_, list, steps, want) => {
+    expect(bodiesOf(recipe(list, ...steps))).toEqual(want);
+  });
+
+  test('a part that is named brings its last body, with its state', () => {
+    const { recipe: whole } = open(
+      'recipe Pie\npart filling\n  500 g minced beef\n  200 g onions\n  do Simmer the beef with the onions for 1 h.\npart pie\n  300 g puff pastry\n  do Spoon the filling on the pastry and bake for 30 min.\n',
+    );
+    expect(bodiesOf(whole)).toEqual(['minced beef:through, onions:through, puff pastry:unsaid']);
+  });
+
+  test('half of an ingredient lies in each of two bodies', () => {
+    const whole = recipe(
+      ['200 g sugar', '100 g butter', '300 g strawberries'],
+      'Cream the butter with half the sugar.',
+      'Meanwhile boil the strawberries with the rest of the sugar.',
+    );
+    const shares = journeyOf(whole).bodies.map(({ members }) =>
+      members.filter(({ of }) => of.ingredient === 0).map(({ share }) => share),
+    );
+    expect(shares.flat()).toEqual([
+      { low: 0.5, high: 0.5 },
+      { low: 0.5, high: 0.5 },
+    ]);
+  });
+});
+
+describe('where it lies, and for how long', () => {
+  test.each<[string, string, readonly string[]]>([
+    ['a room', 'Leave on the counter for 8 h.', ['room 480-480 said']],
+    ['no place said', 'Let stand for 20 min.', ['room 20-20 inferred']],
+    ['the cold', 'Chill for 2 h.', ['cold 120-120 said']],
+    ['the cold, by the place', 'Keep in the fridge for 3 d.', ['cold 4320-4320 said']],
+    ['where it was', 'Put in the fridge. Leave for 8 h.', ['cold open inferred', 'cold 480-480 inferred']],
+    ['a range', 'Leave on the counter for 3 to 5 h.', ['room 180-300 said']],
+    ['a choice', 'Leave on the counter 4 h or overnight.', ['room 240-960 said']],
+    ['what is not done', 'Do not leave on the counter overnight.', []],
+    ['what may be', 'If you like, leave on the counter for 1 h.', ['room 60-60 said']],
+  ])('%s: %s', (_, step, want) => {
+    expect(staysOf(recipe(STEW, 'Simmer the beef with the onions in the stock for 2 h.', step))).toEqual(want);
+  });
+
+  test('minutes between cold and hot add up until it is heated through', () => {
+    const whole = recipe(
+      STEW,
+      'Simmer the beef with the onions in the stock for 2 h.',
+      'Leave on the counter for 3 h.',
+      'Set out on the table for 3 h.',
+      'Boil for 5 min.',
+      'Leave on the counter for 1 h.',
+    );
+    expect(journeyOf(whole).stays.map(({ warmMin }) => warmMin.low)).toEqual([180, 360, 60]);
+  });
+});

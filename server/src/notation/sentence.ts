@@ -45,7 +45,8 @@ function tokenItem(line: string, token: Token): SentenceItem {
   if (kind === Kind.Overnight) return overnightNode(token);
   if (written !== undefined) return { kind: 'word', start, end, word: written.word };
   const text = line.slice(start, end);
-  return isLetter(text.charCodeAt(0))
+  const isMark = kind === Kind.Dash || kind === Kind.Minus || kind === Kind.Other;
+  return !isMark && isLetter(text.charCodeAt(0))
     ? { kind: 'word', start, end, word: text.toLowerCase().replace('’', "'") }
     : { kind: 'mark', start, end, mark: text };
 }

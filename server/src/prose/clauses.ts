@@ -50,6 +50,8 @@ export class Clause {
   readonly first: boolean;
   frame: Frame = 'order';
   event: EventDraft | undefined;
+  /** What it waits for, where it is framed as a sign. */
+  sign: Sign | undefined;
 
   constructor(
     from: number,

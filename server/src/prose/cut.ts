@@ -4,7 +4,7 @@
  */
 import { Clause } from './clauses.ts';
 import { jointOf, thingOf } from './lexicon.ts';
-import type { Part, Piece } from './pieces.ts';
+import { isHard, isSoft, type Part, type Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
 /** The clauses, in order; together they hold every piece but the marks between them. */
@@ -51,20 +51,8 @@ class Cutter {
   }
 
   private mark(mark: string, at: number): void {
-    switch (mark) {
-      case ',':
-      case '-':
-      case '–':
-      case '—':
-        this.soft = at + 1;
-        return;
-      case '"':
-      case "'":
-      case '/':
-      case '[':
-      case ']':
-        return;
-    }
+    if (isSoft(mark)) this.soft = at + 1;
+    if (!isHard(mark)) return;
     this.close(at, mark === ':');
     this.start = at + 1;
     this.first = mark === '.' || mark === '?' || mark === '!';

@@ -4,7 +4,7 @@
  */
 import { isAdverb } from './forms.ts';
 import { formOf, isRow, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
-import type { Piece } from './pieces.ts';
+import { isHard, isSoft, type Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
 /** What the words before a place make likely there. */
@@ -29,8 +29,6 @@ type Expects =
   | 'behind thing'
   /** Behind a verb. */
   | 'object';
-
-const isSoft = (mark: string): boolean => mark === ',' || mark === '-' || mark === '–' || mark === '—';
 
 const isEnd = (next: Piece | undefined): boolean => next === undefined || next.sort === 'mark';
 
@@ -106,7 +104,7 @@ class Scan {
       else this.comma(at);
       return;
     }
-    if (piece.word === '"' || piece.word === "'" || piece.word === '/') return;
+    if (!isHard(piece.word)) return;
     this.expects = 'order';
     this.hasVerb = false;
     this.framed = false;

@@ -34,6 +34,13 @@ export type Part =
   | 'describes'
   | 'joint';
 
+/** A clause ends at it. */
+export const isHard = (mark: string): boolean => HARD.includes(mark);
+const HARD = '.;:()?!';
+/** A clause may end at it. */
+export const isSoft = (mark: string): boolean => SOFT.includes(mark);
+const SOFT = ',-–—';
+
 export class Piece implements Span {
   readonly start: number;
   readonly end: number;

@@ -18,6 +18,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     const clause = clauses[at] as Clause;
     if (clause.frame === 'sign') {
       const sign = signIn(pieces, clause);
+      clause.sign = sign;
       const event = sign.from === 'when' && isNewThought(pieces, clause) ? undefined : before?.event;
       if (event === undefined) waiting.push(sign);
       else {

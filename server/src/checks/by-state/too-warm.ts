@@ -2,6 +2,7 @@
  * Knows where perishable food lies between cold and hot for too long: cooled, kept, thawed, set out.
  * Refuses to know whether it is cooked.
  */
+import { middle } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Stay } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
@@ -32,7 +33,7 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
   if (!isWarm(lies) || !spoils(recipe, body)) return undefined;
   const figure = figureIn(stay);
   const sure = surenessOf(stay);
-  const over = stay.timed ? levelOver(stay.warmMin, limitFor(stay, limits), sure) : undefined;
+  const over = stay.timed ? overIn(stay, limitFor(stay, limits), sure) : undefined;
   const level: Level | undefined = stay.branch && over === 'error' ? 'warning' : over;
   if (
     figure !== undefined &&
@@ -53,8 +54,7 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
   }
   if (level !== undefined) {
     const at = by.event.times.find(({ kind }) => kind !== 'every') ?? by.event;
-    const code =
-      act === 'cool' || act === 'stay' || act === 'thaw' || act === 'steep' ? 'cooling-too-slow' : 'held-too-warm';
+    const code = figure === undefined && SLOW.has(act) ? 'cooling-too-slow' : 'held-too-warm';
     return verdictAt(
       code,
       stay,
@@ -81,6 +81,15 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
     );
   }
   return undefined;
+}
+
+const SLOW: ReadonlySet<string> = new Set(['cool', 'stay', 'thaw', 'steep']);
+
+/** Until a time of the day nobody knows from when on: the middle of it counts. */
+function overIn({ warmMin, by }: Stay, limit: number, sure: Sure): Level | undefined {
+  const level = levelOver(warmMin, limit, sure);
+  const isHorizon = by.event.times.some(({ kind }) => kind === 'until');
+  return level === 'ask' && isHorizon && middle(warmMin) > limit && sure !== 'unread' ? 'warning' : level;
 }
 
 const OPEN_STAYS: ReadonlySet<string> = new Set(['stay', 'pack', 'close', 'cover', 'put']);

@@ -34,7 +34,12 @@ const BOUND = keptOn<Sentence, { readonly mentions: readonly Mention[]; readonly
 export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[] {
   const kept = BOUND.get(sentence);
   if (kept?.mentions === mentions) return kept.events;
-  const events = read(sentence.items, runsOf(mentions)).map((event) => bind(event, mentions));
+  const events: BoundEvent[] = [];
+  let from = 0;
+  for (const event of read(sentence.items, runsOf(mentions))) {
+    events.push(bind(event, mentions, from));
+    from = Math.max(from, event.end);
+  }
   BOUND.set(sentence, { mentions, events });
   return events;
 }
@@ -43,11 +48,12 @@ export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[]
 const runsOf = (mentions: readonly Mention[]): readonly NameRun[] =>
   mentions.flatMap(({ verb, from, to }) => (verb ? [] : [{ from, to: to + 1 }]));
 
-function bind(event: Event, mentions: readonly Mention[]): BoundEvent {
+/** Names between the event before, which ends at `from`, and this one are its own too: no verb was read beside them. */
+function bind(event: Event, mentions: readonly Mention[], from: number): BoundEvent {
   const { objects } = event;
   const names: BoundName[] = [];
   for (const mention of mentions) {
-    if (mention.start < event.start || mention.end > event.end) {
+    if (mention.start < Math.min(from, event.start) || mention.end > event.end) {
       // What is shared with another clause has its slot there: `soak and drain the beans`.
       if (!objects.some((slot) => isWithin(mention, slot))) continue;
     }

@@ -46,6 +46,8 @@ export const WAS = {
   pressed: 512,
   /** Flesh or egg that is not safe raw, as it came. */
   animal: 1024,
+  /** Flour: dry heat does not make it safe. */
+  flour: 2048,
 } as const;
 
 export interface FoodState {

@@ -24,7 +24,7 @@ import { heated, heats, readIn } from './heating.ts';
 import { isSameLarder, type Larder, larderOf } from './larder.ts';
 import { EMPTY, type FoldState, isSameFold, leftOf, madeBy, withLeft } from './state.ts';
 import { lie } from './stays.ts';
-import { settleTemperatures } from './temperatures.ts';
+import { type Settled, settleTemperatures } from './temperatures.ts';
 import { TRANSITIONS } from './transitions.ts';
 
 /** A step folded. */
@@ -125,6 +125,9 @@ function stillUsed(used: ReadonlyMap<number, Larder>, parts: readonly Part[]): b
   return true;
 }
 
+/** Three days. */
+const LONGEST_HEAT_MIN = 4320;
+
 /** Less than this of an ingredient is nothing. */
 const NOTHING_LEFT = 0.02;
 
@@ -192,7 +195,14 @@ class Folder {
     const temperatures = settleTemperatures(event, body);
     let next =
       event.vessel?.is === undefined || event.vessel.is === 'tool' ? body : { ...body, vessel: event.vessel.is };
-    if (heats(event, body)) return heated(next, by, temperatures);
+    if (heats(event, body)) {
+      next = heated(next, by, temperatures);
+      // Nobody heats for days: so long it keeps.
+      const keeps = event.times.filter(({ kind, minutes }) => kind !== 'every' && minutes.low >= LONGEST_HEAT_MIN);
+      return keeps.length === 0
+        ? next
+        : this.lain(next, { ...by, event: { ...event, act: 'stay', where: [], times: keeps } }, [], branch);
+    }
     switch (event.act) {
       case 'cut':
         next = withStates(next, (state) => (state.cut === 'whole' ? { ...state, cut: 'cut' } : state));
@@ -205,11 +215,7 @@ class Folder {
         break;
       case 'close':
       case 'pack':
-        next = {
-          ...next,
-          shut:
-            next.vessel === 'jar' || next.vessel === 'airtight' ? 'jar' : event.act === 'close' ? 'covered' : next.shut,
-        };
+        next = { ...next, shut: shutBy(event.act, next) };
         break;
       case 'open':
         next = { ...next, shut: 'open' };
@@ -220,7 +226,11 @@ class Folder {
     }
     if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw' && event.act !== 'rise')
       next = readIn(next, by, temperatures);
-    const { body: lain, stay } = lie(next, by, temperatures, { part: this.part.index, line: this.step.line, branch });
+    return this.lain(next, by, temperatures, branch);
+  }
+
+  private lain(body: Body, by: BoundEvent, temperatures: readonly Settled[], branch: boolean): Body {
+    const { body: lain, stay } = lie(body, by, temperatures, { part: this.part.index, line: this.step.line, branch });
     if (stay !== undefined) this.stays.push(stay);
     return lain;
   }
@@ -307,7 +317,8 @@ class Folder {
     return event.lasts !== 'works' || fresh.length < 2 || onStove || isMixed;
   }
 
-  private takeUnnamed({ event, unnamed }: BoundEvent, taken: Taken): void {
+  private takeUnnamed(by: BoundEvent, taken: Taken): void {
+    const { event, unnamed } = by;
     if (unnamed === 'all') {
       const all = this.state.bodies.filter(({ members }) => members.some(({ of }) => of.part === this.part.index));
       for (const body of all) add(taken.bodies, body);
@@ -320,6 +331,11 @@ class Folder {
     }
     if (taken.bodies.length === 0 || unnamed !== 'mixture') this.addFocus(taken);
     if (event.act === 'heat' && event.cooks !== 'barely') this.addRaw(taken);
+    // `Layer.`: all that was made for it.
+    else if (event.act === 'combine' && unnamed === 'nothing' && by.names.length === 0)
+      for (const body of this.state.bodies)
+        if (body.band === 'unsaid' && body.members.every(({ of }) => of.part === this.part.index))
+          add(taken.bodies, body);
     // What no step names lies with what is cooked: `rub with the salt and roast`.
     if (taken.bodies.length === 0 || TRANSITIONS[event.act].joins) {
       const { unnamed: silent } = this.larder(this.part.index);
@@ -430,6 +446,13 @@ class Folder {
     for (const body of all.slice(0, over)) this.ended.push(body);
     this.state = { ...this.state, bodies: all.slice(over), focus: bodies.map(({ id }) => id) };
   }
+}
+
+/** What is closed, and on no fire, is closed to be kept; so is what is packed in nothing that is named. */
+function shutBy(act: 'close' | 'pack', { vessel, shut, lies }: Body): Body['shut'] {
+  if (vessel === 'jar' || vessel === 'airtight') return 'jar';
+  if (act === 'pack') return vessel === undefined ? 'jar' : shut;
+  return lies.place === 'stove' || lies.place === 'oven' ? 'covered' : 'jar';
 }
 
 function add(bodies: Body[], body: Body): void {

@@ -49,6 +49,8 @@ export function heats({ act, where, medium }: Event, body: Body): boolean {
 /** The body after it is heated. */
 export function heated(body: Body, by: BoundEvent, temperatures: readonly Settled[]): Body {
   const { event } = by;
+  if (body.members.every(({ state }) => (state.was & WAS.flour) !== 0))
+    return { ...body, band: 'hot', waits: undefined };
   const cooks = event.cooks ?? 'as read';
   const reads = readsIn(by, temperatures);
   const inFood = reads.filter(({ of }) => of === 'food');

@@ -38,6 +38,7 @@ function make({ head, heads, includes, ledger }: Part): Larder {
     const states = listedAs(ingredient);
     const animal = food?.roles.includes('raw risk') === true && (isOf(food, 'flesh') || food.class === 'egg');
     return (
+      (food?.class === 'flour' ? WAS.flour : 0) |
       (animal && !states.has('cooked') && !states.has('treated') ? WAS.animal : 0) |
       (states.has('frozen') ? WAS.frozen : 0)
     );

@@ -32,17 +32,18 @@ export function lie(
   at: { readonly part: number; readonly line: number; readonly branch: boolean },
 ): Lain {
   const { event } = by;
-  const { lies: how } = TRANSITIONS[event.act];
+  const time = minutesOf(event);
+  // What takes days is kept, whatever is done.
+  const how = time !== undefined && time.low >= KEPT_MIN ? 'yes' : TRANSITIONS[event.act].lies;
   const around = temperatures.find(({ of }) => of === 'around' || of === 'oven' || of === 'medium');
   const said = placeSaid(event, body);
-  const time = minutesOf(event);
   const isPlaced = said !== undefined || (around !== undefined && event.act !== 'heat');
   if (
     how === 'no' ||
     (how === 'placed' && !isPlaced) ||
     (time === undefined && !isPlaced && !TAKES_TIME.has(event.act))
   )
-    return { body: { ...body, waits: undefined }, stay: undefined };
+    return { body: moved(body, event), stay: undefined };
   const minutes = time ?? OPEN;
   const lies = withFigure(said ?? silent(event, body, minutes), around);
   const sure = weakest(lies.sure, time === undefined ? 'inferred' : timeSure(event));
@@ -70,6 +71,12 @@ export function lie(
   return { body: time === undefined || minutes.high === Infinity ? { ...next, waits: stay } : next, stay };
 }
 
+/** Filled into something else, it is off the heat. */
+function moved(body: Body, { act, vessel }: Event): Body {
+  const isMoved = (act === 'put' || act === 'pack') && vessel?.is !== undefined && vessel.is !== 'tool';
+  return { ...body, ...(isMoved && body.lies.place !== 'room' && { lies: ROOM }), waits: undefined };
+}
+
 /** Time passes by what these say alone. */
 const TAKES_TIME: ReadonlySet<Event['act']> = new Set([
   'stay',
@@ -81,6 +88,10 @@ const TAKES_TIME: ReadonlySet<Event['act']> = new Set([
   'dry',
   'smoke',
 ]);
+/** Two days. */
+const KEPT_MIN = 2880;
+/** A point so long after the step before is a time that passes. */
+const LATER_MIN = 300;
 const OPEN: Range = { low: 0, high: Infinity };
 const NONE: Range = { low: 0, high: 0 };
 
@@ -118,6 +129,8 @@ function placeSaid({ where }: Event, body: Body): Lying | undefined {
   const from = where.find((w) => w.way === 'out of' || w.way === 'off' || w.not);
   if (from === undefined) return undefined;
   if (from.is === 'cold' || from.is === 'frozen' || from.is === 'cool') return ROOM;
+  // `Sell off the shelf`: it lies there.
+  if (from.way === 'off' && !from.not && from.is !== 'oven' && from.is !== 'stove') return lyingAt(from);
   return body.band === 'hot' ? COOLS : ROOM;
 }
 
@@ -167,8 +180,8 @@ export function minutesOf({ times, act }: Event): Range | undefined {
   const choices = new Map<number, Range>();
   for (const { kind, minutes, choice, per } of times) {
     if (kind === 'every' || per === 'kg' || per === 'piece') continue;
-    // `1 h before serving`: so long out of where it lay.
-    if (kind === 'point' && act !== 'remove' && act !== 'stay' && act !== 'unknown') continue;
+    // `1 h before serving`: so long out of where it lay; and `a month later` it lay so long.
+    if (kind === 'point' && act !== 'remove' && act !== 'stay' && minutes.low < LATER_MIN) continue;
     // What keeps so long is meant to be kept so long.
     const passes = kind === 'limit' ? { low: 0, high: minutes.high } : minutes;
     if (choice > 0) {

@@ -7,6 +7,7 @@ import type { Snapshot } from '../workspace/snapshot.ts';
 import { hoverAmount } from './hover/amount.ts';
 import { besideBase, hoverBase } from './hover/base.ts';
 import { hoverCode } from './hover/code.ts';
+import { hoverEvent } from './hover/event.ts';
 import { hoverIngredient } from './hover/ingredient.ts';
 import { hoverKind } from './hover/kind.ts';
 import { hoverMention } from './hover/mention.ts';
@@ -52,6 +53,7 @@ const SOURCES: readonly HoverSource[] = [
   hoverMention,
   hoverIngredient,
   hoverAmount,
+  hoverEvent,
 ];
 
 export function hover(snapshot: Snapshot, position: Position): Hover | undefined {

@@ -4,7 +4,7 @@
  * Refuses to know foods: where nothing is named, what is meant is settled where bodies are known.
  */
 import type { Clause, EventDraft } from './clauses.ts';
-import type { Slot } from './event.ts';
+import type { Act, Slot } from './event.ts';
 import { jointOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
@@ -21,7 +21,7 @@ export function share(pieces: readonly Piece[], clauses: readonly Clause[]): voi
       if (before.cooks !== undefined) event.cooks = before.cooks;
     }
     if (clause.label && event.lasts !== 'no') label = event;
-    else if (label !== undefined && event.lasts === 'no') {
+    else if (label !== undefined && PUTS.has(event.act)) {
       // `FERMENT: cover; set in a warm place 2 hours.`
       if (event.times.length > 0 && label.times.length === 0) label.times = event.times;
       if (event.where.length > 0 && label.where.length === 0) label.where = event.where;
@@ -33,6 +33,9 @@ export function share(pieces: readonly Piece[], clauses: readonly Clause[]): voi
     before = event;
   }
 }
+
+/** What is done with a thing that then lies for the time of the label. */
+const PUTS: ReadonlySet<Act> = new Set(['put', 'cover', 'close', 'pack', 'return']);
 
 /** A conjunction alone stands between its verb and the verb before it. */
 function joined(pieces: readonly Piece[], clause: Clause): boolean {

@@ -78,6 +78,7 @@ function mannerOf(pieces: readonly Piece[], clause: Clause, verb: Piece): Manner
   if (verb.part === 'beside') return 'beside';
   for (let at = clause.from; at < clause.verb; at++) {
     const is = jointOf((pieces[at] as Piece).sense)?.is;
+    if (is === 'let') return 'ordered';
     if (is === 'had') return 'before';
     if (is === 'modal') return 'told';
     // `the apples keep`, `what you wish`

@@ -27,6 +27,7 @@ import { yieldNoun } from '../recipe/yield.ts';
 import { type Cost, costOf, type PriceList } from './cost.ts';
 import { type FindingJson, findingJson, plainFinding } from './finding-json.ts';
 import { euLabel, type Label, mixOf, nutritionOf, usLabel, totalG as wholeG } from './nutrition.ts';
+import { type ReportStep, reportSteps } from './step-events.ts';
 
 /** The shape of `report --format json`; grams unless the name says otherwise. */
 export interface Report {
@@ -127,6 +128,8 @@ export interface ReportPart {
   /** Lines of its list that are in no sum, as written, and where: `line 7`. */
   readonly not_understood: readonly { readonly where: string; readonly text: string }[];
   readonly ingredients: readonly ReportIngredient[];
+  /** What was understood of its steps. */
+  readonly steps: readonly ReportStep[];
   readonly measures: readonly ReportMeasure[];
 }
 
@@ -195,7 +198,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
   const { trials = readTrials(recipe.outline), prices = NO_PRICES, sayLine = sayOwnLine } = sources;
   const unread = linesNotUnderstood(recipe);
   const nutrition = nutritionOf(recipe, trials);
-  const parts = recipe.parts.map((part) => reportPart(part, unread, sayLine));
+  const parts = recipe.parts.map((part) => reportPart(part, recipe.partsAt[part.index] ?? 0, unread, sayLine));
   const all = recipe.parts.flatMap((p) => p.head.ingredients);
   const known = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal) && all.length > 0;
   const massG = known ? sum(recipe.parts.map((p) => mixOf(p.head.ingredients).massG)) : null;
@@ -267,7 +270,12 @@ function leftInOven(recipe: Recipe): Report['out_of_oven_g'] {
 /** Of a recipe that builds on no other file. */
 export const sayOwnLine = (line: number): string => `line ${line + 1}`;
 
-function reportPart(part: Part, unread: readonly UnreadLine[], sayLine: (line: number) => string): ReportPart {
+function reportPart(
+  part: Part,
+  firstLine: number,
+  unread: readonly UnreadLine[],
+  sayLine: (line: number) => string,
+): ReportPart {
   const { head } = part;
   const mix = mixOf(head.ingredients);
   const { massG: mass } = mix;
@@ -283,6 +291,7 @@ function reportPart(part: Part, unread: readonly UnreadLine[], sayLine: (line: n
       ? null
       : compositionOf((component) => round(mix.totals[component].grams, 2)),
     ingredients: head.ingredients.map((i) => reportIngredient(part, i, flour, head.massG.complete ? mass : undefined)),
+    steps: reportSteps(part, firstLine),
     measures: measuresOf(part),
     not_understood: unread.flatMap(({ at, text, part: index }) =>
       index === part.index ? [{ where: sayLine(at), text }] : [],

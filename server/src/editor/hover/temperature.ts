@@ -9,9 +9,11 @@ import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
 import { span, textOf } from '../words.ts';
+import { understoodFacts } from './event.ts';
 import { heatTrials, reachedTrials } from './trials.ts';
 
-export const hoverTemperature: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
+export const hoverTemperature: HoverSource = (snapshot, cursor) => {
+  const { line, part, inPart, at, character } = cursor;
   const { statement } = line;
   const reading = part?.steps.find((s) => s.line === inPart)?.heat.find((h) => holds(h.node, character));
   const alone = statement.kind === 'oven' || statement.kind === 'reached' ? statement.temperature : undefined;
@@ -25,7 +27,7 @@ export const hoverTemperature: HoverSource = (snapshot, { line, part, inPart, at
     facts: [
       ...temperatureFacts(node, role),
       ...(reading !== undefined
-        ? heatTrials(snapshot, reading)
+        ? [...understoodFacts(snapshot, cursor, node), ...heatTrials(snapshot, reading)]
         : statement.kind === 'reached'
           ? reachedTrials(snapshot, statement.place)
           : []),

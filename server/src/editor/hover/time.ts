@@ -4,9 +4,11 @@ import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
 import { sayMinutesRange, textOf } from '../words.ts';
+import { understoodFacts } from './event.ts';
 import { timeTrials, tookTrials } from './trials.ts';
 
-export const hoverTime: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
+export const hoverTime: HoverSource = (snapshot, cursor) => {
+  const { line, part, inPart, at, character } = cursor;
   const reading = part?.steps.find((s) => s.line === inPart)?.times.find((t) => holds(t.node, character));
   const took = line.statement.kind === 'took' ? line.statement.duration : undefined;
   const node = reading?.node ?? (holds(took, character) ? took : undefined);
@@ -17,7 +19,7 @@ export const hoverTime: HoverSource = (snapshot, { line, part, inPart, at, chara
   ];
   if (reading?.verb !== undefined) facts.push(figure('Belongs to', reading.verb));
   if (reading?.verbClass !== undefined) facts.push(figure('Counts as', COUNTS[reading.verbClass] ?? 'hands-on time'));
-  if (reading !== undefined) facts.push(...timeTrials(snapshot, reading));
+  if (reading !== undefined) facts.push(...understoodFacts(snapshot, cursor, node), ...timeTrials(snapshot, reading));
   else if (line.statement.kind === 'took') facts.push(...tookTrials(snapshot, line.statement.to));
   return { at: placeOf(at, node), title: textOf(line, node), facts };
 };

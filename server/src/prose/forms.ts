@@ -35,7 +35,7 @@ export function verbForms(verb: string, given: readonly string[]): readonly (rea
 /** A noun and its plural. */
 export const nounForms = (noun: string): readonly string[] => [noun, withS(noun)];
 
-export function withS(word: string): string {
+function withS(word: string): string {
   if (/(?:[sxz]|[cs]h)$/.test(word)) return `${word}es`;
   if (/[^aeiou]y$/.test(word)) return `${word.slice(0, -1)}ies`;
   if (/[^aeiou]o$/.test(word)) return `${word}es`;

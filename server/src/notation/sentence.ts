@@ -77,7 +77,7 @@ function takeUnitPoint(line: string, cursor: Cursor, unit: Token): Token | undef
 
 const POINT = 46;
 /** No capital, and no mark that could begin another sentence. */
-const goesOn = (char: string): boolean => /[\p{Ll}\d,;:)]/u.test(char);
+const goesOn = (char: string): boolean => /[\p{Ll}\d,;:()]/u.test(char);
 
 /** `[whole milk]`. */
 function forcedItem(line: string, cursor: Cursor, open: Token, faults: SyntaxFault[]): SentenceItem | undefined {

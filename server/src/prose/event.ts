@@ -139,6 +139,15 @@ export interface Where extends Told<PlaceKind> {
 export const HEAT_OF = ['food', 'oven', 'around', 'medium', 'nothing'] as const;
 export type HeatOf = (typeof HEAT_OF)[number];
 
+/** How strongly the words say that a temperature is of each. */
+export interface Points {
+  readonly food: number;
+  readonly oven: number;
+  readonly around: number;
+  readonly medium: number;
+}
+
+/** `celsius` is the figure as written, whatever its bound. */
 export interface TemperatureSaid extends Span {
   readonly celsius: Range;
   readonly of: HeatOf;
@@ -147,6 +156,9 @@ export interface TemperatureSaid extends Span {
   readonly bound: 'is' | 'at least' | 'at most' | 'change';
   /** In the middle of the food, where it is slowest. */
   readonly inside: boolean;
+  readonly points: Points;
+  /** The scale that must be meant: what is written cannot be. */
+  readonly meant?: 'C' | 'F';
 }
 
 /**

@@ -13,33 +13,59 @@ import { temperaturesIn } from './temperatures.ts';
 /** Fills the event of each clause; a clause without a verb that says a place gets one. Signs go to the event that they end or begin. */
 export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], clauses: readonly Clause[]): void {
   let before: Clause | undefined;
-  const waiting: Sign[] = [];
+  const waiting: { readonly sign: Sign; readonly clause: Clause }[] = [];
   for (let at = 0; at < clauses.length; at++) {
     const clause = clauses[at] as Clause;
     if (clause.frame === 'sign') {
       const sign = signIn(pieces, clause);
       clause.sign = sign;
       const event = sign.from === 'when' && isNewThought(pieces, clause) ? undefined : before?.event;
-      if (event === undefined) waiting.push(sign);
+      if (event === undefined) waiting.push({ sign, clause });
       else {
         event.until = withOne(event.until, sign);
-        const figures = temperaturesIn(pieces, items, clause, event);
-        if (figures.length > 0) event.temperatures = [...event.temperatures, ...figures];
+        giveFigures(pieces, items, clause, event);
       }
       continue;
     }
     if (clause.frame === 'state' && clause.opener === 'which') giveState(pieces, clause, before?.event);
     if (clause.frame === 'verbless') clause.event = verblessEvent(pieces, clause);
+    if (before === undefined && clause.frame === 'verbless') clause.event ??= figureAlone(pieces, clause);
     const { event } = clause;
-    if (event === undefined) continue;
-    for (const sign of waiting.splice(0)) event.until = withOne(event.until, sign);
+    if (event === undefined) {
+      // A bracket, or what is only told of what is done: `(375 F)`.
+      if (before?.event !== undefined) giveFigures(pieces, items, clause, before.event);
+      continue;
+    }
+    for (const { sign, clause: of } of waiting.splice(0)) {
+      event.until = withOne(event.until, sign);
+      giveFigures(pieces, items, of, event);
+    }
     new Filler(pieces, items, clause, event).fill();
     impliedBy(pieces[clause.verb], event);
-    event.temperatures = temperaturesIn(pieces, items, clause, event);
+    giveFigures(pieces, items, clause, event);
     before = clause;
   }
   const last = before?.event;
-  if (last !== undefined) for (const sign of waiting) last.until = withOne(last.until, sign);
+  if (last !== undefined) for (const { sign } of waiting) last.until = withOne(last.until, sign);
+}
+
+function giveFigures(
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  clause: Clause,
+  event: EventDraft,
+): void {
+  const figures = temperaturesIn(pieces, items, clause, event);
+  if (figures.length > 0) event.temperatures = [...event.temperatures, ...figures];
+}
+
+/** `Dough temperature 26 C`: a figure is all that is said. */
+function figureAlone(pieces: readonly Piece[], clause: Clause): EventDraft | undefined {
+  const run = pieces.slice(clause.from, clause.to);
+  if (!run.some(({ sort }) => sort === 'temperature')) return undefined;
+  const event = new EventDraft((run[0] as Piece).start, (run.at(-1) as Piece).end, undefined, undefined, 'told');
+  event.act = 'read';
+  return event;
 }
 
 /** `beans that have been soaked`: what the last thing named already is. */

@@ -1,13 +1,18 @@
 /**
- * Knows of what a temperature in a clause is: points for each word that tells, the highest by two.
- * Refuses to know what the body it is said of may be: those points are added where bodies are known.
+ * Knows of what a temperature is: points for each word that tells, the highest by two; and what no thing of the kind can be.
+ * Refuses to know what the body it is said of may be: those points are added where bodies are known (`judged`), and every word: the points
+ * stand in the rows of verbs, things, joints and evidence.
  */
-import type { SentenceItem } from '../notation/tree.ts';
+import type { Range } from '../measure/quantity.ts';
+import { celsiusOf } from '../notation/celsius.ts';
+import type { SentenceItem, TemperatureNode } from '../notation/tree.ts';
 import type { Clause } from './clauses.ts';
-import type { Event, TemperatureSaid } from './event.ts';
+import type { Event, HeatOf, Points, TemperatureSaid } from './event.ts';
+import { evidenceOf, jointOf, senseOf, signOf, thingOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
+import type { JointRow, PlaceRow, ThingRow, VerbRow, Weights } from './rows.ts';
 
-/** The temperatures that the clause says, of the event that is its own or that it is a sign of. */
+/** The temperatures that the clause says, of the event that is its own or that it is a sign of; one for figures that say it again. */
 export function temperaturesIn(
   pieces: readonly Piece[],
   items: readonly SentenceItem[],
@@ -16,21 +21,438 @@ export function temperaturesIn(
 ): readonly TemperatureSaid[] {
   let said: TemperatureSaid[] | undefined;
   for (let at = clause.from; at < clause.to; at++) {
-    const piece = pieces[at] as Piece;
-    const item = items[piece.from];
-    if (item?.kind !== 'temperature') continue;
+    if ((pieces[at] as Piece).sort !== 'temperature' || againFrom(pieces, items, at) !== undefined) continue;
+    const weigher = new Weigher(pieces, items, clause, event, at);
     said ??= [];
-    said.push({
-      start: piece.start,
-      end: piece.end,
-      celsius: { low: item.lowDegrees, high: item.highDegrees },
-      of: event.act === 'heat' ? 'oven' : 'nothing',
-      sure: 'unread',
-      bound: 'is',
-      inside: false,
-    });
+    said.push(weigher.said());
+    at = weigher.to - 1;
   }
   return said ?? NONE;
 }
 
 const NONE: readonly TemperatureSaid[] = [];
+
+/** How much more the first must have than the second. */
+const LEAD = 2;
+const KINDS = ['food', 'oven', 'around', 'medium'] as const;
+type Kind = keyof Points;
+
+/** Of what a temperature is by its points; `nothing` where no kind leads. */
+export function judged(points: Points): HeatOf {
+  let best: Kind = 'food';
+  for (const kind of KINDS) if (points[kind] > points[best]) best = kind;
+  const second = Math.max(...KINDS.filter((kind) => kind !== best).map((kind) => points[kind]));
+  return points[best] >= LEAD && points[best] - Math.max(second, 0) >= LEAD ? best : 'nothing';
+}
+
+/** Scales beside each other agree within so much; by fan it is some 20 °C less. */
+const SAME_C = 12;
+const MOST_FAN_C = 35;
+
+const nodeAt = (pieces: readonly Piece[], items: readonly SentenceItem[], at: number): TemperatureNode | undefined => {
+  const piece = pieces[at];
+  const item = piece?.sort === 'temperature' ? items[piece.from] : undefined;
+  return item?.kind === 'temperature' ? item : undefined;
+};
+
+const DASHES: ReadonlySet<string> = new Set(['-', '–', '—']);
+const BETWEEN: ReadonlySet<string> = new Set(['/', '(', ',', '=']);
+
+/** The figure before this one that this one says again in another scale: `180 C/160 C fan/gas 4`, `350 F (180 C)`. */
+function againFrom(pieces: readonly Piece[], items: readonly SentenceItem[], at: number): number | undefined {
+  const node = nodeAt(pieces, items, at);
+  let before = at - 1;
+  while (
+    before >= 0 &&
+    before > at - 3 &&
+    (BETWEEN.has((pieces[before] as Piece).word) || jointOf((pieces[before] as Piece).sense)?.is === 'or')
+  )
+    before--;
+  const first = nodeAt(pieces, items, before);
+  return node !== undefined && first !== undefined && isSame(first, node) ? before : undefined;
+}
+
+function isSame(a: TemperatureNode, b: TemperatureNode): boolean {
+  if (a.unit === b.unit && a.fan === b.fan) return false;
+  const apart = celsiusOf(a).low - celsiusOf(b).low;
+  if (a.fan === b.fan) return a.unit === 'unsaid' || b.unit === 'unsaid' || Math.abs(apart) <= SAME_C;
+  return a.fan ? -apart <= MOST_FAN_C : apart <= MOST_FAN_C;
+}
+
+/** A thing beyond so many words away tells less. */
+const NEAR = 4;
+const FAR_LESS = 2;
+/** Behind `to` and `until` stands what the food is brought to, wherever it lies. */
+const BROUGHT_LESS = 5;
+/** A sentence is looked through so far on either side of a bracket. */
+const BEYOND = 6;
+
+/** Above this no place is cold. */
+const CHILLED_C = 12;
+const COLDEST_MEDIUM_C = 30;
+const COOLEST_OVEN_C = 75;
+const HOTTEST_PLACE_C = 70;
+const HOTTEST_HELD_C = 100;
+const HOTTEST_FOOD_C = 110;
+/** At the boil, and what a thermometer may be off. */
+const HOTTEST_WATER_C = 104;
+/** Of an oven of which no scale is said. */
+const COOLEST_BAKED_C = 90;
+
+/** What is possible, °C (judgement): beyond it a figure is in the other scale. */
+const POSSIBLE: Readonly<Record<Kind, Range>> = {
+  food: { low: -40, high: 200 },
+  oven: { low: 65, high: 320 },
+  around: { low: -40, high: 120 },
+  medium: { low: 0, high: 260 },
+};
+/** Of a reading in the food as it cooks. */
+const INSIDE: Range = { low: 36, high: 110 };
+const COLD: Range = { low: -4, high: 20 };
+const FROZEN: Range = { low: -80, high: 5 };
+const RISING: Range = { low: 0, high: 55 };
+/** In fires and stone ovens. */
+const HOTTEST_FIRE_C = 550;
+
+class Weigher {
+  private readonly pieces: readonly Piece[];
+  private readonly items: readonly SentenceItem[];
+  private readonly clause: Clause;
+  /** The piece of the figure, and of its other end: `between 78 F and 82 F`. */
+  private readonly at: number;
+  private readonly last: number;
+  private readonly node: TemperatureNode;
+  /** Of verbs, things and other words: the most of each. */
+  private readonly verb = zero();
+  private readonly thing = zero();
+  private inside = 0;
+  private sign = 0;
+  private place: PlaceRow | undefined;
+  private object: Kind | undefined;
+  private verbRow: VerbRow | undefined;
+  private joint: JointRow | undefined;
+  private bound: TemperatureSaid['bound'] = 'is';
+  private isStage = false;
+  private isWater = false;
+
+  constructor(pieces: readonly Piece[], items: readonly SentenceItem[], clause: Clause, event: Event, at: number) {
+    this.pieces = pieces;
+    this.items = items;
+    this.clause = clause;
+    this.at = at;
+    const node = nodeAt(pieces, items, at) as TemperatureNode;
+    const high = this.otherEnd(node);
+    this.node = high === undefined ? node : { ...node, highDegrees: high.highDegrees };
+    this.last = high === undefined ? at : at + 2;
+    this.verbOfEvent(event);
+    this.wordsBefore();
+    this.wordsAfter();
+    this.rightBefore();
+  }
+
+  /** The piece after the figure and all that says it again. */
+  get to(): number {
+    return this.last + 1;
+  }
+
+  said(): TemperatureSaid {
+    const { pieces, node, bound } = this;
+    const { start } = pieces[this.at] as Piece;
+    let end = this.last;
+    for (let next = end + 1; next < pieces.length && next <= end + 3; next++)
+      if (againFrom(pieces, this.items, next) === end) end = next;
+    // A bracket that closes behind it is its own.
+    const isBracketed = pieces.slice(this.last, end).some(({ word }) => word === '(');
+    if (isBracketed && pieces[end + 1]?.word === ')') end++;
+    const isChange = bound === 'is' && this.isChange();
+    const all = celsiusOf(node);
+    const celsius = isChange ? changeOf(node) : node.unit === 'unsaid' ? this.likely(all) : all;
+    const points = this.points(isChange ? undefined : celsius);
+    const of = judged(points);
+    const meant = isChange ? undefined : this.meant(of, celsius);
+    return {
+      start,
+      end: (pieces[end] as Piece).end,
+      celsius,
+      of,
+      sure: of === 'nothing' ? 'unread' : 'said',
+      bound: isChange ? 'change' : bound,
+      inside: of === 'food' && this.inside > 0,
+      points,
+      ...(meant && { meant }),
+    };
+  }
+
+  /** `between 78 F and 82 F`, `from 180 C to 190 C`: the figure that ends what this one begins. */
+  private otherEnd(node: TemperatureNode): TemperatureNode | undefined {
+    const { pieces, items, at } = this;
+    const joiner = pieces[at + 1];
+    const high = nodeAt(pieces, items, at + 2);
+    if (joiner === undefined || high === undefined || high.unit !== node.unit || high.lowDegrees < node.highDegrees)
+      return undefined;
+    const is = jointOf(joiner.sense)?.is;
+    const isBetween = timeOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'between';
+    return is === 'to' || (isBetween && is === 'conjunction') || DASHES.has(joiner.word) ? high : undefined;
+  }
+
+  /** A clause without a verb goes on from the one before. */
+  private verbOfEvent({ verb }: Event): void {
+    if (this.clause.verb >= 0 || this.clause.frame === 'sign' || verb === undefined) return;
+    const piece = this.pieces.find(({ start }) => start === verb.start);
+    const row = piece && verbOf(piece.sense);
+    if (row !== undefined) this.takeVerb(row);
+  }
+
+  private takeVerb(row: VerbRow): void {
+    this.verbRow = row;
+    // An oven made ready is what the figure is of.
+    most(row.act === 'ready' || row.act === 'adjust' ? this.thing : this.verb, row.figure);
+    if (row.act === 'ready' || row.act === 'adjust') this.object ??= kindOf(row.figure);
+  }
+
+  private wordsBefore(): void {
+    const { pieces, clause, at } = this;
+    let from = clause.from;
+    // What stands before a bracket is what the bracket is about.
+    if (pieces[from - 1]?.word === '(')
+      for (let i = from - 2; i >= 0 && i > from - BEYOND; i--) {
+        const { word } = pieces[i] as Piece;
+        if (word === '.' || word === ';') break;
+        from = i;
+      }
+    for (let i = at - 1; i >= clause.from; i--)
+      if ((pieces[i] as Piece).sort === 'temperature' && againFrom(pieces, this.items, i) === undefined) {
+        // Of a figure before it is what stands there; the verb is of both.
+        for (let j = i - 1; j >= clause.from; j--) this.verbAt(j);
+        from = i + 1;
+        break;
+      }
+    for (let i = from; i < at; i++) this.take(i, at - i, 'before');
+  }
+
+  private wordsAfter(): void {
+    const { pieces, clause, last: at } = this;
+    let { to } = clause;
+    // What a bracket says of it, and what goes on behind one: `350 F (moderate oven)`, `a 350 F (moderate) oven`.
+    if (pieces[to]?.word === '(' || pieces[to]?.word === ')')
+      for (let i = to + 1; i < pieces.length && i < clause.to + BEYOND; i++) {
+        const { word } = pieces[i] as Piece;
+        if (word === '.' || word === ';') break;
+        to = i + 1;
+      }
+    for (let i = at + 1; i < to; i++) {
+      if ((pieces[i] as Piece).sort !== 'temperature' || againFrom(pieces, this.items, i) !== undefined) continue;
+      // What leads to the next figure is said of that one.
+      to = i;
+      for (let j = i - 1; j > at; j--) if (jointOf((pieces[j] as Piece).sense) !== undefined) to = j;
+      break;
+    }
+    for (let i = at + 1; i < to; i++) this.take(i, i - at, 'after');
+  }
+
+  private verbAt(at: number): void {
+    const { part, sense } = this.pieces[at] as Piece;
+    if (part === 'joint') return;
+    const row = verbOf(sense);
+    if (row === undefined) return;
+    if (part !== 'thing') this.takeVerb(row);
+    // `when they clock 79 C`: it tells so much whether it is a verb or not.
+    else if (row.act === 'read') most(this.verb, row.figure);
+  }
+
+  private take(at: number, away: number, side: 'before' | 'after'): void {
+    const piece = this.pieces[at] as Piece;
+    if (piece.sort !== 'word' && piece.sort !== 'name') return;
+    this.verbAt(at);
+    const { sense } = piece;
+    const evidence = evidenceOf(sense);
+    if (evidence !== undefined && (side === 'before' || evidence.side === 'either')) {
+      if (evidence.inside) this.inside = Math.max(this.inside, adds(evidence.adds, 'food'));
+      else most(this.thing, evidence.adds);
+    }
+    const sign = signOf(sense);
+    if (sign?.tells === 'stage') {
+      this.isStage = true;
+      this.sign = STAGE;
+    }
+    const thing = this.thingAt(piece);
+    if (thing?.sort === 'place') this.place ??= thing;
+    if (thing !== undefined && thing.figure.length > 0) this.takeThing(thing, at, away);
+  }
+
+  /** A name is of its last word's kind: `sunflower oil`. */
+  private thingAt({ sense, sort, to }: Piece): ThingRow | undefined {
+    const thing = thingOf(sense);
+    if (thing !== undefined || sort !== 'name') return thing;
+    const last = this.items[to - 1];
+    const head = last?.kind === 'word' ? thingOf(senseOf(last.word)) : undefined;
+    return head?.sort === 'medium' ? head : undefined;
+  }
+
+  private takeThing(row: ThingRow, at: number, away: number): void {
+    // Water that is far away is another's.
+    if (row.sort === 'medium') {
+      if (away > NEAR) return;
+      this.isWater ||= row.is === 'water' || row.is === 'steam';
+    }
+    const less = away > NEAR ? FAR_LESS : 0;
+    for (const { of, adds } of row.figure) if (of !== 'nothing') this.thing[of] = Math.max(this.thing[of], adds - less);
+    if (this.isObject(at)) this.object ??= kindOf(row.figure);
+  }
+
+  /** Whether nothing but what belongs to its name stands between a verb and a thing: `heat the oil`. */
+  private isObject(at: number): boolean {
+    for (let i = at - 1; i >= this.clause.from; i--) {
+      const { part, sense } = this.pieces[i] as Piece;
+      if (part !== 'thing' && part !== 'joint' && part !== 'describes') return true;
+      const is = jointOf(sense)?.is;
+      if (is !== undefined && is !== 'article' && is !== 'adjective' && is !== 'quantity' && is !== 'number')
+        return false;
+    }
+    return false;
+  }
+
+  /** `to`, `at least`, `between`: what opens the figure, behind what may stand before it (`an internal temperature of`). */
+  private rightBefore(): void {
+    const { pieces, at } = this;
+    for (let i = at - 1; i >= 0; i--) {
+      const piece = pieces[i] as Piece;
+      const row = piece.sort === 'word' ? jointOf(piece.sense) : undefined;
+      if (row?.bound !== undefined) this.bound = row.bound;
+      if (row !== undefined && row.adds.length > 0) {
+        this.joint = row;
+        break;
+      }
+      const passes = row === undefined ? evidenceOf(piece.sense) !== undefined : PASSES.has(row.is) || row.way === 'of';
+      if (!passes || i < this.clause.from) break;
+    }
+    const after = pieces[this.last + 1];
+    const row = after && jointOf(after.sense);
+    if (row?.bound !== undefined) this.bound = row.bound;
+  }
+
+  /** `increase by 25 F`, `25 F higher`: no setting. */
+  private isChange(): boolean {
+    if (this.verbRow?.act !== 'adjust') return false;
+    const way = this.joint?.way;
+    return way !== 'to' && way !== 'at';
+  }
+
+  /** Of a figure without a scale: what is possible for what it is of. */
+  private likely(all: Range): Range {
+    const { lowDegrees, highDegrees } = this.node;
+    const low = Math.min(lowDegrees, highDegrees);
+    const high = Math.max(lowDegrees, highDegrees);
+    const c = { low, high };
+    const f = { low: (low - 32) / 1.8, high: (high - 32) / 1.8 };
+    const fits = (range: Range): boolean => {
+      const of = judged(this.points(range));
+      return of !== 'nothing' && isIn(range, this.possible(of)) && !(of === 'oven' && range.low < COOLEST_BAKED_C);
+    };
+    const [asC, asF] = [fits(c), fits(f)];
+    return asC === asF ? all : asC ? c : f;
+  }
+
+  private points(celsius: Range | undefined): Points {
+    const { verb, thing, inside, sign, object } = this;
+    const joint = zero();
+    most(joint, this.joint?.adds ?? []);
+    const isTo = joint.food > 1;
+    // `the temperature` is the food's only where nothing else is named.
+    const named = Math.max(
+      thing.oven,
+      thing.around,
+      thing.medium,
+      isTo ? 0 : Math.max(verb.oven, verb.around, verb.medium),
+    );
+    const own = thing.food < READ && named > 0 ? 0 : thing.food;
+    const points = {
+      food: Math.max(verb.food, own) + inside + Math.max(joint.food, sign),
+      oven: Math.max(isTo ? 0 : verb.oven, thing.oven) + joint.oven,
+      around: Math.max(isTo ? 0 : verb.around, thing.around) + joint.around,
+      medium: Math.max(isTo ? 0 : verb.medium, thing.medium) + joint.medium,
+    };
+    if (isTo && object !== undefined && object !== 'food') {
+      points[object] += joint.food + verb.food;
+      points.food -= joint.food + verb.food;
+    }
+    if (celsius === undefined) return points;
+    const { low, high } = celsius;
+    if (isTo && object === undefined && high <= HOTTEST_FOOD_C)
+      for (const kind of KINDS) if (kind !== 'food' && points[kind] > 0) points[kind] -= BROUGHT_LESS;
+    if (low > CHILLED_C && points.around > 6) points.around -= 2;
+    if (high < COLDEST_MEDIUM_C) points.medium -= 3;
+    // An oven so cool is one where it is said at what: `in the oven at 60 C`.
+    if (high < COOLEST_OVEN_C && (joint.oven === 0 || verb.around > 0 || this.place?.is === 'smoker')) points.oven -= 6;
+    if (low > HOTTEST_WATER_C && this.isWater) points.medium = 0;
+    const isKept = this.verbRow?.act === 'stay' || this.verbRow?.act === 'rise' || this.place?.is === 'hot';
+    if (low > (isKept ? HOTTEST_HELD_C : HOTTEST_PLACE_C)) points.around -= 6;
+    if (low > HOTTEST_FOOD_C && !this.mayBeSyrup(isTo) && inside === 0 && Math.max(verb.food, thing.food) < READ)
+      points.food -= 6;
+    return points;
+  }
+
+  /** Sugar boils to so much, and nothing else does. */
+  private mayBeSyrup(isTo: boolean): boolean {
+    return (
+      this.isStage ||
+      (isTo &&
+        this.thing.oven === 0 &&
+        this.verbRow?.act === 'heat' &&
+        this.verbRow.figure.some(({ of }) => of === 'food'))
+    );
+  }
+
+  private possible(of: Kind): Range {
+    switch (of) {
+      case 'food':
+        return this.inside > 0 && !this.isStage ? INSIDE : POSSIBLE.food;
+      case 'around':
+        if (this.place?.is === 'frozen' || this.verbRow?.act === 'freeze') return FROZEN;
+        if (this.place?.is === 'cold' || this.verbRow?.where === 'cold') return COLD;
+        return this.verbRow?.act === 'rise' ? RISING : POSSIBLE.around;
+      case 'oven':
+        return this.place?.is === 'stove' ? { ...POSSIBLE.oven, high: HOTTEST_FIRE_C } : POSSIBLE.oven;
+    }
+    return POSSIBLE[of];
+  }
+
+  /** The other scale, where what is written cannot be and that can. */
+  private meant(of: HeatOf, celsius: Range): 'C' | 'F' | undefined {
+    const { unit } = this.node;
+    if (of === 'nothing' || (unit !== 'C' && unit !== 'F')) return undefined;
+    const possible = this.possible(of);
+    if (isIn(celsius, possible)) return undefined;
+    const other = unit === 'C' ? 'F' : 'C';
+    return isIn(celsiusOf({ ...this.node, unit: other }), possible) ? other : undefined;
+  }
+}
+
+/** A stage of sugar beside it. */
+const STAGE = 3;
+/** From so much on something is read in the food. */
+const READ = 4;
+
+const PASSES: ReadonlySet<JointRow['is']> = new Set(['article', 'adjective', 'adverb', 'bound', 'quantity', 'number']);
+
+const zero = (): Record<Kind, number> => ({ food: 0, oven: 0, around: 0, medium: 0 });
+
+function most(points: Record<Kind, number>, weights: Weights): void {
+  for (const { of, adds } of weights) if (of !== 'nothing') points[of] = Math.max(points[of], adds);
+}
+
+const adds = (weights: Weights, kind: Kind): number => weights.find(({ of }) => of === kind)?.adds ?? 0;
+
+/** What a thing's figure is of. */
+function kindOf(weights: Weights): Kind | undefined {
+  const of = weights[0]?.of;
+  return of === 'nothing' ? undefined : of;
+}
+
+const isIn = (range: Range, of: Range): boolean => range.low >= of.low && range.high <= of.high;
+
+/** A difference has no zero. */
+function changeOf({ unit, lowDegrees, highDegrees }: TemperatureNode): Range {
+  const each = unit === 'F' ? 1 / 1.8 : 1;
+  return { low: lowDegrees * each, high: highDegrees * each };
+}

@@ -16,6 +16,10 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
   const waiting: { readonly sign: Sign; readonly clause: Clause }[] = [];
   for (let at = 0; at < clauses.length; at++) {
     const clause = clauses[at] as Clause;
+    if (clause.first) {
+      giveSigns(waiting.splice(0), before?.event);
+      before = undefined;
+    }
     if (clause.frame === 'sign') {
       const sign = signIn(pieces, clause);
       clause.sign = sign;
@@ -45,7 +49,11 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     giveFigures(pieces, items, clause, event);
     before = clause;
   }
-  const last = before?.event;
+  giveSigns(waiting, before?.event);
+}
+
+/** Signs that no event of their sentence follows are of its last. */
+function giveSigns(waiting: readonly { readonly sign: Sign }[], last: EventDraft | undefined): void {
   if (last !== undefined) for (const { sign } of waiting) last.until = withOne(last.until, sign);
 }
 

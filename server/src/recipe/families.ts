@@ -8,6 +8,7 @@ import type { Food } from '../food/food.ts';
 import { bookIdOf } from '../food/food.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Ingredient } from './ingredient.ts';
+import { foodOf } from './stand-in.ts';
 
 export const FAMILIES = [
   'flesh',
@@ -38,6 +39,8 @@ export type Family = (typeof FAMILIES)[number];
 interface Row {
   readonly classes: ReadonlySet<string>;
   readonly foods: ReadonlySet<string>;
+  /** Nouns of foods that the book does not have. */
+  readonly words: ReadonlySet<string>;
 }
 
 /** The rows of a table behind its remark and heading, as cells. */
@@ -52,14 +55,34 @@ const setOf = (cell = ''): ReadonlySet<string> => new Set(cell.split(';').filter
 
 let families: ReadonlyMap<string, Row> | undefined;
 
+const rowOf = (family: Family): Row | undefined => {
+  families ??= new Map(
+    rowsIn(familiesText).map(([name = '', classes, foods, words]) => [
+      name,
+      { classes: setOf(classes), foods: setOf(foods), words: setOf(words) },
+    ]),
+  );
+  return families.get(family);
+};
+
 /** Whether a food is of a family. */
 export function isOf(food: Food | undefined, family: Family): boolean {
-  if (food === undefined) return false;
-  families ??= new Map(
-    rowsIn(familiesText).map(([name = '', classes, foods]) => [name, { classes: setOf(classes), foods: setOf(foods) }]),
+  const row = rowOf(family);
+  return food !== undefined && row !== undefined && (row.classes.has(food.class) || row.foods.has(bookIdOf(food)));
+}
+
+/** Whether an ingredient is, by its food or, where nobody knows that, by its noun. */
+export function isIn(ingredient: Ingredient, family: Family): boolean {
+  if (isOf(foodOf(ingredient), family)) return true;
+  const words = rowOf(family)?.words;
+  return (
+    words !== undefined &&
+    words.size > 0 &&
+    ingredient.name
+      .toLowerCase()
+      .split(' ')
+      .some((word) => words.has(word))
   );
-  const row = families.get(family);
-  return row !== undefined && (row.classes.has(food.class) || row.foods.has(bookIdOf(food)));
 }
 
 export type ListedState = 'cooked' | 'treated' | 'cured' | 'frozen' | 'for raw' | 'minced' | 'dried';

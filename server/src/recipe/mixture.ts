@@ -3,7 +3,7 @@
  * Refuses to know what is done with it, and which of the figures matter. Foods without a weight are in no sum, and are counted.
  */
 import { likelyGrams } from '../food/weigh.ts';
-import { FAMILIES, type Family, isOf } from './families.ts';
+import { FAMILIES, type Family, isIn, isOf } from './families.ts';
 import type { Ingredient } from './ingredient.ts';
 import { foodOf } from './stand-in.ts';
 
@@ -24,6 +24,8 @@ export interface Mixture {
   readonly fatG: number;
   readonly alcoholG: number;
   readonly of: Readonly<Record<Family, number>>;
+  /** Families that something in it is of, weighed or not. */
+  readonly has: ReadonlySet<Family>;
   /** Foods without a weight, but for what is added to taste. */
   readonly unweighed: number;
 }
@@ -38,7 +40,9 @@ const JUICE = 0.4;
 export function mixtureOf(foods: readonly Portioned[]): Mixture {
   const of = Object.fromEntries(FAMILIES.map((family) => [family, 0])) as Record<Family, number>;
   let [massG, waterG, saltG, sourG, sugarG, fatG, alcoholG, unweighed] = [0, 0, 0, 0, 0, 0, 0, 0];
+  const has = new Set<Family>();
   for (const { ingredient, share } of foods) {
+    for (const family of FAMILIES) if (isIn(ingredient, family)) has.add(family);
     if (!ingredient.weighed.known) {
       if (!ingredient.free) unweighed++;
       continue;
@@ -54,7 +58,7 @@ export function mixtureOf(foods: readonly Portioned[]): Mixture {
     alcoholG += (grams * (food?.per100.alcohol ?? 0)) / 100;
     for (const family of FAMILIES) if (isOf(food, family)) of[family] += grams;
   }
-  return { massG, waterG, saltG, acidG: sourG, sugarG, fatG, alcoholG, of, unweighed };
+  return { massG, waterG, saltG, acidG: sourG, sugarG, fatG, alcoholG, of, has, unweighed };
 }
 
 /** Acid that is added with vinegar, citric acid, lemon or lime. */

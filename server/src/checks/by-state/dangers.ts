@@ -12,10 +12,11 @@ import type { Verdict } from './verdict.ts';
 
 export function dangersIn(recipe: Recipe, house: House): readonly Verdict[] {
   const journey = journeyOf(recipe);
+  const shut = shutOff(recipe, journey);
   const found = [
     ...undercooked(recipe, journey, house),
-    ...tooWarm(recipe, journey, house),
-    ...shutOff(recipe, journey),
+    ...tooWarm(recipe, journey, shut.judged, house),
+    ...shut.verdicts,
   ];
   return found.sort((a, b) => a.part - b.part || a.line - b.line || a.start - b.start);
 }

@@ -29,16 +29,25 @@ const SOURING_SALT = 0.013;
 /** What waits in a jar for so long is kept (judgement). */
 const KEPT_MIN = 2 * DAY;
 
-export function shutOff(recipe: Recipe, journey: Journey): readonly Verdict[] {
+export interface ShutOff {
+  readonly verdicts: readonly Verdict[];
+  /** What is in closed jars or in oil keeps or does not by their rules, and not by those of what lies about. */
+  readonly judged: ReadonlySet<Stay>;
+}
+
+export function shutOff(recipe: Recipe, journey: Journey): ShutOff {
   const found: Verdict[] = [];
+  const judged = new Set<Stay>();
   for (const body of journey.bodies) {
     const mix = mixtureIn(recipe, body);
     if (mix.massG <= 0) continue;
     const stays = journey.stays.filter(({ body: lain, branch }) => !branch && shares(lain, body));
     const verdict = underOil(recipe, body, mix, stays) ?? inJar(recipe, body, mix, stays);
     if (verdict !== undefined) found.push(verdict);
+    for (const stay of stays)
+      if (verdict !== undefined || (stay.body.shut === 'jar' && stay.body.vessel === 'jar')) judged.add(stay);
   }
-  return found;
+  return { verdicts: found, judged };
 }
 
 /** The stay was of what the body is made of. */
@@ -55,7 +64,8 @@ function keptAs(
     ({ timed, minutes, by }) => (!timed || minutes.high >= leastMin) && KEEPS.has(by.event.act),
   );
   const last = kept.at(-1);
-  if (last === undefined) return body.shut === 'jar' ? { how: 'unsaid', level: 'warning' } : undefined;
+  if (last === undefined)
+    return body.shut === 'jar' && body.vessel === 'jar' ? { how: 'unsaid', level: 'warning' } : undefined;
   if (!isWarm(last.lies)) {
     if (last.lies.place === 'frozen' || last.lies.celsius.high < 0) return undefined;
     return last.timed && last.minutes.high > MOST_COLD ? { how: 'long', level: 'error' } : undefined;
@@ -105,7 +115,8 @@ function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[])
   const kept = keptAs(body, stays, KEPT_MIN);
   if (kept === undefined || kept.how === 'long') return undefined;
   const { massG, waterG, of, acidG, saltG } = mix;
-  if (waterG < massG * DRY_WATER || of.culture > 0) return undefined;
+  if (body.members.some(({ state }) => (state.was & WAS.dried) !== 0)) return undefined;
+  if (waterG < massG * DRY_WATER || mix.has.has('culture')) return undefined;
   const low = of['low acid'];
   const solids = massG - of.water - of.vinegar;
   const raw = body.members.every(({ state }) => state.cooked === 'raw');

@@ -71,7 +71,7 @@ export function spoils(recipe: Recipe, body: Body): boolean {
 
 /** What is on the list keeps it, whatever is done. */
 function keepsByItself(mix: Mixture, body: Body): boolean {
-  const { massG, waterG, saltG, acidG, alcoholG, of } = mix;
+  const { massG, waterG, saltG, acidG, alcoholG, of, has } = mix;
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
   const wet = waterG + alcoholG;
   return (
@@ -83,9 +83,9 @@ function keepsByItself(mix: Mixture, body: Body): boolean {
     acidG >= wet * SOUR ||
     of.vinegar > massG * VINEGAR ||
     alcoholG >= wet * STRONG ||
-    of.curing > 0 ||
-    of.yeast > 0 ||
-    (of.culture > 0 && of.flesh === 0) ||
+    has.has('curing') ||
+    has.has('yeast') ||
+    (has.has('culture') && of.flesh === 0) ||
     (raw && of.animal === 0 && saltG >= massG * SOURING && of.plant > 0) ||
     body.members.every(({ state }) => (state.was & WAS.dried) !== 0)
   );

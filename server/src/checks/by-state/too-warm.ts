@@ -17,10 +17,17 @@ import { type Level, levelOver, type Verdict } from './verdict.ts';
 /** A thermometer, and rounding between °C and °F. */
 const SLACK_C = 0.6;
 
-export function tooWarm(recipe: Recipe, journey: Journey, { foodSafety }: House): readonly Verdict[] {
+/** Every stay but those that are judged by other rules. */
+export function tooWarm(
+  recipe: Recipe,
+  journey: Journey,
+  except: ReadonlySet<Stay>,
+  { foodSafety }: House,
+): readonly Verdict[] {
   const limits = holdingLimits(foodSafety);
   const last = new Set(journey.bodies.flatMap(({ waits }) => waits ?? []));
   return journey.stays.flatMap((stay) => {
+    if (except.has(stay)) return [];
     const verdict = judge(recipe, stay, last.has(stay), limits);
     return verdict === undefined ? [] : [verdict];
   });
@@ -30,7 +37,8 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
   const { by, body, lies } = stay;
   const { act } = by.event;
   if (act === 'rise' || act === 'dry' || act === 'smoke' || act === 'freeze') return undefined;
-  if (!isWarm(lies) || !spoils(recipe, body)) return undefined;
+  // A roast is held from here on.
+  if (!isWarm(lies) || lies.celsius.low >= limits.hot.roastC - SLACK_C || !spoils(recipe, body)) return undefined;
   const figure = figureIn(stay);
   const sure = surenessOf(stay);
   const over = stay.timed ? overIn(stay, limitFor(stay, limits), sure) : undefined;
@@ -43,7 +51,7 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
     // Kept at a figure that is neither cold nor hot.
     if (figure.celsius.low >= limits.hot.roastC - SLACK_C || figure.celsius.high <= limits.cold.celsius + SLACK_C)
       return undefined;
-    if (act === 'cool' || (!isLast && !stay.timed)) return undefined;
+    if (act === 'cool' || act === 'eat' || (!isLast && !stay.timed)) return undefined;
     return verdictAt(
       'held-too-warm',
       stay,

@@ -19,6 +19,9 @@ const DOUGH = 0.2;
 const FLOURY = 0.45;
 /** Egg from this share of the mixture on is what sets it. */
 const EGG_SETS = 0.3;
+/** Sugar from which a mixture with flour is a sweet, and no batter for the pan; water below which it is a mix to be wetted (judgement). */
+const SWEET = 0.1;
+const DRY_MIX = 0.12;
 /** Salt of the whole that cures raw flesh (judgement). */
 const CURES = 0.025;
 
@@ -84,7 +87,7 @@ function judge(
     if (
       isCured(recipe, body) ||
       listed.has('for raw') ||
-      (group === 'fish' && wasFrozen(recipe, journey, member, house))
+      (group === 'fish' && (listed.has('frozen') || wasFrozen(recipe, journey, member, house)))
     )
       return undefined;
     return atName(ingredient, member, 'no-safe-temperature', 'error', 'no step cooks it');
@@ -166,8 +169,13 @@ function wasFrozen(_recipe: Recipe, { stays }: Journey, { of }: Member, { foodSa
 function rawFlour(recipe: Recipe, body: Body, member: Member, ingredient: Ingredient): Verdict | undefined {
   const { state } = member;
   if (state.cooked !== 'raw') return undefined;
-  const { massG, of } = mixtureIn(recipe, body);
+  const { massG, waterG, of, has } = mixtureIn(recipe, body);
+  if (waterG < massG * DRY_MIX) return undefined;
   if (of.flour >= massG * FLOURY || !isOf(foodOf(ingredient), 'flour') || body.members.length < 2) return undefined;
-  const served = (state.was & WAS.eaten) !== 0 || of.yeast === 0;
-  return served ? atName(ingredient, member, 'raw-flour', 'error', 'it is eaten raw') : undefined;
+  // One that is only made, and not served, is baked elsewhere.
+  const isServed = (state.was & WAS.eaten) !== 0 || body.band === 'frozen';
+  const isSweet =
+    of.sugar >= massG * SWEET && !has.has('yeast') && recipe.parts[member.of.part]?.head.kind === undefined;
+  if (!isServed && !isSweet) return undefined;
+  return atName(ingredient, member, 'raw-flour', isServed ? 'error' : 'warning', 'it is eaten raw');
 }

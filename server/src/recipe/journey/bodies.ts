@@ -48,6 +48,7 @@ export const WAS = {
   animal: 1024,
   /** Flour: dry heat does not make it safe. */
   flour: 2048,
+  fat: 4096,
 } as const;
 
 export interface FoodState {

@@ -195,7 +195,7 @@ class Folder {
     const temperatures = settleTemperatures(event, body);
     let next =
       event.vessel?.is === undefined || event.vessel.is === 'tool' ? body : { ...body, vessel: event.vessel.is };
-    if (heats(event, body)) {
+    if (heats(event, body, temperatures)) {
       next = heated(next, by, temperatures);
       // Nobody heats for days: so long it keeps.
       const keeps = event.times.filter(({ kind, minutes }) => kind !== 'every' && minutes.low >= LONGEST_HEAT_MIN);
@@ -280,10 +280,29 @@ class Folder {
         fresh = [];
       }
     }
-    const all = [...taken.bodies, ...fresh];
+    const all = this.parted(by, [...taken.bodies, ...fresh]);
     this.remove(all);
     if (!joins || all.length < 2) return all;
     return [together(this.id(), all)];
+  }
+
+  /** Of what lies together, what is lifted out or set aside goes by itself; of what is kept, the fat it was fried in. */
+  private parted({ event, names }: BoundEvent, bodies: readonly Body[]): readonly Body[] {
+    const named = names.flatMap(({ role, mention }) => (role === 'what' ? mention.ingredients : []));
+    const keeps = event.act === 'stay' || event.act === 'cool' || event.act === 'freeze';
+    if (named.length === 0 || !(keeps || event.act === 'remove' || event.act === 'reserve')) return bodies;
+    return bodies.map((body) => {
+      const [out, rest]: [Member[], Member[]] = [[], []];
+      for (const member of body.members) (named.some((ref) => isSameRef(ref, member.of)) ? out : rest).push(member);
+      const parts =
+        out.length > 0 && rest.length > 0 && (!keeps || out.every(({ state }) => (state.was & WAS.fat) !== 0));
+      if (!parts) return body;
+      this.state = {
+        ...this.state,
+        bodies: this.state.bodies.map((each) => (each.id === body.id ? { ...body, members: rest } : each)),
+      };
+      return { ...body, id: this.id(), members: out };
+    });
   }
 
   private taken(by: BoundEvent): Taken {
@@ -450,8 +469,8 @@ class Folder {
 
 /** What is closed, and on no fire, is closed to be kept; so is what is packed in nothing that is named. */
 function shutBy(act: 'close' | 'pack', { vessel, shut, lies }: Body): Body['shut'] {
-  if (vessel === 'jar' || vessel === 'airtight') return 'jar';
   if (act === 'pack') return vessel === undefined ? 'jar' : shut;
+  if (vessel === 'jar' || vessel === 'airtight') return 'jar';
   return lies.place === 'stove' || lies.place === 'oven' ? 'covered' : 'jar';
 }
 

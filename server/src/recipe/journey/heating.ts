@@ -27,23 +27,30 @@ const HEATS_NOTHING: ReadonlySet<Event['act']> = new Set([
   'eat',
   'adjust',
   'ready',
-  'remove',
   'open',
   'read',
   'dry',
 ]);
 const HEATING: ReadonlySet<PlaceKind> = new Set(['oven', 'stove', 'bath']);
+/** Smoke cooler than this warms nothing. */
+const HOT_SMOKE_C = 57;
 
 /** Whether an event heats, by its verb or by where it puts the food: `slide it in the oven`, `whisk over simmering water`. */
-export function heats({ act, where, medium }: Event, body: Body): boolean {
+export function heats(
+  { act, cooks, where, medium }: Event,
+  { band, members }: Body,
+  temperatures: readonly Settled[],
+): boolean {
   if (act === 'heat') return true;
   if (HEATS_NOTHING.has(act)) return false;
-  const isHot =
-    medium?.is === 'steam' ||
-    medium?.is === 'pressure' ||
-    where.some(({ is, way, not }) => !not && (way === 'at' || way === 'to') && is !== undefined && HEATING.has(is));
+  const places = where.flatMap(({ is, way, not }) => (!not && (way === 'at' || way === 'to') && is ? [is] : []));
+  if (act === 'smoke' || places.includes('smoker'))
+    return cooks !== 'barely' && temperatures.every(({ said }) => said.celsius.low >= HOT_SMOKE_C);
+  // A slow cooker cooks what is raw, and holds what is hot.
+  if (places.includes('hot')) return band !== 'hot' && members.some(({ state }) => state.cooked === 'raw');
+  const isHot = medium?.is === 'steam' || medium?.is === 'pressure' || places.some((place) => HEATING.has(place));
   // What is hot already is left there.
-  return isHot && (act !== 'stay' || body.band !== 'hot');
+  return isHot && (act !== 'stay' || band !== 'hot');
 }
 
 /** The body after it is heated. */
@@ -54,7 +61,9 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const cooks = event.cooks ?? 'as read';
   const reads = readsIn(by, temperatures);
   const inFood = reads.filter(({ of }) => of === 'food');
-  const signs = event.until.some(({ is }) => is !== undefined && is !== 'needed') ? WAS.signed : 0;
+  const signs =
+    (event.until.some(({ is }) => is !== undefined && is !== 'needed') ? WAS.signed : 0) |
+    (event.until.some(({ is }) => is === 'dry') ? WAS.dried : 0);
   const pressed = event.medium?.is === 'pressure' ? WAS.pressed : 0;
   const again = body.band === 'cold' || body.band === 'frozen' ? WAS.reheated : 0;
   // A figure says more than the verb beside it.
@@ -81,6 +90,8 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
       celsius: bandOf('stove'),
       sure: 'said',
     },
+    // A jar that is boiled is shut by it; a lid of pastry is no lid.
+    shut: body.vessel === 'jar' ? (through ? 'jar' : body.shut) : body.shut === 'jar' ? 'covered' : body.shut,
     rawContact: body.rawContact && !sure,
     warmMin: sure ? NO_TIME : cooks === 'as read' ? { low: 0, high: body.warmMin.high } : body.warmMin,
     waits: undefined,

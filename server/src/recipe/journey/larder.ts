@@ -39,6 +39,7 @@ function make({ head, heads, includes, ledger }: Part): Larder {
     const animal = food?.roles.includes('raw risk') === true && (isOf(food, 'flesh') || food.class === 'egg');
     return (
       (food?.class === 'flour' ? WAS.flour : 0) |
+      (isOf(food, 'fat') ? WAS.fat : 0) |
       (animal && !states.has('cooked') && !states.has('treated') ? WAS.animal : 0) |
       (states.has('frozen') ? WAS.frozen : 0)
     );

@@ -68,6 +68,8 @@ test.each<[string, string[], string]>([
   ['stir', [], 'stir stirs stirring stirred'],
   ['bake', [], 'bake bakes baking baked'],
   ['dry', [], 'dry dries drying dried'],
+  ['unwrap', [], 'unwrap unwraps unwrapping unwrapped'],
+  ['label', [], 'label labels labeling labelling labeled labelled'],
   ['season', [], 'season seasons seasoning seasoned'],
   ['boil', [], 'boil boils boiling boiled'],
   ['mix', [], 'mix mixes mixing mixed'],
@@ -83,6 +85,9 @@ test.each<[string, string[], string]>([
 
 test('nouns have a plural', () => {
   expect(nounForms('baking dish').join(', ')).toBe('baking dish, baking dishes');
+  expect(['shelf', 'knife', 'loaf', 'chef', 'box'].map((noun) => nounForms(noun)[1]).join(' ')).toBe(
+    'shelves knives loaves chefs boxes',
+  );
 });
 
 test('a word, and words behind each other, are found by their number', () => {

@@ -24,6 +24,11 @@ export function verbForms(verb: string, given: readonly string[]): readonly (rea
   const pasts = given.filter((form) => !form.endsWith('ing'));
   if (ings.length === 0) ings.push(`${stemBefore('ing', first)}ing`);
   if (pasts.length === 0) pasts.push(pastOf(first));
+  // `labeled`, and in Britain `labelled`.
+  if (given.length === 0 && UNSTRESSED_L.test(first)) {
+    ings.push(`${first}ling`);
+    pasts.push(`${first}led`);
+  }
   return [
     [first + tail, pasts.includes(first) ? 'base or past' : 'base'],
     [withS(first) + tail, 's'],
@@ -35,7 +40,11 @@ export function verbForms(verb: string, given: readonly string[]): readonly (rea
 /** A noun and its plural. */
 export const nounForms = (noun: string): readonly string[] => [noun, withS(noun)];
 
+const UNSTRESSED_L = /[aeiouy][^aeiouy]+[ae]l$/;
+
 function withS(word: string): string {
+  if (/(?:l|ea|oa)f$/.test(word)) return `${word.slice(0, -1)}ves`;
+  if (word.endsWith('ife')) return `${word.slice(0, -2)}ves`;
   if (/(?:[sxz]|[cs]h)$/.test(word)) return `${word}es`;
   if (/[^aeiou]y$/.test(word)) return `${word.slice(0, -1)}ies`;
   if (/[^aeiou]o$/.test(word)) return `${word}es`;
@@ -48,10 +57,10 @@ function pastOf(verb: string): string {
   return `${stemBefore('ed', verb)}ed`;
 }
 
-/** `stir` doubles its last letter, `season` and `boil` do not; longer ones that do are given. */
+/** `stir` and `unwrap` double their last letter, `season` and `boil` do not; longer ones that do are given. */
 function stemBefore(ending: 'ing' | 'ed', verb: string): string {
   if (ending === 'ing' && /[^eoy]e$/.test(verb)) return verb.slice(0, -1);
-  const last = verb.slice(verb.lastIndexOf('-') + 1);
+  const last = verb.slice(verb.lastIndexOf('-') + 1).replace(/^(?:un|re|de|over)(?=[^aeiouy]+[aeiouy][bdgmnpst]$)/, '');
   if (/c$/.test(last)) return `${verb}k`;
   return /^(?:[^aeiou]|qu)*[aeiouy][^aeiouwxyh]$/.test(last) ? verb + verb.slice(-1) : verb;
 }

@@ -99,7 +99,7 @@ test('what is said in a sentence does not hang on the sentence before it', () =>
       const moved = (event: Event): unknown => ({ ...whatOf(event), start: event.start + one.length + 1 });
       expect(behind.map((event) => ({ ...whatOf(event), start: event.start }))).toEqual(alone.map(moved));
     }),
-    { numRuns: 300 },
+    { numRuns: 500 },
   );
 });
 

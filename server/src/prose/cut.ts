@@ -51,7 +51,14 @@ class Cutter {
   }
 
   private mark(mark: string, at: number): void {
-    if (isSoft(mark)) this.soft = at + 1;
+    if (isSoft(mark)) {
+      this.soft = at + 1;
+      // `if it is good, they will be done`
+      if (this.opener !== undefined && this.opener !== 'until' && this.isSubject(at + 1)) {
+        this.close(at);
+        this.start = at + 1;
+      }
+    }
     if (!isHard(mark)) return;
     this.close(at, mark === ':');
     this.start = at + 1;
@@ -90,6 +97,17 @@ class Cutter {
     if (this.soft <= this.start || this.soft > at || this.opener !== undefined) return false;
     const own = this.pieces.slice(this.start, this.soft);
     return own.some((p) => p.sort === 'time' || (p.sort !== 'mark' && thingOf(p.sense)?.sort === 'place'));
+  }
+
+  /** A thing that something is told of: `they will`, `the milk should`. */
+  private isSubject(from: number): boolean {
+    const [first, ...rest] = this.pieces.slice(from, from + 5);
+    const is = jointOf(first?.sense ?? 0)?.is;
+    if (is !== 'it' && is !== 'article' && is !== 'person' && is !== 'mixture' && first?.sort !== 'name') return false;
+    return rest.some(({ sense }) => {
+      const joint = jointOf(sense)?.is;
+      return joint === 'modal' || joint === 'aux';
+    });
   }
 
   /** `in a 325 F. oven 20 minutes or in a 375 F. oven 6`. */

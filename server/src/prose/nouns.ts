@@ -333,7 +333,8 @@ class Scan {
         return (this.hasVerb || this.ordered || !noun) && this.takes(at, noun, false) && this.verb(piece, 'verb');
       case 'behind thing':
         if (this.letting) return this.verb(piece, 'verb');
-        if (!this.hasVerb && (!noun || this.takesAsTold(at))) return this.verb(piece, this.framed ? 'framed' : 'verb');
+        if (!this.hasVerb && (!noun || this.takesAsTold(at) || this.isBehindPerson(at)))
+          return this.verb(piece, this.framed ? 'framed' : 'verb');
         // `the lid closely shut`
         if (past && !this.takesObject(at)) return false;
         // `when cold turn out`: an order behind a frame, with no comma.
@@ -358,7 +359,11 @@ class Scan {
     if (this.expects !== 'behind thing' || this.hasVerb) return false;
     const before = this.pieces[at - 1];
     const subject = before && jointOf(before.sense)?.is;
-    return subject === 'it' || subject === 'which' || !noun || this.takesAsTold(at);
+    return subject === 'it' || subject === 'person' || subject === 'which' || !noun || this.takesAsTold(at);
+  }
+
+  private isBehindPerson(at: number): boolean {
+    return jointOf(this.pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'person';
   }
 
   private isIng(piece: Piece, at: number): boolean {

@@ -16,6 +16,7 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
     if (clause.first) {
       condition = false;
       advice = false;
+      before = undefined;
     }
     if (clause.frame === 'if') {
       // `Cook longer if it is thin`: of what stands before.

@@ -32,8 +32,14 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
       continue;
     }
     if (clause.frame === 'state' && clause.opener === 'which') giveState(pieces, clause, before?.event);
-    if (clause.frame === 'verbless') clause.event = verblessEvent(pieces, clause);
-    if (before === undefined && clause.frame === 'verbless') clause.event ??= figureAlone(pieces, clause);
+    const bracketOf = clause.frame === 'verbless' && pieces[clause.from - 1]?.word === '(' ? before?.event : undefined;
+    // `at 350 F. (moderate oven)`
+    if (bracketOf !== undefined) new Filler(pieces, items, clause, bracketOf).fill();
+    else if (clause.frame === 'verbless')
+      clause.event =
+        verblessEvent(pieces, clause) ??
+        nameAlone(pieces, clause) ??
+        (before === undefined ? figureAlone(pieces, clause) : undefined);
     const { event } = clause;
     if (event === undefined) {
       // A bracket, or what is only told of what is done: `(375 F)`.
@@ -73,6 +79,16 @@ function figureAlone(pieces: readonly Piece[], clause: Clause): EventDraft | und
   if (!run.some(({ sort }) => sort === 'temperature')) return undefined;
   const event = new EventDraft((run[0] as Piece).start, (run.at(-1) as Piece).end, undefined, undefined, 'told');
   event.act = 'read';
+  return event;
+}
+
+/** `Trout fillet, 3 min a side`: something happens to it for so long, or until so warm. */
+function nameAlone(pieces: readonly Piece[], clause: Clause): EventDraft | undefined {
+  const run = pieces.slice(clause.from, clause.to);
+  if (!run.some(({ sort }) => sort === 'name') || !run.some(({ sort }) => sort === 'time' || sort === 'temperature'))
+    return undefined;
+  const event = new EventDraft((run[0] as Piece).start, (run.at(-1) as Piece).end, undefined, undefined, 'ordered');
+  event.lasts = 'waits';
   return event;
 }
 
@@ -355,6 +371,11 @@ class Filler {
     switch (row.sort) {
       case 'place': {
         if (way === undefined && !row.bare) return false;
+        // `beside the stove` is a place in a room.
+        if (way === 'by' && (row.is === 'stove' || row.is === 'oven')) {
+          this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
+          return true;
+        }
         const to = this.turnedOff ? 'off' : way === 'by' || !moves ? 'at' : way;
         this.where({
           ...span,

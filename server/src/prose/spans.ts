@@ -56,8 +56,10 @@ function kindOf({ kind, before }: FoundTime, event: EventDraft): TimeKind {
 /** Of `use` no row says what it does. */
 const LIVES: ReadonlySet<Act> = new Set(['stay', 'eat', 'unknown']);
 
-function owner(clauses: readonly Clause[], at: number, { kind, before }: FoundTime): EventDraft | undefined {
+function owner(clauses: readonly Clause[], at: number, { kind, before, minutes }: FoundTime): EventDraft | undefined {
   const own = (clauses[at] as Clause).event;
+  // Nothing is cooked for days: they are of what comes of it.
+  const isLong = minutes.low > LONGEST_COOKED_MIN;
   if (own !== undefined && (canLast(own, kind) || kind === 'point' || kind === 'limit' || before || liesSomewhere(own)))
     return own;
   let nearest: EventDraft | undefined;
@@ -65,13 +67,16 @@ function owner(clauses: readonly Clause[], at: number, { kind, before }: FoundTi
     const clause = clauses[i] as Clause;
     const { event } = clause;
     if (event !== undefined) {
-      if (canLast(event, kind)) return event;
+      if (canLast(event, kind) && !(isLong && event.act === 'heat')) return event;
       nearest ??= event;
     }
     if (clause.first && clause.event?.verb !== undefined) break;
   }
   return own ?? nearest ?? clauses.slice(at + 1).find((clause) => clause.event !== undefined)?.event;
 }
+
+/** Bones, or a spit, two days (judgement). */
+const LONGEST_COOKED_MIN = 2880;
 
 /** `Set in a cool place 2 hours`, `throw into boiling water; …`. */
 const liesSomewhere = ({ where }: EventDraft): boolean => where.some(({ way }) => way === 'at' || way === 'to');

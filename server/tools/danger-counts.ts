@@ -37,7 +37,7 @@ function judge(path: string): Judged {
     name: basename(path),
     text,
     verdicts: dangersIn(snapshot.recipe, house),
-    findings: snapshot.findings.open
+    findings: [...snapshot.findings.open, ...snapshot.findings.accepted]
       .filter(({ check }) => check.family === 'safety')
       .map(({ code, severity, said }) => ({ code, level: severity, why: said.message })),
   };

@@ -12,6 +12,7 @@ import { foodOf } from './stand-in.ts';
 
 export const FAMILIES = [
   'flesh',
+  'egg',
   'mince',
   'animal',
   'cooks to spoil',

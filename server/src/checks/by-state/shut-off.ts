@@ -2,7 +2,7 @@
  * Knows where food that is not sour is kept shut off from air: in closed jars, under oil, in bags.
  * Refuses to know the rest of its way.
  */
-import { isOf, listedAs } from '../../recipe/families.ts';
+import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import { type Body, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
@@ -17,10 +17,14 @@ const DAY = 1440;
 const MOST_COLD = 4 * DAY;
 /** Oil of the whole from which it shuts the air out; sour from this share of acid on. */
 const OILY = 0.4;
+/** What is laid in oil is shut off by less of it. */
+const COVERING = 0.2;
 const SOUR_OIL = 0.004;
 /** Acid in the whole: pickles, and tomatoes and low-acid fruit (see `low-acid-preserve`). */
 const PICKLE = 0.011;
 const TOMATO = 0.001;
+/** Egg and milk spoil in a jar that no spore grows in. */
+const EGGY = 0.15;
 const LOW_SHARE = 0.3;
 const SWEET_JAM = 0.25;
 const SWEET = 0.5;
@@ -45,7 +49,11 @@ export function shutOff(recipe: Recipe, journey: Journey): ShutOff {
     const verdict = underOil(recipe, body, mix, stays) ?? inJar(recipe, body, mix, stays);
     if (verdict !== undefined) found.push(verdict);
     for (const stay of stays)
-      if (verdict !== undefined || (stay.body.shut === 'jar' && stay.body.vessel === 'jar')) judged.add(stay);
+      if (
+        verdict !== undefined ||
+        (stay.body.shut === 'jar' && stay.body.vessel === 'jar' && mix.of.egg + mix.of.milk < mix.massG * EGGY)
+      )
+        judged.add(stay);
   }
   return { verdicts: found, judged };
 }
@@ -61,17 +69,16 @@ function keptAs(
   leastMin: number,
 ): { readonly how: 'warm' | 'long' | 'unsaid'; readonly level: Level } | undefined {
   const kept = stays.filter(
-    ({ timed, minutes, by }) => (!timed || minutes.high >= leastMin) && KEEPS.has(by.event.act),
+    (stay) => (stay.timed ? stay.minutes.high >= leastMin : stay === body.waits) && KEEPS.has(stay.by.event.act),
   );
   const last = kept.at(-1);
   if (last === undefined)
-    return body.shut === 'jar' && body.vessel === 'jar' ? { how: 'unsaid', level: 'warning' } : undefined;
+    return body.vessel === 'jar' ? { how: 'unsaid', level: body.shut === 'jar' ? 'warning' : 'ask' } : undefined;
   if (!isWarm(last.lies)) {
     if (last.lies.place === 'frozen' || last.lies.celsius.high < 0) return undefined;
     return last.timed && last.minutes.high > MOST_COLD ? { how: 'long', level: 'error' } : undefined;
   }
   if (last.lies.sure === 'unread') return { how: 'warm', level: 'ask' };
-  if (!last.timed && last.lies.sure !== 'said') return undefined;
   return { how: 'warm', level: last.lies.sure === 'said' ? 'error' : 'warning' };
 }
 
@@ -89,14 +96,14 @@ const KEEPS: ReadonlySet<string> = new Set([
 
 function underOil(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[]): Verdict | undefined {
   const { massG, of, acidG } = mix;
-  if (of.fat < massG * OILY || acidG >= massG * SOUR_OIL) return undefined;
+  if (of.fat < massG * (body.shut === 'under fat' ? COVERING : OILY) || acidG >= massG * SOUR_OIL) return undefined;
   const solid = membersIn(recipe, body).find(
     ({ ingredient }) =>
       !ingredient.free && isOf(foodOf(ingredient), 'from the soil') && !listedAs(ingredient).has('dried'),
   );
   if (solid === undefined) return undefined;
   const kept = keptAs(body, stays, DAY);
-  if (kept === undefined || (of.oil < massG * OILY && kept.how !== 'warm')) return undefined;
+  if (kept === undefined || (of.oil === 0 && kept.how !== 'warm')) return undefined;
   const { start, end } = solid.ingredient.nameNode;
   return {
     code: 'garlic-in-oil',
@@ -117,9 +124,10 @@ function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[])
   const { massG, waterG, of, acidG, saltG } = mix;
   if (body.members.some(({ state }) => (state.was & WAS.dried) !== 0)) return undefined;
   if (waterG < massG * DRY_WATER || mix.has.has('culture')) return undefined;
-  const low = of['low acid'];
-  const solids = massG - of.water - of.vinegar;
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
+  // Bread and cake in the jar they are baked in, and what egg and milk are in, are low in acid too.
+  const low = of['low acid'] + of.egg + of.milk + (raw ? 0 : of.flour);
+  const solids = massG - of.water - of.vinegar;
   if (low < solids * LOW_SHARE || of.sugar > massG * (of['sour fruit'] > low ? SWEET_JAM : SWEET)) return undefined;
   // Plants in salt enough turn sour by themselves.
   if (raw && of.flesh === 0 && acidG === 0 && saltG >= massG * SOURING_SALT) return undefined;
@@ -130,7 +138,8 @@ function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[])
       : g;
   }, 0);
   if (acidG >= massG * (tomato > low * 0.7 ? TOMATO : PICKLE) * 0.95) return undefined;
-  const what = membersIn(recipe, body).find(({ ingredient }) => isOf(foodOf(ingredient), 'low acid'));
+  const members = membersIn(recipe, body);
+  const what = members.find(({ ingredient }) => isIn(ingredient, 'low acid')) ?? members[0];
   if (what === undefined) return undefined;
   const { start, end } = what.ingredient.nameNode;
   return {

@@ -3,7 +3,7 @@
  * Refuses to know where it lies.
  */
 import { middle } from '../../measure/quantity.ts';
-import { isOf, listedAs } from '../../recipe/families.ts';
+import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, type Member, WAS } from '../../recipe/journey/bodies.ts';
 import { type Mixture, mixtureOf } from '../../recipe/mixture.ts';
@@ -57,11 +57,11 @@ export function spoils(recipe: Recipe, body: Body): boolean {
   let plants = 0;
   for (const { member, ingredient } of membersIn(recipe, body)) {
     const food = foodOf(ingredient);
-    if (food === undefined || !ingredient.weighed.known) continue;
+    if (!ingredient.weighed.known) continue;
     const grams = middle(ingredient.weighed.grams) * middle(member.share);
     // In its shell an egg keeps.
-    if (food.class === 'egg' && body.members.length === 1 && !isCooked(member, ingredient)) continue;
-    if (isOf(food, 'animal') || (food.class === 'cured meat' && (food.per100.water ?? 0) >= MOIST_WATER))
+    if (food?.class === 'egg' && body.members.length === 1 && !isCooked(member, ingredient)) continue;
+    if (isIn(ingredient, 'animal') || (food?.class === 'cured meat' && (food.per100.water ?? 0) >= MOIST_WATER))
       animal += grams;
     else if (isOf(food, 'cooks to spoil') && isCooked(member, ingredient)) plants += grams;
     else if (isOf(food, 'spoils when cut') && member.state.cut !== 'whole') plants += grams;
@@ -79,8 +79,8 @@ function keepsByItself(mix: Mixture, body: Body): boolean {
     of.sugar > massG * SWEET ||
     saltG >= massG * SALT ||
     of.fat >= massG * FATTY ||
-    waterG <= massG * DRY ||
-    acidG >= wet * SOUR ||
+    (waterG <= massG * DRY && body.members.every(({ state }) => state.cooked !== 'through')) ||
+    (acidG >= wet * SOUR && of.egg < massG * ANIMAL_SHARE) ||
     of.vinegar > massG * VINEGAR ||
     alcoholG >= wet * STRONG ||
     has.has('curing') ||

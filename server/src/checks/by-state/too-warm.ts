@@ -14,6 +14,8 @@ import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
 import { spoils } from './spoils.ts';
 import { type Level, levelOver, type Verdict } from './verdict.ts';
 
+/** A roast may rest, and a platter stand, for so long (USDA FSIS, danger zone). */
+const SHORT_MIN = 120;
 /** A thermometer, and rounding between °C and °F. */
 const SLACK_C = 0.6;
 
@@ -46,7 +48,7 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
   if (
     figure !== undefined &&
     (level === undefined || level === 'ask') &&
-    (!stay.timed || stay.minutes.high > limits.leftOut.min)
+    (!stay.timed || stay.minutes.high >= SHORT_MIN)
   ) {
     // Kept at a figure that is neither cold nor hot.
     if (figure.celsius.low >= limits.hot.roastC - SLACK_C || figure.celsius.high <= limits.cold.celsius + SLACK_C)
@@ -62,7 +64,7 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
   }
   if (level !== undefined) {
     const at = by.event.times.find(({ kind }) => kind !== 'every') ?? by.event;
-    const code = figure === undefined && SLOW.has(act) ? 'cooling-too-slow' : 'held-too-warm';
+    const code = figure === undefined ? 'cooling-too-slow' : 'held-too-warm';
     return verdictAt(
       code,
       stay,
@@ -90,8 +92,6 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
   }
   return undefined;
 }
-
-const SLOW: ReadonlySet<string> = new Set(['cool', 'stay', 'thaw', 'steep']);
 
 /** Until a time of the day nobody knows from when on: the middle of it counts. */
 function overIn({ warmMin, by }: Stay, limit: number, sure: Sure): Level | undefined {

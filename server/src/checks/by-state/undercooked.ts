@@ -41,6 +41,8 @@ export function undercooked(recipe: Recipe, journey: Journey, house: House): rea
 function groupIn(ingredient: Ingredient, { cut }: FoodState): Group | undefined {
   const food = foodOf(ingredient);
   const group = food && groupOf(food);
+  // Raw gammon is salted, and no safer for it.
+  if (group === undefined && food?.class === 'cured meat' && food.roles.includes('raw risk')) return 'meat';
   return group === 'meat' && cut === 'minced' ? 'ground meat' : group;
 }
 
@@ -54,7 +56,8 @@ function judge(
 ): Verdict | undefined {
   if (ingredient.optional || ingredient.free) return undefined;
   const listed = listedAs(ingredient);
-  if (listed.has('cooked') || listed.has('treated') || listed.has('cured')) return undefined;
+  if (listed.has('cooked')) return reheated(journey, member, ingredient, house);
+  if (listed.has('treated') || listed.has('cured')) return undefined;
   const { state } = member;
   const food = foodOf(ingredient);
   if (food?.class === 'flour') return rawFlour(recipe, body, member, ingredient);
@@ -63,21 +66,8 @@ function judge(
   const limit = limitOf(group, house.foodSafety);
   const best = bestRead(state.reads, limit);
   if (best === 'enough') return undefined;
-  if (best !== undefined) {
-    const level: Level = best.sure === 'said' ? 'error' : best.sure === 'inferred' ? 'warning' : 'ask';
-    const said = best.by.event.temperatures[0] ?? best.by.event;
-    const { part, line } = placeOf(journey, best);
-    const code = best.of === 'food' ? 'undercooked' : 'no-safe-temperature';
-    return {
-      code,
-      level,
-      part,
-      line,
-      start: said.start,
-      end: said.end,
-      why: `${ingredient.name} at ${best.celsius.low} °C`,
-    };
-  }
+  if (best !== undefined)
+    return atRead(journey, best, ingredient, best.of === 'food' ? 'undercooked' : 'no-safe-temperature');
   const isRaw = state.cooked === 'raw' || (state.cooked === 'outside' && (group === 'egg' || state.cut !== 'whole'));
   if (isRaw && state.cooked === 'raw') {
     if (group === 'egg')
@@ -100,6 +90,32 @@ function judge(
   }
   const level: Level = (state.was & WAS.signed) !== 0 ? 'ask' : 'error';
   return atName(ingredient, member, 'no-safe-temperature', level, 'nothing tells when it is safe');
+}
+
+/** What was cooked before is read again: it must be as hot as what is kept hot. */
+function reheated(
+  journey: Journey,
+  { state }: Member,
+  ingredient: Ingredient,
+  { foodSafety }: House,
+): Verdict | undefined {
+  const food = foodOf(ingredient);
+  if (food !== undefined && !isOf(food, 'flesh') && !isOf(food, 'cooks to spoil')) return undefined;
+  const { celsius } = holdingLimits(foodSafety).reheating;
+  const reads = state.reads.filter(({ of }) => of === 'food');
+  const best = reads.reduce<Read | undefined>(
+    (a, b) => (a === undefined || b.celsius.low > a.celsius.low ? b : a),
+    undefined,
+  );
+  if (best === undefined || state.cooked === 'through' || best.celsius.low >= celsius - THERMOMETER_C) return undefined;
+  return atRead(journey, best, ingredient, 'undercooked');
+}
+
+function atRead(journey: Journey, read: Read, { name }: Ingredient, code: string): Verdict {
+  const level: Level = read.sure === 'said' ? 'error' : read.sure === 'inferred' ? 'warning' : 'ask';
+  const said = read.by.event.temperatures[0] ?? read.by.event;
+  const { part, line } = placeOf(journey, read);
+  return { code, level, part, line, start: said.start, end: said.end, why: `${name} at ${read.celsius.low} °C` };
 }
 
 /** The warmest figure, or that one was enough. */

@@ -3,6 +3,7 @@
  * Refuses to judge. A step folded once is folded again only where what came before it, or a list that it takes from, is another.
  */
 import { keptOn } from '../../notation/kept.ts';
+import type { Act } from '../../prose/event.ts';
 import type { Mention } from '../mentions.ts';
 import type { IngredientRef } from '../names.ts';
 import type { Part, Recipe, Step } from '../recipe.ts';
@@ -175,7 +176,8 @@ class Folder {
     if (branch && !TRANSITIONS[event.act].adds) this.state = state;
   }
 
-  private happen(by: BoundEvent, branch: boolean): void {
+  private happen(said: BoundEvent, branch: boolean): void {
+    const by = asDone(said);
     const { event } = by;
     const how = TRANSITIONS[event.act];
     if (event.act === 'adjust') this.adjust(by);
@@ -215,7 +217,15 @@ class Folder {
         break;
       case 'close':
       case 'pack':
-        next = { ...next, shut: shutBy(event.act, next) };
+        next = {
+          ...next,
+          shut: shutBy(event.act, next),
+          vessel: event.act === 'pack' ? (next.vessel ?? 'jar') : next.vessel,
+        };
+        break;
+      case 'put':
+        // The lids, on jars.
+        if (event.vessel?.is === 'tool' && next.vessel === 'jar') next = { ...next, shut: 'jar' };
         break;
       case 'open':
         next = { ...next, shut: 'open' };
@@ -307,7 +317,7 @@ class Folder {
 
   private taken(by: BoundEvent): Taken {
     const taken: Taken = { bodies: [], fresh: [], beside: false };
-    const { event, names, unnamed, into } = by;
+    const { names, into } = by;
     let named = false;
     for (const name of names) {
       if (name.role === 'from') continue;
@@ -316,7 +326,7 @@ class Folder {
       this.takeName(name, taken);
     }
     if (into !== undefined) this.addFocus(taken);
-    if (!named && (unnamed !== undefined || names.length > 0 || event.verb === undefined)) this.takeUnnamed(by, taken);
+    if (!named) this.takeUnnamed(by, taken);
     else if (named && this.goesIn(by, taken)) this.addFocus(taken);
     return taken;
   }
@@ -324,6 +334,7 @@ class Folder {
   /** Whether what is named of the list goes to what is being worked at. */
   private goesIn({ event, names }: BoundEvent, { bodies, fresh }: Taken): boolean {
     const current = this.current();
+    if (event.as === 'beside') return current.length > 0;
     if (current.length === 0 || names.some(({ role }) => role === 'into' || role === 'with')) return false;
     // `Pour on the milk`; but `stir the soup`.
     if (bodies.length > 0) return TRANSITIONS[event.act].adds && event.lasts !== 'works' && event.where.length === 0;
@@ -332,7 +343,10 @@ class Folder {
     if (!TRANSITIONS[event.act].adds) return false;
     if (event.act === 'put') return event.vessel === undefined || onStove;
     // What is mixed already goes on: `fold in the flour and the salt`.
-    const isMixed = current.some(({ members, band }) => members.length > 1 && band === 'unsaid');
+    const isMixed = current.some(
+      ({ members, band }) =>
+        band === 'unsaid' && (members.length > 1 || members.some(({ state }) => state.cut === 'whole')),
+    );
     return event.lasts !== 'works' || fresh.length < 2 || onStove || isMixed;
   }
 
@@ -465,6 +479,21 @@ class Folder {
     for (const body of all.slice(0, over)) this.ended.push(body);
     this.state = { ...this.state, bodies: all.slice(over), focus: bodies.map(({ id }) => id) };
   }
+}
+
+/** `Oil the prawns` is no tin made ready; what is turned and then read is read; `it can be kept at 50 C` keeps it. */
+function asDone(by: BoundEvent): BoundEvent {
+  const { event, names } = by;
+  const as = (act: Act): BoundEvent => ({ ...by, event: { ...event, act } });
+  if (event.act === 'ready' && names.some(({ role }) => role === 'what')) return as('combine');
+  if (event.act === 'adjust' && event.temperatures.some(({ of }) => of === 'food')) return as('read');
+  if (
+    event.act === 'read' &&
+    event.temperatures.length > 0 &&
+    event.temperatures.every(({ of }) => of === 'around' || of === 'nothing')
+  )
+    return as('stay');
+  return by;
 }
 
 /** What is closed, and on no fire, is closed to be kept; so is what is packed in nothing that is named. */

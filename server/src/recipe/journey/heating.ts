@@ -3,7 +3,7 @@
  * Refuses to know which figure is enough.
  */
 import type { Range } from '../../measure/quantity.ts';
-import type { Event, PlaceKind } from '../../prose/event.ts';
+import type { Event, PlaceKind, Tells } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type FoodState, NO_TIME, type Read, WAS, withRead, withStates } from './bodies.ts';
 import { bandOf } from './places.ts';
@@ -32,17 +32,30 @@ const HEATS_NOTHING: ReadonlySet<Event['act']> = new Set([
   'dry',
 ]);
 const HEATING: ReadonlySet<PlaceKind> = new Set(['oven', 'stove', 'bath']);
+/** These come of heat, beside hot water. */
+const HOT_SIGNS: ReadonlySet<Tells> = new Set(['thick', 'set', 'boiling', 'hot', 'through', 'figure']);
+/** A bath from here on heats what lies in it. */
+const LEAST_BATH_C = 45;
 /** Smoke cooler than this warms nothing. */
 const HOT_SMOKE_C = 57;
 
 /** Whether an event heats, by its verb or by where it puts the food: `slide it in the oven`, `whisk over simmering water`. */
 export function heats(
-  { act, cooks, where, medium }: Event,
-  { band, members }: Body,
+  { act, cooks, where, medium, until }: Event,
+  { band, members, vessel }: Body,
   temperatures: readonly Settled[],
 ): boolean {
   if (act === 'heat') return true;
   if (HEATS_NOTHING.has(act)) return false;
+  // `Whisk over simmering water until thick`; `process in boiling water`, of jars.
+  if (
+    medium?.is === 'water' &&
+    act === 'combine' &&
+    (vessel === 'jar' || until.some(({ is }) => is !== undefined && HOT_SIGNS.has(is)))
+  )
+    return true;
+  if (temperatures.some(({ of, said }) => of === 'medium' && said.celsius.low >= LEAST_BATH_C) && act !== 'stay')
+    return true;
   const places = where.flatMap(({ is, way, not }) => (!not && (way === 'at' || way === 'to') && is ? [is] : []));
   if (act === 'smoke' || places.includes('smoker'))
     return cooks !== 'barely' && temperatures.every(({ said }) => said.celsius.low >= HOT_SMOKE_C);
@@ -79,6 +92,7 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
     return { ...read, cooked: 'unsaid', was, heatedBy: by };
   });
   if (cooks === 'barely' && inFood.length === 0) return { ...states, band: 'between', waits: undefined };
+  const around = temperatures.find(({ of }) => of === 'medium' || of === 'around');
   const sure = through || inFood.some(({ celsius }) => celsius.low >= LETHAL_C);
   return {
     ...states,
@@ -86,8 +100,12 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
     lies: {
       place:
         event.where.find((w) => !w.not && (w.way === 'at' || w.way === 'to'))?.is ??
-        (hasOven(reads) ? 'oven' : 'stove'),
-      celsius: bandOf('stove'),
+        (around !== undefined && around.said.celsius.high <= GENTLE_C
+          ? 'bath'
+          : hasOven(temperatures)
+            ? 'oven'
+            : 'stove'),
+      celsius: around?.said.celsius ?? bandOf('stove'),
       sure: 'said',
     },
     // A jar that is boiled is shut by it; a lid of pastry is no lid.
@@ -98,11 +116,14 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   };
 }
 
-const hasOven = (reads: readonly Read[]): boolean => reads.some(({ of }) => of === 'around');
+const hasOven = (temperatures: readonly Settled[]): boolean => temperatures.some(({ of }) => of === 'oven');
 
-/** A figure that is looked for: `pull it off when the probe says 60 C`. */
+/** A figure that is looked for: `pull it off when the probe says 60 C`; or that it is held at, `for 48 h`. */
 export function readIn(body: Body, by: BoundEvent, temperatures: readonly Settled[]): Body {
-  const reads = readsIn(by, temperatures).filter(({ of }) => of === 'food');
+  const { act } = by.event;
+  const reads = readsIn(by, temperatures).filter(({ of }) => of === 'food' || (act === 'stay' && body.band === 'hot'));
+  if (act === 'stay' && reads.length === 0 && body.lies.place === 'bath' && body.lies.celsius.low >= LEAST_READ_C)
+    reads.push({ by, celsius: body.lies.celsius, held: spentIn(by.event), of: 'around', sure: 'inferred' });
   if (reads.length === 0) return body;
   return withStates(body, (state) => ({
     ...reads.reduce(withRead, state),

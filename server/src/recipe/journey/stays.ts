@@ -36,7 +36,7 @@ export function lie(
   // What takes days is kept, whatever is done.
   const how = time !== undefined && time.low >= KEPT_MIN ? 'yes' : TRANSITIONS[event.act].lies;
   const around = temperatures.find(({ of }) => of === 'around' || of === 'oven' || of === 'medium');
-  const said = placeSaid(event, body);
+  const said = placeSaid(event, body, time);
   const isPlaced = said !== undefined || (around !== undefined && event.act !== 'heat');
   if (
     how === 'no' ||
@@ -122,8 +122,10 @@ const bitOf = ({ act, medium }: Event): number => {
 };
 
 /** The place that the words say. */
-function placeSaid({ where }: Event, body: Body): Lying | undefined {
+function placeSaid({ where, act }: Event, body: Body, time: Range | undefined): Lying | undefined {
   const at = where.findLast((w) => !w.not && (w.way === 'at' || w.way === 'to'));
+  // On the stove for hours, or to cool, it is off the heat.
+  if (at?.is === 'stove' && (act === 'cool' || (time !== undefined && time.low >= LONG_MIN))) return COOLS;
   if (at !== undefined) return lyingAt(at);
   // `Out of the fridge`, `not in the refrigerator`: a room, unless it says another.
   const from = where.find((w) => w.way === 'out of' || w.way === 'off' || w.not);
@@ -148,7 +150,11 @@ function silent({ act }: Event, body: Body, minutes: Range): Lying {
   if (place === 'ask') return body.band === 'cold' || body.band === 'frozen' ? body.lies : UNREAD;
   if (place !== 'as it lay') return { place, celsius: bandOf(place), sure: act === 'freeze' ? 'said' : 'inferred' };
   if (body.band === 'cold' || body.band === 'frozen') return { ...body.lies, sure: 'inferred' };
-  if (body.lies.place === 'hot' || (body.lies.place === 'oven' && minutes.low >= LONG_MIN))
+  if (
+    body.lies.place === 'hot' ||
+    body.lies.place === 'bath' ||
+    (body.lies.place === 'oven' && minutes.low >= LONG_MIN)
+  )
     return { ...body.lies, sure: 'inferred' };
   if (body.lies.place === 'room' || body.lies.place === 'warm' || body.lies.place === 'cool')
     return { ...body.lies, sure: 'inferred' };

@@ -13,6 +13,8 @@ export interface Settled {
 
 /** No food but syrup and fat is hotter. */
 const BOILS_C = 110;
+/** A figure no warmer than a room is of where food lies. */
+const ROOM_C = 30;
 /** Flesh and egg are read between these. */
 const LEAST_READ_C = 36;
 const MOST_READ_C = 90;
@@ -27,6 +29,7 @@ export function settleTemperatures({ temperatures, act, where }: Event, body: Bo
     const { low, high } = said.celsius;
     const isPlaced = where.some((w) => !w.not && (w.way === 'at' || w.way === 'to'));
     if (high > BOILS_C) return [{ said, of: act === 'heat' ? 'oven' : 'nothing', sure: 'inferred' }];
+    if (high <= ROOM_C) return [{ said, of: 'around', sure: 'inferred' }];
     if (body === undefined) return [];
     const raw = body.members.some(({ state }) => (state.was & WAS.animal) !== 0 && state.cooked !== 'through');
     const lethal = body.band === 'hot' || body.members.some(({ state }) => state.cooked === 'through');

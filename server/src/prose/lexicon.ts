@@ -53,8 +53,8 @@ const OF: Readonly<Record<Table, Uint16Array>> = {
 const FORM_OF = new Uint8Array(MOST);
 /** A verb of more words begins so: they may stand behind its object. */
 const BEGINS = new Uint8Array(MOST);
-/** A time may end with the word. */
-const ENDS_TIME = new Uint8Array(MOST);
+/** Words without one of which no time is said, but in figures. */
+const HAS_TIME = new Uint8Array(MOST);
 /** The sense is a row's, and does not only begin a longer one. */
 const IS_ROW = new Uint8Array(MOST);
 
@@ -116,12 +116,18 @@ ROWS.verb.forEach((row, at) => {
     }
   });
 });
+const MAKES_TIME: ReadonlySet<TimeRow['is']> = new Set(['unit', 'span', 'hour', 'day', 'horizon', 'next', 'clock']);
 const asItIs = (word: string): readonly string[] => [word];
 claimAll('thing', nounForms);
 claimAll('time', nounForms);
-for (const { words } of ROWS.time.slice(1).flatMap((row) => row ?? []))
-  for (const form of words.flatMap(nounForms))
-    ENDS_TIME[BY_WORD.get(form.slice(form.lastIndexOf(' ') + 1)) ?? UNKNOWN] = 1;
+// Where a sentence has none of these, it says no time but in figures: the other rows only stand beside one.
+const timeForms = ROWS.time.flatMap((row) =>
+  row !== undefined && MAKES_TIME.has(row.is) ? row.words.flatMap(nounForms) : [],
+);
+const wordsOf = (form: string): readonly number[] => form.split(' ').map((word) => BY_WORD.get(word) ?? UNKNOWN);
+for (const sense of timeForms.filter((form) => !form.includes(' ')).flatMap(wordsOf)) HAS_TIME[sense] = 1;
+for (const words of timeForms.map(wordsOf))
+  if (!words.some((sense) => HAS_TIME[sense] === 1)) HAS_TIME[words.at(-1) ?? UNKNOWN] = 1;
 claimAll('sign', asItIs);
 claimAll('joint', asItIs);
 claimAll('evidence', asItIs);
@@ -160,8 +166,8 @@ export function longerSense(sense: number, word: string): number {
 export const joinedSense = (sense: number, own: number): number =>
   sense === UNKNOWN || own === UNKNOWN ? UNKNOWN : (LONGER.get(sense * MOST + own) ?? UNKNOWN);
 
-/** Whether a time may end with the word. */
-export const endsTime = (sense: number): boolean => ENDS_TIME[sense] === 1;
+/** Whether a time may have the word. */
+export const mayBeTime = (sense: number): boolean => HAS_TIME[sense] === 1;
 
 /** Whether the words of a sense are a time's alone, which are found by a grammar of their own. */
 export const isTimeAlone = (sense: number): boolean =>

@@ -7,7 +7,7 @@ import { baseOf, unitSpelled } from '../measure/unit.ts';
 import type { MeasuredNode, SentenceItem } from '../notation/tree.ts';
 import { numberInWord } from '../notation/words.ts';
 import type { Per, TimeKind } from './event.ts';
-import { endsTime, joinedSense, jointOf, senseOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { joinedSense, jointOf, mayBeTime, senseOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { FoundTime, NameRun } from './pieces.ts';
 import type { TimeRole, TimeRow } from './rows.ts';
 
@@ -27,7 +27,7 @@ export function timesIn(items: readonly SentenceItem[], runs: readonly NameRun[]
   for (const item of items) {
     const sense = item.kind === 'word' ? senseOf(item.word) : UNKNOWN;
     senses.push(sense);
-    may ||= item.kind === 'duration' || (sense !== UNKNOWN && endsTime(sense));
+    may ||= item.kind === 'duration' || (sense !== UNKNOWN && mayBeTime(sense));
   }
   if (!may) return NONE;
   for (const { from, to } of runs) senses.fill(IN_NAME, from, to);
@@ -77,12 +77,19 @@ class Reader {
   private readonly senses: readonly number[];
   /** Behind the row that `rowAt` found last. */
   private end = 0;
+  /** What `rowAt` found, by item, and behind which. */
+  private readonly rows: (TimeRow | undefined)[] = [];
+  private readonly ends: number[] = [];
   /** Of the last time. */
   private unitMin = 1;
 
   constructor(items: readonly SentenceItem[], senses: readonly number[]) {
     this.items = items;
     this.senses = senses;
+    for (let at = 0; at < senses.length; at++) {
+      this.rows.push(undefined);
+      this.ends.push(0);
+    }
   }
 
   all(): readonly TimeRun[] {
@@ -105,23 +112,34 @@ class Reader {
 
   /** The longest row that begins at an item. */
   private rowAt(at: number): TimeRow | undefined {
-    const { items, senses } = this;
-    let sense = senses[at] ?? UNKNOWN;
-    if (sense <= UNKNOWN) return undefined;
-    let row = timeOf(sense);
+    if (at >= this.senses.length) return undefined;
+    const known = this.ends[at];
+    if (known !== undefined && known > 0) this.end = known;
+    else this.find(at);
+    return this.rows[at];
+  }
+
+  private find(at: number): void {
+    const { senses } = this;
+    let sense = senses[at] as number;
+    let row: TimeRow | undefined;
     this.end = at + 1;
-    for (let i = at + 1; i < items.length; i++) {
-      const own = senses[i] as number;
-      if (own <= UNKNOWN) break;
-      sense = joinedSense(sense, own);
-      if (sense === UNKNOWN) break;
-      const longer = timeOf(sense);
-      if (longer !== undefined) {
-        row = longer;
-        this.end = i + 1;
+    if (sense > UNKNOWN) {
+      row = timeOf(sense);
+      for (let i = at + 1; i < senses.length; i++) {
+        const own = senses[i] as number;
+        if (own <= UNKNOWN) break;
+        sense = joinedSense(sense, own);
+        if (sense === UNKNOWN) break;
+        const longer = timeOf(sense);
+        if (longer !== undefined) {
+          row = longer;
+          this.end = i + 1;
+        }
       }
     }
-    return row;
+    this.rows[at] = row;
+    this.ends[at] = this.end;
   }
 
   /** The item behind a row of one of these roles; undefined where none stands there. */

@@ -99,7 +99,6 @@ export class EventDraft implements Event {
   until = NO_SIGNS;
   amounts = NO_AMOUNTS;
   fate?: 'now' | 'later';
-  again?: number;
   elsewhere = false;
 
   constructor(start: number, end: number, verb: Event['verb'], row: VerbRow | undefined, as: Manner) {

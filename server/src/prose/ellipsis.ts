@@ -24,6 +24,7 @@ export function share(pieces: readonly Piece[], clauses: readonly Clause[]): voi
     else if (label !== undefined && PUTS.has(event.act)) {
       // `FERMENT: cover; set in a warm place 2 hours.`
       if (event.times.length > 0 && label.times.length === 0) label.times = event.times;
+      if (event.until.length > 0 && label.until.length === 0) label.until = event.until;
       if (event.where.length > 0 && label.where.length === 0) label.where = event.where;
       if (event.temperatures.length > 0 && label.temperatures.length === 0) label.temperatures = event.temperatures;
     }

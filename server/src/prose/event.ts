@@ -114,8 +114,6 @@ export interface Event extends Span {
   readonly amounts: readonly AmountSaid[];
   /** Eaten at once, or kept for later. */
   readonly fate?: 'now' | 'later';
-  /** So many times more: `repeat twice`. */
-  readonly again?: number;
   /** What it is done like stands elsewhere: `as directed`, `see table`. */
   readonly elsewhere: boolean;
 }

@@ -26,7 +26,11 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
       continue;
     }
     const { event } = clause;
-    if (event === undefined) continue;
+    if (event === undefined) {
+      // `(see table)`
+      if (before !== undefined && saysElsewhere(pieces, clause)) before.elsewhere = true;
+      continue;
+    }
     let or = clause.orElse;
     let not = false;
     let letting = false;
@@ -66,3 +70,6 @@ function opensThought(pieces: readonly Piece[], clause: Clause): boolean {
   const before = pieces[clause.from - 1];
   return clause.first || before?.sort === 'mark' || jointOf((pieces[clause.from] as Piece).sense)?.is !== 'if';
 }
+
+const saysElsewhere = (pieces: readonly Piece[], { from, to }: Clause): boolean =>
+  pieces.slice(from, to).some(({ part, sense }) => part === 'joint' && jointOf(sense)?.is === 'elsewhere');

@@ -219,7 +219,9 @@ function temperaturesScored({ temperatures }: PrintedSentence, events: readonly 
     if (at < 0) missed.push(meant);
     else left.splice(at, 1);
   }
-  const extra = left.map(({ celsius, of }) => `${of} ${Math.round(celsius.low)}-${Math.round(celsius.high)}`);
+  // Of what nobody knows is nothing said.
+  const told = left.filter(({ of }) => of !== 'nothing');
+  const extra = told.map(({ celsius, of }) => `${of} ${Math.round(celsius.low)}-${Math.round(celsius.high)}`);
   return { right: temperatures.length - missed.length, missed, extra };
 }
 

@@ -23,7 +23,7 @@ test.each<[string, string[]]>([
   ],
   [
     'Steam ten minutes, put into the cooker five to eight hours',
-    ['heat through: @stove, by steam, 10 min', 'put: to stove, 300-480 min'],
+    ['heat through: @stove, by steam, 10 min', 'put: to hot, 300-480 min'],
   ],
   ['Let stand on back of range one hour', ['stay: @warm, 60 min']],
   [

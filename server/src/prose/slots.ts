@@ -372,7 +372,7 @@ class Filler {
       case 'place': {
         if (way === undefined && !row.bare) return false;
         // `beside the stove` is a place in a room.
-        if (way === 'by' && (row.is === 'stove' || row.is === 'oven')) {
+        if (way === 'by' && (row.is === 'stove' || row.is === 'oven' || row.is === 'hot')) {
           this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
           return true;
         }

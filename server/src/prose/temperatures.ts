@@ -80,7 +80,7 @@ function isSame(a: TemperatureNode, b: TemperatureNode): boolean {
 }
 
 /** A thing beyond so many words away tells less. */
-const NEAR = 4;
+const NEAR = 5;
 const FAR_LESS = 2;
 /** Behind `to` and `until` stands what the food is brought to, wherever it lies. */
 const BROUGHT_LESS = 5;
@@ -241,6 +241,11 @@ class Weigher {
         to = i + 1;
       }
     for (let i = at + 1; i < to; i++) {
+      // `to the desired internal temperature`: behind `to` stands something else.
+      if (jointOf((pieces[i] as Piece).sense)?.is === 'to') {
+        to = i;
+        break;
+      }
       if ((pieces[i] as Piece).sort !== 'temperature' || againFrom(pieces, this.items, i) !== undefined) continue;
       // What leads to the next figure is said of that one.
       to = i;

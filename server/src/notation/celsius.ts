@@ -12,7 +12,7 @@ export function gasToCelsius(mark: number): number {
   return Math.round(fahrenheitToCelsius(250 + 25 * mark));
 }
 
-export const fahrenheitToCelsius = (degrees: number): number => (degrees - 32) / 1.8;
+const fahrenheitToCelsius = (degrees: number): number => (degrees - 32) / 1.8;
 
 /** Degrees without a scale are anything from the one to the other. */
 export function celsiusOf({ unit, lowDegrees, highDegrees }: TemperatureNode): Range {

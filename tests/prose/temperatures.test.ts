@@ -154,7 +154,13 @@ test.each<[string, string]>([
   ['Smoke at 110 C for 6 h.', 'oven 110'],
   ['Set the smoker to 225 F.', 'oven 107'],
   ['Hot-smoke at 80 C until the core is 65 C.', 'oven 80 + food 65 inside'],
-  // no scale
+  // no scale, and no degrees
+  ['Bake at 350 for 20 minutes.', 'oven 177'],
+  ['Preheat the oven to 425.', 'oven 218'],
+  ['Roast at 180 until brown.', 'oven 180'],
+  ['Bake at 350 grams each.', ''],
+  ['Cut to 150 squares and bake.', ''],
+  ['Roast at oven temperature of 325° to desired internal temperature.', 'oven 163'],
   ['Roast at 350 degrees.', 'oven 177'],
   ['Bake at 180 degrees for 20 min.', 'oven 180'],
   ['Bake at 200 degrees for 20 min.', 'oven 93–200'],

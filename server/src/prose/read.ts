@@ -13,6 +13,7 @@ import { settleSaying } from './polarity.ts';
 import { fill } from './slots.ts';
 import { giveTimes } from './spans.ts';
 import { tag } from './tag.ts';
+import { findBareFigures } from './temperatures.ts';
 import { timesIn } from './times.ts';
 
 /**
@@ -22,6 +23,7 @@ import { timesIn } from './times.ts';
 export function read(items: readonly SentenceItem[], runs: readonly NameRun[]): readonly Event[] {
   const pieces = tag(items, runs, timesIn(items, runs));
   settle(pieces);
+  findBareFigures(pieces, items);
   const clauses = cut(pieces);
   frame(pieces, clauses);
   fill(pieces, items, clauses);

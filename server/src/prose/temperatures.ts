@@ -11,6 +11,7 @@ import type { Event, HeatOf, Points, TemperatureSaid } from './event.ts';
 import { evidenceOf, jointOf, senseOf, signOf, thingOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { JointRow, PlaceRow, ThingRow, VerbRow, Weights } from './rows.ts';
+import { isNumber } from './times.ts';
 
 /** The temperatures that the clause says, of the event that is its own or that it is a sign of; one for figures that say it again. */
 export function temperaturesIn(
@@ -32,6 +33,54 @@ export function temperaturesIn(
 
 const NONE: readonly TemperatureSaid[] = [];
 
+/** No oven is colder or hotter on either scale, and no count of a recipe as high behind `at`. */
+const BARE: Range = { low: 100, high: 550 };
+/** Above it a figure is Fahrenheit. */
+const HOTTEST_BARE_C = 275;
+
+/** `Bake at 350`: a number without a unit, where an oven's is expected, is a temperature from here on. */
+export function findBareFigures(pieces: readonly Piece[], items: readonly SentenceItem[]): void {
+  let isOven = false;
+  for (let at = 0; at < pieces.length; at++) {
+    const piece = pieces[at] as Piece;
+    const row = piece.part === 'thing' ? thingOf(piece.sense) : verbOf(piece.sense);
+    isOven ||= row !== undefined && adds(row.figure, 'oven') >= OVEN;
+    if (!isOven || piece.sort !== 'amount') continue;
+    const joint = jointOf(pieces[at - 1]?.sense ?? UNKNOWN);
+    const next = pieces[at + 1];
+    const isLast = next === undefined || next.sort !== 'word' || next.part !== 'thing';
+    if (
+      isLast &&
+      (joint?.is === 'to' || adds(joint?.adds ?? [], 'oven') > 0) &&
+      bareNode(items[piece.from]) !== undefined
+    )
+      piece.sort = 'temperature';
+  }
+}
+
+/** From so much on a word expects an oven's figure. */
+const OVEN = 3;
+
+/** The temperature that a number is where it is one. */
+function bareNode(item: SentenceItem | undefined): TemperatureNode | undefined {
+  if (item?.kind !== 'measured' || !isNumber(item)) return undefined;
+  const { quantity, low, high, start, end } = item;
+  if (quantity.low < BARE.low || quantity.high > BARE.high) return undefined;
+  return {
+    kind: 'temperature',
+    start,
+    end,
+    low,
+    ...(high && { high }),
+    lowDegrees: quantity.low,
+    highDegrees: quantity.high,
+    unit: quantity.low > HOTTEST_BARE_C ? 'F' : 'unsaid',
+    unitSpan: { start: end, end },
+    fan: false,
+    about: quantity.about === true,
+  };
+}
+
 /** How much more the first must have than the second. */
 const LEAD = 2;
 const KINDS = ['food', 'oven', 'around', 'medium'] as const;
@@ -52,7 +101,7 @@ const MOST_FAN_C = 35;
 const nodeAt = (pieces: readonly Piece[], items: readonly SentenceItem[], at: number): TemperatureNode | undefined => {
   const piece = pieces[at];
   const item = piece?.sort === 'temperature' ? items[piece.from] : undefined;
-  return item?.kind === 'temperature' ? item : undefined;
+  return item?.kind === 'temperature' ? item : bareNode(item);
 };
 
 const DASHES: ReadonlySet<string> = new Set(['-', '–', '—']);

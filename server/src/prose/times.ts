@@ -542,7 +542,7 @@ const coreOf = (range: Range | undefined, to: number, kind: TimeKind | undefined
 const ranged = (core: Core | undefined): Core | undefined => (core?.ranged ? core : undefined);
 
 /** A number and nothing that it counts. */
-const isNumber = ({ quantity: { unit, size, count, each, upTo } }: MeasuredNode): boolean =>
+export const isNumber = ({ quantity: { unit, size, count, each, upTo } }: MeasuredNode): boolean =>
   unit === undefined && size === undefined && count === undefined && each === undefined && upTo === undefined;
 
 const plain = ({ quantity: { low, high } }: MeasuredNode, to: number): Count => ({ low, high, to, part: high < 1 });

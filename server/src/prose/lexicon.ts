@@ -132,10 +132,14 @@ claimAll('sign', asItIs);
 claimAll('joint', asItIs);
 claimAll('evidence', asItIs);
 
-/** `take out` and `take off` have the forms of their first word in common. */
+/** `take out` and `take off` have the forms of their first word in common, `quick-freeze` and `blast-freeze` of its second part. */
 function givenFor(verb: string, { words, forms }: VerbRow): readonly string[] {
   const first = (of: string): string => of.split(' ', 1)[0] ?? of;
-  return first(verb) === first(words[0] ?? '') ? forms : [];
+  const [own, given] = [first(verb), first(words[0] ?? '')];
+  if (own === given) return forms;
+  const [part, of] = [own.lastIndexOf('-') + 1, given.lastIndexOf('-') + 1];
+  if (part === 0 || own.slice(part) !== given.slice(of)) return [];
+  return forms.map((form) => own.slice(0, part) + form.slice(of));
 }
 
 /** Forms that two rows claim: a test holds that there are none. */

@@ -394,11 +394,8 @@ class Weigher {
 
   /** Of a figure without a scale: what is possible for what it is of. */
   private likely(all: Range): Range {
-    const { lowDegrees, highDegrees } = this.node;
-    const low = Math.min(lowDegrees, highDegrees);
-    const high = Math.max(lowDegrees, highDegrees);
-    const c = { low, high };
-    const f = { low: (low - 32) / 1.8, high: (high - 32) / 1.8 };
+    const c = celsiusOf({ ...this.node, unit: 'C' });
+    const f = celsiusOf({ ...this.node, unit: 'F' });
     const fits = (range: Range): boolean => {
       const of = judged(this.points(range));
       return of !== 'nothing' && isIn(range, this.possible(of)) && !(of === 'oven' && range.low < COOLEST_BAKED_C);

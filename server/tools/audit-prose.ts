@@ -4,7 +4,7 @@
  */
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import './tables-as-text.ts';
+import './fresh-forms.ts';
 
 const { unknownWords } = await import('../src/prose/audit.ts');
 const { sentenceIn } = await import('../src/notation/sentence.ts');

@@ -1,5 +1,5 @@
 /**
- * Writes what is generated from the code: the list of checks. A test says when a copy is stale.
+ * Writes what is generated from the code and the tables: the list of checks, the forms of the lexicon. A test says when a copy is stale.
  */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -35,5 +35,7 @@ export function checksIndex(): string {
   ].join('\n');
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url))
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
   writeFileSync(`${root}server/src/checks/index.ts`, checksIndex());
+  await import('./fresh-forms.ts');
+}

@@ -5,7 +5,7 @@
  */
 import { writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import './tables-as-text.ts';
+import './fresh-forms.ts';
 
 const { readSentences, scoreSentence, sharesOf, SLOTS } = await import('../../tests/outside/sentences/score.ts');
 const { readTable } = await import('../../tests/outside/lines/score.ts');

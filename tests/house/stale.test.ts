@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { CHECKS } from '../../server/src/checks/index.ts';
 import { endingsOf, keysOf, longestOf } from '../../server/src/food/name-index.ts';
 import { generatedTable, readFoods } from '../../server/src/food/tables.ts';
+import { formsText } from '../../server/src/prose/forms-table.ts';
 import { between, checksTable, settingsSchema } from '../../server/tools/documents.ts';
 import { checksIndex } from '../../server/tools/generate.ts';
 import { importTable } from './import-rules.ts';
@@ -26,6 +27,7 @@ test.each<[string, () => string]>([
     'server/data/foods/endings.tsv',
     () => generatedTable('what the names of the foods end with', endingsOf(readFoods())),
   ],
+  ['server/data/prose/forms.tsv', () => formsText()],
   ['syntaxes/quern.schema.json', () => settingsSchema(CHECKS)],
   ['README.md', () => between(textOf('README.md'), 'checks', checksTable(CHECKS))],
   ['DEVELOPERS.md', () => between(textOf('DEVELOPERS.md'), 'imports', importTable())],

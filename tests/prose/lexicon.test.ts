@@ -3,7 +3,8 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import * as event from '../../server/src/prose/event.ts';
 import { nounForms, verbForms } from '../../server/src/prose/forms.ts';
-import { formOf, longerSense, senseOf, thingOf, twiceClaimed, verbOf } from '../../server/src/prose/lexicon.ts';
+import { formsTable } from '../../server/src/prose/forms-table.ts';
+import { formOf, longerSense, senseOf, thingOf, verbOf } from '../../server/src/prose/lexicon.ts';
 import { BOUNDS, JOINTS, TIME_ROLES, WAYS } from '../../server/src/prose/rows.ts';
 
 const NUMBER = /^(?:-?\d+(?:\.\d+)?)?$/;
@@ -61,7 +62,7 @@ test.each(Object.entries(CELLS))('every cell of %s.tsv is one that is read', (na
 });
 
 test('no form is claimed by two rows in the same part of speech', () => {
-  expect(twiceClaimed.map(({ form, as, rows }) => `${form} (${as}): ${rows.join(', ')}`)).toEqual([]);
+  expect(formsTable().claimed.map(({ form, as, rows }) => `${form} (${as}): ${rows.join(', ')}`)).toEqual([]);
 });
 
 test.each<[string, string[], string]>([

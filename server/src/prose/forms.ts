@@ -4,7 +4,7 @@
  */
 
 /** How a verb stands in a sentence. */
-export const FORMS = [
+const FORMS = [
   'base',
   /** `simmers` */
   's',
@@ -15,6 +15,12 @@ export const FORMS = [
   'base or past',
 ] as const;
 export type Form = (typeof FORMS)[number];
+
+/** A letter for each, in the generated table. */
+export const FORM_LETTERS = { base: 'b', s: 's', ing: 'i', past: 'p', 'base or past': 'x' } as const satisfies Readonly<
+  Record<Form, string>
+>;
+export const formOfLetter = (letter: string): Form | undefined => FORMS.find((form) => FORM_LETTERS[form] === letter);
 
 /** The forms of a verb of any number of words, the first inflected. `given` are those that no rule makes. */
 export function verbForms(verb: string, given: readonly string[]): readonly (readonly [string, Form])[] {

@@ -1,18 +1,16 @@
 /**
  * Knows every form of every row: a word, or words behind each other, is a number (its sense), and a sense is at most one row of each table.
- * Refuses to know which of them a word is where it stands.
+ * Forms are found in a sorted text when they are first seen, so that a start makes none.
+ * Refuses to know which of its rows a word is where it stands.
  */
-import { FORMS, type Form, nounForms, verbForms } from './forms.ts';
+import formsText from '../../data/prose/forms.tsv';
+import { type Form, formOfLetter } from './forms.ts';
 import {
   type EvidenceRow,
   type JointRow,
-  readEvidence,
-  readJoints,
-  readSigns,
-  readThings,
-  readTimes,
-  readVerbs,
   type SignRow,
+  TABLES,
+  type TableName,
   type ThingRow,
   type TimeRow,
   type VerbRow,
@@ -21,174 +19,179 @@ import {
 /** What nobody knows. */
 export const UNKNOWN = 0;
 
-/** The rows of each table; that at 0 stands for none. */
-const ROWS = {
-  verb: [undefined, ...readVerbs()],
-  thing: [undefined, ...readThings()],
-  joint: [undefined, ...readJoints()],
-  time: [undefined, ...readTimes()],
-  sign: [undefined, ...readSigns()],
-  evidence: [undefined, ...readEvidence()],
-} as const;
-type Table = keyof typeof ROWS;
-
-/** A form that two rows of one part of speech have: the second one is not heard. */
-export interface Claimed {
-  readonly form: string;
-  readonly as: Table;
-  readonly rows: readonly [string, string];
+interface Sense {
+  /** Its words in the table. */
+  readonly key: string;
+  /** The same with the base of a first word that is inflected, behind which only verbs go on: `bring` of `bringing`. */
+  readonly head: string | undefined;
+  /** Numbers of its rows, 0 for none. */
+  readonly rows: Readonly<Record<TableName, number>>;
+  readonly form: Form | undefined;
+  readonly isTime: boolean;
+  /** A row of any table, and not only the beginning of longer ones. */
+  readonly isRow: boolean;
+  /** What a further word makes of it; made when it is first asked. */
+  longer: ReadonlyMap<string, number> | undefined;
+  /** A verb of more words begins so. */
+  begins: boolean;
 }
 
-/** The most words, and words behind each other, that the tables may have. */
-const MOST = 1 << 15;
-/** By sense the number of its row of each table, and the form of its verb by its number in FORMS. */
-const OF: Readonly<Record<Table, Uint16Array>> = {
-  verb: new Uint16Array(MOST),
-  thing: new Uint16Array(MOST),
-  joint: new Uint16Array(MOST),
-  time: new Uint16Array(MOST),
-  sign: new Uint16Array(MOST),
-  evidence: new Uint16Array(MOST),
+const NO_ROWS: Readonly<Record<TableName, number>> = { verb: 0, thing: 0, joint: 0, time: 0, sign: 0, evidence: 0 };
+const NOTHING: Sense = {
+  key: '',
+  head: undefined,
+  rows: NO_ROWS,
+  form: undefined,
+  isTime: false,
+  isRow: false,
+  longer: new Map(),
+  begins: false,
 };
-const FORM_OF = new Uint8Array(MOST);
-/** A verb of more words begins so: they may stand behind its object. */
-const BEGINS = new Uint8Array(MOST);
-/** Words without one of which no time is said, but in figures. */
-const HAS_TIME = new Uint8Array(MOST);
-/** The sense is a row's, and does not only begin a longer one. */
-const IS_ROW = new Uint8Array(MOST);
+/** Those that were seen, by number. */
+const SENSES: Sense[] = [NOTHING];
+const KNOWN = new Map<string, number>();
+const STRANGE = new Set<string>();
+/** So many words that no row has are remembered. */
+const MOST_STRANGE = 4096;
 
-const BY_WORD = new Map<string, number>();
-/** From a sense and the next word on to the longer sense: `sense * MOST + word`. */
-const LONGER = new Map<number, number>();
-const claimed: Claimed[] = [];
-let senses = 1;
+const senseAt = (sense: number): Sense => SENSES[sense] ?? NOTHING;
 
-function numberOf(form: string): number {
-  let sense = UNKNOWN;
-  for (const word of form.split(' ')) {
-    let own = BY_WORD.get(word);
-    if (own === undefined) {
-      own = senses++;
-      BY_WORD.set(word, own);
-    }
-    if (sense === UNKNOWN) sense = own;
-    else {
-      const key = sense * MOST + own;
-      let longer = LONGER.get(key);
-      if (longer === undefined) {
-        longer = senses++;
-        LONGER.set(key, longer);
-      }
-      sense = longer;
+/** Where the first line begins whose form is not before `form`. */
+function lowerBound(form: string): number {
+  let low = formsText.indexOf('\n') + 1;
+  let high = formsText.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const start = Math.max(low, formsText.lastIndexOf('\n', middle - 1) + 1);
+    const tab = formsText.indexOf('\t', start);
+    if (formsText.slice(start, tab) < form) low = formsText.indexOf('\n', tab) + 1;
+    else high = start;
+  }
+  return low;
+}
+
+const TABLE_OF: Readonly<Record<string, TableName>> = {
+  v: 'verb',
+  t: 'thing',
+  j: 'joint',
+  m: 'time',
+  s: 'sign',
+  e: 'evidence',
+};
+
+/** The sense of a line of the table, or of words that only begin lines; `as` is the form of a first word that is inflected. */
+function made(key: string, codes: readonly string[], as: Form | undefined): number {
+  const rows: Record<TableName, number> = { ...NO_ROWS };
+  let form = as;
+  let head = as === undefined ? undefined : key;
+  let isTime = false;
+  for (const code of codes) {
+    const letter = code.charAt(0);
+    const table = TABLE_OF[letter];
+    if (letter === 'h') isTime = true;
+    else if (letter === '>') {
+      const [base = key, end = ''] = code.slice(1).split(':');
+      if (base !== key) head = base;
+      form ??= formOfLetter(end);
+    } else if (table !== undefined && (as === undefined || table === 'verb')) {
+      rows[table] = Number.parseInt(code.slice(1), 10);
+      if (table === 'verb') form ??= formOfLetter(code.slice(-1)) ?? 'base';
     }
   }
+  const isRow = Object.values(rows).some((row) => row > 0);
+  return SENSES.push({ key, head, rows, form, isTime, isRow, longer: undefined, begins: false }) - 1;
+}
+
+/** A word by itself. */
+function wordSense(word: string): number {
+  const known = KNOWN.get(word);
+  if (known !== undefined) return known;
+  if (STRANGE.has(word)) return UNKNOWN;
+  const at = lowerBound(word);
+  const end = formsText.indexOf('\n', at);
+  const [form = '', ...codes] = end < 0 ? [] : formsText.slice(at, end).split('\t');
+  const isThere = form === word;
+  if (!isThere && !form.startsWith(`${word} `)) {
+    if (STRANGE.size >= MOST_STRANGE) STRANGE.clear();
+    STRANGE.add(word);
+    return UNKNOWN;
+  }
+  const sense = made(word, isThere ? codes : [], undefined);
+  KNOWN.set(word, sense);
   return sense;
 }
 
-/** Gives a form to a row; false where another row has it. */
-function claim(form: string, as: Table, row: number): boolean {
-  const sense = numberOf(form);
-  const other = OF[as][sense] ?? 0;
-  if (other !== 0) {
-    if (other !== row)
-      claimed.push({ form, as, rows: [ROWS[as][other]?.words[0] ?? '', ROWS[as][row]?.words[0] ?? ''] });
-    return false;
+/** All words that may stand behind those of a sense. */
+function longerOf(sense: Sense): ReadonlyMap<string, number> {
+  if (sense.longer !== undefined) return sense.longer;
+  const longer = new Map<string, number>();
+  sense.longer = longer;
+  if (sense.head === undefined || sense.head !== sense.key) addLonger(sense, longer, sense.key, undefined);
+  if (sense.head !== undefined) addLonger(sense, longer, sense.head, sense.form);
+  return longer;
+}
+
+function addLonger(sense: Sense, longer: Map<string, number>, key: string, as: Form | undefined): void {
+  const before = `${key} `;
+  for (let at = lowerBound(before); formsText.startsWith(before, at); ) {
+    const end = formsText.indexOf('\n', at);
+    const [form = '', ...codes] = formsText.slice(at, end).split('\t');
+    const [next = '', ...rest] = form.slice(before.length).split(' ');
+    const isVerb = codes.some((code) => code.startsWith('v'));
+    sense.begins ||= isVerb;
+    if (!longer.has(next) && (isVerb || as === undefined))
+      longer.set(next, made(before + next, rest.length === 0 ? codes : [], as));
+    at = end + 1;
   }
-  OF[as][sense] = row;
-  IS_ROW[sense] = 1;
-  return true;
 }
-
-function claimAll(as: Table, forms: (word: string) => readonly string[]): void {
-  ROWS[as].forEach((row, at) => {
-    for (const word of row?.words ?? []) for (const form of forms(word)) claim(form, as, at);
-  });
-}
-
-ROWS.verb.forEach((row, at) => {
-  row?.words.forEach((verb) => {
-    for (const [form, as] of verbForms(verb, givenFor(verb, row))) {
-      if (!claim(form, 'verb', at)) continue;
-      FORM_OF[numberOf(form)] = FORMS.indexOf(as) + 1;
-      const blank = form.indexOf(' ');
-      if (blank > 0) BEGINS[numberOf(form.slice(0, blank))] = 1;
-    }
-  });
-});
-const MAKES_TIME: ReadonlySet<TimeRow['is']> = new Set(['unit', 'span', 'hour', 'day', 'horizon', 'next', 'clock']);
-const asItIs = (word: string): readonly string[] => [word];
-claimAll('thing', nounForms);
-claimAll('time', nounForms);
-// Where a sentence has none of these, it says no time but in figures: the other rows only stand beside one.
-const timeForms = ROWS.time.flatMap((row) =>
-  row !== undefined && MAKES_TIME.has(row.is) ? row.words.flatMap(nounForms) : [],
-);
-const wordsOf = (form: string): readonly number[] => form.split(' ').map((word) => BY_WORD.get(word) ?? UNKNOWN);
-for (const sense of timeForms.filter((form) => !form.includes(' ')).flatMap(wordsOf)) HAS_TIME[sense] = 1;
-for (const words of timeForms.map(wordsOf))
-  if (!words.some((sense) => HAS_TIME[sense] === 1)) HAS_TIME[words.at(-1) ?? UNKNOWN] = 1;
-claimAll('sign', asItIs);
-claimAll('joint', asItIs);
-claimAll('evidence', asItIs);
-
-/** `take out` and `take off` have the forms of their first word in common, `quick-freeze` and `blast-freeze` of its second part. */
-function givenFor(verb: string, { words, forms }: VerbRow): readonly string[] {
-  const first = (of: string): string => of.split(' ', 1)[0] ?? of;
-  const [own, given] = [first(verb), first(words[0] ?? '')];
-  if (own === given) return forms;
-  const [part, of] = [own.lastIndexOf('-') + 1, given.lastIndexOf('-') + 1];
-  if (part === 0 || own.slice(part) !== given.slice(of)) return [];
-  return forms.map((form) => own.slice(0, part) + form.slice(of));
-}
-
-/** Forms that two rows claim: a test holds that there are none. */
-export const twiceClaimed: readonly Claimed[] = claimed;
 
 /** The sense of a word in small letters with a straight apostrophe; `UNKNOWN` where no row has it. `ice-box` is `ice box`, too. */
 export function senseOf(word: string): number {
-  const sense = BY_WORD.get(word);
-  if (sense !== undefined && (IS_ROW[sense] === 1 || !word.includes('-'))) return sense;
-  // `to taste` is one word of a sentence.
   const parted = word.search(/[- ]/);
-  if (parted < 0) return UNKNOWN;
-  let longer = BY_WORD.get(word.slice(0, parted)) ?? UNKNOWN;
+  if (parted < 0) return wordSense(word);
+  const own = wordSense(word);
+  if (senseAt(own).isRow) return own;
+  // `to taste` is one word of a sentence.
+  let longer = wordSense(word.slice(0, parted));
   for (const next of word.slice(parted + 1).split(/[- ]/)) longer = longerSense(longer, next);
-  if (IS_ROW[longer] === 1) return longer;
+  if (senseAt(longer).isRow) return longer;
   // `pudding-dish` is a dish.
-  const last = BY_WORD.get(word.slice(word.lastIndexOf('-') + 1)) ?? UNKNOWN;
-  return word.includes('-') && OF.thing[last] !== 0 && OF.verb[last] === 0 ? last : UNKNOWN;
+  const last = word.includes('-') ? wordSense(word.slice(word.lastIndexOf('-') + 1)) : UNKNOWN;
+  const { rows } = senseAt(last);
+  return rows.thing > 0 && rows.verb === 0 ? last : UNKNOWN;
 }
 
 /** The sense of the words of `sense` with one more behind them; `UNKNOWN` where no row goes on so. */
-export function longerSense(sense: number, word: string): number {
-  const own = sense === UNKNOWN ? undefined : BY_WORD.get(word);
-  return own === undefined ? UNKNOWN : (LONGER.get(sense * MOST + own) ?? UNKNOWN);
-}
-
-/** The same by the sense of that word. */
-export const joinedSense = (sense: number, own: number): number =>
-  sense === UNKNOWN || own === UNKNOWN ? UNKNOWN : (LONGER.get(sense * MOST + own) ?? UNKNOWN);
+export const longerSense = (sense: number, word: string): number =>
+  sense === UNKNOWN ? UNKNOWN : (longerOf(senseAt(sense)).get(word) ?? UNKNOWN);
 
 /** Whether a time may have the word. */
-export const mayBeTime = (sense: number): boolean => HAS_TIME[sense] === 1;
+export const mayBeTime = (sense: number): boolean => senseAt(sense).isTime;
 
 /** Whether the words of a sense are a time's alone, which are found by a grammar of their own. */
-export const isTimeAlone = (sense: number): boolean =>
-  OF.time[sense] !== 0 &&
-  verbOf(sense) === undefined &&
-  (thingOf(sense) ?? jointOf(sense) ?? signOf(sense)) === undefined;
+export function isTimeAlone(sense: number): boolean {
+  const { verb, thing, joint, time, sign } = senseAt(sense).rows;
+  return time > 0 && verb + thing + joint + sign === 0;
+}
 
 /** Whether the words of a sense are of a row, or only begin one. */
-export const isRow = (sense: number): boolean => IS_ROW[sense] === 1;
-/** Whether a verb of more words begins with this one. */
-export const beginsVerb = (sense: number): boolean => BEGINS[sense] === 1;
+export const isRow = (sense: number): boolean => senseAt(sense).isRow;
 
-export const verbOf = (sense: number): VerbRow | undefined => ROWS.verb[OF.verb[sense] ?? 0];
+/** Whether a verb of more words begins with this one. */
+export function beginsVerb(sense: number): boolean {
+  const own = senseAt(sense);
+  longerOf(own);
+  return own.begins;
+}
+
+export const verbOf = (sense: number): VerbRow | undefined => TABLES.verb.at(senseAt(sense).rows.verb);
 /** The form of the verb that the words are. */
-export const formOf = (sense: number): Form | undefined => FORMS[(FORM_OF[sense] ?? 0) - 1];
-export const thingOf = (sense: number): ThingRow | undefined => ROWS.thing[OF.thing[sense] ?? 0];
-export const jointOf = (sense: number): JointRow | undefined => ROWS.joint[OF.joint[sense] ?? 0];
-export const timeOf = (sense: number): TimeRow | undefined => ROWS.time[OF.time[sense] ?? 0];
-export const signOf = (sense: number): SignRow | undefined => ROWS.sign[OF.sign[sense] ?? 0];
-export const evidenceOf = (sense: number): EvidenceRow | undefined => ROWS.evidence[OF.evidence[sense] ?? 0];
+export function formOf(sense: number): Form | undefined {
+  const { rows, form } = senseAt(sense);
+  return rows.verb > 0 ? form : undefined;
+}
+export const thingOf = (sense: number): ThingRow | undefined => TABLES.thing.at(senseAt(sense).rows.thing);
+export const jointOf = (sense: number): JointRow | undefined => TABLES.joint.at(senseAt(sense).rows.joint);
+export const timeOf = (sense: number): TimeRow | undefined => TABLES.time.at(senseAt(sense).rows.time);
+export const signOf = (sense: number): SignRow | undefined => TABLES.sign.at(senseAt(sense).rows.sign);
+export const evidenceOf = (sense: number): EvidenceRow | undefined => TABLES.evidence.at(senseAt(sense).rows.evidence);

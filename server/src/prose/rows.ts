@@ -195,13 +195,43 @@ export interface EvidenceRow extends Row {
   readonly inside: boolean;
 }
 
-/** The rows of a table as cells, by the names of its columns; a remark and a heading stand first. */
-function rowsOf(text: string): readonly ((column: string) => string)[] {
+type Cell = (column: string) => string;
+
+/** The rows of one or more files, each read when it is first asked for: of most rows nobody asks. */
+export class Table<R> {
+  private readonly files: readonly { readonly text: string; readonly read: (cell: Cell) => R }[];
+  private lines: readonly (() => R)[] | undefined;
+  private readonly rows: (R | undefined)[] = [];
+
+  constructor(...files: readonly { readonly text: string; readonly read: (cell: Cell) => R }[]) {
+    this.files = files;
+  }
+
+  /** The row of a number, from 1; undefined for 0. */
+  at(number: number): R | undefined {
+    if (number === 0) return undefined;
+    let row = this.rows[number];
+    if (row === undefined) {
+      this.lines ??= this.files.flatMap(({ text, read }) => linesOf(text, read));
+      row = this.lines[number - 1]?.();
+      this.rows[number] = row;
+    }
+    return row;
+  }
+
+  /** All rows, in the order of their numbers. */
+  all(): readonly R[] {
+    return this.files.flatMap(({ text, read }) => linesOf(text, read)).map((row) => row());
+  }
+}
+
+/** The lines of a table; a remark and a heading stand first. */
+function linesOf<R>(text: string, read: (cell: Cell) => R): readonly (() => R)[] {
   const lines = text.split('\n').filter((line) => line !== '' && !line.startsWith('#'));
   const columns = new Map((lines[0] ?? '').split('\t').map((name, at) => [name, at]));
-  return lines.slice(1).map((line) => {
+  return lines.slice(1).map((line) => () => {
     const cells = line.split('\t');
-    return (column) => cells[columns.get(column) ?? cells.length] ?? '';
+    return read((column) => cells[columns.get(column) ?? cells.length] ?? '');
   });
 }
 
@@ -222,85 +252,89 @@ function weightsOf(cell: string): Weights {
   });
 }
 
-export const readVerbs = (): readonly VerbRow[] =>
-  rowsOf(verbsText).map((cell) => ({
-    words: wordsOf(cell('verb'), cell('also')),
-    forms: listOf(cell('forms')),
-    act: oneOf(ACTS, cell('act')) ?? 'unknown',
-    cooks: oneOf(COOKS, cell('cooks')),
-    lasts: oneOf(['waits', 'works'], cell('lasts')) ?? 'no',
-    where: oneOf(PLACES, cell('where')),
-    medium: oneOf(MEDIA, cell('medium')),
-    figure: weightsOf(cell('figure')),
-    noun: cell('noun') === 'yes',
-  }));
+const readVerb = (cell: Cell): VerbRow => ({
+  words: wordsOf(cell('verb'), cell('also')),
+  forms: listOf(cell('forms')),
+  act: oneOf(ACTS, cell('act')) ?? 'unknown',
+  cooks: oneOf(COOKS, cell('cooks')),
+  lasts: oneOf(['waits', 'works'], cell('lasts')) ?? 'no',
+  where: oneOf(PLACES, cell('where')),
+  medium: oneOf(MEDIA, cell('medium')),
+  figure: weightsOf(cell('figure')),
+  noun: cell('noun') === 'yes',
+});
 
-/** Places, vessels and media: they share their words. */
-export const readThings = (): readonly ThingRow[] => [...readPlaces(), ...readVessels(), ...readMedia()];
+const readPlace = (cell: Cell): PlaceRow => ({
+  sort: 'place',
+  words: wordsOf(cell('place'), cell('also')),
+  is: oneOf(PLACES, cell('is')) ?? 'room',
+  celsius: rangeOf(cell('low'), cell('high')),
+  figure: weightsOf(cell('figure')),
+  bare: cell('bare') === 'yes',
+});
 
-const readPlaces = (): readonly PlaceRow[] =>
-  rowsOf(placesText).map((cell) => ({
-    sort: 'place',
-    words: wordsOf(cell('place'), cell('also')),
-    is: oneOf(PLACES, cell('is')) ?? 'room',
-    celsius: rangeOf(cell('low'), cell('high')),
-    figure: weightsOf(cell('figure')),
-    bare: cell('bare') === 'yes',
-  }));
+const readVessel = (cell: Cell): VesselRow => ({
+  sort: 'vessel',
+  words: wordsOf(cell('vessel'), cell('also')),
+  is: oneOf(VESSELS, cell('is')) ?? 'open',
+  on: oneOf(PLACES, cell('on')),
+  figure: [],
+});
 
-const readVessels = (): readonly VesselRow[] =>
-  rowsOf(vesselsText).map((cell) => ({
-    sort: 'vessel',
-    words: wordsOf(cell('vessel'), cell('also')),
-    is: oneOf(VESSELS, cell('is')) ?? 'open',
-    on: oneOf(PLACES, cell('on')),
-    figure: [],
-  }));
+const readMedium = (cell: Cell): MediumRow => ({
+  sort: 'medium',
+  words: wordsOf(cell('medium'), cell('also')),
+  is: oneOf(MEDIA, cell('is')) ?? 'water',
+  celsius: rangeOf(cell('low'), cell('high')),
+  figure: weightsOf(cell('figure')),
+});
 
-const readMedia = (): readonly MediumRow[] =>
-  rowsOf(mediaText).map((cell) => ({
-    sort: 'medium',
-    words: wordsOf(cell('medium'), cell('also')),
-    is: oneOf(MEDIA, cell('is')) ?? 'water',
-    celsius: rangeOf(cell('low'), cell('high')),
-    figure: weightsOf(cell('figure')),
-  }));
+const readTime = (cell: Cell): TimeRow => {
+  // Of a unit that `unit.ts` has the words and the size are there.
+  const unit = cell('low') === '' ? unitSpelled(cell('time')) : undefined;
+  const minutes = unit === undefined ? undefined : (baseOf(unit.symbol, 'us') ?? 0) / 60;
+  return {
+    words: [...new Set([...wordsOf(cell('time'), cell('also')), ...(unit?.spellings ?? [])])],
+    is: oneOf(TIME_ROLES, cell('is')) ?? 'span',
+    range: minutes === undefined ? rangeOf(cell('low'), cell('high')) : { low: minutes, high: minutes },
+    all: rangeOf(cell('least'), cell('most')),
+    kind: oneOf(TIME_KINDS, cell('kind')),
+    per: oneOf(PERS, cell('per')),
+  };
+};
 
-export const readTimes = (): readonly TimeRow[] =>
-  rowsOf(timesText).map((cell) => {
-    // Of a unit that `unit.ts` has the words and the size are there.
-    const unit = cell('low') === '' ? unitSpelled(cell('time')) : undefined;
-    const minutes = unit === undefined ? undefined : (baseOf(unit.symbol, 'us') ?? 0) / 60;
-    return {
-      words: [...new Set([...wordsOf(cell('time'), cell('also')), ...(unit?.spellings ?? [])])],
-      is: oneOf(TIME_ROLES, cell('is')) ?? 'span',
-      range: minutes === undefined ? rangeOf(cell('low'), cell('high')) : { low: minutes, high: minutes },
-      all: rangeOf(cell('least'), cell('most')),
-      kind: oneOf(TIME_KINDS, cell('kind')),
-      per: oneOf(PERS, cell('per')),
-    };
-  });
+const readSign = (cell: Cell): SignRow => ({
+  words: wordsOf(cell('sign'), cell('also')),
+  tells: oneOf(TELLS, cell('tells')) ?? 'needed',
+  celsius: rangeOf(cell('low'), cell('high')),
+});
 
-export const readSigns = (): readonly SignRow[] =>
-  rowsOf(signsText).map((cell) => ({
-    words: wordsOf(cell('sign'), cell('also')),
-    tells: oneOf(TELLS, cell('tells')) ?? 'needed',
-    celsius: rangeOf(cell('low'), cell('high')),
-  }));
+const readJoint = (cell: Cell): JointRow => ({
+  words: wordsOf(cell('joint'), cell('also')),
+  is: oneOf(JOINTS, cell('is')) ?? 'adverb',
+  way: oneOf(WAYS, cell('way')),
+  adds: weightsOf(cell('adds')),
+  bound: oneOf(BOUNDS, cell('bound')),
+});
 
-export const readJoints = (): readonly JointRow[] =>
-  rowsOf(jointsText).map((cell) => ({
-    words: wordsOf(cell('joint'), cell('also')),
-    is: oneOf(JOINTS, cell('is')) ?? 'adverb',
-    way: oneOf(WAYS, cell('way')),
-    adds: weightsOf(cell('adds')),
-    bound: oneOf(BOUNDS, cell('bound')),
-  }));
+const readEvidence = (cell: Cell): EvidenceRow => ({
+  words: wordsOf(cell('word'), cell('also')),
+  adds: weightsOf(`${cell('of')} ${cell('adds')}`),
+  side: oneOf(['before'], cell('side')) ?? 'either',
+  inside: cell('inside') === 'yes',
+});
 
-export const readEvidence = (): readonly EvidenceRow[] =>
-  rowsOf(evidenceText).map((cell) => ({
-    words: wordsOf(cell('word'), cell('also')),
-    adds: weightsOf(`${cell('of')} ${cell('adds')}`),
-    side: oneOf(['before'], cell('side')) ?? 'either',
-    inside: cell('inside') === 'yes',
-  }));
+/** Each table by what its rows make of a word. Places, vessels and media share their words. */
+export const TABLES = {
+  verb: new Table({ text: verbsText, read: readVerb }),
+  thing: new Table<ThingRow>(
+    { text: placesText, read: readPlace },
+    { text: vesselsText, read: readVessel },
+    { text: mediaText, read: readMedium },
+  ),
+  joint: new Table({ text: jointsText, read: readJoint }),
+  time: new Table({ text: timesText, read: readTime }),
+  sign: new Table({ text: signsText, read: readSign }),
+  evidence: new Table({ text: evidenceText, read: readEvidence }),
+} as const;
+export type TableName = keyof typeof TABLES;

@@ -7,7 +7,7 @@ import { baseOf, unitSpelled } from '../measure/unit.ts';
 import type { MeasuredNode, SentenceItem } from '../notation/tree.ts';
 import { numberInWord } from '../notation/words.ts';
 import type { Per, TimeKind } from './event.ts';
-import { joinedSense, jointOf, mayBeTime, senseOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { jointOf, longerSense, mayBeTime, senseOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { FoundTime, NameRun } from './pieces.ts';
 import type { TimeRole, TimeRow } from './rows.ts';
 
@@ -127,9 +127,9 @@ class Reader {
     if (sense > UNKNOWN) {
       row = timeOf(sense);
       for (let i = at + 1; i < senses.length; i++) {
-        const own = senses[i] as number;
-        if (own <= UNKNOWN) break;
-        sense = joinedSense(sense, own);
+        const item = this.items[i];
+        if (item?.kind !== 'word' || senses[i] === IN_NAME) break;
+        sense = longerSense(sense, item.word);
         if (sense === UNKNOWN) break;
         const longer = timeOf(sense);
         if (longer !== undefined) {

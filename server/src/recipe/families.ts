@@ -4,6 +4,7 @@
  */
 import familiesText from '../../data/food-families.tsv';
 import statesText from '../../data/listed-states.tsv';
+import fruit from '../../data/low-acid-fruit.json' with { type: 'json' };
 import type { Food } from '../food/food.ts';
 import { bookIdOf } from '../food/food.ts';
 import { keptOn } from '../notation/kept.ts';
@@ -18,6 +19,7 @@ export const FAMILIES = [
   'cooks to spoil',
   'spoils when cut',
   'low acid',
+  'low acid fruit',
   'from the soil',
   'fat',
   'oil',
@@ -56,13 +58,16 @@ const setOf = (cell = ''): ReadonlySet<string> => new Set(cell.split(';').filter
 
 let families: ReadonlyMap<string, Row> | undefined;
 
+const NOTHING: ReadonlySet<string> = new Set();
+const idOf = (name: string): string => name.replaceAll(' ', '-');
+
 const rowOf = (family: Family): Row | undefined => {
   families ??= new Map(
     rowsIn(familiesText).map(([name = '', classes, foods, words]) => [
       name,
       { classes: setOf(classes), foods: setOf(foods), words: setOf(words) },
     ]),
-  );
+  ).set('low acid fruit', { classes: NOTHING, foods: new Set(fruit.foods.map(idOf)), words: NOTHING });
   return families.get(family);
 };
 

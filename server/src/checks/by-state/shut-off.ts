@@ -26,6 +26,8 @@ const TOMATO = 0.001;
 /** Egg and milk spoil in a jar that no spore grows in. */
 const EGGY = 0.15;
 const LOW_SHARE = 0.3;
+/** Of the solids, the share of low-acid fruit that sour fruit does not make up for (judgement). */
+const FRUIT_SHARE = 0.5;
 const SWEET_JAM = 0.25;
 const SWEET = 0.5;
 const DRY_WATER = 0.2;
@@ -96,7 +98,11 @@ const KEEPS: ReadonlySet<string> = new Set([
 
 function underOil(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[]): Verdict | undefined {
   const { massG, of, acidG } = mix;
-  if (of.fat < massG * (body.shut === 'under fat' ? COVERING : OILY) || acidG >= massG * SOUR_OIL) return undefined;
+  if (
+    of.fat < massG * (body.shut === 'under fat' || body.vessel === 'jar' ? COVERING : OILY) ||
+    acidG >= massG * SOUR_OIL
+  )
+    return undefined;
   const solid = membersIn(recipe, body).find(
     ({ ingredient }) =>
       !ingredient.free && isOf(foodOf(ingredient), 'from the soil') && !listedAs(ingredient).has('dried'),
@@ -128,7 +134,9 @@ function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[])
   // Bread and cake in the jar they are baked in, and what egg and milk are in, are low in acid too.
   const low = of['low acid'] + of.egg + of.milk + (raw ? 0 : of.flour);
   const solids = massG - of.water - of.vinegar;
-  if (low < solids * LOW_SHARE || of.sugar > massG * (of['sour fruit'] > low ? SWEET_JAM : SWEET)) return undefined;
+  const isFruit = of['low acid fruit'] >= solids * FRUIT_SHARE && of.sugar < massG * SWEET_JAM;
+  if ((low < solids * LOW_SHARE && !isFruit) || of.sugar >= massG * (of['sour fruit'] > low ? SWEET_JAM : SWEET))
+    return undefined;
   // Plants in salt enough turn sour by themselves.
   if (raw && of.flesh === 0 && acidG === 0 && saltG >= massG * SOURING_SALT) return undefined;
   const tomato = body.members.reduce((g, member) => {
@@ -137,9 +145,10 @@ function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[])
       ? g + ingredient.weighed.grams.low
       : g;
   }, 0);
-  if (acidG >= massG * (tomato > low * 0.7 ? TOMATO : PICKLE) * 0.95) return undefined;
+  if (acidG >= massG * (isFruit || tomato > low * 0.7 ? TOMATO : PICKLE) * 0.95) return undefined;
   const members = membersIn(recipe, body);
-  const what = members.find(({ ingredient }) => isIn(ingredient, 'low acid')) ?? members[0];
+  const what =
+    members.find(({ ingredient }) => isIn(ingredient, isFruit ? 'low acid fruit' : 'low acid')) ?? members[0];
   if (what === undefined) return undefined;
   const { start, end } = what.ingredient.nameNode;
   return {

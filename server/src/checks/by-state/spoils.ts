@@ -16,6 +16,8 @@ const PLANT_SHARE = 0.3;
 /** Shares that keep a mixture: flour of a dough or cake, sugar, salt, fat, water of what is dry (common practice, no source). */
 const FLOURY = 0.2;
 const SWEET = 0.45;
+/** Sugar in what is wet of it, as in a buttercream. */
+const SYRUP = 0.6;
 const SALT = 0.1;
 const FATTY = 0.8;
 const DRY = 0.15;
@@ -76,7 +78,8 @@ function keepsByItself(mix: Mixture, body: Body): boolean {
   const wet = waterG + alcoholG;
   return (
     of.flour > massG * FLOURY ||
-    of.sugar > massG * SWEET ||
+    of.sugar >= massG * SWEET ||
+    of.sugar >= (of.sugar + waterG) * SYRUP ||
     saltG >= massG * SALT ||
     of.fat >= massG * FATTY ||
     (waterG <= massG * DRY && body.members.every(({ state }) => state.cooked !== 'through')) ||
@@ -87,6 +90,6 @@ function keepsByItself(mix: Mixture, body: Body): boolean {
     has.has('yeast') ||
     (has.has('culture') && of.flesh === 0) ||
     (raw && of.animal === 0 && saltG >= massG * SOURING && of.plant > 0) ||
-    body.members.every(({ state }) => (state.was & WAS.dried) !== 0)
+    (of.animal === 0 && body.members.every(({ state }) => (state.was & WAS.dried) !== 0))
   );
 }

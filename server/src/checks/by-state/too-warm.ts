@@ -14,6 +14,7 @@ import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
 import { spoils } from './spoils.ts';
 import { type Level, levelOver, type Verdict } from './verdict.ts';
 
+const WRONG_SCALE_C = 30;
 /** A roast may rest, and a platter stand, for so long (USDA FSIS, danger zone). */
 const SHORT_MIN = 120;
 /** A thermometer, and rounding between °C and °F. */
@@ -41,6 +42,8 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
   if (act === 'rise' || act === 'dry' || act === 'smoke' || act === 'freeze') return undefined;
   // A roast is held from here on.
   if (!isWarm(lies) || lies.celsius.low >= limits.hot.roastC - SLACK_C || !spoils(recipe, body)) return undefined;
+  const curve = act === 'cool' ? cooledTo(stay) : undefined;
+  if (curve !== undefined) return tooSlow(stay, curve, limits);
   const figure = figureIn(stay);
   const sure = surenessOf(stay);
   const over = stay.timed ? overIn(stay, limitFor(stay, limits), sure) : undefined;
@@ -53,7 +56,9 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
     // Kept at a figure that is neither cold nor hot.
     if (figure.celsius.low >= limits.hot.roastC - SLACK_C || figure.celsius.high <= limits.cold.celsius + SLACK_C)
       return undefined;
-    if (act === 'cool' || act === 'eat' || (!isLast && !stay.timed)) return undefined;
+    // Held in the cold at 40 C: the other scale was meant.
+    if (lies.place === 'cold' && figure.celsius.low >= WRONG_SCALE_C) return undefined;
+    if (act === 'cool' || act === 'eat' || (!isLast && !stay.timed && act !== 'stay')) return undefined;
     return verdictAt(
       'held-too-warm',
       stay,
@@ -91,6 +96,33 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
     );
   }
   return undefined;
+}
+
+/** The figure that it is cooled to. */
+const cooledTo = ({ by }: Stay) => by.event.temperatures.find(({ of }) => of === 'food');
+
+/** From hot to the middle within two hours, and to the cold within six. */
+function tooSlow(
+  stay: Stay,
+  { celsius, sure }: NonNullable<ReturnType<typeof cooledTo>>,
+  { cooling }: HoldingLimits,
+): Verdict | undefined {
+  if (!stay.timed || stay.body.band !== 'hot') return undefined;
+  const limit =
+    celsius.high <= cooling.endC + 1
+      ? cooling.endMin
+      : celsius.high <= cooling.middleC + 1
+        ? cooling.middleMin
+        : Infinity;
+  if (stay.minutes.high <= limit) return undefined;
+  const at = stay.by.event.times[0] ?? stay.by.event;
+  return verdictAt(
+    'cooling-too-slow',
+    stay,
+    at,
+    sure === 'said' ? 'error' : 'warning',
+    `${stay.minutes.high} min to ${celsius.high} °C`,
+  );
 }
 
 /** Until a time of the day nobody knows from when on: the middle of it counts. */

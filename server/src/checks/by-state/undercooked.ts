@@ -56,7 +56,11 @@ function judge(
 ): Verdict | undefined {
   if (ingredient.optional || ingredient.free) return undefined;
   const listed = listedAs(ingredient);
-  if (listed.has('cooked')) return reheated(journey, member, ingredient, house);
+  // What is raw beside it has its own figure.
+  if (listed.has('cooked'))
+    return body.members.some((each) => (each.state.was & WAS.animal) !== 0)
+      ? undefined
+      : reheated(journey, member, ingredient, house);
   if (listed.has('treated') || listed.has('cured')) return undefined;
   const { state } = member;
   const food = foodOf(ingredient);
@@ -127,7 +131,8 @@ function bestRead(reads: readonly Read[], limit: Limit): Read | 'enough' | undef
     if (read.of === 'food' && read.celsius.low >= limit.celsius - THERMOMETER_C) return 'enough';
     if (seconds !== undefined && seconds > 0 && read.held.low * 60 >= seconds) return 'enough';
     if (read.of === 'around' && read.celsius.low >= limit.celsius && read.held.low >= LONG_IN_BATH_MIN) return 'enough';
-    if (read.of === 'food' || read.celsius.low < limit.celsius)
+    // What is kept warm at less than it was cooked at is no less cooked.
+    if (read.of === 'food' || (read.celsius.low < limit.celsius && read.by.event.act !== 'stay'))
       if (best === undefined || read.celsius.low > best.celsius.low) best = read;
   }
   return best;
@@ -185,8 +190,8 @@ function wasFrozen(_recipe: Recipe, { stays }: Journey, { of }: Member, { foodSa
 function rawFlour(recipe: Recipe, body: Body, member: Member, ingredient: Ingredient): Verdict | undefined {
   const { state } = member;
   if (state.cooked !== 'raw') return undefined;
-  const { massG, waterG, of, has } = mixtureIn(recipe, body);
-  if (waterG < massG * DRY_MIX) return undefined;
+  const { massG, waterG, fatG, of, has } = mixtureIn(recipe, body);
+  if (waterG + fatG < massG * DRY_MIX) return undefined;
   if (of.flour >= massG * FLOURY || !isOf(foodOf(ingredient), 'flour') || body.members.length < 2) return undefined;
   // One that is only made, and not served, is baked elsewhere.
   const isServed = (state.was & WAS.eaten) !== 0 || body.band === 'frozen';

@@ -23,6 +23,7 @@ import {
 } from './bodies.ts';
 import { heated, heats, readIn } from './heating.ts';
 import { isSameLarder, type Larder, larderOf } from './larder.ts';
+import { listedStays } from './listed.ts';
 import { EMPTY, type FoldState, isSameFold, leftOf, madeBy, withLeft } from './state.ts';
 import { lie } from './stays.ts';
 import { type Settled, settleTemperatures } from './temperatures.ts';
@@ -70,7 +71,7 @@ function follow({ parts }: Recipe): Journey {
   }
   return {
     steps,
-    stays: steps.flatMap(({ stays }) => stays),
+    stays: [...parts.flatMap(listedStays), ...steps.flatMap(({ stays }) => stays)],
     bodies: [...steps.flatMap(({ ended }) => ended), ...state.bodies],
   };
 }
@@ -195,8 +196,8 @@ class Folder {
   private change(body: Body, by: BoundEvent, branch: boolean): Body {
     const { event } = by;
     const temperatures = settleTemperatures(event, body);
-    let next =
-      event.vessel?.is === undefined || event.vessel.is === 'tool' ? body : { ...body, vessel: event.vessel.is };
+    const vessel = vesselOf(by);
+    let next = vessel === undefined ? body : { ...body, vessel };
     if (heats(event, body, temperatures)) {
       next = heated(next, by, temperatures);
       // Nobody heats for days: so long it keeps.
@@ -215,12 +216,13 @@ class Folder {
           shut: event.medium?.is === 'fat' ? 'under fat' : next.shut === 'open' ? 'covered' : next.shut,
         };
         break;
-      case 'close':
       case 'pack':
+        if (event.vessel === undefined && wasMade(next)) next = { ...next, vessel: 'jar', shut: 'jar' };
+        break;
+      case 'close':
         next = {
           ...next,
-          shut: shutBy(event.act, next),
-          vessel: event.act === 'pack' ? (next.vessel ?? 'jar') : next.vessel,
+          shut: shutBy(next),
         };
         break;
       case 'put':
@@ -365,9 +367,13 @@ class Folder {
     if (taken.bodies.length === 0 || unnamed !== 'mixture') this.addFocus(taken);
     if (event.act === 'heat' && event.cooks !== 'barely') this.addRaw(taken);
     // `Layer.`: all that was made for it.
-    else if (event.act === 'combine' && unnamed === 'nothing' && by.names.length === 0)
+    else if (TRANSITIONS[event.act].adds && unnamed === 'nothing' && by.names.length === 0)
       for (const body of this.state.bodies)
-        if (body.band === 'unsaid' && body.members.every(({ of }) => of.part === this.part.index))
+        if (
+          body.band !== 'cold' &&
+          body.band !== 'frozen' &&
+          body.members.every(({ of }) => of.part === this.part.index)
+        )
           add(taken.bodies, body);
     // What no step names lies with what is cooked: `rub with the salt and roast`.
     if (taken.bodies.length === 0 || TRANSITIONS[event.act].joins) {
@@ -419,9 +425,10 @@ class Folder {
   }
 
   private takePart(part: number, taken: Taken): void {
-    const made = madeBy(this.state, part);
-    if (made !== undefined) add(taken.bodies, made);
-    else {
+    const open = this.state.bodies.filter(({ members }) => members.some(({ of }) => of.part === part));
+    const made = open.length > 0 ? open : madeBy(this.state, part);
+    for (const body of made) add(taken.bodies, body);
+    if (made.length === 0) {
       // Its list, where no step of it made anything.
       this.parts[part]?.head.ingredients.forEach((_, ingredient) => {
         this.takeRef({ part, ingredient }, { kind: 'all' }, taken);
@@ -481,6 +488,16 @@ class Folder {
   }
 }
 
+/** What it is put in; `a jar of passata` holds nothing any more. */
+function vesselOf({ event: { vessel }, names }: BoundEvent): Body['vessel'] {
+  if (vessel?.is === undefined || vessel.is === 'tool') return undefined;
+  const isEmptied = names.some(({ mention }) => mention.start > vessel.end && mention.start - vessel.end <= OF);
+  return isEmptied ? undefined : vessel.is;
+}
+
+/** Between a measure and what it holds: ` of `. */
+const OF = 4;
+
 /** `Oil the prawns` is no tin made ready; what is turned and then read is read; `it can be kept at 50 C` keeps it. */
 function asDone(by: BoundEvent): BoundEvent {
   const { event, names } = by;
@@ -496,9 +513,11 @@ function asDone(by: BoundEvent): BoundEvent {
   return by;
 }
 
+/** More was done with it than to take it from the list: it is bottled, and not laid in something. */
+const wasMade = ({ members, band }: Body): boolean => band !== 'unsaid' || members.length > 1;
+
 /** What is closed, and on no fire, is closed to be kept; so is what is packed in nothing that is named. */
-function shutBy(act: 'close' | 'pack', { vessel, shut, lies }: Body): Body['shut'] {
-  if (act === 'pack') return vessel === undefined ? 'jar' : shut;
+function shutBy({ vessel, lies }: Body): Body['shut'] {
   if (vessel === 'jar' || vessel === 'airtight') return 'jar';
   return lies.place === 'stove' || lies.place === 'oven' ? 'covered' : 'jar';
 }

@@ -62,8 +62,8 @@ export function heats(
   // A slow cooker cooks what is raw, and holds what is hot.
   if (places.includes('hot')) return band !== 'hot' && members.some(({ state }) => state.cooked === 'raw');
   const isHot = medium?.is === 'steam' || medium?.is === 'pressure' || places.some((place) => HEATING.has(place));
-  // What is hot already is left there.
-  return isHot && (act !== 'stay' || band !== 'hot');
+  // What was hot is left there.
+  return isHot && (act !== 'stay' || members.every(({ state }) => state.cooked === 'raw'));
 }
 
 /** The body after it is heated. */
@@ -109,12 +109,22 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
       sure: 'said',
     },
     // A jar that is boiled is shut by it; a lid of pastry is no lid.
-    shut: body.vessel === 'jar' ? (through ? 'jar' : body.shut) : body.shut === 'jar' ? 'covered' : body.shut,
+    shut:
+      body.vessel === 'jar'
+        ? through || isWet(event)
+          ? 'jar'
+          : body.shut
+        : body.shut === 'jar'
+          ? 'covered'
+          : body.shut,
     rawContact: body.rawContact && !sure,
     warmMin: sure ? NO_TIME : cooks === 'as read' ? { low: 0, high: body.warmMin.high } : body.warmMin,
     waits: undefined,
   };
 }
+
+const isWet = ({ medium, where }: Event): boolean =>
+  medium?.is === 'water' || medium?.is === 'steam' || where.some(({ is, not }) => is === 'bath' && !not);
 
 const hasOven = (temperatures: readonly Settled[]): boolean => temperatures.some(({ of }) => of === 'oven');
 

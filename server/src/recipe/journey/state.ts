@@ -3,7 +3,7 @@
  * Refuses to know how it changes.
  */
 import type { IngredientRef } from '../names.ts';
-import { type Body, holdsRef, isSameBody } from './bodies.ts';
+import { type Body, isSameBody } from './bodies.ts';
 
 export interface FoldState {
   /** The newest last. */
@@ -26,6 +26,7 @@ export interface Done {
   readonly before: Done | undefined;
 }
 
+const NONE: readonly Body[] = [];
 export const EMPTY: FoldState = { bodies: [], focus: [], nextId: 1, part: -1, left: [], done: undefined };
 
 export function isSameFold(a: FoldState, b: FoldState): boolean {
@@ -88,18 +89,12 @@ function putDone(done: Done | undefined, ref: IngredientRef, share: number): Don
   return made;
 }
 
-/** What a part that is at its end made. */
-export function madeBy(state: FoldState, part: number): Body | undefined {
+/** What a part that is at its end made, where none of it is open any more. */
+export function madeBy(state: FoldState, part: number): readonly Body[] {
   for (let at = state.done; at !== undefined; at = at.before) {
     if (at.part !== part) continue;
     const { made } = at;
-    const [first] = made?.members ?? [];
-    // It may have gone into something since.
-    return (
-      state.bodies.find((body) => body.id === made?.id) ??
-      (first && state.bodies.findLast((body) => holdsRef(body, first.of))) ??
-      made
-    );
+    return made === undefined ? NONE : [made];
   }
-  return undefined;
+  return NONE;
 }

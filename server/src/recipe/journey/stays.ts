@@ -49,10 +49,16 @@ export function lie(
   const sure = weakest(lies.sure, time === undefined ? 'inferred' : timeSure(event));
   const passes = time !== undefined ? minutes : NONE;
   const warm = isWarm(lies) ? add(body.warmMin, passes) : body.warmMin;
+  // `Cool to 4 C`: so cold it then is.
+  const target = event.act === 'cool' ? temperatures.find(({ of }) => of === 'food')?.said.celsius : undefined;
+  const after =
+    target === undefined
+      ? lies
+      : { place: target.high <= COLD_C ? ('cold' as const) : lies.place, celsius: target, sure: lies.sure };
   const next: Body = {
     ...withStates(body, (state) => ({ ...state, was: state.was | bitOf(event) })),
-    lies,
-    band: bandAt(lies),
+    lies: after,
+    band: bandAt(after),
     warmMin: warm,
     warmSure: isWarm(lies) && time !== undefined ? weakest(body.warmSure, sure) : body.warmSure,
     coldMin: lies.celsius.high <= COLD_C ? add(body.coldMin, passes) : body.coldMin,
@@ -122,11 +128,12 @@ const bitOf = ({ act, medium }: Event): number => {
 };
 
 /** The place that the words say. */
-function placeSaid({ where, act }: Event, body: Body, time: Range | undefined): Lying | undefined {
+function placeSaid({ where, act, medium }: Event, body: Body, time: Range | undefined): Lying | undefined {
   const at = where.findLast((w) => !w.not && (w.way === 'at' || w.way === 'to'));
   // On the stove for hours, or to cool, it is off the heat.
   if (at?.is === 'stove' && (act === 'cool' || (time !== undefined && time.low >= LONG_MIN))) return COOLS;
   if (at !== undefined) return lyingAt(at);
+  if (medium?.is === 'ice') return ICE;
   // `Out of the fridge`, `not in the refrigerator`: a room, unless it says another.
   const from = where.find((w) => w.way === 'out of' || w.way === 'off' || w.not);
   if (from === undefined) return undefined;
@@ -136,6 +143,7 @@ function placeSaid({ where, act }: Event, body: Body, time: Range | undefined): 
   return body.band === 'hot' ? COOLS : ROOM;
 }
 
+const ICE: Lying = { place: 'cold', celsius: bandOf('cold'), sure: 'said' };
 const ROOM: Lying = { place: 'room', celsius: bandOf('room'), sure: 'inferred' };
 const COOLS: Lying = { place: 'room', celsius: COOLING, sure: 'inferred' };
 
@@ -150,6 +158,7 @@ function silent({ act }: Event, body: Body, minutes: Range): Lying {
   if (place === 'ask') return body.band === 'cold' || body.band === 'frozen' ? body.lies : UNREAD;
   if (place !== 'as it lay') return { place, celsius: bandOf(place), sure: act === 'freeze' ? 'said' : 'inferred' };
   if (body.band === 'cold' || body.band === 'frozen') return { ...body.lies, sure: 'inferred' };
+  if (act === 'pack' || act === 'put' || act === 'close') return ROOM;
   if (
     body.lies.place === 'hot' ||
     body.lies.place === 'bath' ||

@@ -181,6 +181,8 @@ export interface TimeSaid extends Span {
 /** What a sign tells; undefined where it is unread. */
 export const TELLS = [
   'through',
+  /** Not through: `pink in the middle`. */
+  'rare',
   'tender',
   'colour',
   'set',

@@ -33,6 +33,7 @@ export const FAMILIES = [
   'sour fruit',
   'plant',
   'yeast',
+  'leavening',
   'culture',
   'milk',
   'curing',

@@ -9,7 +9,7 @@ import { isWarm } from '../../recipe/journey/stays.ts';
 import type { Mixture } from '../../recipe/mixture.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
-import { ingredientOf, membersIn, mixtureIn } from './spoils.ts';
+import { ingredientOf, isDried, membersIn, mixtureIn } from './spoils.ts';
 import type { Level, Verdict } from './verdict.ts';
 
 const DAY = 1440;
@@ -128,7 +128,7 @@ function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[])
   const kept = keptAs(body, stays, KEPT_MIN);
   if (kept === undefined || kept.how === 'long') return undefined;
   const { massG, waterG, of, acidG, saltG } = mix;
-  if (body.members.some(({ state }) => (state.was & WAS.dried) !== 0)) return undefined;
+  if (isDried(mix, body)) return undefined;
   if (waterG < massG * DRY_WATER || mix.has.has('culture')) return undefined;
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
   // Bread and cake in the jar they are baked in, and what egg and milk are in, are low in acid too.
@@ -153,7 +153,8 @@ function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[])
   const { start, end } = what.ingredient.nameNode;
   return {
     code: 'low-acid-preserve',
-    level: kept.level,
+    // What is packed raw may be a lunch.
+    level: kept.how === 'unsaid' && raw ? 'ask' : kept.level,
     part: what.member.of.part,
     line: what.ingredient.line,
     start,

@@ -71,9 +71,23 @@ export function spoils(recipe: Recipe, body: Body): boolean {
   return animal >= mix.massG * ANIMAL_SHARE || plants >= (mix.massG - mix.of.water) * PLANT_SHARE;
 }
 
+/** By hours in dry air; of plants, by what is seen too. */
+export const isDried = ({ of }: Mixture, { members }: Body): boolean => {
+  const bits = of.animal === 0 ? WAS.dried | WAS.crisp : WAS.dried;
+  return (
+    members.some(({ state }) => (state.was & bits) !== 0) &&
+    members.every(({ state }) => (state.was & bits) !== 0 || state.cooked === 'raw')
+  );
+};
+
+/** Salt of the whole, and the least of the time in it, that cure raw flesh (judgement). */
+export const CURES = 0.025;
+export const CURING_MIN = 14 * 1440;
+
 /** What is on the list keeps it, whatever is done. */
 function keepsByItself(mix: Mixture, body: Body): boolean {
   const { massG, waterG, saltG, acidG, alcoholG, of, has } = mix;
+  const cured = saltG >= massG * CURES && body.coldMin.low + body.warmMin.low >= CURING_MIN;
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
   const wet = waterG + alcoholG;
   return (
@@ -86,10 +100,11 @@ function keepsByItself(mix: Mixture, body: Body): boolean {
     (acidG >= wet * SOUR && of.egg < massG * ANIMAL_SHARE) ||
     of.vinegar > massG * VINEGAR ||
     alcoholG >= wet * STRONG ||
+    cured ||
     has.has('curing') ||
     has.has('yeast') ||
     (has.has('culture') && of.flesh === 0) ||
     (raw && of.animal === 0 && saltG >= massG * SOURING && of.plant > 0) ||
-    (of.animal === 0 && body.members.every(({ state }) => (state.was & WAS.dried) !== 0))
+    isDried(mix, body)
   );
 }

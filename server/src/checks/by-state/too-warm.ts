@@ -42,8 +42,7 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
   if (act === 'rise' || act === 'dry' || act === 'smoke' || act === 'freeze') return undefined;
   // A roast is held from here on.
   if (!isWarm(lies) || lies.celsius.low >= limits.hot.roastC - SLACK_C || !spoils(recipe, body)) return undefined;
-  const curve = act === 'cool' ? cooledTo(stay) : undefined;
-  if (curve !== undefined) return tooSlow(stay, curve, limits);
+  if (act === 'cool' && by.event.temperatures.some(({ of }) => of === 'food')) return tooSlow(stay, limits);
   const figure = figureIn(stay);
   const sure = surenessOf(stay);
   const over = stay.timed ? overIn(stay, limitFor(stay, limits), sure) : undefined;
@@ -98,31 +97,30 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
   return undefined;
 }
 
-/** The figure that it is cooled to. */
-const cooledTo = ({ by }: Stay) => by.event.temperatures.find(({ of }) => of === 'food');
-
-/** From hot to the middle within two hours, and to the cold within six. */
-function tooSlow(
-  stay: Stay,
-  { celsius, sure }: NonNullable<ReturnType<typeof cooledTo>>,
-  { cooling }: HoldingLimits,
-): Verdict | undefined {
-  if (!stay.timed || stay.body.band !== 'hot') return undefined;
-  const limit =
-    celsius.high <= cooling.endC + 1
-      ? cooling.endMin
-      : celsius.high <= cooling.middleC + 1
-        ? cooling.middleMin
-        : Infinity;
-  if (stay.minutes.high <= limit) return undefined;
-  const at = stay.by.event.times[0] ?? stay.by.event;
-  return verdictAt(
-    'cooling-too-slow',
-    stay,
-    at,
-    sure === 'said' ? 'error' : 'warning',
-    `${stay.minutes.high} min to ${celsius.high} °C`,
-  );
+/** From hot to the middle within two hours, and to the cold within six; each figure has the time behind it. */
+function tooSlow(stay: Stay, { cooling }: HoldingLimits): Verdict | undefined {
+  const { by, body } = stay;
+  if (body.band !== 'hot') return undefined;
+  for (const { of, celsius, end, sure } of by.event.temperatures) {
+    const time =
+      of === 'food' ? (by.event.times.find((each) => each.start >= end) ?? by.event.times.at(-1)) : undefined;
+    if (time === undefined) continue;
+    const limit =
+      celsius.high <= cooling.endC + 1
+        ? cooling.endMin
+        : celsius.high <= cooling.middleC + 1
+          ? cooling.middleMin
+          : Number.POSITIVE_INFINITY;
+    if (time.minutes.high > limit)
+      return verdictAt(
+        'cooling-too-slow',
+        stay,
+        time,
+        sure === 'said' ? 'error' : 'warning',
+        `${time.minutes.high} min to ${celsius.high} °C`,
+      );
+  }
+  return undefined;
 }
 
 /** Until a time of the day nobody knows from when on: the middle of it counts. */

@@ -10,7 +10,7 @@ import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import type { House } from '../house.ts';
 import { type Group, groupOf, holdingLimits, holdS, type Limit, limitOf, THERMOMETER_C } from '../safety/limits.ts';
-import { membersIn, mixtureIn } from './spoils.ts';
+import { CURES, CURING_MIN, membersIn, mixtureIn } from './spoils.ts';
 import type { Level, Verdict } from './verdict.ts';
 
 /** A mixture with this much flour is a dough or batter. */
@@ -20,10 +20,8 @@ const FLOURY = 0.45;
 /** Egg from this share of the mixture on is what sets it. */
 const EGG_SETS = 0.3;
 /** Sugar from which a mixture with flour is a sweet, and no batter for the pan; water below which it is a mix to be wetted (judgement). */
-const SWEET = 0.1;
-const DRY_MIX = 0.12;
-/** Salt of the whole that cures raw flesh (judgement). */
-const CURES = 0.025;
+const SWEET = 0.05;
+const DRY_MIX = 0.2;
 
 export function undercooked(recipe: Recipe, journey: Journey, house: House): readonly Verdict[] {
   const found = new Map<string, Verdict>();
@@ -79,7 +77,7 @@ function judge(
         ? undefined
         : atName(ingredient, member, 'raw-egg', 'error', 'no step heats it');
     if (
-      isCured(recipe, body) ||
+      isCured(recipe, body, group) ||
       listed.has('for raw') ||
       (group === 'fish' && (listed.has('frozen') || wasFrozen(recipe, journey, member, house)))
     )
@@ -162,12 +160,12 @@ function isDough(recipe: Recipe, body: Body): boolean {
   return of.flour > massG * DOUGH;
 }
 
-function isCured(recipe: Recipe, body: Body): boolean {
-  const { saltG, massG, of } = mixtureIn(recipe, body);
-  return (
-    of.curing > 0 ||
-    (saltG >= massG * CURES && of.flesh > 0 && body.members.some(({ state }) => (state.was & WAS.dried) !== 0))
-  );
+/** In curing salt; meat that lay in salt for weeks, as a raw ham, but no fish, whose danger is another. */
+function isCured(recipe: Recipe, body: Body, group: Group): boolean {
+  const { saltG, massG, has } = mixtureIn(recipe, body);
+  const lay = body.coldMin.low + body.warmMin.low;
+  const dried = body.members.some(({ state }) => (state.was & WAS.dried) !== 0);
+  return has.has('curing') || (group !== 'fish' && saltG >= massG * CURES && (dried || lay >= CURING_MIN));
 }
 
 function setsByEgg(recipe: Recipe, body: Body, { weighed }: Ingredient): boolean {
@@ -196,7 +194,10 @@ function rawFlour(recipe: Recipe, body: Body, member: Member, ingredient: Ingred
   // One that is only made, and not served, is baked elsewhere.
   const isServed = (state.was & WAS.eaten) !== 0 || body.band === 'frozen';
   const isSweet =
-    of.sugar >= massG * SWEET && !has.has('yeast') && recipe.parts[member.of.part]?.head.kind === undefined;
+    of.sugar >= massG * SWEET &&
+    !has.has('yeast') &&
+    !has.has('leavening') &&
+    recipe.parts[member.of.part]?.head.kind === undefined;
   if (!isServed && !isSweet) return undefined;
   return atName(ingredient, member, 'raw-flour', isServed ? 'error' : 'warning', 'it is eaten raw');
 }

@@ -21,7 +21,7 @@ export interface Verdict extends Span {
 
 /** How grave it is that a range passes a limit: an error where its mild end does and all is said. */
 export function levelOver({ low, high }: Range, limit: number, sure: Sure): Level | undefined {
-  if (low > limit) return sure === 'said' ? 'error' : 'warning';
+  if (low > limit) return sure === 'said' ? 'error' : sure === 'inferred' ? 'warning' : 'ask';
   return high > limit ? 'ask' : undefined;
 }
 

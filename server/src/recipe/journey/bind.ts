@@ -37,8 +37,12 @@ export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[]
   const events: BoundEvent[] = [];
   let from = 0;
   for (const event of read(sentence.items, runsOf(mentions))) {
-    events.push(bind(event, mentions, from));
-    from = Math.max(from, event.end);
+    const before = events.at(-1);
+    from = Math.max(from, before?.event.end ?? 0);
+    // `…, keeping it above 65 C`: the figure is that of the stay before.
+    if (before?.event.act === 'stay' && isFigureOf(event))
+      events[events.length - 1] = { ...before, event: { ...before.event, temperatures: event.temperatures } };
+    else events.push(bind(event, mentions, from));
   }
   BOUND.set(sentence, { mentions, events });
   return events;
@@ -47,6 +51,9 @@ export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[]
 /** `Butter the pan` is left to the verbs. */
 const runsOf = (mentions: readonly Mention[]): readonly NameRun[] =>
   mentions.flatMap(({ verb, from, to }) => (verb ? [] : [{ from, to: to + 1 }]));
+
+const isFigureOf = ({ as, act, times, temperatures }: Event): boolean =>
+  as === 'beside' && act === 'stay' && times.length === 0 && temperatures.length > 0;
 
 /** Names between the event before, which ends at `from`, and this one are its own too: no verb was read beside them. */
 function bind(event: Event, mentions: readonly Mention[], from: number): BoundEvent {

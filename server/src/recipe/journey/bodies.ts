@@ -49,6 +49,8 @@ export const WAS = {
   /** Flour: dry heat does not make it safe. */
   flour: 2048,
   fat: 4096,
+  /** Until it was crisp or dry by what is seen. */
+  crisp: 8192,
 } as const;
 
 export interface FoodState {

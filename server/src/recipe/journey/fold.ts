@@ -225,6 +225,10 @@ class Folder {
           shut: shutBy(next),
         };
         break;
+      case 'combine':
+        // Shaken in its jar, it is no longer put by.
+        if (next.shut === 'jar') next = { ...next, shut: 'covered' };
+        break;
       case 'put':
         // The lids, on jars.
         if (event.vessel?.is === 'tool' && next.vessel === 'jar') next = { ...next, shut: 'jar' };
@@ -301,20 +305,31 @@ class Folder {
   /** Of what lies together, what is lifted out or set aside goes by itself; of what is kept, the fat it was fried in. */
   private parted({ event, names }: BoundEvent, bodies: readonly Body[]): readonly Body[] {
     const named = names.flatMap(({ role, mention }) => (role === 'what' ? mention.ingredients : []));
+    // `Drain`: what was fried is lifted out of its fat.
+    if (event.act === 'remove' && names.length === 0)
+      return bodies.flatMap((body) => this.split(body, ({ state }) => isFried(body, state)));
     const keeps = event.act === 'stay' || event.act === 'cool' || event.act === 'freeze';
     if (named.length === 0 || !(keeps || event.act === 'remove' || event.act === 'reserve')) return bodies;
-    return bodies.map((body) => {
-      const [out, rest]: [Member[], Member[]] = [[], []];
-      for (const member of body.members) (named.some((ref) => isSameRef(ref, member.of)) ? out : rest).push(member);
-      const parts =
-        out.length > 0 && rest.length > 0 && (!keeps || out.every(({ state }) => (state.was & WAS.fat) !== 0));
-      if (!parts) return body;
-      this.state = {
-        ...this.state,
-        bodies: this.state.bodies.map((each) => (each.id === body.id ? { ...body, members: rest } : each)),
-      };
-      return { ...body, id: this.id(), members: out };
+    return bodies.flatMap((body) => {
+      const isOut = ({ of }: Member): boolean => named.some((ref) => isSameRef(ref, of));
+      if (keeps && !body.members.every((member) => !isOut(member) || (member.state.was & WAS.fat) !== 0)) return [body];
+      const [out, rest] = this.split(body, isOut);
+      if (out === undefined || rest === undefined) return [body];
+      this.state = { ...this.state, bodies: [...this.state.bodies, rest] };
+      return [out];
     });
+  }
+
+  /** Two bodies in the place of one: those members and the others; the one where there are no others. */
+  private split(body: Body, isOut: (member: Member) => boolean): readonly Body[] {
+    const [out, rest]: [Member[], Member[]] = [[], []];
+    for (const member of body.members) (isOut(member) ? out : rest).push(member);
+    if (out.length === 0 || rest.length === 0) return [body];
+    this.remove([body]);
+    return [
+      { ...body, id: this.id(), members: out },
+      { ...body, id: this.id(), members: rest },
+    ];
   }
 
   private taken(by: BoundEvent): Taken {
@@ -495,6 +510,12 @@ function vesselOf({ event: { vessel }, names }: BoundEvent): Body['vessel'] {
   return isEmptied ? undefined : vessel.is;
 }
 
+/** Fat that something else was fried in, by the same heat. */
+const isFried = ({ members }: Body, { was, heatedBy, cooked }: Member['state']): boolean =>
+  (was & WAS.fat) !== 0 &&
+  cooked !== 'raw' &&
+  members.some(({ state }) => (state.was & WAS.fat) === 0 && state.heatedBy === heatedBy);
+
 /** Between a measure and what it holds: ` of `. */
 const OF = 4;
 
@@ -503,7 +524,8 @@ function asDone(by: BoundEvent): BoundEvent {
   const { event, names } = by;
   const as = (act: Act): BoundEvent => ({ ...by, event: { ...event, act } });
   if (event.act === 'ready' && names.some(({ role }) => role === 'what')) return as('combine');
-  if (event.act === 'adjust' && event.temperatures.some(({ of }) => of === 'food')) return as('read');
+  if ((event.act === 'adjust' || event.act === 'ready') && event.temperatures.some(({ of }) => of === 'food'))
+    return as(event.where.some(({ is, way }) => way === 'at' && (is === 'stove' || is === 'oven')) ? 'heat' : 'read');
   if (
     event.act === 'read' &&
     event.temperatures.length > 0 &&

@@ -75,8 +75,8 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const reads = readsIn(by, temperatures);
   const inFood = reads.filter(({ of }) => of === 'food');
   const signs =
-    (event.until.some(({ is }) => is !== undefined && is !== 'needed') ? WAS.signed : 0) |
-    (event.until.some(({ is }) => is === 'dry') ? WAS.dried : 0);
+    (event.until.some(({ is }) => is !== undefined && is !== 'needed' && is !== 'rare') ? WAS.signed : 0) |
+    (event.until.some(({ is }) => is === 'dry') ? WAS.crisp : 0);
   const pressed = event.medium?.is === 'pressure' ? WAS.pressed : 0;
   const again = body.band === 'cold' || body.band === 'frozen' ? WAS.reheated : 0;
   // A figure says more than the verb beside it.

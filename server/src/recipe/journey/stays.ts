@@ -153,11 +153,16 @@ const lyingAt = ({ is, sure, celsius }: Where): Lying =>
     : { place: is, celsius: celsius ?? bandOf(is), sure };
 
 /** Where it lies when nobody says. */
-function silent({ act }: Event, body: Body, minutes: Range): Lying {
+function silent({ act, times, as }: Event, body: Body, minutes: Range): Lying {
   const { place } = TRANSITIONS[act];
   if (place === 'ask') return body.band === 'cold' || body.band === 'frozen' ? body.lies : UNREAD;
   if (place !== 'as it lay') return { place, celsius: bandOf(place), sure: act === 'freeze' ? 'said' : 'inferred' };
   if (body.band === 'cold' || body.band === 'frozen') return { ...body.lies, sure: 'inferred' };
+  if (
+    minutes.low < SHELF_MIN &&
+    (times.some(({ kind }) => kind === 'life') || (act === 'stay' && as === 'told' && body.band === 'hot'))
+  )
+    return UNREAD;
   if (act === 'pack' || act === 'put' || act === 'close') return ROOM;
   if (
     body.lies.place === 'hot' ||
@@ -170,6 +175,8 @@ function silent({ act }: Event, body: Body, minutes: Range): Lying {
   return ROOM;
 }
 
+/** What is said to keep for so long in no place is meant for a shelf; for less, nobody knows. */
+const SHELF_MIN = 14 * 1440;
 const UNREAD: Lying = { place: undefined, celsius: ANYWHERE, sure: 'unread' };
 
 /** A figure beside a place says how warm that is. */

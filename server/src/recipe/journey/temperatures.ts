@@ -22,12 +22,16 @@ const MOST_READ_C = 90;
 const MOST_AROUND_C = 56;
 
 /** The temperatures of an event that are of something, each of what. */
-export function settleTemperatures({ temperatures, act, where }: Event, body: Body | undefined): readonly Settled[] {
+export function settleTemperatures(
+  { temperatures, act, where, verb }: Event,
+  body: Body | undefined,
+): readonly Settled[] {
   return temperatures.flatMap((said): Settled[] => {
     if (said.bound === 'change') return [];
     if (said.sure !== 'unread') return said.of === 'nothing' ? [] : [{ said, of: said.of, sure: said.sure }];
     const { low, high } = said.celsius;
-    const isPlaced = where.some((w) => !w.not && (w.way === 'at' || w.way === 'to'));
+    // The place that a verb says by itself tells nothing of a figure.
+    const isPlaced = where.some((w) => !w.not && (w.way === 'at' || w.way === 'to') && w.start !== verb?.start);
     if (high > BOILS_C) return [{ said, of: act === 'heat' ? 'oven' : 'nothing', sure: 'inferred' }];
     if (high <= ROOM_C) return [{ said, of: 'around', sure: 'inferred' }];
     if (body === undefined) return [];

@@ -4,6 +4,7 @@
  * Refuses to know which of its rows a word is where it stands.
  */
 import formsText from '../../data/prose/forms.tsv';
+import type { SentenceItem } from '../notation/tree.ts';
 import { type Form, formOfLetter } from './forms.ts';
 import {
   type EvidenceRow,
@@ -37,6 +38,7 @@ interface Sense {
 }
 
 const NO_ROWS: Readonly<Record<TableName, number>> = { verb: 0, thing: 0, joint: 0, time: 0, sign: 0, evidence: 0 };
+const NONE_LONGER: ReadonlyMap<string, number> = new Map();
 const NOTHING: Sense = {
   key: '',
   head: undefined,
@@ -44,15 +46,14 @@ const NOTHING: Sense = {
   form: undefined,
   isTime: false,
   isRow: false,
-  longer: new Map(),
+  longer: NONE_LONGER,
   begins: false,
 };
 /** Those that were seen, by number. */
 const SENSES: Sense[] = [NOTHING];
+/** What words were found to be. */
 const KNOWN = new Map<string, number>();
-const STRANGE = new Set<string>();
-/** So many words that no row has are remembered. */
-const MOST_STRANGE = 4096;
+const MOST_KNOWN = 8192;
 
 const senseAt = (sense: number): Sense => SENSES[sense] ?? NOTHING;
 
@@ -102,22 +103,19 @@ function made(key: string, codes: readonly string[], as: Form | undefined): numb
   return SENSES.push({ key, head, rows, form, isTime, isRow, longer: undefined, begins: false }) - 1;
 }
 
-/** A word by itself. */
+const MADE = new Map<string, number>();
+
+/** A word by itself; one sense for each as long as the process lives. */
 function wordSense(word: string): number {
-  const known = KNOWN.get(word);
-  if (known !== undefined) return known;
-  if (STRANGE.has(word)) return UNKNOWN;
+  let sense = MADE.get(word);
+  if (sense !== undefined) return sense;
   const at = lowerBound(word);
   const end = formsText.indexOf('\n', at);
   const [form = '', ...codes] = end < 0 ? [] : formsText.slice(at, end).split('\t');
   const isThere = form === word;
-  if (!isThere && !form.startsWith(`${word} `)) {
-    if (STRANGE.size >= MOST_STRANGE) STRANGE.clear();
-    STRANGE.add(word);
-    return UNKNOWN;
-  }
-  const sense = made(word, isThere ? codes : [], undefined);
-  KNOWN.set(word, sense);
+  if (!isThere && !form.startsWith(`${word} `)) return UNKNOWN;
+  sense = made(word, isThere ? codes : [], undefined);
+  MADE.set(word, sense);
   return sense;
 }
 
@@ -125,10 +123,10 @@ function wordSense(word: string): number {
 function longerOf(sense: Sense): ReadonlyMap<string, number> {
   if (sense.longer !== undefined) return sense.longer;
   const longer = new Map<string, number>();
-  sense.longer = longer;
   if (sense.head === undefined || sense.head !== sense.key) addLonger(sense, longer, sense.key, undefined);
   if (sense.head !== undefined) addLonger(sense, longer, sense.head, sense.form);
-  return longer;
+  sense.longer = longer.size === 0 ? NONE_LONGER : longer;
+  return sense.longer;
 }
 
 function addLonger(sense: Sense, longer: Map<string, number>, key: string, as: Form | undefined): void {
@@ -147,23 +145,39 @@ function addLonger(sense: Sense, longer: Map<string, number>, key: string, as: F
 
 /** The sense of a word in small letters with a straight apostrophe; `UNKNOWN` where no row has it. `ice-box` is `ice box`, too. */
 export function senseOf(word: string): number {
-  const parted = word.search(/[- ]/);
-  if (parted < 0) return wordSense(word);
+  let sense = KNOWN.get(word);
+  if (sense === undefined) {
+    sense = senseMade(word);
+    // Words that no row has are many: the memory is not theirs.
+    if (KNOWN.size >= MOST_KNOWN) KNOWN.clear();
+    KNOWN.set(word, sense);
+  }
+  return sense;
+}
+
+function senseMade(word: string): number {
   const own = wordSense(word);
-  if (senseAt(own).isRow) return own;
+  const parted = word.search(/[- ]/);
+  if (parted < 0 || senseAt(own).isRow) return own;
   // `to taste` is one word of a sentence.
-  let longer = wordSense(word.slice(0, parted));
+  let longer = senseOf(word.slice(0, parted));
   for (const next of word.slice(parted + 1).split(/[- ]/)) longer = longerSense(longer, next);
   if (senseAt(longer).isRow) return longer;
   // `pudding-dish` is a dish.
-  const last = word.includes('-') ? wordSense(word.slice(word.lastIndexOf('-') + 1)) : UNKNOWN;
+  const last = word.includes('-') ? senseOf(word.slice(word.lastIndexOf('-') + 1)) : UNKNOWN;
   const { rows } = senseAt(last);
   return rows.thing > 0 && rows.verb === 0 ? last : UNKNOWN;
 }
 
+/** The sense of every item; `UNKNOWN` for what is no word. */
+export const sensesOf = (items: readonly SentenceItem[]): readonly number[] =>
+  items.map((item) => (item.kind === 'word' ? senseOf(item.word) : UNKNOWN));
+
 /** The sense of the words of `sense` with one more behind them; `UNKNOWN` where no row goes on so. */
-export const longerSense = (sense: number, word: string): number =>
-  sense === UNKNOWN ? UNKNOWN : (longerOf(senseAt(sense)).get(word) ?? UNKNOWN);
+export function longerSense(sense: number, word: string): number {
+  const { longer = longerOf(senseAt(sense)) } = senseAt(sense);
+  return longer.size === 0 ? UNKNOWN : (longer.get(word) ?? UNKNOWN);
+}
 
 /** Whether a time may have the word. */
 export const mayBeTime = (sense: number): boolean => senseAt(sense).isTime;

@@ -7,6 +7,7 @@ import { cut } from './cut.ts';
 import { share } from './ellipsis.ts';
 import type { Event } from './event.ts';
 import { frame } from './frame.ts';
+import { sensesOf } from './lexicon.ts';
 import { settle } from './nouns.ts';
 import type { NameRun } from './pieces.ts';
 import { settleSaying } from './polarity.ts';
@@ -21,7 +22,8 @@ import { timesIn } from './times.ts';
  * Never throws, whatever the text; what is not understood is an `unread` slot or an event of an unknown act.
  */
 export function read(items: readonly SentenceItem[], runs: readonly NameRun[]): readonly Event[] {
-  const pieces = tag(items, runs, timesIn(items, runs));
+  const senses = sensesOf(items);
+  const pieces = tag(items, runs, timesIn(items, runs, senses), senses);
   settle(pieces);
   findBareFigures(pieces, items);
   const clauses = cut(pieces);

@@ -4,7 +4,7 @@
  * Refuses to know which of its rows a word is there.
  */
 import type { SentenceItem } from '../notation/tree.ts';
-import { beginsVerb, formOf, isRow, isTimeAlone, jointOf, longerSense, senseOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { beginsVerb, formOf, isRow, isTimeAlone, jointOf, longerSense, sensesOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { type NameRun, Piece, type Sort } from './pieces.ts';
 import type { TimeRun } from './times.ts';
 
@@ -19,7 +19,12 @@ const SORTS: Readonly<Record<SentenceItem['kind'], Sort>> = {
 };
 
 /** All items in pieces, in order. A name gives way to a longer row that begins with it: `ice bath`; no row reaches into a time. */
-export function tag(items: readonly SentenceItem[], runs: readonly NameRun[], times: readonly TimeRun[]): Piece[] {
+export function tag(
+  items: readonly SentenceItem[],
+  runs: readonly NameRun[],
+  times: readonly TimeRun[],
+  senses: readonly number[] = sensesOf(items),
+): Piece[] {
   const pieces: Piece[] = [];
   let next = 0;
   let nextTime = 0;
@@ -39,7 +44,7 @@ export function tag(items: readonly SentenceItem[], runs: readonly NameRun[], ti
     let sense = UNKNOWN;
     let to = at + 1;
     if (item.kind === 'word') {
-      sense = senseOf(item.word);
+      sense = senses[at] ?? UNKNOWN;
       let longer = sense;
       for (let i = at + 1; longer !== UNKNOWN && i < limit; i++) {
         const word = items[i];

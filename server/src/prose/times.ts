@@ -7,7 +7,7 @@ import { baseOf, unitSpelled } from '../measure/unit.ts';
 import type { MeasuredNode, SentenceItem } from '../notation/tree.ts';
 import { numberInWord } from '../notation/words.ts';
 import type { Per, TimeKind } from './event.ts';
-import { jointOf, longerSense, mayBeTime, senseOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { jointOf, longerSense, mayBeTime, sensesOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { FoundTime, NameRun } from './pieces.ts';
 import type { TimeRole, TimeRow } from './rows.ts';
 
@@ -21,15 +21,16 @@ export interface TimeRun {
 const NONE: readonly TimeRun[] = [];
 
 /** The times that a sentence says, in order; none begins in a name. */
-export function timesIn(items: readonly SentenceItem[], runs: readonly NameRun[]): readonly TimeRun[] {
-  const senses: number[] = [];
+export function timesIn(
+  items: readonly SentenceItem[],
+  runs: readonly NameRun[],
+  words: readonly number[] = sensesOf(items),
+): readonly TimeRun[] {
   let may = false;
-  for (const item of items) {
-    const sense = item.kind === 'word' ? senseOf(item.word) : UNKNOWN;
-    senses.push(sense);
-    may ||= item.kind === 'duration' || (sense !== UNKNOWN && mayBeTime(sense));
-  }
+  for (let at = 0; at < items.length && !may; at++)
+    may = items[at]?.kind === 'duration' || mayBeTime(words[at] ?? UNKNOWN);
   if (!may) return NONE;
+  const senses = [...words];
   for (const { from, to } of runs) senses.fill(IN_NAME, from, to);
   return new Reader(items, senses).all();
 }

@@ -220,14 +220,26 @@ class Reader {
   private coreAt(prefix: Prefix): Core | undefined {
     const { whole, between, any, kind } = prefix;
     const at = any ? this.pastArticle(prefix.to) : prefix.to;
-    if (kind === 'until') return this.horizonAt(prefix.to) ?? this.horizonAt(at) ?? this.clockAt(at);
+    if (kind === 'until')
+      return this.horizonAt(prefix.to) ?? this.horizonAt(at) ?? this.clockAt(at) ?? this.beforeAt(at);
     if (between) return this.fromTo(at) ?? ranged(this.amountAt(at, true));
     return (
       this.rowCoreAt(prefix.to) ??
+      (any ? undefined : this.dayOfPlan(at)) ??
       (whole ? this.wholeAt(at) : undefined) ??
       this.amountAt(at, false) ??
       this.oneAt(at, prefix)
     );
+  }
+
+  /** `Day 2:`, behind what was done the day before. */
+  private dayOfPlan(at: number): Core | undefined {
+    const row = this.rowAt(at);
+    if (row?.is !== 'unit' || row.range?.low !== DAY.low || this.items[at + 1]?.kind !== 'measured') return undefined;
+    const count = this.countAt(at + 1);
+    return count !== undefined && count.low >= 2 && this.isBare(count)
+      ? { ...NEXT_DAY, to: count.to, unitMin: DAY.low, kind: 'point' }
+      : undefined;
   }
 
   /** A time of its own words: `overnight`, `the next day`. */
@@ -260,7 +272,8 @@ class Reader {
           ? coreOf(scaled({ low: LEAST_OF_ALL, high: 1 }, (row.range.high - row.range.low) * 60), to, undefined)
           : undefined;
       case 'day':
-        return kind === 'every' ? coreOf(WEEK, to, undefined) : undefined;
+        if (kind === 'every') return coreOf(WEEK, to, undefined);
+        return whole ? coreOf(WHOLE_DAY, to, undefined) : undefined;
       case 'horizon':
         return whole ? coreOf(row.all, to, undefined) : undefined;
     }
@@ -288,6 +301,14 @@ class Reader {
     return undefined;
   }
 
+  /** `until 2 hours before serving`: nobody knows how long that is. */
+  private beforeAt(at: number): Core | undefined {
+    const amount = this.amountAt(at, false);
+    return amount !== undefined && this.past(amount.to, 'mark') !== undefined
+      ? { low: 0, high: Number.POSITIVE_INFINITY, to: amount.to, unitMin: amount.unitMin }
+      : undefined;
+  }
+
   /** `until 6 pm` */
   private clockAt(at: number): Core | undefined {
     const count = this.countAt(at);
@@ -301,7 +322,7 @@ class Reader {
     const from = this.hourAt(at);
     if (from === undefined) return undefined;
     const row = this.rowAt(from.to);
-    if (row === undefined || (row.is !== 'to' && row.kind !== 'until')) return undefined;
+    if (row === undefined || (row.is !== 'to' && row.is !== 'and' && row.kind !== 'until')) return undefined;
     const to = this.hourAt(this.pastArticle(this.end));
     if (to === undefined || to.round !== from.round) return undefined;
     let low = to.low - from.high;
@@ -404,6 +425,10 @@ class Reader {
     const other = or === undefined ? undefined : this.countAt(or);
     if (other !== undefined && !other.article && !other.part && this.isBare(other))
       return { ...core, high: Math.max(core.high, other.high * unitMin), to: other.to, ranged: true };
+    // `1 h 30`
+    const bare = unitMin === 60 ? this.countAt(core.to) : undefined;
+    if (bare !== undefined && this.items[core.to]?.kind === 'measured' && bare.high < 60 && this.isBare(bare))
+      return { ...core, low: core.low + bare.low, high: core.high + bare.high, to: bare.to };
     const less = this.unitsAt(and ?? core.to, false);
     return less !== undefined && less.unitMin < unitMin && less.high < unitMin && core.high - core.low < unitMin
       ? { ...core, low: core.low + less.low, high: core.high + less.high, to: less.to }
@@ -524,8 +549,9 @@ class Reader {
 
   /** `or overnight`, `, preferably overnight` */
   private choiceAt(at: number): TimeRun | undefined {
-    const from = this.markAt(at) === ',' ? at + 1 : at;
-    const to = this.past(from, 'joins');
+    const isSlash = this.markAt(at) === '/';
+    const from = isSlash || this.markAt(at) === ',' ? at + 1 : at;
+    const to = isSlash ? from : this.past(from, 'joins');
     const run = to === undefined ? undefined : this.runAt(to);
     return run && { from, to: run.to, time: { ...run.time, orElse: true } };
   }
@@ -533,6 +559,9 @@ class Reader {
 
 const DASHES: ReadonlySet<string> = new Set(['-', '–', '—']);
 const DAY: Range = { low: 1440, high: 1440 };
+/** From when somebody is up until they sleep, or all of it. */
+const WHOLE_DAY: Range = { low: 480, high: 1440 };
+const NEXT_DAY: Range = { low: 720, high: 1440 };
 const WEEK: Range = { low: 10080, high: 10080 };
 
 const scaled = ({ low, high }: Range, by: number): Range => ({ low: low * by, high: high * by });

@@ -168,6 +168,8 @@ class Scan {
     if (is === 'aux') return true;
     if (is === 'modal') {
       if (verbOf(sense) === undefined && thingOf(sense) === undefined) return true;
+      const subject = jointOf(this.pieces[at - 1]?.sense ?? UNKNOWN)?.is;
+      if (subject === 'person' || subject === 'it') return true;
       const next = this.pieces[at + 1];
       const after = next && jointOf(next.sense)?.is;
       return after === 'aux' || after === 'not' || (next !== undefined && formOf(next.sense) === 'base');

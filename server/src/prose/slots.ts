@@ -164,9 +164,11 @@ const ACT_AT: Readonly<Record<Where['is'] & string, Act>> = {
 function signIn(pieces: readonly Piece[], clause: Clause): Sign {
   let tells: Tells | undefined;
   let celsius: Sign['celsius'];
+  let not = false;
   for (let at = clause.from; at < clause.to; at++) {
     const piece = pieces[at] as Piece;
     const row = signOf(piece.sense);
+    if (piece.part === 'joint' && jointOf(piece.sense)?.is === 'not') not = true;
     const thing = thingOf(piece.sense);
     // Of several the last word says most: `until the butter is hot and brown`.
     if (row !== undefined) {
@@ -175,6 +177,11 @@ function signIn(pieces: readonly Piece[], clause: Clause): Sign {
     } else if (piece.sort === 'temperature') tells ??= 'figure';
     else if (thing?.sort === 'place') tells ??= TELLS_AT[thing.is];
     else tells ??= tellsOf(verbOf(piece.sense)?.act, piece);
+  }
+  // `until it no longer steams`
+  if (not && tells !== undefined) {
+    tells = NO_LONGER[tells];
+    celsius = undefined;
   }
   const start = (pieces[clause.from] as Piece).start;
   let last = clause.to - 1;
@@ -188,6 +195,9 @@ function signIn(pieces: readonly Piece[], clause: Clause): Sign {
     ...(celsius && { celsius }),
   };
 }
+
+/** What is left to be said where a sign is denied. */
+const NO_LONGER: Readonly<Partial<Record<Tells, Tells>>> = { boiling: 'hot', hot: 'warm', warm: 'cold' };
 
 /** `until at room temperature` */
 const TELLS_AT: Readonly<Partial<Record<PlaceKind, Tells>>> = { frozen: 'frozen', cold: 'cold', room: 'warm' };

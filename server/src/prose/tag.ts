@@ -4,8 +4,19 @@
  * Refuses to know which of its rows a word is there.
  */
 import type { SentenceItem } from '../notation/tree.ts';
-import { beginsVerb, formOf, isRow, isTimeAlone, jointOf, longerSense, sensesOf, UNKNOWN, verbOf } from './lexicon.ts';
-import { type NameRun, Piece, type Sort } from './pieces.ts';
+import {
+  beginsVerb,
+  formOf,
+  isJointAlone,
+  isRow,
+  isTimeAlone,
+  jointOf,
+  longerSense,
+  sensesOf,
+  UNKNOWN,
+  verbOf,
+} from './lexicon.ts';
+import { isHard, type NameRun, Piece, type Sort } from './pieces.ts';
 import type { TimeRun } from './times.ts';
 
 const SORTS: Readonly<Record<SentenceItem['kind'], Sort>> = {
@@ -46,11 +57,18 @@ export function tag(
     if (item.kind === 'word') {
       sense = senses[at] ?? UNKNOWN;
       let longer = sense;
+      // `Set to low` orders.
+      const opens = formOf(sense) !== undefined && opensClause(pieces.at(-1));
       for (let i = at + 1; longer !== UNKNOWN && i < limit; i++) {
         const word = items[i];
         if (word?.kind !== 'word') break;
         longer = longerSense(longer, word.word);
-        if (longer !== UNKNOWN && isRow(longer) && !isTimeAlone(longer)) {
+        if (
+          longer !== UNKNOWN &&
+          isRow(longer) &&
+          !isTimeAlone(longer) &&
+          !(opens && jointOf(longer)?.is === 'preposition')
+        ) {
           sense = longer;
           to = i + 1;
         }
@@ -70,6 +88,9 @@ export function tag(
   joinTails(pieces, items);
   return pieces;
 }
+
+const opensClause = (before: Piece | undefined): boolean =>
+  before === undefined || (before.sort === 'mark' && isHard(before.word)) || jointOf(before.sense)?.is === 'then';
 
 /** How many pieces an object may have before the rest of its verb. */
 const LONGEST_OBJECT = 12;

@@ -71,6 +71,8 @@ interface Prefix {
 
 /** As much of a part of the day as `all` of it is at least (judgement). */
 const LEAST_OF_ALL = 0.5;
+/** Of the clock: a meal is no part of the day that something lasts. */
+const LEAST_PART_H = 4;
 const KG = 1000;
 
 class Reader {
@@ -268,7 +270,7 @@ class Reader {
       }
       case 'hour':
         if (kind === 'every') return coreOf(DAY, to, undefined);
-        return whole && row.range !== undefined
+        return whole && row.range !== undefined && row.range.high - row.range.low >= LEAST_PART_H
           ? coreOf(scaled({ low: LEAST_OF_ALL, high: 1 }, (row.range.high - row.range.low) * 60), to, undefined)
           : undefined;
       case 'day':

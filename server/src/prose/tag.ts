@@ -4,18 +4,7 @@
  * Refuses to know which of its rows a word is there.
  */
 import type { SentenceItem } from '../notation/tree.ts';
-import {
-  beginsVerb,
-  formOf,
-  isJointAlone,
-  isRow,
-  isTimeAlone,
-  jointOf,
-  longerSense,
-  sensesOf,
-  UNKNOWN,
-  verbOf,
-} from './lexicon.ts';
+import { beginsVerb, formOf, isRow, isTimeAlone, jointOf, longerSense, sensesOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { isHard, type NameRun, Piece, type Sort } from './pieces.ts';
 import type { TimeRun } from './times.ts';
 

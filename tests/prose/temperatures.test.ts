@@ -1,4 +1,5 @@
 /** Of what a temperature is, held against the plain sense of sentences: food, oven, what is around it, what it lies in; or nobody can say. */
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { sentenceIn } from '../../server/src/notation/sentence.ts';
 import type { TemperatureSaid } from '../../server/src/prose/event.ts';
@@ -201,4 +202,48 @@ test('what is known of the body is added to the points of the words', () => {
 test('scales beside each other are one heat, and its place is all of them', () => {
   const text = 'Heat oven to 180C/160C fan/gas 4 and bake.';
   expect(temperaturesOf(text).map(({ start, end }) => text.slice(start, end))).toEqual(['180C/160C fan/gas 4']);
+});
+
+/** Frames, of what their figure is, and from where to where in °C it may be. */
+const FRAMES: readonly (readonly [string, string, number, number])[] = [
+  ['Bake at % for 20 min.', 'oven', 120, 260],
+  ['Slide it into a % oven.', 'oven', 120, 260],
+  ['Roast until the centre reads %.', 'food', 55, 98],
+  ['Cook until it reaches %.', 'food', 55, 98],
+  ['Roast it to %.', 'food', 55, 70],
+  ['Keep in the fridge at %.', 'around', 1, 8],
+  ['Hold at % for service.', 'around', 57, 70],
+  ['Let it rise at % for 1 h.', 'around', 20, 38],
+  ['Fry in oil at % until brown.', 'medium', 150, 195],
+  ['Cook in a water bath at % for 2 h.', 'medium', 50, 85],
+];
+const SCALES: readonly ((celsius: number) => string)[] = [
+  (c) => `${c} C`,
+  (c) => `${c}°C`,
+  (c) => `${c} degrees Celsius`,
+  (c) => `${fahrenheit(c)} F`,
+  (c) => `${fahrenheit(c)}°F`,
+  (c) => `${fahrenheit(c)}° F.`,
+  (c) => `${fahrenheit(c)} degrees Fahrenheit`,
+  (c) => `about ${c} C`,
+];
+const fahrenheit = (celsius: number): number => Math.round((celsius * 1.8 + 32) * 10) / 10;
+
+test('a temperature is of the same and as warm in whatever scale it is written', () => {
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...FRAMES),
+      fc.constantFrom(...SCALES),
+      fc.double({ min: 0, max: 1, noNaN: true }),
+      ([frame, of, low, high], write, share) => {
+        const celsius = Math.round(low + share * (high - low));
+        const text = frame.replace('%', write(celsius));
+        const [said, ...more] = temperaturesOf(text);
+        expect(more, text).toEqual([]);
+        expect(said?.of, text).toBe(of);
+        expect(Math.abs((said?.celsius.low ?? 0) - celsius), text).toBeLessThan(0.2);
+        expect(said?.meant, text).toBeUndefined();
+      },
+    ),
+  );
 });

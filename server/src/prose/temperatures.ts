@@ -191,7 +191,12 @@ class Weigher {
     this.at = at;
     const node = nodeAt(pieces, items, at) as TemperatureNode;
     const high = this.otherEnd(node);
-    this.node = high === undefined ? node : { ...node, highDegrees: high.highDegrees };
+    const low = this.lowEnd(node);
+    this.node = {
+      ...node,
+      ...(low !== undefined && { lowDegrees: low }),
+      ...(high && { highDegrees: high.highDegrees }),
+    };
     this.last = high === undefined ? at : at + 2;
     this.verbOfEvent(event);
     this.wordsBefore();
@@ -213,7 +218,7 @@ class Weigher {
     // A bracket that closes behind it is its own.
     const isBracketed = pieces.slice(this.last, end).some(({ word }) => word === '(');
     if (isBracketed && pieces[end + 1]?.word === ')') end++;
-    const isChange = bound === 'is' && this.isChange();
+    const isChange = bound === 'change' || (bound === 'is' && this.isChange());
     const all = celsiusOf(node);
     const celsius = isChange ? changeOf(node) : node.unit === 'unsaid' ? this.likely(all) : all;
     const points = this.points(isChange ? undefined : celsius);
@@ -242,6 +247,18 @@ class Weigher {
     const is = jointOf(joiner.sense)?.is;
     const isBetween = timeOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'between';
     return is === 'to' || (isBetween && is === 'conjunction') || DASHES.has(joiner.word) ? high : undefined;
+  }
+
+  /** `between 60 and 65 C`: the number whose scale stands behind the other. */
+  private lowEnd({ lowDegrees }: TemperatureNode): number | undefined {
+    const { pieces, items, at } = this;
+    if (timeOf(pieces[at - 3]?.sense ?? UNKNOWN)?.is !== 'between') return undefined;
+    if (jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is !== 'conjunction') return undefined;
+    const piece = pieces[at - 2];
+    const item = piece?.sort === 'amount' ? items[piece.from] : undefined;
+    return item?.kind === 'measured' && isNumber(item) && item.quantity.low <= lowDegrees
+      ? item.quantity.low
+      : undefined;
   }
 
   /** A clause without a verb goes on from the one before. */
@@ -322,13 +339,15 @@ class Weigher {
     const evidence = evidenceOf(sense);
     if (evidence !== undefined && (side === 'before' || evidence.side === 'either')) {
       if (evidence.inside) this.inside = Math.max(this.inside, adds(evidence.adds, 'food'));
-      else most(this.thing, evidence.adds);
+      else {
+        most(this.thing, evidence.adds);
+        if (this.isObject(at)) this.object ??= kindOf(evidence.adds);
+      }
     }
     const sign = signOf(sense);
-    if (sign?.tells === 'stage') {
-      this.isStage = true;
-      this.sign = STAGE;
-    }
+    // `blood heat, 37 C`, `the soft ball, 115 C`
+    if (sign?.celsius !== undefined) this.sign = STAGE;
+    this.isStage ||= sign?.tells === 'stage';
     const thing = this.thingAt(piece);
     if (thing?.sort === 'place') this.place ??= thing;
     if (thing !== undefined && thing.figure.length > 0) this.takeThing(thing, at, away);
@@ -348,6 +367,7 @@ class Weigher {
     if (row.sort === 'medium') {
       if (away > NEAR) return;
       this.isWater ||= row.is === 'water' || row.is === 'steam';
+      this.isStage ||= row.is === 'syrup';
     }
     const less = away > NEAR ? FAR_LESS : 0;
     for (const { of, adds } of row.figure) if (of !== 'nothing') this.thing[of] = Math.max(this.thing[of], adds - less);
@@ -387,9 +407,12 @@ class Weigher {
 
   /** `increase by 25 F`, `25 F higher`: no setting. */
   private isChange(): boolean {
-    if (this.verbRow?.act !== 'adjust') return false;
+    const act = this.verbRow?.act;
+    const before = this.pieces[this.at - 1];
+    // `add 20 C for a conventional oven`
+    if (act === 'combine') return before?.part === 'verb';
     const way = this.joint?.way;
-    return way !== 'to' && way !== 'at';
+    return act === 'adjust' && way !== 'to' && way !== 'at';
   }
 
   /** Of a figure without a scale: what is possible for what it is of. */
@@ -417,8 +440,10 @@ class Weigher {
       isTo ? 0 : Math.max(verb.oven, verb.around, verb.medium),
     );
     const own = thing.food < READ && named > 0 ? 0 : thing.food;
+    // `the oven should read 180 C`
+    const read = this.verbRow?.act === 'read' && named >= READ && inside === 0 ? 0 : verb.food;
     const points = {
-      food: Math.max(verb.food, own) + inside + Math.max(joint.food, sign),
+      food: Math.max(read, own) + inside + Math.max(joint.food, sign),
       oven: Math.max(isTo ? 0 : verb.oven, thing.oven) + joint.oven,
       around: Math.max(isTo ? 0 : verb.around, thing.around) + joint.around,
       medium: Math.max(isTo ? 0 : verb.medium, thing.medium) + joint.medium,

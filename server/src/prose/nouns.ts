@@ -565,7 +565,7 @@ class Scan {
     // `Exhaust to 170 F.`
     const after = this.pieces[at + 2];
     const isFigure = after?.sort === 'temperature' || after?.sort === 'time';
-    if (next?.sort === 'temperature' || next?.sort === 'time') return this.verb(piece, 'verb');
+    if (next?.sort === 'temperature' || next?.time?.kind === 'spent') return this.verb(piece, 'verb');
     if (next?.sort !== 'word') return false;
     const is = jointOf(next.sense)?.is;
     if (isFigure && (is === 'to' || is === 'preposition')) return this.verb(piece, 'verb');

@@ -70,9 +70,16 @@ function owner(clauses: readonly Clause[], at: number, { kind, before, minutes }
       if (canLast(event, kind) && !(isLong && event.act === 'heat')) return event;
       nearest ??= event;
     }
-    if (clause.first && clause.event?.verb !== undefined) break;
+    // `Simmer. Ten minutes.`: back over a sentence that has nothing else.
+    if (clause.first && nearest !== undefined) break;
   }
-  return own ?? nearest ?? clauses.slice(at + 1).find((clause) => clause.event !== undefined)?.event;
+  if (own !== undefined || nearest !== undefined) return own ?? nearest;
+  for (let i = at + 1; i < clauses.length; i++) {
+    const { event, first } = clauses[i] as Clause;
+    if (first) return undefined;
+    if (event !== undefined) return event;
+  }
+  return undefined;
 }
 
 /** Bones, or a spit, two days (judgement). */

@@ -59,10 +59,12 @@ export function formsTable(): { readonly lines: readonly string[]; readonly clai
       }
     }
   });
-  for (const as of ['thing', 'time'] as const)
-    TABLES[as].all().forEach((row, at) => {
-      for (const form of row.words.flatMap(nounForms)) claim(form, as, at + 1);
-    });
+  TABLES.thing.all().forEach(({ words }, at) => {
+    for (const form of words.flatMap(nounForms)) claim(form, 'thing', at + 1);
+  });
+  TABLES.time.all().forEach((row, at) => {
+    for (const form of timeForms(row)) claim(form, 'time', at + 1);
+  });
   for (const as of ['sign', 'joint', 'evidence'] as const)
     TABLES[as].all().forEach((row, at) => {
       for (const form of row.words) claim(form, as, at + 1);
@@ -86,11 +88,15 @@ function givenFor(verb: string, { words, forms }: VerbRow): readonly string[] {
   return forms.map((form) => own.slice(0, part) + form.slice(of));
 }
 
+/** `weeks`, but no `lasts`. */
+const timeForms = ({ is, words }: TimeRow): readonly string[] => (COUNTED.has(is) ? words.flatMap(nounForms) : words);
+const COUNTED: ReadonlySet<TimeRow['is']> = new Set(['unit', 'hour', 'day', 'horizon', 'none']);
+
 const MAKES_TIME: ReadonlySet<TimeRow['is']> = new Set(['unit', 'span', 'hour', 'day', 'horizon', 'next', 'clock']);
 
 /** Where a sentence has none of these, it says no time but in figures: the other rows only stand beside one. */
 function wordsOfTime(rows: readonly TimeRow[]): ReadonlySet<string> {
-  const forms = rows.filter(({ is }) => MAKES_TIME.has(is)).flatMap(({ words }) => words.flatMap(nounForms));
+  const forms = rows.filter(({ is }) => MAKES_TIME.has(is)).flatMap(timeForms);
   const words = new Set(forms.filter((form) => !form.includes(' ')));
   for (const form of forms) {
     const parts = form.split(' ');

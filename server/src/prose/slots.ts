@@ -373,6 +373,9 @@ class Filler {
     event.objects = withOne(event.objects, { ...span, role, by, ...(already && { already }) });
   }
 
+  /** The medium so far is only something that goes along. */
+  private along = false;
+
   /** Whether a place, vessel or medium is said, and no food. */
   private isThing(row: ThingRow, span: { start: number; end: number }): boolean {
     const { event } = this;
@@ -411,7 +414,11 @@ class Filler {
       case 'medium':
         if (!moves && way !== 'with' && !(way === 'of' && this.outer !== undefined)) return false;
         if (way === 'out of') return false;
-        event.medium ??= { ...span, is: row.is, sure: 'said' };
+        // `With the lemon juice over simmering water`: what it lies in says more than what goes along.
+        if (event.medium === undefined || (this.along && way !== 'with')) {
+          event.medium = { ...span, is: row.is, sure: 'said' };
+          this.along = way === 'with';
+        }
         return true;
     }
   }

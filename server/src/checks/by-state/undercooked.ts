@@ -10,6 +10,7 @@ import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import type { House } from '../house.ts';
 import { type Group, groupOf, holdingLimits, holdS, type Limit, limitOf, THERMOMETER_C } from '../safety/limits.ts';
+import { EGG_DISHES } from '../safety/no-safe-temperature.ts';
 import { CURES, CURING_MIN, membersIn, mixtureIn } from './spoils.ts';
 import type { Level, Verdict } from './verdict.ts';
 
@@ -68,12 +69,19 @@ function judge(
   const limit = limitOf(group, house.foodSafety);
   const best = bestRead(state.reads, limit);
   if (best === 'enough') return undefined;
+  if (
+    best !== undefined &&
+    group === 'egg' &&
+    isBrushed(recipe, body) &&
+    best.celsius.low >= limitOf('meat', house.foodSafety).celsius - THERMOMETER_C
+  )
+    return undefined;
   if (best !== undefined)
     return atRead(journey, best, ingredient, best.of === 'food' ? 'undercooked' : 'no-safe-temperature');
   const isRaw = state.cooked === 'raw' || (state.cooked === 'outside' && (group === 'egg' || state.cut !== 'whole'));
   if (isRaw && state.cooked === 'raw') {
     if (group === 'egg')
-      return isDough(recipe, body) || member.share.high < 1
+      return isDough(recipe, body, member) || hasHotSyrup(body) || member.share.high < 1
         ? undefined
         : atName(ingredient, member, 'raw-egg', 'error', 'no step heats it');
     if (
@@ -87,7 +95,7 @@ function judge(
   // Whole cuts and fish are safe when their outside is, or cooked to order.
   if (group === 'meat' || group === 'fish') return undefined;
   if (group === 'egg') {
-    if (!setsByEgg(recipe, body, ingredient) || (state.was & WAS.signed) !== 0) return undefined;
+    if (!setsByEgg(recipe, body, member, ingredient) || (state.was & WAS.signed) !== 0) return undefined;
     return atName(ingredient, member, 'no-safe-temperature', 'warning', 'nothing tells when it is safe');
   }
   const level: Level = (state.was & WAS.signed) !== 0 ? 'ask' : 'error';
@@ -155,10 +163,26 @@ function atName(
   return { code, level, part: of.part, line, start, end, why: `${nameNode.text}: ${why}` };
 }
 
-function isDough(recipe: Recipe, body: Body): boolean {
+/** From here a syrup beaten into whites cooks them (American Egg Board, hard ball, 121 °C; from memory). */
+const COOKING_SYRUP_C = 120;
+const hasHotSyrup = ({ members }: Body): boolean =>
+  members.some(({ state }) => state.reads.some(({ of, celsius }) => of === 'food' && celsius.low >= COOKING_SYRUP_C));
+
+function isDough(recipe: Recipe, body: Body, { of: { part } }: Member): boolean {
+  const kind = recipe.parts[part]?.head.kind;
+  if (kind !== undefined && DOUGHS.has(kind.group)) return true;
   const { massG, of } = mixtureIn(recipe, body);
   return of.flour > massG * DOUGH;
 }
+
+const DOUGHS: ReadonlySet<string> = new Set(['dough', 'pastry', 'cake', 'batter']);
+
+/** A little egg on flesh or pastry is in the heat of the oven, whatever the middle reads. */
+function isBrushed(recipe: Recipe, body: Body): boolean {
+  const { massG, of } = mixtureIn(recipe, body);
+  return of.flesh > 0 && of.egg < massG * BRUSHED;
+}
+const BRUSHED = 0.15;
 
 /** In curing salt; meat that lay in salt for weeks, as a raw ham, but no fish, whose danger is another. */
 function isCured(recipe: Recipe, body: Body, group: Group): boolean {
@@ -168,7 +192,9 @@ function isCured(recipe: Recipe, body: Body, group: Group): boolean {
   return has.has('curing') || (group !== 'fish' && saltG >= massG * CURES && (dried || lay >= CURING_MIN));
 }
 
-function setsByEgg(recipe: Recipe, body: Body, { weighed }: Ingredient): boolean {
+function setsByEgg(recipe: Recipe, body: Body, { of: { part } }: Member, { weighed }: Ingredient): boolean {
+  const kind = recipe.parts[part]?.head.kind;
+  if (kind !== undefined) return EGG_DISHES.has(kind.name);
   const { massG, of } = mixtureIn(recipe, body);
   if (!weighed.known || of.flour > massG * 0.1 || of.sugar >= massG * 0.25) return false;
   return weighed.grams.high > massG * EGG_SETS;
@@ -190,14 +216,15 @@ function rawFlour(recipe: Recipe, body: Body, member: Member, ingredient: Ingred
   if (state.cooked !== 'raw') return undefined;
   const { massG, waterG, fatG, of, has } = mixtureIn(recipe, body);
   if (waterG + fatG < massG * DRY_MIX) return undefined;
-  if (of.flour >= massG * FLOURY || !isOf(foodOf(ingredient), 'flour') || body.members.length < 2) return undefined;
   // One that is only made, and not served, is baked elsewhere.
   const isServed = (state.was & WAS.eaten) !== 0 || body.band === 'frozen';
+  if ((of.flour >= massG * FLOURY && !isServed) || !isOf(foodOf(ingredient), 'flour') || body.members.length < 2)
+    return undefined;
   const isSweet =
     of.sugar >= massG * SWEET &&
     !has.has('yeast') &&
     !has.has('leavening') &&
     recipe.parts[member.of.part]?.head.kind === undefined;
-  if (!isServed && !isSweet) return undefined;
+  if (!isServed && (!isSweet || body.band === 'unsaid')) return undefined;
   return atName(ingredient, member, 'raw-flour', isServed ? 'error' : 'warning', 'it is eaten raw');
 }

@@ -229,7 +229,12 @@ const COOKING = wordList((word) => {
   return (kind === 'oven' || kind === 'stove') && !['bring', 'melt', 'preheat', 'warm'].includes(baseForm(word));
 });
 
-const EGG_DISHES: ReadonlySet<string> = new Set(['baked custard', 'quiche', 'cheese filling', 'stirred custard']);
+export const EGG_DISHES: ReadonlySet<string> = new Set([
+  'baked custard',
+  'quiche',
+  'cheese filling',
+  'stirred custard',
+]);
 /** Egg from this share of the mixture on is what sets it. */
 const EGG_SETS = 0.3;
 

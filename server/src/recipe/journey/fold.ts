@@ -3,7 +3,7 @@
  * Refuses to judge. A step folded once is folded again only where what came before it, or a list that it takes from, is another.
  */
 import { keptOn } from '../../notation/kept.ts';
-import type { Act } from '../../prose/event.ts';
+import type { Act, Event } from '../../prose/event.ts';
 import type { Mention } from '../mentions.ts';
 import type { IngredientRef } from '../names.ts';
 import type { Part, Recipe, Step } from '../recipe.ts';
@@ -170,7 +170,7 @@ class Folder {
     if (MOVES_NOTHING.has(event.said) || (event.said === 'at most' && event.act === 'heat')) return;
     const isOther = event.either > 0 && this.chosen.has(event.either);
     if (event.either > 0) this.chosen.add(event.either);
-    const branch = event.said !== 'yes' || isOther;
+    const branch = event.said !== 'yes' || isOther || isOnceMore(event);
     const { state } = this;
     this.happen(by, branch);
     // What may happen and may not leaves all as it was; what it adds is in it all the same.
@@ -354,7 +354,12 @@ class Folder {
     if (event.as === 'beside') return current.length > 0;
     if (current.length === 0 || names.some(({ role }) => role === 'into' || role === 'with')) return false;
     // `Pour on the milk`; but `stir the soup`.
-    if (bodies.length > 0) return TRANSITIONS[event.act].adds && event.lasts !== 'works' && event.where.length === 0;
+    if (bodies.length > 0)
+      return (
+        TRANSITIONS[event.act].adds &&
+        event.where.length === 0 &&
+        (event.lasts !== 'works' || isOneMore(bodies, current))
+      );
     const onStove = current.some(({ lies, band }) => band === 'hot' && lies.place === 'stove');
     if (event.act === 'heat') return onStove && event.cooks !== 'through';
     if (!TRANSITIONS[event.act].adds) return false;
@@ -509,6 +514,15 @@ function vesselOf({ event: { vessel }, names }: BoundEvent): Body['vessel'] {
   const isEmptied = names.some(({ mention }) => mention.start > vessel.end && mention.start - vessel.end <= OF);
   return isEmptied ? undefined : vessel.is;
 }
+
+/** `Fold in the flour`, which was sifted before. */
+const isOneMore = (named: readonly Body[], current: readonly Body[]): boolean =>
+  named.every(({ members }) => members.length === 1) && current.some(({ members }) => members.length > 1);
+
+/** `Refrigerate once opened`: only when something that nobody knows comes about. */
+const isOnceMore = ({ act, until }: Event): boolean =>
+  (act === 'cool' || act === 'stay' || act === 'freeze') &&
+  until.some(({ from, is }) => from === 'when' && is === undefined);
 
 /** Fat that something else was fried in, by the same heat. */
 const isFried = ({ members }: Body, { was, heatedBy, cooked }: Member['state']): boolean =>

@@ -134,6 +134,12 @@ export function readIn(body: Body, by: BoundEvent, temperatures: readonly Settle
   const reads = readsIn(by, temperatures).filter(({ of }) => of === 'food' || (act === 'stay' && body.band === 'hot'));
   if (act === 'stay' && reads.length === 0 && body.lies.place === 'bath' && body.lies.celsius.low >= LEAST_READ_C)
     reads.push({ by, celsius: body.lies.celsius, held: spentIn(by.event), of: 'around', sure: 'inferred' });
+  // `And hold for 18 min`: at what was read.
+  if (act === 'stay' && reads.length === 0 && by.event.where.some(({ is, not }) => is === 'hot' && !not))
+    return withStates(body, (state) => {
+      const last = state.reads.findLast(({ of }) => of === 'food');
+      return last === undefined ? state : withRead(state, { ...last, by, held: spentIn(by.event) });
+    });
   if (reads.length === 0) return body;
   return withStates(body, (state) => ({
     ...reads.reduce(withRead, state),

@@ -21,7 +21,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
       before = undefined;
     }
     if (clause.frame === 'sign') {
-      const sign = signIn(pieces, clause);
+      const sign = signIn(pieces, clause, stateBehind(clauses, at));
       clause.sign = sign;
       const event = sign.from === 'when' && isNewThought(pieces, clause) ? undefined : before?.event;
       if (event === undefined) waiting.push({ sign, clause });
@@ -160,8 +160,15 @@ const ACT_AT: Readonly<Record<Where['is'] & string, Act>> = {
   smoker: 'smoke',
 };
 
-/** `until` and what it waits for. */
-function signIn(pieces: readonly Piece[], clause: Clause): Sign {
+/** Where what a sign says ends: `until a ball that holds together`, `until thick enough to coat a spoon`. */
+function stateBehind(clauses: readonly Clause[], at: number): number {
+  let last = at;
+  while (clauses[last + 1]?.frame === 'state') last++;
+  return (clauses[last] as Clause).to;
+}
+
+/** `until` and what it waits for; its words end before the piece `to`. */
+function signIn(pieces: readonly Piece[], clause: Clause, to: number): Sign {
   let tells: Tells | undefined;
   let celsius: Sign['celsius'];
   let not = false;
@@ -184,7 +191,7 @@ function signIn(pieces: readonly Piece[], clause: Clause): Sign {
     celsius = undefined;
   }
   const start = (pieces[clause.from] as Piece).start;
-  let last = clause.to - 1;
+  let last = to - 1;
   while (last > clause.from && (pieces[last] as Piece).sort === 'mark') last--;
   return {
     start,

@@ -6,6 +6,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
 import './tables-as-text.ts';
+import './fresh-forms.ts';
 
 const { dangersIn } = await import('../src/checks/by-state/dangers.ts');
 const { makeHouse } = await import('../src/workspace/houses.ts');

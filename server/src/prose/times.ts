@@ -270,14 +270,12 @@ class Reader {
       }
       case 'hour':
         if (kind === 'every') return coreOf(DAY, to, undefined);
-        return whole && row.range !== undefined && row.range.high - row.range.low >= LEAST_PART_H
-          ? coreOf(scaled({ low: LEAST_OF_ALL, high: 1 }, (row.range.high - row.range.low) * 60), to, undefined)
-          : undefined;
+        return whole ? coreOf(wholeOf(row), to, undefined) : undefined;
       case 'day':
         if (kind === 'every') return coreOf(WEEK, to, undefined);
         return whole ? coreOf(WHOLE_DAY, to, undefined) : undefined;
       case 'horizon':
-        return whole ? coreOf(row.all, to, undefined) : undefined;
+        return whole ? coreOf(wholeOf(row), to, undefined) : undefined;
     }
     return undefined;
   }
@@ -294,13 +292,19 @@ class Reader {
     const row = this.rowAt(at);
     switch (row?.is) {
       case 'hour':
-      case 'day':
         return coreOf(row.all, this.end, undefined);
+      case 'day':
+        return coreOf(row.all, this.pastHour(this.end), undefined);
       case 'horizon':
       case 'next':
         return coreOf(row.range, this.end, undefined);
     }
     return undefined;
+  }
+
+  /** `Saturday supper`, `Thursday morning` */
+  private pastHour(at: number): number {
+    return this.past(at, 'hour') ?? at;
   }
 
   /** `until 2 hours before serving`: nobody knows how long that is. */
@@ -340,7 +344,7 @@ class Reader {
     if (row?.range !== undefined && (row.is === 'hour' || row.is === 'day'))
       return row.is === 'hour'
         ? { ...row.range, to: this.end, unitMin: 60, round: 24 }
-        : { ...row.range, to: this.end, unitMin: DAY.low, round: 7 };
+        : { ...row.range, to: this.pastHour(this.end), unitMin: DAY.low, round: 7 };
     const count = this.countAt(at);
     const clock = count && this.rowAt(count.to);
     if (count === undefined || clock?.is !== 'clock') return undefined;
@@ -383,8 +387,14 @@ class Reader {
     if (count.part && numberInWord(this.wordAt(at))?.article) at++;
     at = this.past(at, 'full', 'either') ?? at;
     const row = this.rowAt(at);
-    if (row?.is !== 'unit' || row.range === undefined) return undefined;
     const to = this.end;
+    // `for an afternoon`, `two winters`
+    const part = row === undefined || count.part ? undefined : wholeOf(row);
+    // `a spring onion` and `an afternoon tea` are none.
+    const isNoun = count.article && (row?.is === 'horizon' || !this.isBare({ ...count, to }));
+    if (part !== undefined && row?.is !== 'unit' && !isNoun)
+      return { low: count.low * part.low, high: count.high * part.high, to, unitMin: part.low };
+    if (row?.is !== 'unit' || row.range === undefined) return undefined;
     // `a second layer` is no time.
     if (count.article && row.range.low * 60 === 1) return undefined;
     const one = count.part ? (row.all ?? row.range) : row.range;
@@ -557,6 +567,13 @@ class Reader {
     const run = to === undefined ? undefined : this.runAt(to);
     return run && { from, to: run.to, time: { ...run.time, orElse: true } };
   }
+}
+
+/** Minutes of all of what a row names: of a part of the day, a season, a service. */
+function wholeOf({ is, range, all }: TimeRow): Range | undefined {
+  if (is === 'horizon') return all;
+  if (is !== 'hour' || range === undefined || range.high - range.low < LEAST_PART_H) return undefined;
+  return scaled({ low: LEAST_OF_ALL, high: 1 }, (range.high - range.low) * 60);
 }
 
 const DASHES: ReadonlySet<string> = new Set(['-', '–', '—']);

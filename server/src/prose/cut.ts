@@ -149,4 +149,14 @@ class Cutter {
 /** Frames whose verb is an event: `before carving`, `after you take it off`. */
 const opensVerb = (opener: JointKind): boolean => opener === 'after' || opener === 'before' || opener === 'while';
 
-const REACHES: ReadonlySet<JointKind> = new Set(['adverb', 'not', 'modal', 'let', 'purpose', 'aux', 'had', 'to']);
+const REACHES: ReadonlySet<JointKind> = new Set([
+  'adverb',
+  'not',
+  'aux not',
+  'modal',
+  'let',
+  'purpose',
+  'aux',
+  'had',
+  'to',
+]);

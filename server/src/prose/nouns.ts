@@ -165,7 +165,7 @@ class Scan {
 
   /** Words of a sentence before verbs: `remaining`, `using`, and `can` before another verb. */
   private isJointFirst(is: JointKind, sense: number, at: number): boolean {
-    if (is === 'aux') return true;
+    if (is === 'aux' || is === 'aux not') return true;
     if (is === 'modal') {
       if (verbOf(sense) === undefined && thingOf(sense) === undefined) return true;
       const subject = jointOf(this.pieces[at - 1]?.sense ?? UNKNOWN)?.is;
@@ -222,6 +222,7 @@ class Scan {
         this.signs = false;
         return;
       case 'aux':
+      case 'aux not':
         this.endRelative();
         this.hasVerb = true;
         this.expects = 'participle';

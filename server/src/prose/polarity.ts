@@ -41,7 +41,7 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
       if (is === undefined) continue;
       const ahead = clause.verb < 0 || at < clause.verb;
       if (is === 'or' && ahead && at === clause.from) or = true;
-      if (is === 'not' && ahead) not = true;
+      if ((is === 'not' || is === 'aux not') && ahead) not = true;
       if (is === 'let' && ahead) letting = true;
       if (is === 'advice') advice = true;
       if (is === 'optional') optional = true;
@@ -57,7 +57,10 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
     else if (pieces[clause.to]?.word === '?') event.said = 'asked';
     else if (condition) event.said = 'if';
     else if (optional) event.said = 'optional';
-    if (or && before !== undefined) {
+    if (or && before?.said === 'not' && event.said === 'yes') {
+      // `Do not cut it or add salt.`
+      event.said = 'not';
+    } else if (or && before !== undefined) {
       if (before.either === 0) before.either = ++choices;
       event.either = before.either;
     }

@@ -151,6 +151,8 @@ export const JOINTS = [
   /** The base form behind its object is the order: `let it stand`. */
   'let',
   'not',
+  /** `isn't`: both. */
+  'aux not',
   'if',
   /** `if desired` */
   'optional',

@@ -50,8 +50,10 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
       event.until = withOne(event.until, sign);
       giveFigures(pieces, items, of, event);
     }
-    new Filler(pieces, items, clause, event).fill();
+    const filler = new Filler(pieces, items, clause, event);
+    filler.fill();
     impliedBy(pieces[clause.verb], event);
+    if (filler.turnedOff && event.where.length === 0) event.where = [turnedOffIn(pieces, clause, event)];
     giveFigures(pieces, items, clause, event);
     before = clause;
   }
@@ -121,6 +123,18 @@ function impliedBy(verb: Piece | undefined, event: EventDraft): void {
   if (row.medium !== undefined) event.medium ??= { ...span, is: row.medium };
 }
 
+/** `Switch off and leave it in the oven`: of what, the sentence says later; else it is the stove. */
+function turnedOffIn(pieces: readonly Piece[], clause: Clause, { verb, start, end }: EventDraft): Where {
+  const later = pieces.slice(clause.to).find(({ sense }) => thingOf(sense)?.is === 'oven');
+  return {
+    ...(verb ?? { start, end }),
+    is: later === undefined ? 'stove' : 'oven',
+    sure: 'inferred',
+    way: 'off',
+    not: false,
+  };
+}
+
 /** `; when cold, turn out`, `and when thick add`: the sign is of what comes. */
 function isNewThought(pieces: readonly Piece[], clause: Clause): boolean {
   const before = pieces[clause.from - 1];
@@ -175,7 +189,8 @@ function signIn(pieces: readonly Piece[], clause: Clause, to: number): Sign {
   for (let at = clause.from; at < clause.to; at++) {
     const piece = pieces[at] as Piece;
     const row = signOf(piece.sense);
-    if (piece.part === 'joint' && jointOf(piece.sense)?.is === 'not') not = true;
+    const joint = piece.part === 'joint' ? jointOf(piece.sense)?.is : undefined;
+    if (joint === 'not' || joint === 'aux not') not = true;
     const thing = thingOf(piece.sense);
     // Of several the last word says most: `until the butter is hot and brown`.
     if (row !== undefined) {
@@ -241,7 +256,7 @@ class Filler {
   /** The way of a verb of two words, for the first thing behind it. */
   private byVerb: Way | undefined;
   private not = false;
-  private turnedOff = false;
+  turnedOff = false;
   /** The way before an `of`. */
   private outer: Way | undefined;
   /** Its vessel is one that something lies in. */
@@ -391,6 +406,11 @@ class Filler {
     switch (row.sort) {
       case 'place': {
         if (way === undefined && !row.bare) return false;
+        // `raise the oven to 200 C`
+        if (way === undefined && event.act === 'rise') {
+          event.act = 'adjust';
+          event.lasts = 'no';
+        }
         // `beside the stove` is a place in a room.
         if (way === 'by' && (row.is === 'stove' || row.is === 'oven' || row.is === 'hot')) {
           this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });

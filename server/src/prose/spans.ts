@@ -49,10 +49,19 @@ function saidOf({ start, end }: Piece, { minutes, per }: FoundTime, kind: TimeKi
 }
 
 /** `Keeps up to 3 days`, `use within a week`: how long it is good. `Add it 10 min before the end`: when, since adding does not last. */
-function kindOf({ kind, before }: FoundTime, event: EventDraft): TimeKind {
+function kindOf({ kind, before, minutes }: FoundTime, event: EventDraft): TimeKind {
+  if (kind === 'limit' && event.act === 'heat' && minutes.low >= DAY_MIN) eats(event);
   if (kind === 'limit' && LIVES.has(event.act)) return 'life';
   return kind === 'spent' && before && !canLast(event, kind) ? 'point' : kind;
 }
+const DAY_MIN = 1440;
+
+/** `Finish it within two days.` */
+function eats(event: EventDraft): void {
+  event.act = 'eat';
+  delete event.cooks;
+}
+
 /** Of `use` no row says what it does. */
 const LIVES: ReadonlySet<Act> = new Set(['stay', 'eat', 'unknown']);
 

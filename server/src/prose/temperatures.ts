@@ -183,6 +183,9 @@ class Weigher {
   private bound: TemperatureSaid['bound'] = 'is';
   private isStage = false;
   private isWater = false;
+  /** Of what the event does; of a clause that says until when. */
+  private readonly isHeated: boolean;
+  private readonly isAwaited: boolean;
 
   constructor(pieces: readonly Piece[], items: readonly SentenceItem[], clause: Clause, event: Event, at: number) {
     this.pieces = pieces;
@@ -198,6 +201,8 @@ class Weigher {
       ...(high && { highDegrees: high.highDegrees }),
     };
     this.last = high === undefined ? at : at + 2;
+    this.isHeated = event.act === 'heat';
+    this.isAwaited = clause.opener === 'until';
     this.verbOfEvent(event);
     this.wordsBefore();
     this.wordsAfter();
@@ -432,21 +437,20 @@ class Weigher {
     const joint = zero();
     most(joint, this.joint?.adds ?? []);
     const isTo = joint.food > 1;
-    // `the temperature` is the food's only where nothing else is named.
-    const named = Math.max(
-      thing.oven,
-      thing.around,
-      thing.medium,
-      isTo ? 0 : Math.max(verb.oven, verb.around, verb.medium),
-    );
+    // What is brought to so much, or waited for until it reads so, tells by its verb nothing of where it lies.
+    const isRead = inside > 0 || Math.max(verb.food, thing.food) >= READ;
+    const placed = isTo || (this.isAwaited && isRead) ? NO_POINTS : verb;
+    const named = Math.max(thing.oven, thing.around, thing.medium, placed.oven, placed.around, placed.medium);
+    // `the temperature` is the food's only where nothing else is named; `the oven should read 180 C`.
     const own = thing.food < READ && named > 0 ? 0 : thing.food;
-    // `the oven should read 180 C`
     const read = this.verbRow?.act === 'read' && named >= READ && inside === 0 ? 0 : verb.food;
+    // `until tender and 90 C`
+    const awaited = this.isAwaited && named === 0 ? AWAITED : 0;
     const points = {
-      food: Math.max(read, own) + inside + Math.max(joint.food, sign),
-      oven: Math.max(isTo ? 0 : verb.oven, thing.oven) + joint.oven,
-      around: Math.max(isTo ? 0 : verb.around, thing.around) + joint.around,
-      medium: Math.max(isTo ? 0 : verb.medium, thing.medium) + joint.medium,
+      food: Math.max(read, own) + inside + Math.max(joint.food, sign, awaited),
+      oven: Math.max(placed.oven, thing.oven) + joint.oven,
+      around: Math.max(placed.around, thing.around) + joint.around,
+      medium: Math.max(placed.medium, thing.medium) + joint.medium,
     };
     if (isTo && object !== undefined && object !== 'food') {
       points[object] += joint.food + verb.food;
@@ -461,6 +465,9 @@ class Weigher {
     // An oven so cool is one where it is said at what: `in the oven at 60 C`.
     if (high < COOLEST_OVEN_C && (joint.oven === 0 || verb.around > 0 || this.place?.is === 'smoker')) points.oven -= 6;
     if (low > HOTTEST_WATER_C && this.isWater) points.medium = 0;
+    // `cook at 165 C`: in nothing but an oven, where no fat is named.
+    if (low > HOTTEST_FOOD_C && named === 0 && joint.oven > 0 && this.isHeated && this.verbRow?.where === undefined)
+      points.oven += 2;
     const isKept = this.verbRow?.act === 'stay' || this.verbRow?.act === 'rise' || this.place?.is === 'hot';
     if (low > (isKept ? HOTTEST_HELD_C : HOTTEST_PLACE_C)) points.around -= 6;
     if (low > HOTTEST_FOOD_C && !this.mayBeSyrup(isTo) && inside === 0 && Math.max(verb.food, thing.food) < READ)
@@ -482,7 +489,7 @@ class Weigher {
   private possible(of: Kind): Range {
     switch (of) {
       case 'food':
-        return this.inside > 0 && !this.isStage ? INSIDE : POSSIBLE.food;
+        return this.inside > 0 && this.isHeated && !this.isStage ? INSIDE : POSSIBLE.food;
       case 'around':
         if (this.place?.is === 'frozen' || this.verbRow?.act === 'freeze') return FROZEN;
         if (this.place?.is === 'cold' || this.verbRow?.where === 'cold') return COLD;
@@ -506,11 +513,14 @@ class Weigher {
 
 /** A stage of sugar beside it. */
 const STAGE = 3;
+/** What is waited for, of the food. */
+const AWAITED = 3;
 /** From so much on something is read in the food. */
 const READ = 4;
 
 const PASSES: ReadonlySet<JointRow['is']> = new Set(['article', 'adjective', 'adverb', 'bound', 'quantity', 'number']);
 
+const NO_POINTS: Points = { food: 0, oven: 0, around: 0, medium: 0 };
 const zero = (): Record<Kind, number> => ({ food: 0, oven: 0, around: 0, medium: 0 });
 
 function most(points: Record<Kind, number>, weights: Weights): void {

@@ -233,6 +233,9 @@ test.each<[string, string]>([
   ['Leave from breakfast until lunch.', '2-7 h'],
   ['Leave out from 9 am to 5 pm.', '8 h'],
   ['Leave from 10 pm until 7 am.', '9 h'],
+  ['Leave it out from nine till five.', '8 h'],
+  ['Stand it out from ten until 2.', '4 h'],
+  ['Keep it warm from ten o’clock until the evening.', '7-13 h'],
   // horizons
   ['Leave until morning.', 'until 6-16 h'],
   ['Leave till the morning.', 'until 6-16 h'],

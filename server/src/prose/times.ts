@@ -326,7 +326,7 @@ class Reader {
   /** `from Friday to Monday`, `from lunch until dinner`, `from 9 am to 5 pm` */
   private fromTo(at: number): Core | undefined {
     const from = this.hourAt(at);
-    if (from === undefined) return undefined;
+    if (from === undefined) return this.fromNumber(at);
     const row = this.rowAt(from.to);
     if (row === undefined || (row.is !== 'to' && row.is !== 'and' && row.kind !== 'until')) return undefined;
     const to = this.hourAt(this.pastArticle(this.end));
@@ -336,6 +336,17 @@ class Reader {
     if (low <= 0) low += from.round;
     if (high < low) high += from.round;
     return { ...scaled({ low, high }, from.unitMin), to: to.to, unitMin: from.unitMin, ranged: true };
+  }
+
+  /** `from nine till five`: hours, since `until` stands between them. */
+  private fromNumber(at: number): Core | undefined {
+    const from = this.countAt(at);
+    const until = from && this.rowAt(from.to)?.kind === 'until' ? this.end : undefined;
+    const to = until === undefined ? undefined : this.countAt(until);
+    if (from === undefined || to === undefined || !this.isBare(to)) return undefined;
+    const [a, b] = [from.low % HOURS, to.low % HOURS];
+    const hours = b > a ? b - a : b - a + HOURS;
+    return { low: hours * 60, high: hours * 60, to: to.to, unitMin: 60, ranged: true };
   }
 
   /** An hour of the clock, of 24, or a day of the week, of 7. */
@@ -348,7 +359,7 @@ class Reader {
     const count = this.countAt(at);
     const clock = count && this.rowAt(count.to);
     if (count === undefined || clock?.is !== 'clock') return undefined;
-    const hour = (count.low % 12) + (clock.range?.low ?? 0);
+    const hour = (count.low % HOURS) + (clock.range?.low ?? 0);
     return { low: hour, high: hour, to: this.end, unitMin: 60, round: 24 };
   }
 
@@ -577,6 +588,8 @@ function wholeOf({ is, range, all }: TimeRow): Range | undefined {
 }
 
 const DASHES: ReadonlySet<string> = new Set(['-', '–', '—']);
+/** On the face of a clock. */
+const HOURS = 12;
 const DAY: Range = { low: 1440, high: 1440 };
 /** From when somebody is up until they sleep, or all of it. */
 const WHOLE_DAY: Range = { low: 480, high: 1440 };

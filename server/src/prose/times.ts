@@ -28,11 +28,17 @@ export function timesIn(
 ): readonly TimeRun[] {
   let may = false;
   for (let at = 0; at < items.length && !may; at++)
-    may = items[at]?.kind === 'duration' || mayBeTime(words[at] ?? UNKNOWN);
+    may = items[at]?.kind === 'duration' || mayBeTime(words[at] ?? UNKNOWN) || isHourAfter(words[at - 1], items[at]);
   if (!may) return NONE;
   const senses = [...words];
   for (const { from, to } of runs) senses.fill(IN_NAME, from, to);
   return new Reader(items, senses).all();
+}
+
+/** `till five` */
+function isHourAfter(before: number | undefined, item: SentenceItem | undefined): boolean {
+  if (before === undefined || timeOf(before)?.kind !== 'until') return false;
+  return item?.kind === 'measured' || (item?.kind === 'word' && numberInWord(item.word) !== undefined);
 }
 
 /** The sense of what lies in a name: nothing begins or goes on there. */

@@ -7,7 +7,7 @@ import type { Clause } from './clauses.ts';
 import { cut } from './cut.ts';
 import { isAdverb } from './forms.ts';
 import { frame } from './frame.ts';
-import { isRow, jointOf, verbOf } from './lexicon.ts';
+import { isStrange, jointOf, verbOf } from './lexicon.ts';
 import { settle } from './nouns.ts';
 import type { NameRun, Piece } from './pieces.ts';
 import { fill } from './slots.ts';
@@ -32,7 +32,7 @@ export function unknownWords(items: readonly SentenceItem[], runs: readonly Name
 }
 
 const isUnknown = (piece: Piece | undefined): piece is Piece =>
-  piece?.sort === 'word' && piece.part !== 'joint' && !isRow(piece.sense) && !isAdverb(piece.word);
+  piece?.sort === 'word' && piece.part !== 'joint' && isStrange(piece.sense) && !isAdverb(piece.word);
 
 function unknownIn(pieces: readonly Piece[], clause: Clause): readonly UnknownWord[] {
   const own = pieces.slice(clause.from, clause.to);

@@ -188,6 +188,12 @@ export function isTimeAlone(sense: number): boolean {
   return time > 0 && verb + thing + joint + sign === 0;
 }
 
+/** Whether nobody knows what the words are, whatever a figure beside them may be of. */
+export function isStrange(sense: number): boolean {
+  const { verb, thing, joint, time, sign } = senseAt(sense).rows;
+  return verb + thing + joint + time + sign === 0;
+}
+
 /** Whether the words of a sense are of a row, or only begin one. */
 export const isRow = (sense: number): boolean => senseAt(sense).isRow;
 

@@ -3,7 +3,7 @@
  * Refuses to know where clauses end and what their verbs take.
  */
 import { isAdverb } from './forms.ts';
-import { formOf, isRow, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { formOf, isStrange, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { isHard, isSoft, type Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
@@ -85,7 +85,8 @@ class Scan {
       case 'temperature':
       case 'length':
         // A figure leaves the place as it is: `For 10 minutes boil`, `in 325 F. oven`.
-        if (this.expects === 'object' || this.expects === 'frame') this.expects = 'behind thing';
+        if (this.expects === 'object' || this.expects === 'frame' || this.expects === 'base')
+          this.expects = 'behind thing';
         return;
       case 'amount':
         this.expects = 'thing';
@@ -145,7 +146,7 @@ class Scan {
       this.joint(piece, joint.is, at);
       return;
     }
-    if (piece.sort === 'word' && !isRow(sense)) {
+    if (piece.sort === 'word' && isStrange(sense)) {
       if (isAdverb(piece.word)) {
         piece.part = 'joint';
         return;
@@ -160,7 +161,8 @@ class Scan {
       return;
     }
     // `a nice brown colour`
-    if (this.expects !== 'thing' || this.letting || isRow(sense) || !this.goesOnTo(at)) this.expects = 'behind thing';
+    if (this.expects !== 'thing' || this.letting || !isStrange(sense) || !this.goesOnTo(at))
+      this.expects = 'behind thing';
   }
 
   /** Words of a sentence before verbs: `remaining`, `using`, and `can` before another verb. */
@@ -410,9 +412,13 @@ class Scan {
 
   private isPast(piece: Piece, at: number): boolean {
     if (this.expects === 'participle') return this.verb(piece, this.framed ? 'describes' : 'passive');
+    // `left out overnight`, of an ingredient
+    if (at === 0 && !this.isNounAhead(at)) return this.verb(piece, 'passive');
     // `it is skimmed, and poured into jars`
     const goesOn = this.expects === 'more' || this.expects === 'order';
-    if (goesOn && this.lastVerb?.part === 'passive' && !this.isNounAhead(at))
+    // Of several words the last takes what follows.
+    const isLong = piece.to > piece.from + 1;
+    if (goesOn && this.lastVerb?.part === 'passive' && (isLong || !this.isNounAhead(at)))
       return this.verb(piece, this.framed ? 'describes' : 'passive');
     if (this.expects === 'frame') this.hasVerb = true;
     piece.part = 'describes';
@@ -529,7 +535,7 @@ class Scan {
     return (
       next.sort === 'word' &&
       jointOf(next.sense) === undefined &&
-      (thingOf(next.sense) !== undefined || (!isRow(next.sense) && !isAdverb(next.word)))
+      (thingOf(next.sense) !== undefined || (isStrange(next.sense) && !isAdverb(next.word)))
     );
   }
 
@@ -551,6 +557,7 @@ class Scan {
       this.isThingAhead(at) ||
       (next?.sort === 'word' &&
         formOf(next.sense) === 'base' &&
+        next.to === next.from + 1 &&
         !this.takesObject(at + 1) &&
         jointOf(next.sense) === undefined)
     );

@@ -5,7 +5,7 @@
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft, withOne } from './clauses.ts';
 import type { Act, PlaceKind, Sign, Slot, Tells, Where } from './event.ts';
-import { formOf, isRow, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
+import { formOf, isStrange, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
 import { temperaturesIn } from './temperatures.ts';
@@ -13,12 +13,15 @@ import { temperaturesIn } from './temperatures.ts';
 /** Fills the event of each clause; a clause without a verb that says a place gets one. Signs go to the event that they end or begin. */
 export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], clauses: readonly Clause[]): void {
   let before: Clause | undefined;
+  let start = 0;
   const waiting: { readonly sign: Sign; readonly clause: Clause }[] = [];
   for (let at = 0; at < clauses.length; at++) {
     const clause = clauses[at] as Clause;
     if (clause.first) {
       giveSigns(waiting.splice(0), before?.event);
+      if (before === undefined) fillFramed(pieces, items, clauses, start, at);
       before = undefined;
+      start = at;
     }
     if (clause.frame === 'sign') {
       const sign = signIn(pieces, clause, stateBehind(clauses, at));
@@ -58,6 +61,38 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     before = clause;
   }
   giveSigns(waiting, before?.event);
+  if (before === undefined) fillFramed(pieces, items, clauses, start, clauses.length);
+}
+
+/** `It improves when it is left out overnight`: all that happens is said as a condition. */
+function fillFramed(
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  clauses: readonly Clause[],
+  from: number,
+  to: number,
+): void {
+  for (const clause of clauses.slice(from, to)) {
+    if (clause.opener !== 'when' && clause.opener !== 'if') continue;
+    const verb = pieces
+      .slice(clause.from, clause.to)
+      .find(
+        ({ part, sense }) => (part === 'framed' || part === 'describes') && STAYS.has(verbOf(sense)?.act ?? 'unknown'),
+      );
+    if (verb === undefined) continue;
+    const event = new EventDraft(
+      (pieces[clause.from] as Piece).start,
+      (pieces[clause.to - 1] as Piece).end,
+      { start: verb.start, end: verb.end },
+      verbOf(verb.sense),
+      'told',
+    );
+    event.said = 'if';
+    clause.event = event;
+    new Filler(pieces, items, clause, event).fill();
+    impliedBy(verb, event);
+    giveFigures(pieces, items, clause, event);
+  }
 }
 
 /** Signs that no event of their sentence follows are of its last. */
@@ -112,6 +147,9 @@ function giveState(pieces: readonly Piece[], clause: Clause, event: EventDraft |
 function impliedBy(verb: Piece | undefined, event: EventDraft): void {
   const row = verb && verbOf(verb.sense);
   if (verb === undefined || row === undefined) return;
+  // `Take the meat out of the brine`; `take two eggs` only readies them.
+  const leaves = event.where.some(({ way }) => way === 'out of' || way === 'off');
+  if (event.act === 'ready' && (leaves || event.objects.some(({ role }) => role === 'from'))) event.act = 'remove';
   const span = { start: verb.start, end: verb.end, sure: 'said' } as const;
   if (row.where !== undefined && !event.where.some(({ way }) => way === 'at' || way === 'to'))
     event.where = withOne(event.where, {
@@ -319,7 +357,7 @@ class Filler {
       if (this.from < 0) this.from = at;
       // `in the fridge door` is the fridge; `the pan juices` are no pan.
       const known = this.head !== undefined && this.way !== undefined && thingOf(this.head.sense) !== undefined;
-      if (piece.part === 'thing' && !(known && piece.sort === 'word' && !isRow(piece.sense))) this.head = piece;
+      if (piece.part === 'thing' && !(known && piece.sort === 'word' && isStrange(piece.sense))) this.head = piece;
     }
   }
 
@@ -386,7 +424,7 @@ class Filler {
           ? 'vessel'
           : 'name';
     if (way === 'of' || way === 'for' || way === 'by' || way === 'without') return;
-    if (way === 'at' && head.sort === 'word' && !isRow(head.sense)) {
+    if (way === 'at' && head.sort === 'word' && isStrange(head.sense)) {
       if (STAYS.has(event.act)) this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
       return;
     }

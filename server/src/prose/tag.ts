@@ -91,6 +91,7 @@ function joinTails(pieces: readonly Piece[], items: readonly SentenceItem[]): vo
     if (head.to !== head.from + 1 || head.sort === 'name' || !beginsVerb(head.sense)) continue;
     for (let i = at + 2; i < pieces.length && i < at + LONGEST_OBJECT; i++) {
       if (endsObject(pieces[i - 1] as Piece)) break;
+      if (opensThing(pieces[i - 1] as Piece)) continue;
       const { sense, count } = tailAt(pieces, i, items, head.sense);
       if (count === 0) continue;
       head.sense = sense;
@@ -135,6 +136,12 @@ function isAlone(next: Piece | undefined): boolean {
     is === 'until' ||
     is === 'when'
   );
+}
+
+/** `Heat in the oven` is no `heat oven`. */
+function opensThing({ sense }: Piece): boolean {
+  const is = jointOf(sense)?.is;
+  return is === 'preposition' || is === 'to' || is === 'article';
 }
 
 const endsObject = ({ sort, word, sense }: Piece): boolean =>

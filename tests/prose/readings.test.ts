@@ -1,0 +1,92 @@
+/** What single rules of the passes make of a sentence: two senses of a word, verbs in two places, what is denied, conditional, left out. */
+import { describe, expect, test } from 'vitest';
+import { sentenceIn } from '../../server/src/notation/sentence.ts';
+import { unknownWords } from '../../server/src/prose/audit.ts';
+import { eventsOf, namesIn } from '../outside/sentences/score.ts';
+import { shownOf } from './shown.ts';
+
+/** The verbs that a sentence orders or tells, as written. */
+const verbsOf = (text: string): string =>
+  eventsOf(text)
+    .map(({ verb }) => (verb === undefined ? '-' : text.slice(verb.start, verb.end).toLowerCase()))
+    .join(' ');
+
+describe('a word that is a verb and a thing', () => {
+  test.each([
+    ['Salt the water, then oil the pan.', 'salt oil'],
+    ['Add the salt, oil and butter.', 'add'],
+    ['Brown the onions; add brown sugar.', 'brown add'],
+    ['Cook over a low heat; do not boil.', 'cook boil'],
+    ['Soak and drain the beans.', 'soak drain'],
+    ['Remove the ring, wash and store in a dry place.', 'remove wash store'],
+    ['Stir until the sauce boils and thickens, then serve.', 'stir serve'],
+    ['Cook until tender, brown and dry.', 'cook'],
+    ['Cook until tender and drain.', 'cook drain'],
+    ['When cold turn out.', 'turn out'],
+    ['Keep in a dark, dry, cool place.', 'keep'],
+    ['These can be removed after an hour.', 'removed'],
+    ['Can the peaches.', 'can'],
+    ['Freezing may crack the jars.', 'crack'],
+    ['Add boiling stock, stirring.', 'add stirring'],
+    ['It is skimmed off, and poured into jars.', 'skimmed off poured into'],
+    ['Spot it with butter.', 'spot'],
+    ['Apples that are ripe will keep for a week.', 'keep'],
+  ])('%s', (text, verbs) => expect(verbsOf(text)).toBe(verbs));
+});
+
+describe('verbs of several words', () => {
+  test.each([
+    ['Bring the milk to a boil.', ['heat through: @stove, by water']],
+    ['Set the bowl aside.', ['reserve: in open']],
+    ['Turn the oven off.', ['adjust: off oven']],
+    ['Kill the heat.', ['adjust: off stove']],
+    ['Heat in the oven.', ['heat barely: @oven']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
+describe('what is denied, conditional or a choice', () => {
+  test.each([
+    ['Do not leave it out or keep it warm.', ['stay not: @room', 'stay not: @hot']],
+    ["It isn't refrigerated.", ['cool told not: @cold']],
+    ['Do not let it boil.', ['heat through at most: @stove, by water']],
+    [
+      'Fry in the pan or bake in the oven.',
+      ['heat as read: @stove, in open, by fat, either 1', 'heat as read: @oven, by air, either 1'],
+    ],
+    ['If desired, chill for 1 hour.', ['cool optional: @cold, 60 min']],
+    ['If it is thick, chill it.', ['cool if: @cold']],
+    ['Stand until it no longer steams.', ['stay: until warm']],
+    ['Chill it?', ['cool asked: @cold']],
+    ['It improves when it is left at room temperature for 8 h.', ['stay told if: @room, 480 min']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
+describe('places', () => {
+  test.each([
+    ['Leave it in the scullery for two days.', ['stay: @room, 2880 min']],
+    ['Leave it in the zibbet for two days.', ['stay: @~room, 2880 min']],
+    ['Leave beside the stove for 2 h.', ['stay: @~room, 120 min']],
+    ['Fridge, two days.', ['stay: @cold, 2880 min']],
+    ['Take it out of the fridge.', ['remove: out of cold']],
+    ['left out overnight', ['stay told: @room, 480-960 min']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
+test('a time is the nearest earlier verb’s that can last, and one beside takes an interval alone', () => {
+  expect(shownOf('Simmer 2 h, stirring every 10 min.')).toEqual([
+    'heat through: @stove, by water, 120 min',
+    'combine beside: every 10 min',
+  ]);
+  expect(shownOf('Simmer; add salt, 20 minutes.')).toEqual(['heat through: @stove, by water, 20 min', 'combine']);
+});
+
+test('words that no row has are listed by where they stand', () => {
+  const unknown = (text: string): string =>
+    unknownWords(sentenceIn(text).items, namesIn(sentenceIn(text).items))
+      .map(({ as, word }) => `${as} ${word}`)
+      .join(', ');
+  expect(unknown('Frobnicate the dough in the zibbet until it zings.')).toBe(
+    'order frobnicate, place zibbet, sign zings',
+  );
+  expect(unknown('Stir the soup in the pan until thick.')).toBe('');
+});

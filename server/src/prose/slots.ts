@@ -460,7 +460,7 @@ class Filler {
           is: row.is,
           sure: 'said',
           way: to,
-          not: this.not,
+          not: this.not || way === 'without',
           ...(row.celsius && { celsius: row.celsius }),
         });
         return true;

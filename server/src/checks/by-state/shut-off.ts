@@ -2,24 +2,20 @@
  * Knows where food that is not sour is kept shut off from air: in closed jars, under oil, in bags.
  * Refuses to know the rest of its way.
  */
-import { isIn, isOf, listedAs } from '../../recipe/families.ts';
+import { isIn } from '../../recipe/families.ts';
 import { type Body, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import type { Mixture } from '../../recipe/mixture.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
+import { type InOil, keptInOil } from './in-oil.ts';
 import { ingredientOf, isDried, membersIn, mixtureIn } from './spoils.ts';
 import type { Level, Verdict } from './verdict.ts';
 
 const DAY = 1440;
 /** Days in the fridge that extension services allow what lies in oil. */
 const MOST_COLD = 4 * DAY;
-/** Oil of the whole from which it shuts the air out; sour from this share of acid on. */
-const OILY = 0.4;
-/** What is laid in oil is shut off by less of it. */
-const COVERING = 0.2;
-const SOUR_OIL = 0.004;
 /** Acid in the whole: pickles, and tomatoes and low-acid fruit (see `low-acid-preserve`). */
 const PICKLE = 0.011;
 const TOMATO = 0.001;
@@ -44,11 +40,13 @@ export interface ShutOff {
 export function shutOff(recipe: Recipe, journey: Journey): ShutOff {
   const found: Verdict[] = [];
   const judged = new Set<Stay>();
+  const inOil = keptInOil(recipe);
   for (const body of journey.bodies) {
     const mix = mixtureIn(recipe, body);
     if (mix.massG <= 0) continue;
     const stays = journey.stays.filter(({ body: lain, branch }) => !branch && shares(lain, body));
-    const verdict = underOil(recipe, body, mix, stays) ?? inJar(recipe, body, mix, stays);
+    const oil = inOil.find((each) => each.body === body);
+    const verdict = oil === undefined ? inJar(recipe, body, mix, stays) : verdictOf(oil);
     if (verdict !== undefined) found.push(verdict);
     for (const stay of stays)
       if (
@@ -96,31 +94,15 @@ const KEEPS: ReadonlySet<string> = new Set([
   'unknown',
 ]);
 
-function underOil(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[]): Verdict | undefined {
-  const { massG, of, acidG } = mix;
-  if (
-    of.fat < massG * (body.shut === 'under fat' || body.vessel === 'jar' ? COVERING : OILY) ||
-    acidG >= massG * SOUR_OIL
-  )
-    return undefined;
-  const solid = membersIn(recipe, body).find(
-    ({ ingredient }) =>
-      !ingredient.free && isOf(foodOf(ingredient), 'from the soil') && !listedAs(ingredient).has('dried'),
-  );
-  if (solid === undefined) return undefined;
-  const kept = keptAs(body, stays, DAY);
-  if (kept === undefined || (of.oil === 0 && kept.how !== 'warm')) return undefined;
-  const { start, end } = solid.ingredient.nameNode;
-  return {
-    code: 'garlic-in-oil',
-    level: kept.level,
-    part: solid.member.of.part,
-    line: solid.ingredient.line,
-    start,
-    end,
-    why: `${solid.ingredient.name} in fat, kept ${kept.how}`,
-  };
-}
+const verdictOf = ({ solid, part, kept, asked }: InOil): Verdict => ({
+  code: 'garlic-in-oil',
+  level: asked ? 'ask' : 'error',
+  part,
+  line: solid.line,
+  start: solid.nameNode.start,
+  end: solid.nameNode.end,
+  why: `${solid.name} in fat, kept ${kept.how}`,
+});
 
 function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[]): Verdict | undefined {
   if (body.vessel !== 'jar' && body.vessel !== 'airtight' && body.shut !== 'jar') return undefined;

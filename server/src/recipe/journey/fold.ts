@@ -206,6 +206,8 @@ class Folder {
         ? next
         : this.lain(next, { ...by, event: { ...event, act: 'stay', where: [], times: keeps } }, [], branch);
     }
+    if (event.medium?.is === 'fat' && LAYS.has(event.act))
+      next = withStates(next, (state) => ({ ...state, was: state.was | WAS.inFat }));
     switch (event.act) {
       case 'cut':
         next = withStates(next, (state) => (state.cut === 'whole' ? { ...state, cut: 'cut' } : state));
@@ -507,6 +509,9 @@ class Folder {
     this.state = { ...this.state, bodies: all.slice(over), focus: bodies.map(({ id }) => id) };
   }
 }
+
+/** What lies in fat from then on; what is mixed with it does not. */
+const LAYS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'cover', 'steep', 'stay', 'close']);
 
 /** What it is put in; `a jar of passata` holds nothing any more. */
 function vesselOf({ event: { vessel }, names }: BoundEvent): Body['vessel'] {

@@ -3,7 +3,6 @@
  * Refuses to know what must not be kept so.
  */
 import type { Range } from '../../measure/quantity.ts';
-import type { Act } from '../../prose/event.ts';
 import { type Body, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
@@ -21,7 +20,7 @@ export interface Kept {
 }
 
 /** What is done when something is left to itself. */
-const KEEPING: ReadonlySet<Act> = new Set<Act>([
+const KEEPING: ReadonlySet<Stay['by']['event']['act']> = new Set([
   'stay',
   'pack',
   'close',

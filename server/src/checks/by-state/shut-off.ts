@@ -10,6 +10,7 @@ import type { Mixture } from '../../recipe/mixture.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { type InOil, keptInOil } from './in-oil.ts';
+import { sharesFood } from './kept.ts';
 import { ingredientOf, isDried, membersIn, mixtureIn } from './spoils.ts';
 import type { Level, Verdict } from './verdict.ts';
 
@@ -44,7 +45,7 @@ export function shutOff(recipe: Recipe, journey: Journey): ShutOff {
   for (const body of journey.bodies) {
     const mix = mixtureIn(recipe, body);
     if (mix.massG <= 0) continue;
-    const stays = journey.stays.filter(({ body: lain, branch }) => !branch && shares(lain, body));
+    const stays = journey.stays.filter(({ body: lain, branch }) => !branch && sharesFood(lain, body));
     const oil = inOil.find((each) => each.body === body);
     const verdict = oil === undefined ? inJar(recipe, body, mix, stays) : verdictOf(oil);
     if (verdict !== undefined) found.push(verdict);
@@ -57,10 +58,6 @@ export function shutOff(recipe: Recipe, journey: Journey): ShutOff {
   }
   return { verdicts: found, judged };
 }
-
-/** The stay was of what the body is made of. */
-const shares = (a: Body, b: Body): boolean =>
-  a.members.some(({ of }) => b.members.some((m) => m.of.part === of.part && m.of.ingredient === of.ingredient));
 
 /** How it is kept in the end: too long in the cold, out of it, or nobody says. */
 function keptAs(

@@ -36,7 +36,8 @@ const found = foundAgain<Values>((recipe) =>
       values: {
         name: solid.name,
         fat,
-        how: kept.how,
+        // Longer than the cold allows, wherever it lies.
+        how: kept.sure === 'unread' && kept.how === 'warm' && !asked ? 'cold' : kept.how,
         days: Math.round(kept.minutes.high / MIN_A_DAY),
         words: wordsOf(recipe, kept),
         asked,

@@ -195,6 +195,9 @@ class Folder {
 
   private change(body: Body, by: BoundEvent, branch: boolean): Body {
     const { event } = by;
+    // Shaken, opened or eaten later on, what was closed up and kept was kept all the same.
+    if (body.shut === 'jar' && body.waits !== undefined && USES.has(event.act))
+      return event.act === 'eat' ? eaten(body) : body;
     const temperatures = settleTemperatures(event, body);
     const vessel = vesselOf(by);
     let next = vessel === undefined ? body : { ...body, vessel };
@@ -239,7 +242,7 @@ class Folder {
         next = { ...next, shut: 'open' };
         break;
       case 'eat':
-        next = withStates(next, (state) => ({ ...state, was: state.was | WAS.eaten }));
+        next = eaten(next);
         break;
     }
     if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw' && event.act !== 'rise')
@@ -512,6 +515,10 @@ class Folder {
 
 /** What lies in fat from then on; what is mixed with it does not. */
 const LAYS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'cover', 'steep', 'stay', 'close']);
+
+const eaten = (body: Body): Body => withStates(body, (state) => ({ ...state, was: state.was | WAS.eaten }));
+
+const USES: ReadonlySet<Act> = new Set<Act>(['combine', 'eat', 'open']);
 
 /** What it is put in; `a jar of passata` holds nothing any more. */
 function vesselOf({ event: { vessel }, names }: BoundEvent): Body['vessel'] {

@@ -11,7 +11,7 @@ import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { type InOil, keptInOil } from './in-oil.ts';
 import { sharesFood } from './kept.ts';
-import { ingredientOf, isDried, membersIn, mixtureIn } from './spoils.ts';
+import { ingredientOf, isDried, keepsByItself, membersIn, mixtureIn } from './spoils.ts';
 import type { Level, Verdict } from './verdict.ts';
 
 const DAY = 1440;
@@ -29,6 +29,8 @@ const SWEET_JAM = 0.25;
 const SWEET = 0.5;
 const DRY_WATER = 0.2;
 const SOURING_SALT = 0.013;
+/** Three weeks. */
+const PUT_BY_MIN = 21 * DAY;
 /** What waits in a jar for so long is kept (judgement). */
 const KEPT_MIN = 2 * DAY;
 
@@ -49,12 +51,12 @@ export function shutOff(recipe: Recipe, journey: Journey): ShutOff {
     const oil = inOil.find((each) => each.body === body);
     const verdict = oil === undefined ? inJar(recipe, body, mix, stays) : verdictOf(oil);
     if (verdict !== undefined) found.push(verdict);
-    for (const stay of stays)
-      if (
-        verdict !== undefined ||
-        (stay.body.shut === 'jar' && stay.body.vessel === 'jar' && mix.of.egg + mix.of.milk < mix.massG * EGGY)
-      )
-        judged.add(stay);
+    const spoilsInJar = mix.of.egg + mix.of.milk >= mix.massG * EGGY;
+    for (const stay of stays) {
+      const isKept = !stay.timed || stay.minutes.high >= KEPT_MIN;
+      const isShut = stay.body.shut === 'jar' && stay.body.vessel === 'jar' && !spoilsInJar;
+      if (isKept && (verdict !== undefined || isShut)) judged.add(stay);
+    }
   }
   return { verdicts: found, judged };
 }
@@ -70,7 +72,7 @@ function keptAs(
   );
   const last = kept.at(-1);
   if (last === undefined)
-    return body.vessel === 'jar' ? { how: 'unsaid', level: body.shut === 'jar' ? 'warning' : 'ask' } : undefined;
+    return body.vessel === 'jar' && !isEaten(body) ? { how: 'unsaid', level: 'warning' } : undefined;
   if (!isWarm(last.lies)) {
     if (last.lies.place === 'frozen' || last.lies.celsius.high < 0) return undefined;
     return last.timed && last.minutes.high > MOST_COLD ? { how: 'long', level: 'error' } : undefined;
@@ -78,6 +80,8 @@ function keptAs(
   if (last.lies.sure === 'unread') return { how: 'warm', level: 'ask' };
   return { how: 'warm', level: last.lies.sure === 'said' ? 'error' : 'warning' };
 }
+
+const isEaten = ({ members }: Body): boolean => members.some(({ state }) => (state.was & WAS.eaten) !== 0);
 
 const KEEPS: ReadonlySet<string> = new Set([
   'stay',
@@ -102,7 +106,11 @@ const verdictOf = ({ solid, part, kept, asked }: InOil): Verdict => ({
 });
 
 function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[]): Verdict | undefined {
-  if (body.vessel !== 'jar' && body.vessel !== 'airtight' && body.shut !== 'jar') return undefined;
+  // What is to keep for weeks out of the cold is put by, whatever it is in.
+  const isPutBy =
+    !keepsByItself(mix, body) &&
+    stays.some(({ timed, minutes, lies }) => timed && minutes.low >= PUT_BY_MIN && isWarm(lies));
+  if (body.vessel !== 'jar' && body.vessel !== 'airtight' && body.shut !== 'jar' && !isPutBy) return undefined;
   if (body.members.some(({ state }) => (state.was & WAS.pressed) !== 0)) return undefined;
   const kept = keptAs(body, stays, KEPT_MIN);
   if (kept === undefined || kept.how === 'long') return undefined;
@@ -133,7 +141,7 @@ function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[])
   return {
     code: 'low-acid-preserve',
     // What is packed raw may be a lunch.
-    level: kept.how === 'unsaid' && raw ? 'ask' : kept.level,
+    level: kept.how === 'unsaid' && (raw || body.shut !== 'jar') ? 'ask' : kept.level,
     part: what.member.of.part,
     line: what.ingredient.line,
     start,

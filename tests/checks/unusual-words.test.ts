@@ -1717,7 +1717,7 @@ part cheesecake
   200 g cooked rice
   900 g red peppers
   do Fill the peppers with the mince and rice and bake at 180 C until the centre reads 72 C.
-  do The dish improves when it is left at room temperature for 8 h.
+  do The dish improves: leave it at room temperature for 8 h.
 `,
       ['cooling-too-slow error'],
     ],

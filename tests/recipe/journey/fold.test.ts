@@ -112,7 +112,7 @@ describe('where it lies, and for how long', () => {
     ['no place said', 'Let stand for 20 min.', ['room 20-20 inferred']],
     ['the cold', 'Chill for 2 h.', ['cold 120-120 said']],
     ['the cold, by the place', 'Keep in the fridge for 3 d.', ['cold 4320-4320 said']],
-    ['where it was', 'Put in the fridge. Leave for 8 h.', ['cold open inferred', 'cold 480-480 inferred']],
+    ['where it was', 'Put in the fridge. Leave for 8 h.', ['cold open inferred', 'cold 480-480 said']],
     ['a range', 'Leave on the counter for 3 to 5 h.', ['room 180-300 said']],
     ['a choice', 'Leave on the counter 4 h or overnight.', ['room 240-960 said']],
     ['what is not done', 'Do not leave on the counter overnight.', []],

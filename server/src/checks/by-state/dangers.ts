@@ -6,17 +6,23 @@ import { journeyOf } from '../../recipe/journey/fold.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import type { House } from '../house.ts';
 import { shutOff } from './shut-off.ts';
-import { tooWarm } from './too-warm.ts';
+import { type TooWarm, tooWarm } from './too-warm.ts';
 import { undercooked } from './undercooked.ts';
 import type { Verdict } from './verdict.ts';
 
 export function dangersIn(recipe: Recipe, house: House): readonly Verdict[] {
   const journey = journeyOf(recipe);
   const shut = shutOff(recipe, journey);
-  const found = [
-    ...undercooked(recipe, journey, house),
-    ...tooWarm(recipe, journey, shut.judged, house),
-    ...shut.verdicts,
-  ];
+  const found = [...undercooked(recipe, journey, house), ...tooWarm(house, recipe).map(verdictOf), ...shut.verdicts];
   return found.sort((a, b) => a.part - b.part || a.line - b.line || a.start - b.start);
 }
+
+const verdictOf = ({ kind, level, stay, start, end, minutes, celsius }: TooWarm): Verdict => ({
+  code: kind === 'figure' ? 'held-too-warm' : 'cooling-too-slow',
+  level,
+  part: stay.part,
+  line: stay.line,
+  start,
+  end,
+  why: `${kind}${minutes === undefined ? '' : `, ${minutes.low} to ${minutes.high} min`}${celsius === undefined ? '' : `, ${celsius.low} °C`}, ${stay.lies.place ?? 'nobody knows where'} (${stay.lies.sure})`,
+});

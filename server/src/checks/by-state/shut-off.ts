@@ -20,7 +20,7 @@ const MOST_COLD = 4 * DAY;
 /** Acid in the whole: pickles, and tomatoes and low-acid fruit (see `low-acid-preserve`). */
 const PICKLE = 0.011;
 const TOMATO = 0.001;
-/** Egg and milk spoil in a jar that no spore grows in. */
+/** What is of animals spoils in a jar that no spore grows in. */
 const EGGY = 0.15;
 const LOW_SHARE = 0.3;
 /** Of the solids, the share of low-acid fruit that sour fruit does not make up for (judgement). */
@@ -51,11 +51,13 @@ export function shutOff(recipe: Recipe, journey: Journey): ShutOff {
     const oil = inOil.find((each) => each.body === body);
     const verdict = oil === undefined ? inJar(recipe, body, mix, stays) : verdictOf(oil);
     if (verdict !== undefined) found.push(verdict);
-    const spoilsInJar = mix.of.egg + mix.of.milk >= mix.massG * EGGY;
+    const isEggy = mix.of.egg + mix.of.milk >= mix.massG * EGGY;
+    const isFleshy = mix.of.animal >= mix.massG * EGGY;
     for (const stay of stays) {
       const isKept = !stay.timed || stay.minutes.high >= KEPT_MIN;
-      const isShut = stay.body.shut === 'jar' && stay.body.vessel === 'jar' && !spoilsInJar;
-      if (isKept && (verdict !== undefined || isShut)) judged.add(stay);
+      const isShut = stay.body.shut === 'jar' && stay.body.vessel === 'jar';
+      const spoilsInJar = isEggy || (isFleshy && stay.timed);
+      if (isKept && !spoilsInJar && (verdict !== undefined || isShut)) judged.add(stay);
     }
   }
   return { verdicts: found, judged };

@@ -19,7 +19,7 @@ const SWEET = 0.45;
 /** Flour and sugar together, of what is baked sweet. */
 const CAKE = 0.4;
 /** Sugar in what is wet of it, as in a buttercream. */
-const SYRUP = 0.6;
+const SYRUP = 0.55;
 const SALT = 0.1;
 const FATTY = 0.8;
 const DRY = 0.15;

@@ -2,135 +2,162 @@
  * Knows where perishable food lies between cold and hot for too long: cooled, kept, thawed, set out.
  * Refuses to know whether it is cooked.
  */
-import { middle } from '../../measure/quantity.ts';
+import { middle, type Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
-import type { Stay } from '../../recipe/journey/bodies.ts';
-import type { Journey } from '../../recipe/journey/fold.ts';
+import { type Body, type FoodState, type Stay, WAS } from '../../recipe/journey/bodies.ts';
+import { type Journey, journeyOf } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import { type Sure, weakest } from '../../recipe/journey/sure.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
 import type { House } from '../house.ts';
+import { onceInHouse } from '../once.ts';
 import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
-import { spoils } from './spoils.ts';
-import { type Level, levelOver, type Verdict } from './verdict.ts';
+import { shutOff } from './shut-off.ts';
+import { membersIn, spoils } from './spoils.ts';
+import { type Level, levelOver } from './verdict.ts';
 
+/** A stay that is too warm for too long; its span is what says so. */
+export interface TooWarm extends Span {
+  readonly kind:
+    | 'to the middle'
+    | 'to the end'
+    /** It cools from hot where it stands. */
+    | 'in the room'
+    | 'left out'
+    /** Put by, with no word of for how long. */
+    | 'on a shelf'
+    /** Held at a figure. */
+    | 'figure';
+  readonly level: Level;
+  readonly stay: Stay;
+  /** Between cold and hot, with what went before; of a figure that it is cooled to, until then. */
+  readonly minutes: Range | undefined;
+  /** Of where it lies, as said. */
+  readonly celsius: Range | undefined;
+  readonly limitMin: number;
+}
+
+/** From here on a figure is meant to be warm. */
+const BETWEEN_C = 25;
+/** Held in the cold at 40 C: the other scale was meant. */
 const WRONG_SCALE_C = 30;
 /** A roast may rest, and a platter stand, for so long (USDA FSIS, danger zone). */
 const SHORT_MIN = 120;
 /** A thermometer, and rounding between °C and °F. */
 const SLACK_C = 0.6;
 
-/** Every stay but those that are judged by other rules. */
-export function tooWarm(
-  recipe: Recipe,
-  journey: Journey,
-  except: ReadonlySet<Stay>,
-  { foodSafety }: House,
-): readonly Verdict[] {
+/** Every such stay, but of what is in closed jars or in oil. */
+export const tooWarm = onceInHouse(({ foodSafety }: House, recipe: Recipe): readonly TooWarm[] => {
+  const journey = journeyOf(recipe);
+  if (journey.stays.length === 0) return NONE;
   const limits = holdingLimits(foodSafety);
-  const last = new Set(journey.bodies.flatMap(({ waits }) => waits ?? []));
-  return journey.stays.flatMap((stay) => {
-    if (except.has(stay)) return [];
-    const verdict = judge(recipe, stay, last.has(stay), limits);
-    return verdict === undefined ? [] : [verdict];
-  });
-}
+  const except = shutOff(recipe, journey).judged;
+  const last = new Set(lastStays(journey));
+  return journey.stays.flatMap((stay) => (except.has(stay) ? [] : (judge(recipe, stay, last.has(stay), limits) ?? [])));
+});
 
-function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimits): Verdict | undefined {
+const NONE: readonly TooWarm[] = [];
+
+const lastStays = ({ bodies }: Journey): readonly Stay[] => bodies.flatMap(({ waits }) => waits ?? []);
+
+function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimits): TooWarm | undefined {
   const { by, body, lies } = stay;
   const { act } = by.event;
   if (act === 'rise' || act === 'dry' || act === 'smoke' || act === 'freeze') return undefined;
-  // A roast is held from here on.
-  if (!isWarm(lies) || lies.celsius.low >= limits.hot.roastC - SLACK_C || !spoils(recipe, body)) return undefined;
-  if (act === 'cool' && by.event.temperatures.some(({ of }) => of === 'food')) return tooSlow(stay, limits);
+  if (act === 'cool' && by.event.temperatures.some(({ of }) => of === 'food'))
+    return spoils(recipe, body) ? tooSlow(stay, limits) : undefined;
   const figure = figureIn(stay);
-  const sure = surenessOf(stay);
-  const over = stay.timed ? overIn(stay, limitFor(stay, limits), sure) : undefined;
+  const least = (isRoast(recipe, body) ? limits.hot.roastC : limits.hot.celsius) - SLACK_C;
+  const isHeldWarm = figure !== undefined && figure.celsius.low >= BETWEEN_C && figure.celsius.low < least;
+  // What is raw yet is not held warm, but cooked there.
+  if (isHeldWarm && body.members.every(({ state }) => state.cooked === 'raw' && (state.was & WAS.animal) !== 0))
+    return undefined;
+  if ((!isWarm(lies) && !isHeldWarm) || lies.celsius.low >= least || !spoils(recipe, body)) return undefined;
+  if (isLife(stay) || mayBeCold(stay)) return undefined;
+  const limitMin = limitFor(stay, limits);
+  // Nothing grows where a roast may be held.
+  const grows = lies.celsius.low < limits.hot.roastC - SLACK_C && isWarm(lies);
+  const over = stay.timed && grows ? overIn(stay, limitMin, surenessOf(stay)) : undefined;
   const level: Level | undefined = stay.branch && over === 'error' ? 'warning' : over;
-  if (
-    figure !== undefined &&
-    (level === undefined || level === 'ask') &&
-    (!stay.timed || stay.minutes.high >= SHORT_MIN)
-  ) {
-    // Kept at a figure that is neither cold nor hot.
-    if (figure.celsius.low >= limits.hot.roastC - SLACK_C || figure.celsius.high <= limits.cold.celsius + SLACK_C)
-      return undefined;
-    // Held in the cold at 40 C: the other scale was meant.
-    if (lies.place === 'cold' && figure.celsius.low >= WRONG_SCALE_C) return undefined;
-    if (
-      (act === 'cool' && lies.place !== 'cold') ||
-      act === 'eat' ||
-      (!isLast && !stay.timed && act !== 'stay' && act !== 'cool')
-    )
-      return undefined;
-    return verdictAt(
-      'held-too-warm',
-      stay,
-      figure,
-      figure.sure === 'said' ? 'error' : 'warning',
-      `kept at ${figure.celsius.low} °C`,
-    );
+  if (figure !== undefined && (level !== undefined || !stay.timed || stay.minutes.high >= SHORT_MIN)) {
+    const kept = keptAt(stay, figure.celsius, isLast, limits.cold.celsius);
+    // Of what it is, a closed rule tells.
+    const held: Level = figure.sure === 'unread' ? 'ask' : stay.branch ? 'warning' : 'error';
+    if (!kept && level === undefined) return undefined;
+    return found('figure', kept ? held : (level ?? held), stay, figure, limitMin, stay.warmMin, figure.celsius);
   }
   if (level !== undefined) {
     const at = by.event.times.find(({ kind }) => kind !== 'every') ?? by.event;
-    const code = figure === undefined ? 'cooling-too-slow' : 'held-too-warm';
-    return verdictAt(
-      code,
-      stay,
-      at,
-      level,
-      `${stay.warmMin.low} to ${stay.warmMin.high} min between cold and hot, ${lies.place ?? 'nobody knows where'} (${lies.sure})`,
-    );
+    const cools = act === 'cool' && body.band === 'hot';
+    return found(cools ? 'in the room' : 'left out', level, stay, at, limitMin, stay.warmMin);
   }
-  if (
-    !stay.timed &&
-    isLast &&
-    OPEN_STAYS.has(act) &&
-    lies.sure === 'said' &&
-    lies.place !== 'stove' &&
-    lies.place !== 'oven'
-  ) {
-    const where = by.event.where.at(-1) ?? by.event;
-    return verdictAt(
-      'held-too-warm',
-      stay,
-      where,
-      lies.place === 'cool' ? 'ask' : 'warning',
-      `kept in a place that is ${lies.place}, and nobody says for how long`,
-    );
-  }
-  return undefined;
+  const isPutBy = !stay.timed && isLast && OPEN_STAYS.has(act) && lies.sure === 'said' && by.event.where.length > 0;
+  if (!isPutBy || lies.place === 'stove' || lies.place === 'oven') return undefined;
+  const at = by.event.where.at(-1) ?? by.event;
+  return found('on a shelf', 'warning', stay, at, limits.leftOut.min);
 }
 
+/** Whether a figure is one that food is kept at, and neither cold nor hot. */
+function keptAt({ by, lies, timed }: Stay, { low, high }: Range, isLast: boolean, coldC: number): boolean {
+  const { act } = by.event;
+  if (high <= coldC + SLACK_C || act === 'unknown') return false;
+  if (act === 'eat' || (lies.place === 'cold' && low >= WRONG_SCALE_C)) return false;
+  if (act === 'cool') return lies.place === 'cold';
+  return isLast || timed || act === 'stay';
+}
+
+/** Closed up and stored, with no place said. */
+const mayBeCold = ({ lies, body: { vessel } }: Stay): boolean =>
+  lies.sure === 'inferred' && (vessel === 'jar' || vessel === 'airtight');
+
+/** How long it is good, with no word of where: in the cold, by what every cook knows. */
+const isLife = ({ by, lies }: Stay): boolean =>
+  (lies.sure === 'unread' || by.event.act === 'eat') &&
+  by.event.where.length === 0 &&
+  (by.event.as === 'told' || by.event.times.some(({ kind }) => kind === 'life'));
+
+/** Meat that was roasted whole, and not cooked through. */
+const isRoast = (recipe: Recipe, body: Body): boolean =>
+  membersIn(recipe, body).every(
+    ({ member: { state }, ingredient }) =>
+      (state.was & WAS.animal) === 0 ||
+      (foodOf(ingredient)?.class === 'meat' && state.cooked === 'unsaid' && isBaked(state)),
+  );
+
+const isBaked = ({ heatedBy }: FoodState): boolean => heatedBy?.event.where.some(({ is }) => is === 'oven') === true;
+
 /** From hot to the middle within two hours, and to the cold within six; each figure has the time behind it. */
-function tooSlow(stay: Stay, { cooling }: HoldingLimits): Verdict | undefined {
+function tooSlow(stay: Stay, { cooling }: HoldingLimits): TooWarm | undefined {
   const { by, body } = stay;
   if (body.band !== 'hot') return undefined;
   for (const { of, celsius, end, sure } of by.event.temperatures) {
     const time =
       of === 'food' ? (by.event.times.find((each) => each.start >= end) ?? by.event.times.at(-1)) : undefined;
-    if (time === undefined) continue;
-    const limit =
-      celsius.high <= cooling.endC + 1
-        ? cooling.endMin
-        : celsius.high <= cooling.middleC + 1
-          ? cooling.middleMin
-          : Number.POSITIVE_INFINITY;
-    if (time.minutes.high > limit)
-      return verdictAt(
-        'cooling-too-slow',
+    if (time === undefined || celsius.high > cooling.middleC + 1) continue;
+    const isEnd = celsius.high <= cooling.endC + 1;
+    const limitMin = isEnd ? cooling.endMin : cooling.middleMin;
+    if (time.minutes.high > limitMin)
+      return found(
+        isEnd ? 'to the end' : 'to the middle',
+        sure === 'said' ? 'error' : 'warning',
         stay,
         time,
-        sure === 'said' ? 'error' : 'warning',
-        `${time.minutes.high} min to ${celsius.high} °C`,
+        limitMin,
+        time.minutes,
       );
   }
   return undefined;
 }
 
+const DAY_MIN = 1440;
+
 /** Until a time of the day nobody knows from when on: the middle of it counts. */
 function overIn({ warmMin, by }: Stay, limit: number, sure: Sure): Level | undefined {
   const level = levelOver(warmMin, limit, sure);
+  // `Serve within 3 d`: how long it is good.
+  if (level === 'ask' && by.event.times.some(({ kind, minutes }) => kind === 'limit' && minutes.high >= DAY_MIN))
+    return undefined;
   const isHorizon = by.event.times.some(({ kind }) => kind === 'until');
   return level === 'ask' && isHorizon && middle(warmMin) > limit && sure !== 'unread' ? 'warning' : level;
 }
@@ -141,31 +168,28 @@ const OPEN_STAYS: ReadonlySet<string> = new Set(['stay', 'pack', 'close', 'cover
 const limitFor = ({ by, body }: Stay, { cooling, leftOut }: HoldingLimits): number =>
   by.event.act === 'cool' && body.band === 'hot' ? cooling.middleMin : leftOut.min;
 
-/** A cool place is asked about; what lies frozen to thaw is held to be warm where it lies. */
-function surenessOf({ sure, lies, body, warmMin }: Stay): Sure {
-  const own = lies.place === 'cool' && lies.celsius.high - lies.celsius.low > 10 ? weakest(sure, 'unread') : sure;
+/** Some cellars are cold; for days, none is cold enough. */
+const CELLAR_MIN = 3 * 1440;
+function surenessOf({ sure, lies, body, warmMin, minutes }: Stay): Sure {
+  const mayBeCold = lies.place === 'cool' && lies.celsius.high - lies.celsius.low > 10 && minutes.low < CELLAR_MIN;
+  const own = mayBeCold ? weakest(sure, 'inferred') : sure;
   return warmMin.high > 0 && body.warmMin.high > 0 ? weakest(own, body.warmSure) : own;
 }
 
 /** The figure of where it lies. */
-function figureIn({
-  by,
-  lies,
-}: Stay):
-  | (Span & { readonly celsius: { readonly low: number; readonly high: number }; readonly sure: Sure })
-  | undefined {
+function figureIn({ by, lies }: Stay): (Span & { readonly celsius: Range; readonly sure: Sure }) | undefined {
   const said = by.event.temperatures.find(
-    ({ celsius }) => celsius.low === lies.celsius.low && celsius.high === lies.celsius.high,
+    ({ celsius }) => celsius.low === lies.celsius.low || celsius.high === lies.celsius.high,
   );
   return said === undefined ? undefined : { ...said, sure: lies.sure };
 }
 
-const verdictAt = (code: string, { part, line }: Stay, { start, end }: Span, level: Level, why: string): Verdict => ({
-  code,
-  level,
-  part,
-  line,
-  start,
-  end,
-  why,
-});
+const found = (
+  kind: TooWarm['kind'],
+  level: Level,
+  stay: Stay,
+  { start, end }: Span,
+  limitMin: number,
+  minutes?: Range,
+  celsius?: Range,
+): TooWarm => ({ kind, level, stay, start, end, minutes, celsius, limitMin });

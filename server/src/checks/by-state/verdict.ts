@@ -27,3 +27,7 @@ export function levelOver({ low, high }: Range, limit: number, sure: Sure): Leve
 
 export const worse = (a: Level, b: Level): number => RANK[a] - RANK[b];
 const RANK: Readonly<Record<Level, number>> = { error: 2, warning: 1, ask: 0 };
+
+/** The severity of a finding, where it is not the check's own. */
+export const severityAt = (level: Level): { readonly severity?: 'warning' | 'info' } =>
+  level === 'error' ? {} : { severity: level === 'warning' ? 'warning' : 'info' };

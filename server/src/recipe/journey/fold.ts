@@ -154,6 +154,8 @@ class Folder {
   private readonly part: Part;
   private readonly step: Step;
   private readonly parts: readonly Part[];
+  /** What something was lifted out of: it is spoken of as well. */
+  private readonly left: number[] = [];
   /** Choices of which one was taken. */
   private readonly chosen = new Set<number>();
 
@@ -223,7 +225,7 @@ class Folder {
         break;
       case 'pack':
         if (event.vessel === undefined && wasMade(next))
-          next = { ...next, vessel: next.vessel === 'airtight' ? 'airtight' : 'jar' };
+          next = { ...next, vessel: next.vessel === 'airtight' ? 'airtight' : 'jar', shut: 'jar' };
         break;
       case 'close':
         next = {
@@ -266,7 +268,7 @@ class Folder {
       ...this.state,
       bodies: this.state.bodies.map((body) =>
         body.lies.place === 'oven' || body.lies.place === 'stove' || body.lies.place === 'hot'
-          ? { ...body, band: 'between', lies: { place: 'room', celsius: { low: 10, high: 60 }, sure: 'inferred' } }
+          ? { ...body, band: 'between', lies: { place: 'room', celsius: { low: 10, high: 60 }, sure: 'said' } }
           : body,
       ),
     };
@@ -324,6 +326,7 @@ class Folder {
       const [out, rest] = this.split(body, isOut);
       if (out === undefined || rest === undefined) return [body];
       this.state = { ...this.state, bodies: [...this.state.bodies, rest] };
+      this.left.push(rest.id);
       return [out];
     });
   }
@@ -514,7 +517,11 @@ class Folder {
     const all = [...this.state.bodies, ...bodies];
     const over = Math.max(0, all.length - MOST_BODIES);
     for (const body of all.slice(0, over)) this.ended.push(body);
-    this.state = { ...this.state, bodies: all.slice(over), focus: bodies.map(({ id }) => id) };
+    this.state = {
+      ...this.state,
+      bodies: all.slice(over),
+      focus: [...bodies.map(({ id }) => id), ...this.left.splice(0)],
+    };
   }
 }
 
@@ -540,8 +547,7 @@ const isOneMore = (named: readonly Body[], current: readonly Body[]): boolean =>
 
 /** `Refrigerate once opened`: only when something that nobody knows comes about. */
 const isOnceMore = ({ act, until }: Event): boolean =>
-  (act === 'cool' || act === 'stay' || act === 'freeze') &&
-  until.some(({ from, is }) => from === 'when' && is === undefined);
+  (act === 'cool' || act === 'freeze') && until.some(({ from, is }) => from === 'when' && is === undefined);
 
 /** Fat that something else was fried in, by the same heat. */
 const isFried = ({ members }: Body, { was, heatedBy, cooked }: Member['state']): boolean =>

@@ -58,7 +58,8 @@ export function lie(
   const next: Body = {
     ...withStates(body, (state) => ({ ...state, was: state.was | bitOf(event) })),
     lies: after,
-    band: bandAt(after),
+    // No time has passed.
+    band: time === undefined && bandAt(after) === 'between' ? body.band : bandAt(after),
     warmMin: warm,
     warmSure: isWarm(lies) && time !== undefined ? weakest(body.warmSure, sure) : body.warmSure,
     coldMin: lies.celsius.high <= COLD_C ? add(body.coldMin, passes) : body.coldMin,
@@ -132,7 +133,8 @@ const bitOf = ({ act, medium }: Event): number => {
 function placeSaid({ where, act, medium }: Event, body: Body, time: Range | undefined): Lying | undefined {
   const at = where.findLast((w) => !w.not && (w.way === 'at' || w.way === 'to'));
   // On the stove for hours, or to cool, it is off the heat.
-  if (at?.is === 'stove' && (act === 'cool' || (time !== undefined && time.low >= LONG_MIN))) return COOLS;
+  if (at?.is === 'stove' && (act === 'cool' || (time !== undefined && time.low >= LONG_MIN)))
+    return { ...COOLS, sure: 'said' };
   if (at !== undefined) return lyingAt(at);
   if (medium?.is === 'ice') return ICE;
   // `Out of the fridge`, `not in the refrigerator`: a room, unless it says another.
@@ -157,8 +159,8 @@ const lyingAt = ({ is, sure, celsius }: Where): Lying =>
 function silent({ act, times, as }: Event, body: Body, minutes: Range): Lying {
   const { place } = TRANSITIONS[act];
   if (place === 'ask') return body.band === 'cold' || body.band === 'frozen' ? body.lies : UNREAD;
-  if (place !== 'as it lay') return { place, celsius: bandOf(place), sure: act === 'freeze' ? 'said' : 'inferred' };
-  if (body.band === 'cold' || body.band === 'frozen') return { ...body.lies, sure: 'inferred' };
+  if (place !== 'as it lay') return { place, celsius: bandOf(place), sure: act === 'rise' ? 'inferred' : 'said' };
+  if (body.band === 'cold' || body.band === 'frozen') return body.lies;
   if (
     minutes.low < SHELF_MIN &&
     (times.some(({ kind }) => kind === 'life') || (act === 'stay' && as === 'told' && body.band === 'hot'))
@@ -171,8 +173,7 @@ function silent({ act, times, as }: Event, body: Body, minutes: Range): Lying {
     (body.lies.place === 'oven' && minutes.low >= LONG_MIN)
   )
     return { ...body.lies, sure: 'inferred' };
-  if (body.lies.place === 'room' || body.lies.place === 'warm' || body.lies.place === 'cool')
-    return { ...body.lies, sure: 'inferred' };
+  if (body.lies.place === 'room' || body.lies.place === 'warm' || body.lies.place === 'cool') return body.lies;
   return ROOM;
 }
 

@@ -30,7 +30,8 @@ export function settleTemperatures(
     if (said.bound === 'change') return [];
     const { low, high } = said.celsius;
     // `The hot cupboard reads 48 C`: what was cooked lies at it.
-    if (said.of === 'food' && !said.inside && high <= MOST_AROUND_C && act !== 'cool' && isKept(where))
+    const isAround = (high <= MOST_AROUND_C && isKept(where)) || (high <= ROOM_C && LIES.has(act));
+    if (said.of === 'food' && act !== 'cool' && isAround && (!said.inside || LIES.has(act)))
       return [{ said, of: 'around', sure: 'inferred' }];
     if (said.sure !== 'unread') return said.of === 'nothing' ? [] : [{ said, of: said.of, sure: said.sure }];
     // The place that a verb says by itself tells nothing of a figure.
@@ -46,6 +47,9 @@ export function settleTemperatures(
     return [];
   });
 }
+
+/** Beside these a cool figure is of where it lies. */
+const LIES: ReadonlySet<Event['act']> = new Set(['stay', 'steep', 'thaw', 'put', 'pack', 'cover']);
 
 /** A place where food is kept, and not heated, is said. */
 const isKept = (where: Event['where']): boolean =>

@@ -5,7 +5,7 @@ import { BIASES } from '../server/src/measure/bias.ts';
 import { COUNT_FORMS } from '../server/src/measure/count-words.ts';
 import { NUMBER_WORDS } from '../server/src/measure/number-words.ts';
 import { type Dimension, UNITS } from '../server/src/measure/unit.ts';
-import { TAKEN } from '../server/src/notation/ingredient.ts';
+import { TAKEN } from '../server/src/notation/item-takes.ts';
 import { ABOUT } from '../server/src/notation/label-list.ts';
 import { OPENERS } from '../server/src/notation/time.ts';
 import { SIZE_WORDS } from '../server/src/notation/words.ts';

@@ -1,0 +1,114 @@
+/**
+ * Knows how a line says its amount again in other measures: `= 476 g`, `/8 oz`, `or 1/2 ounce`, `(120 g)`.
+ * Refuses to know which of them is right.
+ */
+import { dimensionIn, Free, type Measure } from './amounts.ts';
+import type { Item } from './item.ts';
+import type { ListLine } from './list-line.ts';
+import { takeAgain, takeEach, takeStated, takeTerm, takeTerms } from './stated.ts';
+import { isNumber, Kind, type Token } from './tokens.ts';
+import type { BesideNode } from './tree.ts';
+
+/** The same amount in other measures, between the amount and the name. */
+export function takeBesides(on: ListLine, item: Item): void {
+  const { cursor, line } = on;
+  for (;;) {
+    const { at, token } = cursor;
+    if (token === undefined || token.written?.special === false) return;
+    if (token.kind === Kind.Equals) {
+      cursor.at++;
+      const amount = takeStated(cursor, line);
+      if (amount === undefined || amount instanceof Free)
+        on.fault('missing-value', token, 'write what the amount equals: `2 cups = 476 g`');
+      else item.beside('=', token, on.measured(amount), 'same');
+    } else if (token.kind === Kind.LeftParen) {
+      const means = item.measure?.unit === undefined ? 'either' : 'same';
+      if (!takeBracketed(on, item, means)) {
+        cursor.at = at;
+        return;
+      }
+    } else if (!takeAnother(on, item)) {
+      cursor.at = at;
+      return;
+    }
+  }
+}
+
+/** `/8 oz`, `or 1/2 ounce`. */
+export function takeAnother(on: ListLine, item: Item): boolean {
+  const { cursor, line } = on;
+  const { token } = cursor;
+  const again = takeAgain(cursor, line);
+  if (again !== undefined && token !== undefined) {
+    const more = takeTerms(cursor, line, again);
+    item.beside('/', token, on.measured(more.length === 0 ? again : { ...again, plus: more }), 'same');
+    return true;
+  }
+  if (token?.written?.word !== 'or' || !isNumber(cursor.kindAfter(1))) return false;
+  cursor.at++;
+  const or = takeTerm(cursor, line);
+  if (or === undefined || (or.unit === undefined && or.counted === undefined) || sameUnit(or, item.measure))
+    return false;
+  item.beside('or', token, on.measured(or), 'same');
+  return true;
+}
+
+/** A bracket that holds only an amount, perhaps in several measures. */
+export function takeBracketed(on: ListLine, item: Item, means: BesideNode['means']): boolean {
+  const { cursor, line } = on;
+  const open = cursor.take(Kind.LeftParen);
+  if (open === undefined) return false;
+  while (
+    /^(?:or|from|scant|just|total|weighing)$/.test(cursor.token?.written?.word ?? '') ||
+    cursor.kind === Kind.Equals
+  )
+    cursor.at++;
+  const found: { readonly measure: Measure; readonly token: Token }[] = [];
+  for (;;) {
+    const token = cursor.token;
+    const stated = takeStated(cursor, line);
+    if (stated === undefined || stated instanceof Free || token === undefined) return false;
+    found.push({ measure: stated, token });
+    const sign = cursor.token;
+    const mark = sign?.kind === Kind.Other ? line[sign.start] : undefined;
+    if (
+      sign === undefined ||
+      !(
+        mark === '/' ||
+        mark === ';' ||
+        sign.kind === Kind.Comma ||
+        sign.kind === Kind.Equals ||
+        sign.written?.word === 'or'
+      )
+    )
+      break;
+    cursor.at++;
+  }
+  let says = means;
+  const word = cursor.token?.written?.word;
+  if (takeEach(cursor) || word === 'apiece') says = 'each';
+  else if (word === 'total' || word === 'in' || word === 'altogether' || word === 'drained' || word === 'weight') {
+    if (word !== 'drained' && word !== 'weight') says = 'same';
+    while (cursor.kind === Kind.Word) cursor.at++;
+  }
+  if (cursor.take(Kind.RightParen) === undefined) return false;
+  const [first] = found;
+  if (
+    first === undefined ||
+    (first.measure.unit === undefined &&
+      first.measure.counted === undefined &&
+      found.length === 1 &&
+      first.measure.each === undefined &&
+      first.measure.sizes === undefined)
+  )
+    return false;
+  if (says === 'either' && (first.measure.about !== undefined || dimensionIn(first.measure) === 'volume'))
+    says = 'same';
+  if (says === 'either' && dimensionIn(first.measure) === 'length') return false;
+  for (const { measure, token } of found) item.beside('(', token, on.measured(measure), says);
+  return true;
+}
+
+function sameUnit(a: Measure, b: Measure | undefined): boolean {
+  return a.unit?.written?.printed?.dimension === b?.unit?.written?.printed?.dimension && a.unit !== undefined;
+}

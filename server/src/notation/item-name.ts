@@ -1,0 +1,203 @@
+/**
+ * Knows where the name of an item begins and ends, and the amount of one that stands behind its name.
+ * Refuses to know foods.
+ */
+import { Free, type Measure } from './amounts.ts';
+import { takeWhile, textOf } from './cursor.ts';
+import type { Item } from './item.ts';
+import { takeBesides } from './item-again.ts';
+import type { ListLine } from './list-line.ts';
+import { takeStated } from './stated.ts';
+import { isNamePart, isNumber, Kind, type Token } from './tokens.ts';
+import type { Draft, IngredientNode, TextNode } from './tree.ts';
+
+/** The name: all that may be one, up to a comma, a bracket, a purpose, an alternative with an amount, or another item. */
+export function takeName(on: ListLine, item: Item): void {
+  const { cursor } = on;
+  const first = cursor.token;
+  if (first === undefined || !isNamePart(first.kind)) return;
+  let last: Token | undefined;
+  let before: Token | undefined;
+  for (let token: Token | undefined = first; token !== undefined && isNamePart(token.kind); token = cursor.token) {
+    if (token !== first && (endsName(on, token) || (item.isBare && opensAmountBehind(on, token)))) break;
+    before = last;
+    last = token;
+    cursor.at++;
+  }
+  if (before !== undefined && cursor.token?.written?.word === 'with') {
+    last = before;
+    cursor.at--;
+  }
+  const name = trimmedName(on, first, last ?? first);
+  if (name !== undefined) item.node.name = name;
+  if (item.node.eachOf) takeListed(on, item);
+}
+
+/** `cinnamon, cloves and nutmeg` behind `each`: the commas are in the list. */
+function takeListed(on: ListLine, item: Item): void {
+  const { cursor, line } = on;
+  while (cursor.kind === Kind.Comma && isNamePart(cursor.kindAfter(1)) && item.node.name !== undefined) {
+    const { start } = item.node.name;
+    cursor.at++;
+    const run = takeWhile(cursor, isNamePart);
+    if (run !== undefined) item.node.name = { start, end: run.last.end, text: line.slice(start, run.last.end) };
+  }
+}
+
+/** Marks and points behind a name are none of it, nor the `or` of a line that goes on in the next: `salt.`, `flour*`. */
+export function trimmedName(on: ListLine, first: Token, last: Token): TextNode | undefined {
+  if (last.kind === Kind.Word && last.written?.word !== 'or') return textOf(on.line, first, last);
+  const text = on.line
+    .slice(first.start, last.end)
+    .replace(/\s*[.*†‡;:…–-]+$/u, '')
+    .replace(/\s+or$/i, '');
+  return text === '' ? undefined : { start: first.start, end: first.start + text.length, text };
+}
+
+function endsName(on: ListLine, token: Token): boolean {
+  if (token.written?.special === false) return false;
+  const { cursor, line } = on;
+  const { tokens, at } = cursor;
+  const next = tokens[at + 1];
+  if (token.kind === Kind.Free) return true;
+  if (token.kind === Kind.Other) {
+    const mark = line[token.start];
+    if (mark === '/' && isNumber(next?.kind ?? Kind.End)) return true;
+    return (
+      (mark === '+' || mark === '&') && (opensMore(on, at + 1) || (mark === '+' && MORE.has(next?.written?.word ?? '')))
+    );
+  }
+  if (token.kind === Kind.Dash)
+    return token.start > (tokens[at - 1]?.end ?? 0) && next !== undefined && next.start > token.end;
+  switch (token.written?.word) {
+    // `onion stuck with 6 cloves`
+    case 'with':
+      return isNumber(next?.kind ?? Kind.End);
+    // `yeast softened in 1/4 cup water`: what it is put in is an item of its own.
+    case 'blended':
+    case 'dissolved':
+    case 'mixed':
+    case 'soaked':
+    case 'softened':
+    case 'stirred':
+      return putInto(on, at);
+    // `suet crust No. 12`: another recipe of the book; one digit is a grade, as in `cure no. 1`.
+    case 'no': {
+      const number = tokens[at + 2];
+      return (
+        number !== undefined && isNumber(number.kind) && number.end > number.start + 1 && next?.kind === Kind.Other
+      );
+    }
+    case 'plus':
+      return opensMore(on, at + 1) || MORE.has(next?.written?.word ?? '');
+    case 'and':
+      return opensMore(on, at + 1) && tokens[at + 1]?.kind !== Kind.Fraction;
+    case 'or':
+      return (
+        opensMore(on, at + 1) ||
+        next?.kind === Kind.Free ||
+        next?.written?.word === 'more' ||
+        next?.written?.word === 'as'
+      );
+    case 'for':
+      return next?.kind === Kind.Word && cursor.tokens[at - 1]?.written?.word !== 'all';
+    case 'to':
+      return next?.kind === Kind.Word && tokens[at - 1]?.written?.word !== 'ready';
+    case 'weighing':
+      return isNumber(next?.kind ?? Kind.End) || next?.kind === Kind.About;
+    case 'each':
+      return next === undefined || next.kind === Kind.Comma;
+    default:
+      return false;
+  }
+}
+
+/** Whether it is put into so much of something: `dissolved in 2 tbsp water`. */
+export function putInto(on: ListLine, at: number): boolean {
+  const { tokens } = on.cursor;
+  const word = tokens[at + 1]?.written?.word;
+  if (!PUT.has(tokens[at]?.written?.word ?? '')) return false;
+  return (word === 'in' || word === 'with' || word === 'into') && opensMore(on, at + 2);
+}
+
+/** Whether an amount begins there: `plus 2 tbsp`, `or about 2 cups`. */
+function opensMore(on: ListLine, at: number): boolean {
+  const token = on.cursor.tokens[at];
+  if (token === undefined) return false;
+  if (token.kind === Kind.About || token.kind === Kind.NumberWord) return true;
+  return isNumber(token.kind) || (token.kind === Kind.Bias && isNumber(on.cursor.tokens[at + 1]?.kind ?? Kind.End));
+}
+
+/** Whether the amount of a line that has none in front begins here, and the line or its next comma ends it: `flour 500 g`. */
+export function opensAmountBehind(on: ListLine, token: Token): boolean {
+  if (!isNumber(token.kind) && token.kind !== Kind.About) return false;
+  const { cursor, line } = on;
+  const { at } = cursor;
+  const stated = takeStated(cursor, line);
+  const { kind } = cursor;
+  cursor.at = at;
+  const ends = kind === Kind.End || kind === Kind.Comma || kind === Kind.LeftParen;
+  return ends && stated !== undefined && !(stated instanceof Free);
+}
+
+/** `Sugar: 1 cup`, `Flour ... 2 lb`, `Onions - 4`: the amount behind the name, and the marks between. */
+export function takeAmountBehind(on: ListLine, item: Item): void {
+  const { cursor, line } = on;
+  const { at } = cursor;
+  while (
+    cursor.kind === Kind.Colon ||
+    cursor.kind === Kind.Dash ||
+    (cursor.kind === Kind.Other && LEADERS.has(line[cursor.token?.start ?? 0] ?? ''))
+  )
+    cursor.at++;
+  const stated =
+    cursor.token !== undefined && opensAmountBehind(on, cursor.token) ? takeStated(cursor, line) : undefined;
+  if (stated === undefined || stated instanceof Free) {
+    cursor.at = at;
+    return;
+  }
+  setBehind(on, item, stated);
+  takeBesides(on, item);
+}
+
+export function setBehind(on: ListLine, item: Item, stated: Measure): void {
+  item.measure = stated;
+  item.node.amount = on.measured(stated);
+}
+
+/** `1.5 % of the beef  salt`: two blanks part the two. */
+export function takeShareOf(on: ListLine, node: Draft<IngredientNode>): void {
+  const { cursor, line } = on;
+  const the = cursor.token?.written?.word === 'the';
+  if (the) cursor.at++;
+  const { at } = cursor;
+  const first = cursor.token;
+  let last = first;
+  while (cursor.token !== undefined && isNamePart(cursor.kind)) {
+    const gap =
+      last !== undefined && last !== cursor.token && /\s{2,}|\t/.test(line.slice(last.end, cursor.token.start));
+    if (gap && first !== undefined && last !== undefined) {
+      node.shareOf = textOf(line, first, last);
+      return;
+    }
+    last = cursor.token;
+    cursor.at++;
+  }
+  cursor.at = at;
+  // Nobody can say where the beef ends: it may not pass for a food `beef salt`.
+  if (the && first !== undefined && last !== undefined)
+    on.fault(
+      'missing-name',
+      { start: first.start, end: last.end },
+      first === last
+        ? `say which food is measured so, with two blanks before it: \`2 % of the ${line.slice(first.start, first.end)}  fine salt\``
+        : 'put two blanks before the food that is measured so: `2 % of the beef  fine salt`',
+    );
+}
+
+export const MORE: ReadonlySet<string> = new Set(['more', 'extra', 'additional', 'some', 'a', 'enough', 'another']);
+
+/** What is done to an item with another on its line. */
+const PUT: ReadonlySet<string> = new Set(['blended', 'dissolved', 'mixed', 'soaked', 'softened', 'stirred']);
+/** What leads from a name to its amount. */
+const LEADERS: ReadonlySet<string> = new Set(['.', '…', '=', '·']);

@@ -24,7 +24,7 @@ describe('one cause is told of once', () => {
     ],
     [
       'a unit that is none is not also a food that is unknown, or a measure without weight',
-      'recipe Bowl\n  200 g     rolled oats\n  2 glugs   olive oil\n  do Toss the oats in the olive oil.\n',
+      'recipe Bowl\n  200 g     rolled oats\n  2 blobs   olive oil\n  do Toss the oats in the olive oil.\n',
       ['unknown-unit'],
     ],
     [

@@ -2,6 +2,7 @@
  * Knows how an ingredient is written and printed: an amount, the same in other measures, a name, what is done to it and what it is for.
  * Refuses to know foods, and what must be there: `statements.ts` says what is missing.
  */
+import { kitchenLeft } from '../measure/kitchen.ts';
 import { type Amount, amountOf, dimensionIn, Free } from './amounts.ts';
 import { type Cursor, type Run, takeWhile } from './cursor.ts';
 import { Item } from './item.ts';
@@ -10,9 +11,9 @@ import { MORE, putInto, setBehind, takeAmountBehind, takeName, takeShareOf, trim
 import { takeBought, takeNote, takeSaid } from './item-said.ts';
 import { takenWords, takeTakes } from './item-takes.ts';
 import { ListLine } from './list-line.ts';
-import { takeEach, takePlus, takeStated, takeTerm } from './stated.ts';
+import { saysEach, takeEach, takePlus, takeStated, takeTerm } from './stated.ts';
 import { isNamePart, Kind, type Token } from './tokens.ts';
-import type { Draft, IngredientNode, SyntaxFault, TextNode } from './tree.ts';
+import type { Draft, IngredientNode, MeasuredNode, SyntaxFault, TextNode } from './tree.ts';
 
 /** Reads items of one line from left to right; what the cursor then stands on is none of it. */
 export class ItemReader {
@@ -47,6 +48,8 @@ export class ItemReader {
     if (node.name === undefined) return undefined;
     takeAmountBehind(this.on, item);
     this.tail(item);
+    if (node.amount === undefined && node.preparation !== undefined && LIKENESS.test(node.preparation.text))
+      node.amount = oneAt(node.name.start);
     return item.done();
   }
 
@@ -62,6 +65,13 @@ export class ItemReader {
       takeBesides(this.on, item);
     }
     if (!(amount instanceof Free) && takeEach(cursor)) node.eachOf = true;
+    const { token } = cursor;
+    if (token !== undefined && isLess(token)) this.less(item, token);
+    else if (token?.kind === Kind.Comma && isLess(cursor.tokens[cursor.at + 1])) {
+      cursor.at++;
+      this.less(item, token);
+      cursor.take(Kind.Comma);
+    }
     if (cursor.token?.written?.word === 'of' || cursor.kind === Kind.Colon) {
       const of = cursor.token;
       cursor.at++;
@@ -123,9 +133,10 @@ export class ItemReader {
     if (putInto(this.on, cursor.at) && this.further(item, cursor.at + 2)) return true;
     if (mark === '/') return takeAnother(this.on, item);
     if (word === 'or') return this.or(item);
-    if (word === 'each' || word === 'weighing') {
+    if (word === 'less' || word === 'minus') return this.less(item, token);
+    if (saysEach(token) || word === 'weighing') {
       cursor.at++;
-      if (word === 'each' && item.node.amount === undefined && item.measure?.unit === undefined) return true;
+      if (word !== 'weighing' && item.node.amount === undefined && item.measure?.unit === undefined) return true;
       const beside = takeStated(cursor, line);
       if (beside !== undefined && !(beside instanceof Free))
         item.beside(',', token, this.on.measured(beside), takeEach(cursor) ? 'each' : 'either');
@@ -157,7 +168,7 @@ export class ItemReader {
     const mark = first.kind === Kind.Other ? line[first.start] : undefined;
     if ((word === 'plus' || word === 'and' || mark === '+' || mark === '&') && this.plus(item, first)) return;
     if (word === 'or' && this.or(item)) return;
-    if (mark === '#' && this.canSize(item)) return;
+    if (isLess(first) && this.less(item, first)) return;
     const behind = takeStated(cursor, line);
     if (behind !== undefined && !(behind instanceof Free)) {
       const each = takeEach(cursor);
@@ -166,7 +177,13 @@ export class ItemReader {
         cursor.kind === Kind.Comma ||
         cursor.kind === Kind.LeftParen ||
         (cursor.kind === Kind.Other && line[cursor.token.start] === '.');
-      if (ends && (behind.unit !== undefined || behind.counted !== undefined || item.measure === undefined)) {
+      if (
+        ends &&
+        (behind.unit !== undefined ||
+          behind.counted !== undefined ||
+          behind.can !== undefined ||
+          item.measure === undefined)
+      ) {
         if (item.isBare) setBehind(this.on, item, behind);
         else if (!each && item.counts(behind)) return;
         else item.beside(',', comma, this.on.measured(behind), each ? 'each' : 'either');
@@ -198,22 +215,6 @@ export class ItemReader {
     if (!counts || !ends || word.written?.count === undefined || word.written.word === word.written.count) return false;
     if (item.measure !== undefined) item.measure = { ...item.measure, counted: word };
     cursor.at++;
-    return true;
-  }
-
-  /** `4 corn, #2 cans`: what is counted are cans of a size that the trade numbers. */
-  private canSize(item: Item): boolean {
-    const { cursor, line } = this.on;
-    const { at } = cursor;
-    const first = cursor.token;
-    cursor.at++;
-    const term = takeTerm(cursor, line);
-    if (item.measure?.unit !== undefined || term?.counted === undefined || first === undefined) {
-      cursor.at = at;
-      return false;
-    }
-    if (item.measure !== undefined) item.measure = { ...item.measure, counted: term.counted };
-    item.prepare(line, first, term.counted);
     return true;
   }
 
@@ -253,6 +254,30 @@ export class ItemReader {
     cursor.at = at;
     if (item.node.name === undefined) return false;
     takeSaid(this.on, item, sign);
+    return true;
+  }
+
+  /** `1 cup less 1 tbsp`: what is left is to be written. */
+  private less(item: Item, from: Token): boolean {
+    const { cursor, line } = this.on;
+    const { at } = cursor;
+    cursor.at++;
+    const term = takeTerm(cursor, line);
+    const { measure } = item;
+    if (term?.unit === undefined || measure?.unit === undefined || dimensionIn(term) !== dimensionIn(measure)) {
+      cursor.at = at;
+      return false;
+    }
+    const whole = this.on.measured(measure);
+    const left = kitchenLeft(whole.quantity, this.on.measured(term).quantity);
+    const { end } = cursor.tokens[cursor.at - 1] ?? from;
+    const behind = item.node.name !== undefined;
+    this.on.fault(
+      'bad-number',
+      behind ? { start: from.start, end } : { start: whole.start, end },
+      `no amount is taken from another: write what is left, such as \`${left ?? '3/4 cup + 3 tbsp'}\``,
+      behind ? undefined : left,
+    );
     return true;
   }
 
@@ -302,6 +327,20 @@ export class ItemReader {
     return true;
   }
 }
+
+/** `butter the size of an egg`: one lump is meant. */
+const LIKENESS = /^(?:about )?(?:(?:the )?size of|as (?:big|large|small) as) /i;
+
+const oneAt = (start: number): MeasuredNode => ({
+  kind: 'measured',
+  start,
+  end: start,
+  quantity: { low: 1, high: 1, about: false },
+  low: { start, end: start, value: 1, style: 'implied' },
+});
+
+const isLess = (token: Token | undefined): boolean =>
+  token?.written?.word === 'less' || token?.written?.word === 'minus';
 
 /** No line lists more. */
 const MOST_ITEMS = 12;

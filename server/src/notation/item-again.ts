@@ -47,7 +47,9 @@ export function takeAnother(on: ListLine, item: Item): boolean {
   if (token?.written?.word !== 'or' || !isNumber(cursor.kindAfter(1))) return false;
   cursor.at++;
   const or = takeTerm(cursor, line);
-  if (or === undefined || (or.unit === undefined && or.counted === undefined) || sameUnit(or, item.measure))
+  // `1 large or 2 small onions`
+  const sized = or?.sizes !== undefined && item.measure?.sizes !== undefined;
+  if (or === undefined || (or.unit === undefined && or.counted === undefined && !sized) || sameUnit(or, item.measure))
     return false;
   item.beside('or', token, on.measured(or), 'same');
   return true;
@@ -58,8 +60,9 @@ export function takeBracketed(on: ListLine, item: Item, means: BesideNode['means
   const { cursor, line } = on;
   const open = cursor.take(Kind.LeftParen);
   if (open === undefined) return false;
+  const opens = cursor.token?.written?.word;
   while (
-    /^(?:or|from|scant|just|total|weighing)$/.test(cursor.token?.written?.word ?? '') ||
+    /^(?:or|from|scant|just|total|weighing|each)$/.test(cursor.token?.written?.word ?? '') ||
     cursor.kind === Kind.Equals
   )
     cursor.at++;
@@ -86,7 +89,10 @@ export function takeBracketed(on: ListLine, item: Item, means: BesideNode['means
   }
   let says = means;
   const word = cursor.token?.written?.word;
-  if (takeEach(cursor) || word === 'apiece') says = 'each';
+  // `½ tin condensed milk (397 g tin)`, `2 cans corn (from 15-oz cans)`
+  const holder = found[0]?.measure.each !== undefined && item.measure?.counted !== undefined;
+  if (takeEach(cursor) || word === 'apiece' || opens === 'each' || holder) says = 'each';
+  else if (opens === 'or') says = 'same';
   else if (word === 'total' || word === 'in' || word === 'altogether' || word === 'drained' || word === 'weight') {
     if (word !== 'drained' && word !== 'weight') says = 'same';
     while (cursor.kind === Kind.Word) cursor.at++;

@@ -7,7 +7,7 @@ import { takeWhile, textOf } from './cursor.ts';
 import type { Item } from './item.ts';
 import { takeBesides } from './item-again.ts';
 import type { ListLine } from './list-line.ts';
-import { takeStated } from './stated.ts';
+import { takeEach, takeStated } from './stated.ts';
 import { isNamePart, isNumber, Kind, type Token } from './tokens.ts';
 import type { Draft, IngredientNode, TextNode } from './tree.ts';
 
@@ -80,7 +80,8 @@ function endsName(on: ListLine, token: Token): boolean {
     case 'soaked':
     case 'softened':
     case 'stirred':
-      return putInto(on, at);
+      // `wine and brandy mixed`
+      return putInto(on, at) || next === undefined || next.kind === Kind.Comma;
     // `suet crust No. 12`: another recipe of the book; one digit is a grade, as in `cure no. 1`.
     case 'no': {
       const number = tokens[at + 2];
@@ -106,7 +107,23 @@ function endsName(on: ListLine, token: Token): boolean {
     case 'weighing':
       return isNumber(next?.kind ?? Kind.End) || next?.kind === Kind.About;
     case 'each':
+    case 'ea':
       return next === undefined || next.kind === Kind.Comma;
+    // `tomatoes either canned or fresh`
+    case 'either':
+      return next?.kind === Kind.Word;
+    // `flour enough to make a dough`
+    case 'enough':
+      return next?.written?.word === 'to' || next?.written?.word === 'for';
+    // `1 cup milk less 1 tbsp`
+    case 'less':
+    case 'minus':
+      return opensMore(on, at + 1);
+    case 'about':
+    case 'the':
+    case 'size':
+    case 'as':
+      return saysSize(on, at);
     default:
       return false;
   }
@@ -118,6 +135,16 @@ export function putInto(on: ListLine, at: number): boolean {
   const word = tokens[at + 1]?.written?.word;
   if (!PUT.has(tokens[at]?.written?.word ?? '')) return false;
   return (word === 'in' || word === 'with' || word === 'into') && opensMore(on, at + 2);
+}
+
+/** `the size of an egg`, `about the size of`, `size of`, `as big as`. */
+function saysSize(on: ListLine, at: number): boolean {
+  const word = (i: number): string => on.cursor.tokens[i]?.written?.word ?? '';
+  let i = at;
+  if (word(i) === 'about') i++;
+  if (word(i) === 'the') i++;
+  if (word(i) === 'size') return word(i + 1) === 'of';
+  return word(i) === 'as' && /^(?:big|large|small)$/.test(word(i + 1)) && word(i + 2) === 'as';
 }
 
 /** Whether an amount begins there: `plus 2 tbsp`, `or about 2 cups`. */
@@ -134,6 +161,7 @@ export function opensAmountBehind(on: ListLine, token: Token): boolean {
   const { cursor, line } = on;
   const { at } = cursor;
   const stated = takeStated(cursor, line);
+  takeEach(cursor);
   const { kind } = cursor;
   cursor.at = at;
   const ends = kind === Kind.End || kind === Kind.Comma || kind === Kind.LeftParen;
@@ -157,6 +185,7 @@ export function takeAmountBehind(on: ListLine, item: Item): void {
     return;
   }
   setBehind(on, item, stated);
+  takeEach(cursor);
   takeBesides(on, item);
 }
 

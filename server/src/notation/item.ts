@@ -48,8 +48,9 @@ export class Item {
       measure.each !== undefined
     )
       return false;
-    if (package_.counted === undefined || package_.each === undefined) return false;
-    this.measure = { ...measure, counted: package_.counted, each: package_.each, point: package_.point };
+    const { counted, each, can, point } = package_;
+    if (can === undefined && (counted === undefined || each === undefined)) return false;
+    this.measure = { ...measure, counted, each, can, point };
     return true;
   }
 

@@ -21,7 +21,7 @@ const JOINERS: Partial<Record<Keyword, string>> = {
 };
 
 /** Gives the words and marks that stand for something on this line, or in a slot that is no list's, their own kinds, from left to right. */
-export function label(line: string, tokens: readonly Token[], as: 'line' | 'slot' = 'line'): Opened {
+export function label(line: string, tokens: Token[], as: 'line' | 'slot' = 'line'): Opened {
   const opened = labelOpening(tokens);
   let joiner = opened === undefined || opened === 'component' ? undefined : JOINERS[opened];
   // The list is read in its own words: a swap's behind `for`, a trial's from the start.

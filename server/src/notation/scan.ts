@@ -203,10 +203,15 @@ function beginsComment(line: string, at: number): boolean {
 
 /** `#2 cans`, `#10 tin`, or `#2` at the end: the size of a can as the trade numbers it. */
 function beginsCanSize(line: string, at: number): boolean {
-  return isDigit(line.charCodeAt(at + 1)) && CAN_SIZE.test(line.slice(at, at + LONGEST_CAN_SIZE));
+  const size = line.slice(at, at + LONGEST_CAN_SIZE);
+  if (isDigit(line.charCodeAt(at + 1))) return CAN_SIZE.test(size);
+  return isDigit(line.charCodeAt(at + 2)) && CAN_SIZE_APART.test(size) && BEFORE_CAN_SIZE.test(line.slice(0, at));
 }
 
-const CAN_SIZE = /^#\d{1,3}(?: ?½| \d\/\d)?(?:[ -]?(?:cans?|tins?)\b|\s*$)/;
+const CAN_SIZE = /^#\d{1,3}(?:\.5| ?½|[ -]1\/2)?(?:[ -]?(?:cans?|tins?)\b|\s*$)/;
+/** With a blank behind the mark it is one only where a number or comma stands before: `1 # 10 can`, `corn, # 10 can`. */
+const CAN_SIZE_APART = /^# \d{1,3}(?:\.5| ?½|[ -]1\/2)?[ -]?(?:cans?|tins?)\b/;
+const BEFORE_CAN_SIZE = /(?:[\d½,(]|\d\s*[x×])\s*$/;
 const LONGEST_CAN_SIZE = 16;
 
 /** `.5`, with nothing before it that it could be the point of. */

@@ -2,12 +2,14 @@
  * Knows how an amount stands on a line of the list, as cooks print it: sums, packages of a size, points behind units, no number where one is meant.
  * Refuses to know what is weighed.
  */
+import { isBareSize } from '../measure/can-sizes.ts';
 import { isPackage } from '../measure/count-words.ts';
 import { baseOf } from '../measure/unit.ts';
 import { type Amount, dimensionIn, Free, type Measure, NO_TERMS } from './amounts.ts';
+import { type CanRun, takeCanSize } from './can-size.ts';
 import { type Cursor, type Run, takeWhile } from './cursor.ts';
 import { type NumeralRun, takeNumeral } from './numerals.ts';
-import { isNumber, Kind, type Token } from './tokens.ts';
+import { isNumber, Kind, Token } from './tokens.ts';
 
 /** Reads the amount of a list line, however it is printed; undefined, and nothing read, where none stands. */
 export function takeStated(cursor: Cursor, line: string): Amount | undefined {
@@ -21,6 +23,8 @@ export function takeStated(cursor: Cursor, line: string): Amount | undefined {
   if (cursor.kind === Kind.Word && cursor.token?.written?.special === false) return first;
   const upTo = takeUpTo(cursor, line, first);
   if (upTo !== undefined) return { ...first, upTo };
+  const half = takePart(cursor, line, first);
+  if (half !== undefined) return { ...first, plus: [half] };
   const plus = takeTerms(cursor, line, first);
   return plus.length === 0 ? first : { ...first, plus };
 }
@@ -28,7 +32,7 @@ export function takeStated(cursor: Cursor, line: string): Amount | undefined {
 /** Words for as much as one likes: `some`, `a little`, `a good splash of`. */
 const SOME: ReadonlySet<string> = new Set(['some', 'enough', 'plenty', 'little']);
 const VAGUE =
-  /^(?:little|bit|splash|drizzle|squeeze|glug|dusting|sprinkling|sprinkle|grating|grain|speck|scraping|touch|trickle|shaving|swirl|smear|shake|spritz|dribble|lick|scattering|grind)s?$/;
+  /^(?:little|bit|dust|dusting|sprinkling|sprinkle|grating|grain|speck|scraping|touch|trickle|shaving|swirl|smear|shake|spritz|dribble|lick|scattering|grind)s?$/;
 
 function takeFree(cursor: Cursor): Free | undefined {
   const { token, tokens, at } = cursor;
@@ -60,13 +64,19 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
   const about = takeAbout(cursor, line);
   const filled = cursor.kind === Kind.Bias && isNumber(cursor.kindAfter(1)) ? takeWhile(cursor, isBias) : undefined;
   const minus = cursor.take(Kind.Minus);
-  const low = takeNumeral(cursor);
-  if (low === undefined && !opensImplied(cursor.kind)) {
+  const first = opensCan(cursor, line) ? takeCanSize(cursor, line) : undefined;
+  const low = first === undefined ? takeNumeral(cursor) : undefined;
+  if (low === undefined && first === undefined && !opensImplied(cursor.kind)) {
     cursor.at = at;
     return undefined;
   }
-  const high = low && takeHigh(cursor);
+  const high = low && first === undefined ? takeHigh(cursor) : undefined;
   const given = { about, minus, low, high };
+  const can = first ?? (low === undefined ? undefined : takeCanSize(cursor, line));
+  if (can !== undefined) {
+    const holder = takeHolder(cursor, line);
+    return measure(given, { can, ...(holder && { counted: holder.counted, point: holder.point }) });
+  }
   if (low !== undefined) {
     const sized = takeSized(cursor, line, given);
     if (sized !== undefined) return sized;
@@ -112,6 +122,7 @@ interface Rest {
   readonly sizes?: Run | undefined;
   readonly counted?: Token;
   readonly each?: Measure | undefined;
+  readonly can?: CanRun | undefined;
   readonly close?: Token | undefined;
   readonly point?: Token | undefined;
   readonly celsius?: boolean;
@@ -129,6 +140,7 @@ const measure = ({ about, minus, low, high }: Given, rest: Rest): Measure => ({
   sizes: rest.sizes,
   counted: rest.counted,
   each: rest.each,
+  can: rest.can,
   close: rest.close,
   list: rest.celsius !== true,
   point: rest.point,
@@ -190,6 +202,15 @@ function skipHyphen(cursor: Cursor): boolean {
   return kind === Kind.Degree;
 }
 
+/** Whether a can of a size may stand here, one being meant: a word or mark, or a size that is no number of cans. */
+function opensCan({ kind, tokens, at }: Cursor, line: string): boolean {
+  if (kind === Kind.Word || kind === Kind.Other) return true;
+  const [token, next] = [tokens[at], tokens[at + 1]];
+  if (kind !== Kind.Numeral || token === undefined || next?.kind !== Kind.CountedWord) return false;
+  const one = next.written?.word === next.written?.count || tokens[at - 1]?.kind === Kind.Times;
+  return one && isBareSize(line.slice(token.start, token.end));
+}
+
 /** So many of a size, the size before what holds it: `2 x 400 g tins`, `1 14-oz can`, `1 (14.5-ounce) can`. */
 function takeSized(cursor: Cursor, line: string, given: Given): Measure | undefined {
   const { at } = cursor;
@@ -197,6 +218,8 @@ function takeSized(cursor: Cursor, line: string, given: Given): Measure | undefi
   if ((cursor.kind === Kind.Times || partsSize(cursor)) && given.high === undefined) {
     cursor.at++;
     const each = takeTerm(cursor, line);
+    if (each?.can !== undefined)
+      return measure(given, { can: each.can, point: each.point, ...(each.counted && { counted: each.counted }) });
     if (each?.unit !== undefined || each?.each !== undefined) return ofSize(cursor, line, given, each);
   } else if (counts && isNumber(cursor.kind)) {
     const each = takeTerm(cursor, line);
@@ -245,10 +268,16 @@ export function takeAgain(cursor: Cursor, line: string): Measure | undefined {
 }
 
 export function takeEach(cursor: Cursor): boolean {
-  if (cursor.token?.written?.word !== 'each') return false;
+  const { token } = cursor;
+  if (token === undefined || !saysEach(token)) return false;
   cursor.at++;
+  // `10 ea.`
+  if (token.end === token.start + 2 && cursor.kind === Kind.Other && cursor.token?.start === token.end) cursor.at++;
   return true;
 }
+
+/** `each`, or `ea` in a table. */
+export const saysEach = ({ written }: Token): boolean => written?.word === 'each' || written?.word === 'ea';
 
 /** `14.5-ounce`: the size of one. */
 const isHyphened = (line: string, { low, high }: Measure): boolean => line[(high ?? low)?.last.end ?? -1] === '-';
@@ -328,6 +357,22 @@ function takeUpTo(cursor: Cursor, line: string, first: Measure): Measure | undef
     return upTo;
   cursor.at = at;
   return undefined;
+}
+
+/** `a pound and a half`: a part of the same unit, which does not stand again. */
+function takePart(cursor: Cursor, line: string, { unit }: Measure): Measure | undefined {
+  const { at } = cursor;
+  if (unit === undefined || !takePlus(cursor, line)) return undefined;
+  const low = isNumber(cursor.kind) ? takeNumeral(cursor) : undefined;
+  const isPart = low?.last.kind === Kind.Fraction || low?.last.kind === Kind.Vulgar || low?.last.written?.number?.part;
+  const ends = cursor.kind !== Kind.UnitWord && cursor.kind !== Kind.CountedWord && cursor.kind !== Kind.SizeWord;
+  if (low === undefined || low.first.kind === Kind.Numeral || isPart !== true || !ends) {
+    cursor.at = at;
+    return undefined;
+  }
+  const { end } = low.last;
+  const given = { about: undefined, minus: undefined, low, high: undefined };
+  return measure(given, { unit: new Token(Kind.UnitWord, end, end, unit.written) });
 }
 
 /** The terms behind the first: `1 lb 4 oz`, `1 cup plus 2 tbsp`, `1 cup + 2 tbsp`. */

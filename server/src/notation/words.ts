@@ -7,7 +7,7 @@ import { biasOf } from '../measure/bias.ts';
 import { type CountWord, countWord } from '../measure/count-words.ts';
 import { type NumberWord, numberWord } from '../measure/number-words.ts';
 import type { Size } from '../measure/quantity.ts';
-import { type Unit, unitPrinted, unitSpelled } from '../measure/unit.ts';
+import { opensUnit, type Unit, unitPrinted, unitSpelled } from '../measure/unit.ts';
 
 import { COMPONENTS, type Component, KEYWORDS, type Keyword } from './tokens.ts';
 
@@ -29,6 +29,8 @@ export interface Written {
   readonly count: CountWord | undefined;
   /** `medium`, `med`, `medium-sized`. */
   readonly size: Size | undefined;
+  /** It is the first word of a measure of two, `tea` of `tea spoon`, or a number and its unit in one: `two-inch`. */
+  readonly joint: 'measure' | 'number' | undefined;
   /** Whether it can be more than a word at all. */
   readonly special: boolean;
 }
@@ -51,6 +53,17 @@ const GRAMMAR: ReadonlySet<string> = new Set([
   'ca',
   'circa',
   'each',
+  'ea',
+  'as',
+  'either',
+  'enough',
+  'less',
+  'minus',
+  'q',
+  'qs',
+  'size',
+  'the',
+  'tt',
   'extra',
   'fan',
   'for',
@@ -103,14 +116,18 @@ export function wordAt(line: string, start: number, end: number, hash: number): 
   return made;
 }
 
-function wordOf(image: string): Written {
+/** A word by itself. */
+export function wordOf(image: string): Written {
   const word = image.toLowerCase().replaceAll('’', "'");
   const unit = unitSpelled(image) ?? unitSpelled(word);
   const printed = unitPrinted(image) ?? unitPrinted(word) ?? unit;
   const number = numberIn(word);
   const count = countWord(word);
   const size = SIZES.get(word.replace(/-sized?$/, ''));
-  const bias = biasOf(word) !== undefined || biasOf(`${word} packed`) !== undefined;
+  // `walnut-sized`, of a lump
+  const likened = size === undefined && count === undefined && /.-sized?$/.test(word);
+  const bias = likened || biasOf(word) !== undefined || biasOf(`${word} packed`) !== undefined;
+  const joint = opensUnit(word) ? 'measure' : number === undefined && isNumberAndUnit(word) ? 'number' : undefined;
   return {
     image,
     word,
@@ -122,7 +139,9 @@ function wordOf(image: string): Written {
     bias,
     count,
     size,
+    joint,
     special:
+      joint !== undefined ||
       printed !== undefined ||
       number !== undefined ||
       bias ||
@@ -132,12 +151,27 @@ function wordOf(image: string): Written {
   };
 }
 
-/** `one-half`, `three-quarters`, `twenty-five`. */
+/** `one-half`, `three-quarters`, `twenty-five`, `two-and-a-half`. */
 function numberIn(word: string): NumberWord | undefined {
   const hyphen = word.indexOf('-');
   if (hyphen < 0) return numberWord(word);
+  const and = word.indexOf('-and-');
+  if (and > 0) {
+    const [whole, part] = [numberIn(word.slice(0, and)), numberIn(word.slice(and + 5))];
+    return whole === undefined || part?.part !== true ? undefined : sumOf(whole, part);
+  }
   const [a, b] = [numberWord(word.slice(0, hyphen)), numberWord(word.slice(hyphen + 1))];
   if (a === undefined || b === undefined) return undefined;
   if (b.part === true || b.lot === true) return { ...b, low: a.low * b.low, high: a.high * b.high };
-  return a.low >= 20 && b.low < 10 ? { low: a.low + b.low, high: a.high + b.high } : undefined;
+  return a.low >= 20 && b.low < 10 ? sumOf(a, b) : undefined;
+}
+
+const sumOf = (a: NumberWord, b: NumberWord): NumberWord => ({ low: a.low + b.low, high: a.high + b.high });
+
+const MEASURED: ReadonlySet<string> = new Set(['mass', 'volume', 'length']);
+
+function isNumberAndUnit(word: string): boolean {
+  const hyphen = word.lastIndexOf('-');
+  if (hyphen < 1 || numberIn(word.slice(0, hyphen)) === undefined) return false;
+  return MEASURED.has(unitPrinted(word.slice(hyphen + 1))?.dimension ?? '');
 }

@@ -7,7 +7,7 @@ import { drainedShare, lumpIn } from '../food/shares.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { addRanges, type Quantity, type Range } from '../measure/quantity.ts';
 import { totalOf } from '../measure/total.ts';
-import { baseOf, type Dimension, dimensionOf, type UnitSymbol } from '../measure/unit.ts';
+import { baseOf, byHand, type Dimension, dimensionOf, type UnitSymbol } from '../measure/unit.ts';
 import { saidAgain } from '../notation/item-amounts.ts';
 import type { BesideNode, IngredientNode, MeasuredNode } from '../notation/tree.ts';
 import type { World } from './world.ts';
@@ -28,7 +28,22 @@ const isDrained = ({ amount, preparation }: IngredientNode): boolean =>
   !/\b(?:not|no|never|or)\b/i.test(preparation.text);
 
 /** What comes in lumps that lie as heavy as water. */
-const LUMPS: ReadonlySet<FoodClass> = new Set<FoodClass>(['fat', 'yeast', 'other', 'cheese', 'dairy']);
+const LUMPS: ReadonlySet<FoodClass> = new Set<FoodClass>([
+  'fat',
+  'yeast',
+  'other',
+  'cheese',
+  'dairy',
+  'chocolate',
+  'sugar',
+  'vegetable',
+  'fruit',
+  'condiment',
+  'meat',
+  'ground meat',
+  'cured meat',
+  'fish',
+]);
 
 const DRAINED = /^(?:[^(]*\W)?drained\b(?! weight)/i;
 
@@ -48,6 +63,9 @@ function drainedOf(weighed: Extract<Weighed, { known: true }>, food: Food): Weig
   };
 }
 
+const foodsOf = (match: FoodMatch): readonly Food[] =>
+  match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
+
 /** `a piece of butter the size of an egg`. */
 function weighLump({ low, high, unit }: Quantity, text: string): Weighed | undefined {
   const lump = unit === undefined ? lumpIn(text) : undefined;
@@ -65,8 +83,9 @@ function weighAmounts(node: IngredientNode, match: FoodMatch, world: World): Wei
   const { amount, beside } = node;
   if (amount === undefined) return { known: false, why: 'no amount is written' };
   if (amount.kind === 'free') return { known: false, why: 'it is added to taste' };
-  const said = `${node.name?.text ?? ''} ${node.preparation?.text ?? ''}`;
-  const lump = match.kind === 'food' && LUMPS.has(match.food.class) ? weighLump(amount.quantity, said) : undefined;
+  const bias = amount.bias?.text ?? '';
+  const said = `${node.name?.text ?? ''} ${node.preparation?.text ?? ''} ${bias}`;
+  const lump = foodsOf(match).some((food) => LUMPS.has(food.class)) ? weighLump(amount.quantity, said) : undefined;
   if (lump !== undefined) return lump;
   if (beside !== undefined && dimensionIn(amount.quantity) !== 'mass') {
     const first = saidAgain(amount, beside);
@@ -227,9 +246,13 @@ function weighLiquid({ unit, low, high, each, about }: Quantity, match: UnknownF
   if (ml === undefined || match.class === undefined || !LIQUIDS.has(match.class))
     return { known: false, why: 'the food is not known' };
   const loose = about ? 0.1 : 0;
+  const hand = (unit && byHand(unit)) ?? ONE;
   return {
     known: true,
-    grams: { low: low * ml * LIQUID.low * (1 - loose), high: high * ml * LIQUID.high * (1 + loose) },
+    grams: {
+      low: low * ml * LIQUID.low * (1 - loose) * hand.low,
+      high: high * ml * LIQUID.high * (1 + loose) * hand.high,
+    },
     reason: {
       kind: 'density',
       words: `as any ${match.class}, ${LIQUID.low} to ${LIQUID.high} g/ml`,

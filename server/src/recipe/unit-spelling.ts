@@ -10,30 +10,18 @@ import type { World } from './world.ts';
 
 /** Measures of no size. Common practice, no source. */
 const VAGUE: ReadonlySet<string> = new Set([
-  'glug',
-  'slug',
-  'dollop',
   'blob',
   'spoon',
   'spoonful',
   'scoop',
-  'ladle',
-  'ladleful',
-  'mug',
   'bowl',
   'bowlful',
   'nip',
-  'lump',
-  'squirt',
-  'squeeze',
   'swirl',
-  'splash',
-  'drizzle',
   'smidgen',
   'shake',
   'shakes',
   'tot',
-  'shot',
 ]);
 
 export interface UnitMisspelled {

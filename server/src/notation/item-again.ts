@@ -6,7 +6,7 @@ import { dimensionIn, Free, type Measure } from './amounts.ts';
 import type { Item } from './item.ts';
 import type { ListLine } from './list-line.ts';
 import { takeAgain, takeEach, takeStated, takeTerm, takeTerms } from './stated.ts';
-import { isNumber, Kind, type Token } from './tokens.ts';
+import { isNumber, isPlain, Kind, type Token } from './tokens.ts';
 import type { BesideNode } from './tree.ts';
 
 /** The same amount in other measures, between the amount and the name. */
@@ -55,17 +55,25 @@ export function takeAnother(on: ListLine, item: Item): boolean {
   return true;
 }
 
+/** What may stand before the amount in a bracket. */
+const BEFORE_AMOUNT: ReadonlySet<string | undefined> = new Set([
+  'or',
+  'from',
+  'scant',
+  'just',
+  'total',
+  'weighing',
+  'each',
+]);
+
 /** A bracket that holds only an amount, perhaps in several measures. */
 export function takeBracketed(on: ListLine, item: Item, means: BesideNode['means']): boolean {
   const { cursor, line } = on;
   const open = cursor.take(Kind.LeftParen);
-  if (open === undefined) return false;
-  const opens = cursor.token?.written?.word;
-  while (
-    /^(?:or|from|scant|just|total|weighing|each)$/.test(cursor.token?.written?.word ?? '') ||
-    cursor.kind === Kind.Equals
-  )
-    cursor.at++;
+  const within = cursor.token;
+  if (open === undefined || within === undefined || isPlain(within)) return false;
+  const opens = within.written?.word;
+  while (cursor.kind === Kind.Equals || BEFORE_AMOUNT.has(cursor.token?.written?.word)) cursor.at++;
   const found: { readonly measure: Measure; readonly token: Token }[] = [];
   for (;;) {
     const token = cursor.token;

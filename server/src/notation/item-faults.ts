@@ -15,7 +15,7 @@ export function itemFaults(line: string, item: IngredientNode, faults: SyntaxFau
       faults.push(fault);
       return;
     }
-    if (name !== undefined && /^or\b/i.test(name.text)) {
+    if (name !== undefined && beginsWithOr(name.text)) {
       const unit = amount.unit === undefined ? '' : ` ${line.slice(amount.unit.start, amount.unit.end)}`;
       const detail = `write a range with its unit behind it: \`1-2${unit} butter\``;
       faults.push({ code: 'bad-number', start: name.start, end: name.end, detail });
@@ -31,6 +31,9 @@ export function itemFaults(line: string, item: IngredientNode, faults: SyntaxFau
     });
 }
 
+/** Most names begin with another letter. */
+const beginsWithOr = (name: string): boolean => (name.charCodeAt(0) | 32) === 111 && /^or\b/i.test(name);
+
 /** No food is measured in hours or degrees. */
 function asTime(line: string, { unit, start, end }: MeasuredNode): SyntaxFault | undefined {
   if (unit === undefined) return undefined;
@@ -41,11 +44,14 @@ function asTime(line: string, { unit, start, end }: MeasuredNode): SyntaxFault |
   return { code: 'missing-amount', start, end, detail };
 }
 
+/** `1.000` */
+const SHORTEST_THOUSANDS = 5;
 const TO_WEIGH: ReadonlySet<string> = new Set(['mg', 'g', 'ml']);
 
 /** `1.000 g` may be one gram or a thousand. */
 function asThousands(line: string, { low, unit }: MeasuredNode): SyntaxFault | undefined {
-  if (unit === undefined || !TO_WEIGH.has(unit.symbol) || low.value < 1) return undefined;
+  if (unit === undefined || low.end - low.start < SHORTEST_THOUSANDS || !TO_WEIGH.has(unit.symbol) || low.value < 1)
+    return undefined;
   const written = line.slice(low.start, low.end);
   const [, whole, thousandths] = /^(\d{1,3})\.(\d{3})$/.exec(written) ?? [];
   if (whole === undefined || thousandths === undefined) return undefined;

@@ -19,7 +19,7 @@ export const ABOUT: ReadonlySet<string> = new Set([
   'nearly',
   'roughly',
 ]);
-/** Behind these an amount may stand again. */
+/** Behind these, which all can be more than words, an amount may stand again. */
 const JOINTS: ReadonlySet<string> = new Set(['and', 'or', 'plus', 'to', 'from', 'about', 'no']);
 /** Count words that a line may open with, one being meant; others want `of` behind them. */
 const ONE_OF: ReadonlySet<CountWord> = new Set<CountWord>([
@@ -107,8 +107,12 @@ export class ListLabels {
     const token = this.tokens[i] as Token;
     switch (token.kind) {
       case Kind.Word:
-        if (token.written?.special) token.kind = this.kindOf(i, token.written);
-        if (token.kind === Kind.Word) this.open = JOINTS.has(token.written?.word ?? '');
+        // What can be nothing but a word is part of a name.
+        if (token.written?.special !== true) this.open = false;
+        else {
+          token.kind = this.kindOf(i, token.written);
+          if (token.kind === Kind.Word) this.open = JOINTS.has(token.written.word);
+        }
         break;
       case Kind.Dash:
         if (i === this.start && isNumber(this.kindAt(i + 1)) && this.tokens[i + 1]?.start === token.end)

@@ -30,7 +30,7 @@ export function label(line: string, tokens: Token[], as: 'line' | 'slot' = 'line
   for (let i = opened === undefined ? 0 : 1; i < tokens.length; i++) {
     const token = tokens[i] as Token;
     const { written } = token;
-    if (token.kind === Kind.Word && written?.word === joiner && joiner !== undefined) {
+    if (joiner !== undefined && token.kind === Kind.Word && written?.word === joiner) {
       if (!(joiner === 'to' && isNumber(kindAt(tokens, i - 1))) && !(joiner === 'in' && isInch(tokens, i))) {
         token.kind = Kind.Joiner;
         joiner = undefined;

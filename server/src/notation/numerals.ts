@@ -105,7 +105,8 @@ export function numeralOf(line: string, { first, last, words }: NumeralRun, faul
   const { start } = first;
   const { end } = last;
   let range: Range;
-  const typed = words === undefined && last === first ? GLUED.exec(line.slice(start, end)) : null;
+  const typed =
+    words === undefined && last === first && first.kind === Kind.Fraction ? GLUED.exec(line.slice(start, end)) : null;
   if (typed !== null)
     faults.push({
       code: 'bad-number',

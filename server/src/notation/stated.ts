@@ -41,6 +41,7 @@ function takeFree(cursor: Cursor): Free | undefined {
     cursor.at++;
     return new Free(token, token);
   }
+  if (token.written === undefined) return undefined;
   let last = at;
   const wordAt = (i: number) => tokens[i]?.written?.word ?? '';
   if (SOME.has(wordAt(at)) && at + 1 < tokens.length) {
@@ -110,17 +111,17 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
 }
 
 interface Given {
-  readonly about: Token | undefined;
-  readonly minus: Token | undefined;
-  readonly low: NumeralRun | undefined;
-  readonly high: NumeralRun | undefined;
+  readonly about?: Token | undefined;
+  readonly minus?: Token | undefined;
+  readonly low?: NumeralRun | undefined;
+  readonly high?: NumeralRun | undefined;
 }
 
 interface Rest {
   readonly bias?: Run | undefined;
-  readonly unit?: Token;
+  readonly unit?: Token | undefined;
   readonly sizes?: Run | undefined;
-  readonly counted?: Token;
+  readonly counted?: Token | undefined;
   readonly each?: Measure | undefined;
   readonly can?: CanRun | undefined;
   readonly close?: Token | undefined;
@@ -128,7 +129,8 @@ interface Rest {
   readonly celsius?: boolean;
 }
 
-const measure = ({ about, minus, low, high }: Given, rest: Rest): Measure => ({
+/** A measure of the list of so much. */
+export const measure = ({ about, minus, low, high }: Given, rest: Rest): Measure => ({
   about,
   gas: undefined,
   minus,
@@ -169,8 +171,8 @@ function takeAbout(cursor: Cursor, line: string): Token | undefined {
 /** `up to 1 cup`, `at least 2 cups`: the number is meant, more or less. */
 function takeBound(cursor: Cursor): Token | undefined {
   const { tokens, at, token } = cursor;
-  const words = `${token?.written?.word} ${tokens[at + 1]?.written?.word}`;
-  if (!isNumber(tokens[at + 2]?.kind ?? Kind.End) || !/^(?:up to|at (?:least|most))$/.test(words)) return undefined;
+  if (token?.written === undefined || !isNumber(tokens[at + 2]?.kind ?? Kind.End)) return undefined;
+  if (!/^(?:up to|at (?:least|most))$/.test(`${token.written.word} ${tokens[at + 1]?.written?.word}`)) return undefined;
   cursor.at += 2;
   return token;
 }
@@ -317,7 +319,7 @@ function fits(measured: Measure): boolean {
 
 /** `400g tin`: one that holds so much. */
 function holding(each: Measure, { counted, point }: Holder): Measure {
-  return measure({ about: undefined, minus: undefined, low: undefined, high: undefined }, { counted, each, point });
+  return measure({}, { counted, each, point });
 }
 
 /** `of 400 g`, `(15 oz)` behind a package, `(14 oz each)` behind any. */

@@ -33,6 +33,8 @@ export interface Written {
   readonly joint: 'measure' | 'number' | undefined;
   /** Whether it can be more than a word at all. */
   readonly special: boolean;
+  /** Whether it says nothing where it is left a word behind the amount of a line of the list. */
+  readonly plain: boolean;
 }
 
 /** Words of the grammar that are no keyword, size, unit or count word. */
@@ -84,6 +86,20 @@ const GRAMMAR: ReadonlySet<string> = new Set([
   'with',
   'x',
 ]);
+/** Words that are no more than words, and yet say something behind the amount of a line: `, optional`, `, some chopped`, `(just 20 g)`. */
+const SAYING: ReadonlySet<string> = new Set([
+  'additional',
+  'enough',
+  'few',
+  'if',
+  'just',
+  'little',
+  'more',
+  'optional',
+  'plenty',
+  'some',
+  'total',
+]);
 /** As they are printed, cards shortening them. */
 const SIZES: ReadonlyMap<string, Size> = new Map<string, Size>([
   ['small', 'small'],
@@ -103,16 +119,21 @@ const COMPONENT_OF: ReadonlyMap<string, Component> = new Map(COMPONENTS.map((c) 
 /** Longer words are rare, and a slice of them would hold on to its whole text. */
 const LONGEST_KEPT = 12;
 const SLOTS = 4096;
-/** One word a slot: it gives way to the next one that falls there, so that no text fills the memory. */
+/** Two words where they fall together: the older gives way to the next one that falls there, so that no text fills the memory. */
 const KEPT: (Written | undefined)[] = new Array<Written | undefined>(SLOTS).fill(undefined);
 
 /** The word between two places of a line; `hash` is any number made of its characters alone. */
 export function wordAt(line: string, start: number, end: number, hash: number): Written {
-  const slot = hash & (SLOTS - 1);
-  const kept = KEPT[slot];
-  if (kept !== undefined && kept.image.length === end - start && line.startsWith(kept.image, start)) return kept;
+  const slot = hash & (SLOTS - 2);
+  const newer = KEPT[slot];
+  if (newer !== undefined && newer.image.length === end - start && line.startsWith(newer.image, start)) return newer;
+  const older = KEPT[slot + 1];
+  if (older !== undefined && older.image.length === end - start && line.startsWith(older.image, start)) return older;
   const made = wordOf(line.slice(start, end));
-  if (end - start <= LONGEST_KEPT) KEPT[slot] = made;
+  if (end - start <= LONGEST_KEPT) {
+    KEPT[slot + 1] = newer;
+    KEPT[slot] = made;
+  }
   return made;
 }
 
@@ -128,6 +149,7 @@ export function wordOf(image: string): Written {
   const likened = size === undefined && count === undefined && /.-sized?$/.test(word);
   const bias = likened || biasOf(word) !== undefined || biasOf(`${word} packed`) !== undefined;
   const joint = opensUnit(word) ? 'measure' : number === undefined && isNumberAndUnit(word) ? 'number' : undefined;
+  const counts = number !== undefined || bias || count !== undefined || GRAMMAR.has(word);
   return {
     image,
     word,
@@ -140,14 +162,8 @@ export function wordOf(image: string): Written {
     count,
     size,
     joint,
-    special:
-      joint !== undefined ||
-      printed !== undefined ||
-      number !== undefined ||
-      bias ||
-      count !== undefined ||
-      size !== undefined ||
-      GRAMMAR.has(word),
+    special: counts || joint !== undefined || printed !== undefined || size !== undefined,
+    plain: !counts && !SAYING.has(word),
   };
 }
 

@@ -130,7 +130,7 @@ export class ItemReader {
     const word = token.written?.word;
     const mark = token.kind === Kind.Other ? line[token.start] : undefined;
     if (word === 'plus' || word === 'and' || mark === '+' || mark === '&') return this.plus(item, token);
-    if (putInto(this.on, cursor.at) && this.further(item, cursor.at + 2)) return true;
+    if (this.putInto(item, token)) return true;
     if (mark === '/') return takeAnother(this.on, item);
     if (word === 'or') return this.or(item);
     if (word === 'less' || word === 'minus') return this.less(item, token);
@@ -169,6 +169,7 @@ export class ItemReader {
     if ((word === 'plus' || word === 'and' || mark === '+' || mark === '&') && this.plus(item, first)) return;
     if (word === 'or' && this.or(item)) return;
     if (isLess(first) && this.less(item, first)) return;
+    if (this.putInto(item, first)) return;
     const behind = takeStated(cursor, line);
     if (behind !== undefined && !(behind instanceof Free)) {
       const each = takeEach(cursor);
@@ -204,6 +205,16 @@ export class ItemReader {
     const last = cursor.tokens[cursor.at - 1] ?? first;
     item.more = item.more?.map((more, i) => (i < had ? more : { ...more, listed: true }));
     item.prepare(line, first, last);
+    return true;
+  }
+
+  /** `yeast, dissolved in 2 tbsp water`: what it is put into is an item of its own, if the book knows it. */
+  private putInto(item: Item, from: Token): boolean {
+    const { cursor, line } = this.on;
+    const had = item.more?.length ?? 0;
+    if (item.isBare || !putInto(this.on, cursor.at) || !this.further(item, cursor.at + 2)) return false;
+    item.more = item.more?.map((more, i) => (i < had ? more : { ...more, listed: true }));
+    item.prepare(line, from, cursor.tokens[cursor.at - 1] ?? from);
     return true;
   }
 

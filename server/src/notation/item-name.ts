@@ -10,6 +10,7 @@ import type { ListLine } from './list-line.ts';
 import { takeEach, takeStated } from './stated.ts';
 import { isNamePart, isNumber, Kind, type Token } from './tokens.ts';
 import type { Draft, IngredientNode, TextNode } from './tree.ts';
+import { PUT_INTO } from './words.ts';
 
 /** The name: all that may be one, up to a comma, a bracket, a purpose, an alternative with an amount, or another item. */
 export function takeName(on: ListLine, item: Item): void {
@@ -73,13 +74,7 @@ function endsName(on: ListLine, token: Token): boolean {
     // `onion stuck with 6 cloves`
     case 'with':
       return isNumber(next?.kind ?? Kind.End);
-    // `yeast softened in 1/4 cup water`: what it is put in is an item of its own.
-    case 'blended':
-    case 'dissolved':
     case 'mixed':
-    case 'soaked':
-    case 'softened':
-    case 'stirred':
       // `wine and brandy mixed`
       return putInto(on, at) || next === undefined || next.kind === Kind.Comma;
     // `suet crust No. 12`: another recipe of the book; one digit is a grade, as in `cure no. 1`.
@@ -125,7 +120,8 @@ function endsName(on: ListLine, token: Token): boolean {
     case 'as':
       return saysSize(on, at);
     default:
-      return false;
+      // `yeast softened in 1/4 cup water`: what it is put in is an item of its own.
+      return putInto(on, at);
   }
 }
 
@@ -133,7 +129,7 @@ function endsName(on: ListLine, token: Token): boolean {
 export function putInto(on: ListLine, at: number): boolean {
   const { tokens } = on.cursor;
   const word = tokens[at + 1]?.written?.word;
-  if (!PUT.has(tokens[at]?.written?.word ?? '')) return false;
+  if (!PUT_INTO.has(tokens[at]?.written?.word ?? '')) return false;
   return (word === 'in' || word === 'with' || word === 'into') && opensMore(on, at + 2);
 }
 
@@ -226,7 +222,5 @@ export function takeShareOf(on: ListLine, node: Draft<IngredientNode>): void {
 
 export const MORE: ReadonlySet<string> = new Set(['more', 'extra', 'additional', 'some', 'a', 'enough', 'another']);
 
-/** What is done to an item with another on its line. */
-const PUT: ReadonlySet<string> = new Set(['blended', 'dissolved', 'mixed', 'soaked', 'softened', 'stirred']);
 /** What leads from a name to its amount. */
 const LEADERS: ReadonlySet<string> = new Set(['.', '…', '=', '·']);

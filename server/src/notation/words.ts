@@ -37,15 +37,33 @@ export interface Written {
   readonly plain: boolean;
 }
 
-/** Words of the grammar that are no keyword, size, unit or count word. */
-const GRAMMAR: ReadonlySet<string> = new Set([
-  'about',
+/** What is done to an item of the list with another on its line: `dissolved in 2 tbsp water`. */
+export const PUT_INTO: ReadonlySet<string> = new Set([
+  'beaten',
   'blended',
+  'combined',
+  'creamed',
+  'diluted',
   'dissolved',
+  'infused',
+  'loosened',
+  'made',
+  'mashed',
   'mixed',
+  'moistened',
+  'slaked',
   'soaked',
   'softened',
+  'steeped',
   'stirred',
+  'thinned',
+  'whisked',
+]);
+
+/** Words of the grammar that are no keyword, size, unit or count word. */
+const GRAMMAR: ReadonlySet<string> = new Set([
+  ...PUT_INTO,
+  'about',
   'and',
   'approx',
   'approximately',

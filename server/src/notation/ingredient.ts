@@ -142,7 +142,7 @@ export class ItemReader {
         item.beside(',', token, this.on.measured(beside), takeEach(cursor) ? 'each' : 'either');
       return true;
     }
-    if (mark === '.' || mark === '*' || mark === '†' || mark === '‡' || mark === ';') {
+    if (mark !== undefined && ENDS.has(mark)) {
       cursor.at++;
       return true;
     }
@@ -349,6 +349,9 @@ const oneAt = (start: number): MeasuredNode => ({
   quantity: { low: 1, high: 1, about: false },
   low: { start, end: start, value: 1, style: 'implied' },
 });
+
+/** Points and marks of a footnote. */
+const ENDS: ReadonlySet<string> = new Set(['.', '*', '†', '‡', ';', '¹', '²', '³', '⁴', '⁵']);
 
 const isLess = (token: Token | undefined): boolean =>
   token?.written?.word === 'less' || token?.written?.word === 'minus';

@@ -22,6 +22,18 @@ export function itemFaults(line: string, item: IngredientNode, faults: SyntaxFau
       return;
     }
   }
+  const { preparation } = item;
+  const weight = preparation && AS_HEAVY.exec(preparation.text);
+  if (preparation !== undefined && weight) {
+    const start = preparation.start + weight.index;
+    faults.push({
+      code: 'not-a-statement',
+      start,
+      end: preparation.end,
+      detail: 'weigh it, and write the weight on a line of its own: `150 g butter`',
+    });
+    return;
+  }
   if (item.takes !== undefined && name === undefined && amount !== undefined)
     faults.push({
       code: 'missing-name',
@@ -33,6 +45,10 @@ export function itemFaults(line: string, item: IngredientNode, faults: SyntaxFau
 
 /** Most names begin with another letter. */
 const beginsWithOr = (name: string): boolean => (name.charCodeAt(0) | 32) === 111 && /^or\b/i.test(name);
+
+/** `3 eggs, and their weight in butter`. */
+const AS_HEAVY =
+  /\b(?:(?:their|its|the same|an equal|equal) weight (?:in|of)|(?:an )?equal (?:weight|quantity|amount)s? of)\b/i;
 
 /** No food is measured in hours or degrees. */
 function asTime(line: string, { unit, start, end }: MeasuredNode): SyntaxFault | undefined {

@@ -50,7 +50,7 @@ export function trimmedName(on: ListLine, first: Token, last: Token): TextNode |
   if (last.kind === Kind.Word && last.written?.word !== 'or') return textOf(on.line, first, last);
   const text = on.line
     .slice(first.start, last.end)
-    .replace(/\s*[.*†‡;:…–-]+$/u, '')
+    .replace(/\s*[.*†‡;:…–¹²³⁴⁵-]+$/u, '')
     .replace(/\s+or$/i, '');
   return text === '' ? undefined : { start: first.start, end: first.start + text.length, text };
 }

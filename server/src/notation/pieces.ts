@@ -91,4 +91,4 @@ function between(text: string, from: number, to: number, pieces: Piece[]): void 
 }
 
 const PART = /[\s\uFEFF]+|\p{L}+|./gsu;
-const MARK = /^[,()=/+&.:;*†‡…·×°~\-–—−]$/u;
+const MARK = /^[,()=/+&.:;*†‡¹²³⁴⁵…·×°~\-–—−]$/u;

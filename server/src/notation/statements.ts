@@ -395,9 +395,9 @@ class Reading {
     const [first] = this.tokens;
     const word =
       first?.kind === Kind.Word && first.written ? { ...spanOf(first, first), word: first.written.image } : undefined;
-    this.faults.push(unreadFault(words.text, span, word));
     const bare =
       first?.kind === Kind.Word ? new ItemReader(this.text, new Cursor(this.tokens, 0), []).bare() : undefined;
+    this.faults.push(unreadFault(words.text, span, word, bare));
     return bare === undefined ? { kind: 'unread', words } : { kind: 'unread', words, bare };
   }
 

@@ -20,7 +20,7 @@ const REFUSALS: readonly ((ingredient: Ingredient, world: World) => boolean)[] =
 /** A digit in a name that the book and the house do not have is an amount that nobody read: `boxes 3 1/2 sugar`. */
 export function leavesFigure({ nameNode, match }: Ingredient, { book }: World): boolean {
   const { text } = nameNode;
-  return /[\d½⅓⅔¼¾⅛]/.test(text) && !STRENGTH.test(text) && match.kind === 'unknown' && !book.knows(text);
+  return /[\p{Nd}\p{No}]/u.test(text) && !STRENGTH.test(text) && match.kind === 'unknown' && !book.knows(text);
 }
 
 /** `70 % chocolate`, `vinegar 5%`, `7-grain cereal`, `type 405 flour`: a figure that says what the food is. */

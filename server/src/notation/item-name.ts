@@ -56,9 +56,10 @@ export function trimmedName(on: ListLine, first: Token, last: Token): TextNode |
 }
 
 function endsName(on: ListLine, token: Token): boolean {
-  if (token.written?.special === false) return false;
   const { cursor, line } = on;
   const { tokens, at } = cursor;
+  // `yeast softened in 1/4 cup water`: what it is put in is an item of its own.
+  if (token.written?.special === false) return putInto(on, at);
   const next = tokens[at + 1];
   if (token.kind === Kind.Free) return true;
   if (token.kind === Kind.Other) {
@@ -120,8 +121,7 @@ function endsName(on: ListLine, token: Token): boolean {
     case 'as':
       return saysSize(on, at);
     default:
-      // `yeast softened in 1/4 cup water`: what it is put in is an item of its own.
-      return putInto(on, at);
+      return false;
   }
 }
 

@@ -2,6 +2,7 @@
  * Knows what to say of a line that is no statement: what it seems to have been meant as, and what to write instead.
  */
 
+import { countWord } from '../measure/count-words.ts';
 import { dimensionOf } from '../measure/unit.ts';
 import { KEYWORDS } from './tokens.ts';
 import type { IngredientNode, Span, SyntaxFault } from './tree.ts';
@@ -40,7 +41,7 @@ export function unreadFault(
   if (plain !== words) return fault('not-a-statement', `write plain digits: \`${plain}\``, plain);
   const asked = ASKED.find(([form]) => form.test(words));
   if (asked !== undefined) return fault('not-a-statement', asked[1]);
-  const amount = amountFirst(words, span, bare) ?? freeFirst(words);
+  const amount = amountFirst(words, span, bare) ?? freeFirst(words) ?? oneOf(words);
   if (amount !== undefined) return fault('not-a-statement', `write the amount first, as \`${amount}\``, amount);
   if (looksLikeSentence(words)) return fault('not-a-statement', 'start a step with `do`', `do ${words}`);
   return fault('not-a-statement', 'put the amount first (`200 g plain flour`), or start a step with `do`');
@@ -93,6 +94,15 @@ function freeFirst(words: string): string | undefined {
   const [, what, free] = /^([^\d.!?:]+?),? +(to taste|as needed)$/.exec(words) ?? [];
   return what === undefined ? undefined : `${free} ${what}`;
 }
+
+/** `clove garlic`: one of it. Not `cloves`, which may be the spice. */
+function oneOf(words: string): string | undefined {
+  const [, first = '', rest = ''] = /^(\p{L}+) +(?:of +)?(\p{L}[^\d.!?:]*)$/u.exec(words) ?? [];
+  return countWord(first) === first && rest.split(' ').length <= MOST_WORDS ? `1 ${first} ${rest}` : undefined;
+}
+
+/** A line that goes on for longer is prose. */
+const MOST_WORDS = 5;
 
 /** These open sentences only as keywords; `Serve warm.` is a step without its `do`. */
 const NEVER_VERBS: ReadonlySet<string> = new Set(['do', 'note', 'saw', 'recipe', 'part', 'source', 'by']);

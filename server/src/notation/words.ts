@@ -62,7 +62,7 @@ export const PUT_INTO: ReadonlySet<string> = new Set([
 
 /** Words of the grammar that are no keyword, size, unit or count word. */
 const GRAMMAR: ReadonlySet<string> = new Set([
-  ...PUT_INTO,
+  'mixed',
   'about',
   'and',
   'approx',

@@ -11,6 +11,7 @@ import { inLanguage, type Language } from './language.ts';
 import { endingsOf, indexCalled, indexKeys, indexNames, type NameIndex } from './name-index.ts';
 import { keyOf } from './names.ts';
 import { once } from './once.ts';
+import { reducedFood } from './reduced.ts';
 import { strengthIn, withStrength } from './strength.ts';
 import { type FoodRow, readAmbiguous, readEndings, readFoods, readKeys } from './tables.ts';
 import { weighFood } from './weigh.ts';
@@ -159,7 +160,7 @@ function bookOf(shelf: Shelf): FoodBook {
     find(words) {
       const before = kept.get(words);
       if (before !== undefined) return before;
-      const found = strongFood(shelf.index(), words) ?? findFood(shelf.index(), words);
+      const found = strongFood(shelf.index(), words) ?? wholeOrReduced(shelf.index(), words);
       if (words.length > LONGEST_KEPT) return found;
       if (kept.size >= MOST_KEPT) kept.clear();
       kept.set(words, found);
@@ -177,6 +178,13 @@ function bookOf(shelf: Shelf): FoodBook {
   };
   SHELVES.set(book, shelf);
   return book;
+}
+
+/** What is made with less of something is the food that it is made as, unless the book has it. */
+function wholeOrReduced(index: NameIndex, words: string): FoodMatch {
+  const found = findFood(index, words);
+  if (found.kind !== 'unknown' || words.length > LONGEST_KEPT) return found;
+  return reducedFood(words, (rest) => findFood(index, rest)) ?? found;
 }
 
 /** The food of a strength that is written with it, where it has one that counts; not where a whole name says it (`70 % chocolate`). */

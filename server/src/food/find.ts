@@ -12,6 +12,7 @@ import {
   FORMS,
   isIgnored,
   isNumber,
+  isPart,
   JOINERS,
   LOOKS_CUT,
   looksAdjective,
@@ -24,6 +25,7 @@ import { nearFoods } from './near.ts';
 import { findByNoun, nounLast, refine } from './noun-phrase.ts';
 import { foodsOfClass, nounOf, understand } from './nouns.ts';
 import { once } from './once.ts';
+import { joined, simpler } from './spelling.ts';
 import type { FoodRow } from './tables.ts';
 
 /** The food that the words name; never throws, whatever the text. */
@@ -31,9 +33,13 @@ export function findFood(index: NameIndex, words: string): FoodMatch {
   const comma = words.indexOf(',');
   const first = comma < 0 ? words : words.slice(0, comma);
   const written = first.length > LONGEST_WRITTEN ? undefined : WRITTEN.get(first.trim().toLowerCase());
-  const phrase = readPhrase(written === undefined ? words : written + words.slice(first.length));
+  const read = readPhrase(written === undefined ? words : written + words.slice(first.length));
+  const phrase = withHead(read, joined(index, read.head));
   const found = findPhrase(index, phrase);
   if (found !== undefined) return found;
+  const simple = withHead(phrase, simpler(index, phrase.head));
+  const simply = simple === phrase ? undefined : findPhrase(index, simple);
+  if (simply !== undefined) return simply;
   const all = [...phrase.head, ...phrase.tails.flat()];
   const near = once(() => nearFoods(index, all.slice(0, 8)));
   const {
@@ -75,9 +81,12 @@ const WRITTEN: ReadonlyMap<string, string> = new Map([
 
 const LONGEST_WRITTEN = 20;
 
+const withHead = (phrase: Phrase, head: readonly string[]): Phrase =>
+  head === phrase.head ? phrase : { ...phrase, head, full: [...head, ...phrase.full.slice(phrase.head.length)] };
+
 function findPhrase(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   const { head, tails, full } = phrase;
-  if (head.length === 0) return undefined;
+  if (head.length === 0 || namesOther(index, head)) return undefined;
   const [next, ...rest] = tails;
   if (next !== undefined && head.every((word) => looksAdjective(word) && index.get(word) === undefined)) {
     const joined = [...head, ...next];
@@ -96,6 +105,14 @@ function findPhrase(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   return changesFood(tails, meant.read().class) ? undefined : withForm(meant, left, tails, named, unread);
 }
 
+/** Two words that are a food together which the book does not have: `Spanish rice`, `prickly pear`. */
+const namesOther = (index: NameIndex, head: readonly string[]): boolean =>
+  head.length <= MOST_WORDS &&
+  head.some((word, at) => {
+    const pair = `${word} ${head[at + 1]}`;
+    return at < head.length - 1 && nounOf(pair) !== undefined && index.get(pair) === undefined;
+  });
+
 /** The longest run of words that is a name and leaves nothing unaccounted for; else the names whose words stand in another order. */
 function findRun(index: NameIndex, head: readonly string[]): Run | undefined {
   if (head.length > MOST_WORDS) return undefined;
@@ -105,7 +122,9 @@ function findRun(index: NameIndex, head: readonly string[]): Run | undefined {
       if (meant === undefined) continue;
       if (length === head.length) return { meant, left: NONE, named: head };
       const left = [...head.slice(0, start), ...head.slice(start + length)];
-      if (left.every((word) => leavesIt(word, meant))) return { meant, left, named: head.slice(start, start + length) };
+      const behind = head.slice(start + length);
+      if (left.every((word) => leavesIt(word, meant)) && !behind.some((word) => isHead(index, word, meant)))
+        return { meant, left, named: head.slice(start, start + length) };
     }
   }
   const kept = head.filter((word) => !isIgnored(word) && !FORMS.has(word) && !JOINERS.has(word) && !isNumber(word));
@@ -133,6 +152,15 @@ const NONE: readonly string[] = [];
 function leavesIt(word: string, meant: Meaning): boolean {
   if (isOne(meant)) return saysNothing(word, meant.read());
   return saysNothing(word, undefined) || meant.some((row) => fits(word, row));
+}
+
+/** Whether the word behind a name is what is meant: of a shrimp salad the salad, of garlic cloves the garlic. */
+function isHead(index: NameIndex, word: string, meant: Meaning): boolean {
+  if (index.get(word) === undefined && nounOf(word)?.is !== 'made') return false;
+  return ![meant].flat().some((row) => {
+    const food = row.read();
+    return isPart(word, food.class) || isPieceOf(food, word);
+  });
 }
 
 /** Whether the word may stand before a name that this food shares with others. */

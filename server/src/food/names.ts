@@ -16,7 +16,9 @@ export interface Phrase {
 
 /** Reads the words of a phrase, normalised as `keyOf` does it. */
 export function readPhrase(text: string): Phrase {
-  const plain = plainText(text).replace(SIZED, ', sized ').replace(RAISED, ' ');
+  const plain = compoundsOf(
+    plainText(text).replace(SIZED, ', sized ').replace(AND_ITS, ', with ').replace(KIND_OF, ''),
+  );
   const pieces = PAUSE.test(plain)
     ? plain
         .split(PAUSES)
@@ -24,15 +26,43 @@ export function readPhrase(text: string): Phrase {
         .filter((words) => words.length > 0)
     : [tokensOf(plain)];
   const full = pieces[0] ?? [];
-  const cut = full.findIndex((word, index) => index > 0 && CUTS.has(word));
+  const cut = full.findIndex((word, index) => index > 0 && CUTS.has(word) && !isAdjective(full, index));
   if (cut <= 0) return { head: full, tails: pieces.slice(1), full };
   return { head: full.slice(0, cut), tails: [full.slice(cut), ...pieces.slice(1)], full };
 }
 
 /** `butter the size of an egg`. */
 const SIZED = / (?:about )?(?:the )?(?:size|bigness|weight|thickness) of /;
-/** `corn-fed chicken`, `vine-ripened tomatoes`: how it was raised, by whatever. */
-const RAISED = /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b/gu;
+/** `oysters and their liquor`. */
+const AND_ITS = / (?:and|&) (?:its|their) /;
+
+/** `a mixture of berries`. */
+const KIND_OF =
+  /\b(?:mixture|mix|combination|assortment|selection|medley|variety|kinds?|sorts?|types?|choice) of (?=\S)/;
+
+/** Without the compounds that say only how it was raised, made or sold, by whatever: `corn-fed`, `ready-to-bake`, `hormone-free`. */
+function compoundsOf(plain: string): string {
+  if (!COMPOUND.test(plain)) return plain;
+  return plain.replace(RAISED, ' ').replace(READY, ' ').replace(WITHOUT, ' ').replace(ON_OFF, '$1$2');
+}
+
+const COMPOUND = /-|\b(?:fed|reared|raised|caught|ripened|grown|picked|free)\b/;
+const RAISED =
+  /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b|\b\p{L}+-(?:pressed|aged|milled|rolled|bottled|packaged|certified|inspected|imported|trimmed|washed)\b/gu;
+/** `ready-to-eat`, `off-the-bone`. */
+const READY = /\b\p{L}+(?:-\p{L}+)*-(?:to|at|from|on-the|off-the|in-the)(?:-\p{L}+)+\b/gu;
+const WITHOUT =
+  /\b(?:hormone|antibiotic|steroid|pesticide|gmo|nitrate|nitrite|aluminum|aluminium|additive|preservative|bpa|cruelty|cage|chemical|msg|seed|pit|stone|bone|rind|stem)s?[- ]free\b/g;
+/** `head-on`, `skin-off`, `bone-in`: one word, as the book writes it. */
+const ON_OFF = /\b(\p{L}+)-(on|in|off|out)\b(?!-)/gu;
+
+/** `center cut pork chops`, `French-cut beans`, where nothing follows of how it is cut. */
+const isAdjective = (words: readonly string[], at: number): boolean =>
+  words[at] === 'cut' && at < words.length - 1 && !HOW_CUT.test(words[at + 1] ?? '');
+
+const HOW_CUT =
+  /^(?:in|into|to|up|on|from|off|across|along|about|at|as|by|the|a|an|and|or|with|for|if|thin|thick|small|fine|large|big|long|short|lengthwise|crosswise|diagonal|julienne|half|quarter|piece|bite|coarse|rough|one|two|three|four|five|six|eight|\d.*|.*ly)$/;
+
 const PAUSE = /[,;:()[\]{}|–—-]/;
 const PAUSES = /[,;:()[\]{}|]+|\s[–—-]\s/;
 
@@ -97,6 +127,18 @@ function spellingOf(word: string): string {
 const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({
   'bone in': 'bonein',
   'skin on': 'skinon',
+  'head on': 'headon',
+  'shell on': 'shellon',
+  'tail on': 'tailon',
+  'tails on': 'tailon',
+  'rind on': 'rindon',
+  'skin off': 'skinoff',
+  'tail off': 'tailsoff',
+  'shell off': 'shelloff',
+  'bone out': 'boneout',
+  'no boil': 'noboil',
+  'no bake': 'noboil',
+  'no cook': 'noboil',
   'free range': 'freerange',
   'cage free': 'freerange',
   'gluten free': 'glutenfree',

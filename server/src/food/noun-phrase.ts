@@ -3,11 +3,23 @@
  * Refuses to fall back over a food, over a word that changes foods, or to a noun that is made of anything.
  */
 
-import { AS_GROWN, FORMS, isIgnored, isNumber, JOINERS, mayPass, STATES, saysNothing, TRAILING } from './modifiers.ts';
+import { FLESH, type Food, type FoodClass } from './food.ts';
+import {
+  AS_GROWN,
+  FORMS,
+  isIgnored,
+  isNumber,
+  isPart,
+  JOINERS,
+  mayPass,
+  STATES,
+  saysNothing,
+  TRAILING,
+} from './modifiers.ts';
 import { type Meaning, type NameIndex, oneOf, type Run } from './name-index.ts';
 import { keyOf } from './names.ts';
 import { isNearName, isNoun } from './near.ts';
-import { longestEnding, nounOf } from './nouns.ts';
+import { longestEnding, type Noun, nounOf } from './nouns.ts';
 import type { FoodRow } from './tables.ts';
 
 /** More adjectives than this nobody strings before a noun. */
@@ -21,10 +33,12 @@ const MOST_UNREAD = 3;
  */
 export function nounLast(index: NameIndex, head: readonly string[]): readonly string[] {
   const of = head.indexOf('of');
+  const behind = head.slice(of + 1);
+  // `cheese of your choice`
+  if (of > 0 && behind.every(isIgnored)) return nounLast(index, head.slice(0, of));
   const inside = of > 0 && of < head.length - 1;
-  if (inside && longestEnding(index, head.slice(of + 1)) === undefined && nounOf(head.at(-1) ?? '')?.is !== 'animal')
-    return [];
-  const turned = inside ? [...head.slice(0, of - 1), ...head.slice(of + 1), ...head.slice(of - 1, of)] : head;
+  if (inside && longestEnding(index, behind) === undefined && nounOf(head.at(-1) ?? '')?.is !== 'animal') return [];
+  const turned = inside ? [...head.slice(0, of - 1), ...behind, ...head.slice(of - 1, of)] : head;
   const words = turned.filter((word) => !JOINERS.has(word));
   let end = words.length;
   while (end > 1 && isTrailing(words[end - 1] ?? '')) end--;
@@ -40,18 +54,54 @@ const isTrailing = (word: string): boolean => saysNothing(word, undefined) || TR
 export function findByNoun(index: NameIndex, head: readonly string[], behind: readonly string[] = []): Run | undefined {
   const words = nounLast(index, head);
   let best: Run | undefined;
-  for (let start = Math.max(0, words.length - index.longest); start < words.length; start++) {
-    const named = words.slice(start);
-    const meant = index.get(named.join(' '));
-    if (meant === undefined) continue;
-    const before = words.slice(0, start);
-    const run = generic(index, before, named, meant) ?? refined(index, before, named, meant, behind);
-    if (run === undefined) continue;
-    if (run.unread === undefined) return run;
-    if (best === undefined || run.unread.length < (best.unread?.length ?? 0)) best = run;
+  for (let end = words.length; end > 0 && words.length - end <= MOST_PARTS; end--) {
+    const parts = words.slice(end);
+    if (parts.length > 0 && !isCutOrPart(parts[0] ?? '')) break;
+    for (let start = Math.max(0, end - index.longest); start < end; start++) {
+      const named = words.slice(start, end);
+      const meant = index.get(named.join(' '));
+      if (meant === undefined) continue;
+      const before = words.slice(0, start);
+      const whole = generic(index, before, named, meant) ?? refined(index, before, named, meant, behind);
+      const run = whole === undefined || parts.length === 0 ? whole : ofPart(whole, parts);
+      if (run === undefined) continue;
+      if (run.unread === undefined) return run;
+      if (best === undefined || run.unread.length < (best.unread?.length ?? 0)) best = run;
+    }
+    if (best !== undefined) return best;
   }
   return best;
 }
+
+/** `cauliflower florets`, `pork loin back ribs`: no more parts of parts than these. */
+const MOST_PARTS = 2;
+
+const isCutOrPart = (word: string): boolean => nounOf(word)?.is === 'cut' || PARTED.some((kind) => isPart(word, kind));
+
+/** Classes of which there are parts that have no name in the book. */
+const PARTED: readonly FoodClass[] = [
+  'vegetable',
+  'mushroom',
+  'fruit',
+  'fish',
+  'shellfish',
+  'meat',
+  'cured meat',
+  'bread',
+];
+
+/** The parts of a food are the food; a cut of an animal is the animal's meat, though which cut it is the book does not know. */
+function ofPart(run: Run, parts: readonly string[]): Run | undefined {
+  const row = oneOf(run.meant);
+  if (row === undefined) return undefined;
+  const food = row.read();
+  const cuts = parts.filter((word) => !saysNothing(word, food));
+  if (cuts.length > 0 && !(isMeat(food) && cuts.every((word) => nounOf(word)?.is === 'cut'))) return undefined;
+  const unread = [...(run.unread ?? []), ...cuts];
+  return { ...run, left: [...run.left, ...parts], ...(unread.length > 0 && { unread }) };
+}
+
+const isMeat = ({ class: kind, roles }: Food): boolean => FLESH.includes(kind) && roles.includes('raw risk');
 
 /** `provolone cheese`, `catfish fish`: the noun says only what the food before it is. */
 function generic(
@@ -86,12 +136,29 @@ function refined(
   if (unread.length === 0) return run;
   const falls =
     unread.length <= MOST_UNREAD &&
-    AS_GROWN.has(food.class) &&
-    nounOf(named.at(-1) ?? '')?.is !== 'made' &&
+    (AS_GROWN.has(food.class) ? nounOf(named.at(-1) ?? '')?.is !== 'made' : isOneSort(named, food)) &&
     unread.every((word) => mayPass(word) && nounOf(word) === undefined && !isNoun(index, word)) &&
     !unread.some((word) => isNearName(index, word, named));
   return falls ? { ...run, unread } : undefined;
 }
+
+/**
+ * Whether the name says already what the food is made of, so that a word more says only which of it: `olive oil`, `cheddar` and `soy sauce`,
+ * but neither `oil` nor `white bread`.
+ */
+function isOneSort(named: readonly string[], { class: kind }: Food): boolean {
+  if (DOSED.has(kind)) return false;
+  if (nounOf(named.at(-1) ?? '')?.is !== 'made') return kind !== 'other';
+  return named.slice(0, -1).some((word) => !isIgnored(word) && !FORMS.has(word) && !saysSort(word));
+}
+
+/** `white`, `plain`, `dark`: of whatever it is made. */
+const saysSort = (word: string): boolean => NO_SORT.has(nounOf(word)?.is) || !mayPass(word) || word === 'plain';
+
+const NO_SORT: ReadonlySet<Noun['is'] | undefined> = new Set<Noun['is']>(['changes', 'made']);
+
+/** A little too much of these mars or hurts: none is taken for another. */
+const DOSED: ReadonlySet<FoodClass> = new Set<FoodClass>(['salt', 'curing salt', 'leavening', 'yeast', 'gelling']);
 
 /**
  * The food that the name is with as many of the words as make one: `wheat`, `bread` and `flour` are bread flour, since wheat flour is what
@@ -133,16 +200,38 @@ const keepsNoun = (row: FoodRow, name: readonly string[]): boolean =>
 const isMeasured = (row: FoodRow, form: string): boolean =>
   FORMS.has(form) && row.read().measures.some((measure) => measure.form === form);
 
-/** The food of these words before the name or behind it, in whatever order. */
-const nameOf = (index: NameIndex, words: readonly string[], name: readonly string[]): FoodRow | undefined =>
-  nameAs(index, words, name) ??
-  (words.includes('powdered')
-    ? nameAs(
-        index,
-        words.map((word) => (word === 'powdered' ? 'ground' : word)),
-        name,
-      )
-    : undefined);
+/** The food of these words before the name or behind it, in whatever order; by the word of the book where theirs means the same. */
+function nameOf(index: NameIndex, words: readonly string[], name: readonly string[]): FoodRow | undefined {
+  const found = nameAs(index, words, name);
+  if (found !== undefined || !words.some((word) => ALIKE.has(word))) return found;
+  const alike = [...new Set(words.map((word) => ALIKE.get(word) ?? word))];
+  const row = nameAs(index, alike, name);
+  return row !== undefined && (!alike.includes('cooked') || COOKED.has(row.read().class)) ? row : undefined;
+}
+
+/** Words that come to the same as one of the book's. A fried or smoked food is another. */
+const ALIKE: ReadonlyMap<string, string> = new Map([
+  ['powdered', 'ground'],
+  ...[
+    'roast',
+    'roasted',
+    'grilled',
+    'baked',
+    'boiled',
+    'poached',
+    'steamed',
+    'braised',
+    'stewed',
+    'leftover',
+    'rotisserie',
+    'seared',
+    'precooked',
+    'simmered',
+    'broiled',
+    'barbecued',
+  ].map((word): [string, string] => [word, 'cooked']),
+]);
+const COOKED: ReadonlySet<FoodClass> = new Set<FoodClass>([...FLESH, 'cured meat', 'egg', 'legume', 'grain', 'pasta']);
 
 const nameAs = (index: NameIndex, words: readonly string[], name: readonly string[]): FoodRow | undefined =>
   oneOf(index.get([...words, ...name].join(' '))) ??

@@ -11,10 +11,10 @@ import { once } from './once.ts';
 /** What a word says of the food it stands in the name of. */
 export interface Noun {
   /**
-   * `animal` and `cut` are raw flesh, `made` is made of anything, `changes` makes another food of what follows, `cooked` too and says that
+   * `animal`, `cut` and `organ` are raw flesh, `made` is made of anything, `changes` makes another food of what follows, `cooked` too and says that
    * it is not raw, `not` says that it is not what it is called; a `hint` says nothing of the class.
    */
-  readonly is: 'animal' | 'cut' | 'made' | 'changes' | 'cooked' | 'not' | 'hint';
+  readonly is: 'animal' | 'cut' | 'organ' | 'made' | 'changes' | 'cooked' | 'not' | 'hint';
   readonly class?: FoodClass;
   readonly brings: readonly Brings[];
 }
@@ -84,7 +84,8 @@ function classOf(index: NameIndex, words: readonly string[]): Kind | undefined {
   const noun = nounOf(last);
   if (noun?.is === 'made') return noun.class === undefined ? undefined : { class: noun.class, raw: false };
   // The steak of a cauliflower is none.
-  if (noun?.is === 'cut') return beside(index, before, () => true) ?? (noun.class && { class: noun.class, raw: true });
+  if (noun?.is === 'cut' || noun?.is === 'organ')
+    return beside(index, before, () => true) ?? (noun.class && { class: noun.class, raw: true });
   const named = longestEnding(index, words);
   if (named !== undefined) return kindOf(named);
   if (noun?.is === 'animal') return noun.class && { class: noun.class, raw: true };

@@ -150,7 +150,7 @@ export const MOST_WORDS = 24;
 const NONE: readonly string[] = [];
 
 function leavesIt(word: string, meant: Meaning): boolean {
-  if (isOne(meant)) return saysNothing(word, meant.read());
+  if (isOne(meant)) return saysNothing(word, meant.read()) || (CHANGES.has(word) && isCalled(meant, word));
   return saysNothing(word, undefined) || meant.some((row) => fits(word, row));
 }
 

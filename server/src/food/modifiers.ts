@@ -30,8 +30,16 @@ export function isPart(word: string, kind: FoodClass): boolean {
 /** The words after the comma that make it another food than the name: `milk, dried`. A lettuce washed and dried is still one. */
 export function changesIn(tails: readonly (readonly string[])[]): readonly string[] {
   const washed = tails.some((tail) => tail.some((word) => WASHED.has(word)));
-  return tails.flatMap((tail) => tail.filter((word) => CHANGES.has(word) && !(washed && word === 'dried')));
+  return tails.flatMap((tail) =>
+    tail.filter(
+      (word, at) => CHANGES.has(word) && !(washed && word === 'dried') && !(word === 'light' && isColour(tail[at + 1])),
+    ),
+  );
 }
+
+/** `white and light green parts only`. */
+const isColour = (word: string | undefined): boolean =>
+  word !== undefined && SENSES().some(({ says, words }) => says === 'colour' && words.has(word));
 
 /** Whether what stands after the comma makes it another food than one of this class. */
 export function changesFood(tails: readonly (readonly string[])[], foodClass: FoodClass): boolean {

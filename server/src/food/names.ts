@@ -48,7 +48,7 @@ function compoundsOf(plain: string): string {
 
 const COMPOUND = /-|\b(?:fed|reared|raised|caught|ripened|grown|picked|free)\b/;
 const RAISED =
-  /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b|\b\p{L}+-(?:pressed|aged|milled|rolled|bottled|packaged|certified|inspected|imported|trimmed|washed)\b/gu;
+  /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b|\b\p{L}+-(?:pressed|aged|milled|rolled|bottled|packaged|certified|inspected|imported|trimmed|washed)\b|\b(?:stone|water)-ground\b/gu;
 /** `ready-to-eat`, `off-the-bone`. */
 const READY = /\b\p{L}+(?:-\p{L}+)*-(?:to|at|from|on-the|off-the|in-the)(?:-\p{L}+)+\b/gu;
 const WITHOUT =
@@ -151,6 +151,7 @@ const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({
   'non fat': 'nonfat',
   'good quality': 'goodquality',
   'room temperature': 'roomtemperature',
+  'left over': 'leftover',
   'store bought': 'storebought',
   'shop bought': 'storebought',
   'home made': 'homemade',

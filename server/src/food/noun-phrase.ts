@@ -37,8 +37,15 @@ export function nounLast(index: NameIndex, head: readonly string[]): readonly st
   // `cheese of your choice`
   if (of > 0 && behind.every(isIgnored)) return nounLast(index, head.slice(0, of));
   const inside = of > 0 && of < head.length - 1;
-  if (inside && longestEnding(index, behind) === undefined && nounOf(head.at(-1) ?? '')?.is !== 'animal') return [];
-  const turned = inside ? [...head.slice(0, of - 1), ...behind, ...head.slice(of - 1, of)] : head;
+  const last = head.lastIndexOf('of');
+  if (inside && longestEnding(index, head.slice(last + 1)) === undefined && nounOf(head.at(-1) ?? '')?.is !== 'animal')
+    return [];
+  // `the scrag end of a neck of mutton`
+  const turned = !inside
+    ? head
+    : last === of
+      ? [...head.slice(0, of - 1), ...behind, ...head.slice(of - 1, of)]
+      : [...head.slice(last + 1), ...head.slice(of + 1, last), ...head.slice(0, of)];
   const words = turned.filter((word) => !JOINERS.has(word));
   let end = words.length;
   while (end > 1 && isTrailing(words[end - 1] ?? '')) end--;
@@ -63,7 +70,7 @@ export function findByNoun(index: NameIndex, head: readonly string[], behind: re
       if (meant === undefined) continue;
       const before = words.slice(0, start);
       const whole = generic(index, before, named, meant) ?? refined(index, before, named, meant, behind);
-      const run = whole === undefined || parts.length === 0 ? whole : ofPart(whole, parts);
+      const run = whole === undefined || parts.length === 0 ? whole : ofPart(index, whole, parts);
       if (run === undefined) continue;
       if (run.unread === undefined) return run;
       if (best === undefined || run.unread.length < (best.unread?.length ?? 0)) best = run;
@@ -74,7 +81,7 @@ export function findByNoun(index: NameIndex, head: readonly string[], behind: re
 }
 
 /** `cauliflower florets`, `pork loin back ribs`: no more parts of parts than these. */
-const MOST_PARTS = 2;
+const MOST_PARTS = 3;
 
 const isCutOrPart = (word: string): boolean => nounOf(word)?.is === 'cut' || PARTED.some((kind) => isPart(word, kind));
 
@@ -91,9 +98,12 @@ const PARTED: readonly FoodClass[] = [
 ];
 
 /** The parts of a food are the food; a cut of an animal is the animal's meat, though which cut it is the book does not know. */
-function ofPart(run: Run, parts: readonly string[]): Run | undefined {
+function ofPart(index: NameIndex, run: Run, parts: readonly string[]): Run | undefined {
   const row = oneOf(run.meant);
   if (row === undefined) return undefined;
+  // `lamb rib chop`
+  const cut = oneOf(index.get([...run.named, ...parts.slice(-1)].join(' ')));
+  if (cut !== undefined) return { ...run, meant: cut, left: [...run.left, ...parts.slice(0, -1)] };
   const food = row.read();
   const cuts = parts.filter((word) => !saysNothing(word, food));
   if (cuts.length > 0 && !(isMeat(food) && cuts.every((word) => nounOf(word)?.is === 'cut'))) return undefined;
@@ -113,9 +123,10 @@ function generic(
   const noun = named.length === 1 ? nounOf(named[0] ?? '') : undefined;
   if (noun?.is !== 'animal' && noun?.is !== 'made') return undefined;
   const said = before.filter((word) => !saysNothing(word, undefined));
-  const food = oneOf(index.get(said.join(' ')));
-  if (food === undefined || ![meant].flat().some((row) => row.read().class === food.read().class)) return undefined;
-  return { meant: food, left: before.filter((word) => !said.includes(word)), named: [...said, ...named] };
+  const sort = index.get(said.join(' '));
+  const kinds = new Set([meant].flat().map((row) => row.read().class));
+  if (sort === undefined || ![sort].flat().every((row) => kinds.has(row.read().class))) return undefined;
+  return { meant: sort, left: before.filter((word) => !said.includes(word)), named: [...said, ...named] };
 }
 
 function refined(
@@ -136,11 +147,15 @@ function refined(
   if (unread.length === 0) return run;
   const falls =
     unread.length <= MOST_UNREAD &&
+    !(named.length === 1 && CUT_ALONE.has(nounOf(named[0] ?? '')?.is)) &&
     (AS_GROWN.has(food.class) ? nounOf(named.at(-1) ?? '')?.is !== 'made' : isOneSort(named, food)) &&
     unread.every((word) => mayPass(word) && nounOf(word) === undefined && !isNoun(index, word)) &&
     !unread.some((word) => isNearName(index, word, named));
   return falls ? { ...run, unread } : undefined;
 }
+
+/** Of which animal the steak is, only the word before it says. */
+const CUT_ALONE: ReadonlySet<Noun['is'] | undefined> = new Set<Noun['is']>(['cut', 'organ']);
 
 /**
  * Whether the name says already what the food is made of, so that a word more says only which of it: `olive oil`, `cheddar` and `soy sauce`,
@@ -203,11 +218,30 @@ const isMeasured = (row: FoodRow, form: string): boolean =>
 /** The food of these words before the name or behind it, in whatever order; by the word of the book where theirs means the same. */
 function nameOf(index: NameIndex, words: readonly string[], name: readonly string[]): FoodRow | undefined {
   const found = nameAs(index, words, name);
-  if (found !== undefined || !words.some((word) => ALIKE.has(word))) return found;
+  if (found !== undefined) return found;
+  const kind = ofClass(index, words, name);
+  if (kind !== undefined || !words.some((word) => ALIKE.has(word))) return kind;
   const alike = [...new Set(words.map((word) => ALIKE.get(word) ?? word))];
   const row = nameAs(index, alike, name);
   return row !== undefined && (!alike.includes('cooked') || COOKED.has(row.read().class)) ? row : undefined;
 }
+
+/** `fresh linguine`, `dried morels`: what the book has as fresh pasta and dried mushrooms, of whatever sort. */
+function ofClass(index: NameIndex, words: readonly string[], name: readonly string[]): FoodRow | undefined {
+  const sort = oneOf(index.get(name.join(' ')))?.read().class;
+  const states = SORTED.filter(({ kind, state }) => kind === sort && words.includes(state));
+  for (const { kind, state } of states) {
+    const row = words.length === 1 ? oneOf(index.get(`${state} ${kind}`)) : undefined;
+    if (row?.read().class === kind) return row;
+  }
+  return undefined;
+}
+
+/** Classes whose sorts differ less than their states. */
+const SORTED: readonly { readonly kind: FoodClass; readonly state: string }[] = [
+  { kind: 'pasta', state: 'fresh' },
+  { kind: 'mushroom', state: 'dried' },
+];
 
 /** Words that come to the same as one of the book's. A fried or smoked food is another. */
 const ALIKE: ReadonlyMap<string, string> = new Map([

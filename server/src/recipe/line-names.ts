@@ -79,7 +79,7 @@ function withCountWord(node: IngredientNode, world: World): IngredientNode | und
 /** `cooked, chopped chicken`: a comma between adjectives ends no name. */
 function withNoun(node: IngredientNode, world: World): IngredientNode {
   const { name, preparation } = node;
-  if (name === undefined || preparation === undefined) return node;
+  if (name === undefined || preparation === undefined || node.listed) return node;
   const words = name.text.trim().split(/\s+/);
   if (!words.every((word) => looksAdjective(keyOf(word)) && !world.book.knows(word))) return node;
   const comma = preparation.text.indexOf(',');
@@ -113,7 +113,7 @@ function findFood(node: IngredientNode, name: string, preparation: string | unde
     const ground = world.book.find(`ground ${name}`);
     if (ground.kind === 'food' && ground.food.class === 'spice') return ground;
   }
-  if (count === undefined || match.kind === 'unknown') return match;
+  if (count === undefined) return match;
   // What holds it or how it grows tells two foods of one name apart: `1 can chickpeas`, `1 bunch coriander`.
   if (count === 'can' || count === 'tin') {
     const canned = world.book.find(`canned ${name}`);
@@ -156,15 +156,16 @@ function splitName(node: IngredientNode, name: TextNode, free: boolean, world: W
   const last = parts.at(-1);
   const foods = parts.map((part, at): Named => {
     const own = findFood(node, part.text, node.preparation?.text, world);
-    const noun = parts[at + 1]?.text.trim().split(/\s+/).at(-1) ?? '';
+    const next = parts[at + 1]?.text.trim().split(/\s+/) ?? [];
+    const noun = next.at(-1) ?? '';
     if (part === last || part.text.includes(noun)) return { name: part, match: own };
-    // `beef or pork mince`, `chopped or grated onion`: the noun comes behind the next.
-    const shared = world.book.find(`${part.text} ${noun}`);
-    const takes =
-      own.kind === 'unknown'
-        ? shared.kind !== 'unknown'
-        : shared.kind === 'food' && world.book.knows(`${part.text} ${noun}`);
-    return { name: part, match: takes ? shared : own };
+    // `beef or pork mince`, `canned or fresh crab meat`: the noun comes behind the next.
+    const names = next.slice(1).map((_, from) => `${part.text} ${next.slice(from + 1).join(' ')}`);
+    const shared = (own.kind === 'unknown' ? names : names.slice(-1))
+      .map((words) => ({ words, match: world.book.find(words) }))
+      .find(({ match }) => match.kind !== 'unknown');
+    const takes = own.kind === 'unknown' || (shared?.match.kind === 'food' && world.book.knows(shared.words));
+    return { name: part, match: shared !== undefined && takes ? shared.match : own };
   });
   const one = foods.at(-1)?.match;
   if (last !== undefined && one !== undefined && foods.every(({ match }) => isSame(match, one)))

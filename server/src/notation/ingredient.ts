@@ -9,7 +9,7 @@ import { Item } from './item.ts';
 import { takeAnother, takeBesides, takeBracketed } from './item-again.ts';
 import { MORE, putInto, setBehind, takeAmountBehind, takeName, takeShareOf, trimmedName } from './item-name.ts';
 import { takeBought, takeNote, takeSaid } from './item-said.ts';
-import { takenWords, takeTakes } from './item-takes.ts';
+import { opensTakes, takenWords, takeTakes } from './item-takes.ts';
 import { ListLine } from './list-line.ts';
 import { saysEach, takeEach, takePlus, takeStated, takeTerm } from './stated.ts';
 import { isNamePart, Kind, type Token } from './tokens.ts';
@@ -260,12 +260,27 @@ export class ItemReader {
         item.prepare(line, sign, last);
         return true;
       }
+      if (this.further(item, begins)) {
+        if (sign.written?.word !== 'plus' && line[sign.start] !== '+') this.share(item);
+        return true;
+      }
+    } else if (stated === undefined && opensTakes(this.on, begins)) {
       if (this.further(item, begins)) return true;
+      const end = this.on.chunkEnd(begins);
+      // `whites of 2 eggs and yolk of 1`
+      this.on.fault('missing-name', { start: sign.start, end }, 'say of what: `yolk of 1 egg`');
     }
     cursor.at = at;
     if (item.node.name === undefined) return false;
     takeSaid(this.on, item, sign);
     return true;
+  }
+
+  /** `zest of 1 orange and 1 lemon`: what is taken out of the first is taken out of the next. */
+  private share(item: Item): void {
+    const { takes } = item.node;
+    if (takes === undefined) return;
+    item.more = item.more?.map((more) => (more.takes === undefined ? { ...more, takesToo: takes } : more));
   }
 
   /** `1 cup less 1 tbsp`: what is left is to be written. */

@@ -3,6 +3,7 @@
  * Refuses to know foods.
  */
 import { dimensionOf } from '../measure/unit.ts';
+import { takenBy } from './takes.ts';
 import type { IngredientNode, MeasuredNode, SyntaxFault } from './tree.ts';
 
 /** Adds the first fault that the item has. */
@@ -34,12 +35,20 @@ export function itemFaults(line: string, item: IngredientNode, faults: SyntaxFau
     });
     return;
   }
-  if (item.takes !== undefined && name === undefined && amount !== undefined)
+  const taken = item.takes?.find(({ text }) => takenBy(text) === undefined);
+  if (taken !== undefined) {
+    const detail = `say on a line of its own how much of \`${taken.text}\` it is: nothing says what a whole one gives of that`;
+    faults.push({ code: 'missing-amount', start: taken.start, end: taken.end, detail });
+    return;
+  }
+  // `whites of 2 and yolks of 4 eggs`
+  const nameless = name === undefined || /^(?:and|&)(?: |$)/i.test(name.text);
+  if (item.takes !== undefined && nameless && amount !== undefined)
     faults.push({
       code: 'missing-name',
       start: amount.start,
       end: amount.end,
-      detail: 'say of what: `juice of 2 lemons`',
+      detail: 'say of what, each on a line of its own: `juice of 2 lemons`',
     });
 }
 

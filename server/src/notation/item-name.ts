@@ -6,6 +6,7 @@ import { Free, type Measure } from './amounts.ts';
 import { takeWhile, textOf } from './cursor.ts';
 import type { Item } from './item.ts';
 import { takeBesides } from './item-again.ts';
+import { opensTakes } from './item-takes.ts';
 import type { ListLine } from './list-line.ts';
 import { takeEach, takeStated } from './stated.ts';
 import { isNamePart, isNumber, Kind, type Token } from './tokens.ts';
@@ -143,10 +144,11 @@ function saysSize(on: ListLine, at: number): boolean {
   return word(i) === 'as' && /^(?:big|large|small)$/.test(word(i + 1)) && word(i + 2) === 'as';
 }
 
-/** Whether an amount begins there: `plus 2 tbsp`, `or about 2 cups`. */
+/** Whether an amount begins there: `plus 2 tbsp`, `or about 2 cups`, `and the juice of 1 lemon`. */
 function opensMore(on: ListLine, at: number): boolean {
   const token = on.cursor.tokens[at];
   if (token === undefined) return false;
+  if (token.kind === Kind.Word) return opensTakes(on, at);
   if (token.kind === Kind.About || token.kind === Kind.NumberWord) return true;
   return isNumber(token.kind) || (token.kind === Kind.Bias && isNumber(on.cursor.tokens[at + 1]?.kind ?? Kind.End));
 }

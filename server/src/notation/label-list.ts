@@ -111,7 +111,10 @@ export class ListLabels {
         if (token.written?.special !== true) this.open = false;
         else {
           token.kind = this.kindOf(i, token.written);
-          if (token.kind === Kind.Word) this.open = JOINTS.has(token.written.word);
+          const { word } = token.written;
+          // `leaves of 1 bunch`
+          if (token.kind === Kind.Word) this.open = JOINTS.has(word) || (word === 'of' && this.isNumeric(i + 1));
+          else if (word === 'from') this.open = true;
         }
         break;
       case Kind.Dash:

@@ -145,6 +145,8 @@ export interface IngredientNode {
   readonly eachOf?: true;
   /** What is taken out of so many: `juice of 1 lemon`, `zest and juice of 2 limes`. */
   readonly takes?: readonly TextNode[];
+  /** What is taken out of the item before, and of this one where its food has it: `zest of 1 orange and 1 lemon`. */
+  readonly takesToo?: readonly TextNode[];
   /** All words of it, up to `of`: `finely grated zest and juice`. */
   readonly taken?: TextNode;
   readonly name?: TextNode;

@@ -196,9 +196,13 @@ function calledOnPage(
   world: World,
   order: MeasuresOrder,
 ): PageAmount & { readonly name: string } {
-  const { takes, name } = ingredient.node;
+  const { takes, takesToo, taken, amount, name } = ingredient.node;
   if (takes !== undefined && name !== undefined)
-    return { first: '', name: prettyFigures(plain(line.slice(0, name.end))) };
+    return { first: '', name: prettyFigures(plain(line.slice(taken?.start ?? 0, name.end))) };
+  if (takesToo !== undefined && amount !== undefined && name !== undefined && ingredient.name !== name.text) {
+    const words = takesToo.map(({ text }) => text).join(' and ');
+    return { first: '', name: prettyFigures(plain(`${words} of ${line.slice(amount.start, name.end)}`)) };
+  }
   return { ...pageAmount(ingredient, line, world, order), name: plain(nameOnPage(ingredient)) };
 }
 

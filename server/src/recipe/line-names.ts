@@ -7,6 +7,8 @@ import { looksAdjective } from '../food/modifiers.ts';
 import { keyOf } from '../food/names.ts';
 import type { CountWord } from '../measure/count-words.ts';
 import type { UnitSymbol } from '../measure/unit.ts';
+import { takesOf } from '../notation/item-amounts.ts';
+import { type Take, takenBehind, takenBy } from '../notation/takes.ts';
 import type { IngredientNode, TextNode } from '../notation/tree.ts';
 import type { Named } from './ingredient.ts';
 import type { World } from './world.ts';
@@ -113,6 +115,11 @@ function findFood(node: IngredientNode, name: string, preparation: string | unde
     const ground = world.book.find(`ground ${name}`);
     if (ground.kind === 'food' && ground.food.class === 'spice') return ground;
   }
+  // A squeeze of lemon is of its juice.
+  if (match.kind === 'food' && match.food.class === 'fruit' && unit === 'squeeze') {
+    const juice = world.book.find(`${match.food.name} juice`);
+    if (juice.kind === 'food') return juice;
+  }
   if (count === undefined) return match;
   // What holds it or how it grows tells two foods of one name apart: `1 can chickpeas`, `1 bunch coriander`.
   if (count === 'can' || count === 'tin') {
@@ -151,6 +158,8 @@ interface Split {
 function splitName(node: IngredientNode, name: TextNode, free: boolean, world: World): Split | undefined {
   const choice = /\bor\b|\//i.test(name.text);
   const parts = piecesOf(name, choice ? /\s*(?:\bor\b|\/)\s*/gi : /\s*(?:,\s*and\b|,|\band\b|&)\s*/gi);
+  // `½ each of lemon and orange, juiced`
+  while (node.eachOf === true && parts.length > 2 && isSaidOf(parts.at(-1)?.text ?? '', world)) parts.pop();
   if (parts.length < 2 || parts.length > MOST_ON_A_LINE) return undefined;
   if (!choice && !free && node.amount !== undefined && node.eachOf !== true) return undefined;
   const last = parts.at(-1);
@@ -175,6 +184,10 @@ function splitName(node: IngredientNode, name: TextNode, free: boolean, world: W
     node.eachOf === true && (parts.length > 2 || findFood(node, name.text, undefined, world).kind === 'unknown');
   return known || listed || /\bor\b/i.test(name.text) ? { kind: choice ? 'choice' : 'each', foods } : undefined;
 }
+
+/** Words that are told of foods, and name none. */
+const isSaidOf = (text: string, { book }: World): boolean =>
+  takenBehind(text).length > 0 || (!book.knows(text) && text.split(/\s+/).every((word) => looksAdjective(keyOf(word))));
 
 /** Whether both may mean the same foods and no others. */
 function isSame(a: FoodMatch, b: FoodMatch): boolean {
@@ -269,16 +282,22 @@ function seasonings(node: IngredientNode, world: World): readonly NamedFood[] {
 
 /** What comes out of so many: `juice of 1 lemon`, `1 lemon, zest and juice`, `whites of 3 eggs`; several are one ingredient still. */
 function takenOf(node: IngredientNode, name: TextNode, world: World): NamedFood | undefined {
-  const { takes, amount, preparation } = node;
+  const { amount, preparation } = node;
+  const takes = takesOf(node);
   const whole = amount?.kind === 'measured' && amount.unit === undefined;
-  const said = takes?.map((t) => t.text) ?? (whole && preparation !== undefined ? takesIn(preparation.text) : []);
-  if (said.length === 0) return undefined;
+  const said: readonly Take[] =
+    takes?.map(({ text }) => takenBy(text) ?? { word: text.toLowerCase() }) ??
+    (whole && preparation !== undefined ? takenBehind(preparation.text) : []);
   const singular = wholeName(name.text, world);
-  const found = said.map((take) => {
-    const called = `${singular} ${TAKES.get(take.toLowerCase()) ?? take.toLowerCase()}`;
-    return { called, match: world.book.find(called), known: world.book.knows(called) };
-  });
-  if (!found.every(({ match, known }) => match.kind === 'food' && (takes !== undefined || known))) return undefined;
+  const found = said
+    .filter((take) => take.gone !== true)
+    .map((take) => {
+      const called = `${singular} ${take.word}`;
+      const known = world.book.knows(called);
+      const match = world.book.find(take.eaten === true && !known ? name.text : called);
+      return { called, match, known };
+    });
+  if (found.length === 0 || (node.takes === undefined && !found.every(({ known }) => known))) return undefined;
   const [only, ...more] = found;
   if (only === undefined) return undefined;
   if (more.length > 0)
@@ -297,21 +316,3 @@ function wholeName(name: string, world: World): string {
   const match = world.book.find(name);
   return match.kind === 'food' ? match.food.name : name;
 }
-
-const TAKES: ReadonlyMap<string, string> = new Map([
-  ['yolks', 'yolk'],
-  ['whites', 'white'],
-  ['rind', 'zest'],
-  ['peel', 'zest'],
-  ['zested', 'zest'],
-  ['juiced', 'juice'],
-]);
-
-/** `zested and juiced`, `zest only`, `juice of`. */
-const takesIn = (text: string): readonly string[] => [
-  ...new Set(
-    [...text.matchAll(/\b(juice|juiced|zest|zested|rind)\b/gi)].map(
-      ([w]) => TAKES.get(w.toLowerCase()) ?? w.toLowerCase(),
-    ),
-  ),
-];

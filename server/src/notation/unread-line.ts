@@ -40,7 +40,7 @@ export function unreadFault(
   const plain = plainDigits(words);
   if (plain !== words) return fault('not-a-statement', `write plain digits: \`${plain}\``, plain);
   const asked = ASKED.find(([form]) => form.test(words));
-  if (asked !== undefined) return fault('not-a-statement', asked[1]);
+  if (asked !== undefined) return fault('missing-amount', asked[1]);
   const amount = amountFirst(words, span, bare) ?? freeFirst(words) ?? oneOf(words);
   if (amount !== undefined) return fault('not-a-statement', `write the amount first, as \`${amount}\``, amount);
   if (looksLikeSentence(words)) return fault('not-a-statement', 'start a step with `do`', `do ${words}`);

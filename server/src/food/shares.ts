@@ -44,6 +44,7 @@ export const perCentimetre = (food: Food): Spread | undefined => LENGTHS().get(f
 
 /** Grams of a lump that is said to be the size of something: `the size of a walnut`, `as big as two eggs`, `walnut-sized`. */
 export function lumpIn(text: string): Spread | undefined {
+  if (!MAY_LIKEN.test(text)) return undefined;
   const { count, thing } = LIKE.exec(text)?.groups ?? SIZED.exec(text)?.groups ?? {};
   if (thing === undefined) return undefined;
   const word = thing.toLowerCase().replace(/'s$/, '');
@@ -54,6 +55,7 @@ export function lumpIn(text: string): Spread | undefined {
   return { typical: typical * times, range: { low: range.low * times, high: range.high * times }, source };
 }
 
+const MAY_LIKEN = /size|\bas /i;
 const LIKE =
   /\b(?:size of|(?:big|large|small) as) (?:(?<count>half an?|an?|one|two|three|2|3) )?(?:small |large |good |hen's |shelled |whole )*(?<thing>\p{L}+(?: ball)?)/iu;
 const SIZED = /(?<![\p{L}-])(?<thing>\p{L}+)-sized?\b/iu;

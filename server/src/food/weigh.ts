@@ -44,12 +44,7 @@ export function weighFood(food: Food, quantity: Quantity, measures: Measures, fo
     low: one.grams.low * low * (1 - about) * fill.low,
     high: one.grams.high * high * (1 + about) * fill.high,
   };
-  const why = [
-    one.reason.words,
-    ...(fill.low === fill.high ? [] : [`${fill.words[0]} is ${fill.low} to ${fill.high} of a level one`]),
-    ...(quantity.about ? ['a tenth either way for about'] : []),
-  ];
-  const reason = why.length === 1 ? one.reason : { ...one.reason, words: why.join('; ') };
+  const reason = fill.low === fill.high && !quantity.about ? one.reason : loosened(one.reason, fill, quantity.about);
   if (one.typical === undefined && fill.likely === 1) return { known: true, grams, reason };
   const typical = (likelyGrams(one) * fill.likely * (low + high)) / 2;
   const middle = (grams.low + grams.high) / 2;
@@ -57,7 +52,19 @@ export function weighFood(food: Food, quantity: Quantity, measures: Measures, fo
   return apart ? { known: true, grams, reason, typical } : { known: true, grams, reason };
 }
 
-const LEVEL: Pick<Bias, 'words' | 'low' | 'likely' | 'high'> = { words: [], low: 1, likely: 1, high: 1 };
+type Fill = Pick<Bias, 'words' | 'low' | 'likely' | 'high'>;
+
+/** The reason, with what widens it. */
+function loosened(reason: WeightReason, fill: Fill, about: boolean): WeightReason {
+  const why = [
+    reason.words,
+    ...(fill.low === fill.high ? [] : [`${fill.words[0]} is ${fill.low} to ${fill.high} of a level one`]),
+    ...(about ? ['a tenth either way for about'] : []),
+  ];
+  return { ...reason, words: why.join('; ') };
+}
+
+const LEVEL: Fill = { words: [], low: 1, likely: 1, high: 1 };
 
 /** How full the measure is said to be, where that means anything: nothing heaps that flows or is weighed. */
 function fillOf(food: Food, { bias, unit }: Quantity): Bias | undefined {

@@ -2,6 +2,7 @@
  * Knows which foods one item of the list names: one, a choice, several that share an amount, what is taken out of a whole one.
  * Refuses to know amounts.
  */
+import type { FoodBook } from '../food/book.ts';
 import type { FoodMatch } from '../food/food.ts';
 import { looksAdjective } from '../food/modifiers.ts';
 import { keyOf } from '../food/names.ts';
@@ -27,10 +28,63 @@ export interface NamedFood extends Named {
   readonly free: boolean;
 }
 
-/** The foods of an item, in the order of the line; none where it has no name. */
+/**
+ * The foods of an item, in the order of the line; none where it has no name. Most lines name one food and nothing besides: which it is,
+ * is kept by what it hangs on.
+ */
 export function namedOn(line: IngredientNode, world: World): readonly NamedFood[] {
+  const key = wordsOf(line);
+  const { name } = line;
+  if (key === undefined || name === undefined) return namesOn(line, world);
+  const kept = keptIn(world.book);
+  const one = kept.get(key);
+  if (one !== undefined && one !== SEVERAL) return [{ name, called: name.text, match: one, free: false }];
+  const found = namesOn(line, world);
+  if (one === undefined) {
+    if (kept.size >= MOST_KEPT) kept.clear();
+    kept.set(key, isOne(found, name) ? found[0].match : SEVERAL);
+  }
+  return found;
+}
+
+/** All of a measured item that says which food it is; undefined where more does. */
+function wordsOf(node: IngredientNode): string | undefined {
+  const { amount, name, preparation, note, others, takes, eachOf, listed } = node;
+  if (name === undefined || amount?.kind !== 'measured') return undefined;
+  if ((others ?? takes ?? eachOf ?? listed) !== undefined) return undefined;
+  const { unit, each } = amount.quantity;
+  if (each !== undefined) return undefined;
+  const { counted } = amount;
+  if (counted === undefined && preparation === undefined && note === undefined) return `${name.text}\t${unit ?? ''}`;
+  const words = [name.text, unit, counted?.text, preparation?.text, note?.text].join('\t');
+  return words.length > LONGEST_KEPT ? undefined : words;
+}
+
+const isOne = (found: readonly NamedFood[], name: TextNode): found is readonly [NamedFood] => {
+  const [one, more] = found;
+  if (one === undefined || more !== undefined || one.name !== name || one.called !== name.text) return false;
+  return !one.free && (one.others ?? one.mayHold ?? one.takes ?? one.counted) === undefined;
+};
+
+/** Stands for all that is not one food. */
+const SEVERAL = Symbol();
+const MOST_KEPT = 5000;
+const LONGEST_KEPT = 120;
+const KEPT = new WeakMap<FoodBook, Map<string, FoodMatch | typeof SEVERAL>>();
+
+function keptIn(book: FoodBook): Map<string, FoodMatch | typeof SEVERAL> {
+  let kept = KEPT.get(book);
+  if (kept === undefined) {
+    kept = new Map();
+    KEPT.set(book, kept);
+  }
+  return kept;
+}
+
+/** The same, worked out. */
+export function namesOn(line: IngredientNode, world: World): readonly NamedFood[] {
   const counted = withCountWord(line, world);
-  if (counted !== undefined) return namedOn(counted, world).map((named) => ({ ...named, counted }));
+  if (counted !== undefined) return namesOn(counted, world).map((named) => ({ ...named, counted }));
   const node = withNoun(line, world);
   const { name, amount } = node;
   if (name === undefined) return [];

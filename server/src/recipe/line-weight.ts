@@ -67,25 +67,26 @@ const foodsOf = (match: FoodMatch): readonly Food[] =>
   match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
 
 /** `a piece of butter the size of an egg`. */
-function weighLump({ low, high, unit }: Quantity, text: string): Weighed | undefined {
-  const lump = unit === undefined ? lumpIn(text) : undefined;
+function weighLump({ name, preparation }: IngredientNode, { bias, quantity }: MeasuredNode, match: FoodMatch) {
+  const { low, high, unit } = quantity;
+  if (unit !== undefined || !foodsOf(match).some((food) => LUMPS.has(food.class))) return undefined;
+  const lump = lumpIn(`${name?.text ?? ''} ${preparation?.text ?? ''} ${bias?.text ?? ''}`);
   if (lump === undefined) return undefined;
   const { typical, range, source } = lump;
-  return {
+  const weighed: Weighed = {
     known: true,
     grams: { low: range.low * low, high: range.high * high },
     typical: (typical * (low + high)) / 2,
     reason: { kind: 'piece', words: `a lump of that size weighs ${range.low} to ${range.high} g`, source },
   };
+  return weighed;
 }
 
 function weighAmounts(node: IngredientNode, match: FoodMatch, world: World): Weighed {
   const { amount, beside } = node;
   if (amount === undefined) return { known: false, why: 'no amount is written' };
   if (amount.kind === 'free') return { known: false, why: 'it is added to taste' };
-  const bias = amount.bias?.text ?? '';
-  const said = `${node.name?.text ?? ''} ${node.preparation?.text ?? ''} ${bias}`;
-  const lump = foodsOf(match).some((food) => LUMPS.has(food.class)) ? weighLump(amount.quantity, said) : undefined;
+  const lump = weighLump(node, amount, match);
   if (lump !== undefined) return lump;
   if (beside !== undefined && dimensionIn(amount.quantity) !== 'mass') {
     const first = saidAgain(amount, beside);
@@ -177,6 +178,7 @@ export function isEach(
 
 /** What an amount of a matched food weighs; a mass needs no food, and a sum is all its terms. */
 export function weighQuantity(quantity: Quantity, match: FoodMatch, world: World): Weighed {
+  if (quantity.plus === undefined && quantity.upTo === undefined) return weighTerm(quantity, match, world);
   const { plus, upTo, ...first } = quantity;
   if (plus !== undefined) {
     let sum = weighTerm(first, match, world);

@@ -48,11 +48,11 @@ function compoundsOf(plain: string): string {
 
 const COMPOUND = /-|\b(?:fed|reared|raised|caught|ripened|grown|picked|free)\b/;
 const RAISED =
-  /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b|\b\p{L}+-(?:pressed|aged|milled|rolled|bottled|packaged|certified|inspected|imported|trimmed|washed)\b|\b(?:stone|water)-ground\b/gu;
+  /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b|\b\p{L}+-(?:pressed|aged|milled|rolled|bottled|packaged|certified|inspected|imported|trimmed|washed|thin|thick)\b|\b(?:stone|water)-ground\b/gu;
 /** `ready-to-eat`, `off-the-bone`. */
 const READY = /\b\p{L}+(?:-\p{L}+)*-(?:to|at|from|on-the|off-the|in-the)(?:-\p{L}+)+\b/gu;
 const WITHOUT =
-  /\b(?:hormone|antibiotic|steroid|pesticide|gmo|nitrate|nitrite|aluminum|aluminium|additive|preservative|bpa|cruelty|cage|chemical|msg|seed|pit|stone|bone|rind|stem)s?[- ]free\b/g;
+  /\b(?:hormone|antibiotic|steroid|pesticide|gmo|nitrate|nitrite|aluminum|aluminium|additive|preservative|bpa|cruelty|cage|chemical|msg|trans[- ]fat|seed|pit|stone|bone|rind|stem)s?[- ]free\b/g;
 /** `head-on`, `skin-off`, `bone-in`: one word, as the book writes it. */
 const ON_OFF = /\b(\p{L}+)-(on|in|off|out)\b(?!-)/gu;
 

@@ -137,7 +137,7 @@ function refined(
   behind: readonly string[],
 ): Run | undefined {
   const base = oneOf(meant);
-  const more = refine(index, [...before, ...behind], named, base);
+  const more = refine(index, [...before, ...behind], named, base, before);
   const row = more?.food ?? base;
   if (row === undefined) return undefined;
   const food = row.read();
@@ -177,13 +177,14 @@ const DOSED: ReadonlySet<FoodClass> = new Set<FoodClass>(['salt', 'curing salt',
 
 /**
  * The food that the name is with as many of the words as make one: `wheat`, `bread` and `flour` are bread flour, since wheat flour is what
- * flour is anyhow. Undefined where none does, or where two of them make foods that differ.
+ * flour is anyhow. Undefined where none does, or where two of them make foods that differ. Of the words those of `before` stand before the name.
  */
 export function refine(
   index: NameIndex,
   words: readonly string[],
   name: readonly string[],
   base: FoodRow | undefined,
+  before: readonly string[] = [],
 ): { readonly food: FoodRow; readonly used: readonly string[] } | undefined {
   const adjectives = [...new Set(words)]
     .filter((word) => !JOINERS.has(word) && !isNumber(word) && (!FORMS.has(word) || STATES.has(word)))
@@ -195,7 +196,7 @@ export function refine(
     const said = some.filter((word) => !isIgnored(word));
     // `ripe` leaves a fruit what it is, though not an olive that may be green.
     if (said.length === 0 && base !== undefined) continue;
-    const food = nameOf(index, some, name);
+    const food = nameOf(index, some, name, before) ?? byOtherName(index, some, name, base);
     if (food === undefined) continue;
     found.add(food);
     for (const word of some) if (food !== base || !isMeasured(food, word)) used.add(word);
@@ -208,6 +209,26 @@ export function refine(
   return { food, used: [...used] };
 }
 
+/** `canned garbanzo`, `reduced-fat cheddar cheese`: the words before another name of the same food. */
+function byOtherName(
+  index: NameIndex,
+  words: readonly string[],
+  name: readonly string[],
+  base: FoodRow | undefined,
+): FoodRow | undefined {
+  if (base === undefined || words.length === 0) return undefined;
+  const said = name.join(' ');
+  const keys = [base.name, ...base.names.slice(0, MOST_NAMES)].map(keyOf);
+  if (keys.length === 1 || !keys.includes(said)) return undefined;
+  for (const key of keys) {
+    const food = key === said ? undefined : oneOf(index.get([...words, key].join(' ')));
+    if (food !== undefined && food !== base && food.read().class === base.read().class) return food;
+  }
+  return undefined;
+}
+
+const MOST_NAMES = 12;
+
 const keepsNoun = (row: FoodRow, name: readonly string[]): boolean =>
   [row.name, ...row.names].some((word) => keyOf(word).endsWith(name.at(-1) ?? ''));
 
@@ -216,13 +237,18 @@ const isMeasured = (row: FoodRow, form: string): boolean =>
   FORMS.has(form) && row.read().measures.some((measure) => measure.form === form);
 
 /** The food of these words before the name or behind it, in whatever order; by the word of the book where theirs means the same. */
-function nameOf(index: NameIndex, words: readonly string[], name: readonly string[]): FoodRow | undefined {
-  const found = nameAs(index, words, name);
+function nameOf(
+  index: NameIndex,
+  words: readonly string[],
+  name: readonly string[],
+  before: readonly string[],
+): FoodRow | undefined {
+  const found = nameAs(index, words, name, before);
   if (found !== undefined) return found;
   const kind = ofClass(index, words, name);
   if (kind !== undefined || !words.some((word) => ALIKE.has(word))) return kind;
   const alike = [...new Set(words.map((word) => ALIKE.get(word) ?? word))];
-  const row = nameAs(index, alike, name);
+  const row = nameAs(index, alike, name, before);
   return row !== undefined && (!alike.includes('cooked') || COOKED.has(row.read().class)) ? row : undefined;
 }
 
@@ -231,7 +257,8 @@ function ofClass(index: NameIndex, words: readonly string[], name: readonly stri
   const sort = oneOf(index.get(name.join(' ')))?.read().class;
   const states = SORTED.filter(({ kind, state }) => kind === sort && words.includes(state));
   for (const { kind, state } of states) {
-    const row = words.length === 1 ? oneOf(index.get(`${state} ${kind}`)) : undefined;
+    const others = words.filter((word) => word !== state);
+    const row = oneOf(index.get([state, ...others, kind].join(' ')));
     if (row?.read().class === kind) return row;
   }
   return undefined;
@@ -267,10 +294,21 @@ const ALIKE: ReadonlyMap<string, string> = new Map([
 ]);
 const COOKED: ReadonlySet<FoodClass> = new Set<FoodClass>([...FLESH, 'cured meat', 'egg', 'legume', 'grain', 'pasta']);
 
-const nameAs = (index: NameIndex, words: readonly string[], name: readonly string[]): FoodRow | undefined =>
-  oneOf(index.get([...words, ...name].join(' '))) ??
-  oneOf(index.get([...name, ...words].join(' '))) ??
-  (words.length + name.length > 2 ? index.inAnyOrder([...words, ...name].sort().join(' ')) : undefined);
+/** A starch before potatoes makes no potato starch: `potatoes, starch` would. */
+function nameAs(
+  index: NameIndex,
+  words: readonly string[],
+  name: readonly string[],
+  before: readonly string[],
+): FoodRow | undefined {
+  const last = words.at(-1) ?? '';
+  const turns = nounOf(last)?.is !== 'made' || !before.includes(last);
+  return (
+    oneOf(index.get([...words, ...name].join(' '))) ??
+    (turns ? oneOf(index.get([...name, ...words].join(' '))) : undefined) ??
+    (words.length + name.length > 2 ? index.inAnyOrder([...words, ...name].sort().join(' ')) : undefined)
+  );
+}
 
 /** All choices of the words, the longest first. */
 function subsets(words: readonly string[]): readonly (readonly string[])[] {

@@ -8,6 +8,7 @@ import type { Composition, Food, FoodClass, FoodMatch } from './food.ts';
 /** What a word for it takes out of the composition: itself, and what stands in its place or with it. */
 const PARTS: Readonly<Record<string, readonly (keyof Composition)[]>> = {
   fat: ['fat', 'saturates', 'water'],
+  light: ['fat', 'saturates', 'water'],
   salt: ['sodium'],
   sodium: ['sodium'],
   salted: ['sodium'],
@@ -28,7 +29,7 @@ const LESS = new RegExp(
     `\\bwithout (?:added )?(${WHAT})\\b`,
     `\\b(?:non|low)(fat)\\b`,
     `\\b(sugar|salt|fat)less\\b`,
-    `\\b(salted)\\b`,
+    `\\b(salted|light)\\b`,
   ].join('|'),
   'i',
 );
@@ -70,7 +71,12 @@ export function reducedFood(words: string, find: (words: string) => FoodMatch): 
 
 /** Salted fish is another food, and so is a syrup without sugar; salted nuts are nuts. */
 const hasSome = ({ class: kind }: Food, of: string): boolean =>
-  of === 'salted' ? kind === 'nut' || kind === 'seed' : !(MADE_OF[of]?.includes(kind) ?? false);
+  ONLY_IN[of]?.includes(kind) ?? !(MADE_OF[of]?.includes(kind) ?? false);
+
+const ONLY_IN: Readonly<Record<string, readonly FoodClass[]>> = {
+  salted: ['nut', 'seed'],
+  light: ['milk', 'cream', 'dairy', 'cheese', 'sauce', 'condiment'],
+};
 
 const MADE_OF: Readonly<Record<string, readonly FoodClass[]>> = {
   sugar: ['sugar', 'syrup'],

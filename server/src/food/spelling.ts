@@ -23,7 +23,7 @@ const MOST_READ = 12;
 /** The same words where nothing is to be said more simply. */
 export function simpler(index: NameIndex, words: readonly string[]): readonly string[] {
   if (words.length > MOST_READ) return words;
-  const plain = withoutStyle(words).flatMap((word) => parted(index, word));
+  const plain = withoutOrigin(index, withoutStyle(words)).flatMap((word) => parted(index, word));
   return plain.length === words.length && plain.every((word, at) => word === words[at]) ? words : plain;
 }
 
@@ -32,6 +32,15 @@ function withoutStyle(words: readonly string[]): readonly string[] {
   const manner = (at: number): boolean => MANNERS.has(words[at + 1] ?? '') && saysManner(words[at] ?? '');
   return words.filter((_, at) => !manner(at) && !(at > 0 && manner(at - 1)));
 }
+
+/** `prosciutto di Parma`, `piment d'Espelette`: what stands before it is the food, where that is one. */
+function withoutOrigin(index: NameIndex, words: readonly string[]): readonly string[] {
+  const at = words.findIndex((word) => OF.has(word));
+  const before = words.slice(0, at);
+  return at > 0 && index.get(before.at(-1) ?? '') !== undefined ? before : words;
+}
+
+const OF: ReadonlySet<string> = new Set(['di', 'del', 'della', 'de', 'du', 'des']);
 
 /** `Greek-style`, `mild-flavoured`. */
 const MANNERS: ReadonlySet<string> = new Set(['style', 'styled', 'flavoured', 'tasting', 'type']);

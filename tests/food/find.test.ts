@@ -1,7 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import modifiersText from '../../server/data/foods/modifiers.tsv';
 import { builtInBook } from '../../server/src/food/book.ts';
 import type { FoodMatch } from '../../server/src/food/food.ts';
+import { keyOf } from '../../server/src/food/names.ts';
+import aroundText from './around-nouns.tsv';
 import phrasesText from './phrases.tsv';
 
 const book = builtInBook();
@@ -61,6 +64,42 @@ describe('what cooks write', () => {
     for (const food of book.all()) {
       for (const name of [food.name, ...food.names]) expect(foundBy(book.find(name)), name).toBe(food.id);
     }
+  });
+});
+
+describe('words around a noun', () => {
+  test.each(
+    aroundText
+      .trim()
+      .split('\n')
+      .slice(2)
+      .map((row) => row.split('\t')),
+  )('%s is %s', (phrase = '', found = '', unread = '') => {
+    const match = book.find(phrase);
+    expect(foundBy(match)).toBe(found);
+    expect(match.kind === 'food' ? (match.unread ?? []).join(' ') : '').toBe(unread);
+  });
+
+  test('each stands in its table as names are kept, in classes that there are', () => {
+    const classes = new Set<string>(['plants', 'flesh', ...book.all().map((food) => food.class)]);
+    for (const row of modifiersText.trim().split('\n').slice(2)) {
+      const [says = '', kinds = '', words = '', source = ''] = row.split('\t');
+      expect(source, says).not.toBe('');
+      if (kinds !== 'any')
+        for (const kind of kinds.replace('any but ', '').split(';')) expect(classes, says).toContain(kind);
+      for (const word of words.split(' ')) expect(keyOf(word), says).toBe(word);
+    }
+  });
+
+  test('what is made with less of something is the same food, and how much is left is not known', () => {
+    const chickpeas = book.find('canned low-sodium chickpeas');
+    const plain = book.find('canned chickpeas');
+    if (chickpeas.kind !== 'food' || plain.kind !== 'food') throw new Error('no food');
+    expect(plain.food.per100.sodium).toBeGreaterThan(0);
+    expect(chickpeas.food.per100).not.toHaveProperty('sodium');
+    expect(chickpeas.food.per100.protein).toBe(plain.food.per100.protein);
+    const feta = book.find('fat-free feta');
+    expect(feta.kind === 'food' && [feta.food.per100.fat, feta.food.allergens.eu]).toEqual([undefined, ['milk']]);
   });
 });
 

@@ -218,12 +218,17 @@ function findNarrowed(
   return undefined;
 }
 
-/** What stands behind the commas up to `in`, `with`, `or`. */
+/** What stands behind the commas up to `in`, `with`, `or`; none of what a measure of it is for: `sugar to each quart (1 lb) prepared fruit`. */
 const adjectivesIn = (tails: Phrase['tails']): readonly string[] =>
-  tails.slice(0, 4).flatMap((tail) => {
+  tails.slice(0, Math.min(4, firstPurpose(tails))).flatMap((tail) => {
     const end = tail.findIndex((word) => CUTS.has(word) || word === 'or');
     return tail.slice(0, end < 0 ? 8 : Math.min(end, 8)).filter((word) => !DONE_AFTER.has(word));
   });
+
+function firstPurpose(tails: Phrase['tails']): number {
+  const at = tails.findIndex(([first = '']) => first === 'to' || first === 'per');
+  return at < 0 ? tails.length : at;
+}
 
 /** `tuna, in oil`. */
 function wholeTail(

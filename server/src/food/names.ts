@@ -33,8 +33,8 @@ export function readPhrase(text: string): Phrase {
 
 /** `butter the size of an egg`. */
 const SIZED = / (?:about )?(?:the )?(?:size|bigness|weight|thickness) of /;
-/** `oysters and their liquor`. */
-const AND_ITS = / (?:and|&) (?:its|their) /;
+/** `oysters and their liquor`, `celery and leaves`. */
+const AND_ITS = / (?:and|&) (?:(?:its|their) |(?=(?:the )?(?:liquor|liquid|leaves)(?:$|[,;(])))/;
 
 /** `a mixture of berries`. */
 const KIND_OF =

@@ -11,7 +11,9 @@ export function joined(index: NameIndex, words: readonly string[]): readonly str
   for (let at = 0; at + 1 < words.length && at < MOST_READ; at++) {
     const [one = '', two = ''] = [words[at], words[at + 1]];
     if (one.length < 3 || two.length < 3 || index.get(`${one}${two}`) === undefined) continue;
-    if (index.get(`${one} ${two}`) === undefined)
+    // Of hickory nut meats, hickory nuts are named.
+    const named = at > 0 && index.get(`${words[at - 1]} ${one}`) !== undefined;
+    if (!named && index.get(`${one} ${two}`) === undefined)
       return joined(index, [...words.slice(0, at), `${one}${two}`, ...words.slice(at + 2)]);
   }
   return words;
@@ -23,7 +25,7 @@ const MOST_READ = 12;
 /** The same words where nothing is to be said more simply. */
 export function simpler(index: NameIndex, words: readonly string[]): readonly string[] {
   if (words.length > MOST_READ) return words;
-  const plain = withoutOrigin(index, withoutStyle(words)).flatMap((word) => parted(index, word));
+  const plain = asMeat(withoutOrigin(index, withoutStyle(words))).flatMap((word) => parted(index, word));
   return plain.length === words.length && plain.every((word, at) => word === words[at]) ? words : plain;
 }
 
@@ -32,6 +34,24 @@ function withoutStyle(words: readonly string[]): readonly string[] {
   const manner = (at: number): boolean => MANNERS.has(words[at + 1] ?? '') && saysManner(words[at] ?? '');
   return words.filter((_, at) => !manner(at) && !(at > 0 && manner(at - 1)));
 }
+
+/** `sheep's kidneys`, `ox cheek`: the animal's name for its meat's. */
+function asMeat(words: readonly string[]): readonly string[] {
+  const isCut = (word: string): boolean => nounOf(word)?.is === 'cut' || nounOf(word)?.is === 'organ';
+  return words.some(isCut) ? words.map((word) => MEAT_OF.get(word) ?? word) : words;
+}
+
+const MEAT_OF: ReadonlyMap<string, string> = new Map([
+  ['ox', 'beef'],
+  ['cow', 'beef'],
+  ['steer', 'beef'],
+  ['calf', 'veal'],
+  ['sheep', 'lamb'],
+  ['pig', 'pork'],
+  ['hog', 'pork'],
+  ['deer', 'venison'],
+  ['hen', 'chicken'],
+]);
 
 /** `prosciutto di Parma`, `piment d'Espelette`: what stands before it is the food, where that is one. */
 function withoutOrigin(index: NameIndex, words: readonly string[]): readonly string[] {

@@ -5,7 +5,6 @@
 import nounsText from '../../data/foods/nouns.tsv';
 import { type Brings, FLESH, type Food, type FoodClass } from './food.ts';
 import type { Meaning, NameIndex } from './name-index.ts';
-import { keyOf } from './names.ts';
 import { once } from './once.ts';
 
 /** What a word says of the food it stands in the name of. */
@@ -19,18 +18,28 @@ export interface Noun {
   readonly brings: readonly Brings[];
 }
 
-const NOUNS = once((): ReadonlyMap<string, Noun> => {
+/** The row of each word, which stands in the table as it is looked up (a test holds it). */
+const ROWS = once((): ReadonlyMap<string, string> => {
   const rows = nounsText.split('\n').filter((line) => line !== '' && !line.startsWith('#'));
-  return new Map(
-    rows.slice(1).map((row): [string, Noun] => {
-      const [word = '', is = '', kind = '', brings = ''] = row.split('\t');
-      const noun = { is: is as Noun['is'], brings: brings === '' ? [] : (brings.split(' ') as Brings[]) };
-      return [keyOf(word), kind === '' ? noun : { ...noun, class: kind as FoodClass }];
-    }),
-  );
+  return new Map(rows.slice(1).map((row) => [row.slice(0, row.indexOf('\t')), row]));
 });
+const READ = new Map<string, Noun>();
 
-export const nounOf = (word: string): Noun | undefined => NOUNS().get(word);
+export function nounOf(word: string): Noun | undefined {
+  const row = ROWS().get(word);
+  if (row === undefined) return undefined;
+  let noun = READ.get(word);
+  if (noun === undefined) {
+    const [, is = '', kind = '', brings = ''] = row.split('\t');
+    const read = { is: is as Noun['is'], brings: brings === '' ? [] : (brings.split(' ') as Brings[]) };
+    noun = kind === '' ? read : { ...read, class: kind as FoodClass };
+    READ.set(word, noun);
+  }
+  return noun;
+}
+
+/** Every word of the table. */
+export const nounWords = (): readonly string[] => [...ROWS().keys()];
 
 /** What is known of a food that is not. */
 export interface Understood {

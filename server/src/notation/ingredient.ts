@@ -6,7 +6,7 @@ import { kitchenLeft } from '../measure/kitchen.ts';
 import { type Amount, amountOf, dimensionIn, Free } from './amounts.ts';
 import { type Cursor, type Run, takeWhile } from './cursor.ts';
 import { Item } from './item.ts';
-import { takeAnother, takeBesides, takeBracketed } from './item-again.ts';
+import { takeAnother, takeBesides, takeBracketed, takeDrained } from './item-again.ts';
 import { MORE, putInto, setBehind, takeAmountBehind, takeName, takeShareOf, trimmedName } from './item-name.ts';
 import { takeBought, takeNote, takeSaid } from './item-said.ts';
 import { opensTakes, takenWords, takeTakes } from './item-takes.ts';
@@ -170,6 +170,7 @@ export class ItemReader {
     if (word === 'or' && this.or(item)) return;
     if (isLess(first) && this.less(item, first)) return;
     if (this.putInto(item, first)) return;
+    if (!item.isBare && takeDrained(this.on, item, comma)) return;
     const behind = takeStated(cursor, line);
     if (behind !== undefined && !(behind instanceof Free)) {
       const each = takeEach(cursor);

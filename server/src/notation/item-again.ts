@@ -3,6 +3,7 @@
  * Refuses to know which of them is right.
  */
 import { dimensionIn, Free, type Measure } from './amounts.ts';
+import type { Cursor } from './cursor.ts';
 import type { Item } from './item.ts';
 import type { ListLine } from './list-line.ts';
 import { takeAgain, takeEach, takeStated, takeTerm, takeTerms } from './stated.ts';
@@ -71,8 +72,9 @@ export function takeBracketed(on: ListLine, item: Item, means: BesideNode['means
   const { cursor, line } = on;
   const open = cursor.take(Kind.LeftParen);
   const within = cursor.token;
-  if (open === undefined || within === undefined || isPlain(within)) return false;
-  const opens = within.written?.word;
+  const opens = within?.written?.word;
+  if (open === undefined || within === undefined || (isPlain(within) && opens !== DRAINED)) return false;
+  let drained = takeDrainedWords(cursor);
   while (cursor.kind === Kind.Equals || BEFORE_AMOUNT.has(cursor.token?.written?.word)) cursor.at++;
   const found: { readonly measure: Measure; readonly token: Token }[] = [];
   for (;;) {
@@ -101,8 +103,9 @@ export function takeBracketed(on: ListLine, item: Item, means: BesideNode['means
   const holder = found[0]?.measure.each !== undefined && item.measure?.counted !== undefined;
   if (takeEach(cursor) || word === 'apiece' || opens === 'each' || holder) says = 'each';
   else if (opens === 'or') says = 'same';
-  else if (word === 'total' || word === 'in' || word === 'altogether' || word === 'drained' || word === 'weight') {
-    if (word !== 'drained' && word !== 'weight') says = 'same';
+  else if (word === 'total' || word === 'in' || word === 'altogether' || word === DRAINED || word === 'weight') {
+    if (word === DRAINED) drained = true;
+    else if (word !== 'weight') says = 'same';
     while (cursor.kind === Kind.Word) cursor.at++;
   }
   if (cursor.take(Kind.RightParen) === undefined) return false;
@@ -119,7 +122,45 @@ export function takeBracketed(on: ListLine, item: Item, means: BesideNode['means
   if (says === 'either' && (first.measure.about !== undefined || dimensionIn(first.measure) === 'volume'))
     says = 'same';
   if (says === 'either' && dimensionIn(first.measure) === 'length') return false;
-  for (const { measure, token } of found) item.beside('(', token, on.measured(measure), says);
+  for (const { measure, token } of found) item.beside('(', token, on.measured(measure), says, drained);
+  return true;
+}
+
+/** `drained weight`, before the weight; nothing is read where no amount stands behind it. */
+function takeDrainedWords(cursor: Cursor): boolean {
+  const { at } = cursor;
+  if (!takeWord(cursor, DRAINED)) return false;
+  takeWord(cursor, 'weight');
+  if (cursor.kind === Kind.Colon || cursor.kind === Kind.Equals) cursor.at++;
+  if (isNumber(cursor.kind) || cursor.kind === Kind.About) return true;
+  cursor.at = at;
+  return false;
+}
+
+const DRAINED = 'drained';
+
+function takeWord(cursor: Cursor, word: string): boolean {
+  if (cursor.token?.written?.word !== word) return false;
+  cursor.at++;
+  return true;
+}
+
+/** `, drained weight 240 g`, `, 240 g drained`. */
+export function takeDrained(on: ListLine, item: Item, comma: Token): boolean {
+  const { cursor, line } = on;
+  const { at } = cursor;
+  let drained = takeDrainedWords(cursor);
+  const stated = drained || isNumber(cursor.kind) ? takeStated(cursor, line) : undefined;
+  if (!drained && takeWord(cursor, DRAINED)) {
+    drained = true;
+    takeWord(cursor, 'weight');
+  }
+  const ends = cursor.kind === Kind.End || cursor.kind === Kind.Comma || cursor.kind === Kind.LeftParen;
+  if (!drained || !ends || stated === undefined || stated instanceof Free || dimensionIn(stated) !== 'mass') {
+    cursor.at = at;
+    return false;
+  }
+  item.beside(',', comma, on.measured(stated), 'either', true);
   return true;
 }
 

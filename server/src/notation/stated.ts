@@ -168,12 +168,15 @@ function takeAbout(cursor: Cursor, line: string): Token | undefined {
   return about;
 }
 
-/** `up to 1 cup`, `at least 2 cups`: the number is meant, more or less. */
+/** `up to 1 cup`, `at least 2 cups`, `no more than 1 cup`: the number is meant, more or less. */
 function takeBound(cursor: Cursor): Token | undefined {
   const { tokens, at, token } = cursor;
-  if (token?.written === undefined || !isNumber(tokens[at + 2]?.kind ?? Kind.End)) return undefined;
-  if (!/^(?:up to|at (?:least|most))$/.test(`${token.written.word} ${tokens[at + 1]?.written?.word}`)) return undefined;
-  cursor.at += 2;
+  const long = tokens[at + 2]?.written?.word === 'than' ? 3 : 2;
+  if (token?.written === undefined || !isNumber(tokens[at + long]?.kind ?? Kind.End)) return undefined;
+  const words = `${token.written.word} ${tokens[at + 1]?.written?.word}`;
+  if (!(long === 2 ? /^(?:up to|at (?:least|most))$/ : /^(?:no|not) (?:more|less|fewer)$/).test(words))
+    return undefined;
+  cursor.at += long;
   return token;
 }
 

@@ -121,6 +121,8 @@ export interface BesideNode extends Span {
   readonly amount: MeasuredNode;
   /** Of all that the first says, of each piece, or of whichever the food makes likely: `2 (8 oz) steaks`, `4 carrots (300 g)`. */
   readonly means: 'same' | 'each' | 'either';
+  /** Of what stays without its liquid: `1 tin chickpeas (240 g drained)`. */
+  readonly drained?: true;
 }
 
 /** What is bought and taken besides: `plus more for dusting`, `plus 1/2 tsp for the glaze`. */

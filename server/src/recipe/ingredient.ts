@@ -80,7 +80,7 @@ function ingredientOf(item: IngredientNode, named: NamedFood, line: number, worl
   if (takes !== undefined) ingredient.takes = takes;
   if (others !== undefined) ingredient.others = others;
   if (mayHold !== undefined) ingredient.mayHold = mayHold;
-  if (shares && !free) ingredient.shares = true;
+  if (shares && (!free || amount?.kind === 'measured')) ingredient.shares = true;
   return ingredient;
 }
 

@@ -89,6 +89,8 @@ export function namesOn(line: IngredientNode, world: World): readonly NamedFood[
   const { name, amount } = node;
   if (name === undefined) return [];
   const free = amount?.kind !== 'measured' && (amount !== undefined || node.purpose !== undefined);
+  if (amount?.kind !== 'measured' && SALT_AND_PEPPER.test(name.text))
+    return ['salt', 'pepper'].map((called) => ({ name, called, match: world.book.find(called), free: true }));
   const taken = takenOf(node, name, world);
   if (taken !== undefined) return [taken];
   const list = amount?.kind === 'measured' ? undefined : listedFree(node, name, world);
@@ -106,6 +108,9 @@ export function namesOn(line: IngredientNode, world: World): readonly NamedFood[
   }
   return names.foods.map((food) => ({ ...food, called: food.name.text, free, ...besides }));
 }
+
+/** As cards shorten it. */
+const SALT_AND_PEPPER = /^s ?(?:&|and|\+) ?p$/i;
 
 const JOINED = /[,&/]|\b(?:or|and)\b/i;
 
@@ -306,7 +311,7 @@ function behindCommas(
   node: IngredientNode,
   world: World,
 ): { readonly others?: readonly Named[]; readonly mayHold?: readonly Named[] } {
-  const { preparation, note, others = [] } = node;
+  const { preparation, note, others = [], name: noun } = node;
   const named = others.map(({ name }): Named => ({ name, match: world.book.find(name.text) }));
   const may: Named[] = [];
   for (const said of [preparation, note]) {
@@ -314,7 +319,8 @@ function behindCommas(
     for (const chunk of piecesOf(said, /\s*,\s*/g)) {
       const or = /^\s*(?:or|preferably)\s+/i.exec(chunk.text)?.[0].length ?? 0;
       const name = { start: chunk.start + or, end: chunk.end, text: chunk.text.slice(or) };
-      const match = or > 0 || world.book.knows(name.text) ? world.book.find(name.text) : undefined;
+      const says = or > 0 || (world.book.knows(name.text) && !narrows(name.text, noun, world));
+      const match = says ? world.book.find(name.text) : undefined;
       if (match === undefined || match.kind === 'unknown') continue;
       (or > 0 ? named : may).push({ name, match });
     }
@@ -324,12 +330,20 @@ function behindCommas(
 
 const LONGEST_SAID = 200;
 
+/** `pork, salt`: the word behind the comma says which food it is, and is none besides. */
+const narrows = (chunk: string, noun: TextNode | undefined, { book }: World): boolean =>
+  noun !== undefined && book.knows(`${chunk.trim()} ${noun.text}`);
+
 /** `1 tsp salt, pepper`: a bare seasoning behind the comma is one of its own. */
 function seasonings(node: IngredientNode, world: World): readonly NamedFood[] {
-  const { preparation } = node;
+  const { preparation, name } = node;
   if (preparation === undefined || !/pepper|salt/i.test(preparation.text)) return [];
   return piecesOf(preparation, /\s*(?:,|\band\b)\s*/gi).flatMap((chunk): readonly NamedFood[] => {
-    if (!/^(?:(?:freshly )?ground )?(?:black |white |sea )?(?:pepper|salt)$/i.test(chunk.text)) return [];
+    if (
+      !/^(?:(?:freshly )?ground )?(?:black |white |sea )?(?:pepper|salt)$/i.test(chunk.text) ||
+      narrows(chunk.text, name, world)
+    )
+      return [];
     return [{ name: chunk, called: chunk.text, match: world.book.find(chunk.text), free: true }];
   });
 }

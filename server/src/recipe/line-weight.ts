@@ -14,8 +14,21 @@ import type { World } from './world.ts';
 
 /** What goes into the part by its line: the weight that is written where there is one, else the volume, else the count. */
 export function weighLine(node: IngredientNode, match: FoodMatch, world: World): Weighed {
+  const said = node.beside?.find((beside) => beside.drained === true);
+  if (said !== undefined && node.amount?.kind === 'measured') return saidDrained(node.amount, said, match, world);
   const weighed = weighAmounts(node, match, world);
   return weighed.known && isDrained(node) && match.kind === 'food' ? drainedOf(weighed, match.food) : weighed;
+}
+
+function saidDrained(amount: MeasuredNode, beside: BesideNode, match: FoodMatch, world: World): Weighed {
+  const grams = gramsOf(beside.amount.quantity);
+  if (grams === undefined) return { known: false, why: 'its drained weight is no weight' };
+  const by = isEach(amount, beside, match, world) ? amount.quantity : ONE;
+  return {
+    known: true,
+    grams: { low: grams.low * by.low, high: grams.high * by.high },
+    reason: { kind: 'weight', words: 'the drained weight that stands on this line', source: 'this recipe' },
+  };
 }
 
 /** `1 (15 oz) can black beans, rinsed and drained`: the weight on a can is that of its liquid too. */
@@ -161,12 +174,15 @@ const ONE: Range = { low: 1, high: 1 };
 /** Whether a measure beside a count is of each piece: as it says, else by what a piece weighs. */
 export function isEach(
   amount: MeasuredNode,
-  { means, amount: beside }: BesideNode,
+  { means, drained, amount: beside }: BesideNode,
   match: FoodMatch,
   world: World,
 ): boolean {
+  const { low, high, each } = amount.quantity;
+  // `2 x 400 g tins chickpeas (240 g drained)`: of each tin, unless one does not hold so much.
+  const [holds, stays] = [each && gramsOf(each), gramsOf(beside.quantity)];
+  if (drained && holds !== undefined && stays !== undefined) return stays.low <= holds.high;
   if (means !== 'either') return means === 'each';
-  const { low, high } = amount.quantity;
   if (high <= 1) return false;
   const piece = weighQuantity({ ...amount.quantity, low: 1, high: 1 }, match, world);
   const said = weighQuantity(beside.quantity, match, world);

@@ -49,9 +49,9 @@ export function namedOn(line: IngredientNode, world: World): readonly NamedFood[
 
 /** All of a measured item that says which food it is; undefined where more does. */
 function wordsOf(node: IngredientNode): string | undefined {
-  const { amount, name, preparation, note, others, takes, eachOf, listed } = node;
+  const { amount, name, preparation, note, others, eachOf, listed } = node;
   if (name === undefined || amount?.kind !== 'measured') return undefined;
-  if ((others ?? takes ?? eachOf ?? listed) !== undefined) return undefined;
+  if ((others ?? takesOf(node) ?? eachOf ?? listed) !== undefined) return undefined;
   const { unit, each } = amount.quantity;
   if (each !== undefined) return undefined;
   const { counted } = amount;

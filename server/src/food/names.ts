@@ -43,16 +43,23 @@ const KIND_OF =
 /** Without the compounds that say only how it was raised, made or sold, by whatever: `corn-fed`, `ready-to-bake`, `hormone-free`. */
 function compoundsOf(plain: string): string {
   if (!COMPOUND.test(plain)) return plain;
-  return plain.replace(RAISED, ' ').replace(READY, ' ').replace(WITHOUT, ' ').replace(ON_OFF, '$1$2');
+  return plain
+    .replace(PACKED, '$2, in $1')
+    .replace(RAISED, ' ')
+    .replace(READY, ' ')
+    .replace(WITHOUT, ' ')
+    .replace(ON_OFF, '$1$2');
 }
 
 const COMPOUND = /-|\b(?:fed|reared|raised|caught|ripened|grown|picked|free)\b/;
 const RAISED =
-  /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b|\b\p{L}+-(?:pressed|aged|milled|rolled|bottled|packaged|certified|inspected|imported|trimmed|washed|thin|thick)\b|\b(?:stone|water)-ground\b/gu;
+  /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b|\b\p{L}+-(?:pressed|aged|milled|rolled|bottled|packaged|certified|inspected|imported|trimmed|washed|thin|thick|sized?)\b|\b(?:stone|water)-ground\b/gu;
+/** `oil-packed tuna`. */
+const PACKED = /\b(oil|water|brine|juice|syrup|salt|vinegar)-packed ([^,;()]+)/;
 /** `ready-to-eat`, `off-the-bone`. */
 const READY = /\b\p{L}+(?:-\p{L}+)*-(?:to|at|from|on-the|off-the|in-the)(?:-\p{L}+)+\b/gu;
 const WITHOUT =
-  /\b(?:hormone|antibiotic|steroid|pesticide|gmo|nitrate|nitrite|aluminum|aluminium|additive|preservative|bpa|cruelty|cage|chemical|msg|trans[- ]fat|seed|pit|stone|bone|rind|stem)s?[- ]free\b/g;
+  /\b(?:hormone|antibiotic|steroid|pesticide|gmo|nitrate|nitrite|aluminum|aluminium|additive|preservative|bpa|cruelty|cage|chemical|msg|trans[- ]fat|pulp|seed|pit|stone|bone|rind|stem)s?[- ]free\b/g;
 /** `head-on`, `skin-off`, `bone-in`: one word, as the book writes it. */
 const ON_OFF = /\b(\p{L}+)-(on|in|off|out)\b(?!-)/gu;
 
@@ -150,6 +157,9 @@ const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({
   'fat free': 'nonfat',
   'non fat': 'nonfat',
   'good quality': 'goodquality',
+  'high quality': 'goodquality',
+  'top quality': 'goodquality',
+  'ice cold': 'icecold',
   'room temperature': 'roomtemperature',
   'left over': 'leftover',
   'store bought': 'storebought',

@@ -139,19 +139,37 @@ function refined(
   const base = oneOf(meant);
   const more = refine(index, [...before, ...behind], named, base, before);
   const row = more?.food ?? base;
-  if (row === undefined) return undefined;
-  const food = row.read();
   const left = before.filter((word) => !(more?.used.includes(word) ?? false));
+  if (row === undefined) return ofSeveral(index, left, named, [meant].flat());
+  const food = row.read();
   const unread = left.filter((word) => !saysNothing(word, food));
   const run = { meant: row, left, named: [...(more?.used ?? []), ...named] };
   if (unread.length === 0) return run;
-  const falls =
+  return mayFall(index, unread, named, food) ? { ...run, unread } : undefined;
+}
+
+/** `Castelvetrano olives`: of a word for several foods the word before it does not say which. */
+function ofSeveral(
+  index: NameIndex,
+  left: readonly string[],
+  named: readonly string[],
+  meant: readonly FoodRow[],
+): Run | undefined {
+  const foods = meant.map((row) => row.read());
+  const unread = left.filter((word) => !foods.some((food) => saysNothing(word, food)));
+  if (unread.length === 0 || !foods.every((food) => mayFall(index, unread, named, food))) return undefined;
+  return { meant, left: left.filter((word) => !unread.includes(word)), named, unread };
+}
+
+/** Whether the noun may be fallen back to over words that nobody knows. */
+function mayFall(index: NameIndex, unread: readonly string[], named: readonly string[], food: Food): boolean {
+  return (
     unread.length <= MOST_UNREAD &&
     !(named.length === 1 && CUT_ALONE.has(nounOf(named[0] ?? '')?.is)) &&
     (AS_GROWN.has(food.class) ? nounOf(named.at(-1) ?? '')?.is !== 'made' : isOneSort(named, food)) &&
     unread.every((word) => mayPass(word) && nounOf(word) === undefined && !isNoun(index, word)) &&
-    !unread.some((word) => isNearName(index, word, named));
-  return falls ? { ...run, unread } : undefined;
+    !unread.some((word) => isNearName(index, word, named))
+  );
 }
 
 /** Of which animal the steak is, only the word before it says. */

@@ -6,6 +6,7 @@ import { countWord } from '../measure/count-words.ts';
 import type { Food, FoodClass, FoodMatch } from './food.ts';
 import {
   CHANGES,
+  COOKED_BY,
   changesFood,
   changesIn,
   DONE_AFTER,
@@ -308,7 +309,7 @@ function withForm(
   };
 }
 
-/** The count word or form that a measure of the food depends on, else the first form word there is. */
+/** The count word or form that a measure of the food depends on, cooked before cut; else the first form word there is. */
 function formOf(
   food: Food,
   left: readonly string[],
@@ -317,6 +318,8 @@ function formOf(
 ): string | undefined {
   const counted = left.find((word) => isPieceOf(food, word)) ?? named.slice(1).find((word) => isPieceOf(food, word));
   if (counted !== undefined) return counted;
+  const isCooked = left.some((word) => COOKED_BY.has(word));
+  if (isCooked && food.measures.some(({ form }) => form === 'cooked')) return 'cooked';
   const forms = [
     ...left.filter((word) => FORMS.has(word)),
     ...tails.flatMap((tail) => tail.filter((word) => FORMS.has(word) && !MADE_AFTER.has(word))),

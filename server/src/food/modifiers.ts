@@ -68,7 +68,7 @@ export const mayPass = (word: string): boolean =>
 
 /** A figure, with or without its unit: `2`, `400g`, `2x400g`, and of another recipe: `tomato sauce II`. */
 export function isNumber(word: string): boolean {
-  return /^(?:\d+(?:x\d+)?(?:g|kg|oz|lb|ml|cm|mm)?|i{1,3}|iv|vi{0,3})$/.test(word);
+  return /^(?:\d+(?:x\d+)?(?:g|kg|oz|lb|ml|cm|mm)?|i{1,3}|iv|vi{0,3}|x{2,4}|\d{1,2}x)$/.test(word);
 }
 
 /** Whether the word says nothing about what the food is. */
@@ -78,6 +78,12 @@ export const isIgnored = (word: string): boolean => besideOf(word) === 'any';
 export const FORMS = wordSet(`
   chopped diced cubed sliced grated shredded minced crushed mashed pureed melted sifted packed loose crumbled ground halved quartered
   julienned slivered flaked torn whole whipped spooned frozen toasted cooked
+`);
+
+/** How a food is cooked that stays what it is. */
+export const COOKED_BY = wordSet(`
+  cooked roast roasted grilled baked boiled poached steamed braised stewed leftover rotisserie seared precooked simmered broiled barbecued
+  wilted sauteed parboiled microwaved
 `);
 
 /** Forms made after measuring when they stand after the comma: `1 cup flour, sifted` is not `1 cup sifted flour`. */

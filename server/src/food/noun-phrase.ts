@@ -6,6 +6,7 @@
 import { FLESH, type Food, type FoodClass } from './food.ts';
 import {
   AS_GROWN,
+  COOKED_BY,
   FORMS,
   isIgnored,
   isNumber,
@@ -264,8 +265,8 @@ function nameOf(
   const found = nameAs(index, words, name, before);
   if (found !== undefined) return found;
   const kind = ofClass(index, words, name);
-  if (kind !== undefined || !words.some((word) => ALIKE.has(word))) return kind;
-  const alike = [...new Set(words.map((word) => ALIKE.get(word) ?? word))];
+  if (kind !== undefined || !words.some((word) => alikeTo(word) !== undefined)) return kind;
+  const alike = [...new Set(words.map((word) => alikeTo(word) ?? word))];
   const row = nameAs(index, alike, name, before);
   return row !== undefined && (!alike.includes('cooked') || COOKED.has(row.read().class)) ? row : undefined;
 }
@@ -288,28 +289,10 @@ const SORTED: readonly { readonly kind: FoodClass; readonly state: string }[] = 
   { kind: 'mushroom', state: 'dried' },
 ];
 
-/** Words that come to the same as one of the book's. A fried or smoked food is another. */
-const ALIKE: ReadonlyMap<string, string> = new Map([
-  ['powdered', 'ground'],
-  ...[
-    'roast',
-    'roasted',
-    'grilled',
-    'baked',
-    'boiled',
-    'poached',
-    'steamed',
-    'braised',
-    'stewed',
-    'leftover',
-    'rotisserie',
-    'seared',
-    'precooked',
-    'simmered',
-    'broiled',
-    'barbecued',
-  ].map((word): [string, string] => [word, 'cooked']),
-]);
+/** The word of the book for one that comes to the same. A fried or smoked food is another. */
+const alikeTo = (word: string): string | undefined =>
+  word === 'powdered' ? 'ground' : COOKED_BY.has(word) ? 'cooked' : undefined;
+
 const COOKED: ReadonlySet<FoodClass> = new Set<FoodClass>([...FLESH, 'cured meat', 'egg', 'legume', 'grain', 'pasta']);
 
 /** A starch before potatoes makes no potato starch: `potatoes, starch` would. */

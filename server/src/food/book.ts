@@ -149,7 +149,7 @@ function shelfOf(rows: readonly FoodRow[]): Shelf {
 }
 
 function rowOf(food: Food): FoodRow {
-  return { id: food.id, name: food.name, names: food.names, read: () => food };
+  return { id: food.id, name: food.name, names: food.names, class: food.class, read: () => food };
 }
 
 function bookOf(shelf: Shelf): FoodBook {

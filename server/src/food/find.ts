@@ -139,7 +139,7 @@ function findRun(index: NameIndex, head: readonly string[]): Run | undefined {
 /** `tomato condensed soup`: the noun stays where it is, but in `rind of orange`. */
 function inAnotherOrder(index: NameIndex, words: readonly string[], turned: boolean): FoodRow | undefined {
   if (words.length < 2) return undefined;
-  const row = index.inAnyOrder([...words].sort().join(' '));
+  const row = index.inAnyOrder(words);
   const noun = words.at(-1) ?? '';
   return row !== undefined && (turned || [row.name, ...row.names].some((name) => keyOf(name).endsWith(noun)))
     ? row

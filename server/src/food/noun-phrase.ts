@@ -307,7 +307,7 @@ function nameAs(
   return (
     oneOf(index.get([...words, ...name].join(' '))) ??
     (turns ? oneOf(index.get([...name, ...words].join(' '))) : undefined) ??
-    (words.length + name.length > 2 ? index.inAnyOrder([...words, ...name].sort().join(' ')) : undefined)
+    (words.length + name.length > 2 ? index.inAnyOrder([...words, ...name]) : undefined)
   );
 }
 

@@ -6,6 +6,7 @@ import nounsText from '../../data/foods/nouns.tsv';
 import { type Brings, FLESH, type Food, type FoodClass } from './food.ts';
 import type { Meaning, NameIndex } from './name-index.ts';
 import { once } from './once.ts';
+import type { FoodRow } from './tables.ts';
 
 /** What a word says of the food it stands in the name of. */
 export interface Noun {
@@ -141,21 +142,25 @@ export const strictestOf = (foods: readonly Food[]): Food | undefined =>
 const isRawAnimal = (food: Food): boolean =>
   food.roles.includes('raw risk') && (FLESH.includes(food.class) || food.class === 'egg');
 
-/** All foods of a class, read when they are first asked for. */
+/** All foods of a class, the same list again; those of others are not read for it. */
 export function foodsOfClass(index: NameIndex, kind: FoodClass): readonly Food[] {
   let byClass = CLASSES.get(index);
   if (byClass === undefined) {
-    byClass = new Map();
-    const foods = new Set<Food>();
-    for (const [, meant] of index.entries()) for (const row of 'read' in meant ? [meant] : meant) foods.add(row.read());
-    for (const food of foods) {
-      const others = byClass.get(food.class);
-      if (others === undefined) byClass.set(food.class, [food]);
-      else others.push(food);
-    }
+    byClass = rowsByClass(index);
     CLASSES.set(index, byClass);
   }
-  return byClass.get(kind) ?? [];
+  return byClass.get(kind)?.() ?? NONE;
 }
 
-const CLASSES = new WeakMap<NameIndex, Map<FoodClass, Food[]>>();
+function rowsByClass(index: NameIndex): ReadonlyMap<FoodClass, () => readonly Food[]> {
+  const byClass = new Map<FoodClass, FoodRow[]>();
+  for (const row of index.foods()) {
+    const rows = byClass.get(row.class);
+    if (rows === undefined) byClass.set(row.class, [row]);
+    else rows.push(row);
+  }
+  return new Map([...byClass].map(([kind, rows]) => [kind, once(() => rows.map((row) => row.read()))]));
+}
+
+const NONE: readonly never[] = [];
+const CLASSES = new WeakMap<NameIndex, ReadonlyMap<FoodClass, () => readonly Food[]>>();

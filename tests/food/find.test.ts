@@ -112,10 +112,10 @@ describe('a near miss', () => {
     ['worcester sause', 'worcestershire-sauce'],
     ['cinamon', 'cinnamon'],
     ['zuchini', 'courgette'],
-    ['gluten-free bread', 'white-bread'],
-    ['plum jam', 'jam'],
-    ['smoked cod', 'cod'],
-    ['smoked cheddar', 'cheddar'],
+    ['gluten-free crumpets', 'crumpet'],
+    ['papaya jam', 'jam'],
+    ['smoked halibut', 'halibut'],
+    ['smoked roquefort', 'roquefort'],
   ])('%s offers %s', (words, id) => {
     const match = book.find(words);
     expect(match.kind).toBe('unknown');
@@ -134,24 +134,24 @@ describe('a near miss', () => {
 
 describe('a name that the book does not have', () => {
   test.each([
-    ['ostrich fillet', 'poultry', true],
-    ['reindeer, minced', 'meat', true],
+    ['cockerel fillet', 'poultry', true],
+    ['yak, minced', 'meat', true],
     ['ground elk', 'ground meat', true],
     ['iberico pork presa', 'meat', true],
     ['breaded chicken', 'poultry', true],
-    ['fillet of reindeer', 'meat', true],
-    ['smoked eel', 'fish', false],
+    ['fillet of horse', 'meat', true],
+    ['smoked zander', 'fish', false],
     ['Jersey milk', 'milk', false],
-    ['cashew milk', 'milk', false],
+    ['pecan milk', 'milk', false],
     ['cauliflower steak', 'vegetable', false],
-    ['butter lettuce', 'vegetable', false],
-    ['lobster mushrooms', 'mushroom', false],
+    ['chestnut lettuce', 'vegetable', false],
+    ['prawn mushrooms', 'mushroom', false],
     ['fish masala', 'spice', false],
-    ['mushroom stock', 'stock', false],
+    ['nettle stock', 'stock', false],
     ['scotch eggs', 'egg', false],
     ['chicken nuggets', undefined, false],
     ['vegan mince', undefined, false],
-    ['mock duck', undefined, false],
+    ['mock goose', undefined, false],
     ['plant-based chicken', undefined, false],
     ['chicken of the woods', undefined, false],
     ['xyloquartz', undefined, false],
@@ -174,7 +174,7 @@ describe('a name that the book does not have', () => {
   });
 
   test('a word that says which is told', () => {
-    expect(book.find('ratte potatoes')).toMatchObject({ kind: 'food', unread: ['ratte'] });
+    expect(book.find('bintje potatoes')).toMatchObject({ kind: 'food', unread: ['bintje'] });
   });
 
   test('what is a whole name is known', () => {

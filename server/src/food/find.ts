@@ -222,6 +222,8 @@ function findNarrowed(
 /** What stands behind the commas up to `in`, `with`, `or`; none of what a measure of it is for: `sugar to each quart (1 lb) prepared fruit`. */
 const adjectivesIn = (tails: Phrase['tails']): readonly string[] =>
   tails.slice(0, Math.min(4, firstPurpose(tails))).flatMap((tail) => {
+    // `butter the size of a walnut`
+    if (tail[0] === 'sized') return [];
     const end = tail.findIndex((word) => CUTS.has(word) || word === 'or');
     return tail.slice(0, end < 0 ? 8 : Math.min(end, 8)).filter((word) => !DONE_AFTER.has(word));
   });

@@ -33,7 +33,7 @@ export default defineCheck<Values>({
   },
   explain: `What an ingredient weighs by the cup, and the water, fat, sugar, salt and protein it brings, come from the food book. A name the book does not have leaves a hole: the part's composition is not known, and its formula is judged by the least and the most that the food could bring, so that only what is outside whatever it is gets said. By the cup or the piece it is weighed where it could be one of several foods that all have a weight, or is a milk, a cream, a juice or a stock by its noun.
 
-For safety such a food counts as what its noun is, and raw (\`ostrich fillet\` as poultry); where that is an animal, an egg, a milk or a vegetable this is a warning, else information.
+For safety such a food counts as what its noun is, and raw (\`cockerel fillet\` as poultry); where that is an animal, an egg, a milk or a vegetable this is a warning, else information.
 
 Write one of the near names, or describe the food in a \`food\` block of the house: \`food smoked butter\`, then \`like butter\`. Of what is added to taste only a name that nobody knows is said, as its allergens are not known. Silent for a line that takes from an earlier part by its name (\`200 g poolish\`).`,
   *find(part) {
@@ -109,8 +109,8 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
     bad: [
       'recipe Slab\n  200 g     rolled oats\n  80 g      buttre\n# "buttre" unknown-food *: butter\n  do Rub the buttre into the oats.\n',
       'recipe Slab\n  200 g     rolled oats\n  80 g      xyloquartz\n# "xyloquartz" unknown-food: food book\n  do Rub the xyloquartz into the oats.\n',
-      'recipe Slab\n  200 g     rolled oats\n  to taste  house sprinkle\n# "house sprinkle" unknown-food: which allergens it brings\n  do Toast the oats and strew with the house sprinkle.\n',
-      'recipe Steak\n  600 g     ostrich fillet\n# "ostrich fillet" unknown-food warning *: raw poultry\n  20 g      butter\n  do Fry the ostrich fillet in the butter until it reads 75 C.\n',
+      'recipe Slab\n  200 g     rolled oats\n  to taste  xyloquartz\n# "xyloquartz" unknown-food: which allergens it brings\n  do Toast the oats and strew with the xyloquartz.\n',
+      'recipe Steak\n  600 g     cockerel fillet\n# "cockerel fillet" unknown-food warning *: raw poultry\n  20 g      butter\n  do Fry the cockerel fillet in the butter until it reads 75 C.\n',
     ],
   },
 });

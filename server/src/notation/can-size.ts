@@ -5,7 +5,7 @@
 import { type CanSize, canSize, isBareSize } from '../measure/can-sizes.ts';
 import type { Cursor, Run } from './cursor.ts';
 import { takeNumeral } from './numerals.ts';
-import { isNumber, Kind } from './tokens.ts';
+import { isNumber, Kind, type Token } from './tokens.ts';
 import type { MeasuredNode } from './tree.ts';
 
 /** The tokens that say the size. */
@@ -13,7 +13,7 @@ export interface CanRun extends Run {
   readonly size: CanSize;
 }
 
-/** Reads the size of a can; what holds it is still to come, but behind a `#` that ends the line. */
+/** Reads the size of a can; what holds it is still to come, but in brackets and behind a `#` that ends the line. */
 export function takeCanSize(cursor: Cursor, line: string): CanRun | undefined {
   const { at, token: first } = cursor;
   if (first === undefined) return undefined;
@@ -25,17 +25,17 @@ export function takeCanSize(cursor: Cursor, line: string): CanRun | undefined {
   const number = isNumber(cursor.kind) ? takeNumeral(cursor) : undefined;
   const text = number === undefined ? '' : line.slice(number.first.start, number.last.end);
   const size = mark || no || isBareSize(text) ? canSize(text) : undefined;
-  const held = isCan(cursor, 0) || (cursor.kind === Kind.Dash && isCan(cursor, 1));
-  if (number === undefined || size === undefined || !(held || (mark && cursor.kind === Kind.End))) {
+  const [next, after] = [cursor.token, cursor.tokens[cursor.at + 1]];
+  const held = isCan(next) || (next?.kind === Kind.Dash && isCan(after)) || next?.kind === Kind.RightParen;
+  if (number === undefined || size === undefined || !(held || (mark && next === undefined))) {
     cursor.at = at;
     return undefined;
   }
   return { first, last: number.last, size };
 }
 
-/** One of them: three hundred and three cans are a number. */
-function isCan({ tokens, at }: Cursor, after: number): boolean {
-  const { count } = tokens[at + after]?.written ?? {};
+export function isCan(token: Token | undefined): boolean {
+  const { count } = token?.written ?? {};
   return count === 'can' || count === 'tin';
 }
 

@@ -26,7 +26,7 @@ export function takeName(on: ListLine, item: Item): void {
     last = token;
     cursor.at++;
   }
-  if (before !== undefined && cursor.token?.written?.word === 'with') {
+  if (before !== undefined && cursor.token?.written?.word === 'with' && DONE.test(last?.written?.word ?? '')) {
     last = before;
     cursor.at--;
   }
@@ -111,7 +111,10 @@ function endsName(on: ListLine, token: Token): boolean {
       return next?.kind === Kind.Word;
     // `flour enough to make a dough`
     case 'enough':
+    case 'sufficient':
       return next?.written?.word === 'to' || next?.written?.word === 'for';
+    case 'if':
+      return next?.kind === Kind.Word;
     // `1 cup milk less 1 tbsp`
     case 'less':
     case 'minus':
@@ -130,7 +133,10 @@ function endsName(on: ListLine, token: Token): boolean {
 export function putInto(on: ListLine, at: number): boolean {
   const { tokens } = on.cursor;
   const word = tokens[at + 1]?.written?.word;
-  if (!PUT_INTO.has(tokens[at]?.written?.word ?? '')) return false;
+  const done = tokens[at]?.written?.word ?? '';
+  // `stuck with 6 cloves`
+  if (word === 'with' && DONE.test(done) && opensMore(on, at + 2)) return true;
+  if (!PUT_INTO.has(done)) return false;
   return (word === 'in' || word === 'with' || word === 'into') && opensMore(on, at + 2);
 }
 
@@ -155,8 +161,9 @@ function opensMore(on: ListLine, at: number): boolean {
 
 /** Whether the amount of a line that has none in front begins here, and the line or its next comma ends it: `flour 500 g`. */
 export function opensAmountBehind(on: ListLine, token: Token): boolean {
-  if (!isNumber(token.kind) && token.kind !== Kind.About) return false;
   const { cursor, line } = on;
+  const opensCan = token.written?.word === 'no' || line[token.start] === '#';
+  if (!isNumber(token.kind) && token.kind !== Kind.About && !opensCan) return false;
   const { at } = cursor;
   const stated = takeStated(cursor, line);
   takeEach(cursor);
@@ -223,6 +230,9 @@ export function takeShareOf(on: ListLine, node: Draft<IngredientNode>): void {
 }
 
 export const MORE: ReadonlySet<string> = new Set(['more', 'extra', 'additional', 'some', 'a', 'enough', 'another']);
+
+/** A participle. */
+const DONE = /.(?:ed|en|ck)$/;
 
 /** What leads from a name to its amount. */
 const LEADERS: ReadonlySet<string> = new Set(['.', '…', '=', '·']);

@@ -37,7 +37,10 @@ function noteMeaning(on: ListLine, item: Item, token: Token): void {
   }
   if (
     word === 'optional' ||
-    (word === 'if' && /^(?:desired|liked|wanted|using|you)$/.test(next?.written?.word ?? ''))
+    (word === 'if' &&
+      /^(?:desired|liked|wanted|wished|preferred|needed|necessary|available|obtainable|possible|using|you)$/.test(
+        next?.written?.word ?? '',
+      ))
   ) {
     node.optional ??= spanOf(token, token);
     return;

@@ -20,7 +20,7 @@ export const ABOUT: ReadonlySet<string> = new Set([
   'roughly',
 ]);
 /** Behind these, which all can be more than words, an amount may stand again. */
-const JOINTS: ReadonlySet<string> = new Set(['and', 'or', 'plus', 'to', 'from', 'about', 'no']);
+const JOINTS: ReadonlySet<string> = new Set(['and', 'or', 'plus', 'to', 'from', 'about', 'no', 'between']);
 /** Count words that a line may open with, one being meant; others want `of` behind them. */
 const ONE_OF: ReadonlySet<CountWord> = new Set<CountWord>([
   'bunch',
@@ -120,6 +120,8 @@ export class ListLabels {
       case Kind.Dash:
         if (i === this.start && isNumber(this.kindAt(i + 1)) && this.tokens[i + 1]?.start === token.end)
           token.kind = Kind.Minus;
+        // `salt - a pinch`
+        else if (this.isApart(i)) this.open = true;
         break;
       case Kind.FluidOunce:
       case Kind.Percent:
@@ -174,6 +176,12 @@ export class ListLabels {
     this.tokens.splice(i, words, new Token(Kind.Free, start, end, undefined));
   }
 
+  /** `breakfast` of `breakfast cup`. */
+  private isJoined(i: number): boolean {
+    const [first, next] = [this.wordAt(i), this.wordAt(i + 1)];
+    return first?.joint === 'measure' && next !== undefined && unitPrinted(`${first.word}-${next.word}`) !== undefined;
+  }
+
   private wordBetween(start: number, end: number): Token {
     return new Token(Kind.Word, start, end, wordOf(this.line.slice(start, end)));
   }
@@ -184,6 +192,18 @@ export class ListLabels {
 
   private wordAt(i: number): Written | undefined {
     return this.tokens[i]?.written;
+  }
+
+  /** A dash with a blank on either side. */
+  private isApart(i: number): boolean {
+    const [before, dash, after] = [this.tokens[i - 1], this.tokens[i], this.tokens[i + 1]];
+    return (
+      before !== undefined &&
+      dash !== undefined &&
+      dash.start > before.end &&
+      after !== undefined &&
+      after.start > dash.end
+    );
   }
 
   private isPoint(i: number): boolean {
@@ -206,7 +226,11 @@ export class ListLabels {
     return (
       this.kindAt(i) === Kind.FluidOunce ||
       (written !== undefined &&
-        (written.printed !== undefined || written.count !== undefined || written.size !== undefined || written.bias))
+        (this.isJoined(i) ||
+          written.printed !== undefined ||
+          written.count !== undefined ||
+          written.size !== undefined ||
+          written.bias))
     );
   }
 
@@ -283,7 +307,8 @@ export class ListLabels {
     if (before === Kind.About || before === Kind.From || before === Kind.LeftParen) return true;
     if (before === Kind.Of || (before === Kind.Word && (last === 'of' || last === 'from'))) return true;
     if (before === Kind.To || before === Kind.Times) return true;
-    const joined = last !== undefined ? JOINTS.has(last) : before === Kind.Other || before === Kind.Comma;
+    const joined =
+      last !== undefined ? JOINTS.has(last) : before === Kind.Other || before === Kind.Comma || before === Kind.Dash;
     // `plus one yolk`, `plus a little more`
     if (joined && this.open) return !article || this.isMeasureWord(i + 1) || this.wordAt(i + 1)?.number?.part === true;
     return this.open && this.isMeasureWord(i + 1);

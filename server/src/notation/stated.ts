@@ -6,7 +6,7 @@ import { isBareSize } from '../measure/can-sizes.ts';
 import { isPackage } from '../measure/count-words.ts';
 import { baseOf } from '../measure/unit.ts';
 import { type Amount, dimensionIn, Free, type Measure, NO_TERMS } from './amounts.ts';
-import { type CanRun, takeCanSize } from './can-size.ts';
+import { type CanRun, isCan, takeCanSize } from './can-size.ts';
 import { type Cursor, type Run, takeWhile } from './cursor.ts';
 import { type NumeralRun, takeNumeral } from './numerals.ts';
 import { isNumber, Kind, Token } from './tokens.ts';
@@ -30,7 +30,7 @@ export function takeStated(cursor: Cursor, line: string): Amount | undefined {
 }
 
 /** Words for as much as one likes: `some`, `a little`, `a good splash of`. */
-const SOME: ReadonlySet<string> = new Set(['some', 'enough', 'plenty', 'little']);
+const SOME: ReadonlySet<string> = new Set(['some', 'enough', 'sufficient', 'plenty', 'little']);
 const VAGUE =
   /^(?:little|bit|dust|dusting|sprinkling|sprinkle|grating|grain|speck|scraping|touch|trickle|shaving|swirl|smear|shake|spritz|dribble|lick|scattering|grind)s?$/;
 
@@ -64,6 +64,8 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
   const { at } = cursor;
   const about = takeAbout(cursor, line);
   const filled = cursor.kind === Kind.Bias && isNumber(cursor.kindAfter(1)) ? takeWhile(cursor, isBias) : undefined;
+  const between = cursor.token?.written?.word === 'between' && isNumber(cursor.kindAfter(1));
+  if (between) cursor.at++;
   const minus = cursor.take(Kind.Minus);
   const first = opensCan(cursor, line) ? takeCanSize(cursor, line) : undefined;
   const low = first === undefined ? takeNumeral(cursor) : undefined;
@@ -71,7 +73,7 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
     cursor.at = at;
     return undefined;
   }
-  const high = low && first === undefined ? takeHigh(cursor) : undefined;
+  const high = low && first === undefined ? takeHigh(cursor, between) : undefined;
   const given = { about, minus, low, high };
   const can = first ?? (low === undefined ? undefined : takeCanSize(cursor, line));
   if (can !== undefined) {
@@ -86,7 +88,9 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
   const bias = filled ?? takeWhile(cursor, isBias);
   const unit = cursor.take(Kind.UnitWord);
   if (unit !== undefined) {
-    const point = takePoint(cursor, line, unit);
+    const point = takeSpoon(cursor, unit) ?? takePoint(cursor, line, unit);
+    const orTwo = low && high === undefined ? takeOrTwo(cursor) : undefined;
+    if (orTwo !== undefined) return measure({ ...given, high: orTwo }, { bias, unit, point });
     const measured = measure(given, { bias, unit, point, celsius });
     if (held === 'alone' || !fits(measured)) return measured;
     const { at: behind } = cursor;
@@ -107,7 +111,29 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
     return measure(given, { bias: packed, sizes });
   }
   const point = takePoint(cursor, line, counted);
+  const orTwo = low && high === undefined ? takeOrTwo(cursor) : undefined;
+  if (orTwo !== undefined) return measure({ ...given, high: orTwo }, { bias: packed, sizes, counted, point });
   return measure(given, { bias: packed, sizes, counted, point, ...takeContents(cursor, line, counted) });
+}
+
+/** `a pinch or two`. */
+function takeOrTwo(cursor: Cursor): NumeralRun | undefined {
+  const { at, tokens } = cursor;
+  const [or, two, next] = [tokens[at], tokens[at + 1], tokens[at + 2]];
+  if (or?.written?.word !== 'or' || two === undefined || !isNumber(two.kind)) return undefined;
+  if (two.written?.number?.low !== 2 && next?.written?.word !== 'of') return undefined;
+  const isUnit = next?.kind === Kind.UnitWord || next?.kind === Kind.CountedWord || next?.kind === Kind.SizeWord;
+  if (isUnit || (next !== undefined && isNumber(next.kind))) return undefined;
+  cursor.at++;
+  return takeNumeral(cursor);
+}
+
+/** `5 ml spoon`: the spoon is named by what it holds. */
+function takeSpoon(cursor: Cursor, unit: Token): Token | undefined {
+  const { token } = cursor;
+  if (unit.written?.printed?.symbol !== 'ml' || !/^spoons?$/.test(token?.written?.word ?? '')) return undefined;
+  cursor.at++;
+  return token;
 }
 
 interface Given {
@@ -189,10 +215,13 @@ function takePoint(cursor: Cursor, line: string, word: Token): Token | undefined
 }
 
 /** `40-45`, `2 or 3`, `3- to 4-lb`. */
-function takeHigh(cursor: Cursor): NumeralRun | undefined {
+function takeHigh(cursor: Cursor, between: boolean): NumeralRun | undefined {
   const { kind } = cursor;
   if (partsSize(cursor)) return undefined;
-  if ((kind === Kind.Dash || kind === Kind.To || kind === Kind.Minus) && isNumber(cursor.kindAfter(1))) cursor.at++;
+  const and = between && cursor.token?.written?.word === 'and';
+  if (and && isNumber(cursor.kindAfter(1))) cursor.at++;
+  else if ((kind === Kind.Dash || kind === Kind.To || kind === Kind.Minus) && isNumber(cursor.kindAfter(1)))
+    cursor.at++;
   else if (kind === Kind.Dash && cursor.kindAfter(1) === Kind.To && isNumber(cursor.kindAfter(2))) cursor.at += 2;
   else return undefined;
   return takeNumeral(cursor);
@@ -231,7 +260,10 @@ function takeSized(cursor: Cursor, line: string, given: Given): Measure | undefi
     if (each?.unit !== undefined || (each?.each !== undefined && each.low === undefined))
       return ofSize(cursor, line, given, each);
   } else if (cursor.kind === Kind.LeftParen) {
-    cursor.at++;
+    const can = takeBracketedCan(cursor, line);
+    const of = can && takeHolder(cursor, line);
+    if (can !== undefined && of !== undefined) return measure(given, { ...can, counted: of.counted, point: of.point });
+    cursor.at = at + 1;
     const each = takeTerm(cursor, line);
     if (each?.unit !== undefined) {
       const hyphened = isHyphened(line, each);
@@ -326,14 +358,16 @@ function holding(each: Measure, { counted, point }: Holder): Measure {
 }
 
 /** `of 400 g`, `(15 oz)` behind a package, `(14 oz each)` behind any. */
-function takeContents(cursor: Cursor, line: string, counted: Token): Pick<Rest, 'each' | 'close'> | undefined {
+function takeContents(cursor: Cursor, line: string, counted: Token): Pick<Rest, 'each' | 'can' | 'close'> | undefined {
   const { at } = cursor;
   if (cursor.kind === Kind.Of && isNumber(cursor.kindAfter(1))) {
     cursor.at++;
     return { each: takeTerm(cursor, line) };
   }
   if (cursor.kind !== Kind.LeftParen) return undefined;
-  cursor.at++;
+  const can = isCan(counted) ? takeBracketedCan(cursor, line) : undefined;
+  if (can !== undefined) return can;
+  cursor.at = at + 1;
   const each = takeTerm(cursor, line);
   if (each?.unit !== undefined) {
     takeAgain(cursor, line);
@@ -342,6 +376,17 @@ function takeContents(cursor: Cursor, line: string, counted: Token): Pick<Rest, 
     const close = cursor.take(Kind.RightParen);
     if (close !== undefined && (perPiece || (count !== undefined && isPackage(count)))) return { each, close };
   }
+  cursor.at = at;
+  return undefined;
+}
+
+/** `(No. 300)`, before or behind the can. */
+function takeBracketedCan(cursor: Cursor, line: string): Pick<Rest, 'can' | 'close'> | undefined {
+  const { at } = cursor;
+  cursor.at++;
+  const can = takeCanSize(cursor, line);
+  const close = can && cursor.take(Kind.RightParen);
+  if (close !== undefined) return { can, close };
   cursor.at = at;
   return undefined;
 }
@@ -388,6 +433,8 @@ export function takeTerms(cursor: Cursor, line: string, first: Measure): readonl
   for (;;) {
     const { at } = cursor;
     const joined = takePlus(cursor, line);
+    // `2 pounds, 3 ounces pork`
+    if (!joined && cursor.kind === Kind.Comma && isNumber(cursor.kindAfter(1))) cursor.at++;
     const term = isNumber(cursor.kind) ? takeTerm(cursor, line) : undefined;
     const adds = term !== undefined && term.low !== undefined && dimensionIn(term) === of;
     // With nothing between, a sum is of falling units.

@@ -85,7 +85,7 @@ function keptIn(book: FoodBook): Map<string, FoodMatch | typeof SEVERAL> {
 export function namesOn(line: IngredientNode, world: World): readonly NamedFood[] {
   const counted = withCountWord(line, world);
   if (counted !== undefined) return namesOn(counted, world).map((named) => ({ ...named, counted }));
-  const node = withNoun(line, world);
+  const node = withNoun(withOnly(line), world);
   const { name, amount } = node;
   if (name === undefined) return [];
   const free = amount?.kind !== 'measured' && (amount !== undefined || node.purpose !== undefined);
@@ -135,6 +135,14 @@ function withCountWord(node: IngredientNode, world: World): IngredientNode | und
   const { count: __, ...number } = quantity;
   const bare = isPiece(called) ? { ...rest, quantity } : { ...rest, quantity: number };
   return { ...node, amount: bare, name: { start: counted.start, end: name.end, text } };
+}
+
+/** `2 eggs (whites only)` is `2 eggs, whites only`. */
+function withOnly(node: IngredientNode): IngredientNode {
+  const { note, preparation } = node;
+  return note !== undefined && preparation === undefined && /\bonly$/i.test(note.text)
+    ? { ...node, preparation: note }
+    : node;
 }
 
 /** `cooked, chopped chicken`: a comma between adjectives ends no name. */

@@ -11,7 +11,8 @@ import { MORE, putInto, setBehind, takeAmountBehind, takeName, takeShareOf, trim
 import { takeBought, takeNote, takeSaid } from './item-said.ts';
 import { opensTakes, takenWords, takeTakes } from './item-takes.ts';
 import { ListLine } from './list-line.ts';
-import { saysEach, takeEach, takePlus, takeStated, takeTerm } from './stated.ts';
+import { takePlus, takeStated } from './stated.ts';
+import { saysEach, takeEach, takeTerm } from './term.ts';
 import { isNamePart, Kind, type Token } from './tokens.ts';
 import type { Draft, IngredientNode, MeasuredNode, SyntaxFault, TextNode } from './tree.ts';
 

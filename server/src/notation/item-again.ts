@@ -6,7 +6,8 @@ import { dimensionIn, Free, type Measure } from './amounts.ts';
 import type { Cursor } from './cursor.ts';
 import type { Item } from './item.ts';
 import type { ListLine } from './list-line.ts';
-import { takeAgain, takeEach, takeStated, takeTerm, takeTerms } from './stated.ts';
+import { takeStated, takeTerms } from './stated.ts';
+import { takeAgain, takeEach, takeTerm } from './term.ts';
 import { isNumber, isPlain, Kind, type Token } from './tokens.ts';
 import type { BesideNode } from './tree.ts';
 

@@ -5,7 +5,7 @@
 import { isPackage } from '../measure/count-words.ts';
 import { measuredOf } from './amounts.ts';
 import { type Run, textOf } from './cursor.ts';
-import { measure } from './stated.ts';
+import { measure } from './term.ts';
 import { isPlain, Kind, type Token } from './tokens.ts';
 import type { Draft, IngredientNode, SyntaxFault } from './tree.ts';
 

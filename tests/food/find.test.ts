@@ -103,6 +103,31 @@ describe('words around a noun', () => {
   });
 });
 
+describe('flesh that is cooked already', () => {
+  test.each(['cooked crayfish tails', 'grilled swordfish', 'roast goose', 'steamed mussels'])(
+    '%s is not raw, and what cooking made of it is not known',
+    (words) => {
+      const match = book.find(words);
+      if (match.kind !== 'food') throw new Error(match.kind);
+      expect(match.food.roles).not.toContain('raw risk');
+      expect(match.food.per100).toEqual({});
+      expect(match.food.allergens).toEqual(book.byId(match.food.id)?.allergens);
+    },
+  );
+
+  test.each([
+    'half-cooked prawns',
+    'partially cooked shrimp',
+    'seared swordfish',
+    'goose to be roasted',
+    'roasting chicken',
+    'pre-soaked mussels',
+  ])('%s may be raw', (words) => {
+    const match = book.find(words);
+    expect(match.kind === 'food' ? match.food.roles.includes('raw risk') : match.kind === 'unknown').toBe(true);
+  });
+});
+
 describe('a near miss', () => {
   test.each([
     ['buter', 'butter'],

@@ -4,6 +4,7 @@
  */
 import type { Quantity } from '../measure/quantity.ts';
 import type { Measures } from '../measure/unit.ts';
+import { cookedFood } from './cooked.ts';
 import { findFood, isName } from './find.ts';
 import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
 import { type Below, readHouseFood } from './house.ts';
@@ -160,7 +161,7 @@ function bookOf(shelf: Shelf): FoodBook {
     find(words) {
       const before = kept.get(words);
       if (before !== undefined) return before;
-      const found = strongFood(shelf.index(), words) ?? wholeOrReduced(shelf.index(), words);
+      const found = strongFood(shelf.index(), words) ?? wholeOrMade(shelf.index(), words);
       if (words.length > LONGEST_KEPT) return found;
       if (kept.size >= MOST_KEPT) kept.clear();
       kept.set(words, found);
@@ -180,11 +181,12 @@ function bookOf(shelf: Shelf): FoodBook {
   return book;
 }
 
-/** What is made with less of something is the food that it is made as, unless the book has it. */
-function wholeOrReduced(index: NameIndex, words: string): FoodMatch {
+/** What is made with less of something, or cooked, is the food that it is made of, unless the book has it. */
+function wholeOrMade(index: NameIndex, words: string): FoodMatch {
   const found = findFood(index, words);
   if (found.kind !== 'unknown' || words.length > LONGEST_KEPT) return found;
-  return reducedFood(words, (rest) => findFood(index, rest)) ?? found;
+  const find = (rest: string): FoodMatch => findFood(index, rest);
+  return reducedFood(words, find) ?? cookedFood(words, find) ?? found;
 }
 
 /** The food of a strength that is written with it, where it has one that counts; not where a whole name says it (`70 % chocolate`). */

@@ -80,10 +80,10 @@ export const FORMS = wordSet(`
   julienned slivered flaked torn whole whipped spooned frozen toasted cooked
 `);
 
-/** How a food is cooked that stays what it is. */
+/** How a food is cooked through that stays what it is. */
 export const COOKED_BY = wordSet(`
-  cooked roast roasted grilled baked boiled poached steamed braised stewed leftover rotisserie seared precooked simmered broiled barbecued
-  wilted sauteed parboiled microwaved
+  cooked roast roasted grilled baked boiled poached steamed braised stewed leftover rotisserie precooked simmered broiled barbecued
+  wilted sauteed microwaved
 `);
 
 /** Forms made after measuring when they stand after the comma: `1 cup flour, sifted` is not `1 cup sifted flour`. */

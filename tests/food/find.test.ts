@@ -104,7 +104,7 @@ describe('words around a noun', () => {
 });
 
 describe('flesh that is cooked already', () => {
-  test.each(['cooked crayfish tails', 'grilled swordfish', 'roast goose', 'steamed mussels'])(
+  test.each(['cooked crayfish tails', 'grilled swordfish', 'roast goose'])(
     '%s is not raw, and what cooking made of it is not known',
     (words) => {
       const match = book.find(words);

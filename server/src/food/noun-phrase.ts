@@ -78,8 +78,23 @@ export function findByNoun(index: NameIndex, head: readonly string[], behind: re
     }
     if (best !== undefined) return best;
   }
-  return best;
+  return best ?? withoutGeneric(index, words, behind);
 }
+
+/** `dried black trumpet mushrooms`, `smoked provolone cheese`: without the noun that says only what the food before it is. */
+function withoutGeneric(index: NameIndex, words: readonly string[], behind: readonly string[]): Run | undefined {
+  const last = words.at(-1) ?? '';
+  const said = index.get(last);
+  if (said === undefined || words.length < 3) return undefined;
+  const run = findByNoun(index, words.slice(0, -1), behind);
+  const row = run && oneOf(run.meant);
+  if (row === undefined || run?.named.length === 0) return undefined;
+  const kind = row.read().class;
+  const isGeneric = kind === last || GENERIC.has(nounOf(last)?.is);
+  return isGeneric && [said].flat().some((other) => other.read().class === kind) ? run : undefined;
+}
+
+const GENERIC: ReadonlySet<Noun['is'] | undefined> = new Set<Noun['is']>(['animal', 'made']);
 
 /** `cauliflower florets`, `pork loin back ribs`: no more parts of parts than these. */
 const MOST_PARTS = 3;

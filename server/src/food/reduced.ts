@@ -13,8 +13,7 @@ const PARTS: Readonly<Record<string, readonly (keyof Composition)[]>> = {
   sodium: ['sodium'],
   salted: ['sodium'],
   sugar: ['sugars', 'sucrose', 'glucose', 'fructose', 'carbohydrate', 'water'],
-  sweetened: ['sugars', 'sucrose', 'glucose', 'fructose', 'carbohydrate', 'water'],
-  alcoholic: ['alcohol', 'water'],
+  sweet: ['sugars', 'sucrose', 'glucose', 'fructose', 'carbohydrate', 'water'],
   alcohol: ['alcohol', 'water'],
   calorie: ['fat', 'saturates', 'sugars', 'sucrose', 'carbohydrate', 'water'],
   carb: ['starch', 'sugars', 'carbohydrate', 'fibre', 'water'],
@@ -25,7 +24,7 @@ const LESS = new RegExp(
   [
     `\\b(?:(?:very|extra|ultra|naturally)[- ])?(?:low|lower|reduced|less|no|zero|half|light)[- ](?:in[- ])?(?:added[- ])?(${WHAT})s?(?:[- ]added)?\\b`,
     `\\b(${WHAT})[- ](?:reduced|free)\\b`,
-    `\\b(?:un|lightly |non-?)(salted|sweetened|alcoholic)\\b`,
+    `\\b(?:un|lightly |non-?)(salt|sweet|alcohol)(?:ed|ened|ic)\\b`,
     `\\bwithout (?:added )?(${WHAT})\\b`,
     `\\b(?:non|low)(fat)\\b`,
     `\\b(sugar|salt|fat)less\\b`,
@@ -80,13 +79,13 @@ const ONLY_IN: Readonly<Record<string, readonly FoodClass[]>> = {
 
 const MADE_OF: Readonly<Record<string, readonly FoodClass[]>> = {
   sugar: ['sugar', 'syrup'],
+  sweet: ['sugar', 'syrup'],
   calorie: ['sugar', 'syrup', 'fat', 'oil'],
   carb: ['flour', 'starch', 'sugar', 'syrup', 'bread', 'pasta', 'grain'],
   fat: ['fat', 'oil'],
   salt: ['salt', 'curing salt'],
   sodium: ['salt', 'curing salt'],
   alcohol: ['alcohol'],
-  alcoholic: ['alcohol'],
 };
 
 function without(food: Food, parts: readonly (keyof Composition)[], words: string): Food {

@@ -68,6 +68,9 @@ const COUNTS: ReadonlyMap<string, number> = new Map([
   ['3', 3],
 ]);
 
+/** Whether cooks say of a lump that it is as big as that. */
+export const isLikeness = (thing: string): boolean => LIKENESS().has(thing.toLowerCase());
+
 /** The share of its net weight that a canned food keeps when it is drained. */
 export const drainedShare = (food: Food): Spread | undefined =>
   food.id.startsWith('canned-') ? DRAINED().get(food.class) : undefined;

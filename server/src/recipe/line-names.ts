@@ -6,6 +6,7 @@ import type { FoodBook } from '../food/book.ts';
 import type { FoodMatch } from '../food/food.ts';
 import { looksAdjective } from '../food/modifiers.ts';
 import { keyOf } from '../food/names.ts';
+import { isLikeness } from '../food/shares.ts';
 import type { CountWord } from '../measure/count-words.ts';
 import type { UnitSymbol } from '../measure/unit.ts';
 import { takesOf } from '../notation/item-amounts.ts';
@@ -83,7 +84,7 @@ function keptIn(book: FoodBook): Map<string, FoodMatch | typeof SEVERAL> {
 
 /** The same, worked out. */
 export function namesOn(line: IngredientNode, world: World): readonly NamedFood[] {
-  const counted = withCountWord(line, world);
+  const counted = withCountWord(line, world) ?? withLikeness(line, world);
   if (counted !== undefined) return namesOn(counted, world).map((named) => ({ ...named, counted }));
   const node = withNoun(withOnly(line), world);
   const { name, amount } = node;
@@ -135,6 +136,21 @@ function withCountWord(node: IngredientNode, world: World): IngredientNode | und
   const { count: __, ...number } = quantity;
   const bare = isPiece(called) ? { ...rest, quantity } : { ...rest, quantity: number };
   return { ...node, amount: bare, name: { start: counted.start, end: name.end, text } };
+}
+
+/** `a walnut of butter` is butter, the size of a walnut. */
+function withLikeness(node: IngredientNode, world: World): IngredientNode | undefined {
+  const { amount, name, preparation } = node;
+  if (name === undefined || amount?.kind !== 'measured' || amount.unit !== undefined) return undefined;
+  const [all, thing] = /^(\p{L}+?)s? of (?=\p{L})/u.exec(name.text) ?? [];
+  if (all === undefined || thing === undefined || !isLikeness(thing) || world.book.knows(name.text)) return undefined;
+  const { start, end } = name;
+  const said = `size of a ${thing}${preparation === undefined ? '' : `, ${preparation.text}`}`;
+  return {
+    ...node,
+    name: { start: start + all.length, end, text: name.text.slice(all.length) },
+    preparation: { ...(preparation ?? name), text: said },
+  };
 }
 
 /** `2 eggs (whites only)` is `2 eggs, whites only`. */
@@ -240,7 +256,9 @@ function splitName(node: IngredientNode, name: TextNode, free: boolean, world: W
     const shared = (own.kind === 'unknown' ? names : names.slice(-1))
       .map((words) => ({ words, match: world.book.find(words) }))
       .find(({ match }) => match.kind !== 'unknown');
-    const takes = own.kind === 'unknown' || (shared?.match.kind === 'food' && world.book.knows(shared.words));
+    // Of `soy sauce, honey, rice vinegar` the honey is none.
+    const isOwn = own.kind !== 'unknown' && !choice && name.text.includes(',');
+    const takes = own.kind === 'unknown' || (!isOwn && shared?.match.kind === 'food' && world.book.knows(shared.words));
     return { name: part, match: shared !== undefined && takes ? shared.match : own };
   });
   const one = foods.at(-1)?.match;

@@ -12,7 +12,6 @@ import type { World } from './world.ts';
 /** Measures of no size. Common practice, no source. */
 const VAGUE: ReadonlySet<string> = new Set([
   'blob',
-  'nut',
   'quartern',
   'spoon',
   'spoonful',

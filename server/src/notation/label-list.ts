@@ -70,6 +70,9 @@ const DECIDED: ReadonlyMap<string, RegExp> = new Map([
   ['to', /^taste$/],
 ]);
 
+/** What such words open with. */
+const OPENS_FREE: ReadonlySet<string> = new Set([...DECIDED.keys(), 'tt', 'qs', 'q']);
+
 /** How many tokens say so there: `as required`, `to your taste`, `TT`, `q.s.`; 0 for none. */
 function freeWords(tokens: readonly Token[], i: number): number {
   const word = (at: number): string => tokens[at]?.written?.word ?? '';
@@ -97,17 +100,27 @@ export class ListLabels {
     this.start = start;
   }
 
-  label(i: number, { written }: Token): void {
-    if (written?.joint !== undefined && this.open) {
+  label(i: number, token: Token): void {
+    const { written } = token;
+    if (written === undefined) this.mark(i, token);
+    // What can be nothing but a word is part of a name.
+    else if (!written.special) this.open = false;
+    else this.word(i, written);
+  }
+
+  private word(i: number, written: Written): void {
+    if (written.joint !== undefined && this.open) {
       if (written.joint === 'number') this.parted(i);
       else this.joined(i);
     }
-    const words = written?.special === true ? freeWords(this.tokens, i) : 0;
+    const words = OPENS_FREE.has(written.word) ? freeWords(this.tokens, i) : 0;
     if (words > 0) this.free(i, words);
-    const token = this.tokens[i] as Token;
+    this.mark(i, this.tokens[i] as Token);
+  }
+
+  private mark(i: number, token: Token): void {
     switch (token.kind) {
       case Kind.Word:
-        // What can be nothing but a word is part of a name.
         if (token.written?.special !== true) this.open = false;
         else {
           token.kind = this.kindOf(i, token.written);

@@ -71,6 +71,8 @@ const COUNTS: ReadonlyMap<string, number> = new Map([
 /** Whether cooks say of a lump that it is as big as that. */
 export const isLikeness = (thing: string): boolean => LIKENESS().has(thing.toLowerCase());
 
-/** The share of its net weight that a canned food keeps when it is drained. */
+/** The share of its net weight that a canned food keeps when it is drained; of a food that is bought otherwise too, where a can is a name of it. */
 export const drainedShare = (food: Food): Spread | undefined =>
-  food.id.startsWith('canned-') ? DRAINED().get(food.class) : undefined;
+  food.id.startsWith('canned-') || food.names.some((name) => name.startsWith('canned '))
+    ? DRAINED().get(food.class)
+    : undefined;

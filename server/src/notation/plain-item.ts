@@ -40,9 +40,9 @@ export function plainItem(line: string, tokens: readonly Token[], faults: Syntax
   }
   const name = at;
   const nameEnd = plainEnd(tokens, name);
-  if (nameEnd === name) return undefined;
+  if (nameEnd === name || counts(tokens[name] as Token)) return undefined;
   const said = kindAt(tokens, nameEnd) === Kind.Comma ? nameEnd + 1 : nameEnd;
-  const saidEnd = said === nameEnd ? said : listEnd(tokens, said);
+  const saidEnd = said === nameEnd ? said : toldEnd(tokens, said);
   const note = kindAt(tokens, saidEnd) === Kind.LeftParen ? saidEnd + 1 : undefined;
   if (note !== undefined && said > nameEnd && saidEnd === said) return undefined;
   if (note === undefined ? saidEnd < tokens.length : !isNote(tokens, note)) return undefined;
@@ -73,13 +73,20 @@ function plainEnd(tokens: readonly Token[], from: number): number {
   return at;
 }
 
-/** The same with commas among the words; nothing where one stands first. */
-function listEnd(tokens: readonly Token[], from: number): number {
-  if (kindAt(tokens, from) === Kind.Comma) return from;
-  let at = from;
-  while (at < tokens.length && ((tokens[at] as Token).kind === Kind.Comma || isPlain(tokens[at] as Token))) at++;
+/** The first token from there on that is not told of the item; none is where one stands first that may be more than told. */
+function toldEnd(tokens: readonly Token[], from: number): number {
+  const first = tokens[from];
+  if (first === undefined || !isPlain(first) || counts(first)) return from;
+  let at = from + 1;
+  while (at < tokens.length && isTold(tokens[at] as Token)) at++;
   return at;
 }
+
+const isTold = ({ kind, written }: Token): boolean =>
+  kind === Kind.Comma || (kind === Kind.Word && written?.tells === false && written.number === undefined);
+
+/** It may be what the number counts. */
+const counts = ({ written }: Token): boolean => written?.count !== undefined;
 
 /** Whether a bracket that opens with a word holds all the rest, and no other. */
 function isNote(tokens: readonly Token[], from: number): boolean {

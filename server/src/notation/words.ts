@@ -33,8 +33,10 @@ export interface Written {
   readonly joint: 'measure' | 'number' | undefined;
   /** Whether it can be more than a word at all. */
   readonly special: boolean;
-  /** Whether it says nothing where it is left a word behind the amount of a line of the list. */
+  /** Whether it says nothing of its own where it is left a word behind the amount of a line of the list. */
   readonly plain: boolean;
+  /** Whether it says something of the item among the words that are told of it: a purpose, a rest, a wish. */
+  readonly tells: boolean;
 }
 
 /** What is done to an item of the list with another on its line: `dissolved in 2 tbsp water`. */
@@ -107,20 +109,10 @@ const GRAMMAR: ReadonlySet<string> = new Set([
   'with',
   'x',
 ]);
-/** Words that are no more than words, and yet say something behind the amount of a line: `, optional`, `, some chopped`, `(just 20 g)`. */
-const SAYING: ReadonlySet<string> = new Set([
-  'additional',
-  'enough',
-  'few',
-  'if',
-  'just',
-  'little',
-  'more',
-  'optional',
-  'plenty',
-  'some',
-  'total',
-]);
+/** Words that say something among those that are told of an item: `, plus more for dusting`. */
+const TELLING: ReadonlySet<string> = new Set(['additional', 'extra', 'for', 'if', 'more', 'optional', 'plus', 'to']);
+/** Words that are no more than words, and yet open something behind the amount of a line: `, some chopped`, `(just 20 g)`. */
+const OPENING: ReadonlySet<string> = new Set(['enough', 'few', 'just', 'little', 'plenty', 'some', 'total']);
 /** As they are printed, cards shortening them. */
 const SIZES: ReadonlyMap<string, Size> = new Map<string, Size>([
   ['small', 'small'],
@@ -170,7 +162,8 @@ export function wordOf(image: string): Written {
   const likened = size === undefined && count === undefined && /.-sized?$/.test(word);
   const bias = likened || biasOf(word) !== undefined || biasOf(`${word} packed`) !== undefined;
   const joint = opensUnit(word) ? 'measure' : number === undefined && isNumberAndUnit(word) ? 'number' : undefined;
-  const counts = number !== undefined || bias || count !== undefined || GRAMMAR.has(word);
+  const operates = number !== undefined || bias || GRAMMAR.has(word);
+  const tells = TELLING.has(word);
   return {
     image,
     word,
@@ -183,8 +176,9 @@ export function wordOf(image: string): Written {
     count,
     size,
     joint,
-    special: counts || joint !== undefined || printed !== undefined || size !== undefined,
-    plain: !counts && !SAYING.has(word),
+    special: operates || count !== undefined || joint !== undefined || printed !== undefined || size !== undefined,
+    plain: !operates && !tells && !OPENING.has(word),
+    tells,
   };
 }
 

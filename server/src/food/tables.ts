@@ -60,6 +60,7 @@ export interface FoodRow {
   readonly id: string;
   readonly name: string;
   readonly names: readonly string[];
+  readonly class: FoodClass;
   read(): Food;
 }
 
@@ -82,6 +83,10 @@ class TableRow implements FoodRow {
 
   get names(): readonly string[] {
     return listOf(this.line.split('\t', 3)[2]);
+  }
+
+  get class(): FoodClass {
+    return (this.line.split('\t', 4)[3] ?? 'other') as FoodClass;
   }
 
   read(): Food {

@@ -3,6 +3,7 @@
  * Refuses to know foods.
  */
 import { dimensionOf } from '../measure/unit.ts';
+import { takenBy } from './takes.ts';
 import type { IngredientNode, MeasuredNode, SyntaxFault } from './tree.ts';
 
 /** Adds the first fault that the item has. */
@@ -15,21 +16,48 @@ export function itemFaults(line: string, item: IngredientNode, faults: SyntaxFau
       faults.push(fault);
       return;
     }
-    if (name !== undefined && /^or\b/i.test(name.text)) {
+    if (name !== undefined && beginsWithOr(name.text)) {
       const unit = amount.unit === undefined ? '' : ` ${line.slice(amount.unit.start, amount.unit.end)}`;
       const detail = `write a range with its unit behind it: \`1-2${unit} butter\``;
       faults.push({ code: 'bad-number', start: name.start, end: name.end, detail });
       return;
     }
   }
-  if (item.takes !== undefined && name === undefined && amount !== undefined)
+  const { preparation } = item;
+  const weight = preparation && AS_HEAVY.exec(preparation.text);
+  if (preparation !== undefined && weight) {
+    const start = preparation.start + weight.index;
+    faults.push({
+      code: 'not-a-statement',
+      start,
+      end: preparation.end,
+      detail: 'weigh it, and write the weight on a line of its own: `150 g butter`',
+    });
+    return;
+  }
+  const taken = item.takes?.find(({ text }) => takenBy(text) === undefined);
+  if (taken !== undefined) {
+    const detail = `say on a line of its own how much of \`${taken.text}\` it is: nothing says what a whole one gives of that`;
+    faults.push({ code: 'missing-amount', start: taken.start, end: taken.end, detail });
+    return;
+  }
+  // `whites of 2 and yolks of 4 eggs`
+  const nameless = name === undefined || /^(?:and|&)(?: |$)/i.test(name.text);
+  if (item.takes !== undefined && nameless && amount !== undefined)
     faults.push({
       code: 'missing-name',
       start: amount.start,
       end: amount.end,
-      detail: 'say of what: `juice of 2 lemons`',
+      detail: 'say of what, each on a line of its own: `juice of 2 lemons`',
     });
 }
+
+/** Most names begin with another letter. */
+const beginsWithOr = (name: string): boolean => (name.charCodeAt(0) | 32) === 111 && /^or\b/i.test(name);
+
+/** `3 eggs, and their weight in butter`. */
+const AS_HEAVY =
+  /\b(?:(?:their|its|the same|an equal|equal) weight (?:in|of)|(?:an )?equal (?:weight|quantity|amount)s? of)\b/i;
 
 /** No food is measured in hours or degrees. */
 function asTime(line: string, { unit, start, end }: MeasuredNode): SyntaxFault | undefined {
@@ -41,11 +69,14 @@ function asTime(line: string, { unit, start, end }: MeasuredNode): SyntaxFault |
   return { code: 'missing-amount', start, end, detail };
 }
 
+/** `1.000` */
+const SHORTEST_THOUSANDS = 5;
 const TO_WEIGH: ReadonlySet<string> = new Set(['mg', 'g', 'ml']);
 
 /** `1.000 g` may be one gram or a thousand. */
 function asThousands(line: string, { low, unit }: MeasuredNode): SyntaxFault | undefined {
-  if (unit === undefined || !TO_WEIGH.has(unit.symbol) || low.value < 1) return undefined;
+  if (unit === undefined || low.end - low.start < SHORTEST_THOUSANDS || !TO_WEIGH.has(unit.symbol) || low.value < 1)
+    return undefined;
   const written = line.slice(low.start, low.end);
   const [, whole, thousandths] = /^(\d{1,3})\.(\d{3})$/.exec(written) ?? [];
   if (whole === undefined || thousandths === undefined) return undefined;

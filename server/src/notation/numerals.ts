@@ -52,6 +52,14 @@ function joinsPart(cursor: Cursor): boolean {
   return isPart(after) || (tokens[at + 2]?.kind === Kind.NumberWord && isPart(tokens[at + 2]));
 }
 
+/** `a three-ounce package`: the article counts, and the number is of the size. */
+function isSizeBehind(before: Token | undefined, { token, tokens, at }: Cursor): boolean {
+  const number = token?.written?.number;
+  if (!isArticle(before) || number === undefined) return false;
+  const loose = number.part === true || number.lot === true || number.low !== number.high;
+  return !loose && number.article !== true && tokens[at + 1]?.kind === Kind.Dash;
+}
+
 const isWord = (cursor: Cursor): boolean => cursor.kind === Kind.NumberWord;
 const isPart = (token: Token | undefined): boolean => token?.written?.number?.part === true;
 const isLot = ({ token }: Cursor): boolean => token?.kind === Kind.NumberWord && token.written?.number?.lot === true;
@@ -65,7 +73,7 @@ function takeWords(cursor: Cursor, before: readonly Token[]): NumeralRun | undef
     if (token !== undefined) words.push(token);
     cursor.at++;
   };
-  while (isWord(cursor)) take();
+  while (isWord(cursor) && !isSizeBehind(words.at(-1), cursor)) take();
   if (words.length > 0 && joinsPart(cursor)) {
     take();
     while (isWord(cursor)) take();
@@ -97,7 +105,8 @@ export function numeralOf(line: string, { first, last, words }: NumeralRun, faul
   const { start } = first;
   const { end } = last;
   let range: Range;
-  const typed = words === undefined && last === first ? GLUED.exec(line.slice(start, end)) : null;
+  const typed =
+    words === undefined && last === first && first.kind === Kind.Fraction ? GLUED.exec(line.slice(start, end)) : null;
   if (typed !== null)
     faults.push({
       code: 'bad-number',
@@ -133,13 +142,16 @@ function styleOf({ kind }: Token, words: readonly Token[] | undefined): NumeralN
 function valueOfWords(line: string, words: readonly Token[]): Range {
   let sum = exactly(0);
   let term = exactly(1);
+  let lot = exactly(1);
   let tens = false;
   for (const token of words) {
     if (token.kind !== Kind.NumberWord && !isNumber(token.kind)) {
       sum = addRanges(sum, term);
-      term = exactly(1);
+      term = lot;
     } else if (!isArticle(token)) {
       const value = token.written?.number ?? exactly(valueIn(line, token));
+      // `a dozen and a half`
+      if (token.written?.number?.lot === true) lot = value;
       const adds = tens && value.low < 10 && value.low >= 1;
       term = adds ? addRanges(term, value) : times(term, value);
       tens = value.low >= 20 && value.low % 10 === 0;

@@ -2,6 +2,7 @@
  * Knows when the first word of a name is a unit in another spelling, or a measure of no size.
  */
 import { distance } from 'fastest-levenshtein';
+import { keyOf } from '../food/names.ts';
 import { UNITS, unitPrinted } from '../measure/unit.ts';
 import type { Span } from '../notation/tree.ts';
 import type { Ingredient } from './ingredient.ts';
@@ -10,30 +11,19 @@ import type { World } from './world.ts';
 
 /** Measures of no size. Common practice, no source. */
 const VAGUE: ReadonlySet<string> = new Set([
-  'glug',
-  'slug',
-  'dollop',
   'blob',
+  'quartern',
   'spoon',
   'spoonful',
   'scoop',
-  'ladle',
-  'ladleful',
-  'mug',
   'bowl',
   'bowlful',
   'nip',
-  'lump',
-  'squirt',
-  'squeeze',
   'swirl',
-  'splash',
-  'drizzle',
   'smidgen',
   'shake',
   'shakes',
   'tot',
-  'shot',
 ]);
 
 export interface UnitMisspelled {
@@ -51,13 +41,15 @@ export function unitMisspelled(ingredient: Ingredient, world: World): UnitMisspe
     return undefined;
   const [word = '', ...rest] = name.text.split(/\s+/);
   if (rest.length === 0 || word.length > 12) return undefined;
+  // What nobody knows before a food that is known may be its unit.
+  const known = match.kind === 'food' && match.unread?.includes(keyOf(word)) !== true;
   const vague = VAGUE.has(singular(word.toLowerCase()));
   const write =
     unitPrinted(word.replace(/\.$/, ''))?.symbol ??
-    (match.kind === 'unknown' ? nearUnit(word.toLowerCase()) : undefined);
+    (match.kind === 'unknown' || (match.kind === 'food' && !known) ? nearUnit(word.toLowerCase()) : undefined);
   if (
     (write === undefined && !vague) ||
-    (vague && match.kind === 'food') ||
+    (vague && known) ||
     world.book.findInText(rest.join(' ').replace(/^of /, '')).kind === 'unknown'
   )
     return undefined;

@@ -1,6 +1,6 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { Misplaced } from '../../notation/outline.ts';
-import type { Line, SyntaxFault } from '../../notation/tree.ts';
+import type { Line, Statement, SyntaxFault } from '../../notation/tree.ts';
 import { isBareLine } from '../../recipe/bare-line.ts';
 import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
 import { defineCheck, type Found } from '../check.ts';
@@ -9,8 +9,14 @@ import { faultsTold } from './faults.ts';
 
 /** Whether a check of its own reports the fault. */
 const isElsewhere = ({ code }: SyntaxFault, { statement }: Line): boolean =>
-  code === 'decimal-comma' ||
-  (code === 'missing-amount' && statement.kind === 'ingredient' && statement.amount === undefined);
+  code === 'decimal-comma' || (code === 'missing-amount' && lacksAmount(statement));
+
+/** An ingredient with a name, added to a base or not, and no amount. */
+function lacksAmount(statement: Statement): boolean {
+  if (statement.kind === 'add')
+    return statement.ingredient.amount === undefined && statement.ingredient.name !== undefined;
+  return statement.kind === 'ingredient' && statement.amount === undefined;
+}
 
 const TITLES: Partial<Record<SyntaxFault['code'], string>> = {
   'capital-keyword': 'Write it in small letters',

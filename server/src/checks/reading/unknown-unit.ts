@@ -40,7 +40,7 @@ Silent where the words after the number are a known food as they stand.`,
           'Write `g`': 'recipe Loaf\n  500 g bread flour\n  330 g     water\n  do Mix the flour with the water.\n',
         },
       },
-      'recipe Bowl\n  200 g     rolled oats\n  2 glugs   olive oil\n# "glugs" unknown-unit: no fixed size\n  do Toss the oats in the olive oil.\n',
+      'recipe Bowl\n  200 g     rolled oats\n  2 blobs   olive oil\n# "blobs" unknown-unit: no fixed size\n  do Toss the oats in the olive oil.\n',
     ],
   },
 });

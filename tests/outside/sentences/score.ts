@@ -91,8 +91,6 @@ export function namesIn(items: readonly SentenceItem[]): readonly NameRun[] {
       start++;
     }
     while (words.length > 1 && isVerb(words.at(-1)) && !BOOK.knows(words.join(' '))) words.pop();
-    // `sprinkle` by itself is an order, whatever is called sprinkles.
-    if (words.length === 1 && verbOf(senseOf(words[0] ?? ''))?.noun === false) words.pop();
     if (words.length > 0) runs.push({ from: start, to: start + words.length });
     from = Math.max(start + words.length, from + 1);
   }

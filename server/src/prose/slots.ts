@@ -399,6 +399,12 @@ class Filler {
       case 'bound':
         this.end();
         return;
+      // `in a warm place, let the dough rise`: a new thought begins.
+      case 'let':
+      case 'modal':
+        this.end();
+        this.way = undefined;
+        return;
       // An adverb that no row has, too.
       default:
         this.end();
@@ -460,7 +466,7 @@ class Filler {
           is: row.is,
           sure: 'said',
           way: to,
-          not: this.not,
+          not: this.not || way === 'without',
           ...(row.celsius && { celsius: row.celsius }),
         });
         return true;

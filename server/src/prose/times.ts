@@ -220,6 +220,8 @@ class Reader {
       prefix.kind = row.kind ?? prefix.kind;
       prefix.any = true;
       prefix.to = this.end;
+      // Behind `until` stands what it waits for.
+      if (row.kind === 'until') break;
     }
     return prefix;
   }

@@ -52,7 +52,7 @@ export function mixtureOf(foods: readonly Portioned[]): Mixture {
     massG += grams;
     waterG += (grams * (food?.per100.water ?? 100)) / 100;
     saltG += ((grams * (food?.per100.sodium ?? 0)) / 100) * SALT_PER_MG_SODIUM;
-    sourG += acidG(ingredient, grams);
+    sourG += addedAcidG(ingredient, grams);
     fatG += (grams * (food?.per100.fat ?? 0)) / 100;
     sugarG += (grams * (food?.per100.sugars ?? 0)) / 100;
     alcoholG += (grams * (food?.per100.alcohol ?? 0)) / 100;
@@ -61,8 +61,8 @@ export function mixtureOf(foods: readonly Portioned[]): Mixture {
   return { massG, waterG, saltG, acidG: sourG, sugarG, fatG, alcoholG, of, has, unweighed };
 }
 
-/** Acid that is added with vinegar, citric acid, lemon or lime. */
-function acidG({ food, name, node }: Ingredient, grams: number): number {
+/** Grams of acid that so many grams of vinegar, citric acid, lemon or lime add. */
+export function addedAcidG({ food, name, node }: Ingredient, grams: number): number {
   if (food === undefined) return 0;
   const per100 = food.per100.acid;
   if (food.class === 'vinegar') return (grams * (per100 ?? ACID)) / 100;

@@ -2,24 +2,21 @@
  * Knows where food that is not sour is kept shut off from air: in closed jars, under oil, in bags.
  * Refuses to know the rest of its way.
  */
-import { isIn, isOf, listedAs } from '../../recipe/families.ts';
+import { isIn } from '../../recipe/families.ts';
 import { type Body, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import type { Mixture } from '../../recipe/mixture.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
-import { ingredientOf, isDried, membersIn, mixtureIn } from './spoils.ts';
+import { type InOil, keptInOil } from './in-oil.ts';
+import { sharesFood } from './kept.ts';
+import { ingredientOf, isDried, keepsByItself, membersIn, mixtureIn } from './spoils.ts';
 import type { Level, Verdict } from './verdict.ts';
 
 const DAY = 1440;
 /** Days in the fridge that extension services allow what lies in oil. */
 const MOST_COLD = 4 * DAY;
-/** Oil of the whole from which it shuts the air out; sour from this share of acid on. */
-const OILY = 0.4;
-/** What is laid in oil is shut off by less of it. */
-const COVERING = 0.2;
-const SOUR_OIL = 0.004;
 /** Acid in the whole: pickles, and tomatoes and low-acid fruit (see `low-acid-preserve`). */
 const PICKLE = 0.011;
 const TOMATO = 0.001;
@@ -32,6 +29,8 @@ const SWEET_JAM = 0.25;
 const SWEET = 0.5;
 const DRY_WATER = 0.2;
 const SOURING_SALT = 0.013;
+/** Three weeks. */
+const PUT_BY_MIN = 21 * DAY;
 /** What waits in a jar for so long is kept (judgement). */
 const KEPT_MIN = 2 * DAY;
 
@@ -44,25 +43,23 @@ export interface ShutOff {
 export function shutOff(recipe: Recipe, journey: Journey): ShutOff {
   const found: Verdict[] = [];
   const judged = new Set<Stay>();
+  const inOil = keptInOil(recipe);
   for (const body of journey.bodies) {
     const mix = mixtureIn(recipe, body);
     if (mix.massG <= 0) continue;
-    const stays = journey.stays.filter(({ body: lain, branch }) => !branch && shares(lain, body));
-    const verdict = underOil(recipe, body, mix, stays) ?? inJar(recipe, body, mix, stays);
+    const stays = journey.stays.filter(({ body: lain, branch }) => !branch && sharesFood(lain, body));
+    const oil = inOil.find((each) => each.body === body);
+    const verdict = oil === undefined ? inJar(recipe, body, mix, stays) : verdictOf(oil);
     if (verdict !== undefined) found.push(verdict);
-    for (const stay of stays)
-      if (
-        verdict !== undefined ||
-        (stay.body.shut === 'jar' && stay.body.vessel === 'jar' && mix.of.egg + mix.of.milk < mix.massG * EGGY)
-      )
-        judged.add(stay);
+    const spoilsInJar = mix.of.egg + mix.of.milk >= mix.massG * EGGY;
+    for (const stay of stays) {
+      const isKept = !stay.timed || stay.minutes.high >= KEPT_MIN;
+      const isShut = stay.body.shut === 'jar' && stay.body.vessel === 'jar' && !spoilsInJar;
+      if (isKept && (verdict !== undefined || isShut)) judged.add(stay);
+    }
   }
   return { verdicts: found, judged };
 }
-
-/** The stay was of what the body is made of. */
-const shares = (a: Body, b: Body): boolean =>
-  a.members.some(({ of }) => b.members.some((m) => m.of.part === of.part && m.of.ingredient === of.ingredient));
 
 /** How it is kept in the end: too long in the cold, out of it, or nobody says. */
 function keptAs(
@@ -75,7 +72,7 @@ function keptAs(
   );
   const last = kept.at(-1);
   if (last === undefined)
-    return body.vessel === 'jar' ? { how: 'unsaid', level: body.shut === 'jar' ? 'warning' : 'ask' } : undefined;
+    return body.vessel === 'jar' && !isEaten(body) ? { how: 'unsaid', level: 'warning' } : undefined;
   if (!isWarm(last.lies)) {
     if (last.lies.place === 'frozen' || last.lies.celsius.high < 0) return undefined;
     return last.timed && last.minutes.high > MOST_COLD ? { how: 'long', level: 'error' } : undefined;
@@ -83,6 +80,8 @@ function keptAs(
   if (last.lies.sure === 'unread') return { how: 'warm', level: 'ask' };
   return { how: 'warm', level: last.lies.sure === 'said' ? 'error' : 'warning' };
 }
+
+const isEaten = ({ members }: Body): boolean => members.some(({ state }) => (state.was & WAS.eaten) !== 0);
 
 const KEEPS: ReadonlySet<string> = new Set([
   'stay',
@@ -96,34 +95,22 @@ const KEEPS: ReadonlySet<string> = new Set([
   'unknown',
 ]);
 
-function underOil(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[]): Verdict | undefined {
-  const { massG, of, acidG } = mix;
-  if (
-    of.fat < massG * (body.shut === 'under fat' || body.vessel === 'jar' ? COVERING : OILY) ||
-    acidG >= massG * SOUR_OIL
-  )
-    return undefined;
-  const solid = membersIn(recipe, body).find(
-    ({ ingredient }) =>
-      !ingredient.free && isOf(foodOf(ingredient), 'from the soil') && !listedAs(ingredient).has('dried'),
-  );
-  if (solid === undefined) return undefined;
-  const kept = keptAs(body, stays, DAY);
-  if (kept === undefined || (of.oil === 0 && kept.how !== 'warm')) return undefined;
-  const { start, end } = solid.ingredient.nameNode;
-  return {
-    code: 'garlic-in-oil',
-    level: kept.level,
-    part: solid.member.of.part,
-    line: solid.ingredient.line,
-    start,
-    end,
-    why: `${solid.ingredient.name} in fat, kept ${kept.how}`,
-  };
-}
+const verdictOf = ({ solid, part, kept, asked }: InOil): Verdict => ({
+  code: 'garlic-in-oil',
+  level: asked ? 'ask' : 'error',
+  part,
+  line: solid.line,
+  start: solid.nameNode.start,
+  end: solid.nameNode.end,
+  why: `${solid.name} in fat, kept ${kept.how}`,
+});
 
 function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[]): Verdict | undefined {
-  if (body.vessel !== 'jar' && body.vessel !== 'airtight' && body.shut !== 'jar') return undefined;
+  // What is to keep for weeks out of the cold is put by, whatever it is in.
+  const isPutBy =
+    !keepsByItself(mix, body) &&
+    stays.some(({ timed, minutes, lies }) => timed && minutes.low >= PUT_BY_MIN && isWarm(lies));
+  if (body.vessel !== 'jar' && body.vessel !== 'airtight' && body.shut !== 'jar' && !isPutBy) return undefined;
   if (body.members.some(({ state }) => (state.was & WAS.pressed) !== 0)) return undefined;
   const kept = keptAs(body, stays, KEPT_MIN);
   if (kept === undefined || kept.how === 'long') return undefined;
@@ -154,7 +141,7 @@ function inJar(recipe: Recipe, body: Body, mix: Mixture, stays: readonly Stay[])
   return {
     code: 'low-acid-preserve',
     // What is packed raw may be a lunch.
-    level: kept.how === 'unsaid' && raw ? 'ask' : kept.level,
+    level: kept.how === 'unsaid' && (raw || body.shut !== 'jar') ? 'ask' : kept.level,
     part: what.member.of.part,
     line: what.ingredient.line,
     start,

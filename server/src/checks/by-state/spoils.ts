@@ -16,6 +16,8 @@ const PLANT_SHARE = 0.3;
 /** Shares that keep a mixture: flour of a dough or cake, sugar, salt, fat, water of what is dry (common practice, no source). */
 const FLOURY = 0.2;
 const SWEET = 0.45;
+/** Flour and sugar together, of what is baked sweet. */
+const CAKE = 0.4;
 /** Sugar in what is wet of it, as in a buttercream. */
 const SYRUP = 0.6;
 const SALT = 0.1;
@@ -85,13 +87,14 @@ export const CURES = 0.025;
 export const CURING_MIN = 14 * 1440;
 
 /** What is on the list keeps it, whatever is done. */
-function keepsByItself(mix: Mixture, body: Body): boolean {
+export function keepsByItself(mix: Mixture, body: Body): boolean {
   const { massG, waterG, saltG, acidG, alcoholG, of, has } = mix;
   const cured = saltG >= massG * CURES && body.coldMin.low + body.warmMin.low >= CURING_MIN;
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
   const wet = waterG + alcoholG;
   return (
     of.flour > massG * FLOURY ||
+    of.flour + of.sugar >= massG * CAKE ||
     of.sugar >= massG * SWEET ||
     of.sugar >= (of.sugar + waterG) * SYRUP ||
     saltG >= massG * SALT ||

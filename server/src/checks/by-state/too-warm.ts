@@ -57,7 +57,12 @@ function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimit
       return undefined;
     // Held in the cold at 40 C: the other scale was meant.
     if (lies.place === 'cold' && figure.celsius.low >= WRONG_SCALE_C) return undefined;
-    if (act === 'cool' || act === 'eat' || (!isLast && !stay.timed && act !== 'stay')) return undefined;
+    if (
+      (act === 'cool' && lies.place !== 'cold') ||
+      act === 'eat' ||
+      (!isLast && !stay.timed && act !== 'stay' && act !== 'cool')
+    )
+      return undefined;
     return verdictAt(
       'held-too-warm',
       stay,

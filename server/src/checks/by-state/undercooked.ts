@@ -214,14 +214,14 @@ function wasFrozen(_recipe: Recipe, { stays }: Journey, { of }: Member, { foodSa
 function rawFlour(recipe: Recipe, body: Body, member: Member, ingredient: Ingredient): Verdict | undefined {
   const { state } = member;
   if (state.cooked !== 'raw') return undefined;
-  const { massG, waterG, fatG, of, has } = mixtureIn(recipe, body);
+  const { massG, waterG, fatG, sugarG, of, has } = mixtureIn(recipe, body);
   if (waterG + fatG < massG * DRY_MIX) return undefined;
   // One that is only made, and not served, is baked elsewhere.
   const isServed = (state.was & WAS.eaten) !== 0 || body.band === 'frozen';
   if ((of.flour >= massG * FLOURY && !isServed) || !isOf(foodOf(ingredient), 'flour') || body.members.length < 2)
     return undefined;
   const isSweet =
-    of.sugar >= massG * SWEET &&
+    sugarG >= massG * SWEET &&
     !has.has('yeast') &&
     !has.has('leavening') &&
     recipe.parts[member.of.part]?.head.kind === undefined;

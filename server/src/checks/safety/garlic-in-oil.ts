@@ -1,17 +1,61 @@
-import { gramsText, percentText } from '../../measure/number-text.ts';
-import type { PartHead } from '../../recipe/part.ts';
+import { gramsText, percentText, trimmed } from '../../measure/number-text.ts';
+import { middle } from '../../measure/quantity.ts';
+import { isOf } from '../../recipe/families.ts';
+import type { Body } from '../../recipe/journey/bodies.ts';
+import { addedAcidG } from '../../recipe/mixture.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
+import { COVERING, keptInOil, MOST_DAYS, OILY, SOUR } from '../by-state/in-oil.ts';
+import { type Kept, wordsOf } from '../by-state/kept.ts';
+import { membersIn } from '../by-state/spoils.ts';
 import { defineCheck } from '../check.ts';
-import { gramsOf, ingredientPlace } from '../formula/band.ts';
+import { gramsOf } from '../formula/band.ts';
+import { foundAgain } from '../found-again.ts';
 import { sums, sumTable } from '../sum-table.ts';
 import { CAUTION } from './limits.ts';
-import { COVERING, isButter, isOil, isSour, keptUnderOil, MOST_DAYS, OILY, SOUR } from './under-oil.ts';
 
 interface Values {
   readonly name: string;
-  readonly days: number | undefined;
   readonly fat: 'oil' | 'fat';
-  readonly head: PartHead;
+  readonly how: Kept['how'];
+  /** In the cold. */
+  readonly days: number;
+  /** Where and for how long, in the words of the step; empty where nobody says. */
+  readonly words: string;
+  readonly asked: boolean;
+  readonly body: Body;
+}
+
+const MIN_A_DAY = 1440;
+
+const found = foundAgain<Values>((recipe) =>
+  keptInOil(recipe).map(({ body, solid, part, fat, kept, asked }) => {
+    const { start, end } = solid.nameNode;
+    return {
+      at: { part, line: solid.line, start, end },
+      ...(asked && { severity: 'info' as const }),
+      values: {
+        name: solid.name,
+        fat,
+        // Longer than the cold allows, wherever it lies.
+        how: kept.sure === 'unread' && kept.how === 'warm' && !asked ? 'cold' : kept.how,
+        days: Math.round(kept.minutes.high / MIN_A_DAY),
+        words: wordsOf(recipe, kept),
+        asked,
+        body,
+      },
+    };
+  }),
+);
+
+/** A sentence without its end, of how it is kept. */
+function keptText({ name, fat, how, days, words, asked }: Values): string {
+  const it = `The ${fat} with the ${name} is`;
+  if (how === 'cold') return `${days} days are too long for ${name} in ${fat}`;
+  if (how === 'put by') return `${it} put by, and no step says how cold it is kept`;
+  const said = words === '' ? '' : ` (${words})`;
+  return asked
+    ? `${it} kept${said}, and nothing tells that it is cold there`
+    : `${it} kept${said}, and not in the cold`;
 }
 
 export default defineCheck<Values>({
@@ -19,42 +63,38 @@ export default defineCheck<Values>({
   title: 'Garlic, herbs or vegetables are kept in oil',
   family: 'safety',
   severity: 'error',
-  scope: 'part',
+  scope: 'recipe',
   source: {
     kind: 'from memory',
     title:
       'US extension services and CDC on infused oils: at 5 °C or below and within 4 days, or frozen, or acidified to pH 4.6 first',
   },
-  explain: `**What it computes.** A part that is mostly oil, or covered in it, or butter or other fat that is said to be kept out of the fridge for a day or more, with fresh garlic, chillies, herbs, mushrooms or vegetables in it, without vinegar or lemon juice; and what its steps say of keeping it.
+  explain: `**What it computes.** What lies together by the steps, and is mostly oil, or laid in it, with fresh garlic, chillies, herbs, mushrooms or vegetables in it and without vinegar or lemon juice enough; and how it is kept in the end: where, for how long, or closed up with no word of it. Butter and other fat count where they are said to be kept out of the fridge for a day or more. What lies in a place that nobody knows, for no longer than the cold allows, is asked about (information).
 
 **Why it matters.** Oil shuts the air out, garlic brings spores of Clostridium botulinum from the soil, and at room temperature they make their poison without smell or taste. Heating the oil does not kill them.
 
 **What to do.** Make it for the day; or keep it in the fridge and use it within ${MOST_DAYS} days; or freeze it; or use dried garlic and herbs.
 
 **Silent** where the steps keep it cold for ${MOST_DAYS} days or less, freeze it or use it at once, for dried herbs and spices, and for dressings with their share of vinegar or lemon juice.`,
-  *find(part) {
-    const kept = keptUnderOil(part);
-    if (kept === undefined) return;
-    const { solid, days, fat } = kept;
-    const at = ingredientPlace(solid);
-    if (at !== undefined) yield { at, values: { name: solid.name, days, fat, head: part.head } };
-  },
-  say: ({ name, days, fat }) => ({
-    message: `${days === undefined ? `The ${fat} with the ${name} is kept, and not in the cold` : `${days} days are too long for ${name} in oil`}: botulism grows there unseen. Keep it at 5 °C, 41 °F, and use it within ${MOST_DAYS} days, or freeze it. ${CAUTION}`,
+  find: ({ recipe, house }) => found(recipe, house),
+  say: (values) => ({
+    message: `${keptText(values)}: botulism grows there unseen. Keep it at 5 °C, 41 °F, and use it within ${MOST_DAYS} days, or freeze it. ${CAUTION}`,
   }),
-  work: ({ head, fat }) => {
-    const isShutOff = fat === 'oil' ? isOil : isButter;
-    const known = head.ingredients.filter((i) => foodOf(i) !== undefined);
-    const rows = known.map((i) => {
-      const grams = gramsOf(i);
-      return { name: i.name, numbers: [grams, isShutOff(i) ? grams : 0, isSour(i) ? grams : 0] };
+  work: ({ body, fat }, { recipe }) => {
+    const known = membersIn(recipe, body).filter(({ ingredient }) => foodOf(ingredient) !== undefined);
+    const rows = known.map(({ member, ingredient }) => {
+      const grams = gramsOf(ingredient) * middle(member.share);
+      return {
+        name: ingredient.name,
+        numbers: [grams, isOf(foodOf(ingredient), 'fat') ? grams : 0, addedAcidG(ingredient, grams)],
+      };
     });
-    const [whole = 0, oil = 0, sour = 0] = sums(rows);
+    const [whole = 0, shutting = 0, acid = 0] = sums(rows);
     if (whole <= 0) return [];
     return [
-      ...sumTable(['ingredient', 'weighs, g', `${fat}, g`, 'vinegar or lemon, g'], rows),
+      ...sumTable(['ingredient', 'weighs, g', `${fat}, g`, 'acid that is added, g'], rows),
       '',
-      `${fat === 'oil' ? 'Oil' : 'Fat'}: ${gramsText(oil)} g ÷ ${gramsText(whole)} g = ${percentText(oil / whole)}, and more than ${percentText(OILY)} shuts the air out, ${percentText(COVERING)} where it covers the rest. Vinegar and sour juice: ${percentText(sour / whole)}, and from ${percentText(SOUR)} it is taken for sour enough.`,
+      `${fat === 'oil' ? 'Oil' : 'Fat'}: ${gramsText(shutting)} g ÷ ${gramsText(whole)} g = ${percentText(shutting / whole)}, and more than ${percentText(OILY)} shuts the air out, ${percentText(COVERING)} where the rest is laid in it. Acid of vinegar and sour juice: ${trimmed((acid / whole) * 100, 2)} %, and from ${trimmed(SOUR * 100, 1)} % it is taken for sour enough.`,
     ];
   },
   examples: {

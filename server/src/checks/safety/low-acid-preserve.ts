@@ -6,6 +6,7 @@ import type { PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { anySays, asWritten, inAnyForm, inWords, matching, says } from '../../recipe/step-words.ts';
+import { keptInOil, OILY } from '../by-state/in-oil.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { gramsOf } from '../formula/band.ts';
 import { anyPart, overParts } from '../over-parts.ts';
@@ -15,7 +16,6 @@ import { saysBoughtSafe } from './journey.ts';
 import { CAUTION } from './limits.ts';
 import { longestDays } from './longest-days.ts';
 import { isColdOnceOpen } from './once-open.ts';
-import { keptUnderOil, OILY } from './under-oil.ts';
 
 interface Values {
   readonly name: string;
@@ -58,7 +58,8 @@ export default defineCheck<Values>({
 **Silent** for other fruit, jams with their full sugar (${SWEET_JAM * 100} % of the list and more), ferments in their brine, what is kept in the fridge or frozen, what is dry or is dried until brittle, and wherever pressure is named. It measures acid, not pH, and does not certify a recipe.`,
   find: ({ recipe }) => {
     if (!isSealed(recipe)) return [];
-    const found = lowAcid(recipe);
+    const inOil = keptInOil(recipe);
+    const found = lowAcid(recipe).filter(({ part }) => inOil.every((oil) => oil.part !== part.index));
     return (closed(recipe) ? found : found.filter(({ part }) => isLeftToSpoil(part))).map(({ value }) => value);
   },
   say: ({ name, acid, least, source }) => ({
@@ -380,7 +381,7 @@ const lowAcid = overParts((part): Found<Values> | undefined => {
   const solids = whole - liquid;
   if (isDry(part)) return undefined;
   // Under oil, `garlic-in-oil` speaks of it.
-  if (oil > whole * OILY || keptUnderOil(part) !== undefined) return undefined;
+  if (oil > whole * OILY) return undefined;
   const share = acid / whole;
   const found = (what: Ingredient, least: number, source?: string): Found<Values> | undefined => {
     if (share >= least * 0.95) return undefined;

@@ -51,6 +51,8 @@ export const WAS = {
   fat: 4096,
   /** Until it was crisp or dry by what is seen. */
   crisp: 8192,
+  /** Laid in fat, or with fat poured over it. */
+  inFat: 16384,
 } as const;
 
 export interface FoodState {

@@ -178,7 +178,7 @@ class Folder {
   }
 
   private happen(said: BoundEvent, branch: boolean): void {
-    const by = asDone(said);
+    const by = asDone(said, this.current());
     const { event } = by;
     const how = TRANSITIONS[event.act];
     if (event.act === 'adjust') this.adjust(by);
@@ -195,8 +195,11 @@ class Folder {
 
   private change(body: Body, by: BoundEvent, branch: boolean): Body {
     const { event } = by;
+    // Shaken, opened or eaten later on, what was closed up and kept was kept all the same.
+    if (body.shut === 'jar' && body.waits !== undefined && USES.has(event.act))
+      return event.act === 'eat' ? eaten(body) : body;
     const temperatures = settleTemperatures(event, body);
-    const vessel = vesselOf(by);
+    const vessel = vesselOf(by, body);
     let next = vessel === undefined ? body : { ...body, vessel };
     if (heats(event, body, temperatures)) {
       next = heated(next, by, temperatures);
@@ -206,6 +209,8 @@ class Folder {
         ? next
         : this.lain(next, { ...by, event: { ...event, act: 'stay', where: [], times: keeps } }, [], branch);
     }
+    if (event.medium?.is === 'fat' && LAYS.has(event.act))
+      next = withStates(next, (state) => ({ ...state, was: state.was | WAS.inFat }));
     switch (event.act) {
       case 'cut':
         next = withStates(next, (state) => (state.cut === 'whole' ? { ...state, cut: 'cut' } : state));
@@ -217,7 +222,8 @@ class Folder {
         };
         break;
       case 'pack':
-        if (event.vessel === undefined && wasMade(next)) next = { ...next, vessel: 'jar', shut: 'jar' };
+        if (event.vessel === undefined && wasMade(next))
+          next = { ...next, vessel: next.vessel === 'airtight' ? 'airtight' : 'jar' };
         break;
       case 'close':
         next = {
@@ -228,6 +234,8 @@ class Folder {
       case 'combine':
         // Shaken in its jar, it is no longer put by.
         if (next.shut === 'jar') next = { ...next, shut: 'covered' };
+        if (next.vessel === 'jar' && vessel === undefined && event.lasts === 'works')
+          next = { ...next, vessel: 'lidded' };
         break;
       case 'put':
         // The lids, on jars.
@@ -237,7 +245,7 @@ class Folder {
         next = { ...next, shut: 'open' };
         break;
       case 'eat':
-        next = withStates(next, (state) => ({ ...state, was: state.was | WAS.eaten }));
+        next = eaten(next);
         break;
     }
     if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw' && event.act !== 'rise')
@@ -337,7 +345,9 @@ class Folder {
     const { names, into } = by;
     let named = false;
     for (const name of names) {
-      if (name.role === 'from') continue;
+      // What was never put in is not taken out.
+      const isNew = name.mention.ingredients.some((ref) => leftOf(this.state, ref) > NOTHING_LEFT);
+      if (name.role === 'from' && !isNew) continue;
       if (name.role === 'with' || name.role === 'into') taken.beside = true;
       else named = true;
       this.takeName(name, taken);
@@ -508,9 +518,18 @@ class Folder {
   }
 }
 
+/** What lies in fat from then on; what is mixed with it does not. */
+const LAYS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'cover', 'steep', 'stay', 'close']);
+
+const eaten = (body: Body): Body => withStates(body, (state) => ({ ...state, was: state.was | WAS.eaten }));
+
+const USES: ReadonlySet<Act> = new Set<Act>(['combine', 'eat', 'open']);
+
 /** What it is put in; `a jar of passata` holds nothing any more. */
-function vesselOf({ event: { vessel }, names }: BoundEvent): Body['vessel'] {
-  if (vessel?.is === undefined || vessel.is === 'tool') return undefined;
+function vesselOf({ event: { act, vessel }, names }: BoundEvent, { vessel: before }: Body): Body['vessel'] {
+  if (vessel?.is === undefined || vessel.is === 'tool' || act === 'remove' || act === 'open') return undefined;
+  // The copper that the jars stand in.
+  if (before === 'jar' && act === 'heat') return before;
   const isEmptied = names.some(({ mention }) => mention.start > vessel.end && mention.start - vessel.end <= OF);
   return isEmptied ? undefined : vessel.is;
 }
@@ -534,10 +553,16 @@ const isFried = ({ members }: Body, { was, heatedBy, cooked }: Member['state']):
 const OF = 4;
 
 /** `Oil the prawns` is no tin made ready; what is turned and then read is read; `it can be kept at 50 C` keeps it. */
-function asDone(by: BoundEvent): BoundEvent {
-  const { event, names } = by;
+function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
+  const { event, names, unnamed } = by;
   const as = (act: Act): BoundEvent => ({ ...by, event: { ...event, act } });
   if (event.act === 'ready' && names.some(({ role }) => role === 'what')) return as('combine');
+  // `Line them up in the cellar`; `sterilise an hour`, of jars that are full.
+  if (event.act === 'ready' && names.length === 0) {
+    if (unnamed === 'it' && event.where.length > 0) return as('put');
+    if (event.times.length > 0 && current.some(({ vessel }) => vessel === 'jar'))
+      return { ...by, event: { ...event, act: 'heat', cooks: 'through' } };
+  }
   if ((event.act === 'adjust' || event.act === 'ready') && event.temperatures.some(({ of }) => of === 'food'))
     return as(event.where.some(({ is, way }) => way === 'at' && (is === 'stove' || is === 'oven')) ? 'heat' : 'read');
   if (

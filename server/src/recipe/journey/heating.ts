@@ -109,19 +109,17 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
       sure: 'said',
     },
     // A jar that is boiled is shut by it; a lid of pastry is no lid.
-    shut:
-      body.vessel === 'jar'
-        ? through || isWet(event)
-          ? 'jar'
-          : body.shut
-        : body.shut === 'jar'
-          ? 'covered'
-          : body.shut,
+    shut: shutIn(body, through || isWet(event)),
     rawContact: body.rawContact && !sure,
     warmMin: sure ? NO_TIME : cooks === 'as read' ? { low: 0, high: body.warmMin.high } : body.warmMin,
     waits: undefined,
   };
 }
+
+const shutIn = ({ vessel, shut }: Body, sealed: boolean): Body['shut'] => {
+  if (vessel === 'jar') return sealed ? 'jar' : shut;
+  return shut === 'jar' ? 'covered' : shut;
+};
 
 const isWet = ({ medium, where }: Event): boolean =>
   medium?.is === 'water' || medium?.is === 'steam' || where.some(({ is, not }) => is === 'bath' && !not);

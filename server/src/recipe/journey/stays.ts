@@ -43,7 +43,7 @@ export function lie(
     (how === 'placed' && !isPlaced) ||
     (time === undefined && !isPlaced && !TAKES_TIME.has(event.act))
   )
-    return { body: moved(body, event), stay: undefined };
+    return { body: moved(body, by), stay: undefined };
   const minutes = time ?? OPEN;
   const lies = withFigure(said ?? silent(event, body, minutes), around);
   const sure = weakest(lies.sure, time === undefined ? 'inferred' : timeSure(event));
@@ -78,8 +78,9 @@ export function lie(
 }
 
 /** Filled into something else, it is off the heat. */
-function moved(body: Body, { act, vessel }: Event): Body {
-  const isMoved = (act === 'put' || act === 'pack') && vessel?.is !== undefined && vessel.is !== 'tool';
+function moved(body: Body, { event: { act, vessel }, into }: BoundEvent): Body {
+  const isFilled = vessel === undefined ? into === 'name' : vessel.is !== undefined && vessel.is !== 'tool';
+  const isMoved = (act === 'put' || act === 'pack') && isFilled;
   return { ...body, ...(isMoved && body.lies.place !== 'room' && { lies: ROOM }), waits: undefined };
 }
 

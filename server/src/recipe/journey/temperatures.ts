@@ -28,8 +28,11 @@ export function settleTemperatures(
 ): readonly Settled[] {
   return temperatures.flatMap((said): Settled[] => {
     if (said.bound === 'change') return [];
-    if (said.sure !== 'unread') return said.of === 'nothing' ? [] : [{ said, of: said.of, sure: said.sure }];
     const { low, high } = said.celsius;
+    // `The hot cupboard reads 48 C`: what was cooked lies at it.
+    if (said.of === 'food' && !said.inside && high <= MOST_AROUND_C && act !== 'cool' && isKept(where))
+      return [{ said, of: 'around', sure: 'inferred' }];
+    if (said.sure !== 'unread') return said.of === 'nothing' ? [] : [{ said, of: said.of, sure: said.sure }];
     // The place that a verb says by itself tells nothing of a figure.
     const isPlaced = where.some((w) => !w.not && (w.way === 'at' || w.way === 'to') && w.start !== verb?.start);
     if (high > BOILS_C) return [{ said, of: act === 'heat' ? 'oven' : 'nothing', sure: 'inferred' }];
@@ -43,3 +46,7 @@ export function settleTemperatures(
     return [];
   });
 }
+
+/** A place where food is kept, and not heated, is said. */
+const isKept = (where: Event['where']): boolean =>
+  where.some(({ is, not }) => !not && (is === 'cold' || is === 'cool' || is === 'hot'));

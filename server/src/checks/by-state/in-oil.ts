@@ -1,0 +1,88 @@
+/**
+ * Knows what of the soil is kept in oil or other fat that shuts the air out, where and for how long: botulism wants no air, and no cold.
+ * Refuses to know what keeps it sour or dry but by its figures.
+ */
+
+import { isOf, listedAs } from '../../recipe/families.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { type Body, WAS } from '../../recipe/journey/bodies.ts';
+import { type Journey, journeyOf } from '../../recipe/journey/fold.ts';
+import type { Recipe } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
+import { onceFor } from '../once.ts';
+import { anyPart } from '../over-parts.ts';
+import { type Kept, keepingStays, keptBy, putBy } from './kept.ts';
+import { membersIn, mixtureIn } from './spoils.ts';
+
+const DAY = 1440;
+/** Days in the fridge that extension services allow. */
+export const MOST_DAYS = 4;
+/** Fat of the whole from which it shuts the air out; what is laid in it is shut off by less. */
+export const OILY = 0.4;
+export const COVERING = 0.2;
+/** Acid of the whole that keeps the pH down: vinegar or lemon juice of 5 % for a twelfth of it (common practice, no source). */
+export const SOUR = 0.004;
+
+export interface InOil {
+  readonly body: Body;
+  readonly solid: Ingredient;
+  readonly part: number;
+  readonly fat: 'oil' | 'fat';
+  readonly kept: Kept;
+  /** What it rests on is read from words that nobody knows. */
+  readonly asked: boolean;
+}
+
+const hasFat = anyPart(({ head }) => head.ingredients.some((i) => isOf(foodOf(i), 'fat')));
+const hasSolid = anyPart(({ head }) => head.ingredients.some(isFresh));
+
+/** One a body, of those kept too warm or too long. */
+export const keptInOil = onceFor((recipe: Recipe): readonly InOil[] => {
+  if (!hasFat(recipe) || !hasSolid(recipe)) return NONE;
+  const journey = journeyOf(recipe);
+  const found = journey.bodies.flatMap((body) => judge(recipe, journey, body) ?? []);
+  return found.filter(({ solid }, at) => found.findIndex((each) => each.solid === solid) === at);
+});
+
+const NONE: readonly InOil[] = [];
+
+const isFresh = (ingredient: Ingredient): boolean =>
+  !ingredient.free && isOf(foodOf(ingredient), 'from the soil') && !listedAs(ingredient).has('dried');
+
+function judge(recipe: Recipe, journey: Journey, body: Body): InOil | undefined {
+  const solid = membersIn(recipe, body).find(({ ingredient }) => isFresh(ingredient));
+  if (solid === undefined || !isShutOff(recipe, body)) return undefined;
+  const kept = tooLong(recipe, journey, body);
+  if (kept === undefined) return undefined;
+  const fat = mixtureIn(recipe, body).of.oil > 0 ? 'oil' : 'fat';
+  // Cold, butter keeps longer than oil does; where it is kept without a word, it is kept cold.
+  if (fat === 'fat' && (kept.how !== 'warm' || (kept.stay !== undefined && !kept.stay.timed && kept.sure !== 'said')))
+    return undefined;
+  return {
+    body,
+    solid: solid.ingredient,
+    part: solid.member.of.part,
+    fat,
+    kept,
+    // Longer than the cold allows is too long wherever it lies.
+    asked: kept.sure === 'unread' && kept.minutes.low <= MOST_DAYS * DAY,
+  };
+}
+
+/** It lies in fat enough, and nothing keeps it sour. */
+function isShutOff(recipe: Recipe, body: Body): boolean {
+  const { massG, of, acidG } = mixtureIn(recipe, body);
+  const least = body.members.some(({ state }) => (state.was & WAS.inFat) !== 0) ? COVERING : OILY;
+  return massG > 0 && of.fat >= massG * least && acidG < massG * SOUR;
+}
+
+function tooLong(recipe: Recipe, journey: Journey, body: Body): Kept | undefined {
+  const stays = keepingStays(journey, body, DAY).filter((stay) => isShutOff(recipe, stay.body));
+  if (stays.length === 0) return putBy(body);
+  for (const stay of stays) {
+    const kept = keptBy(stay);
+    if (kept === undefined) continue;
+    if (kept.how === 'warm' || (stay.timed && kept.minutes.high > MOST_DAYS * DAY)) return kept;
+  }
+  return undefined;
+}

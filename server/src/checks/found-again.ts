@@ -1,0 +1,43 @@
+/**
+ * Knows how a check of the whole recipe gives what it found before as the same objects, so that it is placed and sorted again only where it is new.
+ */
+import type { Recipe } from '../recipe/recipe.ts';
+import type { Found } from './check.ts';
+import type { House } from './house.ts';
+import { type Last, lent } from './over-parts.ts';
+
+interface Gave<V> {
+  readonly house: House;
+  readonly found: readonly Found<V>[];
+}
+
+interface Kept<V> {
+  readonly before: Gave<V> | undefined;
+  now?: Gave<V>;
+}
+
+/** The function, which gives again what it gave for the recipe before wherever place, severity and every value are the same. */
+export function foundAgain<V extends object>(
+  find: (recipe: Recipe, house: House) => readonly Found<V>[],
+): (recipe: Recipe, house: House) => readonly Found<V>[] {
+  const keptFor = lent((_, last?: Last<Kept<V>>): Kept<V> => ({ before: last?.value.now ?? last?.value.before }));
+  return (recipe, house) => {
+    const kept = keptFor(recipe);
+    if (kept.now?.house !== house)
+      kept.now = { house, found: reuse(find(recipe, house), kept.now?.found ?? kept.before?.found) };
+    return kept.now.found;
+  };
+}
+
+function reuse<V extends object>(found: readonly Found<V>[], before: readonly Found<V>[] = []): readonly Found<V>[] {
+  const list = found.map((each) => before.find((old) => isSame(each, old)) ?? each);
+  return list.length === before.length && list.every((each, i) => each === before[i]) ? before : list;
+}
+
+const isSame = <V extends object>(a: Found<V>, b: Found<V>): boolean =>
+  a.severity === b.severity && isAlike(a.at, b.at) && isAlike(a.values, b.values);
+
+function isAlike<T extends object>(a: T, b: T): boolean {
+  const keys = Object.keys(a) as (keyof T)[];
+  return keys.length === Object.keys(b).length && keys.every((key) => a[key] === b[key]);
+}

@@ -47,6 +47,8 @@ const ROWS: readonly (readonly [string, NumberWord])[] = [
   ['hundred', lot(100)],
   ['dozen', lot(12)],
   ['doz', lot(12)],
+  ['dz', lot(12)],
+  ['dzn', lot(12)],
   ['score', lot(20)],
   ['pair', lot(2)],
   ['couple', lot(2)],

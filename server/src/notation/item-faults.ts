@@ -17,22 +17,22 @@ export function itemFaults(line: string, item: IngredientNode, faults: SyntaxFau
       return;
     }
     if (name !== undefined && beginsWithOr(name.text)) {
+      if (/^or (?:so|thereabouts|nearly|more|less)\b/i.test(name.text)) {
+        const detail = `write \`about\` before it: \`about ${line.slice(amount.start, amount.end)}\``;
+        faults.push({ code: 'bad-number', start: name.start, end: name.end, detail });
+        return;
+      }
       const unit = amount.unit === undefined ? '' : ` ${line.slice(amount.unit.start, amount.unit.end)}`;
       const detail = `write a range with its unit behind it: \`1-2${unit} butter\``;
       faults.push({ code: 'bad-number', start: name.start, end: name.end, detail });
       return;
     }
   }
-  const { preparation } = item;
-  const weight = preparation && AS_HEAVY.exec(preparation.text);
-  if (preparation !== undefined && weight) {
-    const start = preparation.start + weight.index;
-    faults.push({
-      code: 'not-a-statement',
-      start,
-      end: preparation.end,
-      detail: 'weigh it, and write the weight on a line of its own: `150 g butter`',
-    });
+  for (const said of [name, item.preparation]) {
+    const weight = said && AS_HEAVY.exec(said.text);
+    if (said === undefined || !weight) continue;
+    const detail = 'weigh it, and write the weight on a line of its own: `150 g butter`';
+    faults.push({ code: 'not-a-statement', start: said.start + weight.index, end: said.end, detail });
     return;
   }
   const taken = item.takes?.find(({ text }) => takenBy(text) === undefined);
@@ -57,7 +57,7 @@ const beginsWithOr = (name: string): boolean => (name.charCodeAt(0) | 32) === 11
 
 /** `3 eggs, and their weight in butter`. */
 const AS_HEAVY =
-  /\b(?:(?:their|its|the same|an equal|equal) weight (?:in|of)|(?:an )?equal (?:weight|quantity|amount)s? of)\b/i;
+  /\b(?:weight in(?= \p{L})|(?:the same|an? equal|equal|same) (?:weight|quantity|amount|measure)s? of|the same of|as (?:many|much)(?= (?!as\b)\p{L}))/iu;
 
 /** No food is measured in hours or degrees. */
 function asTime(line: string, { unit, start, end }: MeasuredNode): SyntaxFault | undefined {

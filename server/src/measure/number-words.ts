@@ -52,6 +52,7 @@ const ROWS: readonly (readonly [string, NumberWord])[] = [
   ['score', lot(20)],
   ['pair', lot(2)],
   ['couple', lot(2)],
+  ['brace', lot(2)],
   ['few', { low: 3, high: 5 }],
   ['several', { low: 3, high: 6 }],
   ['half', part(1 / 2)],

@@ -206,6 +206,8 @@ test.each<[string, string]>([
   ['Leave all day.', '8-24 h'],
   ['Leave the whole day.', '8-24 h'],
   ['Leave half a day.', '4-12 h'],
+  ['It may be prepared a half day before it is served.', '4-12 h before'],
+  ['Many winter vegetables keep better so.', ''],
   ['Leave half the day.', '4-12 h'],
   ['Leave for the best part of a day.', '5.6-24 h'],
   ['Leave most of the day.', '4.8-24 h'],

@@ -5,8 +5,8 @@ import { listFiles, PackageManager } from '@vscode/vsce';
 import { expect, test } from 'vitest';
 import { ROOT } from '../support/fake-editor.ts';
 
-/** It must stay below 1,000,000 bytes; what is between is for data to come. */
-const BUDGET_BYTES = 850_000;
+/** It must stay below 1,000,000 bytes, and says so before it is there. */
+const BUDGET_BYTES = 950_000;
 /** Two headers of the archive and what they name, beside what is packed. */
 const HEADERS_BYTES = 200;
 

@@ -9,7 +9,7 @@ import { findFood, isName } from './find.ts';
 import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
 import { type Below, readHouseFood } from './house.ts';
 import { inLanguage, type Language } from './language.ts';
-import { endingsOf, indexCalled, indexKeys, indexNames, type NameIndex } from './name-index.ts';
+import { endingsOf, indexCalled, indexKeys, indexNames, keysIn, type NameIndex } from './name-index.ts';
 import { keyOf } from './names.ts';
 import { once } from './once.ts';
 import { reducedFood } from './reduced.ts';
@@ -133,9 +133,9 @@ function readBook(): FoodBook {
     index: once(() => {
       const byId = new Map(rows.map((row) => [row.id, row]));
       const meant = (ids: readonly string[]): FoodRow[] => ids.flatMap((id) => byId.get(id) ?? []);
-      const { keys, longest } = readKeys();
+      const { lines, longest } = readKeys();
       return indexKeys(
-        keys,
+        rows.map((row, at) => keysIn(lines[at] ?? '', row.called)),
         longest,
         rows,
         readAmbiguous().map(({ word, ids }) => ({ word, foods: meant(ids) })),

@@ -21,7 +21,7 @@ import {
   saysNothing,
 } from './modifiers.ts';
 import { isOne, type Meaning, type NameIndex, oneOf, type Run } from './name-index.ts';
-import { CUTS, keyOf, type Phrase, readPhrase } from './names.ts';
+import { CUTS, keyOf, type Phrase, readPhrase, wordSet } from './names.ts';
 import { nearFoods } from './near.ts';
 import { findByNoun, nounLast, refine } from './noun-phrase.ts';
 import { foodsOfClass, nounOf, understand } from './nouns.ts';
@@ -303,13 +303,22 @@ function withForm(
 ): FoodMatch {
   const food = row.read();
   const form = formOf(food, left, tails, named);
+  const part = left.find((word) => isSmaller(food, word));
   return {
     kind: 'food',
     food,
     ...(form !== undefined && { form }),
     ...(unread.length > 0 && { unread }),
+    ...(part !== undefined && { part }),
   };
 }
+
+/** A part of one of it that the book has not weighed: a chunk, a cut. */
+const isSmaller = (food: Food, word: string): boolean =>
+  !WHOLE.has(word) && !isPieceOf(food, word) && (isPart(word, food.class) || nounOf(word)?.is === 'cut');
+
+/** Nearly all of one. */
+const WHOLE = wordSet('cap head crown bulb ear cob pod root berry fruit meat flesh button body loaf whole');
 
 /** The count word or form that a measure of the food depends on, cooked before cut; else the first form word there is. */
 function formOf(

@@ -44,6 +44,30 @@ export function keysOf(foods: readonly FoodRow[]): readonly (readonly string[])[
   );
 }
 
+/** The same as a line of a table for each food: a cell a name, empty where the key is the name in small letters, as of nearly all, and `-` where there is none. */
+export function keyLinesOf(foods: readonly FoodRow[]): readonly string[] {
+  const keys = keysOf(foods).map((own) => new Set(own));
+  return foods.map(({ name, names }, at) => {
+    const left = new Set(keys[at]);
+    const cells = [name, ...names].map((called) => {
+      const key = keyOf(called);
+      if (!left.delete(key)) return NO_KEY;
+      return key === called.toLowerCase() ? '' : key;
+    });
+    return cells.join('\t').replace(/\t+$/, '');
+  });
+}
+
+/** What such a line says of these names. */
+export function keysIn(line: string, names: readonly string[]): readonly string[] {
+  const small = names.map((name) => name.toLowerCase());
+  if (line === '') return small;
+  const cells = line.split('\t');
+  return small.flatMap((name, at) => (cells[at] === NO_KEY ? [] : cells[at] || name));
+}
+
+const NO_KEY = '-';
+
 /** Words in the longest key. */
 export function longestOf(keys: readonly (readonly string[])[]): number {
   return keys.flat().reduce((most, key) => Math.max(most, key.split(' ').length), 1);

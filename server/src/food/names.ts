@@ -53,7 +53,7 @@ function compoundsOf(plain: string): string {
 
 const COMPOUND = /-|\b(?:fed|reared|raised|caught|ripened|grown|picked|free)\b/;
 const RAISED =
-  /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b|\b\p{L}+-(?:pressed|aged|milled|rolled|bottled|packaged|certified|inspected|imported|trimmed|washed|thin|thick|sized?)\b|\b(?:stone|water)-ground\b/gu;
+  /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b|\b\p{L}+(?:-\p{L}+)*-(?:pressed|aged|milled|rolled|bottled|packaged|certified|inspected|imported|trimmed|washed|thin|thick|sized?)\b/gu;
 /** `oil-packed tuna`. */
 const PACKED = /\b(oil|water|brine|juice|syrup|salt|vinegar)-packed ([^,;()]+)/;
 /** `ready-to-eat`, `off-the-bone`. */
@@ -163,6 +163,7 @@ const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({
   'orange blossom': 'orangeblossom',
   'room temperature': 'roomtemperature',
   'left over': 'leftover',
+  'stone ground': 'stoneground',
   'half cooked': 'halfcooked',
   'part cooked': 'halfcooked',
   'par cooked': 'halfcooked',

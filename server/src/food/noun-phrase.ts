@@ -310,7 +310,7 @@ const alikeTo = (word: string): string | undefined =>
 
 const COOKED: ReadonlySet<FoodClass> = new Set<FoodClass>([...FLESH, 'cured meat', 'egg', 'legume', 'grain', 'pasta']);
 
-/** A starch before potatoes makes no potato starch: `potatoes, starch` would. */
+/** Potatoes before a salad are no salad potatoes: `potatoes, salad` would be. */
 function nameAs(
   index: NameIndex,
   words: readonly string[],
@@ -318,7 +318,7 @@ function nameAs(
   before: readonly string[],
 ): FoodRow | undefined {
   const last = words.at(-1) ?? '';
-  const turns = nounOf(last)?.is !== 'made' || !before.includes(last);
+  const turns = !before.includes(last);
   return (
     oneOf(index.get([...words, ...name].join(' '))) ??
     (turns ? oneOf(index.get([...name, ...words].join(' '))) : undefined) ??

@@ -85,6 +85,12 @@ class TableRow implements FoodRow {
     return listOf(this.line.split('\t', 3)[2]);
   }
 
+  /** All its names, the first first. */
+  get called(): readonly string[] {
+    const [, name = '', also = ''] = this.line.split('\t', 3);
+    return also === '' ? [name] : [name, ...also.split(';')];
+  }
+
   get class(): FoodClass {
     return (this.line.split('\t', 4)[3] ?? 'other') as FoodClass;
   }
@@ -96,7 +102,7 @@ class TableRow implements FoodRow {
 }
 
 /** All foods, in the order of the tables. A start pays for their lines alone. */
-export function readFoods(): readonly FoodRow[] {
+export function readFoods(): readonly TableRow[] {
   return FOOD_TABLES.flatMap(tableLines).map((line) => new TableRow(line));
 }
 
@@ -120,10 +126,10 @@ export function readLabelled(): readonly {
   });
 }
 
-/** The keys of the names of each food (`name-index.ts`), so that a start need not make them; and the words in the longest. */
-export function readKeys(): { readonly longest: number; readonly keys: readonly (readonly string[])[] } {
+/** The line of each food that says which keys its names have (`name-index.ts`), so that a start need not make them; and the words in the longest. */
+export function readKeys(): { readonly longest: number; readonly lines: readonly string[] } {
   const [longest, ...lines] = generated(keysText);
-  return { longest: Number(longest), keys: lines.map((line) => listOf(line, '\t')) };
+  return { longest: Number(longest), lines };
 }
 
 /** What the names end with (`name-index.ts`). */

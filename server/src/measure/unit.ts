@@ -32,6 +32,7 @@ export type UnitSymbol =
   | 'kg'
   | 'oz'
   | 'lb'
+  | 'stone'
   | 'drop'
   | 'dash'
   | 'pinch'
@@ -86,7 +87,7 @@ export interface Unit {
   readonly spellings: readonly string[];
   /** Ways to write it that only the list of ingredients reads, alike in case: `T`, `c`, `teaspoonful`. */
   readonly printed?: readonly string[];
-  /** Its own name is read in the list alone: in a step it is a thing to pour into. */
+  /** Its own name is read in the list alone: in a step it is a thing, to pour into or to take out. */
   readonly vessel?: true;
   /** A measure of older books: it is read, and offered to nobody who writes. */
   readonly old?: true;
@@ -147,6 +148,16 @@ export const UNITS: readonly Unit[] = [
     spellings: ['lbs', 'pound', 'pounds'],
     printed: ['pd', 'pds'],
     source: NIST,
+  },
+  {
+    symbol: 'stone',
+    dimension: 'mass',
+    base: 6350.29318,
+    spellings: [],
+    printed: ['stones'],
+    vessel: true,
+    old: true,
+    source: 'UK Weights and Measures Act 1985, schedule 1: 14 lb of 453.59237 g',
   },
 
   {
@@ -321,6 +332,7 @@ export const UNITS: readonly Unit[] = [
       'ts',
       'tspn',
       'tspns',
+      'teas',
       'teasp',
       'teasps',
       'teaspoonful',

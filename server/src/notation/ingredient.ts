@@ -13,7 +13,7 @@ import { opensTakes, takenWords, takeTakes } from './item-takes.ts';
 import { ListLine } from './list-line.ts';
 import { takePlus, takeStated } from './stated.ts';
 import { saysEach, takeEach, takeTerm } from './term.ts';
-import { isNamePart, Kind, type Token } from './tokens.ts';
+import { isNamePart, isNumber, Kind, type Token } from './tokens.ts';
 import type { Draft, IngredientNode, MeasuredNode, SyntaxFault, TextNode } from './tree.ts';
 
 /** Reads items of one line from left to right; what the cursor then stands on is none of it. */
@@ -79,6 +79,17 @@ export class ItemReader {
       if (!(amount instanceof Free) && dimensionIn(amount) === 'share' && of !== undefined) takeShareOf(this.on, node);
     }
     if (cursor.kind === Kind.LeftParen) this.filling(item);
+    // `1 tablespoon, rounded, flour`
+    const filled = cursor.tokens[cursor.at + 1];
+    if (
+      item.measure?.unit !== undefined &&
+      cursor.kind === Kind.Comma &&
+      filled?.written?.bias === true &&
+      cursor.kindAfter(2) === Kind.Comma
+    ) {
+      item.measure = { ...item.measure, bias: { first: filled, last: filled } };
+      cursor.at += 2;
+    }
     // `1 qt, meat stock`
     if (cursor.kind === Kind.Comma && item.measure?.unit !== undefined && cursor.kindAfter(1) === Kind.Word)
       cursor.at++;
@@ -132,6 +143,7 @@ export class ItemReader {
     const mark = token.kind === Kind.Other ? line[token.start] : undefined;
     if (word === 'plus' || word === 'and' || mark === '+' || mark === '&') return this.plus(item, token);
     if (this.putInto(item, token)) return true;
+    if (word === 'with' && this.listedWith(item, token)) return true;
     if (mark === '/') return takeAnother(this.on, item);
     if (word === 'or') return this.or(item);
     if (word === 'less' || word === 'minus') return this.less(item, token);
@@ -215,6 +227,16 @@ export class ItemReader {
     const { cursor, line } = this.on;
     const had = item.more?.length ?? 0;
     if (item.isBare || !putInto(this.on, cursor.at) || !this.further(item, cursor.at + 2)) return false;
+    item.more = item.more?.map((more, i) => (i < had ? more : { ...more, listed: true }));
+    item.prepare(line, from, cursor.tokens[cursor.at - 1] ?? from);
+    return true;
+  }
+
+  /** `1 cup milk with 1 tbsp vinegar`: an item of its own, if the book knows it. */
+  private listedWith(item: Item, from: Token): boolean {
+    const { cursor, line } = this.on;
+    const had = item.more?.length ?? 0;
+    if (item.isBare || !isNumber(cursor.kindAfter(1)) || !this.further(item, cursor.at + 1)) return false;
     item.more = item.more?.map((more, i) => (i < had ? more : { ...more, listed: true }));
     item.prepare(line, from, cursor.tokens[cursor.at - 1] ?? from);
     return true;

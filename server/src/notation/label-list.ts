@@ -63,6 +63,8 @@ export const NOT_AN_INCH: ReadonlySet<string | undefined> = new Set([
   'hot',
   'water',
 ]);
+/** What `stone` is a word of, and not the weight. */
+const NOT_A_WEIGHT: ReadonlySet<string | undefined> = new Set(['fruit', 'fruits', 'crab', 'crabs', 'bass']);
 
 /** Words that say with `as` or `to` that the cook decides; the scanner knows the plain ones. */
 const DECIDED: ReadonlyMap<string, RegExp> = new Map([
@@ -155,6 +157,8 @@ export class ListLabels {
       case Kind.Other: {
         const mark = this.line[token.start];
         if (mark === '×') token.kind = Kind.Times;
+        else if (mark === '#' && this.isBehindNumber(i))
+          this.tokens[i] = new Token(Kind.UnitWord, token.start, token.end, wordOf('lb'));
         else if (mark === '~' && this.isNumeric(i + 1)) token.kind = Kind.About;
         else if (mark === '/' || mark === '+' || mark === '&') this.open = true;
       }
@@ -217,6 +221,11 @@ export class ListLabels {
       after !== undefined &&
       after.start > dash.end
     );
+  }
+
+  /** `2#`: no blank stands between. */
+  private isBehindNumber(i: number): boolean {
+    return isNumber(this.kindAt(i - 1)) && this.tokens[i - 1]?.end === this.tokens[i]?.start;
   }
 
   private isPoint(i: number): boolean {
@@ -298,6 +307,7 @@ export class ListLabels {
     if (printed === undefined) return Kind.Word;
     const measures = counted || before === Kind.Bias || (before === Kind.Degree && isNumber(this.kindAt(i - 2)));
     const hyphened = before === Kind.Dash && isNumber(this.kindAt(i - 2)) && tokens[i - 1]?.end === tokens[i]?.start;
+    if (printed.symbol === 'stone' && NOT_A_WEIGHT.has(this.wordAt(i + 1)?.word)) return Kind.Word;
     if (word === 'in' && !hyphened && NOT_AN_INCH.has(this.wordAt(i + 1)?.word)) return Kind.Word;
     return measures || hyphened || (first && this.isOneOf(i)) ? Kind.UnitWord : Kind.Word;
   }

@@ -25,7 +25,8 @@ export function takeNumeral(cursor: Cursor): NumeralRun | undefined {
       ? takeWords(cursor, [first])
       : { first, last: first };
   const part = cursor.take(Kind.Fraction) ?? cursor.take(Kind.Vulgar) ?? takeHyphened(cursor, first);
-  if (part !== undefined) return { first, last: part };
+  // `1½ dozen`
+  if (part !== undefined) return isLot(cursor) ? takeWords(cursor, [first, part]) : { first, last: part };
   if (isWord(cursor) || joinsPart(cursor)) return takeWords(cursor, [first]);
   return { first, last: first };
 }
@@ -86,7 +87,11 @@ function takeWords(cursor: Cursor, before: readonly Token[]): NumeralRun | undef
     while (isWord(cursor)) take();
   }
   // `2 doz. eggs`
-  if (words.at(-1)?.written?.word === 'doz' && cursor.kind === Kind.Other && cursor.token?.start === words.at(-1)?.end)
+  if (
+    /^dozn?$|^dzn?$/.test(words.at(-1)?.written?.word ?? '') &&
+    cursor.kind === Kind.Other &&
+    cursor.token?.start === words.at(-1)?.end
+  )
     cursor.at++;
   const [first] = words;
   const end = words.at(-1);
@@ -144,21 +149,28 @@ function valueOfWords(line: string, words: readonly Token[]): Range {
   let term = exactly(1);
   let lot = exactly(1);
   let tens = false;
+  let before: Token | undefined;
   for (const token of words) {
     if (token.kind !== Kind.NumberWord && !isNumber(token.kind)) {
       sum = addRanges(sum, term);
       term = lot;
+      before = undefined;
     } else if (!isArticle(token)) {
       const value = token.written?.number ?? exactly(valueIn(line, token));
       // `a dozen and a half`
       if (token.written?.number?.lot === true) lot = value;
-      const adds = tens && value.low < 10 && value.low >= 1;
+      const adds = (tens && value.low < 10 && value.low >= 1) || isPartOf(token, before);
       term = adds ? addRanges(term, value) : times(term, value);
       tens = value.low >= 20 && value.low % 10 === 0;
+      before = token;
     }
   }
   return addRanges(sum, term);
 }
+
+/** The fraction of `1½` and `1 1/2`, which is added. */
+const isPartOf = ({ kind }: Token, before: Token | undefined): boolean =>
+  before?.kind === Kind.Numeral && (kind === Kind.Vulgar || kind === Kind.Fraction);
 
 const times = (a: Range, b: Range): Range => ({ low: a.low * b.low, high: a.high * b.high });
 

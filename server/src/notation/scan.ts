@@ -223,9 +223,9 @@ function beginsCanSize(line: string, at: number): boolean {
   return isDigit(line.charCodeAt(at + 2)) && CAN_SIZE_APART.test(size) && BEFORE_CAN_SIZE.test(line.slice(0, at));
 }
 
-const CAN_SIZE = /^#\d{1,3}(?:\.5| ?½|[ -]1\/2)?(?:[ -]?(?:cans?|tins?)\b|\s*$)/;
+const CAN_SIZE = /^#\d{1,3}(?:\.5| ?½|[ -]1\/2)?(?:[ -]?(?:cans?|cns?|tins?)\b|\s*$)/;
 /** With a blank behind the mark it is one only where a number or comma stands before: `1 # 10 can`, `corn, # 10 can`. */
-const CAN_SIZE_APART = /^# \d{1,3}(?:\.5| ?½|[ -]1\/2)?[ -]?(?:cans?|tins?)\b/;
+const CAN_SIZE_APART = /^# \d{1,3}(?:\.5| ?½|[ -]1\/2)?[ -]?(?:cans?|cns?|tins?)\b/;
 const BEFORE_CAN_SIZE = /(?:[\d½,(]|\d\s*[x×])\s*$/;
 const LONGEST_CAN_SIZE = 16;
 

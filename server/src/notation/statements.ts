@@ -395,9 +395,14 @@ class Reading {
     const [first] = this.tokens;
     const word =
       first?.kind === Kind.Word && first.written ? { ...spanOf(first, first), word: first.written.image } : undefined;
-    const bare =
-      first?.kind === Kind.Word ? new ItemReader(this.text, new Cursor(this.tokens, 0), []).bare() : undefined;
-    this.faults.push(unreadFault(words.text, span, word, bare));
+    // Behind a bullet, too, what it says tells what to write.
+    const opens = this.tokens.findIndex(({ kind }) => kind !== Kind.Other && kind !== Kind.Dash);
+    const said =
+      this.tokens[opens]?.kind === Kind.Word
+        ? new ItemReader(this.text, new Cursor(this.tokens, opens), []).bare()
+        : undefined;
+    this.faults.push(unreadFault(words.text, span, word, said));
+    const bare = opens === 0 ? said : undefined;
     return bare === undefined ? { kind: 'unread', words } : { kind: 'unread', words, bare };
   }
 

@@ -152,7 +152,13 @@ function takeBound(cursor: Cursor): Token | undefined {
   const long = tokens[at + 2]?.written?.word === 'than' ? 3 : 2;
   if (token?.written === undefined || !isNumber(tokens[at + long]?.kind ?? Kind.End)) return undefined;
   const words = `${token.written.word} ${tokens[at + 1]?.written?.word}`;
-  if (!(long === 2 ? /^(?:up to|at (?:least|most))$/ : /^(?:no|not) (?:more|less|fewer)$/).test(words))
+  if (
+    !(
+      long === 2
+        ? /^(?:up to|at (?:least|most)|(?:just|slightly) (?:under|over|above|below)|(?:more|less|fewer) than)$/
+        : /^(?:no|not) (?:more|less|fewer)$/
+    ).test(words)
+  )
     return undefined;
   cursor.at += long;
   return token;

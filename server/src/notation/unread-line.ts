@@ -30,8 +30,12 @@ export function unreadFault(
   }
   const bullet = BULLET.exec(words)?.[0];
   if (bullet !== undefined && bullet.length < words.length) {
-    const detail = 'lines have no bullets: start with the amount, or with `do` for a step';
-    return fault('not-a-statement', detail, words.slice(bullet.length));
+    const said = words.slice(bullet.length);
+    // `* Onions, 1 lb`: the words behind it cannot stand so either.
+    const amount = amountFirst(words, span, bare) ?? (/^\d/.test(said) ? undefined : freeFirst(said));
+    return amount === undefined
+      ? fault('not-a-statement', 'lines have no bullets: start with the amount, or with `do` for a step', said)
+      : fault('not-a-statement', `lines have no bullets: write the amount first, as \`${amount}\``, amount);
   }
   const heading = headingIn(words);
   if (heading === '')
@@ -48,7 +52,7 @@ export function unreadFault(
 }
 
 /** A dash, a dot, a star, or a box to tick. */
-const BULLET = /^(?:\[[ xX]?\]\s*|[-*•·▪▢□☐◦‣–—]+\s*)+/;
+const BULLET = /^(?:\[[ xX]?\]\s*|[-*•·●○◦▪■▢□☐☑✓✔❏◆➢‣⁃–—]+\s*)+/;
 
 /** What a heading names: the part that stands below it, nothing where it only says what the lines are; undefined for no heading. */
 function headingIn(words: string): string | undefined {
@@ -86,7 +90,8 @@ function amountFirst(words: string, span: Span, bare: IngredientNode | undefined
     return undefined;
   const text = (from: number, to: number): string => words.slice(from - span.start, to - span.start).trim();
   const said = text(name.start, amount.start).replace(/[\s,.:–-]+$/, '');
-  return `${text(amount.start, amount.end)} ${said}`;
+  const behind = words.slice(amount.end - span.start).trimEnd();
+  return `${text(amount.start, amount.end)} ${said}${behind}`;
 }
 
 /** `house sprinkle, to taste` with the words where the notation has them. */

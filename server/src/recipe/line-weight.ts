@@ -222,6 +222,8 @@ function addWeights(a: Weighed, b: Weighed): Weighed {
 
 function weighTerm(quantity: Quantity, match: FoodMatch, world: World): Weighed {
   if (quantity.unit === '%') return { known: false, why: 'a percentage of flour that is not known' };
+  if (match.kind === 'food' && match.part !== undefined && isCounted(quantity))
+    return { known: false, why: `nobody has weighed a ${match.part} of ${match.food.name}: write a weight` };
   if (match.kind === 'food') return world.book.weigh(match.food, quantity, world.measures, match.form);
   if (dimensionIn(quantity) === 'mass') {
     const any = world.book.byId('water');
@@ -229,6 +231,9 @@ function weighTerm(quantity: Quantity, match: FoodMatch, world: World): Weighed 
   }
   return match.kind === 'ambiguous' ? weighEach(quantity, match.foods, world) : weighLiquid(quantity, match, world);
 }
+
+/** A bare count. */
+const isCounted = ({ unit, count, each }: Quantity): boolean => (unit ?? count ?? each) === undefined;
 
 /** From the least to the most that foods which one name could mean weigh; likeliest what the first does. */
 function weighEach(quantity: Quantity, foods: readonly Food[], world: World): Weighed {

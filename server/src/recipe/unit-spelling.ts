@@ -12,7 +12,6 @@ import type { World } from './world.ts';
 /** Measures of no size. Common practice, no source. */
 const VAGUE: ReadonlySet<string> = new Set([
   'blob',
-  'quartern',
   'spoon',
   'spoonful',
   'scoop',
@@ -26,10 +25,17 @@ const VAGUE: ReadonlySet<string> = new Set([
   'tot',
 ]);
 
+/** Old measures that were of another size for another thing, and what they came to. From memory. */
+const OF_SEVERAL_SIZES: ReadonlyMap<string, string> = new Map([
+  ['quartern', '`3 1/2 lb` of flour, the flour of a quartern loaf; of other things a quarter of a pint, peck or stone'],
+]);
+
 export interface UnitMisspelled {
   readonly word: string;
   /** The unit that was meant; absent for a measure of no size. */
   readonly write?: string;
+  /** What a measure of several sizes comes to. */
+  readonly comesTo?: string;
   readonly span: Span;
 }
 
@@ -43,7 +49,9 @@ export function unitMisspelled(ingredient: Ingredient, world: World): UnitMisspe
   if (rest.length === 0 || word.length > 12) return undefined;
   // What nobody knows before a food that is known may be its unit.
   const known = match.kind === 'food' && match.unread?.includes(keyOf(word)) !== true;
-  const vague = VAGUE.has(singular(word.toLowerCase()));
+  const one = singular(word.toLowerCase());
+  const comesTo = OF_SEVERAL_SIZES.get(one);
+  const vague = comesTo !== undefined || VAGUE.has(one);
   const write =
     unitPrinted(word.replace(/\.$/, ''))?.symbol ??
     (match.kind === 'unknown' || (match.kind === 'food' && !known) ? nearUnit(word.toLowerCase()) : undefined);
@@ -53,7 +61,8 @@ export function unitMisspelled(ingredient: Ingredient, world: World): UnitMisspe
     world.book.findInText(rest.join(' ').replace(/^of /, '')).kind === 'unknown'
   )
     return undefined;
-  return { word, ...(write !== undefined && { write }), span: { start: name.start, end: name.start + word.length } };
+  const span = { start: name.start, end: name.start + word.length };
+  return { word, ...(write !== undefined && { write }), ...(comesTo !== undefined && { comesTo }), span };
 }
 
 function nearUnit(word: string): string | undefined {

@@ -5,7 +5,7 @@ import { isBareLine } from '../../recipe/bare-line.ts';
 import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
-import { faultsTold } from './faults.ts';
+import { faultsTold, writesOf } from './faults.ts';
 
 /** Whether a check of its own reports the fault. */
 const isElsewhere = ({ code }: SyntaxFault, { statement }: Line): boolean =>
@@ -43,15 +43,11 @@ The message says what to write instead. The lines around it are read as usual. S
   findInFile: ({ outline }) => misplacedIn(outline.misplaced),
   say: (fault) => ({ message: `This cannot be read: ${fault.detail}.` }),
   fix: (fault, _scene, at) =>
-    fault.write === undefined
-      ? []
-      : [
-          {
-            title: TITLES[fault.code] ?? `Write \`${fault.write}\``,
-            effect: 'words',
-            edits: [replaceSpan(at.line, fault, fault.write)],
-          },
-        ],
+    writesOf(fault).map((write) => ({
+      title: TITLES[fault.code] ?? `Write \`${write}\``,
+      effect: 'words',
+      edits: [replaceSpan(at.line, fault, write)],
+    })),
   examples: {
     good: [
       'recipe Oat slab\n  200 g     rolled oats\n  80 g      butter\n  do Melt the butter and stir in the oats.\n',

@@ -18,11 +18,13 @@ Silent where the words after the number are a known food as they stand.`,
       if (values !== undefined) yield { at: { line: ingredient.line, ...values.span }, values };
     }
   },
-  say: ({ word, write }) => ({
+  say: ({ word, write, comesTo }) => ({
     message:
-      write === undefined
-        ? `A \`${word}\` has no fixed size: write the amount in g, ml, tsp or tbsp, or \`as needed\`.`
-        : `\`${word}\` is no unit: write \`${write}\`.`,
+      comesTo !== undefined
+        ? `A \`${word}\` has no fixed size: write what is meant in lb, oz or fl oz (${comesTo}).`
+        : write === undefined
+          ? `A \`${word}\` has no fixed size: write the amount in g, ml, tsp or tbsp, or \`as needed\`.`
+          : `\`${word}\` is no unit: write \`${write}\`.`,
   }),
   fix: ({ write, span }, _scene, at) =>
     write === undefined

@@ -1,11 +1,13 @@
 /**
- * Bundles the three artefacts into dist/, minified; the server and the command each as a text and a file that starts it. `--watch` rebuilds on change.
+ * Bundles the artefacts into dist/, minified; what the server and the command share as a text of its own. `--watch` rebuilds on change.
  */
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { basename } from 'node:path';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { crc32 } from 'node:zlib';
 import * as esbuild from 'esbuild';
+import { ownText, type SplitModule, sharedBody } from './shared-text.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const { version } = JSON.parse(await readFile(`${root}package.json`, 'utf8')) as { version: string };
@@ -42,24 +44,51 @@ const inAscii: esbuild.Plugin = {
   },
 };
 
-/** Writes a bundle as a text within what starts it (`host/launch.ts`): one file, that can be told what was compiled of it. */
-const launched = (name: string, head: string): esbuild.Plugin => ({
+/** What starts each program, before anything is loaded. */
+const HEADS = { server: '', cli: `#!/usr/bin/env node\n${NEEDS_NODE}` };
+const SHARED = 'engine.js';
+
+/**
+ * Writes what server and command have in common once, and each of them as its own text and what starts it
+ * (`host/launch.ts`): one function of both texts, that can be told what was compiled of it.
+ */
+const launched: esbuild.Plugin = {
   name: 'launched',
   setup(build) {
     build.initialOptions.write = false;
-    build.onEnd(async ({ outputFiles: [main] = [] }) => {
-      if (main === undefined) return;
-      const text = `(function(exports,require,module,__filename,QUERN_COMPILED){${asciiOf(main.text)}})`;
-      await esbuild.build({
-        ...BUNDLE,
-        define: { QUERN_MAIN: JSON.stringify(text), QUERN_MAIN_SUM: String(crc32(text)) },
-        banner: { js: head },
-        entryPoints: { [name]: 'server/src/host/launch.ts' },
-        outdir: 'dist',
+    build.initialOptions.metafile = true;
+    build.onEnd(async ({ outputFiles = [], metafile }) => {
+      if (metafile === undefined || outputFiles.length === 0) return;
+      const module = (name: string): SplitModule => ({
+        text: asciiOf(outputFiles.find(({ path }) => basename(path) === name)?.text ?? ''),
+        nodeImports:
+          metafile.outputs[`dist/${name}`]?.imports.filter(
+            ({ external, kind }) => external === true && kind === 'import-statement',
+          ).length ?? 0,
       });
+      const body = sharedBody(module(SHARED));
+      const head = `/*${crc32(body)}*/`;
+      await mkdir(`${root}dist`, { recursive: true });
+      await writeFile(`${root}dist/${SHARED}`, head + body);
+      for (const [name, starts] of Object.entries(HEADS)) {
+        const own = ownText(module(`${name}.js`), SHARED, 'exports,require,module,__filename,QUERN_COMPILED');
+        await esbuild.build({
+          ...BUNDLE,
+          define: {
+            QUERN_BEFORE: JSON.stringify(own.before),
+            QUERN_SHARED: JSON.stringify(SHARED),
+            QUERN_SHARED_HEAD: JSON.stringify(head),
+            QUERN_BEHIND: JSON.stringify(own.behind),
+            QUERN_SUM: String(crc32(own.before + head + body + own.behind)),
+          },
+          banner: { js: starts },
+          entryPoints: { [name]: 'server/src/host/launch.ts' },
+          outdir: 'dist',
+        });
+      }
     });
   },
-});
+};
 
 const asciiOf = (text: string): string => text.replace(/[^\0-\x7f]/g, escapeUnit);
 
@@ -73,12 +102,14 @@ const builds: esbuild.BuildOptions[] = [
     external: ['vscode'],
     outdir: 'dist',
   },
-  { ...BUNDLE, plugins: [launched('server', '')], entryPoints: { server: 'server/src/server.ts' }, outdir: 'dist' },
   {
     ...BUNDLE,
-    plugins: [launched('cli', `#!/usr/bin/env node\n${NEEDS_NODE}`)],
-    entryPoints: { cli: 'server/src/cli.ts' },
+    plugins: [launched],
+    entryPoints: { server: 'server/src/server.ts', cli: 'server/src/cli.ts' },
     external: ['./server.js'],
+    format: 'esm',
+    splitting: true,
+    chunkNames: SHARED.replace(/\.js$/, ''),
     outdir: 'dist',
   },
 ];

@@ -1745,7 +1745,7 @@ part pastry as sweet paste
   do Whisk the milk, eggs and sugar, fill the tart shells and bake at 170 C for 25 min until the filling reads 78 C.
   do Store at 15 C.
 `,
-      ['unknown-food info', 'held-too-warm error'],
+      ['held-too-warm error'],
     ],
     [
       'Ham stock as stock: cooling-too-slow',
@@ -1756,7 +1756,7 @@ part pastry as sweet paste
   do Simmer the ham bones in the water for 3 h.
   do Cover and let cool slowly for 12 h before skimming.
 `,
-      ['unknown-food info', 'cooling-too-slow error'],
+      ['cooling-too-slow error'],
     ],
     [
       'Beef chilli: cooling-too-slow',
@@ -1940,7 +1940,7 @@ part ham
   1 l court bouillon
   do Poach the salmon in the court bouillon until the centre reads 145 C.
 `,
-      ['unknown-food info', 'implausible-temperature error'],
+      ['implausible-temperature error'],
     ],
     [
       'Gingerbread: implausible-temperature',

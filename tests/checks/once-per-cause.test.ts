@@ -18,13 +18,18 @@ describe('one cause is told of once', () => {
       ['repeated-ingredient'],
     ],
     [
+      'what is added without an amount is not also a line that cannot be read',
+      'recipe Slab\n  200 g     rolled oats\n  add parsley\n  do Toast the oats with the parsley.\n',
+      ['missing-amount'],
+    ],
+    [
       'an ambiguous word leaves nothing over',
       'recipe Slab\n  200 g     rolled oats\n  100 g     caster sugar\n  80 g      brown sugar\n  do Rub half the sugar into the oats.\n',
       ['ambiguous-mention'],
     ],
     [
       'a unit that is none is not also a food that is unknown, or a measure without weight',
-      'recipe Bowl\n  200 g     rolled oats\n  2 glugs   olive oil\n  do Toss the oats in the olive oil.\n',
+      'recipe Bowl\n  200 g     rolled oats\n  2 blobs   olive oil\n  do Toss the oats in the olive oil.\n',
       ['unknown-unit'],
     ],
     [

@@ -22,7 +22,7 @@ describe('a line of the list that is not understood', () => {
     ['500 garms rye flour', 'unknown-unit'],
     ['4 F rye flour', 'syntax'],
     ['1 cup or 2 butter', 'syntax'],
-    ['2 glugs olive oil', 'unknown-unit'],
+    ['2 blobs olive oil', 'unknown-unit'],
     ['- 100 g butter', 'syntax'],
     ['250 g rye flour (sifted', 'syntax'],
     ['1/0 cup milk', 'syntax'],

@@ -25,7 +25,7 @@ test.each<[why: string, code: string, text: string, words: string]>([
   [
     'a weight that is not known',
     'dough-too-wet',
-    CRUST.replace('50 g      water', '1 glug    xyloquartz'),
+    CRUST.replace('50 g      water', '1 blob    xyloquartz'),
     'not known, because',
   ],
   [

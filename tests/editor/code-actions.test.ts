@@ -36,7 +36,7 @@ describe('quick fixes', () => {
   });
 
   it('takes a selection over several lines', () => {
-    const two = 'recipe A\n$0  0,5 g  salt\n  2 glugs olive oil\n$0  do Mix the salt and the oil.\n';
+    const two = 'recipe A\n$0  0,5 g  salt\n  2 blobs olive oil\n$0  do Mix the salt and the oil.\n';
     const titles = actionsAt(two, 'quickfix').join('\n');
     expect(titles).toMatch(/0\.5/);
     expect(titles).toMatch(/unknown-unit/);

@@ -157,6 +157,15 @@ describe('values', () => {
     expect(labelsAt(within(line))).toContain(label);
   });
 
+  it.each([
+    ['british', 'muffin tin', 'muffin pan'],
+    ['american', 'muffin pan', 'muffin tin'],
+  ] as const)('%s houses have a %s and no %s', (language, said, other) => {
+    const labels = completionsAt(within('  pan $0'), false, { language }).map((c) => c.label);
+    expect(labels).toContain(said);
+    expect(labels).not.toContain(other);
+  });
+
   it('offers what a trial may have used, and where', () => {
     const trial = (line: string) => `${within('')}trial 2026-09-14\n${line}\n`;
     expect(labelsAt(trial('  used 90 g co$0'))).toContain('cold butter');

@@ -21,7 +21,7 @@ part base as shortcrust
 part top
   60 ml     double cream
   to taste  nutmeg
-  glug      of something
+  blob      of something
   do Whip the cream, spread it over the base and brush with the rest of the butter.
   allow unused-part because it is eaten warm
 `;

@@ -97,6 +97,9 @@ describe('a printed ingredient', () => {
     'Butter – 100 g',
     'Flour - 250g',
     '2 cups Dijon mustard',
+    'S&P',
+    'a three-pound chicken',
+    'no more than 1 cup water',
   ])('%s stands as it is', (printed) => {
     expect(readIngredient(printed, WORLD)).toBe(printed);
   });
@@ -104,12 +107,11 @@ describe('a printed ingredient', () => {
   test.each([
     ['up to 100ml milk', 'up to 100ml milk'],
     ['at least 2 tbsp oil', 'at least 2 tbsp oil'],
-    ['S&P', 'salt and pepper'],
     ['Optional: 1 tbsp capers', 'optional 1 tbsp capers'],
     ['• 2 eggs', '2 eggs'],
     ['- 2 eggs*', '2 eggs'],
     ['2 cups Flour #1 [fine]', '2 cups Flour (no. 1) (fine)'],
-    ['a three-pound chicken', 'a 3-pound chicken'],
+    ['1 #10 can tomatoes, [crushed]', '1 #10 can tomatoes, (crushed)'],
     ['[ ] 2 eggs', '2 eggs'],
     ['☐ 2 eggs†', '2 eggs'],
     ['3) 2 eggs;', '2 eggs'],
@@ -125,6 +127,13 @@ describe('a printed ingredient', () => {
       expect(readIngredient(printed, WORLD)).toBeUndefined();
     },
   );
+});
+
+test.each([
+  ['1 Mix all.', '  do Mix all.'],
+  ['1 Salt codfish.', '  1         Salt codfish'],
+])('the one counted line under a list: %s', (last, written) => {
+  expect(readText(`Bars\n\n200 g oats\n100 g butter\n${last}\n`, WORLD).text).toContain(written);
 });
 
 describe('printed prose', () => {

@@ -217,10 +217,10 @@ describe('a block that cannot be used says why and is left out', () => {
   test('two of one name', () => {
     const { book, problems } = lay(
       block('pear syrup', { composition: { water: 30 } }),
-      block('perry', { also: ['Pear syrups'] }),
+      block('pelmeth', { also: ['Pear syrups'] }),
     );
-    expect(problems).toEqual([{ food: 'perry', words: 'Pear syrups is already a food of the house' }]);
-    expect(book.find('perry').kind).toBe('unknown');
+    expect(problems).toEqual([{ food: 'pelmeth', words: 'Pear syrups is already a food of the house' }]);
+    expect(book.find('pelmeth').kind).toBe('unknown');
   });
 
   test('an allergen that labels do not know is remarked on, and the food kept', () => {

@@ -144,8 +144,8 @@ describe('a measure', () => {
   });
 
   test('nobody has taken is not known', () => {
-    const weighed = weigh('beef mince', { unit: 'cup' });
-    expect(weighed).toEqual({ known: false, why: 'nobody has weighed a cup of beef mince: write a weight' });
+    const weighed = weigh('lasagne sheet', { unit: 'cup' });
+    expect(weighed).toEqual({ known: false, why: 'nobody has weighed a cup of lasagne sheet: write a weight' });
   });
 });
 

@@ -2,7 +2,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { CHECKS } from '../../server/src/checks/index.ts';
-import { endingsOf, keysOf, longestOf } from '../../server/src/food/name-index.ts';
+import { endingsOf, keyLinesOf, keysOf, longestOf } from '../../server/src/food/name-index.ts';
 import { generatedTable, readFoods } from '../../server/src/food/tables.ts';
 import { formsText } from '../../server/src/prose/forms-table.ts';
 import { between, checksTable, settingsSchema } from '../../server/tools/documents.ts';
@@ -16,10 +16,10 @@ test.each<[string, () => string]>([
   [
     'server/data/foods/keys.tsv',
     () => {
-      const keys = keysOf(readFoods());
+      const foods = readFoods();
       return generatedTable(
-        'the words in the longest key, and the keys of each food by line, in the order of the foods',
-        [String(longestOf(keys)), ...keys.map((own) => own.join('\t'))],
+        'the words in the longest key, and by line, in the order of the foods, the key of each name where it is more than its small letters, - for none',
+        [String(longestOf(keysOf(foods))), ...keyLinesOf(foods)],
       );
     },
   ],

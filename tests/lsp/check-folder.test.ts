@@ -5,7 +5,7 @@ import { PULLING, RICH } from '../support/fake-editor.ts';
 import { Client } from '../support/in-process.ts';
 
 const GOOD = 'recipe Oats\n  yield   2 bowls\n  200 g     rolled oats\n  do Toast the oats for 10 min until golden.\n';
-const BAD = GOOD.replace('rolled oats\n', 'rolled oats\n  2 glugs   honey\n');
+const BAD = GOOD.replace('rolled oats\n', 'rolled oats\n  2 blobs   honey\n');
 const VARIANT = 'recipe Late oats\n  from    a.quern\n  swap rolled oats for 180 g rolled oats\n';
 const uri = (name: string) => `file:///k/${name}.quern`;
 const kitchen = () =>

@@ -16,7 +16,7 @@ const reported = (line: string) => {
 };
 
 const UNREAD: readonly (readonly [string, string])[] = [
-  ['an amount of no size', '2 glugs butter'],
+  ['an amount of no size', '2 blobs butter'],
   ['a number that is none', '1/0 g butter'],
   ['a bracket left open', '150 g butter (soft'],
   ['no amount', 'butter'],

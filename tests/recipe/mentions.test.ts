@@ -98,15 +98,27 @@ test('a small word of a name mentions nothing', () => {
   expect(mentions.map((m) => step.slice(m.start, m.end))).toEqual(['egg whites', 'cream of tartar', 'sugar']);
 });
 
+/** What a step says of the list above it, mention by mention. */
+function namesSaid(list: string, step: string): readonly string[] {
+  const { recipe } = open(`${list}  do ${step}\n`);
+  return (recipe.parts[0]?.steps[0]?.mentions ?? []).map((m) =>
+    m.ingredients.map((r) => recipe.parts[0]?.head.ingredients[r.ingredient]?.name).join('/'),
+  );
+}
+
+test('what is not in the food book is called by any noun of its name', () => {
+  const list =
+    'recipe X\n  8         chicken thighs and drumsticks\n  500 g     corn-fed zebra pieces\n  1 l       chicken stock\n';
+  const namesIn = (step: string) => namesSaid(list, step);
+  expect(namesIn('Roast the chicken.')).toEqual(['chicken thighs and drumsticks']);
+  expect(namesIn('Turn the thighs.')).toEqual(['chicken thighs and drumsticks']);
+  expect(namesIn('Brown the zebra, add the stock.')).toEqual(['corn-fed zebra pieces', 'chicken stock']);
+});
+
 test('what is made of a food is not it', () => {
   const list =
     'recipe X\n  600 g     chicken thighs\n  1 l       chicken stock\n  500 g     beef shin\n  300 ml    beef stock\n';
-  const namesIn = (step: string) => {
-    const { recipe } = open(`${list}  do ${step}\n`);
-    return (recipe.parts[0]?.steps[0]?.mentions ?? []).map((m) =>
-      m.ingredients.map((r) => recipe.parts[0]?.head.ingredients[r.ingredient]?.name).join('/'),
-    );
-  };
+  const namesIn = (step: string) => namesSaid(list, step);
   expect(namesIn('Simmer the chicken in the chicken stock.')).toEqual(['chicken thighs', 'chicken stock']);
   expect(namesIn('Cover the beef with the beef stock.')).toEqual(['beef shin', 'beef stock']);
 });
@@ -114,12 +126,7 @@ test('what is made of a food is not it', () => {
 test('one listed alone and several of the same name are told apart by number', () => {
   const list =
     'recipe X\n  4 medium  eggs\n  1         egg, beaten, to glaze\n  100 g     white sugar\n  50 g      brown sugar\n';
-  const namesIn = (step: string) => {
-    const { recipe } = open(`${list}  do ${step}\n`);
-    return (recipe.parts[0]?.steps[0]?.mentions ?? []).map((m) =>
-      m.ingredients.map((r) => recipe.parts[0]?.head.ingredients[r.ingredient]?.name).join('/'),
-    );
-  };
+  const namesIn = (step: string) => namesSaid(list, step);
   expect(namesIn('Mix in the 4 eggs.')).toEqual(['eggs']);
   expect(namesIn('Brush with the beaten egg.')).toEqual(['egg']);
   expect(namesIn('Beat the eggs.')).toEqual(['eggs/egg']);
@@ -142,12 +149,7 @@ test('a part is also called by what its kind is', () => {
 test('a cook says what sort of thing it is', () => {
   const list =
     'recipe X\n  700 g     pork shoulder, minced\n  300 g     pork belly, minced\n  80 g      mature cheddar\n  60 g      fresh breadcrumbs\n  12 sheets  lasagne\n  2         onions\n  1         carrot\n  1 l       vegetable stock\n';
-  const namesIn = (step: string) => {
-    const { recipe } = open(`${list}  do ${step}\n`);
-    return (recipe.parts[0]?.steps[0]?.mentions ?? []).map((m) =>
-      m.ingredients.map((r) => recipe.parts[0]?.head.ingredients[r.ingredient]?.name).join('/'),
-    );
-  };
+  const namesIn = (step: string) => namesSaid(list, step);
   expect(namesIn('Mix the pork with the crumbs and the cheese.')).toEqual([
     'pork shoulder/pork belly',
     'fresh breadcrumbs',

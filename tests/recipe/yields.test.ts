@@ -56,7 +56,7 @@ const YIELDS: readonly (readonly [string, number, string, string])[] = [
   ['Makes a dozen rolls', 12, 'a dozen rolls', 'Makes 24 rolls'],
   ['Makes 12', 12, '12', 'Makes 24'],
   ['Makes: 12 muffins', 12, '12 muffins', 'Makes: 24 muffins'],
-  ['Makes 1 (9-inch) pie', 1, '1 (9-inch) pie', 'Makes 2 (9-inch) pie'],
+  ['Makes 1 (9-inch) pie', 1, '1 (9-inch) pie', 'Makes 2 (9-inch) pies'],
   ['Makes 1 loaf, about 900 g', 1, '1 loaf, about 900 g', 'Makes 2 loaves, about 900 g'],
   ['Yields 20 dumplings', 20, '20 dumplings', 'Yields 40 dumplings'],
   ['Yield: 16 bars', 16, '16 bars', 'Yield: 32 bars'],

@@ -1,9 +1,9 @@
 /** The bundles start the same with what was compiled kept, with nothing kept and with what is kept spoilt. */
 import { spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { SERVER } from '../support/fake-editor.ts';
 
@@ -52,6 +52,24 @@ test('nothing is kept where it may not be, or was not asked for', () => {
   const none = join(folder, 'none');
   expect(weigh({ NODE_COMPILE_CACHE: none, NODE_DISABLE_COMPILE_CACHE: '1' })).toContain('125');
   expect(readdirSync(folder)).not.toContain('none');
+});
+
+test.each([
+  ['of another build', (engine: string) => writeFileSync(engine, readFileSync(engine, 'utf8').replace(/\d/, '0'))],
+  ['missing', (engine: string) => rmSync(engine)],
+])('nothing starts where what the programs share is %s', (_, spoil) => {
+  const dist = mkdtempSync(join(folder, 'dist-'));
+  cpSync(dirname(CLI), dist, { recursive: true });
+  const engine = join(dist, 'engine.js');
+  spoil(engine);
+  for (const program of ['cli.js', 'server.js']) {
+    const { status, stdout, stderr } = spawnSync(process.execPath, [join(dist, program), '--stdio'], {
+      encoding: 'utf8',
+    });
+    expect(status).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toContain(`${engine} is not of the same build`);
+  }
 });
 
 test('`quern lsp` is the server that lies beside it', async () => {

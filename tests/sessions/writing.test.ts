@@ -28,12 +28,12 @@ describe('a recipe that is written', () => {
     await e.open(URI, SLAB);
     expect(await e.codes(URI)).toEqual([]);
 
-    await e.type(URI, '60 g      honey', '2 glugs   honey');
+    await e.type(URI, '60 g      honey', '2 blobs   honey');
     const [slip, ...others] = await e.findings(URI);
     expect(slip).toMatchObject({ code: 'unknown-unit', source: 'quern' });
     expect(others.map((d) => d.code)).not.toContain('unknown-unit');
 
-    await e.type(URI, '2 glugs   honey', '60 g      honey\n  10 g      walnuts');
+    await e.type(URI, '2 blobs   honey', '60 g      honey\n  10 g      walnuts');
     const unused = (await e.findings(URI)).find((d) => d.code === 'unused-ingredient');
     expect(unused?.tags).toEqual([1]);
     if (unused === undefined) return;
@@ -100,7 +100,7 @@ describe('answers', () => {
     await e.open(URI, SLAB);
     const sent: Promise<void>[] = [];
     for (let i = 0; i < 40; i++)
-      sent.push(e.change(URI, [{ text: SLAB.replace('60 g', `${i % 2 === 0 ? '60 g' : '2 glugs'}`) }]));
+      sent.push(e.change(URI, [{ text: SLAB.replace('60 g', `${i % 2 === 0 ? '60 g' : '2 blobs'}`) }]));
     await Promise.all(sent);
     expect(await e.codes(URI)).toContain('unknown-unit');
     const versions = e.published.filter((p) => p.uri === URI).map((p) => p.version ?? 0);
@@ -129,7 +129,7 @@ describe('answers', () => {
 
   it('findings are pulled by a client that pulls, and then never pushed', async () => {
     const e = await start({ capabilities: PULLING });
-    await e.open(URI, SLAB.replace('60 g ', '2 glugs '));
+    await e.open(URI, SLAB.replace('60 g ', '2 blobs '));
     const first = await e.pull(URI);
     expect(first).toMatchObject({ kind: 'full', items: [{ code: 'unknown-unit' }] });
     await e.change(URI, [{ text: SLAB }]);

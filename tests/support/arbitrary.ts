@@ -176,7 +176,7 @@ export const anyText = fc.oneof(fc.string({ unit: 'binary', maxLength: 200 }), q
 export const brokenLine = fc.oneof(
   fc.constantFrom(
     '3 T butter',
-    '2 glugs olive oil',
+    '2 blobs olive oil',
     '500 grm bread flour',
     'Butter, 4 oz',
     'two eggs',

@@ -25,7 +25,7 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 
-const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 export const SERVER = `${ROOT}dist/server.js`;
 export const NODE = `${ROOT}node_modules/.bin/node`;
 

@@ -185,7 +185,7 @@ const tests: readonly EditorTest[] = [
     name: 'a clean recipe shows nothing, and a slip while it is typed, before anything is saved',
     run: async () => {
       const { document } = await open(clean);
-      await insertLine(document, '  2 glugs   olive oil', '  do ');
+      await insertLine(document, '  2 blobs   olive oil', '  do ');
       await findingsOf(document, (findings) => codes(findings).has('unknown-unit'));
       await vscode.commands.executeCommand('undo');
       await findingsOf(document, (findings) => findings.length === 0);
@@ -401,7 +401,7 @@ const tests: readonly EditorTest[] = [
       assert.ok(slip && house);
       const write = (file: vscode.Uri, text: string) => vscode.workspace.fs.writeFile(file, Buffer.from(text));
       const listed = (file: vscode.Uri) => vscode.languages.getDiagnostics(file).filter((d) => d.source === 'quern');
-      await write(slip, 'recipe Slip\n  2 glugs   olive oil\n  do Warm the oil.\n');
+      await write(slip, 'recipe Slip\n  2 blobs   olive oil\n  do Warm the oil.\n');
       await vscode.commands.executeCommand('quern.checkFolder');
       await waitFor('the finding', () => listed(slip).some((d) => codeOf(d) === 'unknown-unit') || undefined);
       assert.ok(

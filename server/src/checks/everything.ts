@@ -9,7 +9,7 @@ const EVERYTHING =
 
 /** `Stir together and leave overnight.`: mixed, and nothing is said of what. */
 const BARE =
-  /^(?:mix|stir|whisk|combine|blend|shake|knead|beat|toss|whizz|blitz|pulse|rub in|layer|cook|simmer|boil)(?: (?:well|gently|together|thoroughly|until|to|and|for|in)\b|;|$)/;
+  /^(?:mix|stir|whisk|combine|blend|shake|knead|beat|toss|whizz|blitz|pulse|rub in|layer|cook|simmer|boil)(?: all)?(?: (?:well|gently|together|thoroughly|until|to|and|for|in)\b|;|$)/;
 
 /** `mix all the ingredients` uses them all. */
 export const takesEverything = (steps: readonly Step[]): boolean =>

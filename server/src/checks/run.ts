@@ -195,21 +195,20 @@ export class CheckRunner {
       if (line === undefined || !isAsked(line, known)) continue;
       let kept = known.lines.get(line);
       if (kept?.at !== at) {
-        const locals = this.ofLine(line, at, scene.house, known).sort(byOrder);
-        kept = { at, findings: locals.map((local) => place(local, scene, 0)) };
+        const locals: Local[] = [];
+        this.askLine(line, at, scene.house, known, locals);
+        kept = { at, findings: locals.sort(byOrder).map((local) => place(local, scene, 0)) };
         known.lines.set(line, kept);
       }
       for (const finding of kept.findings) near.push(finding);
     }
   }
 
-  private ofLine(line: Line, at: number, house: House, known: Known): Local[] {
-    const locals: Local[] = [];
+  private askLine(line: Line, at: number, house: House, known: Known, locals: Local[]): void {
     if (line.faults.length > 0)
       for (const check of known.faultChecks) this.ask(check, () => check.find(line, house), at, undefined, locals);
     for (const check of known.byStatement.get(line.statement.kind) ?? NONE)
       this.ask(check, () => check.find(line, house), at, undefined, locals);
-    return locals;
   }
 
   private chunkOf(part: Part, scene: Scene, known: Known): Chunk {
@@ -231,15 +230,16 @@ export class CheckRunner {
 
   /** What the checks of lines and parts find in a part, by place; a variant is not judged as a finished recipe, as what it inherits is not here to be counted. */
   private localsOf(part: Part, whole: boolean, house: House, known: Known): readonly Local[] {
-    let locals: Local[] | undefined;
-    for (const [at, line] of part.head.source.lines.entries())
-      if (isAsked(line, known)) locals = [...(locals ?? []), ...this.ofLine(line, at, house, known)];
-    if (whole) {
-      locals ??= [];
+    const locals: Local[] = [];
+    const { lines } = part.head.source;
+    for (let at = 0; at < lines.length; at++) {
+      const line = lines[at] as Line;
+      if (isAsked(line, known)) this.askLine(line, at, house, known, locals);
+    }
+    if (whole)
       for (const check of checksFor(part.head.kind, known))
         this.ask(check, () => check.find(part, house), 0, part.index, locals);
-    }
-    return locals === undefined || locals.length === 0 ? NONE : locals.sort(byOrder);
+    return locals.length === 0 ? NONE : locals.sort(byOrder);
   }
 
   /** Adds what a check finds, or nothing of it where it throws. */

@@ -16,7 +16,7 @@ import {
 import { trimmed } from '../measure/number-text.ts';
 import type { Quantity } from '../measure/quantity.ts';
 import { endsOf, totalOf } from '../measure/total.ts';
-import { baseOf, dimensionOf, type Measures, type UnitSymbol } from '../measure/unit.ts';
+import { baseOf, byHand, dimensionOf, type Measures, type UnitSymbol } from '../measure/unit.ts';
 import { weighQuantity } from '../recipe/line-weight.ts';
 import type { World } from '../recipe/world.ts';
 
@@ -46,7 +46,7 @@ export function convertAmount(
   place: Place,
 ): ConvertedAmount | undefined {
   const { unit } = quantity;
-  if (unit === '%' || BY_HAND.has(unit ?? 'g')) return undefined;
+  if (unit === '%' || (unit !== undefined && byHand(unit) !== undefined)) return undefined;
   switch (to) {
     case 'weight':
       return isIn(quantity, 'weight') ? undefined : inGrams(quantity, match, place.world);
@@ -70,8 +70,6 @@ export function isIn({ unit }: Quantity, to: Measure): boolean {
 /** No spoon measures a gram of cream: better grams than a spoon so far off. */
 const TOO_FAR_OFF = 0.08;
 
-/** A pinch, a dash and a drop are no weight. */
-const BY_HAND: ReadonlySet<UnitSymbol> = new Set(['pinch', 'dash', 'drop']);
 const METRIC_MASS: ReadonlySet<UnitSymbol> = new Set(['mg', 'g', 'kg']);
 const METRIC_VOLUME: ReadonlySet<UnitSymbol> = new Set(['ml', 'cl', 'dl', 'l']);
 

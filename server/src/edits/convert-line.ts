@@ -6,7 +6,8 @@ import { likelyGrams } from '../food/weigh.ts';
 import { trimmed } from '../measure/number-text.ts';
 import type { Quantity } from '../measure/quantity.ts';
 import { timesOf } from '../measure/total.ts';
-import { isMass } from '../notation/item-amounts.ts';
+import { byHand } from '../measure/unit.ts';
+import { isMass, takesOf } from '../notation/item-amounts.ts';
 import { readLine } from '../notation/statements.ts';
 import type { BesideNode, Line, MeasuredNode } from '../notation/tree.ts';
 import { bindIngredients, type Ingredient } from '../recipe/ingredient.ts';
@@ -56,7 +57,7 @@ function sayWhy({ said }: Work, { name, weighed }: Ingredient, amount: MeasuredN
 }
 
 const isByHand = ({ unit }: MeasuredNode): boolean =>
-  unit !== undefined && ['pinch', 'dash', 'drop', '%'].includes(unit.symbol);
+  unit !== undefined && (unit.symbol === '%' || byHand(unit.symbol) !== undefined);
 
 /** Two weights further apart than this are not one said twice; `1 oz` beside `25 g` is. */
 const SAME_WEIGHT = 0.15;
@@ -123,7 +124,7 @@ function inBoth(
   to: Measure,
   { recipe: { world } }: Work,
 ): ConvertedAmount | undefined {
-  if (node.beside !== undefined || node.takes !== undefined) return undefined;
+  if (node.beside !== undefined || takesOf(node) !== undefined) return undefined;
   const other = convertAmount(amount.quantity, match, isMass(amount) ? 'us' : 'weight', { world, sums: true });
   if (other === undefined || (isMass(amount) && to !== 'us')) return undefined;
   // Ounces beside grams are one weight said twice.

@@ -8,7 +8,7 @@ import { kitchenGrams } from '../measure/kitchen.ts';
 import { significant, trimmed } from '../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { Document } from '../notation/document.ts';
-import { measuresOf, statedSpan } from '../notation/item-amounts.ts';
+import { measuresOf, statedSpan, takesOf } from '../notation/item-amounts.ts';
 import type { IngredientNode, MeasuredNode, PanNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import { isEach } from '../recipe/line-weight.ts';
@@ -236,7 +236,7 @@ class Scaler {
     const wanted = amount.low.value * by;
     if (Number.isInteger(count) && Math.abs(count / wanted - 1) <= 0.02) return undefined;
     if (amount.high !== undefined || food === undefined || (node.name?.start ?? 0) < amount.end) return undefined;
-    if (node.beside !== undefined || node.takes !== undefined || bare === true) return undefined;
+    if (node.beside !== undefined || takesOf(node) !== undefined || bare === true) return undefined;
     return gramsOf(likelyGrams(weighed) * by);
   }
 

@@ -4,7 +4,7 @@
  */
 
 import type { Document } from '../notation/document.ts';
-import { statedSpan } from '../notation/item-amounts.ts';
+import { statedSpan, takesOf } from '../notation/item-amounts.ts';
 import type { IngredientNode, MeasuredNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import { isEach } from '../recipe/line-weight.ts';
@@ -44,7 +44,7 @@ export function listGrams(
   const amount = node.amount;
   if (!weighed.known || amount?.kind !== 'measured' || weighed.grams.high <= 0) return undefined;
   // What is taken out of a fruit, shared, or written behind its name has no place for a weight of its own.
-  if (node.takes !== undefined || node.eachOf === true || ingredient.shares === true || ingredient.bare === true)
+  if (takesOf(node) !== undefined || node.eachOf === true || ingredient.shares === true || ingredient.bare === true)
     return undefined;
   const by = (2 * grams) / (weighed.grams.low + weighed.grams.high);
   const line = (recipe.partsAt[part] ?? 0) + ingredient.line;
@@ -78,7 +78,7 @@ export function setCount(
   const amount = ingredient.node.amount;
   if (amount?.kind !== 'measured' || amount.unit !== undefined || amount.low.value <= 0) return undefined;
   const line = (recipe.partsAt[part] ?? 0) + ingredient.line;
-  if (ingredient.node.takes !== undefined || ingredient.node.eachOf === true) return undefined;
+  if (takesOf(ingredient.node) !== undefined || ingredient.node.eachOf === true) return undefined;
   const words = [String(count), amount.sized?.text, amount.counted?.text].filter((w) => w !== undefined);
   const numbers = { start: amount.low.start, end: amount.high?.end ?? amount.low.end };
   const { text } = recipe.parts[part]?.head.source.lines[ingredient.line] ?? { text: '' };

@@ -287,11 +287,14 @@ export interface WordInNumber extends Span {
 
 /** `tart` becomes `tarts` in `1 lemon tart of 20 cm` made four times: the last word before what is said of one. */
 export function madeInNumber(of: string, was: number, count: number): WordInNumber | undefined {
-  const words = MADE.exec(of)?.[0] ?? '';
+  // `1 (9-inch) pie`
+  const from = /^\s*\([^()]*\)\s*/.exec(of)?.[0].length ?? 0;
+  const words = MADE.exec(of.slice(from))?.[0] ?? '';
   const last = /(?<!\p{L})\p{Ll}+$/u.exec(words)?.[0];
   if (last === undefined || was > 1 === count > 1 || last === 'dozen') return undefined;
   const text = count > 1 && singular(last) !== last ? last : nounFor(count, last);
-  return text === last ? undefined : { start: words.length - last.length, end: words.length, text };
+  const end = from + words.length;
+  return text === last ? undefined : { start: end - last.length, end, text };
 }
 
 const MADE = /^[\p{L}' -]*?\p{L}(?=\s+(?:of|at|for|in|from|with)\s|\s*[^\p{L}\s'-]|\s*$)/u;

@@ -11,7 +11,7 @@ import { kitchenGrams, numberText } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
 import type { Document } from '../notation/document.ts';
-import { statedSpan } from '../notation/item-amounts.ts';
+import { statedSpan, takesOf } from '../notation/item-amounts.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { TakenUse } from '../recipe/ledger.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
@@ -67,7 +67,7 @@ export function substitute(
   if (food === undefined || !weighed.known || ingredient.percent !== undefined) return undefined;
   if (node.amount?.kind !== 'measured' || node.bought !== undefined || node.name === undefined) return undefined;
   if (node.name.start < node.amount.end || !isOnOwnLine(part, ingredient)) return undefined;
-  if (node.takes !== undefined || node.rest !== undefined || ingredient.others !== undefined) return undefined;
+  if (takesOf(node) !== undefined || node.rest !== undefined || ingredient.others !== undefined) return undefined;
   if (equivalent.form !== undefined && equivalent.form !== formOf(ingredient)) return undefined;
   const plan = planOf(recipe, part, ingredient, equivalent);
   if (plan === undefined) return undefined;

@@ -4,13 +4,15 @@
  */
 import type { Quantity } from '../measure/quantity.ts';
 import type { Measures } from '../measure/unit.ts';
+import { cookedFood } from './cooked.ts';
 import { findFood, isName } from './find.ts';
 import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';
 import { type Below, readHouseFood } from './house.ts';
 import { inLanguage, type Language } from './language.ts';
-import { endingsOf, indexCalled, indexKeys, indexNames, type NameIndex } from './name-index.ts';
+import { endingsOf, indexCalled, indexKeys, indexNames, keysIn, type NameIndex } from './name-index.ts';
 import { keyOf } from './names.ts';
 import { once } from './once.ts';
+import { reducedFood } from './reduced.ts';
 import { strengthIn, withStrength } from './strength.ts';
 import { type FoodRow, readAmbiguous, readEndings, readFoods, readKeys } from './tables.ts';
 import { weighFood } from './weigh.ts';
@@ -131,9 +133,9 @@ function readBook(): FoodBook {
     index: once(() => {
       const byId = new Map(rows.map((row) => [row.id, row]));
       const meant = (ids: readonly string[]): FoodRow[] => ids.flatMap((id) => byId.get(id) ?? []);
-      const { keys, longest } = readKeys();
+      const { lines, longest } = readKeys();
       return indexKeys(
-        keys,
+        rows.map((row, at) => keysIn(lines[at] ?? '', row.called)),
         longest,
         rows,
         readAmbiguous().map(({ word, ids }) => ({ word, foods: meant(ids) })),
@@ -148,7 +150,7 @@ function shelfOf(rows: readonly FoodRow[]): Shelf {
 }
 
 function rowOf(food: Food): FoodRow {
-  return { id: food.id, name: food.name, names: food.names, read: () => food };
+  return { id: food.id, name: food.name, names: food.names, class: food.class, read: () => food };
 }
 
 function bookOf(shelf: Shelf): FoodBook {
@@ -159,7 +161,7 @@ function bookOf(shelf: Shelf): FoodBook {
     find(words) {
       const before = kept.get(words);
       if (before !== undefined) return before;
-      const found = strongFood(shelf.index(), words) ?? findFood(shelf.index(), words);
+      const found = strongFood(shelf.index(), words) ?? wholeOrMade(shelf.index(), words);
       if (words.length > LONGEST_KEPT) return found;
       if (kept.size >= MOST_KEPT) kept.clear();
       kept.set(words, found);
@@ -177,6 +179,14 @@ function bookOf(shelf: Shelf): FoodBook {
   };
   SHELVES.set(book, shelf);
   return book;
+}
+
+/** What is made with less of something, or cooked, is the food that it is made of, unless the book has it. */
+function wholeOrMade(index: NameIndex, words: string): FoodMatch {
+  const found = findFood(index, words);
+  if (found.kind !== 'unknown' || words.length > LONGEST_KEPT) return found;
+  const find = (rest: string): FoodMatch => findFood(index, rest);
+  return reducedFood(words, find) ?? cookedFood(words, find) ?? found;
 }
 
 /** The food of a strength that is written with it, where it has one that counts; not where a whole name says it (`70 % chocolate`). */

@@ -6,12 +6,14 @@ import { countWord } from '../measure/count-words.ts';
 import type { Food, FoodClass, FoodMatch } from './food.ts';
 import {
   CHANGES,
+  COOKED_BY,
   changesFood,
   changesIn,
   DONE_AFTER,
   FORMS,
   isIgnored,
   isNumber,
+  isPart,
   JOINERS,
   LOOKS_CUT,
   looksAdjective,
@@ -19,11 +21,12 @@ import {
   saysNothing,
 } from './modifiers.ts';
 import { isOne, type Meaning, type NameIndex, oneOf, type Run } from './name-index.ts';
-import { CUTS, keyOf, type Phrase, readPhrase } from './names.ts';
+import { CUTS, keyOf, type Phrase, readPhrase, wordSet } from './names.ts';
 import { nearFoods } from './near.ts';
 import { findByNoun, nounLast, refine } from './noun-phrase.ts';
 import { foodsOfClass, nounOf, understand } from './nouns.ts';
 import { once } from './once.ts';
+import { joined, simpler } from './spelling.ts';
 import type { FoodRow } from './tables.ts';
 
 /** The food that the words name; never throws, whatever the text. */
@@ -31,9 +34,13 @@ export function findFood(index: NameIndex, words: string): FoodMatch {
   const comma = words.indexOf(',');
   const first = comma < 0 ? words : words.slice(0, comma);
   const written = first.length > LONGEST_WRITTEN ? undefined : WRITTEN.get(first.trim().toLowerCase());
-  const phrase = readPhrase(written === undefined ? words : written + words.slice(first.length));
+  const read = readPhrase(written === undefined ? words : written + words.slice(first.length));
+  const phrase = withHead(read, joined(index, read.head));
   const found = findPhrase(index, phrase);
   if (found !== undefined) return found;
+  const simple = withHead(phrase, simpler(index, phrase.head));
+  const simply = simple === phrase ? undefined : findPhrase(index, simple);
+  if (simply !== undefined) return simply;
   const all = [...phrase.head, ...phrase.tails.flat()];
   const near = once(() => nearFoods(index, all.slice(0, 8)));
   const {
@@ -75,9 +82,12 @@ const WRITTEN: ReadonlyMap<string, string> = new Map([
 
 const LONGEST_WRITTEN = 20;
 
+const withHead = (phrase: Phrase, head: readonly string[]): Phrase =>
+  head === phrase.head ? phrase : { ...phrase, head, full: [...head, ...phrase.full.slice(phrase.head.length)] };
+
 function findPhrase(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   const { head, tails, full } = phrase;
-  if (head.length === 0) return undefined;
+  if (head.length === 0 || namesOther(index, head)) return undefined;
   const [next, ...rest] = tails;
   if (next !== undefined && head.every((word) => looksAdjective(word) && index.get(word) === undefined)) {
     const joined = [...head, ...next];
@@ -96,6 +106,14 @@ function findPhrase(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   return changesFood(tails, meant.read().class) ? undefined : withForm(meant, left, tails, named, unread);
 }
 
+/** Two words that are a food together which the book does not have: `Spanish rice`, `prickly pear`. */
+const namesOther = (index: NameIndex, head: readonly string[]): boolean =>
+  head.length <= MOST_WORDS &&
+  head.some((word, at) => {
+    const pair = `${word} ${head[at + 1]}`;
+    return at < head.length - 1 && nounOf(pair) !== undefined && index.get(pair) === undefined;
+  });
+
 /** The longest run of words that is a name and leaves nothing unaccounted for; else the names whose words stand in another order. */
 function findRun(index: NameIndex, head: readonly string[]): Run | undefined {
   if (head.length > MOST_WORDS) return undefined;
@@ -105,7 +123,9 @@ function findRun(index: NameIndex, head: readonly string[]): Run | undefined {
       if (meant === undefined) continue;
       if (length === head.length) return { meant, left: NONE, named: head };
       const left = [...head.slice(0, start), ...head.slice(start + length)];
-      if (left.every((word) => leavesIt(word, meant))) return { meant, left, named: head.slice(start, start + length) };
+      const behind = head.slice(start + length);
+      if (left.every((word) => leavesIt(word, meant)) && !behind.some((word) => isHead(index, word, meant)))
+        return { meant, left, named: head.slice(start, start + length) };
     }
   }
   const kept = head.filter((word) => !isIgnored(word) && !FORMS.has(word) && !JOINERS.has(word) && !isNumber(word));
@@ -119,7 +139,7 @@ function findRun(index: NameIndex, head: readonly string[]): Run | undefined {
 /** `tomato condensed soup`: the noun stays where it is, but in `rind of orange`. */
 function inAnotherOrder(index: NameIndex, words: readonly string[], turned: boolean): FoodRow | undefined {
   if (words.length < 2) return undefined;
-  const row = index.inAnyOrder([...words].sort().join(' '));
+  const row = index.inAnyOrder(words);
   const noun = words.at(-1) ?? '';
   return row !== undefined && (turned || [row.name, ...row.names].some((name) => keyOf(name).endsWith(noun)))
     ? row
@@ -131,8 +151,17 @@ export const MOST_WORDS = 24;
 const NONE: readonly string[] = [];
 
 function leavesIt(word: string, meant: Meaning): boolean {
-  if (isOne(meant)) return saysNothing(word, meant.read());
+  if (isOne(meant)) return saysNothing(word, meant.read()) || (CHANGES.has(word) && isCalled(meant, word));
   return saysNothing(word, undefined) || meant.some((row) => fits(word, row));
+}
+
+/** Whether the word behind a name is what is meant: of a shrimp salad the salad, of garlic cloves the garlic. */
+function isHead(index: NameIndex, word: string, meant: Meaning): boolean {
+  if (index.get(word) === undefined && nounOf(word)?.is !== 'made') return false;
+  return ![meant].flat().some((row) => {
+    const food = row.read();
+    return isPart(word, food.class) || isPieceOf(food, word);
+  });
 }
 
 /** Whether the word may stand before a name that this food shares with others. */
@@ -190,12 +219,19 @@ function findNarrowed(
   return undefined;
 }
 
-/** What stands behind the commas up to `in`, `with`, `or`. */
+/** What stands behind the commas up to `in`, `with`, `or`; none of what a measure of it is for: `sugar to each quart (1 lb) prepared fruit`. */
 const adjectivesIn = (tails: Phrase['tails']): readonly string[] =>
-  tails.slice(0, 4).flatMap((tail) => {
+  tails.slice(0, Math.min(4, firstPurpose(tails))).flatMap((tail) => {
+    // `butter the size of a walnut`
+    if (tail[0] === 'sized') return [];
     const end = tail.findIndex((word) => CUTS.has(word) || word === 'or');
     return tail.slice(0, end < 0 ? 8 : Math.min(end, 8)).filter((word) => !DONE_AFTER.has(word));
   });
+
+function firstPurpose(tails: Phrase['tails']): number {
+  const at = tails.findIndex(([first = '']) => first === 'to' || first === 'per');
+  return at < 0 ? tails.length : at;
+}
 
 /** `tuna, in oil`. */
 function wholeTail(
@@ -267,15 +303,24 @@ function withForm(
 ): FoodMatch {
   const food = row.read();
   const form = formOf(food, left, tails, named);
+  const part = left.find((word) => isSmaller(food, word));
   return {
     kind: 'food',
     food,
     ...(form !== undefined && { form }),
     ...(unread.length > 0 && { unread }),
+    ...(part !== undefined && { part }),
   };
 }
 
-/** The count word or form that a measure of the food depends on, else the first form word there is. */
+/** A part of one of it that the book has not weighed: a chunk, a cut. */
+const isSmaller = (food: Food, word: string): boolean =>
+  !WHOLE.has(word) && !isPieceOf(food, word) && (isPart(word, food.class) || nounOf(word)?.is === 'cut');
+
+/** Nearly all of one. */
+const WHOLE = wordSet('cap head crown bulb ear cob pod root berry fruit meat flesh button body loaf whole');
+
+/** The count word or form that a measure of the food depends on, cooked before cut; else the first form word there is. */
 function formOf(
   food: Food,
   left: readonly string[],
@@ -284,6 +329,8 @@ function formOf(
 ): string | undefined {
   const counted = left.find((word) => isPieceOf(food, word)) ?? named.slice(1).find((word) => isPieceOf(food, word));
   if (counted !== undefined) return counted;
+  const isCooked = left.some((word) => COOKED_BY.has(word));
+  if (isCooked && food.measures.some(({ form }) => form === 'cooked')) return 'cooked';
   const forms = [
     ...left.filter((word) => FORMS.has(word)),
     ...tails.flatMap((tail) => tail.filter((word) => FORMS.has(word) && !MADE_AFTER.has(word))),

@@ -153,11 +153,20 @@ export const bookIdOf = ({ id, like }: Food): string => like ?? id;
 
 /** What a written name turns out to be. */
 export type FoodMatch =
-  /** `unread` words say which of it, and change nothing: `ratte` of potatoes. */
-  | { readonly kind: 'food'; readonly food: Food; readonly form?: string; readonly unread?: readonly string[] }
+  | FoundFood
   /** The words could be two foods. */
   | { readonly kind: 'ambiguous'; readonly foods: readonly Food[] }
   | UnknownFood;
+
+export interface FoundFood {
+  readonly kind: 'food';
+  readonly food: Food;
+  readonly form?: string;
+  /** Words that say which of it, and change nothing: `ratte` of potatoes. */
+  readonly unread?: readonly string[];
+  /** Each that is counted is no whole one, but this of it, which nobody has weighed: a `chunk` of mango. */
+  readonly part?: string;
+}
 
 /** What a name that the book does not have tells all the same. */
 export interface UnknownFood {

@@ -41,5 +41,5 @@ export function inLanguage(row: FoodRow, language: Language): FoodRow {
   const isCalled = Object.values(words).some((word) => keyOf(word) === keyOf(row.name));
   const names = isCalled ? { name, names: others } : { name: row.name, names: [name, ...others.slice(1)] };
   const read = once((): Food => ({ ...row.read(), ...names }));
-  return { id: row.id, ...names, read };
+  return { id: row.id, ...names, class: row.class, read };
 }

@@ -6,61 +6,84 @@ import modifiersText from '../../data/foods/modifiers.tsv';
 import { countWord } from '../measure/count-words.ts';
 import type { Food, FoodClass } from './food.ts';
 import { wordSet } from './names.ts';
+import { nounOf } from './nouns.ts';
+import { once } from './once.ts';
 
 /** Whether a word beside the name leaves the food what it is; without a food, whether it would leave any. */
 export function saysNothing(word: string, food: Food | undefined): boolean {
-  if (isIgnored(word) || isNumber(word)) return true;
-  const kinds = HARMLESS.get(word);
-  if (food === undefined) return kinds === undefined && FORMS.has(word);
-  if (kinds !== undefined) return kinds.has(food.class);
-  if (FORMS.has(word)) return true;
+  if (isNumber(word)) return true;
+  const beside = besideOf(word);
+  if (beside === 'any') return true;
+  if (food === undefined) return beside === undefined && FORMS.has(word);
+  if (beside?.in(food.class) === true) return true;
+  if (FORMS.has(word)) return beside === undefined;
   const counted = countWord(word);
-  if (counted === undefined) return false;
-  return food.pieces.some((piece) => piece.word === counted) || (COUNTED.has(word) && CUT_UP.has(food.class));
+  return counted !== undefined && food.pieces.some((piece) => piece.word === counted);
+}
+
+/** Whether the word names a part or the shape of a food of this class: the caps of mushrooms, the tails of lobsters. */
+export function isPart(word: string, kind: FoodClass): boolean {
+  const beside = besideOf(word);
+  return beside !== 'any' && beside?.part === true && beside.in(kind);
 }
 
 /** The words after the comma that make it another food than the name: `milk, dried`. A lettuce washed and dried is still one. */
 export function changesIn(tails: readonly (readonly string[])[]): readonly string[] {
   const washed = tails.some((tail) => tail.some((word) => WASHED.has(word)));
-  return tails.flatMap((tail) => tail.filter((word) => CHANGES.has(word) && !(washed && word === 'dried')));
+  return tails.flatMap((tail) =>
+    tail.filter(
+      (word, at) => CHANGES.has(word) && !(washed && word === 'dried') && !(word === 'light' && isColour(tail[at + 1])),
+    ),
+  );
 }
+
+/** `white and light green parts only`. */
+const isColour = (word: string | undefined): boolean =>
+  word !== undefined && SENSES().some(({ says, words }) => says === 'colour' && words.has(word));
 
 /** Whether what stands after the comma makes it another food than one of this class. */
 export function changesFood(tails: readonly (readonly string[])[], foodClass: FoodClass): boolean {
-  return changesIn(tails).some((word) => !HARMLESS.get(word)?.has(foodClass));
+  return changesIn(tails).some((word) => {
+    const beside = besideOf(word);
+    return beside !== 'any' && beside?.in(foodClass) !== true;
+  });
 }
 
 /** Whether the word can only stand before a noun: `boneless, skinless chicken thighs`. */
-export const looksAdjective = (word: string): boolean =>
-  isIgnored(word) || FORMS.has(word) || CHANGES.has(word) || HARMLESS.has(word) || word.endsWith('less');
+export function looksAdjective(word: string): boolean {
+  const beside = besideOf(word);
+  if (beside === 'any' || FORMS.has(word) || CHANGES.has(word) || word.endsWith('less')) return true;
+  return beside?.adjective === true;
+}
+
+/** Whether the word says where or how a food is made, and not of what: `deli` and `Greek` of what is deli or Greek style. */
+export const saysManner = (word: string): boolean => {
+  const beside = besideOf(word);
+  return beside === 'any' || beside?.adjective === true;
+};
 
 /** Whether a noun of the class may be fallen back to over this word: one that nobody knows, and not one that changes foods. */
 export const mayPass = (word: string): boolean =>
-  word.length > 1 && !CHANGES.has(word) && !FORMS.has(word) && !HARMLESS.has(word) && !isNumber(word);
+  word.length > 1 && !CHANGES.has(word) && !FORMS.has(word) && !isNumber(word);
 
 /** A figure, with or without its unit: `2`, `400g`, `2x400g`, and of another recipe: `tomato sauce II`. */
 export function isNumber(word: string): boolean {
-  return /^(?:\d+(?:x\d+)?(?:g|kg|oz|lb|ml|cm|mm)?|i{1,3}|iv|vi{0,3})$/.test(word);
+  return /^(?:\d+(?:x\d+)?(?:g|kg|oz|lb|ml|cm|mm)?|i{1,3}|iv|vi{0,3}|x{2,4}|\d{1,2}x)$/.test(word);
 }
 
 /** Whether the word says nothing about what the food is. */
-export const isIgnored = (word: string): boolean => IGNORED.has(word) || IN_ANY.has(word);
-
-const IGNORED = wordSet(`
-  a an the of some few more extra about approx approximately roughly firmly tightly finely coarsely thinly thickly lightly freshly very well just
-  fresh good best goodquality quality premium organic freerange local homemade storebought bought ready readytoeat natural pure real
-  cold cool chilled warm warmed hot tepid lukewarm roomtemperature softened hard firm ripe small large medium big little tiny
-  extra jumbo thick thin long short heaped heaping level levelled leveled scant generous rounded slightly peeled unpeeled skinned
-  skinless boneless bonein skinon trimmed cored pitted stoned deseeded seeded destemmed stemmed hulled shelled podded washed rinsed
-  scrubbed cleaned drained patted squeezed beaten whisked separated strained sieved divided optional cut bite sized size inch cm mm
-  unwaxed zested unbleached bleached enriched tender young baby thawed defrosted packaged plump bashed bruised split scraped favourite
-  favorite brand finest prepared uncooked mini miniature dozen jointed assorted
-`);
+export const isIgnored = (word: string): boolean => besideOf(word) === 'any';
 
 /** How a food is cut or handled: what a measure of it may depend on. */
 export const FORMS = wordSet(`
   chopped diced cubed sliced grated shredded minced crushed mashed pureed melted sifted packed loose crumbled ground halved quartered
   julienned slivered flaked torn whole whipped spooned frozen toasted cooked
+`);
+
+/** How a food is cooked through that stays what it is. */
+export const COOKED_BY = wordSet(`
+  cooked roast roasted grilled baked boiled poached steamed braised stewed leftover rotisserie precooked simmered broiled barbecued
+  wilted sauteed microwaved
 `);
 
 /** Forms made after measuring when they stand after the comma: `1 cup flour, sifted` is not `1 cup sifted flour`. */
@@ -91,11 +114,6 @@ export const LOOKS_CUT = wordSet('deseeded seeded peeled trimmed cored destemmed
 /** Words that only join others. */
 export const JOINERS = wordSet('and or of the a an');
 
-/** Count words that leave any food what it is: `celery stalks`, `thyme sprigs`. */
-const COUNTED = wordSet(
-  'bunch clove head leaf piece slice sprig stalk stem handful knob wedge strip cube fillet stick',
-);
-
 function kindsOf(list: string): ReadonlySet<FoodClass> {
   return new Set(list.split(', ') as FoodClass[]);
 }
@@ -108,14 +126,81 @@ export const AS_GROWN = kindsOf(
   `${PLANTS}, ${FLESH}, dried fruit, dried herb, spice, grain, legume, nut, seed, pasta, egg`,
 );
 
-const CUT_UP = kindsOf(`${PLANTS}, ${FLESH}, cured meat, cheese, bread, fat, dried herb, chocolate, other`);
+/** What a word beside a name says: nothing in `any` food, or nothing in some. */
+type Beside = 'any' | BesideSome;
 
-/** Words that leave the food what it is in some classes only; and those that do in all (`modifiers.tsv`). */
-const HARMLESS = new Map<string, ReadonlySet<FoodClass>>();
-const IN_ANY = new Set<string>();
-for (const row of modifiersText.split('\n').slice(2)) {
-  const [word = '', classes = ''] = row.split('\t');
-  if (classes === 'any') IN_ANY.add(word);
-  else if (word !== '')
-    HARMLESS.set(word, kindsOf(classes.replaceAll(';', ', ').replace('plants', PLANTS).replace('flesh', FLESH)));
+interface BesideSome {
+  readonly in: (kind: FoodClass) => boolean;
+  readonly part: boolean;
+  /** It stands before a noun and is none. */
+  readonly adjective: boolean;
 }
+
+/** Words of one sense, of the same classes. */
+interface Sense {
+  readonly says: string;
+  readonly words: ReadonlySet<string>;
+  /** Absent: all. */
+  readonly in?: (kind: FoodClass) => boolean;
+}
+
+/** `modifiers.tsv`, cut into its rows alone: their words stay sets that the engine makes in one step. */
+const SENSES = once((): readonly Sense[] =>
+  modifiersText
+    .split('\n')
+    .slice(2)
+    .filter((row) => row !== '')
+    .map((row) => {
+      const [says = '', classes = '', words = ''] = row.split('\t');
+      const sense = { says, words: new Set(words.split(' ')) };
+      if (classes === 'any') return sense;
+      const kinds = kindsOf(
+        classes.replace(BUT, '').replaceAll(';', ', ').replace('plants', PLANTS).replace('flesh', FLESH),
+      );
+      return { ...sense, in: classes.startsWith(BUT) ? (kind) => !kinds.has(kind) : (kind) => kinds.has(kind) };
+    }),
+);
+
+const BUT = 'any but ';
+/** Senses whose words may be nouns. */
+const NOUNS: ReadonlySet<string> = new Set(['part', 'purpose', 'meat', 'growth']);
+
+/** Words already asked about. */
+const ASKED = new Map<string, Beside | undefined>();
+const MOST_ASKED = 20_000;
+
+function besideOf(word: string): Beside | undefined {
+  if (ASKED.has(word)) return ASKED.get(word);
+  const beside = inSenses(word) ?? byShape(word);
+  if (ASKED.size < MOST_ASKED && word.length < 30) ASKED.set(word, beside);
+  return beside;
+}
+
+function inSenses(word: string): Beside | undefined {
+  const senses = SENSES().filter(({ words }) => words.has(word));
+  if (senses.length === 0) return undefined;
+  if (senses.some((sense) => sense.in === undefined)) return 'any';
+  return {
+    in: (kind) => senses.some((sense) => sense.in?.(kind)),
+    part: senses.some(({ says }) => says === 'part'),
+    adjective: senses.every(({ says }) => !NOUNS.has(says)),
+  };
+}
+
+/** Adverbs, `larger` and `finest`, `unsmoked`, `prewashed`. */
+function byShape(word: string): Beside | undefined {
+  if (word.length < 6) return undefined;
+  if (word.endsWith('ly')) return 'any';
+  const degree = /^(.+?)(?:er|est)$/.exec(word)?.[1];
+  if (degree !== undefined) {
+    const bases = [degree, `${degree}e`, degree.replace(/i$/, 'y'), degree.replace(/(.)\1$/, '$1')];
+    if (SENSES().some(({ says, words }) => DEGREES.has(says) && bases.some((base) => words.has(base)))) return 'any';
+  }
+  const undone = /^un(.+ed)$/.exec(word)?.[1];
+  if (undone !== undefined && (CHANGES.has(undone) || FORMS.has(undone) || nounOf(undone) !== undefined)) return 'any';
+  const before = /^pre(.+)$/.exec(word)?.[1];
+  return before !== undefined && inSenses(before) === 'any' ? 'any' : undefined;
+}
+
+/** Senses of which there is more and most. */
+const DEGREES: ReadonlySet<string> = new Set(['size', 'quality', 'freshness', 'temperature']);

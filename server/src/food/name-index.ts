@@ -11,9 +11,11 @@ export type Meaning = FoodRow | readonly FoodRow[];
 /** Every name of a set of foods, and what it means. */
 export interface NameIndex {
   get(key: string): Meaning | undefined;
-  /** The food whose name has these words, sorted, in whatever order. */
-  inAnyOrder(words: string): FoodRow | undefined;
+  /** The one food whose name has these words in whatever order. */
+  inAnyOrder(words: readonly string[]): FoodRow | undefined;
   entries(): Iterable<readonly [string, Meaning]>;
+  /** All that it has names for. */
+  foods(): readonly FoodRow[];
   /** Words in the longest name. */
   readonly longest: number;
 }
@@ -41,6 +43,30 @@ export function keysOf(foods: readonly FoodRow[]): readonly (readonly string[])[
     }),
   );
 }
+
+/** The same as a line of a table for each food: a cell a name, empty where the key is the name in small letters, as of nearly all, and `-` where there is none. */
+export function keyLinesOf(foods: readonly FoodRow[]): readonly string[] {
+  const keys = keysOf(foods).map((own) => new Set(own));
+  return foods.map(({ name, names }, at) => {
+    const left = new Set(keys[at]);
+    const cells = [name, ...names].map((called) => {
+      const key = keyOf(called);
+      if (!left.delete(key)) return NO_KEY;
+      return key === called.toLowerCase() ? '' : key;
+    });
+    return cells.join('\t').replace(/\t+$/, '');
+  });
+}
+
+/** What such a line says of these names. */
+export function keysIn(line: string, names: readonly string[]): readonly string[] {
+  const small = names.map((name) => name.toLowerCase());
+  if (line === '') return small;
+  const cells = line.split('\t');
+  return small.flatMap((name, at) => (cells[at] === NO_KEY ? [] : cells[at] || name));
+}
+
+const NO_KEY = '-';
 
 /** Words in the longest key. */
 export function longestOf(keys: readonly (readonly string[])[]): number {
@@ -80,6 +106,7 @@ export function indexCalled(index: NameIndex, called: (row: FoodRow) => FoodRow)
     *entries() {
       for (const [key, meant] of index.entries()) yield [key, meaning(meant)];
     },
+    foods: () => index.foods().map(called),
     longest: index.longest,
   };
 }
@@ -103,30 +130,39 @@ export function indexKeys(
     const key = keyOf(word);
     if (!byKey.has(key)) byKey.set(key, meant);
   }
-  let byWords: Map<string, FoodRow | undefined> | undefined;
   return {
     get: (key) => byKey.get(key) ?? under?.get(key),
-    inAnyOrder(words) {
-      byWords ??= unordered(byKey);
-      return byWords.get(words) ?? under?.inAnyOrder(words);
-    },
+    inAnyOrder: (words) => anyOrder(byKey, words) ?? under?.inAnyOrder(words),
     *entries() {
       yield* byKey;
       if (under !== undefined) yield* under.entries();
     },
+    foods: () => (under === undefined ? foods : [...foods, ...under.foods()]),
     longest: Math.max(longest, under?.longest ?? 1),
   };
 }
 
-/** Names by their sorted words, but where two foods have the same words. */
-function unordered(byKey: ReadonlyMap<string, Meaning>): Map<string, FoodRow | undefined> {
-  const byWords = new Map<string, FoodRow | undefined>();
-  for (const [key, meant] of byKey) {
-    if (!isOne(meant) || !key.includes(' ')) continue;
-    const sorted = key.split(' ').sort().join(' ');
-    byWords.set(sorted, byWords.has(sorted) && byWords.get(sorted) !== meant ? undefined : meant);
+/** More words stand in so many orders that nobody means another. */
+const MOST_IN_ANY_ORDER = 5;
+
+/** The food of the names that these words make, but where they make those of two: few words have few orders, and all names many words. */
+function anyOrder(byKey: ReadonlyMap<string, Meaning>, words: readonly string[]): FoodRow | undefined {
+  if (words.length < 2 || words.length > MOST_IN_ANY_ORDER) return undefined;
+  const found = new Set<FoodRow>();
+  inEachOrder(words, '', (key) => {
+    const meant = byKey.get(key);
+    if (meant !== undefined && isOne(meant)) found.add(meant);
+  });
+  const [only] = found;
+  return found.size === 1 ? only : undefined;
+}
+
+function inEachOrder(words: readonly string[], before: string, use: (key: string) => void): void {
+  for (let i = 0; i < words.length; i++) {
+    const next = before === '' ? (words[i] as string) : `${before} ${words[i]}`;
+    if (words.length === 1) use(next);
+    else inEachOrder(words.toSpliced(i, 1), next, use);
   }
-  return byWords;
 }
 
 /** What a phrase was found to mean. */

@@ -16,7 +16,9 @@ export interface Phrase {
 
 /** Reads the words of a phrase, normalised as `keyOf` does it. */
 export function readPhrase(text: string): Phrase {
-  const plain = plainText(text).replace(SIZED, ', sized ').replace(RAISED, ' ');
+  const plain = compoundsOf(
+    plainText(text).replace(SIZED, ', sized ').replace(AND_ITS, ', with ').replace(KIND_OF, ''),
+  );
   const pieces = PAUSE.test(plain)
     ? plain
         .split(PAUSES)
@@ -24,15 +26,50 @@ export function readPhrase(text: string): Phrase {
         .filter((words) => words.length > 0)
     : [tokensOf(plain)];
   const full = pieces[0] ?? [];
-  const cut = full.findIndex((word, index) => index > 0 && CUTS.has(word));
+  const cut = full.findIndex((word, index) => index > 0 && CUTS.has(word) && !isAdjective(full, index));
   if (cut <= 0) return { head: full, tails: pieces.slice(1), full };
   return { head: full.slice(0, cut), tails: [full.slice(cut), ...pieces.slice(1)], full };
 }
 
 /** `butter the size of an egg`. */
 const SIZED = / (?:about )?(?:the )?(?:size|bigness|weight|thickness) of /;
-/** `corn-fed chicken`, `vine-ripened tomatoes`: how it was raised, by whatever. */
-const RAISED = /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b/gu;
+/** `oysters and their liquor`, `celery and leaves`. */
+const AND_ITS = / (?:and|&) (?:(?:its|their) |(?=(?:the )?(?:liquor|liquid|leaves)(?:$|[,;(])))/;
+
+/** `a mixture of berries`. */
+const KIND_OF =
+  /\b(?:mixture|mix|combination|assortment|selection|medley|variety|kinds?|sorts?|types?|choice) of (?=\S)/;
+
+/** Without the compounds that say only how it was raised, made or sold, by whatever: `corn-fed`, `ready-to-bake`, `hormone-free`. */
+function compoundsOf(plain: string): string {
+  if (!COMPOUND.test(plain)) return plain;
+  return plain
+    .replace(PACKED, '$2, in $1')
+    .replace(RAISED, ' ')
+    .replace(READY, ' ')
+    .replace(WITHOUT, ' ')
+    .replace(ON_OFF, '$1$2');
+}
+
+const COMPOUND = /-|\b(?:fed|reared|raised|caught|ripened|grown|picked|free)\b/;
+const RAISED =
+  /\b\p{L}+[- ](?:fed|reared|raised|caught|ripened|grown|picked)\b|\b\p{L}+(?:-\p{L}+)*-(?:pressed|aged|milled|rolled|bottled|packaged|certified|inspected|imported|trimmed|washed|thin|thick|sized?)\b/gu;
+/** `oil-packed tuna`. */
+const PACKED = /\b(oil|water|brine|juice|syrup|salt|vinegar)-packed ([^,;()]+)/;
+/** `ready-to-eat`, `off-the-bone`. */
+const READY = /\b\p{L}+(?:-\p{L}+)*-(?:to|at|from|on-the|off-the|in-the)(?:-\p{L}+)+\b/gu;
+const WITHOUT =
+  /\b(?:hormone|antibiotic|steroid|pesticide|gmo|nitrate|nitrite|aluminum|aluminium|additive|preservative|bpa|cruelty|cage|chemical|msg|trans[- ]fat|pulp|seed|pit|stone|bone|rind|stem)s?[- ]free\b/g;
+/** `head-on`, `skin-off`, `bone-in`: one word, as the book writes it. */
+const ON_OFF = /\b(\p{L}+)-(on|in|off|out)\b(?!-)/gu;
+
+/** `center cut pork chops`, `French-cut beans`, where nothing follows of how it is cut. */
+const isAdjective = (words: readonly string[], at: number): boolean =>
+  words[at] === 'cut' && at < words.length - 1 && !HOW_CUT.test(words[at + 1] ?? '');
+
+const HOW_CUT =
+  /^(?:in|into|to|up|on|from|off|across|along|about|at|as|by|the|a|an|and|or|with|for|if|thin|thick|small|fine|large|big|long|short|lengthwise|crosswise|diagonal|julienne|half|quarter|piece|bite|coarse|rough|one|two|three|four|five|six|eight|\d.*|.*ly)$/;
+
 const PAUSE = /[,;:()[\]{}|–—-]/;
 const PAUSES = /[,;:()[\]{}|]+|\s[–—-]\s/;
 
@@ -97,6 +134,18 @@ function spellingOf(word: string): string {
 const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({
   'bone in': 'bonein',
   'skin on': 'skinon',
+  'head on': 'headon',
+  'shell on': 'shellon',
+  'tail on': 'tailon',
+  'tails on': 'tailon',
+  'rind on': 'rindon',
+  'skin off': 'skinoff',
+  'tail off': 'tailsoff',
+  'shell off': 'shelloff',
+  'bone out': 'boneout',
+  'no boil': 'noboil',
+  'no bake': 'noboil',
+  'no cook': 'noboil',
   'free range': 'freerange',
   'cage free': 'freerange',
   'gluten free': 'glutenfree',
@@ -108,7 +157,19 @@ const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({
   'fat free': 'nonfat',
   'non fat': 'nonfat',
   'good quality': 'goodquality',
+  'high quality': 'goodquality',
+  'top quality': 'goodquality',
+  'ice cold': 'icecold',
+  'orange blossom': 'orangeblossom',
   'room temperature': 'roomtemperature',
+  'left over': 'leftover',
+  'stone ground': 'stoneground',
+  'half cooked': 'halfcooked',
+  'part cooked': 'halfcooked',
+  'par cooked': 'halfcooked',
+  'partly cooked': 'halfcooked',
+  'partially cooked': 'halfcooked',
+  'under cooked': 'halfcooked',
   'store bought': 'storebought',
   'shop bought': 'storebought',
   'home made': 'homemade',
@@ -205,6 +266,93 @@ const SPELLINGS: ReadonlyMap<string, string> = new Map(
     tumeric: 'turmeric',
     tomatoe: 'tomato',
     potatoe: 'potato',
+    parsly: 'parsley',
+    parsely: 'parsley',
+    celary: 'celery',
+    cellery: 'celery',
+    brocoli: 'broccoli',
+    broccolli: 'broccoli',
+    cauliflour: 'cauliflower',
+    rasberry: 'raspberry',
+    rasberrie: 'raspberry',
+    rasberries: 'raspberry',
+    strawbery: 'strawberry',
+    blueberrie: 'blueberry',
+    mayonaise: 'mayonnaise',
+    mayonnaisse: 'mayonnaise',
+    parmesean: 'parmesan',
+    mozzerella: 'mozzarella',
+    marscapone: 'mascarpone',
+    vanila: 'vanilla',
+    vannila: 'vanilla',
+    cardamon: 'cardamom',
+    cardamum: 'cardamom',
+    carraway: 'caraway',
+    corriander: 'coriander',
+    oregeno: 'oregano',
+    thime: 'thyme',
+    rosemarie: 'rosemary',
+    worchestershire: 'worcestershire',
+    worchester: 'worcestershire',
+    avacado: 'avocado',
+    bannana: 'banana',
+    jalepeno: 'jalapeno',
+    chesnut: 'chestnut',
+    spinage: 'spinach',
+    spinnage: 'spinach',
+    shallott: 'shallot',
+    escallop: 'scallop',
+    vermicella: 'vermicelli',
+    spagetti: 'spaghetti',
+    spagheti: 'spaghetti',
+    macarroni: 'macaroni',
+    buttermik: 'buttermilk',
+    margerine: 'margarine',
+    tortila: 'tortilla',
+    consome: 'consomme',
+    catchup: 'ketchup',
+    sallad: 'salad',
+    pistache: 'pistachio',
+    lettice: 'lettuce',
+    letuce: 'lettuce',
+    onoin: 'onion',
+    mushroon: 'mushroom',
+    tunip: 'turnip',
+    rutabega: 'rutabaga',
+    peper: 'pepper',
+    peppar: 'pepper',
+    nutmet: 'nutmeg',
+    alspice: 'allspice',
+    sugr: 'sugar',
+    // As cards print them.
+    pdr: 'powdered',
+    powd: 'powdered',
+    pwd: 'powdered',
+    pwdr: 'powdered',
+    chpd: 'chopped',
+    grd: 'ground',
+    frzn: 'frozen',
+    froz: 'frozen',
+    cnd: 'canned',
+    marg: 'margarine',
+    choc: 'chocolate',
+    cinn: 'cinnamon',
+    bkg: 'baking',
+    evap: 'evaporated',
+    parm: 'parmesan',
+    mozz: 'mozzarella',
+    chix: 'chicken',
+    brn: 'brown',
+    bnls: 'boneless',
+    skls: 'skinless',
+    unsltd: 'unsalted',
+    swt: 'sweet',
+    conf: 'confectioner',
+    confec: 'confectioner',
+    gran: 'granulated',
+    veget: 'vegetable',
+    dehy: 'dried',
+    dehyd: 'dried',
   }),
 );
 
@@ -220,6 +368,26 @@ const IRREGULAR: ReadonlyMap<string, string> = new Map(
     smoothies: 'smoothie',
     chillies: 'chilli',
     chilies: 'chilli',
+    kiwis: 'kiwi',
+    zucchinis: 'zucchini',
+    kohlrabis: 'kohlrabi',
+    chillis: 'chilli',
+    chilis: 'chilli',
+    enokis: 'enoki',
+    salamis: 'salami',
+    chapatis: 'chapati',
+    rotis: 'roti',
+    puris: 'puri',
+    litchis: 'litchi',
+    raviolis: 'ravioli',
+    tortellinis: 'tortellini',
+    pepperoncinis: 'pepperoncini',
+    pierogis: 'pierogi',
+    biscottis: 'biscotti',
+    nashis: 'nashi',
+    emus: 'emu',
+    sloes: 'sloe',
+    bries: 'brie',
     anchovies: 'anchovy',
     quiches: 'quiche',
     brioches: 'brioche',

@@ -5,32 +5,42 @@
 import nounsText from '../../data/foods/nouns.tsv';
 import { type Brings, FLESH, type Food, type FoodClass } from './food.ts';
 import type { Meaning, NameIndex } from './name-index.ts';
-import { keyOf } from './names.ts';
 import { once } from './once.ts';
+import type { FoodRow } from './tables.ts';
 
 /** What a word says of the food it stands in the name of. */
 export interface Noun {
   /**
-   * `animal` and `cut` are raw flesh, `made` is made of anything, `changes` makes another food of what follows, `cooked` too and says that
+   * `animal`, `cut` and `organ` are raw flesh, `made` is made of anything, `changes` makes another food of what follows, `cooked` too and says that
    * it is not raw, `not` says that it is not what it is called; a `hint` says nothing of the class.
    */
-  readonly is: 'animal' | 'cut' | 'made' | 'changes' | 'cooked' | 'not' | 'hint';
+  readonly is: 'animal' | 'cut' | 'organ' | 'made' | 'changes' | 'cooked' | 'not' | 'hint';
   readonly class?: FoodClass;
   readonly brings: readonly Brings[];
 }
 
-const NOUNS = once((): ReadonlyMap<string, Noun> => {
+/** The row of each word, which stands in the table as it is looked up (a test holds it). */
+const ROWS = once((): ReadonlyMap<string, string> => {
   const rows = nounsText.split('\n').filter((line) => line !== '' && !line.startsWith('#'));
-  return new Map(
-    rows.slice(1).map((row): [string, Noun] => {
-      const [word = '', is = '', kind = '', brings = ''] = row.split('\t');
-      const noun = { is: is as Noun['is'], brings: brings === '' ? [] : (brings.split(' ') as Brings[]) };
-      return [keyOf(word), kind === '' ? noun : { ...noun, class: kind as FoodClass }];
-    }),
-  );
+  return new Map(rows.slice(1).map((row) => [row.slice(0, row.indexOf('\t')), row]));
 });
+const READ = new Map<string, Noun>();
 
-export const nounOf = (word: string): Noun | undefined => NOUNS().get(word);
+export function nounOf(word: string): Noun | undefined {
+  const row = ROWS().get(word);
+  if (row === undefined) return undefined;
+  let noun = READ.get(word);
+  if (noun === undefined) {
+    const [, is = '', kind = '', brings = ''] = row.split('\t');
+    const read = { is: is as Noun['is'], brings: brings === '' ? [] : (brings.split(' ') as Brings[]) };
+    noun = kind === '' ? read : { ...read, class: kind as FoodClass };
+    READ.set(word, noun);
+  }
+  return noun;
+}
+
+/** Every word of the table. */
+export const nounWords = (): readonly string[] => [...ROWS().keys()];
 
 /** What is known of a food that is not. */
 export interface Understood {
@@ -84,7 +94,8 @@ function classOf(index: NameIndex, words: readonly string[]): Kind | undefined {
   const noun = nounOf(last);
   if (noun?.is === 'made') return noun.class === undefined ? undefined : { class: noun.class, raw: false };
   // The steak of a cauliflower is none.
-  if (noun?.is === 'cut') return beside(index, before, () => true) ?? (noun.class && { class: noun.class, raw: true });
+  if (noun?.is === 'cut' || noun?.is === 'organ')
+    return beside(index, before, () => true) ?? (noun.class && { class: noun.class, raw: true });
   const named = longestEnding(index, words);
   if (named !== undefined) return kindOf(named);
   if (noun?.is === 'animal') return noun.class && { class: noun.class, raw: true };
@@ -131,21 +142,25 @@ export const strictestOf = (foods: readonly Food[]): Food | undefined =>
 const isRawAnimal = (food: Food): boolean =>
   food.roles.includes('raw risk') && (FLESH.includes(food.class) || food.class === 'egg');
 
-/** All foods of a class, read when they are first asked for. */
+/** All foods of a class, the same list again; those of others are not read for it. */
 export function foodsOfClass(index: NameIndex, kind: FoodClass): readonly Food[] {
   let byClass = CLASSES.get(index);
   if (byClass === undefined) {
-    byClass = new Map();
-    const foods = new Set<Food>();
-    for (const [, meant] of index.entries()) for (const row of 'read' in meant ? [meant] : meant) foods.add(row.read());
-    for (const food of foods) {
-      const others = byClass.get(food.class);
-      if (others === undefined) byClass.set(food.class, [food]);
-      else others.push(food);
-    }
+    byClass = rowsByClass(index);
     CLASSES.set(index, byClass);
   }
-  return byClass.get(kind) ?? [];
+  return byClass.get(kind)?.() ?? NONE;
 }
 
-const CLASSES = new WeakMap<NameIndex, Map<FoodClass, Food[]>>();
+function rowsByClass(index: NameIndex): ReadonlyMap<FoodClass, () => readonly Food[]> {
+  const byClass = new Map<FoodClass, FoodRow[]>();
+  for (const row of index.foods()) {
+    const rows = byClass.get(row.class);
+    if (rows === undefined) byClass.set(row.class, [row]);
+    else rows.push(row);
+  }
+  return new Map([...byClass].map(([kind, rows]) => [kind, once(() => rows.map((row) => row.read()))]));
+}
+
+const NONE: readonly never[] = [];
+const CLASSES = new WeakMap<NameIndex, ReadonlyMap<FoodClass, () => readonly Food[]>>();

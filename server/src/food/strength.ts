@@ -4,6 +4,7 @@
  */
 import data from '../../data/foods/strengths.json' with { type: 'json' };
 import type { Composition, Food, FoodClass, FoodMatch } from './food.ts';
+import { once } from './once.ts';
 
 type Part = 'acid' | 'alcohol' | 'fat' | 'cocoa' | 'protein';
 
@@ -30,11 +31,14 @@ const BARE = data.bare as Readonly<Partial<Record<FoodClass, Part>>>;
 
 const oneOf = (words: readonly string[]): string =>
   `(?:${[...words].sort((a, b) => b.length - a.length).join('|')})\\.?(?![\\p{L}-])`;
-const WORD = oneOf([...ROW_OF.keys()]);
-const WRITTEN = new RegExp(
-  `(?:(?<![\\p{L}])(?<before>${WORD})[ :]*)?(?<![\\d.,/–-])(?<share>\\d{1,3}(?:\\.\\d{1,2})?) ?(?:%|per ?cent(?![\\p{L}])|(?=proof))(?! ?[-–] ?\\d)(?: *(?<after>${WORD}))?(?: *${WORD})?(?<other> *${oneOf(data.otherThan)})?`,
-  'iu',
-);
+/** Made where a name may have a strength: it takes long to make. */
+const WRITTEN = once(() => {
+  const word = oneOf([...ROW_OF.keys()]);
+  return new RegExp(
+    `(?:(?<![\\p{L}])(?<before>${word})[ :]*)?(?<![\\d.,/–-])(?<share>\\d{1,3}(?:\\.\\d{1,2})?) ?(?:%|per ?cent(?![\\p{L}])|(?=proof))(?! ?[-–] ?\\d)(?: *(?<after>${word}))?(?: *${word})?(?<other> *${oneOf(data.otherThan)})?`,
+    'iu',
+  );
+});
 /** `80/20`: lean and fat. */
 const LEAN_AND_FAT = /(?<![\d/])(\d\d) ?\/ ?(\d\d)(?![\d/])/;
 const MAY_BE = /%|per ?cent|\d ?proof|\d ?\/ ?\d/i;
@@ -50,7 +54,7 @@ export function strengthIn(words: string): Strength | undefined {
       ? undefined
       : { share: Math.min(lean, fat), row, rest: without(words, pair) };
   }
-  const found = WRITTEN.exec(words);
+  const found = WRITTEN().exec(words);
   const share = Number(found?.groups?.share);
   if (found === null || found.groups?.other !== undefined || !(share <= 200)) return undefined;
   const word = (found.groups?.after ?? found.groups?.before)?.toLowerCase().replace(/\.$/, '');

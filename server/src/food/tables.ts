@@ -60,6 +60,7 @@ export interface FoodRow {
   readonly id: string;
   readonly name: string;
   readonly names: readonly string[];
+  readonly class: FoodClass;
   read(): Food;
 }
 
@@ -84,6 +85,16 @@ class TableRow implements FoodRow {
     return listOf(this.line.split('\t', 3)[2]);
   }
 
+  /** All its names, the first first. */
+  get called(): readonly string[] {
+    const [, name = '', also = ''] = this.line.split('\t', 3);
+    return also === '' ? [name] : [name, ...also.split(';')];
+  }
+
+  get class(): FoodClass {
+    return (this.line.split('\t', 4)[3] ?? 'other') as FoodClass;
+  }
+
   read(): Food {
     this.food ??= foodOf(this.line.split('\t'));
     return this.food;
@@ -91,7 +102,7 @@ class TableRow implements FoodRow {
 }
 
 /** All foods, in the order of the tables. A start pays for their lines alone. */
-export function readFoods(): readonly FoodRow[] {
+export function readFoods(): readonly TableRow[] {
   return FOOD_TABLES.flatMap(tableLines).map((line) => new TableRow(line));
 }
 
@@ -115,10 +126,10 @@ export function readLabelled(): readonly {
   });
 }
 
-/** The keys of the names of each food (`name-index.ts`), so that a start need not make them; and the words in the longest. */
-export function readKeys(): { readonly longest: number; readonly keys: readonly (readonly string[])[] } {
+/** The line of each food that says which keys its names have (`name-index.ts`), so that a start need not make them; and the words in the longest. */
+export function readKeys(): { readonly longest: number; readonly lines: readonly string[] } {
   const [longest, ...lines] = generated(keysText);
-  return { longest: Number(longest), keys: lines.map((line) => listOf(line, '\t')) };
+  return { longest: Number(longest), lines };
 }
 
 /** What the names end with (`name-index.ts`). */

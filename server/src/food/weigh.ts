@@ -4,11 +4,13 @@
  */
 
 import type { Bias } from '../measure/bias.ts';
+import { CAN_SOURCE } from '../measure/can-sizes.ts';
 import { type CountWord, countedAlike, countWord, isPackage } from '../measure/count-words.ts';
 import { writeFigure } from '../measure/figure.ts';
 import { exactly, middle, type Quantity, type Range, type Size, scaleRange } from '../measure/quantity.ts';
 import {
   baseOf,
+  byHand,
   dimensionOf,
   type Measures,
   sourceOf,
@@ -42,12 +44,7 @@ export function weighFood(food: Food, quantity: Quantity, measures: Measures, fo
     low: one.grams.low * low * (1 - about) * fill.low,
     high: one.grams.high * high * (1 + about) * fill.high,
   };
-  const why = [
-    one.reason.words,
-    ...(fill.low === fill.high ? [] : [`${fill.words[0]} is ${fill.low} to ${fill.high} of a level one`]),
-    ...(quantity.about ? ['a tenth either way for about'] : []),
-  ];
-  const reason = why.length === 1 ? one.reason : { ...one.reason, words: why.join('; ') };
+  const reason = fill.low === fill.high && !quantity.about ? one.reason : loosened(one.reason, fill, quantity.about);
   if (one.typical === undefined && fill.likely === 1) return { known: true, grams, reason };
   const typical = (likelyGrams(one) * fill.likely * (low + high)) / 2;
   const middle = (grams.low + grams.high) / 2;
@@ -55,7 +52,19 @@ export function weighFood(food: Food, quantity: Quantity, measures: Measures, fo
   return apart ? { known: true, grams, reason, typical } : { known: true, grams, reason };
 }
 
-const LEVEL: Pick<Bias, 'words' | 'low' | 'likely' | 'high'> = { words: [], low: 1, likely: 1, high: 1 };
+type Fill = Pick<Bias, 'words' | 'low' | 'likely' | 'high'>;
+
+/** The reason, with what widens it. */
+function loosened(reason: WeightReason, fill: Fill, about: boolean): WeightReason {
+  const why = [
+    reason.words,
+    ...(fill.low === fill.high ? [] : [`${fill.words[0]} is ${fill.low} to ${fill.high} of a level one`]),
+    ...(about ? ['a tenth either way for about'] : []),
+  ];
+  return { ...reason, words: why.join('; ') };
+}
+
+const LEVEL: Fill = { words: [], low: 1, likely: 1, high: 1 };
 
 /** How full the measure is said to be, where that means anything: nothing heaps that flows or is weighed. */
 function fillOf(food: Food, { bias, unit }: Quantity): Bias | undefined {
@@ -139,6 +148,10 @@ function weighPackage(
   const inside = weighFood(food, each, measures, form);
   if (!inside.known) return inside;
   const holder = count ?? 'one';
+  if (each.trade !== undefined) {
+    const words = `a no. ${each.trade} ${holder} holds ${each.low} to ${each.high} oz, by what is put up in it`;
+    return { ...inside, reason: { kind: 'package', words, source: CAN_SOURCE } };
+  }
   return {
     ...inside,
     reason: {
@@ -169,9 +182,6 @@ const FLOWING: ReadonlySet<FoodClass> = new Set<FoodClass>([
 ]);
 /** How far a cup of anything else goes by cutting and filling, where no range is published (common practice, no source). */
 const FILLING = 0.1;
-/** How far a pinch and a dash go by hand (common practice, no source). */
-const PINCHING = 0.3;
-const BY_HAND: ReadonlySet<UnitSymbol> = new Set<UnitSymbol>(['pinch', 'dash', 'drop']);
 
 function weighVolume(food: Food, unit: UnitSymbol, measures: Measures, form: string | undefined): Weighed {
   const ml = baseOf(unit, measures);
@@ -181,11 +191,11 @@ function weighVolume(food: Food, unit: UnitSymbol, measures: Measures, form: str
   const [first] = chosen;
   if (first === undefined) return weighByClass(food, unit, ml, measures) ?? weighByDensity(food, unit, ml, measures);
   const perUnit = chosen.map(({ measure, measureMl }) => perUnitOf(food, measure, ml / measureMl));
-  const hand = BY_HAND.has(unit) ? PINCHING : 0;
-  const grams = {
-    low: Math.min(...perUnit.map((p) => p.grams.low)) * (1 - hand),
-    high: Math.max(...perUnit.map((p) => p.grams.high)) * (1 + hand),
+  const spread = {
+    low: Math.min(...perUnit.map((p) => p.grams.low)),
+    high: Math.max(...perUnit.map((p) => p.grams.high)),
   };
+  const grams = spreadBy(spread, handOf(unit));
   const typical = median(perUnit.map((p) => p.typical));
   const words = volumeWords(food, unit, first, measures, chosen.length > 1, { grams, typical });
   const kind = first.measure.source === HOUSE_SOURCE ? 'house' : 'measure';
@@ -284,12 +294,18 @@ function volumeWords(
   return `${self}, from 1 ${unitInFull(measure.unit, house)} = ${writeFigure(measure.typical ?? (measure.grams.low + measure.grams.high) / 2)} g`;
 }
 
+/** How far one of the unit goes where nothing but the hand measures it. */
+const handOf = (unit: UnitSymbol): Range => byHand(unit) ?? BY_MEASURE;
+const BY_MEASURE: Range = exactly(1);
+
+const spreadBy = (grams: Range, by: Range): Range => ({ low: grams.low * by.low, high: grams.high * by.high });
+
 /** By a cup of its class. */
 function weighByClass(food: Food, unit: UnitSymbol, ml: number, measures: Measures): Weighed | undefined {
   const cup = classWeight(food, 'cup');
   if (cup === undefined) return undefined;
   const times = ml / (baseOf('cup', 'us') ?? Number.NaN);
-  const grams = scaleRange(cup.grams, times);
+  const grams = spreadBy(scaleRange(cup.grams, times), handOf(unit));
   const typical = cup.typical * times;
   const spread = spreadWords(grams, typical);
   const words = `1 ${unitInFull(unit, measures)} of ${food.name}, cut up, weighs ${writeFigure(typical)} g (${spread} by how it is filled)`;
@@ -300,8 +316,10 @@ function weighByDensity(food: Food, unit: UnitSymbol, ml: number, measures: Meas
   const density = densityOf(food);
   if (density === undefined) return unknown(`nobody has weighed a ${unit} of ${food.name}: write a weight`);
   const whose = systemOf(unit, measures) === undefined ? '' : `1 ${unitInFull(unit, measures)} is `;
-  const words = `${whose}${writeFigure(ml)} ml at ${density.toFixed(2)} g/ml`;
-  const grams = { low: ml * density * 0.97, high: ml * density * 1.03 };
+  const hand = handOf(unit);
+  const by = hand === BY_MEASURE ? '' : ` (${writeFigure(ml * hand.low)} to ${writeFigure(ml * hand.high)} ml by hand)`;
+  const words = `${whose}${writeFigure(ml)} ml${by} at ${density.toFixed(2)} g/ml`;
+  const grams = spreadBy({ low: ml * density * 0.97, high: ml * density * 1.03 }, hand);
   return { ...known(grams, 'density', words, DENSITY_SOURCE), typical: ml * density };
 }
 

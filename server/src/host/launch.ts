@@ -1,19 +1,24 @@
 /**
- * Starts a bundle, and keeps for the next start what the engine compiled of it: every function that ran until the process
- * was idle or ended. (Node's own compile cache keeps a file as it was just loaded, with none of its functions compiled.)
+ * Starts the server or the command: its own text within the scope of the one that both have in common, which lies beside
+ * it. Keeps for the next start what was compiled of them: every function that ran until the process was idle or ended.
+ * (Node's own compile cache keeps a file as it was just loaded, with none of its functions compiled.)
  * It is kept in the user's own cache folder, or where NODE_COMPILE_CACHE says; nothing is kept with
  * NODE_DISABLE_COMPILE_CACHE=1.
  */
-import { mkdirSync, readFileSync, renameSync, unlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, renameSync, unlinkSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { Script } from 'node:vm';
 import { crc32 } from 'node:zlib';
 
-/** The bundle's text: a function that is given what a module has, and what keeps. Named once, as it stands wherever it is named. */
-declare const QUERN_MAIN: string;
-/** The checksum of that text. */
-declare const QUERN_MAIN_SUM: number;
+/** The program's own text: around what stands in the shared file it makes a function that is given what a module has, and what keeps. Named once, as it stands wherever it is named. */
+declare const QUERN_BEFORE: string;
+declare const QUERN_BEHIND: string;
+/** The shared file, and how it begins where it was built with this one. */
+declare const QUERN_SHARED: string;
+declare const QUERN_SHARED_HEAD: string;
+/** The checksum of the whole. */
+declare const QUERN_SUM: number;
 
 type Main = (
   exports: unknown,
@@ -41,7 +46,7 @@ interface Kept {
 
 const file = keptIn();
 const kept = file === undefined ? undefined : readKept(file);
-const script = new Script(QUERN_MAIN, {
+const script = new Script(whole(), {
   filename: __filename,
   ...(kept !== undefined && { cachedData: kept.data }),
 });
@@ -52,6 +57,17 @@ if (file !== undefined) {
   process.on('exit', keepCompiled);
 }
 (script.runInThisContext() as Main)(module.exports, require, module, __filename, compiled);
+
+/** Ends the process where the shared file is missing or was built with another program. */
+function whole(): string {
+  const beside = join(__dirname, QUERN_SHARED);
+  const shared = existsSync(beside) ? readFileSync(beside, 'latin1') : '';
+  if (!shared.startsWith(QUERN_SHARED_HEAD)) {
+    process.stderr.write(`quern cannot start: ${beside} is not of the same build as ${__filename}\n`);
+    process.exit(2);
+  }
+  return QUERN_BEFORE + shared + QUERN_BEHIND;
+}
 
 /** The file for this engine; another engine could not read it. */
 function keptIn(): string | undefined {
@@ -73,7 +89,7 @@ function readKept(from: string): Kept | undefined {
   try {
     const bytes = readFileSync(from);
     const summed = bytes.subarray(0, -SUM_BYTES);
-    if (bytes.readUInt32LE(summed.length) !== crc32(summed, QUERN_MAIN_SUM)) return undefined;
+    if (bytes.readUInt32LE(summed.length) !== crc32(summed, QUERN_SUM)) return undefined;
     const data = summed.subarray(0, -CODE_BYTES);
     return { data, codeBytes: summed.readUInt32LE(data.length) };
   } catch {
@@ -83,7 +99,7 @@ function readKept(from: string): Kept | undefined {
 
 /**
  * Once, where there is more to keep than is kept. The modules that it alone needs are not loaded at a start. After it nothing
- * holds on to this file, whose text is as long as the bundle's.
+ * holds on to the text.
  */
 function keepCompiled(): void {
   delete compiled.keep;
@@ -95,7 +111,7 @@ function keepCompiled(): void {
   const data = script.createCachedData();
   const tail = Buffer.alloc(CODE_BYTES + SUM_BYTES);
   tail.writeUInt32LE(codeBytes);
-  tail.writeUInt32LE(crc32(tail.subarray(0, CODE_BYTES), crc32(data, QUERN_MAIN_SUM)), CODE_BYTES);
+  tail.writeUInt32LE(crc32(tail.subarray(0, CODE_BYTES), crc32(data, QUERN_SUM)), CODE_BYTES);
   // Another process may read or write the file at the same time.
   const written = `${file}.${process.pid}`;
   try {

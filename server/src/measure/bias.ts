@@ -22,6 +22,8 @@ export const BIASES: readonly Bias[] = [
   { words: ['heaped', 'heaping'], low: 1.25, likely: 1.4, high: 1.6, heaps: true, source: PRACTICE },
   { words: ['rounded', 'rounding'], low: 1.1, likely: 1.25, high: 1.4, heaps: true, source: PRACTICE },
   { words: ['generous', 'good', 'brimming'], low: 1.02, likely: 1.08, high: 1.15, source: PRACTICE },
+  { words: ['big', 'healthy', 'fat'], low: 1, likely: 1.2, high: 1.5, source: PRACTICE },
+  { words: ['tiny', 'little', 'wee'], low: 0.5, likely: 0.75, high: 1, source: PRACTICE },
   { words: ['scant', 'scanty', 'bare'], low: 0.85, likely: 0.92, high: 0.97, source: PRACTICE },
   { words: ['level', 'levelled', 'leveled', 'full', 'well-filled'], low: 1, likely: 1, high: 1, source: PRACTICE },
   {

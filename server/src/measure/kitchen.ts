@@ -3,7 +3,9 @@
  * Refuses to know foods. Every answer says the figure it stands for, so that its error can be told.
  */
 import { fractionText, trimmed } from './number-text.ts';
-import { baseOf, dimensionOf, type Measures, type UnitSymbol } from './unit.ts';
+import type { Quantity } from './quantity.ts';
+import { totalOf } from './total.ts';
+import { baseOf, byHand, dimensionOf, type Measures, type UnitSymbol } from './unit.ts';
 
 /** How a number is written: with vulgar fractions `½`, plain ones `1/2`, or a decimal point. */
 export type NumberStyle = 'plain' | 'glyph' | 'decimal';
@@ -227,7 +229,9 @@ const AVOIRDUPOIS: readonly Rung[] = [
 function ladderOf(unit: UnitSymbol): readonly Rung[] | undefined {
   if (isDecimal(unit)) return undefined;
   if (unit === 'oz' || unit === 'lb') return AVOIRDUPOIS;
-  return dimensionOf(unit) === 'volume' ? SPOONS_AND_CUPS : undefined;
+  if (dimensionOf(unit) !== 'volume') return undefined;
+  // What the hand measures is counted, as nothing else comes to the same.
+  return byHand(unit) === undefined || SPOONS_AND_CUPS.some((rung) => rung.unit === unit) ? SPOONS_AND_CUPS : undefined;
 }
 
 /** What a hundredth of error, and another unit than the writer's, weigh against an awkward fraction. */
@@ -316,3 +320,19 @@ export function kitchenCount(value: number, near: number, cutting: Cutting = 'qu
 /** The error that is furthest off, either way; 0 of none. */
 export const worst = (errors: readonly number[]): number =>
   errors.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0);
+
+/**
+ * What is left of an amount when another of its kind is taken from it, as a kitchen measures that: `3/4 cup + 3 tbsp`. Spoons and cups are
+ * counted as those of the US, which fit into one another; undefined where nothing certain is left.
+ */
+export function kitchenLeft(whole: Quantity, taken: Quantity): string | undefined {
+  const { unit } = whole;
+  const [from, less] = [totalOf(whole, 'us'), totalOf(taken, 'us')];
+  const base = unit && baseOf(unit, 'us');
+  if (unit === undefined || base === undefined || from === undefined || less === undefined) return undefined;
+  const left = (from.low - less.low) / base;
+  if (from.low !== from.high || less.low !== less.high || !(left > 0)) return undefined;
+  return kitchenFigures(left, unit, 'us')
+    .map((figure) => `${figure.text} ${figure.unit}`)
+    .join(' + ');
+}

@@ -23,6 +23,8 @@ export interface Quantity extends Range {
   readonly count?: CountWord;
   /** What one counted piece holds: `1 can of 400 g`. */
   readonly each?: Quantity;
+  /** Of what a can holds: the number that the trade has for its size. */
+  readonly trade?: string;
   /** How full the measure is: `heaped`. */
   readonly bias?: Bias;
   /** The other end of a range in another unit: `1 tsp to 1 tbsp`. */

@@ -3,6 +3,8 @@
  * Refuses to know foods: turning a volume into grams is `food/`'s business.
  */
 
+import type { Range } from './quantity.ts';
+
 export type Dimension = 'mass' | 'volume' | 'length' | 'temperature' | 'time' | 'share';
 
 /** Whose cup, pint or spoon it is. */
@@ -30,6 +32,7 @@ export type UnitSymbol =
   | 'kg'
   | 'oz'
   | 'lb'
+  | 'stone'
   | 'drop'
   | 'dash'
   | 'pinch'
@@ -41,10 +44,24 @@ export type UnitSymbol =
   | 'tsp'
   | 'dessertspoon'
   | 'tbsp'
+  | 'glug'
+  | 'splash'
+  | 'drizzle'
+  | 'squeeze'
+  | 'dollop'
+  | 'shot'
+  | 'pony'
+  | 'jigger'
+  | 'basting-spoon'
   | 'wineglass'
   | 'gill'
   | 'teacup'
+  | 'coffee-cup'
+  | 'ladle'
   | 'cup'
+  | 'breakfast-cup'
+  | 'tumbler'
+  | 'mug'
   | 'fl oz'
   | 'pint'
   | 'quart'
@@ -70,10 +87,14 @@ export interface Unit {
   readonly spellings: readonly string[];
   /** Ways to write it that only the list of ingredients reads, alike in case: `T`, `c`, `teaspoonful`. */
   readonly printed?: readonly string[];
-  /** Its own name is read in the list alone: in a step it is a thing to pour into. */
+  /** Its own name is read in the list alone: in a step it is a thing, to pour into or to take out. */
   readonly vessel?: true;
   /** A measure of older books: it is read, and offered to nobody who writes. */
   readonly old?: true;
+  /** Nothing measures it but the hand and eye: how far one of it goes, as shares of its base. */
+  readonly byHand?: Range;
+  /** Its word orders something too: it opens a line of the list only before `of`. */
+  readonly verb?: true;
   /** How much of the base unit (g, ml, mm, s) one of it is, by system where that differs; absent for temperatures and shares. */
   readonly base?: number | Readonly<Partial<Record<MeasureSystem, number>>>;
   /** Of the base; by system where that differs. */
@@ -87,7 +108,9 @@ const METRIC =
   'metric kitchen measures: 5, 15, 250 ml; old British spoons, 14.2 or 17.8 ml by the table, are taken for such (from memory)';
 const AUSTRALIA = 'New South Wales Health, conversion chart, for the cups and spoons of Standards Australia';
 const OLD_BOOKS = 'as cookery books of 1860 to 1920 count it (from memory)';
+const BAR = 'bar measures (from memory)';
 const PRACTICE = 'common practice, no source';
+const BETWEEN_FINGERS: Range = { low: 0.7, high: 1.3 };
 
 const US_TSP = 4.92892159375;
 
@@ -126,10 +149,130 @@ export const UNITS: readonly Unit[] = [
     printed: ['pd', 'pds'],
     source: NIST,
   },
+  {
+    symbol: 'stone',
+    dimension: 'mass',
+    base: 6350.29318,
+    spellings: [],
+    printed: ['stones'],
+    vessel: true,
+    old: true,
+    source: 'UK Weights and Measures Act 1985, schedule 1: 14 lb of 453.59237 g',
+  },
 
-  { symbol: 'drop', dimension: 'volume', base: 0.05, spellings: ['drops'], source: PRACTICE },
-  { symbol: 'dash', dimension: 'volume', base: US_TSP / 8, spellings: ['dashes'], source: PRACTICE },
-  { symbol: 'pinch', dimension: 'volume', base: US_TSP / 16, spellings: ['pinches'], source: PRACTICE },
+  {
+    symbol: 'drop',
+    dimension: 'volume',
+    base: 0.05,
+    spellings: ['drops'],
+    byHand: BETWEEN_FINGERS,
+    source: PRACTICE,
+  },
+  {
+    symbol: 'dash',
+    dimension: 'volume',
+    base: US_TSP / 8,
+    spellings: ['dashes'],
+    byHand: BETWEEN_FINGERS,
+    source: PRACTICE,
+  },
+  {
+    symbol: 'pinch',
+    dimension: 'volume',
+    base: US_TSP / 16,
+    spellings: ['pinches'],
+    byHand: BETWEEN_FINGERS,
+    source: PRACTICE,
+  },
+  {
+    symbol: 'squeeze',
+    dimension: 'volume',
+    base: 5,
+    spellings: [],
+    printed: ['squeezes', 'squirt', 'squirts'],
+    vessel: true,
+    old: true,
+    byHand: { low: 0.4, high: 2 },
+    verb: true,
+    source: PRACTICE,
+  },
+  {
+    symbol: 'splash',
+    dimension: 'volume',
+    base: 7.5,
+    spellings: [],
+    printed: ['splashes'],
+    vessel: true,
+    old: true,
+    byHand: { low: 0.4, high: 2 },
+    verb: true,
+    source: PRACTICE,
+  },
+  {
+    symbol: 'drizzle',
+    dimension: 'volume',
+    base: 7.5,
+    spellings: [],
+    printed: ['drizzles'],
+    vessel: true,
+    old: true,
+    byHand: { low: 0.4, high: 2 },
+    verb: true,
+    source: PRACTICE,
+  },
+  {
+    symbol: 'glug',
+    dimension: 'volume',
+    base: 20,
+    spellings: [],
+    printed: ['glugs', 'slug', 'slugs'],
+    vessel: true,
+    old: true,
+    byHand: { low: 0.5, high: 1.75 },
+    source: PRACTICE,
+  },
+  {
+    symbol: 'dollop',
+    dimension: 'volume',
+    base: 22,
+    spellings: [],
+    printed: ['dollops'],
+    vessel: true,
+    old: true,
+    byHand: { low: 0.6, high: 1.6 },
+    source: PRACTICE,
+  },
+  {
+    symbol: 'shot',
+    dimension: 'volume',
+    base: 30,
+    spellings: [],
+    printed: ['shots', 'shot-glass', 'shot-glasses'],
+    vessel: true,
+    old: true,
+    byHand: { low: 0.8, high: 1.5 },
+    source: `25 ml to 1 1/2 fl oz, ${BAR}`,
+  },
+  {
+    symbol: 'pony',
+    dimension: 'volume',
+    base: { US: 29.5735295625, imperial: 28.4130625 },
+    spellings: [],
+    printed: ['ponies', 'pony-glass'],
+    vessel: true,
+    old: true,
+    source: `1 fl oz, ${BAR}`,
+  },
+  {
+    symbol: 'jigger',
+    dimension: 'volume',
+    base: { US: 44.36029434375, imperial: 42.61959375 },
+    spellings: [],
+    printed: ['jiggers', 'jiggerful', 'jiggerfuls'],
+    vessel: true,
+    old: true,
+    source: `1 1/2 fl oz, ${BAR}`,
+  },
   {
     symbol: 'ml',
     dimension: 'volume',
@@ -167,7 +310,15 @@ export const UNITS: readonly Unit[] = [
     dimension: 'volume',
     base: { US: US_TSP / 4, metric: 1.25 },
     spellings: ['saltspoons'],
-    printed: ['saltspoonful', 'saltspoonfuls', 'saltspoonsful', 'salt-spoonful', 'salt-spoonfuls'],
+    printed: [
+      'saltspoonful',
+      'saltspoonfuls',
+      'saltspoonsful',
+      'salt-spoon',
+      'salt-spoons',
+      'salt-spoonful',
+      'salt-spoonfuls',
+    ],
     old: true,
     source: `a quarter of a teaspoon, ${OLD_BOOKS}`,
   },
@@ -181,11 +332,14 @@ export const UNITS: readonly Unit[] = [
       'ts',
       'tspn',
       'tspns',
+      'teas',
       'teasp',
       'teasps',
       'teaspoonful',
       'teaspoonfuls',
       'teaspoonsful',
+      'tea-spoon',
+      'tea-spoons',
       'tea-spoonful',
       'tea-spoonfuls',
     ],
@@ -203,6 +357,8 @@ export const UNITS: readonly Unit[] = [
       'dessertspoonful',
       'dessertspoonfuls',
       'dessertspoonsful',
+      'dessert-spoon',
+      'dessert-spoons',
       'dessert-spoonful',
       'dessert-spoonfuls',
     ],
@@ -230,10 +386,23 @@ export const UNITS: readonly Unit[] = [
       'tablespoonful',
       'tablespoonfuls',
       'tablespoonsful',
+      'table-spoon',
+      'table-spoons',
       'table-spoonful',
       'table-spoonfuls',
     ],
     source: { US: NIST, metric: METRIC, Australian: AUSTRALIA },
+  },
+  {
+    symbol: 'basting-spoon',
+    dimension: 'volume',
+    base: 30,
+    spellings: [],
+    printed: ['basting-spoons', 'basting-spoonful', 'basting-spoonfuls', 'basting-spoonsful'],
+    vessel: true,
+    old: true,
+    byHand: { low: 0.7, high: 2 },
+    source: 'two tablespoons to a gill (from memory)',
   },
   {
     symbol: 'wineglass',
@@ -284,12 +453,87 @@ export const UNITS: readonly Unit[] = [
     source: `a gill, ${OLD_BOOKS}`,
   },
   {
+    symbol: 'coffee-cup',
+    dimension: 'volume',
+    base: { US: 236.5882365, imperial: 71.03265625 },
+    spellings: [],
+    printed: ['coffee-cups', 'coffee-cupful', 'coffee-cupfuls', 'coffee-cupsful', 'coffeecup', 'coffeecupful'],
+    vessel: true,
+    old: true,
+    source: {
+      US: 'two gills, as American household tables of about 1890 count it (from memory)',
+      imperial: 'half a gill, after dinner (from memory)',
+    },
+  },
+  {
+    symbol: 'ladle',
+    dimension: 'volume',
+    base: 120,
+    spellings: [],
+    printed: ['ladles', 'ladleful', 'ladlefuls', 'ladlesful'],
+    vessel: true,
+    old: true,
+    byHand: { low: 0.6, high: 1.4 },
+    source: PRACTICE,
+  },
+  {
     symbol: 'cup',
     dimension: 'volume',
     base: { US: 236.5882365, metric: 250, imperial: 284.130625 },
     spellings: ['cups'],
-    printed: ['c', 'C', 'cupful', 'cupfuls', 'cupsful'],
+    printed: [
+      'c',
+      'C',
+      'cupful',
+      'cupfuls',
+      'cupsful',
+      'kitchen-cup',
+      'kitchen-cups',
+      'measuring-cup',
+      'measuring-cups',
+    ],
     source: { US: NIST, metric: METRIC, imperial: '10 fl oz, the old cup of Britain (from memory)' },
+  },
+  {
+    symbol: 'breakfast-cup',
+    dimension: 'volume',
+    base: { US: 236.5882365, imperial: 284.130625 },
+    spellings: [],
+    printed: [
+      'breakfast-cups',
+      'breakfast-cupful',
+      'breakfast-cupfuls',
+      'breakfast-cupsful',
+      'breakfastcup',
+      'breakfastcups',
+      'breakfastcupful',
+      'breakfastcupfuls',
+      'breakfastcupsful',
+    ],
+    vessel: true,
+    old: true,
+    source: `half a pint, ${OLD_BOOKS}`,
+  },
+  {
+    symbol: 'tumbler',
+    dimension: 'volume',
+    base: { US: 236.5882365, imperial: 284.130625 },
+    spellings: [],
+    printed: ['tumblers', 'tumblerful', 'tumblerfuls', 'tumblersful'],
+    vessel: true,
+    old: true,
+    source: `half a pint, ${OLD_BOOKS}`,
+  },
+  {
+    symbol: 'mug',
+    dimension: 'volume',
+    base: 300,
+    spellings: [],
+    printed: ['mugs', 'mugful', 'mugfuls', 'mugsful'],
+    vessel: true,
+    old: true,
+    byHand: { low: 0.8, high: 1.2 },
+    source: PRACTICE,
   },
   {
     symbol: 'fl oz',
@@ -390,6 +634,15 @@ export const unitPrinted = (word: string): Unit | undefined => lookedUp(BY_PRINT
 const lookedUp = (units: ReadonlyMap<string, Unit>, word: string): Unit | undefined =>
   units.get(word) ?? (word.length > 1 ? units.get(word.toLowerCase()) : undefined);
 
+const FIRST_WORDS: ReadonlySet<string> = new Set(
+  [...BY_PRINTED.keys()].flatMap((spelling) =>
+    spelling.includes('-') ? [spelling.slice(0, spelling.indexOf('-'))] : [],
+  ),
+);
+
+/** Whether the word is the first of a measure of two: `wine` of a `wine-glass`. Lower case. */
+export const opensUnit = (word: string): boolean => FIRST_WORDS.has(word);
+
 export function dimensionOf(symbol: UnitSymbol): Dimension {
   return unitOf(symbol).dimension;
 }
@@ -427,3 +680,6 @@ export function unitInFull(symbol: UnitSymbol, measures: Measures): string {
   const system = systemOf(symbol, measures);
   return system === undefined ? symbol : `${system} ${symbol}`;
 }
+
+/** How far one of the unit goes by hand and eye, as shares of its base; undefined for what a spoon, cup or scale measures. */
+export const byHand = (symbol: UnitSymbol): Range | undefined => unitOf(symbol).byHand;

@@ -5,6 +5,7 @@
 import { type Bias, biasOf } from '../measure/bias.ts';
 import type { Quantity, Size } from '../measure/quantity.ts';
 import type { Dimension, Unit } from '../measure/unit.ts';
+import { type CanRun, canNode } from './can-size.ts';
 import { type Cursor, type Run, takeWhile, textOf } from './cursor.ts';
 import { type NumeralRun, numeralOf, takeNumeral } from './numerals.ts';
 import { isNumber, Kind, opensAmount, opensMeasure, type Token } from './tokens.ts';
@@ -26,6 +27,8 @@ export interface Measure {
   readonly sizes: Run | undefined;
   readonly counted: Token | undefined;
   readonly each: Measure | undefined;
+  /** The size of the can that is counted, by the trade's own number. */
+  readonly can: CanRun | undefined;
   /** The bracket that closes around what one holds, where it is the last: `1 can (14 oz)`. */
   readonly close: Token | undefined;
   /** Read as on a line of the list. */
@@ -113,6 +116,7 @@ export function takeMeasure(cursor: Cursor): Measure | undefined {
     sizes,
     counted,
     each,
+    can: undefined,
     close: undefined,
     list: false,
     point: undefined,
@@ -142,10 +146,11 @@ export function measuredOf(line: string, measure: Measure, faults: SyntaxFault[]
   const [low, high] = numeralsOf(line, measure, faults);
   const unit = measure.unit && (measure.list ? unitInList(measure.unit, point) : unitOf(measure.unit));
   const counted = measure.counted && textOf(line, measure.counted, measure.counted);
-  const each = measure.each && measuredOf(line, measure.each, faults);
+  const { can } = measure;
+  const each = measure.each === undefined ? can && canNode(can) : measuredOf(line, measure.each, faults);
   const upTo = measure.upTo && measuredOf(line, measure.upTo, faults);
   const size = sizes && sizeOf(sizes);
-  const count = measure.counted?.written?.count;
+  const count = measure.counted?.written?.count ?? (can && 'can');
   const most = high === undefined ? (low.upTo ?? low.value) : (high.upTo ?? high.value);
   const quantity: Draft<Quantity> = {
     low: Math.min(low.value, most),
@@ -234,8 +239,8 @@ export function numeralsOf(
 }
 
 /** No number stands there and one is meant: a numeral of no width, before the first word. */
-function impliedOne({ about, bias, sizes, unit, counted, each }: Measure): NumeralNode {
-  const first = [bias?.first, sizes?.first, unit, counted].find((t) => t !== undefined);
+function impliedOne({ about, bias, sizes, unit, counted, each, can }: Measure): NumeralNode {
+  const first = [bias?.first, sizes?.first, can?.first, unit, counted].find((t) => t !== undefined);
   const at =
     about?.end ??
     Math.min(first?.start ?? Number.MAX_SAFE_INTEGER, each === undefined ? Number.MAX_SAFE_INTEGER : startOf(each));

@@ -2,17 +2,19 @@
  * Knows how an ingredient is written and printed: an amount, the same in other measures, a name, what is done to it and what it is for.
  * Refuses to know foods, and what must be there: `statements.ts` says what is missing.
  */
+import { kitchenLeft } from '../measure/kitchen.ts';
 import { type Amount, amountOf, dimensionIn, Free } from './amounts.ts';
 import { type Cursor, type Run, takeWhile } from './cursor.ts';
 import { Item } from './item.ts';
-import { takeAnother, takeBesides, takeBracketed } from './item-again.ts';
+import { takeAnother, takeBesides, takeBracketed, takeDrained } from './item-again.ts';
 import { MORE, putInto, setBehind, takeAmountBehind, takeName, takeShareOf, trimmedName } from './item-name.ts';
 import { takeBought, takeNote, takeSaid } from './item-said.ts';
-import { takenWords, takeTakes } from './item-takes.ts';
+import { opensTakes, takenWords, takeTakes } from './item-takes.ts';
 import { ListLine } from './list-line.ts';
-import { takeEach, takePlus, takeStated, takeTerm } from './stated.ts';
-import { isNamePart, Kind, type Token } from './tokens.ts';
-import type { Draft, IngredientNode, SyntaxFault, TextNode } from './tree.ts';
+import { takePlus, takeStated } from './stated.ts';
+import { saysEach, takeEach, takeTerm } from './term.ts';
+import { isNamePart, isNumber, Kind, type Token } from './tokens.ts';
+import type { Draft, IngredientNode, MeasuredNode, SyntaxFault, TextNode } from './tree.ts';
 
 /** Reads items of one line from left to right; what the cursor then stands on is none of it. */
 export class ItemReader {
@@ -47,6 +49,8 @@ export class ItemReader {
     if (node.name === undefined) return undefined;
     takeAmountBehind(this.on, item);
     this.tail(item);
+    if (node.amount === undefined && node.preparation !== undefined && LIKENESS.test(node.preparation.text))
+      node.amount = oneAt(node.name.start);
     return item.done();
   }
 
@@ -62,12 +66,30 @@ export class ItemReader {
       takeBesides(this.on, item);
     }
     if (!(amount instanceof Free) && takeEach(cursor)) node.eachOf = true;
+    const { token } = cursor;
+    if (token !== undefined && isLess(token)) this.less(item, token);
+    else if (token?.kind === Kind.Comma && isLess(cursor.tokens[cursor.at + 1])) {
+      cursor.at++;
+      this.less(item, token);
+      cursor.take(Kind.Comma);
+    }
     if (cursor.token?.written?.word === 'of' || cursor.kind === Kind.Colon) {
       const of = cursor.token;
       cursor.at++;
       if (!(amount instanceof Free) && dimensionIn(amount) === 'share' && of !== undefined) takeShareOf(this.on, node);
     }
     if (cursor.kind === Kind.LeftParen) this.filling(item);
+    // `1 tablespoon, rounded, flour`
+    const filled = cursor.tokens[cursor.at + 1];
+    if (
+      item.measure?.unit !== undefined &&
+      cursor.kind === Kind.Comma &&
+      filled?.written?.bias === true &&
+      cursor.kindAfter(2) === Kind.Comma
+    ) {
+      item.measure = { ...item.measure, bias: { first: filled, last: filled } };
+      cursor.at += 2;
+    }
     // `1 qt, meat stock`
     if (cursor.kind === Kind.Comma && item.measure?.unit !== undefined && cursor.kindAfter(1) === Kind.Word)
       cursor.at++;
@@ -120,18 +142,20 @@ export class ItemReader {
     const word = token.written?.word;
     const mark = token.kind === Kind.Other ? line[token.start] : undefined;
     if (word === 'plus' || word === 'and' || mark === '+' || mark === '&') return this.plus(item, token);
-    if (putInto(this.on, cursor.at) && this.further(item, cursor.at + 2)) return true;
+    if (this.putInto(item, token)) return true;
+    if (word === 'with' && this.listedWith(item, token)) return true;
     if (mark === '/') return takeAnother(this.on, item);
     if (word === 'or') return this.or(item);
-    if (word === 'each' || word === 'weighing') {
+    if (word === 'less' || word === 'minus') return this.less(item, token);
+    if (saysEach(token) || word === 'weighing') {
       cursor.at++;
-      if (word === 'each' && item.node.amount === undefined && item.measure?.unit === undefined) return true;
+      if (word !== 'weighing' && item.node.amount === undefined && item.measure?.unit === undefined) return true;
       const beside = takeStated(cursor, line);
       if (beside !== undefined && !(beside instanceof Free))
         item.beside(',', token, this.on.measured(beside), takeEach(cursor) ? 'each' : 'either');
       return true;
     }
-    if (mark === '.' || mark === '*' || mark === '†' || mark === '‡' || mark === ';') {
+    if (mark !== undefined && ENDS.has(mark)) {
       cursor.at++;
       return true;
     }
@@ -157,7 +181,9 @@ export class ItemReader {
     const mark = first.kind === Kind.Other ? line[first.start] : undefined;
     if ((word === 'plus' || word === 'and' || mark === '+' || mark === '&') && this.plus(item, first)) return;
     if (word === 'or' && this.or(item)) return;
-    if (mark === '#' && this.canSize(item)) return;
+    if (isLess(first) && this.less(item, first)) return;
+    if (this.putInto(item, first)) return;
+    if (!item.isBare && takeDrained(this.on, item, comma)) return;
     const behind = takeStated(cursor, line);
     if (behind !== undefined && !(behind instanceof Free)) {
       const each = takeEach(cursor);
@@ -166,7 +192,13 @@ export class ItemReader {
         cursor.kind === Kind.Comma ||
         cursor.kind === Kind.LeftParen ||
         (cursor.kind === Kind.Other && line[cursor.token.start] === '.');
-      if (ends && (behind.unit !== undefined || behind.counted !== undefined || item.measure === undefined)) {
+      if (
+        ends &&
+        (behind.unit !== undefined ||
+          behind.counted !== undefined ||
+          behind.can !== undefined ||
+          item.measure === undefined)
+      ) {
         if (item.isBare) setBehind(this.on, item, behind);
         else if (!each && item.counts(behind)) return;
         else item.beside(',', comma, this.on.measured(behind), each ? 'each' : 'either');
@@ -190,6 +222,26 @@ export class ItemReader {
     return true;
   }
 
+  /** `yeast, dissolved in 2 tbsp water`: what it is put into is an item of its own, if the book knows it. */
+  private putInto(item: Item, from: Token): boolean {
+    const { cursor, line } = this.on;
+    const had = item.more?.length ?? 0;
+    if (item.isBare || !putInto(this.on, cursor.at) || !this.further(item, cursor.at + 2)) return false;
+    item.more = item.more?.map((more, i) => (i < had ? more : { ...more, listed: true }));
+    item.prepare(line, from, cursor.tokens[cursor.at - 1] ?? from);
+    return true;
+  }
+
+  /** `1 cup milk with 1 tbsp vinegar`: an item of its own, if the book knows it. */
+  private listedWith(item: Item, from: Token): boolean {
+    const { cursor, line } = this.on;
+    const had = item.more?.length ?? 0;
+    if (item.isBare || !isNumber(cursor.kindAfter(1)) || !this.further(item, cursor.at + 1)) return false;
+    item.more = item.more?.map((more, i) => (i < had ? more : { ...more, listed: true }));
+    item.prepare(line, from, cursor.tokens[cursor.at - 1] ?? from);
+    return true;
+  }
+
   /** `40 bread, slices`: what is counted stands behind the comma. */
   private countedBehind(item: Item, word: Token): boolean {
     const { cursor } = this.on;
@@ -198,22 +250,6 @@ export class ItemReader {
     if (!counts || !ends || word.written?.count === undefined || word.written.word === word.written.count) return false;
     if (item.measure !== undefined) item.measure = { ...item.measure, counted: word };
     cursor.at++;
-    return true;
-  }
-
-  /** `4 corn, #2 cans`: what is counted are cans of a size that the trade numbers. */
-  private canSize(item: Item): boolean {
-    const { cursor, line } = this.on;
-    const { at } = cursor;
-    const first = cursor.token;
-    cursor.at++;
-    const term = takeTerm(cursor, line);
-    if (item.measure?.unit !== undefined || term?.counted === undefined || first === undefined) {
-      cursor.at = at;
-      return false;
-    }
-    if (item.measure !== undefined) item.measure = { ...item.measure, counted: term.counted };
-    item.prepare(line, first, term.counted);
     return true;
   }
 
@@ -248,11 +284,50 @@ export class ItemReader {
         item.prepare(line, sign, last);
         return true;
       }
+      if (this.further(item, begins)) {
+        if (sign.written?.word !== 'plus' && line[sign.start] !== '+') this.share(item);
+        return true;
+      }
+    } else if (stated === undefined && opensTakes(this.on, begins)) {
       if (this.further(item, begins)) return true;
+      const end = this.on.chunkEnd(begins);
+      // `whites of 2 eggs and yolk of 1`
+      this.on.fault('missing-name', { start: sign.start, end }, 'say of what: `yolk of 1 egg`');
     }
     cursor.at = at;
     if (item.node.name === undefined) return false;
     takeSaid(this.on, item, sign);
+    return true;
+  }
+
+  /** `zest of 1 orange and 1 lemon`: what is taken out of the first is taken out of the next. */
+  private share(item: Item): void {
+    const { takes } = item.node;
+    if (takes === undefined) return;
+    item.more = item.more?.map((more) => (more.takes === undefined ? { ...more, takesToo: takes } : more));
+  }
+
+  /** `1 cup less 1 tbsp`: what is left is to be written. */
+  private less(item: Item, from: Token): boolean {
+    const { cursor, line } = this.on;
+    const { at } = cursor;
+    cursor.at++;
+    const term = takeTerm(cursor, line);
+    const { measure } = item;
+    if (term?.unit === undefined || measure?.unit === undefined || dimensionIn(term) !== dimensionIn(measure)) {
+      cursor.at = at;
+      return false;
+    }
+    const whole = this.on.measured(measure);
+    const left = kitchenLeft(whole.quantity, this.on.measured(term).quantity);
+    const { end } = cursor.tokens[cursor.at - 1] ?? from;
+    const behind = item.node.name !== undefined;
+    this.on.fault(
+      'bad-number',
+      behind ? { start: from.start, end } : { start: whole.start, end },
+      `no amount is taken from another: write what is left, such as \`${left ?? '3/4 cup + 3 tbsp'}\``,
+      behind ? undefined : left,
+    );
     return true;
   }
 
@@ -302,6 +377,23 @@ export class ItemReader {
     return true;
   }
 }
+
+/** `butter the size of an egg`: one lump is meant. */
+const LIKENESS = /^(?:about )?(?:(?:the )?size of|as (?:big|large|small) as) /i;
+
+const oneAt = (start: number): MeasuredNode => ({
+  kind: 'measured',
+  start,
+  end: start,
+  quantity: { low: 1, high: 1, about: false },
+  low: { start, end: start, value: 1, style: 'implied' },
+});
+
+/** Points and marks of a footnote. */
+const ENDS: ReadonlySet<string> = new Set(['.', '*', '†', '‡', ';', '¹', '²', '³', '⁴', '⁵']);
+
+const isLess = (token: Token | undefined): boolean =>
+  token?.written?.word === 'less' || token?.written?.word === 'minus';
 
 /** No line lists more. */
 const MOST_ITEMS = 12;

@@ -3,10 +3,12 @@
  * Refuses to know which of them is right.
  */
 import { dimensionIn, Free, type Measure } from './amounts.ts';
+import type { Cursor } from './cursor.ts';
 import type { Item } from './item.ts';
 import type { ListLine } from './list-line.ts';
-import { takeAgain, takeEach, takeStated, takeTerm, takeTerms } from './stated.ts';
-import { isNumber, Kind, type Token } from './tokens.ts';
+import { takeStated, takeTerms } from './stated.ts';
+import { takeAgain, takeEach, takeTerm } from './term.ts';
+import { isNumber, isPlain, Kind, type Token } from './tokens.ts';
 import type { BesideNode } from './tree.ts';
 
 /** The same amount in other measures, between the amount and the name. */
@@ -47,22 +49,34 @@ export function takeAnother(on: ListLine, item: Item): boolean {
   if (token?.written?.word !== 'or' || !isNumber(cursor.kindAfter(1))) return false;
   cursor.at++;
   const or = takeTerm(cursor, line);
-  if (or === undefined || (or.unit === undefined && or.counted === undefined) || sameUnit(or, item.measure))
+  // `1 large or 2 small onions`
+  const sized = or?.sizes !== undefined && item.measure?.sizes !== undefined;
+  if (or === undefined || (or.unit === undefined && or.counted === undefined && !sized) || sameUnit(or, item.measure))
     return false;
   item.beside('or', token, on.measured(or), 'same');
   return true;
 }
 
+/** What may stand before the amount in a bracket. */
+const BEFORE_AMOUNT: ReadonlySet<string | undefined> = new Set([
+  'or',
+  'from',
+  'scant',
+  'just',
+  'total',
+  'weighing',
+  'each',
+]);
+
 /** A bracket that holds only an amount, perhaps in several measures. */
 export function takeBracketed(on: ListLine, item: Item, means: BesideNode['means']): boolean {
   const { cursor, line } = on;
   const open = cursor.take(Kind.LeftParen);
-  if (open === undefined) return false;
-  while (
-    /^(?:or|from|scant|just|total|weighing)$/.test(cursor.token?.written?.word ?? '') ||
-    cursor.kind === Kind.Equals
-  )
-    cursor.at++;
+  const within = cursor.token;
+  const opens = within?.written?.word;
+  if (open === undefined || within === undefined || (isPlain(within) && opens !== DRAINED)) return false;
+  let drained = takeDrainedWords(cursor);
+  while (cursor.kind === Kind.Equals || BEFORE_AMOUNT.has(cursor.token?.written?.word)) cursor.at++;
   const found: { readonly measure: Measure; readonly token: Token }[] = [];
   for (;;) {
     const token = cursor.token;
@@ -86,9 +100,13 @@ export function takeBracketed(on: ListLine, item: Item, means: BesideNode['means
   }
   let says = means;
   const word = cursor.token?.written?.word;
-  if (takeEach(cursor) || word === 'apiece') says = 'each';
-  else if (word === 'total' || word === 'in' || word === 'altogether' || word === 'drained' || word === 'weight') {
-    if (word !== 'drained' && word !== 'weight') says = 'same';
+  // `½ tin condensed milk (397 g tin)`, `2 cans corn (from 15-oz cans)`
+  const holder = found[0]?.measure.each !== undefined && item.measure?.counted !== undefined;
+  if (takeEach(cursor) || word === 'apiece' || opens === 'each' || holder) says = 'each';
+  else if (opens === 'or') says = 'same';
+  else if (word === 'total' || word === 'in' || word === 'altogether' || word === DRAINED || word === 'weight') {
+    if (word === DRAINED) drained = true;
+    else if (word !== 'weight') says = 'same';
     while (cursor.kind === Kind.Word) cursor.at++;
   }
   if (cursor.take(Kind.RightParen) === undefined) return false;
@@ -105,7 +123,45 @@ export function takeBracketed(on: ListLine, item: Item, means: BesideNode['means
   if (says === 'either' && (first.measure.about !== undefined || dimensionIn(first.measure) === 'volume'))
     says = 'same';
   if (says === 'either' && dimensionIn(first.measure) === 'length') return false;
-  for (const { measure, token } of found) item.beside('(', token, on.measured(measure), says);
+  for (const { measure, token } of found) item.beside('(', token, on.measured(measure), says, drained);
+  return true;
+}
+
+/** `drained weight`, before the weight; nothing is read where no amount stands behind it. */
+function takeDrainedWords(cursor: Cursor): boolean {
+  const { at } = cursor;
+  if (!takeWord(cursor, DRAINED)) return false;
+  takeWord(cursor, 'weight');
+  if (cursor.kind === Kind.Colon || cursor.kind === Kind.Equals) cursor.at++;
+  if (isNumber(cursor.kind) || cursor.kind === Kind.About) return true;
+  cursor.at = at;
+  return false;
+}
+
+const DRAINED = 'drained';
+
+function takeWord(cursor: Cursor, word: string): boolean {
+  if (cursor.token?.written?.word !== word) return false;
+  cursor.at++;
+  return true;
+}
+
+/** `, drained weight 240 g`, `, 240 g drained`. */
+export function takeDrained(on: ListLine, item: Item, comma: Token): boolean {
+  const { cursor, line } = on;
+  const { at } = cursor;
+  let drained = takeDrainedWords(cursor);
+  const stated = drained || isNumber(cursor.kind) ? takeStated(cursor, line) : undefined;
+  if (!drained && takeWord(cursor, DRAINED)) {
+    drained = true;
+    takeWord(cursor, 'weight');
+  }
+  const ends = cursor.kind === Kind.End || cursor.kind === Kind.Comma || cursor.kind === Kind.LeftParen;
+  if (!drained || !ends || stated === undefined || stated instanceof Free || dimensionIn(stated) !== 'mass') {
+    cursor.at = at;
+    return false;
+  }
+  item.beside(',', comma, on.measured(stated), 'either', true);
   return true;
 }
 

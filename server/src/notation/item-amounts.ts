@@ -3,7 +3,7 @@
  * Refuses to know which of them is right.
  */
 import { dimensionOf } from '../measure/unit.ts';
-import type { IngredientNode, MeasuredNode, Span } from './tree.ts';
+import type { IngredientNode, MeasuredNode, Span, TextNode } from './tree.ts';
 
 /** The terms of a sum; an amount that is none is its only term. */
 export const termsOf = (amount: MeasuredNode): readonly MeasuredNode[] =>
@@ -41,10 +41,13 @@ export function equalOf({ beside }: IngredientNode): MeasuredNode | undefined {
 
 export const isMass = ({ unit }: MeasuredNode): boolean => unit !== undefined && dimensionOf(unit.symbol) === 'mass';
 
+/** What is taken out of it, where it may be. */
+export const takesOf = ({ takes, takesToo }: IngredientNode): readonly TextNode[] | undefined => takes ?? takesToo;
+
 /** One amount said once, of one food, and nothing taken besides. */
 export const isPlain = (node: IngredientNode): boolean => {
-  const { amount, beside, rest, more, others, takes, eachOf } = node;
-  const besides = [beside, rest, more, others, takes, eachOf];
+  const { amount, beside, rest, more, others, eachOf } = node;
+  const besides = [beside, rest, more, others, takesOf(node), eachOf];
   if (besides.some((said) => said !== undefined)) return false;
   return (
     amount?.kind !== 'measured' ||

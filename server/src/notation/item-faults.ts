@@ -2,7 +2,8 @@
  * Knows which lines of the list are read and yet say two things, or none: each with what to write instead.
  * Refuses to know foods.
  */
-import { dimensionOf } from '../measure/unit.ts';
+import { dimensionOf, unitSpelled } from '../measure/unit.ts';
+import { takenBy } from './takes.ts';
 import type { IngredientNode, MeasuredNode, SyntaxFault } from './tree.ts';
 
 /** Adds the first fault that the item has. */
@@ -10,26 +11,54 @@ export function itemFaults(line: string, item: IngredientNode, faults: SyntaxFau
   if (faults.length > 0) return;
   const { amount, name } = item;
   if (amount?.kind === 'measured') {
-    const fault = asTime(line, amount) ?? asThousands(line, amount) ?? asMixed(line, amount);
+    const fault =
+      asTime(line, amount) ?? asThousands(line, amount) ?? asFraction(line, amount) ?? asMixed(line, amount);
     if (fault !== undefined) {
       faults.push(fault);
       return;
     }
-    if (name !== undefined && /^or\b/i.test(name.text)) {
+    if (name !== undefined && beginsWithOr(name.text)) {
+      if (/^or (?:so|thereabouts|nearly|more|less)\b/i.test(name.text)) {
+        const detail = `write \`about\` before it: \`about ${line.slice(amount.start, amount.end)}\``;
+        faults.push({ code: 'bad-number', start: name.start, end: name.end, detail });
+        return;
+      }
       const unit = amount.unit === undefined ? '' : ` ${line.slice(amount.unit.start, amount.unit.end)}`;
       const detail = `write a range with its unit behind it: \`1-2${unit} butter\``;
       faults.push({ code: 'bad-number', start: name.start, end: name.end, detail });
       return;
     }
   }
-  if (item.takes !== undefined && name === undefined && amount !== undefined)
+  for (const said of [name, item.preparation]) {
+    const weight = said && AS_HEAVY.exec(said.text);
+    if (said === undefined || !weight) continue;
+    const detail = 'weigh it, and write the weight on a line of its own: `150 g butter`';
+    faults.push({ code: 'not-a-statement', start: said.start + weight.index, end: said.end, detail });
+    return;
+  }
+  const taken = item.takes?.find(({ text }) => takenBy(text) === undefined);
+  if (taken !== undefined) {
+    const detail = `say on a line of its own how much of \`${taken.text}\` it is: nothing says what a whole one gives of that`;
+    faults.push({ code: 'missing-amount', start: taken.start, end: taken.end, detail });
+    return;
+  }
+  // `whites of 2 and yolks of 4 eggs`
+  const nameless = name === undefined || /^(?:and|&)(?: |$)/i.test(name.text);
+  if (item.takes !== undefined && nameless && amount !== undefined)
     faults.push({
       code: 'missing-name',
       start: amount.start,
       end: amount.end,
-      detail: 'say of what: `juice of 2 lemons`',
+      detail: 'say of what, each on a line of its own: `juice of 2 lemons`',
     });
 }
+
+/** Most names begin with another letter. */
+const beginsWithOr = (name: string): boolean => (name.charCodeAt(0) | 32) === 111 && /^or\b/i.test(name);
+
+/** `3 eggs, and their weight in butter`. */
+const AS_HEAVY =
+  /\b(?:weight in(?= \p{L})|(?:the same|an? equal|equal|same) (?:weight|quantity|amount|measure)s? of|the same of|as (?:many|much)(?= (?!as\b)\p{L}))/iu;
 
 /** No food is measured in hours or degrees. */
 function asTime(line: string, { unit, start, end }: MeasuredNode): SyntaxFault | undefined {
@@ -41,11 +70,14 @@ function asTime(line: string, { unit, start, end }: MeasuredNode): SyntaxFault |
   return { code: 'missing-amount', start, end, detail };
 }
 
+/** `1.000` */
+const SHORTEST_THOUSANDS = 5;
 const TO_WEIGH: ReadonlySet<string> = new Set(['mg', 'g', 'ml']);
 
 /** `1.000 g` may be one gram or a thousand. */
 function asThousands(line: string, { low, unit }: MeasuredNode): SyntaxFault | undefined {
-  if (unit === undefined || !TO_WEIGH.has(unit.symbol) || low.value < 1) return undefined;
+  if (unit === undefined || low.end - low.start < SHORTEST_THOUSANDS || !TO_WEIGH.has(unit.symbol) || low.value < 1)
+    return undefined;
   const written = line.slice(low.start, low.end);
   const [, whole, thousandths] = /^(\d{1,3})\.(\d{3})$/.exec(written) ?? [];
   if (whole === undefined || thousandths === undefined) return undefined;
@@ -54,6 +86,27 @@ function asThousands(line: string, { low, unit }: MeasuredNode): SyntaxFault | u
   const detail = `is it \`${either.join('` or `')}\`? write the one that is meant`;
   return { code: 'decimal-comma', start: low.start, end: unit.end, detail, either };
 }
+
+/** `1-3 cup` may be a third, its stroke set as a hyphen, or one to three: the unit in the singular leaves both open. */
+function asFraction(line: string, { low, high, unit }: MeasuredNode): SyntaxFault | undefined {
+  if (unit === undefined || high === undefined || !isOneOfMany(line.slice(unit.start, unit.end))) return undefined;
+  const [, top, bottom] = /^([1-3])[-–]([2-4])$/.exec(line.slice(low.start, high.end)) ?? [];
+  if (top === undefined || bottom === undefined || !KITCHEN_FRACTIONS.has(`${top}/${bottom}`)) return undefined;
+  const many = `${line.slice(unit.start, unit.end)}s`;
+  const either = [`${top}/${bottom} ${line.slice(unit.start, unit.end)}`, `${top} to ${bottom} ${many}`];
+  const detail = `is it \`${either.join('` or `')}\`? write the one that is meant`;
+  return { code: 'bad-number', start: low.start, end: unit.end, detail, either };
+}
+
+const KITCHEN_FRACTIONS: ReadonlySet<string> = new Set(['1/2', '1/3', '2/3', '1/4', '3/4']);
+
+/** Whether the unit is written out in the singular: a `tsp` is the same for many. */
+function isOneOfMany(written: string): boolean {
+  const one = written.toLowerCase();
+  return one.length > 2 && unitSpelled(one)?.spellings.includes(`${one}s`) === true && !SHORT.has(one);
+}
+
+const SHORT: ReadonlySet<string> = new Set(['tsp', 'tbsp']);
 
 /** `2 1/2-oz cans`: two of a half ounce, or of two and a half. */
 function asMixed(line: string, { each, counted, low, start, end }: MeasuredNode): SyntaxFault | undefined {

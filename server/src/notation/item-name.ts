@@ -6,10 +6,13 @@ import { Free, type Measure } from './amounts.ts';
 import { takeWhile, textOf } from './cursor.ts';
 import type { Item } from './item.ts';
 import { takeBesides } from './item-again.ts';
+import { opensTakes } from './item-takes.ts';
 import type { ListLine } from './list-line.ts';
 import { takeStated } from './stated.ts';
+import { takeEach } from './term.ts';
 import { isNamePart, isNumber, Kind, type Token } from './tokens.ts';
 import type { Draft, IngredientNode, TextNode } from './tree.ts';
+import { PUT_INTO } from './words.ts';
 
 /** The name: all that may be one, up to a comma, a bracket, a purpose, an alternative with an amount, or another item. */
 export function takeName(on: ListLine, item: Item): void {
@@ -24,7 +27,7 @@ export function takeName(on: ListLine, item: Item): void {
     last = token;
     cursor.at++;
   }
-  if (before !== undefined && cursor.token?.written?.word === 'with') {
+  if (before !== undefined && cursor.token?.written?.word === 'with' && DONE.test(last?.written?.word ?? '')) {
     last = before;
     cursor.at--;
   }
@@ -49,15 +52,16 @@ export function trimmedName(on: ListLine, first: Token, last: Token): TextNode |
   if (last.kind === Kind.Word && last.written?.word !== 'or') return textOf(on.line, first, last);
   const text = on.line
     .slice(first.start, last.end)
-    .replace(/\s*[.*†‡;:…–-]+$/u, '')
+    .replace(/\s*[.*†‡;:…–¹²³⁴⁵-]+$/u, '')
     .replace(/\s+or$/i, '');
   return text === '' ? undefined : { start: first.start, end: first.start + text.length, text };
 }
 
 function endsName(on: ListLine, token: Token): boolean {
-  if (token.written?.special === false) return false;
   const { cursor, line } = on;
   const { tokens, at } = cursor;
+  // `yeast softened in 1/4 cup water`: what it is put in is an item of its own.
+  if (token.written?.special === false) return putInto(on, at);
   const next = tokens[at + 1];
   if (token.kind === Kind.Free) return true;
   if (token.kind === Kind.Other) {
@@ -73,14 +77,9 @@ function endsName(on: ListLine, token: Token): boolean {
     // `onion stuck with 6 cloves`
     case 'with':
       return isNumber(next?.kind ?? Kind.End);
-    // `yeast softened in 1/4 cup water`: what it is put in is an item of its own.
-    case 'blended':
-    case 'dissolved':
     case 'mixed':
-    case 'soaked':
-    case 'softened':
-    case 'stirred':
-      return putInto(on, at);
+      // `wine and brandy mixed`
+      return putInto(on, at) || next === undefined || next.kind === Kind.Comma;
     // `suet crust No. 12`: another recipe of the book; one digit is a grade, as in `cure no. 1`.
     case 'no': {
       const number = tokens[at + 2];
@@ -106,7 +105,26 @@ function endsName(on: ListLine, token: Token): boolean {
     case 'weighing':
       return isNumber(next?.kind ?? Kind.End) || next?.kind === Kind.About;
     case 'each':
+    case 'ea':
       return next === undefined || next.kind === Kind.Comma;
+    // `tomatoes either canned or fresh`
+    case 'either':
+      return next?.kind === Kind.Word;
+    // `flour enough to make a dough`
+    case 'enough':
+    case 'sufficient':
+      return next?.written?.word === 'to' || next?.written?.word === 'for';
+    case 'if':
+      return next?.kind === Kind.Word;
+    // `1 cup milk less 1 tbsp`
+    case 'less':
+    case 'minus':
+      return opensMore(on, at + 1);
+    case 'about':
+    case 'the':
+    case 'size':
+    case 'as':
+      return saysSize(on, at);
     default:
       return false;
   }
@@ -116,24 +134,40 @@ function endsName(on: ListLine, token: Token): boolean {
 export function putInto(on: ListLine, at: number): boolean {
   const { tokens } = on.cursor;
   const word = tokens[at + 1]?.written?.word;
-  if (!PUT.has(tokens[at]?.written?.word ?? '')) return false;
+  const done = tokens[at]?.written?.word ?? '';
+  // `stuck with 6 cloves`
+  if (word === 'with' && DONE.test(done) && opensMore(on, at + 2)) return true;
+  if (!PUT_INTO.has(done)) return false;
   return (word === 'in' || word === 'with' || word === 'into') && opensMore(on, at + 2);
 }
 
-/** Whether an amount begins there: `plus 2 tbsp`, `or about 2 cups`. */
+/** `the size of an egg`, `about the size of`, `size of`, `as big as`. */
+function saysSize(on: ListLine, at: number): boolean {
+  const word = (i: number): string => on.cursor.tokens[i]?.written?.word ?? '';
+  let i = at;
+  if (word(i) === 'about') i++;
+  if (word(i) === 'the') i++;
+  if (word(i) === 'size') return word(i + 1) === 'of';
+  return word(i) === 'as' && /^(?:big|large|small)$/.test(word(i + 1)) && word(i + 2) === 'as';
+}
+
+/** Whether an amount begins there: `plus 2 tbsp`, `or about 2 cups`, `and the juice of 1 lemon`. */
 function opensMore(on: ListLine, at: number): boolean {
   const token = on.cursor.tokens[at];
   if (token === undefined) return false;
+  if (token.kind === Kind.Word) return opensTakes(on, at);
   if (token.kind === Kind.About || token.kind === Kind.NumberWord) return true;
   return isNumber(token.kind) || (token.kind === Kind.Bias && isNumber(on.cursor.tokens[at + 1]?.kind ?? Kind.End));
 }
 
 /** Whether the amount of a line that has none in front begins here, and the line or its next comma ends it: `flour 500 g`. */
 export function opensAmountBehind(on: ListLine, token: Token): boolean {
-  if (!isNumber(token.kind) && token.kind !== Kind.About) return false;
   const { cursor, line } = on;
+  const opensCan = token.written?.word === 'no' || line[token.start] === '#';
+  if (!isNumber(token.kind) && token.kind !== Kind.About && !opensCan) return false;
   const { at } = cursor;
   const stated = takeStated(cursor, line);
+  takeEach(cursor);
   const { kind } = cursor;
   cursor.at = at;
   const ends = kind === Kind.End || kind === Kind.Comma || kind === Kind.LeftParen;
@@ -157,6 +191,7 @@ export function takeAmountBehind(on: ListLine, item: Item): void {
     return;
   }
   setBehind(on, item, stated);
+  takeEach(cursor);
   takeBesides(on, item);
 }
 
@@ -197,7 +232,8 @@ export function takeShareOf(on: ListLine, node: Draft<IngredientNode>): void {
 
 export const MORE: ReadonlySet<string> = new Set(['more', 'extra', 'additional', 'some', 'a', 'enough', 'another']);
 
-/** What is done to an item with another on its line. */
-const PUT: ReadonlySet<string> = new Set(['blended', 'dissolved', 'mixed', 'soaked', 'softened', 'stirred']);
+/** A participle. */
+const DONE = /.(?:ed|en|ck)$/;
+
 /** What leads from a name to its amount. */
 const LEADERS: ReadonlySet<string> = new Set(['.', '…', '=', '·']);

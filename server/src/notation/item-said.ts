@@ -5,7 +5,7 @@
 import { amountOf } from './amounts.ts';
 import { spanOf, takeWhile, textIn, textOf } from './cursor.ts';
 import type { Item } from './item.ts';
-import { opensAmountBehind, takeAmountBehind } from './item-name.ts';
+import { opensAmountBehind, putInto, takeAmountBehind } from './item-name.ts';
 import type { ListLine } from './list-line.ts';
 import { takeStated } from './stated.ts';
 import { isNamePart, Kind, type Token } from './tokens.ts';
@@ -15,7 +15,7 @@ export function takeSaid(on: ListLine, item: Item, first: Token): void {
   const { cursor, line } = on;
   let last = first;
   while (cursor.token !== undefined && isPreparation(cursor.kind)) {
-    if (item.isBare && opensAmountBehind(on, cursor.token)) break;
+    if (item.isBare ? opensAmountBehind(on, cursor.token) : cursor.token !== first && putInto(on, cursor.at)) break;
     last = cursor.token;
     noteMeaning(on, item, last);
     cursor.at++;
@@ -37,7 +37,10 @@ function noteMeaning(on: ListLine, item: Item, token: Token): void {
   }
   if (
     word === 'optional' ||
-    (word === 'if' && /^(?:desired|liked|wanted|using|you)$/.test(next?.written?.word ?? ''))
+    (word === 'if' &&
+      /^(?:desired|liked|wanted|wished|preferred|needed|necessary|available|obtainable|possible|using|you)$/.test(
+        next?.written?.word ?? '',
+      ))
   ) {
     node.optional ??= spanOf(token, token);
     return;

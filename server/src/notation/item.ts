@@ -23,9 +23,17 @@ export class Item {
     return this.node.amount === undefined && this.measure === undefined;
   }
 
-  beside(sign: BesideNode['sign'], at: Span, amount: MeasuredNode, means: BesideNode['means']): void {
+  beside(
+    sign: BesideNode['sign'],
+    at: Span,
+    amount: MeasuredNode,
+    means: BesideNode['means'],
+    drained: boolean = false,
+  ): void {
     this.besides ??= [];
-    this.besides.push({ sign, start: Math.min(at.start, amount.start), end: amount.end, amount, means });
+    const { end } = amount;
+    const start = Math.min(at.start, amount.start);
+    this.besides.push({ sign, start, end, amount, means, ...(drained && { drained }) });
   }
 
   /** Whether the term goes on with the amount: `1 cup sugar plus 2 tbsp`. */
@@ -48,8 +56,9 @@ export class Item {
       measure.each !== undefined
     )
       return false;
-    if (package_.counted === undefined || package_.each === undefined) return false;
-    this.measure = { ...measure, counted: package_.counted, each: package_.each, point: package_.point };
+    const { counted, each, can, point } = package_;
+    if (can === undefined && (counted === undefined || each === undefined)) return false;
+    this.measure = { ...measure, counted, each, can, point };
     return true;
   }
 

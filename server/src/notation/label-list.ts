@@ -5,9 +5,9 @@
 
 import { biasOf } from '../measure/bias.ts';
 import { type CountWord, isPackage } from '../measure/count-words.ts';
-import { dimensionOf } from '../measure/unit.ts';
-import { isNumber, Kind, type Token } from './tokens.ts';
-import type { Written } from './words.ts';
+import { dimensionOf, unitPrinted } from '../measure/unit.ts';
+import { isNumber, Kind, Token } from './tokens.ts';
+import { type Written, wordOf } from './words.ts';
 
 export const ABOUT: ReadonlySet<string> = new Set([
   'about',
@@ -19,8 +19,8 @@ export const ABOUT: ReadonlySet<string> = new Set([
   'nearly',
   'roughly',
 ]);
-/** Behind these an amount may stand again. */
-const JOINTS: ReadonlySet<string> = new Set(['and', 'or', 'plus', 'to', 'from', 'about']);
+/** Behind these, which all can be more than words, an amount may stand again. */
+const JOINTS: ReadonlySet<string> = new Set(['and', 'or', 'plus', 'to', 'from', 'about', 'no', 'between']);
 /** Count words that a line may open with, one being meant; others want `of` behind them. */
 const ONE_OF: ReadonlySet<CountWord> = new Set<CountWord>([
   'bunch',
@@ -63,31 +63,80 @@ export const NOT_AN_INCH: ReadonlySet<string | undefined> = new Set([
   'hot',
   'water',
 ]);
+/** What `stone` is a word of, and not the weight. */
+const NOT_A_WEIGHT: ReadonlySet<string | undefined> = new Set(['fruit', 'fruits', 'crab', 'crabs', 'bass']);
+
+/** Words that say with `as` or `to` that the cook decides; the scanner knows the plain ones. */
+const DECIDED: ReadonlyMap<string, RegExp> = new Map([
+  ['as', /^(?:required|necessary|needed|desired|liked|wanted|preferred)$/],
+  ['to', /^taste$/],
+]);
+
+/** What such words open with. */
+const OPENS_FREE: ReadonlySet<string> = new Set([...DECIDED.keys(), 'tt', 'qs', 'q']);
+
+/** How many tokens say so there: `as required`, `to your taste`, `TT`, `q.s.`; 0 for none. */
+function freeWords(tokens: readonly Token[], i: number): number {
+  const word = (at: number): string => tokens[at]?.written?.word ?? '';
+  const first = word(i);
+  if (tokens[i]?.written?.image === 'TT' || first === 'qs') return 1;
+  if (first === 'q' && word(i + 2) === 's') return tokens[i + 3]?.kind === Kind.Other ? 4 : 3;
+  const decided = DECIDED.get(first);
+  if (decided === undefined) return 0;
+  if (decided.test(word(i + 1))) return 2;
+  return first === 'to' && /^(?:your|one's|own)$/.test(word(i + 1)) && /^(?:taste|liking)$/.test(word(i + 2)) ? 3 : 0;
+}
 
 /** The labels of one list slot; asked token by token, from left to right. */
 export class ListLabels {
   private readonly line: string;
-  private readonly tokens: readonly Token[];
+  private readonly tokens: Token[];
   private readonly start: number;
   /** An amount may still stand here: no word of a name came yet. */
   private open = true;
   private outside = true;
 
-  constructor(line: string, tokens: readonly Token[], start: number) {
+  constructor(line: string, tokens: Token[], start: number) {
     this.line = line;
     this.tokens = tokens;
     this.start = start;
   }
 
   label(i: number, token: Token): void {
+    const { written } = token;
+    if (written === undefined) this.mark(i, token);
+    // What can be nothing but a word is part of a name.
+    else if (!written.special) this.open = false;
+    else this.word(i, written);
+  }
+
+  private word(i: number, written: Written): void {
+    if (written.joint !== undefined && this.open) {
+      if (written.joint === 'number') this.parted(i);
+      else this.joined(i);
+    }
+    const words = OPENS_FREE.has(written.word) ? freeWords(this.tokens, i) : 0;
+    if (words > 0) this.free(i, words);
+    this.mark(i, this.tokens[i] as Token);
+  }
+
+  private mark(i: number, token: Token): void {
     switch (token.kind) {
       case Kind.Word:
-        if (token.written?.special) token.kind = this.kindOf(i, token.written);
-        if (token.kind === Kind.Word) this.open = JOINTS.has(token.written?.word ?? '');
+        if (token.written?.special !== true) this.open = false;
+        else {
+          token.kind = this.kindOf(i, token.written);
+          const { word } = token.written;
+          // `leaves of 1 bunch`
+          if (token.kind === Kind.Word) this.open = JOINTS.has(word) || (word === 'of' && this.isNumeric(i + 1));
+          else if (word === 'from') this.open = true;
+        }
         break;
       case Kind.Dash:
         if (i === this.start && isNumber(this.kindAt(i + 1)) && this.tokens[i + 1]?.start === token.end)
           token.kind = Kind.Minus;
+        // `salt - a pinch`
+        else if (this.isApart(i)) this.open = true;
         break;
       case Kind.FluidOunce:
       case Kind.Percent:
@@ -108,10 +157,50 @@ export class ListLabels {
       case Kind.Other: {
         const mark = this.line[token.start];
         if (mark === '×') token.kind = Kind.Times;
+        else if (mark === '#' && this.isBehindNumber(i))
+          this.tokens[i] = new Token(Kind.UnitWord, token.start, token.end, wordOf('lb'));
         else if (mark === '~' && this.isNumeric(i + 1)) token.kind = Kind.About;
         else if (mark === '/' || mark === '+' || mark === '&') this.open = true;
       }
     }
+  }
+
+  /** `two-inch`: a number, a hyphen and a unit. */
+  private parted(i: number): void {
+    const { start, end } = this.tokens[i] as Token;
+    const hyphen = this.line.lastIndexOf('-', end - 1);
+    this.tokens.splice(
+      i,
+      1,
+      this.wordBetween(start, hyphen),
+      new Token(Kind.Dash, hyphen, hyphen + 1, undefined),
+      this.wordBetween(hyphen + 1, end),
+    );
+  }
+
+  /** `tea spoons`, `coffee cupful`: one word of a measure, the blank for a hyphen. */
+  private joined(i: number): void {
+    const { start, end, written } = this.tokens[i] as Token;
+    const next = this.tokens[i + 1];
+    if (next?.kind !== Kind.Word || next.start !== end + 1) return;
+    const name = `${written?.word}-${next.written?.word}`;
+    if (unitPrinted(name) !== undefined) this.tokens.splice(i, 2, new Token(Kind.Word, start, next.end, wordOf(name)));
+  }
+
+  private free(i: number, words: number): void {
+    const { start } = this.tokens[i] as Token;
+    const { end } = this.tokens[i + words - 1] as Token;
+    this.tokens.splice(i, words, new Token(Kind.Free, start, end, undefined));
+  }
+
+  /** `breakfast` of `breakfast cup`. */
+  private isJoined(i: number): boolean {
+    const [first, next] = [this.wordAt(i), this.wordAt(i + 1)];
+    return first?.joint === 'measure' && next !== undefined && unitPrinted(`${first.word}-${next.word}`) !== undefined;
+  }
+
+  private wordBetween(start: number, end: number): Token {
+    return new Token(Kind.Word, start, end, wordOf(this.line.slice(start, end)));
   }
 
   private kindAt(i: number): Kind {
@@ -122,14 +211,36 @@ export class ListLabels {
     return this.tokens[i]?.written;
   }
 
+  /** A dash with a blank on either side. */
+  private isApart(i: number): boolean {
+    const [before, dash, after] = [this.tokens[i - 1], this.tokens[i], this.tokens[i + 1]];
+    return (
+      before !== undefined &&
+      dash !== undefined &&
+      dash.start > before.end &&
+      after !== undefined &&
+      after.start > dash.end
+    );
+  }
+
+  /** `2#`: no blank stands between. */
+  private isBehindNumber(i: number): boolean {
+    return isNumber(this.kindAt(i - 1)) && this.tokens[i - 1]?.end === this.tokens[i]?.start;
+  }
+
   private isPoint(i: number): boolean {
+    return this.isMark(i, '.');
+  }
+
+  private isMark(i: number, mark: string): boolean {
     const token = this.tokens[i];
-    return token?.kind === Kind.Other && this.line[token.start] === '.';
+    return token?.kind === Kind.Other && this.line[token.start] === mark;
   }
 
   /** Whether a number begins there; its words are not labelled yet. */
   private isNumeric(i: number): boolean {
-    return isNumber(this.kindAt(i)) || this.wordAt(i)?.number !== undefined;
+    const written = this.wordAt(i);
+    return isNumber(this.kindAt(i)) || written?.number !== undefined || written?.joint === 'number';
   }
 
   private isMeasureWord(i: number): boolean {
@@ -137,7 +248,11 @@ export class ListLabels {
     return (
       this.kindAt(i) === Kind.FluidOunce ||
       (written !== undefined &&
-        (written.printed !== undefined || written.count !== undefined || written.size !== undefined || written.bias))
+        (this.isJoined(i) ||
+          written.printed !== undefined ||
+          written.count !== undefined ||
+          written.size !== undefined ||
+          written.bias))
     );
   }
 
@@ -149,7 +264,9 @@ export class ListLabels {
     if (ABOUT.has(word) && this.isNumeric(this.isPoint(i + 1) ? i + 2 : i + 1)) return Kind.About;
     switch (word) {
       case 'x':
-        return this.isNumeric(i + 1) ? Kind.Times : Kind.Word;
+        return this.isNumeric(i + 1) || this.wordAt(i + 1)?.word === 'no' || this.isMark(i + 1, '#')
+          ? Kind.Times
+          : Kind.Word;
       case 'to':
       case 'or':
         if ((counted || before === Kind.Dash) && this.isNumeric(i + 1)) return Kind.To;
@@ -159,6 +276,7 @@ export class ListLabels {
       case 'of':
         return open && this.endsMeasure(i - 1) ? Kind.Of : Kind.Word;
       case 'each':
+      case 'ea':
         return Kind.Word;
     }
     if (number !== undefined && this.isNumberHere(i, word)) return Kind.NumberWord;
@@ -189,6 +307,7 @@ export class ListLabels {
     if (printed === undefined) return Kind.Word;
     const measures = counted || before === Kind.Bias || (before === Kind.Degree && isNumber(this.kindAt(i - 2)));
     const hyphened = before === Kind.Dash && isNumber(this.kindAt(i - 2)) && tokens[i - 1]?.end === tokens[i]?.start;
+    if (printed.symbol === 'stone' && NOT_A_WEIGHT.has(this.wordAt(i + 1)?.word)) return Kind.Word;
     if (word === 'in' && !hyphened && NOT_AN_INCH.has(this.wordAt(i + 1)?.word)) return Kind.Word;
     return measures || hyphened || (first && this.isOneOf(i)) ? Kind.UnitWord : Kind.Word;
   }
@@ -210,8 +329,9 @@ export class ListLabels {
     if (isNumber(before)) return !article || this.wordAt(i - 1)?.number?.part === true || before !== Kind.NumberWord;
     if (before === Kind.About || before === Kind.From || before === Kind.LeftParen) return true;
     if (before === Kind.Of || (before === Kind.Word && (last === 'of' || last === 'from'))) return true;
-    if (before === Kind.To) return true;
-    const joined = last !== undefined ? JOINTS.has(last) : before === Kind.Other || before === Kind.Comma;
+    if (before === Kind.To || before === Kind.Times) return true;
+    const joined =
+      last !== undefined ? JOINTS.has(last) : before === Kind.Other || before === Kind.Comma || before === Kind.Dash;
     // `plus one yolk`, `plus a little more`
     if (joined && this.open) return !article || this.isMeasureWord(i + 1) || this.wordAt(i + 1)?.number?.part === true;
     return this.open && this.isMeasureWord(i + 1);
@@ -226,7 +346,8 @@ export class ListLabels {
   private isFilled(i: number, word: string): boolean {
     let at = i + 1;
     while (this.wordAt(at)?.bias) at++;
-    if (biasOf(word) === undefined && this.wordAt(i + 1)?.word !== 'packed') return false;
+    const likened = /.-sized?$/.test(word);
+    if (biasOf(word) === undefined && !likened && this.wordAt(i + 1)?.word !== 'packed') return false;
     const next = this.wordAt(at);
     if (next?.size !== undefined) at++;
     return this.isMeasureWord(at);
@@ -260,10 +381,11 @@ export class ListLabels {
     if (written.count !== undefined)
       return next === 'of'
         ? written.count === written.word
-        : ONE_OF.has(written.count) && written.count === written.word;
+        : ONE_OF.has(written.count) && (written.count === written.word || written.word.startsWith(`${written.count}-`));
     const { printed } = written;
     return (
       printed !== undefined &&
+      (printed.verb === undefined || next === 'of') &&
       written.image.length > 2 &&
       dimensionOf(printed.symbol) === 'volume' &&
       !/[^s]s$/.test(written.word)

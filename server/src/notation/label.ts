@@ -21,7 +21,7 @@ const JOINERS: Partial<Record<Keyword, string>> = {
 };
 
 /** Gives the words and marks that stand for something on this line, or in a slot that is no list's, their own kinds, from left to right. */
-export function label(line: string, tokens: readonly Token[], as: 'line' | 'slot' = 'line'): Opened {
+export function label(line: string, tokens: Token[], as: 'line' | 'slot' = 'line'): Opened {
   const opened = labelOpening(tokens);
   let joiner = opened === undefined || opened === 'component' ? undefined : JOINERS[opened];
   // The list is read in its own words: a swap's behind `for`, a trial's from the start.
@@ -30,7 +30,7 @@ export function label(line: string, tokens: readonly Token[], as: 'line' | 'slot
   for (let i = opened === undefined ? 0 : 1; i < tokens.length; i++) {
     const token = tokens[i] as Token;
     const { written } = token;
-    if (token.kind === Kind.Word && written?.word === joiner && joiner !== undefined) {
+    if (joiner !== undefined && token.kind === Kind.Word && written?.word === joiner) {
       if (!(joiner === 'to' && isNumber(kindAt(tokens, i - 1))) && !(joiner === 'in' && isInch(tokens, i))) {
         token.kind = Kind.Joiner;
         joiner = undefined;

@@ -30,7 +30,7 @@ export class ListLine {
     return measuredOf(this.line, measure, this.faults);
   }
 
-  fault(code: SyntaxFault['code'], { start, end }: Span, detail: string): void {
-    this.faults.push({ code, start, end, detail });
+  fault(code: SyntaxFault['code'], { start, end }: Span, detail: string, write?: string): void {
+    this.faults.push({ code, start, end, detail, ...(write !== undefined && { write }) });
   }
 }

@@ -25,7 +25,8 @@ export function takeNumeral(cursor: Cursor): NumeralRun | undefined {
       ? takeWords(cursor, [first])
       : { first, last: first };
   const part = cursor.take(Kind.Fraction) ?? cursor.take(Kind.Vulgar) ?? takeHyphened(cursor, first);
-  if (part !== undefined) return { first, last: part };
+  // `1½ dozen`
+  if (part !== undefined) return isLot(cursor) ? takeWords(cursor, [first, part]) : { first, last: part };
   if (isWord(cursor) || joinsPart(cursor)) return takeWords(cursor, [first]);
   return { first, last: first };
 }
@@ -52,6 +53,14 @@ function joinsPart(cursor: Cursor): boolean {
   return isPart(after) || (tokens[at + 2]?.kind === Kind.NumberWord && isPart(tokens[at + 2]));
 }
 
+/** `a three-ounce package`: the article counts, and the number is of the size. */
+function isSizeBehind(before: Token | undefined, { token, tokens, at }: Cursor): boolean {
+  const number = token?.written?.number;
+  if (!isArticle(before) || number === undefined) return false;
+  const loose = number.part === true || number.lot === true || number.low !== number.high;
+  return !loose && number.article !== true && tokens[at + 1]?.kind === Kind.Dash;
+}
+
 const isWord = (cursor: Cursor): boolean => cursor.kind === Kind.NumberWord;
 const isPart = (token: Token | undefined): boolean => token?.written?.number?.part === true;
 const isLot = ({ token }: Cursor): boolean => token?.kind === Kind.NumberWord && token.written?.number?.lot === true;
@@ -65,7 +74,7 @@ function takeWords(cursor: Cursor, before: readonly Token[]): NumeralRun | undef
     if (token !== undefined) words.push(token);
     cursor.at++;
   };
-  while (isWord(cursor)) take();
+  while (isWord(cursor) && !isSizeBehind(words.at(-1), cursor)) take();
   if (words.length > 0 && joinsPart(cursor)) {
     take();
     while (isWord(cursor)) take();
@@ -78,7 +87,11 @@ function takeWords(cursor: Cursor, before: readonly Token[]): NumeralRun | undef
     while (isWord(cursor)) take();
   }
   // `2 doz. eggs`
-  if (words.at(-1)?.written?.word === 'doz' && cursor.kind === Kind.Other && cursor.token?.start === words.at(-1)?.end)
+  if (
+    /^dozn?$|^dzn?$/.test(words.at(-1)?.written?.word ?? '') &&
+    cursor.kind === Kind.Other &&
+    cursor.token?.start === words.at(-1)?.end
+  )
     cursor.at++;
   const [first] = words;
   const end = words.at(-1);
@@ -97,7 +110,8 @@ export function numeralOf(line: string, { first, last, words }: NumeralRun, faul
   const { start } = first;
   const { end } = last;
   let range: Range;
-  const typed = words === undefined && last === first ? GLUED.exec(line.slice(start, end)) : null;
+  const typed =
+    words === undefined && last === first && first.kind === Kind.Fraction ? GLUED.exec(line.slice(start, end)) : null;
   if (typed !== null)
     faults.push({
       code: 'bad-number',
@@ -133,20 +147,30 @@ function styleOf({ kind }: Token, words: readonly Token[] | undefined): NumeralN
 function valueOfWords(line: string, words: readonly Token[]): Range {
   let sum = exactly(0);
   let term = exactly(1);
+  let lot = exactly(1);
   let tens = false;
+  let before: Token | undefined;
   for (const token of words) {
     if (token.kind !== Kind.NumberWord && !isNumber(token.kind)) {
       sum = addRanges(sum, term);
-      term = exactly(1);
+      term = lot;
+      before = undefined;
     } else if (!isArticle(token)) {
       const value = token.written?.number ?? exactly(valueIn(line, token));
-      const adds = tens && value.low < 10 && value.low >= 1;
+      // `a dozen and a half`
+      if (token.written?.number?.lot === true) lot = value;
+      const adds = (tens && value.low < 10 && value.low >= 1) || isPartOf(token, before);
       term = adds ? addRanges(term, value) : times(term, value);
       tens = value.low >= 20 && value.low % 10 === 0;
+      before = token;
     }
   }
   return addRanges(sum, term);
 }
+
+/** The fraction of `1½` and `1 1/2`, which is added. */
+const isPartOf = ({ kind }: Token, before: Token | undefined): boolean =>
+  before?.kind === Kind.Numeral && (kind === Kind.Vulgar || kind === Kind.Fraction);
 
 const times = (a: Range, b: Range): Range => ({ low: a.low * b.low, high: a.high * b.high });
 

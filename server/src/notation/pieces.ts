@@ -79,7 +79,7 @@ function leavesOfAmount(amount: MeasuredNode, leaves: Piece[]): void {
 
 /** Words and marks that hold two leaves together. */
 const JOINT =
-  /^(?:about|up|at|least|most|approx|approximately|around|ca|circa|nearly|roughly|of|from|the|and|or|plus|to|for|each|apiece|x|in|all|total|altogether|weighing|just|scant|drained|weight|a|an|some|extra|more)$/i;
+  /^(?:about|between|up|at|least|most|approx|approximately|around|ca|circa|nearly|roughly|of|from|the|and|or|plus|to|for|each|apiece|x|in|all|total|altogether|weighing|just|scant|drained|weight|a|an|some|extra|more)$/i;
 
 /** What stands between two leaves: blanks, joints, and what belongs to nothing. */
 function between(text: string, from: number, to: number, pieces: Piece[]): void {
@@ -91,4 +91,4 @@ function between(text: string, from: number, to: number, pieces: Piece[]): void 
 }
 
 const PART = /[\s\uFEFF]+|\p{L}+|./gsu;
-const MARK = /^[,()=/+&.:;*†‡…·×°~\-–—−]$/u;
+const MARK = /^[,()=/+&.:;*†‡¹²³⁴⁵…·×°~\-–—−]$/u;

@@ -85,21 +85,34 @@ export function scan(line: string, blanks: 'with blanks' | 'without blanks'): To
       if (blanks === 'with blanks') tokens.push(new Token(kind, start, at, undefined));
       continue;
     }
-    let token: Token;
-    if (kind === Kind.Word) token = phrase(line, start, code) ?? word(line, start);
-    else if (kind === Kind.Numeral) token = number(line, start, lists);
-    else if (kind === Kind.Comment && beginsComment(line, start) && !beginsCanSize(line, start))
-      token = new Token(kind, start, length, undefined);
-    else if (kind === Kind.Other && code === POINT && beginsDecimal(line, start))
-      token = new Token(Kind.Numeral, start, digitsEnd(line, start + 1), undefined);
-    else if (kind === Kind.Escaped) token = new Token(kind, start, escapedEnd(line, start), undefined);
-    else if (kind === Kind.Other || kind === Kind.Comment)
-      token = new Token(Kind.Other, start, otherEnd(line, start), undefined);
-    else token = new Token(kind, start, start + 1, undefined);
+    const token =
+      kind === Kind.Word
+        ? (phrase(line, start, code) ?? word(line, start))
+        : kind === Kind.Numeral
+          ? number(line, start, lists)
+          : mark(line, start, kind);
     tokens.push(token);
     at = token.end;
   }
   return tokens;
+}
+
+/** What is neither word nor number. */
+function mark(line: string, start: number, kind: Kind): Token {
+  switch (kind) {
+    case Kind.Comment:
+      if (beginsComment(line, start) && !beginsCanSize(line, start))
+        return new Token(kind, start, line.length, undefined);
+      return new Token(Kind.Other, start, otherEnd(line, start), undefined);
+    case Kind.Other:
+      if (line.charCodeAt(start) === POINT && beginsDecimal(line, start))
+        return new Token(Kind.Numeral, start, digitsEnd(line, start + 1), undefined);
+      return new Token(Kind.Other, start, otherEnd(line, start), undefined);
+    case Kind.Escaped:
+      return new Token(kind, start, escapedEnd(line, start), undefined);
+    default:
+      return new Token(kind, start, start + 1, undefined);
+  }
 }
 
 /** Letters, with apostrophes in and after them and hyphens between them: `cooks'`, `crème`, `self-raising`. */
@@ -205,10 +218,15 @@ function beginsComment(line: string, at: number): boolean {
 
 /** `#2 cans`, `#10 tin`, or `#2` at the end: the size of a can as the trade numbers it. */
 function beginsCanSize(line: string, at: number): boolean {
-  return isDigit(line.charCodeAt(at + 1)) && CAN_SIZE.test(line.slice(at, at + LONGEST_CAN_SIZE));
+  const size = line.slice(at, at + LONGEST_CAN_SIZE);
+  if (isDigit(line.charCodeAt(at + 1))) return CAN_SIZE.test(size);
+  return isDigit(line.charCodeAt(at + 2)) && CAN_SIZE_APART.test(size) && BEFORE_CAN_SIZE.test(line.slice(0, at));
 }
 
-const CAN_SIZE = /^#\d{1,3}(?: ?½| \d\/\d)?(?:[ -]?(?:cans?|tins?)\b|\s*$)/;
+const CAN_SIZE = /^#\d{1,3}(?:\.5| ?½|[ -]1\/2)?(?:[ -]?(?:cans?|cns?|tins?)\b|\s*$)/;
+/** With a blank behind the mark it is one only where a number or comma stands before: `1 # 10 can`, `corn, # 10 can`. */
+const CAN_SIZE_APART = /^# \d{1,3}(?:\.5| ?½|[ -]1\/2)?[ -]?(?:cans?|cns?|tins?)\b/;
+const BEFORE_CAN_SIZE = /(?:[\d½,(]|\d\s*[x×])\s*$/;
 const LONGEST_CAN_SIZE = 16;
 
 /** `.5`, with nothing before it that it could be the point of. */

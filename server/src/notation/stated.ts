@@ -1,13 +1,13 @@
 /**
- * Knows how an amount stands on a line of the list, as cooks print it: sums, packages of a size, points behind units, no number where one is meant.
+ * Knows how an amount stands on a line of the list: as much as one likes, one term, a range of two, or a sum of several.
  * Refuses to know what is weighed.
  */
-import { isPackage } from '../measure/count-words.ts';
 import { baseOf } from '../measure/unit.ts';
 import { type Amount, dimensionIn, Free, type Measure, NO_TERMS } from './amounts.ts';
-import { type Cursor, type Run, takeWhile } from './cursor.ts';
-import { type NumeralRun, takeNumeral } from './numerals.ts';
-import { isNumber, Kind, type Token } from './tokens.ts';
+import type { Cursor } from './cursor.ts';
+import { takeNumeral } from './numerals.ts';
+import { measure, takeTerm } from './term.ts';
+import { isNumber, Kind, Token } from './tokens.ts';
 
 /** Reads the amount of a list line, however it is printed; undefined, and nothing read, where none stands. */
 export function takeStated(cursor: Cursor, line: string): Amount | undefined {
@@ -21,14 +21,16 @@ export function takeStated(cursor: Cursor, line: string): Amount | undefined {
   if (cursor.kind === Kind.Word && cursor.token?.written?.special === false) return first;
   const upTo = takeUpTo(cursor, line, first);
   if (upTo !== undefined) return { ...first, upTo };
+  const half = takePart(cursor, line, first);
+  if (half !== undefined) return { ...first, plus: [half] };
   const plus = takeTerms(cursor, line, first);
   return plus.length === 0 ? first : { ...first, plus };
 }
 
 /** Words for as much as one likes: `some`, `a little`, `a good splash of`. */
-const SOME: ReadonlySet<string> = new Set(['some', 'enough', 'plenty', 'little']);
+const SOME: ReadonlySet<string> = new Set(['some', 'enough', 'sufficient', 'plenty', 'little']);
 const VAGUE =
-  /^(?:little|bit|splash|drizzle|squeeze|glug|dusting|sprinkling|sprinkle|grating|grain|speck|scraping|touch|trickle|shaving|swirl|smear|shake|spritz|dribble|lick|scattering|grind)s?$/;
+  /^(?:little|bit|dust|dusting|sprinkling|sprinkle|grating|grain|speck|scraping|touch|trickle|shaving|swirl|smear|shake|spritz|dribble|lick|scattering|grind)s?$/;
 
 function takeFree(cursor: Cursor): Free | undefined {
   const { token, tokens, at } = cursor;
@@ -37,6 +39,7 @@ function takeFree(cursor: Cursor): Free | undefined {
     cursor.at++;
     return new Free(token, token);
   }
+  if (token.written === undefined) return undefined;
   let last = at;
   const wordAt = (i: number) => tokens[i]?.written?.word ?? '';
   if (SOME.has(wordAt(at)) && at + 1 < tokens.length) {
@@ -52,265 +55,6 @@ function takeFree(cursor: Cursor): Free | undefined {
   if (end === undefined || last + 1 >= tokens.length) return undefined;
   cursor.at = last + 1;
   return new Free(token, end);
-}
-
-/** One term: `about? number (-|to number)? …`. */
-export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 'held'): Measure | undefined {
-  const { at } = cursor;
-  const about = takeAbout(cursor, line);
-  const filled = cursor.kind === Kind.Bias && isNumber(cursor.kindAfter(1)) ? takeWhile(cursor, isBias) : undefined;
-  const minus = cursor.take(Kind.Minus);
-  const low = takeNumeral(cursor);
-  if (low === undefined && !opensImplied(cursor.kind)) {
-    cursor.at = at;
-    return undefined;
-  }
-  const high = low && takeHigh(cursor);
-  const given = { about, minus, low, high };
-  if (low !== undefined) {
-    const sized = takeSized(cursor, line, given);
-    if (sized !== undefined) return sized;
-  }
-  const celsius = skipHyphen(cursor);
-  const bias = filled ?? takeWhile(cursor, isBias);
-  const unit = cursor.take(Kind.UnitWord);
-  if (unit !== undefined) {
-    const point = takePoint(cursor, line, unit);
-    const measured = measure(given, { bias, unit, point, celsius });
-    if (held === 'alone' || !fits(measured)) return measured;
-    const { at: behind } = cursor;
-    // `400g/14oz tin`: the tin holds the one that comes first.
-    takeAgain(cursor, line);
-    const holder = takeHolder(cursor, line);
-    if (holder === undefined) cursor.at = behind;
-    return holder === undefined ? measured : holding(measured, holder);
-  }
-  const sizes = takeSizes(cursor, line);
-  const packed = bias ?? takeWhile(cursor, isBias);
-  const counted = cursor.take(Kind.CountedWord);
-  if (counted === undefined) {
-    if (low === undefined) {
-      cursor.at = at;
-      return undefined;
-    }
-    return measure(given, { bias: packed, sizes });
-  }
-  const point = takePoint(cursor, line, counted);
-  return measure(given, { bias: packed, sizes, counted, point, ...takeContents(cursor, line, counted) });
-}
-
-interface Given {
-  readonly about: Token | undefined;
-  readonly minus: Token | undefined;
-  readonly low: NumeralRun | undefined;
-  readonly high: NumeralRun | undefined;
-}
-
-interface Rest {
-  readonly bias?: Run | undefined;
-  readonly unit?: Token;
-  readonly sizes?: Run | undefined;
-  readonly counted?: Token;
-  readonly each?: Measure | undefined;
-  readonly close?: Token | undefined;
-  readonly point?: Token | undefined;
-  readonly celsius?: boolean;
-}
-
-const measure = ({ about, minus, low, high }: Given, rest: Rest): Measure => ({
-  about,
-  gas: undefined,
-  minus,
-  low,
-  high,
-  bias: rest.bias,
-  unit: rest.unit,
-  degree: undefined,
-  fan: undefined,
-  sizes: rest.sizes,
-  counted: rest.counted,
-  each: rest.each,
-  close: rest.close,
-  list: rest.celsius !== true,
-  point: rest.point,
-  upTo: undefined,
-  plus: NO_TERMS,
-});
-
-/** `lg.` has a point, as a unit may. */
-function takeSizes(cursor: Cursor, line: string): Run | undefined {
-  const sizes = takeWhile(cursor, isSize);
-  if (sizes !== undefined) takePoint(cursor, line, sizes.last);
-  return sizes;
-}
-
-const isBias = (kind: Kind): boolean => kind === Kind.Bias;
-const isSize = (kind: Kind): boolean => kind === Kind.SizeWord;
-const opensImplied = (kind: Kind): boolean =>
-  kind === Kind.UnitWord || kind === Kind.CountedWord || kind === Kind.SizeWord || kind === Kind.Bias;
-
-function takeAbout(cursor: Cursor, line: string): Token | undefined {
-  const about = cursor.take(Kind.About) ?? takeBound(cursor);
-  if (about !== undefined) takePoint(cursor, line, about);
-  return about;
-}
-
-/** `up to 1 cup`, `at least 2 cups`: the number is meant, more or less. */
-function takeBound(cursor: Cursor): Token | undefined {
-  const { tokens, at, token } = cursor;
-  const words = `${token?.written?.word} ${tokens[at + 1]?.written?.word}`;
-  if (!isNumber(tokens[at + 2]?.kind ?? Kind.End) || !/^(?:up to|at (?:least|most))$/.test(words)) return undefined;
-  cursor.at += 2;
-  return token;
-}
-
-/** The point that belongs to the word before it. */
-function takePoint(cursor: Cursor, line: string, word: Token): Token | undefined {
-  const { token } = cursor;
-  if (token?.kind !== Kind.Other || token.start !== word.end || line[token.start] !== '.') return undefined;
-  cursor.at++;
-  return token;
-}
-
-/** `40-45`, `2 or 3`, `3- to 4-lb`. */
-function takeHigh(cursor: Cursor): NumeralRun | undefined {
-  const { kind } = cursor;
-  if (partsSize(cursor)) return undefined;
-  if ((kind === Kind.Dash || kind === Kind.To || kind === Kind.Minus) && isNumber(cursor.kindAfter(1))) cursor.at++;
-  else if (kind === Kind.Dash && cursor.kindAfter(1) === Kind.To && isNumber(cursor.kindAfter(2))) cursor.at += 2;
-  else return undefined;
-  return takeNumeral(cursor);
-}
-
-/** Whether it was a degree sign, behind which `C` is no cup. */
-function skipHyphen(cursor: Cursor): boolean {
-  const { kind } = cursor;
-  const after = cursor.kindAfter(1);
-  if (kind === Kind.Degree || (kind === Kind.Dash && (after === Kind.UnitWord || after === Kind.CountedWord)))
-    cursor.at++;
-  return kind === Kind.Degree;
-}
-
-/** So many of a size, the size before what holds it: `2 x 400 g tins`, `1 14-oz can`, `1 (14.5-ounce) can`. */
-function takeSized(cursor: Cursor, line: string, given: Given): Measure | undefined {
-  const { at } = cursor;
-  const counts = given.low?.last.kind === Kind.Numeral || given.low?.last.kind === Kind.NumberWord;
-  if ((cursor.kind === Kind.Times || partsSize(cursor)) && given.high === undefined) {
-    cursor.at++;
-    const each = takeTerm(cursor, line);
-    if (each?.unit !== undefined || each?.each !== undefined) return ofSize(cursor, line, given, each);
-  } else if (counts && isNumber(cursor.kind)) {
-    const each = takeTerm(cursor, line);
-    if (each?.unit !== undefined || (each?.each !== undefined && each.low === undefined))
-      return ofSize(cursor, line, given, each);
-  } else if (cursor.kind === Kind.LeftParen) {
-    cursor.at++;
-    const each = takeTerm(cursor, line);
-    if (each?.unit !== undefined) {
-      const hyphened = isHyphened(line, each);
-      takeAgain(cursor, line);
-      const perPiece = takeEach(cursor);
-      const close = cursor.take(Kind.RightParen);
-      if (close !== undefined) {
-        const held = takeHolder(cursor, line);
-        if (held !== undefined) return measure(given, { counted: held.counted, each, point: held.point });
-        if (hyphened || perPiece) return measure(given, { each, close });
-      }
-    }
-  }
-  cursor.at = at;
-  return undefined;
-}
-
-/** `2 - 14 oz. cans`: the dash stands apart, and what is behind it is the size of a package. */
-function partsSize({ tokens, at }: Cursor): boolean {
-  const [before, dash, number, unit] = [tokens[at - 1], tokens[at], tokens[at + 1], tokens[at + 2]];
-  if (dash?.kind !== Kind.Dash || before === undefined || number === undefined || unit?.kind !== Kind.UnitWord)
-    return false;
-  const apart = dash.start > before.end && number.start > dash.end && isNumber(number.kind);
-  const holder = tokens[at + 3]?.kind === Kind.Other ? tokens[at + 4] : tokens[at + 3];
-  const count = holder?.kind === Kind.CountedWord ? holder.written?.count : undefined;
-  return apart && count !== undefined && isPackage(count);
-}
-
-/** The same once more in another measure: `400g/14oz`. */
-export function takeAgain(cursor: Cursor, line: string): Measure | undefined {
-  const { at } = cursor;
-  const sign = cursor.token;
-  if (sign?.kind !== Kind.Other || line[sign.start] !== '/') return undefined;
-  cursor.at++;
-  const again = takeTerm(cursor, line, 'alone');
-  if (again?.unit !== undefined) return again;
-  cursor.at = at;
-  return undefined;
-}
-
-export function takeEach(cursor: Cursor): boolean {
-  if (cursor.token?.written?.word !== 'each') return false;
-  cursor.at++;
-  return true;
-}
-
-/** `14.5-ounce`: the size of one. */
-const isHyphened = (line: string, { low, high }: Measure): boolean => line[(high ?? low)?.last.end ?? -1] === '-';
-
-function ofSize(cursor: Cursor, line: string, given: Given, each: Measure): Measure {
-  // `2 x 400 g tins`: the tin is the inner term's already.
-  if (each.low === undefined && each.counted !== undefined && each.each !== undefined)
-    return measure(given, { counted: each.counted, each: each.each, point: each.point });
-  takeAgain(cursor, line);
-  const held = takeHolder(cursor, line);
-  return measure(given, { each, ...(held && { counted: held.counted, point: held.point }) });
-}
-
-interface Holder {
-  readonly counted: Token;
-  readonly point: Token | undefined;
-}
-
-/** `tin`, `-package`, `pkg.`, behind what it holds. */
-function takeHolder(cursor: Cursor, line: string): Holder | undefined {
-  const { at } = cursor;
-  if (cursor.kind === Kind.Dash) cursor.at++;
-  takeWhile(cursor, isSize);
-  const counted = cursor.take(Kind.CountedWord);
-  if (counted === undefined) {
-    cursor.at = at;
-    return undefined;
-  }
-  return { counted, point: takePoint(cursor, line, counted) };
-}
-
-/** A mass, a volume or a length is what a package or piece holds. */
-function fits(measured: Measure): boolean {
-  const dimension = dimensionIn(measured);
-  return dimension === 'mass' || dimension === 'volume' || dimension === 'length';
-}
-
-/** `400g tin`: one that holds so much. */
-function holding(each: Measure, { counted, point }: Holder): Measure {
-  return measure({ about: undefined, minus: undefined, low: undefined, high: undefined }, { counted, each, point });
-}
-
-/** `of 400 g`, `(15 oz)` behind a package, `(14 oz each)` behind any. */
-function takeContents(cursor: Cursor, line: string, counted: Token): Pick<Rest, 'each' | 'close'> | undefined {
-  const { at } = cursor;
-  if (cursor.kind === Kind.Of && isNumber(cursor.kindAfter(1))) {
-    cursor.at++;
-    return { each: takeTerm(cursor, line) };
-  }
-  if (cursor.kind !== Kind.LeftParen) return undefined;
-  cursor.at++;
-  const each = takeTerm(cursor, line);
-  if (each?.unit !== undefined) {
-    takeAgain(cursor, line);
-    const perPiece = takeEach(cursor);
-    const count = counted.written?.count;
-    const close = cursor.take(Kind.RightParen);
-    if (close !== undefined && (perPiece || (count !== undefined && isPackage(count)))) return { each, close };
-  }
-  cursor.at = at;
-  return undefined;
 }
 
 /** `1 tsp to 1 tbsp`. */
@@ -331,6 +75,22 @@ function takeUpTo(cursor: Cursor, line: string, first: Measure): Measure | undef
   return undefined;
 }
 
+/** `a pound and a half`: a part of the same unit, which does not stand again. */
+function takePart(cursor: Cursor, line: string, { unit }: Measure): Measure | undefined {
+  const { at } = cursor;
+  if (unit === undefined || !takePlus(cursor, line)) return undefined;
+  const low = isNumber(cursor.kind) ? takeNumeral(cursor) : undefined;
+  const isPart = low?.last.kind === Kind.Fraction || low?.last.kind === Kind.Vulgar || low?.last.written?.number?.part;
+  const ends = cursor.kind !== Kind.UnitWord && cursor.kind !== Kind.CountedWord && cursor.kind !== Kind.SizeWord;
+  if (low === undefined || low.first.kind === Kind.Numeral || isPart !== true || !ends) {
+    cursor.at = at;
+    return undefined;
+  }
+  const { end } = low.last;
+  const given = { about: undefined, minus: undefined, low, high: undefined };
+  return measure(given, { unit: new Token(Kind.UnitWord, end, end, unit.written) });
+}
+
 /** The terms behind the first: `1 lb 4 oz`, `1 cup plus 2 tbsp`, `1 cup + 2 tbsp`. */
 export function takeTerms(cursor: Cursor, line: string, first: Measure): readonly Measure[] {
   let terms: Measure[] | undefined;
@@ -339,6 +99,8 @@ export function takeTerms(cursor: Cursor, line: string, first: Measure): readonl
   for (;;) {
     const { at } = cursor;
     const joined = takePlus(cursor, line);
+    // `2 pounds, 3 ounces pork`
+    if (!joined && cursor.kind === Kind.Comma && isNumber(cursor.kindAfter(1))) cursor.at++;
     const term = isNumber(cursor.kind) ? takeTerm(cursor, line) : undefined;
     const adds = term !== undefined && term.low !== undefined && dimensionIn(term) === of;
     // With nothing between, a sum is of falling units.

@@ -10,6 +10,7 @@ import { ItemReader } from './ingredient.ts';
 import { itemFaults } from './item-faults.ts';
 import { label, type Opened } from './label.ts';
 import { PAN_HELP, panOf } from './pan.ts';
+import { plainItem } from './plain-item.ts';
 import { durationOf, joinedDuration, temperatureOf } from './readings.ts';
 import { scan } from './scan.ts';
 import { sentenceOf } from './sentence.ts';
@@ -287,6 +288,11 @@ class Reading {
       if (said.from > 0 && first !== undefined) this.keyword = spanOf(first, first);
       return this.yields(said.from, said.serves);
     }
+    const plain = plainItem(this.text, this.tokens, this.faults);
+    if (plain !== undefined) {
+      itemFaults(this.text, plain, this.faults);
+      return plain;
+    }
     if (saysTime(this.tokens)) return this.times(0);
     return this.listed() ?? this.unread();
   }
@@ -389,9 +395,14 @@ class Reading {
     const [first] = this.tokens;
     const word =
       first?.kind === Kind.Word && first.written ? { ...spanOf(first, first), word: first.written.image } : undefined;
-    this.faults.push(unreadFault(words.text, span, word));
-    const bare =
-      first?.kind === Kind.Word ? new ItemReader(this.text, new Cursor(this.tokens, 0), []).bare() : undefined;
+    // Behind a bullet, too, what it says tells what to write.
+    const opens = this.tokens.findIndex(({ kind }) => kind !== Kind.Other && kind !== Kind.Dash);
+    const said =
+      this.tokens[opens]?.kind === Kind.Word
+        ? new ItemReader(this.text, new Cursor(this.tokens, opens), []).bare()
+        : undefined;
+    this.faults.push(unreadFault(words.text, span, word, said));
+    const bare = opens === 0 ? said : undefined;
     return bare === undefined ? { kind: 'unread', words } : { kind: 'unread', words, bare };
   }
 

@@ -143,3 +143,6 @@ export const opensAmount = (kind: Kind): boolean => kind <= Kind.Overnight;
 
 /** Whether a name may go on with this. */
 export const isNamePart = (kind: Kind): boolean => kind < Kind.Comma;
+
+/** A word that says nothing but what it names. */
+export const isPlain = ({ kind, written }: Token): boolean => kind === Kind.Word && written?.plain === true;

@@ -124,6 +124,8 @@ export interface BesideNode extends Span {
   readonly amount: MeasuredNode;
   /** Of all that the first says, of each piece, or of whichever the food makes likely: `2 (8 oz) steaks`, `4 carrots (300 g)`. */
   readonly means: 'same' | 'each' | 'either';
+  /** Of what stays without its liquid: `1 tin chickpeas (240 g drained)`. */
+  readonly drained?: true;
 }
 
 /** What is bought and taken besides: `plus more for dusting`, `plus 1/2 tsp for the glaze`. */
@@ -148,6 +150,8 @@ export interface IngredientNode {
   readonly eachOf?: true;
   /** What is taken out of so many: `juice of 1 lemon`, `zest and juice of 2 limes`. */
   readonly takes?: readonly TextNode[];
+  /** What is taken out of the item before, and of this one where its food has it: `zest of 1 orange and 1 lemon`. */
+  readonly takesToo?: readonly TextNode[];
   /** All words of it, up to `of`: `finely grated zest and juice`. */
   readonly taken?: TextNode;
   readonly name?: TextNode;

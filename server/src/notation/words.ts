@@ -7,7 +7,7 @@ import { biasOf } from '../measure/bias.ts';
 import { type CountWord, countWord } from '../measure/count-words.ts';
 import { type NumberWord, numberWord } from '../measure/number-words.ts';
 import type { Size } from '../measure/quantity.ts';
-import { type Unit, unitPrinted, unitSpelled } from '../measure/unit.ts';
+import { opensUnit, type Unit, unitPrinted, unitSpelled } from '../measure/unit.ts';
 
 import { COMPONENTS, type Component, KEYWORDS, type Keyword } from './tokens.ts';
 
@@ -29,19 +29,43 @@ export interface Written {
   readonly count: CountWord | undefined;
   /** `medium`, `med`, `medium-sized`. */
   readonly size: Size | undefined;
+  /** It is the first word of a measure of two, `tea` of `tea spoon`, or a number and its unit in one: `two-inch`. */
+  readonly joint: 'measure' | 'number' | undefined;
   /** Whether it can be more than a word at all. */
   readonly special: boolean;
+  /** Whether it says nothing of its own where it is left a word behind the amount of a line of the list. */
+  readonly plain: boolean;
+  /** Whether it says something of the item among the words that are told of it: a purpose, a rest, a wish. */
+  readonly tells: boolean;
 }
+
+/** What is done to an item of the list with another on its line: `dissolved in 2 tbsp water`. */
+export const PUT_INTO: ReadonlySet<string> = new Set([
+  'beaten',
+  'blended',
+  'combined',
+  'creamed',
+  'diluted',
+  'dissolved',
+  'infused',
+  'loosened',
+  'made',
+  'mashed',
+  'mixed',
+  'moistened',
+  'slaked',
+  'soaked',
+  'softened',
+  'steeped',
+  'stirred',
+  'thinned',
+  'whisked',
+]);
 
 /** Words of the grammar that are no keyword, size, unit or count word. */
 const GRAMMAR: ReadonlySet<string> = new Set([
-  'about',
-  'blended',
-  'dissolved',
   'mixed',
-  'soaked',
-  'softened',
-  'stirred',
+  'about',
   'and',
   'approx',
   'approximately',
@@ -54,6 +78,20 @@ const GRAMMAR: ReadonlySet<string> = new Set([
   'degree',
   'degrees',
   'each',
+  'ea',
+  'as',
+  'between',
+  'if',
+  'sufficient',
+  'either',
+  'enough',
+  'less',
+  'minus',
+  'q',
+  'qs',
+  'size',
+  'the',
+  'tt',
   'extra',
   'fan',
   'for',
@@ -75,6 +113,10 @@ const GRAMMAR: ReadonlySet<string> = new Set([
   'with',
   'x',
 ]);
+/** Words that say something among those that are told of an item: `, plus more for dusting`. */
+const TELLING: ReadonlySet<string> = new Set(['additional', 'extra', 'for', 'if', 'more', 'optional', 'plus', 'to']);
+/** Words that are no more than words, and yet open something behind the amount of a line: `, some chopped`, `(just 20 g)`. */
+const OPENING: ReadonlySet<string> = new Set(['enough', 'few', 'just', 'little', 'plenty', 'some', 'total']);
 /** As they are printed, cards shortening them. */
 const SIZES: ReadonlyMap<string, Size> = new Map<string, Size>([
   ['small', 'small'],
@@ -94,27 +136,38 @@ const COMPONENT_OF: ReadonlyMap<string, Component> = new Map(COMPONENTS.map((c) 
 /** Longer words are rare, and a slice of them would hold on to its whole text. */
 const LONGEST_KEPT = 12;
 const SLOTS = 4096;
-/** One word a slot: it gives way to the next one that falls there, so that no text fills the memory. */
+/** Two words where they fall together: the older gives way to the next one that falls there, so that no text fills the memory. */
 const KEPT: (Written | undefined)[] = new Array<Written | undefined>(SLOTS).fill(undefined);
 
 /** The word between two places of a line; `hash` is any number made of its characters alone. */
 export function wordAt(line: string, start: number, end: number, hash: number): Written {
-  const slot = hash & (SLOTS - 1);
-  const kept = KEPT[slot];
-  if (kept !== undefined && kept.image.length === end - start && line.startsWith(kept.image, start)) return kept;
+  const slot = hash & (SLOTS - 2);
+  const newer = KEPT[slot];
+  if (newer !== undefined && newer.image.length === end - start && line.startsWith(newer.image, start)) return newer;
+  const older = KEPT[slot + 1];
+  if (older !== undefined && older.image.length === end - start && line.startsWith(older.image, start)) return older;
   const made = wordOf(line.slice(start, end));
-  if (end - start <= LONGEST_KEPT) KEPT[slot] = made;
+  if (end - start <= LONGEST_KEPT) {
+    KEPT[slot + 1] = newer;
+    KEPT[slot] = made;
+  }
   return made;
 }
 
-function wordOf(image: string): Written {
+/** A word by itself. */
+export function wordOf(image: string): Written {
   const word = image.toLowerCase().replaceAll('’', "'");
   const unit = unitSpelled(image) ?? unitSpelled(word);
   const printed = unitPrinted(image) ?? unitPrinted(word) ?? unit;
   const number = numberInWord(word);
   const count = countWord(word);
   const size = SIZES.get(word.replace(/-sized?$/, ''));
-  const bias = biasOf(word) !== undefined || biasOf(`${word} packed`) !== undefined;
+  // `walnut-sized`, of a lump
+  const likened = size === undefined && count === undefined && /.-sized?$/.test(word);
+  const bias = likened || biasOf(word) !== undefined || biasOf(`${word} packed`) !== undefined;
+  const joint = opensUnit(word) ? 'measure' : number === undefined && isNumberAndUnit(word) ? 'number' : undefined;
+  const operates = number !== undefined || bias || GRAMMAR.has(word);
+  const tells = TELLING.has(word);
   return {
     image,
     word,
@@ -126,22 +179,34 @@ function wordOf(image: string): Written {
     bias,
     count,
     size,
-    special:
-      printed !== undefined ||
-      number !== undefined ||
-      bias ||
-      count !== undefined ||
-      size !== undefined ||
-      GRAMMAR.has(word),
+    joint,
+    special: operates || count !== undefined || joint !== undefined || printed !== undefined || size !== undefined,
+    plain: !operates && !tells && !OPENING.has(word),
+    tells,
   };
 }
 
-/** The number of a word in small letters, or of two with a hyphen: `one-half`, `three-quarters`, `twenty-five`. */
+/** The number of a word in small letters, or of several with hyphens: `one-half`, `three-quarters`, `twenty-five`, `two-and-a-half`. */
 export function numberInWord(word: string): NumberWord | undefined {
   const hyphen = word.indexOf('-');
   if (hyphen < 0) return numberWord(word);
+  const and = word.indexOf('-and-');
+  if (and > 0) {
+    const [whole, part] = [numberInWord(word.slice(0, and)), numberInWord(word.slice(and + 5))];
+    return whole === undefined || part?.part !== true ? undefined : sumOf(whole, part);
+  }
   const [a, b] = [numberWord(word.slice(0, hyphen)), numberWord(word.slice(hyphen + 1))];
   if (a === undefined || b === undefined) return undefined;
   if (b.part === true || b.lot === true) return { ...b, low: a.low * b.low, high: a.high * b.high };
-  return a.low >= 20 && b.low < 10 ? { low: a.low + b.low, high: a.high + b.high } : undefined;
+  return a.low >= 20 && b.low < 10 ? sumOf(a, b) : undefined;
+}
+
+const sumOf = (a: NumberWord, b: NumberWord): NumberWord => ({ low: a.low + b.low, high: a.high + b.high });
+
+const MEASURED: ReadonlySet<string> = new Set(['mass', 'volume', 'length']);
+
+function isNumberAndUnit(word: string): boolean {
+  const hyphen = word.lastIndexOf('-');
+  if (hyphen < 1 || numberInWord(word.slice(0, hyphen)) === undefined) return false;
+  return MEASURED.has(unitPrinted(word.slice(hyphen + 1))?.dimension ?? '');
 }

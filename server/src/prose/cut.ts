@@ -96,7 +96,10 @@ class Cutter {
   private hasOwnWords(at: number): boolean {
     if (this.soft <= this.start || this.soft > at || this.opener !== undefined) return false;
     const own = this.pieces.slice(this.start, this.soft);
-    return own.some((p) => p.sort === 'time' || (p.sort !== 'mark' && thingOf(p.sense)?.sort === 'place'));
+    if (own.some(({ sort }) => sort === 'time')) return true;
+    // `In a warm place, let it rise`: where the next is done.
+    if (jointOf(own[0]?.sense ?? 0)?.is === 'preposition') return false;
+    return own.some((p) => p.sort !== 'mark' && thingOf(p.sense)?.sort === 'place');
   }
 
   /** A thing that something is told of: `they will`, `the milk should`. */

@@ -457,8 +457,10 @@ class Scan {
    */
   private takes(at: number, noun: boolean, first: boolean): boolean {
     const piece = this.pieces[at] as Piece;
-    if (piece.sort === 'name') return this.takesObject(at) || (first && this.isThingAhead(at));
     const next = this.pieces[at + 1];
+    // `Salt the water`, `sprinkle with sugar`
+    const isWith = jointOf(next?.sense ?? UNKNOWN)?.way === 'with';
+    if (piece.sort === 'name') return this.takesObject(at) || isWith || (first && this.isThingAhead(at));
     if (next === undefined) return !noun || this.ordered || first;
     switch (next.sort) {
       case 'mark':

@@ -220,6 +220,8 @@ class Reader {
       prefix.kind = row.kind ?? prefix.kind;
       prefix.any = true;
       prefix.to = this.end;
+      // Behind `until` stands what it waits for.
+      if (row.kind === 'until') break;
     }
     return prefix;
   }
@@ -391,7 +393,10 @@ class Reader {
     if (many?.is === 'number') {
       const { end } = this;
       // `some 20 minutes`
-      return this.unitsAt(end, withAnd) ?? (many.range && this.timesUnit({ ...many.range, to: end }));
+      const isUnit = this.rowAt(end)?.is === 'unit';
+      return (
+        this.unitsAt(end, withAnd) ?? (many.range && isUnit ? this.timesUnit({ ...many.range, to: end }) : undefined)
+      );
     }
     const count = this.countAt(at);
     if (count === undefined) return undefined;
@@ -403,8 +408,11 @@ class Reader {
     let at = this.past(count.to, 'of') ?? count.to;
     if (count.part && numberInWord(this.wordAt(at))?.article) at++;
     at = this.past(at, 'full', 'either') ?? at;
-    const row = this.rowAt(at);
-    const to = this.end;
+    const longest = this.rowAt(at);
+    // `half a day before`
+    const word = timeOf(Math.max(this.senses[at] ?? UNKNOWN, UNKNOWN));
+    const row = longest?.is !== 'unit' && word?.is === 'unit' ? word : longest;
+    const to = row === longest ? this.end : at + 1;
     // `for an afternoon`, `two winters`
     const part = row === undefined || count.part ? undefined : wholeOf(row);
     // `a spring onion` and `an afternoon tea` are none.

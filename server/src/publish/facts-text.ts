@@ -8,6 +8,7 @@ import { measureText } from '../recipe/measures.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { collapse } from '../recipe/words.ts';
 import { measuresOf } from './report.ts';
+import { saidOf } from './said-of.ts';
 
 export function factsText(recipe: Recipe): string {
   const lines = [`recipe ${recipe.name}`];
@@ -27,10 +28,11 @@ function partLines(part: Part): string[] {
   const { head, steps } = part;
   return [
     collapse(`part ${head.name}${head.kindNode === undefined ? '' : ` as ${head.kindNode.text}`}`),
-    ...head.ingredients.map(({ name, weighed, node, optional }) => {
+    ...head.ingredients.map((ingredient) => {
+      const { name, weighed, optional } = ingredient;
       const grams = weighed.known ? `${gramsText(likelyGrams(weighed))} g` : 'no weight';
-      const preparation = node.preparation === undefined ? '' : `, ${collapse(node.preparation.text)}`;
-      return `  ${optional ? 'optional ' : ''}${name}${preparation}: ${grams}`;
+      const said = saidOf(ingredient, head);
+      return `  ${optional ? 'optional ' : ''}${name}${said === '' ? '' : `, ${said}`}: ${grams}`;
     }),
     ...measuresOf(part).map(({ name, value_low: low, value_high: high }) =>
       low === null || high === null ? `  ${name}: not known` : `  ${name}: ${measureText(name, low, high)}`,

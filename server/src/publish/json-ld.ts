@@ -26,12 +26,20 @@ function recipeNode(page: ReaderPage): object {
     ...(prep !== null && prep > 0 && { prepTime: duration(prep) }),
     ...(cook !== null && { cookTime: duration(cook) }),
     ...(times.totalMin !== null && { totalTime: duration(times.totalMin) }),
-    ...(page.pan !== undefined && { tool: { '@type': 'HowToTool', name: `Pan: ${page.pan}` } }),
+    ...tools(page),
     recipeIngredient: page.sections.flatMap((s) => s.ingredients).map(ingredientText),
     recipeInstructions: instructions(page.sections),
     ...(page.nutrition !== undefined && { nutrition: nutritionNode(page.nutrition) }),
     ...(page.source !== undefined && { isBasedOn: { '@type': 'CreativeWork', name: page.source } }),
   };
+}
+
+/** The pan of the recipe, and those that a part alone goes into. */
+function tools({ pan, sections }: ReaderPage): { readonly tool?: object } {
+  const pans = new Set([pan, ...sections.map((section) => section.pan)].filter((name) => name !== undefined));
+  const nodes = [...pans].map((name) => ({ '@type': 'HowToTool', name: `Pan: ${name}` }));
+  const [only] = nodes;
+  return only === undefined ? {} : { tool: nodes.length === 1 ? only : nodes };
 }
 
 /** Steps alone for one part; sections where there are several. */

@@ -19,6 +19,7 @@ import { DAILY_NOTE, figureText } from './label.ts';
 import { euLabel, type Label, nutritionOf, usLabel } from './nutrition.ts';
 import { type PlacedFinding, type Proof, placedIn, proofOf, stateText } from './proof.ts';
 import { allergenNames, allergensOf, type Report, sayOwnLine } from './report.ts';
+import { saidOf } from './said-of.ts';
 import { panText, proseText, stepText, temperatureText } from './step-text.ts';
 import { type MeasuresOrder, type PageAmount, pageAmount, prettyAmount, prettyFigures } from './two-measures.ts';
 
@@ -168,7 +169,7 @@ function sectionOf(part: Part, recipe: Recipe, order: MeasuresOrder): PageSectio
     ingredients: [
       ...understood.map((ingredient) => ({
         ...calledOnPage(ingredient, lineOf(ingredient.line), recipe.world, order),
-        ...given('preparation', ingredient.node.preparation && plain(ingredient.node.preparation.text)),
+        ...given('preparation', prettyFigures(plain(saidOf(ingredient, head)))),
         ...given('bought', boughtText(ingredient, lineOf(ingredient.line))),
         ...given('note', ingredient.node.note && plain(ingredient.node.note.text)),
         optional: ingredient.optional,
@@ -195,9 +196,13 @@ function calledOnPage(
   world: World,
   order: MeasuresOrder,
 ): PageAmount & { readonly name: string } {
-  const { takes, name } = ingredient.node;
+  const { takes, takesToo, taken, amount, name } = ingredient.node;
   if (takes !== undefined && name !== undefined)
-    return { first: '', name: prettyFigures(plain(line.slice(0, name.end))) };
+    return { first: '', name: prettyFigures(plain(line.slice(taken?.start ?? 0, name.end))) };
+  if (takesToo !== undefined && amount !== undefined && name !== undefined && ingredient.name !== name.text) {
+    const words = takesToo.map(({ text }) => text).join(' and ');
+    return { first: '', name: prettyFigures(plain(`${words} of ${line.slice(amount.start, name.end)}`)) };
+  }
   return { ...pageAmount(ingredient, line, world, order), name: plain(nameOnPage(ingredient)) };
 }
 

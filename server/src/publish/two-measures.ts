@@ -11,7 +11,7 @@ import { exactly } from '../measure/quantity.ts';
 import { totalOf } from '../measure/total.ts';
 import { baseOf, dimensionOf, type Measures, type UnitSymbol } from '../measure/unit.ts';
 import { amountAsWritten, equalOf } from '../notation/item-amounts.ts';
-import type { MeasuredNode } from '../notation/tree.ts';
+import type { IngredientNode, MeasuredNode } from '../notation/tree.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import type { World } from '../recipe/world.ts';
 
@@ -38,9 +38,10 @@ const NEVER_SPOONED: ReadonlySet<FoodClass> = new Set<FoodClass>([
 export function pageAmount(ingredient: Ingredient, line: string, world: World, order: MeasuresOrder): PageAmount {
   const { amount } = ingredient.node;
   const equals = equalOf(ingredient.node);
-  if (amount === undefined) return { first: '' };
+  // `1 tsp salt, pepper`: the spoon is the salt's.
+  if (amount === undefined || (ingredient.free && amount.kind === 'measured')) return { first: '' };
   if (amount.kind === 'free') return { first: line.slice(amount.start, amount.end).trim() };
-  const written = prettyAmount(amount, line);
+  const written = withSize(prettyAmount(amount, line), ingredient.node, line);
   const unit = amount.unit?.symbol;
   const other = equals && prettyAmount(equals, line);
   // Pieces are bought and counted; their weight only helps.
@@ -48,6 +49,14 @@ export function pageAmount(ingredient: Ingredient, line: string, world: World, o
   if (unit === '%') return both(weightOf(ingredient, amount) ?? written, measureOf(ingredient, amount, world), order);
   if (isMetric(unit)) return both(written, other ?? measureOf(ingredient, amount, world), order);
   return both(other ?? weightOf(ingredient, amount), written, order);
+}
+
+/** `1 large or 2 small` onions. */
+function withSize(written: string, { beside = [] }: IngredientNode, line: string): string {
+  const sizes = beside.flatMap(({ amount, means }) =>
+    means === 'same' && amount.unit === undefined && amount.sized !== undefined ? [prettyAmount(amount, line)] : [],
+  );
+  return [written, ...sizes].join(' or ');
 }
 
 function both(weight: string | undefined, measure: string | undefined, order: MeasuresOrder): PageAmount {

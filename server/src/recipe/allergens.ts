@@ -3,7 +3,7 @@
  * Refuses to say "none" of a food that nobody knows.
  */
 import type { Allergens } from '../food/allergens.ts';
-import type { Food, FoodMatch } from '../food/food.ts';
+import type { Food, FoodClass, FoodMatch } from '../food/food.ts';
 import type { TextNode } from '../notation/tree.ts';
 import type { Ingredient } from './ingredient.ts';
 import type { PartHead } from './part.ts';
@@ -39,7 +39,7 @@ export function foodsHeld({ match, name, others = [], mayHold = [] }: Ingredient
     held,
     possible: beside.flatMap((named) => foodsOf(named.match).map((food) => ({ name: named.name, food }))),
     unknown: [
-      ...(held.length === 0 ? [name] : []),
+      ...(held.length === 0 || saysMore(match) ? [name] : []),
       ...beside.flatMap((named) => (named.match.kind === 'unknown' ? [named.name.text] : [])),
     ],
   };
@@ -47,6 +47,12 @@ export function foodsHeld({ match, name, others = [], mayHold = [] }: Ingredient
 
 const foodsOf = (match: FoodMatch): readonly Food[] =>
   match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
+
+/** A word that nobody knows may say what was put to it, but for a plant as it grew. */
+const saysMore = (match: FoodMatch): boolean =>
+  match.kind === 'food' && match.unread !== undefined && !AS_GROWN_PLANTS.has(match.food.class);
+
+const AS_GROWN_PLANTS: ReadonlySet<FoodClass> = new Set<FoodClass>(['vegetable', 'fruit', 'mushroom', 'leafy herb']);
 
 /** Of two foods that are measured together, both are in it: `1 cup milk and water`. */
 function rowsOf(match: FoodMatch, name: string): readonly (readonly Food[])[] {

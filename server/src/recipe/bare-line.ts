@@ -3,8 +3,10 @@
  * Refuses whatever it cannot account for: such a line stays unread.
  */
 import type { Food, FoodClass, FoodMatch } from '../food/food.ts';
-import type { IngredientNode, Line, Statement } from '../notation/tree.ts';
+import { dimensionOf } from '../measure/unit.ts';
+import type { IngredientNode, Line, MeasuredNode, Statement } from '../notation/tree.ts';
 import { bindIngredients, type Ingredient } from './ingredient.ts';
+import { verbClass } from './verbs.ts';
 import type { World } from './world.ts';
 
 /** What is added to taste, said or not. */
@@ -14,10 +16,12 @@ export const SEASONING: ReadonlySet<FoodClass> = new Set<FoodClass>(['salt', 'sp
 export function bindBare(bare: IngredientNode, line: number, world: World): Ingredient[] {
   const { name, amount, purpose } = bare;
   if (name === undefined || name.text.length > LONGEST_NAME) return [];
-  if (amount === undefined && SENTENCE.test(`${name.text} ${bare.preparation?.text ?? ''}`)) return [];
+  if (amount === undefined && SENTENCE.test(`${name.text} ${bare.preparation?.text.replace(/\bq\. ?s\.$/i, '') ?? ''}`))
+    return [];
   const found = bindIngredients(bare, line, world);
-  if (found.length === 0 || found.some(({ match }) => !isWhole(match))) return [];
   const measured = amount?.kind === 'measured';
+  if (found.length === 0) return [];
+  if (found.some(({ match }) => !isWhole(match)) && !(measured && isCertain(amount, name.text))) return [];
   const meant =
     measured ||
     purpose !== undefined ||
@@ -30,6 +34,13 @@ export function bindBare(bare: IngredientNode, line: number, world: World): Ingr
 /** Every word is accounted for. */
 const isWhole = (match: FoodMatch): boolean =>
   match.kind !== 'unknown' && (match.kind !== 'food' || match.unread === undefined);
+
+/** `Codfish, picked, 1 cup`: nothing but an ingredient is weighed or measured so, whatever it is called. */
+function isCertain({ unit, each }: MeasuredNode, name: string): boolean {
+  const dimension = unit === undefined ? undefined : dimensionOf(unit.symbol);
+  const [first = ''] = name.toLowerCase().split(/\s+/);
+  return (dimension === 'mass' || dimension === 'volume' || each !== undefined) && verbClass(first) === undefined;
+}
 
 const foodsIn = (match: FoodMatch): readonly Food[] =>
   match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];

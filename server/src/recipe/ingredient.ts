@@ -5,8 +5,8 @@
 
 import type { Food, FoodMatch, Weighed } from '../food/food.ts';
 import type { Range } from '../measure/quantity.ts';
-import type { IngredientNode, TextNode } from '../notation/tree.ts';
-import { namedOn } from './line-names.ts';
+import type { Draft, IngredientNode, TextNode } from '../notation/tree.ts';
+import { type NamedFood, namedOn } from './line-names.ts';
 import { weighLine, weighTakes } from './line-weight.ts';
 import type { World } from './world.ts';
 
@@ -48,37 +48,40 @@ export interface Named {
 /** The ingredients of an ingredient line; a baker's percentage gets its grams later, from the flour of its part. */
 export function bindIngredients(node: IngredientNode, line: number, world: World): Ingredient[] {
   const found: Ingredient[] = [];
-  for (const item of node.more === undefined ? [node] : [node, ...node.more]) {
-    const names = namedOn(item, world);
-    if (item.listed && names.every(({ match }) => match.kind === 'unknown')) continue;
-    names.forEach((named, i) => {
-      const { name, called, match, others, mayHold, takes, free, counted = item } = named;
-      const { amount } = item;
-      const food = match.kind === 'food' ? match.food : undefined;
-      const isShare = amount?.kind === 'measured' && amount.unit?.symbol === '%';
-      found.push({
-        line,
-        node: item,
-        name: called,
-        nameNode: name,
-        match,
-        ...(food !== undefined && { food }),
-        weighed: free
-          ? TO_TASTE
-          : takes === undefined
-            ? weighLine(counted, match, world)
-            : weighTakes(counted, takes, world),
-        ...(isShare && { percent: { low: amount.quantity.low, high: amount.quantity.high } }),
-        optional: item.optional !== undefined,
-        free,
-        ...(takes !== undefined && { takes }),
-        ...(others !== undefined && { others }),
-        ...(mayHold !== undefined && { mayHold }),
-        ...(i > 0 && !free && { shares: true as const }),
-      });
-    });
-  }
+  bindItem(node, line, world, found);
+  for (const item of node.more ?? NONE) bindItem(item, line, world, found);
   return found;
+}
+
+const NONE: readonly never[] = [];
+
+function bindItem(item: IngredientNode, line: number, world: World, found: Ingredient[]): void {
+  const names = namedOn(item, world);
+  if (item.listed && names.every(({ match }) => match.kind === 'unknown')) return;
+  const first = found.length;
+  for (const named of names) found.push(ingredientOf(item, named, line, world, found.length > first));
+}
+
+function ingredientOf(item: IngredientNode, named: NamedFood, line: number, world: World, shares: boolean): Ingredient {
+  const { name: nameNode, called: name, match, others, mayHold, takes, free, counted = item } = named;
+  const { amount } = item;
+  const optional = item.optional !== undefined;
+  const weighed = free
+    ? TO_TASTE
+    : takes === undefined
+      ? weighLine(counted, match, world)
+      : weighTakes(counted, takes, world);
+  const ingredient: Draft<Ingredient> =
+    match.kind === 'food'
+      ? { line, node: item, name, nameNode, match, food: match.food, weighed, optional, free }
+      : { line, node: item, name, nameNode, match, weighed, optional, free };
+  if (amount?.kind === 'measured' && amount.unit?.symbol === '%')
+    ingredient.percent = { low: amount.quantity.low, high: amount.quantity.high };
+  if (takes !== undefined) ingredient.takes = takes;
+  if (others !== undefined) ingredient.others = others;
+  if (mayHold !== undefined) ingredient.mayHold = mayHold;
+  if (shares && (!free || amount?.kind === 'measured')) ingredient.shares = true;
+  return ingredient;
 }
 
 /** The first ingredient of a line: all of it, where it holds one. */

@@ -38,8 +38,19 @@ for (const kind of KINDS) for (const name of [kind.name, ...(kind.also ?? [])]) 
 
 /** The kind that words name, in any case. */
 export function kindNamed(words: string): Kind | undefined {
-  return BY_NAME.get(words.trim().toLowerCase().replace(/\s+/g, ' '));
+  let kind = ASKED.get(words);
+  if (kind === undefined) {
+    kind = BY_NAME.get(words.trim().toLowerCase().replace(/\s+/g, ' ')) ?? NO_KIND;
+    if (ASKED.size >= MOST_ASKED) ASKED.clear();
+    ASKED.set(words, kind);
+  }
+  return kind === NO_KIND ? undefined : kind;
 }
+
+/** Titles are asked about at every edit, and a folder repeats its kinds. */
+const ASKED = new Map<string, Kind | typeof NO_KIND>();
+const MOST_ASKED = 500;
+const NO_KIND = Symbol();
 
 /** What a cook calls a part of a kind in a later step, whatever its name: `pour the custard into the case`. */
 const CALLED: Readonly<Record<string, readonly string[]>> = {

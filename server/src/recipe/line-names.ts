@@ -2,11 +2,15 @@
  * Knows which foods one item of the list names: one, a choice, several that share an amount, what is taken out of a whole one.
  * Refuses to know amounts.
  */
+import type { FoodBook } from '../food/book.ts';
 import type { FoodMatch } from '../food/food.ts';
 import { looksAdjective } from '../food/modifiers.ts';
 import { keyOf } from '../food/names.ts';
+import { isLikeness } from '../food/shares.ts';
 import type { CountWord } from '../measure/count-words.ts';
 import type { UnitSymbol } from '../measure/unit.ts';
+import { takesOf } from '../notation/item-amounts.ts';
+import { type Take, takenBehind, takenBy } from '../notation/takes.ts';
 import type { IngredientNode, TextNode } from '../notation/tree.ts';
 import type { Named } from './ingredient.ts';
 import type { World } from './world.ts';
@@ -25,14 +29,69 @@ export interface NamedFood extends Named {
   readonly free: boolean;
 }
 
-/** The foods of an item, in the order of the line; none where it has no name. */
+/**
+ * The foods of an item, in the order of the line; none where it has no name. Most lines name one food and nothing besides: which it is,
+ * is kept by what it hangs on.
+ */
 export function namedOn(line: IngredientNode, world: World): readonly NamedFood[] {
-  const counted = withCountWord(line, world);
-  if (counted !== undefined) return namedOn(counted, world).map((named) => ({ ...named, counted }));
-  const node = withNoun(line, world);
+  const key = wordsOf(line);
+  const { name } = line;
+  if (key === undefined || name === undefined) return namesOn(line, world);
+  const kept = keptIn(world.book);
+  const one = kept.get(key);
+  if (one !== undefined && one !== SEVERAL) return [{ name, called: name.text, match: one, free: false }];
+  const found = namesOn(line, world);
+  if (one === undefined) {
+    if (kept.size >= MOST_KEPT) kept.clear();
+    kept.set(key, isOne(found, name) ? found[0].match : SEVERAL);
+  }
+  return found;
+}
+
+/** All of a measured item that says which food it is; undefined where more does. */
+function wordsOf(node: IngredientNode): string | undefined {
+  const { amount, name, preparation, note, others, eachOf, listed } = node;
+  if (name === undefined || amount?.kind !== 'measured') return undefined;
+  if ((others ?? takesOf(node) ?? eachOf ?? listed) !== undefined) return undefined;
+  const { unit, each } = amount.quantity;
+  if (each !== undefined) return undefined;
+  const { counted } = amount;
+  if (counted === undefined && preparation === undefined && note === undefined) return `${name.text}\t${unit ?? ''}`;
+  const words = [name.text, unit, counted?.text, preparation?.text, note?.text].join('\t');
+  return words.length > LONGEST_KEPT ? undefined : words;
+}
+
+const isOne = (found: readonly NamedFood[], name: TextNode): found is readonly [NamedFood] => {
+  const [one, more] = found;
+  if (one === undefined || more !== undefined || one.name !== name || one.called !== name.text) return false;
+  return !one.free && (one.others ?? one.mayHold ?? one.takes ?? one.counted) === undefined;
+};
+
+/** Stands for all that is not one food. */
+const SEVERAL = Symbol();
+const MOST_KEPT = 5000;
+const LONGEST_KEPT = 120;
+const KEPT = new WeakMap<FoodBook, Map<string, FoodMatch | typeof SEVERAL>>();
+
+function keptIn(book: FoodBook): Map<string, FoodMatch | typeof SEVERAL> {
+  let kept = KEPT.get(book);
+  if (kept === undefined) {
+    kept = new Map();
+    KEPT.set(book, kept);
+  }
+  return kept;
+}
+
+/** The same, worked out. */
+export function namesOn(line: IngredientNode, world: World): readonly NamedFood[] {
+  const counted = withCountWord(line, world) ?? withLikeness(line, world);
+  if (counted !== undefined) return namesOn(counted, world).map((named) => ({ ...named, counted }));
+  const node = withNoun(withOnly(line), world);
   const { name, amount } = node;
   if (name === undefined) return [];
   const free = amount?.kind !== 'measured' && (amount !== undefined || node.purpose !== undefined);
+  if (amount?.kind !== 'measured' && SALT_AND_PEPPER.test(name.text))
+    return ['salt', 'pepper'].map((called) => ({ name, called, match: world.book.find(called), free: true }));
   const taken = takenOf(node, name, world);
   if (taken !== undefined) return [taken];
   const list = amount?.kind === 'measured' ? undefined : listedFree(node, name, world);
@@ -50,6 +109,9 @@ export function namedOn(line: IngredientNode, world: World): readonly NamedFood[
   }
   return names.foods.map((food) => ({ ...food, called: food.name.text, free, ...besides }));
 }
+
+/** As cards shorten it. */
+const SALT_AND_PEPPER = /^s ?(?:&|and|\+) ?p$/i;
 
 const JOINED = /[,&/]|\b(?:or|and)\b/i;
 
@@ -76,10 +138,33 @@ function withCountWord(node: IngredientNode, world: World): IngredientNode | und
   return { ...node, amount: bare, name: { start: counted.start, end: name.end, text } };
 }
 
+/** `a walnut of butter` is butter, the size of a walnut. */
+function withLikeness(node: IngredientNode, world: World): IngredientNode | undefined {
+  const { amount, name, preparation } = node;
+  if (name === undefined || amount?.kind !== 'measured' || amount.unit !== undefined) return undefined;
+  const [all, thing] = /^(\p{L}+?)s? of (?=\p{L})/u.exec(name.text) ?? [];
+  if (all === undefined || thing === undefined || !isLikeness(thing) || world.book.knows(name.text)) return undefined;
+  const { start, end } = name;
+  const said = `size of a ${thing}${preparation === undefined ? '' : `, ${preparation.text}`}`;
+  return {
+    ...node,
+    name: { start: start + all.length, end, text: name.text.slice(all.length) },
+    preparation: { ...(preparation ?? name), text: said },
+  };
+}
+
+/** `2 eggs (whites only)` is `2 eggs, whites only`. */
+function withOnly(node: IngredientNode): IngredientNode {
+  const { note, preparation } = node;
+  return note !== undefined && preparation === undefined && /\bonly$/i.test(note.text)
+    ? { ...node, preparation: note }
+    : node;
+}
+
 /** `cooked, chopped chicken`: a comma between adjectives ends no name. */
 function withNoun(node: IngredientNode, world: World): IngredientNode {
   const { name, preparation } = node;
-  if (name === undefined || preparation === undefined) return node;
+  if (name === undefined || preparation === undefined || node.listed) return node;
   const words = name.text.trim().split(/\s+/);
   if (!words.every((word) => looksAdjective(keyOf(word)) && !world.book.knows(word))) return node;
   const comma = preparation.text.indexOf(',');
@@ -113,7 +198,12 @@ function findFood(node: IngredientNode, name: string, preparation: string | unde
     const ground = world.book.find(`ground ${name}`);
     if (ground.kind === 'food' && ground.food.class === 'spice') return ground;
   }
-  if (count === undefined || match.kind === 'unknown') return match;
+  // A squeeze of lemon is of its juice.
+  if (match.kind === 'food' && match.food.class === 'fruit' && unit === 'squeeze') {
+    const juice = world.book.find(`${match.food.name} juice`);
+    if (juice.kind === 'food') return juice;
+  }
+  if (count === undefined) return match;
   // What holds it or how it grows tells two foods of one name apart: `1 can chickpeas`, `1 bunch coriander`.
   if (count === 'can' || count === 'tin') {
     const canned = world.book.find(`canned ${name}`);
@@ -151,20 +241,25 @@ interface Split {
 function splitName(node: IngredientNode, name: TextNode, free: boolean, world: World): Split | undefined {
   const choice = /\bor\b|\//i.test(name.text);
   const parts = piecesOf(name, choice ? /\s*(?:\bor\b|\/)\s*/gi : /\s*(?:,\s*and\b|,|\band\b|&)\s*/gi);
+  // `½ each of lemon and orange, juiced`
+  while (node.eachOf === true && parts.length > 2 && isSaidOf(parts.at(-1)?.text ?? '', world)) parts.pop();
   if (parts.length < 2 || parts.length > MOST_ON_A_LINE) return undefined;
   if (!choice && !free && node.amount !== undefined && node.eachOf !== true) return undefined;
   const last = parts.at(-1);
   const foods = parts.map((part, at): Named => {
     const own = findFood(node, part.text, node.preparation?.text, world);
-    const noun = parts[at + 1]?.text.trim().split(/\s+/).at(-1) ?? '';
+    const next = parts[at + 1]?.text.trim().split(/\s+/) ?? [];
+    const noun = next.at(-1) ?? '';
     if (part === last || part.text.includes(noun)) return { name: part, match: own };
-    // `beef or pork mince`, `chopped or grated onion`: the noun comes behind the next.
-    const shared = world.book.find(`${part.text} ${noun}`);
-    const takes =
-      own.kind === 'unknown'
-        ? shared.kind !== 'unknown'
-        : shared.kind === 'food' && world.book.knows(`${part.text} ${noun}`);
-    return { name: part, match: takes ? shared : own };
+    // `beef or pork mince`, `canned or fresh crab meat`: the noun comes behind the next.
+    const names = next.slice(1).map((_, from) => `${part.text} ${next.slice(from + 1).join(' ')}`);
+    const shared = (own.kind === 'unknown' ? names : names.slice(-1))
+      .map((words) => ({ words, match: world.book.find(words) }))
+      .find(({ match }) => match.kind !== 'unknown');
+    // Of `soy sauce, honey, rice vinegar` the honey is none.
+    const isOwn = own.kind !== 'unknown' && !choice && name.text.includes(',');
+    const takes = own.kind === 'unknown' || (!isOwn && shared?.match.kind === 'food' && world.book.knows(shared.words));
+    return { name: part, match: shared !== undefined && takes ? shared.match : own };
   });
   const one = foods.at(-1)?.match;
   if (last !== undefined && one !== undefined && foods.every(({ match }) => isSame(match, one)))
@@ -174,6 +269,10 @@ function splitName(node: IngredientNode, name: TextNode, free: boolean, world: W
     node.eachOf === true && (parts.length > 2 || findFood(node, name.text, undefined, world).kind === 'unknown');
   return known || listed || /\bor\b/i.test(name.text) ? { kind: choice ? 'choice' : 'each', foods } : undefined;
 }
+
+/** Words that are told of foods, and name none. */
+const isSaidOf = (text: string, { book }: World): boolean =>
+  takenBehind(text).length > 0 || (!book.knows(text) && text.split(/\s+/).every((word) => looksAdjective(keyOf(word))));
 
 /** Whether both may mean the same foods and no others. */
 function isSame(a: FoodMatch, b: FoodMatch): boolean {
@@ -238,7 +337,7 @@ function behindCommas(
   node: IngredientNode,
   world: World,
 ): { readonly others?: readonly Named[]; readonly mayHold?: readonly Named[] } {
-  const { preparation, note, others = [] } = node;
+  const { preparation, note, others = [], name: noun } = node;
   const named = others.map(({ name }): Named => ({ name, match: world.book.find(name.text) }));
   const may: Named[] = [];
   for (const said of [preparation, note]) {
@@ -246,7 +345,8 @@ function behindCommas(
     for (const chunk of piecesOf(said, /\s*,\s*/g)) {
       const or = /^\s*(?:or|preferably)\s+/i.exec(chunk.text)?.[0].length ?? 0;
       const name = { start: chunk.start + or, end: chunk.end, text: chunk.text.slice(or) };
-      const match = or > 0 || world.book.knows(name.text) ? world.book.find(name.text) : undefined;
+      const says = or > 0 || (world.book.knows(name.text) && !narrows(name.text, noun, world));
+      const match = says ? world.book.find(name.text) : undefined;
       if (match === undefined || match.kind === 'unknown') continue;
       (or > 0 ? named : may).push({ name, match });
     }
@@ -256,28 +356,42 @@ function behindCommas(
 
 const LONGEST_SAID = 200;
 
+/** `pork, salt`: the word behind the comma says which food it is, and is none besides. */
+const narrows = (chunk: string, noun: TextNode | undefined, { book }: World): boolean =>
+  noun !== undefined && book.knows(`${chunk.trim()} ${noun.text}`);
+
 /** `1 tsp salt, pepper`: a bare seasoning behind the comma is one of its own. */
 function seasonings(node: IngredientNode, world: World): readonly NamedFood[] {
-  const { preparation } = node;
+  const { preparation, name } = node;
   if (preparation === undefined || !/pepper|salt/i.test(preparation.text)) return [];
   return piecesOf(preparation, /\s*(?:,|\band\b)\s*/gi).flatMap((chunk): readonly NamedFood[] => {
-    if (!/^(?:(?:freshly )?ground )?(?:black |white |sea )?(?:pepper|salt)$/i.test(chunk.text)) return [];
+    if (
+      !/^(?:(?:freshly )?ground )?(?:black |white |sea )?(?:pepper|salt)$/i.test(chunk.text) ||
+      narrows(chunk.text, name, world)
+    )
+      return [];
     return [{ name: chunk, called: chunk.text, match: world.book.find(chunk.text), free: true }];
   });
 }
 
 /** What comes out of so many: `juice of 1 lemon`, `1 lemon, zest and juice`, `whites of 3 eggs`; several are one ingredient still. */
 function takenOf(node: IngredientNode, name: TextNode, world: World): NamedFood | undefined {
-  const { takes, amount, preparation } = node;
+  const { amount, preparation } = node;
+  const takes = takesOf(node);
   const whole = amount?.kind === 'measured' && amount.unit === undefined;
-  const said = takes?.map((t) => t.text) ?? (whole && preparation !== undefined ? takesIn(preparation.text) : []);
-  if (said.length === 0) return undefined;
+  const said: readonly Take[] =
+    takes?.map(({ text }) => takenBy(text) ?? { word: text.toLowerCase() }) ??
+    (whole && preparation !== undefined ? takenBehind(preparation.text) : []);
   const singular = wholeName(name.text, world);
-  const found = said.map((take) => {
-    const called = `${singular} ${TAKES.get(take.toLowerCase()) ?? take.toLowerCase()}`;
-    return { called, match: world.book.find(called), known: world.book.knows(called) };
-  });
-  if (!found.every(({ match, known }) => match.kind === 'food' && (takes !== undefined || known))) return undefined;
+  const found = said
+    .filter((take) => take.gone !== true)
+    .map((take) => {
+      const called = `${singular} ${take.word}`;
+      const known = world.book.knows(called);
+      const match = world.book.find(take.eaten === true && !known ? name.text : called);
+      return { called, match, known };
+    });
+  if (found.length === 0 || (node.takes === undefined && !found.every(({ known }) => known))) return undefined;
   const [only, ...more] = found;
   if (only === undefined) return undefined;
   if (more.length > 0)
@@ -296,21 +410,3 @@ function wholeName(name: string, world: World): string {
   const match = world.book.find(name);
   return match.kind === 'food' ? match.food.name : name;
 }
-
-const TAKES: ReadonlyMap<string, string> = new Map([
-  ['yolks', 'yolk'],
-  ['whites', 'white'],
-  ['rind', 'zest'],
-  ['peel', 'zest'],
-  ['zested', 'zest'],
-  ['juiced', 'juice'],
-]);
-
-/** `zested and juiced`, `zest only`, `juice of`. */
-const takesIn = (text: string): readonly string[] => [
-  ...new Set(
-    [...text.matchAll(/\b(juice|juiced|zest|zested|rind)\b/gi)].map(
-      ([w]) => TAKES.get(w.toLowerCase()) ?? w.toLowerCase(),
-    ),
-  ),
-];

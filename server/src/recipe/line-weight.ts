@@ -7,15 +7,28 @@ import { drainedShare, lumpIn } from '../food/shares.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { addRanges, type Quantity, type Range } from '../measure/quantity.ts';
 import { totalOf } from '../measure/total.ts';
-import { baseOf, type Dimension, dimensionOf, type UnitSymbol } from '../measure/unit.ts';
+import { baseOf, byHand, type Dimension, dimensionOf, type UnitSymbol } from '../measure/unit.ts';
 import { saidAgain } from '../notation/item-amounts.ts';
 import type { BesideNode, IngredientNode, MeasuredNode } from '../notation/tree.ts';
 import type { World } from './world.ts';
 
 /** What goes into the part by its line: the weight that is written where there is one, else the volume, else the count. */
 export function weighLine(node: IngredientNode, match: FoodMatch, world: World): Weighed {
+  const said = node.beside?.find((beside) => beside.drained === true);
+  if (said !== undefined && node.amount?.kind === 'measured') return saidDrained(node.amount, said, match, world);
   const weighed = weighAmounts(node, match, world);
   return weighed.known && isDrained(node) && match.kind === 'food' ? drainedOf(weighed, match.food) : weighed;
+}
+
+function saidDrained(amount: MeasuredNode, beside: BesideNode, match: FoodMatch, world: World): Weighed {
+  const grams = gramsOf(beside.amount.quantity);
+  if (grams === undefined) return { known: false, why: 'its drained weight is no weight' };
+  const by = isEach(amount, beside, match, world) ? amount.quantity : ONE;
+  return {
+    known: true,
+    grams: { low: grams.low * by.low, high: grams.high * by.high },
+    reason: { kind: 'weight', words: 'the drained weight that stands on this line', source: 'this recipe' },
+  };
 }
 
 /** `1 (15 oz) can black beans, rinsed and drained`: the weight on a can is that of its liquid too. */
@@ -28,7 +41,22 @@ const isDrained = ({ amount, preparation }: IngredientNode): boolean =>
   !/\b(?:not|no|never|or)\b/i.test(preparation.text);
 
 /** What comes in lumps that lie as heavy as water. */
-const LUMPS: ReadonlySet<FoodClass> = new Set<FoodClass>(['fat', 'yeast', 'other', 'cheese', 'dairy']);
+const LUMPS: ReadonlySet<FoodClass> = new Set<FoodClass>([
+  'fat',
+  'yeast',
+  'other',
+  'cheese',
+  'dairy',
+  'chocolate',
+  'sugar',
+  'vegetable',
+  'fruit',
+  'condiment',
+  'meat',
+  'ground meat',
+  'cured meat',
+  'fish',
+]);
 
 const DRAINED = /^(?:[^(]*\W)?drained\b(?! weight)/i;
 
@@ -48,25 +76,30 @@ function drainedOf(weighed: Extract<Weighed, { known: true }>, food: Food): Weig
   };
 }
 
+const foodsOf = (match: FoodMatch): readonly Food[] =>
+  match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
+
 /** `a piece of butter the size of an egg`. */
-function weighLump({ low, high, unit }: Quantity, text: string): Weighed | undefined {
-  const lump = unit === undefined ? lumpIn(text) : undefined;
+function weighLump({ name, preparation }: IngredientNode, { bias, quantity }: MeasuredNode, match: FoodMatch) {
+  const { low, high, unit } = quantity;
+  if (unit !== undefined || !foodsOf(match).some((food) => LUMPS.has(food.class))) return undefined;
+  const lump = lumpIn(`${name?.text ?? ''} ${preparation?.text ?? ''} ${bias?.text ?? ''}`);
   if (lump === undefined) return undefined;
   const { typical, range, source } = lump;
-  return {
+  const weighed: Weighed = {
     known: true,
     grams: { low: range.low * low, high: range.high * high },
     typical: (typical * (low + high)) / 2,
     reason: { kind: 'piece', words: `a lump of that size weighs ${range.low} to ${range.high} g`, source },
   };
+  return weighed;
 }
 
 function weighAmounts(node: IngredientNode, match: FoodMatch, world: World): Weighed {
   const { amount, beside } = node;
   if (amount === undefined) return { known: false, why: 'no amount is written' };
   if (amount.kind === 'free') return { known: false, why: 'it is added to taste' };
-  const said = `${node.name?.text ?? ''} ${node.preparation?.text ?? ''}`;
-  const lump = match.kind === 'food' && LUMPS.has(match.food.class) ? weighLump(amount.quantity, said) : undefined;
+  const lump = weighLump(node, amount, match);
   if (lump !== undefined) return lump;
   if (beside !== undefined && dimensionIn(amount.quantity) !== 'mass') {
     const first = saidAgain(amount, beside);
@@ -141,12 +174,15 @@ const ONE: Range = { low: 1, high: 1 };
 /** Whether a measure beside a count is of each piece: as it says, else by what a piece weighs. */
 export function isEach(
   amount: MeasuredNode,
-  { means, amount: beside }: BesideNode,
+  { means, drained, amount: beside }: BesideNode,
   match: FoodMatch,
   world: World,
 ): boolean {
+  const { low, high, each } = amount.quantity;
+  // `2 x 400 g tins chickpeas (240 g drained)`: of each tin, unless one does not hold so much.
+  const [holds, stays] = [each && gramsOf(each), gramsOf(beside.quantity)];
+  if (drained && holds !== undefined && stays !== undefined) return stays.low <= holds.high;
   if (means !== 'either') return means === 'each';
-  const { low, high } = amount.quantity;
   if (high <= 1) return false;
   const piece = weighQuantity({ ...amount.quantity, low: 1, high: 1 }, match, world);
   const said = weighQuantity(beside.quantity, match, world);
@@ -158,6 +194,7 @@ export function isEach(
 
 /** What an amount of a matched food weighs; a mass needs no food, and a sum is all its terms. */
 export function weighQuantity(quantity: Quantity, match: FoodMatch, world: World): Weighed {
+  if (quantity.plus === undefined && quantity.upTo === undefined) return weighTerm(quantity, match, world);
   const { plus, upTo, ...first } = quantity;
   if (plus !== undefined) {
     let sum = weighTerm(first, match, world);
@@ -185,6 +222,8 @@ function addWeights(a: Weighed, b: Weighed): Weighed {
 
 function weighTerm(quantity: Quantity, match: FoodMatch, world: World): Weighed {
   if (quantity.unit === '%') return { known: false, why: 'a percentage of flour that is not known' };
+  if (match.kind === 'food' && match.part !== undefined && isCounted(quantity))
+    return { known: false, why: `nobody has weighed a ${match.part} of ${match.food.name}: write a weight` };
   if (match.kind === 'food') return world.book.weigh(match.food, quantity, world.measures, match.form);
   if (dimensionIn(quantity) === 'mass') {
     const any = world.book.byId('water');
@@ -192,6 +231,9 @@ function weighTerm(quantity: Quantity, match: FoodMatch, world: World): Weighed 
   }
   return match.kind === 'ambiguous' ? weighEach(quantity, match.foods, world) : weighLiquid(quantity, match, world);
 }
+
+/** A bare count. */
+const isCounted = ({ unit, count, each }: Quantity): boolean => (unit ?? count ?? each) === undefined;
 
 /** From the least to the most that foods which one name could mean weigh; likeliest what the first does. */
 function weighEach(quantity: Quantity, foods: readonly Food[], world: World): Weighed {
@@ -227,9 +269,13 @@ function weighLiquid({ unit, low, high, each, about }: Quantity, match: UnknownF
   if (ml === undefined || match.class === undefined || !LIQUIDS.has(match.class))
     return { known: false, why: 'the food is not known' };
   const loose = about ? 0.1 : 0;
+  const hand = (unit && byHand(unit)) ?? ONE;
   return {
     known: true,
-    grams: { low: low * ml * LIQUID.low * (1 - loose), high: high * ml * LIQUID.high * (1 + loose) },
+    grams: {
+      low: low * ml * LIQUID.low * (1 - loose) * hand.low,
+      high: high * ml * LIQUID.high * (1 + loose) * hand.high,
+    },
     reason: {
       kind: 'density',
       words: `as any ${match.class}, ${LIQUID.low} to ${LIQUID.high} g/ml`,

@@ -362,8 +362,8 @@ function callsOfIngredient(
   const weakly = (words: readonly string[], shared = false) => calls.push({ words, ...WEAKLY, plural, shared });
   const of = full.indexOf('of');
   if (of > 0) calls.push({ words: full.slice(0, of), full: false, weak: false, plural });
-  const or = full.indexOf('or');
-  if (or > 0) calls.push(...suffixes(full.slice(0, or), { full: false, plural }));
+  const joined = full.findIndex((word) => word === 'or' || word === 'and');
+  if (joined > 0) calls.push(...suffixes(full.slice(0, joined), { full: false, plural }));
   for (const other of others) calls.push(...suffixes(wordsOf(other), { full: false, plural: isPlural(other) }));
   // Eggs are separated in the steps: their yolks and whites are still the eggs.
   if (full.at(-1) === 'egg') for (const half of ['yolk', 'white']) weakly([half]);
@@ -380,8 +380,10 @@ function callsOfIngredient(
     weakly(run, flesh);
   }
   const made = MADE_OF.has(full.at(-1) ?? '');
+  // Of a food that nobody knows any noun may be what it is called by: `chicken thighs and drumsticks` are the chicken.
   for (const word of made ? [] : full.slice(0, -1))
-    if (vocabulary.has(word) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word)) weakly([word], flesh);
+    if ((food === undefined || vocabulary.has(word)) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word))
+      weakly([word], flesh);
   return byFirst(calls);
 }
 

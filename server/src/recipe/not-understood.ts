@@ -18,10 +18,14 @@ const REFUSALS: readonly ((ingredient: Ingredient, world: World) => boolean)[] =
 ];
 
 /** A digit in a name that the book and the house do not have is an amount that nobody read: `boxes 3 1/2 sugar`. */
-export function leavesFigure({ nameNode, match }: Ingredient, { book }: World): boolean {
+export function leavesFigure({ nameNode }: Ingredient, { book }: World): boolean {
   const { text } = nameNode;
-  return /[\d½⅓⅔¼¾⅛]/.test(text) && !STRENGTH.test(text) && match.kind === 'unknown' && !book.knows(text);
+  if (!/[\p{Nd}\p{No}]/u.test(text)) return false;
+  return /[\p{Nd}\p{No}]/u.test(text.replace(CUT, '')) && !STRENGTH.test(text) && !book.knows(text);
 }
+
+/** `cut in 1/4-inch slices`: how large, and not how much. */
+const CUT = /[\p{Nd}\p{No}./⁄-]*[\p{Nd}\p{No}][\s-]*(?:inch(?:es)?|in|cm|mm|centimet(?:re|er)s?)(?!\p{L})/giu;
 
 /** `70 % chocolate`, `vinegar 5%`, `7-grain cereal`, `type 405 flour`: a figure that says what the food is. */
 const STRENGTH = /^\D*\d+(?:[.,]\d+)?(?:\s*%|-[a-z]+\b)[^\d]*$|\btype \d+\b/i;

@@ -38,17 +38,31 @@ export interface PartHead {
   readonly notUnderstood: readonly number[];
 }
 
-/** `batchG` is the recipe's yield in grams, which fixes a part written wholly in percentages; `recipeKind` is the kind of a recipe without parts. */
-export function bindPart(source: PartSource, world: World, batchG?: number, recipeKind?: TextNode): PartHead {
+/**
+ * `batchG` is the recipe's yield in grams, which fixes a part written wholly in percentages; `recipeKind` is the kind of a recipe without
+ * parts. `before`, bound in the same world, lends what its lines hold.
+ */
+export function bindPart(
+  source: PartSource,
+  world: World,
+  {
+    batchG,
+    recipeKind,
+    before,
+  }: { batchG?: number | undefined; recipeKind?: TextNode | undefined; before?: PartHead | undefined } = {},
+): PartHead {
   const written: Ingredient[] = [];
+  const lent = before && new LentLines(before, source);
   let pan: PartHead['pan'];
   source.lines.forEach((line, at) => {
     const { statement } = line;
     if (statement.kind === 'pan' && statement.pan !== undefined && line.faults.length === 0)
       pan ??= { line: at, node: statement.pan };
     const node = statement.kind === 'add' ? statement.ingredient : statement;
+    if (node.kind !== 'ingredient' && node.kind !== 'unread') return;
+    if (lent?.give(at, written)) return;
     if (node.kind === 'ingredient') written.push(...bindIngredients(node, at, world));
-    else if (node.kind === 'unread' && node.bare !== undefined) written.push(...bindBare(node.bare, at, world));
+    else if (node.bare !== undefined) written.push(...bindBare(node.bare, at, world));
   });
   const first = source.lines[0]?.statement;
   const named = source.named && first?.kind === 'part' ? first : undefined;
@@ -71,6 +85,49 @@ export function bindPart(source: PartSource, world: World, batchG?: number, reci
     notUnderstood,
     ...(pan && { pan }),
   };
+}
+
+/** What the lines hold that a part had before it was edited; asked for line by line, in order. */
+class LentLines {
+  private readonly before: PartHead;
+  /** Lines above this place, and so many from the end, are those that were. */
+  private readonly above: number;
+  private readonly below: number;
+  private readonly shift: number;
+  private readonly length: number;
+  private next = 0;
+
+  constructor(before: PartHead, { lines }: PartSource) {
+    const old = before.source.lines;
+    const shorter = Math.min(old.length, lines.length);
+    let above = 0;
+    while (above < shorter && old[above] === lines[above]) above++;
+    let below = 0;
+    while (below < shorter - above && old[old.length - 1 - below] === lines[lines.length - 1 - below]) below++;
+    this.before = before;
+    this.above = above;
+    this.below = below;
+    this.shift = lines.length - old.length;
+    this.length = lines.length;
+  }
+
+  /** Adds what the line holds, and says whether that is known: a share is worked out from the others, and is not. */
+  give(at: number, to: Ingredient[]): boolean {
+    if (at >= this.above && at < this.length - this.below) return false;
+    const { ingredients, notUnderstood } = this.before;
+    const shift = at < this.above ? 0 : this.shift;
+    const old = at - shift;
+    while ((ingredients[this.next]?.line ?? old) < old) this.next++;
+    const first = this.next;
+    let end = first;
+    for (; ingredients[end]?.line === old; end++) if (ingredients[end]?.percent !== undefined) return false;
+    if (end === first || notUnderstood.includes(old)) return false;
+    for (; this.next < end; this.next++) {
+      const ingredient = ingredients[this.next] as Ingredient;
+      to.push(shift === 0 ? ingredient : { ...ingredient, line: at });
+    }
+    return true;
+  }
 }
 
 /** What stands on a line that is not understood is not counted; a number with a comma alone is, as it most likely was meant, unless it may be either of two. */

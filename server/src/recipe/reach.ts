@@ -12,7 +12,7 @@ import { type BoundSteps, wordsOfSteps } from './steps.ts';
 export interface Reach {
   /** Parts whose mentions may be others. */
   readonly steps: ReadonlySet<number>;
-  /** Parts that have a word which a part before them has listed, or lists no more; those below one that lists other classes of food. */
+  /** Parts that have a word which a part before them has listed, or lists no more; those below one that lists a class of food which no part before them does, or did. */
   readonly words: ReadonlySet<number>;
 }
 
@@ -56,8 +56,13 @@ export function reachOf(
     // Which of several ingredients is meant depends on whether their names are one.
     for (const { use } of before.later[part] ?? []) if (use.mention.ingredients.length > 1) steps.add(use.part);
     // What a later step may speak of as made depends on what there is to make it of.
-    if (differing(listedClasses(old), listedClasses(now)).length > 0)
-      for (let other = part + 1; other < heads.length; other++) words.add(other);
+    for (const kind of differing(listedClasses(old), listedClasses(now))) {
+      const lists = (head: PartHead): boolean => listedClasses(head).has(kind);
+      const first = heads.findIndex(lists);
+      if (first >= 0 && first < part) continue;
+      const next = heads.findIndex((head, at) => at > part && lists(head));
+      for (let other = part + 1; other < (next < 0 ? heads.length : next); other++) words.add(other);
+    }
     for (const word of differing(listedWords(old), listedWords(now))) {
       const lists = listed.partsWith(word);
       // It is listed for all below already where a part before lists it.

@@ -105,7 +105,7 @@ function bindHeads(
       before[0]?.source === only.source &&
       yieldG(old.yield?.node) === batchG &&
       isSameText(recipeKind(old.outline), kindNode);
-    return same ? before : [bindPart(only.source, world, batchG, kindNode)];
+    return same ? before : [bindPart(only.source, world, { batchG, recipeKind: kindNode, before: before.at(-1) })];
   }
   // The head of an only part counts with the recipe's yield and kind.
   const lent = before.length === 1 ? [] : before;
@@ -115,7 +115,7 @@ function bindHeads(
     const there = lent[i];
     if (there !== undefined && (placed[i] === part || there.source === part.source)) return there;
     const shifted = lent[i - shift];
-    return shifted?.source === part.source ? shifted : bindPart(part.source, world);
+    return shifted?.source === part.source ? shifted : bindPart(part.source, world, { before: there });
   });
 }
 

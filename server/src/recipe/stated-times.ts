@@ -3,6 +3,7 @@
  * Refuses to judge.
  */
 import { addRanges, type Range } from '../measure/quantity.ts';
+import { keptOn } from '../notation/kept.ts';
 import type { TimeRole } from '../notation/tree.ts';
 import type { Part, Recipe } from './recipe.ts';
 import { isWaiting } from './verbs.ts';
@@ -36,21 +37,35 @@ export function statedTotal(recipe: Recipe): Range | undefined {
  * after the other. Work is one cook's, and adds up.
  */
 export function stepTimes({ parts }: Recipe): Readonly<Record<TimeRole, Range>> {
-  const each = parts.map(ofPart);
-  const beside = (role: TimeRole): Range => ({
-    low: Math.max(0, ...each.map((times) => times[role].low)),
-    high: each.reduce((sum, times) => sum + times[role].high, 0),
-  });
-  return {
-    work: each.map((times) => times.work).reduce(addRanges, NONE),
-    cooking: beside('cooking'),
-    waiting: beside('waiting'),
-    total: beside('total'),
-  };
+  const times = noTimes();
+  for (const part of parts) {
+    const { work, cooking, waiting, total } = ofPart(part);
+    times.work = addRanges(times.work, work);
+    times.cooking = besides(times.cooking, cooking);
+    times.waiting = besides(times.waiting, waiting);
+    times.total = besides(times.total, total);
+  }
+  return times;
 }
 
-function ofPart({ steps }: Part): Record<TimeRole, Range> {
-  const times: Record<TimeRole, Range> = { work: NONE, cooking: NONE, waiting: NONE, total: NONE };
+const noTimes = (): Record<TimeRole, Range> => ({ work: NONE, cooking: NONE, waiting: NONE, total: NONE });
+
+const besides = (a: Range, b: Range): Range =>
+  b.high === 0 ? a : { low: Math.max(a.low, b.low), high: a.high + b.high };
+
+const OF_PART = keptOn<Part, Readonly<Record<TimeRole, Range>>>();
+
+function ofPart(part: Part): Readonly<Record<TimeRole, Range>> {
+  let times = OF_PART.get(part);
+  if (times === undefined) {
+    times = timesIn(part);
+    OF_PART.set(part, times);
+  }
+  return times;
+}
+
+function timesIn({ steps }: Part): Readonly<Record<TimeRole, Range>> {
+  const times = noTimes();
   for (const { node, verbClass } of steps.flatMap((step) => step.times)) {
     const range = { low: node.lowMin, high: node.highMin };
     const waits = verbClass === undefined ? node.lowMin > 15 : isWaiting(verbClass, node.lowMin);

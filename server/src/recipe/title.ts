@@ -30,7 +30,9 @@ function isKind({ kind: of, ofKind }: { readonly kind: 'recipe' | 'part' } & Tit
 
 /** A part's title without what it says in brackets or behind a comma: `filling (make ahead)` is the filling. */
 export const calledName = (title: string): string =>
-  title
-    .replace(/\([^()]*\)/g, ' ')
-    .replace(/,.*$/, '')
-    .trim() || title;
+  /[(,]/.test(title)
+    ? title
+        .replace(/\([^()]*\)/g, ' ')
+        .replace(/,.*$/, '')
+        .trim() || title
+    : title.trim() || title;

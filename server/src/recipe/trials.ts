@@ -106,27 +106,35 @@ export function factsOf(recipe: Recipe): Fact[] {
   return recipe.parts.flatMap(factsOfPart);
 }
 
-/** A part that no edit reached has the same facts. */
+/** A part that no edit reached has the same facts, and so has a line or step. */
 const FACTS = keptOn<Part, readonly Fact[]>();
+const OF_LINE = keptOn<Ingredient, Fact>();
+const OF_STEP = keptOn<Step, Fact | typeof NO_FACT>();
+const NO_FACT = Symbol();
 
 export function factsOfPart(part: Part): readonly Fact[] {
   let facts = FACTS.get(part);
   if (facts === undefined) {
-    facts = [
-      ...part.head.ingredients.flatMap((i, at, all) => {
-        // What a line holds is one fact, however many foods it names.
-        if (all[at - 1]?.line === i.line) return [];
-        return [lineFact(part, i)];
-      }),
-      ...part.steps.flatMap((step): Fact[] => {
-        const fact = stepFact(step);
-        return fact === '' ? [] : [{ part: part.index, line: step.line, mark: markOf(fact) }];
-      }),
-    ];
+    const made: Fact[] = [];
+    let last: number | undefined;
+    for (const ingredient of part.head.ingredients) {
+      // What a line holds is one fact, however many foods it names.
+      if (ingredient.line !== last) made.push(keptIn(part, OF_LINE.get(ingredient)) ?? lineFact(part, ingredient));
+      last = ingredient.line;
+    }
+    for (const step of part.steps) {
+      const kept = OF_STEP.get(step);
+      const fact = kept === NO_FACT ? undefined : (keptIn(part, kept) ?? stepFactIn(part, step));
+      if (fact !== undefined) made.push(fact);
+    }
+    facts = made;
     FACTS.set(part, facts);
   }
   return facts;
 }
+
+/** A fact of a part that has another place now is another. */
+const keptIn = ({ index }: Part, fact: Fact | undefined): Fact | undefined => (fact?.part === index ? fact : undefined);
 
 /** The fingerprint as a trial carries it. */
 export const fingerprint = (recipe: Recipe): string =>
@@ -156,7 +164,16 @@ function lineFact(part: Part, ingredient: Ingredient): Fact {
   const text = part.head.source.lines[line]?.text ?? '';
   const mark = markOf(ingredientFact(ingredient, part));
   const before = markOf(factBefore(ingredient, text));
-  return { part: part.index, line, mark, ...(before !== mark && { before }) };
+  const fact = { part: part.index, line, mark, ...(before !== mark && { before }) };
+  OF_LINE.set(ingredient, fact);
+  return fact;
+}
+
+function stepFactIn(part: Part, step: Step): Fact | undefined {
+  const words = stepFact(step);
+  const fact = words === '' ? undefined : { part: part.index, line: step.line, mark: markOf(words) };
+  OF_STEP.set(step, fact ?? NO_FACT);
+  return fact;
 }
 
 /** The whole line: its first item, and further ones behind it. */

@@ -2,6 +2,7 @@
  * Knows when the first word of a name is a unit in another spelling, or a measure of no size.
  */
 import { distance } from 'fastest-levenshtein';
+import { keyOf } from '../food/names.ts';
 import { UNITS, unitPrinted } from '../measure/unit.ts';
 import type { Span } from '../notation/tree.ts';
 import type { Ingredient } from './ingredient.ts';
@@ -10,36 +11,31 @@ import type { World } from './world.ts';
 
 /** Measures of no size. Common practice, no source. */
 const VAGUE: ReadonlySet<string> = new Set([
-  'glug',
-  'slug',
-  'dollop',
   'blob',
   'spoon',
   'spoonful',
   'scoop',
-  'ladle',
-  'ladleful',
-  'mug',
   'bowl',
   'bowlful',
   'nip',
-  'lump',
-  'squirt',
-  'squeeze',
   'swirl',
-  'splash',
-  'drizzle',
   'smidgen',
   'shake',
   'shakes',
   'tot',
-  'shot',
+]);
+
+/** Old measures that were of another size for another thing, and what they came to. From memory. */
+const OF_SEVERAL_SIZES: ReadonlyMap<string, string> = new Map([
+  ['quartern', '`3 1/2 lb` of flour, the flour of a quartern loaf; of other things a quarter of a pint, peck or stone'],
 ]);
 
 export interface UnitMisspelled {
   readonly word: string;
   /** The unit that was meant; absent for a measure of no size. */
   readonly write?: string;
+  /** What a measure of several sizes comes to. */
+  readonly comesTo?: string;
   readonly span: Span;
 }
 
@@ -51,17 +47,22 @@ export function unitMisspelled(ingredient: Ingredient, world: World): UnitMisspe
     return undefined;
   const [word = '', ...rest] = name.text.split(/\s+/);
   if (rest.length === 0 || word.length > 12) return undefined;
-  const vague = VAGUE.has(singular(word.toLowerCase()));
+  // What nobody knows before a food that is known may be its unit.
+  const known = match.kind === 'food' && match.unread?.includes(keyOf(word)) !== true;
+  const one = singular(word.toLowerCase());
+  const comesTo = OF_SEVERAL_SIZES.get(one);
+  const vague = comesTo !== undefined || VAGUE.has(one);
   const write =
     unitPrinted(word.replace(/\.$/, ''))?.symbol ??
-    (match.kind === 'unknown' ? nearUnit(word.toLowerCase()) : undefined);
+    (match.kind === 'unknown' || (match.kind === 'food' && !known) ? nearUnit(word.toLowerCase()) : undefined);
   if (
     (write === undefined && !vague) ||
-    (vague && match.kind === 'food') ||
+    (vague && known) ||
     world.book.findInText(rest.join(' ').replace(/^of /, '')).kind === 'unknown'
   )
     return undefined;
-  return { word, ...(write !== undefined && { write }), span: { start: name.start, end: name.start + word.length } };
+  const span = { start: name.start, end: name.start + word.length };
+  return { word, ...(write !== undefined && { write }), ...(comesTo !== undefined && { comesTo }), span };
 }
 
 function nearUnit(word: string): string | undefined {

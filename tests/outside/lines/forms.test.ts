@@ -32,4 +32,4 @@ describe('forms of a line', () => {
   });
 });
 
-const RIGHT = 450;
+const RIGHT = 490;

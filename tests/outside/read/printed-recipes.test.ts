@@ -92,7 +92,6 @@ const KNOWN_MISSES: readonly string[] = [
   // A piece is counted, and its size is part of the name.
   'beeton-apple-sauce: as needed butter, the size of a walnut',
   // Words alone that name no food of the book could be a heading.
-  'cacfp-nuggets: as needed nonstick cooking spray',
   // What it is dissolved in stands in its name.
   // Several names before the amount that each of them has.
   'brown-stock: 1/2 cup carrot, cut in dice + 1/2 cup turnip, cut in dice + 1/2 cup onion, cut in dice + 1/2 cup celery, cut in dice',

@@ -11,7 +11,7 @@ import { portionBefore } from '../../recipe/portions.ts';
 import type { Step } from '../../recipe/recipe.ts';
 import { baseForm, orderedVerb, takesFood } from '../../recipe/verbs.ts';
 import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from '../../recipe/words.ts';
-import { onceFor } from '../once.ts';
+import { onceFor, onceWith } from '../once.ts';
 
 export interface FoodSaid {
   /** What the words may be: one food, or several that share the name. */
@@ -28,8 +28,10 @@ export interface FoodSaid {
   readonly beside: string;
 }
 
-/** The foods a step names, from left to right. */
-export function foodsSaid({ sentence: { items }, mentions }: Step, book: FoodBook): readonly FoodSaid[] {
+/** The foods a step names, from left to right; the same for as long as the step is. */
+export const foodsSaid = onceWith(foodsIn);
+
+function foodsIn({ sentence: { items }, mentions }: Step, book: FoodBook): readonly FoodSaid[] {
   const mentioned = new Set<number>();
   /** Words that name something of the list, and may be the end of another name: `baking powder`, where cocoa powder is listed. */
   const shared = new Set<number>();

@@ -43,8 +43,11 @@ Silent on lines that are no ingredient, and on \`to taste\` and \`as needed\`.`,
           at: { line, start, end },
           values: { name: text, at: start, seasoning: isSeasoning(text, house.world.book) },
         };
-      } else if (statement.kind === 'ingredient' && statement.amount === undefined && statement.name !== undefined) {
-        const { start, end, text } = statement.name;
+        continue;
+      }
+      const listed = statement.kind === 'add' ? statement.ingredient : statement;
+      if (listed.kind === 'ingredient' && listed.amount === undefined && listed.name !== undefined) {
+        const { start, end, text } = listed.name;
         yield {
           at: { line, start, end },
           values: { name: text, at: start, seasoning: isSeasoning(text, house.world.book) },

@@ -104,7 +104,7 @@ export default defineCheck<Values>({
     bad: [
       'recipe Salad\n  4 cups    spinach\n# "4 cups" needs-weight *: anything from\n  30 g      olive oil\n  do Toss the spinach in the oil.\n',
       'recipe Slab\n  1 cup     light brown sugar\n# "1 cup" needs-weight *: 150 to 225 g\n  200 g     rolled oats\n  do Mix the sugar with the oats.\n',
-      'recipe Salad\n  2 cups    beef mince\n# "2 cups" needs-weight: not known\n  30 g      olive oil\n  do Fry the beef mince in the oil until it reads 71 C.\n',
+      'recipe Salad\n  2 handfuls beef mince\n# "2 handfuls" needs-weight: not known\n  30 g      olive oil\n  do Fry the beef mince in the oil until it reads 71 C.\n',
     ],
   },
 });

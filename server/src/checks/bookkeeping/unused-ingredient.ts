@@ -39,7 +39,9 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
       const later = recipe.parts.slice(part.index + 1);
       return all.some((g) => g.part.index > part.index)
         ? NONE
-        : value.filter((found) => !later.some(({ steps }) => isHeard(found, steps)));
+        : value.filter(
+            (found) => !isSharedName(found, part, recipe.parts) && !later.some(({ steps }) => isHeard(found, steps)),
+          );
     });
   },
   say: ({ name }) => ({ message: `No step uses the ${name}: say where it goes, or take it off the list.` }),
@@ -74,6 +76,8 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
       'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Mix all the ingredients.\n',
       'recipe Slab\npart ingredients\n  200 g     rolled oats\n  80 g      butter\n  40 g      honey\npart method\n  do Melt the butter.\n  do Mix with the rest of the ingredients.\n',
       'recipe Poolish\n  250 g     bread flour\n  250 g     water\n  0.5 g     instant yeast\n  do Stir together and ferment at 21 C for 12 h.\n',
+      'recipe Levain\n  50 g      bread flour\n  50 g      water\n  do Mix all and ferment at 24 C for 6 h.\n',
+      'recipe Cake\npart cake\n  200 g     self-raising flour\n  150 g     sugar\n  150 g     butter\n  3         eggs\npart topping\n  6         plums\n  20 g      sugar\npart method\n  do Cream the butter and sugar, beat in the eggs and the flour.\n  do Lay the plums on it and sprinkle with sugar. Bake at 180 C for 45 min until gold.\n',
     ],
     bad: [
       'recipe Poolish\n  250 g     bread flour\n  250 g     water\n  1 g       instant yeast\n# "instant yeast" unused-ingredient *\n  do Stir the flour and the water together.\n  do Mix well.\n',
@@ -87,6 +91,7 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
         },
       },
       'recipe Pie\npart ingredients\n  300 g     apples\n  50 g      caster sugar\n  1 tsp     ground cinnamon\n# "ground cinnamon" unused-ingredient *\npart method\n  do Toss the apples with the sugar and bake at 180 C for 40 min until soft.\n',
+      'recipe Cake\npart cake\n  200 g     self-raising flour\n  150 g     sugar\n# "sugar" unused-ingredient *\n  150 g     butter\n  3         eggs\npart topping\n  6         plums\n  20 g      sugar\npart method\n  do Cream the butter, beat in the eggs and the flour.\n  do Lay the plums on it and sprinkle with sugar. Bake at 180 C for 45 min until gold.\n',
       'recipe Bowl\npart oats\n  200 g     rolled oats\n  20 g      butter\n# "butter" unused-ingredient *: No step uses the butter\n  do Toast the oats.\npart to serve\n  80 g      honey\n  do Pour the honey over the oats.\n',
     ],
   },
@@ -134,6 +139,15 @@ const listsAlone = overParts((part): readonly Found<Values>[] | undefined => {
 const gathering = overParts(({ steps }) => takesEverything(steps) || undefined);
 
 const NONE: readonly never[] = [];
+
+/** `sugar` stands in two lists, and the method below them says it twice or more: which it means is not written. */
+const isSharedName = ({ values: { name } }: Found<Values>, own: Part, parts: readonly Part[]): boolean =>
+  parts.some(
+    (other) =>
+      other !== own &&
+      other.steps.length === 0 &&
+      other.ledger.some(({ uses, ingredient }) => ingredient.name === name && uses.length > 1),
+  );
 
 /** Whether steps take it all the same: to fry in, or by the name that its line misspells. */
 const isHeard = ({ values: { ingredient } }: Found<Values>, steps: readonly Step[]): boolean =>

@@ -18,6 +18,8 @@ const NEAR_MIN = 5;
 const FAR = 1.5;
 const FAR_MIN = 15;
 
+const NOTHING: readonly never[] = [];
+
 export default defineCheck<Values>({
   code: 'time-disagrees',
   title: 'The time that is stated and the steps do not agree',
@@ -35,8 +37,9 @@ export default defineCheck<Values>({
 
 **Silent** within ${NEAR * 100} % or ${NEAR_MIN} minutes, where the steps give no time, and for work that is stated longer than the steps say: most work has no time written beside it.`,
   find({ recipe }) {
-    if (recipe.inherits) return [];
+    if (recipe.inherits) return NOTHING;
     const stated = statedTimes(recipe);
+    if (Object.keys(stated).length === 0) return NOTHING;
     const steps = stepTimes(recipe);
     const found: Found<Values>[] = [];
     const add = (role: TimeRole, values: Values, off: number, min: number) => {

@@ -1,7 +1,7 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { SyntaxFault } from '../../notation/tree.ts';
 import { defineCheck } from '../check.ts';
-import { faultsTold } from './faults.ts';
+import { faultsTold, writesOf } from './faults.ts';
 
 export default defineCheck<SyntaxFault>({
   code: 'decimal-comma',
@@ -25,7 +25,7 @@ The number is worked out as it most likely was meant until it is mended; one wit
     message: `${either === undefined ? 'A comma' : 'A point before three figures'} in a number can be read two ways: ${detail}.`,
   }),
   fix: (fault, _scene, at) =>
-    (fault.either ?? (fault.write === undefined ? [] : [fault.write])).map((write) => ({
+    writesOf(fault).map((write) => ({
       title: `Write \`${write}\``,
       effect: 'words',
       edits: [replaceSpan(at.line, fault, write)],

@@ -7,3 +7,7 @@ export function faultsTold({ faults, statement }: Line): readonly SyntaxFault[] 
   if (faults.length < 2 || statement.kind === 'step') return faults;
   return [faults.reduce((first, fault) => (fault.start < first.start ? fault : first))];
 }
+
+/** What may be written instead: one for each reading, or the one that was meant. */
+export const writesOf = ({ either, write }: SyntaxFault): readonly string[] =>
+  either ?? (write === undefined ? [] : [write]);

@@ -1,16 +1,22 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { Misplaced } from '../../notation/outline.ts';
-import type { Line, SyntaxFault } from '../../notation/tree.ts';
+import type { Line, Statement, SyntaxFault } from '../../notation/tree.ts';
 import { isBareLine } from '../../recipe/bare-line.ts';
 import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
-import { faultsTold } from './faults.ts';
+import { faultsTold, writesOf } from './faults.ts';
 
 /** Whether a check of its own reports the fault. */
 const isElsewhere = ({ code }: SyntaxFault, { statement }: Line): boolean =>
-  code === 'decimal-comma' ||
-  (code === 'missing-amount' && statement.kind === 'ingredient' && statement.amount === undefined);
+  code === 'decimal-comma' || (code === 'missing-amount' && lacksAmount(statement));
+
+/** An ingredient with a name, added to a base or not, and no amount. */
+function lacksAmount(statement: Statement): boolean {
+  if (statement.kind === 'add')
+    return statement.ingredient.amount === undefined && statement.ingredient.name !== undefined;
+  return statement.kind === 'ingredient' && statement.amount === undefined;
+}
 
 const TITLES: Partial<Record<SyntaxFault['code'], string>> = {
   'capital-keyword': 'Write it in small letters',
@@ -37,15 +43,11 @@ The message says what to write instead. The lines around it are read as usual. S
   findInFile: ({ outline }) => misplacedIn(outline.misplaced),
   say: (fault) => ({ message: `This cannot be read: ${fault.detail}.` }),
   fix: (fault, _scene, at) =>
-    fault.write === undefined
-      ? []
-      : [
-          {
-            title: TITLES[fault.code] ?? `Write \`${fault.write}\``,
-            effect: 'words',
-            edits: [replaceSpan(at.line, fault, fault.write)],
-          },
-        ],
+    writesOf(fault).map((write) => ({
+      title: TITLES[fault.code] ?? `Write \`${write}\``,
+      effect: 'words',
+      edits: [replaceSpan(at.line, fault, write)],
+    })),
   examples: {
     good: [
       'recipe Oat slab\n  200 g     rolled oats\n  80 g      butter\n  do Melt the butter and stir in the oats.\n',

@@ -14,6 +14,7 @@ interface Values {
   readonly raw?: true;
   /** What cannot be worked out without it. */
   readonly grams: boolean;
+  readonly free: boolean;
   readonly ingredient: Ingredient;
 }
 
@@ -32,9 +33,9 @@ export default defineCheck<Values>({
   },
   explain: `What an ingredient weighs by the cup, and the water, fat, sugar, salt and protein it brings, come from the food book. A name the book does not have leaves a hole: the part's composition is not known, and its formula is judged by the least and the most that the food could bring, so that only what is outside whatever it is gets said. By the cup or the piece it is weighed where it could be one of several foods that all have a weight, or is a milk, a cream, a juice or a stock by its noun.
 
-For safety such a food counts as what its noun is, and raw (\`ostrich fillet\` as poultry); where that is an animal, an egg, a milk or a vegetable this is a warning, else information.
+For safety such a food counts as what its noun is, and raw (\`cockerel fillet\` as poultry); where that is an animal, an egg, a milk or a vegetable this is a warning, else information.
 
-Write one of the near names, or describe the food in a \`food\` block of the house: \`food smoked butter\`, then \`like butter\`. Silent for what is added to taste, and for a line that takes from an earlier part by its name (\`200 g poolish\`).`,
+Write one of the near names, or describe the food in a \`food\` block of the house: \`food smoked butter\`, then \`like butter\`. Of what is added to taste only a name that nobody knows is said, as its allergens are not known. Silent for a line that takes from an earlier part by its name (\`200 g poolish\`).`,
   *find(part) {
     for (const ingredient of part.head.ingredients) {
       const { match, node } = ingredient;
@@ -42,7 +43,7 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
         match.kind === 'food' ||
         isTaken(ingredient.name, part) ||
         node.name === undefined ||
-        ingredient.free ||
+        (ingredient.free && match.kind !== 'unknown') ||
         part.head.notUnderstood.includes(ingredient.line)
       )
         continue;
@@ -52,6 +53,7 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
         near: foods.slice(0, 3).map((f) => f.name),
         ambiguous: match.kind === 'ambiguous',
         grams: ingredient.weighed.known,
+        free: ingredient.free,
         ...(match.kind === 'unknown' && match.class !== undefined && { noun: match.class }),
         ...(match.kind === 'unknown' && match.raw && { raw: true }),
         ingredient,
@@ -61,9 +63,13 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
       yield values.noun !== undefined && STAPLE.has(values.noun) ? { at, values, severity: 'warning' } : { at, values };
     }
   },
-  say: ({ name, near, ambiguous, grams, noun, raw }) => {
+  say: ({ name, near, ambiguous, grams, free, noun, raw }) => {
     const choices = near.map((n) => `\`${n}\``).join(', ');
-    const effect = grams ? 'so what it brings is not worked out' : 'so it cannot be weighed';
+    const effect = free
+      ? 'so nobody knows which allergens it brings'
+      : grams
+        ? 'so what it brings is not worked out'
+        : 'so it cannot be weighed';
     const between = grams ? 'so what it brings is only known between them' : effect;
     if (ambiguous && isSeveral(name))
       return {
@@ -99,12 +105,12 @@ Write one of the near names, or describe the food in a \`food\` block of the hou
     good: [
       'recipe Loaf\n  yield   1 loaf\npart poolish\n  100 g     bread flour\n  100 g     water\n  do Stir the flour into the water and stand overnight.\npart dough\n  200 g     poolish\n  300 g     bread flour\n  6 g       fine salt\n  do Knead the poolish with the flour and salt.\n',
       'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  do Rub the butter into the oats.\n',
-      'recipe Slab\n  200 g     rolled oats\n  to taste  house sprinkle\n  do Toast the oats and strew with the house sprinkle.\n',
     ],
     bad: [
       'recipe Slab\n  200 g     rolled oats\n  80 g      buttre\n# "buttre" unknown-food *: butter\n  do Rub the buttre into the oats.\n',
       'recipe Slab\n  200 g     rolled oats\n  80 g      xyloquartz\n# "xyloquartz" unknown-food: food book\n  do Rub the xyloquartz into the oats.\n',
-      'recipe Steak\n  600 g     ostrich fillet\n# "ostrich fillet" unknown-food warning *: raw poultry\n  20 g      butter\n  do Fry the ostrich fillet in the butter until it reads 75 C.\n',
+      'recipe Slab\n  200 g     rolled oats\n  to taste  xyloquartz\n# "xyloquartz" unknown-food: which allergens it brings\n  do Toast the oats and strew with the xyloquartz.\n',
+      'recipe Steak\n  600 g     cockerel fillet\n# "cockerel fillet" unknown-food warning *: raw poultry\n  20 g      butter\n  do Fry the cockerel fillet in the butter until it reads 75 C.\n',
     ],
   },
 });

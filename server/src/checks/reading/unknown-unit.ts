@@ -18,11 +18,13 @@ Silent where the words after the number are a known food as they stand.`,
       if (values !== undefined) yield { at: { line: ingredient.line, ...values.span }, values };
     }
   },
-  say: ({ word, write }) => ({
+  say: ({ word, write, comesTo }) => ({
     message:
-      write === undefined
-        ? `A \`${word}\` has no fixed size: write the amount in g, ml, tsp or tbsp, or \`as needed\`.`
-        : `\`${word}\` is no unit: write \`${write}\`.`,
+      comesTo !== undefined
+        ? `A \`${word}\` has no fixed size: write what is meant in lb, oz or fl oz (${comesTo}).`
+        : write === undefined
+          ? `A \`${word}\` has no fixed size: write the amount in g, ml, tsp or tbsp, or \`as needed\`.`
+          : `\`${word}\` is no unit: write \`${write}\`.`,
   }),
   fix: ({ write, span }, _scene, at) =>
     write === undefined
@@ -40,7 +42,7 @@ Silent where the words after the number are a known food as they stand.`,
           'Write `g`': 'recipe Loaf\n  500 g bread flour\n  330 g     water\n  do Mix the flour with the water.\n',
         },
       },
-      'recipe Bowl\n  200 g     rolled oats\n  2 glugs   olive oil\n# "glugs" unknown-unit: no fixed size\n  do Toss the oats in the olive oil.\n',
+      'recipe Bowl\n  200 g     rolled oats\n  2 blobs   olive oil\n# "blobs" unknown-unit: no fixed size\n  do Toss the oats in the olive oil.\n',
     ],
   },
 });

@@ -6,7 +6,7 @@ import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { titleOf } from '../../recipe/title.ts';
 import { sameName } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place, type Said } from '../check.ts';
-import { lent } from '../over-parts.ts';
+import { lent, overParts } from '../over-parts.ts';
 import { type Claim, type Claimed, claimsIn, keepsIt, verdictOn } from './claims.ts';
 import { CAUTION } from './limits.ts';
 
@@ -95,30 +95,47 @@ function found(recipe: Recipe): readonly Found<Values>[] {
 
 /** Every claim of the recipe, once for what it is about. */
 function claimsOf(recipe: Recipe): readonly PlacedClaim[] {
-  const { outline, parts, world } = recipe;
-  const isFood = (words: string): boolean => world.book.findInText(words).kind !== 'unknown';
-  const claims: PlacedClaim[] = [];
-  const add = (line: number, { text, start }: TextNode, prose: boolean, part?: Part): void => {
-    for (const claimed of claimsIn(text, prose ? isFood : undefined)) {
-      if (claims.some((c) => c.claim === claimed.claim && c.part === part)) continue;
-      claims.push({ claim: claimed.claim, at: placed(claimed, line, start, part), ...(part && { part }) });
+  const ofParts = CLAIMING(recipe);
+  const ofHead = claimsOfHead(recipe);
+  return ofParts.length === 0 ? ofHead : [...ofHead, ...ofParts.flatMap(({ value }) => value)];
+}
+
+/** Claims, each once. */
+class Claims {
+  readonly placed: PlacedClaim[] = [];
+
+  add({ text, start }: TextNode, line: number, part?: Part, isFood?: (words: string) => boolean): void {
+    for (const claimed of claimsIn(text, isFood)) {
+      if (this.placed.some(({ claim }) => claim === claimed.claim)) continue;
+      this.placed.push({ claim: claimed.claim, at: placed(claimed, line, start, part), ...(part && { part }) });
     }
-  };
+  }
+}
+
+function claimsOfHead({ outline, world }: Recipe): readonly PlacedClaim[] {
+  const isFood = (words: string): boolean => world.book.findInText(words).kind !== 'unknown';
+  const claims = new Claims();
   for (const { at, line } of outline.recipe === undefined ? outline.head : [outline.recipe, ...outline.head]) {
     const { statement } = line;
     const title = statement.kind === 'recipe' ? titleOf(statement).name : undefined;
-    if (title !== undefined) add(at, title, false);
-    else if (statement.kind === 'tags') for (const tag of statement.tags) add(at, tag, false);
-    else if (statement.kind === 'yield' && statement.of !== undefined) add(at, statement.of, false);
+    if (title !== undefined) claims.add(title, at);
+    else if (statement.kind === 'tags') for (const tag of statement.tags) claims.add(tag, at);
+    else if (statement.kind === 'yield' && statement.of !== undefined) claims.add(statement.of, at);
     else if (statement.kind === 'text' && PROSE.has(statement.field) && statement.value !== undefined)
-      add(at, statement.value, true);
+      claims.add(statement.value, at, undefined, isFood);
   }
-  for (const part of parts) {
-    const { name } = titleOf(part.head.source.lines[0]?.statement);
-    if (part.head.source.named && name !== undefined) add(0, name, false, part);
-  }
-  return claims;
+  return claims.placed;
 }
+
+/** What the names of parts claim. */
+const CLAIMING = overParts((part): readonly PlacedClaim[] | undefined => {
+  const { named, lines } = part.head.source;
+  const { name } = named ? titleOf(lines[0]?.statement) : {};
+  if (name === undefined) return undefined;
+  const claims = new Claims();
+  claims.add(name, 0, part);
+  return claims.placed.length === 0 ? undefined : claims.placed;
+});
 
 const PROSE: ReadonlySet<string> = new Set(['note', 'serve']);
 
@@ -171,11 +188,12 @@ function judged(recipe: Recipe, claims: readonly PlacedClaim[]): readonly Found<
 const headsOf = ({ parts }: Recipe, only: Part | undefined): readonly PartHead[] =>
   only === undefined ? parts.map((p) => p.head) : [only.head, ...only.includes];
 
-function listed(recipe: Recipe, only: Part | undefined): readonly Listed[] {
-  return headsOf(recipe, only).flatMap((head): readonly Listed[] => {
-    const part = recipe.parts.findIndex((p) => p.head === head);
-    return part < 0 ? NOTHING : head.ingredients.map((ingredient) => ({ part, ingredient }));
-  });
+function listed({ parts }: Recipe, only: Part | undefined): readonly Listed[] {
+  const about =
+    only === undefined
+      ? parts
+      : [only.head, ...only.includes].flatMap((head) => parts.find((part) => part.head === head) ?? NOTHING);
+  return about.flatMap(({ head, index }) => head.ingredients.map((ingredient) => ({ part: index, ingredient })));
 }
 
 interface LineJudged {

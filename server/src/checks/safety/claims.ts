@@ -4,6 +4,7 @@
  */
 import data from '../../../data/claims.json' with { type: 'json' };
 import { bookIdOf, type Composition, type Food } from '../../food/food.ts';
+import { once } from '../../food/once.ts';
 import type { Span } from '../../notation/tree.ts';
 import { wordsOf } from '../../recipe/words.ts';
 
@@ -39,8 +40,10 @@ const CLAIMS: readonly Claim[] = data.claims;
 /** Where a text makes a claim: of a title and a tag, or of prose, in which the words before a food are about that food. */
 export function claimsIn(text: string, isFood?: (words: string) => boolean): readonly Claimed[] {
   if (!MAY_CLAIM.test(text)) return NONE;
-  return PATTERNS.flatMap(({ claim, pattern }): readonly Claimed[] => {
-    for (const match of text.matchAll(pattern)) {
+  const words = compared(text);
+  return PATTERNS().flatMap(({ claim, mayStandIn, pattern }): readonly Claimed[] => {
+    if (!mayStandIn(words)) return NONE;
+    for (const match of text.matchAll(pattern())) {
       const span = { start: match.index, end: match.index + match[0].length };
       if (isMeant(text, span, isFood)) return [{ ...span, claim }];
     }
@@ -53,11 +56,39 @@ const NONE: readonly never[] = [];
 const either = (words: readonly string[]): string =>
   words.map((word) => word.replaceAll(/[- ]/g, '[-\\s]').replaceAll("'", "['’]")).join('|');
 
-const END = '(?![\\p{L}\\p{N}])';
-const START = '(?<![\\p{L}\\p{N}])';
+/** A text in which a word is looked for before its pattern is made: each takes as long to make as a recipe to check. */
+const compared = (text: string): string => text.toLowerCase().replaceAll(/[-\s]/g, ' ').replaceAll('’', "'");
 
-const PATTERNS = CLAIMS.map((claim) => {
-  const { nouns = [], said = [] } = claim;
+// Letters of all scripts would make the patterns larger by far.
+const LETTERS = 'A-Za-z\\u00c0-\\u024f';
+const WORD = `[${LETTERS}]+`;
+const END = `(?![${LETTERS}\\d])`;
+const START = `(?<![${LETTERS}\\d])`;
+
+interface Pattern {
+  readonly claim: Claim;
+  /** Whether a compared text has a word of it. */
+  readonly mayStandIn: (words: string) => boolean;
+  readonly pattern: () => RegExp;
+  /** What says of a line that it keeps the claim. */
+  readonly kept: () => RegExp;
+}
+
+const PATTERNS = once((): readonly Pattern[] =>
+  CLAIMS.map((claim) => {
+    const { nouns = [], said = [], by = [] } = claim;
+    const words = [...nouns, ...said, ...by].map(compared);
+    const source = once(() => sourceOf(nouns, said));
+    return {
+      claim,
+      mayStandIn: (text) => words.some((word) => text.includes(word)),
+      pattern: once(() => new RegExp(source(), 'gi')),
+      kept: once(() => new RegExp(by.length === 0 ? source() : `${source()}|${anyOf(by)}`, 'i')),
+    };
+  }),
+);
+
+function sourceOf(nouns: readonly string[], said: readonly string[]): string {
   const noun = either(nouns);
   const forms = [
     ...(noun === ''
@@ -67,23 +98,25 @@ const PATTERNS = CLAIMS.map((claim) => {
           `free (?:from|of) (?:any |all )?(?:${noun})`,
           `(?:without|no)[-\\s](?:any )?(?:${noun})`,
           // `dairy- and egg-free`, `nut, egg and dairy free`.
-          `(?:${noun})-?(?:,\\s+\\p{L}+-?){0,3},?\\s*(?:and|&|/)\\s*\\p{L}+[-\\s]free`,
+          `(?:${noun})-?(?:,\\s+${WORD}-?){0,3},?\\s*(?:and|&|/)\\s*${WORD}[-\\s]free`,
         ]),
     ...(said.length === 0 ? [] : [either(said)]),
   ];
-  return { claim, pattern: new RegExp(`${START}(?:${forms.join('|')})${END}`, 'giu') };
-});
+  return `${START}(?:${forms.join('|')})${END}`;
+}
 
 /** Most texts make none. */
 const MAY_CLAIM = /free|without|\bno\b|vegan|vegetarian|plant[-\s]based|c(?:o)?eliac|non-?\s?(?:dairy|alcohol)|less\b/i;
 
 const { unsaid } = data;
 const anyOf = (words: readonly string[]): string => `${START}(?:${either(words)})${END}`;
-const BEFORE = new RegExp(anyOf(unsaid.before), 'iu');
-const NEXT = new RegExp(`${START}(?:${either(unsaid.next)})(?:\\s+(?:an?|the|our|some))?\\s*$`, 'iu');
-const AFTER = new RegExp(anyOf(unsaid.after), 'iu');
+const UNSAID = once(() => ({
+  before: new RegExp(anyOf(unsaid.before), 'i'),
+  next: new RegExp(`${START}(?:${either(unsaid.next)})(?:\\s+(?:an?|the|our|some))?\\s*$`, 'i'),
+  after: new RegExp(anyOf(unsaid.after), 'i'),
+}));
 /** What joins it to words before that are no claim makes it a claim about what follows alone: `fish and vegan chips`. */
-const JOINED = /(?:^|[^\p{L}])(?:and|&|plus)\s*$/iu;
+const JOINED = new RegExp(`(?:^|[^${LETTERS}])(?:and|&|plus)\\s*$`, 'i');
 const CLAUSE_END = /[.;!?:\n]|[,\s]but\s|\s[–—-]\s/gu;
 
 function isMeant(text: string, { start, end }: Span, isFood: ((words: string) => boolean) | undefined): boolean {
@@ -98,7 +131,8 @@ function isMeant(text: string, { start, end }: Span, isFood: ((words: string) =>
   }
   const before = text.slice(from, start);
   const after = text.slice(end, to);
-  if (BEFORE.test(before) || NEXT.test(before) || AFTER.test(behind(after))) return false;
+  const not = UNSAID();
+  if (not.before.test(before) || not.next.test(before) || not.after.test(behind(after))) return false;
   if (JOINED.test(before) && !startsClaim(text.slice(from, end), start - from)) return false;
   return isFood === undefined || !startsWithFood(after, isFood);
 }
@@ -107,11 +141,13 @@ function isMeant(text: string, { start, end }: Span, isFood: ((words: string) =>
 const behind = (after: string): string => /^[^,]*(?:,\s*\S+(?:\s+\S+)?)?/u.exec(after)?.[0] ?? '';
 
 /** Another claim begins before it: `egg- and dairy-free`, `vegan and nut-free`. */
-const startsClaim = (text: string, before: number): boolean =>
-  PATTERNS.some(({ pattern }) => {
-    const at = text.search(pattern);
+const startsClaim = (text: string, before: number): boolean => {
+  const words = compared(text);
+  return PATTERNS().some(({ mayStandIn, pattern }) => {
+    const at = mayStandIn(words) ? text.search(pattern()) : -1;
     return at >= 0 && at < before;
   });
+};
 
 function startsWithFood(after: string, isFood: (words: string) => boolean): boolean {
   if (!/^\s+\p{L}/u.test(after)) return false;
@@ -121,17 +157,13 @@ function startsWithFood(after: string, isFood: (words: string) => boolean): bool
 
 /** Whether the words of a line say of themselves that they keep it: `gluten-free soy sauce`, `vegan butter`. */
 export function keepsIt(claim: Claim, line: string): boolean {
-  const pattern = BY_CLAIM.get(claim);
-  if (pattern === undefined || !pattern.test(line)) return false;
-  return !/(?:^|[^\p{L}])(?:not|non|or)[^\p{L}]/iu.test(line.replace(pattern, ''));
+  const { mayStandIn, kept } = BY_CLAIM().get(claim) ?? {};
+  if (kept === undefined || mayStandIn?.(compared(line)) !== true || !kept().test(line)) return false;
+  return !NEGATED.test(line.replace(kept(), ''));
 }
 
-const BY_CLAIM = new Map(
-  PATTERNS.map(({ claim, pattern }) => {
-    const by = claim.by === undefined ? '' : `|${anyOf(claim.by)}`;
-    return [claim, new RegExp(`${pattern.source}${by}`, 'iu')];
-  }),
-);
+const NEGATED = new RegExp(`(?:^|[^${LETTERS}])(?:not|non|or)[^${LETTERS}]`, 'i');
+const BY_CLAIM = once(() => new Map(PATTERNS().map((pattern) => [pattern.claim, pattern] as const)));
 
 export type Verdict =
   | { readonly kind: 'keeps' }

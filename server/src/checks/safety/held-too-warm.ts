@@ -51,7 +51,7 @@ export default defineCheck<Values>({
   severity: 'error',
   scope: 'recipe',
   source: { kind: 'publication', title: 'FDA Food Code 2022, 3-501.16; USDA FSIS, danger zone (for consumers)' },
-  explain: `**What it computes.** For a perishable part, each temperature beside *keep*, *hold*, *store*, *display*, *chill* and *refrigerate*, and beside *stand*, *set out* and *leave* for a buffet or until wanted: hot food at 57 °C or above (60 °C by the home rule; meat that a step roasts from 54 °C), cold food at 5 °C or below.
+  explain: `**What it computes.** Where everything lies after each step, and at what temperature the steps say it is kept there: hot food at 57 °C or above (60 °C by the home rule; a roast from 54 °C), cold food at 5 °C or below, for whatever is perishable by then. A figure of which only what lies there tells that it is the place's counts too; one in a fridge that can only be the other scale is left to \`implausible-temperature\`.
 
 **Why it matters.** Between the two everything that spoils food and most that sickens people grows, from twice an hour to four times.
 

@@ -1,4 +1,5 @@
 /** Values of fields: pans, verdicts, yields, oven units, allergens. */
+import type { Language } from '../../food/language.ts';
 import { all, type Completion, type Completions, NOTHING, stops, type Typing } from './item.ts';
 import { units } from './unit.ts';
 
@@ -9,18 +10,23 @@ interface Value {
   readonly detail?: string;
 }
 
+/** `language` is the house's: a tin on one side of the ocean is a pan on the other. */
+const pansIn = (language: Language | undefined): readonly Value[] => {
+  const label = language === 'american' ? 'muffin pan' : 'muffin tin';
+  return [...PANS, { label, snippet: `${label}, <12>`, detail: 'of the usual size' }, HALF_SHEET];
+};
+
 const PANS: readonly Value[] = [
   { label: 'round', snippet: 'round <24> x <3> cm', detail: 'across x deep' },
   { label: 'square', snippet: 'square <20> x <5> cm', detail: 'side x deep' },
   { label: 'rectangle', snippet: 'rectangle <30> x <20> x <4> cm', detail: 'long x wide x deep' },
   { label: 'loaf', snippet: 'loaf <21> x <11> x <6> cm', detail: 'long x wide x deep' },
   { label: 'ring', snippet: 'ring <24> x <8> x <10> cm', detail: 'across x hole x deep' },
-  { label: 'muffin tin', snippet: 'muffin tin, <12>', detail: 'of the usual size' },
-  { label: 'half sheet', detail: 'of the usual size' },
 ];
+const HALF_SHEET: Value = { label: 'half sheet', detail: 'of the usual size' };
 
-export const completePan = ({ before, character }: Typing): Completions =>
-  values(before, character, /^\s*pan\s+(?:\d+\s*x\s*)?(\p{L}*)$/u, PANS);
+export const completePan = ({ before, character, snapshot }: Typing): Completions =>
+  values(before, character, /^\s*pan\s+(?:\d+\s*x\s*)?(\p{L}*)$/u, pansIn(snapshot.house.world.language));
 
 const VERDICTS: readonly Value[] = [
   { label: 'keep', detail: 'it is right' },

@@ -2,8 +2,6 @@
  * Knows which printed lines of a list the notation reads as they stand, once the marks of the page are off them.
  * Refuses to reword: a line that is not understood as a line of the notation is not understood.
  */
-import { numberOfWord } from '../../measure/number-words.ts';
-import { unitSpelled } from '../../measure/unit.ts';
 import { readLine } from '../../notation/statements.ts';
 import { bindBare } from '../../recipe/bare-line.ts';
 import { bindIngredients, type Ingredient } from '../../recipe/ingredient.ts';
@@ -27,19 +25,17 @@ export function readIngredient(printed: string, world: World): string | undefine
 export const goesOn = (printed: string): boolean => /[\s,]or\s*$/i.test(printed);
 
 function asList(printed: string): string {
-  return withoutMarks(printed)
-    .replace(/\[([^\]]*)\]/g, '($1)')
-    .replace(/[*†‡.;,]+$/, '')
-    .replace(/#(\d+)/g, '(no. $1)')
-    .replace(/[#\\]/g, ' ')
-    .replace(/\b([a-z]+)-(?=([a-z]+)\b)/gi, figured)
-    .trim();
-}
-
-/** `a four-pound fowl`: the number that a hyphen ties to its unit, in figures. */
-function figured(all: string, number: string, unit: string): string {
-  const value = unitSpelled(unit.toLowerCase()) === undefined ? undefined : numberOfWord(number.toLowerCase());
-  return value === undefined ? all : `${value}-`;
+  return (
+    withoutMarks(printed)
+      .replace(/\[([^\]]*)\]/g, '($1)')
+      .replace(/[*†‡.;,]+$/, '')
+      // The size of a can stays.
+      .replace(/#(?!\s?\d[\d ½/.-]*\s?(?:cans?|tins?)\b)(\d+)?/gi, (_, number?: string) =>
+        number === undefined ? ' ' : `(no. ${number})`,
+      )
+      .replaceAll('\\', ' ')
+      .trim()
+  );
 }
 
 /** Read back, every ingredient of it has a name, and no figure is left over. */
@@ -55,13 +51,10 @@ function ingredientsOf(line: string, world: World): readonly Ingredient[] {
   return statement.kind === 'ingredient' && faults.length === 0 ? bindIngredients(statement, 0, world) : [];
 }
 
-/** What the notation has in another place: `Optional: 1 tbsp capers`, a bound before the amount, `S&P`. */
+/** What the notation has in other words: `Optional: 1 tbsp capers`. */
 function rearranged(text: string): string | undefined {
   const optional = /^optional\s*:?\s+/i.exec(text);
   if (optional !== null) return `optional ${text.slice(optional[0].length)}`;
-  const bound = /^(up to|at least|no more than)\s+(?=\d)/i.exec(text);
-  if (bound !== null) return `${text.slice(bound[0].length)} (${(bound[1] ?? '').toLowerCase()})`;
-  if (/^s ?(?:&|and) ?p$/i.test(text)) return 'salt and pepper';
   return undefined;
 }
 

@@ -66,7 +66,7 @@ export function sortLines(text: string, isIngredient: (line: string) => boolean)
   const lines = runIns(withoutShares(text.split(/\r\n|\r|\n/)).map((t, i) => ({ text: t.trim(), line: i + 1 })));
   const headed = lines.some((l) => INGREDIENTS.test(l.text));
   const sorted = new Sorted();
-  const steps = countedSteps(lines);
+  const steps = countedSteps(lines, isIngredient);
   let place: Place = 'head';
   let afterBlank = true;
   lines.forEach((printed, i) => {
@@ -130,7 +130,10 @@ const opensMethod = (t: string): boolean => !/[\d¼-¾⅐-⅞]/.test(t) || isOrd
 const isOrder = (t: string): boolean => orderedVerb((/^\p{L}+/u.exec(t)?.[0] ?? '').toLowerCase()) !== undefined;
 
 /** Lines that are counted from one on and each order something, without their numbers: `1 Heat oven`, `2 Sift the flour`. */
-function countedSteps(lines: readonly PrintedLine[]): ReadonlyMap<PrintedLine, PrintedLine> {
+function countedSteps(
+  lines: readonly PrintedLine[],
+  isIngredient: (line: string) => boolean,
+): ReadonlyMap<PrintedLine, PrintedLine> {
   const steps = new Map<PrintedLine, PrintedLine>();
   let next = 1;
   for (const line of lines) {
@@ -141,7 +144,10 @@ function countedSteps(lines: readonly PrintedLine[]): ReadonlyMap<PrintedLine, P
     next = Number(digits) + 1;
     steps.set(line, { ...line, text });
   }
-  return steps.size > 1 ? steps : new Map();
+  // `1 Mix all.` alone: it orders something, and is no food without its number.
+  const [only] = steps.values();
+  const orders = only !== undefined && /[.!]$/.test(only.text) && !isIngredient(only.text);
+  return steps.size > 1 || orders ? steps : new Map();
 }
 
 /** What begins a paragraph as a sentence does: `Heat the oven to 220C.`, `Mix.` */

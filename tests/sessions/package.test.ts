@@ -1,0 +1,25 @@
+/** What is installed with the extension is all that it needs, and small. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { deflateRawSync } from 'node:zlib';
+import { listFiles, PackageManager } from '@vscode/vsce';
+import { expect, test } from 'vitest';
+import { ROOT } from '../support/fake-editor.ts';
+
+/** It must stay below 1,000,000 bytes, and says so before it is there. */
+const BUDGET_BYTES = 950_000;
+/** Two headers of the archive and what they name, beside what is packed. */
+const HEADERS_BYTES = 200;
+
+const packaged = await listFiles({ cwd: ROOT, packageManager: PackageManager.None });
+
+test('the package holds all that was built', () => {
+  const built = readdirSync(`${ROOT}dist`).filter((name) => name.endsWith('.js'));
+  expect(packaged.filter((file) => file.startsWith('dist/')).sort()).toEqual(
+    built.map((name) => `dist/${name}`).sort(),
+  );
+});
+
+test('the package is below its budget', () => {
+  const bytes = packaged.map((file) => deflateRawSync(readFileSync(ROOT + file)).length + HEADERS_BYTES);
+  expect(bytes.reduce((sum, each) => sum + each, 0)).toBeLessThan(BUDGET_BYTES);
+});

@@ -472,12 +472,16 @@ class Filler {
         return true;
       }
       case 'vessel': {
-        if (way === 'of') return false;
+        if (way === 'of' || way === 'out of') return false;
         // As an object it is what is in it.
-        const holds = way !== undefined && way !== 'out of';
+        const holds = way !== undefined;
         const { vessel } = event;
         // The pan that a rack stands in, the paper that a jar is wrapped in.
-        if (vessel === undefined || (holds && !this.holds) || (vessel.is === 'tool' && row.is !== 'tool'))
+        if (
+          vessel === undefined ||
+          (holds && !this.holds && (row.is !== 'tool' || vessel.is === 'tool')) ||
+          (vessel.is === 'tool' && row.is !== 'tool')
+        )
           event.vessel = { ...span, is: row.is, sure: 'said' };
         this.holds ||= holds;
         return holds;

@@ -343,7 +343,9 @@ class Weigher {
     const { sense } = piece;
     const evidence = evidenceOf(sense);
     if (evidence !== undefined && (side === 'before' || evidence.side === 'either')) {
-      if (evidence.inside) this.inside = Math.max(this.inside, adds(evidence.adds, 'food'));
+      // `roast the thighs at 200 C`: they are what is roasted.
+      if (evidence.inside)
+        this.inside = this.isObject(at) ? this.inside : Math.max(this.inside, adds(evidence.adds, 'food'));
       else {
         most(this.thing, evidence.adds);
         if (this.isObject(at)) this.object ??= kindOf(evidence.adds);
@@ -382,7 +384,8 @@ class Weigher {
   /** Whether nothing but what belongs to its name stands between a verb and a thing: `heat the oil`. */
   private isObject(at: number): boolean {
     for (let i = at - 1; i >= this.clause.from; i--) {
-      const { part, sense } = this.pieces[i] as Piece;
+      const { part, sense, sort } = this.pieces[i] as Piece;
+      if (sort === 'temperature') return false;
       if (part !== 'thing' && part !== 'joint' && part !== 'describes') return true;
       const is = jointOf(sense)?.is;
       if (is !== undefined && is !== 'article' && is !== 'adjective' && is !== 'quantity' && is !== 'number')
@@ -465,6 +468,8 @@ class Weigher {
     // An oven so cool is one where it is said at what: `in the oven at 60 C`.
     if (high < COOLEST_OVEN_C && (joint.oven === 0 || verb.around > 0 || this.place?.is === 'smoker')) points.oven -= 6;
     if (low > HOTTEST_WATER_C && this.isWater) points.medium = 0;
+    // Nothing but a place is set so cold.
+    if (high <= CHILLED_C && joint.oven > 0 && named === 0 && this.verbRow?.act !== 'eat') points.around += 2;
     // `cook at 165 C`: in nothing but an oven, where no fat is named.
     if (low > HOTTEST_FOOD_C && named === 0 && joint.oven > 0 && this.isHeated && this.verbRow?.where === undefined)
       points.oven += 2;

@@ -20,6 +20,7 @@ export const FAMILIES = [
   'spoils when cut',
   'low acid',
   'low acid fruit',
+  'tomato',
   'from the soil',
   'fat',
   'oil',

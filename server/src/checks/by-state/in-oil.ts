@@ -7,6 +7,7 @@ import { isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, WAS } from '../../recipe/journey/bodies.ts';
 import { type Journey, journeyOf } from '../../recipe/journey/fold.ts';
+import type { Mixture } from '../../recipe/mixture.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
@@ -69,11 +70,16 @@ function judge(recipe: Recipe, journey: Journey, body: Body): InOil | undefined 
   };
 }
 
-/** It lies in fat enough, and nothing keeps it sour. */
+/** It lies in fat enough. */
+export function isShutOffByFat(body: Body, { massG, of }: Mixture): boolean {
+  const isLaid = body.members.some(({ state }) => (state.was & WAS.inFat) !== 0);
+  return massG > 0 && of.fat >= massG * (isLaid ? COVERING : OILY);
+}
+
+/** And nothing keeps it sour. */
 function isShutOff(recipe: Recipe, body: Body): boolean {
-  const { massG, of, acidG } = mixtureIn(recipe, body);
-  const least = body.members.some(({ state }) => (state.was & WAS.inFat) !== 0) ? COVERING : OILY;
-  return massG > 0 && of.fat >= massG * least && acidG < massG * SOUR;
+  const mix = mixtureIn(recipe, body);
+  return isShutOffByFat(body, mix) && mix.acidG < mix.massG * SOUR;
 }
 
 function tooLong(recipe: Recipe, journey: Journey, body: Body): Kept | undefined {

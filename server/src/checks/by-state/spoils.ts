@@ -33,7 +33,7 @@ const SOURING = 0.013;
 /** Grams of water in 100 g from which cured meat is a boiled sausage or a ham, and no dry one (judgement). */
 const MOIST_WATER = 53;
 
-export const ingredientOf = (recipe: Recipe, { of }: Member): Ingredient | undefined =>
+const ingredientOf = (recipe: Recipe, { of }: Member): Ingredient | undefined =>
   recipe.parts[of.part]?.head.ingredients[of.ingredient];
 
 /** The members with their ingredients. */

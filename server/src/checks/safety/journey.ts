@@ -449,7 +449,7 @@ const BOUGHT_SAFE =
 /** Bought cooked or pasteurised, by its own line. */
 export const isBoughtSafe = onceFor(({ ingredient }: Journey): boolean => saysBoughtSafe(ingredient));
 
-export const saysBoughtSafe = ({ node }: Ingredient): boolean =>
+const saysBoughtSafe = ({ node }: Ingredient): boolean =>
   BOUGHT_SAFE.test([node.name?.text, node.preparation?.text, node.note?.text].join(' '));
 
 const MINCED = /\b(?:minced?|ground)\b/i;

@@ -3,7 +3,7 @@
  * Refuses to judge. A step folded once is folded again only where what came before it, or a list that it takes from, is another.
  */
 import { keptOn } from '../../notation/kept.ts';
-import type { Act, Event } from '../../prose/event.ts';
+import type { Act, Event, Where } from '../../prose/event.ts';
 import type { Mention } from '../mentions.ts';
 import type { IngredientRef } from '../names.ts';
 import type { Part, Recipe, Step } from '../recipe.ts';
@@ -200,7 +200,9 @@ class Folder {
       return event.act === 'eat' ? eaten(body) : body;
     const temperatures = settleTemperatures(event, body);
     const vessel = vesselOf(by, body);
-    let next = vessel === undefined ? body : { ...body, vessel };
+    // A jar that is closed stands in the kettle, and is not emptied into it.
+    const stands = body.shut === 'jar' && (vessel === 'open' || vessel === 'lidded' || vessel === 'wrap');
+    let next = vessel === undefined || stands ? body : { ...body, vessel };
     if (heats(event, body, temperatures)) {
       next = heated(next, by, temperatures);
       // Nobody heats for days: so long it keeps.
@@ -215,15 +217,18 @@ class Folder {
       case 'cut':
         next = withStates(next, (state) => (state.cut === 'whole' ? { ...state, cut: 'cut' } : state));
         break;
-      case 'cover':
+      case 'cover': {
+        const isLidded = event.vessel?.is === 'tool' && next.vessel === 'jar';
         next = {
           ...next,
-          shut: event.medium?.is === 'fat' ? 'under fat' : next.shut === 'open' ? 'covered' : next.shut,
+          shut:
+            event.medium?.is === 'fat' ? 'under fat' : isLidded ? 'jar' : next.shut === 'open' ? 'covered' : next.shut,
         };
         break;
+      }
       case 'pack':
-        if (event.vessel === undefined && wasMade(next))
-          next = { ...next, vessel: next.vessel === 'airtight' ? 'airtight' : 'jar' };
+        if (event.vessel === undefined && event.where.length === 0 && wasMade(next))
+          next = { ...next, vessel: next.vessel === 'airtight' ? 'airtight' : 'jar', shut: 'jar' };
         break;
       case 'close':
         next = {
@@ -232,9 +237,10 @@ class Folder {
         };
         break;
       case 'combine':
-        // Shaken in its jar, it is no longer put by.
-        if (next.shut === 'jar') next = { ...next, shut: 'covered' };
-        if (next.vessel === 'jar' && vessel === undefined && event.lasts === 'works')
+        // Shaken in its jar, what nobody cooked is no longer put by.
+        if (next.shut === 'jar' && next.members.every(({ state }) => state.cooked === 'raw'))
+          next = { ...next, shut: 'covered' };
+        if (next.vessel === 'jar' && vessel === undefined && event.lasts === 'works' && next.shut !== 'jar')
           next = { ...next, vessel: 'lidded' };
         break;
       case 'put':
@@ -557,9 +563,10 @@ function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
   const { event, names, unnamed } = by;
   const as = (act: Act): BoundEvent => ({ ...by, event: { ...event, act } });
   if (event.act === 'ready' && names.some(({ role }) => role === 'what')) return as('combine');
-  // `Line them up in the cellar`; `sterilise an hour`, of jars that are full.
+  // `Line up on the shelf for the winter`; `sterilise an hour`, of jars that are full.
   if (event.act === 'ready' && names.length === 0) {
-    if (unnamed === 'it' && event.where.length > 0) return as('put');
+    if ((unnamed === 'it' && event.where.length > 0) || (unnamed === 'nothing' && event.where.some(isAPlaceToLie)))
+      return as('put');
     if (event.times.length > 0 && current.some(({ vessel }) => vessel === 'jar'))
       return { ...by, event: { ...event, act: 'heat', cooks: 'through' } };
   }
@@ -573,6 +580,9 @@ function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
     return as('stay');
   return by;
 }
+
+const isAPlaceToLie = ({ is, way, not }: Where): boolean =>
+  !not && way === 'at' && is !== 'oven' && is !== 'stove' && is !== 'bath' && is !== 'smoker';
 
 /** More was done with it than to take it from the list: it is bottled, and not laid in something. */
 const wasMade = ({ members, band }: Body): boolean => band !== 'unsaid' || members.length > 1;

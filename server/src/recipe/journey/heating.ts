@@ -36,17 +36,26 @@ const HEATING: ReadonlySet<PlaceKind> = new Set(['oven', 'stove', 'bath']);
 const HOT_SIGNS: ReadonlySet<Tells> = new Set(['thick', 'set', 'boiling', 'hot', 'through', 'figure']);
 /** A bath from here on heats what lies in it. */
 const LEAST_BATH_C = 45;
+/** Jars are processed for so long at least (USDA Complete Guide to Home Canning, 2015: 5 min for the shortest). */
+const PROCESSING_MIN = 5;
 /** Smoke cooler than this warms nothing. */
 const HOT_SMOKE_C = 57;
 
 /** Whether an event heats, by its verb or by where it puts the food: `slide it in the oven`, `whisk over simmering water`. */
 export function heats(
-  { act, cooks, where, medium, until }: Event,
+  { act, cooks, where, medium, until, times }: Event,
   { band, members, vessel }: Body,
   temperatures: readonly Settled[],
 ): boolean {
   if (act === 'heat') return true;
   if (HEATS_NOTHING.has(act)) return false;
+  // `Process for 30 min`, of jars: so long nobody blends in them.
+  if (
+    act === 'combine' &&
+    vessel === 'jar' &&
+    times.some(({ kind, minutes }) => kind === 'spent' && minutes.low >= PROCESSING_MIN)
+  )
+    return true;
   // `Whisk over simmering water until thick`; `process in boiling water`, of jars.
   if (
     medium?.is === 'water' &&
@@ -109,7 +118,7 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
       sure: 'said',
     },
     // A jar that is boiled is shut by it; a lid of pastry is no lid.
-    shut: shutIn(body, through || isWet(event)),
+    shut: shutIn(body, through || isWet(event) || event.act === 'combine'),
     rawContact: body.rawContact && !sure,
     warmMin: sure ? NO_TIME : cooks === 'as read' ? { low: 0, high: body.warmMin.high } : body.warmMin,
     waits: undefined,

@@ -56,7 +56,7 @@ export function lie(
       ? lies
       : { place: target.high <= COLD_C ? ('cold' as const) : lies.place, celsius: target, sure: lies.sure };
   const next: Body = {
-    ...withStates(body, (state) => ({ ...state, was: state.was | bitOf(event) })),
+    ...withStates(body, (state) => ({ ...state, was: state.was | bitOf(event, passes) })),
     lies: after,
     band: bandAt(after),
     warmMin: warm,
@@ -113,7 +113,10 @@ function bandAt({ celsius, place }: Lying): Body['band'] {
   return celsius.low >= HOT_C ? 'hot' : 'between';
 }
 
-const bitOf = ({ act, medium }: Event): number => {
+/** What rises or ferments for a day turns sour by itself (common practice, no source). */
+const FERMENTS_MIN = 1440;
+
+const bitOf = ({ act, medium }: Event, minutes: Range): number => {
   switch (act) {
     case 'freeze':
       return WAS.frozen;
@@ -123,6 +126,8 @@ const bitOf = ({ act, medium }: Event): number => {
       return WAS.dried;
     case 'steep':
       return medium?.is === 'brine' ? WAS.salted : medium?.is === 'acid' ? WAS.soured : 0;
+    case 'rise':
+      return minutes.high >= FERMENTS_MIN ? WAS.soured : 0;
     default:
       return 0;
   }

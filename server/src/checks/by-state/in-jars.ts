@@ -1,0 +1,176 @@
+/**
+ * Knows what is shut up in jars or packs and kept out of the cold, and whether it is sour, sweet, salt or dry enough for that.
+ * Refuses to know what lies in oil.
+ */
+import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
+import { isIn, isOf, listedAs } from '../../recipe/families.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { type Body, type Member, type Read, type Stay, WAS } from '../../recipe/journey/bodies.ts';
+import { type Journey, journeyOf } from '../../recipe/journey/fold.ts';
+import { isWarm } from '../../recipe/journey/stays.ts';
+import { type Mixture, mixtureOf } from '../../recipe/mixture.ts';
+import type { Recipe } from '../../recipe/recipe.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
+import { onceFor } from '../once.ts';
+import { isShutOffByFat, keptInOil } from './in-oil.ts';
+import { type Kept, keepingStays, keptBy, putBy } from './kept.ts';
+import { isDried, keepsByItself, membersIn } from './spoils.ts';
+
+const DAY = 1440;
+const PUT_BY_DAYS = 21;
+/** Days from which what waits in a jar is kept (judgement). */
+export const LEFT_DAYS = 2;
+
+/** Acid in the whole from which a pickle is taken for one of a tested kind: half vinegar of 5 % over solids as heavy as the liquor. */
+export const PICKLE = 0.011;
+/** Tomatoes: 2 tbsp bottled lemon juice a quart, 30 g at 5 % to some 1.4 kg as bought. */
+export const TOMATO = 0.001;
+/** Spoons and cups are rounded, and the thinnest of the tested pickles, bread and butter, hold 1 % (USDA Complete Guide, from memory). */
+const SLACK = 0.9;
+
+/** A jam with an onion in it is a jam. */
+const LOW_SHARE = 0.3;
+/** Of the solids, the share of low-acid fruit that sour fruit does not make up for (judgement). */
+const FRUIT_SHARE = 0.5;
+/** Sugar on the list from which a jam of such fruit is boiled to where nothing of the kind grows in it (judgement). */
+export const SWEET_JAM = 0.25;
+const SWEET = 0.5;
+/** Of the whole; below it nothing grows in a jar (judgement, on the safe side of flour and oats). */
+const DRY_WATER = 0.2;
+/** Salt of the whole from which vegetables with no vinegar turn sour by themselves while they are left (as for `weak-brine`). */
+export const SOURING_SALT = 0.015;
+/** From this share on of what is low in acid it is a tomato sauce; below, each asks for its own. */
+const TOMATO_SHARE = 0.7;
+
+export interface InJar {
+  readonly body: Body;
+  readonly what: Ingredient;
+  readonly part: number;
+  readonly kept: Kept;
+  /** Added acid in all but the sugar, which holds no water, and the least. */
+  readonly acid: number;
+  readonly least: number;
+  readonly isFruit: boolean;
+  /** Where it lies is read from words that nobody knows, or nobody says that it is closed. */
+  readonly asked: boolean;
+}
+
+/** One an ingredient, of those that are kept with too little acid. */
+export const keptInJars = onceFor((recipe: Recipe): readonly InJar[] => {
+  const journey = journeyOf(recipe);
+  const inOil = keptInOil(recipe);
+  const found = journey.bodies.flatMap((body) =>
+    inOil.some((oil) => oil.body === body) ? [] : (judge(recipe, journey, body) ?? []),
+  );
+  return found.filter(({ what }, at) => found.findIndex((each) => each.what === what) === at);
+});
+
+function judge(recipe: Recipe, journey: Journey, body: Body): InJar | undefined {
+  const members = membersIn(recipe, body);
+  // What is said to be in each jar, and left nowhere else, is in them.
+  const mix = mixtureOf(members.map(({ member, ingredient }) => ({ ingredient, share: member.share.high })));
+  if (mix.massG <= 0) return undefined;
+  const kept = keptShut(journey, body, mix);
+  if (kept === undefined || isShutOffByFat(body, mix) || keepsInJars(mix, body, kept)) return undefined;
+  const isJam = members.some(({ member }) => recipe.parts[member.of.part]?.head.kind?.name === 'jam');
+  const raw = body.members.every(({ state }) => state.cooked === 'raw');
+  const solids = mix.massG - mix.of.liquid;
+  const low = members.filter(({ ingredient }) => isLow(ingredient, raw));
+  const lowG = gramsOf(low);
+  const sugar = mix.of.sugar / mix.massG;
+  const [first] = low;
+  if (first !== undefined && lowG >= solids * LOW_SHARE && sugar <= (isJam ? SWEET_JAM : SWEET)) {
+    const tomatoes = gramsOf(low.filter(({ ingredient }) => isOf(foodOf(ingredient), 'tomato'))) / lowG;
+    return sourness(first, tomatoes > TOMATO_SHARE ? TOMATO : PICKLE + (TOMATO - PICKLE) * tomatoes, false);
+  }
+  const fruits = members.filter(({ ingredient }) => isLowAcidFruit(ingredient));
+  const [fruit] = fruits;
+  if (fruit !== undefined && gramsOf(fruits) >= solids * FRUIT_SHARE && sugar < SWEET_JAM)
+    return sourness(fruit, TOMATO, true);
+  return undefined;
+
+  function sourness(
+    { member, ingredient }: (typeof members)[number],
+    least: number,
+    isFruit: boolean,
+  ): InJar | undefined {
+    const acid = mix.acidG / (mix.massG - mix.of.sugar);
+    if (kept === undefined || acid >= least * SLACK) return undefined;
+    const asked = kept.sure === 'unread';
+    return { body, what: ingredient, part: member.of.part, kept, acid, least, isFruit, asked };
+  }
+}
+
+const gramsOf = (those: ReturnType<typeof membersIn>): number =>
+  mixtureOf(those.map(({ member, ingredient }) => ({ ingredient, share: member.share.high }))).massG;
+
+/** How it is kept, in a jar or for so long that it is put by; undefined where it is in the cold in the end, or is eaten. */
+function keptShut(journey: Journey, body: Body, mix: Mixture): Kept | undefined {
+  const stays = keepingStays(journey, body, LEFT_DAYS * DAY);
+  const isJar = body.vessel === 'jar' || body.vessel === 'airtight' || body.shut === 'jar';
+  const those = isJar ? stays.filter((stay) => isInJar(stay, body)) : [];
+  const last = those.at(-1) ?? (keepsByItself(mix, body) ? undefined : stays.findLast(isPutBy));
+  if (last !== undefined) {
+    const kept = keptBy(last);
+    return kept?.how === 'warm' ? kept : undefined;
+  }
+  return body.shut !== 'jar' || body.band === 'cold' || body.band === 'frozen' ? undefined : putBy(body);
+}
+
+/** It lay in its jar by then, closed, for a time or in a place that is said. */
+const isInJar = ({ body, by, timed, lies }: Stay, { vessel }: Body): boolean =>
+  (body.vessel === vessel || body.shut === 'jar' || by.event.vessel?.is === vessel) &&
+  (timed || body.shut === 'jar' || (SHELVES.has(lies.place ?? '') && by.event.where.length > 0));
+
+/** Where nobody waits for anything. */
+const SHELVES: ReadonlySet<string> = new Set(['room', 'cool', 'outdoors']);
+
+/** What is to keep for weeks out of the cold is put by, whatever it is in. */
+const isPutBy = ({ timed, minutes, lies }: Stay): boolean => timed && minutes.low >= PUT_BY_DAYS * DAY && isWarm(lies);
+
+/** Something else than acid keeps it. */
+function keepsInJars(mix: Mixture, body: Body, kept: Kept): boolean {
+  const { massG, waterG, saltG, acidG, of, has } = mix;
+  const was = body.members.reduce((bits, { state }) => bits | state.was, 0);
+  const raw = body.members.every(({ state }) => state.cooked === 'raw');
+  const isBoiled = body.members.some(({ state }) => state.cooked === 'through');
+  return (
+    isDried(mix, body) ||
+    (waterG < massG * DRY_WATER && !isBoiled) ||
+    has.has('culture') ||
+    (was & WAS.soured) !== 0 ||
+    (was & WAS.pressed) !== 0 ||
+    (of.sugar >= massG * SWEET_JAM && body.members.some(({ state }) => state.reads.some(isSyrup))) ||
+    body.members.every(isFriedDry) ||
+    // Flesh by itself, in a pack, is judged by its time.
+    (of.flesh > 0 && of.liquid === 0 && !isBoiled) ||
+    // Only left in its jar, plants turn sour in salt enough.
+    (kept.how !== 'put by' &&
+      body.shut !== 'jar' &&
+      raw &&
+      of.flesh === 0 &&
+      acidG === 0 &&
+      saltG >= massG * SOURING_SALT)
+  );
+}
+
+/** So hot, what it lies in is two thirds sugar (from memory). */
+const SYRUP_C = 104;
+const isSyrup = ({ of, celsius }: Read): boolean => of === 'food' && celsius.low >= SYRUP_C;
+
+/** Plants that were fried until they were seen to be done, and lifted out of the fat. */
+const isFriedDry = ({ state: { was, heatedBy } }: Member): boolean =>
+  (was & (WAS.fat | WAS.animal)) === 0 && (was & WAS.signed) !== 0 && heatedBy?.event.medium?.is === 'fat';
+
+/** Bread and cake in the jar they are baked in, and boiled eggs, are low in acid too. */
+const isLow = (ingredient: Ingredient, raw: boolean): boolean =>
+  isIn(ingredient, 'low acid') ||
+  (!raw && isOf(foodOf(ingredient), 'flour')) ||
+  (isOf(foodOf(ingredient), 'egg') && listedAs(ingredient).has('cooked'));
+
+function isLowAcidFruit(ingredient: Ingredient): boolean {
+  if (isIn(ingredient, 'low acid fruit')) return true;
+  const { name, node } = ingredient;
+  const said = `${name} ${node.preparation?.text ?? ''}`.toLowerCase();
+  return foodOf(ingredient)?.name === 'peach' && fruit.words.some((words) => said.includes(words));
+}

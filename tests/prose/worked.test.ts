@@ -12,7 +12,7 @@ test.each<[string, string[]]>([
   ['Refrigerate at 41 F. until ready', ['cool: @cold, 5 C of around, until needed']],
   [
     'FERMENT: Cover. Set in warm place (80 F.) 1-1/2 hours or until double',
-    ['rise: @warm, 27 C of around, 90 min, until risen', 'cover', 'put: @warm, 27 C of around, 90 min, until risen'],
+    ['rise: @warm, 27 C of around, 90 min, until risen', 'cover', 'put: @warm, until risen'],
   ],
   ['Place beef in 190 F. water', ['put: by water, 88 C of medium']],
   ['Grill 5 minutes on one side, 4 minutes on the other', ['heat as read: @oven, by air, 5 min, 4 min']],

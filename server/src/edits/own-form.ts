@@ -2,7 +2,9 @@
  * Knows how a line of the list that is printed as cooks print it is written in the notation's own form: the amount first, one food a line.
  * Refuses whatever would then be read otherwise: the foods, their grams and all that may be in them stay.
  */
+
 import { numberText } from '../measure/kitchen.ts';
+import { isEitherFraction } from '../measure/kitchen-fraction.ts';
 import type { Document } from '../notation/document.ts';
 import { isMass, termsOf } from '../notation/item-amounts.ts';
 import { layoutLine } from '../notation/layout.ts';
@@ -117,9 +119,10 @@ function ownTerm(line: Line, term: MeasuredNode): string {
   const { low, high, unit, counted, sized, each, bias, upTo, quantity } = term;
   const most =
     high === undefined ? (low.upTo === undefined ? undefined : numberText(low.upTo, 'plain')) : ownNumber(line, high);
+  const least = ownNumber(line, low);
   const words = [
     ...(quantity.about ? ['about'] : []),
-    ownNumber(line, low) + (most === undefined ? '' : `-${most}`),
+    most === undefined ? least : rangeText(least, most, unit?.symbol),
     ...(bias === undefined ? [] : [textOf(line, bias).toLowerCase()]),
     ...(unit === undefined ? [] : [unit.symbol]),
     ...(sized === undefined ? [] : [textOf(line, sized).toLowerCase()]),
@@ -129,6 +132,10 @@ function ownTerm(line: Line, term: MeasuredNode): string {
   ];
   return words.join(' ');
 }
+
+/** With a dash, unless that may be read as a stroke. */
+const rangeText = (low: string, high: string, unit = ''): string =>
+  `${low}${isEitherFraction(low, high, unit) ? ' to ' : '-'}${high}`;
 
 function eachText(line: Line, { low, counted }: MeasuredNode, each: MeasuredNode): string {
   const text = ownAmount(line, each);

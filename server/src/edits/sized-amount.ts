@@ -16,6 +16,7 @@ import {
   numberText,
   worst,
 } from '../measure/kitchen.ts';
+import { isEitherFraction } from '../measure/kitchen-fraction.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { wordOfNumber } from '../measure/number-words.ts';
 import { baseOf, type Measures, type UnitSymbol, unitOf } from '../measure/unit.ts';
@@ -63,10 +64,19 @@ export function sizeAmount(
       : amount.plus === undefined
         ? unitEdits(line, text, amount, unit, by, manner)
         : sumEdits(line, text, amount, unit, by, manner);
-  const { upTo } = amount;
-  const end = upTo === undefined ? undefined : sizeAmount(line, text, upTo, by, manner, near);
-  const all = end === undefined ? edits : [...edits, ...end.edits];
-  return { edits: all, error: worst([error, end?.error ?? 0]), ...first, before, after: amountText(text, amount, all) };
+  const { upTo, plus = [] } = amount;
+  // `1 stick plus 2 tbsp`: terms of two kinds are sized each by itself.
+  const others = [...(upTo === undefined ? [] : [upTo]), ...(unit === undefined ? plus : [])].map((term) =>
+    sizeAmount(line, text, term, by, manner, near),
+  );
+  const all = others.length === 0 ? edits : [...edits, ...others.flatMap((o) => o.edits)];
+  return {
+    edits: all,
+    error: worst([error, ...others.map((o) => o.error)]),
+    ...first,
+    before,
+    after: amountText(text, amount, all),
+  };
 }
 
 type Written = Pick<SizedAmount, 'edits' | 'error' | 'value' | 'unit'>;
@@ -101,9 +111,9 @@ function unitEdits(
     return { ...numberEdits(line, text, amount, ends, texts, figures.at(-1)?.value), error, value, unit };
   const between = amount.high === undefined ? '-' : text.slice(amount.low.end, amount.high.start);
   const end = Math.max(amount.unit.end, amount.high?.end ?? amount.low.end);
-  const bias = amount.bias === undefined ? '' : `${amount.bias.text} `;
-  const anew = `${texts.join(between)} ${bias}${first.unit}`;
-  const span = { start: Math.min(amount.low.start, amount.bias?.start ?? amount.low.start), end };
+  const front = amount.bias !== undefined && amount.bias.start < end ? amount.bias : undefined;
+  const anew = `${texts.join(between)} ${front === undefined ? '' : `${front.text} `}${first.unit}`;
+  const span = { start: Math.min(amount.low.start, front?.start ?? amount.low.start), end };
   return { edits: [replaceSpan(line, span, anew)], error, value, unit: first.unit };
 }
 
@@ -224,18 +234,35 @@ function numberEdits(
     return numberEdit(line, text, amount, numeral, [...said].join('-')) ?? [];
   });
   const word = last === undefined ? undefined : inNumber(text, amount, last);
-  return { edits: word === undefined ? edits : [...edits, word(line)] };
+  const joint = jointEdit(line, text, amount, texts);
+  return { edits: [...edits, ...(joint === undefined ? [] : [joint]), ...(word === undefined ? [] : [word(line)])] };
+}
+
+/** `2-4 cup` by half is `1 to 2 cup`: with a hyphen it may be half a cup. */
+function jointEdit(
+  line: number,
+  text: string,
+  { low, high, unit }: MeasuredNode,
+  [first = '', second = '']: readonly string[],
+): TextEdit | undefined {
+  if (high === undefined || unit === undefined) return undefined;
+  const joint = { start: low.end, end: high.start };
+  const isHyphen = /^[-–]$/.test(text.slice(joint.start, joint.end));
+  if (!isHyphen || !isEitherFraction(first, second, text.slice(unit.start, unit.end))) return undefined;
+  return replaceSpan(line, joint, ' to ');
 }
 
 /** One number in its place; where none stood it is put before what it counts, and one before a size that begins with a number is told apart by `x`. */
 function numberEdit(
   line: number,
   text: string,
-  { each, counted }: MeasuredNode,
+  { each, counted, bias }: MeasuredNode,
   numeral: NumeralNode,
-  number: string,
+  figure: string,
 ): TextEdit | undefined {
   const { start, end } = numeral;
+  // `1 scant half cup`
+  const number = bias !== undefined && bias.start > start && bias.end < end ? `${figure} ${bias.text}` : figure;
   const sizeFirst = each !== undefined && (counted === undefined || each.start < counted.start) && each.start >= end;
   const glued = sizeFirst && text.slice(end, each.start).trim() === '';
   if (numeral.style !== 'implied')

@@ -24,7 +24,10 @@ export function writeFigures(
 ): TextEdit[] {
   const { front: whole, many, behind } = placesOf(text, amount);
   const front = { start: amount.low.start, end: whole.end };
-  const bias = amount.bias === undefined ? '' : `${text.slice(amount.bias.start, amount.bias.end)} `;
+  const bias =
+    amount.bias === undefined || amount.bias.start >= front.end
+      ? ''
+      : `${text.slice(amount.bias.start, amount.bias.end)} `;
   const [first, second] = figures;
   const [term] = behind;
   if (!many && first !== undefined && second !== undefined && term !== undefined && behind.length === 1)

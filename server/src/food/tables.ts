@@ -23,6 +23,7 @@ import type { Range, Size } from '../measure/quantity.ts';
 import { unitSpelled } from '../measure/unit.ts';
 import { allergensOf } from './allergens.ts';
 import type { Composition, Food, FoodClass, HouseholdMeasure, PieceWeight, Role } from './food.ts';
+import { once } from './once.ts';
 
 /** The foods of a class with the foods of another stand in one file; the order is that of the book. */
 const FOOD_TABLES = [
@@ -149,7 +150,7 @@ function foodOf(cells: Cells): Food {
   const [id = '', name = '', also, foodClass = 'other', roles, allergens, ndb = '', note = ''] = cells;
   const source = sourceOf(ndb);
   const { us, eu } = allergensOf(listOf(allergens, ','));
-  const trim = trimOf(rowsOf(id, trimText)[0], source);
+  const trim = trimOf(trims(id)[0], source);
   return {
     id,
     name,
@@ -157,8 +158,8 @@ function foodOf(cells: Cells): Food {
     class: foodClass as FoodClass,
     roles: listOf(roles, ',').map((role) => ROLES[role] ?? (role as Role)),
     per100: compositionOf(cells),
-    measures: rowsOf(id, measuresText).flatMap((row) => measureOf(row, source)),
-    pieces: rowsOf(id, piecesText).flatMap((row) => pieceOf(row, source)),
+    measures: measures(id).flatMap((row) => measureOf(row, source)),
+    pieces: pieces(id).flatMap((row) => pieceOf(row, source)),
     allergens: { us, eu, ...labelled(id) },
     source,
     ...(trim === undefined ? {} : { trim }),
@@ -168,7 +169,7 @@ function foodOf(cells: Cells): Food {
 
 /** What the label of a food must be read for. */
 function labelled(id: string): Pick<Food['allergens'], 'label'> {
-  const [, words, source = ''] = rowsOf(id, labelText)[0] ?? [];
+  const [, words, source = ''] = labels(id)[0] ?? [];
   if (words === undefined) return {};
   const { us, eu } = allergensOf(listOf(words, ','));
   return { label: { us, eu, source } };
@@ -262,13 +263,28 @@ function tableLines(text: string): string[] {
   return lines.slice(1);
 }
 
-/** The rows of a food in a side table. Of most foods nobody asks, so that the table is searched rather than cut. */
-function rowsOf(id: string, table: string): Cells[] {
-  const rows: Cells[] = [];
-  const start = `\n${id}\t`;
-  for (let at = table.indexOf(start); at >= 0; at = table.indexOf(start, at + 1)) {
-    const end = table.indexOf('\n', at + 1);
-    rows.push(table.slice(at + 1, end < 0 ? undefined : end).split('\t'));
-  }
-  return rows;
+/** The rows of a food in a side table. */
+type SideTable = (id: string) => Cells[];
+
+/** The table is parted by food when the first is asked for: looking through all of it for each took longer from some ten foods on. */
+function sideTable(text: string): SideTable {
+  const byFood = once(() => {
+    const rows = new Map<string, string[]>();
+    text.split('\n').forEach((line) => {
+      const id = line.slice(0, line.indexOf('\t'));
+      const own = rows.get(id);
+      if (own === undefined) rows.set(id, [line]);
+      else own.push(line);
+    });
+    return rows;
+  });
+  return (id) =>
+    byFood()
+      .get(id)
+      ?.map((line) => line.split('\t')) ?? [];
 }
+
+const trims = sideTable(trimText);
+const measures = sideTable(measuresText);
+const pieces = sideTable(piecesText);
+const labels = sideTable(labelText);

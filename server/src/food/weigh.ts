@@ -79,10 +79,16 @@ export function likelyGrams(weighed: Extract<Weighed, { known: true }>): number 
 
 type Known = Extract<Weighed, { known: true }>;
 
+const isLength = ({ unit }: Quantity): boolean => unit !== undefined && dimensionOf(unit) === 'length';
+
 /** One of what the quantity counts; answered before for most lines of a folder. */
 function weighOne(food: Food, quantity: Quantity, measures: Measures, form: string | undefined): Weighed {
   const { unit, size, each, count } = quantity;
-  if (unit === undefined && each !== undefined) return weighPackage(food, count, each, measures, form);
+  if (unit === undefined && each !== undefined) {
+    // `8 6-inch tortillas`: where no length weighs anything, it tells of the piece.
+    if (count !== undefined || !isLength(each) || perCentimetre(food) !== undefined)
+      return weighPackage(food, count, each, measures, form);
+  }
   if (unit !== undefined && dimensionOf(unit) === 'mass') return massOf(unit, measures);
   let ones = ONES.get(food);
   if (ones === undefined) {

@@ -134,6 +134,14 @@ export function dimensionIn({ unit }: Measure): Dimension | undefined {
   return unit.written?.printed?.dimension ?? (unit.end === unit.start + 1 ? 'share' : 'volume');
 }
 
+/** Whether pieces of no stated size are counted by a word; `cloves` may be the name. */
+export const isCounted = ({ unit, counted, each, can }: Measure): boolean =>
+  unit === undefined &&
+  each === undefined &&
+  can === undefined &&
+  counted?.written?.count !== undefined &&
+  counted.written.count !== 'clove';
+
 /** What an amount says; a temperature or time where an amount should be is still one, with its unit. */
 export function amountOf(line: string, amount: Amount | undefined, faults: SyntaxFault[]): AmountNode | undefined {
   if (!(amount instanceof Free)) return amount && measuredOf(line, amount, faults);

@@ -7,8 +7,18 @@ import { type Amount, amountOf, dimensionIn, Free } from './amounts.ts';
 import { type Cursor, type Run, takeWhile } from './cursor.ts';
 import { Item } from './item.ts';
 import { takeAnother, takeBesides, takeBracketed, takeDrained } from './item-again.ts';
-import { MORE, putInto, setBehind, takeAmountBehind, takeName, takeShareOf, trimmedName } from './item-name.ts';
-import { takeBought, takeNote, takeSaid } from './item-said.ts';
+import {
+  endsBehind,
+  MORE,
+  opensRate,
+  putInto,
+  setBehind,
+  takeAmountBehind,
+  takeName,
+  takeShareOf,
+  trimmedName,
+} from './item-name.ts';
+import { takeBought, takeNote, takeRate, takeSaid } from './item-said.ts';
 import { opensTakes, takenWords, takeTakes } from './item-takes.ts';
 import { ListLine } from './list-line.ts';
 import { takePlus, takeStated } from './stated.ts';
@@ -114,6 +124,21 @@ export class ItemReader {
     }
   }
 
+  /** `1 cup milk (scant)` */
+  private filledBehind(item: Item): boolean {
+    const { cursor } = this.on;
+    const { at } = cursor;
+    if (item.measure?.unit === undefined || item.measure.bias !== undefined) return false;
+    cursor.at++;
+    const bias = this.biasWords();
+    if (bias === undefined || cursor.take(Kind.RightParen) === undefined) {
+      cursor.at = at;
+      return false;
+    }
+    item.measure = { ...item.measure, bias };
+    return true;
+  }
+
   /** All that follows the name. */
   private tail(item: Item): void {
     const { cursor } = this.on;
@@ -121,7 +146,9 @@ export class ItemReader {
       const { token, at } = cursor;
       // `used juice of 1 lemon in curd`: the part is none of it.
       if (token === undefined || token.kind === Kind.Joiner) return;
-      if (token.kind === Kind.LeftParen) {
+      if (opensRate(cursor, at)) takeRate(this.on, item, token);
+      else if (token.kind === Kind.LeftParen) {
+        if (this.filledBehind(item)) continue;
         if (!takeBracketed(this.on, item, item.measure?.unit === undefined ? 'either' : 'same')) {
           cursor.at = at;
           takeNote(this.on, item);
@@ -147,9 +174,9 @@ export class ItemReader {
     if (mark === '/') return takeAnother(this.on, item);
     if (word === 'or') return this.or(item);
     if (word === 'less' || word === 'minus') return this.less(item, token);
-    if (saysEach(token) || word === 'weighing') {
+    if (saysEach(token) || word === 'weighing' || word === 'of') {
       cursor.at++;
-      if (word !== 'weighing' && item.node.amount === undefined && item.measure?.unit === undefined) return true;
+      if (saysEach(token) && item.node.amount === undefined && item.measure?.unit === undefined) return true;
       const beside = takeStated(cursor, line);
       if (beside !== undefined && !(beside instanceof Free))
         item.beside(',', token, this.on.measured(beside), takeEach(cursor) ? 'each' : 'either');
@@ -172,7 +199,7 @@ export class ItemReader {
     const { at } = cursor;
     cursor.at++;
     const first = cursor.token;
-    if (first === undefined) return;
+    if (first === undefined || opensRate(cursor, cursor.at)) return;
     if (first.kind === Kind.From) {
       takeBought(this.on, item, first);
       return;
@@ -183,15 +210,12 @@ export class ItemReader {
     if (word === 'or' && this.or(item)) return;
     if (isLess(first) && this.less(item, first)) return;
     if (this.putInto(item, first)) return;
+    if (word === 'weighing' && this.joint(item, first)) return;
     if (!item.isBare && takeDrained(this.on, item, comma)) return;
     const behind = takeStated(cursor, line);
     if (behind !== undefined && !(behind instanceof Free)) {
       const each = takeEach(cursor);
-      const ends =
-        cursor.token === undefined ||
-        cursor.kind === Kind.Comma ||
-        cursor.kind === Kind.LeftParen ||
-        (cursor.kind === Kind.Other && line[cursor.token.start] === '.');
+      const ends = endsBehind(cursor, behind) || (cursor.kind === Kind.Other && line[cursor.token?.start ?? 0] === '.');
       if (
         ends &&
         (behind.unit !== undefined ||

@@ -2,7 +2,8 @@
  * Knows which lines of the list are read and yet say two things, or none: each with what to write instead.
  * Refuses to know foods.
  */
-import { dimensionOf, unitSpelled } from '../measure/unit.ts';
+import { isEitherFraction } from '../measure/kitchen-fraction.ts';
+import { dimensionOf } from '../measure/unit.ts';
 import { takenBy } from './takes.ts';
 import type { IngredientNode, MeasuredNode, SyntaxFault } from './tree.ts';
 
@@ -87,26 +88,15 @@ function asThousands(line: string, { low, unit }: MeasuredNode): SyntaxFault | u
   return { code: 'decimal-comma', start: low.start, end: unit.end, detail, either };
 }
 
-/** `1-3 cup` may be a third, its stroke set as a hyphen, or one to three: the unit in the singular leaves both open. */
+/** `1-3 cup` may be a third, its stroke set as a hyphen, or one to three. */
 function asFraction(line: string, { low, high, unit }: MeasuredNode): SyntaxFault | undefined {
-  if (unit === undefined || high === undefined || !isOneOfMany(line.slice(unit.start, unit.end))) return undefined;
-  const [, top, bottom] = /^([1-3])[-–]([2-4])$/.exec(line.slice(low.start, high.end)) ?? [];
-  if (top === undefined || bottom === undefined || !KITCHEN_FRACTIONS.has(`${top}/${bottom}`)) return undefined;
-  const many = `${line.slice(unit.start, unit.end)}s`;
-  const either = [`${top}/${bottom} ${line.slice(unit.start, unit.end)}`, `${top} to ${bottom} ${many}`];
+  if (unit === undefined || high === undefined) return undefined;
+  const [of, from, to] = [unit, low, high].map(({ start, end }) => line.slice(start, end)) as [string, string, string];
+  if (!/^\d[-–]\d$/.test(line.slice(low.start, high.end)) || !isEitherFraction(from, to, of)) return undefined;
+  const either = [`${from}/${to} ${of}`, `${from} to ${to} ${of}s`];
   const detail = `is it \`${either.join('` or `')}\`? write the one that is meant`;
   return { code: 'bad-number', start: low.start, end: unit.end, detail, either };
 }
-
-const KITCHEN_FRACTIONS: ReadonlySet<string> = new Set(['1/2', '1/3', '2/3', '1/4', '3/4']);
-
-/** Whether the unit is written out in the singular: a `tsp` is the same for many. */
-function isOneOfMany(written: string): boolean {
-  const one = written.toLowerCase();
-  return one.length > 2 && unitSpelled(one)?.spellings.includes(`${one}s`) === true && !SHORT.has(one);
-}
-
-const SHORT: ReadonlySet<string> = new Set(['tsp', 'tbsp']);
 
 /** `2 1/2-oz cans`: two of a half ounce, or of two and a half. */
 function asMixed(line: string, { each, counted, low, start, end }: MeasuredNode): SyntaxFault | undefined {

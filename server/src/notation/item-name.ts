@@ -2,8 +2,8 @@
  * Knows where the name of an item begins and ends, and the amount of one that stands behind its name.
  * Refuses to know foods.
  */
-import { Free, type Measure } from './amounts.ts';
-import { takeWhile, textOf } from './cursor.ts';
+import { type Amount, dimensionIn, Free, type Measure } from './amounts.ts';
+import { type Cursor, takeWhile, textOf } from './cursor.ts';
 import type { Item } from './item.ts';
 import { takeBesides } from './item-again.ts';
 import { opensTakes } from './item-takes.ts';
@@ -22,7 +22,7 @@ export function takeName(on: ListLine, item: Item): void {
   let last: Token | undefined;
   let before: Token | undefined;
   for (let token: Token | undefined = first; token !== undefined && isNamePart(token.kind); token = cursor.token) {
-    if (token !== first && (endsName(on, token) || (item.isBare && opensAmountBehind(on, token)))) break;
+    if (token !== first && (endsName(on, item, token) || (item.isBare && opensAmountBehind(on, token)))) break;
     before = last;
     last = token;
     cursor.at++;
@@ -57,7 +57,7 @@ export function trimmedName(on: ListLine, first: Token, last: Token): TextNode |
   return text === '' ? undefined : { start: first.start, end: first.start + text.length, text };
 }
 
-function endsName(on: ListLine, token: Token): boolean {
+function endsName(on: ListLine, item: Item, token: Token): boolean {
   const { cursor, line } = on;
   const { tokens, at } = cursor;
   // `yeast softened in 1/4 cup water`: what it is put in is an item of its own.
@@ -102,6 +102,11 @@ function endsName(on: ListLine, token: Token): boolean {
       return next?.kind === Kind.Word && cursor.tokens[at - 1]?.written?.word !== 'all';
     case 'to':
       return next?.kind === Kind.Word && tokens[at - 1]?.written?.word !== 'ready';
+    // `a snapper of about four pounds`
+    case 'of':
+      return !item.isBare && item.measure?.unit === undefined && opensWeight(on, at + 1);
+    case 'per':
+      return opensRate(cursor, at);
     case 'weighing':
       return isNumber(next?.kind ?? Kind.End) || next?.kind === Kind.About;
     case 'each':
@@ -125,6 +130,32 @@ function endsName(on: ListLine, token: Token): boolean {
     case 'size':
     case 'as':
       return saysSize(on, at);
+    default:
+      return false;
+  }
+}
+
+/** Whether a weight begins there, and the line or its next comma ends it. */
+function opensWeight(on: ListLine, at: number): boolean {
+  const { cursor } = on;
+  const { at: back } = cursor;
+  cursor.at = at;
+  const { token } = cursor;
+  const opens = token !== undefined && opensAmountBehind(on, token);
+  const stated = opens ? takeStated(cursor, on.line) : undefined;
+  cursor.at = back;
+  return stated !== undefined && !(stated instanceof Free) && dimensionIn(stated) === 'mass';
+}
+
+/** Whether what is there says of how much something else the amount is: `per quart`, `to each pound`, `for every pint`. */
+export function opensRate({ tokens }: Cursor, at: number): boolean {
+  const next = tokens[at + 1]?.written?.word;
+  switch (tokens[at]?.written?.word) {
+    case 'per':
+      return tokens[at + 1] !== undefined && next !== 'cent';
+    case 'to':
+    case 'for':
+      return next === 'each' || next === 'every';
     default:
       return false;
   }
@@ -168,11 +199,22 @@ export function opensAmountBehind(on: ListLine, token: Token): boolean {
   const { at } = cursor;
   const stated = takeStated(cursor, line);
   takeEach(cursor);
-  const { kind } = cursor;
+  const ends = endsBehind(cursor, stated);
   cursor.at = at;
-  const ends = kind === Kind.End || kind === Kind.Comma || kind === Kind.LeftParen;
   return ends && stated !== undefined && !(stated instanceof Free);
 }
+
+/** Whether an amount behind a name may end where the cursor is; of `syrup, 40 percent, 1 cup` the share is none. */
+export function endsBehind(cursor: Cursor, stated: Amount | undefined): boolean {
+  const { kind, at } = cursor;
+  if (kind === Kind.Comma) return !isShare(stated) || !hasNumber(cursor);
+  return kind === Kind.End || kind === Kind.LeftParen || opensRate(cursor, at);
+}
+
+const isShare = (stated: Amount | undefined): boolean =>
+  stated !== undefined && !(stated instanceof Free) && dimensionIn(stated) === 'share';
+
+const hasNumber = ({ tokens, at }: Cursor): boolean => tokens.some(({ kind }, i) => i > at && isNumber(kind));
 
 /** `Sugar: 1 cup`, `Flour ... 2 lb`, `Onions - 4`: the amount behind the name, and the marks between. */
 export function takeAmountBehind(on: ListLine, item: Item): void {

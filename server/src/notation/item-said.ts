@@ -5,7 +5,7 @@
 import { amountOf } from './amounts.ts';
 import { spanOf, takeWhile, textIn, textOf } from './cursor.ts';
 import type { Item } from './item.ts';
-import { opensAmountBehind, putInto, takeAmountBehind } from './item-name.ts';
+import { opensAmountBehind, opensRate, putInto, takeAmountBehind } from './item-name.ts';
 import type { ListLine } from './list-line.ts';
 import { takeStated } from './stated.ts';
 import { isNamePart, Kind, type Token } from './tokens.ts';
@@ -15,6 +15,7 @@ export function takeSaid(on: ListLine, item: Item, first: Token): void {
   const { cursor, line } = on;
   let last = first;
   while (cursor.token !== undefined && isPreparation(cursor.kind)) {
+    if (cursor.token !== first && opensRate(cursor, cursor.at)) break;
     if (item.isBare ? opensAmountBehind(on, cursor.token) : cursor.token !== first && putInto(on, cursor.at)) break;
     last = cursor.token;
     noteMeaning(on, item, last);
@@ -55,6 +56,14 @@ function noteMeaning(on: ListLine, item: Item, token: Token): void {
     const end = on.chunkEnd(at);
     node.purpose = { start: token.start, end, text: line.slice(token.start, end) };
   }
+}
+
+/** `to each quart (1⅓ pounds) prepared fruit`: all that is left is told of it, and no amount in it is of this item. */
+export function takeRate(on: ListLine, item: Item, first: Token): void {
+  const { cursor, line } = on;
+  const last = cursor.tokens.at(-1) ?? first;
+  item.prepare(line, first, last);
+  cursor.at = cursor.tokens.length;
 }
 
 export function takeBought(on: ListLine, item: Item, from: Token): void {

@@ -2,7 +2,7 @@
  * Knows one item of the list while it is read, and the node that it becomes.
  * Refuses to know how its pieces are found.
  */
-import { dimensionIn, type Measure } from './amounts.ts';
+import { dimensionIn, isCounted, type Measure } from './amounts.ts';
 import type { Token } from './tokens.ts';
 import type { BesideNode, Draft, IngredientNode, MeasuredNode, OtherNode, Span } from './tree.ts';
 
@@ -39,9 +39,14 @@ export class Item {
   /** Whether the term goes on with the amount: `1 cup sugar plus 2 tbsp`. */
   adds(term: Measure): boolean {
     const { measure } = this;
-    if (measure?.unit === undefined || term.unit === undefined || measure.upTo !== undefined) return false;
+    if (measure === undefined || term.unit === undefined || measure.upTo !== undefined) return false;
     const [a, b] = [dimensionIn(measure), dimensionIn(term)];
-    if (a !== b || (a !== 'mass' && a !== 'volume')) return false;
+    // `1 stick butter plus 2 tbsp`
+    if (isCounted(measure) && (b === 'mass' || b === 'volume')) {
+      this.measure = { ...measure, plus: [...measure.plus, term] };
+      return true;
+    }
+    if (a === undefined || a !== b || (a !== 'mass' && a !== 'volume')) return false;
     this.measure = { ...measure, plus: [...measure.plus, term] };
     return true;
   }

@@ -349,7 +349,7 @@ export class ListLabels {
     const likened = /.-sized?$/.test(word);
     if (biasOf(word) === undefined && !likened && this.wordAt(i + 1)?.word !== 'packed') return false;
     const next = this.wordAt(at);
-    if (next?.size !== undefined) at++;
+    if (next?.size !== undefined || next?.number?.part === true) at++;
     return this.isMeasureWord(at);
   }
 

@@ -3,7 +3,7 @@
  * Refuses to know what is weighed.
  */
 import { baseOf } from '../measure/unit.ts';
-import { type Amount, dimensionIn, Free, type Measure, NO_TERMS } from './amounts.ts';
+import { type Amount, dimensionIn, Free, isCounted, type Measure, NO_TERMS } from './amounts.ts';
 import type { Cursor } from './cursor.ts';
 import { takeNumeral } from './numerals.ts';
 import { measure, takeTerm } from './term.ts';
@@ -95,14 +95,16 @@ function takePart(cursor: Cursor, line: string, { unit }: Measure): Measure | un
 export function takeTerms(cursor: Cursor, line: string, first: Measure): readonly Measure[] {
   let terms: Measure[] | undefined;
   const of = dimensionIn(first);
-  if (of !== 'mass' && of !== 'volume') return NO_TERMS;
+  const counts = isCounted(first);
+  if (of !== 'mass' && of !== 'volume' && !counts) return NO_TERMS;
   for (;;) {
     const { at } = cursor;
     const joined = takePlus(cursor, line);
     // `2 pounds, 3 ounces pork`
     if (!joined && cursor.kind === Kind.Comma && isNumber(cursor.kindAfter(1))) cursor.at++;
     const term = isNumber(cursor.kind) ? takeTerm(cursor, line) : undefined;
-    const adds = term !== undefined && term.low !== undefined && dimensionIn(term) === of;
+    const kind = term && dimensionIn(term);
+    const adds = term?.low !== undefined && (counts ? joined && (kind === 'mass' || kind === 'volume') : kind === of);
     // With nothing between, a sum is of falling units.
     if (!adds || (!joined && !(sizeOf(term) < sizeOf(terms?.at(-1) ?? first)))) {
       cursor.at = at;

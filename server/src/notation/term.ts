@@ -25,7 +25,7 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
     return undefined;
   }
   const high = low && first === undefined ? takeHigh(cursor, between) : undefined;
-  const given = { about, minus, low, high };
+  const given: Given = { about, minus, low, high };
   const can = first ?? (low === undefined ? undefined : takeCanSize(cursor, line));
   if (can !== undefined) {
     const holder = takeHolder(cursor, line);
@@ -37,6 +37,7 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
   }
   const celsius = skipHyphen(cursor);
   const bias = filled ?? takeWhile(cursor, isBias);
+  if (bias !== undefined && low !== undefined) given.low = takeShareOf(cursor, low);
   const unit = cursor.take(Kind.UnitWord);
   if (unit !== undefined) {
     const point = takeSpoon(cursor, unit) ?? takePoint(cursor, line, unit);
@@ -67,6 +68,14 @@ export function takeTerm(cursor: Cursor, line: string, held: 'held' | 'alone' = 
   return measure(given, { bias: packed, sizes, counted, point, ...takeContents(cursor, line, counted) });
 }
 
+/** `1 scant half cup`: the number with the part that stands behind how the measure is filled. */
+function takeShareOf(cursor: Cursor, low: NumeralRun): NumeralRun {
+  const { token } = cursor;
+  if (token?.kind !== Kind.NumberWord || token.written?.number?.part !== true) return low;
+  cursor.at++;
+  return { first: low.first, last: token, words: [...(low.words ?? [low.first]), token] };
+}
+
 /** `a pinch or two`. */
 function takeOrTwo(cursor: Cursor): NumeralRun | undefined {
   const { at, tokens } = cursor;
@@ -90,7 +99,7 @@ function takeSpoon(cursor: Cursor, unit: Token): Token | undefined {
 interface Given {
   readonly about?: Token | undefined;
   readonly minus?: Token | undefined;
-  readonly low?: NumeralRun | undefined;
+  low?: NumeralRun | undefined;
   readonly high?: NumeralRun | undefined;
 }
 

@@ -44,7 +44,10 @@ export function unreadFault(
   const plain = plainDigits(words);
   if (plain !== words) return fault('not-a-statement', `write plain digits: \`${plain}\``, plain);
   const asked = ASKED.find(([form]) => form.test(words));
-  if (asked !== undefined) return fault('missing-amount', asked[1]);
+  if (asked !== undefined) {
+    const food = /\bin ((?!and\b)[\p{L}'-]+(?: (?!and\b|or\b)[\p{L}'-]+)?)/u.exec(words)?.[1] ?? 'caster sugar';
+    return fault('missing-amount', asked[1].replace('FOOD', food));
+  }
   const amount = amountFirst(words, span, bare) ?? freeFirst(words) ?? oneOf(words);
   if (amount !== undefined) return fault('not-a-statement', `write the amount first, as \`${amount}\``, amount);
   if (looksLikeSentence(words)) return fault('not-a-statement', 'start a step with `do`', `do ${words}`);
@@ -71,7 +74,7 @@ const ASKED: readonly (readonly [RegExp, string])[] = [
   ],
   [
     /^(?:the |their |its )?(?:same )?weight of\b|^(?:their|its|the same|an? equal|its own) weight\b/i,
-    'weigh it, and write the weight: `150 g caster sugar`',
+    'weigh it, and write the weight: `150 g FOOD`',
   ],
 ];
 

@@ -74,8 +74,8 @@ export class Clause {
 
 const NO_SLOTS: readonly Slot[] = [];
 const NO_WHERE: readonly Where[] = [];
-const NO_TEMPERATURES: readonly TemperatureSaid[] = [];
-const NO_TIMES: readonly TimeSaid[] = [];
+export const NO_TEMPERATURES: readonly TemperatureSaid[] = [];
+export const NO_TIMES: readonly TimeSaid[] = [];
 const NO_SIGNS: readonly Sign[] = [];
 const NO_AMOUNTS: readonly AmountSaid[] = [];
 

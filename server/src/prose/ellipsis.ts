@@ -3,7 +3,7 @@
  * holds for.
  * Refuses to know foods: where nothing is named, what is meant is settled where bodies are known.
  */
-import type { Clause, EventDraft } from './clauses.ts';
+import { type Clause, type EventDraft, NO_TEMPERATURES, NO_TIMES } from './clauses.ts';
 import type { Act, Slot } from './event.ts';
 import { jointOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
@@ -23,10 +23,17 @@ export function share(pieces: readonly Piece[], clauses: readonly Clause[]): voi
     if (clause.label && event.lasts !== 'no') label = event;
     else if (label !== undefined && PUTS.has(event.act)) {
       // `FERMENT: cover; set in a warm place 2 hours.`
-      if (event.times.length > 0 && label.times.length === 0) label.times = event.times;
+      if (event.times.length > 0 && label.times.length === 0) {
+        // One time is spent once.
+        label.times = event.times;
+        event.times = NO_TIMES;
+      }
       if (event.until.length > 0 && label.until.length === 0) label.until = event.until;
       if (event.where.length > 0 && label.where.length === 0) label.where = event.where;
-      if (event.temperatures.length > 0 && label.temperatures.length === 0) label.temperatures = event.temperatures;
+      if (event.temperatures.length > 0 && label.temperatures.length === 0) {
+        label.temperatures = event.temperatures;
+        event.temperatures = NO_TEMPERATURES;
+      }
     }
     // `soak and drain the beans`
     if (before !== undefined && before.objects.length === 0 && joined(pieces, clause)) before.objects = whatOf(event);

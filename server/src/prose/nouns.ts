@@ -215,7 +215,8 @@ class Scan {
         return;
       case 'conjunction':
       case 'or':
-        this.expects = 'more';
+        // `; or broil it`
+        if (this.expects !== 'order') this.expects = 'more';
         return;
       case 'then':
         this.expects = 'order';
@@ -351,9 +352,11 @@ class Scan {
       case 'object':
         // `go and fetch`, `help keep`; `serve hot`, `keep cool`
         return !noun && this.verb(piece, 'verb');
+      case 'thing':
+        // `Let this simmer gently.`
+        return this.letting && this.isBehindArticle(at) && !this.isWordAhead(at) && this.verb(piece, 'verb');
       case 'frame':
       case 'ing':
-      case 'thing':
         return false;
     }
   }
@@ -365,6 +368,15 @@ class Scan {
     const before = this.pieces[at - 1];
     const subject = before && jointOf(before.sense)?.is;
     return subject === 'it' || subject === 'person' || subject === 'which' || !noun || this.takesAsTold(at);
+  }
+
+  /** A thing, or a verb of which this would be the subject. */
+  private isWordAhead(at: number): boolean {
+    return this.isNounAhead(at) || verbOf(this.pieces[at + 1]?.sense ?? UNKNOWN) !== undefined;
+  }
+
+  private isBehindArticle(at: number): boolean {
+    return jointOf(this.pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'article';
   }
 
   private isBehindPerson(at: number): boolean {
@@ -380,7 +392,10 @@ class Scan {
         return !this.isSubject(at) && this.verb(piece, 'beside');
       case 'more':
         if (this.lastVerb?.part === 'beside' || this.hasVerb || this.ordered)
-          return (!ahead || this.takesObject(at)) && this.verb(piece, 'beside');
+          return (
+            (!ahead || this.takesObject(at) || (this.behindComma && !mayDescribe(piece.sense))) &&
+            this.verb(piece, 'beside')
+          );
         return false;
       case 'participle':
         return this.verb(piece, this.framed ? 'describes' : 'verb');

@@ -32,8 +32,8 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
 }
 
 /** `If left for 10 minutes`, `when it has boiled 20 minutes`: what is waited for, and no time of an order. */
-function isOfSign(pieces: readonly Piece[], at: number, { frame, opener }: Clause): boolean {
-  if (frame === 'if') return true;
+function isOfSign(pieces: readonly Piece[], at: number, { from, frame, opener }: Clause): boolean {
+  if (frame === 'if') return !pieces.slice(from, at).some(({ sort }) => sort === 'mark');
   const { part } = pieces[at - 1] ?? {};
   return frame === 'sign' && opener === 'when' && (part === 'framed' || part === 'describes');
 }
@@ -95,7 +95,8 @@ function owner(clauses: readonly Clause[], at: number, { kind, before, minutes }
 const LONGEST_COOKED_MIN = 2880;
 
 /** `Set in a cool place 2 hours`, `throw into boiling water; …`. */
-const liesSomewhere = ({ where }: EventDraft): boolean => where.some(({ way }) => way === 'at' || way === 'to');
+const liesSomewhere = ({ act, where, medium }: EventDraft): boolean =>
+  where.some(({ way }) => way === 'at' || way === 'to') || (act === 'put' && medium !== undefined);
 
 /** What goes on beside another takes only an interval: `simmer 2 hours, stirring every 10 minutes`. */
 const canLast = ({ act, lasts, as, medium }: EventDraft, kind: TimeKind): boolean =>

@@ -25,7 +25,8 @@ export function leavesFigure({ nameNode }: Ingredient, { book }: World): boolean
 }
 
 /** `cut in 1/4-inch slices`: how large, and not how much. */
-const CUT = /[\p{Nd}\p{No}./⁄-]*[\p{Nd}\p{No}][\s-]*(?:inch(?:es)?|in|cm|mm|centimet(?:re|er)s?)(?!\p{L})/giu;
+const CUT =
+  /(?:[\p{Nd}\p{No}./⁄-]*[\p{Nd}\p{No}]-? ?(?:to|or|[-–]) ?)?[\p{Nd}\p{No}./⁄-]*[\p{Nd}\p{No}][\s-]*(?:inch(?:es)?|in|cm|mm|centimet(?:re|er)s?)(?!\p{L})/giu;
 
 /** `70 % chocolate`, `vinegar 5%`, `7-grain cereal`, `type 405 flour`: a figure that says what the food is. */
 const STRENGTH = /^\D*\d+(?:[.,]\d+)?(?:\s*%|-[a-z]+\b)[^\d]*$|\btype \d+\b/i;

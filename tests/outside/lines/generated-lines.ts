@@ -2,6 +2,7 @@
  * Lines of ingredient lists made by the grammar of printed ones, each with plain lines of the notation that together weigh the same.
  */
 import fc from 'fast-check';
+import { isEitherFraction } from '../../../server/src/measure/kitchen-fraction.ts';
 
 export interface GeneratedLine {
   readonly printed: string;
@@ -201,8 +202,9 @@ export const FORMS: Readonly<Record<string, fc.Arbitrary<GeneratedLine>>> = {
       food,
     )
     .map(([low, more, unit, joint, name]) => ({
-      printed: `${low}${joint}${low + more} ${unit.text} ${name}`,
-      plain: [`${low}-${low + more} ${unit.unit} ${name}`],
+      // `1-2 cup` is asked about: it may be half a cup.
+      printed: `${low}${joint.length === 1 && isEitherFraction(String(low), String(low + more), unit.text) ? ' to ' : joint}${low + more} ${unit.text} ${name}`,
+      plain: [`${low} to ${low + more} ${unit.unit} ${name}`],
     })),
   'all at once': fc
     .tuple(

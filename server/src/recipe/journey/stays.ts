@@ -33,8 +33,9 @@ export function lie(
 ): Lain {
   const { event } = by;
   const time = minutesOf(event);
-  // What takes days is kept, whatever is done.
-  const how = time !== undefined && time.low >= KEPT_MIN ? 'yes' : TRANSITIONS[event.act].lies;
+  // What takes days is kept, whatever is done; and `it wants a full day`.
+  const passes = time !== undefined && (time.low >= KEPT_MIN || (event.act === 'unknown' && event.as === 'told'));
+  const how = passes ? 'yes' : TRANSITIONS[event.act].lies;
   const around = temperatures.find(({ of }) => of === 'around' || of === 'oven' || of === 'medium');
   const said = placeSaid(event, body, time);
   const isPlaced = said !== undefined || (around !== undefined && event.act !== 'heat');
@@ -47,8 +48,8 @@ export function lie(
   const minutes = time ?? OPEN;
   const lies = withFigure(said ?? silent(event, body, minutes), around);
   const sure = weakest(lies.sure, time === undefined ? 'inferred' : timeSure(event));
-  const passes = time !== undefined ? minutes : NONE;
-  const warm = isWarm(lies) ? add(body.warmMin, passes) : body.warmMin;
+  const spent = time !== undefined ? minutes : NONE;
+  const warm = isWarm(lies) ? add(body.warmMin, spent) : body.warmMin;
   // `Cool to 4 C`: so cold it then is.
   const target = event.act === 'cool' ? temperatures.find(({ of }) => of === 'food')?.said.celsius : undefined;
   const after =
@@ -56,13 +57,13 @@ export function lie(
       ? lies
       : { place: target.high <= COLD_C ? ('cold' as const) : lies.place, celsius: target, sure: lies.sure };
   const next: Body = {
-    ...withStates(body, (state) => ({ ...state, was: state.was | bitOf(event, passes) })),
+    ...withStates(body, (state) => ({ ...state, was: state.was | bitOf(event, spent) })),
     lies: after,
     // No time has passed.
     band: time === undefined && bandAt(after) === 'between' ? body.band : bandAt(after),
     warmMin: warm,
     warmSure: isWarm(lies) && time !== undefined ? weakest(body.warmSure, sure) : body.warmSure,
-    coldMin: lies.celsius.high <= COLD_C ? add(body.coldMin, passes) : body.coldMin,
+    coldMin: lies.celsius.high <= COLD_C ? add(body.coldMin, spent) : body.coldMin,
     waits: undefined,
   };
   const stay: Stay = {

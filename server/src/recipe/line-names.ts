@@ -52,7 +52,7 @@ export function namedOn(line: IngredientNode, world: World): readonly NamedFood[
 function wordsOf(node: IngredientNode): string | undefined {
   const { amount, name, preparation, note, others, eachOf, listed } = node;
   if (name === undefined || amount?.kind !== 'measured') return undefined;
-  if ((others ?? takesOf(node) ?? eachOf ?? listed) !== undefined) return undefined;
+  if ((others ?? takesOf(node) ?? eachOf ?? listed ?? shareBeside(node)) !== undefined) return undefined;
   const { unit, each } = amount.quantity;
   if (each !== undefined) return undefined;
   const { counted } = amount;
@@ -170,7 +170,7 @@ function withNoun(node: IngredientNode, world: World): IngredientNode {
   const comma = preparation.text.indexOf(',');
   const noun = comma < 0 ? preparation.text : preparation.text.slice(0, comma);
   const end = preparation.start + noun.length;
-  const gap = ' '.repeat(Math.max(1, preparation.start - name.end));
+  const gap = ','.padEnd(preparation.start - name.end, ' ');
   const { preparation: _, ...bare } = node;
   const rest = preparation.text.slice(noun.length).replace(/^,\s*/, '');
   return {
@@ -187,8 +187,8 @@ function oneFood(node: IngredientNode, name: TextNode, world: World): Named & { 
 /** The food of a name, with a preparation that may change it (`plums, dried`). */
 function findFood(node: IngredientNode, name: string, preparation: string | undefined, world: World): FoodMatch {
   const narrowing = preparation === undefined ? '' : narrowingIn(preparation);
-  // A strength may stand in brackets too: `vinegar (3 % acidity)`.
-  const strength = node.note?.text.includes('%') ? node.note.text : '';
+  // A strength may stand in brackets too: `vinegar (3 % acidity)`, and alone behind a comma: `chocolate, 70 %`.
+  const strength = node.note?.text.includes('%') ? node.note.text : (shareBeside(node) ?? '');
   const match = world.book.find([name, narrowing, strength].filter((words) => words !== '').join(', '));
   const { amount } = node;
   const count = amount?.kind === 'measured' ? amount.quantity.count : undefined;
@@ -214,6 +214,12 @@ function findFood(node: IngredientNode, name: string, preparation: string | unde
   const counted = match.foods.filter((food) => food.pieces.some((piece) => piece.word === count));
   const [only, ...more] = herbs.length > 0 ? herbs : counted;
   return only !== undefined && more.length === 0 ? { kind: 'food', food: only } : match;
+}
+
+/** `chocolate, 70 %`. */
+function shareBeside({ beside }: IngredientNode): string | undefined {
+  const share = beside?.find(({ sign, amount }) => sign === ',' && amount.quantity.unit === '%');
+  return share && `${share.amount.quantity.low} %`;
 }
 
 /** What behind the comma may narrow the name: `cream, or coconut milk` is no coconut cream, `oil, not butter` no butter oil. */

@@ -223,7 +223,7 @@ function addWeights(a: Weighed, b: Weighed): Weighed {
 function weighTerm(quantity: Quantity, match: FoodMatch, world: World): Weighed {
   if (quantity.unit === '%') return { known: false, why: 'a percentage of flour that is not known' };
   if (match.kind === 'food' && match.part !== undefined && isCounted(quantity))
-    return { known: false, why: `nobody has weighed a ${match.part} of ${match.food.name}: write a weight` };
+    return { known: false, why: `nobody has weighed a ${match.part}: write a weight` };
   if (match.kind === 'food') return world.book.weigh(match.food, quantity, world.measures, match.form);
   if (dimensionIn(quantity) === 'mass') {
     const any = world.book.byId('water');

@@ -211,6 +211,8 @@ const SPELLINGS: ReadonlyMap<string, string> = new Map(
   Object.entries({
     '&': 'and',
     n: 'and',
+    frz: 'frozen',
+    fzn: 'frozen',
     yoghurt: 'yogurt',
     yoghourt: 'yogurt',
     gelatin: 'gelatine',

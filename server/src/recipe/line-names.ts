@@ -231,7 +231,8 @@ const narrowingIn = (preparation: string): string =>
         .join(',')
     : preparation;
 
-const ASIDE = /(?:^|,)\s*(?:or|not|never|nor|no|without|plus|instead|rather)\b/i;
+const ASIDE =
+  /(?:^|,)\s*(?:(?:or|not|never|nor|no|without|plus|instead|rather)\b|in (?:(?:its|their|own|natural|the) )*(?:juices?|liquid|liquor)\b)/i;
 
 const BY_HAND: ReadonlySet<UnitSymbol> = new Set<UnitSymbol>(['pinch', 'dash', 'tsp']);
 

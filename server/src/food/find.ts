@@ -193,7 +193,11 @@ function findNarrowed(
     const at = tail.indexOf('or');
     if (at <= 0) continue;
     const rows = new Set(
-      [tail.slice(0, at), tail.slice(at + 1)].flatMap(
+      [
+        ...states.slice(0, states.indexOf(tail)).filter((other) => isSort(index, other, among)),
+        tail.slice(0, at),
+        tail.slice(at + 1),
+      ].flatMap(
         (side) =>
           oneSort(index, side, among) ??
           refine(index, side, name, oneOf(among))?.food ??
@@ -205,11 +209,13 @@ function findNarrowed(
     if (rows.size > 1) return { kind: 'ambiguous', foods: [...rows].map((row) => row.read()) };
   }
   const words = [...said.filter((word) => !name.includes(word)), ...adjectivesIn(states)];
-  const caught = FISHES.has(name.join(' '))
-    ? states.map((tail) => oneSort(index, tail, among)).find(Boolean)
-    : undefined;
-  if (caught !== undefined && caught !== among && !changesFood(tails, caught.read().class))
-    return withForm(caught, NONE, tails);
+  const caught = FISHES.has(name.join(' ')) ? states.findIndex((tail) => isSort(index, tail, among)) : -1;
+  const sort = states[caught];
+  if (sort !== undefined) {
+    const told = [name, ...states.filter((_, at) => at !== caught)];
+    const found = findPhrase(index, { head: sort, tails: told, full: sort });
+    if (found !== undefined) return found;
+  }
   const refined = refine(index, words, name, oneOf(among)) ?? wholeTail(index, name, states);
   if (refined !== undefined) {
     const { food, used } = refined;
@@ -230,6 +236,11 @@ function findNarrowed(
 
 /** Their sorts are foods by themselves: of `fish, cod, fillets` the fillets are no more than cod. */
 const FISHES: ReadonlySet<string> = new Set(['fish', 'fish fillet', 'shellfish', 'seafood']);
+
+const isSort = (index: NameIndex, tail: readonly string[], among: Meaning | undefined): boolean => {
+  const row = oneSort(index, tail, among);
+  return row !== undefined && row !== among;
+};
 
 /** `fish, flounder or sole`: a food of its own that is one of the name's. */
 function oneSort(index: NameIndex, side: readonly string[], among: Meaning | undefined): FoodRow | undefined {

@@ -227,3 +227,7 @@ export type HouseComponent =
   | 'salt'
   | 'ash'
   | 'alcohol';
+
+/** Every food that the match may mean: none where it is unknown. */
+export const foodsOf = (match: FoodMatch): readonly Food[] =>
+  match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];

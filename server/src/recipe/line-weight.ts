@@ -2,7 +2,7 @@
  * Knows what an amount of a food weighs in a house, and which of several measures on a line is taken.
  * Refuses to know names.
  */
-import type { Food, FoodClass, FoodMatch, UnknownFood, Weighed } from '../food/food.ts';
+import { type Food, type FoodClass, type FoodMatch, foodsOf, type UnknownFood, type Weighed } from '../food/food.ts';
 import { drainedShare, lumpIn } from '../food/shares.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { addRanges, type Quantity, type Range } from '../measure/quantity.ts';
@@ -75,9 +75,6 @@ function drainedOf(weighed: Extract<Weighed, { known: true }>, food: Food): Weig
     },
   };
 }
-
-const foodsOf = (match: FoodMatch): readonly Food[] =>
-  match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
 
 /** `a piece of butter the size of an egg`. */
 function weighLump({ name, preparation }: IngredientNode, { bias, quantity }: MeasuredNode, match: FoodMatch) {

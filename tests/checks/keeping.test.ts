@@ -159,6 +159,42 @@ describe('found', () => {
     ],
     [
       'garlic-in-oil',
+      'too long in the cold, said in another clause',
+      recipe(
+        'Ready garlic',
+        ['200 g garlic, minced', '250 g sunflower oil'],
+        'Stir the garlic into the oil, scrape in a tub and put in the fridge; a month later it is as good.',
+      ),
+    ],
+    [
+      'garlic-in-oil',
+      'lard in a crock, in a place on no list',
+      recipe(
+        'Garlic lard',
+        ['500 g lard', '80 g garlic'],
+        'Melt the lard, put the pressed garlic in and pour in a crock. Keep in the entry hall through the winter.',
+      ),
+    ],
+    [
+      'low-acid-preserve',
+      'jars that nobody names, boiled in a pot',
+      recipe(
+        'Snap beans',
+        ['2 kg green beans', '1 l water', '20 g salt'],
+        'Stuff the beans in quarts with the salt and boiling water, lids on, and boil in the kettle three hours.',
+      ),
+    ],
+    [
+      'low-acid-preserve',
+      'pouches that are cooked and kept',
+      recipe(
+        'Beetroot',
+        ['2 kg beetroot', '10 g salt'],
+        'Peel the beetroot, vacuum it in pouches with the salt and simmer the pouches 1 h. Keep in the cupboard all season.',
+      ),
+    ],
+    [
+      'garlic-in-oil',
       'fresh truffle, and a present',
       recipe(
         'Truffle oil',
@@ -207,6 +243,31 @@ describe('found', () => {
 describe('quiet', () => {
   const CODES = ['low-acid-preserve', 'garlic-in-oil', 'weak-brine', 'acid-out-of-range', 'cooling-too-slow'];
   test.each<[string, string]>([
+    [
+      'oil that chips were fried in',
+      recipe(
+        'Chips',
+        ['1 kg potatoes', '2 l sunflower oil'],
+        'Fry the potatoes in the oil at 190 C for 5 min until gold. Keep the strained oil in the cupboard for next time.',
+      ),
+    ],
+    [
+      'salsa with the juice of a tested one',
+      recipe(
+        'Salsa',
+        ['1080 g tomatoes', '725 g onions', '600 g red peppers', '367 g lime juice', '18 g salt'],
+        'Boil everything, and simmer for 3 min. Fill hot jars, and process 15 min in a boiling-water canner.',
+      ),
+    ],
+    [
+      'a pickle with sugar, and no water',
+      recipe(
+        'Bread and butter pickles',
+        ['1360 g cucumbers, sliced', '500 g onions, sliced', '70 g salt', '478 g cider vinegar', '450 g sugar'],
+        'Mix the cucumbers, onions and salt and refrigerate for 3 h; drain.',
+        'Boil the vinegar and sugar, add the vegetables, bring to a boil, fill hot jars and process 10 min in boiling water.',
+      ),
+    ],
     [
       'a salad in its jar, for lunch',
       recipe(

@@ -10,6 +10,7 @@ import type { Brings, Food, FoodMatch } from '../../server/src/food/food.ts';
 import type { Range } from '../../server/src/measure/quantity.ts';
 import { contentsOf } from '../../server/src/recipe/contents.ts';
 import type { Ingredient } from '../../server/src/recipe/ingredient.ts';
+import { flourShare } from '../../server/src/recipe/measures/shares.ts';
 import { MEASURES, type MeasureName, type MeasureValue, workOut } from '../../server/src/recipe/measures.ts';
 import { RECIPES } from '../outside/faults/corpus.ts';
 import { EXAMPLES, open } from '../support/harness.ts';
@@ -235,6 +236,10 @@ describe('the range with a food that is not told holds the range with any food i
         check(contents, at, { kind: 'unknown', near: [], class: food.class, range, brings: EVERYTHING }, food);
       }),
     );
+  });
+
+  test('no food counts for more flour than it weighs, as nothing that is not known does', () => {
+    expect(FOODS.filter((food) => (flourShare(food) ?? 0) > 1).map(({ name }) => name)).toEqual([]);
   });
 
   test('nothing at all', () => {

@@ -110,3 +110,9 @@ describe('the page of a recipe with such a line', () => {
     expect(out).not.toMatch(/understood/);
   });
 });
+
+test('a line that is not understood is named once, and whole', () => {
+  const { recipe } = open('recipe Soup\n  1 kg  water\n  1. Simmer xyloquartz. Blend..\n');
+  const { allergens } = report(recipe, open('').findings);
+  expect(allergens.not_known).toEqual(['1. Simmer xyloquartz. Blend..']);
+});

@@ -16,6 +16,15 @@ test.each<[string, string, number, number]>([
   ['2 cups cooked spinach', 'cooked spinach', 300, 420],
   ['1 cup cooked cabbage', 'cabbage', 130, 170],
   ['2 cups diced cooked lamb', 'cooked lamb', 240, 310],
+  // Small sorts, by practice; a small cauliflower weighs 265 g (USDA SR26, NDB 11135), and how much less a baby one, nobody says.
+  ['18 button onions, peeled', 'pearl onion', 80, 460],
+  ['2 Thai chiles', 'birds eye chilli', 1, 12],
+  ['3 Persian cucumbers', 'persian cucumber', 150, 450],
+  ['2 baby cauliflowers', 'cauliflower', 0, 0],
+  // USDA SR26: strawberries, puréed, 232 a cup (NDB 09316); whole mustard seed 11.2 a tablespoon (SR21, NDB 02024, from memory).
+  ['4 cups crushed blueberries', 'blueberry', 750, 1060],
+  ['¼ cup mustard seed', 'mustard seed', 36, 51],
+  ['1 quart dry milk, reconstituted', 'skimmed milk', 950, 1010],
   ['2 cups cooked, chopped chicken', 'cooked chicken', 250, 310],
 ])('%s is %s', (line, name, low, high) => {
   const [found] = open(`recipe Trial\npart p\n  ${line}\n`).recipe.parts.flatMap((part) => part.head.ingredients);

@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import { builtInBook } from '../../server/src/food/book.ts';
 import { readLine } from '../../server/src/notation/statements.ts';
 import type { IngredientNode } from '../../server/src/notation/tree.ts';
+import { bindIngredients } from '../../server/src/recipe/ingredient.ts';
 import { namedOn, namesOn } from '../../server/src/recipe/line-names.ts';
 
 const WORLD = { book: builtInBook(), measures: 'us' } as const;
@@ -32,4 +33,33 @@ test('by whichever amount a line was seen first', () => {
   expect(ITEMS.length).toBeGreaterThan(1000);
   for (const item of ITEMS) namedOn(withNumber(item, 7), WORLD);
   for (const item of ITEMS) expect(namedOn(item, WORLD), item.name?.text).toStrictEqual(namesOn(item, WORLD));
+});
+
+test.each([
+  ['100 g chocolate', 'ambiguous'],
+  ['100 g chocolate, 70 %', 'dark chocolate'],
+  ['100 g chocolate, at least 70 % cocoa, chopped', 'dark chocolate'],
+  ['200 ml cream, 35 % fat', 'whipping cream'],
+  ['500 g beef mince, 20 % fat', 'beef mince'],
+  ['1 cup vinegar, 5 % acidity', 'distilled vinegar'],
+])('%s is one food, %s', (line, food) => {
+  const [first] = itemsOf(line);
+  expect(
+    first &&
+      bindIngredients(first, 0, WORLD).map(({ match }) => (match.kind === 'food' ? match.food.name : match.kind)),
+  ).toEqual([food]);
+});
+
+test('shares behind flour are foods of their own', () => {
+  const [first] = itemsOf('500 g flour, 70 % water, 2 % salt');
+  expect(first && bindIngredients(first, 0, WORLD).map(({ name }) => name)).toEqual(['flour', 'water', 'salt']);
+});
+
+test('a name over a comma is as it is written', () => {
+  const line = '800 g boneless, skinless chicken thighs';
+  const [first] = itemsOf(line);
+  const [thighs] = first === undefined ? [] : bindIngredients(first, 0, WORLD);
+  expect(thighs?.name).toBe('boneless, skinless chicken thighs');
+  expect(line.slice(thighs?.nameNode.start, thighs?.nameNode.end)).toBe(thighs?.name);
+  expect(thighs?.food?.name).toBe('chicken thigh');
 });

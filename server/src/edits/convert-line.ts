@@ -189,7 +189,9 @@ function* waysToWrite(
   const behind = work.wish.both === true ? termsBehind(text, node) : saidBehind(text, node);
   if (bare === true) {
     const front = replaceSpan(line, { start: name.start, end: name.start }, `${amount.padEnd(WIDTH)}  `);
-    yield [front, replaceSpan(line, { start: name.end, end: span.end }, ''), ...more];
+    // What is told of it before the amount stays; the marks that led to the amount do not.
+    const told = text.slice(name.end, span.start).replace(/[\s,.:;…·=–—-]+$/u, '').length;
+    yield [front, replaceSpan(line, { start: name.end + told, end: span.end }, ''), ...dropped(line, behind), ...more];
     return;
   }
   if (takes !== undefined) {

@@ -4,6 +4,7 @@
  */
 import { countWord } from '../measure/count-words.ts';
 import type { Food, FoodClass, FoodMatch } from './food.ts';
+import { withoutGone } from './gone.ts';
 import {
   CHANGES,
   COOKED_BY,
@@ -34,7 +35,7 @@ export function findFood(index: NameIndex, words: string): FoodMatch {
   const comma = words.indexOf(',');
   const first = comma < 0 ? words : words.slice(0, comma);
   const written = first.length > LONGEST_WRITTEN ? undefined : WRITTEN.get(first.trim().toLowerCase());
-  const read = readPhrase(written === undefined ? words : written + words.slice(first.length));
+  const read = withoutGone(readPhrase(written === undefined ? words : written + words.slice(first.length)));
   const phrase = withHead(read, joined(index, read.head));
   const found = findPhrase(index, phrase);
   if (found !== undefined) return found;
@@ -103,7 +104,9 @@ function findPhrase(index: NameIndex, phrase: Phrase): FoodMatch | undefined {
   if (run === undefined) return undefined;
   const { meant, left, named, unread } = run;
   if (!isOne(meant)) return settleAmbiguous(meant, left, tails);
-  return changesFood(tails, meant.read().class) ? undefined : withForm(meant, left, tails, named, unread);
+  return changesFood(tails, meant.read().class) && !changesIn(tails).every((word) => isCalled(meant, word))
+    ? undefined
+    : withForm(meant, left, tails, named, unread);
 }
 
 /** Two words that are a food together which the book does not have: `Spanish rice`, `prickly pear`. */
@@ -190,8 +193,13 @@ function findNarrowed(
     const at = tail.indexOf('or');
     if (at <= 0) continue;
     const rows = new Set(
-      [tail.slice(0, at), tail.slice(at + 1)].flatMap(
+      [
+        ...states.slice(0, states.indexOf(tail)).filter((other) => isSort(index, other, among)),
+        tail.slice(0, at),
+        tail.slice(at + 1),
+      ].flatMap(
         (side) =>
+          oneSort(index, side, among) ??
           refine(index, side, name, oneOf(among))?.food ??
           (side.every((word) => saysNothing(word, oneOf(among)?.read())) ? (oneOf(among) ?? []) : []),
       ),
@@ -201,6 +209,13 @@ function findNarrowed(
     if (rows.size > 1) return { kind: 'ambiguous', foods: [...rows].map((row) => row.read()) };
   }
   const words = [...said.filter((word) => !name.includes(word)), ...adjectivesIn(states)];
+  const caught = FISHES.has(name.join(' ')) ? states.findIndex((tail) => isSort(index, tail, among)) : -1;
+  const sort = states[caught];
+  if (sort !== undefined) {
+    const told = [name, ...states.filter((_, at) => at !== caught)];
+    const found = findPhrase(index, { head: sort, tails: told, full: sort });
+    if (found !== undefined) return found;
+  }
   const refined = refine(index, words, name, oneOf(among)) ?? wholeTail(index, name, states);
   if (refined !== undefined) {
     const { food, used } = refined;
@@ -217,6 +232,21 @@ function findNarrowed(
       return withForm(alone, NONE, tails);
   }
   return undefined;
+}
+
+/** Their sorts are foods by themselves: of `fish, cod, fillets` the fillets are no more than cod. */
+const FISHES: ReadonlySet<string> = new Set(['fish', 'fish fillet', 'shellfish', 'seafood']);
+
+const isSort = (index: NameIndex, tail: readonly string[], among: Meaning | undefined): boolean => {
+  const row = oneSort(index, tail, among);
+  return row !== undefined && row !== among;
+};
+
+/** `fish, flounder or sole`: a food of its own that is one of the name's. */
+function oneSort(index: NameIndex, side: readonly string[], among: Meaning | undefined): FoodRow | undefined {
+  const alone = oneOf(index.get(side.filter((word) => !isIgnored(word) && !FORMS.has(word)).join(' ')));
+  const kinds = [among ?? []].flat().map((row) => row.read().class);
+  return alone !== undefined && kinds.includes(alone.read().class) ? alone : undefined;
 }
 
 /** What stands behind the commas up to `in`, `with`, `or`; none of what a measure of it is for: `sugar to each quart (1 lb) prepared fruit`. */
@@ -309,13 +339,17 @@ function withForm(
     food,
     ...(form !== undefined && { form }),
     ...(unread.length > 0 && { unread }),
-    ...(part !== undefined && { part }),
+    ...(part !== undefined && { part: MINIATURE.has(part) ? `${part} ${food.name}` : `${part} of ${food.name}` }),
   };
 }
 
-/** A part of one of it that the book has not weighed: a chunk, a cut. */
+/** A part of one of it, or one picked or made small, that the book has not weighed: a chunk, a cut, a `baby` cauliflower. */
 const isSmaller = (food: Food, word: string): boolean =>
-  !WHOLE.has(word) && !isPieceOf(food, word) && (isPart(word, food.class) || nounOf(word)?.is === 'cut');
+  MINIATURE.has(word) ||
+  (!WHOLE.has(word) && !isPieceOf(food, word) && (isPart(word, food.class) || nounOf(word)?.is === 'cut'));
+
+/** Far smaller than a small one. */
+const MINIATURE = wordSet('baby mini miniature dwarf micro');
 
 /** Nearly all of one. */
 const WHOLE = wordSet('cap head crown bulb ear cob pod root berry fruit meat flesh button body loaf whole');

@@ -164,7 +164,7 @@ export interface FoundFood {
   readonly form?: string;
   /** Words that say which of it, and change nothing: `ratte` of potatoes. */
   readonly unread?: readonly string[];
-  /** Each that is counted is no whole one, but this of it, which nobody has weighed: a `chunk` of mango. */
+  /** Each that is counted is no whole one, but this of it, which nobody has weighed: `chunk of mango`, `baby cauliflower`. */
   readonly part?: string;
 }
 
@@ -227,3 +227,7 @@ export type HouseComponent =
   | 'salt'
   | 'ash'
   | 'alcohol';
+
+/** Every food that the match may mean: none where it is unknown. */
+export const foodsOf = (match: FoodMatch): readonly Food[] =>
+  match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];

@@ -29,11 +29,12 @@ export function isPart(word: string, kind: FoodClass): boolean {
 
 /** The words after the comma that make it another food than the name: `milk, dried`. A lettuce washed and dried is still one. */
 export function changesIn(tails: readonly (readonly string[])[]): readonly string[] {
-  const washed = tails.some((tail) => tail.some((word) => WASHED.has(word)));
+  let washed = false;
   return tails.flatMap((tail) =>
-    tail.filter(
-      (word, at) => CHANGES.has(word) && !(washed && word === 'dried') && !(word === 'light' && isColour(tail[at + 1])),
-    ),
+    tail.filter((word, at) => {
+      washed ||= WASHED.has(word);
+      return CHANGES.has(word) && !(washed && word === 'dried') && !(word === 'light' && isColour(tail[at + 1]));
+    }),
   );
 }
 

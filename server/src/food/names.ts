@@ -17,7 +17,7 @@ export interface Phrase {
 /** Reads the words of a phrase, normalised as `keyOf` does it. */
 export function readPhrase(text: string): Phrase {
   const plain = compoundsOf(
-    plainText(text).replace(SIZED, ', sized ').replace(AND_ITS, ', with ').replace(KIND_OF, ''),
+    plainText(text).replace(SIZED, ', sized ').replace(AND_ITS, ', with ').replace(KIND_OF, '').replace(EITHER, ' or '),
   );
   const pieces = PAUSE.test(plain)
     ? plain
@@ -35,6 +35,9 @@ export function readPhrase(text: string): Phrase {
 const SIZED = / (?:about )?(?:the )?(?:size|bigness|weight|thickness) of /;
 /** `oysters and their liquor`, `celery and leaves`. */
 const AND_ITS = / (?:and|&) (?:(?:its|their) |(?=(?:the )?(?:liquor|liquid|leaves)(?:$|[,;(])))/;
+
+/** `flounder/sole`. */
+const EITHER = /(?<=\p{L}{3}) ?\/ ?(?=\p{L}{3})/gu;
 
 /** `a mixture of berries`. */
 const KIND_OF =
@@ -152,6 +155,7 @@ const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({
   'dairy free': 'dairyfree',
   'sugar free': 'sugarfree',
   'egg free': 'eggfree',
+  'salt free': 'unsalted',
   'full fat': 'fullfat',
   'full cream': 'fullfat',
   'fat free': 'nonfat',
@@ -207,6 +211,8 @@ const SPELLINGS: ReadonlyMap<string, string> = new Map(
   Object.entries({
     '&': 'and',
     n: 'and',
+    frz: 'frozen',
+    fzn: 'frozen',
     yoghurt: 'yogurt',
     yoghourt: 'yogurt',
     gelatin: 'gelatine',
@@ -248,6 +254,12 @@ const SPELLINGS: ReadonlyMap<string, string> = new Map(
     castor: 'caster',
     pitta: 'pita',
     houmous: 'hummus',
+    matzoh: 'matzo',
+    matzah: 'matzo',
+    matza: 'matzo',
+    matzoth: 'matzo',
+    matzot: 'matzo',
+    matsah: 'matzo',
     bulghur: 'bulgur',
     burghul: 'bulgur',
     choy: 'choi',

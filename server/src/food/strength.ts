@@ -91,6 +91,12 @@ export function withStrength(found: FoodMatch, strength: Strength): FoodMatch | 
   return found.kind === 'food' ? { ...found, food } : { kind: 'food', food };
 }
 
+/** Whether the words are a strength that the food may have, by a word that says what it is of. */
+export function isStrengthOf(found: FoodMatch, words: string): boolean {
+  const strength = strengthIn(words);
+  return strength?.row !== undefined && strength.rest === '' && withStrength(found, strength) !== undefined;
+}
+
 interface Meant {
   readonly part: Part;
   /** Per cent of that part. */

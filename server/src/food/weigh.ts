@@ -18,7 +18,7 @@ import {
   type UnitSymbol,
   unitInFull,
 } from '../measure/unit.ts';
-import { classWeight } from './class-weights.ts';
+import { type ClassWeight, classWeight } from './class-weights.ts';
 import { DENSITY_SOURCE, densityOf } from './density.ts';
 import { eggSize } from './egg-sizes.ts';
 import type { Food, FoodClass, HouseholdMeasure, PieceWeight, Weighed, WeightReason } from './food.ts';
@@ -192,6 +192,8 @@ const FILLING = 0.1;
 function weighVolume(food: Food, unit: UnitSymbol, measures: Measures, form: string | undefined): Weighed {
   const ml = baseOf(unit, measures);
   if (ml === undefined) return unknown(`${unit} has no volume`);
+  const broken = brokenUp(food, form);
+  if (broken !== undefined) return byCup(food, unit, ml, measures, broken, form ?? '');
   const groups = measuresByForm(food, form);
   const chosen = groups.flatMap((group) => bestMeasure(group, ml, unit, measures));
   const [first] = chosen;
@@ -227,6 +229,21 @@ function measuresByForm(food: Food, form: string | undefined): (readonly Househo
   const cut = food.measures.filter(({ form: made }) => made !== 'cooked');
   return [...new Set((cut.length > 0 ? cut : food.measures).map((measure) => measure.form))].map(of);
 }
+
+/** A cup of a food of the class that is broken up or cooked soft, where the food itself was not measured so: it packs as no piece does. */
+function brokenUp(food: Food, form: string | undefined): ClassWeight | undefined {
+  const as = form === undefined ? undefined : SOFT[form];
+  if (as === undefined || food.measures.some((m) => m.form === form || (as === 'mashed' && SOFT[m.form ?? ''] === as)))
+    return undefined;
+  return classWeight(food, `cup ${as}`);
+}
+
+const SOFT: Readonly<Record<string, 'mashed' | 'cooked'>> = {
+  mashed: 'mashed',
+  pureed: 'mashed',
+  crushed: 'mashed',
+  cooked: 'cooked',
+};
 
 /** Forms that lie in a cup much alike, nearest first (common practice, no source). */
 const LIKE_FORMS: Readonly<Record<string, readonly string[]>> = {
@@ -309,12 +326,15 @@ const spreadBy = (grams: Range, by: Range): Range => ({ low: grams.low * by.low,
 /** By a cup of its class. */
 function weighByClass(food: Food, unit: UnitSymbol, ml: number, measures: Measures): Weighed | undefined {
   const cup = classWeight(food, 'cup');
-  if (cup === undefined) return undefined;
+  return cup && byCup(food, unit, ml, measures, cup, 'cut up');
+}
+
+function byCup(food: Food, unit: UnitSymbol, ml: number, measures: Measures, cup: ClassWeight, how: string): Weighed {
   const times = ml / (baseOf('cup', 'us') ?? Number.NaN);
   const grams = spreadBy(scaleRange(cup.grams, times), handOf(unit));
   const typical = cup.typical * times;
   const spread = spreadWords(grams, typical);
-  const words = `1 ${unitInFull(unit, measures)} of ${food.name}, cut up, weighs ${writeFigure(typical)} g (${spread} by how it is filled)`;
+  const words = `1 ${unitInFull(unit, measures)} of ${food.name}, ${how}, weighs ${writeFigure(typical)} g (${spread} by how it is filled)`;
   return { ...known(grams, 'measure', words, cup.source), typical };
 }
 

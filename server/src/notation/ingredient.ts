@@ -16,6 +16,7 @@ import {
   takeAmountBehind,
   takeName,
   takeShareOf,
+  tellTrade,
   trimmedName,
 } from './item-name.ts';
 import { takeBought, takeNote, takeRate, takeSaid } from './item-said.ts';
@@ -73,6 +74,7 @@ export class ItemReader {
       if (amount.minus !== undefined)
         this.on.fault('bad-number', amount.minus, 'no amount is less than nothing: leave out the minus');
       item.measure = amount;
+      tellTrade(this.on, item);
       takeBesides(this.on, item);
     }
     if (!(amount instanceof Free) && takeEach(cursor)) node.eachOf = true;

@@ -9,6 +9,7 @@ import type { ListLine } from './list-line.ts';
 import { takeStated, takeTerms } from './stated.ts';
 import { takeAgain, takeEach, takeTerm } from './term.ts';
 import { isNumber, isPlain, Kind, type Token } from './tokens.ts';
+import { takeTrade } from './trade-terms.ts';
 import type { BesideNode } from './tree.ts';
 
 /** The same amount in other measures, between the amount and the name. */
@@ -82,6 +83,14 @@ export function takeBracketed(on: ListLine, item: Item, means: BesideNode['means
     const token = cursor.token;
     const stated = takeStated(cursor, line);
     if (stated === undefined || stated instanceof Free || token === undefined) return false;
+    // `12 lb E.P. (15 lb A.P.)`
+    const trade = takeTrade(cursor, line);
+    if (trade !== undefined) {
+      if (trade.weighed === 'edible portion' || item.node.bought !== undefined || found.length > 0) return false;
+      if (cursor.take(Kind.RightParen) === undefined) return false;
+      item.node.bought = on.measured(stated);
+      return true;
+    }
     found.push({ measure: stated, token });
     const sign = cursor.token;
     const mark = sign?.kind === Kind.Other ? line[sign.start] : undefined;

@@ -11,6 +11,7 @@ import type { ListLine } from './list-line.ts';
 import { takeStated } from './stated.ts';
 import { takeEach } from './term.ts';
 import { isNamePart, isNumber, Kind, type Token } from './tokens.ts';
+import { takeTrade } from './trade-terms.ts';
 import type { Draft, IngredientNode, TextNode } from './tree.ts';
 import { PUT_INTO } from './words.ts';
 
@@ -199,6 +200,10 @@ export function opensAmountBehind(on: ListLine, token: Token): boolean {
   const { at } = cursor;
   const stated = takeStated(cursor, line);
   takeEach(cursor);
+  if (stated !== undefined && !(stated instanceof Free)) {
+    takeTrade(cursor, line);
+    if (takeColumn(on, stated) !== undefined) takeTrade(cursor, line);
+  }
   const ends = endsBehind(cursor, stated);
   cursor.at = at;
   return ends && stated !== undefined && !(stated instanceof Free);
@@ -234,7 +239,42 @@ export function takeAmountBehind(on: ListLine, item: Item): void {
   }
   setBehind(on, item, stated);
   takeEach(cursor);
+  tellTrade(on, item);
+  const { token } = cursor;
+  const again = takeColumn(on, stated);
+  if (again !== undefined && token !== undefined) {
+    item.beside(',', token, on.measured(again), 'same');
+    tellTrade(on, item);
+  }
   takeBesides(on, item);
+}
+
+/** The second column of a card, the same in another measure: `Flour  2 lb 2 oz  2 qt`, `Bread  5 lb  100 slices`. */
+function takeColumn(on: ListLine, first: Measure): Measure | undefined {
+  const { cursor, line } = on;
+  const { at } = cursor;
+  while (cursor.kind === Kind.Other && LEADERS.has(line[cursor.token?.start ?? 0] ?? '')) cursor.at++;
+  const opensCan = cursor.token?.written?.word === 'no' || line[cursor.token?.start ?? 0] === '#';
+  const again = isNumber(cursor.kind) || opensCan ? takeStated(cursor, line) : undefined;
+  if (again !== undefined && !(again instanceof Free)) {
+    const [a, b] = [columnOf(first), columnOf(again)];
+    if (a !== undefined && b !== undefined && a !== b) return again;
+  }
+  cursor.at = at;
+  return undefined;
+}
+
+/** What a column of a card is in. */
+function columnOf(stated: Measure): 'mass' | 'volume' | 'count' | undefined {
+  const dimension = dimensionIn(stated);
+  if (dimension === 'mass' || dimension === 'volume') return dimension;
+  return stated.unit === undefined && (stated.counted !== undefined || stated.can !== undefined) ? 'count' : undefined;
+}
+
+/** `A.P.` behind an amount is told as a note in brackets is. */
+export function tellTrade({ cursor, line }: ListLine, item: Item): void {
+  const trade = takeTrade(cursor, line);
+  if (trade !== undefined) item.node.note ??= textOf(line, trade.first, trade.last);
 }
 
 export function setBehind(on: ListLine, item: Item, stated: Measure): void {

@@ -132,6 +132,11 @@ export class ListLabels {
           else if (word === 'from') this.open = true;
         }
         break;
+      case Kind.Numeral:
+      case Kind.Fraction:
+      case Kind.Vulgar:
+        if (!this.open && this.opensColumn(i)) this.open = true;
+        break;
       case Kind.Dash:
         if (i === this.start && isNumber(this.kindAt(i + 1)) && this.tokens[i + 1]?.start === token.end)
           token.kind = Kind.Minus;
@@ -209,6 +214,15 @@ export class ListLabels {
 
   private wordAt(i: number): Written | undefined {
     return this.tokens[i]?.written;
+  }
+
+  /** Whether an amount begins there that stands behind the name in a column of its own: behind a gap or a unit, or before a size. */
+  private opensColumn(i: number): boolean {
+    const [before, { start, end }, after] = [this.tokens[i - 1], this.tokens[i] as Token, this.tokens[i + 1]];
+    if (before === undefined) return false;
+    if (/^(?:\s{2,}|\t)$/.test(this.line.slice(before.end, start))) return true;
+    const isBehindUnit = this.kindAt(this.isPoint(i - 1) ? i - 2 : i - 1) === Kind.UnitWord;
+    return isBehindUnit || (after?.kind === Kind.Numeral && after.start > end);
   }
 
   /** A dash with a blank on either side. */

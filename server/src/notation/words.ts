@@ -67,6 +67,8 @@ const GRAMMAR: ReadonlySet<string> = new Set([
   'mixed',
   'about',
   'and',
+  'ap',
+  'ep',
   'approx',
   'approximately',
   'around',

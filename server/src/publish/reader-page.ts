@@ -348,7 +348,7 @@ export function allergenLines({ allergens }: ReaderPage): string[] {
     ...(labels.length === 0
       ? []
       : [`Check the label: ${labels.map((label) => `${label.food} (${allergenNames(label)})`).join('; ')}.`]),
-    ...(unknown.length === 0 ? [] : [`Not known for: ${unknown.join(', ')}.`]),
+    ...(unknown.length === 0 ? [] : [`Not known for: ${unknown.join(', ').replace(/\.+$/, '')}.`]),
     'Read every label: foods of one name differ by maker.',
   ];
 }

@@ -394,6 +394,8 @@ function perServing(all: readonly Ingredient[], pieces: number | undefined): Rep
 /** What the labels of both sides must name; a food that is not known, or that nobody says it of, is named, for a false "none" could hurt someone. */
 export function allergensOf(recipe: Recipe): Report['allergens'] {
   const { us, eu, mayContain, labels, notKnown } = allergensListed(recipe.parts.map((p) => p.head));
+  // A name on one of these is named with its line.
+  const unread = [...new Set(linesNotUnderstood(recipe).flatMap((l) => (l.part === undefined ? [] : l.text)))];
   // What another file brings is not read here, unless the recipe was written out in full.
   const elsewhere = recipe.inherits ? ['what it takes from another file'] : [];
   return {
@@ -402,11 +404,7 @@ export function allergensOf(recipe: Recipe): Report['allergens'] {
     may_contain: mayContain,
     check_label: labels.map(({ name, us, eu }) => ({ food: name, us, eu })),
     // What stands on a line that is not understood may be anything.
-    not_known: [
-      ...elsewhere,
-      ...notKnown,
-      ...linesNotUnderstood(recipe).flatMap((l) => (l.part === undefined ? [] : l.text)),
-    ],
+    not_known: [...elsewhere, ...notKnown.filter((name) => !unread.some((line) => line.includes(name))), ...unread],
   };
 }
 

@@ -3,7 +3,7 @@
  * Refuses to say "none" of a food that nobody knows.
  */
 import type { Allergens } from '../food/allergens.ts';
-import type { Food, FoodClass, FoodMatch } from '../food/food.ts';
+import { type Food, type FoodClass, type FoodMatch, foodsOf } from '../food/food.ts';
 import type { TextNode } from '../notation/tree.ts';
 import type { Ingredient } from './ingredient.ts';
 import type { PartHead } from './part.ts';
@@ -44,9 +44,6 @@ export function foodsHeld({ match, name, others = [], mayHold = [] }: Ingredient
     ],
   };
 }
-
-const foodsOf = (match: FoodMatch): readonly Food[] =>
-  match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
 
 /** A word that nobody knows may say what was put to it, but for a plant as it grew. */
 const saysMore = (match: FoodMatch): boolean =>

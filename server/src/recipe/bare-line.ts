@@ -2,7 +2,7 @@
  * Knows which lines without an amount in front are ingredients all the same: `salt and pepper`, `oil for frying`, `Butter, 4 oz`.
  * Refuses whatever it cannot account for: such a line stays unread.
  */
-import type { Food, FoodClass, FoodMatch } from '../food/food.ts';
+import { type FoodClass, type FoodMatch, foodsOf } from '../food/food.ts';
 import { dimensionOf } from '../measure/unit.ts';
 import type { IngredientNode, Line, MeasuredNode, Statement } from '../notation/tree.ts';
 import { bindIngredients, type Ingredient } from './ingredient.ts';
@@ -26,7 +26,7 @@ export function bindBare(bare: IngredientNode, line: number, world: World): Ingr
     measured ||
     purpose !== undefined ||
     bare.optional !== undefined ||
-    found.every(({ match }) => foodsIn(match).some((food) => SEASONING.has(food.class)));
+    found.every(({ match }) => foodsOf(match).some((food) => SEASONING.has(food.class)));
   if (!meant) return [];
   return found.map((i) => ({ ...i, bare: true as const, ...(measured ? {} : { free: true }) }));
 }
@@ -41,9 +41,6 @@ function isCertain({ unit, each }: MeasuredNode, name: string): boolean {
   const [first = ''] = name.toLowerCase().split(/\s+/);
   return (dimension === 'mass' || dimension === 'volume' || each !== undefined) && verbClass(first) === undefined;
 }
-
-const foodsIn = (match: FoodMatch): readonly Food[] =>
-  match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
 
 const LONGEST_NAME = 60;
 /** `Butter the tin.` orders something. */

@@ -4,6 +4,7 @@
  */
 
 import type { Food, FoodMatch, Weighed } from '../food/food.ts';
+import { isStrengthOf } from '../food/strength.ts';
 import type { Range } from '../measure/quantity.ts';
 import type { Draft, IngredientNode, TextNode } from '../notation/tree.ts';
 import { type NamedFood, namedOn } from './line-names.ts';
@@ -49,8 +50,14 @@ export interface Named {
 export function bindIngredients(node: IngredientNode, line: number, world: World): Ingredient[] {
   const found: Ingredient[] = [];
   bindItem(node, line, world, found);
-  for (const item of node.more ?? NONE) bindItem(item, line, world, found);
+  for (const item of node.more ?? NONE) if (!tellsStrength(item, found)) bindItem(item, line, world, found);
   return found;
+}
+
+/** `chocolate, 70 % cocoa`, `cream, 35 % fat`: what is listed in per cent behind a food is how much of it the food holds, where it holds some. */
+function tellsStrength({ listed, amount, name }: IngredientNode, [first]: readonly Ingredient[]): boolean {
+  if (!listed || first === undefined || amount?.kind !== 'measured' || amount.quantity.unit !== '%') return false;
+  return first.percent === undefined && isStrengthOf(first.match, `${amount.quantity.low} % ${name?.text ?? ''}`);
 }
 
 const NONE: readonly never[] = [];

@@ -3,7 +3,7 @@
  * Refuses to know amounts.
  */
 import type { FoodBook } from '../food/book.ts';
-import type { FoodMatch } from '../food/food.ts';
+import { type FoodMatch, foodsOf } from '../food/food.ts';
 import { looksAdjective } from '../food/modifiers.ts';
 import { keyOf } from '../food/names.ts';
 import { isLikeness } from '../food/shares.ts';
@@ -11,7 +11,7 @@ import type { CountWord } from '../measure/count-words.ts';
 import type { UnitSymbol } from '../measure/unit.ts';
 import { takesOf } from '../notation/item-amounts.ts';
 import { type Take, takenBehind, takenBy } from '../notation/takes.ts';
-import type { IngredientNode, TextNode } from '../notation/tree.ts';
+import type { IngredientNode, MeasuredNode, TextNode } from '../notation/tree.ts';
 import type { Named } from './ingredient.ts';
 import type { World } from './world.ts';
 
@@ -52,7 +52,7 @@ export function namedOn(line: IngredientNode, world: World): readonly NamedFood[
 function wordsOf(node: IngredientNode): string | undefined {
   const { amount, name, preparation, note, others, eachOf, listed } = node;
   if (name === undefined || amount?.kind !== 'measured') return undefined;
-  if ((others ?? takesOf(node) ?? eachOf ?? listed) !== undefined) return undefined;
+  if ((others ?? takesOf(node) ?? eachOf ?? listed ?? shareBeside(node)) !== undefined) return undefined;
   const { unit, each } = amount.quantity;
   if (each !== undefined) return undefined;
   const { counted } = amount;
@@ -98,6 +98,8 @@ export function namesOn(line: IngredientNode, world: World): readonly NamedFood[
   const each = list ?? listedCounts(node, name, world);
   if (each !== undefined) return each;
   const joined = JOINED.test(name.text) && !world.book.knows(name.text);
+  const together = joined && amount?.kind === 'measured' ? togetherIn(amount, name.text, world) : undefined;
+  if (together !== undefined) return [{ name, called: name.text, match: together, free: false }];
   const names = joined ? splitName(node, name, free, world) : undefined;
   const besides = behindCommas(node, world);
   if (names === undefined) return [{ ...oneFood(node, name, world), free, ...besides }, ...seasonings(node, world)];
@@ -109,6 +111,18 @@ export function namesOn(line: IngredientNode, world: World): readonly NamedFood[
   }
   return names.foods.map((food) => ({ ...food, called: food.name.text, free, ...besides }));
 }
+
+/** `cooked beans and liquid`, `diced celery and leaves`: one measure of two that weigh unlike; which share is which nobody says. */
+function togetherIn({ unit }: MeasuredNode, text: string, { book }: World): FoodMatch | undefined {
+  const [, first, part = ''] = TOGETHER.exec(text) ?? [];
+  if (first === undefined || unit === undefined) return undefined;
+  const [main] = foodsOf(book.find(first));
+  if (main === undefined) return undefined;
+  const [other] = foodsOf(book.find(/^liq/i.test(part) ? 'water' : `${main.name} leaves`));
+  return other === undefined || other === main ? undefined : { kind: 'ambiguous', foods: [main, other] };
+}
+
+const TOGETHER = /^(.+?),? (?:and|&) (?:the |its |their |some )?(liquid|liquor|leaves|tops)$/i;
 
 /** As cards shorten it. */
 const SALT_AND_PEPPER = /^s ?(?:&|and|\+) ?p$/i;
@@ -170,7 +184,7 @@ function withNoun(node: IngredientNode, world: World): IngredientNode {
   const comma = preparation.text.indexOf(',');
   const noun = comma < 0 ? preparation.text : preparation.text.slice(0, comma);
   const end = preparation.start + noun.length;
-  const gap = ' '.repeat(Math.max(1, preparation.start - name.end));
+  const gap = ','.padEnd(preparation.start - name.end, ' ');
   const { preparation: _, ...bare } = node;
   const rest = preparation.text.slice(noun.length).replace(/^,\s*/, '');
   return {
@@ -187,8 +201,8 @@ function oneFood(node: IngredientNode, name: TextNode, world: World): Named & { 
 /** The food of a name, with a preparation that may change it (`plums, dried`). */
 function findFood(node: IngredientNode, name: string, preparation: string | undefined, world: World): FoodMatch {
   const narrowing = preparation === undefined ? '' : narrowingIn(preparation);
-  // A strength may stand in brackets too: `vinegar (3 % acidity)`.
-  const strength = node.note?.text.includes('%') ? node.note.text : '';
+  // A strength may stand in brackets too: `vinegar (3 % acidity)`, and alone behind a comma: `chocolate, 70 %`.
+  const strength = node.note?.text.includes('%') ? node.note.text : (shareBeside(node) ?? '');
   const match = world.book.find([name, narrowing, strength].filter((words) => words !== '').join(', '));
   const { amount } = node;
   const count = amount?.kind === 'measured' ? amount.quantity.count : undefined;
@@ -216,6 +230,12 @@ function findFood(node: IngredientNode, name: string, preparation: string | unde
   return only !== undefined && more.length === 0 ? { kind: 'food', food: only } : match;
 }
 
+/** `chocolate, 70 %`. */
+function shareBeside({ beside }: IngredientNode): string | undefined {
+  const share = beside?.find(({ sign, amount }) => sign === ',' && amount.quantity.unit === '%');
+  return share && `${share.amount.quantity.low} %`;
+}
+
 /** What behind the comma may narrow the name: `cream, or coconut milk` is no coconut cream, `oil, not butter` no butter oil. */
 const narrowingIn = (preparation: string): string =>
   ASIDE.test(preparation)
@@ -226,6 +246,8 @@ const narrowingIn = (preparation: string): string =>
     : preparation;
 
 const ASIDE = /(?:^|,)\s*(?:or|not|never|nor|no|without|plus|instead|rather)\b/i;
+/** `tomatoes, in their own juice` are no juice. */
+const IN_JUICE = /\bin (?:(?:its|their|own|natural|the) )*juices?\b/gi;
 
 const BY_HAND: ReadonlySet<UnitSymbol> = new Set<UnitSymbol>(['pinch', 'dash', 'tsp']);
 
@@ -381,7 +403,7 @@ function takenOf(node: IngredientNode, name: TextNode, world: World): NamedFood 
   const whole = amount?.kind === 'measured' && amount.unit === undefined;
   const said: readonly Take[] =
     takes?.map(({ text }) => takenBy(text) ?? { word: text.toLowerCase() }) ??
-    (whole && preparation !== undefined ? takenBehind(preparation.text) : []);
+    (whole && preparation !== undefined ? takenBehind(preparation.text.replace(IN_JUICE, '')) : []);
   const singular = wholeName(name.text, world);
   const found = said
     .filter((take) => take.gone !== true)

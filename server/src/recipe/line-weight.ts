@@ -2,7 +2,7 @@
  * Knows what an amount of a food weighs in a house, and which of several measures on a line is taken.
  * Refuses to know names.
  */
-import type { Food, FoodClass, FoodMatch, UnknownFood, Weighed } from '../food/food.ts';
+import { type Food, type FoodClass, type FoodMatch, foodsOf, type UnknownFood, type Weighed } from '../food/food.ts';
 import { drainedShare, lumpIn } from '../food/shares.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { addRanges, type Quantity, type Range } from '../measure/quantity.ts';
@@ -75,9 +75,6 @@ function drainedOf(weighed: Extract<Weighed, { known: true }>, food: Food): Weig
     },
   };
 }
-
-const foodsOf = (match: FoodMatch): readonly Food[] =>
-  match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
 
 /** `a piece of butter the size of an egg`. */
 function weighLump({ name, preparation }: IngredientNode, { bias, quantity }: MeasuredNode, match: FoodMatch) {
@@ -223,7 +220,7 @@ function addWeights(a: Weighed, b: Weighed): Weighed {
 function weighTerm(quantity: Quantity, match: FoodMatch, world: World): Weighed {
   if (quantity.unit === '%') return { known: false, why: 'a percentage of flour that is not known' };
   if (match.kind === 'food' && match.part !== undefined && isCounted(quantity))
-    return { known: false, why: `nobody has weighed a ${match.part} of ${match.food.name}: write a weight` };
+    return { known: false, why: `nobody has weighed a ${match.part}: write a weight` };
   if (match.kind === 'food') return world.book.weigh(match.food, quantity, world.measures, match.form);
   if (dimensionIn(quantity) === 'mass') {
     const any = world.book.byId('water');

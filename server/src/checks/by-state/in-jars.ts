@@ -66,6 +66,7 @@ export const keptInJars = onceFor((recipe: Recipe): readonly InJar[] => {
 });
 
 function judge(recipe: Recipe, journey: Journey, body: Body): InJar | undefined {
+  if (!isClosable(body) && !journey.stays.some(isPutBy)) return undefined;
   const members = membersIn(recipe, body);
   // What is said to be in each jar, and left nowhere else, is in them.
   const mix = mixtureOf(members.map(({ member, ingredient }) => ({ ingredient, share: member.share.high })));
@@ -107,8 +108,7 @@ const gramsOf = (those: ReturnType<typeof membersIn>): number =>
 /** How it is kept, in a jar or for so long that it is put by; undefined where it is in the cold in the end, or is eaten. */
 function keptShut(journey: Journey, body: Body, mix: Mixture): Kept | undefined {
   const stays = keepingStays(journey, body, LEFT_DAYS * DAY);
-  const isJar = body.vessel === 'jar' || body.vessel === 'airtight' || body.shut === 'jar';
-  const those = isJar ? stays.filter((stay) => isInJar(stay, body)) : [];
+  const those = isClosable(body) ? stays.filter((stay) => isInJar(stay, body)) : [];
   const last = those.at(-1) ?? (keepsByItself(mix, body) ? undefined : stays.findLast(isPutBy));
   if (last !== undefined) {
     const kept = keptBy(last);
@@ -116,6 +116,8 @@ function keptShut(journey: Journey, body: Body, mix: Mixture): Kept | undefined 
   }
   return body.shut !== 'jar' || body.band === 'cold' || body.band === 'frozen' ? undefined : putBy(body);
 }
+
+const isClosable = ({ vessel, shut }: Body): boolean => vessel === 'jar' || vessel === 'airtight' || shut === 'jar';
 
 /** It lay in its jar by then, closed, for a time or in a place that is said. */
 const isInJar = ({ body, by, timed, lies }: Stay, { vessel }: Body): boolean =>

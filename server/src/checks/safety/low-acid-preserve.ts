@@ -48,11 +48,17 @@ const found = foundAgain<Values>((recipe) =>
   }),
 );
 
-/** What it is in, and how that is kept, as the subject of a sentence. */
+/** What it is in, how that is kept, and that it holds, as the start of a sentence. */
 function jarsText({ name, vessel, words, asked }: Values): string {
-  const what = vessel === 'jar' ? 'Sealed jars' : 'Sealed packs';
   const where = words === '' ? '' : ` (${words}${asked ? ', and nothing tells that it is cold there' : ''})`;
-  return `${what} with ${name}${where}`;
+  switch (vessel) {
+    case 'jar':
+      return `Sealed jars with ${name}${where} hold`;
+    case 'airtight':
+      return `Sealed packs with ${name}${where} hold`;
+    default:
+      return `What is put by with ${name}${where} holds`;
+  }
 }
 
 export default defineCheck<Values>({
@@ -77,7 +83,7 @@ export default defineCheck<Values>({
     const { acid, least, isFruit } = values;
     const held = acid < 0.0005 ? 'no acid that was added' : `${(acid * 100).toFixed(2)} % of acid in all but the sugar`;
     return {
-      message: `${jarsText(values)} hold ${held}, where ${(least * 100).toFixed(1)} % is the least, and no step uses pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
+      message: `${jarsText(values)} ${held}, where ${(least * 100).toFixed(1)} % is the least, and no step uses pressure: botulism can grow. Follow a tested recipe, or keep it in the fridge. ${CAUTION}`,
       value: acid,
       unit: '1',
       band: [least, null],

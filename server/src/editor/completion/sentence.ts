@@ -5,7 +5,7 @@ import type { Snapshot } from '../../workspace/snapshot.ts';
 import { sayLeft } from '../hover/ingredient.ts';
 import { sayGrams } from '../words.ts';
 import { type Completion, type Completions, NOTHING, type Typing } from './item.ts';
-import { units } from './unit.ts';
+import { IN_SENTENCES, units } from './unit.ts';
 
 export function completeSentence(typing: Typing): Completions {
   const { before, character, part } = typing;
@@ -33,11 +33,9 @@ const HOT = /\b(?:at|to|reads|reaches|oven|below|above|until|over|under|about)\s
 const LONG = /\b(?:for|another|within|after|further|every)\s+(?:about\s+)?[\d\s.–-]*$/i;
 
 function unitsHere(before: string): string[] {
-  const heat = ['C', 'F', 'C fan'];
-  const time = ['min', 'h', 's', 'd'];
-  const amounts = ['g', 'ml', 'tsp', 'tbsp', 'cup', 'cm', 'mm', '%'];
-  if (LONG.test(before)) return [...time, ...heat, ...amounts];
-  return HOT.test(before) ? [...heat, ...time, ...amounts] : [...amounts, ...time, ...heat];
+  const { amounts, times, heats } = IN_SENTENCES;
+  if (LONG.test(before)) return [...times, ...heats, ...amounts];
+  return HOT.test(before) ? [...heats, ...times, ...amounts] : [...amounts, ...times, ...heats];
 }
 
 /** Of earlier parts and what is left of them: a cook means one of the nearest, or types another letter. */

@@ -67,6 +67,13 @@ const POURED = unitsWhere('volume', (u) => !isMetric(u) && isLarge(u));
 const PINCHES = unitsWhere('volume', (u) => !isLarge(u)).reverse();
 const SHARES = unitsWhere('share', () => true);
 
+/** What a sentence counts, the likeliest first: minutes before all other times, and a gas mark has its number behind it. */
+export const IN_SENTENCES = {
+  amounts: [...WEIGHTS, ...POURED, ...SPOONS, ...unitsWhere('length', () => true).reverse(), ...SHARES],
+  times: unitsWhere('time', () => true).sort((a, b) => Number(b === 'min') - Number(a === 'min')),
+  heats: [...unitsWhere('temperature', ({ symbol }) => symbol !== 'gas'), 'C fan'],
+} as const;
+
 /** Foods that are written as a share of the flour. */
 const SHARED: ReadonlySet<Food['class']> = new Set(['flour', 'water', 'salt', 'yeast']);
 

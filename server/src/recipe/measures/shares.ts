@@ -29,12 +29,12 @@ const DRY = 0.16;
 /** A sourdough starter or the like: flour and water that ferment. */
 export const isStarter = (food: Food): boolean => food.class === 'other' && food.roles.includes('leavening');
 
-/** Flour of any cereal, starch that stands for it, and the flour in a starter (what is not water, with the moisture of flour). */
+/** Flour of any cereal, starch that stands for it, and the flour in a starter (what is not water, with the moisture of flour; of a dry mix all). */
 export function flourShare(food: Food): number | undefined {
   if (food.class === 'flour' || food.class === 'starch') return 1;
   if (!isStarter(food)) return 0;
   const water = part(food, 'water');
-  return water === undefined ? undefined : (1 - water) / (1 - FLOUR_MOISTURE);
+  return water === undefined ? undefined : Math.min(1, (1 - water) / (1 - FLOUR_MOISTURE));
 }
 
 /** Dry grain, crumbs, nuts and cocoa may stand for flour in a cake, or lie in it. */

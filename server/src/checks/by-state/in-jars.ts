@@ -53,6 +53,8 @@ export interface InJar {
   readonly isFruit: boolean;
   /** Where it lies is read from words that nobody knows, or nobody says that it is closed. */
   readonly asked: boolean;
+  /** That it is closed is taken for granted. */
+  readonly inferred: boolean;
 }
 
 /** One an ingredient, of those that are kept with too little acid. */
@@ -98,7 +100,8 @@ function judge(recipe: Recipe, journey: Journey, body: Body): InJar | undefined 
     const acid = mix.acidG / (mix.massG - mix.of.sugar);
     if (kept === undefined || acid >= least * SLACK) return undefined;
     const asked = kept.sure === 'unread';
-    return { body, what: ingredient, part: member.of.part, kept, acid, least, isFruit, asked };
+    const inferred = kept.how === 'put by' && kept.sure === 'inferred';
+    return { body, what: ingredient, part: member.of.part, kept, acid, least, isFruit, asked, inferred };
   }
 }
 
@@ -114,8 +117,15 @@ function keptShut(journey: Journey, body: Body, mix: Mixture): Kept | undefined 
     const kept = keptBy(last);
     return kept?.how === 'warm' ? kept : undefined;
   }
-  return body.shut !== 'jar' || body.band === 'cold' || body.band === 'frozen' ? undefined : putBy(body);
+  if (body.band === 'cold' || body.band === 'frozen') return undefined;
+  if (body.shut === 'jar') return putBy(body);
+  // What was cooked, and filled into jars in the end, is put by in them, though nobody says that they are closed.
+  const isFilled = isClosable(body) && body.lies.place === 'room' && body.members.some(isCooked);
+  if (!isFilled || body.members.some(({ state }) => (state.was & WAS.eaten) !== 0)) return undefined;
+  return { how: 'put by', sure: 'inferred', minutes: { low: 0, high: Infinity }, stay: undefined };
 }
+
+const isCooked = ({ state }: Member): boolean => state.cooked !== 'raw';
 
 const isClosable = ({ vessel, shut }: Body): boolean => vessel === 'jar' || vessel === 'airtight' || shut === 'jar';
 

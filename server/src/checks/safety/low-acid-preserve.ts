@@ -28,11 +28,11 @@ interface Values {
 }
 
 const found = foundAgain<Values>((recipe) =>
-  keptInJars(recipe).map(({ body, what, part, kept, acid, least, isFruit, asked }) => {
+  keptInJars(recipe).map(({ body, what, part, kept, acid, least, isFruit, asked, inferred }) => {
     const { start, end } = what.node.name ?? { start: 0, end: 0 };
     return {
       at: { part, line: what.line, start, end },
-      ...(asked && { severity: 'info' as const }),
+      ...(asked ? { severity: 'info' as const } : inferred && { severity: 'warning' as const }),
       values: {
         name: what.name,
         vessel: body.vessel,
@@ -71,7 +71,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'USDA Complete Guide to Home Canning (2015); 21 CFR 114.3: pH 4.6 divides acid from low-acid foods',
   },
-  explain: `**What it computes.** What is shut up in jars or packs by the steps, or is to keep out of the cold for weeks, with vegetables, herbs, pulses, mushrooms, grains, boiled eggs, bread or cake that is baked in the jar, meat or fish in it, or fruit that is low in acid (figs, bananas, mangoes, melons, papayas, elderberries, white peaches and their like): how it is kept in the end, whether it was under pressure, and else how much acetic or citric acid all but its sugar holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes and such fruit ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart), and tomatoes with other vegetables in between, each by its weight. What is left in its jar out of the cold for ${LEFT_DAYS} days or more counts as shut up, but for vegetables that have no vinegar and salt enough to turn sour (${SOURING_SALT * 100} %). Where it lies in a place that nobody knows, it is asked about (information).
+  explain: `**What it computes.** What is shut up in jars or packs by the steps, or is to keep out of the cold for weeks, with vegetables, herbs, pulses, mushrooms, grains, boiled eggs, bread or cake that is baked in the jar, meat or fish in it, or fruit that is low in acid (figs, bananas, mangoes, melons, papayas, elderberries, white peaches and their like): how it is kept in the end, whether it was under pressure, and else how much acetic or citric acid all but its sugar holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes and such fruit ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart), and tomatoes with other vegetables in between, each by its weight. What is left in its jar out of the cold for ${LEFT_DAYS} days or more counts as shut up, but for vegetables that have no vinegar and salt enough to turn sour (${SOURING_SALT * 100} %). Where it lies in a place that nobody knows, it is asked about (information); what was cooked and is only filled into jars, with no word of a lid or of the cold, is a warning.
 
 **Why it matters.** Above pH 4.6 the spores of Clostridium botulinum outlive boiling water, and a sealed jar is the airless place they need. The poison has no smell.
 

@@ -113,11 +113,19 @@ function foldStep(before: FoldState, part: Part, step: Step, parts: readonly Par
   }
   const folder = new Folder(before, part, step, parts);
   const events = boundEvents(step);
-  for (const event of events) folder.take(event);
+  events.forEach((event, i) => {
+    // `Refrigerate after opening`: until then it lies as it lay.
+    const isLater = KEPT_ONCE_OPEN.has(event.event.act) && [events[i - 1], events[i + 1]].some(isOpening);
+    if (!isLater && !isOpening(event)) folder.take(event);
+  });
   const folded: FoldedStep = { part, step, events, after: folder.state, stays: folder.stays, ended: folder.ended };
   FOLDED.set(step, { before, index: part.index, used: folder.used, folded });
   return folded;
 }
+
+/** `After opening`. */
+const isOpening = (by: BoundEvent | undefined): boolean => by?.event.act === 'open' && by.event.as === 'before';
+const KEPT_ONCE_OPEN: ReadonlySet<Act> = new Set<Act>(['cool', 'stay', 'freeze', 'eat']);
 
 function stillUsed(used: ReadonlyMap<number, Larder>, parts: readonly Part[]): boolean {
   for (const [index, larder] of used) {

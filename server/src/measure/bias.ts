@@ -25,7 +25,13 @@ export const BIASES: readonly Bias[] = [
   { words: ['big', 'healthy', 'fat'], low: 1, likely: 1.2, high: 1.5, source: PRACTICE },
   { words: ['tiny', 'little', 'wee'], low: 0.5, likely: 0.75, high: 1, source: PRACTICE },
   { words: ['scant', 'scanty', 'bare'], low: 0.85, likely: 0.92, high: 0.97, source: PRACTICE },
-  { words: ['level', 'levelled', 'leveled', 'full', 'well-filled'], low: 1, likely: 1, high: 1, source: PRACTICE },
+  {
+    words: ['level', 'levelled', 'leveled', 'even', 'full', 'well-filled'],
+    low: 1,
+    likely: 1,
+    high: 1,
+    source: PRACTICE,
+  },
   {
     words: ['packed', 'firmly packed', 'tightly packed', 'well packed', 'well-packed'],
     low: 1,

@@ -28,6 +28,11 @@ export function takeTrade(cursor: Cursor, line: string): Trade | undefined {
     last = point;
     cursor.at++;
   }
+  // `AP flour` is all-purpose.
+  if (cursor.token?.written?.word === 'flour') {
+    cursor.at = at;
+    return undefined;
+  }
   return { weighed: letter.startsWith('A') ? 'as purchased' : 'edible portion', first, last };
 }
 

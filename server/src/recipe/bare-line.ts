@@ -12,6 +12,9 @@ import type { World } from './world.ts';
 /** What is added to taste, said or not. */
 export const SEASONING: ReadonlySet<FoodClass> = new Set<FoodClass>(['salt', 'spice', 'dried herb']);
 
+/** Nobody measures what is sprayed on a pan. */
+const SPRAY = 'oil-spray';
+
 /** The ingredients of a line that opens with a name; none where it is no such line. */
 export function bindBare(bare: IngredientNode, line: number, world: World): Ingredient[] {
   const { name, amount, purpose } = bare;
@@ -26,7 +29,7 @@ export function bindBare(bare: IngredientNode, line: number, world: World): Ingr
     measured ||
     purpose !== undefined ||
     bare.optional !== undefined ||
-    found.every(({ match }) => foodsOf(match).some((food) => SEASONING.has(food.class)));
+    found.every(({ match }) => foodsOf(match).some((food) => SEASONING.has(food.class) || food.id === SPRAY));
   if (!meant) return [];
   return found.map((i) => ({ ...i, bare: true as const, ...(measured ? {} : { free: true }) }));
 }

@@ -246,8 +246,9 @@ const narrowingIn = (preparation: string): string =>
     : preparation;
 
 const ASIDE = /(?:^|,)\s*(?:or|not|never|nor|no|without|plus|instead|rather)\b/i;
-/** `tomatoes, in their own juice` are no juice. */
-const IN_JUICE = /\bin (?:(?:its|their|own|natural|the) )*juices?\b/gi;
+/** `tomatoes, in their own juice`, `with juice` are no juice, and a lemon with its rind is the whole one. */
+const WITH_IT =
+  /\b(?:in|with|incl(?:uding|udes)?\.?) (?:(?:its|their|own|natural|the) )*(?:juices?|rind|zest|peel)\b/gi;
 
 const BY_HAND: ReadonlySet<UnitSymbol> = new Set<UnitSymbol>(['pinch', 'dash', 'tsp']);
 
@@ -403,7 +404,7 @@ function takenOf(node: IngredientNode, name: TextNode, world: World): NamedFood 
   const whole = amount?.kind === 'measured' && amount.unit === undefined;
   const said: readonly Take[] =
     takes?.map(({ text }) => takenBy(text) ?? { word: text.toLowerCase() }) ??
-    (whole && preparation !== undefined ? takenBehind(preparation.text.replace(IN_JUICE, '')) : []);
+    (whole && preparation !== undefined ? takenBehind(preparation.text.replace(WITH_IT, '')) : []);
   const singular = wholeName(name.text, world);
   const found = said
     .filter((take) => take.gone !== true)

@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { type Finding, fixesOf } from '../../../server/src/checks/finding.ts';
 import type { Food, FoodMatch } from '../../../server/src/food/food.ts';
 import type { Range } from '../../../server/src/measure/quantity.ts';
-import type { Measures } from '../../../server/src/measure/unit.ts';
+import { MEASURES_CHOICES, type Measures } from '../../../server/src/measure/unit.ts';
 import type { Ingredient } from '../../../server/src/recipe/ingredient.ts';
 import { DEFAULTS } from '../../../server/src/workspace/settings.ts';
 import type { Snapshot } from '../../../server/src/workspace/snapshot.ts';
@@ -83,7 +83,7 @@ export function readPrintedLines(table: string, measures: Measures = 'us'): read
         .map((food) => food.split(/ \| | or /)),
       ...(low !== '' && { grams: { low: Number(low), high: Number(high === '' ? low : high) } }),
       note: NOTES.find((note) => note === cell('note')) ?? '',
-      measures: HOUSES.find((house) => house === cell('measures')) ?? measures,
+      measures: MEASURES_CHOICES.find((house) => house === cell('measures')) ?? measures,
       mended: cell('reading').startsWith('mended'),
       source: cell('source'),
       form: cell('form'),
@@ -93,7 +93,6 @@ export function readPrintedLines(table: string, measures: Measures = 'us'): read
 }
 
 const NOTES: readonly Note[] = ['', 'free', 'refuse', 'ask', 'cut'];
-const HOUSES: readonly Measures[] = ['us', 'metric', 'imperial'];
 
 /** Foods that the readings call otherwise than the book: the words of a reading, and names of the book any of which is meant. */
 const CALLED: ReadonlyMap<string, readonly string[]> = new Map(

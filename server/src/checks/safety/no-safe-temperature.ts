@@ -6,7 +6,9 @@ import type { Step } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { asWritten, inWords, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm, verbClass } from '../../recipe/verbs.ts';
+import { staysRaw } from '../by-state/stays-raw.ts';
 import { defineCheck, type Found } from '../check.ts';
+import { foundAgain } from '../found-again.ts';
 import type { House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { overList } from '../over-parts.ts';
@@ -37,6 +39,8 @@ type Values =
     }
   | {
       readonly kind: 'raw';
+      /** What is done to it may cook it, in words that are not known to. */
+      readonly heated?: true;
       readonly name: string;
       readonly source: string;
       readonly group: Group;
@@ -62,8 +66,8 @@ export default defineCheck<Values>({
 
 **What to do.** Write where and how hot: \`until the thickest part reads 74 C\`. For fish eaten raw, write the freezing (at −20 °C for 7 d, or at −35 °C for 15 h), or accept it with the reason: farmed on pellets, a species of tuna. Oysters, clams and mussels are made no safer by freezing: buy those sold to be eaten raw, say that they are raw, and accept it.
 
-A sign such as *golden* or *the juices run clear* makes it information; nothing at all, or *pink in the middle*, makes it an error. **Silent** in parts without steps, for what is bought cooked, cured, smoked or frozen for eating raw, for whole cuts and fish that any step heats, and for egg in doughs, batters and cakes.`,
-  find: ({ recipe, house }) => worstOfAll(recipe, followedIn(recipe), house),
+Where what is done to it reads as heat, in words that no order to cook is sure in, it is a question. A sign such as *golden* or *the juices run clear* makes it information; nothing at all, or *pink in the middle*, makes it an error. **Silent** in parts without steps, for what is bought cooked, cured, smoked or frozen for eating raw, for whole cuts and fish that any step heats, and for egg in doughs, batters and cakes.`,
+  find: ({ recipe, house }) => found(recipe, house),
   say: (values) => {
     if (values.kind === 'raw') {
       const rows = values.rows.map(([c = 0, min = 0]) =>
@@ -74,7 +78,10 @@ A sign such as *golden* or *the juices run clear* makes it information; nothing 
         : values.group === 'fish'
           ? `freeze it first, at ${rows.reverse().join(' or ')}, or say that it is sold to be eaten raw`
           : 'cook it, or serve it raw only on purpose and with the advisory the rules ask for';
-      return { message: `No step cooks the ${values.name}: ${advice}. ${CAUTION}`, source: values.source };
+      const message = values.heated
+        ? `Does a step cook the ${values.name}? What is done to it is not sure to: write how hot it gets inside. ${CAUTION}`
+        : `No step cooks the ${values.name}: ${advice}. ${CAUTION}`;
+      return { message, source: values.source };
     }
     const { name, limit, beside, sign } = values;
     const figure = `${limit.celsius} °C, ${limit.fahrenheit} °F`;
@@ -137,6 +144,14 @@ const worstIn = onceInHouse((house, { journeys }: Followed): Found<Values> | und
 });
 
 const worstOfAll = overList(worstIn);
+
+const found = foundAgain<Values>((recipe, house) =>
+  worstOfAll(recipe, followedIn(recipe), house).map((each) =>
+    each.values.kind === 'raw' && !staysRaw(recipe, house, each.at)
+      ? { at: each.at, values: { ...each.values, heated: true }, severity: 'info' }
+      : each,
+  ),
+);
 
 const strictness = (v: Values): number => (v.kind === 'no figure' ? v.limit.celsius : 0);
 

@@ -1,5 +1,7 @@
 import { foodOf } from '../../recipe/stand-in.ts';
+import { staysRaw } from '../by-state/stays-raw.ts';
 import { defineCheck, type Found } from '../check.ts';
+import { foundAgain } from '../found-again.ts';
 import { onceInHouse } from '../once.ts';
 import { overList } from '../over-parts.ts';
 import { type Followed, followedIn, heatOf, isBoughtSafe, type isDoneness, type Journey } from './journey.ts';
@@ -9,6 +11,8 @@ interface Values {
   readonly name: string;
   /** A hot syrup goes in, and is not hot enough. */
   readonly syrupC?: number;
+  /** What is done to it may heat it, in words that are not known to. */
+  readonly heated?: true;
   readonly source: string;
 }
 
@@ -34,11 +38,12 @@ export default defineCheck<Values>({
 
 **What to do.** Take pasteurised egg (\`pasteurised egg yolk\`), or heat the yolks or whites with part of the liquid or sugar to 71 °C first. Where the kitchen serves it raw on purpose, with the advisory the rules ask for, accept it: \`allow raw-egg because …\`.
 
-**Silent** for pasteurised egg, where any later step bakes, boils, fries or steams it or gives a temperature in the food (that is \`undercooked\`'s), for a syrup of ${COOKING_SYRUP_C} °C or more beaten into whites, and in doughs and batters, which are baked elsewhere. Eggs fried, poached or boiled soft to order are for the kitchen's own rules.`,
-  find: ({ recipe, house }) => rawEggs(recipe, followedIn(recipe), house),
-  say: ({ name, syrupC, source }) => ({
-    message:
-      syrupC === undefined
+Where what is done reads as heat, in words that no order to cook is sure in, it is a question. **Silent** for pasteurised egg, where any later step bakes, boils, fries or steams it or gives a temperature in the food (that is \`undercooked\`'s), for a syrup of ${COOKING_SYRUP_C} °C or more beaten into whites, and in doughs and batters, which are baked elsewhere. Eggs fried, poached or boiled soft to order are for the kitchen's own rules.`,
+  find: ({ recipe, house }) => found(recipe, house),
+  say: ({ name, syrupC, heated, source }) => ({
+    message: heated
+      ? `Does a step heat the ${name} through? What is done is not sure to: heat it to 71 °C, 160 °F, or take pasteurised egg. ${CAUTION}`
+      : syrupC === undefined
         ? `No step heats the ${name}, and raw egg is not safe for everyone: take pasteurised egg, or heat the mixture to 71 °C, 160 °F. ${CAUTION}`
         : `A syrup of ${Math.round(syrupC)} °C does not cook the ${name}: boil it to ${COOKING_SYRUP_C} °C or more, or take pasteurised egg. ${CAUTION}`,
     source,
@@ -79,6 +84,14 @@ const rawEggIn = onceInHouse(({ foodSafety }, { journeys }: Followed): Found<Val
 });
 
 const rawEggs = overList(rawEggIn);
+
+const found = foundAgain<Values>((recipe, house) =>
+  rawEggs(recipe, followedIn(recipe), house).map((each) =>
+    each.values.syrupC === undefined && !staysRaw(recipe, house, each.at)
+      ? { at: each.at, values: { ...each.values, heated: true }, severity: 'info' }
+      : each,
+  ),
+);
 
 const isRawEgg = (i: Journey['ingredient']): boolean => {
   const food = foodOf(i);

@@ -7,6 +7,6 @@ import type { Place } from '../check.ts';
 import type { House } from '../house.ts';
 import { undercooked } from './undercooked.ts';
 
-/** Whether the ingredient on that line ends raw, or no further cooked than its outside. */
+/** Whether the ingredient on that line ends raw, or not hot enough. */
 export const staysRaw = (recipe: Recipe, house: House, { part, line }: Place): boolean =>
-  undercooked(recipe, journeyOf(recipe), house).some((verdict) => verdict.part === part && verdict.line === line);
+  undercooked(recipe, journeyOf(recipe), house).some(({ listed }) => listed.part === part && listed.line === line);

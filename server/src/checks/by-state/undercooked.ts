@@ -24,14 +24,19 @@ const EGG_SETS = 0.3;
 const SWEET = 0.05;
 const DRY_MIX = 0.2;
 
-export function undercooked(recipe: Recipe, journey: Journey, house: House): readonly Verdict[] {
-  const found = new Map<string, Verdict>();
+/** A verdict on one line of the list. */
+export interface OnFood extends Verdict {
+  readonly listed: { readonly part: number; readonly line: number };
+}
+
+export function undercooked(recipe: Recipe, journey: Journey, house: House): readonly OnFood[] {
+  const found = new Map<string, OnFood>();
   for (const body of journey.bodies)
     for (const { member, ingredient } of membersIn(recipe, body)) {
       const verdict = judge(recipe, journey, body, member, ingredient, house);
       if (verdict === undefined) continue;
       const key = `${verdict.code} ${verdict.part} ${verdict.line} ${verdict.start}`;
-      if (!found.has(key)) found.set(key, verdict);
+      if (!found.has(key)) found.set(key, { ...verdict, listed: { part: member.of.part, line: ingredient.line } });
     }
   return [...found.values()];
 }

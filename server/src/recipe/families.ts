@@ -79,18 +79,20 @@ export function isOf(food: Food | undefined, family: Family): boolean {
   return food !== undefined && row !== undefined && (row.classes.has(food.class) || row.foods.has(bookIdOf(food)));
 }
 
+const KEPT = keptOn<Ingredient, ReadonlySet<Family>>();
+
 /** Whether an ingredient is, by its food or, where nobody knows that, by its noun. */
 export function isIn(ingredient: Ingredient, family: Family): boolean {
-  if (isOf(foodOf(ingredient), family)) return true;
-  const words = rowOf(family)?.words;
-  return (
-    words !== undefined &&
-    words.size > 0 &&
-    ingredient.name
-      .toLowerCase()
-      .split(' ')
-      .some((word) => words.has(word))
-  );
+  let kept = KEPT.get(ingredient);
+  if (kept === undefined) {
+    const food = foodOf(ingredient);
+    const nouns = ingredient.name.toLowerCase().split(' ');
+    kept = new Set(
+      FAMILIES.filter((each) => isOf(food, each) || nouns.some((noun) => rowOf(each)?.words.has(noun) === true)),
+    );
+    KEPT.set(ingredient, kept);
+  }
+  return kept.has(family);
 }
 
 export type ListedState = 'cooked' | 'treated' | 'cured' | 'frozen' | 'for raw' | 'minced' | 'dried';

@@ -61,14 +61,16 @@ export interface InJar {
 export const keptInJars = onceFor((recipe: Recipe): readonly InJar[] => {
   const journey = journeyOf(recipe);
   const inOil = keptInOil(recipe);
+  const isAnyPutBy = journey.stays.some(isPutBy);
   const found = journey.bodies.flatMap((body) =>
-    inOil.some((oil) => oil.body === body) ? [] : (judge(recipe, journey, body) ?? []),
+    (!isAnyPutBy && !isClosable(body)) || inOil.some((oil) => oil.body === body)
+      ? []
+      : (judge(recipe, journey, body) ?? []),
   );
   return found.filter(({ what }, at) => found.findIndex((each) => each.what === what) === at);
 });
 
 function judge(recipe: Recipe, journey: Journey, body: Body): InJar | undefined {
-  if (!isClosable(body) && !journey.stays.some(isPutBy)) return undefined;
   const members = membersIn(recipe, body);
   // What is said to be in each jar, and left nowhere else, is in them.
   const mix = mixtureOf(members.map(({ member, ingredient }) => ({ ingredient, share: member.share.high })));

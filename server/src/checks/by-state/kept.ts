@@ -3,7 +3,8 @@
  * Refuses to know what must not be kept so.
  */
 import type { Range } from '../../measure/quantity.ts';
-import { type Body, type Stay, WAS } from '../../recipe/journey/bodies.ts';
+import { keptOn } from '../../notation/kept.ts';
+import { type Body, type Member, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import type { Sure } from '../../recipe/journey/sure.ts';
@@ -44,6 +45,31 @@ export const keepingStays = ({ stays }: Journey, body: Body, leastMin: number): 
       (stay.timed ? stay.minutes.high >= leastMin : stay === body.waits) &&
       sharesFood(stay.body, body),
   );
+
+/** The bodies of a journey by what is in them: a long recipe has hundreds. */
+const BY_FOOD = keptOn<Journey, ReadonlyMap<string, readonly Body[]>>();
+
+const keyOf = ({ of }: Member): string => `${of.part} ${of.ingredient}`;
+
+/** Those in which something of a body is. */
+export function bodiesWith(journey: Journey, body: Body): readonly Body[] {
+  let byFood = BY_FOOD.get(journey);
+  if (byFood === undefined) {
+    const made = new Map<string, Body[]>();
+    for (const each of journey.bodies)
+      for (const member of each.members) {
+        const key = keyOf(member);
+        const same = made.get(key);
+        if (same === undefined) made.set(key, [each]);
+        else same.push(each);
+      }
+    byFood = made;
+    BY_FOOD.set(journey, byFood);
+  }
+  const [only, ...more] = body.members;
+  if (only !== undefined && more.length === 0) return byFood.get(keyOf(only)) ?? [];
+  return [...new Set(body.members.flatMap((member) => byFood.get(keyOf(member)) ?? []))];
+}
 
 export const sharesFood = (a: Body, b: Body): boolean =>
   a.members.some(({ of }) => b.members.some((m) => m.of.part === of.part && m.of.ingredient === of.ingredient));

@@ -3,12 +3,12 @@
  * Refuses to know the rest of its way.
  */
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Stay } from '../../recipe/journey/bodies.ts';
+import type { Body, Stay } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import { keptInJars, LEFT_DAYS } from './in-jars.ts';
 import { keptInOil } from './in-oil.ts';
-import { type Kept, sharesFood } from './kept.ts';
+import { bodiesWith, type Kept, sharesFood } from './kept.ts';
 import { mixtureIn } from './spoils.ts';
 import type { Verdict } from './verdict.ts';
 
@@ -27,23 +27,23 @@ export function shutOff(recipe: Recipe, journey: Journey): ShutOff {
   const inOil = keptInOil(recipe);
   const inJars = keptInJars(recipe);
   const found = new Set([...inOil, ...inJars].map(({ body }) => body));
-  for (const body of journey.bodies) {
-    const mix = mixtureIn(recipe, body);
-    const isEggy = mix.of.egg + mix.of.milk >= mix.massG * EGGY;
-    const isFleshy = mix.of.animal >= mix.massG * EGGY;
-    for (const stay of journey.stays) {
-      if (stay.branch || !sharesFood(stay.body, body)) continue;
-      const isKept = !stay.timed || stay.minutes.high >= LEFT_DAYS * DAY;
-      const isShut = stay.body.shut === 'jar' && stay.body.vessel === 'jar';
-      const spoilsInJar = isEggy || (isFleshy && stay.timed);
-      if (isKept && !spoilsInJar && (found.has(body) || isShut)) judged.add(stay);
-    }
+  for (const stay of journey.stays) {
+    const isShut = stay.body.shut === 'jar' && stay.body.vessel === 'jar';
+    const isKept = !stay.timed || stay.minutes.high >= LEFT_DAYS * DAY;
+    if (stay.branch || !isKept || (!isShut && found.size === 0)) continue;
+    const holds = isShut ? bodiesWith(journey, stay.body) : [...found].filter((body) => sharesFood(stay.body, body));
+    if (holds.some((body) => !spoilsInJar(recipe, body, stay))) judged.add(stay);
   }
   const verdicts = [
     ...inOil.map(({ solid, part, kept, asked }) => verdictOf('garlic-in-oil', solid, part, kept, asked)),
     ...inJars.map(({ what, part, kept, asked }) => verdictOf('low-acid-preserve', what, part, kept, asked)),
   ];
   return { verdicts, judged };
+}
+
+function spoilsInJar(recipe: Recipe, body: Body, { timed }: Stay): boolean {
+  const { massG, of } = mixtureIn(recipe, body);
+  return of.egg + of.milk >= massG * EGGY || (of.animal >= massG * EGGY && timed);
 }
 
 const verdictOf = (

@@ -3,6 +3,7 @@
  * Refuses to know where it lies.
  */
 import { middle } from '../../measure/quantity.ts';
+import { keptOn } from '../../notation/kept.ts';
 import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, type Member, WAS } from '../../recipe/journey/bodies.ts';
@@ -36,19 +37,44 @@ const MOIST_WATER = 53;
 const ingredientOf = (recipe: Recipe, { of }: Member): Ingredient | undefined =>
   recipe.parts[of.part]?.head.ingredients[of.ingredient];
 
-/** The members with their ingredients. */
-export function membersIn(
-  recipe: Recipe,
-  body: Body,
-): readonly { readonly member: Member; readonly ingredient: Ingredient }[] {
-  return body.members.flatMap((member) => {
-    const ingredient = ingredientOf(recipe, member);
-    return ingredient === undefined ? [] : [{ member, ingredient }];
-  });
+export interface Held {
+  readonly member: Member;
+  readonly ingredient: Ingredient;
 }
 
-export const mixtureIn = (recipe: Recipe, body: Body): Mixture =>
-  mixtureOf(membersIn(recipe, body).map(({ member, ingredient }) => ({ ingredient, share: middle(member.share) })));
+interface Kept {
+  readonly of: readonly (Ingredient | undefined)[];
+  readonly members: readonly Held[];
+  mixture?: Mixture;
+}
+
+const KEPT = keptOn<Body, Kept>();
+
+/** What is known of a body while its ingredients are the same. */
+function keptIn(recipe: Recipe, body: Body): Kept {
+  const kept = KEPT.get(body);
+  if (kept !== undefined && body.members.every((member, i) => ingredientOf(recipe, member) === kept.of[i])) return kept;
+  const of = body.members.map((member) => ingredientOf(recipe, member));
+  const members = body.members.flatMap((member, i) => {
+    const ingredient = of[i];
+    return ingredient === undefined ? [] : [{ member, ingredient }];
+  });
+  const made: Kept = { of, members };
+  KEPT.set(body, made);
+  return made;
+}
+
+/** The members with their ingredients. */
+export const membersIn = (recipe: Recipe, body: Body): readonly Held[] => keptIn(recipe, body).members;
+
+/** What a body holds in all. */
+export function mixtureIn(recipe: Recipe, body: Body): Mixture {
+  const kept = keptIn(recipe, body);
+  kept.mixture ??= mixtureOf(
+    kept.members.map(({ member, ingredient }) => ({ ingredient, share: middle(member.share) })),
+  );
+  return kept.mixture;
+}
 
 const isCooked = (member: Member, ingredient: Ingredient): boolean =>
   (member.state.cooked !== 'raw' && member.state.cooked !== 'outside') || listedAs(ingredient).has('cooked');

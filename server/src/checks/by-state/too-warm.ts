@@ -3,6 +3,7 @@
  * Refuses to know whether it is cooked.
  */
 import { middle, type Range } from '../../measure/quantity.ts';
+import { keptOn } from '../../notation/kept.ts';
 import type { Span } from '../../notation/tree.ts';
 import { type Body, type FoodState, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import { type Journey, journeyOf } from '../../recipe/journey/fold.ts';
@@ -14,7 +15,7 @@ import type { House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
 import { shutOff } from './shut-off.ts';
-import { membersIn, spoils } from './spoils.ts';
+import { type Held, membersIn, spoils } from './spoils.ts';
 import { type Level, levelOver } from './verdict.ts';
 
 /** A stay that is too warm for too long; its span is what says so. */
@@ -54,8 +55,29 @@ export const tooWarm = onceInHouse(({ foodSafety }: House, recipe: Recipe): read
   const limits = holdingLimits(foodSafety);
   const except = shutOff(recipe, journey).judged;
   const last = new Set(lastStays(journey));
-  return journey.stays.flatMap((stay) => (except.has(stay) ? [] : (judge(recipe, stay, last.has(stay), limits) ?? [])));
+  return journey.stays.flatMap((stay) =>
+    except.has(stay) ? [] : (judged(recipe, stay, last.has(stay), limits).tooWarm ?? []),
+  );
 });
+
+interface Judged {
+  readonly held: readonly Held[];
+  readonly isLast: boolean;
+  readonly limits: HoldingLimits;
+  readonly tooWarm: TooWarm | undefined;
+}
+
+const JUDGED = keptOn<Stay, Judged>();
+
+/** As before, where the stay and all that lies in it are the same. */
+function judged(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimits): Judged {
+  const held = membersIn(recipe, stay.body);
+  const before = JUDGED.get(stay);
+  if (before?.held === held && before.isLast === isLast && before.limits === limits) return before;
+  const now: Judged = { held, isLast, limits, tooWarm: judge(recipe, stay, isLast, limits) };
+  JUDGED.set(stay, now);
+  return now;
+}
 
 const NONE: readonly TooWarm[] = [];
 

@@ -9,8 +9,8 @@ import type { Journey } from '../../recipe/journey/fold.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import type { House } from '../house.ts';
+import { EGG_DISHES } from '../safety/egg-dishes.ts';
 import { type Group, groupOf, holdingLimits, holdS, type Limit, limitOf, THERMOMETER_C } from '../safety/limits.ts';
-import { EGG_DISHES } from '../safety/no-safe-temperature.ts';
 import { CURES, CURING_MIN, membersIn, mixtureIn } from './spoils.ts';
 import type { Level, Verdict } from './verdict.ts';
 

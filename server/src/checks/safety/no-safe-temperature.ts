@@ -13,6 +13,7 @@ import type { House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { overList } from '../over-parts.ts';
 import { isCuringSalt } from './curing-salts.ts';
+import { EGG_DISHES } from './egg-dishes.ts';
 import {
   cooksThrough,
   type Followed,
@@ -243,13 +244,6 @@ const COOKING = wordList((word) => {
   const kind = verbClass(word);
   return (kind === 'oven' || kind === 'stove') && !['bring', 'melt', 'preheat', 'warm'].includes(baseForm(word));
 });
-
-export const EGG_DISHES: ReadonlySet<string> = new Set([
-  'baked custard',
-  'quiche',
-  'cheese filling',
-  'stirred custard',
-]);
 /** Egg from this share of the mixture on is what sets it. */
 const EGG_SETS = 0.3;
 

@@ -22,3 +22,14 @@ test.each([
 test('egg that is whisked cold stays an error', () => {
   expect(severityOf(custard('Fold in the cream and freeze.'), 'raw-egg')).toBe('error');
 });
+
+const toldOf = (text: string, code: string): readonly (readonly [string, string | undefined])[] =>
+  open(text)
+    .findings.open.filter((finding) => finding.code === code)
+    .map(({ severity, said }) => [severity, /salmon fillet|pork shoulder/.exec(said.message)?.[0]]);
+
+test('a question about one food hides no danger of another in the same part', () => {
+  const text =
+    'recipe Two kinds\n  2 kg      pork shoulder\n  800 g     salmon fillet\n  do Bag the pork. Water bath, already at 62 C when it goes in. 24 hours.\n  do Slice the salmon thinly and serve it beside.\n';
+  expect(toldOf(text, 'no-safe-temperature')).toEqual([['error', 'salmon fillet']]);
+});

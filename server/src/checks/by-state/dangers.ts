@@ -8,12 +8,18 @@ import type { House } from '../house.ts';
 import { shutOff } from './shut-off.ts';
 import { type TooWarm, tooWarm } from './too-warm.ts';
 import { undercooked } from './undercooked.ts';
-import type { Verdict } from './verdict.ts';
+import { keyOf, type Verdict } from './verdict.ts';
 
 export function dangersIn(recipe: Recipe, house: House): readonly Verdict[] {
   const journey = journeyOf(recipe);
   const shut = shutOff(recipe, journey);
-  const found = [...undercooked(recipe, journey, house), ...tooWarm(house, recipe).map(verdictOf), ...shut.verdicts];
+  // A figure that is too low for several foods is one verdict.
+  const cooking = new Map(
+    undercooked(recipe, journey, house)
+      .toReversed()
+      .map((each) => [keyOf(each), each]),
+  );
+  const found = [...cooking.values(), ...tooWarm(house, recipe).map(verdictOf), ...shut.verdicts];
   return found.sort((a, b) => a.part - b.part || a.line - b.line || a.start - b.start);
 }
 

@@ -3,12 +3,12 @@
  * Refuses to know what must not be kept so.
  */
 import type { Range } from '../../measure/quantity.ts';
-import { keptOn } from '../../notation/kept.ts';
 import { type Body, type Member, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import type { Sure } from '../../recipe/journey/sure.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
+import { onceFor } from '../once.ts';
 
 export interface Kept {
   /** `put by`: closed up, and no step says where or for how long. */
@@ -46,30 +46,25 @@ export const keepingStays = ({ stays }: Journey, body: Body, leastMin: number): 
       sharesFood(stay.body, body),
   );
 
-/** The bodies of a journey by what is in them: a long recipe has hundreds. */
-const BY_FOOD = keptOn<Journey, ReadonlyMap<string, readonly Body[]>>();
-
 const keyOf = ({ of }: Member): string => `${of.part} ${of.ingredient}`;
 
+/** The bodies of a journey by what is in them: a long recipe has hundreds. */
+const byFood = onceFor(({ bodies }: Journey): ReadonlyMap<string, readonly Body[]> => {
+  const made = new Map<string, Body[]>();
+  for (const body of bodies)
+    for (const member of body.members) {
+      const key = keyOf(member);
+      const same = made.get(key);
+      if (same === undefined) made.set(key, [body]);
+      else same.push(body);
+    }
+  return made;
+});
+
 /** Those in which something of a body is. */
-export function bodiesWith(journey: Journey, body: Body): readonly Body[] {
-  let byFood = BY_FOOD.get(journey);
-  if (byFood === undefined) {
-    const made = new Map<string, Body[]>();
-    for (const each of journey.bodies)
-      for (const member of each.members) {
-        const key = keyOf(member);
-        const same = made.get(key);
-        if (same === undefined) made.set(key, [each]);
-        else same.push(each);
-      }
-    byFood = made;
-    BY_FOOD.set(journey, byFood);
-  }
-  const [only, ...more] = body.members;
-  if (only !== undefined && more.length === 0) return byFood.get(keyOf(only)) ?? [];
-  return [...new Set(body.members.flatMap((member) => byFood.get(keyOf(member)) ?? []))];
-}
+export const bodiesWith = (journey: Journey, body: Body): readonly Body[] => [
+  ...new Set(body.members.flatMap((member) => byFood(journey).get(keyOf(member)) ?? [])),
+];
 
 export const sharesFood = (a: Body, b: Body): boolean =>
   a.members.some(({ of }) => b.members.some((m) => m.of.part === of.part && m.of.ingredient === of.ingredient));

@@ -12,7 +12,7 @@ import type { House } from '../house.ts';
 import { EGG_DISHES } from '../safety/egg-dishes.ts';
 import { type Group, groupOf, holdingLimits, holdS, type Limit, limitOf, THERMOMETER_C } from '../safety/limits.ts';
 import { CURES, CURING_MIN, membersIn, mixtureIn } from './spoils.ts';
-import type { Level, Verdict } from './verdict.ts';
+import { keyOf, type Level, type Verdict } from './verdict.ts';
 
 /** A mixture with this much flour is a dough or batter. */
 const DOUGH = 0.2;
@@ -29,14 +29,16 @@ export interface OnFood extends Verdict {
   readonly listed: { readonly part: number; readonly line: number };
 }
 
+/** One a food and place: a figure may be that of several foods. */
 export function undercooked(recipe: Recipe, journey: Journey, house: House): readonly OnFood[] {
   const found = new Map<string, OnFood>();
   for (const body of journey.bodies)
     for (const { member, ingredient } of membersIn(recipe, body)) {
       const verdict = judge(recipe, journey, body, member, ingredient, house);
       if (verdict === undefined) continue;
-      const key = `${verdict.code} ${verdict.part} ${verdict.line} ${verdict.start}`;
-      if (!found.has(key)) found.set(key, { ...verdict, listed: { part: member.of.part, line: ingredient.line } });
+      const listed = { part: member.of.part, line: ingredient.line };
+      const key = `${keyOf(verdict)} ${listed.part} ${listed.line}`;
+      if (!found.has(key)) found.set(key, { ...verdict, listed });
     }
   return [...found.values()];
 }

@@ -19,6 +19,9 @@ export interface Verdict extends Span {
   readonly why: string;
 }
 
+/** What it says, and where. */
+export const keyOf = ({ code, part, line, start }: Verdict): string => `${code} ${part} ${line} ${start}`;
+
 /** How grave it is that a range passes a limit: an error where its mild end does and all is said. */
 export function levelOver({ low, high }: Range, limit: number, sure: Sure): Level | undefined {
   if (low > limit) return sure === 'said' ? 'error' : sure === 'inferred' ? 'warning' : 'ask';

@@ -6,7 +6,7 @@ import type { Step } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { asWritten, inWords, isOn, says, wordList } from '../../recipe/step-words.ts';
 import { baseForm, verbClass } from '../../recipe/verbs.ts';
-import { staysRaw } from '../by-state/stays-raw.ts';
+import { saidOrAsked } from '../by-state/stays-raw.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
 import type { House } from '../house.ts';
@@ -129,28 +129,29 @@ function severityOf(values: Values): { readonly severity?: 'warning' | 'info' } 
   return values.limit.group === 'egg' ? { severity: 'warning' } : values.sign ? { severity: 'info' } : {};
 }
 
-/** The strictest of a part speaks for it. */
-const worstIn = onceInHouse((house, { journeys }: Followed): Found<Values> | undefined => {
-  let worst: { readonly journey: Journey; readonly values: Values } | undefined;
-  for (const journey of journeys) {
+/** By part, the strictest first: it speaks for the part. */
+const byStrictness = onceInHouse((house, { journeys }: Followed): readonly Found<Values>[] | undefined => {
+  const found = journeys.flatMap((journey): readonly Found<Values>[] => {
     const values = valuesOf(journey, house);
-    if (values !== undefined && (worst === undefined || strictness(values) > strictness(worst.values)))
-      worst = { journey, values };
-  }
-  const name = worst?.journey.ingredient.node.name;
-  if (worst === undefined || name === undefined) return undefined;
-  const { journey, values } = worst;
-  const at = { part: journey.part.index, line: journey.ingredient.line, start: name.start, end: name.end };
-  return { at, values, ...severityOf(values) };
+    const { name } = journey.ingredient.node;
+    if (values === undefined || name === undefined) return [];
+    const at = { part: journey.part.index, line: journey.ingredient.line, start: name.start, end: name.end };
+    return [{ at, values, ...severityOf(values) }];
+  });
+  return found.length === 0 ? undefined : found.sort((a, b) => strictness(b.values) - strictness(a.values));
 });
 
-const worstOfAll = overList(worstIn);
+const byPart = overList(byStrictness);
 
 const found = foundAgain<Values>((recipe, house) =>
-  worstOfAll(recipe, followedIn(recipe), house).map((each) =>
-    each.values.kind === 'raw' && !staysRaw(recipe, house, each.at)
-      ? { at: each.at, values: { ...each.values, heated: true }, severity: 'info' }
-      : each,
+  byPart(recipe, followedIn(recipe), house).flatMap((of) =>
+    saidOrAsked(
+      recipe,
+      house,
+      of,
+      ({ kind }) => kind === 'raw',
+      (values) => (values.kind === 'raw' ? { ...values, heated: true } : values),
+    ),
   ),
 );
 

@@ -1,5 +1,5 @@
 import { foodOf } from '../../recipe/stand-in.ts';
-import { staysRaw } from '../by-state/stays-raw.ts';
+import { saidOrAsked } from '../by-state/stays-raw.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
 import { onceInHouse } from '../once.ts';
@@ -64,32 +64,34 @@ Where what is done reads as heat, in words that no order to cook is sure in, it 
   },
 });
 
-/** The first of a part: yolks and whites of one mousse are told of once. */
-const rawEggIn = onceInHouse(({ foodSafety }, { journeys }: Followed): Found<Values> | undefined => {
-  for (const journey of journeys) {
+/** By part: the first speaks for it, since yolks and whites of one mousse are told of once. */
+const rawEggsIn = onceInHouse(({ foodSafety }, { journeys }: Followed): readonly Found<Values>[] | undefined => {
+  const found = journeys.flatMap((journey): readonly Found<Values>[] => {
     const { ingredient } = journey;
     const { name } = ingredient.node;
-    if (!isRawEgg(ingredient) || isBoughtSafe(journey) || name === undefined) continue;
-    if (isDough(journey) || heatOf(journey) !== undefined) continue;
+    if (!isRawEgg(ingredient) || isBoughtSafe(journey) || name === undefined) return [];
+    if (isDough(journey) || heatOf(journey) !== undefined) return [];
     const syrupC = syrupIn(journey);
-    if (syrupC !== undefined && syrupC >= COOKING_SYRUP_C) continue;
+    if (syrupC !== undefined && syrupC >= COOKING_SYRUP_C) return [];
     const { title, raw } = holdingLimits(foodSafety);
     const source = `${title}, ${raw.section}`;
-    return {
-      at: { part: journey.part.index, line: ingredient.line, start: name.start, end: name.end },
-      values: { name: ingredient.name, ...(syrupC !== undefined && { syrupC }), source },
-    };
-  }
-  return undefined;
+    const at = { part: journey.part.index, line: ingredient.line, start: name.start, end: name.end };
+    return [{ at, values: { name: ingredient.name, ...(syrupC !== undefined && { syrupC }), source } }];
+  });
+  return found.length === 0 ? undefined : found;
 });
 
-const rawEggs = overList(rawEggIn);
+const rawEggs = overList(rawEggsIn);
 
 const found = foundAgain<Values>((recipe, house) =>
-  rawEggs(recipe, followedIn(recipe), house).map((each) =>
-    each.values.syrupC === undefined && !staysRaw(recipe, house, each.at)
-      ? { at: each.at, values: { ...each.values, heated: true }, severity: 'info' }
-      : each,
+  rawEggs(recipe, followedIn(recipe), house).flatMap((of) =>
+    saidOrAsked(
+      recipe,
+      house,
+      of,
+      ({ syrupC }) => syrupC === undefined,
+      (values) => ({ ...values, heated: true }),
+    ),
   ),
 );
 

@@ -14,6 +14,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', 'tests/workbench/**'],
+    setupFiles: ['tests/support/seed.ts'],
     // Properties over any text take seconds, more on a busy machine: how quick something is, the bench says.
     testTimeout: 60_000,
   },

@@ -125,6 +125,7 @@ describe('the formatter', () => {
     const bare = (text: string) =>
       text
         .replace(/fl\. ?oz/gi, 'fl oz')
+        .replaceAll('#', 'lb')
         .replace(/(\p{L}+)\.?/gu, (whole, word: string) => unitPrinted(word)?.symbol ?? whole)
         .toLowerCase()
         .replace(/[\s\uFEFF°]/g, '');

@@ -3,8 +3,8 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { sentenceIn } from '../../server/src/notation/sentence.ts';
 import type { TemperatureSaid } from '../../server/src/prose/event.ts';
+import { judged } from '../../server/src/prose/points.ts';
 import { read } from '../../server/src/prose/read.ts';
-import { judged } from '../../server/src/prose/temperatures.ts';
 
 const MARKS = { is: '', 'at least': '≥', 'at most': '≤', change: '±' } as const;
 

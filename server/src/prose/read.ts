@@ -6,6 +6,7 @@ import type { SentenceItem } from '../notation/tree.ts';
 import { cut } from './cut.ts';
 import { share } from './ellipsis.ts';
 import type { Event } from './event.ts';
+import { findBareFigures } from './figures.ts';
 import { frame } from './frame.ts';
 import { sensesOf } from './lexicon.ts';
 import { settle } from './nouns.ts';
@@ -14,7 +15,6 @@ import { settleSaying } from './polarity.ts';
 import { fill } from './slots.ts';
 import { giveTimes } from './spans.ts';
 import { tag } from './tag.ts';
-import { findBareFigures } from './temperatures.ts';
 import { timesIn } from './times.ts';
 
 /**

@@ -8,10 +8,13 @@ import { celsiusOf } from '../notation/celsius.ts';
 import type { SentenceItem, TemperatureNode } from '../notation/tree.ts';
 import type { Clause } from './clauses.ts';
 import type { Event, HeatOf, Points, TemperatureSaid } from './event.ts';
-import { evidenceOf, jointOf, senseOf, signOf, thingOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { againFrom, changeOf, nodeWithEnds } from './figures.ts';
+import { evidenceOf, jointOf, senseOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
-import type { JointRow, PlaceRow, ThingRow, VerbRow, Weights } from './rows.ts';
-import { isNumber } from './times.ts';
+import { adds, judged, KINDS, type Kind, kindOf, most, NO_POINTS, zero } from './points.ts';
+import { possibleOf } from './possible.ts';
+import type { JointRow, PlaceRow, ThingRow, VerbRow } from './rows.ts';
+import { isNumber } from './time-amounts.ts';
 
 /** The temperatures that the clause says, of the event that is its own or that it is a sign of; one for figures that say it again. */
 export function temperaturesIn(
@@ -33,101 +36,6 @@ export function temperaturesIn(
 
 const NONE: readonly TemperatureSaid[] = [];
 
-/** No oven is colder or hotter on either scale, and no count of a recipe as high behind `at`. */
-const BARE: Range = { low: 100, high: 550 };
-/** Above it a figure is Fahrenheit. */
-const HOTTEST_BARE_C = 275;
-
-/** `Bake at 350`: a number without a unit, where an oven's is expected, is a temperature from here on. */
-export function findBareFigures(pieces: readonly Piece[], items: readonly SentenceItem[]): void {
-  let isOven = false;
-  for (let at = 0; at < pieces.length; at++) {
-    const piece = pieces[at] as Piece;
-    const row = piece.part === 'thing' ? thingOf(piece.sense) : verbOf(piece.sense);
-    isOven ||= row !== undefined && adds(row.figure, 'oven') >= OVEN;
-    if (!isOven || piece.sort !== 'amount') continue;
-    const joint = jointOf(pieces[at - 1]?.sense ?? UNKNOWN);
-    const next = pieces[at + 1];
-    const isLast = next === undefined || next.sort !== 'word' || next.part !== 'thing';
-    if (
-      isLast &&
-      (joint?.is === 'to' || adds(joint?.adds ?? [], 'oven') > 0) &&
-      bareNode(items[piece.from]) !== undefined
-    )
-      piece.sort = 'temperature';
-  }
-}
-
-/** From so much on a word expects an oven's figure. */
-const OVEN = 3;
-
-/** The temperature that a number is where it is one. */
-function bareNode(item: SentenceItem | undefined): TemperatureNode | undefined {
-  if (item?.kind !== 'measured' || !isNumber(item)) return undefined;
-  const { quantity, low, high, start, end } = item;
-  if (quantity.low < BARE.low || quantity.high > BARE.high) return undefined;
-  return {
-    kind: 'temperature',
-    start,
-    end,
-    low,
-    ...(high && { high }),
-    lowDegrees: quantity.low,
-    highDegrees: quantity.high,
-    unit: quantity.low > HOTTEST_BARE_C ? 'F' : 'unsaid',
-    unitSpan: { start: end, end },
-    fan: false,
-    about: quantity.about === true,
-  };
-}
-
-/** How much more the first must have than the second. */
-const LEAD = 2;
-const KINDS = ['food', 'oven', 'around', 'medium'] as const;
-type Kind = keyof Points;
-
-/** Of what a temperature is by its points; `nothing` where no kind leads. */
-export function judged(points: Points): HeatOf {
-  let best: Kind = 'food';
-  for (const kind of KINDS) if (points[kind] > points[best]) best = kind;
-  const second = Math.max(...KINDS.filter((kind) => kind !== best).map((kind) => points[kind]));
-  return points[best] >= LEAD && points[best] - Math.max(second, 0) >= LEAD ? best : 'nothing';
-}
-
-/** Scales beside each other agree within so much; by fan it is some 20 °C less. */
-const SAME_C = 12;
-const MOST_FAN_C = 35;
-
-const nodeAt = (pieces: readonly Piece[], items: readonly SentenceItem[], at: number): TemperatureNode | undefined => {
-  const piece = pieces[at];
-  const item = piece?.sort === 'temperature' ? items[piece.from] : undefined;
-  return item?.kind === 'temperature' ? item : bareNode(item);
-};
-
-const DASHES: ReadonlySet<string> = new Set(['-', '–', '—']);
-const BETWEEN: ReadonlySet<string> = new Set(['/', '(', ',', '=']);
-
-/** The figure before this one that this one says again in another scale: `180 C/160 C fan/gas 4`, `350 F (180 C)`. */
-function againFrom(pieces: readonly Piece[], items: readonly SentenceItem[], at: number): number | undefined {
-  const node = nodeAt(pieces, items, at);
-  let before = at - 1;
-  while (
-    before >= 0 &&
-    before > at - 3 &&
-    (BETWEEN.has((pieces[before] as Piece).word) || jointOf((pieces[before] as Piece).sense)?.is === 'or')
-  )
-    before--;
-  const first = nodeAt(pieces, items, before);
-  return node !== undefined && first !== undefined && isSame(first, node) ? before : undefined;
-}
-
-function isSame(a: TemperatureNode, b: TemperatureNode): boolean {
-  if (a.unit === b.unit && a.fan === b.fan) return false;
-  const apart = celsiusOf(a).low - celsiusOf(b).low;
-  if (a.fan === b.fan) return a.unit === 'unsaid' || b.unit === 'unsaid' || Math.abs(apart) <= SAME_C;
-  return a.fan ? -apart <= MOST_FAN_C : apart <= MOST_FAN_C;
-}
-
 /** A thing beyond so many words away tells less. */
 const NEAR = 5;
 const FAR_LESS = 2;
@@ -147,21 +55,6 @@ const HOTTEST_FOOD_C = 110;
 const HOTTEST_WATER_C = 104;
 /** Of an oven of which no scale is said. */
 const COOLEST_BAKED_C = 90;
-
-/** What is possible, °C (judgement): beyond it a figure is in the other scale. */
-const POSSIBLE: Readonly<Record<Kind, Range>> = {
-  food: { low: -40, high: 200 },
-  oven: { low: 65, high: 320 },
-  around: { low: -40, high: 120 },
-  medium: { low: 0, high: 260 },
-};
-/** Of a reading in the food as it cooks. */
-const INSIDE: Range = { low: 36, high: 110 };
-const COLD: Range = { low: -4, high: 20 };
-const FROZEN: Range = { low: -80, high: 5 };
-const RISING: Range = { low: 0, high: 55 };
-/** In fires and stone ovens. */
-const HOTTEST_FIRE_C = 550;
 
 class Weigher {
   private readonly pieces: readonly Piece[];
@@ -192,15 +85,9 @@ class Weigher {
     this.items = items;
     this.clause = clause;
     this.at = at;
-    const node = nodeAt(pieces, items, at) as TemperatureNode;
-    const high = this.otherEnd(node);
-    const low = this.lowEnd(node);
-    this.node = {
-      ...node,
-      ...(low !== undefined && { lowDegrees: low }),
-      ...(high && { highDegrees: high.highDegrees }),
-    };
-    this.last = high === undefined ? at : at + 2;
+    const { node, last } = nodeWithEnds(pieces, items, at);
+    this.node = node;
+    this.last = last;
     this.isHeated = event.act === 'heat';
     this.isAwaited = clause.opener === 'until';
     this.verbOfEvent(event);
@@ -240,30 +127,6 @@ class Weigher {
       points,
       ...(meant && { meant }),
     };
-  }
-
-  /** `between 78 F and 82 F`, `from 180 C to 190 C`: the figure that ends what this one begins. */
-  private otherEnd(node: TemperatureNode): TemperatureNode | undefined {
-    const { pieces, items, at } = this;
-    const joiner = pieces[at + 1];
-    const high = nodeAt(pieces, items, at + 2);
-    if (joiner === undefined || high === undefined || high.unit !== node.unit || high.lowDegrees < node.highDegrees)
-      return undefined;
-    const is = jointOf(joiner.sense)?.is;
-    const isBetween = timeOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'between';
-    return is === 'to' || (isBetween && is === 'conjunction') || DASHES.has(joiner.word) ? high : undefined;
-  }
-
-  /** `between 60 and 65 C`: the number whose scale stands behind the other. */
-  private lowEnd({ lowDegrees }: TemperatureNode): number | undefined {
-    const { pieces, items, at } = this;
-    if (timeOf(pieces[at - 3]?.sense ?? UNKNOWN)?.is !== 'between') return undefined;
-    if (jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is !== 'conjunction') return undefined;
-    const piece = pieces[at - 2];
-    const item = piece?.sort === 'amount' ? items[piece.from] : undefined;
-    return item?.kind === 'measured' && isNumber(item) && item.quantity.low <= lowDegrees
-      ? item.quantity.low
-      : undefined;
   }
 
   /** A clause without a verb goes on from the one before. */
@@ -492,17 +355,8 @@ class Weigher {
   }
 
   private possible(of: Kind): Range {
-    switch (of) {
-      case 'food':
-        return this.inside > 0 && this.isHeated && !this.isStage ? INSIDE : POSSIBLE.food;
-      case 'around':
-        if (this.place?.is === 'frozen' || this.verbRow?.act === 'freeze') return FROZEN;
-        if (this.place?.is === 'cold' || this.verbRow?.where === 'cold') return COLD;
-        return this.verbRow?.act === 'rise' ? RISING : POSSIBLE.around;
-      case 'oven':
-        return this.place?.is === 'stove' ? { ...POSSIBLE.oven, high: HOTTEST_FIRE_C } : POSSIBLE.oven;
-    }
-    return POSSIBLE[of];
+    const { place, verbRow, inside, isHeated, isStage } = this;
+    return possibleOf(of, { place, verb: verbRow, isRead: inside > 0 && isHeated && !isStage });
   }
 
   /** The other scale, where what is written cannot be and that can. */
@@ -525,25 +379,4 @@ const READ = 4;
 
 const PASSES: ReadonlySet<JointRow['is']> = new Set(['article', 'adjective', 'adverb', 'bound', 'quantity', 'number']);
 
-const NO_POINTS: Points = { food: 0, oven: 0, around: 0, medium: 0 };
-const zero = (): Record<Kind, number> => ({ food: 0, oven: 0, around: 0, medium: 0 });
-
-function most(points: Record<Kind, number>, weights: Weights): void {
-  for (const { of, adds } of weights) if (of !== 'nothing') points[of] = Math.max(points[of], adds);
-}
-
-const adds = (weights: Weights, kind: Kind): number => weights.find(({ of }) => of === kind)?.adds ?? 0;
-
-/** What a thing's figure is of. */
-function kindOf(weights: Weights): Kind | undefined {
-  const of = weights[0]?.of;
-  return of === 'nothing' ? undefined : of;
-}
-
 const isIn = (range: Range, of: Range): boolean => range.low >= of.low && range.high <= of.high;
-
-/** A difference has no zero. */
-function changeOf({ unit, lowDegrees, highDegrees }: TemperatureNode): Range {
-  const each = unit === 'F' ? 1 / 1.8 : 1;
-  return { low: lowDegrees * each, high: highDegrees * each };
-}

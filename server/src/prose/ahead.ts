@@ -1,0 +1,152 @@
+/**
+ * Knows what stands around a word that may be a verb or a noun: an object, a noun that it describes, what it is the subject of.
+ * Refuses to know what its clause has had so far (`nouns.ts`).
+ */
+import { isAdverb } from './forms.ts';
+import { formOf, isStrange, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { isSoft, type Piece } from './pieces.ts';
+import type { JointKind } from './rows.ts';
+
+/** An article, a name or the like right behind: an object for sure. */
+export function takesObject(pieces: readonly Piece[], at: number): boolean {
+  const next = pieces[at + 1];
+  if (next === undefined) return false;
+  if (next.sort === 'name' || next.sort === 'amount') return true;
+  switch (jointOf(next.sense)?.is) {
+    case 'article':
+    case 'number':
+    case 'quantity':
+    case 'it':
+    case 'mixture':
+    case 'rest':
+    case 'all':
+      return true;
+    default:
+      return false;
+  }
+}
+
+export function hasObject(pieces: readonly Piece[], at: number): boolean {
+  const next = pieces[at + 1];
+  return (
+    takesObject(pieces, at) || (next?.sort === 'word' && thingOf(next.sense) !== undefined) || next?.sort === 'name'
+  );
+}
+
+/** Behind a noun that may be its subject: only where a place, time or manner follows. */
+export function takesAsTold(pieces: readonly Piece[], at: number): boolean {
+  const next = pieces[at + 1];
+  if (next === undefined) return true;
+  if (next.sort === 'time' || next.sort === 'mark') return true;
+  const is = jointOf(next.sense)?.is;
+  return is === 'preposition' || is === 'to' || is === 'adverb' || is === 'until';
+}
+
+/** A noun stands right behind. */
+export function isThingAhead(pieces: readonly Piece[], at: number): boolean {
+  const next = pieces[at + 1];
+  if (next === undefined) return false;
+  if (next.sort === 'name') return true;
+  return (
+    next.sort === 'word' &&
+    jointOf(next.sense) === undefined &&
+    (thingOf(next.sense) !== undefined || (isStrange(next.sense) && !isAdverb(next.word)))
+  );
+}
+
+/** An adjective stands before what it describes. */
+export function goesOnTo(pieces: readonly Piece[], at: number): boolean {
+  const next = pieces[at + 1];
+  if (next === undefined) return false;
+  if (next.sort !== 'word') return next.sort !== 'mark' && next.sort !== 'time';
+  const is = jointOf(next.sense)?.is;
+  return is === undefined
+    ? isNounAhead(pieces, at) || formOf(next.sense) === 'past'
+    : is === 'adjective' || is === 'rest';
+}
+
+/** The same, or a word that may be one. */
+export function isNounAhead(pieces: readonly Piece[], at: number): boolean {
+  const next = pieces[at + 1];
+  return (
+    isThingAhead(pieces, at) ||
+    (next?.sort === 'word' &&
+      formOf(next.sense) === 'base' &&
+      next.to === next.from + 1 &&
+      !takesObject(pieces, at + 1) &&
+      jointOf(next.sense) === undefined)
+  );
+}
+
+/** A thing, or a verb of which this would be the subject. */
+export function isWordAhead(pieces: readonly Piece[], at: number): boolean {
+  return isNounAhead(pieces, at) || verbOf(pieces[at + 1]?.sense ?? UNKNOWN) !== undefined;
+}
+
+/** `Freezing may crack a jar`, `FRYING.`: what is done is spoken of. */
+export function isSubject(pieces: readonly Piece[], at: number): boolean {
+  const next = pieces[at + 1];
+  if (next === undefined || (next.sort === 'mark' && !isSoft(next.word))) return true;
+  const is = jointOf(next.sense)?.is;
+  const other = is === 'conjunction' || is === 'or' ? pieces[at + 2] : undefined;
+  if (other !== undefined && formOf(other.sense) === 'ing') return isSubject(pieces, at + 2);
+  return is === 'modal' || is === 'aux' || is === 'had';
+}
+
+/**
+ * Whether what stands behind lets it be an order: an object, adverb, preposition or end. A name is one with an object alone, and a word that
+ * is a thing as often not before a noun that it may describe.
+ */
+export function takes(pieces: readonly Piece[], at: number, noun: boolean, first: boolean, ordered: boolean): boolean {
+  const piece = pieces[at] as Piece;
+  const next = pieces[at + 1];
+  // `Salt the water`, `sprinkle with sugar`
+  const isWith = jointOf(next?.sense ?? UNKNOWN)?.way === 'with';
+  if (piece.sort === 'name') return takesObject(pieces, at) || isWith || (first && isThingAhead(pieces, at));
+  if (next === undefined) return !noun || ordered || first;
+  switch (next.sort) {
+    case 'mark':
+      return !noun || first || ordered;
+    case 'name':
+    case 'time':
+    case 'duration':
+    case 'amount':
+    case 'temperature':
+      return first || !mayDescribe(piece.sense);
+  }
+  const is = jointOf(next.sense)?.is;
+  switch (is) {
+    case 'aux':
+    case 'had':
+      return false;
+    case 'modal':
+      return thingOf(next.sense) !== undefined;
+    case 'conjunction':
+    case 'or': {
+      const after = pieces[at + 2];
+      return !noun || first || (after !== undefined && verbOf(after.sense) !== undefined && after.sort === 'word');
+    }
+    case 'to':
+    case 'preposition':
+      return !noun || jointOf(next.sense)?.way !== 'of';
+    case undefined:
+      return first || !mayDescribe(piece.sense);
+    default:
+      return true;
+  }
+}
+
+/** Right behind a word of a kind. */
+export function isBehind(pieces: readonly Piece[], at: number, kind: JointKind): boolean {
+  return jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === kind;
+}
+
+export const isEnd = (next: Piece | undefined): boolean => next === undefined || next.sort === 'mark';
+
+/** What a clause opens with before its verb: `in a bowl, mix`; `if desired, add`. */
+export const leads = (is: JointKind | undefined): boolean =>
+  is === 'preposition' || is === 'to' || is === 'optional' || is === 'bound' || is === 'adverb';
+
+/** `Cool water`, `brown sugar`: it may stand before a noun. */
+export const mayDescribe = (sense: number): boolean =>
+  signOf(sense) !== undefined || jointOf(sense)?.is === 'adjective';

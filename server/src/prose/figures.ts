@@ -1,0 +1,152 @@
+/**
+ * Knows which pieces are temperatures: figures with a scale, numbers without one where an oven's is expected, and figures that say another again.
+ * Refuses to know of what they are.
+ */
+import type { Range } from '../measure/quantity.ts';
+import { celsiusOf } from '../notation/celsius.ts';
+import type { SentenceItem, TemperatureNode } from '../notation/tree.ts';
+import { jointOf, thingOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
+import type { Piece } from './pieces.ts';
+import { adds } from './points.ts';
+import { isNumber } from './time-amounts.ts';
+
+/** No oven is colder or hotter on either scale, and no count of a recipe as high behind `at`. */
+const BARE: Range = { low: 100, high: 550 };
+/** Above it a figure is Fahrenheit. */
+const HOTTEST_BARE_C = 275;
+
+/** `Bake at 350`: a number without a unit, where an oven's is expected, is a temperature from here on. */
+export function findBareFigures(pieces: readonly Piece[], items: readonly SentenceItem[]): void {
+  let isOven = false;
+  for (let at = 0; at < pieces.length; at++) {
+    const piece = pieces[at] as Piece;
+    const row = piece.part === 'thing' ? thingOf(piece.sense) : verbOf(piece.sense);
+    isOven ||= row !== undefined && adds(row.figure, 'oven') >= OVEN;
+    if (!isOven || piece.sort !== 'amount') continue;
+    const joint = jointOf(pieces[at - 1]?.sense ?? UNKNOWN);
+    const next = pieces[at + 1];
+    const isLast = next === undefined || next.sort !== 'word' || next.part !== 'thing';
+    if (
+      isLast &&
+      (joint?.is === 'to' || adds(joint?.adds ?? [], 'oven') > 0) &&
+      bareNode(items[piece.from]) !== undefined
+    )
+      piece.sort = 'temperature';
+  }
+}
+
+/** From so much on a word expects an oven's figure. */
+const OVEN = 3;
+
+/** The temperature that a number is where it is one. */
+function bareNode(item: SentenceItem | undefined): TemperatureNode | undefined {
+  if (item?.kind !== 'measured' || !isNumber(item)) return undefined;
+  const { quantity, low, high, start, end } = item;
+  if (quantity.low < BARE.low || quantity.high > BARE.high) return undefined;
+  return {
+    kind: 'temperature',
+    start,
+    end,
+    low,
+    ...(high && { high }),
+    lowDegrees: quantity.low,
+    highDegrees: quantity.high,
+    unit: quantity.low > HOTTEST_BARE_C ? 'F' : 'unsaid',
+    unitSpan: { start: end, end },
+    fan: false,
+    about: quantity.about === true,
+  };
+}
+
+/** Scales beside each other agree within so much; by fan it is some 20 °C less. */
+const SAME_C = 12;
+const MOST_FAN_C = 35;
+
+export const nodeAt = (
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  at: number,
+): TemperatureNode | undefined => {
+  const piece = pieces[at];
+  const item = piece?.sort === 'temperature' ? items[piece.from] : undefined;
+  return item?.kind === 'temperature' ? item : bareNode(item);
+};
+
+const DASHES: ReadonlySet<string> = new Set(['-', '–', '—']);
+const BETWEEN: ReadonlySet<string> = new Set(['/', '(', ',', '=']);
+
+/** The figure before this one that this one says again in another scale: `180 C/160 C fan/gas 4`, `350 F (180 C)`. */
+export function againFrom(pieces: readonly Piece[], items: readonly SentenceItem[], at: number): number | undefined {
+  const node = nodeAt(pieces, items, at);
+  let before = at - 1;
+  while (
+    before >= 0 &&
+    before > at - 3 &&
+    (BETWEEN.has((pieces[before] as Piece).word) || jointOf((pieces[before] as Piece).sense)?.is === 'or')
+  )
+    before--;
+  const first = nodeAt(pieces, items, before);
+  return node !== undefined && first !== undefined && isSame(first, node) ? before : undefined;
+}
+
+function isSame(a: TemperatureNode, b: TemperatureNode): boolean {
+  if (a.unit === b.unit && a.fan === b.fan) return false;
+  const apart = celsiusOf(a).low - celsiusOf(b).low;
+  if (a.fan === b.fan) return a.unit === 'unsaid' || b.unit === 'unsaid' || Math.abs(apart) <= SAME_C;
+  return a.fan ? -apart <= MOST_FAN_C : apart <= MOST_FAN_C;
+}
+
+/** A difference has no zero. */
+export function changeOf({ unit, lowDegrees, highDegrees }: TemperatureNode): Range {
+  const each = unit === 'F' ? 1 / 1.8 : 1;
+  return { low: lowDegrees * each, high: highDegrees * each };
+}
+
+/** The figure at a piece with both its ends, and the piece of its last: `between 78 F and 82 F`, `from 180 C to 190 C`, `between 60 and 65 C`. */
+export function nodeWithEnds(
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  at: number,
+): { readonly node: TemperatureNode; readonly last: number } {
+  const node = nodeAt(pieces, items, at) as TemperatureNode;
+  const high = otherEnd(pieces, items, at, node);
+  const low = lowEnd(pieces, items, at, node);
+  return {
+    node: {
+      ...node,
+      ...(low !== undefined && { lowDegrees: low }),
+      ...(high && { highDegrees: high.highDegrees }),
+    },
+    last: high === undefined ? at : at + 2,
+  };
+}
+
+/** The figure that ends what this one begins. */
+function otherEnd(
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  at: number,
+  node: TemperatureNode,
+): TemperatureNode | undefined {
+  const joiner = pieces[at + 1];
+  const high = nodeAt(pieces, items, at + 2);
+  if (joiner === undefined || high === undefined || high.unit !== node.unit || high.lowDegrees < node.highDegrees)
+    return undefined;
+  const is = jointOf(joiner.sense)?.is;
+  const isBetween = timeOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'between';
+  return is === 'to' || (isBetween && is === 'conjunction') || DASHES.has(joiner.word) ? high : undefined;
+}
+
+/** The number whose scale stands behind the other. */
+function lowEnd(
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  at: number,
+  { lowDegrees }: TemperatureNode,
+): number | undefined {
+  if (timeOf(pieces[at - 3]?.sense ?? UNKNOWN)?.is !== 'between') return undefined;
+  if (jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is !== 'conjunction') return undefined;
+  const piece = pieces[at - 2];
+  const item = piece?.sort === 'amount' ? items[piece.from] : undefined;
+  return item?.kind === 'measured' && isNumber(item) && item.quantity.low <= lowDegrees ? item.quantity.low : undefined;
+}

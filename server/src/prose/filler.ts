@@ -1,0 +1,263 @@
+/**
+ * Knows what the words of one clause say that its event takes: objects, places, vessel, medium, amounts.
+ * Refuses to know signs, times, temperatures, and what another clause says of it.
+ */
+import type { SentenceItem } from '../notation/tree.ts';
+import { type Clause, type EventDraft, withOne } from './clauses.ts';
+import type { Act, Slot, Where } from './event.ts';
+import { formOf, isStrange, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
+import type { Piece } from './pieces.ts';
+import type { ThingRow, Way } from './rows.ts';
+
+/** Food there lies and waits: a noun that nobody knows may be a place. */
+export const STAYS: ReadonlySet<Act> = new Set(['stay', 'cool', 'rise', 'steep', 'reserve', 'thaw', 'dry']);
+
+/** One walk through the words of a clause. */
+export class Filler {
+  private readonly pieces: readonly Piece[];
+  private readonly items: readonly SentenceItem[];
+  private readonly clause: Clause;
+  private readonly event: EventDraft;
+  private way: Way | undefined;
+  /** The way of a verb of two words, for the first thing behind it. */
+  private byVerb: Way | undefined;
+  private not = false;
+  turnedOff = false;
+  /** The way before an `of`. */
+  private outer: Way | undefined;
+  /** Its vessel is one that something lies in. */
+  private holds = false;
+  /** The words of a thing that is not at its end: its first piece and its last so far. */
+  private from = -1;
+  private head: Piece | undefined;
+
+  constructor(pieces: readonly Piece[], items: readonly SentenceItem[], clause: Clause, event: EventDraft) {
+    this.pieces = pieces;
+    this.items = items;
+    this.clause = clause;
+    this.event = event;
+  }
+
+  fill(): void {
+    const { pieces, clause } = this;
+    for (let at = clause.from; at < clause.to; at++) this.take(pieces[at] as Piece, at);
+    this.end();
+  }
+
+  private take(piece: Piece, at: number): void {
+    if (piece.part === 'tail') {
+      this.turnedOff ||= this.event.act === 'adjust' && this.wayOfLast(piece) === 'off';
+      if (this.turnedOff) this.event.where = this.event.where.map((where) => ({ ...where, way: 'off' }));
+      return;
+    }
+    if (at === this.clause.verb) {
+      this.turnedOff = this.event.act === 'adjust' && this.wayOfLast(piece) === 'off';
+      this.end();
+      this.way = undefined;
+      this.byVerb = piece.to > piece.from + 1 ? this.wayOfLast(piece) : undefined;
+      return;
+    }
+    switch (piece.sort) {
+      case 'mark':
+        this.end();
+        // `in a pan (covered) …` goes on; a clause has no other marks but these.
+        return;
+      case 'time':
+        this.end();
+        this.way = undefined;
+        return;
+      case 'temperature':
+        // `in a 325 F. oven`: the way goes on.
+        this.end();
+        return;
+      case 'amount':
+      case 'duration':
+        this.end();
+        if (piece.sort === 'amount')
+          this.event.amounts = withOne(this.event.amounts, { start: piece.start, end: piece.end, item: piece.from });
+        return;
+      case 'length':
+        this.end();
+        return;
+    }
+    if (piece.part === 'joint') this.joint(piece);
+    else {
+      if (this.from < 0) this.from = at;
+      // `in the fridge door` is the fridge; `the pan juices` are no pan.
+      const known = this.head !== undefined && this.way !== undefined && thingOf(this.head.sense) !== undefined;
+      if (piece.part === 'thing' && !(known && piece.sort === 'word' && isStrange(piece.sense))) this.head = piece;
+    }
+  }
+
+  /** `put in`, `set on`, `turn off`: what the last word of a verb says of a place. */
+  private wayOfLast(verb: Piece): Way | undefined {
+    const item = this.items[verb.to - 1];
+    return item?.kind === 'word' ? jointOf(senseOf(item.word))?.way : undefined;
+  }
+
+  private joint(piece: Piece): void {
+    const joint = jointOf(piece.sense);
+    switch (joint?.is) {
+      case 'to':
+      case 'preposition':
+        this.end();
+        // `in a pail of boiling water`
+        this.outer = joint.way === 'of' && this.way !== 'of' ? this.way : undefined;
+        this.way = joint.way;
+        return;
+      case 'not':
+        this.end();
+        this.not = true;
+        return;
+      case 'it':
+      case 'mixture':
+      case 'rest':
+      case 'all':
+        // `the remaining sugar`, `all the butter`: the noun behind it is the head.
+        if (this.from < 0) this.from = this.pieces.indexOf(piece);
+        this.head = piece;
+        if (joint.is === 'it') this.end();
+        return;
+      case 'adjective':
+      case 'article':
+      case 'number':
+      case 'quantity':
+        return;
+      case 'adverb':
+      case 'bound':
+        this.end();
+        return;
+      // `in a warm place, let the dough rise`: a new thought begins.
+      case 'let':
+      case 'modal':
+        this.end();
+        this.way = undefined;
+        return;
+      // An adverb that no row has, too.
+      default:
+        this.end();
+    }
+  }
+
+  /** The words of a thing are at their end. */
+  private end(): void {
+    const { head, from, way, event } = this;
+    this.from = -1;
+    this.head = undefined;
+    if (head === undefined) return;
+    const span = { start: (this.pieces[from] as Piece).start, end: head.end };
+    const thing = thingOf(head.sense);
+    const isThing = thing !== undefined && this.isThing(thing, span);
+    this.byVerb = undefined;
+    if (isThing) return;
+    const joint = head.part === 'joint' ? jointOf(head.sense)?.is : undefined;
+    const by =
+      joint === 'it' || joint === 'mixture' || joint === 'rest' || joint === 'all'
+        ? joint
+        : thing?.sort === 'vessel'
+          ? 'vessel'
+          : 'name';
+    if (way === 'of' || way === 'for' || way === 'by' || way === 'without') return;
+    if (way === 'at' && head.sort === 'word' && isStrange(head.sense)) {
+      if (STAYS.has(event.act)) this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
+      return;
+    }
+    const role = ROLES[way ?? 'what'];
+    const already = this.already(from, head);
+    event.objects = withOne(event.objects, { ...span, role, by, ...(already && { already }) });
+  }
+
+  /** The medium so far is only something that goes along. */
+  private along = false;
+
+  /** Whether a place, vessel or medium is said, and no food. */
+  private isThing(row: ThingRow, span: { start: number; end: number }): boolean {
+    const { event } = this;
+    const way = this.way ?? this.byVerb;
+    const moves = way === 'at' || way === 'to' || way === 'out of' || way === 'off' || way === 'by';
+    switch (row.sort) {
+      case 'place': {
+        if (way === undefined && !row.bare) return false;
+        // `raise the oven to 200 C`
+        if (way === undefined && event.act === 'rise') {
+          event.act = 'adjust';
+          event.lasts = 'no';
+        }
+        // `beside the stove` is a place in a room.
+        if (way === 'by' && (row.is === 'stove' || row.is === 'oven' || row.is === 'hot')) {
+          this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
+          return true;
+        }
+        const to = this.turnedOff ? 'off' : way === 'by' || !moves ? 'at' : way;
+        this.where({
+          ...span,
+          is: row.is,
+          sure: 'said',
+          way: to,
+          not: this.not || way === 'without',
+          ...(row.celsius && { celsius: row.celsius }),
+        });
+        return true;
+      }
+      case 'vessel': {
+        if (way === 'of' || way === 'out of') return false;
+        // As an object it is what is in it.
+        const holds = way !== undefined;
+        const { vessel } = event;
+        // The pan that a rack stands in, the paper that a jar is wrapped in.
+        if (
+          vessel === undefined ||
+          (holds && !this.holds && (row.is !== 'tool' || vessel.is === 'tool')) ||
+          (vessel.is === 'tool' && row.is !== 'tool')
+        )
+          event.vessel = { ...span, is: row.is, sure: 'said' };
+        this.holds ||= holds;
+        return holds;
+      }
+      case 'medium':
+        if (!moves && way !== 'with' && !(way === 'of' && this.outer !== undefined)) return false;
+        if (way === 'out of') return false;
+        // `With the lemon juice over simmering water`: what it lies in says more than what goes along.
+        if (event.medium === undefined || (this.along && way !== 'with')) {
+          event.medium = { ...span, is: row.is, sure: 'said' };
+          this.along = way === 'with';
+        }
+        return true;
+    }
+  }
+
+  private where(where: Where): void {
+    this.event.where = withOne(this.event.where, where);
+    this.not = false;
+  }
+
+  /** `the chilled dough`, `hot milk`. */
+  private already(from: number, head: Piece): Slot['already'] | undefined {
+    for (let at = from; at < this.clause.to; at++) {
+      const piece = this.pieces[at] as Piece;
+      if (piece === head) return undefined;
+      const tells = signOf(piece.sense)?.tells;
+      if (tells === 'hot' || tells === 'cold' || tells === 'frozen') return tells;
+      const act = formOf(piece.sense) === 'past' ? verbOf(piece.sense)?.act : undefined;
+      const already = act && ALREADY[act];
+      if (already !== undefined) return already;
+    }
+    return undefined;
+  }
+}
+
+const ROLES: Readonly<Record<'what' | 'at' | 'to' | 'with' | 'out of' | 'off', Slot['role']>> = {
+  what: 'what',
+  at: 'with',
+  to: 'into',
+  with: 'with',
+  'out of': 'from',
+  off: 'from',
+};
+
+export const ALREADY: Readonly<Partial<Record<Act, Slot['already']>>> = {
+  heat: 'cooked',
+  cool: 'cold',
+  freeze: 'frozen',
+  steep: 'soaked',
+};

@@ -1,0 +1,44 @@
+/**
+ * Knows what temperatures a food, an oven, a place or a medium can have.
+ * Refuses to know of what a figure is.
+ */
+import type { Range } from '../measure/quantity.ts';
+import type { Kind } from './points.ts';
+import type { PlaceRow, VerbRow } from './rows.ts';
+
+/** What is possible, °C (judgement): beyond it a figure is in the other scale. */
+const POSSIBLE: Readonly<Record<Kind, Range>> = {
+  food: { low: -40, high: 200 },
+  oven: { low: 65, high: 320 },
+  around: { low: -40, high: 120 },
+  medium: { low: 0, high: 260 },
+};
+/** Of a reading in the food as it cooks. */
+const INSIDE: Range = { low: 36, high: 110 };
+const COLD: Range = { low: -4, high: 20 };
+const FROZEN: Range = { low: -80, high: 5 };
+const RISING: Range = { low: 0, high: 55 };
+/** In fires and stone ovens. */
+const HOTTEST_FIRE_C = 550;
+
+/** What stands beside the figure; it is read in the food as it cooks. */
+interface Beside {
+  readonly place: PlaceRow | undefined;
+  readonly verb: VerbRow | undefined;
+  readonly isRead: boolean;
+}
+
+export function possibleOf(of: Kind, { place, verb, isRead }: Beside): Range {
+  switch (of) {
+    case 'food':
+      return isRead ? INSIDE : POSSIBLE.food;
+    case 'around':
+      if (place?.is === 'frozen' || verb?.act === 'freeze') return FROZEN;
+      if (place?.is === 'cold' || verb?.where === 'cold') return COLD;
+      return verb?.act === 'rise' ? RISING : POSSIBLE.around;
+    case 'oven':
+      return place?.is === 'stove' ? { ...POSSIBLE.oven, high: HOTTEST_FIRE_C } : POSSIBLE.oven;
+    case 'medium':
+      return POSSIBLE.medium;
+  }
+}

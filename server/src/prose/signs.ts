@@ -1,0 +1,77 @@
+/**
+ * Knows what a clause waits for: the sign that its words tell, or what its verb says is then seen.
+ * Refuses to know whose sign it is.
+ */
+import type { Clause } from './clauses.ts';
+import type { Act, PlaceKind, Sign, Tells } from './event.ts';
+import { jointOf, signOf, thingOf, verbOf } from './lexicon.ts';
+import type { Piece } from './pieces.ts';
+
+/** Where what a sign says ends: `until a ball that holds together`, `until thick enough to coat a spoon`. */
+export function stateBehind(clauses: readonly Clause[], at: number): number {
+  let last = at;
+  while (clauses[last + 1]?.frame === 'state') last++;
+  return (clauses[last] as Clause).to;
+}
+
+/** `until` and what it waits for; its words end before the piece `to`. */
+export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Sign {
+  let tells: Tells | undefined;
+  let celsius: Sign['celsius'];
+  let not = false;
+  for (let at = clause.from; at < clause.to; at++) {
+    const piece = pieces[at] as Piece;
+    const row = signOf(piece.sense);
+    const joint = piece.part === 'joint' ? jointOf(piece.sense)?.is : undefined;
+    if (joint === 'not' || joint === 'aux not') not = true;
+    const thing = thingOf(piece.sense);
+    // Of several the last word says most: `until the butter is hot and brown`.
+    if (row !== undefined) {
+      tells = row.tells;
+      celsius = row.celsius ?? celsius;
+    } else if (piece.sort === 'temperature') tells ??= 'figure';
+    else if (thing?.sort === 'place') tells ??= TELLS_AT[thing.is];
+    else tells ??= tellsOf(verbOf(piece.sense)?.act, piece);
+  }
+  // `until it no longer steams`
+  if (not && tells !== undefined) {
+    tells = NO_LONGER[tells];
+    celsius = undefined;
+  }
+  const start = (pieces[clause.from] as Piece).start;
+  let last = to - 1;
+  while (last > clause.from && (pieces[last] as Piece).sort === 'mark') last--;
+  return {
+    start,
+    end: (pieces[last] as Piece).end,
+    is: tells,
+    sure: tells === undefined ? 'unread' : 'said',
+    from: clause.opener === 'until' ? 'until' : 'when',
+    ...(celsius && { celsius }),
+  };
+}
+
+/** What is left to be said where a sign is denied. */
+const NO_LONGER: Readonly<Partial<Record<Tells, Tells>>> = { boiling: 'hot', hot: 'warm', warm: 'cold' };
+
+/** `until at room temperature` */
+const TELLS_AT: Readonly<Partial<Record<PlaceKind, Tells>>> = { frozen: 'frozen', cold: 'cold', room: 'warm' };
+
+/** What a verb says is seen where it is waited for: `until it boils`. */
+function tellsOf(act: Act | undefined, { part }: Piece): Tells | undefined {
+  if (act === undefined || (part !== 'framed' && part !== 'describes')) return undefined;
+  return SEEN[act];
+}
+
+const SEEN: Readonly<Partial<Record<Act, Tells>>> = {
+  heat: 'hot',
+  close: 'closed',
+  cover: 'closed',
+  pack: 'closed',
+  cool: 'cold',
+  freeze: 'frozen',
+  thaw: 'thawed',
+  rise: 'risen',
+  dry: 'dry',
+  combine: 'mixed',
+};

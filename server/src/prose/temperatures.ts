@@ -9,12 +9,11 @@ import type { SentenceItem, TemperatureNode } from '../notation/tree.ts';
 import type { Clause } from './clauses.ts';
 import type { Event, HeatOf, Points, TemperatureSaid } from './event.ts';
 import { againFrom, changeOf, nodeWithEnds } from './figures.ts';
-import { evidenceOf, jointOf, senseOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { evidenceOf, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import { adds, judged, KINDS, type Kind, kindOf, most, NO_POINTS, zero } from './points.ts';
 import { possibleOf } from './possible.ts';
 import type { JointRow, PlaceRow, ThingRow, VerbRow } from './rows.ts';
-import { isNumber } from './time-amounts.ts';
 
 /** The temperatures that the clause says, of the event that is its own or that it is a sign of; one for figures that say it again. */
 export function temperaturesIn(

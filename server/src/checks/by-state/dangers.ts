@@ -2,7 +2,7 @@
  * Knows the dangers of a recipe, judged by the state that every body is in: what is eaten undercooked, what lies warm too long, what is shut
  * off from air.
  */
-import { journeyOf } from '../../recipe/journey/fold.ts';
+import { type Journey, journeysOf } from '../../recipe/journey/fold.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import type { House } from '../house.ts';
 import { shutOff } from './shut-off.ts';
@@ -11,16 +11,18 @@ import { undercooked } from './undercooked.ts';
 import { keyOf, type Verdict } from './verdict.ts';
 
 export function dangersIn(recipe: Recipe, house: House): readonly Verdict[] {
-  const journey = journeyOf(recipe);
-  const shut = shutOff(recipe, journey);
+  const found = journeysOf(recipe).flatMap((journey) => dangersOn(journey, house));
+  return found.sort((a, b) => a.part - b.part || a.line - b.line || a.start - b.start);
+}
+
+function dangersOn(journey: Journey, house: House): readonly Verdict[] {
   // A figure that is too low for several foods is one verdict.
   const cooking = new Map(
-    undercooked(recipe, journey, house)
+    undercooked(house, journey)
       .toReversed()
       .map((each) => [keyOf(each), each]),
   );
-  const found = [...cooking.values(), ...tooWarm(house, recipe).map(verdictOf), ...shut.verdicts];
-  return found.sort((a, b) => a.part - b.part || a.line - b.line || a.start - b.start);
+  return [...cooking.values(), ...tooWarm(house, journey).map(verdictOf), ...shutOff(journey).verdicts];
 }
 
 const verdictOf = ({ kind, level, stay, start, end, minutes, celsius }: TooWarm): Verdict => ({

@@ -6,10 +6,9 @@ import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
 import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, type Member, type Read, type Stay, WAS } from '../../recipe/journey/bodies.ts';
-import { type Journey, journeyOf } from '../../recipe/journey/fold.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import { type Mixture, mixtureOf } from '../../recipe/mixture.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
 import { isShutOffByFat, keptInOil } from './in-oil.ts';
@@ -58,26 +57,23 @@ export interface InJar {
 }
 
 /** One an ingredient, of those that are kept with too little acid. */
-export const keptInJars = onceFor((recipe: Recipe): readonly InJar[] => {
-  const journey = journeyOf(recipe);
-  const inOil = keptInOil(recipe);
+export const keptInJars = onceFor((journey: Journey): readonly InJar[] => {
+  const inOil = keptInOil(journey);
   const isAnyPutBy = journey.stays.some(isPutBy);
   const found = journey.bodies.flatMap((body) =>
-    (!isAnyPutBy && !isClosable(body)) || inOil.some((oil) => oil.body === body)
-      ? []
-      : (judge(recipe, journey, body) ?? []),
+    (!isAnyPutBy && !isClosable(body)) || inOil.some((oil) => oil.body === body) ? [] : (judge(journey, body) ?? []),
   );
   return found.filter(({ what }, at) => found.findIndex((each) => each.what === what) === at);
 });
 
-function judge(recipe: Recipe, journey: Journey, body: Body): InJar | undefined {
-  const members = membersIn(recipe, body);
+function judge(journey: Journey, body: Body): InJar | undefined {
+  const members = membersIn(journey, body);
   // What is said to be in each jar, and left nowhere else, is in them.
   const mix = mixtureOf(members.map(({ member, ingredient }) => ({ ingredient, share: member.share.high })));
   if (mix.massG <= 0) return undefined;
   const kept = keptShut(journey, body, mix);
   if (kept === undefined || isShutOffByFat(body, mix) || keepsInJars(mix, body, kept)) return undefined;
-  const isJam = members.some(({ member }) => recipe.parts[member.of.part]?.head.kind?.name === 'jam');
+  const isJam = members.some(({ member }) => journey.parts[member.of.part]?.head.kind?.name === 'jam');
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
   const solids = mix.massG - mix.of.liquid;
   const low = members.filter(({ ingredient }) => isLow(ingredient, raw));

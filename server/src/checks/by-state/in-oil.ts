@@ -6,12 +6,11 @@
 import { isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, WAS } from '../../recipe/journey/bodies.ts';
-import { type Journey, journeyOf } from '../../recipe/journey/fold.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
 import type { Mixture } from '../../recipe/mixture.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
+import type { Part } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
-import { anyPart } from '../over-parts.ts';
 import { type Kept, keepingStays, keptBy, putBy } from './kept.ts';
 import { membersIn, mixtureIn } from './spoils.ts';
 
@@ -34,14 +33,14 @@ export interface InOil {
   readonly asked: boolean;
 }
 
-const hasFat = anyPart(({ head }) => head.ingredients.some((i) => isOf(foodOf(i), 'fat')));
-const hasSolid = anyPart(({ head }) => head.ingredients.some(isFresh));
+const hasFat = onceFor(({ head }: Part) => head.ingredients.some((i) => isOf(foodOf(i), 'fat')));
+const hasSolid = onceFor(({ head }: Part) => head.ingredients.some(isFresh));
 
 /** One a body, of those kept too warm or too long. */
-export const keptInOil = onceFor((recipe: Recipe): readonly InOil[] => {
-  if (!hasFat(recipe) || !hasSolid(recipe)) return NONE;
-  const journey = journeyOf(recipe);
-  const found = journey.bodies.flatMap((body) => judge(recipe, journey, body) ?? []);
+export const keptInOil = onceFor((journey: Journey): readonly InOil[] => {
+  const parts = Object.values(journey.parts);
+  if (!parts.some(hasFat) || !parts.some(hasSolid)) return NONE;
+  const found = journey.bodies.flatMap((body) => judge(journey, body) ?? []);
   return found.filter(({ solid }, at) => found.findIndex((each) => each.solid === solid) === at);
 });
 
@@ -50,12 +49,12 @@ const NONE: readonly InOil[] = [];
 const isFresh = (ingredient: Ingredient): boolean =>
   !ingredient.free && isOf(foodOf(ingredient), 'from the soil') && !listedAs(ingredient).has('dried');
 
-function judge(recipe: Recipe, journey: Journey, body: Body): InOil | undefined {
-  const solid = membersIn(recipe, body).find(({ ingredient }) => isFresh(ingredient));
-  if (solid === undefined || !isShutOff(recipe, body)) return undefined;
-  const kept = tooLong(recipe, journey, body);
+function judge(journey: Journey, body: Body): InOil | undefined {
+  const solid = membersIn(journey, body).find(({ ingredient }) => isFresh(ingredient));
+  if (solid === undefined || !isShutOff(journey, body)) return undefined;
+  const kept = tooLong(journey, body);
   if (kept === undefined) return undefined;
-  const fat = mixtureIn(recipe, body).of.oil > 0 ? 'oil' : 'fat';
+  const fat = mixtureIn(journey, body).of.oil > 0 ? 'oil' : 'fat';
   // Cold, butter keeps longer than oil does; where it is kept without a word, it is kept cold.
   if (fat === 'fat' && (kept.how !== 'warm' || (kept.stay !== undefined && !kept.stay.timed && kept.sure !== 'said')))
     return undefined;
@@ -77,13 +76,13 @@ export function isShutOffByFat(body: Body, { massG, of }: Mixture): boolean {
 }
 
 /** And nothing keeps it sour. */
-function isShutOff(recipe: Recipe, body: Body): boolean {
-  const mix = mixtureIn(recipe, body);
+function isShutOff(journey: Journey, body: Body): boolean {
+  const mix = mixtureIn(journey, body);
   return isShutOffByFat(body, mix) && mix.acidG < mix.massG * SOUR;
 }
 
-function tooLong(recipe: Recipe, journey: Journey, body: Body): Kept | undefined {
-  const stays = keepingStays(journey, body, DAY).filter((stay) => isShutOff(recipe, stay.body));
+function tooLong(journey: Journey, body: Body): Kept | undefined {
+  const stays = keepingStays(journey, body, DAY).filter((stay) => isShutOff(journey, stay.body));
   if (stays.length === 0) return putBy(body);
   for (const stay of stays) {
     const kept = keptBy(stay);

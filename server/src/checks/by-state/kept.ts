@@ -7,7 +7,6 @@ import { type Body, type Member, type Stay, WAS } from '../../recipe/journey/bod
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import type { Sure } from '../../recipe/journey/sure.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
 import { onceFor } from '../once.ts';
 
 export interface Kept {
@@ -84,7 +83,7 @@ export function putBy(body: Body): Kept | undefined {
 }
 
 /** The words of its line that say where and for how long, as they stand there: `"cool cupboard", "a month"`; empty where nobody says. */
-export function wordsOf({ parts }: Recipe, { stay }: Kept): string {
+export function wordsOf({ parts }: Journey, { stay }: Kept): string {
   if (stay === undefined) return '';
   const { where, times } = stay.by.event;
   const text = parts[stay.part]?.head.source.lines[stay.line]?.text ?? '';

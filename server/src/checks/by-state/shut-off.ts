@@ -5,7 +5,7 @@
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Body, Stay } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
+import { onceFor } from '../once.ts';
 import { keptInJars, LEFT_DAYS } from './in-jars.ts';
 import { keptInOil } from './in-oil.ts';
 import { bodiesWith, type Kept, sharesFood } from './kept.ts';
@@ -22,27 +22,27 @@ export interface ShutOff {
   readonly judged: ReadonlySet<Stay>;
 }
 
-export function shutOff(recipe: Recipe, journey: Journey): ShutOff {
+export const shutOff = onceFor((journey: Journey): ShutOff => {
   const judged = new Set<Stay>();
-  const inOil = keptInOil(recipe);
-  const inJars = keptInJars(recipe);
+  const inOil = keptInOil(journey);
+  const inJars = keptInJars(journey);
   const found = new Set([...inOil, ...inJars].map(({ body }) => body));
   for (const stay of journey.stays) {
     const isShut = stay.body.shut === 'jar' && stay.body.vessel === 'jar';
     const isKept = !stay.timed || stay.minutes.high >= LEFT_DAYS * DAY;
     if (stay.branch || !isKept || (!isShut && found.size === 0)) continue;
     const holds = isShut ? bodiesWith(journey, stay.body) : [...found].filter((body) => sharesFood(stay.body, body));
-    if (holds.some((body) => !spoilsInJar(recipe, body, stay))) judged.add(stay);
+    if (holds.some((body) => !spoilsInJar(journey, body, stay))) judged.add(stay);
   }
   const verdicts = [
     ...inOil.map(({ solid, part, kept, asked }) => verdictOf('garlic-in-oil', solid, part, kept, asked)),
     ...inJars.map(({ what, part, kept, asked }) => verdictOf('low-acid-preserve', what, part, kept, asked)),
   ];
   return { verdicts, judged };
-}
+});
 
-function spoilsInJar(recipe: Recipe, body: Body, { timed }: Stay): boolean {
-  const { massG, of } = mixtureIn(recipe, body);
+function spoilsInJar(journey: Journey, body: Body, { timed }: Stay): boolean {
+  const { massG, of } = mixtureIn(journey, body);
   return of.egg + of.milk >= massG * EGGY || (of.animal >= massG * EGGY && timed);
 }
 

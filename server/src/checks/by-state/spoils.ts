@@ -7,8 +7,8 @@ import { keptOn } from '../../notation/kept.ts';
 import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, type Member, WAS } from '../../recipe/journey/bodies.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
 import { type Mixture, mixtureOf } from '../../recipe/mixture.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 
 /** Least share of animal foods, and of cooked plants without the water they take up, that makes a mixture perishable (judgement). */
@@ -34,8 +34,11 @@ const SOURING = 0.013;
 /** Grams of water in 100 g from which cured meat is a boiled sausage or a ham, and no dry one (judgement). */
 const MOIST_WATER = 53;
 
-const ingredientOf = (recipe: Recipe, { of }: Member): Ingredient | undefined =>
-  recipe.parts[of.part]?.head.ingredients[of.ingredient];
+/** Where the lists are that members are of: a recipe, or a journey in it. */
+type Lists = Pick<Journey, 'parts'>;
+
+const ingredientOf = ({ parts }: Lists, { of }: Member): Ingredient | undefined =>
+  parts[of.part]?.head.ingredients[of.ingredient];
 
 export interface Held {
   readonly member: Member;
@@ -51,10 +54,10 @@ interface Kept {
 const KEPT = keptOn<Body, Kept>();
 
 /** What is known of a body while its ingredients are the same. */
-function keptIn(recipe: Recipe, body: Body): Kept {
+function keptIn(lists: Lists, body: Body): Kept {
   const kept = KEPT.get(body);
-  if (kept !== undefined && body.members.every((member, i) => ingredientOf(recipe, member) === kept.of[i])) return kept;
-  const of = body.members.map((member) => ingredientOf(recipe, member));
+  if (kept !== undefined && body.members.every((member, i) => ingredientOf(lists, member) === kept.of[i])) return kept;
+  const of = body.members.map((member) => ingredientOf(lists, member));
   const members = body.members.flatMap((member, i) => {
     const ingredient = of[i];
     return ingredient === undefined ? [] : [{ member, ingredient }];
@@ -65,11 +68,11 @@ function keptIn(recipe: Recipe, body: Body): Kept {
 }
 
 /** The members with their ingredients. */
-export const membersIn = (recipe: Recipe, body: Body): readonly Held[] => keptIn(recipe, body).members;
+export const membersIn = (lists: Lists, body: Body): readonly Held[] => keptIn(lists, body).members;
 
 /** What a body holds in all. */
-export function mixtureIn(recipe: Recipe, body: Body): Mixture {
-  const kept = keptIn(recipe, body);
+export function mixtureIn(lists: Lists, body: Body): Mixture {
+  const kept = keptIn(lists, body);
   kept.mixture ??= mixtureOf(
     kept.members.map(({ member, ingredient }) => ({ ingredient, share: middle(member.share) })),
   );
@@ -80,12 +83,12 @@ const isCooked = (member: Member, ingredient: Ingredient): boolean =>
   (member.state.cooked !== 'raw' && member.state.cooked !== 'outside') || listedAs(ingredient).has('cooked');
 
 /** Whether it must be kept hot or cold. */
-export function spoils(recipe: Recipe, body: Body): boolean {
-  const mix = mixtureIn(recipe, body);
+export function spoils(lists: Lists, body: Body): boolean {
+  const mix = mixtureIn(lists, body);
   if (mix.massG <= 0 || keepsByItself(mix, body)) return false;
   let animal = 0;
   let plants = 0;
-  for (const { member, ingredient } of membersIn(recipe, body)) {
+  for (const { member, ingredient } of membersIn(lists, body)) {
     const food = foodOf(ingredient);
     if (!ingredient.weighed.known) continue;
     const grams = middle(ingredient.weighed.grams) * middle(member.share);

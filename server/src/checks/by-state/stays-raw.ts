@@ -1,7 +1,7 @@
 /**
  * Knows whether what no known order cooks is raw by the state that it is in at the end too: a word that nobody knows is no danger by itself.
  */
-import { journeyOf } from '../../recipe/journey/fold.ts';
+import { journeysOf } from '../../recipe/journey/fold.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
 import type { Found, Place } from '../check.ts';
 import type { House } from '../house.ts';
@@ -10,7 +10,11 @@ import { undercooked } from './undercooked.ts';
 
 const rawLines = onceInHouse(
   (house: House, recipe: Recipe): ReadonlySet<string> =>
-    new Set(undercooked(recipe, journeyOf(recipe), house).map(({ listed }) => keyOf(listed))),
+    new Set(
+      journeysOf(recipe)
+        .flatMap((journey) => undercooked(house, journey))
+        .map(({ listed }) => keyOf(listed)),
+    ),
 );
 
 const keyOf = ({ part, line }: Pick<Place, 'part' | 'line'>): string => `${part} ${line}`;

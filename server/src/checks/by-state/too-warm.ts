@@ -6,10 +6,9 @@ import { middle, type Range } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { Span } from '../../notation/tree.ts';
 import { type Body, type FoodState, type Stay, WAS } from '../../recipe/journey/bodies.ts';
-import { type Journey, journeyOf } from '../../recipe/journey/fold.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import { type Sure, weakest } from '../../recipe/journey/sure.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import type { House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
@@ -49,14 +48,13 @@ const SHORT_MIN = 120;
 const SLACK_C = 0.6;
 
 /** Every such stay, but of what is in closed jars or in oil. */
-export const tooWarm = onceInHouse(({ foodSafety }: House, recipe: Recipe): readonly TooWarm[] => {
-  const journey = journeyOf(recipe);
+export const tooWarm = onceInHouse(({ foodSafety }: House, journey: Journey): readonly TooWarm[] => {
   if (journey.stays.length === 0) return NONE;
   const limits = holdingLimits(foodSafety);
-  const except = shutOff(recipe, journey).judged;
+  const except = shutOff(journey).judged;
   const last = new Set(lastStays(journey));
   return journey.stays.flatMap((stay) =>
-    except.has(stay) ? [] : (judged(recipe, stay, last.has(stay), limits).tooWarm ?? []),
+    except.has(stay) ? [] : (judged(journey, stay, last.has(stay), limits).tooWarm ?? []),
   );
 });
 
@@ -70,11 +68,11 @@ interface Judged {
 const JUDGED = keptOn<Stay, Judged>();
 
 /** As before, where the stay and all that lies in it are the same. */
-function judged(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimits): Judged {
-  const held = membersIn(recipe, stay.body);
+function judged(journey: Journey, stay: Stay, isLast: boolean, limits: HoldingLimits): Judged {
+  const held = membersIn(journey, stay.body);
   const before = JUDGED.get(stay);
   if (before?.held === held && before.isLast === isLast && before.limits === limits) return before;
-  const now: Judged = { held, isLast, limits, tooWarm: judge(recipe, stay, isLast, limits) };
+  const now: Judged = { held, isLast, limits, tooWarm: judge(journey, stay, isLast, limits) };
   JUDGED.set(stay, now);
   return now;
 }
@@ -83,19 +81,19 @@ const NONE: readonly TooWarm[] = [];
 
 const lastStays = ({ bodies }: Journey): readonly Stay[] => bodies.flatMap(({ waits }) => waits ?? []);
 
-function judge(recipe: Recipe, stay: Stay, isLast: boolean, limits: HoldingLimits): TooWarm | undefined {
+function judge(journey: Journey, stay: Stay, isLast: boolean, limits: HoldingLimits): TooWarm | undefined {
   const { by, body, lies } = stay;
   const { act } = by.event;
   if (act === 'rise' || act === 'dry' || act === 'smoke' || act === 'freeze') return undefined;
   if (act === 'cool' && by.event.temperatures.some(({ of }) => of === 'food'))
-    return spoils(recipe, body) ? tooSlow(stay, limits) : undefined;
+    return spoils(journey, body) ? tooSlow(stay, limits) : undefined;
   const figure = figureIn(stay);
-  const least = (isRoast(recipe, body) ? limits.hot.roastC : limits.hot.celsius) - SLACK_C;
+  const least = (isRoast(journey, body) ? limits.hot.roastC : limits.hot.celsius) - SLACK_C;
   const isHeldWarm = figure !== undefined && figure.celsius.low >= BETWEEN_C && figure.celsius.low < least;
   // What is raw yet is not held warm, but cooked there.
   if (isHeldWarm && body.members.every(({ state }) => state.cooked === 'raw' && (state.was & WAS.animal) !== 0))
     return undefined;
-  if ((!isWarm(lies) && !isHeldWarm) || lies.celsius.low >= least || !spoils(recipe, body)) return undefined;
+  if ((!isWarm(lies) && !isHeldWarm) || lies.celsius.low >= least || !spoils(journey, body)) return undefined;
   if (isLife(stay) || mayBeCold(stay)) return undefined;
   const limitMin = limitFor(stay, limits);
   // Nothing grows where a roast may be held.
@@ -140,8 +138,8 @@ const isLife = ({ by, lies }: Stay): boolean =>
   (by.event.as === 'told' || by.event.times.some(({ kind }) => kind === 'life'));
 
 /** Meat that was roasted whole, and not cooked through. */
-const isRoast = (recipe: Recipe, body: Body): boolean =>
-  membersIn(recipe, body).every(
+const isRoast = (journey: Journey, body: Body): boolean =>
+  membersIn(journey, body).every(
     ({ member: { state }, ingredient }) =>
       (state.was & WAS.animal) === 0 ||
       (foodOf(ingredient)?.class === 'meat' && state.cooked === 'unsaid' && isBaked(state)),

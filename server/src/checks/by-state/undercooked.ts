@@ -6,9 +6,9 @@ import { isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, type FoodState, type Member, type Read, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import type { House } from '../house.ts';
+import { onceInHouse } from '../once.ts';
 import { EGG_DISHES } from '../safety/egg-dishes.ts';
 import { type Group, groupOf, holdingLimits, holdS, type Limit, limitOf, THERMOMETER_C } from '../safety/limits.ts';
 import { CURES, CURING_MIN, membersIn, mixtureIn } from './spoils.ts';
@@ -30,18 +30,18 @@ export interface OnFood extends Verdict {
 }
 
 /** One a food and place: a figure may be that of several foods. */
-export function undercooked(recipe: Recipe, journey: Journey, house: House): readonly OnFood[] {
+export const undercooked = onceInHouse((house: House, journey: Journey): readonly OnFood[] => {
   const found = new Map<string, OnFood>();
   for (const body of journey.bodies)
-    for (const { member, ingredient } of membersIn(recipe, body)) {
-      const verdict = judge(recipe, journey, body, member, ingredient, house);
+    for (const { member, ingredient } of membersIn(journey, body)) {
+      const verdict = judge(journey, body, member, ingredient, house);
       if (verdict === undefined) continue;
       const listed = { part: member.of.part, line: ingredient.line };
       const key = `${keyOf(verdict)} ${listed.part} ${listed.line}`;
       if (!found.has(key)) found.set(key, { ...verdict, listed });
     }
   return [...found.values()];
-}
+});
 
 /** What a member counts as; minced by its line or by a step. */
 function groupIn(ingredient: Ingredient, { cut }: FoodState): Group | undefined {
@@ -53,7 +53,6 @@ function groupIn(ingredient: Ingredient, { cut }: FoodState): Group | undefined 
 }
 
 function judge(
-  recipe: Recipe,
   journey: Journey,
   body: Body,
   member: Member,
@@ -70,7 +69,7 @@ function judge(
   if (listed.has('treated') || listed.has('cured')) return undefined;
   const { state } = member;
   const food = foodOf(ingredient);
-  if (food?.class === 'flour') return rawFlour(recipe, body, member, ingredient);
+  if (food?.class === 'flour') return rawFlour(journey, body, member, ingredient);
   const group = groupIn(ingredient, state);
   if (group === undefined || state.cooked === 'through') return undefined;
   const limit = limitOf(group, house.foodSafety);
@@ -79,7 +78,7 @@ function judge(
   if (
     best !== undefined &&
     group === 'egg' &&
-    isBrushed(recipe, body) &&
+    isBrushed(journey, body) &&
     best.celsius.low >= limitOf('meat', house.foodSafety).celsius - THERMOMETER_C
   )
     return undefined;
@@ -88,13 +87,13 @@ function judge(
   const isRaw = state.cooked === 'raw' || (state.cooked === 'outside' && (group === 'egg' || state.cut !== 'whole'));
   if (isRaw && state.cooked === 'raw') {
     if (group === 'egg')
-      return isDough(recipe, body, member) || hasHotSyrup(body) || member.share.high < 1
+      return isDough(journey, body, member) || hasHotSyrup(body) || member.share.high < 1
         ? undefined
         : atName(ingredient, member, 'raw-egg', 'error', 'no step heats it');
     if (
-      isCured(recipe, body, group) ||
+      isCured(journey, body, group) ||
       listed.has('for raw') ||
-      (group === 'fish' && (listed.has('frozen') || wasFrozen(recipe, journey, member, house)))
+      (group === 'fish' && (listed.has('frozen') || wasFrozen(journey, member, house)))
     )
       return undefined;
     return atName(ingredient, member, 'no-safe-temperature', 'error', 'no step cooks it');
@@ -102,7 +101,7 @@ function judge(
   // Whole cuts and fish are safe when their outside is, or cooked to order.
   if (group === 'meat' || group === 'fish') return undefined;
   if (group === 'egg') {
-    if (!setsByEgg(recipe, body, member, ingredient) || (state.was & WAS.signed) !== 0) return undefined;
+    if (!setsByEgg(journey, body, member, ingredient) || (state.was & WAS.signed) !== 0) return undefined;
     return atName(ingredient, member, 'no-safe-temperature', 'warning', 'nothing tells when it is safe');
   }
   const level: Level = (state.was & WAS.signed) !== 0 ? 'ask' : 'error';
@@ -175,40 +174,40 @@ const COOKING_SYRUP_C = 120;
 const hasHotSyrup = ({ members }: Body): boolean =>
   members.some(({ state }) => state.reads.some(({ of, celsius }) => of === 'food' && celsius.low >= COOKING_SYRUP_C));
 
-function isDough(recipe: Recipe, body: Body, { of: { part } }: Member): boolean {
-  const kind = recipe.parts[part]?.head.kind;
+function isDough(journey: Journey, body: Body, { of: { part } }: Member): boolean {
+  const kind = journey.parts[part]?.head.kind;
   if (kind !== undefined && DOUGHS.has(kind.group)) return true;
-  const { massG, of } = mixtureIn(recipe, body);
+  const { massG, of } = mixtureIn(journey, body);
   return of.flour > massG * DOUGH;
 }
 
 const DOUGHS: ReadonlySet<string> = new Set(['dough', 'pastry', 'cake', 'batter']);
 
 /** A little egg on flesh or pastry is in the heat of the oven, whatever the middle reads. */
-function isBrushed(recipe: Recipe, body: Body): boolean {
-  const { massG, of } = mixtureIn(recipe, body);
+function isBrushed(journey: Journey, body: Body): boolean {
+  const { massG, of } = mixtureIn(journey, body);
   return of.flesh > 0 && of.egg < massG * BRUSHED;
 }
 const BRUSHED = 0.15;
 
 /** In curing salt; meat that lay in salt for weeks, as a raw ham, but no fish, whose danger is another. */
-function isCured(recipe: Recipe, body: Body, group: Group): boolean {
-  const { saltG, massG, has } = mixtureIn(recipe, body);
+function isCured(journey: Journey, body: Body, group: Group): boolean {
+  const { saltG, massG, has } = mixtureIn(journey, body);
   const lay = body.coldMin.low + body.warmMin.low;
   const dried = body.members.some(({ state }) => (state.was & WAS.dried) !== 0);
   return has.has('curing') || (group !== 'fish' && saltG >= massG * CURES && (dried || lay >= CURING_MIN));
 }
 
-function setsByEgg(recipe: Recipe, body: Body, { of: { part } }: Member, { weighed }: Ingredient): boolean {
-  const kind = recipe.parts[part]?.head.kind;
+function setsByEgg(journey: Journey, body: Body, { of: { part } }: Member, { weighed }: Ingredient): boolean {
+  const kind = journey.parts[part]?.head.kind;
   if (kind !== undefined) return EGG_DISHES.has(kind.name);
-  const { massG, of } = mixtureIn(recipe, body);
+  const { massG, of } = mixtureIn(journey, body);
   if (!weighed.known || of.flour > massG * 0.1 || of.sugar >= massG * 0.25) return false;
   return weighed.grams.high > massG * EGG_SETS;
 }
 
 /** Long and cold enough for what lives in fish. */
-function wasFrozen(_recipe: Recipe, { stays }: Journey, { of }: Member, { foodSafety }: House): boolean {
+function wasFrozen({ stays }: Journey, { of }: Member, { foodSafety }: House): boolean {
   const { rows } = holdingLimits(foodSafety).freezing;
   return stays.some(
     ({ by, body, lies, minutes }) =>
@@ -218,10 +217,10 @@ function wasFrozen(_recipe: Recipe, { stays }: Journey, { of }: Member, { foodSa
   );
 }
 
-function rawFlour(recipe: Recipe, body: Body, member: Member, ingredient: Ingredient): Verdict | undefined {
+function rawFlour(journey: Journey, body: Body, member: Member, ingredient: Ingredient): Verdict | undefined {
   const { state } = member;
   if (state.cooked !== 'raw') return undefined;
-  const { massG, waterG, fatG, sugarG, of, has } = mixtureIn(recipe, body);
+  const { massG, waterG, fatG, sugarG, of, has } = mixtureIn(journey, body);
   if (waterG + fatG < massG * DRY_MIX) return undefined;
   // One that is only made, and not served, is baked elsewhere.
   const isServed = (state.was & WAS.eaten) !== 0 || body.band === 'frozen';
@@ -231,7 +230,7 @@ function rawFlour(recipe: Recipe, body: Body, member: Member, ingredient: Ingred
     sugarG >= massG * SWEET &&
     !has.has('yeast') &&
     !has.has('leavening') &&
-    recipe.parts[member.of.part]?.head.kind === undefined;
+    journey.parts[member.of.part]?.head.kind === undefined;
   if (!isServed && (!isSweet || body.band === 'unsaid')) return undefined;
   return atName(ingredient, member, 'raw-flour', isServed ? 'error' : 'warning', 'it is eaten raw');
 }

@@ -1,3 +1,4 @@
+import { overJourneys } from '../by-state/over-journeys.ts';
 import { type TooWarm, tooWarm } from '../by-state/too-warm.ts';
 import { severityAt } from '../by-state/verdict.ts';
 import { defineCheck } from '../check.ts';
@@ -14,20 +15,22 @@ interface Values {
   readonly source: string;
 }
 
-const found = foundAgain<Values>((recipe, house) => {
-  const limits = holdingLimits(house.foodSafety);
-  return tooWarm(house, recipe).flatMap(({ kind, level, stay, start, end, minutes, limitMin }) => {
-    if (kind === 'figure') return [];
-    const { section } = kind === 'left out' || kind === 'on a shelf' ? limits.leftOut : limits.cooling;
-    const source = `${limits.title}, ${section}`;
-    const spent = minutes && { low: minutes.low, high: minutes.high };
-    return {
-      at: { part: stay.part, line: stay.line, start, end },
-      ...severityAt(level),
-      values: { kind, ...spent, limitMin, limits, source },
-    };
-  });
-});
+const found = foundAgain<Values>(
+  overJourneys((house, journey) => {
+    const limits = holdingLimits(house.foodSafety);
+    return tooWarm(house, journey).flatMap(({ kind, level, stay, start, end, minutes, limitMin }) => {
+      if (kind === 'figure') return [];
+      const { section } = kind === 'left out' || kind === 'on a shelf' ? limits.leftOut : limits.cooling;
+      const source = `${limits.title}, ${section}`;
+      const spent = minutes && { low: minutes.low, high: minutes.high };
+      return {
+        at: { part: stay.part, line: stay.line, start, end },
+        ...severityAt(level),
+        values: { kind, ...spent, limitMin, limits, source },
+      };
+    });
+  }),
+);
 
 /** As `overnight` is read. */
 const NIGHT = { low: 480, high: 960 };

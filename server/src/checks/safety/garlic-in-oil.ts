@@ -6,6 +6,7 @@ import { addedAcidG } from '../../recipe/mixture.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { COVERING, keptInOil, MOST_DAYS, OILY, SOUR } from '../by-state/in-oil.ts';
 import { type Kept, wordsOf } from '../by-state/kept.ts';
+import { overJourneys } from '../by-state/over-journeys.ts';
 import { membersIn } from '../by-state/spoils.ts';
 import { defineCheck } from '../check.ts';
 import { gramsOf } from '../formula/band.ts';
@@ -27,24 +28,26 @@ interface Values {
 
 const MIN_A_DAY = 1440;
 
-const found = foundAgain<Values>((recipe) =>
-  keptInOil(recipe).map(({ body, solid, part, fat, kept, asked }) => {
-    const { start, end } = solid.nameNode;
-    return {
-      at: { part, line: solid.line, start, end },
-      ...(asked && { severity: 'info' as const }),
-      values: {
-        name: solid.name,
-        fat,
-        // Longer than the cold allows, wherever it lies.
-        how: kept.sure === 'unread' && kept.how === 'warm' && !asked ? 'cold' : kept.how,
-        days: Math.round(kept.minutes.high / MIN_A_DAY),
-        words: wordsOf(recipe, kept),
-        asked,
-        body,
-      },
-    };
-  }),
+const found = foundAgain<Values>(
+  overJourneys((_, journey) =>
+    keptInOil(journey).map(({ body, solid, part, fat, kept, asked }) => {
+      const { start, end } = solid.nameNode;
+      return {
+        at: { part, line: solid.line, start, end },
+        ...(asked && { severity: 'info' as const }),
+        values: {
+          name: solid.name,
+          fat,
+          // Longer than the cold allows, wherever it lies.
+          how: kept.sure === 'unread' && kept.how === 'warm' && !asked ? 'cold' : kept.how,
+          days: Math.round(kept.minutes.high / MIN_A_DAY),
+          words: wordsOf(journey, kept),
+          asked,
+          body,
+        },
+      };
+    }),
+  ),
 );
 
 /** A sentence without its end, of how it is kept. */

@@ -1,7 +1,8 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
+import { overJourneys } from '../by-state/over-journeys.ts';
 import { type TooWarm, tooWarm } from '../by-state/too-warm.ts';
 import { severityAt } from '../by-state/verdict.ts';
 import { defineCheck } from '../check.ts';
@@ -19,25 +20,27 @@ interface Values {
 /** Below this, food that is kept is meant to be cold; above, hot. */
 const BETWEEN_C = 25;
 
-const found = foundAgain<Values>((recipe, house) => {
-  const limits = holdingLimits(house.foodSafety);
-  return tooWarm(house, recipe).flatMap((warm) => {
-    const { kind, level, stay, start, end, celsius } = warm;
-    if (kind !== 'figure' || celsius === undefined) return [];
-    return {
-      at: { part: stay.part, line: stay.line, start, end },
-      ...severityAt(level),
-      values: {
-        celsius: celsius.low,
-        node: nodeOf(recipe, warm),
-        kind: celsius.high < BETWEEN_C ? ('cold' as const) : ('hot' as const),
-        limits,
-      },
-    };
-  });
-});
+const found = foundAgain<Values>(
+  overJourneys((house, journey) => {
+    const limits = holdingLimits(house.foodSafety);
+    return tooWarm(house, journey).flatMap((warm) => {
+      const { kind, level, stay, start, end, celsius } = warm;
+      if (kind !== 'figure' || celsius === undefined) return [];
+      return {
+        at: { part: stay.part, line: stay.line, start, end },
+        ...severityAt(level),
+        values: {
+          celsius: celsius.low,
+          node: nodeOf(journey, warm),
+          kind: celsius.high < BETWEEN_C ? ('cold' as const) : ('hot' as const),
+          limits,
+        },
+      };
+    });
+  }),
+);
 
-function nodeOf({ parts }: Recipe, { stay, start, end }: TooWarm): TemperatureNode | undefined {
+function nodeOf({ parts }: Journey, { stay, start, end }: TooWarm): TemperatureNode | undefined {
   const step = parts[stay.part]?.steps.find(({ line }) => line === stay.line);
   return step?.sentence.items.find(
     (item): item is TemperatureNode => item.kind === 'temperature' && item.start < end && item.end > start,

@@ -6,6 +6,7 @@ import { addedAcidG } from '../../recipe/mixture.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { keptInJars, LEFT_DAYS, PICKLE, SOURING_SALT, SWEET_JAM, TOMATO } from '../by-state/in-jars.ts';
 import { type Kept, wordsOf } from '../by-state/kept.ts';
+import { overJourneys } from '../by-state/over-journeys.ts';
 import { membersIn } from '../by-state/spoils.ts';
 import { defineCheck } from '../check.ts';
 import { gramsOf } from '../formula/band.ts';
@@ -27,25 +28,27 @@ interface Values {
   readonly body: Body;
 }
 
-const found = foundAgain<Values>((recipe) =>
-  keptInJars(recipe).map(({ body, what, part, kept, acid, least, isFruit, asked, inferred }) => {
-    const { start, end } = what.node.name ?? { start: 0, end: 0 };
-    return {
-      at: { part, line: what.line, start, end },
-      ...(asked ? { severity: 'info' as const } : inferred && { severity: 'warning' as const }),
-      values: {
-        name: what.name,
-        vessel: body.vessel,
-        how: kept.how,
-        words: wordsOf(recipe, kept),
-        acid,
-        least,
-        isFruit,
-        asked,
-        body,
-      },
-    };
-  }),
+const found = foundAgain<Values>(
+  overJourneys((_, journey) =>
+    keptInJars(journey).map(({ body, what, part, kept, acid, least, isFruit, asked, inferred }) => {
+      const { start, end } = what.node.name ?? { start: 0, end: 0 };
+      return {
+        at: { part, line: what.line, start, end },
+        ...(asked ? { severity: 'info' as const } : inferred && { severity: 'warning' as const }),
+        values: {
+          name: what.name,
+          vessel: body.vessel,
+          how: kept.how,
+          words: wordsOf(journey, kept),
+          acid,
+          least,
+          isFruit,
+          asked,
+          body,
+        },
+      };
+    }),
+  ),
 );
 
 /** What it is in, how that is kept, and that it holds, as the start of a sentence. */

@@ -40,7 +40,10 @@ export interface FoldedStep {
   readonly ended: readonly Body[];
 }
 
+/** The way of foods that come together at some time, or lie in one part. */
 export interface Journey {
+  /** The parts it goes through, by their index. */
+  readonly parts: Readonly<Record<number, Part>>;
   readonly steps: readonly FoldedStep[];
   readonly stays: readonly Stay[];
   /** All that there is at the end. */
@@ -58,6 +61,9 @@ export function journeyOf(recipe: Recipe): Journey {
   return journey;
 }
 
+/** The journeys of a recipe: what is in one of them never meets what is in another. */
+export const journeysOf = (recipe: Recipe): readonly Journey[] => [journeyOf(recipe)];
+
 function follow({ parts }: Recipe): Journey {
   const steps: FoldedStep[] = [];
   let state = EMPTY;
@@ -70,6 +76,7 @@ function follow({ parts }: Recipe): Journey {
     }
   }
   return {
+    parts,
     steps,
     stays: [...parts.flatMap(listedStays), ...steps.flatMap(({ stays }) => stays)],
     bodies: [...steps.flatMap(({ ended }) => ended), ...state.bodies],

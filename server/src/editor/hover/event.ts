@@ -63,8 +63,13 @@ function sentenceOf(event: Event, stay: Stay | undefined): string {
   if (celsius !== undefined && temperatures.length === 0) said.push(sayCelsius(celsius));
   for (const { celsius: of, of: what, sure } of temperatures)
     said.push(`${sayCelsius(of)} ${sure === 'unread' ? 'of nobody knows what' : HEATS[what]}`);
-  for (const { minutes, kind: as, per } of times)
-    said.push(`${TIMES[as]}${sayTime(minutes)}${per === undefined ? '' : ` a ${per}`}`);
+  for (const { minutes, kind: as, per } of times) {
+    // A point that opens a stay, as an hour before roasting does, is as long as that.
+    const opens = as === 'point' && stay !== undefined && stay.minutes.high > 0;
+    said.push(
+      `${opens ? '' : TIMES[as]}${sayTime(opens ? stay.minutes : minutes)}${per === undefined ? '' : ` a ${per}`}`,
+    );
+  }
   if (times.length === 0 && stay !== undefined && stay.minutes.high > 0) said.push(sayTime(stay.minutes));
   const cooked = stay?.body.members.map(({ state }) => state.cooked);
   const state =
@@ -73,12 +78,14 @@ function sentenceOf(event: Event, stay: Stay | undefined): string {
   return said.join(', ') + (done === undefined ? '' : `; ${done}`);
 }
 
-const sayTime = (minutes: { readonly low: number; readonly high: number }): string =>
-  Number.isFinite(minutes.high)
-    ? sayMinutesRange(minutes)
-    : minutes.low === 0
-      ? 'nobody says how long'
-      : `${sayMinutesRange({ low: minutes.low, high: minutes.low })} or longer`;
+function sayTime(minutes: { readonly low: number; readonly high: number }): string {
+  const low = toTheHalfHour(minutes.low);
+  if (Number.isFinite(minutes.high)) return sayMinutesRange({ low, high: toTheHalfHour(minutes.high) });
+  return low === 0 ? 'nobody says how long' : `${sayMinutesRange({ low, high: low })} or longer`;
+}
+
+/** Of long times, which are ranges of habit, nobody wants the minutes. */
+const toTheHalfHour = (minutes: number): number => (minutes > 180 ? Math.round(minutes / 30) * 30 : minutes);
 
 function sayCelsius({ low, high }: { readonly low: number; readonly high: number }): string {
   if (!Number.isFinite(high)) return `${trimmed(low, 0)} °C or warmer`;
@@ -142,7 +149,7 @@ const TIMES: Readonly<Record<Event['times'][number]['kind'], string>> = {
   spent: '',
   limit: 'at most ',
   life: 'good for ',
-  until: 'until then ',
+  until: 'until then, ',
   every: 'every ',
   point: 'after ',
 };
@@ -155,7 +162,7 @@ const COOKS: Readonly<Record<NonNullable<Event['cooks']>, string>> = {
 };
 
 const COOKED: Readonly<Record<Stay['body']['members'][number]['state']['cooked'], string>> = {
-  raw: 'raw',
+  raw: 'not heated so far',
   outside: 'its outside alone is cooked',
   unsaid: 'heated, and nothing says how far',
   through: 'cooked through',

@@ -2,7 +2,8 @@
  * Sentences of methods as printed in books of the public domain and on cards of the government: most are read as a careful reader reads
  * them. Those that are not are listed in `misses.txt`, so that a new one is seen; `npm run sentences -- --list` says what is missed,
  * `npm run sentences -- --write-misses` writes the list anew. Readings were drafts; a column says which of them were mended, and why they
- * could be: the sentence plainly says otherwise.
+ * could be: the sentence plainly says otherwise. A second hand, not knowing how sentences are read here, judged every mended one; the last
+ * column says what it did: upheld, restored the draft, or wrote anew.
  */
 import { describe, expect, test } from 'vitest';
 import { readTable, rowsOf } from '../lines/score.ts';
@@ -35,4 +36,4 @@ describe('printed sentences', () => {
   });
 });
 
-const LEAST = { verbs: 95, temperatures: 85, minutes: 93, places: 86, signs: 99 };
+const LEAST = { verbs: 94, temperatures: 85, minutes: 89, places: 86, signs: 99 };

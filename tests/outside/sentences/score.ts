@@ -227,15 +227,21 @@ function temperaturesScored({ temperatures }: PrintedSentence, events: readonly 
 
 const near = (a: number | undefined, b: number): boolean => a !== undefined && Math.abs(a - b) <= 1;
 
+const POUNDS_IN_KG = 1 / 0.45359237;
+
+/** A time without a figure (`a few minutes`) is right where any time of its verb is read. */
 function minutesScored({ sentence, minutes }: PrintedSentence, events: readonly Event[]): Tally {
   const left = events.flatMap((event) => event.times.map((time) => ({ event, time })));
   const missed: string[] = [];
   for (const meant of minutes) {
-    const [, , low = '', high = low] = FIGURE.exec(withoutBrackets(meant)) ?? [];
+    const figure = FIGURE.exec(withoutBrackets(meant));
+    const [, , low = '', high = low] = figure ?? [];
+    // Times are read for a kilogram.
+    const each = meant.endsWith(' per lb') ? POUNDS_IN_KG : 1;
     const verb = /^\(?([a-zé]+)\)?/.exec(meant)?.[1];
     const at = left.findIndex(
       ({ event, time }) =>
-        isRange(time.minutes, Number(low), Number(high)) &&
+        (figure === null || isRange(time.minutes, each * Number(low), each * Number(high))) &&
         (verb === undefined || event.verb === undefined || isVerb(cutFrom(sentence, event.verb), verb)),
     );
     if (at < 0) missed.push(meant);

@@ -46,7 +46,7 @@ interface Meant {
 }
 
 /** The words of a sentence as they are compared, with the item each comes from. */
-interface Compared {
+export interface Compared {
   readonly words: readonly string[];
   readonly items: readonly number[];
 }
@@ -124,7 +124,7 @@ function bareRest(items: readonly SentenceItem[], at: number, found: readonly Me
   };
 }
 
-function compare(items: readonly SentenceItem[]): Compared {
+export function compare(items: readonly SentenceItem[]): Compared {
   const words: string[] = [];
   const from: number[] = [];
   for (let i = 0; i < items.length; i++) {
@@ -179,7 +179,7 @@ function longestOf(
 const isSeen = ({ lists, parts }: Run, part: number): boolean =>
   (lists[0]?.part ?? Number.POSITIVE_INFINITY) <= part || (parts[0] ?? Number.POSITIVE_INFINITY) <= part;
 
-function matches(words: readonly string[], said: readonly string[], from: number): boolean {
+export function matches(words: readonly string[], said: readonly string[], from: number): boolean {
   for (let i = 1; i < words.length; i++) if (said[from + i] !== words[i]) return false;
   return true;
 }
@@ -311,7 +311,7 @@ export const OBJECTS: ReadonlySet<string> = new Set([
 ]);
 
 /** `Bake at 160 C` is no mention of the kale bake; `fill` may be one of the filling. */
-function isOrder(items: readonly SentenceItem[], at: number, words: number): boolean {
+export function isOrder(items: readonly SentenceItem[], at: number, words: number): boolean {
   const item = items[at];
   return (
     words === 1 &&

@@ -281,7 +281,7 @@ function sameWords(a: readonly string[], b: readonly string[]): boolean {
 }
 
 /** One way to call a thing. */
-interface Call {
+export interface Call {
   readonly words: readonly string[];
   /** All words of its name. */
   readonly full: boolean;
@@ -293,7 +293,7 @@ interface Call {
 }
 
 /** All ways to call a thing, by their first word. */
-type Calls = ReadonlyMap<string, readonly Call[]>;
+export type Calls = ReadonlyMap<string, readonly Call[]>;
 
 /** Lists of a folder repeat their names. */
 const CALLS = new Map<string, { readonly likeliest: Food | undefined; readonly calls: Calls }>();
@@ -329,7 +329,8 @@ const YIELDING: ReadonlySet<Food['class']> = new Set(['fruit', 'juice', 'flavour
 
 const YIELDED = /\b(?:peel\b|zest|rind\b|juice)/gi;
 
-function callsOfPart({ name, kind }: PartHead): Calls {
+/** All that a part may be called by steps of others. */
+export function callsOfPart({ name, kind }: PartHead): Calls {
   const key = `${name}\t${kind?.name ?? ''}`;
   let calls = PART_CALLS.get(key);
   if (calls === undefined) {

@@ -7,6 +7,7 @@ import type { Act, Event, Where } from '../../prose/event.ts';
 import type { Mention } from '../mentions.ts';
 import type { IngredientRef } from '../names.ts';
 import type { Part, Recipe, Step } from '../recipe.ts';
+import { inOrder } from './ahead.ts';
 import { type BoundEvent, type BoundName, boundEvents } from './bind.ts';
 import {
   type Body,
@@ -67,9 +68,9 @@ export const journeysOf = (recipe: Recipe): readonly Journey[] => [journeyOf(rec
 function follow({ parts }: Recipe): Journey {
   const steps: FoldedStep[] = [];
   let state = EMPTY;
-  for (const part of parts) {
+  for (const { part, steps: own } of inOrder(parts)) {
     state = begin(state, part);
-    for (const step of part.steps) {
+    for (const step of own) {
       const folded = foldStep(state, part, step, parts);
       steps.push(folded);
       state = folded.after;

@@ -88,6 +88,7 @@ export const TIME_ROLES = [
   'horizon',
   'next',
   'clock',
+  'hand',
   'share',
   'bound',
   'behind',

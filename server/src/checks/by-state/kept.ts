@@ -3,7 +3,7 @@
  * Refuses to know what must not be kept so.
  */
 import type { Range } from '../../measure/quantity.ts';
-import { type Body, type Member, type Stay, WAS } from '../../recipe/journey/bodies.ts';
+import { type Body, type Member, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import type { Sure } from '../../recipe/journey/sure.ts';
@@ -64,9 +64,6 @@ const byFood = onceFor(({ bodies }: Journey): ReadonlyMap<string, readonly Body[
 export const bodiesWith = (journey: Journey, body: Body): readonly Body[] => [
   ...new Set(body.members.flatMap((member) => byFood(journey).get(keyOf(member)) ?? [])),
 ];
-
-export const sharesFood = (a: Body, b: Body): boolean =>
-  a.members.some(({ of }) => b.members.some((m) => m.of.part === of.part && m.of.ingredient === of.ingredient));
 
 /** How a stay keeps; undefined where it is frozen. */
 export function keptBy(stay: Stay): Kept | undefined {

@@ -3,12 +3,12 @@
  * Refuses to know the rest of its way.
  */
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Body, Stay } from '../../recipe/journey/bodies.ts';
+import { type Body, type Stay, sharesFood } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { onceFor } from '../once.ts';
 import { keptInJars, LEFT_DAYS } from './in-jars.ts';
 import { keptInOil } from './in-oil.ts';
-import { bodiesWith, type Kept, sharesFood } from './kept.ts';
+import { bodiesWith, type Kept } from './kept.ts';
 import { mixtureIn } from './spoils.ts';
 import type { Verdict } from './verdict.ts';
 

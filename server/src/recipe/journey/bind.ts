@@ -5,6 +5,7 @@
  */
 import { keptOn } from '../../notation/kept.ts';
 import type { Sentence, Span } from '../../notation/tree.ts';
+import { type ClockSaid, clocksIn } from '../../prose/clock.ts';
 import type { Event, Slot } from '../../prose/event.ts';
 import type { NameRun } from '../../prose/pieces.ts';
 import { read } from '../../prose/read.ts';
@@ -46,6 +47,17 @@ export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[]
   }
   BOUND.set(sentence, { mentions, events });
   return events;
+}
+
+const CLOCKS = keptOn<Sentence, { readonly mentions: readonly Mention[]; readonly clocks: readonly ClockSaid[] }>();
+
+/** The points of the clock that a step says; the same objects while the sentence and its mentions are. */
+export function clocksOf({ sentence, mentions }: Step): readonly ClockSaid[] {
+  const kept = CLOCKS.get(sentence);
+  if (kept?.mentions === mentions) return kept.clocks;
+  const clocks = clocksIn(sentence.items, runsOf(mentions));
+  CLOCKS.set(sentence, { mentions, clocks });
+  return clocks;
 }
 
 /** `Butter the pan` is left to the verbs. */

@@ -113,6 +113,8 @@ export interface Stay {
   readonly branch: boolean;
   /** Minutes between the cold and the hot limit, with those before it. */
   readonly warmMin: Range;
+  /** The same stay, before a later step told by the clock how long it is. */
+  readonly told?: Stay;
 }
 
 const MOST_MEMBERS = 40;
@@ -192,6 +194,8 @@ export const withRead = (state: FoodState, read: Read): FoodState => ({
 
 export const isSameRef = (a: IngredientRef, b: IngredientRef): boolean =>
   a.part === b.part && a.ingredient === b.ingredient;
+
+export const sharesFood = (a: Body, b: Body): boolean => a.members.some(({ of }) => holdsRef(b, of));
 
 export const holdsRef = (body: Body, ref: IngredientRef): boolean => body.members.some((m) => isSameRef(m.of, ref));
 

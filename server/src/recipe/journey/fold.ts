@@ -3,12 +3,13 @@
  * Refuses to judge. A step folded once is folded again only where what came before it, or a list that it takes from, is another.
  */
 import { keptOn } from '../../notation/kept.ts';
+import type { ClockSaid } from '../../prose/clock.ts';
 import type { Act, Event, Where } from '../../prose/event.ts';
 import type { Mention } from '../mentions.ts';
 import type { IngredientRef } from '../names.ts';
 import type { Part, Recipe, Step } from '../recipe.ts';
 import { inOrder } from './ahead.ts';
-import { type BoundEvent, type BoundName, boundEvents } from './bind.ts';
+import { type BoundEvent, type BoundName, boundEvents, clocksOf } from './bind.ts';
 import {
   type Body,
   bodyOf,
@@ -22,9 +23,11 @@ import {
   WAS,
   withStates,
 } from './bodies.ts';
+import { clockAt } from './clock.ts';
 import { heated, heats, readIn } from './heating.ts';
 import { isSameLarder, type Larder, larderOf } from './larder.ts';
 import { listedStays } from './listed.ts';
+import { isEndOf, lasting, openWith, passTo, spending, withoutFood, withoutPoint } from './passing.ts';
 import { EMPTY, type FoldState, isSameFold, leftOf, madeBy, withLeft } from './state.ts';
 import { lie } from './stays.ts';
 import { type Settled, settleTemperatures } from './temperatures.ts';
@@ -76,10 +79,12 @@ function follow({ parts }: Recipe): Journey {
       state = folded.after;
     }
   }
+  const stays = steps.flatMap((step) => step.stays);
+  const told = new Set(stays.map((stay) => stay.told));
   return {
     parts,
     steps,
-    stays: [...parts.flatMap(listedStays), ...steps.flatMap(({ stays }) => stays)],
+    stays: [...parts.flatMap(listedStays), ...stays.filter((stay) => !told.has(stay))],
     bodies: [...steps.flatMap(({ ended }) => ended), ...state.bodies],
   };
 }
@@ -121,11 +126,13 @@ function foldStep(before: FoldState, part: Part, step: Step, parts: readonly Par
   }
   const folder = new Folder(before, part, step, parts);
   const events = boundEvents(step);
+  const clocks = [...clocksOf(step)];
   events.forEach((event, i) => {
     // `Refrigerate after opening`: until then it lies as it lay.
     const isLater = KEPT_ONCE_OPEN.has(event.event.act) && [events[i - 1], events[i + 1]].some(isOpening);
-    if (!isLater && !isOpening(event)) folder.take(event);
+    if (!isLater && !isOpening(event)) folder.takeAt(event, clocks);
   });
+  for (const clock of clocks) folder.passTo(clock, undefined);
   const folded: FoldedStep = { part, step, events, after: folder.state, stays: folder.stays, ended: folder.ended };
   FOLDED.set(step, { before, index: part.index, used: folder.used, folded });
   return folded;
@@ -183,7 +190,34 @@ class Folder {
     this.larder(part.index);
   }
 
-  take(by: BoundEvent): void {
+  /** Takes an event, and the points of the clock up to its end; they are gone from the list. */
+  takeAt(by: BoundEvent, clocks: ClockSaid[]): void {
+    const { event } = by;
+    let timed = by;
+    let end: ClockSaid | undefined;
+    while (clocks[0] !== undefined && clocks[0].start < event.end) {
+      const clock = clocks.shift() as ClockSaid;
+      // Denied or only advised, no time has passed.
+      if (clock.start >= event.start && event.said !== 'yes') continue;
+      if (clock.start >= event.start && isEndOf(by, clock)) {
+        timed = lasting(timed, clock, this.state);
+        end = clock;
+      } else if (this.passTo(clock, by)) timed = withoutPoint(timed, clock);
+    }
+    this.take(timed);
+    this.state =
+      end === undefined ? spending(this.state, timed) : { ...this.state, clock: clockAt(this.state.clock, end) };
+  }
+
+  /** A point of the clock is reached; whether something was left until then. */
+  passTo(clock: ClockSaid, by: BoundEvent | undefined): boolean {
+    const { state, stays } = passTo(this.state, clock, by, { part: this.part.index, line: this.step.line });
+    this.state = state;
+    this.stays.push(...stays);
+    return stays.length > 0;
+  }
+
+  private take(by: BoundEvent): void {
     const { event } = by;
     if (MOVES_NOTHING.has(event.said) || (event.said === 'at most' && event.act === 'heat')) return;
     const isOther = event.either > 0 && this.chosen.has(event.either);
@@ -223,6 +257,7 @@ class Folder {
     let next = vessel === undefined || stands ? body : { ...body, vessel };
     if (heats(event, body, temperatures)) {
       next = heated(next, by, temperatures);
+      this.state = { ...this.state, open: withoutFood(this.state.open, next) };
       // Nobody heats for days: so long it keeps.
       const keeps = event.times.filter(({ kind, minutes }) => kind !== 'every' && minutes.low >= LONGEST_HEAT_MIN);
       return keeps.length === 0
@@ -279,7 +314,10 @@ class Folder {
 
   private lain(body: Body, by: BoundEvent, temperatures: readonly Settled[], branch: boolean): Body {
     const { body: lain, stay } = lie(body, by, temperatures, { part: this.part.index, line: this.step.line, branch });
-    if (stay !== undefined) this.stays.push(stay);
+    if (stay !== undefined) {
+      this.stays.push(stay);
+      this.state = { ...this.state, open: openWith(this.state.open, stay) };
+    }
     return lain;
   }
 

@@ -3,7 +3,8 @@
  * Refuses to know how it changes.
  */
 import type { IngredientRef } from '../names.ts';
-import { type Body, isSameBody } from './bodies.ts';
+import { type Body, isSameBody, type Stay } from './bodies.ts';
+import { type Clock, isSameClock } from './clock.ts';
 
 export interface FoldState {
   /** The newest last. */
@@ -15,6 +16,9 @@ export interface FoldState {
   readonly part: number;
   readonly left: readonly number[];
   readonly done: Done | undefined;
+  readonly clock: Clock | undefined;
+  /** Stays out of the cold with no word of for how long, that nothing has ended since: the clock may tell. */
+  readonly open: readonly Stay[];
 }
 
 /** A part that is at its end, with those before it. */
@@ -27,7 +31,16 @@ export interface Done {
 }
 
 const NONE: readonly Body[] = [];
-export const EMPTY: FoldState = { bodies: [], focus: [], nextId: 1, part: -1, left: [], done: undefined };
+export const EMPTY: FoldState = {
+  bodies: [],
+  focus: [],
+  nextId: 1,
+  part: -1,
+  left: [],
+  done: undefined,
+  clock: undefined,
+  open: [],
+};
 
 export function isSameFold(a: FoldState, b: FoldState): boolean {
   return (
@@ -38,6 +51,9 @@ export function isSameFold(a: FoldState, b: FoldState): boolean {
       sameNumbers(a.left, b.left) &&
       a.bodies.length === b.bodies.length &&
       a.bodies.every((body, i) => isSameBody(body, b.bodies[i] as Body)) &&
+      isSameClock(a.clock, b.clock) &&
+      a.open.length === b.open.length &&
+      a.open.every((stay, i) => stay === b.open[i]) &&
       isSameDone(a.done, b.done))
   );
 }

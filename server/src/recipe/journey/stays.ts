@@ -49,7 +49,7 @@ export function lie(
   const lies = withFigure(said ?? silent(event, body, minutes), around);
   const sure = weakest(lies.sure, time === undefined ? 'inferred' : timeSure(event));
   const spent = time !== undefined ? minutes : NONE;
-  const warm = isWarm(lies) ? add(body.warmMin, spent) : body.warmMin;
+  const warm = isWarm(lies) ? longerBy(body.warmMin, spent) : body.warmMin;
   // `Cool to 4 C`: so cold it then is.
   const target = event.act === 'cool' ? temperatures.find(({ of }) => of === 'food')?.said.celsius : undefined;
   const after =
@@ -63,7 +63,7 @@ export function lie(
     band: time === undefined && bandAt(after) === 'between' ? body.band : bandAt(after),
     warmMin: warm,
     warmSure: isWarm(lies) && time !== undefined ? weakest(body.warmSure, sure) : body.warmSure,
-    coldMin: lies.celsius.high <= COLD_C ? add(body.coldMin, spent) : body.coldMin,
+    coldMin: lies.celsius.high <= COLD_C ? longerBy(body.coldMin, spent) : body.coldMin,
     waits: undefined,
   };
   const stay: Stay = {
@@ -74,7 +74,7 @@ export function lie(
     minutes,
     timed: time !== undefined,
     sure,
-    warmMin: isWarm(lies) ? add(body.warmMin, minutes) : body.warmMin,
+    warmMin: isWarm(lies) ? longerBy(body.warmMin, minutes) : body.warmMin,
   };
   return { body: time === undefined || minutes.high === Infinity ? { ...next, waits: stay } : next, stay };
 }
@@ -104,7 +104,7 @@ const LATER_MIN = 300;
 const OPEN: Range = { low: 0, high: Infinity };
 const NONE: Range = { low: 0, high: 0 };
 
-const add = (a: Range, b: Range): Range => ({ low: a.low + b.low, high: a.high + b.high });
+export const longerBy = (a: Range, b: Range): Range => ({ low: a.low + b.low, high: a.high + b.high });
 
 /** Whether it may be neither cold nor hot there. */
 export const isWarm = ({ celsius }: Lying): boolean => celsius.high > COLD_C && celsius.low < HOT_C;
@@ -224,8 +224,8 @@ export function minutesOf({ times, act }: Event): Range | undefined {
       );
       continue;
     }
-    spent = spent === undefined ? { ...passes } : add(spent, passes);
+    spent = spent === undefined ? { ...passes } : longerBy(spent, passes);
   }
-  for (const choice of choices.values()) spent = spent === undefined ? { ...choice } : add(spent, choice);
+  for (const choice of choices.values()) spent = spent === undefined ? { ...choice } : longerBy(spent, choice);
   return spent;
 }

@@ -1,0 +1,134 @@
+/**
+ * Knows what the clock says of food that was left: which stays it may end, and how long they then were.
+ * Refuses to know how long it is from one point to the next (`clock.ts`).
+ */
+import type { Range } from '../../measure/quantity.ts';
+import type { ClockSaid } from '../../prose/clock.ts';
+import type { Act } from '../../prose/event.ts';
+import type { BoundEvent } from './bind.ts';
+import { type Body, type Stay, sharesFood, WAS } from './bodies.ts';
+import { clockAt, passed, unspent } from './clock.ts';
+import { ANYWHERE } from './places.ts';
+import type { FoldState } from './state.ts';
+import { isWarm, longerBy, minutesOf } from './stays.ts';
+import { weakest } from './sure.ts';
+
+/** What goes on by itself until a point of the clock. */
+const LASTS: ReadonlySet<Act> = new Set(['stay', 'cool', 'thaw', 'rise', 'steep', 'dry', 'smoke', 'freeze']);
+
+/** An hour that an event goes on until. */
+export const isEndOf = ({ event }: BoundEvent, { until }: ClockSaid): boolean => until && LASTS.has(event.act);
+
+/** The event with the time until then, as far as the clock tells; what it says besides of that time is the same. */
+export function lasting(by: BoundEvent, said: ClockSaid, { clock }: FoldState): BoundEvent {
+  const minutes = clock?.hours === undefined && clock?.day === undefined ? undefined : passed(clock, said);
+  if (minutes === undefined) return by;
+  const { start, end } = said;
+  const others = by.event.times.filter((time) => time.end <= start && time.kind !== 'spent');
+  return {
+    ...by,
+    event: { ...by.event, times: [...others, { start, end, minutes, kind: 'spent', choice: 0, sure: 'said' }] },
+  };
+}
+
+/** Without the point that the clock said already. */
+export const withoutPoint = (by: BoundEvent, { start, end }: ClockSaid): BoundEvent => ({
+  ...by,
+  event: {
+    ...by.event,
+    times: by.event.times.filter((time) => time.kind !== 'point' || time.end <= start || time.start >= end),
+  },
+});
+
+export interface Passed {
+  readonly state: FoldState;
+  readonly stays: readonly Stay[];
+}
+
+const NONE: readonly Stay[] = [];
+
+/** A point is reached: what was left has lain until then. `by` is what is done there. */
+export function passTo(
+  state: FoldState,
+  said: ClockSaid,
+  by: BoundEvent | undefined,
+  at: { part: number; line: number },
+): Passed {
+  const minutes = passed(state.clock, said);
+  const left = minutes && unspent(minutes, state.clock);
+  const now: FoldState = { ...state, clock: clockAt(state.clock, said) };
+  if (left === undefined || left.high <= 0) return { state: now, stays: NONE };
+  if (now.open.length === 0)
+    return { state: now, stays: said.since === undefined || by === undefined ? NONE : asked(now, left, by, at) };
+  const told = new Map(now.open.map((stay) => [stay, longer(stay, left, isLast(now, stay))]));
+  const bodies = now.bodies.map((body) => {
+    const stay = body.waits && told.get(body.waits);
+    return stay === undefined
+      ? body
+      : { ...body, waits: stay, warmMin: stay.warmMin, warmSure: weakest(body.warmSure, stay.sure) };
+  });
+  return { state: { ...now, bodies, open: [...told.values()] }, stays: [...told.values()] };
+}
+
+const isLast = ({ bodies }: FoldState, stay: Stay): boolean => bodies.some(({ waits }) => waits === stay);
+
+/** The stay, so much longer. Of what was taken up since, somebody may have eaten. */
+function longer(stay: Stay, minutes: Range, isLast: boolean): Stay {
+  const whole = stay.timed ? longerBy(stay.minutes, minutes) : minutes;
+  const { body, lies } = stay;
+  return {
+    ...stay,
+    minutes: whole,
+    timed: true,
+    sure: isLast ? lies.sure : weakest(lies.sure, 'inferred'),
+    warmMin: isWarm(lies) ? longerBy(body.warmMin, whole) : body.warmMin,
+    told: stay,
+  };
+}
+
+/** What was hot, and of which nobody says where it was until the next day. */
+function asked(
+  { bodies }: FoldState,
+  minutes: Range,
+  by: BoundEvent,
+  at: { part: number; line: number },
+): readonly Stay[] {
+  return bodies.filter(isLeftHot).map((body) => ({
+    by,
+    ...at,
+    body,
+    lies: { place: undefined, celsius: ANYWHERE, sure: 'unread' },
+    minutes,
+    timed: true,
+    sure: 'unread',
+    branch: false,
+    warmMin: longerBy(body.warmMin, minutes),
+  }));
+}
+
+const isLeftHot = ({ band, lies, members, shut }: Body): boolean =>
+  band === 'hot' &&
+  shut !== 'jar' &&
+  (lies.place === 'stove' || lies.place === 'oven') &&
+  members.every(({ state }) => state.cooked !== 'raw' || (state.was & WAS.animal) === 0) &&
+  members.every(({ state }) => (state.was & WAS.eaten) === 0);
+
+/** The stays that the clock may end, once this one begins; what lies in the cold, or for a time that is said, ends those before. */
+export function openWith(open: readonly Stay[], stay: Stay): readonly Stay[] {
+  const others = open.length === 0 ? open : withoutFood(open, stay.body);
+  return stay.timed || stay.branch || !isWarm(stay.lies) ? others : [...others, stay];
+}
+
+/** Without those of a body that is heated. */
+export function withoutFood(open: readonly Stay[], body: Body): readonly Stay[] {
+  return open.some((stay) => sharesFood(stay.body, body)) ? open.filter((stay) => !sharesFood(stay.body, body)) : open;
+}
+
+/** With the minutes that an event spends. */
+export function spending(state: FoldState, { event }: BoundEvent): FoldState {
+  const { clock } = state;
+  const minutes =
+    clock === undefined || event.said !== 'yes' || event.times.length === 0 ? undefined : minutesOf(event);
+  if (clock === undefined || minutes === undefined || !Number.isFinite(minutes.high)) return state;
+  return { ...state, clock: { ...clock, spentMin: clock.spentMin + minutes.high } };
+}

@@ -8,7 +8,7 @@ import { numberInWord } from '../notation/words.ts';
 import { isTimeAlone, jointOf, longerSense, sensesOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { NameRun } from './pieces.ts';
 import type { TimeRow } from './rows.ts';
-import { isNumber } from './times.ts';
+import { isNumber } from './time-amounts.ts';
 
 export interface ClockDay {
   /** Of the week (1 to 7), of a plan (`Day 2`), or so many days after what was said before. */

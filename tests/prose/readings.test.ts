@@ -90,3 +90,34 @@ test('words that no row has are listed by where they stand', () => {
   );
   expect(unknown('Stir the soup in the pan until thick.')).toBe('');
 });
+
+describe('what is done beside, and how many times over', () => {
+  test.each([
+    [
+      'Meanwhile, simmer the sauce for 20 min. Add the cream.',
+      ['heat through: @stove, by water, 20 min, meanwhile', 'combine: meanwhile'],
+    ],
+    [
+      'Roast for 1 h. In the meantime, boil the rice.',
+      ['heat as read: @oven, by air, 60 min', 'heat through: @stove, by water, meanwhile'],
+    ],
+    [
+      'While the cake bakes, boil the syrup for 5 min.',
+      ['heat as read told: @oven, by air', 'heat through: @stove, by water, 5 min, meanwhile'],
+    ],
+    [
+      'Simmer for 20 minutes while you stir the sauce.',
+      ['heat through: @stove, by water, 20 min', 'combine told: meanwhile'],
+    ],
+    ['Fry in 3 batches for 4 min each.', ['heat as read: @stove, by fat, 4 min a piece, 3 times over']],
+    ['Fry in two or three batches, 4 min a batch.', ['heat as read: @stove, by fat, 4 min a batch, 2-3 times over']],
+    ['Bake the batches for 4 min.', ['heat as read: @oven, by air, 4 min']],
+    [
+      'Bake at 325 F for 20 minutes, or in a convection oven at 300 F for 15 minutes.',
+      [
+        'heat as read: @oven, by air, 163 C of oven, 20 min, either 1',
+        'heat as read: @oven, 149 C of oven, 15 min, either 1',
+      ],
+    ],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});

@@ -11,7 +11,23 @@ const celsius = ({ low, high }: Range): string => span({ low: Math.round(low), h
 
 /** `heat through ordered: @oven 163 °C oven, 20-25 min, until colour`. */
 export function shown(event: Event): string {
-  const { act, cooks, as, said, either, where, vessel, medium, temperatures, times, until, fate, elsewhere } = event;
+  const {
+    act,
+    cooks,
+    as,
+    said,
+    either,
+    where,
+    vessel,
+    medium,
+    temperatures,
+    times,
+    until,
+    fate,
+    meanwhile,
+    batches,
+    elsewhere,
+  } = event;
   const head = [act, cooks, as === 'ordered' ? undefined : as, said === 'yes' ? undefined : said]
     .filter(Boolean)
     .join(' ');
@@ -30,6 +46,8 @@ export function shown(event: Event): string {
     ),
     ...until.map((s) => `${s.from} ${s.is ?? '?'}`),
     ...(fate === undefined ? [] : [fate]),
+    ...(meanwhile ? ['meanwhile'] : []),
+    ...(batches === undefined ? [] : [`${span(batches)} times over`]),
     ...(either > 0 ? [`either ${either}`] : []),
     ...(elsewhere ? ['elsewhere'] : []),
   ];

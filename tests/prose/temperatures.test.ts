@@ -8,9 +8,10 @@ import { read } from '../../server/src/prose/read.ts';
 
 const MARKS = { is: '', 'at least': '≥', 'at most': '≤', change: '±' } as const;
 
-function written({ of, celsius: { low, high }, bound, inside, meant }: TemperatureSaid): string {
+function written({ of, celsius: { low, high }, bound, inside, meant, cannot }: TemperatureSaid): string {
   const [a, b] = [Math.round(low), Math.round(high)];
-  return `${of} ${MARKS[bound]}${a}${a === b ? '' : `–${b}`}${inside ? ' inside' : ''}${meant ? ` meant ${meant}` : ''}`;
+  const slip = meant ? ` meant ${meant}` : cannot ? ' cannot be' : '';
+  return `${of} ${MARKS[bound]}${a}${a === b ? '' : `–${b}`}${inside ? ' inside' : ''}${slip}`;
 }
 
 const temperaturesOf = (text: string): readonly TemperatureSaid[] =>
@@ -51,6 +52,19 @@ test.each<[string, string]>([
   ['Bake at 200 C or gas 6.', 'oven 200'],
   ['Bake at gas 4 (180 C) for 20 min.', 'oven 177'],
   ['Bake at 325 F. or in a 375 F. convection oven.', 'oven 163 + oven 191'],
+  ['Bake at 180 C (450 F) for 20 min.', 'oven 180'],
+  ['Bake at 180 C/450 F/gas 4 for 20 min.', 'oven 180'],
+  ['Bake at 180°C fan-forced for 25 min.', 'oven 180'],
+  ['Roast at 110 C (60 C inside) for 3 h.', 'oven 110 + food 60 inside'],
+  // what no oven is on either scale, and what a fire is
+  ['Bake at 1800 C for 20 min.', 'oven 1800 cannot be'],
+  ['Bake at 18 C for 20 min.', 'oven 18 cannot be'],
+  ['Bake the flatbread in a wood oven at 450 C for 90 s.', 'oven 450'],
+  ['Roast over coals at 400 C.', 'oven 400'],
+  // as it cools, each with its time
+  ['It was 60 C at 0 h, 21 C at 9 h and 5 C at 14 h.', 'food 60 + food 21 + food 5'],
+  ['Bake at 220 C for 10 min, 200 C for 10 min and 180 C for 20 min.', 'oven 220 + oven 200 + oven 180'],
+  ['Whisk in the yolks while it is above 80 C.', 'food 80'],
   // in the food
   ['Roast until the centre reads 74 C.', 'food 74 inside'],
   ['Roast until the center registers 145 F.', 'food 63 inside'],
@@ -266,6 +280,23 @@ const SCALES: readonly ((celsius: number) => string)[] = [
   (c) => `about ${c} C`,
 ];
 const fahrenheit = (celsius: number): number => Math.round((celsius * 1.8 + 32) * 10) / 10;
+
+test.each<[string, string]>([
+  ['Heat oven to 180C/160C fan/gas mark 4.', '180 C, 160 C fan, gas 4'],
+  ['Preheat the oven to Gas Mark 6, 200C, 400F.', 'gas 6, 200 C, 400 F'],
+  ['Heat the oven to 350°F (180°C/gas mark 4).', '350 F, 180 C, gas 4'],
+  ['Preheat the oven to 450.', '450 F'],
+  ['Roast at 200 C to an internal 74 C.', '200 C; 74 C'],
+])('every scale that a heat is written in is kept: %s', (text, want) => {
+  const scales = temperaturesOf(text).map((said) =>
+    said.written
+      .map(({ unit, lowDegrees, fan }) =>
+        unit === 'gas' ? `gas ${lowDegrees}` : `${lowDegrees} ${unit}${fan ? ' fan' : ''}`,
+      )
+      .join(', '),
+  );
+  expect(scales.join('; ')).toBe(want);
+});
 
 test('a temperature is of the same and as warm in whatever scale it is written', () => {
   fc.assert(

@@ -186,6 +186,10 @@ test.each<[string, string]>([
   ['Cool to 21 C within 2 h and to 5 C within 6 h in all.', 'limit 2 h + limit 6 h'],
   ['Cook for under an hour.', 'limit 1 h'],
   ['Made up to 2 days ahead.', 'point 2 d'],
+  // points
+  ['Start checking at 20 min.', 'point 20 min'],
+  ['Turn it at the 20 minute mark.', 'point 20 min'],
+  ['Roast at 20 min per 500 g.', '40 min per kg'],
   // choices
   ['Leave 4 h or overnight.', '4 h + 8-16 h or'],
   ['Soak eight hours or over night.', '8 h + 8-16 h or'],

@@ -30,7 +30,7 @@ test.each<[string, string[]]>([
     'Six minutes by the fire, then heat, adding cream or butter',
     ['heat as read: @stove, 6 min', 'heat barely', 'combine beside'],
   ],
-  ['Put a pan on to heat; meanwhile beat four eggs', ['put: to stove, in open', 'combine']],
+  ['Put a pan on to heat; meanwhile beat four eggs', ['put: to stove, in open', 'combine: meanwhile']],
   ['Set in a cool place overnight to jelly', ['put: @cool, 480-960 min', 'stay']],
   ['Cool gravy (set pan in iced water); refrigerate', ['cool', 'stay: in open, by ice', 'cool: @cold']],
   ['Should stand overnight in a cool place, not in a refrigerator', ['stay told: @cool, not @cold, 480-960 min']],

@@ -108,6 +108,9 @@ function kindOfWord(tokens: readonly Token[], i: number, { word, count, size, un
       if (isNumber(kindAfter) && (kindBefore === Kind.LeftParen || before?.written?.word === 'at')) return Kind.Gas;
       break;
     case 'fan':
+    case 'fan-forced':
+    case 'fan-assisted':
+    case 'convection':
       if (afterNumber || (kindBefore === Kind.UnitWord && before?.written?.unit?.dimension === 'temperature'))
         return Kind.Fan;
       break;

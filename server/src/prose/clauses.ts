@@ -2,6 +2,7 @@
  * Knows what a clause and its event are while the passes read them.
  * Refuses to know how they are found.
  */
+import type { Range } from '../measure/quantity.ts';
 import type {
   Act,
   AmountSaid,
@@ -99,6 +100,8 @@ export class EventDraft implements Event {
   until = NO_SIGNS;
   amounts = NO_AMOUNTS;
   fate?: 'now' | 'later';
+  meanwhile = false;
+  batches?: Range;
   elsewhere = false;
 
   constructor(start: number, end: number, verb: Event['verb'], row: VerbRow | undefined, as: Manner) {

@@ -3,7 +3,7 @@
  * Refuses to know what the clauses are for.
  */
 import { Clause } from './clauses.ts';
-import { jointOf, thingOf } from './lexicon.ts';
+import { jointOf, thingOf, verbOf } from './lexicon.ts';
 import { isHard, isSoft, type Part, type Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
@@ -119,7 +119,9 @@ class Cutter {
     if (jointOf(pieces[at + 1]?.sense ?? 0)?.is !== 'preposition') return false;
     const placeIn = (from: number, to: number): boolean =>
       pieces.slice(from, to).some((p) => thingOf(p.sense)?.sort === 'place');
-    return placeIn(at + 2, at + 6) && (this.opener === 'until' || placeIn(this.start, at));
+    // `bake at 325 F for 20 minutes, or in a convection oven`
+    const isPlaced = this.opener === 'until' || verbOf(pieces[this.verb]?.sense ?? 0)?.where === 'oven';
+    return placeIn(at + 2, at + 6) && (isPlaced || placeIn(this.start, at));
   }
 
   /** The first of the words right before a verb that belong to it: `do not`, `may`, `gently`. */

@@ -4,7 +4,7 @@
  * Offsets count UTF-16 units from the start of the line that the items came from; minutes and °C are ranges, `Infinity` an open end.
  */
 import type { Range } from '../measure/quantity.ts';
-import type { Span } from '../notation/tree.ts';
+import type { Span, TemperatureNode } from '../notation/tree.ts';
 
 /** `said`: the words say it. `inferred`: a rule does. `unread`: words stand there that nobody knows. */
 export type Sure = 'said' | 'inferred' | 'unread';
@@ -114,6 +114,10 @@ export interface Event extends Span {
   readonly amounts: readonly AmountSaid[];
   /** Eaten at once, or kept for later. */
   readonly fate?: 'now' | 'later';
+  /** It is done beside what goes on by itself: `meanwhile`, `while it bakes`. */
+  readonly meanwhile: boolean;
+  /** It is done so many times over: `in three batches`. */
+  readonly batches?: Range;
   /** What it is done like stands elsewhere: `as directed`, `see table`. */
   readonly elsewhere: boolean;
 }
@@ -155,8 +159,12 @@ export interface TemperatureSaid extends Span {
   /** In the middle of the food, where it is slowest. */
   readonly inside: boolean;
   readonly points: Points;
+  /** The figure on each scale that it is written in, the first as `celsius` has it: `180C/160C fan/gas 4`. */
+  readonly written: readonly TemperatureNode[];
   /** The scale that must be meant: what is written cannot be. */
   readonly meant?: 'C' | 'F';
+  /** What is written cannot be, on either scale. */
+  readonly cannot?: true;
 }
 
 /**

@@ -5,6 +5,7 @@
 import type { Range } from '../measure/quantity.ts';
 import { celsiusOf } from '../notation/celsius.ts';
 import type { SentenceItem, TemperatureNode } from '../notation/tree.ts';
+import type { TemperatureSaid } from './event.ts';
 import { jointOf, thingOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import { adds } from './points.ts';
@@ -74,6 +75,9 @@ export const nodeAt = (
 
 const DASHES: ReadonlySet<string> = new Set(['-', '–', '—']);
 const BETWEEN: ReadonlySet<string> = new Set(['/', '(', ',', '=']);
+/** These say that what follows is the same, so far apart as a slip of the pen may be. */
+const SAYS_AGAIN: ReadonlySet<string> = new Set(['/', '(', '=']);
+const MOST_SLIP_C = 60;
 
 /** The figure before this one that this one says again in another scale: `180 C/160 C fan/gas 4`, `350 F (180 C)`. */
 export function againFrom(pieces: readonly Piece[], items: readonly SentenceItem[], at: number): number | undefined {
@@ -86,8 +90,20 @@ export function againFrom(pieces: readonly Piece[], items: readonly SentenceItem
   )
     before--;
   const first = nodeAt(pieces, items, before);
-  return node !== undefined && first !== undefined && isSame(first, node) ? before : undefined;
+  if (node === undefined || first === undefined) return undefined;
+  const is = isSame(first, node) || (isMeantSame(pieces, before, at) && isOtherScale(first, node));
+  return is ? before : undefined;
 }
+
+/** `180 C/450 F`, `180 C (450 F)`; but not `110 C (60 C inside)`. */
+function isMeantSame(pieces: readonly Piece[], before: number, at: number): boolean {
+  if (!SAYS_AGAIN.has((pieces[before + 1] as Piece).word)) return false;
+  const next = pieces[at + 1];
+  return next === undefined || next.sort === 'mark' || next.sort === 'time' || jointOf(next.sense) !== undefined;
+}
+
+const isOtherScale = (a: TemperatureNode, b: TemperatureNode): boolean =>
+  a.unit !== b.unit && Math.abs(celsiusOf(a).low - celsiusOf(b).low) <= MOST_SLIP_C;
 
 function isSame(a: TemperatureNode, b: TemperatureNode): boolean {
   if (a.unit === b.unit && a.fan === b.fan) return false;
@@ -149,4 +165,18 @@ function lowEnd(
   const piece = pieces[at - 2];
   const item = piece?.sort === 'amount' ? items[piece.from] : undefined;
   return item?.kind === 'measured' && isNumber(item) && item.quantity.low <= lowDegrees ? item.quantity.low : undefined;
+}
+
+/** Water boils away over it. */
+const HOTTEST_LOGGED_C = 110;
+
+/** `60 C at the start, 21 C at 9 h and 5 C at 14 h`: what is read in the food as it cools, each with its time. */
+export function isLog(pieces: readonly Piece[], said: readonly TemperatureSaid[]): boolean {
+  return said.every(({ celsius, end, of }, at) => {
+    if (of === 'oven' || of === 'medium') return false;
+    const before = said[at - 1];
+    if (before === undefined) return celsius.high <= HOTTEST_LOGGED_C;
+    const next = pieces.findIndex((piece) => piece.start >= end);
+    return celsius.high < before.celsius.low && pieces[next]?.time !== undefined;
+  });
 }

@@ -246,8 +246,9 @@ export class Filler {
   }
 }
 
-const ROLES: Readonly<Record<'what' | 'at' | 'to' | 'with' | 'out of' | 'off', Slot['role']>> = {
+const ROLES: Readonly<Record<'what' | 'at' | 'to' | 'with' | 'out of' | 'off' | 'beside', Slot['role']>> = {
   what: 'what',
+  beside: 'what',
   at: 'with',
   to: 'into',
   with: 'with',

@@ -37,7 +37,9 @@ export function possibleOf(of: Kind, { place, verb, isRead }: Beside): Range {
       if (place?.is === 'cold' || verb?.where === 'cold') return COLD;
       return verb?.act === 'rise' ? RISING : POSSIBLE.around;
     case 'oven':
-      return place?.is === 'stove' ? { ...POSSIBLE.oven, high: HOTTEST_FIRE_C } : POSSIBLE.oven;
+      if (place?.is === 'stove') return { ...POSSIBLE.oven, high: HOTTEST_FIRE_C };
+      // Of a stone oven its row says how hot it gets.
+      return { ...POSSIBLE.oven, high: Math.max(POSSIBLE.oven.high, place?.celsius?.high ?? 0) };
     case 'medium':
       return POSSIBLE.medium;
   }

@@ -3,6 +3,7 @@
  * Refuses to know where the words come from: a step, a note, a preparation.
  */
 import type { SentenceItem } from '../notation/tree.ts';
+import { countBatches, settleBeside } from './beside.ts';
 import { cut } from './cut.ts';
 import { share } from './ellipsis.ts';
 import type { Event } from './event.ts';
@@ -31,6 +32,8 @@ export function read(items: readonly SentenceItem[], runs: readonly NameRun[]): 
   fill(pieces, items, clauses);
   giveTimes(pieces, clauses);
   settleSaying(pieces, clauses);
+  settleBeside(pieces, clauses);
+  countBatches(pieces, items, senses, clauses);
   share(pieces, clauses);
   const events: Event[] = [];
   for (const { event } of clauses) if (event !== undefined && isSaying(event)) events.push(event);

@@ -91,6 +91,7 @@ export const TIME_ROLES = [
   'hand',
   'share',
   'bound',
+  'point',
   'behind',
   'either',
   'full',
@@ -98,6 +99,7 @@ export const TIME_ROLES = [
   'between',
   'mark',
   'per',
+  'batch',
   'other',
   'joins',
   'to',
@@ -177,8 +179,8 @@ export const JOINTS = [
 ] as const;
 export type JointKind = (typeof JOINTS)[number];
 
-export const WAYS = ['at', 'to', 'out of', 'off', 'with', 'without', 'for', 'by', 'of'] as const;
-/** What a preposition says of what follows it. */
+export const WAYS = ['at', 'to', 'out of', 'off', 'with', 'without', 'for', 'by', 'of', 'beside'] as const;
+/** What a preposition says of what follows it; `beside` of `meanwhile`. */
 export type Way = (typeof WAYS)[number];
 
 export const BOUNDS = ['at least', 'at most', 'change'] as const;

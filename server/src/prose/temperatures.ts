@@ -8,7 +8,7 @@ import { celsiusOf } from '../notation/celsius.ts';
 import type { SentenceItem, TemperatureNode } from '../notation/tree.ts';
 import type { Clause } from './clauses.ts';
 import type { Event, HeatOf, Points, TemperatureSaid } from './event.ts';
-import { againFrom, changeOf, nodeWithEnds } from './figures.ts';
+import { againFrom, changeOf, isLog, nodeAt, nodeWithEnds } from './figures.ts';
 import { evidenceOf, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import { adds, judged, KINDS, type Kind, kindOf, most, NO_POINTS, zero } from './points.ts';
@@ -30,6 +30,8 @@ export function temperaturesIn(
     said.push(weigher.said());
     at = weigher.to - 1;
   }
+  if (said !== undefined && said.length > 1 && event.act !== 'heat' && isLog(pieces, said))
+    return said.map((each) => ({ ...each, of: 'food', sure: 'said' }));
   return said ?? NONE;
 }
 
@@ -52,6 +54,7 @@ const HOTTEST_HELD_C = 100;
 const HOTTEST_FOOD_C = 110;
 /** At the boil, and what a thermometer may be off. */
 const HOTTEST_WATER_C = 104;
+const COOLEST_DRYING_C = 35;
 /** Of an oven of which no scale is said. */
 const COOLEST_BAKED_C = 90;
 
@@ -88,7 +91,7 @@ class Weigher {
     this.node = node;
     this.last = last;
     this.isHeated = event.act === 'heat';
-    this.isAwaited = clause.opener === 'until';
+    this.isAwaited = clause.opener === 'until' || clause.opener === 'while';
     this.verbOfEvent(event);
     this.wordsBefore();
     this.wordsAfter();
@@ -104,8 +107,12 @@ class Weigher {
     const { pieces, node, bound } = this;
     const { start } = pieces[this.at] as Piece;
     let end = this.last;
+    const written = [node];
     for (let next = end + 1; next < pieces.length && next <= end + 3; next++)
-      if (againFrom(pieces, this.items, next) === end) end = next;
+      if (againFrom(pieces, this.items, next) === end) {
+        end = next;
+        written.push(nodeAt(pieces, this.items, next) as TemperatureNode);
+      }
     // A bracket that closes behind it is its own.
     const isBracketed = pieces.slice(this.last, end).some(({ word }) => word === '(');
     if (isBracketed && pieces[end + 1]?.word === ')') end++;
@@ -115,6 +122,7 @@ class Weigher {
     const points = this.points(isChange ? undefined : celsius);
     const of = judged(points);
     const meant = isChange ? undefined : this.meant(of, celsius);
+    const cannot = !isChange && of !== 'nothing' && meant === undefined && !this.isPossible(of, celsius);
     return {
       start,
       end: (pieces[end] as Piece).end,
@@ -124,7 +132,9 @@ class Weigher {
       bound: isChange ? 'change' : bound,
       inside: of === 'food' && this.inside > 0,
       points,
+      written,
       ...(meant && { meant }),
+      ...(cannot && { cannot }),
     };
   }
 
@@ -351,6 +361,14 @@ class Weigher {
         this.verbRow?.act === 'heat' &&
         this.verbRow.figure.some(({ of }) => of === 'food'))
     );
+  }
+
+  /** Of degrees without a scale, on one of them. */
+  private isPossible(of: Kind, celsius: Range): boolean {
+    const { low: least, high } = this.possible(of);
+    // What only dries or is kept warm lies in a cooler one.
+    const low = of === 'oven' ? COOLEST_DRYING_C : least;
+    return this.node.unit === 'unsaid' ? celsius.low <= high && celsius.high >= low : isIn(celsius, { low, high });
   }
 
   private possible(of: Kind): Range {

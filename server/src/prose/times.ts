@@ -126,6 +126,8 @@ class Reader extends Amounts {
     if (core.ranged && high === Number.POSITIVE_INFINITY) high = 1;
     const minutes = { low: core.low * low * perKg, high: core.high * high * perKg };
     this.unitMin = core.unitMin;
+    // `at 20 min per 500 g`: so long it takes.
+    if (per === 'kg' && kind === 'point') kind = 'spent';
     const time = { minutes, kind: kind ?? 'spent', ...(per && { per }), orElse: false, ...(before && { before }) };
     return { from, to: at, time };
   }
@@ -137,7 +139,7 @@ class Reader extends Amounts {
       if (row === undefined) break;
       if (row.is === 'between') prefix.between = true;
       else if (row.is === 'share') prefix.whole = true;
-      else if (row.is !== 'bound' && row.is !== 'either') break;
+      else if (row.is !== 'bound' && row.is !== 'either' && row.is !== 'point') break;
       prefix.low *= row.range?.low ?? 1;
       prefix.high *= row.range?.high ?? 1;
       prefix.kind = row.kind ?? prefix.kind;

@@ -1978,7 +1978,7 @@ part ham
   do Marinate the chicken in the coconut milk and curry paste at 4 C for 2 h.
   do Chargrill for 8 min.
 `,
-      ['no-safe-temperature error'],
+      ['no-safe-temperature error', 'no-doneness-cue info'],
     ],
     [
       'Beef sliders: no-safe-temperature',

@@ -152,7 +152,7 @@ part cooking
   do Mix the molasses, brown sugar, mustard and salt with 1 cup of the bean liquid, pour over and add liquid to cover.
   do Cover and bake at 250 F for 7 h, uncovering for the last hour so that the pork crisps.
 `,
-      ['no-doneness-cue info'],
+      [],
     ],
     [
       'No-knead overnight bread as lean bread',

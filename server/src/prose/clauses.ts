@@ -7,6 +7,7 @@ import type {
   Act,
   AmountSaid,
   Cooks,
+  Craft,
   Event,
   Manner,
   MediumKind,
@@ -87,6 +88,7 @@ export class EventDraft implements Event {
   verb: Event['verb'];
   act: Act;
   cooks?: Cooks;
+  craft?: Craft;
   lasts: Event['lasts'];
   as: Manner;
   said: Saying = 'yes';
@@ -110,6 +112,7 @@ export class EventDraft implements Event {
     this.verb = verb;
     this.act = row?.act ?? 'unknown';
     if (row?.cooks !== undefined) this.cooks = row.cooks;
+    if (row?.craft !== undefined) this.craft = row.craft;
     this.lasts = row?.lasts ?? 'no';
     this.as = as;
   }

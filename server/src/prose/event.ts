@@ -48,6 +48,38 @@ export const ACTS = [
 ] as const;
 export type Act = (typeof ACTS)[number];
 
+/** What is done, where an act is not enough for somebody who asks: a dough that rests before it is rolled, a cream that is churned. */
+export const CRAFTS = [
+  'bake',
+  'roast',
+  'grill',
+  'fry',
+  'deep-fry',
+  'churn',
+  'scrape',
+  'whip',
+  'beat',
+  'stir',
+  'fold',
+  'cream',
+  'rub',
+  'roll',
+  'press',
+  'pipe',
+  'portion',
+  'line',
+  'grease',
+  'brush',
+  'dust',
+  'spread',
+  'top',
+  'layer',
+  'drain',
+  'strain',
+  'ferment',
+] as const;
+export type Craft = (typeof CRAFTS)[number];
+
 /** How far heat goes. `as read`: as far as a figure or sign says. */
 export const COOKS = ['through', 'as read', 'outside', 'barely'] as const;
 export type Cooks = (typeof COOKS)[number];
@@ -98,6 +130,7 @@ export interface Event extends Span {
   readonly act: Act;
   /** Where it heats. */
   readonly cooks?: Cooks;
+  readonly craft?: Craft;
   /** Whether it goes on by itself for as long as is said, is worked at, or is done in a moment. */
   readonly lasts: 'waits' | 'works' | 'no';
   readonly as: Manner;

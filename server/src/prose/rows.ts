@@ -17,6 +17,8 @@ import {
   type Act,
   COOKS,
   type Cooks,
+  CRAFTS,
+  type Craft,
   HEAT_OF,
   type HeatOf,
   MEDIA,
@@ -46,6 +48,7 @@ export interface VerbRow extends Row {
   readonly forms: readonly string[];
   readonly act: Act;
   readonly cooks: Cooks | undefined;
+  readonly craft: Craft | undefined;
   readonly lasts: 'waits' | 'works' | 'no';
   readonly where: PlaceKind | undefined;
   readonly medium: MediumKind | undefined;
@@ -262,6 +265,7 @@ const readVerb = (cell: Cell): VerbRow => ({
   forms: listOf(cell('forms')),
   act: oneOf(ACTS, cell('act')) ?? 'unknown',
   cooks: oneOf(COOKS, cell('cooks')),
+  craft: oneOf(CRAFTS, cell('craft')),
   lasts: oneOf(['waits', 'works'], cell('lasts')) ?? 'no',
   where: oneOf(PLACES, cell('where')),
   medium: oneOf(MEDIA, cell('medium')),

@@ -7,6 +7,7 @@ import type { FoodClass } from '../food/food.ts';
 import type { Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import { contentsOf } from './contents.ts';
+import { anyDoes, type Craft, deed, type Event, nameSpeaksOf, type Question, speaksOf, type Topic } from './deeds.ts';
 import type { Ingredient } from './ingredient.ts';
 import { type Kind, kindNamed, verdictOf } from './kinds.ts';
 import { isGelatine } from './measures/gelling.ts';
@@ -15,7 +16,6 @@ import { type MeasureName, measure } from './measures.ts';
 import { meets, type Need } from './needs.ts';
 import { isIncomplete } from './part-measure.ts';
 import type { Part } from './recipe.ts';
-import { anySays, matching, type WordList } from './step-words.ts';
 
 const LOOKS = keptOn<Part, Kind | null>();
 
@@ -126,10 +126,13 @@ class Seen {
     return value === undefined || value.high <= high;
   }
 
-  /** Whether the steps, or the part's name, have the word. */
-  says({ list, pattern }: Saying): boolean {
+  /** Whether a step does it, or a step or the part's name speaks of it. */
+  says({ done, topics = NO_TOPICS }: Sign): boolean {
     const { steps, head } = this.part;
-    return anySays(steps, list) || (head.name !== '' && pattern.test(head.name.toLowerCase()));
+    return (
+      (done !== undefined && anyDoes(steps, done)) ||
+      (topics.length > 0 && (steps.some((step) => speaksOf(step, ...topics)) || nameSpeaksOf(head.name, ...topics)))
+    );
   }
 
   private measured(name: MeasureName): Range | undefined {
@@ -142,35 +145,51 @@ class Seen {
 
 const PER_FLOUR: ReadonlySet<MeasureName> = new Set(['fat', 'sugar', 'egg', 'leavening']);
 
-/** Words that a sign looks for, in the steps and in the part's name. */
-interface Saying {
-  readonly list: WordList;
-  readonly pattern: RegExp;
+/** What a sign looks for, in what the steps do and in what they and the part's name speak of. */
+interface Sign {
+  readonly done?: Question;
+  readonly topics?: readonly Topic[];
 }
+const NO_TOPICS: readonly Topic[] = [];
 
-/** The pattern matches within one word. */
-function saying(pattern: RegExp): Saying {
-  return { list: matching(pattern), pattern };
-}
+const crafts = (...names: readonly Craft[]): Sign => ({
+  done: deed(({ craft }) => craft !== undefined && names.includes(craft)),
+});
+const isOnStove = ({ act, cooks, craft }: Event): boolean => act === 'heat' && cooks !== 'barely' && craft !== 'bake';
 
-const NO_SAUCE = saying(/\b(?:bake|churn|freeze)\b/);
-const CRUST = saying(/\b(?:line|tart|crust)\b/);
-const LOAF = saying(/\b(?:loaf|loaves)\b/);
-const PICKLED = saying(/\b(?:pickle|jar|pour)/);
-const RUBBED_OR_ROLLED = saying(/\b(?:rub|roll|line)/);
-const COOKED = saying(/\b(?:simmer|cook|boil|thicken)/);
-const STIRRED = saying(/\b(?:stir|thicken)/);
-const BEATEN = saying(/\b(?:whisk|whip|beat)/);
-const BAKED = saying(/\bbake\b/);
-const BOILED = saying(/\bboil/);
-const CHURNED = saying(/\bchurn/);
-const CREAMED = saying(/\bcream/);
-const CUT = saying(/\bcut\b/);
-const FERMENTED = saying(/\bferment/);
-const FOLDED = saying(/\bfold/);
-const ROLLED = saying(/\broll/);
-const RUBBED = saying(/\brub/);
-const FLAT = saying(/\b(?:pizza|flatbread|flatbreads|naan|pitta|pita|focaccia|pretzel|bagel|doughnut|griddle|fry)\b/);
+const NO_SAUCE = { done: deed(({ act, craft }) => craft === 'bake' || act === 'freeze') };
+const CRUST = { ...crafts('line'), topics: ['case'] } as const;
+const LOAF = { topics: ['loaf'] } as const;
+const PICKLED = {
+  done: deed(
+    ({ act, medium, vessel }) => act === 'put' || act === 'pack' || medium?.is === 'acid' || vessel?.is === 'jar',
+  ),
+};
+const RUBBED_OR_ROLLED = crafts('rub', 'roll', 'line');
+const COOKED = { done: deed((event) => isOnStove(event) || event.until.some(({ is }) => is === 'thick')) };
+const STIRRED = { done: deed(({ craft, until }) => craft === 'stir' || until.some(({ is }) => is === 'thick')) };
+const BEATEN = crafts('whip', 'beat');
+const BAKED = crafts('bake');
+/** Water boils at it. */
+const BOILING_C = 100;
+const BOILED = {
+  done: deed(
+    ({ act, cooks, temperatures }) =>
+      cooks === 'through' ||
+      (act === 'heat' && temperatures.some(({ of, celsius }) => of === 'food' && celsius.low >= BOILING_C)),
+  ),
+};
+const CHURNED = crafts('churn');
+const CREAMED = crafts('cream');
+const CUT = { done: deed(({ act }) => act === 'cut') };
+const FERMENTED = crafts('ferment');
+const FOLDED = crafts('fold');
+const ROLLED = crafts('roll');
+const RUBBED = crafts('rub');
+const FLAT = {
+  done: deed(({ craft, medium }) => craft === 'fry' || craft === 'deep-fry' || medium?.is === 'metal'),
+  topics: ['flat'],
+} as const;
 
 const grams = (i: Ingredient): number => (i.weighed.known ? (i.weighed.grams.low + i.weighed.grams.high) / 2 : 0);
 const isYolk = ({ food }: Ingredient): boolean => food !== undefined && yolkShare(food) === 1;

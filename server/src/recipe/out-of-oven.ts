@@ -6,12 +6,13 @@ import data from '../../data/oven-loss.json' with { type: 'json' };
 import type { Food } from '../food/food.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import type { Statement } from '../notation/tree.ts';
+import type { MediumKind, Where } from '../prose/event.ts';
 import { isAside } from './contents.ts';
+import { anyDoes, type Craft, deed, does, type Event, speaksOf } from './deeds.ts';
 import { type Ingredient, isFlour } from './ingredient.ts';
 import { meets } from './needs.ts';
 import { listedPart, type PartHead } from './part.ts';
 import type { Part, Recipe, Step } from './recipe.ts';
-import { anySays, asWritten, says } from './step-words.ts';
 import { wordsOf } from './words.ts';
 
 /** Whether a trial's line is a weight, and taken out of the oven. */
@@ -79,9 +80,19 @@ export function outOfAll(parts: readonly InOven[]): OutOfOven | undefined {
 
 const NOTHING: Range = { low: 0, high: 0 };
 
-const BAKING = asWritten('bake', 'bakes', 'roast', 'blind-bake', 'gratinate', 'grill', 'broil', 'toast');
-const isBaking = (step: Step): boolean =>
-  says(step, BAKING) || step.times.some(({ verb, verbClass }) => verbClass === 'oven' && verb !== 'preheat');
+const isInOven = ({ is, way, not }: Where): boolean => is === 'oven' && (way === 'at' || way === 'to') && !not;
+/** It is heated by the air around it, whatever it stands in. */
+const bakes = ({ act, craft, medium, where, temperatures }: Event): boolean =>
+  act === 'heat' &&
+  (medium?.is === 'air' ||
+    (craft !== undefined && BAKES.has(craft)) ||
+    where.some(isInOven) ||
+    temperatures.some(({ of }) => of === 'oven'));
+const BAKES: ReadonlySet<Craft> = new Set(['bake', 'roast', 'grill']);
+/** Or it is put in for so long. */
+const BAKING = deed(
+  (event) => bakes(event) || (event.act === 'put' && event.times.length > 0 && event.where.some(isInOven)),
+);
 
 /** How a part has to do with the oven. */
 export interface InOven {
@@ -120,7 +131,7 @@ export function inOven(part: Part): InOven {
   };
 }
 
-const lastBake = ({ steps }: Part): number => steps.findLast(isBaking)?.line ?? -1;
+const lastBake = ({ steps }: Part): number => steps.findLast((step) => does(step, BAKING))?.line ?? -1;
 
 /** By part, whether it goes into the oven: in its own steps, or in those of a later part that takes it before it bakes. */
 function bakedOf(parts: readonly InOven[]): readonly boolean[] {
@@ -139,29 +150,31 @@ function bakedOf(parts: readonly InOven[]): readonly boolean[] {
   return baked;
 }
 
-const STOVE = asWritten(
-  'boil',
-  'simmer',
-  'fry',
-  'stir-fry',
-  'pan-fry',
-  'deep-fry',
-  'saute',
-  'sauté',
-  'sear',
-  'sweat',
-  'soften',
-  'reduce',
-  'caramelise',
-  'caramelize',
-  'poach',
-  'blanch',
-  'parboil',
-  'cook',
+const STOVE = deed(
+  (event) =>
+    event.act === 'heat' &&
+    event.as !== 'beside' &&
+    (event.cooks === 'through' ||
+      event.cooks === 'as read' ||
+      (event.cooks === 'outside' && event.medium !== undefined) ||
+      event.medium?.is === 'fat') &&
+    !bakes(event),
 );
-const TAKING_AWAY = asWritten('drain', 'discard', 'squeeze', 'trim', 'trimmings', 'scraps', 'offcuts');
-const BOILING = asWritten('boil', 'simmer', 'cook', 'soak', 'steam', 'parboil', 'bloom', 'poach', 'blanch');
-const COVERED = asWritten('cover', 'covered', 'lid', 'foil', 'bath', 'bain-marie', 'tightly', 'papillote', 'parcel');
+const OVEN_SET = deed(({ temperatures }) => temperatures.some(({ of }) => of === 'oven'));
+const TAKING_AWAY = deed(({ act, craft }) => act === 'discard' || craft === 'drain');
+const BOILING = deed(
+  (event) =>
+    event.act === 'steep' ||
+    (event.act === 'heat' &&
+      event.as !== 'beside' &&
+      event.cooks !== 'barely' &&
+      (event.medium === undefined ? event.lasts === 'waits' : WET.has(event.medium.is)) &&
+      !bakes(event)),
+);
+const WET: ReadonlySet<MediumKind | undefined> = new Set<MediumKind>(['water', 'steam', 'pressure']);
+const COVERED = deed(
+  ({ act, vessel, where }) => act === 'cover' || vessel?.is === 'lidded' || where.some(({ is }) => is === 'bath'),
+);
 
 interface Loss {
   readonly loss: readonly number[];
@@ -175,7 +188,7 @@ function workOut(part: Part): PartInOven {
   const sum = inside.reduce((g, i) => addRanges(g, gramsOf(i)), NOTHING);
   const most = part.head.massG.high;
   const [least, worst] = lossOf(part, inside);
-  const boiled = anySays(steps, BOILING);
+  const boiled = anyDoes(steps, BOILING);
   const growing = inside.reduce((g, i) => (boiled && swells(i.food) ? g + gramsOf(i).high : g), 0);
   const high = sum.high * (1 - least) + (most - sum.high) + growing * (data.boiledGrowth.by - 1);
   const poured = part.head.ingredients.some((i) => i.free && isPoured(i));
@@ -203,14 +216,14 @@ function gramsOf({ weighed, optional }: Ingredient): Range {
 function lossOf({ head, steps }: Part, inside: readonly Ingredient[]): readonly [number, number] {
   const own = KINDS[head.kind?.name ?? '']?.loss;
   const { share: canLose, water } = losable(inside);
-  const stove = steps.some((s) => says(s, STOVE) && !s.heat.some(({ role }) => role === 'oven'));
-  const away = anySays(steps, TAKING_AWAY);
+  const stove = steps.some((s) => does(s, STOVE) && !does(s, OVEN_SET));
+  const away = steps.some((s) => does(s, TAKING_AWAY) || speaksOf(s, 'offcut'));
   const [least = 0, most = 0] = own ?? lossOfFoods(inside);
   const { before } = data;
   const more = stove || away ? (own === undefined ? Math.max(most, before.most) : most + before.moreThanKind) : most;
   const worst = away ? more : Math.min(more, canLose);
   if (isDried(head.kind?.name, steps)) return [water * data.dried.waterLeast, worst];
-  const best = steps.some((s) => isBaking(s) && says(s, COVERED)) ? 0 : least;
+  const best = steps.some((s) => does(s, BAKING) && (does(s, COVERED) || speaksOf(s, 'lid', 'foil'))) ? 0 : least;
   // What has little water keeps half of it at the least.
   return [Math.min(best, worst / 2), worst];
 }
@@ -263,9 +276,13 @@ function losable(inside: readonly Ingredient[]): { readonly share: number; reado
 }
 
 const isDried = (kind: string | undefined, steps: readonly Step[]): boolean =>
-  kind !== undefined &&
-  data.dried.kinds.includes(kind) &&
-  steps.some((s) => s.times.some((t) => t.verbClass === 'oven' && t.node.lowMin >= data.dried.fromMin));
+  kind !== undefined && data.dried.kinds.includes(kind) && anyDoes(steps, LONG_IN_OVEN);
+
+const LONG_IN_OVEN = deed(
+  (event) =>
+    (bakes(event) || (event.act === 'dry' && event.where.some(isInOven))) &&
+    event.times.some(({ minutes }) => minutes.low >= data.dried.fromMin),
+);
 
 /** As shares of 100 g: below this a food is a dry one. */
 const DRY_WATER = 16;

@@ -2,9 +2,10 @@
  * Knows what the oven is set to above a part that bakes at it, and where the part would have to say so by itself.
  * Refuses to know why a part is taken out of its recipe.
  */
+import type { Order } from '../checks/method/cues.ts';
 import { firstInOven } from '../checks/method/first-oven.ts';
 import type { Document } from '../notation/document.ts';
-import type { SentenceItem, WordNode } from '../notation/tree.ts';
+import type { SentenceItem } from '../notation/tree.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 
 export interface OvenBefore {
@@ -28,18 +29,17 @@ export function ovenBefore(document: Document, recipe: Recipe, part: Part): Oven
   const oven = set ?? recipe.oven;
   if (oven === undefined) return undefined;
   const words = document.lines[oven.at]?.text.slice(oven.node.start, oven.node.end) ?? '';
-  return { line: step.line, at: lastBefore(step.sentence.items, order).end, text: ` at ${words}` };
+  return { line: step.line, at: lastBefore(step.sentence.items, order), text: ` at ${words}` };
 }
 
-/** Where an order has named what it bakes, and has not yet said for how long: the last thing before that. */
-function lastBefore(items: readonly SentenceItem[], order: WordNode): SentenceItem {
-  let last: SentenceItem = order;
-  for (const item of items.slice(items.indexOf(order) + 1)) {
-    if (item.kind === 'mark' || item.kind === 'duration' || item.kind === 'temperature') break;
-    if (item.kind === 'word' && AFTER_WHAT.has(item.word)) break;
-    last = item;
+/** Where an order has named what it bakes, and has not yet said for how long: behind the last thing before that. */
+function lastBefore(items: readonly SentenceItem[], { verb, end, times, temperatures, until }: Order): number {
+  const limit = Math.min(end, ...[...times, ...temperatures, ...until].map(({ start }) => start));
+  let last = verb.end;
+  for (const item of items) {
+    if (item.start < verb.end) continue;
+    if (item.kind === 'mark' || item.end > limit) break;
+    last = item.end;
   }
   return last;
 }
-
-const AFTER_WHAT: ReadonlySet<string> = new Set(['for', 'until', 'till', 'and', 'then', 'about', 'another']);

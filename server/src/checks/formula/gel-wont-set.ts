@@ -1,4 +1,5 @@
 import { contentsOf } from '../../recipe/contents.ts';
+import { deed, does } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { isAgar, isGelatine } from '../../recipe/measures/gelling.ts';
 import { eggProtein, settingStarch } from '../../recipe/measures/shares.ts';
@@ -110,10 +111,13 @@ function isRawEnzyme(ingredient: Ingredient, part: Part): boolean {
 
 const COOKED = /\b(?:cooked|poached|canned|tinned|stewed|roasted|boiled|blanched|candied|crystallised|dried)\b/;
 
-const isHeated = (step: Step): boolean =>
-  step.sentence.items.some(
-    // `The boiling water` that melts the gelatine boils no fruit.
-    (i) => i.kind === 'word' && HEATS.test(i.word) && !step.mentions.some((m) => m.start <= i.start && m.end >= i.end),
-  ) || step.heat.some((h) => h.celsius.high >= 80);
+/** Below this the enzymes of raw fruit work on (from memory: bromelain and papain are gone by 80 °C). */
+const LEAST_HOT_C = 80;
 
-const HEATS = /^(?:boil|simmer|poach|cook|stew|roast|bake|scald|blanch|caramelis|caramelize|heat|infus)/;
+const isHeated = (step: Step): boolean => does(step, HEATED);
+
+const HEATED = deed(
+  ({ act, cooks, until, temperatures }) =>
+    (act === 'heat' && (cooks !== 'barely' || until.some(({ is }) => is === 'boiling'))) ||
+    temperatures.some(({ celsius }) => celsius.high >= LEAST_HOT_C),
+);

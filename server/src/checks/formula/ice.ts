@@ -1,13 +1,13 @@
 /**
  * Knows whether an ice is churned: one that is whipped first, or scraped as it freezes, keeps to other figures.
  */
+import { anyDoes, deed } from '../../recipe/deeds.ts';
 import type { Part } from '../../recipe/recipe.ts';
-import { anySays, matching } from '../../recipe/step-words.ts';
 
 /** Whether the steps whip it or scrape it, and none churns it. */
 export function isFrozenStill(part: Part): boolean {
-  return anySays(part.steps, WHIPPED) && !anySays(part.steps, CHURNED);
+  return anyDoes(part.steps, WHIPPED) && !anyDoes(part.steps, CHURNED);
 }
 
-const WHIPPED = matching(/^(?:whip|scrap|fork|rake)/);
-const CHURNED = matching(/^churn/);
+const WHIPPED = deed(({ craft }) => craft === 'whip' || craft === 'scrape');
+const CHURNED = deed(({ craft }) => craft === 'churn');

@@ -1,12 +1,12 @@
 import { gramsText, significant } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { contentsOf } from '../../recipe/contents.ts';
+import { speaksOf } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { bakingPowder, bakingSoda, instantYeast, isSoda, lift, neutralises } from '../../recipe/measures/leavening.ts';
 import { eggShare, isStarter } from '../../recipe/measures/shares.ts';
 import { measure } from '../../recipe/measures.ts';
 import type { Part } from '../../recipe/recipe.ts';
-import { anySays, matching } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { plainTable } from '../sum-table.ts';
 import {
@@ -118,10 +118,8 @@ const mainLeavening = (part: Part): Ingredient | undefined =>
 /** Yeast, a starter, or egg white that is beaten. */
 function isLiftedOtherwise(part: Part, contents: readonly Ingredient[]): boolean {
   if (contents.some((i) => bringing(i, instantYeast) > 0 || (i.food !== undefined && isStarter(i.food)))) return true;
-  return anySays(part.steps, BEATEN) && contents.some((i) => bringing(i, eggShare) > 0);
+  return part.steps.some((step) => speaksOf(step, 'foam')) && contents.some((i) => bringing(i, eggShare) > 0);
 }
-
-const BEATEN = matching(/^(?:white|foam|froth|peak)/);
 
 /** Soda left over, per flour, from which it is tasted (judgement). */
 const TASTED = 0.005;

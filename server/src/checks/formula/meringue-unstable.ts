@@ -1,4 +1,5 @@
 import { contentsOf } from '../../recipe/contents.ts';
+import { type Craft, deed, does } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { sugarSolids, yolkShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
@@ -75,12 +76,21 @@ function* spoilers(part: Part): Generator<Found<Values>> {
   }
 }
 
-const LATER = /^(?:fold|serve|fill|spread|top|grease|brush|line|oil|butter|layer|sandwich|cover|pipe)/;
+/** It goes in when the foam is made, or on something else. */
+const LATER = deed(
+  ({ act, craft }) =>
+    act === 'eat' ||
+    act === 'cover' ||
+    act === 'ready' ||
+    (act === 'put' && craft !== 'line') ||
+    (craft !== undefined && ON_SOMETHING.has(craft)),
+);
+const ON_SOMETHING: ReadonlySet<Craft> = new Set(['fold', 'spread', 'grease', 'brush', 'line', 'pipe', 'top', 'layer']);
 
 function isFolded(ingredient: Ingredient, part: Part): boolean {
   const uses = part.ledger.find((e) => e.ingredient === ingredient)?.uses ?? [];
   return uses.every((u) => {
     const step = u.part === part.index ? part.steps[u.step] : undefined;
-    return step === undefined || step.sentence.items.some((i) => i.kind === 'word' && LATER.test(i.word));
+    return step === undefined || does(step, LATER);
   });
 }

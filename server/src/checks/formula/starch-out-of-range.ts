@@ -1,9 +1,9 @@
 import type { FoodClass } from '../../food/food.ts';
 import { contentsOf } from '../../recipe/contents.ts';
+import { anyDoes, deed } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { cookingLiquid, thickenerShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
-import { anySays, matching } from '../../recipe/step-words.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -35,7 +35,7 @@ export default defineCheck<BandValues>({
       if (name === 'starch per dairy' || !helped) yield* outsideBand(part, name, 'low', starch);
       yield* outsideBand(part, name, 'high', starch);
     }
-    if (anySays(part.steps, DRAINED)) return;
+    if (anyDoes(part.steps, DRAINED)) return;
     for (const side of ['low', 'high'] as const)
       yield* outsideBand(part, 'liquid per rice', side, () => ingredientPlace(mainWater(part)));
   },
@@ -71,4 +71,4 @@ const mayBind = ({ match }: Ingredient): boolean =>
 const mainStarch = (part: Part): Ingredient | undefined => mostBringing(part, thickenerShare);
 const mainWater = (part: Part): Ingredient | undefined => mostBringing(part, cookingLiquid);
 
-const DRAINED = matching(/^drain/);
+const DRAINED = deed(({ craft }) => craft === 'drain');

@@ -1,8 +1,7 @@
+import { anyDoes, deed } from '../../recipe/deeds.ts';
 import { kindNamed } from '../../recipe/kinds.ts';
 import type { Part } from '../../recipe/recipe.ts';
-import { anySays, matching, says } from '../../recipe/step-words.ts';
 import { defineCheck } from '../check.ts';
-import { longestDays } from '../safety/longest-days.ts';
 import { type BandValues, gramsOf, ingredientPlace, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 import { mainSalt, saltLine } from './salt.ts';
@@ -58,15 +57,17 @@ A part without \`as\` that is left to ferment for a day or more, and is mostly v
 });
 
 const FERMENT = kindNamed('lacto-ferment');
-const FERMENTING = matching(/^ferment/);
+const DAY_MIN = 1440;
+const FERMENTS_FOR_DAYS = deed(
+  ({ craft, times }) => craft === 'ferment' && times.some(({ minutes }) => minutes.high >= DAY_MIN),
+);
 /** Of the whole with its water (judgement): less is a drink or a dough. */
 const LEAST_VEGETABLES = 0.3;
 
 /** What no `as` says, but its steps and its list do. */
 function isPlainFerment(part: Part): boolean {
   const { steps, head } = part;
-  if (!anySays(steps, FERMENTING) || mainSalt(part) === undefined) return false;
-  if (!steps.some((step) => says(step, FERMENTING) && longestDays(step) >= 1)) return false;
+  if (!anyDoes(steps, FERMENTS_FOR_DAYS) || mainSalt(part) === undefined) return false;
   let [whole, vegetables] = [0, 0];
   for (const ingredient of head.ingredients) {
     const grams = gramsOf(ingredient);

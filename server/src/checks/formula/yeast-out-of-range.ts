@@ -1,14 +1,13 @@
 import data from '../../../data/fermentation.json' with { type: 'json' };
 import { significant, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
-import type { DurationNode } from '../../notation/tree.ts';
 import { contentsOf } from '../../recipe/contents.ts';
+import { anyDoes, deed, does, type Event, eventsOf } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { instantYeast } from '../../recipe/measures/leavening.ts';
 import { flourShare, isStarter } from '../../recipe/measures/shares.ts';
 import { measure } from '../../recipe/measures.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
-import { asWritten, matching, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { plainTable, sumTable } from '../sum-table.ts';
 import {
@@ -141,28 +140,36 @@ interface Rise {
   readonly pace: Range;
 }
 
-const RISES: ReadonlySet<string> = new Set(['prove', 'proof', 'rise', 'ferment', 'retard', 'bulk']);
 /** `Cover and leave for 14 h`: a dough left so long rises. */
-const LEFT: ReadonlySet<string> = new Set(['leave', 'stand', 'rest']);
 const LEAST_LEFT_MIN = 180;
-const COOLED = asWritten('cool', 'cools', 'cold', 'rack', 'slice', 'slicing', 'cutting', 'eat');
-const COLD = matching(/^(?:fridge|refrigerat|chill|cold|retard)/);
+const isCold = ({ is, not }: Event['where'][number]): boolean => is === 'cold' && !not;
+/** Left to cool, or to be cut, it is baked. */
+const COOLED = deed(({ act, where }) => act === 'eat' || act === 'cut' || (act === 'cool' && !where.some(isCold)));
 /** A kitchen, where no step says how warm; a fridge. */
 const ROOM_C: Range = { low: 17, high: 29 };
 const FRIDGE_C: Range = { low: 2, high: 7 };
 
 function risesOf(step: Step): Rise[] {
-  const isCold = says(step, COLD);
-  const around = step.heat.filter((h) => h.role === 'surroundings').map((h) => h.celsius);
-  const celsius = isCold ? FRIDGE_C : ROOM_C;
-  const low = around.length > 0 ? Math.min(...around.map((c) => c.low)) : celsius.low;
-  const high = around.length > 0 ? Math.max(...around.map((c) => c.high)) : celsius.high;
-  // Above 38 °C yeast works no faster, and soon not at all.
-  const pace = { low: paceAt(Math.min(low, 38)), high: paceAt(Math.min(high, 38)) };
-  const isLong = (node: DurationNode) => node.lowMin >= LEAST_LEFT_MIN && !says(step, COOLED);
-  return step.times
-    .filter(({ verb, node }) => verb !== undefined && (RISES.has(verb) || (LEFT.has(verb) && isLong(node))))
-    .map(({ node }) => ({ hours: { low: node.lowMin / 60, high: node.highMin / 60 }, celsius: { low, high }, pace }));
+  const events = eventsOf(step);
+  const cools = does(step, COOLED);
+  const around = events.flatMap(({ temperatures }) => temperatures.filter(({ of }) => of === 'around'));
+  return events.flatMap(({ act, times, where }) => {
+    if (act !== 'rise' && act !== 'stay') return [];
+    const place = where.find(({ way, not }) => (way === 'at' || way === 'to') && !not);
+    const celsius = place !== undefined && isCold(place) ? FRIDGE_C : (place?.celsius ?? ROOM_C);
+    const low = around.length > 0 ? Math.min(...around.map((c) => c.celsius.low)) : celsius.low;
+    const high = around.length > 0 ? Math.max(...around.map((c) => c.celsius.high)) : celsius.high;
+    // Above 38 °C yeast works no faster, and soon not at all.
+    const pace = { low: paceAt(Math.min(low, 38)), high: paceAt(Math.min(high, 38)) };
+    const isLong = (minutes: Range) => minutes.low >= LEAST_LEFT_MIN && !cools;
+    return times
+      .filter(({ kind, minutes }) => kind === 'spent' && (act === 'rise' || isLong(minutes)))
+      .map(({ minutes }) => ({
+        hours: { low: minutes.low / 60, high: minutes.high / 60 },
+        celsius: { low, high },
+        pace,
+      }));
+  });
 }
 
 /** The yeast per flour, then each rise by its hours and its pace. */
@@ -197,7 +204,8 @@ function riseSum({ percent, rises, contents, dose }: Extract<Values, { readonly 
 
 const paceAt = (celsius: number): number => 2 ** ((celsius - data.referenceC) / data.doublesPerC);
 
-const isBaked = (part: Part): boolean => part.steps.some((s) => s.heat.some((h) => h.role === 'oven'));
+const OVEN = deed(({ temperatures }) => temperatures.some(({ of }) => of === 'oven'));
+const isBaked = (part: Part): boolean => anyDoes(part.steps, OVEN);
 
 function hoursText({ low, high }: Range): string {
   const say = (hours: number) => trimmed(hours, hours < 10 ? 1 : 0);

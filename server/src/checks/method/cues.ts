@@ -2,79 +2,71 @@
  * Knows which steps order a bake, a roast or a fry, and whether a step says by what sign it is done.
  * Refuses to know what the sign should be.
  */
-import type { SentenceItem, WordNode } from '../../notation/tree.ts';
+import type { Span } from '../../notation/tree.ts';
+import {
+  type Craft,
+  deed,
+  does,
+  type Event,
+  eventsOf,
+  type Question,
+  type Sign,
+  speaksOf,
+} from '../../recipe/deeds.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
-import { asWritten, isOn, says, type WordList } from '../../recipe/step-words.ts';
 
-export const BAKING = asWritten('bake', 'roast');
-const FRYING = asWritten('fry', 'deep-fry', 'shallow-fry', 'pan-fry', 'grill', 'broil', 'griddle');
-/** Both. */
-export const COOKING = asWritten(
-  'bake',
-  'roast',
-  'fry',
-  'deep-fry',
-  'shallow-fry',
-  'pan-fry',
-  'grill',
-  'broil',
-  'griddle',
-);
-const NOT_AN_ORDER: ReadonlySet<string> = new Set(['to', 'the', 'a', 'this', 'each', 'for', 'of', 'before', 'with']);
+/** What is ordered, and the words that order it. */
+export type Order = Event & { readonly verb: Span };
 
-/** The verb of an order such as `Bake …`, and not of `ready to bake`. */
-export function orderIn(step: Step, verbs: WordList): WordNode | undefined {
-  if (!says(step, verbs)) return undefined;
-  const { items } = step.sentence;
-  for (let i = 0; i < items.length; i++) {
-    const item = items[i];
-    if (item?.kind === 'word' && isOn(verbs, item.word) && mayBeOrder(items[i - 1]) && !isNamed(step, item))
-      return item;
-  }
-  return undefined;
+interface Orders {
+  readonly asked: Question;
+  readonly is: (event: Event) => boolean;
 }
 
-/** `The chuck roast` orders no roasting. */
-const isNamed = (step: Step, { start, end }: WordNode): boolean =>
-  step.mentions.some((m) => !m.verb && m.start <= start && m.end >= end);
+function ordersOf(is: (event: Event) => boolean): Orders {
+  const isOrder = (event: Event) => event.as === 'ordered' && event.verb !== undefined && is(event);
+  return { asked: deed(isOrder), is: isOrder };
+}
 
-const mayBeOrder = (before: SentenceItem | undefined): boolean =>
-  before?.kind !== 'word' || !NOT_AN_ORDER.has(before.word);
+const isOf = ({ craft }: Event, crafts: readonly Craft[]): boolean => craft !== undefined && crafts.includes(craft);
 
-export const isBakingOrder = (step: Step): boolean => orderIn(step, BAKING) !== undefined;
-export const cookingOrder = (step: Step): WordNode | undefined => orderIn(step, BAKING) ?? orderIn(step, FRYING);
-
-const CUES = asWritten(
-  'until',
-  'till',
-  'when',
-  'golden',
-  'gold',
-  'brown',
-  'browned',
-  'crisp',
-  'tender',
-  'firm',
-  'done',
-  'pick',
-  'skewer',
-  'springs',
-  'set',
-  'soft',
-  'dry',
-  'bubbling',
-  'reads',
+const BAKING = ordersOf((event) => isOf(event, ['bake', 'roast']));
+/** `Cook on a hot griddle` too. */
+const FRYING = ordersOf(
+  (event) => isOf(event, ['fry', 'deep-fry', 'grill']) || (event.cooks === 'as read' && event.medium?.is === 'metal'),
 );
+
+function orderIn(step: Step, { asked, is }: Orders): Order | undefined {
+  return does(step, asked) ? eventsOf(step).find((event): event is Order => is(event)) : undefined;
+}
+
+/** The order of such as `Bake …`, and not of `ready to bake`. */
+export const bakingOrder = (step: Step): Order | undefined => orderIn(step, BAKING);
+export const cookingOrder = (step: Step): Order | undefined => bakingOrder(step) ?? orderIn(step, FRYING);
+
+/** As it is written; of several words the first. */
+export const verbText = ({ head }: Part, { line }: Step, { start, end }: Span): string =>
+  (head.source.lines[line]?.text.slice(start, end).split(' ')[0] ?? '').toLowerCase();
 
 /** The step, or one of the two after it in its part, says how it looks or reads when done. */
 export function hasCue({ steps }: Part, step: Step): boolean {
-  if (saysCue(step, CUES)) return true;
+  if (does(step, SHOWN) || speaksOf(step, 'look', 'test')) return true;
   const at = steps.indexOf(step);
   // Of a later step only what tests it: `until` there may be of something else.
-  return [steps[at + 1], steps[at + 2]].some((later) => later !== undefined && saysCue(later, TESTS));
+  return [steps[at + 1], steps[at + 2]].some(
+    (later) => later !== undefined && (does(later, TESTED) || speaksOf(later, 'test')),
+  );
 }
 
-const saysCue = (step: Step, cues: WordList): boolean =>
-  says(step, cues) || step.heat.some((h) => h.role === 'food' && h.verbClass !== 'cooling');
+const isLooked = ({ is }: Sign): boolean => is !== 'needed';
+/** A temperature in the food, but not that of what cools. */
+const isReadInside = ({ act, temperatures }: Event): boolean =>
+  act !== 'cool' && act !== 'freeze' && temperatures.some(({ of }) => of === 'food');
 
-const TESTS = asWritten('test', 'pick', 'skewer', 'springs', 'done', 'when', 'tester');
+const SHOWN = deed((event) => event.act === 'read' || event.until.some(isLooked) || isReadInside(event));
+const TESTED = deed(
+  (event) =>
+    event.act === 'read' ||
+    isReadInside(event) ||
+    event.until.some(({ from, is }) => from === 'when' || is === 'through'),
+);

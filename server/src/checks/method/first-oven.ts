@@ -1,32 +1,32 @@
 /**
  * Knows which step of a part is the first that needs an oven, and whether it or one before it says how hot.
  */
-import type { WordNode } from '../../notation/tree.ts';
+import { deed, does } from '../../recipe/deeds.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
-import { asWritten, says } from '../../recipe/step-words.ts';
-import { orderIn } from './cues.ts';
+import { bakingOrder, type Order } from './cues.ts';
 
-const OVEN_VERBS = asWritten('bake', 'roast', 'blind-bake');
-/** A bake on these needs no oven. */
-const ELSEWHERE = asWritten(
-  'griddle',
-  'skillet',
-  'coals',
-  'embers',
-  'campfire',
-  'microwave',
-  'stovetop',
-  'bakestone',
-  'fire',
-  'barbecue',
+/** What hotter than this is no food and no fat to fry in: fat in a tin is made so hot in the oven, for a batter to go in. */
+const LEAST_TIN_C = 190;
+/** A bake's own figure from here on is its oven's, whatever it stands in. */
+const LEAST_OVEN_C = 100;
+const SET = deed(({ temperatures, craft }) =>
+  temperatures.some(
+    ({ of, celsius: { low } }) =>
+      of === 'oven' || (of !== 'food' && low >= (craft === 'bake' || craft === 'roast' ? LEAST_OVEN_C : LEAST_TIN_C)),
+  ),
 );
 
-/** The step that first says how hot the oven is, or else orders a bake without that, with the word that does; undefined where no oven is spoken of. */
-export function firstInOven({ steps }: Part): { readonly step: Step; readonly order?: WordNode } | undefined {
+/** On metal or over embers a bake needs no oven. */
+const isInOven = ({ where, medium }: Order): boolean =>
+  medium?.is !== 'metal' &&
+  !where.some(({ is, not }) => (is === 'stove' || is === 'outdoors' || is === 'smoker') && !not);
+
+/** The step that first says how hot the oven is, or else orders a bake without that, with the order; undefined where no oven is spoken of. */
+export function firstInOven({ steps }: Part): { readonly step: Step; readonly order?: Order } | undefined {
   for (const step of steps) {
-    if (step.heat.some((h) => h.role === 'oven')) return { step };
-    const order = orderIn(step, OVEN_VERBS);
-    if (order !== undefined && !says(step, ELSEWHERE)) return { step, order };
+    if (does(step, SET)) return { step };
+    const order = bakingOrder(step);
+    if (order !== undefined && isInOven(order)) return { step, order };
   }
   return undefined;
 }

@@ -1,8 +1,8 @@
+import type { Span } from '../../notation/tree.ts';
+import { deed, does, eventsOf } from '../../recipe/deeds.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
-import { anySays, says, wordList } from '../../recipe/step-words.ts';
-import { verbClass } from '../../recipe/verbs.ts';
 import { defineCheck } from '../check.ts';
-import { COOKING, cookingOrder, hasCue } from './cues.ts';
+import { cookingOrder, hasCue, verbText } from './cues.ts';
 
 export default defineCheck<{ readonly verb: string }>({
   code: 'no-doneness-cue',
@@ -19,16 +19,11 @@ export default defineCheck<{ readonly verb: string }>({
 
 **Silent** where the sentence says *until*, *when* or how it looks, where a temperature in the food is given, where one of the next two steps tests it, and for a bake under weights that a bare one follows.`,
   *find(part) {
-    if (!anySays(part.steps, COOKING)) return;
     for (const step of part.steps) {
-      const verb = cookingOrder(step);
-      if (verb === undefined || step.times.length === 0 || hasCue(part, step)) continue;
-      const timed = step.times.some(
-        ({ node, verb: of, verbClass: kind }) =>
-          node.start > verb.start && kind !== 'cooling' && kind !== 'resting' && !MOIST.has(of ?? ''),
-      );
-      if (timed && isLastHeat(part, step) && !isRead(part, step))
-        yield { at: { line: step.line, start: verb.start, end: verb.end }, values: { verb: verb.word } };
+      const order = cookingOrder(step);
+      if (order === undefined || !isTimed(step, order.start) || hasCue(part, step)) continue;
+      if (isLastHeat(part, step) && !isRead(part, step))
+        yield { at: { line: step.line, ...spanOf(order.verb) }, values: { verb: verbText(part, step, order.verb) } };
     }
   },
   say: ({ verb }) => ({
@@ -46,20 +41,30 @@ export default defineCheck<{ readonly verb: string }>({
   },
 });
 
-/** What bubbles by the clock is another matter than the fry before it. */
-const MOIST: ReadonlySet<string> = new Set(['simmer', 'boil', 'poach', 'steam', 'braise', 'stew']);
+const spanOf = ({ start, end }: Span): Span => ({ start, end });
+
+/** Something is dry-cooked for so long from there on: what bubbles by the clock is another matter than the fry before it. */
+const isTimed = (step: Step, from: number): boolean =>
+  eventsOf(step).some(
+    ({ act, craft, medium, times, start }) =>
+      start >= from &&
+      act !== 'cool' &&
+      act !== 'freeze' &&
+      act !== 'stay' &&
+      (craft !== undefined || (medium?.is !== 'water' && medium?.is !== 'steam')) &&
+      times.some(({ kind }) => kind === 'spent'),
+  );
 
 /** The first of several bakes, or a fry before a simmer, need not be told by its look. */
 function isLastHeat(part: Part, step: Step): boolean {
   const later = part.steps.slice(part.steps.indexOf(step) + 1);
-  return !later.some((s) => cookingOrder(s) !== undefined || says(s, HEATING));
+  return !later.some((s) => does(s, HEATING));
 }
 
-const HEATING = wordList((word) => {
-  const kind = verbClass(word);
-  return kind === 'oven' || kind === 'stove';
-});
+const HEATING = deed(({ act }) => act === 'heat');
 
 /** An earlier step has read the food already. */
 const isRead = (part: Part, step: Step): boolean =>
-  part.steps.slice(0, part.steps.indexOf(step)).some((s) => s.heat.some((h) => h.role === 'food' && h.inside));
+  part.steps.slice(0, part.steps.indexOf(step)).some((s) => does(s, READ_INSIDE));
+
+const READ_INSIDE = deed(({ temperatures }) => temperatures.some(({ of, inside }) => of === 'food' && inside));

@@ -1,5 +1,6 @@
 import { defineCheck, type Found } from '../check.ts';
 import { overParts } from '../over-parts.ts';
+import { verbText } from './cues.ts';
 import { firstInOven } from './first-oven.ts';
 
 interface Values {
@@ -40,6 +41,8 @@ const firstOven = overParts((part): readonly Found<Values>[] | undefined => {
   if (first === undefined) return undefined;
   const { step, order } = first;
   if (order === undefined) return [];
-  const at = { part: part.index, line: step.line, start: order.start, end: order.end };
-  return [{ at, values: { verb: order.word } }];
+  const { start, end } = order.verb;
+  return [
+    { at: { part: part.index, line: step.line, start, end }, values: { verb: verbText(part, step, order.verb) } },
+  ];
 });

@@ -7,15 +7,15 @@ import type { Food } from '../../food/food.ts';
 import { gramsText, percentRange, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { PanNode } from '../../notation/tree.ts';
+import { deed, does, speaksOf, speaksOfSeveral } from '../../recipe/deeds.ts';
 import { litresText, panSize, panSum } from '../../recipe/pan-size.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
-import { anySays, asWritten } from '../../recipe/step-words.ts';
 import type { Place } from '../check.ts';
 import { onceFor } from '../once.ts';
 import { overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
-import { isBakingOrder } from './cues.ts';
+import { bakingOrder } from './cues.ts';
 
 export interface PanFill {
   /** Where the pan is written, and what it says. */
@@ -74,7 +74,7 @@ export const panFills = onceFor((recipe: Recipe): readonly PanFill[] => {
 function fillOf(recipe: Recipe, pan: PanNode, at: Place, filling: readonly Part[] | undefined): PanFill | undefined {
   const size = panSize(pan, recipe.world.measures);
   if (size === undefined || filling === undefined) return undefined;
-  const ownMl = filling.some((p) => anySays(p.steps, COVERING)) ? solidBelowLidMl : solidMl;
+  const ownMl = filling.some(isCovered) ? solidBelowLidMl : solidMl;
   let raw: [number, number] = [0, 0];
   let risen: [number, number] = [0, 0];
   const layers: PanLayer[] = [];
@@ -102,41 +102,27 @@ function fillOf(recipe: Recipe, pan: PanNode, at: Place, filling: readonly Part[
     assumed: size.assumed,
     rawMl: raw,
     risenMl: risen,
-    pieces: filling.some((p) => anySays(p.steps, PIECES)),
-    batches: pan.count === 1 && filling.some((p) => anySays(p.steps, BATCHES)),
+    pieces: filling.some(isInPieces),
+    batches: pan.count === 1 && filling.some(isInBatches),
     names: filling.filter((p) => p.head.ingredients.length > 0).map((p) => p.head.name),
     layers,
   };
 }
 
-/** A lid lies on the dish and not in it. */
-const COVERING = asWritten('cover', 'covering', 'lid', 'lids', 'top', 'drape');
 const isPastry = (food: Food | undefined): boolean => food !== undefined && /\bpastry\b/.test(food.name);
 
-const PIECES = asWritten(
-  'portion',
-  'drop',
-  'balls',
-  'rolls',
-  'rounds',
-  'pieces',
-  'pipe',
-  'patties',
-  'spoonfuls',
-  'sticks',
-);
-const BATCHES = asWritten(
-  'batch',
-  'batches',
-  'pans',
-  'tins',
-  'trays',
-  'moulds',
-  'loaves',
-  'divide',
-  'between',
-  'freeze',
-);
+/** A lid lies on the dish and not in it. */
+const COVERS = deed(({ act, craft }) => act === 'cover' || craft === 'top');
+const isCovered = ({ steps }: Part): boolean =>
+  steps.some((step) => does(step, COVERS) || speaksOf(step, 'lid', 'top'));
+
+const PIPED = deed(({ craft }) => craft === 'pipe' || craft === 'portion');
+const isInPieces = ({ steps }: Part): boolean =>
+  steps.some((step) => does(step, PIPED) || speaksOfSeveral(step, 'lump'));
+
+const DIVIDED = deed(({ act, craft }) => (act === 'divide' && craft !== 'portion') || act === 'freeze');
+const isInBatches = ({ steps }: Part): boolean =>
+  steps.some((step) => does(step, DIVIDED) || speaksOf(step, 'batch') || speaksOfSeveral(step, 'tin', 'loaf'));
 
 /** The part that bakes, with what it takes in; without an oven, a recipe of one part. */
 function fillingOf(recipe: Recipe): readonly Part[] | undefined {
@@ -254,4 +240,4 @@ function layerSum({ head, room, ml: solid }: PanLayer): string[] {
 const span = (low: number, high: number): string => (ml(low) === ml(high) ? ml(low) : `${ml(low)} to ${ml(high)}`);
 const ml = (volume: number): string => `${gramsText(volume)} ml`;
 
-const baked = overParts((part: Part) => part.steps.some(isBakingOrder) || undefined);
+const baked = overParts((part: Part) => part.steps.some((step) => bakingOrder(step) !== undefined) || undefined);

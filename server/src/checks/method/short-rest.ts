@@ -1,5 +1,6 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
-import type { DurationNode, SentenceItem } from '../../notation/tree.ts';
+import type { DurationNode, Span } from '../../notation/tree.ts';
+import { type Event, eventsOf } from '../../recipe/deeds.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
 
@@ -31,7 +32,7 @@ export default defineCheck<Values>({
   *find(part) {
     const { kind } = part.head;
     if (kind === undefined || !PASTRY.has(kind.name)) return;
-    const events = eventsOf(part);
+    const events = happeningsOf(part);
     const roll = events.findIndex((e) => e.is === 'roll');
     if (roll < 0) return;
     const place = (at: number) => events[at];
@@ -90,50 +91,58 @@ export default defineCheck<Values>({
 
 const PASTRY: ReadonlySet<string> = new Set(['shortcrust', 'sweet paste', 'puff pastry']);
 
-interface Event {
+interface Happening {
   readonly is: 'roll' | 'line' | 'bake' | 'rest';
   readonly step: Step;
-  readonly item: SentenceItem;
+  readonly span: Span;
   readonly min: number;
+  /** The time of a rest, where it stands in figures. */
+  readonly node?: DurationNode | undefined;
 }
 
 /** What happens to the dough, in the order of the sentences. */
-function eventsOf(part: Part): readonly Event[] {
-  const events: Event[] = [];
-  for (const step of part.steps) {
-    const frozen = step.sentence.items.some((i) => i.kind === 'word' && /^(?:freeze|freezer|frozen)$/.test(i.word));
-    for (const item of step.sentence.items) {
-      if (item.kind === 'word' && (item.word === 'roll' || item.word === 'rolled'))
-        events.push({ is: 'roll', step, item, min: 0 });
-      else if (item.kind === 'word' && (item.word === 'line' || item.word === 'fit')) {
-        // `Line with paper and weights` is another lining.
-        if (!step.sentence.items.some((i) => i.kind === 'word' && /^(?:paper|weights|beans|foil)$/.test(i.word)))
-          events.push({ is: 'line', step, item, min: 0 });
-      } else if (item.kind === 'word' && (item.word === 'bake' || item.word === 'blind-bake'))
-        events.push({ is: 'bake', step, item, min: 0 });
-      else if (item.kind === 'duration') {
-        const kind = step.times.find((t) => t.node === item)?.verbClass;
-        const by = frozen ? LEAST_MIN / LEAST_FROZEN_MIN : 1;
-        if (kind === 'cooling' || kind === 'resting') events.push({ is: 'rest', step, item, min: item.highMin * by });
-      }
-    }
-  }
-  return events;
+const happeningsOf = (part: Part): readonly Happening[] =>
+  part.steps.flatMap((step) => eventsOf(step).flatMap((event) => happeningIn(step, event)));
+
+function happeningIn(step: Step, event: Event): readonly Happening[] {
+  const { craft, vessel, verb, times } = event;
+  const span = verb ?? event;
+  if (craft === 'roll') return [{ is: 'roll', step, span, min: 0 }];
+  // `Line with paper and weights` is another lining.
+  if (craft === 'line')
+    return vessel?.is === 'wrap' || vessel?.is === 'tool' ? [] : [{ is: 'line', step, span, min: 0 }];
+  if (craft === 'bake') return [{ is: 'bake', step, span, min: 0 }];
+  if (!RESTS.has(event.act)) return [];
+  const by = event.act === 'freeze' || event.where.some(({ is }) => is === 'frozen') ? LEAST_MIN / LEAST_FROZEN_MIN : 1;
+  return times
+    .filter(({ kind }) => kind === 'spent')
+    .map((time) => ({
+      is: 'rest',
+      step,
+      span: time,
+      min: time.minutes.high * by,
+      node: step.sentence.items.find(
+        (item): item is DurationNode => item.kind === 'duration' && item.start >= time.start && item.end <= time.end,
+      ),
+    }));
 }
 
-function restBefore(events: readonly Event[]): { readonly min: number; readonly node: DurationNode | undefined } {
-  const rests = events.filter((e) => e.is === 'rest');
-  const last = rests.at(-1)?.item;
-  return { min: rests.reduce((sum, e) => sum + e.min, 0), node: last?.kind === 'duration' ? last : undefined };
+const RESTS: ReadonlySet<Event['act']> = new Set(['cool', 'freeze', 'stay']);
+
+interface Rest {
+  readonly min: number;
+  readonly node: DurationNode | undefined;
+}
+
+function restBefore(happenings: readonly Happening[]): Rest {
+  const rests = happenings.filter((e) => e.is === 'rest');
+  return { min: rests.reduce((sum, e) => sum + e.min, 0), node: rests.at(-1)?.node };
 }
 
 /** At the time that is too short; where there is none, at what comes too soon. */
-function found(event: Event, values: Values): Found<Values> {
+function found({ step, span }: Happening, values: Values): Found<Values> {
   const { node } = values;
-  const inSameStep = node !== undefined && event.step.sentence.items.includes(node);
-  const at = inSameStep ? node : event.item;
-  return {
-    at: { line: event.step.line, start: at.start, end: at.end },
-    values: inSameStep ? values : { ...values, node: undefined },
-  };
+  const inSameStep = node !== undefined && step.sentence.items.includes(node);
+  const { start, end } = inSameStep ? node : span;
+  return { at: { line: step.line, start, end }, values: inSameStep ? values : { ...values, node: undefined } };
 }

@@ -1,6 +1,6 @@
-import { anySays, asWritten, says } from '../../recipe/step-words.ts';
+import { deed, does } from '../../recipe/deeds.ts';
 import { defineCheck } from '../check.ts';
-import { BAKING, hasCue, orderIn } from './cues.ts';
+import { bakingOrder, hasCue, verbText } from './cues.ts';
 
 export default defineCheck<{ readonly verb: string }>({
   code: 'time-missing',
@@ -17,13 +17,12 @@ export default defineCheck<{ readonly verb: string }>({
 
 **Silent** where a time, a temperature in the food or a sign stands in the step or in one of the next two, and where the step points elsewhere (*as above*, *as on the pack*).`,
   *find(part) {
-    if (!anySays(part.steps, BAKING)) return;
     for (const [s, step] of part.steps.entries()) {
-      const verb = orderIn(step, BAKING);
-      if (verb === undefined || hasCue(part, step)) continue;
-      const near = part.steps.slice(s, s + 3);
-      if (near.some((n) => says(n, ELSEWHERE) || n.sentence.items.some((i) => i.kind === 'duration'))) continue;
-      yield { at: { line: step.line, start: verb.start, end: verb.end }, values: { verb: verb.word } };
+      const order = bakingOrder(step);
+      if (order === undefined || hasCue(part, step)) continue;
+      if (part.steps.slice(s, s + 3).some((near) => does(near, TIMED_OR_ELSEWHERE))) continue;
+      const { start, end } = order.verb;
+      yield { at: { line: step.line, start, end }, values: { verb: verbText(part, step, order.verb) } };
     }
   },
   say: ({ verb }) => ({
@@ -41,4 +40,4 @@ export default defineCheck<{ readonly verb: string }>({
   },
 });
 
-const ELSEWHERE = asWritten('above', 'before', 'pack', 'packet', 'label', 'usual', 'directed');
+const TIMED_OR_ELSEWHERE = deed(({ times, elsewhere }) => times.length > 0 || elsewhere);

@@ -1,0 +1,73 @@
+/**
+ * Knows what a sentence speaks of that is no food, no place and nothing that is done: pieces, batches, lids, foam; a closed union for each.
+ * Refuses to know what it is asked for.
+ */
+import topicsText from '../../data/prose/topics.tsv';
+import type { SentenceItem } from '../notation/tree.ts';
+import { nounForms } from './forms.ts';
+
+export const TOPICS = [
+  /** What lies on a tray with room around it. */
+  'lump',
+  /** What a dough or a batch is made into, or served as. */
+  'share',
+  'batch',
+  'tin',
+  'loaf',
+  'flat',
+  'case',
+  'lid',
+  'top',
+  'foil',
+  'paper',
+  'sides',
+  'bottom',
+  'foam',
+  'egg half',
+  'curd',
+  'offcut',
+  'everything',
+  'ingredients',
+  /** How it looks or feels when it is done. */
+  'look',
+  /** What is pushed in to see. */
+  'test',
+] as const;
+export type Topic = (typeof TOPICS)[number];
+
+/** Bits of the topics: those of one thing, and of several. */
+export interface TopicMarks {
+  readonly one: number;
+  readonly several: number;
+}
+
+export const topicBits = (topics: readonly Topic[]): number =>
+  topics.reduce((bits, topic) => bits | (1 << TOPICS.indexOf(topic)), 0);
+
+const NONE: TopicMarks = { one: 0, several: 0 };
+let byForm: Map<string, TopicMarks> | undefined;
+
+/** What an item speaks of. */
+export function topicsAt(item: SentenceItem | undefined): TopicMarks {
+  return item?.kind === 'word' ? topicsOf(item.word) : NONE;
+}
+
+/** What a word in small letters speaks of. */
+function topicsOf(word: string): TopicMarks {
+  byForm ??= made();
+  return byForm.get(word) ?? NONE;
+}
+
+function made(): Map<string, TopicMarks> {
+  const forms = new Map<string, TopicMarks>();
+  for (const line of topicsText.split('\n').slice(2)) {
+    const [topic = '', words = ''] = line.split('\t');
+    const bit = 1 << TOPICS.findIndex((name) => name === topic);
+    for (const word of words === '' ? [] : words.split(';')) {
+      const [one = word, several = word] = nounForms(word);
+      forms.set(one, { one: (forms.get(one)?.one ?? 0) | bit, several: 0 });
+      forms.set(several, { one: 0, several: (forms.get(several)?.several ?? 0) | bit });
+    }
+  }
+  return forms;
+}

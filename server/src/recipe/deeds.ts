@@ -1,0 +1,136 @@
+/**
+ * Knows what steps do and speak of: every question is held against every event of a step once, whoever asks it.
+ * Refuses to know what the questions are for, and compares no words.
+ */
+import { keptOn } from '../notation/kept.ts';
+import { sentenceIn } from '../notation/sentence.ts';
+import type { SentenceItem } from '../notation/tree.ts';
+import type { Craft, Event, Sign } from '../prose/event.ts';
+import { type Topic, topicBits, topicsAt } from '../prose/topics.ts';
+import { type BoundEvent, boundEvents } from './journey/bind.ts';
+import type { Step } from './recipe.ts';
+
+export type { Craft, Event, Sign, Topic };
+
+/** A question that steps are asked, made once for the life of the process. */
+export interface Question {
+  readonly bank: number;
+  readonly bit: number;
+}
+
+/** Bits to a bank: a small integer holds so many. */
+const BITS = 30;
+const ASKED: ((event: Event) => boolean)[] = [];
+/** The answers: a bit for every question. */
+type Marks = readonly number[];
+let byEvents = keptOn<readonly BoundEvent[], Marks>();
+let bySteps = keptOn<readonly Step[], Marks>();
+
+/** Whether something is done; what is denied or only told of others is not. */
+export function deed(is: (event: Event) => boolean): Question {
+  const question = { bank: Math.floor(ASKED.length / BITS), bit: 1 << (ASKED.length % BITS) };
+  ASKED.push(is);
+  // What was marked before knows nothing of it.
+  byEvents = keptOn();
+  bySteps = keptOn();
+  return question;
+}
+
+/** What a step orders and tells of, in order, without what it denies. */
+export const eventsOf = (step: Step): readonly Event[] =>
+  boundEvents(step).flatMap(({ event }) => (isDone(event) ? [event] : []));
+
+const isDone = ({ said }: Event): boolean => said !== 'not' && said !== 'advice' && said !== 'asked';
+
+/** Whether the step does it. */
+export const does = (step: Step, { bank, bit }: Question): boolean => ((marksOf(step)[bank] ?? 0) & bit) !== 0;
+
+/** Whether one of the steps does. */
+export function anyDoes(steps: readonly Step[], { bank, bit }: Question): boolean {
+  let marks = bySteps.get(steps);
+  if (marks === undefined) {
+    const all = emptyMarks();
+    for (const step of steps) {
+      const own = marksOf(step);
+      for (let i = 0; i < all.length; i++) all[i] = (all[i] ?? 0) | (own[i] ?? 0);
+    }
+    marks = all;
+    bySteps.set(steps, marks);
+  }
+  return ((marks[bank] ?? 0) & bit) !== 0;
+}
+
+function marksOf(step: Step): Marks {
+  const events = boundEvents(step);
+  let marks = byEvents.get(events);
+  if (marks === undefined) {
+    const all = emptyMarks();
+    for (const { event } of events)
+      if (isDone(event))
+        for (let i = 0; i < ASKED.length; i++)
+          if (ASKED[i]?.(event) === true) {
+            const bank = Math.floor(i / BITS);
+            all[bank] = (all[bank] ?? 0) | (1 << (i % BITS));
+          }
+    marks = all;
+    byEvents.set(events, marks);
+  }
+  return marks;
+}
+
+function emptyMarks(): number[] {
+  const marks: number[] = [];
+  for (let bank = Math.ceil(ASKED.length / BITS); bank > 0; bank--) marks.push(0);
+  return marks;
+}
+
+const TOPICS_IN = keptOn<Step['sentence'], { readonly one: number; readonly several: number }>();
+
+function topicsIn({ sentence }: Step): { readonly one: number; readonly several: number } {
+  let topics = TOPICS_IN.get(sentence);
+  if (topics === undefined) {
+    let [one, several] = [0, 0];
+    for (const item of sentence.items) {
+      const marks = topicsAt(item);
+      one |= marks.one;
+      several |= marks.several;
+    }
+    topics = { one, several };
+    TOPICS_IN.set(sentence, topics);
+  }
+  return topics;
+}
+
+/** Whether the step speaks of one of the topics, in whatever number. */
+export function speaksOf(step: Step, ...topics: readonly Topic[]): boolean {
+  const { one, several } = topicsIn(step);
+  return ((one | several) & topicBits(topics)) !== 0;
+}
+
+/** Whether it speaks of several. */
+export const speaksOfSeveral = (step: Step, ...topics: readonly Topic[]): boolean =>
+  (topicsIn(step).several & topicBits(topics)) !== 0;
+
+/** Whether an item does, in whatever number. */
+export function isAbout(item: SentenceItem | undefined, ...topics: readonly Topic[]): boolean {
+  const { one, several } = topicsAt(item);
+  return ((one | several) & topicBits(topics)) !== 0;
+}
+
+const BY_NAME = new Map<string, number>();
+const MOST_NAMES = 2000;
+
+/** Whether a name does: of a part, of a yield. */
+export function nameSpeaksOf(name: string, ...topics: readonly Topic[]): boolean {
+  let bits = BY_NAME.get(name);
+  if (bits === undefined) {
+    bits = 0;
+    for (const item of name === '' ? [] : sentenceIn(name).items) {
+      const { one, several } = topicsAt(item);
+      bits |= one | several;
+    }
+    if (BY_NAME.size > MOST_NAMES) BY_NAME.clear();
+    BY_NAME.set(name, bits);
+  }
+  return (bits & topicBits(topics)) !== 0;
+}

@@ -155,7 +155,7 @@ const LONG_IN_BATH_MIN = 45;
 
 function placeOf({ steps }: Journey, { by }: Read): { readonly part: number; readonly line: number } {
   const folded = steps.find(({ events }) => events.includes(by));
-  return { part: folded?.part.index ?? 0, line: folded?.step.line ?? 0 };
+  return { part: folded?.part ?? 0, line: folded?.line ?? 0 };
 }
 
 function atName(

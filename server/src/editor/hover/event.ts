@@ -3,7 +3,7 @@ import { trimmed } from '../../measure/number-text.ts';
 import type { Span } from '../../notation/tree.ts';
 import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
 import type { Stay } from '../../recipe/journey/bodies.ts';
-import { journeyOf } from '../../recipe/journey/fold.ts';
+import { journeyAt } from '../../recipe/journey/fold.ts';
 import { bandOf } from '../../recipe/journey/places.ts';
 import type { Step } from '../../recipe/recipe.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
@@ -45,7 +45,8 @@ export function understoodFacts(snapshot: Snapshot, cursor: Cursor, figureAt: Sp
 const stepAt = ({ part, inPart }: Cursor): Step | undefined => part?.steps.find(({ line }) => line === inPart);
 
 function understood({ recipe }: Snapshot, { line, part, inPart }: Cursor, event: Event): Fact[] {
-  const stay = journeyOf(recipe).stays.find((s) => s.part === part?.index && s.line === inPart && s.by.event === event);
+  const journey = part && journeyAt(recipe, part.index);
+  const stay = journey?.stays.find((s) => s.part === part?.index && s.line === inPart && s.by.event === event);
   const facts = [figure('Understood', sentenceOf(event, stay))];
   if (event.said !== 'yes') facts.push(figure('Said', SAID[event.said]));
   const signs = event.until.map((sign) => textOf(line, sign));

@@ -6,9 +6,10 @@
 import { keptOn } from '../../notation/kept.ts';
 import { compare, isOrder, type Mention, matches } from '../mentions.ts';
 import { type Call, callsOfPart } from '../names.ts';
-import { listedPart } from '../part.ts';
+import { listedNames, type PartHead } from '../part.ts';
 import { portionBefore } from '../portions.ts';
 import type { Part, Step } from '../recipe.ts';
+import { calledName } from '../title.ts';
 
 /** A way to call a part. */
 interface Named {
@@ -20,20 +21,33 @@ interface Named {
 interface Names {
   readonly key: string;
   readonly byFirst: ReadonlyMap<string, readonly Named[]>;
+  /** Parts by the name that a line of a list may have. */
+  readonly byLine: ReadonlyMap<string, readonly number[]>;
 }
 
+/** On the first of the parts. */
+const NAMES = keptOn<PartHead, Names>();
 let last: Names | undefined;
 
 function namesOf(parts: readonly Part[]): Names {
   const key = parts.map(({ head }) => head.name).join('\n');
-  if (last?.key === key) return last;
+  const [first] = parts as [Part];
+  const kept = NAMES.get(first.head) ?? last;
+  if (kept?.key === key) return kept;
+  const byLine = new Map<string, number[]>();
+  for (const { head, index } of parts) {
+    if (head.name === '') continue;
+    const name = calledName(head.name).toLowerCase();
+    byLine.set(name, [...(byLine.get(name) ?? []), index]);
+  }
   const byFirst = new Map<string, Named[]>();
   for (const { head, index } of parts)
     for (const [first, calls] of callsOfPart(head)) {
       const named = calls.filter(({ weak }) => !weak).map((call) => ({ call, part: index }));
       byFirst.set(first, [...(byFirst.get(first) ?? []), ...named]);
     }
-  last = { key, byFirst };
+  last = { key, byFirst, byLine };
+  NAMES.set(first.head, last);
   return last;
 }
 
@@ -100,9 +114,44 @@ export interface Placed {
   readonly steps: readonly Step[];
 }
 
+const ALONE = keptOn<Part, Placed>();
+
+function alone(part: Part): Placed {
+  let placed = ALONE.get(part);
+  if (placed === undefined) {
+    placed = { part, steps: part.steps };
+    ALONE.set(part, placed);
+  }
+  return placed;
+}
+
+interface Known {
+  readonly names: Names;
+  readonly placed: Placed;
+  /** Parts below that it calls for, by steps and by lines. */
+  readonly calls: readonly number[];
+}
+
+const KNOWN = keptOn<Part, Known>();
+const NONE: readonly number[] = [];
+
+function known(part: Part, names: Names, isLast: boolean): Known {
+  const kept = KNOWN.get(part);
+  if (kept?.names === names) return kept;
+  const { index, head } = part;
+  const steps = isLast ? part.steps : part.steps.map((step) => withAhead(step, index, names));
+  const bySteps = steps.flatMap(({ mentions }) => mentions.flatMap(({ part: of }) => of ?? NONE));
+  const byLines = [...listedNames(head).keys()].flatMap((name) => names.byLine.get(name) ?? NONE);
+  const calls = [...bySteps, ...byLines.toSorted((a, b) => a - b)].filter((of) => of > index);
+  const isSame = kept?.placed.steps.every((step, i) => step === steps[i]) === true;
+  const now = { names, placed: isSame ? kept.placed : { part, steps }, calls };
+  KNOWN.set(part, now);
+  return now;
+}
+
 /** The parts in the order in which they are made: as they stand, but what one calls for before it. */
 export function inOrder(parts: readonly Part[]): readonly Placed[] {
-  if (parts.length < 2) return parts.map((part) => ({ part, steps: part.steps }));
+  if (parts.length < 2) return parts.map(alone);
   const names = namesOf(parts);
   const placed: Placed[] = [];
   const begun = new Set<number>();
@@ -110,12 +159,9 @@ export function inOrder(parts: readonly Part[]): readonly Placed[] {
     const part = parts[index];
     if (part === undefined || begun.has(index)) return;
     begun.add(index);
-    const steps = index === parts.length - 1 ? part.steps : part.steps.map((step) => withAhead(step, index, names));
-    for (const { mentions } of steps)
-      for (const mention of mentions) if (mention.part !== undefined && mention.part > index) make(mention.part);
-    for (const { head, index: of } of parts)
-      if (of > index && head.name !== '' && listedPart(part.head, head.name) !== undefined) make(of);
-    placed.push({ part, steps });
+    const { calls, placed: own } = known(part, names, index === parts.length - 1);
+    for (const of of calls) make(of);
+    placed.push(own);
   };
   parts.forEach((_, index) => {
     make(index);

@@ -245,3 +245,6 @@ export function isSameBody(a: Body, b: Body): boolean {
 const isSameMember = (a: Member, b: Member | undefined): boolean =>
   a === b ||
   (b !== undefined && isSameRef(a.of, b.of) && isSameRange(a.share, b.share) && isSameState(a.state, b.state));
+
+/** It lies where the heat is. */
+export const isHot = ({ lies: { place } }: Body): boolean => place === 'oven' || place === 'stove' || place === 'hot';

@@ -1,5 +1,6 @@
 /**
- * Knows the state of a kitchen between two steps: the bodies that there are, what is spoken of, and what is left of every list.
+ * Knows the state of a kitchen between two steps of a part: the bodies that the part may speak of, what is spoken of, and what is left of
+ * its list and of those before it.
  * Refuses to know how it changes.
  */
 import type { IngredientRef } from '../names.ts';
@@ -12,35 +13,30 @@ export interface FoldState {
   /** What was acted on last. */
   readonly focus: readonly number[];
   readonly nextId: number;
-  /** The part that is being cooked, -1 before the first, and what is left of its list, as shares. */
+  /** The part that is being cooked, and what is left of its list, as shares. */
   readonly part: number;
   readonly left: readonly number[];
-  readonly done: Done | undefined;
+  /** The parts at their end that this one takes from. */
+  readonly done: readonly Done[];
   readonly clock: Clock | undefined;
   /** Stays out of the cold with no word of for how long, that nothing has ended since: the clock may tell. */
   readonly open: readonly Stay[];
 }
 
-/** A part that is at its end, with those before it. */
+/** A part that is at its end. */
 export interface Done {
   readonly part: number;
   readonly left: readonly number[];
   /** What it made last. */
   readonly made: Body | undefined;
-  readonly before: Done | undefined;
 }
 
 const NONE: readonly Body[] = [];
-export const EMPTY: FoldState = {
-  bodies: [],
-  focus: [],
-  nextId: 1,
-  part: -1,
-  left: [],
-  done: undefined,
-  clock: undefined,
-  open: [],
-};
+
+/** So many bodies at most come of one part: each has a number of its own. */
+const IDS = 2 ** 20;
+/** The number of the first body that a part makes. */
+export const firstId = (part: number): number => part * IDS + 1;
 
 export function isSameFold(a: FoldState, b: FoldState): boolean {
   return (
@@ -54,23 +50,18 @@ export function isSameFold(a: FoldState, b: FoldState): boolean {
       isSameClock(a.clock, b.clock) &&
       a.open.length === b.open.length &&
       a.open.every((stay, i) => stay === b.open[i]) &&
-      isSameDone(a.done, b.done))
+      a.done.length === b.done.length &&
+      a.done.every((each, i) => isSameDone(each, b.done[i] as Done)))
   );
 }
 
-function isSameDone(a: Done | undefined, b: Done | undefined): boolean {
-  let [one, other] = [a, b];
-  while (one !== other) {
-    if (one === undefined || other === undefined) return false;
-    if (one.part !== other.part || !sameNumbers(one.left, other.left)) return false;
-    if (
-      one.made !== other.made &&
-      (one.made === undefined || other.made === undefined || !isSameBody(one.made, other.made))
-    )
-      return false;
-    [one, other] = [one.before, other.before];
-  }
-  return true;
+function isSameDone(a: Done, b: Done): boolean {
+  return (
+    a === b ||
+    (a.part === b.part &&
+      sameNumbers(a.left, b.left) &&
+      (a.made === b.made || (a.made !== undefined && b.made !== undefined && isSameBody(a.made, b.made))))
+  );
 }
 
 const sameNumbers = (a: readonly number[], b: readonly number[]): boolean =>
@@ -78,39 +69,25 @@ const sameNumbers = (a: readonly number[], b: readonly number[]): boolean =>
 
 /** What is left of an ingredient, of the part that is cooked or an earlier one. */
 export function leftOf({ part, left, done }: FoldState, ref: IngredientRef): number {
-  if (ref.part === part) return left[ref.ingredient] ?? 0;
-  for (let at = done; at !== undefined; at = at.before) if (at.part === ref.part) return at.left[ref.ingredient] ?? 0;
-  return 0;
+  const of = ref.part === part ? left : done.find((each) => each.part === ref.part)?.left;
+  return of?.[ref.ingredient] ?? 0;
 }
 
 /** The state with so much left of an ingredient. */
 export function withLeft(state: FoldState, ref: IngredientRef, share: number): FoldState {
   if (ref.part === state.part) return { ...state, left: put(state.left, ref.ingredient, share) };
-  return { ...state, done: putDone(state.done, ref, share) };
+  const at = state.done.findIndex(({ part }) => part === ref.part);
+  const done = state.done[at];
+  return done === undefined
+    ? state
+    : { ...state, done: state.done.with(at, { ...done, left: put(done.left, ref.ingredient, share) }) };
 }
 
 const put = (left: readonly number[], at: number, share: number): readonly number[] =>
   left.map((each, i) => (i === at ? share : each));
 
-function putDone(done: Done | undefined, ref: IngredientRef, share: number): Done | undefined {
-  const above: Done[] = [];
-  let at = done;
-  while (at !== undefined && at.part !== ref.part) {
-    above.push(at);
-    at = at.before;
-  }
-  if (at === undefined) return done;
-  let made: Done = { ...at, left: put(at.left, ref.ingredient, share) };
-  for (const each of above.reverse()) made = { ...each, before: made };
-  return made;
-}
-
 /** What a part that is at its end made, where none of it is open any more. */
-export function madeBy(state: FoldState, part: number): readonly Body[] {
-  for (let at = state.done; at !== undefined; at = at.before) {
-    if (at.part !== part) continue;
-    const { made } = at;
-    return made === undefined ? NONE : [made];
-  }
-  return NONE;
+export function madeBy({ done }: FoldState, part: number): readonly Body[] {
+  const made = done.find((each) => each.part === part)?.made;
+  return made === undefined ? NONE : [made];
 }

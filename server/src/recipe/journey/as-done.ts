@@ -1,0 +1,33 @@
+/**
+ * Knows what an order comes to where its verb alone does not tell: by what is there to act on.
+ * Refuses to know what is done then.
+ */
+import type { Act, Where } from '../../prose/event.ts';
+import type { BoundEvent } from './bind.ts';
+import type { Body } from './bodies.ts';
+
+/** `Oil the prawns` is no tin made ready; what is turned and then read is read; `it can be kept at 50 C` keeps it. */
+export function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
+  const { event, names, unnamed } = by;
+  const as = (act: Act): BoundEvent => ({ ...by, event: { ...event, act } });
+  if (event.act === 'ready' && names.some(({ role }) => role === 'what')) return as('combine');
+  // `Line up on the shelf for the winter`; `sterilise an hour`, of jars that are full.
+  if (event.act === 'ready' && names.length === 0) {
+    if ((unnamed === 'it' && event.where.length > 0) || (unnamed === 'nothing' && event.where.some(isAPlaceToLie)))
+      return as('put');
+    if (event.times.length > 0 && current.some(({ vessel }) => vessel === 'jar'))
+      return { ...by, event: { ...event, act: 'heat', cooks: 'through' } };
+  }
+  if ((event.act === 'adjust' || event.act === 'ready') && event.temperatures.some(({ of }) => of === 'food'))
+    return as(event.where.some(({ is, way }) => way === 'at' && (is === 'stove' || is === 'oven')) ? 'heat' : 'read');
+  if (
+    event.act === 'read' &&
+    event.temperatures.length > 0 &&
+    event.temperatures.every(({ of }) => of === 'around' || of === 'nothing')
+  )
+    return as('stay');
+  return by;
+}
+
+const isAPlaceToLie = ({ is, way, not }: Where): boolean =>
+  !not && way === 'at' && is !== 'oven' && is !== 'stove' && is !== 'bath' && is !== 'smoker';

@@ -1,0 +1,123 @@
+/**
+ * Knows what an event does to one body by what is done, beside heat and time: what it is in, how it is shut, that it is cut or eaten.
+ * Refuses to know other bodies.
+ */
+import type { Act } from '../../prose/event.ts';
+import type { BoundEvent } from './bind.ts';
+import { type Body, WAS, withStates } from './bodies.ts';
+import { heated, heats, readIn } from './heating.ts';
+import { lie } from './stays.ts';
+import { type Settled, settleTemperatures } from './temperatures.ts';
+import type { Worktop } from './worktop.ts';
+
+/** Three days. */
+const LONGEST_HEAT_MIN = 4320;
+
+/** Where an event stands, and whether it may not happen. */
+export interface At {
+  readonly part: number;
+  readonly line: number;
+  readonly branch: boolean;
+}
+
+/** The body after it; where it lay is noted. */
+export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body {
+  const { event } = by;
+  // Shaken, opened or eaten later on, what was closed up and kept was kept all the same.
+  if (body.shut === 'jar' && body.waits !== undefined && USES.has(event.act))
+    return event.act === 'eat' ? eaten(body) : body;
+  const temperatures = settleTemperatures(event, body);
+  const vessel = vesselOf(by, body);
+  // A jar that is closed stands in the kettle, and is not emptied into it.
+  const stands = body.shut === 'jar' && (vessel === 'open' || vessel === 'lidded' || vessel === 'wrap');
+  let next = vessel === undefined || stands ? body : { ...body, vessel };
+  if (heats(event, body, temperatures)) {
+    next = heated(next, by, temperatures);
+    top.heats(next);
+    // Nobody heats for days: so long it keeps.
+    const keeps = event.times.filter(({ kind, minutes }) => kind !== 'every' && minutes.low >= LONGEST_HEAT_MIN);
+    return keeps.length === 0
+      ? next
+      : lain(next, { ...by, event: { ...event, act: 'stay', where: [], times: keeps } }, [], at, top);
+  }
+  if (event.medium?.is === 'fat' && LAYS.has(event.act))
+    next = withStates(next, (state) => ({ ...state, was: state.was | WAS.inFat }));
+  switch (event.act) {
+    case 'cut':
+      next = withStates(next, (state) => (state.cut === 'whole' ? { ...state, cut: 'cut' } : state));
+      break;
+    case 'cover': {
+      const isLidded = event.vessel?.is === 'tool' && next.vessel === 'jar';
+      next = {
+        ...next,
+        shut:
+          event.medium?.is === 'fat' ? 'under fat' : isLidded ? 'jar' : next.shut === 'open' ? 'covered' : next.shut,
+      };
+      break;
+    }
+    case 'pack':
+      if (event.vessel === undefined && event.where.length === 0 && wasMade(next))
+        next = { ...next, vessel: next.vessel === 'airtight' ? 'airtight' : 'jar', shut: 'jar' };
+      break;
+    case 'close':
+      next = {
+        ...next,
+        shut: shutBy(next),
+      };
+      break;
+    case 'combine':
+      // Shaken in its jar, what nobody cooked is no longer put by.
+      if (next.shut === 'jar' && next.members.every(({ state }) => state.cooked === 'raw'))
+        next = { ...next, shut: 'covered' };
+      if (next.vessel === 'jar' && vessel === undefined && event.lasts === 'works' && next.shut !== 'jar')
+        next = { ...next, vessel: 'lidded' };
+      break;
+    case 'put':
+      // The lids, on jars.
+      if (event.vessel?.is === 'tool' && next.vessel === 'jar') next = { ...next, shut: 'jar' };
+      break;
+    case 'open':
+      next = { ...next, shut: 'open' };
+      break;
+    case 'eat':
+      next = eaten(next);
+      break;
+  }
+  if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw' && event.act !== 'rise')
+    next = readIn(next, by, temperatures);
+  return lain(next, by, temperatures, at, top);
+}
+
+function lain(body: Body, by: BoundEvent, temperatures: readonly Settled[], at: At, top: Worktop): Body {
+  const { body: lain, stay } = lie(body, by, temperatures, at);
+  if (stay !== undefined) top.lies(stay);
+  return lain;
+}
+
+/** What lies in fat from then on; what is mixed with it does not. */
+const LAYS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'cover', 'steep', 'stay', 'close']);
+
+const eaten = (body: Body): Body => withStates(body, (state) => ({ ...state, was: state.was | WAS.eaten }));
+
+const USES: ReadonlySet<Act> = new Set<Act>(['combine', 'eat', 'open']);
+
+/** What it is put in; `a jar of passata` holds nothing any more. */
+function vesselOf({ event: { act, vessel }, names }: BoundEvent, { vessel: before }: Body): Body['vessel'] {
+  if (vessel?.is === undefined || vessel.is === 'tool' || act === 'remove' || act === 'open') return undefined;
+  // The copper that the jars stand in.
+  if (before === 'jar' && act === 'heat') return before;
+  const isEmptied = names.some(({ mention }) => mention.start > vessel.end && mention.start - vessel.end <= OF);
+  return isEmptied ? undefined : vessel.is;
+}
+
+/** Between a measure and what it holds: ` of `. */
+const OF = 4;
+
+/** More was done with it than to take it from the list: it is bottled, and not laid in something. */
+const wasMade = ({ members, band }: Body): boolean => band !== 'unsaid' || members.length > 1;
+
+/** What is closed, and on no fire, is closed to be kept; so is what is packed in nothing that is named. */
+function shutBy({ vessel, lies }: Body): Body['shut'] {
+  if (vessel === 'jar' || vessel === 'airtight') return 'jar';
+  return lies.place === 'stove' || lies.place === 'oven' ? 'covered' : 'jar';
+}

@@ -1,0 +1,178 @@
+/**
+ * Knows how the events of one step fold: what each takes is taken, put together or parted, changed, and put down again.
+ * Refuses to know steps before and after.
+ */
+import type { ClockSaid } from '../../prose/clock.ts';
+import type { Event } from '../../prose/event.ts';
+import type { Part, Step } from '../recipe.ts';
+import { asDone } from './as-done.ts';
+import type { BoundEvent } from './bind.ts';
+import { type Body, holdsRef, isHot, isSameRef, type Member, together, WAS } from './bodies.ts';
+import { changed } from './changes.ts';
+import { clockAt } from './clock.ts';
+import { isEndOf, lasting, passTo, spending, withoutPoint } from './passing.ts';
+import { type FoldState, withLeft } from './state.ts';
+import { takenBy } from './taken.ts';
+import { TRANSITIONS } from './transitions.ts';
+import { Worktop } from './worktop.ts';
+
+/** Said so, nothing happens. */
+const MOVES_NOTHING: ReadonlySet<string> = new Set(['not', 'advice', 'asked']);
+
+/** One walk through the events of a step. */
+export class Folder {
+  readonly top: Worktop;
+  private readonly step: Step;
+  /** What something was lifted out of: it is spoken of as well. */
+  private readonly left: number[] = [];
+  /** Choices of which one was taken. */
+  private readonly chosen = new Set<number>();
+
+  constructor(state: FoldState, part: Part, step: Step, parts: readonly Part[]) {
+    this.top = new Worktop(state, part, parts);
+    this.step = step;
+  }
+
+  /** Takes an event, and the points of the clock up to its end; they are gone from the list. */
+  takeAt(by: BoundEvent, clocks: ClockSaid[]): void {
+    const { event } = by;
+    let timed = by;
+    let end: ClockSaid | undefined;
+    while (clocks[0] !== undefined && clocks[0].start < event.end) {
+      const clock = clocks.shift() as ClockSaid;
+      // Denied or only advised, no time has passed.
+      if (clock.start >= event.start && event.said !== 'yes') continue;
+      if (clock.start >= event.start && isEndOf(by, clock)) {
+        timed = lasting(timed, clock, this.top.state);
+        end = clock;
+      } else if (this.passTo(clock, by)) timed = withoutPoint(timed, clock);
+    }
+    this.take(timed);
+    const { state } = this.top;
+    this.top.state = end === undefined ? spending(state, timed) : { ...state, clock: clockAt(state.clock, end) };
+  }
+
+  /** A point of the clock is reached; whether something was left until then. */
+  passTo(clock: ClockSaid, by: BoundEvent | undefined): boolean {
+    const { state, stays } = passTo(this.top.state, clock, by, { part: this.top.part.index, line: this.step.line });
+    this.top.state = state;
+    this.top.stays.push(...stays);
+    return stays.length > 0;
+  }
+
+  private take(by: BoundEvent): void {
+    const { event } = by;
+    if (MOVES_NOTHING.has(event.said) || (event.said === 'at most' && event.act === 'heat')) return;
+    const isOther = event.either > 0 && this.chosen.has(event.either);
+    if (event.either > 0) this.chosen.add(event.either);
+    const branch = event.said !== 'yes' || isOther || isOnceMore(event);
+    const before = branch && !TRANSITIONS[event.act].adds ? this.top.mark() : undefined;
+    this.happen(by, branch);
+    // What may happen and may not leaves all as it was; what it adds is in it all the same.
+    if (before !== undefined) this.top.goBack(before);
+  }
+
+  private happen(said: BoundEvent, branch: boolean): void {
+    const by = asDone(said, this.top.current());
+    const { event } = by;
+    const how = TRANSITIONS[event.act];
+    if (event.act === 'adjust') this.adjust(by);
+    if (!how.focus && event.act !== 'discard') return;
+    if (event.act === 'discard') {
+      this.discard(by);
+      return;
+    }
+    const bodies = this.bodiesFor(by);
+    if (bodies.length === 0) return;
+    const at = { part: this.top.part.index, line: this.step.line, branch };
+    const done = bodies.map((body) => changed(body, by, at, this.top));
+    this.top.place(done, [...done.map(({ id }) => id), ...this.left.splice(0)]);
+  }
+
+  /** `Turn the oven off`: what lies there cools. */
+  private adjust({ event }: BoundEvent): void {
+    if (!event.where.some(({ way, is }) => way === 'off' && (is === 'oven' || is === 'stove'))) return;
+    this.top.change((body) =>
+      isHot(body)
+        ? { ...body, band: 'between', lies: { place: 'room', celsius: { low: 10, high: 60 }, sure: 'said' } }
+        : body,
+    );
+  }
+
+  private discard({ names }: BoundEvent): void {
+    const gone = names.flatMap(({ mention, role }) => (role === 'what' ? mention.ingredients : []));
+    if (gone.length === 0) return;
+    this.top.change((body) =>
+      gone.some((ref) => holdsRef(body, ref))
+        ? { ...body, members: body.members.filter((m) => !gone.some((ref) => isSameRef(m.of, ref))) }
+        : body,
+    );
+  }
+
+  /** The bodies that an event is about, put together where it puts them together; they are taken off the list of bodies. */
+  private bodiesFor(by: BoundEvent): readonly Body[] {
+    const { event } = by;
+    const how = TRANSITIONS[event.act];
+    const taken = takenBy(by, this.top);
+    const joins = how.joins || (taken.beside && event.act !== 'eat' && event.act !== 'read');
+    let fresh =
+      taken.fresh.length === 0
+        ? []
+        : joins || event.act === 'heat'
+          ? [this.top.bodyOfNew(taken.fresh)]
+          : taken.fresh.map((m) => this.top.bodyOfNew([m]));
+    if (event.act === 'divide' || event.act === 'reserve' || event.act === 'open' || event.act === 'read') {
+      // `Reserve half the sugar`: it stays on the list.
+      if (fresh.length > 0) {
+        for (const { of, share } of taken.fresh) this.top.state = withLeft(this.top.state, of, share.high);
+        fresh = [];
+      }
+    }
+    const all = this.parted(by, [...taken.bodies, ...fresh]);
+    this.top.remove(all);
+    if (!joins || all.length < 2) return all;
+    return [together(this.top.id(), all)];
+  }
+
+  /** Of what lies together, what is lifted out or set aside goes by itself; of what is kept, the fat it was fried in. */
+  private parted({ event, names }: BoundEvent, bodies: readonly Body[]): readonly Body[] {
+    const named = names.flatMap(({ role, mention }) => (role === 'what' ? mention.ingredients : []));
+    // `Drain`: what was fried is lifted out of its fat.
+    if (event.act === 'remove' && names.length === 0)
+      return bodies.flatMap((body) => this.split(body, ({ state }) => isFried(body, state)));
+    const keeps = event.act === 'stay' || event.act === 'cool' || event.act === 'freeze';
+    if (named.length === 0 || !(keeps || event.act === 'remove' || event.act === 'reserve')) return bodies;
+    return bodies.flatMap((body) => {
+      const isOut = ({ of }: Member): boolean => named.some((ref) => isSameRef(ref, of));
+      if (keeps && !body.members.every((member) => !isOut(member) || (member.state.was & WAS.fat) !== 0)) return [body];
+      const [out, rest] = this.split(body, isOut);
+      if (out === undefined || rest === undefined) return [body];
+      this.top.place([rest]);
+      this.left.push(rest.id);
+      return [out];
+    });
+  }
+
+  /** Two bodies in the place of one: those members and the others; the one where there are no others. */
+  private split(body: Body, isOut: (member: Member) => boolean): readonly Body[] {
+    const [out, rest]: [Member[], Member[]] = [[], []];
+    for (const member of body.members) (isOut(member) ? out : rest).push(member);
+    if (out.length === 0 || rest.length === 0) return [body];
+    this.top.remove([body]);
+    return [
+      { ...body, id: this.top.id(), members: out },
+      { ...body, id: this.top.id(), members: rest },
+    ];
+  }
+}
+
+/** `Refrigerate once opened`: only when something that nobody knows comes about. */
+const isOnceMore = ({ act, until, where }: Event): boolean =>
+  until.some(({ from, is }) => from === 'when' && is === undefined) &&
+  (act === 'cool' || act === 'freeze' || (act === 'stay' && where.some(({ is }) => is === 'cold' || is === 'frozen')));
+
+/** Fat that something else was fried in, by the same heat. */
+const isFried = ({ members }: Body, { was, heatedBy, cooked }: Member['state']): boolean =>
+  (was & WAS.fat) !== 0 &&
+  cooked !== 'raw' &&
+  members.some(({ state }) => (state.was & WAS.fat) === 0 && state.heatedBy === heatedBy);

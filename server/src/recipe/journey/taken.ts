@@ -1,0 +1,198 @@
+/**
+ * Knows what an event takes: bodies that are there, and of the lists what is left, by what it names and by what it leaves unsaid.
+ * Refuses to know what it does with them.
+ */
+import type { Mention } from '../mentions.ts';
+import type { IngredientRef } from '../names.ts';
+import type { BoundEvent, BoundName } from './bind.ts';
+import { type Body, holdsRef, type Member, RAW, WAS, withStates } from './bodies.ts';
+import { leftOf, madeBy, withLeft } from './state.ts';
+import { TRANSITIONS } from './transitions.ts';
+import type { Worktop } from './worktop.ts';
+
+/** Less than this of an ingredient is nothing. */
+const NOTHING_LEFT = 0.02;
+
+/** What events take by themselves. */
+export interface Taken {
+  readonly bodies: readonly Body[];
+  /** Of the list, one body for each. */
+  readonly fresh: readonly Member[];
+  /** Some stand beside, or go in. */
+  readonly beside: boolean;
+}
+
+/** Takes it: what is left of the lists is less by it. */
+export const takenBy = (by: BoundEvent, top: Worktop): Taken => new Taker(top).taken(by);
+
+class Taker {
+  private readonly bodies: Body[] = [];
+  private readonly fresh: Member[] = [];
+  private readonly top: Worktop;
+
+  constructor(top: Worktop) {
+    this.top = top;
+  }
+
+  taken(by: BoundEvent): Taken {
+    let beside = false;
+    const { names, into } = by;
+    let named = false;
+    for (const name of names) {
+      // What was never put in is not taken out.
+      const isNew = name.mention.ingredients.some((ref) => leftOf(this.top.state, ref) > NOTHING_LEFT);
+      if (name.role === 'from' && !isNew) continue;
+      if (name.role === 'with' || name.role === 'into') beside = true;
+      else named = true;
+      this.takeName(name);
+    }
+    if (into !== undefined) this.addFocus();
+    if (!named) this.takeUnnamed(by);
+    else if (this.goesIn(by)) this.addFocus();
+    return { bodies: this.bodies, fresh: this.fresh, beside };
+  }
+
+  /** Whether what is named of the list goes to what is being worked at. */
+  private goesIn({ event, names }: BoundEvent): boolean {
+    const current = this.top.current();
+    if (event.as === 'beside') return current.length > 0;
+    if (current.length === 0 || names.some(({ role }) => role === 'into' || role === 'with')) return false;
+    // `Pour on the milk`; but `stir the soup`.
+    if (this.bodies.length > 0)
+      return (
+        TRANSITIONS[event.act].adds &&
+        event.where.length === 0 &&
+        (event.lasts !== 'works' || isOneMore(this.bodies, current))
+      );
+    const onStove = current.some(({ lies, band }) => band === 'hot' && lies.place === 'stove');
+    if (event.act === 'heat') return onStove && event.cooks !== 'through';
+    if (!TRANSITIONS[event.act].adds) return false;
+    if (event.act === 'put') return event.vessel === undefined || onStove;
+    // What is mixed already goes on: `fold in the flour and the salt`.
+    const isMixed = current.some(
+      ({ members, band }) =>
+        band === 'unsaid' && (members.length > 1 || members.some(({ state }) => state.cut === 'whole')),
+    );
+    return event.lasts !== 'works' || this.fresh.length < 2 || onStove || isMixed;
+  }
+
+  private takeUnnamed(by: BoundEvent): void {
+    const { event, unnamed } = by;
+    if (unnamed === 'all') {
+      const all = this.top.state.bodies.filter(({ members }) =>
+        members.some(({ of }) => of.part === this.top.part.index),
+      );
+      for (const body of all) add(this.bodies, body);
+      this.takeList(({ ingredient }) => !this.top.part.head.ingredients[ingredient]?.free);
+      return;
+    }
+    if (unnamed === 'mixture') {
+      const mixed = this.top.state.bodies.findLast(({ members }) => members.length > 1);
+      if (mixed !== undefined) add(this.bodies, mixed);
+    }
+    if (this.bodies.length === 0 || unnamed !== 'mixture') this.addFocus();
+    if (event.act === 'heat' && event.cooks !== 'barely') this.addRaw();
+    // `Layer.`: all that was made for it.
+    else if (TRANSITIONS[event.act].adds && unnamed === 'nothing' && by.names.length === 0)
+      for (const body of this.top.state.bodies)
+        if (
+          body.band !== 'cold' &&
+          body.band !== 'frozen' &&
+          body.members.every(({ of }) => of.part === this.top.part.index)
+        )
+          add(this.bodies, body);
+    // What no step names lies with what is cooked: `rub with the salt and roast`.
+    if (this.bodies.length === 0 || TRANSITIONS[event.act].joins) {
+      const { unnamed: silent } = this.top.larder(this.top.part.index);
+      this.takeList(({ ingredient }) => silent.includes(ingredient));
+    }
+  }
+
+  /** Takes of the list whatever of it is whole and fits. */
+  private takeList(fits: (ref: IngredientRef) => boolean): void {
+    this.top.state.left.forEach((left, ingredient) => {
+      const ref = { part: this.top.part.index, ingredient };
+      if (left >= 1 && fits(ref)) this.takeRef(ref, { kind: 'all' });
+    });
+  }
+
+  /** Whatever of the part is raw yet goes into the heat where nothing is named: what was mixed apart is in it by then. */
+  private addRaw(): void {
+    for (const body of this.top.state.bodies) {
+      const isRaw = body.members.some(({ of, state }) => of.part === this.top.part.index && state.cooked === 'raw');
+      if (!isRaw || body.members.some(({ state }) => (state.was & WAS.eaten) !== 0)) continue;
+      if (this.bodies.some(({ id }) => id === body.id)) continue;
+      // What was put in the cold in between may be a sauce.
+      this.bodies.push(body.band === 'cold' ? withStates(body, (s) => ({ ...s, was: s.was | WAS.implied })) : body);
+    }
+  }
+
+  private addFocus(): void {
+    for (const body of this.top.current()) add(this.bodies, body);
+  }
+
+  private takeName({ mention }: BoundName): void {
+    if (mention.part !== undefined) this.takePart(mention.part);
+    else for (const ref of this.chosenOf(mention)) this.takeRef(ref, mention.portion);
+  }
+
+  /** Of several of one name the first that is left. */
+  private chosenOf({ ingredients, every }: Mention): readonly IngredientRef[] {
+    const [first] = ingredients;
+    if (every || first === undefined || ingredients.length === 1) return ingredients;
+    const nameOf = (ref: IngredientRef) => this.top.parts[ref.part]?.head.ingredients[ref.ingredient]?.name;
+    if (ingredients.some((ref) => nameOf(ref) !== nameOf(first))) return ingredients;
+    return [ingredients.find((ref) => leftOf(this.top.state, ref) > NOTHING_LEFT) ?? first];
+  }
+
+  private takePart(part: number): void {
+    const open = this.top.state.bodies.filter(({ members }) => members.some(({ of }) => of.part === part));
+    const made = open.length > 0 ? open : madeBy(this.top.state, part);
+    for (const body of made) add(this.bodies, body);
+    if (made.length === 0) {
+      // Its list, where no step of it made anything.
+      this.top.parts[part]?.head.ingredients.forEach((_, ingredient) => {
+        this.takeRef({ part, ingredient }, { kind: 'all' });
+      });
+    }
+  }
+
+  private takeRef(ref: IngredientRef, portion: Mention['portion']): void {
+    const left = leftOf(this.top.state, ref);
+    if (left <= NOTHING_LEFT) {
+      const lies = this.top.state.bodies.findLast((body) => holdsRef(body, ref));
+      if (lies !== undefined) add(this.bodies, lies);
+      return;
+    }
+    const larder = this.top.larder(ref.part);
+    const share = shareOf(portion, left);
+    this.top.state = withLeft(this.top.state, ref, Math.max(0, left - share.low));
+    const takesIn = larder.takesIn[ref.ingredient] ?? -1;
+    if (takesIn >= 0) this.takePart(takesIn);
+    const was = larder.was[ref.ingredient] ?? 0;
+    const cut = larder.minced[ref.ingredient] === true ? ('minced' as const) : ('whole' as const);
+    this.fresh.push({ of: ref, share, state: was === 0 && cut === 'whole' ? RAW : { ...RAW, was, cut } });
+  }
+}
+
+/** `Fold in the flour`, which was sifted before. */
+const isOneMore = (named: readonly Body[], current: readonly Body[]): boolean =>
+  named.every(({ members }) => members.length === 1) && current.some(({ members }) => members.length > 1);
+
+function add(bodies: Body[], body: Body): void {
+  if (!bodies.some(({ id }) => id === body.id)) bodies.push(body);
+}
+
+function shareOf(portion: Mention['portion'], left: number): { readonly low: number; readonly high: number } {
+  switch (portion.kind) {
+    case 'share': {
+      const of = portion.remaining ? left * portion.of : Math.min(portion.of, left);
+      return { low: of, high: of };
+    }
+    case 'amount':
+    case 'some':
+      return { low: 0, high: left };
+    default:
+      return { low: left, high: left };
+  }
+}

@@ -203,7 +203,8 @@ class ClockReader {
     if (number >= 100) {
       const isClock = item.end - item.start === 4 && number < 2400 && number % 100 < 60 && number % 5 === 0;
       const before = this.items[at - 1];
-      const isAlone = before === undefined || before.kind === 'mark' || this.isPlaced(at);
+      const joint = jointOf(this.senses[at - 1] ?? UNKNOWN);
+      const isAlone = before === undefined || before.kind === 'mark' || joint?.way === 'to' || this.isPlaced(at);
       return isClock && isAlone && this.isBare(at + 1) ? hourOf(number, at + 1, false, true) : undefined;
     }
     const second = this.minutesAt(at, number);

@@ -4,7 +4,7 @@
  */
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, type EventDraft, withOne } from './clauses.ts';
-import type { Act, Slot, Where } from './event.ts';
+import type { Act, PlaceKind, Slot, Where } from './event.ts';
 import { formOf, isStrange, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
@@ -23,6 +23,10 @@ export class Filler {
   private byVerb: Way | undefined;
   private not = false;
   turnedOff = false;
+  /** It is above, below or behind what follows: `over the stove` is on it, `over the freezer` is not. */
+  private over = false;
+  /** What follows tells where a place is that was said right before: `the shelf over the stove`. */
+  private ofPlace = false;
   /** The way before an `of`. */
   private outer: Way | undefined;
   /** Its vessel is one that something lies in. */
@@ -103,7 +107,9 @@ export class Filler {
         this.end();
         // `in a pail of boiling water`
         this.outer = joint.way === 'of' && this.way !== 'of' ? this.way : undefined;
-        this.way = joint.way;
+        this.over = joint.way === 'over';
+        this.ofPlace = (this.over || joint.way === 'by') && this.event.where.at(-1)?.end === piece.start - 1;
+        this.way = joint.way === 'over' ? 'at' : joint.way;
         return;
       case 'not':
         this.end();
@@ -183,8 +189,9 @@ export class Filler {
           event.act = 'adjust';
           event.lasts = 'no';
         }
-        // `beside the stove` is a place in a room.
-        if (way === 'by' && (row.is === 'stove' || row.is === 'oven' || row.is === 'hot')) {
+        if (this.ofPlace) return true;
+        // `Beside the stove`, `over the freezer` is a place in a room.
+        if ((way === 'by' && row.is !== 'cool' && row.is !== 'outdoors') || (this.over && IN_ALONE.has(row.is))) {
           this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
           return true;
         }
@@ -246,10 +253,14 @@ export class Filler {
   }
 }
 
-const ROLES: Readonly<Record<'what' | 'at' | 'to' | 'with' | 'out of' | 'off' | 'beside', Slot['role']>> = {
+/** Only in it is it so cold. */
+const IN_ALONE: ReadonlySet<PlaceKind> = new Set(['cold', 'frozen']);
+
+const ROLES: Readonly<Record<'what' | 'at' | 'over' | 'to' | 'with' | 'out of' | 'off' | 'beside', Slot['role']>> = {
   what: 'what',
   beside: 'what',
   at: 'with',
+  over: 'with',
   to: 'into',
   with: 'with',
   'out of': 'from',

@@ -182,7 +182,7 @@ export const JOINTS = [
 ] as const;
 export type JointKind = (typeof JOINTS)[number];
 
-export const WAYS = ['at', 'to', 'out of', 'off', 'with', 'without', 'for', 'by', 'of', 'beside'] as const;
+export const WAYS = ['at', 'to', 'out of', 'off', 'over', 'with', 'without', 'for', 'by', 'of', 'beside'] as const;
 /** What a preposition says of what follows it; `beside` of `meanwhile`. */
 export type Way = (typeof WAYS)[number];
 

@@ -152,7 +152,13 @@ function impliedBy(verb: Piece | undefined, event: EventDraft): void {
   const leaves = event.where.some(({ way }) => way === 'out of' || way === 'off');
   if (event.act === 'ready' && (leaves || event.objects.some(({ role }) => role === 'from'))) event.act = 'remove';
   const span = { start: verb.start, end: verb.end, sure: 'said' } as const;
-  if (row.where !== undefined && !event.where.some(({ way }) => way === 'at' || way === 'to'))
+  // `Chill on the bottom shelf`: it is cold there.
+  const isCold = row.where === 'cold' || row.where === 'frozen';
+  const places = event.where.filter(({ way }) => way === 'at' || way === 'to');
+  if (
+    row.where !== undefined &&
+    (places.length === 0 || (isCold && places.every(({ is, not }) => !not && is !== undefined && !COLD_KINDS.has(is))))
+  )
     event.where = withOne(event.where, {
       ...span,
       is: row.where,
@@ -161,6 +167,8 @@ function impliedBy(verb: Piece | undefined, event: EventDraft): void {
     });
   if (row.medium !== undefined) event.medium ??= { ...span, is: row.medium };
 }
+
+const COLD_KINDS: ReadonlySet<Where['is'] & string> = new Set(['cold', 'frozen', 'cool']);
 
 /** `Switch off and leave it in the oven`: of what, the sentence says later; else it is the stove. */
 function turnedOffIn(pieces: readonly Piece[], clause: Clause, { verb, start, end }: EventDraft): Where {

@@ -50,7 +50,14 @@ function saidOf({ start, end }: Piece, { minutes, per }: FoundTime, kind: TimeKi
 
 /** `Keeps up to 3 days`, `use within a week`: how long it is good. `Add it 10 min before the end`: when, since adding does not last. */
 function kindOf({ kind, before, minutes }: FoundTime, event: EventDraft): TimeKind {
-  if (kind === 'limit' && event.act === 'heat' && minutes.low >= DAY_MIN) eats(event);
+  const isFinished = event.act === 'heat' && event.cooks === 'as read' && event.where.length === 0;
+  if (
+    minutes.low >= DAY_MIN &&
+    (isFinished ? kind === 'spent' || kind === 'limit' : kind === 'limit' && event.act === 'heat')
+  ) {
+    eats(event);
+    return 'life';
+  }
   if (kind === 'limit' && LIVES.has(event.act)) return 'life';
   return kind === 'spent' && before && !canLast(event, kind) ? 'point' : kind;
 }

@@ -7,6 +7,26 @@ import { formOf, isStrange, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './
 import { isSoft, type Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
+/** `Sauce once they are done`, `Salt until they weep` */
+function isOpened(next: Piece | undefined): boolean {
+  const is = jointOf(next?.sense ?? UNKNOWN)?.is;
+  return is === 'when' || is === 'until';
+}
+
+/** `Wrap in a cloth`: what goes around something is said with `in`. */
+function wraps({ sense }: Piece, next: Piece | undefined): boolean {
+  const act = verbOf(sense)?.act;
+  const way = jointOf(next?.sense ?? UNKNOWN)?.way;
+  return (act === 'cover' || act === 'pack' || act === 'close') && (way === 'at' || way === 'to');
+}
+
+/** `cover and cool 10 minutes`: a conjunction joins it to a verb, and to nothing that is described. */
+function joinsVerb(pieces: readonly Piece[], at: number): boolean {
+  const is = jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is;
+  const other = is === 'conjunction' || is === 'or' ? pieces[at - 2] : undefined;
+  return other !== undefined && (other.part === 'verb' || (other.part === 'thing' && !mayDescribe(other.sense)));
+}
+
 /** An article, a name or the like right behind: an object for sure. */
 export function takesObject(pieces: readonly Piece[], at: number): boolean {
   const next = pieces[at + 1];
@@ -102,7 +122,10 @@ export function takes(pieces: readonly Piece[], at: number, noun: boolean, first
   const next = pieces[at + 1];
   // `Salt the water`, `sprinkle with sugar`
   const isWith = jointOf(next?.sense ?? UNKNOWN)?.way === 'with';
-  if (piece.sort === 'name') return takesObject(pieces, at) || isWith || (first && isThingAhead(pieces, at));
+  if (piece.sort === 'name')
+    return (
+      takesObject(pieces, at) || isWith || (first && (isThingAhead(pieces, at) || isOpened(next))) || wraps(piece, next)
+    );
   if (next === undefined) return !noun || ordered || first;
   switch (next.sort) {
     case 'mark':
@@ -112,7 +135,7 @@ export function takes(pieces: readonly Piece[], at: number, noun: boolean, first
     case 'duration':
     case 'amount':
     case 'temperature':
-      return first || !mayDescribe(piece.sense);
+      return first || !mayDescribe(piece.sense) || joinsVerb(pieces, at);
   }
   const is = jointOf(next.sense)?.is;
   switch (is) {
@@ -134,6 +157,13 @@ export function takes(pieces: readonly Piece[], at: number, noun: boolean, first
     default:
       return true;
   }
+}
+
+/** A word that nobody knows is what is told: `the strips should bend`, `do not disturb what remains`. */
+export function isUnknownTold(pieces: readonly Piece[], at: number): boolean {
+  if (isBehind(pieces, at, 'modal')) return true;
+  const before = pieces[at - 2];
+  return isBehind(pieces, at, 'not') && (before === undefined || before.sort === 'mark') && takesObject(pieces, at);
 }
 
 /** Right behind a word of a kind. */

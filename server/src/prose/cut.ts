@@ -3,7 +3,7 @@
  * Refuses to know what the clauses are for.
  */
 import { Clause } from './clauses.ts';
-import { jointOf, thingOf, verbOf } from './lexicon.ts';
+import { jointOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { isHard, isSoft, type Part, type Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
@@ -54,7 +54,9 @@ class Cutter {
     if (isSoft(mark)) {
       this.soft = at + 1;
       // `if it is good, they will be done`
-      if (this.opener !== undefined && this.opener !== 'until' && this.isSubject(at + 1)) {
+      // `when cold, fridge`
+      const isPlaced = (this.opener === 'when' || this.opener === 'if') && this.isPlaceAlone(at + 1);
+      if (isPlaced || (this.opener !== undefined && this.opener !== 'until' && this.isSubject(at + 1))) {
         this.close(at);
         this.start = at + 1;
       }
@@ -100,6 +102,20 @@ class Cutter {
     // `In a warm place, let it rise`: where the next is done.
     if (jointOf(own[0]?.sense ?? 0)?.is === 'preposition') return false;
     return own.some((p) => p.sort !== 'mark' && thingOf(p.sense)?.sort === 'place');
+  }
+
+  /** A place, or a preposition and a place, and no verb up to the next mark. */
+  private isPlaceAlone(from: number): boolean {
+    const { pieces } = this;
+    const is = jointOf(pieces[from]?.sense ?? UNKNOWN)?.is;
+    const thing = thingOf(pieces[is === 'preposition' || is === 'to' ? from + 1 : from]?.sense ?? UNKNOWN);
+    if (thing?.sort !== 'place' || !(thing.bare || is !== undefined)) return false;
+    for (let at = from; at < pieces.length; at++) {
+      const { sort, word, part } = pieces[at] as Piece;
+      if (sort === 'mark' && isHard(word)) break;
+      if (isVerb(part)) return false;
+    }
+    return true;
   }
 
   /** A thing that something is told of: `they will`, `the milk should`. */

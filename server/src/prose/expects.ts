@@ -85,6 +85,11 @@ export class Expecting {
     const next = this.pieces[at + 1]?.sense ?? UNKNOWN;
     if (this.expects === 'order' || (this.expects === 'thing' && this.adjective && mayDescribe(next))) return;
     this.behindComma = true;
+    // `let it come down, cool the jars`
+    if (this.letting) {
+      this.letting = false;
+      this.ordered = true;
+    }
     // `In a small bowl, mix`; `if tight, label`; `when it boils, the milk may be added`
     const led = !this.ordered && (this.leading || this.framed);
     if (this.framed && (this.hasVerb || !this.ordered)) this.framed = false;
@@ -172,6 +177,8 @@ export class Expecting {
       case 'after':
       case 'before':
       case 'while':
+        // `After a month, slice`
+        if (this.expects === 'order' && !this.ordered) this.leading = true;
         this.framed = false;
         this.hasVerb = false;
         this.expects = is === 'while' && this.isAtOrder(at) ? 'order' : 'ing';

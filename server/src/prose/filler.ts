@@ -5,7 +5,7 @@
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, type EventDraft, withOne } from './clauses.ts';
 import type { Act, PlaceKind, Slot, Where } from './event.ts';
-import { formOf, isStrange, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
+import { formOf, isStrange, isTimeAlone, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
 
@@ -85,6 +85,8 @@ export class Filler {
         return;
     }
     if (piece.part === 'joint') this.joint(piece);
+    // `in the oven about noon`
+    else if (piece.sort === 'word' && isTimeAlone(piece.sense)) this.end();
     else {
       if (this.from < 0) this.from = at;
       // `in the fridge door` is the fridge; `the pan juices` are no pan.

@@ -5,7 +5,7 @@
 import type { Clause } from './clauses.ts';
 import { EventDraft } from './clauses.ts';
 import type { Act, Manner } from './event.ts';
-import { formOf, jointOf, verbOf } from './lexicon.ts';
+import { formOf, jointOf, signOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
 /** Settles the frame of every clause, and begins the events of those that make one. */
@@ -40,7 +40,11 @@ function frameOne(pieces: readonly Piece[], clause: Clause): void {
       return;
   }
   const verb = pieces[clause.verb];
-  if (verb === undefined) clause.frame = clause.opener === undefined ? 'verbless' : 'state';
+  // `while it is still warm`
+  const tells = (): boolean =>
+    pieces.slice(clause.from, clause.to).some(({ part, sense }) => part === 'describes' && signOf(sense));
+  if (verb === undefined && clause.opener === 'while' && tells()) clause.frame = 'sign';
+  else if (verb === undefined) clause.frame = clause.opener === undefined ? 'verbless' : 'state';
   else if (verb.part === 'purpose') clause.frame = isNext(pieces, clause, verb) ? 'order' : 'state';
   else if (verb.part === 'beside' && clause.opener !== 'before' && clause.opener !== 'after') clause.frame = 'beside';
 }

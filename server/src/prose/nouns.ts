@@ -10,6 +10,7 @@ import {
   isNounAhead,
   isSubject,
   isThingAhead,
+  isUnknownTold,
   isWordAhead,
   leads,
   mayDescribe,
@@ -19,7 +20,7 @@ import {
 } from './ahead.ts';
 import { Expecting } from './expects.ts';
 import { isAdverb } from './forms.ts';
-import { formOf, isStrange, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { formOf, isStrange, isTimeAlone, jointOf, signOf, thingOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
@@ -36,7 +37,8 @@ class Scan extends Expecting {
         this.mark(piece, at);
         return;
       case 'time':
-        if (this.expects !== 'order' && this.expects !== 'told') this.expects = 'behind thing';
+        if (this.expects === 'order') this.leading = true;
+        else if (this.expects !== 'told') this.expects = 'behind thing';
         return;
       case 'duration':
       case 'temperature':
@@ -60,6 +62,15 @@ class Scan extends Expecting {
     const joint = jointOf(sense);
     const verb = verbOf(sense);
     if (this.expects === 'order' && leads(joint?.is)) this.leading = true;
+    // `Saturday, rub`
+    if (
+      this.expects === 'order' &&
+      piece.sort === 'word' &&
+      (isTimeAlone(sense) || (timeOf(sense) && formOf(sense) === 'ing'))
+    ) {
+      this.leading = true;
+      return;
+    }
     if (joint !== undefined && piece.sort !== 'name' && this.isJointFirst(joint.is, sense, at)) {
       this.joint(piece, joint.is, at);
       return;
@@ -69,16 +80,27 @@ class Scan extends Expecting {
       this.joint(piece, joint.is, at);
       return;
     }
+    if (piece.sort === 'word' && this.isThingOrder(piece, at)) {
+      this.verb(piece, 'verb');
+      return;
+    }
     if (piece.sort === 'word' && isStrange(sense)) {
       if (isAdverb(piece.word)) {
         piece.part = 'joint';
         return;
       }
       if (this.isUnknownOrder(piece, at)) return;
+      // `the strips should bend`, `do not disturb`
+      if (this.expects === 'told' && isUnknownTold(this.pieces, at)) {
+        this.verb(piece, this.framed ? 'framed' : 'verb');
+        return;
+      }
       if (this.expects === 'base' && this.verb(piece, 'purpose')) return;
     }
-    if (signOf(sense) !== undefined && (this.expects !== 'thing' || isThingAhead(this.pieces, at))) {
+    if (signOf(sense) !== undefined && (this.expects !== 'thing' || isNounAhead(this.pieces, at))) {
       piece.part = 'describes';
+      // `the pink stuff`
+      if (this.expects === 'thing') return;
       if (this.expects === 'frame' || this.expects === 'participle') this.satisfied();
       else if (this.expects === 'base') this.expects = 'thing';
       return;
@@ -90,6 +112,8 @@ class Scan extends Expecting {
 
   /** Words of a sentence before verbs: `remaining`, `using`, and `can` before another verb. */
   private isJointFirst(is: JointKind, sense: number, at: number): boolean {
+    // `get it into the fridge`
+    if (is === 'aux' && formOf(sense) === 'base') return this.expects !== 'order' && !takesObject(this.pieces, at);
     if (is === 'aux' || is === 'aux not') return true;
     if (is === 'modal') {
       if (verbOf(sense) === undefined && thingOf(sense) === undefined) return true;
@@ -100,6 +124,9 @@ class Scan extends Expecting {
       return after === 'aux' || after === 'not' || (next !== undefined && formOf(next.sense) === 'base');
     }
     const form = formOf(sense);
+    // `carve like a roast`
+    if (form === 'base' && is === 'preposition')
+      return !isBehind(this.pieces, at, 'person') && !isBehind(this.pieces, at, 'modal');
     return form === 'ing' || form === 'past'
       ? is === 'rest' || is === 'preposition' || is === 'let'
       : form === 's' && is === 'let';
@@ -108,7 +135,10 @@ class Scan extends Expecting {
   /** Whether the word is a verb here, and which part. */
   private isVerb(piece: Piece, at: number): boolean {
     const form = formOf(piece.sense);
-    const noun = piece.sort === 'name' || verbOf(piece.sense)?.noun === true;
+    // `and brush over as a glaze`
+    const isOrder = this.expects === 'order' || this.expects === 'more';
+    const noun =
+      piece.sort === 'name' || ((piece.to === piece.from + 1 || !isOrder) && verbOf(piece.sense)?.noun === true);
     switch (form) {
       case 'base':
       case 'base or past':
@@ -179,7 +209,8 @@ class Scan extends Expecting {
 
   /** A subject stands before it and no verb: `it simmers`, `the apples keep`. */
   private isTold(at: number, noun: boolean): boolean {
-    if (this.expects === 'more') return this.hasVerb && this.framed && !noun;
+    if (this.expects === 'more')
+      return this.hasVerb && (this.framed ? !noun : !this.ordered && (!noun || takesObject(this.pieces, at)));
     if (this.expects !== 'behind thing' || this.hasVerb) return false;
     const before = this.pieces[at - 1];
     const subject = before && jointOf(before.sense)?.is;
@@ -207,7 +238,8 @@ class Scan extends Expecting {
         if (this.lastVerb?.part === 'purpose')
           // `to finish broiling the fish`
           return verbOf(this.lastVerb.sense)?.act === 'heat' && this.verb(piece, 'verb');
-        return !ahead && this.verb(piece, 'beside');
+        // `it will hasten thawing`: of a verb that nobody knows it is the object.
+        return !ahead && verbOf(this.lastVerb?.sense ?? UNKNOWN) !== undefined && this.verb(piece, 'beside');
       case 'behind thing':
         // `the almond icing is`, `the flavoring.`
         return !ahead && !isEnd(this.pieces[at + 1]) && !isSubject(this.pieces, at) && this.verb(piece, 'beside');
@@ -244,6 +276,18 @@ class Scan extends Expecting {
     return true;
   }
 
+  /** `fork it up`, `tub and date`: a thing without a verb of its own, in one, stands where an order does. */
+  private isThingOrder(piece: Piece, at: number): boolean {
+    const { sense, word } = piece;
+    if (thingOf(sense)?.sort !== 'vessel' || verbOf(sense) !== undefined || word === '' || word.endsWith('s'))
+      return false;
+    if (this.framed || (this.expects !== 'order' && !(this.expects === 'more' && this.ordered))) return false;
+    const is = jointOf(this.pieces[at + 1]?.sense ?? UNKNOWN)?.is;
+    if (is === 'it' || is === 'article') return true;
+    const after = this.pieces[at + 2];
+    return this.expects === 'more' && is === 'conjunction' && after !== undefined && formOf(after.sense) === 'base';
+  }
+
   /** `Spot it with butter`: nobody knows the word, and it stands where an order does, with an object right behind. */
   private isUnknownOrder(piece: Piece, at: number): boolean {
     if (this.expects !== 'order' && !(this.expects === 'more' && this.ordered && !this.framed)) return false;
@@ -257,6 +301,9 @@ class Scan extends Expecting {
     if (next?.sort === 'temperature' || next?.time?.kind === 'spent') return this.verb(piece, 'verb');
     if (next?.sort !== 'word') return false;
     const is = jointOf(next.sense)?.is;
+    // `tweezer out the bones`
+    const behind = is === 'particle' ? jointOf(after?.sense ?? UNKNOWN)?.is : undefined;
+    if (behind === 'article' || behind === 'it') return this.verb(piece, 'verb');
     if (isFigure && (is === 'to' || is === 'preposition')) return this.verb(piece, 'verb');
     if (is !== 'it' && is !== 'article' && is !== 'rest') return false;
     return this.verb(piece, 'verb');

@@ -42,6 +42,8 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
       const ahead = clause.verb < 0 || at < clause.verb;
       if (is === 'or' && ahead && at === clause.from) or = true;
       if ((is === 'not' || is === 'aux not') && ahead) not = true;
+      // `nobody is to touch them`
+      if (is === 'person' && ahead && jointOf(piece.sense)?.way === 'without') not = true;
       if (is === 'let' && ahead) letting = true;
       if (is === 'advice') advice = true;
       if (is === 'optional') optional = true;

@@ -90,9 +90,12 @@ function owner(clauses: readonly Clause[], at: number, { kind, before, minutes }
     if (clause.first && nearest !== undefined) break;
   }
   if (own !== undefined || nearest !== undefined) return own ?? nearest;
+  // `Next morning.` is when what comes behind it is done.
+  let isLabel = kind === 'point' && (clauses[at] as Clause).first;
   for (let i = at + 1; i < clauses.length; i++) {
     const { event, first } = clauses[i] as Clause;
-    if (first) return undefined;
+    if (first && !isLabel) return undefined;
+    isLabel &&= !first;
     if (event !== undefined) return event;
   }
   return undefined;

@@ -4,7 +4,19 @@
  * Refuses to know which of its rows a word is there.
  */
 import type { SentenceItem } from '../notation/tree.ts';
-import { beginsVerb, formOf, isRow, isTimeAlone, jointOf, longerSense, sensesOf, UNKNOWN, verbOf } from './lexicon.ts';
+import {
+  beginsVerb,
+  formOf,
+  isRow,
+  isTimeAlone,
+  jointOf,
+  longerSense,
+  senseOf,
+  sensesOf,
+  thingOf,
+  UNKNOWN,
+  verbOf,
+} from './lexicon.ts';
 import { isHard, type NameRun, Piece, type Sort } from './pieces.ts';
 import type { TimeRun } from './times.ts';
 
@@ -56,7 +68,8 @@ export function tag(
           longer !== UNKNOWN &&
           isRow(longer) &&
           !isTimeAlone(longer) &&
-          !(opens && jointOf(longer)?.is === 'preposition')
+          !(opens && jointOf(longer)?.is === 'preposition') &&
+          !(verbOf(longer) !== undefined && beginsPlace(word.word, items[i + 1]))
         ) {
           sense = longer;
           to = i + 1;
@@ -76,6 +89,12 @@ export function tag(
   }
   joinTails(pieces, items);
   return pieces;
+}
+
+/** `cook on low`: the last word of the verb begins a place. */
+function beginsPlace(word: string, next: SentenceItem | undefined): boolean {
+  if (next?.kind !== 'word') return false;
+  return thingOf(longerSense(senseOf(word), next.word)) !== undefined;
 }
 
 const opensClause = (before: Piece | undefined): boolean =>

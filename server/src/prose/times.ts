@@ -128,6 +128,8 @@ class Reader extends Amounts {
     this.unitMin = core.unitMin;
     // `at 20 min per 500 g`: so long it takes.
     if (per === 'kg' && kind === 'point') kind = 'spent';
+    // `some time after supper`
+    if (before && core.unitMin === core.low && core.low < core.high && kind === 'spent') kind = 'point';
     const time = { minutes, kind: kind ?? 'spent', ...(per && { per }), orElse: false, ...(before && { before }) };
     return { from, to: at, time };
   }

@@ -166,6 +166,14 @@ export function isUnknownTold(pieces: readonly Piece[], at: number): boolean {
   return isBehind(pieces, at, 'not') && (before === undefined || before.sort === 'mark') && takesObject(pieces, at);
 }
 
+/** A person, or what was spoken of, stands before it, and adverbs alone between: `she always kept`. */
+export function isOfSubject(pieces: readonly Piece[], at: number): boolean {
+  let before = at - 1;
+  while (jointOf(pieces[before]?.sense ?? UNKNOWN)?.is === 'adverb') before--;
+  const is = jointOf(pieces[before]?.sense ?? UNKNOWN)?.is;
+  return is === 'person' || is === 'it';
+}
+
 /** Right behind a word of a kind. */
 export function isBehind(pieces: readonly Piece[], at: number, kind: JointKind): boolean {
   return jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === kind;

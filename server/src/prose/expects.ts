@@ -8,7 +8,7 @@ import { isHard, isSoft, type Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
 /** What the words before a place make likely there. */
-export type Expects =
+type Expects =
   /** Start, `.;:(`, `then`: an order. */
   | 'order'
   /** Behind a comma or conjunction: an order, or another thing of a list. */

@@ -63,11 +63,7 @@ function bareNode(item: SentenceItem | undefined): TemperatureNode | undefined {
 const SAME_C = 12;
 const MOST_FAN_C = 35;
 
-export const nodeAt = (
-  pieces: readonly Piece[],
-  items: readonly SentenceItem[],
-  at: number,
-): TemperatureNode | undefined => {
+const nodeAt = (pieces: readonly Piece[], items: readonly SentenceItem[], at: number): TemperatureNode | undefined => {
   const piece = pieces[at];
   const item = piece?.sort === 'temperature' ? items[piece.from] : undefined;
   return item?.kind === 'temperature' ? item : bareNode(item);

@@ -197,13 +197,15 @@ export class Filler {
           this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
           return true;
         }
+        // `Forget the fridge!`
+        const isShunned = way === undefined && event.act === 'stay' && event.verb !== undefined && !this.hasFigure();
         const to = this.turnedOff ? 'off' : way === 'by' || !moves ? 'at' : way;
         this.where({
           ...span,
           is: row.is,
           sure: 'said',
           way: to,
-          not: this.not || way === 'without',
+          not: this.not || way === 'without' || isShunned,
           ...(row.celsius && { celsius: row.celsius }),
         });
         return true;
@@ -233,6 +235,11 @@ export class Filler {
         }
         return true;
     }
+  }
+
+  private hasFigure(): boolean {
+    const { from, to } = this.clause;
+    return this.pieces.slice(from, to).some(({ sort }) => sort === 'temperature');
   }
 
   private where(where: Where): void {

@@ -88,5 +88,6 @@ function mannerOf(pieces: readonly Piece[], clause: Clause, verb: Piece): Manner
     // `the apples keep`, `what you wish`
     if (at === clause.verb - 1 && formOf(verb.sense) === 'base' && (is === 'person' || is === 'it')) return 'told';
   }
-  return verb.part === 'passive' || formOf(verb.sense) === 's' ? 'told' : 'ordered';
+  const form = formOf(verb.sense);
+  return verb.part === 'passive' || form === 's' || form === 'past' ? 'told' : 'ordered';
 }

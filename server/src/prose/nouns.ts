@@ -8,6 +8,7 @@ import {
   isBehind,
   isEnd,
   isNounAhead,
+  isOfSubject,
   isSubject,
   isThingAhead,
   isUnknownTold,
@@ -91,7 +92,9 @@ class Scan extends Expecting {
       }
       if (this.isUnknownOrder(piece, at)) return;
       // `the strips should bend`, `do not disturb`
-      if (this.expects === 'told' && isUnknownTold(this.pieces, at)) {
+      // `let the pressure fall by itself`
+      const isLet = this.letting && this.expects === 'behind thing' && takesAsTold(this.pieces, at);
+      if (isLet || (this.expects === 'told' && isUnknownTold(this.pieces, at))) {
         this.verb(piece, this.framed ? 'framed' : 'verb');
         return;
       }
@@ -202,6 +205,13 @@ class Scan extends Expecting {
           this.verb(piece, 'verb')
         );
       case 'frame':
+        // `jars that keep for a year`
+        return (
+          this.relative &&
+          isBehind(this.pieces, at, 'which') &&
+          (!noun || takesAsTold(this.pieces, at)) &&
+          this.verb(piece, 'framed')
+        );
       case 'ing':
         return false;
     }
@@ -211,6 +221,7 @@ class Scan extends Expecting {
   private isTold(at: number, noun: boolean): boolean {
     if (this.expects === 'more')
       return this.hasVerb && (this.framed ? !noun : !this.ordered && (!noun || takesObject(this.pieces, at)));
+    if (this.expects === 'frame' && this.relative) return isBehind(this.pieces, at, 'which');
     if (this.expects !== 'behind thing' || this.hasVerb) return false;
     const before = this.pieces[at - 1];
     const subject = before && jointOf(before.sense)?.is;
@@ -254,8 +265,10 @@ class Scan extends Expecting {
         this.satisfied();
         piece.part = 'describes';
         return true;
-      case 'base':
       case 'told':
+        // `don't bother chilling it`
+        return isBehind(this.pieces, at, 'not') && this.verb(piece, 'verb');
+      case 'base':
         return false;
     }
   }
@@ -270,6 +283,9 @@ class Scan extends Expecting {
     const isLong = piece.to > piece.from + 1;
     if (goesOn && this.lastVerb?.part === 'passive' && (isLong || !isNounAhead(this.pieces, at)))
       return this.verb(piece, this.framed ? 'describes' : 'passive');
+    // `she kept it on the sill`
+    if (this.expects === 'behind thing' && !this.hasVerb && !this.framed && isOfSubject(this.pieces, at))
+      return this.verb(piece, 'verb');
     if (this.expects === 'frame') this.hasVerb = true;
     piece.part = 'describes';
     this.expects = this.expects === 'thing' || isNounAhead(this.pieces, at) ? 'thing' : 'behind thing';

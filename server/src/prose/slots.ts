@@ -3,8 +3,8 @@
  * Refuses to know whose a time is (`spans.ts`), and what an event takes over from another (`ellipsis.ts`).
  */
 import type { SentenceItem } from '../notation/tree.ts';
-import { type Clause, EventDraft, withOne } from './clauses.ts';
-import type { Act, Sign, Where } from './event.ts';
+import { type Clause, EventDraft, NO_TEMPERATURES, withOne } from './clauses.ts';
+import type { Act, HeatOf, PlaceKind, Sign, TemperatureSaid, Where } from './event.ts';
 import { ALREADY, Filler, STAYS } from './filler.ts';
 import { jointOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
@@ -57,8 +57,10 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     const filler = new Filler(pieces, items, clause, event);
     filler.fill();
     impliedBy(pieces[clause.verb], event);
+    actAtPlace(event);
     if (filler.turnedOff && event.where.length === 0) event.where = [turnedOffIn(pieces, clause, event)];
     giveFigures(pieces, items, clause, event);
+    if (before?.event !== undefined) passFigures(event, before.event);
     before = clause;
   }
   giveSigns(waiting, before?.event);
@@ -108,7 +110,11 @@ function giveFigures(
   event: EventDraft,
 ): void {
   const figures = temperaturesIn(pieces, items, clause, event);
-  if (figures.length > 0) event.temperatures = [...event.temperatures, ...figures];
+  if (figures.length === 0) return;
+  // `in the shed, where it is about 8 C`
+  const of = clause.opener === 'which' ? heatAt(event) : undefined;
+  const told = of === undefined ? figures : figures.map((said) => inferred(said, of));
+  event.temperatures = [...event.temperatures, ...told];
 }
 
 /** `Dough temperature 26 C`: a figure is all that is said. */
@@ -205,6 +211,52 @@ function verblessEvent(pieces: readonly Piece[], clause: Clause): EventDraft | u
   }
   return undefined;
 }
+
+/** `give it ten minutes in the oven`, `get it into the fridge`: an order that says nothing by itself, at a place that does. */
+function actAtPlace(event: EventDraft): void {
+  if (event.act !== 'unknown' || event.as !== 'ordered') return;
+  const place = event.where.find(({ way, not }) => !not && (way === 'at' || way === 'to'));
+  if (place?.is !== undefined && ACT_AT[place.is] === 'heat') {
+    event.act = 'heat';
+    event.cooks = 'as read';
+    event.lasts = 'waits';
+  } else if (place?.way === 'to') {
+    event.act = 'put';
+    event.lasts = 'waits';
+  }
+}
+
+/** `Place in a cabinet, dial at 60 C`: a figure that nothing beside it is of is of the place that the clause before says. */
+function passFigures(event: EventDraft, before: EventDraft): void {
+  if (event.act !== 'unknown' || before.temperatures.length > 0) return;
+  if (event.where.length > 0 || event.temperatures.some(({ sure }) => sure !== 'unread')) return;
+  const of = heatAt(before);
+  if (of === undefined) return;
+  before.temperatures = event.temperatures.map((said) => inferred(said, of));
+  event.temperatures = NO_TEMPERATURES;
+}
+
+const inferred = (said: TemperatureSaid, of: HeatOf): TemperatureSaid =>
+  said.sure === 'unread' ? { ...said, of, sure: 'inferred' } : said;
+
+/** Of what a figure is that the place of an event has. */
+function heatAt({ where }: EventDraft): HeatOf | undefined {
+  const place = where.find(({ way, not }) => !not && (way === 'at' || way === 'to'))?.is;
+  return place && HEAT_AT[place];
+}
+
+/** Of what a figure is that a place is at. */
+const HEAT_AT: Readonly<Partial<Record<PlaceKind, HeatOf>>> = {
+  frozen: 'around',
+  cold: 'around',
+  cool: 'around',
+  room: 'around',
+  outdoors: 'around',
+  warm: 'around',
+  hot: 'around',
+  oven: 'oven',
+  bath: 'medium',
+};
 
 /** What a place by itself says is done there. */
 const ACT_AT: Readonly<Record<Where['is'] & string, Act>> = {

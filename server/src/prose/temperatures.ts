@@ -283,6 +283,16 @@ class Weigher {
     const after = pieces[this.last + 1];
     const row = after && jointOf(after.sense);
     if (row?.bound !== undefined) this.bound = row.bound;
+    // `which never gets above 10 C`
+    if (this.clause.frame === 'state' && this.isDenied()) this.bound = DENIED[this.bound];
+  }
+
+  private isDenied(): boolean {
+    for (let i = this.clause.from; i < this.at; i++) {
+      const is = jointOf((this.pieces[i] as Piece).sense)?.is;
+      if (is === 'not' || is === 'aux not') return true;
+    }
+    return false;
   }
 
   /** `increase by 25 F`, `25 F higher`: no setting. */
@@ -386,6 +396,13 @@ class Weigher {
     return isIn(celsiusOf({ ...this.node, unit: other }), possible) ? other : undefined;
   }
 }
+
+const DENIED: Readonly<Record<TemperatureSaid['bound'], TemperatureSaid['bound']>> = {
+  is: 'is',
+  'at least': 'at most',
+  'at most': 'at least',
+  change: 'change',
+};
 
 /** A stage of sugar beside it. */
 const STAGE = 3;

@@ -2,6 +2,7 @@
  * Knows how a time is said: number and unit, numbers in words, parts of the day, horizons, bounds, and what stands between two of them.
  * Refuses to know whose time it is, and every word: they are the rows of `times.tsv` and the units and numbers of `measure`.
  */
+import type { Range } from '../measure/quantity.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { numberInWord } from '../notation/words.ts';
 import type { Per, TimeKind } from './event.ts';
@@ -64,6 +65,8 @@ interface Prefix {
   between: boolean;
   any: boolean;
 }
+
+const isOver = (a: Range, b: Range): boolean => a.low <= b.high && b.low <= a.high;
 
 /** Grams. */
 const KG = 1000;
@@ -297,6 +300,9 @@ class Reader extends Amounts {
     if (kind !== 'spent') return run;
     const at = this.markAt(run.to) === ',' ? run.to + 1 : (this.past(run.to, 'joins', 'and') ?? run.to);
     const limit = this.runAt(at);
+    // `the 12 hours till morning`: until then it is so long.
+    if (limit?.time.kind === 'until' && at === run.to && isOver(limit.time.minutes, minutes))
+      return { ...run, to: limit.to };
     if (limit?.time.kind !== 'limit' || limit.time.minutes.high < minutes.low) return run;
     return {
       ...run,

@@ -64,7 +64,7 @@ test.each<[string, string]>([
   // as it cools, each with its time
   ['It was 60 C at 0 h, 21 C at 9 h and 5 C at 14 h.', 'food 60 + food 21 + food 5'],
   ['Bake at 220 C for 10 min, 200 C for 10 min and 180 C for 20 min.', 'oven 220 + oven 200 + oven 180'],
-  ['Whisk in the yolks while it is above 80 C.', 'food 80'],
+  ['Whisk in the yolks while it is above 80 C.', 'food ≥80'],
   // in the food
   ['Roast until the centre reads 74 C.', 'food 74 inside'],
   ['Roast until the center registers 145 F.', 'food 63 inside'],

@@ -63,7 +63,11 @@ function bareNode(item: SentenceItem | undefined): TemperatureNode | undefined {
 const SAME_C = 12;
 const MOST_FAN_C = 35;
 
-const nodeAt = (pieces: readonly Piece[], items: readonly SentenceItem[], at: number): TemperatureNode | undefined => {
+export const nodeAt = (
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  at: number,
+): TemperatureNode | undefined => {
   const piece = pieces[at];
   const item = piece?.sort === 'temperature' ? items[piece.from] : undefined;
   return item?.kind === 'temperature' ? item : bareNode(item);

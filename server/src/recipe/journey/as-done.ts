@@ -12,6 +12,11 @@ export function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
   const as = (act: Act): BoundEvent => ({ ...by, event: { ...event, act } });
   if (event.act === 'ready' && names.some(({ role }) => role === 'what')) return as('combine');
   // `Line up on the shelf for the winter`; `sterilise an hour`, of jars that are full.
+  // `Wipe, lids on`
+  if (event.act === 'ready' && names.length === 0 && event.vessel?.is === 'tool' && current.some(isOpenJar))
+    return as('close');
+  // `Turn the chicken in the marinade`
+  if (event.act === 'adjust' && isMixed(names)) return as('combine');
   if (event.act === 'ready' && names.length === 0) {
     if ((unnamed === 'it' && event.where.length > 0) || (unnamed === 'nothing' && event.where.some(isAPlaceToLie)))
       return as('put');
@@ -31,3 +36,8 @@ export function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
 
 const isAPlaceToLie = ({ is, way, not }: Where): boolean =>
   !not && way === 'at' && is !== 'oven' && is !== 'stove' && is !== 'bath' && is !== 'smoker';
+
+const isOpenJar = ({ vessel, shut }: Body): boolean => vessel === 'jar' && shut !== 'jar';
+
+const isMixed = (names: BoundEvent['names']): boolean =>
+  names.some(({ role }) => role === 'what') && names.some(({ role }) => role === 'into' || role === 'with');

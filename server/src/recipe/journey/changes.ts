@@ -24,12 +24,12 @@ export interface At {
 export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body {
   const { event } = by;
   // Shaken, opened or eaten later on, what was closed up and kept was kept all the same.
-  if (body.shut === 'jar' && body.waits !== undefined && USES.has(event.act))
-    return event.act === 'eat' ? eaten(body) : body;
+  if (isKept(body) && USES.has(event.act)) return event.act === 'eat' ? eaten(body) : body;
   const temperatures = settleTemperatures(event, body);
   const vessel = vesselOf(by, body);
   // A jar that is closed stands in the kettle, and is not emptied into it.
-  const stands = body.shut === 'jar' && (vessel === 'open' || vessel === 'lidded' || vessel === 'wrap');
+  const isIn = body.shut === 'jar' || (body.vessel === 'jar' && event.act === 'put' && event.medium?.is === 'water');
+  const stands = isIn && (vessel === 'open' || vessel === 'lidded' || vessel === 'wrap');
   let next = vessel === undefined || stands ? body : { ...body, vessel };
   if (heats(event, body, temperatures)) {
     next = heated(next, by, temperatures);
@@ -87,6 +87,14 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
     next = readIn(next, by, temperatures);
   return lain(next, by, temperatures, at, top);
 }
+
+/** Days from which what lay in its jar was kept in it. */
+const KEPT_MIN = 2880;
+
+const isKept = ({ shut, vessel, waits, warmMin }: Body): boolean =>
+  shut === 'jar'
+    ? waits !== undefined || warmMin.low >= KEPT_MIN
+    : vessel === 'jar' && waits !== undefined && waits.lies.sure === 'said';
 
 function lain(body: Body, by: BoundEvent, temperatures: readonly Settled[], at: At, top: Worktop): Body {
   const { body: lain, stay } = lie(body, by, temperatures, at);

@@ -121,12 +121,12 @@ export class Folder {
         : joins || event.act === 'heat'
           ? [this.top.bodyOfNew(taken.fresh)]
           : taken.fresh.map((m) => this.top.bodyOfNew([m]));
-    if (event.act === 'divide' || event.act === 'reserve' || event.act === 'open' || event.act === 'read') {
-      // `Reserve half the sugar`: it stays on the list.
-      if (fresh.length > 0) {
-        for (const { of, share } of taken.fresh) this.top.state = withLeft(this.top.state, of, share.high);
-        fresh = [];
-      }
+    if (STAYS_LISTED.has(event.act) && fresh.length > 0) {
+      // `Reserve half the sugar`: it stays on the list. `Unwrap the turkey`: from then on it is spoken of.
+      const isKept = ({ state }: Member): boolean => event.act === 'open' && (state.was & WAS.animal) !== 0;
+      for (const member of taken.fresh)
+        if (!isKept(member)) this.top.state = withLeft(this.top.state, member.of, member.share.high);
+      fresh = fresh.filter(({ members }) => members.every(isKept));
     }
     const all = this.parted(by, [...taken.bodies, ...fresh]);
     this.top.remove(all);
@@ -165,6 +165,8 @@ export class Folder {
     ];
   }
 }
+
+const STAYS_LISTED: ReadonlySet<Event['act']> = new Set(['divide', 'reserve', 'open', 'read']);
 
 /** `Refrigerate once opened`: only when something that nobody knows comes about. */
 const isOnceMore = ({ act, until, where }: Event): boolean =>

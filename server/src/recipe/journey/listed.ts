@@ -40,7 +40,7 @@ function staysOf(part: Part, { node, line }: Ingredient, ingredient: number): re
       const lain = lie(body, by, settleTemperatures(event, body), { part: part.index, line, branch: false });
       body = lain.body;
       // Where it is to lie is for the steps to say.
-      if (lain.stay?.timed) stays.push(lain.stay);
+      if (lain.stay?.timed && lain.stay.lies.sure === 'said') stays.push(lain.stay);
     }
   return stays.length === 0 ? NONE : stays;
 }

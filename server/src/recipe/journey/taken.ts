@@ -48,6 +48,13 @@ class Taker {
     }
     if (into !== undefined) this.addFocus();
     if (!named) this.takeUnnamed(by);
+    // `Oil, wrap in foil and bake`: what nobody names is baked.
+    else if (
+      by.event.act === 'heat' &&
+      this.bodies.length === 0 &&
+      this.fresh.every(({ state }) => (state.was & WAS.fat) !== 0)
+    )
+      this.takeSilent();
     else if (this.goesIn(by)) this.addFocus();
     return { bodies: this.bodies, fresh: this.fresh, beside };
   }
@@ -102,10 +109,25 @@ class Taker {
         )
           add(this.bodies, body);
     // What no step names lies with what is cooked: `rub with the salt and roast`.
-    if (this.bodies.length === 0 || TRANSITIONS[event.act].joins) {
-      const { unnamed: silent } = this.top.larder(this.top.part.index);
-      this.takeList(({ ingredient }) => silent.includes(ingredient));
-    }
+    if (this.bodies.length === 0 || TRANSITIONS[event.act].joins) this.takeSilent();
+    if (event.act === 'close') this.addJars();
+  }
+
+  private takeSilent(): void {
+    const { unnamed } = this.top.larder(this.top.part.index);
+    this.takeList(({ ingredient }) => unnamed.includes(ingredient));
+  }
+
+  /** `Fill to the neck and cork`: what lies in the jars already is in them too. */
+  private addJars(): void {
+    if (this.bodies.length === 0 || this.bodies.some(({ vessel }) => vessel !== undefined)) return;
+    for (const body of this.top.state.bodies)
+      if (
+        body.vessel === 'jar' &&
+        body.shut !== 'jar' &&
+        body.members.every(({ of }) => of.part === this.top.part.index)
+      )
+        add(this.bodies, body);
   }
 
   /** Takes of the list whatever of it is whole and fits. */

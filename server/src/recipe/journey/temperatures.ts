@@ -3,7 +3,7 @@
  * Refuses to know words.
  */
 import type { Event, HeatOf, Sure, TemperatureSaid } from '../../prose/event.ts';
-import { type Body, WAS } from './bodies.ts';
+import { type Body, type FoodState, WAS } from './bodies.ts';
 
 export interface Settled {
   readonly said: TemperatureSaid;
@@ -18,6 +18,8 @@ const ROOM_C = 30;
 /** Flesh and egg are read between these. */
 const LEAST_READ_C = 36;
 const MOST_READ_C = 90;
+/** Food Code 2022, 3-401.11: the least figure that is enough at once, of poultry and what is stuffed. */
+const LETHAL_C = 73;
 /** What was cooked lies in a place like this, and is not read again. */
 const MOST_AROUND_C = 56;
 
@@ -39,7 +41,7 @@ export function settleTemperatures(
     if (high > BOILS_C) return [{ said, of: act === 'heat' ? 'oven' : 'nothing', sure: 'inferred' }];
     if (high <= ROOM_C) return [{ said, of: 'around', sure: 'inferred' }];
     if (body === undefined) return [];
-    const raw = body.members.some(({ state }) => (state.was & WAS.animal) !== 0 && state.cooked !== 'through');
+    const raw = body.members.some(({ state }) => (state.was & WAS.animal) !== 0 && !isDone(state));
     const lethal = body.band === 'hot' || body.members.some(({ state }) => state.cooked === 'through');
     if (raw && !isPlaced && low >= LEAST_READ_C && high <= MOST_READ_C) return [{ said, of: 'food', sure: 'inferred' }];
     if ((lethal || isPlaced || act === 'stay') && high <= MOST_AROUND_C)
@@ -47,6 +49,10 @@ export function settleTemperatures(
     return [];
   });
 }
+
+/** Cooked through, or read as hot as nothing lives in. */
+const isDone = ({ cooked, reads }: FoodState): boolean =>
+  cooked === 'through' || reads.some(({ of, celsius }) => of === 'food' && celsius.low >= LETHAL_C);
 
 /** Beside these a cool figure is of where it lies. */
 const LIES: ReadonlySet<Event['act']> = new Set(['stay', 'steep', 'thaw', 'put', 'pack', 'cover']);

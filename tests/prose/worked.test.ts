@@ -8,7 +8,7 @@ test.each<[string, string[]]>([
     ['heat outside: @oven, 163 C of oven, 20-25 min, either 1', 'heat outside: @oven, 191 C of oven, 6 min, either 1'],
   ],
   ['Internal temperature must reach 145 F. for 15 seconds', ['read told: 63 C of food, 0.25 min']],
-  ['Hold for service at 140 F. or higher', ['stay: at least 60 C of around, later']],
+  ['Hold for service at 140 F. or higher', ['stay as read: at least 60 C of around, later']],
   ['Refrigerate at 41 F. until ready', ['cool: @cold, 5 C of around, until needed']],
   [
     'FERMENT: Cover. Set in warm place (80 F.) 1-1/2 hours or until double',

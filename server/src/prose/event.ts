@@ -37,6 +37,12 @@ export const ACTS = [
   'remove',
   'put',
   'cut',
+  /** Put through a mincer, or cut as small. */
+  'mince',
+  /** What is on the outside is driven in: blades, needles, brine that is pumped. */
+  'pierce',
+  /** One food is filled into another. */
+  'stuff',
   'shape',
   'ready',
   'read',
@@ -80,8 +86,8 @@ export const CRAFTS = [
 ] as const;
 export type Craft = (typeof CRAFTS)[number];
 
-/** How far heat goes. `as read`: as far as a figure or sign says. */
-export const COOKS = ['through', 'as read', 'outside', 'barely'] as const;
+/** How far heat goes. `as read`: as far as a figure or sign says; `again`: the same, of what was cooked before. */
+export const COOKS = ['through', 'as read', 'again', 'outside', 'barely'] as const;
 export type Cooks = (typeof COOKS)[number];
 
 export const PLACES = [
@@ -114,6 +120,7 @@ export const MEDIA = [
   'ice',
   'metal',
   'pressure',
+  'microwaves',
 ] as const;
 export type MediumKind = (typeof MEDIA)[number];
 

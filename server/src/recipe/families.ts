@@ -38,6 +38,9 @@ export const FAMILIES = [
   'culture',
   'milk',
   'curing',
+  'wild',
+  'ratite',
+  'raw flour',
 ] as const;
 export type Family = (typeof FAMILIES)[number];
 
@@ -95,7 +98,17 @@ export function isIn(ingredient: Ingredient, family: Family): boolean {
   return kept.has(family);
 }
 
-export type ListedState = 'cooked' | 'treated' | 'cured' | 'frozen' | 'for raw' | 'minced' | 'dried';
+export type ListedState =
+  | 'cooked'
+  | 'treated'
+  | 'cured'
+  | 'frozen'
+  | 'for raw'
+  | 'minced'
+  | 'dried'
+  | 'wild'
+  | 'pierced'
+  | 'raw';
 
 let words: ReadonlyMap<string, ListedState> | undefined;
 

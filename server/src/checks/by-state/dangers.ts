@@ -4,6 +4,7 @@
  */
 import { type Journey, journeysOf } from '../../recipe/journey/fold.ts';
 import type { Recipe } from '../../recipe/recipe.ts';
+import { type Served, servedAs } from '../../recipe/served.ts';
 import type { House } from '../house.ts';
 import { shutOff } from './shut-off.ts';
 import { type TooWarm, tooWarm } from './too-warm.ts';
@@ -11,16 +12,20 @@ import { undercooked } from './undercooked.ts';
 import { keyOf, type Verdict } from './verdict.ts';
 
 export function dangersIn(recipe: Recipe, house: House): readonly Verdict[] {
-  const found = journeysOf(recipe).flatMap((journey) => dangersOn(journey, house));
+  const served = servedAs(recipe);
+  const found = journeysOf(recipe).flatMap((journey) => dangersOn(journey, served, house));
   return found.sort((a, b) => a.part - b.part || a.line - b.line || a.start - b.start);
 }
 
-function dangersOn(journey: Journey, house: House): readonly Verdict[] {
+function dangersOn(journey: Journey, served: Served, house: House): readonly Verdict[] {
   // A figure that is too low for several foods is one verdict.
   const cooking = new Map(
     undercooked(house, journey)
       .toReversed()
-      .map((each) => [keyOf(each), each]),
+      .flatMap((each) => {
+        const level = each.how.kind === 'raw flour' ? each.how.levels[served] : each.level;
+        return level === undefined ? [] : [[keyOf(each), { ...each, level }]];
+      }),
   );
   return [...cooking.values(), ...tooWarm(house, journey).map(verdictOf), ...shutOff(journey).verdicts];
 }

@@ -1,12 +1,12 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
-import type { Journey } from '../../recipe/journey/fold.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
-import { type TooWarm, tooWarm } from '../by-state/too-warm.ts';
+import { tooWarm } from '../by-state/too-warm.ts';
 import { severityAt } from '../by-state/verdict.ts';
 import { defineCheck } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
+import { temperatureAt } from '../temperature-at.ts';
 import { CAUTION, type HoldingLimits, holdingLimits } from './limits.ts';
 
 interface Values {
@@ -23,15 +23,15 @@ const BETWEEN_C = 25;
 const found = foundAgain<Values>(
   overJourneys((house, journey) => {
     const limits = holdingLimits(house.foodSafety);
-    return tooWarm(house, journey).flatMap((warm) => {
-      const { kind, level, stay, start, end, celsius } = warm;
+    return tooWarm(house, journey).flatMap(({ kind, level, stay, start, end, celsius }) => {
       if (kind !== 'figure' || celsius === undefined) return [];
+      const at = { part: stay.part, line: stay.line, start, end };
       return {
-        at: { part: stay.part, line: stay.line, start, end },
+        at,
         ...severityAt(level),
         values: {
           celsius: celsius.low,
-          node: nodeOf(journey, warm),
+          node: temperatureAt(journey, at),
           kind: celsius.high < BETWEEN_C ? ('cold' as const) : ('hot' as const),
           limits,
         },
@@ -39,13 +39,6 @@ const found = foundAgain<Values>(
     });
   }),
 );
-
-function nodeOf({ parts }: Journey, { stay, start, end }: TooWarm): TemperatureNode | undefined {
-  const step = parts[stay.part]?.steps.find(({ line }) => line === stay.line);
-  return step?.sentence.items.find(
-    (item): item is TemperatureNode => item.kind === 'temperature' && item.start < end && item.end > start,
-  );
-}
 
 export default defineCheck<Values>({
   code: 'held-too-warm',

@@ -21,7 +21,7 @@ export interface Limit {
   readonly holdsSource?: string;
 }
 
-export type Group = 'poultry' | 'ground meat' | 'meat' | 'fish' | 'egg';
+export type Group = 'poultry' | 'ground meat' | 'meat' | 'fish' | 'egg' | 'pierced' | 'game';
 
 /** Ends every message of the family. */
 export const CAUTION = 'Local rules may ask for more.';

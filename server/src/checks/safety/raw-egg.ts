@@ -1,26 +1,43 @@
-import { foodOf } from '../../recipe/stand-in.ts';
-import { saidOrAsked } from '../by-state/stays-raw.ts';
-import { defineCheck, type Found } from '../check.ts';
+import { COOKING_SYRUP_C } from '../by-state/eaten-raw.ts';
+import { overJourneys } from '../by-state/over-journeys.ts';
+import { type OnFood, undercooked } from '../by-state/undercooked.ts';
+import { severityAt, worse } from '../by-state/verdict.ts';
+import { defineCheck } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
-import { onceInHouse } from '../once.ts';
-import { overList } from '../over-parts.ts';
-import { type Followed, followedIn, heatOf, isBoughtSafe, type isDoneness, type Journey } from './journey.ts';
 import { CAUTION, holdingLimits } from './limits.ts';
 
 interface Values {
   readonly name: string;
   /** A hot syrup goes in, and is not hot enough. */
-  readonly syrupC?: number;
+  readonly syrupC: number | undefined;
   /** What is done to it may heat it, in words that are not known to. */
-  readonly heated?: true;
+  readonly asked: boolean;
   readonly source: string;
 }
 
-/** From here a syrup beaten into whites cooks them (American Egg Board, hard ball, 121 °C; from memory). */
-const COOKING_SYRUP_C = 120;
-const LEAST_SYRUP_C = 100;
-/** A mixture with this much flour is a dough or batter, and `raw-flour`'s. */
-const DOUGH = 0.2;
+/** By part, the gravest, else the first: yolks and whites of one mousse are told of once. */
+const found = foundAgain<Values>(
+  overJourneys((house, journey) => {
+    const told = new Map<number, OnFood>();
+    for (const each of undercooked(house, journey)) {
+      const other = told.get(each.part);
+      if (each.how.kind === 'raw egg' && (other === undefined || worse(each.level, other.level) > 0))
+        told.set(each.part, each);
+    }
+    const { title, raw } = holdingLimits(house.foodSafety);
+    const source = `${title}, ${raw.section}`;
+    return [...told.values()].map(({ how, held, level, part, line, start, end }) => ({
+      at: { part, line, start, end },
+      ...severityAt(level),
+      values: {
+        name: held.ingredient.name,
+        syrupC: how.kind === 'raw egg' ? how.syrupC : undefined,
+        asked: level === 'ask',
+        source,
+      },
+    }));
+  }),
+);
 
 export default defineCheck<Values>({
   code: 'raw-egg',
@@ -32,7 +49,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'FDA Food Code 2022, 3-401.11(D), 3-603.11 and 3-801.11; USDA FSIS, shell eggs (for consumers)',
   },
-  explain: `**What it computes.** For every egg, yolk and white that is not pasteurised: whether a step heats it, or the part it has gone into, from its first use to the end.
+  explain: `**What it computes.** For every egg, yolk and white that is not pasteurised: whether a step heats what it lies in, through every part that takes it in, from its first use to the end.
 
 **Why it matters.** About one shell egg in some thousands carries Salmonella, and a mayonnaise or a mousse gives it a night to grow. The old, the very young, the pregnant and the ill are hurt by it most; where they are served, raw egg is not allowed at all.
 
@@ -40,8 +57,8 @@ export default defineCheck<Values>({
 
 Where what is done reads as heat, in words that no order to cook is sure in, it is a question. **Silent** for pasteurised egg, where any later step bakes, boils, fries or steams it or gives a temperature in the food (that is \`undercooked\`'s), for a syrup of ${COOKING_SYRUP_C} °C or more beaten into whites, and in doughs and batters, which are baked elsewhere. Eggs fried, poached or boiled soft to order are for the kitchen's own rules.`,
   find: ({ recipe, house }) => found(recipe, house),
-  say: ({ name, syrupC, heated, source }) => ({
-    message: heated
+  say: ({ name, syrupC, asked, source }) => ({
+    message: asked
       ? `Does a step heat the ${name} through? What is done is not sure to: heat it to 71 °C, 160 °F, or take pasteurised egg. ${CAUTION}`
       : syrupC === undefined
         ? `No step heats the ${name}, and raw egg is not safe for everyone: take pasteurised egg, or heat the mixture to 71 °C, 160 °F. ${CAUTION}`
@@ -63,60 +80,3 @@ Where what is done reads as heat, in words that no order to cook is sure in, it 
     ],
   },
 });
-
-/** By part: the first speaks for it, since yolks and whites of one mousse are told of once. */
-const rawEggsIn = onceInHouse(({ foodSafety }, { journeys }: Followed): readonly Found<Values>[] | undefined => {
-  const found = journeys.flatMap((journey): readonly Found<Values>[] => {
-    const { ingredient } = journey;
-    const { name } = ingredient.node;
-    if (!isRawEgg(ingredient) || isBoughtSafe(journey) || name === undefined) return [];
-    if (isDough(journey) || heatOf(journey) !== undefined) return [];
-    const syrupC = syrupIn(journey);
-    if (syrupC !== undefined && syrupC >= COOKING_SYRUP_C) return [];
-    const { title, raw } = holdingLimits(foodSafety);
-    const source = `${title}, ${raw.section}`;
-    const at = { part: journey.part.index, line: ingredient.line, start: name.start, end: name.end };
-    return [{ at, values: { name: ingredient.name, ...(syrupC !== undefined && { syrupC }), source } }];
-  });
-  return found.length === 0 ? undefined : found;
-});
-
-const rawEggs = overList(rawEggsIn);
-
-const found = foundAgain<Values>((recipe, house) =>
-  rawEggs(recipe, followedIn(recipe), house).flatMap((of) =>
-    saidOrAsked(
-      recipe,
-      house,
-      of,
-      ({ syrupC }) => syrupC === undefined,
-      (values) => ({ ...values, heated: true }),
-    ),
-  ),
-);
-
-const isRawEgg = (i: Journey['ingredient']): boolean => {
-  const food = foodOf(i);
-  return food?.class === 'egg' && food.roles.includes('raw risk') && !i.free && !i.optional;
-};
-
-function isDough({ part }: Journey): boolean {
-  const { head } = part;
-  const group = head.kind?.group;
-  if (group === 'dough' || group === 'pastry' || group === 'cake' || group === 'batter') return true;
-  return head.flourG.high > head.massG.high * DOUGH;
-}
-
-/** The hottest sugar boiled in the same part. */
-function syrupIn({ part }: Journey): number | undefined {
-  const hottest = Math.max(
-    0,
-    ...part.steps
-      .flatMap((s) => s.heat)
-      .map((r) => ((r.role === 'food' || r.role === 'liquid') && isSyrup(r) ? r.celsius.low : 0)),
-  );
-  return hottest >= LEAST_SYRUP_C ? hottest : undefined;
-}
-
-const isSyrup = (reading: Parameters<typeof isDoneness>[0]): boolean =>
-  reading.verbClass !== 'oven' && reading.celsius.low >= LEAST_SYRUP_C;

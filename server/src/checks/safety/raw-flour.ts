@@ -1,12 +1,9 @@
-import { isFlour } from '../../recipe/ingredient.ts';
-import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
-import { anySays, asWritten, inAnyForm, says, wordList } from '../../recipe/step-words.ts';
-import { verbClass } from '../../recipe/verbs.ts';
-import { defineCheck, type Found } from '../check.ts';
-import { onceFor } from '../once.ts';
-import { anyPart, overList } from '../over-parts.ts';
-import { type Followed, followedIn, heatFrom, heatOf, isBoughtSafe, type Journey } from './journey.ts';
+import { servedAs } from '../../recipe/served.ts';
+import { overJourneys } from '../by-state/over-journeys.ts';
+import { undercooked } from '../by-state/undercooked.ts';
+import { severityAt } from '../by-state/verdict.ts';
+import { defineCheck } from '../check.ts';
+import { foundAgain } from '../found-again.ts';
 import { CAUTION } from './limits.ts';
 
 interface Values {
@@ -14,6 +11,17 @@ interface Values {
   /** It was toasted dry first. */
   readonly toasted: boolean;
 }
+
+const raw = overJourneys((house, journey) => undercooked(house, journey).filter(({ how }) => how.kind === 'raw flour'));
+
+const found = foundAgain<Values>((recipe, house) =>
+  raw(recipe, house).flatMap(({ how, held, part, line, start, end }) => {
+    const level = how.kind === 'raw flour' ? how.levels[servedAs(recipe)] : undefined;
+    if (how.kind !== 'raw flour' || level === undefined) return [];
+    const at = { part, line, start, end };
+    return { at, ...severityAt(level), values: { name: held.ingredient.name, toasted: how.toasted } };
+  }),
+);
 
 export default defineCheck<Values>({
   code: 'raw-flour',
@@ -33,13 +41,7 @@ export default defineCheck<Values>({
 **What to do.** Bake or cook it; or take oats, ground almonds or crumbs of something baked; or flour that its maker sells as heat-treated (say so in the line).
 
 **Silent** for a dough, pastry or batter that the recipe only makes and does not serve, where any later step heats it, for heat-treated flour, and for flour to dust the board.`,
-  find({ recipe, house }) {
-    const raw = withRawFlour(recipe, followedIn(recipe), house);
-    if (raw.length === 0) return [];
-    const served = isServed(recipe);
-    if (!served && !isPortioned(recipe)) return [];
-    return raw.filter(({ part }) => (served ? !isBakedLater(part, recipe) : !isFloury(part))).flatMap(rawFlourIn);
-  },
+  find: ({ recipe, house }) => found(recipe, house),
   say: ({ name, toasted }) => ({
     message: toasted
       ? `Toasting the ${name} dry is not proven to make it safe, and no later step cooks it: bake it in the mixture, or buy heat-treated flour. ${CAUTION}`
@@ -59,84 +61,3 @@ export default defineCheck<Values>({
     ],
   },
 });
-
-const rawFlourIn = onceFor(({ journeys }: Followed): readonly Found<Values>[] =>
-  journeys.flatMap((journey) => {
-    const { ingredient, part } = journey;
-    const { name } = ingredient.node;
-    if (name === undefined || !isRawFlour(ingredient) || isBoughtSafe(journey) || onlyDusts(journey)) return [];
-    const heated = heatOf(journey)?.step;
-    const toasted = heated !== undefined && isToasting(heated, journey);
-    if (heated !== undefined && !(toasted && !isHeatedAfter(journey, heated))) return [];
-    const at = { part: part.index, line: ingredient.line, start: name.start, end: name.end };
-    return [{ at, values: { name: ingredient.name, toasted } }];
-  }),
-);
-
-const withRawFlour = overList((_house, followed: Followed) => (rawFlourIn(followed).length > 0 ? followed : undefined));
-
-const HEAT_TREATED = /\b(?:heat[- ]treated|cooked|pre-?cooked|pasteuri[sz]ed)\b/i;
-
-/** Dry mixes are flour for the most part. */
-const MIX = /^(?:cake|pancake) mix$/;
-
-const isRawFlour = (i: Journey['ingredient']): boolean =>
-  (foodOf(i)?.class === 'flour' || isFlour(i) || MIX.test(foodOf(i)?.name ?? '')) &&
-  !HEAT_TREATED.test([i.node.name?.text, i.node.preparation?.text, i.node.note?.text].join(' '));
-
-const SERVING = asWritten('serve', 'serves', 'eat', 'eaten', 'drink', 'enjoy', 'churn', 'snack', 'snacking');
-const EATEN_SO =
-  /\b(?:edible|no[- ]bake|bites?|dips?|truffles?|milk ?shakes?|smoothies?|ice[- ]creams?|gelato|semifreddo|mousse|frosting|cheesecake)\b/i;
-
-/** The recipe says how it is eaten; one that only makes a dough does not. */
-function isServed(recipe: Recipe): boolean {
-  return (
-    EATEN_SO.test(recipe.name) ||
-    recipe.outline.head.some(({ line: { statement } }) => statement.kind === 'text' && statement.field === 'serve') ||
-    serves(recipe)
-  );
-}
-
-const PORTIONS =
-  /\b(?:portions?|servings?|people|persons|glass(?:es)?|bowls?|pots?|tubs?|scoops?|bites?|truffles?|spoons?)\b/i;
-
-/** The yield counts what goes to the table: `8 portions`, `2 glasses`. */
-const isPortioned = ({ yield: made }: Recipe): boolean => PORTIONS.test(made?.node.of?.text ?? '');
-
-/** From this share of flour on it is a pasta, a pizza or a pastry, portioned here and cooked elsewhere. */
-const FLOURY = 0.45;
-
-const isFloury = ({ head: { flourG, massG, kind } }: Part): boolean =>
-  kind?.group === 'pastry' || kind?.group === 'dough' || flourG.high >= massG.low * FLOURY;
-
-const HEATING = wordList((word) => ['oven', 'stove'].includes(verbClass(word) ?? ''));
-
-/** A dough that no later step calls by its name, where later parts bake or boil: the bagels are made of it. */
-const isBakedLater = ({ index, head: { kind }, usesByLater }: Part, { parts }: Recipe): boolean =>
-  (kind?.group === 'dough' || kind?.group === 'pastry') &&
-  usesByLater.length === 0 &&
-  parts.slice(index + 1).some(({ steps }) => anySays(steps, HEATING));
-
-const serves = anyPart(({ steps }) => anySays(steps, SERVING));
-
-const DUSTING = asWritten('dust', 'floured', 'sprinkle');
-
-function onlyDusts({ stops, index, part }: Journey): boolean {
-  const own = stops.filter((s) =>
-    s.step.mentions.some((m) => m.ingredients.some((r) => r.part === part.index && r.ingredient === index)),
-  );
-  return own.length > 0 && own.every((s) => says(s.step, DUSTING));
-}
-
-const TOASTING = inAnyForm('toast', 'bake', 'roast', 'microwave');
-
-/** The flour alone, dry. */
-const isToasting = (step: Step, { part, index }: Journey): boolean =>
-  step.mentions.length > 0 &&
-  says(step, TOASTING) &&
-  step.mentions.every((m) => m.ingredients.some((r) => r.part === part.index && r.ingredient === index));
-
-function isHeatedAfter(journey: Journey, toasted: Step): boolean {
-  const at = journey.all.findIndex((s) => s.step === toasted);
-  return heatFrom(journey, at + 1) !== undefined;
-}

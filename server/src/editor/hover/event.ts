@@ -115,6 +115,9 @@ const ACTS: Readonly<Record<Event['act'], string>> = {
   remove: 'is taken out',
   put: 'is put',
   cut: 'is cut',
+  mince: 'is minced',
+  pierce: 'is pierced',
+  stuff: 'is stuffed',
   shape: 'is shaped',
   ready: 'is made ready',
   read: 'is measured',
@@ -158,6 +161,7 @@ const TIMES: Readonly<Record<Event['times'][number]['kind'], string>> = {
 const COOKS: Readonly<Record<NonNullable<Event['cooks']>, string>> = {
   through: 'cooked through',
   'as read': 'cooked as far as a figure or sign says',
+  again: 'heated again',
   outside: 'its outside alone is cooked',
   barely: 'warmed, and not cooked',
 };

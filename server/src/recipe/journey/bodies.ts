@@ -3,6 +3,7 @@
  * Refuses to know sentences. Bodies are never changed: a new one takes the place of the old.
  */
 import type { Range } from '../../measure/quantity.ts';
+import type { Span } from '../../notation/tree.ts';
 import type { PlaceKind, Sure, VesselKind } from '../../prose/event.ts';
 import type { IngredientRef } from '../names.ts';
 import type { BoundEvent } from './bind.ts';
@@ -11,12 +12,16 @@ import { weakest } from './sure.ts';
 /** A figure that the food reached, or that what lies around it had, and for how long it was held there. */
 export interface Read {
   readonly by: BoundEvent;
+  /** Where the figure stands, or what says it. */
+  readonly at: Span;
   readonly celsius: Range;
   /** Minutes. */
   readonly held: Range;
-  /** In the food itself, or of the water, fat or air around it, than which it is no warmer. */
-  readonly of: 'food' | 'around';
+  /** In the food itself; of water or fat around it, than which it is no warmer; of air, which warms it slowly; of an oven that is hot. */
+  readonly of: 'food' | 'around' | 'air' | 'oven';
   readonly sure: Sure;
+  /** As it is cooked, as it rests off the heat, or as what was cooked before is heated again. */
+  readonly when: 'cooking' | 'resting' | 'again';
 }
 
 export type Cooked =
@@ -53,6 +58,12 @@ export const WAS = {
   crisp: 8192,
   /** Laid in fat, or with fat poured over it. */
   inFat: 16384,
+  /** Left less than done by what is seen: `pink in the middle`. */
+  rare: 32768,
+  /** In a microwave oven, which heats in patches. */
+  microwaved: 65536,
+  /** Filled with something else, or filled into it. */
+  stuffed: 131072,
 } as const;
 
 export interface FoodState {
@@ -199,6 +210,7 @@ export const sharesFood = (a: Body, b: Body): boolean => a.members.some(({ of })
 
 export const holdsRef = (body: Body, ref: IngredientRef): boolean => body.members.some((m) => isSameRef(m.of, ref));
 
+const isSameSpan = (a: Span, b: Span): boolean => a === b || (a.start === b.start && a.end === b.end);
 const isSameRange = (a: Range, b: Range): boolean => a === b || (a.low === b.low && a.high === b.high);
 
 function isSameState(a: FoodState, b: FoodState): boolean {
@@ -219,6 +231,8 @@ const isSameRead = (a: Read, b: Read | undefined): boolean =>
     a.by === b.by &&
     a.of === b.of &&
     a.sure === b.sure &&
+    a.when === b.when &&
+    isSameSpan(a.at, b.at) &&
     isSameRange(a.celsius, b.celsius) &&
     isSameRange(a.held, b.held));
 

@@ -4,7 +4,7 @@
  */
 import type { Act } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
-import { type Body, WAS, withStates } from './bodies.ts';
+import { type Body, type FoodState, WAS, withStates } from './bodies.ts';
 import { heated, heats, readIn } from './heating.ts';
 import { lie } from './stays.ts';
 import { type Settled, settleTemperatures } from './temperatures.ts';
@@ -44,7 +44,16 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
     next = withStates(next, (state) => ({ ...state, was: state.was | WAS.inFat }));
   switch (event.act) {
     case 'cut':
-      next = withStates(next, (state) => (state.cut === 'whole' ? { ...state, cut: 'cut' } : state));
+      next = withStates(next, (state) => cutMore(state, 'cut'));
+      break;
+    case 'mince':
+      next = withStates(next, (state) => cutMore(state, 'minced'));
+      break;
+    case 'pierce':
+      next = withStates(next, (state) => cutMore(state, 'pierced'));
+      break;
+    case 'stuff':
+      next = withStates(next, (state) => ({ ...state, was: state.was | WAS.stuffed }));
       break;
     case 'cover': {
       const isLidded = event.vessel?.is === 'tool' && next.vessel === 'jar';
@@ -83,8 +92,7 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
       next = eaten(next);
       break;
   }
-  if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw' && event.act !== 'rise')
-    next = readIn(next, by, temperatures);
+  if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw') next = readIn(next, by, temperatures);
   return lain(next, by, temperatures, at, top);
 }
 
@@ -101,6 +109,11 @@ function lain(body: Body, by: BoundEvent, temperatures: readonly Settled[], at: 
   if (stay !== undefined) top.lies(stay);
   return lain;
 }
+
+const SMALLER: Readonly<Record<FoodState['cut'], number>> = { whole: 0, cut: 1, pierced: 2, minced: 3 };
+
+const cutMore = (state: FoodState, cut: FoodState['cut']): FoodState =>
+  SMALLER[cut] > SMALLER[state.cut] ? { ...state, cut } : state;
 
 /** What lies in fat from then on; what is mixed with it does not. */
 const LAYS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'cover', 'steep', 'stay', 'close']);

@@ -11,8 +11,15 @@ import type { Settled } from './temperatures.ts';
 
 /** From here a figure read in the food tells of its being cooked, and not of a dough or of what is to be lukewarm. */
 const LEAST_READ_C = 38;
+/** Between °C and °F. */
+const ROUNDING_C = 0.6;
 /** Water, fat or air cooler than this heats what lies in it no further than itself. */
 const GENTLE_C = 80;
+/** Meat in air no warmer than this takes hours to be as warm. */
+const COOL_AIR_C = 75;
+/** Under fat for hours at the simmer or over it: longer than any published time asks (common practice, no source). */
+const SUNK_C = 85;
+const SUNK_MIN = 120;
 /** Whatever reads this all through has nothing left that grows (Food Code 2022, 3-401.11, the least of its figures). */
 const LETHAL_C = 63;
 /** Words between a figure and its time: `57 C for 2 min`. */
@@ -78,24 +85,28 @@ export function heats(
 /** The body after it is heated. */
 export function heated(body: Body, by: BoundEvent, temperatures: readonly Settled[]): Body {
   const { event } = by;
+  // Dry heat does not make flour safe.
   if (body.members.every(({ state }) => (state.was & WAS.flour) !== 0))
-    return { ...body, band: 'hot', waits: undefined };
+    return { ...withStates(body, (state) => ({ ...state, heatedBy: by })), band: 'hot', waits: undefined };
   const cooks = event.cooks ?? 'as read';
-  const reads = readsIn(by, temperatures);
+  const reads = readsIn(by, temperatures, false);
   const inFood = reads.filter(({ of }) => of === 'food');
+  const figures = reads.filter(({ of }) => of !== 'oven');
   const signs =
     (event.until.some(({ is }) => is !== undefined && is !== 'needed' && is !== 'rare') ? WAS.signed : 0) |
-    (event.until.some(({ is }) => is === 'dry') ? WAS.crisp : 0);
+    (event.until.some(({ is }) => is === 'dry') ? WAS.crisp : 0) |
+    (event.until.some(({ is }) => is === 'rare') ? WAS.rare : 0) |
+    (event.medium?.is === 'microwaves' ? WAS.microwaved : 0);
   const pressed = event.medium?.is === 'pressure' ? WAS.pressed : 0;
   const again = body.band === 'cold' || body.band === 'frozen' ? WAS.reheated : 0;
   // A figure says more than the verb beside it.
-  const through = cooks === 'through' && reads.length === 0;
+  const through = (cooks === 'through' && figures.length === 0) || isSunkInFat(event, body, temperatures);
   const states = withStates(body, (state): FoodState => {
     const read = reads.reduce(withRead, state);
     const was = state.was | signs | pressed | (state.cooked === 'raw' ? 0 : again);
     if (state.cooked === 'through' || through)
       return { ...read, cooked: 'through', was, heatedBy: through ? by : state.heatedBy };
-    if (cooks === 'barely' && reads.length === 0) return { ...state, was };
+    if (cooks === 'barely' && figures.length === 0) return { ...state, was };
     if (cooks === 'outside' && inFood.length === 0)
       return { ...read, cooked: state.cooked === 'raw' ? 'outside' : state.cooked, was, heatedBy: by };
     return { ...read, cooked: 'unsaid', was, heatedBy: by };
@@ -125,6 +136,11 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   };
 }
 
+const isSunkInFat = (event: Event, { shut, members }: Body, temperatures: readonly Settled[]): boolean =>
+  (event.medium?.is === 'fat' || shut === 'under fat' || members.some(({ state }) => (state.was & WAS.inFat) !== 0)) &&
+  temperatures.some(({ of, said }) => of !== 'food' && of !== 'nothing' && said.celsius.low >= SUNK_C) &&
+  spentIn(event).low >= SUNK_MIN;
+
 const shutIn = ({ vessel, shut }: Body, sealed: boolean): Body['shut'] => {
   if (vessel === 'jar') return sealed ? 'jar' : shut;
   return shut === 'jar' ? 'covered' : shut;
@@ -138,36 +154,60 @@ const hasOven = (temperatures: readonly Settled[]): boolean => temperatures.some
 /** A figure that is looked for: `pull it off when the probe says 60 C`; or that it is held at, `for 48 h`. */
 export function readIn(body: Body, by: BoundEvent, temperatures: readonly Settled[]): Body {
   const { act } = by.event;
-  const reads = readsIn(by, temperatures).filter(({ of }) => of === 'food' || (act === 'stay' && body.band === 'hot'));
+  const isResting = act === 'rise' || (body.band === 'hot' && body.lies.place === 'room');
+  const reads = readsIn(by, temperatures, isResting).filter(
+    ({ of }) => of === 'food' || (of !== 'oven' && act === 'stay' && body.band === 'hot'),
+  );
   if (act === 'stay' && reads.length === 0 && body.lies.place === 'bath' && body.lies.celsius.low >= LEAST_READ_C)
-    reads.push({ by, celsius: body.lies.celsius, held: spentIn(by.event), of: 'around', sure: 'inferred' });
+    reads.push({
+      by,
+      at: by.event,
+      celsius: body.lies.celsius,
+      held: spentIn(by.event),
+      of: 'around',
+      sure: 'inferred',
+      when: 'cooking',
+    });
   // `And hold for 18 min`: at what was read.
-  if (act === 'stay' && reads.length === 0 && by.event.where.some(({ is, not }) => is === 'hot' && !not))
+  if (act === 'stay' && reads.length === 0 && body.band === 'hot' && isHeld(by.event))
     return withStates(body, (state) => {
       const last = state.reads.findLast(({ of }) => of === 'food');
-      return last === undefined ? state : withRead(state, { ...last, by, held: spentIn(by.event) });
+      return last === undefined ? state : withRead(state, { ...last, held: spentIn(by.event) });
     });
   if (reads.length === 0) return body;
   return withStates(body, (state) => ({
-    ...reads.reduce(withRead, state),
+    ...reads.reduce((next, read) => withRead(next, isWarmEnough(state, read) ? { ...read, of: 'food' } : read), state),
     cooked: state.cooked === 'through' ? 'through' : 'unsaid',
     heatedBy: state.heatedBy ?? by,
   }));
 }
 
+/** `Hold at 63 C for 3 min`, once it has read that much. */
+const isWarmEnough = ({ reads }: FoodState, { of, celsius }: Read): boolean =>
+  of === 'around' && reads.some((other) => other.of === 'food' && other.celsius.low >= celsius.low - ROUNDING_C);
+
+/** Held as hot as it is, and not left to rest. */
+const isHeld = ({ where, cooks }: Event): boolean =>
+  cooks === 'as read' ? where.every(({ is }) => is === 'hot') : where.some(({ is, not }) => is === 'hot' && !not);
+
 /** The figures of the food itself, and those around it that are so low that it is no warmer. */
-function readsIn(by: BoundEvent, temperatures: readonly Settled[]): readonly Read[] {
+function readsIn(by: BoundEvent, temperatures: readonly Settled[], isResting: boolean): Read[] {
   return temperatures.flatMap(({ said, of, sure }): Read[] => {
     const { celsius } = said;
     const isFood = of === 'food';
-    if (celsius.low < LEAST_READ_C || (!isFood && (of === 'nothing' || celsius.high > GENTLE_C))) return [];
+    const isAir = of === 'oven' || by.event.medium?.is === 'air' || by.event.medium?.is === 'smoke';
+    if (celsius.low < LEAST_READ_C || of === 'nothing') return [];
+    const isHot = !isFood && celsius.high > (isAir ? COOL_AIR_C : GENTLE_C);
+    if (isHot && of !== 'oven') return [];
     return [
       {
         by,
+        at: said,
         celsius,
         held: isFood ? heldAt(by.event, said.end) : spentIn(by.event),
-        of: isFood ? 'food' : 'around',
+        of: isFood ? 'food' : isHot ? 'oven' : isAir ? 'air' : 'around',
         sure,
+        when: by.event.cooks === 'again' ? 'again' : isResting ? 'resting' : 'cooking',
       },
     ];
   });

@@ -4,7 +4,7 @@
  * Refuses to know amounts, so that changing one leaves the fold as it is.
  */
 import { keptOn } from '../../notation/kept.ts';
-import { isOf, listedAs } from '../families.ts';
+import { isIn, isOf, listedAs } from '../families.ts';
 import { listedPart } from '../part.ts';
 import type { Part } from '../recipe.ts';
 import { foodOf } from '../stand-in.ts';
@@ -18,6 +18,8 @@ export interface Larder {
   readonly takesIn: readonly number[];
   /** Ingredients that no step names, but for what is added to taste. */
   readonly unnamed: readonly number[];
+  /** No step names anything that is listed. */
+  readonly isNameless: boolean;
 }
 
 const LARDERS = keptOn<Part, Larder>();
@@ -38,7 +40,7 @@ function make({ head, heads, includes, ledger }: Part): Larder {
     const states = listedAs(ingredient);
     const animal = food?.roles.includes('raw risk') === true && (isOf(food, 'flesh') || food.class === 'egg');
     return (
-      (food?.class === 'flour' ? WAS.flour : 0) |
+      (isIn(ingredient, 'raw flour') ? WAS.flour : 0) |
       (isOf(food, 'fat') ? WAS.fat : 0) |
       (animal && !states.has('cooked') && !states.has('treated') ? WAS.animal : 0) |
       (states.has('frozen') ? WAS.frozen : 0)
@@ -55,13 +57,18 @@ function make({ head, heads, includes, ledger }: Part): Larder {
     minced: ingredients.map((ingredient) => isOf(foodOf(ingredient), 'mince') || listedAs(ingredient).has('minced')),
     takesIn,
     unnamed: ingredients.flatMap(({ free }, i) => (free || (ledger[i]?.uses.length ?? 0) > 0 ? [] : [i])),
+    isNameless: ledger.every(({ uses }) => uses.length === 0),
   };
 }
 
 export function isSameLarder(a: Larder, b: Larder): boolean {
   return (
     a === b ||
-    (isSame(a.was, b.was) && isSame(a.minced, b.minced) && isSame(a.takesIn, b.takesIn) && isSame(a.unnamed, b.unnamed))
+    (a.isNameless === b.isNameless &&
+      isSame(a.was, b.was) &&
+      isSame(a.minced, b.minced) &&
+      isSame(a.takesIn, b.takesIn) &&
+      isSame(a.unnamed, b.unnamed))
   );
 }
 

@@ -5,7 +5,7 @@
 import type { Range } from '../../measure/quantity.ts';
 import type { Event, Sure, Where } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
-import { type Body, type Lying, type Stay, WAS, withStates } from './bodies.ts';
+import { type Body, type Lying, type Read, type Stay, WAS, withRead, withStates } from './bodies.ts';
 import { ANYWHERE, bandOf } from './places.ts';
 import { weakest } from './sure.ts';
 import type { Settled } from './temperatures.ts';
@@ -14,6 +14,7 @@ import { TRANSITIONS } from './transitions.ts';
 /** Food is cold up to here and hot from there on, rounding and a thermometer between °C and °F in it (Food Code 2022, 3-501.16). */
 const COLD_C = 5.6;
 const HOT_C = 56.4;
+const FROZEN_C = -5;
 /** Off the heat, a pot or an oven that stands closed is a room in the end. */
 const COOLING: Range = { low: 10, high: 60 };
 /** So long it stays where it was, if it was hot over what goes on heating (minutes). */
@@ -56,8 +57,12 @@ export function lie(
     target === undefined
       ? lies
       : { place: target.high <= COLD_C ? ('cold' as const) : lies.place, celsius: target, sure: lies.sure };
+  const isFrozen = lies.place === 'frozen' || lies.celsius.high <= FROZEN_C;
   const next: Body = {
-    ...withStates(body, (state) => ({ ...state, was: state.was | bitOf(event, spent) })),
+    ...withStates(body, (state) => {
+      const next = { ...state, was: state.was | bitOf(event, spent) };
+      return isFrozen && (state.was & WAS.animal) !== 0 ? withRead(next, frozenAt(by, lies, spent)) : next;
+    }),
     lies: after,
     // No time has passed.
     band: time === undefined && bandAt(after) === 'between' ? body.band : bandAt(after),
@@ -78,6 +83,17 @@ export function lie(
   };
   return { body: time === undefined || minutes.high === Infinity ? { ...next, waits: stay } : next, stay };
 }
+
+/** How cold flesh lay, for how long: what lives in fish dies of it. */
+const frozenAt = (by: BoundEvent, { celsius, sure }: Lying, held: Range): Read => ({
+  by,
+  at: by.event,
+  celsius,
+  held,
+  of: 'around',
+  sure,
+  when: 'cooking',
+});
 
 /** Filled into something else, it is off the heat. */
 function moved(body: Body, { event: { act, vessel }, into }: BoundEvent): Body {
@@ -110,7 +126,7 @@ export const longerBy = (a: Range, b: Range): Range => ({ low: a.low + b.low, hi
 export const isWarm = ({ celsius }: Lying): boolean => celsius.high > COLD_C && celsius.low < HOT_C;
 
 function bandAt({ celsius, place }: Lying): Body['band'] {
-  if (place === 'frozen' || celsius.high <= -5) return 'frozen';
+  if (place === 'frozen' || celsius.high <= FROZEN_C) return 'frozen';
   if (celsius.high <= COLD_C) return 'cold';
   return celsius.low >= HOT_C ? 'hot' : 'between';
 }

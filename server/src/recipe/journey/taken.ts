@@ -100,7 +100,12 @@ class Taker {
     if (this.bodies.length === 0 || unnamed !== 'mixture') this.addFocus();
     if (event.act === 'heat' && event.cooks !== 'barely') this.addRaw();
     // `Layer.`: all that was made for it.
-    else if (TRANSITIONS[event.act].adds && unnamed === 'nothing' && by.names.length === 0)
+    else if (
+      TRANSITIONS[event.act].adds &&
+      unnamed === 'nothing' &&
+      by.names.length === 0 &&
+      (event.medium === undefined || event.act !== 'combine')
+    )
       for (const body of this.top.state.bodies)
         if (
           body.band !== 'cold' &&
@@ -114,8 +119,11 @@ class Taker {
   }
 
   private takeSilent(): void {
-    const { unnamed } = this.top.larder(this.top.part.index);
+    const { unnamed, isNameless } = this.top.larder(this.top.part.index);
+    const known = this.fresh.length;
     this.takeList(({ ingredient }) => unnamed.includes(ingredient));
+    // Where no step names anything, all of them are about all of it.
+    if (!isNameless) this.fresh.push(...this.fresh.splice(known).map(asImplied));
   }
 
   /** `Fill to the neck and cork`: what lies in the jars already is in them too. */
@@ -196,6 +204,11 @@ class Taker {
     this.fresh.push({ of: ref, share, state: was === 0 && cut === 'whole' ? RAW : { ...RAW, was, cut } });
   }
 }
+
+const asImplied = (member: Member): Member => ({
+  ...member,
+  state: { ...member.state, was: member.state.was | WAS.implied },
+});
 
 /** `Fold in the flour`, which was sifted before. */
 const isOneMore = (named: readonly Body[], current: readonly Body[]): boolean =>

@@ -20,6 +20,8 @@ const LEAST_READ_C = 36;
 const MOST_READ_C = 90;
 /** Food Code 2022, 3-401.11: the least figure that is enough at once, of poultry and what is stuffed. */
 const LETHAL_C = 73;
+/** No dough rises at this. */
+const LEAST_CARRIED_C = 48;
 /** What was cooked lies in a place like this, and is not read again. */
 const MOST_AROUND_C = 56;
 
@@ -35,15 +37,20 @@ export function settleTemperatures(
     const isAround = (high <= MOST_AROUND_C && isKept(where)) || (high <= ROOM_C && LIES.has(act));
     if (said.of === 'food' && act !== 'cool' && isAround && (!said.inside || LIES.has(act)))
       return [{ said, of: 'around', sure: 'inferred' }];
+    // `It will rise to 64 C`: a roast, and no dough.
+    if (act === 'rise' && low >= LEAST_CARRIED_C) return [{ said, of: 'food', sure: 'said' }];
+    // `In a 150 C oven to a rosy 54 C`: one of two is the oven's.
+    if (isOtherThanOven(temperatures, said) && low >= LEAST_READ_C && isRaw(body))
+      return [{ said, of: 'food', sure: said.of === 'food' ? said.sure : 'said' }];
     if (said.sure !== 'unread') return said.of === 'nothing' ? [] : [{ said, of: said.of, sure: said.sure }];
     // The place that a verb says by itself tells nothing of a figure.
     const isPlaced = where.some((w) => !w.not && (w.way === 'at' || w.way === 'to') && w.start !== verb?.start);
     if (high > BOILS_C) return [{ said, of: act === 'heat' ? 'oven' : 'nothing', sure: 'inferred' }];
     if (high <= ROOM_C) return [{ said, of: 'around', sure: 'inferred' }];
     if (body === undefined) return [];
-    const raw = body.members.some(({ state }) => (state.was & WAS.animal) !== 0 && !isDone(state));
     const lethal = body.band === 'hot' || body.members.some(({ state }) => state.cooked === 'through');
-    if (raw && !isPlaced && low >= LEAST_READ_C && high <= MOST_READ_C) return [{ said, of: 'food', sure: 'inferred' }];
+    if (isRaw(body) && !isPlaced && low >= LEAST_READ_C && high <= MOST_READ_C)
+      return [{ said, of: 'food', sure: 'inferred' }];
     if ((lethal || isPlaced || act === 'stay') && high <= MOST_AROUND_C)
       return [{ said, of: 'around', sure: 'inferred' }];
     return [];
@@ -53,6 +60,13 @@ export function settleTemperatures(
 /** Cooked through, or read as hot as nothing lives in. */
 const isDone = ({ cooked, reads }: FoodState): boolean =>
   cooked === 'through' || reads.some(({ of, celsius }) => of === 'food' && celsius.low >= LETHAL_C);
+
+/** Flesh or egg that is not cooked through. */
+const isRaw = (body: Body | undefined): boolean =>
+  body?.members.some(({ state }) => (state.was & WAS.animal) !== 0 && !isDone(state)) === true;
+
+const isOtherThanOven = (all: readonly TemperatureSaid[], { celsius: { high } }: TemperatureSaid): boolean =>
+  high <= MOST_READ_C && all.some(({ of, celsius }) => of === 'oven' && celsius.low > BOILS_C);
 
 /** Beside these a cool figure is of where it lies. */
 const LIES: ReadonlySet<Event['act']> = new Set(['stay', 'steep', 'thaw', 'put', 'pack', 'cover']);

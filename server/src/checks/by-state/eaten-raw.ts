@@ -1,0 +1,110 @@
+/**
+ * Knows which egg, flesh and flour that nothing cooked is dangerous so: not in doughs that are baked elsewhere, cures, or fish that was frozen.
+ * Refuses to know what was heated.
+ */
+import { isOf, listedAs } from '../../recipe/families.ts';
+import { type Body, type Member, WAS } from '../../recipe/journey/bodies.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
+import type { FoodSafetyRules } from '../house.ts';
+import { isCuringSalt } from '../safety/curing-salts.ts';
+import { type Group, holdingLimits } from '../safety/limits.ts';
+import { CURES, CURING_MIN, type Held, membersIn, mixtureIn } from './spoils.ts';
+import type { Level } from './verdict.ts';
+
+/** A mixture with this much flour is a dough or batter. */
+const DOUGH = 0.2;
+/** From this share on it is a pasta, a pizza or a pastry, cooked elsewhere. */
+const FLOURY = 0.45;
+/** Sugar from which a mixture with flour is a sweet, and no batter for the pan; water below which it is a mix to be wetted (judgement). */
+const SWEET = 0.05;
+const DRY_MIX = 0.2;
+/** Egg of less than this share on flesh or pastry is brushed on. */
+const BRUSHED = 0.15;
+/** A syrup is boiled hotter than this, and from there on cooks what it is beaten into (American Egg Board, hard ball, 121 °C; from memory). */
+const LEAST_SYRUP_C = 100;
+export const COOKING_SYRUP_C = 120;
+
+const DOUGHS: ReadonlySet<string> = new Set(['dough', 'pastry', 'cake', 'batter']);
+
+/** Raw egg that is eaten, with the hottest syrup in it. */
+export function rawEgg(
+  journey: Journey,
+  body: Body,
+  member: Member,
+): { readonly syrupC: number | undefined } | undefined {
+  if (isDough(journey, body, member) || member.share.high < 1) return undefined;
+  const syrupC = hottestSyrup(body);
+  return syrupC !== undefined && syrupC >= COOKING_SYRUP_C ? undefined : { syrupC };
+}
+
+function hottestSyrup({ members }: Body): number | undefined {
+  let hottest: number | undefined;
+  for (const { state } of members)
+    for (const { of, celsius } of state.reads)
+      if (of !== 'oven' && celsius.low >= LEAST_SYRUP_C) hottest = Math.max(hottest ?? 0, celsius.low);
+  return hottest;
+}
+
+function isDough(journey: Journey, body: Body, { of: { part } }: Member): boolean {
+  const kind = journey.parts[part]?.head.kind;
+  if (kind !== undefined && DOUGHS.has(kind.group)) return true;
+  const { massG, of } = mixtureIn(journey, body);
+  return of.flour > massG * DOUGH;
+}
+
+/** A little egg, as on flesh or pastry, is in the heat of the oven, whatever the middle reads. */
+export function isBrushed(journey: Journey, body: Body): boolean {
+  const { massG, of } = mixtureIn(journey, body);
+  return of.egg < massG * BRUSHED;
+}
+
+/** Whether flesh that nothing cooks is neither cured nor made safe to be eaten raw. */
+export function rawFlesh(journey: Journey, body: Body, held: Held, group: Group, rules: FoodSafetyRules): boolean {
+  const listed = listedAs(held.ingredient);
+  if (listed.has('for raw') || isCured(journey, body, group)) return false;
+  return group !== 'fish' || !(listed.has('frozen') || wasFrozen(held.member, rules));
+}
+
+/** In curing salt; meat that lay in salt for weeks, as a raw ham, but no fish, whose danger is another. */
+function isCured(journey: Journey, body: Body, group: Group): boolean {
+  const { saltG, massG, has } = mixtureIn(journey, body);
+  const lay = body.coldMin.low + body.warmMin.low;
+  const dried = body.members.some(({ state }) => (state.was & WAS.dried) !== 0);
+  return (
+    has.has('curing') ||
+    (group !== 'fish' && saltG >= massG * CURES && (dried || lay >= CURING_MIN)) ||
+    membersIn(journey, body).some(({ ingredient }) => isCuringSalt(ingredient))
+  );
+}
+
+/** Long and cold enough for what lives in fish. */
+const wasFrozen = ({ state }: Member, rules: FoodSafetyRules): boolean =>
+  state.reads.some(({ celsius: { high }, held }) =>
+    holdingLimits(rules).freezing.rows.some(([celsius = 0, min = 0]) => high <= celsius && held.low >= min),
+  );
+
+/** How grave it is, by how the recipe says that it is served; undefined where it is baked elsewhere. */
+export type FlourLevels = Readonly<Record<'as it is', Level>> &
+  Readonly<Record<'portioned' | 'unsaid', Level | undefined>>;
+
+const EATEN: FlourLevels = { 'as it is': 'error', portioned: 'error', unsaid: 'error' };
+const SWEET_DOUGH: FlourLevels = { 'as it is': 'error', portioned: 'error', unsaid: 'warning' };
+const PORTIONED: FlourLevels = { 'as it is': 'error', portioned: 'error', unsaid: undefined };
+const ONLY_SERVED: FlourLevels = { 'as it is': 'error', portioned: undefined, unsaid: undefined };
+
+/** Flour that nothing cooked. */
+export function rawFlour(journey: Journey, body: Body, { member, ingredient }: Held): FlourLevels | undefined {
+  const { state } = member;
+  if (state.cooked !== 'raw' || !isOf(foodOf(ingredient), 'raw flour')) return undefined;
+  const { massG, waterG, fatG, sugarG, of, has } = mixtureIn(journey, body);
+  const isEaten = (state.was & WAS.eaten) !== 0;
+  if (body.members.length < 2 && !(isEaten && (state.was & WAS.implied) === 0)) return undefined;
+  if (isEaten || body.band === 'frozen') return EATEN;
+  const kind = journey.parts[member.of.part]?.head.kind;
+  const isFloury = of.flour >= massG * FLOURY || kind?.group === 'dough' || kind?.group === 'pastry';
+  // One that is only made, and not served, is baked elsewhere.
+  if (isFloury || (waterG + fatG < massG * DRY_MIX && body.band !== 'cold')) return ONLY_SERVED;
+  const isSweet = sugarG >= massG * SWEET && !has.has('yeast') && !has.has('leavening') && kind === undefined;
+  return isSweet && body.band !== 'unsaid' ? SWEET_DOUGH : PORTIONED;
+}

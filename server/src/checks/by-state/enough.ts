@@ -1,0 +1,82 @@
+/**
+ * Knows which limit a food is held to by what it is and what was done to it, and whether what was read of it meets that limit.
+ * Refuses to know recipes that give no figure.
+ */
+import { isOf, listedAs } from '../../recipe/families.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { type FoodState, type Read, WAS } from '../../recipe/journey/bodies.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
+import type { FoodSafetyRules } from '../house.ts';
+import { type Group, groupOf, holdingLimits, holdS, type Limit, limitOf, THERMOMETER_C } from '../safety/limits.ts';
+
+/** Resting, the middle of a roast rises no further by itself (common practice, no source). */
+const CARRIES_C = 8;
+/** Meat is as warm as the water it lies in after so long, where nobody says how thick it is; thin pieces sooner (judgement). */
+const LONG_IN_BATH_MIN = 45;
+/** Air warms meat as slowly as this (common practice, no source). */
+const LONG_IN_AIR_MIN = 360;
+
+/** What a food counts as; minced by its line or by a step. Undefined for what is no risk raw. */
+export function groupIn(ingredient: Ingredient, { cut }: FoodState): Group | undefined {
+  const food = foodOf(ingredient);
+  const group = food && groupOf(food);
+  if (food === undefined) return undefined;
+  const listed = listedAs(ingredient);
+  // Raw gammon is salted, and no safer for it; crab meat is bought cooked where nobody says that it is raw.
+  if (group === undefined) {
+    if (food.class === 'cured meat' && food.roles.includes('raw risk')) return 'meat';
+    return listed.has('raw') && (food.class === 'fish' || food.class === 'shellfish') ? 'fish' : undefined;
+  }
+  if (isOf(food, 'ratite')) return 'pierced';
+  if ((group === 'meat' || group === 'ground meat') && (isOf(food, 'wild') || listed.has('wild'))) return 'game';
+  if (group !== 'meat') return group;
+  return cut === 'minced' ? 'ground meat' : cut === 'pierced' || listed.has('pierced') ? 'pierced' : group;
+}
+
+/** The limit for a group, where it is stuffed or cooked in patches that of poultry or of the microwave oven. */
+export function limitFor(group: Group, { was }: FoodState, isStuffed: boolean, rules: FoodSafetyRules): Limit {
+  if ((was & WAS.microwaved) !== 0) {
+    const { title, microwave } = holdingLimits(rules);
+    const { section, ...rule } = microwave;
+    return { ...rule, group, source: `${title}, ${section}`, holds: [] };
+  }
+  return limitOf(isStuffed && group !== 'egg' && group !== 'game' ? 'poultry' : group, rules);
+}
+
+/** Whether what was read is enough; else the warmest of it, and whether only how thick the food is decides. */
+export type Reached =
+  | { readonly is: 'enough' | 'unread' }
+  | { readonly is: 'short' | 'by thickness'; readonly read: Read };
+
+export function reached(reads: readonly Read[], limit: Limit): Reached {
+  let best: Read | undefined;
+  let thick: Read | undefined;
+  let inFood: Read | undefined;
+  for (const read of reads) {
+    const { of, held, celsius } = read;
+    if (of === 'oven' || celsius.low < LEAST_COOKING_C) continue;
+    const seconds = holdS(limit, celsius.low);
+    if (of === 'food') {
+      const isCarried = inFood !== undefined && celsius.low > inFood.celsius.low + CARRIES_C && read.when === 'resting';
+      if (isCarried) continue;
+      inFood = read;
+      if (celsius.low >= limit.celsius - THERMOMETER_C || isHeld(held.low, seconds)) return { is: 'enough' };
+    } else if (seconds !== undefined) {
+      // Ten minutes in a bath are no ten minutes in the food.
+      const slow = of === 'air' ? LONG_IN_AIR_MIN : LONG_IN_BATH_MIN;
+      if (held.low * 60 >= seconds && held.low >= slow) return { is: 'enough' };
+      if (of === 'around' && held.low > 0 && held.low * 60 >= seconds) thick ??= read;
+    }
+    // What is kept warm at less than it was cooked at is no less cooked.
+    if (of === 'food' || (celsius.low < limit.celsius && read.by.event.act !== 'stay'))
+      if (best === undefined || celsius.low > best.celsius.low) best = read;
+  }
+  if (thick !== undefined) return { is: 'by thickness', read: thick };
+  return best === undefined ? { is: 'unread' } : { is: 'short', read: best };
+}
+
+/** Below this nothing is cooked, by whatever is read. */
+const LEAST_COOKING_C = 38;
+
+const isHeld = (minutes: number, seconds: number | undefined): boolean =>
+  seconds !== undefined && seconds > 0 && minutes * 60 >= seconds;

@@ -1,0 +1,58 @@
+/**
+ * Knows what the title, the yield and the line on serving say of how a recipe is eaten, from `data/served.tsv`.
+ * Refuses to know the steps.
+ */
+import servedText from '../../data/served.tsv';
+import { keptOn } from '../notation/kept.ts';
+import type { Recipe } from './recipe.ts';
+
+/** `as it is`: no oven comes after. `portioned`: the yield counts what goes to the table. */
+export type Served = 'as it is' | 'portioned' | 'unsaid';
+
+interface Row {
+  readonly says: Served;
+  readonly words: readonly string[];
+}
+
+let rows: { readonly title: readonly Row[]; readonly yield: readonly Row[] } | undefined;
+
+function rowsOf(of: 'title' | 'yield'): readonly Row[] {
+  if (rows === undefined) {
+    const cells = servedText
+      .split('\n')
+      .slice(2)
+      .filter((line) => line !== '')
+      .map((line) => line.split('\t'));
+    const those = (name: string): readonly Row[] =>
+      cells.flatMap(([where, says, word = '', also = '']) =>
+        where === name
+          ? [{ says: says === 'portioned' ? 'portioned' : 'as it is', words: [word, ...also.split(';')] }]
+          : [],
+      );
+    rows = { title: those('title'), yield: those('yield') };
+  }
+  return rows[of];
+}
+
+const KEPT = keptOn<Recipe, Served>();
+
+export function servedAs(recipe: Recipe): Served {
+  let kept = KEPT.get(recipe);
+  if (kept === undefined) {
+    const isServed = recipe.outline.head.some(
+      ({ line: { statement } }) => statement.kind === 'text' && statement.field === 'serve',
+    );
+    kept = isServed
+      ? 'as it is'
+      : (saidIn(recipe.name, rowsOf('title')) ??
+        saidIn(recipe.yield?.node.of?.text ?? '', rowsOf('yield')) ??
+        'unsaid');
+    KEPT.set(recipe, kept);
+  }
+  return kept;
+}
+
+function saidIn(text: string, of: readonly Row[]): Served | undefined {
+  const padded = ` ${text.toLowerCase()} `;
+  return of.find(({ words }) => words.some((word) => padded.includes(` ${word} `)))?.says;
+}

@@ -130,8 +130,10 @@ export function takes(pieces: readonly Piece[], at: number, noun: boolean, first
   switch (next.sort) {
     case 'mark':
       return !noun || first || ordered;
-    case 'name':
     case 'time':
+      // `spread on a tray and cool for 20 min`
+      return first || !mayDescribe(piece.sense) || verbOf(piece.sense)?.lasts === 'waits';
+    case 'name':
     case 'duration':
     case 'amount':
     case 'temperature':

@@ -83,6 +83,8 @@ export const CRAFTS = [
   'drain',
   'strain',
   'ferment',
+  /** Put away till it is wanted. */
+  'keep',
 ] as const;
 export type Craft = (typeof CRAFTS)[number];
 
@@ -223,6 +225,8 @@ export interface TimeSaid extends Span {
   readonly per?: Per;
   /** Times of an event with the same number above 0 are choices: 4 h or overnight. */
   readonly choice: number;
+  /** `within 2 h`: a limit before which it is done, sooner or later. */
+  readonly within?: boolean;
   readonly sure: Sure;
 }
 

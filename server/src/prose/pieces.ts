@@ -78,4 +78,6 @@ export interface FoundTime {
   readonly orElse: boolean;
   /** `before` or `after` follows it: a point in time where its verb cannot last so long, as in `add it 10 min before the end`. */
   readonly before?: true;
+  /** `within`: it may be done much sooner. */
+  readonly within?: boolean;
 }

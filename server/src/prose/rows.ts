@@ -95,6 +95,7 @@ export const TIME_ROLES = [
   'share',
   'bound',
   'point',
+  'within',
   'behind',
   'either',
   'full',

@@ -44,8 +44,8 @@ function isNewLength(before: Piece | undefined, { act }: EventDraft): boolean {
   return act === 'adjust' && (joint?.is === 'to' || joint?.way === 'by');
 }
 
-function saidOf({ start, end }: Piece, { minutes, per }: FoundTime, kind: TimeKind, choice: number): TimeSaid {
-  return { start, end, minutes, kind, ...(per && { per }), choice, sure: 'said' };
+function saidOf({ start, end }: Piece, { minutes, per, within }: FoundTime, kind: TimeKind, choice: number): TimeSaid {
+  return { start, end, minutes, kind, ...(per && { per }), choice, ...(within && { within }), sure: 'said' };
 }
 
 /** `Keeps up to 3 days`, `use within a week`: how long it is good. `Add it 10 min before the end`: when, since adding does not last. */

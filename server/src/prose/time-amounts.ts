@@ -21,6 +21,8 @@ export interface Core extends Range {
   /** Two ends are said. */
   readonly ranged?: boolean;
   readonly kind?: TimeKind | undefined;
+  /** It may be over much sooner. */
+  readonly within?: boolean;
 }
 
 export interface Count extends Range {

@@ -64,6 +64,8 @@ interface Prefix {
   /** Two ends follow. */
   between: boolean;
   any: boolean;
+  /** It may be done much sooner. */
+  within: boolean;
 }
 
 const isOver = (a: Range, b: Range): boolean => a.low <= b.high && b.low <= a.high;
@@ -133,18 +135,35 @@ class Reader extends Amounts {
     if (per === 'kg' && kind === 'point') kind = 'spent';
     // `some time after supper`
     if (before && core.unitMin === core.low && core.low < core.high && kind === 'spent') kind = 'point';
-    const time = { minutes, kind: kind ?? 'spent', ...(per && { per }), orElse: false, ...(before && { before }) };
+    const time = {
+      minutes,
+      kind: kind ?? 'spent',
+      ...(per && { per }),
+      orElse: false,
+      ...(before && { before }),
+      ...((prefix.within || core.within) && { within: true }),
+    };
     return { from, to: at, time };
   }
 
   private prefixAt(from: number): Prefix {
-    const prefix: Prefix = { to: from, low: 1, high: 1, kind: undefined, whole: false, between: false, any: false };
+    const prefix: Prefix = {
+      to: from,
+      low: 1,
+      high: 1,
+      kind: undefined,
+      whole: false,
+      between: false,
+      any: false,
+      within: false,
+    };
     for (;;) {
       const row = this.rowAt(prefix.to);
       if (row === undefined) break;
       if (row.is === 'between') prefix.between = true;
       else if (row.is === 'share') prefix.whole = true;
-      else if (row.is !== 'bound' && row.is !== 'either' && row.is !== 'point') break;
+      else if (row.is !== 'bound' && row.is !== 'either' && row.is !== 'point' && row.is !== 'within') break;
+      prefix.within = row.is === 'within';
       prefix.low *= row.range?.low ?? 1;
       prefix.high *= row.range?.high ?? 1;
       prefix.kind = row.kind ?? prefix.kind;
@@ -186,7 +205,10 @@ class Reader extends Amounts {
   private rowCoreAt(at: number): Core | undefined {
     const row = this.rowAt(at);
     if (row?.is === 'next') return coreOf(row.range, this.end, row.kind);
-    return row?.is === 'span' ? coreOf(row.range, this.end, row.kind === 'spent' ? undefined : row.kind) : undefined;
+    if (row?.is !== 'span') return undefined;
+    const core = coreOf(row.range, this.end, row.kind === 'spent' ? undefined : row.kind);
+    // `within the hour`
+    return core && row.kind === 'limit' ? { ...core, within: true } : core;
   }
 
   /** `the best part of a day` */

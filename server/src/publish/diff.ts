@@ -2,7 +2,7 @@
  * Knows what a cook would do otherwise by one recipe than by another: amounts against the batch, measures, heat, times, steps.
  * Refuses to know how it is said (`diff/words.ts`), and what differs in layout alone.
  */
-import { recipeTimes } from '../recipe/duration.ts';
+import { plannedTimes } from '../recipe/durations.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 import { allowChanges, foodChanges, trialChanges } from './diff/attached.ts';
 import { batchOf, near } from './diff/batch.ts';
@@ -37,6 +37,6 @@ export function diffRecipes(before: Recipe, after: Recipe): RecipeDiff {
 }
 
 function timeChange(before: Recipe, after: Recipe): Change[] {
-  const [from, to] = [recipeTimes(before).total, recipeTimes(after).total];
+  const [from, to] = [plannedTimes(before).total, plannedTimes(after).total];
   return from === null || to === null || from === to ? [] : [{ kind: 'total-time', fromMin: from, toMin: to }];
 }

@@ -4,19 +4,16 @@
  */
 
 import type { Finding, Findings } from '../checks/finding.ts';
-import { middle, type Range } from '../measure/quantity.ts';
-import { recipeTimes } from '../recipe/duration.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import { linesNotUnderstood } from '../recipe/not-understood.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
-import { statedTimes, statedTotal } from '../recipe/stated-times.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
-import { capital } from '../recipe/words.ts';
 import type { World } from '../recipe/world.ts';
 import { yieldWords } from '../recipe/yield.ts';
 import { cautionsFor } from './cautions.ts';
 import { DAILY_NOTE, figureText } from './label.ts';
 import { euLabel, type Label, nutritionOf, usLabel } from './nutrition.ts';
+import { aheadOf, type PageTimes, pageTimes } from './page-times.ts';
 import { type PlacedFinding, type Proof, placedIn, proofOf, stateText } from './proof.ts';
 import { allergenNames, allergensOf, type Report, sayOwnLine } from './report.ts';
 import { saidOf } from './said-of.ts';
@@ -52,16 +49,6 @@ export interface ReaderPage {
   readonly nutrition?: Label;
   /** Ingredients that the nutrition figures leave out. */
   readonly notCounted: readonly string[];
-}
-
-export interface PageTimes {
-  readonly totalMin: number | null;
-  readonly handsOnMin: number | null;
-  readonly waitingMin: number | null;
-  /** In the oven or on the stove. */
-  readonly cookingMin: number | null;
-  /** By the recipe's head; else as far as its steps say. */
-  readonly stated: boolean;
 }
 
 export interface PageSection {
@@ -114,7 +101,7 @@ export function readerPage(
     ),
     proof,
     state: stateText(proof),
-    times: timesOf(recipe),
+    times: pageTimes(recipe),
     ahead: aheadOf(recipe),
     sections: recipe.parts
       .map((part) => sectionOf(part, recipe, options.measures))
@@ -224,60 +211,6 @@ function inOrderOfUse(part: Part): readonly Ingredient[] {
     .map((ingredient, index) => ({ ingredient, at: first(index), index }))
     .sort((a, b) => a.at - b.at || a.index - b.index)
     .map(({ ingredient }) => ingredient);
-}
-
-// Times.
-
-function timesOf(recipe: Recipe): PageTimes {
-  const { total, hands_on: handsOnMin, waiting: waitingMin } = recipeTimes(recipe);
-  let cooking = 0;
-  for (const { node, verbClass } of recipe.parts.flatMap((p) => p.steps).flatMap((s) => s.times))
-    if (verbClass === 'oven' || verbClass === 'stove') cooking += (node.lowMin + node.highMin) / 2;
-  const stated = { ...statedTimes(recipe), total: statedTotal(recipe) };
-  const said = (range: Range | undefined, else_: number | null) =>
-    range === undefined ? else_ : Math.round(middle(range));
-  return {
-    totalMin: said(stated.total, total),
-    handsOnMin: said(stated.work, handsOnMin),
-    waitingMin:
-      stated.total === undefined
-        ? waitingMin
-        : stated.work === undefined
-          ? null
-          : Math.round(middle(stated.total) - middle(stated.work)),
-    cookingMin: said(stated.cooking, cooking > 0 ? Math.round(cooking) : null),
-    stated: stated.total !== undefined,
-  };
-}
-
-/** Shorter rests are part of the work. */
-const LEAST_REST_MIN = 20;
-
-function aheadOf(recipe: Recipe): string[] {
-  const waits = recipe.parts.flatMap((part) =>
-    part.steps.flatMap((step) => {
-      const line = part.head.source.lines[step.line]?.text ?? '';
-      return step.times.flatMap(({ node, verb, verbClass }) => {
-        const rests = verbClass === 'cooling' || verbClass === 'resting';
-        if (!rests || verb === undefined || node.highMin < LEAST_REST_MIN) return [];
-        const time = prettyFigures(line.slice(node.start, node.end).trim());
-        const whose = part.head.name === '' ? '' : ` (${part.head.name})`;
-        return [`${capital(verb)} ${node.overnight ? time : `for ${time}`}${whose}`];
-      });
-    }),
-  );
-  return [...new Set([...waits, ...keepingOf(recipe)])];
-}
-
-/** What a step says of how long it keeps. */
-function keepingOf(recipe: Recipe): string[] {
-  return recipe.parts.flatMap((part) =>
-    part.steps.flatMap((step) => {
-      const keeps = step.sentence.items.some((i) => i.kind === 'word' && /^keeps?$/.test(i.word));
-      const lasts = step.sentence.items.some((i) => i.kind === 'duration');
-      return keeps && lasts ? [stepText(step, part.head.source.lines[step.line]?.text ?? '').replace(/\.$/, '')] : [];
-    }),
-  );
 }
 
 // Words that every layout uses.

@@ -20,10 +20,10 @@ export function reportText(report: Report): string {
         ? `  baked  ${gramsText(oven.low)} g or more usually comes out of the oven`
         : `  baked  ${gramsText(oven.low)} to ${gramsText(oven.high)} g usually comes out of the oven`,
     );
-  const { hands_on, waiting, total } = report.times_min;
+  const { hands_on, waiting, total, by } = report.times_min;
   if (total !== null)
     lines.push(
-      `  time   ${minutes(total)}: ${minutes(hands_on ?? 0)} at work, ${minutes(waiting ?? 0)} waiting, as far as the steps say`,
+      `  time   ${minutes(total)}: ${minutes(hands_on ?? 0)} at work, ${minutes(waiting ?? 0)} waiting, ${by === 'head' ? 'by the head' : 'as far as the steps say'}`,
     );
   lines.push(`  state  ${report.state}`);
   for (const { what, unit, trials, low, high, mean } of report.spread)

@@ -10,7 +10,7 @@ import { middle } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { statedSpan } from '../notation/item-amounts.ts';
 import { allergensListed } from '../recipe/allergens.ts';
-import { recipeTimes } from '../recipe/duration.ts';
+import { plannedTimes } from '../recipe/durations.ts';
 import { type Ingredient, isFlour } from '../recipe/ingredient.ts';
 import type { Stay } from '../recipe/journey/bodies.ts';
 import { journeyOf } from '../recipe/journey/fold.ts';
@@ -38,10 +38,13 @@ export interface Report {
   /** What usually comes out of the oven; null where nothing is baked, or a weight is not known. `high` is null where there is no most. */
   readonly out_of_oven_g: { readonly low: number; readonly high: number | null } | null;
   readonly parts: readonly ReportPart[];
+  /** `hands_on` and `waiting` make the total, as on the page; `cooking` is of both. By the recipe's head, or as far as its steps say. */
   readonly times_min: {
     readonly hands_on: number | null;
     readonly waiting: number | null;
+    readonly cooking: number | null;
     readonly total: number | null;
+    readonly by: 'head' | 'steps';
   };
   readonly per_serving: Readonly<Record<ServingField, number | null>> | null;
   readonly allergens: {
@@ -218,7 +221,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     mass_g: massG === null ? null : round(massG, 1),
     out_of_oven_g: leftInOven(recipe),
     parts,
-    times_min: recipeTimes(recipe),
+    times_min: reportTimes(recipe),
     per_serving: isUnderstood(recipe) ? perServing(all, pieces) : null,
     allergens: allergensOf(recipe),
     state: recipeRecord(recipe, trials).state,
@@ -236,6 +239,11 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     findings: findings.open.map((f) => findingJson(plainFinding(f))),
     accepted: findings.accepted.map((f) => ({ ...findingJson(plainFinding(f)), reason: f.reason })),
   };
+}
+
+function reportTimes(recipe: Recipe): Report['times_min'] {
+  const { handsOn, waiting, cooking, total, stated } = plannedTimes(recipe);
+  return { hands_on: handsOn, waiting, cooking, total, by: stated ? 'head' : 'steps' };
 }
 
 function readOf(recipe: Recipe, unreadLines: number): Report['read'] {

@@ -75,8 +75,3 @@ const FORMS: readonly (readonly [string, readonly string[]])[] = [
   ['s', ['']],
   ['d', ['']],
 ];
-
-/** Whether nobody stands by while it goes on. */
-export function isWaiting(kind: VerbClass, lowMin: number): boolean {
-  return kind === 'oven' || kind === 'cooling' || kind === 'resting' || (kind === 'stove' && lowMin > 15);
-}

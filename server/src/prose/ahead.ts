@@ -22,8 +22,9 @@ function wraps({ sense }: Piece, next: Piece | undefined): boolean {
 
 /** `cover and cool 10 minutes`: a conjunction joins it to a verb, and to nothing that is described. */
 function joinsVerb(pieces: readonly Piece[], at: number): boolean {
-  const is = jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is;
-  const other = is === 'conjunction' || is === 'or' ? pieces[at - 2] : undefined;
+  const before = pieces[at - 1];
+  const is = jointOf(before?.sense ?? UNKNOWN)?.is;
+  const other = is === 'conjunction' || is === 'or' || before?.word === ',' ? pieces[at - 2] : undefined;
   return other !== undefined && (other.part === 'verb' || (other.part === 'thing' && !mayDescribe(other.sense)));
 }
 

@@ -3,7 +3,7 @@
  * Refuses to know what the clauses are for.
  */
 import { Clause } from './clauses.ts';
-import { jointOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { isHard, isSoft, type Part, type Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
@@ -55,7 +55,8 @@ class Cutter {
       this.soft = at + 1;
       // `if it is good, they will be done`
       // `when cold, fridge`
-      const isPlaced = (this.opener === 'when' || this.opener === 'if') && this.isPlaceAlone(at + 1);
+      const mayPlace = this.opener === 'when' || this.opener === 'if' || this.isUnplaced(at);
+      const isPlaced = mayPlace && this.isPlaceAlone(at + 1);
       if (isPlaced || (this.opener !== undefined && this.opener !== 'until' && this.isSubject(at + 1))) {
         this.close(at);
         this.start = at + 1;
@@ -78,7 +79,7 @@ class Cutter {
         } else if (this.soft !== at) this.soft = at;
         return;
       case 'then':
-        this.close(at);
+        if (at === this.start || !this.isInVerb(at)) this.close(at);
         return;
       case 'until':
       case 'when':
@@ -102,6 +103,27 @@ class Cutter {
     // `In a warm place, let it rise`: where the next is done.
     if (jointOf(own[0]?.sense ?? 0)?.is === 'preposition') return false;
     return own.some((p) => p.sort !== 'mark' && thingOf(p.sense)?.sort === 'place');
+  }
+
+  /** `cool, fridge`: an order that says no place. */
+  private isUnplaced(at: number): boolean {
+    if (this.opener !== undefined || this.verb < 0) return false;
+    // `in a dark, cool place`
+    const before = this.pieces[at - 1]?.sense ?? UNKNOWN;
+    if (jointOf(before)?.is === 'adjective' || signOf(before) !== undefined) return false;
+    const is = jointOf(this.pieces[at + 1]?.sense ?? UNKNOWN)?.is;
+    const own = this.pieces.slice(this.start, at);
+    // `bath at 60 C 4 hours, fridge`
+    return (
+      is === undefined &&
+      (own.some(({ sort }) => sort === 'time') || !own.some((p) => thingOf(p.sense)?.sort === 'place'))
+    );
+  }
+
+  /** `are then filled`, `may then stand` */
+  private isInVerb(at: number): boolean {
+    const is = jointOf(this.pieces[at - 1]?.sense ?? UNKNOWN)?.is;
+    return is === 'aux' || is === 'aux not' || is === 'modal' || is === 'had';
   }
 
   /** A place, or a preposition and a place, and no verb up to the next mark. */

@@ -135,6 +135,8 @@ export class Expecting {
         if (this.expects !== 'order') this.expects = 'more';
         return;
       case 'then':
+        // `The jars are then filled.`
+        if (this.expects === 'participle' || this.expects === 'told') return;
         this.expects = 'order';
         this.hasVerb = false;
         this.framed = false;

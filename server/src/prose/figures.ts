@@ -13,25 +13,32 @@ import { isNumber } from './time-amounts.ts';
 
 /** No oven is colder or hotter on either scale, and no count of a recipe as high behind `at`. */
 const BARE: Range = { low: 100, high: 550 };
+/** Of other things it is more than an hour of the clock. */
+const COOLEST_BARE = 30;
 /** Above it a figure is Fahrenheit. */
 const HOTTEST_BARE_C = 275;
 
-/** `Bake at 350`: a number without a unit, where an oven's is expected, is a temperature from here on. */
+/** `Bake at 350`, `until it reads 165`: a number without a unit, where a temperature is expected, is one from here on. */
 export function findBareFigures(pieces: readonly Piece[], items: readonly SentenceItem[]): void {
   let isOven = false;
+  let isPlaced = false;
+  let isRead = false;
   for (let at = 0; at < pieces.length; at++) {
     const piece = pieces[at] as Piece;
     const row = piece.part === 'thing' ? thingOf(piece.sense) : verbOf(piece.sense);
     isOven ||= row !== undefined && adds(row.figure, 'oven') >= OVEN;
-    if (!isOven || piece.sort !== 'amount') continue;
+    isPlaced ||= row !== undefined && row.figure.some((weight) => weight.adds >= OVEN);
+    // `it reads at least 165`
+    const isReading = isRead;
+    isRead = verbOf(piece.sense)?.act === 'read' || (isRead && jointOf(piece.sense) !== undefined);
+    if (piece.sort !== 'amount') continue;
     const joint = jointOf(pieces[at - 1]?.sense ?? UNKNOWN);
     const next = pieces[at + 1];
     const isLast = next === undefined || next.sort !== 'word' || next.part !== 'thing';
-    if (
-      isLast &&
-      (joint?.is === 'to' || adds(joint?.adds ?? [], 'oven') > 0) &&
-      bareNode(items[piece.from]) !== undefined
-    )
+    const node = isLast ? bareNode(items[piece.from]) : undefined;
+    if (node === undefined) continue;
+    const isAt = adds(joint?.adds ?? [], 'oven') > 0;
+    if (isReading || (isPlaced && isAt) || (isOven && (isAt || joint?.is === 'to') && node.lowDegrees >= BARE.low))
       piece.sort = 'temperature';
   }
 }
@@ -43,7 +50,7 @@ const OVEN = 3;
 function bareNode(item: SentenceItem | undefined): TemperatureNode | undefined {
   if (item?.kind !== 'measured' || !isNumber(item)) return undefined;
   const { quantity, low, high, start, end } = item;
-  if (quantity.low < BARE.low || quantity.high > BARE.high) return undefined;
+  if (quantity.low < COOLEST_BARE || quantity.high > BARE.high) return undefined;
   return {
     kind: 'temperature',
     start,

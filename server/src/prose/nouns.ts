@@ -21,7 +21,18 @@ import {
 } from './ahead.ts';
 import { Expecting } from './expects.ts';
 import { isAdverb } from './forms.ts';
-import { formOf, isStrange, isTimeAlone, jointOf, signOf, thingOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
+import {
+  evidenceOf,
+  formOf,
+  isStrange,
+  isTimeAlone,
+  jointOf,
+  signOf,
+  thingOf,
+  timeOf,
+  UNKNOWN,
+  verbOf,
+} from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
@@ -41,12 +52,15 @@ class Scan extends Expecting {
         if (this.expects === 'order') this.leading = true;
         else if (this.expects !== 'told') this.expects = 'behind thing';
         return;
+      case 'length':
       case 'duration':
       case 'temperature':
-      case 'length':
         // A figure leaves the place as it is: `For 10 minutes boil`, `in 325 F. oven`.
         if (this.expects === 'object' || this.expects === 'frame' || this.expects === 'base')
           this.expects = 'behind thing';
+        // `Above 2,000 ft process for 15 minutes.`
+        if (piece.sort === 'length' && this.leading && formOf(this.pieces[at + 1]?.sense ?? UNKNOWN) === 'base')
+          this.expects = 'order';
         return;
       case 'amount':
         this.expects = 'thing';
@@ -124,7 +138,13 @@ class Scan extends Expecting {
       if (subject === 'person' || subject === 'it') return true;
       const next = this.pieces[at + 1];
       const after = next && jointOf(next.sense)?.is;
-      return after === 'aux' || after === 'not' || (next !== undefined && formOf(next.sense) === 'base');
+      // `Do you chill it?`
+      return (
+        after === 'person' ||
+        after === 'aux' ||
+        after === 'not' ||
+        (next !== undefined && formOf(next.sense) === 'base')
+      );
     }
     const form = formOf(sense);
     // `carve like a roast`
@@ -157,6 +177,8 @@ class Scan extends Expecting {
   }
 
   private isBase(piece: Piece, at: number, noun: boolean, past: boolean): boolean {
+    // `Core 74 C`
+    if (this.pieces[at + 1]?.sort === 'temperature' && evidenceOf(piece.sense)?.inside) return false;
     // `cut it thin`, `until brown and dry`
     if (this.signs || this.expects === 'behind thing' || this.expects === 'object')
       if (mayDescribe(piece.sense) && !this.letting && !hasObject(this.pieces, at)) return false;
@@ -236,6 +258,12 @@ class Scan extends Expecting {
       case 'order':
         return !isSubject(this.pieces, at) && this.verb(piece, 'beside');
       case 'more':
+        // `until golden and bubbling`
+        if (this.framed && this.signs && !this.behindComma && this.pieces[at - 2]?.part === 'describes') {
+          piece.part = 'describes';
+          this.satisfied();
+          return true;
+        }
         if (this.lastVerb?.part === 'beside' || this.hasVerb || this.ordered)
           return (
             (!ahead || takesObject(this.pieces, at) || (this.behindComma && !mayDescribe(piece.sense))) &&

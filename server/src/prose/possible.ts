@@ -44,3 +44,22 @@ export function possibleOf(of: Kind, { place, verb, isRead }: Beside): Range {
       return POSSIBLE.medium;
   }
 }
+
+/** What a figure without a scale is of as a rule, °C (judgement): in the other scale it would be odd. */
+export function usualOf(of: Kind, { verb, isRead }: Beside): Range {
+  switch (of) {
+    case 'food':
+      return isRead ? SHOWN : POSSIBLE.food;
+    case 'oven':
+      return BAKED;
+    case 'medium':
+      return verb?.medium === 'fat' ? FRIED : BATHED;
+    case 'around':
+      return POSSIBLE.around;
+  }
+}
+/** A syrup's too. */
+const SHOWN: Range = { low: INSIDE.low, high: 125 };
+const BAKED: Range = { low: 90, high: POSSIBLE.oven.high };
+const FRIED: Range = { low: 120, high: 240 };
+const BATHED: Range = { low: 36, high: POSSIBLE.medium.high };

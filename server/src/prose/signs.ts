@@ -19,7 +19,9 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
   let tells: Tells | undefined;
   let celsius: Sign['celsius'];
   let not = false;
-  for (let at = clause.from; at < clause.to; at++) {
+  for (let at = clause.from; at < to; at++) {
+    // `until the juices that run out are clear`: what stands behind tells where nothing before does.
+    if (at >= clause.to && tells !== undefined) break;
     const piece = pieces[at] as Piece;
     const row = signOf(piece.sense);
     const joint = piece.part === 'joint' ? jointOf(piece.sense)?.is : undefined;

@@ -60,6 +60,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     actAtPlace(event);
     if (filler.turnedOff && event.where.length === 0) event.where = [turnedOffIn(pieces, clause, event)];
     giveFigures(pieces, items, clause, event);
+    heatsAtFigure(event, clause);
     if (before?.event !== undefined) passFigures(event, before.event);
     before = clause;
   }
@@ -224,6 +225,15 @@ function actAtPlace(event: EventDraft): void {
     event.act = 'put';
     event.lasts = 'waits';
   }
+}
+
+/** `I give it 40 minutes at 350 F`, `180 C fan, 12 min`: an oven's figure says what is done. */
+function heatsAtFigure(event: EventDraft, { verb }: Clause): void {
+  if (event.act !== 'unknown' && !(event.act === 'read' && verb < 0)) return;
+  if (!event.temperatures.some(({ of, bound }) => of === 'oven' && bound !== 'change')) return;
+  event.act = 'heat';
+  event.cooks = 'as read';
+  event.lasts = 'waits';
 }
 
 /** `Place in a cabinet, dial at 60 C`: a figure that nothing beside it is of is of the place that the clause before says. */

@@ -12,7 +12,7 @@ import { againFrom, changeOf, isLog, nodeAt, nodeWithEnds } from './figures.ts';
 import { evidenceOf, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import { adds, judged, KINDS, type Kind, kindOf, most, NO_POINTS, zero } from './points.ts';
-import { possibleOf } from './possible.ts';
+import { possibleOf, usualOf } from './possible.ts';
 import type { JointRow, PlaceRow, ThingRow, VerbRow } from './rows.ts';
 
 /** The temperatures that the clause says, of the event that is its own or that it is a sign of; one for figures that say it again. */
@@ -55,8 +55,6 @@ const HOTTEST_FOOD_C = 110;
 /** At the boil, and what a thermometer may be off. */
 const HOTTEST_WATER_C = 104;
 const COOLEST_DRYING_C = 35;
-/** Of an oven of which no scale is said. */
-const COOLEST_BAKED_C = 90;
 
 class Weigher {
   private readonly pieces: readonly Piece[];
@@ -81,6 +79,8 @@ class Weigher {
   /** Of what the event does; of a clause that says until when. */
   private readonly isHeated: boolean;
   private readonly isAwaited: boolean;
+  /** In a liquid, which may be a syrup. */
+  private readonly boils: boolean;
 
   constructor(pieces: readonly Piece[], items: readonly SentenceItem[], clause: Clause, event: Event, at: number) {
     this.pieces = pieces;
@@ -90,7 +90,8 @@ class Weigher {
     const { node, last } = nodeWithEnds(pieces, items, at);
     this.node = node;
     this.last = last;
-    this.isHeated = event.act === 'heat';
+    this.isHeated = event.act === 'heat' || event.act === 'unknown';
+    this.boils = event.act === 'heat' && event.medium?.is === 'water';
     this.isAwaited = clause.opener === 'until' || clause.opener === 'while';
     this.verbOfEvent(event);
     this.wordsBefore();
@@ -311,7 +312,7 @@ class Weigher {
     const f = celsiusOf({ ...this.node, unit: 'F' });
     const fits = (range: Range): boolean => {
       const of = judged(this.points(range));
-      return of !== 'nothing' && isIn(range, this.possible(of)) && !(of === 'oven' && range.low < COOLEST_BAKED_C);
+      return of !== 'nothing' && isIn(range, this.possible(of)) && isIn(range, this.usual(of));
     };
     const [asC, asF] = [fits(c), fits(f)];
     return asC === asF ? all : asC ? c : f;
@@ -321,6 +322,8 @@ class Weigher {
     const { verb, thing, inside, sign, object } = this;
     const joint = zero();
     most(joint, this.joint?.adds ?? []);
+    // `180 C fan`
+    if (this.node.fan || this.node.unit === 'gas') thing.oven = Math.max(thing.oven, FAN);
     const isTo = joint.food > 1;
     // What is brought to so much, or waited for until it reads so, tells by its verb nothing of where it lies.
     const isRead = inside > 0 || Math.max(verb.food, thing.food) >= READ;
@@ -386,6 +389,11 @@ class Weigher {
     return possibleOf(of, { place, verb: verbRow, isRead: inside > 0 && isHeated && !isStage });
   }
 
+  /** What it is as a rule, where no scale is said. */
+  private usual(of: Kind): Range {
+    return usualOf(of, { place: this.place, verb: this.verbRow, isRead: !this.isStage && !this.boils });
+  }
+
   /** The other scale, where what is written cannot be and that can. */
   private meant(of: HeatOf, celsius: Range): 'C' | 'F' | undefined {
     const { unit } = this.node;
@@ -404,6 +412,8 @@ const DENIED: Readonly<Record<TemperatureSaid['bound'], TemperatureSaid['bound']
   change: 'change',
 };
 
+/** Nothing but an oven has one. */
+const FAN = 5;
 /** A stage of sugar beside it. */
 const STAGE = 3;
 /** What is waited for, of the food. */

@@ -15,6 +15,8 @@ import { isNumber } from './time-amounts.ts';
 const BARE: Range = { low: 100, high: 550 };
 /** Of other things it is more than an hour of the clock. */
 const COOLEST_BARE = 30;
+/** A clock's hours and minutes. */
+const CLOCK_DIGITS = 4;
 /** Above it a figure is Fahrenheit. */
 const HOTTEST_BARE_C = 275;
 
@@ -27,7 +29,7 @@ export function findBareFigures(pieces: readonly Piece[], items: readonly Senten
     const piece = pieces[at] as Piece;
     const row = piece.part === 'thing' ? thingOf(piece.sense) : verbOf(piece.sense);
     isOven ||= row !== undefined && adds(row.figure, 'oven') >= OVEN;
-    isPlaced ||= row !== undefined && row.figure.some((weight) => weight.adds >= OVEN);
+    isPlaced ||= row?.figure.some((weight) => weight.adds >= OVEN) === true;
     // `it reads at least 165`
     const isReading = isRead;
     isRead = verbOf(piece.sense)?.act === 'read' || (isRead && jointOf(piece.sense) !== undefined);
@@ -51,6 +53,8 @@ function bareNode(item: SentenceItem | undefined): TemperatureNode | undefined {
   if (item?.kind !== 'measured' || !isNumber(item)) return undefined;
   const { quantity, low, high, start, end } = item;
   if (quantity.low < COOLEST_BARE || quantity.high > BARE.high) return undefined;
+  // `at 0500`
+  if (end - start === CLOCK_DIGITS && quantity.low === quantity.high) return undefined;
   return {
     kind: 'temperature',
     start,

@@ -74,6 +74,7 @@ export function takeMeasure(cursor: Cursor): Measure | undefined {
   const gas = cursor.take(Kind.Gas);
   if (gas !== undefined) cursor.take(Kind.Word); // `gas mark 4`
   const minus = gas === undefined ? cursor.take(Kind.Minus) : undefined;
+  const from = cursor.at;
   const low = takeNumeral(cursor);
   if (low === undefined) return undefined;
   let high: NumeralRun | undefined;
@@ -87,7 +88,7 @@ export function takeMeasure(cursor: Cursor): Measure | undefined {
     // `60° to 70° F`
     if (cursor.kind === Kind.Degree && joinsNumbers(cursor.kindAfter(1)) && isNumber(cursor.kindAfter(2)))
       degree = cursor.take(Kind.Degree);
-    if (joinsNumbers(cursor.kind) && isNumber(cursor.kindAfter(1))) {
+    if (joinsNumbers(cursor.kind) && isNumber(cursor.kindAfter(1)) && !isOfClock(cursor, from)) {
       cursor.at++;
       high = takeNumeral(cursor);
     }
@@ -123,6 +124,18 @@ export function takeMeasure(cursor: Cursor): Measure | undefined {
     upTo: undefined,
     plus: NO_TERMS,
   };
+}
+
+/** `22:00 to 07:00` are two points, and `00 to 07` is no range. */
+function isOfClock({ tokens }: Cursor, low: number): boolean {
+  const [before, colon, own] = [tokens[low - 2], tokens[low - 1], tokens[low]];
+  return (
+    colon?.kind === Kind.Colon &&
+    before !== undefined &&
+    isNumber(before.kind) &&
+    before.end === colon.start &&
+    own?.start === colon.end
+  );
 }
 
 const joinsNumbers = (kind: Kind): boolean => kind === Kind.Dash || kind === Kind.To || kind === Kind.Minus;

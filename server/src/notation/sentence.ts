@@ -20,7 +20,7 @@ export function sentenceOf(line: string, tokens: readonly Token[], from: number,
     else if (token.kind === Kind.LeftBracket) item = forcedItem(line, cursor, token, faults);
     else {
       cursor.at++;
-      item = tokenItem(line, token);
+      item = halfOfDay(line, cursor, token) ?? tokenItem(line, token);
     }
     if (item === undefined) continue;
     const before = items.at(-1);
@@ -49,6 +49,21 @@ function tokenItem(line: string, token: Token): SentenceItem {
   return !isMark && isLetter(text.charCodeAt(0))
     ? { kind: 'word', start, end, word: text.toLowerCase().replace('’', "'") }
     : { kind: 'mark', start, end, mark: text };
+}
+
+/** `6 a.m.`, `10 p.m`: one word; its last point is its own where the sentence goes on. */
+function halfOfDay(line: string, cursor: Cursor, { start, end }: Token): SentenceItem | undefined {
+  if (end !== start + 1) return undefined;
+  const [point, half, last] = cursor.tokens.slice(cursor.at, cursor.at + 3);
+  if (point?.start !== end || half?.start !== point.end || half.end !== half.start + 1) return undefined;
+  const word = line.slice(start, half.end).toLowerCase();
+  if (word !== 'a.m' && word !== 'p.m') return undefined;
+  cursor.at += 2;
+  const next = cursor.tokens[cursor.at + 1];
+  const isPoint = last?.start === half.end && line.charCodeAt(last.start) === POINT;
+  const own = isPoint && next !== undefined && goesOn(line.charAt(next.start)) ? last : half;
+  if (own === last) cursor.at++;
+  return { kind: 'word', start, end: own.end, word: word.replace('.', '') };
 }
 
 const isLetter = (code: number): boolean => (code > 64 && code < 91) || (code > 96 && code < 123) || code > 191;

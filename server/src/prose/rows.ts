@@ -92,6 +92,7 @@ export const TIME_ROLES = [
   'next',
   'clock',
   'hand',
+  'edge',
   'share',
   'bound',
   'point',

@@ -7,7 +7,7 @@ import { baseOf, unitSpelled } from '../measure/unit.ts';
 import type { MeasuredNode, SentenceItem } from '../notation/tree.ts';
 import { numberInWord } from '../notation/words.ts';
 import type { TimeKind } from './event.ts';
-import { jointOf, longerSense, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { jointOf, longerSense, senseOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { TimeRole, TimeRow } from './rows.ts';
 
 /** The sense of what lies in a name: nothing begins or goes on there. */
@@ -62,26 +62,32 @@ export class Amounts {
   }
 
   protected find(at: number): void {
-    const { senses } = this;
-    let sense = senses[at] as number;
-    let row: TimeRow | undefined;
-    this.end = at + 1;
-    if (sense > UNKNOWN) {
-      row = timeOf(sense);
-      for (let i = at + 1; i < senses.length; i++) {
-        const item = this.items[i];
-        if (item?.kind !== 'word' || senses[i] === IN_NAME) break;
-        sense = longerSense(sense, item.word);
-        if (sense === UNKNOWN) break;
-        const longer = timeOf(sense);
-        if (longer !== undefined) {
-          row = longer;
-          this.end = i + 1;
-        }
-      }
-    }
+    const own = this.senses[at] as number;
+    let row = this.longestFrom(at, own);
+    // `Until I come home` is said as `until you come home`.
+    if (row === undefined && jointOf(own)?.is === 'person') row = this.longestFrom(at, senseOf('you'));
     this.rows[at] = row;
     this.ends[at] = this.end;
+  }
+
+  private longestFrom(at: number, first: number): TimeRow | undefined {
+    const { senses } = this;
+    this.end = at + 1;
+    if (first <= UNKNOWN) return undefined;
+    let sense = first;
+    let row = timeOf(sense);
+    for (let i = at + 1; i < senses.length; i++) {
+      const item = this.items[i];
+      if (item?.kind !== 'word' || senses[i] === IN_NAME) break;
+      sense = longerTime(sense, item.word, senses[i] as number);
+      if (sense === UNKNOWN) break;
+      const longer = timeOf(sense);
+      if (longer !== undefined) {
+        row = longer;
+        this.end = i + 1;
+      }
+    }
+    return row;
   }
 
   /** The item behind a row of one of these roles; undefined where none stands there. */
@@ -184,6 +190,8 @@ export class Amounts {
         unitMin: item.unitMin,
         ranged: item.lowMin < item.highMin,
       };
+    const joined = this.joinedAt(at);
+    if (joined !== undefined) return joined;
     const many = this.rowAt(at);
     if (many?.is === 'number') {
       const { end } = this;
@@ -198,11 +206,36 @@ export class Amounts {
     return this.timesUnit(count) ?? this.upToNext(count, withAnd);
   }
 
+  /** `the ten-hour shift`, `an 8-hour day`: as long as its first word says. */
+  private joinedAt(at: number): Core | undefined {
+    const word = this.wordAt(at);
+    const parted = word.indexOf('-');
+    let count: Range | undefined;
+    let unit: TimeRow | undefined;
+    let to = at + 1;
+    if (parted > 0) {
+      const number = numberInWord(word.slice(0, parted));
+      count = number?.article || number?.part ? undefined : number;
+      unit = timeOf(senseOf(word.slice(parted + 1)));
+    } else if (this.markAt(at + 1) === '-') {
+      count = this.countAt(at);
+      unit = this.rowAt(at + 2);
+      to = this.end;
+    }
+    if (count === undefined || unit?.is !== 'unit' || unit.range === undefined) return undefined;
+    const named = this.past(to, 'unit');
+    return named === undefined
+      ? undefined
+      : { ...scaled(count, unit.range.low), to: named, unitMin: unit.range.low, ranged: count.low < count.high };
+  }
+
   /** So many of the unit that follows: `half an hour`, `two good hours`. */
   protected timesUnit(count: Count): Core | undefined {
     let at = this.past(count.to, 'of') ?? count.to;
     if (count.part && numberInWord(this.wordAt(at))?.article) at++;
     at = this.past(at, 'full', 'either') ?? at;
+    const joined = count.article ? this.joinedAt(at) : undefined;
+    if (joined !== undefined) return joined;
     const longest = this.rowAt(at);
     // `half a day before`
     const word = timeOf(Math.max(this.senses[at] ?? UNKNOWN, UNKNOWN));
@@ -217,7 +250,8 @@ export class Amounts {
     if (row?.is !== 'unit' || row.range === undefined) return undefined;
     // `a second layer` is no time.
     if (count.article && row.range.low * 60 === 1) return undefined;
-    const one = count.part ? (row.all ?? row.range) : row.range;
+    // `half a day` may be one of work; less of it is of all its hours.
+    const one = count.part && count.high >= HALF ? (row.all ?? row.range) : row.range;
     return {
       low: count.low * one.low,
       high: count.high * one.high,
@@ -293,8 +327,17 @@ export class Amounts {
   }
 }
 
+/** `while I am out` is said as `while you are out`. */
+function longerTime(sense: number, word: string, own: number): number {
+  const longer = longerSense(sense, word);
+  if (longer !== UNKNOWN) return longer;
+  const is = jointOf(own)?.is;
+  return is === 'person' ? longerSense(sense, 'you') : is === 'aux' ? longerSense(sense, 'are') : UNKNOWN;
+}
+
 /** As much of a part of the day as `all` of it is at least (judgement). */
 const LEAST_OF_ALL = 0.5;
+const HALF = 0.5;
 /** Of the clock: a meal is no part of the day that something lasts. */
 const LEAST_PART_H = 4;
 

@@ -6,22 +6,10 @@ import type { Range } from '../measure/quantity.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { numberInWord } from '../notation/words.ts';
 import type { Per, TimeKind } from './event.ts';
+import { LEAST_AHEAD_MIN, Points } from './from-to.ts';
 import { mayBeTime, sensesOf, timeOf, UNKNOWN } from './lexicon.ts';
 import type { FoundTime, NameRun } from './pieces.ts';
-import {
-  Amounts,
-  type Core,
-  coreOf,
-  DAY,
-  HOURS,
-  IN_NAME,
-  NEXT_DAY,
-  ranged,
-  scaled,
-  WEEK,
-  WHOLE_DAY,
-  wholeOf,
-} from './time-amounts.ts';
+import { type Core, coreOf, DAY, IN_NAME, NEXT_DAY, ranged, scaled, WEEK, WHOLE_DAY, wholeOf } from './time-amounts.ts';
 
 /** The items that say one time; `to` is the item after the last. */
 export interface TimeRun {
@@ -47,9 +35,10 @@ export function timesIn(
   return new Reader(items, senses).all();
 }
 
-/** `till five` */
+/** `till five`, `from 22:00` */
 function isHourAfter(before: number | undefined, item: SentenceItem | undefined): boolean {
-  if (before === undefined || timeOf(before)?.kind !== 'until') return false;
+  const row = before === undefined ? undefined : timeOf(before);
+  if (row?.kind !== 'until' && row?.is !== 'between') return false;
   return item?.kind === 'measured' || (item?.kind === 'word' && numberInWord(item.word) !== undefined);
 }
 
@@ -70,10 +59,25 @@ interface Prefix {
 
 const isOver = (a: Range, b: Range): boolean => a.low <= b.high && b.low <= a.high;
 
+const EMPTY: Prefix = {
+  to: 0,
+  low: 1,
+  high: 1,
+  kind: undefined,
+  whole: false,
+  between: false,
+  any: false,
+  within: false,
+};
+
 /** Grams. */
 const KG = 1000;
+const DAY_H = 24;
+/** Of the clock: what waits until the next day was cooked between these (judgement). */
+const FIRST_COOKED_H = 12;
+const LAST_COOKED_H = 21;
 
-class Reader extends Amounts {
+class Reader extends Points {
   /** Of the last time. */
   private unitMin = 1;
 
@@ -83,8 +87,11 @@ class Reader extends Amounts {
       const run = this.runAt(at);
       if (run === undefined) at = this.past(at, 'none') ?? at + 1;
       else {
-        const last = this.withLimit(run);
-        runs.push(last);
+        const last = this.withLater(this.withLimit(run));
+        const before = runs.at(-1);
+        const same = before && this.saidAgain(before, last);
+        if (same !== undefined) runs[runs.length - 1] = same;
+        else runs.push(last);
         at = last.to;
         for (let next = this.secondAt(at); next !== undefined; next = this.secondAt(at)) {
           runs.push(next);
@@ -97,7 +104,7 @@ class Reader extends Amounts {
 
   private runAt(from: number): TimeRun | undefined {
     const prefix = this.prefixAt(from);
-    const core = this.coreAt(prefix);
+    let core = this.coreAt(prefix);
     if (core === undefined) return undefined;
     let { low, high } = prefix;
     let kind = prefix.kind ?? core.kind;
@@ -127,6 +134,10 @@ class Reader extends Amounts {
       }
       at = this.end;
     }
+    for (let next = this.andWhole(at, prefix, core); next !== undefined; next = this.andWhole(at, prefix, core)) {
+      core = { ...core, low: core.low + next.low, high: core.high + next.high };
+      at = next.to;
+    }
     // `at least 2 h and up to 24`: its end is said.
     if (core.ranged && high === Number.POSITIVE_INFINITY) high = 1;
     const minutes = { low: core.low * low * perKg, high: core.high * high * perKg };
@@ -146,17 +157,16 @@ class Reader extends Amounts {
     return { from, to: at, time };
   }
 
+  /** `all afternoon and evening`, `throughout the day and into the night`: one after the other. */
+  private andWhole(at: number, { whole, kind }: Prefix, { unitMin }: Core): Core | undefined {
+    const and = whole && unitMin > 1 ? this.past(at, 'and') : undefined;
+    if (and === undefined) return undefined;
+    const share = this.past(and, 'share') ?? and;
+    return this.spanAt(and) ?? this.oneAt(this.pastArticle(share), { ...EMPTY, any: true, whole: true, kind });
+  }
+
   private prefixAt(from: number): Prefix {
-    const prefix: Prefix = {
-      to: from,
-      low: 1,
-      high: 1,
-      kind: undefined,
-      whole: false,
-      between: false,
-      any: false,
-      within: false,
-    };
+    const prefix: Prefix = { ...EMPTY, to: from };
     for (;;) {
       const row = this.rowAt(prefix.to);
       if (row === undefined) break;
@@ -182,6 +192,8 @@ class Reader extends Amounts {
     if (kind === 'until')
       return this.horizonAt(prefix.to) ?? this.horizonAt(at) ?? this.clockAt(at) ?? this.beforeAt(at);
     if (between) return this.fromTo(at) ?? ranged(this.amountAt(at, true));
+    const sure = any && prefix.kind !== undefined ? undefined : this.fromTo(at, true);
+    if (sure !== undefined) return sure;
     return (
       this.rowCoreAt(prefix.to) ??
       (any ? undefined : this.dayOfPlan(at)) ??
@@ -245,14 +257,40 @@ class Reader extends Amounts {
     const row = this.rowAt(at);
     switch (row?.is) {
       case 'hour':
-        return coreOf(row.all, this.end, undefined);
+        return this.nextDay(this.end, row.range) ?? coreOf(row.all, this.end, undefined);
       case 'day':
         return coreOf(row.all, this.pastHour(this.end), undefined);
-      case 'horizon':
+      case 'horizon': {
+        const { end } = this;
+        return this.nextDay(end, undefined) ?? coreOf(row.range, this.pastFrom(end), undefined);
+      }
       case 'next':
         return coreOf(row.range, this.end, undefined);
     }
     return undefined;
+  }
+
+  /** `until lunch the next day`, `until you get up the next morning`. */
+  private nextDay(at: number, hours: Range | undefined): Core | undefined {
+    const row = this.rowAt(at);
+    if (
+      row?.is !== 'next' ||
+      row.range === undefined ||
+      row.range.low < LEAST_AHEAD_MIN ||
+      row.range.high > DAY.high * 1.5
+    )
+      return undefined;
+    const range =
+      hours === undefined
+        ? row.range
+        : { low: (DAY_H + hours.low - LAST_COOKED_H) * 60, high: (DAY_H + hours.high - FIRST_COOKED_H) * 60 };
+    return coreOf(range, this.end, undefined);
+  }
+
+  /** `home from a full day at work`: how long that was tells nothing. */
+  private pastFrom(at: number): number {
+    const from = this.past(at, 'between');
+    return from === undefined ? at : (this.amountAt(from, false)?.to ?? at);
   }
 
   /** `Saturday supper`, `Thursday morning` */
@@ -273,47 +311,33 @@ class Reader extends Amounts {
     const count = this.countAt(at);
     if (count === undefined) return undefined;
     const row = this.rowAt(count.to);
+    // `until six the next morning`
+    if (row?.is === 'next' && row.all !== undefined) return coreOf(row.range, this.end, undefined);
     return row?.is === 'clock' ? coreOf(row.all, this.end, undefined) : undefined;
   }
 
-  /** `from Friday to Monday`, `from lunch until dinner`, `from 9 am to 5 pm` */
-  private fromTo(at: number): Core | undefined {
-    const from = this.hourAt(at);
-    if (from === undefined) return this.fromNumber(at);
-    const row = this.rowAt(from.to);
-    if (row === undefined || (row.is !== 'to' && row.is !== 'and' && row.kind !== 'until')) return undefined;
-    const to = this.hourAt(this.pastArticle(this.end));
-    if (to === undefined || to.round !== from.round) return undefined;
-    let low = to.low - from.high;
-    let high = to.high - from.low;
-    if (low <= 0) low += from.round;
-    if (high < low) high += from.round;
-    return { ...scaled({ low, high }, from.unitMin), to: to.to, unitMin: from.unitMin, ranged: true };
+  /** `until supper, seven hours later`: so long it is until then. */
+  private withLater(run: TimeRun): TimeRun {
+    if (run.time.kind === 'point') return run;
+    const at = this.markAt(run.to) === ',' ? run.to + 1 : run.to;
+    const later = this.amountAt(at, false);
+    const row = later && this.rowAt(later.to);
+    return later === undefined || row?.is !== 'behind' || row.kind !== 'point'
+      ? run
+      : { ...run, to: this.end, time: { ...run.time, kind: 'spent', minutes: { low: later.low, high: later.high } } };
   }
 
-  /** `from nine till five`: hours, since `until` stands between them. */
-  private fromNumber(at: number): Core | undefined {
-    const from = this.countAt(at);
-    const until = from && this.rowAt(from.to)?.kind === 'until' ? this.end : undefined;
-    const to = until === undefined ? undefined : this.countAt(until);
-    if (from === undefined || to === undefined || !this.isBare(to)) return undefined;
-    const [a, b] = [from.low % HOURS, to.low % HOURS];
-    const hours = b > a ? b - a : b - a + HOURS;
-    return { low: hours * 60, high: hours * 60, to: to.to, unitMin: 60, ranged: true };
-  }
-
-  /** An hour of the clock, of 24, or a day of the week, of 7. */
-  private hourAt(at: number): (Core & { readonly round: number }) | undefined {
-    const row = this.rowAt(at);
-    if (row?.range !== undefined && (row.is === 'hour' || row.is === 'day'))
-      return row.is === 'hour'
-        ? { ...row.range, to: this.end, unitMin: 60, round: 24 }
-        : { ...row.range, to: this.pastHour(this.end), unitMin: DAY.low, round: 7 };
-    const count = this.countAt(at);
-    const clock = count && this.rowAt(count.to);
-    if (count === undefined || clock?.is !== 'clock') return undefined;
-    const hour = (count.low % HOURS) + (clock.range?.low ?? 0);
-    return { low: hour, high: hour, to: this.end, unitMin: 60, round: 24 };
+  /** `overnight, about ten hours`, `while you are out all day`: the same time said twice, the first with no figure. */
+  private saidAgain(before: TimeRun, { from, to, time }: TimeRun): TimeRun | undefined {
+    const { minutes, kind, orElse } = before.time;
+    const isBeside = from === before.to || (from === before.to + 1 && this.markAt(before.to) === ',');
+    const first = this.items[before.from];
+    const isWord = first?.kind === 'duration' ? first.overnight : this.rowAt(before.from)?.is === 'span';
+    const isVague = isWord === true && minutes.low < minutes.high;
+    if (!isBeside || !isVague || kind !== 'spent' || time.kind !== 'spent' || orElse || time.orElse) return undefined;
+    const low = Math.max(minutes.low, time.minutes.low);
+    const high = Math.min(minutes.high, time.minutes.high);
+    return low > high ? undefined : { from: before.from, to, time: { ...before.time, minutes: { low, high } } };
   }
 
   /** `2 hours, up to 2 days`: a limit right behind a time is its end. */

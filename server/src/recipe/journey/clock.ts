@@ -3,7 +3,8 @@
  * Refuses to know words, and whom the time is given to (`fold.ts`).
  */
 import type { Range } from '../../measure/quantity.ts';
-import { type ClockDay, type ClockSaid, FACE } from '../../prose/clock.ts';
+import type { ClockDay, ClockSaid } from '../../prose/clock.ts';
+import { FACE } from '../../prose/faces.ts';
 
 /** When it is, as far as the steps say. */
 export interface Clock {

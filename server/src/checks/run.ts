@@ -4,6 +4,7 @@
  */
 import { type Kept, keptOn } from '../notation/kept.ts';
 import type { Line } from '../notation/tree.ts';
+import { lendJourneys } from '../recipe/journey/fold.ts';
 import type { Kind } from '../recipe/kinds.ts';
 import { isUnderstood } from '../recipe/not-understood.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
@@ -117,7 +118,10 @@ export class CheckRunner {
   run(scene: Scene, last?: Run): Run {
     const { house, recipe, document } = scene;
     const before = last?.house === house ? last : undefined;
-    if (before !== undefined) lendParts(recipe, before.recipe);
+    if (before !== undefined) {
+      lendParts(recipe, before.recipe);
+      lendJourneys(recipe, before.recipe);
+    }
     const known = this.knownOf(house);
     // Where no part has moved, what was placed for a part that is the same stands.
     const still =

@@ -1,8 +1,8 @@
 /** A recipe followed again after edits is followed as the text is afresh; what an edit does not reach is the same object. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { journeyOf } from '../../../server/src/recipe/journey/fold.ts';
-import type { Recipe } from '../../../server/src/recipe/recipe.ts';
+import { dangersIn } from '../../../server/src/checks/by-state/dangers.ts';
+import { journeyOf, journeysOf } from '../../../server/src/recipe/journey/fold.ts';
 import { makeHouse } from '../../../server/src/workspace/houses.ts';
 import { DEFAULTS } from '../../../server/src/workspace/settings.ts';
 import { Snapshot } from '../../../server/src/workspace/snapshot.ts';
@@ -28,7 +28,34 @@ part pie
   do Keep in the fridge for 2 d.
 `;
 
+/** Parts that reach each other by a mixture, an oven, what was acted on last, a part taken in and the clock. */
+const SUPPER = `recipe Supper
+part dough
+  500 g  bread flour
+  300 g  whole milk
+  do Mix the flour with the milk at eight and leave it to stand.
+part filling
+  200 g  dough
+  300 g  minced lamb
+  do Fry the lamb until brown.
+  do Cook the mixture in a low oven.
+part finish
+  do Leave on the counter.
+  do Bake at 200 C for 40 min.
+part sauce
+  4      egg yolks
+  200 g  butter
+  do Whisk the yolks with half the butter over a low heat.
+  do Turn the oven off. Stir the rest of the mixture into the filling.
+  do At one, spoon the sauce over.
+part relish
+  300 g  onions
+  30 g   caster sugar
+  do Fry the onions with the sugar.
+`;
+
 const LINES = [
+  ...SUPPER.split('\n'),
   ...STEW.split('\n'),
   '  do Leave it in the garage till Sunday.',
   '  do Beat the rest of the eggs with the stew.',
@@ -36,7 +63,21 @@ const LINES = [
   '  500 g  lamb mince',
   '',
 ];
-const WORDS = ['beef', ' the eggs', 's', ' half', '5', 'part ', ' overnight', '\n', ' not', ' in the oven'];
+const WORDS = [
+  'beef',
+  ' mixture',
+  ' at nine',
+  ' oven off',
+  ' the eggs',
+  's',
+  ' half',
+  '5',
+  'part ',
+  ' overnight',
+  '\n',
+  ' not',
+  ' in the oven',
+];
 
 const fresh = (text: string) => Snapshot.open('a.quern', 1, text, house);
 
@@ -55,10 +96,22 @@ function edited(snapshot: Snapshot, { line, put, ...how }: { line: number; put: 
 const event = ({ start, end, act, said }: { start: number; end: number; act: string; said: string }) =>
   `${start}-${end} ${act} ${said}`;
 
-/** All that was followed, without the objects of the sentences. */
-function followed(recipe: Recipe): string {
+/** All that was followed and judged, without the objects of the sentences. */
+function followed({ recipe, findings }: Snapshot): string {
+  const found = findings.open
+    .filter(({ check }) => check.family === 'safety')
+    .map(({ code, severity, at, said }) => ({ code, severity, at, message: said.message }));
   const { steps, stays, bodies } = journeyOf(recipe);
-  return JSON.stringify({ after: steps.map(({ after }) => after), stays, bodies }, (key, value: unknown) =>
+  const journeys = journeysOf(recipe).map((journey) => Object.keys(journey.parts));
+  const shown = {
+    found,
+    dangers: dangersIn(recipe, house),
+    journeys,
+    after: steps.map(({ after }) => after),
+    stays,
+    bodies,
+  };
+  return JSON.stringify(shown, (key, value: unknown) =>
     key === 'by' || key === 'heatedBy'
       ? value && event((value as { event: Parameters<typeof event>[0] }).event)
       : value,
@@ -68,12 +121,12 @@ function followed(recipe: Recipe): string {
 describe('a recipe followed again after edits', () => {
   test('is followed as its text is afresh', () => {
     fc.assert(
-      fc.property(fc.array(edit, { minLength: 1, maxLength: 8 }), (edits) => {
-        let snapshot = fresh(STEW);
+      fc.property(fc.constantFrom(STEW, SUPPER), fc.array(edit, { minLength: 1, maxLength: 8 }), (text, edits) => {
+        let snapshot = fresh(text);
         for (const next of edits) {
-          void followed(snapshot.recipe);
+          void followed(snapshot);
           snapshot = edited(snapshot, next);
-          expect(followed(snapshot.recipe)).toEqual(followed(fresh(snapshot.text).recipe));
+          expect(followed(snapshot)).toEqual(followed(fresh(snapshot.text)));
         }
       }),
       { numRuns: 120 },
@@ -90,5 +143,17 @@ describe('a recipe followed again after edits', () => {
     const heavier = journeyOf(edited(before, { line: weight, cut: true, put: '  300 g  onions' }).recipe);
     expect(heavier.steps.map((step, i) => step.after === kept.steps[i]?.after)).toEqual(kept.steps.map(() => true));
     expect(heavier.stays.every((stay, i) => stay === kept.stays[i])).toBe(true);
+  });
+
+  test('keeps the journeys of parts that share nothing with an edit', () => {
+    const before = fresh(SUPPER);
+    void before.findings;
+    const line = SUPPER.split('\n').findIndex((row) => row.includes('Fry the onions'));
+    const after = edited(before, { line, cut: true, put: '  do Fry the onions with half the sugar.' });
+    void after.findings;
+    const [supper, relish] = journeysOf(after.recipe);
+    expect(journeysOf(after.recipe)).toHaveLength(2);
+    expect(supper).toBe(journeysOf(before.recipe)[0]);
+    expect(relish).not.toBe(journeysOf(before.recipe)[1]);
   });
 });

@@ -4,7 +4,7 @@
  */
 import { keptOn } from '../../notation/kept.ts';
 import type { Part, Recipe } from '../recipe.ts';
-import { inOrder } from './ahead.ts';
+import { inOrder, type Placed } from './ahead.ts';
 import type { Body, Stay } from './bodies.ts';
 import { type FoldedPart, foldPart } from './folded-part.ts';
 import type { FoldedStep } from './folded-step.ts';
@@ -20,31 +20,50 @@ export interface Journey {
   readonly bodies: readonly Body[];
 }
 
+/** The way of a recipe's parts. */
 interface Followed {
   /** In the order in which they are followed. */
+  readonly placed: readonly Placed[];
   readonly folded: readonly FoldedPart[];
-  readonly journeys: readonly Journey[];
-  /** By part. */
-  readonly of: readonly (Journey | undefined)[];
+  readonly shared: Shared;
   whole?: Journey;
 }
 
+/** Parts by what they share. */
+interface Shared {
+  readonly journeys: readonly Journey[];
+  /** By journey: places of its parts in the order in which they are followed. */
+  readonly through: readonly (readonly number[])[];
+  /** By place: the number of its journey. */
+  readonly of: readonly number[];
+}
+
 const FOLLOWED = keptOn<Recipe, Followed>();
+/** That of the recipe before an edit. */
+const LENT = keptOn<Recipe, Followed | undefined>();
+
+/** Lets a recipe go on from how the one that it was edited from was followed. */
+export function lendJourneys(recipe: Recipe, before: Recipe): void {
+  const known = FOLLOWED.get(before);
+  if (known !== undefined && FOLLOWED.get(recipe) === undefined) LENT.set(recipe, known);
+}
 
 function followed(recipe: Recipe): Followed {
   let known = FOLLOWED.get(recipe);
   if (known === undefined) {
-    known = follow(recipe);
+    known = follow(recipe, LENT.get(recipe));
     FOLLOWED.set(recipe, known);
+    LENT.set(recipe, undefined);
   }
   return known;
 }
 
 /** The journeys of a recipe: what is in one of them never meets what is in another. */
-export const journeysOf = (recipe: Recipe): readonly Journey[] => followed(recipe).journeys;
+export const journeysOf = (recipe: Recipe): readonly Journey[] => followed(recipe).shared.journeys;
 
 /** That of a part, by its index. */
-export const journeyAt = (recipe: Recipe, part: number): Journey | undefined => followed(recipe).of[part];
+export const journeyAt = (recipe: Recipe, part: number): Journey | undefined =>
+  journeysOf(recipe).find(({ parts }) => parts[part] !== undefined);
 
 /** All of them as one. */
 export function journeyOf(recipe: Recipe): Journey {
@@ -53,26 +72,47 @@ export function journeyOf(recipe: Recipe): Journey {
   return known.whole;
 }
 
-function follow({ parts }: Recipe): Followed {
+function follow({ parts }: Recipe, before: Followed | undefined): Followed {
+  const placed = inOrder(parts);
   const kitchen = new Kitchen(parts);
   const folded: FoldedPart[] = [];
-  for (const placed of inOrder(parts)) {
-    const each = foldPart(kitchen.stateFor(placed), placed, parts);
-    kitchen.leave(each);
-    folded.push(each);
+  const others: number[] = [];
+  for (let at = 0; at < placed.length; at++) {
+    const each = placed[at] as Placed;
+    const old = before?.folded[at];
+    const isSame = old !== undefined && before?.placed[at] === each && kitchen.findsTheSame(each, old);
+    const now = isSame ? old : foldPart(kitchen.stateFor(each), each, parts);
+    kitchen.leave(now, old);
+    folded.push(now);
+    if (now !== old) others.push(at);
   }
-  const journeys: Journey[] = [];
-  const of: (Journey | undefined)[] = [];
-  for (const those of sharing(folded)) {
-    const journey = keptJourney(those);
-    journeys.push(journey);
-    for (const { part } of those) of[part.index] = journey;
-  }
-  return { folded, journeys, of };
+  const shared =
+    (before?.folded.length === folded.length ? sharedAgain(folded, before, others) : undefined) ?? sharing(folded);
+  return { placed, folded, shared };
 }
 
-/** Folded parts by what they share: each set is of those that had food of each other in hand, at first or second hand. */
-function sharing(folded: readonly FoldedPart[]): readonly (readonly FoldedPart[])[] {
+/** What those share where the parts at some places are others than before; undefined where they share it with others. */
+function sharedAgain(folded: readonly FoldedPart[], before: Followed, others: readonly number[]): Shared | undefined {
+  const { journeys, through, of } = before.shared;
+  if (others.length === 0) return before.shared;
+  const changed = new Set<number>();
+  for (const at of others) {
+    const [now, old] = [folded[at]?.touches, before.folded[at]?.touches];
+    if (now?.length !== old?.length || !now?.every((part, i) => part === old?.[i])) return undefined;
+    if (folded[at]?.part.index !== before.folded[at]?.part.index) return undefined;
+    changed.add(of[at] as number);
+  }
+  return {
+    journeys: journeys.map((journey, number) =>
+      changed.has(number) ? journeyThrough((through[number] ?? []).map((at) => folded[at] as FoldedPart)) : journey,
+    ),
+    through,
+    of,
+  };
+}
+
+/** Each journey is of parts that had food of each other in hand, at first or second hand. */
+function sharing(folded: readonly FoldedPart[]): Shared {
   const under: number[] = [];
   const rootOf = (part: number): number => {
     let root = part;
@@ -84,18 +124,17 @@ function sharing(folded: readonly FoldedPart[]): readonly (readonly FoldedPart[]
       const [a, b] = [rootOf(part.index), rootOf(other)];
       if (a !== b) under[Math.max(a, b)] = Math.min(a, b);
     }
-  const sets: FoldedPart[][] = [];
-  const setAt: (FoldedPart[] | undefined)[] = [];
-  for (const each of folded) {
-    const root = rootOf(each.part.index);
-    const set = setAt[root];
-    if (set === undefined) {
-      const made = [each];
-      setAt[root] = made;
-      sets.push(made);
-    } else set.push(each);
-  }
-  return sets;
+  const through: number[][] = [];
+  const numbers: (number | undefined)[] = [];
+  const of = folded.map(({ part }, at) => {
+    const root = rootOf(part.index);
+    const number = numbers[root] ?? through.length;
+    numbers[root] = number;
+    if (number === through.length) through.push([]);
+    through[number]?.push(at);
+    return number;
+  });
+  return { journeys: through.map((those) => keptJourney(those.map((at) => folded[at] as FoldedPart))), through, of };
 }
 
 interface Kept {
@@ -105,6 +144,7 @@ interface Kept {
 
 const JOURNEYS = keptOn<FoldedPart, Kept>();
 
+/** The same journey where another edit only sets its parts apart from others. */
 function keptJourney(through: readonly FoldedPart[]): Journey {
   const [first] = through as [FoldedPart];
   const kept = JOURNEYS.get(first);

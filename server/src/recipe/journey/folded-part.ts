@@ -5,14 +5,15 @@
 import { keptOn } from '../../notation/kept.ts';
 import type { Part } from '../recipe.ts';
 import type { Placed } from './ahead.ts';
-import type { Body, Stay } from './bodies.ts';
+import { type Body, isSameBody, type Stay } from './bodies.ts';
 import type { Clock } from './clock.ts';
 import { type FoldedStep, foldStep, stillUsed } from './folded-step.ts';
 import { listedStays } from './listed.ts';
-import { type Done, type FoldState, isSameFold } from './state.ts';
+import { type Done, type FoldState, isSameDone, isSameFold } from './state.ts';
 
 export interface FoldedPart {
   readonly part: Part;
+  readonly before: FoldState;
   readonly steps: readonly FoldedStep[];
   /** Of the list, before the first step, and of the steps. */
   readonly listed: readonly Stay[];
@@ -35,23 +36,18 @@ export interface FoldedPart {
   readonly elsewhere: readonly Done[];
   /** Other parts whose foods it had in hand. */
   readonly touches: readonly number[];
+  /** Other parts of which something was there for it. */
+  readonly saw: readonly number[];
 }
 
-interface Kept {
-  readonly before: FoldState;
-  readonly folded: FoldedPart;
-}
+const NO_PARTS: readonly number[] = [];
 
-const FOLDED = keptOn<Placed, Kept>();
+const FOLDED = keptOn<Placed, FoldedPart>();
 
 export function foldPart(before: FoldState, placed: Placed, parts: readonly Part[]): FoldedPart {
   const kept = FOLDED.get(placed);
-  if (
-    kept !== undefined &&
-    isSameFold(kept.before, before) &&
-    kept.folded.steps.every(({ used }) => stillUsed(used, parts))
-  )
-    return kept.folded;
+  if (kept !== undefined && isSameFold(kept.before, before) && kept.steps.every(({ used }) => stillUsed(used, parts)))
+    return kept;
   const steps: FoldedStep[] = [];
   let state = before;
   for (const step of placed.steps) {
@@ -60,7 +56,7 @@ export function foldPart(before: FoldState, placed: Placed, parts: readonly Part
     state = folded.after;
   }
   const folded = sum(placed.part, before, steps, state);
-  FOLDED.set(placed, { before, folded });
+  FOLDED.set(placed, folded);
   return folded;
 }
 
@@ -72,18 +68,25 @@ function sum(part: Part, before: FoldState, steps: readonly FoldedStep[], after:
   const seen: Body[] = [...made];
   for (const body of before.bodies) {
     const now = isPut(body.id) ? undefined : after.bodies.find(({ id }) => id === body.id);
-    if (now === body) continue;
+    if (now !== undefined && isSameBody(now, body)) continue;
     seen.push(body);
     if (now === undefined) taken.add(body.id);
     else changed.push(now);
   }
   const listed = listedStays(part);
+  const othersIn = (bodies: readonly Body[], done: readonly Done[]): readonly number[] => {
+    const parts = new Set([...partsIn(bodies), ...done.map((each) => each.part)]);
+    parts.delete(part.index);
+    return parts.size === 0 ? NO_PARTS : [...parts];
+  };
+  const elsewhere = after.done.filter((each, i) => !isSameDone(each, before.done[i] as Done));
   const stays = steps.flatMap((step) => step.stays);
   const ended = steps.flatMap((step) => step.ended);
   for (const stay of stays) seen.push(stay.body);
   seen.push(...ended);
   return {
     part,
+    before,
     steps,
     listed,
     stays,
@@ -98,8 +101,9 @@ function sum(part: Part, before: FoldState, steps: readonly FoldedStep[], after:
     clock: after.clock,
     focus: after.focus,
     done: { part: part.index, left: after.left, made: made.at(-1) },
-    elsewhere: after.done.filter((each, i) => each !== before.done[i]),
-    touches: partsIn(seen).filter((index) => index !== part.index),
+    elsewhere,
+    touches: othersIn(seen, elsewhere),
+    saw: othersIn([...before.bodies, ...before.open.map((stay) => stay.body)], before.done),
   };
 }
 

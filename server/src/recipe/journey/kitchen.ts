@@ -6,12 +6,14 @@
 import type { Part } from '../recipe.ts';
 import type { Placed } from './ahead.ts';
 import { type Body, isHot, type Stay } from './bodies.ts';
-import type { Clock } from './clock.ts';
+import { isSameClock } from './clock.ts';
 import { type FoldedPart, partsIn } from './folded-part.ts';
 import { type Related, reachedFrom, relatedOf } from './related.ts';
 import { Shelf } from './shelf.ts';
 import { type Done, type FoldState, firstId } from './state.ts';
 
+const NO_BODIES: readonly Body[] = [];
+const NO_STAYS: readonly Stay[] = [];
 const NO_FOCUS: readonly number[] = [];
 const NO_DONE: readonly Done[] = [];
 
@@ -21,48 +23,81 @@ export class Kitchen {
   private readonly bodies = new Shelf(({ id }: Body) => id);
   /** Stays that the clock may end. */
   private readonly open = new Shelf((stay: Stay) => stay);
-  private focus: readonly number[] = NO_FOCUS;
-  private clock: Clock | undefined;
+  /** Parts that were left, in order; of the first so many it is known what they leave. */
+  private readonly left: FoldedPart[] = [];
+  private known = 0;
+  /** Parts of whose foods something is not as it was in the kitchen before. */
+  private readonly other = new Set<number>();
+  private isLastOther = false;
 
   constructor(parts: readonly Part[]) {
     this.parts = parts;
   }
 
+  /** Whether a part finds what it found in the kitchen before, as far as it is easily told. */
+  findsTheSame(placed: Placed, { before, saw }: FoldedPart): boolean {
+    const last = this.left.at(-1);
+    if (!isSameClock(before.clock, last?.clock)) return false;
+    if (this.other.size === 0) return true;
+    const { mixture, hot, clock } = relatedOf(placed);
+    if (mixture || hot || clock || (this.isLastOther && placed.part.head.ingredients.length === 0)) return false;
+    return saw.every((part) => !this.other.has(part)) && relatedOf(placed).parts.every((part) => !this.other.has(part));
+  }
+
   /** What a part finds when it begins: its list is whole, and one without a list goes on with what was acted on last. */
   stateFor(placed: Placed): FoldState {
     const { index, head } = placed.part;
+    const last = this.left.at(-1);
     const reached = reachedFrom(placed, this.parts);
-    const focus = head.ingredients.length === 0 ? this.focus : NO_FOCUS;
-    const bodies = this.shown(index, reached, focus, relatedOf(placed));
-    return {
-      bodies,
+    const related = relatedOf(placed);
+    const focus = head.ingredients.length === 0 ? (last?.focus ?? NO_FOCUS) : NO_FOCUS;
+    const alone: FoldState = {
+      bodies: NO_BODIES,
       focus,
       nextId: firstId(index),
       part: index,
       left: head.ingredients.map(() => 1),
-      done: reached.length === 0 ? NO_DONE : reached.flatMap((each) => this.done[each] ?? []),
-      clock: this.clock,
-      open: relatedOf(placed).clock
-        ? this.open.all()
-        : this.open.of(bodies.length === 0 ? [index, ...reached] : [index, ...reached, ...partsIn(bodies)]),
+      done: NO_DONE,
+      clock: last?.clock,
+      open: NO_STAYS,
+    };
+    const { mixture, hot, clock } = related;
+    if (reached.length === 0 && focus.length === 0 && !mixture && !hot && !clock) return alone;
+    this.lookAround();
+    const bodies = this.shown(reached, focus, related);
+    return {
+      ...alone,
+      bodies,
+      done: reached.flatMap((each) => this.done[each] ?? []),
+      open: clock ? this.open.all() : this.open.of([...reached, ...partsIn(bodies)]),
     };
   }
 
-  /** What is as a part leaves it. */
-  leave({ done, taken, changed, made, focus, elsewhere, ends, opens, clock }: FoldedPart): void {
-    for (const id of taken) this.bodies.take(id);
-    for (const body of changed) this.bodies.replace(body);
-    for (const { body, parts } of made) this.bodies.put(body, parts);
-    for (const stay of ends) this.open.take(stay);
-    for (const { stay, parts } of opens) this.open.put(stay, parts);
-    this.done[done.part] = done;
-    for (const other of elsewhere) this.done[other.part] = other;
-    this.focus = focus;
-    this.clock = clock;
+  /** A part is at its end. `before` is how it was folded in the kitchen before. */
+  leave(folded: FoldedPart, before: FoldedPart | undefined): void {
+    this.left.push(folded);
+    this.isLastOther = folded !== before;
+    if (folded === before) return;
+    for (const each of before === undefined ? [folded] : [folded, before]) {
+      this.other.add(each.part.index);
+      for (const part of each.touches) this.other.add(part);
+    }
+  }
+
+  private lookAround(): void {
+    for (; this.known < this.left.length; this.known++) {
+      const { done, taken, changed, made, elsewhere, ends, opens } = this.left[this.known] as FoldedPart;
+      for (const id of taken) this.bodies.take(id);
+      for (const body of changed) this.bodies.replace(body);
+      for (const { body, parts } of made) this.bodies.put(body, parts);
+      for (const stay of ends) this.open.take(stay);
+      for (const { stay, parts } of opens) this.open.put(stay, parts);
+      this.done[done.part] = done;
+      for (const other of elsewhere) this.done[other.part] = other;
+    }
   }
 
   private shown(
-    index: number,
     reached: readonly number[],
     focus: readonly number[],
     { mixture, hot, clock }: Related,
@@ -70,6 +105,6 @@ export class Kitchen {
     if (clock) return this.bodies.all();
     const mixed = mixture ? this.bodies.last(({ members }) => members.length > 1) : undefined;
     const more = [...(mixed === undefined ? [] : [mixed]), ...(hot ? this.bodies.all().filter(isHot) : [])];
-    return this.bodies.of([index, ...reached], more.length === 0 ? focus : [...focus, ...more.map(({ id }) => id)]);
+    return this.bodies.of(reached, more.length === 0 ? focus : [...focus, ...more.map(({ id }) => id)]);
   }
 }

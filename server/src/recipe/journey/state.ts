@@ -55,7 +55,7 @@ export function isSameFold(a: FoldState, b: FoldState): boolean {
   );
 }
 
-function isSameDone(a: Done, b: Done): boolean {
+export function isSameDone(a: Done, b: Done): boolean {
   return (
     a === b ||
     (a.part === b.part &&

@@ -5,8 +5,8 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   food: ['measure', 'data', 'fastest-levenshtein'],
   prose: ['notation', 'measure', 'data'],
   recipe: ['prose', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
-  edits: ['recipe', 'notation', 'measure', 'food'],
-  checks: ['edits', 'recipe', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
+  edits: ['recipe', 'prose', 'notation', 'measure', 'food'],
+  checks: ['edits', 'recipe', 'prose', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
   workspace: [
     'checks',
     'edits',

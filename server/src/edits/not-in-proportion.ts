@@ -4,8 +4,8 @@
  */
 import { trimmed } from '../measure/number-text.ts';
 import type { PanNode } from '../notation/tree.ts';
+import { anyDoes, deed, isBaked, isInOven } from '../recipe/deeds.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
-import { baseForm } from '../recipe/verbs.ts';
 import type { ScaleTarget, Sizes } from './scale-target.ts';
 
 /** A batch so many times as large, or as small, is no small change any more (common practice, no source). */
@@ -26,11 +26,8 @@ export function whatDoesNotScale(
   if (Math.abs(by - 1) < 0.02 && sizes.deeper === undefined) return [];
   const said: string[] = [];
   const steps = parts.flatMap((p) => p.steps);
-  const words = new Set(
-    steps.flatMap((s) => s.sentence.items.flatMap((i) => (i.kind === 'word' ? [baseForm(i.word)] : []))),
-  );
   const more = by > 1;
-  const oven = steps.some((s) => s.heat.some((h) => h.role === 'oven'));
+  const oven = anyDoes(steps, IN_OVEN);
   if (sizes.deeper !== undefined && Math.abs(sizes.deeper - 1) > 0.05) {
     // By conduction alone time goes with the square of the depth; common practice is less.
     const square = sizes.deeper ** 2;
@@ -57,11 +54,11 @@ export function whatDoesNotScale(
     );
   if (far && foods.some((c) => c === 'spice' || c === 'dried herb' || c === 'salt'))
     said.push('Taste for spice and salt: strong seasonings seldom need the whole factor.');
-  if (['simmer', 'reduce', 'boil', 'braise', 'stew'].some((w) => words.has(w)))
+  if (anyDoes(steps, SIMMERS))
     said.push(
       `Simmering and reducing times stay as written; a ${more ? 'larger pot loses a smaller' : 'smaller pot loses a larger'} share of its water in the same time: go by thickness or weight.`,
     );
-  if (far && more && words.has('fry')) said.push('Fry in batches: a full pan stews.');
+  if (far && more && anyDoes(steps, FRIES)) said.push('Fry in batches: a full pan stews.');
   if (by >= VERY_LARGE || massG(parts) * by > FULL_G * (by > 1 ? 1 : Number.POSITIVE_INFINITY))
     said.push(
       'Check that mixer, pans and oven hold the batch, and that hot food still cools from 57 to 21 °C within 2 h and to 5 °C within 6 h.',
@@ -75,6 +72,15 @@ export function whatDoesNotScale(
   if (recipe.outline.trials.length > 0) said.push('The trials stay as recorded: they were cooked at the old size.');
   return said;
 }
+
+const IN_OVEN = deed(
+  (event) => isBaked(event) || ((event.act === 'put' || event.act === 'dry') && event.where.some(isInOven)),
+);
+/** Water goes off as it cooks. */
+const SIMMERS = deed(
+  (event) => event.act === 'heat' && !isBaked(event) && (event.cooks === 'through' || event.craft === 'reduce'),
+);
+const FRIES = deed(({ craft }) => craft === 'fry' || craft === 'deep-fry');
 
 const massG = (parts: readonly Part[]): number => parts.reduce((sum, p) => sum + p.head.massG.high, 0);
 

@@ -11,6 +11,7 @@ export const TOPICS = [
   'lump',
   /** What a dough or a batch is made into, or served as. */
   'share',
+  'each',
   'batch',
   'tin',
   'loaf',

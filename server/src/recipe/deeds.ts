@@ -5,12 +5,10 @@
 import { keptOn } from '../notation/kept.ts';
 import { sentenceIn } from '../notation/sentence.ts';
 import type { SentenceItem } from '../notation/tree.ts';
-import type { Craft, Event, Sign } from '../prose/event.ts';
+import type { Craft, Event, Where } from '../prose/event.ts';
 import { type Topic, topicBits, topicsAt } from '../prose/topics.ts';
 import { type BoundEvent, boundEvents } from './journey/bind.ts';
 import type { Step } from './recipe.ts';
-
-export type { Craft, Event, Sign, Topic };
 
 /** A question that steps are asked, made once for the life of the process. */
 export interface Question {
@@ -83,6 +81,17 @@ function emptyMarks(): number[] {
   for (let bank = Math.ceil(ASKED.length / BITS); bank > 0; bank--) marks.push(0);
   return marks;
 }
+
+/** In the oven, or into it. */
+export const isInOven = ({ is, way, not }: Where): boolean => is === 'oven' && (way === 'at' || way === 'to') && !not;
+/** It is heated by the air around it, whatever it stands in. */
+export const isBaked = ({ act, craft, medium, where, temperatures }: Event): boolean =>
+  act === 'heat' &&
+  (medium?.is === 'air' ||
+    (craft !== undefined && BAKES.has(craft)) ||
+    where.some(isInOven) ||
+    temperatures.some(({ of }) => of === 'oven'));
+const BAKES: ReadonlySet<Craft> = new Set(['bake', 'roast', 'grill']);
 
 const TOPICS_IN = keptOn<Step['sentence'], { readonly one: number; readonly several: number }>();
 

@@ -6,8 +6,10 @@
 import type { FoodClass } from '../food/food.ts';
 import type { Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
+import type { Craft, Event } from '../prose/event.ts';
+import type { Topic } from '../prose/topics.ts';
 import { contentsOf } from './contents.ts';
-import { anyDoes, type Craft, deed, type Event, nameSpeaksOf, type Question, speaksOf, type Topic } from './deeds.ts';
+import { anyDoes, deed, nameSpeaksOf, type Question, speaksOf } from './deeds.ts';
 import type { Ingredient } from './ingredient.ts';
 import { type Kind, kindNamed, verdictOf } from './kinds.ts';
 import { isGelatine } from './measures/gelling.ts';

@@ -95,6 +95,10 @@ export function wordsSaid(sentence: Sentence): readonly string[] {
   );
 }
 
+/** Whether a sentence has one of the words of a name, as they are compared. */
+export const saysOneOf = (sentence: Sentence, words: ReadonlySet<string>): boolean =>
+  wordsSaid(sentence).some((word) => words.has(word));
+
 /** `… in half the oil, then brown the beef in the rest.`: of what the sentence last took a portion. */
 function bareRest(items: readonly SentenceItem[], at: number, found: readonly Mention[]): Mention | undefined {
   const item = items[at];
@@ -290,6 +294,10 @@ export const VERBS_OF_FOOD: ReadonlySet<string> = new Set([
   'crumb',
   'juice',
   'zest',
+  'rice',
+  'spice',
+  'bread',
+  'batter',
 ]);
 /** Words that follow an order and open what it is done to. */
 export const OBJECTS: ReadonlySet<string> = new Set([

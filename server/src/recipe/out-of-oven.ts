@@ -6,9 +6,9 @@ import data from '../../data/oven-loss.json' with { type: 'json' };
 import type { Food } from '../food/food.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import type { Statement } from '../notation/tree.ts';
-import type { MediumKind, Where } from '../prose/event.ts';
+import type { MediumKind } from '../prose/event.ts';
 import { isAside } from './contents.ts';
-import { anyDoes, type Craft, deed, does, type Event, speaksOf } from './deeds.ts';
+import { anyDoes, deed, does, isBaked, isInOven, speaksOf } from './deeds.ts';
 import { type Ingredient, isFlour } from './ingredient.ts';
 import { meets } from './needs.ts';
 import { listedPart, type PartHead } from './part.ts';
@@ -80,18 +80,9 @@ export function outOfAll(parts: readonly InOven[]): OutOfOven | undefined {
 
 const NOTHING: Range = { low: 0, high: 0 };
 
-const isInOven = ({ is, way, not }: Where): boolean => is === 'oven' && (way === 'at' || way === 'to') && !not;
-/** It is heated by the air around it, whatever it stands in. */
-const bakes = ({ act, craft, medium, where, temperatures }: Event): boolean =>
-  act === 'heat' &&
-  (medium?.is === 'air' ||
-    (craft !== undefined && BAKES.has(craft)) ||
-    where.some(isInOven) ||
-    temperatures.some(({ of }) => of === 'oven'));
-const BAKES: ReadonlySet<Craft> = new Set(['bake', 'roast', 'grill']);
-/** Or it is put in for so long. */
+/** It is baked, or put in for so long. */
 const BAKING = deed(
-  (event) => bakes(event) || (event.act === 'put' && event.times.length > 0 && event.where.some(isInOven)),
+  (event) => isBaked(event) || (event.act === 'put' && event.times.length > 0 && event.where.some(isInOven)),
 );
 
 /** How a part has to do with the oven. */
@@ -158,7 +149,7 @@ const STOVE = deed(
       event.cooks === 'as read' ||
       (event.cooks === 'outside' && event.medium !== undefined) ||
       event.medium?.is === 'fat') &&
-    !bakes(event),
+    !isBaked(event),
 );
 const OVEN_SET = deed(({ temperatures }) => temperatures.some(({ of }) => of === 'oven'));
 const TAKING_AWAY = deed(({ act, craft }) => act === 'discard' || craft === 'drain');
@@ -169,7 +160,7 @@ const BOILING = deed(
       event.as !== 'beside' &&
       event.cooks !== 'barely' &&
       (event.medium === undefined ? event.lasts === 'waits' : WET.has(event.medium.is)) &&
-      !bakes(event)),
+      !isBaked(event)),
 );
 const WET: ReadonlySet<MediumKind | undefined> = new Set<MediumKind>(['water', 'steam', 'pressure']);
 const COVERED = deed(
@@ -280,7 +271,7 @@ const isDried = (kind: string | undefined, steps: readonly Step[]): boolean =>
 
 const LONG_IN_OVEN = deed(
   (event) =>
-    (bakes(event) || (event.act === 'dry' && event.where.some(isInOven))) &&
+    (isBaked(event) || (event.act === 'dry' && event.where.some(isInOven))) &&
     event.times.some(({ minutes }) => minutes.low >= data.dried.fromMin),
 );
 

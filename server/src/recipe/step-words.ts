@@ -48,9 +48,6 @@ export const inAnyForm = (...verbs: readonly string[]): WordList => {
   return wordList((word) => all.has(baseForm(word)));
 };
 
-/** Words that match; the pattern has no blank in it and no state. */
-export const matching = (pattern: RegExp): WordList => wordList((word) => pattern.test(word));
-
 /** Whether a word is on the list. */
 export const isOn = (list: WordList, word: string): boolean => ((marksOfWord(word)[list.bank] ?? 0) & list.bit) !== 0;
 

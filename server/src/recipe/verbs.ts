@@ -34,9 +34,6 @@ export function orderedVerb(word: string): string | undefined {
   return verb === word ? undefined : verb;
 }
 
-/** Whether food is taken by the verb, as its object or with `in`, `with` and the like: `add`, `brush`, not `serve` or `discard`. */
-export const takesFood = (verb: string): boolean => TAKING.has(verb);
-
 interface Form {
   readonly verb: string;
   readonly does: VerbClass;

@@ -1,15 +1,14 @@
 /**
  * Knows when eggs are used as yolks and whites apart, so that a portion of one is none of the other.
  */
+
+import { speaksOf } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part } from '../../recipe/recipe.ts';
-import { anySays, asWritten } from '../../recipe/step-words.ts';
-
-const HALVES = asWritten('yolk', 'yolks', 'white', 'whites');
 
 /** Whole eggs of which the steps, or the line itself, speak as yolks and whites. */
 export function isSeparated({ food, name, node }: Ingredient, part: Part): boolean {
   if (food?.class !== 'egg' || /yolk|white/i.test(name)) return false;
   if (/separated/i.test(node.preparation?.text ?? '')) return true;
-  return anySays(part.steps, HALVES);
+  return part.steps.some((step) => speaksOf(step, 'egg half'));
 }

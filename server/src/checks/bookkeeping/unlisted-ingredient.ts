@@ -1,14 +1,13 @@
 import { insertLineAfter } from '../../edits/text-edit.ts';
-import type { FoodBook } from '../../food/book.ts';
-import type { Food, FoodClass } from '../../food/food.ts';
-import type { MeasuredNode, SentenceItem, WordNode } from '../../notation/tree.ts';
+import type { FoodClass } from '../../food/food.ts';
+import type { MeasuredNode } from '../../notation/tree.ts';
+import type { Craft } from '../../prose/event.ts';
+import { type FoodSaid, foodBehind, foodsSaid } from '../../recipe/foods-said.ts';
 import { listedClasses, listedWords, type PartHead } from '../../recipe/part.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
-import { inAnyForm, isOn } from '../../recipe/step-words.ts';
-import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from '../../recipe/words.ts';
+import { ADJECTIVES, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
-import { type FoodSaid, foodsSaid } from './foods-said.ts';
 
 interface Values {
   readonly name: string;
@@ -93,7 +92,7 @@ const MADE_OF: ReadonlyMap<FoodClass, readonly FoodClass[] | 'anything'> = new M
   ['syrup', ['syrup', 'sugar']],
   ['sugar', ['sugar', 'syrup']],
   ['fat', ['fat', 'oil', 'cream', 'meat', 'cured meat', 'poultry']],
-  ['juice', ['juice', 'fruit', 'vegetable']],
+  ['juice', ['juice', 'fruit', 'vegetable', 'meat', 'poultry', 'fish', 'shellfish']],
   ['flavouring', ['flavouring', 'fruit']],
   ['pasta', ['pasta', 'flour']],
   ['flour', ['flour', 'starch']],
@@ -119,8 +118,7 @@ function withAmount(part: Part, step: Step, house: House, found: Found<Values>[]
       step.mentions.some((m) => m.whole.start <= item.start && m.end > item.start)
     )
       continue;
-    const from = wordAt(items, i + 1) === 'of' ? (wordAt(items, i + 2) === 'the' ? i + 3 : i + 2) : i + 1;
-    const run = longestFood(items, from, step, house.world.book);
+    const run = foodBehind(items, i, step, house.world.book);
     if (run === undefined || NEVER.has(run.food.class) || run.words.every((w) => isListed(part, w))) continue;
     const line = part.head.source.lines[step.line]?.text ?? '';
     const values = {
@@ -145,8 +143,8 @@ function named(part: Part, step: Step, house: House, found: Found<Values>[]): vo
 
 /** Whether a step wants the food brought from elsewhere: it is taken in, and neither listed nor likely made of what is. */
 function isCalledFor(said: FoodSaid, part: Part): boolean {
-  const { foods, words, definite, verb } = said;
-  if (verb === undefined || foods.some((f) => NEVER.has(f.class)) || isKnown(words, part)) return false;
+  const { foods, words, definite, taken } = said;
+  if (taken === undefined || foods.some((f) => NEVER.has(f.class)) || isKnown(words, part)) return false;
   if (isForThePan(said) || isSeasoning(said)) return false;
   const seen = part.heads.slice(0, part.index + 1);
   // `The syrup`, and `meat` whatever it be, may be something of the list.
@@ -160,74 +158,33 @@ function isCalledFor(said: FoodSaid, part: Part): boolean {
 /** Whether something listed is so called, or is what it comes from: `the lemon juice`, where lemons are. */
 function isKnown(words: readonly string[], part: Part): boolean {
   const nouns = words.filter((w) => !ADJECTIVES.has(w));
-  return nouns.length > 0 ? nouns.some((w) => isListed(part, w)) : words.every((w) => isListed(part, w));
+  const isPart = part.heads.some((head) => nouns.length > 0 && nouns.every((w) => wordsOf(head.name).includes(w)));
+  return isPart || (nouns.length > 0 ? nouns.some((w) => isListed(part, w)) : words.every((w) => isListed(part, w)));
 }
 
 const lists = (head: PartHead, classes: readonly FoodClass[]): boolean =>
   classes.some((c) => listedClasses(head).has(c));
 
 /** Fat that a pan is greased with or something is fried in, and flour for the board. */
-const isForThePan = ({ foods, verb = '' }: FoodSaid): boolean =>
-  foods.some((f) => (f.class === 'oil' || f.class === 'fat') && isOn(GREASING, verb)) ||
-  foods.some((f) => (f.class === 'flour' || f.class === 'starch') && isOn(DUSTING, verb));
+const isForThePan = ({ foods, taken }: FoodSaid): boolean =>
+  taken !== undefined &&
+  ((foods.some((f) => f.class === 'oil') && taken.act === 'heat') ||
+    (foods.some((f) => f.class === 'oil' || f.class === 'fat') &&
+      ((taken.act === 'heat' && taken.cooks !== 'barely') || isOf(taken, GREASING))) ||
+    (foods.some((f) => f.class === 'flour' || f.class === 'starch') &&
+      (taken.act === 'shape' || isOf(taken, DUSTING))));
 
 /** The pepper of `season with salt and pepper`. */
-const isSeasoning = ({ foods, verb, beside }: FoodSaid): boolean =>
-  foods.some((f) => f.class === 'spice') && (beside === 'salt' || (foods.length > 1 && verb === 'season'));
+const isSeasoning = ({ foods, taken, besideSalt }: FoodSaid): boolean =>
+  foods.some((f) => f.class === 'spice') && (besideSalt || (foods.length > 1 && taken?.craft === 'season'));
 
-const GREASING = inAnyForm(
-  'fry',
-  'brush',
-  'coat',
-  'rub',
-  'brown',
-  'sear',
-  'saute',
-  'sauté',
-  'heat',
-  'cook',
-  'line',
-  'drizzle',
-  'roast',
-);
-const DUSTING = inAnyForm('dust', 'sprinkle', 'roll', 'knead', 'dredge', 'shape', 'press', 'coat');
+const isOf = ({ craft }: NonNullable<FoodSaid['taken']>, crafts: ReadonlySet<Craft>): boolean =>
+  craft !== undefined && crafts.has(craft);
+const GREASING: ReadonlySet<Craft> = new Set(['brush', 'rub', 'line', 'grease', 'dust']);
+const DUSTING: ReadonlySet<Craft> = new Set(['dust', 'press', 'knead']);
 
 const isOfFood = (item: MeasuredNode): boolean =>
   item.unit === undefined ? item.quantity.count !== undefined : !['%', 'mm', 'cm', 'in'].includes(item.unit.symbol);
-
-interface FoodRun {
-  readonly food: Food;
-  readonly words: readonly string[];
-  readonly start: number;
-  readonly end: number;
-  readonly to: number;
-}
-
-/** The longest run of words from an item on, four at most, that names a food and is no mention. */
-function longestFood(items: readonly SentenceItem[], from: number, step: Step, book: FoodBook): FoodRun | undefined {
-  const words: WordNode[] = [];
-  for (let i = from; i < items.length && words.length < 4; i++) {
-    const item = items[i];
-    if (
-      item?.kind !== 'word' ||
-      FUNCTION_WORDS.has(item.word) ||
-      step.mentions.some((m) => m.start <= item.start && m.end >= item.end)
-    )
-      break;
-    words.push(item);
-  }
-  for (let n = words.length; n > 0; n--) {
-    const run = words.slice(0, n);
-    const compared = run.flatMap((w) => wordsOf(w.word));
-    const match = book.findInText(run.map((w) => w.word).join(' '));
-    const [first] = run;
-    const last = run.at(-1);
-    if (match.kind === 'food' && first !== undefined && last !== undefined) {
-      return { food: match.food, words: compared, start: first.start, end: last.end, to: from + n - 1 };
-    }
-  }
-  return undefined;
-}
 
 /** Whether a list line, part name or kind that the part can see has the word: then it is no stranger. */
 function isListed(part: Part, word: string): boolean {
@@ -241,9 +198,4 @@ function isListed(part: Part, word: string): boolean {
 /** The last ingredient's line, or the part's own line where nothing is listed. */
 function lastListLine(part: Part): number {
   return part.head.ingredients.at(-1)?.line ?? 0;
-}
-
-function wordAt(items: readonly SentenceItem[], i: number): string {
-  const item = items[i];
-  return item?.kind === 'word' ? item.word : '';
 }

@@ -1,10 +1,12 @@
 import { isOnOwnLine } from '../../edits/list-line.ts';
 import { indentOf } from '../../edits/set-amount.ts';
 import { deleteLine, insertLineAfter } from '../../edits/text-edit.ts';
+import type { Event } from '../../prose/event.ts';
+import { anyDoes, deed, eventsOf } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { LedgerEntry } from '../../recipe/ledger.ts';
+import { saysOneOf } from '../../recipe/mentions.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
-import { anySays, inAnyForm, inWords } from '../../recipe/step-words.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { takesEverything } from '../everything.ts';
@@ -103,13 +105,20 @@ const isAlone = ({ head, includes, steps }: Part): boolean =>
 
 /** `Rub with the salt and roast`: an order without an object is of what the list begins with, where nothing else is left over. */
 const isMeant = ({ ledger, steps: [first] }: Part, index: number): boolean =>
-  index === 0 &&
-  first !== undefined &&
-  ledger.findLastIndex(isUnused) === 0 &&
-  WITHOUT_OBJECT.test(inWords(first.sentence));
+  index === 0 && first !== undefined && ledger.findLastIndex(isUnused) === 0 && isWithoutObject(first);
 
-const WITHOUT_OBJECT =
-  /^(?:rub|season|salt|toss|shape|brush|coat|sprinkle|dust|smear|marinate|brown|roast|bake|grill|fry|simmer|boil) (?:(?:all over|generously|well) )?(?:with|in|at|and|for|until|on|over)\b/;
+function isWithoutObject(step: Step): boolean {
+  const first = eventsOf(step)[0];
+  return (
+    first !== undefined &&
+    first.as === 'ordered' &&
+    first.verb?.start === step.sentence.items[0]?.start &&
+    ACTS_ON.has(first.act) &&
+    first.objects.every(({ role, by }) => role !== 'what' || by === 'nothing')
+  );
+}
+
+const ACTS_ON: ReadonlySet<Event['act']> = new Set(['heat', 'combine', 'steep', 'shape']);
 
 /** What a part lists and nobody uses, with its place in the list. */
 function* unusedIn(part: Part): Iterable<readonly [number, Found<Values>]> {
@@ -158,15 +167,13 @@ const isUnused = ({ uses, ingredient }: LedgerEntry): boolean =>
 
 /** What else but the oil on the list would a step deep-fry in? */
 const isFryingFat = ({ food }: Ingredient, steps: readonly Step[]): boolean =>
-  (food?.class === 'oil' || food?.class === 'fat') && anySays(steps, DEEP_FRYING);
+  (food?.class === 'oil' || food?.class === 'fat') && anyDoes(steps, DEEP_FRYING);
 
-const DEEP_FRYING = inAnyForm('deep-fry');
+const DEEP_FRYING = deed(({ craft }) => craft === 'deep-fry');
 
 /** A step names the food that the line nearly names. */
 function isMisspelled({ match }: Ingredient, steps: readonly Step[]): boolean {
   if (match.kind !== 'unknown' || match.near.length === 0) return false;
   const nouns = new Set(match.near.flatMap((food) => wordsOf(food.name).at(-1) ?? []));
-  return steps.some((s) =>
-    s.sentence.items.some((i) => i.kind === 'word' && wordsOf(i.word).some((w) => nouns.has(w))),
-  );
+  return steps.some(({ sentence }) => saysOneOf(sentence, nouns));
 }

@@ -1,7 +1,8 @@
 import { indentOf } from '../../edits/set-amount.ts';
 import { insertLineAfter } from '../../edits/text-edit.ts';
+import { deed, does, speaksOf } from '../../recipe/deeds.ts';
 import { nameSpan, type PartHead } from '../../recipe/part.ts';
-import { anySays, asWritten } from '../../recipe/step-words.ts';
+
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { type Given, overParts, type Worked, workedAgain } from '../over-parts.ts';
@@ -72,7 +73,13 @@ const unmentioned = overParts(({ head, index, isLast, usesByLater }): Found<Valu
 );
 
 /** A step takes everything that lies on the bench. */
-const gathering = overParts(({ steps }) => anySays(steps, GATHERING) || undefined);
+const gathering = overParts(
+  ({ steps }) => steps.some((step) => does(step, GATHERS) || speaksOf(step, 'everything')) || undefined,
+);
+
+const GATHERS = deed(
+  ({ craft, objects }) => craft === 'assemble' || craft === 'layer' || objects.some(({ by }) => by === 'all'),
+);
 
 const including = overParts(({ includes }) => (includes.length === 0 ? undefined : includes));
 
@@ -102,5 +109,3 @@ function untaken(free: Free, lists: readonly Lists[]): readonly Found<Values>[] 
   for (const heads of last.now.values) for (const head of heads ?? []) left.delete(head);
   return [...left.values()].reverse();
 }
-
-const GATHERING = asWritten('everything', 'all', 'parts', 'components', 'assemble', 'together', 'layers', 'elements');

@@ -1,5 +1,6 @@
+import type { Craft } from '../../prose/event.ts';
 import { contentsOf } from '../../recipe/contents.ts';
-import { type Craft, deed, does } from '../../recipe/deeds.ts';
+import { deed, does } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { sugarSolids, yolkShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';

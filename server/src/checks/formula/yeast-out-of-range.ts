@@ -1,8 +1,9 @@
 import data from '../../../data/fermentation.json' with { type: 'json' };
 import { significant, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
+import type { Event } from '../../prose/event.ts';
 import { contentsOf } from '../../recipe/contents.ts';
-import { anyDoes, deed, does, type Event, eventsOf } from '../../recipe/deeds.ts';
+import { anyDoes, deed, does, eventsOf } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { instantYeast } from '../../recipe/measures/leavening.ts';
 import { flourShare, isStarter } from '../../recipe/measures/shares.ts';

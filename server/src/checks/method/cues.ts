@@ -3,16 +3,8 @@
  * Refuses to know what the sign should be.
  */
 import type { Span } from '../../notation/tree.ts';
-import {
-  type Craft,
-  deed,
-  does,
-  type Event,
-  eventsOf,
-  type Question,
-  type Sign,
-  speaksOf,
-} from '../../recipe/deeds.ts';
+import type { Craft, Event, Sign } from '../../prose/event.ts';
+import { deed, does, eventsOf, type Question, speaksOf } from '../../recipe/deeds.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 
 /** What is ordered, and the words that order it. */

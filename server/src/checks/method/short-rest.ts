@@ -1,6 +1,7 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { DurationNode, Span } from '../../notation/tree.ts';
-import { type Event, eventsOf } from '../../recipe/deeds.ts';
+import type { Event } from '../../prose/event.ts';
+import { eventsOf } from '../../recipe/deeds.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
 

@@ -2,9 +2,11 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import type { MeasuredNode, SentenceItem, Span, TextNode } from '../../notation/tree.ts';
+import { amountOfOne } from '../../prose/counts.ts';
+import type { Craft } from '../../prose/event.ts';
+import { anyDoes, deed, does, isBaked, speaksOf } from '../../recipe/deeds.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
-import { anySays, asWritten, inAnyForm, says } from '../../recipe/step-words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { gramsOf as middleG } from '../formula/band.ts';
 import { listedG } from '../listed-grams.ts';
@@ -195,36 +197,30 @@ function eachIn(words: string): number | undefined {
   return found?.[1] === undefined || base === undefined ? undefined : Number(found[1]) * base;
 }
 
-const REDUCING = inAnyForm(
-  'boil',
-  'simmer',
-  'reduce',
-  'roast',
-  'drain',
-  'strain',
-  'braise',
-  'fry',
-  'dry',
-  'press',
-  'caramelise',
-  'caramelize',
-  'cook',
-  'peel',
-  'bone',
-  'discard',
+/** Water, fat or trimmings are left behind. */
+const REDUCING = deed(
+  (event) =>
+    (event.act === 'heat' && event.cooks !== 'barely' && (!isBaked(event) || event.craft === 'roast')) ||
+    event.act === 'dry' ||
+    event.act === 'discard' ||
+    (event.craft !== undefined && LEAVES.has(event.craft)),
 );
+const LEAVES: ReadonlySet<Craft> = new Set(['drain', 'strain', 'press', 'peel']);
 
-const reduces = anyPart((part) => anySays(part.steps, REDUCING));
+const reduces = anyPart((part) => anyDoes(part.steps, REDUCING));
 
 /** Whey runs off. */
-const CURDLING = asWritten('curdle', 'curdles', 'curds', 'curd', 'whey', 'muslin', 'cheesecloth', 'rennet');
 const curdles = anyPart(
-  ({ head, steps }) => anySays(steps, CURDLING) && head.ingredients.some(({ food }) => food?.class === 'milk'),
+  ({ head, steps }) =>
+    steps.some((step) => speaksOf(step, 'curd')) && head.ingredients.some(({ food }) => food?.class === 'milk'),
 );
 
-const isBoiledDown = anyPart(({ steps }) =>
-  steps.some((s) => s.times.some(({ verbClass, node }) => verbClass === 'stove' && node.highMin >= LONG_MIN)),
+const LONG_ON_STOVE = deed(
+  (event) =>
+    (event.act === 'dry' || (event.act === 'heat' && !isBaked(event))) &&
+    event.times.some(({ minutes }) => minutes.high >= LONG_MIN),
 );
+const isBoiledDown = anyPart(({ steps }) => anyDoes(steps, LONG_ON_STOVE));
 
 const leastKept = (recipe: Recipe): number =>
   curdles(recipe)
@@ -235,15 +231,17 @@ const leastKept = (recipe: Recipe): number =>
         ? LEAST_REDUCED
         : LEAST_KEPT;
 
-const DIVIDING = inAnyForm('divide', 'portion', 'scale', 'cut', 'shape', 'form', 'weigh');
+const DIVIDING = deed(
+  ({ act, amounts }) => act === 'divide' || act === 'shape' || act === 'cut' || (act === 'ready' && amounts.length > 1),
+);
 /** Flour, bowl and offcuts take so much at most. */
 const LEAST_DIVIDED = 0.75;
 
 /** Steps that divide what the part has made into pieces by weight, where the sum does not fit. */
 const divisions = overParts((part): readonly Found<Values>[] | undefined => {
-  if (!anySays(part.steps, DIVIDING)) return undefined;
+  if (!anyDoes(part.steps, DIVIDING)) return undefined;
   const found = part.steps.flatMap((step) => {
-    if (!says(step, DIVIDING)) return [];
+    if (!does(step, DIVIDING)) return [];
     const { items } = step.sentence;
     // `half the dough`, and what a batch is made for, are not the whole.
     if (step.mentions.some((m) => m.portion.kind !== 'plain' && m.portion.kind !== 'all')) return [];
@@ -272,18 +270,11 @@ function eachAfter(
   if (count?.kind !== 'measured' || count.unit !== undefined || count.quantity.size !== undefined) return undefined;
   const own = count.each === undefined ? undefined : gramsOf(count.each);
   if (own !== undefined) return { grams: own, end: count.end, words: `pieces of ${gramsText(own)} g` };
-  for (let k = i + 1; k <= i + 3; k++) {
-    const item = items[k];
-    const before = items[k - 1];
-    const after = items[k + 1];
-    if (item?.kind !== 'measured') continue;
-    const grams = gramsOf(item);
-    const each = (before?.kind === 'word' && before.word === 'of') || (after?.kind === 'word' && after.word === 'each');
-    return grams === undefined || !each
-      ? undefined
-      : { grams, end: item.end, words: `pieces of ${gramsText(grams)} g` };
-  }
-  return undefined;
+  const one = amountOfOne(items, i);
+  const grams = one === undefined ? undefined : gramsOf(one);
+  return one === undefined || grams === undefined
+    ? undefined
+    : { grams, end: one.end, words: `pieces of ${gramsText(grams)} g` };
 }
 
 /** The list that is divided: the part's own, or those it takes in. */
@@ -300,6 +291,6 @@ function toDivide(part: Part, line: number): readonly [number, number] | undefin
   // What goes in later, or is for the pan, is not divided.
   const late = part.ledger.some((e) => e.uses[0] === undefined || e.uses.some((u) => u.line >= line));
   if (ingredients.length > 0 && late) return undefined;
-  if (part.steps.some((s) => s.line < line && says(s, REDUCING))) return undefined;
+  if (part.steps.some((s) => s.line < line && does(s, REDUCING))) return undefined;
   return [head.massG.low, head.massG.high];
 }

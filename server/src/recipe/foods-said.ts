@@ -2,16 +2,19 @@
  * Knows which foods a step names that none of its mentions is, how each is brought in, and by which verb.
  * Refuses to know whether one is missing from a list.
  */
-import type { FoodBook } from '../../food/book.ts';
-import type { Food } from '../../food/food.ts';
-import { keyOf } from '../../food/names.ts';
-import type { SentenceItem } from '../../notation/tree.ts';
-import { OBJECTS, VERBS_OF_FOOD } from '../../recipe/mentions.ts';
-import { portionBefore } from '../../recipe/portions.ts';
-import type { Step } from '../../recipe/recipe.ts';
-import { baseForm, orderedVerb, takesFood } from '../../recipe/verbs.ts';
-import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from '../../recipe/words.ts';
-import { onceFor, onceWith } from '../once.ts';
+import type { FoodBook } from '../food/book.ts';
+import type { Food } from '../food/food.ts';
+import { keyOf } from '../food/names.ts';
+import { keptOn } from '../notation/kept.ts';
+import type { SentenceItem, Span, WordNode } from '../notation/tree.ts';
+import type { Act, Event } from '../prose/event.ts';
+import { formOf, senseOf, verbOf } from '../prose/lexicon.ts';
+import type { VerbRow } from '../prose/rows.ts';
+import { type BoundEvent, boundEvents } from './journey/bind.ts';
+import { OBJECTS, VERBS_OF_FOOD } from './mentions.ts';
+import { opensClause, portionBefore } from './portions.ts';
+import type { Step } from './recipe.ts';
+import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from './words.ts';
 
 export interface FoodSaid {
   /** What the words may be: one food, or several that share the name. */
@@ -22,26 +25,32 @@ export interface FoodSaid {
   readonly end: number;
   /** `the honey`, which may be what a step has made; not `honey`, `some honey`. */
   readonly definite: boolean;
-  /** The order that takes it, in its base form; undefined where nothing takes it in. */
-  readonly verb: string | undefined;
-  /** The word that `,` or `and` joins it to. */
-  readonly beside: string;
+  /** What is done that takes it; undefined where nothing takes it in. */
+  readonly taken: Event | undefined;
+  /** `,` or `and` joins it to salt. */
+  readonly besideSalt: boolean;
 }
 
 /** The foods a step names, from left to right; the same for as long as the step is. */
-export const foodsSaid = onceWith(foodsIn);
+export function foodsSaid(step: Step, book: FoodBook): readonly FoodSaid[] {
+  const kept = SAID.get(step);
+  if (kept?.book === book) return kept.foods;
+  const foods = foodsIn(step, book);
+  SAID.set(step, { book, foods });
+  return foods;
+}
 
-function foodsIn({ sentence: { items }, mentions }: Step, book: FoodBook): readonly FoodSaid[] {
+const SAID = keptOn<Step, { readonly book: FoodBook; readonly foods: readonly FoodSaid[] }>();
+
+function foodsIn(step: Step, book: FoodBook): readonly FoodSaid[] {
+  const { items } = step.sentence;
+  const { mentions } = step;
+  const events = boundEvents(step);
   const mentioned = new Set<number>();
   /** Words that name something of the list, and may be the end of another name: `baking powder`, where cocoa powder is listed. */
   const shared = new Set<number>();
-  /** The salt of `the flour, salt and sugar` is no order. */
-  const named = new Set<number>();
-  for (const { from, to, forced, verb } of mentions) {
-    for (let i = from; i <= to; i++) {
-      mentioned.add(i);
-      if (!verb) named.add(i);
-    }
+  for (const { from, to, forced } of mentions) {
+    for (let i = from; i <= to; i++) mentioned.add(i);
     if (from === to && !forced) shared.add(from);
   }
   const heads = vocabulary(book);
@@ -63,15 +72,21 @@ function foodsIn({ sentence: { items }, mentions }: Step, book: FoodBook): reado
     const last = found.at(-1);
     // What is told off in one breath is taken by one verb.
     const together = before !== undefined && last !== undefined && items[before]?.end === last.end;
-    const verb = together ? last.verb : verbTaking(items, from, named);
+    // `Almonds or hazelnuts`: either will do.
+    const isOther = wordAt(items, from - 1) === 'or';
+    const taken = isOther
+      ? undefined
+      : together
+        ? last.taken
+        : takenBy(events, { start: items[from]?.start ?? first.start, end: head.end });
     found.push({
       foods: run.foods,
       words: run.words,
       start: first.start,
       end: head.end,
       definite,
-      verb,
-      beside: wordAt(items, before ?? -1),
+      taken,
+      besideSalt: wordAt(items, before ?? -1) === 'salt',
     });
   }
   return found;
@@ -94,7 +109,8 @@ function runEndingAt(
   const words: string[] = [];
   for (let from = at; from >= 0 && from > at - 4; from--) {
     const word = wordAt(items, from);
-    if (word === '' || FUNCTION_WORDS.has(word) || (mentioned.has(from) && from < at)) break;
+    if (word === '' || FUNCTION_WORDS.has(word) || (from < at && (mentioned.has(from) || opensWithOrder(items, from))))
+      break;
     words.unshift(word);
     const match = book.findInText(words.join(' '));
     const foods = match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
@@ -128,7 +144,7 @@ function introduced(
       ['a', 'an', 'some'].includes(before.word) ||
       (before.word !== 'of' &&
         !EACH.has(before.word) &&
-        (FUNCTION_WORDS.has(before.word) || orderedVerb(before.word) !== undefined)) ||
+        (FUNCTION_WORDS.has(before.word) || isOrderAt(items, start - 1))) ||
       JOINING.has(before.word);
     return open ? { from: definite || isArticle(wordAt(items, start - 1)) ? start - 1 : start, definite } : undefined;
   }
@@ -147,7 +163,7 @@ const JOINING: ReadonlySet<string> = new Set(['together', 'then', 'also', 'well'
 const isModifier = (word: string): boolean =>
   word !== '' &&
   !FUNCTION_WORDS.has(word) &&
-  orderedVerb(word) === undefined &&
+  orderOf(word) === undefined &&
   (ADJECTIVES.has(word) ||
     /(?:ly|ed)$/.test(word) ||
     ['well', 'beaten', 'frozen', 'little', 'few', 'some', 'more', 'extra'].includes(word));
@@ -167,7 +183,41 @@ function endsThere(items: readonly SentenceItem[], at: number): boolean {
 }
 
 /** `The butter melted in the milk`; in `a garlic press` the verb is a noun. */
-const isDone = (word: string): boolean => baseForm(word) !== word && !word.endsWith('s');
+function isDone(word: string): boolean {
+  const form = formOf(senseOf(word));
+  return form === 'past' || form === 'ing';
+}
+
+/** What is a thing as often orders where an order stands: `then butter`, not `the bag juices`. */
+function isOrderAt(items: readonly SentenceItem[], at: number): boolean {
+  const order = orderOf(wordAt(items, at));
+  return order !== undefined && (!order.noun || opensClause(items, at) || wordAt(items, at).endsWith('ing'));
+}
+
+/** `Snip coriander`, but `baking powder`. */
+const opensWithOrder = (items: readonly SentenceItem[], at: number): boolean =>
+  opensClause(items, at) && orderOf(wordAt(items, at)) !== undefined && !wordAt(items, at).endsWith('ing');
+
+/** What a word gives as an order, or as what goes on: `stir`, `stirring`; undefined for `stirred` and for what is no verb. */
+function orderOf(word: string): VerbRow | undefined {
+  const sense = senseOf(word);
+  const form = formOf(sense);
+  return form === 'base' || form === 'base or past' || form === 'ing' ? verbOf(sense) : undefined;
+}
+
+/** Food is taken as their object, or with `in`, `with` and the like: `add`, not `serve` or `discard`. */
+const TAKES: ReadonlySet<Act> = new Set([
+  'heat',
+  'combine',
+  'put',
+  'cut',
+  'mince',
+  'steep',
+  'return',
+  'cover',
+  'pack',
+  'shape',
+]);
 
 const AFTER: ReadonlySet<string> = new Set([
   'together',
@@ -184,7 +234,8 @@ const AFTER: ReadonlySet<string> = new Set([
 /** `Butter the tin`, `grease and flour it`, `wrap and chill`: the name is an order. */
 function isOrderHere(items: readonly SentenceItem[], at: number, { from }: NounRun): boolean {
   const word = wordAt(items, at);
-  if (from !== at || orderedVerb(word) === undefined) return false;
+  const order = orderOf(word);
+  if (from !== at || order === undefined) return false;
   const [before, next] = [wordAt(items, at - 1), wordAt(items, at + 1)];
   if (isArticle(before) || DEFINITE.has(before)) return false;
   // `Butter and flour the tin` opens with orders; `milk, butter and salt` is a list.
@@ -201,61 +252,49 @@ function endIndexBefore(items: readonly SentenceItem[], from: number): number | 
 
 const isComma = (item: SentenceItem | undefined): boolean => item?.kind === 'mark' && item.mark === ',';
 
-/** The order that takes what stands from an item on; nothing where the words between compare, exclude or say until when. */
-function verbTaking(items: readonly SentenceItem[], from: number, named: ReadonlySet<number>): string | undefined {
-  for (let i = from - 1; i >= 0; i--) {
-    if (named.has(i)) continue;
-    const item = items[i];
-    if (item?.kind === 'mark' && /[.;:!?(]/.test(item.mark)) return undefined;
-    const word = wordAt(items, i);
-    if (NOT_TAKEN.has(word)) return undefined;
-    const verb = orderedVerb(word) ?? doneWith(items, i);
-    const before = wordAt(items, i - 1);
-    // `The roll`, `a squeeze of`: nouns.
-    if (verb === undefined || DEFINITE.has(before) || isArticle(before) || wordAt(items, i + 1) === 'of') continue;
-    // `While you fry the fish`, `a pan to fry it in`: no order.
-    if (SUBJECTS.has(before)) return undefined;
-    return takesFood(verb) ? verb : undefined;
-  }
-  return undefined;
+/** What takes the words: an event that has them as what it acts on, or as what lies around that. */
+function takenBy(events: readonly BoundEvent[], words: Span): FoodSaid['taken'] {
+  // The last of `ham, peas and rice` may be read as another order, which takes nothing: it is one of the list before it.
+  const at = events.findIndex(
+    ({ event }) => isWithin(words, event.verb) && event.objects.every(({ by }) => by === 'nothing'),
+  );
+  const taking = (
+    at > 0
+      ? events[at - 1]
+      : events.find(
+          ({ event: { objects, medium, vessel } }) =>
+            objects.some((slot) => slot.role !== 'from' && isWithin(words, slot)) ||
+            isWithin(words, medium) ||
+            isWithin(words, vessel),
+        )
+  )?.event;
+  return taking !== undefined && isTaking(taking) ? taking : undefined;
 }
 
-/** `A tin well rubbed with dripping`: what was done with it. */
-function doneWith(items: readonly SentenceItem[], at: number): string | undefined {
-  const word = wordAt(items, at);
-  return isDone(word) && wordAt(items, at + 1) === 'with' ? baseForm(word) : undefined;
+const isWithin = ({ start, end }: Span, slot: Span | undefined): boolean =>
+  slot !== undefined && start < slot.end && slot.start < end;
+
+/** Ordered, and not only spoken of: `while you fry the fish`. */
+const isTaking = ({ act, craft, as, said }: Event): boolean =>
+  TAKES.has(act) && craft !== 'make' && as !== 'told' && said !== 'not';
+
+interface Vocabulary {
+  readonly has: (word: string) => boolean;
 }
 
-const SUBJECTS: ReadonlySet<string> = new Set(['you', 'they', 'it', 'we', 'to', 'that', 'which', 'can', 'will', 'may']);
-
-/** What follows these is only spoken of. */
-const NOT_TAKEN: ReadonlySet<string> = new Set([
-  'until',
-  'till',
-  'like',
-  'as',
-  'when',
-  'if',
-  'while',
-  'because',
-  'so',
-  'for',
-  'from',
-  'without',
-  'than',
-  'instead',
-  'or',
-  'not',
-  'no',
-  'never',
-  'resemble',
-  'resembles',
-  'is',
-  'are',
-]);
+const VOCABULARIES = keptOn<FoodBook, Vocabulary>();
 
 /** Whether a food's name ends with the word, so that the book is asked only where it may know. */
-const vocabulary = onceFor((book: FoodBook): { readonly has: (word: string) => boolean } => {
+function vocabulary(book: FoodBook): Vocabulary {
+  let own = VOCABULARIES.get(book);
+  if (own === undefined) {
+    own = makeVocabulary(book);
+    VOCABULARIES.set(book, own);
+  }
+  return own;
+}
+
+function makeVocabulary(book: FoodBook): Vocabulary {
   const heads = new Set(book.endings().map(lastKey));
   const known = new Map<string, boolean>();
   return {
@@ -268,11 +307,56 @@ const vocabulary = onceFor((book: FoodBook): { readonly has: (word: string) => b
       return is;
     },
   };
-});
+}
 
 const MOST_KNOWN = 20_000;
 
 const lastKey = (words: string): string => keyOf(words).split(' ').at(-1) ?? '';
+
+/** A food that an amount in a sentence is of. */
+export interface FoodRun {
+  readonly food: Food;
+  readonly words: readonly string[];
+  readonly start: number;
+  readonly end: number;
+  readonly to: number;
+}
+
+/** The food that an amount at `at` is of: the longest run of words behind it, four at most, that names one and is no mention. */
+export function foodBehind(
+  items: readonly SentenceItem[],
+  at: number,
+  { mentions }: Step,
+  book: FoodBook,
+): FoodRun | undefined {
+  let from = at + 1;
+  while (from < at + 4 && FILLERS.has(wordAt(items, from))) from++;
+  const words: WordNode[] = [];
+  for (let i = from; i < items.length && words.length < 4; i++) {
+    const item = items[i];
+    if (
+      item?.kind !== 'word' ||
+      FUNCTION_WORDS.has(item.word) ||
+      mentions.some((m) => m.start <= item.start && m.end >= item.end)
+    )
+      break;
+    words.push(item);
+  }
+  for (let n = words.length; n > 0; n--) {
+    const run = words.slice(0, n);
+    const compared = run.flatMap((w) => wordsOf(w.word));
+    const match = book.findInText(run.map((w) => w.word).join(' '));
+    const [first] = run;
+    const last = run.at(-1);
+    if (match.kind === 'food' && first !== undefined && last !== undefined) {
+      return { food: match.food, words: compared, start: first.start, end: last.end, to: from + n - 1 };
+    }
+  }
+  return undefined;
+}
+
+/** `100 ml of the`, `2 tbsp more` */
+const FILLERS: ReadonlySet<string> = new Set(['of', 'the', 'more', 'extra']);
 
 function wordAt(items: readonly SentenceItem[], i: number): string {
   const item = items[i];

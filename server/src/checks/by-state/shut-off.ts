@@ -7,7 +7,7 @@ import { type Body, type Stay, sharesFood } from '../../recipe/journey/bodies.ts
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { onceFor } from '../once.ts';
 import { keptInJars, LEFT_DAYS } from './in-jars.ts';
-import { keptInOil } from './in-oil.ts';
+import { isShutOffByFat, keptInOil } from './in-oil.ts';
 import { bodiesWith, type Kept } from './kept.ts';
 import { mixtureIn } from './spoils.ts';
 import type { Verdict } from './verdict.ts';
@@ -42,8 +42,10 @@ export const shutOff = onceFor((journey: Journey): ShutOff => {
 });
 
 function spoilsInJar(journey: Journey, body: Body, { timed }: Stay): boolean {
-  const { massG, of } = mixtureIn(journey, body);
-  return of.egg + of.milk >= massG * EGGY || (of.animal >= massG * EGGY && timed);
+  const mix = mixtureIn(journey, body);
+  const { massG, of } = mix;
+  // Under fat, no rule of jars tells whether flesh keeps.
+  return of.egg + of.milk >= massG * EGGY || (of.animal >= massG * EGGY && (timed || isShutOffByFat(body, mix)));
 }
 
 const verdictOf = (

@@ -31,6 +31,10 @@ const VINEGAR = 0.1;
 const STRONG = 0.135;
 /** Salt with which plants turn sour by themselves (NCHFP and USDA Complete Guide, 2 to 5 %; with a margin). */
 const SOURING = 0.013;
+/** In so much fat nothing turns sour (judgement). */
+const OILY = 0.2;
+/** Flour in what was baked until it is dry: choux, batter puddings (judgement). */
+const BAKED_FLOURY = 0.14;
 /** Grams of water in 100 g from which cured meat is a boiled sausage or a ham, and no dry one (judgement). */
 const MOIST_WATER = 53;
 
@@ -102,6 +106,8 @@ export function spoils(lists: Lists, body: Body): boolean {
   return animal >= mix.massG * ANIMAL_SHARE || plants >= (mix.massG - mix.of.water) * PLANT_SHARE;
 }
 
+const isBakedIn = ({ state }: Member): boolean => state.heatedBy?.event.where.some(({ is }) => is === 'oven') === true;
+
 /** By hours in dry air; of plants, by what is seen too. */
 export const isDried = ({ of }: Mixture, { members }: Body): boolean => {
   const bits = of.animal === 0 ? WAS.dried | WAS.crisp : WAS.dried;
@@ -123,6 +129,7 @@ export function keepsByItself(mix: Mixture, body: Body): boolean {
   const wet = waterG + alcoholG;
   return (
     of.flour > massG * FLOURY ||
+    (of.flour > massG * BAKED_FLOURY && of.egg + of.flour > massG * FLOURY && body.members.every(isBakedIn)) ||
     of.flour + of.sugar >= massG * CAKE ||
     of.sugar >= massG * SWEET ||
     of.sugar >= (of.sugar + waterG) * SYRUP ||
@@ -136,7 +143,7 @@ export function keepsByItself(mix: Mixture, body: Body): boolean {
     has.has('curing') ||
     has.has('yeast') ||
     (has.has('culture') && of.flesh === 0) ||
-    (raw && of.animal === 0 && saltG >= massG * SOURING && of.plant > 0) ||
+    (raw && of.animal === 0 && saltG >= massG * SOURING && of.plant > 0 && of.fat < massG * OILY) ||
     isDried(mix, body)
   );
 }

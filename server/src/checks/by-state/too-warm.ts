@@ -27,6 +27,10 @@ export interface TooWarm extends Span {
     | 'left out'
     /** Put by, with no word of for how long. */
     | 'on a shelf'
+    /** Frozen, and set in a room. */
+    | 'thaws'
+    /** Filled with what was hot, and not cooked at once. */
+    | 'stuffed'
     /** Held at a figure. */
     | 'figure';
   readonly level: Level;
@@ -85,6 +89,8 @@ function judge(journey: Journey, stay: Stay, isLast: boolean, limits: HoldingLim
   const { by, body, lies } = stay;
   const { act } = by.event;
   if (act === 'rise' || act === 'dry' || act === 'smoke' || act === 'freeze') return undefined;
+  if (isStuffedWarm(journey, body) && (stay.timed ? stay.minutes.low > SHORT_MIN : by.event.where.length > 0))
+    return found('stuffed', stay.timed && !stay.branch ? 'error' : 'warning', stay, by.event, SHORT_MIN);
   if (act === 'cool' && by.event.temperatures.some(({ of }) => of === 'food'))
     return spoils(journey, body) ? tooSlow(stay, limits) : undefined;
   const figure = figureIn(stay);
@@ -112,16 +118,49 @@ function judge(journey: Journey, stay: Stay, isLast: boolean, limits: HoldingLim
     const cools = act === 'cool' && body.band === 'hot';
     return found(cools ? 'in the room' : 'left out', level, stay, at, limitMin, stay.warmMin);
   }
-  const isPutBy = !stay.timed && isLast && OPEN_STAYS.has(act) && lies.sure === 'said' && by.event.where.length > 0;
+  if (thawsThere(stay)) return found('thaws', 'warning', stay, by.event.where.at(-1) ?? by.event, limits.leftOut.min);
+  const isPutBy =
+    !stay.timed &&
+    isLast &&
+    OPEN_STAYS.has(act) &&
+    by.event.fate !== 'now' &&
+    lies.sure === 'said' &&
+    by.event.where.length > 0;
   if (!isPutBy || lies.place === 'stove' || lies.place === 'oven') return undefined;
   const at = by.event.where.at(-1) ?? by.event;
   return found('on a shelf', 'warning', stay, at, limits.leftOut.min);
 }
 
+/** Frozen flesh that is set in a room, with no word of for how long, thaws there (Food Code 2022, 3-501.13). */
+const thawsThere = ({ body, by, lies, timed, branch }: Stay): boolean =>
+  !timed &&
+  !branch &&
+  body.band === 'frozen' &&
+  lies.sure === 'said' &&
+  (lies.place === 'room' || lies.place === 'outdoors' || lies.place === 'warm') &&
+  by.event.medium === undefined &&
+  by.event.act !== 'eat' &&
+  by.event.where.some(({ way, not }) => !not && (way === 'at' || way === 'to'));
+
+/** A bird with what was cooked in it, still warm: bacteria grow in the middle, and the oven comes late (USDA FSIS, stuffing). */
+const isStuffedWarm = (journey: Journey, body: Body): boolean =>
+  (body.band === 'hot' || body.band === 'between') &&
+  body.members.some(({ state }) => state.cooked !== 'raw') &&
+  membersIn(journey, body).some(
+    ({ member: { state }, ingredient }) =>
+      state.cooked === 'raw' &&
+      state.cut === 'whole' &&
+      (state.was & WAS.animal) !== 0 &&
+      foodOf(ingredient)?.class === 'poultry',
+  ) &&
+  spoils(journey, body);
+
 /** Whether a figure is one that food is kept at, and neither cold nor hot. */
-function keptAt({ by, lies, timed }: Stay, { low, high }: Range, isLast: boolean, coldC: number): boolean {
+function keptAt({ by, body, lies, timed }: Stay, { low, high }: Range, isLast: boolean, coldC: number): boolean {
   const { act } = by.event;
-  if (high <= coldC + SLACK_C || act === 'unknown') return false;
+  // `Place in the holding cabinet, dial at 115 F`
+  const isHeld = body.lies.place === 'hot' || body.lies.place === 'warm';
+  if (high <= coldC + SLACK_C || (act === 'unknown' && !isHeld)) return false;
   if (act === 'eat' || (lies.place === 'cold' && low >= WRONG_SCALE_C)) return false;
   if (act === 'cool') return lies.place === 'cold';
   return isLast || timed || act === 'stay';

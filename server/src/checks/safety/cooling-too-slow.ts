@@ -20,7 +20,8 @@ const found = foundAgain<Values>(
     const limits = holdingLimits(house.foodSafety);
     return tooWarm(house, journey).flatMap(({ kind, level, stay, start, end, minutes, limitMin }) => {
       if (kind === 'figure') return [];
-      const { section } = kind === 'left out' || kind === 'on a shelf' ? limits.leftOut : limits.cooling;
+      const { section } =
+        kind === 'in the room' || kind === 'to the middle' || kind === 'to the end' ? limits.cooling : limits.leftOut;
       const source = `${limits.title}, ${section}`;
       const spent = minutes && { low: minutes.low, high: minutes.high };
       return {
@@ -72,6 +73,9 @@ It is a warning where the place or the time is a conclusion, and a question (inf
       'to the end': `${spent} to ${endC} °C is too slow: ${rule}.`,
       'in the room': `${spent} in the room is too slow for this to cool: ${rule}. Use shallow trays, ice or a chiller.`,
       'left out': `${spent} left out is too long for this: ${timeText(limitMin)} at most, and then eaten or thrown away.`,
+      thaws: `Frozen flesh thaws too warm there: thaw it at ${limits.cold.celsius} °C, ${limits.cold.fahrenheit} °F, or below, or in cold running water.`,
+      stuffed:
+        'A raw bird with a warm filling is cooked at once: fill it right before it goes into the oven, or bake the filling by itself.',
       'on a shelf': `This does not keep there: keep it at ${limits.cold.celsius} °C, ${limits.cold.fahrenheit} °F, or below, or freeze it. Out of the cold, ${timeText(limitMin)} at most.`,
     }[kind];
     return {

@@ -10,7 +10,7 @@ import type { BoundEvent } from './bind.ts';
 import { type Body, holdsRef, isHot, isSameRef, type Member, together, WAS } from './bodies.ts';
 import { changed } from './changes.ts';
 import { clockAt } from './clock.ts';
-import { isEndOf, lasting, passTo, spending, withoutPoint } from './passing.ts';
+import { begun, isEndOf, lasting, passTo, spending, withoutPoint } from './passing.ts';
 import { type FoldState, withLeft } from './state.ts';
 import { takenBy } from './taken.ts';
 import { TRANSITIONS } from './transitions.ts';
@@ -38,6 +38,7 @@ export class Folder {
     const { event } = by;
     let timed = by;
     let end: ClockSaid | undefined;
+    let isPoint = false;
     while (clocks[0] !== undefined && clocks[0].start < event.end) {
       const clock = clocks.shift() as ClockSaid;
       // Denied or only advised, no time has passed.
@@ -45,9 +46,15 @@ export class Folder {
       if (clock.start >= event.start && isEndOf(by, clock)) {
         timed = lasting(timed, clock, this.top.state);
         end = clock;
-      } else if (this.passTo(clock, by)) timed = withoutPoint(timed, clock);
+        continue;
+      }
+      isPoint = event.said === 'yes';
+      if (this.passTo(clock, by)) timed = withoutPoint(timed, clock);
     }
+    const stays = this.top.stays.length;
     this.take(timed);
+    if (isPoint && end === undefined && this.top.stays.length === stays)
+      this.top.state = begun(this.top.state, timed, { part: this.top.part.index, line: this.step.line });
     const { state } = this.top;
     this.top.state = end === undefined ? spending(state, timed) : { ...state, clock: clockAt(state.clock, end) };
   }

@@ -4,7 +4,7 @@
  */
 import type { Range } from '../../measure/quantity.ts';
 import type { ClockSaid } from '../../prose/clock.ts';
-import type { Act } from '../../prose/event.ts';
+import type { Act, PlaceKind } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type Stay, sharesFood, WAS } from './bodies.ts';
 import { clockAt, passed, unspent } from './clock.ts';
@@ -123,6 +123,43 @@ export function openWith(open: readonly Stay[], stay: Stay): readonly Stay[] {
 export function withoutFood(open: readonly Stay[], body: Body): readonly Stay[] {
   return open.some((stay) => sharesFood(stay.body, body)) ? open.filter((stay) => !sharesFood(stay.body, body)) : open;
 }
+
+/** What is done at a point of the clock and is no heat begins a stay where the food is out of the cold: `the tray goes out at eleven`. */
+export function begun(state: FoldState, by: BoundEvent, at: { part: number; line: number }): FoldState {
+  if (BEGINS_NOTHING.has(by.event.act)) return state;
+  let { open } = state;
+  for (const body of state.bodies) {
+    const { lies, band } = body;
+    const isOut = lies.place !== undefined && OUT.has(lies.place) && band !== 'cold' && band !== 'frozen';
+    if (!isOut || !state.focus.includes(body.id)) continue;
+    const stay: Stay = {
+      by,
+      ...at,
+      body,
+      lies,
+      minutes: OPEN,
+      timed: false,
+      sure: 'inferred',
+      branch: false,
+      warmMin: OPEN,
+    };
+    open = [...withoutFood(open, body), stay];
+  }
+  return open === state.open ? state : { ...state, open };
+}
+
+const BEGINS_NOTHING: ReadonlySet<Act> = new Set([
+  'heat',
+  'adjust',
+  'ready',
+  'read',
+  'cut',
+  'combine',
+  'discard',
+  'shape',
+]);
+const OUT: ReadonlySet<PlaceKind> = new Set(['room', 'outdoors', 'warm']);
+const OPEN: Range = { low: 0, high: Infinity };
 
 /** With the minutes that an event spends. */
 export function spending(state: FoldState, { event }: BoundEvent): FoldState {

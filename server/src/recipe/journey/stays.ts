@@ -178,14 +178,15 @@ const lyingAt = ({ is, sure, celsius }: Where): Lying =>
     : { place: is, celsius: celsius ?? bandOf(is), sure };
 
 /** Where it lies when nobody says. */
-function silent({ act, times, as }: Event, body: Body, minutes: Range): Lying {
+function silent({ act, times, as, craft }: Event, body: Body, minutes: Range): Lying {
   const { place } = TRANSITIONS[act];
   if (place === 'ask') return body.band === 'cold' || body.band === 'frozen' ? body.lies : UNREAD;
   if (place !== 'as it lay') return { place, celsius: bandOf(place), sure: act === 'rise' ? 'inferred' : 'said' };
   if (body.band === 'cold' || body.band === 'frozen') return body.lies;
   if (
     minutes.low < SHELF_MIN &&
-    (times.some(({ kind }) => kind === 'life') || (act === 'stay' && as === 'told' && body.band === 'hot'))
+    (times.some(({ kind }) => kind === 'life') ||
+      (act === 'stay' && as === 'told' && craft === 'keep' && body.band === 'hot'))
   )
     return UNREAD;
   if (act === 'pack' || act === 'put' || act === 'close') return ROOM;

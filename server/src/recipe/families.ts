@@ -76,27 +76,59 @@ const rowOf = (family: Family): Row | undefined => {
   return families.get(family);
 };
 
+const NONE_OF: ReadonlySet<Family> = new Set();
+const OF_FOOD = keptOn<Food, ReadonlySet<Family>>();
+
+/** All that a food is of. */
+export function familiesOf(food: Food | undefined): ReadonlySet<Family> {
+  if (food === undefined) return NONE_OF;
+  let kept = OF_FOOD.get(food);
+  if (kept === undefined) {
+    const id = bookIdOf(food);
+    const of = FAMILIES.filter((each) => rowOf(each)?.classes.has(food.class) || rowOf(each)?.foods.has(id));
+    kept = of.length === 0 ? NONE_OF : new Set(of);
+    OF_FOOD.set(food, kept);
+  }
+  return kept;
+}
+
 /** Whether a food is of a family. */
-export function isOf(food: Food | undefined, family: Family): boolean {
-  const row = rowOf(family);
-  return food !== undefined && row !== undefined && (row.classes.has(food.class) || row.foods.has(bookIdOf(food)));
+export const isOf = (food: Food | undefined, family: Family): boolean => familiesOf(food).has(family);
+
+let byNoun: ReadonlyMap<string, readonly Family[]> | undefined;
+
+function familiesOfNoun(noun: string): readonly Family[] | undefined {
+  if (byNoun === undefined) {
+    const made = new Map<string, Family[]>();
+    for (const family of FAMILIES)
+      for (const word of rowOf(family)?.words ?? NOTHING) {
+        const those = made.get(word);
+        if (those === undefined) made.set(word, [family]);
+        else those.push(family);
+      }
+    byNoun = made;
+  }
+  return byNoun.get(noun);
 }
 
 const KEPT = keptOn<Ingredient, ReadonlySet<Family>>();
 
-/** Whether an ingredient is, by its food or, where nobody knows that, by its noun. */
-export function isIn(ingredient: Ingredient, family: Family): boolean {
+/** All that an ingredient is of, by its food or, where nobody knows that, by its noun. */
+export function familiesIn(ingredient: Ingredient): ReadonlySet<Family> {
   let kept = KEPT.get(ingredient);
   if (kept === undefined) {
-    const food = foodOf(ingredient);
-    const nouns = ingredient.name.toLowerCase().split(' ');
-    kept = new Set(
-      FAMILIES.filter((each) => isOf(food, each) || nouns.some((noun) => rowOf(each)?.words.has(noun) === true)),
-    );
+    kept = familiesOf(foodOf(ingredient));
+    for (const noun of ingredient.name.toLowerCase().split(' ')) {
+      const more = familiesOfNoun(noun);
+      if (more !== undefined) kept = new Set([...kept, ...more]);
+    }
     KEPT.set(ingredient, kept);
   }
-  return kept.has(family);
+  return kept;
 }
+
+/** Whether an ingredient is of a family. */
+export const isIn = (ingredient: Ingredient, family: Family): boolean => familiesIn(ingredient).has(family);
 
 export type ListedState =
   | 'cooked'

@@ -3,7 +3,7 @@
  * Refuses to know what is done with it, and which of the figures matter. Foods without a weight are in no sum, and are counted.
  */
 import { likelyGrams } from '../food/weigh.ts';
-import { FAMILIES, type Family, isIn, isOf } from './families.ts';
+import { FAMILIES, type Family, familiesIn, familiesOf } from './families.ts';
 import type { Ingredient } from './ingredient.ts';
 import { foodOf } from './stand-in.ts';
 
@@ -37,12 +37,14 @@ const ACID = 5;
 /** Of a lemon or lime that is squeezed, its juice (USDA SR26, NDB 09152: 47 g of one). */
 const JUICE = 0.4;
 
+const NOTHING_OF = Object.fromEntries(FAMILIES.map((family) => [family, 0])) as Record<Family, number>;
+
 export function mixtureOf(foods: readonly Portioned[]): Mixture {
-  const of = Object.fromEntries(FAMILIES.map((family) => [family, 0])) as Record<Family, number>;
+  const of = { ...NOTHING_OF };
   let [massG, waterG, saltG, sourG, sugarG, fatG, alcoholG, unweighed] = [0, 0, 0, 0, 0, 0, 0, 0];
   const has = new Set<Family>();
   for (const { ingredient, share } of foods) {
-    for (const family of FAMILIES) if (isIn(ingredient, family)) has.add(family);
+    for (const family of familiesIn(ingredient)) has.add(family);
     if (!ingredient.weighed.known) {
       if (!ingredient.free) unweighed++;
       continue;
@@ -56,7 +58,7 @@ export function mixtureOf(foods: readonly Portioned[]): Mixture {
     fatG += (grams * (food?.per100.fat ?? 0)) / 100;
     sugarG += (grams * (food?.per100.sugars ?? 0)) / 100;
     alcoholG += (grams * (food?.per100.alcohol ?? 0)) / 100;
-    for (const family of FAMILIES) if (isOf(food, family)) of[family] += grams;
+    for (const family of familiesOf(food)) of[family] += grams;
   }
   return { massG, waterG, saltG, acidG: sourG, sugarG, fatG, alcoholG, of, has, unweighed };
 }

@@ -13,7 +13,7 @@ import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
 import { isShutOffByFat, keptInOil } from './in-oil.ts';
 import { type Kept, keepingStays, keptBy, putBy } from './kept.ts';
-import { isDried, keepsByItself, membersIn } from './spoils.ts';
+import { isDried, keepsByItself, membersIn, onceForBody } from './spoils.ts';
 
 const DAY = 1440;
 const PUT_BY_DAYS = 21;
@@ -66,10 +66,14 @@ export const keptInJars = onceFor((journey: Journey): readonly InJar[] => {
   return found.filter(({ what }, at) => found.findIndex((each) => each.what === what) === at);
 });
 
+/** What is said to be in each jar, and left nowhere else, is in them. */
+const fullest = onceForBody((lists, body) =>
+  mixtureOf(membersIn(lists, body).map(({ member, ingredient }) => ({ ingredient, share: member.share.high }))),
+);
+
 function judge(journey: Journey, body: Body): InJar | undefined {
   const members = membersIn(journey, body);
-  // What is said to be in each jar, and left nowhere else, is in them.
-  const mix = mixtureOf(members.map(({ member, ingredient }) => ({ ingredient, share: member.share.high })));
+  const mix = fullest(journey, body);
   if (mix.massG <= 0) return undefined;
   const kept = keptShut(journey, body, mix);
   if (kept === undefined || isShutOffByFat(body, mix) || keepsInJars(mix, body, kept)) return undefined;

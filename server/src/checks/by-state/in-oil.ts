@@ -12,7 +12,7 @@ import type { Part } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
 import { type Kept, keepingStays, keptBy, putBy } from './kept.ts';
-import { membersIn, mixtureIn } from './spoils.ts';
+import { type Held, type Lists, membersIn, mixtureIn, onceForBody } from './spoils.ts';
 
 const DAY = 1440;
 /** Days in the fridge that extension services allow. */
@@ -49,9 +49,14 @@ const NONE: readonly InOil[] = [];
 const isFresh = (ingredient: Ingredient): boolean =>
   !ingredient.free && isOf(foodOf(ingredient), 'from the soil') && !listedAs(ingredient).has('dried');
 
+/** Something fresh that lies in fat. */
+const solidIn = onceForBody((lists, body): Held | undefined =>
+  isShutOff(lists, body) ? membersIn(lists, body).find(({ ingredient }) => isFresh(ingredient)) : undefined,
+);
+
 function judge(journey: Journey, body: Body): InOil | undefined {
-  const solid = membersIn(journey, body).find(({ ingredient }) => isFresh(ingredient));
-  if (solid === undefined || !isShutOff(journey, body)) return undefined;
+  const solid = solidIn(journey, body);
+  if (solid === undefined) return undefined;
   const kept = tooLong(journey, body);
   if (kept === undefined) return undefined;
   const fat = mixtureIn(journey, body).of.oil > 0 ? 'oil' : 'fat';
@@ -76,8 +81,8 @@ export function isShutOffByFat(body: Body, { massG, of }: Mixture): boolean {
 }
 
 /** And nothing keeps it sour. */
-function isShutOff(journey: Journey, body: Body): boolean {
-  const mix = mixtureIn(journey, body);
+function isShutOff(lists: Lists, body: Body): boolean {
+  const mix = mixtureIn(lists, body);
   return isShutOffByFat(body, mix) && mix.acidG < mix.massG * SOUR;
 }
 

@@ -39,7 +39,7 @@ const BAKED_FLOURY = 0.14;
 const MOIST_WATER = 53;
 
 /** Where the lists are that members are of: a recipe, or a journey in it. */
-type Lists = Pick<Journey, 'parts'>;
+export type Lists = Pick<Journey, 'parts'>;
 
 const ingredientOf = ({ parts }: Lists, { of }: Member): Ingredient | undefined =>
   parts[of.part]?.head.ingredients[of.ingredient];
@@ -52,6 +52,8 @@ export interface Held {
 interface Kept {
   readonly of: readonly (Ingredient | undefined)[];
   readonly members: readonly Held[];
+  /** Where its ingredients were looked up last. */
+  parts: Lists['parts'];
   mixture?: Mixture;
 }
 
@@ -60,19 +62,38 @@ const KEPT = keptOn<Body, Kept>();
 /** What is known of a body while its ingredients are the same. */
 function keptIn(lists: Lists, body: Body): Kept {
   const kept = KEPT.get(body);
-  if (kept !== undefined && body.members.every((member, i) => ingredientOf(lists, member) === kept.of[i])) return kept;
+  if (kept !== undefined) {
+    if (kept.parts === lists.parts) return kept;
+    if (body.members.every((member, i) => ingredientOf(lists, member) === kept.of[i])) {
+      kept.parts = lists.parts;
+      return kept;
+    }
+  }
   const of = body.members.map((member) => ingredientOf(lists, member));
   const members = body.members.flatMap((member, i) => {
     const ingredient = of[i];
     return ingredient === undefined ? [] : [{ member, ingredient }];
   });
-  const made: Kept = { of, members };
+  const made: Kept = { of, members, parts: lists.parts };
   KEPT.set(body, made);
   return made;
 }
 
 /** The members with their ingredients. */
 export const membersIn = (lists: Lists, body: Body): readonly Held[] => keptIn(lists, body).members;
+
+/** The function, which gives again what it gave of a body while that and the foods in it are the same; it asks nothing else of a journey. */
+export function onceForBody<V>(ask: (lists: Lists, body: Body) => V): (lists: Lists, body: Body) => V {
+  const last = keptOn<Body, { readonly held: readonly Held[]; readonly value: V }>();
+  return (lists, body) => {
+    const held = membersIn(lists, body);
+    const known = last.get(body);
+    if (known?.held === held) return known.value;
+    const value = ask(lists, body);
+    last.set(body, { held, value });
+    return value;
+  };
+}
 
 /** What a body holds in all. */
 export function mixtureIn(lists: Lists, body: Body): Mixture {

@@ -75,9 +75,11 @@ function sum(part: Part, before: FoldState, steps: readonly FoldedStep[], after:
   }
   const listed = listedStays(part);
   const othersIn = (bodies: readonly Body[], done: readonly Done[]): readonly number[] => {
-    const parts = new Set([...partsIn(bodies), ...done.map((each) => each.part)]);
-    parts.delete(part.index);
-    return parts.size === 0 ? NO_PARTS : [...parts];
+    const parts = partsIn(
+      bodies,
+      done.map((each) => each.part),
+    ).filter((index) => index !== part.index);
+    return parts.length === 0 ? NO_PARTS : parts;
   };
   const elsewhere = after.done.filter((each, i) => !isSameDone(each, before.done[i] as Done));
   const stays = steps.flatMap((step) => step.stays);
@@ -107,9 +109,16 @@ function sum(part: Part, before: FoldState, steps: readonly FoldedStep[], after:
   };
 }
 
-/** The parts of which those bodies hold something. */
-export function partsIn(bodies: readonly Body[]): readonly number[] {
-  const parts: number[] = [];
-  for (const { members } of bodies) for (const { of } of members) if (!parts.includes(of.part)) parts.push(of.part);
+/** The parts of which those bodies hold something, behind some that are known. */
+export function partsIn(bodies: readonly Body[], known: readonly number[] = NO_PARTS): readonly number[] {
+  const parts = [...known];
+  let last = -1;
+  for (const { members } of bodies)
+    for (const { of } of members) {
+      // Mostly all of one.
+      if (of.part === last) continue;
+      last = of.part;
+      if (!parts.includes(last)) parts.push(last);
+    }
   return parts;
 }

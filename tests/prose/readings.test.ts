@@ -61,6 +61,35 @@ describe('what is denied, conditional or a choice', () => {
   ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
 });
 
+describe('places that do not work', () => {
+  test.each([
+    ['Leave it in the broken freezer for nine hours.', ['stay: @room, 540 min']],
+    ['Set it in the oven with its element off all night.', ['stay: @room, 480-960 min']],
+    ['Stand it in the ice chest with no ice for 2 h.', ['stay: @room, 120 min']],
+    ['Stand it in the ice chest without power for 2 h.', ['stay: @room, 120 min']],
+    ['Leave it in the slow cooker, unplugged, overnight.', ['stay: @room, 480-960 min']],
+    ['Stand it in the warming drawer that is turned off for 8 hours.', ['stay: @room, 480 min']],
+    ['In an unlit stove, 9 h.', ['stay: @room, 540 min']],
+    ['Leave in the fridge with no lid overnight.', ['stay: @cold, in tool, 480-960 min']],
+    ['Bake in the oven with the fan off for 20 minutes.', ['heat as read: @oven, by air, 20 min']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
+describe('places one in the other', () => {
+  test.each([
+    ['Leave it in the pantry fridge in the cellar for 2 days.', ['stay: @cool, @cold, 2880 min']],
+    ['Stand it in a drawer in the chiller for 2 days.', ['stay: @room, @cold, 2880 min']],
+    ['Stand it on a shelf in the cellar for 2 days.', ['stay: @room, @cool, 2880 min']],
+    ['Leave it in the cool corner of the garage overnight.', ['stay: @outdoors, @cool, 480-960 min']],
+    ['Take it out of the fridge in the garage.', ['remove: out of cold']],
+    ['Set it on top of the freezer overnight.', ['stay: @~room, 480-960 min']],
+    ['Leave it outside overnight.', ['stay: @outdoors, 480-960 min']],
+    ['Leave it somewhere warm for 8 hours.', ['stay: @warm, 480 min']],
+    ['Leave it in the dish you baked it in, on the sill, all night.', ['stay: @room, in open, 480-960 min']],
+    ['Rest it in the bowl it was mixed in for 1 h.', ['stay: in open, 60 min']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
 describe('places', () => {
   test.each([
     ['Leave it in the scullery for two days.', ['stay: @room, 2880 min']],

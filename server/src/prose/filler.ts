@@ -5,9 +5,10 @@
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, type EventDraft, withOne } from './clauses.ts';
 import type { Act, PlaceKind, Slot, Where } from './event.ts';
-import { formOf, isStrange, isTimeAlone, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
+import { formOf, isStrange, isTimeAlone, jointOf, senseOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
+import { offUntil } from './switched.ts';
 
 /** Food there lies and waits: a noun that nobody knows may be a place. */
 export const STAYS: ReadonlySet<Act> = new Set(['stay', 'cool', 'rise', 'steep', 'reserve', 'thaw', 'dry']);
@@ -23,6 +24,13 @@ export class Filler {
   private byVerb: Way | undefined;
   private not = false;
   turnedOff = false;
+  /** The piece behind words that were taken with a place. */
+  private past = 0;
+  /** Of the last thing: its first piece, and its head. */
+  private first = 0;
+  private last: Piece | undefined;
+  /** `or`, `and` stood since the last place: it is another. */
+  private isOther = false;
   /** It is above, below or behind what follows: `over the stove` is on it, `over the freezer` is not. */
   private over = false;
   /** What follows tells where a place is that was said right before: `the shelf over the stove`. */
@@ -44,7 +52,7 @@ export class Filler {
 
   fill(): void {
     const { pieces, clause } = this;
-    for (let at = clause.from; at < clause.to; at++) this.take(pieces[at] as Piece, at);
+    for (let at = clause.from; at < clause.to; at++) if (at >= this.past) this.take(pieces[at] as Piece, at);
     this.end();
   }
 
@@ -84,7 +92,7 @@ export class Filler {
         this.end();
         return;
     }
-    if (piece.part === 'joint') this.joint(piece);
+    if (piece.part === 'joint') this.joint(piece, at);
     // `in the oven about noon`
     else if (piece.sort === 'word' && isTimeAlone(piece.sense)) this.end();
     else {
@@ -101,16 +109,17 @@ export class Filler {
     return item?.kind === 'word' ? jointOf(senseOf(item.word))?.way : undefined;
   }
 
-  private joint(piece: Piece): void {
+  private joint(piece: Piece, at: number): void {
     const joint = jointOf(piece.sense);
     switch (joint?.is) {
       case 'to':
       case 'preposition':
         this.end();
+        if (at < this.past) return;
         // `in a pail of boiling water`
         this.outer = joint.way === 'of' && this.way !== 'of' ? this.way : undefined;
         this.over = joint.way === 'over';
-        this.ofPlace = (this.over || joint.way === 'by') && this.event.where.at(-1)?.end === piece.start - 1;
+        this.ofPlace = this.isOfPlace(joint.way, piece.start);
         this.way = joint.way === 'over' ? 'at' : joint.way;
         return;
       case 'not':
@@ -141,10 +150,22 @@ export class Filler {
         this.end();
         this.way = undefined;
         return;
+      case 'or':
+      case 'conjunction':
+        this.end();
+        this.isOther = true;
+        return;
       // An adverb that no row has, too.
       default:
         this.end();
     }
+  }
+
+  /** `the shelf above the stove`, `out of the fridge in the garage`: it tells only where that place is. */
+  private isOfPlace(way: Way | undefined, start: number): boolean {
+    const before = this.event.where.at(-1);
+    if (before?.end !== start - 1) return false;
+    return way === 'over' || way === 'by' || (way === 'at' && before.way === 'out of');
   }
 
   /** The words of a thing are at their end. */
@@ -153,6 +174,8 @@ export class Filler {
     this.from = -1;
     this.head = undefined;
     if (head === undefined) return;
+    this.first = from;
+    this.last = head;
     const span = { start: (this.pieces[from] as Piece).start, end: head.end };
     const thing = thingOf(head.sense);
     const isThing = thing !== undefined && this.isThing(thing, span);
@@ -192,13 +215,18 @@ export class Filler {
           event.lasts = 'no';
         }
         if (this.ofPlace) return true;
+        if (row.is !== 'room' && this.isOff(way)) {
+          this.where({ ...span, is: 'room', sure: 'said', way: 'at', not: this.not });
+          return true;
+        }
         // `Beside the stove`, `over the freezer` is a place in a room.
         if ((way === 'by' && row.is !== 'cool' && row.is !== 'outdoors') || (this.over && IN_ALONE.has(row.is))) {
           this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
           return true;
         }
         // `Forget the fridge!`
-        const isShunned = way === undefined && event.act === 'stay' && event.verb !== undefined && !this.hasFigure();
+        const isObject = way === undefined && jointOf(this.pieces[this.first - 1]?.sense ?? UNKNOWN)?.is === 'article';
+        const isShunned = isObject && event.act === 'stay' && event.verb !== undefined && !this.hasFigure();
         const to = this.turnedOff ? 'off' : way === 'by' || !moves ? 'at' : way;
         this.where({
           ...span,
@@ -228,6 +256,10 @@ export class Filler {
       case 'medium':
         if (!moves && way !== 'with' && !(way === 'of' && this.outer !== undefined)) return false;
         if (way === 'out of') return false;
+        if (row.is === 'microwaves' && this.isOff(way)) {
+          this.where({ ...span, is: 'room', sure: 'said', way: 'at', not: this.not });
+          return true;
+        }
         // `With the lemon juice over simmering water`: what it lies in says more than what goes along.
         if (event.medium === undefined || (this.along && way !== 'with')) {
           event.medium = { ...span, is: row.is, sure: 'said' };
@@ -237,14 +269,30 @@ export class Filler {
     }
   }
 
+  /** Whether it does not work; the words that say so are passed over. */
+  private isOff(way: Way | undefined): boolean {
+    if (way !== 'at' && way !== 'to') return false;
+    const past = offUntil(this.pieces, this.items, this.first, this.pieces.indexOf(this.last as Piece));
+    this.past = Math.max(this.past, past ?? 0);
+    return past !== undefined;
+  }
+
   private hasFigure(): boolean {
     const { from, to } = this.clause;
     return this.pieces.slice(from, to).some(({ sort }) => sort === 'temperature');
   }
 
+  /** Of places one in the other the one that tells more of how warm it is stands last: `the fridge in the garage`. */
   private where(where: Where): void {
-    this.event.where = withOne(this.event.where, where);
+    const all = this.event.where;
+    const before = all.at(-1);
+    const isIn = before !== undefined && !this.isOther && [before, where].every(({ way, not }) => way === 'at' && !not);
+    this.event.where =
+      isIn && TELLS[where.is ?? 'room'] <= TELLS[before.is ?? 'room'] && where.start > before.end
+        ? [...all.slice(0, -1), where, before]
+        : withOne(all, where);
     this.not = false;
+    this.isOther = false;
   }
 
   /** `the chilled dough`, `hot milk`. */
@@ -261,6 +309,21 @@ export class Filler {
     return undefined;
   }
 }
+
+/** How much a place tells of how warm it is: one made for it most. */
+const TELLS: Readonly<Record<PlaceKind, number>> = {
+  frozen: 3,
+  cold: 3,
+  hot: 3,
+  oven: 3,
+  stove: 3,
+  bath: 3,
+  smoker: 3,
+  warm: 2,
+  cool: 2,
+  outdoors: 1,
+  room: 1,
+};
 
 /** Only in it is it so cold. */
 const IN_ALONE: ReadonlySet<PlaceKind> = new Set(['cold', 'frozen']);

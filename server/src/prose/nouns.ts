@@ -19,6 +19,7 @@ import {
   takesAsTold,
   takesObject,
 } from './ahead.ts';
+import { contactAt } from './contact.ts';
 import { Expecting } from './expects.ts';
 import { isAdverb } from './forms.ts';
 import {
@@ -43,7 +44,14 @@ export function settle(pieces: readonly Piece[]): void {
 }
 
 class Scan extends Expecting {
+  /** The piece behind a clause that only describes. */
+  private past = 0;
+
   take(piece: Piece, at: number): void {
+    if (at < this.past) {
+      piece.part = 'describes';
+      return;
+    }
     switch (piece.sort) {
       case 'mark':
         this.mark(piece, at);
@@ -73,6 +81,12 @@ class Scan extends Expecting {
 
   private word(piece: Piece, at: number): void {
     if (piece.part === 'tail') return;
+    const described = contactAt(this.pieces, at);
+    if (described > 0) {
+      this.past = at + described;
+      piece.part = 'describes';
+      return;
+    }
     const { sense } = piece;
     const joint = jointOf(sense);
     const verb = verbOf(sense);

@@ -9,6 +9,7 @@ import { ALREADY, Filler, STAYS } from './filler.ts';
 import { jointOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import { signIn, stateBehind } from './signs.ts';
+import { offUntil } from './switched.ts';
 import { temperaturesIn } from './temperatures.ts';
 
 /** Fills the event of each clause; a clause without a verb that says a place gets one. Signs go to the event that they end or begin. */
@@ -41,7 +42,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     if (bracketOf !== undefined) new Filler(pieces, items, clause, bracketOf).fill();
     else if (clause.frame === 'verbless')
       clause.event =
-        verblessEvent(pieces, clause) ??
+        verblessEvent(pieces, items, clause) ??
         nameAlone(pieces, clause) ??
         (before === undefined ? figureAlone(pieces, clause) : undefined);
     const { event } = clause;
@@ -196,7 +197,11 @@ function isNewThought(pieces: readonly Piece[], clause: Clause): boolean {
 }
 
 /** A clause that says where, or in what, and no verb. */
-function verblessEvent(pieces: readonly Piece[], clause: Clause): EventDraft | undefined {
+function verblessEvent(
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  clause: Clause,
+): EventDraft | undefined {
   for (let at = clause.from; at < clause.to; at++) {
     const piece = pieces[at] as Piece;
     const thing = thingOf(piece.sense);
@@ -205,7 +210,9 @@ function verblessEvent(pieces: readonly Piece[], clause: Clause): EventDraft | u
     if (thing.sort !== 'place' || (way === undefined && !thing.bare)) continue;
     const start = (pieces[clause.from] as Piece).start;
     const event = new EventDraft(start, (pieces[clause.to - 1] as Piece).end, undefined, undefined, 'ordered');
-    event.act = ACT_AT[thing.is];
+    // Beside the stove, or in an oven that is off, nothing is heated.
+    const heats = way !== 'by' && offUntil(pieces, items, at, at) === undefined;
+    event.act = heats ? ACT_AT[thing.is] : 'stay';
     if (event.act === 'heat') event.cooks = 'as read';
     event.lasts = 'waits';
     return event;

@@ -60,6 +60,8 @@ export function tag(
       let longer = sense;
       // `Set to low` orders.
       const opens = formOf(sense) !== undefined && opensClause(pieces.at(-1));
+      // `in the heat` is a place, and `in the heat lamp` another.
+      const isPlaced = jointOf(sense)?.is === 'preposition';
       for (let i = at + 1; longer !== UNKNOWN && i < limit; i++) {
         const word = items[i];
         if (word?.kind !== 'word') break;
@@ -69,7 +71,7 @@ export function tag(
           isRow(longer) &&
           !isTimeAlone(longer) &&
           !(opens && jointOf(longer)?.is === 'preposition') &&
-          !(verbOf(longer) !== undefined && beginsPlace(word.word, items[i + 1]))
+          !((verbOf(longer) !== undefined || isPlaced) && beginsPlace(word.word, items[i + 1]))
         ) {
           sense = longer;
           to = i + 1;

@@ -31,6 +31,8 @@ export const TOPICS = [
   'ingredients',
   /** How it looks or feels when it is done. */
   'look',
+  /** What makes an oven or a fridge work. */
+  'power',
   /** What is pushed in to see. */
   'test',
 ] as const;

@@ -101,14 +101,14 @@ describe('in a step', () => {
   it.each([
     [
       '160 C fan',
-      /^160 C fan · in the oven\nCelsius: 160 °C\nFahrenheit: 320 °F\nWithout the fan: 180 °C, 356 °F.*\nGas: mark 4\nUnderstood: heats in the oven, 160 °C in the oven, 80 °C in the food, 35 to 40 min; cooked as far as a figure or sign says\nEnds or begins: until the centre reads 80 C$/,
+      /^160 C fan · in the oven\nCelsius: 160 °C\nFahrenheit: 325 °F\nWithout the fan: 180 °C, 350 °F.*\nGas: mark 4\nUnderstood: heats in the oven, 160 °C in the oven, 80 °C in the food, 35 to 40 min; cooked as far as a figure or sign says\nEnds or begins: until the centre reads 80 C$/,
     ],
     ['80 C.', /^80 C · in the food\nCelsius: 80 °C\nFahrenheit: 176 °F\nUnderstood: heats in the oven, /],
     [
       '35-40 min',
-      /^35-40 min\nTime: 35 to 40 min\nBelongs to: bake\nCounts as: waiting, at the oven\nUnderstood: heats in the oven, /,
+      /^35-40 min\nTime: 35 to 40 min\nBelongs to: Bake\nCounts as: waiting, by the heat\nUnderstood: heats in the oven, /,
     ],
-    ['overnight', /^overnight\nTime: .* by habit\nBelongs to: rest/],
+    ['overnight', /^overnight\nTime: .* by habit\nBelongs to: [Rr]est/],
     ['do Rest', /^Rest · stays\nUnderstood: stays .*8 h to 16 h/],
     ['do Rub', /^Rub · is mixed\nUnderstood: is mixed, 10 min/],
     ['3 cm', /^3 cm\nCentimetres: 3 cm\nInches: 1.2 in$/],
@@ -121,7 +121,7 @@ describe('in a step', () => {
 describe('an oven line', () => {
   it('gives fan and gas', () => {
     expect(hoverAt(SLAB.replace('oven    180 C', 'oven    18$00 C'))).toMatch(/With the fan: 160 °C.*\nGas: mark 4$/);
-    expect(hoverAt(SLAB.replace('oven    180 C', 'oven    g$0as 6'))).toMatch(/Celsius: 204 °C\nFahrenheit: 399 °F/);
+    expect(hoverAt(SLAB.replace('oven    180 C', 'oven    g$0as 6'))).toMatch(/Celsius: 200 °C\nFahrenheit: 400 °F/);
   });
 });
 

@@ -117,11 +117,11 @@ describe('what is on a page', () => {
     expect(crust?.steps).toEqual([
       'Mix the salt, plain flour and butter knife.',
       'Add the milk, eggs, ice water, caster sugar and butter.',
-      'Roll 3 mm (⅛ in) thick and bake at 180 °C fan (355 °F) for 35–40 min, until the centre reads 74 °C (165 °F).',
+      'Roll 3 mm (⅛ in) thick and bake at 180 °C fan (350 °F) for 35–40 min, until the centre reads 74 °C (165 °F).',
       'Cool for 1 h and chill at 4 °C (39 °F) overnight.',
     ]);
     expect(page.pan).toBe('round, 9 × 1.5 in (23 × 4 cm)');
-    expect(page.oven).toBe('gas 4 (175 °C, 350 °F)');
+    expect(page.oven).toBe('gas 4 (180 °C, 350 °F)');
     expect(page.notes).toEqual(['Keep the dough under 20 °C (68 °F).']);
   });
 
@@ -177,9 +177,9 @@ describe('HTML', () => {
 
   test('a figure keeps its degrees beside it, and what is part of a figure stands under it', () => {
     const page = htmlPage(pageOf(example('bread/country-loaf.quern')));
-    expect(page).toContain('<li>Bake at 230&nbsp;°C (445&nbsp;°F) for');
+    expect(page).toContain('<li>Bake at 230&nbsp;°C (450&nbsp;°F) for');
     expect(page).toContain('<th scope="row" class="of">of which sugars</th>');
-    expect(page).toContain('"text": "Bake at 230 °C (445 °F) for');
+    expect(page).toContain('"text": "Bake at 230 °C (450 °F) for');
     expect(page.indexOf('class="state"')).toBeLessThan(page.indexOf('id="ahead"'));
   });
 

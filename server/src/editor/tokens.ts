@@ -6,8 +6,8 @@
 import { keptOn } from '../notation/kept.ts';
 import { piecesOf } from '../notation/pieces.ts';
 import type { Line, MeasuredNode, Span } from '../notation/tree.ts';
-import type { HeatRole } from '../recipe/heat.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
+import { type HeatFigure, heatsOf } from '../recipe/journey/figures.ts';
 import type { Part } from '../recipe/recipe.ts';
 import { titleOf } from '../recipe/title.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
@@ -77,8 +77,9 @@ function tokensOfStep(step: Part['steps'][number]): Local[] {
   const found: Local[] = [];
   for (const mention of step.mentions)
     found.push(token(mention, mention.part === undefined ? 'variable' : 'namespace'));
-  for (const heat of step.heat) found.push(token(heat.node, 'number', 'temperature', ...ROLES[heat.role]));
-  for (const time of step.times) found.push(token(time.node, 'number', 'time'));
+  for (const { written, of } of heatsOf(step))
+    for (const node of written) found.push(token(node, 'number', 'temperature', ...HEAT_OF[of]));
+  for (const item of step.sentence.items) if (item.kind === 'duration') found.push(token(item, 'number', 'time'));
   for (const item of step.sentence.items) {
     if (item.kind === 'measured') found.push(...amount(item));
     else if (item.kind === 'length') found.push(...amount(item.measured));
@@ -86,12 +87,12 @@ function tokensOfStep(step: Part['steps'][number]): Local[] {
   return apart(found);
 }
 
-const ROLES: Readonly<Record<HeatRole, readonly TokenModifier[]>> = {
+const HEAT_OF: Readonly<Record<HeatFigure['of'], readonly TokenModifier[]>> = {
   oven: ['oven'],
   food: ['inside'],
-  surroundings: [],
-  liquid: [],
-  unknown: [],
+  around: [],
+  medium: [],
+  nothing: [],
 };
 
 /** A line of the list; of several foods on it each by its own name. Undefined for any other line. */

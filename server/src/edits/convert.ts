@@ -7,13 +7,16 @@ import { numberText } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
 import type { Document } from '../notation/document.ts';
 import type { LengthNode, Span } from '../notation/tree.ts';
+import type { TemperatureScale } from '../recipe/degrees.ts';
+import { FAN_LOWER_C } from '../recipe/dials.ts';
 import { bindIngredients } from '../recipe/ingredient.ts';
+import { heatsOf } from '../recipe/journey/figures.ts';
 import type { Part, Recipe, Step } from '../recipe/recipe.ts';
 import { fromPercent, toPercent } from './bakers-percent.ts';
 import { type Conversion, type ConvertTo, type ConvertWish, isLeft, isWanted, type Work } from './conversion.ts';
 import { convertAmount, type Measure } from './convert-amount.ts';
 import { convertLine } from './convert-line.ts';
-import { convertTemperature, FAN_LOWER_C, type Oven, type TemperatureScale } from './convert-temperature.ts';
+import { convertTemperature, type HeatToConvert, type Oven, ovenHeat } from './convert-temperature.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 /** What edits write the recipe in other measures. */
@@ -165,22 +168,19 @@ function convertHeat(
 ): void {
   const { recipe, document } = work;
   let ovens = 0;
-  const put = (line: number, node: Parameters<typeof convertTemperature>[2], role: 'oven' | 'other', read?: Step) => {
+  const put = (line: number, heat: HeatToConvert) => {
     if (!isWanted(work, line)) return;
-    const heat = read?.heat.find((h) => h.node === node);
     const { text } = document.lines[line] ?? { text: '' };
-    const written = convertTemperature(line, text, node, role === 'oven' ? 'oven' : (heat?.role ?? 'unknown'), wish);
-    if (written === undefined || isLeft(work, line, node)) return;
+    const written = convertTemperature(line, text, heat, wish);
+    if (written === undefined || isLeft(work, line, heat)) return;
     work.edits.push(written.edit);
     work.changes.push(`${written.before} → ${written.after}`);
-    if (role === 'oven' || heat?.role === 'oven') ovens++;
+    if (heat.of === 'oven') ovens++;
   };
-  if (recipe.oven !== undefined) put(recipe.oven.at, recipe.oven.node, 'oven');
-  for (const part of parts) {
+  if (recipe.oven !== undefined) put(recipe.oven.at, ovenHeat(recipe.oven.node));
+  for (const part of parts)
     for (const step of part.steps)
-      for (const item of step.sentence.items)
-        if (item.kind === 'temperature') put((recipe.partsAt[part.index] ?? 0) + step.line, item, 'other', step);
-  }
+      for (const heat of heatsOf(step)) put((recipe.partsAt[part.index] ?? 0) + step.line, heat);
   if (ovens > 0 && wish.oven !== undefined)
     work.said.push(
       `A fan oven is set ${FAN_LOWER_C} °C lower than a still one for the same bake (common practice); makers differ, so go by your own.`,

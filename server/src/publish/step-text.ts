@@ -3,15 +3,16 @@
  * Refuses to change what it says.
  */
 import { trimmed } from '../measure/number-text.ts';
-import { gasToCelsius } from '../notation/celsius.ts';
+import { celsiusOf } from '../notation/celsius.ts';
 import { readLine } from '../notation/statements.ts';
-import type { PanNode, Sentence, SentenceItem, TemperatureNode } from '../notation/tree.ts';
-import type { HeatReading, HeatRole } from '../recipe/heat.ts';
+import type { PanNode, Sentence, SentenceItem, Span, TemperatureNode } from '../notation/tree.ts';
+import { degreesIn } from '../recipe/degrees.ts';
+import { type HeatFigure, heatsOf } from '../recipe/journey/figures.ts';
 import type { Step } from '../recipe/recipe.ts';
 import { prettyFigures } from './two-measures.ts';
 
 /** The step's sentence, from its line as written. */
-export const stepText = (step: Step, line: string): string => readerText(step.sentence, step.heat, line);
+export const stepText = (step: Step, line: string): string => readerText(step.sentence, heatsOf(step), line);
 
 /** The same for the prose of a note, which has no kitchen of its own around its figures. */
 export function proseText(text: string): string {
@@ -20,24 +21,28 @@ export function proseText(text: string): string {
   return statement.kind === 'step' ? readerText(statement.sentence, [], line) : plain(text);
 }
 
-function readerText(sentence: Sentence, heat: readonly HeatReading[], line: string): string {
+function readerText(sentence: Sentence, heats: readonly HeatFigure[], line: string): string {
   let text = '';
   let at = sentence.start;
+  const put = (span: Span, shown: string): void => {
+    text += plain(line.slice(at, span.start)) + shown;
+    at = span.end;
+  };
   for (const item of sentence.items) {
-    const shown = shownAs(item, heat, line);
-    if (shown === undefined || item.start < at) continue;
-    text += plain(line.slice(at, item.start)) + shown;
-    at = item.end;
+    if (item.start < at) continue;
+    const heat = heats.find(({ start, end }) => start <= item.start && item.end <= end);
+    const shown = heat === undefined ? shownAs(item, line) : heatText(heat);
+    if (shown !== undefined) put(heat ?? item, shown);
   }
   const whole = (text + plain(line.slice(at, sentence.end))).replace(/\s+/g, ' ').trim();
   return /[.!?…)]$/.test(whole) || whole === '' ? whole : `${whole}.`;
 }
 
 /** What stands for an item of the sentence; undefined where it stays as written. */
-function shownAs(item: SentenceItem, heat: readonly HeatReading[], line: string): string | undefined {
+function shownAs(item: SentenceItem, line: string): string | undefined {
   switch (item.kind) {
     case 'temperature':
-      return temperatureText(item, heat.find((h) => h.node === item)?.role ?? 'unknown');
+      return temperatureText(item, 'nothing');
     case 'forced':
       return item.name.text;
     case 'duration':
@@ -54,27 +59,57 @@ function shownAs(item: SentenceItem, heat: readonly HeatReading[], line: string)
 
 const plain = (text: string): string => text.replace(/\\(.)/g, '$1');
 
+type HeatOf = HeatFigure['of'];
+
 /**
- * `180 °C (355 °F)`: the other scale of an oven to the nearest 5 degrees, of a reading to the nearest degree, as the Food Code pairs
- * them (74 °C and 165 °F, 63 °C and 145 °F); a gas mark in both.
+ * One heat, on the scales that it is written in and on Celsius and Fahrenheit: `180 °C (160 °C fan, gas 4, 350 °F)`. What is only half on
+ * the line, or a change by so much, is shown without another.
  */
-export function temperatureText(node: TemperatureNode, role: HeatRole): string {
-  const about = node.about ? 'about ' : '';
-  const fan = node.fan ? ' fan' : '';
-  if (node.unit === 'unsaid') return `${about}${span([node.lowDegrees, node.highDegrees])}°`;
-  const step = role === 'oven' || role === 'liquid' ? 5 : 1;
-  const [low, high] = [node.lowDegrees, node.highDegrees];
-  if (node.unit === 'gas') {
-    const celsius = [low, high].map((d) => roundTo(gasToCelsius(d), 5));
-    const fahrenheit = [low, high].map((d) => roundTo(gasToCelsius(d) * 1.8 + 32, 5));
-    return `${about}gas ${span([low, high])} (${span(celsius)} °C, ${span(fahrenheit)} °F)`;
-  }
-  const other = node.unit === 'C' ? 'F' : 'C';
-  const convert = (degrees: number) => roundTo(node.unit === 'C' ? degrees * 1.8 + 32 : (degrees - 32) / 1.8, step);
-  return `${about}${span([low, high])} °${node.unit}${fan} (${span([convert(low), convert(high)])} °${other})`;
+function heatText({ written, of, bound, isHalf, celsius }: HeatFigure): string | undefined {
+  if (isHalf) return undefined;
+  const [first] = written;
+  if (first === undefined) return undefined;
+  if (bound === 'change') return `${ownText(first)} (${changeText(first, celsius)})`;
+  return scalesText(written, of);
 }
 
-const roundTo = (value: number, step: number): number => Math.round(value / step) * step;
+/** The same of a figure that stands by itself. */
+export const temperatureText = (node: TemperatureNode, of: HeatOf): string => scalesText([node], of);
+
+function scalesText(written: readonly TemperatureNode[], of: HeatOf): string {
+  const [first, ...more] = written as readonly [TemperatureNode, ...TemperatureNode[]];
+  if (first.unit === 'unsaid') return ownText(first);
+  const others = more.map(ownText);
+  for (const scale of ['C', 'F'] as const)
+    if (!written.some(({ unit }) => unit === scale)) others.push(otherText(first, scale, of));
+  return `${ownText(first)} (${others.join(', ')})`;
+}
+
+function ownText(node: TemperatureNode): string {
+  const { about, fan, unit, lowDegrees, highDegrees } = node;
+  const degrees = span([lowDegrees, highDegrees]);
+  const said = unit === 'gas' ? `gas ${degrees}` : unit === 'unsaid' ? `${degrees}°` : `${degrees} °${unit}`;
+  return `${about ? 'about ' : ''}${said}${fan ? ' fan' : ''}`;
+}
+
+/** Of what lies in fat or on a griddle to the nearest 5 degrees. */
+const MEDIUM_STEP = 5;
+
+function otherText(node: TemperatureNode, scale: 'C' | 'F', of: HeatOf): string {
+  const { low, high } = celsiusOf(node);
+  const degrees = [low, high].map((celsius) => {
+    const shown = Number(degreesIn(celsius, scale, of));
+    return of === 'medium' ? Math.round(shown / MEDIUM_STEP) * MEDIUM_STEP : shown;
+  });
+  return `${span(degrees)} °${scale}`;
+}
+
+/** By so many degrees of the other scale. */
+function changeText({ unit }: TemperatureNode, { low, high }: { readonly low: number; readonly high: number }): string {
+  const other = unit === 'C' ? 'F' : 'C';
+  const each = other === 'F' ? 1.8 : 1;
+  return `${span([Math.round(low * each), Math.round(high * each)])} °${other}`;
+}
 
 function span([low = 0, high = low]: readonly number[]): string {
   const text = (n: number) => trimmed(n, 1).replace('-', '−');

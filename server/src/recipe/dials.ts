@@ -69,3 +69,5 @@ export function gasMark(celsius: number): string | undefined {
 
 /** A fan oven is set lower by so many °C for the same bake (common practice, no source; appliance makers say 10 to 25). */
 export const FAN_LOWER_C = 20;
+/** On dials in °F by so many (common practice in the US, no source). */
+export const FAN_LOWER_F = 25;

@@ -5,6 +5,7 @@
 import { keptOn } from '../notation/kept.ts';
 import type { Line } from '../notation/tree.ts';
 import { readHeat, readTimes } from './heat.ts';
+import { heatsOf } from './journey/figures.ts';
 import type { Use } from './ledger.ts';
 import { findMentions, type Mention, wordsSaid } from './mentions.ts';
 import type { IngredientRef, NameIndex } from './names.ts';
@@ -109,8 +110,8 @@ function sortUses(
         }
       }
     }
-    for (const reading of step.heat)
-      if (reading.role === 'oven') lastOven = { celsiusLow: reading.celsius.low, fan: reading.node.fan };
+    for (const { of, celsius, written } of heatsOf(step))
+      if (of === 'oven') lastOven = { celsiusLow: celsius.low, fan: written[0]?.fan === true };
   }
   keepSame(outside, before);
   return { steps, own, outside, includes: includes ?? NO_INDEXES, lastOven };

@@ -3,10 +3,10 @@ import { UcumLhcUtils } from '@lhncbc/ucum-lhc';
 import { describe, expect, test } from 'vitest';
 import type { ConvertTo } from '../../../server/src/edits/conversion.ts';
 import { convertRecipe } from '../../../server/src/edits/convert.ts';
-import { degreesIn } from '../../../server/src/edits/convert-temperature.ts';
 import { applyEdits } from '../../../server/src/edits/text-edit.ts';
 import { totalOf } from '../../../server/src/measure/total.ts';
 import { parseDocument, printDocument } from '../../../server/src/notation/document.ts';
+import { degreesIn } from '../../../server/src/recipe/degrees.ts';
 import { open } from '../../support/harness.ts';
 
 const ucum = UcumLhcUtils.getInstance();
@@ -75,7 +75,7 @@ describe('temperatures', () => {
     '%d °C in the food or pan is within a degree of UCUM',
     (celsius) => {
       const exact = byUcum(celsius, 'Cel', '[degF]');
-      for (const role of ['food', 'liquid', 'surroundings'] as const)
+      for (const role of ['food', 'medium', 'around'] as const)
         expect(Math.abs(Number(degreesIn(celsius, 'F', role)) - exact)).toBeLessThan(1);
     },
   );
@@ -97,7 +97,7 @@ describe('temperatures', () => {
     for (let c = 54; c < 100; c += 0.5) expect(Number(degreesIn(c, 'F', 'food')) + 0.5).toBeGreaterThan(c * 1.8 + 32);
     for (let f = 130; f < 212; f++)
       expect(Number(degreesIn((f - 32) / 1.8, 'C', 'food')) + 0.45).toBeGreaterThan((f - 32) / 1.8);
-    for (let c = 0; c < 8; c += 0.5) expect(Number(degreesIn(c, 'F', 'surroundings')) - 0.3).toBeLessThan(c * 1.8 + 32);
+    for (let c = 0; c < 8; c += 0.5) expect(Number(degreesIn(c, 'F', 'around')) - 0.3).toBeLessThan(c * 1.8 + 32);
   });
 
   /** The oven table that British and US cook books print (from memory): °C, °F, gas. */
@@ -112,7 +112,7 @@ describe('temperatures', () => {
     [230, 450, '8'],
     [245, 475, '9'],
   ])('an oven of %d °C is %d °F and gas %s', (c, f, gas) => {
-    expect(Math.abs(Number(degreesIn(c, 'F', 'oven')) - f)).toBeLessThanOrEqual(10);
+    expect(Math.abs(Number(degreesIn(c, 'F', 'oven')) - f)).toBeLessThanOrEqual(5);
     expect(Math.abs(Number(degreesIn((f - 32) / 1.8, 'C', 'oven')) - c)).toBeLessThanOrEqual(5);
     expect(degreesIn((f - 32) / 1.8, 'gas', 'oven')).toBe(gas);
   });

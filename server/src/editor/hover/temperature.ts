@@ -1,9 +1,11 @@
 /** A temperature: the same in C and F, for an oven also fan and gas, and what it is the temperature of. */
 import { trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
-import { celsiusOf, gasToCelsius } from '../../notation/celsius.ts';
+import { celsiusOf } from '../../notation/celsius.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
-import type { HeatRole } from '../../recipe/heat.ts';
+import { degreesIn } from '../../recipe/degrees.ts';
+import { FAN_LOWER_C, FAN_LOWER_F, gasMark } from '../../recipe/dials.ts';
+import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
 import { SUGAR_SOURCE, sugarStage } from '../../recipe/measures/sugar-boiling.ts';
 import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
@@ -15,75 +17,75 @@ import { heatTrials, reachedTrials } from './trials.ts';
 export const hoverTemperature: HoverSource = (snapshot, cursor) => {
   const { line, part, inPart, at, character } = cursor;
   const { statement } = line;
-  const reading = part?.steps.find((s) => s.line === inPart)?.heat.find((h) => holds(h.node, character));
+  const step = part?.steps.find((s) => s.line === inPart);
+  const heat = step && heatsOf(step).find((each) => holds(each, character));
+  if (heat !== undefined && !heat.isHalf)
+    return {
+      at: placeOf(at, heat),
+      title: textOf(line, heat),
+      subtitle: HEAT_OF[heat.of],
+      facts: [
+        ...heat.written.slice(0, 1).flatMap((node) => temperatureFacts(node, heat.of)),
+        ...understoodFacts(snapshot, cursor, heat),
+        ...heatTrials(snapshot, heat),
+      ],
+    };
   const alone = statement.kind === 'oven' || statement.kind === 'reached' ? statement.temperature : undefined;
-  const node = reading?.node ?? (holds(alone, character) ? alone : undefined);
-  if (node === undefined) return undefined;
-  const role: HeatRole = reading?.role ?? (statement.kind === 'reached' ? 'food' : 'oven');
+  if (!holds(alone, character) || alone === undefined) return undefined;
+  const of = statement.kind === 'reached' ? 'food' : 'oven';
   return {
-    at: placeOf(at, node),
-    title: textOf(line, node),
-    subtitle: ROLES[role],
+    at: placeOf(at, alone),
+    title: textOf(line, alone),
+    subtitle: HEAT_OF[of],
     facts: [
-      ...temperatureFacts(node, role),
-      ...(reading !== undefined
-        ? [...understoodFacts(snapshot, cursor, node), ...heatTrials(snapshot, reading)]
-        : statement.kind === 'reached'
-          ? reachedTrials(snapshot, statement.place)
-          : []),
+      ...temperatureFacts(alone, of),
+      ...(statement.kind === 'reached' ? reachedTrials(snapshot, statement.place) : []),
     ],
   };
 };
 
-const ROLES: Readonly<Record<HeatRole, string>> = {
+const HEAT_OF: Readonly<Record<HeatFigure['of'], string>> = {
   oven: 'in the oven',
   food: 'in the food',
-  surroundings: 'around the food',
-  liquid: 'in the pot or pan',
-  unknown: 'a temperature',
+  around: 'around the food',
+  medium: 'in the pot or pan',
+  nothing: 'a temperature',
 };
 
-/** How much lower a fan oven is set. */
-const FAN_C = 20;
 const FAN_SOURCE = 'common practice, no source';
 
-function temperatureFacts(node: TemperatureNode, role: HeatRole): Fact[] {
+function temperatureFacts(node: TemperatureNode, of: HeatFigure['of']): Fact[] {
+  if (node.unit === 'unsaid') return [];
   const celsius = celsiusOf(node);
-  const facts = [figure('Celsius', sayC(celsius)), figure('Fahrenheit', sayF(celsius))];
-  if (role === 'food') {
+  const facts = [
+    figure('Celsius', onScale(node, 'C', celsius, of)),
+    figure('Fahrenheit', onScale(node, 'F', celsius, of)),
+  ];
+  if (of === 'food') {
     const stage = sugarStage(celsius.low);
     if (stage !== undefined && stage === sugarStage(celsius.high))
       facts.push(figure('Boiled sugar', `${stage}, at sea level`, SUGAR_SOURCE));
   }
-  if (role !== 'oven') return facts;
-  const still = node.fan ? plus(celsius, FAN_C) : celsius;
+  if (of !== 'oven') return facts;
+  const lower = node.unit === 'F' ? FAN_LOWER_F / 1.8 : FAN_LOWER_C;
+  const still = node.fan ? plus(celsius, lower) : celsius;
+  const other = node.fan ? still : plus(celsius, -lower);
   facts.push(
-    node.fan
-      ? figure('Without the fan', `${sayC(still)}, ${sayF(still)}`, FAN_SOURCE)
-      : figure('With the fan', `${sayC(plus(celsius, -FAN_C))}, ${sayF(plus(celsius, -FAN_C))}`, FAN_SOURCE),
+    figure(node.fan ? 'Without the fan' : 'With the fan', `${dialled(other, 'C')}, ${dialled(other, 'F')}`, FAN_SOURCE),
   );
-  const gas = gasMark(still);
-  if (gas !== undefined) facts.push(figure('Gas', `mark ${gas}`));
+  const [low, high] = [gasMark(still.low), gasMark(still.high)];
+  if (low !== undefined && high !== undefined)
+    facts.push(figure('Gas', `mark ${low === high ? low : `${low} to ${high}`}`));
   return facts;
 }
 
-const MARKS = [0.25, 0.5, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
-const MARK_TEXT: Readonly<Record<number, string>> = { 0.25: '¼', 0.5: '½' };
-
-/** The nearest mark, or the two it lies between; none where gas ovens do not reach. */
-function gasMark(celsius: Range): string | undefined {
-  const low = nearestMark(celsius.low);
-  const high = nearestMark(celsius.high);
-  if (low === undefined || high === undefined) return undefined;
-  return low === high ? low : `${low} to ${high}`;
+/** On the scale that it is written in as it is written; on the other as a dial has it, or to the degree. */
+function onScale(node: TemperatureNode, scale: 'C' | 'F', celsius: Range, of: HeatFigure['of']): string {
+  const own = node.unit === scale ? { low: node.lowDegrees, high: node.highDegrees } : undefined;
+  return `${own === undefined ? span(celsius, (c) => degreesIn(c, scale, of) ?? '') : span(own, (n) => trimmed(n, 1))} °${scale}`;
 }
 
-function nearestMark(celsius: number): string | undefined {
-  const [best] = [...MARKS].sort((a, b) => Math.abs(gasToCelsius(a) - celsius) - Math.abs(gasToCelsius(b) - celsius));
-  if (best === undefined || Math.abs(gasToCelsius(best) - celsius) > 10) return undefined;
-  return MARK_TEXT[best] ?? String(best);
-}
+const dialled = (celsius: Range, scale: 'C' | 'F'): string =>
+  `${span(celsius, (c) => degreesIn(c, scale, 'oven') ?? '')} °${scale}`;
 
 const plus = (range: Range, by: number): Range => ({ low: range.low + by, high: range.high + by });
-const sayC = (c: Range): string => `${span(c, (n) => trimmed(n, 0))} °C`;
-const sayF = (c: Range): string => `${span(c, (n) => trimmed(n * 1.8 + 32, 0))} °F`;

@@ -1,5 +1,6 @@
-/** A time: in hours and minutes, and which verb it belongs to. */
-import type { VerbClass } from '../../recipe/verbs.ts';
+/** A time: in hours and minutes, whose it is, and what it counts as. */
+import { type TimeFigure, timesOf } from '../../recipe/journey/figures.ts';
+import { lastingOf } from '../../recipe/journey/lasting.ts';
 import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
@@ -9,24 +10,43 @@ import { timeTrials, tookTrials } from './trials.ts';
 
 export const hoverTime: HoverSource = (snapshot, cursor) => {
   const { line, part, inPart, at, character } = cursor;
-  const reading = part?.steps.find((s) => s.line === inPart)?.times.find((t) => holds(t.node, character));
-  const took = line.statement.kind === 'took' ? line.statement.duration : undefined;
-  const node = reading?.node ?? (holds(took, character) ? took : undefined);
-  if (node === undefined) return undefined;
+  const { statement } = line;
+  const step = part?.steps.find((s) => s.line === inPart);
+  const time = step && timesOf(step).find(({ said }) => holds(said, character));
+  const item = step?.sentence.items.find((each) => each.kind === 'duration' && holds(each, character));
+  const node = item?.kind === 'duration' ? item : statement.kind === 'took' ? statement.duration : undefined;
+  if (time !== undefined) {
+    const { event, said } = time;
+    const facts = [figure('Time', `${timeText(said)}${node?.overnight ? ', by habit' : ''}`)];
+    if (event.verb !== undefined) facts.push(figure('Belongs to', textOf(line, event.verb)));
+    facts.push(...countsAs(time), ...understoodFacts(snapshot, cursor, said));
+    const reading = step?.times.find((each) => each.node.start >= said.start && each.node.end <= said.end);
+    if (reading !== undefined) facts.push(...timeTrials(snapshot, reading));
+    return { at: placeOf(at, node ?? said), title: textOf(line, node ?? said), facts };
+  }
+  if (node === undefined || !holds(node, character)) return undefined;
   const range = { low: node.lowMin, high: node.highMin };
-  const facts: Fact[] = [
-    figure('Time', node.overnight ? `${sayMinutesRange(range)}, by habit` : sayMinutesRange(range)),
-  ];
-  if (reading?.verb !== undefined) facts.push(figure('Belongs to', reading.verb));
-  if (reading?.verbClass !== undefined) facts.push(figure('Counts as', COUNTS[reading.verbClass] ?? 'hands-on time'));
-  if (reading !== undefined) facts.push(...understoodFacts(snapshot, cursor, node), ...timeTrials(snapshot, reading));
-  else if (line.statement.kind === 'took') facts.push(...tookTrials(snapshot, line.statement.to));
+  const facts = [figure('Time', node.overnight ? `${sayMinutesRange(range)}, by habit` : sayMinutesRange(range))];
+  if (statement.kind === 'took') facts.push(...tookTrials(snapshot, statement.to));
   return { at: placeOf(at, node), title: textOf(line, node), facts };
 };
 
-const COUNTS: Readonly<Partial<Record<VerbClass, string>>> = {
-  oven: 'waiting, at the oven',
-  stove: 'hands-on time, at the stove',
-  cooling: 'waiting, while it cools',
-  resting: 'waiting, while it rests',
-};
+function timeText({ minutes: { low, high }, per }: TimeFigure['said']): string {
+  const text = Number.isFinite(high)
+    ? sayMinutesRange({ low, high })
+    : `${sayMinutesRange({ low, high: low })} or longer`;
+  return per === undefined ? text : `${text} a ${per}`;
+}
+
+function countsAs({ event, said }: TimeFigure): Fact[] {
+  if (said.kind === 'point' || said.kind === 'every' || said.kind === 'life')
+    return [figure('Counts as', KINDS[said.kind])];
+  const lasts = lastingOf(event, undefined);
+  if (lasts === undefined) return [];
+  const by = lasts.attended ? 'hands-on time' : 'waiting';
+  const beside = lasts.meanwhile ? ', beside what goes on by itself' : '';
+  return [figure('Counts as', `${by}${SPENT[lasts.spent]}${beside}`)];
+}
+
+const KINDS = { point: 'a point in time', every: 'how often', life: 'how long it is good' } as const;
+const SPENT = { work: '', cooking: ', by the heat', waiting: '' } as const;

@@ -3,7 +3,8 @@ import { trimmed } from '../../measure/number-text.ts';
 import { middle, type Range } from '../../measure/quantity.ts';
 import { baseOf } from '../../measure/unit.ts';
 import type { DurationNode, MeasuredNode, TemperatureNode, TextNode } from '../../notation/tree.ts';
-import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
+import type { TimeReading } from '../../recipe/heat.ts';
+import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
 import { isOutOfOven, outOfOven } from '../../recipe/out-of-oven.ts';
 import { isOutsideFood, readTrials, type Trial } from '../../recipe/trials.ts';
 import { baseForm } from '../../recipe/verbs.ts';
@@ -33,18 +34,17 @@ export function timeTrials(snapshot: Snapshot, reading: TimeReading): Fact[] {
 }
 
 /** The temperatures that the trials reached where a step promises one in the food. */
-export function heatTrials(snapshot: Snapshot, reading: HeatReading): Fact[] {
-  if (reading.role !== 'food' || reading.verbClass === 'cooling') return [];
-  const alike = snapshot.recipe.parts.flatMap((p) =>
-    p.steps.flatMap((s) => s.heat.filter((h) => h.role === 'food' && h.verbClass !== 'cooling')),
-  );
+export function heatTrials(snapshot: Snapshot, heat: HeatFigure): Fact[] {
+  const isPromise = ({ of, event }: HeatFigure): boolean => of === 'food' && event?.act !== 'cool';
+  if (!isPromise(heat)) return [];
+  const alike = snapshot.recipe.parts.flatMap((p) => p.steps.flatMap((s) => heatsOf(s).filter(isPromise)));
   return sayTrials(
     snapshot,
     ({ reached }) =>
       reached
         .filter(({ place }) => !isOutsideFood(place))
         .map(({ at, temperature, celsius }) => ({ at, node: temperature, value: middle(celsius) }))
-        .filter(({ value }) => nearestOf(alike, value, ({ celsius }) => celsius) === reading),
+        .filter(({ value }) => nearestOf(alike, value, ({ celsius }) => celsius) === heat),
     (c) => `${span(c, (n) => trimmed(n, 1))} °C`,
   );
 }

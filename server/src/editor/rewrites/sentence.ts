@@ -2,11 +2,10 @@
  * Knows the rewrites of a sentence: a mention in the list's wording, a temperature on another scale.
  * Refuses what the sentence does not make sure.
  */
-import { convertTemperature, type Oven, type TemperatureScale } from '../../edits/convert-temperature.ts';
+import { convertTemperature, type HeatToConvert, ovenHeat, type Wish } from '../../edits/convert-temperature.ts';
 import { respellMention } from '../../edits/respell-mention.ts';
 import type { PositionRange } from '../../notation/document.ts';
-import type { TemperatureNode } from '../../notation/tree.ts';
-import type { HeatRole } from '../../recipe/heat.ts';
+import { heatsOf } from '../../recipe/journey/figures.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { cursorAt, holds } from '../place.ts';
 import type { Rewrite } from './rewrite.ts';
@@ -16,7 +15,7 @@ export function sentenceRewrites(snapshot: Snapshot, { start }: PositionRange): 
   const cursor = cursorAt(snapshot, start);
   const { part, at, character, line } = cursor;
   if (line.statement.kind === 'oven' && holds(line.statement.temperature, character))
-    return temperatures(at, line.text, line.statement.temperature, 'oven');
+    return temperatures(at, line.text, ovenHeat(line.statement.temperature));
   const step = part?.steps.find((s) => s.line === cursor.inPart);
   if (part === undefined || step === undefined) return [];
   const found: Rewrite[] = [];
@@ -30,12 +29,11 @@ export function sentenceRewrites(snapshot: Snapshot, { start }: PositionRange): 
         edits: () => respelled.edits,
       });
   }
-  for (const { node, role } of step.heat)
-    if (holds(node, character)) found.push(...temperatures(at, line.text, node, role));
+  for (const heat of heatsOf(step)) if (holds(heat, character)) found.push(...temperatures(at, line.text, heat));
   return found;
 }
 
-const WISHES: readonly { readonly scale?: TemperatureScale; readonly oven?: Oven }[] = [
+const WISHES: readonly Wish[] = [
   { scale: 'C' },
   { scale: 'F' },
   { scale: 'gas', oven: 'still' },
@@ -43,10 +41,10 @@ const WISHES: readonly { readonly scale?: TemperatureScale; readonly oven?: Oven
   { oven: 'still' },
 ];
 
-function temperatures(line: number, text: string, node: TemperatureNode, role: HeatRole): Rewrite[] {
+function temperatures(line: number, text: string, heat: HeatToConvert): Rewrite[] {
   const seen = new Set<string>();
   return WISHES.flatMap((wish): Rewrite[] => {
-    const written = convertTemperature(line, text, node, role, wish);
+    const written = convertTemperature(line, text, heat, wish);
     if (written === undefined || seen.has(written.after)) return [];
     seen.add(written.after);
     return [{ title: `Write ${written.after}`, kind: 'refactor.rewrite', edits: () => [written.edit] }];

@@ -12,8 +12,10 @@ import { type BoundEvent, boundEvents } from './bind.ts';
 
 /** A heat that a step says. Its span holds every scale that it is written in, with a bracket around the last. */
 export interface HeatFigure extends Span {
-  /** One at least; the first is as `celsius` has it. */
+  /** One at least; the first is as `celsius` has it. Of degrees without a scale the one that can be, where only one can. */
   readonly written: readonly TemperatureNode[];
+  /** Its other end has no scale of its own: `between 60 and 65 C`. */
+  readonly isHalf: boolean;
   /** °C; of a change by so much the difference. */
   readonly celsius: Range;
   readonly of: HeatOf;
@@ -46,16 +48,44 @@ export function heatsOf(step: Step): readonly HeatFigure[] {
 
 function heatsIn({ sentence }: Step, events: readonly BoundEvent[]): readonly HeatFigure[] {
   const heats: HeatFigure[] = [];
+  const nodes = sentence.items.filter((item) => item.kind === 'temperature');
   for (const { event } of events)
-    for (const { start, end, written, celsius, of, inside, bound } of event.temperatures)
-      if (!heats.some((each) => each.start === start))
-        heats.push({ start, end, written, celsius, of, inside, bound, event });
-  for (const item of sentence.items) {
-    if (item.kind !== 'temperature' || heats.some(({ start, end }) => start <= item.start && item.end <= end)) continue;
-    const { start, end } = item;
-    heats.push({ start, end, written: [item], celsius: celsiusOf(item), of: 'nothing', inside: false, bound: 'is' });
-  }
+    for (const said of event.temperatures) {
+      if (heats.some(({ start }) => start === said.start)) continue;
+      // `from 180 C to 190 C` is two on the line.
+      const ends = nodes.filter((node) => said.start <= node.start && node.end <= said.end);
+      if (ends.length > said.written.length)
+        for (const node of ends) heats.push({ ...figureOf(said, event), ...alone(node) });
+      else heats.push(figureOf(said, event));
+    }
+  for (const node of nodes)
+    if (!heats.some(({ start, end }) => start <= node.start && node.end <= end))
+      heats.push({ ...alone(node), of: 'nothing', inside: false, bound: 'is' });
   return heats.length === 0 ? NO_HEATS : heats.sort((a, b) => a.start - b.start);
+}
+
+const alone = (node: TemperatureNode): Pick<HeatFigure, 'start' | 'end' | 'written' | 'celsius' | 'isHalf'> => ({
+  start: node.start,
+  end: node.end,
+  written: [node],
+  isHalf: false,
+  celsius: celsiusOf(node),
+});
+
+function figureOf({ start, end, written, celsius, of, inside, bound }: TemperatureSaid, event: Event): HeatFigure {
+  const [first, ...more] = written as readonly [TemperatureNode, ...TemperatureNode[]];
+  const isHalf = first.high === undefined && first.lowDegrees !== first.highDegrees;
+  return { start, end, written: [withScale(first, celsius), ...more], isHalf, celsius, of, inside, bound, event };
+}
+
+/** Degrees of which the scale is not said, with that on which they were understood. */
+function withScale(node: TemperatureNode, celsius: Range): TemperatureNode {
+  if (node.unit !== 'unsaid') return node;
+  const scale = (['C', 'F'] as const).find((unit) => {
+    const { low, high } = celsiusOf({ ...node, unit });
+    return low === celsius.low && high === celsius.high;
+  });
+  return scale === undefined ? node : { ...node, unit: scale };
 }
 
 /** The times that a step says, in order. */

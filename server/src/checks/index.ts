@@ -62,6 +62,7 @@ import heldTooWarm from './safety/held-too-warm.ts';
 import implausibleTemperature from './safety/implausible-temperature.ts';
 import lowAcidPreserve from './safety/low-acid-preserve.ts';
 import noSafeTemperature from './safety/no-safe-temperature.ts';
+import rawContact from './safety/raw-contact.ts';
 import rawEgg from './safety/raw-egg.ts';
 import rawFlour from './safety/raw-flour.ts';
 import undercooked from './safety/undercooked.ts';
@@ -131,6 +132,7 @@ export const CHECKS: readonly Check[] = [
   implausibleTemperature,
   lowAcidPreserve,
   noSafeTemperature,
+  rawContact,
   rawEgg,
   rawFlour,
   undercooked,

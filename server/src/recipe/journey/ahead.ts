@@ -83,7 +83,8 @@ function aheadIn({ sentence: { items }, mentions }: Step, index: number, { byFir
     const from = said.items[w] as number;
     const to = said.items[w + best.call.words.length - 1] as number;
     const [first, end] = [items[from], items[to]];
-    const isTaken = mentions.some((mention) => mention.from <= to && mention.to >= from);
+    // `The peanut sauce` is no fish sauce.
+    const isTaken = mentions.some((m) => m.from <= to && m.to >= from && m.to - m.from >= to - from);
     if (first === undefined || end === undefined || isTaken || isOrder(items, from, best.call.words.length)) continue;
     const before = portionBefore(items, from);
     const span = { start: first.start, end: end.end };
@@ -105,8 +106,10 @@ function aheadIn({ sentence: { items }, mentions }: Step, index: number, { byFir
   return found;
 }
 
-const merged = (a: readonly Mention[], b: readonly Mention[]): readonly Mention[] =>
-  [...a, ...b].sort((one, other) => one.start - other.start);
+const merged = (mentions: readonly Mention[], ahead: readonly Mention[]): readonly Mention[] =>
+  [...mentions.filter((m) => !ahead.some((of) => m.from <= of.to && m.to >= of.from)), ...ahead].sort(
+    (one, other) => one.start - other.start,
+  );
 
 /** A part, with its steps as they call parts above and below. */
 export interface Placed {

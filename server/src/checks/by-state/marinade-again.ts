@@ -1,0 +1,118 @@
+/**
+ * Knows where what raw flesh lay in is used again, and no step boils it: a marinade served as a sauce, stirred into a dip.
+ * Refuses to know whether the flesh is cooked.
+ */
+import type { Span } from '../../notation/tree.ts';
+import type { Act } from '../../prose/event.ts';
+import { isIn, isOf } from '../../recipe/families.ts';
+import type { BoundEvent } from '../../recipe/journey/bind.ts';
+import { type Body, isSameRef, type Member, WAS } from '../../recipe/journey/bodies.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
+import type { IngredientRef } from '../../recipe/names.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
+import { onceFor } from '../once.ts';
+import { membersIn } from './spoils.ts';
+import type { Level } from './verdict.ts';
+
+export interface UsedAgain extends Span {
+  readonly level: Level;
+  readonly part: number;
+  /** The line in its part, from 0. */
+  readonly line: number;
+  /** What the flesh is called. */
+  readonly flesh: string;
+}
+
+/** What flesh waits in. */
+const SOAKS: ReadonlySet<Act> = new Set(['steep', 'stay', 'cool']);
+/** What is done with it is eaten. */
+const USES: ReadonlySet<Act> = new Set(['combine', 'put', 'eat', 'return', 'cut', 'divide', 'unknown']);
+/** All of it was with the flesh, but for a little. */
+const ALL = 0.95;
+
+interface Soaked {
+  readonly flesh: string;
+  readonly of: readonly IngredientRef[];
+  readonly wet: readonly IngredientRef[];
+}
+
+/** The first use of each marinade. */
+export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
+  const events = journey.steps.flatMap(({ events, part, line }) => events.map((by) => ({ by, part, line })));
+  const found: UsedAgain[] = [];
+  for (const { by: soak, body } of journey.stays) {
+    if (!SOAKS.has(soak.event.act)) continue;
+    const soaked = soakedIn(journey, body);
+    const from =
+      soaked === undefined
+        ? -1
+        : events.findIndex(({ by }) => by.event.start === soak.event.start && isSameEvent(by, soak));
+    if (soaked === undefined || from < 0) continue;
+    const cooked = events.findIndex(({ by }, at) => at > from && by.event.act === 'heat' && by.event.said === 'yes');
+    const at = events.findIndex(
+      ({ by }, i) => i > from && cooked >= 0 && (i < cooked ? isSaved(by) : isUse(by, soaked, journey)),
+    );
+    const use = events[at];
+    // Whatever boils after it may have it in.
+    if (use === undefined || events.slice(Math.max(at, cooked) + 1).some(({ by }) => boils(by))) continue;
+    if (events.slice(from, at).some(({ by: { event } }) => event.act === 'discard' && event.said === 'yes')) continue;
+    const { start, end } = use.by.event;
+    const isNamed = use.by.names.length > 0;
+    if (!found.some((each) => each.part === use.part && each.line === use.line && each.start === start))
+      found.push({
+        level: isNamed ? 'error' : 'warning',
+        part: use.part,
+        line: use.line,
+        start,
+        end,
+        flesh: soaked.flesh,
+      });
+  }
+  return found;
+});
+
+const isSameEvent = (a: BoundEvent, b: BoundEvent): boolean =>
+  a.event.verb?.start === b.event.verb?.start && a.event.end === b.event.end;
+
+/** Raw flesh, and what it lies in; undefined where some of that was kept apart. */
+function soakedIn(journey: Journey, body: Body): Soaked | undefined {
+  const held = membersIn(journey, body);
+  const isRaw = ({ state }: Member): boolean => state.cooked === 'raw' && (state.was & WAS.animal) !== 0;
+  const flesh = held.find(({ member, ingredient }) => isRaw(member) && isOf(foodOf(ingredient), 'flesh'));
+  if (flesh === undefined) return undefined;
+  const others = held.filter(({ member }) => !isRaw(member));
+  const wet = others.filter(
+    ({ ingredient }) => isIn(ingredient, 'sour fruit') || DRY.every((family) => !isIn(ingredient, family)),
+  );
+  if (wet.length === 0 || wet.some(({ member }) => member.share.low < ALL)) return undefined;
+  return {
+    flesh: flesh.ingredient.name,
+    of: held.filter(({ member }) => isRaw(member)).map(({ member }) => member.of),
+    wet: wet.map(({ member }) => member.of),
+  };
+}
+
+/** The rest of a marinade flows. */
+const DRY = ['dry', 'sugar', 'plant'] as const;
+
+function isUse({ event, names, unnamed, into }: BoundEvent, { of, wet }: Soaked, { parts }: Journey): boolean {
+  if (event.said !== 'yes' || event.as === 'beside' || !USES.has(event.act)) return false;
+  if (unnamed === 'rest' || into === 'rest') return true;
+  return names.some(({ mention: { part, ingredients } }) =>
+    part === undefined
+      ? // What is listed twice over may be another.
+        ingredients.length === 1 && wet.some((ref) => isSameRef(ref, ingredients[0] as IngredientRef))
+      : isMarinade(parts[part]?.index, of, wet),
+  );
+}
+
+/** `Saving every drop in the bowl`: of what the flesh was lifted out of. */
+const isSaved = ({ event, names }: BoundEvent): boolean =>
+  event.act === 'reserve' && event.said === 'yes' && names.length === 0;
+
+/** A part of which all is what the flesh lay in, and none the flesh. */
+const isMarinade = (part: number | undefined, of: readonly IngredientRef[], wet: readonly IngredientRef[]): boolean =>
+  part !== undefined && wet.some((ref) => ref.part === part) && !of.some((ref) => ref.part === part);
+
+const boils = ({ event }: BoundEvent): boolean =>
+  event.act === 'heat' && event.said === 'yes' && event.cooks !== 'barely' && event.cooks !== 'outside';

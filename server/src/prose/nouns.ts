@@ -255,6 +255,9 @@ class Scan extends Expecting {
 
   /** A subject stands before it and no verb: `it simmers`, `the apples keep`. */
   private isTold(at: number, noun: boolean): boolean {
+    // `Keeps a year in the pantry.`
+    const row = verbOf(this.pieces[at]?.sense ?? UNKNOWN);
+    if (this.expects === 'order') return !noun && row?.act === 'stay' && takesAsTold(this.pieces, at);
     if (this.expects === 'more')
       return this.hasVerb && (this.framed ? !noun : !this.ordered && (!noun || takesObject(this.pieces, at)));
     if (this.expects === 'frame' && this.relative) return isBehind(this.pieces, at, 'which');
@@ -299,8 +302,13 @@ class Scan extends Expecting {
       case 'thing': {
         const before = this.pieces[at - 1];
         if (before !== undefined && jointOf(before.sense)?.way === 'for') return this.verb(piece, 'purpose');
-        if (ahead) piece.part = 'describes';
-        return ahead;
+        // `the baking powder`
+        if (isNounAhead(this.pieces, at)) {
+          piece.part = 'describes';
+          this.expects = 'thing';
+          return true;
+        }
+        return false;
       }
       case 'frame':
         if (takesObject(this.pieces, at)) return this.verb(piece, 'beside');

@@ -7,8 +7,14 @@ import { formOf, isStrange, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './
 import { isSoft, type Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
-/** `Sauce once they are done`, `Salt until they weep` */
-function isOpened(next: Piece | undefined): boolean {
+const isBaseForm = (sense: number): boolean => formOf(sense)?.startsWith('base') === true;
+
+/** `Sauce once they are done`, `Salt until they weep`, `Cream, add the eggs` */
+function isOpened(pieces: readonly Piece[], at: number): boolean {
+  const next = pieces[at + 1];
+  const after = pieces[at + 2];
+  // `Cream, add eggs`
+  if (next?.word === ',' && after?.sort === 'word' && isBaseForm(after.sense)) return true;
   const is = jointOf(next?.sense ?? UNKNOWN)?.is;
   return is === 'when' || is === 'until';
 }
@@ -125,7 +131,10 @@ export function takes(pieces: readonly Piece[], at: number, noun: boolean, first
   const isWith = jointOf(next?.sense ?? UNKNOWN)?.way === 'with';
   if (piece.sort === 'name')
     return (
-      takesObject(pieces, at) || isWith || (first && (isThingAhead(pieces, at) || isOpened(next))) || wraps(piece, next)
+      takesObject(pieces, at) ||
+      isWith ||
+      (first && (isThingAhead(pieces, at) || isOpened(pieces, at))) ||
+      wraps(piece, next)
     );
   if (next === undefined) return !noun || ordered || first;
   switch (next.sort) {
@@ -154,7 +163,8 @@ export function takes(pieces: readonly Piece[], at: number, noun: boolean, first
     }
     case 'to':
     case 'preposition':
-      return !noun || jointOf(next.sense)?.way !== 'of';
+      // `slice of bread`; `slice as thin as you can`
+      return !noun || next.word !== 'of';
     case undefined:
       return first || !mayDescribe(piece.sense);
     default:

@@ -131,6 +131,8 @@ export class Expecting {
         return;
       case 'conjunction':
       case 'or':
+        // `so every strip passes 70 C`
+        if (piece.word === 'so') this.hasVerb = false;
         // `; or broil it`
         if (this.expects !== 'order') this.expects = 'more';
         return;

@@ -191,8 +191,11 @@ class Scan extends Expecting {
   }
 
   private isBase(piece: Piece, at: number, noun: boolean, past: boolean): boolean {
+    // `say 20 at a time`
+    const next = this.pieces[at + 1];
     // `Core 74 C`
-    if (this.pieces[at + 1]?.sort === 'temperature' && evidenceOf(piece.sense)?.inside) return false;
+    if (next?.sort === 'temperature' && evidenceOf(piece.sense)?.inside) return false;
+    if (timeOf(piece.sense)?.is === 'bound' && (next?.sort === 'amount' || next?.sort === 'time')) return false;
     // `cut it thin`, `until brown and dry`
     if (this.signs || this.expects === 'behind thing' || this.expects === 'object')
       if (mayDescribe(piece.sense) && !this.letting && !hasObject(this.pieces, at)) return false;
@@ -209,6 +212,9 @@ class Scan extends Expecting {
       case 'order':
         return takes(this.pieces, at, noun, true, this.ordered) && this.verb(piece, 'verb');
       case 'more':
+        // `bake hollow and crisp`
+        if (!this.behindComma && mayDescribe(piece.sense) && this.isDescribed(at - 2) && !takesObject(this.pieces, at))
+          return false;
         // `to store and ripen`
         if (this.lastVerb?.part === 'purpose' && !this.behindComma && !takesObject(this.pieces, at))
           return this.verb(piece, 'purpose');
@@ -253,11 +259,20 @@ class Scan extends Expecting {
     }
   }
 
+  private isDescribed(at: number): boolean {
+    const before = this.pieces[at];
+    return (
+      before !== undefined &&
+      (before.part === 'describes' || (before.part === 'joint' && jointOf(before.sense)?.is === 'adjective'))
+    );
+  }
+
   /** A subject stands before it and no verb: `it simmers`, `the apples keep`. */
   private isTold(at: number, noun: boolean): boolean {
     // `Keeps a year in the pantry.`
     const row = verbOf(this.pieces[at]?.sense ?? UNKNOWN);
-    if (this.expects === 'order') return !noun && row?.act === 'stay' && takesAsTold(this.pieces, at);
+    if (this.expects === 'order')
+      return !noun && row?.act === 'stay' && !isNounAhead(this.pieces, at) && !takesObject(this.pieces, at);
     if (this.expects === 'more')
       return this.hasVerb && (this.framed ? !noun : !this.ordered && (!noun || takesObject(this.pieces, at)));
     if (this.expects === 'frame' && this.relative) return isBehind(this.pieces, at, 'which');
@@ -294,6 +309,12 @@ class Scan extends Expecting {
         if (this.lastVerb?.part === 'purpose')
           // `to finish broiling the fish`
           return verbOf(this.lastVerb.sense)?.act === 'heat' && this.verb(piece, 'verb');
+        // `as soon as it stops steaming`
+        if (this.framed) {
+          piece.part = 'describes';
+          this.expects = 'behind thing';
+          return true;
+        }
         // `it will hasten thawing`: of a verb that nobody knows it is the object.
         return !ahead && verbOf(this.lastVerb?.sense ?? UNKNOWN) !== undefined && this.verb(piece, 'beside');
       case 'behind thing':

@@ -84,7 +84,10 @@ function fillFramed(
       .find(
         ({ part, sense }) => (part === 'framed' || part === 'describes') && STAYS.has(verbOf(sense)?.act ?? 'unknown'),
       );
-    if (verb === undefined) continue;
+    if (verb === undefined) {
+      giveReading(pieces, items, clause);
+      continue;
+    }
     const event = new EventDraft(
       (pieces[clause.from] as Piece).start,
       (pieces[clause.to - 1] as Piece).end,
@@ -98,6 +101,15 @@ function fillFramed(
     impliedBy(verb, event);
     giveFigures(pieces, items, clause, event);
   }
+}
+
+/** `When the probe says 63 C it is done`: a figure that is read is all that is said. */
+function giveReading(pieces: readonly Piece[], items: readonly SentenceItem[], clause: Clause): void {
+  const event = figureAlone(pieces, clause);
+  if (event === undefined) return;
+  if (clause.opener === 'if') event.said = 'if';
+  giveFigures(pieces, items, clause, event);
+  if (event.temperatures.some(({ of }) => of === 'food')) clause.event = event;
 }
 
 /** Signs that no event of their sentence follows are of its last. */
@@ -114,7 +126,8 @@ function giveFigures(
   const figures = temperaturesIn(pieces, items, clause, event);
   if (figures.length === 0) return;
   // `in the shed, where it is about 8 C`
-  const of = clause.opener === 'which' ? heatAt(event) : undefined;
+  const isOfPlace = clause.opener === 'which' || (clause.verb < 0 && clause.event === undefined);
+  const of = isOfPlace ? heatAt(event) : undefined;
   const told = of === undefined ? figures : figures.map((said) => inferred(said, of));
   event.temperatures = [...event.temperatures, ...told];
 }
@@ -236,6 +249,9 @@ function actAtPlace(event: EventDraft): void {
 
 /** `I give it 40 minutes at 350 F`, `180 C fan, 12 min`: an oven's figure says what is done. */
 function heatsAtFigure(event: EventDraft, { verb }: Clause): void {
+  // `every strip passes 70 C`
+  if (event.act === 'remove' && event.as === 'told' && event.temperatures.some(({ of }) => of === 'food'))
+    event.act = 'read';
   if (event.act !== 'unknown' && !(event.act === 'read' && verb < 0)) return;
   if (!event.temperatures.some(({ of, bound }) => of === 'oven' && bound !== 'change')) return;
   event.act = 'heat';

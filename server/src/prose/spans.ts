@@ -79,15 +79,18 @@ function owner(clauses: readonly Clause[], at: number, { kind, before, minutes }
   if (own !== undefined && (canLast(own, kind) || kind === 'point' || kind === 'limit' || before || liesSomewhere(own)))
     return own;
   let nearest: EventDraft | undefined;
+  // A sentence before has it only where it goes on there.
+  let isBehind = false;
   for (let i = at; i >= 0; i--) {
     const clause = clauses[i] as Clause;
     const { event } = clause;
     if (event !== undefined) {
       if (canLast(event, kind) && !(isLong && event.act === 'heat')) return event;
-      nearest ??= event;
+      if (!isBehind) nearest ??= event;
     }
     // `Simmer. Ten minutes.`: back over a sentence that has nothing else.
     if (clause.first && nearest !== undefined) break;
+    isBehind ||= clause.first;
   }
   if (own !== undefined || nearest !== undefined) return own ?? nearest;
   // `Next morning.` is when what comes behind it is done.

@@ -49,6 +49,7 @@ const BEYOND = 6;
 const CHILLED_C = 12;
 const COLDEST_MEDIUM_C = 30;
 const COOLEST_OVEN_C = 75;
+const COLDEST_OVEN_C = 30;
 const HOTTEST_PLACE_C = 70;
 const HOTTEST_HELD_C = 100;
 const HOTTEST_FOOD_C = 110;
@@ -350,6 +351,8 @@ class Weigher {
       for (const kind of KINDS) if (kind !== 'food' && points[kind] > 0) points[kind] -= BROUGHT_LESS;
     if (low > CHILLED_C && points.around > 6) points.around -= 2;
     if (high < COLDEST_MEDIUM_C) points.medium -= 3;
+    // A shelf of the fridge is no oven's.
+    if (high < COLDEST_OVEN_C && this.place !== undefined && this.place.is !== 'oven') points.oven -= 6;
     // An oven so cool is one where it is said at what: `in the oven at 60 C`.
     if (high < COOLEST_OVEN_C && (joint.oven === 0 || verb.around > 0 || this.place?.is === 'smoker')) points.oven -= 6;
     if (low > HOTTEST_WATER_C && this.isWater) points.medium = 0;

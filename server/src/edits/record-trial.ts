@@ -2,7 +2,11 @@
  * Knows how a trial is started in a file: its date, the lines worth measuring in this recipe, and the fingerprint of what is tested.
  * Refuses to know what day it is, or what was measured.
  */
+
 import type { Document } from '../notation/document.ts';
+import type { DurationNode } from '../notation/tree.ts';
+import { type NamedVerb, verbNamed } from '../prose/verb-named.ts';
+import { durationOf, heatsOf, isOfCooling, timesOf } from '../recipe/journey/figures.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 import { fingerprint } from '../recipe/trials.ts';
 import { collapse } from '../recipe/words.ts';
@@ -35,21 +39,28 @@ function worthMeasuring(recipe: Recipe): string[] {
   const steps = recipe.parts.flatMap((part) =>
     part.steps.map((step) => ({ step, text: part.head.source.lines[step.line]?.text ?? '' })),
   );
-  const times = steps.flatMap(({ step, text }) =>
-    step.times.filter((t) => t.verbClass === 'oven' || t.verbClass === 'stove').map((t) => ({ t, text })),
-  );
-  const longest = times.reduce<(typeof times)[number] | undefined>(
-    (a, b) => (a === undefined || b.t.node.highMin >= a.t.node.highMin ? b : a),
-    undefined,
-  );
+  const longest = steps
+    .flatMap(({ step, text }) =>
+      timesOf(step).flatMap(({ said, event }) => {
+        const node = event.act === 'heat' ? durationOf(step, said) : undefined;
+        const verb = node && event.verb && verbNamed(text.slice(event.verb.start, event.verb.end));
+        return node === undefined || verb === undefined ? [] : [{ node, verb, text }];
+      }),
+    )
+    .reduce<{ readonly node: DurationNode; readonly verb: NamedVerb; readonly text: string } | undefined>(
+      (a, b) => (a === undefined || b.node.highMin >= a.node.highMin ? b : a),
+      undefined,
+    );
   const heat = steps
     .flatMap(({ step, text }) =>
-      step.heat.filter((h) => h.role === 'food' && h.verbClass !== 'cooling').map((h) => ({ h, text })),
+      heatsOf(step).flatMap((figure) => (figure.of === 'food' && !isOfCooling(figure) ? [{ figure, text }] : [])),
     )
     .at(-1);
   const rows: string[] = [];
-  if (longest?.t.verb !== undefined)
-    rows.push(`  took    ${longest.text.slice(longest.t.node.start, longest.t.node.end)} to ${longest.t.verb}`);
-  if (heat !== undefined) rows.push(`  reached ${heat.text.slice(heat.h.node.start, heat.h.node.end)} in the centre`);
+  if (longest !== undefined)
+    rows.push(`  took    ${longest.text.slice(longest.node.start, longest.node.end)} to ${longest.verb.base}`);
+  const node = heat?.figure.written[0];
+  if (heat !== undefined && node !== undefined)
+    rows.push(`  reached ${heat.text.slice(node.start, node.end)} in the centre`);
   return rows;
 }

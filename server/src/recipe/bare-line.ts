@@ -5,8 +5,8 @@
 import { type FoodClass, type FoodMatch, foodsOf } from '../food/food.ts';
 import { dimensionOf } from '../measure/unit.ts';
 import type { IngredientNode, Line, MeasuredNode, Statement } from '../notation/tree.ts';
+import { verbNamed } from '../prose/verb-named.ts';
 import { bindIngredients, type Ingredient } from './ingredient.ts';
-import { verbClass } from './verbs.ts';
 import type { World } from './world.ts';
 
 /** What is added to taste, said or not. */
@@ -41,8 +41,8 @@ const isWhole = (match: FoodMatch): boolean =>
 /** `Codfish, picked, 1 cup`: nothing but an ingredient is weighed or measured so, whatever it is called. */
 function isCertain({ unit, each }: MeasuredNode, name: string): boolean {
   const dimension = unit === undefined ? undefined : dimensionOf(unit.symbol);
-  const [first = ''] = name.toLowerCase().split(/\s+/);
-  return (dimension === 'mass' || dimension === 'volume' || each !== undefined) && verbClass(first) === undefined;
+  const verb = verbNamed(name);
+  return (dimension === 'mass' || dimension === 'volume' || each !== undefined) && (verb === undefined || verb.noun);
 }
 
 const LONGEST_NAME = 60;

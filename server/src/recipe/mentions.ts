@@ -3,11 +3,11 @@
  * Refuses to know amounts and what is left: a mention that several ingredients fit keeps them all.
  */
 import type { Sentence, SentenceItem, Span } from '../notation/tree.ts';
+import { isVerb } from '../prose/verb-named.ts';
 import type { IngredientRef, Listed, NameIndex, Run } from './names.ts';
 import { opensClause, type Portion, portionBefore } from './portions.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
 import { SEASON, SINGULARS } from './sorts.ts';
-import { verbClass } from './verbs.ts';
 import { wordsOf } from './words.ts';
 
 export interface Mention extends Span {
@@ -246,7 +246,7 @@ function mentionOf(
 function isDoneWith(items: readonly SentenceItem[], at: number): boolean {
   for (let i = at + 1; i < items.length; i++) {
     const item = items[i];
-    if (item?.kind === 'mark' || (item?.kind === 'word' && verbClass(item.word) !== undefined)) return false;
+    if (item?.kind === 'mark' || (item?.kind === 'word' && isVerb(item.word))) return false;
     if (item?.kind === 'word' && item.word === 'with') return true;
   }
   return false;
@@ -322,11 +322,7 @@ export const OBJECTS: ReadonlySet<string> = new Set([
 export function isOrder(items: readonly SentenceItem[], at: number, words: number): boolean {
   const item = items[at];
   return (
-    words === 1 &&
-    item?.kind === 'word' &&
-    verbClass(item.word) !== undefined &&
-    opensClause(items, at) &&
-    !fillsByItself(items, at)
+    words === 1 && item?.kind === 'word' && isVerb(item.word) && opensClause(items, at) && !fillsByItself(items, at)
   );
 }
 

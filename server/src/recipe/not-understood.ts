@@ -4,11 +4,11 @@
  */
 import type { Outline, PartSource } from '../notation/outline.ts';
 import type { Line, StatementKind } from '../notation/tree.ts';
+import { verbNamed } from '../prose/verb-named.ts';
 import type { Ingredient } from './ingredient.ts';
 import type { PartHead } from './part.ts';
 import type { Recipe } from './recipe.ts';
 import { unitMisspelled } from './unit-spelling.ts';
-import { verbClass } from './verbs.ts';
 import type { World } from './world.ts';
 
 /** Why a line with an ingredient on it is not understood, in the order in which that is found; each is a finding of its own. */
@@ -86,8 +86,8 @@ function isFood(words: string, inSteps: boolean, write: string | undefined, worl
   if (/[.!?:]$/.test(words) || write?.startsWith('yield ')) return false;
   const [name = ''] = words.split(',');
   if (name.length <= LONGEST_NAME && world.book.findInText(name).kind !== 'unknown') return true;
-  const [first = ''] = words.split(' ');
-  if (verbClass(first.toLowerCase()) !== undefined) return false;
+  const verb = verbNamed(words);
+  if (verb !== undefined && !verb.noun) return false;
   return !inSteps || (write !== undefined && !write.startsWith('do '));
 }
 

@@ -23,17 +23,6 @@ export function baseForm(word: string): string {
   return formOf(word)?.verb ?? word;
 }
 
-const TAKING: ReadonlySet<string> = new Set(data.takesFood);
-const GIVEN: ReadonlySet<string> = new Set([...BY_VERB.keys(), ...TAKING]);
-
-/** The verb that a word gives as an order, or as what goes on: `stir`, `stirring`; undefined for `stirred` and for what is no verb. */
-export function orderedVerb(word: string): string | undefined {
-  if (GIVEN.has(word)) return word;
-  if (!word.endsWith('ing')) return undefined;
-  const verb = baseForm(word);
-  return verb === word ? undefined : verb;
-}
-
 interface Form {
   readonly verb: string;
   readonly does: VerbClass;

@@ -2,10 +2,12 @@
  * Knows what the oven is set to above a part that bakes at it, and where the part would have to say so by itself.
  * Refuses to know why a part is taken out of its recipe.
  */
+
 import type { Order } from '../checks/method/cues.ts';
 import { firstInOven } from '../checks/method/first-oven.ts';
 import type { Document } from '../notation/document.ts';
 import type { SentenceItem } from '../notation/tree.ts';
+import { heatsOf } from '../recipe/journey/figures.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 
 export interface OvenBefore {
@@ -24,7 +26,9 @@ export function ovenBefore(document: Document, recipe: Recipe, part: Part): Oven
   const set = recipe.parts
     .slice(0, part.index)
     .flatMap((p) => p.steps.map((s) => ({ at: (recipe.partsAt[p.index] ?? 0) + s.line, step: s })))
-    .flatMap(({ at, step: { heat } }) => heat.flatMap(({ role, node }) => (role === 'oven' ? [{ at, node }] : [])))
+    .flatMap(({ at, step }) =>
+      heatsOf(step).flatMap(({ of, written: [node] }) => (of === 'oven' && node !== undefined ? [{ at, node }] : [])),
+    )
     .at(-1);
   const oven = set ?? recipe.oven;
   if (oven === undefined) return undefined;

@@ -2,6 +2,7 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import type { DurationNode, Span } from '../../notation/tree.ts';
 import type { Event } from '../../prose/event.ts';
 import { eventsOf } from '../../recipe/deeds.ts';
+import { durationOf } from '../../recipe/journey/figures.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
 
@@ -122,9 +123,7 @@ function happeningIn(step: Step, event: Event): readonly Happening[] {
       step,
       span: time,
       min: time.minutes.high * by,
-      node: step.sentence.items.find(
-        (item): item is DurationNode => item.kind === 'duration' && item.start >= time.start && item.end <= time.end,
-      ),
+      node: durationOf(step, time),
     }));
 }
 

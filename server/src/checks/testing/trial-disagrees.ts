@@ -2,14 +2,15 @@ import { listGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText, percentRange, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
-import type { Span, TextNode } from '../../notation/tree.ts';
-import type { HeatReading, TimeReading } from '../../recipe/heat.ts';
+import type { DurationNode, Span, TemperatureNode, TextNode } from '../../notation/tree.ts';
+import type { TimeSaid } from '../../prose/event.ts';
+import { type NamedVerb, verbNamed } from '../../prose/verb-named.ts';
 import { bindIngredient, type Ingredient } from '../../recipe/ingredient.ts';
+import { durationOf, heatsOf, isOfCooling, timesOf } from '../../recipe/journey/figures.ts';
 import { weighLine, weighQuantity } from '../../recipe/line-weight.ts';
 import { type InOven, inOven, isOutOfOven, type OutOfOven, outOfAll } from '../../recipe/out-of-oven.ts';
 import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
 import { isOutsideFood, type Trial } from '../../recipe/trials.ts';
-import { baseForm, verbClass } from '../../recipe/verbs.ts';
 import { capital, sameName, wordsOf } from '../../recipe/words.ts';
 import type { World } from '../../recipe/world.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
@@ -133,13 +134,17 @@ export default defineCheck<Values>({
 interface TimeAt {
   readonly part: Part;
   readonly step: Step;
-  readonly t: TimeReading;
+  readonly said: TimeSaid;
+  /** As it is written in figures. */
+  readonly node: DurationNode;
+  readonly verb: NamedVerb | undefined;
 }
 
 interface HeatAt {
   readonly part: Part;
   readonly step: Step;
-  readonly h: HeatReading;
+  readonly celsius: Range;
+  readonly node: TemperatureNode;
 }
 
 type TimesIn = (recipe: Recipe) => readonly Given<readonly TimeAt[]>[];
@@ -147,8 +152,8 @@ type TimesIn = (recipe: Recipe) => readonly Given<readonly TimeAt[]>[];
 /** By verb; there are only as many as there are verbs of the kitchen. */
 const TIMES = new Map<string | undefined, TimesIn>();
 
-/** The times of a verb in the steps; those that no verb stands before where none is given. */
-function timesOf(verb: string | undefined): TimesIn {
+/** The times of a verb in the steps; those that no verb has where none is given. */
+function timesOfVerb(verb: string | undefined): TimesIn {
   let times = TIMES.get(verb);
   if (times === undefined) {
     times = overParts((part) => timesIn(part, verb));
@@ -157,13 +162,15 @@ function timesOf(verb: string | undefined): TimesIn {
   return times;
 }
 
-function timesIn(part: Part, verb: string | undefined): readonly TimeAt[] | undefined {
+function timesIn(part: Part, of: string | undefined): readonly TimeAt[] | undefined {
   let times: TimeAt[] | undefined;
   for (const step of part.steps)
-    for (const t of step.times) {
-      if (t.verb !== verb) continue;
+    for (const { said, event } of timesOf(step)) {
+      const verb = event.verb && verbNamed(textAt(part, step.line, event.verb));
+      const node = durationOf(step, said);
+      if (verb?.key !== of || node === undefined || said.kind !== 'spent') continue;
       times ??= [];
-      times.push({ part, step, t });
+      times.push({ part, step, said, node, verb });
     }
   return times;
 }
@@ -172,11 +179,12 @@ function timesIn(part: Part, verb: string | undefined): readonly TimeAt[] | unde
 const heatIn = overParts((part): readonly HeatAt[] | undefined => {
   let heat: HeatAt[] | undefined;
   for (const step of part.steps)
-    for (const h of step.heat)
-      if (h.role === 'food' && h.verbClass !== 'cooling') {
-        heat ??= [];
-        heat.push({ part, step, h });
-      }
+    for (const figure of heatsOf(step)) {
+      const [node] = figure.written;
+      if (figure.of !== 'food' || isOfCooling(figure) || node === undefined) continue;
+      heat ??= [];
+      heat.push({ part, step, celsius: figure.celsius, node });
+    }
   return heat;
 });
 
@@ -188,11 +196,10 @@ type WeighedOut = Trial['weighed'][number];
 /** What a line took is held against: the times of a verb, of none where it names none, and undefined where it names no verb of the kitchen. */
 const heldAgainst = onceFor(({ verb }: Took): TimesIn | undefined => {
   const named = namedIn(verb);
-  return named !== undefined && verbClass(named) === undefined ? undefined : timesOf(named);
+  return verb !== undefined && named === undefined ? undefined : timesOfVerb(named);
 });
 
-const namedIn = (verb: TextNode | undefined): string | undefined =>
-  verb === undefined ? undefined : baseForm(wordsOf(verb.text)[0] ?? '');
+const namedIn = (verb: TextNode | undefined): string | undefined => verb && verbNamed(verb.text)?.key;
 
 /** The first of those nearest to what a trial measured, among what parts gave. */
 interface Nearest<T> {
@@ -228,15 +235,19 @@ const lastTime = onceFor((_: Took): { nearest: Nearest<TimeAt> } => ({ nearest: 
 /** The nearest time of the steps, where that is too far. */
 function farTime(line: Took, given: Nearest<TimeAt>['given']): TimeAt | undefined {
   const last = lastTime(line);
-  const far = ({ t: { node } }: TimeAt) => distanceOf(line.duration.lowMin, node.lowMin, node.highMin);
+  const far = ({ said: { minutes } }: TimeAt) => distanceOf(line.duration.lowMin, minutes.low, minutes.high);
   last.nearest = nearestAgain(given, far, last.nearest);
   const { reading, away } = last.nearest;
-  return reading === undefined || away <= TIME_SLACK * reading.t.node.highMin ? undefined : reading;
+  return reading === undefined || away <= TIME_SLACK * reading.said.minutes.high ? undefined : reading;
 }
 
 const timeFound = onceWith(
-  ({ at, duration, verb }: Took, { part, step, t }: TimeAt, date: string, trials: readonly Trial[]): Found<Values> => {
-    const { node } = t;
+  (
+    { at, duration, verb }: Took,
+    { part, step, node, verb: of }: TimeAt,
+    date: string,
+    trials: readonly Trial[],
+  ): Found<Values> => {
     const named = namedIn(verb);
     const others = trials.flatMap(({ took }) =>
       took.filter((o) => o.verb !== undefined && namedIn(o.verb) === named).map((o) => o.duration.lowMin),
@@ -246,7 +257,7 @@ const timeFound = onceWith(
       at: { part: part.index, line: step.line, start: node.start, end: node.end },
       values: {
         what: 'time',
-        of: capital(t.verb ?? 'it'),
+        of: capital(of?.base ?? 'it'),
         written: textAt(part, step.line, node),
         measured: minutesText({ low: duration.lowMin, high: duration.highMin }),
         date,
@@ -272,26 +283,30 @@ const lastHeat = onceFor((_: Reached): { nearest: Nearest<HeatAt> } => ({ neares
 /** The nearest temperature of the steps, where that is too far. */
 function farHeat(line: Reached, given: Nearest<HeatAt>['given']): HeatAt | undefined {
   const last = lastHeat(line);
-  const far = ({ h: { celsius } }: HeatAt) => distanceOf(line.celsius.low, celsius.low, celsius.high);
+  const far = ({ celsius }: HeatAt) => distanceOf(line.celsius.low, celsius.low, celsius.high);
   last.nearest = nearestAgain(given, far, last.nearest);
   const { reading, away } = last.nearest;
   return away <= TEMPERATURE_SLACK_C ? undefined : reading;
 }
 
 const heatFound = onceWith(
-  ({ at, temperature, celsius, place }: Reached, { part, step, h }: HeatAt, date: string): Found<Values> => {
+  (
+    { at, temperature, celsius, place }: Reached,
+    { part, step, celsius: promised, node }: HeatAt,
+    date: string,
+  ): Found<Values> => {
     const measured = `${trimmed(temperature.lowDegrees, 1)} ${temperature.unit}`;
     return {
-      at: { part: part.index, line: step.line, start: h.node.start, end: h.node.end },
+      at: { part: part.index, line: step.line, start: node.start, end: node.end },
       values: {
         what: 'temperature',
         of: place?.text ?? 'the food',
-        written: textAt(part, step.line, h.node),
+        written: textAt(part, step.line, node),
         measured,
         date,
         trialAt: { line: at, start: temperature.start, end: temperature.end },
         // A lower figure is not written for the cook: it may not be safe.
-        ...(celsius.low > h.celsius.high && { write: measured }),
+        ...(celsius.low > promised.high && { write: measured }),
       },
     };
   },

@@ -1,4 +1,6 @@
 /** What a trial measured: after `used AMOUNT` what the recipe lists, after its `in` the parts, after `took … to` what took a time. */
+import { verbNamed } from '../../prose/verb-named.ts';
+import { timesOf } from '../../recipe/journey/figures.ts';
 import { all, type Completion, type Completions, NOTHING, type Typing } from './item.ts';
 
 export function completeUsed({ before, character, snapshot }: Typing): Completions {
@@ -18,8 +20,13 @@ export function completeUsed({ before, character, snapshot }: Typing): Completio
 export function completeTook({ before, character, snapshot }: Typing): Completions {
   const verb = /^\s*took\s.*\sto\s+(\p{L}*)$/u.exec(before);
   if (verb === null) return NOTHING;
-  const verbs = snapshot.whole.recipe.parts.flatMap((p) =>
-    p.steps.flatMap((s) => s.times.flatMap((t) => t.verb ?? [])),
+  const verbs = snapshot.whole.recipe.parts.flatMap(({ head, steps }) =>
+    steps.flatMap((step) => {
+      const text = head.source.lines[step.line]?.text ?? '';
+      return timesOf(step).flatMap(({ event: { verb } }) =>
+        verb === undefined ? [] : (verbNamed(text.slice(verb.start, verb.end))?.base ?? []),
+      );
+    }),
   );
   return all([...new Set(verbs)].map((v) => item(v, 'value', verb[1] ?? '', character)));
 }

@@ -19,9 +19,7 @@ export const hoverTime: HoverSource = (snapshot, cursor) => {
     const { event, said } = time;
     const facts = [figure('Time', `${timeText(said)}${node?.overnight ? ', by habit' : ''}`)];
     if (event.verb !== undefined) facts.push(figure('Belongs to', textOf(line, event.verb)));
-    facts.push(...countsAs(time), ...understoodFacts(snapshot, cursor, said));
-    const reading = step?.times.find((each) => each.node.start >= said.start && each.node.end <= said.end);
-    if (reading !== undefined) facts.push(...timeTrials(snapshot, reading));
+    facts.push(...countsAs(time), ...understoodFacts(snapshot, cursor, said), ...timeTrials(snapshot, time));
     return { at: placeOf(at, node ?? said), title: textOf(line, node ?? said), facts };
   }
   if (node === undefined || !holds(node, character)) return undefined;

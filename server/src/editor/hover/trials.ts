@@ -1,14 +1,15 @@
 /** What the trials measured of one time, temperature, weight or amount: each by its date, and the spread of several. */
+
 import { trimmed } from '../../measure/number-text.ts';
 import { middle, type Range } from '../../measure/quantity.ts';
 import { baseOf } from '../../measure/unit.ts';
 import type { DurationNode, MeasuredNode, TemperatureNode, TextNode } from '../../notation/tree.ts';
-import type { TimeReading } from '../../recipe/heat.ts';
-import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
+import { verbNamed } from '../../prose/verb-named.ts';
+import { type HeatFigure, heatsOf, isOfCooling, type TimeFigure, timesOf } from '../../recipe/journey/figures.ts';
 import { isOutOfOven, outOfOven } from '../../recipe/out-of-oven.ts';
+import type { Part, Step } from '../../recipe/recipe.ts';
 import { isOutsideFood, readTrials, type Trial } from '../../recipe/trials.ts';
-import { baseForm } from '../../recipe/verbs.ts';
-import { sameName, wordsOf } from '../../recipe/words.ts';
+import { sameName } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
@@ -16,28 +17,33 @@ import { holds, placeOf } from '../place.ts';
 import { sayGrams, sayMinutesRange, span, textOf } from '../words.ts';
 
 /** What the trials took over a step's time: of several steps with its verb, the one that each came nearest to. */
-export function timeTrials(snapshot: Snapshot, reading: TimeReading): Fact[] {
-  const alike = snapshot.recipe.parts.flatMap((p) =>
-    p.steps.flatMap((s) => s.times.filter((t) => t.verb === reading.verb)),
+export function timeTrials(snapshot: Snapshot, reading: TimeFigure): Fact[] {
+  const times = snapshot.recipe.parts.flatMap((part) =>
+    part.steps.flatMap((step) => timesOf(step).map((time) => ({ time, verb: verbIn(part, step, time) }))),
   );
-  const nearest = (minutes: number) =>
-    nearestOf(alike, minutes, ({ node }) => ({ low: node.lowMin, high: node.highMin }));
+  const own = times.find(({ time }) => time === reading)?.verb;
+  const alike = times.flatMap(({ time, verb }) => (verb === own ? [time] : []));
+  const nearest = (minutes: number) => nearestOf(alike, minutes, ({ said }) => said.minutes);
   return sayTrials(
     snapshot,
     ({ took }) =>
       took
-        .filter(({ verb }) => verbOf(verb) === reading.verb)
+        .filter(({ verb }) => verbOf(verb) === own)
         .map(({ at, duration }) => ({ at, node: duration, value: minutesOf(duration) }))
         .filter(({ value }) => nearest(value) === reading),
     sayMinutesRange,
   );
 }
 
+const verbIn = ({ head }: Part, { line }: Step, { event: { verb } }: TimeFigure): string | undefined =>
+  verb && verbNamed(head.source.lines[line]?.text.slice(verb.start, verb.end) ?? '')?.key;
+
 /** The temperatures that the trials reached where a step promises one in the food. */
-export function heatTrials(snapshot: Snapshot, heat: HeatFigure): Fact[] {
-  const isPromise = ({ of, event }: HeatFigure): boolean => of === 'food' && event?.act !== 'cool';
-  if (!isPromise(heat)) return [];
-  const alike = snapshot.recipe.parts.flatMap((p) => p.steps.flatMap((s) => heatsOf(s).filter(isPromise)));
+export function heatTrials(snapshot: Snapshot, reading: HeatFigure): Fact[] {
+  if (reading.of !== 'food' || isOfCooling(reading)) return [];
+  const alike = snapshot.recipe.parts.flatMap((p) =>
+    p.steps.flatMap((s) => heatsOf(s).filter((h) => h.of === 'food' && !isOfCooling(h))),
+  );
   return sayTrials(
     snapshot,
     ({ reached }) =>
@@ -153,7 +159,6 @@ function nearestOf<T>(all: readonly T[], value: number, rangeOf: (of: T) => Rang
 
 const minutesOf = ({ lowMin, highMin }: DurationNode): number => (lowMin + highMin) / 2;
 
-const verbOf = (verb: TextNode | undefined): string | undefined =>
-  verb === undefined ? undefined : baseForm(wordsOf(verb.text)[0] ?? '');
+const verbOf = (verb: TextNode | undefined): string | undefined => verb && verbNamed(verb.text)?.key;
 
 const sameText = (a: TextNode | undefined, b: TextNode | undefined): boolean => sameName(a?.text ?? '', b?.text ?? '');

@@ -2,7 +2,7 @@
  * Knows what each line of a printed recipe is: title, yield, heading, ingredient, step; from its headings, its bullets and its shape.
  * Refuses to know how any of them is written in the notation.
  */
-import { orderedVerb } from '../../recipe/verbs.ts';
+import { opensWithOrder } from '../../prose/verb-named.ts';
 
 export interface PrintedLine {
   readonly text: string;
@@ -125,9 +125,7 @@ export function sortLines(text: string, isIngredient: (line: string) => boolean)
 const isProse = (t: string): boolean => t.split(' ').length > 6 && /[.!]$/.test(t) && !BULLET.test(t);
 
 /** Prose right under a list: it orders something, or has no figure as an ingredient would. */
-const opensMethod = (t: string): boolean => !/[\d¼-¾⅐-⅞]/.test(t) || isOrder(t);
-
-const isOrder = (t: string): boolean => orderedVerb((/^\p{L}+/u.exec(t)?.[0] ?? '').toLowerCase()) !== undefined;
+const opensMethod = (t: string): boolean => !/[\d¼-¾⅐-⅞]/.test(t) || opensWithOrder(t);
 
 /** Lines that are counted from one on and each order something, without their numbers: `1 Heat oven`, `2 Sift the flour`. */
 function countedSteps(
@@ -140,7 +138,7 @@ function countedSteps(
     const [number, digits] = COUNTED.exec(line.text) ?? [];
     if (number === undefined || (Number(digits) !== next && Number(digits) !== 1)) continue;
     const text = line.text.slice(number.length);
-    if (!isOrder(text) && !(isProse(text) && next > 1)) continue;
+    if (!opensWithOrder(text) && !(isProse(text) && next > 1)) continue;
     next = Number(digits) + 1;
     steps.set(line, { ...line, text });
   }
@@ -152,7 +150,7 @@ function countedSteps(
 
 /** What begins a paragraph as a sentence does: `Heat the oven to 220C.`, `Mix.` */
 const isSentence = (t: string): boolean =>
-  /^\p{Lu}\p{Ll}*(?: \S+)*[.!]$/u.test(t) && (t.split(' ').length > 2 || isOrder(t));
+  /^\p{Lu}\p{Ll}*(?: \S+)*[.!]$/u.test(t) && (t.split(' ').length > 2 || opensWithOrder(t));
 
 /** `For the crust:`, `Filling:`, `GLAZE`: short, and what follows stands under it. */
 function headingOf(t: string, next: string | undefined): string | undefined {

@@ -5,7 +5,7 @@
 import type { Range } from '../../measure/quantity.ts';
 import { celsiusOf } from '../../notation/celsius.ts';
 import { keptOn } from '../../notation/kept.ts';
-import type { Span, TemperatureNode } from '../../notation/tree.ts';
+import type { DurationNode, Span, TemperatureNode } from '../../notation/tree.ts';
 import type { Event, HeatOf, TemperatureSaid, TimeSaid } from '../../prose/event.ts';
 import type { Step } from '../recipe.ts';
 import { type BoundEvent, boundEvents } from './bind.ts';
@@ -99,3 +99,13 @@ export function timesOf(step: Step): readonly TimeFigure[] {
   }
   return times;
 }
+
+/** A time of a step as it is written in figures; undefined for one in other words. */
+export const durationOf = ({ sentence }: Step, said: Span): DurationNode | undefined =>
+  sentence.items.find(
+    (item): item is DurationNode => item.kind === 'duration' && item.start >= said.start && item.end <= said.end,
+  );
+
+/** Whether it is told of what cools, or is to be kept: no promise of what the food reaches as it cooks. */
+export const isOfCooling = ({ event }: Pick<HeatFigure, 'event'>): boolean =>
+  event?.act === 'cool' || event?.act === 'freeze';

@@ -50,7 +50,7 @@ export function heatTrials(snapshot: Snapshot, reading: HeatFigure): Fact[] {
       reached
         .filter(({ place }) => !isOutsideFood(place))
         .map(({ at, temperature, celsius }) => ({ at, node: temperature, value: middle(celsius) }))
-        .filter(({ value }) => nearestOf(alike, value, ({ celsius }) => celsius) === heat),
+        .filter(({ value }) => nearestOf(alike, value, ({ celsius }) => celsius) === reading),
     (c) => `${span(c, (n) => trimmed(n, 1))} °C`,
   );
 }

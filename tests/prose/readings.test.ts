@@ -86,7 +86,7 @@ describe('places one in the other', () => {
     ['Leave it outside overnight.', ['stay: @outdoors, 480-960 min']],
     ['Leave it somewhere warm for 8 hours.', ['stay: @warm, 480 min']],
     ['Leave it in the dish you baked it in, on the sill, all night.', ['stay: @room, in open, 480-960 min']],
-    ['Rest it in the bowl it was mixed in for 1 h.', ['stay: in open, 60 min']],
+    ['Rest it in the bowl it was mixed in, for 1 h.', ['stay: in open, 60 min']],
   ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
 });
 

@@ -29,6 +29,8 @@ export class Filler {
   /** Of the last thing: its first piece, and its head. */
   private first = 0;
   private last: Piece | undefined;
+  /** The piece behind the last place. */
+  private placed = 0;
   /** `or`, `and` stood since the last place: it is another. */
   private isOther = false;
   /** It is above, below or behind what follows: `over the stove` is on it, `over the freezer` is not. */
@@ -163,8 +165,8 @@ export class Filler {
 
   /** `the shelf above the stove`, `out of the fridge in the garage`: it tells only where that place is. */
   private isOfPlace(way: Way | undefined, start: number): boolean {
-    const before = this.event.where.at(-1);
-    if (before?.end !== start - 1) return false;
+    const before = this.event.where.find(({ end }) => end === start - 1);
+    if (before === undefined) return false;
     return way === 'over' || way === 'by' || (way === 'at' && before.way === 'out of');
   }
 
@@ -286,13 +288,17 @@ export class Filler {
   private where(where: Where): void {
     const all = this.event.where;
     const before = all.at(-1);
-    const isIn = before !== undefined && !this.isOther && [before, where].every(({ way, not }) => way === 'at' && !not);
+    const isIn =
+      before !== undefined &&
+      !this.isOther &&
+      [before, where].every(({ way, not }) => way === 'at' && !not) &&
+      // `In our house it stands on the shelf` are two.
+      this.pieces.slice(this.placed, this.first).every(({ part, sort }) => part === 'joint' || sort === 'mark');
     this.event.where =
-      isIn && TELLS[where.is ?? 'room'] <= TELLS[before.is ?? 'room'] && where.start > before.end
-        ? [...all.slice(0, -1), where, before]
-        : withOne(all, where);
+      isIn && tells(where) <= tells(before) ? [...all.slice(0, -1), where, before] : withOne(all, where);
     this.not = false;
     this.isOther = false;
+    this.placed = this.pieces.indexOf(this.last as Piece) + 1;
   }
 
   /** `the chilled dough`, `hot milk`. */
@@ -311,6 +317,7 @@ export class Filler {
 }
 
 /** How much a place tells of how warm it is: one made for it most. */
+const tells = ({ is, sure }: Where): number => (sure === 'said' ? TELLS[is ?? 'room'] : 0);
 const TELLS: Readonly<Record<PlaceKind, number>> = {
   frozen: 3,
   cold: 3,

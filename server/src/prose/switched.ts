@@ -40,7 +40,7 @@ export function offUntil(
     // `with its fan off` it works.
     power ||= makesWork(piece, items);
     if (power && isWithout) return pastIn(pieces, i + 1);
-    if (power && (isOff(piece) || isOffAlone(pieces, i))) return i + 1;
+    if (power && (isOff(piece) || isOffAlone(pieces, i) || endsOff(piece, items))) return i + 1;
   }
   return undefined;
 }
@@ -64,6 +64,12 @@ function isOff(piece: Piece | undefined): boolean {
   const verb = formOf(piece.sense) === 'past' ? verbOf(piece.sense) : undefined;
   const last = verb?.words[0]?.split(' ').at(-1);
   return verb?.act === 'adjust' && last !== undefined && jointOf(senseOf(last))?.way === 'off';
+}
+
+/** `gas off`: one word. */
+function endsOff({ sense, to }: Piece, items: readonly SentenceItem[]): boolean {
+  const last = items[to - 1];
+  return verbOf(sense)?.act === 'adjust' && last?.kind === 'word' && jointOf(senseOf(last.word))?.way === 'off';
 }
 
 /** `off`, with nothing that it could be a preposition of. */

@@ -61,6 +61,23 @@ describe('what is denied, conditional or a choice', () => {
   ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
 });
 
+describe('what is told in passing', () => {
+  test.each([
+    ['Make sure it stays on the sill for 9 hours.', ['read', 'stay told: @room, 540 min']],
+    ['See that the pot stays in the larder for 2 h.', ['read: in lidded', 'stay told: @cool, 120 min']],
+    ['Check that it is cold.', ['read']],
+    ['When it has stood in the shed for 8 hours, strain it.', ['stay before: @outdoors, 480 min', 'remove: when ?']],
+    ['Taste it only after it has been in the attic all day.', ['read', 'stay before: @room, 480-1440 min']],
+    ['Throw it out once it has stood in the sun for 4 hours.', ['discard: 240 min, when ?']],
+    ['When it has boiled 20 minutes, add the salt.', ['combine: when hot']],
+    ['Set it on the counter and do not touch it for two hours.', ['stay: @room, 120 min']],
+    ['Leave it on the rack and never move it all night.', ['stay: in tool, 480-960 min', 'put not']],
+    ['Take the dish out of the oven.', ['remove: out of oven, in open']],
+    ['Draw the kettle off the flame.', ['remove: off stove, in lidded']],
+    ['An hour beside the stove.', ['stay: @~room, 60 min']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
 describe('places that do not work', () => {
   test.each([
     ['Leave it in the broken freezer for nine hours.', ['stay: @room, 540 min']],

@@ -3,7 +3,7 @@
  * Refuses to know whether a word that comes is a verb (`nouns.ts`).
  */
 import { goesOnTo, isNounAhead, mayDescribe } from './ahead.ts';
-import { formOf, jointOf, UNKNOWN } from './lexicon.ts';
+import { formOf, jointOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { isHard, isSoft, type Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
 
@@ -172,6 +172,11 @@ export class Expecting {
       case 'when':
       case 'if':
       case 'which':
+        // `See that it stays cold.`
+        if (is === 'which' && !this.framed && this.isLooked(at)) {
+          piece.part = 'describes';
+          return;
+        }
         this.framed = true;
         this.relative = is === 'which';
         this.signs = is === 'until' || is === 'when';
@@ -207,6 +212,12 @@ export class Expecting {
       case 'now':
       case 'later':
     }
+  }
+
+  /** A word right behind `see`, `make sure`, that makes something happen. */
+  private isLooked(at: number): boolean {
+    const before = this.pieces[at - 1];
+    return before !== undefined && before === this.lastVerb && verbOf(before.sense)?.act === 'read';
   }
 
   /** `Apples that are ripe will keep`: the second of its verbs is no more the frame's. */

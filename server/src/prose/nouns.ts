@@ -276,7 +276,9 @@ class Scan extends Expecting {
     if (this.expects === 'more')
       return this.hasVerb && (this.framed ? !noun : !this.ordered && (!noun || takesObject(this.pieces, at)));
     if (this.expects === 'frame' && this.relative) return isBehind(this.pieces, at, 'which');
-    if (this.expects !== 'behind thing' || this.hasVerb) return false;
+    // `Make sure it stays cold.`
+    const isLooked = verbOf(this.lastVerb?.sense ?? UNKNOWN)?.act === 'read' && !this.framed;
+    if (this.expects !== 'behind thing' || (this.hasVerb && !isLooked)) return false;
     const before = this.pieces[at - 1];
     const subject = before && jointOf(before.sense)?.is;
     return subject === 'it' || subject === 'person' || subject === 'which' || !noun || takesAsTold(this.pieces, at);

@@ -6,8 +6,10 @@ import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft, NO_TEMPERATURES, withOne } from './clauses.ts';
 import type { Act, HeatOf, PlaceKind, Sign, TemperatureSaid, Where } from './event.ts';
 import { ALREADY, Filler, STAYS } from './filler.ts';
+import { lainIn } from './lain.ts';
 import { jointOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
+import type { Way } from './rows.ts';
 import { signIn, stateBehind } from './signs.ts';
 import { offUntil } from './switched.ts';
 import { temperaturesIn } from './temperatures.ts';
@@ -34,8 +36,11 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
         event.until = withOne(event.until, sign);
         giveFigures(pieces, items, clause, event);
       }
+      clause.event = lainIn(pieces, items, clauses, at);
       continue;
     }
+    if (clause.frame === 'state') clause.event = lainIn(pieces, items, clauses, at);
+    if (clause.event !== undefined && clause.frame === 'state') continue;
     if (clause.frame === 'state' && clause.opener === 'which') giveState(pieces, clause, before?.event);
     const bracketOf = clause.frame === 'verbless' && pieces[clause.from - 1]?.word === '(' ? before?.event : undefined;
     // `at 350 F. (moderate oven)`
@@ -171,7 +176,9 @@ function impliedBy(verb: Piece | undefined, event: EventDraft): void {
   if (verb === undefined || row === undefined) return;
   // `Take the meat out of the brine`; `take two eggs` only readies them.
   const leaves = event.where.some(({ way }) => way === 'out of' || way === 'off');
-  if (event.act === 'ready' && (leaves || event.objects.some(({ role }) => role === 'from'))) event.act = 'remove';
+  // `Draw the pot off the flame.`
+  if ((event.act === 'cut' || event.act === 'ready') && (leaves || event.objects.some(({ role }) => role === 'from')))
+    event.act = 'remove';
   const span = { start: verb.start, end: verb.end, sure: 'said' } as const;
   // `Chill on the bottom shelf`: it is cold there.
   const isCold = row.where === 'cold' || row.where === 'frozen';
@@ -219,7 +226,7 @@ function verblessEvent(
     const piece = pieces[at] as Piece;
     const thing = thingOf(piece.sense);
     if (piece.sort === 'mark' || thing === undefined) continue;
-    const way = at > clause.from ? jointOf((pieces[at - 1] as Piece).sense)?.way : undefined;
+    const way = wayTo(pieces, clause.from, at);
     if (thing.sort !== 'place' || (way === undefined && !thing.bare)) continue;
     const start = (pieces[clause.from] as Piece).start;
     const event = new EventDraft(start, (pieces[clause.to - 1] as Piece).end, undefined, undefined, 'ordered');
@@ -290,6 +297,15 @@ const HEAT_AT: Readonly<Partial<Record<PlaceKind, HeatOf>>> = {
   oven: 'oven',
   bath: 'medium',
 };
+
+/** What the preposition before a noun and its article says. */
+function wayTo(pieces: readonly Piece[], from: number, at: number): Way | undefined {
+  for (let i = at - 1; i >= from; i--) {
+    const joint = jointOf((pieces[i] as Piece).sense);
+    if (joint?.is !== 'article' && joint?.is !== 'adjective') return joint?.way;
+  }
+  return undefined;
+}
 
 /** What a place by itself says is done there. */
 const ACT_AT: Readonly<Record<Where['is'] & string, Act>> = {

@@ -18,7 +18,7 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
     if (time === undefined) continue;
     while (clauseAt < clauses.length - 1 && (clauses[clauseAt] as Clause).to <= at) clauseAt++;
     if (isOfSign(pieces, at, clauses[clauseAt] as Clause)) continue;
-    const event = time.orElse && last !== undefined ? last.event : owner(clauses, clauseAt, time);
+    const event = time.orElse && last !== undefined ? last.event : owner(pieces, clauses, clauseAt, time);
     if (event === undefined || isNewLength(pieces[at - 1], event)) continue;
     let choice = 0;
     if (time.orElse && last?.event === event) {
@@ -32,7 +32,8 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
 }
 
 /** `If left for 10 minutes`, `when it has boiled 20 minutes`: what is waited for, and no time of an order. */
-function isOfSign(pieces: readonly Piece[], at: number, { from, frame, opener }: Clause): boolean {
+function isOfSign(pieces: readonly Piece[], at: number, { from, frame, opener, event }: Clause): boolean {
+  if (event !== undefined) return false;
   if (frame === 'if') return !pieces.slice(from, at).some(({ sort }) => sort === 'mark');
   const { part } = pieces[at - 1] ?? {};
   return frame === 'sign' && opener === 'when' && (part === 'framed' || part === 'describes');
@@ -72,8 +73,15 @@ function eats(event: EventDraft): void {
 /** Of `use` no row says what it does. */
 const LIVES: ReadonlySet<Act> = new Set(['stay', 'eat', 'unknown']);
 
-function owner(clauses: readonly Clause[], at: number, { kind, before, minutes }: FoundTime): EventDraft | undefined {
+function owner(
+  pieces: readonly Piece[],
+  clauses: readonly Clause[],
+  at: number,
+  { kind, before, minutes }: FoundTime,
+): EventDraft | undefined {
   const own = (clauses[at] as Clause).event;
+  const left = kind === 'spent' || kind === 'until' ? leftAlone(pieces, clauses, at) : undefined;
+  if (left !== undefined) return left;
   // Nothing is cooked for days: they are of what comes of it.
   const isLong = minutes.low > LONGEST_COOKED_MIN;
   if (own !== undefined && (canLast(own, kind) || kind === 'point' || kind === 'limit' || before || liesSomewhere(own)))
@@ -103,6 +111,30 @@ function owner(clauses: readonly Clause[], at: number, { kind, before, minutes }
   }
   return undefined;
 }
+
+/** `Set it on the counter and do not touch it for two hours`: so long it stands there. */
+function leftAlone(pieces: readonly Piece[], clauses: readonly Clause[], at: number): EventDraft | undefined {
+  const { event, from, verb, first } = clauses[at] as Clause;
+  const before = clauses[at - 1]?.event;
+  if (first || before === undefined || event === undefined || !DISTURBS.has(event.act) || event.where.length > 0)
+    return undefined;
+  const isDenied = pieces.slice(from, verb).some(({ sense }) => jointOf(sense)?.is === 'not');
+  return isDenied && (before.lasts === 'waits' || liesSomewhere(before)) ? before : undefined;
+}
+
+/** What nobody does to food that is left alone. */
+const DISTURBS: ReadonlySet<Act> = new Set([
+  'put',
+  'remove',
+  'combine',
+  'cut',
+  'open',
+  'return',
+  'adjust',
+  'read',
+  'eat',
+  'unknown',
+]);
 
 /** Bones, or a spit, two days (judgement). */
 const LONGEST_COOKED_MIN = 2880;

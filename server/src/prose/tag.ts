@@ -62,6 +62,7 @@ export function tag(
       const opens = formOf(sense) !== undefined && opensClause(pieces.at(-1));
       // `in the heat` is a place, and `in the heat lamp` another.
       const isPlaced = jointOf(sense)?.is === 'preposition';
+      const isNoun = jointOf(pieces.at(-1)?.sense ?? UNKNOWN)?.is === 'article';
       for (let i = at + 1; longer !== UNKNOWN && i < limit; i++) {
         const word = items[i];
         if (word?.kind !== 'word') break;
@@ -71,7 +72,8 @@ export function tag(
           isRow(longer) &&
           !isTimeAlone(longer) &&
           !(opens && jointOf(longer)?.is === 'preposition') &&
-          !((verbOf(longer) !== undefined || isPlaced) && beginsPlace(word.word, items[i + 1]))
+          !((verbOf(longer) !== undefined || isPlaced) && beginsPlace(word.word, items[i + 1])) &&
+          !(isNoun && isWayOut(longer, word.word))
         ) {
           sense = longer;
           to = i + 1;
@@ -97,6 +99,12 @@ export function tag(
 function beginsPlace(word: string, next: SentenceItem | undefined): boolean {
   if (next?.kind !== 'word') return false;
   return thingOf(longerSense(senseOf(word), next.word)) !== undefined;
+}
+
+/** `Take the dish out of the oven` is no `dish out`. */
+function isWayOut(longer: number, last: string): boolean {
+  const is = jointOf(senseOf(last))?.is;
+  return verbOf(longer) !== undefined && thingOf(longer) === undefined && (is === 'preposition' || is === 'particle');
 }
 
 const opensClause = (before: Piece | undefined): boolean =>

@@ -25,6 +25,10 @@ export function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
   }
   if ((event.act === 'adjust' || event.act === 'ready') && event.temperatures.some(({ of }) => of === 'food'))
     return as(event.where.some(({ is, way }) => way === 'at' && (is === 'stove' || is === 'oven')) ? 'heat' : 'read');
+  if (isKeptWarm(event, current)) {
+    const { cooks: _, ...kept } = event;
+    return { ...by, event: { ...kept, act: 'stay' } };
+  }
   if (
     event.act === 'read' &&
     event.temperatures.length > 0 &&
@@ -32,6 +36,23 @@ export function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
   )
     return as('stay');
   return by;
+}
+
+/** Nothing is cooked or heated again below it (Food Code 2022, 3-501.16: hot food is held from here on). */
+const HOT_C = 57;
+const PUT: ReadonlySet<Act> = new Set(['put', 'unknown', 'return']);
+
+/** `In a water bath at 48 C, for six hours`, of what is cooked: so warm it is kept. */
+function isKeptWarm({ act, verb, temperatures }: BoundEvent['event'], current: readonly Body[]): boolean {
+  if (!(PUT.has(act) || (act === 'heat' && verb === undefined)) || temperatures.length === 0) return false;
+  const isBelow = temperatures.every(
+    ({ of, bound, celsius }) => of !== 'food' && of !== 'nothing' && bound !== 'change' && celsius.high < HOT_C,
+  );
+  return (
+    isBelow &&
+    current.length > 0 &&
+    current.every(({ members }) => members.every(({ state: { cooked } }) => cooked !== 'raw'))
+  );
 }
 
 const isAPlaceToLie = ({ is, way, not }: Where): boolean =>

@@ -92,6 +92,8 @@ export const CRAFTS = [
   'ferment',
   /** Put away till it is wanted. */
   'keep',
+  'season',
+  'marinate',
 ] as const;
 export type Craft = (typeof CRAFTS)[number];
 

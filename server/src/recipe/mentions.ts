@@ -6,6 +6,7 @@ import type { Sentence, SentenceItem, Span } from '../notation/tree.ts';
 import { isVerb } from '../prose/verb-named.ts';
 import type { IngredientRef, Listed, NameIndex, Run } from './names.ts';
 import { opensClause, type Portion, portionBefore } from './portions.ts';
+import { isShape } from './shapes.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
 import { SEASON, SINGULARS } from './sorts.ts';
 import { wordsOf } from './words.ts';
@@ -27,6 +28,8 @@ export interface Mention extends Span {
   readonly weak: boolean;
   /** `both sugars`, `the flours`: all that fit are meant. */
   readonly every: boolean;
+  /** `Add the rest`: of what was last portioned out, or of all that is listed. */
+  readonly bare?: true;
   /** Indexes of the first and last item. */
   readonly from: number;
   readonly to: number;
@@ -122,6 +125,7 @@ function bareRest(items: readonly SentenceItem[], at: number, found: readonly Me
     end: item.end,
     whole,
     portion: { kind: 'rest' },
+    bare: true,
     forced: false,
     from: at,
     to: at,
@@ -229,6 +233,8 @@ function mentionOf(
     (SINGULARS.has(one) || (one === SEASON && isDoneWith(items, at)))
   )
     return undefined;
+  // `Slice the beef`, `cut into slices`: no sliced onion.
+  if (weak && !isPart && isShape(wordsOf(one)[0] ?? '') && (!isPlural(last) || isResult(items, at))) return undefined;
   const verb = meant.words === 1 && !isPart && (isVerbHere(items, at) || (weak && one === SEASON));
   const inherited = inheritedPortion(items, before, at, previous);
   const portion: Portion = verb ? { kind: 'some' } : (inherited ?? before.portion);
@@ -240,6 +246,16 @@ function mentionOf(
   const ingredients = named.map(({ ref }) => ref);
   const mention = { start, end, portion, whole, forced: false, verb, weak, from: at, to, ingredients, every };
   return isPart ? { ...mention, part: meant.part } : mention;
+}
+
+/** `Into thin slices`: what it is made. */
+function isResult(items: readonly SentenceItem[], at: number): boolean {
+  for (let i = at - 1; i >= at - 3; i--) {
+    const item = items[i];
+    if (item?.kind === 'mark') return false;
+    if (item?.kind === 'word' && (item.word === 'into' || item.word === 'in')) return true;
+  }
+  return false;
 }
 
 /** Whether `with` follows before the clause ends. */

@@ -6,6 +6,7 @@ import type { Food, FoodClass } from '../food/food.ts';
 import type { Ingredient } from './ingredient.ts';
 import { callNames } from './kinds.ts';
 import { type PartHead, unreadLines } from './part.ts';
+import { shapesIn } from './shapes.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
 import { sortsOf } from './sorts.ts';
 import { calledName } from './title.ts';
@@ -317,12 +318,17 @@ function callsOf(ingredient: Ingredient): Calls {
 /** The alternatives of a line: the steps may name any of them. */
 const othersOf = ({ others }: Ingredient): readonly string[] => (others ?? []).map((other) => other.name.text);
 
-/** What is taken out of a fruit, and steps call it by: `4 oranges, peel only`; the juice of a lemon is the lemon too. */
+/**
+ * What is taken out of a fruit, and steps call it by: `4 oranges, peel only`; the juice of a lemon is the lemon too. And the shape that
+ * something is cut to.
+ */
 function yieldedBy({ food, name, nameNode, node: { preparation, takes } }: Ingredient): string | undefined {
   if (takes !== undefined)
     return [...takes, ...(name === nameNode.text ? [] : [nameNode])].map((t) => t.text.toLowerCase()).join(' ');
-  if (preparation === undefined || food === undefined || !YIELDING.has(food.class)) return undefined;
-  return preparation.text.match(YIELDED)?.join(' ').toLowerCase();
+  if (preparation === undefined) return undefined;
+  const taken = food === undefined || !YIELDING.has(food.class) ? null : preparation.text.match(YIELDED);
+  const words = [...(taken ?? []).map((word) => word.toLowerCase()), ...shapesIn(preparation.text)];
+  return words.length === 0 ? undefined : words.join(' ');
 }
 
 const YIELDING: ReadonlySet<Food['class']> = new Set(['fruit', 'juice', 'flavouring']);
@@ -380,6 +386,9 @@ function callsOfIngredient(
     for (const word of run) vocabulary.add(word);
     weakly(run, flesh);
   }
+  // White peppercorns are the pepper.
+  const head = food === undefined ? undefined : wordsOf(food.name).at(-1);
+  if (head !== undefined) weakly([head], flesh);
   const made = MADE_OF.has(full.at(-1) ?? '');
   // Of a food that nobody knows any noun may be what it is called by: `chicken thighs and drumsticks` are the chicken.
   for (const word of made ? [] : full.slice(0, -1))

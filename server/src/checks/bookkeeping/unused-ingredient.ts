@@ -1,9 +1,9 @@
 import { isOnOwnLine } from '../../edits/list-line.ts';
 import { indentOf } from '../../edits/set-amount.ts';
 import { deleteLine, insertLineAfter } from '../../edits/text-edit.ts';
-import type { Event } from '../../prose/event.ts';
-import { anyDoes, deed, eventsOf } from '../../recipe/deeds.ts';
+import { anyDoes, deed } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
+import { speaksOfStrangers, unsaidIn } from '../../recipe/journey/unsaid.ts';
 import type { LedgerEntry } from '../../recipe/ledger.ts';
 import { saysOneOf } from '../../recipe/mentions.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
@@ -28,10 +28,14 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `What stands in the list is bought, weighed and set out. If no step says where it goes, the cook finds it on the bench when the dish is in the oven. The steps of this part, and of the parts after it, are read for the ingredient's name, its last word, and its other names.
 
-Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where no step is written yet, or a part has none and later steps name nothing of its list, where a step takes everything together (\`mix all the ingredients\`, or \`stir together\` at the start), where the list is one line and the first step names nothing (\`Roast at 180 C\`), for the oil where a step deep-fries, for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of.`,
+Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where no step is written yet, or a part has none and later steps name nothing of its list; for what an order takes without naming it: everything (\`Mix together\` at the start, \`add the rest\`), what the part is of (\`Season and roast\`), what the work needs (salt and spice to season, egg to glaze, fat to fry, water to boil); for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of. Information where a step names something that is not on the list (\`turn the birds\`), which may be it.`,
   *find(part) {
-    if (!part.ledger.some(isUnused) || part.steps.length === 0 || takesEverything(part.steps) || isAlone(part)) return;
-    for (const [index, found] of unusedIn(part)) if (!isMeant(part, index) && !isHeard(found, part.steps)) yield found;
+    if (!part.ledger.some(isUnused) || part.steps.length === 0 || takesEverything(part.steps)) return;
+    const unsaid = unsaidIn(part);
+    const severity = speaksOfStrangers(part) ? 'info' : undefined;
+    for (const [index, found] of unusedIn(part))
+      if (!unsaid.has(index) && !isHeard(found, part.steps))
+        yield severity === undefined ? found : { ...found, severity };
   },
   findInFile({ recipe }) {
     const lists = listsAlone(recipe);
@@ -98,27 +102,6 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
     ],
   },
 });
-
-/** `Roast at 180 C for 1 h`: what else but the one thing on the list. */
-const isAlone = ({ head, includes, steps }: Part): boolean =>
-  head.ingredients.length === 1 && includes.length === 0 && steps[0]?.mentions.length === 0;
-
-/** `Rub with the salt and roast`: an order without an object is of what the list begins with, where nothing else is left over. */
-const isMeant = ({ ledger, steps: [first] }: Part, index: number): boolean =>
-  index === 0 && first !== undefined && ledger.findLastIndex(isUnused) === 0 && isWithoutObject(first);
-
-function isWithoutObject(step: Step): boolean {
-  const first = eventsOf(step)[0];
-  return (
-    first !== undefined &&
-    first.as === 'ordered' &&
-    first.verb?.start === step.sentence.items[0]?.start &&
-    ACTS_ON.has(first.act) &&
-    first.objects.every(({ role, by }) => role !== 'what' || by === 'nothing')
-  );
-}
-
-const ACTS_ON: ReadonlySet<Event['act']> = new Set(['heat', 'combine', 'steep', 'shape']);
 
 /** What a part lists and nobody uses, with its place in the list. */
 function* unusedIn(part: Part): Iterable<readonly [number, Found<Values>]> {

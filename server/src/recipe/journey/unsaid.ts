@@ -1,0 +1,133 @@
+/**
+ * Knows which lines of a part's list its steps take without naming them: `Mix together`, `Add the rest`, `Brine for 4 hours`, `Shape six
+ * patties`. Refuses to know how much of each, and whether that is well written.
+ */
+import text from '../../../data/unsaid.tsv';
+import { keptOn } from '../../notation/kept.ts';
+import type { Act, Craft, Slot } from '../../prose/event.ts';
+import { isIn } from '../families.ts';
+import type { Ingredient } from '../ingredient.ts';
+import type { Part, Step } from '../recipe.ts';
+import { foodOf } from '../stand-in.ts';
+import { type BoundEvent, boundEvents } from './bind.ts';
+
+/** What is taken in so: every line, the one that the part is of, or none. */
+type Taken = 'all' | 'main' | 'none';
+
+/** What an order says of food when nothing has been named yet. Left out: it is about something else, or moves nothing in. */
+const AT_THE_START: Partial<Readonly<Record<Act, Taken>>> = {
+  combine: 'all',
+  steep: 'all',
+  heat: 'all',
+  smoke: 'all',
+  rise: 'all',
+  unknown: 'main',
+  thaw: 'main',
+  freeze: 'main',
+  cool: 'main',
+  cover: 'main',
+  stay: 'main',
+  dry: 'main',
+  pack: 'main',
+  put: 'main',
+  cut: 'all',
+  shape: 'main',
+  divide: 'main',
+  remove: 'main',
+};
+
+/** Classes of food that a craft takes without saying so. */
+const BY_CRAFT: ReadonlyMap<string, ReadonlySet<string>> = new Map(
+  text
+    .split('\n')
+    .slice(2)
+    .filter((line) => line !== '')
+    .map((line) => {
+      const [craft = '', classes = ''] = line.split('\t');
+      return [craft, new Set(classes.split(';'))];
+    }),
+);
+
+const UNSAID = keptOn<Part, ReadonlySet<number>>();
+
+/** Places in the part's list of what its steps take without a name. */
+export function unsaidIn(part: Part): ReadonlySet<number> {
+  let unsaid = UNSAID.get(part);
+  if (unsaid === undefined) {
+    unsaid = find(part);
+    UNSAID.set(part, unsaid);
+  }
+  return unsaid;
+}
+
+function find({ head: { ingredients }, steps }: Part): ReadonlySet<number> {
+  const found = new Set<number>();
+  const main = mainOf(ingredients);
+  let started = false;
+  for (const bound of eventsOf(steps)) {
+    const onto = isDoneWith(bound, ingredients);
+    const taken: Taken = onto && !started ? 'main' : takenBy(bound, started);
+    if (taken === 'all') for (let i = 0; i < ingredients.length; i++) found.add(i);
+    if (taken === 'main') for (const i of main) found.add(i);
+    if (bound.event.act === 'heat') addWater(ingredients, found);
+    addMaterials(bound, ingredients, found);
+    started ||=
+      taken === 'all' || bound.names.some(({ role, mention }) => role === 'what' || mention.part !== undefined);
+  }
+  return found;
+}
+
+/** What happens, or may. */
+const eventsOf = (steps: readonly Step[]): readonly BoundEvent[] =>
+  steps.flatMap((step) => boundEvents(step)).filter(({ event: { said } }) => said !== 'not' && said !== 'advice');
+
+function takenBy({ event: { act, craft, objects }, names, unnamed }: BoundEvent, started: boolean): Taken {
+  const isUnnamed = (slot: Slot): boolean =>
+    !names.some(({ mention }) => mention.start < slot.end && slot.start < mention.end);
+  if (objects.some((slot) => slot.by === 'all' && isUnnamed(slot)) || names.some(({ mention }) => mention.bare))
+    return 'all';
+  const atStart = AT_THE_START[act];
+  // A tin is buttered before anything begins.
+  if (atStart === undefined || unnamed === 'vessel') return 'none';
+  if (names.length === 0 && objects.some(({ by }) => by === 'rest')) return 'all';
+  // `Rub in the butter` wants something to rub it into.
+  if (names.some(({ role }) => role === 'what')) return craft === 'rub' && !started ? 'main' : 'none';
+  if (!started && unnamed !== 'name') return act === 'combine' || names.length === 0 ? atStart : 'main';
+  // `Turn the breasts`: a word that names nothing listed is likely what the part is of.
+  return unnamed === 'name' ? 'main' : 'none';
+}
+
+/** The flesh, or what the list begins with. */
+function mainOf(ingredients: readonly Ingredient[]): readonly number[] {
+  const flesh = ingredients.flatMap((ingredient, i) => (isIn(ingredient, 'flesh') ? [i] : []));
+  return flesh.length > 0 ? flesh : [0];
+}
+
+/** Whether a step speaks of something by a word that names nothing listed, and may be what is left over. */
+export const speaksOfStrangers = ({ steps }: Part): boolean =>
+  eventsOf(steps).some(({ event: { act }, unnamed }) => unnamed === 'name' && AT_THE_START[act] !== undefined);
+
+/** `Rub with the salt`: what it is done with is named, and not what it is done to. */
+function isDoneWith({ event: { craft }, names }: BoundEvent, ingredients: readonly Ingredient[]): boolean {
+  const named = names.flatMap(({ mention }) => mention.ingredients.map((ref) => ingredients[ref.ingredient]));
+  return (
+    BY_CRAFT.has(craft ?? '') && named.length > 0 && named.every((ingredient) => isMaterial('marinate', ingredient))
+  );
+}
+
+/** What an order of its craft needs, unless it names something of the kind. */
+function addMaterials({ event: { craft }, names }: BoundEvent, ingredients: readonly Ingredient[], found: Set<number>) {
+  const isNamed = names.some(({ mention }) =>
+    mention.ingredients.some((ref) => isMaterial(craft, ingredients[ref.ingredient])),
+  );
+  if (isNamed) return;
+  for (const [i, ingredient] of ingredients.entries()) if (isMaterial(craft, ingredient)) found.add(i);
+}
+
+const isMaterial = (craft: Craft | undefined, ingredient: Ingredient | undefined): boolean =>
+  craft !== undefined && ingredient !== undefined && BY_CRAFT.get(craft)?.has(foodOf(ingredient)?.class ?? '') === true;
+
+/** What is boiled has its water. */
+function addWater(ingredients: readonly Ingredient[], found: Set<number>): void {
+  for (const [i, ingredient] of ingredients.entries()) if (isIn(ingredient, 'water')) found.add(i);
+}

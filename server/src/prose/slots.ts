@@ -4,12 +4,12 @@
  */
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft, NO_TEMPERATURES, withOne } from './clauses.ts';
-import type { Act, HeatOf, PlaceKind, Sign, TemperatureSaid, Where } from './event.ts';
+import type { Act, Cooks, HeatOf, PlaceKind, Sign, TemperatureSaid, Where } from './event.ts';
 import { ALREADY, Filler, STAYS } from './filler.ts';
 import { lainIn } from './lain.ts';
 import { jointOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
-import type { Way } from './rows.ts';
+import type { ThingRow, Way } from './rows.ts';
 import { signIn, stateBehind } from './signs.ts';
 import { offUntil } from './switched.ts';
 import { temperaturesIn } from './temperatures.ts';
@@ -237,8 +237,45 @@ function verblessEvent(
     event.lasts = 'waits';
     return event;
   }
-  return undefined;
+  return timedOnHeat(pieces, clause);
 }
+
+/** `Five minutes a side in a hot pan`, `ten minutes in boiling water`: what stands on the stove, and for how long. */
+function timedOnHeat(pieces: readonly Piece[], { from, to }: Clause): EventDraft | undefined {
+  let time: Piece['time'];
+  let cooks: Cooks | undefined;
+  let way: string | undefined;
+  for (let at = from; at < to; at++) {
+    const piece = pieces[at] as Piece;
+    time ??= piece.time;
+    if (piece.sort === 'mark') way = undefined;
+    way = jointOf(piece.sense)?.way ?? way;
+    const thing = way === undefined ? undefined : thingOf(piece.sense);
+    if (thing !== undefined) cooks ??= cooksIn(thing);
+  }
+  if (time?.kind !== 'spent' || (time.per !== 'side' && cooks === undefined)) return undefined;
+  const event = new EventDraft(
+    (pieces[from] as Piece).start,
+    (pieces[to - 1] as Piece).end,
+    undefined,
+    undefined,
+    'ordered',
+  );
+  event.act = 'heat';
+  event.cooks = cooks ?? 'as read';
+  event.lasts = 'waits';
+  return event;
+}
+
+function cooksIn(thing: ThingRow): Cooks | undefined {
+  if (thing.sort === 'vessel') return thing.on === undefined || thing.is === 'tool' ? undefined : 'as read';
+  if (thing.sort !== 'medium') return undefined;
+  const isBoiling = thing.is === 'steam' || (thing.is === 'water' && (thing.celsius?.low ?? 0) >= BOILING_C);
+  return isBoiling ? 'through' : thing.is === 'metal' ? 'as read' : undefined;
+}
+
+/** Water that simmers or boils. */
+const BOILING_C = 80;
 
 /** `give it ten minutes in the oven`, `get it into the fridge`: an order that says nothing by itself, at a place that does. */
 function actAtPlace(event: EventDraft): void {

@@ -140,7 +140,8 @@ export type ListedState =
   | 'dried'
   | 'wild'
   | 'pierced'
-  | 'raw';
+  | 'raw'
+  | 'thawed';
 
 let words: ReadonlyMap<string, ListedState> | undefined;
 
@@ -159,8 +160,10 @@ export function listedAs(ingredient: Ingredient): ReadonlySet<ListedState> {
     const { node } = ingredient;
     const said = [node.name?.text, node.preparation?.text, node.note?.text].join(' ').toLowerCase();
     let found: Set<ListedState> | undefined;
+    let before = '';
     for (const [word] of said.matchAll(/[a-z]+(?:-[a-z]+)*/g)) {
-      const state = words.get(word);
+      const state = words.get(word) ?? words.get(`${before} ${word}`);
+      before = word;
       if (state !== undefined) {
         found ??= new Set();
         found.add(state);

@@ -372,8 +372,11 @@ function callsOfIngredient(
   const joined = full.findIndex((word) => word === 'or' || word === 'and');
   if (joined > 0) calls.push(...suffixes(full.slice(0, joined), { full: false, plural }));
   for (const other of others) calls.push(...suffixes(wordsOf(other), { full: false, plural: isPlural(other) }));
+  // `Eggs from Anna's hens` are the eggs.
+  const behind = full.findIndex((word) => BEHIND.has(word));
+  if (behind > 0) calls.push(...suffixes(full.slice(0, behind), { full: false, plural }));
   // Eggs are separated in the steps: their yolks and whites are still the eggs.
-  if (full.at(-1) === 'egg') for (const half of ['yolk', 'white']) weakly([half]);
+  if ((behind > 0 ? full[behind - 1] : full.at(-1)) === 'egg') for (const half of ['yolk', 'white']) weakly([half]);
   // Of a name that could be several foods, the likeliest stands for them: `pepper` is seasoned with.
   for (const sort of likeliest === undefined ? [] : sortsOf(likeliest)) weakly(sort, true);
   for (const word of yields?.split(' ') ?? []) weakly([word]);
@@ -396,6 +399,9 @@ function callsOfIngredient(
       weakly([word], flesh);
   return byFirst(calls);
 }
+
+/** Behind these a name tells where a food is from, or what it lies in. */
+const BEHIND: ReadonlySet<string> = new Set(['from', 'off', 'by', 'in', 'with', 'at']);
 
 /** Beside plain salt, `the salt` is no curing salt, and `the butter` no peanut butter. */
 const isBorrowed = ({ words }: Call, full: readonly string[], food: Food | undefined): boolean =>

@@ -7,7 +7,16 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type FoodState, type Read, WAS } from '../../recipe/journey/bodies.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import type { FoodSafetyRules } from '../house.ts';
-import { type Group, groupOf, holdingLimits, holdS, type Limit, limitOf, THERMOMETER_C } from '../safety/limits.ts';
+import {
+  EGGS_IN_SHELL,
+  type Group,
+  groupOf,
+  holdingLimits,
+  holdS,
+  type Limit,
+  limitOf,
+  THERMOMETER_C,
+} from '../safety/limits.ts';
 
 /** Resting, the middle of a roast rises no further by itself (common practice, no source). */
 const CARRIES_C = 8;
@@ -48,20 +57,21 @@ export type Reached =
   | { readonly is: 'enough' | 'unread' }
   | { readonly is: 'short' | 'by thickness'; readonly read: Read };
 
-export function reached(reads: readonly Read[], limit: Limit): Reached {
+export function reached(state: FoodState, group: Group, limit: Limit): Reached {
   let best: Read | undefined;
   let thick: Read | undefined;
   let inFood: Read | undefined;
-  for (const read of reads) {
+  for (const read of state.reads) {
     const { of, held, celsius } = read;
-    if (of === 'oven' || celsius.low < LEAST_COOKING_C) continue;
+    if (of === 'oven' || celsius.low < LEAST_COOKING_C || isPast(read, state, group)) continue;
     const seconds = holdS(limit, celsius.low);
     if (of === 'food') {
       const isCarried = inFood !== undefined && celsius.low > inFood.celsius.low + CARRIES_C && read.when === 'resting';
       if (isCarried) continue;
       inFood = read;
       if (celsius.low >= limit.celsius - THERMOMETER_C || isHeld(held.low, seconds)) return { is: 'enough' };
-    } else if (seconds !== undefined) {
+    } else if (group === 'egg' && of === 'around' && isHeldInShell(read)) return { is: 'enough' };
+    else if (seconds !== undefined) {
       // Ten minutes in a bath are no ten minutes in the food.
       const slow = of === 'air' ? LONG_IN_AIR_MIN : LONG_IN_BATH_MIN;
       if (held.low * 60 >= seconds && held.low >= slow) return { is: 'enough' };
@@ -74,6 +84,25 @@ export function reached(reads: readonly Read[], limit: Limit): Reached {
   if (thick !== undefined) return { is: 'by thickness', read: thick };
   return best === undefined ? { is: 'unread' } : { is: 'short', read: best };
 }
+
+/** Below this nothing is cooked that is heated on. */
+const LEAST_DONE_C = 45;
+
+/** It was heated on after that: an egg baked, flesh from where it was only warm. */
+function isPast({ by, celsius }: Read, { heatedBy }: FoodState, group: Group): boolean {
+  if (!HEATS.has(by.event.act) || heatedBy === undefined || heatedBy === by || heatedBy.event.cooks !== 'as read')
+    return false;
+  const isBaked = heatedBy.event.where.some(({ is, not }) => is === 'oven' && !not);
+  return group === 'egg' ? isBaked : celsius.low < LEAST_DONE_C;
+}
+
+/** Acts that heat where the figure beside them is read; others read what is heated already. */
+const HEATS: ReadonlySet<string> = new Set(['heat', 'combine', 'put', 'smoke', 'cover', 'close']);
+
+const isHeldInShell = ({ celsius, held }: Read): boolean => {
+  const seconds = EGGS_IN_SHELL.holds.findLast(([at = 0]) => at <= celsius.low)?.[1];
+  return seconds !== undefined && held.low * 60 >= seconds;
+};
 
 /** Below this nothing is cooked, by whatever is read. */
 const LEAST_COOKING_C = 38;

@@ -19,6 +19,8 @@ import { keyOf, type Level, type Verdict } from './verdict.ts';
 
 /** Egg from this share of the mixture on is what sets it. */
 const EGG_SETS = 0.3;
+/** So long at most on the heat, a sign of colour is one of the crust (judgement). */
+const BRIEF_MIN = 3;
 /** A joint with what lies around it, and no stew. */
 const MOSTLY = 0.5;
 /** Of a stuffed body, what is no mince: mince in a casing is stuffed in nothing. */
@@ -32,6 +34,8 @@ export type How =
   | { readonly kind: 'cool oven'; readonly read: Read }
   /** Nothing, or only how it looks, tells that it is hot enough inside. */
   | { readonly kind: 'no figure'; readonly limit: Limit; readonly group: Group; readonly sign: boolean }
+  /** Seared, kept cold, and cooked later. */
+  | { readonly kind: 'partly'; readonly group: Group }
   | { readonly kind: 'raw'; readonly group: Group }
   /** The hottest syrup beaten into it, °C. */
   | { readonly kind: 'raw egg'; readonly syrupC: number | undefined }
@@ -102,37 +106,50 @@ function judge(journey: Journey, body: Body, held: Held, rules: FoodSafetyRules)
   const group = groupIn(ingredient, state);
   if (group === undefined || state.cooked === 'through') return undefined;
   const limit = limitFor(group, state, isStuffed(journey, body, state), rules);
-  const reach = reached(state.reads, limit);
+  const reach = reached(state, group, limit);
+  if ((state.was & WAS.partly) !== 0 && (PARTLY.has(group) || (state.was & WAS.rare) !== 0))
+    return { how: { kind: 'partly', group }, level: 'warning', held };
   if (reach.is === 'enough') return coolOven(journey, group, held, body);
   if (reach.is === 'short' || reach.is === 'by thickness') {
     const { read } = reach;
     const isCrust = group === 'egg' && isBrushed(journey, body);
     if (isCrust && read.celsius.low >= limitOf('meat', rules).celsius - THERMOMETER_C) return undefined;
-    const level: Level = reach.is === 'by thickness' || read.sure === 'unread' ? 'ask' : LEVELS[read.sure];
+    const isAsked = reach.is === 'by thickness' || (read.of !== 'food' && (state.was & WAS.puzzled) !== 0);
+    const level: Level = isAsked || read.sure === 'unread' ? 'ask' : LEVELS[read.sure];
     return { how: { kind: 'figure', read, limit, group }, level, held };
   }
   if (state.cooked === 'raw') {
     if (group === 'egg') {
-      const raw = isImplied(state) ? undefined : rawEgg(journey, body, member);
-      return raw === undefined ? undefined : { how: { kind: 'raw egg', syrupC: raw.syrupC }, level: 'error', held };
+      const isEaten = (state.was & WAS.eaten) !== 0;
+      const raw = isImplied(state) && !isEaten ? undefined : rawEgg(journey, body, member);
+      return raw && { how: { kind: 'raw egg', syrupC: raw.syrupC }, level: levelOfRaw(state), held };
     }
     const isRaw = rawFlesh(journey, body, held, group, rules);
-    return isRaw ? { how: { kind: 'raw', group }, level: isImplied(state) ? 'warning' : 'error', held } : undefined;
+    return isRaw ? { how: { kind: 'raw', group }, level: levelOfRaw(state), held } : undefined;
   }
   // Whole cuts and fish are safe when their outside is, or cooked to order.
   if (group === 'meat' || group === 'fish') return coolOven(journey, group, held, body);
-  const sign = (state.was & WAS.signed) !== 0 && (state.was & WAS.rare) === 0;
+  const isBrief = state.heatedMin <= BRIEF_MIN && state.cut !== 'cut';
+  const sign = (state.was & WAS.signed) !== 0 && (state.was & WAS.rare) === 0 && !isBrief;
   const how: How = { kind: 'no figure', limit, group, sign };
   if (group === 'egg') {
     // Set all through, egg is near its figure: a sign is enough.
     if (!setsByEgg(journey, body, held) || sign) return undefined;
     return { how, level: 'warning', held };
   }
-  return { how, level: sign ? 'ask' : 'error', held };
+  const isPuzzling = sign || (state.was & WAS.puzzled) !== 0;
+  return { how, level: isPuzzling ? 'ask' : isBrief && (state.was & WAS.signed) !== 0 ? 'warning' : 'error', held };
 }
+
+/** Whole cuts that are seared first are raw inside, and hold no more than raw ones. */
+const PARTLY: ReadonlySet<Group> = new Set(['poultry', 'ground meat', 'game', 'pierced']);
 
 /** No step names it. */
 const isImplied = ({ was }: FoodState): boolean => (was & WAS.implied) !== 0;
+
+/** Where something was done for some time that nobody knows, it may have cooked. */
+const levelOfRaw = ({ was }: FoodState): Level =>
+  (was & WAS.puzzled) !== 0 ? 'ask' : (was & WAS.implied) !== 0 ? 'warning' : 'error';
 
 const LEVELS = { said: 'error', inferred: 'warning' } as const;
 
@@ -219,6 +236,8 @@ function wordsOf(how: How): readonly [code: string, why: string] {
       return ['undercooked', `in an oven at ${how.read.celsius.low} °C`];
     case 'no figure':
       return ['no-safe-temperature', 'nothing tells when it is safe'];
+    case 'partly':
+      return ['undercooked', 'partly cooked, and kept'];
     case 'raw':
       return ['no-safe-temperature', 'no step cooks it'];
     case 'raw egg':

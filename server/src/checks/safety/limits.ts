@@ -111,6 +111,9 @@ export interface HeatRule {
 
 export const holdingLimits = (rules: FoodSafetyRules): HoldingLimits => holding.rules[rules];
 
+/** Eggs in their shells in a water bath: [°C, seconds]. */
+export const EGGS_IN_SHELL = data.eggsInShell;
+
 export const ROASTING_OVEN = holding.roastingOven;
 
 /** `55 s`, `13 min`, `1 h 52 min`: never shorter than what it stands for. */

@@ -38,7 +38,8 @@ type Values =
       readonly holdS: number | undefined;
     })
   | (Figure & { readonly kind: 'reheated'; readonly limit: HeatRule; readonly source: string })
-  | (Figure & { readonly kind: 'cool oven'; readonly name: string });
+  | (Figure & { readonly kind: 'cool oven'; readonly name: string })
+  | { readonly kind: 'partly'; readonly name: string };
 
 /** The strictest food speaks for all that one figure is too low for. */
 const found = foundAgain<Values>(
@@ -59,31 +60,30 @@ const strictness = ({ how }: OnFood): number =>
   how.kind === 'figure' ? how.limit.celsius : how.kind === 'reheated' ? 1 : 0;
 
 function findingOf(journey: Journey, { foodSafety }: House, verdict: OnFood): Found<Values> | undefined {
-  const { how, held, level, ...at } = verdict;
+  const { how, held, level, part, line, start, end } = verdict;
+  const at = { part, line, start, end };
+  const place = { at, ...severityAt(level) };
+  const { name } = held.ingredient;
+  if (how.kind === 'partly') return { ...place, values: { kind: 'partly', name } };
   if (how.kind !== 'figure' && how.kind !== 'reheated' && how.kind !== 'cool oven') return undefined;
   const node = temperatureAt(journey, at);
   const figure = { celsius: how.read.celsius.low, node };
-  const place = { at: { part: at.part, line: at.line, start: at.start, end: at.end }, ...severityAt(level) };
-  const { name } = held.ingredient;
-  switch (how.kind) {
-    case 'figure': {
-      const { limit, group } = how;
-      const beside = besideText(group, foodSafety);
-      return {
-        ...place,
-        values: { ...figure, kind: 'food', name, limit, beside, holdS: holdS(limit, figure.celsius) },
-      };
-    }
-    case 'reheated': {
-      const { title, reheating } = holdingLimits(foodSafety);
-      const source = `${title}, ${reheating.section}`;
-      return { ...place, values: { ...figure, kind: 'reheated', limit: reheating, source } };
-    }
-    case 'cool oven':
-      if (node?.fan === true && figure.celsius + FAN_C >= ROASTING_OVEN.celsius - 1) return undefined;
-      return { ...place, values: { ...figure, kind: 'cool oven', name } };
+  if (how.kind === 'figure') {
+    const { limit, group } = how;
+    const beside = besideText(group, foodSafety);
+    return { ...place, values: { ...figure, kind: 'food', name, limit, beside, holdS: holdS(limit, figure.celsius) } };
   }
+  if (how.kind === 'reheated') {
+    const { title, reheating } = holdingLimits(foodSafety);
+    const source = `${title}, ${reheating.section}`;
+    return { ...place, values: { ...figure, kind: 'reheated', limit: reheating, source } };
+  }
+  if (node?.fan === true && figure.celsius + FAN_C >= ROASTING_OVEN.celsius - 1) return undefined;
+  return { ...place, values: { ...figure, kind: 'cool oven', name } };
 }
+
+const PARTLY_COOKED =
+  'FDA Food Code 2022, 3-401.14 (only by a written procedure); USDA FSIS, partial cooking (for consumers; from memory)';
 
 /** A fan oven does the work of a still one this much hotter (common practice, no source). */
 const FAN_C = 20;
@@ -107,9 +107,16 @@ export default defineCheck<Values>({
 
 Meat and poultry roasted open in an oven that never passes ${ROASTING_OVEN.celsius} °C is information only: it lies long in the warm, and FSIS advises homes against it. **Silent** on that for smoking, drying, water baths and slow cookers, and where it is held at a figure.
 
+Poultry, game and mince that is browned or half done, kept in the cold for hours and cooked later is a warning.
+
 **Silent** where a step boils, simmers, braises or steams the food and gives no figure, where no temperature in the food is given at all (that is \`no-safe-temperature\`'s), and for what is bought cooked or pasteurised. Local codes and licensed practice may ask for more; they come first.`,
   find: ({ recipe, house }) => found(recipe, house),
   say: (values) => {
+    if (values.kind === 'partly')
+      return {
+        message: `The ${values.name} is only partly cooked when it is put away, and what is alive inside goes on growing: cook it through at once and chill it, or leave it raw until then. ${CAUTION}`,
+        source: PARTLY_COOKED,
+      };
     const { celsius: low } = values;
     const degrees = `${trimmed(low, 1)} °C`;
     if (values.kind === 'cool oven') {
@@ -156,6 +163,7 @@ Meat and poultry roasted open in an oven that never passes ${ROASTING_OVEN.celsi
     ];
   },
   fix: (values, _scene, at) => {
+    if (values.kind === 'partly') return [];
     const { node } = values;
     if (node === undefined || node.unit === 'gas' || values.kind === 'cool oven') return [];
     const degrees = node.unit === 'F' ? values.limit.fahrenheit : values.limit.celsius;

@@ -23,12 +23,15 @@ export function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
     if (event.times.length > 0 && current.some(({ vessel }) => vessel === 'jar'))
       return { ...by, event: { ...event, act: 'heat', cooks: 'through' } };
   }
-  if ((event.act === 'adjust' || event.act === 'ready') && event.temperatures.some(({ of }) => of === 'food'))
+  if ((event.act === 'adjust' || event.act === 'ready') && readsFood(event))
     return as(event.where.some(({ is, way }) => way === 'at' && (is === 'stove' || is === 'oven')) ? 'heat' : 'read');
   if (isKeptWarm(event, current)) {
     const { cooks: _, ...kept } = event;
     return { ...by, event: { ...kept, act: 'stay' } };
   }
+  // `4 min each side`: nothing else has sides.
+  if (event.act === 'unknown' && event.times.some(({ per }) => per === 'side'))
+    return { ...by, event: { ...event, act: 'heat', cooks: 'as read' } };
   if (
     event.act === 'read' &&
     event.temperatures.length > 0 &&
@@ -54,6 +57,9 @@ function isKeptWarm({ act, verb, temperatures }: BoundEvent['event'], current: r
     current.every(({ members }) => members.every(({ state: { cooked } }) => cooked !== 'raw'))
   );
 }
+
+const readsFood = ({ temperatures, until }: BoundEvent['event']): boolean =>
+  temperatures.some(({ of }) => of === 'food') || until.some(({ celsius }) => celsius !== undefined);
 
 const isAPlaceToLie = ({ is, way, not }: Where): boolean =>
   !not && way === 'at' && is !== 'oven' && is !== 'stove' && is !== 'bath' && is !== 'smoker';

@@ -64,6 +64,10 @@ export const WAS = {
   microwaved: 65536,
   /** Filled with something else, or filled into it. */
   stuffed: 131072,
+  /** Seared or left half done, then kept cold, and heated again. */
+  partly: 262144,
+  /** Something was done to it for some time that no row knows. */
+  puzzled: 524288,
 } as const;
 
 export interface FoodState {
@@ -71,8 +75,9 @@ export interface FoodState {
   readonly reads: readonly Read[];
   readonly cut: 'whole' | 'cut' | 'minced' | 'pierced';
   readonly was: number;
-  /** What last heated it. */
+  /** What last heated it, and how long all that heated it took at most; Infinity where one of them does not say. */
   readonly heatedBy: BoundEvent | undefined;
+  readonly heatedMin: number;
 }
 
 export interface Member {
@@ -135,7 +140,14 @@ const MOST_READS = 6;
 export const NO_TIME: Range = { low: 0, high: 0 };
 const NOWHERE: Lying = { place: undefined, celsius: { low: 10, high: 30 }, sure: 'inferred' };
 const NO_READS: readonly Read[] = [];
-export const RAW: FoodState = { cooked: 'raw', reads: NO_READS, cut: 'whole', was: 0, heatedBy: undefined };
+export const RAW: FoodState = {
+  cooked: 'raw',
+  reads: NO_READS,
+  cut: 'whole',
+  was: 0,
+  heatedBy: undefined,
+  heatedMin: 0,
+};
 
 export const bodyOf = (id: number, members: readonly Member[]): Body => ({
   id,
@@ -220,6 +232,7 @@ function isSameState(a: FoodState, b: FoodState): boolean {
       a.cut === b.cut &&
       a.was === b.was &&
       a.heatedBy === b.heatedBy &&
+      a.heatedMin === b.heatedMin &&
       a.reads.length === b.reads.length &&
       a.reads.every((read, i) => isSameRead(read, b.reads[i])))
   );

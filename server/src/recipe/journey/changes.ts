@@ -2,7 +2,7 @@
  * Knows what an event does to one body by what is done, beside heat and time: what it is in, how it is shut, that it is cut or eaten.
  * Refuses to know other bodies.
  */
-import type { Act } from '../../prose/event.ts';
+import type { Act, Event } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type FoodState, WAS, withStates } from './bodies.ts';
 import { heated, heats, readIn } from './heating.ts';
@@ -42,6 +42,7 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
   }
   if (event.medium?.is === 'fat' && LAYS.has(event.act))
     next = withStates(next, (state) => ({ ...state, was: state.was | WAS.inFat }));
+  if (isPuzzling(event)) next = withStates(next, (state) => ({ ...state, was: state.was | WAS.puzzled }));
   switch (event.act) {
     case 'cut':
       next = withStates(next, (state) => cutMore(state, 'cut'));
@@ -114,6 +115,10 @@ const SMALLER: Readonly<Record<FoodState['cut'], number>> = { whole: 0, cut: 1, 
 
 const cutMore = (state: FoodState, cut: FoodState['cut']): FoodState =>
   SMALLER[cut] > SMALLER[state.cut] ? { ...state, cut } : state;
+
+/** It takes a while, and no row knows what it is. */
+const isPuzzling = ({ act, as, verb, times }: Event): boolean =>
+  act === 'unknown' && as === 'ordered' && verb !== undefined && times.some(({ kind }) => kind === 'spent');
 
 /** What lies in fat from then on; what is mixed with it does not. */
 const LAYS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'cover', 'steep', 'stay', 'close']);

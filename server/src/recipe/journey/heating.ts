@@ -20,6 +20,8 @@ const COOL_AIR_C = 75;
 /** Under fat for hours at the simmer or over it: longer than any published time asks (common practice, no source). */
 const SUNK_C = 85;
 const SUNK_MIN = 120;
+/** So long in the cold it is kept there, and not only made firm (judgement). */
+const KEPT_COLD_MIN = 240;
 /** Whatever reads this all through has nothing left that grows (Food Code 2022, 3-401.11, the least of its figures). */
 const LETHAL_C = 63;
 /** Words between a figure and its time: `57 C for 2 min`. */
@@ -50,11 +52,12 @@ const HOT_SMOKE_C = 57;
 
 /** Whether an event heats, by its verb or by where it puts the food: `slide it in the oven`, `whisk over simmering water`. */
 export function heats(
-  { act, cooks, where, medium, until, times }: Event,
+  { act, cooks, where, medium, until, times, verb }: Event,
   { band, members, vessel }: Body,
   temperatures: readonly Settled[],
 ): boolean {
-  if (act === 'heat') return true;
+  // `No stove needed.`
+  if (act === 'heat') return verb !== undefined || where.length === 0 || where.some(({ not }) => !not);
   if (HEATS_NOTHING.has(act)) return false;
   // `Process for 30 min`, of jars: so long nobody blends in them.
   if (
@@ -101,9 +104,12 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const again = body.band === 'cold' || body.band === 'frozen' ? WAS.reheated : 0;
   // A figure says more than the verb beside it.
   const through = (cooks === 'through' && figures.length === 0) || isSunkInFat(event, body, temperatures);
-  const states = withStates(body, (state): FoodState => {
+  const heatedMin = heatingIn(event);
+  const states = withStates(body, (before): FoodState => {
+    const state = { ...before, heatedMin: before.heatedMin + heatedMin };
     const read = reads.reduce(withRead, state);
-    const was = state.was | signs | pressed | (state.cooked === 'raw' ? 0 : again);
+    const partly = isPartly(body, state) ? WAS.partly : 0;
+    const was = state.was | signs | pressed | partly | (state.cooked === 'raw' ? 0 : again);
     if (state.cooked === 'through' || through)
       return { ...read, cooked: 'through', was, heatedBy: through ? by : state.heatedBy };
     if (cooks === 'barely' && figures.length === 0) return { ...state, was };
@@ -136,6 +142,21 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   };
 }
 
+/** Both sides are heated. */
+const heatingIn = ({ times }: Event): number =>
+  times.reduce(
+    (sum, { kind, minutes, per }) => (kind === 'spent' ? (sum ?? 0) + minutes.high * (per === 'side' ? 2 : 1) : sum),
+    undefined as number | undefined,
+  ) ?? Number.POSITIVE_INFINITY;
+
+/** Seared, or half done by what is seen, and kept cold since; no more than scalded it is raw yet. */
+const isPartly = ({ band, coldMin }: Body, { cooked, was, heatedBy }: FoodState): boolean =>
+  (band === 'cold' || band === 'frozen') &&
+  coldMin.low >= KEPT_COLD_MIN &&
+  cooked !== 'through' &&
+  (cooked === 'outside' || (was & WAS.rare) !== 0) &&
+  heatedBy?.event.medium?.is !== 'water';
+
 const isSunkInFat = (event: Event, { shut, members }: Body, temperatures: readonly Settled[]): boolean =>
   (event.medium?.is === 'fat' || shut === 'under fat' || members.some(({ state }) => (state.was & WAS.inFat) !== 0)) &&
   temperatures.some(({ of, said }) => of !== 'food' && of !== 'nothing' && said.celsius.low >= SUNK_C) &&
@@ -158,7 +179,14 @@ export function readIn(body: Body, by: BoundEvent, temperatures: readonly Settle
   const reads = readsIn(by, temperatures, isResting).filter(
     ({ of }) => of === 'food' || (of !== 'oven' && act === 'stay' && body.band === 'hot'),
   );
-  if (act === 'stay' && reads.length === 0 && body.lies.place === 'bath' && body.lies.celsius.low >= LEAST_READ_C)
+  const isInBath = body.lies.place === 'bath' && by.event.where.every(({ is, not }) => is === 'bath' || not);
+  if (
+    act === 'stay' &&
+    reads.length === 0 &&
+    isInBath &&
+    body.lies.celsius.high <= GENTLE_C &&
+    body.lies.celsius.low >= LEAST_READ_C
+  )
     reads.push({
       by,
       at: by.event,
@@ -192,6 +220,20 @@ const isHeld = ({ where, cooks }: Event): boolean =>
 
 /** The figures of the food itself, and those around it that are so low that it is no warmer. */
 function readsIn(by: BoundEvent, temperatures: readonly Settled[], isResting: boolean): Read[] {
+  return [...figuresIn(by, temperatures, isResting), ...signsIn(by)];
+}
+
+/** What is seen or felt that tells how hot the food is: `until it bubbles`, `as warm as new milk`. */
+const signsIn = (by: BoundEvent): readonly Read[] =>
+  by.event.until.flatMap((sign): readonly Read[] => {
+    if (sign.celsius === undefined || sign.is === 'stage') return [];
+    const { low, high } = sign.celsius;
+    const celsius = high < LETHAL_C ? { low: high, high } : { low, high: low };
+    const when = by.event.cooks === 'again' ? 'again' : 'cooking';
+    return [{ by, at: sign, celsius, held: NO_TIME, of: 'food', sure: 'inferred', when }];
+  });
+
+function figuresIn(by: BoundEvent, temperatures: readonly Settled[], isResting: boolean): readonly Read[] {
   return temperatures.flatMap(({ said, of, sure }): Read[] => {
     const { celsius } = said;
     const isFood = of === 'food';

@@ -18,6 +18,8 @@ export interface Larder {
   readonly takesIn: readonly number[];
   /** Ingredients that no step names, but for what is added to taste. */
   readonly unnamed: readonly number[];
+  /** Meat, poultry and fish, raw. */
+  readonly flesh: readonly number[];
   /** No step names anything that is listed. */
   readonly isNameless: boolean;
 }
@@ -43,7 +45,7 @@ function make({ head, heads, includes, ledger }: Part): Larder {
       (isIn(ingredient, 'raw flour') ? WAS.flour : 0) |
       (isOf(food, 'fat') ? WAS.fat : 0) |
       (animal && !states.has('cooked') && !states.has('treated') ? WAS.animal : 0) |
-      (states.has('frozen') ? WAS.frozen : 0)
+      (states.has('frozen') && !states.has('thawed') ? WAS.frozen : 0)
     );
   });
   const takesIn = ingredients.map(() => -1);
@@ -57,6 +59,9 @@ function make({ head, heads, includes, ledger }: Part): Larder {
     minced: ingredients.map((ingredient) => isOf(foodOf(ingredient), 'mince') || listedAs(ingredient).has('minced')),
     takesIn,
     unnamed: ingredients.flatMap(({ free }, i) => (free || (ledger[i]?.uses.length ?? 0) > 0 ? [] : [i])),
+    flesh: ingredients.flatMap((ingredient, i) =>
+      isOf(foodOf(ingredient), 'flesh') && ((was[i] ?? 0) & WAS.animal) !== 0 ? [i] : [],
+    ),
     isNameless: ledger.every(({ uses }) => uses.length === 0),
   };
 }
@@ -66,6 +71,7 @@ export function isSameLarder(a: Larder, b: Larder): boolean {
     a === b ||
     (a.isNameless === b.isNameless &&
       isSame(a.was, b.was) &&
+      isSame(a.flesh, b.flesh) &&
       isSame(a.minced, b.minced) &&
       isSame(a.takesIn, b.takesIn) &&
       isSame(a.unnamed, b.unnamed))

@@ -5,7 +5,7 @@
 import type { Mention } from '../mentions.ts';
 import type { IngredientRef } from '../names.ts';
 import type { BoundEvent, BoundName } from './bind.ts';
-import { type Body, holdsRef, type Member, RAW, WAS, withStates } from './bodies.ts';
+import { type Body, holdsRef, isSameRef, type Member, RAW, WAS, withStates } from './bodies.ts';
 import { leftOf, madeBy, withLeft } from './state.ts';
 import { TRANSITIONS } from './transitions.ts';
 import type { Worktop } from './worktop.ts';
@@ -29,6 +29,7 @@ class Taker {
   private readonly bodies: Body[] = [];
   private readonly fresh: Member[] = [];
   private readonly top: Worktop;
+  private adds = false;
 
   constructor(top: Worktop) {
     this.top = top;
@@ -37,6 +38,7 @@ class Taker {
   taken(by: BoundEvent): Taken {
     let beside = false;
     const { names, into } = by;
+    this.adds = TRANSITIONS[by.event.act].adds;
     let named = false;
     for (const name of names) {
       // What was never put in is not taken out.
@@ -47,7 +49,8 @@ class Taker {
       this.takeName(name);
     }
     if (into !== undefined) this.addFocus();
-    if (!named) this.takeUnnamed(by);
+    // `Mix with the sage and crumbs`: what is mixed with them is not said.
+    if (!named || isAllWith(by)) this.takeUnnamed(by);
     // `Oil, wrap in foil and bake`: what nobody names is baked.
     else if (
       by.event.act === 'heat' &&
@@ -114,7 +117,13 @@ class Taker {
         )
           add(this.bodies, body);
     // What no step names lies with what is cooked: `rub with the salt and roast`.
+    const isFirst = this.bodies.length === 0 && this.top.state.left.every((left) => left >= 1);
     if (this.bodies.length === 0 || TRANSITIONS[event.act].joins) this.takeSilent();
+    // `Brine in the fridge`, before anything is named: the meat or fish that it is about.
+    if (isFirst) {
+      const { flesh } = this.top.larder(this.top.part.index);
+      this.takeList(({ ingredient }) => flesh.includes(ingredient));
+    }
     if (event.act === 'close') this.addJars();
   }
 
@@ -196,6 +205,15 @@ class Taker {
     }
     const larder = this.top.larder(ref.part);
     const share = shareOf(portion, left);
+    // `Pat the chicken dry`, then `the chicken rests`: the same one, though nobody knows whether it was all of it.
+    if (!this.adds && (portion.kind === 'plain' || portion.kind === 'all') && isAnimal(larder.was[ref.ingredient])) {
+      const lies = this.top.state.bodies.findLast((body) => mayHoldAll(body, ref));
+      if (lies !== undefined) {
+        this.top.state = withLeft(this.top.state, ref, 0);
+        add(this.bodies, lies);
+        return;
+      }
+    }
     this.top.state = withLeft(this.top.state, ref, Math.max(0, left - share.low));
     const takesIn = larder.takesIn[ref.ingredient] ?? -1;
     if (takesIn >= 0) this.takePart(takesIn);
@@ -204,6 +222,15 @@ class Taker {
     this.fresh.push({ of: ref, share, state: was === 0 && cut === 'whole' ? RAW : { ...RAW, was, cut } });
   }
 }
+
+const isAnimal = (was = 0): boolean => (was & WAS.animal) !== 0;
+
+const mayHoldAll = ({ members }: Body, ref: IngredientRef): boolean =>
+  members.some(({ of, share }) => isSameRef(of, ref) && share.high >= 1);
+
+/** The first that is named, behind the verb, is what it is mixed with. */
+const isAllWith = ({ event: { verb }, names: [first] }: BoundEvent): boolean =>
+  verb !== undefined && first?.role === 'with' && first.mention.start > verb.start;
 
 const asImplied = (member: Member): Member => ({
   ...member,

@@ -1,0 +1,424 @@
+/**
+ * Whether food is cooked, judged by the state it is in at the end: each line is a recipe in few words, and what must be found in it. The
+ * recipes are invented; which is which is FDA Food Code 2022, 3-401.11 to 3-401.14, 3-402.11 and 3-403.11, USDA FSIS Appendix A and, of eggs
+ * in their shells, Schuman et al. 1997 (from memory).
+ */
+import { describe, expect, test } from 'vitest';
+import { open } from '../../support/harness.ts';
+
+const COOKING = new Set(['undercooked', 'no-safe-temperature', 'raw-egg', 'raw-flour']);
+
+/** A line with a figure first is listed, `part` begins one, any other is a step. */
+function found(...lines: readonly string[]): readonly string[] {
+  const text = lines
+    .map((line) => (/^\d/.test(line) ? `  ${line}` : line.startsWith('part ') ? `\n${line}` : `  do ${line}`))
+    .join('\n');
+  const { findings } = open(`recipe Test\n${text}\n`);
+  return [...new Set(findings.open.filter((f) => COOKING.has(f.code)).map((f) => `${f.code} ${f.severity}`))].sort();
+}
+
+type Line = readonly [title: string, lines: readonly string[], want: readonly string[]];
+const each = (table: readonly Line[]): void => {
+  test.each(table)('%s', (_, lines, want) => {
+    expect(found(...lines)).toEqual(want);
+  });
+};
+
+const FIGURE = ['undercooked error'];
+const NOTHING_TELLS = ['no-safe-temperature error'];
+const LOOKS = ['no-safe-temperature info'];
+const QUIET: readonly string[] = [];
+
+describe('which limit', () => {
+  each([
+    [
+      'mince in a microwave oven',
+      ['500 g minced beef', 'Shape in balls and microwave for 8 min until they register 68 C.'],
+      FIGURE,
+    ],
+    [
+      'the same, hotter',
+      ['500 g minced beef', 'Shape in balls and microwave for 8 min until they register 75 C.'],
+      QUIET,
+    ],
+    [
+      'poultry put there',
+      ['600 g chicken thighs', 'Cook the thighs in the microwave for 12 min until they read 70 C.'],
+      FIGURE,
+    ],
+    [
+      'stuffed pork',
+      [
+        '1 kg pork loin',
+        '100 g breadcrumbs',
+        'Stuff the pork with the breadcrumbs.',
+        'Roast at 180 C until the centre reads 65 C.',
+      ],
+      FIGURE,
+    ],
+    ['plain pork', ['1 kg pork loin', 'Roast the pork at 180 C until the centre reads 65 C.'], QUIET],
+    [
+      'stuffed fish',
+      [
+        '1 kg sea bass, whole',
+        '200 g breadcrumbs',
+        '50 g butter',
+        'Mix the breadcrumbs with the butter and stuff the bass.',
+        'Bake at 200 C for 30 min until the centre reads 63 C.',
+      ],
+      FIGURE,
+    ],
+    [
+      'injected pork',
+      [
+        '1.5 kg pork loin',
+        '200 g brine',
+        'Inject the pork with the brine.',
+        'Roast at 180 C until the centre reads 63 C.',
+      ],
+      FIGURE,
+    ],
+    [
+      'tenderised by its line',
+      ['800 g beef steak, mechanically tenderised', 'Fry the steak until the centre reads 60 C.'],
+      FIGURE,
+    ],
+    ['a ratite', ['800 g ostrich', 'Fry the ostrich until the centre reads 60 C.'], FIGURE],
+    [
+      'wild boar at the figure of pork',
+      ['800 g wild boar loin', 'Roast the boar at 180 C until the centre reads 65 C.'],
+      FIGURE,
+    ],
+    ['wild boar', ['800 g wild boar loin', 'Roast the boar at 180 C until the centre reads 75 C.'], QUIET],
+    [
+      'game that a step minces',
+      ['800 g venison', 'Mince the venison, shape in four and fry for 5 min a side.'],
+      NOTHING_TELLS,
+    ],
+    ['raw gammon', ['1 kg gammon joint', 'Slice the gammon thinly and serve.'], NOTHING_TELLS],
+    [
+      'raw crab',
+      ['300 g raw crab meat', '1 lime', 'Dress the crab meat with the juice of the lime and serve.'],
+      NOTHING_TELLS,
+    ],
+    ['oysters', ['12 oysters, shucked', '1 lemon', 'Squeeze the lemon over the oysters and serve.'], NOTHING_TELLS],
+    [
+      'mussels that steam',
+      ['1 kg mussels', '200 ml white wine', 'Boil the wine, add the mussels and steam for 4 min until they open.'],
+      QUIET,
+    ],
+  ]);
+});
+
+describe('for how long', () => {
+  each([
+    [
+      '54.4 °C for 112 min',
+      ['1.8 kg beef', 'Roast the beef at 170 C until the centre reads 54.4 C, and hold for 112 min.'],
+      QUIET,
+    ],
+    [
+      'for less',
+      ['1.8 kg beef', 'Roast the beef at 170 C until the centre reads 54.4 C, and hold for 100 min.'],
+      FIGURE,
+    ],
+    [
+      'a rest is no hold',
+      ['1.8 kg beef', 'Roast the beef at 170 C until the centre reads 54.4 C, and rest for 112 min.'],
+      FIGURE,
+    ],
+    [
+      'poultry at 60 °C',
+      ['1.5 kg chicken breast', 'Roast the chicken at 160 C until it reads 60 C and hold at 60 C for 40 min.'],
+      QUIET,
+    ],
+    ['in a bath for hours', ['600 g chicken breast', 'Bag the chicken and cook in a 63 C bath for 2 h.'], QUIET],
+    [
+      'in a bath for minutes, which thickness decides',
+      ['600 g chicken breast', 'Bag the chicken and cook in a 63 C bath for 20 min.'],
+      LOOKS,
+    ],
+    [
+      'in a bath that is too cool',
+      ['600 g chicken breast', 'Bag the chicken and cook in a 55 C bath for 2 h.'],
+      NOTHING_TELLS,
+    ],
+    [
+      'a steak in its bath',
+      ['800 g beef steak', 'Lower the steak into a water bath at 58 C for 3 h. Sear for 30 s a side.'],
+      QUIET,
+    ],
+    ['a joint in a lukewarm oven', ['2 kg lamb leg', 'Roast the lamb at 60 C for 2 h.'], NOTHING_TELLS],
+    ['poultry in a cool oven', ['1 kg chicken thighs', 'Roast the thighs at 80 C for 3 h.'], NOTHING_TELLS],
+    [
+      'meat in a cool oven',
+      ['2 kg pork shoulder', 'Roast the pork at 110 C for 6 h, until the centre reads 88 C.'],
+      ['undercooked info'],
+    ],
+    ['in a smoker', ['2 kg pork shoulder', 'Put the pork in a smoker at 110 C until it reads 92 C.'], QUIET],
+    [
+      'rising as it rests',
+      ['1.5 kg pork loin', 'Roast the pork at 200 C. Take it out at 60 C and let it rise to 64 C as it rests.'],
+      QUIET,
+    ],
+    [
+      'rising further than roasts do',
+      ['1.5 kg chicken breast', 'Roast the chicken at 200 C. Take it out at 60 C and let it rise to 74 C as it rests.'],
+      FIGURE,
+    ],
+    [
+      'eggs in their shells at 57 °C',
+      [
+        '4 eggs',
+        '200 ml oil',
+        'Keep the eggs in their shells in a water bath at 57 C for 2 h and cool.',
+        'Whisk the eggs with the oil and serve.',
+      ],
+      QUIET,
+    ],
+  ]);
+});
+
+describe('what is no cooking', () => {
+  each([
+    [
+      'frozen for a week, of fish',
+      [
+        '600 g salmon fillet',
+        '40 g salt',
+        'Freeze the salmon at -20 C for 7 d.',
+        'Thaw in the fridge, rub with the salt and chill for 1 d. Slice and serve.',
+      ],
+      QUIET,
+    ],
+    [
+      'frozen for a day',
+      [
+        '600 g salmon fillet',
+        '40 g salt',
+        'Freeze the salmon at -20 C for 1 d.',
+        'Thaw in the fridge, rub with the salt and chill for 1 d. Slice and serve.',
+      ],
+      NOTHING_TELLS,
+    ],
+    [
+      'cold smoke',
+      [
+        '1 kg trout fillets',
+        '40 g salt',
+        'Rub the trout with the salt and chill for 12 h.',
+        'Cold-smoke the trout for 8 h. Slice and serve.',
+      ],
+      NOTHING_TELLS,
+    ],
+    [
+      'half done and kept',
+      [
+        '1 kg chicken thighs',
+        'Brown the thighs for 3 min a side until half done and chill overnight.',
+        'The next day roast the thighs at 200 C until they read 75 C.',
+      ],
+      ['undercooked warning'],
+    ],
+    [
+      'mince that is seared and kept',
+      [
+        '600 g minced beef',
+        'Shape the beef and sear for 1 min a side. Refrigerate until tomorrow.',
+        'Bake at 200 C until the middle reads 72 C.',
+      ],
+      ['undercooked warning'],
+    ],
+    [
+      'meat that is seared and kept',
+      [
+        '1 kg pork loin',
+        'Sear the pork on all sides and chill overnight.',
+        'Roast at 200 C until the middle reads 64 C.',
+      ],
+      QUIET,
+    ],
+    [
+      'no stove',
+      [
+        '6 eggs',
+        '200 g sugar',
+        '500 g mascarpone',
+        'Beat the yolks with the sugar and fold in the mascarpone. No stove needed.',
+      ],
+      ['raw-egg error'],
+    ],
+    [
+      'warmed as new milk, of what was cooked',
+      [
+        '500 g cold roast turkey, diced',
+        '300 ml gravy',
+        'Stir the turkey into the gravy over a low flame and stop as soon as it is as warm as new milk.',
+      ],
+      ['undercooked warning'],
+    ],
+    [
+      'a cure',
+      [
+        '1 kg pork shoulder, minced',
+        '28 g salt',
+        '3 g curing salt',
+        'Mix the pork with the salts, stuff into casings and hang at 12 C for 6 weeks. Slice and eat.',
+      ],
+      QUIET,
+    ],
+  ]);
+});
+
+describe('what is seen', () => {
+  each([
+    [
+      'pink at the bone',
+      ['1 kg chicken thighs', 'Grill the thighs for 20 min until still pink at the bone.'],
+      NOTHING_TELLS,
+    ],
+    [
+      'rosy juices',
+      ['1 kg chicken', 'Roast the chicken at 200 C for 50 min until the juices run rosy.'],
+      NOTHING_TELLS,
+    ],
+    ['clear juices', ['1 kg chicken', 'Roast the chicken at 200 C for 50 min until the juices run clear.'], LOOKS],
+    [
+      'burgers served rare',
+      ['600 g minced beef', 'Shape in four and grill for 2 min a side. Serve rare.'],
+      NOTHING_TELLS,
+    ],
+    ['a steak served rare', ['600 g beef steak', 'Grill for 2 min a side. Serve rare.'], QUIET],
+    ['no longer pink', ['600 g minced beef', 'Fry the beef until no longer pink.'], LOOKS],
+    [
+      'the colour of the crust after a minute',
+      [
+        '600 g pork sausagemeat',
+        '150 g breadcrumbs',
+        'Shape the sausagemeat, roll in the breadcrumbs and fry at 180 C for 1 min until golden.',
+      ],
+      ['no-safe-temperature warning'],
+    ],
+    [
+      'only stiff outside',
+      ['500 g chicken livers', 'Fry the livers in butter just until they stiffen outside.'],
+      NOTHING_TELLS,
+    ],
+  ]);
+});
+
+describe('where the heat is said', () => {
+  each([
+    [
+      'on a griddle',
+      ['600 g minced beef', 'Shape the beef in four patties. Get a griddle smoking hot; in they go, 4 min each side.'],
+      NOTHING_TELLS,
+    ],
+    [
+      'on a griddle, and read',
+      [
+        '600 g minced beef',
+        'Shape the beef in four. Five minutes a side on a hot griddle, until the middle reads 72 C.',
+      ],
+      QUIET,
+    ],
+    [
+      'in the stock they poach in',
+      [
+        '500 g minced pork',
+        '1 l stock',
+        'Roll the pork in balls. Bring the stock to a simmer, slip in the balls and let them poach for 12 min.',
+      ],
+      QUIET,
+    ],
+    [
+      'by another part',
+      [
+        'part case',
+        '200 g plain flour',
+        '100 g butter',
+        '40 g water',
+        'Rub the butter into the flour, add the water and roll out. Line a tin with it.',
+        'part filling',
+        '4 eggs',
+        '300 ml cream',
+        'Beat the eggs with the cream and pour into the case.',
+        'part baking',
+        'Bake at 160 C for 40 min until just set.',
+      ],
+      QUIET,
+    ],
+    [
+      'by a sponge that is warmed first',
+      [
+        '4 eggs',
+        '120 g sugar',
+        '120 g plain flour',
+        'Whisk the eggs and sugar over hot water to 45 C, then off the heat until thick. Fold in the flour.',
+        'Bake at 180 C for 25 min.',
+      ],
+      QUIET,
+    ],
+    [
+      'of what is scraped into a tin',
+      [
+        '4 eggs',
+        '120 g sugar',
+        '120 g plain flour',
+        'Whisk the eggs and sugar until thick. Fold in the flour, scrape into a tin and bake for 25 min at 180 C.',
+        'Serve cold.',
+      ],
+      QUIET,
+    ],
+    [
+      'of a roux',
+      [
+        '40 g butter',
+        '40 g plain flour',
+        '500 ml milk',
+        'Melt the butter, stir in the flour and milk and stir over the heat until thick. Serve.',
+      ],
+      QUIET,
+    ],
+    [
+      'of yolks that go in hot',
+      [
+        '4 egg yolks',
+        '500 ml milk',
+        '60 g sugar',
+        'Heat the milk with the sugar to 85 C. Whisk in the yolks while it is above 80 C.',
+      ],
+      QUIET,
+    ],
+    [
+      'of a custard that coats too soon',
+      [
+        '4 egg yolks',
+        '500 ml milk',
+        '60 g sugar',
+        'Whisk the yolks with the sugar and milk and stir over a low heat until it coats the spoon at 60 C.',
+      ],
+      FIGURE,
+    ],
+    ['of a steak in oil', ['600 g beef steak', '30 ml oil', 'Sear the steak in the oil to 51 C.'], FIGURE],
+    ['of hard-boiled eggs', ['6 eggs', 'Hard-boil the eggs and peel.'], QUIET],
+    [
+      'before anything is named',
+      [
+        '6 trout, gutted',
+        '3 l water',
+        '250 g salt',
+        'Brine in the fridge for 8 h and rinse.',
+        'Smoke until the thickest part shows 68 C. Cool in the fridge. The trout keep for five days there.',
+      ],
+      QUIET,
+    ],
+  ]);
+});
+
+test('what is seen after two minutes or so is the crust; after ten it may be done', () => {
+  const patties = (min: number) =>
+    found('600 g pork sausagemeat', `Shape the sausagemeat and fry for ${min} min until golden.`);
+  expect(patties(2)).toEqual(['no-safe-temperature warning']);
+  expect(patties(10)).toEqual(LOOKS);
+});

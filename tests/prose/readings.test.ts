@@ -61,6 +61,31 @@ describe('what is denied, conditional or a choice', () => {
   ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
 });
 
+describe('what nobody is to do', () => {
+  test.each([
+    ['Eat at once rather than letting it sit on the sill all day.', ['eat: now', 'stay not: @room, 480-1440 min']],
+    ['Serve it now instead of leaving it in the shed overnight.', ['eat: now', 'stay not: @outdoors, 480-960 min']],
+    ['There is to be no leaving it on the bench for 5 h.', ['stay not: @room, 300 min']],
+    [
+      'It must neither be stood in the attic for 9 h nor frozen.',
+      ['stay told not: @room, 540 min', 'freeze told not: @frozen'],
+    ],
+    ['It cannot safely be left on the sill for 5 h.', ['stay told not: @room, 300 min']],
+    ['It will not keep in the attic for 5 h, so eat it.', ['stay as read not: @room, 300 min', 'eat: now']],
+    ['It is dangerous to stand it in the attic for 5 h.', ['stay not: @room, 300 min']],
+    ['Beware of keeping it in the attic for 5 h.', ['stay as read not: @room, 300 min']],
+    ['Not once should you rest it in the attic for 5 h.', ['stay not: @room, 300 min']],
+    ['Broth left on the sill overnight goes in the bin.', ['discard told: @room, 480-960 min']],
+    ['Throw out what has stood on the bench for 8 hours.', ['discard', 'stay before not: @room, 480 min']],
+    ['With no lid on, leave it to stand overnight.', ['stay: 480-960 min']],
+    ['Leave it on the sill without covering it for 9 hours.', ['stay: @room, 540 min']],
+    [
+      'Fry without stirring, then leave on the sill for 9 hours.',
+      ['heat as read: @stove, by fat', 'stay: @room, 540 min'],
+    ],
+  ])('%s', (text, events) => expect(shownOf(text).map((event) => event.replace('not @', '@'))).toEqual(events));
+});
+
 describe('what is told in passing', () => {
   test.each([
     ['Make sure it stays on the sill for 9 hours.', ['read', 'stay told: @room, 540 min']],

@@ -187,6 +187,12 @@ export function isOfSubject(pieces: readonly Piece[], at: number): boolean {
   return is === 'person' || is === 'it';
 }
 
+/** `leaving`, `letting`, `having`: it says what is done or not done. */
+export function isDoing({ sense, sort }: Piece): boolean {
+  const is = jointOf(sense)?.is;
+  return sort === 'word' && (formOf(sense) === 'ing' || is === 'let' || is === 'had');
+}
+
 /** Right behind a word of a kind. */
 export function isBehind(pieces: readonly Piece[], at: number, kind: JointKind): boolean {
   return jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === kind;

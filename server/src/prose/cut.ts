@@ -2,6 +2,7 @@
  * The pass that cuts a sentence into clauses of at most one verb: at marks and `then`, and at a comma or conjunction only where a verb follows.
  * Refuses to know what the clauses are for.
  */
+import { isDoing } from './ahead.ts';
 import { Clause } from './clauses.ts';
 import { jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { isHard, isSoft, type Part, type Piece } from './pieces.ts';
@@ -81,6 +82,14 @@ class Cutter {
       case 'then':
         if (at === this.start || !this.isInVerb(at)) this.close(at);
         return;
+      case 'not':
+        // `Serve it rather than letting it stand.`
+        if (this.verb >= 0 && this.opener === undefined && this.soft !== at && !this.isInVerb(at)) this.soft = at;
+        return;
+      case 'preposition':
+        // `Eat it instead of leaving it out.`
+        if (this.isWithout(at) && this.verb >= 0 && this.opener === undefined) this.soft = at;
+        return;
       case 'until':
       case 'when':
       case 'if':
@@ -118,6 +127,13 @@ class Cutter {
       is === undefined &&
       (own.some(({ sort }) => sort === 'time') || !own.some((p) => thingOf(p.sense)?.sort === 'place'))
     );
+  }
+
+  /** `instead of leaving`, `no letting it`: what is not done. */
+  private isWithout(at: number): boolean {
+    const next = this.pieces[at + 1];
+    if (jointOf(this.pieces[at]?.sense ?? UNKNOWN)?.way !== 'without' || next === undefined) return false;
+    return isDoing(next);
   }
 
   /** `are then filled`, `may then stand` */

@@ -172,6 +172,13 @@ export class Expecting {
       case 'when':
       case 'if':
       case 'which':
+        // `Not once should you let it stand.`
+        if (is === 'if' && jointOf(this.pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'not') {
+          piece.part = 'describes';
+          this.hasVerb = false;
+          this.expects = 'told';
+          return;
+        }
         // `See that it stays cold.`
         if (is === 'which' && !this.framed && this.isLooked(at)) {
           piece.part = 'describes';

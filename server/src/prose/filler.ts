@@ -31,6 +31,8 @@ export class Filler {
   private last: Piece | undefined;
   /** The piece behind the last place. */
   private placed = 0;
+  /** `and` stood since the last preposition: `in the shed and think no more of it`. */
+  private isOver = false;
   /** `or`, `and` stood since the last place: it is another. */
   private isOther = false;
   /** It is above, below or behind what follows: `over the stove` is on it, `over the freezer` is not. */
@@ -81,6 +83,9 @@ export class Filler {
         this.way = undefined;
         return;
       case 'temperature':
+        // `at a steady 62 C` is no place.
+        if (this.head !== undefined && isStrange(this.head.sense) && this.pieces[at - 1] === this.head)
+          this.head = undefined;
         // `in a 325 F. oven`: the way goes on.
         this.end();
         return;
@@ -118,6 +123,7 @@ export class Filler {
       case 'preposition':
         this.end();
         if (at < this.past) return;
+        this.isOver = false;
         // `in a pail of boiling water`
         this.outer = joint.way === 'of' && this.way !== 'of' ? this.way : undefined;
         this.over = joint.way === 'over';
@@ -156,6 +162,7 @@ export class Filler {
       case 'conjunction':
         this.end();
         this.isOther = true;
+        this.isOver = true;
         return;
       // An adverb that no row has, too.
       default:
@@ -192,7 +199,8 @@ export class Filler {
           : 'name';
     if (way === 'of' || way === 'for' || way === 'by' || way === 'without') return;
     if (way === 'at' && head.sort === 'word' && isStrange(head.sense)) {
-      if (STAYS.has(event.act)) this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
+      if (!this.isOver && STAYS.has(event.act))
+        this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
       return;
     }
     const role = ROLES[way ?? 'what'];

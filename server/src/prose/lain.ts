@@ -7,6 +7,7 @@ import { type Clause, EventDraft } from './clauses.ts';
 import { Filler, STAYS } from './filler.ts';
 import { jointOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
+import { temperaturesIn } from './temperatures.ts';
 
 /** What has happened before what its sentence orders; undefined where the clause says no place and time of it, or what is then thrown away. */
 export function lainIn(
@@ -33,7 +34,9 @@ export function lainIn(
     event.lasts = 'waits';
   }
   new Filler(pieces, items, clause, event).fill();
-  return event.where.some(({ way, not }) => way === 'at' && !not) ? event : undefined;
+  event.temperatures = temperaturesIn(pieces, items, clause, event);
+  const isPlaced = event.where.some(({ way, not }) => way === 'at' && !not);
+  return isPlaced || event.temperatures.length > 0 ? event : undefined;
 }
 
 /** `Throw it out once it has stood there`, `never eat it after it has`. */

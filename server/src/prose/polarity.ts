@@ -3,6 +3,8 @@
  * becomes of the food.
  * Refuses to know which of it matters.
  */
+
+import { isDoing } from './ahead.ts';
 import type { Clause, EventDraft } from './clauses.ts';
 import { jointOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
@@ -42,6 +44,11 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
       const ahead = clause.verb < 0 || at < clause.verb;
       if (is === 'or' && ahead && at === clause.from) or = true;
       if ((is === 'not' || is === 'aux not') && ahead) not = true;
+      // `no letting it stand`, `instead of leaving it out`
+      if (is === 'preposition' && ahead && jointOf(piece.sense)?.way === 'without') {
+        const next = pieces[at + 1];
+        if (next !== undefined && isDoing(next)) not = true;
+      }
       // `nobody is to touch them`
       if (is === 'person' && ahead && jointOf(piece.sense)?.way === 'without') not = true;
       if (is === 'let' && ahead) letting = true;
@@ -52,6 +59,8 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
     }
     if (event.act === 'eat') event.fate ??= 'now';
     if (advice) event.said = 'advice';
+    // `Throw out what has stood on the bench`
+    else if (before?.act === 'discard' && before.said === 'yes' && event.as === 'before') event.said = 'not';
     else if (not && event.until.some(({ from }) => from === 'until')) {
       // `Don't put it in until it boils`: once it does.
       event.until = event.until.map((sign) => ({ ...sign, from: 'when' as const }));

@@ -9,7 +9,7 @@ import type { SentenceItem, TemperatureNode } from '../notation/tree.ts';
 import type { Clause } from './clauses.ts';
 import type { Event, HeatOf, Points, TemperatureSaid } from './event.ts';
 import { againFrom, changeOf, isLog, nodeAt, nodeWithEnds } from './figures.ts';
-import { evidenceOf, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
+import { evidenceOf, isStrange, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import { adds, judged, KINDS, type Kind, kindOf, most, NO_POINTS, zero } from './points.ts';
 import { possibleOf, usualOf } from './possible.ts';
@@ -279,7 +279,10 @@ class Weigher {
         this.joint = row;
         break;
       }
-      const passes = row === undefined ? evidenceOf(piece.sense) !== undefined : PASSES.has(row.is) || row.way === 'of';
+      // `at a checked 75 C`, `at a steady 62 C`
+      const isSaidOf = piece.sort === 'word' && (piece.part === 'describes' || isStrange(piece.sense));
+      const passes =
+        row === undefined ? isSaidOf || evidenceOf(piece.sense) !== undefined : PASSES.has(row.is) || row.way === 'of';
       if (!passes || i < this.clause.from) break;
     }
     const after = pieces[this.last + 1];

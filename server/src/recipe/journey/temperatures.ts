@@ -42,13 +42,17 @@ export function settleTemperatures(
     // `In a 150 C oven to a rosy 54 C`: one of two is the oven's.
     if (isOtherThanOven(temperatures, said) && low >= LEAST_READ_C && isRaw(body))
       return [{ said, of: 'food', sure: said.of === 'food' ? said.sure : 'said' }];
+    // `By the range, at 70 C or above`, of what is hot: so hot it stays.
+    const mayBeHeld = act === 'stay' && (said.of === 'food' || said.sure === 'unread') && low > MOST_AROUND_C;
+    if (mayBeHeld && high <= BOILS_C && !isRaw(body) && isDoneOrHot(body))
+      return [{ said, of: 'around', sure: 'inferred' }];
     if (said.sure !== 'unread') return said.of === 'nothing' ? [] : [{ said, of: said.of, sure: said.sure }];
     // The place that a verb says by itself tells nothing of a figure.
     const isPlaced = where.some((w) => !w.not && (w.way === 'at' || w.way === 'to') && w.start !== verb?.start);
     if (high > BOILS_C) return [{ said, of: act === 'heat' ? 'oven' : 'nothing', sure: 'inferred' }];
     if (high <= ROOM_C) return [{ said, of: 'around', sure: 'inferred' }];
     if (body === undefined) return [];
-    const lethal = body.band === 'hot' || body.members.some(({ state }) => state.cooked === 'through');
+    const lethal = isDoneOrHot(body);
     if (isRaw(body) && !isPlaced && low >= LEAST_READ_C && high <= MOST_READ_C)
       return [{ said, of: 'food', sure: 'inferred' }];
     if ((lethal || isPlaced || act === 'stay') && high <= MOST_AROUND_C)
@@ -64,6 +68,9 @@ const isDone = ({ cooked, reads }: FoodState): boolean =>
 /** Flesh or egg that is not cooked through. */
 const isRaw = (body: Body | undefined): boolean =>
   body?.members.some(({ state }) => (state.was & WAS.animal) !== 0 && !isDone(state)) === true;
+
+const isDoneOrHot = (body: Body | undefined): boolean =>
+  body?.band === 'hot' || body?.members.some(({ state }) => state.cooked === 'through') === true;
 
 const isOtherThanOven = (all: readonly TemperatureSaid[], { celsius: { high } }: TemperatureSaid): boolean =>
   high <= MOST_READ_C && all.some(({ of, celsius }) => of === 'oven' && celsius.low > BOILS_C);

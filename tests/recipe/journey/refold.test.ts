@@ -102,7 +102,7 @@ function followed({ recipe, findings }: Snapshot): string {
     .filter(({ check }) => check.family === 'safety')
     .map(({ code, severity, at, said }) => ({ code, severity, at, message: said.message }));
   const { steps, stays, bodies } = journeyOf(recipe);
-  const journeys = journeysOf(recipe).map((journey) => Object.keys(journey.parts));
+  const journeys = journeysOf(recipe).map(({ pieces }) => pieces.map(({ folded }) => folded.part.index));
   const shown = {
     found,
     dangers: dangersIn(recipe, house),

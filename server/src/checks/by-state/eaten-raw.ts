@@ -4,12 +4,11 @@
  */
 import { isOf, listedAs } from '../../recipe/families.ts';
 import { type Body, type Member, WAS } from '../../recipe/journey/bodies.ts';
-import type { Journey } from '../../recipe/journey/fold.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import type { FoodSafetyRules } from '../house.ts';
 import { isCuringSalt } from '../safety/curing-salts.ts';
 import { type Group, holdingLimits } from '../safety/limits.ts';
-import { CURES, CURING_MIN, type Held, membersIn, mixtureIn } from './spoils.ts';
+import { CURES, CURING_MIN, type Held, type Lists, membersIn, mixtureIn } from './spoils.ts';
 import type { Level } from './verdict.ts';
 
 /** A mixture with this much flour is a dough or batter. */
@@ -28,12 +27,8 @@ export const COOKING_SYRUP_C = 120;
 const DOUGHS: ReadonlySet<string> = new Set(['dough', 'pastry', 'cake', 'batter']);
 
 /** Raw egg that is eaten, with the hottest syrup in it. */
-export function rawEgg(
-  journey: Journey,
-  body: Body,
-  member: Member,
-): { readonly syrupC: number | undefined } | undefined {
-  if (isDough(journey, body, member) || member.share.high < 1) return undefined;
+export function rawEgg(lists: Lists, body: Body, member: Member): { readonly syrupC: number | undefined } | undefined {
+  if (isDough(lists, body, member) || member.share.high < 1) return undefined;
   const syrupC = hottestSyrup(body);
   return syrupC !== undefined && syrupC >= COOKING_SYRUP_C ? undefined : { syrupC };
 }
@@ -46,35 +41,35 @@ function hottestSyrup({ members }: Body): number | undefined {
   return hottest;
 }
 
-function isDough(journey: Journey, body: Body, { of: { part } }: Member): boolean {
-  const kind = journey.parts[part]?.head.kind;
+function isDough(lists: Lists, body: Body, { of: { part } }: Member): boolean {
+  const kind = lists.parts[part]?.head.kind;
   if (kind !== undefined && DOUGHS.has(kind.group)) return true;
-  const { massG, of } = mixtureIn(journey, body);
+  const { massG, of } = mixtureIn(lists, body);
   return of.flour > massG * DOUGH;
 }
 
 /** A little egg, as on flesh or pastry, is in the heat of the oven, whatever the middle reads. */
-export function isBrushed(journey: Journey, body: Body): boolean {
-  const { massG, of } = mixtureIn(journey, body);
+export function isBrushed(lists: Lists, body: Body): boolean {
+  const { massG, of } = mixtureIn(lists, body);
   return of.egg < massG * BRUSHED;
 }
 
 /** Whether flesh that nothing cooks is neither cured nor made safe to be eaten raw. */
-export function rawFlesh(journey: Journey, body: Body, held: Held, group: Group, rules: FoodSafetyRules): boolean {
+export function rawFlesh(lists: Lists, body: Body, held: Held, group: Group, rules: FoodSafetyRules): boolean {
   const listed = listedAs(held.ingredient);
-  if (listed.has('for raw') || isCured(journey, body, group)) return false;
+  if (listed.has('for raw') || isCured(lists, body, group)) return false;
   return group !== 'fish' || !(listed.has('frozen') || wasFrozen(held.member, rules));
 }
 
 /** In curing salt; meat that lay in salt for weeks, as a raw ham, but no fish, whose danger is another. */
-function isCured(journey: Journey, body: Body, group: Group): boolean {
-  const { saltG, massG, has } = mixtureIn(journey, body);
+function isCured(lists: Lists, body: Body, group: Group): boolean {
+  const { saltG, massG, has } = mixtureIn(lists, body);
   const lay = body.coldMin.low + body.warmMin.low;
   const dried = body.members.some(({ state }) => (state.was & WAS.dried) !== 0);
   return (
     has.has('curing') ||
     (group !== 'fish' && saltG >= massG * CURES && (dried || lay >= CURING_MIN)) ||
-    membersIn(journey, body).some(({ ingredient }) => isCuringSalt(ingredient))
+    membersIn(lists, body).some(({ ingredient }) => isCuringSalt(ingredient))
   );
 }
 
@@ -94,14 +89,14 @@ const PORTIONED: FlourLevels = { 'as it is': 'error', portioned: 'error', unsaid
 const ONLY_SERVED: FlourLevels = { 'as it is': 'error', portioned: undefined, unsaid: undefined };
 
 /** Flour that nothing cooked. */
-export function rawFlour(journey: Journey, body: Body, { member, ingredient }: Held): FlourLevels | undefined {
+export function rawFlour(lists: Lists, body: Body, { member, ingredient }: Held): FlourLevels | undefined {
   const { state } = member;
   if (state.cooked !== 'raw' || !isOf(foodOf(ingredient), 'raw flour')) return undefined;
-  const { massG, waterG, fatG, sugarG, of, has } = mixtureIn(journey, body);
+  const { massG, waterG, fatG, sugarG, of, has } = mixtureIn(lists, body);
   const isEaten = (state.was & WAS.eaten) !== 0;
   if (body.members.length < 2 && !(isEaten && (state.was & WAS.implied) === 0)) return undefined;
   if (isEaten || body.band === 'frozen') return EATEN;
-  const kind = journey.parts[member.of.part]?.head.kind;
+  const kind = lists.parts[member.of.part]?.head.kind;
   const isFloury = of.flour >= massG * FLOURY || kind?.group === 'dough' || kind?.group === 'pastry';
   // One that is only made, and not served, is baked elsewhere.
   if (isFloury || (waterG + fatG < massG * DRY_MIX && body.band !== 'cold')) return ONLY_SERVED;

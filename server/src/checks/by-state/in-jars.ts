@@ -13,6 +13,7 @@ import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
 import { isShutOffByFat, keptInOil } from './in-oil.ts';
 import { type Kept, keepingStays, keptBy, putBy } from './kept.ts';
+import { overPieces } from './over-pieces.ts';
 import { isDried, keepsByItself, membersIn, onceForBody } from './spoils.ts';
 
 const DAY = 1440;
@@ -59,12 +60,13 @@ export interface InJar {
 /** One an ingredient, of those that are kept with too little acid. */
 export const keptInJars = onceFor((journey: Journey): readonly InJar[] => {
   const inOil = keptInOil(journey);
-  const isAnyPutBy = journey.stays.some(isPutBy);
-  const found = journey.bodies.flatMap((body) =>
-    (!isAnyPutBy && !isClosable(body)) || inOil.some((oil) => oil.body === body) ? [] : (judge(journey, body) ?? []),
-  );
+  const those = putBys(journey).length > 0 ? journey.bodies : closable(journey);
+  const found = those.flatMap((body) => (inOil.some((oil) => oil.body === body) ? [] : (judge(journey, body) ?? [])));
   return found.filter(({ what }, at) => found.findIndex((each) => each.what === what) === at);
 });
+
+const putBys = overPieces((_, { stays }) => stays.filter(isPutBy));
+const closable = overPieces((_, { bodies }) => bodies.filter(isClosable));
 
 /** What is said to be in each jar, and left nowhere else, is in them. */
 const fullest = onceForBody((lists, body) =>

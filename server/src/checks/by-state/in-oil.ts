@@ -8,10 +8,10 @@ import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import type { Mixture } from '../../recipe/mixture.ts';
-import type { Part } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
 import { type Kept, keepingStays, keptBy, putBy } from './kept.ts';
+import { overPieces } from './over-pieces.ts';
 import { type Held, type Lists, membersIn, mixtureIn, onceForBody } from './spoils.ts';
 
 const DAY = 1440;
@@ -33,18 +33,11 @@ export interface InOil {
   readonly asked: boolean;
 }
 
-const hasFat = onceFor(({ head }: Part) => head.ingredients.some((i) => isOf(foodOf(i), 'fat')));
-const hasSolid = onceFor(({ head }: Part) => head.ingredients.some(isFresh));
-
 /** One a body, of those kept too warm or too long. */
 export const keptInOil = onceFor((journey: Journey): readonly InOil[] => {
-  const parts = Object.values(journey.parts);
-  if (!parts.some(hasFat) || !parts.some(hasSolid)) return NONE;
-  const found = journey.bodies.flatMap((body) => judge(journey, body) ?? []);
+  const found = inFat(journey).flatMap((body) => judge(journey, body) ?? []);
   return found.filter(({ solid }, at) => found.findIndex((each) => each.solid === solid) === at);
 });
-
-const NONE: readonly InOil[] = [];
 
 const isFresh = (ingredient: Ingredient): boolean =>
   !ingredient.free && isOf(foodOf(ingredient), 'from the soil') && !listedAs(ingredient).has('dried');
@@ -53,6 +46,8 @@ const isFresh = (ingredient: Ingredient): boolean =>
 const solidIn = onceForBody((lists, body): Held | undefined =>
   isShutOff(lists, body) ? membersIn(lists, body).find(({ ingredient }) => isFresh(ingredient)) : undefined,
 );
+
+const inFat = overPieces((lists, { bodies }) => bodies.filter((body) => solidIn(lists, body) !== undefined));
 
 function judge(journey: Journey, body: Body): InOil | undefined {
   const solid = solidIn(journey, body);

@@ -45,11 +45,13 @@ export const keepingStays = ({ stays }: Journey, body: Body, leastMin: number): 
       sharesFood(stay.body, body),
   );
 
-const keyOf = ({ of }: Member): string => `${of.part} ${of.ingredient}`;
+/** No list is so long. */
+const MOST_LINES = 2 ** 16;
+const keyOf = ({ of }: Member): number => of.part * MOST_LINES + of.ingredient;
 
 /** The bodies of a journey by what is in them: a long recipe has hundreds. */
-const byFood = onceFor(({ bodies }: Journey): ReadonlyMap<string, readonly Body[]> => {
-  const made = new Map<string, Body[]>();
+const byFood = onceFor(({ bodies }: Journey): ReadonlyMap<number, readonly Body[]> => {
+  const made = new Map<number, Body[]>();
   for (const body of bodies)
     for (const member of body.members) {
       const key = keyOf(member);

@@ -9,6 +9,7 @@ import { onceFor } from '../once.ts';
 import { keptInJars, LEFT_DAYS } from './in-jars.ts';
 import { isShutOffByFat, keptInOil } from './in-oil.ts';
 import { bodiesWith, type Kept } from './kept.ts';
+import { overPieces } from './over-pieces.ts';
 import { mixtureIn } from './spoils.ts';
 import type { Verdict } from './verdict.ts';
 
@@ -27,10 +28,8 @@ export const shutOff = onceFor((journey: Journey): ShutOff => {
   const inOil = keptInOil(journey);
   const inJars = keptInJars(journey);
   const found = new Set([...inOil, ...inJars].map(({ body }) => body));
-  for (const stay of journey.stays) {
-    const isShut = stay.body.shut === 'jar' && stay.body.vessel === 'jar';
-    const isKept = !stay.timed || stay.minutes.high >= LEFT_DAYS * DAY;
-    if (stay.branch || !isKept || (!isShut && found.size === 0)) continue;
+  for (const stay of found.size === 0 ? shutStays(journey) : keptStays(journey)) {
+    const isShut = isInJar(stay);
     const holds = isShut ? bodiesWith(journey, stay.body) : [...found].filter((body) => sharesFood(stay.body, body));
     if (holds.some((body) => !spoilsInJar(journey, body, stay))) judged.add(stay);
   }
@@ -40,6 +39,11 @@ export const shutOff = onceFor((journey: Journey): ShutOff => {
   ];
   return { verdicts, judged };
 });
+
+const isKept = ({ branch, timed, minutes }: Stay): boolean => !branch && (!timed || minutes.high >= LEFT_DAYS * DAY);
+const isInJar = ({ body }: Stay): boolean => body.shut === 'jar' && body.vessel === 'jar';
+const keptStays = overPieces((_, { stays }) => stays.filter(isKept));
+const shutStays = overPieces((_, { stays }) => stays.filter((stay) => isKept(stay) && isInJar(stay)));
 
 function spoilsInJar(journey: Journey, body: Body, { timed }: Stay): boolean {
   const mix = mixtureIn(journey, body);

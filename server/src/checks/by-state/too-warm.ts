@@ -3,7 +3,6 @@
  * Refuses to know whether it is cooked.
  */
 import { middle, type Range } from '../../measure/quantity.ts';
-import { keptOn } from '../../notation/kept.ts';
 import type { Span } from '../../notation/tree.ts';
 import { type Body, type FoodState, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
@@ -13,8 +12,9 @@ import { foodOf } from '../../recipe/stand-in.ts';
 import type { House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
+import { overPiecesIn } from './over-pieces.ts';
 import { shutOff } from './shut-off.ts';
-import { type Held, membersIn, spoils } from './spoils.ts';
+import { type Lists, membersIn, spoils } from './spoils.ts';
 import { type Level, levelOver } from './verdict.ts';
 
 /** A stay that is too warm for too long; its span is what says so. */
@@ -52,54 +52,53 @@ const SHORT_MIN = 120;
 const SLACK_C = 0.6;
 
 /** Every such stay, but of what is in closed jars or in oil. */
-export const tooWarm = onceInHouse(({ foodSafety }: House, journey: Journey): readonly TooWarm[] => {
-  if (journey.stays.length === 0) return NONE;
-  const limits = holdingLimits(foodSafety);
+export const tooWarm = onceInHouse((house: House, journey: Journey): readonly TooWarm[] => {
+  const judged = judgedOn(house, journey);
+  if (judged.length === 0) return NONE;
   const except = shutOff(journey).judged;
-  const last = new Set(lastStays(journey));
-  return journey.stays.flatMap((stay) =>
-    except.has(stay) ? [] : (judged(journey, stay, last.has(stay), limits).tooWarm ?? []),
-  );
+  let last: ReadonlySet<Stay> | undefined;
+  return judged.flatMap(({ stay, passing, waiting }) => {
+    if (except.has(stay)) return NONE;
+    if (passing === waiting) return passing ?? NONE;
+    last ??= new Set(journey.bodies.flatMap(({ waits }) => waits ?? []));
+    return (last.has(stay) ? waiting : passing) ?? NONE;
+  });
 });
-
-interface Judged {
-  readonly held: readonly Held[];
-  readonly isLast: boolean;
-  readonly limits: HoldingLimits;
-  readonly tooWarm: TooWarm | undefined;
-}
-
-const JUDGED = keptOn<Stay, Judged>();
-
-/** As before, where the stay and all that lies in it are the same. */
-function judged(journey: Journey, stay: Stay, isLast: boolean, limits: HoldingLimits): Judged {
-  const held = membersIn(journey, stay.body);
-  const before = JUDGED.get(stay);
-  if (before?.held === held && before.isLast === isLast && before.limits === limits) return before;
-  const now: Judged = { held, isLast, limits, tooWarm: judge(journey, stay, isLast, limits) };
-  JUDGED.set(stay, now);
-  return now;
-}
 
 const NONE: readonly TooWarm[] = [];
 
-const lastStays = ({ bodies }: Journey): readonly Stay[] => bodies.flatMap(({ waits }) => waits ?? []);
+interface Judged {
+  readonly stay: Stay;
+  readonly passing: TooWarm | undefined;
+  /** Where nothing is said of it any more. */
+  readonly waiting: TooWarm | undefined;
+}
 
-function judge(journey: Journey, stay: Stay, isLast: boolean, limits: HoldingLimits): TooWarm | undefined {
+const judgedOn = overPiecesIn(
+  ({ foodSafety }) => holdingLimits(foodSafety),
+  (limits, lists, { stays }) =>
+    stays.flatMap((stay): readonly Judged[] => {
+      const passing = judge(lists, stay, false, limits);
+      const waiting = stay.timed ? passing : judge(lists, stay, true, limits);
+      return passing === undefined && waiting === undefined ? [] : [{ stay, passing, waiting }];
+    }),
+);
+
+function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits): TooWarm | undefined {
   const { by, body, lies } = stay;
   const { act } = by.event;
   if (act === 'rise' || act === 'dry' || act === 'smoke' || act === 'freeze') return undefined;
-  if (isStuffedWarm(journey, body) && (stay.timed ? stay.minutes.low > SHORT_MIN : by.event.where.length > 0))
+  if (isStuffedWarm(lists, body) && (stay.timed ? stay.minutes.low > SHORT_MIN : by.event.where.length > 0))
     return found('stuffed', stay.timed && !stay.branch ? 'error' : 'warning', stay, by.event, SHORT_MIN);
   if (act === 'cool' && by.event.temperatures.some(({ of }) => of === 'food'))
-    return spoils(journey, body) ? tooSlow(stay, limits) : undefined;
+    return spoils(lists, body) ? tooSlow(stay, limits) : undefined;
   const figure = figureIn(stay);
-  const least = (isRoast(journey, body) ? limits.hot.roastC : limits.hot.celsius) - SLACK_C;
+  const least = (isRoast(lists, body) ? limits.hot.roastC : limits.hot.celsius) - SLACK_C;
   const isHeldWarm = figure !== undefined && figure.celsius.low >= BETWEEN_C && figure.celsius.low < least;
   // What is raw yet is not held warm, but cooked there.
   if (isHeldWarm && body.members.every(({ state }) => state.cooked === 'raw' && (state.was & WAS.animal) !== 0))
     return undefined;
-  if ((!isWarm(lies) && !isHeldWarm) || lies.celsius.low >= least || !spoils(journey, body)) return undefined;
+  if ((!isWarm(lies) && !isHeldWarm) || lies.celsius.low >= least || !spoils(lists, body)) return undefined;
   if (isLife(stay) || mayBeCold(stay)) return undefined;
   const limitMin = limitFor(stay, limits);
   // Nothing grows where a roast may be held.
@@ -143,17 +142,17 @@ const thawsThere = ({ body, by, lies, timed, branch }: Stay): boolean =>
   by.event.where.some(({ way, not }) => !not && (way === 'at' || way === 'to'));
 
 /** A bird with what was cooked in it, still warm: bacteria grow in the middle, and the oven comes late (USDA FSIS, stuffing). */
-const isStuffedWarm = (journey: Journey, body: Body): boolean =>
+const isStuffedWarm = (lists: Lists, body: Body): boolean =>
   (body.band === 'hot' || body.band === 'between') &&
   body.members.some(({ state }) => state.cooked !== 'raw') &&
-  membersIn(journey, body).some(
+  membersIn(lists, body).some(
     ({ member: { state }, ingredient }) =>
       state.cooked === 'raw' &&
       state.cut === 'whole' &&
       (state.was & WAS.animal) !== 0 &&
       foodOf(ingredient)?.class === 'poultry',
   ) &&
-  spoils(journey, body);
+  spoils(lists, body);
 
 /** Whether a figure is one that food is kept at, and neither cold nor hot. */
 function keptAt({ by, body, lies, timed }: Stay, { low, high }: Range, isLast: boolean, coldC: number): boolean {
@@ -177,8 +176,8 @@ const isLife = ({ by, lies }: Stay): boolean =>
   (by.event.as === 'told' || by.event.times.some(({ kind }) => kind === 'life'));
 
 /** Meat that was roasted whole, and not cooked through. */
-const isRoast = (journey: Journey, body: Body): boolean =>
-  membersIn(journey, body).every(
+const isRoast = (lists: Lists, body: Body): boolean =>
+  membersIn(lists, body).every(
     ({ member: { state }, ingredient }) =>
       (state.was & WAS.animal) === 0 ||
       (foodOf(ingredient)?.class === 'meat' && state.cooked === 'unsaid' && isBaked(state)),

@@ -14,7 +14,8 @@ import { EGG_DISHES } from '../safety/egg-dishes.ts';
 import { type Group, holdingLimits, type Limit, limitOf, ROASTING_OVEN, THERMOMETER_C } from '../safety/limits.ts';
 import { type FlourLevels, isBrushed, rawEgg, rawFlesh, rawFlour } from './eaten-raw.ts';
 import { groupIn, limitFor, reached } from './enough.ts';
-import { type Held, membersIn, mixtureIn } from './spoils.ts';
+import { overPiecesIn } from './over-pieces.ts';
+import { type Held, type Lists, membersIn, mixtureIn } from './spoils.ts';
 import { keyOf, type Level, type Verdict } from './verdict.ts';
 
 /** Egg from this share of the mixture on is what sets it. */
@@ -57,16 +58,20 @@ export interface OnFood extends Verdict {
 /** Every such food, one a food and place: a figure may be that of several foods. */
 export const undercooked = onceInHouse((house: House, journey: Journey): readonly OnFood[] => {
   const found = new Map<string, OnFood>();
-  for (const body of journey.bodies)
-    for (const judged of judgedIn(journey, body, house.foodSafety)) {
-      const verdict = placed(journey, judged);
-      const key = `${keyOf(verdict)} ${judged.held.member.of.part} ${judged.held.ingredient.line}`;
-      if (!found.has(key)) found.set(key, verdict);
-    }
+  for (const judged of judgedOn(house, journey)) {
+    const verdict = placed(journey, judged);
+    const key = `${keyOf(verdict)} ${judged.held.member.of.part} ${judged.held.ingredient.line}`;
+    if (!found.has(key)) found.set(key, verdict);
+  }
   return found.size === 0 ? NONE : [...found.values()];
 });
 
 const NONE: readonly never[] = [];
+
+const judgedOn = overPiecesIn(
+  ({ foodSafety }) => foodSafety,
+  (rules, lists, { bodies }) => bodies.flatMap((body) => judgedIn(lists, body, rules)),
+);
 
 interface Kept {
   readonly held: readonly Held[];
@@ -78,19 +83,19 @@ interface Kept {
 const KEPT = keptOn<Body, Kept>();
 
 /** As before, where the body and all that lies in it are the same. */
-function judgedIn(journey: Journey, body: Body, rules: FoodSafetyRules): readonly Judged[] {
-  const held = membersIn(journey, body);
-  const kindOf = ({ member }: Held): PartHead['kind'] => journey.parts[member.of.part]?.head.kind;
+function judgedIn(lists: Lists, body: Body, rules: FoodSafetyRules): readonly Judged[] {
+  const held = membersIn(lists, body);
+  const kindOf = ({ member }: Held): PartHead['kind'] => lists.parts[member.of.part]?.head.kind;
   const kept = KEPT.get(body);
   if (kept?.held === held && kept.rules === rules && held.every((each, i) => kindOf(each) === kept.kinds[i]))
     return kept.judged;
-  const found = held.flatMap((each) => judge(journey, body, each, rules) ?? []);
+  const found = held.flatMap((each) => judge(lists, body, each, rules) ?? []);
   const judged = found.length === 0 ? NONE : found;
   KEPT.set(body, { held, kinds: held.map(kindOf), rules, judged });
   return judged;
 }
 
-function judge(journey: Journey, body: Body, held: Held, rules: FoodSafetyRules): Judged | undefined {
+function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Judged | undefined {
   const { member, ingredient } = held;
   if (ingredient.optional || ingredient.free) return undefined;
   const listed = listedAs(ingredient);
@@ -99,20 +104,20 @@ function judge(journey: Journey, body: Body, held: Held, rules: FoodSafetyRules)
   if (again !== undefined) return again;
   if (listed.has('cooked') || listed.has('treated') || listed.has('cured')) return undefined;
   if (isIn(ingredient, 'raw flour')) {
-    const levels = rawFlour(journey, body, held);
+    const levels = rawFlour(lists, body, held);
     const toasted = state.heatedBy !== undefined;
     return levels && { how: { kind: 'raw flour', toasted, levels }, level: levels['as it is'], held };
   }
   const group = groupIn(ingredient, state);
   if (group === undefined || state.cooked === 'through') return undefined;
-  const limit = limitFor(group, state, isStuffed(journey, body, state), rules);
+  const limit = limitFor(group, state, isStuffed(lists, body, state), rules);
   const reach = reached(state, group, limit);
   if ((state.was & WAS.partly) !== 0 && (PARTLY.has(group) || (state.was & WAS.rare) !== 0))
     return { how: { kind: 'partly', group }, level: 'warning', held };
-  if (reach.is === 'enough') return coolOven(journey, group, held, body);
+  if (reach.is === 'enough') return coolOven(lists, group, held, body);
   if (reach.is === 'short' || reach.is === 'by thickness') {
     const { read } = reach;
-    const isCrust = group === 'egg' && isBrushed(journey, body);
+    const isCrust = group === 'egg' && isBrushed(lists, body);
     if (isCrust && read.celsius.low >= limitOf('meat', rules).celsius - THERMOMETER_C) return undefined;
     const isAsked = reach.is === 'by thickness' || (read.of !== 'food' && (state.was & WAS.puzzled) !== 0);
     const level: Level = isAsked || read.sure === 'unread' ? 'ask' : LEVELS[read.sure];
@@ -121,20 +126,20 @@ function judge(journey: Journey, body: Body, held: Held, rules: FoodSafetyRules)
   if (state.cooked === 'raw') {
     if (group === 'egg') {
       const isEaten = (state.was & WAS.eaten) !== 0;
-      const raw = isImplied(state) && !isEaten ? undefined : rawEgg(journey, body, member);
+      const raw = isImplied(state) && !isEaten ? undefined : rawEgg(lists, body, member);
       return raw && { how: { kind: 'raw egg', syrupC: raw.syrupC }, level: levelOfRaw(state), held };
     }
-    const isRaw = rawFlesh(journey, body, held, group, rules);
+    const isRaw = rawFlesh(lists, body, held, group, rules);
     return isRaw ? { how: { kind: 'raw', group }, level: levelOfRaw(state), held } : undefined;
   }
   // Whole cuts and fish are safe when their outside is, or cooked to order.
-  if (group === 'meat' || group === 'fish') return coolOven(journey, group, held, body);
+  if (group === 'meat' || group === 'fish') return coolOven(lists, group, held, body);
   const isBrief = state.heatedMin <= BRIEF_MIN && state.cut !== 'cut';
   const sign = (state.was & WAS.signed) !== 0 && (state.was & WAS.rare) === 0 && !isBrief;
   const how: How = { kind: 'no figure', limit, group, sign };
   if (group === 'egg') {
     // Set all through, egg is near its figure: a sign is enough.
-    if (!setsByEgg(journey, body, held) || sign) return undefined;
+    if (!setsByEgg(lists, body, held) || sign) return undefined;
     return { how, level: 'warning', held };
   }
   const isPuzzling = sign || (state.was & WAS.puzzled) !== 0;
@@ -174,17 +179,17 @@ function reheated(held: Held, body: Body, rules: FoodSafetyRules): Judged | unde
 }
 
 /** Flesh that is filled, or what fills it; mince alone is filled into its casing. */
-function isStuffed(journey: Journey, body: Body, { was, cut }: FoodState): boolean {
+function isStuffed(lists: Lists, body: Body, { was, cut }: FoodState): boolean {
   if ((was & WAS.stuffed) === 0) return false;
   if (cut !== 'minced') return true;
-  const { massG, of } = mixtureIn(journey, body);
+  const { massG, of } = mixtureIn(lists, body);
   return of.plant >= massG * STUFFED_IN || body.members.some(({ state }) => isWholeFlesh(state));
 }
 
 const isWholeFlesh = ({ was, cut }: FoodState): boolean => (was & WAS.animal) !== 0 && cut !== 'minced';
 
 /** Meat or poultry that lies open in an oven that is never hot. */
-function coolOven(journey: Journey, group: Group, held: Held, body: Body): Judged | undefined {
+function coolOven(lists: Lists, group: Group, held: Held, body: Body): Judged | undefined {
   if ((group !== 'poultry' && group !== 'meat') || body.shut !== 'open') return undefined;
   const { reads, was } = held.member.state;
   const ovens = reads.filter(({ of }) => of === 'oven' || of === 'air');
@@ -192,7 +197,7 @@ function coolOven(journey: Journey, group: Group, held: Held, body: Body): Judge
   // Who holds it at a figure cooks by figures.
   const isHeld = reads.some(({ by: { event } }) => event.act === 'stay');
   if (read === undefined || isHeld || (was & (WAS.inFat | WAS.dried)) !== 0) return undefined;
-  const { massG, of } = mixtureIn(journey, body);
+  const { massG, of } = mixtureIn(lists, body);
   if (of.flesh < massG * MOSTLY) return undefined;
   if (ovens.some(({ celsius, by: { event } }) => celsius.high >= ROASTING_OVEN.celsius - 1 || !isDryHeat(event)))
     return undefined;
@@ -202,10 +207,10 @@ function coolOven(journey: Journey, group: Group, held: Held, body: Body): Judge
 const isDryHeat = ({ act, medium }: Read['by']['event']): boolean =>
   act === 'heat' && (medium === undefined || medium.is === 'air');
 
-function setsByEgg(journey: Journey, body: Body, { member, ingredient: { weighed } }: Held): boolean {
-  const kind = journey.parts[member.of.part]?.head.kind;
+function setsByEgg(lists: Lists, body: Body, { member, ingredient: { weighed } }: Held): boolean {
+  const kind = lists.parts[member.of.part]?.head.kind;
   if (kind !== undefined) return EGG_DISHES.has(kind.name);
-  const { massG, of } = mixtureIn(journey, body);
+  const { massG, of } = mixtureIn(lists, body);
   if (!weighed.known || of.flour > massG * 0.1 || of.sugar >= massG * 0.25) return false;
   return weighed.grams.high > massG * EGG_SETS;
 }

@@ -9,15 +9,50 @@ import type { Body, Stay } from './bodies.ts';
 import { type FoldedPart, foldPart } from './folded-part.ts';
 import type { FoldedStep } from './folded-step.ts';
 import { Kitchen } from './kitchen.ts';
+import { type Piece, piecesOf } from './pieces.ts';
+import { isSameSharing, type Sharing, sharingOf } from './sharing.ts';
 
 /** The way of foods that come together at some time, or lie in one part. */
-export interface Journey {
-  /** The parts it goes through, by their index. */
-  readonly parts: Readonly<Record<number, Part>>;
-  readonly steps: readonly FoldedStep[];
-  readonly stays: readonly Stay[];
+export class Journey {
+  /** By index; it knows of those alone that it goes through. */
+  readonly parts: readonly Part[];
+  /** What each of its parts leaves to judge. */
+  readonly pieces: readonly Piece[];
+  private lists: { readonly stays: readonly Stay[]; readonly bodies: readonly Body[] } | undefined;
+
+  constructor(parts: readonly Part[], pieces: readonly Piece[]) {
+    this.parts = parts;
+    this.pieces = pieces;
+  }
+
+  get steps(): readonly FoldedStep[] {
+    return this.pieces.flatMap(({ folded }) => folded.steps);
+  }
+
+  get stays(): readonly Stay[] {
+    return this.all.stays;
+  }
+
   /** All that there is at the end. */
-  readonly bodies: readonly Body[];
+  get bodies(): readonly Body[] {
+    return this.all.bodies;
+  }
+
+  private get all(): { readonly stays: readonly Stay[]; readonly bodies: readonly Body[] } {
+    if (this.lists !== undefined) return this.lists;
+    const listed = this.pieces
+
+      .map(({ folded }) => folded)
+      .filter((each) => each.listed.length > 0)
+      .sort((a, b) => a.part.index - b.part.index)
+      .flatMap((each) => each.listed);
+    this.lists = {
+      // What the lists say comes before the first step.
+      stays: [...listed, ...this.pieces.flatMap(({ folded, stays }) => stays.slice(folded.listed.length))],
+      bodies: [...this.pieces.flatMap(({ folded }) => folded.ended), ...this.pieces.flatMap(({ open }) => open)],
+    };
+    return this.lists;
+  }
 }
 
 /** The way of a recipe's parts. */
@@ -25,17 +60,10 @@ interface Followed {
   /** In the order in which they are followed. */
   readonly placed: readonly Placed[];
   readonly folded: readonly FoldedPart[];
-  readonly shared: Shared;
-  whole?: Journey;
-}
-
-/** Parts by what they share. */
-interface Shared {
+  readonly pieces: readonly Piece[];
+  readonly sharing: Sharing;
   readonly journeys: readonly Journey[];
-  /** By journey: places of its parts in the order in which they are followed. */
-  readonly through: readonly (readonly number[])[];
-  /** By place: the number of its journey. */
-  readonly of: readonly number[];
+  whole?: Journey;
 }
 
 const FOLLOWED = keptOn<Recipe, Followed>();
@@ -59,16 +87,19 @@ function followed(recipe: Recipe): Followed {
 }
 
 /** The journeys of a recipe: what is in one of them never meets what is in another. */
-export const journeysOf = (recipe: Recipe): readonly Journey[] => followed(recipe).shared.journeys;
+export const journeysOf = (recipe: Recipe): readonly Journey[] => followed(recipe).journeys;
 
 /** That of a part, by its index. */
-export const journeyAt = (recipe: Recipe, part: number): Journey | undefined =>
-  journeysOf(recipe).find(({ parts }) => parts[part] !== undefined);
+export function journeyAt(recipe: Recipe, part: number): Journey | undefined {
+  const { folded, sharing, journeys } = followed(recipe);
+  const at = folded[part]?.part.index === part ? part : folded.findIndex((each) => each.part.index === part);
+  return journeys[sharing.of[at] ?? -1];
+}
 
 /** All of them as one. */
 export function journeyOf(recipe: Recipe): Journey {
   const known = followed(recipe);
-  known.whole ??= journeyThrough(known.folded);
+  known.whole ??= new Journey(recipe.parts, known.pieces);
   return known.whole;
 }
 
@@ -76,7 +107,6 @@ function follow({ parts }: Recipe, before: Followed | undefined): Followed {
   const placed = inOrder(parts);
   const kitchen = new Kitchen(parts);
   const folded: FoldedPart[] = [];
-  const others: number[] = [];
   for (let at = 0; at < placed.length; at++) {
     const each = placed[at] as Placed;
     const old = before?.folded[at];
@@ -84,98 +114,18 @@ function follow({ parts }: Recipe, before: Followed | undefined): Followed {
     const now = isSame ? old : foldPart(kitchen.stateFor(each), each, parts);
     kitchen.leave(now, old);
     folded.push(now);
-    if (now !== old) others.push(at);
   }
-  const shared =
-    (before?.folded.length === folded.length ? sharedAgain(folded, before, others) : undefined) ?? sharing(folded);
-  return { placed, folded, shared };
-}
-
-/** What those share where the parts at some places are others than before; undefined where they share it with others. */
-function sharedAgain(folded: readonly FoldedPart[], before: Followed, others: readonly number[]): Shared | undefined {
-  const { journeys, through, of } = before.shared;
-  if (others.length === 0) return before.shared;
-  const changed = new Set<number>();
-  for (const at of others) {
-    const [now, old] = [folded[at]?.touches, before.folded[at]?.touches];
-    if (now?.length !== old?.length || !now?.every((part, i) => part === old?.[i])) return undefined;
-    if (folded[at]?.part.index !== before.folded[at]?.part.index) return undefined;
-    changed.add(of[at] as number);
-  }
-  return {
-    journeys: journeys.map((journey, number) =>
-      changed.has(number) ? journeyThrough((through[number] ?? []).map((at) => folded[at] as FoldedPart)) : journey,
-    ),
-    through,
-    of,
-  };
-}
-
-/** Each journey is of parts that had food of each other in hand, at first or second hand. */
-function sharing(folded: readonly FoldedPart[]): Shared {
-  const under: number[] = [];
-  const rootOf = (part: number): number => {
-    let root = part;
-    for (let next = under[root]; next !== undefined; next = under[root]) root = next;
-    return root;
-  };
-  for (const { part, touches } of folded)
-    for (const other of touches) {
-      const [a, b] = [rootOf(part.index), rootOf(other)];
-      if (a !== b) under[Math.max(a, b)] = Math.min(a, b);
-    }
-  const through: number[][] = [];
-  const numbers: (number | undefined)[] = [];
-  const of = folded.map(({ part }, at) => {
-    const root = rootOf(part.index);
-    const number = numbers[root] ?? through.length;
-    numbers[root] = number;
-    if (number === through.length) through.push([]);
-    through[number]?.push(at);
-    return number;
+  const pieces = piecesOf(folded, kitchen.other, before);
+  const sharing = before !== undefined && isSameSharing(folded, before.folded) ? before.sharing : sharingOf(folded);
+  const journeys = sharing.through.map((places, number) => {
+    const old = before?.sharing === sharing ? before.journeys[number] : undefined;
+    const isSame = old !== undefined && places.every((at, i) => pieces[at] === old.pieces[i]);
+    return isSame
+      ? old
+      : new Journey(
+          parts,
+          places.map((at) => pieces[at] as Piece),
+        );
   });
-  return { journeys: through.map((those) => keptJourney(those.map((at) => folded[at] as FoldedPart))), through, of };
-}
-
-interface Kept {
-  readonly through: readonly FoldedPart[];
-  readonly journey: Journey;
-}
-
-const JOURNEYS = keptOn<FoldedPart, Kept>();
-
-/** The same journey where another edit only sets its parts apart from others. */
-function keptJourney(through: readonly FoldedPart[]): Journey {
-  const [first] = through as [FoldedPart];
-  const kept = JOURNEYS.get(first);
-  if (kept !== undefined && kept.through.length === through.length && through.every((p, i) => p === kept.through[i]))
-    return kept.journey;
-  const journey = journeyThrough(through);
-  JOURNEYS.set(first, { through, journey });
-  return journey;
-}
-
-function journeyThrough(through: readonly FoldedPart[]): Journey {
-  const parts: Record<number, Part> = {};
-  for (const { part } of through) parts[part.index] = part;
-  const listed = through.toSorted((a, b) => a.part.index - b.part.index).flatMap((each) => each.listed);
-  const stays = through.flatMap((each) => each.stays);
-  const told = new Set(stays.map((stay) => stay.told));
-  return {
-    parts,
-    steps: through.flatMap(({ steps }) => steps),
-    stays: [...listed, ...stays.filter((stay) => !told.has(stay))],
-    bodies: bodiesAfter(through),
-  };
-}
-
-/** What nothing can happen to any more, and what stands about at the end. */
-function bodiesAfter(through: readonly FoldedPart[]): readonly Body[] {
-  const open = new Map<number, Body>();
-  for (const { taken, changed, made } of through) {
-    for (const id of taken) open.delete(id);
-    for (const body of changed) open.set(body.id, body);
-    for (const { body } of made) open.set(body.id, body);
-  }
-  return [...through.flatMap(({ ended }) => ended), ...open.values()];
+  return { placed, folded, pieces, sharing, journeys };
 }

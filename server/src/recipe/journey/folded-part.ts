@@ -18,6 +18,8 @@ export interface FoldedPart {
   /** Of the list, before the first step, and of the steps. */
   readonly listed: readonly Stay[];
   readonly stays: readonly Stay[];
+  /** Stays of which the clock told later how long they are. */
+  readonly tells: readonly Stay[];
   /** Open bodies that it made or put elsewhere, the newest last, each with the parts of which it holds something. */
   readonly made: readonly { readonly body: Body; readonly parts: readonly number[] }[];
   /** Bodies that nothing can happen to any more. */
@@ -85,6 +87,8 @@ function sum(part: Part, before: FoldState, steps: readonly FoldedStep[], after:
   const stays = steps.flatMap((step) => step.stays);
   const ended = steps.flatMap((step) => step.ended);
   for (const stay of stays) seen.push(stay.body);
+  const ends = before.open.filter((stay) => !after.open.includes(stay));
+  for (const stay of ends) seen.push(stay.body);
   seen.push(...ended);
   return {
     part,
@@ -92,11 +96,12 @@ function sum(part: Part, before: FoldState, steps: readonly FoldedStep[], after:
     steps,
     listed,
     stays,
+    tells: stays.flatMap(({ told }) => told ?? []),
     made: made.map((body) => ({ body, parts: partsIn([body]) })),
     ended,
     taken,
     changed,
-    ends: before.open.filter((stay) => !after.open.includes(stay)),
+    ends,
     opens: after.open
       .filter((stay) => !before.open.includes(stay))
       .map((stay) => ({ stay, parts: partsIn([stay.body]) })),

@@ -27,7 +27,7 @@ export class Kitchen {
   private readonly left: FoldedPart[] = [];
   private known = 0;
   /** Parts of whose foods something is not as it was in the kitchen before. */
-  private readonly other = new Set<number>();
+  readonly other = new Set<number>();
   private isLastOther = false;
 
   constructor(parts: readonly Part[]) {

@@ -13,15 +13,12 @@ const NONE: readonly never[] = [];
 /** All that a rule gives of the pieces, in their order. */
 export function overPieces<V>(ask: (lists: Lists, piece: Piece) => readonly V[]): (journey: Journey) => readonly V[] {
   const last = onceFor((_piece: Piece): { given?: readonly V[] } => ({}));
-  return (journey) => {
-    let all: V[] | undefined;
-    for (const piece of journey.pieces) {
+  return (journey) =>
+    ofAll(journey, (piece) => {
       const kept = last(piece);
       kept.given ??= ask(journey, piece);
-      for (const each of kept.given) (all ??= []).push(each);
-    }
-    return all ?? NONE;
-  };
+      return kept.given;
+    });
 }
 
 /** The same under the rules of a house. */
@@ -32,12 +29,16 @@ export function overPiecesIn<R, V>(
   const last = onceFor((_piece: Piece): { by?: { readonly rules: R; readonly given: readonly V[] } } => ({}));
   return (house, journey) => {
     const rules = rulesOf(house);
-    let all: V[] | undefined;
-    for (const piece of journey.pieces) {
+    return ofAll(journey, (piece) => {
       const kept = last(piece);
       if (kept.by?.rules !== rules) kept.by = { rules, given: ask(rules, journey, piece) };
-      for (const each of kept.by.given) (all ??= []).push(each);
-    }
-    return all ?? NONE;
+      return kept.by.given;
+    });
   };
+}
+
+function ofAll<V>({ pieces }: Journey, givenOf: (piece: Piece) => readonly V[]): readonly V[] {
+  const all: V[] = [];
+  for (const piece of pieces) for (const each of givenOf(piece)) all.push(each);
+  return all.length === 0 ? NONE : all;
 }

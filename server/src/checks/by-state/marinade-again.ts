@@ -11,7 +11,8 @@ import type { Journey } from '../../recipe/journey/fold.ts';
 import type { IngredientRef } from '../../recipe/names.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
-import { membersIn } from './spoils.ts';
+import { overPieces } from './over-pieces.ts';
+import { type Lists, membersIn } from './spoils.ts';
 import type { Level } from './verdict.ts';
 
 export interface UsedAgain extends Span {
@@ -36,18 +37,23 @@ interface Soaked {
   readonly wet: readonly IngredientRef[];
 }
 
+/** Where flesh waits in something. */
+const soaks = overPieces((lists, { stays }) =>
+  stays.flatMap(({ by, body }) => {
+    const soaked = SOAKS.has(by.event.act) ? soakedIn(lists, body) : undefined;
+    return soaked === undefined ? [] : [{ by, soaked }];
+  }),
+);
+
 /** The first use of each marinade. */
 export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
+  const those = soaks(journey);
+  if (those.length === 0) return NONE;
   const events = journey.steps.flatMap(({ events, part, line }) => events.map((by) => ({ by, part, line })));
   const found: UsedAgain[] = [];
-  for (const { by: soak, body } of journey.stays) {
-    if (!SOAKS.has(soak.event.act)) continue;
-    const soaked = soakedIn(journey, body);
-    const from =
-      soaked === undefined
-        ? -1
-        : events.findIndex(({ by }) => by.event.start === soak.event.start && isSameEvent(by, soak));
-    if (soaked === undefined || from < 0) continue;
+  for (const { by: soak, soaked } of those) {
+    const from = events.findIndex(({ by }) => by.event.start === soak.event.start && isSameEvent(by, soak));
+    if (from < 0) continue;
     const cooked = events.findIndex(({ by }, at) => at > from && by.event.act === 'heat' && by.event.said === 'yes');
     const at = events.findIndex(
       ({ by }, i) => i > from && cooked >= 0 && (i < cooked ? isSaved(by) : isUse(by, soaked, journey)),
@@ -71,12 +77,14 @@ export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
   return found;
 });
 
+const NONE: readonly UsedAgain[] = [];
+
 const isSameEvent = (a: BoundEvent, b: BoundEvent): boolean =>
   a.event.verb?.start === b.event.verb?.start && a.event.end === b.event.end;
 
 /** Raw flesh, and what it lies in; undefined where some of that was kept apart. */
-function soakedIn(journey: Journey, body: Body): Soaked | undefined {
-  const held = membersIn(journey, body);
+function soakedIn(lists: Lists, body: Body): Soaked | undefined {
+  const held = membersIn(lists, body);
   const isRaw = ({ state }: Member): boolean => state.cooked === 'raw' && (state.was & WAS.animal) !== 0;
   const flesh = held.find(({ member, ingredient }) => isRaw(member) && isOf(foodOf(ingredient), 'flesh'));
   if (flesh === undefined) return undefined;

@@ -161,6 +161,8 @@ export class Filler {
       case 'or':
       case 'conjunction':
         this.end();
+        // `the rest of the milk and the eggs`
+        if (this.way === 'of') this.way = this.outer;
         this.isOther = true;
         this.isOver = true;
         return;

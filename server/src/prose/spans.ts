@@ -27,6 +27,8 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
         event.times = [...event.times.slice(0, -1), { ...(event.times.at(-1) as TimeSaid), choice }];
     }
     event.times = withOne(event.times, saidOf(piece, time, kindOf(time, event), choice));
+    // Nothing is kept hot for days.
+    if (event.act === 'stay' && event.cooks === 'as read' && time.minutes.low >= DAY_MIN) delete event.cooks;
     last = { event, choice };
   }
 }

@@ -70,6 +70,7 @@ export function tag(
         if (
           longer !== UNKNOWN &&
           isRow(longer) &&
+          !(jointOf(longer)?.is === 'particle' && opensNoun(items[i + 1])) &&
           !isTimeAlone(longer) &&
           !(opens && jointOf(longer)?.is === 'preposition') &&
           !((verbOf(longer) !== undefined || isPlaced) && beginsPlace(word.word, items[i + 1])) &&
@@ -93,6 +94,13 @@ export function tag(
   }
   joinTails(pieces, items);
   return pieces;
+}
+
+/** `in half the oil` */
+function opensNoun(next: SentenceItem | undefined): boolean {
+  if (next?.kind !== 'word') return false;
+  const joint = jointOf(senseOf(next.word));
+  return joint?.is === 'article' || joint?.way === 'of';
 }
 
 /** `cook on low`: the last word of the verb begins a place. */

@@ -190,12 +190,10 @@ function silent({ act, times, as, craft }: Event, body: Body, minutes: Range): L
   )
     return UNREAD;
   if (act === 'pack' || act === 'put' || act === 'close') return ROOM;
-  if (
-    body.lies.place === 'hot' ||
-    body.lies.place === 'bath' ||
-    (body.lies.place === 'oven' && minutes.low >= LONG_MIN)
-  )
-    return { ...body.lies, sure: 'inferred' };
+  // Over heat nothing lies for days.
+  const isHeated =
+    body.lies.place === 'hot' || body.lies.place === 'bath' || (body.lies.place === 'oven' && minutes.low >= LONG_MIN);
+  if (isHeated && minutes.low < KEPT_MIN) return { ...body.lies, sure: 'inferred' };
   if (body.lies.place === 'room' || body.lies.place === 'warm' || body.lies.place === 'cool') return body.lies;
   return ROOM;
 }

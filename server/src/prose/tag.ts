@@ -99,8 +99,7 @@ export function tag(
 /** `in half the oil` */
 function opensNoun(next: SentenceItem | undefined): boolean {
   if (next?.kind !== 'word') return false;
-  const joint = jointOf(senseOf(next.word));
-  return joint?.is === 'article' || joint?.way === 'of';
+  return jointOf(senseOf(next.word))?.is === 'article';
 }
 
 /** `cook on low`: the last word of the verb begins a place. */

@@ -88,7 +88,9 @@ export class Faces extends Amounts {
     // `The noon`, `about the evening`
     if (this.isArticle(at - 1)) return at > 1 && this.isPlaced(at - 1);
     // Of the prepositions only those say when that a figure follows: `at`, `around`.
-    if (joint?.is === 'preposition') return (joint.way === 'at' && joint.adds.length > 0) || joint.way === 'by';
+    if (joint?.is === 'preposition')
+      // `By one`, and not `one by one`.
+      return joint.way === 'by' ? this.numberAt(at - 2) === undefined : joint.way === 'at' && joint.adds.length > 0;
     if (joint?.is === 'after' || joint?.is === 'before') return true;
     const row = timeOf(before);
     return (

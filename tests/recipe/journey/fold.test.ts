@@ -132,4 +132,11 @@ describe('where it lies, and for how long', () => {
     );
     expect(journeyOf(whole).stays.map(({ warmMin }) => warmMin.low)).toEqual([180, 360, 60]);
   });
+
+  test('things that are done one by one tell no hour', () => {
+    const until = (step: string) =>
+      staysOf(recipe(STEW, 'At eight, simmer the beef in the stock.', 'Leave it on the counter.', step)).at(0);
+    expect(until('By one, stir in the onions.')).toMatch(/^room \d/);
+    expect(until('Stir in the onions one by one.')).toMatch(/^room open/);
+  });
 });

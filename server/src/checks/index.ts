@@ -61,10 +61,12 @@ import garlicInOil from './safety/garlic-in-oil.ts';
 import heldTooWarm from './safety/held-too-warm.ts';
 import implausibleTemperature from './safety/implausible-temperature.ts';
 import lowAcidPreserve from './safety/low-acid-preserve.ts';
+import naturalToxin from './safety/natural-toxin.ts';
 import noSafeTemperature from './safety/no-safe-temperature.ts';
 import rawContact from './safety/raw-contact.ts';
 import rawEgg from './safety/raw-egg.ts';
 import rawFlour from './safety/raw-flour.ts';
+import rawMilk from './safety/raw-milk.ts';
 import undercooked from './safety/undercooked.ts';
 import trialDisagrees from './testing/trial-disagrees.ts';
 import untestedChange from './testing/untested-change.ts';
@@ -131,10 +133,12 @@ export const CHECKS: readonly Check[] = [
   heldTooWarm,
   implausibleTemperature,
   lowAcidPreserve,
+  naturalToxin,
   noSafeTemperature,
   rawContact,
   rawEgg,
   rawFlour,
+  rawMilk,
   undercooked,
   trialDisagrees,
   untestedChange,

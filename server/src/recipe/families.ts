@@ -38,6 +38,7 @@ export const FAMILIES = [
   'culture',
   'milk',
   'curing',
+  'kidney bean',
   'wild',
   'ratite',
   'raw flour',
@@ -141,36 +142,55 @@ export type ListedState =
   | 'wild'
   | 'pierced'
   | 'raw'
-  | 'thawed';
+  | 'thawed'
+  | 'soaked'
+  /** Milk that nobody has heated. */
+  | 'from the animal';
 
 let words: ReadonlyMap<string, ListedState> | undefined;
 
 const STATES = keptOn<Ingredient, ReadonlySet<ListedState>>();
 const NONE: ReadonlySet<ListedState> = new Set();
 
+const BEHIND = keptOn<Ingredient, ReadonlySet<ListedState>>();
+
+/** The same of what stands behind the name alone: `milk, still warm from the cow`, which `cow's milk` is not. */
+export function listedBehind(ingredient: Ingredient): ReadonlySet<ListedState> {
+  let states = BEHIND.get(ingredient);
+  if (states === undefined) {
+    const { preparation, note } = ingredient.node;
+    states = statesIn([preparation?.text, note?.text].join(' '));
+    BEHIND.set(ingredient, states);
+  }
+  return states;
+}
+
 /** What the line says of the food as it is bought or made ready: `frozen turkey`, `rice, cooked`. */
 export function listedAs(ingredient: Ingredient): ReadonlySet<ListedState> {
   let states = STATES.get(ingredient);
   if (states === undefined) {
-    words ??= new Map(
-      rowsIn(statesText).flatMap(([state = '', word = '', also]) =>
-        [word, ...setOf(also)].map((each) => [each, state as ListedState] as const),
-      ),
-    );
     const { node } = ingredient;
-    const said = [node.name?.text, node.preparation?.text, node.note?.text].join(' ').toLowerCase();
-    let found: Set<ListedState> | undefined;
-    let before = '';
-    for (const [word] of said.matchAll(/[a-z]+(?:-[a-z]+)*/g)) {
-      const state = words.get(word) ?? words.get(`${before} ${word}`);
-      before = word;
-      if (state !== undefined) {
-        found ??= new Set();
-        found.add(state);
-      }
-    }
-    states = found ?? NONE;
+    states = statesIn([node.name?.text, node.preparation?.text, node.note?.text].join(' '));
     STATES.set(ingredient, states);
   }
   return states;
+}
+
+function statesIn(text: string): ReadonlySet<ListedState> {
+  words ??= new Map(
+    rowsIn(statesText).flatMap(([state = '', word = '', also]) =>
+      [word, ...setOf(also)].map((each) => [each, state as ListedState] as const),
+    ),
+  );
+  let found: Set<ListedState> | undefined;
+  let before = '';
+  for (const [word] of text.toLowerCase().matchAll(/[a-z]+(?:-[a-z]+)*/g)) {
+    const state = words.get(word) ?? words.get(`${before} ${word}`);
+    before = word;
+    if (state !== undefined) {
+      found ??= new Set();
+      found.add(state);
+    }
+  }
+  return found ?? NONE;
 }

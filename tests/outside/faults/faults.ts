@@ -18,6 +18,16 @@ type Row = readonly [code: string, title: string, ...edits: Edit[]];
 
 const ROWS: Readonly<Record<string, readonly Row[]>> = {
   'home/brown-stock': [
+    [
+      'natural-toxin',
+      'beans in it, and the slow cooker for the stove',
+      ['  1 tbsp    salt\n', '  1 tbsp    salt\n  1 lb      dried kidney beans\n'],
+      [
+        'add the browned meat and heat slowly to the boil.',
+        'add the browned meat and the beans, and put it in the slow cooker.',
+      ],
+      ['Simmer for 6 h, then add the peppercorns', 'Cook on low for 9 h, then add the peppercorns'],
+    ],
     ['cooling-too-slow', 'six hours to the middle', ['70 F within 2 h', '70 F within 6 h']],
     [
       'cooling-too-slow',
@@ -98,6 +108,15 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['decimal-comma', 'a comma', ['2 1/2 lb  brown', '2,5 lb    brown']],
   ],
   'home/french-dressing': [
+    [
+      'raw-contact',
+      'poured over what was marinated in it',
+      ['  4 tbsp    olive oil\n', '  4 tbsp    olive oil\n  1 lb      chicken breast\n'],
+      [
+        'Mix the salt, pepper, vinegar and oil, and stir until well blended.',
+        'Mix the salt, pepper, vinegar and oil, add the chicken and refrigerate for 2 h.\n  do Take the chicken out and broil until it reads 165 F, and spoon over what is left in the bowl.',
+      ],
+    ],
     ['emulsion-unstable', 'cups of oil for spoons', ['4 tbsp    olive oil', '4 cup     olive oil']],
     ['salt-out-of-range', 'a cup of salt for a teaspoon', ['1/2 tsp   salt', '1/2 cup   salt']],
     ['missing-amount', 'no amount', ['2 tbsp    vinegar', '          vinegar']],
@@ -442,6 +461,12 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
   ],
   'published/century-philadelphia-ice-cream': [
     ['freeze-out-of-range', 'sugar doubled', ['1 cup = 227 g', '2 cup = 454 g']],
+    [
+      'raw-milk',
+      'raw cream that is not scalded',
+      ['light cream (cream in the book)', 'raw light cream'],
+      ['Scald the cream and sugar in a double boiler.', 'Stir the cream and sugar.'],
+    ],
   ],
   'published/farmer-apricot-wine-jelly': [
     [

@@ -103,9 +103,9 @@ function soakedIn(lists: Lists, body: Body): Soaked | undefined {
 /** The rest of a marinade flows. */
 const DRY = ['dry', 'sugar', 'plant'] as const;
 
-function isUse({ event, names, unnamed, into }: BoundEvent, { of, wet }: Soaked, { parts }: Journey): boolean {
+function isUse({ event, names }: BoundEvent, { of, wet }: Soaked, { parts }: Journey): boolean {
   if (event.said !== 'yes' || event.as === 'beside' || !USES.has(event.act)) return false;
-  if (unnamed === 'rest' || into === 'rest') return true;
+  if (names.length === 0 && event.objects.some(({ by }) => by === 'rest')) return true;
   return names.some(({ mention: { part, ingredients } }) =>
     part === undefined
       ? // What is listed twice over may be another.

@@ -53,7 +53,7 @@ export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
   const found: UsedAgain[] = [];
   for (const { by: soak, soaked } of those) {
     const from = events.findIndex(({ by }) => by.event.start === soak.event.start && isSameEvent(by, soak));
-    if (from < 0) continue;
+    if (from < 0 || events.slice(0, from).some(({ by }) => isShared(by, soaked, journey))) continue;
     const cooked = events.findIndex(({ by }, at) => at > from && by.event.act === 'heat' && by.event.said === 'yes');
     const at = events.findIndex(
       ({ by }, i) => i > from && cooked >= 0 && (i < cooked ? isSaved(by) : isUse(by, soaked, journey)),
@@ -61,6 +61,7 @@ export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
     const use = events[at];
     // Whatever boils after it may have it in.
     if (use === undefined || events.slice(Math.max(at, cooked) + 1).some(({ by }) => boils(by))) continue;
+    if (events.slice(cooked + 1, at).some(({ by }) => boils(by) && by.event.cooks === 'through')) continue;
     if (events.slice(from, at).some(({ by: { event } }) => event.act === 'discard' && event.said === 'yes')) continue;
     const { start, end } = use.by.event;
     const isNamed = use.by.names.length > 0;
@@ -113,6 +114,16 @@ function isUse({ event, names }: BoundEvent, { of, wet }: Soaked, { parts }: Jou
       : isMarinade(parts[part]?.index, of, wet),
   );
 }
+
+/** Some of it was kept apart: `half of the marinade`. */
+const isShared = ({ names }: BoundEvent, soaked: Soaked, { parts }: Journey): boolean =>
+  names.some(
+    ({ mention }) =>
+      mention.portion.kind !== 'plain' &&
+      mention.portion.kind !== 'all' &&
+      mention.part !== undefined &&
+      isMarinade(parts[mention.part]?.index, soaked.of, soaked.wet),
+  );
 
 /** `Saving every drop in the bowl`: of what the flesh was lifted out of. */
 const isSaved = ({ event, names }: BoundEvent): boolean =>

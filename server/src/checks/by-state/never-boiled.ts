@@ -22,8 +22,14 @@ export const unboiledBeans = onceFor((journey: Journey): readonly Held[] => {
   const isSlow = journey.steps.some(({ events }) =>
     events.some(({ event }) => event.said === 'yes' && event.where.some(({ is, not }) => is === 'hot' && !not)),
   );
+  // `I have quit boiling` boils nothing.
+  const isBoiling = journey.steps.some(({ events }) =>
+    events.some(
+      ({ event }) => event.act === 'heat' && event.cooks === 'through' && event.as !== 'beside' && event.said === 'yes',
+    ),
+  );
   if (!isSlow) return NONE;
-  return oneALine(journey, ({ member: { state }, ingredient }) => isBean(ingredient) && !boiled(state));
+  return oneALine(journey, ({ member: { state }, ingredient }) => isBean(ingredient) && !(isBoiling && boiled(state)));
 });
 
 /** Milk that the list says comes straight from the animal, and that nothing heats. */
@@ -58,11 +64,8 @@ const isBean = (ingredient: Ingredient): boolean => {
 };
 
 /** Cooked by what boils, or under pressure; a figure says otherwise. */
-const boiled = ({ cooked, was, reads, heatedBy }: FoodState): boolean =>
-  // `I have quit boiling` boils nothing.
-  (cooked === 'through' && heatedBy?.event.as !== 'beside') ||
-  (was & WAS.pressed) !== 0 ||
-  reads.some(({ celsius }) => celsius.low >= BOILS_C);
+const boiled = ({ cooked, was, reads }: FoodState): boolean =>
+  cooked === 'through' || (was & WAS.pressed) !== 0 || reads.some(({ celsius }) => celsius.low >= BOILS_C);
 
 const isRawMilk = (ingredient: Ingredient): boolean => {
   const states = listedAs(ingredient);

@@ -27,6 +27,9 @@ export const TOPICS = [
   'egg half',
   'curd',
   'offcut',
+  'pastry',
+  /** What other recipes are made with. */
+  'component',
   'everything',
   'ingredients',
   /** How it looks or feels when it is done. */

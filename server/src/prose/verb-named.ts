@@ -38,7 +38,14 @@ function baseOf(word: string, { words, forms }: VerbRow): string {
 export function opensWithOrder(text: string): boolean {
   const sentence = sentenceIn(text);
   const first = read(sentence.items, [])[0];
-  return first?.as === 'ordered' && first.verb !== undefined && first.verb.start === sentence.items[0]?.start;
+  if (first?.as !== 'ordered' || first.verb === undefined || first.verb.start !== sentence.items[0]?.start)
+    return false;
+  // `Flour, sifted` is as likely a thing; `Mix.` is none.
+  const { objects, where, times, temperatures, medium, vessel } = first;
+  const isSaid = where.length + times.length + temperatures.length > 0 || medium !== undefined || vessel !== undefined;
+  return (
+    /[.!]\s*$/.test(text) || verbNamed(text)?.noun !== true || isSaid || objects.some(({ by }) => by !== 'nothing')
+  );
 }
 
 /** Whether a word, in any form, is a verb of the lexicon where it stands behind nothing that makes it a thing. */

@@ -42,6 +42,8 @@ export const FAMILIES = [
   'wild',
   'ratite',
   'raw flour',
+  'bacon',
+  'sausage',
 ] as const;
 export type Family = (typeof FAMILIES)[number];
 
@@ -138,6 +140,7 @@ export type ListedState =
   | 'frozen'
   | 'for raw'
   | 'minced'
+  | 'chopped'
   | 'dried'
   | 'wild'
   | 'pierced'
@@ -184,7 +187,7 @@ function statesIn(text: string): ReadonlySet<ListedState> {
   );
   let found: Set<ListedState> | undefined;
   let before = '';
-  for (const [word] of text.toLowerCase().matchAll(/[a-z]+(?:-[a-z]+)*/g)) {
+  for (const [word] of text.toLowerCase().matchAll(/\p{Ll}+(?:-\p{Ll}+)*/gu)) {
     const state = words.get(word) ?? words.get(`${before} ${word}`);
     before = word;
     if (state !== undefined) {

@@ -1,4 +1,5 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
+import type { FoodClass } from '../../food/food.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { dimensionOf } from '../../measure/unit.ts';
@@ -23,7 +24,7 @@ interface Values {
 /** Beyond the food's own spread, a house may fill its cups this much otherwise (common practice, no source). */
 const TOLERANCE = 1.35;
 /** These lie in a cup much alike, however they are handled; of pieces and powders it is information. */
-const ALIKE: ReadonlySet<string> = new Set([
+const ALIKE: ReadonlySet<FoodClass | undefined> = new Set<FoodClass | undefined>([
   'flour',
   'starch',
   'sugar',
@@ -67,7 +68,7 @@ It is a warning for flours, sugars, fats and liquids, and information for what l
       const { amount } = ingredient.node;
       const equals = equalOf(ingredient.node);
       if (values === undefined || amount === undefined || equals === undefined) continue;
-      const surely = ALIKE.has(ingredient.food?.class ?? '');
+      const surely = ALIKE.has(ingredient.food?.class);
       yield {
         at: { line: ingredient.line, start: amount.start, end: equals.end },
         values,

@@ -1,4 +1,5 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
+import type { FoodClass } from '../../food/food.ts';
 import type { Line } from '../../notation/tree.ts';
 import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
 import { defineCheck, type Found } from '../check.ts';
@@ -12,7 +13,7 @@ interface Values {
   readonly seasoning: boolean;
 }
 
-const SEASONINGS: ReadonlySet<string> = new Set([
+const SEASONINGS: ReadonlySet<FoodClass | undefined> = new Set<FoodClass | undefined>([
   'salt',
   'spice',
   'dried herb',
@@ -100,7 +101,7 @@ const lacking = onceWith((line: Line, at: number, { world }: House): Found<Value
 
 function isSeasoning(
   words: string,
-  book: { findInText(words: string): { kind: string; food?: { class: string } } },
+  book: { findInText(words: string): { kind: string; food?: { class: FoodClass } } },
 ): boolean {
   const match = book.findInText(words);
   return match.food !== undefined && SEASONINGS.has(match.food.class);

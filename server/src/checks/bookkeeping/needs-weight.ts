@@ -1,5 +1,6 @@
 import { keepColumn } from '../../edits/amount-text.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
+import type { FoodClass } from '../../food/food.ts';
 import type { CountWord } from '../../measure/count-words.ts';
 import { gramsText, percentText } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
@@ -109,7 +110,7 @@ export default defineCheck<Values>({
   },
 });
 
-const UNWEIGHED: ReadonlySet<string> = new Set([
+const UNWEIGHED: ReadonlySet<FoodClass | undefined> = new Set<FoodClass | undefined>([
   'spice',
   'salt',
   'dried herb',
@@ -121,7 +122,7 @@ const UNWEIGHED: ReadonlySet<string> = new Set([
 
 function valuesOf(ingredient: Ingredient, amount: MeasuredNode, text: string): Values | undefined {
   const { weighed, food, name } = ingredient;
-  if (UNWEIGHED.has(food?.class ?? '')) return undefined;
+  if (UNWEIGHED.has(food?.class)) return undefined;
   const unit = amount.unit?.symbol;
   const ml =
     unit !== undefined && dimensionOf(unit) === 'volume' ? (baseOf(unit, 'us') ?? 0) * amount.quantity.high : undefined;

@@ -3,6 +3,7 @@ import { gramsText, percentRange } from '../../measure/number-text.ts';
 import { middle, type Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import { type Ingredient, isFlour } from '../../recipe/ingredient.ts';
+import type { Kind } from '../../recipe/kinds.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck, type Found, type Said } from '../check.ts';
 import { gramsOf } from '../formula/band.ts';
@@ -120,7 +121,7 @@ const sayAsked = ({ name, percent, grams, words, heaviest, ofHeaviest }: Asked):
 });
 
 /** Groups of kinds whose percentages have a meaning in the trade. */
-const SETTLED: ReadonlySet<string> = new Set(['dough', 'pastry', 'cake', 'batter', 'ferment']);
+const SETTLED: ReadonlySet<Kind['group']> = new Set(['dough', 'pastry', 'cake', 'batter', 'ferment']);
 /** From this share of flour on a part is a dough, whatever it is called. */
 const FLOURY = 0.25;
 
@@ -133,7 +134,7 @@ interface Heaviest {
 
 /** What weighs most in a part where a percentage may be of anything. */
 function heaviestOf({ head }: Part): Heaviest | undefined {
-  if (head.nominal || SETTLED.has(head.kind?.group ?? '')) return undefined;
+  if (head.nominal || (head.kind !== undefined && SETTLED.has(head.kind.group))) return undefined;
   const weighed = head.ingredients.filter((i) => i.percent === undefined && i.weighed.known);
   const whole = weighed.reduce((sum, i) => sum + gramsOf(i), 0);
   const flour = weighed.filter(isFlour).reduce((sum, i) => sum + gramsOf(i), 0);

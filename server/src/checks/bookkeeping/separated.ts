@@ -2,13 +2,13 @@
  * Knows when eggs are used as yolks and whites apart, so that a portion of one is none of the other.
  */
 
-import { speaksOf } from '../../recipe/deeds.ts';
+import { nameSpeaksOf, speaksOf } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Part } from '../../recipe/recipe.ts';
 
 /** Whole eggs of which the steps, or the line itself, speak as yolks and whites. */
 export function isSeparated({ food, name, node }: Ingredient, part: Part): boolean {
-  if (food?.class !== 'egg' || /yolk|white/i.test(name)) return false;
-  if (/separated/i.test(node.preparation?.text ?? '')) return true;
+  if (food?.class !== 'egg' || nameSpeaksOf(name, 'egg half')) return false;
+  if (nameSpeaksOf(node.preparation?.text ?? '', 'egg half')) return true;
   return part.steps.some((step) => speaksOf(step, 'egg half'));
 }

@@ -1,5 +1,6 @@
 import { insertLineAfter } from '../../edits/text-edit.ts';
 import type { FoodClass } from '../../food/food.ts';
+import type { UnitSymbol } from '../../measure/unit.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
 import type { Craft } from '../../prose/event.ts';
 import { type FoodSaid, foodBehind, foodsSaid } from '../../recipe/foods-said.ts';
@@ -184,7 +185,8 @@ const GREASING: ReadonlySet<Craft> = new Set(['brush', 'rub', 'line', 'grease', 
 const DUSTING: ReadonlySet<Craft> = new Set(['dust', 'press', 'knead']);
 
 const isOfFood = (item: MeasuredNode): boolean =>
-  item.unit === undefined ? item.quantity.count !== undefined : !['%', 'mm', 'cm', 'in'].includes(item.unit.symbol);
+  item.unit === undefined ? item.quantity.count !== undefined : !OF_NO_FOOD.has(item.unit.symbol);
+const OF_NO_FOOD: ReadonlySet<UnitSymbol> = new Set(['%', 'mm', 'cm', 'in']);
 
 /** Whether a list line, part name or kind that the part can see has the word: then it is no stranger. */
 function isListed(part: Part, word: string): boolean {

@@ -2,8 +2,10 @@
  * Knows which egg, flesh and flour that nothing cooked is dangerous so: not in doughs that are baked elsewhere, cures, or fish that was frozen.
  * Refuses to know what was heated.
  */
+
 import { isOf, listedAs } from '../../recipe/families.ts';
 import { type Body, type Member, WAS } from '../../recipe/journey/bodies.ts';
+import type { Kind } from '../../recipe/kinds.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import type { FoodSafetyRules } from '../house.ts';
 import { isCuringSalt } from '../safety/curing-salts.ts';
@@ -24,7 +26,7 @@ const BRUSHED = 0.15;
 const LEAST_SYRUP_C = 100;
 export const COOKING_SYRUP_C = 120;
 
-const DOUGHS: ReadonlySet<string> = new Set(['dough', 'pastry', 'cake', 'batter']);
+const DOUGHS: ReadonlySet<Kind['group']> = new Set(['dough', 'pastry', 'cake', 'batter']);
 
 /** Raw egg that is eaten, with the hottest syrup in it. */
 export function rawEgg(lists: Lists, body: Body, member: Member): { readonly syrupC: number | undefined } | undefined {

@@ -2,7 +2,9 @@
  * Knows what is shut up in jars or packs and kept out of the cold, and whether it is sour, sweet, salt or dry enough for that.
  * Refuses to know what lies in oil.
  */
+
 import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
+import type { PlaceKind } from '../../prose/event.ts';
 import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, type Member, type Read, type Stay, WAS } from '../../recipe/journey/bodies.ts';
@@ -136,10 +138,10 @@ const isClosable = ({ vessel, shut }: Body): boolean => vessel === 'jar' || vess
 /** It lay in its jar by then, closed, for a time or in a place that is said. */
 const isInJar = ({ body, by, timed, lies }: Stay, { vessel }: Body): boolean =>
   (body.vessel === vessel || body.shut === 'jar' || by.event.vessel?.is === vessel) &&
-  (timed || body.shut === 'jar' || (SHELVES.has(lies.place ?? '') && by.event.where.length > 0));
+  (timed || body.shut === 'jar' || (lies.place !== undefined && SHELVES.has(lies.place) && by.event.where.length > 0));
 
 /** Where nobody waits for anything. */
-const SHELVES: ReadonlySet<string> = new Set(['room', 'cool', 'outdoors']);
+const SHELVES: ReadonlySet<PlaceKind> = new Set(['room', 'cool', 'outdoors']);
 
 /** What is to keep for weeks out of the cold is put by, whatever it is in. */
 const isPutBy = ({ timed, minutes, lies }: Stay): boolean => timed && minutes.low >= PUT_BY_DAYS * DAY && isWarm(lies);

@@ -2,8 +2,10 @@
  * Knows where perishable food lies between cold and hot for too long: cooled, kept, thawed, set out.
  * Refuses to know whether it is cooked.
  */
+
 import { middle, type Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
+import type { Act } from '../../prose/event.ts';
 import { type Body, type FoodState, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
@@ -220,7 +222,7 @@ function overIn({ warmMin, by }: Stay, limit: number, sure: Sure): Level | undef
   return level === 'ask' && isHorizon && middle(warmMin) > limit && sure !== 'unread' ? 'warning' : level;
 }
 
-const OPEN_STAYS: ReadonlySet<string> = new Set(['stay', 'pack', 'close', 'cover', 'put']);
+const OPEN_STAYS: ReadonlySet<Act> = new Set(['stay', 'pack', 'close', 'cover', 'put']);
 
 /** Two hours while it cools from hot; four for what lies about. */
 const limitFor = ({ by, body }: Stay, { cooling, leftOut }: HoldingLimits): number =>

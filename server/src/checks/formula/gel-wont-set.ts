@@ -1,5 +1,6 @@
 import { contentsOf } from '../../recipe/contents.ts';
 import { deed, does } from '../../recipe/deeds.ts';
+import { listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { isAgar, isGelatine } from '../../recipe/measures/gelling.ts';
 import { eggProtein, settingStarch } from '../../recipe/measures/shares.ts';
@@ -103,13 +104,12 @@ const PRESSED = /\bfresh(?:ly)?\b.*\b(?:pineapple|papaya|kiwi)\b.*\bjuice\b/i;
 function isRawEnzyme(ingredient: Ingredient, part: Part): boolean {
   const undoes =
     ingredient.food?.roles.includes('undoes gelatine') === true || PRESSED.test(ingredient.node.name?.text ?? '');
-  if (!undoes || COOKED.test(ingredient.node.preparation?.text ?? '')) return false;
+  const said = listedAs(ingredient);
+  if (!undoes || said.has('cooked') || said.has('dried')) return false;
   const entry = part.ledger.find((e) => e.ingredient === ingredient);
   const steps = (entry?.uses ?? []).map((u) => (u.part === part.index ? part.steps[u.step] : undefined));
   return !steps.some((s) => s === undefined || isHeated(s));
 }
-
-const COOKED = /\b(?:cooked|poached|canned|tinned|stewed|roasted|boiled|blanched|candied|crystallised|dried)\b/;
 
 /** Below this the enzymes of raw fruit work on (from memory: bromelain and papain are gone by 80 °C). */
 const LEAST_HOT_C = 80;

@@ -1,7 +1,7 @@
 /**
  * Knows which liquid of a dough gives or takes, and where its water comes from.
  */
-import type { Food } from '../../food/food.ts';
+import type { Food, FoodClass } from '../../food/food.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { flourShare, freeWater } from '../../recipe/measures/shares.ts';
 import { type BandValues, bringing, gramsOf, isHigh, middleOf, mostOf } from './band.ts';
@@ -17,7 +17,7 @@ export function mainLiquid(contents: readonly Ingredient[]): Ingredient | undefi
   );
 }
 
-const LIQUIDS: ReadonlySet<string> = new Set([
+const LIQUIDS: ReadonlySet<FoodClass | undefined> = new Set<FoodClass | undefined>([
   'water',
   'milk',
   'cream',

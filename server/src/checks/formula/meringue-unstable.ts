@@ -1,6 +1,7 @@
+import type { FoodClass } from '../../food/food.ts';
 import type { Craft } from '../../prose/event.ts';
 import { contentsOf } from '../../recipe/contents.ts';
-import { deed, does } from '../../recipe/deeds.ts';
+import { deed, does, nameSpeaksOf } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { sugarSolids, yolkShare } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/recipe.ts';
@@ -70,12 +71,14 @@ function* spoilers(part: Part): Generator<Found<Values>> {
     const { food, node, name } = ingredient;
     const at = ingredientPlace(ingredient);
     if (food === undefined || at === undefined || ingredient.optional) continue;
-    const separated = /separat|white/.test(node.preparation?.text ?? '');
+    const separated = nameSpeaksOf(node.preparation?.text ?? '', 'egg half');
     if (yolkShare(food) > 0 && !separated) yield { at, values: { what: 'yolk', name } };
-    else if (['fat', 'oil', 'cream'].includes(food.class) && !isFolded(ingredient, part))
+    else if (FATTY.has(food.class) && !isFolded(ingredient, part))
       yield { at, values: { what: 'fat', name }, severity: 'info' };
   }
 }
+
+const FATTY: ReadonlySet<FoodClass> = new Set(['fat', 'oil', 'cream']);
 
 /** It goes in when the foam is made, or on something else. */
 const LATER = deed(

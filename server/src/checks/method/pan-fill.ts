@@ -7,7 +7,7 @@ import type { Food } from '../../food/food.ts';
 import { gramsText, percentRange, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { PanNode } from '../../notation/tree.ts';
-import { deed, does, speaksOf, speaksOfSeveral } from '../../recipe/deeds.ts';
+import { deed, does, nameSpeaksOf, speaksOf, speaksOfSeveral } from '../../recipe/deeds.ts';
 import { litresText, panSize, panSum } from '../../recipe/pan-size.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
@@ -109,7 +109,7 @@ function fillOf(recipe: Recipe, pan: PanNode, at: Place, filling: readonly Part[
   };
 }
 
-const isPastry = (food: Food | undefined): boolean => food !== undefined && /\bpastry\b/.test(food.name);
+const isPastry = (food: Food | undefined): boolean => food !== undefined && nameSpeaksOf(food.name, 'pastry');
 
 /** A lid lies on the dish and not in it. */
 const COVERS = deed(({ act, craft }) => act === 'cover' || craft === 'top');

@@ -3,6 +3,7 @@ import type { DurationNode, Span } from '../../notation/tree.ts';
 import type { Event } from '../../prose/event.ts';
 import { eventsOf } from '../../recipe/deeds.ts';
 import { durationOf } from '../../recipe/journey/figures.ts';
+import type { Kind } from '../../recipe/kinds.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
 
@@ -91,7 +92,7 @@ export default defineCheck<Values>({
   },
 });
 
-const PASTRY: ReadonlySet<string> = new Set(['shortcrust', 'sweet paste', 'puff pastry']);
+const PASTRY: ReadonlySet<Kind['name']> = new Set(['shortcrust', 'sweet paste', 'puff pastry']);
 
 interface Happening {
   readonly is: 'roll' | 'line' | 'bake' | 'rest';

@@ -1,6 +1,8 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
+import type { FoodClass } from '../../food/food.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
+import { sentenceIn } from '../../notation/sentence.ts';
 import type { MeasuredNode, SentenceItem, Span, TextNode } from '../../notation/tree.ts';
 import { amountOfOne } from '../../prose/counts.ts';
 import type { Craft } from '../../prose/event.ts';
@@ -180,21 +182,18 @@ const isWeighed = onceFor(
 
 const unweighed = anyPart((part) => !isWeighed(part));
 
-const BULK: ReadonlySet<string> = new Set(['water', 'flour', 'stock', 'milk', 'oil', 'sugar', 'grain']);
-const isBulk = (kind: string | undefined): boolean => kind === undefined || BULK.has(kind);
+const BULK: ReadonlySet<FoodClass> = new Set(['water', 'flour', 'stock', 'milk', 'oil', 'sugar', 'grain']);
+const isBulk = (kind: FoodClass | undefined): boolean => kind === undefined || BULK.has(kind);
 
 function gramsOf({ unit, quantity }: MeasuredNode): number | undefined {
   if (unit === undefined || dimensionOf(unit.symbol) !== 'mass') return undefined;
   return quantity.low * (baseOf(unit.symbol, 'us') ?? 1);
 }
 
-const EACH = /\bof (?:about )?(\d+(?:\.\d+)?) ?(g|kg|oz|lb)\b/;
-
 /** Grams in `rolls of 60 g`. */
 function eachIn(words: string): number | undefined {
-  const found = EACH.exec(words);
-  const base = found?.[2] === undefined ? undefined : baseOf(found[2] as 'g', 'us');
-  return found?.[1] === undefined || base === undefined ? undefined : Number(found[1]) * base;
+  const weight = sentenceIn(words).items.find((item) => item.kind === 'measured' && gramsOf(item) !== undefined);
+  return weight?.kind === 'measured' ? gramsOf(weight) : undefined;
 }
 
 /** Water, fat or trimmings are left behind. */

@@ -1,4 +1,5 @@
 import type { PlacedLine } from '../../notation/outline.ts';
+import { nameSpeaksOf } from '../../recipe/deeds.ts';
 import { titleOf } from '../../recipe/title.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
@@ -58,8 +59,6 @@ const foundAt = onceFor(({ at, line: { statement, keyword } }: PlacedLine): read
     : [{ at: { line: at, start: span.start, end: span.end }, values: { name: name?.text ?? '' } }];
 });
 
-const BASE = /\b(?:base|bases|component|mother|starter|stock)\b/i;
-
 function isBase(
   outline: {
     readonly head: readonly {
@@ -71,6 +70,7 @@ function isBase(
   name: string,
 ): boolean {
   return (
-    BASE.test(name) || outline.head.some(({ line }) => line.statement.tags?.some((t) => BASE.test(t.text)) ?? false)
+    nameSpeaksOf(name, 'component') ||
+    outline.head.some(({ line }) => line.statement.tags?.some((t) => nameSpeaksOf(t.text, 'component')) ?? false)
   );
 }

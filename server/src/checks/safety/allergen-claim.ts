@@ -1,4 +1,4 @@
-import type { Span, TextNode } from '../../notation/tree.ts';
+import type { Span, TextField, TextNode } from '../../notation/tree.ts';
 import { foodsHeld, unreadOn } from '../../recipe/allergens.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { PartHead } from '../../recipe/part.ts';
@@ -137,7 +137,7 @@ const CLAIMING = overParts((part): readonly PlacedClaim[] | undefined => {
   return claims.placed.length === 0 ? undefined : claims.placed;
 });
 
-const PROSE: ReadonlySet<string> = new Set(['note', 'serve']);
+const PROSE: ReadonlySet<TextField> = new Set(['note', 'serve']);
 
 const placed = ({ start, end }: Claimed, line: number, from: number, part: Part | undefined): Place => ({
   line,

@@ -4,10 +4,12 @@ import { bookIdOf } from '../../food/food.ts';
 import { gramsText, significant, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
+import { anyDoes, deed } from '../../recipe/deeds.ts';
+import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { Mention } from '../../recipe/mentions.ts';
 import { listedPart } from '../../recipe/part.ts';
-import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
+import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { gramsOf as middleG } from '../formula/band.ts';
@@ -133,15 +135,12 @@ A brine stronger than that when it has evened out, and within it when a tenth is
 
 /** A kitchen scale rounds to this share. */
 const ROUNDING = 1.03;
-const MEAT: ReadonlySet<string> = new Set(['meat', 'ground meat', 'poultry', 'ground poultry', 'fish', 'cured meat']);
-const MINCED = /\b(?:minced?|ground|sausage|salami|emulsif|chopped fine|finely chopped|diced small)/i;
-const BACON = /\b(?:bacon|belly|pancetta)\b/i;
 /** From this share of the meat's weight on, water is a brine. */
 const BRINE = 0.1;
 /** So long in a brine, the meat has taken its share; that far over the limit a tenth taken up excuses nothing (judgement). */
 const EVENED_MIN = 4 * 1440;
 
-const isLong = ({ times }: Step): boolean => times.some(({ node }) => node.lowMin >= EVENED_MIN);
+const IS_LONG = deed(({ times }) => times.some(({ minutes }) => minutes.low >= EVENED_MIN));
 
 const anyCure = anyPart(({ head, includes }) =>
   head.ingredients.some((i) => isCuringSalt(i) && !includes.some(({ name }) => isNamed(name, i))),
@@ -164,7 +163,7 @@ function overdoses(recipe: Recipe): readonly Found<Values>[] {
     const taken = takenBy(part, recipe);
     for (const salt of taken)
       if (isCuringSalt(salt.of)) {
-        const values = dose(taken, salt, part.steps.some(isLong));
+        const values = dose(taken, salt, anyDoes(part.steps, IS_LONG));
         const known = worst.get(salt.of);
         if (values === undefined || values.saltG <= values.mostG * ROUNDING) continue;
         if (known === undefined || values.ppm / values.mostPpm > known.ppm / known.mostPpm) worst.set(salt.of, values);
@@ -251,6 +250,12 @@ function strengthOf({ food, name }: Ingredient): Pick<Values, 'substance' | 'sha
   return { substance: 'nitrite', share: share ?? limits.assumed.share, assumed: share === undefined };
 }
 
+const isMinced = (ingredient: Ingredient): boolean =>
+  isOf(foodOf(ingredient), 'mince') ||
+  isIn(ingredient, 'sausage') ||
+  listedAs(ingredient).has('minced') ||
+  listedAs(ingredient).has('chopped');
+
 function dose(
   taken: readonly Taken[],
   { of: ingredient, part, share: of, grams: saltG }: Taken,
@@ -259,14 +264,13 @@ function dose(
   const { name } = ingredient;
   if (saltG <= 0) return undefined;
   const { substance, share, assumed } = strengthOf(ingredient);
-  const meats = taken.filter((t) => MEAT.has(foodOf(t.of)?.class ?? ''));
+  const meats = taken.filter((t) => isOf(foodOf(t.of), 'flesh') || foodOf(t.of)?.class === 'cured meat');
   const meatG = meats.reduce((sum, { grams }) => sum + grams, 0);
   if (meatG <= 0 || meats.some((t) => !t.of.weighed.known)) return undefined;
   const waterG = taken.reduce((sum, t) => sum + (foodOf(t.of)?.class === 'water' ? t.grams : 0), 0);
-  const words = meats.map((t) => [t.of.name, t.of.node.preparation?.text].join(' ')).join(' ');
-  const minced = meats.some((t) => foodOf(t.of)?.class.startsWith('ground')) || MINCED.test(words);
+  const minced = meats.some((t) => isMinced(t.of));
   const brined = !minced && waterG > meatG * BRINE;
-  const bacon = BACON.test(words);
+  const bacon = meats.some((t) => isIn(t.of, 'bacon'));
   const product: Product = minced
     ? 'comminuted'
     : brined

@@ -1,7 +1,8 @@
 /**
  * Knows the kinds that egg sets, by name: their doneness is a temperature.
  */
-export const EGG_DISHES: ReadonlySet<string> = new Set([
+import type { Kind } from '../../recipe/kinds.ts';
+export const EGG_DISHES: ReadonlySet<Kind['name']> = new Set([
   'baked custard',
   'quiche',
   'cheese filling',

@@ -1,4 +1,5 @@
 /** In a sentence: units after a number; else ingredients no step has used, then the used ones and earlier parts. */
+import { figureBehind, mayBeginName } from '../../prose/expected.ts';
 import type { LedgerEntry } from '../../recipe/ledger.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
@@ -23,19 +24,23 @@ export function completeSentence(typing: Typing): Completions {
   const ahead = before.slice(0, character - word.length);
   // The first word is a verb.
   if (part === undefined || /^\s*do\s*$/.test(ahead)) return NOTHING;
-  if (typing.byBlank && !OPENS_NAME.test(ahead)) return NOTHING;
+  if (typing.byBlank && !opensName(ahead)) return NOTHING;
   const { names, incomplete } = namesFor(typing.snapshot, part, word.toLowerCase());
   return { items: names.map((name) => completionOf(name, before, word)), incomplete };
 }
 
-const OPENS_NAME = /\b(?:the|of|both|remaining|your)\s+$/i;
-const HOT = /\b(?:at|to|reads|reaches|oven|below|above|until|over|under|about)\s+(?:about\s+)?[\d\s.–-]*$/i;
-const LONG = /\b(?:for|another|within|after|further|every)\s+(?:about\s+)?[\d\s.–-]*$/i;
+const opensName = (before: string): boolean => /\s$/.test(before) && mayBeginName(before);
 
 function unitsHere(before: string): string[] {
   const { amounts, times, heats } = IN_SENTENCES;
-  if (LONG.test(before)) return [...times, ...heats, ...amounts];
-  return HOT.test(before) ? [...heats, ...times, ...amounts] : [...amounts, ...times, ...heats];
+  switch (figureBehind(before)) {
+    case 'time':
+      return [...times, ...heats, ...amounts];
+    case 'temperature':
+      return [...heats, ...times, ...amounts];
+    case 'amount':
+      return [...amounts, ...times, ...heats];
+  }
 }
 
 /** Of earlier parts and what is left of them: a cook means one of the nearest, or types another letter. */
@@ -100,7 +105,7 @@ function completionOf({ name, kind, detail }: Name, before: string, word: string
   const start = end - typedOf(name, before, word).length;
   const typed = before.slice(start).toLowerCase();
   const text = typed === '' ? name : (endsOf(name).find((n) => n.toLowerCase().startsWith(typed)) ?? name);
-  const bare = OPENS_NAME.test(before.slice(0, start)) || /\[\s*$/.test(before.slice(0, start));
+  const bare = opensName(before.slice(0, start)) || /\[\s*$/.test(before.slice(0, start));
   return { label: name, kind, detail, start, end, text: bare ? text : `the ${text}`, filter: name };
 }
 

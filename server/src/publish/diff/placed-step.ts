@@ -2,9 +2,9 @@
  * Knows a step with its part, its number and its words: figures taken out, so that steps are alike whatever they count.
  * Refuses to know the other recipe.
  */
-import { numberOfWord } from '../../measure/number-words.ts';
+import { keyWords } from '../../prose/alike.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
-import { collapse, wordsOf } from '../../recipe/words.ts';
+import { collapse } from '../../recipe/words.ts';
 
 export interface PlacedStep {
   readonly part: Part;
@@ -19,15 +19,6 @@ export function stepsOf(part: Part): PlacedStep[] {
   return part.steps.map((step, i) => {
     const line = part.head.source.lines[step.line]?.text ?? '';
     const text = collapse(line.slice(step.sentence.start, step.sentence.end));
-    return { part, step, number: i + 1, text, words: keyWords(step) };
-  });
-}
-
-/** The words of a step with every figure taken out. */
-function keyWords({ sentence }: Step): string[] {
-  return sentence.items.flatMap((item) => {
-    if (item.kind === 'word') return [numberOfWord(item.word) === undefined ? item.word : 'number'];
-    if (item.kind === 'forced') return wordsOf(item.name.text);
-    return item.kind === 'mark' ? [] : [item.kind];
+    return { part, step, number: i + 1, text, words: keyWords(step.sentence) };
   });
 }

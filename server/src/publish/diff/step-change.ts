@@ -3,8 +3,8 @@
  * Refuses to know how they were paired (`steps.ts`).
  */
 
-import { numberOfWord } from '../../measure/number-words.ts';
 import type { Range } from '../../measure/quantity.ts';
+import { numberSaid } from '../../prose/counts.ts';
 import type { TimeReading } from '../../recipe/heat.ts';
 import { collapse } from '../../recipe/words.ts';
 import { near, sameAmount } from './batch.ts';
@@ -58,8 +58,7 @@ export function stepChange(was: PlacedStep, is: PlacedStep, batch: number): Chan
 
 /** Numbers in words, as in `divide in two`, that do not go with the batch. */
 function countsDiffer(was: PlacedStep, is: PlacedStep, batch: number): boolean {
-  const counts = ({ step }: PlacedStep) =>
-    step.sentence.items.flatMap((i) => (i.kind === 'word' ? (numberOfWord(i.word) ?? []) : []));
+  const counts = ({ step }: PlacedStep) => step.sentence.items.flatMap((item) => numberSaid(item) ?? []);
   const [a, b] = [counts(was), counts(is)];
   return a.length !== b.length || a.some((n, i) => b[i] !== n && !near(b[i] ?? 0, n * batch));
 }

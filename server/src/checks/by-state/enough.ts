@@ -2,6 +2,7 @@
  * Knows which limit a food is held to by what it is and what was done to it, and whether what was read of it meets that limit.
  * Refuses to know recipes that give no figure.
  */
+import type { Act } from '../../prose/event.ts';
 import { isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type FoodState, type Read, WAS } from '../../recipe/journey/bodies.ts';
@@ -97,7 +98,7 @@ function isPast({ by, celsius }: Read, { heatedBy }: FoodState, group: Group): b
 }
 
 /** Acts that heat where the figure beside them is read; others read what is heated already. */
-const HEATS: ReadonlySet<string> = new Set(['heat', 'combine', 'put', 'smoke', 'cover', 'close']);
+const HEATS: ReadonlySet<Act> = new Set(['heat', 'combine', 'put', 'smoke', 'cover', 'close']);
 
 const isHeldInShell = ({ celsius, held }: Read): boolean => {
   const seconds = EGGS_IN_SHELL.holds.findLast(([at = 0]) => at <= celsius.low)?.[1];

@@ -1,5 +1,6 @@
 /** The items that a sentence is cut into: figures with their points, degrees and scales. */
 import { describe, expect, test } from 'vitest';
+import { parseDocument } from '../../server/src/notation/document.ts';
 import { sentenceIn } from '../../server/src/notation/sentence.ts';
 import type { SentenceItem } from '../../server/src/notation/tree.ts';
 
@@ -33,4 +34,17 @@ describe('figures of a sentence', () => {
     ['Mark 4 squares', 'Mark {4 squares}'],
     ['to a high degree', 'to a high degree'],
   ])('%s', (text, items) => expect(itemsOf(text)).toBe(items));
+});
+
+describe('a comma among the digits of a step', () => {
+  const faults = (step: string): string[] =>
+    parseDocument(`do ${step}`).lines.flatMap((line) => line.faults.map(({ code }) => code));
+  test.each(['Process 30 min above 2,000 ft.', 'Process at 11 lb up to 1,000 feet.', 'Cut 1,200 rounds.'])(
+    'is of thousands where nothing is weighed: %s',
+    (step) => expect(faults(step)).toEqual([]),
+  );
+  test.each(['Add 1,000 g of the beef.', 'Roll 1,5 cm thick.', 'Boil for 1,5 h.'])(
+    'else it is asked about: %s',
+    (step) => expect(faults(step)).toEqual(['decimal-comma']),
+  );
 });

@@ -4,7 +4,7 @@
  */
 import { type Bias, biasOf } from '../measure/bias.ts';
 import type { Quantity, Size } from '../measure/quantity.ts';
-import type { Dimension, Unit } from '../measure/unit.ts';
+import { type Dimension, dimensionOf, type Unit } from '../measure/unit.ts';
 import { type CanRun, canNode } from './can-size.ts';
 import { type Cursor, type Run, takeWhile, textOf } from './cursor.ts';
 import { type NumeralRun, numeralOf, takeNumeral } from './numerals.ts';
@@ -164,8 +164,10 @@ export function amountOf(line: string, amount: Amount | undefined, faults: Synta
 
 export function measuredOf(line: string, measure: Measure, faults: SyntaxFault[]): MeasuredNode {
   const { about, sizes, point, close } = measure;
+  const sure = faults.length;
   const [low, high] = numeralsOf(line, measure, faults);
   const unit = measure.unit && (measure.list ? unitInList(measure.unit, point) : unitOf(measure.unit));
+  if (!measure.list && isNotWeighed(unit)) acceptThousands(faults, sure);
   const counted = measure.counted && textOf(line, measure.counted, measure.counted);
   const { can } = measure;
   const each = measure.each === undefined ? can && canNode(can) : measuredOf(line, measure.each, faults);
@@ -211,6 +213,15 @@ export function measuredOf(line: string, measure: Measure, faults: SyntaxFault[]
     quantity.plus = node.plus.map((term) => term.quantity);
   }
   return node;
+}
+
+/** In a step, what has no unit or is a length: `above 2,000 ft`, which nobody could take for two feet. */
+const isNotWeighed = (unit: UnitNode | undefined): boolean =>
+  unit === undefined || dimensionOf(unit.symbol) === 'length';
+
+function acceptThousands(faults: SyntaxFault[], from: number): void {
+  const asked = faults.splice(from);
+  faults.push(...asked.filter(({ code, write }) => code !== 'decimal-comma' || write?.includes('.') === true));
 }
 
 /** `firmly packed`, `good heaped`: two words, or the last that is known. */

@@ -2,6 +2,7 @@ import data from '../../../data/sugar-boiling.json' with { type: 'json' };
 import { percentRange, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
+import { heatsOf } from '../../recipe/journey/figures.ts';
 import { sugarSolids } from '../../recipe/measures/shares.ts';
 import { solidsAtBoiling } from '../../recipe/measures/sugar-boiling.ts';
 import type { Part } from '../../recipe/recipe.ts';
@@ -109,8 +110,9 @@ interface Done {
 function hottest(part: Part): Done | undefined {
   let best: Done | undefined;
   for (const step of part.steps)
-    for (const { role, celsius, node } of step.heat) {
-      if ((role !== 'food' && role !== 'liquid') || celsius.high < BOILING_C) continue;
+    for (const { of, celsius, written } of heatsOf(step)) {
+      const [node] = written;
+      if ((of !== 'food' && of !== 'medium') || celsius.high < BOILING_C || node === undefined) continue;
       if (best === undefined || celsius.high > best.celsius.high)
         best = { celsius, line: step.line, start: node.start, end: node.end };
     }

@@ -3,7 +3,6 @@
  * Refuses to know how a difference is found, and how it is said (`words.ts`).
  */
 import type { Range } from '../../measure/quantity.ts';
-import type { HeatReading } from '../../recipe/heat.ts';
 import type { MeasureName } from '../../recipe/measures.ts';
 
 export interface RecipeDiff {
@@ -90,7 +89,8 @@ export type Change =
       readonly part: string;
       readonly step: number;
       readonly verb: string | null;
-      readonly role: HeatReading['role'];
+      /** What the temperature is of. */
+      readonly role: 'oven' | 'food' | 'surroundings' | 'liquid' | 'unknown';
       readonly fromC: Range;
       readonly toC: Range;
       readonly from: string;

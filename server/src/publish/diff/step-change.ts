@@ -3,9 +3,10 @@
  * Refuses to know how they were paired (`steps.ts`).
  */
 
-import type { Range } from '../../measure/quantity.ts';
 import { numberSaid } from '../../prose/counts.ts';
-import type { TimeReading } from '../../recipe/heat.ts';
+import type { Event } from '../../prose/event.ts';
+import { verbNamed } from '../../prose/verb-named.ts';
+import { durationOf, heatsOf, type TimeFigure, timesOf } from '../../recipe/journey/figures.ts';
 import { collapse } from '../../recipe/words.ts';
 import { near, sameAmount } from './batch.ts';
 import type { Change } from './change.ts';
@@ -15,35 +16,33 @@ export function stepChange(was: PlacedStep, is: PlacedStep, batch: number): Chan
   const changes: Change[] = [];
   const part = is.part.head.name;
   const step = is.number;
-  const [times, heats] = [pairReadings(was.step.times, is.step.times), pairReadings(was.step.heat, is.step.heat)];
+  const times = pairReadings(timesIn(was), timesIn(is));
+  const heats = pairReadings(heatsIn(was), heatsIn(is));
   for (const [a, b] of times ?? []) {
-    const [fromMin, toMin] = [minutesOf(a), minutesOf(b)];
+    const [fromMin, toMin] = [a.said.minutes, b.said.minutes];
     if (fromMin.low === toMin.low && fromMin.high === toMin.high) continue;
-    const verb = b.verb ?? a.verb ?? null;
-    changes.push({
-      kind: 'time',
-      part,
-      step,
-      verb,
-      fromMin,
-      toMin,
-      from: spanText(was, a.node),
-      to: spanText(is, b.node),
-    });
+    const verb = verbOf(is, b.event) ?? verbOf(was, a.event) ?? null;
+    const [from, to] = [
+      spanText(was, durationOf(was.step, a.said) ?? a.said),
+      spanText(is, durationOf(is.step, b.said) ?? b.said),
+    ];
+    changes.push({ kind: 'time', part, step, verb, fromMin, toMin, from, to });
   }
   for (const [a, b] of heats ?? []) {
     if (near0(a.celsius.low, b.celsius.low) && near0(a.celsius.high, b.celsius.high) && a.node.fan === b.node.fan)
       continue;
+    const verb = verbOf(is, b.event) ?? verbOf(was, a.event) ?? null;
+    const [from, to] = [spanText(was, a.node), spanText(is, b.node)];
     changes.push({
       kind: 'temperature',
       part,
       step,
-      verb: b.verb ?? a.verb ?? null,
-      role: b.role,
+      verb,
+      role: ROLES[b.of],
       fromC: a.celsius,
       toC: b.celsius,
-      from: spanText(was, a.node),
-      to: spanText(is, b.node),
+      from,
+      to,
     });
   }
   const portions = pairReadings(amountsOf(was), amountsOf(is));
@@ -63,7 +62,23 @@ function countsDiffer(was: PlacedStep, is: PlacedStep, batch: number): boolean {
   return a.length !== b.length || a.some((n, i) => b[i] !== n && !near(b[i] ?? 0, n * batch));
 }
 
-const minutesOf = ({ node }: TimeReading): Range => ({ low: node.lowMin, high: node.highMin });
+const ROLES = { oven: 'oven', food: 'food', around: 'surroundings', medium: 'liquid', nothing: 'unknown' } as const;
+
+/** Times with an end, in figures or words. */
+const timesIn = ({ step }: PlacedStep): readonly TimeFigure[] =>
+  timesOf(step).filter(({ said: { minutes } }) => Number.isFinite(minutes.high));
+
+const heatsIn = ({ step }: PlacedStep) =>
+  heatsOf(step).flatMap((figure) => {
+    const [node] = figure.written;
+    return node === undefined ? [] : [{ ...figure, node }];
+  });
+
+/** What is done, as an order. */
+const verbOf = ({ part, step }: PlacedStep, event: Event | undefined): string | undefined =>
+  event?.verb &&
+  verbNamed((part.head.source.lines[step.line]?.text ?? '').slice(event.verb.start, event.verb.end))?.base;
+
 const near0 = (a: number, b: number): boolean => Math.abs(a - b) < 0.5;
 
 const amountsOf = ({ step }: PlacedStep) =>

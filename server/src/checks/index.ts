@@ -67,6 +67,7 @@ import rawContact from './safety/raw-contact.ts';
 import rawEgg from './safety/raw-egg.ts';
 import rawFlour from './safety/raw-flour.ts';
 import rawMilk from './safety/raw-milk.ts';
+import scalesDisagree from './safety/scales-disagree.ts';
 import undercooked from './safety/undercooked.ts';
 import trialDisagrees from './testing/trial-disagrees.ts';
 import untestedChange from './testing/untested-change.ts';
@@ -139,6 +140,7 @@ export const CHECKS: readonly Check[] = [
   rawEgg,
   rawFlour,
   rawMilk,
+  scalesDisagree,
   undercooked,
   trialDisagrees,
   untestedChange,

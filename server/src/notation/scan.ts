@@ -159,6 +159,9 @@ interface Lists {
   end: number;
 }
 
+/** Digits: `63/64`. */
+const LONGEST_DENOMINATOR = 2;
+
 function number(line: string, start: number, lists: Lists): Token {
   const whole = digitsEnd(line, start);
   switch (line.charCodeAt(whole)) {
@@ -175,7 +178,9 @@ function number(line: string, start: number, lists: Lists): Token {
     case SLASH:
     case 0x2044: {
       const end = digitsEnd(line, whole + 1);
-      if (end > whole + 1 && line.charCodeAt(end) !== SLASH) return new Token(Kind.Fraction, start, end, undefined);
+      // `gas 6/200C` is two figures.
+      const isFraction = end > whole + 1 && end <= whole + 1 + LONGEST_DENOMINATOR;
+      if (isFraction && line.charCodeAt(end) !== SLASH) return new Token(Kind.Fraction, start, end, undefined);
       break;
     }
     case POINT: {

@@ -74,11 +74,7 @@ function bareNode(item: SentenceItem | undefined): TemperatureNode | undefined {
 const SAME_C = 12;
 const MOST_FAN_C = 35;
 
-export const nodeAt = (
-  pieces: readonly Piece[],
-  items: readonly SentenceItem[],
-  at: number,
-): TemperatureNode | undefined => {
+const nodeAt = (pieces: readonly Piece[], items: readonly SentenceItem[], at: number): TemperatureNode | undefined => {
   const piece = pieces[at];
   const item = piece?.sort === 'temperature' ? items[piece.from] : undefined;
   return item?.kind === 'temperature' ? item : bareNode(item);
@@ -121,6 +117,24 @@ function isSame(a: TemperatureNode, b: TemperatureNode): boolean {
   const apart = celsiusOf(a).low - celsiusOf(b).low;
   if (a.fan === b.fan) return a.unit === 'unsaid' || b.unit === 'unsaid' || Math.abs(apart) <= SAME_C;
   return a.fan ? -apart <= MOST_FAN_C : apart <= MOST_FAN_C;
+}
+
+/** A figure with all that says it again behind the piece `at`, and the piece of the last; a bracket that closes there is its own. */
+export function writtenFrom(
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  at: number,
+  node: TemperatureNode,
+): { readonly written: readonly TemperatureNode[]; readonly end: number } {
+  const written = [node];
+  let end = at;
+  for (let next = end + 1; next < pieces.length && next <= end + 3; next++)
+    if (againFrom(pieces, items, next) === end) {
+      end = next;
+      written.push(nodeAt(pieces, items, next) as TemperatureNode);
+    }
+  const isBracketed = pieces.slice(at, end).some(({ word }) => word === '(');
+  return { written, end: isBracketed && pieces[end + 1]?.word === ')' ? end + 1 : end };
 }
 
 /** A difference has no zero. */

@@ -3,6 +3,9 @@
  * Refuses to know of what a figure is.
  */
 import type { Range } from '../measure/quantity.ts';
+import { celsiusOf } from '../notation/celsius.ts';
+import type { TemperatureNode } from '../notation/tree.ts';
+import type { TemperatureSaid } from './event.ts';
 import type { Kind } from './points.ts';
 import type { PlaceRow, VerbRow } from './rows.ts';
 
@@ -63,3 +66,39 @@ const SHOWN: Range = { low: INSIDE.low, high: 125 };
 const BAKED: Range = { low: 90, high: POSSIBLE.oven.high };
 const FRIED: Range = { low: 120, high: 240 };
 const BATHED: Range = { low: 36, high: POSSIBLE.medium.high };
+
+/** Nothing is said beside it. */
+const ANY: Beside = { place: undefined, verb: undefined, isRead: false };
+/** What only dries or is kept warm lies in a cooler oven. */
+const COOLEST_DRYING_C = 35;
+/** No fridge is as warm, and any room. */
+const ROOM: Range = { low: 12, high: 70 };
+
+export const isIn = (range: Range, of: Range): boolean => range.low >= of.low && range.high <= of.high;
+
+/** What is wrong with a figure: it is meant on the other scale, or can be on neither. */
+export type Slip = Pick<TemperatureSaid, 'meant' | 'cannot'>;
+export const NO_SLIP: Slip = {};
+
+export function slipIn(node: TemperatureNode, of: Kind, celsius: Range, possible: Range): Slip {
+  const meant = meantOn(node, of, celsius, possible);
+  if (meant !== undefined) return { meant };
+  // Where food may lie nobody says.
+  if (of === 'around') return NO_SLIP;
+  const { low: least, high } = of === 'food' ? possibleOf(of, ANY) : possible;
+  const low = of === 'oven' ? COOLEST_DRYING_C : least;
+  // Of degrees without a scale, on one of them.
+  const can = node.unit === 'unsaid' ? celsius.low <= high && celsius.high >= low : isIn(celsius, { low, high });
+  return can ? NO_SLIP : { cannot: true };
+}
+
+/** The other scale, where what is written cannot be and that can. */
+function meantOn(node: TemperatureNode, of: Kind, celsius: Range, possible: Range): 'C' | 'F' | undefined {
+  const { unit } = node;
+  if ((unit !== 'C' && unit !== 'F') || isIn(celsius, possible)) return undefined;
+  const other = unit === 'C' ? 'F' : 'C';
+  const instead = celsiusOf({ ...node, unit: other });
+  // A fridge that a room could be is no better.
+  if (of === 'around' && possible.low < 0 && instead.high > ROOM.low && instead.high < ROOM.high) return undefined;
+  return isIn(instead, possible) ? other : undefined;
+}

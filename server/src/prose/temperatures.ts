@@ -7,12 +7,12 @@ import type { Range } from '../measure/quantity.ts';
 import { celsiusOf } from '../notation/celsius.ts';
 import type { SentenceItem, TemperatureNode } from '../notation/tree.ts';
 import type { Clause } from './clauses.ts';
-import type { Event, HeatOf, Points, TemperatureSaid } from './event.ts';
-import { againFrom, changeOf, isLog, nodeAt, nodeWithEnds } from './figures.ts';
+import type { Event, Points, TemperatureSaid } from './event.ts';
+import { againFrom, changeOf, isLog, nodeWithEnds, writtenFrom } from './figures.ts';
 import { evidenceOf, isStrange, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import { adds, judged, KINDS, type Kind, kindOf, most, NO_POINTS, zero } from './points.ts';
-import { possibleOf, usualOf } from './possible.ts';
+import { isIn, NO_SLIP, possibleOf, slipIn, usualOf } from './possible.ts';
 import type { JointRow, PlaceRow, ThingRow, VerbRow } from './rows.ts';
 
 /** The temperatures that the clause says, of the event that is its own or that it is a sign of; one for figures that say it again. */
@@ -55,7 +55,6 @@ const HOTTEST_HELD_C = 100;
 const HOTTEST_FOOD_C = 110;
 /** At the boil, and what a thermometer may be off. */
 const HOTTEST_WATER_C = 104;
-const COOLEST_DRYING_C = 35;
 
 class Weigher {
   private readonly pieces: readonly Piece[];
@@ -108,23 +107,13 @@ class Weigher {
   said(): TemperatureSaid {
     const { pieces, node, bound } = this;
     const { start } = pieces[this.at] as Piece;
-    let end = this.last;
-    const written = [node];
-    for (let next = end + 1; next < pieces.length && next <= end + 3; next++)
-      if (againFrom(pieces, this.items, next) === end) {
-        end = next;
-        written.push(nodeAt(pieces, this.items, next) as TemperatureNode);
-      }
-    // A bracket that closes behind it is its own.
-    const isBracketed = pieces.slice(this.last, end).some(({ word }) => word === '(');
-    if (isBracketed && pieces[end + 1]?.word === ')') end++;
+    const { written, end } = writtenFrom(pieces, this.items, this.last, node);
     const isChange = bound === 'change' || (bound === 'is' && this.isChange());
     const all = celsiusOf(node);
     const celsius = isChange ? changeOf(node) : node.unit === 'unsaid' ? this.likely(all) : all;
     const points = this.points(isChange ? undefined : celsius);
     const of = judged(points);
-    const meant = isChange ? undefined : this.meant(of, celsius);
-    const cannot = !isChange && of !== 'nothing' && meant === undefined && !this.isPossible(of, celsius);
+    const slip = isChange || of === 'nothing' ? NO_SLIP : slipIn(node, of, celsius, this.possible(of));
     return {
       start,
       end: (pieces[end] as Piece).end,
@@ -135,8 +124,7 @@ class Weigher {
       inside: of === 'food' && this.inside > 0,
       points,
       written,
-      ...(meant && { meant }),
-      ...(cannot && { cannot }),
+      ...slip,
     };
   }
 
@@ -382,14 +370,6 @@ class Weigher {
     );
   }
 
-  /** Of degrees without a scale, on one of them. */
-  private isPossible(of: Kind, celsius: Range): boolean {
-    const { low: least, high } = this.possible(of);
-    // What only dries or is kept warm lies in a cooler one.
-    const low = of === 'oven' ? COOLEST_DRYING_C : least;
-    return this.node.unit === 'unsaid' ? celsius.low <= high && celsius.high >= low : isIn(celsius, { low, high });
-  }
-
   private possible(of: Kind): Range {
     const { place, verbRow, inside, isHeated, isStage } = this;
     return possibleOf(of, { place, verb: verbRow, isRead: inside > 0 && isHeated && !isStage });
@@ -398,16 +378,6 @@ class Weigher {
   /** What it is as a rule, where no scale is said. */
   private usual(of: Kind): Range {
     return usualOf(of, { place: this.place, verb: this.verbRow, isRead: !this.isStage && !this.boils });
-  }
-
-  /** The other scale, where what is written cannot be and that can. */
-  private meant(of: HeatOf, celsius: Range): 'C' | 'F' | undefined {
-    const { unit } = this.node;
-    if (of === 'nothing' || (unit !== 'C' && unit !== 'F')) return undefined;
-    const possible = this.possible(of);
-    if (isIn(celsius, possible)) return undefined;
-    const other = unit === 'C' ? 'F' : 'C';
-    return isIn(celsiusOf({ ...this.node, unit: other }), possible) ? other : undefined;
   }
 }
 
@@ -428,5 +398,3 @@ const AWAITED = 3;
 const READ = 4;
 
 const PASSES: ReadonlySet<JointRow['is']> = new Set(['article', 'adjective', 'adverb', 'bound', 'quantity', 'number']);
-
-const isIn = (range: Range, of: Range): boolean => range.low >= of.low && range.high <= of.high;

@@ -1,21 +1,25 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
+import { celsiusOf } from '../../notation/celsius.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
-import type { HeatReading } from '../../recipe/heat.ts';
+import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
+import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
 import type { PartHead } from '../../recipe/part.ts';
-import type { Step } from '../../recipe/recipe.ts';
-import { anySays, asWritten, says } from '../../recipe/step-words.ts';
+import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceWith } from '../once.ts';
 import { anyPart } from '../over-parts.ts';
 import { CAUTION } from './limits.ts';
-import { isFridgeInWrongUnit } from './wrong-unit.ts';
+
+type What = 'oven' | 'food' | 'fridge' | 'freezer' | 'rise' | 'around' | 'medium';
 
 interface Values {
   readonly node: TemperatureNode;
-  readonly what: 'oven' | 'food' | 'fridge' | 'rise';
-  /** The unit that was probably meant. */
-  readonly meant: 'C' | 'F';
+  readonly what: What;
+  /** The unit that was probably meant; undefined where neither can be. */
+  readonly meant: 'C' | 'F' | undefined;
+  /** The unit of all others. */
+  readonly odd: boolean;
 }
 
 /** Home and trade ovens reach this; only hearths for pizza and flatbread go beyond (common practice, no source). */
@@ -25,6 +29,11 @@ const COOLEST_OVEN_F = 150;
 const COOLEST_BAKE_F = 240;
 /** Nothing wet passes the boiling point inside; above this a figure in the food's centre is Fahrenheit. */
 const HOTTEST_CENTRE_C = 110;
+/** What bakes so hot and so short lies on a hearth; under a grill it is as hot (common practice, no source). */
+const HOTTEST_HEARTH_C = 550;
+const LONGEST_HEARTH_MIN = 4;
+/** Ovens are mostly set between these, °C (common practice, no source). */
+const USUAL_OVEN_C = { low: 130, high: 260 };
 
 export default defineCheck<Values>({
   code: 'implausible-temperature',
@@ -33,46 +42,70 @@ export default defineCheck<Values>({
   severity: 'error',
   scope: 'part',
   source: { kind: 'common practice, no source' },
-  explain: `**What it computes.** Each temperature by what it is the temperature of. An oven over 300 °C, or under 150 °F (240 °F for what is dough, batter or pastry); the centre of a food over 110 °C, where water would have boiled away, and of a custard, sauce or soup any reading over it; a fridge at 30 to 45 °C, or at 4 °F; a dough that rises at 68 °C; a roast whose centre reads 74 °F: each is a likely figure in the other unit.
+  explain: `**What it computes.** Each temperature by what it is the temperature of, and what that can be. An oven over 320 °C, or under 150 °F (240 °F for what is dough, batter or pastry); the centre of a food over 110 °C, where water would have boiled away, or colder than blood, and of a custard, sauce or soup any reading over it; a fridge at 30 to 45 °C, or at 4 °F; a freezer at 0 °C written 0 F is no slip; a dough that rises at 68 °C; fat at 375 °C: each is a likely figure in the other unit. What can be in neither (an oven at 18 or at 1800 °C) has lost a digit or gained one. An oven's figure that is alone in its unit, and unusual in it and usual in that of all others, is a warning.
 
 **Why it matters.** 350 written with the wrong letter burns the dish, and 165 in the centre that should be Fahrenheit can never be reached; a fridge at 40 °C makes people ill.
 
-**What to do.** Mend the letter. **Silent** for hearths (pizza, stone, wood, coals), for drying and keeping warm, and for sugar and hot fat.`,
+**What to do.** Mend the letter. **Silent** for hearths, stone ovens and grills, for drying, proving and keeping warm, and for sugar.`,
   *find(part) {
-    for (const step of part.steps) if (step.heat.length > 0) yield* inStep(step, part.head);
+    for (const step of part.steps)
+      for (const heat of heatsOf(step)) {
+        const values = valuesOf(heat, part);
+        if (values !== undefined)
+          yield {
+            at: { line: step.line, start: values.node.start, end: values.node.end },
+            values,
+            ...(values.odd && { severity: 'warning' as const }),
+          };
+      }
   },
   findInFile: ({ recipe }) =>
     recipe.oven === undefined ? [] : inHead(recipe.oven.node, recipe.oven.at, bakesDough(recipe)),
-  say: ({ node, what, meant }) => {
+  say: ({ node, what, meant, odd }) => {
     const degrees = trimmed(node.lowDegrees, 1);
+    const scene = { value: node.lowDegrees, unit: node.unit };
+    if (meant === undefined)
+      return {
+        message: `${degrees} °${node.unit} is no temperature for ${WHAT[what]}, in °C or °F: mend the figure. ${CAUTION}`,
+        ...scene,
+      };
     const other = meant === 'F' ? (node.lowDegrees - 32) / 1.8 : node.lowDegrees * 1.8 + 32;
-    const where = { oven: 'an oven', food: 'the inside of a food', fridge: 'a fridge', rise: 'a rise or a ferment' }[
-      what
-    ];
+    const also = `${degrees} °${meant} is (${Math.round(other)} °${node.unit})`;
     return {
-      message: `${degrees} °${node.unit} is no temperature for ${where}; ${degrees} °${meant} is (${Math.round(other)} °${node.unit}): mend the unit. ${CAUTION}`,
-      value: node.lowDegrees,
-      unit: node.unit,
+      message: odd
+        ? `${degrees} °${node.unit} is unusual for ${WHAT[what]}, and alone among figures in °${meant}; ${also}: is the unit right? ${CAUTION}`
+        : `${degrees} °${node.unit} is no temperature for ${WHAT[what]}; ${also}: mend the unit. ${CAUTION}`,
+      ...scene,
     };
   },
-  work: ({ node: { lowDegrees: degrees }, meant }) => [
-    meant === 'F'
+  work: ({ node: { lowDegrees: degrees, unit }, meant }) => [
+    (meant ?? (unit === 'C' ? 'F' : 'C')) === 'F'
       ? `${trimmed(degrees, 1)} °F: (${trimmed(degrees, 1)} − 32) ÷ 1.8 = ${trimmed((degrees - 32) / 1.8, 0)} °C.`
       : `${trimmed(degrees, 1)} °C: ${trimmed(degrees, 1)} × 1.8 + 32 = ${trimmed(degrees * 1.8 + 32, 0)} °F.`,
   ],
-  fix: ({ node, meant }, _scene, at) => [
-    {
-      title: `Write ${trimmed(node.lowDegrees, 1)} ${meant}`,
-      effect: 'amounts',
-      edits: [replaceSpan(at.line, node.unitSpan, meant)],
-    },
-  ],
+  fix: ({ node, meant }, _scene, at) =>
+    meant === undefined
+      ? []
+      : [
+          {
+            title: `Write ${trimmed(node.lowDegrees, 1)} ${meant}`,
+            effect: 'amounts',
+            edits: [replaceSpan(at.line, node.unitSpan, meant)],
+          },
+        ],
   examples: {
     good: [
+      'recipe Flatbreads\n  500 g     bread flour\n  330 g     water\n  9 g       fine salt\n  do Knead the flour, water and salt.\n  do Bake in a wood oven at 450 C for 90 s until blistered.\n',
+      'recipe Sponge as sponge\n  200 g     eggs\n  120 g     caster sugar\n  120 g     plain flour\n  do Warm the eggs and sugar to 45 C, whisk until pale and fold in the flour.\n  do Bake at 180 C for 25 min until golden.\n',
       'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 350 F for 10 min until golden.\n',
       'recipe Syrup\n  200 g     caster sugar\n  80 g      water\n  do Boil the sugar and water to 118 C.\n',
     ],
     bad: [
+      'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 1800 C for 10 min until golden.\n# "1800 C" implausible-temperature: in °C or °F\n',
+      'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 18 C for 10 min until golden.\n# "18 C" implausible-temperature: in °C or °F\n',
+      'recipe Oats\n  200 g     rolled oats\n  100 g     honey\n  do Warm the honey to 40 C and stir in the oats.\n  do Bake at 180 F for 10 min until golden.\n# "180 F" implausible-temperature warning *: alone among figures in °C\n  do Cool to 20 C.\n',
+      'recipe Trifle\n  500 g     custard\n  200 g     sponge fingers\n  do Layer the custard and the sponge fingers.\n  do Chill at 4 F overnight.\n# "4 F" implausible-temperature *: a fridge\n',
+      'recipe Chips\n  1 kg      potatoes\n  1 l       sunflower oil\n  do Fry the potatoes in the oil at 375 C for 4 min until golden.\n# "375 C" implausible-temperature *: cooked in\n',
       {
         text: 'recipe Oats\n  200 g     rolled oats\n  do Bake the oats at 350 C for 10 min until golden.\n# "350 C" implausible-temperature *: 350 °F\n',
         after: {
@@ -84,6 +117,16 @@ export default defineCheck<Values>({
     ],
   },
 });
+
+const WHAT: Readonly<Record<What, string>> = {
+  oven: 'an oven',
+  food: 'the inside of a food',
+  fridge: 'a fridge',
+  freezer: 'a freezer',
+  rise: 'a rise or a ferment',
+  around: 'where food is kept',
+  medium: 'what food is cooked in',
+};
 
 /** Kinds that are mostly water all through: no reading in them passes its boiling point by much. */
 const WET: ReadonlySet<string> = new Set([
@@ -109,96 +152,93 @@ const FLOURY = 0.2;
 const isBaked = ({ kind, flourG, massG }: PartHead): boolean =>
   kind === undefined ? massG.high > 0 && flourG.low >= massG.high * FLOURY : BAKED.has(kind.group);
 
-function* inStep(step: Step, head: PartHead): Generator<Found<Values>> {
-  const { kind } = head;
-  const wet = WET.has(kind?.name ?? '');
-  const coolestF = isBaked(head) ? COOLEST_BAKE_F : COOLEST_OVEN_F;
-  for (const reading of step.heat) {
-    const { node } = reading;
-    const values =
-      reading.role === 'oven'
-        ? ovenValues(node, step, coolestF)
-        : reading.role === 'food'
-          ? (foodValues(reading, wet) ?? coolInside(reading, step))
-          : aroundValues(reading, step);
-    if (values !== undefined) yield { at: { line: step.line, start: node.start, end: node.end }, values };
+function valuesOf(heat: HeatFigure, part: Part): Values | undefined {
+  const [node] = heat.written;
+  const { event, of, meant, cannot, bound } = heat;
+  if (node === undefined || event === undefined || bound === 'change' || event.said === 'not') return undefined;
+  if (node.unit !== 'C' && node.unit !== 'F') return undefined;
+  const values = { node, what: whatOf(heat), odd: false };
+  if (of === 'oven') {
+    if (isHearth(heat)) return undefined;
+    if (isCoolFor(node, part.head) && event.act === 'heat') return { ...values, meant: 'C' };
   }
+  if (of === 'food' && WET.has(part.head.kind?.name ?? '') && node.unit === 'C' && node.lowDegrees > HOTTEST_CENTRE_C)
+    return { ...values, meant: 'F' };
+  if (meant !== undefined) return { ...values, meant };
+  if (cannot === true) return { ...values, meant: undefined };
+  const scale = of === 'oven' && event.act === 'heat' ? oddOneOf(part, heat, node) : undefined;
+  return scale && { ...values, meant: scale, odd: true };
 }
 
-const RISING: ReadonlySet<string> = new Set(['prove', 'proof', 'rise', 'ferment']);
-/** Yeast and what ferments vegetables are dead from here (common practice, no source). */
-const DEADLY_C = 55;
-/** Colder than any fridge. */
-const COLDEST_FRIDGE_F = 20;
-
-function aroundValues(reading: HeatReading, step: Step): Values | undefined {
-  const { node, role, verb } = reading;
-  if (isFridgeInWrongUnit(reading, step)) return { node, what: 'fridge', meant: 'F' };
-  if (role !== 'surroundings') return undefined;
-  if (verb === 'chill' && node.unit === 'F' && node.lowDegrees > 0 && node.highDegrees < COLDEST_FRIDGE_F)
-    return { node, what: 'fridge', meant: 'C' };
-  return RISING.has(verb ?? '') && node.unit === 'C' && node.lowDegrees > DEADLY_C
-    ? { node, what: 'rise', meant: 'F' }
-    : undefined;
+function whatOf({ of, event }: HeatFigure): What {
+  if (of === 'oven' || of === 'food' || of === 'medium') return of;
+  const place = event?.where.find(({ not, way }) => !not && (way === 'at' || way === 'to'))?.is;
+  if (event?.act === 'rise') return 'rise';
+  return place === 'cold' || event?.act === 'cool'
+    ? 'fridge'
+    : place === 'frozen' || event?.act === 'freeze'
+      ? 'freezer'
+      : 'around';
 }
 
-/** What is taken from the oven is warmer inside than a kitchen. */
-const COOLEST_CENTRE_F = 100;
+/** Minutes on a stone, or a grill that is as hot. */
+const isHearth = ({ celsius, event }: HeatFigure): boolean =>
+  celsius.low > USUAL_OVEN_C.high &&
+  celsius.high <= HOTTEST_HEARTH_C &&
+  (event?.craft === 'grill' ||
+    event?.where.some(({ is }) => is === 'outdoors') === true ||
+    event?.times.some(({ kind, minutes }) => kind === 'spent' && minutes.high <= LONGEST_HEARTH_MIN) === true);
 
-const coolInside = ({ inside, node }: HeatReading, step: Step): Values | undefined =>
-  inside && node.unit === 'F' && node.lowDegrees >= 50 && node.highDegrees < COOLEST_CENTRE_F && says(step, OVEN_VERBS)
-    ? { node, what: 'food', meant: 'C' }
-    : undefined;
+const isCoolFor = ({ unit, lowDegrees, highDegrees }: TemperatureNode, head: PartHead): boolean =>
+  unit === 'F' && lowDegrees >= USUAL_OVEN_C.low && highDegrees < COOLEST_BAKE_F && isBaked(head);
 
-const OVEN_VERBS = asWritten('bake', 'roast');
-const OVEN_WORDS = asWritten('bake', 'roast', 'oven');
+/** The unit of all other figures of a part, where this is the only one in its own, unusual for an oven so, and usual in theirs. */
+function oddOneOf(part: Part, heat: HeatFigure, node: TemperatureNode): 'C' | 'F' | undefined {
+  const other = node.unit === 'C' ? 'F' : 'C';
+  if (heat.written.length > 1) return undefined;
+  let others = 0;
+  for (const step of part.steps)
+    for (const { written } of heatsOf(step))
+      for (const each of written) {
+        if (each === node) continue;
+        if (each.unit === node.unit) return undefined;
+        if (each.unit === other) others++;
+      }
+  return others >= LEAST_OTHERS && !isUsual(node) && isUsual({ ...node, unit: other }) ? other : undefined;
+}
 
-const HEARTH = asWritten(
-  'pizza',
-  'stone',
-  'steel',
-  'wood',
-  'coals',
-  'hearth',
-  'grill',
-  'tandoor',
-  'fire',
-  'kiln',
-  'barbecue',
+const LEAST_OTHERS = 2;
+
+function isUsual(node: TemperatureNode): boolean {
+  const { low, high } = celsiusOf(node);
+  return low >= USUAL_OVEN_C.low && high <= USUAL_OVEN_C.high;
+}
+
+/** It is put there to bake, and not to rise or to dry. */
+const isInOven = ({ act, where }: BoundEvent['event']): boolean =>
+  act !== 'rise' &&
+  act !== 'dry' &&
+  act !== 'stay' &&
+  where.some(({ is, way, not }) => is === 'oven' && !not && (way === 'at' || way === 'to'));
+
+const bakesDough = anyPart(
+  ({ head, steps }) => isBaked(head) && steps.some((step) => boundEvents(step).some(({ event }) => isInOven(event))),
 );
-const DRYING = asWritten(
-  'dry',
-  'dries',
-  'dried',
-  'dehydrate',
-  'dehydrator',
-  'warm',
-  'hold',
-  'keep',
-  'prove',
-  'proof',
-  'rise',
-);
-
-const bakesDough = anyPart(({ head, steps }) => isBaked(head) && anySays(steps, OVEN_WORDS) && !anySays(steps, DRYING));
 
 /** Of the oven set above the parts. */
 const inHead = onceWith((node: TemperatureNode, line: number, dough: boolean): readonly Found<Values>[] => {
-  const values = ovenValues(node, undefined, dough ? COOLEST_BAKE_F : COOLEST_OVEN_F);
-  return values === undefined ? [] : [{ at: { line, start: node.start, end: node.end }, values }];
+  const meant = headMeant(node, dough);
+  return meant === undefined
+    ? []
+    : [{ at: { line, start: node.start, end: node.end }, values: { node, what: 'oven', meant, odd: false } }];
 });
 
-function ovenValues(node: TemperatureNode, step: Step | undefined, coolestF: number): Values | undefined {
-  if (node.unit === 'C' && node.lowDegrees > HOTTEST_OVEN_C && node.lowDegrees <= 550 && !(step && says(step, HEARTH)))
-    return { node, what: 'oven', meant: 'F' };
-  if (node.unit === 'F' && node.highDegrees < coolestF && node.highDegrees >= 60 && !(step && says(step, DRYING)))
-    return { node, what: 'oven', meant: 'C' };
+function headMeant({ unit, lowDegrees, highDegrees }: TemperatureNode, dough: boolean): 'C' | 'F' | undefined {
+  if (unit === 'C' && lowDegrees > HOTTEST_OVEN_C && lowDegrees <= HOTTEST_HEARTH_C) return 'F';
+  if (unit === 'F' && highDegrees < (dough ? COOLEST_BAKE_F : COOLEST_OVEN_F) && highDegrees >= LEAST_OVEN_C)
+    return 'C';
   return undefined;
 }
 
-function foodValues(reading: HeatReading, wet: boolean): Values | undefined {
-  const { node } = reading;
-  return (reading.inside || wet) && node.unit === 'C' && node.lowDegrees > HOTTEST_CENTRE_C && node.lowDegrees <= 230
-    ? { node, what: 'food', meant: 'F' }
-    : undefined;
-}
+/** What only warms is set lower. */
+const LEAST_OVEN_C = 60;

@@ -21,6 +21,10 @@ export interface HeatFigure extends Span {
   readonly of: HeatOf;
   readonly inside: boolean;
   readonly bound: TemperatureSaid['bound'];
+  /** The scale that must be meant: what is written cannot be. */
+  readonly meant?: TemperatureSaid['meant'];
+  /** What is written cannot be, on either scale. */
+  readonly cannot?: boolean;
   /** What is done at it; undefined where no event says it. */
   readonly event?: Event;
 }
@@ -72,10 +76,23 @@ const alone = (node: TemperatureNode): Pick<HeatFigure, 'start' | 'end' | 'writt
   celsius: celsiusOf(node),
 });
 
-function figureOf({ start, end, written, celsius, of, inside, bound }: TemperatureSaid, event: Event): HeatFigure {
+function figureOf(said: TemperatureSaid, event: Event): HeatFigure {
+  const { start, end, written, celsius, of, inside, bound, meant, cannot = false } = said;
   const [first, ...more] = written as readonly [TemperatureNode, ...TemperatureNode[]];
   const isHalf = first.high === undefined && first.lowDegrees !== first.highDegrees;
-  return { start, end, written: [withScale(first, celsius), ...more], isHalf, celsius, of, inside, bound, event };
+  return {
+    start,
+    end,
+    written: [withScale(first, celsius), ...more],
+    isHalf,
+    celsius,
+    of,
+    inside,
+    bound,
+    meant,
+    cannot,
+    event,
+  };
 }
 
 /** Degrees of which the scale is not said, with that on which they were understood. */

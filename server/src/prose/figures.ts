@@ -205,3 +205,11 @@ export function isLog(pieces: readonly Piece[], said: readonly TemperatureSaid[]
     return celsius.high < before.celsius.low && pieces[next]?.time !== undefined;
   });
 }
+
+/** `Not above 80 C`: what a bound is where it is denied. */
+export const DENIED: Readonly<Record<TemperatureSaid['bound'], TemperatureSaid['bound']>> = {
+  is: 'is',
+  'at least': 'at most',
+  'at most': 'at least',
+  change: 'change',
+};

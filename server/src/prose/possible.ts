@@ -102,3 +102,16 @@ function meantOn(node: TemperatureNode, of: Kind, celsius: Range, possible: Rang
   if (of === 'around' && possible.low < 0 && instead.high > ROOM.low && instead.high < ROOM.high) return undefined;
   return isIn(instead, possible) ? other : undefined;
 }
+
+/** Figures, °C, from which on it tells what they are of (judgement): a place that is cold; of water at the boil what a thermometer may be off. */
+export const TELLING_C = {
+  chilled: 12,
+  coldestMedium: 30,
+  coolestOven: 75,
+  coldestOven: 30,
+  hottestPlace: 70,
+  hottestHeld: 100,
+  hottestFood: 110,
+  hottestSyrup: 200,
+  hottestWater: 104,
+} as const;

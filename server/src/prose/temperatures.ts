@@ -8,11 +8,11 @@ import { celsiusOf } from '../notation/celsius.ts';
 import type { SentenceItem, TemperatureNode } from '../notation/tree.ts';
 import type { Clause } from './clauses.ts';
 import type { Event, Points, TemperatureSaid } from './event.ts';
-import { againFrom, changeOf, isLog, nodeWithEnds, writtenFrom } from './figures.ts';
+import { againFrom, changeOf, DENIED, isLog, nodeWithEnds, writtenFrom } from './figures.ts';
 import { evidenceOf, isStrange, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import { adds, judged, KINDS, type Kind, kindOf, most, NO_POINTS, zero } from './points.ts';
-import { isIn, NO_SLIP, possibleOf, slipIn, usualOf } from './possible.ts';
+import { isIn, NO_SLIP, possibleOf, slipIn, TELLING_C, usualOf } from './possible.ts';
 import type { JointRow, PlaceRow, ThingRow, VerbRow } from './rows.ts';
 
 /** The temperatures that the clause says, of the event that is its own or that it is a sign of; one for figures that say it again. */
@@ -44,17 +44,6 @@ const FAR_LESS = 2;
 const BROUGHT_LESS = 5;
 /** A sentence is looked through so far on either side of a bracket. */
 const BEYOND = 6;
-
-/** Above this no place is cold. */
-const CHILLED_C = 12;
-const COLDEST_MEDIUM_C = 30;
-const COOLEST_OVEN_C = 75;
-const COLDEST_OVEN_C = 30;
-const HOTTEST_PLACE_C = 70;
-const HOTTEST_HELD_C = 100;
-const HOTTEST_FOOD_C = 110;
-/** At the boil, and what a thermometer may be off. */
-const HOTTEST_WATER_C = 104;
 
 class Weigher {
   private readonly pieces: readonly Piece[];
@@ -338,24 +327,36 @@ class Weigher {
     }
     if (celsius === undefined) return points;
     const { low, high } = celsius;
-    if (isTo && object === undefined && high <= HOTTEST_FOOD_C)
+    if (isTo && object === undefined && high <= TELLING_C.hottestFood)
       for (const kind of KINDS) if (kind !== 'food' && points[kind] > 0) points[kind] -= BROUGHT_LESS;
-    if (low > CHILLED_C && points.around > 6) points.around -= 2;
-    if (high < COLDEST_MEDIUM_C) points.medium -= 3;
+    if (low > TELLING_C.chilled && points.around > 6) points.around -= 2;
+    if (high < TELLING_C.coldestMedium) points.medium -= 3;
     // A shelf of the fridge is no oven's.
-    if (high < COLDEST_OVEN_C && this.place !== undefined && this.place.is !== 'oven') points.oven -= 6;
+    if (high < TELLING_C.coldestOven && this.place !== undefined && this.place.is !== 'oven') points.oven -= 6;
     // An oven so cool is one where it is said at what: `in the oven at 60 C`.
-    if (high < COOLEST_OVEN_C && (joint.oven === 0 || verb.around > 0 || this.place?.is === 'smoker')) points.oven -= 6;
-    if (low > HOTTEST_WATER_C && this.isWater) points.medium = 0;
+    if (high < TELLING_C.coolestOven && (joint.oven === 0 || verb.around > 0 || this.place?.is === 'smoker'))
+      points.oven -= 6;
+    if (low > TELLING_C.hottestWater && this.isWater) points.medium = 0;
     // Nothing but a place is set so cold.
-    if (high <= CHILLED_C && joint.oven > 0 && named === 0 && this.verbRow?.act !== 'eat') points.around += 2;
+    if (high <= TELLING_C.chilled && joint.oven > 0 && named === 0 && this.verbRow?.act !== 'eat') points.around += 2;
     // `cook at 165 C`: in nothing but an oven, where no fat is named.
-    if (low > HOTTEST_FOOD_C && named === 0 && joint.oven > 0 && this.isHeated && this.verbRow?.where === undefined)
+    if (
+      low > TELLING_C.hottestFood &&
+      named === 0 &&
+      joint.oven > 0 &&
+      this.isHeated &&
+      this.verbRow?.where === undefined
+    )
       points.oven += 2;
     const isKept = this.verbRow?.act === 'stay' || this.verbRow?.act === 'rise' || this.place?.is === 'hot';
-    if (low > (isKept ? HOTTEST_HELD_C : HOTTEST_PLACE_C)) points.around -= 6;
-    if (low > HOTTEST_FOOD_C && !this.mayBeSyrup(isTo) && inside === 0 && Math.max(verb.food, thing.food) < READ)
+    if (low > (isKept ? TELLING_C.hottestHeld : TELLING_C.hottestPlace)) points.around -= 6;
+    if (low > TELLING_C.hottestFood && !this.mayBeSyrup(isTo) && inside === 0 && Math.max(verb.food, thing.food) < READ)
       points.food -= 6;
+    // `Put the pan in the oven and heat to 425 F.`
+    if (low > TELLING_C.hottestSyrup && points.food > 0 && inside === 0 && this.node.unit !== 'unsaid') {
+      if (points.medium <= 0) points.oven += points.food;
+      points.food = -6;
+    }
     return points;
   }
 
@@ -380,13 +381,6 @@ class Weigher {
     return usualOf(of, { place: this.place, verb: this.verbRow, isRead: !this.isStage && !this.boils });
   }
 }
-
-const DENIED: Readonly<Record<TemperatureSaid['bound'], TemperatureSaid['bound']>> = {
-  is: 'is',
-  'at least': 'at most',
-  'at most': 'at least',
-  change: 'change',
-};
 
 /** Nothing but an oven has one. */
 const FAN = 5;

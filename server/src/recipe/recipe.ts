@@ -7,7 +7,6 @@ import { celsiusOf } from '../notation/celsius.ts';
 import type { Outline, PartSource } from '../notation/outline.ts';
 import type { PanNode, Sentence, TemperatureNode, TextNode } from '../notation/tree.ts';
 import { type Bound, bindParts } from './binding.ts';
-import type { HeatReading, TimeReading } from './heat.ts';
 import type { LedgerEntry, Use } from './ledger.ts';
 import type { Mention } from './mentions.ts';
 import { bindPart, type PartHead } from './part.ts';
@@ -20,8 +19,6 @@ export interface Step {
   readonly line: number;
   readonly sentence: Sentence;
   readonly mentions: readonly Mention[];
-  readonly heat: readonly HeatReading[];
-  readonly times: readonly TimeReading[];
 }
 
 /** One part with its steps and ledger. Knows its number among the parts, and no place in the file. */

@@ -1,10 +1,9 @@
 /**
- * Knows the steps of one part: what each mentions, its temperatures and times, and what its mentions take of this part and of earlier ones.
+ * Knows the steps of one part: what each mentions, and what its mentions take of this part and of earlier ones.
  * Refuses to know how much is left. A step whose line and names an edit did not reach is the same object as before.
  */
 import { keptOn } from '../notation/kept.ts';
 import type { Line } from '../notation/tree.ts';
-import { readHeat, readTimes } from './heat.ts';
 import { heatsOf } from './journey/figures.ts';
 import type { Use } from './ledger.ts';
 import { findMentions, type Mention, wordsSaid } from './mentions.ts';
@@ -53,7 +52,7 @@ function readSteps({ source }: PartHead, index: number, names: NameIndex, lent: 
     const old = stepAt?.(line);
     if (old === undefined) {
       const mentions = findMentions(sentence, index, names);
-      steps.push({ line, sentence, mentions, heat: readHeat(sentence), times: readTimes(sentence) });
+      steps.push({ line, sentence, mentions });
     } else if (lent?.sameNames) {
       steps.push(old.line === line ? old : { ...old, line });
     } else {

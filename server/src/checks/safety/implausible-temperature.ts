@@ -4,6 +4,7 @@ import { celsiusOf } from '../../notation/celsius.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
 import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
+import type { Kind } from '../../recipe/kinds.ts';
 import type { PartHead } from '../../recipe/part.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
@@ -129,7 +130,7 @@ const WHAT: Readonly<Record<What, string>> = {
 };
 
 /** Kinds that are mostly water all through: no reading in them passes its boiling point by much. */
-const WET: ReadonlySet<string> = new Set([
+const WET: ReadonlySet<Kind['name']> = new Set([
   'baked custard',
   'stirred custard',
   'pastry cream',
@@ -145,7 +146,7 @@ const WET: ReadonlySet<string> = new Set([
   'ice cream',
 ]);
 
-const BAKED: ReadonlySet<string> = new Set(['pastry', 'dough', 'cake', 'batter']);
+const BAKED: ReadonlySet<Kind['group']> = new Set(['pastry', 'dough', 'cake', 'batter']);
 /** Flour of the whole from which it is one of these, by whatever name (judgement). */
 const FLOURY = 0.2;
 

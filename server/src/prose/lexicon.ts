@@ -4,6 +4,7 @@
  * Refuses to know which of its rows a word is where it stands.
  */
 import formsText from '../../data/prose/forms.tsv';
+import { keptOn } from '../notation/kept.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Form, formOfLetter } from './forms.ts';
 import {
@@ -169,9 +170,17 @@ function senseMade(word: string): number {
   return rows.thing > 0 && rows.verb === 0 ? last : UNKNOWN;
 }
 
-/** The sense of every item; `UNKNOWN` for what is no word. */
-export const sensesOf = (items: readonly SentenceItem[]): readonly number[] =>
-  items.map((item) => (item.kind === 'word' ? senseOf(item.word) : UNKNOWN));
+const OF_ITEMS = keptOn<readonly SentenceItem[], readonly number[]>();
+
+/** The sense of every item; `UNKNOWN` for what is no word. The same list for the same items, which several passes ask for. */
+export function sensesOf(items: readonly SentenceItem[]): readonly number[] {
+  let senses = OF_ITEMS.get(items);
+  if (senses === undefined) {
+    senses = items.map((item) => (item.kind === 'word' ? senseOf(item.word) : UNKNOWN));
+    OF_ITEMS.set(items, senses);
+  }
+  return senses;
+}
 
 /** The sense of the words of `sense` with one more behind them; `UNKNOWN` where no row goes on so. */
 export function longerSense(sense: number, word: string): number {

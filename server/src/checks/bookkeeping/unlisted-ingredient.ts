@@ -82,7 +82,8 @@ const MADE_OF: ReadonlyMap<FoodClass, readonly FoodClass[] | 'anything'> = new M
   readonly FoodClass[] | 'anything'
 >([
   ['bread', 'anything'],
-  ['stock', ['stock', 'water']],
+  ['stock', ['stock', 'water', 'meat', 'poultry', 'fish', 'shellfish', 'vegetable']],
+  ['seed', 'anything'],
   ['sauce', 'anything'],
   ['condiment', 'anything'],
   ['other', 'anything'],

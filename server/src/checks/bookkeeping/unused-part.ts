@@ -1,6 +1,7 @@
 import { indentOf } from '../../edits/set-amount.ts';
 import { insertLineAfter } from '../../edits/text-edit.ts';
 import { deed, does, speaksOf } from '../../recipe/deeds.ts';
+import { calledAhead } from '../../recipe/journey/ahead.ts';
 import { nameSpan, type PartHead } from '../../recipe/part.ts';
 
 import { defineCheck, type Found } from '../check.ts';
@@ -19,7 +20,7 @@ export default defineCheck<Values>({
   severity: 'info',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `A part is a component: a crust, a filling, a sauce. Something later has to use it. No later step mentions this part's name, its last word, or one of its ingredients, so the cook is left with it on the bench.
+  explain: `A part is a component: a crust, a filling, a sauce. Something has to use it. No later step mentions this part's name, its last word, or one of its ingredients, and none above it its name, so the cook is left with it on the bench.
 
 Mention it where it goes in (\`pour over the custard\`). Silent for the last part, for parts without a list, in a file with no \`recipe\` line, and where a later step takes everything together.`,
   find({ recipe, outline }) {
@@ -30,8 +31,11 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
     // A part is looked for in later steps: there must be some.
     const to = recipe.parts.findLast(({ steps }) => steps.length > 0)?.index ?? 0;
     const within = between(free, from, to);
+    if (within.length === 0) return [];
     // `200 g poolish` on a later list takes the poolish as its steps do.
-    return within.length === 0 ? [] : untaken(within, including(recipe));
+    const left = untaken(within, including(recipe));
+    const ahead = left.length === 0 ? NONE_AHEAD : calledAhead(recipe.parts);
+    return ahead.size === 0 ? left : left.filter(({ values }) => !ahead.has(values.part));
   },
   say: ({ name }) => ({ message: `No later step uses the ${name}: mention it where it goes in.` }),
   fix: ({ name }, { document, recipe }) => {
@@ -51,6 +55,7 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
     good: [
       'recipe Bowl\npart glaze\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats and stir in the glaze.\n',
       'recipe Bowl\npart glaze\n  80 g      honey\n  do Warm the honey.\npart oats\n  200 g     rolled oats\n  do Toast the oats.\n  do Stir everything together.\n',
+      'recipe Oats\npart oats\n  200 g     rolled oats\n  do Toast the oats and pour over the glaze.\npart glaze\n  80 g      honey\n  do Warm the honey.\npart to serve\n  100 g     plums, sliced\n  do Strew the plums over the oats.\n',
     ],
     bad: [
       {
@@ -64,6 +69,8 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
     ],
   },
 });
+
+const NONE_AHEAD: ReadonlySet<number> = new Set();
 
 /** Parts that no later step mentions. */
 const unmentioned = overParts(({ head, index, isLast, usesByLater }): Found<Values> | undefined =>

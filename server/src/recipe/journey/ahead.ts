@@ -171,3 +171,10 @@ export function inOrder(parts: readonly Part[]): readonly Placed[] {
   });
   return placed;
 }
+
+/** The parts that others call for above them, by number. */
+export function calledAhead(parts: readonly Part[]): ReadonlySet<number> {
+  if (parts.length < 2) return new Set();
+  const names = namesOf(parts);
+  return new Set(parts.flatMap((part, index) => known(part, names, index === parts.length - 1).calls));
+}

@@ -129,6 +129,15 @@ export function spoils(lists: Lists, body: Body): boolean {
 
 const isBakedIn = ({ state }: Member): boolean => state.heatedBy?.event.where.some(({ is }) => is === 'oven') === true;
 
+/** Boiled, or cooked in no oven and no fat: what is dry as bought is wet by then. */
+const tookWater = ({ members }: Body): boolean =>
+  members.some(({ state: { cooked, heatedBy, was } }) => {
+    if (cooked === 'through') return true;
+    if (cooked !== 'unsaid' || heatedBy === undefined || (was & (WAS.fat | WAS.flour)) !== 0) return false;
+    const { where, medium } = heatedBy.event;
+    return medium?.is === 'water' || medium?.is === 'steam' || where.some(({ is }) => is === 'hot');
+  });
+
 /** By hours in dry air; of plants, by what is seen too. */
 export const isDried = ({ of }: Mixture, { members }: Body): boolean => {
   const bits = of.animal === 0 ? WAS.dried | WAS.crisp : WAS.dried;
@@ -150,13 +159,13 @@ export function keepsByItself(mix: Mixture, body: Body): boolean {
   const wet = waterG + alcoholG;
   return (
     of.flour > massG * FLOURY ||
-    (of.flour > massG * BAKED_FLOURY && of.egg + of.flour > massG * FLOURY && body.members.every(isBakedIn)) ||
+    (of.flour > massG * BAKED_FLOURY && of.egg + of.flour > massG * FLOURY && body.members.some(isBakedIn)) ||
     of.flour + of.sugar >= massG * CAKE ||
     of.sugar >= massG * SWEET ||
     of.sugar >= (of.sugar + waterG) * SYRUP ||
     saltG >= massG * SALT ||
     of.fat >= massG * FATTY ||
-    (waterG <= massG * DRY && body.members.every(({ state }) => state.cooked !== 'through')) ||
+    (waterG <= massG * DRY && !tookWater(body)) ||
     (acidG >= wet * SOUR && of.egg < massG * ANIMAL_SHARE) ||
     of.vinegar > massG * VINEGAR ||
     alcoholG >= wet * STRONG ||

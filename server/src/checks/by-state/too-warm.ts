@@ -136,6 +136,7 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
 const thawsThere = ({ body, by, lies, timed, branch }: Stay): boolean =>
   !timed &&
   !branch &&
+  by.unnamed !== 'vessel' &&
   body.band === 'frozen' &&
   lies.sure === 'said' &&
   (lies.place === 'room' || lies.place === 'outdoors' || lies.place === 'warm') &&

@@ -97,13 +97,14 @@ export class Folder {
   }
 
   /** `Turn the oven off`: what lies there cools. */
-  private adjust({ event }: BoundEvent): void {
+  private adjust(by: BoundEvent): void {
+    const { event } = by;
     if (!event.where.some(({ way, is }) => way === 'off' && (is === 'oven' || is === 'stove'))) return;
-    this.top.change((body) =>
-      isHot(body)
-        ? { ...body, band: 'between', lies: { place: 'room', celsius: { low: 10, high: 60 }, sure: 'said' } }
-        : body,
-    );
+    const lies = { place: 'room', celsius: { low: 10, high: 60 }, sure: 'said' } as const;
+    const off = this.top.state.bodies.filter(isHot);
+    this.top.change((body) => (isHot(body) ? { ...body, band: 'between', lies } : body));
+    // Nobody says for how long: the clock may.
+    for (const body of off) this.top.leaves(body, lies, by, this.step.line);
   }
 
   private discard({ names }: BoundEvent): void {

@@ -97,7 +97,8 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const figures = reads.filter(({ of }) => of !== 'oven');
   const signs =
     (event.until.some(({ is }) => is !== undefined && is !== 'needed' && is !== 'rare') ? WAS.signed : 0) |
-    (event.until.some(({ is }) => is === 'dry') ? WAS.crisp : 0) |
+    // `Boil until it is absorbed` dries nothing.
+    (event.until.some(({ is }) => is === 'dry') && !isWet(event) ? WAS.crisp : 0) |
     (event.until.some(({ is }) => is === 'rare') ? WAS.rare : 0) |
     (event.medium?.is === 'microwaves' ? WAS.microwaved : 0);
   const pressed = event.medium?.is === 'pressure' ? WAS.pressed : 0;

@@ -6,7 +6,7 @@ import type { Range } from '../../measure/quantity.ts';
 import type { ClockSaid } from '../../prose/clock.ts';
 import type { Act, PlaceKind } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
-import { type Body, type Stay, sharesFood, WAS } from './bodies.ts';
+import { type Body, type Lying, type Stay, sharesFood, WAS } from './bodies.ts';
 import { clockAt, passed, unspent } from './clock.ts';
 import { ANYWHERE } from './places.ts';
 import type { FoldState } from './state.ts';
@@ -82,7 +82,8 @@ function longer(stay: Stay, minutes: Range, isLast: boolean): Stay {
     timed: true,
     sure: isLast ? lies.sure : weakest(lies.sure, 'inferred'),
     warmMin: isWarm(lies) ? longerBy(body.warmMin, whole) : body.warmMin,
-    told: stay,
+    // One that only the clock opened was never said.
+    ...(stay.warmMin !== OPEN && { told: stay }),
   };
 }
 
@@ -132,21 +133,23 @@ export function begun(state: FoldState, by: BoundEvent, at: { part: number; line
     const { lies, band } = body;
     const isOut = lies.place !== undefined && OUT.has(lies.place) && band !== 'cold' && band !== 'frozen';
     if (!isOut || !state.focus.includes(body.id)) continue;
-    const stay: Stay = {
-      by,
-      ...at,
-      body,
-      lies,
-      minutes: OPEN,
-      timed: false,
-      sure: 'inferred',
-      branch: false,
-      warmMin: OPEN,
-    };
-    open = [...withoutFood(open, body), stay];
+    open = [...withoutFood(open, body), openStay(body, lies, by, at)];
   }
   return open === state.open ? state : { ...state, open };
 }
+
+/** A stay with no word of for how long, that only the clock may tell of. */
+export const openStay = (body: Body, lies: Lying, by: BoundEvent, at: { part: number; line: number }): Stay => ({
+  by,
+  ...at,
+  body,
+  lies,
+  minutes: OPEN,
+  timed: false,
+  sure: 'inferred',
+  branch: false,
+  warmMin: OPEN,
+});
 
 const BEGINS_NOTHING: ReadonlySet<Act> = new Set([
   'heat',

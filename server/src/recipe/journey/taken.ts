@@ -74,7 +74,8 @@ class Taker {
         event.where.length === 0 &&
         (event.lasts !== 'works' || isOneMore(this.bodies, current))
       );
-    const onStove = current.some(({ lies, band }) => band === 'hot' && lies.place === 'stove');
+    // Browned, it is in the pan yet.
+    const onStove = current.some(({ lies, band }) => (band === 'hot' || band === 'between') && lies.place === 'stove');
     if (event.act === 'heat') return onStove && event.cooks !== 'through';
     if (!TRANSITIONS[event.act].adds) return false;
     if (event.act === 'put') return event.vessel === undefined || onStove;
@@ -125,6 +126,17 @@ class Taker {
       this.takeList(({ ingredient }) => flesh.includes(ingredient));
     }
     if (event.act === 'close') this.addJars();
+    // `Pour over the boiling brine`: what was made hot for it.
+    if (event.act === 'put' && unnamed === 'name' && by.names.length === 0) this.addHot();
+  }
+
+  private addHot(): void {
+    if (this.bodies.some(({ band }) => band === 'hot')) return;
+    const hot = this.top.state.bodies.findLast(
+      ({ band, lies, members }) =>
+        band === 'hot' && lies.place === 'stove' && members.every(({ of }) => of.part === this.top.part.index),
+    );
+    if (hot !== undefined) add(this.bodies, hot);
   }
 
   private takeSilent(): void {

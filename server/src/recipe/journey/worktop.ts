@@ -3,9 +3,10 @@
  * Refuses to know events.
  */
 import type { Part } from '../recipe.ts';
-import { type Body, bodyOf, type Member, MOST_BODIES, type Stay, WAS } from './bodies.ts';
+import type { BoundEvent } from './bind.ts';
+import { type Body, bodyOf, type Lying, type Member, MOST_BODIES, type Stay, WAS } from './bodies.ts';
 import { type Larder, larderOf } from './larder.ts';
-import { openWith, withoutFood } from './passing.ts';
+import { openStay, openWith, withoutFood } from './passing.ts';
 import type { FoldState } from './state.ts';
 
 export type Mark = Pick<Worktop, 'state' | 'put' | 'ended'>;
@@ -78,6 +79,12 @@ export class Worktop {
   /** Where a body lies from then on. */
   lies(stay: Stay): void {
     this.stays.push(stay);
+    this.state = { ...this.state, open: openWith(this.state.open, stay) };
+  }
+
+  /** From here on a body lies somewhere, with no word of for how long. */
+  leaves(body: Body, lies: Lying, by: BoundEvent, line: number): void {
+    const stay = openStay(body, lies, by, { part: this.part.index, line });
     this.state = { ...this.state, open: openWith(this.state.open, stay) };
   }
 

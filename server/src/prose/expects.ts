@@ -50,6 +50,8 @@ export class Expecting {
   protected relative = false;
   /** It is, or an `until` came before: a word that may be a sign is one. */
   protected signs = false;
+  /** `allow`: a time may follow its object, and no verb. */
+  protected allowing = false;
   /** `let`, whose verb has not come. */
   protected letting = false;
   /** The last word behind which a list of -ing words may go on: `by cutting and baking`. */
@@ -161,6 +163,7 @@ export class Expecting {
         return;
       case 'let':
         this.letting = true;
+        this.allowing = jointOf(piece.sense)?.way === 'for';
         this.framed = false;
         this.hasVerb = false;
         this.expects = 'told';

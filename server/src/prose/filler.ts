@@ -252,6 +252,11 @@ export class Filler {
       }
       case 'vessel': {
         if (way === 'of' || way === 'out of') return false;
+        // `Beside the kettle`: a place in a room.
+        if (way === 'by' && row.on !== undefined) {
+          if (!this.ofPlace) this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
+          return true;
+        }
         // As an object it is what is in it.
         const holds = way !== undefined;
         const { vessel } = event;

@@ -242,6 +242,8 @@ class Scan extends Expecting {
         // `Let this simmer gently.`
         return (
           this.letting &&
+          // `Allow the stew eight hours.`
+          !(this.allowing && this.pieces[at + 1]?.sort === 'time') &&
           isBehind(this.pieces, at, 'article') &&
           !isWordAhead(this.pieces, at) &&
           this.verb(piece, 'verb')

@@ -245,14 +245,21 @@ function timedOnHeat(pieces: readonly Piece[], { from, to }: Clause): EventDraft
   let time: Piece['time'];
   let cooks: Cooks | undefined;
   let way: string | undefined;
+  let isBeside = false;
+  let isInPot = false;
   for (let at = from; at < to; at++) {
     const piece = pieces[at] as Piece;
     time ??= piece.time;
     if (piece.sort === 'mark') way = undefined;
     way = jointOf(piece.sense)?.way ?? way;
     const thing = way === undefined ? undefined : thingOf(piece.sense);
-    if (thing !== undefined) cooks ??= cooksIn(thing);
+    if (thing === undefined) continue;
+    isBeside ||= way === 'by';
+    isInPot ||= thing.sort === 'vessel';
+    cooks ??= cooksIn(thing);
   }
+  // `Nine hours beside the kettle`, `all night in the pot`
+  const stays = isBeside || (isInPot && time?.per === undefined && (time?.minutes.high ?? 0) > LONGEST_IN_POT_MIN);
   if (time?.kind !== 'spent' || (time.per !== 'side' && cooks === undefined)) return undefined;
   const event = new EventDraft(
     (pieces[from] as Piece).start,
@@ -261,11 +268,14 @@ function timedOnHeat(pieces: readonly Piece[], { from, to }: Clause): EventDraft
     undefined,
     'ordered',
   );
-  event.act = 'heat';
-  event.cooks = cooks ?? 'as read';
+  event.act = stays ? 'stay' : 'heat';
+  if (!stays) event.cooks = cooks ?? 'as read';
   event.lasts = 'waits';
   return event;
 }
+
+/** So long nobody cooks without saying so (judgement). */
+const LONGEST_IN_POT_MIN = 240;
 
 function cooksIn(thing: ThingRow): Cooks | undefined {
   if (thing.sort === 'vessel') return thing.on === undefined || thing.is === 'tool' ? undefined : 'as read';

@@ -5,7 +5,7 @@
 
 import { middle, type Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
-import type { Act } from '../../prose/event.ts';
+import type { Act, TimeSaid } from '../../prose/event.ts';
 import { type Body, type FoodState, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
@@ -219,9 +219,14 @@ function overIn({ warmMin, by }: Stay, limit: number, sure: Sure): Level | undef
   // `Serve within 3 d`: how long it is good.
   if (level === 'ask' && by.event.times.some(({ kind, minutes }) => kind === 'limit' && minutes.high >= DAY_MIN))
     return undefined;
-  const isHorizon = by.event.times.some(({ kind }) => kind === 'until');
+  const isHorizon = by.event.times.some(({ kind, minutes }) => kind === 'until' || isVague(kind, minutes));
   return level === 'ask' && isHorizon && middle(warmMin) > limit && sure !== 'unread' ? 'warning' : level;
 }
+
+/** `Half a day`: nobody means the least of it. */
+const isVague = (kind: TimeSaid['kind'], { low, high }: Range): boolean =>
+  kind === 'spent' && high < Infinity && low > 0 && high >= VAGUE * low;
+const VAGUE = 2.5;
 
 const OPEN_STAYS: ReadonlySet<Act> = new Set(['stay', 'pack', 'close', 'cover', 'put']);
 

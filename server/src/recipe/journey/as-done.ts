@@ -4,7 +4,7 @@
  */
 import type { Act, Where } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
-import type { Body } from './bodies.ts';
+import { type Body, WAS } from './bodies.ts';
 
 /** `Oil the prawns` is no tin made ready; what is turned and then read is read; `it can be kept at 50 C` keeps it. */
 export function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
@@ -54,7 +54,11 @@ function isKeptWarm({ act, verb, temperatures }: BoundEvent['event'], current: r
   return (
     isBelow &&
     current.length > 0 &&
-    current.every(({ members }) => members.every(({ state: { cooked } }) => cooked !== 'raw'))
+    current.every(
+      ({ band, members }) =>
+        (band === 'hot' || members.some(({ state }) => state.cooked === 'through')) &&
+        members.every(({ state }) => state.cooked !== 'raw' || (state.was & WAS.animal) === 0),
+    )
   );
 }
 

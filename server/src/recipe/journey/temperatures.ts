@@ -43,7 +43,7 @@ export function settleTemperatures(
     if (isOtherThanOven(temperatures, said) && low >= LEAST_READ_C && isRaw(body))
       return [{ said, of: 'food', sure: said.of === 'food' ? said.sure : 'said' }];
     // `By the range, at 70 C or above`, of what is hot: so hot it stays.
-    const mayBeHeld = act === 'stay' && (said.of === 'food' || said.sure === 'unread') && low > MOST_AROUND_C;
+    const mayBeHeld = HOLDS.has(act) && (said.of === 'food' || said.sure === 'unread') && low > MOST_AROUND_C;
     if (mayBeHeld && high <= BOILS_C && !isRaw(body) && isDoneOrHot(body))
       return [{ said, of: 'around', sure: 'inferred' }];
     if (said.sure !== 'unread') return said.of === 'nothing' ? [] : [{ said, of: said.of, sure: said.sure }];
@@ -68,6 +68,9 @@ const isDone = ({ cooked, reads }: FoodState): boolean =>
 /** Flesh or egg that is not cooked through. */
 const isRaw = (body: Body | undefined): boolean =>
   body?.members.some(({ state }) => (state.was & WAS.animal) !== 0 && !isDone(state)) === true;
+
+/** Hot food is held by these, or by what no row says. */
+const HOLDS: ReadonlySet<Event['act']> = new Set(['stay', 'put', 'reserve', 'unknown']);
 
 const isDoneOrHot = (body: Body | undefined): boolean =>
   body?.band === 'hot' || body?.members.some(({ state }) => state.cooked === 'through') === true;

@@ -22,7 +22,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
   for (let at = 0; at < clauses.length; at++) {
     const clause = clauses[at] as Clause;
     if (clause.first) {
-      giveSigns(waiting.splice(0), before?.event);
+      giveSigns(pieces, items, waiting.splice(0), before?.event);
       if (before === undefined) fillFramed(pieces, items, clauses, start, at);
       before = undefined;
       start = at;
@@ -70,7 +70,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     if (before?.event !== undefined) passFigures(event, before.event);
     before = clause;
   }
-  giveSigns(waiting, before?.event);
+  giveSigns(pieces, items, waiting, before?.event);
   if (before === undefined) fillFramed(pieces, items, clauses, start, clauses.length);
 }
 
@@ -118,8 +118,17 @@ function giveReading(pieces: readonly Piece[], items: readonly SentenceItem[], c
 }
 
 /** Signs that no event of their sentence follows are of its last. */
-function giveSigns(waiting: readonly { readonly sign: Sign }[], last: EventDraft | undefined): void {
-  if (last !== undefined) for (const { sign } of waiting) last.until = withOne(last.until, sign);
+function giveSigns(
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  waiting: readonly { readonly sign: Sign; readonly clause: Clause }[],
+  last: EventDraft | undefined,
+): void {
+  if (last === undefined) return;
+  for (const { sign, clause } of waiting) {
+    last.until = withOne(last.until, sign);
+    giveFigures(pieces, items, clause, last);
+  }
 }
 
 function giveFigures(

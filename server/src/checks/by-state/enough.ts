@@ -79,7 +79,7 @@ export function reached(state: FoodState, group: Group, limit: Limit): Reached {
       if (of === 'around' && held.low > 0 && held.low * 60 >= seconds) thick ??= read;
     }
     // What is kept warm at less than it was cooked at is no less cooked.
-    if (of === 'food' || (celsius.low < limit.celsius && read.by.event.act !== 'stay'))
+    if (of === 'food' || (celsius.low < limit.celsius && (read.by.event.act !== 'stay' || read.when === 'cooking')))
       if (best === undefined || celsius.low > best.celsius.low) best = read;
   }
   if (thick !== undefined) return { is: 'by thickness', read: thick };

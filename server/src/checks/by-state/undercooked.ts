@@ -109,11 +109,16 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
     return levels && { how: { kind: 'raw flour', toasted, levels }, level: levels['as it is'], held };
   }
   const group = groupIn(ingredient, state);
-  if (group === undefined || state.cooked === 'through') return undefined;
+  if (group === undefined) return undefined;
+  if (state.cooked === 'through')
+    return (state.was & WAS.partly) !== 0 && PARTLY.has(group)
+      ? { how: { kind: 'partly', group }, level: 'warning', held }
+      : undefined;
   const limit = limitFor(group, state, isStuffed(lists, body, state), rules);
   const reach = reached(state, group, limit);
-  if ((state.was & WAS.partly) !== 0 && (PARTLY.has(group) || (state.was & WAS.rare) !== 0))
-    return { how: { kind: 'partly', group }, level: 'warning', held };
+  const isPartly = (state.was & WAS.partly) !== 0 && (PARTLY.has(group) || (state.was & WAS.rare) !== 0);
+  const isTold = reach.is === 'enough' || (reach.is === 'unread' && (state.was & WAS.signed) !== 0);
+  if (isPartly && isTold) return { how: { kind: 'partly', group }, level: 'warning', held };
   if (reach.is === 'enough') return coolOven(lists, group, held, body);
   if (reach.is === 'short' || reach.is === 'by thickness') {
     const { read } = reach;

@@ -45,9 +45,28 @@ export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[]
       events[events.length - 1] = { ...before, event: { ...before.event, temperatures: event.temperatures } };
     else events.push(bind(event, mentions, from));
   }
+  addLost(events, sentence, mentions);
   BOUND.set(sentence, { mentions, events });
   return events;
 }
+
+/** `Beat in the milk, then the flour a scoop at a time`: what no verb takes goes where the one before it in the same sentence puts things. */
+function addLost(events: BoundEvent[], { items }: Sentence, mentions: readonly Mention[]): void {
+  for (const mention of mentions) {
+    if (mention.verb || events.some(({ names }) => names.some((name) => name.mention === mention))) continue;
+    const at = events.findLastIndex(({ event }) => event.end <= mention.start);
+    const before = events[at];
+    if (before === undefined || !PUTS_IN.has(before.event.act) || before.event.said !== 'yes') continue;
+    const isApart = items.some(
+      (item) =>
+        item.kind === 'mark' && ENDS.has(item.mark) && item.start >= before.event.end && item.end <= mention.start,
+    );
+    if (!isApart) events[at] = { ...before, names: [...before.names, { mention, role: 'what' }] };
+  }
+}
+
+const PUTS_IN: ReadonlySet<Event['act']> = new Set(['combine', 'put', 'pack', 'stuff']);
+const ENDS: ReadonlySet<string> = new Set(['.', ';', ':', '(', ')']);
 
 const CLOCKS = keptOn<Sentence, { readonly mentions: readonly Mention[]; readonly clocks: readonly ClockSaid[] }>();
 

@@ -19,6 +19,8 @@ export interface Read {
   readonly held: Range;
   /** In the food itself; of water or fat around it, than which it is no warmer; of air, which warms it slowly; of an oven that is hot. */
   readonly of: 'food' | 'around' | 'air' | 'oven';
+  /** In its middle, by what is said. */
+  readonly inside: boolean;
   readonly sure: Sure;
   /** As it is cooked, as it rests off the heat, or as what was cooked before is heated again. */
   readonly when: 'cooking' | 'resting' | 'again';

@@ -11,7 +11,7 @@ import { type Body, holdsRef, isHot, isSameRef, type Member, together, WAS } fro
 import { changed } from './changes.ts';
 import { clockAt } from './clock.ts';
 import { begun, isEndOf, lasting, passTo, spending, withoutPoint } from './passing.ts';
-import { type FoldState, withLeft } from './state.ts';
+import { type FoldState, leftOf, withLeft } from './state.ts';
 import { takenBy } from './taken.ts';
 import { TRANSITIONS } from './transitions.ts';
 import { Worktop } from './worktop.ts';
@@ -80,7 +80,7 @@ export class Folder {
   }
 
   private happen(said: BoundEvent, branch: boolean): void {
-    const by = asDone(said, this.top.current());
+    const by = this.asAdded(asDone(said, this.top.current()));
     const { event } = by;
     const how = TRANSITIONS[event.act];
     if (event.act === 'adjust') this.adjust(by);
@@ -94,6 +94,15 @@ export class Folder {
     const at = { part: this.top.part.index, line: this.step.line, branch };
     const done = bodies.map((body) => changed(body, by, at, this.top));
     this.top.place(done, [...done.map(({ id }) => id), ...this.left.splice(0)]);
+  }
+
+  /** `Turn the slices in it`: what is on the list yet goes in. */
+  private asAdded(by: BoundEvent): BoundEvent {
+    if (by.event.act !== 'adjust') return by;
+    const isNew = by.names.some(
+      ({ role, mention }) => role === 'what' && mention.ingredients.some((ref) => leftOf(this.top.state, ref) >= 1),
+    );
+    return isNew ? { ...by, event: { ...by.event, act: 'combine' } } : by;
   }
 
   /** `Turn the oven off`: what lies there cools. */
@@ -130,8 +139,9 @@ export class Folder {
           ? [this.top.bodyOfNew(taken.fresh)]
           : taken.fresh.map((m) => this.top.bodyOfNew([m]));
     if (STAYS_LISTED.has(event.act) && fresh.length > 0) {
-      // `Reserve half the sugar`: it stays on the list. `Unwrap the turkey`: from then on it is spoken of.
-      const isKept = ({ state }: Member): boolean => event.act === 'open' && (state.was & WAS.animal) !== 0;
+      // `Reserve half the sugar`: it stays on the list. `Unwrap the turkey`, `show the livers to the pan`: from then on it is spoken of.
+      const isKept = ({ state }: Member): boolean =>
+        (event.act === 'open' || event.act === 'read') && (state.was & WAS.animal) !== 0;
       for (const member of taken.fresh)
         if (!isKept(member)) this.top.state = withLeft(this.top.state, member.of, member.share.high);
       fresh = fresh.filter(({ members }) => members.every(isKept));

@@ -20,10 +20,12 @@ const COOL_AIR_C = 75;
 /** Under fat for hours at the simmer or over it: longer than any published time asks (common practice, no source). */
 const SUNK_C = 85;
 const SUNK_MIN = 120;
-/** So long in the cold it is kept there, and not only made firm (judgement). */
-const KEPT_COLD_MIN = 240;
+/** Poultry in pieces takes longer than this in any oven (common practice, no source). */
+const BEGUN_MIN = 20;
 /** Whatever reads this all through has nothing left that grows (Food Code 2022, 3-401.11, the least of its figures). */
 const LETHAL_C = 63;
+/** Below this no time is published for any flesh (Food Code 2022, 3-401.11(B)). */
+const LEAST_HELD_C = 54;
 /** Words between a figure and its time: `57 C for 2 min`. */
 const BESIDE = 6;
 
@@ -49,6 +51,8 @@ const LEAST_BATH_C = 45;
 const PROCESSING_MIN = 5;
 /** Smoke cooler than this warms nothing. */
 const HOT_SMOKE_C = 57;
+/** For so long at most, where nobody says how warm, it is smoked hot (common practice, no source). */
+const HOT_SMOKE_MIN = 240;
 
 /** Whether an event heats, by its verb or by where it puts the food: `slide it in the oven`, `whisk over simmering water`. */
 export function heats(
@@ -66,6 +70,8 @@ export function heats(
     times.some(({ kind, minutes }) => kind === 'spent' && minutes.low >= PROCESSING_MIN)
   )
     return true;
+  // `Roll in layers until set through`, of raw eggs.
+  if (act === 'shape' && until.some(({ is }) => is === 'set' || is === 'through')) return true;
   // `Whisk over simmering water until thick`; `process in boiling water`, of jars.
   if (
     medium?.is === 'water' &&
@@ -76,8 +82,12 @@ export function heats(
   if (temperatures.some(({ of, said }) => of === 'medium' && said.celsius.low >= LEAST_BATH_C) && act !== 'stay')
     return true;
   const places = where.flatMap(({ is, way, not }) => (!not && (way === 'at' || way === 'to') && is ? [is] : []));
-  if (act === 'smoke' || places.includes('smoker'))
-    return cooks !== 'barely' && temperatures.every(({ said }) => said.celsius.low >= HOT_SMOKE_C);
+  if (act === 'smoke' || places.includes('smoker')) {
+    if (cooks === 'barely') return false;
+    if (temperatures.length > 0) return temperatures.every(({ said }) => said.celsius.low >= HOT_SMOKE_C);
+    // Cold smoke takes longer.
+    return act !== 'smoke' || times.some(({ kind, minutes }) => kind === 'spent' && minutes.high <= HOT_SMOKE_MIN);
+  }
   // A slow cooker cooks what is raw, and holds what is hot.
   if (places.includes('hot')) return band !== 'hot' && members.some(({ state }) => state.cooked === 'raw');
   const isHot = medium?.is === 'steam' || medium?.is === 'pressure' || places.some((place) => HEATING.has(place));
@@ -108,9 +118,9 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const heatedMin = heatingIn(event);
   const states = withStates(body, (before): FoodState => {
     const state = { ...before, heatedMin: before.heatedMin + heatedMin };
-    const read = reads.reduce(withRead, state);
-    const partly = isPartly(body, state) ? WAS.partly : 0;
-    const was = state.was | signs | pressed | partly | (state.cooked === 'raw' ? 0 : again);
+    const isAgain = again !== 0 && isDone(state);
+    const read = reads.reduce((next, each) => withRead(next, isAgain ? heatedAgain(each) : each), state);
+    const was = state.was | signs | pressed | (state.cooked === 'raw' ? 0 : again);
     if (state.cooked === 'through' || through)
       return { ...read, cooked: 'through', was, heatedBy: through ? by : state.heatedBy };
     if (cooks === 'barely' && figures.length === 0) return { ...state, was };
@@ -143,6 +153,20 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   };
 }
 
+/** The last figure in it is one that no time makes enough of. */
+function isReadLow(reads: readonly Read[]): boolean {
+  const last = reads.findLast(({ of }) => of === 'food');
+  return last !== undefined && last.celsius.high < LEAST_HELD_C;
+}
+
+/** Cooked through, or as hot as nothing lives in. */
+const isDone = ({ cooked, reads }: FoodState): boolean =>
+  cooked === 'through' || reads.some(({ of, celsius }) => of === 'food' && celsius.low >= LETHAL_C);
+
+/** In the middle of what was cooked before and lay cold. */
+const heatedAgain = (read: Read): Read =>
+  read.of === 'food' && read.inside && read.when === 'cooking' ? { ...read, when: 'again', sure: 'inferred' } : read;
+
 /** Both sides are heated. */
 const heatingIn = ({ times }: Event): number =>
   times.reduce(
@@ -150,13 +174,21 @@ const heatingIn = ({ times }: Event): number =>
     undefined as number | undefined,
   ) ?? Number.POSITIVE_INFINITY;
 
-/** Seared, or half done by what is seen, and kept cold since; no more than scalded it is raw yet. */
-const isPartly = ({ band, coldMin }: Body, { cooked, was, heatedBy }: FoodState): boolean =>
-  (band === 'cold' || band === 'frozen') &&
-  coldMin.low >= KEPT_COLD_MIN &&
-  cooked !== 'through' &&
-  (cooked === 'outside' || (was & WAS.rare) !== 0) &&
-  heatedBy?.event.medium?.is !== 'water';
+/** Seared, half done by what is seen or read, or only begun; no more than scalded it is raw yet. */
+export const isPartly = (state: FoodState): boolean =>
+  state.cooked !== 'through' &&
+  (state.cooked === 'outside' || (state.was & WAS.rare) !== 0 || isReadLow(state.reads) || isOnlyBegun(state)) &&
+  state.heatedBy !== undefined &&
+  state.heatedBy.event.medium?.is !== 'water';
+
+/** Whole pieces that lay in the oven for minutes, with nothing said of how far they came. */
+const isOnlyBegun = ({ cooked, cut, was, reads, heatedBy, heatedMin }: FoodState): boolean =>
+  cooked === 'unsaid' &&
+  cut === 'whole' &&
+  (was & WAS.signed) === 0 &&
+  heatedMin <= BEGUN_MIN &&
+  heatedBy?.event.where.some(({ is }) => is === 'oven') === true &&
+  reads.every(({ of }) => of !== 'food');
 
 const isSunkInFat = (event: Event, { shut, members }: Body, temperatures: readonly Settled[]): boolean =>
   (event.medium?.is === 'fat' || shut === 'under fat' || members.some(({ state }) => (state.was & WAS.inFat) !== 0)) &&
@@ -194,6 +226,7 @@ export function readIn(body: Body, by: BoundEvent, temperatures: readonly Settle
       celsius: body.lies.celsius,
       held: spentIn(by.event),
       of: 'around',
+      inside: false,
       sure: 'inferred',
       when: 'cooking',
     });
@@ -205,11 +238,18 @@ export function readIn(body: Body, by: BoundEvent, temperatures: readonly Settle
     });
   if (reads.length === 0) return body;
   return withStates(body, (state) => ({
-    ...reads.reduce((next, read) => withRead(next, isWarmEnough(state, read) ? { ...read, of: 'food' } : read), state),
+    ...reads.reduce((next, read) => withRead(next, readOf(state, read, act)), state),
     cooked: state.cooked === 'through' ? 'through' : 'unsaid',
     heatedBy: state.heatedBy ?? by,
   }));
 }
+
+/** What is kept warm is not cooked by that; and it is as hot as that where it was read so. */
+const readOf = (state: FoodState, read: Read, act: Event['act']): Read => ({
+  ...read,
+  of: isWarmEnough(state, read) ? 'food' : read.of,
+  when: act === 'stay' && read.when === 'cooking' && state.cooked !== 'raw' ? 'resting' : read.when,
+});
 
 /** `Hold at 63 C for 3 min`, once it has read that much. */
 const isWarmEnough = ({ reads }: FoodState, { of, celsius }: Read): boolean =>
@@ -231,7 +271,7 @@ const signsIn = (by: BoundEvent): readonly Read[] =>
     const { low, high } = sign.celsius;
     const celsius = high < LETHAL_C ? { low: high, high } : { low, high: low };
     const when = by.event.cooks === 'again' ? 'again' : 'cooking';
-    return [{ by, at: sign, celsius, held: NO_TIME, of: 'food', sure: 'inferred', when }];
+    return [{ by, at: sign, celsius, held: NO_TIME, of: 'food', inside: false, sure: 'inferred', when }];
   });
 
 function figuresIn(by: BoundEvent, temperatures: readonly Settled[], isResting: boolean): readonly Read[] {
@@ -248,6 +288,7 @@ function figuresIn(by: BoundEvent, temperatures: readonly Settled[], isResting: 
         at: said,
         celsius,
         held: isFood ? heldAt(by.event, said.end) : spentIn(by.event),
+        inside: said.inside,
         of: isFood ? 'food' : isHot ? 'oven' : isAir ? 'air' : 'around',
         sure,
         when: by.event.cooks === 'again' ? 'again' : isResting ? 'resting' : 'cooking',

@@ -6,6 +6,7 @@ import type { Range } from '../../measure/quantity.ts';
 import type { Event, Sure, Where } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type Lying, type Read, type Stay, WAS, withRead, withStates } from './bodies.ts';
+import { isPartly } from './heating.ts';
 import { ANYWHERE, bandOf } from './places.ts';
 import { weakest } from './sure.ts';
 import type { Settled } from './temperatures.ts';
@@ -15,6 +16,8 @@ import { TRANSITIONS } from './transitions.ts';
 const COLD_C = 5.6;
 const HOT_C = 56.4;
 const FROZEN_C = -5;
+/** So long in the cold it is kept there, and not only made firm (judgement). */
+const KEPT_COLD_MIN = 240;
 /** Off the heat, a pot or an oven that stands closed is a room in the end. */
 const COOLING: Range = { low: 10, high: 60 };
 /** So long it stays where it was, if it was hot over what goes on heating (minutes). */
@@ -57,10 +60,13 @@ export function lie(
     target === undefined
       ? lies
       : { place: target.high <= COLD_C ? ('cold' as const) : lies.place, celsius: target, sure: lies.sure };
+  const isKeptCold =
+    lies.celsius.high <= COLD_C && (time === undefined ? event.act === 'freeze' : time.low >= KEPT_COLD_MIN);
   const isFrozen = lies.place === 'frozen' || lies.celsius.high <= FROZEN_C;
   const next: Body = {
     ...withStates(body, (state) => {
-      const next = { ...state, was: state.was | bitOf(event, spent) };
+      const partly = isKeptCold && (state.was & WAS.animal) !== 0 && isPartly(state) ? WAS.partly : 0;
+      const next = { ...state, was: state.was | bitOf(event, spent) | partly };
       return isFrozen && (state.was & WAS.animal) !== 0 ? withRead(next, frozenAt(by, lies, spent)) : next;
     }),
     lies: after,
@@ -91,6 +97,7 @@ const frozenAt = (by: BoundEvent, { celsius, sure }: Lying, held: Range): Read =
   celsius,
   held,
   of: 'around',
+  inside: false,
   sure,
   when: 'cooking',
 });

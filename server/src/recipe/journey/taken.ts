@@ -58,7 +58,12 @@ class Taker {
       this.fresh.every(({ state }) => (state.was & WAS.fat) !== 0)
     )
       this.takeSilent();
+    // `Smoke over juniper berries`: they are no food that is smoked.
+    else if (by.event.act === 'smoke' && this.bodies.length === 0 && !this.fresh.some(isFlesh)) this.takeUnnamed(by);
     else if (this.goesIn(by)) this.addFocus();
+    // `Sauce them, and leave till the probe by the bone says 80 C`: no sauce has a bone.
+    if (isReadInside(by) && !this.fresh.some(isFlesh) && !this.bodies.some(hasFlesh))
+      for (const body of this.top.current()) if (hasFlesh(body)) add(this.bodies, body);
     return { bodies: this.bodies, fresh: this.fresh, beside };
   }
 
@@ -234,6 +239,13 @@ class Taker {
     this.fresh.push({ of: ref, share, state: was === 0 && cut === 'whole' ? RAW : { ...RAW, was, cut } });
   }
 }
+
+const isReadInside = ({ event: { temperatures } }: BoundEvent): boolean =>
+  temperatures.some(({ of, inside }) => of === 'food' && inside);
+
+const hasFlesh = ({ members }: Body): boolean => members.some(isFlesh);
+
+const isFlesh = ({ state }: Member): boolean => isAnimal(state.was);
 
 const isAnimal = (was = 0): boolean => (was & WAS.animal) !== 0;
 

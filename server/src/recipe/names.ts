@@ -407,7 +407,10 @@ const BEHIND: ReadonlySet<string> = new Set(['from', 'off', 'by', 'in', 'with', 
 const isBorrowed = ({ words }: Call, full: readonly string[], food: Food | undefined): boolean =>
   words.length === 1 &&
   full.length > 1 &&
-  ((words[0] === 'salt' && food?.class === 'curing salt') || BORROWED.has(full.slice(-2).join(' ')));
+  ((words[0] === 'salt' && food?.class === 'curing salt') ||
+    BORROWED.has(full.slice(-2).join(' ')) ||
+    // The oil that tuna lies in.
+    full.slice(0, -1).includes('in'));
 
 const BORROWED: ReadonlySet<string> = new Set([
   'peanut butter',

@@ -90,6 +90,7 @@ const SOME = new Set([
   'top',
   'several',
   'part',
+  'parts',
   'sprinkle',
   'sprinkling',
   'spare',
@@ -127,6 +128,9 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
     return { portion, from: i, determined: true };
   }
   const word = wordAt(items, i);
+  const joined = joinedShare(word);
+  if (joined !== undefined)
+    return { portion: { kind: 'share', of: joined, remaining: false }, from: i, determined: true };
   const fraction = FRACTIONS.get(word);
   if (fraction !== undefined && !(word === 'quarter' && !of && opensClause(items, i)))
     return fractionBefore(items, i, fraction);
@@ -146,6 +150,13 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
   return { ...plain, from: i + 1, determined };
 }
 
+/** `two-thirds`, `three-quarters` */
+function joinedShare(word: string): number | undefined {
+  const [many = '', part = '', ...more] = word.split('-');
+  const [count, fraction] = [COUNTS.get(many), FRACTIONS.get(part)];
+  return count === undefined || fraction === undefined || more.length > 0 ? undefined : Math.min(count * fraction, 1);
+}
+
 /** Whether a word stands where an order does: first, or after a mark, `and` or `then`. `Quarter the lemons` cuts them all. */
 export function opensClause(items: readonly SentenceItem[], at: number): boolean {
   const before = items[at - 1];
@@ -159,7 +170,7 @@ export function opensClause(items: readonly SentenceItem[], at: number): boolean
 function skipAdjectives(items: readonly SentenceItem[], from: number): number {
   for (let i = from, skipped = 0; skipped <= 3; i--, skipped++) {
     const word = wordAt(items, i);
-    if (items[i]?.kind === 'measured' || OPENING.has(word)) return i;
+    if (items[i]?.kind === 'measured' || OPENING.has(word) || joinedShare(word) !== undefined) return i;
     if (word === '' || FUNCTION_WORDS.has(word)) return from;
   }
   return from;

@@ -1,6 +1,7 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
+import { boundEvents } from '../../recipe/journey/bind.ts';
 import type { Mention } from '../../recipe/mentions.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Part, Step } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 
 interface Values {
@@ -18,7 +19,7 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `The list has two sugars and a step says \`the sugar\`. The writer knows which; the reader guesses, and so would the ledger. Where a word is the last word of two ingredients of the part, it is asked about rather than guessed.
 
-Write the full name. Silent where the plural means both (\`the sugars\`), where the same name stands twice in the list, and once every ingredient it could be has been used up, since then it only speaks of the mixture.`,
+Write the full name. Silent where the plural means both (\`the sugars\`), where the same name stands twice in the list, where it only dusts or greases or tells until when (\`until no dry flour is left\`), and once every ingredient it could be has been used up, since then it only speaks of the mixture.`,
   *find(part) {
     // A word that names one ingredient is plain.
     if (!part.steps.some((s) => s.mentions.some((m) => m.ingredients.length > 1 && !m.every))) return;
@@ -30,7 +31,8 @@ Write the full name. Silent where the plural means both (\`the sugars\`), where 
           own.length > 1 &&
           own.length === mention.ingredients.length &&
           !mention.every &&
-          own.some((i) => !used.has(i))
+          own.some((i) => !used.has(i)) &&
+          !isInPassing(step, mention)
         ) {
           const values = valuesOf(part, step.line, mention, own);
           if (values !== undefined) yield { at: { line: step.line, start: mention.start, end: mention.end }, values };
@@ -72,3 +74,11 @@ function valuesOf(part: Part, line: number, mention: Mention, own: readonly numb
   const written = part.head.source.lines[line]?.text.slice(mention.start, mention.end) ?? '';
   return { written, names, mention };
 }
+
+/** `Dust a sheet with flour`, `until no dry flour is left`: any of them will do. */
+const isInPassing = (step: Step, mention: Mention): boolean =>
+  boundEvents(step).some(
+    ({ event: { craft, until }, names }) =>
+      until.some((sign) => sign.start <= mention.start && mention.end <= sign.end) ||
+      ((craft === 'dust' || craft === 'grease') && names.some((name) => name.mention === mention)),
+  );

@@ -1,7 +1,12 @@
 import { listGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
+import type { Event } from '../../prose/event.ts';
+import { isIn } from '../../recipe/families.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { boundEvents } from '../../recipe/journey/bind.ts';
 import type { LedgerEntry, TakenUse } from '../../recipe/ledger.ts';
+import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck, type Fix } from '../check.ts';
 import { ledgerSum } from './ledger-sum.ts';
 import { isSeparated } from './separated.ts';
@@ -23,11 +28,12 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A step takes an amount of an ingredient that is not there any more: an earlier step used it, all or in part. A mention without a portion (\`the butter\`) takes all that is left.
 
-Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
+Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for fat that was heated or fried in before and for other water than the list's (more than twice as much), where it is only on a condition, for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
   *find(part) {
     for (const entry of part.ledger) {
       const use = entry.uses.find((u) => u.over);
       if (use === undefined || entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
+      if (isHeatedBefore(entry, part) || isOther(entry.ingredient, use) || isMaybe(use, part)) continue;
       // `plus more for dusting`: how much is more, nobody says.
       if (entry.ingredient.node.rest !== undefined) continue;
       const { weighed } = entry.ingredient;
@@ -111,3 +117,26 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
     ],
   },
 });
+
+/** Fat that was heated, or that something was fried in, is still there. */
+const isHeatedBefore = ({ ingredient, uses }: LedgerEntry, part: Part): boolean =>
+  isIn(ingredient, 'fat') && uses.some((use) => !use.over && eventsWith(use, part).some(({ act }) => act === 'heat'));
+
+/** `Add 1.5 litres of water`, where the list has the 100 ml that go in last. */
+const isOther = (ingredient: Ingredient, { taken }: TakenUse): boolean =>
+  isIn(ingredient, 'water') && taken.low > OTHER_WATER;
+
+/** How many times what is listed can no longer be a slip. Judgement, no source. */
+const OTHER_WATER = 2;
+
+/** `If it falls short, top up with …` */
+const isMaybe = (use: TakenUse, part: Part): boolean =>
+  eventsWith(use, part).some(({ said }) => said === 'if' || said === 'optional');
+
+/** The events of this part's steps that name what a use takes. */
+const eventsWith = ({ mention, line }: TakenUse, part: Part): readonly Event[] =>
+  part.steps.flatMap((step) =>
+    step.line === line
+      ? boundEvents(step).flatMap(({ event, names }) => (names.some((name) => name.mention === mention) ? [event] : []))
+      : [],
+  );

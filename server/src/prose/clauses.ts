@@ -104,6 +104,7 @@ export class EventDraft implements Event {
   fate?: 'now' | 'later';
   meanwhile = false;
   batches?: Range;
+  inPassing?: true;
   elsewhere = false;
 
   constructor(start: number, end: number, verb: Event['verb'], row: VerbRow | undefined, as: Manner) {

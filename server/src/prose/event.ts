@@ -169,6 +169,8 @@ export interface Event extends Span {
   readonly meanwhile: boolean;
   /** It is done so many times over: `in three batches`. */
   readonly batches?: Range;
+  /** It is done afterwards, and is said only to tell when something else is: `before baking`. */
+  readonly inPassing?: true;
   /** What it is done like stands elsewhere: `as directed`, `see table`. */
   readonly elsewhere: boolean;
 }

@@ -23,6 +23,7 @@ export function frame(pieces: readonly Piece[], clauses: readonly Clause[]): voi
       verbOf(verb.sense),
       mannerOf(pieces, clause, verb),
     );
+    if (clause.opener === 'before') clause.event.inPassing = true;
   }
 }
 

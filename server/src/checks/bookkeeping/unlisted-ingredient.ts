@@ -84,6 +84,7 @@ const MADE_OF: ReadonlyMap<FoodClass, readonly FoodClass[] | 'anything'> = new M
   ['bread', 'anything'],
   ['stock', ['stock', 'water', 'meat', 'poultry', 'fish', 'shellfish', 'vegetable']],
   ['seed', 'anything'],
+  ['egg', ['egg']],
   ['sauce', 'anything'],
   ['condiment', 'anything'],
   ['other', 'anything'],

@@ -3,6 +3,7 @@ import { insertLineAfter } from '../../edits/text-edit.ts';
 import { deed, does, speaksOf } from '../../recipe/deeds.ts';
 import { calledAhead } from '../../recipe/journey/ahead.ts';
 import { nameSpan, type PartHead } from '../../recipe/part.ts';
+import { wordsOf } from '../../recipe/words.ts';
 
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor, onceWith } from '../once.ts';
@@ -22,7 +23,7 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A part is a component: a crust, a filling, a sauce. Something has to use it. No later step mentions this part's name, its last word, or one of its ingredients, and none above it its name, so the cook is left with it on the bench.
 
-Mention it where it goes in (\`pour over the custard\`). Silent for the last part, for parts without a list, in a file with no \`recipe\` line, and where a later step takes everything together.`,
+Mention it where it goes in (\`pour over the custard\`). Silent for the last part, for one that the recipe is called after, for parts without a list, in a file with no \`recipe\` line, and where a later step takes everything together.`,
   find({ recipe, outline }) {
     const free = outline.recipe === undefined ? [] : unmentioned(recipe);
     if (free.length === 0) return [];
@@ -35,7 +36,10 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
     // `200 g poolish` on a later list takes the poolish as its steps do.
     const left = untaken(within, including(recipe));
     const ahead = left.length === 0 ? NONE_AHEAD : calledAhead(recipe.parts);
-    return ahead.size === 0 ? left : left.filter(({ values }) => !ahead.has(values.part));
+    // What the recipe is called after is served.
+    const title = wordsOf(recipe.name);
+    const isServed = ({ name }: Values) => wordsOf(name).every((word) => title.includes(word));
+    return left.filter(({ values }) => !ahead.has(values.part) && !isServed(values));
   },
   say: ({ name }) => ({ message: `No later step uses the ${name}: mention it where it goes in.` }),
   fix: ({ name }, { document, recipe }) => {

@@ -16,7 +16,8 @@ interface Orders {
 }
 
 function ordersOf(is: (event: Event) => boolean): Orders {
-  const isOrder = (event: Event) => event.as === 'ordered' && event.verb !== undefined && is(event);
+  const isOrder = (event: Event) =>
+    event.as === 'ordered' && event.inPassing === undefined && event.verb !== undefined && is(event);
   return { asked: deed(isOrder), is: isOrder };
 }
 

@@ -30,6 +30,7 @@ export default defineCheck<{ readonly verb: string }>({
   }),
   examples: {
     good: [
+      'recipe Slab\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter, stir in the oats and chill for 20 min before baking.\n  do Bake at 180 C for 25 min until gold.\n',
       'recipe Slab\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C for 25 min until gold.\n',
       'recipe Slab\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C until gold at the rim.\n',
     ],

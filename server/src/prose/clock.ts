@@ -60,8 +60,7 @@ interface FoundDay {
 
 class ClockReader extends Faces {
   at(at: number): { readonly said: ClockSaid; readonly to: number } | undefined {
-    const item = this.items[at];
-    if (item?.kind !== 'measured' && item?.kind !== 'word') return undefined;
+    if (!this.mayBegin(at) || this.items[at]?.kind === 'duration') return undefined;
     const day = this.dayAt(at);
     if (day !== undefined) {
       const to = this.pastComma(day.to);

@@ -36,6 +36,8 @@ interface Sense {
   longer: ReadonlyMap<string, number> | undefined;
   /** A verb of more words begins so. */
   begins: boolean;
+  /** A row of times does. */
+  beginsTime: boolean;
 }
 
 const NO_ROWS: Readonly<Record<TableName, number>> = { verb: 0, thing: 0, joint: 0, time: 0, sign: 0, evidence: 0 };
@@ -49,6 +51,7 @@ const NOTHING: Sense = {
   isRow: false,
   longer: NONE_LONGER,
   begins: false,
+  beginsTime: false,
 };
 /** Those that were seen, by number. */
 const SENSES: Sense[] = [NOTHING];
@@ -101,7 +104,8 @@ function made(key: string, codes: readonly string[], as: Form | undefined): numb
     }
   }
   const isRow = Object.values(rows).some((row) => row > 0);
-  return SENSES.push({ key, head, rows, form, isTime, isRow, longer: undefined, begins: false }) - 1;
+  const beginsTime = rows.time > 0;
+  return SENSES.push({ key, head, rows, form, isTime, isRow, longer: undefined, begins: false, beginsTime }) - 1;
 }
 
 const MADE = new Map<string, number>();
@@ -138,6 +142,7 @@ function addLonger(sense: Sense, longer: Map<string, number>, key: string, as: F
     const [next = '', ...rest] = form.slice(before.length).split(' ');
     const isVerb = codes.some((code) => code.startsWith('v'));
     sense.begins ||= isVerb;
+    sense.beginsTime ||= codes.some((code) => code.startsWith('m'));
     if (!longer.has(next) && (isVerb || as === undefined))
       longer.set(next, made(before + next, rest.length === 0 ? codes : [], as));
     at = end + 1;
@@ -190,6 +195,13 @@ export function longerSense(sense: number, word: string): number {
 
 /** Whether a time may have the word. */
 export const mayBeTime = (sense: number): boolean => senseAt(sense).isTime;
+
+/** Whether a row of times begins with the words of a sense. */
+export function beginsTime(sense: number): boolean {
+  const own = senseAt(sense);
+  if (own.longer === undefined) longerOf(own);
+  return own.beginsTime;
+}
 
 /** Whether the words of a sense are a time's alone, which are found by a grammar of their own. */
 export function isTimeAlone(sense: number): boolean {

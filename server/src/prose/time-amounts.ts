@@ -7,7 +7,7 @@ import { baseOf, unitSpelled } from '../measure/unit.ts';
 import type { MeasuredNode, SentenceItem } from '../notation/tree.ts';
 import { numberInWord } from '../notation/words.ts';
 import type { TimeKind } from './event.ts';
-import { jointOf, longerSense, senseOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { beginsTime, jointOf, longerSense, senseOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { TimeRole, TimeRow } from './rows.ts';
 
 /** The sense of what lies in a name: nothing begins or goes on there. */
@@ -50,6 +50,13 @@ export class Amounts {
       this.rows.push(undefined);
       this.ends.push(0);
     }
+  }
+
+  /** Whether a time may begin at an item: most words are in no row of one, and no number. */
+  protected mayBegin(at: number): boolean {
+    const item = this.items[at];
+    if (item?.kind === 'word') return beginsTime(this.senses[at] ?? UNKNOWN) || numberInWord(item.word) !== undefined;
+    return item?.kind === 'duration' || item?.kind === 'measured';
   }
 
   /** The longest row that begins at an item. */

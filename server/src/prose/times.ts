@@ -84,6 +84,10 @@ class Reader extends Points {
   all(): readonly TimeRun[] {
     const runs: TimeRun[] = [];
     for (let at = 0; at < this.items.length; ) {
+      if (!this.mayBegin(at)) {
+        at++;
+        continue;
+      }
       const run = this.runAt(at);
       if (run === undefined) at = this.past(at, 'none') ?? at + 1;
       else {

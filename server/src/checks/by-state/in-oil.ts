@@ -3,12 +3,11 @@
  * Refuses to know what keeps it sour or dry but by its figures.
  */
 
-import { isOf, listedAs } from '../../recipe/families.ts';
+import { isIn, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import type { Mixture } from '../../recipe/mixture.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
 import { type Kept, keepingStays, keptBy, putBy } from './kept.ts';
 import { overPieces } from './over-pieces.ts';
@@ -40,7 +39,7 @@ export const keptInOil = onceFor((journey: Journey): readonly InOil[] => {
 });
 
 const isFresh = (ingredient: Ingredient): boolean =>
-  !ingredient.free && isOf(foodOf(ingredient), 'from the soil') && !listedAs(ingredient).has('dried');
+  !ingredient.free && isIn(ingredient, 'from the soil') && !listedAs(ingredient).has('dried');
 
 /** Something fresh that lies in fat. */
 const solidIn = onceForBody((lists, body): Held | undefined =>

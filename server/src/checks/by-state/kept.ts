@@ -35,13 +35,21 @@ const KEEPING: ReadonlySet<Stay['by']['event']['act']> = new Set([
 const OPEN: Range = { low: 0, high: Infinity };
 const isFrozen = ({ lies }: Stay): boolean => lies.place === 'frozen' || lies.celsius.high < 0;
 
+/** `It lives beside the stove`: used from there, it is there all the same. */
+const livesThere = ({ by: { event }, lies }: Stay): boolean =>
+  event.act === 'stay' &&
+  event.as === 'told' &&
+  event.until.length === 0 &&
+  event.where.length > 0 &&
+  lies.sure !== 'unread';
+
 /** The stays that keep a body of the same foods, for so many minutes or with no word of how long. */
 export const keepingStays = ({ stays }: Journey, body: Body, leastMin: number): readonly Stay[] =>
   stays.filter(
     (stay) =>
       !stay.branch &&
       KEEPING.has(stay.by.event.act) &&
-      (stay.timed ? stay.minutes.high >= leastMin : stay === body.waits) &&
+      (stay.timed ? stay.minutes.high >= leastMin : stay === body.waits || livesThere(stay)) &&
       sharesFood(stay.body, body),
   );
 

@@ -49,7 +49,10 @@ function spoilsInJar(journey: Journey, body: Body, { timed }: Stay): boolean {
   const mix = mixtureIn(journey, body);
   const { massG, of } = mix;
   // Under fat, no rule of jars tells whether flesh keeps.
-  return of.egg + of.milk >= massG * EGGY || (of.animal >= massG * EGGY && (timed || isShutOffByFat(body, mix)));
+  return (
+    of.egg + of.milk >= massG * EGGY ||
+    (of.animal >= massG * EGGY && (timed || of.liquid === 0 || isShutOffByFat(body, mix)))
+  );
 }
 
 const verdictOf = (

@@ -125,11 +125,12 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
     isLast &&
     OPEN_STAYS.has(act) &&
     by.event.fate !== 'now' &&
-    lies.sure === 'said' &&
+    // Brought out of the cold, and set down where no row says how warm it is.
+    (lies.sure === 'said' || (lies.sure === 'inferred' && body.band === 'cold')) &&
     by.event.where.length > 0;
   if (!isPutBy || lies.place === 'stove' || lies.place === 'oven') return undefined;
   const at = by.event.where.at(-1) ?? by.event;
-  return found('on a shelf', 'warning', stay, at, limits.leftOut.min);
+  return found('on a shelf', lies.sure === 'said' ? 'warning' : 'ask', stay, at, limits.leftOut.min);
 }
 
 /** Frozen flesh that is set in a room, with no word of for how long, thaws there (Food Code 2022, 3-501.13). */

@@ -61,18 +61,34 @@ const DAY_MIN = 1440;
 const FERMENTS_FOR_DAYS = deed(
   ({ craft, times }) => craft === 'ferment' && times.some(({ minutes }) => minutes.high >= DAY_MIN),
 );
+/** Left for two days or more out of the cold, raw vegetables with salt turn sour or spoil. */
+const LEFT_MIN = 2880;
+const LEFT_FOR_DAYS = deed(
+  ({ times, where, as }) =>
+    as !== 'before' &&
+    where.every(({ is }) => is !== 'cold' && is !== 'frozen') &&
+    times.some(({ kind, minutes }) => (kind === 'spent' || kind === 'point') && minutes.low >= LEFT_MIN),
+);
+const HEATS = deed(({ act, cooks }) => act === 'heat' && cooks !== 'barely');
+/** What is little else than vegetables is a ferment (judgement). */
+const MOST_VEGETABLES = 0.6;
+
 /** Of the whole with its water (judgement): less is a drink or a dough. */
 const LEAST_VEGETABLES = 0.3;
 
 /** What no `as` says, but its steps and its list do. */
 function isPlainFerment(part: Part): boolean {
   const { steps, head } = part;
-  if (!anyDoes(steps, FERMENTS_FOR_DAYS) || mainSalt(part) === undefined) return false;
+  const isSaid = anyDoes(steps, FERMENTS_FOR_DAYS);
+  const isLeft = isSaid || (anyDoes(steps, LEFT_FOR_DAYS) && !anyDoes(steps, HEATS));
+  if (!isLeft || mainSalt(part) === undefined) return false;
+  // What is sour already needs no salt.
+  if (!isSaid && head.ingredients.some(({ food }) => food?.roles.includes('acid') === true)) return false;
   let [whole, vegetables] = [0, 0];
   for (const ingredient of head.ingredients) {
     const grams = gramsOf(ingredient);
     whole += grams;
     if (ingredient.food?.class === 'vegetable') vegetables += grams;
   }
-  return vegetables > 0 && vegetables >= whole * LEAST_VEGETABLES;
+  return vegetables > 0 && vegetables >= whole * (isSaid ? LEAST_VEGETABLES : MOST_VEGETABLES);
 }

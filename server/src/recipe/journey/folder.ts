@@ -48,7 +48,10 @@ export class Folder {
         end = clock;
         continue;
       }
-      isPoint = event.said === 'yes';
+      // `Out at eleven, and what is left at nine`: it lies so between the two.
+      if (isPoint && clock.start >= event.start)
+        this.top.state = begun(this.top.state, by, { part: this.top.part.index, line: this.step.line });
+      isPoint ||= event.said === 'yes' && clock.start >= event.start;
       if (this.passTo(clock, by)) timed = withoutPoint(timed, clock);
     }
     const stays = this.top.stays.length;

@@ -164,6 +164,8 @@ function placeSaid({ where, act, medium }: Event, body: Body, time: Range | unde
   // On the stove for hours, or to cool, it is off the heat.
   if (at?.is === 'stove' && (act === 'cool' || (time !== undefined && time.low >= LONG_MIN)))
     return { ...COOLS, sure: 'said' };
+  // Left in what was turned off.
+  if (at?.is !== undefined && WORKS.has(at.is) && act === 'stay' && isOff(body)) return body.lies;
   if (at !== undefined) return lyingAt(at);
   if (medium?.is === 'ice') return ICE;
   // `Out of the fridge`, `not in the refrigerator`: a room, unless it says another.
@@ -174,6 +176,11 @@ function placeSaid({ where, act, medium }: Event, body: Body, time: Range | unde
   if (from.way === 'off' && !from.not && from.is !== 'oven' && from.is !== 'stove') return lyingAt(from);
   return body.band === 'hot' ? COOLS : ROOM;
 }
+
+/** Places that are hot as long as they work. */
+const WORKS: ReadonlySet<Where['is'] & string> = new Set(['hot', 'oven', 'stove']);
+const isOff = ({ band, lies }: Body): boolean =>
+  band === 'between' && lies.place === 'room' && lies.celsius.high === COOLING.high && lies.celsius.low === COOLING.low;
 
 const ICE: Lying = { place: 'cold', celsius: bandOf('cold'), sure: 'said' };
 const ROOM: Lying = { place: 'room', celsius: bandOf('room'), sure: 'inferred' };

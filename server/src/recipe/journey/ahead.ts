@@ -4,8 +4,9 @@
  * Refuses to know ledgers: what is below is taken from no list.
  */
 import { keptOn } from '../../notation/kept.ts';
-import { compare, isOrder, type Mention, matches } from '../mentions.ts';
+import { compare, type Mention, matches } from '../mentions.ts';
 import { type Call, callsOfPart } from '../names.ts';
+import { isOrder } from '../names-as-verbs.ts';
 import { listedNames, type PartHead } from '../part.ts';
 import { portionBefore } from '../portions.ts';
 import type { Part, Step } from '../recipe.ts';

@@ -4,6 +4,7 @@ import { sentenceIn } from '../../server/src/notation/sentence.ts';
 import { keyWords } from '../../server/src/prose/alike.ts';
 import { amountOfOne, divisionsIn, isOfOne } from '../../server/src/prose/counts.ts';
 import { figureBehind, mayBeginName } from '../../server/src/prose/expected.ts';
+import { placeNamed } from '../../server/src/prose/place-named.ts';
 import { opensWithOrder, verbNamed } from '../../server/src/prose/verb-named.ts';
 
 test.each([
@@ -42,6 +43,19 @@ test.each([
 ])('the verb that `%s` opens with', (text, key, base) => {
   expect(verbNamed(text)?.key).toBe(key);
   expect(verbNamed(text)?.base).toBe(base);
+});
+
+test.each([
+  ['out of the oven', 'oven'],
+  ['the oven', 'oven'],
+  ['the walk-in', 'cold'],
+  ['the deep freeze', 'frozen'],
+  ['the kitchen', 'room'],
+  ['the centre', undefined],
+  ['the thickest part', undefined],
+  ['the pan', undefined],
+])('the place that `%s` names', (text, is) => {
+  expect(placeNamed(text)).toBe(is);
 });
 
 test.each([

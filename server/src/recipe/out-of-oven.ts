@@ -7,17 +7,17 @@ import type { Food } from '../food/food.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import type { Statement } from '../notation/tree.ts';
 import type { MediumKind } from '../prose/event.ts';
+import { placeNamed } from '../prose/place-named.ts';
 import { isAside } from './contents.ts';
 import { anyDoes, deed, does, isBaked, isInOven, speaksOf } from './deeds.ts';
 import { type Ingredient, isFlour } from './ingredient.ts';
 import { meets } from './needs.ts';
 import { listedPart, type PartHead } from './part.ts';
 import type { Part, Recipe, Step } from './recipe.ts';
-import { wordsOf } from './words.ts';
 
 /** Whether a trial's line is a weight, and taken out of the oven. */
 export const isOutOfOven = ({ amount, outOf }: WeighedLine): boolean =>
-  amount?.unit !== undefined && wordsOf(outOf?.text ?? '').includes('oven');
+  amount?.unit !== undefined && outOf !== undefined && placeNamed(outOf.text) === 'oven';
 
 type WeighedLine = Pick<Extract<Statement, { kind: 'weighed' }>, 'amount' | 'outOf'>;
 

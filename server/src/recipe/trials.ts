@@ -19,6 +19,7 @@ import type {
   TemperatureNode,
   TextNode,
 } from '../notation/tree.ts';
+import { placeNamed } from '../prose/place-named.ts';
 import type { Ingredient } from './ingredient.ts';
 import type { Part, Recipe, Step } from './recipe.ts';
 import { wordsOf } from './words.ts';
@@ -87,9 +88,7 @@ function readTrial({ at, lines }: Block): Trial | undefined {
 
 /** Whether a temperature was taken of what is round the food: `in the oven`. */
 export const isOutsideFood = (place: TextNode | undefined): boolean =>
-  wordsOf(place?.text ?? '').some((word) => SURROUNDINGS.has(word));
-
-const SURROUNDINGS: ReadonlySet<string> = new Set(['oven', 'fridge', 'freezer', 'room', 'kitchen', 'cellar']);
+  place !== undefined && placeNamed(place.text) !== undefined;
 
 /** One amount, time or temperature of the recipe, or of a step all of its, and its mark. */
 export interface Fact {

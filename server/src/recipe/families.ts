@@ -179,7 +179,23 @@ export function listedAs(ingredient: Ingredient): ReadonlySet<ListedState> {
   return states;
 }
 
+/** Lists of a folder say the same again and again. */
+const SAID = new Map<string, ReadonlySet<ListedState>>();
+const MOST_SAID = 4096;
+/** Latin, all that a state is written in: a pattern for the letters of all scripts is dear at a start. */
+const WORDS = /[a-zß-öø-ſ]+(?:-[a-zß-öø-ſ]+)*/g;
+
 function statesIn(text: string): ReadonlySet<ListedState> {
+  let states = SAID.get(text);
+  if (states === undefined) {
+    states = statesOf(text);
+    if (SAID.size >= MOST_SAID) SAID.clear();
+    SAID.set(text, states);
+  }
+  return states;
+}
+
+function statesOf(text: string): ReadonlySet<ListedState> {
   words ??= new Map(
     rowsIn(statesText).flatMap(([state = '', word = '', also]) =>
       [word, ...setOf(also)].map((each) => [each, state as ListedState] as const),
@@ -187,7 +203,7 @@ function statesIn(text: string): ReadonlySet<ListedState> {
   );
   let found: Set<ListedState> | undefined;
   let before = '';
-  for (const [word] of text.toLowerCase().matchAll(/\p{Ll}+(?:-\p{Ll}+)*/gu)) {
+  for (const [word] of text.toLowerCase().matchAll(WORDS)) {
     const state = words.get(word) ?? words.get(`${before} ${word}`);
     before = word;
     if (state !== undefined) {

@@ -2,9 +2,9 @@
  * Knows what the words of one clause say that its event takes: objects, places, vessel, medium, amounts.
  * Refuses to know signs, times, temperatures, and what another clause says of it.
  */
-import type { SentenceItem } from '../notation/tree.ts';
+import type { SentenceItem, Span } from '../notation/tree.ts';
 import { type Clause, type EventDraft, withOne } from './clauses.ts';
-import type { Act, PlaceKind, Slot, Where } from './event.ts';
+import type { Act, PlaceKind, Slot, Told, VesselKind, Where } from './event.ts';
 import { formOf, isStrange, isTimeAlone, jointOf, senseOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
@@ -266,7 +266,8 @@ export class Filler {
           (holds && !this.holds && (row.is !== 'tool' || vessel.is === 'tool')) ||
           (vessel.is === 'tool' && row.is !== 'tool')
         )
-          event.vessel = { ...span, is: row.is, sure: 'said' };
+          this.vessel({ ...span, is: row.is, sure: 'said' });
+        else if (holds) this.also(span);
         this.holds ||= holds;
         return holds;
       }
@@ -300,6 +301,17 @@ export class Filler {
   }
 
   /** Of places one in the other the one that tells more of how warm it is stands last: `the fridge in the garage`. */
+  private vessel(vessel: Told<VesselKind>): void {
+    const before = this.event.vessel;
+    if (before !== undefined && this.holds) this.also(before);
+    this.event.vessel = vessel;
+  }
+
+  /** `in a basket or on paper`, `on a rack in a pan`: what it is in or on, too. */
+  private also({ start, end }: Span): void {
+    this.event.objects = withOne(this.event.objects, { start, end, role: 'with', by: 'vessel' });
+  }
+
   private where(where: Where): void {
     const all = this.event.where;
     const before = all.at(-1);

@@ -18,6 +18,7 @@ import { temperaturesIn } from './temperatures.ts';
 export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], clauses: readonly Clause[]): void {
   let before: Clause | undefined;
   let start = 0;
+  const told: Clause[] = [];
   const waiting: { readonly sign: Sign; readonly clause: Clause }[] = [];
   for (let at = 0; at < clauses.length; at++) {
     const clause = clauses[at] as Clause;
@@ -25,6 +26,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
       giveSigns(pieces, items, waiting.splice(0), before?.event);
       if (before === undefined) fillFramed(pieces, items, clauses, start, at);
       before = undefined;
+      told.length = 0;
       start = at;
     }
     if (clause.frame === 'sign') {
@@ -54,6 +56,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     if (event === undefined) {
       // A bracket, or what is only told of what is done: `(375 F)`.
       if (before?.event !== undefined) giveFigures(pieces, items, clause, before.event);
+      else if (clause.frame === 'verbless') told.push(clause);
       continue;
     }
     for (const { sign, clause: of } of waiting.splice(0)) {
@@ -66,6 +69,8 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     actAtPlace(event);
     if (filler.turnedOff && event.where.length === 0) event.where = [turnedOffIn(pieces, clause, event)];
     giveFigures(pieces, items, clause, event);
+    // `The oil (180 C) is poured over`
+    for (const of of told.splice(0)) giveFigures(pieces, items, of, event);
     heatsAtFigure(event, clause);
     if (before?.event !== undefined) passFigures(event, before.event);
     before = clause;

@@ -19,6 +19,17 @@ function isOpened(pieces: readonly Piece[], at: number): boolean {
   return is === 'when' || is === 'until';
 }
 
+/** `wash well, salt and set aside`: between orders, and behind nothing that it could be named beside. */
+function goesOn(pieces: readonly Piece[], at: number): boolean {
+  const next = pieces[at + 1];
+  const after = pieces[at + 2];
+  if (pieces[at - 1]?.word !== ',' || jointOf(next?.sense ?? UNKNOWN)?.is !== 'conjunction') return false;
+  const before = pieces[at - 2];
+  const is = before?.part === 'joint' ? jointOf(before.sense)?.is : undefined;
+  const isFree = before?.part === 'verb' || before?.sort === 'time' || is === 'it' || is === 'adverb';
+  return isFree && after?.sort === 'word' && isBaseForm(after.sense);
+}
+
 /** `Wrap in a cloth`: what goes around something is said with `in`. */
 function wraps({ sense }: Piece, next: Piece | undefined): boolean {
   const act = verbOf(sense)?.act;
@@ -134,6 +145,7 @@ export function takes(pieces: readonly Piece[], at: number, noun: boolean, first
       takesObject(pieces, at) ||
       isWith ||
       (first && (isThingAhead(pieces, at) || isOpened(pieces, at))) ||
+      goesOn(pieces, at) ||
       wraps(piece, next)
     );
   if (next === undefined) return !noun || ordered || first;

@@ -191,11 +191,15 @@ class Scan extends Expecting {
   }
 
   private isBase(piece: Piece, at: number, noun: boolean, past: boolean): boolean {
-    // `say 20 at a time`
+    // `say 20 at a time`, `say a gallon`
     const next = this.pieces[at + 1];
     // `Core 74 C`
     if (next?.sort === 'temperature' && evidenceOf(piece.sense)?.inside) return false;
-    if (timeOf(piece.sense)?.is === 'bound' && (next?.sort === 'amount' || next?.sort === 'time')) return false;
+    if (
+      timeOf(piece.sense)?.is === 'bound' &&
+      (next?.sort === 'amount' || next?.sort === 'time' || takesObject(this.pieces, at))
+    )
+      return false;
     // `cut it thin`, `until brown and dry`
     if (this.signs || this.expects === 'behind thing' || this.expects === 'object')
       if (mayDescribe(piece.sense) && !this.letting && !hasObject(this.pieces, at)) return false;

@@ -119,7 +119,11 @@ class Cutter {
     if (this.opener !== undefined || this.verb < 0) return false;
     // `in a dark, cool place`
     const before = this.pieces[at - 1]?.sense ?? UNKNOWN;
-    if (jointOf(before)?.is === 'adjective' || signOf(before) !== undefined) return false;
+    const opened = jointOf(this.pieces[at - 2]?.sense ?? UNKNOWN)?.is;
+    const isOpened = opened === 'article' || opened === 'adjective' || this.pieces[at - 2]?.word === ',';
+    if (isOpened && (jointOf(before)?.is === 'adjective' || signOf(before) !== undefined)) return false;
+    // `turn it in the oil, one night in the fridge`
+    if (this.pieces[at + 1]?.sort === 'time') return !canLast(this.pieces[this.verb] as Piece);
     const is = jointOf(this.pieces[at + 1]?.sense ?? UNKNOWN)?.is;
     const own = this.pieces.slice(this.start, at);
     // `bath at 60 C 4 hours, fridge`
@@ -143,8 +147,9 @@ class Cutter {
   }
 
   /** A place, or a preposition and a place, and no verb up to the next mark. */
-  private isPlaceAlone(from: number): boolean {
+  private isPlaceAlone(begin: number): boolean {
     const { pieces } = this;
+    const from = pieces[begin]?.sort === 'time' ? begin + 1 : begin;
     const is = jointOf(pieces[from]?.sense ?? UNKNOWN)?.is;
     const thing = thingOf(pieces[is === 'preposition' || is === 'to' ? from + 1 : from]?.sense ?? UNKNOWN);
     if (thing?.sort !== 'place' || !(thing.bare || is !== undefined)) return false;
@@ -204,6 +209,8 @@ class Cutter {
     this.orElse = false;
   }
 }
+
+const canLast = ({ sense }: Piece): boolean => verbOf(sense)?.lasts === 'waits';
 
 /** Frames whose verb is an event: `before carving`, `after you take it off`. */
 const opensVerb = (opener: JointKind): boolean => opener === 'after' || opener === 'before' || opener === 'while';

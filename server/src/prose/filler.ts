@@ -202,7 +202,7 @@ export class Filler {
     if (way === 'of' || way === 'for' || way === 'by' || way === 'without') return;
     if (way === 'at' && head.sort === 'word' && isStrange(head.sense)) {
       if (!this.isOver && STAYS.has(event.act))
-        this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
+        this.where({ ...span, is: this.coldBefore(from, head) ?? 'room', sure: 'inferred', way: 'at', not: this.not });
       return;
     }
     const role = ROLES[way ?? 'what'];
@@ -301,6 +301,16 @@ export class Filler {
   }
 
   /** Of places one in the other the one that tells more of how warm it is stands last: `the fridge in the garage`. */
+  /** `the chilled case`, `a cold vault`: how cold a place is that no row has. */
+  private coldBefore(from: number, head: Piece): PlaceKind | undefined {
+    for (let at = from; at < this.clause.to && this.pieces[at] !== head; at++) {
+      const { sense } = this.pieces[at] as Piece;
+      if (verbOf(sense)?.where === 'cold') return 'cold';
+      if (signOf(sense)?.tells === 'cold') return 'cool';
+    }
+    return undefined;
+  }
+
   private vessel(vessel: Told<VesselKind>): void {
     const before = this.event.vessel;
     if (before !== undefined && this.holds) this.also(before);

@@ -54,7 +54,12 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
 }
 
 /** What is left to be said where a sign is denied. */
-const NO_LONGER: Readonly<Partial<Record<Tells, Tells>>> = { boiling: 'hot', hot: 'warm', warm: 'cold' };
+const NO_LONGER: Readonly<Partial<Record<Tells, Tells>>> = {
+  boiling: 'hot',
+  hot: 'warm',
+  warm: 'cold',
+  rare: 'through',
+};
 
 /** `until at room temperature` */
 const TELLS_AT: Readonly<Partial<Record<PlaceKind, Tells>>> = { frozen: 'frozen', cold: 'cold', room: 'warm' };

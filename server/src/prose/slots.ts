@@ -32,7 +32,8 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     if (clause.frame === 'sign') {
       const sign = signIn(pieces, clause, stateBehind(clauses, at));
       clause.sign = sign;
-      const event = sign.from === 'when' && isNewThought(pieces, clause) ? undefined : before?.event;
+      const isNext = before === undefined || (sign.from === 'when' && isNewThought(pieces, clause));
+      const event = isNext ? undefined : goingOn(clauses, at);
       if (event === undefined) waiting.push({ sign, clause });
       else {
         event.until = withOne(event.until, sign);
@@ -67,6 +68,11 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     filler.fill();
     impliedBy(pieces[clause.verb], event);
     actAtPlace(event);
+    // An insulated box keeps what lies on ice cold.
+    if (event.medium?.is === 'ice')
+      event.where = event.where.map((where) =>
+        where.is === 'hot' && !where.not ? { ...where, is: 'cold' as const } : where,
+      );
     if (filler.turnedOff && event.where.length === 0) event.where = [turnedOffIn(pieces, clause, event)];
     giveFigures(pieces, items, clause, event);
     // `The oil (180 C) is poured over`
@@ -134,6 +140,18 @@ function giveSigns(
     last.until = withOne(last.until, sign);
     giveFigures(pieces, items, clause, last);
   }
+}
+
+/** `Toss, breaking it up, until brown`: what is ordered goes on, and not what is done beside it. */
+function goingOn(clauses: readonly Clause[], at: number): EventDraft | undefined {
+  let beside: EventDraft | undefined;
+  for (let i = at - 1; i >= 0; i--) {
+    const { event, first } = clauses[i] as Clause;
+    if (event !== undefined && event.as !== 'beside') return event;
+    beside ??= event;
+    if (first) break;
+  }
+  return beside;
 }
 
 function giveFigures(
@@ -204,7 +222,7 @@ function impliedBy(verb: Piece | undefined, event: EventDraft): void {
     event.where = withOne(event.where, {
       ...span,
       is: row.where,
-      way: row.act === 'adjust' ? 'off' : 'at',
+      way: row.act === 'adjust' || row.act === 'remove' ? 'off' : 'at',
       not: false,
     });
   if (row.medium !== undefined) event.medium ??= { ...span, is: row.medium };

@@ -31,6 +31,22 @@ describe('a word that is a verb and a thing', () => {
     ['It is skimmed off, and poured into jars.', 'skimmed off poured into'],
     ['Spot it with butter.', 'spot'],
     ['Apples that are ripe will keep for a week.', 'keep'],
+    ['Saturday, rub the joint.', 'rub'],
+    ['After a month, slice it.', 'slice'],
+    ['Carve at once like a roast.', 'carve'],
+    ['Get it into the fridge.', 'get'],
+    ['Cover and cool for 10 minutes.', 'cover cool'],
+    ['Fork it up.', 'fork'],
+    ['Chill, tub and label.', 'chill tub label'],
+    ['Let the pressure fall by itself, cool the jars.', 'cool'],
+    ['The pink stuff is left out.', 'left out'],
+    ['Cream, beat, chill.', 'cream beat chill'],
+    ['Wash well, salt and set aside.', 'wash salt set aside'],
+    ['Bake until golden and bubbling.', 'bake'],
+    ['Fry until it stops steaming.', 'fry'],
+    ['Add the baking powder.', 'add'],
+    ['The jars are then filled and sealed.', 'filled sealed'],
+    ['Slice as thin as you can.', 'slice'],
   ])('%s', (text, verbs) => expect(verbsOf(text)).toBe(verbs));
 });
 
@@ -56,6 +72,12 @@ describe('what is denied, conditional or a choice', () => {
     ['If desired, chill for 1 hour.', ['cool optional: @cold, 60 min']],
     ['If it is thick, chill it.', ['cool if: @cold']],
     ['Stand until it no longer steams.', ['stay: until warm']],
+    ['No need to chill it.', ['cool not: @cold']],
+    ["Don't bother chilling it.", ['cool not: @cold']],
+    ['Forget the fridge!', ['stay: not @cold']],
+    ['Skip the fridge.', ['stay not: not @cold']],
+    ['Nobody is to touch it.', []],
+    ['Do you chill it first?', ['cool told asked: @cold']],
     ['Chill it?', ['cool asked: @cold']],
     ['It improves when it is left at room temperature for 8 h.', ['stay told if: @room, 480 min']],
   ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
@@ -132,8 +154,50 @@ describe('places one in the other', () => {
   ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
 });
 
+describe('what is told of what somebody does', () => {
+  test.each([
+    ['I leave mine on the counter overnight.', ['stay told: @room, 480-960 min']],
+    ['We used to hang it in the barn for a week.', ['stay told: @outdoors, 10080 min']],
+    ['My mother always kept hers on the windowsill for a week.', ['stay told: @room, 10080 min']],
+    ['Keeps a year in the pantry.', ['stay told: @cool, 525600-527040 min']],
+    [
+      'Boil 5 minutes, so every strip passes 70 C.',
+      ['heat through: @stove, by water, 5 min', 'read told: 70 C of food'],
+    ],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
+describe('figures and places of another clause', () => {
+  test.each([
+    ['Keep in the cellar, which stays at 13 C.', ['stay as read: @cool, 13 C of around']],
+    ['Store in the larder, which never gets above 10 C.', ['stay: @cool, at most 10 C of around']],
+    ['When the probe says 63 C it is as juicy as it gets.', ['read told: 63 C of food']],
+    ['Drain; when cold, fridge.', ['remove', 'stay: @cold, when cold']],
+    ['Film on top, blast chiller to 4 C within the hour.', ['cover', 'stay: @cold, 4 C of food, limit 60 min']],
+    ['Give it 40 minutes at 180 C.', ['heat as read: 180 C of oven, 40 min']],
+    ['Place in the cabinet, dial at 60 C.', ['put: @room, 60 C of around', 'unknown']],
+    ['Hold at 60 C the 12 hours till morning.', ['stay as read: 60 C of around, 720 min']],
+    ['Toss, breaking it up, until brown.', ['combine: until colour', 'cut beside']],
+    ['Bake, turning once, until brown.', ['heat as read: @oven, by air, until colour', 'adjust beside']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
+describe('numbers without a scale', () => {
+  test.each([
+    ['Roast until the thermometer registers 145.', ['heat as read: @oven, by air, 63 C of food, until figure']],
+    ['Fry at 180 for 4 minutes.', ['heat as read: @stove, by fat, 180 C of medium, 4 min']],
+    ['Pull at 54.', ['remove: 54 C of food']],
+    ['Check 40 jars.', ['read']],
+    ['Hold from 0500 at 60 C.', ['stay as read: 60 C of around']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
 describe('places', () => {
   test.each([
+    ['Keep in the cold case.', ['stay as read: @cold']],
+    ['Leave behind the stove for 2 h.', ['stay: @~room, 120 min']],
+    ['Draw the pot aside.', ['remove: off stove, in lidded']],
+    ['Cook on low 8 hours.', ['heat as read: @stove, 480 min']],
     ['Leave it in the scullery for two days.', ['stay: @room, 2880 min']],
     ['Leave it in the zibbet for two days.', ['stay: @~room, 2880 min']],
     ['Leave beside the stove for 2 h.', ['stay: @~room, 120 min']],

@@ -205,6 +205,17 @@ export function isDoing({ sense, sort }: Piece): boolean {
   return sort === 'word' && (formOf(sense) === 'ing' || is === 'let' || is === 'had');
 }
 
+/** `fork it up`, `tub and date`: a thing without a verb of its own, in one, stands where an order does; behind another, or first. */
+export function isThingOrder(pieces: readonly Piece[], at: number, isMore: boolean): boolean {
+  const { sense, word } = pieces[at] as Piece;
+  if (thingOf(sense)?.sort !== 'vessel' || verbOf(sense) !== undefined || word === '' || word.endsWith('s'))
+    return false;
+  const is = jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.is;
+  if (is === 'it' || is === 'article') return true;
+  const after = pieces[at + 2];
+  return isMore && is === 'conjunction' && after !== undefined && formOf(after.sense) === 'base';
+}
+
 /** Right behind a word of a kind. */
 export function isBehind(pieces: readonly Piece[], at: number, kind: JointKind): boolean {
   return jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === kind;

@@ -2,7 +2,7 @@
  * The pass that cuts a sentence into clauses of at most one verb: at marks and `then`, and at a comma or conjunction only where a verb follows.
  * Refuses to know what the clauses are for.
  */
-import { isDoing } from './ahead.ts';
+import { isDoing, isEnd } from './ahead.ts';
 import { Clause } from './clauses.ts';
 import { jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { isHard, isSoft, type Part, type Piece } from './pieces.ts';
@@ -71,6 +71,8 @@ class Cutter {
 
   private joint(piece: Piece, at: number): void {
     const is = jointOf(piece.sense)?.is;
+    // `turning once,`
+    if (is === 'when' && isEnd(this.pieces[at + 1])) return;
     switch (is) {
       case 'conjunction':
       case 'or':

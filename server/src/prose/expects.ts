@@ -2,7 +2,7 @@
  * Knows what marks, joints and verbs make likely of the word that comes next, and what of its clause is there.
  * Refuses to know whether a word that comes is a verb (`nouns.ts`).
  */
-import { goesOnTo, isNounAhead, mayDescribe } from './ahead.ts';
+import { goesOnTo, isEnd, isNounAhead, mayDescribe } from './ahead.ts';
 import { formOf, jointOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { isHard, isSoft, type Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
@@ -108,6 +108,8 @@ export class Expecting {
 
   protected joint(piece: Piece, is: JointKind, at: number): void {
     piece.part = 'joint';
+    // `turning once,`
+    if (is === 'when' && isEnd(this.pieces[at + 1])) return;
     switch (is) {
       case 'adjective':
         // `cut very thin,`; `when hot add`

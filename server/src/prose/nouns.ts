@@ -11,6 +11,7 @@ import {
   isOfSubject,
   isSubject,
   isThingAhead,
+  isThingOrder,
   isUnknownTold,
   isWordAhead,
   leads,
@@ -109,7 +110,7 @@ class Scan extends Expecting {
       this.joint(piece, joint.is, at);
       return;
     }
-    if (piece.sort === 'word' && this.isThingOrder(piece, at)) {
+    if (piece.sort === 'word' && this.mayOrder() && isThingOrder(this.pieces, at, this.expects === 'more')) {
       this.verb(piece, 'verb');
       return;
     }
@@ -275,6 +276,10 @@ class Scan extends Expecting {
 
   /** A subject stands before it and no verb: `it simmers`, `the apples keep`. */
   private isTold(at: number, noun: boolean): boolean {
+    // `wipe, lids on`
+    const piece = this.pieces[at] as Piece;
+    const isPlaced = this.expects === 'more' || this.expects === 'order';
+    if (isPlaced && piece.to > piece.from + 1 && isEnd(this.pieces[at + 1])) return true;
     // `Keeps a year in the pantry.`
     const row = verbOf(this.pieces[at]?.sense ?? UNKNOWN);
     if (this.expects === 'order')
@@ -371,16 +376,8 @@ class Scan extends Expecting {
     return true;
   }
 
-  /** `fork it up`, `tub and date`: a thing without a verb of its own, in one, stands where an order does. */
-  private isThingOrder(piece: Piece, at: number): boolean {
-    const { sense, word } = piece;
-    if (thingOf(sense)?.sort !== 'vessel' || verbOf(sense) !== undefined || word === '' || word.endsWith('s'))
-      return false;
-    if (this.framed || (this.expects !== 'order' && !(this.expects === 'more' && this.ordered))) return false;
-    const is = jointOf(this.pieces[at + 1]?.sense ?? UNKNOWN)?.is;
-    if (is === 'it' || is === 'article') return true;
-    const after = this.pieces[at + 2];
-    return this.expects === 'more' && is === 'conjunction' && after !== undefined && formOf(after.sense) === 'base';
+  private mayOrder(): boolean {
+    return !this.framed && (this.expects === 'order' || (this.expects === 'more' && this.ordered));
   }
 
   /** `Spot it with butter`: nobody knows the word, and it stands where an order does, with an object right behind. */

@@ -61,7 +61,9 @@ function kindOf({ kind, before, minutes }: FoundTime, event: EventDraft): TimeKi
     eats(event);
     return 'life';
   }
-  if (kind === 'limit' && LIVES.has(event.act)) return 'life';
+  // `Chiller to 4 C within the hour`: by then it is cold.
+  const isReached = event.temperatures.some(({ of }) => of === 'food');
+  if (kind === 'limit' && !isReached && LIVES.has(event.act)) return 'life';
   return kind === 'spent' && before && !canLast(event, kind) ? 'point' : kind;
 }
 const DAY_MIN = 1440;

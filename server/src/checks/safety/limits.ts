@@ -116,11 +116,15 @@ export const EGGS_IN_SHELL = data.eggsInShell;
 
 export const ROASTING_OVEN = holding.roastingOven;
 
-/** `55 s`, `13 min`, `1 h 52 min`: never shorter than what it stands for. */
+/** From here on nobody counts the hours: three days. */
+const LONG = 3 * 1440;
+
+/** `55 s`, `13 min`, `1 h 52 min`, `14 d`: never shorter than what it stands for. */
 export function timeText(minutes: number): string {
   const seconds = Math.ceil(minutes * 60 - 0.001);
   if (minutes < 2 || (minutes < 3 && seconds % 60 !== 0)) return `${seconds} s`;
   if (minutes < 90) return `${trimmed(Math.ceil(minutes * 10 - 0.001) / 10, 1)} min`;
+  if (minutes > LONG) return `${Math.ceil(minutes / 1440)} d`;
   const h = Math.floor(Math.ceil(minutes) / 60);
   const min = Math.ceil(minutes) - h * 60;
   return min === 0 ? `${h} h` : `${h} h ${min} min`;

@@ -102,7 +102,9 @@ What no step names is a warning. A sign such as *golden* or *the juices run clea
         ? 'take shellfish sold to be eaten raw, from a licensed dealer, and tell the guests that it is raw'
         : values.group === 'fish'
           ? `freeze it first, at ${rows.reverse().join(' or ')}, or say that it is sold to be eaten raw`
-          : 'cook it, or serve it raw only on purpose and with the advisory the rules ask for';
+          : values.group === 'meat'
+            ? 'cook it, or serve it raw only on purpose and with the advisory the rules ask for'
+            : 'cook it through; it is never served raw';
       const message = values.asked
         ? `Does a step cook the ${values.name}? What is done to it is not sure to: write how hot it gets inside. ${CAUTION}`
         : `No step cooks the ${values.name}: ${advice}. ${CAUTION}`;

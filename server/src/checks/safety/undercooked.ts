@@ -114,7 +114,7 @@ Poultry, game and mince that is browned or half done, kept in the cold for hours
   say: (values) => {
     if (values.kind === 'partly')
       return {
-        message: `The ${values.name} is only partly cooked when it is put away, and what is alive inside goes on growing: cook it through at once and chill it, or leave it raw until then. ${CAUTION}`,
+        message: `What is put away is only partly cooked (${values.name}), and what is alive inside goes on growing: cook it through at once and chill it, or leave it raw until then. ${CAUTION}`,
         source: PARTLY_COOKED,
       };
     const { celsius: low } = values;

@@ -112,7 +112,7 @@ describe('the sum on a recipe', () => {
       'of a reading below all published times',
       'undercooked',
       'recipe Patties\n  600 g     minced pork\n  do Shape the pork and grill until the centre reads 60 C.\n',
-      ['| 63 | 3 min |', 'Below 63 °C no time is published: at 60 °C none is enough.'],
+      ['| 63 | 145 | 3 min |', 'Below 63 °C no time is published: at 60 °C none is enough.'],
     ],
     [
       'of a weight out of the oven: each part, what it loses and what is left',

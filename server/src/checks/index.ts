@@ -37,6 +37,7 @@ import noDonenessCue from './method/no-doneness-cue.ts';
 import ovenNotSet from './method/oven-not-set.ts';
 import panOverfull from './method/pan-overfull.ts';
 import panUnderfull from './method/pan-underfull.ts';
+import scalesDisagree from './method/scales-disagree.ts';
 import shortRest from './method/short-rest.ts';
 import timeDisagrees from './method/time-disagrees.ts';
 import timeMissing from './method/time-missing.ts';
@@ -67,7 +68,6 @@ import rawContact from './safety/raw-contact.ts';
 import rawEgg from './safety/raw-egg.ts';
 import rawFlour from './safety/raw-flour.ts';
 import rawMilk from './safety/raw-milk.ts';
-import scalesDisagree from './safety/scales-disagree.ts';
 import undercooked from './safety/undercooked.ts';
 import trialDisagrees from './testing/trial-disagrees.ts';
 import untestedChange from './testing/untested-change.ts';
@@ -110,6 +110,7 @@ export const CHECKS: readonly Check[] = [
   ovenNotSet,
   panOverfull,
   panUnderfull,
+  scalesDisagree,
   shortRest,
   timeDisagrees,
   timeMissing,
@@ -140,7 +141,6 @@ export const CHECKS: readonly Check[] = [
   rawEgg,
   rawFlour,
   rawMilk,
-  scalesDisagree,
   undercooked,
   trialDisagrees,
   untestedChange,

@@ -1,13 +1,12 @@
 /**
- * Knows how a temperature is said on a scale: to the mark of a dial, to the degree as rules of food safety print it, and on which scale its
- * author writes.
+ * Knows how a temperature is said on a scale: to the mark of a dial, to the degree as rules of food safety print it and on the scale that
+ * its author writes.
  * Refuses to know which temperature is right.
  */
 import { trimmed } from '../measure/number-text.ts';
-import { keptOn } from '../notation/kept.ts';
+import type { TemperatureNode } from '../notation/tree.ts';
 import { gasMark, onDial } from './dials.ts';
 import type { HeatFigure } from './journey/figures.ts';
-import type { Part } from './recipe.ts';
 
 export type TemperatureScale = 'C' | 'F' | 'gas';
 
@@ -42,27 +41,25 @@ export function degreesIn(celsius: number, scale: TemperatureScale, of: HeatFigu
   return String(celsius < COLD_C ? Math.floor(exact + 0.01) : Math.ceil(exact - 0.01));
 }
 
-const SCALES = keptOn<Part, number>();
-
-/** How many more figures of a part are written in Fahrenheit than in Celsius. */
-function leaning(part: Part): number {
-  let more = SCALES.get(part);
-  if (more === undefined) {
-    more = 0;
-    for (const { sentence } of part.steps)
-      for (const item of sentence.items)
-        if (item.kind === 'temperature') more += item.unit === 'F' ? 1 : item.unit === 'C' ? -1 : 0;
-    SCALES.set(part, more);
-  }
-  return more;
-}
-
-/** The scale that most figures of the steps are written on; Celsius where they say neither. */
-export const scaleOf = (parts: readonly Part[]): 'C' | 'F' =>
-  parts.reduce((more, part) => more + leaning(part), 0) > 0 ? 'F' : 'C';
-
 /** A limit that is printed on both scales, the author's first: `74 °C, 165 °F`, to who writes Fahrenheit `165 °F, 74 °C`. */
 export const bothDegrees = (
   { celsius, fahrenheit }: { readonly celsius: number; readonly fahrenheit: number },
   scale: 'C' | 'F',
 ): string => (scale === 'F' ? `${fahrenheit} °F, ${celsius} °C` : `${celsius} °C, ${fahrenheit} °F`);
+
+/** A figure in °F as it is written; of degrees without a scale, where they were understood so. */
+function fahrenheitAs(celsius: number, node: TemperatureNode | undefined): number | undefined {
+  if (node?.unit === 'F') return node.lowDegrees;
+  const isSame = node?.unit === 'unsaid' && Math.abs(celsius - (node.lowDegrees - 32) / 1.8) < 0.01;
+  return isSame ? node.lowDegrees : undefined;
+}
+
+/** The scale that a figure is written on; Celsius where it has none of these. */
+export const scaleIn = (celsius: number, node: TemperatureNode | undefined): 'C' | 'F' =>
+  fahrenheitAs(celsius, node) === undefined ? 'C' : 'F';
+
+/** A figure as its author has it: `150 °F`. */
+export function ownDegrees(celsius: number, node: TemperatureNode | undefined): string {
+  const fahrenheit = fahrenheitAs(celsius, node);
+  return fahrenheit === undefined ? `${trimmed(celsius, 1)} °C` : `${trimmed(fahrenheit, 1)} °F`;
+}

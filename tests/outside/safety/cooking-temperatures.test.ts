@@ -47,7 +47,7 @@ describe('the figure for each food', () => {
     expect(found(cooked(food, `${fahrenheit} F`), rules)).toEqual([]);
     expect(found(cooked(food, `${celsius} C`), rules)).toEqual([]);
     const [low] = found(cooked(food, `${fahrenheit - 3} F`), rules);
-    expect(low?.said.message).toContain(`${celsius} °C, ${fahrenheit} °F`);
+    expect(low?.said.message).toContain(`${fahrenheit} °F, ${celsius} °C`);
     expect(found(cooked(food, `${celsius - 2} C`), rules)).toHaveLength(1);
   });
 });

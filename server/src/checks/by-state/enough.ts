@@ -63,9 +63,9 @@ export function reached(state: FoodState, group: Group, limit: Limit): Reached {
   let thick: Read | undefined;
   let inFood: Read | undefined;
   for (const read of state.reads) {
-    const { of, held, celsius } = read;
+    const { of, held, celsius, fahrenheit } = read;
     if (of === 'oven' || celsius.low < LEAST_COOKING_C || isPast(read, state, group)) continue;
-    const seconds = holdS(limit, celsius.low);
+    const seconds = holdS(limit, celsius.low, fahrenheit);
     if (of === 'food') {
       const isCarried = inFood !== undefined && celsius.low > inFood.celsius.low + CARRIES_C && read.when === 'resting';
       if (isCarried) continue;

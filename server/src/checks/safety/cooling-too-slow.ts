@@ -1,3 +1,4 @@
+import { degreesIn } from '../../recipe/degrees.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { type TooWarm, tooWarm } from '../by-state/too-warm.ts';
 import { severityAt } from '../by-state/verdict.ts';
@@ -45,6 +46,8 @@ function spentText({ low = 0, high = 0 }: Values): string {
     : `${timeText(low)} or more`;
 }
 
+const inF = (celsius: number): string => degreesIn(celsius, 'F', 'food') ?? '';
+
 export default defineCheck<Values>({
   code: 'cooling-too-slow',
   title: 'Perishable food lies warm for too long',
@@ -66,7 +69,7 @@ It is a warning where the place or the time is a conclusion, and a question (inf
   say: (values) => {
     const { kind, low, limitMin, limits, source } = values;
     const { fromC, middleC, middleMin, endC, endMin } = limits.cooling;
-    const rule = `it must pass from ${fromC} to ${middleC} °C within ${timeText(middleMin)} and reach ${endC} °C within ${timeText(endMin)} in all`;
+    const rule = `it must pass from ${fromC} to ${middleC} °C (${inF(fromC)} to ${inF(middleC)} °F) within ${timeText(middleMin)} and reach ${endC} °C (${inF(endC)} °F) within ${timeText(endMin)} in all`;
     const spent = spentText(values);
     const message = {
       'to the middle': `${spent} to ${middleC} °C is too slow: ${rule}.`,

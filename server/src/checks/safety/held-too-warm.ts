@@ -1,6 +1,6 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
-import { trimmed } from '../../measure/number-text.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
+import { bothDegrees, ownDegrees, scaleIn } from '../../recipe/degrees.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { tooWarm } from '../by-state/too-warm.ts';
 import { severityAt } from '../by-state/verdict.ts';
@@ -55,15 +55,12 @@ export default defineCheck<Values>({
 
 **Silent** for doughs that prove, ferments, cheese and yoghurt in the making, for what is held at a temperature until it is cooked (a water bath, a roast by its published time), and for what keeps by itself.`,
   find: ({ recipe, house }) => found(recipe, house),
-  say: ({ celsius, kind, limits }) => {
+  say: ({ celsius, kind, limits, node }) => {
     const rule = limits[kind];
-    const degrees = trimmed(celsius, 1);
-    const advice =
-      kind === 'hot'
-        ? `hot food is held at ${rule.celsius} °C, ${rule.fahrenheit} °F, or above`
-        : `cold food is kept at ${rule.celsius} °C, ${rule.fahrenheit} °F, or below`;
+    const both = bothDegrees(rule, scaleIn(celsius, node));
+    const advice = kind === 'hot' ? `hot food is held at ${both}, or above` : `cold food is kept at ${both}, or below`;
     return {
-      message: `${degrees} °C is no temperature to keep this at: ${advice}. ${CAUTION}`,
+      message: `${ownDegrees(celsius, node)} is no temperature to keep this at: ${advice}. ${CAUTION}`,
       value: celsius,
       unit: 'C',
       band: kind === 'hot' ? [rule.celsius, null] : [null, rule.celsius],

@@ -6,7 +6,10 @@ import holding from '../../../data/holding-limits.json' with { type: 'json' };
 import data from '../../../data/safe-temperatures.json' with { type: 'json' };
 import type { Food } from '../../food/food.ts';
 import { trimmed } from '../../measure/number-text.ts';
+import { bothDegrees } from '../../recipe/degrees.ts';
 import type { FoodSafetyRules } from '../house.ts';
+
+export type Hold = readonly [celsius: number, seconds: number, fahrenheit?: number];
 
 export interface Limit {
   readonly group: Group;
@@ -15,8 +18,8 @@ export interface Limit {
   readonly time: string;
   /** `FDA Food Code 2022, 3-401.11(A)(3)` */
   readonly source: string;
-  /** [°C, seconds it must hold], ascending. */
-  readonly holds: readonly (readonly [number, number])[];
+  /** [°C, seconds it must hold, °F where the source prints another than the °C rounded], ascending. */
+  readonly holds: readonly Hold[];
   /** Where the longer times come from, when not from the same place. */
   readonly holdsSource?: string;
 }
@@ -60,18 +63,26 @@ export function limitOf(group: Group, rules: FoodSafetyRules): Limit {
 const LIMITS = new Map<string, Limit>();
 
 /** The figure of the other rule set, as a sentence: the home rule beside the Food Code's, or the other way round. */
-export function besideText(group: Group, rules: FoodSafetyRules): string {
+export function besideText(group: Group, rules: FoodSafetyRules, scale: 'C' | 'F' = 'C'): string {
   const home = rules !== HOME_RULES;
-  const { celsius, fahrenheit, time } = limitOf(group, home ? HOME_RULES : TRADE_RULES);
-  const figure = `${celsius} °C, ${fahrenheit} °F${time === '' ? '' : `, ${time}`}`;
+  const limit = limitOf(group, home ? HOME_RULES : TRADE_RULES);
+  const figure = `${bothDegrees(limit, scale)}${limit.time === '' ? '' : `, ${limit.time}`}`;
   return home ? `At home: ${figure} (USDA FSIS).` : `In the trade: ${figure} (FDA Food Code 2022).`;
 }
 
-/** How long, in seconds, the food must be held at a temperature; undefined when no published time covers it. */
-export function holdS(limit: Limit, celsius: number): number | undefined {
+/**
+ * How long, in seconds, the food must be held at a temperature; undefined when no published time covers it. What is written in °F is held
+ * against the °F of the rows: 150 °F is 65.6 °C, and 145 °F the row that is printed as 63 °C.
+ */
+export function holdS(limit: Limit, celsius: number, fahrenheit?: number): number | undefined {
   if (celsius >= limit.celsius - THERMOMETER_C) return 0;
-  return limit.holds.findLast(([at]) => at <= celsius)?.[1];
+  const row = limit.holds.findLast((hold) =>
+    fahrenheit === undefined ? hold[0] <= celsius : fahrenheitOf(hold) <= fahrenheit,
+  );
+  return row?.[1];
 }
+
+export const fahrenheitOf = ([celsius, , fahrenheit]: Hold): number => fahrenheit ?? Math.round(celsius * 1.8 + 32);
 
 /** Rounding between °C and °F: 145 °F is 62.8 °C. */
 export const THERMOMETER_C = 0.5;

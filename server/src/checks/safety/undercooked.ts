@@ -1,6 +1,6 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
-import { trimmed } from '../../measure/number-text.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
+import { bothDegrees, ownDegrees, scaleIn } from '../../recipe/degrees.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { type OnFood, undercooked } from '../by-state/undercooked.ts';
@@ -13,6 +13,7 @@ import { temperatureAt } from '../temperature-at.ts';
 import {
   besideText,
   CAUTION,
+  fahrenheitOf,
   type HeatRule,
   holdingLimits,
   holdS,
@@ -70,8 +71,18 @@ function findingOf(journey: Journey, { foodSafety }: House, verdict: OnFood): Fo
   const figure = { celsius: how.read.celsius.low, node };
   if (how.kind === 'figure') {
     const { limit, group } = how;
-    const beside = besideText(group, foodSafety);
-    return { ...place, values: { ...figure, kind: 'food', name, limit, beside, holdS: holdS(limit, figure.celsius) } };
+    const beside = besideText(group, foodSafety, scaleIn(figure.celsius, node));
+    return {
+      ...place,
+      values: {
+        ...figure,
+        kind: 'food',
+        name,
+        limit,
+        beside,
+        holdS: holdS(limit, figure.celsius, how.read.fahrenheit),
+      },
+    };
   }
   if (how.kind === 'reheated') {
     const { title, reheating } = holdingLimits(foodSafety);
@@ -118,10 +129,11 @@ Poultry, game and mince that is browned or half done, kept in the cold for hours
         source: PARTLY_COOKED,
       };
     const { celsius: low } = values;
-    const degrees = `${trimmed(low, 1)} °C`;
+    const scale = scaleIn(low, values.node);
+    const degrees = ownDegrees(low, values.node);
     if (values.kind === 'cool oven') {
       return {
-        message: `An oven at ${degrees} leaves the ${values.name} long in the warm: homes are told to roast meat and poultry at ${ROASTING_OVEN.celsius} °C, ${ROASTING_OVEN.fahrenheit} °F, or hotter, whatever the centre reads at the end. ${CAUTION}`,
+        message: `An oven at ${degrees} leaves the ${values.name} long in the warm: homes are told to roast meat and poultry at ${bothDegrees(ROASTING_OVEN, scale)}, or hotter, whatever the centre reads at the end. ${CAUTION}`,
         value: low,
         unit: 'C',
         band: [ROASTING_OVEN.celsius, null],
@@ -134,14 +146,14 @@ Poultry, game and mince that is browned or half done, kept in the cold for hours
     if (values.kind === 'reheated') {
       return {
         ...said,
-        message: `Reheated to ${degrees} is too low for what is kept hot: bring it to ${limit.celsius} °C, ${limit.fahrenheit} °F${time} within 2 h. ${CAUTION}`,
+        message: `Reheated to ${degrees} is too low for what is kept hot: bring it to ${bothDegrees(limit, scale)}${time} within 2 h. ${CAUTION}`,
         source: values.source,
       };
     }
     const held = values.holdS === undefined ? '' : `, or hold ${degrees} for ${timeText(values.holdS / 60)}`;
     return {
       ...said,
-      message: `${degrees} in the food is too low for ${values.name}: cook it to ${limit.celsius} °C, ${limit.fahrenheit} °F${time}${held}. ${values.beside} ${CAUTION}`,
+      message: `${degrees} in the food is too low for ${values.name}: cook it to ${bothDegrees(limit, scale)}${time}${held}. ${values.beside} ${CAUTION}`,
       source:
         held === '' || values.limit.holdsSource === undefined
           ? values.limit.source
@@ -153,13 +165,13 @@ Poultry, game and mince that is browned or half done, kept in the cold for hours
     const { celsius: low } = values;
     return [
       ...plainTable(
-        ['°C in the food', 'must hold'],
-        values.limit.holds.map(([celsius, seconds]) => [String(celsius), timeText(seconds / 60)]),
+        ['°C in the food', '°F', 'must hold'],
+        values.limit.holds.map((hold) => [String(hold[0]), String(fahrenheitOf(hold)), timeText(hold[1] / 60)]),
       ),
       '',
       values.holdS === undefined
-        ? `Below ${values.limit.holds[0]?.[0]} °C no time is published: at ${trimmed(low, 1)} °C none is enough.`
-        : `Of these times, that of the nearest row below counts for ${trimmed(low, 1)} °C: nothing is worked out between two.`,
+        ? `Below ${values.limit.holds[0]?.[0]} °C no time is published: at ${ownDegrees(low, values.node)} none is enough.`
+        : `Of these times, that of the nearest row below counts for ${ownDegrees(low, values.node)}: nothing is worked out between two.`,
     ];
   },
   fix: (values, _scene, at) => {
@@ -193,7 +205,7 @@ Poultry, game and mince that is browned or half done, kept in the cold for hours
         },
       },
       'recipe Tart with thighs\n\npart thighs\n  600 g     chicken thighs\n  do Roast the thighs at 200 C for 40 min, until the centre reads 65 C.\n# "65 C" undercooked *\n\npart tart\n  3 large   eggs\n  300 ml    whole milk\n  do Whisk the eggs with the milk.\n  do Bake at 150 C for 45 min, until the centre reads 80 C.\n  do Serve with the thighs.\n',
-      'recipe Meat loaf\n  oven    350 F\n  800 g     ground beef\n  2 large   eggs\n  do Mix the beef with the eggs.\n  do Bake for 60 min, until the centre reads 140 F.\n# "140 F" undercooked *: 155 °F (17 s). At home: 71 °C, 160 °F\n',
+      'recipe Meat loaf\n  oven    350 F\n  800 g     ground beef\n  2 large   eggs\n  do Mix the beef with the eggs.\n  do Bake for 60 min, until the centre reads 140 F.\n# "140 F" undercooked *: 155 °F, 68 °C (17 s). At home: 160 °F, 71 °C\n',
       'recipe Terrine\n  700 g     pork shoulder, minced\n  300 g     pork belly, minced\n  do Mix the pork and bake in a water bath at 170 C until the middle reads 63 C.\n# "63 C" undercooked *: 155 °F (17 s), or hold 63 °C for 3 min\n',
       'recipe Thighs\n  oven    200 C\n  800 g     chicken thighs\n  do Brown the thighs for 6 min.\n  do Roast until the centre reads 62 C.\n# "62 C" undercooked *: hold 62 °C for 23.7 min\n',
       'recipe Roast beef\n  1.8 kg    beef\n  do Roast the beef at 170 C until the centre reads 58 C, and hold for 18 min.\n# "58 C" undercooked *: hold 58 °C for 28 min\n',

@@ -15,6 +15,8 @@ export interface Read {
   /** Where the figure stands, or what says it. */
   readonly at: Span;
   readonly celsius: Range;
+  /** As it is written, where that is in °F. */
+  readonly fahrenheit?: number;
   /** Minutes. */
   readonly held: Range;
   /** In the food itself; of water or fat around it, than which it is no warmer; of air, which warms it slowly; of an oven that is hot. */

@@ -287,6 +287,7 @@ function figuresIn(by: BoundEvent, temperatures: readonly Settled[], isResting: 
         by,
         at: said,
         celsius,
+        ...writtenInF(said),
         held: isFood ? heldAt(by.event, said.end) : spentIn(by.event),
         inside: said.inside,
         of: isFood ? 'food' : isHot ? 'oven' : isAir ? 'air' : 'around',
@@ -313,4 +314,12 @@ function spentIn({ times }: Event): Range {
     high += minutes.high;
   }
   return { low, high };
+}
+
+/** The row of a table that is meant is that of the figure as it is written. */
+function writtenInF({ written, celsius }: Settled['said']): Pick<Read, 'fahrenheit'> {
+  const [node] = written;
+  if (node === undefined || node.unit === 'C' || node.unit === 'gas') return {};
+  const isF = node.unit === 'F' || Math.abs(celsius.low - (node.lowDegrees - 32) / 1.8) < 0.01;
+  return isF ? { fahrenheit: node.lowDegrees } : {};
 }

@@ -23,7 +23,7 @@ const FAN_MOST_C = 35;
 export default defineCheck<Values>({
   code: 'scales-disagree',
   title: 'One temperature is written on two scales, and they do not agree',
-  family: 'safety',
+  family: 'method',
   severity: 'warning',
   scope: 'part',
   source: { kind: 'common practice, no source' },

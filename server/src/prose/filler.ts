@@ -268,6 +268,9 @@ export class Filler {
         )
           this.vessel({ ...span, is: row.is, sure: 'said' });
         else if (holds) this.also(span);
+        // `Toss in a hot wok`: it stands on the fire.
+        if (holds && row.on === 'stove' && this.isSaidHot())
+          this.where({ ...span, is: row.on, sure: 'inferred', way: 'at', not: this.not });
         this.holds ||= holds;
         return holds;
       }
@@ -285,6 +288,14 @@ export class Filler {
         }
         return true;
     }
+  }
+
+  /** Whether the words of a vessel, or an adjective before it, say that it is hot. */
+  private isSaidHot(): boolean {
+    let from = this.first;
+    while (jointOf(this.pieces[from - 1]?.sense ?? UNKNOWN)?.is === 'adjective') from--;
+    const own = this.pieces.slice(from, this.pieces.indexOf(this.last as Piece));
+    return own.some(({ sense }) => signOf(sense)?.tells === 'hot');
   }
 
   /** Whether it does not work; the words that say so are passed over. */

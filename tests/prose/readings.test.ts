@@ -94,7 +94,7 @@ describe('what nobody is to do', () => {
     ],
     ['It cannot safely be left on the sill for 5 h.', ['stay told not: @room, 300 min']],
     ['It will not keep in the attic for 5 h, so eat it.', ['stay as read not: @room, 300 min', 'eat: now']],
-    ['It is dangerous to stand it in the attic for 5 h.', ['stay not: @room, 300 min']],
+    ['It is dangerous to stand it in the attic for 5 h.', []],
     ['Beware of keeping it in the attic for 5 h.', ['stay as read not: @room, 300 min']],
     ['Not once should you rest it in the attic for 5 h.', ['stay not: @room, 300 min']],
     ['Broth left on the sill overnight goes in the bin.', ['discard told: @room, 480-960 min']],

@@ -6,7 +6,7 @@ import type { SentenceItem, Span } from '../notation/tree.ts';
 import { type Clause, type EventDraft, withOne } from './clauses.ts';
 import type { Act, PlaceKind, Slot, Told, VesselKind, Where } from './event.ts';
 import { formOf, isStrange, isTimeAlone, jointOf, senseOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
-import type { Piece } from './pieces.ts';
+import type { FoundTime, Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
 import { offUntil } from './switched.ts';
 
@@ -199,15 +199,27 @@ export class Filler {
         : thing?.sort === 'vessel'
           ? 'vessel'
           : 'name';
-    if (way === 'of' || way === 'for' || way === 'by' || way === 'without') return;
-    if (way === 'at' && head.sort === 'word' && isStrange(head.sense)) {
-      if (!this.isOver && STAYS.has(event.act))
+    if (way === 'of' || way === 'for' || way === 'without') return;
+    if ((way === 'at' || way === 'by') && head.sort === 'word' && isStrange(head.sense)) {
+      if (!this.isOver && this.mayLie())
         this.where({ ...span, is: this.coldBefore(from, head) ?? 'room', sure: 'inferred', way: 'at', not: this.not });
       return;
     }
+    if (way === 'by') return;
     const role = ROLES[way ?? 'what'];
     const already = this.already(from, head);
     event.objects = withOne(event.objects, { ...span, role, by, ...(already && { already }) });
+  }
+
+  /** What is put, given or left somewhere for an hour or more lies there. */
+  private mayLie(): boolean {
+    const { act } = this.event;
+    if (STAYS.has(act)) return true;
+    const { from, to } = this.clause;
+    return (
+      (act === 'put' || act === 'unknown') &&
+      this.pieces.slice(from, to).some(({ time }) => time !== undefined && isLong(time))
+    );
   }
 
   /** The medium so far is only something that goes along. */
@@ -363,6 +375,11 @@ export class Filler {
     return undefined;
   }
 }
+
+/** Minutes: so long nothing is worked at where it is put. */
+const LONG_MIN = 60;
+export const isLong = ({ kind, minutes }: FoundTime): boolean =>
+  (kind === 'spent' || kind === 'until') && minutes.low >= LONG_MIN;
 
 /** How much a place tells of how warm it is: one made for it most. */
 const tells = ({ is, sure }: Where): number => (sure === 'said' ? TELLS[is ?? 'room'] : 0);

@@ -29,6 +29,8 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
     }
     const { event } = clause;
     if (event === undefined) {
+      // `Leaving it out` … `is dangerous`
+      if (before?.as === 'beside' && deniesBefore(pieces, clause)) before.said = 'not';
       // `(see table)`
       if (before !== undefined && saysElsewhere(pieces, clause)) before.elsewhere = true;
       continue;
@@ -43,7 +45,9 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
       if (is === undefined) continue;
       const ahead = clause.verb < 0 || at < clause.verb;
       if (is === 'or' && ahead && at === clause.from) or = true;
-      if ((is === 'not' || is === 'aux not') && ahead) not = true;
+      // `Leaving it out is dangerous.`
+      const isBehind = jointOf(piece.sense)?.way === 'beside';
+      if ((is === 'not' || is === 'aux not') && (ahead || isBehind)) not = true;
       // `no letting it stand`, `instead of leaving it out`
       if (is === 'preposition' && ahead && jointOf(piece.sense)?.way === 'without') {
         const next = pieces[at + 1];
@@ -59,6 +63,8 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
     }
     if (event.act === 'eat') event.fate ??= 'now';
     if (advice) event.said = 'advice';
+    // `Do not leave it in the pot, lid ajar, on the shelf`
+    else if (clause.frame === 'verbless' && before?.said === 'not') event.said = 'not';
     // `Throw out what has stood on the bench`
     else if (before?.act === 'discard' && before.said === 'yes' && event.as === 'before') event.said = 'not';
     else if (not && event.until.some(({ from }) => from === 'until')) {
@@ -84,6 +90,11 @@ function opensThought(pieces: readonly Piece[], clause: Clause): boolean {
   const before = pieces[clause.from - 1];
   return clause.first || before?.sort === 'mark' || jointOf((pieces[clause.from] as Piece).sense)?.is !== 'if';
 }
+
+const deniesBefore = (pieces: readonly Piece[], { from, to }: Clause): boolean =>
+  pieces
+    .slice(from, to)
+    .some(({ part, sense }) => part === 'joint' && jointOf(sense)?.is === 'not' && jointOf(sense)?.way === 'beside');
 
 const saysElsewhere = (pieces: readonly Piece[], { from, to }: Clause): boolean =>
   pieces.slice(from, to).some(({ part, sense }) => part === 'joint' && jointOf(sense)?.is === 'elsewhere');

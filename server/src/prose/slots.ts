@@ -5,9 +5,9 @@
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft, NO_TEMPERATURES, withOne } from './clauses.ts';
 import type { Act, Cooks, HeatOf, PlaceKind, Sign, TemperatureSaid, Where } from './event.ts';
-import { ALREADY, Filler, STAYS } from './filler.ts';
+import { ALREADY, Filler, isLong, STAYS } from './filler.ts';
 import { lainIn } from './lain.ts';
-import { jointOf, thingOf, verbOf } from './lexicon.ts';
+import { isStrange, jointOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
 import { signIn, stateBehind } from './signs.ts';
@@ -269,7 +269,22 @@ function verblessEvent(
     event.lasts = 'waits';
     return event;
   }
-  return timedOnHeat(pieces, clause);
+  return timedOnHeat(pieces, clause) ?? timedSomewhere(pieces, clause);
+}
+
+/** `Nine hours beside the loom`, `overnight in the bothy`: a place that nobody knows, and a long time. */
+function timedSomewhere(pieces: readonly Piece[], { from, to }: Clause): EventDraft | undefined {
+  const own = pieces.slice(from, to);
+  if (!own.some(({ time }) => time !== undefined && isLong(time))) return undefined;
+  const isThere = own.some(({ sort, sense }, at) => {
+    const way = sort === 'word' && isStrange(sense) ? wayTo(pieces, from, from + at) : undefined;
+    return way === 'at' || way === 'by';
+  });
+  if (!isThere) return undefined;
+  const event = new EventDraft((own[0] as Piece).start, (own.at(-1) as Piece).end, undefined, undefined, 'ordered');
+  event.act = 'stay';
+  event.lasts = 'waits';
+  return event;
 }
 
 /** `Five minutes a side in a hot pan`, `ten minutes in boiling water`: what stands on the stove, and for how long. */

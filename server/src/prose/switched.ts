@@ -66,10 +66,12 @@ function isOff(piece: Piece | undefined): boolean {
   return verb?.act === 'adjust' && last !== undefined && jointOf(senseOf(last))?.way === 'off';
 }
 
-/** `gas off`: one word. */
+/** `gas off`, `flame out`: one word. */
 function endsOff({ sense, to }: Piece, items: readonly SentenceItem[]): boolean {
   const last = items[to - 1];
-  return verbOf(sense)?.act === 'adjust' && last?.kind === 'word' && jointOf(senseOf(last.word))?.way === 'off';
+  const verb = verbOf(sense);
+  if (verb?.act === 'adjust' && verb.where === 'stove') return true;
+  return verb?.act === 'adjust' && last?.kind === 'word' && jointOf(senseOf(last.word))?.way === 'off';
 }
 
 /** `off`, with nothing that it could be a preposition of. */

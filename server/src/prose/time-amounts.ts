@@ -70,23 +70,34 @@ export class Amounts {
 
   protected find(at: number): void {
     const own = this.senses[at] as number;
-    let row = this.longestFrom(at, own);
-    // `Until I come home` is said as `until you come home`.
-    if (row === undefined && jointOf(own)?.is === 'person') row = this.longestFrom(at, senseOf('you'));
+    const isPerson = jointOf(own)?.is === 'person';
+    let row = this.longestFrom(at, own, false);
+    const { end } = this;
+    // `While the kids are out` is said as `while you are out`.
+    const other = this.longestFrom(at, isPerson ? senseOf('you') : own, true);
+    if (other !== undefined && (row === undefined || this.end > end)) row = other;
+    else this.end = end;
     this.rows[at] = row;
     this.ends[at] = this.end;
   }
 
-  private longestFrom(at: number, first: number): TimeRow | undefined {
+  /** `as you`: whoever it is, they are `you`. */
+  private longestFrom(at: number, first: number, asYou: boolean): TimeRow | undefined {
     const { senses } = this;
     this.end = at + 1;
     if (first <= UNKNOWN) return undefined;
     let sense = first;
     let row = timeOf(sense);
+    let isOther = first !== senses[at];
     for (let i = at + 1; i < senses.length; i++) {
       const item = this.items[i];
       if (item?.kind !== 'word' || senses[i] === IN_NAME) break;
-      sense = longerTime(sense, item.word, senses[i] as number);
+      const own = jointOf(senses[i] as number)?.is;
+      // `the kids`
+      if (asYou && own === 'article' && jointOf(senses[i + 1] ?? UNKNOWN)?.is === 'person') continue;
+      const word = asYou && own === 'person' ? 'you' : asYou && isOther && own === 'aux' ? 'are' : item.word;
+      isOther ||= word !== item.word;
+      sense = longerSense(sense, word);
       if (sense === UNKNOWN) break;
       const longer = timeOf(sense);
       if (longer !== undefined) {
@@ -94,7 +105,7 @@ export class Amounts {
         this.end = i + 1;
       }
     }
-    return row;
+    return asYou && !isOther ? undefined : row;
   }
 
   /** The item behind a row of one of these roles; undefined where none stands there. */
@@ -332,14 +343,6 @@ export class Amounts {
     core = this.behindUnit(core) ?? core;
     return this.rangeFrom(core, withAnd) ?? core;
   }
-}
-
-/** `while I am out` is said as `while you are out`. */
-function longerTime(sense: number, word: string, own: number): number {
-  const longer = longerSense(sense, word);
-  if (longer !== UNKNOWN) return longer;
-  const is = jointOf(own)?.is;
-  return is === 'person' ? longerSense(sense, 'you') : is === 'aux' ? longerSense(sense, 'are') : UNKNOWN;
 }
 
 /** As much of a part of the day as `all` of it is at least (judgement). */

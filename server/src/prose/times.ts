@@ -108,7 +108,7 @@ class Reader extends Points {
 
   private runAt(from: number): TimeRun | undefined {
     const prefix = this.prefixAt(from);
-    let core = this.coreAt(prefix);
+    const core = this.coreAt(prefix);
     if (core === undefined) return undefined;
     let { low, high } = prefix;
     let kind = prefix.kind ?? core.kind;
@@ -138,13 +138,15 @@ class Reader extends Points {
       }
       at = this.end;
     }
+    const more = { low: 0, high: 0 };
     for (let next = this.andWhole(at, prefix, core); next !== undefined; next = this.andWhole(at, prefix, core)) {
-      core = { ...core, low: core.low + next.low, high: core.high + next.high };
+      more.low += next.low;
+      more.high += next.high;
       at = next.to;
     }
     // `at least 2 h and up to 24`: its end is said.
     if (core.ranged && high === Number.POSITIVE_INFINITY) high = 1;
-    const minutes = { low: core.low * low * perKg, high: core.high * high * perKg };
+    const minutes = { low: core.low * low * perKg + more.low, high: core.high * high * perKg + more.high };
     this.unitMin = core.unitMin;
     // `at 20 min per 500 g`: so long it takes.
     if (per === 'kg' && kind === 'point') kind = 'spent';

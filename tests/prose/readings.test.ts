@@ -98,6 +98,8 @@ describe('what nobody is to do', () => {
     ['Beware of keeping it in the attic for 5 h.', ['stay as read not: @room, 300 min']],
     ['Not once should you rest it in the attic for 5 h.', ['stay not: @room, 300 min']],
     ['Broth left on the sill overnight goes in the bin.', ['discard told: @room, 480-960 min']],
+    ['Leaving it on the sill for 5 h is dangerous.', ['stay beside not: @room, 300 min']],
+    ['It has no business standing on the sill for 5 h.', ['stay not: @room, 300 min']],
     ['Throw out what has stood on the bench for 8 hours.', ['discard', 'stay before not: @room, 480 min']],
     ['With no lid on, leave it to stand overnight.', ['stay: 480-960 min']],
     ['Leave it on the sill without covering it for 9 hours.', ['stay: @room, 540 min']],
@@ -110,6 +112,16 @@ describe('what nobody is to do', () => {
 
 describe('what is told in passing', () => {
   test.each([
+    ['After a rest of nine hours on the sill, skim it.', ['stay before: @room, 540 min', 'remove']],
+    ['Allow the brew eight hours beside the stove.', ['stay: @~room, 480 min']],
+    ['Let this simmer 20 minutes.', ['heat through: @stove, by water, 20 min']],
+    ['Nine hours beside the loom.', ['stay: @~room, 540 min']],
+    ['Five minutes a side in a hot pan.', ['heat as read: in open, 5 min a side']],
+    ['All night in the saucepan.', ['stay: in open, 480-960 min']],
+    ['I usually stand it on the desk for 7 h.', ['stay: @room, 420 min']],
+    ['It spends 7 h on top of the freezer.', ['stay: @~room, 420 min']],
+    ['Dump it in the bothy for two days.', ['put: @~room, 2880 min']],
+    ['See to it that the pan stays on the sill for 5 h.', ['read: in open', 'stay told: @room, 300 min']],
     ['Make sure it stays on the sill for 9 hours.', ['read', 'stay told: @room, 540 min']],
     ['See that the pot stays in the larder for 2 h.', ['read: in lidded', 'stay told: @cool, 120 min']],
     ['Check that it is cold.', ['read']],
@@ -131,6 +143,7 @@ describe('places that do not work', () => {
     ['Set it in the oven with its element off all night.', ['stay: @room, 480-960 min']],
     ['Stand it in the ice chest with no ice for 2 h.', ['stay: @room, 120 min']],
     ['Stand it in the ice chest without power for 2 h.', ['stay: @room, 120 min']],
+    ['Stand it in the slow cooker with its plug out for 9 h.', ['stay: @room, 540 min']],
     ['Leave it in the slow cooker, unplugged, overnight.', ['stay: @room, 480-960 min']],
     ['Stand it in the warming drawer that is turned off for 8 hours.', ['stay: @room, 480 min']],
     ['In an unlit stove, 9 h.', ['stay: @room, 540 min']],

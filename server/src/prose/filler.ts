@@ -215,11 +215,14 @@ export class Filler {
   private mayLie(): boolean {
     const { act } = this.event;
     if (STAYS.has(act)) return true;
-    const { from, to } = this.clause;
-    return (
-      (act === 'put' || act === 'unknown') &&
-      this.pieces.slice(from, to).some(({ time }) => time !== undefined && isLong(time))
-    );
+    if (act !== 'put' && act !== 'unknown') return false;
+    // `Place it by the loom and ignore it for two days.`
+    for (let at = this.clause.from; at < this.pieces.length; at++) {
+      const { time, word } = this.pieces[at] as Piece;
+      if (word === '.') return false;
+      if (time !== undefined) return isLong(time);
+    }
+    return false;
   }
 
   /** The medium so far is only something that goes along. */

@@ -19,7 +19,9 @@ export function lainIn(
   const clause = clauses[at] as Clause;
   if (clause.opener !== 'when' && clause.opener !== 'after') return undefined;
   const own = pieces.slice(clause.from, clause.to);
-  const isBefore = own.some(({ sense }) => jointOf(sense)?.is === 'had');
+  // `After a rest of two hours on the sill`
+  const isNoun = clause.opener === 'after' && clause.verb < 0;
+  const isBefore = isNoun || own.some(({ sense }) => jointOf(sense)?.is === 'had');
   if (!isBefore || !own.some(({ sort }) => sort === 'time') || isAgainst(pieces, clauses, at)) return undefined;
   const verb = own.find(
     ({ part, sense }) => (part === 'framed' || part === 'describes') && STAYS.has(verbOf(sense)?.act ?? 'unknown'),

@@ -230,7 +230,7 @@ class Scan extends Expecting {
         );
       case 'behind thing':
         if (this.letting) return this.verb(piece, 'verb');
-        if (!this.hasVerb && (!noun || takesAsTold(this.pieces, at) || isBehind(this.pieces, at, 'person')))
+        if (!this.hasVerb && (!noun || takesAsTold(this.pieces, at) || isOfSubject(this.pieces, at)))
           return this.verb(piece, this.framed ? 'framed' : 'verb');
         // `the lid closely shut`
         if (past && !takesObject(this.pieces, at)) return false;

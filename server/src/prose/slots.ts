@@ -263,7 +263,8 @@ function verblessEvent(
     const start = (pieces[clause.from] as Piece).start;
     const event = new EventDraft(start, (pieces[clause.to - 1] as Piece).end, undefined, undefined, 'ordered');
     // Beside the stove, or in an oven that is off, nothing is heated.
-    const heats = way !== 'by' && offUntil(pieces, items, at, at) === undefined;
+    const isIn = way !== 'by' && !(way === 'over' && (thing.is === 'cold' || thing.is === 'frozen'));
+    const heats = isIn && offUntil(pieces, items, at, at) === undefined;
     event.act = heats ? ACT_AT[thing.is] : 'stay';
     if (event.act === 'heat') event.cooks = 'as read';
     event.lasts = 'waits';

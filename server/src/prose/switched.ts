@@ -3,7 +3,7 @@
  * Refuses to know what kind of place it is, and how warm it then is.
  */
 import type { SentenceItem } from '../notation/tree.ts';
-import { formOf, jointOf, senseOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { formOf, jointOf, longerSense, senseOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import { topicBits, topicsAt } from './topics.ts';
 
@@ -41,6 +41,7 @@ export function offUntil(
     power ||= makesWork(piece, items);
     if (power && isWithout) return pastIn(pieces, i + 1);
     if (power && (isOff(piece) || isOffAlone(pieces, i) || endsOff(piece, items))) return i + 1;
+    if (power && goesOut(piece, pieces[i + 1])) return i + 2;
   }
   return undefined;
 }
@@ -72,6 +73,12 @@ function endsOff({ sense, to }: Piece, items: readonly SentenceItem[]): boolean 
   const verb = verbOf(sense);
   if (verb?.act === 'adjust' && verb.where === 'stove') return true;
   return verb?.act === 'adjust' && last?.kind === 'word' && jointOf(senseOf(last.word))?.way === 'off';
+}
+
+/** `flame out`: two words that are one of a verb. */
+function goesOut({ sense }: Piece, next: Piece | undefined): boolean {
+  const verb = next === undefined ? undefined : verbOf(longerSense(sense, next.word));
+  return verb?.act === 'adjust' && verb.where === 'stove';
 }
 
 /** `off`, with nothing that it could be a preposition of. */

@@ -47,8 +47,13 @@ export interface TopicMarks {
   readonly several: number;
 }
 
-export const topicBits = (topics: readonly Topic[]): number =>
-  topics.reduce((bits, topic) => bits | (1 << TOPICS.indexOf(topic)), 0);
+const BITS = new Map<string, number>(TOPICS.map((topic, at) => [topic, 1 << at]));
+
+export function topicBits(topics: readonly Topic[]): number {
+  let bits = 0;
+  for (const topic of topics) bits |= BITS.get(topic) ?? 0;
+  return bits;
+}
 
 const NONE: TopicMarks = { one: 0, several: 0 };
 let byForm: Map<string, TopicMarks> | undefined;
@@ -68,7 +73,7 @@ function made(): Map<string, TopicMarks> {
   const forms = new Map<string, TopicMarks>();
   for (const line of topicsText.split('\n').slice(2)) {
     const [topic = '', words = ''] = line.split('\t');
-    const bit = 1 << TOPICS.findIndex((name) => name === topic);
+    const bit = BITS.get(topic) ?? 0;
     for (const word of words === '' ? [] : words.split(';')) {
       const [one = word, several = word] = nounForms(word);
       forms.set(one, { one: (forms.get(one)?.one ?? 0) | bit, several: 0 });

@@ -67,6 +67,10 @@ test.each(Object.entries(CELLS))('every cell of %s.tsv is one that is read', (na
   expect(wrong).toEqual([]);
 });
 
+test('a number has a bit for each topic', () => {
+  expect(TOPICS.length).toBeLessThan(32);
+});
+
 test('no form is claimed by two rows in the same part of speech', () => {
   expect(formsTable().claimed.map(({ form, as, rows }) => `${form} (${as}): ${rows.join(', ')}`)).toEqual([]);
 });

@@ -116,7 +116,7 @@ describe('what is told in passing', () => {
     ['Allow the brew eight hours beside the stove.', ['stay: @~room, 480 min']],
     ['Let this simmer 20 minutes.', ['heat through: @stove, by water, 20 min']],
     ['Nine hours beside the loom.', ['stay: @~room, 540 min']],
-    ['Five minutes a side in a hot pan.', ['heat as read: in open, 5 min a side']],
+    ['Five minutes a side in a hot pan.', ['heat as read: @~stove, in open, 5 min a side']],
     ['All night in the saucepan.', ['stay: in open, 480-960 min']],
     ['I usually stand it on the desk for 7 h.', ['stay: @room, 420 min']],
     ['It spends 7 h on top of the freezer.', ['stay: @~room, 420 min']],

@@ -158,7 +158,7 @@ export interface Event extends Span {
   readonly objects: readonly Slot[];
   readonly where: readonly Where[];
   readonly vessel?: Told<VesselKind>;
-  readonly medium?: Told<MediumKind>;
+  readonly medium?: Medium;
   readonly temperatures: readonly TemperatureSaid[];
   readonly times: readonly TimeSaid[];
   readonly until: readonly Sign[];
@@ -173,6 +173,11 @@ export interface Event extends Span {
   readonly inPassing?: true;
   /** What it is done like stands elsewhere: `as directed`, `see table`. */
   readonly elsewhere: boolean;
+}
+
+/** `celsius` is what its name says: of simmering water. */
+export interface Medium extends Told<MediumKind> {
+  readonly celsius?: Range;
 }
 
 /** What an event takes, not yet bound to a food. */

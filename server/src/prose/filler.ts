@@ -298,7 +298,7 @@ export class Filler {
         }
         // `With the lemon juice over simmering water`: what it lies in says more than what goes along.
         if (event.medium === undefined || (this.along && way !== 'with')) {
-          event.medium = { ...span, is: row.is, sure: 'said' };
+          event.medium = { ...span, is: row.is, sure: 'said', ...(row.celsius && { celsius: row.celsius }) };
           this.along = way === 'with';
         }
         return true;

@@ -401,6 +401,81 @@ describe('where the heat is said', () => {
       FIGURE,
     ],
     ['of a steak in oil', ['600 g beef steak', '30 ml oil', 'Sear the steak in the oil to 51 C.'], FIGURE],
+    [
+      'of eggs slipped into water',
+      ['2 eggs', 'Slip the eggs into simmering water for 3 min. Lift out and serve.'],
+      QUIET,
+    ],
+    [
+      'of eggs slipped into cold water',
+      ['2 eggs', '100 ml cream', 'Slip the eggs into cold water for 3 min. Whisk with the cream and serve.'],
+      ['raw-egg error'],
+    ],
+    [
+      'of egg trickled into soup',
+      ['1 l chicken stock', '2 eggs', 'Boil the stock, take off the heat and trickle in the eggs, stirring.'],
+      ['raw-egg info'],
+    ],
+    [
+      'of what is tossed in a hot pan',
+      ['400 g pork, diced', '20 ml oil', 'Toss the pork in a hot pan with the oil for 6 min.'],
+      QUIET,
+    ],
+    [
+      'of an omelette',
+      [
+        '3 eggs',
+        '20 g butter',
+        'Beat the eggs. Melt the butter in a hot pan, pour in the eggs and cook for 2 min until just set.',
+      ],
+      QUIET,
+    ],
+    [
+      'of a slow cooker',
+      ['1 kg chicken thighs', '400 ml stock', 'Put the thighs and stock in the slow cooker and cook on low for 6 h.'],
+      QUIET,
+    ],
+    [
+      'of a slow cooker, from frozen',
+      [
+        '1 kg chicken breast, frozen',
+        '500 ml salsa',
+        'Put the frozen chicken in the slow cooker with the salsa and cook on low for 6 h.',
+      ],
+      NOTHING_TELLS,
+    ],
+    [
+      'of what was at 49 °C for two days',
+      [
+        '3 kg beef short rib',
+        '30 g salt',
+        'Salt the rib and seal in a bag. Set the circulator to 49 C and leave two days.',
+        'Open, pat dry, blowtorch to colour and slice.',
+      ],
+      NOTHING_TELLS,
+    ],
+    [
+      'of what was cooked, and later to 50 °C',
+      [
+        '1 kg minced beef',
+        '500 g canned tomatoes',
+        'Brown the beef, add the tomatoes and simmer for 1 h. Chill overnight.',
+        'Heat in the oven at 110 C until the core reads 50 C and serve.',
+      ],
+      ['undercooked warning'],
+    ],
+    [
+      'of flour that is told of in passing',
+      [
+        '250 g butter',
+        '300 g sugar',
+        '350 g plain flour',
+        '40 ml milk',
+        'Cream the butter and sugar, beat in the milk, then the flour a scoop at a time.',
+        'Freeze and chop into nuggets. Serve.',
+      ],
+      ['raw-flour error'],
+    ],
     ['of hard-boiled eggs', ['6 eggs', 'Hard-boil the eggs and peel.'], QUIET],
     [
       'before anything is named',

@@ -4,7 +4,7 @@
  */
 
 import { isOf, listedAs } from '../../recipe/families.ts';
-import { type Body, type Member, WAS } from '../../recipe/journey/bodies.ts';
+import { type Body, type FoodState, type Member, WAS } from '../../recipe/journey/bodies.ts';
 import type { Kind } from '../../recipe/kinds.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import type { FoodSafetyRules } from '../house.ts';
@@ -22,6 +22,9 @@ const SWEET = 0.05;
 const DRY_MIX = 0.2;
 /** Egg of less than this share on flesh or pastry is brushed on. */
 const BRUSHED = 0.15;
+/** 200 g of egg at 10 °C in 800 g at 95 °C come to 78 °C. */
+const LITTLE_EGG = 0.2;
+const MOSTLY_LIQUID = 0.6;
 /** A syrup is boiled hotter than this, and from there on cooks what it is beaten into (American Egg Board, hard ball, 121 °C; from memory). */
 const LEAST_SYRUP_C = 100;
 export const COOKING_SYRUP_C = 120;
@@ -33,6 +36,12 @@ export function rawEgg(lists: Lists, body: Body, member: Member): { readonly syr
   if (isDough(lists, body, member) || member.share.high < 1) return undefined;
   const syrupC = hottestSyrup(body);
   return syrupC !== undefined && syrupC >= COOKING_SYRUP_C ? undefined : { syrupC };
+}
+
+/** A little egg stirred into much that boils is as hot as egg sets; how hot that was nobody says. */
+export function isInBoiling(lists: Lists, body: Body, { was }: FoodState): boolean {
+  const { massG, of } = mixtureIn(lists, body);
+  return (was & WAS.intoBoiling) !== 0 && of.egg <= massG * LITTLE_EGG && of.liquid >= massG * MOSTLY_LIQUID;
 }
 
 function hottestSyrup({ members }: Body): number | undefined {

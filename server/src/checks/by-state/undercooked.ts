@@ -12,7 +12,7 @@ import type { FoodSafetyRules, House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { EGG_DISHES } from '../safety/egg-dishes.ts';
 import { type Group, holdingLimits, type Limit, limitOf, ROASTING_OVEN, THERMOMETER_C } from '../safety/limits.ts';
-import { type FlourLevels, isBrushed, rawEgg, rawFlesh, rawFlour } from './eaten-raw.ts';
+import { type FlourLevels, isBrushed, isInBoiling, rawEgg, rawFlesh, rawFlour } from './eaten-raw.ts';
 import { groupIn, limitFor, reached } from './enough.ts';
 import { overPiecesIn } from './over-pieces.ts';
 import { type Held, type Lists, membersIn, mixtureIn } from './spoils.ts';
@@ -132,14 +132,20 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
     if (group === 'egg') {
       const isEaten = (state.was & WAS.eaten) !== 0;
       const raw = isImplied(state) && !isEaten ? undefined : rawEgg(lists, body, member);
-      return raw && { how: { kind: 'raw egg', syrupC: raw.syrupC }, level: levelOfRaw(state), held };
+      return (
+        raw && {
+          how: { kind: 'raw egg', syrupC: raw.syrupC },
+          level: isInBoiling(lists, body, state) ? 'ask' : levelOfRaw(state),
+          held,
+        }
+      );
     }
     const isRaw = rawFlesh(lists, body, held, group, rules);
     return isRaw ? { how: { kind: 'raw', group }, level: levelOfRaw(state), held } : undefined;
   }
   // Whole cuts and fish are safe when their outside is, or cooked to order.
   if (group === 'meat' || group === 'fish') return coolOven(lists, group, held, body);
-  const isBrief = state.heatedMin <= BRIEF_MIN && state.cut !== 'cut';
+  const isBrief = group !== 'egg' && state.heatedMin <= BRIEF_MIN && state.cut !== 'cut';
   const sign = (state.was & WAS.signed) !== 0 && (state.was & WAS.rare) === 0 && !isBrief;
   const how: How = { kind: 'no figure', limit, group, sign };
   if (group === 'egg') {

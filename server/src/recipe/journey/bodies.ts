@@ -72,6 +72,8 @@ export const WAS = {
   partly: 262144,
   /** Something was done to it for some time that no row knows. */
   puzzled: 524288,
+  /** Stirred into something that boils. */
+  intoBoiling: 1048576,
 } as const;
 
 export interface FoodState {

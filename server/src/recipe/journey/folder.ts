@@ -7,7 +7,17 @@ import type { Event } from '../../prose/event.ts';
 import type { Part, Step } from '../recipe.ts';
 import { asDone } from './as-done.ts';
 import type { BoundEvent } from './bind.ts';
-import { type Body, holdsRef, isHot, isSameRef, type Member, together, WAS } from './bodies.ts';
+import {
+  type Body,
+  type FoodState,
+  holdsRef,
+  isHot,
+  isSameRef,
+  type Member,
+  together,
+  WAS,
+  withStates,
+} from './bodies.ts';
 import { changed } from './changes.ts';
 import { clockAt } from './clock.ts';
 import { begun, isEndOf, lasting, passTo, spending, withoutPoint } from './passing.ts';
@@ -152,7 +162,8 @@ export class Folder {
     const all = this.parted(by, [...taken.bodies, ...fresh]);
     this.top.remove(all);
     if (!joins || all.length < 2) return all;
-    return [together(this.top.id(), all)];
+    const body = together(this.top.id(), all);
+    return [all.some(isBoiling) ? withStates(body, intoBoiling) : body];
   }
 
   /** Of what lies together, what is lifted out or set aside goes by itself; of what is kept, the fat it was fried in. */
@@ -186,6 +197,13 @@ export class Folder {
     ];
   }
 }
+
+/** Just off the boil, or on it. */
+const isBoiling = (body: Body): boolean =>
+  (isHot(body) || body.band === 'hot') && body.members.some(({ state }) => state.cooked === 'through');
+
+const intoBoiling = (state: FoodState): FoodState =>
+  state.cooked === 'raw' && (state.was & WAS.animal) !== 0 ? { ...state, was: state.was | WAS.intoBoiling } : state;
 
 const STAYS_LISTED: ReadonlySet<Event['act']> = new Set(['divide', 'reserve', 'open', 'read']);
 

@@ -20,6 +20,8 @@ const COOL_AIR_C = 75;
 /** Under fat for hours at the simmer or over it: longer than any published time asks (common practice, no source). */
 const SUNK_C = 85;
 const SUNK_MIN = 120;
+/** On high, the shorter time of its books (common practice, no source). */
+const SLOW_MIN = 180;
 /** Poultry in pieces takes longer than this in any oven (common practice, no source). */
 const BEGUN_MIN = 20;
 /** Whatever reads this all through has nothing left that grows (Food Code 2022, 3-401.11, the least of its figures). */
@@ -81,6 +83,9 @@ export function heats(
     return true;
   if (temperatures.some(({ of, said }) => of === 'medium' && said.celsius.low >= LEAST_BATH_C) && act !== 'stay')
     return true;
+  // `Slip them into simmering water for 3 min`.
+  if (act === 'put' && isBoiling(medium) && (times.some(({ kind }) => kind === 'spent') || until.length > 0))
+    return true;
   const places = where.flatMap(({ is, way, not }) => (!not && (way === 'at' || way === 'to') && is ? [is] : []));
   if (act === 'smoke' || places.includes('smoker')) {
     if (cooks === 'barely') return false;
@@ -114,15 +119,20 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const pressed = event.medium?.is === 'pressure' ? WAS.pressed : 0;
   const again = body.band === 'cold' || body.band === 'frozen' ? WAS.reheated : 0;
   // A figure says more than the verb beside it.
-  const through = (cooks === 'through' && figures.length === 0) || isSunkInFat(event, body, temperatures);
+  const through =
+    (cooks === 'through' && figures.length === 0) ||
+    (event.act === 'put' && isBoiling(event.medium) && figures.length === 0) ||
+    isSunkInFat(event, body, temperatures);
+  const slow = isSlow(event, body);
   const heatedMin = heatingIn(event);
   const states = withStates(body, (before): FoodState => {
     const state = { ...before, heatedMin: before.heatedMin + heatedMin };
     const isAgain = again !== 0 && isDone(state);
     const read = reads.reduce((next, each) => withRead(next, isAgain ? heatedAgain(each) : each), state);
     const was = state.was | signs | pressed | (state.cooked === 'raw' ? 0 : again);
-    if (state.cooked === 'through' || through)
-      return { ...read, cooked: 'through', was, heatedBy: through ? by : state.heatedBy };
+    const isThrough = through || (slow && !isFrozen(state));
+    if (state.cooked === 'through' || isThrough)
+      return { ...read, cooked: 'through', was, heatedBy: isThrough ? by : state.heatedBy };
     if (cooks === 'barely' && figures.length === 0) return { ...state, was };
     if (cooks === 'outside' && inFood.length === 0)
       return { ...read, cooked: state.cooked === 'raw' ? 'outside' : state.cooked, was, heatedBy: by };
@@ -166,6 +176,19 @@ const isDone = ({ cooked, reads }: FoodState): boolean =>
 /** In the middle of what was cooked before and lay cold. */
 const heatedAgain = (read: Read): Read =>
   read.of === 'food' && read.inside && read.when === 'cooking' ? { ...read, when: 'again', sure: 'inferred' } : read;
+
+/** Water that simmers or boils, by its name. */
+const isBoiling = (medium: Event['medium']): boolean =>
+  medium?.is === 'water' && (medium.celsius?.low ?? 0) >= GENTLE_C;
+
+const isFrozen = ({ was }: FoodState): boolean => (was & WAS.frozen) !== 0 && (was & WAS.thawed) === 0;
+
+/** For hours in a slow cooker that does more than keep warm. */
+const isSlow = (event: Event, { lies }: Body): boolean =>
+  (lies.place === 'hot' || event.where.some(({ is, not }) => is === 'hot' && !not)) &&
+  event.where.every(({ is }) => is !== 'warm') &&
+  event.temperatures.length === 0 &&
+  spentIn(event).low >= SLOW_MIN;
 
 /** Both sides are heated. */
 const heatingIn = ({ times }: Event): number =>

@@ -120,7 +120,10 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
 
 /** Fat that was heated, or that something was fried in, is still there. */
 const isHeatedBefore = ({ ingredient, uses }: LedgerEntry, part: Part): boolean =>
-  isIn(ingredient, 'fat') && uses.some((use) => !use.over && eventsWith(use, part).some(({ act }) => act === 'heat'));
+  isIn(ingredient, 'fat') &&
+  uses.some(
+    (use) => !use.over && use.mention.portion.kind !== 'all' && eventsWith(use, part).some(({ act }) => act === 'heat'),
+  );
 
 /** `Add 1.5 litres of water`, where the list has the 100 ml that go in last. */
 const isOther = (ingredient: Ingredient, { taken }: TakenUse): boolean =>

@@ -10,6 +10,7 @@ import { isLikeness } from '../food/shares.ts';
 import type { CountWord } from '../measure/count-words.ts';
 import type { UnitSymbol } from '../measure/unit.ts';
 import { takesOf } from '../notation/item-amounts.ts';
+import { keptOn } from '../notation/kept.ts';
 import { type Take, takenBehind, takenBy } from '../notation/takes.ts';
 import type { IngredientNode, MeasuredNode, TextNode } from '../notation/tree.ts';
 import type { Named } from './ingredient.ts';
@@ -34,31 +35,28 @@ export interface NamedFood extends Named {
  * is kept by what it hangs on.
  */
 export function namedOn(line: IngredientNode, world: World): readonly NamedFood[] {
-  const key = wordsOf(line);
+  const beside = besideName(line);
   const { name } = line;
-  if (key === undefined || name === undefined) return namesOn(line, world);
+  if (beside === undefined || name === undefined) return namesOn(line, world);
   const kept = keptIn(world.book);
-  const one = kept.get(key);
+  const one = kept.byName.get(name.text)?.get(beside);
   if (one !== undefined && one !== SEVERAL) return [{ name, called: name.text, match: one, free: false }];
   const found = namesOn(line, world);
-  if (one === undefined) {
-    if (kept.size >= MOST_KEPT) kept.clear();
-    kept.set(key, isOne(found, name) ? found[0].match : SEVERAL);
-  }
+  if (one === undefined) keep(kept, name.text, beside, isOne(found, name) ? found[0].match : SEVERAL);
   return found;
 }
 
-/** All of a measured item that says which food it is; undefined where more does. */
-function wordsOf(node: IngredientNode): string | undefined {
+/** All of a measured item, beside its name, that says which food it is; undefined where more does. */
+function besideName(node: IngredientNode): string | undefined {
   const { amount, name, preparation, note, others, eachOf, listed } = node;
   if (name === undefined || amount?.kind !== 'measured') return undefined;
   if ((others ?? takesOf(node) ?? eachOf ?? listed ?? shareBeside(node)) !== undefined) return undefined;
   const { unit, each } = amount.quantity;
   if (each !== undefined) return undefined;
   const { counted } = amount;
-  if (counted === undefined && preparation === undefined && note === undefined) return `${name.text}\t${unit ?? ''}`;
-  const words = [name.text, unit, counted?.text, preparation?.text, note?.text].join('\t');
-  return words.length > LONGEST_KEPT ? undefined : words;
+  if (counted === undefined && preparation === undefined && note === undefined) return unit ?? '';
+  const words = `${unit ?? ''}\t${counted?.text ?? ''}\t${preparation?.text ?? ''}\t${note?.text ?? ''}`;
+  return name.text.length + words.length > LONGEST_KEPT ? undefined : words;
 }
 
 const isOne = (found: readonly NamedFood[], name: TextNode): found is readonly [NamedFood] => {
@@ -71,12 +69,30 @@ const isOne = (found: readonly NamedFood[], name: TextNode): found is readonly [
 const SEVERAL = Symbol();
 const MOST_KEPT = 5000;
 const LONGEST_KEPT = 120;
-const KEPT = new WeakMap<FoodBook, Map<string, FoodMatch | typeof SEVERAL>>();
 
-function keptIn(book: FoodBook): Map<string, FoodMatch | typeof SEVERAL> {
+/** The food by the name of an item, and by what else says it: both are looked up as they stand in the line. */
+interface Kept {
+  readonly byName: Map<string, Map<string, FoodMatch | typeof SEVERAL>>;
+  size: number;
+}
+
+const KEPT = keptOn<FoodBook, Kept>();
+
+function keep(kept: Kept, name: string, beside: string, match: FoodMatch | typeof SEVERAL): void {
+  if (kept.size >= MOST_KEPT) {
+    kept.byName.clear();
+    kept.size = 0;
+  }
+  const those = kept.byName.get(name);
+  if (those === undefined) kept.byName.set(name, new Map([[beside, match]]));
+  else those.set(beside, match);
+  kept.size++;
+}
+
+function keptIn(book: FoodBook): Kept {
   let kept = KEPT.get(book);
   if (kept === undefined) {
-    kept = new Map();
+    kept = { byName: new Map(), size: 0 };
     KEPT.set(book, kept);
   }
   return kept;

@@ -2,6 +2,7 @@
  * Knows which lines of a list are not understood: what they would bring is missing from every sum of their part.
  * Refuses to say what to write instead: that is the finding's.
  */
+import { keptOn } from '../notation/kept.ts';
 import type { Outline, PartSource } from '../notation/outline.ts';
 import type { Line, StatementKind } from '../notation/tree.ts';
 import { verbNamed } from '../prose/verb-named.ts';
@@ -17,12 +18,34 @@ const REFUSALS: readonly ((ingredient: Ingredient, world: World) => boolean)[] =
   leavesFigure,
 ];
 
+const REFUSED = keptOn<Ingredient, boolean>();
+
+/** An ingredient is of one world. */
+function isRefused(ingredient: Ingredient, world: World): boolean {
+  let refused = REFUSED.get(ingredient);
+  if (refused === undefined) {
+    refused = REFUSALS.some((refuses) => refuses(ingredient, world));
+    REFUSED.set(ingredient, refused);
+  }
+  return refused;
+}
+
 /** A digit in a name that the book and the house do not have is an amount that nobody read: `boxes 3 1/2 sugar`. */
 export function leavesFigure({ nameNode }: Ingredient, { book }: World): boolean {
   const { text } = nameNode;
-  if (!/[\p{Nd}\p{No}]/u.test(text)) return false;
+  if (!mayHaveFigure(text)) return false;
   return /[\p{Nd}\p{No}]/u.test(text.replace(CUT, '')) && !STRENGTH.test(text) && !book.knows(text);
 }
+
+/** A digit, or a letter that is no plain one. */
+function mayHaveFigure(text: string): boolean {
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code > LAST_PLAIN || (code >= ZERO && code <= NINE)) return true;
+  }
+  return false;
+}
+const [ZERO, NINE, LAST_PLAIN] = [48, 57, 127];
 
 /** `cut in 1/4-inch slices`: how large, and not how much. */
 const CUT =
@@ -49,7 +72,7 @@ export function notUnderstoodIn(
     }
   }
   for (const ingredient of ingredients) {
-    if (!REFUSALS.some((refuses) => refuses(ingredient, world))) continue;
+    if (!isRefused(ingredient, world)) continue;
     found ??= new Set();
     found.add(ingredient.line);
   }

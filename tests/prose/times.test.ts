@@ -305,6 +305,8 @@ test.each<[string, string]>([
   ['Leave while we are out at work all day.', '8-11 h'],
   ['Leave while the kids are at school.', '3-11 h'],
   ['Leave while everyone is in bed.', '5-10 h'],
+  ['Leave while they all sleep.', '5-10 h'],
+  ['Leave until the day after tomorrow.', 'until 36-48 h'],
   ['Leave for the rest of the day and all night.', '9.6-40 h'],
   ['After a rest of two hours, skim it.', '2 h'],
   ['Bring it below 5 C inside an hour.', 'limit 1 h'],

@@ -192,7 +192,9 @@ class Cutter {
       const before = this.pieces[from - 1] as Piece;
       if (before.part !== 'joint') break;
       const joint = jointOf(before.sense);
-      if (!joint || !(REACHES.has(joint.is) || joint.way === 'by' || joint.way === 'for')) break;
+      // `that nobody leaves it out`
+      const isNobody = joint?.is === 'person' && joint.way === 'without';
+      if (!joint || !(isNobody || REACHES.has(joint.is) || joint.way === 'by' || joint.way === 'for')) break;
       from--;
     }
     return from;

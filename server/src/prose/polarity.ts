@@ -14,8 +14,11 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
   let advice = false;
   let before: EventDraft | undefined;
   let choices = 0;
+  const told: EventDraft[] = [];
   for (const clause of clauses) {
     if (clause.first) {
+      denyGone(told);
+      told.length = 0;
       condition = false;
       advice = false;
       before = undefined;
@@ -53,6 +56,9 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
         const next = pieces[at + 1];
         if (next !== undefined && isDoing(next)) not = true;
       }
+      // `No stew should stand`
+      if (is === 'preposition' && at === clause.from && jointOf(piece.sense)?.way === 'without')
+        not ||= pieces.slice(at, clause.verb).some(({ sense }) => jointOf(sense)?.is === 'modal');
       // `nobody is to touch them`
       if (is === 'person' && ahead && jointOf(piece.sense)?.way === 'without') not = true;
       if (is === 'let' && ahead) letting = true;
@@ -82,7 +88,16 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
       event.either = before.either;
     }
     before = event;
+    told.push(event);
   }
+  denyGone(told);
+}
+
+/** `Should it have stood overnight, throw it out`: of what is thrown away nothing else happens. */
+function denyGone(events: readonly EventDraft[]): void {
+  if (!events.some(({ act, said, as }) => act === 'discard' && said === 'yes' && as === 'ordered')) return;
+  for (const event of events)
+    if (event.act !== 'discard' && (event.said === 'if' || event.as !== 'ordered')) event.said = 'not';
 }
 
 /** It stands at the start, or behind a mark or conjunction. */

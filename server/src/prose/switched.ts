@@ -25,6 +25,7 @@ export function offUntil(
   if (is === 'which' || is === 'aux') {
     do at++;
     while (isHad(pieces[at]));
+    if (is === 'which' && isSpent(pieces, items, at)) return head + 1;
     // `that is turned off`
     if (verbOf(pieces[at]?.sense ?? UNKNOWN)?.act === 'adjust' && isOffAlone(pieces, at + 1)) return head + 1;
     return isOff(pieces[at]) || isOffAlone(pieces, at) ? head + 1 : undefined;
@@ -44,6 +45,16 @@ export function offUntil(
     if (power && goesOut(piece, pieces[i + 1])) return i + 2;
   }
   return undefined;
+}
+
+/** `whose ice had melted` */
+function isSpent(pieces: readonly Piece[], items: readonly SentenceItem[], from: number): boolean {
+  const power = pieces[from];
+  if (power === undefined || !makesWork(power, items)) return false;
+  let at = from + 1;
+  while (isHad(pieces[at])) at++;
+  const act = verbOf(pieces[at]?.sense ?? UNKNOWN)?.act;
+  return act === 'heat' || act === 'thaw' || isOff(pieces[at]) || isOffAlone(pieces, at);
 }
 
 /** Stands before a noun and its other words. */

@@ -69,6 +69,7 @@ import rawEgg from './safety/raw-egg.ts';
 import rawFlour from './safety/raw-flour.ts';
 import rawMilk from './safety/raw-milk.ts';
 import undercooked from './safety/undercooked.ts';
+import unreadTemperature from './safety/unread-temperature.ts';
 import trialDisagrees from './testing/trial-disagrees.ts';
 import untestedChange from './testing/untested-change.ts';
 
@@ -142,6 +143,7 @@ export const CHECKS: readonly Check[] = [
   rawFlour,
   rawMilk,
   undercooked,
+  unreadTemperature,
   trialDisagrees,
   untestedChange,
 ];

@@ -101,7 +101,8 @@ class Weigher {
     const all = celsiusOf(node);
     const celsius = isChange ? changeOf(node) : node.unit === 'unsaid' ? this.likely(all) : all;
     const points = this.points(isChange ? undefined : celsius);
-    const of = judged(points);
+    // Nothing but an oven has a fan, or gas marks.
+    const of = node.fan || node.unit === 'gas' ? 'oven' : judged(points);
     const slip = isChange || of === 'nothing' ? NO_SLIP : slipIn(node, of, celsius, this.possible(of));
     return {
       start,

@@ -53,6 +53,14 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['starch-out-of-range', 'a cup more of flour', ['1/3 cup   all-purpose', '1 1/3 cup  all-purpose']],
     ['salt-out-of-range', 'a cup of salt for a teaspoon', ['1/8 tsp   salt', '1/8 cup   salt']],
     ['implausible-temperature', 'Celsius for Fahrenheit in the cream', ['185 F', '185 C']],
+    [
+      'unread-temperature',
+      'no word of what reads it',
+      [
+        'Cook for 15 min in a double boiler, stirring until thick, until the cream reads 185 F.',
+        'Eggs and milk over a pan, whisk to ribbon, 185 F.',
+      ],
+    ],
     ['cooling-too-slow', 'cooled on the bench overnight', ['Cool over ice, stir', 'Cool on the bench overnight, stir']],
   ],
   'home/crushed-tomatoes': [
@@ -345,6 +353,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['undercooked', 'taken out at 140 F', ['reads 165 F', 'reads 140 F']],
     ['no-safe-temperature', 'no reading', [', until the thigh reads 165 F', '']],
     ['implausible-temperature', 'Celsius for Fahrenheit', ['350 F', '350 C']],
+    ['scales-disagree', 'another heat in Celsius', ['350 F', '350 F (200 C)']],
   ],
   'home/sauerkraut': [
     ['weak-brine', 'a quarter of a cup of salt', ['3/4 cup   canning', '1/4 cup   canning']],

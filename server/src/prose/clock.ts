@@ -34,10 +34,29 @@ const NONE: readonly ClockSaid[] = [];
 const DAY_MIN = 1440;
 
 /** The points that a sentence says, in order; none begins in a name. */
-export function clocksIn(items: readonly SentenceItem[], runs: readonly NameRun[]): readonly ClockSaid[] {
-  const senses = [...sensesOf(items)];
+export const clocksIn = (items: readonly SentenceItem[], runs: readonly NameRun[]): readonly ClockSaid[] => {
+  const found = clockRunsIn(items, runs, sensesOf(items));
+  return found.length === 0 ? NONE : found.map(({ said }) => said);
+};
+
+/** The items that say one point; `to` is the item after the last. */
+export interface ClockRun {
+  readonly from: number;
+  readonly to: number;
+  readonly said: ClockSaid;
+}
+
+const NO_RUNS: readonly ClockRun[] = [];
+
+/** The same by item; `words` are the senses of the items. */
+export function clockRunsIn(
+  items: readonly SentenceItem[],
+  runs: readonly NameRun[],
+  words: readonly number[],
+): readonly ClockRun[] {
+  const senses = [...words];
   for (const { from, to } of runs) senses.fill(IN_NAME, from, to);
-  let found: ClockSaid[] | undefined;
+  let found: ClockRun[] | undefined;
   const reader = new ClockReader(items, senses);
   for (let at = 0; at < items.length; ) {
     const clock = reader.at(at);
@@ -46,10 +65,10 @@ export function clocksIn(items: readonly SentenceItem[], runs: readonly NameRun[
       continue;
     }
     found ??= [];
-    found.push(clock.said);
+    found.push({ from: at, to: clock.to, said: clock.said });
     at = clock.to;
   }
-  return found ?? NONE;
+  return found ?? NO_RUNS;
 }
 
 interface FoundDay {
@@ -59,6 +78,11 @@ interface FoundDay {
 }
 
 class ClockReader extends Faces {
+  private endsAt(at: number): boolean {
+    const item = this.items[at];
+    return item === undefined || item.kind === 'mark';
+  }
+
   at(at: number): { readonly said: ClockSaid; readonly to: number } | undefined {
     if (!this.mayBegin(at) || this.items[at]?.kind === 'duration') return undefined;
     const day = this.dayAt(at);
@@ -104,7 +128,8 @@ class ClockReader extends Faces {
     switch (row.is) {
       case 'day':
         // `Sunday lunch` is an hour of it; `the Sunday roast` is none.
-        return (this.isFree(end) && !this.isArticle(at - 1)) || this.rowAt(end)?.is === 'hour'
+        // `On a Friday,` is one.
+        return (this.isFree(end) && (!this.isArticle(at - 1) || this.endsAt(end))) || this.rowAt(end)?.is === 'hour'
           ? { day: { of: 'week', day: row.range.low }, to: end }
           : undefined;
       case 'next': {

@@ -4,6 +4,7 @@
  */
 import type { SentenceItem } from '../notation/tree.ts';
 import { countBatches, settleBeside } from './beside.ts';
+import { clockRunsIn } from './clock.ts';
 import { cut } from './cut.ts';
 import { share } from './ellipsis.ts';
 import type { Event } from './event.ts';
@@ -24,7 +25,7 @@ import { timesIn } from './times.ts';
  */
 export function read(items: readonly SentenceItem[], runs: readonly NameRun[]): readonly Event[] {
   const senses = sensesOf(items);
-  const pieces = tag(items, runs, timesIn(items, runs, senses), senses);
+  const pieces = tag(items, runs, timesIn(items, runs, senses), senses, clockRunsIn(items, runs, senses));
   settle(pieces);
   findBareFigures(pieces, items);
   const clauses = cut(pieces);

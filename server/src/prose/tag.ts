@@ -4,6 +4,7 @@
  * Refuses to know which of its rows a word is there.
  */
 import type { SentenceItem } from '../notation/tree.ts';
+import type { ClockRun } from './clock.ts';
 import {
   beginsVerb,
   formOf,
@@ -36,10 +37,12 @@ export function tag(
   runs: readonly NameRun[],
   times: readonly TimeRun[],
   senses: readonly number[] = sensesOf(items),
+  clocks: readonly ClockRun[] = [],
 ): Piece[] {
   const pieces: Piece[] = [];
   let next = 0;
   let nextTime = 0;
+  let nextClock = 0;
   for (let at = 0; at < items.length; ) {
     const item = items[at] as SentenceItem;
     const time = times[nextTime];
@@ -48,6 +51,17 @@ export function tag(
       pieces.push(new Piece('time', span, at, time.to, UNKNOWN, '', time.time));
       at = time.to;
       nextTime++;
+      continue;
+    }
+    while (nextClock < clocks.length && (clocks[nextClock] as ClockRun).from < at) nextClock++;
+    const clock = clocks[nextClock];
+    // `At eight`, `after supper`: when it is, and no more.
+    if (clock?.from === at && (time === undefined || clock.to <= time.from)) {
+      const first = opensPoint(pieces.at(-1)) ? (pieces.pop() as Piece) : item;
+      const { end } = items[clock.to - 1] as SentenceItem;
+      const from = first instanceof Piece ? first.from : at;
+      pieces.push(new Piece('time', { start: first.start, end }, from, clock.to, UNKNOWN, ''));
+      at = clock.to;
       continue;
     }
     const limit = time?.from ?? items.length;
@@ -112,6 +126,16 @@ function beginsPlace(word: string, next: SentenceItem | undefined): boolean {
 function isWayOut(longer: number, last: string): boolean {
   const is = jointOf(senseOf(last))?.is;
   return verbOf(longer) !== undefined && thingOf(longer) === undefined && (is === 'preposition' || is === 'particle');
+}
+
+/** `at`, `after`, `before`, right before an hour. */
+function opensPoint(before: Piece | undefined): boolean {
+  const joint = before?.sort === 'word' ? jointOf(before.sense) : undefined;
+  return (
+    joint?.is === 'after' ||
+    joint?.is === 'before' ||
+    (joint?.is === 'preposition' && joint.way === 'at' && joint.adds.length > 0)
+  );
 }
 
 const opensClause = (before: Piece | undefined): boolean =>

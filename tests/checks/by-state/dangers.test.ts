@@ -217,3 +217,88 @@ describe('shut off from air', () => {
     expect(verdicts(list, ...safe)).toEqual([]);
   });
 });
+
+describe('by the clock', () => {
+  const CUSTARD = ['600 g whole milk', '5 egg yolks', '60 g caster sugar'];
+  const THICKEN = 'Stir the milk, yolks and sugar over the heat until it boils.';
+  test.each<[string, readonly string[], readonly string[], readonly string[]]>([
+    [
+      'from one hour to another',
+      ['Stand it on the dresser at eight.', 'Serve at one.'],
+      ['Stand it on the dresser at eight.', 'Serve at nine.'],
+      ['cooling-too-slow error'],
+    ],
+    [
+      'the next day',
+      ['Leave it on the dresser.', 'Next morning spread it on the sponge.'],
+      ['Leave it in the fridge.', 'Next morning spread it on the sponge.'],
+      ['cooling-too-slow error'],
+    ],
+    [
+      'days of a plan',
+      ['DAY 1, 4 pm. Stand it in the passage.', 'DAY 2, 8 am. Spread it on the sponge.'],
+      ['DAY 1, 4 pm. Stand it in the fridge.', 'DAY 2, 8 am. Spread it on the sponge.'],
+      ['cooling-too-slow error'],
+    ],
+    [
+      'days of the week',
+      ['Stand it in the passage on Friday evening.', 'Saturday lunchtime, spread it on the sponge.'],
+      ['Chill it on Friday evening.', 'Saturday lunchtime, spread it on the sponge.'],
+      ['cooling-too-slow error'],
+    ],
+    [
+      'what was told of in between is not counted twice',
+      ['At nine stand it in the fridge for 5 h.', 'Stand it on the counter for 4 h 30 min.', 'Serve at six.'],
+      ['At nine stand it in the fridge for 5 h.', 'Stand it on the counter.', 'Serve at three.'],
+      ['cooling-too-slow error'],
+    ],
+  ])('%s', (_, dangerous, safe, found) => {
+    expect(verdicts(CUSTARD, THICKEN, ...dangerous)).toEqual(found);
+    expect(verdicts(CUSTARD, THICKEN, ...safe)).toEqual([]);
+  });
+
+  test('where the flame was turned off', () => {
+    const after = 'By noon tomorrow ladle it out.';
+    expect(
+      verdicts(STEW, 'At 8 pm simmer the beef with the onions in the stock for 2 h.', 'Flame off.', after),
+    ).toEqual(['cooling-too-slow warning']);
+    expect(
+      verdicts(
+        STEW,
+        'At 8 pm simmer the beef with the onions in the stock for 2 h.',
+        'Cool over ice to 4 C in 2 h.',
+        after,
+      ),
+    ).toEqual([]);
+  });
+});
+
+describe('birds', () => {
+  const STUFFING = ['300 g pork sausagemeat', '200 g onions', '1 goose, 5 kg'];
+  const FRIED = 'Fry the sausagemeat and onions until cooked through and brown, and it reads 75 C.';
+  test('filled warm, and kept', () => {
+    const roast = 'Roast at 180 C until the thigh and the middle of the stuffing read 75 C.';
+    expect(verdicts(STUFFING, FRIED, 'Spoon it into the goose and refrigerate overnight.', roast)).toEqual([
+      'cooling-too-slow error',
+    ]);
+    expect(verdicts(STUFFING, FRIED, 'Spoon it into the goose.', roast)).toEqual([]);
+  });
+
+  test('thawed in a room', () => {
+    const bird = ['1 frozen turkey, 5 kg'];
+    const roast = 'Roast at 170 C until the thigh reads 75 C.';
+    expect(verdicts(bird, 'Stand the turkey on the worktop.', roast)).toEqual(['cooling-too-slow warning']);
+    expect(verdicts(bird, 'Unwrap the turkey and stand it on a tray at 22 C for 20 h.', roast)).toEqual([
+      'held-too-warm error',
+    ]);
+    expect(verdicts(bird, 'Thaw the turkey in the fridge for 2 days.', roast)).toEqual([]);
+  });
+});
+
+test('a part that is called for above where it stands is made first', () => {
+  const text = (how: string) =>
+    `recipe Rice\n  2  eggs\n  do Scramble the eggs until firm and set, and they read 75 C.\n  do Add the old rice and fry until steaming.\npart Old rice\n  300 g  long-grain rice\n  600 g  water\n  do Boil the rice in the water for 15 min.\n  do ${how}\n`;
+  const found = (how: string) => dangersIn(open(text(how)).recipe, house).map(({ code }) => code);
+  expect(found('Leave on the hob overnight.')).toEqual(['cooling-too-slow']);
+  expect(found('Cool over ice and chill overnight.')).toEqual([]);
+});

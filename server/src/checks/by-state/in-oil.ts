@@ -9,7 +9,7 @@ import { type Body, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import type { Mixture } from '../../recipe/mixture.ts';
 import { onceFor } from '../once.ts';
-import { type Kept, keepingStays, keptBy, putBy } from './kept.ts';
+import { type Kept, keepingStays, keptBy, livesThere, putBy } from './kept.ts';
 import { overPieces } from './over-pieces.ts';
 import { type Held, type Lists, membersIn, mixtureIn, onceForBody } from './spoils.ts';
 
@@ -46,7 +46,11 @@ const solidIn = onceForBody((lists, body): Held | undefined =>
   isShutOff(lists, body) ? membersIn(lists, body).find(({ ingredient }) => isFresh(ingredient)) : undefined,
 );
 
-const inFat = overPieces((lists, { bodies }) => bodies.filter((body) => solidIn(lists, body) !== undefined));
+/** What is used up later lay in its oil until then. */
+const inFat = overPieces((lists, { bodies, stays }) => {
+  const left = stays.some(livesThere) ? stays.filter(livesThere).map(({ body }) => body) : [];
+  return [...bodies, ...left].filter((body) => solidIn(lists, body) !== undefined);
+});
 
 function judge(journey: Journey, body: Body): InOil | undefined {
   const solid = solidIn(journey, body);

@@ -36,7 +36,7 @@ const OPEN: Range = { low: 0, high: Infinity };
 const isFrozen = ({ lies }: Stay): boolean => lies.place === 'frozen' || lies.celsius.high < 0;
 
 /** `It lives beside the stove`: used from there, it is there all the same. */
-const livesThere = ({ by: { event }, lies }: Stay): boolean =>
+export const livesThere = ({ by: { event }, lies }: Stay): boolean =>
   event.act === 'stay' &&
   event.as === 'told' &&
   event.until.length === 0 &&

@@ -3,7 +3,7 @@
  * Refuses to know the rest of its way.
  */
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import { type Body, type Stay, sharesFood } from '../../recipe/journey/bodies.ts';
+import { type Body, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { onceFor } from '../once.ts';
 import { keptInJars, LEFT_DAYS } from './in-jars.ts';
@@ -46,6 +46,8 @@ const keptStays = overPieces((_, { stays }) => stays.filter(isKept));
 const shutStays = overPieces((_, { stays }) => stays.filter((stay) => isKept(stay) && isInJar(stay)));
 
 function spoilsInJar(journey: Journey, body: Body, { timed }: Stay): boolean {
+  // Canned under pressure, it keeps.
+  if (body.members.some(({ state }) => (state.was & WAS.pressed) !== 0)) return false;
   const mix = mixtureIn(journey, body);
   const { massG, of } = mix;
   // Under fat, no rule of jars tells whether flesh keeps.

@@ -11,13 +11,14 @@ export interface Clock {
   readonly day: ClockDay | undefined;
   readonly hours: Range | undefined;
   readonly ofTwelve: boolean;
-  /** Minutes, at most, that steps said were spent since. */
-  readonly spentMin: number;
+  /** Minutes that steps said were spent since. */
+  readonly spent: Range;
 }
 
 const HOUR = 60;
 const DAY_H = 24;
 const WEEK = 7;
+const NO_TIME: Range = { low: 0, high: 0 };
 const ANY_HOUR: Range = { low: 0, high: DAY_H };
 /** Nobody goes on before dawn (judgement). */
 const ANY_LATER: Range = { low: 5, high: DAY_H };
@@ -73,7 +74,7 @@ export function clockAt(before: Clock | undefined, { day, hours, ofTwelve }: Clo
     day: now,
     hours: hours ?? (isSameDay ? before?.hours : undefined),
     ofTwelve: hours === undefined ? before?.ofTwelve === true && isSameDay : ofTwelve,
-    spentMin: 0,
+    spent: NO_TIME,
   };
 }
 
@@ -86,10 +87,11 @@ export const isSameClock = (a: Clock | undefined, b: Clock | undefined): boolean
     a.hours?.low === b.hours?.low &&
     a.hours?.high === b.hours?.high &&
     a.ofTwelve === b.ofTwelve &&
-    a.spentMin === b.spentMin);
+    a.spent.low === b.spent.low &&
+    a.spent.high === b.spent.high);
 
 /** What of it no step has said was spent. */
 export const unspent = ({ low, high }: Range, clock: Clock | undefined): Range => ({
-  low: Math.max(0, low - (clock?.spentMin ?? 0)),
-  high: Math.max(0, high),
+  low: Math.max(0, low - (clock?.spent.high ?? 0)),
+  high: Math.max(0, high - (clock?.spent.low ?? 0)),
 });

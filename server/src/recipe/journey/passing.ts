@@ -164,11 +164,16 @@ const BEGINS_NOTHING: ReadonlySet<Act> = new Set([
 const OUT: ReadonlySet<PlaceKind> = new Set(['room', 'outdoors', 'warm']);
 const OPEN: Range = { low: 0, high: Infinity };
 
+/** What is done in no time, whatever stands beside it. */
+const spends = ({ act, lasts }: BoundEvent['event']): boolean => act === 'heat' || LASTS.has(act) || lasts !== 'no';
+
 /** With the minutes that an event spends. */
 export function spending(state: FoldState, { event }: BoundEvent): FoldState {
   const { clock } = state;
   const minutes =
-    clock === undefined || event.said !== 'yes' || event.times.length === 0 ? undefined : minutesOf(event);
+    clock === undefined || event.said !== 'yes' || event.times.length === 0 || !spends(event)
+      ? undefined
+      : minutesOf(event);
   if (clock === undefined || minutes === undefined || !Number.isFinite(minutes.high)) return state;
-  return { ...state, clock: { ...clock, spentMin: clock.spentMin + minutes.high } };
+  return { ...state, clock: { ...clock, spent: longerBy(clock.spent, minutes) } };
 }

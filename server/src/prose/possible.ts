@@ -108,6 +108,7 @@ export const TELLING_C = {
   chilled: 12,
   coldestMedium: 30,
   coolestOven: 75,
+  coolestHotSmoke: 57,
   coldestOven: 30,
   hottestPlace: 70,
   hottestHeld: 100,

@@ -309,7 +309,9 @@ class Weigher {
     const isTo = joint.food > 1;
     // What is brought to so much, or waited for until it reads so, tells by its verb nothing of where it lies.
     const isRead = inside > 0 || Math.max(verb.food, thing.food) >= READ;
-    const placed = isTo || (this.isAwaited && isRead) ? NO_POINTS : verb;
+    // `the thermometer must stand above 63 C`
+    const isShown = thing.food >= READ && thing.oven + thing.around + thing.medium === 0;
+    const placed = isTo || isShown || (this.isAwaited && isRead) ? NO_POINTS : verb;
     const named = Math.max(thing.oven, thing.around, thing.medium, placed.oven, placed.around, placed.medium);
     // `the temperature` is the food's only where nothing else is named; `the oven should read 180 C`.
     const own = thing.food < READ && named > 0 ? 0 : thing.food;
@@ -330,6 +332,8 @@ class Weigher {
     const { low, high } = celsius;
     if (isTo && object === undefined && high <= TELLING_C.hottestFood)
       for (const kind of KINDS) if (kind !== 'food' && points[kind] > 0) points[kind] -= BROUGHT_LESS;
+    // A smoker is an oven from where its smoke is hot.
+    if (this.place?.is === 'smoker' && low >= TELLING_C.coolestHotSmoke) points.oven += SMOKED;
     if (low > TELLING_C.chilled && points.around > 6) points.around -= 2;
     if (high < TELLING_C.coldestMedium) points.medium -= 3;
     // A shelf of the fridge is no oven's.
@@ -383,6 +387,8 @@ class Weigher {
   }
 }
 
+/** A smoker that cooks. */
+const SMOKED = 4;
 /** Nothing but an oven has one. */
 const FAN = 5;
 /** A stage of sugar beside it. */

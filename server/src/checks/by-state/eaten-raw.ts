@@ -99,6 +99,9 @@ const SWEET_DOUGH: FlourLevels = { 'as it is': 'error', portioned: 'error', unsa
 const PORTIONED: FlourLevels = { 'as it is': 'error', portioned: 'error', unsaid: undefined };
 const ONLY_SERVED: FlourLevels = { 'as it is': 'error', portioned: undefined, unsaid: undefined };
 
+const isBakedBefore = ({ of, state: { heatedBy } }: Member, { of: { part } }: Member): boolean =>
+  of.part !== part && heatedBy?.event.where.some(({ is, not }) => is === 'oven' && !not) === true;
+
 /** Flour that nothing cooked. */
 export function rawFlour(lists: Lists, body: Body, { member, ingredient }: Held): FlourLevels | undefined {
   const { state } = member;
@@ -107,6 +110,8 @@ export function rawFlour(lists: Lists, body: Body, { member, ingredient }: Held)
   const isEaten = (state.was & WAS.eaten) !== 0;
   if (body.members.length < 2 && !(isEaten && (state.was & WAS.implied) === 0)) return undefined;
   if (isEaten || body.band === 'frozen') return EATEN;
+  // An icing on what is baked already is baked no more.
+  if (body.members.some((other) => isBakedBefore(other, member))) return SWEET_DOUGH;
   const kind = lists.parts[member.of.part]?.head.kind;
   const isFloury = of.flour >= massG * FLOURY || kind?.group === 'dough' || kind?.group === 'pastry';
   // One that is only made, and not served, is baked elsewhere.

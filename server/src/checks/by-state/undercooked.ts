@@ -110,6 +110,8 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
   }
   const group = groupIn(ingredient, state);
   if (group === undefined) return undefined;
+  if (group === 'egg' && isCoddled(state) && body.members.length > 1 && rawEgg(lists, body, member) !== undefined)
+    return { how: { kind: 'raw egg', syrupC: undefined }, level: 'warning', held };
   if (state.cooked === 'through')
     return (state.was & WAS.partly) !== 0 && PARTLY.has(group)
       ? { how: { kind: 'partly', group }, level: 'warning', held }
@@ -162,6 +164,11 @@ const PARTLY: ReadonlySet<Group> = new Set(['poultry', 'ground meat', 'game', 'p
 
 /** No step names it. */
 const isImplied = ({ was }: FoodState): boolean => (was & WAS.implied) !== 0;
+
+/** In its shell in boiling water for so short a time that it pours yet. */
+const CODDLED_MIN = 1.5;
+const isCoddled = ({ heatedMin, heatedBy, reads }: FoodState): boolean =>
+  heatedMin <= CODDLED_MIN && reads.length === 0 && heatedBy?.event.medium?.is === 'water';
 
 /** Where something was done for some time that nobody knows, it may have cooked. */
 const levelOfRaw = ({ was }: FoodState): Level =>

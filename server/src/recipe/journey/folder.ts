@@ -85,7 +85,9 @@ export class Folder {
     if (MOVES_NOTHING.has(event.said) || (event.said === 'at most' && event.act === 'heat')) return;
     const isOther = event.either > 0 && this.chosen.has(event.either);
     if (event.either > 0) this.chosen.add(event.either);
-    const branch = event.said !== 'yes' || isOther || isOnceMore(event);
+    // `What is left can be fried tomorrow.`
+    const isOfRest = event.as === 'told' && event.act === 'heat' && by.unnamed === 'rest';
+    const branch = event.said !== 'yes' || isOther || isOfRest || isOnceMore(event);
     const before = branch && !TRANSITIONS[event.act].adds ? this.top.mark() : undefined;
     this.happen(by, branch);
     // What may happen and may not leaves all as it was; what it adds is in it all the same.

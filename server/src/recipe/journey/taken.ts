@@ -61,6 +61,13 @@ class Taker {
     // `Smoke over juniper berries`: they are no food that is smoked.
     else if (by.event.act === 'smoke' && this.bodies.length === 0 && !this.fresh.some(isFlesh)) this.takeUnnamed(by);
     else if (this.goesIn(by)) this.addFocus();
+    // `Butter, salt and roast`: meat that no step names is what is roasted.
+    if (
+      (by.event.act === 'heat' || by.event.act === 'smoke') &&
+      !this.fresh.some(isFlesh) &&
+      !this.bodies.some(hasFlesh)
+    )
+      for (const body of this.top.state.bodies) if (isUnnamedFlesh(body, this.top.part.index)) add(this.bodies, body);
     // `Sauce them, and leave till the probe by the bone says 80 C`: no sauce has a bone.
     if (isReadInside(by) && !this.fresh.some(isFlesh) && !this.bodies.some(hasFlesh))
       for (const body of this.top.current()) if (hasFlesh(body)) add(this.bodies, body);
@@ -223,7 +230,8 @@ class Taker {
     const larder = this.top.larder(ref.part);
     const share = shareOf(portion, left);
     // `Pat the chicken dry`, then `the chicken rests`: the same one, though nobody knows whether it was all of it.
-    if (!this.adds && (portion.kind === 'plain' || portion.kind === 'all') && isAnimal(larder.was[ref.ingredient])) {
+    const isWhole = portion.kind === 'plain' || portion.kind === 'all';
+    if (isWhole && (larder.flesh.includes(ref.ingredient) || (!this.adds && isAnimal(larder.was[ref.ingredient])))) {
       const lies = this.top.state.bodies.findLast((body) => mayHoldAll(body, ref));
       if (lies !== undefined) {
         this.top.state = withLeft(this.top.state, ref, 0);
@@ -239,6 +247,15 @@ class Taker {
     this.fresh.push({ of: ref, share, state: was === 0 && cut === 'whole' ? RAW : { ...RAW, was, cut } });
   }
 }
+
+const isUnnamedFlesh = ({ members }: Body, part: number): boolean =>
+  members.some(
+    (member) =>
+      member.of.part === part &&
+      member.state.cooked === 'raw' &&
+      isFlesh(member) &&
+      (member.state.was & WAS.implied) !== 0,
+  );
 
 const isReadInside = ({ event: { temperatures } }: BoundEvent): boolean =>
   temperatures.some(({ of, inside }) => of === 'food' && inside);

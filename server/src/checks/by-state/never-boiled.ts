@@ -4,10 +4,11 @@
  */
 import { isIn, isOf, listedAs, listedBehind } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import { type Body, type FoodState, WAS } from '../../recipe/journey/bodies.ts';
+import { type FoodState, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
+import { overPieces } from './over-pieces.ts';
 import { type Held, membersIn } from './spoils.ts';
 
 /** Water that is no hotter leaves the poison as it is, or makes more of it (FDA, Bad Bug Book: phytohaemagglutinin). */
@@ -17,39 +18,45 @@ const PASTEURISES_C = 62.5;
 /** Cheese of raw milk that is as old may be sold (21 CFR 133.182: 60 days at 1.7 °C or above). */
 const AGED_MIN = 60 * 1440;
 
+/** Of every piece, what the beans and the raw milk in it are. */
+const beans = overPieces((lists, { bodies }) =>
+  bodies.flatMap((body) => membersIn(lists, body).filter(({ ingredient }) => isBean(ingredient))),
+);
+const milk = overPieces((lists, { bodies }) =>
+  bodies.flatMap((body) =>
+    membersIn(lists, body).filter(
+      ({ member: { state }, ingredient }) =>
+        isRawMilk(ingredient) && !isPasteurised(state) && body.coldMin.low + body.warmMin.low < AGED_MIN,
+    ),
+  ),
+);
+
 /** Beans that a step slow-cooks, and none boils. */
 export const unboiledBeans = onceFor((journey: Journey): readonly Held[] => {
+  const those = beans(journey);
+  if (those.length === 0) return NONE;
   const isSlow = journey.steps.some(({ events }) =>
     events.some(({ event }) => event.said === 'yes' && event.where.some(({ is, not }) => is === 'hot' && !not)),
   );
+  if (!isSlow) return NONE;
   // `I have quit boiling` boils nothing.
   const isBoiling = journey.steps.some(({ events }) =>
     events.some(
       ({ event }) => event.act === 'heat' && event.cooks === 'through' && event.as !== 'beside' && event.said === 'yes',
     ),
   );
-  if (!isSlow) return NONE;
-  return oneALine(journey, ({ member: { state }, ingredient }) => isBean(ingredient) && !(isBoiling && boiled(state)));
+  return oneALine(those.filter(({ member: { state } }) => !(isBoiling && boiled(state))));
 });
 
 /** Milk that the list says comes straight from the animal, and that nothing heats. */
-export const rawMilk = onceFor((journey: Journey): readonly Held[] =>
-  oneALine(
-    journey,
-    ({ member: { state }, ingredient }, { coldMin, warmMin }) =>
-      isRawMilk(ingredient) && !isPasteurised(state) && coldMin.low + warmMin.low < AGED_MIN,
-  ),
-);
+export const rawMilk = onceFor((journey: Journey): readonly Held[] => oneALine(milk(journey)));
 
 const NONE: readonly Held[] = [];
 
-function oneALine(journey: Journey, is: (held: Held, body: Body) => boolean): readonly Held[] {
-  const found: Held[] = [];
-  for (const body of journey.bodies)
-    for (const held of membersIn(journey, body))
-      if (is(held, body) && !found.some(({ ingredient }) => ingredient === held.ingredient)) found.push(held);
-  return found.length === 0 ? NONE : found;
-}
+const oneALine = (those: readonly Held[]): readonly Held[] =>
+  those.length === 0
+    ? NONE
+    : those.filter(({ ingredient }, at) => those.findIndex((each) => each.ingredient === ingredient) === at);
 
 const isBean = (ingredient: Ingredient): boolean => {
   const states = listedAs(ingredient);

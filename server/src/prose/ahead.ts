@@ -230,3 +230,15 @@ export const leads = (is: JointKind | undefined): boolean =>
 /** `Cool water`, `brown sugar`: it may stand before a noun. */
 export const mayDescribe = (sense: number): boolean =>
   signOf(sense) !== undefined || jointOf(sense)?.is === 'adjective';
+
+/** It tells what something is: `golden`, `hot`. */
+export const isDescribed = (piece: Piece | undefined): boolean =>
+  piece !== undefined &&
+  (piece.part === 'describes' || (piece.part === 'joint' && jointOf(piece.sense)?.is === 'adjective'));
+
+/** A negation stands between two pieces. */
+export const isDenied = (pieces: readonly Piece[], from: number, to: number): boolean =>
+  pieces.slice(from, to).some(({ sense }) => {
+    const is = jointOf(sense)?.is;
+    return is === 'not' || is === 'aux not';
+  });

@@ -4,8 +4,9 @@
  */
 import type { SentenceItem, Span } from '../notation/tree.ts';
 import { type Clause, type EventDraft, withOne } from './clauses.ts';
+import { alreadyIs, coldBefore } from './described.ts';
 import type { Act, PlaceKind, Slot, Told, VesselKind, Where } from './event.ts';
-import { formOf, isStrange, isTimeAlone, jointOf, senseOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { isStrange, isTimeAlone, jointOf, senseOf, signOf, thingOf, UNKNOWN } from './lexicon.ts';
 import type { FoundTime, Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
 import { offUntil } from './switched.ts';
@@ -202,12 +203,18 @@ export class Filler {
     if (way === 'of' || way === 'for' || way === 'without') return;
     if ((way === 'at' || way === 'by') && head.sort === 'word' && isStrange(head.sense)) {
       if (!this.isOver && this.mayLie())
-        this.where({ ...span, is: this.coldBefore(from, head) ?? 'room', sure: 'inferred', way: 'at', not: this.not });
+        this.where({
+          ...span,
+          is: coldBefore(this.pieces, from, head) ?? 'room',
+          sure: 'inferred',
+          way: 'at',
+          not: this.not,
+        });
       return;
     }
     if (way === 'by') return;
     const role = ROLES[way ?? 'what'];
-    const already = this.already(from, head);
+    const already = alreadyIs(this.pieces, from, head);
     event.objects = withOne(event.objects, { ...span, role, by, ...(already && { already }) });
   }
 
@@ -327,16 +334,6 @@ export class Filler {
   }
 
   /** Of places one in the other the one that tells more of how warm it is stands last: `the fridge in the garage`. */
-  /** `the chilled case`, `a cold vault`: how cold a place is that no row has. */
-  private coldBefore(from: number, head: Piece): PlaceKind | undefined {
-    for (let at = from; at < this.clause.to && this.pieces[at] !== head; at++) {
-      const { sense } = this.pieces[at] as Piece;
-      if (verbOf(sense)?.where === 'cold') return 'cold';
-      if (signOf(sense)?.tells === 'cold') return 'cool';
-    }
-    return undefined;
-  }
-
   private vessel(vessel: Told<VesselKind>): void {
     const before = this.event.vessel;
     if (before !== undefined && this.holds) this.also(before);
@@ -362,20 +359,6 @@ export class Filler {
     this.not = false;
     this.isOther = false;
     this.placed = this.pieces.indexOf(this.last as Piece) + 1;
-  }
-
-  /** `the chilled dough`, `hot milk`. */
-  private already(from: number, head: Piece): Slot['already'] | undefined {
-    for (let at = from; at < this.clause.to; at++) {
-      const piece = this.pieces[at] as Piece;
-      if (piece === head) return undefined;
-      const tells = signOf(piece.sense)?.tells;
-      if (tells === 'hot' || tells === 'cold' || tells === 'frozen') return tells;
-      const act = formOf(piece.sense) === 'past' ? verbOf(piece.sense)?.act : undefined;
-      const already = act && ALREADY[act];
-      if (already !== undefined) return already;
-    }
-    return undefined;
   }
 }
 
@@ -412,11 +395,4 @@ const ROLES: Readonly<Record<'what' | 'at' | 'over' | 'to' | 'with' | 'out of' |
   with: 'with',
   'out of': 'from',
   off: 'from',
-};
-
-export const ALREADY: Readonly<Partial<Record<Act, Slot['already']>>> = {
-  heat: 'cooked',
-  cool: 'cold',
-  freeze: 'frozen',
-  steep: 'soaked',
 };

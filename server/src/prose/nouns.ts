@@ -6,6 +6,7 @@ import {
   goesOnTo,
   hasObject,
   isBehind,
+  isDescribed,
   isEnd,
   isNounAhead,
   isOfSubject,
@@ -131,7 +132,6 @@ class Scan extends Expecting {
     }
     if (signOf(sense) !== undefined && (this.expects !== 'thing' || isNounAhead(this.pieces, at))) {
       piece.part = 'describes';
-      // `the pink stuff`
       if (this.expects === 'thing') return;
       if (this.expects === 'frame' || this.expects === 'participle') this.satisfied();
       else if (this.expects === 'base') this.expects = 'thing';
@@ -218,7 +218,12 @@ class Scan extends Expecting {
         return takes(this.pieces, at, noun, true, this.ordered) && this.verb(piece, 'verb');
       case 'more':
         // `bake hollow and crisp`
-        if (!this.behindComma && mayDescribe(piece.sense) && this.isDescribed(at - 2) && !takesObject(this.pieces, at))
+        if (
+          !this.behindComma &&
+          mayDescribe(piece.sense) &&
+          isDescribed(this.pieces[at - 2]) &&
+          !takesObject(this.pieces, at)
+        )
           return false;
         // `to store and ripen`
         if (this.lastVerb?.part === 'purpose' && !this.behindComma && !takesObject(this.pieces, at))
@@ -264,14 +269,6 @@ class Scan extends Expecting {
       case 'ing':
         return false;
     }
-  }
-
-  private isDescribed(at: number): boolean {
-    const before = this.pieces[at];
-    return (
-      before !== undefined &&
-      (before.part === 'describes' || (before.part === 'joint' && jointOf(before.sense)?.is === 'adjective'))
-    );
   }
 
   /** A subject stands before it and no verb: `it simmers`, `the apples keep`. */

@@ -3,11 +3,13 @@
  * Refuses to know whose a time is (`spans.ts`), and what an event takes over from another (`ellipsis.ts`).
  */
 import type { SentenceItem } from '../notation/tree.ts';
-import { type Clause, EventDraft, NO_TEMPERATURES, withOne } from './clauses.ts';
-import type { Act, Cooks, HeatOf, PlaceKind, Sign, TemperatureSaid, Where } from './event.ts';
-import { ALREADY, Filler, isLong, STAYS } from './filler.ts';
+import { type Clause, EventDraft, withOne } from './clauses.ts';
+import { ALREADY } from './described.ts';
+import type { Act, Cooks, Sign, Where } from './event.ts';
+import { Filler, isLong, STAYS } from './filler.ts';
 import { lainIn } from './lain.ts';
 import { isStrange, jointOf, thingOf, verbOf } from './lexicon.ts';
+import { heatAt, inferred, passFigures } from './of-place.ts';
 import type { Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
 import { signIn, stateBehind } from './signs.ts';
@@ -360,38 +362,6 @@ function heatsAtFigure(event: EventDraft, { verb }: Clause): void {
   event.cooks = 'as read';
   event.lasts = 'waits';
 }
-
-/** `Place in a cabinet, dial at 60 C`: a figure that nothing beside it is of is of the place that the clause before says. */
-function passFigures(event: EventDraft, before: EventDraft): void {
-  if (event.act !== 'unknown' || before.temperatures.length > 0) return;
-  if (event.where.length > 0 || event.temperatures.some(({ sure }) => sure !== 'unread')) return;
-  const of = heatAt(before);
-  if (of === undefined) return;
-  before.temperatures = event.temperatures.map((said) => inferred(said, of));
-  event.temperatures = NO_TEMPERATURES;
-}
-
-const inferred = (said: TemperatureSaid, of: HeatOf): TemperatureSaid =>
-  said.sure === 'unread' ? { ...said, of, sure: 'inferred' } : said;
-
-/** Of what a figure is that the place of an event has. */
-function heatAt({ where }: EventDraft): HeatOf | undefined {
-  const place = where.find(({ way, not }) => !not && (way === 'at' || way === 'to'))?.is;
-  return place && HEAT_AT[place];
-}
-
-/** Of what a figure is that a place is at. */
-const HEAT_AT: Readonly<Partial<Record<PlaceKind, HeatOf>>> = {
-  frozen: 'around',
-  cold: 'around',
-  cool: 'around',
-  room: 'around',
-  outdoors: 'around',
-  warm: 'around',
-  hot: 'around',
-  oven: 'oven',
-  bath: 'medium',
-};
 
 /** What the preposition before a noun and its article says. */
 function wayTo(pieces: readonly Piece[], from: number, at: number): Way | undefined {

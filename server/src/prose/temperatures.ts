@@ -6,6 +6,7 @@
 import type { Range } from '../measure/quantity.ts';
 import { celsiusOf } from '../notation/celsius.ts';
 import type { SentenceItem, TemperatureNode } from '../notation/tree.ts';
+import { isDenied } from './ahead.ts';
 import type { Clause } from './clauses.ts';
 import type { Event, Points, TemperatureSaid } from './event.ts';
 import { againFrom, changeOf, DENIED, isLog, nodeWithEnds, writtenFrom } from './figures.ts';
@@ -127,6 +128,8 @@ class Weigher {
   }
 
   private takeVerb(row: VerbRow): void {
+    // `until it has dropped to 60 C`: it is waited for, and nobody sets it.
+    if (row.act === 'adjust' && this.clause.frame === 'sign') return;
     this.verbRow = row;
     // An oven made ready is what the figure is of.
     most(row.act === 'ready' || row.act === 'adjust' ? this.thing : this.verb, row.figure);
@@ -267,15 +270,7 @@ class Weigher {
     const row = after && jointOf(after.sense);
     if (row?.bound !== undefined) this.bound = row.bound;
     // `which never gets above 10 C`
-    if (this.clause.frame === 'state' && this.isDenied()) this.bound = DENIED[this.bound];
-  }
-
-  private isDenied(): boolean {
-    for (let i = this.clause.from; i < this.at; i++) {
-      const is = jointOf((this.pieces[i] as Piece).sense)?.is;
-      if (is === 'not' || is === 'aux not') return true;
-    }
-    return false;
+    if (this.clause.frame === 'state' && isDenied(pieces, this.clause.from, at)) this.bound = DENIED[this.bound];
   }
 
   /** `increase by 25 F`, `25 F higher`: no setting. */
@@ -284,6 +279,9 @@ class Weigher {
     const before = this.pieces[this.at - 1];
     // `add 20 C for a conventional oven`
     if (act === 'combine') return before?.part === 'verb';
+    // `Drop to 160 C`
+    const last = before?.part === 'verb' ? this.items[before.to - 1] : undefined;
+    if (last?.kind === 'word' && jointOf(senseOf(last.word))?.is === 'to') return false;
     const way = this.joint?.way;
     return act === 'adjust' && way !== 'to' && way !== 'at';
   }

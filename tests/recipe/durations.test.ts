@@ -103,6 +103,11 @@ test.each<[string, readonly string[], string]>([
     ['Keep the dough in the fridge for 2 days.', 'Bake for 10 min.'],
     '0 at work, 2890 waiting, 10 cooking, 2890 in all',
   ],
+  [
+    'a cure that nothing was cooked before',
+    ['Rub the thighs with the oats and keep at 4 C for 7 d.', 'Simmer until the centre reads 75 C.'],
+    '0 at work, 10080 waiting, 0 cooking, 10080 in all',
+  ],
   ['how long it is good', ['Boil for 10 min.', 'It keeps for 3 days.'], '10 at work, 0 waiting, 10 cooking, 10 in all'],
   ['what is not done', ['Boil for 10 min.', 'Do not soak for 2 h.'], '10 at work, 0 waiting, 10 cooking, 10 in all'],
   [

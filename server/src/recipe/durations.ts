@@ -75,16 +75,22 @@ const LASTING = keptOn<Part, readonly Planned[]>();
 function lastingIn(part: Part): readonly Planned[] {
   let lasting = LASTING.get(part);
   if (lasting === undefined) {
-    lasting = used(part.steps.flatMap((step) => inStep(part, step)));
+    lasting = used(
+      part,
+      part.steps.flatMap((step) => inStep(part, step)),
+    );
     LASTING.set(part, lasting);
   }
   return lasting;
 }
 
-/** What is put away at the end takes none of the time to make it. */
-function used(lasting: readonly Planned[]): readonly Planned[] {
+/** What was cooked and is put away at the end takes none of the time to make it; what cures does. */
+function used(part: Part, lasting: readonly Planned[]): readonly Planned[] {
+  const acts = part.steps.flatMap((step) => boundEvents(step).map(({ event }) => event.act));
+  const heats = acts.lastIndexOf('heat');
+  const stays = acts.lastIndexOf('stay');
   let last = lasting.length;
-  while (last > 0 && lasting[last - 1]?.isKept) last--;
+  if (heats >= 0 && heats < stays) while (last > 0 && lasting[last - 1]?.isKept) last--;
   return last === lasting.length ? lasting : lasting.slice(0, last);
 }
 

@@ -7,7 +7,7 @@ import { type Body, type Stay, sharesFood, WAS } from '../../recipe/journey/bodi
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { onceFor } from '../once.ts';
 import { keptInJars, LEFT_DAYS } from './in-jars.ts';
-import { isShutOffByFat, keptInOil } from './in-oil.ts';
+import { COVERING, isShutOffByFat, keptInOil } from './in-oil.ts';
 import { bodiesWith, type Kept } from './kept.ts';
 import { overPieces } from './over-pieces.ts';
 import { mixtureIn } from './spoils.ts';
@@ -53,7 +53,7 @@ function spoilsInJar(journey: Journey, body: Body, { timed }: Stay): boolean {
   // Under fat, no rule of jars tells whether flesh keeps.
   return (
     of.egg + of.milk >= massG * EGGY ||
-    (of.animal >= massG * EGGY && (timed || of.liquid === 0 || isShutOffByFat(body, mix)))
+    (of.animal >= massG * EGGY && (timed || of.fat >= massG * COVERING || isShutOffByFat(body, mix)))
   );
 }
 

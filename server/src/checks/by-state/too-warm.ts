@@ -137,7 +137,7 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
 const thawsThere = ({ body, by, lies, timed, branch }: Stay): boolean =>
   !timed &&
   !branch &&
-  by.unnamed !== 'vessel' &&
+  (by.names.length > 0 || by.unnamed === 'it' || by.unnamed === 'name') &&
   body.band === 'frozen' &&
   lies.sure === 'said' &&
   (lies.place === 'room' || lies.place === 'outdoors' || lies.place === 'warm') &&
@@ -164,7 +164,8 @@ function keptAt({ by, body, lies, timed }: Stay, { low, high }: Range, isLast: b
   // `Place in the holding cabinet, dial at 115 F`
   const isHeld = body.lies.place === 'hot' || body.lies.place === 'warm';
   if (high <= coldC + SLACK_C || (act === 'unknown' && !isHeld)) return false;
-  if (act === 'eat' || (lies.place === 'cold' && low >= WRONG_SCALE_C)) return false;
+  // `Stir to get below 70 F in two hours` cools it.
+  if (act === 'combine' || act === 'eat' || (lies.place === 'cold' && low >= WRONG_SCALE_C)) return false;
   if (act === 'cool') return lies.place === 'cold';
   return isLast || timed || act === 'stay';
 }

@@ -166,6 +166,8 @@ describe('places one in the other', () => {
     ['Leave it in the cool corner of the garage overnight.', ['stay: @outdoors, @cool, 480-960 min']],
     ['Take it out of the fridge in the garage.', ['remove: out of cold']],
     ['Set it on top of the freezer overnight.', ['stay: @~room, 480-960 min']],
+    ['Pop it in the fridge for 2 hours.', ['put: @cold, 120 min']],
+    ['Pop it in the oven for 20 minutes.', ['heat as read: @oven, 20 min']],
     ['Leave it outside overnight.', ['stay: @outdoors, 480-960 min']],
     ['Leave it somewhere warm for 8 hours.', ['stay: @warm, 480 min']],
     ['Leave it in the dish you baked it in, on the sill, all night.', ['stay: @room, in open, 480-960 min']],

@@ -339,6 +339,13 @@ const BOILING_C = 80;
 
 /** `give it ten minutes in the oven`, `get it into the fridge`: an order that says nothing by itself, at a place that does. */
 function actAtPlace(event: EventDraft): void {
+  // `Pop it in the fridge`: nothing is heated there.
+  if (event.act === 'heat' && event.where.some(({ is, way, not }) => !not && COLD.has(is) && way !== 'out of')) {
+    event.act = 'put';
+    event.lasts = 'waits';
+    delete event.cooks;
+    return;
+  }
   if (event.act !== 'unknown' || event.as !== 'ordered') return;
   const place = event.where.find(({ way, not }) => !not && (way === 'at' || way === 'to'));
   if (place?.is !== undefined && ACT_AT[place.is] === 'heat') {
@@ -362,6 +369,8 @@ function heatsAtFigure(event: EventDraft, { verb }: Clause): void {
   event.cooks = 'as read';
   event.lasts = 'waits';
 }
+
+const COLD: ReadonlySet<PlaceKind | undefined> = new Set(['cold', 'frozen']);
 
 /** What the preposition before a noun and its article says. */
 function wayTo(pieces: readonly Piece[], from: number, at: number): Way | undefined {

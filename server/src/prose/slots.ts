@@ -5,7 +5,7 @@
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft, withOne } from './clauses.ts';
 import { ALREADY } from './described.ts';
-import type { Act, Cooks, Sign, Where } from './event.ts';
+import type { Act, Cooks, PlaceKind, Sign, Where } from './event.ts';
 import { Filler, isLong, STAYS } from './filler.ts';
 import { lainIn } from './lain.ts';
 import { isStrange, jointOf, thingOf, verbOf } from './lexicon.ts';

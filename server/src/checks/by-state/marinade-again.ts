@@ -61,7 +61,7 @@ export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
     const use = events[at];
     // Whatever boils after it may have it in.
     if (use === undefined || events.slice(Math.max(at, cooked) + 1).some(({ by }) => boils(by))) continue;
-    if (events.slice(cooked + 1, at).some(({ by }) => boils(by) && by.event.cooks === 'through')) continue;
+    if (events.slice(from, at).some(({ by }) => boils(by) && by.event.cooks === 'through')) continue;
     if (events.slice(from, at).some(({ by: { event } }) => event.act === 'discard' && event.said === 'yes')) continue;
     const { start, end } = use.by.event;
     const isNamed = use.by.names.length > 0;

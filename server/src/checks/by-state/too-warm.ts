@@ -90,6 +90,8 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
   const { by, body, lies } = stay;
   const { act } = by.event;
   if (act === 'rise' || act === 'dry' || act === 'smoke' || act === 'freeze') return undefined;
+  // Until it bends and cracks, it dries.
+  if (by.event.until.some(({ is }) => is === 'dry' || is === 'stage')) return undefined;
   if (isStuffedWarm(lists, body) && (stay.timed ? stay.minutes.low > SHORT_MIN : by.event.where.length > 0))
     return found('stuffed', stay.timed && !stay.branch ? 'error' : 'warning', stay, by.event, SHORT_MIN);
   if (act === 'cool' && by.event.temperatures.some(({ of }) => of === 'food'))

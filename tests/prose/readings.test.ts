@@ -130,6 +130,7 @@ describe('what is told in passing', () => {
     ['See that the pot stays in the larder for 2 h.', ['read: in lidded', 'stay told: @cool, 120 min']],
     ['Check that it is cold.', ['read']],
     ['When it has stood in the shed for 8 hours, strain it.', ['stay before: @outdoors, 480 min', 'remove: when ?']],
+    ['Only when it has stood in the shed for 8 h is it ready.', ['stay told if: @outdoors, 480 min']],
     ['Taste it only after it has been in the attic all day.', ['read', 'stay before: @room, 480-1440 min']],
     ['Throw it out once it has stood in the sun for 4 hours.', ['discard: 240 min, when ?']],
     ['When it has boiled 20 minutes, add the salt.', ['combine: when hot']],

@@ -206,5 +206,7 @@ function opensThing({ sense }: Piece): boolean {
 
 const endsObject = ({ sort, word, sense }: Piece): boolean =>
   (sort === 'mark' && word !== ',') ||
+  // `Once it has stood, is it ready`
+  sort === 'time' ||
   jointOf(sense)?.is === 'then' ||
   (sort === 'word' && formOf(sense) === 'base' && verbOf(sense)?.noun === false);

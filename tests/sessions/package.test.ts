@@ -5,7 +5,7 @@ import { listFiles, PackageManager } from '@vscode/vsce';
 import { expect, test } from 'vitest';
 import { ROOT } from '../support/fake-editor.ts';
 
-/** It must stay below 1,000,000 bytes, and says so before it is there. */
+/** What it must stay below. */
 const BUDGET_BYTES = 1_000_000;
 /** Two headers of the archive and what they name, beside what is packed. */
 const HEADERS_BYTES = 200;

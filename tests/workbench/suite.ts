@@ -91,7 +91,7 @@ const tests: readonly EditorTest[] = [
     run: async () => {
       const { document } = await open(draft);
       assert.match(await hoverText(document, placeOf(document, 'ice water')), /150\s*g/);
-      assert.match(await hoverText(document, placeOf(document, '375 C')), /707\s*°?\s*F/);
+      assert.match(await hoverText(document, placeOf(document, '375 C')), /700\s*°?\s*F/);
       const place = placeOf(document, 'ice water');
       const editor = await open(draft);
       editor.selection = new vscode.Selection(place, place);

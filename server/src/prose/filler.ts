@@ -93,8 +93,7 @@ export class Filler {
       case 'amount':
       case 'duration':
         this.end();
-        if (piece.sort === 'amount')
-          this.event.amounts = withOne(this.event.amounts, { start: piece.start, end: piece.end, item: piece.from });
+        if (piece.sort === 'amount') this.amount(piece);
         return;
       case 'length':
         this.end();
@@ -109,6 +108,16 @@ export class Filler {
       const known = this.head !== undefined && this.way !== undefined && thingOf(this.head.sense) !== undefined;
       if (piece.part === 'thing' && !(known && piece.sort === 'word' && isStrange(piece.sense))) this.head = piece;
     }
+  }
+
+  private amount({ start, end, from }: Piece): void {
+    const { event, items } = this;
+    event.amounts = withOne(event.amounts, { start, end, item: from });
+    // `Process at 10 lb`: nothing else is done at so many pounds.
+    const item = items[from];
+    const isPressure = this.way === 'at' && item?.kind === 'measured' && item.unit?.symbol === 'lb';
+    if (isPressure && (event.act === 'combine' || event.act === 'heat'))
+      event.medium ??= { start, end, is: 'pressure', sure: 'inferred' };
   }
 
   /** `put in`, `set on`, `turn off`: what the last word of a verb says of a place. */

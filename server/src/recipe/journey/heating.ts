@@ -284,7 +284,9 @@ const isHeld = ({ where, cooks }: Event): boolean =>
 
 /** The figures of the food itself, and those around it that are so low that it is no warmer. */
 function readsIn(by: BoundEvent, temperatures: readonly Settled[], isResting: boolean): Read[] {
-  return [...figuresIn(by, temperatures, isResting), ...signsIn(by)];
+  // At 20 C it bubbles as it ferments.
+  const isCool = temperatures.some(({ of, said }) => of === 'around' && said.celsius.high < LEAST_READ_C);
+  return [...figuresIn(by, temperatures, isResting), ...(isCool ? [] : signsIn(by))];
 }
 
 /** What is seen or felt that tells how hot the food is: `until it bubbles`, `as warm as new milk`. */

@@ -209,6 +209,8 @@ function silent({ act, times, as, craft }: Event, body: Body, minutes: Range): L
     body.lies.place === 'hot' || body.lies.place === 'bath' || (body.lies.place === 'oven' && minutes.low >= LONG_MIN);
   if (isHeated && minutes.low < KEPT_MIN) return { ...body.lies, sure: 'inferred' };
   if (body.lies.place === 'room' || body.lies.place === 'warm' || body.lies.place === 'cool') return body.lies;
+  // It was not cold yet when it came there.
+  if (body.lies.place === 'cold') return { ...body.lies, celsius: bandOf('cold') };
   return ROOM;
 }
 

@@ -237,11 +237,38 @@ describe('found', () => {
         'Dissolve the salt in the water, cover the chillies and ferment at room temperature for 2 weeks, then blend.',
       ),
     ],
+    [
+      'cooling-too-slow',
+      'what was cooked under pressure, and only then filled into tubs',
+      recipe(
+        'Stew',
+        ['1 kg stewing beef', '500 g beef stock'],
+        'Cook the beef and stock in a pressure cooker for 30 min.',
+        'Ladle into a tub, seal it and leave to cool on the counter for 12 h.',
+      ),
+    ],
+    [
+      'low-acid-preserve',
+      'jars in boiling water, with no pounds',
+      recipe(
+        'Peas',
+        ['2 kg peas', '1 l water', '10 g fine salt'],
+        'Pack the peas into jars with the salt, cover with the boiling water and put on lids.',
+        'Process for 60 min.',
+      ),
+    ],
   ])('%s: %s', (code, _, text) => expect(found(text)).toContain(code));
 });
 
 describe('quiet', () => {
-  const CODES = ['low-acid-preserve', 'garlic-in-oil', 'weak-brine', 'acid-out-of-range', 'cooling-too-slow'];
+  const CODES = [
+    'low-acid-preserve',
+    'garlic-in-oil',
+    'weak-brine',
+    'acid-out-of-range',
+    'cooling-too-slow',
+    'held-too-warm',
+  ];
   test.each<[string, string]>([
     [
       'oil that chips were fried in',
@@ -414,6 +441,55 @@ describe('quiet', () => {
         'Kvass',
         ['300 g beetroot, cubed', '1.5 l water', '15 g fine salt'],
         'Put everything in a jar and ferment at room temperature for 5 d.',
+      ),
+    ],
+    [
+      'pressure that is said in pounds alone, and jars that cool overnight',
+      recipe(
+        'Broth',
+        ['2 kg beef bones', '4 l water', '20 g fine salt'],
+        'Simmer the bones in the water with the salt for 3 h and strain.',
+        'Fill hot jars with it and put on lids.',
+        'Process 25 minutes at 11 pounds.',
+        'Cool on the counter for 12 to 24 hours.',
+      ),
+    ],
+    [
+      'cabbage that turns sour until nothing bubbles any more',
+      recipe(
+        'Red kraut',
+        ['3 kg red cabbage, shredded', '65 g fine salt'],
+        'Toss the cabbage with the salt and press it into a crock.',
+        'Leave at 19 C for 3 weeks, until sour and no more bubbles rise. Keep in the fridge.',
+      ),
+    ],
+    [
+      'a flask that keeps soup hot until it is eaten',
+      recipe(
+        'Soup',
+        ['300 g split peas', '1.5 l water', '100 g onion'],
+        'Simmer the peas and onion in the water for 50 min.',
+        'Pour into a flask and close. It stays above 65 C for 5 hours.',
+      ),
+    ],
+    [
+      'what lies in the fridge it came to still warm',
+      recipe(
+        'Custard',
+        ['1 l whole milk', '8 egg yolks', '150 g caster sugar'],
+        'Stir the milk, yolks and sugar over a low heat until it reads 83 C.',
+        'Set it over ice, then have it in the fridge below 8 C within 90 minutes. Leave overnight there.',
+      ),
+    ],
+    [
+      'livers blended with warm butter',
+      recipe(
+        'Parfait',
+        ['400 g duck livers', '300 g butter, melted', '100 g shallots', '100 ml port'],
+        'Simmer the shallots in the port for 10 min.',
+        'Blend the livers, the shallots and the butter and pour into a terrine.',
+        'Stand in a bain-marie and bake at 130 C until the centre reads 75 C.',
+        'Refrigerate overnight.',
       ),
     ],
   ])('%s', (_, text) => expect(found(text).filter((code) => CODES.includes(code))).toEqual([]));

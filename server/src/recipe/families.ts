@@ -44,6 +44,7 @@ export const FAMILIES = [
   'raw flour',
   'bacon',
   'sausage',
+  'organ',
 ] as const;
 export type Family = (typeof FAMILIES)[number];
 

@@ -7,7 +7,7 @@ import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
 import type { PlaceKind } from '../../prose/event.ts';
 import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import { type Body, type Member, type Read, type Stay, WAS } from '../../recipe/journey/bodies.ts';
+import { type Body, type Member, type Read, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import { type Mixture, mixtureOf } from '../../recipe/mixture.ts';
@@ -27,8 +27,8 @@ export const LEFT_DAYS = 2;
 export const PICKLE = 0.011;
 /** Tomatoes: 2 tbsp bottled lemon juice a quart, 30 g at 5 % to some 1.4 kg as bought. */
 export const TOMATO = 0.001;
-/** Spoons and cups are rounded, and the thinnest of the tested pickles, bread and butter, hold 1 % (USDA Complete Guide, from memory). */
-const SLACK = 0.9;
+/** Spoons and cups are rounded, and the thinnest of the tested pickles hold 1 % (bread and butter) and 0.94 % of what is bought with its skins (beets) (USDA Complete Guide, from memory). */
+const SLACK = 0.85;
 
 /** A jam with an onion in it is a jam. */
 const LOW_SHARE = 0.3;
@@ -124,12 +124,23 @@ function keptShut(journey: Journey, body: Body, mix: Mixture): Kept | undefined 
     return kept?.how === 'warm' ? kept : undefined;
   }
   if (body.band === 'cold' || body.band === 'frozen') return undefined;
+  if (isHeldHot(journey, body)) return undefined;
   if (body.shut === 'jar') return putBy(body);
   // What was cooked, and filled into jars in the end, is put by in them, though nobody says that they are closed.
   const isFilled = isClosable(body) && body.lies.place === 'room' && body.members.some(isCooked);
   if (!isFilled || body.members.some(({ state }) => (state.was & WAS.eaten) !== 0)) return undefined;
   return { how: 'put by', sure: 'inferred', minutes: { low: 0, high: Infinity }, stay: undefined };
 }
+
+/** A flask for the day keeps hot what is in it. */
+function isHeldHot({ stays }: Journey, body: Body): boolean {
+  if (body.band !== 'hot' || body.shut !== 'jar') return false;
+  const last = stays.findLast((stay) => sharesFood(stay.body, body));
+  return last?.timed === true && last.minutes.low >= HELD_MIN && last.lies.celsius.low >= HOT_C;
+}
+/** No jar is heated for so long but in a canner (judgement), and from so hot on it is held (Food Code 2022, 3-501.16). */
+const HELD_MIN = 180;
+const HOT_C = 57;
 
 const isCooked = ({ state }: Member): boolean => state.cooked !== 'raw';
 

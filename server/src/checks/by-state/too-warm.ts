@@ -6,6 +6,7 @@
 import { middle, type Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Act, TimeSaid } from '../../prose/event.ts';
+import { isOf } from '../../recipe/families.ts';
 import { type Body, type FoodState, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
@@ -90,6 +91,7 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
   const { by, body, lies } = stay;
   const { act } = by.event;
   if (act === 'rise' || act === 'dry' || act === 'smoke' || act === 'freeze') return undefined;
+  if (isCanned(body)) return undefined;
   // Until it bends and cracks, it dries.
   if (by.event.until.some(({ is }) => is === 'dry' || is === 'stage')) return undefined;
   if (isStuffedWarm(lists, body) && (stay.timed ? stay.minutes.low > SHORT_MIN : by.event.where.length > 0))
@@ -135,6 +137,10 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
   return found('on a shelf', lies.sure === 'said' ? 'warning' : 'ask', stay, at, limits.leftOut.min);
 }
 
+/** In the closed jar in which it was under pressure nothing lives, however slowly it cools; what was filled into one since lies elsewhere. */
+const isCanned = ({ shut, lies, members }: Body): boolean =>
+  shut === 'jar' && lies.place === 'stove' && members.some(({ state }) => (state.was & WAS.pressed) !== 0);
+
 /** Frozen flesh that is set in a room, with no word of for how long, thaws there (Food Code 2022, 3-501.13). */
 const thawsThere = ({ body, by, lies, timed, branch }: Stay): boolean =>
   !timed &&
@@ -156,7 +162,8 @@ const isStuffedWarm = (lists: Lists, body: Body): boolean =>
       state.cooked === 'raw' &&
       state.cut === 'whole' &&
       (state.was & WAS.animal) !== 0 &&
-      foodOf(ingredient)?.class === 'poultry',
+      foodOf(ingredient)?.class === 'poultry' &&
+      !isOf(foodOf(ingredient), 'organ'),
   ) &&
   spoils(lists, body);
 

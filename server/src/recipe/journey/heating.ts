@@ -128,7 +128,9 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const states = withStates(body, (before): FoodState => {
     const state = { ...before, heatedMin: before.heatedMin + heatedMin };
     const isAgain = again !== 0 && isDone(state);
-    const read = reads.reduce((next, each) => withRead(next, isAgain ? heatedAgain(each) : each), state);
+    const bath = inBathAsRead(state, by, reads);
+    const all = bath === undefined ? reads : [...reads, bath];
+    const read = all.reduce((next, each) => withRead(next, isAgain ? heatedAgain(each) : each), state);
     const was = state.was | signs | pressed | (state.cooked === 'raw' ? 0 : again);
     const isThrough = through || (slow && !isFrozen(state));
     if (state.cooked === 'through' || isThrough)
@@ -161,6 +163,19 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
     warmMin: sure ? NO_TIME : cooks === 'as read' ? { low: 0, high: body.warmMin.high } : body.warmMin,
     waits: undefined,
   };
+}
+
+/** `Bath at 60 C`, and later `cook for 2 h`, with no word of another place: it lies in that bath so long. */
+function inBathAsRead({ reads }: FoodState, by: BoundEvent, now: readonly Read[]): Read | undefined {
+  const { where, medium, cooks } = by.event;
+  const held = spentIn(by.event);
+  if (cooks !== 'as read' || medium !== undefined || where.some(({ is, not }) => !not && is !== 'bath'))
+    return undefined;
+  const bath = reads.findLast(({ of }) => of === 'around');
+  if (bath === undefined || bath.held.high > 0 || held.low === 0 || now.some(({ of }) => of !== 'food'))
+    return undefined;
+  const isBath = bath.by.event.where.some(({ is, not }) => is === 'bath' && !not);
+  return isBath ? { ...bath, by, held, sure: 'inferred' } : undefined;
 }
 
 /** The last figure in it is one that no time makes enough of. */

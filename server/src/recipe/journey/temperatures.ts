@@ -37,6 +37,9 @@ export function settleTemperatures(
     const isAround = (high <= MOST_AROUND_C && isKept(where)) || (high <= ROOM_C && LIES.has(act));
     if (said.of === 'food' && act !== 'cool' && isAround && (!said.inside || LIES.has(act)))
       return [{ said, of: 'around', sure: 'inferred' }];
+    // `Bath at 60 C`: with no order beside it, it is the water's.
+    if (verb === undefined && !said.inside && where.some(({ is, not }) => is === 'bath' && !not))
+      return [{ said, of: 'medium', sure: said.sure }];
     // `It will rise to 64 C`: a roast, and no dough.
     if (act === 'rise' && low >= LEAST_CARRIED_C) return [{ said, of: 'food', sure: 'said' }];
     // `In a 150 C oven to a rosy 54 C`: one of two is the oven's.

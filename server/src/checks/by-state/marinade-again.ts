@@ -88,7 +88,8 @@ function soakedIn(lists: Lists, body: Body): Soaked | undefined {
   const held = membersIn(lists, body);
   const isRaw = ({ state }: Member): boolean => state.cooked === 'raw' && (state.was & WAS.animal) !== 0;
   const flesh = held.find(({ member, ingredient }) => isRaw(member) && isOf(foodOf(ingredient), 'flesh'));
-  if (flesh === undefined) return undefined;
+  // What mince is mixed with is fried with it: nothing of it is left in the bowl.
+  if (flesh === undefined || flesh.member.state.cut === 'minced') return undefined;
   const others = held.filter(({ member }) => !isRaw(member));
   const wet = others.filter(
     ({ ingredient }) => isIn(ingredient, 'sour fruit') || DRY.every((family) => !isIn(ingredient, family)),

@@ -36,7 +36,7 @@ export default defineCheck<Values>({
 
 **What to do.** Set some aside before the flesh goes in (\`pour half of the marinade into a clean bowl\`), boil what is left, or throw it away.
 
-It is a warning where the words only point (\`what is left in the bowl\`). **Silent** where a share was kept apart before, where it is boiled afterwards, and for what is brushed on while the food cooks.`,
+It is a warning where the words only point (\`what is left in the bowl\`). **Silent** where a share was kept apart before, where it is boiled afterwards, and for what is brushed on while the food cooks, and for what is mixed into mince, which is fried with it.`,
   find: ({ recipe, house }) => found(recipe, house),
   say: ({ flesh }) => ({
     message: `The raw ${flesh} lay in this: boil it before it is eaten, or set some aside before the raw goes in. ${CAUTION}`,
@@ -44,6 +44,7 @@ It is a warning where the words only point (\`what is left in the bowl\`). **Sil
   examples: {
     good: [
       'recipe Chicken skewers\npart marinade\n  100 g     soy sauce\n  30 g      honey\n  do Whisk the soy sauce and honey.\npart skewers\n  500 g     chicken breast\n  do Turn the chicken in half of the marinade and chill at 4 C for 4 h.\n  do Grill until it reads 75 C in the middle.\n  do Serve with the rest of the marinade.\n',
+      'recipe Patties in rolls\n  500 g     minced pork\n  4         bread rolls\n  do Knead the pork with 1 roll and keep cold.\n  do Fry until it reads 72 C in the middle.\n  do Serve in the rolls.\n',
       'recipe Chicken skewers\n  500 g     chicken breast\n  100 g     soy sauce\n  30 g      honey\n  do Mix the chicken with the soy sauce and honey and chill at 4 C for 4 h.\n  do Lift out the chicken and grill until it reads 75 C in the middle.\n  do Boil what is left for 5 min and serve as a sauce.\n',
     ],
     bad: [

@@ -54,6 +54,14 @@ describe('the names that curing salt goes by', () => {
     ).toEqual([]);
   });
 
+  test('a spoon of it weighs what its line says that it was weighed as', () => {
+    const minced = (line: string) =>
+      `recipe Sausage\n  4 lb      lean ground beef\n  ${line}\n  do Mix the beef with the salt.\n`;
+    expect(ppm(minced('1 tsp curing salt, weighed as 4.5 g'))).toEqual([]);
+    // 9 g of 6.25 % on 1814 g.
+    expect(ppm(minced('1 tsp curing salt, weighed as 9 g'))).toEqual([310]);
+  });
+
   test('saltpetre is nitrate, and none may be in bacon', () => {
     // 9 CFR 424.21(c): 3.5 oz to 100 lb, rubbed on dry, are 2187 ppm.
     expect(ppm(rubbed('2 g       saltpetre'))).toEqual([]);

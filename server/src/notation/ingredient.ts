@@ -213,6 +213,7 @@ export class ItemReader {
     if (isLess(first) && this.less(item, first)) return;
     if (this.putInto(item, first)) return;
     if (word === 'weighing' && this.joint(item, first)) return;
+    if (word === 'weighed' && this.weighedAs(item, comma)) return;
     if (!item.isBare && takeDrained(this.on, item, comma)) return;
     const behind = takeStated(cursor, line);
     if (behind !== undefined && !(behind instanceof Free)) {
@@ -235,6 +236,22 @@ export class ItemReader {
     if (behind !== undefined && this.listedBehind(item, first)) return;
     if (first.kind === Kind.Word && this.countedBehind(item, first)) return;
     takeSaid(this.on, item, first);
+  }
+
+  /** `1 tsp salt, weighed as 4.5 g`. */
+  private weighedAs(item: Item, comma: Token): boolean {
+    const { cursor, line } = this.on;
+    const { at } = cursor;
+    cursor.at++;
+    const word = cursor.token?.written?.word;
+    if (word === 'as' || word === 'at') cursor.at++;
+    const stated = takeStated(cursor, line);
+    if (item.isBare || stated === undefined || stated instanceof Free || dimensionIn(stated) !== 'mass') {
+      cursor.at = at;
+      return false;
+    }
+    item.beside(',', comma, this.on.measured(stated), 'same');
+    return true;
   }
 
   /** `8 oz flour, 4 oz lard, 1 tsp salt`: further items, if the book knows them; else they are told of the first. */

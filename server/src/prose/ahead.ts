@@ -80,6 +80,13 @@ export function takesAsTold(pieces: readonly Piece[], at: number): boolean {
   return is === 'preposition' || is === 'to' || is === 'adverb' || is === 'until';
 }
 
+/** `All the cooking it gets`: a noun with what is told of it. */
+export function isNamedAs(pieces: readonly Piece[], at: number): boolean {
+  const next = jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.is;
+  const before = jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is;
+  return (next === 'it' || next === 'person') && (before === 'article' || before === 'all');
+}
+
 /** A noun stands right behind. */
 export function isThingAhead(pieces: readonly Piece[], at: number): boolean {
   const next = pieces[at + 1];

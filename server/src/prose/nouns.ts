@@ -8,6 +8,7 @@ import {
   isBehind,
   isDescribed,
   isEnd,
+  isNamedAs,
   isNounAhead,
   isOfSubject,
   isSubject,
@@ -294,6 +295,7 @@ class Scan extends Expecting {
 
   private isIng(piece: Piece, at: number): boolean {
     const ahead = isThingAhead(this.pieces, at);
+    if (isNamedAs(this.pieces, at)) return false;
     switch (this.expects) {
       case 'ing':
         return this.verb(piece, 'beside');

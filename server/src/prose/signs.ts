@@ -53,6 +53,19 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
   };
 }
 
+/** `Scramble the eggs firm`: what heat makes of its object stands behind it, at the end. */
+export function madeSo(pieces: readonly Piece[], clause: Clause): Sign | undefined {
+  let last = clause.to - 1;
+  while (last > clause.verb && (pieces[last] as Piece).sort === 'mark') last--;
+  if (clause.verb < 0 || last <= clause.verb + 1) return undefined;
+  const piece = pieces[last] as Piece;
+  const before = pieces[last - 1] as Piece;
+  const isBehind = piece.part === 'describes' || (piece.part === 'thing' && before.sort === 'name');
+  const tells = isBehind ? signOf(piece.sense)?.tells : undefined;
+  if (tells !== 'set' && tells !== 'through') return undefined;
+  return { start: piece.start, end: piece.end, is: tells, sure: 'said', from: 'until' };
+}
+
 /** What is left to be said where a sign is denied. */
 const NO_LONGER: Readonly<Partial<Record<Tells, Tells>>> = {
   boiling: 'hot',

@@ -12,7 +12,7 @@ import { isStrange, jointOf, thingOf, verbOf } from './lexicon.ts';
 import { heatAt, inferred, passFigures } from './of-place.ts';
 import type { Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
-import { signIn, stateBehind } from './signs.ts';
+import { madeSo, signIn, stateBehind } from './signs.ts';
 import { offUntil } from './switched.ts';
 import { temperaturesIn } from './temperatures.ts';
 
@@ -68,6 +68,8 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     }
     const filler = new Filler(pieces, items, clause, event);
     filler.fill();
+    const made = event.act === 'heat' ? madeSo(pieces, clause) : undefined;
+    if (made !== undefined) event.until = withOne(event.until, made);
     impliedBy(pieces[clause.verb], event);
     actAtPlace(event);
     // An insulated box keeps what lies on ice cold.

@@ -122,8 +122,10 @@ export function familiesIn(ingredient: Ingredient): ReadonlySet<Family> {
   let kept = KEPT.get(ingredient);
   if (kept === undefined) {
     kept = familiesOf(foodOf(ingredient));
+    let before = '';
     for (const noun of ingredient.name.toLowerCase().split(' ')) {
-      const more = familiesOfNoun(noun);
+      const more = familiesOfNoun(noun) ?? familiesOfNoun(`${before} ${noun}`);
+      before = noun;
       if (more !== undefined) kept = new Set([...kept, ...more]);
     }
     KEPT.set(ingredient, kept);

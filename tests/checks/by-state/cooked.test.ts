@@ -148,6 +148,27 @@ describe('for how long', () => {
       ['800 g beef steak', 'Lower the steak into a water bath at 58 C for 3 h. Sear for 30 s a side.'],
       QUIET,
     ],
+    [
+      'in a bath that was said before it goes in',
+      ['600 g chicken breast', 'Heat a water bath to 63 C.', 'Salt the chicken and seal it in a bag.', 'Cook for 2 h.'],
+      QUIET,
+    ],
+    [
+      'in a bath said with no verb',
+      ['600 g chicken breast', 'Seal the chicken in a bag. Bath at 60 C before it goes in. Cook for 2 1/2 h.'],
+      QUIET,
+    ],
+    [
+      'in such a bath that is too cool',
+      ['600 g chicken breast', 'Heat a water bath to 52 C.', 'Salt the chicken and seal it in a bag.', 'Cook for 2 h.'],
+      NOTHING_TELLS,
+    ],
+    [
+      'bear at a figure that is enough for beef',
+      ['700 g bear loin', 'Roast the bear at 135 C until it reads 60 C inside.'],
+      FIGURE,
+    ],
+    ['scrambled firm', ['4 eggs', 'Scramble the eggs firm and serve.'], QUIET],
     ['a joint in a lukewarm oven', ['2 kg lamb leg', 'Roast the lamb at 60 C for 2 h.'], NOTHING_TELLS],
     ['poultry in a cool oven', ['1 kg chicken thighs', 'Roast the thighs at 80 C for 3 h.'], NOTHING_TELLS],
     [

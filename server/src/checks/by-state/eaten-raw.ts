@@ -3,10 +3,9 @@
  * Refuses to know what was heated.
  */
 
-import { isOf, listedAs } from '../../recipe/families.ts';
+import { isIn, listedAs } from '../../recipe/families.ts';
 import { type Body, type FoodState, type Member, WAS } from '../../recipe/journey/bodies.ts';
 import type { Kind } from '../../recipe/kinds.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
 import type { FoodSafetyRules } from '../house.ts';
 import { isCuringSalt } from '../safety/curing-salts.ts';
 import { type Group, holdingLimits } from '../safety/limits.ts';
@@ -105,7 +104,7 @@ const isBakedBefore = ({ of, state: { heatedBy } }: Member, { of: { part } }: Me
 /** Flour that nothing cooked. */
 export function rawFlour(lists: Lists, body: Body, { member, ingredient }: Held): FlourLevels | undefined {
   const { state } = member;
-  if (state.cooked !== 'raw' || !isOf(foodOf(ingredient), 'raw flour')) return undefined;
+  if (state.cooked !== 'raw' || !isIn(ingredient, 'raw flour')) return undefined;
   const { massG, waterG, fatG, sugarG, of, has } = mixtureIn(lists, body);
   const isEaten = (state.was & WAS.eaten) !== 0;
   if (body.members.length < 2 && !(isEaten && (state.was & WAS.implied) === 0)) return undefined;

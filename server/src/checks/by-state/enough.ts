@@ -3,7 +3,7 @@
  * Refuses to know recipes that give no figure.
  */
 import type { Act } from '../../prose/event.ts';
-import { isOf, listedAs } from '../../recipe/families.ts';
+import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type FoodState, type Read, WAS } from '../../recipe/journey/bodies.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
@@ -38,7 +38,7 @@ export function groupIn(ingredient: Ingredient, { cut }: FoodState): Group | und
     return listed.has('raw') && (food.class === 'fish' || food.class === 'shellfish') ? 'fish' : undefined;
   }
   if (isOf(food, 'ratite')) return 'pierced';
-  if ((group === 'meat' || group === 'ground meat') && (isOf(food, 'wild') || listed.has('wild'))) return 'game';
+  if ((group === 'meat' || group === 'ground meat') && (isIn(ingredient, 'wild') || listed.has('wild'))) return 'game';
   if (group !== 'meat') return group;
   return cut === 'minced' ? 'ground meat' : cut === 'pierced' || listed.has('pierced') ? 'pierced' : group;
 }

@@ -257,6 +257,16 @@ describe('found', () => {
         'Process for 60 min.',
       ),
     ],
+    [
+      'cooling-too-slow',
+      'flesh that thaws by what is warm, and a date',
+      recipe(
+        'Goose',
+        ['1 frozen goose, about 4 kg'],
+        'Stand the frozen goose in a bowl next to the radiator on the 24th.',
+        'Roast at 180 C until the thickest part of the thigh reads 75 C.',
+      ),
+    ],
   ])('%s: %s', (code, _, text) => expect(found(text)).toContain(code));
 });
 

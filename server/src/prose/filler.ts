@@ -210,7 +210,10 @@ export class Filler {
           ? 'vessel'
           : 'name';
     if (way === 'of' || way === 'for' || way === 'without') return;
-    if ((way === 'at' || way === 'by') && head.sort === 'word' && isStrange(head.sense)) {
+    // `on the 23rd`
+    const before = this.pieces[from - 1];
+    const isOrdinal = before?.sort === 'amount' && before.end === head.start;
+    if ((way === 'at' || way === 'by') && !isOrdinal && head.sort === 'word' && isStrange(head.sense)) {
       if (!this.isOver && this.mayLie())
         this.where({
           ...span,
@@ -221,7 +224,7 @@ export class Filler {
         });
       return;
     }
-    if (way === 'by') return;
+    if (way === 'by' || isOrdinal) return;
     const role = ROLES[way ?? 'what'];
     const already = alreadyIs(this.pieces, from, head);
     event.objects = withOne(event.objects, { ...span, role, by, ...(already && { already }) });
@@ -260,6 +263,11 @@ export class Filler {
         if (this.ofPlace) return true;
         if (row.is !== 'room' && this.isOff(way)) {
           this.where({ ...span, is: 'room', sure: 'said', way: 'at', not: this.not });
+          return true;
+        }
+        // `By the boiler`: the warmth is why.
+        if (way === 'by' && row.is === 'warm') {
+          this.where({ ...span, is: row.is, sure: 'said', way: 'at', not: this.not });
           return true;
         }
         // `Beside the stove`, `over the freezer` is a place in a room.

@@ -4,7 +4,7 @@
  */
 import type { Range } from '../measure/quantity.ts';
 import { FACE, Faces } from './faces.ts';
-import { timeOf, UNKNOWN } from './lexicon.ts';
+import { jointOf, timeOf, UNKNOWN } from './lexicon.ts';
 import type { TimeRow } from './rows.ts';
 import { type Core, DAY, isNumber, NEXT_DAY, scaled } from './time-amounts.ts';
 
@@ -22,6 +22,8 @@ interface Point {
 }
 
 const DAY_H = 24;
+/** Of what happens at a point, before its figure. */
+const MOST_WORDS = 5;
 const WEEK_D = 7;
 /** `This evening` is the same day; from here on a row that stands for the next is ahead. */
 export const LEAST_AHEAD_MIN = 300;
@@ -53,12 +55,21 @@ export class Points extends Faces {
         ? undefined
         : { ...scaled({ low: past, high: past }, 60), to: this.end, unitMin: 60, ranged: true };
     }
-    const to = this.pointAt(end);
+    const to = (isUntil ? this.pointOf(end) : undefined) ?? this.pointAt(end);
     if (to === undefined || (alone && !to.sure)) return undefined;
     // `from 6 to 8`: of what, the words behind it say.
     if (!isUntil && !from.sure && !to.sure) return undefined;
     const hours = apart(from, to);
     return hours && { ...scaled(hours, 60), to: to.to, unitMin: 60, ranged: true };
+  }
+
+  /** `until we unlock at 7`, `until lunch at 1`: the figure tells when that is. */
+  private pointOf(from: number): Point | undefined {
+    for (let at = from; at < from + MOST_WORDS && this.items[at]?.kind === 'word'; at++) {
+      const joint = jointOf(this.senses[at] ?? UNKNOWN);
+      if (joint?.is === 'preposition' && joint.way === 'at' && joint.adds.length > 0) return this.pointAt(at + 1);
+    }
+    return undefined;
   }
 
   /** What stands between two points: `to`, `until`, `and`; `to the` is one word of it here. */

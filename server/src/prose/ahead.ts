@@ -80,6 +80,10 @@ export function takesAsTold(pieces: readonly Piece[], at: number): boolean {
   return is === 'preposition' || is === 'to' || is === 'adverb' || is === 'until';
 }
 
+/** A vessel or a place stands before it, and an object behind. */
+export const isBehindThing = (pieces: readonly Piece[], at: number): boolean =>
+  thingOf(pieces[at - 1]?.sense ?? UNKNOWN) !== undefined && takesObject(pieces, at);
+
 /** `All the cooking it gets`: a noun with what is told of it. */
 export function isNamedAs(pieces: readonly Piece[], at: number): boolean {
   const next = jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.is;

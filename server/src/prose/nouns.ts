@@ -6,6 +6,7 @@ import {
   goesOnTo,
   hasObject,
   isBehind,
+  isBehindThing,
   isDescribed,
   isEnd,
   isNamedAs,
@@ -238,6 +239,9 @@ class Scan extends Expecting {
         if (this.letting) return this.verb(piece, 'verb');
         if (!this.hasVerb && (!noun || takesAsTold(this.pieces, at) || isOfSubject(this.pieces, at)))
           return this.verb(piece, this.framed ? 'framed' : 'verb');
+        // `In a bowl whisk the eggs`
+        if (!this.hasVerb && !this.framed && this.leading && isBehindThing(this.pieces, at))
+          return this.verb(piece, 'verb');
         // `the lid closely shut`
         if (past && !takesObject(this.pieces, at)) return false;
         // `when cold turn out`: an order behind a frame, with no comma.

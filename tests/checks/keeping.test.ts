@@ -267,6 +267,16 @@ describe('found', () => {
         'Roast at 180 C until the thickest part of the thigh reads 75 C.',
       ),
     ],
+    [
+      'garlic-in-oil',
+      'a jar that stands beside the salt, at a figure, and is used from there',
+      recipe(
+        'Garlic',
+        ['5 heads garlic, peeled', '500 ml olive oil', '10 g fine salt'],
+        'Simmer the garlic in the oil for 40 min.',
+        'Tip into a jar. We leave ours next to the salt at 20 C and dip in for 2 weeks.',
+      ),
+    ],
   ])('%s: %s', (code, _, text) => expect(found(text)).toContain(code));
 });
 
@@ -500,6 +510,15 @@ describe('quiet', () => {
         'Blend the livers, the shallots and the butter and pour into a terrine.',
         'Stand in a bain-marie and bake at 130 C until the centre reads 75 C.',
         'Refrigerate overnight.',
+      ),
+    ],
+    [
+      'what is carried to table',
+      recipe(
+        'Pilaf',
+        ['300 g basmati rice', '400 g smoked haddock', '600 g water'],
+        'Simmer the rice and haddock in the water for 15 min.',
+        'Carry it to table in a hot dish.',
       ),
     ],
   ])('%s', (_, text) => expect(found(text).filter((code) => CODES.includes(code))).toEqual([]));

@@ -224,6 +224,9 @@ export class Filler {
         });
       return;
     }
+    // `Next to the salt`: where it stands.
+    if (way === 'by' && head.sort === 'name' && STAYS.has(event.act))
+      this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
     if (way === 'by' || isOrdinal) return;
     const role = ROLES[way ?? 'what'];
     const already = alreadyIs(this.pieces, from, head);

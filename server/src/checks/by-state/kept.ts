@@ -35,12 +35,12 @@ const KEEPING: ReadonlySet<Stay['by']['event']['act']> = new Set([
 const OPEN: Range = { low: 0, high: Infinity };
 const isFrozen = ({ lies }: Stay): boolean => lies.place === 'frozen' || lies.celsius.high < 0;
 
-/** `It lives beside the stove`: used from there, it is there all the same. */
+/** `It lives beside the stove`, `we leave ours at 21 C`: used from there, it is there all the same. */
 export const livesThere = ({ by: { event }, lies }: Stay): boolean =>
   event.act === 'stay' &&
   event.as === 'told' &&
   event.until.length === 0 &&
-  event.where.length > 0 &&
+  (event.where.length > 0 || event.temperatures.length > 0) &&
   lies.sure !== 'unread';
 
 /** The stays that keep a body of the same foods, for so many minutes or with no word of how long. */

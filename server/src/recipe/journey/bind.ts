@@ -96,6 +96,8 @@ function bind(event: Event, mentions: readonly Mention[], from: number): BoundEv
       if (!objects.some((slot) => isWithin(mention, slot))) continue;
     }
     const slot = objects.find((each) => isWithin(mention, each));
+    // What it stands beside is left there.
+    if (slot === undefined && event.where.some((each) => isWithin(mention, each))) continue;
     // The oil it is fried in is what it lies in, and no object.
     const isAround =
       slot === undefined && [event.medium, event.vessel].some((each) => each !== undefined && isWithin(mention, each));

@@ -111,6 +111,8 @@ export const PLACES = [
   'hot',
   'oven',
   'stove',
+  /** `on high`: of the stove, or how fast a mixer runs. */
+  'level',
   'bath',
   'smoker',
 ] as const;

@@ -264,6 +264,8 @@ export class Filler {
           event.lasts = 'no';
         }
         if (this.ofPlace) return true;
+        // `Beat on high`: so fast, and not so hot.
+        if (row.is === 'level' && event.act === 'combine' && event.craft !== 'stir') return true;
         if (row.is !== 'room' && this.isOff(way)) {
           this.where({ ...span, is: 'room', sure: 'said', way: 'at', not: this.not });
           return true;
@@ -284,7 +286,7 @@ export class Filler {
         const to = this.turnedOff ? 'off' : way === 'by' || !moves ? 'at' : way;
         this.where({
           ...span,
-          is: row.is,
+          is: row.is === 'level' ? 'stove' : row.is,
           sure: 'said',
           way: to,
           not: this.not || way === 'without' || isShunned,
@@ -395,6 +397,7 @@ const TELLS: Readonly<Record<PlaceKind, number>> = {
   hot: 3,
   oven: 3,
   stove: 3,
+  level: 3,
   bath: 3,
   smoker: 3,
   warm: 2,

@@ -394,6 +394,7 @@ const ACT_AT: Readonly<Record<Where['is'] & string, Act>> = {
   hot: 'stay',
   oven: 'heat',
   stove: 'heat',
+  level: 'heat',
   bath: 'heat',
   smoker: 'smoke',
 };

@@ -168,6 +168,17 @@ describe('for how long', () => {
       ['700 g bear loin', 'Roast the bear at 135 C until it reads 60 C inside.'],
       FIGURE,
     ],
+    [
+      'egg that a mixer beats on high',
+      [
+        '4 eggs',
+        '100 g sugar',
+        '400 g mascarpone',
+        'With a mixer beat the eggs and sugar on high for 5 min.',
+        'Fold in the mascarpone and chill for 4 h.',
+      ],
+      ['raw-egg error'],
+    ],
     ['scrambled firm', ['4 eggs', 'Scramble the eggs firm and serve.'], QUIET],
     ['a joint in a lukewarm oven', ['2 kg lamb leg', 'Roast the lamb at 60 C for 2 h.'], NOTHING_TELLS],
     ['poultry in a cool oven', ['1 kg chicken thighs', 'Roast the thighs at 80 C for 3 h.'], NOTHING_TELLS],

@@ -137,6 +137,7 @@ const PLACES: Readonly<Record<NonNullable<Event['where'][number]['is']>, string>
   hot: 'where it is kept hot',
   oven: 'in the oven',
   stove: 'on the stove',
+  level: 'on the stove',
   bath: 'in a bath',
   smoker: 'in the smoker',
 };

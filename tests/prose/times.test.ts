@@ -72,6 +72,8 @@ test.each<[string, string]>([
   ['Leave three days to a week.', '3-7 d'],
   ['Keep a week to ten days in the fridge.', '7-10 d'],
   ['Leave it from 10 at night until we unlock at 7.', '9 h'],
+  ['Leave it for four July days.', '4 d'],
+  ['It has sat there for two summer nights.', '16-32 h'],
   ['Leave it from nine in the morning until lunch at one.', '4 h'],
   ['Roast anything from 2 to 4 hours.', '2-4 h'],
   ['Cook 1 or 2 minutes.', '1-2 min'],

@@ -261,6 +261,9 @@ export class Amounts {
     const to = row === longest ? this.end : at + 1;
     // `for an afternoon`, `two winters`
     const part = row === undefined || count.part ? undefined : wholeOf(row);
+    // `four summer days`: of what kind they are.
+    if (part !== undefined && row?.is !== 'unit' && this.rowAt(to)?.is === 'unit')
+      return this.timesUnit({ ...count, to });
     // `a spring onion` and `an afternoon tea` are none.
     const isNoun = count.article && (row?.is === 'horizon' || !this.isBare({ ...count, to }));
     if (part !== undefined && row?.is !== 'unit' && !isNoun)

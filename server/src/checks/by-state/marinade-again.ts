@@ -55,8 +55,12 @@ export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
     const from = events.findIndex(({ by }) => by.event.start === soak.event.start && isSameEvent(by, soak));
     if (from < 0 || events.slice(0, from).some(({ by }) => isShared(by, soaked, journey))) continue;
     const cooked = events.findIndex(({ by }, at) => at > from && by.event.act === 'heat' && by.event.said === 'yes');
+    const kept = events.findIndex(({ by }, i) => i > from && isNotThrownAway(by, soaked));
     const at = events.findIndex(
-      ({ by }, i) => i > from && cooked >= 0 && (i < cooked ? isSaved(by) : isUse(by, soaked, journey)),
+      ({ by }, i) =>
+        i > from &&
+        cooked >= 0 &&
+        (i < cooked ? isSaved(by) : isUse(by, soaked, journey) || (kept >= 0 && i > kept && isPutOn(by))),
     );
     const use = events[at];
     // Whatever boils after it may have it in.
@@ -129,6 +133,16 @@ const isShared = ({ names }: BoundEvent, soaked: Soaked, { parts }: Journey): bo
 /** `Saving every drop in the bowl`: of what the flesh was lifted out of. */
 const isSaved = ({ event, names }: BoundEvent): boolean =>
   event.act === 'reserve' && event.said === 'yes' && names.length === 0;
+
+/** `Waste no drop of what the chicken lay in`: what is put on something after that is this. */
+const isNotThrownAway = ({ event, names }: BoundEvent, { of, wet }: Soaked): boolean =>
+  event.act === 'discard' &&
+  event.said === 'not' &&
+  names.some(({ mention: { ingredients } }) =>
+    ingredients.some((ref) => [...of, ...wet].some((other) => isSameRef(ref, other))),
+  );
+
+const isPutOn = ({ event }: BoundEvent): boolean => event.act === 'put' && event.said === 'yes';
 
 /** A part of which all is what the flesh lay in, and none the flesh. */
 const isMarinade = (part: number | undefined, of: readonly IngredientRef[], wet: readonly IngredientRef[]): boolean =>

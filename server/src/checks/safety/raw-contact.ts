@@ -49,6 +49,7 @@ It is a warning where the words only point (\`what is left in the bowl\`). **Sil
     ],
     bad: [
       'recipe Chicken skewers\npart marinade\n  100 g     soy sauce\n  30 g      honey\n  do Whisk the soy sauce and honey.\npart skewers\n  500 g     chicken breast\n  do Turn the chicken in the marinade and chill at 4 C for 4 h.\n  do Grill until it reads 75 C in the middle.\n  do Spoon over the marinade.\n# "Spoon over the marinade" raw-contact: chicken breast lay in this\n',
+      'recipe Chicken skewers\n  500 g     chicken thigh\n  200 g     plain yogurt\n  do Stir the chicken with the yogurt and chill at 4 C overnight.\n  do Lift out the chicken and grill until it reads 75 C in the middle.\n  do Do not waste the yogurt: ladle it over.\n# "ladle it over" raw-contact warning: chicken thigh lay in this\n',
       'recipe Chicken tikka\n  500 g     chicken thigh\n  200 g     plain yogurt\n  20 g      sunflower oil\n  do Stir the chicken with the yogurt and oil and chill at 4 C overnight.\n  do Lift out the chicken and grill until it reads 75 C in the middle.\n  do Scrape what is left into a bowl and serve with the chicken.\n# "Scrape what is left into a bowl" raw-contact warning: chicken thigh lay in this\n',
     ],
   },

@@ -523,3 +523,15 @@ describe('quiet', () => {
     ],
   ])('%s', (_, text) => expect(found(text).filter((code) => CODES.includes(code))).toEqual([]));
 });
+
+test('the lot, before anything is made, is all of the list', () => {
+  const text = recipe(
+    'Garlic',
+    ['5 heads garlic, cloves peeled', '500 ml olive oil', '2 sprigs thyme', '1 bay leaf'],
+    'Put the lot in a pot, oil well over the cloves, and let it tick along on the smallest flame until the garlic is soft.',
+    'Tip into a jar, making sure the cloves are drowned.',
+    "I leave mine beside the hob and dip in whenever I'm cooking.",
+  );
+  const severities = open(text).findings.open.flatMap((f) => (f.code === 'garlic-in-oil' ? [f.severity] : []));
+  expect(severities).toEqual(['error']);
+});

@@ -131,6 +131,9 @@ class Taker {
           add(this.bodies, body);
     // What no step names lies with what is cooked: `rub with the salt and roast`.
     const isFirst = this.bodies.length === 0 && this.top.state.left.every((left) => left >= 1);
+    // `Put the lot in a pan`, before anything is made: all of the list.
+    if (isFirst && unnamed === 'mixture')
+      this.takeList(({ ingredient }) => !this.top.part.head.ingredients[ingredient]?.free);
     if (this.bodies.length === 0 || TRANSITIONS[event.act].joins) this.takeSilent();
     // `Brine in the fridge`, before anything is named: the meat or fish that it is about.
     if (isFirst) {

@@ -4,6 +4,7 @@
  */
 import classWeightsText from '../../data/foods/class-weights.tsv';
 import type { Range } from '../measure/quantity.ts';
+import { rowsIn } from '../measure/table-rows.ts';
 import type { Food, FoodClass } from './food.ts';
 import { once } from './once.ts';
 
@@ -23,21 +24,16 @@ export interface ClassWeight {
 const PRACTICE = 'common practice, no source';
 
 const ROWS = once((): readonly ClassWeight[] =>
-  classWeightsText
-    .split('\n')
-    .slice(2)
-    .filter((line) => line !== '')
-    .map((line) => {
-      const [what = '', classes = '', state = '', typical, low, high, source = ''] = line.split('\t');
-      return {
-        what,
-        classes: new Set(classes.split(';') as FoodClass[]),
-        ...(state !== '' && { raw: state === 'raw' }),
-        typical: Number(typical),
-        grams: { low: Number(low), high: Number(high) },
-        source: source === 'practice' ? PRACTICE : source,
-      };
-    }),
+  rowsIn(classWeightsText).map(([what = '', classes = '', state = '', typical, low, high, source = '']) => {
+    return {
+      what,
+      classes: new Set(classes.split(';') as FoodClass[]),
+      ...(state !== '' && { raw: state === 'raw' }),
+      typical: Number(typical),
+      grams: { low: Number(low), high: Number(high) },
+      source: source === 'practice' ? PRACTICE : source,
+    };
+  }),
 );
 
 /** What one of it weighs of a food of its class. */

@@ -4,6 +4,7 @@
  */
 import modifiersText from '../../data/foods/modifiers.tsv';
 import { countWord } from '../measure/count-words.ts';
+import { rowsIn } from '../measure/table-rows.ts';
 import type { Food, FoodClass } from './food.ts';
 import { wordSet } from './names.ts';
 import { nounOf } from './nouns.ts';
@@ -147,19 +148,14 @@ interface Sense {
 
 /** `modifiers.tsv`, cut into its rows alone: their words stay sets that the engine makes in one step. */
 const SENSES = once((): readonly Sense[] =>
-  modifiersText
-    .split('\n')
-    .slice(2)
-    .filter((row) => row !== '')
-    .map((row) => {
-      const [says = '', classes = '', words = ''] = row.split('\t');
-      const sense = { says, words: new Set(words.split(' ')) };
-      if (classes === 'any') return sense;
-      const kinds = kindsOf(
-        classes.replace(BUT, '').replaceAll(';', ', ').replace('plants', PLANTS).replace('flesh', FLESH),
-      );
-      return { ...sense, in: classes.startsWith(BUT) ? (kind) => !kinds.has(kind) : (kind) => kinds.has(kind) };
-    }),
+  rowsIn(modifiersText).map(([says = '', classes = '', words = '']) => {
+    const sense = { says, words: new Set(words.split(' ')) };
+    if (classes === 'any') return sense;
+    const kinds = kindsOf(
+      classes.replace(BUT, '').replaceAll(';', ', ').replace('plants', PLANTS).replace('flesh', FLESH),
+    );
+    return { ...sense, in: classes.startsWith(BUT) ? (kind) => !kinds.has(kind) : (kind) => kinds.has(kind) };
+  }),
 );
 
 const BUT = 'any but ';

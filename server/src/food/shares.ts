@@ -6,6 +6,7 @@ import drainedText from '../../data/foods/drained.tsv';
 import lengthsText from '../../data/foods/lengths.tsv';
 import likenessText from '../../data/foods/likeness.tsv';
 import type { Range } from '../measure/quantity.ts';
+import { rowsIn } from '../measure/table-rows.ts';
 import type { Food } from './food.ts';
 import { once } from './once.ts';
 
@@ -18,21 +19,16 @@ export interface Spread {
 
 const tableOf = (text: string): ReadonlyMap<string, Spread> =>
   new Map(
-    text
-      .split('\n')
-      .slice(2)
-      .filter((line) => line !== '')
-      .map((line) => {
-        const [key = '', typical, low, high, source = ''] = line.split('\t');
-        return [
-          key,
-          {
-            typical: Number(typical),
-            range: { low: Number(low), high: Number(high) },
-            source: source === 'practice' ? 'common practice, no source' : source,
-          },
-        ];
-      }),
+    rowsIn(text).map(([key = '', typical, low, high, source = '']) => {
+      return [
+        key,
+        {
+          typical: Number(typical),
+          range: { low: Number(low), high: Number(high) },
+          source: source === 'practice' ? 'common practice, no source' : source,
+        },
+      ];
+    }),
   );
 
 const LENGTHS = once(() => tableOf(lengthsText));

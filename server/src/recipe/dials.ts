@@ -3,6 +3,7 @@
  * Refuses to know of what a temperature is.
  */
 import text from '../../data/dials.tsv';
+import { rowsIn } from '../measure/table-rows.ts';
 import { gasToCelsius } from '../notation/celsius.ts';
 
 interface Mark {
@@ -18,16 +19,11 @@ let marks: readonly Mark[] | undefined;
 const toCelsius = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;
 
 function allMarks(): readonly Mark[] {
-  marks ??= text
-    .split('\n')
-    .slice(2)
-    .filter((line) => line !== '')
-    .map((line) => {
-      const [fahrenheit = '', celsius = '', gas = ''] = line.split('\t');
-      const [f, c] = [Number(fahrenheit), Number(celsius)];
-      const mark = gas.includes('/') ? 1 / Number(gas.slice(2)) : Number(gas);
-      return { fahrenheit: f, celsius: c, gas, exact: [c, toCelsius(f), gasToCelsius(mark)] };
-    });
+  marks ??= rowsIn(text).map(([fahrenheit = '', celsius = '', gas = '']) => {
+    const [f, c] = [Number(fahrenheit), Number(celsius)];
+    const mark = gas.includes('/') ? 1 / Number(gas.slice(2)) : Number(gas);
+    return { fahrenheit: f, celsius: c, gas, exact: [c, toCelsius(f), gasToCelsius(mark)] };
+  });
   return marks;
 }
 

@@ -7,6 +7,7 @@ import statesText from '../../data/listed-states.tsv';
 import fruit from '../../data/low-acid-fruit.json' with { type: 'json' };
 import type { Food } from '../food/food.ts';
 import { bookIdOf } from '../food/food.ts';
+import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Ingredient } from './ingredient.ts';
 import { foodOf } from './stand-in.ts';
@@ -55,15 +56,7 @@ interface Row {
   readonly words: ReadonlySet<string>;
 }
 
-/** The rows of a table behind its remark and heading, as cells. */
-const rowsIn = (text: string): readonly (readonly string[])[] =>
-  text
-    .split('\n')
-    .slice(2)
-    .filter((line) => line !== '')
-    .map((line) => line.split('\t'));
-
-const setOf = (cell = ''): ReadonlySet<string> => new Set(cell.split(';').filter((each) => each !== ''));
+const setOf = (cell: string | undefined): ReadonlySet<string> => new Set(wordsIn(cell));
 
 let families: ReadonlyMap<string, Row> | undefined;
 

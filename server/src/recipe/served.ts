@@ -3,6 +3,7 @@
  * Refuses to know the steps.
  */
 import servedText from '../../data/served.tsv';
+import { rowsIn } from '../measure/table-rows.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Recipe } from './recipe.ts';
 
@@ -18,11 +19,7 @@ let rows: { readonly title: readonly Row[]; readonly yield: readonly Row[] } | u
 
 function rowsOf(of: 'title' | 'yield'): readonly Row[] {
   if (rows === undefined) {
-    const cells = servedText
-      .split('\n')
-      .slice(2)
-      .filter((line) => line !== '')
-      .map((line) => line.split('\t'));
+    const cells = rowsIn(servedText);
     const those = (name: string): readonly Row[] =>
       cells.flatMap(([where, says, word = '', also = '']) =>
         where === name

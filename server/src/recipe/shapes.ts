@@ -3,6 +3,7 @@
  * Refuses to know foods.
  */
 import text from '../../data/shapes.tsv';
+import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 import { wordsOf } from './words.ts';
 
 interface Shape {
@@ -10,14 +11,7 @@ interface Shape {
   readonly cut: readonly string[];
 }
 
-const SHAPES: readonly Shape[] = text
-  .split('\n')
-  .slice(2)
-  .filter((line) => line !== '')
-  .map((line) => {
-    const [noun = '', cut = ''] = line.split('\t');
-    return { noun, cut: cut.split(';').filter((word) => word !== '') };
-  });
+const SHAPES: readonly Shape[] = rowsIn(text).map(([noun = '', cut]) => ({ noun, cut: wordsIn(cut) }));
 
 const NOUNS: ReadonlySet<string> = new Set(SHAPES.map(({ noun }) => noun));
 const CUT = new Map(SHAPES.flatMap(({ noun, cut }) => cut.map((word) => [word, noun] as const)));

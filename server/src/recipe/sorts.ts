@@ -4,6 +4,7 @@
  */
 import text from '../../data/sorts.tsv';
 import type { Food } from '../food/food.ts';
+import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 import { wordsOf } from './words.ts';
 
 interface Sort {
@@ -17,18 +18,15 @@ interface Sort {
 /** The word of the table for what an order to season takes. */
 export const SEASON = 'season';
 
-const SORTS: readonly Sort[] = text
-  .split('\n')
-  .slice(2)
-  .filter((line) => line !== '')
-  .map((line) => {
-    const [word = '', classes = '', foods = '', not = ''] = line.split('\t');
-    return { written: word, words: wordsOf(word), classes: setOf(classes), foods: setOf(foods), not: setOf(not) };
-  });
+const setOf = (cell: string | undefined): ReadonlySet<string> => new Set(wordsIn(cell));
 
-function setOf(cell: string): ReadonlySet<string> {
-  return new Set(cell.split(';').filter((each) => each !== ''));
-}
+const SORTS: readonly Sort[] = rowsIn(text).map(([word = '', classes, foods, not]) => ({
+  written: word,
+  words: wordsOf(word),
+  classes: setOf(classes),
+  foods: setOf(foods),
+  not: setOf(not),
+}));
 
 /** What is only said of many: `the greens`, and not `green`. */
 export const SINGULARS: ReadonlySet<string> = new Set(

@@ -4,22 +4,14 @@
  */
 import text from '../../../data/place-bands.tsv';
 import type { Range } from '../../measure/quantity.ts';
+import { rowsIn } from '../../measure/table-rows.ts';
 import type { PlaceKind } from '../../prose/event.ts';
 
 let bands: ReadonlyMap<string, Range> | undefined;
 
 /** °C of a kind of place. */
 export function bandOf(place: PlaceKind): Range {
-  bands ??= new Map(
-    text
-      .split('\n')
-      .slice(2)
-      .filter((line) => line !== '')
-      .map((line) => {
-        const [name = '', low, high] = line.split('\t');
-        return [name, { low: Number(low), high: Number(high) }];
-      }),
-  );
+  bands ??= new Map(rowsIn(text).map(([name = '', low, high]) => [name, { low: Number(low), high: Number(high) }]));
   return bands.get(place) ?? ANYWHERE;
 }
 

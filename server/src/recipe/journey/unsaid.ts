@@ -3,6 +3,7 @@
  * patties`. Refuses to know how much of each, and whether that is well written.
  */
 import text from '../../../data/unsaid.tsv';
+import { rowsIn, wordsIn } from '../../measure/table-rows.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { Act, Craft, Slot } from '../../prose/event.ts';
 import { isIn } from '../families.ts';
@@ -38,14 +39,7 @@ const AT_THE_START: Partial<Readonly<Record<Act, Taken>>> = {
 
 /** Classes of food that a craft takes without saying so. */
 const BY_CRAFT: ReadonlyMap<string, ReadonlySet<string>> = new Map(
-  text
-    .split('\n')
-    .slice(2)
-    .filter((line) => line !== '')
-    .map((line) => {
-      const [craft = '', classes = ''] = line.split('\t');
-      return [craft, new Set(classes.split(';'))];
-    }),
+  rowsIn(text).map(([craft = '', classes]) => [craft, new Set(wordsIn(classes))]),
 );
 
 const UNSAID = keptOn<Part, ReadonlySet<number>>();

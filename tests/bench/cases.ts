@@ -5,11 +5,11 @@ import { writeRecipe } from './recipes.ts';
 export const SIZES = [60, 1000, 10_000] as const;
 export type Size = (typeof SIZES)[number];
 
-/** One character put into a line, or taken out again. */
+/** Characters put into a line in the place of others: one, unless words are exchanged. */
 export interface Edit {
   readonly line: number;
   readonly character: number;
-  readonly length: 0 | 1;
+  readonly length: number;
   readonly text: string;
 }
 
@@ -25,6 +25,8 @@ export interface Case {
   readonly edits: () => Generator<Edit, never>;
   /** Endless: an edit in the name of something that the rest of the file may speak of. */
   readonly renames: () => Generator<Edit, never>;
+  /** Endless: other words in a step, its verb, a word more, its figure or its food by turns; every second takes back the one before. */
+  readonly sentences: () => Generator<Edit, never>;
   /** Inside words that a hover answers. */
   readonly hovers: readonly Place[];
   /** At the beginning of a word, or in a key. */
@@ -50,6 +52,7 @@ export function recipeCase(lines: Size): Case {
     text,
     edits: () => edits(random, steps.map(inStep), 'e', amounts.map(inAmount), '5'),
     renames: () => edits(random, amounts.map(inName), 'e', parts.map(endOf), 's'),
+    sentences: () => sentences(random, rows, steps),
     hovers: amounts.map(inName),
     completions: mentions,
   };
@@ -69,6 +72,7 @@ export function jsonCase(lines: Size): Case {
     text,
     edits: () => edits(random, foods.map(end), 'e', grams.map(figure), '5'),
     renames: () => edits(random, foods.map(key), 'e', grams.map(key), 's'),
+    sentences: () => edits(random, foods.map(end), 'e', grams.map(figure), '5'),
     hovers: grams.map((line) => ({ line, character: (rows[line] ?? '').indexOf('"') + 2 })),
     completions: foods.map((line) => ({ line, character: (rows[line] ?? '').indexOf('"food"') + 1 })),
   };
@@ -164,5 +168,29 @@ function* edits(
     ];
     yield* made;
     for (const { line, character } of made) yield { line, character, length: 1, text: '' };
+  }
+}
+
+/** Where each way of saying a step otherwise is said, and what with. */
+const EXCHANGED: readonly { readonly at: RegExp; readonly by: readonly string[] }[] = [
+  {
+    at: /(?<=^ {2}do )\w+/d,
+    by: ['Stir', 'Whisk', 'Bake', 'Simmer', 'Warm', 'Pour', 'Chop', 'Chill', 'Drain', 'Toast'],
+  },
+  { at: /(?<=^ {2}do \w+ )/d, by: ['gently ', 'well ', 'slowly ', 'at once ', 'in a bowl ', 'in the oven ', 'again '] },
+  { at: /\d+(?! C fan)/d, by: ['3', '7', '12', '45', '64', '90', '135', '180'] },
+  { at: /(?<=\bthe )\w+/d, by: ['milk', 'butter', 'flour', 'rest', 'chicken', 'onions', 'sauce', 'pan', 'eggs'] },
+];
+
+function* sentences(random: Random, rows: readonly string[], steps: readonly number[]): Generator<Edit, never> {
+  for (;;) {
+    for (const { at, by } of EXCHANGED) {
+      const line = random.pick(steps);
+      const [character, end] = at.exec(rows[line] ?? '')?.indices?.[0] ?? [];
+      if (character === undefined || end === undefined) continue;
+      const text = random.pick(by);
+      yield { line, character, length: end - character, text };
+      yield { line, character, length: text.length, text: (rows[line] ?? '').slice(character, end) };
+    }
   }
 }

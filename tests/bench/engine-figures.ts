@@ -1,4 +1,5 @@
 import type { Profiler } from 'node:inspector';
+import type { Figure } from './measure.ts';
 
 /** Milliseconds by stage. */
 export type StageFigures = readonly { readonly stage: string; readonly p50: number; readonly p95: number }[];
@@ -21,4 +22,10 @@ export interface EngineFigures {
     readonly editedByCheck: readonly (readonly [code: string, ms: number])[];
     readonly profile?: Profiler.Profile;
   }[];
+}
+
+/** What `sentence-engine.ts` writes: milliseconds to the findings of all checks. */
+export interface SentenceFigures {
+  readonly p50: Figure;
+  readonly p95: Figure;
 }

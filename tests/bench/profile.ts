@@ -1,16 +1,11 @@
 /** Runs the engine bench in a process of its own, and names the functions that took most of the time by their place in the source. */
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import type { Profiler } from 'node:inspector';
 import { SourceMap, type SourceMapPayload } from 'node:module';
-import { tmpdir } from 'node:os';
-import { join, relative, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import * as esbuild from 'esbuild';
+import { dirname, relative, resolve } from 'node:path';
+import { BUNDLE, inBundle, ROOT } from './bundle.ts';
 import type { Size } from './cases.ts';
 import type { EngineFigures } from './engine-figures.ts';
-
-const root = fileURLToPath(new URL('../..', import.meta.url));
 
 export interface Hot {
   readonly name: string;
@@ -28,37 +23,12 @@ export interface EngineRun {
 
 /** Throws when the engine does not build or fails. */
 export async function runEngine(edits: number, profiled: Size, limitMs: number): Promise<EngineRun> {
-  const folder = mkdtempSync(join(tmpdir(), 'quern-engine-'));
-  try {
-    const outfile = join(folder, 'engine.mjs');
-    await esbuild.build({
-      absWorkingDir: root,
-      entryPoints: ['tests/bench/engine.ts'],
-      bundle: true,
-      platform: 'node',
-      format: 'esm',
-      target: 'node24',
-      loader: { '.tsv': 'text' },
-      define: { QUERN_BUNDLED: 'true', QUERN_VERSION: '"bench"' },
-      banner: { js: "import{createRequire}from'node:module';const require=createRequire(import.meta.url);" },
-      sourcemap: 'external',
-      outfile,
-      logLevel: 'warning',
-    });
-    const run = spawnSync(process.execPath, [outfile, String(edits), String(profiled)], {
-      encoding: 'utf8',
-      timeout: limitMs,
-      maxBuffer: 2 ** 28,
-      stdio: ['ignore', 'pipe', 'inherit'],
-    });
-    if (run.status !== 0) throw new Error(`the engine bench ended with ${run.status ?? run.signal ?? 'nothing'}`);
-    const figures = JSON.parse(run.stdout) as EngineFigures;
+  return inBundle('engine.ts', [String(edits), String(profiled)], limitMs, (output, bundle) => {
+    const figures = JSON.parse(output) as EngineFigures;
     const profile = figures.sizes.find((s) => s.size === profiled)?.profile;
-    const map = new SourceMap(JSON.parse(readFileSync(`${outfile}.map`, 'utf8')) as SourceMapPayload);
-    return { figures, profiled, hot: profile === undefined ? [] : hottest(profile, map, folder) };
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
+    const map = new SourceMap(JSON.parse(readFileSync(`${bundle}.map`, 'utf8')) as SourceMapPayload);
+    return { figures, profiled, hot: profile === undefined ? [] : hottest(profile, map, dirname(bundle)) };
+  });
 }
 
 function hottest({ nodes, samples = [], timeDeltas = [] }: Profiler.Profile, map: SourceMap, folder: string): Hot[] {
@@ -87,8 +57,8 @@ function placeOf(
   map: SourceMap,
   folder: string,
 ): string {
-  if (!url.endsWith('engine.mjs')) return url;
+  if (!url.endsWith(BUNDLE)) return url;
   const entry = map.findEntry(lineNumber, columnNumber);
   if (!('originalSource' in entry)) return '';
-  return `${relative(root, resolve(folder, entry.originalSource))}:${entry.originalLine + 1}`;
+  return `${relative(ROOT, resolve(folder, entry.originalSource))}:${entry.originalLine + 1}`;
 }

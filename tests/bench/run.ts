@@ -10,11 +10,13 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { bundleSizes } from './bundles.ts';
 import { SIZES, type Size } from './cases.ts';
+import type { SentenceFigures } from './engine-figures.ts';
 import { printEngine } from './engine-table.ts';
 import { quantile, sum } from './figures.ts';
 import { checkFolder, indexFolder, writeFolder } from './folder.ts';
 import { type Effort, type Figures, measureServer } from './measure.ts';
 import { runEngine } from './profile.ts';
+import { measureSentences } from './sentences.ts';
 import { JSON_SERVER, QUERN, type ServerUnderTest } from './servers.ts';
 import { medianFigure, printTable, type Row, ratioOf, serverRows } from './table.ts';
 import { CLOSED_VARIANTS, measureVariants, OPEN_VARIANTS, type VariantFigures } from './variants.ts';
@@ -70,6 +72,7 @@ async function benchServers({ rounds, effort, recipes }: Plan): Promise<object> 
   const folders: Awaited<ReturnType<typeof checkFolder>>[] = [];
   const indexes: Awaited<ReturnType<typeof indexFolder>>[] = [];
   const variants: VariantFigures[] = [];
+  const sentences: SentenceFigures[] = [];
   say(`Writing ${recipes.toLocaleString('en')} recipes of 60 lines`);
   const folder = writeFolder(recipes);
   try {
@@ -90,6 +93,8 @@ async function benchServers({ rounds, effort, recipes }: Plan): Promise<object> 
       indexes.push(await indexFolder(folder, 60_000));
       say(`Round ${round + 1} of ${rounds}: a base and its variants`);
       variants.push(await measureVariants(effort.tries, effort.limitMs));
+      say(`Round ${round + 1} of ${rounds}: changed sentences`);
+      sentences.push(await measureSentences(10 * effort.edits, 60_000));
     }
   } finally {
     folder.remove();
@@ -97,6 +102,19 @@ async function benchServers({ rounds, effort, recipes }: Plan): Promise<object> 
   const bundles = bundleSizes();
   const rows: Row[] = [
     ...serverRows(measured),
+    {
+      measure: 'one changed sentence to findings in the engine, p50',
+      unit: 'ms',
+      lines: 60,
+      quern: medianFigure(sentences.map((s) => s.p50)),
+      toReach: 0.15,
+    },
+    {
+      measure: 'one changed sentence to findings in the engine, p95',
+      unit: 'ms',
+      lines: 60,
+      quern: medianFigure(sentences.map((s) => s.p95)),
+    },
     {
       measure: `check ${recipes.toLocaleString('en')} recipes of 60 lines, cold`,
       unit: 's',
@@ -172,6 +190,7 @@ against the contract's, which were taken on another day: the ratio to the JSON s
     folders,
     indexes,
     variants,
+    sentences,
     bundles,
     failures: [...failures],
   };

@@ -58,6 +58,7 @@ import unreadAmount from './reading/unread-amount.ts';
 import allergenClaim from './safety/allergen-claim.ts';
 import coolingTooSlow from './safety/cooling-too-slow.ts';
 import curingSaltDose from './safety/curing-salt-dose.ts';
+import dispositionUnsaid from './safety/disposition-unsaid.ts';
 import garlicInOil from './safety/garlic-in-oil.ts';
 import heldTooWarm from './safety/held-too-warm.ts';
 import implausibleTemperature from './safety/implausible-temperature.ts';
@@ -132,6 +133,7 @@ export const CHECKS: readonly Check[] = [
   allergenClaim,
   coolingTooSlow,
   curingSaltDose,
+  dispositionUnsaid,
   garlicInOil,
   heldTooWarm,
   implausibleTemperature,

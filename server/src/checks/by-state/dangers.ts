@@ -7,7 +7,7 @@ import type { Recipe } from '../../recipe/recipe.ts';
 import { type Served, servedAs } from '../../recipe/served.ts';
 import type { House } from '../house.ts';
 import { shutOff } from './shut-off.ts';
-import { type TooWarm, tooWarm } from './too-warm.ts';
+import { isQuestion, type TooWarm, tooWarm } from './too-warm.ts';
 import { undercooked } from './undercooked.ts';
 import { keyOf, type Verdict } from './verdict.ts';
 
@@ -30,12 +30,15 @@ function dangersOn(journey: Journey, served: Served, house: House): readonly Ver
   return [...cooking.values(), ...tooWarm(house, journey).map(verdictOf), ...shutOff(journey).verdicts];
 }
 
-const verdictOf = ({ kind, level, stay, start, end, minutes, celsius }: TooWarm): Verdict => ({
-  code: kind === 'figure' ? 'held-too-warm' : 'cooling-too-slow',
-  level,
-  part: stay.part,
-  line: stay.line,
-  start,
-  end,
-  why: `${kind}${minutes === undefined ? '' : `, ${minutes.low} to ${minutes.high} min`}${celsius === undefined ? '' : `, ${celsius.low} °C`}, ${stay.lies.place ?? 'nobody knows where'} (${stay.lies.sure})`,
-});
+const verdictOf = (each: TooWarm): Verdict => {
+  const { kind, level, stay, start, end, minutes, celsius } = each;
+  return {
+    code: isQuestion(each) ? 'disposition-unsaid' : kind === 'figure' ? 'held-too-warm' : 'cooling-too-slow',
+    level,
+    part: stay.part,
+    line: stay.line,
+    start,
+    end,
+    why: `${kind}${minutes === undefined ? '' : `, ${minutes.low} to ${minutes.high} min`}${celsius === undefined ? '' : `, ${celsius.low} °C`}, ${stay.lies.place ?? 'nobody knows where'} (${stay.lies.sure})`,
+  };
+};

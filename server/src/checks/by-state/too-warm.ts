@@ -68,6 +68,10 @@ export const tooWarm = onceInHouse((house: House, journey: Journey): readonly To
   });
 });
 
+/** Nobody can say where it lies, or for how long. */
+export const isQuestion = ({ kind, level }: TooWarm): boolean =>
+  level === 'ask' && kind !== 'figure' && kind !== 'to the middle' && kind !== 'to the end';
+
 const NONE: readonly TooWarm[] = [];
 
 interface Judged {

@@ -1,6 +1,6 @@
 import { degreesIn } from '../../recipe/degrees.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
-import { type TooWarm, tooWarm } from '../by-state/too-warm.ts';
+import { isQuestion, type TooWarm, tooWarm } from '../by-state/too-warm.ts';
 import { severityAt } from '../by-state/verdict.ts';
 import { defineCheck } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
@@ -19,8 +19,9 @@ interface Values {
 const found = foundAgain<Values>(
   overJourneys((house, journey) => {
     const limits = holdingLimits(house.foodSafety);
-    return tooWarm(house, journey).flatMap(({ kind, level, stay, start, end, minutes, limitMin }) => {
-      if (kind === 'figure') return [];
+    return tooWarm(house, journey).flatMap((each) => {
+      const { kind, level, stay, start, end, minutes, limitMin } = each;
+      if (kind === 'figure' || isQuestion(each)) return [];
       const { section } =
         kind === 'in the room' || kind === 'to the middle' || kind === 'to the end' ? limits.cooling : limits.leftOut;
       const source = `${limits.title}, ${section}`;
@@ -64,7 +65,7 @@ export default defineCheck<Values>({
 
 **What to do.** Spread it in shallow trays, set it over ice, divide it, stir; write \`cool to 21 C within 2 h and to 5 C within 6 h in all\`. Where the step names no place, or one that may be cold, write which.
 
-It is a warning where the place or the time is a conclusion, and a question (information) where nobody knows it. **Silent** for breads, cakes, jam, pickles and ferments, for what cools in the fridge, over ice or in a blast chiller, and for what is closed in jars (\`low-acid-preserve\`) or kept in oil (\`garlic-in-oil\`).`,
+It is a warning where the place or the time is a conclusion; where nobody knows it, \`disposition-unsaid\` asks. **Silent** for breads, cakes, jam, pickles and ferments, for what cools in the fridge, over ice or in a blast chiller, and for what is closed in jars (\`low-acid-preserve\`) or kept in oil (\`garlic-in-oil\`).`,
   find: ({ recipe, house }) => found(recipe, house),
   say: (values) => {
     const { kind, low, limitMin, limits, source } = values;

@@ -9,6 +9,7 @@ import { type BoundEvent, boundEvents, clocksOf } from './bind.ts';
 import type { Body, Stay } from './bodies.ts';
 import { Folder } from './folder.ts';
 import { isSameLarder, type Larder, larderOf } from './larder.ts';
+import { putsAway } from './passing.ts';
 import { type FoldState, isSameFold } from './state.ts';
 
 /** A step folded. */
@@ -38,8 +39,8 @@ const FOLDED = keptOn<Step, Kept>();
 export function foldStep(before: FoldState, part: Part, step: Step, parts: readonly Part[]): FoldedStep {
   const kept = FOLDED.get(step);
   if (kept !== undefined && isSameFold(kept.before, before) && stillUsed(kept.folded.used, parts)) return kept.folded;
-  const folder = new Folder(before, part, step, parts);
   const events = boundEvents(step);
+  const folder = new Folder(before, part, step, parts, events.some(putsAway));
   const clocks = [...clocksOf(step)];
   events.forEach((event, i) => {
     // `Refrigerate after opening`: until then it lies as it lay.

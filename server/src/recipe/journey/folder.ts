@@ -38,9 +38,12 @@ export class Folder {
   /** Choices of which one was taken. */
   private readonly chosen = new Set<number>();
 
-  constructor(state: FoldState, part: Part, step: Step, parts: readonly Part[]) {
+  private readonly isPutAway: boolean;
+
+  constructor(state: FoldState, part: Part, step: Step, parts: readonly Part[], isPutAway: boolean) {
     this.top = new Worktop(state, part, parts);
     this.step = step;
+    this.isPutAway = isPutAway;
   }
 
   /** Takes an event, and the points of the clock up to its end; they are gone from the list. */
@@ -74,7 +77,8 @@ export class Folder {
 
   /** A point of the clock is reached; whether something was left until then. */
   passTo(clock: ClockSaid, by: BoundEvent | undefined): boolean {
-    const { state, stays } = passTo(this.top.state, clock, by, { part: this.top.part.index, line: this.step.line });
+    const at = { part: this.top.part.index, line: this.step.line };
+    const { state, stays } = passTo(this.top.state, clock, by, at, this.isPutAway);
     this.top.state = state;
     this.top.stays.push(...stays);
     return stays.length > 0;

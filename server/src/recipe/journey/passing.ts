@@ -47,19 +47,26 @@ export interface Passed {
 
 const NONE: readonly Stay[] = [];
 
-/** A point is reached: what was left has lain until then. `by` is what is done there. */
+/**
+ * A point is reached: what was left has lain until then. `by` is what is done there. `isPutAway`: the step goes on to put it in the cold, and
+ * the point may be what that is for (`It is better tomorrow, so chill it`).
+ */
 export function passTo(
   state: FoldState,
   said: ClockSaid,
   by: BoundEvent | undefined,
   at: { part: number; line: number },
+  isPutAway: boolean,
 ): Passed {
   const minutes = passed(state.clock, said);
   const left = minutes && unspent(minutes, state.clock);
   const now: FoldState = { ...state, clock: clockAt(state.clock, said) };
   if (left === undefined || left.high <= 0) return { state: now, stays: NONE };
   if (now.open.length === 0)
-    return { state: now, stays: said.since === undefined || by === undefined ? NONE : asked(now, left, by, at) };
+    return {
+      state: now,
+      stays: said.since === undefined || by === undefined || isPutAway ? NONE : asked(now, left, by, at),
+    };
   const told = new Map(now.open.map((stay) => [stay, longer(stay, left, isLast(now, stay))]));
   const bodies = now.bodies.map((body) => {
     const stay = body.waits && told.get(body.waits);
@@ -69,6 +76,15 @@ export function passTo(
   });
   return { state: { ...now, bodies, open: [...told.values()] }, stays: [...told.values()] };
 }
+
+/** Whether it is put in the cold, and is cold then. */
+export const putsAway = ({ event }: BoundEvent): boolean =>
+  event.said === 'yes' &&
+  (event.act === 'freeze' ||
+    event.where.some(({ is, not }) => !not && (is === 'cold' || is === 'frozen')) ||
+    (event.act === 'cool' && event.temperatures.some(({ of, celsius }) => of === 'food' && celsius.high <= COLD_C)));
+/** Cold food, rounded (Food Code 2022, 3-501.16). */
+const COLD_C = 5.6;
 
 const isLast = ({ bodies }: FoldState, stay: Stay): boolean => bodies.some(({ waits }) => waits === stay);
 

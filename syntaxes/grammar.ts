@@ -4,7 +4,8 @@
 import { BIASES } from '../server/src/measure/bias.ts';
 import { COUNT_FORMS } from '../server/src/measure/count-words.ts';
 import { NUMBER_WORDS } from '../server/src/measure/number-words.ts';
-import { type Dimension, UNITS } from '../server/src/measure/unit.ts';
+import { UNITS } from '../server/src/measure/unit.ts';
+import type { Dimension } from '../server/src/measure/unit-row.ts';
 import { ABOUT } from '../server/src/notation/label-list.ts';
 import { TAKEN } from '../server/src/notation/takes.ts';
 import { OPENERS } from '../server/src/notation/time.ts';

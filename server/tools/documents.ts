@@ -4,7 +4,7 @@
  */
 import type { Check } from '../src/checks/check.ts';
 import { LANGUAGES } from '../src/food/language.ts';
-import { MEASURES_CHOICES } from '../src/measure/unit.ts';
+import { MEASURES_CHOICES } from '../src/measure/systems.ts';
 import { KINDS, type Kind } from '../src/recipe/kinds.ts';
 import { FOOD_SAFETY_CHOICES, levelsFor, measuresSaid } from '../src/workspace/settings.ts';
 

@@ -8,7 +8,7 @@ import { codesInManifest } from '../../client/src/finding-codes.ts';
 import { CHECKS } from '../../server/src/checks/index.ts';
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../../server/src/editor/tokens.ts';
 import { LANGUAGES } from '../../server/src/food/language.ts';
-import { MEASURES_CHOICES } from '../../server/src/measure/unit.ts';
+import { MEASURES_CHOICES } from '../../server/src/measure/systems.ts';
 import { DEFAULTS, FOOD_SAFETY_CHOICES, levelsFor, measuresSaid } from '../../server/src/workspace/settings.ts';
 
 const root = new URL('../../', import.meta.url);

@@ -6,7 +6,9 @@ import { likelyGrams } from '../../server/src/food/weigh.ts';
 import { biasOf } from '../../server/src/measure/bias.ts';
 import { COUNT_WORDS, type CountWord } from '../../server/src/measure/count-words.ts';
 import type { Quantity } from '../../server/src/measure/quantity.ts';
-import { type Measures, UNITS, type UnitSymbol } from '../../server/src/measure/unit.ts';
+import type { Measures } from '../../server/src/measure/systems.ts';
+import { UNITS } from '../../server/src/measure/unit.ts';
+import type { UnitSymbol } from '../../server/src/measure/unit-symbol.ts';
 
 const book = builtInBook();
 

@@ -1,16 +1,15 @@
 import { describe, expect, test } from 'vitest';
+import { MEASURES_CHOICES, type Measures } from '../../server/src/measure/systems.ts';
 import {
   baseOf,
   dimensionOf,
-  MEASURES_CHOICES,
-  type Measures,
   UNITS,
-  type UnitSymbol,
   unitInFull,
   unitOf,
   unitPrinted,
   unitSpelled,
 } from '../../server/src/measure/unit.ts';
+import type { UnitSymbol } from '../../server/src/measure/unit-symbol.ts';
 
 const CUBIC_INCH_ML = 2.54 ** 3;
 const US_GALLON_ML = 231 * CUBIC_INCH_ML;

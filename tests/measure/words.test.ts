@@ -3,7 +3,9 @@ import { BIASES, biasOf } from '../../server/src/measure/bias.ts';
 import { COUNT_WORDS, countedAlike, countWord, isPackage } from '../../server/src/measure/count-words.ts';
 import { kitchenFigure } from '../../server/src/measure/kitchen.ts';
 import { numberOfWord, numberWord, wordOfNumber } from '../../server/src/measure/number-words.ts';
-import { MEASURES_CHOICES, type UnitSymbol, unitPrinted } from '../../server/src/measure/unit.ts';
+import { MEASURES_CHOICES } from '../../server/src/measure/systems.ts';
+import { unitPrinted } from '../../server/src/measure/unit.ts';
+import type { UnitSymbol } from '../../server/src/measure/unit-symbol.ts';
 
 describe('count words', () => {
   test.each([

@@ -4,7 +4,9 @@
  */
 import { type NumberStyle, numberText } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
-import { baseOf, dimensionOf, type Measures, type UnitSymbol } from '../measure/unit.ts';
+import type { Measures } from '../measure/systems.ts';
+import { baseOf, dimensionOf } from '../measure/unit.ts';
+import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
 import type { LedgerEntry } from '../recipe/ledger.ts';
 

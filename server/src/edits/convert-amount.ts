@@ -15,8 +15,10 @@ import {
 } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
 import type { Quantity } from '../measure/quantity.ts';
+import type { Measures } from '../measure/systems.ts';
 import { endsOf, totalOf } from '../measure/total.ts';
-import { baseOf, byHand, dimensionOf, type Measures, type UnitSymbol } from '../measure/unit.ts';
+import { baseOf, byHand, dimensionOf } from '../measure/unit.ts';
+import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import { weighQuantity } from '../recipe/line-weight.ts';
 import type { World } from '../recipe/world.ts';
 

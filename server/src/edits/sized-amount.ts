@@ -19,7 +19,9 @@ import {
 import { isEitherFraction } from '../measure/kitchen-fraction.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { wordOfNumber } from '../measure/number-words.ts';
-import { baseOf, type Measures, type UnitSymbol, unitOf } from '../measure/unit.ts';
+import type { Measures } from '../measure/systems.ts';
+import { baseOf, unitOf } from '../measure/unit.ts';
+import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import { termsOf } from '../notation/item-amounts.ts';
 import type { MeasuredNode, NumeralNode, Span } from '../notation/tree.ts';
 import { singular } from '../recipe/words.ts';

@@ -3,7 +3,7 @@
  * Refuses to know where in a recipe the words stood.
  */
 import type { Quantity } from '../measure/quantity.ts';
-import type { Measures } from '../measure/unit.ts';
+import type { Measures } from '../measure/systems.ts';
 import { cookedFood } from './cooked.ts';
 import { findFood, isName } from './find.ts';
 import type { Food, FoodMatch, HouseFood, Weighed } from './food.ts';

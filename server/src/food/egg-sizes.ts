@@ -4,7 +4,7 @@
  */
 import eggs from '../../data/egg-sizes.json' with { type: 'json' };
 import { type Range, type Size, scaleRange } from '../measure/quantity.ts';
-import type { Measures } from '../measure/unit.ts';
+import type { Measures } from '../measure/systems.ts';
 import { bookIdOf, type Food } from './food.ts';
 
 export interface EggSize {

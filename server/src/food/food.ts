@@ -4,7 +4,7 @@
  */
 import type { CountWord } from '../measure/count-words.ts';
 import type { Quantity, Range, Size } from '../measure/quantity.ts';
-import type { UnitSymbol } from '../measure/unit.ts';
+import type { UnitSymbol } from '../measure/unit-symbol.ts';
 
 /** Grams in 100 g of the edible part, but `sodium` in mg. An absent field is not known. */
 export interface Composition {

@@ -8,16 +8,9 @@ import { CAN_SOURCE } from '../measure/can-sizes.ts';
 import { type CountWord, countedAlike, countWord, isPackage } from '../measure/count-words.ts';
 import { writeFigure } from '../measure/figure.ts';
 import { exactly, middle, type Quantity, type Range, type Size, scaleRange } from '../measure/quantity.ts';
-import {
-  baseOf,
-  byHand,
-  dimensionOf,
-  type Measures,
-  sourceOf,
-  systemOf,
-  type UnitSymbol,
-  unitInFull,
-} from '../measure/unit.ts';
+import type { Measures } from '../measure/systems.ts';
+import { baseOf, byHand, dimensionOf, sourceOf, systemOf, unitInFull } from '../measure/unit.ts';
+import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import { type ClassWeight, classWeight } from './class-weights.ts';
 import { DENSITY_SOURCE, densityOf } from './density.ts';
 import { eggSize } from './egg-sizes.ts';

@@ -2,13 +2,14 @@
  * Knows the words that say how full a measure is, and what share of a level one they come to.
  * Refuses to know which foods can be heaped: who weighs it says so.
  */
-import type { Range } from './quantity.ts';
 
 /** One row of the words: the share of a level measure from `low` to `high`, `likely` between. */
-export interface Bias extends Range {
+export interface Bias {
   /** Lower case, one or two words, the usual one first. */
   readonly words: readonly string[];
+  readonly low: number;
   readonly likely: number;
+  readonly high: number;
   /** Of what stands above the rim alone; a liquid is taken level. */
   readonly heaps?: true;
   /** How the food lies in the measure, where the book has weighed it so. */

@@ -4,8 +4,10 @@
  */
 import { fractionText, trimmed } from './number-text.ts';
 import type { Quantity } from './quantity.ts';
+import type { Measures } from './systems.ts';
 import { totalOf } from './total.ts';
-import { baseOf, byHand, dimensionOf, type Measures, type UnitSymbol } from './unit.ts';
+import { baseOf, byHand, dimensionOf } from './unit.ts';
+import type { UnitSymbol } from './unit-symbol.ts';
 
 /** How a number is written: with vulgar fractions `½`, plain ones `1/2`, or a decimal point. */
 export type NumberStyle = 'plain' | 'glyph' | 'decimal';

@@ -4,7 +4,7 @@
  */
 import type { Bias } from './bias.ts';
 import type { CountWord } from './count-words.ts';
-import type { UnitSymbol } from './unit.ts';
+import type { UnitSymbol } from './unit-symbol.ts';
 
 /** A closed interval; `low === high` for a plain number. */
 export interface Range {

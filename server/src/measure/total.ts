@@ -2,9 +2,10 @@
  * Knows what all terms of an amount come to, in the base unit of what they measure.
  * Refuses to know foods: a number of pieces has no total.
  */
-import type { Quantity, Range } from './quantity.ts';
-import { addRanges, scaleRange } from './quantity.ts';
-import { baseOf, type Dimension, dimensionOf, type Measures } from './unit.ts';
+import { addRanges, type Quantity, type Range, scaleRange } from './quantity.ts';
+import type { Measures } from './systems.ts';
+import { baseOf, dimensionOf } from './unit.ts';
+import type { Dimension } from './unit-row.ts';
 
 export interface Total extends Range {
   readonly dimension: Dimension;

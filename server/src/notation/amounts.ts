@@ -4,7 +4,8 @@
  */
 import { type Bias, biasOf } from '../measure/bias.ts';
 import type { Quantity, Size } from '../measure/quantity.ts';
-import { type Dimension, dimensionOf, type Unit } from '../measure/unit.ts';
+import { dimensionOf } from '../measure/unit.ts';
+import type { Dimension, Unit } from '../measure/unit-row.ts';
 import { type CanRun, canNode } from './can-size.ts';
 import { type Cursor, type Run, takeWhile, textOf } from './cursor.ts';
 import { type NumeralRun, numeralOf, takeNumeral } from './numerals.ts';

@@ -4,7 +4,8 @@
  * Refuses to know what goes into it, and how large the pans of the trade are.
  */
 import { numberOfWord } from '../measure/number-words.ts';
-import { type Unit, unitOf as unitNamed, unitSpelled } from '../measure/unit.ts';
+import { unitOf as unitNamed, unitSpelled } from '../measure/unit.ts';
+import type { Unit } from '../measure/unit-row.ts';
 import { Cursor } from './cursor.ts';
 import { numeralOf, takeNumeral } from './numerals.ts';
 import { PAN_TRAITS, panForm } from './pan-words.ts';

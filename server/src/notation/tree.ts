@@ -3,7 +3,7 @@
  * Refuses to know what foods, kinds or codes exist. Offsets count UTF-16 units from the start of their own line.
  */
 import type { Quantity } from '../measure/quantity.ts';
-import type { UnitSymbol } from '../measure/unit.ts';
+import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import type { Component } from './tokens.ts';
 
 export interface Span {

@@ -7,7 +7,8 @@ import { biasOf } from '../measure/bias.ts';
 import { type CountWord, countWord } from '../measure/count-words.ts';
 import { type NumberWord, numberWord } from '../measure/number-words.ts';
 import type { Size } from '../measure/quantity.ts';
-import { opensUnit, type Unit, unitPrinted, unitSpelled } from '../measure/unit.ts';
+import { opensUnit, unitPrinted, unitSpelled } from '../measure/unit.ts';
+import type { Unit } from '../measure/unit-row.ts';
 
 import { COMPONENTS, type Component, KEYWORDS, type Keyword } from './tokens.ts';
 

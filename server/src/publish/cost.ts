@@ -5,7 +5,8 @@
 import type { FoodBook } from '../food/book.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { middle } from '../measure/quantity.ts';
-import { baseOf, dimensionOf, type Measures } from '../measure/unit.ts';
+import type { Measures } from '../measure/systems.ts';
+import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { Block, Outline } from '../notation/outline.ts';
 import type { Ingredient } from '../recipe/ingredient.ts';
 import { namelessLines } from '../recipe/not-understood.ts';

@@ -8,7 +8,7 @@ import { looksAdjective } from '../food/modifiers.ts';
 import { keyOf } from '../food/names.ts';
 import { isLikeness } from '../food/shares.ts';
 import type { CountWord } from '../measure/count-words.ts';
-import type { UnitSymbol } from '../measure/unit.ts';
+import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import { takesOf } from '../notation/item-amounts.ts';
 import { keptOn } from '../notation/kept.ts';
 import { type Take, takenBehind, takenBy } from '../notation/takes.ts';

@@ -5,7 +5,8 @@
 
 import { percentRange, significant } from '../measure/number-text.ts';
 import type { Quantity, Range } from '../measure/quantity.ts';
-import { baseOf, type UnitSymbol } from '../measure/unit.ts';
+import { baseOf } from '../measure/unit.ts';
+import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Ingredient } from './ingredient.ts';
 import { freezingPointC, lactoseShare, otherDepression, sucroseEquivalent } from './measures/freezing.ts';

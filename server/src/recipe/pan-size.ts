@@ -5,7 +5,8 @@
  */
 import { significant, trimmed } from '../measure/number-text.ts';
 import type { Range } from '../measure/quantity.ts';
-import { baseOf, dimensionOf, type Measures } from '../measure/unit.ts';
+import type { Measures } from '../measure/systems.ts';
+import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { parseDocument } from '../notation/document.ts';
 import type { MeasuredNode, PanNode, PanShape } from '../notation/tree.ts';
 import { type TradePan, tradePans } from './pan-table.ts';

@@ -3,7 +3,7 @@
  */
 import type { FoodBook } from '../food/book.ts';
 import type { Language } from '../food/language.ts';
-import type { Measures } from '../measure/unit.ts';
+import type { Measures } from '../measure/systems.ts';
 import type { HouseBands } from './kinds.ts';
 
 export interface World {

@@ -8,7 +8,9 @@ import type { FoodSafetyRules } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
 import { LANGUAGES, type Language } from '../food/language.ts';
 import { trimmed } from '../measure/number-text.ts';
-import { baseOf, MEASURES_CHOICES, type Measures, type UnitSymbol } from '../measure/unit.ts';
+import { MEASURES_CHOICES, type Measures } from '../measure/systems.ts';
+import { baseOf } from '../measure/unit.ts';
+import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import { type Band, type HouseBands, KINDS, type Kind } from '../recipe/kinds.ts';
 
 export interface Settings {

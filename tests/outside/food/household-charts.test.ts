@@ -7,7 +7,8 @@ import { builtInBook } from '../../../server/src/food/book.ts';
 import { likelyGrams } from '../../../server/src/food/weigh.ts';
 import { countWord } from '../../../server/src/measure/count-words.ts';
 import type { Quantity, Size } from '../../../server/src/measure/quantity.ts';
-import { type Measures, unitSpelled } from '../../../server/src/measure/unit.ts';
+import type { Measures } from '../../../server/src/measure/systems.ts';
+import { unitSpelled } from '../../../server/src/measure/unit.ts';
 import chartsText from './household-charts.tsv';
 
 const book = builtInBook();

@@ -1,7 +1,9 @@
 /** Units held against UCUM, as the library of the US National Library of Medicine carries it. */
 import { UcumLhcUtils } from '@lhncbc/ucum-lhc';
 import { describe, expect, test } from 'vitest';
-import { baseOf, type Measures, type UnitSymbol } from '../../../server/src/measure/unit.ts';
+import type { Measures } from '../../../server/src/measure/systems.ts';
+import { baseOf } from '../../../server/src/measure/unit.ts';
+import type { UnitSymbol } from '../../../server/src/measure/unit-symbol.ts';
 
 const ucum = UcumLhcUtils.getInstance();
 

@@ -1,6 +1,6 @@
 import { insertLineAfter } from '../../edits/text-edit.ts';
 import type { FoodClass } from '../../food/food.ts';
-import type { UnitSymbol } from '../../measure/unit.ts';
+import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
 import type { Craft } from '../../prose/event.ts';
 import { type FoodSaid, foodBehind, foodsSaid } from '../../recipe/foods-said.ts';

@@ -1,14 +1,9 @@
 import type { WeightReason } from '../../food/food.ts';
 import { gramsText, trimmed } from '../../measure/number-text.ts';
 import { addRanges, middle, type Quantity, type Range, scaleRange } from '../../measure/quantity.ts';
-import {
-  baseOf,
-  dimensionOf,
-  MEASURES_CHOICES,
-  type Measures,
-  type UnitSymbol,
-  unitInFull,
-} from '../../measure/unit.ts';
+import { MEASURES_CHOICES, type Measures } from '../../measure/systems.ts';
+import { baseOf, dimensionOf, unitInFull } from '../../measure/unit.ts';
+import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import { saidAgain } from '../../notation/item-amounts.ts';
 import type { BesideNode, MeasuredNode } from '../../notation/tree.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';

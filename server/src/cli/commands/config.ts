@@ -1,5 +1,6 @@
 import { trimmed } from '../../measure/number-text.ts';
-import { baseOf, type UnitSymbol } from '../../measure/unit.ts';
+import { baseOf } from '../../measure/unit.ts';
+import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import type { HouseRead } from '../../workspace/houses.ts';
 import { DEFAULTS, readSettings, type Settings } from '../../workspace/settings.ts';
 import type { Command } from '../command.ts';

@@ -1,6 +1,6 @@
 import { likelyGrams } from '../../food/weigh.ts';
 import { likelyText } from '../../measure/number-text.ts';
-import { MEASURES_CHOICES } from '../../measure/unit.ts';
+import { MEASURES_CHOICES } from '../../measure/systems.ts';
 import { parseDocument } from '../../notation/document.ts';
 import { bindIngredient } from '../../recipe/ingredient.ts';
 import type { Command } from '../command.ts';

@@ -1,7 +1,8 @@
 /** Units that suit a food, or a place in a sentence. */
 import type { Food } from '../../food/food.ts';
 import { COUNT_WORDS } from '../../measure/count-words.ts';
-import { type Dimension, UNITS, type Unit, unitSpelled } from '../../measure/unit.ts';
+import { UNITS, unitSpelled } from '../../measure/unit.ts';
+import type { Dimension, Unit } from '../../measure/unit-row.ts';
 import { all, type Completion, type Completions } from './item.ts';
 
 /** The units in the given order; each puts a blank between itself and its number. */

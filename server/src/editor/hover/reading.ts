@@ -2,7 +2,8 @@
 import { ownAmount } from '../../edits/own-form.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
-import { baseOf, dimensionOf, type Measures } from '../../measure/unit.ts';
+import type { Measures } from '../../measure/systems.ts';
+import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import { isMass, termsOf } from '../../notation/item-amounts.ts';
 import type { BesideNode, IngredientNode, Line, MeasuredNode } from '../../notation/tree.ts';
 import type { Ingredient, Named } from '../../recipe/ingredient.ts';

@@ -15,7 +15,7 @@ import {
   type PieceWeight,
 } from './food.ts';
 import { keyOf } from './names.ts';
-import { HOUSE_SOURCE } from './weigh.ts';
+import { HOUSE_SOURCE } from './weighed.ts';
 
 export type HouseReading =
   | { readonly food: Food; readonly remarks: readonly string[] }

@@ -104,7 +104,8 @@ export function mixtureIn(lists: Lists, body: Body): Mixture {
   return kept.mixture;
 }
 
-const isCooked = (member: Member, ingredient: Ingredient): boolean =>
+/** By a step, or as it was bought. */
+export const isCooked = (member: Member, ingredient: Ingredient): boolean =>
   (member.state.cooked !== 'raw' && member.state.cooked !== 'outside') || listedAs(ingredient).has('cooked');
 
 /** Whether it must be kept hot or cold. */

@@ -5,7 +5,7 @@
 
 import { middle, type Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
-import type { Act, TimeSaid } from '../../prose/event.ts';
+import type { Act, PlaceKind, TimeSaid } from '../../prose/event.ts';
 import { isOf } from '../../recipe/families.ts';
 import { type Body, type FoodState, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
@@ -17,7 +17,7 @@ import { onceInHouse } from '../once.ts';
 import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
 import { overPiecesIn } from './over-pieces.ts';
 import { shutOff } from './shut-off.ts';
-import { type Lists, membersIn, spoils } from './spoils.ts';
+import { isCooked, type Lists, membersIn, spoils } from './spoils.ts';
 import { type Level, levelOver } from './verdict.ts';
 
 /** A stay that is too warm for too long; its span is what says so. */
@@ -30,6 +30,8 @@ export interface TooWarm extends Span {
     | 'left out'
     /** Put by, with no word of for how long. */
     | 'on a shelf'
+    /** Set down in a room or somewhere warm, with no word of for how long; and something happens to it later. */
+    | 'set down'
     /** Frozen, and set in a room. */
     | 'thaws'
     /** Filled with what was hot, and not cooked at once. */
@@ -128,6 +130,10 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
     return found(cools ? 'in the room' : 'left out', level, stay, at, limitMin, stay.warmMin);
   }
   if (thawsThere(stay)) return found('thaws', 'warning', stay, by.event.where.at(-1) ?? by.event, limits.leftOut.min);
+  if (!isLast && isSetDown(lists, stay)) {
+    const at = by.event.where.at(-1) ?? by.event;
+    return found('set down', by.horizon ? 'warning' : 'ask', stay, at, limitMin);
+  }
   const isPutBy =
     !stay.timed &&
     isLast &&
@@ -242,6 +248,23 @@ function overIn({ warmMin, by }: Stay, limit: number, sure: Sure): Level | undef
 const isVague = (kind: TimeSaid['kind'], { low, high }: Range): boolean =>
   kind === 'spent' && high < Infinity && low > 0 && high >= VAGUE * low;
 const VAGUE = 2.5;
+
+/** Where it is put down is said, and is no place that is cold or where it cooks. */
+const isSetDown = (lists: Lists, { timed, branch, by: { event }, lies, body }: Stay): boolean =>
+  !timed &&
+  !branch &&
+  // While something short is done.
+  !event.meanwhile &&
+  membersIn(lists, body).some(({ member, ingredient }) => isCooked(member, ingredient)) &&
+  OPEN_STAYS.has(event.act) &&
+  event.said === 'yes' &&
+  event.fate !== 'now' &&
+  lies.sure === 'said' &&
+  lies.place !== undefined &&
+  SET_DOWN.has(lies.place) &&
+  event.where.every(({ is }) => is !== 'cold' && is !== 'frozen') &&
+  event.where.some(({ not, way }) => !not && (way === 'at' || way === 'to'));
+const SET_DOWN: ReadonlySet<PlaceKind> = new Set<PlaceKind>(['room', 'outdoors', 'warm']);
 
 const OPEN_STAYS: ReadonlySet<Act> = new Set(['stay', 'pack', 'close', 'cover', 'put']);
 

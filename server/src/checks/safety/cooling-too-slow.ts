@@ -59,7 +59,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'FDA Food Code 2022, 3-501.14 and 3-501.19; USDA FSIS, danger zone (for consumers)',
   },
-  explain: `**What it computes.** Where everything lies after each step, how warm it is there and for how long, from what the steps say; for whatever is perishable by then (meat, fish, egg, dairy, stock, or cooked vegetables, pulses, rice and pasta, and neither sour, sweet, salt nor dry enough to keep). Minutes between the cold and the hot limit add up until it is heated through. What cools from hot may take 2 h to 21 °C, and 6 h in all to 5 °C; what is left out has 4 h (2 h by the home rule), and raw meat and fish that thaw no more. What is put by in a room or a larder with no word of for how long passes what time alone allows.
+  explain: `**What it computes.** Where everything lies after each step, how warm it is there and for how long, from what the steps say; for whatever is perishable by then (meat, fish, egg, dairy, stock, or cooked vegetables, pulses, rice and pasta, and neither sour, sweet, salt nor dry enough to keep). Minutes between the cold and the hot limit add up until it is heated through. What cools from hot may take 2 h to 21 °C, and 6 h in all to 5 °C; what is left out has 4 h (2 h by the home rule), and raw meat and fish that thaw no more. What is put by in a room or a larder with no word of for how long passes what time alone allows, and so does what stands there until an hour that only the writer knows.
 
 **Why it matters.** Spores of Clostridium perfringens and Bacillus cereus survive the boil, and between 50 and 20 °C they double every quarter of an hour. A deep pot left on the stove overnight is the classic outbreak.
 
@@ -80,6 +80,7 @@ It is a warning where the place or the time is a conclusion; where nobody knows 
       thaws: `Frozen flesh thaws too warm there: thaw it at ${limits.cold.celsius} °C, ${limits.cold.fahrenheit} °F, or below, or in cold running water.`,
       stuffed:
         'A raw bird with a warm filling is cooked at once: fill it right before it goes into the oven, or bake the filling by itself.',
+      'set down': `It stands there until a time that only the writer knows: ${timeText(limitMin)} at most out of the cold. Write how long, or where it is kept cold.`,
       'on a shelf': `This does not keep there: keep it at ${limits.cold.celsius} °C, ${limits.cold.fahrenheit} °F, or below, or freeze it. Out of the cold, ${timeText(limitMin)} at most.`,
     }[kind];
     return {
@@ -101,6 +102,7 @@ It is a warning where the place or the time is a conclusion; where nobody knows 
       'recipe Rice pudding\n  1 l       whole milk\n  120 g     pudding rice\n  60 g      caster sugar\n  do Simmer the rice in the milk with the sugar for 40 min.\n  do Cool to 21 C within 4 h and chill at 4 C.\n# "within 4 h" cooling-too-slow: too slow\n',
       'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Stand at room temperature for 5 h.\n# "for 5 h" cooling-too-slow: left out\n',
       'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Stand for 3 h on the worktop.\n  do Set out on the sideboard for 2 h.\n# "for 2 h" cooling-too-slow: 5 h left out\n',
+      'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Set it on the window sill and take it up when the choir breaks up.\n# "window sill" cooling-too-slow warning: only the writer knows\n  do Ladle into bowls.\n',
       'recipe Fried rice\n  500 g     cooked rice, left out overnight\n# "overnight" cooling-too-slow: left out\n  2 tbsp    sunflower oil\n  do Fry the rice in the oil until piping hot.\n',
     ],
   },

@@ -21,6 +21,7 @@ interface Values {
   readonly place: Span | undefined;
   /** Where it lies is known, and not for how long, or how warm that is. */
   readonly placed: boolean;
+  readonly timed: boolean;
 }
 
 const asked = overJourneys((house, journey) => {
@@ -57,6 +58,7 @@ function questionOf(
       limits,
       place: place && { start: place.start, end: place.end },
       placed: stay.lies.sure !== 'unread',
+      timed: stay.timed,
     },
   };
 }
@@ -81,7 +83,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'FDA Food Code 2022, 3-501.16 and 3-501.19; USDA FSIS, danger zone (for consumers)',
   },
-  explain: `**What it computes.** What \`cooling-too-slow\` does: where perishable food lies, how warm it is there and for how long. Where nobody can tell the place from the words, or the time that is said may be short enough and may be too long, this asks instead of asserting. One question a recipe, about the longest such stay; nothing is asked of a part in which something is wrong for certain.
+  explain: `**What it computes.** What \`cooling-too-slow\` does: where perishable food lies, how warm it is there and for how long. Where nobody can tell the place from the words, where the time that is said may be short enough and may be too long, or where food is set down somewhere warm with no word of for how long, this asks instead of asserting. One question a recipe, about the longest such stay; nothing is asked of a part in which something is wrong for certain.
 
 **Why it matters.** The cellar of one cook is at 4 °C and that of the next at 18 °C; the stranger who cooks this has only the words.
 
@@ -101,14 +103,18 @@ export default defineCheck<Values>({
       source: `${title}, ${leftOut.section}`,
     };
   },
-  fix: ({ place, placed, limits }, { document }, { line }) => {
-    if (placed) return [];
-    if (place !== undefined)
-      return ['in the fridge at 4 C', `over a low heat at ${limits.hot.celsius + 3} C`].map((words) => ({
-        title: `Write \`${words}\``,
-        effect: 'amounts',
-        edits: [replaceSpan(line, place, words)],
-      }));
+  fix: ({ place, timed }, { document }, { line }) => {
+    if (timed && place !== undefined) return [];
+    if (place !== undefined) {
+      const title = 'Write `for no more than 2 h`';
+      return [
+        {
+          title,
+          effect: 'amounts',
+          edits: [replaceSpan(line, { start: place.end, end: place.end }, ' for no more than 2 h')],
+        },
+      ];
+    }
     // It has waited before this step, and of that no step says a word.
     return ['keep it in the fridge at 4 C', 'freeze it'].map((words) => ({
       title: `Write \`Cool it within 2 h and ${words}.\``,
@@ -129,6 +135,7 @@ export default defineCheck<Values>({
             'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Cool it within 2 h and keep it in the fridge at 4 C.\n  do Next day, reheat until steaming.\n',
         },
       },
+      'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Put the pot on the window sill.\n# "window sill" disposition-unsaid *: longer than 4 h\n  do Ladle into bowls.\n',
       'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Leave it in the scullery sink for 1 to 6 h.\n# "for 1 to 6 h" disposition-unsaid: longer than 4 h\n',
     ],
   },

@@ -6,7 +6,7 @@
 import { keptOn } from '../../notation/kept.ts';
 import type { Sentence, Span } from '../../notation/tree.ts';
 import { type ClockSaid, clocksIn } from '../../prose/clock.ts';
-import type { Event, Slot } from '../../prose/event.ts';
+import type { Act, Event, Slot } from '../../prose/event.ts';
 import type { NameRun } from '../../prose/pieces.ts';
 import { read } from '../../prose/read.ts';
 import type { Mention } from '../mentions.ts';
@@ -27,6 +27,8 @@ export interface BoundEvent {
   readonly unnamed: Slot['by'] | undefined;
   /** The same of what something goes into. */
   readonly into: Slot['by'] | undefined;
+  /** Somewhere in its step a time is told by words that nobody reads: `by the time we flip the sign`. */
+  readonly horizon?: true;
 }
 
 const BOUND = keptOn<Sentence, { readonly mentions: readonly Mention[]; readonly events: readonly BoundEvent[] }>();
@@ -46,9 +48,15 @@ export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[]
     else events.push(bind(event, mentions, from));
   }
   addLost(events, sentence, mentions);
+  if (events.some(hasHorizon)) for (const [i, event] of events.entries()) events[i] = { ...event, horizon: true };
   BOUND.set(sentence, { mentions, events });
   return events;
 }
+
+const hasHorizon = ({ event }: BoundEvent): boolean =>
+  !HAS_SIGNS.has(event.act) && event.until.some(({ is }) => is === undefined);
+/** What goes on until the food is as it should be. */
+const HAS_SIGNS: ReadonlySet<Act> = new Set<Act>(['heat', 'dry', 'smoke', 'rise', 'combine', 'cut', 'shape']);
 
 /** `Beat in the milk, then the flour a scoop at a time`: what no verb takes goes where the one before it in the same sentence puts things. */
 function addLost(events: BoundEvent[], { items }: Sentence, mentions: readonly Mention[]): void {

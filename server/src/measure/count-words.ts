@@ -39,7 +39,7 @@ const ROWS = rows([
   { word: 'fillet', alike: ['whole'] },
   { word: 'floret' },
   { word: 'glass', forms: ['glasses'], packs: true },
-  { word: 'handful', forms: ['handsful'] },
+  { word: 'handful', forms: ['handsful', 'fistful', 'fistfuls'] },
   { word: 'head', alike: ['bulb', 'whole'] },
   { word: 'jar', packs: true },
   { word: 'joint' },

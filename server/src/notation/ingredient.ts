@@ -9,6 +9,7 @@ import { Item } from './item.ts';
 import { takeAnother, takeBesides, takeBracketed, takeDrained } from './item-again.ts';
 import {
   endsBehind,
+  intoFrom,
   MORE,
   opensRate,
   putInto,
@@ -269,7 +270,7 @@ export class ItemReader {
   private putInto(item: Item, from: Token): boolean {
     const { cursor, line } = this.on;
     const had = item.more?.length ?? 0;
-    if (item.isBare || !putInto(this.on, cursor.at) || !this.further(item, cursor.at + 2)) return false;
+    if (item.isBare || !putInto(this.on, cursor.at) || !this.further(item, intoFrom(this.on, cursor.at))) return false;
     item.more = item.more?.map((more, i) => (i < had ? more : { ...more, listed: true }));
     item.prepare(line, from, cursor.tokens[cursor.at - 1] ?? from);
     return true;

@@ -78,6 +78,8 @@ function endsName(on: ListLine, item: Item, token: Token): boolean {
     // `onion stuck with 6 cloves`
     case 'with':
       return isNumber(next?.kind ?? Kind.End);
+    case 'in':
+      return putInto(on, at);
     case 'mixed':
       // `wine and brandy mixed`
       return putInto(on, at) || next === undefined || next.kind === Kind.Comma;
@@ -169,8 +171,26 @@ export function putInto(on: ListLine, at: number): boolean {
   const done = tokens[at]?.written?.word ?? '';
   // `stuck with 6 cloves`
   if (word === 'with' && DONE.test(done) && opensMore(on, at + 2)) return true;
+  // `2 drops rennet in 2 tbsp water`
+  if (done === 'in') return opensVolume(on, at + 1);
   if (!PUT_INTO.has(done)) return false;
   return (word === 'in' || word === 'with' || word === 'into') && opensMore(on, at + 2);
+}
+
+/** Where the item begins that it is put into. */
+export const intoFrom = ({ cursor: { tokens } }: ListLine, at: number): number =>
+  tokens[at]?.written?.word === 'in' ? at + 1 : at + 2;
+
+/** Whether so much by volume begins there, of something: no pieces, and no inches. */
+function opensVolume(on: ListLine, at: number): boolean {
+  const { cursor } = on;
+  const { at: back } = cursor;
+  cursor.at = at;
+  const opens = cursor.token !== undefined && isNumber(cursor.kind);
+  const stated = opens ? takeStated(cursor, on.line) : undefined;
+  const isOfMore = cursor.kind === Kind.Word;
+  cursor.at = back;
+  return isOfMore && stated !== undefined && !(stated instanceof Free) && dimensionIn(stated) === 'volume';
 }
 
 /** `the size of an egg`, `about the size of`, `size of`, `as big as`. */

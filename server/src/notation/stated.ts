@@ -28,7 +28,7 @@ export function takeStated(cursor: Cursor, line: string): Amount | undefined {
 }
 
 /** Words for as much as one likes: `some`, `a little`, `a good splash of`. */
-const SOME: ReadonlySet<string> = new Set(['some', 'enough', 'sufficient', 'plenty', 'little']);
+const SOME: ReadonlySet<string> = new Set(['some', 'enough', 'sufficient', 'plenty', 'little', 'whatever']);
 const VAGUE =
   /^(?:little|bit|dust|dusting|sprinkling|sprinkle|grating|grain|speck|scraping|touch|trickle|shaving|swirl|smear|shake|spritz|dribble|lick|scattering|grind)s?$/;
 

@@ -38,6 +38,8 @@ export const TOPICS = [
   'power',
   /** What is pushed in to see. */
   'test',
+  /** Listed, it is no food: what smokes, ties or holds it together. */
+  'gear',
 ] as const;
 export type Topic = (typeof TOPICS)[number];
 

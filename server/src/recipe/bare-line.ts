@@ -5,6 +5,7 @@
 import { type FoodClass, type FoodMatch, foodsOf } from '../food/food.ts';
 import { dimensionOf } from '../measure/unit.ts';
 import type { IngredientNode, Line, MeasuredNode, Statement } from '../notation/tree.ts';
+import { gearNamed } from '../prose/gear-named.ts';
 import { verbNamed } from '../prose/verb-named.ts';
 import { bindIngredients, type Ingredient } from './ingredient.ts';
 import type { World } from './world.ts';
@@ -53,6 +54,23 @@ const SENTENCE = /[.!?]\s*$|^\S+ (?:the|it|them|a|an|in|on|over|up|until|well|to
 export function isBareLine({ statement }: Line, world: World): boolean {
   const bare = bareIn(statement);
   return bare !== undefined && bindBare(bare, 0, world).length > 0;
+}
+
+/** Whether the line could not be read by its opening, and lists a thing that is no food: nothing of it is weighed or eaten. */
+export function isGearLine({ statement, faults }: Line, { book }: World): boolean {
+  if (
+    statement.kind !== 'unread' ||
+    faults.some(({ code, write }) => code !== 'not-a-statement' || write !== undefined)
+  )
+    return false;
+  const { text } = statement.words;
+  return (
+    text.length <= LONGEST_NAME &&
+    !/\d/.test(text) &&
+    !SENTENCE.test(text) &&
+    gearNamed(text) &&
+    book.findInText(text).kind === 'unknown'
+  );
 }
 
 /** What is added to a base without an amount is read as on a list. */

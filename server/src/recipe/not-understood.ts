@@ -6,6 +6,7 @@ import { keptOn } from '../notation/kept.ts';
 import type { Outline, PartSource } from '../notation/outline.ts';
 import type { Line, StatementKind } from '../notation/tree.ts';
 import { verbNamed } from '../prose/verb-named.ts';
+import { isGearLine } from './bare-line.ts';
 import type { Ingredient } from './ingredient.ts';
 import type { PartHead } from './part.ts';
 import type { Recipe } from './recipe.ts';
@@ -66,7 +67,10 @@ export function notUnderstoodIn(
   for (let at = 0; at < lines.length; at++) {
     const line = lines[at] as Line;
     if (line.statement.kind === 'step') inSteps = true;
-    if ((line.faults.length > 0 && isOfList(line, inSteps, world) && !isBare(at)) || isNameless(line)) {
+    if (
+      (line.faults.length > 0 && isOfList(line, inSteps, world) && !isBare(at) && !isGearLine(line, world)) ||
+      isNameless(line)
+    ) {
       found ??= new Set();
       found.add(at);
     }

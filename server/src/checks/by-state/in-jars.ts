@@ -125,11 +125,17 @@ function keptShut(journey: Journey, body: Body, mix: Mixture): Kept | undefined 
   }
   if (body.band === 'cold' || body.band === 'frozen') return undefined;
   if (isHeldHot(journey, body)) return undefined;
-  if (body.shut === 'jar') return putBy(body);
+  if (body.shut === 'jar') return isForTheDay(journey, body) ? undefined : putBy(body);
   // What was cooked, and filled into jars in the end, is put by in them, though nobody says that they are closed.
   const isFilled = isClosable(body) && body.lies.place === 'room' && body.members.some(isCooked);
   if (!isFilled || body.members.some(({ state }) => (state.was & WAS.eaten) !== 0)) return undefined;
   return { how: 'put by', sure: 'inferred', minutes: { low: 0, high: Infinity }, stay: undefined };
+}
+
+/** `Pack at ten, sell by two`: nobody puts that by. */
+function isForTheDay({ stays }: Journey, body: Body): boolean {
+  const last = stays.findLast((stay) => sharesFood(stay.body, body));
+  return last?.timed === true && last.by.event.act === 'pack' && last.minutes.high < DAY;
 }
 
 /** A flask for the day keeps hot what is in it. */

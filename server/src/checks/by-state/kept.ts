@@ -38,7 +38,7 @@ const isFrozen = ({ lies }: Stay): boolean => lies.place === 'frozen' || lies.ce
 /** `It lives beside the stove`, `we leave ours at 21 C`: used from there, it is there all the same. */
 export const livesThere = ({ by: { event }, lies }: Stay): boolean =>
   event.act === 'stay' &&
-  event.as === 'told' &&
+  (event.as === 'told' || event.craft === 'keep') &&
   event.until.length === 0 &&
   (event.where.length > 0 || event.temperatures.length > 0) &&
   lies.sure !== 'unread';

@@ -148,8 +148,8 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
 }
 
 /** In the closed jar in which it was under pressure nothing lives, however slowly it cools; what was filled into one since lies elsewhere. */
-const isCanned = ({ shut, lies, members }: Body): boolean =>
-  shut === 'jar' && lies.place === 'stove' && members.some(({ state }) => (state.was & WAS.pressed) !== 0);
+const isCanned = ({ shut, members }: Body): boolean =>
+  shut === 'jar' && members.some(({ state }) => (state.was & WAS.canned) !== 0);
 
 /** Frozen flesh that is set in a room, with no word of for how long, thaws there (Food Code 2022, 3-501.13). */
 const thawsThere = ({ body, by, lies, timed, branch }: Stay): boolean =>

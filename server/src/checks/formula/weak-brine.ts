@@ -23,7 +23,7 @@ export default defineCheck<BandValues>({
 
 **What to do.** Weigh the salt against vegetables and water together: 2 to 2.5 % for cabbage, 2 to 5 % for others. Follow a tested recipe and local advice: this is arithmetic, not a licence.
 
-A part without \`as\` that is left to ferment for a day or more, and is mostly vegetables and salt, is held against the least that is plausible.
+A part without \`as\` that is left to ferment, for a day or more or for as long as it takes, and is mostly vegetables, is held against the least that is plausible.
 
 **Silent** where the salt, the vegetables or the water are of no known weight, and for salt added to taste.`,
   *find(part) {
@@ -61,6 +61,14 @@ const DAY_MIN = 1440;
 const FERMENTS_FOR_DAYS = deed(
   ({ craft, times }) => craft === 'ferment' && times.some(({ minutes }) => minutes.high >= DAY_MIN),
 );
+/** `Leave to sour in its own good time` */
+const FERMENTS = deed(
+  ({ craft, times, said, where }) =>
+    craft === 'ferment' &&
+    said === 'yes' &&
+    times.every(({ kind }) => kind === 'every') &&
+    where.every(({ is }) => is !== 'cold' && is !== 'frozen'),
+);
 /** Left for two days or more out of the cold, raw vegetables with salt turn sour or spoil. */
 const LEFT_MIN = 2880;
 const LEFT_FOR_DAYS = deed(
@@ -80,7 +88,7 @@ const LEAST_VEGETABLES = 0.3;
 function isPlainFerment(part: Part): boolean {
   const { steps, head } = part;
   const isSaid = anyDoes(steps, FERMENTS_FOR_DAYS);
-  const isLeft = isSaid || (anyDoes(steps, LEFT_FOR_DAYS) && !anyDoes(steps, HEATS));
+  const isLeft = isSaid || ((anyDoes(steps, LEFT_FOR_DAYS) || anyDoes(steps, FERMENTS)) && !anyDoes(steps, HEATS));
   if (!isLeft || mainSalt(part) === undefined) return false;
   // What is sour already needs no salt.
   if (!isSaid && head.ingredients.some(({ food }) => food?.roles.includes('acid') === true)) return false;

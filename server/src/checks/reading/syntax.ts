@@ -1,9 +1,10 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { Misplaced } from '../../notation/outline.ts';
 import type { Line, Statement, SyntaxFault } from '../../notation/tree.ts';
-import { isBareLine } from '../../recipe/bare-line.ts';
+import { isBareLine, isGearLine } from '../../recipe/bare-line.ts';
 import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
 import { defineCheck, type Found } from '../check.ts';
+import type { House } from '../house.ts';
 import { onceFor } from '../once.ts';
 import { faultsTold, writesOf } from './faults.ts';
 
@@ -17,6 +18,10 @@ function lacksAmount(statement: Statement): boolean {
     return statement.ingredient.amount === undefined && statement.ingredient.name !== undefined;
   return statement.kind === 'ingredient' && statement.amount === undefined;
 }
+
+/** An ingredient, or a thing that is none, is listed without an amount. */
+const isAllTheSame = (line: Line, world: House['world']): boolean =>
+  lacksOnlyItsAmount(line, world) || isBareLine(line, world) || isGearLine(line, world);
 
 const TITLES: Partial<Record<SyntaxFault['code'], string>> = {
   'capital-keyword': 'Write it in small letters',
@@ -35,7 +40,7 @@ export default defineCheck<SyntaxFault>({
 
 The message says what to write instead. The lines around it are read as usual. Silent in comments, after \`#\`.`,
   *find(line, house) {
-    if (line.faults.length === 0 || lacksOnlyItsAmount(line, house.world) || isBareLine(line, house.world)) return;
+    if (line.faults.length === 0 || isAllTheSame(line, house.world)) return;
     for (const fault of faultsTold(line)) {
       if (!isElsewhere(fault, line)) yield { at: { line: 0, start: fault.start, end: fault.end }, values: fault };
     }

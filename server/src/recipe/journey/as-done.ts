@@ -11,6 +11,9 @@ export function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
   const { event, names, unnamed } = by;
   const as = (act: Act): BoundEvent => ({ ...by, event: { ...event, act } });
   if (event.act === 'ready' && names.some(({ role }) => role === 'what')) return as('combine');
+  // `Divide the cucumbers among the jars`: they are in them from then on.
+  if (event.act === 'divide' && names.length > 0 && (event.vessel?.is === 'jar' || event.vessel?.is === 'airtight'))
+    return as('put');
   // `Line up on the shelf for the winter`; `sterilise an hour`, of jars that are full.
   // `Wipe, lids on`
   if (event.act === 'ready' && names.length === 0 && event.vessel?.is === 'tool' && current.some(isOpenJar))

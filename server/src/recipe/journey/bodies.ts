@@ -74,6 +74,8 @@ export const WAS = {
   puzzled: 524288,
   /** Stirred into something that boils. */
   intoBoiling: 1048576,
+  /** Under pressure, in the jar that it is in. */
+  canned: 2097152,
 } as const;
 
 export interface FoodState {

@@ -24,7 +24,7 @@ export interface At {
 export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body {
   const { event } = by;
   // Shaken, opened or eaten later on, what was closed up and kept was kept all the same.
-  if (isKept(body) && USES.has(event.act)) return event.act === 'eat' ? eaten(body) : body;
+  if (isKept(body) && (USES.has(event.act) || event.as === 'before')) return event.act === 'eat' ? eaten(body) : body;
   const temperatures = settleTemperatures(event, body);
   const vessel = vesselOf(by, body);
   // A jar that is closed stands in the kettle, and is not emptied into it.

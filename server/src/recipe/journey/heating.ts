@@ -116,7 +116,8 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
     (event.until.some(({ is }) => is === 'dry') && !isWet(event) ? WAS.crisp : 0) |
     (event.until.some(({ is }) => is === 'rare') ? WAS.rare : 0) |
     (event.medium?.is === 'microwaves' ? WAS.microwaved : 0);
-  const pressed = event.medium?.is === 'pressure' ? WAS.pressed : 0;
+  const isPressed = event.medium?.is === 'pressure';
+  const pressed = isPressed ? WAS.pressed | (body.vessel === 'jar' || body.shut === 'jar' ? WAS.canned : 0) : 0;
   const again = body.band === 'cold' || body.band === 'frozen' ? WAS.reheated : 0;
   // A figure says more than the verb beside it.
   const through =

@@ -141,14 +141,29 @@ function bandAt({ celsius, place }: Lying): Body['band'] {
 /** What rises or ferments for a day turns sour by itself (common practice, no source). */
 const FERMENTS_MIN = 1440;
 
-const bitOf = ({ act, medium }: Event, minutes: Range): number => {
+/** In fewer hours only the outside is dry (common practice, no source). */
+const DRIES_MIN = 180;
+/** Where things are hung or spread until they are dry all through. */
+const DRYING: ReadonlySet<Where['is']> = new Set<Where['is']>(['outdoors', 'warm', 'hot', 'oven', 'smoker']);
+
+/** `Dry on a towel`, `rinse, dry and pack` takes water off the outside, and dries nothing. */
+const driesThrough = ({ times, until, where, medium }: Event, minutes: Range): boolean =>
+  times.some(({ kind }) => kind === 'spent')
+    ? minutes.low >= DRIES_MIN
+    : until.length > 0 ||
+      medium?.is === 'air' ||
+      minutes.high > 0 ||
+      where.some(({ is, not }) => !not && DRYING.has(is));
+
+const bitOf = (event: Event, minutes: Range): number => {
+  const { act, medium } = event;
   switch (act) {
     case 'freeze':
       return WAS.frozen;
     case 'thaw':
       return WAS.thawed;
     case 'dry':
-      return WAS.dried;
+      return driesThrough(event, minutes) ? WAS.dried : 0;
     case 'steep':
       return medium?.is === 'brine' ? WAS.salted : medium?.is === 'acid' ? WAS.soured : 0;
     case 'rise':

@@ -140,7 +140,7 @@ class Taker {
       const { flesh } = this.top.larder(this.top.part.index);
       this.takeList(({ ingredient }) => flesh.includes(ingredient));
     }
-    if (event.act === 'close') this.addJars();
+    if (event.act === 'close' || isFilledIn(by)) this.addJars();
     // `Pour over the boiling brine`: what was made hot for it.
     if (event.act === 'put' && unnamed === 'name' && by.names.length === 0) this.addHot();
   }
@@ -162,7 +162,7 @@ class Taker {
     if (!isNameless) this.fresh.push(...this.fresh.splice(known).map(asImplied));
   }
 
-  /** `Fill to the neck and cork`: what lies in the jars already is in them too. */
+  /** `Fill to the neck and cork`, `fill the jars`, `boil the vinegar and pour it over`: what lies in the jars already is in them too. */
   private addJars(): void {
     if (this.bodies.length === 0 || this.bodies.some(({ vessel }) => vessel !== undefined)) return;
     for (const body of this.top.state.bodies)
@@ -262,6 +262,13 @@ const isUnnamedFlesh = ({ members }: Body, part: number): boolean =>
 
 const isReadInside = ({ event: { temperatures } }: BoundEvent): boolean =>
   temperatures.some(({ of, inside }) => of === 'food' && inside);
+
+/** It is put in the jars, or over nothing that is named. */
+const isFilledIn = ({ event: { act, vessel, where }, names, unnamed }: BoundEvent): boolean =>
+  act === 'put' &&
+  names.length === 0 &&
+  where.length === 0 &&
+  (vessel?.is === 'jar' ? unnamed === 'vessel' : vessel === undefined && (unnamed === 'it' || unnamed === 'mixture'));
 
 const hasFlesh = ({ members }: Body): boolean => members.some(isFlesh);
 

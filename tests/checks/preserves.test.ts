@@ -1,0 +1,233 @@
+/**
+ * Food that is preserved: pickled, canned, fermented, cured, dried, laid in oil. Each pair differs in what makes it dangerous, and in little
+ * else. The recipes are invented; which is which is the USDA Complete Guide to Home Canning, 9 CFR 424.21 and what CDC and extension services
+ * say of garlic in oil (from memory).
+ */
+import { describe, expect, test } from 'vitest';
+import { open } from '../support/harness.ts';
+
+interface Half {
+  readonly list: readonly string[];
+  readonly steps: readonly string[];
+}
+
+const half = (list: readonly string[], ...steps: readonly string[]): Half => ({ list, steps });
+
+const SAFETY = new Set(['safety', 'formula']);
+
+const loud = ({ list, steps }: Half): string[] =>
+  open(
+    `recipe Test\n${list.map((line) => `  ${line}\n`).join('')}${steps.map((step) => `  do ${step}\n`).join('')}`,
+  ).findings.open.flatMap(({ code, severity, check }) =>
+    SAFETY.has(check.family) && (severity === 'error' || severity === 'warning') ? [code] : [],
+  );
+
+const VEG = ['1 kg carrots, in sticks', '300 g onions, sliced'];
+const thin = (vinegar: number, water: number): string[] => [
+  ...VEG,
+  `${vinegar} ml white wine vinegar`,
+  `${water} ml water`,
+  '20 g salt',
+];
+
+const pairs = (code: string, rows: readonly (readonly [string, Half, Half])[]): void => {
+  test.each(rows)('%s', (_, danger, safe) => {
+    expect(loud(danger)).toContain(code);
+    expect(loud(safe)).toEqual([]);
+  });
+};
+
+describe('what is filled over what lies in the jars is in them too', () => {
+  const into = (steps: readonly string[]): readonly [Half, Half] => [
+    half(thin(150, 900), ...steps),
+    half(thin(600, 600), ...steps),
+  ];
+  pairs('low-acid-preserve', [
+    [
+      'fill the jars',
+      ...into([
+        'Pack the carrots and onions into hot jars.',
+        'Boil the vinegar, water and salt.',
+        'Fill the jars, screw on the lids and keep on a shelf for 2 months.',
+      ]),
+    ],
+    [
+      'pour it over',
+      ...into([
+        'Share the carrots and onions out among six clean jars.',
+        'Bring the vinegar, water and salt to the boil and pour it over.',
+        'Seal, and store in the larder till the spring.',
+      ]),
+    ],
+    [
+      'divided among jars',
+      ...into([
+        'Divide the carrots and onions between the jars.',
+        'Boil the vinegar with the water and salt and pour it over, to within 1 cm of the rim.',
+        'Process 10 minutes in a boiling-water canner, and store in the cellar for up to a year.',
+      ]),
+    ],
+    [
+      'a towel dries the outside alone',
+      ...into([
+        'Dry the carrots and onions on a tea towel, and fill them into jars.',
+        'Boil the vinegar, water and salt, pour over the carrots and close tightly.',
+        'Leave in a cupboard for 8 weeks.',
+      ]),
+    ],
+    [
+      'washed and dried',
+      ...into([
+        'Wash and dry the carrots, and pack them in jars with the onions.',
+        'Boil the vinegar, water and salt, pour over and cap.',
+        'Keep in the pantry for 6 weeks before you open one.',
+      ]),
+    ],
+  ]);
+});
+
+describe('vegetables that turn sour', () => {
+  const KRAUT = ['2 kg white cabbage, shredded', '1 tbsp caraway seed'];
+  const SALTED = [...KRAUT, '45 g salt'];
+  const ferments = (...steps: readonly string[]): readonly [Half, Half] => [
+    half(KRAUT, ...steps),
+    half(SALTED, ...steps.map((step) => step.replace('caraway', 'caraway and salt'))),
+  ];
+  pairs('weak-brine', [
+    [
+      'in its own time',
+      ...ferments(
+        'Pound the cabbage with the caraway and press it into a crock.',
+        'Leave in the scullery to ferment in its own time.',
+      ),
+    ],
+    [
+      'until it is sour',
+      ...ferments(
+        'Pack the cabbage and caraway in a jar, weigh down, and ferment at room temperature until sour enough.',
+      ),
+    ],
+    [
+      'for weeks',
+      ...ferments('Knead the cabbage with the caraway, fill a crock and let it ferment in the kitchen for 3 weeks.'),
+    ],
+  ]);
+});
+
+describe('oil that shuts the air out', () => {
+  const OIL = ['1 head garlic, peeled', '4 hot peppers, slit', '500 ml vegetable oil'];
+  const fills = 'Push the garlic and peppers into a bottle and fill it with the oil.';
+  pairs('garlic-in-oil', [
+    [
+      'let it live',
+      half(OIL, fills, 'Let it live beside the stove, and top up the oil as it goes down.'),
+      half(OIL, fills, 'Let it live in the fridge for three days, and throw out what is left.'),
+    ],
+    [
+      'it dwells',
+      half(OIL, fills, 'It dwells on the windowsill, where everybody can reach it.'),
+      half(OIL, fills, 'It dwells in the fridge, and is gone in 2 days.'),
+    ],
+    [
+      'keep it by the cooker',
+      half(OIL, fills, 'Keep it on the counter by the cooker.'),
+      half(OIL, fills, 'Keep it in the refrigerator and use within 3 days.'),
+    ],
+  ]);
+});
+
+describe('meat under fat', () => {
+  const POTTED = ['1 kg stewing beef', '150 g butter', '100 g clarified butter', '10 g salt'];
+  const cooks = [
+    'Simmer the beef with the salt in a little water for 3 h, and pound it smooth with the butter.',
+    'Press into little jars, pour the clarified butter over and close.',
+  ];
+  pairs('low-acid-preserve', [
+    [
+      'cut since',
+      half(POTTED, ...cooks, 'Put by in the dresser. I have cut a pot after three months and found it very good.'),
+      half(POTTED, ...cooks, 'Put by in the fridge. I have cut a pot after three days and found it very good.'),
+    ],
+  ]);
+});
+
+describe('curing salt', () => {
+  const cured = (grams: string): string[] => [
+    '1 kg pork leg, minced',
+    '25 g salt',
+    grams,
+    '1 sachet fermented-sausage starter culture',
+    'hog casings',
+  ];
+  const steps = ['Knead all until sticky and fill the casings.', 'Steam to 72 C in the centre and chill at once.'];
+  pairs('curing-salt-dose', [
+    ['beside a culture', half(cured('20 g curing salt'), ...steps), half(cured('2.4 g curing salt'), ...steps)],
+    [
+      'a level teaspoon to five pounds',
+      half(
+        ['5 lb pork, minced', '1 tbsp curing salt no. 1', '2 tbsp salt'],
+        'Mix all, and smoke until the centre reads 160 F.',
+      ),
+      half(
+        ['5 lb pork, minced', '1 level tsp curing salt no. 1', '2 tbsp salt'],
+        'Mix all, and smoke until the centre reads 160 F.',
+      ),
+    ],
+  ]);
+});
+
+describe('nothing is said of', () => {
+  test.each<[string, Half]>([
+    [
+      'jars that cool where they were under pressure',
+      half(
+        ['4 kg pork shoulder, cubed', '20 g salt', '1 l water'],
+        'Pack the pork into hot jars with the salt, cover with the boiling water and lid.',
+        'Process for 75 minutes at 11 pounds of pressure.',
+        'Cool the jars overnight on a towel, and check the seals.',
+      ),
+    ],
+    [
+      'rice that is packed and sold on the day',
+      half(
+        ['3 kg rice', '450 ml rice vinegar', '200 g sugar', '60 g salt'],
+        'Boil the rice, and stir in the vinegar, sugar and salt.',
+        'Cool to room temperature. Pack at 10, sell by 2, bin the rest.',
+      ),
+    ],
+  ])('%s', (_, safe) => {
+    expect(loud(safe)).toEqual([]);
+  });
+});
+
+describe('lines of strangers', () => {
+  const codes = (line: string): string[] =>
+    open(`recipe Test\n  1 kg beef\n  ${line}\n  do Boil all.\n`).findings.open.flatMap(({ code }) =>
+      code === 'syntax' || code === 'missing-amount' || code === 'unread-amount' ? [code] : [],
+    );
+
+  test.each([
+    'beech sawdust',
+    'oak dust for the smoker',
+    'hickory chips, soaked',
+    'muslin and string',
+    'canning jars',
+    "butcher's twine",
+    'wooden skewers',
+    '2 drops rennet in 2 tbsp water',
+    '1 tsp fresh yeast in 50 ml warm water',
+    'a good fistful of kitchen salt',
+  ])('%s', (line) => {
+    expect(codes(line)).toEqual([]);
+  });
+
+  test.each([
+    ['hog casings', 'missing-amount'],
+    ['fibrous casings, soaked', 'missing-amount'],
+    ['potato chips', 'missing-amount'],
+    ['Toast the oats in a dry pan.', 'syntax'],
+    ['1 tin tuna in 2 pieces', 'unread-amount'],
+  ])('%s', (line, code) => {
+    expect(codes(line)).toEqual([code]);
+  });
+});

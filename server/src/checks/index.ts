@@ -62,6 +62,7 @@ import dispositionUnsaid from './safety/disposition-unsaid.ts';
 import garlicInOil from './safety/garlic-in-oil.ts';
 import heldTooWarm from './safety/held-too-warm.ts';
 import implausibleTemperature from './safety/implausible-temperature.ts';
+import keptTooLong from './safety/kept-too-long.ts';
 import lowAcidPreserve from './safety/low-acid-preserve.ts';
 import naturalToxin from './safety/natural-toxin.ts';
 import noSafeTemperature from './safety/no-safe-temperature.ts';
@@ -137,6 +138,7 @@ export const CHECKS: readonly Check[] = [
   garlicInOil,
   heldTooWarm,
   implausibleTemperature,
+  keptTooLong,
   lowAcidPreserve,
   naturalToxin,
   noSafeTemperature,

@@ -30,6 +30,11 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ],
     ['cooling-too-slow', 'six hours to the middle', ['70 F within 2 h', '70 F within 6 h']],
     [
+      'kept-too-long',
+      'weeks for days',
+      ['to 41 F within 6 h in all.', 'to 41 F within 6 h in all, and keep in the refrigerator for 5 weeks.'],
+    ],
+    [
       'cooling-too-slow',
       'left on the stove overnight',
       ['Strain and cool to 70 F within 2 h and to 41 F within 6 h in all.', 'Strain and leave on the stove overnight.'],

@@ -21,6 +21,8 @@ export interface ShutOff {
   readonly verdicts: readonly Verdict[];
   /** What is in closed jars or in oil keeps or does not by their rules, and not by those of what lies about. */
   readonly judged: ReadonlySet<Stay>;
+  /** In which something was found. */
+  readonly bodies: ReadonlySet<Body>;
 }
 
 export const shutOff = onceFor((journey: Journey): ShutOff => {
@@ -37,7 +39,7 @@ export const shutOff = onceFor((journey: Journey): ShutOff => {
     ...inOil.map(({ solid, part, kept, asked }) => verdictOf('garlic-in-oil', solid, part, kept, asked)),
     ...inJars.map(({ what, part, kept, asked }) => verdictOf('low-acid-preserve', what, part, kept, asked)),
   ];
-  return { verdicts, judged };
+  return { verdicts, judged, bodies: found };
 });
 
 const isKept = ({ branch, timed, minutes }: Stay): boolean => !branch && (!timed || minutes.high >= LEFT_DAYS * DAY);

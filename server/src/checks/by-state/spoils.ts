@@ -25,7 +25,7 @@ const SALT = 0.1;
 const FATTY = 0.8;
 const DRY = 0.15;
 /** Acid in the water of the mixture, as half vinegar of 5 % over solids; vinegar of the whole. */
-const SOUR = 0.011;
+export const SOUR = 0.011;
 const VINEGAR = 0.1;
 /** Alcohol of 17 % by volume, in grams of what is liquid. */
 const STRONG = 0.135;

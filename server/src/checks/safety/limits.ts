@@ -105,6 +105,10 @@ export interface HoldingLimits {
   };
   readonly cold: { readonly section: string; readonly celsius: number; readonly fahrenheit: number };
   readonly leftOut: { readonly section: string; readonly min: number };
+  /** Ready to eat, in the cold. */
+  readonly kept: { readonly section: string; readonly min: number };
+  /** Cooked, in the cold, by advice that is no rule. */
+  readonly leftovers?: { readonly section: string; readonly min: number };
   readonly reheating: HeatRule;
   readonly microwave: HeatRule;
   /** [°C at most, minutes at least] */

@@ -62,12 +62,11 @@ export function lie(
       : { place: target.high <= COLD_C ? ('cold' as const) : lies.place, celsius: target, sure: lies.sure };
   const isKeptCold =
     lies.celsius.high <= COLD_C && (time === undefined ? event.act === 'freeze' : time.low >= KEPT_COLD_MIN);
-  const isFrozen = lies.place === 'frozen' || lies.celsius.high <= FROZEN_C;
   const next: Body = {
     ...withStates(body, (state) => {
       const partly = isKeptCold && (state.was & WAS.animal) !== 0 && isPartly(state) ? WAS.partly : 0;
       const next = { ...state, was: state.was | bitOf(event, spent) | partly };
-      return isFrozen && (state.was & WAS.animal) !== 0 ? withRead(next, frozenAt(by, lies, spent)) : next;
+      return isFrozen(lies) && (state.was & WAS.animal) !== 0 ? withRead(next, frozenAt(by, lies, spent)) : next;
     }),
     lies: after,
     // No time has passed.
@@ -132,8 +131,14 @@ export const longerBy = (a: Range, b: Range): Range => ({ low: a.low + b.low, hi
 /** Whether it may be neither cold nor hot there. */
 export const isWarm = ({ celsius }: Lying): boolean => celsius.high > COLD_C && celsius.low < HOT_C;
 
-function bandAt({ celsius, place }: Lying): Body['band'] {
-  if (place === 'frozen' || celsius.high <= FROZEN_C) return 'frozen';
+/** Whether it is kept cold there, frozen or not. */
+export const isCold = ({ celsius }: Lying): boolean => celsius.high <= COLD_C;
+
+export const isFrozen = ({ celsius, place }: Lying): boolean => place === 'frozen' || celsius.high <= FROZEN_C;
+
+function bandAt(lies: Lying): Body['band'] {
+  const { celsius } = lies;
+  if (isFrozen(lies)) return 'frozen';
   if (celsius.high <= COLD_C) return 'cold';
   return celsius.low >= HOT_C ? 'hot' : 'between';
 }

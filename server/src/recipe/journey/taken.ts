@@ -96,7 +96,8 @@ class Taker {
       ({ members, band }) =>
         band === 'unsaid' && (members.length > 1 || members.some(({ state }) => state.cut === 'whole')),
     );
-    return event.lasts !== 'works' || this.fresh.length < 2 || onStove || isMixed;
+    // What is folded in goes into something.
+    return event.lasts !== 'works' || event.craft === 'fold' || this.fresh.length < 2 || onStove || isMixed;
   }
 
   private takeUnnamed(by: BoundEvent): void {

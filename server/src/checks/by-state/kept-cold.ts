@@ -1,0 +1,113 @@
+/**
+ * Knows which perishable food is ready to eat and kept in the cold for more days than it may be.
+ * Refuses to know what lies warm, and what is shut off from air.
+ */
+import type { Range } from '../../measure/quantity.ts';
+import type { Span } from '../../notation/tree.ts';
+import type { Act, TimeSaid } from '../../prose/event.ts';
+import { isIn, listedAs } from '../../recipe/families.ts';
+import { type Body, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
+import { isCold, isFrozen } from '../../recipe/journey/stays.ts';
+import type { House } from '../house.ts';
+import { onceInHouse } from '../once.ts';
+import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
+import { overPiecesIn } from './over-pieces.ts';
+import { shutOff } from './shut-off.ts';
+import { type Held, type Lists, membersIn, mixtureIn, SOUR, spoils } from './spoils.ts';
+import type { Level } from './verdict.ts';
+
+/** The span is the time that says so. */
+export interface KeptCold extends Span {
+  readonly level: Level;
+  readonly stay: Stay;
+  /** What it is mostly. */
+  readonly name: string;
+  readonly minutes: Range;
+  readonly limit: HoldingLimits['kept'];
+  /** How a time is said there; undefined where none is. */
+  readonly said: 'for' | 'within' | undefined;
+}
+
+/** What is done while it lies about to change it, and not to keep it. */
+const WORKS: ReadonlySet<Act> = new Set(['rise', 'dry', 'smoke', 'freeze', 'thaw', 'steep']);
+/** Sugar and fat over what is wet, as in a ganache, a toffee, a paste of nuts: little is left for anything to grow in (judgement). */
+const RICH = 2.5;
+
+/** Every stay in the cold that is too long; what is shut off from air is found by that. */
+export const keptCold = onceInHouse((house: House, journey: Journey): readonly KeptCold[] => {
+  const judged = judgedOn(house, journey);
+  if (judged.length === 0) return judged;
+  const { bodies } = shutOff(journey);
+  return judged.filter(({ stay }) => ![...bodies].some((body) => sharesFood(body, stay.body)));
+});
+
+const judgedOn = overPiecesIn(
+  ({ foodSafety }) => holdingLimits(foodSafety),
+  (limits, lists, { stays }) =>
+    stays.flatMap((stay) => {
+      const found = judge(lists, stay, limits);
+      return found === undefined || stays.some((other) => keepsIt(other, stay.body)) ? [] : [found];
+    }),
+);
+
+function judge(lists: Lists, stay: Stay, { kept, leftovers = kept }: HoldingLimits): KeptCold | undefined {
+  const { by, body, lies, timed, minutes } = stay;
+  if (!timed || minutes.high <= leftovers.min || minutes.high === Infinity) return undefined;
+  if (!isCold(lies) || isFrozen(lies) || body.band === 'frozen' || WORKS.has(by.event.act)) return undefined;
+  const [first] = ready(lists, body);
+  if (first === undefined || !spoils(lists, body) || keepsCold(lists, body)) return undefined;
+  // `Eat within 3 days, and never after two weeks.`
+  const isEaten = by.event.act === 'eat';
+  if (isEaten && by.event.times.some(({ kind, minutes: { high } }) => ALLOWS.has(kind) && high <= leftovers.min))
+    return undefined;
+  const limit = minutes.high > kept.min ? kept : leftovers;
+  if (limit !== kept && body.members.every(({ state }) => state.cooked === 'raw')) return undefined;
+  const time = by.event.times.find((each) => each.minutes.high > limit.min && each.kind !== 'every');
+  const said = time === undefined ? undefined : isEaten ? 'within' : 'for';
+  const { start, end } = time ?? by.event;
+  const level = limit === kept ? levelOf(stay, kept.min, time) : 'ask';
+  return { level, stay, start, end, name: first.ingredient.name, minutes, limit, said };
+}
+
+function levelOf({ minutes, sure, branch, body }: Stay, limitMin: number, time: TimeSaid | undefined): Level {
+  // What shuts it off from air keeps some of it, and is another danger.
+  if (sure === 'unread' || body.shut === 'under fat') return 'ask';
+  const isOver = minutes.low > limitMin || (time !== undefined && ALLOWS.has(time.kind));
+  return isOver && sure === 'said' && !branch ? 'error' : 'warning';
+}
+
+/** So long it may be kept, by what is said: the longest is meant too. */
+const ALLOWS: ReadonlySet<TimeSaid['kind']> = new Set(['limit', 'life']);
+
+/** It dried for hours, here or there (`in a dehydrator or the oven`), or stood in a bath in its closed jar. */
+const keepsIt = ({ by, body, minutes }: Stay, kept: Body): boolean =>
+  ((by.event.act === 'dry' && minutes.low >= DRIES_MIN) || (body.shut === 'jar' && body.lies.place === 'bath')) &&
+  sharesFood(body, kept);
+const DRIES_MIN = 180;
+
+/** What would spoil first, of a body of which nothing is raw flesh or egg any more; nothing where it is to be cooked yet. */
+function ready(lists: Lists, body: Body): readonly Held[] {
+  const held = membersIn(lists, body);
+  const isRaw = held.some(({ member: { state }, ingredient }) => {
+    const states = listedAs(ingredient);
+    return state.cooked === 'raw' && (state.was & WAS.animal) !== 0 && !states.has('cooked') && !states.has('treated');
+  });
+  if (isRaw) return [];
+  return [
+    ...held.filter(({ ingredient }) => isIn(ingredient, 'flesh')),
+    ...held.filter(({ ingredient }) => isIn(ingredient, 'animal')),
+    ...held,
+  ];
+}
+
+/** What lives in the cold does not grow in what is as sour, as sweet or as rich; nor in a jar that was canned. */
+function keepsCold(lists: Lists, body: Body): boolean {
+  const { waterG, alcoholG, acidG, sugarG, fatG } = mixtureIn(lists, body);
+  const wet = waterG + alcoholG;
+  return (
+    acidG >= wet * SOUR ||
+    sugarG + fatG >= wet * RICH ||
+    (body.shut === 'jar' && body.members.some(({ state }) => (state.was & WAS.pressed) !== 0))
+  );
+}

@@ -1,0 +1,95 @@
+import { replaceSpan } from '../../edits/text-edit.ts';
+import { type KeptCold, keptCold } from '../by-state/kept-cold.ts';
+import { overJourneys } from '../by-state/over-journeys.ts';
+import { severityAt } from '../by-state/verdict.ts';
+import { defineCheck } from '../check.ts';
+import { foundAgain } from '../found-again.ts';
+import { CAUTION, holdingLimits } from './limits.ts';
+
+interface Values {
+  readonly name: string;
+  readonly days: number;
+  readonly limitDays: number;
+  /** It is advice, and no rule. */
+  readonly advised: boolean;
+  /** How the time is said, where a time is. */
+  readonly said: KeptCold['said'];
+  readonly source: string;
+}
+
+const DAY_MIN = 1440;
+
+const found = foundAgain<Values>(
+  overJourneys((house, journey) => {
+    const { title, kept } = holdingLimits(house.foodSafety);
+    return keptCold(house, journey).map(({ level, stay, start, end, name, minutes, limit, said }) => ({
+      at: { part: stay.part, line: stay.line, start, end },
+      ...severityAt(level),
+      values: {
+        name,
+        days: Math.ceil(minutes.high / DAY_MIN),
+        limitDays: limit.min / DAY_MIN,
+        advised: limit !== kept,
+        said,
+        source: `${title}, ${limit.section}`,
+      },
+    }));
+  }),
+);
+
+export default defineCheck<Values>({
+  code: 'kept-too-long',
+  title: 'Perishable food that is ready to eat is kept in the cold for too long',
+  family: 'safety',
+  severity: 'error',
+  scope: 'recipe',
+  source: {
+    kind: 'publication',
+    title: 'FDA Food Code 2022, 3-501.17(A) and (F); USDA FSIS, Leftovers and Food Safety (for consumers; from memory)',
+  },
+  explain: `**What it computes.** For what is cooked, or eaten as it is, and must be kept cold (flesh, egg, milk, cooked rice, pulses and vegetables, cut melon, by their share of the mixture): the longest time that a step keeps it in a fridge, against seven days at 5 °C (41 °F). Under the rules for homes, what is cooked and kept for more than four days is named as information.
+
+**Why it matters.** The cold slows bacteria and does not stop them: Listeria grows at 4 °C, and is at dangerous numbers in a soup or a ham before that smells of anything.
+
+**What to do.** Say seven days at most, freeze what is to be kept for longer, or make less of it. Where a licensed process covers a longer time, accept it: \`allow kept-too-long because …\`.
+
+It is a warning where only the longest of a range is too long (\`5 to 10 days\`), and information where the place is not sure or fat covers it. **Silent** for what is frozen, for cheese, cured, dried and fermented food, for what enough salt, sugar, acid, fat or alcohol keeps, for doughs, and for raw flesh that is cooked afterwards.`,
+  find: ({ recipe, house }) => found(recipe, house),
+  say: ({ name, days, limitDays, advised, source }) => ({
+    message: advised
+      ? `Cooked ${name} is best eaten within ${limitDays} d, or frozen: this says ${days} d in the fridge. ${CAUTION}`
+      : `${days} d in the fridge is too long for what holds ${name}: keep it for ${limitDays} d at most, or freeze it. ${CAUTION}`,
+    value: days,
+    unit: 'd',
+    band: [null, limitDays],
+    source,
+  }),
+  fix: ({ limitDays, said }, _scene, at) =>
+    said === undefined
+      ? []
+      : [
+          {
+            title: `Write ${limitDays} days`,
+            effect: 'amounts',
+            edits: [replaceSpan(at.line, at, `${said} ${limitDays} days`)],
+          },
+        ],
+  examples: {
+    good: [
+      'recipe Beef stew\n  1 kg      stewing beef\n  500 g     carrots\n  1 l       beef stock\n  do Simmer the beef and carrots in the stock for 3 h until tender.\n  do Cool to 4 C within 2 h and keep in the fridge for 3 days, or in the freezer for 3 months.\n',
+      'recipe Pickled onions as quick pickle\n  1 kg      onions\n  700 g     malt vinegar\n  50 g      fine salt\n  do Salt the onions overnight, pack in jars and cover with the vinegar.\n  do Keep in the fridge for 2 months.\n',
+      'recipe Pizza dough\n  500 g     bread flour\n  325 g     water\n  10 g      fine salt\n  1 g       instant yeast\n  do Knead the flour, water, salt and yeast and keep in the fridge for 10 days.\n  do Bake at 250 C for 8 min until brown.\n',
+    ],
+    bad: [
+      {
+        text: 'recipe Chicken and rice\n  500 g     white rice\n  600 g     chicken thigh\n  1 l       water\n  do Boil the rice and chicken in the water for 25 min, until the chicken reads 85 C.\n  do Cool to 4 C within 2 h and keep in the fridge for 3 weeks.\n# "for 3 weeks" kept-too-long *: 21 d\n',
+        after: {
+          'Write 7 days':
+            'recipe Chicken and rice\n  500 g     white rice\n  600 g     chicken thigh\n  1 l       water\n  do Boil the rice and chicken in the water for 25 min, until the chicken reads 85 C.\n  do Cool to 4 C within 2 h and keep in the fridge for 7 days.\n',
+        },
+      },
+      'recipe Cut melon\n  2 kg      melon\n  do Dice the melon and keep in the fridge for up to 10 days.\n# "for up to 10 days" kept-too-long *\n',
+      'recipe Hummus\n  400 g     cooked chickpeas\n  80 g      tahini\n  20 g      lemon juice\n  5 g       fine salt\n  do Blend the chickpeas with the tahini, lemon juice and salt.\n  do Keep in the fridge for 5 to 10 days.\n# "for 5 to 10 days" kept-too-long warning *: 10 d\n',
+    ],
+  },
+});

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
-import { readTarget, type ScaleTarget, scaleRecipe } from '../../server/src/edits/scale.ts';
+import { scaleRecipe } from '../../server/src/edits/scale.ts';
+import { readTarget, type ScaleTarget } from '../../server/src/edits/scale-target.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { parseDocument, printDocument } from '../../server/src/notation/document.ts';
 import { EXAMPLES, open, openInKitchen } from '../support/harness.ts';

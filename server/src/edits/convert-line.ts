@@ -17,7 +17,7 @@ import { amountSpan, grownBy, keepColumn } from './amount-text.ts';
 import { isLeft, isWanted, type Work } from './conversion.ts';
 import { type ConvertedAmount, convertAmount, doubtOf, gramsText, isIn, type Measure } from './convert-amount.ts';
 import { dropped, saidBehind, termsBehind } from './said-behind.ts';
-import { percentOff } from './scale.ts';
+import { percentOff } from './scale-list.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 import { amountText } from './written-sum.ts';
 

@@ -1,5 +1,6 @@
 import { createTwoFilesPatch } from 'diff';
-import { readTarget, type ScaleResult, type ScaleTarget, scaleRecipe } from '../../edits/scale.ts';
+import { type ScaleResult, scaleRecipe } from '../../edits/scale.ts';
+import { readTarget, type ScaleTarget } from '../../edits/scale-target.ts';
 import { applyEdits } from '../../edits/text-edit.ts';
 import { printDocument } from '../../notation/document.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';

@@ -2,8 +2,9 @@
  * Knows the sizes offered beside those of the whole recipe: one part alone, and the least that uses whole eggs.
  * Refuses to scale: `edits/scale.ts` does, when one is chosen.
  */
-import { type ScaleTarget, scaleRecipe } from '../../edits/scale.ts';
-import { sizesFor } from '../../edits/scale-target.ts';
+
+import { scaleRecipe } from '../../edits/scale.ts';
+import { type ScaleTarget, sizesFor } from '../../edits/scale-target.ts';
 import type { PositionRange } from '../../notation/document.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { partAt } from '../place.ts';

@@ -1,4 +1,5 @@
-import { readTarget, scaleRecipe } from '../../edits/scale.ts';
+import { scaleRecipe } from '../../edits/scale.ts';
+import { readTarget } from '../../edits/scale-target.ts';
 import { editsOf } from '../convert.ts';
 import { type Feature, onRequest } from '../feature.ts';
 import { messageVersion, type ScaleAnswer, type ScaleParams, scaleRequest } from '../messages.ts';

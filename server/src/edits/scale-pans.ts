@@ -1,0 +1,74 @@
+/**
+ * Knows how the pans of a recipe and of its parts are written at another size: so many times as many, or the one that was asked for.
+ * Refuses to choose a pan.
+ */
+import { trimmed } from '../measure/number-text.ts';
+import type { MeasuredNode, PanNode } from '../notation/tree.ts';
+import type { Part } from '../recipe/recipe.ts';
+import { lineIn, type ScaleEvent, type ToScale, textOf } from './scaling.ts';
+import { type Manner, sizeAmount } from './sized-amount.ts';
+import { replaceSpan } from './text-edit.ts';
+
+/** A part's own pans, where that comes out whole. */
+export function* scalePartPan(work: ToScale, part: Part): Generator<ScaleEvent> {
+  const { sizes, manner } = work;
+  const { pan } = part.head;
+  if (pan === undefined) return;
+  const line = lineIn(work, part, pan.line);
+  const written = textOf(work, line).slice(pan.node.start, pan.node.end);
+  const after = pansAtSize(pan.node, written, sizes.lining.get(part.index) ?? sizes.by, manner);
+  if (after !== undefined) yield* panWritten(line, pan.node, written, after);
+  else {
+    const words = `The pan of the ${part.head.name} stays as written: choose one of ${trimmed(sizes.by, 2)} times the volume.`;
+    yield { kind: 'said', words };
+  }
+}
+
+/** The recipe's pan: the one that was asked for; else so many times the pans where that is a whole number. */
+export function* scalePan(work: ToScale): Generator<ScaleEvent> {
+  const { recipe, sizes, manner } = work;
+  const { pan } = recipe;
+  if (pan === undefined) return;
+  const written = textOf(work, pan.at).slice(pan.node.start, pan.node.end);
+  const after = sizes.pan ?? pansAtSize(pan.node, written, sizes.by, manner);
+  if (after !== undefined) yield* panWritten(pan.at, pan.node, written, after);
+}
+
+function* panWritten(line: number, node: PanNode, before: string, after: string): Generator<ScaleEvent> {
+  yield { kind: 'edits', edits: [replaceSpan(line, node, after)] };
+  yield { kind: 'change', words: `pan ${before} → ${after}` };
+}
+
+/** Several pans become more or fewer, and one becomes two or three, where that comes out whole; a volume is another volume. */
+function pansAtSize(pan: PanNode, written: string, by: number, manner: Manner): string | undefined {
+  if (pan.volume !== undefined && pan.countNode === undefined && pan.form === undefined) {
+    const base = pan.start;
+    const shifted = shiftedBy(pan.volume, -base);
+    return sizeAmount(0, written, shifted, by, manner).after;
+  }
+  const count = pan.count * by;
+  const whole = Math.round(count);
+  if (whole < 1 || Math.abs(count / whole - 1) > 0.001 || whole === pan.count) return undefined;
+  if (pan.countNode === undefined) return `${whole} x ${written}`;
+  const { start, end } = pan.countNode;
+  const behind = written.slice(end - pan.start);
+  const rest = behind.replace(/^\s*[x×]\s*/, '');
+  // `12 x round 7 x 3 cm`; of `muffin tin, 12` and `12 ramekins` the number alone changes.
+  if (start !== pan.start || rest === behind) return `${written.slice(0, start - pan.start)}${whole}${behind}`;
+  return whole === 1 ? rest : `${whole} x ${rest}`;
+}
+
+function shiftedBy(node: MeasuredNode, by: number): MeasuredNode {
+  const shift = <T extends { readonly start: number; readonly end: number }>(span: T): T => ({
+    ...span,
+    start: span.start + by,
+    end: span.end + by,
+  });
+  const { high, unit } = node;
+  return {
+    ...shift(node),
+    low: shift(node.low),
+    ...(high && { high: shift(high) }),
+    ...(unit && { unit: shift(unit) }),
+  };
+}

@@ -253,3 +253,11 @@ export const isDenied = (pieces: readonly Piece[], from: number, to: number): bo
     const is = jointOf(sense)?.is;
     return is === 'not' || is === 'aux not';
   });
+
+/** `Salt, fennel, roast 180 C`: it stands before a figure. */
+export function isHeatedAt(pieces: readonly Piece[], at: number): boolean {
+  const { sort, sense } = pieces[at] as Piece;
+  const next = pieces[at + 1];
+  const isFigure = next?.sort === 'temperature' || next?.time?.kind === 'spent';
+  return sort === 'word' && isFigure && verbOf(sense)?.act === 'heat';
+}

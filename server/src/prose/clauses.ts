@@ -17,7 +17,7 @@ import type {
   TemperatureSaid,
   TimeSaid,
   Told,
-  VesselKind,
+  VesselSaid,
   Where,
 } from './event.ts';
 import type { JointKind, VerbRow } from './rows.ts';
@@ -95,7 +95,7 @@ export class EventDraft implements Event {
   either = 0;
   objects = NO_SLOTS;
   where = NO_WHERE;
-  vessel?: Told<VesselKind>;
+  vessel?: VesselSaid;
   medium?: Told<MediumKind>;
   temperatures = NO_TEMPERATURES;
   times = NO_TIMES;

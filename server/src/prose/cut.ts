@@ -57,7 +57,8 @@ class Cutter {
       // `if it is good, they will be done`
       // `when cold, fridge`
       const mayPlace = this.opener === 'when' || this.opener === 'if' || this.isUnplaced(at);
-      const isPlaced = mayPlace && this.isPlaceAlone(at + 1);
+      const isHeated = this.verb >= 0 && !canLast(this.pieces[this.verb] as Piece) && this.isTimeOnHeat(at + 1);
+      const isPlaced = isHeated || (mayPlace && this.isPlaceAlone(at + 1));
       if (isPlaced || (this.opener !== undefined && this.opener !== 'until' && this.isSubject(at + 1))) {
         this.close(at);
         this.start = at + 1;
@@ -161,6 +162,17 @@ class Cutter {
       if (isVerb(part)) return false;
     }
     return true;
+  }
+
+  /** `4 hours at a bare simmer`: it is heated so long, and nothing is skimmed. */
+  private isTimeOnHeat(at: number): boolean {
+    const { pieces } = this;
+    if (pieces[at]?.sort !== 'time' || jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.way !== 'at') return false;
+    for (const { sort, sense, part } of pieces.slice(at + 2)) {
+      if (sort === 'mark') return false;
+      if (part === 'thing' && verbOf(sense)?.act === 'heat') return true;
+    }
+    return false;
   }
 
   /** A thing that something is told of: `they will`, `the milk should`. */

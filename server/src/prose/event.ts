@@ -159,7 +159,7 @@ export interface Event extends Span {
   readonly either: number;
   readonly objects: readonly Slot[];
   readonly where: readonly Where[];
-  readonly vessel?: Told<VesselKind>;
+  readonly vessel?: VesselSaid;
   readonly medium?: Medium;
   readonly temperatures: readonly TemperatureSaid[];
   readonly times: readonly TimeSaid[];
@@ -175,6 +175,11 @@ export interface Event extends Span {
   readonly inPassing?: true;
   /** What it is done like stands elsewhere: `as directed`, `see table`. */
   readonly elsewhere: boolean;
+}
+
+/** `stands` is where food in it is heated: in a pan on the stove, in a roasting tin in the oven. */
+export interface VesselSaid extends Told<VesselKind> {
+  readonly stands?: PlaceKind;
 }
 
 /** `celsius` is what its name says: of simmering water. */

@@ -126,6 +126,12 @@ export class Expecting {
         this.expects = 'thing';
         return;
       case 'preposition':
+        // `Lime in, taste`
+        if (this.isPutIn(at)) {
+          this.verb(piece, 'verb');
+          this.expects = 'behind thing';
+          return;
+        }
         this.expects = jointOf(piece.sense)?.way === 'by' ? 'ing' : 'thing';
         return;
       case 'to':
@@ -224,6 +230,15 @@ export class Expecting {
       case 'now':
       case 'later':
     }
+  }
+
+  /** `Mince in, 10 minutes`: behind what is listed, with nothing that it could be in. */
+  private isPutIn(at: number): boolean {
+    if (this.hasVerb || this.ordered || this.framed || this.pieces[at - 1]?.sort !== 'name') return false;
+    if (jointOf((this.pieces[at] as Piece).sense)?.way !== 'at') return false;
+    const next = this.pieces[at + 1];
+    const is = next && jointOf(next.sense)?.is;
+    return isEnd(next) || next?.sort === 'time' || is === 'preposition' || is === 'then' || is === 'adverb';
   }
 
   /** A word right behind `see`, `make sure`, that makes something happen. */

@@ -5,7 +5,7 @@
 import type { SentenceItem, Span } from '../notation/tree.ts';
 import { type Clause, type EventDraft, withOne } from './clauses.ts';
 import { alreadyIs, coldBefore } from './described.ts';
-import type { Act, PlaceKind, Slot, Told, VesselKind, Where } from './event.ts';
+import type { Act, PlaceKind, Slot, VesselSaid, Where } from './event.ts';
 import { isStrange, isTimeAlone, jointOf, senseOf, signOf, thingOf, UNKNOWN } from './lexicon.ts';
 import type { FoundTime, Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
@@ -310,7 +310,7 @@ export class Filler {
           (holds && !this.holds && (row.is !== 'tool' || vessel.is === 'tool')) ||
           (vessel.is === 'tool' && row.is !== 'tool')
         )
-          this.vessel({ ...span, is: row.is, sure: 'said' });
+          this.vessel({ ...span, is: row.is, sure: 'said', ...(row.on && { stands: row.on }) });
         else if (holds) this.also(span);
         // `Toss in a hot wok`: it stands on the fire.
         if (holds && row.on === 'stove' && this.isSaidHot())
@@ -356,7 +356,7 @@ export class Filler {
   }
 
   /** Of places one in the other the one that tells more of how warm it is stands last: `the fridge in the garage`. */
-  private vessel(vessel: Told<VesselKind>): void {
+  private vessel(vessel: VesselSaid): void {
     const before = this.event.vessel;
     if (before !== undefined && this.holds) this.also(before);
     this.event.vessel = vessel;

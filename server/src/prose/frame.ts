@@ -5,7 +5,7 @@
 import type { Clause } from './clauses.ts';
 import { EventDraft } from './clauses.ts';
 import type { Act, Manner } from './event.ts';
-import { formOf, jointOf, signOf, verbOf } from './lexicon.ts';
+import { evidenceOf, formOf, jointOf, signOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
 /** Settles the frame of every clause, and begins the events of those that make one. */
@@ -47,6 +47,9 @@ function frameOne(pieces: readonly Piece[], clause: Clause): void {
   if (verb === undefined && clause.opener === 'while' && tells()) clause.frame = 'sign';
   else if (verb === undefined) clause.frame = clause.opener === undefined ? 'verbless' : 'state';
   else if (verb.part === 'purpose') clause.frame = isNext(pieces, clause, verb) ? 'order' : 'state';
+  // `a rosy, trembling heart`
+  else if (verb.part === 'beside' && evidenceOf(pieces[clause.verb + 1]?.sense ?? UNKNOWN)?.inside)
+    clause.frame = 'state';
   else if (verb.part === 'beside' && clause.opener !== 'before' && clause.opener !== 'after') clause.frame = 'beside';
 }
 

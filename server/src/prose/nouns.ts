@@ -9,6 +9,7 @@ import {
   isBehindThing,
   isDescribed,
   isEnd,
+  isHeatedAt,
   isNamedAs,
   isNounAhead,
   isOfSubject,
@@ -231,7 +232,7 @@ class Scan extends Expecting {
         if (this.lastVerb?.part === 'purpose' && !this.behindComma && !takesObject(this.pieces, at))
           return this.verb(piece, 'purpose');
         return (
-          (this.hasVerb || this.ordered || !noun) &&
+          (this.hasVerb || this.ordered || !noun || (this.behindComma && isHeatedAt(this.pieces, at))) &&
           takes(this.pieces, at, noun, false, this.ordered) &&
           this.verb(piece, 'verb')
         );

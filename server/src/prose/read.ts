@@ -10,6 +10,7 @@ import { share } from './ellipsis.ts';
 import type { Event } from './event.ts';
 import { findBareFigures } from './figures.ts';
 import { frame } from './frame.ts';
+import { tellRare } from './left-rare.ts';
 import { sensesOf } from './lexicon.ts';
 import { settle } from './nouns.ts';
 import type { NameRun } from './pieces.ts';
@@ -31,6 +32,7 @@ export function read(items: readonly SentenceItem[], runs: readonly NameRun[]): 
   const clauses = cut(pieces);
   frame(pieces, clauses);
   fill(pieces, items, clauses);
+  tellRare(pieces, clauses);
   giveTimes(pieces, clauses);
   settleSaying(pieces, clauses);
   settleBeside(pieces, clauses);

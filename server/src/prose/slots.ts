@@ -5,16 +5,15 @@
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft, withOne } from './clauses.ts';
 import { ALREADY } from './described.ts';
-import type { Act, Cooks, PlaceKind, Sign, Where } from './event.ts';
-import { Filler, isLong, STAYS } from './filler.ts';
+import type { PlaceKind, Sign, Where } from './event.ts';
+import { Filler, STAYS } from './filler.ts';
 import { lainIn } from './lain.ts';
-import { isStrange, jointOf, thingOf, verbOf } from './lexicon.ts';
+import { jointOf, thingOf, verbOf } from './lexicon.ts';
 import { heatAt, inferred, passFigures } from './of-place.ts';
 import type { Piece } from './pieces.ts';
-import type { ThingRow, Way } from './rows.ts';
 import { madeSo, signIn, stateBehind } from './signs.ts';
-import { offUntil } from './switched.ts';
 import { temperaturesIn } from './temperatures.ts';
+import { ACT_AT, figureAlone, nameAlone, verblessEvent } from './verbless.ts';
 
 /** Fills the event of each clause; a clause without a verb that says a place gets one. Signs go to the event that they end or begin. */
 export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], clauses: readonly Clause[]): void {
@@ -71,6 +70,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     const made = event.act === 'heat' ? madeSo(pieces, clause) : undefined;
     if (made !== undefined) event.until = withOne(event.until, made);
     impliedBy(pieces[clause.verb], event);
+    if (isPutIn(pieces[clause.verb])) event.act = 'combine';
     actAtPlace(event);
     // An insulated box keeps what lies on ice cold.
     if (event.medium?.is === 'ice')
@@ -173,25 +173,6 @@ function giveFigures(
   event.temperatures = [...event.temperatures, ...told];
 }
 
-/** `Dough temperature 26 C`: a figure is all that is said. */
-function figureAlone(pieces: readonly Piece[], clause: Clause): EventDraft | undefined {
-  const run = pieces.slice(clause.from, clause.to);
-  if (!run.some(({ sort }) => sort === 'temperature')) return undefined;
-  const event = new EventDraft((run[0] as Piece).start, (run.at(-1) as Piece).end, undefined, undefined, 'told');
-  event.act = 'read';
-  return event;
-}
-
-/** `Trout fillet, 3 min a side`: something happens to it for so long, or until so warm. */
-function nameAlone(pieces: readonly Piece[], clause: Clause): EventDraft | undefined {
-  const run = pieces.slice(clause.from, clause.to);
-  if (!run.some(({ sort }) => sort === 'name') || !run.some(({ sort }) => sort === 'time' || sort === 'temperature'))
-    return undefined;
-  const event = new EventDraft((run[0] as Piece).start, (run.at(-1) as Piece).end, undefined, undefined, 'ordered');
-  event.lasts = 'waits';
-  return event;
-}
-
 /** `beans that have been soaked`: what the last thing named already is. */
 function giveState(pieces: readonly Piece[], clause: Clause, event: EventDraft | undefined): void {
   const of = event?.objects.at(-1);
@@ -232,6 +213,10 @@ function impliedBy(verb: Piece | undefined, event: EventDraft): void {
   if (row.medium !== undefined) event.medium ??= { ...span, is: row.medium };
 }
 
+/** `Milk and salt in`: no verb but where they go. */
+const isPutIn = (verb: Piece | undefined): boolean =>
+  verb !== undefined && verbOf(verb.sense) === undefined && jointOf(verb.sense)?.is === 'preposition';
+
 const COLD_KINDS: ReadonlySet<Where['is'] & string> = new Set(['cold', 'frozen', 'cool']);
 
 /** `Switch off and leave it in the oven`: of what, the sentence says later; else it is the stove. */
@@ -251,93 +236,6 @@ function isNewThought(pieces: readonly Piece[], clause: Clause): boolean {
   const before = pieces[clause.from - 1];
   return before === undefined || before.sort === 'mark' || jointOf((pieces[clause.from] as Piece).sense)?.is !== 'when';
 }
-
-/** A clause that says where, or in what, and no verb. */
-function verblessEvent(
-  pieces: readonly Piece[],
-  items: readonly SentenceItem[],
-  clause: Clause,
-): EventDraft | undefined {
-  for (let at = clause.from; at < clause.to; at++) {
-    const piece = pieces[at] as Piece;
-    const thing = thingOf(piece.sense);
-    if (piece.sort === 'mark' || thing === undefined) continue;
-    const way = wayTo(pieces, clause.from, at);
-    if (thing.sort !== 'place' || (way === undefined && !thing.bare)) continue;
-    const start = (pieces[clause.from] as Piece).start;
-    const event = new EventDraft(start, (pieces[clause.to - 1] as Piece).end, undefined, undefined, 'ordered');
-    // Beside the stove, or in an oven that is off, nothing is heated.
-    const isIn = way !== 'by' && !(way === 'over' && (thing.is === 'cold' || thing.is === 'frozen'));
-    const heats = isIn && offUntil(pieces, items, at, at) === undefined;
-    event.act = heats ? ACT_AT[thing.is] : 'stay';
-    if (event.act === 'heat') event.cooks = 'as read';
-    event.lasts = 'waits';
-    return event;
-  }
-  return timedOnHeat(pieces, clause) ?? timedSomewhere(pieces, clause);
-}
-
-/** `Nine hours beside the loom`, `overnight in the bothy`: a place that nobody knows, and a long time. */
-function timedSomewhere(pieces: readonly Piece[], { from, to }: Clause): EventDraft | undefined {
-  const own = pieces.slice(from, to);
-  if (!own.some(({ time }) => time !== undefined && isLong(time))) return undefined;
-  const isThere = own.some(({ sort, sense }, at) => {
-    const way = sort === 'word' && isStrange(sense) ? wayTo(pieces, from, from + at) : undefined;
-    return way === 'at' || way === 'by';
-  });
-  if (!isThere) return undefined;
-  const event = new EventDraft((own[0] as Piece).start, (own.at(-1) as Piece).end, undefined, undefined, 'ordered');
-  event.act = 'stay';
-  event.lasts = 'waits';
-  return event;
-}
-
-/** `Five minutes a side in a hot pan`, `ten minutes in boiling water`: what stands on the stove, and for how long. */
-function timedOnHeat(pieces: readonly Piece[], { from, to }: Clause): EventDraft | undefined {
-  let time: Piece['time'];
-  let cooks: Cooks | undefined;
-  let way: string | undefined;
-  let isBeside = false;
-  let isInPot = false;
-  for (let at = from; at < to; at++) {
-    const piece = pieces[at] as Piece;
-    time ??= piece.time;
-    if (piece.sort === 'mark') way = undefined;
-    way = jointOf(piece.sense)?.way ?? way;
-    const thing = way === undefined ? undefined : thingOf(piece.sense);
-    if (thing === undefined) continue;
-    isBeside ||= way === 'by';
-    isInPot ||= thing.sort === 'vessel';
-    cooks ??= cooksIn(thing);
-  }
-  // `Nine hours beside the kettle`, `all night in the pot`
-  const stays = isBeside || (isInPot && time?.per === undefined && (time?.minutes.high ?? 0) > LONGEST_IN_POT_MIN);
-  if (time?.kind !== 'spent' || (time.per !== 'side' && cooks === undefined)) return undefined;
-  const event = new EventDraft(
-    (pieces[from] as Piece).start,
-    (pieces[to - 1] as Piece).end,
-    undefined,
-    undefined,
-    'ordered',
-  );
-  event.act = stays ? 'stay' : 'heat';
-  if (!stays) event.cooks = cooks ?? 'as read';
-  event.lasts = 'waits';
-  return event;
-}
-
-/** So long nobody cooks without saying so (judgement). */
-const LONGEST_IN_POT_MIN = 240;
-
-function cooksIn(thing: ThingRow): Cooks | undefined {
-  if (thing.sort === 'vessel') return thing.on === undefined || thing.is === 'tool' ? undefined : 'as read';
-  if (thing.sort !== 'medium') return undefined;
-  const isBoiling = thing.is === 'steam' || (thing.is === 'water' && (thing.celsius?.low ?? 0) >= BOILING_C);
-  return isBoiling ? 'through' : thing.is === 'metal' ? 'as read' : undefined;
-}
-
-/** Water that simmers or boils. */
-const BOILING_C = 80;
 
 /** `give it ten minutes in the oven`, `get it into the fridge`: an order that says nothing by itself, at a place that does. */
 function actAtPlace(event: EventDraft): void {
@@ -373,28 +271,3 @@ function heatsAtFigure(event: EventDraft, { verb }: Clause): void {
 }
 
 const COLD: ReadonlySet<PlaceKind | undefined> = new Set(['cold', 'frozen']);
-
-/** What the preposition before a noun and its article says. */
-function wayTo(pieces: readonly Piece[], from: number, at: number): Way | undefined {
-  for (let i = at - 1; i >= from; i--) {
-    const joint = jointOf((pieces[i] as Piece).sense);
-    if (joint?.is !== 'article' && joint?.is !== 'adjective') return joint?.way;
-  }
-  return undefined;
-}
-
-/** What a place by itself says is done there. */
-const ACT_AT: Readonly<Record<Where['is'] & string, Act>> = {
-  frozen: 'freeze',
-  cold: 'stay',
-  cool: 'stay',
-  room: 'stay',
-  outdoors: 'stay',
-  warm: 'stay',
-  hot: 'stay',
-  oven: 'heat',
-  stove: 'heat',
-  level: 'heat',
-  bath: 'heat',
-  smoker: 'smoke',
-};

@@ -4,23 +4,12 @@
  * in their shells, Schuman et al. 1997 (from memory).
  */
 import { describe, expect, test } from 'vitest';
-import { open } from '../../support/harness.ts';
-
-const COOKING = new Set(['undercooked', 'no-safe-temperature', 'raw-egg', 'raw-flour']);
-
-/** A line with a figure first is listed, `part` begins one, any other is a step. */
-function found(...lines: readonly string[]): readonly string[] {
-  const text = lines
-    .map((line) => (/^\d/.test(line) ? `  ${line}` : line.startsWith('part ') ? `\n${line}` : `  do ${line}`))
-    .join('\n');
-  const { findings } = open(`recipe Test\n${text}\n`);
-  return [...new Set(findings.open.filter((f) => COOKING.has(f.code)).map((f) => `${f.code} ${f.severity}`))].sort();
-}
+import { cookingFound } from '../../support/cooking.ts';
 
 type Line = readonly [title: string, lines: readonly string[], want: readonly string[]];
 const each = (table: readonly Line[]): void => {
   test.each(table)('%s', (_, lines, want) => {
-    expect(found(...lines)).toEqual(want);
+    expect(cookingFound(...lines)).toEqual(want);
   });
 };
 
@@ -574,7 +563,7 @@ describe('where the heat is said', () => {
 
 test('what is seen after two minutes or so is the crust; after ten it may be done', () => {
   const patties = (min: number) =>
-    found('600 g pork sausagemeat', `Shape the sausagemeat and fry for ${min} min until golden.`);
+    cookingFound('600 g pork sausagemeat', `Shape the sausagemeat and fry for ${min} min until golden.`);
   expect(patties(2)).toEqual(['no-safe-temperature warning']);
   expect(patties(10)).toEqual(LOOKS);
 });

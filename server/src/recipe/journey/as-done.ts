@@ -14,6 +14,9 @@ export function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
   // `Divide the cucumbers among the jars`: they are in them from then on.
   if (event.act === 'divide' && names.length > 0 && (event.vessel?.is === 'jar' || event.vessel?.is === 'airtight'))
     return as('put');
+  // `Swill the pan with the wine`
+  if (event.act === 'remove' && unnamed === 'vessel' && event.vessel?.stands !== undefined && isWith(names))
+    return as('combine');
   // `Line up on the shelf for the winter`; `sterilise an hour`, of jars that are full.
   // `Wipe, lids on`
   if (event.act === 'ready' && names.length === 0 && event.vessel?.is === 'tool' && current.some(isOpenJar))
@@ -72,6 +75,8 @@ const isAPlaceToLie = ({ is, way, not }: Where): boolean =>
   !not && way === 'at' && is !== 'oven' && is !== 'stove' && is !== 'bath' && is !== 'smoker';
 
 const isOpenJar = ({ vessel, shut }: Body): boolean => vessel === 'jar' && shut !== 'jar';
+
+const isWith = (names: BoundEvent['names']): boolean => names.length > 0 && names.every(({ role }) => role === 'with');
 
 const isMixed = (names: BoundEvent['names']): boolean =>
   names.some(({ role }) => role === 'what') && names.some(({ role }) => role === 'into' || role === 'with');

@@ -93,6 +93,7 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
       next = eaten(next);
       break;
   }
+  if (event.act === 'read' && event.until.some(({ is }) => is === 'rare')) next = withStates(next, leftRare);
   if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw') next = readIn(next, by, temperatures);
   return lain(next, by, temperatures, at, top);
 }
@@ -126,6 +127,12 @@ const LAYS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'cover', 'steep', 's
 const eaten = (body: Body): Body => withStates(body, (state) => ({ ...state, was: state.was | WAS.eaten }));
 
 const USES: ReadonlySet<Act> = new Set<Act>(['combine', 'eat', 'open']);
+
+/** It is cooked less than its verb says; a figure still tells more. */
+const leftRare = (state: FoodState): FoodState =>
+  state.cooked === 'raw' || (state.was & WAS.animal) === 0
+    ? state
+    : { ...state, cooked: state.cooked === 'through' ? 'unsaid' : state.cooked, was: state.was | WAS.rare };
 
 /** What it is put in; `a jar of passata` holds nothing any more. */
 function vesselOf({ event: { act, vessel }, names }: BoundEvent, { vessel: before }: Body): Body['vessel'] {

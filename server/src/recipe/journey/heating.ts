@@ -3,6 +3,7 @@
  * Refuses to know which figure is enough.
  */
 import type { Range } from '../../measure/quantity.ts';
+import type { Span } from '../../notation/tree.ts';
 import type { Event, PlaceKind, Tells } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type FoodState, NO_TIME, type Read, WAS, withRead, withStates } from './bodies.ts';
@@ -58,13 +59,16 @@ const HOT_SMOKE_MIN = 240;
 
 /** Whether an event heats, by its verb or by where it puts the food: `slide it in the oven`, `whisk over simmering water`. */
 export function heats(
-  { act, cooks, where, medium, until, times, verb }: Event,
+  { act, as, cooks, where, medium, until, times, verb }: Event,
   { band, members, vessel }: Body,
   temperatures: readonly Settled[],
 ): boolean {
   // `No stove needed.`
   if (act === 'heat') return verb !== undefined || where.length === 0 || where.some(({ not }) => !not);
   if (HEATS_NOTHING.has(act)) return false;
+  // `Fire would only spoil it`
+  if (act === 'unknown' && as === 'told' && times.length === 0 && temperatures.length === 0 && until.length === 0)
+    return false;
   // `Process for 30 min`, of jars: so long nobody blends in them.
   if (
     act === 'combine' &&
@@ -119,10 +123,10 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const isPressed = event.medium?.is === 'pressure';
   const pressed = isPressed ? WAS.pressed | (body.vessel === 'jar' || body.shut === 'jar' ? WAS.canned : 0) : 0;
   const again = body.band === 'cold' || body.band === 'frozen' ? WAS.reheated : 0;
-  // A figure says more than the verb beside it.
+  // A figure says more than the verb beside it, and so does `still pink`.
+  const isWetThrough = isBoiling(event.medium) && (event.act === 'put' || (cooks === 'as read' && isTimed(event)));
   const through =
-    (cooks === 'through' && figures.length === 0) ||
-    (event.act === 'put' && isBoiling(event.medium) && figures.length === 0) ||
+    ((cooks === 'through' || isWetThrough) && figures.length === 0 && (signs & WAS.rare) === 0) ||
     isSunkInFat(event, body, temperatures);
   const slow = isSlow(event, body);
   const heatedMin = heatingIn(event);
@@ -197,6 +201,8 @@ const heatedAgain = (read: Read): Read =>
 const isBoiling = (medium: Event['medium']): boolean =>
   medium?.is === 'water' && (medium.celsius?.low ?? 0) >= GENTLE_C;
 
+const isTimed = ({ times }: Event): boolean => times.some(({ kind }) => kind === 'spent');
+
 const isFrozen = ({ was }: FoodState): boolean => (was & WAS.frozen) !== 0 && (was & WAS.thawed) === 0;
 
 /** For hours in a slow cooker that does more than keep warm. */
@@ -226,7 +232,7 @@ const isOnlyBegun = ({ cooked, cut, was, reads, heatedBy, heatedMin }: FoodState
   cut === 'whole' &&
   (was & WAS.signed) === 0 &&
   heatedMin <= BEGUN_MIN &&
-  heatedBy?.event.where.some(({ is }) => is === 'oven') === true &&
+  (heatedBy?.event.where.some(({ is }) => is === 'oven') === true || reads.some(({ of }) => of === 'oven')) &&
   reads.every(({ of }) => of !== 'food');
 
 const isSunkInFat = (event: Event, { shut, members }: Body, temperatures: readonly Settled[]): boolean =>
@@ -340,9 +346,14 @@ function figuresIn(by: BoundEvent, temperatures: readonly Settled[], isResting: 
 }
 
 /** `hold at 60 C for 12 min`: the time of a figure in the food. */
-function heldAt({ act, times }: Event, end: number): Range {
+function heldAt({ act, times, until }: Event, end: number): Range {
+  // `until it reads 72 C and has stayed there 2 min`
+  const isAwaited = (time: Span): boolean =>
+    until.some((sign) => sign.start < end && time.start >= end && time.end <= sign.end);
   const time = times.find(
-    ({ kind, start }) => kind === 'spent' && (act === 'stay' || (start >= end && start - end <= BESIDE)),
+    (each) =>
+      each.kind === 'spent' &&
+      (act === 'stay' || (each.start >= end && (each.start - end <= BESIDE || isAwaited(each)))),
   );
   return time?.minutes ?? NO_TIME;
 }

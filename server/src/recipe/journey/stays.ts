@@ -104,7 +104,7 @@ const frozenAt = (by: BoundEvent, { celsius, sure }: Lying, held: Range): Read =
 /** Filled into something else, it is off the heat. */
 function moved(body: Body, { event: { act, vessel }, into }: BoundEvent): Body {
   const isFilled = vessel === undefined ? into === 'name' : vessel.is !== undefined && vessel.is !== 'tool';
-  const isMoved = (act === 'put' || act === 'pack') && isFilled;
+  const isMoved = (act === 'put' || act === 'pack' || act === 'remove') && isFilled;
   return { ...body, ...(isMoved && body.lies.place !== 'room' && { lies: ROOM }), waits: undefined };
 }
 

@@ -48,19 +48,20 @@ class Taker {
       else named = true;
       this.takeName(name);
     }
-    if (into !== undefined) this.addFocus();
+    // `Boil the wine down to a glaze`: what it becomes is nothing that it goes into.
+    if (into !== undefined && !(by.event.act === 'heat' && into === 'name')) this.addFocus();
     // `Mix with the sage and crumbs`: what is mixed with them is not said.
     if (!named || isAllWith(by)) this.takeUnnamed(by);
-    // `Oil, wrap in foil and bake`: what nobody names is baked.
+    // `Oil, wrap in foil and bake`, `salt, fennel, roast`: what nobody names is baked.
     else if (
       by.event.act === 'heat' &&
       this.bodies.length === 0 &&
-      this.fresh.every(({ state }) => (state.was & WAS.fat) !== 0)
+      (isBeforeVerb(by) || this.fresh.every(({ state }) => (state.was & WAS.fat) !== 0))
     )
       this.takeSilent();
     // `Smoke over juniper berries`: they are no food that is smoked.
     else if (by.event.act === 'smoke' && this.bodies.length === 0 && !this.fresh.some(isFlesh)) this.takeUnnamed(by);
-    else if (this.goesIn(by)) this.addFocus();
+    else if (this.goesIn(by)) this.addAtHand(by);
     // `Butter, salt and roast`: meat that no step names is what is roasted.
     if (
       (by.event.act === 'heat' || by.event.act === 'smoke') &&
@@ -76,7 +77,7 @@ class Taker {
 
   /** Whether what is named of the list goes to what is being worked at. */
   private goesIn({ event, names }: BoundEvent): boolean {
-    const current = this.top.current();
+    const current = this.atHand(event);
     if (event.as === 'beside') return current.length > 0;
     if (current.length === 0 || names.some(({ role }) => role === 'into' || role === 'with')) return false;
     // `Pour on the milk`; but `stir the soup`.
@@ -114,7 +115,7 @@ class Taker {
       const mixed = this.top.state.bodies.findLast(({ members }) => members.length > 1);
       if (mixed !== undefined) add(this.bodies, mixed);
     }
-    if (this.bodies.length === 0 || unnamed !== 'mixture') this.addFocus();
+    if (this.bodies.length === 0 || unnamed !== 'mixture') this.addAtHand(by);
     if (event.act === 'heat' && event.cooks !== 'barely') this.addRaw();
     // `Layer.`: all that was made for it.
     else if (
@@ -194,6 +195,19 @@ class Taker {
     }
   }
 
+  /** What is being worked at; in the pan by the stove, not what was lifted out of it: `swill the pan with the wine`. */
+  private atHand({ vessel, act }: BoundEvent['event']): readonly Body[] {
+    const current = this.top.current();
+    if (vessel?.stands !== 'stove' || act === 'return' || act === 'remove' || act === 'stay') return current;
+    return current.filter(
+      ({ lies, members }) => lies.place !== 'room' || members.every(({ state }) => state.cooked === 'raw'),
+    );
+  }
+
+  private addAtHand({ event }: BoundEvent): void {
+    for (const body of this.atHand(event)) add(this.bodies, body);
+  }
+
   private addFocus(): void {
     for (const body of this.top.current()) add(this.bodies, body);
   }
@@ -270,6 +284,8 @@ const isFilledIn = ({ event: { act, vessel, where }, names, unnamed }: BoundEven
   names.length === 0 &&
   where.length === 0 &&
   (vessel?.is === 'jar' ? unnamed === 'vessel' : vessel === undefined && (unnamed === 'it' || unnamed === 'mixture'));
+const isBeforeVerb = ({ event: { verb, as }, names }: BoundEvent): boolean =>
+  verb !== undefined && as === 'ordered' && names.every(({ mention }) => mention.end <= verb.start);
 
 const hasFlesh = ({ members }: Body): boolean => members.some(isFlesh);
 

@@ -1,0 +1,51 @@
+/**
+ * Knows the clauses that tell, with no order to cook, that food is left less than done: `the heart keeps rosy`, `it will still be pink`.
+ * Refuses to know whose heat that was.
+ */
+import { type Clause, EventDraft } from './clauses.ts';
+import type { Act } from './event.ts';
+import { evidenceOf, jointOf, signOf, verbOf } from './lexicon.ts';
+import type { Piece } from './pieces.ts';
+
+/** What says no more than how something is, or is left. */
+const TELLS: ReadonlySet<Act> = new Set(['stay', 'unknown', 'read', 'reserve']);
+/** `a rosy, trembling heart`: words between. */
+const NEAR = 3;
+
+/** Gives each such clause an event that reads the sign. */
+export function tellRare(pieces: readonly Piece[], clauses: readonly Clause[]): void {
+  for (const clause of clauses) {
+    const { opener, frame, event: own } = clause;
+    const isOfAnother = opener === 'which' || frame === 'sign' || frame === 'if';
+    if (isOfAnother || (own !== undefined && !TELLS.has(own.act))) continue;
+    const at = rareIn(pieces, clause);
+    if (at === undefined) continue;
+    const { start, end } = pieces[at] as Piece;
+    const first = pieces[clause.from] as Piece;
+    const event =
+      own ?? new EventDraft(first.start, (pieces[clause.to - 1] as Piece).end, undefined, undefined, 'told');
+    event.act = 'read';
+    event.lasts = 'no';
+    event.until = [{ start, end, is: 'rare', sure: 'said', from: 'until' }];
+    clause.event = event;
+    clause.frame = 'order';
+  }
+}
+
+function rareIn(pieces: readonly Piece[], { from, to, event }: Clause): number | undefined {
+  let tells = event !== undefined;
+  for (let at = from; at < to; at++) {
+    const { sense, part } = pieces[at] as Piece;
+    const is = part === 'joint' ? jointOf(sense)?.is : undefined;
+    if (is === 'not' || is === 'aux not' || jointOf(sense)?.way === 'without') return undefined;
+    tells ||= is === 'aux' || is === 'modal' || verbOf(sense)?.act === 'stay';
+    if (!tells || signOf(sense)?.tells !== 'rare') continue;
+    const next = pieces[at + 1];
+    const isLast = next === undefined || next.sort === 'mark' || next.part === 'joint';
+    if (part === 'describes' ? isLast : isOfMiddle(pieces, at)) return at;
+  }
+  return undefined;
+}
+
+const isOfMiddle = (pieces: readonly Piece[], at: number): boolean =>
+  pieces.slice(at + 1, at + 1 + NEAR).some(({ sense }) => evidenceOf(sense)?.inside === true);

@@ -1,0 +1,166 @@
+/**
+ * Knows what a clause without a verb orders by the places, times, figures and names that it says.
+ * Refuses to know what else its event takes.
+ */
+import type { SentenceItem } from '../notation/tree.ts';
+import { type Clause, EventDraft } from './clauses.ts';
+import type { Act, Cooks, Where } from './event.ts';
+import { isLong } from './filler.ts';
+import { isStrange, jointOf, thingOf, verbOf } from './lexicon.ts';
+import type { Piece } from './pieces.ts';
+import type { ThingRow, Way } from './rows.ts';
+import { offUntil } from './switched.ts';
+
+/** A clause that says where, or in what, and no verb. */
+export function verblessEvent(
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  clause: Clause,
+): EventDraft | undefined {
+  for (let at = clause.from; at < clause.to; at++) {
+    const piece = pieces[at] as Piece;
+    const thing = thingOf(piece.sense);
+    if (piece.sort === 'mark' || thing === undefined) continue;
+    const way = wayTo(pieces, clause.from, at);
+    if (thing.sort !== 'place' || (way === undefined && !thing.bare)) continue;
+    const start = (pieces[clause.from] as Piece).start;
+    const event = new EventDraft(start, (pieces[clause.to - 1] as Piece).end, undefined, undefined, 'ordered');
+    // Beside the stove, or in an oven that is off, nothing is heated.
+    const isIn = way !== 'by' && !(way === 'over' && (thing.is === 'cold' || thing.is === 'frozen'));
+    const heats = isIn && offUntil(pieces, items, at, at) === undefined;
+    event.act = heats ? ACT_AT[thing.is] : 'stay';
+    if (event.act === 'heat') event.cooks = 'as read';
+    event.lasts = 'waits';
+    return event;
+  }
+  return timedOnHeat(pieces, clause) ?? timedSomewhere(pieces, clause) ?? namesInVessel(pieces, clause);
+}
+
+/** `Nine hours beside the loom`, `overnight in the bothy`: a place that nobody knows, and a long time. */
+function timedSomewhere(pieces: readonly Piece[], { from, to }: Clause): EventDraft | undefined {
+  const own = pieces.slice(from, to);
+  if (!own.some(({ time }) => time !== undefined && isLong(time))) return undefined;
+  const isThere = own.some(({ sort, sense }, at) => {
+    const way = sort === 'word' && isStrange(sense) ? wayTo(pieces, from, from + at) : undefined;
+    return way === 'at' || way === 'by';
+  });
+  if (!isThere) return undefined;
+  const event = new EventDraft((own[0] as Piece).start, (own.at(-1) as Piece).end, undefined, undefined, 'ordered');
+  event.act = 'stay';
+  event.lasts = 'waits';
+  return event;
+}
+
+/** `Five minutes a side in a hot pan`, `ten minutes in boiling water`: what stands on the stove, and for how long. */
+function timedOnHeat(pieces: readonly Piece[], { from, to }: Clause): EventDraft | undefined {
+  let time: Piece['time'];
+  let cooks: Cooks | undefined;
+  let way: string | undefined;
+  let isBeside = false;
+  let isInPot = false;
+  for (let at = from; at < to; at++) {
+    const piece = pieces[at] as Piece;
+    time ??= piece.time;
+    if (piece.sort === 'mark') way = undefined;
+    way = jointOf(piece.sense)?.way ?? way;
+    // `4 hours at a bare simmer`
+    if (way === 'at' && piece.part === 'thing') cooks ??= verbOf(piece.sense)?.cooks;
+    const thing = way === undefined ? undefined : thingOf(piece.sense);
+    if (thing === undefined) continue;
+    isBeside ||= way === 'by';
+    isInPot ||= thing.sort === 'vessel';
+    cooks ??= cooksIn(thing);
+  }
+  // `Nine hours beside the kettle`, `all night in the pot`
+  const stays = isBeside || (isInPot && time?.per === undefined && (time?.minutes.high ?? 0) > LONGEST_IN_POT_MIN);
+  if (time?.kind !== 'spent' || (time.per !== 'side' && cooks === undefined)) return undefined;
+  const event = new EventDraft(
+    (pieces[from] as Piece).start,
+    (pieces[to - 1] as Piece).end,
+    undefined,
+    undefined,
+    'ordered',
+  );
+  event.act = stays ? 'stay' : 'heat';
+  if (!stays) event.cooks = cooks ?? 'as read';
+  event.lasts = 'waits';
+  return event;
+}
+
+/** So long nobody cooks without saying so (judgement). */
+const LONGEST_IN_POT_MIN = 240;
+
+function cooksIn(thing: ThingRow): Cooks | undefined {
+  if (thing.sort === 'vessel') return thing.on === undefined || thing.is === 'tool' ? undefined : 'as read';
+  if (thing.sort !== 'medium') return undefined;
+  const isBoiling = thing.is === 'steam' || (thing.is === 'water' && (thing.celsius?.low ?? 0) >= BOILING_C);
+  return isBoiling ? 'through' : thing.is === 'metal' ? 'as read' : undefined;
+}
+
+/** Water that simmers or boils. */
+const BOILING_C = 80;
+
+/** `Eggs, mustard, salt in the tall tub`: what is named goes in. */
+function namesInVessel(pieces: readonly Piece[], { from, to }: Clause): EventDraft | undefined {
+  const named = pieces.slice(from, to).findIndex(({ sort }) => sort === 'name');
+  if (named < 0) return undefined;
+  for (let at = from + named + 1; at < to; at++) {
+    const thing = thingOf((pieces[at] as Piece).sense);
+    const way = thing?.sort === 'vessel' && thing.is !== 'tool' ? wayTo(pieces, from, at) : undefined;
+    if (way !== 'at' && way !== 'to') continue;
+    const event = new EventDraft(
+      (pieces[from] as Piece).start,
+      (pieces[to - 1] as Piece).end,
+      undefined,
+      undefined,
+      'ordered',
+    );
+    event.act = 'combine';
+    return event;
+  }
+  return undefined;
+}
+
+/** `Dough temperature 26 C`: a figure is all that is said. */
+export function figureAlone(pieces: readonly Piece[], clause: Clause): EventDraft | undefined {
+  const run = pieces.slice(clause.from, clause.to);
+  if (!run.some(({ sort }) => sort === 'temperature')) return undefined;
+  const event = new EventDraft((run[0] as Piece).start, (run.at(-1) as Piece).end, undefined, undefined, 'told');
+  event.act = 'read';
+  return event;
+}
+
+/** `Trout fillet, 3 min a side`: something happens to it for so long, or until so warm. */
+export function nameAlone(pieces: readonly Piece[], clause: Clause): EventDraft | undefined {
+  const run = pieces.slice(clause.from, clause.to);
+  if (!run.some(({ sort }) => sort === 'name') || !run.some(({ sort }) => sort === 'time' || sort === 'temperature'))
+    return undefined;
+  const event = new EventDraft((run[0] as Piece).start, (run.at(-1) as Piece).end, undefined, undefined, 'ordered');
+  event.lasts = 'waits';
+  return event;
+}
+
+/** What the preposition before a noun and its article says. */
+function wayTo(pieces: readonly Piece[], from: number, at: number): Way | undefined {
+  for (let i = at - 1; i >= from; i--) {
+    const joint = jointOf((pieces[i] as Piece).sense);
+    if (joint?.is !== 'article' && joint?.is !== 'adjective') return joint?.way;
+  }
+  return undefined;
+}
+
+/** What a place by itself says is done there. */
+export const ACT_AT: Readonly<Record<Where['is'] & string, Act>> = {
+  frozen: 'freeze',
+  cold: 'stay',
+  cool: 'stay',
+  room: 'stay',
+  outdoors: 'stay',
+  warm: 'stay',
+  hot: 'stay',
+  oven: 'heat',
+  stove: 'heat',
+  level: 'heat',
+  bath: 'heat',
+  smoker: 'smoke',
+};

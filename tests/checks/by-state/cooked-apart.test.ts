@@ -1,0 +1,196 @@
+/**
+ * Whether what is told beside the cooking counts for the food: a pan rinsed with wine that the meat is out of, flesh left rosy, cooks' short
+ * hand without verbs. Each line is a recipe in few words, invented; which is which is FDA Food Code 2022, 3-401.11, and 3-401.14.
+ */
+import { describe, expect, test } from 'vitest';
+import { cookingFound } from '../../support/cooking.ts';
+
+type Line = readonly [title: string, lines: readonly string[]];
+
+/** Each of these must be found, an error or a warning; each of the others nothing but, at most, information. */
+const dangers = (table: readonly Line[]): void => {
+  test.each(table)('%s', (_, lines) => {
+    expect(cookingFound(...lines).filter((found) => !found.endsWith(' info'))).not.toEqual([]);
+  });
+};
+const safe = (table: readonly Line[]): void => {
+  test.each(table)('%s', (_, lines) => {
+    expect(cookingFound(...lines).filter((found) => !found.endsWith(' info'))).toEqual([]);
+  });
+};
+
+const DUCK = ['4 duck breasts', '150 ml red wine'];
+
+describe('a pan that the meat is out of', () => {
+  dangers([
+    [
+      'rinsed out',
+      [
+        ...DUCK,
+        'Fry the duck until the probe says 55 C. Lift onto a board, rinse the pan with the wine, boil it down and pour over.',
+      ],
+    ],
+    [
+      'deglazed',
+      [
+        ...DUCK,
+        'Roast the duck to 57 C in the middle and move it to a warm plate.',
+        'Deglaze the pan with the wine and simmer until syrupy. Spoon over the duck.',
+      ],
+    ],
+    [
+      'added to',
+      [
+        ...DUCK,
+        'Sear the duck until it reads 54 C, then rest it on a rack.',
+        'Add the wine to the skillet and boil for 3 minutes.',
+        'Pour over the duck and serve.',
+      ],
+    ],
+    [
+      'boiled to a glaze',
+      [
+        ...DUCK,
+        'Pan-fry the duck to 56 C. Rest for 5 minutes under foil.',
+        'Boil the wine in the frying pan to a glaze and serve with the duck.',
+      ],
+    ],
+    [
+      'swilled',
+      [
+        ...DUCK,
+        'Brown the duck, finish it in the oven to 58 C and set it on a board.',
+        'Swill the pan with the wine, bubble it away by half, strain over the duck.',
+      ],
+    ],
+  ]);
+  safe([
+    [
+      'that reads enough',
+      [
+        ...DUCK,
+        'Fry the duck until the probe says 75 C. Lift onto a board, rinse the pan with the wine, boil it down and pour over.',
+      ],
+    ],
+    [
+      'to which it goes back',
+      [
+        ...DUCK,
+        'Brown the duck on both sides and lift onto a plate.',
+        'Deglaze the pan with the wine, return the duck and simmer, covered, for 25 minutes.',
+      ],
+    ],
+    ['it stays in', [...DUCK, 'Brown the duck. Add the wine to the pan and braise for 40 minutes.']],
+    [
+      'before it cooks on',
+      [
+        ...DUCK,
+        'Sear the duck and set on a rack. Rinse the pan with the wine and keep that.',
+        'Roast the duck at 200 C until it reads 74 C and pour the wine over.',
+      ],
+    ],
+    [
+      'poured over and baked to a figure',
+      [...DUCK, 'Brown the duck and move to a dish. Boil the wine in the pan, pour over, and bake at 180 C to 76 C.'],
+    ],
+  ]);
+});
+
+describe('left less than done', () => {
+  const HENS = ['8 chicken thighs', '20 g butter'];
+  dangers([
+    [
+      'by what should be seen',
+      [
+        ...HENS,
+        'Simmer the thighs for 5 minutes. The meat should still be pink by the bone.',
+        'Crisp the skin in the butter.',
+      ],
+    ],
+    ['told in passing', [...HENS, 'Fry the thighs in the butter, 4 minutes a side, so that they keep a rosy heart.']],
+    ['as it runs', [...HENS, 'Roast the thighs at 230 C for 15 minutes. The juices will run rosy, and so they ought.']],
+    ['as it is left', [...HENS, 'Grill the thighs over hot coals for 6 minutes and leave the centre pink.']],
+    ['as they want to be', [...HENS, 'Steam the thighs; they want to be red inside.', 'Serve with the butter.']],
+  ]);
+  safe([
+    ['what must not be', [...HENS, 'Simmer the thighs for 30 minutes. The meat must not be pink by the bone.']],
+    ['no longer', [...HENS, 'Stew the thighs in the butter for 40 minutes; no pink should be left.']],
+    [
+      'with a figure all the same',
+      [...HENS, 'Roast the thighs at 200 C until they read 78 C. The bone may still be pink.'],
+    ],
+    [
+      'of onions beside it',
+      [...HENS, '1 red onion', 'Poach the thighs for 30 minutes and serve with the onion, which should be raw.'],
+    ],
+    [
+      'before it goes on',
+      [...HENS, 'Brown the thighs in the butter; they will be raw in the middle yet. Cover and braise for 45 minutes.'],
+    ],
+  ]);
+});
+
+describe('cooks that write no verb', () => {
+  dangers([
+    [
+      'flour in',
+      [
+        '200 g butter',
+        '200 g sugar',
+        '250 g plain flour',
+        '50 ml milk',
+        'Cream the butter and sugar. Flour in, milk in, mix.',
+        'Roll in balls and serve.',
+      ],
+    ],
+    [
+      'whisked where it stands',
+      ['3 eggs', '200 ml oil', '10 ml vinegar', 'Eggs, vinegar in the jug, oil in a thread. Serve cold.'],
+    ],
+    [
+      'yolks in at the end',
+      [
+        '4 egg yolks',
+        '200 ml cream',
+        '80 g sugar',
+        'Whip the cream with the sugar. Yolks in at the last minute. Chill in glasses.',
+      ],
+    ],
+    [
+      'mince over',
+      ['400 g minced beef', '40 g onion', 'Mince, onion in a bowl, shape it in rounds.', 'Fry for a minute each side.'],
+    ],
+    ['a time and a figure', ['1.5 kg chicken', '10 g salt', '5 g thyme', 'Salt, thyme, roast 180 C to core 62 C.']],
+  ]);
+  safe([
+    [
+      'flour in, and baked',
+      [
+        '200 g butter',
+        '200 g sugar',
+        '250 g plain flour',
+        '50 ml milk',
+        'Cream the butter and sugar. Flour in, milk in, mix.',
+        'Bake at 180 C for 15 minutes.',
+      ],
+    ],
+    [
+      'bones and a simmer',
+      ['10 kg chicken backs', '12 l water', 'Cover bones, bring up, skim, 4 hours at a bare simmer.', 'Strain.'],
+    ],
+    ['a time at the boil', ['2 kg chicken legs', '3 l water', 'Legs in, water in, 40 minutes at a gentle boil.']],
+    [
+      'a figure at the core',
+      ['3 kg pork loin', '30 g salt', '10 g fennel seed', 'Salt, fennel, roast 180 C to core 75 C.'],
+    ],
+    [
+      'what it has stayed at',
+      [
+        '500 g chicken livers',
+        '4 eggs',
+        '400 g butter',
+        'Blend it all, fill a terrine, and bake at 120 C until the core reads 72 C and has stayed there 2 minutes.',
+      ],
+    ],
+  ]);
+});

@@ -11,7 +11,7 @@ import type { VerbRow } from './rows.ts';
 export interface NamedVerb {
   /** The same for all verbs that do the same. */
   readonly key: string;
-  /** As an order: `bake` of `baking`. */
+  /** As an order: `bake` of `baking`; worked out when it is asked for. */
   readonly base: string;
   /** The word is a thing as often. */
   readonly noun: boolean;
@@ -23,7 +23,29 @@ const FIRST = /^[\p{L}'’-]+/u;
 export function verbNamed(text: string): NamedVerb | undefined {
   const word = (FIRST.exec(text.trim())?.[0] ?? '').toLowerCase().replace('’', "'");
   const row = word === '' ? undefined : verbOf(senseOf(word));
-  return row && { key: row.words[0] ?? word, base: baseOf(word, row), noun: row.noun };
+  return row && new Named(word, row);
+}
+
+class Named implements NamedVerb {
+  private readonly word: string;
+  private readonly row: VerbRow;
+
+  constructor(word: string, row: VerbRow) {
+    this.word = word;
+    this.row = row;
+  }
+
+  get key(): string {
+    return this.row.words[0] ?? this.word;
+  }
+
+  get base(): string {
+    return baseOf(this.word, this.row);
+  }
+
+  get noun(): boolean {
+    return this.row.noun;
+  }
 }
 
 function baseOf(word: string, { words, forms }: VerbRow): string {

@@ -5,38 +5,51 @@
 
 import { scaleRange } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
+import type { IngredientNode } from '../notation/tree.ts';
 import { type Ingredient, isFlour } from './ingredient.ts';
 import { listedPart, type PartHead } from './part.ts';
 import type { Part } from './recipe.ts';
 
-const CONTENTS = keptOn<Part, readonly Ingredient[]>();
-
-/** A poolish or softened onions count as what they are made of; a crust that a filling is poured into does not. One list for one part. */
-export function contentsOf(part: Part): readonly Ingredient[] {
-  let contents = CONTENTS.get(part);
-  if (contents === undefined) {
-    contents = gather(part);
-    CONTENTS.set(part, contents);
-  }
-  return contents;
+/** What a list comes to, and with which others it was put together. */
+interface Gathered {
+  readonly includes: readonly PartHead[];
+  readonly contents: readonly Ingredient[];
 }
 
-function gather(part: Part): readonly Ingredient[] {
-  const all = part.head.ingredients;
+const CONTENTS = keptOn<readonly Ingredient[], Gathered>();
+
+/**
+ * A poolish or softened onions count as what they are made of; a crust that a filling is poured into does not. One list for one part, the
+ * same for as long as no list of them changes.
+ */
+export function contentsOf({ head, includes }: Part): readonly Ingredient[] {
+  let gathered = CONTENTS.get(head.ingredients);
+  if (gathered === undefined || !areSameLists(gathered.includes, includes)) {
+    gathered = { includes, contents: gather(head, includes) };
+    CONTENTS.set(head.ingredients, gathered);
+  }
+  return gathered.contents;
+}
+
+const areSameLists = (a: readonly PartHead[], b: readonly PartHead[]): boolean =>
+  a === b || (a.length === b.length && a.every((head, i) => head.ingredients === b[i]?.ingredients));
+
+function gather(head: PartHead, includes: readonly PartHead[]): readonly Ingredient[] {
+  const all = head.ingredients;
   const own = all.some(isAside) ? all.filter((i) => !isAside(i)) : all;
-  if (part.includes.length === 0) return own;
+  if (includes.length === 0) return own;
   // `200 g poolish` on the list is so much of the part of that name.
   const weighed = new Map<PartHead, Ingredient>();
-  for (const head of part.includes) {
-    const line = listedPart(part.head, head.name);
-    if (line !== undefined) weighed.set(head, line);
+  for (const other of includes) {
+    const line = listedPart(head, other.name);
+    if (line !== undefined) weighed.set(other, line);
   }
-  const flourKind = own.some(isFlour) || THICKENED.has(part.head.kind?.group ?? '');
+  const flourKind = own.some(isFlour) || THICKENED.has(head.kind?.group ?? '');
   const lines = new Set(weighed.values());
-  const taken = part.includes.flatMap((head): readonly Ingredient[] => {
-    const line = weighed.get(head);
-    if (line !== undefined) return shareOf(head, line);
-    return head.kind === undefined && (flourKind || !head.ingredients.some(isFlour)) ? head.ingredients : [];
+  const taken = includes.flatMap((other): readonly Ingredient[] => {
+    const line = weighed.get(other);
+    if (line !== undefined) return shareOf(other, line);
+    return other.kind === undefined && (flourKind || !other.ingredients.some(isFlour)) ? other.ingredients : [];
   });
   if (taken.length === 0 && lines.size === 0) return own;
   return [...own.filter((i) => !lines.has(i)), ...taken];
@@ -47,8 +60,17 @@ const ASIDE =
   /\b(?:for the (?:water )?(?:bath|pan|tins?|tray|board|glaze|bain-marie)\b|(?:for|to) (?:boil|poach|soak|steam|blanch|fry|(?:deep|shallow)[- ]fry|dust|glaz|brush|greas|serv|roll|garnish|decorat|sprinkl|scatter)(?:e|ing|y|ying)?\b)/i;
 
 /** Whether a line of the list is not in the mixture; of one with `plus more for dusting` only what is more is not. */
-export const isAside = ({ node }: Ingredient): boolean =>
-  node.rest === undefined && ASIDE.test([node.name?.text, node.preparation?.text, node.note?.text].join(', '));
+export function isAside({ node }: Ingredient): boolean {
+  let aside = ASIDES.get(node);
+  if (aside === undefined) {
+    aside =
+      node.rest === undefined && ASIDE.test([node.name?.text, node.preparation?.text, node.note?.text].join(', '));
+    ASIDES.set(node, aside);
+  }
+  return aside;
+}
+
+const ASIDES = keptOn<IngredientNode, boolean>();
 
 /** In these an earlier part with flour in it is a roux or the like, and no crust. */
 const THICKENED: ReadonlySet<string> = new Set(['sauce', 'savoury']);

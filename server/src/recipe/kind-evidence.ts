@@ -37,17 +37,43 @@ export function lookAt(part: Part): Kind | undefined {
   if (ingredients.length < 2 || !massG.complete || massG.low <= 0) return undefined;
   if (contentsOf(part) !== ingredients) return undefined;
   if (ingredients.some((i) => i.food === undefined && !i.free)) return undefined;
-  const seen = new Seen(part);
   let only: Kind | undefined;
-  for (const [name, sign] of SIGNS) {
-    if (!sign(seen)) continue;
-    const kind = kindNamed(name);
-    if (kind === undefined || !isUsual(kind, ingredients)) continue;
+  for (const { kind, signs } of possibleKinds(ingredients)) {
+    const { says = NO_SIGNS, silent = NO_SIGNS } = signs;
+    if (!says.every((sign) => saysSo(part, sign)) || silent.some((sign) => saysSo(part, sign))) continue;
     if (only !== undefined) return undefined;
     only = kind;
   }
   return only;
 }
+
+const NO_SIGNS: readonly Sign[] = [];
+
+interface PossibleKind {
+  readonly kind: Kind;
+  readonly signs: Signs;
+}
+
+const POSSIBLE = keptOn<readonly Ingredient[], readonly PossibleKind[]>();
+
+/** The kinds that a list may be by its foods and their weights, whatever is done with them. */
+function possibleKinds(ingredients: readonly Ingredient[]): readonly PossibleKind[] {
+  let possible = POSSIBLE.get(ingredients);
+  if (possible === undefined) {
+    const seen = new Seen(ingredients);
+    possible = SIGNS.flatMap((signs) => {
+      const kind = signs.list(seen) ? kindNamed(signs.kind) : undefined;
+      return kind !== undefined && isUsual(kind, ingredients) ? [{ kind, signs }] : [];
+    });
+    POSSIBLE.set(ingredients, possible);
+  }
+  return possible;
+}
+
+/** Whether a step does it, or a step or the part's name speaks of it. */
+const saysSo = ({ steps, head }: Part, { done, topics = NO_TOPICS }: Sign): boolean =>
+  (done !== undefined && anyDoes(steps, done)) ||
+  (topics.length > 0 && (steps.some((step) => speaksOf(step, ...topics)) || nameSpeaksOf(head.name, ...topics)));
 
 const LACKS = keptOn<Part, readonly Need[] | null>();
 
@@ -83,18 +109,18 @@ function isUsual(kind: Kind, ingredients: readonly Ingredient[]): boolean {
 
 const SALT: ReadonlySet<MeasureName> = new Set(['salt', 'salt share']);
 
-/** A part as its signs are looked for in it: shares of its weight, measures, words. */
+/** A list as signs are looked for in it: shares of its weight, measures. */
 class Seen {
-  private readonly part: Part;
+  private readonly list: readonly Ingredient[];
   private readonly total: number;
   private readonly classes = new Set<FoodClass>();
   private readonly hasFlour: boolean;
 
-  constructor(part: Part) {
-    this.part = part;
+  constructor(list: readonly Ingredient[]) {
+    this.list = list;
     let total = 0;
     let hasFlour = false;
-    for (const i of part.head.ingredients) {
+    for (const i of list) {
       total += grams(i);
       if (i.food === undefined) continue;
       this.classes.add(i.food.class);
@@ -112,7 +138,7 @@ class Seen {
 
   where(is: (i: Ingredient) => boolean): number {
     let sum = 0;
-    for (const i of this.part.head.ingredients) if (is(i)) sum += grams(i);
+    for (const i of this.list) if (is(i)) sum += grams(i);
     return sum / this.total;
   }
 
@@ -128,19 +154,10 @@ class Seen {
     return value === undefined || value.high <= high;
   }
 
-  /** Whether a step does it, or a step or the part's name speaks of it. */
-  says({ done, topics = NO_TOPICS }: Sign): boolean {
-    const { steps, head } = this.part;
-    return (
-      (done !== undefined && anyDoes(steps, done)) ||
-      (topics.length > 0 && (steps.some((step) => speaksOf(step, ...topics)) || nameSpeaksOf(head.name, ...topics)))
-    );
-  }
-
   private measured(name: MeasureName): Range | undefined {
     // Without flour nothing is per flour.
     if (!this.hasFlour && PER_FLOUR.has(name)) return undefined;
-    const worked = measure(name, this.part.head.ingredients);
+    const worked = measure(name, this.list);
     return worked.known ? worked.value : undefined;
   }
 }
@@ -202,116 +219,128 @@ const gelatine = (s: Seen): number => s.where((i) => i.food !== undefined && isG
 const dairy = (s: Seen): number => s.of('milk', 'cream', 'dairy');
 const sweet = (s: Seen): number => s.of('sugar', 'syrup');
 
-/** What sets each kind apart from its neighbours, beside its measures. Common practice, no source. */
-const SIGNS: readonly (readonly [string, (s: Seen) => boolean])[] = [
-  [
-    'shortcrust',
-    (s) => s.says(RUBBED_OR_ROLLED) && isPlainDough(s) && s.between('fat', 0.4, 0.7) && s.under('sugar', 0.06),
-  ],
-  ['sweet paste', (s) => s.says(CRUST) && !isRaised(s) && s.between('sugar', 0.2, 0.5) && s.between('fat', 0.35, 0.62)],
-  ['choux', (s) => s.between('egg', 1.2, 2.3) && s.between('fat', 0.45, 1) && s.under('sugar', 0.15) && !isRaised(s)],
-  [
-    'lean bread',
-    (s) => s.of('yeast') > 0 && s.under('fat', 0.03) && s.under('sugar', 0.03) && s.says(LOAF) && !s.says(FLAT),
-  ],
-  [
-    'enriched bread',
-    (s) =>
-      s.of('yeast') > 0 &&
-      s.between('fat', 0.06, 0.6) &&
-      (s.of('egg') > 0 || s.between('sugar', 0.04, 0.3)) &&
-      !s.says(FLAT),
-  ],
-  [
-    'pasta dough',
-    (s) => !isRaised(s) && s.of('egg') > 0.2 && s.under('fat', 0.15) && s.under('sugar', 0.01) && s.says(ROLLED),
-  ],
-  [
-    'pound cake',
-    (s) =>
-      s.says(CREAMED) && s.between('sugar', 0.85, 1.15) && s.between('fat', 0.68, 1.02) && s.between('egg', 0.8, 1.2),
-  ],
-  [
-    'sponge',
-    (s) =>
-      s.says(FOLDED) &&
-      !isRaised(s) &&
-      s.between('egg', 1.2, 2.6) &&
-      s.between('sugar', 0.8, 1.2) &&
-      s.under('fat', 0.35),
-  ],
-  [
-    'scone',
-    (s) =>
-      s.says(RUBBED) &&
-      s.says(CUT) &&
-      s.between('leavening', 0.02, 0.08) &&
-      s.under('sugar', 0.3) &&
-      s.of('egg') < 0.12,
-  ],
-  ['baked custard', (s) => isCustard(s) && s.says(BAKED) && !s.says(CHURNED)],
-  ['stirred custard', (s) => isCustard(s) && s.says(STIRRED) && !s.says(NO_SAUCE) && s.where(isYolk) > 0],
-  [
-    'pastry cream',
-    (s) =>
+/** What sets a kind apart from its neighbours, beside its measures. */
+interface Signs {
+  readonly kind: string;
+  /** What the steps and the part's name say, all of it. */
+  readonly says?: readonly Sign[];
+  /** What they do not say. */
+  readonly silent?: readonly Sign[];
+  readonly list: (list: Seen) => boolean;
+}
+
+/** Common practice, no source. */
+const SIGNS: readonly Signs[] = [
+  {
+    kind: 'shortcrust',
+    says: [RUBBED_OR_ROLLED],
+    list: (s) => isPlainDough(s) && s.between('fat', 0.4, 0.7) && s.under('sugar', 0.06),
+  },
+  {
+    kind: 'sweet paste',
+    says: [CRUST],
+    list: (s) => !isRaised(s) && s.between('sugar', 0.2, 0.5) && s.between('fat', 0.35, 0.62),
+  },
+  {
+    kind: 'choux',
+    list: (s) => s.between('egg', 1.2, 2.3) && s.between('fat', 0.45, 1) && s.under('sugar', 0.15) && !isRaised(s),
+  },
+  {
+    kind: 'lean bread',
+    says: [LOAF],
+    silent: [FLAT],
+    list: (s) => s.of('yeast') > 0 && s.under('fat', 0.03) && s.under('sugar', 0.03),
+  },
+  {
+    kind: 'enriched bread',
+    silent: [FLAT],
+    list: (s) => s.of('yeast') > 0 && s.between('fat', 0.06, 0.6) && (s.of('egg') > 0 || s.between('sugar', 0.04, 0.3)),
+  },
+  {
+    kind: 'pasta dough',
+    says: [ROLLED],
+    list: (s) => !isRaised(s) && s.of('egg') > 0.2 && s.under('fat', 0.15) && s.under('sugar', 0.01),
+  },
+  {
+    kind: 'pound cake',
+    says: [CREAMED],
+    list: (s) => s.between('sugar', 0.85, 1.15) && s.between('fat', 0.68, 1.02) && s.between('egg', 0.8, 1.2),
+  },
+  {
+    kind: 'sponge',
+    says: [FOLDED],
+    list: (s) => !isRaised(s) && s.between('egg', 1.2, 2.6) && s.between('sugar', 0.8, 1.2) && s.under('fat', 0.35),
+  },
+  {
+    kind: 'scone',
+    says: [RUBBED, CUT],
+    list: (s) => s.between('leavening', 0.02, 0.08) && s.under('sugar', 0.3) && s.of('egg') < 0.12,
+  },
+  { kind: 'baked custard', says: [BAKED], silent: [CHURNED], list: (s) => isCustard(s) },
+  { kind: 'stirred custard', says: [STIRRED], silent: [NO_SAUCE], list: (s) => isCustard(s) && s.where(isYolk) > 0 },
+  {
+    kind: 'pastry cream',
+    list: (s) =>
       dairy(s) > 0.5 &&
       s.between('starch per dairy', 0.05, 0.11) &&
       s.between('yolk per dairy', 0.08, 0.4) &&
       sweet(s) > 0.05 &&
       s.of('fat', 'cheese', 'leavening') < 0.12,
-  ],
-  ['set cream', (s) => gelatine(s) > 0 && dairy(s) > 0.6 && s.of('egg', 'cheese') === 0],
-  [
-    'jelly',
-    (s) => gelatine(s) > 0 && s.of('milk', 'cream', 'dairy', 'egg', 'cheese', 'meat', 'stock') === 0 && sweet(s) > 0.02,
-  ],
-  ['ice cream', (s) => s.says(CHURNED) && dairy(s) > 0.5 && sweet(s) > 0.05],
-  ['sorbet', (s) => s.says(CHURNED) && s.of('milk', 'cream', 'dairy', 'egg') === 0 && sweet(s) > 0.08],
-  ['ganache', (s) => s.of('chocolate') > 0.4 && s.of('chocolate', 'cream') > 0.9],
-  ['meringue', (s) => s.where(isWhite) > 0.2 && s.where(isWhite) + s.of('sugar') > 0.97 && s.says(BEATEN)],
-  [
-    'jam',
-    (s) =>
-      s.of('fruit') > 0.4 &&
-      sweet(s) > 0.25 &&
-      s.of('fruit', 'sugar', 'juice') > 0.97 &&
-      s.says(BOILED) &&
-      !s.says(CHURNED),
-  ],
-  ['lacto-ferment', (s) => s.of('vegetable', 'water', 'salt') > 0.95 && s.of('salt') > 0.015 && s.says(FERMENTED)],
-  [
-    'quick pickle',
-    (s) =>
-      s.of('vinegar') > 0.12 &&
-      s.of('vegetable') > 0.25 &&
-      s.of('oil', 'meat', 'egg') === 0 &&
-      s.of('fruit') === 0 &&
-      s.says(PICKLED),
-  ],
-  [
-    'mayonnaise',
-    (s) =>
+  },
+  { kind: 'set cream', list: (s) => gelatine(s) > 0 && dairy(s) > 0.6 && s.of('egg', 'cheese') === 0 },
+  {
+    kind: 'jelly',
+    list: (s) =>
+      gelatine(s) > 0 && s.of('milk', 'cream', 'dairy', 'egg', 'cheese', 'meat', 'stock') === 0 && sweet(s) > 0.02,
+  },
+  { kind: 'ice cream', says: [CHURNED], list: (s) => dairy(s) > 0.5 && sweet(s) > 0.05 },
+  { kind: 'sorbet', says: [CHURNED], list: (s) => s.of('milk', 'cream', 'dairy', 'egg') === 0 && sweet(s) > 0.08 },
+  { kind: 'ganache', list: (s) => s.of('chocolate') > 0.4 && s.of('chocolate', 'cream') > 0.9 },
+  { kind: 'meringue', says: [BEATEN], list: (s) => s.where(isWhite) > 0.2 && s.where(isWhite) + s.of('sugar') > 0.97 },
+  {
+    kind: 'jam',
+    says: [BOILED],
+    silent: [CHURNED],
+    list: (s) => s.of('fruit') > 0.4 && sweet(s) > 0.25 && s.of('fruit', 'sugar', 'juice') > 0.97,
+  },
+  {
+    kind: 'lacto-ferment',
+    says: [FERMENTED],
+    list: (s) => s.of('vegetable', 'water', 'salt') > 0.95 && s.of('salt') > 0.015,
+  },
+  {
+    kind: 'quick pickle',
+    says: [PICKLED],
+    list: (s) =>
+      s.of('vinegar') > 0.12 && s.of('vegetable') > 0.25 && s.of('oil', 'meat', 'egg') === 0 && s.of('fruit') === 0,
+  },
+  {
+    kind: 'mayonnaise',
+    list: (s) =>
       s.of('oil') > 0.55 &&
       s.of('egg') > 0.02 &&
       s.of('egg', 'oil', 'vinegar', 'juice', 'condiment', 'salt', 'water') > 0.97,
-  ],
-  [
-    'vinaigrette',
-    (s) =>
+  },
+  {
+    kind: 'vinaigrette',
+    list: (s) =>
       s.of('oil') > 0.4 &&
       s.of('oil', 'vinegar', 'juice', 'condiment', 'salt', 'spice') > 0.97 &&
       s.of('vinegar', 'juice') > 0.08,
-  ],
-  ['butter sauce', (s) => s.of('fat') > 0.6 && s.where(isYolk) > 0.06 && s.of('flour', 'sugar', 'starch') === 0],
-  [
-    'roux sauce',
-    (s) =>
+  },
+  {
+    kind: 'butter sauce',
+    list: (s) => s.of('fat') > 0.6 && s.where(isYolk) > 0.06 && s.of('flour', 'sugar', 'starch') === 0,
+  },
+  {
+    kind: 'roux sauce',
+    says: [COOKED],
+    list: (s) =>
       s.of('milk', 'stock', 'cream') > 0.7 &&
       s.between('thickener per liquid', 0.03, 0.12) &&
       s.of('fat') > 0.02 &&
-      s.of('egg', 'sugar', 'leavening', 'yeast') === 0 &&
-      s.says(COOKED),
-  ],
+      s.of('egg', 'sugar', 'leavening', 'yeast') === 0,
+  },
 ];
 
 const isPlainDough = (s: Seen): boolean => !isRaised(s) && s.of('egg') < 0.1 && s.of('cheese', 'nut', 'milk') < 0.03;

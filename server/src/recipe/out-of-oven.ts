@@ -4,7 +4,9 @@
  */
 import data from '../../data/oven-loss.json' with { type: 'json' };
 import type { Food } from '../food/food.ts';
+import { once } from '../food/once.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
+import { keptOn } from '../notation/kept.ts';
 import type { Statement } from '../notation/tree.ts';
 import type { MediumKind } from '../prose/event.ts';
 import { placeNamed } from '../prose/place-named.ts';
@@ -13,7 +15,8 @@ import { anyDoes, deed, does, isBaked, isInOven, speaksOf } from './deeds.ts';
 import { type Ingredient, isFlour } from './ingredient.ts';
 import { meets } from './needs.ts';
 import { listedPart, type PartHead } from './part.ts';
-import type { Part, Recipe, Step } from './recipe.ts';
+import type { Part, Recipe } from './recipe.ts';
+import { sameItems } from './steps.ts';
 
 /** Whether a trial's line is a weight, and taken out of the oven. */
 export const isOutOfOven = ({ amount, outOf }: WeighedLine): boolean =>
@@ -50,8 +53,8 @@ export function outOfAll(parts: readonly InOven[]): OutOfOven | undefined {
   if (parts.some(({ isWeighed }) => !isWeighed)) return undefined;
   const baked = bakedOf(parts);
   if (!baked.includes(true)) return undefined;
-  const listed = new Set<PartHead>();
-  for (const { lists } of parts) for (const head of lists) listed.add(head);
+  const listed = new Set<readonly Ingredient[]>();
+  for (const { lists } of parts) for (const list of lists) listed.add(list);
   const [all, left] = [
     { low: 0, high: 0 },
     { low: 0, high: 0 },
@@ -60,7 +63,7 @@ export function outOfAll(parts: readonly InOven[]): OutOfOven | undefined {
   for (let i = 0; i < parts.length; i++) {
     const { head, mostG, given } = parts[i] as InOven;
     // It counts where it stands on another's list.
-    if (listed.size > 0 && listed.has(head)) continue;
+    if (listed.size > 0 && listed.has(head.ingredients)) continue;
     if (baked[i] === true) {
       const inside = given();
       sums.push({ name: head.name, ...inside });
@@ -85,8 +88,9 @@ const BAKING = deed(
   (event) => isBaked(event) || (event.act === 'put' && event.times.length > 0 && event.where.some(isInOven)),
 );
 
-/** How a part has to do with the oven. */
+/** How a part has to do with the oven. The same object for as long as its list, and what matters here of its steps, is the same. */
 export interface InOven {
+  /** It may have had other steps then. */
   readonly head: PartHead;
   readonly isWeighed: boolean;
   readonly mostG: number;
@@ -94,31 +98,82 @@ export interface InOven {
   readonly last: number;
   /** Later parts that take it or something of it, and the line of the step that does. */
   readonly takers: readonly { readonly part: number; readonly line: number }[];
-  /** Earlier parts that stand on its list by name. */
-  readonly lists: readonly PartHead[];
+  /** The lists of earlier parts that stand on its list by name. */
+  readonly lists: readonly (readonly Ingredient[])[];
+  readonly done: Done;
   /** What it puts in; worked out once. */
   readonly given: () => PartInOven;
 }
 
-const NOTHING_LISTED: readonly PartHead[] = [];
+/** What the steps of a part do that tells how much it loses. */
+interface Done {
+  /** It loses water before the oven, too. */
+  readonly stove: boolean;
+  readonly away: boolean;
+  readonly boiled: boolean;
+  readonly covered: boolean;
+  readonly isLong: boolean;
+  /** Places on its list of what is first taken after the last time in the oven: icing sugar to dust, cream to serve. */
+  readonly later: readonly number[];
+}
+
+const IN_OVEN = keptOn<readonly Ingredient[], InOven>();
 
 export function inOven(part: Part): InOven {
   const { head, includes, usesByLater } = part;
-  const lists = includes.filter((of) => listedPart(head, of.name) !== undefined);
+  const lists = includes.filter((of) => listedPart(head, of.name) !== undefined).map(({ ingredients }) => ingredients);
   const last = lastBake(part);
-  let given: PartInOven | undefined;
-  return {
+  // Where it bakes itself, nobody asks who takes it.
+  const takers = last >= 0 ? NONE : usesByLater.map(({ use: { part, line } }) => ({ part, line }));
+  const done = doneIn(part, last);
+  const before = IN_OVEN.get(head.ingredients);
+  if (
+    before?.last === last &&
+    isAlike(before.takers, takers) &&
+    sameItems(before.lists, lists) &&
+    isSame(before.done, done)
+  )
+    return before;
+  const now: InOven = {
     head,
     isWeighed: head.massG.complete && !head.nominal,
     mostG: head.massG.high,
     last,
-    // Where it bakes itself, nobody asks who takes it.
-    takers: last >= 0 ? [] : usesByLater.map(({ use }) => use),
-    lists: lists.length === 0 ? NOTHING_LISTED : lists,
-    given: () => {
-      given ??= workOut(part);
-      return given;
-    },
+    takers,
+    lists,
+    done,
+    given: once(() => workOut(head, done)),
+  };
+  IN_OVEN.set(head.ingredients, now);
+  return now;
+}
+
+const NONE: readonly never[] = [];
+
+const isAlike = (a: InOven['takers'], b: InOven['takers']): boolean =>
+  a.length === b.length && a.every(({ part, line }, i) => part === b[i]?.part && line === b[i]?.line);
+
+const isSame = (a: Done, b: Done): boolean =>
+  a.stove === b.stove &&
+  a.away === b.away &&
+  a.boiled === b.boiled &&
+  a.covered === b.covered &&
+  a.isLong === b.isLong &&
+  sameItems(a.later, b.later);
+
+function doneIn({ steps, ledger, index }: Part, last: number): Done {
+  const later: number[] = [];
+  if (last >= 0)
+    ledger.forEach(({ uses: [first] }, place) => {
+      if (first?.part === index && first.line > last) later.push(place);
+    });
+  return {
+    stove: steps.some((s) => does(s, STOVE) && !does(s, OVEN_SET)),
+    away: steps.some((s) => does(s, TAKING_AWAY) || speaksOf(s, 'offcut')),
+    boiled: anyDoes(steps, BOILING),
+    covered: steps.some((s) => does(s, BAKING) && (does(s, COVERED) || speaksOf(s, 'lid', 'foil'))),
+    isLong: anyDoes(steps, LONG_IN_OVEN),
+    later: later.length === 0 ? NONE : later,
   };
 }
 
@@ -172,28 +227,18 @@ interface Loss {
 }
 const KINDS: Readonly<Record<string, Loss>> = data.kinds;
 
-function workOut(part: Part): PartInOven {
-  const { steps } = part;
-  const aside = new Set(part.ledger.filter((entry) => isLater(entry.uses, part)).map(({ ingredient }) => ingredient));
-  const inside = part.head.ingredients.filter((i) => !i.free && !isAside(i) && !aside.has(i));
+function workOut(head: PartHead, done: Done): PartInOven {
+  const inside = head.ingredients.filter((i, place) => !i.free && !isAside(i) && !done.later.includes(place));
   const sum = inside.reduce((g, i) => addRanges(g, gramsOf(i)), NOTHING);
-  const most = part.head.massG.high;
-  const [least, worst] = lossOf(part, inside);
-  const boiled = anyDoes(steps, BOILING);
-  const growing = inside.reduce((g, i) => (boiled && swells(i.food) ? g + gramsOf(i).high : g), 0);
+  const most = head.massG.high;
+  const [least, worst] = lossOf(head, done, inside);
+  const growing = inside.reduce((g, i) => (done.boiled && swells(i.food) ? g + gramsOf(i).high : g), 0);
   const high = sum.high * (1 - least) + (most - sum.high) + growing * (data.boiledGrowth.by - 1);
-  const poured = part.head.ingredients.some((i) => i.free && isPoured(i));
+  const poured = head.ingredients.some((i) => i.free && isPoured(i));
   return {
     ingredients: { low: sum.low, high: most },
     left: { low: sum.low * (1 - worst), high: poured ? Number.POSITIVE_INFINITY : high },
   };
-}
-
-/** First taken after the last time in the oven: icing sugar to dust, cream to serve. */
-function isLater(uses: Part['ledger'][number]['uses'], part: Part): boolean {
-  const last = lastBake(part);
-  const [first] = uses;
-  return last >= 0 && first !== undefined && first.part === part.index && first.line > last;
 }
 
 const upTo = (high: number): Range => ({ low: 0, high });
@@ -204,17 +249,20 @@ function gramsOf({ weighed, optional }: Ingredient): Range {
 }
 
 /** Least and most, as shares of the weight. */
-function lossOf({ head, steps }: Part, inside: readonly Ingredient[]): readonly [number, number] {
-  const own = KINDS[head.kind?.name ?? '']?.loss;
+function lossOf(
+  { kind }: PartHead,
+  { stove, away, covered, isLong }: Done,
+  inside: readonly Ingredient[],
+): readonly [number, number] {
+  const own = KINDS[kind?.name ?? '']?.loss;
   const { share: canLose, water } = losable(inside);
-  const stove = steps.some((s) => does(s, STOVE) && !does(s, OVEN_SET));
-  const away = steps.some((s) => does(s, TAKING_AWAY) || speaksOf(s, 'offcut'));
   const [least = 0, most = 0] = own ?? lossOfFoods(inside);
   const { before } = data;
   const more = stove || away ? (own === undefined ? Math.max(most, before.most) : most + before.moreThanKind) : most;
   const worst = away ? more : Math.min(more, canLose);
-  if (isDried(head.kind?.name, steps)) return [water * data.dried.waterLeast, worst];
-  const best = steps.some((s) => does(s, BAKING) && (does(s, COVERED) || speaksOf(s, 'lid', 'foil'))) ? 0 : least;
+  if (isLong && kind !== undefined && data.dried.kinds.includes(kind.name))
+    return [water * data.dried.waterLeast, worst];
+  const best = covered ? 0 : least;
   // What has little water keeps half of it at the least.
   return [Math.min(best, worst / 2), worst];
 }
@@ -265,9 +313,6 @@ function losable(inside: readonly Ingredient[]): { readonly share: number; reado
   if (mass <= 0) return { share: 0, water: 0 };
   return { share: Math.min(1, (wet + fat * data.fatOfFlesh.share) / (100 * mass)), water: water / (100 * mass) };
 }
-
-const isDried = (kind: string | undefined, steps: readonly Step[]): boolean =>
-  kind !== undefined && data.dried.kinds.includes(kind) && anyDoes(steps, LONG_IN_OVEN);
 
 const LONG_IN_OVEN = deed(
   (event) =>

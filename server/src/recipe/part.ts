@@ -7,7 +7,7 @@ import type { FoodClass, Weighed } from '../food/food.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { PartSource } from '../notation/outline.ts';
-import type { PanNode, Span, TextNode } from '../notation/tree.ts';
+import type { Line, PanNode, Span, TextNode } from '../notation/tree.ts';
 import { bindBare } from './bare-line.ts';
 import { bindIngredients, type Ingredient, isFlour } from './ingredient.ts';
 import { type Kind, kindInHouse, kindNamed } from './kinds.ts';
@@ -86,6 +86,17 @@ export function bindPart(
     ...(pan && { pan }),
   };
 }
+
+/** The part after an edit that reached its steps alone: its list and all that is worked out for it stand; undefined where more has changed. */
+export function withSteps(before: PartHead, source: PartSource): PartHead | undefined {
+  const [old, now] = [before.source.lines, source.lines];
+  if (old.length !== now.length || before.source.named !== source.named) return undefined;
+  for (let at = 0; at < now.length; at++)
+    if (old[at] !== now[at] && !(isStep(old[at]) && isStep(now[at]))) return undefined;
+  return { ...before, source };
+}
+
+const isStep = (line: Line | undefined): boolean => line?.statement.kind === 'step' && line.faults.length === 0;
 
 /** What the lines hold that a part had before it was edited; asked for line by line, in order. */
 class LentLines {

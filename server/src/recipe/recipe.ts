@@ -9,7 +9,7 @@ import type { PanNode, Sentence, TemperatureNode, TextNode } from '../notation/t
 import { type Bound, bindParts } from './binding.ts';
 import type { LedgerEntry, Use } from './ledger.ts';
 import type { Mention } from './mentions.ts';
-import { bindPart, type PartHead } from './part.ts';
+import { bindPart, type PartHead, withSteps } from './part.ts';
 import { titleOf } from './title.ts';
 import type { World } from './world.ts';
 import type { YieldNode } from './yield.ts';
@@ -96,13 +96,15 @@ function bindHeads(
   const before = old?.bound.heads ?? [];
   if (only !== undefined && second === undefined) {
     const [batchG, kindNode] = [yieldG(yieldNode), recipeKind(outline)];
-    const same =
+    const [there] = before;
+    const isFixedAlike =
       old !== undefined &&
       before.length === 1 &&
-      before[0]?.source === only.source &&
       yieldG(old.yield?.node) === batchG &&
       isSameText(recipeKind(old.outline), kindNode);
-    return same ? before : [bindPart(only.source, world, { batchG, recipeKind: kindNode, before: before.at(-1) })];
+    if (isFixedAlike && there?.source === only.source) return before;
+    const head = isFixedAlike && there !== undefined ? withSteps(there, only.source) : undefined;
+    return [head ?? bindPart(only.source, world, { batchG, recipeKind: kindNode, before: before.at(-1) })];
   }
   // The head of an only part counts with the recipe's yield and kind.
   const lent = before.length === 1 ? [] : before;
@@ -112,7 +114,9 @@ function bindHeads(
     const there = lent[i];
     if (there !== undefined && (placed[i] === part || there.source === part.source)) return there;
     const shifted = lent[i - shift];
-    return shifted?.source === part.source ? shifted : bindPart(part.source, world, { before: there });
+    if (shifted?.source === part.source) return shifted;
+    const head = there === undefined ? undefined : withSteps(there, part.source);
+    return head ?? bindPart(part.source, world, { before: there });
   });
 }
 

@@ -8,6 +8,7 @@ import { gramsText, percentRange, percentText, trimmed } from '../../measure/num
 import type { Range } from '../../measure/quantity.ts';
 import type { PanNode } from '../../notation/tree.ts';
 import { deed, does, nameSpeaksOf, speaksOf, speaksOfSeveral } from '../../recipe/deeds.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
 import { litresText, panSize, panSum } from '../../recipe/pan-size.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
@@ -83,7 +84,7 @@ function fillOf(recipe: Recipe, pan: PanNode, at: Place, filling: readonly Part[
     // A part that is on another's list would be counted twice.
     if (includes.some((other) => listedPart(head, other.name) !== undefined)) return undefined;
     if (UNJUDGED.has(head.kind?.name ?? '') || head.nominal || !head.massG.complete) return undefined;
-    const ml = ownMl(head);
+    const ml = ownMl(head.ingredients);
     if (ml === undefined) return undefined;
     const room = ROOMS[head.kind?.name ?? ''] ?? data.other;
     layers.push({ head, room, ml });
@@ -143,15 +144,15 @@ function withIncluded(recipe: Recipe, part: Part): readonly Part[] {
   return [...taken].sort((a, b) => a - b).flatMap((index) => recipe.parts[index] ?? []);
 }
 
-/** ml without air, least and most. */
-const solidMl = onceFor((head: PartHead) => mlOf(head, false));
+/** ml of a list without air, least and most. */
+const solidMl = onceFor((list: readonly Ingredient[]) => mlOf(list, false));
 
 /** The same where a lid of pastry may lie over the rest. */
-const solidBelowLidMl = onceFor((head: PartHead) => mlOf(head, true));
+const solidBelowLidMl = onceFor((list: readonly Ingredient[]) => mlOf(list, true));
 
-function mlOf(head: PartHead, lidded: boolean): readonly [number, number] | undefined {
+function mlOf(list: readonly Ingredient[], lidded: boolean): readonly [number, number] | undefined {
   const weighed: Weight[] = [];
-  for (const { food, weighed: of, optional } of head.ingredients)
+  for (const { food, weighed: of, optional } of list)
     if (of.known)
       weighed.push({ food, low: optional || (lidded && isPastry(food)) ? 0 : of.grams.low, high: of.grams.high });
   const low = volumeMl(weighed, 'low');

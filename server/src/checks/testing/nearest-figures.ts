@@ -3,11 +3,12 @@
  * Refuses to know what is said of it.
  */
 import type { Range } from '../../measure/quantity.ts';
+import { keptOn } from '../../notation/kept.ts';
 import type { DurationNode, Span, TemperatureNode, TextNode } from '../../notation/tree.ts';
 import type { TimeSaid } from '../../prose/event.ts';
 import { type NamedVerb, verbNamed } from '../../prose/verb-named.ts';
-import { durationOf, heatsOf, isOfCooling, timesOf } from '../../recipe/journey/figures.ts';
-import type { Part, Recipe, Step } from '../../recipe/recipe.ts';
+import { durationOf, heatsOf, isOfCooling, type TimeFigure, timesOf } from '../../recipe/journey/figures.ts';
+import type { Part, Step } from '../../recipe/recipe.ts';
 import type { Trial } from '../../recipe/trials.ts';
 import { onceFor } from '../once.ts';
 import { changedBetween, type Given, overParts } from '../over-parts.ts';
@@ -34,33 +35,38 @@ export interface HeatAt {
   readonly node: TemperatureNode;
 }
 
-type TimesIn = (recipe: Recipe) => readonly Given<readonly TimeAt[]>[];
-
-/** By verb; there are only as many as there are verbs of the kitchen. */
-const TIMES = new Map<string | undefined, TimesIn>();
-
-/** The times of a verb in the steps; those that no verb has where none is given. */
-function timesOfVerb(verb: string | undefined): TimesIn {
-  let times = TIMES.get(verb);
-  if (times === undefined) {
-    times = overParts((part) => timesIn(part, verb));
-    TIMES.set(verb, times);
-  }
-  return times;
-}
-
-function timesIn(part: Part, of: string | undefined): readonly TimeAt[] | undefined {
+/** The times in figures that the steps spend. */
+export const timesIn = overParts((part): readonly TimeAt[] | undefined => {
   let times: TimeAt[] | undefined;
   for (const step of part.steps)
-    for (const { said, event } of timesOf(step)) {
-      const verb = event.verb && verbNamed(textAt(part, step.line, event.verb));
-      const node = durationOf(step, said);
-      if (verb?.key !== of || node === undefined || said.kind !== 'spent') continue;
+    for (const spent of spentIn(step, part)) {
       times ??= [];
-      times.push({ part, step, said, node, verb });
+      times.push({ part, step, ...spent });
     }
   return times;
+});
+
+type Spent = Pick<TimeAt, 'said' | 'node' | 'verb'>;
+
+const SPENT = keptOn<readonly TimeFigure[], readonly Spent[]>();
+
+/** The times in figures that a step spends, each with its verb. */
+function spentIn(step: Step, part: Part): readonly Spent[] {
+  const times = timesOf(step);
+  if (times.length === 0) return NOTHING_SPENT;
+  let spent = SPENT.get(times);
+  if (spent === undefined) {
+    spent = times.flatMap(({ said, event }): readonly Spent[] => {
+      const node = said.kind === 'spent' ? durationOf(step, said) : undefined;
+      const verb = event.verb && verbNamed(textAt(part, step.line, event.verb));
+      return node === undefined ? NOTHING_SPENT : [{ said, node, verb }];
+    });
+    SPENT.set(times, spent);
+  }
+  return spent;
 }
+
+const NOTHING_SPENT: readonly Spent[] = [];
 
 /** Temperatures promised in the food. */
 export const heatIn = overParts((part): readonly HeatAt[] | undefined => {
@@ -73,12 +79,6 @@ export const heatIn = overParts((part): readonly HeatAt[] | undefined => {
       heat.push({ part, step, celsius: figure.celsius, node });
     }
   return heat;
-});
-
-/** What a line took is held against: the times of a verb, of none where it names none, and undefined where it names no verb of the kitchen. */
-export const heldAgainst = onceFor(({ verb }: Took): TimesIn | undefined => {
-  const named = namedIn(verb);
-  return verb !== undefined && named === undefined ? undefined : timesOfVerb(named);
 });
 
 export const namedIn = (verb: TextNode | undefined): string | undefined => verb && verbNamed(verb.text)?.key;
@@ -94,11 +94,17 @@ interface Nearest<T> {
 
 const nothingNear = { given: [], at: -1, away: Number.POSITIVE_INFINITY };
 
-/** The nearest now: while the last one stands, only what is new has to be held against it. */
-function nearestAgain<T>(given: Nearest<T>['given'], far: (reading: T) => number, last: Nearest<T>): Nearest<T> {
+/**
+ * The nearest now: while the last one stands, only what is new has to be held against it. `far` is undefined of what it is not held against.
+ */
+function nearestAgain<T>(
+  given: Nearest<T>['given'],
+  far: (reading: T) => number | undefined,
+  last: Nearest<T>,
+): Nearest<T> {
   if (given === last.given) return last;
   const changed = changedBetween(last.given, given);
-  const stands = last.at >= 0 && changed.every(({ from, oldTo }) => last.at < from || last.at >= oldTo);
+  const stands = changed.every(({ from, oldTo }) => last.at < from || last.at >= oldTo);
   const isBelow = changed.some(({ from }) => from <= last.at);
   const moved = isBelow ? given.length - last.given.length : 0;
   let nearest: Nearest<T> = stands ? { ...last, given, at: last.at + moved } : { ...nothingNear, given };
@@ -106,18 +112,27 @@ function nearestAgain<T>(given: Nearest<T>['given'], far: (reading: T) => number
     for (let at = from; at < to; at++)
       for (const reading of given[at]?.value ?? []) {
         const away = far(reading);
+        if (away === undefined) continue;
         if (nearest.at < 0 || away < nearest.away || (away === nearest.away && at < nearest.at))
           nearest = { given, at, reading, away };
       }
   return nearest;
 }
 
-const lastTime = onceFor((_: Took): { nearest: Nearest<TimeAt> } => ({ nearest: nothingNear }));
+const lastTime = onceFor(
+  ({ verb }: Took): { readonly verb: string | undefined; readonly isHeld: boolean; nearest: Nearest<TimeAt> } => {
+    const named = namedIn(verb);
+    return { verb: named, isHeld: verb === undefined || named !== undefined, nearest: nothingNear };
+  },
+);
 
-/** The nearest time of the steps, where that is too far. */
+/** The nearest time of the steps of the verb that the line names, of none where it names none; where that is too far. */
 export function farTime(line: Took, given: Nearest<TimeAt>['given']): TimeAt | undefined {
   const last = lastTime(line);
-  const far = ({ said: { minutes } }: TimeAt) => distanceOf(line.duration.lowMin, minutes.low, minutes.high);
+  // It names no verb of the kitchen.
+  if (!last.isHeld) return undefined;
+  const far = ({ verb, said: { minutes } }: TimeAt) =>
+    verb?.key === last.verb ? distanceOf(line.duration.lowMin, minutes.low, minutes.high) : undefined;
   last.nearest = nearestAgain(given, far, last.nearest);
   const { reading, away } = last.nearest;
   return reading === undefined || away <= TIME_SLACK * reading.said.minutes.high ? undefined : reading;

@@ -19,13 +19,13 @@ import {
   farTime,
   type HeatAt,
   heatIn,
-  heldAgainst,
   namedIn,
   type Reached,
   TIME_SLACK,
   type TimeAt,
   type Took,
   textAt,
+  timesIn,
 } from './nearest-figures.ts';
 import { changedIn, factsIn, trialsOf } from './trials-read.ts';
 
@@ -174,8 +174,7 @@ const timeFound = onceWith(
 
 const times = (recipe: Recipe, { took, date }: Trial, trials: readonly Trial[]): readonly Found<Values>[] =>
   took.flatMap((line) => {
-    const inSteps = heldAgainst(line);
-    const far = inSteps === undefined ? undefined : farTime(line, inSteps(recipe));
+    const far = farTime(line, timesIn(recipe));
     return far === undefined ? [] : [timeFound(line, far, date, trials)];
   });
 

@@ -12,6 +12,7 @@ import type { Ingredient } from '../recipe/ingredient.ts';
 import { namelessLines } from '../recipe/not-understood.ts';
 import type { Recipe } from '../recipe/recipe.ts';
 import { servingsOf } from './nutrition.ts';
+import { round } from './rounded.ts';
 
 /** Price of one gram, or of one piece where the food is bought by the piece and not weighed; by the food's id. */
 export type PriceList = ReadonlyMap<string, { readonly perG?: number; readonly perPiece?: number }>;
@@ -59,15 +60,15 @@ export function costOf(recipe: Recipe, prices: PriceList): Cost | null {
       if (ingredient.optional) continue;
       const cost = head.nominal ? undefined : costOfLine(ingredient, prices);
       if (cost === undefined) without.push(ingredient.name);
-      else lines.push({ part: head.name, name: ingredient.name, cost: round(cost) });
+      else lines.push({ part: head.name, name: ingredient.name, cost: round(cost, 4) });
     }
     without.push(...namelessLines(head));
   }
   const total = lines.reduce((sum, l) => sum + l.cost, 0);
   const servings = servingsOf(recipe);
   return {
-    total: round(total),
-    per_serving: servings === null ? null : round(total / servings),
+    total: round(total, 4),
+    per_serving: servings === null ? null : round(total / servings, 4),
     complete: without.length === 0,
     lines,
     without_price: [...new Set(without)],
@@ -93,5 +94,3 @@ function boughtG({ node }: Ingredient): number | undefined {
   if (bought?.unit === undefined || dimensionOf(bought.unit) !== 'mass') return undefined;
   return middle(bought) * (baseOf(bought.unit, 'us') ?? Number.NaN);
 }
-
-const round = (money: number): number => Number(money.toFixed(4));

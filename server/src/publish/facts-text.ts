@@ -7,7 +7,7 @@ import { gramsText } from '../measure/number-text.ts';
 import { measureText } from '../recipe/measures.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { collapse } from '../recipe/words.ts';
-import { measuresOf } from './report.ts';
+import { measuresOf } from './report-part.ts';
 import { saidOf } from './said-of.ts';
 
 export function factsText(recipe: Recipe): string {

@@ -4,6 +4,7 @@
 import type { Severity } from '../checks/check.ts';
 import type { Finding } from '../checks/finding.ts';
 import { sourceText } from './page.ts';
+import { round } from './rounded.ts';
 
 /** What a finding says, as plain data. */
 export interface PlainFinding {
@@ -30,7 +31,7 @@ export const plainFinding = ({ code, severity, said, at, check }: Finding): Plai
   severity,
   message: said.message,
   at,
-  value: said.value === undefined ? null : Number(said.value.toFixed(4)),
+  value: said.value === undefined ? null : round(said.value, 4),
   unit: said.unit ?? null,
   band: said.band ?? null,
   source: said.source ?? sourceText(check.source),

@@ -5,6 +5,7 @@
  * US: 21 CFR 101.9(c) and the FDA Food Labeling Guide, appendix H. EU: Regulation (EU) 1169/2011, annexes I, XIV and XV, and the Commission's
  * guidance on tolerances of December 2012, section 6 (from memory).
  */
+import { round } from './rounded.ts';
 
 export interface LabelFigure {
   /** As declared; for `less than 1 g` the bound. */
@@ -108,6 +109,6 @@ export function euSalt(grams: number): LabelFigure {
 const TIE = 1e-9;
 const roundTo = (value: number, step: number): number =>
   Number((Math.floor(value / step + 0.5 + TIE) * step).toFixed(4));
-const plain = (value: number, decimals: number): string => String(Number(value.toFixed(decimals)));
+const plain = (value: number, decimals: number): string => String(round(value, decimals));
 const grammes = (value: number, decimals: number): LabelFigure => ({ value, text: `${plain(value, decimals)} g` });
 const milligrams = (value: number): LabelFigure => ({ value, text: `${plain(value, 0)} mg` });

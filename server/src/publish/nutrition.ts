@@ -25,6 +25,7 @@ import {
   usGrams,
   usSodium,
 } from './label.ts';
+import { round } from './rounded.ts';
 
 /** What the mix holds in grams; null where too much of it does not say. */
 export type Contents = Readonly<Record<ContentField, number | null>>;
@@ -220,7 +221,7 @@ function labelHead({ cookedG, rawG }: Nutrition, of: string, by: number): Pick<L
   return {
     of,
     basis: cookedG === null ? 'before cooking' : 'as weighed after cooking',
-    mass_g: massG === null ? null : Number((massG * by).toFixed(1)),
+    mass_g: massG === null ? null : round(massG * by, 1),
   };
 }
 

@@ -4,7 +4,7 @@
 import { trimmed } from '../measure/number-text.ts';
 import { bandText, measureText } from '../recipe/measures.ts';
 import { escapeHtml, STYLE } from './html.ts';
-import type { Report, ReportIngredient, ReportPart } from './report.ts';
+import type { Report, ReportIngredient, ReportPart } from './report-shape.ts';
 import { hangsOn, reportText } from './report-text.ts';
 
 export function reportHtml(report: Report): string {

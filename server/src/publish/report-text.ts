@@ -4,7 +4,8 @@
 import { gramsText, likelyText, trimmed } from '../measure/number-text.ts';
 import { bandText, measureText } from '../recipe/measures.ts';
 import { figureText } from './label.ts';
-import { allergenNames, type Report, type ReportIngredient, type ReportMeasure, type ReportPart } from './report.ts';
+import { allergenNames } from './report-allergens.ts';
+import type { Report, ReportIngredient, ReportMeasure, ReportPart } from './report-shape.ts';
 
 export function reportText(report: Report): string {
   const lines: string[] = [report.recipe ?? 'A recipe without a name'];

@@ -5,7 +5,7 @@
 import { middle } from '../../measure/quantity.ts';
 import { measureText } from '../../recipe/measures.ts';
 import type { Part } from '../../recipe/recipe.ts';
-import { measuresOf } from '../report.ts';
+import { measuresOf } from '../report-part.ts';
 import type { Change } from './change.ts';
 
 export function measureChanges(a: Part, b: Part): Change[] {

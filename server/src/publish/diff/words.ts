@@ -5,6 +5,7 @@
 import { gramsText, trimmed } from '../../measure/number-text.ts';
 import { middle } from '../../measure/quantity.ts';
 import { measureText } from '../../recipe/measures.ts';
+import { round } from '../rounded.ts';
 import type { Change, RecipeDiff } from './change.ts';
 
 /** The difference as text: the batch first, then the changes by part. */
@@ -28,7 +29,7 @@ export function diffText(diff: RecipeDiff): string {
 export function diffJson(diff: RecipeDiff, names: { readonly from: string; readonly to: string }): string {
   const { batch, yield: made = null, changes } = diff;
   const worded = changes.map((change) => ({ ...rounded(change), text: changeText(change) }));
-  return `${JSON.stringify({ version: 1, ...names, batch: Number(batch.toFixed(4)), yield: made, changes: worded }, null, 2)}\n`;
+  return `${JSON.stringify({ version: 1, ...names, batch: round(batch, 4), yield: made, changes: worded }, null, 2)}\n`;
 }
 
 function headline({ batch, yield: made, changes }: RecipeDiff): string[] {
@@ -187,6 +188,6 @@ const ordinal = (n: number): string => ORDINALS[n] ?? `no. ${n}`;
 /** Figures without the noise of their arithmetic. */
 function rounded(change: Change): object {
   return JSON.parse(
-    JSON.stringify(change, (_, value: unknown) => (typeof value === 'number' ? Number(value.toFixed(4)) : value)),
+    JSON.stringify(change, (_, value: unknown) => (typeof value === 'number' ? round(value, 4) : value)),
   ) as object;
 }

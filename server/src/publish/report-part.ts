@@ -1,0 +1,110 @@
+/**
+ * Knows one part of a recipe as a report shows it: its list with percentages, its composition, its steps and measures.
+ * Refuses to know the other parts.
+ */
+import type { Component, MixComposition } from '../food/composition.ts';
+import { likelyGrams } from '../food/weigh.ts';
+import { middle } from '../measure/quantity.ts';
+import { statedSpan } from '../notation/item-amounts.ts';
+import { type Ingredient, isFlour } from '../recipe/ingredient.ts';
+import { MEASURES } from '../recipe/measures.ts';
+import type { UnreadLine } from '../recipe/not-understood.ts';
+import { partMeasure, placeIn } from '../recipe/part-measure.ts';
+import type { Part } from '../recipe/recipe.ts';
+import { mixOf, totalG as wholeG } from './nutrition.ts';
+import {
+  COMPOSITION,
+  type CompositionField,
+  type ReportIngredient,
+  type ReportMeasure,
+  type ReportPart,
+} from './report-shape.ts';
+import { round, sum } from './rounded.ts';
+import { reportSteps } from './step-events.ts';
+
+export function reportPart(
+  part: Part,
+  firstLine: number,
+  unread: readonly UnreadLine[],
+  sayLine: (line: number) => string,
+): ReportPart {
+  const { head } = part;
+  const mix = mixOf(head.ingredients);
+  const { massG: mass } = mix;
+  const flours = head.ingredients.map((i) => (isFlour(i) && i.weighed.known ? likelyGrams(i.weighed) : 0));
+  // A line that is not understood may be flour.
+  const flour = head.notUnderstood.length === 0 ? sum(flours) : 0;
+  return {
+    name: head.name,
+    kind: head.kind?.name ?? null,
+    mass_g: head.massG.complete && !head.nominal && head.ingredients.length > 0 ? round(mass, 1) : null,
+    composition_g: compositionOf((component) => (head.massG.complete ? totalG(mix, component) : null)),
+    composition_at_least_g: head.massG.complete
+      ? null
+      : compositionOf((component) => round(mix.totals[component].grams, 2)),
+    ingredients: head.ingredients.map((i) => reportIngredient(part, i, flour, head.massG.complete ? mass : undefined)),
+    steps: reportSteps(part, firstLine),
+    measures: measuresOf(part),
+    not_understood: unread.flatMap(({ at, text, part: index }) =>
+      index === part.index ? [{ where: sayLine(at), text }] : [],
+    ),
+  };
+}
+
+const compositionOf = <V>(grams: (component: Component) => V): Record<CompositionField, V> =>
+  Object.fromEntries(Object.entries(COMPOSITION).map(([field, component]) => [field, grams(component)])) as Record<
+    CompositionField,
+    V
+  >;
+
+function reportIngredient(
+  part: Part,
+  ingredient: Ingredient,
+  flourG: number,
+  massG: number | undefined,
+): ReportIngredient {
+  const { weighed, node } = ingredient;
+  const grams = weighed.known ? likelyGrams(weighed) : null;
+  const stated = statedSpan(node);
+  const line = part.head.source.lines[ingredient.line]?.text ?? '';
+  return {
+    name: ingredient.name,
+    food: ingredient.food?.id ?? null,
+    written: stated === undefined ? '' : line.slice(stated.start, stated.end),
+    grams: grams === null ? null : round(grams, 2),
+    grams_low: weighed.known ? round(weighed.grams.low, 2) : null,
+    grams_high: weighed.known ? round(weighed.grams.high, 2) : null,
+    grams_from: weighed.known ? weighed.reason.kind : null,
+    grams_why: weighed.known ? `${weighed.reason.words} (${weighed.reason.source})` : weighed.why,
+    bakers_percent: grams === null || flourG <= 0 ? null : round((grams / flourG) * 100, 1),
+    share_percent: grams === null || massG === undefined || massG <= 0 ? null : round((grams / massG) * 100, 1),
+    optional: ingredient.optional,
+  };
+}
+
+/** The measures of a part's kind, worked out. */
+export function measuresOf(part: Part): ReportMeasure[] {
+  const { kind } = part.head;
+  if (kind === undefined || part.head.ingredients.length === 0) return [];
+  return kind.measures.map((held) => {
+    const worked = partMeasure(part, held.measure);
+    const value = worked.known ? worked.value : undefined;
+    return {
+      name: held.measure,
+      value: value === undefined ? null : round(middle(value), 4),
+      value_low: value === undefined ? null : round(value.low, 4),
+      value_high: value === undefined ? null : round(value.high, 4),
+      unit: MEASURES[held.measure].unit === 'celsius' ? 'C' : '1',
+      band: held.usual,
+      verdict: placeIn(worked, held) ?? null,
+      hangs_on: worked.known ? (worked.open ?? []).map(({ name }) => name) : [],
+      source: held.source,
+    };
+  });
+}
+
+/** A total in grams to the hundredth, or null where too much of the mix does not say. */
+export function totalG(mix: MixComposition, component: Component): number | null {
+  const grams = wholeG(mix, component);
+  return grams === null ? null : round(grams, 2);
+}

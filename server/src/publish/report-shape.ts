@@ -1,0 +1,170 @@
+/**
+ * Knows the shape of a report: every field that `report --format json` has. What is not known is null.
+ */
+import type { Component } from '../food/composition.ts';
+import type { Band, Verdict } from '../recipe/kinds.ts';
+import type { MeasureName } from '../recipe/measures.ts';
+import type { RecipeState } from '../recipe/state.ts';
+import type { Cost } from './cost.ts';
+import type { FindingJson } from './finding-json.ts';
+import type { Label } from './nutrition.ts';
+import type { ReportStep } from './step-events.ts';
+
+/** The shape of `report --format json`; grams unless the name says otherwise. */
+export interface Report {
+  readonly version: 1;
+  readonly recipe: string | null;
+  readonly yield: { readonly amount: number; readonly unit: string | null; readonly each_g: number | null } | null;
+  readonly mass_g: number | null;
+  /** What usually comes out of the oven; null where nothing is baked, or a weight is not known. `high` is null where there is no most. */
+  readonly out_of_oven_g: { readonly low: number; readonly high: number | null } | null;
+  readonly parts: readonly ReportPart[];
+  /** `hands_on` and `waiting` make the total, as on the page; `cooking` is of both. By the recipe's head, or as far as its steps say. */
+  readonly times_min: {
+    readonly hands_on: number | null;
+    readonly waiting: number | null;
+    readonly cooking: number | null;
+    readonly total: number | null;
+    readonly by: 'head' | 'steps';
+  };
+  readonly per_serving: Readonly<Record<ServingField, number | null>> | null;
+  readonly allergens: {
+    readonly us: readonly string[];
+    readonly eu: readonly string[];
+    /** By what is chosen where the list leaves a choice. */
+    readonly may_contain: { readonly us: readonly string[]; readonly eu: readonly string[] };
+    /** Some makes of the food have these. */
+    readonly check_label: readonly {
+      readonly food: string;
+      readonly us: readonly string[];
+      readonly eu: readonly string[];
+    }[];
+    readonly not_known: readonly string[];
+  };
+  /** What the kitchen's record says of it, and what the trials measured of each thing. */
+  readonly state: RecipeState;
+  readonly spread: readonly ReportSpread[];
+  readonly nutrition: ReportNutrition;
+  /** Null where the house has no prices. */
+  readonly cost: Cost | null;
+  /** How far the text was read. */
+  readonly read: {
+    readonly sentences: number;
+    readonly understood: number;
+    readonly figures: number;
+    readonly figures_understood: number;
+    readonly lines_not_understood: number;
+  };
+  /** Where the food of the steps lies, and for how long, as it was understood. */
+  readonly stays: readonly ReportStay[];
+  readonly findings: readonly FindingJson[];
+  readonly accepted: readonly (FindingJson & { readonly reason: string })[];
+}
+
+/** A time that food lies somewhere. */
+export interface ReportStay {
+  readonly part: string;
+  /** From 1, in the file. */
+  readonly line: number;
+  readonly foods: readonly string[];
+  /** Null where nobody knows. */
+  readonly place: string | null;
+  readonly celsius: readonly [number, number];
+  /** The second is null where no end is said. */
+  readonly minutes: readonly [number, number | null];
+  readonly shut: string;
+  /** Of what is cooked least. */
+  readonly cooked: string;
+  readonly sure: string;
+}
+
+/** Figures for a label. */
+export interface ReportNutrition {
+  /** What trials weighed at the end, on average; null where none did. */
+  readonly cooked_g: number | null;
+  readonly weighed_trials: number;
+  /** A serving, rounded by 21 CFR 101.9(c). */
+  readonly us_per_serving: Label | null;
+  /** Rounded by the European Union's guidance. */
+  readonly eu_per_100g: Label | null;
+  /** Ingredients that no figure counts: no weight, or a food that is not known. */
+  readonly not_counted: readonly string[];
+}
+
+/** One thing that several trials measured: minutes, degrees Celsius or grams. */
+export interface ReportSpread {
+  readonly what: string;
+  readonly unit: 'min' | 'C' | 'g';
+  readonly trials: number;
+  readonly low: number;
+  readonly high: number;
+  readonly mean: number;
+}
+
+export interface ReportPart {
+  readonly name: string;
+  readonly kind: string | null;
+  readonly mass_g: number | null;
+  /** Null where something in the part is not weighed. */
+  readonly composition_g: Readonly<Record<CompositionField, number | null>>;
+  /** What is known of it then; null where all is. */
+  readonly composition_at_least_g: Readonly<Record<CompositionField, number>> | null;
+  /** Lines of its list that are in no sum, as written, and where: `line 7`. */
+  readonly not_understood: readonly { readonly where: string; readonly text: string }[];
+  readonly ingredients: readonly ReportIngredient[];
+  /** What was understood of its steps. */
+  readonly steps: readonly ReportStep[];
+  readonly measures: readonly ReportMeasure[];
+}
+
+export interface ReportIngredient {
+  readonly name: string;
+  readonly food: string | null;
+  readonly written: string;
+  readonly grams: number | null;
+  readonly grams_low: number | null;
+  readonly grams_high: number | null;
+  readonly grams_from: string | null;
+  readonly grams_why: string;
+  readonly bakers_percent: number | null;
+  readonly share_percent: number | null;
+  readonly optional: boolean;
+}
+
+export interface ReportMeasure {
+  readonly name: MeasureName;
+  readonly value: number | null;
+  readonly value_low: number | null;
+  readonly value_high: number | null;
+  readonly unit: '1' | 'C';
+  readonly band: Band;
+  /** Null where it is not known, or usual by only some of what the lines it hangs on could be. */
+  readonly verdict: Verdict | null;
+  /** Lines of a food that could be several, or that nobody knows. */
+  readonly hangs_on: readonly string[];
+  readonly source: string;
+}
+
+export const COMPOSITION = {
+  water: 'water',
+  protein: 'protein',
+  fat: 'fat',
+  carbohydrate: 'carbohydrate',
+  sugar: 'sugars',
+  starch: 'starch',
+  fibre: 'fibre',
+  ash: 'ash',
+  alcohol: 'alcohol',
+  salt: 'salt',
+} as const satisfies Record<string, Component>;
+export type CompositionField = keyof typeof COMPOSITION;
+type ServingField =
+  | 'energy_kcal'
+  | 'fat_g'
+  | 'saturates_g'
+  | 'carbohydrate_g'
+  | 'sugars_g'
+  | 'fibre_g'
+  | 'protein_g'
+  | 'salt_g'
+  | 'sodium_mg';

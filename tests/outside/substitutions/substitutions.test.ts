@@ -3,7 +3,8 @@
  * `substitutions.md` is read before it is committed. Compositions are those of USDA SR26, each food names its row.
  */
 import { describe, expect, test } from 'vitest';
-import { movesText, substitute } from '../../../server/src/edits/substitute.ts';
+import { substitute } from '../../../server/src/edits/substitute.ts';
+import { movesText } from '../../../server/src/edits/swap-moves.ts';
 import { applyEdits } from '../../../server/src/edits/text-edit.ts';
 import { type Component, compose } from '../../../server/src/food/composition.ts';
 import { EQUIVALENTS, equivalentsFor } from '../../../server/src/food/equivalents.ts';

@@ -3,7 +3,8 @@
  * Refuses a swap that does not keep the formula.
  */
 import { keepWater } from '../../edits/keep-water.ts';
-import { movesText, substitute } from '../../edits/substitute.ts';
+import { substitute } from '../../edits/substitute.ts';
+import { movesText } from '../../edits/swap-moves.ts';
 import { equivalentsFor } from '../../food/equivalents.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import type { PositionRange } from '../../notation/document.ts';

@@ -5,7 +5,7 @@
 import type { Block } from '../notation/outline.ts';
 import { Folders, liesIn } from './folders.ts';
 import { Houses } from './houses.ts';
-import { MISSING } from './inherit.ts';
+import { MISSING } from './inherit/load-base.ts';
 import { isLeftOut } from './left-out.ts';
 import type { Bases, Files } from './ports.ts';
 import { DEFAULTS, type Settings } from './settings.ts';

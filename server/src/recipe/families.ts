@@ -39,7 +39,6 @@ export const FAMILIES = [
   'culture',
   'milk',
   'curing',
-  'kidney bean',
   'wild',
   'ratite',
   'raw flour',

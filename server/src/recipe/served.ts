@@ -49,6 +49,18 @@ export function servedAs(recipe: Recipe): Served {
   return kept;
 }
 
+/** Who eats of what says nothing of that (judgement). */
+const FEW = 4;
+
+/** How many eat of it at the least, by what the yield counts: portions, or what several share. */
+export function eatersOf({ yield: made }: Recipe): number {
+  const { amount, of, serves } = made?.node ?? {};
+  if (amount === undefined || (amount.unit !== undefined && !serves)) return FEW;
+  const count = amount.quantity.low;
+  const isPortioned = serves === true || saidIn(of?.text ?? '', rowsOf('yield')) === 'portioned';
+  return isPortioned ? Math.max(1, count) : Math.max(FEW, count);
+}
+
 function saidIn(text: string, of: readonly Row[]): Served | undefined {
   const padded = ` ${text.toLowerCase()} `;
   return of.find(({ words }) => words.some((word) => padded.includes(` ${word} `)))?.says;

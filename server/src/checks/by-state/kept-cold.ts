@@ -52,7 +52,8 @@ const judgedOn = overPiecesIn(
 );
 
 function judge(lists: Lists, stay: Stay, { kept, leftovers = kept }: HoldingLimits): KeptCold | undefined {
-  const { by, body, lies, timed, minutes } = stay;
+  const { by, body, lies, timed } = stay;
+  const minutes = keptFor(stay);
   if (!timed || minutes.high <= leftovers.min || minutes.high === Infinity) return undefined;
   if (!isCold(lies) || isFrozen(lies) || body.band === 'frozen' || WORKS.has(by.event.act)) return undefined;
   const [first] = ready(lists, body);
@@ -66,15 +67,21 @@ function judge(lists: Lists, stay: Stay, { kept, leftovers = kept }: HoldingLimi
   const time = by.event.times.find((each) => each.minutes.high > limit.min && each.kind !== 'every');
   const said = time === undefined ? undefined : isEaten ? 'within' : 'for';
   const { start, end } = time ?? by.event;
-  const level = limit === kept ? levelOf(stay, kept.min, time) : 'ask';
+  const level = limit === kept ? levelOf(stay, minutes, kept.min, time) : 'ask';
   return { level, stay, start, end, name: first.ingredient.name, minutes, limit, said };
 }
 
-function levelOf({ minutes, sure, branch, body }: Stay, limitMin: number, time: TimeSaid | undefined): Level {
+function levelOf({ sure, branch, body }: Stay, minutes: Range, limitMin: number, time: TimeSaid | undefined): Level {
   // What shuts it off from air keeps some of it, and is another danger.
   if (sure === 'unread' || body.shut === 'under fat') return 'ask';
   const isOver = minutes.low > limitMin || (time !== undefined && ALLOWS.has(time.kind));
   return isOver && sure === 'said' && !branch ? 'error' : 'warning';
+}
+
+/** `7 days in the fridge, 3 months frozen`: of several times the shortest is that of the fridge. */
+function keptFor({ by, minutes }: Stay): Range {
+  const keeping = by.event.times.filter(({ kind }) => kind === 'spent' || kind === 'life');
+  return keeping.length < 2 ? minutes : keeping.map((time) => time.minutes).reduce((a, b) => (b.high < a.high ? b : a));
 }
 
 /** So long it may be kept, by what is said: the longest is meant too. */

@@ -1,5 +1,5 @@
-import { rawMilk } from '../by-state/never-boiled.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
+import { rawMilk } from '../by-state/unheated-milk.ts';
 import { defineCheck } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
 import { CAUTION } from './limits.ts';

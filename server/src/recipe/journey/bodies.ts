@@ -86,6 +86,8 @@ export interface FoodState {
   /** What last heated it, and how long all that heated it took at most; Infinity where one of them does not say. */
   readonly heatedBy: BoundEvent | undefined;
   readonly heatedMin: number;
+  /** The longest that it boiled, or was under pressure; Infinity where nobody says how long, 0 where it never did. */
+  readonly boiledMin: number;
 }
 
 export interface Member {
@@ -155,6 +157,7 @@ export const RAW: FoodState = {
   was: 0,
   heatedBy: undefined,
   heatedMin: 0,
+  boiledMin: 0,
 };
 
 export const bodyOf = (id: number, members: readonly Member[]): Body => ({
@@ -241,6 +244,7 @@ function isSameState(a: FoodState, b: FoodState): boolean {
       a.was === b.was &&
       a.heatedBy === b.heatedBy &&
       a.heatedMin === b.heatedMin &&
+      a.boiledMin === b.boiledMin &&
       a.reads.length === b.reads.length &&
       a.reads.every((read, i) => isSameRead(read, b.reads[i])))
   );

@@ -130,8 +130,13 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
     isSunkInFat(event, body, temperatures);
   const slow = isSlow(event, body);
   const heatedMin = heatingIn(event);
+  const boiledMin = boilsIn(event, body) ? heatedMin : 0;
   const states = withStates(body, (before): FoodState => {
-    const state = { ...before, heatedMin: before.heatedMin + heatedMin };
+    const state = {
+      ...before,
+      heatedMin: before.heatedMin + heatedMin,
+      boiledMin: Math.max(before.boiledMin, boiledMin),
+    };
     const isAgain = again !== 0 && isDone(state);
     const bath = inBathAsRead(state, by, reads);
     const all = bath === undefined ? reads : [...reads, bath];
@@ -211,6 +216,18 @@ const isSlow = (event: Event, { lies }: Body): boolean =>
   event.where.every(({ is }) => is !== 'warm') &&
   event.temperatures.length === 0 &&
   spentIn(event).low >= SLOW_MIN;
+
+/** Water around it boils, or as good as, by the order: no slow cooker, and no figure that is lower. */
+const boilsIn = ({ as, cooks, medium, where, temperatures, times, vessel }: Event, { lies }: Body): boolean =>
+  (medium?.is === 'water' || medium?.is === 'steam' || medium?.is === 'pressure') &&
+  cooks !== 'barely' &&
+  cooks !== 'outside' &&
+  // `I have quit boiling` boils nothing.
+  (as !== 'beside' || times.length > 0) &&
+  (lies.place !== 'hot' || vessel !== undefined) &&
+  where.every(({ is, not }) => is !== 'hot' || not) &&
+  temperatures.every(({ of, celsius }) => of === 'oven' || of === 'nothing' || celsius.high >= BOILING_C);
+const BOILING_C = 90;
 
 /** Both sides are heated. */
 const heatingIn = ({ times }: Event): number =>

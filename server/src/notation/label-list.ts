@@ -2,10 +2,11 @@
  * Knows what a word of a line of the list stands for: number words, how a measure is filled, units and count words as they are printed.
  * Refuses to know foods: a word that may be a name stays one.
  */
-
 import { biasOf } from '../measure/bias.ts';
 import { type CountWord, isPackage } from '../measure/count-words.ts';
-import { dimensionOf, unitPrinted } from '../measure/unit.ts';
+import { unitPrinted } from '../measure/unit.ts';
+import { Around } from './around.ts';
+import { freeWords, OPENS_FREE } from './free-words.ts';
 import { isNumber, Kind, Token } from './tokens.ts';
 import { type Written, wordOf } from './words.ts';
 
@@ -21,32 +22,7 @@ export const ABOUT: ReadonlySet<string> = new Set([
 ]);
 /** Behind these, which all can be more than words, an amount may stand again. */
 const JOINTS: ReadonlySet<string> = new Set(['and', 'or', 'plus', 'to', 'from', 'about', 'no', 'between']);
-/** Count words that a line may open with, one being meant; others want `of` behind them. */
-const ONE_OF: ReadonlySet<CountWord> = new Set<CountWord>([
-  'bunch',
-  'handful',
-  'knob',
-  'pack',
-  'package',
-  'packet',
-  'sachet',
-  'sprig',
-  'stick',
-  'thumb',
-  'tin',
-]);
-/** What opens a sentence and no name. */
-const NOT_NAMES: ReadonlySet<string | undefined> = new Set([
-  'the',
-  'it',
-  'them',
-  'a',
-  'an',
-  'all',
-  'until',
-  'in',
-  'on',
-]);
+
 /** What follows the preposition `in`, and not the unit. */
 export const NOT_AN_INCH: ReadonlySet<string | undefined> = new Set([
   'the',
@@ -66,32 +42,12 @@ export const NOT_AN_INCH: ReadonlySet<string | undefined> = new Set([
 /** What `stone` is a word of, and not the weight. */
 const NOT_A_WEIGHT: ReadonlySet<string | undefined> = new Set(['fruit', 'fruits', 'crab', 'crabs', 'bass']);
 
-/** Words that say with `as` or `to` that the cook decides; the scanner knows the plain ones. */
-const DECIDED: ReadonlyMap<string, RegExp> = new Map([
-  ['as', /^(?:required|necessary|needed|desired|liked|wanted|preferred)$/],
-  ['to', /^taste$/],
-]);
-
-/** What such words open with. */
-const OPENS_FREE: ReadonlySet<string> = new Set([...DECIDED.keys(), 'tt', 'qs', 'q']);
-
-/** How many tokens say so there: `as required`, `to your taste`, `TT`, `q.s.`; 0 for none. */
-function freeWords(tokens: readonly Token[], i: number): number {
-  const word = (at: number): string => tokens[at]?.written?.word ?? '';
-  const first = word(i);
-  if (tokens[i]?.written?.image === 'TT' || first === 'qs') return 1;
-  if (first === 'q' && word(i + 2) === 's') return tokens[i + 3]?.kind === Kind.Other ? 4 : 3;
-  const decided = DECIDED.get(first);
-  if (decided === undefined) return 0;
-  if (decided.test(word(i + 1))) return 2;
-  return first === 'to' && /^(?:your|one's|own)$/.test(word(i + 1)) && /^(?:taste|liking)$/.test(word(i + 2)) ? 3 : 0;
-}
-
 /** The labels of one list slot; asked token by token, from left to right. */
 export class ListLabels {
   private readonly line: string;
   private readonly tokens: Token[];
   private readonly start: number;
+  private readonly around: Around;
   /** An amount may still stand here: no word of a name came yet. */
   private open = true;
   private outside = true;
@@ -100,6 +56,7 @@ export class ListLabels {
     this.line = line;
     this.tokens = tokens;
     this.start = start;
+    this.around = new Around(line, tokens);
   }
 
   label(i: number, token: Token): void {
@@ -128,20 +85,20 @@ export class ListLabels {
           token.kind = this.kindOf(i, token.written);
           const { word } = token.written;
           // `leaves of 1 bunch`
-          if (token.kind === Kind.Word) this.open = JOINTS.has(word) || (word === 'of' && this.isNumeric(i + 1));
+          if (token.kind === Kind.Word) this.open = JOINTS.has(word) || (word === 'of' && this.around.isNumeric(i + 1));
           else if (word === 'from') this.open = true;
         }
         break;
       case Kind.Numeral:
       case Kind.Fraction:
       case Kind.Vulgar:
-        if (!this.open && this.opensColumn(i)) this.open = true;
+        if (!this.open && this.around.opensColumn(i)) this.open = true;
         break;
       case Kind.Dash:
-        if (i === this.start && isNumber(this.kindAt(i + 1)) && this.tokens[i + 1]?.start === token.end)
+        if (i === this.start && isNumber(this.around.kindAt(i + 1)) && this.tokens[i + 1]?.start === token.end)
           token.kind = Kind.Minus;
         // `salt - a pinch`
-        else if (this.isApart(i)) this.open = true;
+        else if (this.around.isApart(i)) this.open = true;
         break;
       case Kind.FluidOunce:
       case Kind.Percent:
@@ -162,9 +119,9 @@ export class ListLabels {
       case Kind.Other: {
         const mark = this.line[token.start];
         if (mark === '×') token.kind = Kind.Times;
-        else if (mark === '#' && this.isBehindNumber(i))
+        else if (mark === '#' && this.around.isBehindNumber(i))
           this.tokens[i] = new Token(Kind.UnitWord, token.start, token.end, wordOf('lb'));
-        else if (mark === '~' && this.isNumeric(i + 1)) token.kind = Kind.About;
+        else if (mark === '~' && this.around.isNumeric(i + 1)) token.kind = Kind.About;
         else if (mark === '/' || mark === '+' || mark === '&') this.open = true;
       }
     }
@@ -198,97 +155,31 @@ export class ListLabels {
     this.tokens.splice(i, words, new Token(Kind.Free, start, end, undefined));
   }
 
-  /** `breakfast` of `breakfast cup`. */
-  private isJoined(i: number): boolean {
-    const [first, next] = [this.wordAt(i), this.wordAt(i + 1)];
-    return first?.joint === 'measure' && next !== undefined && unitPrinted(`${first.word}-${next.word}`) !== undefined;
-  }
-
   private wordBetween(start: number, end: number): Token {
     return new Token(Kind.Word, start, end, wordOf(this.line.slice(start, end)));
-  }
-
-  private kindAt(i: number): Kind {
-    return this.tokens[i]?.kind ?? Kind.End;
-  }
-
-  private wordAt(i: number): Written | undefined {
-    return this.tokens[i]?.written;
-  }
-
-  /** Whether an amount begins there that stands behind the name in a column of its own: behind a gap or a unit, or before a size. */
-  private opensColumn(i: number): boolean {
-    const [before, { start, end }, after] = [this.tokens[i - 1], this.tokens[i] as Token, this.tokens[i + 1]];
-    if (before === undefined) return false;
-    if (/^(?:\s{2,}|\t)$/.test(this.line.slice(before.end, start))) return true;
-    const isBehindUnit = this.kindAt(this.isPoint(i - 1) ? i - 2 : i - 1) === Kind.UnitWord;
-    return isBehindUnit || (after?.kind === Kind.Numeral && after.start > end);
-  }
-
-  /** A dash with a blank on either side. */
-  private isApart(i: number): boolean {
-    const [before, dash, after] = [this.tokens[i - 1], this.tokens[i], this.tokens[i + 1]];
-    return (
-      before !== undefined &&
-      dash !== undefined &&
-      dash.start > before.end &&
-      after !== undefined &&
-      after.start > dash.end
-    );
-  }
-
-  /** `2#`: no blank stands between. */
-  private isBehindNumber(i: number): boolean {
-    return isNumber(this.kindAt(i - 1)) && this.tokens[i - 1]?.end === this.tokens[i]?.start;
-  }
-
-  private isPoint(i: number): boolean {
-    return this.isMark(i, '.');
-  }
-
-  private isMark(i: number, mark: string): boolean {
-    const token = this.tokens[i];
-    return token?.kind === Kind.Other && this.line[token.start] === mark;
-  }
-
-  /** Whether a number begins there; its words are not labelled yet. */
-  private isNumeric(i: number): boolean {
-    const written = this.wordAt(i);
-    return isNumber(this.kindAt(i)) || written?.number !== undefined || written?.joint === 'number';
-  }
-
-  private isMeasureWord(i: number): boolean {
-    const written = this.wordAt(i);
-    return (
-      this.kindAt(i) === Kind.FluidOunce ||
-      (written !== undefined &&
-        (this.isJoined(i) ||
-          written.printed !== undefined ||
-          written.count !== undefined ||
-          written.size !== undefined ||
-          written.bias))
-    );
   }
 
   private kindOf(i: number, written: Written): Kind {
     const { word, number, size, bias } = written;
     const { open, tokens } = this;
-    const before = this.kindAt(i - 1);
+    const before = this.around.kindAt(i - 1);
     const counted = isNumber(before);
-    if (ABOUT.has(word) && this.isNumeric(this.isPoint(i + 1) ? i + 2 : i + 1)) return Kind.About;
+    if (ABOUT.has(word) && this.around.isNumeric(this.around.isPoint(i + 1) ? i + 2 : i + 1)) return Kind.About;
     switch (word) {
       case 'x':
-        return this.isNumeric(i + 1) || this.wordAt(i + 1)?.word === 'no' || this.isMark(i + 1, '#')
+        return this.around.isNumeric(i + 1) ||
+          this.around.wordAt(i + 1)?.word === 'no' ||
+          this.around.isMark(i + 1, '#')
           ? Kind.Times
           : Kind.Word;
       case 'to':
       case 'or':
-        if ((counted || before === Kind.Dash) && this.isNumeric(i + 1)) return Kind.To;
+        if ((counted || before === Kind.Dash) && this.around.isNumeric(i + 1)) return Kind.To;
         break;
       case 'from':
-        return this.isNumeric(i + 1) || this.wordAt(i + 1)?.word === 'about' ? Kind.From : Kind.Word;
+        return this.around.isNumeric(i + 1) || this.around.wordAt(i + 1)?.word === 'about' ? Kind.From : Kind.Word;
       case 'of':
-        return open && this.endsMeasure(i - 1) ? Kind.Of : Kind.Word;
+        return open && this.around.endsMeasure(i - 1) ? Kind.Of : Kind.Word;
       case 'each':
       case 'ea':
         return Kind.Word;
@@ -296,7 +187,7 @@ export class ListLabels {
     if (number !== undefined && this.isNumberHere(i, word)) return Kind.NumberWord;
     const first = i === this.start;
     // `scant 1/2 cup`
-    if (first && bias && isNumber(this.kindAt(i + 1))) return Kind.Bias;
+    if (first && bias && isNumber(this.around.kindAt(i + 1))) return Kind.Bias;
     if (
       open &&
       bias &&
@@ -305,75 +196,67 @@ export class ListLabels {
     )
       return Kind.Bias;
     // `a small teacupful`: how a measure is filled, and no size of a piece.
-    const fills = this.wordAt(i + 1);
+    const fills = this.around.wordAt(i + 1);
     if (open && size !== undefined && fills?.printed !== undefined && fills.count === undefined && counted)
       return Kind.Bias;
-    if (open && (size !== undefined || (word === 'extra' && this.wordAt(i + 1)?.word === 'large'))) {
+    if (open && (size !== undefined || (word === 'extra' && this.around.wordAt(i + 1)?.word === 'large'))) {
       if (
         counted ||
         (before === Kind.SizeWord && size !== undefined) ||
-        ((first || before === Kind.Bias) && this.isOneOf(i + 1))
+        ((first || before === Kind.Bias) && this.around.isOneOf(i + 1))
       )
         return Kind.SizeWord;
     }
     if (open && written.count !== undefined && this.isCounted(i, written.count)) return Kind.CountedWord;
     const { printed } = written;
     if (printed === undefined) return Kind.Word;
-    const measures = counted || before === Kind.Bias || (before === Kind.Degree && isNumber(this.kindAt(i - 2)));
-    const hyphened = before === Kind.Dash && isNumber(this.kindAt(i - 2)) && tokens[i - 1]?.end === tokens[i]?.start;
-    if (printed.symbol === 'stone' && NOT_A_WEIGHT.has(this.wordAt(i + 1)?.word)) return Kind.Word;
-    if (word === 'in' && !hyphened && NOT_AN_INCH.has(this.wordAt(i + 1)?.word)) return Kind.Word;
-    return measures || hyphened || (first && this.isOneOf(i)) ? Kind.UnitWord : Kind.Word;
-  }
-
-  /** Whether an amount may end there: in a unit, its point, a count word, or a number of no unit. */
-  private endsMeasure(i: number): boolean {
-    const kind = this.kindAt(this.isPoint(i) ? i - 1 : i);
-    return kind === Kind.UnitWord || kind === Kind.CountedWord || kind === Kind.NumberWord || kind === Kind.RightParen;
+    const measures = counted || before === Kind.Bias || (before === Kind.Degree && isNumber(this.around.kindAt(i - 2)));
+    const hyphened =
+      before === Kind.Dash && isNumber(this.around.kindAt(i - 2)) && tokens[i - 1]?.end === tokens[i]?.start;
+    if (printed.symbol === 'stone' && NOT_A_WEIGHT.has(this.around.wordAt(i + 1)?.word)) return Kind.Word;
+    if (word === 'in' && !hyphened && NOT_AN_INCH.has(this.around.wordAt(i + 1)?.word)) return Kind.Word;
+    return measures || hyphened || (first && this.around.isOneOf(i)) ? Kind.UnitWord : Kind.Word;
   }
 
   private isNumberHere(i: number, word: string): boolean {
-    const before = this.kindAt(i - 1);
-    const last = this.wordAt(i - 1)?.word;
-    if (word === 'half' && (this.wordAt(i + 1)?.word === 'and' || this.isHalfAnd(i - 2))) return false;
+    const before = this.around.kindAt(i - 1);
+    const last = this.around.wordAt(i - 1)?.word;
+    if (word === 'half' && (this.around.wordAt(i + 1)?.word === 'and' || this.around.isHalfAnd(i - 2))) return false;
     const article = word === 'a' || word === 'an';
     if (i === this.start) return this.tokens.length > i + 1;
     // `½ an onion`
     if (article && (before === Kind.Fraction || before === Kind.Vulgar)) return true;
-    if (isNumber(before)) return !article || this.wordAt(i - 1)?.number?.part === true || before !== Kind.NumberWord;
+    if (isNumber(before))
+      return !article || this.around.wordAt(i - 1)?.number?.part === true || before !== Kind.NumberWord;
     if (before === Kind.About || before === Kind.From || before === Kind.LeftParen) return true;
     if (before === Kind.Of || (before === Kind.Word && (last === 'of' || last === 'from'))) return true;
     if (before === Kind.To || before === Kind.Times) return true;
     const joined =
       last !== undefined ? JOINTS.has(last) : before === Kind.Other || before === Kind.Comma || before === Kind.Dash;
     // `plus one yolk`, `plus a little more`
-    if (joined && this.open) return !article || this.isMeasureWord(i + 1) || this.wordAt(i + 1)?.number?.part === true;
-    return this.open && this.isMeasureWord(i + 1);
-  }
-
-  /** `half and half` is a food. */
-  private isHalfAnd(i: number): boolean {
-    return this.wordAt(i)?.word === 'half' && this.kindAt(i) === Kind.Word && this.wordAt(i + 1)?.word === 'and';
+    if (joined && this.open)
+      return !article || this.around.isMeasureWord(i + 1) || this.around.wordAt(i + 1)?.number?.part === true;
+    return this.open && this.around.isMeasureWord(i + 1);
   }
 
   /** Whether a bias fills something: a measure, with other such words between. */
   private isFilled(i: number, word: string): boolean {
     let at = i + 1;
-    while (this.wordAt(at)?.bias) at++;
+    while (this.around.wordAt(at)?.bias) at++;
     const likened = /.-sized?$/.test(word);
-    if (biasOf(word) === undefined && !likened && this.wordAt(i + 1)?.word !== 'packed') return false;
-    const next = this.wordAt(at);
+    if (biasOf(word) === undefined && !likened && this.around.wordAt(i + 1)?.word !== 'packed') return false;
+    const next = this.around.wordAt(at);
     if (next?.size !== undefined || next?.number?.part === true) at++;
-    return this.isMeasureWord(at);
+    return this.around.isMeasureWord(at);
   }
 
   private isCounted(i: number, count: CountWord): boolean {
-    const before = this.kindAt(i - 1);
+    const before = this.around.kindAt(i - 1);
     if (i === this.start || (i === this.start + 1 && (before === Kind.SizeWord || before === Kind.Bias)))
-      return this.isOneOf(i);
+      return this.around.isOneOf(i);
     if (isNumber(before) || before === Kind.SizeWord || before === Kind.Bias) return true;
-    const behindUnit = before === Kind.UnitWord || this.isPoint(i - 1) || before === Kind.RightParen;
-    const several = before === Kind.RightParen && count !== this.wordAt(i)?.word;
+    const behindUnit = before === Kind.UnitWord || this.around.isPoint(i - 1) || before === Kind.RightParen;
+    const several = before === Kind.RightParen && count !== this.around.wordAt(i)?.word;
     if (behindUnit)
       return (
         several ||
@@ -381,28 +264,8 @@ export class ListLabels {
         count === 'piece' ||
         count === 'knob' ||
         count === 'thumb' ||
-        this.wordAt(i + 1)?.word === 'of'
+        this.around.wordAt(i + 1)?.word === 'of'
       );
-    return before === Kind.Dash && isNumber(this.kindAt(i - 2));
-  }
-
-  /** Whether the line may open with this word, one of it being meant: `pinch of salt`, `small bunch parsley`. */
-  private isOneOf(i: number): boolean {
-    const written = this.wordAt(i);
-    const next = this.wordAt(i + 1)?.word;
-    if (written === undefined || this.tokens.length <= i + 1 || /[.!?:]\s*$/.test(this.line)) return false;
-    if (NOT_NAMES.has(next)) return false;
-    if (written.count !== undefined)
-      return next === 'of'
-        ? written.count === written.word
-        : ONE_OF.has(written.count) && (written.count === written.word || written.word.startsWith(`${written.count}-`));
-    const { printed } = written;
-    return (
-      printed !== undefined &&
-      (printed.verb === undefined || next === 'of') &&
-      written.image.length > 2 &&
-      dimensionOf(printed.symbol) === 'volume' &&
-      !/[^s]s$/.test(written.word)
-    );
+    return before === Kind.Dash && isNumber(this.around.kindAt(i - 2));
   }
 }

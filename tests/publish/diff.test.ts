@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { readTarget } from '../../server/src/edits/scale-target.ts';
 import { scaleRecipe } from '../../server/src/edits/scale.ts';
+import { readTarget } from '../../server/src/edits/scale-target.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
 import { align } from '../../server/src/publish/align.ts';

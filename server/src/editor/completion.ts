@@ -3,7 +3,7 @@
  * Refuses to know protocol and markdown; the food book is asked only once a letter is typed.
  */
 import type { Position } from '../notation/document.ts';
-import { KEYWORDS, type Keyword } from '../notation/tokens.ts';
+import { KEYWORDS, type Keyword } from '../notation/keywords.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { completeBase, completeChanged, completeTaken } from './completion/base.ts';
 import { completeCode } from './completion/code.ts';

@@ -2,8 +2,10 @@
  * Knows what a word stands for on its line: a unit, a count word, what joins two numbers, or the keyword that opens it.
  * Refuses to know what the tokens mean together.
  */
+
+import type { Keyword } from './keywords.ts';
 import { ListLabels, NOT_AN_INCH } from './label-list.ts';
-import { isNumber, type Keyword, Kind, type Token } from './tokens.ts';
+import { isNumber, Kind, type Token } from './tokens.ts';
 import type { Written } from './words.ts';
 
 /** What a line is by its first word; `component` for the composition lines of a food. */

@@ -5,6 +5,7 @@
 import { Cursor, spanOf, takeWhile, textIn, textOf } from './cursor.ts';
 import { ovenLine, partLine, recipeLine, timeLine, yieldLine } from './head-lines.ts';
 import { itemFaults } from './item-faults.ts';
+import type { Component } from './keywords.ts';
 import { label } from './label.ts';
 import { LineReading } from './line-reading.ts';
 import { itemFrom, listedItem, swapLine, unreadLine } from './list-lines.ts';
@@ -13,7 +14,7 @@ import { plainItem } from './plain-item.ts';
 import { scan } from './scan.ts';
 import { sentenceOf } from './sentence.ts';
 import { saysTime } from './time.ts';
-import { type Component, isNamePart, Kind } from './tokens.ts';
+import { isNamePart, Kind } from './tokens.ts';
 import type { Line, Statement, TextField } from './tree.ts';
 import { reachedLine, tookLine, trialLine, usedLine, verdictLine, weighedLine } from './trial-lines.ts';
 import { saidYield } from './yield.ts';

@@ -1,60 +1,8 @@
 /**
- * Knows what kinds of words and marks a line is made of, and the words that open one.
+ * Knows what kinds of words and marks a line is made of.
  * Refuses to know how they are found (`scan.ts`, `label.ts`) and what they mean together (`statements.ts`).
  */
 import type { Written } from './words.ts';
-
-/** The word that opens a line and says what it is. */
-export const KEYWORDS = [
-  'recipe',
-  'by',
-  'yield',
-  'pan',
-  'oven',
-  'time',
-  'serve',
-  'tags',
-  'note',
-  'source',
-  'from',
-  'part',
-  'optional',
-  'do',
-  'trial',
-  'took',
-  'reached',
-  'weighed',
-  'used',
-  'saw',
-  'tested',
-  'verdict',
-  'swap',
-  'drop',
-  'add',
-  'food',
-  'like',
-  'also',
-  'trim',
-  'price',
-  'contains',
-  'allow',
-] as const;
-export type Keyword = (typeof KEYWORDS)[number];
-
-/** The composition lines of a food block. */
-export const COMPONENTS = [
-  'water',
-  'fat',
-  'protein',
-  'carbohydrate',
-  'sugar',
-  'starch',
-  'fibre',
-  'salt',
-  'ash',
-  'alcohol',
-] as const;
-export type Component = (typeof COMPONENTS)[number];
 
 /**
  * What a token is. The order is used: numbers first, then what opens a measure, then the other amounts, and what ends a

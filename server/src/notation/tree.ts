@@ -4,7 +4,7 @@
  */
 import type { Quantity } from '../measure/quantity.ts';
 import type { UnitSymbol } from '../measure/unit-symbol.ts';
-import type { Component } from './tokens.ts';
+import type { Component } from './keywords.ts';
 
 export interface Span {
   readonly start: number;

@@ -4,7 +4,7 @@
 
 import { countWord } from '../measure/count-words.ts';
 import { dimensionOf } from '../measure/unit.ts';
-import { KEYWORDS } from './tokens.ts';
+import { KEYWORDS } from './keywords.ts';
 import type { IngredientNode, Span, SyntaxFault } from './tree.ts';
 
 /** The fault of a line without an opening; `first` is its first word, if it begins with one, and `bare` what it says as an ingredient. */

@@ -10,7 +10,7 @@ import type { Size } from '../measure/quantity.ts';
 import { opensUnit, unitPrinted, unitSpelled } from '../measure/unit.ts';
 import type { Unit } from '../measure/unit-row.ts';
 
-import { COMPONENTS, type Component, KEYWORDS, type Keyword } from './tokens.ts';
+import { COMPONENTS, type Component, KEYWORDS, type Keyword } from './keywords.ts';
 
 export interface Written {
   /** As it stands in the line. */

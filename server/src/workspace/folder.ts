@@ -3,9 +3,9 @@
  * Refuses to work any recipe out; it reads each file once, until told that it changed.
  */
 import type { Document } from '../notation/document.ts';
+import { KEYWORDS } from '../notation/keywords.ts';
 import { outline } from '../notation/outline.ts';
 import { readLine } from '../notation/statements.ts';
-import { KEYWORDS } from '../notation/tokens.ts';
 import type { Line, Span } from '../notation/tree.ts';
 import { titleOf } from '../recipe/title.ts';
 import type { Files } from './ports.ts';

@@ -176,6 +176,110 @@ describe('curing salt', () => {
   ]);
 });
 
+describe('eggs in vinegar', () => {
+  const EGGS = ['12 eggs', '600 ml malt vinegar', '10 g salt', '1 tbsp pickling spice'];
+  const cooks = [
+    'Boil the eggs for 12 minutes and peel.',
+    'Simmer the vinegar with the salt and spice, and pour over the eggs in a jar.',
+  ];
+  pairs('low-acid-preserve', [
+    [
+      'on the bar',
+      half(EGGS, ...cooks, 'Put on the lid and keep the jar on the bar for a month.'),
+      half(EGGS, ...cooks, 'Put on the lid and keep the jar in the fridge for a month.'),
+    ],
+    [
+      'there they stay',
+      half(EGGS, ...cooks, 'Close it. On the shelf it goes, and there it stays till the last is eaten.'),
+      half(EGGS, ...cooks, 'Close it. Into the fridge it goes, and there it stays till the last is eaten.'),
+    ],
+    [
+      'ready in weeks',
+      half(EGGS, ...cooks, 'Seal, and stand in the larder: ready in two weeks.'),
+      half(EGGS, ...cooks, 'Seal, and stand in the refrigerator: ready in two weeks.'),
+    ],
+  ]);
+});
+
+describe('cake in a jar', () => {
+  const CAKE = ['300 g flour', '300 g sugar', '4 eggs', '400 g mashed banana', '120 g butter'];
+  const bakes = 'Beat all together, half fill the jars, and bake at 160 C for 45 min until a skewer is clean.';
+  pairs('low-acid-preserve', [
+    [
+      'a year on the shelf',
+      half(CAKE, bakes, 'Screw the lids on hot, and keep on the pantry shelf for a year.'),
+      half(CAKE, bakes, 'Cool, screw the lids on and keep in the freezer for three months.'),
+    ],
+    [
+      'sits warm',
+      half(CAKE, bakes, 'Screw down the lids at once. They sit in the airing cupboard for 2 months.'),
+      half(CAKE, bakes, 'Turn out and eat the same day.'),
+    ],
+  ]);
+});
+
+describe('milk as it comes', () => {
+  const makes = ['Stir in the rennet and leave until it sets, 1 h.', 'Cut, and drain in the fridge overnight.'];
+  const cheese = (milk: string, ...steps: readonly string[]): Half => half([milk, '2 g rennet'], ...steps, ...makes);
+  const warm = 'Warm the milk to 32 C.';
+  pairs('raw-milk', [
+    ['from the farm', cheese('4 l goat milk straight from the farm', warm), cheese('4 l goat milk', warm)],
+    ['not pasteurised', cheese('4 l milk, not pasteurised', warm), cheese('4 l milk, pasteurised', warm)],
+    [
+      'a pail of it',
+      cheese('1 pail of milk', 'Set the milk down with the warmth of the cow still in it.'),
+      cheese('4 l milk', 'Set the milk down until it is at 32 C.'),
+    ],
+    [
+      'the heat of the animal',
+      cheese('4 l milk', 'Use the milk with the heat of the animal still in it.'),
+      cheese('4 l milk', 'The milk comes from the cow: boil it for 5 min and cool it to 32 C.'),
+    ],
+  ]);
+});
+
+describe('flesh that is cured, smoked and hung', () => {
+  const SAUSAGE = ['3 kg pork shoulder', '500 g back fat', '90 g salt', '30 g paprika', '2 m hog casings'];
+  const fills = 'Mince the pork and fat, knead with the salt and paprika, and fill the casings.';
+  const hangs = 'Hang them on the rail over the stove until they are hard enough to knock with, about 3 weeks.';
+  const MACKEREL = ['6 mackerel fillets', '80 g salt', '1 l water'];
+  const soaks = 'Stir the salt into the water, soak the fillets for 20 minutes and pat dry.';
+  pairs('no-safe-temperature', [
+    [
+      'a sausage with salt alone',
+      half(SAUSAGE, fills, hangs, 'Slice thin and eat.'),
+      half(
+        [...SAUSAGE, '8.5 g curing salt no. 2'],
+        'Mince the pork and fat, knead with the salts and paprika, and fill the casings.',
+        'Hang at 12 C for 6 weeks until they have lost a third of their weight.',
+        'Slice thin and eat.',
+      ),
+    ],
+    [
+      'mackerel in cool smoke',
+      half(MACKEREL, soaks, 'Hang them in the smoker and hold the smoke at 38 C for 2 hours.', 'Flake and eat.'),
+      half(
+        MACKEREL,
+        soaks,
+        'Hang them in the smoker and hold the smoke at 90 C for 2 hours, until the thickest reads 63 C.',
+        'Flake and eat.',
+      ),
+    ],
+  ]);
+  const TROUT = ['1 kg trout fillets, frozen', '150 g salt', '75 g brown sugar'];
+  const cures = [
+    'Bury the fillets in the salt and sugar in the fridge overnight.',
+    'Rinse, dry, and cold-smoke for 6 h at 20 C.',
+  ];
+  pairs('cooling-too-slow', [
+    [
+      'salt that is rinsed off',
+      half(TROUT, ...cures, 'Slice into pouches, vacuum-seal and leave them on a shelf for a week.'),
+      half(TROUT, ...cures, 'Slice into pouches, vacuum-seal and keep in the fridge for a week.'),
+    ],
+  ]);
+});
+
 describe('nothing is said of', () => {
   test.each<[string, Half]>([
     [

@@ -261,3 +261,16 @@ export function isHeatedAt(pieces: readonly Piece[], at: number): boolean {
   const isFigure = next?.sort === 'temperature' || next?.time?.kind === 'spent';
   return sort === 'word' && isFigure && verbOf(sense)?.act === 'heat';
 }
+
+/** `…, and there it stays`, `and in the fridge they stay`: what happens to it is told, whatever verb stood before. */
+export function isToldAnew(pieces: readonly Piece[], at: number): boolean {
+  const subject = pieces[at - 1];
+  const before = pieces[at - 2];
+  if (subject === undefined || before === undefined || !SUBJECTS.has(subject.word)) return false;
+  const is = jointOf(before.sense)?.is;
+  return (
+    is === 'adverb' || is === 'conjunction' || (thingOf(before.sense)?.sort === 'place' && before.part === 'thing')
+  );
+}
+/** They stand for what does something, and `it` for both. */
+const SUBJECTS: ReadonlySet<string> = new Set(['it', 'they', 'she', 'he']);

@@ -88,10 +88,14 @@ export const CRAFTS = [
   'top',
   'layer',
   'drain',
+  /** In water, or with a brush: what lies on it goes. */
+  'rinse',
   'strain',
   'ferment',
   /** Put away till it is wanted. */
   'keep',
+  /** From a hook or a rail, in the air. */
+  'hang',
   'season',
   'marinate',
 ] as const;

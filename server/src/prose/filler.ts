@@ -6,7 +6,7 @@ import type { SentenceItem, Span } from '../notation/tree.ts';
 import { type Clause, type EventDraft, withOne } from './clauses.ts';
 import { alreadyIs, coldBefore } from './described.ts';
 import type { Act, PlaceKind, Slot, VesselSaid, Where } from './event.ts';
-import { isStrange, isTimeAlone, jointOf, senseOf, signOf, thingOf, UNKNOWN } from './lexicon.ts';
+import { isStrange, isTimeAlone, jointOf, senseOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { FoundTime, Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
 import { offUntil } from './switched.ts';
@@ -148,6 +148,11 @@ export class Filler {
       case 'mixture':
       case 'rest':
       case 'all':
+        // `In the cellar it lives`: what stands before it is told of on its own.
+        if (joint.is === 'it' && this.head !== undefined && thingOf(this.head.sense)?.sort === 'place') {
+          this.end();
+          this.way = undefined;
+        }
         // `the remaining sugar`, `all the butter`: the noun behind it is the head.
         if (this.from < 0) this.from = this.pieces.indexOf(piece);
         this.head = piece;
@@ -213,7 +218,9 @@ export class Filler {
     // `on the 23rd`
     const before = this.pieces[from - 1];
     const isOrdinal = before?.sort === 'amount' && before.end === head.start;
-    if ((way === 'at' || way === 'by') && !isOrdinal && head.sort === 'word' && isStrange(head.sense)) {
+    // `Beside the pump clips`, too, which are no verb there.
+    const isNowhere = isStrange(head.sense) || (way === 'by' && thing === undefined && joint === undefined);
+    if ((way === 'at' || way === 'by') && !isOrdinal && head.sort === 'word' && isNowhere) {
       if (!this.isOver && this.mayLie())
         this.where({
           ...span,
@@ -243,6 +250,8 @@ export class Filler {
       const { time, word } = this.pieces[at] as Piece;
       if (word === '.') return false;
       if (time !== undefined) return isLong(time);
+      // `It goes next to the till, and there it stays.`
+      if (isThere(this.pieces, at)) return true;
     }
     return false;
   }
@@ -264,6 +273,8 @@ export class Filler {
           event.lasts = 'no';
         }
         if (this.ofPlace) return true;
+        // `With the heat of the animal in it`
+        if (row.is === 'stove' && way === 'with') return true;
         // `Beat on high`: so fast, and not so hot.
         if (row.is === 'level' && event.act === 'combine' && event.craft !== 'stir') return true;
         if (row.is !== 'room' && this.isOff(way)) {
@@ -419,3 +430,13 @@ const ROLES: Readonly<Record<'what' | 'at' | 'over' | 'to' | 'with' | 'out of' |
   'out of': 'from',
   off: 'from',
 };
+
+/** `there it stays`, of what was put somewhere. */
+function isThere(pieces: readonly Piece[], at: number): boolean {
+  const [there, it, stays] = pieces.slice(at, at + 3);
+  return (
+    there?.word === 'there' &&
+    jointOf(it?.sense ?? UNKNOWN)?.is === 'it' &&
+    STAYS.has(verbOf(stays?.sense ?? UNKNOWN)?.act ?? 'unknown')
+  );
+}

@@ -16,6 +16,7 @@ import {
   isSubject,
   isThingAhead,
   isThingOrder,
+  isToldAnew,
   isUnknownTold,
   isWordAhead,
   leads,
@@ -238,6 +239,7 @@ class Scan extends Expecting {
         );
       case 'behind thing':
         if (this.letting) return this.verb(piece, 'verb');
+        if (this.hasVerb && isToldAnew(this.pieces, at)) return this.verb(piece, this.framed ? 'framed' : 'verb');
         if (!this.hasVerb && (!noun || takesAsTold(this.pieces, at) || isOfSubject(this.pieces, at)))
           return this.verb(piece, this.framed ? 'framed' : 'verb');
         // `In a bowl whisk the eggs`
@@ -292,7 +294,7 @@ class Scan extends Expecting {
     if (this.expects === 'frame' && this.relative) return isBehind(this.pieces, at, 'which');
     // `Make sure it stays cold.`
     const isLooked = verbOf(this.lastVerb?.sense ?? UNKNOWN)?.act === 'read' && !this.framed;
-    if (this.expects !== 'behind thing' || (this.hasVerb && !isLooked)) return false;
+    if (this.expects !== 'behind thing' || (this.hasVerb && !isLooked && !isToldAnew(this.pieces, at))) return false;
     const before = this.pieces[at - 1];
     const subject = before && jointOf(before.sense)?.is;
     return subject === 'it' || subject === 'person' || subject === 'which' || !noun || takesAsTold(this.pieces, at);

@@ -40,6 +40,8 @@ export const TOPICS = [
   'test',
   /** Listed, it is no food: what smokes, ties or holds it together. */
   'gear',
+  /** Where milk comes from. */
+  'udder',
 ] as const;
 export type Topic = (typeof TOPICS)[number];
 

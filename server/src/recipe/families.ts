@@ -142,6 +142,8 @@ export type ListedState =
   | 'raw'
   | 'thawed'
   | 'soaked'
+  /** What is dried then is dry outside. */
+  | 'washed'
   /** Milk that nobody has heated. */
   | 'from the animal';
 
@@ -156,11 +158,17 @@ const BEHIND = keptOn<Ingredient, ReadonlySet<ListedState>>();
 export function listedBehind(ingredient: Ingredient): ReadonlySet<ListedState> {
   let states = BEHIND.get(ingredient);
   if (states === undefined) {
-    const { preparation, note } = ingredient.node;
-    states = statesIn([preparation?.text, note?.text].join(' '));
+    const { name, preparation, note } = ingredient.node;
+    states = statesIn([behindFrom(name?.text ?? ''), preparation?.text, note?.text].join(' '));
     BEHIND.set(ingredient, states);
   }
   return states;
+}
+
+/** `Milk straight from the cow` */
+function behindFrom(name: string): string {
+  const at = name.indexOf(' from ');
+  return at < 0 ? '' : name.slice(at);
 }
 
 /** What the line says of the food as it is bought or made ready: `frozen turkey`, `rice, cooked`. */
@@ -190,6 +198,8 @@ function statesIn(text: string): ReadonlySet<ListedState> {
   return states;
 }
 
+const DENIALS: ReadonlySet<string> = new Set(['not', 'never', 'un', 'non']);
+
 function statesOf(text: string): ReadonlySet<ListedState> {
   words ??= new Map(
     rowsIn(statesText).flatMap(([state = '', word = '', also]) =>
@@ -200,11 +210,13 @@ function statesOf(text: string): ReadonlySet<ListedState> {
   let before = '';
   for (const [word] of text.toLowerCase().matchAll(WORDS)) {
     const state = words.get(word) ?? words.get(`${before} ${word}`);
+    const isDenied = DENIALS.has(before);
     before = word;
-    if (state !== undefined) {
-      found ??= new Set();
-      found.add(state);
-    }
+    // `Not pasteurised` is raw; `washed and dried` is as fresh as before.
+    const meant = !isDenied ? state : state === 'treated' ? 'raw' : undefined;
+    if (meant === undefined || (meant === 'dried' && found?.has('washed') === true)) continue;
+    found ??= new Set();
+    found.add(meant);
   }
   return found ?? NONE;
 }

@@ -71,14 +71,17 @@ export function rawFlesh(lists: Lists, body: Body, held: Held, group: Group, rul
   return group !== 'fish' || !(listed.has('frozen') || wasFrozen(held.member, rules));
 }
 
-/** In curing salt; meat that lay in salt for weeks, as a raw ham, but no fish, whose danger is another. */
+/**
+ * In curing salt; meat that lay in salt for weeks, as a raw ham, but no fish, whose danger is another. What was minced has its outside
+ * in the middle, and no salt alone keeps that (9 CFR 318.10; from memory).
+ */
 function isCured(lists: Lists, body: Body, group: Group): boolean {
   const { saltG, massG, has } = mixtureIn(lists, body);
   const lay = body.coldMin.low + body.warmMin.low;
   const dried = body.members.some(({ state }) => (state.was & WAS.dried) !== 0);
   return (
     has.has('curing') ||
-    (group !== 'fish' && saltG >= massG * CURES && (dried || lay >= CURING_MIN)) ||
+    (group !== 'fish' && group !== 'ground meat' && saltG >= massG * CURES && (dried || lay >= CURING_MIN)) ||
     membersIn(lists, body).some(({ ingredient }) => isCuringSalt(ingredient))
   );
 }

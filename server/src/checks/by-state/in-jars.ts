@@ -32,6 +32,8 @@ const SLACK = 0.85;
 
 /** A jam with an onion in it is a jam. */
 const LOW_SHARE = 0.3;
+/** Flour of a cake or bread (judgement); what is only thickened holds less. */
+const CAKE_SHARE = 0.15;
 /** Of the solids, the share of low-acid fruit that sour fruit does not make up for (judgement). */
 const FRUIT_SHARE = 0.5;
 /** Sugar on the list from which a jam of such fruit is boiled to where nothing of the kind grows in it (judgement). */
@@ -53,6 +55,8 @@ export interface InJar {
   readonly acid: number;
   readonly least: number;
   readonly isFruit: boolean;
+  /** Boiled eggs: no vinegar makes them keep out of the cold. */
+  readonly isEgg: boolean;
   /** Where it lies is read from words that nobody knows, or nobody says that it is closed. */
   readonly asked: boolean;
   /** That it is closed is taken for granted. */
@@ -80,7 +84,22 @@ function judge(journey: Journey, body: Body): InJar | undefined {
   const mix = fullest(journey, body);
   if (mix.massG <= 0) return undefined;
   const kept = keptShut(journey, body, mix);
-  if (kept === undefined || isShutOffByFat(body, mix) || keepsInJars(mix, body, kept)) return undefined;
+  if (kept === undefined) return undefined;
+  const egg = kept.how === 'warm' ? members.find(isBoiledEgg) : undefined;
+  if (egg !== undefined && mix.of.egg >= mix.massG * EGGS && mix.saltG < mix.massG * SALTED)
+    return {
+      body,
+      what: egg.ingredient,
+      part: egg.member.of.part,
+      kept,
+      acid: mix.acidG / (mix.massG - mix.of.sugar),
+      least: PICKLE,
+      isFruit: false,
+      isEgg: true,
+      asked: kept.sure === 'unread',
+      inferred: false,
+    };
+  if (isShutOffByFat(body, mix) || keepsInJars(mix, body, kept)) return undefined;
   const isJam = members.some(({ member }) => journey.parts[member.of.part]?.head.kind?.name === 'jam');
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
   const solids = mix.massG - mix.of.liquid;
@@ -88,7 +107,8 @@ function judge(journey: Journey, body: Body): InJar | undefined {
   const lowG = gramsOf(low);
   const sugar = mix.of.sugar / mix.massG;
   const [first] = low;
-  if (first !== undefined && lowG >= solids * LOW_SHARE && sugar <= (isJam ? SWEET_JAM : SWEET)) {
+  const share = first !== undefined && isOf(foodOf(first.ingredient), 'flour') ? CAKE_SHARE : LOW_SHARE;
+  if (first !== undefined && lowG >= solids * share && sugar <= (isJam ? SWEET_JAM : SWEET)) {
     const tomatoes = gramsOf(low.filter(({ ingredient }) => isOf(foodOf(ingredient), 'tomato'))) / lowG;
     return sourness(first, tomatoes > TOMATO_SHARE ? TOMATO : PICKLE + (TOMATO - PICKLE) * tomatoes, false);
   }
@@ -107,9 +127,16 @@ function judge(journey: Journey, body: Body): InJar | undefined {
     if (kept === undefined || acid >= least * SLACK) return undefined;
     const asked = kept.sure === 'unread';
     const inferred = kept.how === 'put by' && kept.sure === 'inferred';
-    return { body, what: ingredient, part: member.of.part, kept, acid, least, isFruit, asked, inferred };
+    return { body, what: ingredient, part: member.of.part, kept, acid, least, isFruit, isEgg: false, asked, inferred };
   }
 }
+
+/** Boiled on the list or by the steps, and not laid down raw in salt. */
+const isBoiledEgg = ({ member, ingredient }: ReturnType<typeof membersIn>[number]): boolean =>
+  isOf(foodOf(ingredient), 'egg') && (isCooked(member) || listedAs(ingredient).has('cooked'));
+/** Eggs of the whole that make a jar one of pickled eggs, and salt that keeps even those (judgement). */
+const EGGS = 0.15;
+const SALTED = 0.1;
 
 const gramsOf = (those: ReturnType<typeof membersIn>): number =>
   mixtureOf(those.map(({ member, ingredient }) => ({ ingredient, share: member.share.high }))).massG;
@@ -158,7 +185,7 @@ const isInJar = ({ body, by, timed, lies }: Stay, { vessel }: Body): boolean =>
   (timed || body.shut === 'jar' || (lies.place !== undefined && SHELVES.has(lies.place) && by.event.where.length > 0));
 
 /** Where nobody waits for anything. */
-const SHELVES: ReadonlySet<PlaceKind> = new Set(['room', 'cool', 'outdoors']);
+const SHELVES: ReadonlySet<PlaceKind> = new Set(['room', 'cool', 'outdoors', 'warm']);
 
 /** What is to keep for weeks out of the cold is put by, whatever it is in. */
 const isPutBy = ({ timed, minutes, lies }: Stay): boolean => timed && minutes.low >= PUT_BY_DAYS * DAY && isWarm(lies);

@@ -8,7 +8,7 @@ import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, type Member, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
-import { type Mixture, mixtureOf } from '../../recipe/mixture.ts';
+import { type Mixture, mixtureOf, type Portioned } from '../../recipe/mixture.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 
 /** Least share of animal foods, and of cooked plants without the water they take up, that makes a mixture perishable (judgement). */
@@ -98,11 +98,33 @@ export function onceForBody<V>(ask: (lists: Lists, body: Body) => V): (lists: Li
 /** What a body holds in all. */
 export function mixtureIn(lists: Lists, body: Body): Mixture {
   const kept = keptIn(lists, body);
-  kept.mixture ??= mixtureOf(
-    kept.members.map(({ member, ingredient }) => ({ ingredient, share: middle(member.share) })),
-  );
+  kept.mixture ??= mixtureOf(rinsed(kept.members));
   return kept.mixture;
 }
+
+/** Salt and sugar that what was cured holds at the most once it is rinsed, of its weight (judgement). */
+const TAKEN_UP = 0.05;
+
+/** With their shares; of salt and sugar that were washed off, what was taken up. */
+function rinsed(members: readonly Held[]): readonly Portioned[] {
+  const shared = members.map(({ member, ingredient }) => ({ ingredient, share: middle(member.share) }));
+  const isWashed = members.map(
+    ({ member: { state }, ingredient }) =>
+      (state.was & WAS.rinsed) !== 0 && (isOf(foodOf(ingredient), 'sugar') || isSalt(ingredient)),
+  );
+  if (!isWashed.includes(true)) return shared;
+  const { of } = mixtureOf(shared);
+  const most = (of.flesh + of.plant) * TAKEN_UP;
+  return shared.map(({ ingredient, share }, i) => {
+    const grams = ingredient.weighed.known ? middle(ingredient.weighed.grams) * share : 0;
+    return { ingredient, share: isWashed[i] === true && grams > most ? (share * most) / grams : share };
+  });
+}
+
+const isSalt = (ingredient: Ingredient): boolean => {
+  const kind = foodOf(ingredient)?.class;
+  return kind === 'salt' || kind === 'curing salt';
+};
 
 /** By a step, or as it was bought. */
 export const isCooked = (member: Member, ingredient: Ingredient): boolean =>

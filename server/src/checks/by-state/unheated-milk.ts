@@ -2,6 +2,7 @@
  * Knows which milk as it comes from the animal is eaten unheated.
  * Refuses to know who eats it.
  */
+import { nameSpeaksOf, speaksOf } from '../../recipe/deeds.ts';
 import { isOf, listedAs, listedBehind } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { FoodState } from '../../recipe/journey/bodies.ts';
@@ -16,18 +17,31 @@ const PASTEURISES_C = 62.5;
 /** Cheese of raw milk that is as old may be sold (21 CFR 133.182: 60 days at 1.7 °C or above). */
 const AGED_MIN = 60 * 1440;
 
-/** Of every piece, the raw milk in it. */
+/** Of every piece, the milk in it that nothing heats. */
 const milk = overPieces((lists, { bodies }) =>
   bodies.flatMap((body) =>
     membersIn(lists, body).filter(
       ({ member: { state }, ingredient }) =>
-        isRawMilk(ingredient) && !isPasteurised(state) && body.coldMin.low + body.warmMin.low < AGED_MIN,
+        isOf(foodOf(ingredient), 'milk') &&
+        !listedAs(ingredient).has('treated') &&
+        !isPasteurised(state) &&
+        body.coldMin.low + body.warmMin.low < AGED_MIN,
     ),
   ),
 );
 
-/** Milk that the list says comes straight from the animal, and that nothing heats. */
-export const rawMilk = onceFor((journey: Journey): readonly Held[] => oneALine(milk(journey)));
+/** Milk that the list, or a step, says comes straight from the animal, and that nothing heats. */
+export const rawMilk = onceFor((journey: Journey): readonly Held[] => {
+  const those = milk(journey);
+  if (those.length === 0) return NONE;
+  // Of a goat that is cooked they speak as well.
+  const isSaid = journey.parts.some(
+    ({ head, steps }) =>
+      steps.some((step) => speaksOf(step, 'udder')) &&
+      !head.ingredients.some(({ food, name }) => food?.class === 'meat' && nameSpeaksOf(name, 'udder')),
+  );
+  return oneALine(those.filter(({ ingredient }) => isSaid || isRawMilk(ingredient)));
+});
 
 const NONE: readonly Held[] = [];
 
@@ -36,14 +50,8 @@ const oneALine = (those: readonly Held[]): readonly Held[] =>
     ? NONE
     : those.filter(({ ingredient }, at) => those.findIndex((each) => each.ingredient === ingredient) === at);
 
-const isRawMilk = (ingredient: Ingredient): boolean => {
-  const states = listedAs(ingredient);
-  return (
-    isOf(foodOf(ingredient), 'milk') &&
-    !states.has('treated') &&
-    (states.has('raw') || listedBehind(ingredient).has('from the animal'))
-  );
-};
+const isRawMilk = (ingredient: Ingredient): boolean =>
+  listedAs(ingredient).has('raw') || listedBehind(ingredient).has('from the animal');
 
 const isPasteurised = ({ cooked, reads }: FoodState): boolean =>
   cooked === 'through' ||

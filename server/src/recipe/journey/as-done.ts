@@ -26,6 +26,8 @@ export function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
   if (event.act === 'ready' && names.length === 0) {
     if ((unnamed === 'it' && event.where.length > 0) || (unnamed === 'nothing' && event.where.some(isAPlaceToLie)))
       return as('put');
+    // `Ready in two weeks`
+    if (event.times.some(({ minutes }) => minutes.low >= DAY_MIN)) return as('stay');
     if (event.times.length > 0 && current.some(({ vessel }) => vessel === 'jar'))
       return { ...by, event: { ...event, act: 'heat', cooks: 'through' } };
   }
@@ -49,6 +51,7 @@ export function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
 
 /** Nothing is cooked or heated again below it (Food Code 2022, 3-501.16: hot food is held from here on). */
 const HOT_C = 57;
+const DAY_MIN = 1440;
 const PUT: ReadonlySet<Act> = new Set(['put', 'unknown', 'return']);
 
 /** `In a water bath at 48 C, for six hours`, of what is cooked: so warm it is kept. */

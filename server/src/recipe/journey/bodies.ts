@@ -76,6 +76,8 @@ export const WAS = {
   intoBoiling: 1048576,
   /** Under pressure, in the jar that it is in. */
   canned: 2097152,
+  /** What lay on it was washed or brushed off. */
+  rinsed: 4194304,
 } as const;
 
 export interface FoodState {

@@ -86,6 +86,11 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
       // The lids, on jars.
       if (event.vessel?.is === 'tool' && next.vessel === 'jar') next = { ...next, shut: 'jar' };
       break;
+    case 'remove':
+      // `Rinse, and hang to dry`
+      if (event.vessel === undefined && isRinsing(by))
+        next = withStates(next, (state) => ({ ...state, was: state.was | WAS.rinsed }));
+      break;
     case 'open':
       next = { ...next, shut: 'open' };
       break;
@@ -125,6 +130,10 @@ const isPuzzling = ({ act, as, verb, times }: Event): boolean =>
 const LAYS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'cover', 'steep', 'stay', 'close']);
 
 const eaten = (body: Body): Body => withStates(body, (state) => ({ ...state, was: state.was | WAS.eaten }));
+
+/** It is washed, and nothing that is named is taken out of it. */
+const isRinsing = ({ event, names }: BoundEvent): boolean =>
+  event.craft === 'rinse' && names.every(({ role }) => role !== 'from');
 
 const USES: ReadonlySet<Act> = new Set<Act>(['combine', 'eat', 'open']);
 

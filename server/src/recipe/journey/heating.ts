@@ -59,7 +59,7 @@ const HOT_SMOKE_MIN = 240;
 
 /** Whether an event heats, by its verb or by where it puts the food: `slide it in the oven`, `whisk over simmering water`. */
 export function heats(
-  { act, as, cooks, where, medium, until, times, verb }: Event,
+  { act, as, cooks, craft, where, medium, until, times, verb }: Event,
   { band, members, vessel }: Body,
   temperatures: readonly Settled[],
 ): boolean {
@@ -94,11 +94,15 @@ export function heats(
   if (act === 'smoke' || places.includes('smoker')) {
     if (cooks === 'barely') return false;
     if (temperatures.length > 0) return temperatures.every(({ said }) => said.celsius.low >= HOT_SMOKE_C);
+    // `Hang them in the smoker, and hold the smoke at 38 C`: how warm it is comes after.
+    if (act !== 'smoke') return times.length > 0 || until.length > 0;
     // Cold smoke takes longer.
-    return act !== 'smoke' || times.some(({ kind, minutes }) => kind === 'spent' && minutes.high <= HOT_SMOKE_MIN);
+    return times.some(({ kind, minutes }) => kind === 'spent' && minutes.high <= HOT_SMOKE_MIN);
   }
   // A slow cooker cooks what is raw, and holds what is hot.
   if (places.includes('hot')) return band !== 'hot' && members.some(({ state }) => state.cooked === 'raw');
+  // `Hang them on the rail over the stove`
+  if (craft === 'hang' && places.every((place) => place === 'stove')) return false;
   const isHot = medium?.is === 'steam' || medium?.is === 'pressure' || places.some((place) => HEATING.has(place));
   // What was hot is left there.
   return isHot && (act !== 'stay' || members.every(({ state }) => state.cooked === 'raw'));

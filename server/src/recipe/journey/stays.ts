@@ -179,8 +179,9 @@ const bitOf = (event: Event, minutes: Range): number => {
 };
 
 /** The place that the words say. */
-function placeSaid({ where, act, medium }: Event, body: Body, time: Range | undefined): Lying | undefined {
+function placeSaid({ where, act, craft, medium }: Event, body: Body, time: Range | undefined): Lying | undefined {
   const at = where.findLast((w) => !w.not && (w.way === 'at' || w.way === 'to'));
+  if (at?.is === 'stove' && craft === 'hang') return ABOVE;
   // On the stove for hours, or to cool, it is off the heat.
   if (at?.is === 'stove' && (act === 'cool' || (time !== undefined && time.low >= LONG_MIN)))
     return { ...COOLS, sure: 'said' };
@@ -204,6 +205,8 @@ const isOff = ({ band, lies }: Body): boolean =>
 
 const ICE: Lying = { place: 'cold', celsius: bandOf('cold'), sure: 'said' };
 const ROOM: Lying = { place: 'room', celsius: bandOf('room'), sure: 'inferred' };
+/** In the air over a stove. */
+const ABOVE: Lying = { place: 'warm', celsius: { low: 20, high: 45 }, sure: 'said' };
 const COOLS: Lying = { place: 'room', celsius: COOLING, sure: 'inferred' };
 
 const lyingAt = ({ is, sure, celsius }: Where): Lying =>

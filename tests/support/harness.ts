@@ -10,7 +10,7 @@ import { CHECKS } from '../../server/src/checks/index.ts';
 import { nodeFiles } from '../../server/src/host/files.ts';
 import { Houses, makeHouse } from '../../server/src/workspace/houses.ts';
 import { DEFAULTS, type Settings } from '../../server/src/workspace/settings.ts';
-import { Snapshot, takeBugs } from '../../server/src/workspace/snapshot.ts';
+import { Snapshot } from '../../server/src/workspace/snapshot.ts';
 import { compareMarks, type MarkedFinding, readMarks } from './marks.ts';
 
 const HOUSE = makeHouse(DEFAULTS).house;
@@ -33,8 +33,7 @@ export const openInKitchen = (text: string, file = 'test.quern'): Snapshot =>
 
 function openIn(text: string, house: House, path = 'test.quern'): Snapshot {
   const snapshot = Snapshot.open(path, 1, text, house, HOUSES.bases);
-  void snapshot.findings;
-  const [bug] = takeBugs();
+  const [bug] = snapshot.bugs;
   if (bug !== undefined) throw bug.error;
   return snapshot;
 }

@@ -14,7 +14,8 @@ export interface Given<V> {
 /** What was gathered for one recipe, by the function that did, and for the recipe before it. */
 interface Lists {
   readonly parts: readonly Part[];
-  readonly made: unknown[];
+  /** By what each function asks of a part. */
+  readonly made: Map<object, unknown>;
   readonly before?: { readonly made: Lists['made']; readonly changed: readonly Stretch[] };
 }
 
@@ -32,7 +33,6 @@ export interface Stretch {
 }
 
 const LISTS = keptOn<Recipe, Lists>();
-let functions = 0;
 
 /** Lets a recipe use what was gathered for the one it was edited from. */
 export function lendParts(recipe: Recipe, before: Recipe): void {
@@ -40,7 +40,7 @@ export function lendParts(recipe: Recipe, before: Recipe): void {
   if (old === undefined || LISTS.get(recipe) !== undefined) return;
   LISTS.set(recipe, {
     parts: recipe.parts,
-    made: [],
+    made: new Map(),
     before: { made: old.made, changed: changedBetween(old.parts, recipe.parts) },
   });
 }
@@ -50,18 +50,17 @@ export function lendParts(recipe: Recipe, before: Recipe): void {
  * no part that is asked again gives anything, or gave anything before.
  */
 export function overParts<V>(ask: (part: Part) => V | undefined): (recipe: Recipe) => readonly Given<V>[] {
-  const place = functions++;
   return (recipe) => {
     const lists = listsOf(recipe);
-    // Only this function writes at its place.
-    let list = lists.made[place] as readonly Given<V>[] | undefined;
+    // Only this function writes by what it asks.
+    let list = lists.made.get(ask) as readonly Given<V>[] | undefined;
     if (list === undefined) {
-      const old = lists.before?.made[place] as readonly Given<V>[] | undefined;
+      const old = lists.before?.made.get(ask) as readonly Given<V>[] | undefined;
       list =
         lists.before === undefined || old === undefined
           ? askParts(ask, recipe.parts, 0, recipe.parts.length)
           : renewed(old, ask, recipe.parts, lists.before.changed);
-      lists.made[place] = list;
+      lists.made.set(ask, list);
     }
     return list;
   };
@@ -125,16 +124,15 @@ export function overList<T, V>(
 
 /** The function that works out one value for each recipe, from that of the recipe it was edited from where that was asked for. */
 export function lent<V>(make: (recipe: Recipe, last?: Last<V>) => V): (recipe: Recipe) => V {
-  const place = functions++;
   return (recipe) => {
     const lists = listsOf(recipe);
-    // Only this function writes at its place.
-    let kept = lists.made[place] as { readonly value: V } | undefined;
+    // Only this function writes by what it makes.
+    let kept = lists.made.get(make) as { readonly value: V } | undefined;
     if (kept === undefined) {
-      const last = lists.before?.made[place] as { readonly value: V } | undefined;
+      const last = lists.before?.made.get(make) as { readonly value: V } | undefined;
       const changed = lists.before?.changed;
       kept = { value: last && changed ? make(recipe, { value: last.value, changed }) : make(recipe) };
-      lists.made[place] = kept;
+      lists.made.set(make, kept);
     }
     return kept.value;
   };
@@ -155,7 +153,7 @@ export const anyPart = (ask: (part: Part) => boolean): ((recipe: Recipe) => bool
 function listsOf(recipe: Recipe): Lists {
   let lists = LISTS.get(recipe);
   if (lists === undefined) {
-    lists = { parts: recipe.parts, made: [] };
+    lists = { parts: recipe.parts, made: new Map() };
     LISTS.set(recipe, lists);
   }
   return lists;

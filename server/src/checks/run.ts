@@ -36,6 +36,14 @@ export interface Run {
   readonly sorted: readonly Loose[];
   /** Both, by place. */
   readonly all: readonly Finding[];
+  /** Checks that threw. */
+  readonly bugs: readonly Bug[];
+}
+
+/** A check that threw, and what. */
+export interface Bug {
+  readonly check: string;
+  readonly error: unknown;
 }
 
 /** A finding as its unit gave it, before it has a place in the document. */
@@ -77,8 +85,6 @@ interface OfFile {
   readonly placed: readonly Loose[];
 }
 
-type Report = (check: Check, error: unknown) => void;
-
 interface FileFinder {
   readonly check: Check;
   readonly find: (scene: Scene) => readonly Found<unknown>[];
@@ -105,13 +111,11 @@ export class CheckRunner {
   private readonly allowChecks: readonly AllowCheck[];
   private readonly codes: ReadonlySet<string>;
   private readonly houses = new WeakMap<House, Known>();
-  private readonly report: Report;
 
-  constructor(checks: readonly Check[], report: Report) {
+  constructor(checks: readonly Check[]) {
     this.checks = checks;
     this.allowChecks = checks.filter((c) => c.scope === 'allows');
     this.codes = new Set(checks.map((c) => c.code));
-    this.report = report;
   }
 
   /** All findings of a file, in the order of its lines. `last` is the run over the file before it was edited. */
@@ -128,6 +132,7 @@ export class CheckRunner {
       before?.recipe.inherits === recipe.inherits && sameItems(before.recipe.partsAt, recipe.partsAt)
         ? before
         : undefined;
+    const bugs: Bug[] = [];
     const found: Finding[] = [];
     const loose: Loose[] = [];
     const chunks: Chunk[] = [];
@@ -137,12 +142,12 @@ export class CheckRunner {
     for (let i = 0; i < recipe.parts.length; i++) {
       const part = recipe.parts[i] as Part;
       const at = recipe.partsAt[i] ?? 0;
-      if (next < at) this.between(next, at, scene, known, found);
+      if (next < at) this.between(next, at, scene, known, found, bugs);
       const old = before?.chunks[i];
       // Nearly all parts of a file are as they were: what they gave is not even looked at where it is nothing.
       const stood = still?.recipe.parts[i] === part ? still : undefined;
       const isPlaced = stood !== undefined || (still === undefined && stands(old, part, recipe));
-      const chunk = old !== undefined && isPlaced ? old : this.chunkOf(part, scene, known);
+      const chunk = old !== undefined && isPlaced ? old : this.chunkOf(part, scene, known, bugs);
       const isQuiet = stood?.quiet[i] ?? (chunk.own.length === 0 && chunk.elsewhere.length === 0);
       next = stood?.ends[i] ?? at + chunk.size;
       chunks.push(chunk);
@@ -152,8 +157,8 @@ export class CheckRunner {
       for (const finding of chunk.own) found.push(finding);
       for (const finding of chunk.elsewhere) loose.push(finding);
     }
-    this.between(next, document.lines.length, scene, known, found);
-    const files = known.fileFinders.map((finder, i) => this.ofFile(finder, scene, known, still?.files[i]));
+    this.between(next, document.lines.length, scene, known, found, bugs);
+    const files = known.fileFinders.map((finder, i) => ofFile(finder, scene, known, still?.files[i], bugs));
     for (const { placed } of files) for (const finding of placed) loose.push(finding);
     const same = before !== undefined && sameItems(before.loose, loose);
     const sorted = same ? before.sorted : sortLoose(loose);
@@ -162,8 +167,22 @@ export class CheckRunner {
     const typed = before === undefined ? undefined : lineBeingTyped(document.lines, before.lines);
     const shown =
       typed === undefined ? all : all.filter((f) => f.at.line !== typed || f.check.family !== 'bookkeeping');
-    const findings = this.accept(shown, scene, before?.findings);
-    return { house, recipe, lines: document.lines, findings, chunks, quiet, ends, files, near, loose, sorted, all };
+    const findings = this.accept(shown, scene, before?.findings, bugs);
+    return {
+      house,
+      recipe,
+      lines: document.lines,
+      findings,
+      chunks,
+      quiet,
+      ends,
+      files,
+      near,
+      loose,
+      sorted,
+      all,
+      bugs,
+    };
   }
 
   private knownOf(house: House): Known {
@@ -193,14 +212,14 @@ export class CheckRunner {
   }
 
   /** What the line checks find in lines outside the parts. */
-  private between(from: number, to: number, scene: Scene, known: Known, near: Finding[]): void {
+  private between(from: number, to: number, scene: Scene, known: Known, near: Finding[], bugs: Bug[]): void {
     for (let at = from; at < to; at++) {
       const line = scene.document.lines[at];
       if (line === undefined || !isAsked(line, known)) continue;
       let kept = known.lines.get(line);
       if (kept?.at !== at) {
         const locals: Local[] = [];
-        this.askLine(line, at, scene.house, known, locals);
+        askLine(line, at, scene.house, known, locals, bugs);
         kept = { at, findings: locals.sort(byOrder).map((local) => place(local, scene, 0)) };
         known.lines.set(line, kept);
       }
@@ -208,20 +227,13 @@ export class CheckRunner {
     }
   }
 
-  private askLine(line: Line, at: number, house: House, known: Known, locals: Local[]): void {
-    if (line.faults.length > 0)
-      for (const check of known.faultChecks) this.ask(check, () => check.find(line, house), at, undefined, locals);
-    for (const check of known.byStatement.get(line.statement.kind) ?? NONE)
-      this.ask(check, () => check.find(line, house), at, undefined, locals);
-  }
-
-  private chunkOf(part: Part, scene: Scene, known: Known): Chunk {
+  private chunkOf(part: Part, scene: Scene, known: Known, bugs: Bug[]): Chunk {
     const { recipe } = scene;
     const whole = !recipe.inherits;
     const kept = known.chunks.get(part);
     if (kept !== undefined && stands(kept, part, recipe)) return kept;
     const locals =
-      kept !== undefined && kept.whole === whole ? kept.locals : this.localsOf(part, whole, scene.house, known);
+      kept !== undefined && kept.whole === whole ? kept.locals : localsOf(part, whole, scene.house, known, bugs);
     const at = recipe.partsAt[part.index] ?? 0;
     const size = part.head.source.lines.length;
     const chunk =
@@ -232,64 +244,8 @@ export class CheckRunner {
     return chunk;
   }
 
-  /** What the checks of lines and parts find in a part, by place; a variant is not judged as a finished recipe, as what it inherits is not here to be counted. */
-  private localsOf(part: Part, whole: boolean, house: House, known: Known): readonly Local[] {
-    const locals: Local[] = [];
-    const { lines } = part.head.source;
-    for (let at = 0; at < lines.length; at++) {
-      const line = lines[at] as Line;
-      if (isAsked(line, known)) this.askLine(line, at, house, known, locals);
-    }
-    if (whole)
-      for (const check of checksFor(part.head.kind, known))
-        this.ask(check, () => check.find(part, house), 0, part.index, locals);
-    return locals.length === 0 ? NONE : locals.sort(byOrder);
-  }
-
-  /** Adds what a check finds, or nothing of it where it throws. */
-  private ask(
-    check: Check,
-    find: () => Iterable<Found<unknown>>,
-    line: number,
-    part: number | undefined,
-    locals: Local[],
-  ): void {
-    const before = locals.length;
-    try {
-      for (const found of find()) locals.push({ check, found, said: check.say(found.values), line, part });
-    } catch (error) {
-      locals.length = before;
-      this.report(check, error);
-    }
-  }
-
-  /** What a check finds in the whole file; where it gives the same objects again they are placed already. */
-  private ofFile({ check, find }: FileFinder, scene: Scene, known: Known, before: OfFile | undefined): OfFile {
-    const judged = !scene.recipe.inherits || check.family === 'reading' || check.family === 'safety';
-    if (!judged) return NOTHING;
-    try {
-      const found = find(scene);
-      if (before !== undefined && sameItems(before.found, found)) return before;
-      const placed: Loose[] = [];
-      for (const each of found) {
-        let loose = known.ofFile.get(each);
-        if (loose === undefined || !standsStill(loose.finding, scene)) {
-          const said = loose?.finding.said ?? check.say(each.values);
-          const local = { check, found: each, said, line: 0, part: undefined };
-          loose = { finding: place(local, scene, 0), of: Number.POSITIVE_INFINITY };
-          known.ofFile.set(each, loose);
-        }
-        placed.push(loose);
-      }
-      return placed.length === 0 ? NOTHING : { found, placed };
-    } catch (error) {
-      this.report(check, error);
-      return NOTHING;
-    }
-  }
-
   /** Sets apart what is accepted; an `allow` that accepts nothing is found itself. */
-  private accept(all: readonly Finding[], scene: Scene, before: Findings | undefined): Findings {
+  private accept(all: readonly Finding[], scene: Scene, before: Findings | undefined, bugs: Bug[]): Findings {
     const sorted = sortAccepted(all, scene);
     const { accepted } = sorted;
     const open = understoodOnly(sorted.open, scene.recipe);
@@ -297,13 +253,14 @@ export class CheckRunner {
     const idle = isUnderstood(scene.recipe)
       ? sorted.idle
       : sorted.idle.filter(({ code }) => !this.codes.has(code.text));
-    const found = scene.recipe.inherits || idle.length === 0 ? open : merged(open, this.ofIdleAllows(idle, scene));
+    const found =
+      scene.recipe.inherits || idle.length === 0 ? open : merged(open, this.ofIdleAllows(idle, scene, bugs));
     if (before !== undefined && accepted.length === 0 && before.accepted.length === 0 && sameItems(found, before.open))
       return before;
     return { open: found, accepted };
   }
 
-  private ofIdleAllows(idle: readonly PlacedAllow[], scene: Scene): readonly Loose[] {
+  private ofIdleAllows(idle: readonly PlacedAllow[], scene: Scene, bugs: Bug[]): readonly Loose[] {
     const { severities } = scene.house;
     const loose: Loose[] = [];
     for (const check of this.allowChecks) {
@@ -311,7 +268,7 @@ export class CheckRunner {
       for (const { at, code } of idle) {
         const allow = { line: at, code, known: this.codes.has(code.text), off: severities[code.text] === 'off' };
         const locals: Local[] = [];
-        this.ask(check, () => check.find(allow), 0, undefined, locals);
+        ask(check, () => check.find(allow), 0, undefined, locals, bugs);
         for (const local of locals) loose.push({ finding: place(local, scene, 0), of: Number.POSITIVE_INFINITY });
       }
     }
@@ -321,6 +278,76 @@ export class CheckRunner {
 
 const NONE: readonly never[] = [];
 const NOTHING: OfFile = { found: NONE, placed: NONE };
+
+function askLine(line: Line, at: number, house: House, known: Known, locals: Local[], bugs: Bug[]): void {
+  if (line.faults.length > 0)
+    for (const check of known.faultChecks) ask(check, () => check.find(line, house), at, undefined, locals, bugs);
+  for (const check of known.byStatement.get(line.statement.kind) ?? NONE)
+    ask(check, () => check.find(line, house), at, undefined, locals, bugs);
+}
+
+/** What the checks of lines and parts find in a part, by place; a variant is not judged as a finished recipe, as what it inherits is not here to be counted. */
+function localsOf(part: Part, whole: boolean, house: House, known: Known, bugs: Bug[]): readonly Local[] {
+  const locals: Local[] = [];
+  const { lines } = part.head.source;
+  for (let at = 0; at < lines.length; at++) {
+    const line = lines[at] as Line;
+    if (isAsked(line, known)) askLine(line, at, house, known, locals, bugs);
+  }
+  if (whole)
+    for (const check of checksFor(part.head.kind, known))
+      ask(check, () => check.find(part, house), 0, part.index, locals, bugs);
+  return locals.length === 0 ? NONE : locals.sort(byOrder);
+}
+
+/** Adds what a check finds, or nothing of it where it throws. */
+function ask(
+  check: Check,
+  find: () => Iterable<Found<unknown>>,
+  line: number,
+  part: number | undefined,
+  locals: Local[],
+  bugs: Bug[],
+): void {
+  const before = locals.length;
+  try {
+    for (const found of find()) locals.push({ check, found, said: check.say(found.values), line, part });
+  } catch (error) {
+    locals.length = before;
+    bugs.push({ check: check.code, error });
+  }
+}
+
+/** What a check finds in the whole file; where it gives the same objects again they are placed already. */
+function ofFile(
+  { check, find }: FileFinder,
+  scene: Scene,
+  known: Known,
+  before: OfFile | undefined,
+  bugs: Bug[],
+): OfFile {
+  const judged = !scene.recipe.inherits || check.family === 'reading' || check.family === 'safety';
+  if (!judged) return NOTHING;
+  try {
+    const found = find(scene);
+    if (before !== undefined && sameItems(before.found, found)) return before;
+    const placed: Loose[] = [];
+    for (const each of found) {
+      let loose = known.ofFile.get(each);
+      if (loose === undefined || !standsStill(loose.finding, scene)) {
+        const said = loose?.finding.said ?? check.say(each.values);
+        const local = { check, found: each, said, line: 0, part: undefined };
+        loose = { finding: place(local, scene, 0), of: Number.POSITIVE_INFINITY };
+        known.ofFile.set(each, loose);
+      }
+      placed.push(loose);
+    }
+    return placed.length === 0 ? NOTHING : { found, placed };
+  } catch (error) {
+    bugs.push({ check: check.code, error });
+    return NOTHING;
+  }
+}
 
 const isAsked = (line: Line, { byStatement }: Known): boolean =>
   line.faults.length > 0 || byStatement.has(line.statement.kind);

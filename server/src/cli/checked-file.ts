@@ -10,7 +10,6 @@ import { type Fingerprint, fingerprintOf } from '../publish/fingerprint.ts';
 import { type RecipeState, recipeRecord } from '../recipe/state.ts';
 import { readTrials } from '../recipe/trials.ts';
 import type { Houses } from '../workspace/houses.ts';
-import { takeBugs } from '../workspace/snapshot.ts';
 import { mended } from '../workspace/unattended.ts';
 import { type Input, snapshotOf } from './inputs.ts';
 
@@ -76,7 +75,7 @@ export function checkFile(input: Input, houses: Houses, wish: CheckWish): Checke
     accepted: accepted.map((f) => ({ ...plain(f), reason: f.reason })),
     known: [],
     problems: houses.of(input.path).problems,
-    bugs: takeBugs().map(({ check, error }) => `${check} failed: ${String(error)}`),
+    bugs: snapshot.bugs.map(({ check, error }) => `${check} failed: ${String(error)}`),
     ...(snapshot !== read && { mended: printDocument(snapshot.document) }),
   };
 }

@@ -2,6 +2,8 @@
  * Knows every food there is, the built-in ones and the house's, and finds one by what a cook writes.
  * Refuses to know where in a recipe the words stood.
  */
+
+import { once, onceByText } from '../measure/once.ts';
 import type { Quantity } from '../measure/quantity.ts';
 import type { Measures } from '../measure/systems.ts';
 import { cookedFood } from './cooked.ts';
@@ -11,7 +13,6 @@ import { type Below, readHouseFood } from './house.ts';
 import { inLanguage, type Language } from './language.ts';
 import { endingsOf, indexCalled, indexKeys, indexNames, keysIn, type NameIndex } from './name-index.ts';
 import { keyOf } from './names.ts';
-import { once } from './once.ts';
 import { reducedFood } from './reduced.ts';
 import { strengthIn, withStrength } from './strength.ts';
 import { type FoodRow, readAmbiguous, readEndings, readFoods, readKeys } from './tables.ts';
@@ -42,30 +43,22 @@ export interface HouseFoodProblem {
 }
 
 /** The foods that come with Quern; read once. */
-export function builtInBook(): FoodBook {
-  builtIn ??= readBook();
-  return builtIn;
-}
+export const builtInBook = once(readBook);
 
 /** The same with each food called as the language calls it; every name still finds it. */
-export function bookIn(language: Language): FoodBook {
-  let book = SPOKEN.get(language);
-  if (book === undefined) {
-    const read = builtInBook();
-    const shelf = SHELVES.get(read) ?? shelfOf(read.all().map(rowOf));
+export const bookIn = onceByText(
+  (language: Language): FoodBook => {
+    const shelf = shelfBelow(builtInBook());
     const called = new Map<FoodRow, FoodRow>();
     for (const row of shelf.rows) called.set(row, inLanguage(row, language));
-    book = bookOf({
+    return new Book({
       rows: [...called.values()],
       index: once(() => indexCalled(shelf.index(), (row) => called.get(row) ?? row)),
       endings: shelf.endings,
     });
-    SPOKEN.set(language, book);
-  }
-  return book;
-}
-
-const SPOKEN = new Map<Language, FoodBook>();
+  },
+  { texts: 10 },
+);
 
 /** The same with the house's own foods laid over; a block that cannot be used says why and is left out. */
 export function withHouseFoods(
@@ -96,12 +89,12 @@ export function withHouseFoods(
     for (const name of names) taken.set(keyOf(name), food);
     read.push(rowOf(food));
   }
-  const shelf = SHELVES.get(book) ?? shelfOf(book.all().map(rowOf));
+  const shelf = shelfBelow(book);
   const index = once(() => indexNames(read, shelf.index()));
   const endings = once(() => [...endingsOf(read), ...shelf.endings()]);
   const completed = new Set(read.map(({ id }) => id));
   const rows = [...read, ...shelf.rows.filter(({ id }) => !completed.has(id))];
-  return { book: bookOf({ rows, index, endings }), problems };
+  return { book: new Book({ rows, index, endings }), problems };
 }
 
 const foodIn = (found: FoodMatch): Food | undefined => (found.kind === 'food' ? found.food : undefined);
@@ -112,7 +105,6 @@ function ownNames(food: Food, { name, also }: HouseFood, said: ReadonlySet<strin
   return { ...food, names: food.names.filter((word) => own.has(word) || !said.has(keyOf(word))) };
 }
 
-let builtIn: FoodBook | undefined;
 /** What a book is made of. */
 interface Shelf {
   readonly rows: readonly FoodRow[];
@@ -120,15 +112,15 @@ interface Shelf {
   readonly index: () => NameIndex;
   readonly endings: () => readonly string[];
 }
-/** So that a book laid over another need not read all names again. */
-const SHELVES = new WeakMap<FoodBook, Shelf>();
+/** A book laid over another need not read all names again. */
+const shelfBelow = (book: FoodBook): Shelf => (book instanceof Book ? book.shelf : shelfOf(book.all().map(rowOf)));
 /** Phrases kept; a folder repeats its ingredients. */
 const MOST_KEPT = 5000;
 const LONGEST_KEPT = 120;
 
 function readBook(): FoodBook {
   const rows = readFoods();
-  return bookOf({
+  return new Book({
     rows,
     index: once(() => {
       const byId = new Map(rows.map((row) => [row.id, row]));
@@ -153,32 +145,39 @@ function rowOf(food: Food): FoodRow {
   return { id: food.id, name: food.name, names: food.names, class: food.class, read: () => food };
 }
 
-function bookOf(shelf: Shelf): FoodBook {
-  const byId = once(() => new Map(shelf.rows.map((row) => [row.id, row])));
-  const kept = new Map<string, FoodMatch>();
-  const all = once(() => shelf.rows.map((row) => row.read()));
-  const book: FoodBook = {
-    find(words) {
-      const before = kept.get(words);
-      if (before !== undefined) return before;
-      const found = strongFood(shelf.index(), words) ?? wholeOrMade(shelf.index(), words);
-      if (words.length > LONGEST_KEPT) return found;
-      if (kept.size >= MOST_KEPT) kept.clear();
-      kept.set(words, found);
-      return found;
-    },
-    findInText(words) {
-      const found = book.find(words);
-      return found.kind === 'food' && found.unread !== undefined ? { kind: 'unknown', near: [found.food] } : found;
-    },
-    knows: (words) => isName(shelf.index(), words),
-    byId: (id) => byId().get(id)?.read(),
-    all,
-    endings: shelf.endings,
-    weigh: weighFood,
-  };
-  SHELVES.set(book, shelf);
-  return book;
+class Book implements FoodBook {
+  readonly shelf: Shelf;
+  readonly find: FoodBook['find'];
+  readonly all: FoodBook['all'];
+  readonly weigh = weighFood;
+  private readonly rowsById: () => ReadonlyMap<string, FoodRow>;
+
+  constructor(shelf: Shelf) {
+    this.shelf = shelf;
+    this.find = onceByText((words: string) => strongFood(shelf.index(), words) ?? wholeOrMade(shelf.index(), words), {
+      texts: MOST_KEPT,
+      letters: LONGEST_KEPT,
+    });
+    this.all = once(() => shelf.rows.map((row) => row.read()));
+    this.rowsById = once(() => new Map(shelf.rows.map((row) => [row.id, row])));
+  }
+
+  findInText(words: string): FoodMatch {
+    const found = this.find(words);
+    return found.kind === 'food' && found.unread !== undefined ? { kind: 'unknown', near: [found.food] } : found;
+  }
+
+  knows(words: string): boolean {
+    return isName(this.shelf.index(), words);
+  }
+
+  byId(id: string): Food | undefined {
+    return this.rowsById().get(id)?.read();
+  }
+
+  endings(): readonly string[] {
+    return this.shelf.endings();
+  }
 }
 
 /** What is made with less of something, or cooked, is the food that it is made of, unless the book has it. */

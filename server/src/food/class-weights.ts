@@ -3,10 +3,10 @@
  * Refuses to know single foods.
  */
 import classWeightsText from '../../data/foods/class-weights.tsv';
+import { once } from '../measure/once.ts';
 import type { Range } from '../measure/quantity.ts';
 import { rowsIn } from '../measure/table-rows.ts';
 import type { Food, FoodClass } from './food.ts';
-import { once } from './once.ts';
 
 export interface ClassWeight {
   /** `cup`, or a count word. */

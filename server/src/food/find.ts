@@ -3,6 +3,7 @@
  * Refuses to guess: a word that it cannot account for makes the food unknown.
  */
 import { countWord } from '../measure/count-words.ts';
+import { once } from '../measure/once.ts';
 import type { Food, FoodClass, FoodMatch } from './food.ts';
 import { withoutGone } from './gone.ts';
 import {
@@ -26,7 +27,6 @@ import { CUTS, keyOf, type Phrase, readPhrase, wordSet } from './names.ts';
 import { nearFoods } from './near.ts';
 import { findByNoun, nounLast, refine } from './noun-phrase.ts';
 import { foodsOfClass, nounOf, understand } from './nouns.ts';
-import { once } from './once.ts';
 import { joined, simpler } from './spelling.ts';
 import type { FoodRow } from './tables.ts';
 

@@ -3,9 +3,9 @@
  * Refuses to know any name that the book does not have.
  */
 import languageText from '../../data/foods/language.tsv';
+import { once } from '../measure/once.ts';
 import type { Food } from './food.ts';
 import { keyOf } from './names.ts';
-import { once } from './once.ts';
 import type { FoodRow } from './tables.ts';
 
 export const LANGUAGES = ['british', 'american'] as const;

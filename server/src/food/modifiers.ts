@@ -4,11 +4,11 @@
  */
 import modifiersText from '../../data/foods/modifiers.tsv';
 import { countWord } from '../measure/count-words.ts';
+import { once, onceByText } from '../measure/once.ts';
 import { rowsIn } from '../measure/table-rows.ts';
 import type { Food, FoodClass } from './food.ts';
 import { wordSet } from './names.ts';
 import { nounOf } from './nouns.ts';
-import { once } from './once.ts';
 
 /** Whether a word beside the name leaves the food what it is; without a food, whether it would leave any. */
 export function saysNothing(word: string, food: Food | undefined): boolean {
@@ -162,16 +162,10 @@ const BUT = 'any but ';
 /** Senses whose words may be nouns. */
 const NOUNS: ReadonlySet<string> = new Set(['part', 'purpose', 'meat', 'growth']);
 
-/** Words already asked about. */
-const ASKED = new Map<string, Beside | undefined>();
-const MOST_ASKED = 20_000;
-
-function besideOf(word: string): Beside | undefined {
-  if (ASKED.has(word)) return ASKED.get(word);
-  const beside = inSenses(word) ?? byShape(word);
-  if (ASKED.size < MOST_ASKED && word.length < 30) ASKED.set(word, beside);
-  return beside;
-}
+const besideOf = onceByText((word: string): Beside | undefined => inSenses(word) ?? byShape(word), {
+  texts: 20_000,
+  letters: 30,
+});
 
 function inSenses(word: string): Beside | undefined {
   const senses = SENSES().filter(({ words }) => words.has(word));

@@ -2,6 +2,7 @@
  * Knows how the words for a food vary without changing it: plurals, British and American spelling, accents, hyphens.
  * Refuses to know which foods there are.
  */
+import { onceByText } from '../measure/once.ts';
 
 /** A line is read no further than this; the name of a food is never longer. */
 const LONGEST_TEXT = 600;
@@ -121,17 +122,13 @@ const NO_ASCII_WORD = /[^a-z0-9&]+/;
 const NO_WORD = /[^\p{L}\p{N}&]+/u;
 
 /** Words already read: the names of the book and the lines of a folder use the same few thousand. */
-const READ = new Map<string, string>();
-const MOST_READ = 20_000;
-
-function spellingOf(word: string): string {
-  const before = READ.get(word);
-  if (before !== undefined) return before;
-  const one = SPELLINGS.get(word) ?? singular(word);
-  const spelled = SPELLINGS.get(one) ?? one;
-  if (READ.size < MOST_READ && word.length < 30) READ.set(word, spelled);
-  return spelled;
-}
+const spellingOf = onceByText(
+  (word: string): string => {
+    const one = SPELLINGS.get(word) ?? singular(word);
+    return SPELLINGS.get(one) ?? one;
+  },
+  { texts: 20_000, letters: 30 },
+);
 
 /** Pairs of words that mean one thing, so that neither half is read alone. */
 const JOINS: ReadonlyMap<string, ReadonlyMap<string, string>> = joinTable({

@@ -2,7 +2,9 @@
  * Knows which foods a name that the book does not have may have meant: by spelling, and by the words they share.
  * Refuses to choose one.
  */
+
 import { distance } from 'fastest-levenshtein';
+import { onceByObject } from '../measure/once.ts';
 import type { Food } from './food.ts';
 import { CHANGES, FORMS, isIgnored } from './modifiers.ts';
 import type { Meaning, NameIndex } from './name-index.ts';
@@ -42,24 +44,17 @@ interface Spoken extends Lettered {
   readonly inNames: number[];
 }
 
-const SPELLINGS = new WeakMap<NameIndex, Spellings>();
-
-function spellingsOf(index: NameIndex): Spellings {
-  let spellings = SPELLINGS.get(index);
-  if (spellings === undefined) {
-    const names = [...index.entries()].map(([key, meant]) => ({ ...lettered(key), words: key.split(' '), meant }));
-    const spoken = new Map<string, Spoken>();
-    for (const [at, { words }] of names.entries())
-      for (const word of words) {
-        const known = spoken.get(word);
-        if (known === undefined) spoken.set(word, { ...lettered(word), inNames: [at] });
-        else known.inNames.push(at);
-      }
-    spellings = { names, spoken, found: new Map(), like: new Map() };
-    SPELLINGS.set(index, spellings);
-  }
-  return spellings;
-}
+const spellingsOf = onceByObject((index: NameIndex): Spellings => {
+  const names = [...index.entries()].map(([key, meant]) => ({ ...lettered(key), words: key.split(' '), meant }));
+  const spoken = new Map<string, Spoken>();
+  for (const [at, { words }] of names.entries())
+    for (const word of words) {
+      const known = spoken.get(word);
+      if (known === undefined) spoken.set(word, { ...lettered(word), inNames: [at] });
+      else known.inNames.push(at);
+    }
+  return { names, spoken, found: new Map(), like: new Map() };
+});
 
 /** Up to three foods, nearest first, for the normalised words of a name that the index does not have. */
 export function nearFoods(index: NameIndex, words: readonly string[]): readonly Food[] {

@@ -3,9 +3,9 @@
  * Refuses to know composition, or to take a food for one of the book's.
  */
 import nounsText from '../../data/foods/nouns.tsv';
+import { once, onceByObject, onceByText } from '../measure/once.ts';
 import { type Brings, FLESH, type Food, type FoodClass } from './food.ts';
 import type { Meaning, NameIndex } from './name-index.ts';
-import { once } from './once.ts';
 import type { FoodRow } from './tables.ts';
 
 /** What a word says of the food it stands in the name of. */
@@ -24,20 +24,20 @@ const ROWS = once((): ReadonlyMap<string, string> => {
   const rows = nounsText.split('\n').filter((line) => line !== '' && !line.startsWith('#'));
   return new Map(rows.slice(1).map((row) => [row.slice(0, row.indexOf('\t')), row]));
 });
-const READ = new Map<string, Noun>();
 
 export function nounOf(word: string): Noun | undefined {
   const row = ROWS().get(word);
-  if (row === undefined) return undefined;
-  let noun = READ.get(word);
-  if (noun === undefined) {
+  return row === undefined ? undefined : nounIn(row);
+}
+
+const nounIn = onceByText(
+  (row: string): Noun => {
     const [, is = '', kind = '', brings = ''] = row.split('\t');
     const read = { is: is as Noun['is'], brings: brings === '' ? [] : (brings.split(' ') as Brings[]) };
-    noun = kind === '' ? read : { ...read, class: kind as FoodClass };
-    READ.set(word, noun);
-  }
-  return noun;
-}
+    return kind === '' ? read : { ...read, class: kind as FoodClass };
+  },
+  { texts: 10_000, letters: 1000 },
+);
 
 /** Every word of the table. */
 export const nounWords = (): readonly string[] => [...ROWS().keys()];
@@ -143,16 +143,10 @@ const isRawAnimal = (food: Food): boolean =>
   food.roles.includes('raw risk') && (FLESH.includes(food.class) || food.class === 'egg');
 
 /** All foods of a class, the same list again; those of others are not read for it. */
-export function foodsOfClass(index: NameIndex, kind: FoodClass): readonly Food[] {
-  let byClass = CLASSES.get(index);
-  if (byClass === undefined) {
-    byClass = rowsByClass(index);
-    CLASSES.set(index, byClass);
-  }
-  return byClass.get(kind)?.() ?? NONE;
-}
+export const foodsOfClass = (index: NameIndex, kind: FoodClass): readonly Food[] =>
+  foodsByClass(index).get(kind)?.() ?? NONE;
 
-function rowsByClass(index: NameIndex): ReadonlyMap<FoodClass, () => readonly Food[]> {
+const foodsByClass = onceByObject((index: NameIndex): ReadonlyMap<FoodClass, () => readonly Food[]> => {
   const byClass = new Map<FoodClass, FoodRow[]>();
   for (const row of index.foods()) {
     const rows = byClass.get(row.class);
@@ -160,7 +154,6 @@ function rowsByClass(index: NameIndex): ReadonlyMap<FoodClass, () => readonly Fo
     else rows.push(row);
   }
   return new Map([...byClass].map(([kind, rows]) => [kind, once(() => rows.map((row) => row.read()))]));
-}
+});
 
 const NONE: readonly never[] = [];
-const CLASSES = new WeakMap<NameIndex, ReadonlyMap<FoodClass, () => readonly Food[]>>();

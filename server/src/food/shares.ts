@@ -5,10 +5,10 @@
 import drainedText from '../../data/foods/drained.tsv';
 import lengthsText from '../../data/foods/lengths.tsv';
 import likenessText from '../../data/foods/likeness.tsv';
+import { once } from '../measure/once.ts';
 import type { Range } from '../measure/quantity.ts';
 import { rowsIn } from '../measure/table-rows.ts';
 import type { Food } from './food.ts';
-import { once } from './once.ts';
 
 /** A figure with how far it goes. */
 export interface Spread {

@@ -3,8 +3,8 @@
  * Refuses to adjust a part of which the class does not say what it takes the place of.
  */
 import data from '../../data/foods/strengths.json' with { type: 'json' };
+import { once } from '../measure/once.ts';
 import type { Composition, Food, FoodClass, FoodMatch } from './food.ts';
-import { once } from './once.ts';
 
 type Part = 'acid' | 'alcohol' | 'fat' | 'cocoa' | 'protein';
 

@@ -19,11 +19,11 @@ import piecesText from '../../data/foods/pieces.tsv';
 import trimText from '../../data/foods/trim.tsv';
 import vegetablesText from '../../data/foods/vegetables.tsv';
 import { type CountWord, countWord } from '../measure/count-words.ts';
+import { once } from '../measure/once.ts';
 import type { Range, Size } from '../measure/quantity.ts';
 import { unitSpelled } from '../measure/unit.ts';
 import { allergensOf } from './allergens.ts';
 import type { Composition, Food, FoodClass, HouseholdMeasure, PieceWeight, Role } from './food.ts';
-import { once } from './once.ts';
 
 /** The foods of a class with the foods of another stand in one file; the order is that of the book. */
 const FOOD_TABLES = [

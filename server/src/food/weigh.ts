@@ -3,9 +3,11 @@
  * it asks beside.
  * Refuses to invent: a measure that nobody has weighed has no grams.
  */
+
 import type { Bias } from '../measure/bias.ts';
 import { CAN_SOURCE } from '../measure/can-sizes.ts';
 import type { CountWord } from '../measure/count-words.ts';
+import { onceByObject, onceByText } from '../measure/once.ts';
 import { exactly, type Quantity, type Size } from '../measure/quantity.ts';
 import type { Measures } from '../measure/systems.ts';
 import { baseOf, dimensionOf, sourceOf } from '../measure/unit.ts';
@@ -76,12 +78,8 @@ function weighOne(food: Food, quantity: Quantity, measures: Measures, form: stri
     if (count !== undefined || !isLength(each) || perCentimetre(food) !== undefined)
       return weighPackage(food, count, each, measures, form);
   }
-  if (unit !== undefined && dimensionOf(unit) === 'mass') return massOf(unit, measures);
-  let ones = ONES.get(food);
-  if (ones === undefined) {
-    ones = [];
-    ONES.set(food, ones);
-  }
+  if (unit !== undefined && dimensionOf(unit) === 'mass') return massOf(unit);
+  const ones = onesOf(food);
   for (const one of ones)
     if (one.unit === unit && one.form === form && one.count === count && one.size === size && one.measures === measures)
       return one.weighed;
@@ -102,21 +100,15 @@ interface One {
   readonly weighed: Weighed;
 }
 
-const ONES = new WeakMap<Food, One[]>();
+const onesOf = onceByObject((_: Food): One[] => []);
 const MOST_ONES = 30;
 
-const MASSES = new Map<UnitSymbol, Weighed>();
-
-/** A weight is the same of every food. */
-function massOf(unit: UnitSymbol, measures: Measures): Weighed {
-  let mass = MASSES.get(unit);
-  if (mass === undefined) {
-    const grams = exactly(baseOf(unit, measures) ?? Number.NaN);
-    mass = known(grams, 'weight', 'a weight, as written', sourceOf(unit, measures) ?? 'SI');
-    MASSES.set(unit, mass);
-  }
-  return mass;
-}
+/** A weight is the same of every food, and in every system of measures. */
+const massOf = onceByText(
+  (unit: UnitSymbol): Weighed =>
+    known(exactly(baseOf(unit, 'us') ?? Number.NaN), 'weight', 'a weight, as written', sourceOf(unit, 'us') ?? 'SI'),
+  { texts: 100 },
+);
 
 function weighUnit(food: Food, unit: UnitSymbol, measures: Measures, form: string | undefined): Weighed {
   switch (dimensionOf(unit)) {

@@ -14,6 +14,7 @@ interface Reported {
 
 export class Reports {
   private readonly last = new Map<Uri, Reported>();
+  private given = 0;
   private readonly diagnostics: (snapshot: Snapshot) => Diagnostic[];
 
   constructor(diagnostics: (snapshot: Snapshot) => Diagnostic[]) {
@@ -24,7 +25,7 @@ export class Reports {
   of(snapshot: Snapshot, previous: string | undefined): DocumentDiagnosticReport {
     const last = this.last.get(snapshot.uri);
     const same = last !== undefined && saysTheSame(last.snapshot, snapshot);
-    const resultId = same ? last.resultId : String(snapshot.serial);
+    const resultId = same ? last.resultId : String(++this.given);
     // The newest snapshot shares what it can with the next one.
     this.last.set(snapshot.uri, { resultId, snapshot });
     if (same && resultId === previous) return { kind: 'unchanged', resultId };

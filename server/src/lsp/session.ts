@@ -21,7 +21,7 @@ import { status } from '../editor/status.ts';
 import { liesIn } from '../workspace/folders.ts';
 import type { Files } from '../workspace/ports.ts';
 import { DEFAULTS, readSettings, type Settings } from '../workspace/settings.ts';
-import { type Change, type Snapshot, takeBugs } from '../workspace/snapshot.ts';
+import type { Change, Snapshot } from '../workspace/snapshot.ts';
 import { Store, type Uri } from '../workspace/store.ts';
 import { type Abilities, readAbilities, record } from './capabilities.ts';
 import { diagnosticsOf, pathOfUri, readRange, uriOfPath } from './convert.ts';
@@ -309,7 +309,6 @@ class Session {
     const snapshot = this.store.snapshot(uri);
     if (snapshot === undefined) return;
     const now = status(snapshot);
-    for (const bug of takeBugs()) logFailure(this.fence, `check ${bug.check}`, snapshot.version, bug.error);
     const key = JSON.stringify(now);
     if (this.told.get(uri) === key) return;
     this.told.set(uri, key);
@@ -317,6 +316,7 @@ class Session {
   }
 
   private diagnostics(snapshot: Snapshot): Diagnostic[] {
+    for (const { check, error } of snapshot.bugs) logFailure(this.fence, `check ${check}`, snapshot.version, error);
     const foods = snapshot.outline.foods.length === 0 ? [] : this.store.foodFaults(snapshot.uri);
     return [...diagnosticsOf(snapshot, this.abilities), ...foodDiagnostics(foods)];
   }

@@ -91,8 +91,9 @@ export type CountWord = (typeof ROWS)[number]['word'];
 
 export const COUNT_WORDS: readonly CountWord[] = ROWS.map((row) => row.word);
 
-const BY_FORM = new Map<string, CountWord>();
-for (const { word, forms } of ROWS) for (const form of [word, `${word}s`, ...(forms ?? [])]) BY_FORM.set(form, word);
+const BY_FORM: ReadonlyMap<string, CountWord> = new Map(
+  ROWS.flatMap(({ word, forms }) => [word, `${word}s`, ...(forms ?? [])].map((form) => [form, word] as const)),
+);
 
 /** Every way to write one of them, lower case. */
 export const COUNT_FORMS: readonly string[] = [...BY_FORM.keys()];

@@ -2,6 +2,7 @@
  * Knows a text as its lines, each read once, and makes a new document from an edit by reading only the lines it touched.
  * Refuses to know what the lines mean together.
  */
+import { onceByText } from '../measure/once.ts';
 import { readLine } from './statements.ts';
 import type { Line } from './tree.ts';
 
@@ -35,22 +36,10 @@ export function parseDocument(text: string): Document {
 }
 
 /** The same for a text put together from others: a line that was read for one of them lately is the same object. */
-export function parseTogether(text: string): Document {
-  return readLines(text, (line) => {
-    let read = LATELY.get(line);
-    if (read === undefined) {
-      read = readLine(line);
-      if (LATELY.size >= MOST_LATELY) LATELY.clear();
-      LATELY.set(line, read);
-    }
-    return read;
-  });
-}
+export const parseTogether = (text: string): Document => readLines(text, readLately);
 
-const LATELY = new Map<string, Line>();
 /** Those of some hundred recipes. */
-const MOST_LATELY = 10_000;
-
+const readLately = onceByText(readLine, { texts: 10_000, letters: 2000 });
 /** The document after the text between two positions is replaced. Positions outside the text are clamped to it. */
 export function editDocument(document: Document, range: PositionRange, newText: string): Document {
   const start = clamp(document, range.start);

@@ -2,7 +2,9 @@
  * Knows the grammar of what goes on for as long as it likes: lists of names, as Chevrotain rules with error recovery.
  * Refuses to know the tree that is made of it: the concrete tree it gives never leaves this folder.
  */
+
 import { type CstNode, CstParser, createToken, type IToken, type TokenType } from 'chevrotain';
+import { once } from '../measure/once.ts';
 import type { Cursor, Run } from './cursor.ts';
 import { Kind, type Token } from './tokens.ts';
 
@@ -77,7 +79,7 @@ function piecesOf(cursor: Cursor): Piece[] {
 }
 
 /** Made when the first line wants it. */
-let parser: LineParser | undefined;
+const PARSER = once(() => new LineParser(typeof QUERN_BUNDLED !== 'undefined'));
 
 export interface Concrete {
   readonly children: Children;
@@ -89,7 +91,7 @@ export type Children = Readonly<Record<string, readonly (CstNode | IToken)[] | u
 
 /** Reads all tokens that are left as a list. Never throws; what is missing is missing in the tree. */
 export function readList(cursor: Cursor): Concrete {
-  parser ??= new LineParser(typeof QUERN_BUNDLED !== 'undefined');
+  const parser = PARSER();
   parser.input = piecesOf(cursor);
   const { children } = parser.list();
   const taken = parser.errors.find((e) => e.name === 'NotAllInputParsedException');

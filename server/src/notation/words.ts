@@ -142,23 +142,32 @@ const COMPONENT_OF: ReadonlyMap<string, Component> = new Map(COMPONENTS.map((c) 
 /** Longer words are rare, and a slice of them would hold on to its whole text. */
 const LONGEST_KEPT = 12;
 const SLOTS = 4096;
+
 /** Two words where they fall together: the older gives way to the next one that falls there, so that no text fills the memory. */
-const KEPT: (Written | undefined)[] = new Array<Written | undefined>(SLOTS).fill(undefined);
+class Seen {
+  private readonly slots: (Written | undefined)[] = new Array<Written | undefined>(SLOTS).fill(undefined);
+
+  at(line: string, start: number, end: number, hash: number): Written {
+    const { slots } = this;
+    const slot = hash & (SLOTS - 2);
+    const newer = slots[slot];
+    if (newer !== undefined && newer.image.length === end - start && line.startsWith(newer.image, start)) return newer;
+    const older = slots[slot + 1];
+    if (older !== undefined && older.image.length === end - start && line.startsWith(older.image, start)) return older;
+    const made = wordOf(line.slice(start, end));
+    if (end - start <= LONGEST_KEPT) {
+      slots[slot + 1] = newer;
+      slots[slot] = made;
+    }
+    return made;
+  }
+}
+
+const SEEN = new Seen();
 
 /** The word between two places of a line; `hash` is any number made of its characters alone. */
-export function wordAt(line: string, start: number, end: number, hash: number): Written {
-  const slot = hash & (SLOTS - 2);
-  const newer = KEPT[slot];
-  if (newer !== undefined && newer.image.length === end - start && line.startsWith(newer.image, start)) return newer;
-  const older = KEPT[slot + 1];
-  if (older !== undefined && older.image.length === end - start && line.startsWith(older.image, start)) return older;
-  const made = wordOf(line.slice(start, end));
-  if (end - start <= LONGEST_KEPT) {
-    KEPT[slot + 1] = newer;
-    KEPT[slot] = made;
-  }
-  return made;
-}
+export const wordAt = (line: string, start: number, end: number, hash: number): Written =>
+  SEEN.at(line, start, end, hash);
 
 /** A word by itself. */
 export function wordOf(image: string): Written {

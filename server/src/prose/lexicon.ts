@@ -4,6 +4,7 @@
  * Refuses to know which of its rows a word is where it stands.
  */
 import formsText from '../../data/prose/forms.tsv';
+import { onceByText } from '../measure/once.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Form, formOfLetter } from './forms.ts';
@@ -53,13 +54,22 @@ const NOTHING: Sense = {
   begins: false,
   beginsTime: false,
 };
-/** Those that were seen, by number. */
-const SENSES: Sense[] = [NOTHING];
-/** What words were found to be. */
-const KNOWN = new Map<string, number>();
-const MOST_KNOWN = 8192;
+/** The rows that were seen, as senses by number: what a number is never changes. */
+class Senses {
+  private readonly all: Sense[] = [NOTHING];
 
-const senseAt = (sense: number): Sense => SENSES[sense] ?? NOTHING;
+  at(sense: number): Sense {
+    return this.all[sense] ?? NOTHING;
+  }
+
+  /** Gives it a number. */
+  numbered(sense: Sense): number {
+    return this.all.push(sense) - 1;
+  }
+}
+
+const SENSES = new Senses();
+const senseAt = (sense: number): Sense => SENSES.at(sense);
 
 /** Where the first line begins whose form is not before `form`. */
 function lowerBound(form: string): number {
@@ -105,24 +115,27 @@ function made(key: string, codes: readonly string[], as: Form | undefined): numb
   }
   const isRow = Object.values(rows).some((row) => row > 0);
   const beginsTime = rows.time > 0;
-  return SENSES.push({ key, head, rows, form, isTime, isRow, longer: undefined, begins: false, beginsTime }) - 1;
+  return SENSES.numbered({ key, head, rows, form, isTime, isRow, longer: undefined, begins: false, beginsTime });
 }
 
-const MADE = new Map<string, number>();
-
-/** A word by itself; one sense for each as long as the process lives. */
+/** A word by itself. */
 function wordSense(word: string): number {
-  let sense = MADE.get(word);
-  if (sense !== undefined) return sense;
   const at = lowerBound(word);
   const end = formsText.indexOf('\n', at);
   const [form = '', ...codes] = end < 0 ? [] : formsText.slice(at, end).split('\t');
   const isThere = form === word;
   if (!isThere && !form.startsWith(`${word} `)) return UNKNOWN;
-  sense = made(word, isThere ? codes : [], undefined);
-  MADE.set(word, sense);
-  return sense;
+  return rowSense(isThere ? `${word}\t${codes.join('\t')}` : word);
 }
+
+/** By what stands on its line: one sense for each as long as the process lives. */
+const rowSense = onceByText(
+  (row: string): number => {
+    const [word = '', ...codes] = row.split('\t');
+    return made(word, codes, undefined);
+  },
+  { texts: Number.POSITIVE_INFINITY },
+);
 
 /** All words that may stand behind those of a sense. */
 function longerOf(sense: Sense): ReadonlyMap<string, number> {
@@ -149,17 +162,11 @@ function addLonger(sense: Sense, longer: Map<string, number>, key: string, as: F
   }
 }
 
+/** Words that no row has are many: the memory is not theirs. */
+const MOST_KNOWN = 8192;
+
 /** The sense of a word in small letters with a straight apostrophe; `UNKNOWN` where no row has it. `ice-box` is `ice box`, too. */
-export function senseOf(word: string): number {
-  let sense = KNOWN.get(word);
-  if (sense === undefined) {
-    sense = senseMade(word);
-    // Words that no row has are many: the memory is not theirs.
-    if (KNOWN.size >= MOST_KNOWN) KNOWN.clear();
-    KNOWN.set(word, sense);
-  }
-  return sense;
-}
+export const senseOf = onceByText(senseMade, { texts: MOST_KNOWN });
 
 function senseMade(word: string): number {
   const own = wordSense(word);

@@ -2,7 +2,9 @@
  * Knows what a sentence speaks of that is no food, no place and nothing that is done: pieces, batches, lids, foam; a closed union for each.
  * Refuses to know what it is asked for.
  */
+
 import topicsText from '../../data/prose/topics.tsv';
+import { once } from '../measure/once.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { nounForms } from './forms.ts';
 
@@ -60,7 +62,6 @@ export function topicBits(topics: readonly Topic[]): number {
 }
 
 const NONE: TopicMarks = { one: 0, several: 0 };
-let byForm: Map<string, TopicMarks> | undefined;
 
 /** What an item speaks of. */
 export function topicsAt(item: SentenceItem | undefined): TopicMarks {
@@ -68,12 +69,9 @@ export function topicsAt(item: SentenceItem | undefined): TopicMarks {
 }
 
 /** What a word in small letters speaks of. */
-function topicsOf(word: string): TopicMarks {
-  byForm ??= made();
-  return byForm.get(word) ?? NONE;
-}
+const topicsOf = (word: string): TopicMarks => BY_FORM().get(word) ?? NONE;
 
-function made(): Map<string, TopicMarks> {
+const BY_FORM = once((): ReadonlyMap<string, TopicMarks> => {
   const forms = new Map<string, TopicMarks>();
   for (const line of topicsText.split('\n').slice(2)) {
     const [topic = '', words = ''] = line.split('\t');
@@ -85,4 +83,4 @@ function made(): Map<string, TopicMarks> {
     }
   }
   return forms;
-}
+});

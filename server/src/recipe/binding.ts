@@ -2,7 +2,7 @@
  * Knows how the parts of a recipe are bound together: what later parts take of each, what each takes in, and the oven it begins with.
  * After an edit only the parts it reached are made again; the others are the same objects, so that findings can hang on them.
  */
-import { once } from '../food/once.ts';
+import { once } from '../measure/once.ts';
 import { settle, type Use } from './ledger.ts';
 import { NameIndex, sameNames } from './names.ts';
 import { listedNames, type PartHead } from './part.ts';

@@ -2,6 +2,7 @@
  * Knows what steps do and speak of: every question is held against every event of a step once, whoever asks it.
  * Refuses to know what the questions are for, and compares no words.
  */
+import { onceByText } from '../measure/once.ts';
 import { keptOn } from '../notation/kept.ts';
 import { sentenceIn } from '../notation/sentence.ts';
 import type { SentenceItem } from '../notation/tree.ts';
@@ -18,19 +19,17 @@ export interface Question {
 
 /** Bits to a bank: a small integer holds so many. */
 const BITS = 30;
+/** Every question, in the order in which the modules that ask them are loaded; none comes later (a test holds it). */
 const ASKED: ((event: Event) => boolean)[] = [];
 /** The answers: a bit for every question. */
 type Marks = readonly number[];
-let byEvents = keptOn<readonly BoundEvent[], Marks>();
-let bySteps = keptOn<readonly Step[], Marks>();
+const BY_EVENTS = keptOn<readonly BoundEvent[], Marks>();
+const BY_STEPS = keptOn<readonly Step[], Marks>();
 
 /** Whether something is done; what is denied or only told of others is not. */
 export function deed(is: (event: Event) => boolean): Question {
   const question = { bank: Math.floor(ASKED.length / BITS), bit: 1 << (ASKED.length % BITS) };
   ASKED.push(is);
-  // What was marked before knows nothing of it.
-  byEvents = keptOn();
-  bySteps = keptOn();
   return question;
 }
 
@@ -45,7 +44,7 @@ export const does = (step: Step, { bank, bit }: Question): boolean => ((marksOf(
 
 /** Whether one of the steps does. */
 export function anyDoes(steps: readonly Step[], { bank, bit }: Question): boolean {
-  let marks = bySteps.get(steps);
+  let marks = BY_STEPS.get(steps);
   if (marks === undefined) {
     const all = emptyMarks();
     for (const step of steps) {
@@ -53,14 +52,14 @@ export function anyDoes(steps: readonly Step[], { bank, bit }: Question): boolea
       for (let i = 0; i < all.length; i++) all[i] = (all[i] ?? 0) | (own[i] ?? 0);
     }
     marks = all;
-    bySteps.set(steps, marks);
+    BY_STEPS.set(steps, marks);
   }
   return ((marks[bank] ?? 0) & bit) !== 0;
 }
 
 function marksOf(step: Step): Marks {
   const events = boundEvents(step);
-  let marks = byEvents.get(events);
+  let marks = BY_EVENTS.get(events);
   if (marks === undefined) {
     const all = emptyMarks();
     for (const { event } of events)
@@ -71,7 +70,7 @@ function marksOf(step: Step): Marks {
             all[bank] = (all[bank] ?? 0) | (1 << (i % BITS));
           }
     marks = all;
-    byEvents.set(events, marks);
+    BY_EVENTS.set(events, marks);
   }
   return marks;
 }
@@ -126,20 +125,18 @@ export function isAbout(item: SentenceItem | undefined, ...topics: readonly Topi
   return ((one | several) & topicBits(topics)) !== 0;
 }
 
-const BY_NAME = new Map<string, number>();
-const MOST_NAMES = 2000;
-
 /** Whether a name does: of a part, of a yield. */
-export function nameSpeaksOf(name: string, ...topics: readonly Topic[]): boolean {
-  let bits = BY_NAME.get(name);
-  if (bits === undefined) {
-    bits = 0;
+export const nameSpeaksOf = (name: string, ...topics: readonly Topic[]): boolean =>
+  (bitsOfName(name) & topicBits(topics)) !== 0;
+
+const bitsOfName = onceByText(
+  (name: string): number => {
+    let bits = 0;
     for (const item of name === '' ? [] : sentenceIn(name).items) {
       const { one, several } = topicsAt(item);
       bits |= one | several;
     }
-    if (BY_NAME.size > MOST_NAMES) BY_NAME.clear();
-    BY_NAME.set(name, bits);
-  }
-  return (bits & topicBits(topics)) !== 0;
-}
+    return bits;
+  },
+  { texts: 2000 },
+);

@@ -2,7 +2,9 @@
  * Knows how the dials of ovens are marked, and which marks stand for one heat, from `data/dials.tsv`: 350 °F, 180 °C, gas 4.
  * Refuses to know of what a temperature is.
  */
+
 import text from '../../data/dials.tsv';
+import { once } from '../measure/once.ts';
 import { rowsIn } from '../measure/table-rows.ts';
 import { gasToCelsius } from '../notation/celsius.ts';
 
@@ -14,18 +16,15 @@ interface Mark {
   readonly exact: readonly number[];
 }
 
-let marks: readonly Mark[] | undefined;
-
 const toCelsius = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;
 
-function allMarks(): readonly Mark[] {
-  marks ??= rowsIn(text).map(([fahrenheit = '', celsius = '', gas = '']) => {
+const allMarks = once((): readonly Mark[] =>
+  rowsIn(text).map(([fahrenheit = '', celsius = '', gas = '']) => {
     const [f, c] = [Number(fahrenheit), Number(celsius)];
     const mark = gas.includes('/') ? 1 / Number(gas.slice(2)) : Number(gas);
     return { fahrenheit: f, celsius: c, gas, exact: [c, toCelsius(f), gasToCelsius(mark)] };
-  });
-  return marks;
-}
+  }),
+);
 
 /** What the marks of a heat are off by in rounding, °C. */
 const ROUNDED_C = 0.3;

@@ -2,11 +2,13 @@
  * Knows which foods stand together where food is kept, jarred or cooked, from `data/food-families.tsv`, and what a line says of a food as it is bought.
  * Refuses to know what is safe.
  */
+
 import familiesText from '../../data/food-families.tsv';
 import statesText from '../../data/listed-states.tsv';
 import fruit from '../../data/low-acid-fruit.json' with { type: 'json' };
 import type { Food } from '../food/food.ts';
 import { bookIdOf } from '../food/food.ts';
+import { once, onceByText } from '../measure/once.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Ingredient } from './ingredient.ts';
@@ -57,20 +59,20 @@ interface Row {
 
 const setOf = (cell: string | undefined): ReadonlySet<string> => new Set(wordsIn(cell));
 
-let families: ReadonlyMap<string, Row> | undefined;
-
 const NOTHING: ReadonlySet<string> = new Set();
 const idOf = (name: string): string => name.replaceAll(' ', '-');
 
-const rowOf = (family: Family): Row | undefined => {
-  families ??= new Map(
-    rowsIn(familiesText).map(([name = '', classes, foods, words]) => [
-      name,
-      { classes: setOf(classes), foods: setOf(foods), words: setOf(words) },
-    ]),
-  ).set('low acid fruit', { classes: NOTHING, foods: new Set(fruit.foods.map(idOf)), words: NOTHING });
-  return families.get(family);
-};
+const ROWS = once(
+  (): ReadonlyMap<string, Row> =>
+    new Map(
+      rowsIn(familiesText).map(([name = '', classes, foods, words]): [string, Row] => [
+        name,
+        { classes: setOf(classes), foods: setOf(foods), words: setOf(words) },
+      ]),
+    ).set('low acid fruit', { classes: NOTHING, foods: new Set(fruit.foods.map(idOf)), words: NOTHING }),
+);
+
+const rowOf = (family: Family): Row | undefined => ROWS().get(family);
 
 const NONE_OF: ReadonlySet<Family> = new Set();
 const OF_FOOD = keptOn<Food, ReadonlySet<Family>>();
@@ -91,21 +93,16 @@ export function familiesOf(food: Food | undefined): ReadonlySet<Family> {
 /** Whether a food is of a family. */
 export const isOf = (food: Food | undefined, family: Family): boolean => familiesOf(food).has(family);
 
-let byNoun: ReadonlyMap<string, readonly Family[]> | undefined;
-
-function familiesOfNoun(noun: string): readonly Family[] | undefined {
-  if (byNoun === undefined) {
-    const made = new Map<string, Family[]>();
-    for (const family of FAMILIES)
-      for (const word of rowOf(family)?.words ?? NOTHING) {
-        const those = made.get(word);
-        if (those === undefined) made.set(word, [family]);
-        else those.push(family);
-      }
-    byNoun = made;
-  }
-  return byNoun.get(noun);
-}
+const BY_NOUN = once((): ReadonlyMap<string, readonly Family[]> => {
+  const made = new Map<string, Family[]>();
+  for (const family of FAMILIES)
+    for (const word of rowOf(family)?.words ?? NOTHING) {
+      const those = made.get(word);
+      if (those === undefined) made.set(word, [family]);
+      else those.push(family);
+    }
+  return made;
+});
 
 const KEPT = keptOn<Ingredient, ReadonlySet<Family>>();
 
@@ -116,7 +113,7 @@ export function familiesIn(ingredient: Ingredient): ReadonlySet<Family> {
     kept = familiesOf(foodOf(ingredient));
     let before = '';
     for (const noun of ingredient.name.toLowerCase().split(' ')) {
-      const more = familiesOfNoun(noun) ?? familiesOfNoun(`${before} ${noun}`);
+      const more = BY_NOUN().get(noun) ?? BY_NOUN().get(`${before} ${noun}`);
       before = noun;
       if (more !== undefined) kept = new Set([...kept, ...more]);
     }
@@ -146,8 +143,6 @@ export type ListedState =
   | 'washed'
   /** Milk that nobody has heated. */
   | 'from the animal';
-
-let words: ReadonlyMap<string, ListedState> | undefined;
 
 const STATES = keptOn<Ingredient, ReadonlySet<ListedState>>();
 const NONE: ReadonlySet<ListedState> = new Set();
@@ -183,29 +178,25 @@ export function listedAs(ingredient: Ingredient): ReadonlySet<ListedState> {
 }
 
 /** Lists of a folder say the same again and again. */
-const SAID = new Map<string, ReadonlySet<ListedState>>();
 const MOST_SAID = 4096;
 /** Latin, all that a state is written in: a pattern for the letters of all scripts is dear at a start. */
 const WORDS = /[a-zß-öø-ſ]+(?:-[a-zß-öø-ſ]+)*/g;
 
-function statesIn(text: string): ReadonlySet<ListedState> {
-  let states = SAID.get(text);
-  if (states === undefined) {
-    states = statesOf(text);
-    if (SAID.size >= MOST_SAID) SAID.clear();
-    SAID.set(text, states);
-  }
-  return states;
-}
+const WORDS_OF = once(
+  (): ReadonlyMap<string, ListedState> =>
+    new Map(
+      rowsIn(statesText).flatMap(([state = '', word = '', also]) =>
+        [word, ...setOf(also)].map((each) => [each, state as ListedState] as const),
+      ),
+    ),
+);
+
+const statesIn = onceByText(statesOf, { texts: MOST_SAID });
 
 const DENIALS: ReadonlySet<string> = new Set(['not', 'never', 'un', 'non']);
 
 function statesOf(text: string): ReadonlySet<ListedState> {
-  words ??= new Map(
-    rowsIn(statesText).flatMap(([state = '', word = '', also]) =>
-      [word, ...setOf(also)].map((each) => [each, state as ListedState] as const),
-    ),
-  );
+  const words = WORDS_OF();
   let found: Set<ListedState> | undefined;
   let before = '';
   for (const [word] of text.toLowerCase().matchAll(WORDS)) {

@@ -2,7 +2,10 @@
  * Knows the kinds a part can be `as`, and the bands each is judged by.
  * Refuses to know the part: `measures.ts` works out its values.
  */
+
 import data from '../../data/kinds.json' with { type: 'json' };
+import { onceByText } from '../measure/once.ts';
+import { keptOn } from '../notation/kept.ts';
 import type { MeasureName } from './measures.ts';
 import type { Need } from './needs.ts';
 
@@ -33,24 +36,15 @@ export interface Kind {
 
 export const KINDS = data.kinds as unknown as readonly Kind[];
 
-const BY_NAME = new Map<string, Kind>();
-for (const kind of KINDS) for (const name of [kind.name, ...(kind.also ?? [])]) BY_NAME.set(name, kind);
+const BY_NAME: ReadonlyMap<string, Kind> = new Map(
+  KINDS.flatMap((kind) => [kind.name, ...(kind.also ?? [])].map((name) => [name, kind] as const)),
+);
 
-/** The kind that words name, in any case. */
-export function kindNamed(words: string): Kind | undefined {
-  let kind = ASKED.get(words);
-  if (kind === undefined) {
-    kind = BY_NAME.get(words.trim().toLowerCase().replace(/\s+/g, ' ')) ?? NO_KIND;
-    if (ASKED.size >= MOST_ASKED) ASKED.clear();
-    ASKED.set(words, kind);
-  }
-  return kind === NO_KIND ? undefined : kind;
-}
-
-/** Titles are asked about at every edit, and a folder repeats its kinds. */
-const ASKED = new Map<string, Kind | typeof NO_KIND>();
-const MOST_ASKED = 500;
-const NO_KIND = Symbol();
+/** The kind that words name, in any case. Titles are asked about at every edit, and a folder repeats its kinds. */
+export const kindNamed = onceByText(
+  (words: string): Kind | undefined => BY_NAME.get(words.trim().toLowerCase().replace(/\s+/g, ' ')),
+  { texts: 500 },
+);
 
 /** What a cook calls a part of a kind in a later step, whatever its name: `pour the custard into the case`. */
 const CALLED: Readonly<Record<string, readonly string[]>> = {
@@ -72,7 +66,7 @@ export const callNames = ({ name, also = [], group }: Kind): readonly string[] =
 /** Bands that a house sets, by kind and measure: what is usual there. */
 export type HouseBands = Readonly<Record<string, Readonly<Record<string, Band>>>>;
 
-const IN_HOUSE = new WeakMap<HouseBands, Map<string, Kind>>();
+const IN_HOUSE = keptOn<HouseBands, Map<string, Kind>>();
 
 /** A kind with the house's bands in the place of its own; the implausible one is widened to hold them. */
 export function kindInHouse(kind: Kind, bands: HouseBands | undefined): Kind {

@@ -2,9 +2,12 @@
  * Knows every name a sentence may mention: the ingredients and the parts, by full name, head noun and food.
  * Refuses to know amounts, so that changing one leaves the mentions as they are.
  */
+
 import type { Food, FoodClass } from '../food/food.ts';
+import { onceByText } from '../measure/once.ts';
+import { keptOn } from '../notation/kept.ts';
 import type { Ingredient } from './ingredient.ts';
-import { callNames } from './kinds.ts';
+import { callNames, type Kind, kindNamed } from './kinds.ts';
 import { type PartHead, unreadLines } from './part.ts';
 import { shapesIn } from './shapes.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
@@ -296,22 +299,25 @@ export interface Call {
 /** All ways to call a thing, by their first word. */
 export type Calls = ReadonlyMap<string, readonly Call[]>;
 
-/** Lists of a folder repeat their names. */
-const CALLS = new Map<string, { readonly likeliest: Food | undefined; readonly calls: Calls }>();
-const PART_CALLS = new Map<string, Calls>();
-const MOST_KEPT = 2000;
+const CALLS = keptOn<Ingredient, Calls>();
+/** Lists of a folder repeat their names: by what tells how each is called. */
+const callsBy = onceByText((_: string): { likeliest?: Food | undefined; calls?: Calls } => ({}), { texts: 2000 });
 
 function callsOf(ingredient: Ingredient): Calls {
-  const { name, food, match } = ingredient;
-  const yields = yieldedBy(ingredient);
-  const others = othersOf(ingredient);
-  const key = yields === undefined && others.length === 0 ? name : [name, yields, ...others].join('\t');
-  const likeliest = food ?? (match.kind === 'ambiguous' ? match.foods[0] : undefined);
-  const kept = CALLS.get(key);
-  if (kept !== undefined && kept.likeliest === likeliest) return kept.calls;
-  const calls = callsOfIngredient(name, food, likeliest, yields, others);
-  if (CALLS.size >= MOST_KEPT) CALLS.clear();
-  CALLS.set(key, { likeliest, calls });
+  let calls = CALLS.get(ingredient);
+  if (calls === undefined) {
+    const { name, food, match } = ingredient;
+    const yields = yieldedBy(ingredient);
+    const others = othersOf(ingredient);
+    const kept = callsBy(yields === undefined && others.length === 0 ? name : [name, yields, ...others].join('\t'));
+    const likeliest = food ?? (match.kind === 'ambiguous' ? match.foods[0] : undefined);
+    if (kept.calls === undefined || kept.likeliest !== likeliest) {
+      kept.calls = callsOfIngredient(name, food, likeliest, yields, others);
+      kept.likeliest = likeliest;
+    }
+    calls = kept.calls;
+    CALLS.set(ingredient, calls);
+  }
   return calls;
 }
 
@@ -336,20 +342,24 @@ const YIELDING: ReadonlySet<Food['class']> = new Set(['fruit', 'juice', 'flavour
 const YIELDED = /\b(?:peel\b|zest|rind\b|juice)/gi;
 
 /** All that a part may be called by steps of others. */
-export function callsOfPart({ name, kind }: PartHead): Calls {
-  const key = `${name}\t${kind?.name ?? ''}`;
-  let calls = PART_CALLS.get(key);
-  if (calls === undefined) {
-    const called = wordsOf(calledName(name));
-    const own = suffixes(called, { full: true, plural: false });
-    const byKind = name === '' || kind === undefined ? [] : callNames(kind);
-    // `Roll out the wrappers and fill them.`
-    if (called.at(-1) === 'filling') own.push({ words: ['fill'], ...WEAKLY, plural: false });
-    calls = byFirst([...own, ...byKind.map((other) => ({ words: wordsOf(other), ...WEAKLY, plural: false }))]);
-    if (PART_CALLS.size >= MOST_KEPT) PART_CALLS.clear();
-    PART_CALLS.set(key, calls);
-  }
-  return calls;
+const callsOfPart = ({ name, kind }: PartHead): Calls => partCallsBy(kind?.name ?? '')(name);
+
+/** By kind, and by name. */
+const partCallsBy = onceByText(
+  (kind: string) => onceByText((name: string) => partCalls(name, kindNamed(kind)), { texts: 2000 }),
+  { texts: 200 },
+);
+
+/** All ways to call a part by its own name, whatever it is. */
+export const callsOfName = (name: string): Calls => partCallsBy('')(name);
+
+function partCalls(name: string, kind: Kind | undefined): Calls {
+  const called = wordsOf(calledName(name));
+  const own = suffixes(called, { full: true, plural: false });
+  const byKind = name === '' || kind === undefined ? [] : callNames(kind);
+  // `Roll out the wrappers and fill them.`
+  if (called.at(-1) === 'filling') own.push({ words: ['fill'], ...WEAKLY, plural: false });
+  return byFirst([...own, ...byKind.map((other) => ({ words: wordsOf(other), ...WEAKLY, plural: false }))]);
 }
 
 const WEAKLY = { full: false, weak: true };

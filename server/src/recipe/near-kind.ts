@@ -2,7 +2,9 @@
  * Knows which kinds a word that is none may have meant.
  * Refuses to choose one.
  */
+
 import { distance } from 'fastest-levenshtein';
+import { onceByText } from '../measure/once.ts';
 import { KINDS, kindNamed } from './kinds.ts';
 import { FUNCTION_WORDS } from './words.ts';
 
@@ -30,20 +32,10 @@ export function nearKinds(word: string): readonly string[] {
 }
 
 /** Whether words are a kind, or so nearly one that nothing else was meant: misspelled, or with a word before its noun. */
-export function namesKind(words: string): boolean {
-  if (kindNamed(words) !== undefined) return true;
-  let named = NAMED.get(words);
-  if (named === undefined) {
-    named = isNearly(plain(words));
-    if (NAMED.size >= MOST_KEPT) NAMED.clear();
-    NAMED.set(words, named);
-  }
-  return named;
-}
+export const namesKind = (words: string): boolean => kindNamed(words) !== undefined || isNearlyOne(words);
 
 /** Titles are asked about at every edit. */
-const NAMED = new Map<string, boolean>();
-const MOST_KEPT = 500;
+const isNearlyOne = onceByText((words: string): boolean => isNearly(plain(words)), { texts: 500 });
 
 function isNearly(written: string): boolean {
   const words = written.split(' ');

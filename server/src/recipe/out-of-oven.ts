@@ -4,7 +4,7 @@
  */
 import data from '../../data/oven-loss.json' with { type: 'json' };
 import type { Food } from '../food/food.ts';
-import { once } from '../food/once.ts';
+import { once } from '../measure/once.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Statement } from '../notation/tree.ts';

@@ -2,7 +2,9 @@
  * Knows the pans of the trade: sizes, usual depths and what they hold, from `data/pans.tsv`.
  * Refuses to know the line that names one.
  */
+
 import text from '../../data/pans.tsv';
+import { once } from '../measure/once.ts';
 
 export interface TradePan {
   readonly form: string;
@@ -18,11 +20,9 @@ export interface TradePan {
   readonly source: string;
 }
 
-let rows: readonly TradePan[] | undefined;
-
 /** Every row, in the order of the table: of those alike, the first is the usual one. Cut when the first pan asks. */
-export function tradePans(): readonly TradePan[] {
-  rows ??= text
+export const tradePans = once((): readonly TradePan[] =>
+  text
     .split('\n')
     .slice(1)
     .filter((line) => line !== '')
@@ -39,6 +39,5 @@ export function tradePans(): readonly TradePan[] {
         holes: Number(holes) || 1,
         source: source.trim(),
       };
-    });
-  return rows;
-}
+    }),
+);

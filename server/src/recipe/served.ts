@@ -2,7 +2,9 @@
  * Knows what the title, the yield and the line on serving say of how a recipe is eaten, from `data/served.tsv`.
  * Refuses to know the steps.
  */
+
 import servedText from '../../data/served.tsv';
+import { once } from '../measure/once.ts';
 import { rowsIn } from '../measure/table-rows.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Recipe } from './recipe.ts';
@@ -15,21 +17,16 @@ interface Row {
   readonly words: readonly string[];
 }
 
-let rows: { readonly title: readonly Row[]; readonly yield: readonly Row[] } | undefined;
-
-function rowsOf(of: 'title' | 'yield'): readonly Row[] {
-  if (rows === undefined) {
-    const cells = rowsIn(servedText);
-    const those = (name: string): readonly Row[] =>
-      cells.flatMap(([where, says, word = '', also = '']) =>
-        where === name
-          ? [{ says: says === 'portioned' ? 'portioned' : 'as it is', words: [word, ...also.split(';')] }]
-          : [],
-      );
-    rows = { title: those('title'), yield: those('yield') };
-  }
-  return rows[of];
-}
+const ROWS = once((): Readonly<Record<'title' | 'yield', readonly Row[]>> => {
+  const cells = rowsIn(servedText);
+  const those = (name: string): readonly Row[] =>
+    cells.flatMap(([where, says, word = '', also = '']) =>
+      where === name
+        ? [{ says: says === 'portioned' ? 'portioned' : 'as it is', words: [word, ...also.split(';')] }]
+        : [],
+    );
+  return { title: those('title'), yield: those('yield') };
+});
 
 const KEPT = keptOn<Recipe, Served>();
 
@@ -41,9 +38,7 @@ export function servedAs(recipe: Recipe): Served {
     );
     kept = isServed
       ? 'as it is'
-      : (saidIn(recipe.name, rowsOf('title')) ??
-        saidIn(recipe.yield?.node.of?.text ?? '', rowsOf('yield')) ??
-        'unsaid');
+      : (saidIn(recipe.name, ROWS().title) ?? saidIn(recipe.yield?.node.of?.text ?? '', ROWS().yield) ?? 'unsaid');
     KEPT.set(recipe, kept);
   }
   return kept;

@@ -2,9 +2,11 @@
  * Knows the words that steps have for whatever of a sort is listed: `the fish` is the cod, `the chillies` the jalapeños.
  * Refuses to know lists and sentences.
  */
+
 import text from '../../data/sorts.tsv';
 import type { Food } from '../food/food.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
+import { keptOn } from '../notation/kept.ts';
 import { wordsOf } from './words.ts';
 
 interface Sort {
@@ -33,15 +35,15 @@ export const SINGULARS: ReadonlySet<string> = new Set(
   SORTS.flatMap(({ words: [word = '', ...more], written }) => (more.length === 0 && word !== written ? word : [])),
 );
 
-const KNOWN = new Map<string, readonly (readonly string[])[]>();
-
 /** The words for the sorts that a food is of, as they are compared. */
-export function sortsOf({ id, class: of }: Food): readonly (readonly string[])[] {
-  const key = `${id}\t${of}`;
-  let sorts = KNOWN.get(key);
+export function sortsOf(food: Food): readonly (readonly string[])[] {
+  let sorts = OF_FOOD.get(food);
   if (sorts === undefined) {
+    const { id, class: of } = food;
     sorts = SORTS.filter((s) => (s.foods.has(id) || s.classes.has(of)) && !s.not.has(id)).map((s) => s.words);
-    KNOWN.set(key, sorts);
+    OF_FOOD.set(food, sorts);
   }
   return sorts;
 }
+
+const OF_FOOD = keptOn<Food, readonly (readonly string[])[]>();

@@ -2,17 +2,10 @@
  * Knows how the words of a name are compared: lower case, no accents, hyphens as blanks, every word in the singular.
  * Refuses to know foods.
  */
+import { onceByText } from '../measure/once.ts';
 
 /** The words of a name as they are compared. One list for one text: do not change it. */
-export function wordsOf(name: string): readonly string[] {
-  let words = CUT.get(name);
-  if (words === undefined) {
-    words = cut(name);
-    if (CUT.size > 20_000) CUT.clear();
-    if (name.length < 200) CUT.set(name, words);
-  }
-  return words;
-}
+export const wordsOf = onceByText(cut, { texts: 20_000 });
 
 /** Whether two names are one, however they are spelled. */
 export const sameName = (a: string, b: string): boolean => wordsOf(a).join(' ') === wordsOf(b).join(' ');
@@ -23,9 +16,7 @@ export const collapse = (text: string): string => text.trim().replace(/\s+/g, ' 
 /** Words that open a sentence. */
 export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
-const CUT = new Map<string, readonly string[]>();
-
-function cut(name: string): string[] {
+function cut(name: string): readonly string[] {
   if (ASCII.test(name)) return name.toLowerCase().split(NO_ASCII_WORD).filter(isWord).map(singular);
   return name
     .normalize('NFD')
@@ -42,16 +33,11 @@ const ASCII = /^[\x00-\x7f]*$/;
 const NO_ASCII_WORD = /[^a-z0-9']+/;
 const isWord = (cut: string): boolean => cut !== '';
 
-const KNOWN = new Map<string, string>();
-
 /** The singular of an English noun; a word that is none comes back alike each time, which is all a comparison needs. */
-export function singular(word: string): string {
-  const known = KNOWN.get(word);
-  if (known !== undefined) return known;
-  const found = word.length > 30 ? word : makeSingular(word.endsWith("'s") ? word.slice(0, -2) : word);
-  if (KNOWN.size < 20_000) KNOWN.set(word, found);
-  return found;
-}
+export const singular = onceByText(
+  (word: string): string => (word.length > 30 ? word : makeSingular(word.endsWith("'s") ? word.slice(0, -2) : word)),
+  { texts: 20_000, letters: 30 },
+);
 
 function makeSingular(word: string): string {
   if (word.length < 4 || !word.endsWith('s') || /(?:ss|us|is|ous)$/.test(word)) return word;

@@ -2,6 +2,7 @@
  * Knows a folder of recipes as an index: what each file holds, and who builds on whom.
  * Refuses to work any recipe out; it reads each file once, until told that it changed.
  */
+import { onceByText } from '../measure/once.ts';
 import type { Document } from '../notation/document.ts';
 import { KEYWORDS } from '../notation/keywords.ts';
 import { outline } from '../notation/outline.ts';
@@ -142,8 +143,6 @@ function readEntry(path: string, text: string, files: Files): Entry {
 /** Lines the index is made of. */
 const READ = /^\s*(?:recipe|part|from|trial|food)(?![\p{L}\p{N}])/u;
 const WORDS: ReadonlySet<string> = new Set(KEYWORDS);
-const STAND_INS = new Map<string, Line>();
-
 /** The text with only the lines read that the index is made of; in the place of each other one stands one of its kind. */
 function skim(text: string): Document {
   const lines = text.split(/\r\n|\n|\r/).map((line) => (READ.test(line) ? readLine(line) : standIn(line)));
@@ -152,11 +151,7 @@ function skim(text: string): Document {
 
 function standIn(line: string): Line {
   const first = /^\s*([^\s#]+)/.exec(line)?.[1] ?? '';
-  const like = first === '' ? '' : WORDS.has(first) ? first : '1 g food';
-  let read = STAND_INS.get(like);
-  if (read === undefined) {
-    read = readLine(like);
-    STAND_INS.set(like, read);
-  }
-  return read;
+  return readAgain(first === '' ? '' : WORDS.has(first) ? first : '1 g food');
 }
+
+const readAgain = onceByText(readLine, { texts: 100 });

@@ -3,11 +3,11 @@
  * Refuses to change: an edit makes a new snapshot that shares all the edit did not reach.
  */
 
-import type { BrokenLink, Check, Scene } from '../checks/check.ts';
+import type { BrokenLink, Scene } from '../checks/check.ts';
 import type { Findings } from '../checks/finding.ts';
 import type { House } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
-import { CheckRunner, type Run } from '../checks/run.ts';
+import { type Bug, CheckRunner, type Run } from '../checks/run.ts';
 import {
   type Document,
   editDocument,
@@ -30,17 +30,7 @@ export interface Change {
   readonly text: string;
 }
 
-const bugs: { check: string; error: unknown }[] = [];
-const RUNNER = new CheckRunner(CHECKS, (check: Check, error: unknown) => {
-  bugs.push({ check: check.code, error });
-});
-
-/** Checks that threw since the last call: bugs of Quern, for the log. */
-export function takeBugs(): readonly { readonly check: string; readonly error: unknown }[] {
-  return bugs.splice(0);
-}
-
-let snapshots = 0;
+const RUNNER = new CheckRunner(CHECKS);
 
 /** What an edit may leave as it is. */
 interface Lent {
@@ -71,8 +61,6 @@ export class Snapshot implements Scene {
   readonly version: number;
   readonly document: Document;
   readonly house: House;
-  /** No two snapshots have the same. */
-  readonly serial = ++snapshots;
   private readonly bases: Bases;
   private readonly before: Lent;
   /** Where its lines come from, when it is a variant written out in full. */
@@ -145,6 +133,13 @@ export class Snapshot implements Scene {
   get findings(): Findings {
     this.madeFindings ??= this.find();
     return this.madeFindings;
+  }
+
+  /** Checks that threw when they were asked for its findings: bugs of Quern, for the log. */
+  get bugs(): readonly Bug[] {
+    void this.findings;
+    const own = this.madeRun?.bugs ?? [];
+    return this.whole === this ? own : [...own, ...this.whole.bugs];
   }
 
   /** The file written out in full with what it builds on; undefined when it builds on nothing. */

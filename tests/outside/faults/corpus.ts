@@ -6,7 +6,7 @@ import { dirname, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { nodeFiles } from '../../../server/src/host/files.ts';
 import { Houses } from '../../../server/src/workspace/houses.ts';
-import { Snapshot, takeBugs } from '../../../server/src/workspace/snapshot.ts';
+import { Snapshot } from '../../../server/src/workspace/snapshot.ts';
 
 export interface PublishedRecipe {
   /** Relative to the folder of recipes, without its extension: `home/imperial/puff-paste`. */
@@ -30,8 +30,7 @@ export const RECIPES: readonly PublishedRecipe[] = files.recipesBelow(FOLDER).ma
 export function openAs(file: string, text: string): Snapshot {
   const path = pathOf(file);
   const snapshot = Snapshot.open(path, 1, text, houses.of(path).house, houses.bases);
-  void snapshot.findings;
-  const [bug] = takeBugs();
+  const [bug] = snapshot.bugs;
   if (bug !== undefined) throw new Error(`${file}: ${bug.check} threw`, { cause: bug.error });
   return snapshot;
 }

@@ -4,7 +4,7 @@
  */
 import data from '../../../data/claims.json' with { type: 'json' };
 import { bookIdOf, type Composition, type Food } from '../../food/food.ts';
-import { once } from '../../food/once.ts';
+import { once } from '../../measure/once.ts';
 import type { Span } from '../../notation/tree.ts';
 import { wordsOf } from '../../recipe/words.ts';
 

@@ -2,10 +2,12 @@
  * Knows the least safe temperature for what a food is, and how long, how warm and how cold it may be kept, by rule set.
  * Refuses to know recipes.
  */
+
 import holding from '../../../data/holding-limits.json' with { type: 'json' };
 import data from '../../../data/safe-temperatures.json' with { type: 'json' };
 import type { Food } from '../../food/food.ts';
 import { trimmed } from '../../measure/number-text.ts';
+import { onceByText } from '../../measure/once.ts';
 import { bothDegrees } from '../../recipe/degrees.ts';
 import type { FoodSafetyRules } from '../house.ts';
 
@@ -29,8 +31,8 @@ export type Group = 'poultry' | 'ground meat' | 'meat' | 'fish' | 'egg' | 'pierc
 /** Ends every message of the family. */
 export const CAUTION = 'Local rules may ask for more.';
 
-const HOME_RULES: FoodSafetyRules = 'usda-fsis-home';
-const TRADE_RULES: FoodSafetyRules = 'us-food-code-2022';
+const HOME_RULES = 'usda-fsis-home' satisfies FoodSafetyRules;
+const TRADE_RULES = 'us-food-code-2022' satisfies FoodSafetyRules;
 
 const GROUPS: Partial<Record<Food['class'], Group>> = {
   poultry: 'poultry',
@@ -47,20 +49,26 @@ export function groupOf(food: Food): Group | undefined {
   return food.roles.includes('raw risk') ? GROUPS[food.class] : undefined;
 }
 
-export function limitOf(group: Group, rules: FoodSafetyRules): Limit {
-  const key = `${rules} ${group}`;
-  const known = LIMITS.get(key);
-  if (known !== undefined) return known;
-  const { title, limits } = data.rules[rules];
-  const { section, holds, ...rest }: Omit<Limit, 'group' | 'source' | 'holds'> & { section: string; holds: unknown } =
-    limits[group];
-  const limit = { ...rest, group, source: `${title}, ${section}`, holds: holds as Limit['holds'] };
-  LIMITS.set(key, limit);
-  return limit;
-}
+/** The same object each time. */
+export const limitOf = (group: Group, rules: FoodSafetyRules): Limit => LIMITS[rules](group);
 
-/** As many as there are groups and rule sets: the same object each time. */
-const LIMITS = new Map<string, Limit>();
+const limitsOf = (rules: FoodSafetyRules): ((group: Group) => Limit) =>
+  onceByText(
+    (group: Group) => {
+      const { title, limits } = data.rules[rules];
+      const {
+        section,
+        holds,
+        ...rest
+      }: Omit<Limit, 'group' | 'source' | 'holds'> & { section: string; holds: unknown } = limits[group];
+      return { ...rest, group, source: `${title}, ${section}`, holds: holds as Limit['holds'] };
+    },
+    { texts: 10 },
+  );
+const LIMITS: Readonly<Record<FoodSafetyRules, (group: Group) => Limit>> = {
+  [HOME_RULES]: limitsOf(HOME_RULES),
+  [TRADE_RULES]: limitsOf(TRADE_RULES),
+};
 
 /** The figure of the other rule set, as a sentence: the home rule beside the Food Code's, or the other way round. */
 export function besideText(group: Group, rules: FoodSafetyRules, scale: 'C' | 'F' = 'C'): string {

@@ -1,10 +1,12 @@
 /** After an amount: units first, then foods of the book, the house's before the others. */
+
 import type { FoodBook } from '../../food/book.ts';
 import type { Food } from '../../food/food.ts';
 import { isForeign } from '../../food/language.ts';
 import { likelyGrams } from '../../food/weigh.ts';
 import { countWord } from '../../measure/count-words.ts';
 import { gramsText } from '../../measure/number-text.ts';
+import { onceByObject } from '../../measure/once.ts';
 import { unitSpelled } from '../../measure/unit.ts';
 import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import type { World } from '../../recipe/world.ts';
@@ -84,27 +86,20 @@ interface Row {
   readonly house: boolean;
 }
 
-const ROWS = new WeakMap<FoodBook, readonly Row[]>();
-
 /** Every name of every food, in the order of the alphabet. */
-function rowsOf(book: FoodBook): readonly Row[] {
-  let rows = ROWS.get(book);
-  if (rows === undefined) {
-    rows = book
-      .all()
-      .flatMap((food) =>
-        [...new Set([food.name, ...food.names])].map((name) => ({
-          food,
-          name,
-          lower: name.toLowerCase().replaceAll('-', ' '),
-          house: food.house === true,
-        })),
-      )
-      .sort((a, b) => (a.lower < b.lower ? -1 : 1));
-    ROWS.set(book, rows);
-  }
-  return rows;
-}
+const rowsOf = onceByObject((book: FoodBook): readonly Row[] =>
+  book
+    .all()
+    .flatMap((food) =>
+      [...new Set([food.name, ...food.names])].map((name) => ({
+        food,
+        name,
+        lower: name.toLowerCase().replaceAll('-', ' '),
+        house: food.house === true,
+      })),
+    )
+    .sort((a, b) => (a.lower < b.lower ? -1 : 1)),
+);
 
 /** What the largest measure that the book has of a food weighs in the house: `1 cup = 125 g`. */
 function measureOf(food: Food, { book, measures }: World): string[] {

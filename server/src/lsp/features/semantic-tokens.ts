@@ -45,7 +45,8 @@ export const semanticTokensFeature: Feature = {
 
 function remember(snapshot: Snapshot, _params: unknown, view: View): SemanticTokens {
   const data = encode(tokens(snapshot));
-  const id = String(snapshot.serial);
+  // Each answer for a document has another.
+  const id = String(Number(view.remembered.get(snapshot.uri)?.id ?? 0) + 1);
   view.remembered.set(snapshot.uri, { id, data });
   return { resultId: id, data };
 }

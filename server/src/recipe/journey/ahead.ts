@@ -3,11 +3,12 @@
  * are made then: what is called for comes first.
  * Refuses to know ledgers: what is below is taken from no list.
  */
+import { onceByText } from '../../measure/once.ts';
 import { keptOn } from '../../notation/kept.ts';
 import { compare, type Mention, matches } from '../mentions.ts';
-import { type Call, callsOfPart } from '../names.ts';
+import { type Call, callsOfName } from '../names.ts';
 import { isOrder } from '../names-as-verbs.ts';
-import { listedNames, type PartHead } from '../part.ts';
+import { listedNames } from '../part.ts';
 import { portionBefore } from '../portions.ts';
 import type { Part, Step } from '../recipe.ts';
 import { calledName } from '../title.ts';
@@ -26,31 +27,27 @@ interface Names {
   readonly byLine: ReadonlyMap<string, readonly number[]>;
 }
 
-/** On the first of the parts. */
-const NAMES = keptOn<PartHead, Names>();
-let last: Names | undefined;
+const namesOf = (parts: readonly Part[]): Names => namesIn(parts.map(({ head }) => head.name).join('\n'));
 
-function namesOf(parts: readonly Part[]): Names {
-  const key = parts.map(({ head }) => head.name).join('\n');
-  const [first] = parts as [Part];
-  const kept = NAMES.get(first.head) ?? last;
-  if (kept?.key === key) return kept;
-  const byLine = new Map<string, number[]>();
-  for (const { head, index } of parts) {
-    if (head.name === '') continue;
-    const name = calledName(head.name).toLowerCase();
-    byLine.set(name, [...(byLine.get(name) ?? []), index]);
-  }
-  const byFirst = new Map<string, Named[]>();
-  for (const { head, index } of parts)
-    for (const [first, calls] of callsOfPart(head)) {
-      const named = calls.filter(({ weak }) => !weak).map((call) => ({ call, part: index }));
-      byFirst.set(first, [...(byFirst.get(first) ?? []), ...named]);
+/** Of the names of all parts, a line each. */
+const namesIn = onceByText(
+  (key: string): Names => {
+    const byLine = new Map<string, number[]>();
+    const byFirst = new Map<string, Named[]>();
+    for (const [part, name] of key.split('\n').entries()) {
+      if (name !== '') {
+        const called = calledName(name).toLowerCase();
+        byLine.set(called, [...(byLine.get(called) ?? []), part]);
+      }
+      for (const [first, calls] of callsOfName(name)) {
+        const named = calls.filter(({ weak }) => !weak).map((call) => ({ call, part }));
+        byFirst.set(first, [...(byFirst.get(first) ?? []), ...named]);
+      }
     }
-  last = { key, byFirst, byLine };
-  NAMES.set(first.head, last);
-  return last;
-}
+    return { key, byFirst, byLine };
+  },
+  { texts: 16, letters: Number.POSITIVE_INFINITY },
+);
 
 interface Kept {
   readonly key: string;

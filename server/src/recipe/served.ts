@@ -52,7 +52,7 @@ export function eatersOf({ yield: made }: Recipe): number {
   const { amount, of, serves } = made?.node ?? {};
   if (amount === undefined || (amount.unit !== undefined && !serves)) return FEW;
   const count = amount.quantity.low;
-  const isPortioned = serves === true || saidIn(of?.text ?? '', rowsOf('yield')) === 'portioned';
+  const isPortioned = serves === true || saidIn(of?.text ?? '', ROWS().yield) === 'portioned';
   return isPortioned ? Math.max(1, count) : Math.max(FEW, count);
 }
 

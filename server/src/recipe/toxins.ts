@@ -5,6 +5,7 @@
  */
 import toxinsText from '../../data/natural-toxins.tsv';
 import { bookIdOf } from '../food/food.ts';
+import { once } from '../measure/once.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 import { keptOn } from '../notation/kept.ts';
 import { listedAs } from './families.ts';
@@ -51,7 +52,7 @@ interface Table {
   readonly bought: ReadonlySet<string>;
 }
 
-let table: Table | undefined;
+const TABLE = once(read);
 
 function read(): Table {
   const parts = new Set<string>();
@@ -98,8 +99,7 @@ export function toxinOf(ingredient: Ingredient): Toxin | undefined {
 }
 
 function find(ingredient: Ingredient): Toxin | undefined {
-  table ??= read();
-  const { rows, parts, bought } = table;
+  const { rows, parts, bought } = TABLE();
   const { match, node, name } = ingredient;
   const foods = match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
   const ids = foods.map(bookIdOf);

@@ -23,10 +23,11 @@ import {
   saysNothing,
 } from './modifiers.ts';
 import { isOne, type Meaning, type NameIndex, oneOf, type Run } from './name-index.ts';
-import { CUTS, keyOf, type Phrase, readPhrase, wordSet } from './names.ts';
+import { keyOf, wordSet } from './names.ts';
 import { nearFoods } from './near.ts';
 import { findByNoun, nounLast, refine } from './noun-phrase.ts';
 import { foodsOfClass, nounOf, understand } from './nouns.ts';
+import { CUTS, type Phrase, readPhrase } from './phrase.ts';
 import { joined, simpler } from './spelling.ts';
 import type { FoodRow } from './tables.ts';
 

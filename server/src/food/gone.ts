@@ -3,7 +3,8 @@
  * Refuses to know what is left then.
  */
 import { JOINERS, looksAdjective } from './modifiers.ts';
-import { type Phrase, wordSet } from './names.ts';
+import { wordSet } from './names.ts';
+import type { Phrase } from './phrase.ts';
 
 /** The phrase without those words, since what is gone is not the food: a chicken, skin removed, is no chicken skin. */
 export function withoutGone(phrase: Phrase): Phrase {

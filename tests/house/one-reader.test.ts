@@ -53,7 +53,17 @@ test('nobody but the reader and the binder reads the words of a sentence', () =>
 });
 
 /** What says nothing of a word: types, closed unions, and functions of a whole text or of places in it. */
-const OPEN_TO_ALL = ['event', 'topics', 'counts', 'verb-named', 'place-named', 'gear-named', 'alike', 'expected'];
+const OPEN_TO_ALL = [
+  'event',
+  'topics',
+  'counts',
+  'rounds',
+  'verb-named',
+  'place-named',
+  'gear-named',
+  'alike',
+  'expected',
+];
 /** Who hands sentences to the reader, and its events on. */
 const HANDS_ON = isIn('recipe/journey');
 

@@ -67,6 +67,7 @@ export const CRAFTS = [
   'whip',
   'beat',
   'stir',
+  'sift',
   'fold',
   'cream',
   'rub',

@@ -15,6 +15,11 @@ export const TOPICS = [
   'share',
   'each',
   'batch',
+  /** When or where something is done each time, which measures nothing out. */
+  'turn',
+  'day',
+  /** What is done is done once more. */
+  'again',
   'tin',
   'loaf',
   'flat',

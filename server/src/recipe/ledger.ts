@@ -17,6 +17,10 @@ export interface Use {
   readonly step: number;
   readonly line: number;
   readonly mention: Mention;
+  /** It only makes ready what later portions may take. */
+  readonly ready: boolean;
+  /** How many times over its amount is taken: in each of four jars. */
+  readonly times: Range;
 }
 
 export interface TakenUse extends Use {
@@ -50,10 +54,11 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
     const portion = isVague(use.mention) ? VAGUE : use.mention.portion;
     let share: Range = NONE;
     let over = false;
+    const isFirst = uses.slice(0, i).every(({ ready }) => ready);
     switch (portion.kind) {
       case 'plain':
-        // A plain mention between explicit portions only refers to what lies there.
-        if (i === 0 || !uses.slice(i + 1).some((u) => isExplicit(u.mention))) share = before;
+        // A plain mention between explicit portions only refers to what lies there, and one before them may only make it ready.
+        if (!uses.slice(i + 1).some((u) => isExplicit(u.mention)) || (!use.ready && isFirst)) share = before;
         break;
       case 'all':
         share = before;
@@ -71,11 +76,13 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
         break;
       }
       case 'amount': {
-        const of = shareOf(ingredient, portion.measured.quantity, world);
+        const once = shareOf(ingredient, portion.measured.quantity, world);
+        const of = once && { low: once.low * use.times.low, high: once.high * use.times.high };
         if (of === undefined) {
           unsure = true;
           share = { low: 0, high: before.high };
         } else {
+          unsure ||= of.high === Number.POSITIVE_INFINITY;
           over = of.low > before.high + SLACK;
           share = of;
         }

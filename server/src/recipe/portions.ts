@@ -2,6 +2,10 @@
  * Knows how much of an ingredient a sentence takes: `half the`, `60 ml of the`, `the rest of the`.
  * Refuses to know how much there is: the ledger does.
  */
+import { biasOf } from '../measure/bias.ts';
+import { numberOfWord } from '../measure/number-words.ts';
+import type { Range } from '../measure/quantity.ts';
+import { unitPrinted } from '../measure/unit.ts';
 import type { MeasuredNode, SentenceItem } from '../notation/tree.ts';
 import { FUNCTION_WORDS } from './words.ts';
 
@@ -70,7 +74,6 @@ const SOME = new Set([
   'splash',
   'spoonful',
   'spoonfuls',
-  'tablespoonful',
   'ladle',
   'ladleful',
   'handful',
@@ -128,6 +131,14 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
     return { portion, from: i, determined: true };
   }
   const word = wordAt(items, i);
+  const number = items[i - 2];
+  // `75 per cent of the mince`
+  if (of && word === 'cent' && wordAt(items, i - 1) === 'per' && number?.kind === 'measured') {
+    const share = { kind: 'share' as const, of: Math.min(number.quantity.low / 100, 1), remaining: false };
+    return { portion: share, from: i - 2, determined: true };
+  }
+  const spooned = of ? wordsMeasured(items, i) : undefined;
+  if (spooned !== undefined) return spooned;
   const joined = joinedShare(word);
   if (joined !== undefined)
     return { portion: { kind: 'share', of: joined, remaining: false }, from: i, determined: true };
@@ -148,6 +159,39 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
   if (count !== undefined && (count > 1 || of || word === 'one'))
     return { portion: countPortion(item, count), from: i, determined: true };
   return { ...plain, from: i + 1, determined };
+}
+
+/** `Two teaspoonfuls of`, `half a cup of`, `3 heaped tablespoonfuls of`: a unit that a sentence writes out, with a number before it. */
+function wordsMeasured(items: readonly SentenceItem[], at: number): PortionFound | undefined {
+  const noun = items[at];
+  const unit = noun?.kind === 'word' ? unitPrinted(noun.word) : undefined;
+  if (noun === undefined || unit === undefined || (unit.dimension !== 'mass' && unit.dimension !== 'volume'))
+    return undefined;
+  const bias = biasOf(wordAt(items, at - 1));
+  const from = bias === undefined ? at - 1 : at - 2;
+  const number = numberBefore(items, from);
+  if (number === undefined) return undefined;
+  const { start } = items[number.from] ?? noun;
+  const { low, high } = number;
+  const quantity = { low, high, about: false, unit: unit.symbol, ...(bias !== undefined && { bias }) };
+  const numeral = { start, end: (items[from] ?? noun).end, value: low, style: 'decimal' as const };
+  const written = { start: noun.start, end: noun.end, symbol: unit.symbol };
+  const measured = { kind: 'measured' as const, start, end: noun.end, quantity, low: numeral, unit: written };
+  return { portion: { kind: 'amount', measured }, from: number.from, determined: true };
+}
+
+/** `two`, `3`, `a`, `half a`, that ends at `at`. */
+function numberBefore(items: readonly SentenceItem[], at: number): (Range & { readonly from: number }) | undefined {
+  const item = items[at];
+  if (item?.kind === 'measured')
+    return item.quantity.unit === undefined && item.quantity.count === undefined
+      ? { low: item.quantity.low, high: item.quantity.high, from: at }
+      : undefined;
+  const word = wordAt(items, at);
+  const part = word === 'a' || word === 'an' ? FRACTIONS.get(wordAt(items, at - 1)) : undefined;
+  if (part !== undefined) return { low: part, high: part, from: at - 1 };
+  const count = COUNTS.get(word) ?? numberOfWord(word);
+  return count === undefined ? undefined : { low: count, high: count, from: at };
 }
 
 /** `two-thirds`, `three-quarters` */

@@ -6,6 +6,7 @@ import { keptOn } from '../notation/kept.ts';
 import type { Line } from '../notation/tree.ts';
 import { heatsOf } from './journey/figures.ts';
 import type { Use } from './ledger.ts';
+import { isMadeReady, timesTaken } from './made-ready.ts';
 import { findMentions, type Mention, wordsSaid } from './mentions.ts';
 import type { IngredientRef, NameIndex } from './names.ts';
 import type { PartHead } from './part.ts';
@@ -94,7 +95,8 @@ function sortUses(
   for (let s = 0; s < steps.length; s++) {
     const step = steps[s] as Step;
     for (const mention of step.mentions) {
-      const use: Use = { part: index, step: s, line: step.line, mention };
+      const ready = mention.portion.kind === 'plain' && isMadeReady(step, mention);
+      const use: Use = { part: index, step: s, line: step.line, mention, ready, times: timesTaken(step, mention) };
       if (mention.part !== undefined && mention.part !== index) {
         includes ??= [];
         if (!includes.includes(mention.part)) includes.push(mention.part);

@@ -122,7 +122,11 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
 const isHeatedBefore = ({ ingredient, uses }: LedgerEntry, part: Part): boolean =>
   isIn(ingredient, 'fat') &&
   uses.some(
-    (use) => !use.over && use.mention.portion.kind !== 'all' && eventsWith(use, part).some(({ act }) => act === 'heat'),
+    (use) =>
+      !use.over &&
+      !use.ready &&
+      use.mention.portion.kind !== 'all' &&
+      eventsWith(use, part).some(({ act }) => act === 'heat'),
   );
 
 /** `Add 1.5 litres of water`, where the list has the 100 ml that go in last. */

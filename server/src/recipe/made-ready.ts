@@ -1,0 +1,55 @@
+/**
+ * Knows which mention of an ingredient only makes it ready (`Melt the butter.`), so that all of it is still there for the portions that follow,
+ * and how many times over one takes its amount.
+ * Refuses to know amounts.
+ */
+import type { Range } from '../measure/quantity.ts';
+import type { Act, Craft } from '../prose/event.ts';
+import { roundsOf } from '../prose/rounds.ts';
+import { type BoundEvent, boundEvents } from './journey/bind.ts';
+import type { Mention } from './mentions.ts';
+import type { Step } from './recipe.ts';
+
+/** How many times over the amount that it says is taken. */
+export const timesTaken = ({ sentence }: Step, { portion, from }: Mention): Range =>
+  portion.kind === 'amount' ? roundsOf(sentence.items, from) : ONCE;
+
+const ONCE: Range = { low: 1, high: 1 };
+
+/** Whether all that happens to it in its step happens to it alone. */
+export function isMadeReady(step: Step, mention: Mention): boolean {
+  const events = boundEvents(step).filter(({ names }) => names.some((name) => name.mention === mention));
+  return events.length > 0 && events.every((each) => readies(each, mention));
+}
+
+function readies({ event, names, into }: BoundEvent, mention: Mention): boolean {
+  // `Dip the peaches in boiling water`
+  const isAlone = event.medium !== undefined || (event.craft !== undefined && ALONE.has(event.craft));
+  if (!READY.has(event.act) && !(event.act === 'combine' && isAlone)) return false;
+  if (into !== undefined || event.either > 0) return false;
+  return names.every(
+    (name) => name.mention === mention || (name.role === 'with' && (event.act === 'heat' || event.act === 'steep')),
+  );
+}
+
+/** What is done to one food, and puts nothing to it. */
+const READY: ReadonlySet<Act> = new Set<Act>([
+  'heat',
+  'cut',
+  'mince',
+  'cool',
+  'freeze',
+  'thaw',
+  'dry',
+  'smoke',
+  'steep',
+  'stay',
+  'ready',
+  'read',
+  'remove',
+  'open',
+  'shape',
+  'divide',
+]);
+/** It may be beaten by itself. */
+const ALONE: ReadonlySet<Craft> = new Set<Craft>(['whip', 'beat', 'sift', 'knead', 'roll', 'stir']);

@@ -152,11 +152,16 @@ function isCalledFor(said: FoodSaid, part: Part): boolean {
   const seen = part.heads.slice(0, part.index + 1);
   // `The syrup`, and `meat` whatever it be, may be something of the list.
   if (!definite && foods.length === 1) return true;
+  // `The sour cream`, `the golden syrup`: one that is bought by that name.
+  const isBought = foods.length === 1 && words.length > 1 && BOUGHT.has(foods[0]?.class ?? 'other');
   return !foods.some((food) => {
-    const made = MADE_OF.get(food.class);
+    const made = isBought ? undefined : MADE_OF.get(food.class);
     return made === 'anything' ? definite : made !== undefined && seen.some((head) => lists(head, made));
   });
 }
+
+/** Of these, what a kitchen makes of its list has one word: `the cream`, `the syrup`. */
+const BOUGHT: ReadonlySet<FoodClass> = new Set(['cream', 'milk', 'dairy', 'syrup', 'sugar', 'flour', 'starch', 'fat']);
 
 /** Whether something listed is so called, or is what it comes from: `the lemon juice`, where lemons are. */
 function isKnown(words: readonly string[], part: Part): boolean {
@@ -173,7 +178,10 @@ const isForThePan = ({ foods, taken }: FoodSaid): boolean =>
   taken !== undefined &&
   ((foods.some((f) => f.class === 'oil') && taken.act === 'heat') ||
     (foods.some((f) => f.class === 'oil' || f.class === 'fat') &&
-      ((taken.act === 'heat' && taken.cooks !== 'barely') || isOf(taken, GREASING))) ||
+      ((taken.act === 'heat' && taken.cooks !== 'barely') ||
+        isOf(taken, GREASING) ||
+        // `Rub the tin with butter`, and not `rub in the butter`.
+        (taken.craft === 'rub' && taken.vessel !== undefined))) ||
     (foods.some((f) => f.class === 'flour' || f.class === 'starch') &&
       (taken.act === 'shape' || isOf(taken, DUSTING))));
 
@@ -183,7 +191,7 @@ const isSeasoning = ({ foods, taken, besideSalt }: FoodSaid): boolean =>
 
 const isOf = ({ craft }: NonNullable<FoodSaid['taken']>, crafts: ReadonlySet<Craft>): boolean =>
   craft !== undefined && crafts.has(craft);
-const GREASING: ReadonlySet<Craft> = new Set(['brush', 'rub', 'line', 'grease', 'dust']);
+const GREASING: ReadonlySet<Craft> = new Set(['brush', 'line', 'grease', 'dust']);
 const DUSTING: ReadonlySet<Craft> = new Set(['dust', 'press', 'knead']);
 
 const isOfFood = (item: MeasuredNode): boolean =>

@@ -156,7 +156,9 @@ export class Filler {
         // `the remaining sugar`, `all the butter`: the noun behind it is the head.
         if (this.from < 0) this.from = this.pieces.indexOf(piece);
         this.head = piece;
-        if (joint.is === 'it') this.end();
+        if (joint.is === 'it' || joint.way !== undefined) this.end();
+        // `All but the oil`
+        if (joint.way !== undefined) this.way = joint.way;
         return;
       case 'adjective':
       case 'article':

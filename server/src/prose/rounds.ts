@@ -3,6 +3,7 @@
  * Refuses to know of what the amount is.
  */
 import type { Range } from '../measure/quantity.ts';
+import { unitPrinted } from '../measure/unit.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { numberSaid } from './counts.ts';
 import { isHard } from './pieces.ts';
@@ -19,9 +20,10 @@ const ONCE: Range = { low: 1, high: 1 };
 /** Of several, nobody says how many. */
 const SEVERAL: Range = { low: 2, high: Number.POSITIVE_INFINITY };
 
-/** How many times over the amount at `at` is taken. */
+/** How many times over the amount at `at` is taken; from none at all where it is only said how strong something is. */
 export function roundsOf(items: readonly SentenceItem[], at: number): Range {
   const [from, to] = clauseAt(items, at);
+  if (isStrength(items, at, to)) return { low: 0, high: Number.POSITIVE_INFINITY };
   return times(eachIn(items, at, from, to) ?? batchIn(items, at, to) ?? ONCE, repeatsBehind(items, at, to));
 }
 
@@ -53,6 +55,20 @@ const ONE_EACH: ReadonlySet<string> = new Set(['each', 'apiece']);
 const ARTICLES: ReadonlySet<string> = new Set(['a', 'the', 'each', 'every']);
 const FOR: ReadonlySet<string> = new Set(['for', 'over']);
 
+/** `25 g salt to the litre`, `20 g per kg of meat` */
+function isStrength(items: readonly SentenceItem[], at: number, to: number): boolean {
+  for (let i = at + 1; i < Math.min(at + NEAR, to); i++) {
+    if (!isWord(items[i], STRONG)) continue;
+    const next = items[isWord(items[i + 1], ARTICLES) ? i + 2 : i + 1];
+    if (next?.kind === 'measured') return next.quantity.unit !== undefined;
+    const unit = next?.kind === 'word' ? unitPrinted(next.word) : undefined;
+    return unit?.dimension === 'mass' || unit?.dimension === 'volume';
+  }
+  return false;
+}
+const NEAR = 6;
+const STRONG: ReadonlySet<string> = new Set(['to', 'per']);
+
 /** `In each of the 4 jars`, `per jar`, `4 jars, 60 g each`, `75 g each day for four days`. */
 function eachIn(items: readonly SentenceItem[], at: number, from: number, to: number): Range | undefined {
   for (let i = from; i <= to; i++) {
@@ -66,7 +82,8 @@ function eachIn(items: readonly SentenceItem[], at: number, from: number, to: nu
     // `In the middle of every ramekin`
     const isInto = isWord(items[i - 1], INTO) || (isWord(items[i - 1], OF) && isWord(items[i - 4], INTO));
     const isBehind = isWord(items[i], ONE_EACH) && (i === to || items[i + 1]?.kind === 'mark') && i > at;
-    if (!isInto && !isBehind && !isWord(items[i], PER)) continue;
+    const isCounted = isWord(items[i + 1], OF) && numberBehind(items, i, to) !== undefined;
+    if (!isInto && !isBehind && !isCounted && !isWord(items[i], PER)) continue;
     return numberNear(items, i, noun, from, to) ?? (isAll ? undefined : SEVERAL);
   }
   return undefined;

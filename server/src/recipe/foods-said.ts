@@ -348,12 +348,17 @@ export function foodBehind(
     const match = book.findInText(run.map((w) => w.word).join(' '));
     const [first] = run;
     const last = run.at(-1);
-    if (match.kind === 'food' && first !== undefined && last !== undefined) {
+    // `550 ml of the fish water` is no fish.
+    const isOther = n === words.length - 1 && BROTHS.has(words[n]?.word ?? '');
+    if (match.kind === 'food' && first !== undefined && last !== undefined && !isOther) {
       return { food: match.food, words: compared, start: first.start, end: last.end, to: from + n - 1 };
     }
   }
   return undefined;
 }
+
+/** What something was cooked or soaked in. */
+const BROTHS: ReadonlySet<string> = new Set(['water', 'liquor', 'liquid', 'juices', 'stock', 'broth']);
 
 /** `100 ml of the`, `2 tbsp more` */
 const FILLERS: ReadonlySet<string> = new Set(['of', 'the', 'more', 'extra']);

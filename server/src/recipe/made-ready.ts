@@ -52,4 +52,4 @@ const READY: ReadonlySet<Act> = new Set<Act>([
   'divide',
 ]);
 /** It may be beaten by itself. */
-const ALONE: ReadonlySet<Craft> = new Set<Craft>(['whip', 'beat', 'sift', 'knead', 'roll', 'stir']);
+const ALONE: ReadonlySet<Craft> = new Set<Craft>(['whip', 'beat', 'sift', 'knead', 'roll']);

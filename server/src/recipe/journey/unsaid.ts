@@ -80,6 +80,14 @@ function takenBy({ event: { act, craft, objects }, names, unnamed }: BoundEvent,
     !names.some(({ mention }) => mention.start < slot.end && slot.start < mention.end);
   if (objects.some((slot) => slot.by === 'all' && isUnnamed(slot)) || names.some(({ mention }) => mention.bare))
     return 'all';
+  // `Mix the chicken with all the rest`, and of what nothing came before `cook the pumpkin with these`.
+  if (
+    objects.some(
+      ({ role, by, ...slot }) =>
+        role === 'with' && (by === 'rest' || (by === 'it' && !started)) && isUnnamed({ role, by, ...slot }),
+    )
+  )
+    return 'all';
   const atStart = AT_THE_START[act];
   // A tin is buttered before anything begins.
   if (atStart === undefined || unnamed === 'vessel') return 'none';

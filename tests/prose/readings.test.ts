@@ -108,7 +108,7 @@ describe('what nobody is to do', () => {
     ['Leaving it on the sill for 5 h is dangerous.', ['stay beside not: @room, 300 min']],
     ['It has no business standing on the sill for 5 h.', ['stay not: @room, 300 min']],
     ['Throw out what has stood on the bench for 8 hours.', ['discard', 'stay before not: @room, 480 min']],
-    ['With no lid on, leave it to stand overnight.', ['stay: 480-960 min']],
+    ['With no lid on, leave it to stand overnight.', ['stay', 'stay: 480-960 min']],
     ['Leave it on the sill without covering it for 9 hours.', ['stay: @room, 540 min']],
     [
       'Fry without stirring, then leave on the sill for 9 hours.',
@@ -136,7 +136,32 @@ describe('what is told in passing', () => {
     ['Only when it has stood in the shed for 8 h is it ready.', ['stay told if: @outdoors, 480 min']],
     ['Taste it only after it has been in the attic all day.', ['read', 'stay before: @room, 480-1440 min']],
     ['Throw it out once it has stood in the sun for 4 hours.', ['discard: 240 min, when ?']],
-    ['When it has boiled 20 minutes, add the salt.', ['combine: when hot']],
+    ['When it has boiled 20 minutes, add the salt.', ['heat through before: 20 min', 'combine: when hot']],
+    ['Throw it out once it has boiled for 4 hours.', ['discard: when hot']],
+    [
+      'Allow an hour to bake, and twenty minutes to cool.',
+      ['heat as read: @oven, by air, 60 min', 'cool told: 20 min'],
+    ],
+    [
+      'Two hours to boil the oranges; half an hour to stand.',
+      ['heat through told: @stove, by water, 120 min', 'stay told: 30 min'],
+    ],
+    ['It will require two hours to roast.', ['heat as read told: @oven, by air, 120 min']],
+    ['Simmer ten minutes to thicken it.', ['heat through: @stove, by water, 10 min']],
+    [
+      'Keeps 7 days in the fridge, 3 months frozen.',
+      ['stay told: @cold, 10080 min', 'freeze told: @frozen, 120960-133920 min'],
+    ],
+    ['Let these stand covered for 2 h.', ['stay: 120 min']],
+    [
+      'Boil with the swedes, cut in slices, and the bread, for two or more hours.',
+      ['heat through: @stove, by water, 120-… min'],
+    ],
+    ['Process pints 25 minutes and quarts 30 minutes.', ['combine: 25 min, 30 min']],
+    [
+      'All dry, home-canned food should be boiled 10 minutes to make it safe.',
+      ['heat through told: @stove, by water, 10 min'],
+    ],
     ['Set it on the counter and do not touch it for two hours.', ['stay: @room, 120 min']],
     ['Leave it on the rack and never move it all night.', ['stay: in tool, 480-960 min', 'put not']],
     ['Take the dish out of the oven.', ['remove: out of oven, in open']],

@@ -5,6 +5,7 @@ import { sentenceIn } from '../../server/src/notation/sentence.ts';
 import type { TemperatureSaid } from '../../server/src/prose/event.ts';
 import { judged } from '../../server/src/prose/points.ts';
 import { read } from '../../server/src/prose/read.ts';
+import { eventsOf } from '../outside/sentences/score.ts';
 
 const MARKS = { is: '', 'at least': '≥', 'at most': '≤', change: '±' } as const;
 
@@ -237,12 +238,49 @@ test.each<[string, string]>([
   ['Arrange the jars on the oven rack, not touching, at 250 F for one hour.', 'oven 121'],
   ['Set it on top of the boiler, near 90 F.', 'around 32'],
   ['Reheat to a full bubble, 165 F, before you ladle it.', 'food 74'],
+  // what is heated to so much is what lies right before it
+  ['Fry a few at a time in deep fat heated to 375 F.', 'medium 191'],
+  ['Set the jars in water heated to 82 C.', 'medium 82'],
+  ['Add water cooled to 40 C.', 'medium 40'],
+  ['Preheat the griddle to 375 F and grill the patties.', 'medium 191'],
+  ['Process at 240 F for 25 minutes.', 'medium 116'],
+  ['Dry in a 60 C oven for 8 h.', 'oven 60'],
+  ['Chill the soup to below 5 C.', 'food ≤5'],
+  ['Do not let the butter rise above 21 C.', 'food ≥21'],
+  ['Do not let the custard go above 82 C.', 'food ≥82'],
+  ['Roast to 60 C for rare, 71 C for medium, or 77 C for well done.', 'food 60 + food 71 + food 77'],
+  // the thing that it stands before
+  ['Grill on a greased 190 C griddle for 4 minutes a side.', 'medium 190'],
+  ['Fry in preheated 375 F deep fat for 2 minutes.', 'medium 191'],
+  ['Steam at 5 pounds (227 F) for 10 minutes.', 'medium 108'],
+  ['Dry at 45 C and finish at 60 C.', 'around 45 + around 60'],
+  ['Bake in a hot oven (425 F) 15 minutes, reduce heat to 350 F and bake 25 minutes more.', 'oven 218 + oven 177'],
+  ['Start in a 450 F oven and finish at 300 F.', 'oven 232 + oven 149'],
+  ['Set in an oven not hotter than 325 F.', 'oven ≤163'],
+  ['When the fat reaches 390 F, put in the chips.', 'medium 199'],
+  ['Warm to 100 degrees, and cut the curd.', 'food 38'],
+  ['Keep it above 60 C over the warm water.', 'medium ≥60'],
+  // a difference, and no reading
+  ['Cook to a temperature 8 F above the boiling point of water.', 'food ±4'],
+  ['Let stand; the temperature will rise 10 C.', 'around ±10'],
+  ['Take it out when the internal temperature is 5 degrees below where you want it.', 'food ±5 inside'],
+  ['Increase the oven temperature by 25 F above 3,500 feet.', 'oven ±14'],
   // nobody can say from these words alone
   ['Cook at 57 C for 3 h.', 'nothing 57'],
   ['Serve at 12 C.', 'nothing 12'],
   ['Start at 230 C, then bake at 180 C.', 'nothing 230 + oven 180'],
 ])('%s', (text, want) => {
   expect(temperaturesOf(text).map(written).join(' + ')).toBe(want);
+});
+
+test.each([
+  ['Churn the cream at 14 C.', 'food 14'],
+  ['The butter should be at 16 C when creamed.', 'food 16'],
+  ['Roast the lamb at 160 C.', 'oven 160'],
+  ['Keep the milk at 4 C.', 'around 4'],
+])('of a name right before it: %s', (text, want) => {
+  const said = eventsOf(text).flatMap((event) => event.temperatures);
+  expect(said.map(written).join(' + ')).toBe(want);
 });
 
 test('what is known of the body is added to the points of the words', () => {

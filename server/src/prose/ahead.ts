@@ -75,7 +75,7 @@ export function hasObject(pieces: readonly Piece[], at: number): boolean {
 export function takesAsTold(pieces: readonly Piece[], at: number): boolean {
   const next = pieces[at + 1];
   if (next === undefined) return true;
-  if (next.sort === 'time' || next.sort === 'mark') return true;
+  if (next.sort === 'time' || next.sort === 'temperature' || next.sort === 'mark') return true;
   const is = jointOf(next.sense)?.is;
   return is === 'preposition' || is === 'to' || is === 'adverb' || is === 'until';
 }
@@ -125,6 +125,38 @@ export function isNounAhead(pieces: readonly Piece[], at: number): boolean {
       !takesObject(pieces, at + 1) &&
       jointOf(next.sense) === undefined)
   );
+}
+
+/** `, 3 months frozen`: between a time that begins anew and an end. */
+export function isKeptSo(pieces: readonly Piece[], at: number): boolean {
+  const act = verbOf((pieces[at] as Piece).sense)?.act;
+  if ((act !== 'freeze' && act !== 'cool') || pieces[at - 1]?.sort !== 'time' || !isEnd(pieces[at + 1])) return false;
+  const before = pieces[at - 2];
+  const is = jointOf(before?.sense ?? UNKNOWN)?.is;
+  return before?.word === ',' || is === 'or' || is === 'conjunction';
+}
+
+/** `the vegetables, cut in slices, and the bread`: between commas behind a thing, and no order follows. */
+export function isInserted(pieces: readonly Piece[], at: number): boolean {
+  const before = pieces[at - 2];
+  if (pieces[at - 1]?.word !== ',' || before === undefined || (before.part !== 'thing' && before.sort !== 'name'))
+    return false;
+  const way = jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.way;
+  const isLong = (pieces[at] as Piece).to > (pieces[at] as Piece).from + 1;
+  if (!isLong && way !== 'at' && way !== 'to') return false;
+  for (let i = at + 1; i < pieces.length; i++) {
+    const { sort, word, sense } = pieces[i] as Piece;
+    if (sort !== 'mark') {
+      if (i > at + 1 && isBaseForm(sense)) return false;
+      continue;
+    }
+    if (word !== ',') return false;
+    const is = jointOf(pieces[i + 1]?.sense ?? UNKNOWN)?.is;
+    const after = pieces[i + 2];
+    const isListed = after?.sort === 'name' || jointOf(after?.sense ?? UNKNOWN)?.is === 'article';
+    return is === 'conjunction' && isListed && after !== undefined && !isBaseForm(after.sense);
+  }
+  return false;
 }
 
 /** A thing, or a verb of which this would be the subject. */

@@ -42,6 +42,8 @@ class Cutter {
       if (this.verb >= 0 || this.isFramed(at) || this.hasOwnWords(at))
         this.close(this.soft > this.start ? this.soft : this.reach(at));
       this.verb = at;
+      // What parts the words before a verb parts no clauses.
+      this.soft = -1;
     }
   }
 

@@ -6,7 +6,7 @@ import type { Clause } from './clauses.ts';
 import { EventDraft } from './clauses.ts';
 import type { Act, Manner } from './event.ts';
 import { evidenceOf, formOf, jointOf, signOf, UNKNOWN, verbOf } from './lexicon.ts';
-import type { Piece } from './pieces.ts';
+import { isSoft, type Piece } from './pieces.ts';
 
 /** Settles the frame of every clause, and begins the events of those that make one. */
 export function frame(pieces: readonly Piece[], clauses: readonly Clause[]): void {
@@ -46,7 +46,8 @@ function frameOne(pieces: readonly Piece[], clause: Clause): void {
     pieces.slice(clause.from, clause.to).some(({ part, sense }) => part === 'describes' && signOf(sense));
   if (verb === undefined && clause.opener === 'while' && tells()) clause.frame = 'sign';
   else if (verb === undefined) clause.frame = clause.opener === undefined ? 'verbless' : 'state';
-  else if (verb.part === 'purpose') clause.frame = isNext(pieces, clause, verb) ? 'order' : 'state';
+  else if (verb.part === 'purpose')
+    clause.frame = isNext(pieces, clause, verb) || isTimed(pieces, clause) ? 'order' : 'state';
   // `a rosy, trembling heart`
   else if (verb.part === 'beside' && evidenceOf(pieces[clause.verb + 1]?.sense ?? UNKNOWN)?.inside)
     clause.frame = 'state';
@@ -65,6 +66,23 @@ function isNext(pieces: readonly Piece[], clause: Clause, verb: Piece): boolean 
   if (joint?.way === 'out of') return false;
   return is === 'preposition' || is === 'to' || is === 'adverb' || is === 'conjunction' || is === 'or';
 }
+
+/** `20 minutes to simmer the jelly`, `it will require two hours to roast`: a time that nothing before it takes is what the verb takes. */
+export function isTimed(pieces: readonly Piece[], { from, verb }: Clause): boolean {
+  if (pieces[verb]?.part !== 'purpose' || verbOf(pieces[verb].sense)?.lasts === 'no') return false;
+  if (jointOf(pieces[verb - 1]?.sense ?? UNKNOWN)?.is !== 'to' || pieces[verb - 2]?.sort !== 'time') return false;
+  for (let at = verb - 3; at >= 0; at--) {
+    const { sort, part, sense, word } = pieces[at] as Piece;
+    if (sort === 'mark') {
+      if (at < from || !isSoft(word)) return true;
+    } else if (part === 'verb' || part === 'passive' || part === 'beside')
+      return verbOf(sense)?.lasts === 'no' && TAKES.has(verbOf(sense)?.act ?? 'unknown');
+  }
+  return true;
+}
+
+/** `takes`, `requires`, `give it` */
+const TAKES: ReadonlySet<Act> = new Set(['unknown', 'ready']);
 
 /** What food does by itself. */
 const GOES_ON: ReadonlySet<Act> = new Set([
@@ -93,5 +111,6 @@ function mannerOf(pieces: readonly Piece[], clause: Clause, verb: Piece): Manner
     if (at === clause.verb - 1 && formOf(verb.sense) === 'base' && (is === 'person' || is === 'it')) return 'told';
   }
   const form = formOf(verb.sense);
+  if (verb.part === 'purpose' && isTimed(pieces, clause)) return 'told';
   return verb.part === 'passive' || form === 's' || form === 'past' ? 'told' : 'ordered';
 }

@@ -4,6 +4,7 @@
  */
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft } from './clauses.ts';
+import type { Act } from './event.ts';
 import { Filler, STAYS } from './filler.ts';
 import { jointOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
@@ -24,7 +25,7 @@ export function lainIn(
   const isBefore = isNoun || own.some(({ sense }) => jointOf(sense)?.is === 'had');
   if (!isBefore || !own.some(({ sort }) => sort === 'time') || isAgainst(pieces, clauses, at)) return undefined;
   const verb = own.find(
-    ({ part, sense }) => (part === 'framed' || part === 'describes') && STAYS.has(verbOf(sense)?.act ?? 'unknown'),
+    ({ part, sense }) => (part === 'framed' || part === 'describes') && HAPPENS.has(verbOf(sense)?.act ?? 'unknown'),
   );
   // `it has been in the shed`
   if (verb === undefined && own.some(({ part }) => part === 'framed')) return undefined;
@@ -37,9 +38,13 @@ export function lainIn(
   }
   new Filler(pieces, items, clause, event).fill();
   event.temperatures = temperaturesIn(pieces, items, clause, event);
+  // `when it has boiled twenty minutes`
+  if (event.act === 'heat' && event.lasts !== 'no') return event;
   const isPlaced = event.where.some(({ way, not }) => way === 'at' && !not);
   return isPlaced || event.temperatures.length > 0 ? event : undefined;
 }
+
+const HAPPENS: ReadonlySet<Act> = new Set([...STAYS, 'heat']);
 
 /** `Throw it out once it has stood there`, `never eat it after it has`. */
 function isAgainst(pieces: readonly Piece[], clauses: readonly Clause[], at: number): boolean {

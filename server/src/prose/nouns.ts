@@ -10,6 +10,8 @@ import {
   isDescribed,
   isEnd,
   isHeatedAt,
+  isInserted,
+  isKeptSo,
   isNamedAs,
   isNounAhead,
   isOfSubject,
@@ -221,6 +223,11 @@ class Scan extends Expecting {
       case 'order':
         return takes(this.pieces, at, noun, true, this.ordered) && this.verb(piece, 'verb');
       case 'more':
+        if (past && this.behindComma && isInserted(this.pieces, at)) {
+          piece.part = 'describes';
+          this.expects = 'behind thing';
+          return true;
+        }
         // `bake hollow and crisp`
         if (
           !this.behindComma &&
@@ -263,7 +270,7 @@ class Scan extends Expecting {
           // `Allow the stew eight hours.`
           !(this.allowing && this.pieces[at + 1]?.sort === 'time') &&
           isBehind(this.pieces, at, 'article') &&
-          !isWordAhead(this.pieces, at) &&
+          (!isWordAhead(this.pieces, at) || formOf(this.pieces[at + 1]?.sense ?? UNKNOWN) === 'past') &&
           this.verb(piece, 'verb')
         );
       case 'frame':
@@ -365,6 +372,8 @@ class Scan extends Expecting {
 
   private isPast(piece: Piece, at: number): boolean {
     if (this.expects === 'participle') return this.verb(piece, this.framed ? 'describes' : 'passive');
+    // `keeps 7 days in the fridge, 3 months frozen`: of the second time it says where.
+    if (isKeptSo(this.pieces, at)) return this.verb(piece, 'passive');
     // `left out overnight`, of an ingredient
     if (at === 0 && !isNounAhead(this.pieces, at)) return this.verb(piece, 'passive');
     // `it is skimmed, and poured into jars`
@@ -391,6 +400,8 @@ class Scan extends Expecting {
     if (this.expects !== 'order' && !(this.expects === 'more' && this.ordered && !this.framed)) return false;
     const next = this.pieces[at + 1];
     const before = this.pieces[at - 1];
+    // `pints 25 minutes and quarts 30 minutes`
+    if (next?.sort === 'time' && before?.sort !== 'mark' && /[^s]s$/.test(piece.word)) return false;
     if (next?.sort === 'amount' && before?.sort === 'word' && isAdverb(before.word))
       return this.verb(this.pieces[at] as Piece, 'verb');
     // `Exhaust to 170 F.`

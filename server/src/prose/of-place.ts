@@ -3,7 +3,7 @@
  * Refuses to know the words beside it (`temperatures.ts`).
  */
 import { type EventDraft, NO_TEMPERATURES } from './clauses.ts';
-import type { HeatOf, PlaceKind, TemperatureSaid } from './event.ts';
+import type { Act, HeatOf, PlaceKind, TemperatureSaid } from './event.ts';
 
 /** `Place in a cabinet, dial at 60 C`: a figure that nothing beside it is of is of the place that the clause before says. */
 export function passFigures(event: EventDraft, before: EventDraft): void {
@@ -14,6 +14,15 @@ export function passFigures(event: EventDraft, before: EventDraft): void {
   before.temperatures = event.temperatures.map((said) => inferred(said, of));
   event.temperatures = NO_TEMPERATURES;
 }
+
+/** `dry at 45 C and finish at 60 C`, `bake at 220 C, then at 180 C`: a figure that nothing is named of is of what the one before is of. */
+export function goOn(event: EventDraft, before: EventDraft): void {
+  const of = before.temperatures.at(-1)?.of;
+  if (of === undefined || of === 'food' || of === 'nothing' || !GOES_ON.has(event.act)) return;
+  event.temperatures = event.temperatures.map((said) => inferred(said, of));
+}
+
+const GOES_ON: ReadonlySet<Act> = new Set(['adjust', 'heat', 'rise']);
 
 export const inferred = (said: TemperatureSaid, of: HeatOf): TemperatureSaid =>
   said.sure === 'unread' ? { ...said, of, sure: 'inferred' } : said;

@@ -52,6 +52,8 @@ export function possibleOf(of: Kind, { place, verb, isRead }: Beside): Range {
 export function usualOf(of: Kind, { verb, isRead }: Beside): Range {
   switch (of) {
     case 'food':
+      // `cool to 110 degrees`, `warm to 100 degrees`
+      if (verb?.act === 'cool' || verb?.cooks === 'barely') return WARMED;
       return isRead ? SHOWN : POSSIBLE.food;
     case 'oven':
       return BAKED;
@@ -63,6 +65,8 @@ export function usualOf(of: Kind, { verb, isRead }: Beside): Range {
 }
 /** A syrup's too. */
 const SHOWN: Range = { low: INSIDE.low, high: 125 };
+/** What is cooled or no more than warmed does not boil. */
+const WARMED: Range = { low: -40, high: 95 };
 const BAKED: Range = { low: 90, high: POSSIBLE.oven.high };
 const FRIED: Range = { low: 120, high: 240 };
 const BATHED: Range = { low: 36, high: POSSIBLE.medium.high };

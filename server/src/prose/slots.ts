@@ -9,7 +9,7 @@ import type { PlaceKind, Sign, Where } from './event.ts';
 import { Filler, STAYS } from './filler.ts';
 import { lainIn } from './lain.ts';
 import { jointOf, thingOf, verbOf } from './lexicon.ts';
-import { heatAt, inferred, passFigures } from './of-place.ts';
+import { goOn, heatAt, inferred, passFigures } from './of-place.ts';
 import type { Piece } from './pieces.ts';
 import { madeSo, signIn, stateBehind } from './signs.ts';
 import { temperaturesIn } from './temperatures.ts';
@@ -82,7 +82,10 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     // `The oil (180 C) is poured over`
     for (const of of told.splice(0)) giveFigures(pieces, items, of, event);
     heatsAtFigure(event, clause);
-    if (before?.event !== undefined) passFigures(event, before.event);
+    if (before?.event !== undefined) {
+      passFigures(event, before.event);
+      goOn(event, before.event);
+    }
     before = clause;
   }
   giveSigns(pieces, items, waiting, before?.event);

@@ -4,6 +4,7 @@
  */
 import { type Clause, type EventDraft, withOne } from './clauses.ts';
 import type { Act, TimeKind, TimeSaid } from './event.ts';
+import { isTimed } from './frame.ts';
 import { jointOf } from './lexicon.ts';
 import type { FoundTime, Piece } from './pieces.ts';
 
@@ -18,7 +19,10 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
     if (time === undefined) continue;
     while (clauseAt < clauses.length - 1 && (clauses[clauseAt] as Clause).to <= at) clauseAt++;
     if (isOfSign(pieces, at, clauses[clauseAt] as Clause)) continue;
-    const event = time.orElse && last !== undefined ? last.event : owner(pieces, clauses, clauseAt, time);
+    const event =
+      time.orElse && last !== undefined
+        ? last.event
+        : (takerOf(pieces, clauses, clauseAt, at) ?? owner(pieces, clauses, clauseAt, time));
     if (event === undefined || isNewLength(pieces[at - 1], event)) continue;
     let choice = 0;
     if (time.orElse && last?.event === event) {
@@ -39,6 +43,18 @@ function isOfSign(pieces: readonly Piece[], at: number, { from, frame, opener, e
   if (frame === 'if') return !pieces.slice(from, at).some(({ sort }) => sort === 'mark');
   const { part } = pieces[at - 1] ?? {};
   return frame === 'sign' && opener === 'when' && (part === 'framed' || part === 'describes');
+}
+
+/** `it takes two hours to roast`: what a clause of its own says that it takes so long. */
+function takerOf(
+  pieces: readonly Piece[],
+  clauses: readonly Clause[],
+  clauseAt: number,
+  at: number,
+): EventDraft | undefined {
+  const isOwn = (clauses[clauseAt] as Clause).verb === at + 2;
+  const clause = clauses[isOwn ? clauseAt : clauseAt + 1];
+  return clause?.verb === at + 2 && isTimed(pieces, clause) ? clause.event : undefined;
 }
 
 /** `Reduce the baking time to 1 hour`: no time is spent. */

@@ -6,15 +6,15 @@
 import type { Range } from '../measure/quantity.ts';
 import { celsiusOf } from '../notation/celsius.ts';
 import type { SentenceItem, TemperatureNode } from '../notation/tree.ts';
-import { isDenied } from './ahead.ts';
+import { besideFigure, isBeforeThing, MOST_APART } from './beside-figure.ts';
 import type { Clause } from './clauses.ts';
 import type { Event, Points, TemperatureSaid } from './event.ts';
-import { againFrom, changeOf, DENIED, isLog, nodeWithEnds, writtenFrom } from './figures.ts';
-import { evidenceOf, isStrange, jointOf, senseOf, signOf, thingOf, verbOf } from './lexicon.ts';
+import { againFrom, changeOf, isLog, nodeWithEnds, writtenFrom } from './figures.ts';
+import { evidenceOf, jointOf, senseOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import { adds, judged, KINDS, type Kind, kindOf, most, NO_POINTS, zero } from './points.ts';
 import { isIn, NO_SLIP, possibleOf, slipIn, TELLING_C, usualOf } from './possible.ts';
-import type { JointRow, PlaceRow, ThingRow, VerbRow } from './rows.ts';
+import type { JointRow, PlaceRow, ThingRow, VerbRow, Weights } from './rows.ts';
 
 /** The temperatures that the clause says, of the event that is its own or that it is a sign of; one for figures that say it again. */
 export function temperaturesIn(
@@ -62,8 +62,13 @@ class Weigher {
   private place: PlaceRow | undefined;
   private object: Kind | undefined;
   private verbRow: VerbRow | undefined;
+  /** What is made ready or set by its verb. */
+  private readies: Weights = [];
   private joint: JointRow | undefined;
   private bound: TemperatureSaid['bound'] = 'is';
+  /** It comes to so much by itself; what is named right before is so warm. */
+  private moves = false;
+  private isOfName = false;
   private isStage = false;
   private isWater = false;
   /** Of what the event does; of a clause that says until when. */
@@ -87,6 +92,11 @@ class Weigher {
     this.wordsBefore();
     this.wordsAfter();
     this.rightBefore();
+    // An oven made ready is what the figure is of, and a griddle where one is named.
+    if (this.object === undefined || this.object === 'food' || this.object === kindOf(this.readies)) {
+      most(this.thing, this.readies);
+      this.object = kindOf(this.readies) ?? this.object;
+    }
   }
 
   /** The piece after the figure and all that says it again. */
@@ -131,9 +141,8 @@ class Weigher {
     // `until it has dropped to 60 C`: it is waited for, and nobody sets it.
     if (row.act === 'adjust' && this.clause.frame === 'sign') return;
     this.verbRow = row;
-    // An oven made ready is what the figure is of.
-    most(row.act === 'ready' || row.act === 'adjust' ? this.thing : this.verb, row.figure);
-    if (row.act === 'ready' || row.act === 'adjust') this.object ??= kindOf(row.figure);
+    if (row.act === 'ready' || row.act === 'adjust') this.readies = row.figure;
+    else most(this.verb, row.figure);
   }
 
   private wordsBefore(): void {
@@ -178,7 +187,8 @@ class Weigher {
       for (let j = i - 1; j > at; j--) if (jointOf((pieces[j] as Piece).sense) !== undefined) to = j;
       break;
     }
-    for (let i = at + 1; i < to; i++) this.take(i, i - at, 'after');
+    // What a sentence orders behind a bracket is not done at its figure.
+    for (let i = at + 1; i < to; i++) this.take(i, i - at, 'after', i < clause.to);
   }
 
   private verbAt(at: number): void {
@@ -191,10 +201,10 @@ class Weigher {
     else if (row.act === 'read') most(this.verb, row.figure);
   }
 
-  private take(at: number, away: number, side: 'before' | 'after'): void {
+  private take(at: number, away: number, side: 'before' | 'after', isOwn = true): void {
     const piece = this.pieces[at] as Piece;
     if (piece.sort !== 'word' && piece.sort !== 'name') return;
-    this.verbAt(at);
+    if (isOwn) this.verbAt(at);
     const { sense } = piece;
     const evidence = evidenceOf(sense);
     if (evidence !== undefined && (side === 'before' || evidence.side === 'either')) {
@@ -228,7 +238,7 @@ class Weigher {
     // Water that is far away is another's.
     if (row.sort === 'medium') {
       if (away > NEAR) return;
-      this.isWater ||= row.is === 'water' || row.is === 'steam';
+      this.isWater ||= row.is === 'water';
       this.isStage ||= row.is === 'syrup';
     }
     const less = away > NEAR ? FAR_LESS : 0;
@@ -249,28 +259,17 @@ class Weigher {
     return false;
   }
 
-  /** `to`, `at least`, `between`: what opens the figure, behind what may stand before it (`an internal temperature of`). */
+  /** What stands right before it tells. */
   private rightBefore(): void {
-    const { pieces, at } = this;
-    for (let i = at - 1; i >= 0; i--) {
-      const piece = pieces[i] as Piece;
-      const row = piece.sort === 'word' ? jointOf(piece.sense) : undefined;
-      if (row?.bound !== undefined) this.bound = row.bound;
-      if (row !== undefined && row.adds.length > 0) {
-        this.joint = row;
-        break;
-      }
-      // `at a checked 75 C`, `at a steady 62 C`
-      const isSaidOf = piece.sort === 'word' && (piece.part === 'describes' || isStrange(piece.sense));
-      const passes =
-        row === undefined ? isSaidOf || evidenceOf(piece.sense) !== undefined : PASSES.has(row.is) || row.way === 'of';
-      if (!passes || i < this.clause.from) break;
-    }
-    const after = pieces[this.last + 1];
-    const row = after && jointOf(after.sense);
-    if (row?.bound !== undefined) this.bound = row.bound;
-    // `which never gets above 10 C`
-    if (this.clause.frame === 'state' && isDenied(pieces, this.clause.from, at)) this.bound = DENIED[this.bound];
+    const beside = besideFigure(this.pieces, this.clause, this.at, this.last, this.node);
+    this.joint = beside.joint;
+    this.bound = beside.bound;
+    this.moves = beside.moves;
+    this.isOfName = beside.isOfName;
+    const brought = this.pieces[beside.brought];
+    const row = brought && this.thingAt(brought);
+    const kind = row && kindOf(row.figure);
+    if (kind !== undefined && kind !== 'food') this.object = kind;
   }
 
   /** `increase by 25 F`, `25 F higher`: no setting. */
@@ -282,8 +281,10 @@ class Weigher {
     // `Drop to 160 C`
     const last = before?.part === 'verb' ? this.items[before.to - 1] : undefined;
     if (last?.kind === 'word' && jointOf(senseOf(last.word))?.is === 'to') return false;
+    // `the temperature will rise 10 degrees`
+    if (act === 'rise') return before?.part === 'verb' && this.node.highDegrees <= MOST_APART;
     const way = this.joint?.way;
-    return act === 'adjust' && way !== 'to' && way !== 'at';
+    return act === 'adjust' && way !== 'to' && way !== 'at' && this.node.highDegrees <= MOST_CHANGED;
   }
 
   /** Of a figure without a scale: what is possible for what it is of. */
@@ -309,19 +310,22 @@ class Weigher {
     const isRead = inside > 0 || Math.max(verb.food, thing.food) >= READ;
     // `the thermometer must stand above 63 C`
     const isShown = thing.food >= READ && thing.oven + thing.around + thing.medium === 0;
-    const placed = isTo || isShown || (this.isAwaited && isRead) ? NO_POINTS : verb;
+    const placed = isTo || isShown || this.moves || (this.isAwaited && isRead) ? NO_POINTS : verb;
     const named = Math.max(thing.oven, thing.around, thing.medium, placed.oven, placed.around, placed.medium);
     // `the temperature` is the food's only where nothing else is named; `the oven should read 180 C`.
     const own = thing.food < READ && named > 0 ? 0 : thing.food;
     const read = this.verbRow?.act === 'read' && named >= READ && inside === 0 ? 0 : verb.food;
-    // `until tender and 90 C`
-    const awaited = this.isAwaited && named === 0 ? AWAITED : 0;
+    // `until tender and 90 C`, `let it rise above 21 C`
+    const awaited = (this.isAwaited || this.moves || this.isNamed()) && named === 0 ? AWAITED : 0;
     const points = {
       food: Math.max(read, own) + inside + Math.max(joint.food, sign, awaited),
       oven: Math.max(placed.oven, thing.oven) + joint.oven,
       around: Math.max(placed.around, thing.around) + joint.around,
       medium: Math.max(placed.medium, thing.medium) + joint.medium,
     };
+    const described = kindOf(this.thingBehind()?.figure ?? []);
+    if (described !== undefined) points[described] += DESCRIBED;
+    if (this.isPressed()) points.medium += DESCRIBED;
     if (isTo && object !== undefined && object !== 'food') {
       points[object] += joint.food + verb.food;
       points.food -= joint.food + verb.food;
@@ -336,8 +340,12 @@ class Weigher {
     if (high < TELLING_C.coldestMedium) points.medium -= 3;
     // A shelf of the fridge is no oven's.
     if (high < TELLING_C.coldestOven && this.place !== undefined && this.place.is !== 'oven') points.oven -= 6;
-    // An oven so cool is one where it is said at what: `in the oven at 60 C`.
-    if (high < TELLING_C.coolestOven && (joint.oven === 0 || verb.around > 0 || this.place?.is === 'smoker'))
+    // An oven so cool is one where it is said at what: `in the oven at 60 C`, `a 60 C oven`.
+    if (
+      high < TELLING_C.coolestOven &&
+      this.thingBehind()?.is !== 'oven' &&
+      (joint.oven === 0 || verb.around > 0 || this.place?.is === 'smoker')
+    )
       points.oven -= 6;
     if (low > TELLING_C.hottestWater && this.isWater) points.medium = 0;
     // Nothing but a place is set so cold.
@@ -363,6 +371,29 @@ class Weigher {
     return points;
   }
 
+  /** `at 10 pounds (240 F)`: the bracket says how hot so much pressure is. */
+  private isPressed(): boolean {
+    const [pounds, mark] = [this.pieces[this.at - 2], this.pieces[this.at - 1]];
+    const item = mark?.word === '(' && pounds?.sort === 'amount' ? this.items[pounds.from] : undefined;
+    const isAt = jointOf(this.pieces[this.at - 3]?.sense ?? UNKNOWN)?.way === 'at';
+    return isAt && item?.kind === 'measured' && item.unit?.symbol === 'lb';
+  }
+
+  /** `a 60 C oven`, `in 180 C oil`: the thing that it stands before. */
+  private thingBehind(): ThingRow | undefined {
+    let next = this.last + 1;
+    while (jointOf(this.pieces[next]?.sense ?? UNKNOWN)?.is === 'adjective') next++;
+    const thing = this.pieces[next];
+    const row = thing && this.thingAt(thing);
+    return row !== undefined && isBeforeThing(this.pieces, this.at) ? row : undefined;
+  }
+
+  /** `whip the cream at 14 C`: nothing that goes on at so much is done to what is named. */
+  private isNamed(): boolean {
+    const { isOfName, verbRow } = this;
+    return isOfName && (verbRow === undefined || (verbRow.lasts !== 'waits' && verbRow.act !== 'heat'));
+  }
+
   /** Sugar boils to so much, and nothing else does. */
   private mayBeSyrup(isTo: boolean): boolean {
     return (
@@ -385,6 +416,8 @@ class Weigher {
   }
 }
 
+/** No heat is turned up or down by more, on either scale (judgement). */
+const MOST_CHANGED = 100;
 /** A smoker that cooks. */
 const SMOKED = 4;
 /** Nothing but an oven has one. */
@@ -393,7 +426,7 @@ const FAN = 5;
 const STAGE = 3;
 /** What is waited for, of the food. */
 const AWAITED = 3;
+/** The thing that it stands before. */
+const DESCRIBED = 3;
 /** From so much on something is read in the food. */
 const READ = 4;
-
-const PASSES: ReadonlySet<JointRow['is']> = new Set(['article', 'adjective', 'adverb', 'bound', 'quantity', 'number']);

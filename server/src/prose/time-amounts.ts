@@ -221,7 +221,7 @@ export class Amounts {
     }
     const count = this.countAt(at);
     if (count === undefined) return undefined;
-    return this.timesUnit(count) ?? this.upToNext(count, withAnd);
+    return this.timesUnit(count) ?? this.openUnit(count) ?? this.upToNext(count, withAnd);
   }
 
   /** `the ten-hour shift`, `an 8-hour day`: as long as its first word says. */
@@ -280,6 +280,14 @@ export class Amounts {
       unitMin: row.range.low,
       ranged: count.low < count.high,
     };
+  }
+
+  /** `two or more hours` */
+  private openUnit(count: Count): Core | undefined {
+    const bound = this.rowAt(count.to);
+    const high = bound?.is === 'behind' ? bound.range?.high : undefined;
+    const core = high === Number.POSITIVE_INFINITY ? this.timesUnit({ ...count, to: this.end }) : undefined;
+    return core && { ...core, high: Number.POSITIVE_INFINITY, ranged: true };
   }
 
   /** `two or three hours`, `2 to 3 days`: the unit stands behind the second. */

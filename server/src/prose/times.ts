@@ -370,10 +370,17 @@ class Reader extends Points {
 
   /** `5 minutes on one side, 4 on the other` */
   private otherAt(from: number): TimeRun | undefined {
-    const count = this.countAt(from);
-    const to = count === undefined ? undefined : this.past(count.to, 'other');
-    return count !== undefined && to !== undefined
-      ? { from, to, time: { minutes: scaled(count, this.unitMin), kind: 'spent', orElse: false } }
+    const low = this.countAt(from);
+    // `six to eight on the second`
+    const join = low && this.pastJoin(low.to, false);
+    const high = (join === undefined ? undefined : this.countAt(join)) ?? low;
+    const to = high && this.past(high.to, 'other');
+    return low !== undefined && high !== undefined && to !== undefined
+      ? {
+          from,
+          to,
+          time: { minutes: scaled({ low: low.low, high: high.high }, this.unitMin), kind: 'spent', orElse: false },
+        }
       : undefined;
   }
 

@@ -2,11 +2,12 @@
  * Knows how an ingredient is written and printed: an amount, the same in other measures, a name, what is done to it and what it is for.
  * Refuses to know foods, and what must be there: `statements.ts` says what is missing.
  */
-import { kitchenLeft } from '../measure/kitchen.ts';
 import { type Amount, amountOf, dimensionIn, Free } from './amounts.ts';
-import { type Cursor, type Run, takeWhile } from './cursor.ts';
+import type { Cursor } from './cursor.ts';
 import { Item } from './item.ts';
 import { takeAnother, takeBesides, takeBracketed, takeDrained } from './item-again.ts';
+import { takeCountedBehind, takeFilledBehind, takeFilling } from './item-filling.ts';
+import { isLess, takeLess } from './item-less.ts';
 import {
   endsBehind,
   intoFrom,
@@ -18,14 +19,14 @@ import {
   takeName,
   takeShareOf,
   tellTrade,
-  trimmedName,
 } from './item-name.ts';
+import { takeOr, takeWeighedAs } from './item-or.ts';
 import { takeBought, takeNote, takeRate, takeSaid } from './item-said.ts';
 import { opensTakes, takenWords, takeTakes } from './item-takes.ts';
 import { ListLine } from './list-line.ts';
 import { takePlus, takeStated } from './stated.ts';
-import { saysEach, takeEach, takeTerm } from './term.ts';
-import { isNamePart, isNumber, Kind, type Token } from './tokens.ts';
+import { saysEach, takeEach } from './term.ts';
+import { isNumber, Kind, type Token } from './tokens.ts';
 import type { Draft, IngredientNode, MeasuredNode, SyntaxFault, TextNode } from './tree.ts';
 
 /** Reads items of one line from left to right; what the cursor then stands on is none of it. */
@@ -80,10 +81,10 @@ export class ItemReader {
     }
     if (!(amount instanceof Free) && takeEach(cursor)) node.eachOf = true;
     const { token } = cursor;
-    if (token !== undefined && isLess(token)) this.less(item, token);
+    if (token !== undefined && isLess(token)) takeLess(this.on, item, token);
     else if (token?.kind === Kind.Comma && isLess(cursor.tokens[cursor.at + 1])) {
       cursor.at++;
-      this.less(item, token);
+      takeLess(this.on, item, token);
       cursor.take(Kind.Comma);
     }
     if (cursor.token?.written?.word === 'of' || cursor.kind === Kind.Colon) {
@@ -91,7 +92,7 @@ export class ItemReader {
       cursor.at++;
       if (!(amount instanceof Free) && dimensionIn(amount) === 'share' && of !== undefined) takeShareOf(this.on, node);
     }
-    if (cursor.kind === Kind.LeftParen) this.filling(item);
+    if (cursor.kind === Kind.LeftParen) takeFilling(this.on, item);
     // `1 tablespoon, rounded, flour`
     const filled = cursor.tokens[cursor.at + 1];
     if (
@@ -113,35 +114,6 @@ export class ItemReader {
     return item.done();
   }
 
-  /** `2 cups (packed) brown sugar`: how the measure is filled, or a note before the name. */
-  private filling(item: Item): void {
-    const { cursor } = this.on;
-    const { at } = cursor;
-    cursor.at++;
-    const bias = this.biasWords();
-    if (bias !== undefined && item.measure !== undefined && cursor.take(Kind.RightParen) !== undefined)
-      item.measure = { ...item.measure, bias };
-    else {
-      cursor.at = at;
-      takeNote(this.on, item);
-    }
-  }
-
-  /** `1 cup milk (scant)` */
-  private filledBehind(item: Item): boolean {
-    const { cursor } = this.on;
-    const { at } = cursor;
-    if (item.measure?.unit === undefined || item.measure.bias !== undefined) return false;
-    cursor.at++;
-    const bias = this.biasWords();
-    if (bias === undefined || cursor.take(Kind.RightParen) === undefined) {
-      cursor.at = at;
-      return false;
-    }
-    item.measure = { ...item.measure, bias };
-    return true;
-  }
-
   /** All that follows the name. */
   private tail(item: Item): void {
     const { cursor } = this.on;
@@ -151,7 +123,7 @@ export class ItemReader {
       if (token === undefined || token.kind === Kind.Joiner) return;
       if (opensRate(cursor, at)) takeRate(this.on, item, token);
       else if (token.kind === Kind.LeftParen) {
-        if (this.filledBehind(item)) continue;
+        if (takeFilledBehind(this.on, item)) continue;
         if (!takeBracketed(this.on, item, item.measure?.unit === undefined ? 'either' : 'same')) {
           cursor.at = at;
           takeNote(this.on, item);
@@ -175,8 +147,8 @@ export class ItemReader {
     if (this.putInto(item, token)) return true;
     if (word === 'with' && this.listedWith(item, token)) return true;
     if (mark === '/') return takeAnother(this.on, item);
-    if (word === 'or') return this.or(item);
-    if (word === 'less' || word === 'minus') return this.less(item, token);
+    if (word === 'or') return takeOr(this.on, item);
+    if (word === 'less' || word === 'minus') return takeLess(this.on, item, token);
     if (saysEach(token) || word === 'weighing' || word === 'of') {
       cursor.at++;
       if (saysEach(token) && item.node.amount === undefined && item.measure?.unit === undefined) return true;
@@ -210,11 +182,11 @@ export class ItemReader {
     const word = first.written?.word;
     const mark = first.kind === Kind.Other ? line[first.start] : undefined;
     if ((word === 'plus' || word === 'and' || mark === '+' || mark === '&') && this.plus(item, first)) return;
-    if (word === 'or' && this.or(item)) return;
-    if (isLess(first) && this.less(item, first)) return;
+    if (word === 'or' && takeOr(this.on, item)) return;
+    if (isLess(first) && takeLess(this.on, item, first)) return;
     if (this.putInto(item, first)) return;
     if (word === 'weighing' && this.joint(item, first)) return;
-    if (word === 'weighed' && this.weighedAs(item, comma)) return;
+    if (word === 'weighed' && takeWeighedAs(this.on, item, comma)) return;
     if (!item.isBare && takeDrained(this.on, item, comma)) return;
     const behind = takeStated(cursor, line);
     if (behind !== undefined && !(behind instanceof Free)) {
@@ -235,24 +207,8 @@ export class ItemReader {
     }
     cursor.at = at + 1;
     if (behind !== undefined && this.listedBehind(item, first)) return;
-    if (first.kind === Kind.Word && this.countedBehind(item, first)) return;
+    if (first.kind === Kind.Word && takeCountedBehind(this.on, item, first)) return;
     takeSaid(this.on, item, first);
-  }
-
-  /** `1 tsp salt, weighed as 4.5 g`. */
-  private weighedAs(item: Item, comma: Token): boolean {
-    const { cursor, line } = this.on;
-    const { at } = cursor;
-    cursor.at++;
-    const word = cursor.token?.written?.word;
-    if (word === 'as' || word === 'at') cursor.at++;
-    const stated = takeStated(cursor, line);
-    if (item.isBare || stated === undefined || stated instanceof Free || dimensionIn(stated) !== 'mass') {
-      cursor.at = at;
-      return false;
-    }
-    item.beside(',', comma, this.on.measured(stated), 'same');
-    return true;
   }
 
   /** `8 oz flour, 4 oz lard, 1 tsp salt`: further items, if the book knows them; else they are told of the first. */
@@ -284,26 +240,6 @@ export class ItemReader {
     item.more = item.more?.map((more, i) => (i < had ? more : { ...more, listed: true }));
     item.prepare(line, from, cursor.tokens[cursor.at - 1] ?? from);
     return true;
-  }
-
-  /** `40 bread, slices`: what is counted stands behind the comma. */
-  private countedBehind(item: Item, word: Token): boolean {
-    const { cursor } = this.on;
-    const counts = item.measure !== undefined && item.measure.unit === undefined && item.measure.counted === undefined;
-    const ends = cursor.kindAfter(1) === Kind.End || cursor.kindAfter(1) === Kind.Comma;
-    if (!counts || !ends || word.written?.count === undefined || word.written.word === word.written.count) return false;
-    if (item.measure !== undefined) item.measure = { ...item.measure, counted: word };
-    cursor.at++;
-    return true;
-  }
-
-  /** Words in a bracket that say how a measure is filled: no number stands before them. */
-  private biasWords(): Run | undefined {
-    const { cursor } = this.on;
-    const first = cursor.token;
-    let last: Token | undefined;
-    for (; cursor.token?.written?.bias === true; cursor.at++) last = cursor.token;
-    return first && last && { first, last };
   }
 
   /** Behind `plus` or `and`: another term, a rest, or another item. */
@@ -351,30 +287,6 @@ export class ItemReader {
     item.more = item.more?.map((more) => (more.takes === undefined ? { ...more, takesToo: takes } : more));
   }
 
-  /** `1 cup less 1 tbsp`: what is left is to be written. */
-  private less(item: Item, from: Token): boolean {
-    const { cursor, line } = this.on;
-    const { at } = cursor;
-    cursor.at++;
-    const term = takeTerm(cursor, line);
-    const { measure } = item;
-    if (term?.unit === undefined || measure?.unit === undefined || dimensionIn(term) !== dimensionIn(measure)) {
-      cursor.at = at;
-      return false;
-    }
-    const whole = this.on.measured(measure);
-    const left = kitchenLeft(whole.quantity, this.on.measured(term).quantity);
-    const { end } = cursor.tokens[cursor.at - 1] ?? from;
-    const behind = item.node.name !== undefined;
-    this.on.fault(
-      'bad-number',
-      behind ? { start: from.start, end } : { start: whole.start, end },
-      `no amount is taken from another: write what is left, such as \`${left ?? '3/4 cup + 3 tbsp'}\``,
-      behind ? undefined : left,
-    );
-    return true;
-  }
-
   /** Another item of the line that begins there. */
   private further(item: Item, at: number): boolean {
     const { cursor } = this.on;
@@ -393,33 +305,6 @@ export class ItemReader {
     item.more.push(own, ...inner);
     return true;
   }
-
-  /** Behind `or`: the same in another measure, an alternative with its amount, or words that are left to the preparation. */
-  private or(item: Item): boolean {
-    const { cursor, line } = this.on;
-    const { at, token } = cursor;
-    if (token === undefined) return false;
-    cursor.at++;
-    const stated = takeStated(cursor, line);
-    if (stated !== undefined && !(stated instanceof Free)) {
-      const amount = this.on.measured(stated);
-      if (cursor.token?.written?.word === 'of') cursor.at++;
-      const first = cursor.token;
-      const run = takeWhile(cursor, isNamePart);
-      if (run === undefined || first === undefined) item.beside('or', token, amount, 'same');
-      else {
-        const name = trimmedName(this.on, run.first, run.last);
-        if (name !== undefined) {
-          item.others ??= [];
-          item.others.push({ start: token.start, end: run.last.end, amount, name });
-        }
-      }
-      return true;
-    }
-    cursor.at = at;
-    takeSaid(this.on, item, token);
-    return true;
-  }
 }
 
 /** `butter the size of an egg`: one lump is meant. */
@@ -435,9 +320,6 @@ const oneAt = (start: number): MeasuredNode => ({
 
 /** Points and marks of a footnote. */
 const ENDS: ReadonlySet<string> = new Set(['.', '*', '†', '‡', ';', '¹', '²', '³', '⁴', '⁵']);
-
-const isLess = (token: Token | undefined): boolean =>
-  token?.written?.word === 'less' || token?.written?.word === 'minus';
 
 /** No line lists more. */
 const MOST_ITEMS = 12;

@@ -5,8 +5,8 @@
 import type { Range } from '../measure/quantity.ts';
 import type { SentenceItem, Span } from '../notation/tree.ts';
 import { Faces, type Hour } from './faces.ts';
-import { LEAST_AHEAD_MIN } from './from-to.ts';
-import { sensesOf, timeOf } from './lexicon.ts';
+import { isNight, LEAST_AHEAD_MIN } from './from-to.ts';
+import { jointOf, sensesOf, UNKNOWN } from './lexicon.ts';
 import type { NameRun } from './pieces.ts';
 import type { TimeRow } from './rows.ts';
 import { IN_NAME } from './time-amounts.ts';
@@ -26,12 +26,17 @@ export interface ClockSaid extends Span {
   readonly ofTwelve: boolean;
   /** `until`, `by`: it may be an end. */
   readonly until: boolean;
+  /** `by`: it may be before which something is done. */
+  readonly by: boolean;
   /** Minutes since what was done last, where that is all that is known: `next morning`. */
   readonly since?: Range;
+  /** Minutes until such a point comes, whenever one begins to wait for it: `by the time the shutters come down`. */
+  readonly comes?: Range;
 }
 
 const NONE: readonly ClockSaid[] = [];
 const DAY_MIN = 1440;
+const DAY_H = 24;
 
 /** The points that a sentence says, in order; none begins in a name. */
 export const clocksIn = (items: readonly SentenceItem[], runs: readonly NameRun[]): readonly ClockSaid[] => {
@@ -44,6 +49,8 @@ export interface ClockRun {
   readonly from: number;
   readonly to: number;
   readonly said: ClockSaid;
+  /** It is somebody too, who does what follows: `the morning crew lifts off the fat`. */
+  readonly does: boolean;
 }
 
 const NO_RUNS: readonly ClockRun[] = [];
@@ -65,7 +72,7 @@ export function clockRunsIn(
       continue;
     }
     found ??= [];
-    found.push({ from: at, to: clock.to, said: clock.said });
+    found.push({ from: at, to: clock.to, said: clock.said, does: clock.does });
     at = clock.to;
   }
   return found ?? NO_RUNS;
@@ -75,7 +82,20 @@ interface FoundDay {
   readonly day: ClockDay;
   readonly to: number;
   readonly since?: Range;
+  readonly comes?: Range | undefined;
+  /** Of its night. */
+  readonly hours?: Range;
 }
+
+interface FoundHour extends Hour {
+  readonly comes?: Range | undefined;
+  readonly does?: boolean;
+}
+
+/** Of what stands before an hour. */
+const MOST_WORDS = 5;
+/** Of the clock: a night that a day is named of. */
+const NIGHT: Range = { low: 18, high: DAY_H };
 
 class ClockReader extends Faces {
   private endsAt(at: number): boolean {
@@ -83,7 +103,7 @@ class ClockReader extends Faces {
     return item === undefined || item.kind === 'mark';
   }
 
-  at(at: number): { readonly said: ClockSaid; readonly to: number } | undefined {
+  at(at: number): Omit<ClockRun, 'from'> | undefined {
     if (!this.mayBegin(at) || this.items[at]?.kind === 'duration') return undefined;
     const day = this.dayAt(at);
     if (day !== undefined) {
@@ -100,20 +120,41 @@ class ClockReader extends Faces {
     return this.made(at, after?.to ?? hour.to, after, hour);
   }
 
-  private made(from: number, to: number, day: FoundDay | undefined, hour: Hour | undefined) {
+  private made(
+    from: number,
+    to: number,
+    day: FoundDay | undefined,
+    hour: FoundHour | undefined,
+  ): Omit<ClockRun, 'from'> {
     const { start } = this.items[from] as SentenceItem;
     const { end } = this.items[to - 1] as SentenceItem;
-    const hours = hour && { low: hour.low, high: hour.high };
+    const hours = hour === undefined ? day?.hours : { low: hour.low, high: hour.high };
     const until = this.rowBefore(from)?.kind === 'until';
-    const said = { start, end, day: day?.day, hours, ofTwelve: hour?.ofTwelve === true, until };
-    return { said: day?.since === undefined ? said : { ...said, since: day.since }, to };
+    const comes = day === undefined ? hour?.comes : day.comes;
+    const said: ClockSaid = {
+      start,
+      end,
+      day: day?.day,
+      hours,
+      ofTwelve: hour?.ofTwelve === true,
+      until,
+      by: jointOf(this.senses[from - 1] ?? UNKNOWN)?.way === 'by',
+      ...(day?.since !== undefined && { since: day.since }),
+      ...(comes !== undefined && { comes }),
+    };
+    return { said, to, does: hour?.does === true };
   }
 
+  /** The row right before an item, of one word or more: `until`, `by the time`, `until about`. */
   private rowBefore(at: number): TimeRow | undefined {
-    const before = this.senses[at - 1];
-    const row = before === undefined ? undefined : timeOf(before);
-    // `until about six`
-    return row?.is === 'bound' && row.kind === undefined && at > 1 ? (this.rowBefore(at - 1) ?? row) : row;
+    if (this.isArticle(at - 1)) return this.rowBefore(at - 1);
+    for (let from = at - 1; from >= Math.max(0, at - MOST_WORDS); from--) {
+      const row = this.rowAt(from);
+      if (row === undefined || this.end !== at) continue;
+      // `until about six`
+      return row.is === 'bound' && row.kind === undefined && from > 0 ? (this.rowBefore(from) ?? row) : row;
+    }
+    return undefined;
   }
 
   private pastComma(at: number): number {
@@ -126,12 +167,15 @@ class ClockReader extends Faces {
     const { end } = this;
     if (row?.range === undefined) return undefined;
     switch (row.is) {
-      case 'day':
+      case 'day': {
+        const day: ClockDay = { of: 'week', day: row.range.low };
+        const next = this.rowAt(end);
+        if (next !== undefined && isNight(next)) return { day, to: this.end, comes: row.all, hours: NIGHT };
         // `Sunday lunch` is an hour of it; `the Sunday roast` is none.
-        // `On a Friday,` is one.
-        return (this.isFree(end) && (!this.isArticle(at - 1) || this.endsAt(end))) || this.rowAt(end)?.is === 'hour'
-          ? { day: { of: 'week', day: row.range.low }, to: end }
-          : undefined;
+        // `On a Friday,` is one, `on the Saturday bring it up` too.
+        const isOwn = !this.isArticle(at - 1) || this.endsAt(end) || this.isOn(at - 2);
+        return (this.isFree(end) && isOwn) || next?.is === 'hour' ? { day, to: end, comes: row.all } : undefined;
+      }
       case 'next': {
         const isAhead = row.range.low >= LEAST_AHEAD_MIN && row.range.high < 6 * DAY_MIN;
         return isAhead
@@ -148,14 +192,35 @@ class ClockReader extends Faces {
     return undefined;
   }
 
+  private isOn(at: number): boolean {
+    const joint = jointOf(this.senses[at] ?? UNKNOWN);
+    return joint?.is === 'preposition' && joint.way === 'at';
+  }
+
+  /** `When the lamps are lit`, `by the time the milkman comes`. */
+  private isWhen(at: number): boolean {
+    if (this.isArticle(at - 1)) return this.isWhen(at - 1);
+    return jointOf(this.senses[at - 1] ?? UNKNOWN)?.is === 'when' || this.rowBefore(at)?.kind === 'until';
+  }
+
+  /** Nothing of its clause stands before it. */
+  private opens(at: number): boolean {
+    const from = this.isArticle(at - 1) ? at - 1 : at;
+    const before = this.items[from - 1];
+    return before === undefined || before.kind === 'mark' || jointOf(this.senses[from - 1] ?? UNKNOWN)?.is === 'then';
+  }
+
   /** An hour, of a clock or of the day. `isFirst`: no day stands before it, so that a word has to. */
-  private hourAt(at: number, isFirst: boolean): Hour | undefined {
+  private hourAt(at: number, isFirst: boolean): FoundHour | undefined {
     const row = this.rowAt(at);
     const { end } = this;
-    if (row?.is === 'hour' && row.range !== undefined)
-      return !isFirst || this.isPlaced(at) || this.dayAt(end) !== undefined
-        ? { ...row.range, ofTwelve: false, to: end, sure: true }
+    if (row?.is === 'hour' && row.range !== undefined) {
+      const isPlaced = !isFirst || this.isPlaced(at) || this.isWhen(at) || this.dayAt(end) !== undefined;
+      const does = !isPlaced && row.kind === 'point' && this.opens(at);
+      return isPlaced || does
+        ? { ...row.range, ofTwelve: false, to: end, sure: true, comes: row.all, does }
         : undefined;
+    }
     const hand = row?.is === 'hand' ? row.range?.low : undefined;
     const hour = this.faceAt(hand === undefined ? at : end);
     if (hour === undefined) return undefined;

@@ -97,6 +97,8 @@ export const CRAFTS = [
   'keep',
   /** From a hook or a rail, in the air. */
   'hang',
+  /** Set to begin by itself later. */
+  'delay',
   'season',
   'marinate',
 ] as const;

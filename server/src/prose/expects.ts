@@ -219,6 +219,11 @@ export class Expecting {
         return;
       case 'person':
       case 'it':
+        // `Up it goes, and there it stays`: it is told of once more.
+        if (this.expects === 'more' && !this.framed && formOf(this.pieces[at + 1]?.sense ?? UNKNOWN) === 's')
+          this.hasVerb = false;
+        this.expects = 'behind thing';
+        return;
       case 'mixture':
         this.expects = 'behind thing';
         return;

@@ -103,6 +103,7 @@ export class Filler {
     // `in the oven about noon`
     else if (piece.sort === 'word' && isTimeAlone(piece.sense)) this.end();
     else {
+      if (this.head !== undefined && this.isBy(piece)) this.end();
       if (this.from < 0) this.from = at;
       // `in the fridge door` is the fridge; `the pan juices` are no pan.
       const known = this.head !== undefined && this.way !== undefined && thingOf(this.head.sense) !== undefined;
@@ -274,7 +275,7 @@ export class Filler {
           event.act = 'adjust';
           event.lasts = 'no';
         }
-        if (this.ofPlace) return true;
+        if (this.ofPlace || this.isBeside(span.start)) return true;
         // `With the heat of the animal in it`
         if (row.is === 'stove' && way === 'with') return true;
         // `Beat on high`: so fast, and not so hot.
@@ -347,6 +348,18 @@ export class Filler {
     }
   }
 
+  /** `On the sideboard by the fire`: the words of a place that say what another stands beside. */
+  private isBeside(start: number): boolean {
+    const isBehind = this.event.where.some(({ end, not }) => !not && end === start - 1);
+    return isBehind && this.isBy(this.pieces[this.first] as Piece);
+  }
+
+  /** `by the fire`: one row with its preposition. */
+  private isBy({ from }: Piece): boolean {
+    const first = this.items[from];
+    return first?.kind === 'word' && jointOf(senseOf(first.word))?.way === 'by';
+  }
+
   /** Whether the words of a vessel, or an adjective before it, say that it is hot. */
   private isSaidHot(): boolean {
     let from = this.first;
@@ -357,7 +370,7 @@ export class Filler {
 
   /** Whether it does not work; the words that say so are passed over. */
   private isOff(way: Way | undefined): boolean {
-    if (way !== 'at' && way !== 'to') return false;
+    if (way === undefined ? this.event.verb !== undefined : way !== 'at' && way !== 'to') return false;
     const past = offUntil(this.pieces, this.items, this.first, this.pieces.indexOf(this.last as Piece));
     this.past = Math.max(this.past, past ?? 0);
     return past !== undefined;

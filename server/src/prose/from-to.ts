@@ -30,7 +30,7 @@ export const LEAST_AHEAD_MIN = 300;
 /** A night of the clock (judgement). */
 const NIGHT: Range = { low: 20, high: 30 };
 /** A night is shorter than a day, and longer than an hour. */
-const isNight = ({ is, range, all }: TimeRow): boolean =>
+export const isNight = ({ is, range, all }: TimeRow): boolean =>
   is === 'unit' && all === undefined && range !== undefined && range.low >= 480 && range.high < DAY.low;
 
 /** Reads what lies between two points, beside amounts and hours. */

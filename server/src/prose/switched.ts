@@ -19,6 +19,8 @@ export function offUntil(
 ): number | undefined {
   for (let at = head - 1; at >= from || isBefore(pieces[at]); at--) if (isOff(pieces[at])) return head + 1;
   let at = head + 1;
+  // `Circulator off, lid off`
+  if (isOffAlone(pieces, at)) return at + 1;
   if (pieces[at]?.word === ',') at++;
   const is = jointOf(pieces[at]?.sense ?? UNKNOWN)?.is;
   // `which is off`

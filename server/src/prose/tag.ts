@@ -56,7 +56,7 @@ export function tag(
     while (nextClock < clocks.length && (clocks[nextClock] as ClockRun).from < at) nextClock++;
     const clock = clocks[nextClock];
     // `At eight`, `after supper`: when it is, and no more.
-    if (clock?.from === at && (time === undefined || clock.to <= time.from)) {
+    if (clock?.from === at && !clock.does && (time === undefined || clock.to <= time.from)) {
       const first = opensPoint(pieces.at(-1)) ? (pieces.pop() as Piece) : item;
       const { end } = items[clock.to - 1] as SentenceItem;
       const from = first instanceof Piece ? first.from : at;
@@ -88,6 +88,7 @@ export function tag(
           !isTimeAlone(longer) &&
           !(opens && jointOf(longer)?.is === 'preposition') &&
           !((verbOf(longer) !== undefined || isPlaced) && beginsPlace(word.word, items[i + 1])) &&
+          !(verbOf(longer) !== undefined && beginsWay(word.word, items[i + 1])) &&
           !(isNoun && isWayOut(longer, word.word))
         ) {
           sense = longer;
@@ -120,6 +121,13 @@ function opensNoun(next: SentenceItem | undefined): boolean {
 function beginsPlace(word: string, next: SentenceItem | undefined): boolean {
   if (next?.kind !== 'word') return false;
   return thingOf(longerSense(senseOf(word), next.word)) !== undefined;
+}
+
+/** `leave out of the fridge`: the last word of the verb begins a preposition. */
+function beginsWay(word: string, next: SentenceItem | undefined): boolean {
+  if (next?.kind !== 'word') return false;
+  const longer = jointOf(longerSense(senseOf(word), next.word));
+  return longer?.is === 'preposition' && jointOf(senseOf(next.word))?.way === 'of';
 }
 
 /** `Take the dish out of the oven` is no `dish out`. */

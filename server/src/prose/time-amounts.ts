@@ -33,6 +33,12 @@ export interface Count extends Range {
   readonly part?: boolean;
 }
 
+/** A verb with a subject that is not `you`: `goes` as `go`, `comes` as `come`. */
+function ofThird(before: number, word: string): number {
+  const short = longerSense(before, word.slice(0, -1));
+  return short === UNKNOWN && word.endsWith('es') ? longerSense(before, word.slice(0, -2)) : short;
+}
+
 /** Reads amounts of time; nothing of what stands before or behind one. */
 export class Amounts {
   protected readonly items: readonly SentenceItem[];
@@ -97,7 +103,11 @@ export class Amounts {
       if (asYou && own === 'article' && jointOf(senses[i + 1] ?? UNKNOWN)?.is === 'person') continue;
       const word = asYou && own === 'person' ? 'you' : asYou && isOther && own === 'aux' ? 'are' : item.word;
       isOther ||= word !== item.word;
-      sense = longerSense(sense, word);
+      const longest = longerSense(sense, word);
+      // `The early chef's in`; `the verger locks up`, as `you lock up`
+      if (longest !== UNKNOWN) sense = longest;
+      else if (word.endsWith("'s")) sense = longerSense(sense, word.slice(0, -2));
+      else sense = isOther && word.endsWith('s') ? ofThird(sense, word) : UNKNOWN;
       if (sense === UNKNOWN) break;
       const longer = timeOf(sense);
       if (longer !== undefined) {

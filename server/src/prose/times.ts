@@ -262,8 +262,10 @@ class Reader extends Points {
   private horizonAt(at: number): Core | undefined {
     const row = this.rowAt(at);
     switch (row?.is) {
-      case 'hour':
-        return this.nextDay(this.end, row.range) ?? coreOf(row.all, this.end, undefined);
+      case 'hour': {
+        const { end } = this;
+        return this.nextDay(end, row.range) ?? coreOf(row.all, end, undefined);
+      }
       case 'day':
         return coreOf(row.all, this.pastHour(this.end), undefined);
       case 'horizon': {

@@ -235,12 +235,12 @@ function tooSlow(stay: Stay, { cooling }: HoldingLimits): TooWarm | undefined {
 const DAY_MIN = 1440;
 
 /** Until a time of the day nobody knows from when on: the middle of it counts. */
-function overIn({ warmMin, by }: Stay, limit: number, sure: Sure): Level | undefined {
+function overIn({ warmMin, by, vague }: Stay, limit: number, sure: Sure): Level | undefined {
   const level = levelOver(warmMin, limit, sure);
   // `Serve within 3 d`: how long it is good.
   if (level === 'ask' && by.event.times.some(({ kind, minutes }) => kind === 'limit' && minutes.high >= DAY_MIN))
     return undefined;
-  const isHorizon = by.event.times.some(({ kind, minutes }) => kind === 'until' || isVague(kind, minutes));
+  const isHorizon = vague === true || by.event.times.some(({ kind, minutes }) => kind === 'until' || isVague(kind, minutes));
   return level === 'ask' && isHorizon && middle(warmMin) > limit && sure !== 'unread' ? 'warning' : level;
 }
 

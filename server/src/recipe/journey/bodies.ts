@@ -141,6 +141,8 @@ export interface Stay {
   readonly branch: boolean;
   /** Minutes between the cold and the hot limit, with those before it. */
   readonly warmMin: Range;
+  /** Until a time of the day, and nobody knows from when on. */
+  readonly vague?: true;
   /** The same stay, before a later step told by the clock how long it is. */
   readonly told?: Stay;
 }

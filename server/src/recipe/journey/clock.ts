@@ -23,7 +23,7 @@ const ANY_HOUR: Range = { low: 0, high: DAY_H };
 /** Nobody goes on before dawn (judgement). */
 const ANY_LATER: Range = { low: 5, high: DAY_H };
 
-/** Minutes until a point is reached, at the least and the most; undefined where nobody can tell. */
+/** Minutes until a point is reached, at the least and the most; undefined where nobody can tell from when on. */
 export function passed(before: Clock | undefined, now: ClockSaid): Range | undefined {
   if (before === undefined) return now.since;
   const days = daysTo(before.day, now.day);

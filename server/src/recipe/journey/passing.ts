@@ -16,8 +16,9 @@ import { weakest } from './sure.ts';
 /** What goes on by itself until a point of the clock. */
 const LASTS: ReadonlySet<Act> = new Set(['stay', 'cool', 'thaw', 'rise', 'steep', 'dry', 'smoke', 'freeze']);
 
-/** An hour that an event goes on until. */
-export const isEndOf = ({ event }: BoundEvent, { until }: ClockSaid): boolean => until && LASTS.has(event.act);
+/** An hour that an event goes on until. `Into the rucksack by 7` begins then. */
+export const isEndOf = ({ event }: BoundEvent, { until, by }: ClockSaid): boolean =>
+  event.craft === 'delay' || (until && LASTS.has(event.act) && !(by && event.where.some(({ way }) => way === 'to')));
 
 /** The event with the time until then, as far as the clock tells; what it says besides of that time is the same. */
 export function lasting(by: BoundEvent, said: ClockSaid, { clock }: FoldState): BoundEvent {
@@ -58,23 +59,34 @@ export function passTo(
   at: { part: number; line: number },
   isPutAway: boolean,
 ): Passed {
-  const minutes = passed(state.clock, said);
+  const known = passed(state.clock, said);
+  const minutes = known ?? said.comes;
   const left = minutes && unspent(minutes, state.clock);
   const now: FoldState = { ...state, clock: clockAt(state.clock, said) };
   if (left === undefined || left.high <= 0) return { state: now, stays: NONE };
+  if (known === undefined)
+    return laterBy(now, left, (stay) => stay.lies.sure === 'said' || stay.by.event.act === 'adjust', true);
   if (now.open.length === 0)
     return {
       state: now,
       stays: said.since === undefined || by === undefined || isPutAway ? NONE : asked(now, left, by, at),
     };
-  const told = new Map(now.open.map((stay) => [stay, longer(stay, left, isLast(now, stay))]));
+  return laterBy(now, left, () => true, false);
+}
+
+/** The state once the stays that are open have been so long, of those that are asked for. */
+function laterBy(now: FoldState, left: Range, isMeant: (stay: Stay) => boolean, vague: boolean): Passed {
+  const told = new Map(
+    now.open.map((stay) => [stay, isMeant(stay) ? longer(stay, left, isLast(now, stay), vague) : stay]),
+  );
   const bodies = now.bodies.map((body) => {
     const stay = body.waits && told.get(body.waits);
     return stay === undefined
       ? body
       : { ...body, waits: stay, warmMin: stay.warmMin, warmSure: weakest(body.warmSure, stay.sure) };
   });
-  return { state: { ...now, bodies, open: [...told.values()] }, stays: [...told.values()] };
+  const stays = [...told].flatMap(([stay, later]) => (later === stay ? [] : [later]));
+  return { state: { ...now, bodies, open: [...told.values()] }, stays };
 }
 
 /** Whether it is put in the cold, and is cold then. */
@@ -89,13 +101,14 @@ const COLD_C = 5.6;
 const isLast = ({ bodies }: FoldState, stay: Stay): boolean => bodies.some(({ waits }) => waits === stay);
 
 /** The stay, so much longer. Of what was taken up since, somebody may have eaten. */
-function longer(stay: Stay, minutes: Range, isLast: boolean): Stay {
+function longer(stay: Stay, minutes: Range, isLast: boolean, vague: boolean): Stay {
   const whole = stay.timed ? longerBy(stay.minutes, minutes) : minutes;
   const { body, lies } = stay;
   return {
     ...stay,
     minutes: whole,
     timed: true,
+    ...(vague && { vague }),
     sure: isLast ? lies.sure : weakest(lies.sure, 'inferred'),
     warmMin: isWarm(lies) ? longerBy(body.warmMin, whole) : body.warmMin,
     // One that only the clock opened was never said.

@@ -2,8 +2,8 @@
  * Knows what the words before a noun say that it is: cold, hot, cooked already.
  * Refuses to know what the noun is for.
  */
-import type { Act, PlaceKind, Slot } from './event.ts';
-import { formOf, signOf, verbOf } from './lexicon.ts';
+import type { Act, PlaceKind, Slot, Where } from './event.ts';
+import { formOf, jointOf, signOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
 /** `the chilled case`, `a cold vault`: how cold a place is that no row has. */
@@ -29,6 +29,21 @@ export function alreadyIs(pieces: readonly Piece[], from: number, head: Piece): 
   }
   return undefined;
 }
+
+/** `Keep it lukewarm`, `where you can bear a finger in it`: how warm what is kept there is; undefined where the clause does not say. */
+export function heldAt(pieces: readonly Piece[], from: number, to: number): Where | undefined {
+  for (let at = from; at < to; at++) {
+    const { sense, start, end, part } = pieces[at] as Piece;
+    const sign = part === 'tail' ? undefined : signOf(sense);
+    if (sign?.tells !== 'warm' || sign.celsius === undefined || isOfNoun(pieces[at + 1])) continue;
+    return { start, end, is: 'warm', sure: 'said', way: 'at', not: false, celsius: sign.celsius };
+  }
+  return undefined;
+}
+
+/** `lukewarm water` */
+const isOfNoun = (next: Piece | undefined): boolean =>
+  next !== undefined && (next.sort === 'name' || (next.sort === 'word' && jointOf(next.sense) === undefined));
 
 export const ALREADY: Readonly<Partial<Record<Act, Slot['already']>>> = {
   heat: 'cooked',

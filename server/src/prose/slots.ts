@@ -4,7 +4,7 @@
  */
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft, withOne } from './clauses.ts';
-import { ALREADY } from './described.ts';
+import { ALREADY, heldAt } from './described.ts';
 import type { PlaceKind, Sign, Where } from './event.ts';
 import { Filler, STAYS } from './filler.ts';
 import { lainIn } from './lain.ts';
@@ -45,7 +45,10 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     }
     if (clause.frame === 'state') clause.event = lainIn(pieces, items, clauses, at);
     if (clause.event !== undefined && clause.frame === 'state') continue;
-    if (clause.frame === 'state' && clause.opener === 'which') giveState(pieces, clause, before?.event);
+    if (clause.frame === 'state' && clause.opener === 'which') {
+      giveState(pieces, clause, before?.event);
+      giveWarmth(pieces, clause, before?.event);
+    }
     const bracketOf = clause.frame === 'verbless' && pieces[clause.from - 1]?.word === '(' ? before?.event : undefined;
     // `at 350 F. (moderate oven)`
     if (bracketOf !== undefined) new Filler(pieces, items, clause, bracketOf).fill();
@@ -86,10 +89,19 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
       passFigures(event, before.event);
       goOn(event, before.event);
     }
+    if (clause.verb >= 0) giveWarmth(pieces, clause, event);
+    if (before?.event !== undefined) passFigures(event, before.event);
     before = clause;
   }
   giveSigns(pieces, items, waiting, before?.event);
   if (before === undefined) fillFramed(pieces, items, clauses, start, clauses.length);
+}
+
+/** What is kept so warm as words say lies nowhere else: `keep it lukewarm in the bain-marie`. */
+function giveWarmth(pieces: readonly Piece[], { from, to }: Clause, event: EventDraft | undefined): void {
+  if (event?.act !== 'stay') return;
+  const warmth = heldAt(pieces, from, to);
+  if (warmth !== undefined) event.where = withOne(event.where, warmth);
 }
 
 /** `It improves when it is left out overnight`: all that happens is said as a condition. */

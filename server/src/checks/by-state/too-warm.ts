@@ -104,6 +104,7 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
     return found('stuffed', stay.timed && !stay.branch ? 'error' : 'warning', stay, by.event, SHORT_MIN);
   if (act === 'cool' && by.event.temperatures.some(({ of }) => of === 'food'))
     return spoils(lists, body) ? tooSlow(stay, limits) : undefined;
+  if (act === 'read') return spoils(lists, body) ? notYetCold(stay, limits) : undefined;
   const figure = figureIn(stay);
   const least = (isRoast(lists, body) ? limits.hot.roastC : limits.hot.celsius) - SLACK_C;
   const isHeldWarm = figure !== undefined && figure.celsius.low >= BETWEEN_C && figure.celsius.low < least;
@@ -230,6 +231,19 @@ function tooSlow(stay: Stay, { cooling }: HoldingLimits): TooWarm | undefined {
       );
   }
   return undefined;
+}
+
+/** Read too warm so long after it was hot. */
+function notYetCold(stay: Stay, { cooling }: HoldingLimits): TooWarm | undefined {
+  const { by, lies, minutes } = stay;
+  const isPast = lies.celsius.low > cooling.middleC + 1;
+  if (!isPast && lies.celsius.low <= cooling.endC + 1) return undefined;
+  const limitMin = isPast ? cooling.middleMin : cooling.endMin;
+  const level = levelOver(minutes, limitMin, stay.sure);
+  const at = by.event.times.find(({ kind }) => kind !== 'every') ?? by.event;
+  return level === undefined || level === 'ask'
+    ? undefined
+    : found(isPast ? 'to the middle' : 'to the end', stay.branch ? 'warning' : level, stay, at, limitMin, minutes);
 }
 
 const DAY_MIN = 1440;

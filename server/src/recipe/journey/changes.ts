@@ -6,7 +6,7 @@ import type { Act, Event } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type FoodState, WAS, withStates } from './bodies.ts';
 import { heated, heats, readIn } from './heating.ts';
-import { lie } from './stays.ts';
+import { lie, stillWarm } from './stays.ts';
 import { type Settled, settleTemperatures } from './temperatures.ts';
 import type { Worktop } from './worktop.ts';
 
@@ -91,6 +91,11 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
       if (event.vessel === undefined && isRinsing(by))
         next = withStates(next, (state) => ({ ...state, was: state.was | WAS.rinsed }));
       break;
+    case 'read': {
+      const warm = stillWarm(next, by, temperatures, at);
+      if (warm !== undefined) top.lies(warm);
+      break;
+    }
     case 'open':
       next = { ...next, shut: 'open' };
       break;

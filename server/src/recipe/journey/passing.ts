@@ -71,8 +71,11 @@ export function passTo(
       state: now,
       stays: said.since === undefined || by === undefined || isPutAway ? NONE : asked(now, left, by, at),
     };
-  return laterBy(now, left, () => true, false);
+  // From one part of a day to another.
+  return laterBy(now, left, () => true, left.high - left.low > VAGUE_MIN);
 }
+
+const VAGUE_MIN = 180;
 
 /** The state once the stays that are open have been so long, of those that are asked for. */
 function laterBy(now: FoldState, left: Range, isMeant: (stay: Stay) => boolean, vague: boolean): Passed {

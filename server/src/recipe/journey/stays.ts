@@ -108,6 +108,32 @@ function moved(body: Body, { event: { act, vessel }, into }: BoundEvent): Body {
   return { ...body, ...(isMoved && body.lies.place !== 'room' && { lies: ROOM }), waits: undefined };
 }
 
+/** `Fourteen hours later it reads 32 C`: so long it has not been cold, wherever it was put while it was hot. */
+export function stillWarm(
+  { waits, lies }: Body,
+  by: BoundEvent,
+  temperatures: readonly Settled[],
+  at: { readonly part: number; readonly line: number; readonly branch: boolean },
+): Stay | undefined {
+  const minutes = minutesOf(by.event);
+  // `Next morning it is still at 30 C.`
+  const isTold = by.event.as === 'told' && by.event.where.length === 0;
+  const said = temperatures.find(({ of }) => of === 'food' || (of === 'nothing' && isTold))?.said;
+  if (waits?.body.band !== 'hot' || minutes === undefined || said === undefined) return undefined;
+  const { celsius, sure } = said;
+  if (celsius.low <= COLD_C || celsius.high >= HOT_C) return undefined;
+  return {
+    by,
+    ...at,
+    body: waits.body,
+    lies: { place: lies.place, celsius, sure },
+    minutes,
+    timed: true,
+    sure: weakest(sure, timeSure(by.event)),
+    warmMin: minutes,
+  };
+}
+
 /** Time passes by what these say alone. */
 const TAKES_TIME: ReadonlySet<Event['act']> = new Set([
   'stay',

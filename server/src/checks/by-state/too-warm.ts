@@ -254,7 +254,8 @@ function overIn({ warmMin, by, vague }: Stay, limit: number, sure: Sure): Level 
   // `Serve within 3 d`: how long it is good.
   if (level === 'ask' && by.event.times.some(({ kind, minutes }) => kind === 'limit' && minutes.high >= DAY_MIN))
     return undefined;
-  const isHorizon = vague === true || by.event.times.some(({ kind, minutes }) => kind === 'until' || isVague(kind, minutes));
+  const isHorizon =
+    vague === true || by.event.times.some(({ kind, minutes }) => kind === 'until' || isVague(kind, minutes));
   return level === 'ask' && isHorizon && middle(warmMin) > limit && sure !== 'unread' ? 'warning' : level;
 }
 

@@ -1,7 +1,7 @@
 /**
- * Knows what the client can do, as plain answers. Read once from `initialize`.
+ * Knows what the client can do, as plain answers read once from `initialize`, and what is asked of one that can.
  */
-import type { InitializeParams } from 'vscode-languageserver';
+import type { InitializeParams, Registration } from 'vscode-languageserver';
 
 export interface Abilities {
   readonly pullsDiagnostics: boolean;
@@ -76,6 +76,33 @@ export function readAbilities(params: InitializeParams): Abilities {
     recordTrialCommand: typeof options.recordTrialCommand === 'string' ? options.recordTrialCommand : undefined,
   };
 }
+
+/** What is asked of the client once it listens: to be told of files and of settings. */
+export function registrationsOf(abilities: Abilities): readonly Registration[] {
+  const registrations: Registration[] = [];
+  if (abilities.registersWatchers)
+    registrations.push({
+      id: 'quern-files',
+      method: 'workspace/didChangeWatchedFiles',
+      registerOptions: {
+        watchers: [
+          { globPattern: '**/*.quern' },
+          { globPattern: '**/quern.json' },
+          { globPattern: '**', kind: DELETED },
+        ],
+      },
+    });
+  if (abilities.registersConfiguration)
+    registrations.push({
+      id: 'quern-settings',
+      method: 'workspace/didChangeConfiguration',
+      registerOptions: { section: 'quern' },
+    });
+  return registrations;
+}
+
+/** The protocol's kind of watching that tells of what goes alone. */
+const DELETED = 4;
 
 export const record = (value: unknown): Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};

@@ -4,7 +4,7 @@
  */
 import { type Clause, EventDraft } from './clauses.ts';
 import type { Act } from './event.ts';
-import { evidenceOf, jointOf, signOf, verbOf } from './lexicon.ts';
+import { evidenceOf, jointOf, signOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
 /** What says no more than how something is, or is left. */
@@ -38,11 +38,15 @@ function rareIn(pieces: readonly Piece[], { from, to, event }: Clause): number |
     const { sense, part } = pieces[at] as Piece;
     const is = part === 'joint' ? jointOf(sense)?.is : undefined;
     if (is === 'not' || is === 'aux not' || jointOf(sense)?.way === 'without') return undefined;
+    // `then at 170 C for 13 minutes per 500 g for medium-rare`
+    tells ||=
+      is === 'preposition' && jointOf(sense)?.way === 'for' && signOf(pieces[at + 1]?.sense ?? UNKNOWN) !== undefined;
     tells ||= is === 'aux' || is === 'modal' || verbOf(sense)?.act === 'stay';
     if (!tells || signOf(sense)?.tells !== 'rare') continue;
     const next = pieces[at + 1];
     const isLast = next === undefined || next.sort === 'mark' || next.part === 'joint';
-    if (part === 'describes' ? isLast : isOfMiddle(pieces, at)) return at;
+    const isFor = jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.way === 'for';
+    if (part === 'describes' || isFor ? isLast : isOfMiddle(pieces, at)) return at;
   }
   return undefined;
 }

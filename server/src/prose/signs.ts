@@ -4,7 +4,7 @@
  */
 import type { Clause } from './clauses.ts';
 import type { Act, PlaceKind, Sign, Tells } from './event.ts';
-import { jointOf, signOf, thingOf, verbOf } from './lexicon.ts';
+import { jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
 /** Where what a sign says ends: `until a ball that holds together`, `until thick enough to coat a spoon`. */
@@ -55,6 +55,8 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
 
 /** `Scramble the eggs firm`: what heat makes of its object stands behind it, at the end. */
 export function madeSo(pieces: readonly Piece[], clause: Clause): Sign | undefined {
+  const rare = leftRare(pieces, clause);
+  if (rare !== undefined) return rare;
   let last = clause.to - 1;
   while (last > clause.verb && (pieces[last] as Piece).sort === 'mark') last--;
   if (clause.verb < 0 || last <= clause.verb + 1) return undefined;
@@ -64,6 +66,20 @@ export function madeSo(pieces: readonly Piece[], clause: Clause): Sign | undefin
   const tells = isBehind ? signOf(piece.sense)?.tells : undefined;
   if (tells !== 'set' && tells !== 'through') return undefined;
   return { start: piece.start, end: piece.end, is: tells, sure: 'said', from: 'until' };
+}
+
+/** `4 minutes a side for medium-rare`, `fry the duck rare`: on purpose. */
+function leftRare(pieces: readonly Piece[], { from, to, verb }: Clause): Sign | undefined {
+  for (let at = Math.max(from, verb + 1); at < to; at++) {
+    const { start, end, part, sense } = pieces[at] as Piece;
+    if (signOf(sense)?.tells !== 'rare') continue;
+    const before = jointOf(pieces[at - 1]?.sense ?? UNKNOWN);
+    const next = pieces[at + 1];
+    const isLast = at + 1 === to || next?.sort === 'mark' || next?.sort === 'temperature';
+    const isFor = before?.way === 'for' || before?.is === 'to' || part === 'describes';
+    if (isLast && isFor) return { start, end, is: 'rare', sure: 'said', from: 'until' };
+  }
+  return undefined;
 }
 
 /** What is left to be said where a sign is denied. */

@@ -217,8 +217,8 @@ class Weigher {
       }
     }
     const sign = signOf(sense);
-    // `blood heat, 37 C`, `the soft ball, 115 C`
-    if (sign?.celsius !== undefined) this.sign = STAGE;
+    // `blood heat, 37 C`, `the soft ball, 115 C`, `medium-rare, 54 C`
+    if (sign?.celsius !== undefined || sign?.tells === 'rare') this.sign = STAGE;
     this.isStage ||= sign?.tells === 'stage';
     const thing = this.thingAt(piece);
     if (thing?.sort === 'place') this.place ??= thing;

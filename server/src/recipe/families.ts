@@ -16,6 +16,8 @@ import { foodOf } from './stand-in.ts';
 
 export const FAMILIES = [
   'flesh',
+  /** Steaks and roasts of which the inside may be rare: by advisory, where they are whole. */
+  'eaten rare',
   'egg',
   'mince',
   'animal',
@@ -180,8 +182,7 @@ export function listedAs(ingredient: Ingredient): ReadonlySet<ListedState> {
 /** Lists of a folder say the same again and again. */
 const MOST_SAID = 4096;
 /** Latin, all that a state is written in: a pattern for the letters of all scripts is dear at a start. */
-const WORDS = /[a-zß-öø-ſ]+(?:-[a-zß-öø-ſ]+)*/g;
-
+const WORDS = /[a-zß-öø-ſ]+(?:-[a-zß-öø-ſ]+)*|,/g;
 const WORDS_OF = once(
   (): ReadonlyMap<string, ListedState> =>
     new Map(
@@ -193,15 +194,19 @@ const WORDS_OF = once(
 
 const statesIn = onceByText(statesOf, { texts: MOST_SAID });
 
-const DENIALS: ReadonlySet<string> = new Set(['not', 'never', 'un', 'non']);
+/** Right behind these it is not so; behind the others up to the next comma: `never needled or tenderised`. */
+const PREFIXES: ReadonlySet<string> = new Set(['un', 'non']);
+const DENIALS: ReadonlySet<string> = new Set(['not', 'never', 'nor', 'neither']);
 
 function statesOf(text: string): ReadonlySet<ListedState> {
   const words = WORDS_OF();
   let found: Set<ListedState> | undefined;
   let before = '';
+  let isDeniedOn = false;
   for (const [word] of text.toLowerCase().matchAll(WORDS)) {
+    isDeniedOn = word !== ',' && (isDeniedOn || DENIALS.has(word));
     const state = words.get(word) ?? words.get(`${before} ${word}`);
-    const isDenied = DENIALS.has(before);
+    const isDenied = isDeniedOn || PREFIXES.has(before);
     before = word;
     // `Not pasteurised` is raw; `washed and dried` is as fresh as before.
     const meant = !isDenied ? state : state === 'treated' ? 'raw' : undefined;

@@ -194,3 +194,152 @@ describe('cooks that write no verb', () => {
     ],
   ]);
 });
+
+describe('half done, put away, and done later', () => {
+  const WINGS = ['2 kg chicken wings', '20 g salt'];
+  dangers([
+    [
+      'some minutes at a figure',
+      [
+        ...WINGS,
+        'Salt the wings and give them 12 minutes at 180 C. Cool and put in the fridge.',
+        'On Saturday grill over coals to 75 C at the bone.',
+      ],
+    ],
+    [
+      'told to be raw yet',
+      [
+        ...WINGS,
+        'Drop the wings just till the skin tightens. The bones will still be raw.',
+        'Cool, wrap, into the walk-in.',
+        'Fry to order, to 75 C at the bone.',
+      ],
+    ],
+    [
+      'boiled for minutes',
+      [
+        ...WINGS,
+        'Parboil the wings for 6 minutes, drain, and keep in the fridge overnight.',
+        'Grill until they read 76 C.',
+      ],
+    ],
+    [
+      'browned',
+      [
+        '1 kg minced lamb',
+        '30 g oil',
+        'Shape the lamb in patties and brown in the oil.',
+        'Refrigerate till the party, then bake to 72 C.',
+      ],
+    ],
+    [
+      'left pink',
+      [
+        '1 kg minced pork',
+        'Shape the pork in balls and fry for 5 minutes; they should be pink inside.',
+        'Chill overnight.',
+        'Simmer in tomato sauce to order until the centre reads 74 C.',
+      ],
+    ],
+  ]);
+  safe([
+    ['done at once', [...WINGS, 'Salt the wings and give them 12 minutes at 180 C, then grill to 75 C at the bone.']],
+    [
+      'to a figure first',
+      [
+        ...WINGS,
+        'Bake the wings at 180 C to 75 C. Cool and put in the fridge.',
+        'On Saturday grill over coals to 75 C at the bone.',
+      ],
+    ],
+    [
+      'scalded',
+      [
+        '1 duck',
+        '20 g salt',
+        'Scald the duck in boiling water for 1 minute, dry, and keep in the fridge overnight.',
+        'Roast at 180 C until the thigh reads 76 C.',
+      ],
+    ],
+    [
+      'a joint of beef',
+      [
+        '1.5 kg beef fillet',
+        '500 g puff pastry',
+        'Sear the fillet all over and chill.',
+        'Wrap in the pastry and bake at 200 C to 63 C in the middle.',
+      ],
+    ],
+    [
+      'chilled raw',
+      [...WINGS, 'Salt the wings and put in the fridge.', 'On Saturday grill over coals to 75 C at the bone.'],
+    ],
+  ]);
+});
+
+describe('whole beef, rare on purpose', () => {
+  const of = (food: string, step: string) => cookingFound(food, step);
+  const ASKED = ['undercooked info'];
+  test.each(['13 minutes per 500 g at 170 C for medium-rare, 52 C', 'Roast at 170 C to a rosy 54 C for medium-rare'])(
+    '%s',
+    (how) => {
+      expect(of('2 kg beef', how.startsWith('Roast') ? how : `Roast for ${how}.`)).toEqual(ASKED);
+    },
+  );
+  test.each(['Grill the steak rare, to 49 C in the middle.', 'Grill over high heat for medium-rare, 130 F.'])(
+    '%s',
+    (how) => {
+      expect(of('600 g flank steak', how)).toEqual(ASKED);
+    },
+  );
+  test.each([
+    ['600 g minced beef', 'Shape in patties and grill for medium-rare, 130 F.'],
+    ['1 kg wild boar', 'Roast the boar rare, to 52 C in the middle.'],
+    ['800 g duck breasts', 'Fry the duck for medium-rare, 54 C.'],
+    ['800 g pork loin', 'Roast the pork to 57 C.'],
+    ['800 g beef fillet, needled', 'Roast the fillet for medium-rare, 54 C.'],
+    ['2 kg beef', 'Roast the beef to 52 C.'],
+  ])('but not of %s', (food, how) => {
+    expect(['undercooked error', 'undercooked warning']).toContain(of(food, how)[0]);
+  });
+  test('what was never needled is whole', () => {
+    expect(of('800 g beef fillet, never needled or tenderised', 'Roast the fillet to 63 C in the middle.')).toEqual([]);
+  });
+});
+
+describe('a later part with no meat of its own', () => {
+  dangers([
+    [
+      'cooks what was made ready, too little',
+      [
+        '800 g chicken thighs',
+        '100 ml yoghurt',
+        'Marinate the thighs in the yoghurt in the fridge.',
+        'part Fire',
+        '1 lemon',
+        'Grill until 62 C inside.',
+        'Squeeze the lemon over.',
+      ],
+    ],
+  ]);
+  safe([
+    [
+      'cooks what was made ready',
+      [
+        '800 g chicken thighs',
+        '100 ml yoghurt',
+        'Marinate the thighs in the yoghurt in the fridge.',
+        'part Fire',
+        '1 lemon',
+        'Grill until 75 C inside.',
+        'Squeeze the lemon over.',
+      ],
+    ],
+  ]);
+});
+
+test('what is seen in the pan as it is broken up is a sign', () => {
+  expect(cookingFound('400 g minced pork', 'Put the pork in a hot wok and break it up until no red is left.')).toEqual([
+    'no-safe-temperature info',
+  ]);
+});

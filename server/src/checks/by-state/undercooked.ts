@@ -126,7 +126,13 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
     const { read } = reach;
     const isCrust = group === 'egg' && isBrushed(lists, body);
     if (isCrust && read.celsius.low >= limitOf('meat', rules).celsius - THERMOMETER_C) return undefined;
-    const isAsked = reach.is === 'by thickness' || (read.of !== 'food' && (state.was & WAS.puzzled) !== 0);
+    // Whole beef is served rare on purpose, with the advisory; a household is told so.
+    const isRare =
+      (state.was & WAS.rare) !== 0 &&
+      limit.group === 'meat' &&
+      read.of === 'food' &&
+      isOf(foodOf(ingredient), 'eaten rare');
+    const isAsked = isRare || reach.is === 'by thickness' || (read.of !== 'food' && (state.was & WAS.puzzled) !== 0);
     const level: Level = isAsked || read.sure === 'unread' ? 'ask' : LEVELS[read.sure];
     return { how: { kind: 'figure', read, limit, group }, level, held };
   }

@@ -4,7 +4,7 @@
  */
 import type { Act, Event } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
-import { type Body, type FoodState, WAS, withStates } from './bodies.ts';
+import { type Body, type FoodState, isHot, WAS, withStates } from './bodies.ts';
 import { heated, heats, readIn } from './heating.ts';
 import { lie, stillWarm } from './stays.ts';
 import { type Settled, settleTemperatures } from './temperatures.ts';
@@ -103,6 +103,13 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
       next = eaten(next);
       break;
   }
+  // `Break it up until no red is left`, in the pan.
+  if (
+    isHot(next) &&
+    next.lies.place === 'stove' &&
+    event.until.some(({ is, from }) => is === 'through' && from === 'until')
+  )
+    next = withStates(next, (state) => ({ ...state, was: state.was | WAS.signed }));
   if (event.act === 'read' && event.until.some(({ is }) => is === 'rare')) next = withStates(next, leftRare);
   if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw') next = readIn(next, by, temperatures);
   return lain(next, by, temperatures, at, top);
@@ -144,7 +151,7 @@ const USES: ReadonlySet<Act> = new Set<Act>(['combine', 'eat', 'open']);
 
 /** It is cooked less than its verb says; a figure still tells more. */
 const leftRare = (state: FoodState): FoodState =>
-  state.cooked === 'raw' || (state.was & WAS.animal) === 0
+  (state.was & WAS.animal) === 0
     ? state
     : { ...state, cooked: state.cooked === 'through' ? 'unsaid' : state.cooked, was: state.was | WAS.rare };
 

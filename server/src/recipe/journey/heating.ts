@@ -25,6 +25,8 @@ const SUNK_MIN = 120;
 const SLOW_MIN = 180;
 /** Poultry in pieces takes longer than this in any oven (common practice, no source). */
 const BEGUN_MIN = 20;
+/** In boiling water for no longer than this it is scalded, and raw yet (judgement). */
+const PARBOILED_MIN = 4;
 /** Whatever reads this all through has nothing left that grows (Food Code 2022, 3-401.11, the least of its figures). */
 const LETHAL_C = 63;
 /** Below this no time is published for any flesh (Food Code 2022, 3-401.11(B)). */
@@ -242,10 +244,17 @@ const heatingIn = ({ times }: Event): number =>
 
 /** Seared, half done by what is seen or read, or only begun; no more than scalded it is raw yet. */
 export const isPartly = (state: FoodState): boolean =>
-  state.cooked !== 'through' &&
+  state.cooked !== 'through' && (isToldRaw(state) || isHeatedPartly(state));
+
+/** `The bones will still be raw`: of what nobody heated, it was. */
+const isToldRaw = ({ cooked, was }: FoodState): boolean => cooked === 'raw' && (was & WAS.rare) !== 0;
+
+const isHeatedPartly = (state: FoodState): boolean =>
   (state.cooked === 'outside' || (state.was & WAS.rare) !== 0 || isReadLow(state.reads) || isOnlyBegun(state)) &&
   state.heatedBy !== undefined &&
-  state.heatedBy.event.medium?.is !== 'water';
+  (state.heatedBy.event.medium?.is !== 'water' || isParboiled(state));
+
+const isParboiled = ({ heatedMin }: FoodState): boolean => heatedMin >= PARBOILED_MIN && heatedMin < Infinity;
 
 /** Whole pieces that lay in the oven for minutes, with nothing said of how far they came. */
 const isOnlyBegun = ({ cooked, cut, was, reads, heatedBy, heatedMin }: FoodState): boolean =>

@@ -41,7 +41,11 @@ function make({ part, steps }: Placed): Related {
     others ??= new Set();
     others.add(index);
   };
-  for (const index of larderOf(part).takesIn) see(index);
+  const { takesIn, flesh } = larderOf(part);
+  for (const index of takesIn) see(index);
+  // `Grill until 75 C inside`: a part that lists no meat and begins so goes on with what was made ready before.
+  const first = steps[0] && boundEvents(steps[0])[0];
+  if (first?.event.act === 'heat' && first.names.length === 0 && flesh.length === 0) mixture = true;
   for (const step of steps) {
     if (clocksOf(step).length > 0) clock = true;
     for (const { part: named, ingredients } of step.mentions) {

@@ -60,8 +60,10 @@ export function lie(
     target === undefined
       ? lies
       : { place: target.high <= COLD_C ? ('cold' as const) : lies.place, celsius: target, sure: lies.sure };
+  // `Refrigerate till the party`
+  const isTill = event.times.some(({ kind }) => kind === 'until');
   const isKeptCold =
-    lies.celsius.high <= COLD_C && (time === undefined ? event.act === 'freeze' : time.low >= KEPT_COLD_MIN);
+    lies.celsius.high <= COLD_C && (time === undefined || time[isTill ? 'high' : 'low'] >= KEPT_COLD_MIN);
   const next: Body = {
     ...withStates(body, (state) => {
       const partly = isKeptCold && (state.was & WAS.animal) !== 0 && isPartly(state) ? WAS.partly : 0;

@@ -69,6 +69,8 @@ class Taker {
       !this.bodies.some(hasFlesh)
     )
       for (const body of this.top.state.bodies) if (isUnnamedFlesh(body, this.top.part.index)) add(this.bodies, body);
+    if (by.event.act === 'heat' && names.length === 0 && this.bodies.length === 0 && !this.fresh.some(isFlesh))
+      this.addRawBefore();
     // `Sauce them, and leave till the probe by the bone says 80 C`: no sauce has a bone.
     if (isReadInside(by) && !this.fresh.some(isFlesh) && !this.bodies.some(hasFlesh))
       for (const body of this.top.current()) if (hasFlesh(body)) add(this.bodies, body);
@@ -145,6 +147,16 @@ class Taker {
     if (event.act === 'close' || isFilledIn(by)) this.addJars();
     // `Pour over the boiling brine`: what was made hot for it.
     if (event.act === 'put' && unnamed === 'name' && by.names.length === 0) this.addHot();
+  }
+
+  /** Raw flesh that another part made ready. */
+  private addRawBefore(): void {
+    const isRaw = ({ of, state }: Member): boolean =>
+      of.part !== this.top.part.index &&
+      state.cooked === 'raw' &&
+      this.top.larder(of.part).flesh.includes(of.ingredient);
+    const raw = this.top.state.bodies.findLast(({ members }) => members.some(isRaw));
+    if (raw !== undefined) this.bodies.push(raw);
   }
 
   private addHot(): void {

@@ -51,7 +51,10 @@ export function settleTemperatures(
       return [{ said, of: 'around', sure: 'inferred' }];
     if (said.sure !== 'unread') return said.of === 'nothing' ? [] : [{ said, of: said.of, sure: said.sure }];
     // The place that a verb says by itself tells nothing of a figure.
-    const isPlaced = where.some((w) => !w.not && (w.way === 'at' || w.way === 'to') && w.start !== verb?.start);
+    const isPlaced = where.some(
+      // Neither coals nor a flame are as cool as food.
+      (w) => !w.not && (w.way === 'at' || w.way === 'to') && w.start !== verb?.start && w.is !== 'stove',
+    );
     if (high > BOILS_C) return [{ said, of: act === 'heat' ? 'oven' : 'nothing', sure: 'inferred' }];
     if (high <= ROOM_C) return [{ said, of: 'around', sure: 'inferred' }];
     if (body === undefined) return [];

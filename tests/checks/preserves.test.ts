@@ -280,6 +280,81 @@ describe('flesh that is cured, smoked and hung', () => {
   ]);
 });
 
+describe('canned, and what stands then', () => {
+  const BEANS = ['3 kg runner beans, sliced', '100 g salt', '3 l water'];
+  const packs = 'Ram the beans into Kilner jars with a spoon of salt apiece.';
+  pairs('low-acid-preserve', [
+    [
+      'with a spoon of salt',
+      half(BEANS, packs, 'Top with the boiling water, close the jars and boil them for an hour.', 'Label and shelve.'),
+      half(
+        BEANS,
+        packs,
+        'Top with the boiling water, close the jars and process 20 minutes at 11 pounds pressure.',
+        'Label and shelve.',
+      ),
+    ],
+    [
+      'open one later',
+      half(
+        ['2 kg figs', '1 l water'],
+        'Simmer the figs in the water, pack in jars, seal and boil them half an hour.',
+        'Open one in January.',
+      ),
+      half(
+        ['2 kg figs', '1 l water', '120 ml bottled lemon juice'],
+        'Simmer the figs in the water and lemon juice, pack in jars, seal and boil them half an hour.',
+        'Open one in January.',
+      ),
+    ],
+    [
+      'a place that is a verb as often',
+      half(
+        thin(100, 900),
+        'Stand the carrots and onions in jars.',
+        'Boil the vinegar, water and salt, fill up and close.',
+        'They will wait in the press till wanted.',
+      ),
+      half(
+        thin(900, 100),
+        'Stand the carrots and onions in jars.',
+        'Boil the vinegar, water and salt, fill up and close.',
+        'They will wait in the press till wanted.',
+      ),
+    ],
+  ]);
+  pairs('cooling-too-slow', [
+    [
+      'set by',
+      half(
+        ['400 g cheddar', '400 ml milk', '30 g flour'],
+        'Boil the milk with the flour and melt in the cheese.',
+        'Bottle it hot in jars, seal and set by in the pantry.',
+      ),
+      half(
+        ['400 g cheddar', '400 ml milk', '30 g flour'],
+        'Boil the milk with the flour and melt in the cheese.',
+        'Bottle it hot in jars, seal and set by in the fridge.',
+      ),
+    ],
+  ]);
+  pairs('garlic-in-oil', [
+    [
+      'for as long as they last',
+      half(
+        ['2 kg tomatoes', '4 cloves garlic', '500 ml olive oil'],
+        'Halve the tomatoes and bake at 120 C for an hour.',
+        'Layer with the garlic in a jar, cover with the oil, and stand by the bread bin for as long as they last.',
+      ),
+      half(
+        ['2 kg tomatoes', '500 ml olive oil'],
+        'Halve the tomatoes and dry at 60 C for 24 hours until leathery.',
+        'Layer in a jar, cover with the oil, and stand by the bread bin for as long as they last.',
+      ),
+    ],
+  ]);
+});
+
 describe('nothing is said of', () => {
   test.each<[string, Half]>([
     [
@@ -297,6 +372,39 @@ describe('nothing is said of', () => {
         ['3 kg rice', '450 ml rice vinegar', '200 g sugar', '60 g salt'],
         'Boil the rice, and stir in the vinegar, sugar and salt.',
         'Cool to room temperature. Pack at 10, sell by 2, bin the rest.',
+      ),
+    ],
+    [
+      'what is kept in the cold from one day to another',
+      half(
+        ['500 g brown shrimps, cooked', '250 g butter'],
+        'Melt the butter, stir in the shrimps and fill ramekins.',
+        'Seal with more butter. Granny kept hers in the fridge from one Sunday to the Wednesday.',
+      ),
+    ],
+    [
+      'what is frozen, with talk behind it',
+      half(
+        ['300 g basil', '4 cloves garlic', '500 ml olive oil'],
+        'Blend all, fill jars and close them.',
+        'Stack in the freezer. Ours sees us from August to the next August.',
+      ),
+    ],
+    [
+      'flesh that was under pressure',
+      half(
+        ['2 kg chicken, boned', '20 g salt', '1 l water'],
+        'Pack the chicken raw in jars with the salt and water to cover.',
+        'Screw down and give them 75 minutes in the pressure canner at 11 pounds.',
+        'Wipe and put away in the cellar.',
+      ),
+    ],
+    [
+      'curing salt that is on the list',
+      half(
+        ['3 kg pork shoulder, minced', '75 g salt', '7.5 g curing salt no. 2', '10 g dextrose'],
+        'Mix the pork with salt, cure, dextrose.',
+        'Hang at 12 C for 6 weeks until it has lost a third of its weight. Slice thin.',
       ),
     ],
   ])('%s', (_, safe) => {

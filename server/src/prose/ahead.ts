@@ -306,3 +306,10 @@ export function isToldAnew(pieces: readonly Piece[], at: number): boolean {
 }
 /** They stand for what does something, and `it` for both. */
 const SUBJECTS: ReadonlySet<string> = new Set(['it', 'they', 'she', 'he']);
+
+/** `salt, cure, dextrose`: between two names, with commas and nothing else. */
+export const isListed = (pieces: readonly Piece[], at: number): boolean =>
+  pieces[at - 1]?.word === ',' &&
+  pieces[at - 2]?.sort === 'name' &&
+  pieces[at + 1]?.word === ',' &&
+  pieces[at + 2]?.sort === 'name';

@@ -222,7 +222,10 @@ export class Filler {
     const before = this.pieces[from - 1];
     const isOrdinal = before?.sort === 'amount' && before.end === head.start;
     // `Beside the pump clips`, too, which are no verb there.
-    const isNowhere = isStrange(head.sense) || (way === 'by' && thing === undefined && joint === undefined);
+    const isNoun = jointOf(before?.sense ?? UNKNOWN)?.is === 'article';
+    const isNowhere =
+      isStrange(head.sense) ||
+      (thing === undefined && joint === undefined && (way === 'by' || (isNoun && STAYS.has(event.act))));
     if ((way === 'at' || way === 'by') && !isOrdinal && head.sort === 'word' && isNowhere) {
       if (!this.isOver && this.mayLie())
         this.where({

@@ -12,6 +12,7 @@ import {
   isHeatedAt,
   isInserted,
   isKeptSo,
+  isListed,
   isNamedAs,
   isNounAhead,
   isOfSubject,
@@ -228,6 +229,8 @@ class Scan extends Expecting {
           this.expects = 'behind thing';
           return true;
         }
+        // `with salt, cure, dextrose`
+        if (noun && isListed(this.pieces, at)) return false;
         // `bake hollow and crisp`
         if (
           !this.behindComma &&

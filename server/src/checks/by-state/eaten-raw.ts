@@ -82,7 +82,9 @@ function isCured(lists: Lists, body: Body, group: Group): boolean {
   return (
     has.has('curing') ||
     (group !== 'fish' && group !== 'ground meat' && saltG >= massG * CURES && (dried || lay >= CURING_MIN)) ||
-    membersIn(lists, body).some(({ ingredient }) => isCuringSalt(ingredient))
+    membersIn(lists, body).some(({ ingredient }) => isCuringSalt(ingredient)) ||
+    // What is on the list for it is in it, though no step is read to name it.
+    body.members.some(({ of }) => lists.parts[of.part]?.head.ingredients.some(isCuringSalt))
   );
 }
 

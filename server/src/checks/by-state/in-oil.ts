@@ -19,6 +19,7 @@ export const MOST_DAYS = 4;
 /** Fat of the whole from which it shuts the air out; what is laid in it is shut off by less. */
 export const OILY = 0.4;
 export const COVERING = 0.2;
+const TOPPED = 0.1;
 /** Acid of the whole that keeps the pH down: vinegar or lemon juice of 5 % for a twelfth of it (common practice, no source). */
 export const SOUR = 0.004;
 
@@ -41,9 +42,13 @@ export const keptInOil = onceFor((journey: Journey): readonly InOil[] => {
 const isFresh = (ingredient: Ingredient): boolean =>
   !ingredient.free && isIn(ingredient, 'from the soil') && !listedAs(ingredient).has('dried');
 
+/** And no step dried it. */
+const isFreshIn = ({ ingredient, member: { state } }: Held): boolean =>
+  isFresh(ingredient) && (state.was & WAS.dried) === 0;
+
 /** Something fresh that lies in fat. */
 const solidIn = onceForBody((lists, body): Held | undefined =>
-  isShutOff(lists, body) ? membersIn(lists, body).find(({ ingredient }) => isFresh(ingredient)) : undefined,
+  isShutOff(lists, body) ? membersIn(lists, body).find(isFreshIn) : undefined,
 );
 
 /** What is used up later lay in its oil until then. */
@@ -75,7 +80,8 @@ function judge(journey: Journey, body: Body): InOil | undefined {
 /** It lies in fat enough. */
 export function isShutOffByFat(body: Body, { massG, of }: Mixture): boolean {
   const isLaid = body.members.some(({ state }) => (state.was & WAS.inFat) !== 0);
-  return massG > 0 && of.fat >= massG * (isLaid ? COVERING : OILY);
+  // What is covered with it is shut off by less.
+  return massG > 0 && of.fat >= massG * (body.shut === 'under fat' ? TOPPED : isLaid ? COVERING : OILY);
 }
 
 /** And nothing keeps it sour. */
@@ -86,7 +92,7 @@ function isShutOff(lists: Lists, body: Body): boolean {
 
 function tooLong(journey: Journey, body: Body): Kept | undefined {
   const stays = keepingStays(journey, body, DAY).filter((stay) => isShutOff(journey, stay.body));
-  if (stays.length === 0) return putBy(body);
+  if (stays.length === 0) return body.band === 'frozen' ? undefined : putBy(body);
   for (const stay of stays) {
     const kept = keptBy(stay);
     if (kept === undefined) continue;

@@ -22,6 +22,7 @@ export interface Kept {
 /** What is done when something is left to itself. */
 const KEEPING: ReadonlySet<Stay['by']['event']['act']> = new Set([
   'stay',
+  'reserve',
   'pack',
   'close',
   'put',

@@ -281,7 +281,7 @@ const isSetDown = (lists: Lists, { timed, branch, by: { event }, lies, body }: S
   event.where.some(({ not, way }) => !not && (way === 'at' || way === 'to'));
 const SET_DOWN: ReadonlySet<PlaceKind> = new Set<PlaceKind>(['room', 'outdoors', 'warm']);
 
-const OPEN_STAYS: ReadonlySet<Act> = new Set(['stay', 'pack', 'close', 'cover', 'put']);
+const OPEN_STAYS: ReadonlySet<Act> = new Set(['stay', 'pack', 'close', 'cover', 'put', 'reserve']);
 
 /** Two hours while it cools from hot; four for what lies about. */
 const limitFor = ({ by, body }: Stay, { cooling, leftOut }: HoldingLimits): number =>

@@ -109,11 +109,17 @@ function bind(event: Event, mentions: readonly Mention[], from: number): BoundEv
     // The oil it is fried in is what it lies in, and no object.
     const isAround =
       slot === undefined && [event.medium, event.vessel].some((each) => each !== undefined && isWithin(mention, each));
-    const role = mention.verb || isAround ? 'with' : (slot?.role ?? 'what');
+    const role = mention.verb || isAround ? 'with' : (slot?.role ?? measuredIn(objects, mention)?.role ?? 'what');
     names.push(slot?.already === undefined ? { mention, role } : { mention, role, already: slot.already });
   }
   return { event, names, unnamed: unnamedIn(objects, 'what', mentions), into: unnamedIn(objects, 'into', mentions) };
 }
+
+/** `With a spoon of salt`: the salt is what the spoon was said to be. */
+const measuredIn = (objects: readonly Slot[], { start }: Span): Slot | undefined =>
+  objects.find(({ by, end }) => by === 'vessel' && start > end && start - end <= OF);
+/** ` of ` */
+const OF = 4;
 
 function unnamedIn(objects: readonly Slot[], role: Slot['role'], mentions: readonly Mention[]): Slot['by'] | undefined {
   let found: Slot['by'] | undefined;

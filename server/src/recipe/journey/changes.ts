@@ -97,7 +97,8 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
       break;
     }
     case 'open':
-      next = { ...next, shut: 'open' };
+      // `Boil them, and open one in January`: the others stay shut.
+      next = by.names.length === 0 && isSealed(next) ? next : { ...next, shut: 'open' };
       break;
     case 'eat':
       next = eaten(next);
@@ -146,6 +147,14 @@ const eaten = (body: Body): Body => withStates(body, (state) => ({ ...state, was
 /** It is washed, and nothing that is named is taken out of it. */
 const isRinsing = ({ event, names }: BoundEvent): boolean =>
   event.craft === 'rinse' && names.every(({ role }) => role !== 'from');
+
+/** Heated in its closed jar. */
+const isSealed = ({ shut, vessel, lies, members }: Body): boolean =>
+  shut === 'jar' &&
+  vessel === 'jar' &&
+  HEATED_AT.has(lies.place) &&
+  members.some(({ state }) => state.cooked !== 'raw');
+const HEATED_AT: ReadonlySet<Body['lies']['place']> = new Set<Body['lies']['place']>(['stove', 'bath', 'oven']);
 
 const USES: ReadonlySet<Act> = new Set<Act>(['combine', 'eat', 'open']);
 

@@ -56,6 +56,9 @@ export class Folder {
       const clock = clocks.shift() as ClockSaid;
       // Denied or only advised, no time has passed.
       if (clock.start >= event.start && event.said !== 'yes') continue;
+      // `Kept in the fridge from Sunday to Wednesday`: so long it lay there.
+      if (event.times.some(({ kind, start, end }) => kind === 'spent' && start <= clock.start && clock.end <= end))
+        continue;
       if (clock.start >= event.start && isEndOf(by, clock)) {
         timed = lasting(timed, clock, this.top.state);
         end = clock;

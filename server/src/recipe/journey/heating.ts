@@ -97,7 +97,7 @@ export function heats(
     if (cooks === 'barely') return false;
     if (temperatures.length > 0) return temperatures.every(({ said }) => said.celsius.low >= HOT_SMOKE_C);
     // `Hang them in the smoker, and hold the smoke at 38 C`: how warm it is comes after.
-    if (act !== 'smoke') return times.length > 0 || until.length > 0;
+    if (act !== 'smoke' && times.length === 0) return until.length > 0;
     // Cold smoke takes longer.
     return times.some(({ kind, minutes }) => kind === 'spent' && minutes.high <= HOT_SMOKE_MIN);
   }
@@ -132,7 +132,9 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   // A figure says more than the verb beside it, and so does `still pink`.
   const isWetThrough = isBoiling(event.medium) && (event.act === 'put' || (cooks === 'as read' && isTimed(event)));
   const through =
-    ((cooks === 'through' || isWetThrough) && figures.length === 0 && (signs & WAS.rare) === 0) ||
+    ((cooks === 'through' || isWetThrough || (isPressed && isTimed(event))) &&
+      figures.length === 0 &&
+      (signs & WAS.rare) === 0) ||
     isSunkInFat(event, body, temperatures);
   const slow = isSlow(event, body);
   const heatedMin = heatingIn(event);

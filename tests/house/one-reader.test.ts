@@ -56,6 +56,7 @@ test('nobody but the reader and the binder reads the words of a sentence', () =>
 const OPEN_TO_ALL = [
   'event',
   'topics',
+  'things',
   'counts',
   'rounds',
   'verb-named',

@@ -56,6 +56,7 @@ import unknownPart from './reading/unknown-part.ts';
 import unknownUnit from './reading/unknown-unit.ts';
 import unreadAmount from './reading/unread-amount.ts';
 import allergenClaim from './safety/allergen-claim.ts';
+import burnOrBurst from './safety/burn-or-burst.ts';
 import coolingTooSlow from './safety/cooling-too-slow.ts';
 import curingSaltDose from './safety/curing-salt-dose.ts';
 import dispositionUnsaid from './safety/disposition-unsaid.ts';
@@ -132,6 +133,7 @@ export const CHECKS: readonly Check[] = [
   unknownUnit,
   unreadAmount,
   allergenClaim,
+  burnOrBurst,
   coolingTooSlow,
   curingSaltDose,
   dispositionUnsaid,

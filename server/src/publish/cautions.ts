@@ -17,6 +17,9 @@ const CAUTIONS: Readonly<Record<string, string>> = {
   'held-too-warm': 'Do not leave it standing warm: keep it below 5 °C (41 °F) or above 57 °C (135 °F).',
   'low-acid-preserve': 'Not a recipe for keeping at room temperature: keep it in the fridge, and eat it within days.',
   'curing-salt-dose': 'Weigh the curing salt exactly: too much is poisonous.',
+  'burn-or-burst': 'A step of this recipe can burn or hurt whoever does it: read it again before you begin.',
+  'natural-toxin':
+    'Contains a plant or mushroom that is poisonous unless it is prepared with care: ask before you eat it.',
   'kept-too-long': 'Keep it in the fridge for 7 days at most, or freeze it.',
   'garlic-in-oil': 'Garlic in oil is kept in the fridge, for no more than 4 days.',
 };

@@ -30,6 +30,11 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ],
     ['cooling-too-slow', 'six hours to the middle', ['70 F within 2 h', '70 F within 6 h']],
     [
+      'burn-or-burst',
+      'boiling, in a blender that is shut',
+      ['Strain and cool', 'Fill a blender to the brim with it boiling, clamp the lid down and blend. Strain and cool'],
+    ],
+    [
       'kept-too-long',
       'weeks for days',
       ['to 41 F within 6 h in all.', 'to 41 F within 6 h in all, and keep in the refrigerator for 5 weeks.'],

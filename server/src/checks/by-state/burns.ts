@@ -1,0 +1,251 @@
+/**
+ * Knows what bursts, boils over or burns whoever does it: hot liquid shut in a blender, a frozen bird in hot fat, an egg in its shell in the
+ * microwave oven, dry ice that is swallowed, a spirit over a flame, what is heated in a closed tin.
+ * Refuses to know whether what is cooked is safe to eat.
+ */
+import { middle } from '../../measure/quantity.ts';
+import type { Span } from '../../notation/tree.ts';
+import type { Act } from '../../prose/event.ts';
+import type { Spoken } from '../../prose/things.ts';
+import { isIn, isOf, listedAs } from '../../recipe/families.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { BoundEvent } from '../../recipe/journey/bind.ts';
+import { type Body, WAS } from '../../recipe/journey/bodies.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
+import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
+import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
+import { onceFor } from '../once.ts';
+import { type Held, membersIn, mixtureIn } from './spoils.ts';
+import type { Level } from './verdict.ts';
+
+export type Burning =
+  | 'blender'
+  | 'frozen in fat'
+  | 'wet in fat'
+  | 'egg'
+  | 'cold swallowed'
+  | 'cold shut'
+  | 'spirit poured'
+  | 'spirit boiled'
+  | 'pressure'
+  | 'sealed';
+
+export interface Burn extends Span {
+  readonly kind: Burning;
+  readonly level: Level;
+  readonly part: number;
+  /** The line in its part, from 0. */
+  readonly line: number;
+}
+
+/** Of what is poured from a blender, water by weight (judgement). */
+const LIQUID = 0.6;
+/** A bird or a joint: in smaller pieces fat only spits (judgement). Grams. */
+const WHOLE_G = 800;
+/** Fat to lie in. Grams. */
+const DEEP_G = 1000;
+/** Grams of alcohol in 100 g of a spirit: 30 % by volume, that burns when it is warm. */
+const SPIRIT = 24;
+/** Of what boils, as much alcohol in what is wet, and so many grams of it (judgement). */
+const STRONG = 0.25;
+const STRONG_G = 50;
+
+/** A step with all that is asked of it. */
+interface At {
+  readonly journey: Journey;
+  readonly step: FoldedStep;
+  readonly things: readonly Spoken[];
+  /** All that is done, the step's own from `from` on. */
+  readonly done: readonly Done[];
+}
+
+interface Done {
+  readonly by: BoundEvent;
+  readonly things: readonly Spoken[];
+}
+
+export const burns = onceFor((journey: Journey): readonly Burn[] => {
+  const { steps, parts } = journey;
+  const all = steps.map((step) => ({ step, things: thingsAt(parts, step) }));
+  const found: Burn[] = [];
+  all.forEach(({ step, things }, at) => {
+    const done = all.slice(at).flatMap((each) => each.step.events.map((by) => ({ by, things: each.things })));
+    for (const burn of burnsIn({ journey, step, things, done }))
+      if (!found.some(({ kind, part, line }) => kind === burn.kind && part === burn.part && line === burn.line))
+        found.push(burn);
+  });
+  return found;
+});
+
+function burnsIn(at: At): readonly Burn[] {
+  const { step } = at;
+  return step.events.flatMap((by) => {
+    if (by.event.said !== 'yes') return [];
+    const said = (kind: Burning, level: Level): Burn => {
+      const { start, end } = by.event.verb ?? by.event;
+      return { kind, level, part: step.part, line: step.line, start, end };
+    };
+    return [
+      of('blender', blended(at, by)),
+      of('frozen in fat', inFat(at, by, true)),
+      of('wet in fat', inFat(at, by, false)),
+      of('egg', eggInShell(at, by)),
+      ...cold(at, by),
+      of('spirit poured', poured(at, by)),
+      of('spirit boiled', boiled(at, by)),
+      of('pressure', overfilled(at, by)),
+      of('sealed', sealed(at, by)),
+    ].flatMap(([kind, level]) => (level === undefined ? [] : [said(kind, level)]));
+  });
+}
+
+const of = (kind: Burning, level: Level | undefined): readonly [Burning, Level | undefined] => [kind, level];
+
+/** The bodies that an event heats. */
+const heatedBy = ({ step }: At, by: BoundEvent): readonly Body[] =>
+  by.event.act === 'heat'
+    ? step.after.bodies.filter(({ members }) => members.some(({ state }) => state.heatedBy === by))
+    : [];
+
+/** What boils is shut in a jug and whirled: it turns to steam all at once. */
+function blended({ journey, step, things }: At, { event }: BoundEvent): Level | undefined {
+  if (event.act !== 'combine' || !speaks(things, 'blender') || speaks(things, 'stick blender', 'vent'))
+    return undefined;
+  const isHotIn = ({ bodies, focus }: FoldedStep['after']): boolean =>
+    bodies.some((body) => {
+      if (!focus.includes(body.id) || body.band !== 'hot') return false;
+      const { massG, waterG } = mixtureIn(journey, body);
+      return waterG >= massG * LIQUID;
+    });
+  const before = journey.steps[journey.steps.indexOf(step) - 1];
+  const cools = step.events.some(({ event: other }) => COOLS.has(other.act) && other.start < event.start);
+  if (!isHotIn(step.after) && (cools || before === undefined || !isHotIn(before.after))) return undefined;
+  const isShut = step.events.some(
+    ({ event: other }) => other.act === 'close' && other.said === 'yes' && other.start < event.end + NEXT,
+  );
+  const isFull = speaks(things, 'brim');
+  const boils = step.events.some(({ event: other }) => other.act === 'heat' && other.as === 'told');
+  if (isFull || (isShut && boils)) return 'error';
+  return isShut ? 'warning' : undefined;
+}
+const COOLS: ReadonlySet<Act> = new Set(['cool', 'stay', 'freeze']);
+/** A lid goes on before, or in the same breath. */
+const NEXT = 40;
+
+/** A bird as it comes from the freezer or the brine: its water boils in the fat, which goes over the rim and burns. */
+function inFat(at: At, by: BoundEvent, frozen: boolean): Level | undefined {
+  const { event, names } = by;
+  if (event.medium?.is !== 'fat' && event.craft !== 'deep-fry') return undefined;
+  const { journey, step, things } = at;
+  const part = journey.parts[step.part];
+  const isDeep =
+    event.craft === 'deep-fry' ||
+    part?.head.ingredients.some(
+      (each) => isIn(each, 'fat') && each.weighed.known && middle(each.weighed.grams) >= DEEP_G,
+    );
+  if (!isDeep) return undefined;
+  for (const body of heatedBy(at, by))
+    for (const { member, ingredient } of membersIn(journey, body)) {
+      const { state } = member;
+      if (!isOf(foodOf(ingredient), 'flesh') || state.cut !== 'whole' || !ingredient.weighed.known) continue;
+      if (middle(ingredient.weighed.grams) * middle(member.share) < WHOLE_G) continue;
+      const isFrozen =
+        ((state.was & WAS.frozen) !== 0 && (state.was & WAS.thawed) === 0) ||
+        names.some(({ already }) => already === 'frozen');
+      if (frozen ? isFrozen : !isFrozen && speaks(things, 'wet')) return 'error';
+    }
+  return undefined;
+}
+
+/** What is done to an egg that is in no shell any more. */
+const OPENS: ReadonlySet<Act> = new Set(['cut', 'combine', 'open', 'divide', 'mince', 'unknown']);
+
+function eggInShell(at: At, by: BoundEvent): Level | undefined {
+  if (by.event.medium?.is !== 'microwaves') return undefined;
+  const { journey, step } = at;
+  for (const body of heatedBy(at, by)) {
+    const held = membersIn(journey, body).filter(({ ingredient }) => !isPlain(ingredient));
+    if (held.length === 0 || !held.every(isWholeEgg)) continue;
+    const before = journey.steps.slice(0, journey.steps.indexOf(step) + 1);
+    if (before.some((each) => speaks(thingsAt(journey.parts, each), 'in the shell'))) return 'error';
+    const isOpened = before.some(({ events }) =>
+      events.some((other) => other !== by && OPENS.has(other.event.act) && other.event.said === 'yes'),
+    );
+    return isOpened ? undefined : 'warning';
+  }
+  return undefined;
+}
+
+const isWholeEgg = ({ member: { state }, ingredient }: Held): boolean =>
+  foodOf(ingredient)?.class === 'egg' && state.cut === 'whole' && !listedAs(ingredient).has('cooked');
+const isPlain = (ingredient: Ingredient): boolean => isIn(ingredient, 'water') || foodOf(ingredient)?.class === 'salt';
+
+/** Kept cold by it, and not mixed with it. */
+const AROUND: ReadonlySet<Act> = new Set(['pack', 'stay', 'cool', 'freeze', 'eat', 'discard']);
+
+function cold({ things, done }: At, by: BoundEvent): readonly (readonly [Burning, Level | undefined])[] {
+  const { event } = by;
+  const from = done.findIndex((each) => each.by === by);
+  if (!speaks(within(things, event), 'cryogen')) return [];
+  const after = done.slice(from + 1);
+  const isShut =
+    event.vessel?.is === 'jar' || after.some(({ by: { event: next } }) => next.act === 'close' && next.said === 'yes');
+  if (isShut && !speaks(things, 'vent')) return [of('cold shut', 'error')];
+  if (AROUND.has(event.act) || event.until.length > 0) return [];
+  for (const { by: next, things: spoken } of after) {
+    if (next.event.said !== 'yes') continue;
+    if (next.event.act === 'stay' || next.event.act === 'discard' || speaks(within(spoken, next.event), 'gone'))
+      return [];
+    if (next.event.act === 'eat') return [of('cold swallowed', 'error')];
+  }
+  return speaks(things, 'gone') ? [] : [of('cold swallowed', 'warning')];
+}
+
+const isSpirit = (ingredient: Ingredient | undefined): boolean =>
+  ingredient !== undefined && (foodOf(ingredient)?.per100.alcohol ?? 0) >= SPIRIT;
+
+/** Out of the bottle, the flame climbs back into it. */
+function poured({ journey, step, things }: At, { event, names }: BoundEvent): Level | undefined {
+  if (event.act !== 'put' && event.act !== 'combine') return undefined;
+  const isOfSpirit = names.some(({ mention }) =>
+    mention.ingredients.some((ref) => isSpirit(journey.parts[ref.part]?.head.ingredients[ref.ingredient])),
+  );
+  if (!isOfSpirit) return undefined;
+  const own = within(things, event);
+  if (speaks(own, 'flame')) return 'error';
+  const burnsAlready =
+    speaks(things, 'flame') || step.events.some(({ event: other }) => other.where.some(({ is }) => is === 'stove'));
+  return speaks(own, 'bottle') && burnsAlready ? 'error' : undefined;
+}
+
+/** What rises from it is what burns. */
+function boiled(at: At, by: BoundEvent): Level | undefined {
+  if (by.event.cooks !== 'through' || by.event.medium?.is === 'pressure') return undefined;
+  for (const body of heatedBy(at, by)) {
+    const { waterG, alcoholG } = mixtureIn(at.journey, body);
+    if (alcoholG >= STRONG_G && alcoholG >= (waterG + alcoholG) * STRONG)
+      return speaks(within(at.things, by.event), 'flame') ? 'error' : 'warning';
+  }
+  return undefined;
+}
+
+/** Foam shuts the valve. */
+const overfilled = ({ things }: At, { event }: BoundEvent): Level | undefined =>
+  speaks(things, 'pressure cooker') && !speaks(things, 'vent') && speaks(within(things, event), 'brim')
+    ? 'error'
+    : undefined;
+
+/** What is shut goes off when it is hot enough: a tin in the coals, a closed jar in the microwave oven. */
+function sealed(at: At, by: BoundEvent): Level | undefined {
+  const { event } = by;
+  const isHeated =
+    event.act === 'heat' ||
+    event.where.some(({ is, not, way }) => !not && way !== 'off' && (is === 'stove' || is === 'oven'));
+  if (!isHeated) return undefined;
+  if (speaks(within(at.things, event), 'unopened')) return event.medium?.is === 'water' ? 'warning' : 'error';
+  // What was boxed up for tomorrow is opened before it is warmed.
+  const isClosed = at.step.events.some(({ event: other }) => other.act === 'close' && other.start < event.start);
+  const isShut = heatedBy(at, by).some(({ shut, vessel }) => shut === 'jar' && vessel === 'jar');
+  return isClosed && isShut && event.medium?.is === 'microwaves' ? 'error' : undefined;
+}

@@ -1,0 +1,115 @@
+import { type Burning, burns } from '../by-state/burns.ts';
+import { overJourneys } from '../by-state/over-journeys.ts';
+import { severityAt } from '../by-state/verdict.ts';
+import { defineCheck } from '../check.ts';
+import { foundAgain } from '../found-again.ts';
+import { CAUTION } from './limits.ts';
+
+interface Values {
+  readonly kind: Burning;
+}
+
+interface Words {
+  readonly message: string;
+  readonly source: string;
+}
+
+const WORDS: Readonly<Record<Burning, Words>> = {
+  blender: {
+    message:
+      'Hot liquid in a closed blender turns to steam and throws the lid off: let it cool for 10 min, fill the jug no more than a third, and leave the vent of the lid open under a cloth; or use a stick blender.',
+    source: 'US Consumer Product Safety Commission and makers of blenders, on hot liquids (from memory)',
+  },
+  'frozen in fat': {
+    message:
+      'Frozen, it makes the hot fat boil over and catch fire: thaw it all through, 24 h in the fridge for every 2 kg, and dry it inside and out.',
+    source: 'USDA FSIS, Deep Fat Frying and Turkey (for consumers; from memory)',
+  },
+  'wet in fat': {
+    message:
+      'Wet, it makes the hot fat boil over and catch fire: drain it and dry it inside and out before it goes in, with the flame off.',
+    source: 'USDA FSIS, Deep Fat Frying and Turkey (for consumers; from memory)',
+  },
+  egg: {
+    message:
+      'An egg in its shell goes off in a microwave oven, or when it is bitten into: boil it in a pan, or break it and prick the yolk.',
+    source: 'USDA FSIS, microwave ovens and food safety; FDA (for consumers; from memory)',
+  },
+  'cold swallowed': {
+    message:
+      'Dry ice and liquid nitrogen burn the mouth and the stomach through: keep them out of what is served, or wait until the last of it has gone.',
+    source: 'FDA, advice on liquid nitrogen and dry ice at the point of sale (2018; from memory)',
+  },
+  'cold shut': {
+    message: 'Dry ice and liquid nitrogen swell several hundred times and burst what is closed: leave it open.',
+    source: 'US OSHA and NIOSH on dry ice (from memory)',
+  },
+  'spirit poured': {
+    message:
+      'Flames climb along a spirit that is poured over fire, into the bottle: take the pan off the heat, measure the spirit into a cup, pour it in, and only then light it.',
+    source: 'UK Health and Safety Executive, catering: flambé (from memory)',
+  },
+  'spirit boiled': {
+    message:
+      'What rises from boiling spirit burns at any flame: thin it first, or warm it in a bath of hot water, away from gas and with a window open.',
+    source: 'UK Health and Safety Executive, flammable vapours in kitchens (from memory)',
+  },
+  pressure: {
+    message:
+      'Filled so far, what foams shuts the valve of a pressure cooker: two thirds at most, a half for pulses, grains and whatever swells.',
+    source: 'makers of pressure cookers and US extension services (from memory)',
+  },
+  sealed: {
+    message: 'What is closed bursts when it is heated: open the tin or jar, or empty it into a pan, first.',
+    source: 'USDA FSIS and makers of tins (from memory)',
+  },
+};
+
+const found = foundAgain<Values>(
+  overJourneys((_house, journey) =>
+    burns(journey).map(({ kind, level, part, line, start, end }) => ({
+      at: { part, line, start, end },
+      ...severityAt(level),
+      values: { kind },
+    })),
+  ),
+);
+
+export default defineCheck<Values>({
+  code: 'burn-or-burst',
+  title: 'Something boils over, bursts or burns whoever cooks or eats it',
+  family: 'safety',
+  severity: 'error',
+  scope: 'recipe',
+  source: {
+    kind: 'from memory',
+    title:
+      'USDA FSIS on frying turkeys and on microwave ovens, FDA on dry ice and liquid nitrogen, UK HSE on flambé, makers of pressure cookers',
+  },
+  explain: `**What it computes.** Whether a step shuts what is boiling in a blender, lowers a bird or a joint that is frozen or wet into deep hot fat, heats an egg in its shell in a microwave oven, serves dry ice or liquid nitrogen before it has gone or closes a bottle on it, pours a spirit over a flame or boils it, fills a pressure cooker to the brim, or heats a tin or jar that is closed.
+
+**Why it matters.** Steam, hot fat and flame hurt more cooks than anything that grows in food, and dry ice that is swallowed makes a hole.
+
+**What to do.** What the message says of each.
+
+It is a warning where only a lid goes on something hot, where nobody says that the egg is broken, and where a closed tin is boiled under water. **Silent** for stick blenders, for what cooled or is blended in small batches with the vent open, for a bird that was thawed and dried, for small pieces, for dry ice around what is kept cold, for a measured spirit off the heat, and for canning.`,
+  find: ({ recipe, house }) => found(recipe, house),
+  say: ({ kind }) => {
+    const { message, source } = WORDS[kind];
+    return { message: `${message} ${CAUTION}`, source };
+  },
+  examples: {
+    good: [
+      'recipe Carrot soup\n  1 kg      carrots\n  1.5 l     water\n  do Boil the carrots in the water for 25 min and cool for 15 min.\n  do Blend in small batches, with the vent of the lid open under a cloth.\n',
+      'recipe Fried turkey\n  5 kg      frozen turkey\n  10 l      groundnut oil\n  do Thaw the turkey in the fridge for 3 days and dry it inside and out.\n  do Heat the oil to 175 C, lower in the turkey and fry for 45 min, until it reads 74 C.\n',
+      'recipe Bananas\n  4         bananas\n  60 g      butter\n  50 ml     rum\n  do Fry the bananas in the butter for 4 min until golden.\n  do Take the pan off the heat, pour in the rum and light it.\n',
+    ],
+    bad: [
+      'recipe Carrot soup\n  1 kg      carrots\n  1.5 l     water\n  do Boil the carrots in the water for 25 min.\n  do Fill the blender to the brim with the boiling soup, clamp the lid down and whizz.\n# "whizz" burn-or-burst: throws the lid off\n',
+      'recipe Fried turkey\n  5 kg      frozen turkey\n  10 l      groundnut oil\n  do Heat the oil to 175 C, lower in the turkey and fry for 45 min, until it reads 74 C.\n# "fry" burn-or-burst: Frozen\n',
+      'recipe Eggs\n  3 large   eggs\n  do Put the eggs in their shells in a mug and microwave for 4 min until hard.\n# "microwave" burn-or-burst: in its shell\n',
+      'recipe Punch\n  1 l       apple juice\n  100 g     dry ice\n  do Pour the juice into glasses, drop a piece of dry ice into each and drink.\n# "drop" burn-or-burst: burn the mouth\n',
+      'recipe Bananas\n  4         bananas\n  60 g      butter\n  50 ml     rum\n  do Fry the bananas in the butter for 4 min until golden.\n  do Pour the rum from the bottle over the flame.\n# "Pour" burn-or-burst: into the bottle\n',
+    ],
+  },
+});

@@ -1,0 +1,35 @@
+/**
+ * Knows which things a step speaks of, and whether it denies them.
+ * Refuses to know what they are asked for.
+ */
+import { keptOn } from '../notation/kept.ts';
+import type { Span } from '../notation/tree.ts';
+import { type Spoken, spokenOf, type Thing } from '../prose/things.ts';
+import type { Part, Step } from './recipe.ts';
+
+const KEPT = keptOn<Step['sentence'], readonly Spoken[]>();
+
+/** What a step speaks of, from left to right, without what it denies. */
+function thingsOf({ sentence }: Step): readonly Spoken[] {
+  let kept = KEPT.get(sentence);
+  if (kept === undefined) {
+    kept = spokenOf(sentence.items);
+    KEPT.set(sentence, kept);
+  }
+  return kept;
+}
+
+/** The same of the step at a line of a part. */
+export function thingsAt(parts: readonly Part[], { part, line }: { part: number; line: number }): readonly Spoken[] {
+  const step = parts[part]?.steps.find((each) => each.line === line);
+  return step === undefined ? NONE : thingsOf(step);
+}
+
+const NONE: readonly Spoken[] = [];
+
+export const speaks = (things: readonly Spoken[], ...of: readonly Thing[]): boolean =>
+  things.some(({ is }) => of.includes(is));
+
+/** Those within a clause. */
+export const within = (things: readonly Spoken[], { start, end }: Span): readonly Spoken[] =>
+  things.filter((thing) => thing.start >= start && thing.end <= end);

@@ -355,6 +355,76 @@ describe('canned, and what stands then', () => {
   ]);
 });
 
+describe('how it is put up', () => {
+  pairs('low-acid-preserve', [
+    [
+      'lids tight',
+      half(
+        ['1 kg cauliflower', '2 l water', '60 g salt'],
+        'Blanch the cauliflower, cool it, and jar it in the boiled salted water, lids tight.',
+        'Stand the jars with the tins.',
+      ),
+      half(
+        ['1 kg cauliflower', '800 ml water', '1.2 l white vinegar', '60 g salt'],
+        'Blanch the cauliflower, cool it, and jar it in the boiled water, vinegar and salt, lids tight.',
+        'Stand the jars with the tins.',
+      ),
+    ],
+    [
+      'scalding into jars',
+      half(
+        ['3 kg pumpkin', '300 g brown sugar'],
+        'Cook the pumpkin with the sugar for an hour.',
+        'Spoon it scalding into jars, lids on, ten minutes in the kettle.',
+      ),
+      half(
+        ['3 kg pumpkin', '300 g brown sugar'],
+        'Cook the pumpkin with the sugar for an hour.',
+        'Spoon it cold into tubs and freeze.',
+      ),
+    ],
+    [
+      'eggs that are boiled and peeled in one breath',
+      half(
+        ['24 eggs', '1 l white wine vinegar'],
+        'Hard-boil and peel the eggs.',
+        'Heat the vinegar, pour over the eggs in the big jar, and leave it in the vestry for whoever comes in hungry until Advent.',
+      ),
+      half(
+        ['24 eggs', '1 l white wine vinegar'],
+        'Hard-boil and peel the eggs.',
+        'Heat the vinegar, pour over the eggs in the big jar, and leave it in the fridge for whoever comes in hungry until Advent.',
+      ),
+    ],
+  ]);
+  pairs('curing-salt-dose', [
+    [
+      'fat is of the weight of a sausage',
+      half(
+        ['4 kg venison, minced', '1 kg pork back fat', '20 g curing salt no. 1', '110 g salt'],
+        'Mix all, and smoke until the centre reads 72 C.',
+      ),
+      half(
+        ['4 kg venison, minced', '1 kg pork back fat', '12 g curing salt no. 1', '110 g salt'],
+        'Mix all, and smoke until the centre reads 72 C.',
+      ),
+    ],
+  ]);
+  pairs('garlic-in-oil', [
+    [
+      'down the sink',
+      half(
+        ['60 g truffle', '200 ml oil'],
+        'Warm the oil with the truffle, and keep it in a bottle on the shelf for a month.',
+      ),
+      half(
+        ['60 g truffle', '200 ml oil'],
+        'Warm the oil with the truffle and serve at once; whatever is over goes down the sink.',
+      ),
+    ],
+  ]);
+});
+
 describe('nothing is said of', () => {
   test.each<[string, Half]>([
     [

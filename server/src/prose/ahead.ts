@@ -313,3 +313,9 @@ export const isListed = (pieces: readonly Piece[], at: number): boolean =>
   pieces[at - 2]?.sort === 'name' &&
   pieces[at + 1]?.word === ',' &&
   pieces[at + 2]?.sort === 'name';
+
+/** `it scalding into`: how it is when it is put somewhere. */
+export const isSoHot = (pieces: readonly Piece[], at: number): boolean =>
+  verbOf(pieces[at]?.sense ?? UNKNOWN)?.act === 'heat' &&
+  jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'it' &&
+  jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.way === 'to';

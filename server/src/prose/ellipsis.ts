@@ -36,7 +36,8 @@ export function share(pieces: readonly Piece[], clauses: readonly Clause[]): voi
       }
     }
     // `soak and drain the beans`
-    if (before !== undefined && before.objects.length === 0 && joined(pieces, clause)) before.objects = whatOf(event);
+    if (before !== undefined && isBare(before) && joined(pieces, clause) && isOfSame(event))
+      before.objects = whatOf(event);
     if (event.objects.length === 0) event.objects = NOTHING_NAMED(event);
     before = event;
   }
@@ -51,6 +52,15 @@ function joined(pieces: readonly Piece[], clause: Clause): boolean {
   const is = first.part === 'joint' ? jointOf(first.sense)?.is : undefined;
   return (is === 'conjunction' || is === 'or') && clause.verb === clause.from + 1;
 }
+
+/** Nothing is named that it acts on. */
+const isBare = ({ objects }: EventDraft): boolean =>
+  objects.every(({ by, start, end }) => by === 'nothing' && start === end);
+
+/** `Simmer and add the cream`: what is added was not simmered. */
+const isOfSame = ({ act, objects }: EventDraft): boolean =>
+  objects.length > 0 && (!ADDS.has(act) || objects.every(({ by }) => by === 'vessel'));
+const ADDS: ReadonlySet<Act> = new Set([...PUTS, 'combine', 'stuff', 'reserve', 'divide', 'eat', 'discard', 'unknown']);
 
 const whatOf = ({ objects }: EventDraft): readonly Slot[] => objects.filter(({ role }) => role === 'what');
 

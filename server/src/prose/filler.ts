@@ -227,7 +227,11 @@ export class Filler {
       isStrange(head.sense) ||
       (thing === undefined && joint === undefined && (way === 'by' || (isNoun && STAYS.has(event.act))));
     if ((way === 'at' || way === 'by') && !isOrdinal && head.sort === 'word' && isNowhere) {
-      if (!this.isOver && this.mayLie())
+      // `In the fridge for whoever comes in hungry`: a place that is known says more.
+      const isKnown = event.where.some(
+        (place) => place.sure === 'said' && !place.not && (place.way === 'at' || place.way === 'to'),
+      );
+      if (!this.isOver && !isKnown && this.mayLie())
         this.where({
           ...span,
           is: coldBefore(this.pieces, from, head) ?? 'room',

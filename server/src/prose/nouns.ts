@@ -16,6 +16,7 @@ import {
   isNamedAs,
   isNounAhead,
   isOfSubject,
+  isSoHot,
   isSubject,
   isThingAhead,
   isThingOrder,
@@ -344,10 +345,19 @@ class Scan extends Expecting {
           this.expects = 'behind thing';
           return true;
         }
+        // `Spoon it scalding into jars`
+        if (isSoHot(this.pieces, at)) {
+          piece.part = 'describes';
+          return true;
+        }
         // `it will hasten thawing`: of a verb that nobody knows it is the object.
         return !ahead && verbOf(this.lastVerb?.sense ?? UNKNOWN) !== undefined && this.verb(piece, 'beside');
       case 'behind thing':
         // `the almond icing is`, `the flavoring.`
+        if (isSoHot(this.pieces, at)) {
+          piece.part = 'describes';
+          return true;
+        }
         return !ahead && !isEnd(this.pieces[at + 1]) && !isSubject(this.pieces, at) && this.verb(piece, 'beside');
       case 'thing': {
         const before = this.pieces[at - 1];

@@ -22,6 +22,7 @@ export function verblessEvent(
     const thing = thingOf(piece.sense);
     if (piece.sort === 'mark' || thing === undefined) continue;
     const way = wayTo(pieces, clause.from, at);
+    if (thing.sort === 'vessel' && thing.is === 'jar' && way === 'to') return putIn(pieces, clause);
     if (thing.sort !== 'place' || (way === undefined && !thing.bare)) continue;
     const start = (pieces[clause.from] as Piece).start;
     const event = new EventDraft(start, (pieces[clause.to - 1] as Piece).end, undefined, undefined, 'ordered');
@@ -164,3 +165,11 @@ export const ACT_AT: Readonly<Record<Where['is'] & string, Act>> = {
   bath: 'heat',
   smoker: 'smoke',
 };
+
+/** `Into hot jars while it spits` */
+function putIn(pieces: readonly Piece[], { from, to }: Clause): EventDraft {
+  const { start } = pieces[from] as Piece;
+  const event = new EventDraft(start, (pieces[to - 1] as Piece).end, undefined, undefined, 'ordered');
+  event.act = 'put';
+  return event;
+}

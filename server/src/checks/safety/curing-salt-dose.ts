@@ -265,10 +265,12 @@ function dose(
   if (saltG <= 0) return undefined;
   const { substance, share, assumed } = strengthOf(ingredient);
   const meats = taken.filter((t) => isOf(foodOf(t.of), 'flesh') || foodOf(t.of)?.class === 'cured meat');
+  const minced = meats.some((t) => isMinced(t.of));
+  // The fat of a sausage is of its weight.
+  if (minced) meats.push(...taken.filter((t) => foodOf(t.of)?.class === 'fat' && t.of.weighed.known));
   const meatG = meats.reduce((sum, { grams }) => sum + grams, 0);
   if (meatG <= 0 || meats.some((t) => !t.of.weighed.known)) return undefined;
   const waterG = taken.reduce((sum, t) => sum + (foodOf(t.of)?.class === 'water' ? t.grams : 0), 0);
-  const minced = meats.some((t) => isMinced(t.of));
   const brined = !minced && waterG > meatG * BRINE;
   const bacon = meats.some((t) => isIn(t.of, 'bacon'));
   const product: Product = minced

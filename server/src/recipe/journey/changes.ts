@@ -28,7 +28,9 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
   const temperatures = settleTemperatures(event, body);
   const vessel = vesselOf(by, body);
   // A jar that is closed stands in the kettle, and is not emptied into it.
-  const isIn = body.shut === 'jar' || (body.vessel === 'jar' && event.act === 'put' && event.medium?.is === 'water');
+  const isIn =
+    body.shut === 'jar' ||
+    (body.vessel === 'jar' && (event.act === 'close' || (event.act === 'put' && event.medium?.is === 'water')));
   const stands = isIn && (vessel === 'open' || vessel === 'lidded' || vessel === 'wrap');
   let next = vessel === undefined || stands ? body : { ...body, vessel };
   if (heats(event, body, temperatures)) {
@@ -66,7 +68,7 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
       break;
     }
     case 'pack':
-      if (event.vessel === undefined && event.where.length === 0 && wasMade(next))
+      if ((event.vessel === undefined || event.vessel.is === 'tool') && event.where.length === 0 && wasMade(next))
         next = { ...next, vessel: next.vessel === 'airtight' ? 'airtight' : 'jar', shut: 'jar' };
       break;
     case 'close':

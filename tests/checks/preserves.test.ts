@@ -414,12 +414,12 @@ describe('how it is put up', () => {
     [
       'down the sink',
       half(
-        ['60 g truffle', '200 ml oil'],
-        'Warm the oil with the truffle, and keep it in a bottle on the shelf for a month.',
+        ['60 g garlic', '200 ml olive oil'],
+        'Warm the oil with the garlic, and keep it in a bottle on the shelf for a month.',
       ),
       half(
-        ['60 g truffle', '200 ml oil'],
-        'Warm the oil with the truffle and serve at once; whatever is over goes down the sink.',
+        ['60 g garlic', '200 ml olive oil'],
+        'Warm the oil with the garlic and serve at once; whatever is over goes down the sink.',
       ),
     ],
   ]);

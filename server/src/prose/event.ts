@@ -99,8 +99,9 @@ export const CRAFTS = [
   'hang',
   /** Set to begin by itself later. */
   'delay',
-  'season',
   'marinate',
+  /** Eaten a little of, to see how it is. */
+  'taste',
 ] as const;
 export type Craft = (typeof CRAFTS)[number];
 

@@ -240,7 +240,8 @@ export class Expecting {
   /** `Mince in, 10 minutes`: behind what is listed, with nothing that it could be in. */
   private isPutIn(at: number): boolean {
     if (this.hasVerb || this.ordered || this.framed || this.pieces[at - 1]?.sort !== 'name') return false;
-    if (jointOf((this.pieces[at] as Piece).sense)?.way !== 'at') return false;
+    const way = jointOf((this.pieces[at] as Piece).sense)?.way;
+    if (way !== 'at' && way !== 'to' && way !== 'over') return false;
     const next = this.pieces[at + 1];
     const is = next && jointOf(next.sense)?.is;
     return isEnd(next) || next?.sort === 'time' || is === 'preposition' || is === 'then' || is === 'adverb';

@@ -207,6 +207,12 @@ export class Filler {
     this.last = head;
     const span = { start: (this.pieces[from] as Piece).start, end: head.end };
     const thing = thingOf(head.sense);
+    if (way === 'at' && event.act === 'stay' && isBoil(head)) {
+      // `Keep it at a full rolling boil`
+      event.act = 'heat';
+      event.cooks = 'through';
+      return;
+    }
     const isThing = thing !== undefined && this.isThing(thing, span);
     this.byVerb = undefined;
     if (isThing) return;
@@ -421,6 +427,10 @@ export class Filler {
 const LONG_MIN = 60;
 export const isLong = ({ kind, minutes }: FoundTime): boolean =>
   (kind === 'spent' || kind === 'until') && minutes.low >= LONG_MIN;
+
+const isBoil = ({ sense, part }: Piece): boolean =>
+  part === 'thing' &&
+  (signOf(sense)?.tells === 'boiling' || (verbOf(sense)?.noun === true && verbOf(sense)?.cooks === 'through'));
 
 /** How much a place tells of how warm it is: one made for it most. */
 const tells = ({ is, sure }: Where): number => (sure === 'said' ? TELLS[is ?? 'room'] : 0);

@@ -55,17 +55,18 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
 
 /** `Scramble the eggs firm`: what heat makes of its object stands behind it, at the end. */
 export function madeSo(pieces: readonly Piece[], clause: Clause): Sign | undefined {
-  const rare = leftRare(pieces, clause);
-  if (rare !== undefined) return rare;
+  const told = leftRare(pieces, clause) ?? warmedTo(pieces, clause);
+  if (told !== undefined) return told;
   let last = clause.to - 1;
   while (last > clause.verb && (pieces[last] as Piece).sort === 'mark') last--;
   if (clause.verb < 0 || last <= clause.verb + 1) return undefined;
   const piece = pieces[last] as Piece;
   const before = pieces[last - 1] as Piece;
   const isBehind = piece.part === 'describes' || (piece.part === 'thing' && before.sort === 'name');
-  const tells = isBehind ? signOf(piece.sense)?.tells : undefined;
-  if (tells !== 'set' && tells !== 'through') return undefined;
-  return { start: piece.start, end: piece.end, is: tells, sure: 'said', from: 'until' };
+  const row = signOf(piece.sense);
+  const span = { start: piece.start, end: piece.end, sure: 'said', from: 'until' } as const;
+  const tells = isBehind ? row?.tells : undefined;
+  return tells === 'set' || tells === 'through' ? { ...span, is: tells } : undefined;
 }
 
 /** `4 minutes a side for medium-rare`, `fry the duck rare`: on purpose. */
@@ -78,6 +79,17 @@ function leftRare(pieces: readonly Piece[], { from, to, verb }: Clause): Sign | 
     const isLast = at + 1 === to || next?.sort === 'mark' || next?.sort === 'temperature';
     const isFor = before?.way === 'for' || before?.is === 'to' || part === 'describes';
     if (isLast && isFor) return { start, end, is: 'rare', sure: 'said', from: 'until' };
+  }
+  return undefined;
+}
+
+/** `Warm to blood heat in a cup of water` */
+function warmedTo(pieces: readonly Piece[], { to, verb }: Clause): Sign | undefined {
+  for (let at = verb + 2; verb >= 0 && at < to; at++) {
+    const { start, end, sense } = pieces[at] as Piece;
+    const row = signOf(sense);
+    if (row?.tells === 'warm' && row.celsius !== undefined && jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'to')
+      return { start, end, is: 'warm', sure: 'said', from: 'until', celsius: row.celsius };
   }
   return undefined;
 }

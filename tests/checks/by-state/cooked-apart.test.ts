@@ -343,3 +343,77 @@ test('what is seen in the pan as it is broken up is a sign', () => {
     'no-safe-temperature info',
   ]);
 });
+
+describe('mince tasted before it is cooked', () => {
+  const PORK = ['1 kg minced pork', '18 g salt', '5 g pepper'];
+  const FRY = 'Shape and fry until the middle reads 72 C.';
+  dangers([
+    ['off the spoon', [...PORK, 'Work the salt and pepper into the pork. Taste a little off the spoon.', FRY]],
+    ['to see', [...PORK, 'Mix it all by hand, taste, and put in more pepper.', FRY]],
+    ['by the children', [...PORK, 'Mix it all and let the children each have a lick from the bowl.', FRY]],
+    [
+      'in a sausage',
+      [
+        ...PORK,
+        'Knead the pork with the salt and pepper till it is sticky; taste it now, before it is stuffed.',
+        'Poach until it reads 72 C.',
+      ],
+    ],
+    ['it', [...PORK, 'Stir the salt and pepper through the pork, then taste it for salt.', FRY]],
+  ]);
+  safe([
+    ['fried first', [...PORK, 'Work in the salt and pepper. Fry a teaspoonful and taste that.', FRY]],
+    ['never', [...PORK, 'Work in the salt and pepper. Do not taste it raw.', FRY]],
+    ['a sauce', [...PORK, '200 ml passata', 'Season the pork. Taste the sauce.', FRY]],
+    ['at the end', [...PORK, 'Work in the salt and pepper.', FRY, 'Taste and serve.']],
+    [
+      'once it has simmered',
+      [
+        '500 g minced beef',
+        '400 g tinned tomatoes',
+        'Simmer the beef in the tomatoes for 40 minutes, taste, and add salt.',
+      ],
+    ],
+  ]);
+});
+
+describe('what was cooked, only warmed', () => {
+  const CURRY = '600 g leftover roast chicken';
+  dangers([
+    [
+      'to blood heat',
+      ['200 g leftover roast chicken', 'Warm the chicken to blood heat in a cup of hot water and feed.'],
+    ],
+    ['till it is tepid', [CURRY, 'Reheat the chicken until tepid and serve.']],
+    ['not to be blown on', [CURRY, 'Warm the chicken till it can be eaten without blowing.']],
+    ['to a figure', [CURRY, 'Heat the chicken to 50 C.']],
+  ]);
+  safe([
+    ['to a boil', [CURRY, 'Bring the chicken to a boil and simmer for 5 minutes.']],
+    ['to a figure', [CURRY, 'Heat the chicken to 75 C.']],
+    ['milk', ['500 ml milk', '10 g yeast', 'Warm the milk to blood heat and stir in the yeast.']],
+    ['piping hot', [CURRY, 'Reheat the chicken until piping hot.']],
+  ]);
+});
+
+describe('a filling that is read by itself', () => {
+  const BIRD = ['5 kg turkey', '500 g sausage meat', 'Pack the sausage meat into the turkey.'];
+  dangers([
+    ['beside the bird', [...BIRD, 'Roast at 180 C until the thigh reaches 76 C, while the sausage meat reads 58 C.']],
+    ['after it', [...BIRD, 'Roast at 180 C until the thigh reaches 76 C.', 'The sausage meat should read 60 C.']],
+  ]);
+  safe([
+    ['as hot', [...BIRD, 'Roast at 180 C until the thigh reaches 76 C, and the sausage meat reads 75 C.']],
+    ['both', [...BIRD, 'Roast at 180 C until both the thigh and the sausage meat read 75 C.']],
+  ]);
+});
+
+test('a meringue that dries in the oven is heated', () => {
+  expect(
+    cookingFound(
+      '4 egg whites',
+      '220 g sugar',
+      'Beat the whites stiff with the sugar and dry out in the oven at 90 C for two hours.',
+    ),
+  ).toEqual([]);
+});

@@ -26,6 +26,7 @@ export interface UsedAgain extends Span {
 
 /** What flesh waits in. */
 const SOAKS: ReadonlySet<Act> = new Set(['steep', 'stay', 'cool']);
+const PUTS: ReadonlySet<Act> = new Set(['combine', 'put', 'cover', 'adjust']);
 /** What is done with it is eaten. */
 const USES: ReadonlySet<Act> = new Set(['combine', 'put', 'eat', 'return', 'cut', 'divide', 'unknown']);
 /** All of it was with the flesh, but for a little. */
@@ -39,8 +40,10 @@ interface Soaked {
 
 /** Where flesh waits in something. */
 const soaks = overPieces((lists, { stays }) =>
-  stays.flatMap(({ by, body }) => {
-    const soaked = SOAKS.has(by.event.act) ? soakedIn(lists, body) : undefined;
+  stays.flatMap(({ by, body, timed, lies }) => {
+    // `Chops in, overnight in the fridge`
+    const isLeft = timed && lies.place === 'cold' && PUTS.has(by.event.act);
+    const soaked = SOAKS.has(by.event.act) || isLeft ? soakedIn(lists, body) : undefined;
     return soaked === undefined ? [] : [{ by, soaked }];
   }),
 );
@@ -111,7 +114,9 @@ const DRY = ['dry', 'sugar', 'plant'] as const;
 
 function isUse({ event, names }: BoundEvent, { of, wet }: Soaked, { parts }: Journey): boolean {
   if (event.said !== 'yes' || event.as === 'beside' || !USES.has(event.act)) return false;
-  if (names.length === 0 && event.objects.some(({ by }) => by === 'rest')) return true;
+  // `Spoon it over, straight from the bowl`: nothing was cooked in that.
+  const isFromVessel = event.act === 'put' && event.objects.some(({ role, by }) => role === 'from' && by === 'vessel');
+  if (names.length === 0 && (isFromVessel || event.objects.some(({ by }) => by === 'rest'))) return true;
   return names.some(({ mention: { part, ingredients } }) =>
     part === undefined
       ? // What is listed twice over may be another.
@@ -138,9 +143,11 @@ const isSaved = ({ event, names }: BoundEvent): boolean =>
 const isNotThrownAway = ({ event, names }: BoundEvent, { of, wet }: Soaked): boolean =>
   event.act === 'discard' &&
   event.said === 'not' &&
-  names.some(({ mention: { ingredients } }) =>
-    ingredients.some((ref) => [...of, ...wet].some((other) => isSameRef(ref, other))),
-  );
+  // `Don't you dare throw away the basin!`
+  ((names.length === 0 && event.vessel !== undefined && event.vessel.stands === undefined) ||
+    names.some(({ mention: { ingredients } }) =>
+      ingredients.some((ref) => [...of, ...wet].some((other) => isSameRef(ref, other))),
+    ));
 
 const isPutOn = ({ event }: BoundEvent): boolean => event.act === 'put' && event.said === 'yes';
 

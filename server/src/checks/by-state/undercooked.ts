@@ -38,6 +38,8 @@ export type How =
   /** Seared, kept cold, and cooked later. */
   | { readonly kind: 'partly'; readonly group: Group }
   | { readonly kind: 'raw'; readonly group: Group }
+  /** Mince that is cooked in the end, and tasted before. */
+  | { readonly kind: 'tasted'; readonly group: Group }
   /** The hottest syrup beaten into it, °C. */
   | { readonly kind: 'raw egg'; readonly syrupC: number | undefined }
   /** How grave it is hangs on how the recipe says that it is served. */
@@ -112,6 +114,8 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
   if (group === undefined) return undefined;
   if (group === 'egg' && isCoddled(state) && body.members.length > 1 && rawEgg(lists, body, member) !== undefined)
     return { how: { kind: 'raw egg', syrupC: undefined }, level: 'warning', held };
+  if ((state.was & WAS.tasted) !== 0 && state.cooked !== 'raw')
+    return { how: { kind: 'tasted', group }, level: 'warning', held };
   if (state.cooked === 'through')
     return (state.was & WAS.partly) !== 0 && PARTLY.has(group)
       ? { how: { kind: 'partly', group }, level: 'warning', held }
@@ -267,6 +271,8 @@ function wordsOf(how: How): readonly [code: string, why: string] {
       return ['no-safe-temperature', 'nothing tells when it is safe'];
     case 'partly':
       return ['undercooked', 'partly cooked, and kept'];
+    case 'tasted':
+      return ['undercooked', 'tasted raw'];
     case 'raw':
       return ['no-safe-temperature', 'no step cooks it'];
     case 'raw egg':

@@ -40,7 +40,8 @@ type Values =
     })
   | (Figure & { readonly kind: 'reheated'; readonly limit: HeatRule; readonly source: string })
   | (Figure & { readonly kind: 'cool oven'; readonly name: string })
-  | { readonly kind: 'partly'; readonly name: string };
+  | { readonly kind: 'partly'; readonly name: string }
+  | { readonly kind: 'tasted'; readonly name: string };
 
 /** The strictest food speaks for all that one figure is too low for. */
 const found = foundAgain<Values>(
@@ -65,7 +66,7 @@ function findingOf(journey: Journey, { foodSafety }: House, verdict: OnFood): Fo
   const at = { part, line, start, end };
   const place = { at, ...severityAt(level) };
   const { name } = held.ingredient;
-  if (how.kind === 'partly') return { ...place, values: { kind: 'partly', name } };
+  if (how.kind === 'partly' || how.kind === 'tasted') return { ...place, values: { kind: how.kind, name } };
   if (how.kind !== 'figure' && how.kind !== 'reheated' && how.kind !== 'cool oven') return undefined;
   const node = temperatureAt(journey, at);
   const figure = { celsius: how.read.celsius.low, node };
@@ -96,6 +97,8 @@ function findingOf(journey: Journey, { foodSafety }: House, verdict: OnFood): Fo
 const PARTLY_COOKED =
   'FDA Food Code 2022, 3-401.14 (only by a written procedure); USDA FSIS, partial cooking (for consumers; from memory)';
 
+const TASTED_RAW = 'USDA FSIS, sausages and ground meat: never taste them raw (for consumers; from memory)';
+
 /** A fan oven does the work of a still one this much hotter (common practice, no source). */
 const FAN_C = 20;
 
@@ -118,7 +121,7 @@ export default defineCheck<Values>({
 
 Meat and poultry roasted open in an oven that never passes ${ROASTING_OVEN.celsius} °C is information only: it lies long in the warm, and FSIS advises homes against it. **Silent** on that for smoking, drying, water baths and slow cookers, and where it is held at a figure.
 
-Poultry, game and mince that is browned or half done, kept in the cold for hours and cooked later is a warning.
+Mince that is tasted before anything cooks it is a warning. Poultry, game and mince that is browned or half done, kept in the cold for hours and cooked later is a warning.
 
 **Silent** where a step boils, simmers, braises or steams the food and gives no figure, where no temperature in the food is given at all (that is \`no-safe-temperature\`'s), and for what is bought cooked or pasteurised. Local codes and licensed practice may ask for more; they come first.`,
   find: ({ recipe, house }) => found(recipe, house),
@@ -127,6 +130,11 @@ Poultry, game and mince that is browned or half done, kept in the cold for hours
       return {
         message: `What is put away is only partly cooked (${values.name}), and what is alive inside goes on growing: cook it through at once and chill it, or leave it raw until then. ${CAUTION}`,
         source: PARTLY_COOKED,
+      };
+    if (values.kind === 'tasted')
+      return {
+        message: `The ${values.name} is tasted raw: fry a little of it, and taste that. ${CAUTION}`,
+        source: TASTED_RAW,
       };
     const { celsius: low } = values;
     const scale = scaleIn(low, values.node);
@@ -175,7 +183,7 @@ Poultry, game and mince that is browned or half done, kept in the cold for hours
     ];
   },
   fix: (values, _scene, at) => {
-    if (values.kind === 'partly') return [];
+    if (values.kind === 'partly' || values.kind === 'tasted') return [];
     const { node } = values;
     if (node === undefined || node.unit === 'gas' || values.kind === 'cool oven') return [];
     const degrees = node.unit === 'F' ? values.limit.fahrenheit : values.limit.celsius;

@@ -65,6 +65,8 @@ function addLost(events: BoundEvent[], { items }: Sentence, mentions: readonly M
     const at = events.findLastIndex(({ event }) => event.end <= mention.start);
     const before = events[at];
     if (before === undefined || !PUTS_IN.has(before.event.act) || before.event.said !== 'yes') continue;
+    // `Stir until the honey dissolves`: it is looked at.
+    if (events.some(({ event }) => event.until.some((sign) => isWithin(mention, sign)))) continue;
     const isApart = items.some(
       (item) =>
         item.kind === 'mark' && ENDS.has(item.mark) && item.start >= before.event.end && item.end <= mention.start,

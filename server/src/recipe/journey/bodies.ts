@@ -78,6 +78,8 @@ export const WAS = {
   canned: 2097152,
   /** What lay on it was washed or brushed off. */
   rinsed: 4194304,
+  /** Mince, tasted as it is raw. */
+  tasted: 8388608,
 } as const;
 
 export interface FoodState {

@@ -113,6 +113,7 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
     event.until.some(({ is, from }) => is === 'through' && from === 'until')
   )
     next = withStates(next, (state) => ({ ...state, was: state.was | WAS.signed }));
+  if (event.craft === 'taste' && event.said === 'yes' && !isOfAnother(by)) next = withStates(next, tasted);
   if (event.act === 'read' && event.until.some(({ is }) => is === 'rare')) next = withStates(next, leftRare);
   if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw') next = readIn(next, by, temperatures);
   return lain(next, by, temperatures, at, top);
@@ -159,6 +160,14 @@ const isSealed = ({ shut, vessel, lies, members }: Body): boolean =>
 const HEATED_AT: ReadonlySet<Body['lies']['place']> = new Set<Body['lies']['place']>(['stove', 'bath', 'oven']);
 
 const USES: ReadonlySet<Act> = new Set<Act>(['combine', 'eat', 'open']);
+
+/** `Taste the sauce`: a name that is no food of this. */
+const isOfAnother = ({ names, unnamed }: BoundEvent): boolean => names.length === 0 && unnamed === 'name';
+
+const tasted = (state: FoodState): FoodState =>
+  state.cooked === 'raw' && state.cut === 'minced' && (state.was & WAS.animal) !== 0
+    ? { ...state, was: state.was | WAS.tasted }
+    : state;
 
 /** It is cooked less than its verb says; a figure still tells more. */
 const leftRare = (state: FoodState): FoodState =>

@@ -5,8 +5,9 @@
 import type { Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Event, PlaceKind, Tells } from '../../prose/event.ts';
+import type { IngredientRef } from '../names.ts';
 import type { BoundEvent } from './bind.ts';
-import { type Body, type FoodState, NO_TIME, type Read, WAS, withRead, withStates } from './bodies.ts';
+import { type Body, type FoodState, isSameRef, NO_TIME, type Read, WAS, withRead, withStates } from './bodies.ts';
 import { bandOf } from './places.ts';
 import type { Settled } from './temperatures.ts';
 
@@ -67,6 +68,8 @@ export function heats(
 ): boolean {
   // `No stove needed.`
   if (act === 'heat') return verb !== undefined || where.length === 0 || where.some(({ not }) => !not);
+  // `Dry out in the oven at 90 C`
+  if (act === 'dry' && temperatures.some(({ of, said }) => of === 'oven' && said.celsius.low >= GENTLE_C)) return true;
   if (HEATS_NOTHING.has(act)) return false;
   // `Fire would only spoil it`
   if (act === 'unknown' && as === 'told' && times.length === 0 && temperatures.length === 0 && until.length === 0)
@@ -314,11 +317,31 @@ export function readIn(body: Body, by: BoundEvent, temperatures: readonly Settle
       return last === undefined ? state : withRead(state, { ...last, held: spentIn(by.event) });
     });
   if (reads.length === 0) return body;
-  return withStates(body, (state) => ({
-    ...reads.reduce((next, read) => withRead(next, readOf(state, read, act)), state),
-    cooked: state.cooked === 'through' ? 'through' : 'unsaid',
-    heatedBy: state.heatedBy ?? by,
-  }));
+  const named = namedIn(body, by);
+  return withStates(body, (state, of) => {
+    if (named !== undefined && !named(of)) return state;
+    // `The thigh reads 75 C, while the stuffing reads 55 C`: the first was the other's.
+    const own = named === undefined ? state : { ...state, reads: state.reads.filter((read) => read.of !== 'food') };
+    return {
+      ...reads.reduce((next, read) => withRead(next, readOf(state, read, act)), own),
+      cooked: state.cooked === 'through' ? 'through' : 'unsaid',
+      heatedBy: state.heatedBy ?? by,
+    };
+  });
+}
+
+/** Of several things that lie together those that a reading names; undefined where it is of all. */
+function namedIn({ members }: Body, { event, names }: BoundEvent): ((of: IngredientRef) => boolean) | undefined {
+  const those = names.filter(({ role }) => role === 'what').map(({ mention }) => mention);
+  if (event.act !== 'read' || those.length === 0) return undefined;
+  const isNamed = (of: IngredientRef): boolean =>
+    those.some(({ part, ingredients }) =>
+      part === undefined ? ingredients.some((ref) => isSameRef(ref, of)) : of.part === part,
+    );
+  const isStuffed =
+    members.some(({ of }) => isNamed(of)) &&
+    members.some(({ of, state }) => !isNamed(of) && (state.was & WAS.animal) !== 0);
+  return isStuffed ? isNamed : undefined;
 }
 
 /** What is kept warm is not cooked by that; and it is as hot as that where it was read so. */

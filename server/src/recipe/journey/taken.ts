@@ -43,7 +43,7 @@ class Taker {
     for (const name of names) {
       // What was never put in is not taken out.
       const isNew = name.mention.ingredients.some((ref) => leftOf(this.top.state, ref) > NOTHING_LEFT);
-      if (name.role === 'from' && !isNew) continue;
+      if (name.role === 'from' && (!isNew || by.unnamed === 'all')) continue;
       if (name.role === 'with' || name.role === 'into') beside = true;
       else named = true;
       this.takeName(name);
@@ -110,7 +110,10 @@ class Taker {
         members.some(({ of }) => of.part === this.top.part.index),
       );
       for (const body of all) add(this.bodies, body);
-      this.takeList(({ ingredient }) => !this.top.part.head.ingredients[ingredient]?.free);
+      // `Everything but the pork`
+      const isLeftOut = (ref: IngredientRef): boolean =>
+        by.names.some(({ role, mention }) => role === 'from' && mention.ingredients.some((of) => isSameRef(of, ref)));
+      this.takeList((ref) => !this.top.part.head.ingredients[ref.ingredient]?.free && !isLeftOut(ref));
       return;
     }
     if (unnamed === 'mixture') {

@@ -6,6 +6,7 @@ import type { Range } from '../measure/quantity.ts';
 import { unitPrinted } from '../measure/unit.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { numberSaid } from './counts.ts';
+import { senseOf, thingOf, verbOf } from './lexicon.ts';
 import { isHard } from './pieces.ts';
 import { topicBits, topicsAt } from './topics.ts';
 
@@ -20,11 +21,21 @@ const ONCE: Range = { low: 1, high: 1 };
 /** Of several, nobody says how many. */
 const SEVERAL: Range = { low: 2, high: Number.POSITIVE_INFINITY };
 
-/** How many times over the amount at `at` is taken; from none at all where it is only said how strong something is. */
-export function roundsOf(items: readonly SentenceItem[], at: number): Range {
+type Items = readonly SentenceItem[];
+const NONE: readonly Items[] = [];
+
+/**
+ * How many times over the amount at `at` is taken; from none at all where it is only said how strong something is. `others`: the other
+ * sentences, which may count the jars.
+ */
+export function roundsOf(items: Items, at: number, others: readonly Items[] = NONE): Range {
   const [from, to] = clauseAt(items, at);
   if (isStrength(items, at, to)) return { low: 0, high: Number.POSITIVE_INFINITY };
-  return times(eachIn(items, at, from, to) ?? batchIn(items, at, to) ?? ONCE, repeatsBehind(items, at, to));
+  const said = [items, ...others];
+  return times(
+    eachIn(items, at, from, to, said) ?? daysIn(items, from, to) ?? batchIn(items, at, to, said) ?? ONCE,
+    repeatsBehind(items, at, to),
+  );
 }
 
 const times = (a: Range, b: Range): Range => ({ low: a.low * b.low, high: a.high * b.high });
@@ -38,7 +49,7 @@ const isWord = (item: SentenceItem | undefined, words: ReadonlySet<string>): boo
   item?.kind === 'word' && words.has(item.word);
 
 /** Between the marks that end a sentence or a part of it; a comma ends nothing. */
-function clauseAt(items: readonly SentenceItem[], at: number): readonly [number, number] {
+function clauseAt(items: Items, at: number): readonly [number, number] {
   const ends = (item: SentenceItem | undefined): boolean =>
     item === undefined || (item.kind === 'mark' && isHard(item.mark));
   let [from, to] = [at, at];
@@ -47,7 +58,20 @@ function clauseAt(items: readonly SentenceItem[], at: number): readonly [number,
   return [from, to];
 }
 
-const INTO: ReadonlySet<string> = new Set(['in', 'into', 'to', 'on', 'onto', 'over', 'for', 'inside', 'upon', 'with']);
+const INTO: ReadonlySet<string> = new Set([
+  'in',
+  'into',
+  'to',
+  'on',
+  'onto',
+  'over',
+  'for',
+  'inside',
+  'upon',
+  'with',
+  'at',
+  'down',
+]);
 const ALL: ReadonlySet<string> = new Set(['all']);
 const OF: ReadonlySet<string> = new Set(['of']);
 const PER: ReadonlySet<string> = new Set(['per']);
@@ -56,7 +80,7 @@ const ARTICLES: ReadonlySet<string> = new Set(['a', 'the', 'each', 'every']);
 const FOR: ReadonlySet<string> = new Set(['for', 'over']);
 
 /** `25 g salt to the litre`, `20 g per kg of meat` */
-function isStrength(items: readonly SentenceItem[], at: number, to: number): boolean {
+function isStrength(items: Items, at: number, to: number): boolean {
   for (let i = at + 1; i < Math.min(at + NEAR, to); i++) {
     if (!isWord(items[i], STRONG)) continue;
     const next = items[isWord(items[i + 1], ARTICLES) ? i + 2 : i + 1];
@@ -69,58 +93,80 @@ function isStrength(items: readonly SentenceItem[], at: number, to: number): boo
 const NEAR = 6;
 const STRONG: ReadonlySet<string> = new Set(['to', 'per']);
 
-/** `In each of the 4 jars`, `per jar`, `4 jars, 60 g each`, `75 g each day for four days`. */
-function eachIn(items: readonly SentenceItem[], at: number, from: number, to: number): Range | undefined {
-  for (let i = from; i <= to; i++) {
+/** `In each of the 4 jars`, `per jar`, `200 ml a glass`, `4 jars, 60 g each`, `75 g each day for four days`. */
+function eachIn(items: Items, at: number, from: number, to: number, said: readonly Items[]): Range | undefined {
+  const [first, last] = reachOf(items, at, from, to);
+  for (let i = first; i <= last; i++) {
+    if (
+      isWord(items[i], A) &&
+      i > at &&
+      isPiece(items[i + 1]) &&
+      !isWord(items[i - 1], INTO) &&
+      endsAt(items, i + 2, to)
+    ) {
+      const many = countedIn(said, [wordOf(items[i + 1])]);
+      if (many !== undefined) return many;
+    }
     const isAll = isWord(items[i], ALL) && numberAt(items, i + 1) !== undefined;
     if (!isAll && (bitsAt(items[i]) & EACH) === 0) continue;
     // `On each side`, `after each addition`: of when or where, and no amount.
-    const noun = nounBehind(items, i, to);
-    if (noun !== undefined && (bitsAt(items[noun]) & TURN) !== 0) continue;
-    if (noun !== undefined && (bitsAt(items[noun]) & DAY) !== 0)
-      return i > at ? daysBehind(items, noun, to) : undefined;
+    const nouns = nounsBehind(items, i, to);
+    const bits = nouns.reduce((all, noun) => all | bitsAt(noun), 0);
+    if ((bits & TURN) !== 0) continue;
+    if ((bits & DAY) !== 0) return i > at ? daysBehind(items, i + 1, to) : undefined;
     // `In the middle of every ramekin`
     const isInto = isWord(items[i - 1], INTO) || (isWord(items[i - 1], OF) && isWord(items[i - 4], INTO));
-    const isBehind = isWord(items[i], ONE_EACH) && (i === to || items[i + 1]?.kind === 'mark') && i > at;
+    const isBehind = isWord(items[i], ONE_EACH) && endsAt(items, i + 1, to) && i > at;
     const isCounted = isWord(items[i + 1], OF) && numberBehind(items, i, to) !== undefined;
-    if (!isInto && !isBehind && !isCounted && !isWord(items[i], PER)) continue;
-    return numberNear(items, i, noun, from, to) ?? (isAll ? undefined : SEVERAL);
+    // `Every storey 200 g`
+    const isHead = !isAll && i < at && at - i <= 2;
+    if (!isInto && !isBehind && !isCounted && !isHead && !isWord(items[i], PER)) continue;
+    const own = numberBehind(items, i, to) ?? countedIn(said, nouns.map(wordOf));
+    return own ?? (isAll || isHead ? undefined : SEVERAL);
   }
   return undefined;
 }
 
-/** The noun that `each` is of: the last of the next few words before a preposition, a mark or an amount. */
-function nounBehind(items: readonly SentenceItem[], each: number, to: number): number | undefined {
-  for (let i = each + 1; i <= Math.min(each + 6, to); i++)
-    if ((bitsAt(items[i]) & (SHARE | TURN | BATCH | DAY)) !== 0) return i;
-  return undefined;
+const A: ReadonlySet<string> = new Set(['a', 'an']);
+const endsAt = (items: Items, at: number, to: number): boolean => at > to || items[at]?.kind === 'mark';
+const wordOf = (item: SentenceItem | undefined): string => (item?.kind === 'word' ? item.word : '');
+
+/** What a batch is divided into, or filled in. */
+const isPiece = (item: SentenceItem | undefined): boolean =>
+  item?.kind === 'word' && ((bitsAt(item) & SHARE) !== 0 || thingOf(senseOf(item.word))?.sort === 'vessel');
+
+/** How far what is said of each may stand from an amount: up to a comma that another order stands behind. */
+function reachOf(items: Items, at: number, from: number, to: number): readonly [number, number] {
+  let [first, last] = [at, at];
+  while (first > from && !opensOrder(items, first)) first--;
+  while (last < to && !opensOrder(items, last + 1)) last++;
+  return [first, last];
 }
 
-/** How many there are of it: behind `each of the`, else where the same noun is counted in the sentence. */
-function numberNear(
-  items: readonly SentenceItem[],
-  each: number,
-  noun: number | undefined,
-  from: number,
-  to: number,
-): Range | undefined {
-  const own = numberBehind(items, each, to);
-  if (own !== undefined) return own;
-  for (let i = from; i < each; i++) {
-    const number = numberAt(items, i);
-    if (number === undefined) continue;
-    const counted = countedAt(items, i, each);
-    if (counted.some((each) => isAlike(each, noun === undefined ? undefined : items[noun]))) return number;
+const opensOrder = (items: Items, at: number): boolean => {
+  const [before, item] = [items[at - 1], items[at]];
+  return before?.kind === 'mark' && item?.kind === 'word' && verbOf(senseOf(item.word)) !== undefined;
+};
+
+/** The words of the noun that `each` is of. */
+function nounsBehind(items: Items, each: number, to: number): Items {
+  const nouns: SentenceItem[] = [];
+  for (let i = each + 1; i <= Math.min(each + 5, to) && items[i]?.kind === 'word'; i++) {
+    const item = items[i];
+    if (item === undefined || isWord(item, ONE) || isWord(item, NOT_COUNTED)) continue;
+    if (isWord(item, INTO)) break;
+    nouns.push(item);
   }
-  return undefined;
+  return nouns;
 }
 
 const NOT_COUNTED: ReadonlySet<string> = new Set(['of', 'the', 'your', 'these', 'those', 'a', 'an']);
 
 /** `Each of the 4 jars`, `every hole of a twelve-hole tin`. */
-function numberBehind(items: readonly SentenceItem[], each: number, to: number): Range | undefined {
+function numberBehind(items: Items, each: number, to: number): Range | undefined {
   let of = 0;
-  for (let i = each + 1; i <= to && of < 2; i++) {
+  // `Every one of three jars`
+  for (let i = isWord(items[each + 1], ONE) ? each + 2 : each + 1; i <= to && of < 2; i++) {
     const number = numberAt(items, i);
     if (number !== undefined) return number;
     if (items[i]?.kind !== 'word') return undefined;
@@ -131,28 +177,33 @@ function numberBehind(items: readonly SentenceItem[], each: number, to: number):
 }
 
 /** The nouns that a number may count: its own, or one of the next words. */
-function countedAt(items: readonly SentenceItem[], at: number, end: number): readonly string[] {
+function countedAt(items: Items, at: number): Items {
   const item = items[at];
-  if (item?.kind === 'measured' && item.counted !== undefined) return [item.counted.text.toLowerCase()];
-  const words: string[] = [];
-  for (let i = at + 1; i <= Math.min(at + 3, end - 1); i++) {
-    const next = items[i];
-    if (next?.kind !== 'word') break;
-    words.push(next.word);
-  }
+  if (item?.kind === 'measured' && item.counted !== undefined)
+    return [{ kind: 'word', start: 0, end: 0, word: item.counted.text.toLowerCase() }];
+  const words: SentenceItem[] = [];
+  for (let i = at + 1; i <= at + 3 && items[i]?.kind === 'word'; i++) words.push(items[i] as SentenceItem);
   return words;
 }
 
-/** The same noun; any that a batch is divided into, where none stands behind `each`. */
-const isAlike = (counted: string, noun: SentenceItem | undefined): boolean =>
-  noun?.kind === 'word'
-    ? stem(counted) === stem(noun.word)
-    : (bitsAt({ kind: 'word', start: 0, end: 0, word: counted }) & SHARE) !== 0;
+/** How many of a noun the sentences count, more than one; of what pieces there are, where there is no noun. */
+function countedIn(said: readonly Items[], nouns: readonly string[]): Range | undefined {
+  for (const items of said)
+    for (let i = 0; i < items.length; i++) {
+      const number = numberAt(items, i);
+      if (number === undefined || number.low <= 1) continue;
+      const isIt = countedAt(items, i).some((each) =>
+        nouns.length === 0 ? isPiece(each) : nouns.some((noun) => stem(noun) === stem(wordOf(each))),
+      );
+      if (isIt) return number;
+    }
+  return undefined;
+}
 
 const stem = (word: string): string => word.replace(/(?:es|s)$/, '');
 
 /** A whole number of things, `twelve-hole` too. */
-function numberAt(items: readonly SentenceItem[], at: number): Range | undefined {
+function numberAt(items: Items, at: number): Range | undefined {
   const item = items[at];
   if (item?.kind === 'measured') {
     const { quantity } = item;
@@ -165,31 +216,30 @@ function numberAt(items: readonly SentenceItem[], at: number): Range | undefined
   return value === undefined ? undefined : { low: value, high: value };
 }
 
-/** `In two batches, 800 ml to a batch`; of a batch nobody says how many. */
-function batchIn(items: readonly SentenceItem[], at: number, to: number): Range | undefined {
+/** `In two batches, 800 ml to a batch`; of a batch nobody says how many, and of a bowl that nobody counts there is one. */
+function batchIn(items: Items, at: number, to: number, said: readonly Items[]): Range | undefined {
   for (let i = at + 1; i + 2 <= to; i++) {
-    if (!isWord(items[i], INTO) || !isWord(items[i + 1], ARTICLES)) continue;
     const noun = items[i + 2];
-    if ((bitsAt(noun) & (BATCH | SHARE)) === 0 || topicsAt(noun).one === 0) continue;
-    // Of a bowl that nobody counts there is one.
-    return countedIn(items, noun);
+    if (!isWord(items[i], INTO) || !isWord(items[i + 1], ARTICLES)) continue;
+    if (((bitsAt(noun) & BATCH) === 0 && !isPiece(noun)) || wordOf(noun).endsWith('s')) continue;
+    return countedIn(said, [wordOf(noun)]);
   }
   return undefined;
 }
 
-/** How many of a noun the whole sentence counts, more than one. */
-function countedIn(items: readonly SentenceItem[], noun: SentenceItem | undefined): Range | undefined {
-  for (let i = 0; i < items.length; i++) {
-    const number = numberAt(items, i);
-    if (number !== undefined && number.low > 1 && countedAt(items, i, i + 3).some((word) => isAlike(word, noun)))
-      return number;
+/** `On five mornings running` */
+function daysIn(items: Items, from: number, to: number): Range | undefined {
+  for (let i = from; i + 2 <= to; i++) {
+    const number = isWord(items[i], ON) ? numberAt(items, i + 1) : undefined;
+    if (number !== undefined && countedAt(items, i + 1).some((noun) => (bitsAt(noun) & DAY) !== 0)) return number;
   }
   return undefined;
 }
+const ON: ReadonlySet<string> = new Set(['on']);
 
 /** `Each day for four days` */
-function daysBehind(items: readonly SentenceItem[], from: number, to: number): Range {
-  for (let i = from + 1; i + 1 <= to; i++) {
+function daysBehind(items: Items, from: number, to: number): Range {
+  for (let i = from; i + 1 <= to; i++) {
     const next = items[i + 1];
     if (!isWord(items[i], FOR)) continue;
     if (next?.kind === 'duration')
@@ -202,6 +252,8 @@ function daysBehind(items: readonly SentenceItem[], from: number, to: number): R
 
 const DAY_MIN = 1440;
 
+const ONE: ReadonlySet<string> = new Set(['one']);
+
 const TWICE: ReadonlyMap<string, number> = new Map([
   ['once', 1],
   ['twice', 2],
@@ -210,7 +262,7 @@ const TWICE: ReadonlyMap<string, number> = new Map([
 const TIMES: ReadonlySet<string> = new Set(['times', 'time']);
 
 /** `Repeat twice` is three times in all; it repeats the clause it stands in, or, with an amount of its own in none, the sentence before. */
-function repeatsBehind(items: readonly SentenceItem[], at: number, to: number): Range {
+function repeatsBehind(items: Items, at: number, to: number): Range {
   let marks = 0;
   for (let i = at + 1; i < items.length; i++) {
     const item = items[i];
@@ -226,7 +278,7 @@ function repeatsBehind(items: readonly SentenceItem[], at: number, to: number): 
 }
 
 /** How often, behind `repeat`: `twice`, `thirteen times more`. */
-function countBehind(items: readonly SentenceItem[], repeat: number): number | undefined {
+function countBehind(items: Items, repeat: number): number | undefined {
   for (let i = repeat + 1; i <= repeat + 4; i++) {
     const item = items[i];
     if (item?.kind === 'mark') return undefined;

@@ -55,13 +55,14 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
     let share: Range = NONE;
     let over = false;
     const isFirst = uses.slice(0, i).every(({ ready }) => ready);
+    const isFollowed = uses.slice(i + 1).some((u) => isExplicit(u.mention));
     switch (portion.kind) {
       case 'plain':
         // A plain mention between explicit portions only refers to what lies there, and one before them may only make it ready.
-        if (!uses.slice(i + 1).some((u) => isExplicit(u.mention)) || (!use.ready && isFirst)) share = before;
+        if (!isFollowed || (!use.ready && isFirst)) share = before;
         break;
       case 'all':
-        share = before;
+        if (!use.ready || !isFollowed) share = before;
         break;
       case 'rest':
         over = before.high <= SLACK && !unsure;
@@ -84,7 +85,8 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
         } else {
           unsure ||= of.high === Number.POSITIVE_INFINITY;
           over = of.low > before.high + SLACK;
-          share = of;
+          // `Pare all five lemons`
+          share = use.ready && isFollowed && of.low >= 1 - SLACK && !over ? NONE : of;
         }
         break;
       }
@@ -94,7 +96,11 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
         break;
     }
     left = { low: Math.max(0, before.low - share.high), high: Math.max(0, before.high - share.low) };
-    if (portion.kind === 'rest' || portion.kind === 'all' || (portion.kind === 'plain' && share.high > 0)) {
+    if (
+      portion.kind === 'rest' ||
+      (portion.kind === 'all' && share.high > 0) ||
+      (portion.kind === 'plain' && share.high > 0)
+    ) {
       left = NONE;
       unsure = false;
     }

@@ -10,23 +10,30 @@ import { type BoundEvent, boundEvents } from './journey/bind.ts';
 import type { Mention } from './mentions.ts';
 import type { Step } from './recipe.ts';
 
-/** How many times over the amount that it says is taken. */
-export const timesTaken = ({ sentence }: Step, { portion, from }: Mention): Range =>
-  portion.kind === 'amount' ? roundsOf(sentence.items, from) : ONCE;
+/** How many times over the amount that it says is taken; `steps` are those of its part, which may count the jars. */
+export const timesTaken = ({ sentence }: Step, { portion, from }: Mention, steps: readonly Step[]): Range =>
+  portion.kind === 'amount'
+    ? roundsOf(
+        sentence.items,
+        from,
+        steps.map((step) => step.sentence.items),
+      )
+    : ONCE;
 
 const ONCE: Range = { low: 1, high: 1 };
 
-/** Whether all that happens to it in its step happens to it alone. */
+/** Whether all that happens to it in its step happens to it alone; of a plain mention too where nobody can say what
+ * happens. */
 export function isMadeReady(step: Step, mention: Mention): boolean {
   const events = boundEvents(step).filter(({ names }) => names.some((name) => name.mention === mention));
-  return events.length > 0 && events.every((each) => readies(each, mention));
+  return (events.length > 0 || mention.portion.kind === 'plain') && events.every((each) => readies(each, mention));
 }
 
 function readies({ event, names, into }: BoundEvent, mention: Mention): boolean {
   // `Dip the peaches in boiling water`
   const isAlone = event.medium !== undefined || (event.craft !== undefined && ALONE.has(event.craft));
-  if (!READY.has(event.act) && !(event.act === 'combine' && isAlone)) return false;
-  if (into !== undefined || event.either > 0) return false;
+  if (!READY.has(event.act) && !((event.act === 'combine' || event.act === 'unknown') && isAlone)) return false;
+  if (into !== undefined) return false;
   return names.every(
     (name) => name.mention === mention || (name.role === 'with' && (event.act === 'heat' || event.act === 'steep')),
   );
@@ -50,6 +57,9 @@ const READY: ReadonlySet<Act> = new Set<Act>([
   'open',
   'shape',
   'divide',
+  'pierce',
+  'put',
+  'discard',
 ]);
 /** It may be beaten by itself. */
 const ALONE: ReadonlySet<Craft> = new Set<Craft>(['whip', 'beat', 'sift', 'knead', 'roll']);

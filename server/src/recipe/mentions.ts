@@ -237,7 +237,10 @@ function mentionOf(
   if (weak && !isPart && isShape(wordsOf(one)[0] ?? '') && (!isPlural(last) || isResult(items, at))) return undefined;
   const verb = meant.words === 1 && !isPart && (isVerbHere(items, at) || (weak && one === SEASON));
   const inherited = inheritedPortion(items, before, at, previous);
-  const portion: Portion = verb ? { kind: 'some' } : (inherited ?? before.portion);
+  // `Mix the two cheeses`: all that are listed.
+  const isCount = several && isPlural(last) && countOf(before.portion) === named.length;
+  const own: Portion = isCount ? { kind: 'all' } : before.portion;
+  const portion: Portion = verb ? { kind: 'some' } : (inherited ?? own);
   const from = verb || inherited !== undefined ? at : before.from;
   const { start } = first;
   const { end } = last;
@@ -246,6 +249,13 @@ function mentionOf(
   const ingredients = named.map(({ ref }) => ref);
   const mention = { start, end, portion, whole, forced: false, verb, weak, from: at, to, ingredients, every };
   return isPart ? { ...mention, part: meant.part } : mention;
+}
+
+/** The bare number that a portion is. */
+function countOf(portion: Portion): number | undefined {
+  if (portion.kind !== 'amount') return undefined;
+  const { unit, count, low, high } = portion.measured.quantity;
+  return unit === undefined && count === undefined && low === high ? low : undefined;
 }
 
 /** `Into thin slices`: what it is made. */

@@ -407,7 +407,9 @@ function callsOfIngredient(
   for (const word of made ? [] : full.slice(0, -1))
     if ((food === undefined || vocabulary.has(word)) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word))
       weakly([word], flesh);
-  return byFirst(calls);
+  // `2 litres of water` are no rose water.
+  const isFlavoured = full.length > 1 && food !== undefined && food.class !== 'water';
+  return byFirst(isFlavoured ? calls.filter(({ words }) => words.length > 1 || words[0] !== 'water') : calls);
 }
 
 /** Behind these a name tells where a food is from, or what it lies in. */

@@ -95,8 +95,15 @@ function sortUses(
   for (let s = 0; s < steps.length; s++) {
     const step = steps[s] as Step;
     for (const mention of step.mentions) {
-      const ready = mention.portion.kind === 'plain' && isMadeReady(step, mention);
-      const use: Use = { part: index, step: s, line: step.line, mention, ready, times: timesTaken(step, mention) };
+      const ready = MAY_READY.has(mention.portion.kind) && isMadeReady(step, mention);
+      const use: Use = {
+        part: index,
+        step: s,
+        line: step.line,
+        mention,
+        ready,
+        times: timesTaken(step, mention, steps),
+      };
       if (mention.part !== undefined && mention.part !== index) {
         includes ??= [];
         if (!includes.includes(mention.part)) includes.push(mention.part);
@@ -117,6 +124,9 @@ function sortUses(
   keepSame(outside, before);
   return { steps, own, outside, includes: includes ?? NO_INDEXES, lastOven };
 }
+
+/** `Melt the butter`, `pare all five lemons`. */
+const MAY_READY: ReadonlySet<Mention['portion']['kind']> = new Set(['plain', 'all', 'amount']);
 
 const NO_INDEXES: readonly number[] = [];
 

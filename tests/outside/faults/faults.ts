@@ -72,6 +72,11 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
       ],
     ],
     ['cooling-too-slow', 'cooled on the bench overnight', ['Cool over ice, stir', 'Cool on the bench overnight, stir']],
+    [
+      'disposition-unsaid',
+      'set down by the window, for nobody knows how long',
+      ['Cool over ice, stir', 'Set it on the window sill. Cool over ice, stir'],
+    ],
   ],
   'home/crushed-tomatoes': [
     ['low-acid-preserve', 'a teaspoon for each tablespoon of juice', ['14 tbsp', '14 tsp']],

@@ -1,3 +1,4 @@
+import type { Act } from '../../prose/event.ts';
 import { deed, does } from '../../recipe/deeds.ts';
 import { defineCheck } from '../check.ts';
 import { bakingOrder, hasCue, verbText } from './cues.ts';
@@ -15,7 +16,7 @@ export default defineCheck<{ readonly verb: string }>({
 
 **What to do.** Write both: \`Bake at 180 C for 25-30 min until gold\`.
 
-**Silent** where a time, a temperature in the food or a sign stands in the step or in one of the next two, and where the step points elsewhere (*as above*, *as on the pack*).`,
+**Silent** where a time of the bake, a temperature in the food or a sign stands in the step or in one of the next two, and where the step points elsewhere (*as above*, *as on the pack*).`,
   *find(part) {
     for (const [s, step] of part.steps.entries()) {
       const order = bakingOrder(step);
@@ -36,9 +37,30 @@ export default defineCheck<{ readonly verb: string }>({
     ],
     bad: [
       'recipe Slab\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C.\n#    ^^^^ time-missing\n',
+      'recipe Slab\n  200 g     rolled oats\n  100 g     butter\n  do Melt the butter and stir in the oats.\n  do Bake at 180 C.\n#    ^^^^ time-missing\n  do Set on a rack and cool for 10 min.\n',
       'recipe Roots\n  oven    200 C\n  600 g     carrots\n  30 g      olive oil\n  do Toss the carrots in the oil and roast.\n#                                    ^^^^^ time-missing\n',
     ],
   },
 });
 
-const TIMED_OR_ELSEWHERE = deed(({ times, elsewhere }) => times.length > 0 || elsewhere);
+/** A time of what comes after it, cooling or serving, is none of the bake's. */
+const TIMED_OR_ELSEWHERE = deed(
+  ({ times, elsewhere, act, where }) =>
+    elsewhere ||
+    (times.length > 0 &&
+      (!AFTERWARDS.has(act) ||
+        where.some(({ is, way, not }) => !not && way !== 'out of' && (is === 'oven' || is === 'hot')))),
+);
+const AFTERWARDS: ReadonlySet<Act> = new Set<Act>([
+  'cool',
+  'freeze',
+  'thaw',
+  'stay',
+  'rise',
+  'steep',
+  'eat',
+  'pack',
+  'close',
+  'cover',
+  'reserve',
+]);

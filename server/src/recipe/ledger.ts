@@ -62,7 +62,7 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
         if (!isFollowed || (!use.ready && isFirst)) share = before;
         break;
       case 'all':
-        if (!use.ready || !isFollowed) share = before;
+        share = before;
         break;
       case 'rest':
         over = before.high <= SLACK && !unsure;

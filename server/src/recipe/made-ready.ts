@@ -34,8 +34,10 @@ function readies({ event, names, into }: BoundEvent, mention: Mention): boolean 
   const isAlone = event.medium !== undefined || (event.craft !== undefined && ALONE.has(event.craft));
   if (!READY.has(event.act) && !((event.act === 'combine' || event.act === 'unknown') && isAlone)) return false;
   if (into !== undefined) return false;
-  return names.every(
-    (name) => name.mention === mention || (name.role === 'with' && (event.act === 'heat' || event.act === 'steep')),
+  // `Brown it in all the butter` uses the butter, and of the beef browned in it all is still there.
+  const mayBeWith = event.act === 'heat' || event.act === 'steep';
+  return names.every((name) =>
+    name.role === 'with' ? mayBeWith && name.mention !== mention : name.mention === mention,
   );
 }
 

@@ -126,7 +126,7 @@ function sortUses(
 }
 
 /** `Melt the butter`, `pare all five lemons`. */
-const MAY_READY: ReadonlySet<Mention['portion']['kind']> = new Set(['plain', 'all', 'amount']);
+const MAY_READY: ReadonlySet<Mention['portion']['kind']> = new Set(['plain', 'amount']);
 
 const NO_INDEXES: readonly number[] = [];
 

@@ -7,7 +7,7 @@ import type { Document } from '../notation/document.ts';
 import type { Outline } from '../notation/outline.ts';
 import type { Line, Span, StatementKind, TextNode } from '../notation/tree.ts';
 import type { MeasureName } from '../recipe/measures.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
+import type { ListedPart, Part, Recipe } from '../recipe/recipe.ts';
 import type { House } from './house.ts';
 
 /**
@@ -140,6 +140,12 @@ export interface PartCheck<V = unknown> extends Declaration<V> {
   readonly find: (part: Part, house: House) => Iterable<Found<V>>;
 }
 
+/** Of what a part's list comes to, with those of the parts that it takes in: a change of its steps asks nothing. */
+export interface ListCheck<V = unknown> extends Omit<PartCheck<V>, 'scope' | 'find'> {
+  readonly scope: 'list';
+  readonly find: (part: ListedPart, house: House) => Iterable<Found<V>>;
+}
+
 export interface RecipeCheck<V = unknown> extends Declaration<V> {
   readonly scope: 'recipe';
   /** Run at every edit: what it asks of each part it keeps with `overParts`, and what it finds there it gives as the same object again. */
@@ -162,10 +168,12 @@ export interface AllowCheck<V = unknown> extends Declaration<V> {
   readonly find: (idle: IdleAllow) => Iterable<Found<V>>;
 }
 
-export type Check = LineCheck | PartCheck | RecipeCheck | AllowCheck;
+export type Check = LineCheck | ListCheck | PartCheck | RecipeCheck | AllowCheck;
 
 /** A check with its values' type closed over, so that all checks fit one list. */
-export function defineCheck<V>(check: LineCheck<V> | PartCheck<V> | RecipeCheck<V> | AllowCheck<V>): Check {
+export function defineCheck<V>(
+  check: LineCheck<V> | ListCheck<V> | PartCheck<V> | RecipeCheck<V> | AllowCheck<V>,
+): Check {
   // Only `find` makes values, and only the same check's `say` and `fix` are given them.
   return check as unknown as Check;
 }

@@ -2,15 +2,19 @@
  * Knows how the checks are run over a recipe: each over its own scope, again only where that changed, and accepted findings set apart.
  * Refuses to know any single check. A check that throws is reported as that check's own bug, and the others go on.
  */
+import { onceByObject } from '../measure/once.ts';
 import { type Kept, keptOn } from '../notation/kept.ts';
 import type { Line } from '../notation/tree.ts';
+import { areSameLists } from '../recipe/contents.ts';
+import type { Ingredient } from '../recipe/ingredient.ts';
 import { lendJourneys } from '../recipe/journey/fold.ts';
 import type { Kind } from '../recipe/kinds.ts';
 import { isUnderstood } from '../recipe/not-understood.ts';
+import type { PartHead } from '../recipe/part.ts';
 import type { Part, Recipe } from '../recipe/recipe.ts';
 import { sameItems } from '../recipe/steps.ts';
 import { type PlacedAllow, sortAccepted } from './accepted.ts';
-import type { AllowCheck, Check, Found, LineCheck, PartCheck, Place, Said, Scene } from './check.ts';
+import type { AllowCheck, Check, Found, LineCheck, ListCheck, PartCheck, Place, Said, Scene } from './check.ts';
 import type { Finding, Findings } from './finding.ts';
 import type { House } from './house.ts';
 import { understoodOnly } from './one-a-line.ts';
@@ -90,6 +94,18 @@ interface FileFinder {
   readonly find: (scene: Scene) => readonly Found<unknown>[];
 }
 
+/** What is asked about a part. */
+interface PartChecks {
+  readonly lists: readonly ListCheck[];
+  readonly parts: readonly PartCheck[];
+}
+
+interface OfList {
+  readonly index: number;
+  readonly includes: readonly PartHead[];
+  readonly locals: readonly Local[];
+}
+
 /** What is known of one house's files. */
 interface Known {
   readonly chunks: Kept<Part, Chunk>;
@@ -100,9 +116,9 @@ interface Known {
   readonly faultChecks: readonly LineCheck[];
   /** The line checks by the statement they ask about. */
   readonly byStatement: ReadonlyMap<string, readonly LineCheck[]>;
-  readonly partChecks: readonly PartCheck[];
-  readonly byKind: WeakMap<Kind, readonly PartCheck[]>;
-  readonly withoutKind: readonly PartCheck[];
+  readonly checksOf: (kind: Kind | undefined) => PartChecks;
+  /** What was found of a list, by what stands on it. */
+  readonly ofList: Kept<readonly Ingredient[], OfList>;
   readonly fileFinders: readonly FileFinder[];
 }
 
@@ -190,16 +206,14 @@ export class CheckRunner {
     if (known === undefined) {
       const checks = this.checks.filter((c) => house.severities[c.code] !== 'off');
       const lineChecks = checks.filter((c) => c.scope === 'line');
-      const partChecks = checks.filter((c) => c.scope === 'part');
       known = {
         chunks: keptOn(),
         lines: keptOn(),
         ofFile: keptOn(),
         faultChecks: lineChecks.filter((c) => c.asks === 'faulty'),
         byStatement: new Map(lineChecks.map(({ asks }) => [asks, lineChecks.filter((c) => c.asks === asks)])),
-        partChecks,
-        byKind: new WeakMap(),
-        withoutKind: partChecks.filter((c) => c.measures === undefined),
+        checksOf: checksByKind(checks),
+        ofList: keptOn(),
         fileFinders: checks.flatMap((check) => {
           if (check.scope === 'allows') return [];
           const find = check.scope === 'recipe' ? check.find : check.findInFile;
@@ -294,10 +308,23 @@ function localsOf(part: Part, whole: boolean, house: House, known: Known, bugs: 
     const line = lines[at] as Line;
     if (isAsked(line, known)) askLine(line, at, house, known, locals, bugs);
   }
-  if (whole)
-    for (const check of checksFor(part.head.kind, known))
-      ask(check, () => check.find(part, house), 0, part.index, locals, bugs);
+  if (whole) {
+    const { lists, parts } = known.checksOf(part.head.kind);
+    for (const local of ofList(part, lists, house, known, bugs)) locals.push(local);
+    for (const check of parts) ask(check, () => check.find(part, house), 0, part.index, locals, bugs);
+  }
   return locals.length === 0 ? NONE : locals.sort(byOrder);
+}
+
+/** What is found of the list of a part, and of those that it takes in: the same again while they are. */
+function ofList(part: Part, checks: readonly ListCheck[], house: House, known: Known, bugs: Bug[]): readonly Local[] {
+  const { index, head, includes } = part;
+  const kept = known.ofList.get(head.ingredients);
+  if (kept?.index === index && areSameLists(kept.includes, includes)) return kept.locals;
+  const locals: Local[] = [];
+  for (const check of checks) ask(check, () => check.find(part, house), 0, index, locals, bugs);
+  known.ofList.set(head.ingredients, { index, includes, locals });
+  return locals;
 }
 
 /** Adds what a check finds, or nothing of it where it throws. */
@@ -352,16 +379,19 @@ function ofFile(
 const isAsked = (line: Line, { byStatement }: Known): boolean =>
   line.faults.length > 0 || byStatement.has(line.statement.kind);
 
-/** The checks to ask about a part of a kind: the others hold measures against bands that the kind does not have. */
-function checksFor(kind: Kind | undefined, known: Known): readonly PartCheck[] {
-  if (kind === undefined) return known.withoutKind;
-  let checks = known.byKind.get(kind);
-  if (checks === undefined) {
+/** The function that gives the checks to ask about a part of a kind: the others hold measures against bands that the kind does not have. */
+function checksByKind(checks: readonly Check[]): Known['checksOf'] {
+  const [lists, parts] = [checks.filter((c) => c.scope === 'list'), checks.filter((c) => c.scope === 'part')];
+  const fitting = (fits: (measures: PartCheck['measures']) => boolean): PartChecks => ({
+    lists: lists.filter(({ measures }) => fits(measures)),
+    parts: parts.filter(({ measures }) => fits(measures)),
+  });
+  const ofKind = onceByObject((kind: Kind) => {
     const judged = new Set(kind.measures.map((m) => m.measure));
-    checks = known.partChecks.filter(({ measures }) => measures?.some((m) => judged.has(m)) ?? true);
-    known.byKind.set(kind, checks);
-  }
-  return checks;
+    return fitting((measures) => measures?.some((m) => judged.has(m)) ?? true);
+  });
+  const ofNone = fitting((measures) => measures === undefined);
+  return (kind) => (kind === undefined ? ofNone : ofKind(kind));
 }
 
 /** Whether what was placed for a part stands where it would be placed now. */

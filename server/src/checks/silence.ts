@@ -17,6 +17,7 @@ export function whySilent(check: Check, scene: Scene): readonly string[] {
         : [`Each of its ${count(scene.outline.allows.length, '`allow` line')} accepts something.`];
     case 'line':
       return [lines(check.asks, scene)];
+    case 'list':
     case 'part':
       return check.measures === undefined ? lookedAt(scene) : scene.recipe.parts.flatMap((p) => held(p, check, scene));
     case 'recipe':
@@ -40,7 +41,7 @@ function lines(asks: string, { document }: Scene): string {
 }
 
 /** Of a formula: what the part is judged by, and where it lies. */
-function held(part: Part, { measures = [] }: PartCheck, { recipe }: Scene): readonly string[] {
+function held(part: Part, { measures = [] }: Pick<PartCheck, 'measures'>, { recipe }: Scene): readonly string[] {
   const { head } = part;
   const line = (recipe.partsAt[part.index] ?? 0) + 1;
   const named = head.name === '' ? 'The list' : `The ${head.name}`;

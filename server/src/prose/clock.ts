@@ -3,6 +3,7 @@
  * Refuses to know how long anything lasts, which is `times.ts`, and every word: they are the rows of `times.tsv` and the numbers of `measure`.
  */
 import type { Range } from '../measure/quantity.ts';
+import { keptOn } from '../notation/kept.ts';
 import type { SentenceItem, Span } from '../notation/tree.ts';
 import { Faces, type Hour } from './faces.ts';
 import { isNight, LEAST_AHEAD_MIN } from './from-to.ts';
@@ -55,8 +56,31 @@ export interface ClockRun {
 
 const NO_RUNS: readonly ClockRun[] = [];
 
-/** The same by item; `words` are the senses of the items. */
+interface Kept {
+  readonly runs: readonly NameRun[];
+  readonly found: readonly ClockRun[];
+}
+
+const KEPT = keptOn<readonly SentenceItem[], Kept>();
+
+/** The same by item; `words` are the senses of the items. The same list while the names are where they were. */
 export function clockRunsIn(
+  items: readonly SentenceItem[],
+  runs: readonly NameRun[],
+  words: readonly number[],
+): readonly ClockRun[] {
+  let kept = KEPT.get(items);
+  if (kept === undefined || !areSame(kept.runs, runs)) {
+    kept = { runs, found: foundIn(items, runs, words) };
+    KEPT.set(items, kept);
+  }
+  return kept.found;
+}
+
+const areSame = (a: readonly NameRun[], b: readonly NameRun[]): boolean =>
+  a.length === b.length && a.every(({ from, to }, i) => from === b[i]?.from && to === b[i]?.to);
+
+function foundIn(
   items: readonly SentenceItem[],
   runs: readonly NameRun[],
   words: readonly number[],

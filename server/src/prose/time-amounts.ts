@@ -48,6 +48,8 @@ export class Amounts {
   /** What `rowAt` found, by item, and behind which. */
   protected readonly rows: (TimeRow | undefined)[] = [];
   protected readonly ends: number[] = [];
+  /** Whether somebody is spoken of, where that was asked. */
+  private people: boolean | undefined;
 
   constructor(items: readonly SentenceItem[], senses: readonly number[]) {
     this.items = items;
@@ -79,6 +81,12 @@ export class Amounts {
     const isPerson = jointOf(own)?.is === 'person';
     let row = this.longestFrom(at, own, false);
     const { end } = this;
+    this.people ??= this.senses.some((sense) => jointOf(sense)?.is === 'person');
+    if (!this.people) {
+      this.rows[at] = row;
+      this.ends[at] = end;
+      return;
+    }
     // `While the kids are out` is said as `while you are out`.
     const other = this.longestFrom(at, isPerson ? senseOf('you') : own, true);
     if (other !== undefined && (row === undefined || this.end > end)) row = other;

@@ -8,7 +8,7 @@ import { keptOn } from '../notation/kept.ts';
 import type { IngredientNode } from '../notation/tree.ts';
 import { type Ingredient, isFlour } from './ingredient.ts';
 import { listedPart, type PartHead } from './part.ts';
-import type { Part } from './recipe.ts';
+import type { ListedPart } from './recipe.ts';
 
 /** What a list comes to, and with which others it was put together. */
 interface Gathered {
@@ -22,7 +22,7 @@ const CONTENTS = keptOn<readonly Ingredient[], Gathered>();
  * A poolish or softened onions count as what they are made of; a crust that a filling is poured into does not. One list for one part, the
  * same for as long as no list of them changes.
  */
-export function contentsOf({ head, includes }: Part): readonly Ingredient[] {
+export function contentsOf({ head, includes }: ListedPart): readonly Ingredient[] {
   let gathered = CONTENTS.get(head.ingredients);
   if (gathered === undefined || !areSameLists(gathered.includes, includes)) {
     gathered = { includes, contents: gather(head, includes) };
@@ -31,7 +31,8 @@ export function contentsOf({ head, includes }: Part): readonly Ingredient[] {
   return gathered.contents;
 }
 
-const areSameLists = (a: readonly PartHead[], b: readonly PartHead[]): boolean =>
+/** Whether parts are those that they were, but for their steps. */
+export const areSameLists = (a: readonly PartHead[], b: readonly PartHead[]): boolean =>
   a === b || (a.length === b.length && a.every((head, i) => head.ingredients === b[i]?.ingredients));
 
 function gather(head: PartHead, includes: readonly PartHead[]): readonly Ingredient[] {

@@ -112,12 +112,15 @@ function topicsIn({ sentence }: Step): { readonly one: number; readonly several:
 /** Whether the step speaks of one of the topics, in whatever number. */
 export function speaksOf(step: Step, ...topics: readonly Topic[]): boolean {
   const { one, several } = topicsIn(step);
-  return ((one | several) & topicBits(topics)) !== 0;
+  // Most steps speak of none.
+  return (one | several) !== 0 && ((one | several) & topicBits(topics)) !== 0;
 }
 
 /** Whether it speaks of several. */
-export const speaksOfSeveral = (step: Step, ...topics: readonly Topic[]): boolean =>
-  (topicsIn(step).several & topicBits(topics)) !== 0;
+export function speaksOfSeveral(step: Step, ...topics: readonly Topic[]): boolean {
+  const { several } = topicsIn(step);
+  return several !== 0 && (several & topicBits(topics)) !== 0;
+}
 
 /** Whether an item does, in whatever number. */
 export function isAbout(item: SentenceItem | undefined, ...topics: readonly Topic[]): boolean {

@@ -3,6 +3,7 @@
  * Refuses to know what is done with it, and which of the figures matter. Foods without a weight are in no sum, and are counted.
  */
 import { likelyGrams } from '../food/weigh.ts';
+import { keptOn } from '../notation/kept.ts';
 import { FAMILIES, type Family, familiesIn, familiesOf } from './families.ts';
 import type { Ingredient } from './ingredient.ts';
 import { foodOf } from './stand-in.ts';
@@ -41,26 +42,54 @@ const NOTHING_OF = Object.fromEntries(FAMILIES.map((family) => [family, 0])) as 
 
 export function mixtureOf(foods: readonly Portioned[]): Mixture {
   const of = { ...NOTHING_OF };
-  let [massG, waterG, saltG, sourG, sugarG, fatG, alcoholG, unweighed] = [0, 0, 0, 0, 0, 0, 0, 0];
+  let [massG, waterG, saltG, acidG, sugarG, fatG, alcoholG, unweighed] = [0, 0, 0, 0, 0, 0, 0, 0];
   const has = new Set<Family>();
   for (const { ingredient, share } of foods) {
-    for (const family of familiesIn(ingredient)) has.add(family);
+    const whole = broughtBy(ingredient);
+    for (const family of whole.has) has.add(family);
     if (!ingredient.weighed.known) {
       if (!ingredient.free) unweighed++;
       continue;
     }
-    const grams = likelyGrams(ingredient.weighed) * share;
-    const food = foodOf(ingredient);
+    const grams = whole.massG * share;
     massG += grams;
-    waterG += (grams * (food?.per100.water ?? 100)) / 100;
-    saltG += ((grams * (food?.per100.sodium ?? 0)) / 100) * SALT_PER_MG_SODIUM;
-    sourG += addedAcidG(ingredient, grams);
-    fatG += (grams * (food?.per100.fat ?? 0)) / 100;
-    sugarG += (grams * (food?.per100.sugars ?? 0)) / 100;
-    alcoholG += (grams * (food?.per100.alcohol ?? 0)) / 100;
-    for (const family of familiesOf(food)) of[family] += grams;
+    waterG += whole.waterG * share;
+    saltG += whole.saltG * share;
+    acidG += whole.acidG * share;
+    fatG += whole.fatG * share;
+    sugarG += whole.sugarG * share;
+    alcoholG += whole.alcoholG * share;
+    for (const family of whole.of) of[family] += grams;
   }
-  return { massG, waterG, saltG, acidG: sourG, sugarG, fatG, alcoholG, of, has, unweighed };
+  return { massG, waterG, saltG, acidG, sugarG, fatG, alcoholG, of, has, unweighed };
+}
+
+/** What an ingredient brings, in all of what is listed. */
+interface Brought extends Omit<Mixture, 'of' | 'unweighed'> {
+  readonly of: ReadonlySet<Family>;
+}
+
+const BROUGHT = keptOn<Ingredient, Brought>();
+
+function broughtBy(ingredient: Ingredient): Brought {
+  let brought = BROUGHT.get(ingredient);
+  if (brought === undefined) {
+    const grams = ingredient.weighed.known ? likelyGrams(ingredient.weighed) : 0;
+    const food = foodOf(ingredient);
+    brought = {
+      massG: grams,
+      waterG: (grams * (food?.per100.water ?? 100)) / 100,
+      saltG: ((grams * (food?.per100.sodium ?? 0)) / 100) * SALT_PER_MG_SODIUM,
+      acidG: addedAcidG(ingredient, grams),
+      fatG: (grams * (food?.per100.fat ?? 0)) / 100,
+      sugarG: (grams * (food?.per100.sugars ?? 0)) / 100,
+      alcoholG: (grams * (food?.per100.alcohol ?? 0)) / 100,
+      of: familiesOf(food),
+      has: familiesIn(ingredient),
+    };
+    BROUGHT.set(ingredient, brought);
+  }
+  return brought;
 }
 
 /** Grams of acid that so many grams of vinegar, citric acid, lemon or lime add. */

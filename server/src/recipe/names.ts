@@ -480,6 +480,7 @@ const sameCall = (a: Ingredient, b: Ingredient | undefined): boolean =>
 
 /** Whether two lists are called the same, line by line. */
 function sameCalls(a: PartHead, b: PartHead): boolean {
+  if (hasSameList(a, b)) return true;
   return (
     a.name === b.name &&
     a.kind === b.kind &&
@@ -488,8 +489,12 @@ function sameCalls(a: PartHead, b: PartHead): boolean {
   );
 }
 
+/** One list is of two parts only where nothing but steps was changed from one to the other (`withSteps`). */
+const hasSameList = (a: PartHead, b: PartHead): boolean => a.ingredients === b.ingredients;
+
 /** Whether two lists name the same things. Preparation, note, kind and lines not read count too: a step may speak of what they name. */
 export function sameNames(a: PartHead, b: PartHead): boolean {
+  if (hasSameList(a, b)) return true;
   return (
     sameCalls(a, b) &&
     a.kindNode?.text === b.kindNode?.text &&

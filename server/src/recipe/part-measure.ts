@@ -4,13 +4,13 @@
 import { contentsOf } from './contents.ts';
 import { type KindMeasure, type Verdict, verdictOf } from './kinds.ts';
 import { type MeasureName, type MeasureValue, measure } from './measures.ts';
-import type { Part } from './recipe.ts';
+import type { ListedPart } from './recipe.ts';
 
 /** Whether the part's sums, or those of an earlier part that it takes in, lack what a line brings. */
-export const isIncomplete = ({ head, includes }: Part): boolean =>
+export const isIncomplete = ({ head, includes }: ListedPart): boolean =>
   head.notUnderstood.length > 0 || includes.some(({ notUnderstood }) => notUnderstood.length > 0);
 
-export const partMeasure = (part: Part, name: MeasureName): MeasureValue =>
+export const partMeasure = (part: ListedPart, name: MeasureName): MeasureValue =>
   isIncomplete(part) ? NOT_UNDERSTOOD : measure(name, contentsOf(part));
 
 /** Where a measure lies; undefined where it is not known, or in its band by only some of what an open line could be. */

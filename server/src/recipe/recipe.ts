@@ -39,6 +39,9 @@ export interface Part {
   readonly isLast: boolean;
 }
 
+/** A part as its list makes it: its steps are not in it. */
+export type ListedPart = Pick<Part, 'index' | 'head' | 'includes'>;
+
 /** A step that takes from an earlier part: one ingredient of it, or the part itself. */
 export interface OutsideUse {
   readonly of: number;

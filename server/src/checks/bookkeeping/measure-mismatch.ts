@@ -49,7 +49,7 @@ export default defineCheck<Values>({
   title: 'The measure and the weight beside it do not agree',
   family: 'bookkeeping',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   source: {
     kind: 'publication',
     title:

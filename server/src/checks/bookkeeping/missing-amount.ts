@@ -28,7 +28,7 @@ export default defineCheck<Values>({
   title: 'An ingredient has no amount',
   family: 'bookkeeping',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   source: { kind: 'common practice, no source' },
   explain: `An ingredient without an amount cannot be weighed, scaled or shopped for, and what it does to the formula is not known. Write the amount first: \`200 g plain flour\`. Where the cook decides, say so: \`to taste salt\`, \`as needed flour\`.
 

@@ -38,7 +38,7 @@ export default defineCheck<Values>({
   title: 'A measure that packs, without its weight',
   family: 'bookkeeping',
   severity: 'info',
-  scope: 'part',
+  scope: 'list',
   source: {
     kind: 'publication',
     title: 'USDA National Nutrient Database for Standard Reference, release 26 (2013), household weights by form',

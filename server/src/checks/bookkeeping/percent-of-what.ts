@@ -4,7 +4,7 @@ import { middle, type Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import { type Ingredient, isFlour } from '../../recipe/ingredient.ts';
 import type { Kind } from '../../recipe/kinds.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck, type Found, type Said } from '../check.ts';
 import { gramsOf } from '../formula/band.ts';
 
@@ -33,7 +33,7 @@ export default defineCheck<Values>({
   title: 'A percentage does not say of what',
   family: 'bookkeeping',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   source: { kind: 'common practice, no source' },
   explain: `In a dough a percentage is of the flour, in a ferment or a cure of all that is weighed there: so the trade has it. Anywhere else \`1.5 % salt\` can be of the meat, or of everything, or of the spoon of flour that binds the sauce.
 
@@ -78,7 +78,7 @@ export default defineCheck<Values>({
   },
 });
 
-function* strayShares({ head }: Part): Iterable<Found<Values>> {
+function* strayShares({ head }: ListedPart): Iterable<Found<Values>> {
   for (const { node, weighed, percent, line } of head.ingredients) {
     const { shareOf } = node;
     if (percent === undefined || shareOf === undefined || weighed.known) continue;
@@ -86,7 +86,7 @@ function* strayShares({ head }: Part): Iterable<Found<Values>> {
   }
 }
 
-function* asksOf(part: Part): Iterable<Found<Values>> {
+function* asksOf(part: ListedPart): Iterable<Found<Values>> {
   const { ingredients } = part.head;
   if (!ingredients.some(isAsked)) return;
   const heaviest = heaviestOf(part);
@@ -133,7 +133,7 @@ interface Heaviest {
 }
 
 /** What weighs most in a part where a percentage may be of anything. */
-function heaviestOf({ head }: Part): Heaviest | undefined {
+function heaviestOf({ head }: ListedPart): Heaviest | undefined {
   if (head.nominal || (head.kind !== undefined && SETTLED.has(head.kind.group))) return undefined;
   const weighed = head.ingredients.filter((i) => i.percent === undefined && i.weighed.known);
   const whole = weighed.reduce((sum, i) => sum + gramsOf(i), 0);

@@ -38,7 +38,7 @@ export default defineCheck<Values>({
   title: 'Two amounts that stand for the same do not agree',
   family: 'bookkeeping',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   source: {
     kind: 'publication',
     title: 'NIST SP 811 (2008), appendix B, and NIST HB 44, appendix C: what each unit holds',

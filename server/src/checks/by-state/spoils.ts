@@ -108,6 +108,7 @@ const TAKEN_UP = 0.05;
 /** With their shares; of salt and sugar that were washed off, what was taken up. */
 function rinsed(members: readonly Held[]): readonly Portioned[] {
   const shared = members.map(({ member, ingredient }) => ({ ingredient, share: middle(member.share) }));
+  if (!members.some(({ member: { state } }) => (state.was & WAS.rinsed) !== 0)) return shared;
   const isWashed = members.map(
     ({ member: { state }, ingredient }) =>
       (state.was & WAS.rinsed) !== 0 && (isOf(foodOf(ingredient), 'sugar') || isSalt(ingredient)),

@@ -1,6 +1,6 @@
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { acidShare } from '../../recipe/measures/shares.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -10,7 +10,7 @@ export default defineCheck<BandValues>({
   title: 'A pickling liquor is too mild',
   family: 'formula',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   measures: ['liquor acid'],
   source: {
     kind: 'from memory',
@@ -47,4 +47,4 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainVinegar = (part: Part): Ingredient | undefined => mostBringing(part, acidShare);
+const mainVinegar = (part: ListedPart): Ingredient | undefined => mostBringing(part, acidShare);

@@ -10,7 +10,7 @@ import { countsFor, type ShareOf } from '../../recipe/measures/open.ts';
 import { bandText, MEASURES, type MeasureName, measureText, whatever } from '../../recipe/measures.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import { partMeasure } from '../../recipe/part-measure.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { ListedPart } from '../../recipe/recipe.ts';
 import type { Found, Place, Said } from '../check.ts';
 
 export interface BandValues {
@@ -29,7 +29,7 @@ export type Side = 'low' | 'high';
 
 /** The part's value when it lies outside the usual band on the given side: a warning past the implausible one, else information. */
 export function outsideBand(
-  part: Part,
+  part: ListedPart,
   name: MeasureName,
   side: Side,
   place?: () => Place | undefined,
@@ -61,7 +61,7 @@ export function outsideBand(
 const NOTHING: readonly never[] = [];
 
 /** Where the part says what it is: its kind, else its first ingredient. */
-export function kindPlace(part: Part): Place {
+export function kindPlace(part: ListedPart): Place {
   const { head } = part;
   if (head.source.named) {
     const span = head.kindNode ?? nameSpan(head);
@@ -127,7 +127,7 @@ export function mostOf(
 }
 
 /** The ingredient of the part's list that brings most of a share of its food; none of which only the noun is known. */
-export const mostBringing = (part: Part, share: ShareOf): Ingredient | undefined =>
+export const mostBringing = (part: ListedPart, share: ShareOf): Ingredient | undefined =>
   mostOf(part.head.ingredients, (i) => (i.match.kind === 'unknown' ? 0 : gramsOf(i) * bringing(i, share)));
 
 /** What a gram of the ingredient brings, by the middle of the range. */

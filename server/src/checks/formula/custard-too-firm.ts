@@ -1,6 +1,6 @@
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { eggProtein, yolkStrength } from '../../recipe/measures/shares.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, bringing, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -10,7 +10,7 @@ export default defineCheck<BandValues>({
   title: 'A custard has so much egg that it turns rubbery or curdles',
   family: 'formula',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   measures: ['egg protein', 'yolk per dairy'],
   source: {
     kind: 'from memory',
@@ -43,5 +43,5 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainEgg = (part: Part): Ingredient | undefined =>
+const mainEgg = (part: ListedPart): Ingredient | undefined =>
   mostOf(part.head.ingredients, (i) => gramsOf(i) * Math.max(bringing(i, eggProtein), bringing(i, yolkStrength)));

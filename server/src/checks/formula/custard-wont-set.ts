@@ -1,7 +1,7 @@
 import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { eggProtein, settingStarch, yolkStrength } from '../../recipe/measures/shares.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import {
   atMost,
@@ -24,7 +24,7 @@ export default defineCheck<BandValues>({
   title: 'A custard has too little egg to set',
   family: 'formula',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   measures: ['egg protein', 'yolk per dairy'],
   source: {
     kind: 'from memory',
@@ -66,8 +66,8 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainEgg = (part: Part): Ingredient | undefined => mostBringing(part, eggProtein);
-const mainYolk = (part: Part): Ingredient | undefined => mostBringing(part, yolkStrength);
+const mainEgg = (part: ListedPart): Ingredient | undefined => mostBringing(part, eggProtein);
+const mainYolk = (part: ListedPart): Ingredient | undefined => mostBringing(part, yolkStrength);
 
 function setsOtherwise(contents: readonly Ingredient[]): boolean {
   let [whole, starch, gelatine] = [0, 0, 0];

@@ -9,7 +9,7 @@ export default defineCheck<BandValues>({
   title: 'A dough has less water than its kind needs',
   family: 'formula',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   measures: ['hydration', 'cake hydration'],
   source: {
     kind: 'from memory',

@@ -1,5 +1,5 @@
 import { gramsText } from '../../measure/number-text.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, outsideBand, sayBand } from './band.ts';
 import { gardenWater, mainLiquid, waterBrought, waterOutsideG } from './liquid.ts';
@@ -10,7 +10,7 @@ export default defineCheck<BandValues>({
   title: 'A dough has more water than its kind bears',
   family: 'formula',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   measures: ['hydration', 'cake hydration'],
   source: {
     kind: 'from memory',
@@ -66,4 +66,4 @@ export default defineCheck<BandValues>({
   },
 });
 
-const place = (part: Part) => ingredientPlace(mainLiquid(part.head.ingredients));
+const place = (part: ListedPart) => ingredientPlace(mainLiquid(part.head.ingredients));

@@ -1,7 +1,7 @@
 import { contentsOf } from '../../recipe/contents.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { eggShare } from '../../recipe/measures/shares.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand, surelyBrings } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -12,7 +12,7 @@ export default defineCheck<BandValues>({
   title: 'There is more, or less, egg than the kind bears',
   family: 'formula',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   measures: ['egg', 'yolk share', 'egg per fat'],
   source: {
     kind: 'from memory',
@@ -60,4 +60,4 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainEgg = (part: Part): Ingredient | undefined => mostBringing(part, eggShare);
+const mainEgg = (part: ListedPart): Ingredient | undefined => mostBringing(part, eggShare);

@@ -1,7 +1,7 @@
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { acidLiquid, butterShare, oilShare, yolkShare } from '../../recipe/measures/shares.ts';
 import type { MeasureName } from '../../recipe/measures.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, isHigh, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -11,7 +11,7 @@ export default defineCheck<BandValues>({
   title: 'An emulsion has more oil than its yolk or its vinegar can hold, or too little',
   family: 'formula',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   measures: ['oil share', 'oil per yolk', 'oil per acid', 'butter per yolk'],
   source: {
     kind: 'from memory',
@@ -70,7 +70,7 @@ const WATCHED = [
 ] as const;
 
 /** What there is too much of, or too little. */
-function mainOf(name: MeasureName, high: boolean, part: Part): Ingredient | undefined {
+function mainOf(name: MeasureName, high: boolean, part: ListedPart): Ingredient | undefined {
   const share = name === 'butter per yolk' ? butterShare : name === 'oil per acid' && !high ? acidLiquid : oilShare;
   return mostBringing(part, share) ?? mostBringing(part, yolkShare);
 }

@@ -1,6 +1,6 @@
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { oilShare } from '../../recipe/measures/shares.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, gramsOf, ingredientPlace, mostBringing, mostOf, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -10,7 +10,7 @@ export default defineCheck<BandValues>({
   title: 'There is more, or less, fat than the kind bears',
   family: 'formula',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   measures: ['fat'],
   source: {
     kind: 'from memory',
@@ -48,5 +48,5 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainFat = (part: Part): Ingredient | undefined =>
+const mainFat = (part: ListedPart): Ingredient | undefined =>
   mostBringing(part, oilShare) ?? mostOf(part.head.ingredients, (i) => (gramsOf(i) * (i.food?.per100.fat ?? 0)) / 100);

@@ -1,5 +1,5 @@
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -9,7 +9,7 @@ export default defineCheck<BandValues>({
   title: 'A jelly or a set cream will be rubbery',
   family: 'formula',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   measures: ['gelatine', 'agar'],
   source: {
     kind: 'from memory',
@@ -42,7 +42,7 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainGel = (part: Part): Ingredient | undefined =>
+const mainGel = (part: ListedPart): Ingredient | undefined =>
   mostOf(
     part.head.ingredients.filter((i) => i.food?.class === 'gelling'),
     gramsOf,

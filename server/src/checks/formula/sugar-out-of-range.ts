@@ -1,6 +1,6 @@
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { creamShare, sugarSolids, whiteShare } from '../../recipe/measures/shares.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, bringing, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -10,7 +10,7 @@ export default defineCheck<BandValues>({
   title: 'There is more, or less, sugar than the kind bears',
   family: 'formula',
   severity: 'warning',
-  scope: 'part',
+  scope: 'list',
   measures: ['sugar', 'liquid per sugar', 'sugar per fruit', 'sugars share', 'cream per sugar'],
   source: {
     kind: 'from memory',
@@ -63,11 +63,11 @@ export default defineCheck<BandValues>({
   },
 });
 
-const mainSugar = (part: Part): Ingredient | undefined => mostBringing(part, sugarSolids);
-const mainCream = (part: Part): Ingredient | undefined => mostBringing(part, creamShare);
+const mainSugar = (part: ListedPart): Ingredient | undefined => mostBringing(part, sugarSolids);
+const mainCream = (part: ListedPart): Ingredient | undefined => mostBringing(part, creamShare);
 
 /** Whites alone, as in angel food, carry far more sugar than whole egg. */
-export function isWhiteSponge(part: Part): boolean {
+export function isWhiteSponge(part: ListedPart): boolean {
   const eggs = part.head.ingredients.filter((i) => i.food?.class === 'egg');
   return part.head.kind?.name === 'sponge' && eggs.length > 0 && eggs.every((i) => bringing(i, whiteShare) > 0);
 }

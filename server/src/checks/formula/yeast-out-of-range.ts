@@ -10,6 +10,7 @@ import { flourShare, isStarter } from '../../recipe/measures/shares.ts';
 import { measure } from '../../recipe/measures.ts';
 import type { Part, Step } from '../../recipe/recipe.ts';
 import { defineCheck, type Found } from '../check.ts';
+import { onceFor } from '../once.ts';
 import { plainTable, sumTable } from '../sum-table.ts';
 import {
   type BandValues,
@@ -61,7 +62,7 @@ export default defineCheck<Values>({
     let found = false;
     for (const side of ['high', 'low'] as const)
       for (const finding of outsideBand(part, 'yeast', side, () => ingredientPlace(mainYeast(part)))) {
-        if (side === 'low' && contentsOf(part).some((i) => i.food !== undefined && isStarter(i.food))) continue;
+        if (side === 'low' && hasStarter(contentsOf(part))) continue;
         found = true;
         yield { ...finding, values: { what: 'amount', band: finding.values } };
       }
@@ -99,13 +100,17 @@ export default defineCheck<Values>({
   },
 });
 
+const hasStarter = onceFor((contents: readonly Ingredient[]) =>
+  contents.some(({ food }) => food !== undefined && isStarter(food)),
+);
+
 const mainYeast = (part: Part): Ingredient | undefined => mostBringing(part, instantYeast);
 
 /** The yeast against the time and the warmth that the steps give it. */
 function* outOfTime(part: Part): Generator<Found<Values>> {
   if (part.head.kind?.measures.some((m) => m.measure === 'yeast') !== true) return;
   const contents = contentsOf(part);
-  if (contents.some((i) => i.food !== undefined && isStarter(i.food))) return;
+  if (hasStarter(contents)) return;
   const yeast = measure('yeast', contents);
   if (!yeast.known || yeast.value.high === 0) return;
   const rises = part.steps.flatMap(risesOf);
@@ -150,7 +155,7 @@ const COOLED = deed(({ act, where }) => act === 'eat' || act === 'cut' || (act =
 const ROOM_C: Range = { low: 17, high: 29 };
 const FRIDGE_C: Range = { low: 2, high: 7 };
 
-function risesOf(step: Step): Rise[] {
+const risesOf = onceFor((step: Step): readonly Rise[] => {
   const events = eventsOf(step);
   const cools = does(step, COOLED);
   const around = events.flatMap(({ temperatures }) => temperatures.filter(({ of }) => of === 'around'));
@@ -171,7 +176,7 @@ function risesOf(step: Step): Rise[] {
         pace,
       }));
   });
-}
+});
 
 /** The yeast per flour, then each rise by its hours and its pace. */
 function riseSum({ percent, rises, contents, dose }: Extract<Values, { readonly what: 'time' }>): string[] {

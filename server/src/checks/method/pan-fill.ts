@@ -13,7 +13,7 @@ import { litresText, panSize, panSum } from '../../recipe/pan-size.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
 import type { Place } from '../check.ts';
-import { onceFor } from '../once.ts';
+import { onceFor, onceWith } from '../once.ts';
 import { overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
 import { bakingOrder } from './cues.ts';
@@ -73,9 +73,10 @@ export const panFills = onceFor((recipe: Recipe): readonly PanFill[] => {
 });
 
 function fillOf(recipe: Recipe, pan: PanNode, at: Place, filling: readonly Part[] | undefined): PanFill | undefined {
-  const size = panSize(pan, recipe.world.measures);
+  const size = sizeOf(pan, recipe.world.measures);
   if (size === undefined || filling === undefined) return undefined;
-  const ownMl = filling.some(isCovered) ? solidBelowLidMl : solidMl;
+  const ways = filling.map(filledBy);
+  const ownMl = ways.some(({ covered }) => covered) ? solidBelowLidMl : solidMl;
   let raw: [number, number] = [0, 0];
   let risen: [number, number] = [0, 0];
   const layers: PanLayer[] = [];
@@ -103,8 +104,8 @@ function fillOf(recipe: Recipe, pan: PanNode, at: Place, filling: readonly Part[
     assumed: size.assumed,
     rawMl: raw,
     risenMl: risen,
-    pieces: filling.some(isInPieces),
-    batches: pan.count === 1 && filling.some(isInBatches),
+    pieces: ways.some(({ pieces }) => pieces),
+    batches: pan.count === 1 && ways.some(({ batches }) => batches),
     names: filling.filter((p) => p.head.ingredients.length > 0).map((p) => p.head.name),
     layers,
   };
@@ -124,6 +125,15 @@ const isInPieces = ({ steps }: Part): boolean =>
 const DIVIDED = deed(({ act, craft }) => (act === 'divide' && craft !== 'portion') || act === 'freeze');
 const isInBatches = ({ steps }: Part): boolean =>
   steps.some((step) => does(step, DIVIDED) || speaksOf(step, 'batch') || speaksOfSeveral(step, 'tin', 'loaf'));
+
+const sizeOf = onceWith(panSize);
+
+/** How the steps of a part fill what they fill. */
+const filledBy = onceFor((part: Part) => ({
+  covered: isCovered(part),
+  pieces: isInPieces(part),
+  batches: isInBatches(part),
+}));
 
 /** The part that bakes, with what it takes in; without an oven, a recipe of one part. */
 function fillingOf(recipe: Recipe): readonly Part[] | undefined {

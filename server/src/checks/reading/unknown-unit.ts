@@ -7,7 +7,7 @@ export default defineCheck<UnitMisspelled>({
   title: 'A unit is not known',
   family: 'reading',
   severity: 'error',
-  scope: 'part',
+  scope: 'list',
   source: { kind: 'publication', title: 'NIST SP 811 (2008), table 6 and appendix B: unit symbols have one spelling' },
   explain: `A unit that is spelled another way cannot be worked out: the word is taken for part of the name, and the ingredient has no weight. Write \`g\`, \`kg\`, \`ml\`, \`l\`, \`tsp\`, \`tbsp\`, \`cup\`, \`oz\`, \`lb\` and so on; the long forms (\`grams\`, \`cups\`) are read too.
 

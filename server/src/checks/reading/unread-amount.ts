@@ -11,7 +11,7 @@ export default defineCheck<Values>({
   title: 'A figure of a line is not understood',
   family: 'reading',
   severity: 'error',
-  scope: 'part',
+  scope: 'list',
   source: { kind: 'common practice, no source' },
   explain: `An amount stands first on its line, and whatever says it again stands beside it: \`1 1/4 cups (156 g) flour\`, \`2 x 400 g tins tomatoes\`, \`1 cup + 2 tbsp sugar\`. Where a figure is left over in the name, part of the amount was not understood, and what was may be wrong: nothing on the line is counted, and no formula of its part is judged.
 

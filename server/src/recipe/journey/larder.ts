@@ -5,6 +5,7 @@
  */
 import { keptOn } from '../../notation/kept.ts';
 import { isIn, isOf, listedAs } from '../families.ts';
+import type { Ingredient } from '../ingredient.ts';
 import { listedPart } from '../part.ts';
 import type { Part } from '../recipe.ts';
 import { foodOf } from '../stand-in.ts';
@@ -35,8 +36,21 @@ export function larderOf(part: Part): Larder {
   return larder;
 }
 
-function make({ head, heads, includes, ledger }: Part): Larder {
-  const { ingredients } = head;
+type OfList = Pick<Larder, 'was' | 'minced' | 'flesh'>;
+
+const OF_LIST = keptOn<readonly Ingredient[], OfList>();
+
+/** What hangs on the list alone. */
+function ofList(ingredients: readonly Ingredient[]): OfList {
+  let known = OF_LIST.get(ingredients);
+  if (known === undefined) {
+    known = readList(ingredients);
+    OF_LIST.set(ingredients, known);
+  }
+  return known;
+}
+
+function readList(ingredients: readonly Ingredient[]): OfList {
   const was = ingredients.map((ingredient) => {
     const food = foodOf(ingredient);
     const states = listedAs(ingredient);
@@ -48,6 +62,17 @@ function make({ head, heads, includes, ledger }: Part): Larder {
       (states.has('frozen') && !states.has('thawed') ? WAS.frozen : 0)
     );
   });
+  return {
+    was,
+    minced: ingredients.map((ingredient) => isOf(foodOf(ingredient), 'mince') || listedAs(ingredient).has('minced')),
+    flesh: ingredients.flatMap((ingredient, i) =>
+      isOf(foodOf(ingredient), 'flesh') && ((was[i] ?? 0) & WAS.animal) !== 0 ? [i] : [],
+    ),
+  };
+}
+
+function make({ head, heads, includes, ledger }: Part): Larder {
+  const { ingredients } = head;
   const takesIn = ingredients.map(() => -1);
   for (const other of includes) {
     const line = listedPart(head, other.name);
@@ -55,13 +80,9 @@ function make({ head, heads, includes, ledger }: Part): Larder {
     if (at >= 0) takesIn[at] = heads.indexOf(other);
   }
   return {
-    was,
-    minced: ingredients.map((ingredient) => isOf(foodOf(ingredient), 'mince') || listedAs(ingredient).has('minced')),
+    ...ofList(ingredients),
     takesIn,
     unnamed: ingredients.flatMap(({ free }, i) => (free || (ledger[i]?.uses.length ?? 0) > 0 ? [] : [i])),
-    flesh: ingredients.flatMap((ingredient, i) =>
-      isOf(foodOf(ingredient), 'flesh') && ((was[i] ?? 0) & WAS.animal) !== 0 ? [i] : [],
-    ),
     isNameless: ledger.every(({ uses }) => uses.length === 0),
   };
 }
@@ -79,4 +100,4 @@ export function isSameLarder(a: Larder, b: Larder): boolean {
 }
 
 const isSame = <T>(a: readonly T[], b: readonly T[]): boolean =>
-  a.length === b.length && a.every((each, i) => each === b[i]);
+  a === b || (a.length === b.length && a.every((each, i) => each === b[i]));

@@ -152,6 +152,19 @@ describe('what is told in passing', () => {
       'Keeps 7 days in the fridge, 3 months frozen.',
       ['stay told: @cold, 10080 min', 'freeze told: @frozen, 120960-133920 min'],
     ],
+    [
+      'Leave till morning; half an hour to boil it.',
+      ['stay: until 360-960 min', 'heat through told: @stove, by water, 30 min'],
+    ],
+    ['ROAST BEEF.--Season the meat.', ['combine']],
+    ['Add two swedes peeled and cut in quarters, then toast.', ['combine', 'heat as read: by air']],
+    ['Put in one onion, cut fine, two spoonfuls of salt.', ['put']],
+    [
+      'Put it away and either brown them in the oven or bin them.',
+      ['stay', 'heat outside: @oven, either 1', 'discard: either 1'],
+    ],
+    ['Stir, and when firm decorate with peel.', ['combine', 'combine: when set']],
+    ['Cook at a 10-pound pressure for an hour.', ['heat as read: by pressure, 60 min']],
     ['Let these stand covered for 2 h.', ['stay: 120 min']],
     [
       'Boil with the swedes, cut in slices, and the bread, for two or more hours.',

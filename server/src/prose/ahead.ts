@@ -30,6 +30,18 @@ function goesOn(pieces: readonly Piece[], at: number): boolean {
   return isFree && after?.sort === 'word' && isBaseForm(after.sense);
 }
 
+/** `knead well, roll thin, cut`: between commas with no more than how. */
+const isSoThen = (pieces: readonly Piece[], at: number): boolean =>
+  pieces[at - 1]?.word === ',' &&
+  jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.is === 'adjective' &&
+  pieces[at + 2]?.word === ',';
+
+/** `a platter or dish and serve`: of two vessels either. */
+const isOtherVessel = (pieces: readonly Piece[], at: number): boolean =>
+  thingOf((pieces[at] as Piece).sense)?.sort === 'vessel' &&
+  jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'or' &&
+  thingOf(pieces[at - 2]?.sense ?? UNKNOWN)?.sort === 'vessel';
+
 /** `Wrap in a cloth`: what goes around something is said with `in`. */
 function wraps({ sense }: Piece, next: Piece | undefined): boolean {
   const act = verbOf(sense)?.act;
@@ -51,9 +63,11 @@ export function takesObject(pieces: readonly Piece[], at: number): boolean {
   if (next === undefined) return false;
   if (next.sort === 'name' || next.sort === 'amount') return true;
   switch (jointOf(next.sense)?.is) {
+    // `flour enough to make a dough`
+    case 'quantity':
+      return jointOf(pieces[at + 2]?.sense ?? UNKNOWN)?.is !== 'to';
     case 'article':
     case 'number':
-    case 'quantity':
     case 'it':
     case 'mixture':
     case 'rest':
@@ -136,6 +150,17 @@ export function isKeptSo(pieces: readonly Piece[], at: number): boolean {
   return before?.word === ',' || is === 'or' || is === 'conjunction';
 }
 
+const isCounted = (piece: Piece | undefined): boolean =>
+  piece?.sort === 'amount' || jointOf(piece?.sense ?? UNKNOWN)?.is === 'number';
+
+/** `peeled and cut in quarters`: a conjunction joins it to what something else is already, with no object of its own. */
+export function isBehindPast(pieces: readonly Piece[], at: number): boolean {
+  const [before, next] = [pieces[at - 2], pieces[at + 1]];
+  const isParts = (pieces[at] as Piece).to > (pieces[at] as Piece).from + 1 && isCounted(next) && next?.sort === 'word';
+  const isPast = before?.part === 'describes' && formOf(before.sense) === 'past';
+  return isPast && (isParts || !takesObject(pieces, at));
+}
+
 /** `the vegetables, cut in slices, and the bread`: between commas behind a thing, and no order follows. */
 export function isInserted(pieces: readonly Piece[], at: number): boolean {
   const before = pieces[at - 2];
@@ -143,6 +168,9 @@ export function isInserted(pieces: readonly Piece[], at: number): boolean {
     return false;
   const way = jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.way;
   const isLong = (pieces[at] as Piece).to > (pieces[at] as Piece).from + 1;
+  // `one onion, cut fine, two cups of salt`
+  const manner = jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.is;
+  if ((manner === 'adjective' || manner === 'adverb') && pieces[at + 2]?.word === ',') return isCounted(pieces[at + 3]);
   if (!isLong && way !== 'at' && way !== 'to') return false;
   for (let i = at + 1; i < pieces.length; i++) {
     const { sort, word, sense } = pieces[i] as Piece;
@@ -182,12 +210,17 @@ export function takes(pieces: readonly Piece[], at: number, noun: boolean, first
   const piece = pieces[at] as Piece;
   const next = pieces[at + 1];
   // `Salt the water`, `sprinkle with sugar`
-  const isWith = jointOf(next?.sense ?? UNKNOWN)?.way === 'with';
+  let behind = at + 1;
+  while (PASSED.has(jointOf(pieces[behind]?.sense ?? UNKNOWN)?.is ?? 'then') || isSmallThing(pieces, behind, at))
+    behind++;
+  const isWith = jointOf(pieces[behind]?.sense ?? UNKNOWN)?.way === 'with';
   if (piece.sort === 'name')
     return (
       takesObject(pieces, at) ||
       isWith ||
       (first && (isThingAhead(pieces, at) || isOpened(pieces, at))) ||
+      (ordered && isSoThen(pieces, at)) ||
+      (isEnd(next) && isBehind(pieces, at, 'then')) ||
       goesOn(pieces, at) ||
       wraps(piece, next)
     );
@@ -214,6 +247,7 @@ export function takes(pieces: readonly Piece[], at: number, noun: boolean, first
     case 'conjunction':
     case 'or': {
       const after = pieces[at + 2];
+      if (isOtherVessel(pieces, at)) return false;
       return !noun || first || (after !== undefined && verbOf(after.sense) !== undefined && after.sort === 'word');
     }
     case 'to':
@@ -226,6 +260,13 @@ export function takes(pieces: readonly Piece[], at: number, noun: boolean, first
       return true;
   }
 }
+
+/** `Sprinkle again with sugar`, `sprinkle it well with`. */
+const PASSED: ReadonlySet<JointKind> = new Set(['adverb', 'it', 'article', 'all']);
+
+/** `sprinkle fillets with salt` */
+const isSmallThing = (pieces: readonly Piece[], behind: number, at: number): boolean =>
+  behind === at + 1 && (isThingAhead(pieces, at) || formOf(pieces[behind]?.sense ?? UNKNOWN) === 's');
 
 /** A word that nobody knows is what is told: `the strips should bend`, `do not disturb what remains`. */
 export function isUnknownTold(pieces: readonly Piece[], at: number): boolean {

@@ -30,6 +30,8 @@ type Expects =
   /** Behind a verb. */
   | 'object';
 
+const isIt = (piece: Piece | undefined): boolean => jointOf(piece?.sense ?? UNKNOWN)?.is === 'it';
+
 /** One walk through a sentence, as far as it has come. */
 export class Expecting {
   protected readonly pieces: readonly Piece[];
@@ -121,6 +123,10 @@ export class Expecting {
         this.adjective = true;
         return;
       case 'article':
+        // `either brown them`
+        if (formOf(this.pieces[at + 1]?.sense ?? UNKNOWN) === 'base' && isIt(this.pieces[at + 2])) return;
+        this.expects = 'thing';
+        return;
       case 'number':
       case 'quantity':
         this.expects = 'thing';

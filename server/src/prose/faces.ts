@@ -102,7 +102,9 @@ export class Faces extends Amounts {
   /** Nothing that it could count or describe follows. */
   protected isFree(to: number): boolean {
     const item = this.items[to];
-    if (item === undefined || item.kind === 'mark') return true;
+    if (item === undefined) return true;
+    // `at a 10-pound pressure`
+    if (item.kind === 'mark') return item.mark !== '-' || this.items[to + 1]?.start !== item.end;
     if (item.kind !== 'word') return false;
     const sense = this.senses[to] as number;
     if (timeOf(sense)?.is === 'unit') return false;

@@ -6,6 +6,7 @@ import {
   goesOnTo,
   hasObject,
   isBehind,
+  isBehindPast,
   isBehindThing,
   isDescribed,
   isEnd,
@@ -50,7 +51,29 @@ import type { JointKind } from './rows.ts';
 /** Settles the part of every piece. */
 export function settle(pieces: readonly Piece[]): void {
   const scan = new Scan(pieces);
-  for (let at = 0; at < pieces.length; at++) scan.take(pieces[at] as Piece, at);
+  for (let at = 0; at < pieces.length; at++) {
+    if (at === 0 || isStop(pieces[at - 1])) at = headingEnd(pieces, at);
+    scan.take(pieces[at] as Piece, at);
+  }
+}
+
+const DASHES: ReadonlySet<string> = new Set(['-', '–', '—']);
+
+const isStop = (piece: Piece | undefined): boolean =>
+  piece?.sort === 'mark' && (piece.word === '.' || piece.word === '?' || piece.word === '!');
+
+/** The words of a heading (judgement). */
+const LONGEST_HEADING = 5;
+
+/** `ROAST BEEF.--Take a rib`: a few words before a point and a dash right behind it order nothing. The piece behind them. */
+function headingEnd(pieces: readonly Piece[], from: number): number {
+  for (let at = from; at < pieces.length - 1 && at <= from + LONGEST_HEADING; at++) {
+    const { sort, end, word } = pieces[at] as Piece;
+    const dash = pieces[at + 1] as Piece;
+    if (sort === 'mark') return word === '.' && DASHES.has(dash.word) && dash.start === end ? at : from;
+    if (sort !== 'word' && sort !== 'name') return from;
+  }
+  return from;
 }
 
 class Scan extends Expecting {
@@ -169,6 +192,8 @@ class Scan extends Expecting {
         (next !== undefined && formOf(next.sense) === 'base')
       );
     }
+    // `(see Sauces)`
+    if (is === 'elsewhere') return this.pieces[at - 1]?.word === '(';
     const form = formOf(sense);
     // `carve like a roast`
     if (form === 'base' && is === 'preposition')
@@ -225,7 +250,7 @@ class Scan extends Expecting {
       case 'order':
         return takes(this.pieces, at, noun, true, this.ordered) && this.verb(piece, 'verb');
       case 'more':
-        if (past && this.behindComma && isInserted(this.pieces, at)) {
+        if (past && (this.behindComma ? isInserted(this.pieces, at) : isBehindPast(this.pieces, at))) {
           piece.part = 'describes';
           this.expects = 'behind thing';
           return true;
@@ -258,10 +283,14 @@ class Scan extends Expecting {
           return this.verb(piece, 'verb');
         // `the lid closely shut`
         if (past && !takesObject(this.pieces, at)) return false;
+        // `with a freezer pump.`
+        if (this.hasVerb && !this.framed && this.pieces[at - 1]?.part === 'thing' && isEnd(next)) return false;
         // `when cold turn out`: an order behind a frame, with no comma.
         return (
-          (!noun || (this.framed && this.hasVerb && takesObject(this.pieces, at))) &&
-          takes(this.pieces, at, noun, false, this.ordered) &&
+          (!noun ||
+            (this.signs && this.hasVerb && !isEnd(next) && isDescribed(this.pieces[at - 1])) ||
+            (this.framed && this.hasVerb && takesObject(this.pieces, at))) &&
+          takes(this.pieces, at, noun && !(this.signs && !isEnd(next)), false, this.ordered) &&
           this.verb(piece, 'verb')
         );
       case 'object':
@@ -271,8 +300,8 @@ class Scan extends Expecting {
         // `Let this simmer gently.`
         return (
           this.letting &&
-          // `Allow the stew eight hours.`
-          !(this.allowing && this.pieces[at + 1]?.sort === 'time') &&
+          // `Allow the stew eight hours.`, `allowing a pound of sugar`
+          !(this.allowing && (this.pieces[at + 1]?.sort === 'time' || this.pieces[at + 1]?.word === 'of')) &&
           isBehind(this.pieces, at, 'article') &&
           (!isWordAhead(this.pieces, at) || formOf(this.pieces[at + 1]?.sense ?? UNKNOWN) === 'past') &&
           this.verb(piece, 'verb')
@@ -321,11 +350,20 @@ class Scan extends Expecting {
         return !isSubject(this.pieces, at) && this.verb(piece, 'beside');
       case 'more':
         // `until golden and bubbling`
-        if (this.framed && this.signs && !this.behindComma && this.pieces[at - 2]?.part === 'describes') {
+        if (
+          this.framed &&
+          this.signs &&
+          !this.behindComma &&
+          isDescribed(this.pieces[at - 2]) &&
+          !takesObject(this.pieces, at)
+        ) {
           piece.part = 'describes';
           this.satisfied();
           return true;
         }
+        // `ready for wrapping and labeling`
+        if (this.lastVerb?.part === 'purpose' && !this.behindComma && formOf(this.lastVerb.sense) === 'ing')
+          return this.verb(piece, 'purpose');
         if (this.lastVerb?.part === 'beside' || this.hasVerb || this.ordered)
           return (
             (!ahead || takesObject(this.pieces, at) || (this.behindComma && !mayDescribe(piece.sense))) &&

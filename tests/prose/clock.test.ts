@@ -32,6 +32,14 @@ test.each<[string, string]>([
   ['By noon tomorrow it is dry.', '+1 12'],
   ['DAY 2, 8 am. Fill the trays.', 'plan 2 8'],
   ['Set it on the trestle at noon.', '12'],
+  ['The early chef’s in by then; when the early chef’s in, lid off.', '4-10, 4-10'],
+  ['Morning crew lifts off the fat.', '4-10'],
+  ['By the time the milkman comes it is dry.', '5-10'],
+  ['The tray goes out after Matins and comes in at Evensong.', '5-10, 17-23'],
+  ['It sells until the shutters come down.', '16-24'],
+  ['Bury it in the embers on Saturday night.', 'weekday 6 18-24'],
+  ['On the Saturday bring it up to heat.', 'weekday 6'],
+  ['Come the evening, skim it.', '17-23'],
 ])('%s', (text, clocks) => {
   expect(shown(text)).toBe(clocks);
 });
@@ -42,6 +50,9 @@ test.each([
   'Chill at 4 C.',
   'Space them at 1 inch apart.',
   'Carve the Sunday roast.',
+  'Straight after the opening speech, cut it.',
+  'The morning rolls are sold.',
+  'Clear the breakfast things.',
   'Bake at 180 for 20 minutes.',
 ])('no point of the clock: %s', (text) => {
   expect(shown(text)).toBe('');

@@ -183,6 +183,26 @@ describe('what is told in passing', () => {
   ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
 });
 
+describe('who comes and goes tells how long', () => {
+  test.each([
+    ['Leave it until the verger locks up.', ['stay: until 120-720 min']],
+    ['Leave it until the early chef’s in.', ['stay: until 300-960 min']],
+    ['Leave it till the lads come home from school.', ['stay: until 240-660 min']],
+    ['On the counter it stays until morning.', ['stay told: @room, until 360-960 min']],
+    ['Up it goes, and there it stays until evening.', ['stay told: until 60-900 min']],
+    ['Set the delay and close the lid.', ['stay: @room', 'close: in tool']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
+describe('held so warm', () => {
+  test.each([
+    ['Keep it lukewarm in the bain-marie.', ['stay as read: @bath, @warm']],
+    ['Keep it where you can bear a finger in it.', ['stay as read: @warm']],
+    ['Leave it until lukewarm.', ['stay: until warm']],
+    ['Let it stand in lukewarm water.', ['stay: by water']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
 describe('places that do not work', () => {
   test.each([
     ['Leave it in the broken freezer for nine hours.', ['stay: @room, 540 min']],
@@ -195,6 +215,8 @@ describe('places that do not work', () => {
     ['Leave it in the slow cooker, unplugged, overnight.', ['stay: @room, 480-960 min']],
     ['Stand it in the warming drawer that is turned off for 8 hours.', ['stay: @room, 480 min']],
     ['In an unlit stove, 9 h.', ['stay: @room, 540 min']],
+    ['Circulator off.', ['stay: @room']],
+    ['Leave out of the fridge for an hour.', ['stay: out of cold, 60 min']],
     ['Leave in the fridge with no lid overnight.', ['stay: @cold, in tool, 480-960 min']],
     ['Bake in the oven with the fan off for 20 minutes.', ['heat as read: @oven, by air, 20 min']],
   ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));

@@ -18,7 +18,7 @@ export interface ClockDay {
   readonly day: number;
 }
 
-/** A point in time. At least one of day and hours is known. */
+/** A point in time. */
 export interface ClockSaid extends Span {
   readonly day: ClockDay | undefined;
   /** Hours, from 0 to 24, between which it lies. */
@@ -52,6 +52,8 @@ export interface ClockRun {
   readonly said: ClockSaid;
   /** It is somebody too, who does what follows: `the morning crew lifts off the fat`. */
   readonly does: boolean;
+  /** It is a clause: `when you come down`. */
+  readonly whole?: boolean;
 }
 
 const NO_RUNS: readonly ClockRun[] = [];
@@ -96,7 +98,7 @@ function foundIn(
       continue;
     }
     found ??= [];
-    found.push({ from: at, to: clock.to, said: clock.said, does: clock.does });
+    found.push({ from: at, ...clock });
     at = clock.to;
   }
   return found ?? NO_RUNS;
@@ -116,6 +118,8 @@ interface FoundHour extends Hour {
   readonly does?: boolean;
 }
 
+/** What is further off is told of no pot that waits. */
+const MOST_COMES_MIN = 2 * DAY_MIN;
 /** Of what stands before an hour. */
 const MOST_WORDS = 5;
 /** Of the clock: a night that a day is named of. */
@@ -137,11 +141,24 @@ class ClockReader extends Faces {
       return this.made(at, hour?.to ?? day.to, day, hour);
     }
     const hour = this.hourAt(at, true);
-    if (hour === undefined) return undefined;
+    if (hour === undefined) return this.horizonAt(at);
     // `By noon tomorrow`; but `from eight in the morning` is today.
     const isFrom = this.rowAt(at - 1)?.is === 'between';
     const after = isFrom ? undefined : this.dayAt(hour.to);
     return this.made(at, after?.to ?? hour.to, after, hour);
+  }
+
+  /** `When you come down`, `before Christmas`, `till the guests arrive`: when that is nobody knows, but how long until then. */
+  private horizonAt(at: number): Omit<ClockRun, 'from'> | undefined {
+    const row = this.rowAt(at);
+    const { end: to } = this;
+    if (row?.is !== 'horizon' || row.range === undefined) return undefined;
+    const opener = jointOf(this.senses[this.isArticle(at - 1) ? at - 2 : at - 1] ?? UNKNOWN)?.is;
+    const isWhen = this.isWhen(at) || opener === 'after';
+    if (!isWhen && opener !== 'before') return undefined;
+    const { said } = this.made(at, to, undefined, undefined);
+    const comes = isWhen && row.range.high <= MOST_COMES_MIN ? { comes: row.range } : undefined;
+    return { said: { ...said, ...comes }, to, does: false, whole: true };
   }
 
   private made(
@@ -239,7 +256,9 @@ class ClockReader extends Faces {
     const row = this.rowAt(at);
     const { end } = this;
     if (row?.is === 'hour' && row.range !== undefined) {
-      const isPlaced = !isFirst || this.isPlaced(at) || this.isWhen(at) || this.dayAt(end) !== undefined;
+      // `The opening speech` is no hour.
+      const isPlaced =
+        !isFirst || ((this.isPlaced(at) || this.isWhen(at)) && this.isFree(end)) || this.dayAt(end) !== undefined;
       const does = !isPlaced && row.kind === 'point' && this.opens(at);
       return isPlaced || does
         ? { ...row.range, ofTwelve: false, to: end, sure: true, comes: row.all, does }

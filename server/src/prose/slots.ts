@@ -90,7 +90,6 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
       goOn(event, before.event);
     }
     if (clause.verb >= 0) giveWarmth(pieces, clause, event);
-    if (before?.event !== undefined) passFigures(event, before.event);
     before = clause;
   }
   giveSigns(pieces, items, waiting, before?.event);
@@ -215,9 +214,13 @@ function impliedBy(verb: Piece | undefined, event: EventDraft): void {
   // `Chill on the bottom shelf`: it is cold there.
   const isCold = row.where === 'cold' || row.where === 'frozen';
   const places = event.where.filter(({ way }) => way === 'at' || way === 'to');
+  // `Keep hot in the bain-marie`
+  const isKeptHot = row.where === 'hot' && places.every(({ is, not }) => !not && is === 'bath');
   if (
     row.where !== undefined &&
-    (places.length === 0 || (isCold && places.every(({ is, not }) => !not && is !== undefined && !COLD_KINDS.has(is))))
+    (places.length === 0 ||
+      isKeptHot ||
+      (isCold && places.every(({ is, not }) => !not && is !== undefined && !COLD_KINDS.has(is))))
   )
     event.where = withOne(event.where, {
       ...span,

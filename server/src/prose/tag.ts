@@ -14,6 +14,7 @@ import {
   longerSense,
   senseOf,
   sensesOf,
+  signOf,
   thingOf,
   UNKNOWN,
   verbOf,
@@ -57,7 +58,7 @@ export function tag(
     const clock = clocks[nextClock];
     // `At eight`, `after supper`: when it is, and no more.
     if (clock?.from === at && !clock.does && (time === undefined || clock.to <= time.from)) {
-      const first = opensPoint(pieces.at(-1)) ? (pieces.pop() as Piece) : item;
+      const first = opensPoint(pieces.at(-1), clock.whole === true) ? (pieces.pop() as Piece) : item;
       const { end } = items[clock.to - 1] as SentenceItem;
       const from = first instanceof Piece ? first.from : at;
       pieces.push(new Piece('time', { start: first.start, end }, from, clock.to, UNKNOWN, ''));
@@ -87,7 +88,10 @@ export function tag(
           !(jointOf(longer)?.is === 'particle' && opensNoun(items[i + 1])) &&
           !isTimeAlone(longer) &&
           !(opens && jointOf(longer)?.is === 'preposition') &&
-          !((verbOf(longer) !== undefined || isPlaced) && beginsPlace(word.word, items[i + 1])) &&
+          !(
+            (verbOf(longer) !== undefined || signOf(longer) !== undefined || isPlaced) &&
+            beginsPlace(word.word, items[i + 1])
+          ) &&
           !(verbOf(longer) !== undefined && beginsWay(word.word, items[i + 1])) &&
           !(isNoun && isWayOut(longer, word.word))
         ) {
@@ -136,10 +140,11 @@ function isWayOut(longer: number, last: string): boolean {
   return verbOf(longer) !== undefined && thingOf(longer) === undefined && (is === 'preposition' || is === 'particle');
 }
 
-/** `at`, `after`, `before`, right before an hour. */
-function opensPoint(before: Piece | undefined): boolean {
+/** `at`, `after`, `before`, right before an hour; `when` before a clause that is one. */
+function opensPoint(before: Piece | undefined, isWhole: boolean): boolean {
   const joint = before?.sort === 'word' ? jointOf(before.sense) : undefined;
   return (
+    (isWhole && joint?.is === 'when') ||
     joint?.is === 'after' ||
     joint?.is === 'before' ||
     (joint?.is === 'preposition' && joint.way === 'at' && joint.adds.length > 0)

@@ -51,6 +51,48 @@ describe('warm too long', () => {
       'Keep hot on the hob for 2 h.',
       ['cooling-too-slow error'],
     ],
+    [
+      'till somebody comes, of whom the hour is known',
+      'Kill the flame, lid on. Morning crew strains it.',
+      'Chill it in the walk-in. Morning crew strains it.',
+      ['cooling-too-slow warning'],
+    ],
+    [
+      'till the end of the day',
+      'Set it on the stall until the shutters come down.',
+      'Keep it at a simmer until the shutters come down.',
+      ['cooling-too-slow warning'],
+    ],
+    [
+      'from one day to another',
+      'On Saturday night set it on the hearth. Before Sunday lunch skim it.',
+      'On Saturday night put it in the fridge. Before Sunday lunch skim it.',
+      ['cooling-too-slow error'],
+    ],
+    [
+      'till you come down',
+      'Set it down on the flags with the lid on. Skim it when you come down.',
+      'Set it in a sink of ice with the lid on. Skim it when you come down.',
+      ['cooling-too-slow error'],
+    ],
+    [
+      'read long after',
+      'Wheel it into the walk-in. Ten hours later it reads 30 C.',
+      'Wheel it into the walk-in. Two hours later it reads 15 C.',
+      ['cooling-too-slow error'],
+    ],
+    [
+      'held lukewarm',
+      'Keep it lukewarm in the bain-marie until last orders.',
+      'Keep it hot in the bain-marie until last orders.',
+      ['cooling-too-slow warning'],
+    ],
+    [
+      'set to begin later',
+      'Put it in the slow cooker at 9 pm and set the timer to come on at 6 am.',
+      'Put it in the slow cooker at 9 pm and set it to high.',
+      ['cooling-too-slow error'],
+    ],
     ['kept at a figure', 'Keep at 45 C until wanted.', 'Keep at 65 C until wanted.', ['held-too-warm error']],
     [
       'cooled too slowly',

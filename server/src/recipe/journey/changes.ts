@@ -6,7 +6,7 @@ import type { Act, Event } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type FoodState, isHot, WAS, withStates } from './bodies.ts';
 import { heated, heats, readIn } from './heating.ts';
-import { lie, stillWarm } from './stays.ts';
+import { isOff, lie, stillWarm } from './stays.ts';
 import { type Settled, settleTemperatures } from './temperatures.ts';
 import type { Worktop } from './worktop.ts';
 
@@ -191,7 +191,9 @@ const OF = 4;
 const wasMade = ({ members, band }: Body): boolean => band !== 'unsaid' || members.length > 1;
 
 /** What is closed, and on no fire, is closed to be kept; so is what is packed in nothing that is named. */
-function shutBy({ vessel, lies }: Body): Body['shut'] {
+function shutBy({ vessel, lies, band }: Body): Body['shut'] {
   if (vessel === 'jar' || vessel === 'airtight') return 'jar';
+  // `Kill the flame, lid on`
+  if (band === 'between' && isOff(lies)) return 'covered';
   return lies.place === 'stove' || lies.place === 'oven' ? 'covered' : 'jar';
 }

@@ -20,7 +20,7 @@ import {
 } from './bodies.ts';
 import { changed } from './changes.ts';
 import { clockAt } from './clock.ts';
-import { begun, isEndOf, lasting, passTo, spending, withoutPoint } from './passing.ts';
+import { begun, goesOn, isEndOf, lasting, passTo, spending, withoutPoint } from './passing.ts';
 import { type FoldState, leftOf, withLeft } from './state.ts';
 import { takenBy } from './taken.ts';
 import { TRANSITIONS } from './transitions.ts';
@@ -59,7 +59,7 @@ export class Folder {
       // `Kept in the fridge from Sunday to Wednesday`: so long it lay there.
       if (event.times.some(({ kind, start, end }) => kind === 'spent' && start <= clock.start && clock.end <= end))
         continue;
-      if (clock.start >= event.start && isEndOf(by, clock)) {
+      if (clock.start >= event.start && (isEndOf(by, clock) || (isPoint && goesOn(by)))) {
         timed = lasting(timed, clock, this.top.state);
         end = clock;
         continue;

@@ -17,12 +17,18 @@ import { weakest } from './sure.ts';
 const LASTS: ReadonlySet<Act> = new Set(['stay', 'cool', 'thaw', 'rise', 'steep', 'dry', 'smoke', 'freeze']);
 
 /** An hour that an event goes on until. `Into the rucksack by 7` begins then. */
-export const isEndOf = ({ event }: BoundEvent, { until, by }: ClockSaid): boolean =>
-  event.craft === 'delay' || (until && LASTS.has(event.act) && !(by && event.where.some(({ way }) => way === 'to')));
+export const isEndOf = ({ event }: BoundEvent, { until, by, since }: ClockSaid): boolean =>
+  event.craft === 'delay' ||
+  (event.act === 'read' && since !== undefined) ||
+  (until && LASTS.has(event.act) && !(by && event.where.some(({ way }) => way === 'to')));
+
+/** `The van goes out with them at five, and is back about one`: it goes on until the second of two points. */
+export const goesOn = ({ event }: BoundEvent): boolean => event.act === 'stay';
 
 /** The event with the time until then, as far as the clock tells; what it says besides of that time is the same. */
 export function lasting(by: BoundEvent, said: ClockSaid, { clock }: FoldState): BoundEvent {
-  const minutes = clock?.hours === undefined && clock?.day === undefined ? undefined : passed(clock, said);
+  const isKnown = clock?.hours !== undefined || clock?.day !== undefined;
+  const minutes = isKnown ? passed(clock, said) : by.event.act === 'read' ? said.since : undefined;
   if (minutes === undefined) return by;
   const { start, end } = said;
   const others = by.event.times.filter((time) => time.end <= start && time.kind !== 'spent');
@@ -64,8 +70,7 @@ export function passTo(
   const left = minutes && unspent(minutes, state.clock);
   const now: FoldState = { ...state, clock: clockAt(state.clock, said) };
   if (left === undefined || left.high <= 0) return { state: now, stays: NONE };
-  if (known === undefined)
-    return laterBy(now, left, (stay) => stay.lies.sure === 'said' || stay.by.event.act === 'adjust', true);
+  if (known === undefined) return laterBy(now, left, isToldWhere, true);
   if (now.open.length === 0)
     return {
       state: now,
@@ -76,6 +81,10 @@ export function passTo(
 }
 
 const VAGUE_MIN = 180;
+
+/** Words say where it was left. */
+const isToldWhere = ({ by: { event }, lies }: Stay): boolean =>
+  lies.sure === 'said' || event.where.length > 0 || event.act === 'adjust';
 
 /** The state once the stays that are open have been so long, of those that are asked for. */
 function laterBy(now: FoldState, left: Range, isMeant: (stay: Stay) => boolean, vague: boolean): Passed {

@@ -214,7 +214,14 @@ function placeSaid({ where, act, craft, medium }: Event, body: Body, time: Range
   if (at?.is === 'stove' && (act === 'cool' || (time !== undefined && time.low >= LONG_MIN)))
     return { ...COOLS, sure: 'said' };
   // Left in what was turned off.
-  if (at?.is !== undefined && WORKS.has(at.is) && act === 'stay' && isOff(body)) return body.lies;
+  if (
+    at?.is !== undefined &&
+    WORKS.has(at.is) &&
+    (act === 'stay' || act === 'cool') &&
+    body.band === 'between' &&
+    isOff(body.lies)
+  )
+    return body.lies;
   if (at !== undefined) return lyingAt(at);
   if (medium?.is === 'ice') return ICE;
   // `Out of the fridge`, `not in the refrigerator`: a room, unless it says another.
@@ -228,8 +235,9 @@ function placeSaid({ where, act, craft, medium }: Event, body: Body, time: Range
 
 /** Places that are hot as long as they work. */
 const WORKS: ReadonlySet<Where['is'] & string> = new Set(['hot', 'oven', 'stove']);
-const isOff = ({ band, lies }: Body): boolean =>
-  band === 'between' && lies.place === 'room' && lies.celsius.high === COOLING.high && lies.celsius.low === COOLING.low;
+/** On what was turned off. */
+export const isOff = ({ place, celsius }: Lying): boolean =>
+  place === 'room' && celsius.high === COOLING.high && celsius.low === COOLING.low;
 
 const ICE: Lying = { place: 'cold', celsius: bandOf('cold'), sure: 'said' };
 const ROOM: Lying = { place: 'room', celsius: bandOf('room'), sure: 'inferred' };

@@ -211,9 +211,11 @@ class Taker {
   }
 
   /** What is being worked at; in the pan by the stove, not what was lifted out of it: `swill the pan with the wine`. */
-  private atHand({ vessel, act }: BoundEvent['event']): readonly Body[] {
+  private atHand({ vessel, act, where, times }: BoundEvent['event']): readonly Body[] {
     const current = this.top.current();
-    if (vessel?.stands !== 'stove' || act === 'return' || act === 'remove' || act === 'stay') return current;
+    // `Let the stockpot languish on the dresser all day`: it is full.
+    const isLeft = act === 'stay' || (act === 'unknown' && where.length > 0 && times.length > 0);
+    if (vessel?.stands !== 'stove' || act === 'return' || act === 'remove' || isLeft) return current;
     return current.filter(
       ({ lies, members }) => lies.place !== 'room' || members.every(({ state }) => state.cooked === 'raw'),
     );

@@ -73,6 +73,7 @@ import rawFlour from './safety/raw-flour.ts';
 import rawMilk from './safety/raw-milk.ts';
 import undercooked from './safety/undercooked.ts';
 import unreadTemperature from './safety/unread-temperature.ts';
+import unsafeForThem from './safety/unsafe-for-them.ts';
 import trialDisagrees from './testing/trial-disagrees.ts';
 import untestedChange from './testing/untested-change.ts';
 
@@ -150,6 +151,7 @@ export const CHECKS: readonly Check[] = [
   rawMilk,
   undercooked,
   unreadTemperature,
+  unsafeForThem,
   trialDisagrees,
   untestedChange,
 ];

@@ -4,7 +4,9 @@
  * Refuses to know what it is asked for.
  */
 import thingsText from '../../data/prose/things.tsv';
+import { once, onceByText } from '../measure/once.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
+import { sentenceIn } from '../notation/sentence.ts';
 import type { SentenceItem, Span } from '../notation/tree.ts';
 import { nounForms } from './forms.ts';
 
@@ -44,6 +46,8 @@ const THINGS = [
   'pregnant',
   /** Old, ill, or with little resistance. */
   'frail',
+  /** Cut so that no round is left. */
+  'lengthways',
 ] as const;
 export type Thing = (typeof THINGS)[number];
 
@@ -56,23 +60,21 @@ interface ThingSaid extends Span {
 /** Words of the longest row. */
 const LONGEST = 3;
 
-let byWords: ReadonlyMap<string, Thing | undefined> | undefined;
-
-function made(): ReadonlyMap<string, Thing | undefined> {
+const BY_WORDS = once((): ReadonlyMap<string, Thing | undefined> => {
   const forms = new Map<string, Thing | undefined>();
   for (const [name = '', words] of rowsIn(thingsText)) {
     const is = THINGS.find((thing) => thing === name);
     for (const word of wordsIn(words)) for (const form of nounForms(word)) forms.set(form, is);
   }
   return forms;
-}
+});
 
 /** What the items speak of, from left to right. */
 function thingsIn(items: readonly SentenceItem[]): readonly ThingSaid[] {
-  byWords ??= made();
+  const forms = BY_WORDS();
   const found: ThingSaid[] = [];
   for (let at = 0; at < items.length; ) {
-    const taken = longestAt(items, at, byWords);
+    const taken = longestAt(items, at, forms);
     const first = items[at];
     const last = items[at + taken.length - 1];
     if (taken.is !== undefined && first !== undefined && last !== undefined)
@@ -108,11 +110,16 @@ export interface Spoken extends Span {
   readonly is: Thing;
 }
 
+/** What a text speaks of and does not deny: a title, a note, a tag. */
+export const spokenIn = onceByText((text: string): readonly Spoken[] => spokenOf(sentenceIn(text).items), {
+  texts: 2000,
+});
+
 /** So many items behind it may deny it: `babies must not have it`. */
 const BEHIND = 3;
 const ENDS: ReadonlySet<string> = new Set(['.', ';', '!', '?', ':']);
 
-/** What items speak of and do not deny: a denial before it in its sentence, or close behind, takes it back. */
+/** The same of items: a denial before it in its sentence, or close behind, takes it back. */
 export function spokenOf(items: readonly SentenceItem[]): readonly Spoken[] {
   const all = thingsIn(items);
   if (all.length === 0) return NONE;

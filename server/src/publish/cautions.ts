@@ -17,6 +17,8 @@ const CAUTIONS: Readonly<Record<string, string>> = {
   'held-too-warm': 'Do not leave it standing warm: keep it below 5 °C (41 °F) or above 57 °C (135 °F).',
   'low-acid-preserve': 'Not a recipe for keeping at room temperature: keep it in the fridge, and eat it within days.',
   'curing-salt-dose': 'Weigh the curing salt exactly: too much is poisonous.',
+  'unsafe-for-them':
+    'Not for everyone: somebody whom this recipe names must not eat something in it. Ask before you serve it to a baby, or to anyone pregnant, ill or old.',
   'burn-or-burst': 'A step of this recipe can burn or hurt whoever does it: read it again before you begin.',
   'natural-toxin':
     'Contains a plant or mushroom that is poisonous unless it is prepared with care: ask before you eat it.',

@@ -10,7 +10,7 @@ import type { Part, Step } from './recipe.ts';
 const KEPT = keptOn<Step['sentence'], readonly Spoken[]>();
 
 /** What a step speaks of, from left to right, without what it denies. */
-function thingsOf({ sentence }: Step): readonly Spoken[] {
+export function thingsOf({ sentence }: Step): readonly Spoken[] {
   let kept = KEPT.get(sentence);
   if (kept === undefined) {
     kept = spokenOf(sentence.items);

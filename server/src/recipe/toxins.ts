@@ -4,12 +4,12 @@
  * Refuses to know what the steps do with it.
  */
 import toxinsText from '../../data/natural-toxins.tsv';
-import { bookIdOf } from '../food/food.ts';
 import { once } from '../measure/once.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 import { keptOn } from '../notation/kept.ts';
 import { listedAs } from './families.ts';
 import type { Ingredient } from './ingredient.ts';
+import { isNamedAs, isOneOf, lineWords } from './listed-name.ts';
 import { wordsOf } from './words.ts';
 
 /** What takes the poison out, or whether anything does. */
@@ -100,33 +100,12 @@ export function toxinOf(ingredient: Ingredient): Toxin | undefined {
 
 function find(ingredient: Ingredient): Toxin | undefined {
   const { rows, parts, bought } = TABLE();
-  const { match, node, name } = ingredient;
-  const foods = match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
-  const ids = foods.map(bookIdOf);
-  const words = wordsOf(name);
   let line: readonly string[] | undefined;
-  return rows.find(({ foods: of, names, marks, not, safe }) => {
-    if (!ids.some((id) => of.has(id)) && !names.some((each) => isNamed(words, each, parts))) return false;
-    // What a name alone does not tell the book does: `a can of cannellini beans`.
-    line ??= wordsOf(
-      [
-        name,
-        node.name?.text,
-        node.preparation?.text,
-        node.note?.text,
-        match.kind === 'food' ? match.food.name : '',
-      ].join(' '),
-    );
+  return rows.find(({ foods, names, marks, not, safe }) => {
+    if (!isOneOf(ingredient, foods) && !isNamedAs(ingredient, names, parts)) return false;
+    line ??= lineWords(ingredient);
     const isBought = listedAs(ingredient).has('cooked') || line.some((word) => bought.has(word));
     if (safe !== 'never' && isBought) return false;
     return !line.some((word) => not.has(word)) && (marks.size === 0 || line.some((word) => marks.has(word)));
   });
-}
-
-/** Whether a name is that of a plant, or of a part of it: `foxglove`, `fresh foxglove flowers`, and no `elderberry syrup`. */
-function isNamed(words: readonly string[], name: readonly string[], parts: ReadonlySet<string>): boolean {
-  for (let at = 0; at + name.length <= words.length; at++)
-    if (name.every((word, i) => words[at + i] === word) && words.slice(at + name.length).every((w) => parts.has(w)))
-      return true;
-  return false;
 }

@@ -221,6 +221,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['ambiguous-mention', 'which water?', ['Dissolve in the boiling water', 'Dissolve in the water']],
   ],
   'home/mayonnaise': [
+    ['unsafe-for-them', 'for a home', ['recipe Mayonnaise', 'recipe Nursing home mayonnaise']],
     ['emulsion-unstable', 'quarts of oil for cups', ['1 1/2 cup  olive', '1 1/2 quart  olive']],
     [
       'allow-without-reason',

@@ -1,0 +1,105 @@
+/**
+ * Knows which foods are eaten as what some must not eat: raw, runny, in the piece, or at all.
+ * Refuses to know who eats.
+ */
+import { isOf, listedAs } from '../../recipe/families.ts';
+import type { Ingredient } from '../../recipe/ingredient.ts';
+import { type Body, type FoodState, isSameRef, WAS } from '../../recipe/journey/bodies.ts';
+import type { Journey } from '../../recipe/journey/fold.ts';
+import type { IngredientRef } from '../../recipe/names.ts';
+import { foodOf } from '../../recipe/stand-in.ts';
+import { speaks, thingsAt } from '../../recipe/things-said.ts';
+import { type Hazard, hazardsOf } from '../../recipe/unsafe-for.ts';
+import { onceFor } from '../once.ts';
+import { overPieces } from './over-pieces.ts';
+import { type Held, membersIn } from './spoils.ts';
+
+export interface NotForAll {
+  readonly hazard: Hazard;
+  readonly ingredient: Ingredient;
+  readonly of: IngredientRef;
+}
+
+/** Flesh that is hot enough for all in its middle (FDA Food Code 2022, 3-401.11(A)(1)). */
+const COOKED_C = 62.5;
+/** An egg in its shell is firm after so many minutes in boiling water (common practice, no source). */
+const FIRM_MIN = 7;
+
+const those = overPieces((lists, { bodies }) =>
+  bodies.flatMap((body) =>
+    membersIn(lists, body).flatMap((held) =>
+      hazardsOf(held.ingredient).flatMap((hazard) => (isHarmful(body, held, hazard) ? [{ held, hazard }] : [])),
+    ),
+  ),
+);
+
+/** Each ingredient once for each hazard. */
+export const notForAll = onceFor((journey: Journey): readonly NotForAll[] => {
+  const found: NotForAll[] = [];
+  for (const { held, hazard } of those(journey)) {
+    const { ingredient } = held;
+    const { of } = held.member;
+    if (found.some((each) => each.ingredient === ingredient && each.hazard === hazard)) continue;
+    if (isChanged(journey, of, hazard)) continue;
+    found.push({ hazard, ingredient, of });
+  }
+  return found;
+});
+
+function isHarmful({ members }: Body, { member: { state }, ingredient }: Held, { state: as }: Hazard): boolean {
+  const isUnheated = state.cooked === 'raw' || state.cooked === 'outside';
+  switch (as) {
+    case 'any':
+      return true;
+    case 'whole':
+      return state.cut === 'whole';
+    case 'rounds':
+      return state.cut !== 'minced';
+    case 'unheated':
+      return isUnheated && !listedAs(ingredient).has('treated');
+    case 'rare': {
+      const states = listedAs(ingredient);
+      if (!isOf(foodOf(ingredient), 'flesh') || states.has('cooked') || states.has('cured') || states.has('treated'))
+        return false;
+      return (state.was & WAS.implied) === 0 && (isUnheated || isRare(state));
+    }
+    case 'soft':
+      return (state.was & (WAS.implied | WAS.animal)) === WAS.animal && (isSoft(state) || isSoftBoiled(members, state));
+  }
+}
+
+/** What is read in it is less than cooks it, or it is left pink on purpose. */
+function isRare({ cooked, reads, was }: FoodState): boolean {
+  const inside = reads.filter(({ of }) => of === 'food');
+  return (
+    cooked !== 'through' &&
+    ((was & WAS.rare) !== 0 || (inside.length > 0 && inside.every(({ celsius }) => celsius.high < COOKED_C)))
+  );
+}
+
+const isSoft = ({ cooked, was }: FoodState): boolean => cooked === 'raw' || (was & WAS.rare) !== 0;
+
+const isSoftBoiled = (members: Body['members'], { cut, heatedMin, heatedBy, reads }: FoodState): boolean =>
+  cut === 'whole' &&
+  reads.length === 0 &&
+  heatedMin < FIRM_MIN &&
+  heatedBy?.event.medium?.is === 'water' &&
+  members.every(({ state }) => state.heatedBy === heatedBy || state.cooked === 'raw');
+
+/** Blended, mashed or cut lengthways, nothing in the piece is left. */
+function isChanged(journey: Journey, of: IngredientRef, { state: as }: Hazard): boolean {
+  if (as !== 'whole' && as !== 'rounds') return false;
+  return journey.steps.some((step) => {
+    const things = thingsAt(journey.parts, step);
+    const isNamed = step.events.some(
+      ({ names, event }) =>
+        event.said === 'yes' && names.some(({ mention }) => mention.ingredients.some((ref) => isSameRef(ref, of))),
+    );
+    if (speaks(things, 'lengthways') && isNamed) return true;
+    if (as === 'rounds') return false;
+    return (
+      speaks(things, 'blender', 'stick blender') ||
+      step.events.some(({ event }) => event.act === 'combine' && event.until.some(({ is }) => is === 'mixed'))
+    );
+  });
+}

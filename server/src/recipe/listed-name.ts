@@ -1,0 +1,35 @@
+/**
+ * Knows whether a line of the list is of a row of foods, by the food that the book has for it or by what it is called.
+ * Refuses to know what the rows are for.
+ */
+import { bookIdOf, type Food } from '../food/food.ts';
+import type { Ingredient } from './ingredient.ts';
+import { wordsOf } from './words.ts';
+
+/** The foods that it is, or could be. */
+export const foodsIn = ({ match }: Ingredient): readonly Food[] =>
+  match.kind === 'food' ? [match.food] : match.kind === 'ambiguous' ? match.foods : [];
+
+export const isOneOf = (ingredient: Ingredient, ids: ReadonlySet<string>): boolean =>
+  ids.size > 0 && foodsIn(ingredient).some((food) => ids.has(bookIdOf(food)));
+
+/** All the words of its line, and of the food that the book has for it: `a can of cannellini beans`. */
+export function lineWords({ name, node, match }: Ingredient): readonly string[] {
+  const own = match.kind === 'food' ? match.food.name : '';
+  return wordsOf([name, node.name?.text, node.preparation?.text, node.note?.text, own].join(' '));
+}
+
+/** Whether its name ends with one of some, before nothing but words that may stand behind: `fresh foxglove flowers`, and no `elderberry syrup`. */
+export function isNamedAs(
+  ingredient: Ingredient,
+  names: readonly (readonly string[])[],
+  behind: ReadonlySet<string>,
+): boolean {
+  const words = wordsOf(ingredient.name);
+  return names.some((name) => {
+    for (let at = 0; at + name.length <= words.length; at++)
+      if (name.every((word, i) => words[at + i] === word) && words.slice(at + name.length).every((w) => behind.has(w)))
+        return true;
+    return false;
+  });
+}

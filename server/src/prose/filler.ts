@@ -140,6 +140,8 @@ export class Filler {
         this.over = joint.way === 'over';
         this.ofPlace = this.isOfPlace(joint.way, piece.start);
         this.way = joint.way === 'over' ? 'at' : joint.way;
+        // `Sprinkle in the yeast`
+        this.putsIn = piece.word === 'in' && at - 1 === this.clause.verb && PUTS_IN.has(this.event.act);
         return;
       case 'not':
         this.end();
@@ -232,7 +234,9 @@ export class Filler {
     const isNowhere =
       isStrange(head.sense) ||
       (thing === undefined && joint === undefined && (way === 'by' || (isNoun && STAYS.has(event.act))));
-    if ((way === 'at' || way === 'by') && !isOrdinal && head.sort === 'word' && isNowhere) {
+    const isIn = this.putsIn && !this.mayLie();
+    this.putsIn = false;
+    if ((way === 'at' || way === 'by') && !isOrdinal && head.sort === 'word' && isNowhere && !isIn) {
       // `In the fridge for whoever comes in hungry`: a place that is known says more.
       const isKnown = event.where.some(
         (place) => place.sure === 'said' && !place.not && (place.way === 'at' || place.way === 'to'),
@@ -251,7 +255,7 @@ export class Filler {
     if (way === 'by' && head.sort === 'name' && STAYS.has(event.act))
       this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
     if (way === 'by' || isOrdinal) return;
-    const role = ROLES[way ?? 'what'];
+    const role = ROLES[isIn || way === undefined ? 'what' : way];
     const already = alreadyIs(this.pieces, from, head);
     event.objects = withOne(event.objects, { ...span, role, by, ...(already && { already }) });
   }
@@ -271,6 +275,9 @@ export class Filler {
     }
     return false;
   }
+
+  /** What stands behind `in`, right behind the verb, is put in. */
+  private putsIn = false;
 
   /** The medium so far is only something that goes along. */
   private along = false;
@@ -451,6 +458,8 @@ const TELLS: Readonly<Record<PlaceKind, number>> = {
 
 /** Only in it is it so cold. */
 const IN_ALONE: ReadonlySet<PlaceKind> = new Set(['cold', 'frozen']);
+
+const PUTS_IN: ReadonlySet<Act> = new Set<Act>(['combine', 'put', 'cut', 'unknown']);
 
 const ROLES: Readonly<Record<'what' | 'at' | 'over' | 'to' | 'with' | 'out of' | 'off' | 'beside', Slot['role']>> = {
   what: 'what',

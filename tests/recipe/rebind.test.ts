@@ -88,6 +88,20 @@ describe('a recipe bound again after edits', () => {
     );
   }, 30_000);
 
+  test.each<[string, number, string]>([
+    ['another name', 7, 'part sauce'],
+    ['none', 7, ''],
+  ])('a part that a step above speaks of gets %s', (_, line, put) => {
+    const text =
+      'recipe Slice\npart sponge\n  100 g  plain flour\n  2      eggs\n  do Beat the eggs into the flour.\n  do Spread with custard.\n\npart custard\n  300 g  milk\n  do Warm the milk.\n';
+    const before = fresh(text);
+    const codes = ({ findings }: Snapshot) => findings.open.map(({ code, at }) => `${code} ${at.line}`);
+    expect(codes(before)).not.toContain('unlisted-ingredient 5');
+    const after = edited(before, { line, cut: true, put });
+    expect(codes(after)).toContain('unlisted-ingredient 5');
+    expect(codes(after)).toEqual(codes(fresh(after.text)));
+  });
+
   /** The numbers of the parts that an edit makes again. */
   function madeAgain(find: string, put: string): number[] {
     const before = fresh(MENU);

@@ -6,7 +6,7 @@ import { once } from '../measure/once.ts';
 import { settle, type Use } from './ledger.ts';
 import { NameIndex, sameNames } from './names.ts';
 import { listedNames, type PartHead } from './part.ts';
-import { NO_REACH, PartWords, reachOf } from './reach.ts';
+import { NO_REACH, PartWords, reachOf, saysChanged } from './reach.ts';
 import type { OutsideUse, OvenSetting, Part } from './recipe.ts';
 import { type BoundSteps, bindSteps, NO_USES, sameItems } from './steps.ts';
 import { calledName } from './title.ts';
@@ -63,10 +63,12 @@ function bindAll(
     taking: indexesOf(heads, isTaking),
     byName: once(() => indexByName(heads)),
   };
+  const isCalledAnew = saysChanged(before?.heads ?? heads, heads);
   const parts = heads.map((_, i) => {
     const now = frameOf(i, frame);
     const old = before?.parts[i];
-    return old !== undefined && isSamePart(old, now) ? old : settled(now, frame, world);
+    const stands = old !== undefined && isSamePart(old, now) && !isCalledAnew(steps[i] as BoundSteps);
+    return stands ? old : settled(now, frame, world);
   });
   return { ...frame, parts };
 }

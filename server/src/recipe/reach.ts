@@ -8,11 +8,12 @@ import { listedClasses, listedWords, type PartHead } from './part.ts';
 import type { OutsideUse } from './recipe.ts';
 import { indexFrom } from './sorted.ts';
 import { type BoundSteps, wordsOfSteps } from './steps.ts';
+import { wordsOf } from './words.ts';
 
 export interface Reach {
   /** Parts whose mentions may be others. */
   readonly steps: ReadonlySet<number>;
-  /** Parts that have a word which a part before them has listed, or lists no more; those below one that lists a class of food which no part before them does, or did. */
+  /** Parts that have a word which a part before them has listed, or lists no more, or one below them is called by, or no more; those below one that lists a class of food which no part before them does, or did. */
   readonly words: ReadonlySet<number>;
 }
 
@@ -53,6 +54,9 @@ export function reachOf(
       for (const other of between(said.partsWith(first), part, names.nextNaming(run, part) ?? heads.length))
         if (rest.every((word) => says(other, word))) steps.add(other);
     }
+    // What a step names may be a part below: `the custard`, before it is made.
+    for (const word of differing(namedWords([old]), namedWords([now])))
+      for (const other of between(said.partsWith(word), -1, part)) words.add(other);
     // Which of several ingredients is meant depends on whether their names are one.
     for (const { use } of before.later[part] ?? []) if (use.mention.ingredients.length > 1) steps.add(use.part);
     // What a later step may speak of as made depends on what there is to make it of.
@@ -72,6 +76,15 @@ export function reachOf(
     }
   }
   return { steps, words };
+}
+
+const namedWords = (heads: readonly PartHead[]): ReadonlySet<string> =>
+  new Set(heads.flatMap(({ name }) => wordsOf(name)));
+
+/** The function that says whether steps have a word that parts are called by, of those parts or these, and not of both. */
+export function saysChanged(old: readonly PartHead[], now: readonly PartHead[]): (steps: BoundSteps) => boolean {
+  const words = differing(namedWords(old), namedWords(now));
+  return (steps) => words.some((word) => wordsOfSteps(steps).has(word));
 }
 
 /** The parts of an ascending list that lie between two. */

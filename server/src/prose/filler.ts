@@ -209,7 +209,7 @@ export class Filler {
     this.last = head;
     const span = { start: (this.pieces[from] as Piece).start, end: head.end };
     const thing = thingOf(head.sense);
-    if (way === 'at' && event.act === 'stay' && isBoil(head)) {
+    if (way === 'at' && event.act === 'stay' && isBoil(head) && this.isBehindWay(from, head)) {
       // `Keep it at a full rolling boil`
       event.act = 'heat';
       event.cooks = 'through';
@@ -258,6 +258,18 @@ export class Filler {
     const role = ROLES[isIn || way === undefined ? 'what' : way];
     const already = alreadyIs(this.pieces, from, head);
     event.objects = withOne(event.objects, { ...span, role, by, ...(already && { already }) });
+  }
+
+  /** Nothing but an article and adjectives stands between the preposition and the thing. */
+  private isBehindWay(from: number, head: Piece): boolean {
+    const own = this.pieces.slice(from, this.pieces.indexOf(head));
+    if (own.some(({ sense }) => jointOf(sense)?.is === 'article')) return false;
+    for (let at = from - 1; at >= this.clause.from; at--) {
+      const is = jointOf((this.pieces[at] as Piece).sense)?.is;
+      if (is === 'preposition') return true;
+      if (is !== 'article' && is !== 'adjective') return false;
+    }
+    return false;
   }
 
   /** What is put, given or left somewhere for an hour or more lies there. */
@@ -437,6 +449,7 @@ export const isLong = ({ kind, minutes }: FoundTime): boolean =>
 
 const isBoil = ({ sense, part }: Piece): boolean =>
   part === 'thing' &&
+  thingOf(sense) === undefined &&
   (signOf(sense)?.tells === 'boiling' || (verbOf(sense)?.noun === true && verbOf(sense)?.cooks === 'through'));
 
 /** How much a place tells of how warm it is: one made for it most. */

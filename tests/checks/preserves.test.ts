@@ -425,6 +425,91 @@ describe('how it is put up', () => {
   ]);
 });
 
+describe('in few words', () => {
+  pairs('low-acid-preserve', [
+    [
+      'hot jars',
+      half(
+        ['2 kg courgettes', '400 g sugar', '200 ml cider vinegar'],
+        'Simmer the courgettes in the vinegar with the sugar.',
+        'Hot jars, hot lids; the heat pulls them down.',
+      ),
+      half(
+        ['2 kg courgettes', '600 g sugar', '1.2 l cider vinegar'],
+        'Simmer the courgettes in the vinegar with the sugar.',
+        'Hot jars, hot lids; the heat pulls them down.',
+      ),
+    ],
+    [
+      'a kettle or a canner',
+      half(
+        ['2 kg sweet corn', '30 g salt', '2 l water'],
+        'Pack the corn in jars with the salt and the boiling water.',
+        'Lids on. Three hours in boiling water. Basement shelf. Good for two years.',
+      ),
+      half(
+        ['2 kg sweet corn', '30 g salt', '2 l water'],
+        'Pack the corn in jars with the salt and the boiling water.',
+        'Lids on. 55 minutes in the pressure canner. Basement shelf. Good for two years.',
+      ),
+    ],
+    [
+      'a week turns them',
+      half(
+        ['12 eggs', '900 ml cider vinegar'],
+        'Boil the eggs hard, shell them, and cover with the vinegar in a jar.',
+        'A week on the sideboard turns them sour.',
+      ),
+      half(
+        ['12 eggs', '900 ml cider vinegar'],
+        'Boil the eggs hard, shell them, and cover with the vinegar in a jar.',
+        'A week in the fridge turns them sour.',
+      ),
+    ],
+    [
+      'flesh in oil, and in a closed jar',
+      half(
+        ['2 kg fresh tuna', '1 l olive oil'],
+        'Poach the tuna for an hour, drain, and break it into jars.',
+        'Fill with the oil, shut them, boil forty minutes, and lay them by.',
+      ),
+      half(
+        ['2 kg fresh tuna', '1 l olive oil'],
+        'Poach the tuna for an hour, drain, and break it into jars.',
+        'Fill with the oil, shut them, and keep in the fridge for three days.',
+      ),
+    ],
+  ]);
+  pairs('garlic-in-oil', [
+    [
+      'it chills on the counter',
+      half(
+        ['4 heads garlic', '400 ml olive oil'],
+        'Cook the garlic in the oil for 40 min and fill a jar.',
+        'It just chills on the counter.',
+      ),
+      half(
+        ['4 heads garlic', '400 ml olive oil'],
+        'Cook the garlic in the oil for 40 min and fill a jar.',
+        'It just chills in the fridge for two days.',
+      ),
+    ],
+    [
+      'oil that is poured over',
+      half(
+        ['1 kg green chillies, slit', '500 ml mustard oil'],
+        'Cram the chillies in a jar; heat the oil, let it cool, and pour it over.',
+        'It lives by the stove all year.',
+      ),
+      half(
+        ['1 kg green chillies, slit', '500 ml mustard oil'],
+        'Cram the chillies in a jar; heat the oil, let it cool, and pour it over.',
+        'It lives in the fridge for three days.',
+      ),
+    ],
+  ]);
+});
+
 describe('nothing is said of', () => {
   test.each<[string, Half]>([
     [
@@ -450,6 +535,14 @@ describe('nothing is said of', () => {
         ['500 g brown shrimps, cooked', '250 g butter'],
         'Melt the butter, stir in the shrimps and fill ramekins.',
         'Seal with more butter. Granny kept hers in the fridge from one Sunday to the Wednesday.',
+      ),
+    ],
+    [
+      'juice that is kept in the cold and thrown away after days',
+      half(
+        ['1 kg beetroot', '100 g fresh ginger'],
+        'Juice the beetroot with the ginger.',
+        'Bottle, keep in the fridge, and pour away what is left after three days.',
       ),
     ],
     [

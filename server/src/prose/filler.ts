@@ -6,7 +6,7 @@ import type { SentenceItem, Span } from '../notation/tree.ts';
 import { type Clause, type EventDraft, withOne } from './clauses.ts';
 import { alreadyIs, coldBefore } from './described.ts';
 import type { Act, PlaceKind, Slot, VesselSaid, Where } from './event.ts';
-import { isStrange, isTimeAlone, jointOf, senseOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { formOf, isStrange, isTimeAlone, jointOf, senseOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { FoundTime, Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
 import { offUntil } from './switched.ts';
@@ -107,7 +107,9 @@ export class Filler {
       if (this.from < 0) this.from = at;
       // `in the fridge door` is the fridge; `the pan juices` are no pan.
       const known = this.head !== undefined && this.way !== undefined && thingOf(this.head.sense) !== undefined;
-      if (piece.part === 'thing' && !(known && piece.sort === 'word' && isStrange(piece.sense))) this.head = piece;
+      // `A week in the fridge turns them`
+      const isMore = isStrange(piece.sense) || (thingOf(piece.sense) === undefined && formOf(piece.sense) === 's');
+      if (piece.part === 'thing' && !(known && piece.sort === 'word' && isMore)) this.head = piece;
     }
   }
 

@@ -216,8 +216,12 @@ function impliedBy(verb: Piece | undefined, event: EventDraft): void {
   const places = event.where.filter(({ way }) => way === 'at' || way === 'to');
   // `Keep hot in the bain-marie`
   const isKeptHot = row.where === 'hot' && places.every(({ is, not }) => !not && is === 'bath');
+  // `It just chills on the counter`
+  const isAtEase =
+    isCold && event.as === 'told' && places.some(({ is, sure, not }) => is === 'room' && sure === 'said' && !not);
   if (
     row.where !== undefined &&
+    !isAtEase &&
     (places.length === 0 ||
       isKeptHot ||
       (isCold && places.every(({ is, not }) => !not && is !== undefined && !COLD_KINDS.has(is))))

@@ -6,7 +6,7 @@ import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft } from './clauses.ts';
 import type { Act, Cooks, Where } from './event.ts';
 import { isLong } from './filler.ts';
-import { isStrange, jointOf, thingOf, verbOf } from './lexicon.ts';
+import { isStrange, jointOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { ThingRow, Way } from './rows.ts';
 import { offUntil } from './switched.ts';
@@ -22,8 +22,13 @@ export function verblessEvent(
     const thing = thingOf(piece.sense);
     if (piece.sort === 'mark' || thing === undefined) continue;
     const way = wayTo(pieces, clause.from, at);
-    if (thing.sort === 'vessel' && thing.is === 'jar' && way === 'to') return putIn(pieces, clause);
+    if (thing.sort === 'vessel' && thing.is === 'jar' && (way === 'to' || isReady(pieces, clause, at)))
+      return putIn(pieces, clause);
     if (thing.sort !== 'place' || (way === undefined && !thing.bare)) continue;
+    // `The heat pulls them down.`
+    const isTold =
+      way === undefined && thing.is === 'stove' && jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'article';
+    if (isTold) continue;
     const start = (pieces[clause.from] as Piece).start;
     const event = new EventDraft(start, (pieces[clause.to - 1] as Piece).end, undefined, undefined, 'ordered');
     // Beside the stove, or in an oven that is off, nothing is heated.
@@ -94,7 +99,8 @@ const LONGEST_IN_POT_MIN = 240;
 function cooksIn(thing: ThingRow): Cooks | undefined {
   if (thing.sort === 'vessel') return thing.on === undefined || thing.is === 'tool' ? undefined : 'as read';
   if (thing.sort !== 'medium') return undefined;
-  const isBoiling = thing.is === 'steam' || (thing.is === 'water' && (thing.celsius?.low ?? 0) >= BOILING_C);
+  const isBoiling =
+    thing.is === 'steam' || thing.is === 'pressure' || (thing.is === 'water' && (thing.celsius?.low ?? 0) >= BOILING_C);
   return isBoiling ? 'through' : thing.is === 'metal' ? 'as read' : undefined;
 }
 
@@ -173,3 +179,10 @@ function putIn(pieces: readonly Piece[], { from, to }: Clause): EventDraft {
   event.act = 'put';
   return event;
 }
+
+/** `Hot jars, hot lids`: what is hot goes in. */
+function isReady(pieces: readonly Piece[], { from }: Clause, at: number): boolean {
+  const next = pieces[at + 1];
+  return at === from + 1 && HOT.has(pieces[from]?.word ?? '') && (next === undefined || next.sort === 'mark');
+}
+const HOT: ReadonlySet<string> = new Set(['hot', 'warm', 'sterile', 'scalded']);

@@ -99,7 +99,9 @@ function judge(journey: Journey, body: Body): InJar | undefined {
       asked: kept.sure === 'unread',
       inferred: false,
     };
-  if (isShutOffByFat(body, mix) || keepsInJars(mix, body, kept)) return undefined;
+  // Flesh in its closed jar is shut off twice.
+  const isCannedFlesh = body.shut === 'jar' && body.vessel === 'jar' && mix.of.flesh >= mix.massG * FLESHY;
+  if ((isShutOffByFat(body, mix) && !isCannedFlesh) || keepsInJars(mix, body, kept)) return undefined;
   const isJam = members.some(({ member }) => journey.parts[member.of.part]?.head.kind?.name === 'jam');
   const raw = body.members.every(({ state }) => state.cooked === 'raw');
   const solids = mix.massG - mix.of.liquid;
@@ -136,6 +138,8 @@ const isBoiledEgg = ({ member, ingredient }: ReturnType<typeof membersIn>[number
   isOf(foodOf(ingredient), 'egg') && (isCooked(member) || listedAs(ingredient).has('cooked'));
 /** Eggs of the whole that make a jar one of pickled eggs, and salt that keeps even those (judgement). */
 const EGGS = 0.15;
+/** Of what is no rillettes or confit in its fat, but canned (judgement). */
+const FLESHY = 0.3;
 const SALTED = 0.1;
 
 const gramsOf = (those: ReturnType<typeof membersIn>): number =>

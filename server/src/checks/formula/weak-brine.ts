@@ -1,6 +1,7 @@
-import { anyDoes, deed } from '../../recipe/deeds.ts';
+import type { Event, Where } from '../../prose/event.ts';
+import { anyDoes, deed, eventsOf } from '../../recipe/deeds.ts';
 import { kindNamed } from '../../recipe/kinds.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Part, Step } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, gramsOf, ingredientPlace, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
@@ -71,12 +72,20 @@ const FERMENTS = deed(
 );
 /** Left for two days or more out of the cold, raw vegetables with salt turn sour or spoil. */
 const LEFT_MIN = 2880;
-const LEFT_FOR_DAYS = deed(
-  ({ times, where, as }) =>
-    as !== 'before' &&
-    where.every(({ is }) => is !== 'cold' && is !== 'frozen') &&
-    times.some(({ kind, minutes }) => (kind === 'spent' || kind === 'point') && minutes.low >= LEFT_MIN),
-);
+const leaves = ({ times, where, as }: Event): boolean =>
+  as !== 'before' &&
+  where.every((place) => !isCold(place)) &&
+  times.some(({ kind, minutes }) => (kind === 'spent' || kind === 'point') && minutes.low >= LEFT_MIN);
+const isCold = ({ is, not }: Where): boolean => !not && (is === 'cold' || is === 'frozen');
+const LEFT_FOR_DAYS = deed(leaves);
+const KEPT_COLD = deed(({ where }) => where.some(isCold));
+
+/** `Keep in the fridge, and pour it away after three days`: what is cold by then is left nowhere. */
+function isLeftOut(steps: readonly Step[]): boolean {
+  if (!anyDoes(steps, LEFT_FOR_DAYS) || !anyDoes(steps, KEPT_COLD)) return anyDoes(steps, LEFT_FOR_DAYS);
+  const first = steps.flatMap(eventsOf).find((event) => leaves(event) || event.where.some(isCold));
+  return first !== undefined && leaves(first);
+}
 const HEATS = deed(({ act, cooks }) => act === 'heat' && cooks !== 'barely');
 /** What is little else than vegetables is a ferment (judgement). */
 const MOST_VEGETABLES = 0.6;
@@ -88,7 +97,7 @@ const LEAST_VEGETABLES = 0.3;
 function isPlainFerment(part: Part): boolean {
   const { steps, head } = part;
   const isSaid = anyDoes(steps, FERMENTS_FOR_DAYS);
-  const isLeft = isSaid || ((anyDoes(steps, LEFT_FOR_DAYS) || anyDoes(steps, FERMENTS)) && !anyDoes(steps, HEATS));
+  const isLeft = isSaid || ((isLeftOut(steps) || anyDoes(steps, FERMENTS)) && !anyDoes(steps, HEATS));
   if (!isLeft || mainSalt(part) === undefined) return false;
   // What is sour already needs no salt.
   if (!isSaid && head.ingredients.some(({ food }) => food?.roles.includes('acid') === true)) return false;

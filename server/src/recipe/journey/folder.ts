@@ -171,7 +171,7 @@ export class Folder {
     const all = this.parted(by, [...taken.bodies, ...fresh]);
     this.top.remove(all);
     if (!joins || all.length < 2) return all;
-    const body = together(this.top.id(), all);
+    const body = together(this.top.id(), event.act === 'put' ? all.map((each) => laidIn(each, all)) : all);
     return [all.some(isBoiling) ? withStates(body, intoBoiling) : body];
   }
 
@@ -226,3 +226,11 @@ const isFried = ({ members }: Body, { was, heatedBy, cooked }: Member['state']):
   (was & WAS.fat) !== 0 &&
   cooked !== 'raw' &&
   members.some(({ state }) => (state.was & WAS.fat) === 0 && state.heatedBy === heatedBy);
+
+/** In its jar, with nothing but fat poured over: it lies in that. */
+function laidIn(body: Body, all: readonly Body[]): Body {
+  if (body.vessel !== 'jar' || !all.some((other) => other !== body && isFat(other))) return body;
+  return withStates(body, (state) => ({ ...state, was: state.was | WAS.inFat }));
+}
+
+const isFat = ({ members }: Body): boolean => members.every(({ state }) => (state.was & WAS.fat) !== 0);

@@ -35,6 +35,14 @@ const at = (words: string): string => {
 };
 const hovered = (words: string): string => hoverAt(at(words)) ?? '';
 
+describe('a sign', () => {
+  it('is looked for in what no food lies in by that', () => {
+    const recipe =
+      'recipe Fudge\n  400 g sugar\n  1 dl cream\n  do Boil until a ball forms on a cold pl$0ate, then cool.';
+    expect(hoverAt(recipe)).toMatch(/^plate · where the sign is looked for\nSign: until a ball forms on a cold plate$/);
+  });
+});
+
 describe('an ingredient line', () => {
   it('is weighed, with its shares, what it holds and what each step takes', () => {
     const text = hovered('100 g     butter');

@@ -7,7 +7,7 @@ import type { Snapshot } from '../workspace/snapshot.ts';
 import { hoverAmount } from './hover/amount.ts';
 import { besideBase, hoverBase } from './hover/base.ts';
 import { hoverCode } from './hover/code.ts';
-import { hoverEvent } from './hover/event.ts';
+import { hoverEvent, hoverSign } from './hover/event.ts';
 import { hoverIngredient } from './hover/ingredient.ts';
 import { hoverKind } from './hover/kind.ts';
 import { hoverMention } from './hover/mention.ts';
@@ -54,6 +54,7 @@ const SOURCES: readonly HoverSource[] = [
   hoverIngredient,
   hoverAmount,
   hoverEvent,
+  hoverSign,
 ];
 
 export function hover(snapshot: Snapshot, position: Position): Hover | undefined {

@@ -10,13 +10,12 @@ import type {
   Craft,
   Event,
   Manner,
-  MediumKind,
+  Medium,
   Saying,
   Sign,
   Slot,
   TemperatureSaid,
   TimeSaid,
-  Told,
   VesselSaid,
   Where,
 } from './event.ts';
@@ -96,7 +95,7 @@ export class EventDraft implements Event {
   objects = NO_SLOTS;
   where = NO_WHERE;
   vessel?: VesselSaid;
-  medium?: Told<MediumKind>;
+  medium?: Medium;
   temperatures = NO_TEMPERATURES;
   times = NO_TIMES;
   until = NO_SIGNS;

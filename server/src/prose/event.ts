@@ -290,6 +290,8 @@ export type Tells = (typeof TELLS)[number];
 export interface Sign extends Told<Tells> {
   /** It goes on until the sign is there, or begins once it is. */
   readonly from: 'until' | 'when';
+  /** What it is looked for in or on, where no food lies by that: `a ball forms in cold water`, `the jar is sealed`. */
+  readonly at?: Span;
   /** What the sign tells of the heat of the food, where a row has it. */
   readonly celsius?: Range;
 }

@@ -311,7 +311,7 @@ export class Filler {
         }
         if (this.ofPlace || this.isBeside(span.start)) return true;
         // `With the heat of the animal in it`
-        if (row.is === 'stove' && way === 'with') return true;
+        if (row.is === 'stove' && way === 'with' && event.act !== 'heat') return true;
         // `Beat on high`: so fast, and not so hot.
         if (row.is === 'level' && event.act === 'combine' && event.craft !== 'stir') return true;
         if (row.is !== 'room' && this.isOff(way)) {
@@ -374,7 +374,12 @@ export class Filler {
           return true;
         }
         // `With the lemon juice over simmering water`: what it lies in says more than what goes along.
-        if (event.medium === undefined || (this.along && way !== 'with')) {
+        // `at 10 lb pressure in the pressure cooker`: of two the one that says how hot.
+        if (
+          event.medium === undefined ||
+          (this.along && way !== 'with') ||
+          (event.medium.is === row.is && event.medium.celsius === undefined && row.celsius !== undefined)
+        ) {
           event.medium = { ...span, is: row.is, sure: 'said', ...(row.celsius && { celsius: row.celsius }) };
           this.along = way === 'with';
         }

@@ -40,6 +40,7 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
     tells = NO_LONGER[tells];
     celsius = undefined;
   }
+  const seenAt = lookedForAt(pieces, clause.from, to);
   const start = (pieces[clause.from] as Piece).start;
   let last = to - 1;
   while (last > clause.from && (pieces[last] as Piece).sort === 'mark') last--;
@@ -49,8 +50,19 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
     is: tells,
     sure: tells === undefined ? 'unread' : 'said',
     from: clause.opener === 'until' ? 'until' : 'when',
+    ...(seenAt && { at: seenAt }),
     ...(celsius && { celsius }),
   };
+}
+
+/** The vessel, place or medium that a sign speaks of: in which it is tried, or that is seen to be so. */
+function lookedForAt(pieces: readonly Piece[], from: number, to: number): Sign['at'] {
+  for (let at = from; at < to; at++) {
+    const { part, sort, sense, start, end } = pieces[at] as Piece;
+    if (part !== 'thing' || sort === 'mark' || thingOf(sense) === undefined) continue;
+    return { start, end };
+  }
+  return undefined;
 }
 
 /** `Scramble the eggs firm`: what heat makes of its object stands behind it, at the end. */

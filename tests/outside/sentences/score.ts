@@ -260,13 +260,14 @@ function isRange({ low, high }: Range, from: number, to: number): boolean {
   return (same(low, from) || low === 0) && (same(high, to) || !Number.isFinite(high));
 }
 
-/** A place is right where the words that the reading names are in a place, vessel or medium of an event. */
+/** A place is right where the words that the reading names are in a place, vessel or medium of an event, or what a sign of one is looked for in. */
 function placesScored({ sentence, places }: PrintedSentence, events: readonly Event[]): Tally {
-  const told = events.flatMap(({ where, vessel, medium, objects }) => [
+  const told = events.flatMap(({ where, vessel, medium, objects, until }) => [
     ...where,
     ...(vessel ? [vessel] : []),
     ...(medium ? [medium] : []),
     ...objects.filter(({ by }) => by === 'vessel'),
+    ...until.flatMap(({ at }) => at ?? []),
   ]);
   const missed = places.filter((place) => !spansOf(sentence, place).some((span) => told.some((t) => over(span, t))));
   return { right: places.length - missed.length, missed, extra: [] };

@@ -31,6 +31,23 @@ export const hoverEvent: HoverSource = (snapshot, cursor) => {
   return undefined;
 };
 
+/** A vessel or place of a sign: no food lies there by that. */
+export const hoverSign: HoverSource = (_snapshot, cursor) => {
+  const { line, at, character } = cursor;
+  const step = stepAt(cursor);
+  if (step === undefined) return undefined;
+  for (const { event } of boundEvents(step))
+    for (const sign of event.until)
+      if (sign.at !== undefined && holds(sign.at, character))
+        return {
+          at: placeOf(at, sign.at),
+          title: textOf(line, sign.at),
+          subtitle: 'where the sign is looked for',
+          facts: [figure('Sign', textOf(line, sign))],
+        };
+  return undefined;
+};
+
 /** Beside a time or temperature: the event that it was understood to be of. */
 export function understoodFacts(snapshot: Snapshot, cursor: Cursor, figureAt: Span): Fact[] {
   const step = stepAt(cursor);

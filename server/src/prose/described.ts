@@ -3,14 +3,14 @@
  * Refuses to know what the noun is for.
  */
 import type { Act, PlaceKind, Slot, Where } from './event.ts';
-import { formOf, jointOf, signOf, verbOf } from './lexicon.ts';
+import { formOf, jointOf, signOf, thingOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
 /** `the chilled case`, `a cold vault`: how cold a place is that no row has. */
 export function coldBefore(pieces: readonly Piece[], from: number, head: Piece): PlaceKind | undefined {
   for (let at = from; at < pieces.length && pieces[at] !== head; at++) {
     const { sense } = pieces[at] as Piece;
-    if (verbOf(sense)?.where === 'cold') return 'cold';
+    if (verbOf(sense)?.where === 'cold' || thingOf(sense)?.is === 'cold') return 'cold';
     if (signOf(sense)?.tells === 'cold') return 'cool';
   }
   return undefined;

@@ -332,13 +332,15 @@ export class Filler {
         const isObject = way === undefined && jointOf(this.pieces[this.first - 1]?.sense ?? UNKNOWN)?.is === 'article';
         const isShunned = isObject && event.act === 'stay' && event.verb !== undefined && !this.hasFigure();
         const to = this.turnedOff ? 'off' : way === 'by' || !moves ? 'at' : way;
+        // `The chiller truck`, `a chilled counter`
+        const isChilled = row.is === 'room' && coldBefore(this.pieces, this.first, this.last as Piece) === 'cold';
         this.where({
           ...span,
-          is: row.is === 'level' ? 'stove' : row.is,
+          is: row.is === 'level' ? 'stove' : isChilled ? 'cold' : row.is,
           sure: 'said',
           way: to,
           not: this.not || way === 'without' || isShunned,
-          ...(row.celsius && { celsius: row.celsius }),
+          ...(row.celsius && !isChilled && { celsius: row.celsius }),
         });
         return true;
       }

@@ -7,11 +7,11 @@ import type { FoodClass } from '../food/food.ts';
 import { once } from '../measure/once.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 import { keptOn } from '../notation/kept.ts';
-import type { Span, TextField } from '../notation/tree.ts';
+import type { Line, Span, TextField, TextNode } from '../notation/tree.ts';
 import { type Spoken, spokenIn, type Thing } from '../prose/things.ts';
 import type { Ingredient } from './ingredient.ts';
 import { foodsIn, isNamedAs, isOneOf, lineWords } from './listed-name.ts';
-import type { Recipe } from './recipe.ts';
+import type { Part, Recipe } from './recipe.ts';
 import { foodOf } from './stand-in.ts';
 import { thingsOf } from './things-said.ts';
 import { titleOf } from './title.ts';
@@ -122,32 +122,72 @@ export function eatersSaid(recipe: Recipe): readonly EaterSaid[] {
 
 function find({ outline, parts }: Recipe): readonly EaterSaid[] {
   const found: EaterSaid[] = [];
-  const add = (spoken: readonly Spoken[], from: number, line: number, part?: number): void => {
-    for (const { is, start, end } of spoken) {
-      const eater = EATERS.find((each) => each === is);
-      if (eater === undefined || found.some((other) => other.eater === eater)) continue;
-      found.push({ eater, line, start: from + start, end: from + end, ...(part !== undefined && { part }) });
-    }
+  const add = (said: readonly EaterSaid[]): void => {
+    for (const each of said) if (!found.some(({ eater }) => eater === each.eater)) found.push(each);
   };
   for (const { at, line } of outline.recipe === undefined ? outline.head : [outline.recipe, ...outline.head]) {
-    const { statement } = line;
-    const texts =
-      statement.kind === 'recipe'
-        ? [titleOf(statement).name]
-        : statement.kind === 'tags'
-          ? statement.tags
-          : statement.kind === 'yield'
-            ? [statement.of]
-            : statement.kind === 'text' && PROSE.has(statement.field)
-              ? [statement.value]
-              : [];
-    for (const text of texts) if (text !== undefined) add(spokenIn(text.text), text.start, at);
+    const said = saidOnLine(line);
+    if (said.length > 0) add(said.map((each) => ({ ...each, line: at })));
   }
-  for (const part of parts) {
+  for (const part of parts) add(saidInPart(part));
+  return found;
+}
+
+const ON_LINE = keptOn<Line, readonly EaterSaid[]>();
+
+/** Of a line above the parts, as if it were the first. */
+function saidOnLine(line: Line): readonly EaterSaid[] {
+  let said = ON_LINE.get(line);
+  if (said === undefined) {
+    said = textsOf(line).flatMap((text) =>
+      text === undefined ? NOBODY : eatersIn(spokenIn(text.text), { from: text.start, line: 0 }),
+    );
+    ON_LINE.set(line, said);
+  }
+  return said;
+}
+
+function textsOf({ statement }: Line): readonly (TextNode | undefined)[] {
+  switch (statement.kind) {
+    case 'recipe':
+      return [titleOf(statement).name];
+    case 'tags':
+      return statement.tags;
+    case 'yield':
+      return [statement.of];
+    case 'text':
+      return PROSE.has(statement.field) ? [statement.value] : [];
+    default:
+      return [];
+  }
+}
+
+const IN_PART = keptOn<Part, readonly EaterSaid[]>();
+
+function saidInPart(part: Part): readonly EaterSaid[] {
+  let said = IN_PART.get(part);
+  if (said === undefined) {
+    const { index, steps } = part;
     const { named, lines } = part.head.source;
     const name = named ? titleOf(lines[0]?.statement).name : undefined;
-    if (name !== undefined) add(spokenIn(name.text), name.start, 0, part.index);
-    for (const step of part.steps) add(thingsOf(step), 0, step.line, part.index);
+    const inName =
+      name === undefined ? NOBODY : eatersIn(spokenIn(name.text), { from: name.start, line: 0, part: index });
+    const inSteps = steps.flatMap((step) => eatersIn(thingsOf(step), { from: 0, line: step.line, part: index }));
+    said = inName.length + inSteps.length === 0 ? NOBODY : [...inName, ...inSteps];
+    IN_PART.set(part, said);
   }
-  return found;
+  return said;
+}
+
+const NOBODY: readonly EaterSaid[] = [];
+
+function eatersIn(
+  spoken: readonly Spoken[],
+  { from, ...place }: { readonly from: number; readonly line: number; readonly part?: number },
+): readonly EaterSaid[] {
+  if (spoken.length === 0) return NOBODY;
+  return spoken.flatMap(({ is, start, end }) => {
+    const eater = EATERS.find((each) => each === is);
+    return eater === undefined ? NOBODY : [{ eater, start: from + start, end: from + end, ...place }];
+  });
 }

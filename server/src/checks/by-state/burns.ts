@@ -4,6 +4,7 @@
  * Refuses to know whether what is cooked is safe to eat.
  */
 import { middle } from '../../measure/quantity.ts';
+import { keptOn } from '../../notation/kept.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Act } from '../../prose/event.ts';
 import type { Spoken } from '../../prose/things.ts';
@@ -55,28 +56,39 @@ const STRONG_G = 50;
 interface At {
   readonly journey: Journey;
   readonly step: FoldedStep;
-  readonly things: readonly Spoken[];
-  /** All that is done, the step's own from `from` on. */
-  readonly done: readonly Done[];
-}
-
-interface Done {
-  readonly by: BoundEvent;
+  /** Its place among the steps of the journey. */
+  readonly place: number;
   readonly things: readonly Spoken[];
 }
 
 export const burns = onceFor((journey: Journey): readonly Burn[] => {
   const { steps, parts } = journey;
-  const all = steps.map((step) => ({ step, things: thingsAt(parts, step) }));
   const found: Burn[] = [];
-  all.forEach(({ step, things }, at) => {
-    const done = all.slice(at).flatMap((each) => each.step.events.map((by) => ({ by, things: each.things })));
-    for (const burn of burnsIn({ journey, step, things, done }))
+  steps.forEach((step, place) => {
+    if (!mayBurn(step, parts)) return;
+    for (const burn of burnsIn({ journey, step, place, things: thingsAt(parts, step) }))
       if (!found.some(({ kind, part, line }) => kind === burn.kind && part === burn.part && line === burn.line))
         found.push(burn);
   });
   return found;
 });
+
+const MAY = keptOn<FoldedStep, boolean>();
+
+/** Whether a step does or speaks of anything that one of these dangers wants: most do not, and nothing else is asked of them. */
+function mayBurn(step: FoldedStep, parts: Journey['parts']): boolean {
+  let may = MAY.get(step);
+  if (may === undefined) {
+    may =
+      speaks(thingsAt(parts, step), 'blender', 'cryogen', 'flame', 'bottle', 'pressure cooker', 'unopened') ||
+      step.events.some(
+        ({ event: { medium, craft, cooks } }) =>
+          medium?.is === 'fat' || medium?.is === 'microwaves' || craft === 'deep-fry' || cooks === 'through',
+      );
+    MAY.set(step, may);
+  }
+  return may;
+}
 
 function burnsIn(at: At): readonly Burn[] {
   const { step } = at;
@@ -109,7 +121,7 @@ const heatedBy = ({ step }: At, by: BoundEvent): readonly Body[] =>
     : [];
 
 /** What boils is shut in a jug and whirled: it turns to steam all at once. */
-function blended({ journey, step, things }: At, { event }: BoundEvent): Level | undefined {
+function blended({ journey, step, place, things }: At, { event }: BoundEvent): Level | undefined {
   if (event.act !== 'combine' || !speaks(things, 'blender') || speaks(things, 'stick blender', 'vent'))
     return undefined;
   const isHotIn = ({ bodies, focus }: FoldedStep['after']): boolean =>
@@ -118,7 +130,7 @@ function blended({ journey, step, things }: At, { event }: BoundEvent): Level | 
       const { massG, waterG } = mixtureIn(journey, body);
       return waterG >= massG * LIQUID;
     });
-  const before = journey.steps[journey.steps.indexOf(step) - 1];
+  const before = journey.steps[place - 1];
   const cools = step.events.some(({ event: other }) => COOLS.has(other.act) && other.start < event.start);
   if (!isHotIn(step.after) && (cools || before === undefined || !isHotIn(before.after))) return undefined;
   const isShut = step.events.some(
@@ -163,11 +175,11 @@ const OPENS: ReadonlySet<Act> = new Set(['cut', 'combine', 'open', 'divide', 'mi
 
 function eggInShell(at: At, by: BoundEvent): Level | undefined {
   if (by.event.medium?.is !== 'microwaves') return undefined;
-  const { journey, step } = at;
+  const { journey, place } = at;
   for (const body of heatedBy(at, by)) {
     const held = membersIn(journey, body).filter(({ ingredient }) => !isPlain(ingredient));
     if (held.length === 0 || !held.every(isWholeEgg)) continue;
-    const before = journey.steps.slice(0, journey.steps.indexOf(step) + 1);
+    const before = journey.steps.slice(0, place + 1);
     if (before.some((each) => speaks(thingsAt(journey.parts, each), 'in the shell'))) return 'error';
     const isOpened = before.some(({ events }) =>
       events.some((other) => other !== by && OPENS.has(other.event.act) && other.event.said === 'yes'),
@@ -184,11 +196,14 @@ const isPlain = (ingredient: Ingredient): boolean => isIn(ingredient, 'water') |
 /** Kept cold by it, and not mixed with it. */
 const AROUND: ReadonlySet<Act> = new Set(['pack', 'stay', 'cool', 'freeze', 'eat', 'discard']);
 
-function cold({ things, done }: At, by: BoundEvent): readonly (readonly [Burning, Level | undefined])[] {
+function cold({ journey, place, things }: At, by: BoundEvent): readonly (readonly [Burning, Level | undefined])[] {
   const { event } = by;
-  const from = done.findIndex((each) => each.by === by);
   if (!speaks(within(things, event), 'cryogen')) return [];
-  const after = done.slice(from + 1);
+  const done = journey.steps.slice(place).flatMap((step) => {
+    const spoken = thingsAt(journey.parts, step);
+    return step.events.map((each) => ({ by: each, things: spoken }));
+  });
+  const after = done.slice(done.findIndex((each) => each.by === by) + 1);
   const isShut =
     event.vessel?.is === 'jar' || after.some(({ by: { event: next } }) => next.act === 'close' && next.said === 'yes');
   if (isShut && !speaks(things, 'vent')) return [of('cold shut', 'error')];

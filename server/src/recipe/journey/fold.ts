@@ -18,6 +18,7 @@ export class Journey {
   readonly parts: readonly Part[];
   /** What each of its parts leaves to judge. */
   readonly pieces: readonly Piece[];
+  private allSteps: readonly FoldedStep[] | undefined;
   private lists: { readonly stays: readonly Stay[]; readonly bodies: readonly Body[] } | undefined;
 
   constructor(parts: readonly Part[], pieces: readonly Piece[]) {
@@ -26,7 +27,8 @@ export class Journey {
   }
 
   get steps(): readonly FoldedStep[] {
-    return this.pieces.flatMap(({ folded }) => folded.steps);
+    this.allSteps ??= this.pieces.flatMap(({ folded }) => folded.steps);
+    return this.allSteps;
   }
 
   get stays(): readonly Stay[] {

@@ -330,7 +330,8 @@ export const isDenied = (pieces: readonly Piece[], from: number, to: number): bo
 /** `Salt, fennel, roast 180 C`: it stands before a figure. */
 export function isHeatedAt(pieces: readonly Piece[], at: number): boolean {
   const { sort, sense } = pieces[at] as Piece;
-  const next = pieces[at + 1];
+  const isAt = jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.way === 'at';
+  const next = pieces[isAt ? at + 2 : at + 1];
   const isFigure = next?.sort === 'temperature' || next?.time?.kind === 'spent';
   return sort === 'word' && isFigure && verbOf(sense)?.act === 'heat';
 }

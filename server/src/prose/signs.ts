@@ -69,16 +69,15 @@ function lookedForAt(pieces: readonly Piece[], from: number, to: number): Sign['
 export function madeSo(pieces: readonly Piece[], clause: Clause): Sign | undefined {
   const told = leftRare(pieces, clause) ?? warmedTo(pieces, clause);
   if (told !== undefined) return told;
-  let last = clause.to - 1;
-  while (last > clause.verb && (pieces[last] as Piece).sort === 'mark') last--;
-  if (clause.verb < 0 || last <= clause.verb + 1) return undefined;
-  const piece = pieces[last] as Piece;
-  const before = pieces[last - 1] as Piece;
-  const isBehind = piece.part === 'describes' || (piece.part === 'thing' && before.sort === 'name');
-  const row = signOf(piece.sense);
-  const span = { start: piece.start, end: piece.end, sure: 'said', from: 'until' } as const;
-  const tells = isBehind ? row?.tells : undefined;
-  return tells === 'set' || tells === 'through' ? { ...span, is: tells } : undefined;
+  for (let at = clause.verb + 2; clause.verb >= 0 && at < clause.to; at++) {
+    const piece = pieces[at] as Piece;
+    const isLast = at + 1 === clause.to || pieces[at + 1]?.sort === 'mark';
+    const isBehind = piece.part === 'describes' || (piece.part === 'thing' && pieces[at - 1]?.sort === 'name');
+    const tells = isLast && isBehind ? signOf(piece.sense)?.tells : undefined;
+    if (tells === 'set' || tells === 'through')
+      return { start: piece.start, end: piece.end, is: tells, sure: 'said', from: 'until' };
+  }
+  return undefined;
 }
 
 /** `4 minutes a side for medium-rare`, `fry the duck rare`: on purpose. */

@@ -417,3 +417,61 @@ test('a meringue that dries in the oven is heated', () => {
     ),
   ).toEqual([]);
 });
+
+describe('heat that no verb of cooking says', () => {
+  dangers([
+    [
+      'fish in a brine that is cold again',
+      [
+        '800 g raw prawns',
+        '500 ml soy sauce',
+        'Boil the soy sauce and leave until quite cold.',
+        'Put the prawns in and keep in the fridge for 2 days.',
+      ],
+    ],
+    [
+      'legs kept lukewarm in fat',
+      ['4 duck legs', '1 kg duck fat', 'Sink the legs in the fat and keep at 50 C for five hours.'],
+    ],
+    [
+      'a crust too cool',
+      [
+        '4 turkey escalopes',
+        '2 eggs',
+        '100 g breadcrumbs',
+        'Egg, crumb, and fry at 170 C, four minutes a side, to 60 C in the middle.',
+      ],
+    ],
+  ]);
+  safe([
+    [
+      'fish slid into a simmering sauce',
+      [
+        '600 g cod fillet',
+        '500 ml passata',
+        'Simmer the passata, slide in the cod, and ten minutes later it flakes. Serve.',
+      ],
+    ],
+    [
+      'legs kept hot in fat',
+      [
+        '4 duck legs',
+        '1 kg duck fat',
+        'Sink the legs in the fat and keep at 90 C for five hours, until a skewer slides through.',
+      ],
+    ],
+    [
+      'what is crumbed, and fried to a figure',
+      [
+        '4 turkey escalopes',
+        '2 eggs',
+        '100 g breadcrumbs',
+        'Egg, crumb, and fry at 170 C, four minutes a side, to 75 C in the middle.',
+      ],
+    ],
+    [
+      'eggs scrambled firm, with more to come',
+      ['300 g cooked rice', '3 eggs', 'Scramble the eggs firm, rice in, toss till smoking.'],
+    ],
+  ]);
+});

@@ -153,7 +153,10 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
       );
     }
     const isRaw = rawFlesh(lists, body, held, group, rules);
-    return isRaw ? { how: { kind: 'raw', group }, level: levelOfRaw(state), held } : undefined;
+    // `Simmer the passata and slide in the fish`
+    const isSimmering = (state.was & WAS.intoBoiling) !== 0 && body.band === 'hot' && body.lies.place === 'stove';
+    const level = isSimmering && group === 'fish' ? 'ask' : levelOfRaw(state);
+    return isRaw ? { how: { kind: 'raw', group }, level, held } : undefined;
   }
   // Whole cuts and fish are safe when their outside is, or cooked to order.
   if (group === 'meat' || group === 'fish') return coolOven(lists, group, held, body);

@@ -68,6 +68,13 @@ export function heats(
 ): boolean {
   // `No stove needed.`
   if (act === 'heat') return verb !== undefined || where.length === 0 || where.some(({ not }) => !not);
+  // `Sink the legs in the fat and keep at 90 C`, of what is raw
+  if (
+    act === 'stay' &&
+    temperatures.some(({ of, said }) => (of === 'around' || of === 'medium') && said.celsius.low >= LETHAL_C) &&
+    members.some(({ state }) => state.cooked === 'raw' && (state.was & WAS.animal) !== 0)
+  )
+    return true;
   // `Dry out in the oven at 90 C`
   if (act === 'dry' && temperatures.some(({ of, said }) => of === 'oven' && said.celsius.low >= GENTLE_C)) return true;
   if (HEATS_NOTHING.has(act)) return false;

@@ -37,7 +37,14 @@ const THINGS = [
   'bag',
   /** The one of before, with what is on it. */
   'same',
+  /** The one that raw flesh was on, in so many words. */
+  'held raw',
   'clean',
+  'washed',
+  /** What flesh lay in, with no name of its own. */
+  'soak',
+  /** What no flesh lay in. */
+  'kept apart',
   'denial',
   /** Less than a year old; from one year; at school. */
   'baby',

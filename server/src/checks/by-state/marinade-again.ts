@@ -4,12 +4,14 @@
  */
 import type { Span } from '../../notation/tree.ts';
 import type { Act } from '../../prose/event.ts';
+import type { Spoken } from '../../prose/things.ts';
 import { isIn, isOf } from '../../recipe/families.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { type Body, isSameRef, type Member, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import type { IngredientRef } from '../../recipe/names.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
+import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
 import { overPieces } from './over-pieces.ts';
 import { type Lists, membersIn } from './spoils.ts';
@@ -25,7 +27,7 @@ export interface UsedAgain extends Span {
 }
 
 /** What flesh waits in. */
-const SOAKS: ReadonlySet<Act> = new Set(['steep', 'stay', 'cool']);
+const SOAKS: ReadonlySet<Act> = new Set(['steep', 'stay', 'cool', 'thaw']);
 const PUTS: ReadonlySet<Act> = new Set(['combine', 'put', 'cover', 'adjust']);
 /** What is done with it is eaten. */
 const USES: ReadonlySet<Act> = new Set(['combine', 'put', 'eat', 'return', 'cut', 'divide', 'unknown']);
@@ -36,6 +38,8 @@ interface Soaked {
   readonly flesh: string;
   readonly of: readonly IngredientRef[];
   readonly wet: readonly IngredientRef[];
+  /** What lies under or beside it, and is no marinade. */
+  readonly plants: readonly IngredientRef[];
 }
 
 /** Where flesh waits in something. */
@@ -43,7 +47,7 @@ const soaks = overPieces((lists, { stays }) =>
   stays.flatMap(({ by, body, timed, lies }) => {
     // `Chops in, overnight in the fridge`
     const isLeft = timed && lies.place === 'cold' && PUTS.has(by.event.act);
-    const soaked = SOAKS.has(by.event.act) || isLeft ? soakedIn(lists, body) : undefined;
+    const soaked = SOAKS.has(by.event.act) || isLeft ? soakedIn(lists, body, isInSoak(by)) : undefined;
     return soaked === undefined ? [] : [{ by, soaked }];
   }),
 );
@@ -52,7 +56,10 @@ const soaks = overPieces((lists, { stays }) =>
 export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
   const those = soaks(journey);
   if (those.length === 0) return NONE;
-  const events = journey.steps.flatMap(({ events, part, line }) => events.map((by) => ({ by, part, line })));
+  const events = journey.steps.flatMap((step): readonly Done[] => {
+    const things = thingsAt(journey.parts, step);
+    return step.events.map((by) => ({ by, part: step.part, line: step.line, things }));
+  });
   const found: UsedAgain[] = [];
   for (const { by: soak, soaked } of those) {
     const from = events.findIndex(({ by }) => by.event.start === soak.event.start && isSameEvent(by, soak));
@@ -60,18 +67,19 @@ export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
     const cooked = events.findIndex(({ by }, at) => at > from && by.event.act === 'heat' && by.event.said === 'yes');
     const kept = events.findIndex(({ by }, i) => i > from && isNotThrownAway(by, soaked));
     const at = events.findIndex(
-      ({ by }, i) =>
+      (each, i) =>
         i > from &&
         cooked >= 0 &&
-        (i < cooked ? isSaved(by) : isUse(by, soaked, journey) || (kept >= 0 && i > kept && isPutOn(by))),
+        (i < cooked ? isSaved(each.by) : isUse(each, soaked, journey) || (kept >= 0 && i > kept && isPutOn(each.by))),
     );
     const use = events[at];
     // Whatever boils after it may have it in.
-    if (use === undefined || events.slice(Math.max(at, cooked) + 1).some(({ by }) => boils(by))) continue;
+    if (use === undefined || isPlantCooked(events.slice(from + 1, at), use.by, soaked)) continue;
+    if (events.slice(Math.max(at, cooked) + 1).some(({ by }) => boils(by))) continue;
     if (events.slice(from, at).some(({ by }) => boils(by) && by.event.cooks === 'through')) continue;
     if (events.slice(from, at).some(({ by: { event } }) => event.act === 'discard' && event.said === 'yes')) continue;
     const { start, end } = use.by.event;
-    const isNamed = use.by.names.length > 0;
+    const isNamed = use.by.names.length > 0 || speaks(within(use.things, use.by.event), 'soak');
     if (!found.some((each) => each.part === use.part && each.line === use.line && each.start === start))
       found.push({
         level: isNamed ? 'error' : 'warning',
@@ -87,11 +95,29 @@ export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
 
 const NONE: readonly UsedAgain[] = [];
 
+interface Done {
+  readonly by: BoundEvent;
+  readonly part: number;
+  readonly line: number;
+  readonly things: readonly Spoken[];
+}
+
+/** What lay beside it went into the heat as well, as nobody says that the flesh did alone. */
+const isPlantCooked = (between: readonly Done[], { names }: BoundEvent, { of, plants }: Soaked): boolean =>
+  names.some(({ mention: { ingredients } }) => ingredients.some((ref) => isAmong(ref, plants))) &&
+  between.some(
+    ({ by }) =>
+      by.event.act === 'heat' &&
+      by.event.said === 'yes' &&
+      (by.names.length === 0 ||
+        by.names.some(({ mention: { ingredients } }) => ingredients.some((ref) => !isAmong(ref, of)))),
+  );
+
 const isSameEvent = (a: BoundEvent, b: BoundEvent): boolean =>
   a.event.verb?.start === b.event.verb?.start && a.event.end === b.event.end;
 
 /** Raw flesh, and what it lies in; undefined where some of that was kept apart. */
-function soakedIn(lists: Lists, body: Body): Soaked | undefined {
+function soakedIn(lists: Lists, body: Body, inSoak: boolean): Soaked | undefined {
   const held = membersIn(lists, body);
   const isRaw = ({ state }: Member): boolean => state.cooked === 'raw' && (state.was & WAS.animal) !== 0;
   const flesh = held.find(({ member, ingredient }) => isRaw(member) && isOf(foodOf(ingredient), 'flesh'));
@@ -101,26 +127,51 @@ function soakedIn(lists: Lists, body: Body): Soaked | undefined {
   const wet = others.filter(
     ({ ingredient }) => isIn(ingredient, 'sour fruit') || DRY.every((family) => !isIn(ingredient, family)),
   );
-  if (wet.length === 0 || wet.some(({ member }) => member.share.low < ALL)) return undefined;
+  const plants = others.filter(({ ingredient }) => isIn(ingredient, 'plant') && !isIn(ingredient, 'sour fruit'));
+  if ((wet.length === 0 && plants.length === 0 && !inSoak) || wet.some(({ member }) => member.share.low < ALL))
+    return undefined;
   return {
+    plants: plants.map(({ member }) => member.of),
     flesh: flesh.ingredient.name,
     of: held.filter(({ member }) => isRaw(member)).map(({ member }) => member.of),
     wet: wet.map(({ member }) => member.of),
   };
 }
 
+/** `Keep the pork in the brine`, of which nothing else is said. */
+const isInSoak = ({ event: { medium } }: BoundEvent): boolean => medium?.is === 'brine' || medium?.is === 'acid';
+
+const POURS: ReadonlySet<Act> = new Set(['combine', 'put', 'eat']);
+
+const isAmong = (ref: IngredientRef, refs: readonly IngredientRef[]): boolean =>
+  refs.some((other) => isSameRef(ref, other));
+
 /** The rest of a marinade flows. */
 const DRY = ['dry', 'sugar', 'plant'] as const;
 
-function isUse({ event, names }: BoundEvent, { of, wet }: Soaked, { parts }: Journey): boolean {
+function isUse(
+  { by: { event, names, unnamed }, things }: Done,
+  { of, wet, plants }: Soaked,
+  { parts }: Journey,
+): boolean {
   if (event.said !== 'yes' || event.as === 'beside' || !USES.has(event.act)) return false;
   // `Spoon it over, straight from the bowl`: nothing was cooked in that.
   const isFromVessel = event.act === 'put' && event.objects.some(({ role, by }) => role === 'from' && by === 'vessel');
   if (names.length === 0 && (isFromVessel || event.objects.some(({ by }) => by === 'rest'))) return true;
+  const isOfFlesh = names.every(
+    ({ mention: { part, ingredients } }) => part === undefined && ingredients.every((ref) => isAmong(ref, of)),
+  );
+  // `Pour what is left in the bag over the pork`
+  if (unnamed === 'rest' && isOfFlesh && POURS.has(event.act)) return true;
+  const own = within(things, event);
+  // `Drizzle the leftover marinade over`, `stir a ladle of the brine into the gravy`
+  if (isOfFlesh && POURS.has(event.act) && speaks(own, 'soak') && !speaks(things, 'kept apart', 'clean')) return true;
   return names.some(({ mention: { part, ingredients } }) =>
     part === undefined
       ? // What is listed twice over may be another.
-        ingredients.length === 1 && wet.some((ref) => isSameRef(ref, ingredients[0] as IngredientRef))
+        (ingredients.length === 1 && wet.some((ref) => isSameRef(ref, ingredients[0] as IngredientRef))) ||
+        // `Serve on the lettuce` that it dripped on.
+        (event.act === 'eat' && ingredients.some((ref) => isAmong(ref, plants)))
       : isMarinade(parts[part]?.index, of, wet),
   );
 }

@@ -1,5 +1,6 @@
 import { usedAgain } from '../by-state/marinade-again.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
+import { soiledAgain, stuffedAhead } from '../by-state/soiled.ts';
 import { severityAt } from '../by-state/verdict.ts';
 import { defineCheck } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
@@ -7,21 +8,27 @@ import { CAUTION } from './limits.ts';
 
 interface Values {
   readonly flesh: string;
+  /** It lay in this, it was on this, or it is filled too early. */
+  readonly kind: 'marinade' | 'tool' | 'stuffed';
 }
 
 const found = foundAgain<Values>(
   overJourneys((_house, journey) =>
-    usedAgain(journey).map(({ level, part, line, start, end, flesh }) => ({
+    [
+      ...usedAgain(journey).map((each) => ({ ...each, kind: 'marinade' as const })),
+      ...soiledAgain(journey),
+      ...stuffedAhead(journey),
+    ].map(({ level, part, line, start, end, flesh, kind }) => ({
       at: { part, line, start, end },
       ...severityAt(level),
-      values: { flesh },
+      values: { flesh, kind },
     })),
   ),
 );
 
 export default defineCheck<Values>({
   code: 'raw-contact',
-  title: 'What raw flesh lay in is eaten without being boiled',
+  title: 'What raw flesh lay in, or was on, touches what is eaten',
   family: 'safety',
   severity: 'error',
   scope: 'recipe',
@@ -30,16 +37,20 @@ export default defineCheck<Values>({
     title:
       'FDA Food Code 2022, 3-302.11(A); USDA FSIS, poultry: marinade that touched raw meat is boiled before it is used',
   },
-  explain: `**What it computes.** Which raw meat, poultry or fish waits in what is wet (a marinade, yoghurt, a sauce), and whether a step after the cooking puts that on what is eaten, stirs it into something, or serves it.
+  explain: `**What it computes.** Which raw meat, poultry or fish waits in what is wet (a marinade, yoghurt, a sauce), and whether a step after the cooking puts that on what is eaten, stirs it into something, or serves it; which board, knife, bowl, plate, brush or bag it was on, and whether a step says that the same one is used for what is eaten as it is; and whether a bird is stuffed and kept before it goes in the oven.
 
 **Why it matters.** The bowl that raw chicken lay in holds what the chicken held: Salmonella and Campylobacter. The flesh is cooked; what it lay in is not.
 
-**What to do.** Set some aside before the flesh goes in (\`pour half of the marinade into a clean bowl\`), boil what is left, or throw it away.
+**What to do.** Set some aside before the flesh goes in (\`pour half of the marinade into a clean bowl\`), boil what is left, or throw it away. Take a clean board and plate, or wash them in hot soapy water. Fill a bird just before it is cooked.
 
-It is a warning where the words only point (\`what is left in the bowl\`). **Silent** where a share was kept apart before, where it is boiled afterwards, and for what is brushed on while the food cooks, and for what is mixed into mince, which is fried with it.`,
+It is a warning where the words only point (\`what is left in the bowl\`). **Silent** where a share was kept apart before, where it is boiled afterwards, for what is brushed on while the food cooks, and for what is mixed into mince, which is fried with it; for a board of which nobody says that it is the same, or that is washed; and for what is cooked afterwards.`,
   find: ({ recipe, house }) => found(recipe, house),
-  say: ({ flesh }) => ({
-    message: `The raw ${flesh} lay in this: boil it before it is eaten, or set some aside before the raw goes in. ${CAUTION}`,
+  say: ({ flesh, kind }) => ({
+    message: `${kind === 'marinade' ? `The raw ${flesh} lay in this: boil it before it is eaten, or set some aside before the raw goes in.` : kind === 'tool' ? `This touched the raw ${flesh}, and then food that is eaten as it is: take a clean one, or wash it in hot soapy water first.` : `Filled ahead, the ${flesh} keeps what is in its middle warm and wet for hours: keep the stuffing cold apart, and fill it just before it is cooked.`} ${CAUTION}`,
+    source:
+      kind === 'stuffed'
+        ? 'USDA FSIS, Stuffing and Food Safety (for consumers; from memory)'
+        : 'FDA Food Code 2022, 3-302.11(A)',
   }),
   examples: {
     good: [
@@ -51,6 +62,8 @@ It is a warning where the words only point (\`what is left in the bowl\`). **Sil
       'recipe Chicken skewers\npart marinade\n  100 g     soy sauce\n  30 g      honey\n  do Whisk the soy sauce and honey.\npart skewers\n  500 g     chicken breast\n  do Turn the chicken in the marinade and chill at 4 C for 4 h.\n  do Grill until it reads 75 C in the middle.\n  do Spoon over the marinade.\n# "Spoon over the marinade" raw-contact: chicken breast lay in this\n',
       'recipe Chicken skewers\n  500 g     chicken thigh\n  200 g     plain yogurt\n  do Stir the chicken with the yogurt and chill at 4 C overnight.\n  do Lift out the chicken and grill until it reads 75 C in the middle.\n  do Do not waste the yogurt: ladle it over.\n# "ladle it over" raw-contact warning: chicken thigh lay in this\n',
       'recipe Chicken tikka\n  500 g     chicken thigh\n  200 g     plain yogurt\n  20 g      sunflower oil\n  do Stir the chicken with the yogurt and oil and chill at 4 C overnight.\n  do Lift out the chicken and grill until it reads 75 C in the middle.\n  do Scrape what is left into a bowl and serve with the chicken.\n# "Scrape what is left into a bowl" raw-contact warning: chicken thigh lay in this\n',
+      'recipe Turkey and cucumber\n  500 g     turkey breast\n  200 g     cucumber\n  do Dice the turkey. With the same knife and board, slice the cucumber.\n# "slice" raw-contact: clean one\n  do Fry the turkey until it reads 75 C and serve with the cucumber.\n',
+      'recipe Chicken for Sunday\n  1.8 kg    chicken\n  300 g     cooked rice\n  100 g     onion\n  do Mix the rice and onion and stuff the chicken. Keep in the fridge overnight.\n# "Keep" raw-contact: Filled ahead\n  do Roast at 180 C for 2 h, until the middle of the stuffing reads 75 C.\n',
     ],
   },
 });

@@ -100,7 +100,11 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
     }
     case 'open':
       // `Boil them, and open one in January`: the others stay shut.
-      next = by.names.length === 0 && isSealed(next) ? next : { ...next, shut: 'open' };
+      // `Vent the canner`: what is opened is no jar.
+      next =
+        by.names.length === 0 && (isSealed(next) || (next.shut === 'jar' && by.unnamed === 'name'))
+          ? next
+          : { ...next, shut: 'open' };
       break;
     case 'eat':
       next = eaten(next);

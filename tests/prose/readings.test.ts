@@ -165,6 +165,11 @@ describe('what is told in passing', () => {
     ],
     ['Stir, and when firm decorate with peel.', ['combine', 'combine: when set']],
     ['Cook at a 10-pound pressure for an hour.', ['heat as read: by pressure, 60 min']],
+    ['Ten minutes before it is done, add the peel.', ['unknown', 'combine: point 10 min']],
+    [
+      'Fry for 5 minutes on one side; turn and fry 4 on the other.',
+      ['heat as read: @stove, by fat, 5 min', 'adjust', 'heat as read: @stove, by fat, 4 min'],
+    ],
     ['Let these stand covered for 2 h.', ['stay: 120 min']],
     [
       'Boil with the swedes, cut in slices, and the bread, for two or more hours.',

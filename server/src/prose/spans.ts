@@ -127,9 +127,11 @@ function owner(
     const { event, first } = clauses[i] as Clause;
     if (first && !isLabel) return undefined;
     isLabel &&= !first;
-    if (event !== undefined) return event;
+    // `Ten minutes before it is done, add the parsley.`
+    if (event?.inPassing) nearest ??= event;
+    else if (event !== undefined) return event;
   }
-  return undefined;
+  return nearest;
 }
 
 /** `Set it on the counter and do not touch it for two hours`: so long it stands there. */

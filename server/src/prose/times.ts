@@ -89,7 +89,12 @@ class Reader extends Points {
         continue;
       }
       const run = this.runAt(at);
-      if (run === undefined) at = this.past(at, 'none') ?? at + 1;
+      // `fry 5 minutes on one side; turn and fry 4 on the other`
+      const other = run === undefined && runs.length > 0 ? this.otherAt(at) : undefined;
+      if (other !== undefined) {
+        runs.push(other);
+        at = other.to;
+      } else if (run === undefined) at = this.past(at, 'none') ?? at + 1;
       else {
         const last = this.withLater(this.withLimit(run));
         const before = runs.at(-1);

@@ -86,7 +86,7 @@ function judge(journey: Journey, body: Body): InJar | undefined {
   const kept = keptShut(journey, body, mix);
   if (kept === undefined) return undefined;
   const egg = kept.how === 'warm' ? members.find(isBoiledEgg) : undefined;
-  if (egg !== undefined && mix.of.egg >= mix.massG * EGGS && mix.saltG < mix.massG * SALTED)
+  if (egg !== undefined && mix.of.egg >= mix.massG * EGGS && mix.saltG < mix.massG * SALTED && !isMixed(mix))
     return {
       body,
       what: egg.ingredient,
@@ -136,6 +136,9 @@ function judge(journey: Journey, body: Body): InJar | undefined {
 /** Boiled on the list or by the steps, and not laid down raw in salt. */
 const isBoiledEgg = ({ member, ingredient }: ReturnType<typeof membersIn>[number]): boolean =>
   isOf(foodOf(ingredient), 'egg') && (isCooked(member) || listedAs(ingredient).has('cooked'));
+/** Eggs in a curd, a cake or a custard are no boiled eggs in their liquor (judgement). */
+const isMixed = ({ massG, of }: Mixture): boolean =>
+  of.sugar >= massG * 0.2 || of.flour >= massG * 0.05 || of.fat >= massG * 0.1;
 /** Eggs of the whole that make a jar one of pickled eggs, and salt that keeps even those (judgement). */
 const EGGS = 0.15;
 /** Of what is no rillettes or confit in its fat, but canned (judgement). */

@@ -168,10 +168,10 @@ function doneIn({ steps, ledger, index }: Part, last: number): Done {
       if (first?.part === index && first.line > last) later.push(place);
     });
   return {
-    stove: steps.some((s) => does(s, STOVE) && !does(s, OVEN_SET)),
-    away: steps.some((s) => does(s, TAKING_AWAY) || speaksOf(s, 'offcut')),
+    stove: anyDoes(steps, STOVE) && steps.some((s) => does(s, STOVE) && !does(s, OVEN_SET)),
+    away: anyDoes(steps, TAKING_AWAY) || steps.some((s) => speaksOf(s, 'offcut')),
     boiled: anyDoes(steps, BOILING),
-    covered: steps.some((s) => does(s, BAKING) && (does(s, COVERED) || speaksOf(s, 'lid', 'foil'))),
+    covered: last >= 0 && steps.some((s) => does(s, BAKING) && (does(s, COVERED) || speaksOf(s, 'lid', 'foil'))),
     isLong: anyDoes(steps, LONG_IN_OVEN),
     later: later.length === 0 ? NONE : later,
   };

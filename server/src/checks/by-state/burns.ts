@@ -91,28 +91,27 @@ function mayBurn(step: FoldedStep, parts: Journey['parts']): boolean {
 }
 
 function burnsIn(at: At): readonly Burn[] {
-  const { step } = at;
-  return step.events.flatMap((by) => {
-    if (by.event.said !== 'yes') return [];
-    const said = (kind: Burning, level: Level): Burn => {
-      const { start, end } = by.event.verb ?? by.event;
-      return { kind, level, part: step.part, line: step.line, start, end };
+  const { part, line, events } = at.step;
+  const found: Burn[] = [];
+  for (const by of events) {
+    if (by.event.said !== 'yes') continue;
+    const { start, end } = by.event.verb ?? by.event;
+    const add = (kind: Burning, level: Level | undefined): void => {
+      if (level !== undefined) found.push({ kind, level, part, line, start, end });
     };
-    return [
-      of('blender', blended(at, by)),
-      of('frozen in fat', inFat(at, by, true)),
-      of('wet in fat', inFat(at, by, false)),
-      of('egg', eggInShell(at, by)),
-      ...cold(at, by),
-      of('spirit poured', poured(at, by)),
-      of('spirit boiled', boiled(at, by)),
-      of('pressure', overfilled(at, by)),
-      of('sealed', sealed(at, by)),
-    ].flatMap(([kind, level]) => (level === undefined ? [] : [said(kind, level)]));
-  });
+    add('blender', blended(at, by));
+    add('frozen in fat', inFat(at, by, true));
+    add('wet in fat', inFat(at, by, false));
+    add('egg', eggInShell(at, by));
+    const swallowed = cold(at, by);
+    if (swallowed !== undefined) add(...swallowed);
+    add('spirit poured', poured(at, by));
+    add('spirit boiled', boiled(at, by));
+    add('pressure', overfilled(at, by));
+    add('sealed', sealed(at, by));
+  }
+  return found;
 }
-
-const of = (kind: Burning, level: Level | undefined): readonly [Burning, Level | undefined] => [kind, level];
 
 /** The bodies that an event heats. */
 const heatedBy = ({ step }: At, by: BoundEvent): readonly Body[] =>
@@ -196,9 +195,9 @@ const isPlain = (ingredient: Ingredient): boolean => isIn(ingredient, 'water') |
 /** Kept cold by it, and not mixed with it. */
 const AROUND: ReadonlySet<Act> = new Set(['pack', 'stay', 'cool', 'freeze', 'eat', 'discard']);
 
-function cold({ journey, place, things }: At, by: BoundEvent): readonly (readonly [Burning, Level | undefined])[] {
+function cold({ journey, place, things }: At, by: BoundEvent): readonly [Burning, Level] | undefined {
   const { event } = by;
-  if (!speaks(within(things, event), 'cryogen')) return [];
+  if (!speaks(within(things, event), 'cryogen')) return undefined;
   const done = journey.steps.slice(place).flatMap((step) => {
     const spoken = thingsAt(journey.parts, step);
     return step.events.map((each) => ({ by: each, things: spoken }));
@@ -206,15 +205,15 @@ function cold({ journey, place, things }: At, by: BoundEvent): readonly (readonl
   const after = done.slice(done.findIndex((each) => each.by === by) + 1);
   const isShut =
     event.vessel?.is === 'jar' || after.some(({ by: { event: next } }) => next.act === 'close' && next.said === 'yes');
-  if (isShut && !speaks(things, 'vent')) return [of('cold shut', 'error')];
-  if (AROUND.has(event.act) || event.until.length > 0) return [];
+  if (isShut && !speaks(things, 'vent')) return ['cold shut', 'error'];
+  if (AROUND.has(event.act) || event.until.length > 0) return undefined;
   for (const { by: next, things: spoken } of after) {
     if (next.event.said !== 'yes') continue;
     if (next.event.act === 'stay' || next.event.act === 'discard' || speaks(within(spoken, next.event), 'gone'))
-      return [];
-    if (next.event.act === 'eat') return [of('cold swallowed', 'error')];
+      return undefined;
+    if (next.event.act === 'eat') return ['cold swallowed', 'error'];
   }
-  return speaks(things, 'gone') ? [] : [of('cold swallowed', 'warning')];
+  return speaks(things, 'gone') ? undefined : ['cold swallowed', 'warning'];
 }
 
 const isSpirit = (ingredient: Ingredient | undefined): boolean =>

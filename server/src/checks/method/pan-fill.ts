@@ -6,14 +6,16 @@ import data from '../../../data/pan-fill.json' with { type: 'json' };
 import type { Food } from '../../food/food.ts';
 import { gramsText, percentRange, percentText, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
+import type { Measures } from '../../measure/systems.ts';
 import type { PanNode } from '../../notation/tree.ts';
+import { areSameLists } from '../../recipe/contents.ts';
 import { deed, does, nameSpeaksOf, speaksOf, speaksOfSeveral } from '../../recipe/deeds.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import { litresText, panSize, panSum } from '../../recipe/pan-size.ts';
 import { listedPart, type PartHead } from '../../recipe/part.ts';
 import type { Part, Recipe } from '../../recipe/recipe.ts';
 import type { Place } from '../check.ts';
-import { onceFor, onceWith } from '../once.ts';
+import { onceFor } from '../once.ts';
 import { overParts } from '../over-parts.ts';
 import { sumTable } from '../sum-table.ts';
 import { bakingOrder } from './cues.ts';
@@ -72,15 +74,59 @@ export const panFills = onceFor((recipe: Recipe): readonly PanFill[] => {
   return whole === undefined ? own : [whole, ...own];
 });
 
-function fillOf(recipe: Recipe, pan: PanNode, at: Place, filling: readonly Part[] | undefined): PanFill | undefined {
-  const size = sizeOf(pan, recipe.world.measures);
-  if (size === undefined || filling === undefined) return undefined;
-  const ways = filling.map(filledBy);
-  const ownMl = ways.some(({ covered }) => covered) ? solidBelowLidMl : solidMl;
+/** What fills a pan, and how. */
+interface Filling {
+  readonly at: Place;
+  readonly measures: Measures;
+  readonly parts: readonly Part[];
+  readonly covered: boolean;
+  readonly pieces: boolean;
+  readonly batches: boolean;
+}
+
+const lastFill = onceFor((_: PanNode): { filling?: Filling; fill?: PanFill | undefined } => ({}));
+
+/** The same object for as long as what fills it and how is the same. */
+function fillOf(recipe: Recipe, pan: PanNode, at: Place, parts: readonly Part[] | undefined): PanFill | undefined {
+  if (parts === undefined) return undefined;
+  const ways = parts.map(filledBy);
+  const filling: Filling = {
+    at,
+    measures: recipe.world.measures,
+    parts,
+    covered: ways.some(({ covered }) => covered),
+    pieces: ways.some(({ pieces }) => pieces),
+    batches: pan.count === 1 && ways.some(({ batches }) => batches),
+  };
+  const last = lastFill(pan);
+  if (last.filling === undefined || !isSame(last.filling, filling)) {
+    last.fill = workOut(pan, filling);
+    last.filling = filling;
+  }
+  return last.fill;
+}
+
+const isSame = (a: Filling, b: Filling): boolean =>
+  a.at.line === b.at.line &&
+  a.at.part === b.at.part &&
+  a.at.start === b.at.start &&
+  a.measures === b.measures &&
+  a.covered === b.covered &&
+  a.pieces === b.pieces &&
+  a.batches === b.batches &&
+  areSameLists(a.parts.map(headOf), b.parts.map(headOf)) &&
+  a.parts.every(({ includes }, i) => areSameLists(includes, b.parts[i]?.includes ?? []));
+
+const headOf = ({ head }: Part): PartHead => head;
+
+function workOut(pan: PanNode, { at, measures, parts, covered, pieces, batches }: Filling): PanFill | undefined {
+  const size = panSize(pan, measures);
+  if (size === undefined) return undefined;
+  const ownMl = covered ? solidBelowLidMl : solidMl;
   let raw: [number, number] = [0, 0];
   let risen: [number, number] = [0, 0];
   const layers: PanLayer[] = [];
-  for (const { head, includes } of filling) {
+  for (const { head, includes } of parts) {
     if (head.ingredients.length === 0) continue;
     // A part that is on another's list would be counted twice.
     if (includes.some((other) => listedPart(head, other.name) !== undefined)) return undefined;
@@ -104,9 +150,9 @@ function fillOf(recipe: Recipe, pan: PanNode, at: Place, filling: readonly Part[
     assumed: size.assumed,
     rawMl: raw,
     risenMl: risen,
-    pieces: ways.some(({ pieces }) => pieces),
-    batches: pan.count === 1 && ways.some(({ batches }) => batches),
-    names: filling.filter((p) => p.head.ingredients.length > 0).map((p) => p.head.name),
+    pieces,
+    batches,
+    names: parts.filter((p) => p.head.ingredients.length > 0).map((p) => p.head.name),
     layers,
   };
 }
@@ -125,8 +171,6 @@ const isInPieces = ({ steps }: Part): boolean =>
 const DIVIDED = deed(({ act, craft }) => (act === 'divide' && craft !== 'portion') || act === 'freeze');
 const isInBatches = ({ steps }: Part): boolean =>
   steps.some((step) => does(step, DIVIDED) || speaksOf(step, 'batch') || speaksOfSeveral(step, 'tin', 'loaf'));
-
-const sizeOf = onceWith(panSize);
 
 /** How the steps of a part fill what they fill. */
 const filledBy = onceFor((part: Part) => ({

@@ -36,4 +36,4 @@ describe('printed sentences', () => {
   });
 });
 
-const LEAST = { verbs: 94.5, temperatures: 86, minutes: 91, places: 91, signs: 99 };
+const LEAST = { verbs: 94.5, temperatures: 86, minutes: 91, places: 90, signs: 99 };

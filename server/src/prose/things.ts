@@ -22,6 +22,8 @@ const THINGS = [
   'in the shell',
   'wet',
   'unopened',
+  /** A pack with no air in it. */
+  'vacuum',
   'flame',
   'bottle',
   /** Colder than any freezer: dry ice, liquid nitrogen. */

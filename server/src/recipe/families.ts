@@ -23,6 +23,8 @@ export const FAMILIES = [
   'animal',
   'cooks to spoil',
   'spoils when cut',
+  'spoils raw',
+  'steeped',
   'low acid',
   'low acid fruit',
   'tomato',

@@ -39,6 +39,8 @@ const FRUIT_SHARE = 0.5;
 /** Sugar on the list from which a jam of such fruit is boiled to where nothing of the kind grows in it (judgement). */
 export const SWEET_JAM = 0.25;
 const SWEET = 0.5;
+/** Of the whole, water in which what was steeped in it lies (judgement). */
+const WATERY = 0.5;
 /** Of the whole; below it nothing grows in a jar (judgement, on the safe side of flour and oats). */
 const DRY_WATER = 0.2;
 /** Salt of the whole from which vegetables with no vinegar turn sour by themselves while they are left (as for `weak-brine`). */
@@ -114,6 +116,10 @@ function judge(journey: Journey, body: Body): InJar | undefined {
     const tomatoes = gramsOf(low.filter(({ ingredient }) => isOf(foodOf(ingredient), 'tomato'))) / lowG;
     return sourness(first, tomatoes > TOMATO_SHARE ? TOMATO : PICKLE + (TOMATO - PICKLE) * tomatoes, false);
   }
+  // Nut milk, cold brew, chocolate milk: wet, and neither sour nor sweet.
+  const steeped = members.find(({ ingredient }) => isIn(ingredient, 'steeped'));
+  if (steeped !== undefined && mix.waterG >= mix.massG * WATERY && sugar < SWEET_JAM && mix.alcoholG === 0)
+    return sourness(steeped, PICKLE, false);
   const fruits = members.filter(({ ingredient }) => isLowAcidFruit(ingredient));
   const [fruit] = fruits;
   if (fruit !== undefined && gramsOf(fruits) >= solids * FRUIT_SHARE && sugar < SWEET_JAM)

@@ -146,6 +146,7 @@ export function spoils(lists: Lists, body: Body): boolean {
     if (isIn(ingredient, 'animal') || (food?.class === 'cured meat' && (food.per100.water ?? 0) >= MOIST_WATER))
       animal += grams;
     else if (isOf(food, 'cooks to spoil') && isCooked(member, ingredient)) plants += grams;
+    else if (isOf(food, 'spoils raw')) plants += grams;
     else if (isOf(food, 'spoils when cut') && member.state.cut !== 'whole') plants += grams;
   }
   return animal >= mix.massG * ANIMAL_SHARE || plants >= (mix.massG - mix.of.water) * PLANT_SHARE;

@@ -1,4 +1,5 @@
 import { degreesIn } from '../../recipe/degrees.ts';
+import { type Lagging, lagging } from '../by-state/lagging.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { isQuestion, type TooWarm, tooWarm } from '../by-state/too-warm.ts';
 import { severityAt } from '../by-state/verdict.ts';
@@ -7,7 +8,7 @@ import { foundAgain } from '../found-again.ts';
 import { CAUTION, type HoldingLimits, holdingLimits, timeText } from './limits.ts';
 
 interface Values {
-  readonly kind: Exclude<TooWarm['kind'], 'figure'>;
+  readonly kind: Exclude<TooWarm['kind'], 'figure'> | Lagging['kind'];
   /** At the least, and at the most; not known of what is only said to be put by. */
   readonly low?: number;
   readonly high?: number;
@@ -19,7 +20,12 @@ interface Values {
 const found = foundAgain<Values>(
   overJourneys((house, journey) => {
     const limits = holdingLimits(house.foodSafety);
-    return tooWarm(house, journey).flatMap((each) => {
+    const slow = lagging(journey).map(({ kind, level, part, line, start, end, source }) => ({
+      at: { part, line, start, end },
+      ...severityAt(level),
+      values: { kind, limitMin: limits.leftOut.min, limits, source },
+    }));
+    const warm = tooWarm(house, journey).flatMap((each) => {
       const { kind, level, stay, start, end, minutes, limitMin } = each;
       if (kind === 'figure' || isQuestion(each)) return [];
       const { section } =
@@ -32,6 +38,7 @@ const found = foundAgain<Values>(
         values: { kind, ...spent, limitMin, limits, source },
       };
     });
+    return slow.length === 0 ? warm : [...warm, ...slow];
   }),
 );
 
@@ -57,7 +64,7 @@ export default defineCheck<Values>({
   scope: 'recipe',
   source: {
     kind: 'publication',
-    title: 'FDA Food Code 2022, 3-501.14 and 3-501.19; USDA FSIS, danger zone (for consumers)',
+    title: 'FDA Food Code 2022, 3-501.13, 3-501.14 and 3-501.19; USDA FSIS, danger zone (for consumers)',
   },
   explain: `**What it computes.** Where everything lies after each step, how warm it is there and for how long, from what the steps say; for whatever is perishable by then (meat, fish, egg, dairy, stock, or cooked vegetables, pulses, rice and pasta, and neither sour, sweet, salt nor dry enough to keep). Minutes between the cold and the hot limit add up until it is heated through. What cools from hot may take 2 h to 21 °C, and 6 h in all to 5 °C; what is left out has 4 h (2 h by the home rule), and raw meat and fish that thaw no more. What is put by in a room or a larder with no word of for how long passes what time alone allows, and so does what stands there until an hour that only the writer knows.
 
@@ -65,7 +72,7 @@ export default defineCheck<Values>({
 
 **What to do.** Spread it in shallow trays, set it over ice, divide it, stir; write \`cool to 21 C within 2 h and to 5 C within 6 h in all\`. Where the step names no place, or one that may be cold, write which.
 
-It is a warning where the place or the time is a conclusion; where nobody knows it, \`disposition-unsaid\` asks. **Silent** for breads, cakes, jam, pickles and ferments, for what cools in the fridge, over ice or in a blast chiller, and for what is closed in jars (\`low-acid-preserve\`) or kept in oil (\`garlic-in-oil\`).`,
+It is a warning where the place or the time is a conclusion; where nobody knows it, \`disposition-unsaid\` asks. Meat that goes frozen into a slow cooker, or is cooked in it on warm, and fish that thaws in its vacuum pack, are named too. **Silent** for breads, cakes, jam, pickles and ferments, for what cools in the fridge, over ice or in a blast chiller, and for what is closed in jars (\`low-acid-preserve\`) or kept in oil (\`garlic-in-oil\`).`,
   find: ({ recipe, house }) => found(recipe, house),
   say: (values) => {
     const { kind, low, limitMin, limits, source } = values;
@@ -78,6 +85,9 @@ It is a warning where the place or the time is a conclusion; where nobody knows 
       'in the room': `${spent} in the room is too slow for this to cool: ${rule}. Use shallow trays, ice or a chiller.`,
       'left out': `${spent} left out is too long for this: ${timeText(limitMin)} at most, and then eaten or thrown away.`,
       thaws: `Frozen flesh thaws too warm there: thaw it at ${limits.cold.celsius} °C, ${limits.cold.fahrenheit} °F, or below, or in cold running water.`,
+      'from frozen': 'Frozen, it lies for hours in a slow cooker before it is hot: thaw it in the fridge first.',
+      'on warm': 'On warm, a slow cooker keeps hot what is hot, and cooks nothing: cook it on low or high.',
+      'in its pack': `Thawed in a pack with no air in it, fish grows what botulism comes of: take it out of the pack, and thaw it at ${limits.cold.celsius} °C, ${limits.cold.fahrenheit} °F, or below.`,
       stuffed:
         'A raw bird with a warm filling is cooked at once: fill it right before it goes into the oven, or bake the filling by itself.',
       'set down': `It stands there until a time that only the writer knows: ${timeText(limitMin)} at most out of the cold. Write how long, or where it is kept cold.`,
@@ -103,6 +113,7 @@ It is a warning where the place or the time is a conclusion; where nobody knows 
       'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Stand at room temperature for 5 h.\n# "for 5 h" cooling-too-slow: left out\n',
       'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Stand for 3 h on the worktop.\n  do Set out on the sideboard for 2 h.\n# "for 2 h" cooling-too-slow: 5 h left out\n',
       'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Set it on the window sill and take it up when the choir breaks up.\n# "window sill" cooling-too-slow warning: only the writer knows\n  do Ladle into bowls.\n',
+      'recipe Pot roast\n  1.5 kg    frozen beef brisket\n  500 g     beef stock\n  do Put the frozen brisket in the slow cooker with the stock and cook on low for 10 h until tender.\n# "Put" cooling-too-slow: thaw it\n',
       'recipe Fried rice\n  500 g     cooked rice, left out overnight\n# "overnight" cooling-too-slow: left out\n  2 tbsp    sunflower oil\n  do Fry the rice in the oil until piping hot.\n',
     ],
   },

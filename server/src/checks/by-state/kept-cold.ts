@@ -39,8 +39,30 @@ export const keptCold = onceInHouse((house: House, journey: Journey): readonly K
   const judged = judgedOn(house, journey);
   if (judged.length === 0) return judged;
   const { bodies } = shutOff(journey);
-  return judged.filter(({ stay }) => ![...bodies].some((body) => sharesFood(body, stay.body)));
+  return judged.filter(
+    ({ stay, minutes }) =>
+      ![...bodies].some((body) => sharesFood(body, stay.body)) &&
+      !(minutes.high <= SMOKED_MIN && isSaltSmoked(journey, stay.body)),
+  );
 });
+
+/** Salted and smoked, fish and meat keep for two weeks in the cold (US extension services, smoked fish; from memory). */
+const SMOKED_MIN = 14 * 1440;
+const SMOKING_SALT = 0.02;
+
+function isSaltSmoked(journey: Journey, body: Body): boolean {
+  const { saltG, massG, of } = mixtureIn(journey, body);
+  return (
+    of.flesh > 0 &&
+    saltG >= massG * SMOKING_SALT &&
+    journey.steps.some(({ events }) =>
+      events.some(
+        ({ event }) =>
+          event.said === 'yes' && (event.act === 'smoke' || event.where.some(({ is, not }) => is === 'smoker' && !not)),
+      ),
+    )
+  );
+}
 
 const judgedOn = overPiecesIn(
   ({ foodSafety }) => holdingLimits(foodSafety),

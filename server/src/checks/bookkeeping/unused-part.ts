@@ -35,7 +35,7 @@ Mention it where it goes in (\`pour over the custard\`). Silent for the last par
     if (within.length === 0) return [];
     // `200 g poolish` on a later list takes the poolish as its steps do.
     const left = untaken(within, including(recipe));
-    const ahead = left.length === 0 ? NONE_AHEAD : calledAhead(recipe.parts);
+    const ahead = left.length === 0 ? NONE_AHEAD : calledAhead(recipe);
     // What the recipe is called after is served.
     const title = wordsOf(recipe.name);
     const isServed = ({ name }: Values) => wordsOf(name).every((word) => title.includes(word));

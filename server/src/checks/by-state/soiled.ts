@@ -5,12 +5,14 @@
  */
 import type { FoodClass } from '../../food/food.ts';
 import { middle } from '../../measure/quantity.ts';
+import { keptOn } from '../../notation/kept.ts';
 import type { Act } from '../../prose/event.ts';
 import type { Spoken, Thing } from '../../prose/things.ts';
 import { isIn, isOf } from '../../recipe/families.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { isSameRef, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
 import { larderOf } from '../../recipe/journey/larder.ts';
 import type { IngredientRef } from '../../recipe/names.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
@@ -38,11 +40,11 @@ interface Done {
 
 /** The first use of each thing that raw flesh soiled. */
 export const soiledAgain = onceFor((journey: Journey): readonly Contact[] => {
+  if (!journey.steps.some((step) => speaksOfSame(step, journey.parts))) return NONE;
   const done = journey.steps.flatMap((step): readonly Done[] => {
     const things = thingsAt(journey.parts, step);
     return step.events.map((by) => ({ by, part: step.part, line: step.line, things }));
   });
-  if (!done.some(({ things }) => speaks(things, 'same', 'held raw'))) return NONE;
   const soiled = new Map<Gear, { readonly flesh: IngredientRef; readonly name: string }>();
   const found: Contact[] = [];
   let isCooked = false;
@@ -74,6 +76,18 @@ export const soiledAgain = onceFor((journey: Journey): readonly Contact[] => {
 });
 
 const NONE: readonly Contact[] = [];
+
+const SAME = keptOn<FoldedStep, boolean>();
+
+/** Whether a step speaks of what raw flesh was on: with no such word nothing is found, however many steps there are. */
+function speaksOfSame(step: FoldedStep, parts: Journey['parts']): boolean {
+  let same = SAME.get(step);
+  if (same === undefined) {
+    same = speaks(thingsAt(parts, step), 'same', 'held raw');
+    SAME.set(step, same);
+  }
+  return same;
+}
 
 /** What the words between the event before and the one behind it speak of. */
 function ownOf(done: readonly Done[], at: number): readonly Spoken[] {

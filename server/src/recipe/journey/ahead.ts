@@ -3,14 +3,14 @@
  * are made then: what is called for comes first.
  * Refuses to know ledgers: what is below is taken from no list.
  */
-import { onceByText } from '../../measure/once.ts';
 import { keptOn } from '../../notation/kept.ts';
+import type { Bound } from '../binding.ts';
 import { compare, type Mention, matches } from '../mentions.ts';
 import { type Call, callsOfName } from '../names.ts';
 import { isOrder } from '../names-as-verbs.ts';
 import { listedNames } from '../part.ts';
 import { portionBefore } from '../portions.ts';
-import type { Part, Step } from '../recipe.ts';
+import type { Part, Recipe, Step } from '../recipe.ts';
 import { calledName } from '../title.ts';
 
 /** A way to call a part. */
@@ -27,27 +27,33 @@ interface Names {
   readonly byLine: ReadonlyMap<string, readonly number[]>;
 }
 
-const namesOf = (parts: readonly Part[]): Names => namesIn(parts.map(({ head }) => head.name).join('\n'));
+/** On what an edit hands on that calls no part anew. */
+const NAMES = keptOn<Bound['byName'], Names>();
 
-/** Of the names of all parts, a line each. */
-const namesIn = onceByText(
-  (key: string): Names => {
-    const byLine = new Map<string, number[]>();
-    const byFirst = new Map<string, Named[]>();
-    for (const [part, name] of key.split('\n').entries()) {
-      if (name !== '') {
-        const called = calledName(name).toLowerCase();
-        byLine.set(called, [...(byLine.get(called) ?? []), part]);
-      }
-      for (const [first, calls] of callsOfName(name)) {
-        const named = calls.filter(({ weak }) => !weak).map((call) => ({ call, part }));
-        byFirst.set(first, [...(byFirst.get(first) ?? []), ...named]);
-      }
+function namesOf({ parts, bound: { byName } }: Recipe): Names {
+  let names = NAMES.get(byName);
+  if (names === undefined) {
+    names = namesIn(parts.map(({ head }) => head.name));
+    NAMES.set(byName, names);
+  }
+  return names;
+}
+
+function namesIn(all: readonly string[]): Names {
+  const byLine = new Map<string, number[]>();
+  const byFirst = new Map<string, Named[]>();
+  for (const [part, name] of all.entries()) {
+    if (name !== '') {
+      const called = calledName(name).toLowerCase();
+      byLine.set(called, [...(byLine.get(called) ?? []), part]);
     }
-    return { key, byFirst, byLine };
-  },
-  { texts: 16, letters: Number.POSITIVE_INFINITY },
-);
+    for (const [first, calls] of callsOfName(name)) {
+      const named = calls.filter(({ weak }) => !weak).map((call) => ({ call, part }));
+      byFirst.set(first, [...(byFirst.get(first) ?? []), ...named]);
+    }
+  }
+  return { key: all.join('\n'), byFirst, byLine };
+}
 
 interface Kept {
   readonly key: string;
@@ -151,9 +157,10 @@ function known(part: Part, names: Names, isLast: boolean): Known {
 }
 
 /** The parts in the order in which they are made: as they stand, but what one calls for before it. */
-export function inOrder(parts: readonly Part[]): readonly Placed[] {
+export function inOrder(recipe: Recipe): readonly Placed[] {
+  const { parts } = recipe;
   if (parts.length < 2) return parts.map(alone);
-  const names = namesOf(parts);
+  const names = namesOf(recipe);
   const placed: Placed[] = [];
   const begun = new Set<number>();
   const make = (index: number): void => {
@@ -171,8 +178,9 @@ export function inOrder(parts: readonly Part[]): readonly Placed[] {
 }
 
 /** The parts that others call for above them, by number. */
-export function calledAhead(parts: readonly Part[]): ReadonlySet<number> {
+export function calledAhead(recipe: Recipe): ReadonlySet<number> {
+  const { parts } = recipe;
   if (parts.length < 2) return new Set();
-  const names = namesOf(parts);
+  const names = namesOf(recipe);
   return new Set(parts.flatMap((part, index) => known(part, names, index === parts.length - 1).calls));
 }

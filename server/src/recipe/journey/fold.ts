@@ -105,8 +105,9 @@ export function journeyOf(recipe: Recipe): Journey {
   return known.whole;
 }
 
-function follow({ parts }: Recipe, before: Followed | undefined): Followed {
-  const placed = inOrder(parts);
+function follow(recipe: Recipe, before: Followed | undefined): Followed {
+  const { parts } = recipe;
+  const placed = inOrder(recipe);
   const kitchen = new Kitchen(parts);
   const folded: FoldedPart[] = [];
   for (let at = 0; at < placed.length; at++) {

@@ -239,7 +239,7 @@ describe('places one in the other', () => {
     ['Put it directly into the fridge for 2 hours.', ['put: to cold, 120 min']],
     ['Stand it beside the radiator on the 23rd.', ['stay: @warm']],
     ['Process at 11 pounds for 25 min.', ['combine: by pressure, 25 min']],
-    ['Pop it in the oven for 20 minutes.', ['heat as read: @oven, 20 min']],
+    ['Pop it in the oven for 20 minutes.', ['put: @oven, 20 min']],
     ['Leave it outside overnight.', ['stay: @outdoors, 480-960 min']],
     ['Leave it somewhere warm for 8 hours.', ['stay: @warm, 480 min']],
     ['Leave it in the dish you baked it in, on the sill, all night.', ['stay: @room, in open, 480-960 min']],

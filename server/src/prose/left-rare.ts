@@ -9,6 +9,8 @@ import type { Piece } from './pieces.ts';
 
 /** What says no more than how something is, or is left. */
 const TELLS: ReadonlySet<Act> = new Set(['stay', 'unknown', 'read', 'reserve']);
+/** What orders something of its own; of its signs those of more than one word are of the food. */
+const LEAVES: ReadonlySet<Act> = new Set(['remove', 'put', 'heat']);
 /** `a rosy, trembling heart`: words between. */
 const NEAR = 3;
 
@@ -17,16 +19,22 @@ export function tellRare(pieces: readonly Piece[], clauses: readonly Clause[]): 
   for (const clause of clauses) {
     const { opener, frame, event: own } = clause;
     const isOfAnother = opener === 'which' || frame === 'sign' || frame === 'if';
-    if (isOfAnother || (own !== undefined && !TELLS.has(own.act))) continue;
+    if (isOfAnother) continue;
     const at = rareIn(pieces, clause);
     if (at === undefined) continue;
     const { start, end } = pieces[at] as Piece;
+    const sign = { start, end, is: 'rare', sure: 'said', from: 'until' } as const;
+    if (own !== undefined && !TELLS.has(own.act)) {
+      // `Lift them out, still purple at the heart`
+      if (LEAVES.has(own.act) && pieces[at]?.word === '') own.until = [...own.until, sign];
+      continue;
+    }
     const first = pieces[clause.from] as Piece;
     const event =
       own ?? new EventDraft(first.start, (pieces[clause.to - 1] as Piece).end, undefined, undefined, 'told');
     event.act = 'read';
     event.lasts = 'no';
-    event.until = [{ start, end, is: 'rare', sure: 'said', from: 'until' }];
+    event.until = [sign];
     clause.event = event;
     clause.frame = 'order';
   }
@@ -51,5 +59,10 @@ function rareIn(pieces: readonly Piece[], { from, to, event }: Clause): number |
   return undefined;
 }
 
-const isOfMiddle = (pieces: readonly Piece[], at: number): boolean =>
-  pieces.slice(at + 1, at + 1 + NEAR).some(({ sense }) => evidenceOf(sense)?.inside === true);
+const isOfMiddle = (pieces: readonly Piece[], at: number): boolean => {
+  // `purple as a huckleberry at the heart`
+  const near = LIKE.has(pieces[at + 1]?.word ?? '') ? NEAR + SIMILE : NEAR;
+  return pieces.slice(at + 1, at + 1 + near).some(({ sense }) => evidenceOf(sense)?.inside === true);
+};
+const LIKE: ReadonlySet<string> = new Set(['as', 'like']);
+const SIMILE = 3;

@@ -237,6 +237,8 @@ class Scan extends Expecting {
     // `cut it thin`, `until brown and dry`
     if (this.signs || this.expects === 'behind thing' || this.expects === 'object')
       if (mayDescribe(piece.sense) && !this.letting && !hasObject(this.pieces, at)) return false;
+    if (noun && isCloud(piece.sense) && next !== undefined && formOf(next.sense) === 'ing' && next.sort === 'word')
+      return false;
     switch (this.expects) {
       case 'told':
         return this.verb(piece, this.framed ? 'framed' : 'verb');
@@ -469,3 +471,9 @@ class Scan extends Expecting {
     return this.verb(piece, 'verb');
   }
 }
+
+/** `Steam rising past her glasses`: what does something then is a thing. */
+const isCloud = (sense: number): boolean => {
+  const medium = verbOf(sense)?.medium;
+  return medium === 'steam' || medium === 'smoke';
+};

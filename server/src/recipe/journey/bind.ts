@@ -41,7 +41,7 @@ export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[]
   let from = 0;
   for (const event of read(sentence.items, runsOf(mentions))) {
     const before = events.at(-1);
-    from = Math.max(from, before?.event.end ?? 0);
+    from = Math.max(from, before === undefined ? 0 : endOf(before.event));
     // `…, keeping it above 65 C`: the figure is that of the stay before.
     if (before?.event.act === 'stay' && isFigureOf(event))
       events[events.length - 1] = { ...before, event: { ...before.event, temperatures: event.temperatures } };
@@ -52,6 +52,9 @@ export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[]
   BOUND.set(sentence, { mentions, events });
   return events;
 }
+
+/** With its signs: `fill so that a finger of oil stands on top` says of the oil what the jar looks like. */
+const endOf = ({ end, until }: Event): number => Math.max(end, ...until.map((sign) => sign.end));
 
 const hasHorizon = ({ event }: BoundEvent): boolean =>
   !HAS_SIGNS.has(event.act) && event.until.some(({ is }) => is === undefined);

@@ -118,10 +118,13 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
   )
     next = withStates(next, (state) => ({ ...state, was: state.was | WAS.signed }));
   if (event.craft === 'taste' && event.said === 'yes' && !isOfAnother(by)) next = withStates(next, tasted);
-  if (event.act === 'read' && event.until.some(({ is }) => is === 'rare')) next = withStates(next, leftRare);
+  // `Out they come, still pink at the heart`: heat has its own signs.
+  if (LEAVES_RARE.has(event.act) && event.until.some(({ is }) => is === 'rare')) next = withStates(next, leftRare);
   if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw') next = readIn(next, by, temperatures);
   return lain(next, by, temperatures, at, top);
 }
+
+const LEAVES_RARE: ReadonlySet<Act> = new Set<Act>(['read', 'remove', 'put']);
 
 /** Days from which what lay in its jar was kept in it. */
 const KEPT_MIN = 2880;

@@ -64,9 +64,12 @@ export function lie(
   const isTill = event.times.some(({ kind }) => kind === 'until');
   const isKeptCold =
     lies.celsius.high <= COLD_C && (time === undefined || time[isTill ? 'high' : 'low'] >= KEPT_COLD_MIN);
+  // `Take the goose from the fire half done, and set it by in a cool place`
+  const isPutCool = lies.place === 'cool' && lies.sure === 'said';
   const next: Body = {
     ...withStates(body, (state) => {
-      const partly = isKeptCold && (state.was & WAS.animal) !== 0 && isPartly(state) ? WAS.partly : 0;
+      const isPutBy = isKeptCold || (isPutCool && (state.was & WAS.rare) !== 0);
+      const partly = isPutBy && (state.was & WAS.animal) !== 0 && isPartly(state) ? WAS.partly : 0;
       const next = { ...state, was: state.was | bitOf(event, spent) | partly };
       return isFrozen(lies) && (state.was & WAS.animal) !== 0 ? withRead(next, frozenAt(by, lies, spent)) : next;
     }),

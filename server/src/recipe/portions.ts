@@ -165,8 +165,9 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
 function wordsMeasured(items: readonly SentenceItem[], at: number): PortionFound | undefined {
   const noun = items[at];
   const unit = noun?.kind === 'word' ? unitPrinted(noun.word) : undefined;
-  if (noun === undefined || unit === undefined || (unit.dimension !== 'mass' && unit.dimension !== 'volume'))
-    return undefined;
+  const isSize = unit?.dimension === 'mass' || unit?.dimension === 'volume';
+  // A squeeze, a knob: nobody knows how much.
+  if (noun === undefined || unit === undefined || !isSize || unit.byHand !== undefined) return undefined;
   const bias = biasOf(wordAt(items, at - 1));
   const from = bias === undefined ? at - 1 : at - 2;
   const number = numberBefore(items, from);

@@ -1,8 +1,11 @@
 import { indentOf } from '../../edits/set-amount.ts';
 import { insertLineAfter } from '../../edits/text-edit.ts';
 import { gramsText, percentText } from '../../measure/number-text.ts';
+import { isIn } from '../../recipe/families.ts';
 import type { LedgerEntry, TakenUse } from '../../recipe/ledger.ts';
+import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
+import { eventsWith } from './events-with.ts';
 import { ledgerSum } from './ledger-sum.ts';
 import { isSeparated } from './separated.ts';
 
@@ -32,7 +35,7 @@ Say where \`the rest of the\` goes, or list only what is used. Silent where a st
       const last = entry.uses.at(-1);
       const { ingredient, left, unsure } = entry;
       if (last === undefined || unsure || ingredient.optional || ingredient.free || left.low <= ROUNDING) continue;
-      if (isSeparated(ingredient, part)) continue;
+      if (isSeparated(ingredient, part) || isInThePot(entry, part)) continue;
       const { weighed } = ingredient;
       const leftG = weighed.known ? (left.low * (weighed.grams.low + weighed.grams.high)) / 2 : undefined;
       const { start, end } = last.mention.whole;
@@ -86,3 +89,10 @@ Say where \`the rest of the\` goes, or list only what is used. Silent where a st
     ],
   },
 });
+
+/** `Mash a cup of the beans`, of those that were boiled: the others are in the pot. */
+const isInThePot = ({ ingredient, uses }: LedgerEntry, part: Part): boolean =>
+  !isIn(ingredient, 'fat') &&
+  uses.some(
+    (use) => use.ready && eventsWith(use, part).some(({ act, medium }) => act === 'heat' && medium?.is === 'water'),
+  );

@@ -1,13 +1,12 @@
 import { listGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
-import type { Event } from '../../prose/event.ts';
 import { isIn } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
-import { boundEvents } from '../../recipe/journey/bind.ts';
 import type { LedgerEntry, TakenUse } from '../../recipe/ledger.ts';
 import type { Part } from '../../recipe/recipe.ts';
 import { defineCheck, type Fix } from '../check.ts';
+import { eventsWith } from './events-with.ts';
 import { ledgerSum } from './ledger-sum.ts';
 import { isSeparated } from './separated.ts';
 
@@ -139,11 +138,3 @@ const OTHER_WATER = 2;
 /** `If it falls short, top up with …` */
 const isMaybe = (use: TakenUse, part: Part): boolean =>
   eventsWith(use, part).some(({ said }) => said === 'if' || said === 'optional');
-
-/** The events of this part's steps that name what a use takes. */
-const eventsWith = ({ mention, line }: TakenUse, part: Part): readonly Event[] =>
-  part.steps.flatMap((step) =>
-    step.line === line
-      ? boundEvents(step).flatMap(({ event, names }) => (names.some((name) => name.mention === mention) ? [event] : []))
-      : [],
-  );

@@ -251,6 +251,14 @@ class ClockReader extends Faces {
     return before === undefined || before.kind === 'mark' || jointOf(this.senses[from - 1] ?? UNKNOWN)?.is === 'then';
   }
 
+  /** `7.15: into the boxes`: an hour with its minutes, alone before what is done then. */
+  private heads(at: number, { low, to }: Hour): boolean {
+    const next = this.items[to];
+    return (
+      !Number.isInteger(low) && this.opens(at) && next?.kind === 'mark' && (next.mark === ':' || next.mark === ',')
+    );
+  }
+
   /** An hour, of a clock or of the day. `isFirst`: no day stands before it, so that a word has to. */
   private hourAt(at: number, isFirst: boolean): FoundHour | undefined {
     const row = this.rowAt(at);
@@ -268,7 +276,12 @@ class ClockReader extends Faces {
     const hour = this.faceAt(hand === undefined ? at : end);
     if (hour === undefined) return undefined;
     const added = hand ?? 0;
-    const isHour = hour.sure || hand !== undefined || !isFirst || (this.isPlaced(at) && this.isFree(hour.to));
+    const isHour =
+      hour.sure ||
+      hand !== undefined ||
+      !isFirst ||
+      (this.isPlaced(at) && this.isFree(hour.to)) ||
+      this.heads(at, hour);
     return isHour ? { ...hour, low: hour.low + added, high: hour.high + added } : undefined;
   }
 }

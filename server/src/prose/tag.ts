@@ -106,6 +106,7 @@ export function tag(
       sort = 'name';
       to = Math.min(run.to, items.length);
     }
+    if (item.kind === 'word' && item.word === 'that' && to === at + 1 && isPointedAt(pieces)) sense = senseOf('this');
     const { end } = items[to - 1] as SentenceItem;
     const word = to > at + 1 ? '' : item.kind === 'word' ? item.word : item.kind === 'mark' ? item.mark : '';
     pieces.push(new Piece(sort, { start: item.start, end }, at, to, sense, word));
@@ -113,6 +114,15 @@ export function tag(
   }
   joinTails(pieces, items);
   return pieces;
+}
+
+/** `On that dying warmth`, `don't pour that lovely marinade away`: it opens no clause there. */
+function isPointedAt(before: readonly Piece[]): boolean {
+  const last = before.at(-1);
+  if (last === undefined) return false;
+  if (jointOf(last.sense)?.is === 'preposition') return true;
+  const act = formOf(last.sense) === 'base' ? verbOf(last.sense)?.act : undefined;
+  return (act === 'put' || act === 'discard') && jointOf(before.at(-2)?.sense ?? UNKNOWN)?.is !== 'article';
 }
 
 /** `in half the oil` */

@@ -134,6 +134,14 @@ export const isCooked = (member: Member, ingredient: Ingredient): boolean =>
 /** Whether it must be kept hot or cold. */
 export function spoils(lists: Lists, body: Body): boolean {
   const mix = mixtureIn(lists, body);
+  // Of what nobody weighed, as a head, no salt and no sugar on the list is known to be enough.
+  if (
+    body.members.length > 1 &&
+    membersIn(lists, body).some(isUnweighedFlesh) &&
+    !isDried(mix, body) &&
+    !mix.has.has('curing')
+  )
+    return true;
   if (mix.massG <= 0 || keepsByItself(mix, body)) return false;
   let animal = 0;
   let plants = 0;
@@ -151,6 +159,12 @@ export function spoils(lists: Lists, body: Body): boolean {
   }
   return animal >= mix.massG * ANIMAL_SHARE || plants >= (mix.massG - mix.of.water) * PLANT_SHARE;
 }
+
+const isUnweighedFlesh = ({ member, ingredient }: Held): boolean =>
+  !ingredient.weighed.known &&
+  isIn(ingredient, 'animal') &&
+  isOf(foodOf(ingredient), 'flesh') &&
+  isCooked(member, ingredient);
 
 const isBakedIn = ({ state }: Member): boolean => state.heatedBy?.event.where.some(({ is }) => is === 'oven') === true;
 

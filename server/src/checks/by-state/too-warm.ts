@@ -64,11 +64,26 @@ export const tooWarm = onceInHouse((house: House, journey: Journey): readonly To
   let last: ReadonlySet<Stay> | undefined;
   return judged.flatMap(({ stay, passing, waiting }) => {
     if (except.has(stay)) return NONE;
+    if (passing?.kind === 'set down' && passing.level === 'ask' && isDrawnOn(journey, stay))
+      return { ...passing, level: 'warning' };
     if (passing === waiting) return passing ?? NONE;
     last ??= new Set(journey.bodies.flatMap(({ waits }) => waits ?? []));
     return (last.has(stay) ? waiting : passing) ?? NONE;
   });
 });
+
+/** `Take from it daily`: so it stands there for days. */
+const isDrawnOn = ({ steps }: Journey, { part, line }: Stay): boolean =>
+  steps.some(
+    (step) =>
+      step.part === part &&
+      step.line > line &&
+      step.events.some(
+        ({ event }) =>
+          DRAWS.has(event.act) && event.times.some(({ kind, minutes }) => kind === 'every' && minutes.high >= DAY_MIN),
+      ),
+  );
+const DRAWS: ReadonlySet<Act> = new Set<Act>(['remove', 'combine', 'eat', 'divide']);
 
 /** Nobody can say where it lies, or for how long. */
 export const isQuestion = ({ kind, level }: TooWarm): boolean =>

@@ -22,6 +22,12 @@ export interface Taken {
   readonly beside: boolean;
 }
 
+const NOTHING: Taken = { bodies: [], fresh: [], beside: false };
+
+/** `They boiled it to rope`, before anything was taken in hand: a story of other food. */
+const isOfOthers = ({ event: { act, as }, names, unnamed }: BoundEvent): boolean =>
+  act === 'heat' && as === 'told' && names.length === 0 && unnamed === 'it';
+
 /** Takes it: what is left of the lists is less by it. */
 export const takenBy = (by: BoundEvent, top: Worktop): Taken => new Taker(top).taken(by);
 
@@ -36,6 +42,7 @@ class Taker {
   }
 
   taken(by: BoundEvent): Taken {
+    if (isOfOthers(by) && this.top.state.bodies.length === 0) return NOTHING;
     let beside = false;
     const { names, into } = by;
     this.adds = TRANSITIONS[by.event.act].adds;

@@ -350,8 +350,10 @@ export function foodBehind(
     const last = run.at(-1);
     // `550 ml of the fish water` is no fish.
     const isOther = n === words.length - 1 && BROTHS.has(words[n]?.word ?? '');
-    if (match.kind === 'food' && first !== undefined && last !== undefined && !isOther) {
-      return { food: match.food, words: compared, start: first.start, end: last.end, to: from + n - 1 };
+    // `Cream` is one of several, and not on the list whichever it is.
+    const food = match.kind === 'food' ? match.food : match.kind === 'ambiguous' ? match.foods[0] : undefined;
+    if (food !== undefined && first !== undefined && last !== undefined && !isOther) {
+      return { food, words: compared, start: first.start, end: last.end, to: from + n - 1 };
     }
   }
   return undefined;

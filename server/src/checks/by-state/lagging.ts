@@ -8,6 +8,7 @@ import { isOf } from '../../recipe/families.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { type FoodState, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
@@ -35,6 +36,7 @@ const SOURCES: Readonly<Record<Lagging['kind'], string>> = {
 
 export const lagging = onceFor((journey: Journey): readonly Lagging[] => {
   const found = journey.steps.flatMap((step): readonly Lagging[] => {
+    if (!mayLag(step)) return NONE;
     const said = (by: BoundEvent, kind: Lagging['kind']): Lagging => {
       const { start, end } = by.event.verb ?? by.event;
       return { kind, level: 'error', part: step.part, line: step.line, start, end, source: SOURCES[kind] };
@@ -81,6 +83,14 @@ export const lagging = onceFor((journey: Journey): readonly Lagging[] => {
 });
 
 const NONE: readonly Lagging[] = [];
+
+/** Whether a step thaws, or puts somewhere hot or warm: of the others nothing is asked. */
+const mayLag = onceFor(({ events }: FoldedStep) =>
+  events.some(
+    ({ event: { act, where } }) =>
+      act === 'thaw' || where.some(({ is, not }) => (is === 'hot' || is === 'warm') && !not),
+  ),
+);
 
 const isFrozen = ({ was }: FoodState): boolean =>
   (was & (WAS.frozen | WAS.animal)) === (WAS.frozen | WAS.animal) && (was & WAS.thawed) === 0;

@@ -28,6 +28,9 @@ const THINGS = [
   'bottle',
   /** Colder than any freezer: dry ice, liquid nitrogen. */
   'cryogen',
+  /** A piece of it, where the list has some. */
+  'pellet',
+  /** No harm is left in it, or it stays outside. */
   'gone',
   'cap',
   'board',

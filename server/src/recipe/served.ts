@@ -50,9 +50,11 @@ const FEW = 4;
 /** How many eat of it at the least, by what the yield counts: portions, or what several share. */
 export function eatersOf({ yield: made }: Recipe): number {
   const { amount, of, serves } = made?.node ?? {};
-  if (amount === undefined || (amount.unit !== undefined && !serves)) return FEW;
+  if (amount === undefined) return FEW;
+  const noun = of?.text ?? amount.unit?.symbol ?? '';
+  const isPortioned = serves === true || saidIn(noun, ROWS().yield) === 'portioned';
+  if (amount.unit !== undefined && !isPortioned) return FEW;
   const count = amount.quantity.low;
-  const isPortioned = serves === true || saidIn(of?.text ?? '', ROWS().yield) === 'portioned';
   return isPortioned ? Math.max(1, count) : Math.max(FEW, count);
 }
 

@@ -7,7 +7,7 @@ import { middle } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Act } from '../../prose/event.ts';
-import type { Spoken } from '../../prose/things.ts';
+import { type Spoken, spokenIn } from '../../prose/things.ts';
 import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
@@ -121,7 +121,9 @@ const heatedBy = ({ step }: At, by: BoundEvent): readonly Body[] =>
 
 /** What boils is shut in a jug and whirled: it turns to steam all at once. */
 function blended({ journey, step, place, things }: At, { event }: BoundEvent): Level | undefined {
-  if (event.act !== 'combine' || !speaks(things, 'blender') || speaks(things, 'stick blender', 'vent'))
+  // `Ladle it into the blender up to the rim, and give it full power`
+  const isFilled = event.act === 'put' && speaks(within(things, event), 'blender') && speaks(things, 'brim');
+  if ((event.act !== 'combine' && !isFilled) || !speaks(things, 'blender') || speaks(things, 'stick blender', 'vent'))
     return undefined;
   const isHotIn = ({ bodies, focus }: FoldedStep['after']): boolean =>
     bodies.some((body) => {
@@ -197,7 +199,10 @@ const AROUND: ReadonlySet<Act> = new Set(['pack', 'stay', 'cool', 'freeze', 'eat
 
 function cold({ journey, place, things }: At, by: BoundEvent): readonly [Burning, Level] | undefined {
   const { event } = by;
-  if (!speaks(within(things, event), 'cryogen')) return undefined;
+  const own = within(things, event);
+  const part = journey.parts[journey.steps[place]?.part ?? -1];
+  const isListed = part?.head.ingredients.some(({ name }) => speaks(spokenIn(name), 'cryogen')) === true;
+  if ((!speaks(own, 'cryogen') && !(isListed && speaks(own, 'pellet'))) || speaks(own, 'gone')) return undefined;
   const done = journey.steps.slice(place).flatMap((step) => {
     const spoken = thingsAt(journey.parts, step);
     return step.events.map((each) => ({ by: each, things: spoken }));
@@ -225,8 +230,11 @@ function poured({ journey, step, things }: At, { event, names }: BoundEvent): Le
   const isOfSpirit = names.some(({ mention }) =>
     mention.ingredients.some((ref) => isSpirit(journey.parts[ref.part]?.head.ingredients[ref.ingredient])),
   );
-  if (!isOfSpirit) return undefined;
   const own = within(things, event);
+  // `Tip more over it from the bottle`
+  const isMore =
+    names.length === 0 && speaks(own, 'bottle') && journey.parts[step.part]?.head.ingredients.some(isSpirit) === true;
+  if (!isOfSpirit && !isMore) return undefined;
   if (speaks(own, 'flame')) return 'error';
   const burnsAlready =
     speaks(things, 'flame') || step.events.some(({ event: other }) => other.where.some(({ is }) => is === 'stove'));

@@ -84,6 +84,8 @@ function judge(lists: Lists, stay: Stay, { kept, leftovers = kept }: HoldingLimi
   const isEaten = by.event.act === 'eat';
   if (isEaten && by.event.times.some(({ kind, minutes: { high } }) => ALLOWS.has(kind) && high <= leftovers.min))
     return undefined;
+  // `For next week`: when something else is done.
+  if (by.event.act === 'unknown' && by.event.times.every(({ kind }) => kind === 'point')) return undefined;
   const limit = minutes.high > kept.min ? kept : leftovers;
   if (limit !== kept && body.members.every(({ state }) => state.cooked === 'raw')) return undefined;
   const time = by.event.times.find((each) => each.minutes.high > limit.min && each.kind !== 'every');

@@ -25,20 +25,30 @@ const COOKED_C = 62.5;
 /** An egg in its shell is firm after so many minutes in boiling water (common practice, no source). */
 const FIRM_MIN = 7;
 
-const those = overPieces((lists, { bodies }) =>
-  bodies.flatMap((body) =>
+const those = overPieces((lists, { bodies, folded: { part } }): readonly NotForAll[] => [
+  ...bodies.flatMap((body) =>
     membersIn(lists, body).flatMap((held) =>
-      hazardsOf(held.ingredient).flatMap((hazard) => (isHarmful(body, held, hazard) ? [{ held, hazard }] : [])),
+      hazardsOf(held.ingredient).flatMap((hazard) =>
+        isHarmful(body, held, hazard) ? [{ hazard, ingredient: held.ingredient, of: held.member.of }] : [],
+      ),
     ),
   ),
-);
+  // What no step names is served with it.
+  ...part.head.ingredients.flatMap((ingredient, at) =>
+    (part.ledger[at]?.uses.length ?? 0) > 0
+      ? []
+      : hazardsOf(ingredient).flatMap((hazard) =>
+          hazard.state === 'any' || hazard.state === 'unheated'
+            ? [{ hazard, ingredient, of: { part: part.index, ingredient: at } }]
+            : [],
+        ),
+  ),
+]);
 
 /** Each ingredient once for each hazard. */
 export const notForAll = onceFor((journey: Journey): readonly NotForAll[] => {
   const found: NotForAll[] = [];
-  for (const { held, hazard } of those(journey)) {
-    const { ingredient } = held;
-    const { of } = held.member;
+  for (const { hazard, ingredient, of } of those(journey)) {
     if (found.some((each) => each.ingredient === ingredient && each.hazard === hazard)) continue;
     if (isChanged(journey, of, hazard)) continue;
     found.push({ hazard, ingredient, of });
@@ -86,7 +96,7 @@ const isSoftBoiled = (members: Body['members'], { cut, heatedMin, heatedBy, read
   heatedBy?.event.medium?.is === 'water' &&
   members.every(({ state }) => state.heatedBy === heatedBy || state.cooked === 'raw');
 
-/** Blended, mashed or cut lengthways, nothing in the piece is left. */
+/** Blended, strained, mashed or cut lengthways, nothing in the piece is left. */
 function isChanged(journey: Journey, of: IngredientRef, { state: as }: Hazard): boolean {
   if (as !== 'whole' && as !== 'rounds') return false;
   return journey.steps.some((step) => {
@@ -99,7 +109,12 @@ function isChanged(journey: Journey, of: IngredientRef, { state: as }: Hazard): 
     if (as === 'rounds') return false;
     return (
       speaks(things, 'blender', 'stick blender') ||
-      step.events.some(({ event }) => event.act === 'combine' && event.until.some(({ is }) => is === 'mixed'))
+      step.events.some(
+        ({ event }) =>
+          event.craft === 'strain' ||
+          event.craft === 'press' ||
+          (event.act === 'combine' && event.until.some(({ is }) => is === 'mixed')),
+      )
     );
   });
 }

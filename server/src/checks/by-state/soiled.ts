@@ -57,7 +57,7 @@ export const soiledAgain = onceFor((journey: Journey): readonly Contact[] => {
     if (event.act === 'heat') isCooked = true;
     if (speaks(own, 'washed')) for (const gear of GEAR) if (speaks(own, gear)) soiled.delete(gear);
     const isSaid = isCooked && speaks(own, 'held raw');
-    const flesh = isCooked ? undefined : fleshOf(journey, by);
+    const flesh = isCooked ? undefined : fleshOf(journey, by, each.part);
     if (flesh !== undefined) {
       const gear = [...(SOILS[event.act] ?? []), ...GEAR.filter((one) => speaks(own, one))];
       for (const one of gear) soiled.set(one, flesh);
@@ -102,7 +102,8 @@ function ownOf(done: readonly Done[], at: number): readonly Spoken[] {
 /** Raw flesh that an event names, or that a part is about and it works at with no name. */
 function fleshOf(
   { parts }: Journey,
-  { names }: BoundEvent,
+  { names, unnamed }: BoundEvent,
+  at: number,
 ): { readonly flesh: IngredientRef; readonly name: string } | undefined {
   for (const { mention, already } of names)
     for (const ref of already === 'cooked' ? [] : mention.ingredients) {
@@ -111,7 +112,13 @@ function fleshOf(
       if (part !== undefined && ingredient !== undefined && larderOf(part).flesh.includes(ref.ingredient))
         return { flesh: ref, name: ingredient.name };
     }
-  return undefined;
+  // `Pile them on a tray`
+  const part = parts[at];
+  const [first] = part === undefined || unnamed !== 'it' || names.length > 0 ? [] : larderOf(part).flesh;
+  const ingredient = first === undefined ? undefined : part?.head.ingredients[first];
+  return first === undefined || ingredient === undefined
+    ? undefined
+    : { flesh: { part: at, ingredient: first }, name: ingredient.name };
 }
 
 /** What the flesh of a part is called. */

@@ -122,7 +122,11 @@ const heatedBy = ({ step }: At, by: BoundEvent): readonly Body[] =>
 /** What boils is shut in a jug and whirled: it turns to steam all at once. */
 function blended({ journey, step, place, things }: At, { event }: BoundEvent): Level | undefined {
   // `Ladle it into the blender up to the rim, and give it full power`
-  const isFilled = event.act === 'put' && speaks(within(things, event), 'blender') && speaks(things, 'brim');
+  const isFilled =
+    event.act === 'put' &&
+    speaks(within(things, event), 'blender') &&
+    speaks(things, 'brim') &&
+    !step.events.some(({ event: other }) => other.act === 'combine');
   if ((event.act !== 'combine' && !isFilled) || !speaks(things, 'blender') || speaks(things, 'stick blender', 'vent'))
     return undefined;
   const isHotIn = ({ bodies, focus }: FoldedStep['after']): boolean =>

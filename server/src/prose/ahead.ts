@@ -202,6 +202,20 @@ export function isSubject(pieces: readonly Piece[], at: number): boolean {
   return is === 'modal' || is === 'aux' || is === 'had';
 }
 
+/** `Rub and smoke at 250 F`: an order with another behind it, which has no object of its own. */
+function isOneOfTwo(pieces: readonly Piece[], at: number): boolean {
+  const [and, verb, behind] = pieces.slice(at + 1, at + 4);
+  return (
+    jointOf(and?.sense ?? UNKNOWN)?.is === 'conjunction' &&
+    verb?.sort === 'word' &&
+    formOf(verb.sense) === 'base' &&
+    behind !== undefined &&
+    (behind.sort === 'temperature' ||
+      jointOf(behind.sense)?.is === 'preposition' ||
+      jointOf(behind.sense)?.is === 'until')
+  );
+}
+
 /**
  * Whether what stands behind lets it be an order: an object, adverb, preposition or end. A name is one with an object alone, and a word that
  * is a thing as often not before a noun that it may describe.
@@ -222,6 +236,7 @@ export function takes(pieces: readonly Piece[], at: number, noun: boolean, first
       (ordered && isSoThen(pieces, at)) ||
       (isEnd(next) && isBehind(pieces, at, 'then')) ||
       goesOn(pieces, at) ||
+      (first && isOneOfTwo(pieces, at)) ||
       wraps(piece, next)
     );
   if (next === undefined) return !noun || ordered || first;

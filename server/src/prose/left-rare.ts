@@ -21,7 +21,9 @@ export function tellRare(pieces: readonly Piece[], clauses: readonly Clause[]): 
     const isOfAnother = opener === 'which' || frame === 'sign' || frame === 'if';
     if (isOfAnother) continue;
     const at = rareIn(pieces, clause);
-    if (at === undefined) continue;
+    // `Mine were pink by the bone`: before anything is cooked it is told of another time.
+    const isOfOnce = !clauses.some(({ event, from }) => from < clause.from && event?.act === 'heat');
+    if (at === undefined || (isOfOnce && isInPast(pieces, clause))) continue;
     const { start, end } = pieces[at] as Piece;
     const sign = { start, end, is: 'rare', sure: 'said', from: 'until' } as const;
     if (own !== undefined && !TELLS.has(own.act)) {
@@ -58,6 +60,9 @@ function rareIn(pieces: readonly Piece[], { from, to, event }: Clause): number |
   }
   return undefined;
 }
+
+const isInPast = (pieces: readonly Piece[], { from, to }: Clause): boolean =>
+  pieces.slice(from, to).some(({ word }) => word === 'was' || word === 'were');
 
 const isOfMiddle = (pieces: readonly Piece[], at: number): boolean => {
   // `purple as a huckleberry at the heart`

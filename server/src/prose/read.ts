@@ -1,5 +1,5 @@
 /**
- * Knows the order of the passes: tag, noun or verb, cut, frame, slots, polarity, ellipsis. Each only adds.
+ * Knows the order of the passes: tag, noun or verb, cut, frame, slots, polarity, others' ways, ellipsis. Each only adds.
  * Refuses to know where the words come from: a step, a note, a preparation.
  */
 import type { SentenceItem } from '../notation/tree.ts';
@@ -13,6 +13,7 @@ import { frame } from './frame.ts';
 import { tellRare } from './left-rare.ts';
 import { sensesOf } from './lexicon.ts';
 import { settle } from './nouns.ts';
+import { tellOfOthers } from './others-way.ts';
 import type { NameRun } from './pieces.ts';
 import { settleSaying } from './polarity.ts';
 import { fill } from './slots.ts';
@@ -35,6 +36,7 @@ export function read(items: readonly SentenceItem[], runs: readonly NameRun[]): 
   tellRare(pieces, clauses);
   giveTimes(pieces, clauses);
   settleSaying(pieces, clauses);
+  tellOfOthers(pieces, items, clauses);
   settleBeside(pieces, clauses);
   countBatches(pieces, items, senses, clauses);
   share(pieces, clauses);

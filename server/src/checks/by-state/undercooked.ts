@@ -11,7 +11,15 @@ import { foodOf } from '../../recipe/stand-in.ts';
 import type { FoodSafetyRules, House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { EGG_DISHES } from '../safety/egg-dishes.ts';
-import { type Group, holdingLimits, type Limit, limitOf, ROASTING_OVEN, THERMOMETER_C } from '../safety/limits.ts';
+import {
+  type Group,
+  HOME_RULES,
+  holdingLimits,
+  type Limit,
+  limitOf,
+  ROASTING_OVEN,
+  THERMOMETER_C,
+} from '../safety/limits.ts';
 import { type FlourLevels, isBrushed, isInBoiling, rawEgg, rawFlesh, rawFlour } from './eaten-raw.ts';
 import { groupIn, limitFor, reached } from './enough.ts';
 import { overPiecesIn } from './over-pieces.ts';
@@ -112,7 +120,7 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
   }
   const group = groupIn(ingredient, state);
   if (group === undefined) return undefined;
-  if (group === 'egg' && isCoddled(state) && body.members.length > 1 && rawEgg(lists, body, member) !== undefined)
+  if (group === 'egg' && isCoddled(body, state) && body.members.length > 1 && rawEgg(lists, body, member) !== undefined)
     return { how: { kind: 'raw egg', syrupC: undefined }, level: 'warning', held };
   if ((state.was & WAS.tasted) !== 0 && state.cooked !== 'raw')
     return { how: { kind: 'tasted', group }, level: 'warning', held };
@@ -136,7 +144,13 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
       limit.group === 'meat' &&
       read.of === 'food' &&
       isOf(foodOf(ingredient), 'eaten rare');
-    const isAsked = isRare || reach.is === 'by thickness' || (read.of !== 'food' && (state.was & WAS.puzzled) !== 0);
+    // Game that is as hot as the rules for homes ask.
+    const isHome =
+      limit.group === 'game' &&
+      read.of === 'food' &&
+      read.celsius.low >= limitOf(limit.group, HOME_RULES).celsius - THERMOMETER_C;
+    const isAsked =
+      isHome || isRare || reach.is === 'by thickness' || (read.of !== 'food' && (state.was & WAS.puzzled) !== 0);
     const level: Level = isAsked || read.sure === 'unread' ? 'ask' : LEVELS[read.sure];
     return { how: { kind: 'figure', read, limit, group }, level, held };
   }
@@ -180,8 +194,14 @@ const isImplied = ({ was }: FoodState): boolean => (was & WAS.implied) !== 0;
 
 /** In its shell in boiling water for so short a time that it pours yet. */
 const CODDLED_MIN = 1.5;
-const isCoddled = ({ heatedMin, heatedBy, reads }: FoodState): boolean =>
-  heatedMin <= CODDLED_MIN && reads.length === 0 && heatedBy?.event.medium?.is === 'water';
+const isCoddled = ({ members }: Body, { heatedMin, heatedBy, reads }: FoodState): boolean =>
+  heatedMin <= CODDLED_MIN &&
+  reads.length === 0 &&
+  heatedBy?.event.medium?.is === 'water' &&
+  // A custard that boils for a minute boils with all that is in it.
+  members.filter(({ state }) => state.heatedBy === heatedBy).length < BOILED_WITH;
+/** An egg, and the water and salt that it may be boiled in. */
+const BOILED_WITH = 4;
 
 /** Where something was done for some time that nobody knows, it may have cooked. */
 const levelOfRaw = ({ was }: FoodState): Level =>

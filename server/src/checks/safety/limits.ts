@@ -31,7 +31,7 @@ export type Group = 'poultry' | 'ground meat' | 'meat' | 'fish' | 'egg' | 'pierc
 /** Ends every message of the family. */
 export const CAUTION = 'Local rules may ask for more.';
 
-const HOME_RULES = 'usda-fsis-home' satisfies FoodSafetyRules;
+export const HOME_RULES = 'usda-fsis-home' satisfies FoodSafetyRules;
 const TRADE_RULES = 'us-food-code-2022' satisfies FoodSafetyRules;
 
 const GROUPS: Partial<Record<Food['class'], Group>> = {

@@ -261,8 +261,11 @@ export const isPartly = (state: FoodState): boolean =>
 /** `The bones will still be raw`: of what nobody heated, it was. */
 const isToldRaw = ({ cooked, was }: FoodState): boolean => cooked === 'raw' && (was & WAS.rare) !== 0;
 
+/** By what is told of it, and by no figure that kills: `74 C, and still pink` is done. */
+const isTakenOffRare = (state: FoodState): boolean => (state.was & WAS.rare) !== 0 && !isDone(state);
+
 const isHeatedPartly = (state: FoodState): boolean =>
-  (state.cooked === 'outside' || (state.was & WAS.rare) !== 0 || isReadLow(state.reads) || isOnlyBegun(state)) &&
+  (state.cooked === 'outside' || isTakenOffRare(state) || isReadLow(state.reads) || isOnlyBegun(state)) &&
   state.heatedBy !== undefined &&
   (state.heatedBy.event.medium?.is !== 'water' || isParboiled(state));
 

@@ -1,0 +1,40 @@
+/**
+ * What is told of how others did it is no step, unless the recipe goes on to do as they did. The recipes are invented; what may stand warm for
+ * how long is FDA Food Code 2022, 3-501.16 and 3-501.19.
+ */
+import { describe, expect, test } from 'vitest';
+import { open } from '../support/harness.ts';
+
+const SAFETY = new Set(['safety', 'formula']);
+
+const loud = (...steps: readonly string[]): string[] =>
+  open(
+    `recipe Test\n  2 kg shin of beef\n  2 l water\n  do Simmer the beef in the water for 4 h.\n${steps.map((step) => `  do ${step}\n`).join('')}`,
+  ).findings.open.flatMap(({ code, severity, check }) =>
+    SAFETY.has(check.family) && (severity === 'error' || severity === 'warning') ? [code] : [],
+  );
+
+const COLD = 'Cool the pot over ice to 4 C within 2 h and put it in the fridge.';
+
+describe('told of others', () => {
+  test.each([
+    `Our grandmothers let the pot stand warm from one week to the next. ${COLD}`,
+    `The hotel I trained in left it on the bench till evening. ${COLD}`,
+    `${COLD} My aunt left hers on the dresser for a week. Eat yours in 3 days.`,
+    `The old cook left the pot on the bench overnight. Half the street was sick for it. ${COLD}`,
+  ])('%s', (step) => {
+    expect(loud(step)).toEqual([]);
+  });
+});
+
+describe('told of others, and done here', () => {
+  test.each([
+    'Our grandmothers let the pot stand warm from one week to the next, and so do we.',
+    'The hotel I trained in left it on the bench till evening, and I do the same.',
+    'My aunt left hers on the dresser for a week. Leave yours on the dresser for a week too.',
+    'The old cook left the pot on the bench overnight. Nobody was ever sick for it.',
+    'My gran always left the pot on the bench overnight.',
+  ])('%s', (step) => {
+    expect(loud(step)).toContain('cooling-too-slow');
+  });
+});

@@ -85,7 +85,8 @@ class Taker {
   }
 
   /** Whether what is named of the list goes to what is being worked at. */
-  private goesIn({ event, names }: BoundEvent): boolean {
+  private goesIn(by: BoundEvent): boolean {
+    const { event, names } = by;
     const current = this.atHand(event);
     if (event.as === 'beside') return current.length > 0;
     if (current.length === 0 || names.some(({ role }) => role === 'into' || role === 'with')) return false;
@@ -94,7 +95,7 @@ class Taker {
       return (
         TRANSITIONS[event.act].adds &&
         event.where.length === 0 &&
-        (event.lasts !== 'works' || isOneMore(this.bodies, current))
+        (event.lasts !== 'works' || isFoldedIn(by, current) || isOneMore(this.bodies, current))
       );
     // Browned, it is in the pan yet.
     const onStove = current.some(({ lies, band }) => (band === 'hot' || band === 'between') && lies.place === 'stove');
@@ -328,6 +329,10 @@ const asImplied = (member: Member): Member => ({
   ...member,
   state: { ...member.state, was: member.state.was | WAS.implied },
 });
+
+/** `Fold in the eggs and the dressing`, with what was made ready at hand. */
+const isFoldedIn = ({ event: { craft } }: BoundEvent, current: readonly Body[]): boolean =>
+  craft === 'fold' && current.length === 1;
 
 /** `Fold in the flour`, which was sifted before. */
 const isOneMore = (named: readonly Body[], current: readonly Body[]): boolean =>

@@ -22,6 +22,7 @@ describe('told of others', () => {
     `The hotel I trained in left it on the bench till evening. ${COLD}`,
     `${COLD} My aunt left hers on the dresser for a week. Eat yours in 3 days.`,
     `The old cook left the pot on the bench overnight. Half the street was sick for it. ${COLD}`,
+    `I used to leave mine to cool on the stove overnight. Now: ${COLD}`,
   ])('%s', (step) => {
     expect(loud(step)).toEqual([]);
   });
@@ -34,6 +35,7 @@ describe('told of others, and done here', () => {
     'My aunt left hers on the dresser for a week. Leave yours on the dresser for a week too.',
     'The old cook left the pot on the bench overnight. Nobody was ever sick for it.',
     'My gran always left the pot on the bench overnight.',
+    'Leave it to cool on the stove overnight. Now put it in the fridge.',
   ])('%s', (step) => {
     expect(loud(step)).toContain('cooling-too-slow');
   });

@@ -59,6 +59,9 @@ const HARMED =
   / (?:in bed (?:for|with)|(?:was|were|been|fell|took|taken|made \w+) (?:very |all |both |dreadfully |violently )?(?:ill|sick|poorly|poisoned)|aching|hospital|food poisoning|poisoned|the ambulance|worms|parasites?|regretted|paid for it|buried|inquest|constitution of|laughed at|sheer luck|only luck|by luck|lucky) /u;
 /** Its own way, set against theirs. */
 const OWN = / (?:mine|yours|ours|this one|these days|nowadays|not in (?:this|our|my|modern) |do not|don't|never do) /u;
+/** The writer's own way of another time, and of today. */
+const ONCE = / i (?:used to|once) /u;
+const NOW = /^ (?:now|nowadays|today|these days) /u;
 const DENIED = / (?:not|no|never|nobody|none) /u;
 
 /** Makes `advice` of what is told of others, where the next sentence is set against it, or tells of the harm. */
@@ -74,9 +77,9 @@ export function tellOfOthers(
     const both = sentence.words + next;
     const isHarm = HARMED.test(sentence.words) && !DENIED.test(sentence.words);
     const isMeant =
-      sentence.isOthers &&
+      (sentence.isOthers || ONCE.test(sentence.words)) &&
       !ADOPTED.test(both) &&
-      (sentence.isMany || OWN.test(next) || (HARMED.test(next) && !DENIED.test(next)));
+      (sentence.isMany || NOW.test(next) || OWN.test(next) || (HARMED.test(next) && !DENIED.test(next)));
     if (!isHarm && !isMeant) return;
     for (const event of sentence.events)
       if (isMeant || event.as !== 'ordered' || event.verb === undefined) event.said = 'advice';

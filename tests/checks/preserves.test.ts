@@ -482,6 +482,19 @@ describe('in few words', () => {
   ]);
   pairs('garlic-in-oil', [
     [
+      'the hour in which it goes to the fridge is no fifth day',
+      half(
+        ['4 heads garlic, peeled', '300 ml olive oil'],
+        'Cook the garlic under the oil for 1 h.',
+        'Cool in ice water, fridge within the hour, gone in six days.',
+      ),
+      half(
+        ['4 heads garlic, peeled', '300 ml olive oil'],
+        'Cook the garlic under the oil for 1 h.',
+        'Cool in ice water, fridge within the hour, gone in four days.',
+      ),
+    ],
+    [
       'it chills on the counter',
       half(
         ['4 heads garlic', '400 ml olive oil'],

@@ -90,13 +90,16 @@ function isShutOff(lists: Lists, body: Body): boolean {
   return isShutOffByFat(body, mix) && mix.acidG < mix.massG * SOUR;
 }
 
+/** `In the fridge within the hour, gone in four days`: the time of putting it there is no fifth day. */
+const PUT_AWAY_MIN = 240;
+
 function tooLong(journey: Journey, body: Body): Kept | undefined {
   const stays = keepingStays(journey, body, DAY).filter((stay) => isShutOff(journey, stay.body));
   if (stays.length === 0) return body.band === 'frozen' ? undefined : putBy(body);
   for (const stay of stays) {
     const kept = keptBy(stay);
     if (kept === undefined) continue;
-    if (kept.how === 'warm' || (stay.timed && kept.minutes.high > MOST_DAYS * DAY)) return kept;
+    if (kept.how === 'warm' || (stay.timed && kept.minutes.high > MOST_DAYS * DAY + PUT_AWAY_MIN)) return kept;
   }
   return undefined;
 }

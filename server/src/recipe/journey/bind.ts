@@ -41,7 +41,7 @@ export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[]
   let from = 0;
   for (const event of read(sentence.items, runsOf(mentions))) {
     const before = events.at(-1);
-    from = Math.max(from, before === undefined ? 0 : endOf(before.event));
+    from = Math.max(from, before === undefined ? 0 : reachOf(before.event, event, sentence));
     // `…, keeping it above 65 C`: the figure is that of the stay before.
     if (before?.event.act === 'stay' && isFigureOf(event))
       events[events.length - 1] = { ...before, event: { ...before.event, temperatures: event.temperatures } };
@@ -55,6 +55,16 @@ export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[]
 
 /** With its signs: `fill so that a finger of oil stands on top` says of the oil what the jar looks like. */
 const endOf = ({ end, until }: Event): number => Math.max(end, ...until.map((sign) => sign.end));
+
+/** `Add the milk, then the flour; let them lick it`: what stands before the mark goes in with the milk (`addLost`). */
+function reachOf(before: Event, { start }: Event, { items }: Sentence): number {
+  const end = endOf(before);
+  if (!PUTS_IN.has(before.act) || before.said !== 'yes') return end;
+  const mark = items.find(
+    (item) => item.kind === 'mark' && ENDS.has(item.mark) && item.start >= end && item.end <= start,
+  );
+  return mark?.end ?? end;
+}
 
 const hasHorizon = ({ event }: BoundEvent): boolean =>
   !HAS_SIGNS.has(event.act) && event.until.some(({ is }) => is === undefined);

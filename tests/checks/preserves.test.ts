@@ -428,6 +428,19 @@ describe('how it is put up', () => {
 describe('in few words', () => {
   pairs('low-acid-preserve', [
     [
+      'everything in the pot',
+      half(
+        ['3 kg tomatoes, peeled', '600 g onions', '20 g salt'],
+        'Everything in the pot, boil for 10 min.',
+        'Hot jars, boiling-water bath 15 min.',
+      ),
+      half(
+        ['3 kg tomatoes, peeled', '600 g onions', '500 ml bottled lime juice', '20 g salt'],
+        'Everything in the pot, boil for 10 min.',
+        'Hot jars, boiling-water bath 15 min.',
+      ),
+    ],
+    [
       'hot jars',
       half(
         ['2 kg courgettes', '400 g sugar', '200 ml cider vinegar'],

@@ -107,9 +107,9 @@ function cooksIn(thing: ThingRow): Cooks | undefined {
 /** Water that simmers or boils. */
 const BOILING_C = 80;
 
-/** `Eggs, mustard, salt in the tall tub`: what is named goes in. */
+/** `Eggs, mustard, salt in the tall tub`, `Everything in the pot`: what is named goes in. */
 function namesInVessel(pieces: readonly Piece[], { from, to }: Clause): EventDraft | undefined {
-  const named = pieces.slice(from, to).findIndex(({ sort }) => sort === 'name');
+  const named = pieces.slice(from, to).findIndex(({ sort, sense }) => sort === 'name' || jointOf(sense)?.is === 'all');
   if (named < 0) return undefined;
   for (let at = from + named + 1; at < to; at++) {
     const thing = thingOf((pieces[at] as Piece).sense);

@@ -10,7 +10,7 @@ import { isNight, LEAST_AHEAD_MIN } from './from-to.ts';
 import { jointOf, sensesOf, UNKNOWN } from './lexicon.ts';
 import type { NameRun } from './pieces.ts';
 import type { TimeRow } from './rows.ts';
-import { IN_NAME } from './time-amounts.ts';
+import { IN_NAME } from './time-rows.ts';
 
 export interface ClockDay {
   /** Of the week (1 to 7), of a plan (`Day 2`), or so many days after what was said before. */

@@ -1,6 +1,6 @@
 /**
  * Knows what marks, joints and verbs make likely of the word that comes next, and what of its clause is there.
- * Refuses to know whether a word that comes is a verb (`nouns.ts`).
+ * Refuses to know whether a word that comes is a verb (`verb-by-form.ts`, `nouns.ts`).
  */
 import { goesOnTo, isEnd, isNounAhead, mayDescribe } from './ahead.ts';
 import { formOf, jointOf, UNKNOWN, verbOf } from './lexicon.ts';

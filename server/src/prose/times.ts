@@ -1,15 +1,17 @@
 /**
- * Knows how a time is said: number and unit, numbers in words, parts of the day, horizons, bounds, and what stands between two of them.
- * Refuses to know whose time it is, and every word: they are the rows of `times.tsv` and the units and numbers of `measure`.
+ * Knows how a time is said: bounds before and behind it, of what each it is, limits, and what stands between two of them.
+ * Refuses to know how long the time itself is (`time-lengths.ts`), whose it is, and every word: they are the rows of `times.tsv` and
+ * the units and numbers of `measure`.
  */
 import type { Range } from '../measure/quantity.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { numberInWord } from '../notation/words.ts';
-import type { Per, TimeKind } from './event.ts';
-import { LEAST_AHEAD_MIN, Points } from './from-to.ts';
+import type { Per } from './event.ts';
 import { mayBeTime, sensesOf, timeOf, UNKNOWN } from './lexicon.ts';
 import type { FoundTime, NameRun } from './pieces.ts';
-import { type Core, coreOf, DAY, IN_NAME, NEXT_DAY, ranged, scaled, WEEK, WHOLE_DAY, wholeOf } from './time-amounts.ts';
+import { type Core, scaled } from './time-amounts.ts';
+import { Lengths, type Prefix } from './time-lengths.ts';
+import { IN_NAME } from './time-rows.ts';
 
 /** The items that say one time; `to` is the item after the last. */
 export interface TimeRun {
@@ -42,21 +44,6 @@ function isHourAfter(before: number | undefined, item: SentenceItem | undefined)
   return item?.kind === 'measured' || (item?.kind === 'word' && numberInWord(item.word) !== undefined);
 }
 
-/** What stands before a time. */
-interface Prefix {
-  to: number;
-  low: number;
-  high: number;
-  kind: TimeKind | undefined;
-  /** Of what follows all, or a share of all. */
-  whole: boolean;
-  /** Two ends follow. */
-  between: boolean;
-  any: boolean;
-  /** It may be done much sooner. */
-  within: boolean;
-}
-
 const isOver = (a: Range, b: Range): boolean => a.low <= b.high && b.low <= a.high;
 
 const EMPTY: Prefix = {
@@ -72,12 +59,8 @@ const EMPTY: Prefix = {
 
 /** Grams. */
 const KG = 1000;
-const DAY_H = 24;
-/** Of the clock: what waits until the next day was cooked between these (judgement). */
-const FIRST_COOKED_H = 12;
-const LAST_COOKED_H = 21;
 
-class Reader extends Points {
+class Reader extends Lengths {
   /** Of the last time. */
   private unitMin = 1;
 
@@ -194,139 +177,6 @@ class Reader extends Points {
       if (row.kind === 'until') break;
     }
     return prefix;
-  }
-
-  /** The time itself, behind what stands before it. */
-  private coreAt(prefix: Prefix): Core | undefined {
-    const { whole, between, any, kind } = prefix;
-    const at = any ? this.pastArticle(prefix.to) : prefix.to;
-    if (kind === 'until')
-      return this.horizonAt(prefix.to) ?? this.horizonAt(at) ?? this.clockAt(at) ?? this.beforeAt(at);
-    if (between) return this.fromTo(at) ?? ranged(this.amountAt(at, true));
-    const sure = any && prefix.kind !== undefined ? undefined : this.fromTo(at, true);
-    if (sure !== undefined) return sure;
-    return (
-      this.rowCoreAt(prefix.to) ??
-      (any ? undefined : this.dayOfPlan(at)) ??
-      (whole ? this.wholeAt(at) : undefined) ??
-      this.amountAt(at, false) ??
-      this.oneAt(at, prefix)
-    );
-  }
-
-  /** `Day 2:`, behind what was done the day before. */
-  private dayOfPlan(at: number): Core | undefined {
-    const row = this.rowAt(at);
-    if (row?.is !== 'unit' || row.range?.low !== DAY.low || this.items[at + 1]?.kind !== 'measured') return undefined;
-    const count = this.countAt(at + 1);
-    return count !== undefined && count.low >= 2 && this.isBare(count)
-      ? { ...NEXT_DAY, to: count.to, unitMin: DAY.low, kind: 'point' }
-      : undefined;
-  }
-
-  /** A time of its own words: `overnight`, `the next day`. */
-  private rowCoreAt(at: number): Core | undefined {
-    const row = this.rowAt(at);
-    if (row?.is === 'next') return coreOf(row.range, this.end, row.kind);
-    if (row?.is !== 'span') return undefined;
-    const core = coreOf(row.range, this.end, row.kind === 'spent' ? undefined : row.kind);
-    // `within the hour`
-    return core && row.kind === 'limit' ? { ...core, within: true } : core;
-  }
-
-  /** `the best part of a day` */
-  private wholeAt(at: number): Core | undefined {
-    const row = numberInWord(this.wordAt(at))?.article ? this.rowAt(at + 1) : undefined;
-    return row?.is === 'unit' ? coreOf(row.all ?? row.range, this.end, undefined) : undefined;
-  }
-
-  /** One of a unit, or a part of the day, without a number. */
-  private oneAt(at: number, { any, kind, whole }: Prefix): Core | undefined {
-    const row = this.rowAt(at);
-    if (row === undefined) return undefined;
-    const to = this.end;
-    switch (row.is) {
-      case 'unit': {
-        if (!any || (row.range?.high ?? 0) < 1) return undefined;
-        const one = coreOf(whole ? (row.all ?? row.range) : row.range, to, undefined);
-        return one === undefined || whole ? one : (this.behindUnit(one) ?? one);
-      }
-      case 'hour':
-        if (kind === 'every') return coreOf(DAY, to, undefined);
-        return whole ? coreOf(wholeOf(row), to, undefined) : undefined;
-      case 'day':
-        if (kind === 'every') return coreOf(WEEK, to, undefined);
-        return whole ? coreOf(WHOLE_DAY, to, undefined) : undefined;
-      case 'horizon':
-        return whole ? coreOf(wholeOf(row), to, undefined) : undefined;
-    }
-    return undefined;
-  }
-
-  /** What `until` waits for. */
-  private horizonAt(at: number): Core | undefined {
-    const row = this.rowAt(at);
-    switch (row?.is) {
-      case 'hour': {
-        const { end } = this;
-        return this.nextDay(end, row.range) ?? coreOf(row.all, end, undefined);
-      }
-      case 'day':
-        return coreOf(row.all, this.pastHour(this.end), undefined);
-      case 'horizon': {
-        const { end } = this;
-        return this.nextDay(end, undefined) ?? coreOf(row.range, this.pastFrom(end), undefined);
-      }
-      case 'next':
-        return coreOf(row.range, this.end, undefined);
-    }
-    return undefined;
-  }
-
-  /** `until lunch the next day`, `until you get up the next morning`. */
-  private nextDay(at: number, hours: Range | undefined): Core | undefined {
-    const row = this.rowAt(at);
-    if (
-      row?.is !== 'next' ||
-      row.range === undefined ||
-      row.range.low < LEAST_AHEAD_MIN ||
-      row.range.high > DAY.high * 1.5
-    )
-      return undefined;
-    const range =
-      hours === undefined
-        ? row.range
-        : { low: (DAY_H + hours.low - LAST_COOKED_H) * 60, high: (DAY_H + hours.high - FIRST_COOKED_H) * 60 };
-    return coreOf(range, this.end, undefined);
-  }
-
-  /** `home from a full day at work`: how long that was tells nothing. */
-  private pastFrom(at: number): number {
-    const from = this.past(at, 'between');
-    return from === undefined ? at : (this.amountAt(from, false)?.to ?? at);
-  }
-
-  /** `Saturday supper`, `Thursday morning` */
-  private pastHour(at: number): number {
-    return this.past(at, 'hour') ?? at;
-  }
-
-  /** `until 2 hours before serving`: nobody knows how long that is. */
-  private beforeAt(at: number): Core | undefined {
-    const amount = this.amountAt(at, false);
-    return amount !== undefined && this.past(amount.to, 'mark') !== undefined
-      ? { low: 0, high: Number.POSITIVE_INFINITY, to: amount.to, unitMin: amount.unitMin }
-      : undefined;
-  }
-
-  /** `until 6 pm` */
-  private clockAt(at: number): Core | undefined {
-    const count = this.countAt(at);
-    if (count === undefined) return undefined;
-    const row = this.rowAt(count.to);
-    // `until six the next morning`
-    if (row?.is === 'next' && row.all !== undefined) return coreOf(row.range, this.end, undefined);
-    return row?.is === 'clock' ? coreOf(row.all, this.end, undefined) : undefined;
   }
 
   /** `until supper, seven hours later`: so long it is until then. */

@@ -5,7 +5,8 @@
 import type { Act, Event } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type FoodState, isHot, WAS, withStates } from './bodies.ts';
-import { heated, heats, readIn } from './heating.ts';
+import { heated, readIn } from './heating.ts';
+import { heats } from './heats.ts';
 import { isOff, lie, stillWarm } from './stays.ts';
 import { type Settled, settleTemperatures } from './temperatures.ts';
 import type { Worktop } from './worktop.ts';

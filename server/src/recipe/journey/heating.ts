@@ -2,123 +2,24 @@
  * Knows what heat does to a body: how far each member is cooked, which figures were read, and what that does to its clock.
  * Refuses to know which figure is enough.
  */
-import type { Range } from '../../measure/quantity.ts';
-import type { Span } from '../../notation/tree.ts';
-import type { Event, PlaceKind, Tells } from '../../prose/event.ts';
+import type { Event } from '../../prose/event.ts';
 import type { IngredientRef } from '../names.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type FoodState, isSameRef, NO_TIME, type Read, WAS, withRead, withStates } from './bodies.ts';
+import { isBoiling } from './heats.ts';
+import { isDone } from './partly.ts';
 import { bandOf } from './places.ts';
+import { GENTLE_C, LEAST_READ_C, LETHAL_C, readsIn, spentIn } from './readings.ts';
 import type { Settled } from './temperatures.ts';
 
-/** From here a figure read in the food tells of its being cooked, and not of a dough or of what is to be lukewarm. */
-const LEAST_READ_C = 38;
 /** Between °C and °F. */
 const ROUNDING_C = 0.6;
-/** Water, fat or air cooler than this heats what lies in it no further than itself. */
-const GENTLE_C = 80;
-/** Meat in air no warmer than this takes hours to be as warm. */
-const COOL_AIR_C = 75;
+
 /** Under fat for hours at the simmer or over it: longer than any published time asks (common practice, no source). */
 const SUNK_C = 85;
 const SUNK_MIN = 120;
 /** On high, the shorter time of its books (common practice, no source). */
 const SLOW_MIN = 180;
-/** Poultry in pieces takes longer than this in any oven (common practice, no source). */
-const BEGUN_MIN = 20;
-/** In boiling water for no longer than this it is scalded, and raw yet (judgement). */
-const PARBOILED_MIN = 4;
-/** Whatever reads this all through has nothing left that grows (Food Code 2022, 3-401.11, the least of its figures). */
-const LETHAL_C = 63;
-/** Below this no time is published for any flesh (Food Code 2022, 3-401.11(B)). */
-const LEAST_HELD_C = 54;
-/** Words between a figure and its time: `57 C for 2 min`. */
-const BESIDE = 6;
-
-/** What these say of a place is no order to heat what lies there. */
-const HEATS_NOTHING: ReadonlySet<Event['act']> = new Set([
-  'cool',
-  'freeze',
-  'thaw',
-  'rise',
-  'eat',
-  'adjust',
-  'ready',
-  'open',
-  'read',
-  'dry',
-]);
-const HEATING: ReadonlySet<PlaceKind> = new Set(['oven', 'stove', 'bath']);
-/** These come of heat, beside hot water. */
-const HOT_SIGNS: ReadonlySet<Tells> = new Set(['thick', 'set', 'boiling', 'hot', 'through', 'figure']);
-/** A bath from here on heats what lies in it. */
-const LEAST_BATH_C = 45;
-/** Jars are processed for so long at least (USDA Complete Guide to Home Canning, 2015: 5 min for the shortest). */
-const PROCESSING_MIN = 5;
-/** Smoke cooler than this warms nothing. */
-const HOT_SMOKE_C = 57;
-/** For so long at most, where nobody says how warm, it is smoked hot (common practice, no source). */
-const HOT_SMOKE_MIN = 240;
-
-/** Whether an event heats, by its verb or by where it puts the food: `slide it in the oven`, `whisk over simmering water`. */
-export function heats(
-  { act, as, cooks, craft, where, medium, until, times, verb }: Event,
-  { band, members, vessel }: Body,
-  temperatures: readonly Settled[],
-): boolean {
-  // `No stove needed.`
-  if (act === 'heat') return verb !== undefined || where.length === 0 || where.some(({ not }) => !not);
-  // `Sink the legs in the fat and keep at 90 C`, of what is raw
-  if (
-    act === 'stay' &&
-    temperatures.some(({ of, said }) => (of === 'around' || of === 'medium') && said.celsius.low >= LETHAL_C) &&
-    members.some(({ state }) => state.cooked === 'raw' && (state.was & WAS.animal) !== 0)
-  )
-    return true;
-  // `Dry out in the oven at 90 C`
-  if (act === 'dry' && temperatures.some(({ of, said }) => of === 'oven' && said.celsius.low >= GENTLE_C)) return true;
-  if (HEATS_NOTHING.has(act)) return false;
-  // `Fire would only spoil it`
-  if (act === 'unknown' && as === 'told' && times.length === 0 && temperatures.length === 0 && until.length === 0)
-    return false;
-  // `Process for 30 min`, of jars: so long nobody blends in them.
-  if (
-    act === 'combine' &&
-    vessel === 'jar' &&
-    times.some(({ kind, minutes }) => kind === 'spent' && minutes.low >= PROCESSING_MIN)
-  )
-    return true;
-  // `Roll in layers until set through`, of raw eggs.
-  if (act === 'shape' && until.some(({ is }) => is === 'set' || is === 'through')) return true;
-  // `Whisk over simmering water until thick`; `process in boiling water`, of jars.
-  if (
-    medium?.is === 'water' &&
-    act === 'combine' &&
-    (vessel === 'jar' || until.some(({ is }) => is !== undefined && HOT_SIGNS.has(is)))
-  )
-    return true;
-  if (temperatures.some(({ of, said }) => of === 'medium' && said.celsius.low >= LEAST_BATH_C) && act !== 'stay')
-    return true;
-  // `Slip them into simmering water for 3 min`.
-  if (act === 'put' && isBoiling(medium) && (times.some(({ kind }) => kind === 'spent') || until.length > 0))
-    return true;
-  const places = where.flatMap(({ is, way, not }) => (!not && (way === 'at' || way === 'to') && is ? [is] : []));
-  if (act === 'smoke' || places.includes('smoker')) {
-    if (cooks === 'barely') return false;
-    if (temperatures.length > 0) return temperatures.every(({ said }) => said.celsius.low >= HOT_SMOKE_C);
-    // `Hang them in the smoker, and hold the smoke at 38 C`: how warm it is comes after.
-    if (act !== 'smoke' && times.length === 0) return until.length > 0;
-    // Cold smoke takes longer.
-    return times.some(({ kind, minutes }) => kind === 'spent' && minutes.high <= HOT_SMOKE_MIN);
-  }
-  // A slow cooker cooks what is raw, and holds what is hot.
-  if (places.includes('hot')) return band !== 'hot' && members.some(({ state }) => state.cooked === 'raw');
-  // `Hang them on the rail over the stove`
-  if (craft === 'hang' && places.every((place) => place === 'stove')) return false;
-  const isHot = medium?.is === 'steam' || medium?.is === 'pressure' || places.some((place) => HEATING.has(place));
-  // What was hot is left there.
-  return isHot && (act !== 'stay' || members.every(({ state }) => state.cooked === 'raw'));
-}
 
 /** The body after it is heated. */
 export function heated(body: Body, by: BoundEvent, temperatures: readonly Settled[]): Body {
@@ -206,23 +107,9 @@ function inBathAsRead({ reads }: FoodState, by: BoundEvent, now: readonly Read[]
   return isBath ? { ...bath, by, held, sure: 'inferred' } : undefined;
 }
 
-/** The last figure in it is one that no time makes enough of. */
-function isReadLow(reads: readonly Read[]): boolean {
-  const last = reads.findLast(({ of }) => of === 'food');
-  return last !== undefined && last.celsius.high < LEAST_HELD_C;
-}
-
-/** Cooked through, or as hot as nothing lives in. */
-const isDone = ({ cooked, reads }: FoodState): boolean =>
-  cooked === 'through' || reads.some(({ of, celsius }) => of === 'food' && celsius.low >= LETHAL_C);
-
 /** In the middle of what was cooked before and lay cold. */
 const heatedAgain = (read: Read): Read =>
   read.of === 'food' && read.inside && read.when === 'cooking' ? { ...read, when: 'again', sure: 'inferred' } : read;
-
-/** Water that simmers or boils, by its name. */
-const isBoiling = (medium: Event['medium']): boolean =>
-  medium?.is === 'water' && (medium.celsius?.low ?? 0) >= GENTLE_C;
 
 const isTimed = ({ times }: Event): boolean => times.some(({ kind }) => kind === 'spent');
 
@@ -253,32 +140,6 @@ const heatingIn = ({ times }: Event): number =>
     (sum, { kind, minutes, per }) => (kind === 'spent' ? (sum ?? 0) + minutes.high * (per === 'side' ? 2 : 1) : sum),
     undefined as number | undefined,
   ) ?? Number.POSITIVE_INFINITY;
-
-/** Seared, half done by what is seen or read, or only begun; no more than scalded it is raw yet. */
-export const isPartly = (state: FoodState): boolean =>
-  state.cooked !== 'through' && (isToldRaw(state) || isHeatedPartly(state));
-
-/** `The bones will still be raw`: of what nobody heated, it was. */
-const isToldRaw = ({ cooked, was }: FoodState): boolean => cooked === 'raw' && (was & WAS.rare) !== 0;
-
-/** By what is told of it, and by no figure that kills: `74 C, and still pink` is done. */
-const isTakenOffRare = (state: FoodState): boolean => (state.was & WAS.rare) !== 0 && !isDone(state);
-
-const isHeatedPartly = (state: FoodState): boolean =>
-  (state.cooked === 'outside' || isTakenOffRare(state) || isReadLow(state.reads) || isOnlyBegun(state)) &&
-  state.heatedBy !== undefined &&
-  (state.heatedBy.event.medium?.is !== 'water' || isParboiled(state));
-
-const isParboiled = ({ heatedMin }: FoodState): boolean => heatedMin >= PARBOILED_MIN && heatedMin < Infinity;
-
-/** Whole pieces that lay in the oven for minutes, with nothing said of how far they came. */
-const isOnlyBegun = ({ cooked, cut, was, reads, heatedBy, heatedMin }: FoodState): boolean =>
-  cooked === 'unsaid' &&
-  cut === 'whole' &&
-  (was & WAS.signed) === 0 &&
-  heatedMin <= BEGUN_MIN &&
-  (heatedBy?.event.where.some(({ is }) => is === 'oven') === true || reads.some(({ of }) => of === 'oven')) &&
-  reads.every(({ of }) => of !== 'food');
 
 const isSunkInFat = (event: Event, { shut, members }: Body, temperatures: readonly Settled[]): boolean =>
   (event.medium?.is === 'fat' || shut === 'under fat' || members.some(({ state }) => (state.was & WAS.inFat) !== 0)) &&
@@ -368,75 +229,3 @@ const isWarmEnough = ({ reads }: FoodState, { of, celsius }: Read): boolean =>
 /** Held as hot as it is, and not left to rest. */
 const isHeld = ({ where, cooks }: Event): boolean =>
   cooks === 'as read' ? where.every(({ is }) => is === 'hot') : where.some(({ is, not }) => is === 'hot' && !not);
-
-/** The figures of the food itself, and those around it that are so low that it is no warmer. */
-function readsIn(by: BoundEvent, temperatures: readonly Settled[], isResting: boolean): Read[] {
-  // At 20 C it bubbles as it ferments.
-  const isCool = temperatures.some(({ of, said }) => of === 'around' && said.celsius.high < LEAST_READ_C);
-  return [...figuresIn(by, temperatures, isResting), ...(isCool ? [] : signsIn(by))];
-}
-
-/** What is seen or felt that tells how hot the food is: `until it bubbles`, `as warm as new milk`. */
-const signsIn = (by: BoundEvent): readonly Read[] =>
-  by.event.until.flatMap((sign): readonly Read[] => {
-    if (sign.celsius === undefined || sign.is === 'stage') return [];
-    const { low, high } = sign.celsius;
-    const celsius = high < LETHAL_C ? { low: high, high } : { low, high: low };
-    const when = by.event.cooks === 'again' ? 'again' : 'cooking';
-    return [{ by, at: sign, celsius, held: NO_TIME, of: 'food', inside: false, sure: 'inferred', when }];
-  });
-
-function figuresIn(by: BoundEvent, temperatures: readonly Settled[], isResting: boolean): readonly Read[] {
-  return temperatures.flatMap(({ said, of, sure }): Read[] => {
-    const { celsius } = said;
-    const isFood = of === 'food';
-    const isAir = of === 'oven' || by.event.medium?.is === 'air' || by.event.medium?.is === 'smoke';
-    if (celsius.low < LEAST_READ_C || of === 'nothing') return [];
-    const isHot = !isFood && celsius.high > (isAir ? COOL_AIR_C : GENTLE_C);
-    if (isHot && of !== 'oven') return [];
-    return [
-      {
-        by,
-        at: said,
-        celsius,
-        ...writtenInF(said),
-        held: isFood ? heldAt(by.event, said.end) : spentIn(by.event),
-        inside: said.inside,
-        of: isFood ? 'food' : isHot ? 'oven' : isAir ? 'air' : 'around',
-        sure,
-        when: by.event.cooks === 'again' ? 'again' : isResting ? 'resting' : 'cooking',
-      },
-    ];
-  });
-}
-
-/** `hold at 60 C for 12 min`: the time of a figure in the food. */
-function heldAt({ act, times, until }: Event, end: number): Range {
-  // `until it reads 72 C and has stayed there 2 min`
-  const isAwaited = (time: Span): boolean =>
-    until.some((sign) => sign.start < end && time.start >= end && time.end <= sign.end);
-  const time = times.find(
-    (each) =>
-      each.kind === 'spent' &&
-      (act === 'stay' || (each.start >= end && (each.start - end <= BESIDE || isAwaited(each)))),
-  );
-  return time?.minutes ?? NO_TIME;
-}
-
-function spentIn({ times }: Event): Range {
-  let [low, high] = [0, 0];
-  for (const { kind, minutes } of times) {
-    if (kind !== 'spent') continue;
-    low += minutes.low;
-    high += minutes.high;
-  }
-  return { low, high };
-}
-
-/** The row of a table that is meant is that of the figure as it is written. */
-function writtenInF({ written, celsius }: Settled['said']): Pick<Read, 'fahrenheit'> {
-  const [node] = written;
-  if (node === undefined || node.unit === 'C' || node.unit === 'gas') return {};
-  const isF = node.unit === 'F' || Math.abs(celsius.low - (node.lowDegrees - 32) / 1.8) < 0.01;
-  return isF ? { fahrenheit: node.lowDegrees } : {};
-}

@@ -6,7 +6,7 @@ import type { Range } from '../../measure/quantity.ts';
 import type { Event, Sure, Where } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type Lying, type Read, type Stay, WAS, withRead, withStates } from './bodies.ts';
-import { isPartly } from './heating.ts';
+import { isPartly } from './partly.ts';
 import { ANYWHERE, bandOf } from './places.ts';
 import { weakest } from './sure.ts';
 import type { Settled } from './temperatures.ts';

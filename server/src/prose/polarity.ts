@@ -15,10 +15,11 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
   let before: EventDraft | undefined;
   let choices = 0;
   const told: EventDraft[] = [];
-  for (const clause of clauses) {
+  let earlier: readonly EventDraft[] = [];
+  for (const [i, clause] of clauses.entries()) {
     if (clause.first) {
       denyGone(told);
-      told.length = 0;
+      earlier = told.splice(0);
       condition = false;
       advice = false;
       before = undefined;
@@ -32,6 +33,9 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
     }
     const { event } = clause;
     if (event === undefined) {
+      // `It went in the airing cupboard. Never again.`
+      if (denies(pieces, clause) && clause.first && (clauses[i + 1]?.first ?? true))
+        for (const each of earlier) if (each.as === 'told') each.said = 'not';
       // `Leaving it out` … `is dangerous`
       if (before?.as === 'beside' && deniesBefore(pieces, clause)) before.said = 'not';
       // `(see table)`
@@ -105,6 +109,9 @@ function opensThought(pieces: readonly Piece[], clause: Clause): boolean {
   const before = pieces[clause.from - 1];
   return clause.first || before?.sort === 'mark' || jointOf((pieces[clause.from] as Piece).sense)?.is !== 'if';
 }
+
+const denies = (pieces: readonly Piece[], { from, to }: Clause): boolean =>
+  pieces.slice(from, to).some(({ part, sense }) => part === 'joint' && jointOf(sense)?.is === 'not');
 
 const deniesBefore = (pieces: readonly Piece[], { from, to }: Clause): boolean =>
   pieces

@@ -75,11 +75,8 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     impliedBy(pieces[clause.verb], event);
     if (isPutIn(pieces[clause.verb])) event.act = 'combine';
     actAtPlace(event);
-    // An insulated box keeps what lies on ice cold.
-    if (event.medium?.is === 'ice')
-      event.where = event.where.map((where) =>
-        where.is === 'hot' && !where.not ? { ...where, is: 'cold' as const } : where,
-      );
+    // An insulated box keeps what lies on ice cold, and so does a table.
+    if (event.medium?.is === 'ice') event.where = event.where.map(onIce);
     if (filler.turnedOff && event.where.length === 0) event.where = [turnedOffIn(pieces, clause, event)];
     giveFigures(pieces, items, clause, event);
     // `The oil (180 C) is poured over`
@@ -101,6 +98,13 @@ function giveWarmth(pieces: readonly Piece[], { from, to }: Clause, event: Event
   if (event?.act !== 'stay') return;
   const warmth = heldAt(pieces, from, to);
   if (warmth !== undefined) event.where = withOne(event.where, warmth);
+}
+
+const ON_ICE: ReadonlySet<PlaceKind | undefined> = new Set<PlaceKind>(['hot', 'room', 'outdoors']);
+function onIce(where: Where): Where {
+  if (!ON_ICE.has(where.is) || where.not) return where;
+  const { celsius: _, ...place } = where;
+  return { ...place, is: 'cold' };
 }
 
 /** `It improves when it is left out overnight`: all that happens is said as a condition. */

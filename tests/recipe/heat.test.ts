@@ -3,7 +3,7 @@ import { gasToCelsius } from '../../server/src/notation/celsius.ts';
 import { sentenceIn } from '../../server/src/notation/sentence.ts';
 import { verbNamed } from '../../server/src/prose/verb-named.ts';
 import { durationOf, heatsOf, timesOf } from '../../server/src/recipe/journey/figures.ts';
-import type { Step } from '../../server/src/recipe/recipe.ts';
+import type { Step } from '../../server/src/recipe/model.ts';
 
 const stepOf = (text: string): Step => ({ line: 0, sentence: sentenceIn(text), mentions: [] });
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Portion } from '../../server/src/recipe/portions.ts';
+import type { Portion } from '../../server/src/recipe/model.ts';
 import { open } from '../support/harness.ts';
 
 const LIST = `recipe X

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Recipe } from '../../server/src/recipe/recipe.ts';
+import type { Recipe } from '../../server/src/recipe/model.ts';
 import { makeHouse } from '../../server/src/workspace/houses.ts';
 import { DEFAULTS } from '../../server/src/workspace/settings.ts';
 import { Snapshot } from '../../server/src/workspace/snapshot.ts';

@@ -4,7 +4,7 @@ import { recordTrial } from '../../server/src/edits/record-trial.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
 import { layout } from '../../server/src/notation/layout.ts';
-import type { Recipe } from '../../server/src/recipe/recipe.ts';
+import type { Recipe } from '../../server/src/recipe/model.ts';
 import { recipeRecord } from '../../server/src/recipe/state.ts';
 import { changedSince, factsOf, fingerprint, readTrials } from '../../server/src/recipe/trials.ts';
 import { open } from '../support/harness.ts';

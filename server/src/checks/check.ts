@@ -6,8 +6,9 @@ import type { TextEdit } from '../edits/text-edit.ts';
 import type { Document } from '../notation/document.ts';
 import type { Outline } from '../notation/outline.ts';
 import type { Line, Span, StatementKind, TextNode } from '../notation/tree.ts';
-import type { MeasureName } from '../recipe/measures.ts';
-import type { ListedPart, Part, Recipe } from '../recipe/recipe.ts';
+import type { MeasureName } from '../recipe/measures/kind.ts';
+import type { Part, Recipe } from '../recipe/model.ts';
+import type { ListedPart } from '../recipe/recipe.ts';
 import type { House } from './house.ts';
 
 /**

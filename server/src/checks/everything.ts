@@ -3,7 +3,7 @@
  */
 import type { Event } from '../prose/event.ts';
 import { deed, does, eventsOf, speaksOf } from '../recipe/deeds.ts';
-import type { Step } from '../recipe/recipe.ts';
+import type { Step } from '../recipe/model.ts';
 
 /** `mix all the ingredients` uses them all. */
 export const takesEverything = (steps: readonly Step[]): boolean =>

@@ -1,7 +1,7 @@
 /**
  * Knows how a check of the whole recipe gives what it found before as the same objects, so that it is placed and sorted again only where it is new.
  */
-import type { Recipe } from '../recipe/recipe.ts';
+import type { Recipe } from '../recipe/model.ts';
 import type { Found } from './check.ts';
 import type { House } from './house.ts';
 import { type Last, lent } from './over-parts.ts';

@@ -2,7 +2,7 @@
  * Knows what all lists of a recipe weigh together.
  */
 import type { Range } from '../measure/quantity.ts';
-import type { Recipe } from '../recipe/recipe.ts';
+import type { Recipe } from '../recipe/model.ts';
 import { onceFor } from './once.ts';
 import { byPart } from './over-parts.ts';
 

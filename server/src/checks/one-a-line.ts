@@ -2,9 +2,10 @@
  * Knows what is still said where a line is not understood: one finding on the line, nothing of its part's formula, and all of safety.
  * Refuses to know any single check.
  */
+
+import type { Recipe } from '../recipe/model.ts';
 import { isUnderstood } from '../recipe/not-understood.ts';
 import { isIncomplete } from '../recipe/part-measure.ts';
-import type { Recipe } from '../recipe/recipe.ts';
 import type { Finding } from './finding.ts';
 
 /** Findings by place, without what follows from a line that is not understood. The same list where all are. */

@@ -2,7 +2,7 @@
  * Knows what every part of a recipe gives to a check that looks at all of them: an edit asks only the parts that it changed.
  */
 import { keptOn } from '../notation/kept.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
+import type { Part, Recipe } from '../recipe/model.ts';
 import type { House } from './house.ts';
 
 /** What one part gave. */

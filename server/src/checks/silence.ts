@@ -4,7 +4,7 @@
  */
 import { contentsOf } from '../recipe/contents.ts';
 import { bandText, measure, measureText, whatever } from '../recipe/measures.ts';
-import type { Part } from '../recipe/recipe.ts';
+import type { Part } from '../recipe/model.ts';
 import type { Check, PartCheck, Scene } from './check.ts';
 
 /** The reasons, a sentence each, with lines counted from 1. At least one. */

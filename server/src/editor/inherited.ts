@@ -4,8 +4,7 @@
  */
 import type { Position } from '../notation/document.ts';
 import type { Span, TextNode } from '../notation/tree.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
-import type { Part } from '../recipe/recipe.ts';
+import type { Ingredient, Part } from '../recipe/model.ts';
 import { titleOf } from '../recipe/title.ts';
 import { sameName, wordsOf } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';

@@ -5,9 +5,7 @@
 
 import type { Position } from '../notation/document.ts';
 import type { TextNode } from '../notation/tree.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
-import type { Mention } from '../recipe/mentions.ts';
-import type { Part } from '../recipe/recipe.ts';
+import type { Ingredient, Mention, Part } from '../recipe/model.ts';
 import { titleOf } from '../recipe/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';

@@ -4,8 +4,7 @@
  */
 import { clamp, type Position } from '../notation/document.ts';
 import type { IngredientNode, Line, Span } from '../notation/tree.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
-import type { Part } from '../recipe/recipe.ts';
+import type { Ingredient, Part } from '../recipe/model.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 
 /** A run of characters of one line of the document. */

@@ -6,9 +6,8 @@
 import { keptOn } from '../notation/kept.ts';
 import { piecesOf } from '../notation/pieces.ts';
 import type { Line, MeasuredNode, Span } from '../notation/tree.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
 import { type HeatFigure, heatsOf } from '../recipe/journey/figures.ts';
-import type { Part } from '../recipe/recipe.ts';
+import type { Ingredient, Part } from '../recipe/model.ts';
 import { titleOf } from '../recipe/title.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { namesOn } from './place.ts';

@@ -8,7 +8,7 @@ import type { Measures } from '../measure/systems.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
-import type { LedgerEntry } from '../recipe/ledger.ts';
+import type { LedgerEntry } from '../recipe/model.ts';
 
 /** An amount as it is now written: its first number and its unit. */
 export interface Written {

@@ -4,7 +4,7 @@
  */
 import type { Document } from '../notation/document.ts';
 import type { Span } from '../notation/tree.ts';
-import type { Recipe } from '../recipe/recipe.ts';
+import type { Recipe } from '../recipe/model.ts';
 import type { TextEdit } from './text-edit.ts';
 
 export const CONVERSIONS = [

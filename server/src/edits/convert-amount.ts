@@ -20,7 +20,7 @@ import { endsOf, totalOf } from '../measure/total.ts';
 import { baseOf, byHand, dimensionOf } from '../measure/unit.ts';
 import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import { weighQuantity } from '../recipe/line-weight.ts';
-import type { World } from '../recipe/world.ts';
+import type { World } from '../recipe/model.ts';
 
 export type Measure = 'weight' | 'us' | 'metric';
 

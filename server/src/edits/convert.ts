@@ -11,7 +11,7 @@ import type { TemperatureScale } from '../recipe/degrees.ts';
 import { FAN_LOWER_C } from '../recipe/dials.ts';
 import { bindIngredients } from '../recipe/ingredient.ts';
 import { heatsOf } from '../recipe/journey/figures.ts';
-import type { Part, Recipe, Step } from '../recipe/recipe.ts';
+import type { Part, Recipe, Step } from '../recipe/model.ts';
 import { fromPercent, toPercent } from './bakers-percent.ts';
 import { type Conversion, type ConvertTo, type ConvertWish, isLeft, isWanted, type Work } from './conversion.ts';
 import { convertAmount, type Measure } from './convert-amount.ts';

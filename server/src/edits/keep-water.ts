@@ -4,9 +4,9 @@
  */
 import { likelyGrams } from '../food/weigh.ts';
 import { kitchenGrams } from '../measure/kitchen.ts';
-import { type Ingredient, isFlour } from '../recipe/ingredient.ts';
+import { isFlour } from '../recipe/ingredient.ts';
 import { freeWater } from '../recipe/measures/shares.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
+import type { Ingredient, Part, Recipe } from '../recipe/model.ts';
 import { setGrams } from './set-amount.ts';
 import type { TextEdit } from './text-edit.ts';
 

@@ -3,7 +3,7 @@
  * Refuses to know the pan's size.
  */
 import { eventsOf, isAbout } from '../recipe/deeds.ts';
-import type { Part, Recipe, Step } from '../recipe/recipe.ts';
+import type { Part, Recipe, Step } from '../recipe/model.ts';
 import { wordsOf } from '../recipe/words.ts';
 
 export type Lining = 'bottom and sides' | 'bottom';

@@ -3,8 +3,7 @@
  * Refuses to know what is on it.
  */
 import type { Document } from '../notation/document.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
+import type { Ingredient, Part, Recipe } from '../recipe/model.ts';
 import { indentOf } from './set-amount.ts';
 
 /** The line of the document on which an ingredient of a part stands. */

@@ -5,7 +5,7 @@
 import { trimmed } from '../measure/number-text.ts';
 import type { PanNode } from '../notation/tree.ts';
 import { anyDoes, deed, isBaked, isInOven } from '../recipe/deeds.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
+import type { Part, Recipe } from '../recipe/model.ts';
 import type { ScaleTarget, Sizes } from './scale-target.ts';
 
 /** A batch so many times as large, or as small, is no small change any more (common practice, no source). */

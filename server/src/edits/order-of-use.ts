@@ -4,7 +4,7 @@
  */
 import type { Document } from '../notation/document.ts';
 import type { Line } from '../notation/tree.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
+import type { Part, Recipe } from '../recipe/model.ts';
 import type { TextEdit } from './text-edit.ts';
 
 /** A line of the list with the comments and accepted findings that stand right above it. */

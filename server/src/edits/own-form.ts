@@ -11,9 +11,8 @@ import { layoutLine } from '../notation/layout.ts';
 import { readLine } from '../notation/statements.ts';
 import type { IngredientNode, Line, MeasuredNode, NumeralNode, Span } from '../notation/tree.ts';
 import { SEASONING } from '../recipe/bare-line.ts';
-import { bindIngredients, type Ingredient, type Named } from '../recipe/ingredient.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
-import type { World } from '../recipe/world.ts';
+import { bindIngredients } from '../recipe/ingredient.ts';
+import type { Ingredient, Named, Part, Recipe, World } from '../recipe/model.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export interface OwnForm {

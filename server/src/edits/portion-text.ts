@@ -8,9 +8,7 @@ import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
 import { dimensionOf } from '../measure/unit.ts';
 import { isPlain } from '../notation/item-amounts.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
-import type { TakenUse } from '../recipe/ledger.ts';
-import type { Recipe } from '../recipe/recipe.ts';
+import type { Ingredient, Recipe, TakenUse } from '../recipe/model.ts';
 import { pluralOf } from './sized-amount.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 

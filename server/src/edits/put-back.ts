@@ -5,7 +5,8 @@
 import type { Document } from '../notation/document.ts';
 import { outline } from '../notation/outline.ts';
 import type { AmountNode, Span } from '../notation/tree.ts';
-import { bindRecipe, type Recipe } from '../recipe/recipe.ts';
+import type { Recipe } from '../recipe/model.ts';
+import { bindRecipe } from '../recipe/recipe.ts';
 import { changedSince, factsOf, type Trial } from '../recipe/trials.ts';
 import { wordsOf } from '../recipe/words.ts';
 import { applyEdits, replaceSpan, type TextEdit } from './text-edit.ts';

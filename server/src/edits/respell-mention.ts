@@ -3,8 +3,7 @@
  * Refuses where it is not sure which line is meant.
  */
 import type { Document } from '../notation/document.ts';
-import type { Mention } from '../recipe/mentions.ts';
-import type { Part, Recipe, Step } from '../recipe/recipe.ts';
+import type { Mention, Part, Recipe, Step } from '../recipe/model.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export interface Respelling {

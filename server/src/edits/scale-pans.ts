@@ -4,7 +4,7 @@
  */
 import { trimmed } from '../measure/number-text.ts';
 import type { MeasuredNode, PanNode } from '../notation/tree.ts';
-import type { Part } from '../recipe/recipe.ts';
+import type { Part } from '../recipe/model.ts';
 import { lineIn, type ScaleEvent, type ToScale, textOf } from './scaling.ts';
 import { type Manner, sizeAmount } from './sized-amount.ts';
 import { replaceSpan } from './text-edit.ts';

@@ -5,8 +5,7 @@
 import { trimmed } from '../measure/number-text.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
-import type { Part, Step } from '../recipe/recipe.ts';
+import type { Ingredient, Part, Step } from '../recipe/model.ts';
 import { closingPortion, type Written } from './closing-portions.ts';
 import { percentOff } from './scale-list.ts';
 import { factorOf, lineIn, type Portion, type ScaleEvent, type ToScale, textOf } from './scaling.ts';

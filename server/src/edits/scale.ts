@@ -5,7 +5,7 @@
 
 import { trimmed } from '../measure/number-text.ts';
 import type { Document } from '../notation/document.ts';
-import type { Recipe } from '../recipe/recipe.ts';
+import type { Recipe } from '../recipe/model.ts';
 import { sameName } from '../recipe/words.ts';
 import { whatDoesNotScale } from './not-in-proportion.ts';
 import { percentOff, scaleList } from './scale-list.ts';

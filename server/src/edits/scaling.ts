@@ -4,8 +4,7 @@
  */
 import type { Document } from '../notation/document.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
+import type { Ingredient, Part, Recipe } from '../recipe/model.ts';
 import type { Written } from './closing-portions.ts';
 import type { Sizes } from './scale-target.ts';
 import type { Manner } from './sized-amount.ts';

@@ -5,8 +5,7 @@
 
 import type { Document } from '../notation/document.ts';
 import { isPlain } from '../notation/item-amounts.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
+import type { Ingredient, Part, Recipe } from '../recipe/model.ts';
 import { grownBy, keepColumn } from './amount-text.ts';
 import { isOnOwnLine, lineOf, newLine } from './list-line.ts';
 import { portionEdit, shareText, sureShares } from './portion-text.ts';

@@ -5,8 +5,7 @@ import { compose } from '../food/composition.ts';
 import type { Food } from '../food/food.ts';
 import { kitchenGrams } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
-import type { Part } from '../recipe/recipe.ts';
+import type { Ingredient, Part } from '../recipe/model.ts';
 import { type Amount, type Change, COMPONENT_OF, gramsOf } from './swap-plan.ts';
 
 /** Grams of a component in the whole part. */

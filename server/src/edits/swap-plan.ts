@@ -8,8 +8,7 @@ import type { Food } from '../food/food.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { kitchenGrams, numberText } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
+import type { Ingredient, Part, Recipe } from '../recipe/model.ts';
 
 export interface Amount {
   readonly food: Food;

@@ -3,7 +3,7 @@
  * Refuses to know how it is said (`diff/words.ts`), and what differs in layout alone.
  */
 import { plannedTimes } from '../recipe/durations.ts';
-import type { Recipe } from '../recipe/recipe.ts';
+import type { Recipe } from '../recipe/model.ts';
 import { allowChanges, foodChanges, trialChanges } from './diff/attached.ts';
 import { batchOf, near } from './diff/batch.ts';
 import type { Change, RecipeDiff } from './diff/change.ts';

@@ -3,7 +3,7 @@
  * Refuses to know where it stands.
  */
 import type { Finding } from '../checks/finding.ts';
-import type { Recipe } from '../recipe/recipe.ts';
+import type { Recipe } from '../recipe/model.ts';
 
 export interface Fingerprint {
   readonly code: string;

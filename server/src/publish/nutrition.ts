@@ -7,9 +7,8 @@ import { likelyGrams } from '../food/weigh.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
 import { baseOf } from '../measure/unit.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
+import type { Ingredient, Recipe } from '../recipe/model.ts';
 import { namelessLines } from '../recipe/not-understood.ts';
-import type { Recipe } from '../recipe/recipe.ts';
 import { factsOf, isAsTested, type Trial } from '../recipe/trials.ts';
 import { yieldNoun } from '../recipe/yield.ts';
 import {

@@ -6,7 +6,7 @@ import type { SentenceItem } from '../notation/tree.ts';
 import { plannedTimes } from '../recipe/durations.ts';
 import { type TimeFigure, timesOf } from '../recipe/journey/figures.ts';
 import { lastingOf } from '../recipe/journey/lasting.ts';
-import type { Part, Recipe, Step } from '../recipe/recipe.ts';
+import type { Part, Recipe, Step } from '../recipe/model.ts';
 import { capital } from '../recipe/words.ts';
 import { stepText } from './step-text.ts';
 import { prettyFigures } from './two-measures.ts';

@@ -3,7 +3,7 @@
  * Refuses to weigh one lack against another.
  */
 import type { Finding, Findings } from '../checks/finding.ts';
-import type { Recipe } from '../recipe/recipe.ts';
+import type { Recipe } from '../recipe/model.ts';
 import { type RecipeState, recipeRecord } from '../recipe/state.ts';
 import type { Trial } from '../recipe/trials.ts';
 

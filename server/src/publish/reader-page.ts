@@ -4,11 +4,9 @@
  */
 
 import type { Finding, Findings } from '../checks/finding.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
+import type { Ingredient, Part, Recipe, World } from '../recipe/model.ts';
 import { linesNotUnderstood } from '../recipe/not-understood.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
 import { readTrials, type Trial } from '../recipe/trials.ts';
-import type { World } from '../recipe/world.ts';
 import { yieldWords } from '../recipe/yield.ts';
 import { cautionsFor } from './cautions.ts';
 import { DAILY_NOTE, figureText } from './label.ts';

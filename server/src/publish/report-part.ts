@@ -6,11 +6,11 @@ import type { Component, MixComposition } from '../food/composition.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { middle } from '../measure/quantity.ts';
 import { statedSpan } from '../notation/item-amounts.ts';
-import { type Ingredient, isFlour } from '../recipe/ingredient.ts';
+import { isFlour } from '../recipe/ingredient.ts';
 import { MEASURES } from '../recipe/measures.ts';
+import type { Ingredient, Part } from '../recipe/model.ts';
 import type { UnreadLine } from '../recipe/not-understood.ts';
 import { partMeasure, placeIn } from '../recipe/part-measure.ts';
-import type { Part } from '../recipe/recipe.ts';
 import { mixOf, totalG as wholeG } from './nutrition.ts';
 import {
   COMPOSITION,

@@ -4,8 +4,7 @@
  * Refuses to know amounts that are worked out.
  */
 import type { IngredientNode, Span } from '../notation/tree.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
-import type { PartHead } from '../recipe/part.ts';
+import type { Ingredient, PartHead } from '../recipe/model.ts';
 
 /** In one line, blanks as they come; empty where nothing is said. */
 export function saidOf(ingredient: Ingredient, { ingredients, source }: PartHead): string {

@@ -6,7 +6,7 @@
 import type { Range } from '../measure/quantity.ts';
 import type { Span } from '../notation/tree.ts';
 import { type BoundEvent, boundEvents } from '../recipe/journey/bind.ts';
-import type { Part } from '../recipe/recipe.ts';
+import type { Part } from '../recipe/model.ts';
 
 export interface ReportStep {
   /** From 1, in the file. */

@@ -8,7 +8,7 @@ import { readLine } from '../notation/statements.ts';
 import type { PanNode, Sentence, SentenceItem, Span, TemperatureNode } from '../notation/tree.ts';
 import { degreesIn } from '../recipe/degrees.ts';
 import { type HeatFigure, heatsOf } from '../recipe/journey/figures.ts';
-import type { Step } from '../recipe/recipe.ts';
+import type { Step } from '../recipe/model.ts';
 import { prettyFigures } from './two-measures.ts';
 
 /** The step's sentence, from its line as written. */

@@ -14,8 +14,7 @@ import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import { amountAsWritten, equalOf } from '../notation/item-amounts.ts';
 import type { IngredientNode, MeasuredNode } from '../notation/tree.ts';
-import type { Ingredient } from '../recipe/ingredient.ts';
-import type { World } from '../recipe/world.ts';
+import type { Ingredient, World } from '../recipe/model.ts';
 
 /** What stands first on the page; the other follows in brackets. */
 export type MeasuresOrder = 'weight-first' | 'measure-first';

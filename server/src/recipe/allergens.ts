@@ -5,8 +5,7 @@
 import type { Allergens } from '../food/allergens.ts';
 import { type Food, type FoodClass, type FoodMatch, foodsOf } from '../food/food.ts';
 import type { TextNode } from '../notation/tree.ts';
-import type { Ingredient } from './ingredient.ts';
-import type { PartHead } from './part.ts';
+import type { Ingredient, PartHead } from './model.ts';
 
 /** Of one ingredient: the foods that are in it, and those that may be. */
 export interface FoodsHeld {

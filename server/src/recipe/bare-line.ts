@@ -7,8 +7,8 @@ import { dimensionOf } from '../measure/unit.ts';
 import type { IngredientNode, Line, MeasuredNode, Statement } from '../notation/tree.ts';
 import { gearNamed } from '../prose/gear-named.ts';
 import { verbNamed } from '../prose/verb-named.ts';
-import { bindIngredients, type Ingredient } from './ingredient.ts';
-import type { World } from './world.ts';
+import { bindIngredients } from './ingredient.ts';
+import type { Ingredient, World } from './model.ts';
 
 /** What is added to taste, said or not. */
 export const SEASONING: ReadonlySet<FoodClass> = new Set<FoodClass>(['salt', 'spice', 'dried herb']);

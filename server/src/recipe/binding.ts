@@ -3,14 +3,13 @@
  * After an edit only the parts it reached are made again; the others are the same objects, so that findings can hang on them.
  */
 import { once } from '../measure/once.ts';
-import { settle, type Use } from './ledger.ts';
+import { settle } from './ledger.ts';
+import type { OutsideUse, OvenSetting, Part, PartHead, Use, World } from './model.ts';
 import { NameIndex, sameNames } from './names.ts';
-import { listedNames, type PartHead } from './part.ts';
+import { listedNames } from './part.ts';
 import { NO_REACH, PartWords, reachOf, saysChanged } from './reach.ts';
-import type { OutsideUse, OvenSetting, Part } from './recipe.ts';
 import { type BoundSteps, bindSteps, NO_USES, sameItems } from './steps.ts';
 import { calledName } from './title.ts';
-import type { World } from './world.ts';
 
 /** The parts of a recipe with what an edit needs to bind them again. */
 export interface Bound {

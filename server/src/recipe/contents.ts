@@ -6,8 +6,9 @@
 import { scaleRange } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { IngredientNode } from '../notation/tree.ts';
-import { type Ingredient, isFlour } from './ingredient.ts';
-import { listedPart, type PartHead } from './part.ts';
+import { isFlour } from './ingredient.ts';
+import type { Ingredient, PartHead } from './model.ts';
+import { listedPart } from './part.ts';
 import type { ListedPart } from './recipe.ts';
 
 /** What a list comes to, and with which others it was put together. */

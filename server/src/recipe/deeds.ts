@@ -9,7 +9,7 @@ import type { SentenceItem } from '../notation/tree.ts';
 import type { Craft, Event, Where } from '../prose/event.ts';
 import { type Topic, topicBits, topicsAt } from '../prose/topics.ts';
 import { type BoundEvent, boundEvents } from './journey/bind.ts';
-import type { Step } from './recipe.ts';
+import type { Step } from './model.ts';
 
 /** A question that steps are asked, made once for the life of the process. */
 export interface Question {

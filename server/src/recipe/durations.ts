@@ -8,7 +8,7 @@ import type { TimeRole } from '../notation/tree.ts';
 import { isOf } from './families.ts';
 import { type BoundEvent, boundEvents, clocksOf } from './journey/bind.ts';
 import { type Lasting, lastingOf } from './journey/lasting.ts';
-import type { Part, Recipe, Step } from './recipe.ts';
+import type { Part, Recipe, Step } from './model.ts';
 import { foodOf } from './stand-in.ts';
 
 /** Minutes by role; a role that is not stated is absent. */

@@ -6,12 +6,11 @@
 import familiesText from '../../data/food-families.tsv';
 import statesText from '../../data/listed-states.tsv';
 import fruit from '../../data/low-acid-fruit.json' with { type: 'json' };
-import type { Food } from '../food/food.ts';
-import { bookIdOf } from '../food/food.ts';
+import { bookIdOf, type Food } from '../food/food.ts';
 import { once, onceByText } from '../measure/once.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 import { keptOn } from '../notation/kept.ts';
-import type { Ingredient } from './ingredient.ts';
+import type { Ingredient } from './model.ts';
 import { foodOf } from './stand-in.ts';
 
 export const FAMILIES = [

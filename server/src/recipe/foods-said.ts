@@ -11,9 +11,9 @@ import type { Act, Event } from '../prose/event.ts';
 import { formOf, senseOf, verbOf } from '../prose/lexicon.ts';
 import type { VerbRow } from '../prose/rows.ts';
 import { type BoundEvent, boundEvents } from './journey/bind.ts';
+import type { Step } from './model.ts';
 import { OBJECTS, VERBS_OF_FOOD } from './names-as-verbs.ts';
 import { opensClause, portionBefore } from './portions.ts';
-import type { Step } from './recipe.ts';
 import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from './words.ts';
 
 export interface FoodSaid {

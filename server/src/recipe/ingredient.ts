@@ -3,48 +3,12 @@
  * Refuses to know what the steps do with it.
  */
 
-import type { Food, FoodMatch, Weighed } from '../food/food.ts';
+import type { Weighed } from '../food/food.ts';
 import { isStrengthOf } from '../food/strength.ts';
-import type { Range } from '../measure/quantity.ts';
-import type { Draft, IngredientNode, TextNode } from '../notation/tree.ts';
+import type { Draft, IngredientNode } from '../notation/tree.ts';
 import { type NamedFood, namedOn } from './line-names.ts';
 import { weighLine, weighTakes } from './line-weight.ts';
-import type { World } from './world.ts';
-
-export interface Ingredient {
-  /** The line in its part, from 0. */
-  readonly line: number;
-  readonly node: IngredientNode;
-  /** What it is called, without preparation. */
-  readonly name: string;
-  /** Where on its line the name stands: of two on one line, each has its own. */
-  readonly nameNode: TextNode;
-  readonly match: FoodMatch;
-  readonly food?: Food;
-  /** What goes into the part, trimmed. */
-  readonly weighed: Weighed;
-  /** A baker's percentage, when the line is written in one. */
-  readonly percent?: Range;
-  readonly optional: boolean;
-  /** `to taste`, `as needed`, and no amount where the purpose or the food allows it. */
-  readonly free: boolean;
-  /** The alternatives behind `or`, which may be taken in its place. */
-  readonly others?: readonly Named[];
-  /** Foods that the line names besides, and that may be in it: `cream, or coconut milk`. */
-  readonly mayHold?: readonly Named[];
-  /** What is taken out of it, where that is more than one thing: `zest and juice of 1 lemon`. */
-  readonly takes?: readonly FoodMatch[];
-  /** Another ingredient of the same line has this amount as well: it is written once. */
-  readonly shares?: true;
-  /** Its line gives no amount in front. */
-  readonly bare?: true;
-}
-
-/** A food by the name that the line gives it. */
-export interface Named {
-  readonly name: TextNode;
-  readonly match: FoodMatch;
-}
+import type { Ingredient, World } from './model.ts';
 
 /** The ingredients of an ingredient line; a baker's percentage gets its grams later, from the flour of its part. */
 export function bindIngredients(node: IngredientNode, line: number, world: World): Ingredient[] {

@@ -10,14 +10,14 @@ import type { Craft, Event } from '../prose/event.ts';
 import type { Topic } from '../prose/topics.ts';
 import { contentsOf } from './contents.ts';
 import { anyDoes, deed, nameSpeaksOf, type Question, speaksOf } from './deeds.ts';
-import type { Ingredient } from './ingredient.ts';
-import { type Kind, kindNamed, verdictOf } from './kinds.ts';
+import { kindNamed, verdictOf } from './kinds.ts';
 import { isGelatine } from './measures/gelling.ts';
+import type { Kind, MeasureName, Need } from './measures/kind.ts';
 import { isStarter, whiteShare, yolkShare } from './measures/shares.ts';
-import { type MeasureName, measure } from './measures.ts';
-import { meets, type Need } from './needs.ts';
+import { measure } from './measures.ts';
+import type { Ingredient, Part } from './model.ts';
+import { meets } from './needs.ts';
 import { isIncomplete } from './part-measure.ts';
-import type { Part } from './recipe.ts';
 
 const LOOKS = keptOn<Part, Kind | null>();
 

@@ -6,33 +6,7 @@
 import data from '../../data/kinds.json' with { type: 'json' };
 import { onceByText } from '../measure/once.ts';
 import { keptOn } from '../notation/kept.ts';
-import type { MeasureName } from './measures.ts';
-import type { Need } from './needs.ts';
-
-/** [low, high]; null is no limit on that side. */
-export type Band = readonly [number | null, number | null];
-
-export interface KindMeasure {
-  readonly measure: MeasureName;
-  readonly usual: Band;
-  readonly implausible: Band;
-  /** What happens below and above, in a cook's words. */
-  readonly below?: string;
-  readonly above?: string;
-  /** What to change first to bring it up, and down. */
-  readonly raise?: string;
-  readonly lower?: string;
-  readonly source: string;
-}
-
-export interface Kind {
-  readonly name: string;
-  readonly group: string;
-  readonly also?: readonly string[];
-  /** What it is made of: one of each row. */
-  readonly needs?: readonly (readonly Need[])[];
-  readonly measures: readonly KindMeasure[];
-}
+import type { Band, HouseBands, Kind, KindMeasure } from './measures/kind.ts';
 
 export const KINDS = data.kinds as unknown as readonly Kind[];
 
@@ -62,9 +36,6 @@ export const callNames = ({ name, also = [], group }: Kind): readonly string[] =
   ...also,
   ...(CALLED[group] ?? []),
 ];
-
-/** Bands that a house sets, by kind and measure: what is usual there. */
-export type HouseBands = Readonly<Record<string, Readonly<Record<string, Band>>>>;
 
 const IN_HOUSE = keptOn<HouseBands, Map<string, Kind>>();
 

@@ -5,41 +5,8 @@
 import type { Quantity, Range } from '../measure/quantity.ts';
 import { timesOf, totalOf } from '../measure/total.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
-import type { Ingredient } from './ingredient.ts';
 import { isEach, weighQuantity } from './line-weight.ts';
-import type { Mention } from './mentions.ts';
-import type { Portion } from './portions.ts';
-import type { World } from './world.ts';
-
-export interface Use {
-  /** The part and step that take it; `line` is the step's line in that part. */
-  readonly part: number;
-  readonly step: number;
-  readonly line: number;
-  readonly mention: Mention;
-  /** It only makes ready what later portions may take. */
-  readonly ready: boolean;
-  /** How many times over its amount is taken: in each of four jars. */
-  readonly times: Range;
-}
-
-export interface TakenUse extends Use {
-  /** Share of the whole taken here; both 0 for a mere reference. */
-  readonly taken: Range;
-  /** An explicit portion that is more than was left. */
-  readonly over: boolean;
-  /** How much was left before, as a share. */
-  readonly before: Range;
-}
-
-export interface LedgerEntry {
-  readonly ingredient: Ingredient;
-  readonly uses: readonly TakenUse[];
-  /** Share of the whole left at the end. */
-  readonly left: Range;
-  /** A portion such as `a little of the` was taken, so that what is left is not known. */
-  readonly unsure: boolean;
-}
+import type { Ingredient, LedgerEntry, Mention, Portion, TakenUse, Use, World } from './model.ts';
 
 /** Rounding in a recipe: a portion may pass what is left by this share. */
 const SLACK = 0.02;

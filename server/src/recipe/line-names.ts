@@ -13,8 +13,7 @@ import { takesOf } from '../notation/item-amounts.ts';
 import { keptOn } from '../notation/kept.ts';
 import { type Take, takenBehind, takenBy } from '../notation/takes.ts';
 import type { IngredientNode, MeasuredNode, TextNode } from '../notation/tree.ts';
-import type { Named } from './ingredient.ts';
-import type { World } from './world.ts';
+import type { Named, World } from './model.ts';
 
 /** One food of an item. */
 export interface NamedFood extends Named {

@@ -12,7 +12,7 @@ import type { Dimension } from '../measure/unit-row.ts';
 import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import { saidAgain } from '../notation/item-amounts.ts';
 import type { BesideNode, IngredientNode, MeasuredNode } from '../notation/tree.ts';
-import type { World } from './world.ts';
+import type { World } from './model.ts';
 
 /** What goes into the part by its line: the weight that is written where there is one, else the volume, else the count. */
 export function weighLine(node: IngredientNode, match: FoodMatch, world: World): Weighed {

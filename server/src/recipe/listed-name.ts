@@ -3,7 +3,7 @@
  * Refuses to know what the rows are for.
  */
 import { bookIdOf, type Food } from '../food/food.ts';
-import type { Ingredient } from './ingredient.ts';
+import type { Ingredient } from './model.ts';
 import { wordsOf } from './words.ts';
 
 /** The foods that it is, or could be. */

@@ -7,8 +7,7 @@ import type { Range } from '../measure/quantity.ts';
 import type { Act, Craft } from '../prose/event.ts';
 import { roundsOf } from '../prose/rounds.ts';
 import { type BoundEvent, boundEvents } from './journey/bind.ts';
-import type { Mention } from './mentions.ts';
-import type { Step } from './recipe.ts';
+import type { Mention, Step } from './model.ts';
 
 /** How many times over the amount that it says is taken; `steps` are those of its part, which may count the jars. */
 export const timesTaken = ({ sentence }: Step, { portion, from }: Mention, steps: readonly Step[]): Range =>

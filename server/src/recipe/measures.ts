@@ -8,9 +8,9 @@ import type { Quantity, Range } from '../measure/quantity.ts';
 import { baseOf } from '../measure/unit.ts';
 import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import { keptOn } from '../notation/kept.ts';
-import type { Ingredient } from './ingredient.ts';
 import { freezingPointC, lactoseShare, otherDepression, sucroseEquivalent } from './measures/freezing.ts';
 import { agarShare, gelatineG } from './measures/gelling.ts';
+import type { MeasureName } from './measures/kind.ts';
 import { bakingPowder, bakingSoda, instantYeast, lift } from './measures/leavening.ts';
 import { countsFor, plainFood, rangeOf, type ShareOf, toldShare } from './measures/open.ts';
 import { ratioOf, type Term } from './measures/ratio.ts';
@@ -54,8 +54,7 @@ import {
   yolkShare,
   yolkStrength,
 } from './measures/shares.ts';
-
-export type MeasureName = keyof typeof DEFINITIONS;
+import type { Ingredient } from './model.ts';
 
 export type MeasureValue =
   | {
@@ -324,7 +323,7 @@ const DEFINITIONS = {
     without: 'milk',
   },
   'freezing point': { words: 'freezing point', unit: 'celsius', compute: freezingPoint },
-} satisfies Readonly<Record<string, Definition>>;
+} satisfies Readonly<Record<MeasureName, Definition>>;
 
 export const MEASURES: Readonly<Record<MeasureName, Definition>> = DEFINITIONS;
 

@@ -2,38 +2,15 @@
  * Knows which words of a sentence mention an ingredient or a part, and the portion each takes.
  * Refuses to know amounts and what is left: a mention that several ingredients fit keeps them all.
  */
-import type { Sentence, SentenceItem, Span } from '../notation/tree.ts';
-import type { IngredientRef, Listed, NameIndex, Run } from './names.ts';
+import type { Sentence, SentenceItem } from '../notation/tree.ts';
+import type { Listed, Mention, Portion, Run } from './model.ts';
+import type { NameIndex } from './names.ts';
 import { isDoneWith, isOrder, isVerbHere } from './names-as-verbs.ts';
-import { type Portion, portionBefore } from './portions.ts';
+import { portionBefore } from './portions.ts';
 import { isShape } from './shapes.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
 import { SEASON, SINGULARS } from './sorts.ts';
 import { wordsOf } from './words.ts';
-
-export interface Mention extends Span {
-  /** The name's own words, without the portion. */
-  readonly portion: Portion;
-  /** From the portion's first word to the name's last. */
-  readonly whole: Span;
-  /** What the words name; several when they fit several ingredients of one part. */
-  readonly ingredients: readonly IngredientRef[];
-  /** The part named, when it is a part. */
-  readonly part?: number;
-  /** `[butter]` */
-  readonly forced: boolean;
-  /** The name stands as a verb: `butter the pan`. */
-  readonly verb: boolean;
-  /** A name only by the food's other names. */
-  readonly weak: boolean;
-  /** `both sugars`, `the flours`: all that fit are meant. */
-  readonly every: boolean;
-  /** `Add the rest`: of what was last portioned out, or of all that is listed. */
-  readonly bare?: true;
-  /** Indexes of the first and last item. */
-  readonly from: number;
-  readonly to: number;
-}
 
 /** What a run of words names. */
 interface Meant {

@@ -5,7 +5,7 @@
 import { likelyGrams } from '../food/weigh.ts';
 import { keptOn } from '../notation/kept.ts';
 import { FAMILIES, type Family, familiesIn, familiesOf } from './families.ts';
-import type { Ingredient } from './ingredient.ts';
+import type { Ingredient } from './model.ts';
 import { foodOf } from './stand-in.ts';
 
 /** An ingredient with the share of it, 0 to 1, that lies in the mixture. */

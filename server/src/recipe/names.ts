@@ -6,47 +6,15 @@
 import type { Food, FoodClass } from '../food/food.ts';
 import { onceByText } from '../measure/once.ts';
 import { keptOn } from '../notation/kept.ts';
-import type { Ingredient } from './ingredient.ts';
-import { callNames, type Kind, kindNamed } from './kinds.ts';
-import { type PartHead, unreadLines } from './part.ts';
+import { callNames, kindNamed } from './kinds.ts';
+import type { Kind } from './measures/kind.ts';
+import type { Ingredient, NamedRef, PartHead, Run } from './model.ts';
+import { unreadLines } from './part.ts';
 import { shapesIn } from './shapes.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
 import { sortsOf } from './sorts.ts';
 import { calledName } from './title.ts';
 import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from './words.ts';
-
-export interface IngredientRef {
-  readonly part: number;
-  /** Index in the part's ingredients. */
-  readonly ingredient: number;
-}
-
-/** An ingredient as a run names it. */
-export interface NamedRef {
-  readonly ref: IngredientRef;
-  /** Listed in the plural: `eggs`. */
-  readonly plural: boolean;
-  /** By a word for all that it fits: a sort of food, or an animal. */
-  readonly shared: boolean;
-  /** By a word that is something else's where that is listed too: the butter, of peanut butter. */
-  readonly borrowed: boolean;
-}
-
-/** A run of words and all that it names. */
-export interface Run {
-  readonly words: readonly string[];
-  /** By part, from the first: its ingredients that are called so. */
-  readonly lists: readonly Listed[];
-  /** The parts that are called so, from the first. */
-  readonly parts: readonly number[];
-}
-
-/** The ingredients of one part that a run names, in the order of the list; where it is the full name of some, those alone. */
-export interface Listed {
-  readonly part: number;
-  readonly refs: readonly NamedRef[];
-  readonly full: boolean;
-}
 
 /** The runs that begin with one word. Those named weakly count only where nothing else is named so. */
 export interface Runs {

@@ -3,6 +3,7 @@
  * Refuses to know how much.
  */
 import { FLESH, type Food, type FoodClass } from '../food/food.ts';
+import type { Need } from './measures/kind.ts';
 import { isStarter, whiteShare } from './measures/shares.ts';
 
 const ofClass =
@@ -34,9 +35,7 @@ const NEEDS = {
   sour: (food: Food): boolean => food.roles.includes('acid'),
   flesh: ofClass(...FLESH, 'cured meat', 'egg'),
   grain: ofClass('grain'),
-} satisfies Readonly<Record<string, (food: Food) => boolean>>;
-
-export type Need = keyof typeof NEEDS;
+} satisfies Readonly<Record<Need, (food: Food) => boolean>>;
 
 /** Whether the food is what is needed. */
 export const meets = (need: Need, food: Food): boolean => NEEDS[need](food);

@@ -7,11 +7,8 @@ import type { Outline, PartSource } from '../notation/outline.ts';
 import type { Line, StatementKind } from '../notation/tree.ts';
 import { verbNamed } from '../prose/verb-named.ts';
 import { isGearLine } from './bare-line.ts';
-import type { Ingredient } from './ingredient.ts';
-import type { PartHead } from './part.ts';
-import type { Recipe } from './recipe.ts';
+import type { Ingredient, PartHead, Recipe, World } from './model.ts';
 import { unitMisspelled } from './unit-spelling.ts';
-import type { World } from './world.ts';
 
 /** Why a line with an ingredient on it is not understood, in the order in which that is found; each is a finding of its own. */
 const REFUSALS: readonly ((ingredient: Ingredient, world: World) => boolean)[] = [

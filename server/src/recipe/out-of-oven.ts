@@ -12,10 +12,10 @@ import type { MediumKind } from '../prose/event.ts';
 import { placeNamed } from '../prose/place-named.ts';
 import { isAside } from './contents.ts';
 import { anyDoes, deed, does, isBaked, isInOven, speaksOf } from './deeds.ts';
-import { type Ingredient, isFlour } from './ingredient.ts';
+import { isFlour } from './ingredient.ts';
+import type { Ingredient, Part, PartHead, Recipe } from './model.ts';
 import { meets } from './needs.ts';
-import { listedPart, type PartHead } from './part.ts';
-import type { Part, Recipe } from './recipe.ts';
+import { listedPart } from './part.ts';
 import { sameItems } from './steps.ts';
 
 /** Whether a trial's line is a weight, and taken out of the oven. */

@@ -2,8 +2,9 @@
  * Knows a measure of what a part is made of, where in its band it surely lies, and that there is none where lines of its list are not understood.
  */
 import { contentsOf } from './contents.ts';
-import { type KindMeasure, type Verdict, verdictOf } from './kinds.ts';
-import { type MeasureName, type MeasureValue, measure } from './measures.ts';
+import { type Verdict, verdictOf } from './kinds.ts';
+import type { KindMeasure, MeasureName } from './measures/kind.ts';
+import { type MeasureValue, measure } from './measures.ts';
 import type { ListedPart } from './recipe.ts';
 
 /** Whether the part's sums, or those of an earlier part that it takes in, lack what a line brings. */

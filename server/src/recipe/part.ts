@@ -7,36 +7,16 @@ import type { FoodClass, Weighed } from '../food/food.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { PartSource } from '../notation/outline.ts';
-import type { Line, PanNode, Span, TextNode } from '../notation/tree.ts';
+import type { Line, Span, TextNode } from '../notation/tree.ts';
 import { bindBare } from './bare-line.ts';
-import { bindIngredients, type Ingredient, isFlour } from './ingredient.ts';
-import { type Kind, kindInHouse, kindNamed } from './kinds.ts';
+import { bindIngredients, isFlour } from './ingredient.ts';
+import { kindInHouse, kindNamed } from './kinds.ts';
 import { isStarter } from './measures/shares.ts';
+import type { Ingredient, PartHead, World } from './model.ts';
 import { notUnderstoodIn } from './not-understood.ts';
 import { shareBasis } from './share-of.ts';
 import { calledName, titleOf } from './title.ts';
 import { wordsOf } from './words.ts';
-import type { World } from './world.ts';
-
-export interface PartHead {
-  readonly source: PartSource;
-  /** Empty for the nameless part. */
-  readonly name: string;
-  /** `as KIND` as written, on the part's first line. */
-  readonly kindNode?: TextNode;
-  readonly kind?: Kind;
-  readonly ingredients: readonly Ingredient[];
-  /** Sum of what is known, in grams; `complete` when every weighable line is. */
-  readonly massG: Range & { readonly complete: boolean };
-  /** Flour that counts as the 100 % of baker's percentages, in grams. */
-  readonly flourG: Range;
-  /** The pan that this part alone goes into. */
-  readonly pan?: { readonly line: number; readonly node: PanNode };
-  /** All grams are relative: the part is written in percentages and nothing fixes its batch. */
-  readonly nominal: boolean;
-  /** Lines of the list that are not understood, from 0: every sum of the part lacks what they bring. */
-  readonly notUnderstood: readonly number[];
-}
 
 /**
  * `batchG` is the recipe's yield in grams, which fixes a part written wholly in percentages; `recipeKind` is the kind of a recipe without

@@ -7,18 +7,8 @@ import { numberOfWord } from '../measure/number-words.ts';
 import type { Range } from '../measure/quantity.ts';
 import { unitPrinted } from '../measure/unit.ts';
 import type { MeasuredNode, SentenceItem } from '../notation/tree.ts';
+import type { Portion } from './model.ts';
 import { FUNCTION_WORDS } from './words.ts';
-
-export type Portion =
-  /** No portion word: all that is left, or only a reference where an explicit portion follows. */
-  | { readonly kind: 'plain' }
-  | { readonly kind: 'all' }
-  | { readonly kind: 'rest' }
-  /** A share of the whole, or of what is left. */
-  | { readonly kind: 'share'; readonly of: number; readonly remaining: boolean }
-  | { readonly kind: 'amount'; readonly measured: MeasuredNode }
-  /** `a little of the`, `most of the`: not known how much. */
-  | { readonly kind: 'some' };
 
 export interface PortionFound {
   readonly portion: Portion;

@@ -3,9 +3,9 @@
  * Refuses to know whether it does: they are bound again, and may come out as they were.
  */
 import { Concordance } from './concordance.ts';
+import type { OutsideUse, PartHead } from './model.ts';
 import { changedRuns, type NameIndex } from './names.ts';
-import { listedClasses, listedWords, type PartHead } from './part.ts';
-import type { OutsideUse } from './recipe.ts';
+import { listedClasses, listedWords } from './part.ts';
 import { indexFrom } from './sorted.ts';
 import { type BoundSteps, wordsOfSteps } from './steps.ts';
 import { wordsOf } from './words.ts';

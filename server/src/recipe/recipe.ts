@@ -4,88 +4,40 @@
  */
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { celsiusOf } from '../notation/celsius.ts';
+import { keptOn } from '../notation/kept.ts';
 import type { Outline, PartSource } from '../notation/outline.ts';
-import type { PanNode, Sentence, TemperatureNode, TextNode } from '../notation/tree.ts';
+import type { TemperatureNode, TextNode } from '../notation/tree.ts';
 import { type Bound, bindParts } from './binding.ts';
-import type { LedgerEntry, Use } from './ledger.ts';
-import type { Mention } from './mentions.ts';
-import { bindPart, type PartHead, withSteps } from './part.ts';
+import type { OvenSetting, Part, PartHead, Recipe, World } from './model.ts';
+import { bindPart, withSteps } from './part.ts';
 import { titleOf } from './title.ts';
-import type { World } from './world.ts';
 import type { YieldNode } from './yield.ts';
-
-export interface Step {
-  /** The line in its part, from 0. */
-  readonly line: number;
-  readonly sentence: Sentence;
-  readonly mentions: readonly Mention[];
-}
-
-/** One part with its steps and ledger. Knows its number among the parts, and no place in the file. */
-export interface Part {
-  readonly index: number;
-  readonly head: PartHead;
-  readonly steps: readonly Step[];
-  /** By ingredient, in the order of the list. */
-  readonly ledger: readonly LedgerEntry[];
-  /** Earlier parts whose names its steps mention, with what they hold. */
-  readonly includes: readonly PartHead[];
-  /** The heads of all parts as they were when this one was bound; none before it has gained or lost a word that its steps have, or a class of food. */
-  readonly heads: readonly PartHead[];
-  /** What later parts take of this part or its ingredients. */
-  readonly usesByLater: readonly OutsideUse[];
-  /** The oven in force when the part begins: from the recipe's head or an earlier step. */
-  readonly ovenBefore: OvenSetting | undefined;
-  readonly isLast: boolean;
-}
 
 /** A part as its list makes it: its steps are not in it. */
 export type ListedPart = Pick<Part, 'index' | 'head' | 'includes'>;
 
-/** A step that takes from an earlier part: one ingredient of it, or the part itself. */
-export interface OutsideUse {
-  readonly of: number;
-  readonly ingredient?: number;
-  readonly use: Use;
-}
-
-export interface OvenSetting {
-  readonly celsiusLow: number;
-  readonly fan: boolean;
-}
-
-export interface Recipe {
-  readonly outline: Outline;
-  readonly name: string;
-  readonly parts: readonly Part[];
-  /** The line in the document at which each part begins. */
-  readonly partsAt: readonly number[];
-  readonly yield?: { readonly at: number; readonly node: YieldNode };
-  readonly pan?: { readonly at: number; readonly node: PanNode };
-  readonly oven?: { readonly at: number; readonly node: TemperatureNode };
-  readonly world: World;
-  /** It, or a part of it, builds on another file, so that what stands here is not the whole. */
-  readonly inherits: boolean;
-  /** What the next edit goes on from. */
-  readonly bound: Bound;
-}
+/** What the next edit goes on from. */
+const BOUND = keptOn<Recipe, Bound>();
 
 /** The recipe of a document's outline. `before` lends what has not changed. */
 export function bindRecipe(outline: Outline, world: World, before?: Recipe): Recipe {
   const fields = headFields(outline);
   const old = before?.world === world ? before : undefined;
   const heads = bindHeads(outline, world, fields.yield?.node, old);
-  const bound = bindParts(heads, settingOf(fields.oven?.node), world, old?.bound);
-  return {
+  const bound = bindParts(heads, settingOf(fields.oven?.node), world, old && BOUND.get(old));
+  const recipe: Recipe = {
     outline,
     name: titleOf(outline.recipe?.line.statement).name?.text ?? '',
     parts: bound.parts,
+    heads: bound.heads,
+    byName: bound.byName,
     partsAt: partsAt(outline, old),
     ...fields,
     world,
     inherits: outline.head.some(({ line }) => line.statement.kind === 'from') || hasPartOfFile(outline, old),
-    bound,
   };
+  BOUND.set(recipe, bound);
+  return recipe;
 }
 
 /** The heads of all parts; those of `old` where neither their lines nor what fixes them from outside has changed. */
@@ -96,7 +48,7 @@ function bindHeads(
   old: Recipe | undefined,
 ): readonly PartHead[] {
   const [only, second] = outline.parts;
-  const before = old?.bound.heads ?? [];
+  const before = old?.heads ?? [];
   if (only !== undefined && second === undefined) {
     const [batchG, kindNode] = [yieldG(yieldNode), recipeKind(outline)];
     const [there] = before;

@@ -7,7 +7,7 @@ import servedText from '../../data/served.tsv';
 import { once } from '../measure/once.ts';
 import { rowsIn } from '../measure/table-rows.ts';
 import { keptOn } from '../notation/kept.ts';
-import type { Recipe } from './recipe.ts';
+import type { Recipe } from './model.ts';
 
 /** `as it is`: no oven comes after. `portioned`: the yield counts what goes to the table. */
 export type Served = 'as it is' | 'portioned' | 'unsaid';

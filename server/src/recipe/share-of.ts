@@ -4,7 +4,8 @@
  */
 import type { FoodClass } from '../food/food.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
-import { type Ingredient, isFlour } from './ingredient.ts';
+import { isFlour } from './ingredient.ts';
+import type { Ingredient } from './model.ts';
 import { wordsOf } from './words.ts';
 
 /** Words for many foods at once, of which all are meant. */

@@ -7,7 +7,7 @@
 import type { Food, FoodClass } from '../food/food.ts';
 import { strictestOf } from '../food/nouns.ts';
 import { onceByText } from '../measure/once.ts';
-import type { Ingredient } from './ingredient.ts';
+import type { Ingredient } from './model.ts';
 
 /** The food; undefined where not even a noun is known. */
 export function foodOf({ food, match }: Ingredient): Food | undefined {

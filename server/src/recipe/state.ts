@@ -2,7 +2,7 @@
  * Knows what the kitchen's record says of a recipe: never cooked, cooked but changed since, or cooked as written.
  * Refuses to call it good: that is the trial's verdict.
  */
-import type { Recipe } from './recipe.ts';
+import type { Recipe } from './model.ts';
 import { factsOf, isAsTested, readTrials, type Trial } from './trials.ts';
 
 export type RecipeState = 'never cooked' | 'cooked, changed since' | 'cooked as written';

@@ -5,12 +5,10 @@
 import { keptOn } from '../notation/kept.ts';
 import type { Line } from '../notation/tree.ts';
 import { heatsOf } from './journey/figures.ts';
-import type { Use } from './ledger.ts';
 import { isMadeReady, timesTaken } from './made-ready.ts';
-import { findMentions, type Mention, wordsSaid } from './mentions.ts';
-import type { IngredientRef, NameIndex } from './names.ts';
-import type { PartHead } from './part.ts';
-import type { OutsideUse, OvenSetting, Step } from './recipe.ts';
+import { findMentions, wordsSaid } from './mentions.ts';
+import type { IngredientRef, Mention, OutsideUse, OvenSetting, PartHead, Step, Use } from './model.ts';
+import type { NameIndex } from './names.ts';
 
 /** The steps of a part with what their mentions take, from its own list and from others. */
 export interface BoundSteps {

@@ -5,7 +5,7 @@
 import { keptOn } from '../notation/kept.ts';
 import type { Span } from '../notation/tree.ts';
 import { type Spoken, spokenOf, type Thing } from '../prose/things.ts';
-import type { Part, Step } from './recipe.ts';
+import type { Part, Step } from './model.ts';
 
 const KEPT = keptOn<Step['sentence'], readonly Spoken[]>();
 

@@ -8,8 +8,8 @@ import { once } from '../measure/once.ts';
 import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 import { keptOn } from '../notation/kept.ts';
 import { listedAs } from './families.ts';
-import type { Ingredient } from './ingredient.ts';
 import { isNamedAs, isOneOf, lineWords } from './listed-name.ts';
+import type { Ingredient } from './model.ts';
 import { wordsOf } from './words.ts';
 
 /** What takes the poison out, or whether anything does. */

@@ -20,8 +20,7 @@ import type {
   TextNode,
 } from '../notation/tree.ts';
 import { placeNamed } from '../prose/place-named.ts';
-import type { Ingredient } from './ingredient.ts';
-import type { Part, Recipe, Step } from './recipe.ts';
+import type { Ingredient, Part, Recipe, Step } from './model.ts';
 import { wordsOf } from './words.ts';
 
 export interface Trial {

@@ -5,9 +5,8 @@ import { distance } from 'fastest-levenshtein';
 import { keyOf } from '../food/names.ts';
 import { UNITS, unitPrinted } from '../measure/unit.ts';
 import type { Span } from '../notation/tree.ts';
-import type { Ingredient } from './ingredient.ts';
+import type { Ingredient, World } from './model.ts';
 import { singular } from './words.ts';
-import type { World } from './world.ts';
 
 /** Measures of no size. Common practice, no source. */
 const VAGUE: ReadonlySet<string> = new Set([

@@ -3,7 +3,7 @@
  */
 import type { Line } from '../notation/tree.ts';
 import { isBareLine } from './bare-line.ts';
-import type { World } from './world.ts';
+import type { World } from './model.ts';
 
 /** A line of a few words, without a number, that names a food of the book. */
 export function lacksOnlyItsAmount(line: Line, world: World): boolean {

@@ -8,7 +8,7 @@ import { firstInOven } from '../checks/method/first-oven.ts';
 import type { Document } from '../notation/document.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { heatsOf } from '../recipe/journey/figures.ts';
-import type { Part, Recipe } from '../recipe/recipe.ts';
+import type { Part, Recipe } from '../recipe/model.ts';
 
 export interface OvenBefore {
   /** The line of the part that bakes first. */

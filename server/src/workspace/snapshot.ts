@@ -18,7 +18,8 @@ import {
 } from '../notation/document.ts';
 import { keptOn } from '../notation/kept.ts';
 import { type Outline, outline } from '../notation/outline.ts';
-import { bindRecipe, type Recipe } from '../recipe/recipe.ts';
+import type { Recipe } from '../recipe/model.ts';
+import { bindRecipe } from '../recipe/recipe.ts';
 import { writeOut } from './inherit.ts';
 import type { Bases, Loaded } from './ports.ts';
 import { variantFindings } from './variant.ts';

@@ -3,8 +3,8 @@
  */
 import { parseTogether } from '../notation/document.ts';
 import { outline } from '../notation/outline.ts';
+import type { World } from '../recipe/model.ts';
 import { bindRecipe } from '../recipe/recipe.ts';
-import type { World } from '../recipe/world.ts';
 import { ovenBefore } from './oven-before.ts';
 import type { Block, Blocks, WrittenLine } from './written.ts';
 

@@ -9,7 +9,7 @@ import { type Finding, fixesOf } from '../../../server/src/checks/finding.ts';
 import type { Food, FoodMatch } from '../../../server/src/food/food.ts';
 import type { Range } from '../../../server/src/measure/quantity.ts';
 import { MEASURES_CHOICES, type Measures } from '../../../server/src/measure/systems.ts';
-import type { Ingredient } from '../../../server/src/recipe/ingredient.ts';
+import type { Ingredient } from '../../../server/src/recipe/model.ts';
 import { DEFAULTS } from '../../../server/src/workspace/settings.ts';
 import type { Snapshot } from '../../../server/src/workspace/snapshot.ts';
 import { open } from '../../support/harness.ts';

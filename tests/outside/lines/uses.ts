@@ -10,7 +10,7 @@ import { hoverText } from '../../../server/src/lsp/convert.ts';
 import { printDocument } from '../../../server/src/notation/document.ts';
 import { layout } from '../../../server/src/notation/layout.ts';
 import { report } from '../../../server/src/publish/report.ts';
-import type { Ingredient } from '../../../server/src/recipe/ingredient.ts';
+import type { Ingredient } from '../../../server/src/recipe/model.ts';
 import type { Snapshot } from '../../../server/src/workspace/snapshot.ts';
 import { INDENT, LINE, openLine, openText, type PrintedLine, sumOf } from './score.ts';
 

@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { readText } from '../../../server/src/edits/read-text/read-text.ts';
-import type { Ingredient } from '../../../server/src/recipe/ingredient.ts';
+import type { Ingredient } from '../../../server/src/recipe/model.ts';
 import { open } from '../../support/harness.ts';
 
 interface Printed {

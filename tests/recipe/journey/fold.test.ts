@@ -4,7 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Body, Stay } from '../../../server/src/recipe/journey/bodies.ts';
 import { journeyOf } from '../../../server/src/recipe/journey/fold.ts';
-import type { Recipe } from '../../../server/src/recipe/recipe.ts';
+import type { Recipe } from '../../../server/src/recipe/model.ts';
 import { open } from '../../support/harness.ts';
 
 const recipe = (list: readonly string[], ...steps: readonly string[]): Recipe =>

@@ -1,7 +1,6 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
-import type { Mention } from '../../recipe/mentions.ts';
-import type { Part, Step } from '../../recipe/recipe.ts';
+import type { Mention, Part, Step } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 
 interface Values {

@@ -3,8 +3,7 @@
  */
 import type { Event } from '../../prose/event.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
-import type { TakenUse } from '../../recipe/ledger.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Part, TakenUse } from '../../recipe/model.ts';
 
 /** Of this part's steps. */
 export const eventsWith = ({ mention, line }: TakenUse, part: Part): readonly Event[] =>

@@ -3,8 +3,7 @@
  */
 import { gramsText, percentRange } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
-import type { LedgerEntry } from '../../recipe/ledger.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
+import type { LedgerEntry, Recipe } from '../../recipe/model.ts';
 import { gramsOf } from '../formula/band.ts';
 import { plainTable } from '../sum-table.ts';
 

@@ -7,7 +7,7 @@ import type { Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import { amountAsWritten, equalOf, placesOf } from '../../notation/item-amounts.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 
 interface Values {

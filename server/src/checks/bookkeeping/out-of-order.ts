@@ -1,5 +1,5 @@
 import { replaceSpan, type TextEdit } from '../../edits/text-edit.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Part } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 
 interface Values {

@@ -3,7 +3,7 @@ import { listGrams } from '../../edits/set-amount.ts';
 import { deleteLine, replaceSpan } from '../../edits/text-edit.ts';
 import { fractionText, gramsText } from '../../measure/number-text.ts';
 import { isPlain } from '../../notation/item-amounts.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import { repeatsIn } from './repeats.ts';
 

@@ -1,8 +1,7 @@
 /**
  * Knows which lines of a part's list say the same food a second time, prepared alike.
  */
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { onceFor } from '../once.ts';
 

@@ -3,8 +3,7 @@
  */
 
 import { nameSpeaksOf, speaksOf } from '../../recipe/deeds.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 
 /** Whole eggs of which the steps, or the line itself, speak as yolks and whites. */
 export function isSeparated({ food, name, node }: Ingredient, part: Part): boolean {

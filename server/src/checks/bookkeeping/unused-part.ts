@@ -2,7 +2,8 @@ import { indentOf } from '../../edits/set-amount.ts';
 import { insertLineAfter } from '../../edits/text-edit.ts';
 import { deed, does, speaksOf } from '../../recipe/deeds.ts';
 import { calledAhead } from '../../recipe/journey/ahead.ts';
-import { nameSpan, type PartHead } from '../../recipe/part.ts';
+import type { PartHead } from '../../recipe/model.ts';
+import { nameSpan } from '../../recipe/part.ts';
 import { wordsOf } from '../../recipe/words.ts';
 
 import { defineCheck, type Found } from '../check.ts';

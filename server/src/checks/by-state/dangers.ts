@@ -3,7 +3,7 @@
  * off from air.
  */
 import { type Journey, journeysOf } from '../../recipe/journey/fold.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
+import type { Recipe } from '../../recipe/model.ts';
 import { type Served, servedAs } from '../../recipe/served.ts';
 import type { House } from '../house.ts';
 import { shutOff } from './shut-off.ts';

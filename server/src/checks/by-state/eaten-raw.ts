@@ -5,7 +5,7 @@
 
 import { isIn, listedAs } from '../../recipe/families.ts';
 import { type Body, type FoodState, type Member, WAS } from '../../recipe/journey/bodies.ts';
-import type { Kind } from '../../recipe/kinds.ts';
+import type { Kind } from '../../recipe/measures/kind.ts';
 import type { FoodSafetyRules } from '../house.ts';
 import { isCuringSalt } from '../safety/curing-salts.ts';
 import { type Group, holdingLimits } from '../safety/limits.ts';

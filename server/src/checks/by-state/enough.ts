@@ -4,8 +4,8 @@
  */
 import type { Act } from '../../prose/event.ts';
 import { isIn, isOf, listedAs } from '../../recipe/families.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type FoodState, type Read, WAS } from '../../recipe/journey/bodies.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import type { FoodSafetyRules } from '../house.ts';
 import {

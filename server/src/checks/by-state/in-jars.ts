@@ -6,11 +6,11 @@
 import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
 import type { PlaceKind } from '../../prose/event.ts';
 import { isIn, isOf, listedAs } from '../../recipe/families.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, type Member, type Read, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import { type Mixture, mixtureOf } from '../../recipe/mixture.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
 import { isShutOffByFat, keptInOil } from './in-oil.ts';

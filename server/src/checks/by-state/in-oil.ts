@@ -4,10 +4,10 @@
  */
 
 import { isIn, listedAs } from '../../recipe/families.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import type { Mixture } from '../../recipe/mixture.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import { onceFor } from '../once.ts';
 import { type Kept, keepingStays, keptBy, livesThere, putBy } from './kept.ts';
 import { overPieces } from './over-pieces.ts';

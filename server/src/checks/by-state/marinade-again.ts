@@ -9,7 +9,7 @@ import { isIn, isOf } from '../../recipe/families.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { type Body, isSameRef, type Member, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
-import type { IngredientRef } from '../../recipe/names.ts';
+import type { IngredientRef } from '../../recipe/model.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';

@@ -3,10 +3,9 @@
  * Refuses to know who eats.
  */
 import { isOf, listedAs } from '../../recipe/families.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, type FoodState, isSameRef, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
-import type { IngredientRef } from '../../recipe/names.ts';
+import type { Ingredient, IngredientRef } from '../../recipe/model.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { speaks, thingsAt } from '../../recipe/things-said.ts';
 import { type Hazard, hazardsOf } from '../../recipe/unsafe-for.ts';

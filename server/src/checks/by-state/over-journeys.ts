@@ -3,7 +3,7 @@
  * Refuses to know any rule. What a rule gives hangs on its journey and the house alone: it reads nothing else of the recipe.
  */
 import { type Journey, journeysOf } from '../../recipe/journey/fold.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
+import type { Recipe } from '../../recipe/model.ts';
 import type { House } from '../house.ts';
 import { onceFor } from '../once.ts';
 import { overList } from '../over-parts.ts';

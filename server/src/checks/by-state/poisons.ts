@@ -3,10 +3,9 @@
  * Refuses to know which foods those are, and how many eat of them.
  */
 import { likelyGrams } from '../../food/weigh.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type FoodState, isSameRef, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
-import type { IngredientRef } from '../../recipe/names.ts';
+import type { Ingredient, IngredientRef } from '../../recipe/model.ts';
 import { type Toxin, toxinOf } from '../../recipe/toxins.ts';
 import { onceFor } from '../once.ts';
 import { overPieces } from './over-pieces.ts';

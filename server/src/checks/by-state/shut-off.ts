@@ -2,9 +2,10 @@
  * Knows where food that is not sour is kept shut off from air, in closed jars, under oil, in bags, and which stays are judged by that.
  * Refuses to know the rest of its way.
  */
-import type { Ingredient } from '../../recipe/ingredient.ts';
+
 import { type Body, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import { onceFor } from '../once.ts';
 import { keptInJars, LEFT_DAYS } from './in-jars.ts';
 import { COVERING, isShutOffByFat, keptInOil } from './in-oil.ts';

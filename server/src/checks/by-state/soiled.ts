@@ -14,7 +14,7 @@ import { isSameRef, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
 import { larderOf } from '../../recipe/journey/larder.ts';
-import type { IngredientRef } from '../../recipe/names.ts';
+import type { IngredientRef } from '../../recipe/model.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';

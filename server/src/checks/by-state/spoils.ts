@@ -5,10 +5,10 @@
 import { middle } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
 import { isIn, isOf, listedAs } from '../../recipe/families.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { type Body, type Member, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { type Mixture, mixtureOf, type Portioned } from '../../recipe/mixture.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 
 /** Least share of animal foods, and of cooked plants without the water they take up, that makes a mixture perishable (judgement). */

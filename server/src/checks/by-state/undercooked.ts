@@ -6,7 +6,7 @@ import { keptOn } from '../../notation/kept.ts';
 import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import { type Body, type FoodState, type Read, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
-import type { PartHead } from '../../recipe/part.ts';
+import type { PartHead } from '../../recipe/model.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import type { FoodSafetyRules, House } from '../house.ts';
 import { onceInHouse } from '../once.ts';

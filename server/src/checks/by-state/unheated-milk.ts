@@ -4,9 +4,9 @@
  */
 import { nameSpeaksOf, speaksOf } from '../../recipe/deeds.ts';
 import { isOf, listedAs, listedBehind } from '../../recipe/families.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import type { FoodState } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
 import { overPieces } from './over-pieces.ts';

@@ -2,10 +2,10 @@
  * Knows the arithmetic of a measure on one recipe, line by line, for the page of a finding.
  */
 import { gramsText, significant, trimmed } from '../../measure/number-text.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { depressionC, otherDepression, saltDepressionC, sucroseEquivalent } from '../../recipe/measures/freezing.ts';
 import { milkSolids, waterShare } from '../../recipe/measures/shares.ts';
 import { bandText, MEASURES, measureText } from '../../recipe/measures.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import { sums, sumTable } from '../sum-table.ts';
 import { type BandValues, bringing, gramsOf } from './band.ts';
 

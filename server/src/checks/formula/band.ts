@@ -4,10 +4,11 @@
  */
 import type { Range } from '../../measure/quantity.ts';
 import { contentsOf } from '../../recipe/contents.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import { type Kind, type KindMeasure, type Verdict, verdictOf } from '../../recipe/kinds.ts';
+import { type Verdict, verdictOf } from '../../recipe/kinds.ts';
+import type { Kind, KindMeasure, MeasureName } from '../../recipe/measures/kind.ts';
 import { countsFor, type ShareOf } from '../../recipe/measures/open.ts';
-import { bandText, MEASURES, type MeasureName, measureText, whatever } from '../../recipe/measures.ts';
+import { bandText, MEASURES, measureText, whatever } from '../../recipe/measures.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import { partMeasure } from '../../recipe/part-measure.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';

@@ -1,6 +1,6 @@
 import { contentsOf } from '../../recipe/contents.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { eggProtein, settingStarch, yolkStrength } from '../../recipe/measures/shares.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import {

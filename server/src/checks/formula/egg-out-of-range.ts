@@ -1,6 +1,6 @@
 import { contentsOf } from '../../recipe/contents.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { eggShare } from '../../recipe/measures/shares.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand, surelyBrings } from './band.ts';

@@ -1,6 +1,6 @@
-import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { MeasureName } from '../../recipe/measures/kind.ts';
 import { acidLiquid, butterShare, oilShare, yolkShare } from '../../recipe/measures/shares.ts';
-import type { MeasureName } from '../../recipe/measures.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, isHigh, mostBringing, outsideBand, sayBand } from './band.ts';

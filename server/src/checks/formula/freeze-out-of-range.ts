@@ -1,7 +1,6 @@
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { otherDepression } from '../../recipe/measures/freezing.ts';
 import { milkSolids, sugarSolids } from '../../recipe/measures/shares.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import {
   type BandValues,

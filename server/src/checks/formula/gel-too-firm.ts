@@ -1,4 +1,4 @@
-import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';

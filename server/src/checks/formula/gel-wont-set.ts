@@ -1,10 +1,9 @@
 import { contentsOf } from '../../recipe/contents.ts';
 import { deed, does } from '../../recipe/deeds.ts';
 import { listedAs } from '../../recipe/families.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { isAgar, isGelatine } from '../../recipe/measures/gelling.ts';
 import { eggProtein, settingStarch } from '../../recipe/measures/shares.ts';
-import type { Part, Step } from '../../recipe/recipe.ts';
+import type { Ingredient, Part, Step } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import { atMost, type BandValues, gramsOf, ingredientPlace, maySet, mostOf, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';

@@ -1,11 +1,10 @@
 import data from '../../../data/sugar-boiling.json' with { type: 'json' };
 import { percentRange, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { heatsOf } from '../../recipe/journey/figures.ts';
 import { sugarSolids } from '../../recipe/measures/shares.ts';
 import { solidsAtBoiling } from '../../recipe/measures/sugar-boiling.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import { plainTable } from '../sum-table.ts';
 import { type BandValues, ingredientPlace, maySet, mostBringing, outsideBand, sayBand } from './band.ts';

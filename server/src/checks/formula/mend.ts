@@ -8,10 +8,9 @@ import { trimmed } from '../../measure/number-text.ts';
 import { scaleRange } from '../../measure/quantity.ts';
 import { timesOf } from '../../measure/total.ts';
 import { contentsOf } from '../../recipe/contents.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { verdictOf } from '../../recipe/kinds.ts';
 import { workOut } from '../../recipe/measures.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 import type { Fix, Scene } from '../check.ts';
 import { type BandValues, gramsOf, isHigh, middleOf } from './band.ts';
 

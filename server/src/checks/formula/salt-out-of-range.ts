@@ -1,4 +1,4 @@
-import type { Part } from '../../recipe/recipe.ts';
+import type { Part } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { type BandValues, ingredientPlace, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';

@@ -1,9 +1,9 @@
 /**
  * Knows which line of a list salts it.
  */
-import type { Ingredient } from '../../recipe/ingredient.ts';
+
 import { saltShare } from '../../recipe/measures/shares.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 import { bringing, gramsOf, mostBringing, mostOf } from './band.ts';
 
 /** The line of salt itself that brings most. */

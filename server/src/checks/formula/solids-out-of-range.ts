@@ -1,6 +1,7 @@
 import type { Food } from '../../food/food.ts';
 import { contentsOf } from '../../recipe/contents.ts';
 import { type Verdict, verdictOf } from '../../recipe/kinds.ts';
+import type { MeasureName } from '../../recipe/measures/kind.ts';
 import {
   chocolateShare,
   milkSolids,
@@ -10,8 +11,8 @@ import {
   stockSolids,
   sugarSolids,
 } from '../../recipe/measures/shares.ts';
-import { type MeasureName, measure } from '../../recipe/measures.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import { measure } from '../../recipe/measures.ts';
+import type { Part } from '../../recipe/model.ts';
 import { defineCheck, type Severity } from '../check.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, type Side, sayBand } from './band.ts';
 import { isFrozenStill } from './ice.ts';

@@ -1,9 +1,8 @@
 import type { FoodClass } from '../../food/food.ts';
 import { contentsOf } from '../../recipe/contents.ts';
 import { anyDoes, deed } from '../../recipe/deeds.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { cookingLiquid, thickenerShare } from '../../recipe/measures/shares.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';

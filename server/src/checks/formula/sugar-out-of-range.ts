@@ -1,5 +1,5 @@
-import type { Ingredient } from '../../recipe/ingredient.ts';
 import { creamShare, sugarSolids, whiteShare } from '../../recipe/measures/shares.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, bringing, ingredientPlace, mostBringing, outsideBand, sayBand } from './band.ts';

@@ -5,7 +5,7 @@
 import type { Span } from '../../notation/tree.ts';
 import type { Craft, Event, Sign } from '../../prose/event.ts';
 import { deed, does, eventsOf, type Question, speaksOf } from '../../recipe/deeds.ts';
-import type { Part, Step } from '../../recipe/recipe.ts';
+import type { Part, Step } from '../../recipe/model.ts';
 
 /** What is ordered, and the words that order it. */
 export type Order = Event & { readonly verb: Span };

@@ -2,7 +2,7 @@
  * Knows which step of a part is the first that needs an oven, and whether it or one before it says how hot.
  */
 import { deed, does } from '../../recipe/deeds.ts';
-import type { Part, Step } from '../../recipe/recipe.ts';
+import type { Part, Step } from '../../recipe/model.ts';
 import { bakingOrder, type Order } from './cues.ts';
 
 /** What hotter than this is no food and no fat to fry in: fat in a tin is made so hot in the oven, for a batter to go in. */

@@ -1,6 +1,6 @@
 import type { Span } from '../../notation/tree.ts';
 import { deed, does, eventsOf } from '../../recipe/deeds.ts';
-import type { Part, Step } from '../../recipe/recipe.ts';
+import type { Part, Step } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import { cookingOrder, hasCue, verbText } from './cues.ts';
 

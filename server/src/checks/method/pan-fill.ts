@@ -10,10 +10,9 @@ import type { Measures } from '../../measure/systems.ts';
 import type { PanNode } from '../../notation/tree.ts';
 import { areSameLists } from '../../recipe/contents.ts';
 import { deed, does, nameSpeaksOf, speaksOf, speaksOfSeveral } from '../../recipe/deeds.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { Ingredient, Part, PartHead, Recipe } from '../../recipe/model.ts';
 import { litresText, panSize, panSum } from '../../recipe/pan-size.ts';
-import { listedPart, type PartHead } from '../../recipe/part.ts';
-import type { Part, Recipe } from '../../recipe/recipe.ts';
+import { listedPart } from '../../recipe/part.ts';
 import type { Place } from '../check.ts';
 import { onceFor } from '../once.ts';
 import { overParts } from '../over-parts.ts';
@@ -192,7 +191,7 @@ function withIncluded(recipe: Recipe, part: Part): readonly Part[] {
   // What is added while they are gone through is gone through too.
   for (const index of taken)
     for (const head of recipe.parts[index]?.includes ?? []) {
-      const at = recipe.bound.heads.lastIndexOf(head, index);
+      const at = recipe.heads.lastIndexOf(head, index);
       if (at >= 0) taken.add(at);
     }
   return [...taken].sort((a, b) => a - b).flatMap((index) => recipe.parts[index] ?? []);

@@ -3,8 +3,8 @@ import type { DurationNode, Span } from '../../notation/tree.ts';
 import type { Event } from '../../prose/event.ts';
 import { eventsOf } from '../../recipe/deeds.ts';
 import { durationOf } from '../../recipe/journey/figures.ts';
-import type { Kind } from '../../recipe/kinds.ts';
-import type { Part, Step } from '../../recipe/recipe.ts';
+import type { Kind } from '../../recipe/measures/kind.ts';
+import type { Part, Step } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 
 interface Values {

@@ -7,8 +7,8 @@ import type { MeasuredNode, SentenceItem, Span, TextNode } from '../../notation/
 import { amountOfOne } from '../../prose/counts.ts';
 import type { Craft } from '../../prose/event.ts';
 import { anyDoes, deed, does, isBaked, speaksOf } from '../../recipe/deeds.ts';
-import { listedPart, type PartHead } from '../../recipe/part.ts';
-import type { Part, Recipe } from '../../recipe/recipe.ts';
+import type { Part, PartHead, Recipe } from '../../recipe/model.ts';
+import { listedPart } from '../../recipe/part.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { gramsOf as middleG } from '../formula/band.ts';
 import { listedG } from '../listed-grams.ts';

@@ -1,7 +1,6 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { FLESH, type FoodClass } from '../../food/food.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 
 interface Values {

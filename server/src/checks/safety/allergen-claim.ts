@@ -1,8 +1,6 @@
 import type { Span, TextField, TextNode } from '../../notation/tree.ts';
 import { foodsHeld, unreadOn } from '../../recipe/allergens.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { PartHead } from '../../recipe/part.ts';
-import type { Part, Recipe } from '../../recipe/recipe.ts';
+import type { Ingredient, Part, PartHead, Recipe } from '../../recipe/model.ts';
 import { titleOf } from '../../recipe/title.ts';
 import { sameName } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place, type Said } from '../check.ts';

@@ -6,10 +6,8 @@ import type { Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import { anyDoes, deed } from '../../recipe/deeds.ts';
 import { isIn, isOf, listedAs } from '../../recipe/families.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Mention } from '../../recipe/mentions.ts';
+import type { Ingredient, Mention, Part, Recipe } from '../../recipe/model.ts';
 import { listedPart } from '../../recipe/part.ts';
-import type { Part, Recipe } from '../../recipe/recipe.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { gramsOf as middleG } from '../formula/band.ts';
@@ -179,7 +177,7 @@ function overdoses(recipe: Recipe): readonly Found<Values>[] {
 }
 
 /** Its own list, and what its list and its steps take of earlier parts. */
-function takenBy(part: Part, { parts, bound, world }: Recipe): readonly Taken[] {
+function takenBy(part: Part, { parts, heads, world }: Recipe): readonly Taken[] {
   const taken: Taken[] = [];
   const add = (index: number, of: Ingredient, share: number): void => {
     if (!taken.some((t) => t.of === of))
@@ -191,7 +189,7 @@ function takenBy(part: Part, { parts, bound, world }: Recipe): readonly Taken[] 
   const listed = new Set<Ingredient>();
   for (const head of part.includes) {
     const line = listedPart(part.head, head.name);
-    const index = bound.heads.lastIndexOf(head, part.index);
+    const index = heads.lastIndexOf(head, part.index);
     if (line === undefined || index < 0) continue;
     listed.add(line);
     addPart(index, shareOfMass(middleG(line), head.massG));

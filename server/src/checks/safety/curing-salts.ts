@@ -2,9 +2,9 @@
  * Knows which ingredients are curing salts, by the book or by the names they are sold under.
  * Refuses to know how much of one is too much.
  */
-import type { Ingredient } from '../../recipe/ingredient.ts';
+
 import { weighLine } from '../../recipe/line-weight.ts';
-import type { World } from '../../recipe/world.ts';
+import type { Ingredient, World } from '../../recipe/model.ts';
 
 /** Names that are in no book, and have no noun for it: `-cure`, `pink salt`. */
 const SOLD_AS = /\b\w+cures?\b|^pink salt\b|^e ?2(?:49|50)\b|\bsel (?:rose|nitrit)|\bp[oö]e?kelsalz\b/i;

@@ -1,7 +1,7 @@
 /**
  * Knows the kinds that egg sets, by name: their doneness is a temperature.
  */
-import type { Kind } from '../../recipe/kinds.ts';
+import type { Kind } from '../../recipe/measures/kind.ts';
 export const EGG_DISHES: ReadonlySet<Kind['name']> = new Set([
   'baked custard',
   'quiche',

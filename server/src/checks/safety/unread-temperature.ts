@@ -3,7 +3,7 @@ import type { PlaceKind } from '../../prose/event.ts';
 import { ownDegrees } from '../../recipe/degrees.ts';
 import { listedAs } from '../../recipe/families.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Part } from '../../recipe/model.ts';
 import { foodOf } from '../../recipe/stand-in.ts';
 import { defineCheck } from '../check.ts';
 import { CAUTION, groupOf } from './limits.ts';

@@ -2,7 +2,7 @@
  * Knows the trials of a file, read once for all checks of it, and what was changed since one of them.
  */
 import type { Block, Outline } from '../../notation/outline.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
+import type { Recipe } from '../../recipe/model.ts';
 import { changedSince, type Fact, factsOfPart, readTrials, type Trial } from '../../recipe/trials.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { type Given, type Last, lent, overParts } from '../over-parts.ts';

@@ -5,7 +5,7 @@ import { convertRecipe } from '../../edits/convert.ts';
 import { massIn } from '../../edits/scale-target.ts';
 import { applyEdits } from '../../edits/text-edit.ts';
 import { printDocument } from '../../notation/document.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
+import type { Recipe } from '../../recipe/model.ts';
 import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, UsageError } from '../io.ts';

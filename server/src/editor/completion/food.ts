@@ -9,7 +9,7 @@ import { gramsText } from '../../measure/number-text.ts';
 import { onceByObject } from '../../measure/once.ts';
 import { unitSpelled } from '../../measure/unit.ts';
 import type { UnitSymbol } from '../../measure/unit-symbol.ts';
-import type { World } from '../../recipe/world.ts';
+import type { World } from '../../recipe/model.ts';
 import { all, type Completion, type Completions, NOTHING, type Typing } from './item.ts';
 import { units, unitsFor } from './unit.ts';
 

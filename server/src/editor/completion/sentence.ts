@@ -1,7 +1,6 @@
 /** In a sentence: units after a number; else ingredients no step has used, then the used ones and earlier parts. */
 import { figureBehind, mayBeginName } from '../../prose/expected.ts';
-import type { LedgerEntry } from '../../recipe/ledger.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { LedgerEntry, Part } from '../../recipe/model.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { sayLeft } from '../hover/ingredient.ts';
 import { sayGrams } from '../words.ts';
@@ -69,7 +68,7 @@ function namesFor(snapshot: Snapshot, part: Part, word: string): { names: Name[]
   const includes = new Set(part.includes);
   let room = MOST_FROM_EARLIER;
   for (let index = part.index - 1; index >= 0 && room > 0; index--) {
-    const head = snapshot.recipe.bound.heads[index];
+    const head = snapshot.recipe.heads[index];
     if (head !== undefined && head.name !== '' && begins(head.name, word)) {
       if (includes.has(head)) taken.push({ name: head.name, kind: 'part', detail: 'a part, already used' });
       else fresh.push({ name: head.name, kind: 'part', detail: 'a part' });

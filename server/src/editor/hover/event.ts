@@ -5,7 +5,7 @@ import { type BoundEvent, boundEvents } from '../../recipe/journey/bind.ts';
 import type { Stay } from '../../recipe/journey/bodies.ts';
 import { journeyAt } from '../../recipe/journey/fold.ts';
 import { bandOf } from '../../recipe/journey/places.ts';
-import type { Step } from '../../recipe/recipe.ts';
+import type { Step } from '../../recipe/model.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';

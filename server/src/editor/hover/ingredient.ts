@@ -2,9 +2,7 @@
 
 import { termsOf } from '../../notation/item-amounts.ts';
 import type { IngredientNode } from '../../notation/tree.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { LedgerEntry } from '../../recipe/ledger.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Ingredient, LedgerEntry, Part } from '../../recipe/model.ts';
 import { capital } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import {

@@ -1,9 +1,7 @@
 /** An ingredient or part named in a step: what it is, and what this step takes of it. */
 
 import { percentRange } from '../../measure/number-text.ts';
-import type { TakenUse } from '../../recipe/ledger.ts';
-import type { Mention } from '../../recipe/mentions.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Mention, Part, TakenUse } from '../../recipe/model.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure, overOf, sayUse, shareFacts, weightFact } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';

@@ -1,6 +1,7 @@
 /** A part by its name: its weight, what it is made of, and where it stands in the bands of its kind. */
+
+import type { Part } from '../../recipe/model.ts';
 import { nameSpan } from '../../recipe/part.ts';
-import type { Part } from '../../recipe/recipe.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { bandFacts, figure, incompleteFacts, partComposition } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';

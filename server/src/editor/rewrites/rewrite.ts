@@ -4,8 +4,7 @@
  */
 import type { TextEdit } from '../../edits/text-edit.ts';
 import type { PositionRange } from '../../notation/document.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { cursorAt, ingredientAt } from '../place.ts';
 

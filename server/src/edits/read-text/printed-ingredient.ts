@@ -4,9 +4,9 @@
  */
 import { readLine } from '../../notation/statements.ts';
 import { bindBare } from '../../recipe/bare-line.ts';
-import { bindIngredients, type Ingredient } from '../../recipe/ingredient.ts';
+import { bindIngredients } from '../../recipe/ingredient.ts';
+import type { Ingredient, World } from '../../recipe/model.ts';
 import { leavesFigure } from '../../recipe/not-understood.ts';
-import type { World } from '../../recipe/world.ts';
 import { withoutMarks } from './marks.ts';
 
 /** Longer than any line of a list. */

@@ -5,8 +5,8 @@
 import { parseDocument } from '../../notation/document.ts';
 import { layout } from '../../notation/layout.ts';
 import { readLine } from '../../notation/statements.ts';
+import type { World } from '../../recipe/model.ts';
 import { titleOf } from '../../recipe/title.ts';
-import type { World } from '../../recipe/world.ts';
 import { plainly, withoutMarks } from './marks.ts';
 import { goesOn, readIngredient } from './printed-ingredient.ts';
 import { type PrintedLine, type PrintedPart, type PrintedRecipe, sortLines } from './printed-recipe.ts';

@@ -5,7 +5,7 @@
 
 import type { Block } from '../../notation/outline.ts';
 import type { Line } from '../../notation/tree.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
+import type { Recipe } from '../../recipe/model.ts';
 import { collapse } from '../../recipe/words.ts';
 import type { Change } from './change.ts';
 import { pairBy } from './pair.ts';

@@ -6,7 +6,7 @@ import { likelyGrams } from '../../food/weigh.ts';
 import type { Quantity } from '../../measure/quantity.ts';
 import { totalOf } from '../../measure/total.ts';
 import type { AmountNode } from '../../notation/tree.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
+import type { Ingredient } from '../../recipe/model.ts';
 
 /** Amounts this near each other are the same but for rounding in the kitchen. */
 export const NEAR = 0.02;

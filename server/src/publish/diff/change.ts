@@ -3,7 +3,7 @@
  * Refuses to know how a difference is found, and how it is said (`words.ts`).
  */
 import type { Range } from '../../measure/quantity.ts';
-import type { MeasureName } from '../../recipe/measures.ts';
+import type { MeasureName } from '../../recipe/measures/kind.ts';
 
 export interface RecipeDiff {
   /** How many times the first recipe's batch the second is, by most of the amounts; 1 where it is the same. */

@@ -4,7 +4,7 @@
  */
 import { middle } from '../../measure/quantity.ts';
 import type { PlacedLine } from '../../notation/outline.ts';
-import type { Recipe } from '../../recipe/recipe.ts';
+import type { Recipe } from '../../recipe/model.ts';
 import { near } from './batch.ts';
 import type { Change } from './change.ts';
 import { saidBy, sameWords } from './written.ts';

@@ -4,8 +4,7 @@
  */
 
 import { statedSpan } from '../../notation/item-amounts.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 import { collapse } from '../../recipe/words.ts';
 import { gramsOf, NEAR, sameAmount } from './batch.ts';
 import type { Change } from './change.ts';

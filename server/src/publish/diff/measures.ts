@@ -4,7 +4,7 @@
  */
 import { middle } from '../../measure/quantity.ts';
 import { measureText } from '../../recipe/measures.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Part } from '../../recipe/model.ts';
 import { measuresOf } from '../report-part.ts';
 import type { Change } from './change.ts';
 

@@ -2,8 +2,7 @@
  * Knows which part and which ingredient of one recipe stands for which of another.
  * Refuses to know what differs between the two of a pair.
  */
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import type { Part } from '../../recipe/recipe.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
 import { wordsOf } from '../../recipe/words.ts';
 
 export interface Paired<T> {

@@ -2,7 +2,7 @@
  * Knows which parts came, went, moved, or changed their name, kind or pan.
  * Refuses to know what is in them, but for the names in a part that came or went.
  */
-import type { Part } from '../../recipe/recipe.ts';
+import type { Part } from '../../recipe/model.ts';
 import type { Change } from './change.ts';
 import { nameKey, type Paired } from './pair.ts';
 import { saidBy, sameWords } from './written.ts';

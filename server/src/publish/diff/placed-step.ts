@@ -3,7 +3,7 @@
  * Refuses to know the other recipe.
  */
 import { keyWords } from '../../prose/alike.ts';
-import type { Part, Step } from '../../recipe/recipe.ts';
+import type { Part, Step } from '../../recipe/model.ts';
 import { collapse } from '../../recipe/words.ts';
 
 export interface PlacedStep {

@@ -2,7 +2,7 @@
  * Knows which steps came, went or moved, by how alike their words are.
  * Refuses to know what differs within a step (`step-change.ts`).
  */
-import type { Part } from '../../recipe/recipe.ts';
+import type { Part } from '../../recipe/model.ts';
 import { align, type Pairing } from '../align.ts';
 import type { Change } from './change.ts';
 import { type Paired, pairBy } from './pair.ts';

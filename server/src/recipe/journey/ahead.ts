@@ -4,13 +4,12 @@
  * Refuses to know ledgers: what is below is taken from no list.
  */
 import { keptOn } from '../../notation/kept.ts';
-import type { Bound } from '../binding.ts';
-import { compare, type Mention, matches } from '../mentions.ts';
+import { compare, matches } from '../mentions.ts';
+import type { Mention, Part, Recipe, Step } from '../model.ts';
 import { type Call, callsOfName } from '../names.ts';
 import { isOrder } from '../names-as-verbs.ts';
 import { listedNames } from '../part.ts';
 import { portionBefore } from '../portions.ts';
-import type { Part, Recipe, Step } from '../recipe.ts';
 import { calledName } from '../title.ts';
 
 /** A way to call a part. */
@@ -28,9 +27,9 @@ interface Names {
 }
 
 /** On what an edit hands on that calls no part anew. */
-const NAMES = keptOn<Bound['byName'], Names>();
+const NAMES = keptOn<Recipe['byName'], Names>();
 
-function namesOf({ parts, bound: { byName } }: Recipe): Names {
+function namesOf({ parts, byName }: Recipe): Names {
   let names = NAMES.get(byName);
   if (names === undefined) {
     names = namesIn(parts.map(({ head }) => head.name));

@@ -9,8 +9,7 @@ import { type ClockSaid, clocksIn } from '../../prose/clock.ts';
 import type { Act, Event, Slot } from '../../prose/event.ts';
 import type { NameRun } from '../../prose/pieces.ts';
 import { read } from '../../prose/read.ts';
-import type { Mention } from '../mentions.ts';
-import type { Step } from '../recipe.ts';
+import type { Mention, Step } from '../model.ts';
 
 /** A name within an event, and what it is there. */
 export interface BoundName {

@@ -5,7 +5,7 @@
 import type { Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { PlaceKind, Sure, VesselKind } from '../../prose/event.ts';
-import type { IngredientRef } from '../names.ts';
+import type { IngredientRef } from '../model.ts';
 import type { BoundEvent } from './bind.ts';
 import { weakest } from './sure.ts';
 

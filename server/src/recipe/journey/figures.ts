@@ -7,7 +7,7 @@ import { celsiusOf } from '../../notation/celsius.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { DurationNode, Span, TemperatureNode } from '../../notation/tree.ts';
 import type { Event, HeatOf, TemperatureSaid, TimeSaid } from '../../prose/event.ts';
-import type { Step } from '../recipe.ts';
+import type { Step } from '../model.ts';
 import { type BoundEvent, boundEvents } from './bind.ts';
 
 /** A heat that a step says. Its span holds every scale that it is written in, with a bracket around the last. */

@@ -3,7 +3,7 @@
  * Refuses to judge. What an edit does not reach is the same object as before: a part that finds what it found, and a journey of such parts.
  */
 import { keptOn } from '../../notation/kept.ts';
-import type { Part, Recipe } from '../recipe.ts';
+import type { Part, Recipe } from '../model.ts';
 import { inOrder, type Placed } from './ahead.ts';
 import type { Body, Stay } from './bodies.ts';
 import { type FoldedPart, foldPart } from './folded-part.ts';

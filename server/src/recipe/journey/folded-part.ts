@@ -3,7 +3,7 @@
  * Refuses to know the other parts.
  */
 import { keptOn } from '../../notation/kept.ts';
-import type { Part } from '../recipe.ts';
+import type { Part } from '../model.ts';
 import type { Placed } from './ahead.ts';
 import { type Body, isSameBody, type Stay } from './bodies.ts';
 import type { Clock } from './clock.ts';

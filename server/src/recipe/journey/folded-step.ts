@@ -4,7 +4,7 @@
  */
 import { keptOn } from '../../notation/kept.ts';
 import type { Act } from '../../prose/event.ts';
-import type { Part, Step } from '../recipe.ts';
+import type { Part, Step } from '../model.ts';
 import { type BoundEvent, boundEvents, clocksOf } from './bind.ts';
 import type { Body, Stay } from './bodies.ts';
 import { Folder } from './folder.ts';

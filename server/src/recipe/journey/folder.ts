@@ -4,7 +4,7 @@
  */
 import type { ClockSaid } from '../../prose/clock.ts';
 import type { Event } from '../../prose/event.ts';
-import type { Part, Step } from '../recipe.ts';
+import type { Part, Step } from '../model.ts';
 import { asDone } from './as-done.ts';
 import type { BoundEvent } from './bind.ts';
 import {

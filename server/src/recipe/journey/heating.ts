@@ -3,7 +3,7 @@
  * Refuses to know which figure is enough.
  */
 import type { Event } from '../../prose/event.ts';
-import type { IngredientRef } from '../names.ts';
+import type { IngredientRef } from '../model.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type FoodState, isSameRef, NO_TIME, type Read, WAS, withRead, withStates } from './bodies.ts';
 import { isBoiling } from './heats.ts';

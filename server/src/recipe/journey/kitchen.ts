@@ -3,7 +3,7 @@
  * of every list, and what the clock says.
  * Refuses to know what a part does with it: a part is shown what it may speak of, and the rest stays as it is.
  */
-import type { Part } from '../recipe.ts';
+import type { Part } from '../model.ts';
 import type { Placed } from './ahead.ts';
 import { type Body, isHot, type Stay } from './bodies.ts';
 import { isSameClock } from './clock.ts';

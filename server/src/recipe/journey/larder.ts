@@ -5,9 +5,8 @@
  */
 import { keptOn } from '../../notation/kept.ts';
 import { isIn, isOf, listedAs } from '../families.ts';
-import type { Ingredient } from '../ingredient.ts';
+import type { Ingredient, Part } from '../model.ts';
 import { listedPart } from '../part.ts';
-import type { Part } from '../recipe.ts';
 import { foodOf } from '../stand-in.ts';
 import { WAS } from './bodies.ts';
 

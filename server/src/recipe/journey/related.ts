@@ -4,7 +4,7 @@
  * Refuses to know what they take.
  */
 import { keptOn } from '../../notation/kept.ts';
-import type { Part } from '../recipe.ts';
+import type { Part } from '../model.ts';
 import type { Placed } from './ahead.ts';
 import { boundEvents, clocksOf } from './bind.ts';
 import { larderOf } from './larder.ts';

@@ -3,7 +3,7 @@
  * its list and of those before it.
  * Refuses to know how it changes.
  */
-import type { IngredientRef } from '../names.ts';
+import type { IngredientRef } from '../model.ts';
 import { type Body, isSameBody, type Stay } from './bodies.ts';
 import { type Clock, isSameClock } from './clock.ts';
 

@@ -2,8 +2,7 @@
  * Knows what an event takes: bodies that are there, and of the lists what is left, by what it names and by what it leaves unsaid.
  * Refuses to know what it does with them.
  */
-import type { Mention } from '../mentions.ts';
-import type { IngredientRef } from '../names.ts';
+import type { IngredientRef, Mention } from '../model.ts';
 import type { BoundEvent, BoundName } from './bind.ts';
 import { type Body, holdsRef, isSameRef, type Member, RAW, WAS, withStates } from './bodies.ts';
 import { leftOf, madeBy, withLeft } from './state.ts';

@@ -4,7 +4,7 @@
  */
 import type { SentenceItem } from '../../notation/tree.ts';
 import type { Event } from '../../prose/event.ts';
-import type { Recipe } from '../recipe.ts';
+import type { Recipe } from '../model.ts';
 import { boundEvents } from './bind.ts';
 
 export interface Understood {

@@ -7,8 +7,7 @@ import { rowsIn, wordsIn } from '../../measure/table-rows.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { Act, Craft, Slot } from '../../prose/event.ts';
 import { isIn } from '../families.ts';
-import type { Ingredient } from '../ingredient.ts';
-import type { Part, Step } from '../recipe.ts';
+import type { Ingredient, Part, Step } from '../model.ts';
 import { foodOf } from '../stand-in.ts';
 import { type BoundEvent, boundEvents } from './bind.ts';
 

@@ -2,7 +2,7 @@
  * Knows what a step works at: the bodies and lists that are there, with their numbers and their order.
  * Refuses to know events.
  */
-import type { Part } from '../recipe.ts';
+import type { Part } from '../model.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, bodyOf, type Lying, type Member, MOST_BODIES, type Stay, WAS } from './bodies.ts';
 import { type Larder, larderOf } from './larder.ts';

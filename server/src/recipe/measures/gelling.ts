@@ -4,7 +4,7 @@
  */
 import { bookIdOf, type Food, type FoodMatch } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
-import type { Ingredient } from '../ingredient.ts';
+import type { Ingredient } from '../model.ts';
 
 export const isGelatine = (food: Food): boolean => food.class === 'gelling' && named(food, /gelatin/);
 export const isAgar = (food: Food): boolean => food.class === 'gelling' && named(food, /agar/);

@@ -7,7 +7,7 @@ import leavening from '../../../data/leavening.json' with { type: 'json' };
 import type { Brings, Food, FoodClass, FoodMatch, UnknownFood } from '../../food/food.ts';
 import { exactly, type Range } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
-import type { Ingredient } from '../ingredient.ts';
+import type { Ingredient } from '../model.ts';
 import { otherDepression, sucroseEquivalent } from './freezing.ts';
 import { agarShare } from './gelling.ts';
 import { bakingPowder, bakingSoda, instantYeast, lift } from './leavening.ts';

@@ -4,7 +4,7 @@
  */
 import { bookIdOf, type Composition, FLESH, type Food } from '../../food/food.ts';
 import type { Range } from '../../measure/quantity.ts';
-import type { Ingredient } from '../ingredient.ts';
+import type { Ingredient } from '../model.ts';
 
 export type Share = number | Range | undefined;
 

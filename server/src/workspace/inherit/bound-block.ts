@@ -6,9 +6,8 @@ import { likelyGrams } from '../../food/weigh.ts';
 import { type Document, parseTogether } from '../../notation/document.ts';
 import { keptOn } from '../../notation/kept.ts';
 import { outline } from '../../notation/outline.ts';
-import type { Ingredient } from '../../recipe/ingredient.ts';
-import { bindRecipe, type Recipe } from '../../recipe/recipe.ts';
-import type { World } from '../../recipe/world.ts';
+import type { Ingredient, Recipe, World } from '../../recipe/model.ts';
+import { bindRecipe } from '../../recipe/recipe.ts';
 import { type Block, ingredientName, namesIt } from '../written.ts';
 
 interface BoundBlock {

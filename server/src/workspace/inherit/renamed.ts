@@ -6,9 +6,9 @@ import { applyEdits, replaceSpan, type TextEdit } from '../../edits/text-edit.ts
 import { parseTogether } from '../../notation/document.ts';
 import { outline } from '../../notation/outline.ts';
 import type { Statement } from '../../notation/tree.ts';
+import type { World } from '../../recipe/model.ts';
 import { bindRecipe } from '../../recipe/recipe.ts';
 import { wordsOf } from '../../recipe/words.ts';
-import type { World } from '../../recipe/world.ts';
 import { type Block, namesIt, type Origin, type WrittenLine } from '../written.ts';
 import { lineOf, mentionsOf } from './bound-block.ts';
 

@@ -1,0 +1,97 @@
+/**
+ * Knows what a kind is: what it is made of, and the bands that its measures are judged by.
+ * Refuses to know which kinds there are, and how a measure is worked out.
+ */
+
+/** What of a formula is measured. */
+export type MeasureName =
+  | 'hydration'
+  | 'cake hydration'
+  | 'fat'
+  | 'sugar'
+  | 'salt'
+  | 'egg'
+  | 'yeast'
+  | 'leavening'
+  | 'baking powder'
+  | 'baking soda'
+  | 'egg per fat'
+  | 'liquid per sugar'
+  | 'egg protein'
+  | 'yolk per dairy'
+  | 'starch per dairy'
+  | 'thickener per liquid'
+  | 'gelatine'
+  | 'agar'
+  | 'salt share'
+  | 'brine salt'
+  | 'cure salt'
+  | 'liquor acid'
+  | 'oil share'
+  | 'oil per yolk'
+  | 'oil per acid'
+  | 'butter per yolk'
+  | 'sugar per white'
+  | 'sugar per fruit'
+  | 'chocolate per cream'
+  | 'cream per sugar'
+  | 'liquid per rice'
+  | 'water per bones'
+  | 'fat share'
+  | 'yolk share'
+  | 'milk solids'
+  | 'sugars share'
+  | 'total solids'
+  | 'lactose in water'
+  | 'freezing point';
+
+/** What a kind is made of: one of its kind is wanted. */
+export type Need =
+  | 'flour'
+  | 'starch'
+  | 'fat'
+  | 'oil'
+  | 'sugar'
+  | 'egg'
+  | 'white'
+  | 'yeast'
+  | 'dairy'
+  | 'cheese'
+  | 'gelling'
+  | 'chocolate'
+  | 'fruit'
+  | 'vegetable'
+  | 'juice'
+  | 'salt'
+  | 'vinegar'
+  | 'sour'
+  | 'flesh'
+  | 'grain';
+
+/** [low, high]; null is no limit on that side. */
+export type Band = readonly [number | null, number | null];
+
+export interface KindMeasure {
+  readonly measure: MeasureName;
+  readonly usual: Band;
+  readonly implausible: Band;
+  /** What happens below and above, in a cook's words. */
+  readonly below?: string;
+  readonly above?: string;
+  /** What to change first to bring it up, and down. */
+  readonly raise?: string;
+  readonly lower?: string;
+  readonly source: string;
+}
+
+export interface Kind {
+  readonly name: string;
+  readonly group: string;
+  readonly also?: readonly string[];
+  /** What it is made of: one of each row. */
+  readonly needs?: readonly (readonly Need[])[];
+  readonly measures: readonly KindMeasure[];
+}
+
+/** Bands that a house sets, by kind and measure: what is usual there. */
+export type HouseBands = Readonly<Record<string, Readonly<Record<string, Band>>>>;

@@ -5,8 +5,8 @@
 import type { Check } from '../src/checks/check.ts';
 import { LANGUAGES } from '../src/food/language.ts';
 import { MEASURES_CHOICES } from '../src/measure/systems.ts';
-import { KINDS } from '../src/recipe/kinds.ts';
 import type { Kind } from '../src/recipe/measures/kind.ts';
+import { KINDS } from '../src/recipe/measures/kinds.ts';
 import { FOOD_SAFETY_CHOICES, levelsFor, measuresSaid } from '../src/workspace/settings.ts';
 
 /** The JSON Schema of `quern.json`, as text. */

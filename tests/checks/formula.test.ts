@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { fixesOf } from '../../server/src/checks/finding.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
-import { KINDS, kindNamed } from '../../server/src/recipe/kinds.ts';
+import { KINDS, kindNamed } from '../../server/src/recipe/measures/kinds.ts';
+import { MEASURES } from '../../server/src/recipe/measures/measures.ts';
 import { ratioOf } from '../../server/src/recipe/measures/ratio.ts';
-import { MEASURES } from '../../server/src/recipe/measures.ts';
 import { open } from '../support/harness.ts';
 import { measured, measuredRange } from '../support/measured.ts';
 

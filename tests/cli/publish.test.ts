@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fingerprint } from '../../server/src/recipe/trials.ts';
+import { fingerprint } from '../../server/src/recipe/trials/trials.ts';
 import { quern } from '../support/fake-io.ts';
 import { open } from '../support/harness.ts';
 

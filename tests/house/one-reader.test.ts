@@ -20,10 +20,10 @@ const isIn = (...folders: readonly string[]): ((file: string) => boolean) => {
 
 /** The binder: it finds the names of foods and parts in a sentence, and their portions. */
 const BINDER: ReadonlySet<string> = new Set([
-  'recipe/mentions.ts',
-  'recipe/names-as-verbs.ts',
-  'recipe/portions.ts',
-  'recipe/foods-said.ts',
+  'recipe/names/mentions.ts',
+  'recipe/names/names-as-verbs.ts',
+  'recipe/names/portions.ts',
+  'recipe/journey/foods-said.ts',
 ]);
 const readsLines = isIn('notation', 'prose', 'measure', 'food');
 

@@ -6,7 +6,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { CHECKS } from '../../server/src/checks/index.ts';
-import { deed, type Question } from '../../server/src/recipe/deeds.ts';
+import { deed, type Question } from '../../server/src/recipe/journey/deeds.ts';
 import { open } from '../support/harness.ts';
 
 const SRC = resolve('server/src');
@@ -15,7 +15,7 @@ const modules = readdirSync(SRC, { recursive: true, encoding: 'utf8' })
   .map((file) => ({ file, text: readFileSync(join(SRC, file), 'utf8') }));
 
 /** What is filled as the modules are loaded, by a function that only they call (below): the questions that steps are asked. */
-const FILLED_AT_LOAD = ['recipe/deeds.ts: ASKED.push('];
+const FILLED_AT_LOAD = ['recipe/journey/deeds.ts: ASKED.push('];
 
 const CHANGES = 'set|add|delete|clear|push|pop|shift|unshift|splice|sort|reverse|fill|copyWithin|forget|put'
   .split('|')

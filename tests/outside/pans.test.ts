@@ -7,7 +7,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readLine } from '../../server/src/notation/statements.ts';
-import { panIn, panSize } from '../../server/src/recipe/pan-size.ts';
+import { panIn, panSize } from '../../server/src/recipe/measures/pan-size.ts';
 import { formatted } from '../support/at-cursor.ts';
 
 const CUP = 236.6;

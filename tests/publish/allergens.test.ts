@@ -4,7 +4,7 @@
  * soy sauce wheat, malt barley is common knowledge of both; which foods differ by maker is from pack labels; all from memory.
  */
 import { describe, expect, test } from 'vitest';
-import { allergensListed } from '../../server/src/recipe/allergens.ts';
+import { allergensListed } from '../../server/src/recipe/list/allergens.ts';
 import { open } from '../support/harness.ts';
 
 /** Each list in short words of its own; those of the EU alone, or of the US alone, are marked. */

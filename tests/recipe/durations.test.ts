@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { jsonLd } from '../../server/src/publish/json-ld.ts';
 import { readerPage } from '../../server/src/publish/reader-page.ts';
 import { report as reportOf } from '../../server/src/publish/report.ts';
-import { plannedTimes } from '../../server/src/recipe/durations.ts';
+import { plannedTimes } from '../../server/src/recipe/journey/durations.ts';
 import { open } from '../support/harness.ts';
 
 const withSteps = (steps: readonly string[], head = ''): string =>

@@ -5,8 +5,8 @@ import { expect, test } from 'vitest';
 import { builtInBook } from '../../server/src/food/book.ts';
 import { readLine } from '../../server/src/notation/statements.ts';
 import type { IngredientNode } from '../../server/src/notation/tree.ts';
-import { bindIngredients } from '../../server/src/recipe/ingredient.ts';
-import { namedOn, namesOn } from '../../server/src/recipe/line-names.ts';
+import { bindIngredients } from '../../server/src/recipe/list/ingredient.ts';
+import { namedOn, namesOn } from '../../server/src/recipe/list/line-names.ts';
 
 const WORLD = { book: builtInBook(), measures: 'us' } as const;
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { outOfOven } from '../../server/src/recipe/out-of-oven.ts';
+import { outOfOven } from '../../server/src/recipe/trials/out-of-oven.ts';
 import { open } from '../support/harness.ts';
 
 const usual = (text: string) => {

@@ -5,7 +5,7 @@ import { readLine } from '../../server/src/notation/statements.ts';
 import { jsonLd } from '../../server/src/publish/json-ld.ts';
 import { markdownPage, textPage } from '../../server/src/publish/plain-pages.ts';
 import { readerPage } from '../../server/src/publish/reader-page.ts';
-import { titleOf } from '../../server/src/recipe/title.ts';
+import { titleOf } from '../../server/src/recipe/names/title.ts';
 import { formatted, renamedAt, symbolsOf } from '../support/at-cursor.ts';
 import { open } from '../support/harness.ts';
 

@@ -5,8 +5,8 @@ import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
 import { layout } from '../../server/src/notation/layout.ts';
 import type { Recipe } from '../../server/src/recipe/model.ts';
-import { recipeRecord } from '../../server/src/recipe/state.ts';
-import { changedSince, factsOf, fingerprint, readTrials } from '../../server/src/recipe/trials.ts';
+import { recipeRecord } from '../../server/src/recipe/trials/state.ts';
+import { changedSince, factsOf, fingerprint, readTrials } from '../../server/src/recipe/trials/trials.ts';
 import { open } from '../support/harness.ts';
 
 const OATS = `recipe Oat slab

@@ -1,9 +1,9 @@
 /**
  * Knows how a test reads a measure of a recipe's part.
  */
-import { contentsOf } from '../../server/src/recipe/contents.ts';
+import { contentsOf } from '../../server/src/recipe/measures/contents.ts';
 import type { MeasureName } from '../../server/src/recipe/measures/kind.ts';
-import { measure } from '../../server/src/recipe/measures.ts';
+import { measure } from '../../server/src/recipe/measures/measures.ts';
 import { open } from './harness.ts';
 
 /** The middle of a measure of a part, the last one unless it is named; throws with the reason where it is not known. */

@@ -2,7 +2,7 @@
  * Knows when a step takes all that is listed without naming it.
  */
 import type { Event } from '../prose/event.ts';
-import { deed, does, eventsOf, speaksOf } from '../recipe/deeds.ts';
+import { deed, does, eventsOf, speaksOf } from '../recipe/journey/deeds.ts';
 import type { Step } from '../recipe/model.ts';
 
 /** `mix all the ingredients` uses them all. */

@@ -3,9 +3,9 @@
  * Refuses to know any single check.
  */
 
+import { isUnderstood } from '../recipe/list/not-understood.ts';
+import { isIncomplete } from '../recipe/measures/part-measure.ts';
 import type { Recipe } from '../recipe/model.ts';
-import { isUnderstood } from '../recipe/not-understood.ts';
-import { isIncomplete } from '../recipe/part-measure.ts';
 import type { Finding } from './finding.ts';
 
 /** Findings by place, without what follows from a line that is not understood. The same list where all are. */

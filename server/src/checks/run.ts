@@ -5,11 +5,11 @@
 import { onceByObject } from '../measure/once.ts';
 import { type Kept, keptOn } from '../notation/kept.ts';
 import type { Line } from '../notation/tree.ts';
-import { areSameLists } from '../recipe/contents.ts';
 import { lendJourneys } from '../recipe/journey/fold.ts';
+import { isUnderstood } from '../recipe/list/not-understood.ts';
+import { areSameLists } from '../recipe/measures/contents.ts';
 import type { Kind } from '../recipe/measures/kind.ts';
 import type { Ingredient, Part, PartHead, Recipe } from '../recipe/model.ts';
-import { isUnderstood } from '../recipe/not-understood.ts';
 import { sameItems } from '../recipe/steps.ts';
 import { type PlacedAllow, sortAccepted } from './accepted.ts';
 import type { AllowCheck, Check, Found, LineCheck, ListCheck, PartCheck, Place, Said, Scene } from './check.ts';

@@ -2,8 +2,8 @@
  * Knows why a check found nothing in one recipe: it is off, nothing of its kind is there, a measure is not known or lies in its band.
  * Refuses to run the check, and to guess: where none of that tells, it says what was looked at and what could not be.
  */
-import { contentsOf } from '../recipe/contents.ts';
-import { bandText, measure, measureText, whatever } from '../recipe/measures.ts';
+import { contentsOf } from '../recipe/measures/contents.ts';
+import { bandText, measure, measureText, whatever } from '../recipe/measures/measures.ts';
 import type { Part } from '../recipe/model.ts';
 import type { Check, PartCheck, Scene } from './check.ts';
 

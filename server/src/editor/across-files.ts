@@ -4,7 +4,7 @@
  */
 
 import type { Position } from '../notation/document.ts';
-import { titleOf } from '../recipe/title.ts';
+import { titleOf } from '../recipe/names/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Link } from '../workspace/folder.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';

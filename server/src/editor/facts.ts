@@ -8,12 +8,12 @@ import { type Component, compose, type MixComposition } from '../food/compositio
 import type { Food } from '../food/food.ts';
 import { gramsText, percentRange, trimmed } from '../measure/number-text.ts';
 import { middle, type Range } from '../measure/quantity.ts';
-import { contentsOf } from '../recipe/contents.ts';
-import type { Verdict } from '../recipe/kinds.ts';
+import { contentsOf } from '../recipe/measures/contents.ts';
 import type { KindMeasure } from '../recipe/measures/kind.ts';
-import { bandText, MEASURES, measureText, whatever } from '../recipe/measures.ts';
+import type { Verdict } from '../recipe/measures/kinds.ts';
+import { bandText, MEASURES, measureText, whatever } from '../recipe/measures/measures.ts';
+import { isIncomplete, partMeasure, placeIn } from '../recipe/measures/part-measure.ts';
 import type { Ingredient, Part, TakenUse } from '../recipe/model.ts';
-import { isIncomplete, partMeasure, placeIn } from '../recipe/part-measure.ts';
 import { capital } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Fact } from './hover.ts';

@@ -5,7 +5,7 @@
 import type { Position } from '../notation/document.ts';
 import type { Span, TextNode } from '../notation/tree.ts';
 import type { Ingredient, Part } from '../recipe/model.ts';
-import { titleOf } from '../recipe/title.ts';
+import { titleOf } from '../recipe/names/title.ts';
 import { sameName, wordsOf } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { isSpacer, shiftOf } from '../workspace/written.ts';

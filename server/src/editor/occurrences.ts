@@ -6,7 +6,7 @@
 import type { Position } from '../notation/document.ts';
 import type { TextNode } from '../notation/tree.ts';
 import type { Ingredient, Mention, Part } from '../recipe/model.ts';
-import { titleOf } from '../recipe/title.ts';
+import { titleOf } from '../recipe/names/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { type Cursor, cursorAt, holds, ingredientAt, lineOfPart, namesOn, type Place, placeOf } from './place.ts';

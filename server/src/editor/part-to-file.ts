@@ -3,7 +3,7 @@
  * Refuses a part whose steps speak of another part: alone, it could not be read.
  */
 import { lineEnd, type TextEdit } from '../edits/text-edit.ts';
-import { titleOf } from '../recipe/title.ts';
+import { titleOf } from '../recipe/names/title.ts';
 import { ovenBefore } from '../workspace/oven-before.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { partFrom } from './inherited.ts';

@@ -6,7 +6,7 @@
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { Position } from '../notation/document.ts';
 import { readLine } from '../notation/statements.ts';
-import { titleOf } from '../recipe/title.ts';
+import { titleOf } from '../recipe/names/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { changedAt, changesOf, definedElsewhere, inheritedIn } from './across-files.ts';

@@ -3,8 +3,8 @@
  */
 import type { Severity } from '../checks/check.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
-import { type RecipeState, recipeRecord } from '../recipe/state.ts';
-import { readTrials } from '../recipe/trials.ts';
+import { type RecipeState, recipeRecord } from '../recipe/trials/state.ts';
+import { readTrials } from '../recipe/trials/trials.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 
 export interface Status {

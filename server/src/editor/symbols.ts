@@ -7,7 +7,7 @@ import { keptOn } from '../notation/kept.ts';
 import type { Block } from '../notation/outline.ts';
 import type { Line, Span } from '../notation/tree.ts';
 import type { Part, Recipe } from '../recipe/model.ts';
-import { titleOf } from '../recipe/title.ts';
+import { titleOf } from '../recipe/names/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { baseOf } from './inherited.ts';

@@ -8,7 +8,7 @@ import { piecesOf } from '../notation/pieces.ts';
 import type { Line, MeasuredNode, Span } from '../notation/tree.ts';
 import { type HeatFigure, heatsOf } from '../recipe/journey/figures.ts';
 import type { Ingredient, Part } from '../recipe/model.ts';
-import { titleOf } from '../recipe/title.ts';
+import { titleOf } from '../recipe/names/title.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { namesOn } from './place.ts';
 

@@ -6,7 +6,7 @@ import { likelyGrams } from '../food/weigh.ts';
 import { kitchenGrams } from '../measure/kitchen.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
-import { isFlour } from '../recipe/ingredient.ts';
+import { isFlour } from '../recipe/list/ingredient.ts';
 import type { Ingredient, Part } from '../recipe/model.ts';
 import { amountSpan, grownBy, keepColumn } from './amount-text.ts';
 import { isLeft, isWanted, type Work } from './conversion.ts';

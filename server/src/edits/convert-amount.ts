@@ -19,7 +19,7 @@ import type { Measures } from '../measure/systems.ts';
 import { endsOf, totalOf } from '../measure/total.ts';
 import { baseOf, byHand, dimensionOf } from '../measure/unit.ts';
 import type { UnitSymbol } from '../measure/unit-symbol.ts';
-import { weighQuantity } from '../recipe/line-weight.ts';
+import { weighQuantity } from '../recipe/list/line-weight.ts';
 import type { World } from '../recipe/model.ts';
 
 export type Measure = 'weight' | 'us' | 'metric';

@@ -6,8 +6,8 @@
 
 import { celsiusOf } from '../notation/celsius.ts';
 import type { TemperatureNode } from '../notation/tree.ts';
-import { degreesIn, type TemperatureScale } from '../recipe/degrees.ts';
 import { FAN_LOWER_C, FAN_LOWER_F } from '../recipe/dials.ts';
+import { degreesIn, type TemperatureScale } from '../recipe/journey/degrees.ts';
 import type { HeatFigure } from '../recipe/journey/figures.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 

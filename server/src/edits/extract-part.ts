@@ -5,7 +5,7 @@
 import type { Document } from '../notation/document.ts';
 import type { Line } from '../notation/tree.ts';
 import type { Part, Recipe } from '../recipe/model.ts';
-import { titleOf } from '../recipe/title.ts';
+import { titleOf } from '../recipe/names/title.ts';
 import { singular, wordsOf } from '../recipe/words.ts';
 import { indentOf } from './set-amount.ts';
 import type { TextEdit } from './text-edit.ts';

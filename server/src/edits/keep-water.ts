@@ -4,7 +4,7 @@
  */
 import { likelyGrams } from '../food/weigh.ts';
 import { kitchenGrams } from '../measure/kitchen.ts';
-import { isFlour } from '../recipe/ingredient.ts';
+import { isFlour } from '../recipe/list/ingredient.ts';
 import { freeWater } from '../recipe/measures/shares.ts';
 import type { Ingredient, Part, Recipe } from '../recipe/model.ts';
 import { setGrams } from './set-amount.ts';

@@ -2,7 +2,7 @@
  * Knows which part of a recipe lines its pan, and whether it covers the sides too.
  * Refuses to know the pan's size.
  */
-import { eventsOf, isAbout } from '../recipe/deeds.ts';
+import { eventsOf, isAbout } from '../recipe/journey/deeds.ts';
 import type { Part, Recipe, Step } from '../recipe/model.ts';
 import { wordsOf } from '../recipe/words.ts';
 

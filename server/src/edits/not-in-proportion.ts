@@ -4,7 +4,7 @@
  */
 import { trimmed } from '../measure/number-text.ts';
 import type { PanNode } from '../notation/tree.ts';
-import { anyDoes, deed, isBaked, isInOven } from '../recipe/deeds.ts';
+import { anyDoes, deed, isBaked, isInOven } from '../recipe/journey/deeds.ts';
 import type { Part, Recipe } from '../recipe/model.ts';
 import type { ScaleTarget, Sizes } from './scale-target.ts';
 

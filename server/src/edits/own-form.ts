@@ -10,8 +10,8 @@ import { isMass, termsOf } from '../notation/item-amounts.ts';
 import { layoutLine } from '../notation/layout.ts';
 import { readLine } from '../notation/statements.ts';
 import type { IngredientNode, Line, MeasuredNode, NumeralNode, Span } from '../notation/tree.ts';
-import { SEASONING } from '../recipe/bare-line.ts';
-import { bindIngredients } from '../recipe/ingredient.ts';
+import { SEASONING } from '../recipe/list/bare-line.ts';
+import { bindIngredients } from '../recipe/list/ingredient.ts';
 import type { Ingredient, Named, Part, Recipe, World } from '../recipe/model.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 

@@ -7,7 +7,7 @@ import { outline } from '../notation/outline.ts';
 import type { AmountNode, Span } from '../notation/tree.ts';
 import type { Recipe } from '../recipe/model.ts';
 import { bindRecipe } from '../recipe/recipe.ts';
-import { changedSince, factsOf, type Trial } from '../recipe/trials.ts';
+import { changedSince, factsOf, type Trial } from '../recipe/trials/trials.ts';
 import { wordsOf } from '../recipe/words.ts';
 import { applyEdits, replaceSpan, type TextEdit } from './text-edit.ts';
 

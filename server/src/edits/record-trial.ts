@@ -8,7 +8,7 @@ import type { DurationNode } from '../notation/tree.ts';
 import { type NamedVerb, verbNamed } from '../prose/verb-named.ts';
 import { durationOf, heatsOf, isOfCooling, timesOf } from '../recipe/journey/figures.ts';
 import type { Recipe } from '../recipe/model.ts';
-import { fingerprint } from '../recipe/trials.ts';
+import { fingerprint } from '../recipe/trials/trials.ts';
 import { collapse } from '../recipe/words.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 

@@ -8,7 +8,7 @@ import { significant, trimmed } from '../measure/number-text.ts';
 import { dimensionOf } from '../measure/unit.ts';
 import { measuresOf, statedSpan, takesOf } from '../notation/item-amounts.ts';
 import type { IngredientNode, MeasuredNode } from '../notation/tree.ts';
-import { isEach } from '../recipe/line-weight.ts';
+import { isEach } from '../recipe/list/line-weight.ts';
 import type { Ingredient, Part, World } from '../recipe/model.ts';
 import { wordsOf } from '../recipe/words.ts';
 import { grownBy, keepColumn } from './amount-text.ts';

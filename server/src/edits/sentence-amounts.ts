@@ -6,7 +6,7 @@
 import { dimensionOf } from '../measure/unit.ts';
 import type { MeasuredNode, SentenceItem, Span } from '../notation/tree.ts';
 import { divisionsIn, isOfOne, isOfPieces, nounOf, numberSaid, saysEach } from '../prose/counts.ts';
-import { foodBehind } from '../recipe/foods-said.ts';
+import { foodBehind } from '../recipe/journey/foods-said.ts';
 import type { Part, Recipe, Step } from '../recipe/model.ts';
 
 /** An amount that follows the part it is taken from, or the step's own part where it is of something unlisted. */

@@ -6,7 +6,7 @@
 import type { Document } from '../notation/document.ts';
 import { statedSpan, takesOf } from '../notation/item-amounts.ts';
 import type { IngredientNode, MeasuredNode } from '../notation/tree.ts';
-import { isEach } from '../recipe/line-weight.ts';
+import { isEach } from '../recipe/list/line-weight.ts';
 import type { Ingredient, Recipe } from '../recipe/model.ts';
 import { amountSpan, gramsAmount, grownBy, keepColumn, scaleAmount, scaledText } from './amount-text.ts';
 import { dropped, saidBehind } from './said-behind.ts';

@@ -8,8 +8,8 @@ import { middle } from '../measure/quantity.ts';
 import type { Measures } from '../measure/systems.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { Block, Outline } from '../notation/outline.ts';
+import { namelessLines } from '../recipe/list/not-understood.ts';
 import type { Ingredient, Recipe } from '../recipe/model.ts';
-import { namelessLines } from '../recipe/not-understood.ts';
 import { servingsOf } from './nutrition.ts';
 import { round } from './rounded.ts';
 

@@ -2,7 +2,7 @@
  * Knows what a cook would do otherwise by one recipe than by another: amounts against the batch, measures, heat, times, steps.
  * Refuses to know how it is said (`diff/words.ts`), and what differs in layout alone.
  */
-import { plannedTimes } from '../recipe/durations.ts';
+import { plannedTimes } from '../recipe/journey/durations.ts';
 import type { Recipe } from '../recipe/model.ts';
 import { allowChanges, foodChanges, trialChanges } from './diff/attached.ts';
 import { batchOf, near } from './diff/batch.ts';

@@ -7,9 +7,9 @@ import { likelyGrams } from '../food/weigh.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { middle } from '../measure/quantity.ts';
 import { baseOf } from '../measure/unit.ts';
+import { namelessLines } from '../recipe/list/not-understood.ts';
 import type { Ingredient, Recipe } from '../recipe/model.ts';
-import { namelessLines } from '../recipe/not-understood.ts';
-import { factsOf, isAsTested, type Trial } from '../recipe/trials.ts';
+import { factsOf, isAsTested, type Trial } from '../recipe/trials/trials.ts';
 import { yieldNoun } from '../recipe/yield.ts';
 import {
   euEnergy,

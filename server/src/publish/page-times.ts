@@ -3,7 +3,7 @@
  * Refuses to know how it is laid out.
  */
 import type { SentenceItem } from '../notation/tree.ts';
-import { plannedTimes } from '../recipe/durations.ts';
+import { plannedTimes } from '../recipe/journey/durations.ts';
 import { type TimeFigure, timesOf } from '../recipe/journey/figures.ts';
 import { lastingOf } from '../recipe/journey/lasting.ts';
 import type { Part, Recipe, Step } from '../recipe/model.ts';

@@ -4,8 +4,8 @@
  */
 import type { Finding, Findings } from '../checks/finding.ts';
 import type { Recipe } from '../recipe/model.ts';
-import { type RecipeState, recipeRecord } from '../recipe/state.ts';
-import type { Trial } from '../recipe/trials.ts';
+import { type RecipeState, recipeRecord } from '../recipe/trials/state.ts';
+import type { Trial } from '../recipe/trials/trials.ts';
 
 export interface Proof {
   readonly state: RecipeState;

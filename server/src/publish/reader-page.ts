@@ -4,9 +4,9 @@
  */
 
 import type { Finding, Findings } from '../checks/finding.ts';
+import { linesNotUnderstood } from '../recipe/list/not-understood.ts';
 import type { Ingredient, Part, Recipe, World } from '../recipe/model.ts';
-import { linesNotUnderstood } from '../recipe/not-understood.ts';
-import { readTrials, type Trial } from '../recipe/trials.ts';
+import { readTrials, type Trial } from '../recipe/trials/trials.ts';
 import { yieldWords } from '../recipe/yield.ts';
 import { cautionsFor } from './cautions.ts';
 import { DAILY_NOTE, figureText } from './label.ts';

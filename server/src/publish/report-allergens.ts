@@ -1,9 +1,9 @@
 /**
  * Knows which allergens a report names, by the lists of the United States and of the European Union.
  */
-import { allergensListed } from '../recipe/allergens.ts';
+import { allergensListed } from '../recipe/list/allergens.ts';
+import { linesNotUnderstood } from '../recipe/list/not-understood.ts';
 import type { Recipe } from '../recipe/model.ts';
-import { linesNotUnderstood } from '../recipe/not-understood.ts';
 import type { Report } from './report-shape.ts';
 
 /** What the labels of both sides must name; a food that is not known, or that nobody says it of, is named, for a false "none" could hurt someone. */

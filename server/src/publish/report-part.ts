@@ -6,11 +6,11 @@ import type { Component, MixComposition } from '../food/composition.ts';
 import { likelyGrams } from '../food/weigh.ts';
 import { middle } from '../measure/quantity.ts';
 import { statedSpan } from '../notation/item-amounts.ts';
-import { isFlour } from '../recipe/ingredient.ts';
-import { MEASURES } from '../recipe/measures.ts';
+import { isFlour } from '../recipe/list/ingredient.ts';
+import type { UnreadLine } from '../recipe/list/not-understood.ts';
+import { MEASURES } from '../recipe/measures/measures.ts';
+import { partMeasure, placeIn } from '../recipe/measures/part-measure.ts';
 import type { Ingredient, Part } from '../recipe/model.ts';
-import type { UnreadLine } from '../recipe/not-understood.ts';
-import { partMeasure, placeIn } from '../recipe/part-measure.ts';
 import { mixOf, totalG as wholeG } from './nutrition.ts';
 import {
   COMPOSITION,

@@ -2,9 +2,9 @@
  * Knows the shape of a report: every field that `report --format json` has. What is not known is null.
  */
 import type { Component } from '../food/composition.ts';
-import type { Verdict } from '../recipe/kinds.ts';
 import type { Band, MeasureName } from '../recipe/measures/kind.ts';
-import type { RecipeState } from '../recipe/state.ts';
+import type { Verdict } from '../recipe/measures/kinds.ts';
+import type { RecipeState } from '../recipe/trials/state.ts';
 import type { Cost } from './cost.ts';
 import type { FindingJson } from './finding-json.ts';
 import type { Label } from './nutrition.ts';

@@ -6,7 +6,7 @@ import { trimmed } from '../measure/number-text.ts';
 import { celsiusOf } from '../notation/celsius.ts';
 import { readLine } from '../notation/statements.ts';
 import type { PanNode, Sentence, SentenceItem, Span, TemperatureNode } from '../notation/tree.ts';
-import { degreesIn } from '../recipe/degrees.ts';
+import { degreesIn } from '../recipe/journey/degrees.ts';
 import { type HeatFigure, heatsOf } from '../recipe/journey/figures.ts';
 import type { Step } from '../recipe/model.ts';
 import { prettyFigures } from './two-measures.ts';

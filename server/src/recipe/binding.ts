@@ -5,11 +5,11 @@
 import { once } from '../measure/once.ts';
 import { settle } from './ledger.ts';
 import type { OutsideUse, OvenSetting, Part, PartHead, Use, World } from './model.ts';
-import { NameIndex, sameNames } from './names.ts';
+import { NameIndex, sameNames } from './names/names.ts';
+import { NO_REACH, PartWords, reachOf, saysChanged } from './names/reach.ts';
+import { calledName } from './names/title.ts';
 import { listedNames } from './part.ts';
-import { NO_REACH, PartWords, reachOf, saysChanged } from './reach.ts';
 import { type BoundSteps, bindSteps, NO_USES, sameItems } from './steps.ts';
-import { calledName } from './title.ts';
 
 /** The parts of a recipe with what an edit needs to bind them again. */
 export interface Bound {

@@ -8,16 +8,16 @@ import type { Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Craft, Event } from '../prose/event.ts';
 import type { Topic } from '../prose/topics.ts';
-import { contentsOf } from './contents.ts';
-import { anyDoes, deed, nameSpeaksOf, type Question, speaksOf } from './deeds.ts';
-import { kindNamed, verdictOf } from './kinds.ts';
+import { anyDoes, deed, nameSpeaksOf, type Question, speaksOf } from './journey/deeds.ts';
+import { contentsOf } from './measures/contents.ts';
 import { isGelatine } from './measures/gelling.ts';
 import type { Kind, MeasureName, Need } from './measures/kind.ts';
+import { kindNamed, verdictOf } from './measures/kinds.ts';
+import { measure } from './measures/measures.ts';
+import { meets } from './measures/needs.ts';
+import { isIncomplete } from './measures/part-measure.ts';
 import { isStarter, whiteShare, yolkShare } from './measures/shares.ts';
-import { measure } from './measures.ts';
 import type { Ingredient, Part } from './model.ts';
-import { meets } from './needs.ts';
-import { isIncomplete } from './part-measure.ts';
 
 const LOOKS = keptOn<Part, Kind | null>();
 

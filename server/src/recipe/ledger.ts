@@ -5,7 +5,7 @@
 import type { Quantity, Range } from '../measure/quantity.ts';
 import { timesOf, totalOf } from '../measure/total.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
-import { isEach, weighQuantity } from './line-weight.ts';
+import { isEach, weighQuantity } from './list/line-weight.ts';
 import type { Ingredient, LedgerEntry, Mention, Portion, TakenUse, Use, World } from './model.ts';
 
 /** Rounding in a recipe: a portion may pass what is left by this share. */

@@ -8,14 +8,14 @@ import { addRanges, type Range } from '../measure/quantity.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { PartSource } from '../notation/outline.ts';
 import type { Line, Span, TextNode } from '../notation/tree.ts';
-import { bindBare } from './bare-line.ts';
-import { bindIngredients, isFlour } from './ingredient.ts';
-import { kindInHouse, kindNamed } from './kinds.ts';
+import { bindBare } from './list/bare-line.ts';
+import { bindIngredients, isFlour } from './list/ingredient.ts';
+import { notUnderstoodIn } from './list/not-understood.ts';
+import { shareBasis } from './list/share-of.ts';
+import { kindInHouse, kindNamed } from './measures/kinds.ts';
 import { isStarter } from './measures/shares.ts';
 import type { Ingredient, PartHead, World } from './model.ts';
-import { notUnderstoodIn } from './not-understood.ts';
-import { shareBasis } from './share-of.ts';
-import { calledName, titleOf } from './title.ts';
+import { calledName, titleOf } from './names/title.ts';
 import { wordsOf } from './words.ts';
 
 /**

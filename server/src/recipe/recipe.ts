@@ -9,8 +9,8 @@ import type { Outline, PartSource } from '../notation/outline.ts';
 import type { TemperatureNode, TextNode } from '../notation/tree.ts';
 import { type Bound, bindParts } from './binding.ts';
 import type { OvenSetting, Part, PartHead, Recipe, World } from './model.ts';
+import { titleOf } from './names/title.ts';
 import { bindPart, withSteps } from './part.ts';
-import { titleOf } from './title.ts';
 import type { YieldNode } from './yield.ts';
 
 /** A part as its list makes it: its steps are not in it. */

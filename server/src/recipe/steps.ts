@@ -6,9 +6,9 @@ import { keptOn } from '../notation/kept.ts';
 import type { Line } from '../notation/tree.ts';
 import { heatsOf } from './journey/figures.ts';
 import { isMadeReady, timesTaken } from './made-ready.ts';
-import { findMentions, wordsSaid } from './mentions.ts';
 import type { IngredientRef, Mention, OutsideUse, OvenSetting, PartHead, Step, Use } from './model.ts';
-import type { NameIndex } from './names.ts';
+import { findMentions, wordsSaid } from './names/mentions.ts';
+import type { NameIndex } from './names/names.ts';
 
 /** The steps of a part with what their mentions take, from its own list and from others. */
 export interface BoundSteps {

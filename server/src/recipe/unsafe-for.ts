@@ -9,11 +9,11 @@ import { rowsIn, wordsIn } from '../measure/table-rows.ts';
 import { keptOn } from '../notation/kept.ts';
 import type { Line, Span, TextField, TextNode } from '../notation/tree.ts';
 import { type Spoken, spokenIn, type Thing } from '../prose/things.ts';
+import { foodOf } from './list/stand-in.ts';
 import { foodsIn, isNamedAs, isOneOf, lineWords } from './listed-name.ts';
 import type { Ingredient, Part, Recipe } from './model.ts';
-import { foodOf } from './stand-in.ts';
+import { titleOf } from './names/title.ts';
 import { thingsOf } from './things-said.ts';
-import { titleOf } from './title.ts';
 import { wordsOf } from './words.ts';
 
 /** Those who eat, as far as rows tell them apart. */

@@ -8,7 +8,7 @@ import { KEYWORDS } from '../notation/keywords.ts';
 import { outline } from '../notation/outline.ts';
 import { readLine } from '../notation/statements.ts';
 import type { Line, Span } from '../notation/tree.ts';
-import { titleOf } from '../recipe/title.ts';
+import { titleOf } from '../recipe/names/title.ts';
 import type { Files } from './ports.ts';
 
 /** A name and the line it stands on. */

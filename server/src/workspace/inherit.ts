@@ -6,7 +6,7 @@ import type { House } from '../checks/house.ts';
 import type { Document } from '../notation/document.ts';
 import type { Outline } from '../notation/outline.ts';
 import type { Line } from '../notation/tree.ts';
-import { titleOf } from '../recipe/title.ts';
+import { titleOf } from '../recipe/names/title.ts';
 import { place, withPartFrom } from './inherit/lay-over.ts';
 import { load } from './inherit/load-base.ts';
 import { changeHead } from './inherit/swap-and-drop.ts';

@@ -11,8 +11,8 @@ import { trimmed } from '../measure/number-text.ts';
 import { MEASURES_CHOICES, type Measures } from '../measure/systems.ts';
 import { baseOf } from '../measure/unit.ts';
 import type { UnitSymbol } from '../measure/unit-symbol.ts';
-import { KINDS } from '../recipe/kinds.ts';
 import type { Band, HouseBands, Kind } from '../recipe/measures/kind.ts';
+import { KINDS } from '../recipe/measures/kinds.ts';
 
 export interface Settings {
   readonly measures: Measures;

@@ -7,10 +7,10 @@ import { type Finding, fixesOf } from '../checks/finding.ts';
 import { applyEdits, type TextEdit } from '../edits/text-edit.ts';
 import type { Range } from '../measure/quantity.ts';
 import { printDocument } from '../notation/document.ts';
+import { bareLines } from '../recipe/list/not-understood.ts';
 import type { Recipe } from '../recipe/model.ts';
-import { bareLines } from '../recipe/not-understood.ts';
-import { recipeRecord } from '../recipe/state.ts';
-import { readTrials } from '../recipe/trials.ts';
+import { recipeRecord } from '../recipe/trials/state.ts';
+import { readTrials } from '../recipe/trials/trials.ts';
 import type { Snapshot } from './snapshot.ts';
 
 /** Why a fix is left for the cook. */

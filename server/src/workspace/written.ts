@@ -6,7 +6,7 @@ import type { BrokenLink } from '../checks/check.ts';
 import { type Document, parseTogether } from '../notation/document.ts';
 import { outline } from '../notation/outline.ts';
 import type { IngredientNode, Line, Statement } from '../notation/tree.ts';
-import { titleOf } from '../recipe/title.ts';
+import { titleOf } from '../recipe/names/title.ts';
 import { wordsOf } from '../recipe/words.ts';
 
 /** Where a line written out comes from: a line of the file itself, or of another. */

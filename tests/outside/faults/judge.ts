@@ -1,7 +1,7 @@
 /**
  * Knows what becomes of a recipe with a fault in it: whether it is found by its code, and what else is newly found beside it.
  */
-import { fingerprint } from '../../../server/src/recipe/trials.ts';
+import { fingerprint } from '../../../server/src/recipe/trials/trials.ts';
 import { openAs, type PublishedRecipe, RECIPES } from './corpus.ts';
 import type { Fault } from './faults.ts';
 

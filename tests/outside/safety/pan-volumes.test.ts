@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { panFills } from '../../../server/src/checks/method/pan-fill.ts';
-import { panVolumeMl } from '../../../server/src/recipe/pan-size.ts';
+import { panVolumeMl } from '../../../server/src/recipe/measures/pan-size.ts';
 import { open } from '../../support/harness.ts';
 
 const CUP_ML = 236.5882365;

@@ -6,7 +6,7 @@ import { convertRecipe } from '../../../server/src/edits/convert.ts';
 import { applyEdits } from '../../../server/src/edits/text-edit.ts';
 import { totalOf } from '../../../server/src/measure/total.ts';
 import { parseDocument, printDocument } from '../../../server/src/notation/document.ts';
-import { degreesIn } from '../../../server/src/recipe/degrees.ts';
+import { degreesIn } from '../../../server/src/recipe/journey/degrees.ts';
 import { open } from '../../support/harness.ts';
 
 const ucum = UcumLhcUtils.getInstance();

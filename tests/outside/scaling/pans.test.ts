@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { scaleRecipe } from '../../../server/src/edits/scale.ts';
 import { applyEdits } from '../../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../../server/src/notation/document.ts';
-import { panIn, panSize } from '../../../server/src/recipe/pan-size.ts';
+import { panIn, panSize } from '../../../server/src/recipe/measures/pan-size.ts';
 import { open } from '../../support/harness.ts';
 
 function sizeOf(words: string) {

@@ -1,7 +1,7 @@
 import { indentOf } from '../../edits/set-amount.ts';
 import { insertLineAfter } from '../../edits/text-edit.ts';
 import { gramsText, percentText } from '../../measure/number-text.ts';
-import { isIn } from '../../recipe/families.ts';
+import { isIn } from '../../recipe/list/families.ts';
 import type { LedgerEntry, Part, TakenUse } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import { eventsWith } from './events-with.ts';

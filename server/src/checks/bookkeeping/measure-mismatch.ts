@@ -4,7 +4,7 @@ import { gramsText } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { dimensionOf } from '../../measure/unit.ts';
 import { equalOf } from '../../notation/item-amounts.ts';
-import { weighQuantity } from '../../recipe/line-weight.ts';
+import { weighQuantity } from '../../recipe/list/line-weight.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import type { House } from '../house.ts';

@@ -1,7 +1,7 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { FoodClass } from '../../food/food.ts';
 import type { Line } from '../../notation/tree.ts';
-import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
+import { lacksOnlyItsAmount } from '../../recipe/list/unread.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
 import { onceWith } from '../once.ts';

@@ -1,7 +1,7 @@
 import { listGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
-import { isIn } from '../../recipe/families.ts';
+import { isIn } from '../../recipe/list/families.ts';
 import type { Ingredient, LedgerEntry, Part, TakenUse } from '../../recipe/model.ts';
 import { defineCheck, type Fix } from '../check.ts';
 import { eventsWith } from './events-with.ts';

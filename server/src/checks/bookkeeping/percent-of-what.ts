@@ -2,7 +2,7 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText, percentRange } from '../../measure/number-text.ts';
 import { middle, type Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
-import { isFlour } from '../../recipe/ingredient.ts';
+import { isFlour } from '../../recipe/list/ingredient.ts';
 import type { Kind } from '../../recipe/measures/kind.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';

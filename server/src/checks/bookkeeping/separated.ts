@@ -2,7 +2,7 @@
  * Knows when eggs are used as yolks and whites apart, so that a portion of one is none of the other.
  */
 
-import { nameSpeaksOf, speaksOf } from '../../recipe/deeds.ts';
+import { nameSpeaksOf, speaksOf } from '../../recipe/journey/deeds.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 
 /** Whole eggs of which the steps, or the line itself, speak as yolks and whites. */

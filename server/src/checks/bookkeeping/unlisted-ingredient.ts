@@ -3,7 +3,7 @@ import type { FoodClass } from '../../food/food.ts';
 import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
 import type { Craft } from '../../prose/event.ts';
-import { type FoodSaid, foodBehind, foodsSaid } from '../../recipe/foods-said.ts';
+import { type FoodSaid, foodBehind, foodsSaid } from '../../recipe/journey/foods-said.ts';
 import type { Part, PartHead, Step } from '../../recipe/model.ts';
 import { listedClasses, listedWords } from '../../recipe/part.ts';
 import { ADJECTIVES, wordsOf } from '../../recipe/words.ts';

@@ -1,10 +1,10 @@
 import { isOnOwnLine } from '../../edits/list-line.ts';
 import { indentOf } from '../../edits/set-amount.ts';
 import { deleteLine, insertLineAfter } from '../../edits/text-edit.ts';
-import { anyDoes, deed } from '../../recipe/deeds.ts';
+import { anyDoes, deed } from '../../recipe/journey/deeds.ts';
 import { speaksOfStrangers, unsaidIn } from '../../recipe/journey/unsaid.ts';
-import { saysOneOf } from '../../recipe/mentions.ts';
 import type { Ingredient, LedgerEntry, Part, Step } from '../../recipe/model.ts';
+import { saysOneOf } from '../../recipe/names/mentions.ts';
 import { wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { takesEverything } from '../everything.ts';

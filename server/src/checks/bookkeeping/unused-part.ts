@@ -1,7 +1,7 @@
 import { indentOf } from '../../edits/set-amount.ts';
 import { insertLineAfter } from '../../edits/text-edit.ts';
-import { deed, does, speaksOf } from '../../recipe/deeds.ts';
 import { calledAhead } from '../../recipe/journey/ahead.ts';
+import { deed, does, speaksOf } from '../../recipe/journey/deeds.ts';
 import type { PartHead } from '../../recipe/model.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import { wordsOf } from '../../recipe/words.ts';

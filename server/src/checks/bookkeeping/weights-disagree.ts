@@ -6,7 +6,7 @@ import { baseOf, dimensionOf, unitInFull } from '../../measure/unit.ts';
 import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import { saidAgain } from '../../notation/item-amounts.ts';
 import type { BesideNode, MeasuredNode } from '../../notation/tree.ts';
-import { weighQuantity } from '../../recipe/line-weight.ts';
+import { weighQuantity } from '../../recipe/list/line-weight.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';

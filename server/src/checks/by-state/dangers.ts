@@ -4,7 +4,7 @@
  */
 import { type Journey, journeysOf } from '../../recipe/journey/fold.ts';
 import type { Recipe } from '../../recipe/model.ts';
-import { type Served, servedAs } from '../../recipe/served.ts';
+import { type Served, servedAs } from '../../recipe/names/served.ts';
 import type { House } from '../house.ts';
 import { shutOff } from './shut-off.ts';
 import { isQuestion, type TooWarm, tooWarm } from './too-warm.ts';

@@ -3,8 +3,8 @@
  * Refuses to know what was heated.
  */
 
-import { isIn, listedAs } from '../../recipe/families.ts';
 import { type Body, type FoodState, type Member, WAS } from '../../recipe/journey/bodies.ts';
+import { isIn, listedAs } from '../../recipe/list/families.ts';
 import type { Kind } from '../../recipe/measures/kind.ts';
 import type { FoodSafetyRules } from '../house.ts';
 import { isCuringSalt } from '../safety/curing-salts.ts';

@@ -3,10 +3,10 @@
  * Refuses to know recipes that give no figure.
  */
 import type { Act } from '../../prose/event.ts';
-import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import { type FoodState, type Read, WAS } from '../../recipe/journey/bodies.ts';
+import { isIn, isOf, listedAs } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Ingredient } from '../../recipe/model.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
 import type { FoodSafetyRules } from '../house.ts';
 import {
   EGGS_IN_SHELL,

@@ -5,13 +5,13 @@
 
 import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
 import type { PlaceKind } from '../../prose/event.ts';
-import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import { type Body, type Member, type Read, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
-import { type Mixture, mixtureOf } from '../../recipe/mixture.ts';
+import { isIn, isOf, listedAs } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
+import { type Mixture, mixtureOf } from '../../recipe/measures/mixture.ts';
 import type { Ingredient } from '../../recipe/model.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
 import { isShutOffByFat, keptInOil } from './in-oil.ts';
 import { type Kept, keepingStays, keptBy, putBy } from './kept.ts';

@@ -3,10 +3,10 @@
  * Refuses to know what keeps it sour or dry but by its figures.
  */
 
-import { isIn, listedAs } from '../../recipe/families.ts';
 import { type Body, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
-import type { Mixture } from '../../recipe/mixture.ts';
+import { isIn, listedAs } from '../../recipe/list/families.ts';
+import type { Mixture } from '../../recipe/measures/mixture.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import { onceFor } from '../once.ts';
 import { type Kept, keepingStays, keptBy, livesThere, putBy } from './kept.ts';

@@ -5,10 +5,10 @@
 import type { Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Act, TimeSaid } from '../../prose/event.ts';
-import { isIn, listedAs } from '../../recipe/families.ts';
 import { type Body, type Stay, sharesFood, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isCold, isFrozen } from '../../recipe/journey/stays.ts';
+import { isIn, listedAs } from '../../recipe/list/families.ts';
 import type { House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';

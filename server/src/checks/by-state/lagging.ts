@@ -4,12 +4,12 @@
  */
 import { middle } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
-import { isOf } from '../../recipe/families.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { type FoodState, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
+import { isOf } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
 import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
 import { membersIn } from './spoils.ts';

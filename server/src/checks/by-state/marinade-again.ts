@@ -5,12 +5,12 @@
 import type { Span } from '../../notation/tree.ts';
 import type { Act } from '../../prose/event.ts';
 import type { Spoken } from '../../prose/things.ts';
-import { isIn, isOf } from '../../recipe/families.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { type Body, isSameRef, type Member, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import { isIn, isOf } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { IngredientRef } from '../../recipe/model.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
 import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
 import { overPieces } from './over-pieces.ts';

@@ -2,11 +2,12 @@
  * Knows which foods are eaten as what some must not eat: raw, runny, in the piece, or at all.
  * Refuses to know who eats.
  */
-import { isOf, listedAs } from '../../recipe/families.ts';
+
 import { type Body, type FoodState, isSameRef, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import { isOf, listedAs } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Ingredient, IngredientRef } from '../../recipe/model.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
 import { speaks, thingsAt } from '../../recipe/things-said.ts';
 import { type Hazard, hazardsOf } from '../../recipe/unsafe-for.ts';
 import { onceFor } from '../once.ts';

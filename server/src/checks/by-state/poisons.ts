@@ -5,8 +5,8 @@
 import { likelyGrams } from '../../food/weigh.ts';
 import { type FoodState, isSameRef, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import { type Toxin, toxinOf } from '../../recipe/list/toxins.ts';
 import type { Ingredient, IngredientRef } from '../../recipe/model.ts';
-import { type Toxin, toxinOf } from '../../recipe/toxins.ts';
 import { onceFor } from '../once.ts';
 import { overPieces } from './over-pieces.ts';
 import { type Held, membersIn } from './spoils.ts';

@@ -4,12 +4,12 @@
  */
 import { middle } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
-import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import { type Body, type Member, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
-import { type Mixture, mixtureOf, type Portioned } from '../../recipe/mixture.ts';
+import { isIn, isOf, listedAs } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
+import { type Mixture, mixtureOf, type Portioned } from '../../recipe/measures/mixture.ts';
 import type { Ingredient } from '../../recipe/model.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
 
 /** Least share of animal foods, and of cooked plants without the water they take up, that makes a mixture perishable (judgement). */
 const ANIMAL_SHARE = 0.15;

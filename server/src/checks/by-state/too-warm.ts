@@ -6,12 +6,12 @@
 import { middle, type Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Act, PlaceKind, TimeSaid } from '../../prose/event.ts';
-import { isOf } from '../../recipe/families.ts';
 import { type Body, type FoodState, type Stay, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import { type Sure, weakest } from '../../recipe/journey/sure.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
+import { isOf } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';

@@ -3,11 +3,11 @@
  * Refuses to know how long it lay about.
  */
 import { keptOn } from '../../notation/kept.ts';
-import { isIn, isOf, listedAs } from '../../recipe/families.ts';
 import { type Body, type FoodState, type Read, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import { isIn, isOf, listedAs } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { PartHead } from '../../recipe/model.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
 import type { FoodSafetyRules, House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { EGG_DISHES } from '../safety/egg-dishes.ts';

@@ -2,12 +2,13 @@
  * Knows which milk as it comes from the animal is eaten unheated.
  * Refuses to know who eats it.
  */
-import { nameSpeaksOf, speaksOf } from '../../recipe/deeds.ts';
-import { isOf, listedAs, listedBehind } from '../../recipe/families.ts';
+
 import type { FoodState } from '../../recipe/journey/bodies.ts';
+import { nameSpeaksOf, speaksOf } from '../../recipe/journey/deeds.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import { isOf, listedAs, listedBehind } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Ingredient } from '../../recipe/model.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
 import { onceFor } from '../once.ts';
 import { overPieces } from './over-pieces.ts';
 import { type Held, membersIn } from './spoils.ts';

@@ -3,8 +3,8 @@
  */
 import { gramsText, significant, trimmed } from '../../measure/number-text.ts';
 import { depressionC, otherDepression, saltDepressionC, sucroseEquivalent } from '../../recipe/measures/freezing.ts';
+import { bandText, MEASURES, measureText } from '../../recipe/measures/measures.ts';
 import { milkSolids, waterShare } from '../../recipe/measures/shares.ts';
-import { bandText, MEASURES, measureText } from '../../recipe/measures.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import { sums, sumTable } from '../sum-table.ts';
 import { type BandValues, bringing, gramsOf } from './band.ts';

@@ -3,14 +3,14 @@
  * Refuses to know any one check: each names the measure and the side it watches.
  */
 import type { Range } from '../../measure/quantity.ts';
-import { contentsOf } from '../../recipe/contents.ts';
-import { type Verdict, verdictOf } from '../../recipe/kinds.ts';
+import { contentsOf } from '../../recipe/measures/contents.ts';
 import type { Kind, KindMeasure, MeasureName } from '../../recipe/measures/kind.ts';
+import { type Verdict, verdictOf } from '../../recipe/measures/kinds.ts';
+import { bandText, MEASURES, measureText, whatever } from '../../recipe/measures/measures.ts';
 import { countsFor, type ShareOf } from '../../recipe/measures/open.ts';
-import { bandText, MEASURES, measureText, whatever } from '../../recipe/measures.ts';
+import { partMeasure } from '../../recipe/measures/part-measure.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import { nameSpan } from '../../recipe/part.ts';
-import { partMeasure } from '../../recipe/part-measure.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import type { Found, Place, Said } from '../check.ts';
 

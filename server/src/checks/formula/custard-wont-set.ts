@@ -1,4 +1,4 @@
-import { contentsOf } from '../../recipe/contents.ts';
+import { contentsOf } from '../../recipe/measures/contents.ts';
 import { eggProtein, settingStarch, yolkStrength } from '../../recipe/measures/shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';

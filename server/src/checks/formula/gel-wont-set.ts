@@ -1,6 +1,6 @@
-import { contentsOf } from '../../recipe/contents.ts';
-import { deed, does } from '../../recipe/deeds.ts';
-import { listedAs } from '../../recipe/families.ts';
+import { deed, does } from '../../recipe/journey/deeds.ts';
+import { listedAs } from '../../recipe/list/families.ts';
+import { contentsOf } from '../../recipe/measures/contents.ts';
 import { isAgar, isGelatine } from '../../recipe/measures/gelling.ts';
 import { eggProtein, settingStarch } from '../../recipe/measures/shares.ts';
 import type { Ingredient, Part, Step } from '../../recipe/model.ts';

@@ -1,7 +1,7 @@
 /**
  * Knows whether an ice is churned: one that is whipped first, or scraped as it freezes, keeps to other figures.
  */
-import { anyDoes, deed } from '../../recipe/deeds.ts';
+import { anyDoes, deed } from '../../recipe/journey/deeds.ts';
 import type { Part } from '../../recipe/model.ts';
 
 /** Whether the steps whip it or scrape it, and none churns it. */

@@ -1,10 +1,10 @@
 import { gramsText, significant } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
-import { contentsOf } from '../../recipe/contents.ts';
-import { speaksOf } from '../../recipe/deeds.ts';
+import { speaksOf } from '../../recipe/journey/deeds.ts';
+import { contentsOf } from '../../recipe/measures/contents.ts';
 import { bakingPowder, bakingSoda, instantYeast, isSoda, lift, neutralises } from '../../recipe/measures/leavening.ts';
+import { measure } from '../../recipe/measures/measures.ts';
 import { eggShare, isStarter } from '../../recipe/measures/shares.ts';
-import { measure } from '../../recipe/measures.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { plainTable } from '../sum-table.ts';

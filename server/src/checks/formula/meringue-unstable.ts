@@ -1,7 +1,7 @@
 import type { FoodClass } from '../../food/food.ts';
 import type { Craft } from '../../prose/event.ts';
-import { contentsOf } from '../../recipe/contents.ts';
-import { deed, does, nameSpeaksOf } from '../../recipe/deeds.ts';
+import { deed, does, nameSpeaksOf } from '../../recipe/journey/deeds.ts';
+import { contentsOf } from '../../recipe/measures/contents.ts';
 import { sugarSolids, yolkShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';

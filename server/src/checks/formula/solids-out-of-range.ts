@@ -1,7 +1,8 @@
 import type { Food } from '../../food/food.ts';
-import { contentsOf } from '../../recipe/contents.ts';
-import { type Verdict, verdictOf } from '../../recipe/kinds.ts';
+import { contentsOf } from '../../recipe/measures/contents.ts';
 import type { MeasureName } from '../../recipe/measures/kind.ts';
+import { type Verdict, verdictOf } from '../../recipe/measures/kinds.ts';
+import { measure } from '../../recipe/measures/measures.ts';
 import {
   chocolateShare,
   milkSolids,
@@ -11,7 +12,6 @@ import {
   stockSolids,
   sugarSolids,
 } from '../../recipe/measures/shares.ts';
-import { measure } from '../../recipe/measures.ts';
 import type { Part } from '../../recipe/model.ts';
 import { defineCheck, type Severity } from '../check.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, type Side, sayBand } from './band.ts';

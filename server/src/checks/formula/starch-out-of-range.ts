@@ -1,6 +1,6 @@
 import type { FoodClass } from '../../food/food.ts';
-import { contentsOf } from '../../recipe/contents.ts';
-import { anyDoes, deed } from '../../recipe/deeds.ts';
+import { anyDoes, deed } from '../../recipe/journey/deeds.ts';
+import { contentsOf } from '../../recipe/measures/contents.ts';
 import { cookingLiquid, thickenerShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';

@@ -1,6 +1,6 @@
 import type { Event, Where } from '../../prose/event.ts';
-import { anyDoes, deed, eventsOf } from '../../recipe/deeds.ts';
-import { kindNamed } from '../../recipe/kinds.ts';
+import { anyDoes, deed, eventsOf } from '../../recipe/journey/deeds.ts';
+import { kindNamed } from '../../recipe/measures/kinds.ts';
 import type { Part, Step } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import { type BandValues, gramsOf, ingredientPlace, outsideBand, sayBand } from './band.ts';

@@ -4,7 +4,7 @@
  */
 import type { Span } from '../../notation/tree.ts';
 import type { Craft, Event, Sign } from '../../prose/event.ts';
-import { deed, does, eventsOf, type Question, speaksOf } from '../../recipe/deeds.ts';
+import { deed, does, eventsOf, type Question, speaksOf } from '../../recipe/journey/deeds.ts';
 import type { Part, Step } from '../../recipe/model.ts';
 
 /** What is ordered, and the words that order it. */

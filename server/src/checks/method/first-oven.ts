@@ -1,7 +1,7 @@
 /**
  * Knows which step of a part is the first that needs an oven, and whether it or one before it says how hot.
  */
-import { deed, does } from '../../recipe/deeds.ts';
+import { deed, does } from '../../recipe/journey/deeds.ts';
 import type { Part, Step } from '../../recipe/model.ts';
 import { bakingOrder, type Order } from './cues.ts';
 

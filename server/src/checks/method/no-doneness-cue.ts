@@ -1,5 +1,5 @@
 import type { Span } from '../../notation/tree.ts';
-import { deed, does, eventsOf } from '../../recipe/deeds.ts';
+import { deed, does, eventsOf } from '../../recipe/journey/deeds.ts';
 import type { Part, Step } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import { cookingOrder, hasCue, verbText } from './cues.ts';

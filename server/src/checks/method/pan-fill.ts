@@ -8,10 +8,10 @@ import { gramsText, percentRange, percentText, trimmed } from '../../measure/num
 import type { Range } from '../../measure/quantity.ts';
 import type { Measures } from '../../measure/systems.ts';
 import type { PanNode } from '../../notation/tree.ts';
-import { areSameLists } from '../../recipe/contents.ts';
-import { deed, does, nameSpeaksOf, speaksOf, speaksOfSeveral } from '../../recipe/deeds.ts';
+import { deed, does, nameSpeaksOf, speaksOf, speaksOfSeveral } from '../../recipe/journey/deeds.ts';
+import { areSameLists } from '../../recipe/measures/contents.ts';
+import { litresText, panSize, panSum } from '../../recipe/measures/pan-size.ts';
 import type { Ingredient, Part, PartHead, Recipe } from '../../recipe/model.ts';
-import { litresText, panSize, panSum } from '../../recipe/pan-size.ts';
 import { listedPart } from '../../recipe/part.ts';
 import type { Place } from '../check.ts';
 import { onceFor } from '../once.ts';

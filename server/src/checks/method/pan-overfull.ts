@@ -1,5 +1,5 @@
 import fill from '../../../data/pan-fill.json' with { type: 'json' };
-import { litresText } from '../../recipe/pan-size.ts';
+import { litresText } from '../../recipe/measures/pan-size.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { FILL_SOURCE, fillSum, type PanFill, panFills, takenSo } from './pan-fill.ts';
 

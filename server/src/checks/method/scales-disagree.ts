@@ -2,8 +2,8 @@ import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import { celsiusOf } from '../../notation/celsius.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
-import { degreesIn } from '../../recipe/degrees.ts';
 import { FAN_LOWER_C } from '../../recipe/dials.ts';
+import { degreesIn } from '../../recipe/journey/degrees.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
 import { defineCheck, type Found } from '../check.ts';
 

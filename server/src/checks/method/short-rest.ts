@@ -1,7 +1,7 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { DurationNode, Span } from '../../notation/tree.ts';
 import type { Event } from '../../prose/event.ts';
-import { eventsOf } from '../../recipe/deeds.ts';
+import { eventsOf } from '../../recipe/journey/deeds.ts';
 import { durationOf } from '../../recipe/journey/figures.ts';
 import type { Kind } from '../../recipe/measures/kind.ts';
 import type { Part, Step } from '../../recipe/model.ts';

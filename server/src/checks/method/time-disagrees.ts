@@ -1,7 +1,7 @@
 import type { Range } from '../../measure/quantity.ts';
 import type { PlacedLine } from '../../notation/outline.ts';
 import type { TimeRole } from '../../notation/tree.ts';
-import { statedTimes, stepTimes } from '../../recipe/durations.ts';
+import { statedTimes, stepTimes } from '../../recipe/journey/durations.ts';
 import { defineCheck, type Found, type Place } from '../check.ts';
 
 interface Values {

@@ -1,5 +1,5 @@
 import type { Act } from '../../prose/event.ts';
-import { deed, does } from '../../recipe/deeds.ts';
+import { deed, does } from '../../recipe/journey/deeds.ts';
 import { defineCheck } from '../check.ts';
 import { bakingOrder, hasCue, verbText } from './cues.ts';
 

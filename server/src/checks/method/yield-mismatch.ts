@@ -6,7 +6,7 @@ import { sentenceIn } from '../../notation/sentence.ts';
 import type { MeasuredNode, SentenceItem, Span, TextNode } from '../../notation/tree.ts';
 import { amountOfOne } from '../../prose/counts.ts';
 import type { Craft } from '../../prose/event.ts';
-import { anyDoes, deed, does, isBaked, speaksOf } from '../../recipe/deeds.ts';
+import { anyDoes, deed, does, isBaked, speaksOf } from '../../recipe/journey/deeds.ts';
 import type { Part, PartHead, Recipe } from '../../recipe/model.ts';
 import { listedPart } from '../../recipe/part.ts';
 import { defineCheck, type Found } from '../check.ts';

@@ -1,6 +1,6 @@
 import type { PlacedLine } from '../../notation/outline.ts';
-import { nameSpeaksOf } from '../../recipe/deeds.ts';
-import { titleOf } from '../../recipe/title.ts';
+import { nameSpeaksOf } from '../../recipe/journey/deeds.ts';
+import { titleOf } from '../../recipe/names/title.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
 

@@ -1,6 +1,6 @@
 import { deleteLine, insertLineAfter, type TextEdit } from '../../edits/text-edit.ts';
 import type { PlacedPart } from '../../notation/outline.ts';
-import { titleOf } from '../../recipe/title.ts';
+import { titleOf } from '../../recipe/names/title.ts';
 import { sameName } from '../../recipe/words.ts';
 import { type BrokenLink, defineCheck, type Fix, type Scene } from '../check.ts';
 

@@ -1,8 +1,8 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { Misplaced } from '../../notation/outline.ts';
 import type { Line, Statement, SyntaxFault } from '../../notation/tree.ts';
-import { isBareLine, isGearLine } from '../../recipe/bare-line.ts';
-import { lacksOnlyItsAmount } from '../../recipe/unread.ts';
+import { isBareLine, isGearLine } from '../../recipe/list/bare-line.ts';
+import { lacksOnlyItsAmount } from '../../recipe/list/unread.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
 import { onceFor } from '../once.ts';

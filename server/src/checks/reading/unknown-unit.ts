@@ -1,5 +1,5 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
-import { type UnitMisspelled, unitMisspelled } from '../../recipe/unit-spelling.ts';
+import { type UnitMisspelled, unitMisspelled } from '../../recipe/list/unit-spelling.ts';
 import { defineCheck } from '../check.ts';
 
 export default defineCheck<UnitMisspelled>({

@@ -1,4 +1,4 @@
-import { leavesFigure } from '../../recipe/not-understood.ts';
+import { leavesFigure } from '../../recipe/list/not-understood.ts';
 import { defineCheck } from '../check.ts';
 
 interface Values {

@@ -1,7 +1,7 @@
 import type { Span, TextField, TextNode } from '../../notation/tree.ts';
-import { foodsHeld, unreadOn } from '../../recipe/allergens.ts';
+import { foodsHeld, unreadOn } from '../../recipe/list/allergens.ts';
 import type { Ingredient, Part, PartHead, Recipe } from '../../recipe/model.ts';
-import { titleOf } from '../../recipe/title.ts';
+import { titleOf } from '../../recipe/names/title.ts';
 import { sameName } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place, type Said } from '../check.ts';
 import { lent, overParts } from '../over-parts.ts';

@@ -1,4 +1,4 @@
-import { degreesIn } from '../../recipe/degrees.ts';
+import { degreesIn } from '../../recipe/journey/degrees.ts';
 import { type Lagging, lagging } from '../by-state/lagging.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { isQuestion, type TooWarm, tooWarm } from '../by-state/too-warm.ts';

@@ -3,7 +3,7 @@
  * Refuses to know how much of one is too much.
  */
 
-import { weighLine } from '../../recipe/line-weight.ts';
+import { weighLine } from '../../recipe/list/line-weight.ts';
 import type { Ingredient, World } from '../../recipe/model.ts';
 
 /** Names that are in no book, and have no noun for it: `-cure`, `pink salt`. */

@@ -1,8 +1,8 @@
 import { insertLineAfter, replaceSpan } from '../../edits/text-edit.ts';
 import { middle } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
-import { isIn } from '../../recipe/families.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import { isIn } from '../../recipe/list/families.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { membersIn } from '../by-state/spoils.ts';

@@ -1,9 +1,9 @@
 import { gramsText, percentText, trimmed } from '../../measure/number-text.ts';
 import { middle } from '../../measure/quantity.ts';
-import { isOf } from '../../recipe/families.ts';
 import type { Body } from '../../recipe/journey/bodies.ts';
-import { addedAcidG } from '../../recipe/mixture.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
+import { isOf } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
+import { addedAcidG } from '../../recipe/measures/mixture.ts';
 import { COVERING, keptInOil, MOST_DAYS, OILY, SOUR } from '../by-state/in-oil.ts';
 import { type Kept, wordsOf } from '../by-state/kept.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';

@@ -1,6 +1,6 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
-import { bothDegrees, ownDegrees, scaleIn } from '../../recipe/degrees.ts';
+import { bothDegrees, ownDegrees, scaleIn } from '../../recipe/journey/degrees.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { tooWarm } from '../by-state/too-warm.ts';
 import { severityAt } from '../by-state/verdict.ts';

@@ -8,7 +8,7 @@ import data from '../../../data/safe-temperatures.json' with { type: 'json' };
 import type { Food } from '../../food/food.ts';
 import { trimmed } from '../../measure/number-text.ts';
 import { onceByText } from '../../measure/once.ts';
-import { bothDegrees } from '../../recipe/degrees.ts';
+import { bothDegrees } from '../../recipe/journey/degrees.ts';
 import type { FoodSafetyRules } from '../house.ts';
 
 export type Hold = readonly [celsius: number, seconds: number, fahrenheit?: number];

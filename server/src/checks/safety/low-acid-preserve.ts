@@ -1,9 +1,9 @@
 import fruit from '../../../data/low-acid-fruit.json' with { type: 'json' };
 import { gramsText, percentText, trimmed } from '../../measure/number-text.ts';
-import { isOf } from '../../recipe/families.ts';
 import type { Body } from '../../recipe/journey/bodies.ts';
-import { addedAcidG } from '../../recipe/mixture.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
+import { isOf } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
+import { addedAcidG } from '../../recipe/measures/mixture.ts';
 import { keptInJars, LEFT_DAYS, PICKLE, SOURING_SALT, SWEET_JAM, TOMATO } from '../by-state/in-jars.ts';
 import { type Kept, wordsOf } from '../by-state/kept.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';

@@ -1,4 +1,4 @@
-import { eatersOf } from '../../recipe/served.ts';
+import { eatersOf } from '../../recipe/names/served.ts';
 import { capital } from '../../recipe/words.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { poisoned } from '../by-state/poisons.ts';

@@ -2,7 +2,7 @@ import type { TextEdit } from '../../edits/text-edit.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { journeysOf } from '../../recipe/journey/fold.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { type OnFood, undercooked } from '../by-state/undercooked.ts';
 import { severityAt, worse } from '../by-state/verdict.ts';

@@ -1,4 +1,4 @@
-import { servedAs } from '../../recipe/served.ts';
+import { servedAs } from '../../recipe/names/served.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { undercooked } from '../by-state/undercooked.ts';
 import { severityAt } from '../by-state/verdict.ts';

@@ -1,6 +1,6 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { TemperatureNode } from '../../notation/tree.ts';
-import { bothDegrees, ownDegrees, scaleIn } from '../../recipe/degrees.ts';
+import { bothDegrees, ownDegrees, scaleIn } from '../../recipe/journey/degrees.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { type OnFood, undercooked } from '../by-state/undercooked.ts';

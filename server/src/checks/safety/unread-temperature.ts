@@ -1,10 +1,10 @@
 import type { Range } from '../../measure/quantity.ts';
 import type { PlaceKind } from '../../prose/event.ts';
-import { ownDegrees } from '../../recipe/degrees.ts';
-import { listedAs } from '../../recipe/families.ts';
+import { ownDegrees } from '../../recipe/journey/degrees.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
+import { listedAs } from '../../recipe/list/families.ts';
+import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Part } from '../../recipe/model.ts';
-import { foodOf } from '../../recipe/stand-in.ts';
 import { defineCheck } from '../check.ts';
 import { CAUTION, groupOf } from './limits.ts';
 

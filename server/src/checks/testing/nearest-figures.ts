@@ -9,7 +9,7 @@ import type { TimeSaid } from '../../prose/event.ts';
 import { type NamedVerb, verbNamed } from '../../prose/verb-named.ts';
 import { durationOf, heatsOf, isOfCooling, type TimeFigure, timesOf } from '../../recipe/journey/figures.ts';
 import type { Part, Step } from '../../recipe/model.ts';
-import type { Trial } from '../../recipe/trials.ts';
+import type { Trial } from '../../recipe/trials/trials.ts';
 import { onceFor } from '../once.ts';
 import { changedBetween, type Given, overParts } from '../over-parts.ts';
 

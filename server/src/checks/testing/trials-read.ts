@@ -3,7 +3,7 @@
  */
 import type { Block, Outline } from '../../notation/outline.ts';
 import type { Recipe } from '../../recipe/model.ts';
-import { changedSince, type Fact, factsOfPart, readTrials, type Trial } from '../../recipe/trials.ts';
+import { changedSince, type Fact, factsOfPart, readTrials, type Trial } from '../../recipe/trials/trials.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { type Given, type Last, lent, overParts } from '../over-parts.ts';
 

@@ -1,6 +1,6 @@
 import { putBack } from '../../edits/put-back.ts';
 import type { Line } from '../../notation/tree.ts';
-import type { Fact, Trial } from '../../recipe/trials.ts';
+import type { Fact, Trial } from '../../recipe/trials/trials.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { changedIn, factsIn, trialsOf } from './trials-read.ts';

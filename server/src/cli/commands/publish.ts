@@ -4,7 +4,7 @@ import { markdownPage, markdownPieces, textPage, textPieces } from '../../publis
 import { type PlacedFinding, placedIn } from '../../publish/proof.ts';
 import { type ReaderPage, readerPage } from '../../publish/reader-page.ts';
 import { fillTemplate } from '../../publish/template.ts';
-import { readTrials } from '../../recipe/trials.ts';
+import { readTrials } from '../../recipe/trials/trials.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { BROKEN_CODES } from '../../workspace/variant.ts';
 import type { Command } from '../command.ts';

@@ -1,8 +1,8 @@
 import { report as workOut } from '../../publish/report.ts';
 import { reportHtml } from '../../publish/report-html.ts';
 import { reportText } from '../../publish/report-text.ts';
-import { recipeRecord } from '../../recipe/state.ts';
-import { readTrials } from '../../recipe/trials.ts';
+import { recipeRecord } from '../../recipe/trials/state.ts';
+import { readTrials } from '../../recipe/trials/trials.ts';
 import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readMany, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, type Io, UsageError } from '../io.ts';

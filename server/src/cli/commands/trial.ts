@@ -3,7 +3,7 @@ import { applyEdits } from '../../edits/text-edit.ts';
 import { isDay } from '../../measure/calendar.ts';
 import { gramsText } from '../../measure/number-text.ts';
 import { printDocument } from '../../notation/document.ts';
-import { outOfOven } from '../../recipe/out-of-oven.ts';
+import { outOfOven } from '../../recipe/trials/out-of-oven.ts';
 import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, UsageError } from '../io.ts';

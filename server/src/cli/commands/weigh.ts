@@ -2,7 +2,7 @@ import { likelyGrams } from '../../food/weigh.ts';
 import { likelyText } from '../../measure/number-text.ts';
 import { MEASURES_CHOICES } from '../../measure/systems.ts';
 import { parseDocument } from '../../notation/document.ts';
-import { bindIngredient } from '../../recipe/ingredient.ts';
+import { bindIngredient } from '../../recipe/list/ingredient.ts';
 import type { Command } from '../command.ts';
 import { housesFor } from '../inputs.ts';
 import { UsageError } from '../io.ts';

@@ -1,5 +1,5 @@
 /** Kinds after `as`. */
-import { KINDS } from '../../recipe/kinds.ts';
+import { KINDS } from '../../recipe/measures/kinds.ts';
 import { all, type Completions, NOTHING, type Typing } from './item.ts';
 
 export function completeKind({ before, character }: Typing): Completions {

@@ -1,7 +1,7 @@
 /** What a variant has from its base: the file it names, the part it takes, and the base's line where its own differs. */
 import type { Line } from '../../notation/tree.ts';
 import type { Recipe } from '../../recipe/model.ts';
-import { titleOf } from '../../recipe/title.ts';
+import { titleOf } from '../../recipe/names/title.ts';
 import { sameName, wordsOf } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure } from '../facts.ts';

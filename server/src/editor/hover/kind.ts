@@ -1,6 +1,6 @@
 /** The word after `as`: what the kind is judged by, and where this part stands. */
-import { KINDS } from '../../recipe/kinds.ts';
-import { titleOf } from '../../recipe/title.ts';
+import { KINDS } from '../../recipe/measures/kinds.ts';
+import { titleOf } from '../../recipe/names/title.ts';
 import { bandFacts } from '../facts.ts';
 import type { HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';

@@ -1,5 +1,5 @@
 /** The pan: what it holds, and what was taken to be so where its line does not say all. */
-import { litresText, panSize } from '../../recipe/pan-size.ts';
+import { litresText, panSize } from '../../recipe/measures/pan-size.ts';
 import { figure } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';

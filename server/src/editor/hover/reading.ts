@@ -6,7 +6,7 @@ import type { Measures } from '../../measure/systems.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import { isMass, termsOf } from '../../notation/item-amounts.ts';
 import type { BesideNode, IngredientNode, Line, MeasuredNode } from '../../notation/tree.ts';
-import { isEach, weighQuantity } from '../../recipe/line-weight.ts';
+import { isEach, weighQuantity } from '../../recipe/list/line-weight.ts';
 import type { Ingredient, Named, World } from '../../recipe/model.ts';
 import { figure } from '../facts.ts';
 import type { Fact } from '../hover.ts';

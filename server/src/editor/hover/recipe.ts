@@ -1,7 +1,7 @@
 /** The recipe's name or yield: the whole weight, and what one of the yield weighs. */
 import { addRanges } from '../../measure/quantity.ts';
 import type { Recipe } from '../../recipe/model.ts';
-import { titleOf } from '../../recipe/title.ts';
+import { titleOf } from '../../recipe/names/title.ts';
 import { figure, incompleteFacts } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';

@@ -1,5 +1,5 @@
 /** The mark that a trial carries: what it is, and which lines are others since. */
-import { changedSince, factsOf, isAsTested, readTrials } from '../../recipe/trials.ts';
+import { changedSince, factsOf, isAsTested, readTrials } from '../../recipe/trials/trials.ts';
 import { figure } from '../facts.ts';
 import type { HoverSource } from '../hover.ts';
 import { holds, lineOfPart, placeOf, sayLine } from '../place.ts';

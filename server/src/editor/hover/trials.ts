@@ -7,8 +7,8 @@ import type { DurationNode, MeasuredNode, TemperatureNode, TextNode } from '../.
 import { verbNamed } from '../../prose/verb-named.ts';
 import { type HeatFigure, heatsOf, isOfCooling, type TimeFigure, timesOf } from '../../recipe/journey/figures.ts';
 import type { Part, Step } from '../../recipe/model.ts';
-import { isOutOfOven, outOfOven } from '../../recipe/out-of-oven.ts';
-import { isOutsideFood, readTrials, type Trial } from '../../recipe/trials.ts';
+import { isOutOfOven, outOfOven } from '../../recipe/trials/out-of-oven.ts';
+import { isOutsideFood, readTrials, type Trial } from '../../recipe/trials/trials.ts';
 import { sameName } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure } from '../facts.ts';

@@ -3,7 +3,7 @@ import { trimmed } from '../../measure/number-text.ts';
 import { baseOf, dimensionOf, sourceOf, unitInFull } from '../../measure/unit.ts';
 import { measuresOf, termsOf } from '../../notation/item-amounts.ts';
 import type { MeasuredNode, SentenceItem } from '../../notation/tree.ts';
-import { weighQuantity } from '../../recipe/line-weight.ts';
+import { weighQuantity } from '../../recipe/list/line-weight.ts';
 import { figure, weightFact } from '../facts.ts';
 import type { Fact, HoverSource } from '../hover.ts';
 import { type Cursor, holds, ingredientAt, placeOf } from '../place.ts';

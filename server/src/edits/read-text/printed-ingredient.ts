@@ -3,10 +3,10 @@
  * Refuses to reword: a line that is not understood as a line of the notation is not understood.
  */
 import { readLine } from '../../notation/statements.ts';
-import { bindBare } from '../../recipe/bare-line.ts';
-import { bindIngredients } from '../../recipe/ingredient.ts';
+import { bindBare } from '../../recipe/list/bare-line.ts';
+import { bindIngredients } from '../../recipe/list/ingredient.ts';
+import { leavesFigure } from '../../recipe/list/not-understood.ts';
 import type { Ingredient, World } from '../../recipe/model.ts';
-import { leavesFigure } from '../../recipe/not-understood.ts';
 import { withoutMarks } from './marks.ts';
 
 /** Longer than any line of a list. */

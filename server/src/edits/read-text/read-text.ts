@@ -6,7 +6,7 @@ import { parseDocument } from '../../notation/document.ts';
 import { layout } from '../../notation/layout.ts';
 import { readLine } from '../../notation/statements.ts';
 import type { World } from '../../recipe/model.ts';
-import { titleOf } from '../../recipe/title.ts';
+import { titleOf } from '../../recipe/names/title.ts';
 import { plainly, withoutMarks } from './marks.ts';
 import { goesOn, readIngredient } from './printed-ingredient.ts';
 import { type PrintedLine, type PrintedPart, type PrintedRecipe, sortLines } from './printed-recipe.ts';

@@ -1,6 +1,6 @@
 import { diffText } from '../../publish/diff/words.ts';
 import { diffRecipes } from '../../publish/diff.ts';
-import { changedSince, factsOf, isAsTested, readTrials } from '../../recipe/trials.ts';
+import { changedSince, factsOf, isAsTested, readTrials } from '../../recipe/trials/trials.ts';
 import { type Feature, onRequest } from '../feature.ts';
 import {
   type AsTestedAnswer,

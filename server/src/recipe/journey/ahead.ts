@@ -4,13 +4,13 @@
  * Refuses to know ledgers: what is below is taken from no list.
  */
 import { keptOn } from '../../notation/kept.ts';
-import { compare, matches } from '../mentions.ts';
 import type { Mention, Part, Recipe, Step } from '../model.ts';
-import { type Call, callsOfName } from '../names.ts';
-import { isOrder } from '../names-as-verbs.ts';
+import { compare, matches } from '../names/mentions.ts';
+import { type Call, callsOfName } from '../names/names.ts';
+import { isOrder } from '../names/names-as-verbs.ts';
+import { portionBefore } from '../names/portions.ts';
+import { calledName } from '../names/title.ts';
 import { listedNames } from '../part.ts';
-import { portionBefore } from '../portions.ts';
-import { calledName } from '../title.ts';
 
 /** A way to call a part. */
 interface Named {

@@ -4,10 +4,10 @@
  * Refuses to know amounts, so that changing one leaves the fold as it is.
  */
 import { keptOn } from '../../notation/kept.ts';
-import { isIn, isOf, listedAs } from '../families.ts';
+import { isIn, isOf, listedAs } from '../list/families.ts';
+import { foodOf } from '../list/stand-in.ts';
 import type { Ingredient, Part } from '../model.ts';
 import { listedPart } from '../part.ts';
-import { foodOf } from '../stand-in.ts';
 import { WAS } from './bodies.ts';
 
 export interface Larder {

@@ -6,9 +6,9 @@ import text from '../../../data/unsaid.tsv';
 import { rowsIn, wordsIn } from '../../measure/table-rows.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { Act, Craft, Slot } from '../../prose/event.ts';
-import { isIn } from '../families.ts';
+import { isIn } from '../list/families.ts';
+import { foodOf } from '../list/stand-in.ts';
 import type { Ingredient, Part, Step } from '../model.ts';
-import { foodOf } from '../stand-in.ts';
 import { type BoundEvent, boundEvents } from './bind.ts';
 
 /** What is taken in so: every line, the one that the part is of, or none. */

@@ -2,7 +2,7 @@
  * Knows how a file's own parts are laid over those of its base: a line of the same name, all steps, new parts where the file puts them.
  * Refuses to read other files but for a part that is taken from one.
  */
-import { titleOf } from '../../recipe/title.ts';
+import { titleOf } from '../../recipe/names/title.ts';
 import { sameName } from '../../recipe/words.ts';
 import { withOven } from '../taken-oven.ts';
 import {

@@ -1,0 +1,475 @@
+/**
+ * Knows every name a sentence may mention: the ingredients and the parts, by full name, head noun and food.
+ * Refuses to know amounts, so that changing one leaves the mentions as they are.
+ */
+
+import type { Food, FoodClass } from '../../food/food.ts';
+import { onceByText } from '../../measure/once.ts';
+import { keptOn } from '../../notation/kept.ts';
+import type { Kind } from '../measures/kind.ts';
+import { callNames, kindNamed } from '../measures/kinds.ts';
+import type { Ingredient, NamedRef, PartHead, Run } from '../model.ts';
+import { unreadLines } from '../part.ts';
+import { ADJECTIVES, FUNCTION_WORDS, wordsOf } from '../words.ts';
+import { shapesIn } from './shapes.ts';
+import { indexFrom, indexWhere } from './sorted.ts';
+import { sortsOf } from './sorts.ts';
+import { calledName } from './title.ts';
+
+/** The runs that begin with one word. Those named weakly count only where nothing else is named so. */
+export interface Runs {
+  readonly strong: readonly Run[];
+  readonly weak: readonly Run[];
+}
+
+/** The names that the steps of each part can mention: its own and those of the parts before it. */
+export class NameIndex {
+  private heads: readonly PartHead[] = [];
+  /** Which names begin with a word: the place of the only one, or all in ascending order. */
+  private readonly places = new Map<string, number | number[]>();
+  /** What was asked for so far: of most words nobody asks. */
+  private readonly made = new Map<string, OpenRuns>();
+
+  constructor(heads: readonly PartHead[]) {
+    this.become(heads);
+  }
+
+  /** Takes the names of these parts in place of those it has; does again only what differs. */
+  become(heads: readonly PartHead[]): void {
+    const before = this.heads;
+    this.heads = heads;
+    if (before.length !== heads.length) {
+      this.places.clear();
+      this.made.clear();
+      for (let part = 0; part < heads.length; part++) this.append(part);
+      return;
+    }
+    for (let part = 0; part < heads.length; part++) {
+      const [old, now] = [before[part], heads[part]];
+      if (old !== now && old !== undefined && now !== undefined && !sameCalls(old, now)) this.replace(part, old, now);
+    }
+  }
+
+  /** The runs that begin with the word, of all parts. */
+  beginning(word: string): Runs | undefined {
+    const places = this.places.get(word);
+    if (places === undefined) return undefined;
+    let runs = this.made.get(word);
+    if (runs === undefined) {
+      runs = this.make(word, places);
+      this.made.set(word, runs);
+    }
+    return runs;
+  }
+
+  /** The next part below one that is called so, or has something that is: what is named above it is not meant there. */
+  nextNaming({ words, isPart, weak }: ChangedRun, part: number): number | undefined {
+    const runs = this.beginning(words[0] ?? '');
+    const run = (weak ? runs?.weak : runs?.strong)?.find((r) => sameWords(r.words, words));
+    if (run === undefined) return undefined;
+    const named = run.parts[indexFrom(run.parts, part + 1)];
+    if (isPart) return named;
+    const listed = run.lists[indexWhere(run.lists, (list) => list.part > part)]?.part;
+    return named === undefined || listed === undefined ? (named ?? listed) : Math.min(named, listed);
+  }
+
+  /** Every run, as long as all are wanted. */
+  *all(): Generator<{ readonly run: Run; readonly weak: boolean }> {
+    for (const word of this.places.keys()) {
+      const runs = this.beginning(word);
+      for (const run of runs?.strong ?? []) yield { run, weak: false };
+      for (const run of runs?.weak ?? []) yield { run, weak: true };
+    }
+  }
+
+  private append(part: number): void {
+    const head = this.heads[part];
+    if (head === undefined) return;
+    for (const first of callsOfPart(head).keys()) this.put(first, part * MOST);
+    for (let i = 0; i < head.ingredients.length; i++)
+      for (const first of callsOf(head.ingredients[i] as Ingredient).keys()) this.put(first, part * MOST + i + 1);
+  }
+
+  private put(first: string, place: number): void {
+    const places = this.places.get(first);
+    if (places === undefined) this.places.set(first, place);
+    else if (typeof places === 'number') this.places.set(first, [places, place]);
+    else places.push(place);
+  }
+
+  private replace(part: number, old: PartHead, now: PartHead): void {
+    const fresh = placesOf(now, part);
+    for (const first of new Set([...placesOf(old, part).keys(), ...fresh.keys()])) {
+      const known = this.places.get(first) ?? [];
+      const all = typeof known === 'number' ? [known] : known;
+      const places = fresh.get(first) ?? [];
+      const from = indexFrom(all, part * MOST);
+      all.splice(from, indexFrom(all, (part + 1) * MOST) - from, ...places);
+      if (all.length === 0) this.places.delete(first);
+      else this.places.set(first, all);
+      const runs = this.made.get(first);
+      if (runs !== undefined) exchange(runs, part, this.make(first, places));
+    }
+  }
+
+  private make(word: string, places: number | readonly number[]): OpenRuns {
+    const runs: OpenRuns = { strong: [], weak: [] };
+    if (typeof places === 'number') this.makeAt(places, word, runs);
+    else for (const place of places) this.makeAt(place, word, runs);
+    return runs;
+  }
+
+  private makeAt(place: number, word: string, runs: OpenRuns): void {
+    const part = Math.floor(place / MOST);
+    const head = this.heads[part] as PartHead;
+    const ingredient = (place % MOST) - 1;
+    const calls = ingredient < 0 ? callsOfPart(head) : callsOf(head.ingredients[ingredient] as Ingredient);
+    for (const call of calls.get(word) ?? []) add(call.weak ? runs.weak : runs.strong, call, part, ingredient);
+  }
+}
+
+/** A run that names something else in a part than it did. */
+export interface ChangedRun {
+  readonly words: readonly string[];
+  readonly weak: boolean;
+  /** Whether it names, or named, the part itself. */
+  readonly isPart: boolean;
+}
+
+/** The runs that name other things in a part than before. */
+export function changedRuns(old: PartHead, now: PartHead): ChangedRun[] {
+  const byWords = new Map<string, { readonly run: Run; readonly weak: boolean }>();
+  for (const each of new NameIndex([old]).all()) byWords.set(keyOf(each), each);
+  const changed: ChangedRun[] = [];
+  for (const { run, weak } of new NameIndex([now]).all()) {
+    const key = keyOf({ run, weak });
+    const before = byWords.get(key)?.run;
+    byWords.delete(key);
+    const isPart = run.parts.length + (before?.parts.length ?? 0) > 0;
+    if (before === undefined || !namesSame(run, before)) changed.push({ words: run.words, weak, isPart });
+  }
+  for (const { run, weak } of byWords.values()) changed.push({ words: run.words, weak, isPart: run.parts.length > 0 });
+  return changed;
+}
+
+const keyOf = ({ run, weak }: { readonly run: Run; readonly weak: boolean }): string =>
+  `${weak ? '~' : ''}${run.words.join(' ')}`;
+
+/** Of two runs of one part. */
+function namesSame(a: Run, b: Run): boolean {
+  const [ours, theirs] = [a.lists[0]?.refs ?? [], b.lists[0]?.refs ?? []];
+  return (
+    a.parts.length === b.parts.length &&
+    ours.length === theirs.length &&
+    ours.every((named, i) => sameRef(named, theirs[i]))
+  );
+}
+
+const sameRef = (a: NamedRef, b: NamedRef | undefined): boolean =>
+  a.ref.ingredient === b?.ref.ingredient && a.plural === b.plural && a.shared === b.shared;
+
+/** A place is a part times this, and 1 and the index of its ingredient. No line of text has so many. */
+const MOST = 2 ** 22;
+
+function placesOf(head: PartHead, part: number): Map<string, number[]> {
+  const places = new Map<string, number[]>();
+  const put = (calls: Calls, place: number) => {
+    for (const first of calls.keys()) places.set(first, [...(places.get(first) ?? []), place]);
+  };
+  put(callsOfPart(head), part * MOST);
+  head.ingredients.forEach((ingredient, i) => {
+    put(callsOf(ingredient), part * MOST + i + 1);
+  });
+  return places;
+}
+
+interface OpenRun extends Run {
+  readonly lists: { part: number; refs: NamedRef[]; full: boolean }[];
+  readonly parts: number[];
+}
+
+interface OpenRuns extends Runs {
+  readonly strong: OpenRun[];
+  readonly weak: OpenRun[];
+}
+
+/** Puts what runs name in a part, and in no other, in the place of what they named there. */
+function exchange(runs: OpenRuns, part: number, fresh: OpenRuns): void {
+  for (const kind of ['strong', 'weak'] as const) {
+    for (const run of runs[kind]) {
+      const [list, named] = [indexWhere(run.lists, (l) => l.part >= part), indexFrom(run.parts, part)];
+      if (run.lists[list]?.part === part) run.lists.splice(list, 1);
+      if (run.parts[named] === part) run.parts.splice(named, 1);
+    }
+    for (const own of fresh[kind]) {
+      const run = runs[kind].find((r) => sameWords(r.words, own.words));
+      if (run === undefined) runs[kind].push(own);
+      else {
+        run.lists.splice(
+          indexWhere(run.lists, (l) => l.part >= part),
+          0,
+          ...own.lists,
+        );
+        run.parts.splice(indexFrom(run.parts, part), 0, ...own.parts);
+      }
+    }
+  }
+}
+
+function add(runs: OpenRun[], call: Call, part: number, ingredient: number): void {
+  let run = runs.find((r) => sameWords(r.words, call.words));
+  if (run === undefined) {
+    run = { words: call.words, lists: [], parts: [] };
+    runs.push(run);
+  }
+  if (ingredient < 0) {
+    if (run.parts.at(-1) !== part) run.parts.push(part);
+    return;
+  }
+  const named = {
+    ref: { part, ingredient },
+    plural: call.plural,
+    shared: call.shared === true,
+    borrowed: call.borrowed === true,
+  };
+  const last = run.lists.at(-1);
+  if (last?.part !== part) run.lists.push({ part, refs: [named], full: call.full });
+  else if (call.full && !last.full) {
+    // A full name beats the last word of a longer one.
+    last.full = true;
+    last.refs = [named];
+  } else if (call.full === last.full && last.refs.at(-1)?.ref.ingredient !== ingredient) {
+    const borrowed = last.refs.every((r) => r.borrowed);
+    if (borrowed && !named.borrowed) last.refs = [named];
+    else if (borrowed || !named.borrowed) last.refs.push(named);
+  }
+}
+
+function sameWords(a: readonly string[], b: readonly string[]): boolean {
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
+
+/** One way to call a thing. */
+export interface Call {
+  readonly words: readonly string[];
+  /** All words of its name. */
+  readonly full: boolean;
+  readonly weak: boolean;
+  readonly plural: boolean;
+  /** A word for all that it fits. */
+  readonly shared?: boolean;
+  readonly borrowed?: boolean;
+}
+
+/** All ways to call a thing, by their first word. */
+export type Calls = ReadonlyMap<string, readonly Call[]>;
+
+const CALLS = keptOn<Ingredient, Calls>();
+/** Lists of a folder repeat their names: by what tells how each is called. */
+const callsBy = onceByText((_: string): { likeliest?: Food | undefined; calls?: Calls } => ({}), { texts: 2000 });
+
+function callsOf(ingredient: Ingredient): Calls {
+  let calls = CALLS.get(ingredient);
+  if (calls === undefined) {
+    const { name, food, match } = ingredient;
+    const yields = yieldedBy(ingredient);
+    const others = othersOf(ingredient);
+    const kept = callsBy(yields === undefined && others.length === 0 ? name : [name, yields, ...others].join('\t'));
+    const likeliest = food ?? (match.kind === 'ambiguous' ? match.foods[0] : undefined);
+    if (kept.calls === undefined || kept.likeliest !== likeliest) {
+      kept.calls = callsOfIngredient(name, food, likeliest, yields, others);
+      kept.likeliest = likeliest;
+    }
+    calls = kept.calls;
+    CALLS.set(ingredient, calls);
+  }
+  return calls;
+}
+
+/** The alternatives of a line: the steps may name any of them. */
+const othersOf = ({ others }: Ingredient): readonly string[] => (others ?? []).map((other) => other.name.text);
+
+/**
+ * What is taken out of a fruit, and steps call it by: `4 oranges, peel only`; the juice of a lemon is the lemon too. And the shape that
+ * something is cut to.
+ */
+function yieldedBy({ food, name, nameNode, node: { preparation, takes } }: Ingredient): string | undefined {
+  if (takes !== undefined)
+    return [...takes, ...(name === nameNode.text ? [] : [nameNode])].map((t) => t.text.toLowerCase()).join(' ');
+  if (preparation === undefined) return undefined;
+  const taken = food === undefined || !YIELDING.has(food.class) ? null : preparation.text.match(YIELDED);
+  const words = [...(taken ?? []).map((word) => word.toLowerCase()), ...shapesIn(preparation.text)];
+  return words.length === 0 ? undefined : words.join(' ');
+}
+
+const YIELDING: ReadonlySet<Food['class']> = new Set(['fruit', 'juice', 'flavouring']);
+
+const YIELDED = /\b(?:peel\b|zest|rind\b|juice)/gi;
+
+/** All that a part may be called by steps of others. */
+const callsOfPart = ({ name, kind }: PartHead): Calls => partCallsBy(kind?.name ?? '')(name);
+
+/** By kind, and by name. */
+const partCallsBy = onceByText(
+  (kind: string) => onceByText((name: string) => partCalls(name, kindNamed(kind)), { texts: 2000 }),
+  { texts: 200 },
+);
+
+/** All ways to call a part by its own name, whatever it is. */
+export const callsOfName = (name: string): Calls => partCallsBy('')(name);
+
+function partCalls(name: string, kind: Kind | undefined): Calls {
+  const called = wordsOf(calledName(name));
+  const own = suffixes(called, { full: true, plural: false });
+  const byKind = name === '' || kind === undefined ? [] : callNames(kind);
+  // `Roll out the wrappers and fill them.`
+  if (called.at(-1) === 'filling') own.push({ words: ['fill'], ...WEAKLY, plural: false });
+  return byFirst([...own, ...byKind.map((other) => ({ words: wordsOf(other), ...WEAKLY, plural: false }))]);
+}
+
+const WEAKLY = { full: false, weak: true };
+
+function callsOfIngredient(
+  name: string,
+  food: Food | undefined,
+  likeliest: Food | undefined,
+  yields: string | undefined,
+  others: readonly string[],
+): Calls {
+  const full = withoutFigures(wordsOf(name));
+  const plural = isPlural(name);
+  const calls = suffixes(full, { full: true, plural }).map((call) =>
+    isBorrowed(call, full, food) ? { ...call, borrowed: true } : call,
+  );
+  const weakly = (words: readonly string[], shared = false) => calls.push({ words, ...WEAKLY, plural, shared });
+  const of = full.indexOf('of');
+  if (of > 0) calls.push({ words: full.slice(0, of), full: false, weak: false, plural });
+  const joined = full.findIndex((word) => word === 'or' || word === 'and');
+  if (joined > 0) calls.push(...suffixes(full.slice(0, joined), { full: false, plural }));
+  for (const other of others) calls.push(...suffixes(wordsOf(other), { full: false, plural: isPlural(other) }));
+  // `Eggs from Anna's hens` are the eggs.
+  const behind = full.findIndex((word) => BEHIND.has(word));
+  if (behind > 0) calls.push(...suffixes(full.slice(0, behind), { full: false, plural }));
+  // Eggs are separated in the steps: their yolks and whites are still the eggs.
+  if ((behind > 0 ? full[behind - 1] : full.at(-1)) === 'egg') for (const half of ['yolk', 'white']) weakly([half]);
+  // Of a name that could be several foods, the likeliest stands for them: `pepper` is seasoned with.
+  for (const sort of likeliest === undefined ? [] : sortsOf(likeliest)) weakly(sort, true);
+  for (const word of yields?.split(' ') ?? []) weakly([word]);
+  if (full.at(-1) === 'breadcrumb') weakly(['crumb']);
+  // `The pork` is all the pork there is.
+  const flesh = food !== undefined && FLESH.has(food.class);
+  const vocabulary = new Set<string>();
+  for (const other of food === undefined ? [] : [food.name, ...food.names]) {
+    const run = wordsOf(other);
+    for (const word of run) vocabulary.add(word);
+    weakly(run, flesh);
+  }
+  // White peppercorns are the pepper.
+  const head = food === undefined ? undefined : wordsOf(food.name).at(-1);
+  if (head !== undefined) weakly([head], flesh);
+  const made = MADE_OF.has(full.at(-1) ?? '');
+  // Of a food that nobody knows any noun may be what it is called by: `chicken thighs and drumsticks` are the chicken.
+  for (const word of made ? [] : full.slice(0, -1))
+    if ((food === undefined || vocabulary.has(word)) && !ADJECTIVES.has(word) && !FUNCTION_WORDS.has(word))
+      weakly([word], flesh);
+  // `2 litres of water` are no rose water.
+  const isFlavoured = full.length > 1 && food !== undefined && food.class !== 'water';
+  return byFirst(isFlavoured ? calls.filter(({ words }) => words.length > 1 || words[0] !== 'water') : calls);
+}
+
+/** Behind these a name tells where a food is from, or what it lies in. */
+const BEHIND: ReadonlySet<string> = new Set(['from', 'off', 'by', 'in', 'with', 'at']);
+
+/** Beside plain salt, `the salt` is no curing salt, and `the butter` no peanut butter. */
+const isBorrowed = ({ words }: Call, full: readonly string[], food: Food | undefined): boolean =>
+  words.length === 1 &&
+  full.length > 1 &&
+  ((words[0] === 'salt' && food?.class === 'curing salt') ||
+    BORROWED.has(full.slice(-2).join(' ')) ||
+    // The oil that tuna lies in.
+    full.slice(0, -1).includes('in'));
+
+const BORROWED: ReadonlySet<string> = new Set([
+  'peanut butter',
+  'almond butter',
+  'cocoa butter',
+  'coconut milk',
+  'coconut cream',
+  'condensed milk',
+  'evaporated milk',
+]);
+
+const isPlural = (name: string): boolean => name.endsWith('s') && wordsOf(name).at(-1) !== lastWord(name);
+const lastWord = (name: string): string => name.slice(name.lastIndexOf(' ') + 1).toLowerCase();
+
+const FLESH: ReadonlySet<FoodClass> = new Set<FoodClass>(['meat', 'ground meat', 'poultry', 'ground poultry', 'fish']);
+
+/** What is made of a food is not it: `the chicken` is no chicken stock. */
+const MADE_OF: ReadonlySet<string> = new Set([
+  'stock',
+  'broth',
+  'bouillon',
+  'cube',
+  'consomme',
+  'gravy',
+  'dripping',
+  'fat',
+  'skin',
+  'bone',
+]);
+
+/** `dark chocolate 70 %` is spoken of as the dark chocolate. */
+function withoutFigures(words: readonly string[]): readonly string[] {
+  const last = words.findLastIndex((word) => !/^\d+$/.test(word));
+  return last < 0 ? words : words.slice(0, last + 1);
+}
+
+/** The name, then what is left of it from each later word on: `dark brown sugar`, `brown sugar`, `sugar`. */
+const suffixes = (words: readonly string[], { full, plural }: { full: boolean; plural: boolean }): Call[] =>
+  words.map((_, i) => ({ words: words.slice(i), full: full && i === 0, weak: false, plural }));
+
+function byFirst(calls: readonly Call[]): Calls {
+  const firsts = new Map<string, Call[]>();
+  for (const call of calls) {
+    const [first] = call.words;
+    if (first === undefined) continue;
+    const same = firsts.get(first);
+    if (same === undefined) firsts.set(first, [call]);
+    else same.push(call);
+  }
+  return firsts;
+}
+
+const sameCall = (a: Ingredient, b: Ingredient | undefined): boolean =>
+  a.name === b?.name && a.food === b.food && yieldedBy(a) === yieldedBy(b) && othersOf(a).join() === othersOf(b).join();
+
+/** Whether two lists are called the same, line by line. */
+function sameCalls(a: PartHead, b: PartHead): boolean {
+  if (hasSameList(a, b)) return true;
+  return (
+    a.name === b.name &&
+    a.kind === b.kind &&
+    a.ingredients.length === b.ingredients.length &&
+    a.ingredients.every((one, i) => sameCall(one, b.ingredients[i]))
+  );
+}
+
+/** One list is of two parts only where nothing but steps was changed from one to the other (`withSteps`). */
+const hasSameList = (a: PartHead, b: PartHead): boolean => a.ingredients === b.ingredients;
+
+/** Whether two lists name the same things. Preparation, note, kind and lines not read count too: a step may speak of what they name. */
+export function sameNames(a: PartHead, b: PartHead): boolean {
+  if (hasSameList(a, b)) return true;
+  return (
+    sameCalls(a, b) &&
+    a.kindNode?.text === b.kindNode?.text &&
+    unreadLines(a).join('\n') === unreadLines(b).join('\n') &&
+    a.ingredients.every(({ node }, i) => {
+      const other = b.ingredients[i]?.node;
+      return node.preparation?.text === other?.preparation?.text && node.note?.text === other?.note?.text;
+    })
+  );
+}

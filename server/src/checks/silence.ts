@@ -3,7 +3,8 @@
  * Refuses to run the check, and to guess: where none of that tells, it says what was looked at and what could not be.
  */
 import { contentsOf } from '../recipe/measures/contents.ts';
-import { bandText, measure, measureText, whatever } from '../recipe/measures/measures.ts';
+import { bandText, measureText, whatever } from '../recipe/measures/measure-text.ts';
+import { measure } from '../recipe/measures/measures.ts';
 import type { Part } from '../recipe/model.ts';
 import type { Check, PartCheck, Scene } from './check.ts';
 

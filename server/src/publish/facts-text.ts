@@ -4,7 +4,7 @@
 
 import { likelyGrams } from '../food/weigh.ts';
 import { gramsText } from '../measure/number-text.ts';
-import { measureText } from '../recipe/measures/measures.ts';
+import { measureText } from '../recipe/measures/measure-text.ts';
 import type { Part, Recipe } from '../recipe/model.ts';
 import { collapse } from '../recipe/words.ts';
 import { measuresOf } from './report-part.ts';

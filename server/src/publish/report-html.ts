@@ -2,7 +2,7 @@
  * Knows a report as one HTML file: the facts of `report.ts` in tables, in the plain look of the pages for readers.
  */
 import { trimmed } from '../measure/number-text.ts';
-import { bandText, measureText } from '../recipe/measures/measures.ts';
+import { bandText, measureText } from '../recipe/measures/measure-text.ts';
 import { escapeHtml, STYLE } from './html.ts';
 import type { Report, ReportIngredient, ReportPart } from './report-shape.ts';
 import { hangsOn, reportText } from './report-text.ts';

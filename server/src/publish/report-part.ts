@@ -8,7 +8,7 @@ import { middle } from '../measure/quantity.ts';
 import { statedSpan } from '../notation/item-amounts.ts';
 import { isFlour } from '../recipe/list/ingredient.ts';
 import type { UnreadLine } from '../recipe/list/not-understood.ts';
-import { MEASURES } from '../recipe/measures/measures.ts';
+import { MEASURES } from '../recipe/measures/definitions.ts';
 import { partMeasure, placeIn } from '../recipe/measures/part-measure.ts';
 import type { Ingredient, Part } from '../recipe/model.ts';
 import { mixOf, totalG as wholeG } from './nutrition.ts';

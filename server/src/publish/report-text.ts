@@ -2,7 +2,7 @@
  * Knows a report as plain text for a terminal or a diff: stable order, one fact a line.
  */
 import { gramsText, likelyText, trimmed } from '../measure/number-text.ts';
-import { bandText, measureText } from '../recipe/measures/measures.ts';
+import { bandText, measureText } from '../recipe/measures/measure-text.ts';
 import { figureText } from './label.ts';
 import { allergenNames } from './report-allergens.ts';
 import type { Report, ReportIngredient, ReportMeasure, ReportPart } from './report-shape.ts';

@@ -2,8 +2,9 @@
  * Knows the arithmetic of a measure on one recipe, line by line, for the page of a finding.
  */
 import { gramsText, significant, trimmed } from '../../measure/number-text.ts';
+import { MEASURES } from '../../recipe/measures/definitions.ts';
 import { depressionC, otherDepression, saltDepressionC, sucroseEquivalent } from '../../recipe/measures/freezing.ts';
-import { bandText, MEASURES, measureText } from '../../recipe/measures/measures.ts';
+import { bandText, measureText } from '../../recipe/measures/measure-text.ts';
 import { milkSolids, waterShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import { sums, sumTable } from '../sum-table.ts';

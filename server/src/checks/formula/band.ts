@@ -4,9 +4,10 @@
  */
 import type { Range } from '../../measure/quantity.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
+import { MEASURES } from '../../recipe/measures/definitions.ts';
 import type { Kind, KindMeasure, MeasureName } from '../../recipe/measures/kind.ts';
 import { type Verdict, verdictOf } from '../../recipe/measures/kinds.ts';
-import { bandText, MEASURES, measureText, whatever } from '../../recipe/measures/measures.ts';
+import { bandText, measureText, whatever } from '../../recipe/measures/measure-text.ts';
 import { countsFor, type ShareOf } from '../../recipe/measures/open.ts';
 import { partMeasure } from '../../recipe/measures/part-measure.ts';
 import type { Ingredient } from '../../recipe/model.ts';

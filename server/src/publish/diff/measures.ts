@@ -3,7 +3,7 @@
  * Refuses to know which ingredient moved them.
  */
 import { middle } from '../../measure/quantity.ts';
-import { measureText } from '../../recipe/measures/measures.ts';
+import { measureText } from '../../recipe/measures/measure-text.ts';
 import type { Part } from '../../recipe/model.ts';
 import { measuresOf } from '../report-part.ts';
 import type { Change } from './change.ts';

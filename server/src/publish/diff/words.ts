@@ -4,7 +4,7 @@
  */
 import { gramsText, trimmed } from '../../measure/number-text.ts';
 import { middle } from '../../measure/quantity.ts';
-import { measureText } from '../../recipe/measures/measures.ts';
+import { measureText } from '../../recipe/measures/measure-text.ts';
 import { round } from '../rounded.ts';
 import type { Change, RecipeDiff } from './change.ts';
 

@@ -5,8 +5,8 @@
  */
 import { keptOn } from '../../notation/kept.ts';
 import type { Mention, Part, Recipe, Step } from '../model.ts';
+import { type Call, callsOfName } from '../names/calls.ts';
 import { compare, matches } from '../names/mentions.ts';
-import { type Call, callsOfName } from '../names/names.ts';
 import { isOrder } from '../names/names-as-verbs.ts';
 import { portionBefore } from '../names/portions.ts';
 import { calledName } from '../names/title.ts';

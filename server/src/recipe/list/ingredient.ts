@@ -7,8 +7,9 @@ import type { Weighed } from '../../food/food.ts';
 import { isStrengthOf } from '../../food/strength.ts';
 import type { Draft, IngredientNode } from '../../notation/tree.ts';
 import type { Ingredient, World } from '../model.ts';
-import { type NamedFood, namedOn } from './line-names.ts';
+import { namedOn } from './line-names.ts';
 import { weighLine, weighTakes } from './line-weight.ts';
+import type { NamedFood } from './one-food.ts';
 
 /** The ingredients of an ingredient line; a baker's percentage gets its grams later, from the flour of its part. */
 export function bindIngredients(node: IngredientNode, line: number, world: World): Ingredient[] {

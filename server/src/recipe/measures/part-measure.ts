@@ -6,7 +6,8 @@ import type { ListedPart } from '../recipe.ts';
 import { contentsOf } from './contents.ts';
 import type { KindMeasure, MeasureName } from './kind.ts';
 import { type Verdict, verdictOf } from './kinds.ts';
-import { type MeasureValue, measure } from './measures.ts';
+import { measure } from './measures.ts';
+import type { MeasureValue } from './worked-ratio.ts';
 
 /** Whether the part's sums, or those of an earlier part that it takes in, lack what a line brings. */
 export const isIncomplete = ({ head, includes }: ListedPart): boolean =>

@@ -17,7 +17,7 @@ import { isIncomplete, partMeasure, placeIn } from '../recipe/measures/part-meas
 import type { Ingredient, Part, TakenUse } from '../recipe/model.ts';
 import { capital } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
-import type { Fact } from './hover.ts';
+import type { Fact } from './hover/fact.ts';
 import { lineOfPart, sayLine } from './place.ts';
 import { listOf, sayGrams, sayShare, sayWeight } from './words.ts';
 

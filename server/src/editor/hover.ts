@@ -8,6 +8,7 @@ import { hoverAmount } from './hover/amount.ts';
 import { besideBase, hoverBase } from './hover/base.ts';
 import { hoverCode } from './hover/code.ts';
 import { hoverEvent, hoverSign } from './hover/event.ts';
+import type { Hover, HoverSource } from './hover/fact.ts';
 import { hoverIngredient } from './hover/ingredient.ts';
 import { hoverKind } from './hover/kind.ts';
 import { hoverMention } from './hover/mention.ts';
@@ -20,24 +21,7 @@ import { hoverTime } from './hover/time.ts';
 import { hoverTrial } from './hover/trials.ts';
 import { hoverUnit } from './hover/unit.ts';
 import { fromWhole, toWhole } from './inherited.ts';
-import { type Cursor, cursorAt, type Place } from './place.ts';
-
-export interface Hover {
-  readonly at: Place;
-  readonly title: string;
-  /** What it is, in a clause. */
-  readonly subtitle?: string;
-  readonly facts: readonly Fact[];
-}
-
-export type Fact =
-  /** `label: value`, and where the figure comes from. */
-  | { readonly kind: 'figure'; readonly label: string; readonly value: string; readonly source?: string }
-  | { readonly kind: 'text'; readonly text: string }
-  /** A finding's page. */
-  | { readonly kind: 'page'; readonly code: string };
-
-export type HoverSource = (snapshot: Snapshot, cursor: Cursor) => Hover | undefined;
+import { cursorAt } from './place.ts';
 
 const SOURCES: readonly HoverSource[] = [
   hoverCode,

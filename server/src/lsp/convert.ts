@@ -13,7 +13,7 @@ import type {
 import type { Severity } from '../checks/check.ts';
 import type { Finding } from '../checks/finding.ts';
 import type { ActionEdit } from '../editor/code-actions.ts';
-import type { Fact, Hover } from '../editor/hover.ts';
+import type { Fact, Hover } from '../editor/hover/fact.ts';
 import type { Place } from '../editor/place.ts';
 import { lineEnd, type TextEdit } from '../edits/text-edit.ts';
 import type { PositionRange } from '../notation/document.ts';

@@ -3,9 +3,9 @@ import { gramsText, significant } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../../measure/unit.ts';
 import { figure } from '../facts.ts';
-import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
 import { span, textOf } from '../words.ts';
+import type { Fact, HoverSource } from './fact.ts';
 import { measuredAt } from './unit.ts';
 
 const INCH_MM = 25.4;

@@ -1,7 +1,7 @@
 /** The code after `allow`: what it means, and whether it accepts anything here. */
 import { CHECKS } from '../../checks/index.ts';
-import type { HoverSource } from '../hover.ts';
 import { holds, placeOf, sayLine } from '../place.ts';
+import type { HoverSource } from './fact.ts';
 
 export const hoverCode: HoverSource = (snapshot, { line, at, character }) => {
   const { statement } = line;

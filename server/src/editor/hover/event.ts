@@ -8,9 +8,9 @@ import { bandOf } from '../../recipe/journey/places.ts';
 import type { Step } from '../../recipe/model.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure } from '../facts.ts';
-import type { Fact, HoverSource } from '../hover.ts';
 import { type Cursor, holds, placeOf } from '../place.ts';
 import { listOf, sayMinutesRange, span, textOf } from '../words.ts';
+import type { Fact, HoverSource } from './fact.ts';
 
 type Event = BoundEvent['event'];
 

@@ -17,8 +17,8 @@ import {
   trimFact,
   weightFact,
 } from '../facts.ts';
-import type { Fact, HoverSource } from '../hover.ts';
 import { holds, ingredientAt, itemSpan, lineOfPart, placeOf, sayLine } from '../place.ts';
+import type { Fact, HoverSource } from './fact.ts';
 import { readingFacts } from './reading.ts';
 
 export const hoverIngredient: HoverSource = (snapshot, cursor) => {

@@ -2,8 +2,8 @@
 import { KINDS } from '../../recipe/measures/kinds.ts';
 import { titleOf } from '../../recipe/names/title.ts';
 import { bandFacts } from '../facts.ts';
-import type { HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
+import type { HoverSource } from './fact.ts';
 
 export const hoverKind: HoverSource = (snapshot, { line, part, at, character }) => {
   const { statement } = line;

@@ -4,8 +4,8 @@ import { percentRange } from '../../measure/number-text.ts';
 import type { Mention, Part, TakenUse } from '../../recipe/model.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure, overOf, sayUse, shareFacts, weightFact } from '../facts.ts';
-import type { Fact, HoverSource } from '../hover.ts';
 import { holds, lineOfPart, placeOf, sayLine } from '../place.ts';
+import type { Fact, HoverSource } from './fact.ts';
 import { partFacts } from './part.ts';
 
 export const hoverMention: HoverSource = (snapshot, { line, part, inPart, at, character }) => {

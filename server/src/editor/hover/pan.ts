@@ -1,8 +1,8 @@
 /** The pan: what it holds, and what was taken to be so where its line does not say all. */
 import { litresText, panSize } from '../../recipe/measures/pan-size.ts';
 import { figure } from '../facts.ts';
-import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
+import type { Fact, HoverSource } from './fact.ts';
 
 export const hoverPan: HoverSource = ({ recipe }, { line, at, character }) => {
   const { statement, keyword, text } = line;

@@ -4,9 +4,9 @@ import type { Part } from '../../recipe/model.ts';
 import { nameSpan } from '../../recipe/part.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { bandFacts, figure, incompleteFacts, partComposition } from '../facts.ts';
-import type { Fact, HoverSource } from '../hover.ts';
 import { holds, lineOfPart, placeOf, sayLine } from '../place.ts';
 import { listOf, sayGrams, saySum } from '../words.ts';
+import type { Fact, HoverSource } from './fact.ts';
 
 export const hoverPart: HoverSource = (snapshot, { line, part, inPart, at, character }) => {
   if (part === undefined || inPart !== 0 || line.statement.kind !== 'part') return undefined;

@@ -9,8 +9,8 @@ import type { BesideNode, IngredientNode, Line, MeasuredNode } from '../../notat
 import { isEach, weighQuantity } from '../../recipe/list/line-weight.ts';
 import type { Ingredient, Named, World } from '../../recipe/model.ts';
 import { figure } from '../facts.ts';
-import type { Fact } from '../hover.ts';
 import { listOf, sayWeight, span } from '../words.ts';
+import type { Fact } from './fact.ts';
 
 /** Nothing of a line that says one amount of one food. */
 export function readingFacts(line: Line, ingredient: Ingredient, world: World): Fact[] {

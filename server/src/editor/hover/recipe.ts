@@ -3,9 +3,9 @@ import { addRanges } from '../../measure/quantity.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import { titleOf } from '../../recipe/names/title.ts';
 import { figure, incompleteFacts } from '../facts.ts';
-import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
 import { sayGrams, saySum } from '../words.ts';
+import type { Fact, HoverSource } from './fact.ts';
 
 export const hoverRecipe: HoverSource = (snapshot, { line, at, character }) => {
   const { recipe } = snapshot;

@@ -8,10 +8,10 @@ import { degreesIn } from '../../recipe/journey/degrees.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
 import { SUGAR_SOURCE, sugarStage } from '../../recipe/measures/sugar-boiling.ts';
 import { figure } from '../facts.ts';
-import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
 import { span, textOf } from '../words.ts';
 import { understoodFacts } from './event.ts';
+import type { Fact, HoverSource } from './fact.ts';
 import { heatTrials, reachedTrials } from './trials.ts';
 
 export const hoverTemperature: HoverSource = (snapshot, cursor) => {

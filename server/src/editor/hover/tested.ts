@@ -1,8 +1,8 @@
 /** The mark that a trial carries: what it is, and which lines are others since. */
 import { changedSince, factsOf, isAsTested, readTrials } from '../../recipe/trials/trials.ts';
 import { figure } from '../facts.ts';
-import type { HoverSource } from '../hover.ts';
 import { holds, lineOfPart, placeOf, sayLine } from '../place.ts';
+import type { HoverSource } from './fact.ts';
 
 export const hoverTested: HoverSource = (snapshot, { line, at, character }) => {
   const { statement } = line;

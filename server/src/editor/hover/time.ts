@@ -2,10 +2,10 @@
 import { type TimeFigure, timesOf } from '../../recipe/journey/figures.ts';
 import { lastingOf } from '../../recipe/journey/lasting.ts';
 import { figure } from '../facts.ts';
-import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
 import { sayMinutesRange, textOf } from '../words.ts';
 import { understoodFacts } from './event.ts';
+import type { Fact, HoverSource } from './fact.ts';
 import { timeTrials, tookTrials } from './trials.ts';
 
 export const hoverTime: HoverSource = (snapshot, cursor) => {

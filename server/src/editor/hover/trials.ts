@@ -12,9 +12,9 @@ import { isOutsideFood, readTrials, type Trial } from '../../recipe/trials/trial
 import { sameName } from '../../recipe/words.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure } from '../facts.ts';
-import type { Fact, HoverSource } from '../hover.ts';
 import { holds, placeOf } from '../place.ts';
 import { sayGrams, sayMinutesRange, span, textOf } from '../words.ts';
+import type { Fact, HoverSource } from './fact.ts';
 
 /** What the trials took over a step's time: of several steps with its verb, the one that each came nearest to. */
 export function timeTrials(snapshot: Snapshot, reading: TimeFigure): Fact[] {

@@ -5,9 +5,9 @@ import { measuresOf, termsOf } from '../../notation/item-amounts.ts';
 import type { MeasuredNode, SentenceItem } from '../../notation/tree.ts';
 import { weighQuantity } from '../../recipe/list/line-weight.ts';
 import { figure, weightFact } from '../facts.ts';
-import type { Fact, HoverSource } from '../hover.ts';
 import { type Cursor, holds, ingredientAt, placeOf } from '../place.ts';
 import { sayWeight, textOf } from '../words.ts';
+import type { Fact, HoverSource } from './fact.ts';
 
 export const hoverUnit: HoverSource = (snapshot, cursor) => {
   const measured = measuredAt(cursor).find((m) => holds(m.unit, cursor.character));

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { Check, Severity } from '../../server/src/checks/check.ts';
+import type { Check } from '../../server/src/checks/check.ts';
 import { fixesOf } from '../../server/src/checks/finding.ts';
 import { CHECKS } from '../../server/src/checks/index.ts';
+import type { Severity } from '../../server/src/checks/severity.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
 import type { Snapshot } from '../../server/src/workspace/snapshot.ts';

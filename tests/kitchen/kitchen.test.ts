@@ -6,8 +6,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import type { Severity } from '../../server/src/checks/check.ts';
 import { CHECKS } from '../../server/src/checks/index.ts';
+import type { Severity } from '../../server/src/checks/severity.ts';
 import { checkFixture } from '../support/harness.ts';
 import { readMarks } from '../support/marks.ts';
 

@@ -2,7 +2,7 @@
  * Knows the marks of a fixture: comments under a line that say which findings it must have, and where.
  * Refuses to know the checks: it only compares what was expected with what was found.
  */
-import type { Severity } from '../../server/src/checks/check.ts';
+import type { Severity } from '../../server/src/checks/severity.ts';
 
 export interface Mark {
   /** The line marked, in the text without marks. */

@@ -10,12 +10,7 @@ import type { MeasureName } from '../recipe/measures/kind.ts';
 import type { Part, Recipe } from '../recipe/model.ts';
 import type { ListedPart } from '../recipe/recipe.ts';
 import type { House } from './house.ts';
-
-/**
- * error: what can hurt someone, or cannot be read. warning: will fail on the bench.
- * info: a careful editor would raise it. hint: style.
- */
-export type Severity = 'error' | 'warning' | 'info' | 'hint';
+import type { Severity } from './severity.ts';
 
 export type Family = 'reading' | 'bookkeeping' | 'method' | 'formula' | 'safety' | 'testing';
 

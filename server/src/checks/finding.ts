@@ -2,8 +2,9 @@
  * Knows what a finding is once it has a place in the document: what was found, what is said of it, and how it may be mended.
  * Refuses to know how it was found.
  */
-import type { Check, Fix, Found, Said, Scene, Severity } from './check.ts';
+import type { Check, Fix, Found, Said, Scene } from './check.ts';
 import { arithmetic, bandValuesIn } from './formula/arithmetic.ts';
+import type { Severity } from './severity.ts';
 
 /** A finding at its place in the document; the same object for as long as neither it nor its place changes. */
 export interface Finding {

@@ -2,7 +2,7 @@
  * Knows what a house sets: its measures and foods, severities and food-safety rules. One frozen object, so that it can key caches.
  */
 import type { World } from '../recipe/model.ts';
-import type { Severity } from './check.ts';
+import type { Severity } from './severity.ts';
 
 export type FoodSafetyRules = 'us-food-code-2022' | 'usda-fsis-home';
 

@@ -1,7 +1,7 @@
 /**
  * Knows what a recipe comes to at a glance, a variant written out in full: findings by severity, the whole weight, the yield as written.
  */
-import type { Severity } from '../checks/check.ts';
+import type { Severity } from '../checks/severity.ts';
 import { addRanges, type Range } from '../measure/quantity.ts';
 import { type RecipeState, recipeRecord } from '../recipe/trials/state.ts';
 import { readTrials } from '../recipe/trials/trials.ts';

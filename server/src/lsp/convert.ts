@@ -10,8 +10,8 @@ import type {
   Range,
   WorkspaceEdit,
 } from 'vscode-languageserver';
-import type { Severity } from '../checks/check.ts';
 import type { Finding } from '../checks/finding.ts';
+import type { Severity } from '../checks/severity.ts';
 import type { ActionEdit } from '../editor/code-actions.ts';
 import type { Fact, Hover } from '../editor/hover/fact.ts';
 import type { Place } from '../editor/place.ts';

@@ -1,8 +1,9 @@
 /**
  * Knows a finding as it stands in the JSON of `check` and `report`.
  */
-import type { Severity } from '../checks/check.ts';
+
 import type { Finding } from '../checks/finding.ts';
+import type { Severity } from '../checks/severity.ts';
 import { sourceText } from './page.ts';
 import { round } from './rounded.ts';
 

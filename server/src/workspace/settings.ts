@@ -3,9 +3,10 @@
  * Refuses to know where the file lies.
  */
 
-import type { Check, Severity } from '../checks/check.ts';
+import type { Check } from '../checks/check.ts';
 import type { FoodSafetyRules } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
+import type { Severity } from '../checks/severity.ts';
 import { LANGUAGES, type Language } from '../food/language.ts';
 import { trimmed } from '../measure/number-text.ts';
 import { MEASURES_CHOICES, type Measures } from '../measure/systems.ts';

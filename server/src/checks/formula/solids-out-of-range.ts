@@ -13,7 +13,8 @@ import {
   sugarSolids,
 } from '../../recipe/measures/shares.ts';
 import type { Part } from '../../recipe/model.ts';
-import { defineCheck, type Severity } from '../check.ts';
+import { defineCheck } from '../check.ts';
+import type { Severity } from '../severity.ts';
 import { type BandValues, ingredientPlace, mostBringing, outsideBand, type Side, sayBand } from './band.ts';
 import { isFrozenStill } from './ice.ts';
 import { mendAmount } from './mend.ts';

@@ -1,4 +1,4 @@
-import type { Severity } from '../../checks/check.ts';
+import type { Severity } from '../../checks/severity.ts';
 import type { Houses } from '../../workspace/houses.ts';
 import { baselineText, readBaseline, setApart, updated } from '../baseline.ts';
 import { checkMany } from '../check-many.ts';

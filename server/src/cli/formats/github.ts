@@ -2,7 +2,7 @@
  * Knows findings as the workflow commands that annotate lines on GitHub.
  * Source: GitHub Docs, "Workflow commands for GitHub Actions" (from memory).
  */
-import type { Severity } from '../../checks/check.ts';
+import type { Severity } from '../../checks/severity.ts';
 import type { CheckedFile } from '../checked-file.ts';
 import { type Shown, wordsOf } from './related.ts';
 

@@ -1,7 +1,7 @@
 /**
  * Knows how findings look in a terminal: a line a finding that an editor's problem matcher can read, then the summary.
  */
-import type { Severity } from '../../checks/check.ts';
+import type { Severity } from '../../checks/severity.ts';
 import type { CheckedFile } from '../checked-file.ts';
 import type { Io } from '../io.ts';
 import { plural } from './plural.ts';

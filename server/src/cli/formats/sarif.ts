@@ -2,8 +2,9 @@
  * Knows findings as a SARIF log: OASIS Static Analysis Results Interchange Format 2.1.0.
  * Accepted findings and those of a baseline are in it as suppressed, so that nothing is hidden from whoever reads it.
  */
-import type { Check, Fix, Severity } from '../../checks/check.ts';
+import type { Check, Fix } from '../../checks/check.ts';
 import { CHECKS } from '../../checks/index.ts';
+import type { Severity } from '../../checks/severity.ts';
 import { fingerprintText } from '../../publish/fingerprint.ts';
 import { explainPage, sourceText } from '../../publish/page.ts';
 import type { CheckedFile, CheckedFinding } from '../checked-file.ts';

@@ -1,5 +1,5 @@
 /**
- * Knows how the checks are run over a recipe: each over its own scope, again only where that changed, and accepted findings set apart.
+ * Knows what of a recipe the checks are to be asked again: each over its own scope, again only where that changed, and accepted findings set apart.
  * Refuses to know any single check. A check that throws is reported as that check's own bug, and the others go on.
  */
 import { onceByObject } from '../measure/once.ts';
@@ -12,11 +12,24 @@ import type { Kind } from '../recipe/measures/kind.ts';
 import type { Ingredient, Part, PartHead, Recipe } from '../recipe/model.ts';
 import { sameItems } from '../recipe/steps.ts';
 import { type PlacedAllow, sortAccepted } from './accepted.ts';
-import type { AllowCheck, Check, Found, LineCheck, ListCheck, PartCheck, Place, Said, Scene } from './check.ts';
+import type { AllowCheck, Check, Found, LineCheck, ListCheck, PartCheck, Scene } from './check.ts';
 import type { Finding, Findings } from './finding.ts';
 import type { House } from './house.ts';
 import { understoodOnly } from './one-a-line.ts';
 import { lendParts } from './over-parts.ts';
+import {
+  byOrder,
+  type Chunk,
+  type Local,
+  type Loose,
+  merged,
+  NONE,
+  place,
+  placeAll,
+  sortLoose,
+  stands,
+  standsStill,
+} from './placed.ts';
 
 /** One run of the checks over a file, which lends the next what has not changed. */
 export interface Run {
@@ -46,39 +59,6 @@ export interface Run {
 export interface Bug {
   readonly check: string;
   readonly error: unknown;
-}
-
-/** A finding as its unit gave it, before it has a place in the document. */
-interface Local {
-  readonly check: Check;
-  readonly found: Found<unknown>;
-  readonly said: Said;
-  /** The line of its part, or of the document, from which its own counts. */
-  readonly line: number;
-  /** The part whose check found it. */
-  readonly part: number | undefined;
-}
-
-/** What the checks of lines and parts found in one part. */
-interface Chunk {
-  readonly part: Part;
-  readonly at: number;
-  /** How many lines the part has. */
-  readonly size: number;
-  readonly whole: boolean;
-  /** By place. */
-  readonly locals: readonly Local[];
-  /** In the part's own lines, by place. */
-  readonly own: readonly Finding[];
-  readonly elsewhere: readonly Loose[];
-  /** Other parts that places are counted from, and where these began. */
-  readonly others: readonly { readonly index: number; readonly at: number | undefined }[];
-}
-
-/** A finding that need not stand among those of its part; `of` is the part whose check found it, and beyond all parts what one found in the file. */
-interface Loose {
-  readonly finding: Finding;
-  readonly of: number;
 }
 
 /** What one check found in the whole file. */
@@ -288,7 +268,6 @@ export class CheckRunner {
   }
 }
 
-const NONE: readonly never[] = [];
 const NOTHING: OfFile = { found: NONE, placed: NONE };
 
 function askLine(line: Line, at: number, house: House, known: Known, locals: Local[], bugs: Bug[]): void {
@@ -390,93 +369,6 @@ function checksByKind(checks: readonly Check[]): Known['checksOf'] {
   });
   const ofNone = fitting((measures) => measures === undefined);
   return (kind) => (kind === undefined ? ofNone : ofKind(kind));
-}
-
-/** Whether what was placed for a part stands where it would be placed now. */
-const stands = (chunk: Chunk | undefined, part: Part, { partsAt, inherits }: Recipe): boolean =>
-  chunk?.part === part &&
-  chunk.at === partsAt[part.index] &&
-  chunk.whole !== inherits &&
-  chunk.others.every(({ index, at }) => partsAt[index] === at);
-
-function placeAll(locals: readonly Local[], part: Part, at: number, whole: boolean, scene: Scene): Chunk {
-  const size = part.head.source.lines.length;
-  const own: Finding[] = [];
-  const elsewhere: Loose[] = [];
-  const others: { index: number; at: number | undefined }[] = [];
-  const seeOther = ({ part: index }: Place) => {
-    if (index !== undefined && index !== part.index) others.push({ index, at: scene.recipe.partsAt[index] });
-  };
-  for (const local of locals) {
-    const finding = place(local, scene, at);
-    const below = finding.at.line - at;
-    const inside = below >= 0 && below < size && isIn(local.found.at, part);
-    if (inside) own.push(finding);
-    else elsewhere.push({ finding, of: part.index });
-    seeOther(local.found.at);
-    for (const { at: place } of local.said.related ?? NONE) seeOther(place);
-  }
-  return { part, at, size, whole, locals, own, elsewhere, others };
-}
-
-const isIn = ({ part: index }: Place, part: Part): boolean => index === undefined || index === part.index;
-
-/** A place in the document: the first line of its unit, or of the part it names, added. */
-function documentLine(at: Place, scene: Scene, base: number): number {
-  return at.line + (at.part === undefined ? base : (scene.recipe.partsAt[at.part] ?? 0));
-}
-
-/** `base` is the line of the document from which the local finding counts. */
-function place({ check, found, said, line, part }: Local, scene: Scene, base: number): Finding {
-  const set = scene.house.severities[check.code];
-  const severity = set === undefined || set === 'off' ? (found.severity ?? check.severity) : set;
-  const absolute = (at: Place) => ({ line: documentLine(at, scene, base + line), start: at.start, end: at.end });
-  const owner = found.at.part ?? part;
-  return {
-    check,
-    code: check.code,
-    severity,
-    at: absolute(found.at),
-    said,
-    related: said.related === undefined ? NONE : said.related.map((r) => ({ at: absolute(r.at), message: r.message })),
-    found,
-    ...(owner !== undefined && { part: owner }),
-  };
-}
-
-/** Whether a finding of the whole file would be placed where it is. */
-function standsStill({ at, found, said }: Finding, scene: Scene): boolean {
-  // How far related places moved is not kept: they are placed again.
-  return said.related === undefined && documentLine(found.at, scene, 0) === at.line;
-}
-
-/** The order of findings in one part. */
-const byOrder = (a: Local, b: Local): number =>
-  a.line + a.found.at.line - (b.line + b.found.at.line) ||
-  a.found.at.start - b.found.at.start ||
-  (a.check.code < b.check.code ? -1 : 1);
-
-const byPlace = (a: Finding, b: Finding): number =>
-  a.at.line - b.at.line || a.at.start - b.at.start || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
-
-const sortLoose = (loose: readonly Loose[]): readonly Loose[] =>
-  loose.length < 2 ? loose : [...loose].sort((a, b) => byPlace(a.finding, b.finding));
-
-/** Two lists in the order of places as one; of what is alike, what an earlier part's check found comes first. */
-function merged(near: readonly Finding[], loose: readonly Loose[]): readonly Finding[] {
-  if (loose.length === 0) return near;
-  const all: Finding[] = [];
-  let next = 0;
-  for (const { finding, of } of loose) {
-    for (let other = near[next]; other !== undefined; other = near[++next]) {
-      const order = byPlace(other, finding);
-      if (order > 0 || (order === 0 && (other.part ?? -1) > of)) break;
-      all.push(other);
-    }
-    all.push(finding);
-  }
-  for (; next < near.length; next++) all.push(near[next] as Finding);
-  return all;
 }
 
 /** The last line of a text whose other lines were seen before, while it has no line end: it is being typed. */

@@ -23,6 +23,12 @@ describe('told of others', () => {
     `${COLD} My aunt left hers on the dresser for a week. Eat yours in 3 days.`,
     `The old cook left the pot on the bench overnight. Half the street was sick for it. ${COLD}`,
     `I used to leave mine to cool on the stove overnight. Now: ${COLD}`,
+    `${COLD} Don't clap the lid on and push it to the back of the stove overnight like my flatmate did.`,
+    `${COLD} Never put the lid on and leave it on the bench overnight as the neighbour does.`,
+    `${COLD} The shelf on the porch was abolished.`,
+    `The old book says to leave the pot on the doorstep overnight. I do not. ${COLD}`,
+    `Mrs Tarn's receipt would have it keep till Sunday upon a stone shelf. I do not: ${COLD}`,
+    `Cousin Nell keeps hers on the porch for a week. Cousin Nell has also had a bad night. ${COLD}`,
   ])('%s', (step) => {
     expect(loud(step)).toEqual([]);
   });
@@ -35,6 +41,14 @@ describe('told of others, and done here', () => {
     'My aunt left hers on the dresser for a week. Leave yours on the dresser for a week too.',
     'The old cook left the pot on the bench overnight. Nobody was ever sick for it.',
     'My gran always left the pot on the bench overnight.',
+    'Put the lid on and push it to the back of the stove till morning, like my flatmate did.',
+    'We do it as my flatmate did: lid on and left on the bench overnight.',
+    'Do not stir it. Leave it on the bench overnight as my gran does.',
+    'Do not fuss: leave it on the bench overnight the way my mother did.',
+    'The fridge was retired. The pot stands on the sideboard overnight.',
+    'The cool box was retired, so the pot sits on the bench overnight.',
+    "Mrs Tarn's receipt would have it stand till the morrow upon a stone shelf. I do the same.",
+    'Uncle Arvid leaves his on the jetty overnight, and so do we.',
     'Leave it to cool on the stove overnight. Now put it in the fridge.',
   ])('%s', (step) => {
     expect(loud(step)).toContain('cooling-too-slow');

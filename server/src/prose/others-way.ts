@@ -10,6 +10,7 @@ import { isHard, type Piece } from './pieces.ts';
 
 /** One sentence: its events, its small words, and who does what in it. */
 interface Sentence {
+  readonly clauses: readonly Clause[];
   readonly events: readonly EventDraft[];
   /** Its words with a space between and around. */
   readonly words: string;
@@ -53,12 +54,21 @@ const MANY =
   / (?:our|the|my) (?:old )?(?:grandmothers|grandfathers|grandparents|mothers|forefathers|forebears|ancestors|old-timers|ancients|old cooks|old hands|old books|cooks of old) | (?:house|kitchen|place|hotel|restaurant) (?:where )?i (?:trained|worked|started|learned|learnt) (?:in|at)? ?/u;
 /** It is done so here too. */
 const ADOPTED =
-  / (?:likewise|the same|so do (?:i|we)|so did (?:i|we)|and so|still (?:is|do|does|are|stands?)|carry on|i do|we do|as (?:she|he|they) did|did it right|was right|were right|knew best|knows best|no harm|never harmed|never hurt|nobody|no one|not one|never (?:once )?(?:ill|sick)|follow (?:her|him|them)|bettered|too|yet) /u;
+  / (?:likewise|the same(?! (?:hour|day|evening|minute|moment|morning|afternoon|night|week))|so do (?:i|we)|so did (?:i|we)|and so|still (?:is|do|does|are|stands?)|carry on|(?:i|we) do(?! not)|as (?:she|he|they) did|did it right|was right|were right|knew best|knows best|no harm|never harmed|never hurt|nobody|no one|not one|never (?:once )?(?:ill|sick)|follow (?:her|him|them)|bettered|too|yet) /u;
 /** What came of it. */
 const HARMED =
-  / (?:in bed (?:for|with)|(?:was|were|been|fell|took|taken|made \w+) (?:very |all |both |dreadfully |violently )?(?:ill|sick|poorly|poisoned)|aching|hospital|food poisoning|poisoned|the ambulance|worms|parasites?|regretted|paid for it|buried|inquest|constitution of|laughed at|sheer luck|only luck|by luck|lucky) /u;
+  / (?:in bed (?:for|with)|(?:was|were|been|fell|took|taken|made \w+) (?:very |all |both |dreadfully |violently )?(?:ill|sick|poorly|poisoned)|aching|hospital|food poisoning|poisoned|the ambulance|worms|parasites?|regretted|paid for it|buried|inquest|constitution of|laughed at|sheer luck|only luck|by luck|lucky|ha[sd] (?:also |since |once |twice )?had (?:a |the )?(?:worms?|bad stomach|bad night)) /u;
 /** Its own way, set against theirs. */
 const OWN = / (?:mine|yours|ours|this one|these days|nowadays|not in (?:this|our|my|modern) |do not|don't|never do) /u;
+/** What somebody wrote. */
+const WRITTEN =
+  /^ (?:but )?(?:\S+ ){0,3}(?:\S+'s?|the old|an old|the first|the printed) (?:receipt|recipe|book|cookbook|letter|notebook|method) (?:would|has|says|said|had|tells|told|keeps|kept|leaves|left|lets|let|sets|bids) /u;
+/** What was done is done no more. */
+const GIVEN_UP =
+  / (?:was|were|been|got|is|are) (?:\w+ly |long since |since )?(?:retired|abolished|banned|banished|scrapped|abandoned|outlawed|forbidden|given up|pensioned off|done away with) /u;
+/** As another does it, behind what is denied. */
+const AS_OTHERS =
+  / (?:like|as|the way) (?:(?:my|our|his|her|your|the|some|other) )?(?:[\w-]+ ){1,2}(?:did|does|do|used to|would|is said to) /u;
 /** The writer's own way of another time, and of today. */
 const ONCE = / i (?:used to|once) /u;
 const NOW = /^ (?:now|nowadays|today|these days) /u;
@@ -75,6 +85,10 @@ export function tellOfOthers(
   all.forEach((sentence, at) => {
     const next = all[at + 1]?.words ?? ' ';
     const both = sentence.words + next;
+    if (AS_OTHERS.test(sentence.words)) denyOn(pieces, sentence.clauses);
+    for (const { event, from, to } of sentence.clauses)
+      if (event !== undefined && event.verb === undefined && GIVEN_UP.test(textOf(pieces, items, from, to)))
+        event.said = 'advice';
     const isHarm = HARMED.test(sentence.words) && !DENIED.test(sentence.words);
     const isMeant =
       (sentence.isOthers || ONCE.test(sentence.words)) &&
@@ -96,16 +110,32 @@ function sentencesIn(
     const own = clauses.slice(start, starts[at + 1]);
     const from = own[0]?.from ?? 0;
     const to = clauses[starts[at + 1] ?? clauses.length]?.from ?? pieces.length;
-    const words = ` ${wordsOf(items, pieces[from]?.from ?? 0, pieces[to - 1]?.to ?? 0).join(' ')} `;
+    const words = textOf(pieces, items, from, to);
     const isMany = MANY.test(words);
     return {
+      clauses: own,
       events: own.flatMap(({ event }) => event ?? []),
       words,
       isMany,
-      isOthers: isMany || opensWithOther(pieces, from, to),
+      isOthers: isMany || WRITTEN.test(words) || opensWithOther(pieces, from, to),
     };
   });
 }
+
+/** `Don't shut it and push it to the back as my friend did`: neither. */
+function denyOn(pieces: readonly Piece[], clauses: readonly Clause[]): void {
+  let before: EventDraft | undefined;
+  for (const { event, from, first } of clauses) {
+    const word = pieces[from]?.word;
+    const isOn = !first && (word === 'and' || word === 'or') && pieces[from - 1]?.sort !== 'mark';
+    if (event !== undefined && isOn && before?.said === 'not' && event.said === 'yes') event.said = 'not';
+    before = event ?? before;
+  }
+}
+
+/** What stands between two pieces in small letters, a space before, between and after its words. */
+const textOf = (pieces: readonly Piece[], items: readonly SentenceItem[], from: number, to: number): string =>
+  ` ${wordsOf(items, pieces[from]?.from ?? 0, pieces[to - 1]?.to ?? 0).join(' ')} `;
 
 const wordsOf = (items: readonly SentenceItem[], from: number, to: number): readonly string[] =>
   items.slice(from, to).flatMap((item) => (item.kind === 'word' ? [item.word.toLowerCase()] : []));

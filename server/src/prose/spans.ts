@@ -102,6 +102,8 @@ function owner(
   const own = (clauses[at] as Clause).event;
   const left = kind === 'spent' || kind === 'until' ? leftAlone(pieces, clauses, at) : undefined;
   if (left !== undefined) return left;
+  const awaited = heatedBefore(clauses, at);
+  if (awaited !== undefined && kind === 'spent') return awaited;
   // Nothing is cooked for days: they are of what comes of it.
   const isLong = minutes.low > LONGEST_COOKED_MIN;
   if (own !== undefined && (canLast(own, kind) || kind === 'point' || kind === 'limit' || before || liesSomewhere(own)))
@@ -132,6 +134,17 @@ function owner(
     else if (event !== undefined) return event;
   }
   return nearest;
+}
+
+/** `Bath at 60 C before they go in. Two hours.`: so long they are in what was made hot for them. */
+function heatedBefore(clauses: readonly Clause[], at: number): EventDraft | undefined {
+  let last = at;
+  if (clauses[at]?.event === undefined) last--;
+  const { event, opener } = clauses[last] ?? {};
+  if (opener !== 'before' || event?.act !== 'put' || event.where.length > 0 || event.objects.length > 1)
+    return undefined;
+  const heated = clauses[last - 1]?.event;
+  return heated?.act === 'heat' && heated.verb === undefined && heated.temperatures.length > 0 ? heated : undefined;
 }
 
 /** `Set it on the counter and do not touch it for two hours`: so long it stands there. */

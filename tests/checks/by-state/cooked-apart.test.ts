@@ -363,6 +363,7 @@ describe('mince tasted before it is cooked', () => {
   ]);
   safe([
     ['fried first', [...PORK, 'Work in the salt and pepper. Fry a teaspoonful and taste that.', FRY]],
+    ['a fried spoonful', [...PORK, 'Work in the salt and pepper and taste a fried spoonful.', FRY]],
     ['never', [...PORK, 'Work in the salt and pepper. Do not taste it raw.', FRY]],
     ['a sauce', [...PORK, '200 ml passata', 'Season the pork. Taste the sauce.', FRY]],
     ['at the end', [...PORK, 'Work in the salt and pepper.', FRY, 'Taste and serve.']],
@@ -473,5 +474,17 @@ describe('heat that no verb of cooking says', () => {
       'eggs scrambled firm, with more to come',
       ['300 g cooked rice', '3 eggs', 'Scramble the eggs firm, rice in, toss till smoking.'],
     ],
+  ]);
+});
+
+describe('a figure of what is made hot before food goes in', () => {
+  const BREASTS = ['4 chicken breasts, at most 3 cm thick', '5 g salt', 'Season and bag in one layer.'];
+  safe([
+    ['a bath', [...BREASTS, 'Water bath at a full 60 C before they go in. 2 1/2 hours.']],
+    ['with the hours behind', [...BREASTS, 'Water bath at 62 C before the bags go in. Two hours.']],
+  ]);
+  dangers([
+    ['too short', [...BREASTS, 'Water bath at a full 60 C before they go in. 20 minutes.']],
+    ['too cold', [...BREASTS, 'Water bath at 50 C before they go in. 2 hours.']],
   ]);
 });

@@ -48,7 +48,7 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
   if (isPuzzling(event)) next = withStates(next, (state) => ({ ...state, was: state.was | WAS.puzzled }));
   switch (event.act) {
     case 'cut':
-      next = withStates(next, (state) => cutMore(state, 'cut'));
+      next = withStates(takenOut(next), (state) => cutMore(state, 'cut'));
       break;
     case 'mince':
       next = withStates(next, (state) => cutMore(state, 'minced'));
@@ -118,7 +118,8 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
     event.until.some(({ is, from }) => is === 'through' && from === 'until')
   )
     next = withStates(next, (state) => ({ ...state, was: state.was | WAS.signed }));
-  if (event.craft === 'taste' && event.said === 'yes' && !isOfAnother(by)) next = withStates(next, tasted);
+  if (event.craft === 'taste' && event.said === 'yes' && !isOfAnother(by) && !isOfCooked(event))
+    next = withStates(next, tasted);
   // `Out they come, still pink at the heart`: heat has its own signs.
   if (LEAVES_RARE.has(event.act) && event.until.some(({ is }) => is === 'rare')) next = withStates(next, leftRare);
   if (event.act !== 'cool' && event.act !== 'freeze' && event.act !== 'thaw') next = readIn(next, by, temperatures);
@@ -172,6 +173,9 @@ const USES: ReadonlySet<Act> = new Set<Act>(['combine', 'eat', 'open']);
 /** `Taste the sauce`: a name that is no food of this. */
 const isOfAnother = ({ names, unnamed }: BoundEvent): boolean => names.length === 0 && unnamed === 'name';
 
+/** `Taste a fried spoonful` */
+const isOfCooked = ({ objects }: Event): boolean => objects.some(({ already }) => already === 'cooked');
+
 const tasted = (state: FoodState): FoodState =>
   state.cooked === 'raw' && state.cut === 'minced' && (state.was & WAS.animal) !== 0
     ? { ...state, was: state.was | WAS.tasted }
@@ -186,8 +190,8 @@ const leftRare = (state: FoodState): FoodState =>
 /** What it is put in; `a jar of passata` holds nothing any more. */
 function vesselOf({ event: { act, vessel }, names }: BoundEvent, { vessel: before }: Body): Body['vessel'] {
   if (vessel?.is === undefined || vessel.is === 'tool' || act === 'remove' || act === 'open') return undefined;
-  // The copper that the jars stand in.
-  if (before === 'jar' && act === 'heat') return before;
+  // The copper that the jars stand in; `bags fully under` says that they are no jars.
+  if (before === 'jar' && act === 'heat' && vessel.is !== 'airtight') return before;
   const isEmptied = names.some(({ mention }) => mention.start > vessel.end && mention.start - vessel.end <= OF);
   return isEmptied ? undefined : vessel.is;
 }
@@ -197,6 +201,13 @@ const OF = 4;
 
 /** More was done with it than to take it from the list: it is bottled, and not laid in something. */
 const wasMade = ({ members, band }: Body): boolean => band !== 'unsaid' || members.length > 1;
+
+/** Nobody carves in the bag: what was cooked in its closed pack is out of it. Jars are labelled, trimmed, scored. */
+function takenOut(body: Body): Body {
+  if (body.shut !== 'jar' || body.vessel === 'jar' || !body.members.some(({ state }) => state.cooked !== 'raw'))
+    return body;
+  return { ...body, vessel: undefined, shut: 'open' };
+}
 
 /** What is closed, and on no fire, is closed to be kept; so is what is packed in nothing that is named. */
 function shutBy({ vessel, lies, band }: Body): Body['shut'] {

@@ -7,6 +7,7 @@ import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { crc32 } from 'node:zlib';
 import * as esbuild from 'esbuild';
+import { packedForms } from '../src/prose/packed-forms.ts';
 import { ownText, type SplitModule, sharedBody } from './shared-text.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -16,6 +17,17 @@ const { version } = JSON.parse(await readFile(`${root}package.json`, 'utf8')) as
 const NEEDS_NODE =
   "if(Number(process.versions.node.split('.')[0])<20){process.stderr.write('quern needs Node 20 or later; this is '+process.version+'\\n');process.exit(2)}";
 
+/** The largest table, packed. */
+const formsPacked: esbuild.Plugin = {
+  name: 'forms-packed',
+  setup(build) {
+    build.onLoad({ filter: /prose[\\/]forms\.tsv$/ }, async ({ path }) => ({
+      contents: packedForms(await readFile(path, 'utf8')),
+      loader: 'text',
+    }));
+  },
+};
+
 const BUNDLE: esbuild.BuildOptions = {
   absWorkingDir: root,
   bundle: true,
@@ -24,6 +36,7 @@ const BUNDLE: esbuild.BuildOptions = {
   format: 'cjs',
   target: 'node20',
   loader: { '.tsv': 'text' },
+  plugins: [formsPacked],
   define: { QUERN_BUNDLED: 'true', QUERN_VERSION: JSON.stringify(version) },
   legalComments: 'none',
   logLevel: 'warning',
@@ -97,14 +110,14 @@ const escapeUnit = (unit: string): string => `\\u${unit.charCodeAt(0).toString(1
 const builds: esbuild.BuildOptions[] = [
   {
     ...BUNDLE,
-    plugins: [inAscii],
+    plugins: [formsPacked, inAscii],
     entryPoints: { client: 'client/src/extension.ts' },
     external: ['vscode'],
     outdir: 'dist',
   },
   {
     ...BUNDLE,
-    plugins: [launched],
+    plugins: [formsPacked, launched],
     entryPoints: { server: 'server/src/server.ts', cli: 'server/src/cli.ts' },
     external: ['./server.js'],
     format: 'esm',

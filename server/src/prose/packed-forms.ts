@@ -21,21 +21,34 @@ export function packedForms(table: string): string {
     before = form;
     return String.fromCharCode(NONE + shared) + form.slice(shared);
   });
+  const packed = forms.join('\n');
   const beside = rows.map((row) => row.slice(row.indexOf('\t') + 1));
-  return [PACKED, ...forms, ...beside].join('\n');
+  return `${PACKED}${packed.length}\n${packed}\n${beside.join('\n')}`;
 }
 
 /** The table, of which nobody asks for the remark; a table that is not packed is given back as it is. */
 export function unpackedForms(text: string): string {
   if (!text.startsWith(PACKED)) return text;
-  const lines = text.split('\n');
-  const count = (lines.length - 1) / 2;
-  const rows = ['#'];
+  const first = text.indexOf('\n') + 1;
+  const last = first + Number(text.slice(PACKED.length, first - 1));
+  const chunks = ['#\n'];
   let before = '';
-  for (let i = 1; i <= count; i++) {
-    const line = lines[i] as string;
-    before = before.slice(0, line.charCodeAt(0) - NONE) + line.slice(1);
-    rows.push(`${before}\t${lines[count + i]}`);
+  let rows: string[] = [];
+  let beside = last + 1;
+  for (let at = first; at < last; ) {
+    const end = text.indexOf('\n', at);
+    const besideEnd = text.indexOf('\n', beside);
+    before = before.slice(0, text.charCodeAt(at) - NONE) + text.slice(at + 1, end);
+    rows.push(before, '\t', text.slice(beside, besideEnd < 0 ? text.length : besideEnd), '\n');
+    at = end + 1;
+    beside = besideEnd + 1;
+    // A few at a time, so that what is only in passing never grows old.
+    if (rows.length >= CHUNK) {
+      chunks.push(rows.join(''));
+      rows = [];
+    }
   }
-  return `${rows.join('\n')}\n`;
+  return chunks.join('') + rows.join('');
 }
+
+const CHUNK = 2000;

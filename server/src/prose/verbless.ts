@@ -80,13 +80,7 @@ function timedOnHeat(pieces: readonly Piece[], { from, to }: Clause): EventDraft
   // `Nine hours beside the kettle`, `all night in the pot`
   const stays = isBeside || (isInPot && time?.per === undefined && (time?.minutes.high ?? 0) > LONGEST_IN_POT_MIN);
   if (time?.kind !== 'spent' || (time.per !== 'side' && cooks === undefined)) return undefined;
-  const event = new EventDraft(
-    (pieces[from] as Piece).start,
-    (pieces[to - 1] as Piece).end,
-    undefined,
-    undefined,
-    'ordered',
-  );
+  const event = ordered(pieces, from, to);
   event.act = stays ? 'stay' : 'heat';
   if (!stays) event.cooks = cooks ?? 'as read';
   event.lasts = 'waits';
@@ -115,13 +109,7 @@ function namesInVessel(pieces: readonly Piece[], { from, to }: Clause): EventDra
     const thing = thingOf((pieces[at] as Piece).sense);
     const way = thing?.sort === 'vessel' && thing.is !== 'tool' ? wayTo(pieces, from, at) : undefined;
     if (way !== 'at' && way !== 'to') continue;
-    const event = new EventDraft(
-      (pieces[from] as Piece).start,
-      (pieces[to - 1] as Piece).end,
-      undefined,
-      undefined,
-      'ordered',
-    );
+    const event = ordered(pieces, from, to);
     event.act = 'combine';
     return event;
   }
@@ -186,3 +174,7 @@ function isReady(pieces: readonly Piece[], { from }: Clause, at: number): boolea
   return at === from + 1 && HOT.has(pieces[from]?.word ?? '') && (next === undefined || next.sort === 'mark');
 }
 const HOT: ReadonlySet<string> = new Set(['hot', 'warm', 'sterile', 'scalded']);
+
+/** What nobody has a verb for, from one piece to before another. */
+const ordered = (pieces: readonly Piece[], from: number, to: number): EventDraft =>
+  new EventDraft((pieces[from] as Piece).start, (pieces[to - 1] as Piece).end, undefined, undefined, 'ordered');

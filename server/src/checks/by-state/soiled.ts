@@ -9,18 +9,18 @@ import { keptOn } from '../../notation/kept.ts';
 import type { Act } from '../../prose/event.ts';
 import type { Spoken, Thing } from '../../prose/things.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
-import { isSameRef, type Stay, WAS } from '../../recipe/journey/bodies.ts';
+import { isSameRef, type Stay } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
 import { larderOf } from '../../recipe/journey/larder.ts';
-import { isIn, isOf } from '../../recipe/list/families.ts';
+import { isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { IngredientRef } from '../../recipe/model.ts';
 import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
 import type { UsedAgain } from './marinade-again.ts';
 import { overPieces } from './over-pieces.ts';
-import { type Held, type Lists, membersIn } from './spoils.ts';
+import { type Held, isRawBird, type Lists, membersIn } from './spoils.ts';
 
 export type Contact = UsedAgain & { readonly kind: 'tool' | 'stuffed' };
 
@@ -169,14 +169,7 @@ export const stuffedAhead = onceFor((journey: Journey): readonly Contact[] => {
 function filledBird(lists: Lists, { timed, minutes, body, branch }: Stay): Held | undefined {
   if (!timed || minutes.high < AHEAD_MIN || branch) return undefined;
   const held = membersIn(lists, body);
-  const bird = held.find(
-    ({ member: { state }, ingredient }) =>
-      state.cooked === 'raw' &&
-      state.cut === 'whole' &&
-      (state.was & WAS.animal) !== 0 &&
-      foodOf(ingredient)?.class === 'poultry' &&
-      !isOf(foodOf(ingredient), 'organ'),
-  );
+  const bird = held.find(isRawBird);
   const isFilling = ({ member, ingredient }: Held): boolean =>
     ingredient !== bird?.ingredient &&
     !AROMATIC.has(foodOf(ingredient)?.class) &&

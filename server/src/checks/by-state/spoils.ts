@@ -82,6 +82,14 @@ function keptIn(lists: Lists, body: Body): Kept {
 /** The members with their ingredients. */
 export const membersIn = (lists: Lists, body: Body): readonly Held[] => keptIn(lists, body).members;
 
+/** A bird that is raw and whole. */
+export const isRawBird = ({ member: { state }, ingredient }: Held): boolean =>
+  state.cooked === 'raw' &&
+  state.cut === 'whole' &&
+  (state.was & WAS.animal) !== 0 &&
+  foodOf(ingredient)?.class === 'poultry' &&
+  !isOf(foodOf(ingredient), 'organ');
+
 /** The function, which gives again what it gave of a body while that and the foods in it are the same; it asks nothing else of a journey. */
 export function onceForBody<V>(ask: (lists: Lists, body: Body) => V): (lists: Lists, body: Body) => V {
   const last = keptOn<Body, { readonly held: readonly Held[]; readonly value: V }>();

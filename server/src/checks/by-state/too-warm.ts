@@ -10,14 +10,13 @@ import { type Body, type FoodState, type Stay, WAS } from '../../recipe/journey/
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import { type Sure, weakest } from '../../recipe/journey/sure.ts';
-import { isOf } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
 import { overPiecesIn } from './over-pieces.ts';
 import { shutOff } from './shut-off.ts';
-import { isCooked, type Lists, membersIn, spoils } from './spoils.ts';
+import { isCooked, isRawBird, type Lists, membersIn, spoils } from './spoils.ts';
 import { type Level, levelOver } from './verdict.ts';
 
 /** A stay that is too warm for too long; its span is what says so. */
@@ -183,14 +182,7 @@ const thawsThere = ({ body, by, lies, timed, branch }: Stay): boolean =>
 const isStuffedWarm = (lists: Lists, body: Body): boolean =>
   (body.band === 'hot' || body.band === 'between') &&
   body.members.some(({ state }) => state.cooked !== 'raw') &&
-  membersIn(lists, body).some(
-    ({ member: { state }, ingredient }) =>
-      state.cooked === 'raw' &&
-      state.cut === 'whole' &&
-      (state.was & WAS.animal) !== 0 &&
-      foodOf(ingredient)?.class === 'poultry' &&
-      !isOf(foodOf(ingredient), 'organ'),
-  ) &&
+  membersIn(lists, body).some(isRawBird) &&
   spoils(lists, body);
 
 /** Whether a figure is one that food is kept at, and neither cold nor hot. */

@@ -4,13 +4,14 @@
  * Refuses to know foods: where nothing is named, what is meant is settled where bodies are known.
  */
 import { type Clause, type EventDraft, NO_TEMPERATURES, NO_TIMES } from './clauses.ts';
-import type { Act, Slot } from './event.ts';
+import type { Act, Slot, Where } from './event.ts';
 import { jointOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
 export function share(pieces: readonly Piece[], clauses: readonly Clause[]): void {
   let label: EventDraft | undefined;
   let before: EventDraft | undefined;
+  let flask: Where | undefined;
   for (let at = 0; at < clauses.length; at++) {
     const clause = clauses[at] as Clause;
     const { event } = clause;
@@ -39,9 +40,17 @@ export function share(pieces: readonly Piece[], clauses: readonly Clause[]): voi
     if (before !== undefined && isBare(before) && joined(pieces, clause) && isOfSame(event))
       before.objects = whatOf(event);
     if (event.objects.length === 0) event.objects = NOTHING_NAMED(event);
+    if (clause.first) flask = undefined;
+    // `Scald the flask, fill and screw down`: it is the flask that is filled.
+    if (READIES.has(event.act)) flask = event.where.find(({ is, not }) => is === 'hot' && !not) ?? flask;
+    else if (flask !== undefined && PUTS.has(event.act) && event.where.length === 0)
+      event.where = [{ ...flask, way: 'to' }];
     before = event;
   }
 }
+
+/** What is done to a vessel before it is filled. */
+const READIES: ReadonlySet<Act> = new Set(['heat', 'remove', 'ready']);
 
 /** What is done with a thing that then lies for the time of the label. */
 const PUTS: ReadonlySet<Act> = new Set(['put', 'cover', 'close', 'pack', 'return']);

@@ -77,9 +77,19 @@ const putBys = overPieces((_, { stays }) => stays.filter(isPutBy));
 const closable = overPieces((_, { bodies }) => bodies.filter(isClosable));
 
 /** What is said to be in each jar, and left nowhere else, is in them. */
-const fullest = onceForBody((lists, body) =>
-  mixtureOf(membersIn(lists, body).map(({ member, ingredient }) => ({ ingredient, share: member.share.high }))),
-);
+const fullest = onceForBody((lists, body) => mixtureOf(portionsOf(membersIn(lists, body))));
+
+/** `The first few`, and then `the rest`: together no more than their line has. */
+function portionsOf(
+  those: ReturnType<typeof membersIn>,
+): { readonly ingredient: Ingredient; readonly share: number }[] {
+  const left = new Map<Ingredient, number>();
+  return those.map(({ member, ingredient }) => {
+    const share = Math.min(member.share.high, left.get(ingredient) ?? 1);
+    left.set(ingredient, (left.get(ingredient) ?? 1) - share);
+    return { ingredient, share };
+  });
+}
 
 function judge(journey: Journey, body: Body): InJar | undefined {
   const members = membersIn(journey, body);
@@ -151,8 +161,7 @@ const EGGS = 0.15;
 const FLESHY = 0.3;
 const SALTED = 0.1;
 
-const gramsOf = (those: ReturnType<typeof membersIn>): number =>
-  mixtureOf(those.map(({ member, ingredient }) => ({ ingredient, share: member.share.high }))).massG;
+const gramsOf = (those: ReturnType<typeof membersIn>): number => mixtureOf(portionsOf(those)).massG;
 
 /** How it is kept, in a jar or for so long that it is put by; undefined where it is in the cold in the end, or is eaten. */
 function keptShut(journey: Journey, body: Body, mix: Mixture): Kept | undefined {

@@ -210,9 +210,11 @@ function takenOut(body: Body): Body {
 }
 
 /** What is closed, and on no fire, is closed to be kept; so is what is packed in nothing that is named. */
-function shutBy({ vessel, lies, band }: Body): Body['shut'] {
+function shutBy({ vessel, lies, band, members }: Body): Body['shut'] {
   if (vessel === 'jar' || vessel === 'airtight') return 'jar';
   // `Kill the flame, lid on`
   if (band === 'between' && isOff(lies)) return 'covered';
-  return lies.place === 'stove' || lies.place === 'oven' ? 'covered' : 'jar';
+  // Nobody cans in a flask for hot soup; one that oil is poured into is a bottle.
+  const isKeptHot = lies.place === 'hot' && members.every(({ state }) => state.cooked === 'through');
+  return lies.place === 'stove' || lies.place === 'oven' || isKeptHot ? 'covered' : 'jar';
 }

@@ -24,6 +24,8 @@ export function verblessEvent(
     const way = wayTo(pieces, clause.from, at);
     if (thing.sort === 'vessel' && thing.is === 'jar' && (way === 'to' || isReady(pieces, clause, at)))
       return putIn(pieces, clause);
+    // `Into the hot smoke, an hour`
+    if (thing.sort === 'medium' && thing.is === 'smoke' && way === 'to') return smokes(pieces, clause);
     if (thing.sort !== 'place' || (way === undefined && !thing.bare)) continue;
     // `The heat pulls them down.`
     const isTold =
@@ -40,6 +42,14 @@ export function verblessEvent(
     return event;
   }
   return timedOnHeat(pieces, clause) ?? timedSomewhere(pieces, clause) ?? namesInVessel(pieces, clause);
+}
+
+function smokes(pieces: readonly Piece[], { from, to }: Clause): EventDraft {
+  const [first, last] = [pieces[from] as Piece, pieces[to - 1] as Piece];
+  const event = new EventDraft(first.start, last.end, undefined, undefined, 'ordered');
+  event.act = 'smoke';
+  event.lasts = 'waits';
+  return event;
 }
 
 /** `Nine hours beside the loom`, `overnight in the bothy`: a place that nobody knows, and a long time. */

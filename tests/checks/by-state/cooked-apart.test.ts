@@ -488,3 +488,13 @@ describe('a figure of what is made hot before food goes in', () => {
     ['too cold', [...BREASTS, 'Water bath at 50 C before they go in. 2 hours.']],
   ]);
 });
+
+describe('what is dipped, with no verb, before the board is washed', () => {
+  const NUGGETS = ['600 g chicken breast, in chunks', '100 g flour', '2 eggs', '150 g breadcrumbs'];
+  const dip = 'Flour, egg, crumb; wash the board and your hands.';
+  safe([['76 C', [...NUGGETS, dip, 'Oven 220 C, 18 minutes. The probe says 76 C.']]]);
+  dangers([
+    ['56 C', [...NUGGETS, dip, 'Oven 220 C, 8 minutes. The probe says 56 C.']],
+    ['no figure', [...NUGGETS, dip, 'Oven 220 C, 8 minutes.']],
+  ]);
+});

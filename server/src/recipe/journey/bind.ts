@@ -113,6 +113,7 @@ function bind(event: Event, mentions: readonly Mention[], from: number): BoundEv
   const { objects } = event;
   const names: BoundName[] = [];
   for (const mention of mentions) {
+    if (mention.end <= event.start && isOfGear(event)) continue;
     if (mention.start < Math.min(from, event.start) || mention.end > event.end) {
       // What is shared with another clause has its slot there: `soak and drain the beans`.
       if (!objects.some((slot) => isWithin(mention, slot))) continue;
@@ -128,6 +129,10 @@ function bind(event: Event, mentions: readonly Mention[], from: number): BoundEv
   }
   return { event, names, unnamed: unnamedIn(objects, 'what', mentions), into: unnamedIn(objects, 'into', mentions) };
 }
+
+/** `Flour, egg, crumb; wash the board`: the board alone is washed. */
+const isOfGear = ({ act, objects, vessel }: Event): boolean =>
+  (act === 'remove' || act === 'ready') && vessel !== undefined && objects.every(({ by }) => by !== 'name');
 
 /** `With a spoon of salt`: the salt is what the spoon was said to be. */
 const measuredIn = (objects: readonly Slot[], { start }: Span): Slot | undefined =>

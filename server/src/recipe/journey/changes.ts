@@ -204,7 +204,7 @@ const wasMade = ({ members, band }: Body): boolean => band !== 'unsaid' || membe
 
 /** Nobody carves in the bag: what was cooked in its closed pack is out of it. Jars are labelled, trimmed, scored. */
 function takenOut(body: Body): Body {
-  if (body.shut !== 'jar' || body.vessel === 'jar' || !body.members.some(({ state }) => state.cooked !== 'raw'))
+  if (body.shut !== 'jar' || body.vessel !== 'airtight' || !body.members.some(({ state }) => state.cooked !== 'raw'))
     return body;
   return { ...body, vessel: undefined, shut: 'open' };
 }
@@ -215,6 +215,7 @@ function shutBy({ vessel, lies, band, members }: Body): Body['shut'] {
   // `Kill the flame, lid on`
   if (band === 'between' && isOff(lies)) return 'covered';
   // Nobody cans in a flask for hot soup; one that oil is poured into is a bottle.
-  const isKeptHot = lies.place === 'hot' && members.every(({ state }) => state.cooked === 'through');
+  const isKeptHot =
+    lies.place === 'hot' && members.every(({ state }) => state.cooked === 'through' && state.heatedBy !== undefined);
   return lies.place === 'stove' || lies.place === 'oven' || isKeptHot ? 'covered' : 'jar';
 }

@@ -31,9 +31,8 @@ const NONE: readonly Items[] = [];
 export function roundsOf(items: Items, at: number, others: readonly Items[] = NONE): Range {
   const [from, to] = clauseAt(items, at);
   if (isStrength(items, at, to)) return { low: 0, high: Number.POSITIVE_INFINITY };
-  const said = [items, ...others];
   return times(
-    eachIn(items, at, from, to, said) ?? daysIn(items, from, to) ?? batchIn(items, at, to, said) ?? ONCE,
+    eachIn(items, at, from, to, others) ?? daysIn(items, from, to) ?? batchIn(items, at, to, others) ?? ONCE,
     repeatsBehind(items, at, to),
   );
 }
@@ -94,7 +93,7 @@ const NEAR = 6;
 const STRONG: ReadonlySet<string> = new Set(['to', 'per']);
 
 /** `In each of the 4 jars`, `per jar`, `200 ml a glass`, `4 jars, 60 g each`, `75 g each day for four days`. */
-function eachIn(items: Items, at: number, from: number, to: number, said: readonly Items[]): Range | undefined {
+function eachIn(items: Items, at: number, from: number, to: number, others: readonly Items[]): Range | undefined {
   const [first, last] = reachOf(items, at, from, to);
   for (let i = first; i <= last; i++) {
     if (
@@ -104,7 +103,7 @@ function eachIn(items: Items, at: number, from: number, to: number, said: readon
       !isWord(items[i - 1], INTO) &&
       endsAt(items, i + 2, to)
     ) {
-      const many = countedIn(said, [wordOf(items[i + 1])]);
+      const many = countedIn(items, others, [wordOf(items[i + 1])]);
       if (many !== undefined) return many;
     }
     const isAll = isWord(items[i], ALL) && numberAt(items, i + 1) !== undefined;
@@ -121,7 +120,7 @@ function eachIn(items: Items, at: number, from: number, to: number, said: readon
     // `Every storey 200 g`
     const isHead = !isAll && i < at && at - i <= 2;
     if (!isInto && !isBehind && !isCounted && !isHead && !isWord(items[i], PER)) continue;
-    const own = numberBehind(items, i, to) ?? countedIn(said, nouns.map(wordOf));
+    const own = numberBehind(items, i, to) ?? countedIn(items, others, nouns.map(wordOf));
     return own ?? (isAll || isHead ? undefined : SEVERAL);
   }
   return undefined;
@@ -186,17 +185,26 @@ function countedAt(items: Items, at: number): Items {
   return words;
 }
 
-/** How many of a noun the sentences count, more than one; of what pieces there are, where there is no noun. */
-function countedIn(said: readonly Items[], nouns: readonly string[]): Range | undefined {
-  for (const items of said)
-    for (let i = 0; i < items.length; i++) {
-      const number = numberAt(items, i);
-      if (number === undefined || number.low <= 1) continue;
-      const isIt = countedAt(items, i).some((each) =>
-        nouns.length === 0 ? isPiece(each) : nouns.some((noun) => stem(noun) === stem(wordOf(each))),
-      );
-      if (isIt) return number;
-    }
+/** How many of a noun its own sentence counts, or else another; more than one. Of what pieces there are, where there is no noun. */
+function countedIn(own: Items, others: readonly Items[], nouns: readonly string[]): Range | undefined {
+  const known = countedHere(own, nouns);
+  if (known !== undefined) return known;
+  for (const items of others) {
+    const number = countedHere(items, nouns);
+    if (number !== undefined) return number;
+  }
+  return undefined;
+}
+
+function countedHere(items: Items, nouns: readonly string[]): Range | undefined {
+  for (let i = 0; i < items.length; i++) {
+    const number = numberAt(items, i);
+    if (number === undefined || number.low <= 1) continue;
+    const isIt = countedAt(items, i).some((each) =>
+      nouns.length === 0 ? isPiece(each) : nouns.some((noun) => stem(noun) === stem(wordOf(each))),
+    );
+    if (isIt) return number;
+  }
   return undefined;
 }
 
@@ -217,12 +225,12 @@ function numberAt(items: Items, at: number): Range | undefined {
 }
 
 /** `In two batches, 800 ml to a batch`; of a batch nobody says how many, and of a bowl that nobody counts there is one. */
-function batchIn(items: Items, at: number, to: number, said: readonly Items[]): Range | undefined {
+function batchIn(items: Items, at: number, to: number, others: readonly Items[]): Range | undefined {
   for (let i = at + 1; i + 2 <= to; i++) {
     const noun = items[i + 2];
     if (!isWord(items[i], INTO) || !isWord(items[i + 1], ARTICLES)) continue;
     if (((bitsAt(noun) & BATCH) === 0 && !isPiece(noun)) || wordOf(noun).endsWith('s')) continue;
-    return countedIn(said, [wordOf(noun)]);
+    return countedIn(items, others, [wordOf(noun)]);
   }
   return undefined;
 }

@@ -63,11 +63,7 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
         break;
     }
     left = { low: Math.max(0, before.low - share.high), high: Math.max(0, before.high - share.low) };
-    if (
-      portion.kind === 'rest' ||
-      (portion.kind === 'all' && share.high > 0) ||
-      (portion.kind === 'plain' && share.high > 0)
-    ) {
+    if (portion.kind === 'rest' || ((portion.kind === 'all' || portion.kind === 'plain') && share.high > 0)) {
       left = NONE;
       unsure = false;
     }

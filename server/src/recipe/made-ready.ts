@@ -9,20 +9,14 @@ import { roundsOf } from '../prose/rounds.ts';
 import { type BoundEvent, boundEvents } from './journey/bind.ts';
 import type { Mention, Step } from './model.ts';
 
-/** How many times over the amount that it says is taken; `steps` are those of its part, which may count the jars. */
-export const timesTaken = ({ sentence }: Step, { portion, from }: Mention, steps: readonly Step[]): Range =>
-  portion.kind === 'amount'
-    ? roundsOf(
-        sentence.items,
-        from,
-        steps.map((step) => step.sentence.items),
-      )
-    : ONCE;
+/** How many times over the amount that it says is taken; `sentences` are those of its part, which may count the jars. */
+export const timesTaken = ({ sentence }: Step, { portion, from }: Mention, sentences: Sentences): Range =>
+  portion.kind === 'amount' ? roundsOf(sentence.items, from, sentences) : ONCE;
 
+type Sentences = NonNullable<Parameters<typeof roundsOf>[2]>;
 const ONCE: Range = { low: 1, high: 1 };
 
-/** Whether all that happens to it in its step happens to it alone; of a plain mention too where nobody can say what
- * happens. */
+/** Whether all that happens to it in its step happens to it alone; of a plain mention too where nobody can say what happens. */
 export function isMadeReady(step: Step, mention: Mention): boolean {
   const events = boundEvents(step).filter(({ names }) => names.some((name) => name.mention === mention));
   return (events.length > 0 || mention.portion.kind === 'plain') && events.every((each) => readies(each, mention));

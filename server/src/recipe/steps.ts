@@ -90,6 +90,7 @@ function sortUses(
   const outside: OutsideUse[] = [];
   let includes: number[] | undefined;
   let lastOven: OvenSetting | undefined;
+  const sentences = steps.map(({ sentence }) => sentence.items);
   for (let s = 0; s < steps.length; s++) {
     const step = steps[s] as Step;
     for (const mention of step.mentions) {
@@ -100,7 +101,7 @@ function sortUses(
         line: step.line,
         mention,
         ready,
-        times: timesTaken(step, mention, steps),
+        times: timesTaken(step, mention, sentences),
       };
       if (mention.part !== undefined && mention.part !== index) {
         includes ??= [];

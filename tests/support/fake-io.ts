@@ -53,8 +53,9 @@ export async function quern(
     },
     progress: () => {},
     readInput: async () => input,
-    write: (path, text) => {
-      written[path] = text;
+    write: (changes) => {
+      for (const { path, text } of changes) written[path] = text;
+      return undefined;
     },
     resolve: at,
     shown: (path) => path.replace('/kitchen/', ''),

@@ -83,6 +83,17 @@ export interface BrokenLink {
   readonly reaches?: readonly { readonly part: string; readonly gets?: string }[];
 }
 
+/** What a file is written in, where that is not UTF-8. */
+export interface OtherEncoding {
+  /** Absent where nothing says which. */
+  readonly name?: 'UTF-16' | 'UTF-16 without a mark' | 'UTF-32';
+  /** Its text is read all the same. */
+  readonly isRead: boolean;
+  /** The first byte that cannot be UTF-8, and its line, from 0. */
+  readonly byte?: number;
+  readonly line?: number;
+}
+
 /** A file read and worked out, for checks of the whole recipe and for fixes. */
 export interface Scene {
   readonly document: Document;
@@ -91,6 +102,8 @@ export interface Scene {
   readonly house: House;
   /** Of a file that builds on others. */
   readonly broken?: readonly BrokenLink[];
+  /** Of a file that is not UTF-8. */
+  readonly encoding?: OtherEncoding | undefined;
 }
 
 export interface Example {

@@ -14,19 +14,21 @@ interface Entry extends Fingerprint {
 
 export interface Baseline {
   readonly entries: readonly Entry[];
+  /** Of the file it was read from; undefined where there is none yet. */
+  readonly text: string | undefined;
 }
 
 /** The baseline of a path. One that is not there is empty only where it is about to be written. */
 export function readBaseline(path: string, io: Io, mayBeMissing: boolean): Baseline {
   const text = io.files.read(io.resolve(path));
   if (text === undefined) {
-    if (mayBeMissing) return { entries: [] };
+    if (mayBeMissing && io.kind(io.resolve(path)) === undefined) return { entries: [], text };
     throw new UsageError(`there is no baseline \`${path}\`; --update-baseline writes it`);
   }
   const entries = entriesOf(text);
   if (entries === undefined)
     throw new UsageError(`\`${path}\` is no baseline; delete it, and --update-baseline writes it anew`);
-  return { entries };
+  return { entries, text };
 }
 
 /** The files with what the baseline knows set apart, and how many of its findings are no more. */
@@ -72,11 +74,11 @@ export function updated(baseline: Baseline, files: readonly CheckedFile[]): Base
     }
   }
   const sorted = [...entries].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, entry]) => entry);
-  return { entries: sorted };
+  return { entries: sorted, text: baseline.text };
 }
 
 /** One finding a line, so that it merges well. */
-export function baselineText({ entries }: Baseline): string {
+export function baselineText({ entries }: Pick<Baseline, 'entries'>): string {
   const rows = entries.map((e) => `    ${JSON.stringify(e)}`);
   return `{\n  "version": 1,\n  "findings": [${rows.length === 0 ? '' : `\n${rows.join(',\n')}\n  `}]\n}\n`;
 }

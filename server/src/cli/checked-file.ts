@@ -38,8 +38,8 @@ export interface CheckedFile {
   readonly problems: readonly string[];
   /** Checks that failed on it: bugs of Quern. */
   readonly bugs: readonly string[];
-  /** Its text after all fixes that may run unattended, where that was asked for and is another. */
-  readonly mended?: string;
+  /** After all fixes that may run unattended, where that was asked for and is another text than before. */
+  readonly mended?: { readonly before: string; readonly text: string };
 }
 
 export interface CheckWish {
@@ -76,6 +76,6 @@ export function checkFile(input: Input, houses: Houses, wish: CheckWish): Checke
     known: [],
     problems: houses.of(input.path).problems,
     bugs: snapshot.bugs.map(({ check, error }) => `${check} failed: ${String(error)}`),
-    ...(snapshot !== read && { mended: printDocument(snapshot.document) }),
+    ...(snapshot !== read && { mended: { before: input.text, text: printDocument(snapshot.document) } }),
   };
 }

@@ -15,7 +15,8 @@ export interface Io {
   progress(text: string): void;
   /** All of standard input, as text. */
   readInput(): Promise<string>;
-  write(path: string, text: string): void;
+  /** Writes all of the files or none, each whole; undefined where they are written. */
+  write(changes: readonly FileChange[]): NotWritten | undefined;
   /** The absolute path of one given on the command line. */
   resolve(path: string): string;
   /** The path as shown: relative to where the command runs, when below it. */
@@ -26,6 +27,20 @@ export interface Io {
   today(): string;
   /** Threads that can share the work of one command; absent where there are none. */
   readonly workers: Workers | undefined;
+}
+
+/** What a file is to hold. */
+export interface FileChange {
+  readonly path: string;
+  /** What it was worked out from, and must hold still; undefined where there was no file. */
+  readonly before: string | undefined;
+  readonly text: string;
+}
+
+/** The file for which nothing was written. */
+export interface NotWritten {
+  readonly path: string;
+  readonly why: string;
 }
 
 export interface Workers {
@@ -39,3 +54,17 @@ export type Exit = 0 | 1 | 2;
 
 /** Bad usage; the message says what to write instead. */
 export class UsageError extends Error {}
+
+/** Writes the files, or refuses the command in words. */
+export function save(changes: readonly FileChange[], io: Io): void {
+  const failed = changes.length === 0 ? undefined : io.write(changes);
+  if (failed === undefined) return;
+  const rest = changes.length > 1 ? '; nothing was written' : '';
+  throw new UsageError(`\`${io.shown(failed.path)}\` cannot be written: ${failed.why}${rest}`);
+}
+
+/** `--stdin` has no file that `flag` could write. */
+export function refuseToWriteStdin(flags: ReadonlySet<string>, flag: 'write' | 'fix'): void {
+  if (flags.has('stdin') && flags.has(flag))
+    throw new UsageError(`--${flag} writes into a file, and --stdin gives a text without one: give one of them`);
+}

@@ -5,13 +5,22 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import ignore, { type Ignore } from 'ignore';
-import type { Files } from '../workspace/ports.ts';
+import type { Files, ReadFault } from '../workspace/ports.ts';
+import { decode } from './decode.ts';
+import { codeOf, diskErrorWords } from './disk-errors.ts';
 
 const NEVER_ENTERED: ReadonlySet<string> = new Set(['.git', 'node_modules', '.hg', '.svn']);
 
 export function nodeFiles(): Files {
+  const faults = new Map<string, ReadFault>();
   return {
-    read: readText,
+    read: (path) => {
+      const { text, fault } = readText(path);
+      if (fault === undefined) faults.delete(path);
+      else faults.set(path, fault);
+      return text;
+    },
+    faultOf: (path) => faults.get(path),
     recipesBelow: (folder) => {
       const found: string[] = [];
       walk(folder, ignoresAbove(folder), found);
@@ -23,13 +32,17 @@ export function nodeFiles(): Files {
   };
 }
 
-function readText(path: string): string | undefined {
+function readText(path: string): { readonly text: string | undefined; readonly fault?: ReadFault } {
   try {
-    return readFileSync(path, 'utf8');
-  } catch {
-    return undefined;
+    const { text, other } = decode(readFileSync(path));
+    return other === undefined ? { text } : { text, fault: { kind: 'encoding', encoding: other } };
+  } catch (error) {
+    if (isMissing(error)) return { text: undefined };
+    return { text: undefined, fault: { kind: 'refused', why: diskErrorWords(error, 'you may not read it') } };
   }
 }
+
+const isMissing = (error: unknown): boolean => ['ENOENT', 'ENOTDIR'].includes(codeOf(error));
 
 /** The nearest folder with `quern.json`; where there is none, the nearest with `foods.quern`, so that a kitchen's foods need no settings. */
 function houseAbove(path: string): string | undefined {
@@ -67,7 +80,7 @@ const entriesOf = (folder: string) =>
   readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
 
 function withRules(above: readonly IgnoreRules[], folder: string): readonly IgnoreRules[] {
-  const text = readText(join(folder, '.gitignore'));
+  const { text } = readText(join(folder, '.gitignore'));
   return text === undefined ? above : [...above, { folder, rules: ignore().add(text) }];
 }
 

@@ -2,7 +2,7 @@
  * Knows the terminal of the machine, and what a command sees of its disk.
  * Refuses to know recipes.
  */
-import { statSync, writeFileSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
 import type { Io } from '../cli/io.ts';
 import type { Files } from '../workspace/ports.ts';
@@ -10,6 +10,7 @@ import { today } from './clock.ts';
 import { nodeFiles } from './files.ts';
 import { nodeGit } from './git.ts';
 import { nodeWorkers } from './workers.ts';
+import { writeWhole } from './writing.ts';
 
 /** The terminal; `script` is the bundle that workers run, where there is one. */
 export function nodeIo(script?: string): Io {
@@ -38,9 +39,7 @@ export function nodeIo(script?: string): Io {
       for await (const chunk of stdin) chunks.push(Buffer.from(chunk));
       return Buffer.concat(chunks).toString('utf8');
     },
-    write: (path, text) => {
-      writeFileSync(path, text);
-    },
+    write: writeWhole,
     resolve: (path) => resolve(cwd, path),
     shown: (path) => {
       const below = relative(cwd, path);

@@ -1,10 +1,21 @@
 /**
  * Knows what the workspace needs of the machine it runs on; `host/` fulfils it.
  */
+import type { OtherEncoding } from '../checks/check.ts';
+
+export type { OtherEncoding };
+
+/** Why a file that is there is not read, or not as UTF-8. */
+export type ReadFault =
+  | { readonly kind: 'encoding'; readonly encoding: OtherEncoding }
+  /** `why` stands after `cannot be read: `. */
+  | { readonly kind: 'refused'; readonly why: string };
 
 export interface Files {
-  /** The text of a file, or undefined when it cannot be read. */
+  /** The text of a file without its byte order mark, or undefined when it cannot be read. */
   read(path: string): string | undefined;
+  /** What was wrong when a file was last read; undefined where nothing was, or it is not there. */
+  faultOf?(path: string): ReadFault | undefined;
   /** Every `.quern` file below a folder, sorted, without what git ignores. */
   recipesBelow(folder: string): readonly string[];
   /** The nearest folder, from a file or folder upwards, that holds `quern.json`, else `foods.quern`; undefined when none does. */

@@ -11,7 +11,7 @@ import { plural } from '../formats/plural.ts';
 import { type Counts, pretty } from '../formats/pretty.ts';
 import { sarif } from '../formats/sarif.ts';
 import { housesFor, INPUT_OPTIONS, type Input, readMany } from '../inputs.ts';
-import { type Io, UsageError } from '../io.ts';
+import { type FileChange, type Io, refuseToWriteStdin, save, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
 import { touchedSince } from '../since.ts';
 
@@ -52,13 +52,14 @@ export const check: Command = {
     const failOn = choiceOf(options, 'fail-on', LEVELS, 'error');
     const most = maxWarnings(options);
     const stdin = options.flags.has('stdin');
+    refuseToWriteStdin(options.flags, 'fix');
     const inputs = await inputsOf(options, io, housesFor(io));
     const wish: CheckWish = { fixes: FIXES[format] ?? 'none', mend: options.flags.has('fix') };
     // A text from standard input lies in no file that a worker could read.
     const checked = await checkMany(inputs, wish, stdin ? { ...io, workers: undefined } : io);
-    for (const { path, mended } of checked) if (mended !== undefined && !stdin) io.write(path, mended);
     io.progress('');
-    const files = withoutBaseline(checked, options, io);
+    const mended = checked.flatMap(({ path, mended: text }) => (text === undefined ? [] : [{ path, ...text }]));
+    const files = withoutBaseline(checked, mended, options, io);
     const problems = [...new Set(files.flatMap((f) => f.problems))];
     for (const problem of problems) io.err(`quern: ${problem}\n`);
     for (const bug of new Set(files.flatMap((f) => f.bugs)))
@@ -103,18 +104,25 @@ async function inputsOf(options: Options, io: Io, houses: Houses): Promise<reado
   return since === undefined ? inputs : touchedSince(inputs, since, houses, io);
 }
 
-/** The files without what the baseline knows; the baseline is written anew where that is asked for. */
-function withoutBaseline(files: readonly CheckedFile[], options: Options, io: Io): readonly CheckedFile[] {
+/** The files without what the baseline knows; it is written anew where that is asked for, together with the files that were mended. */
+function withoutBaseline(
+  files: readonly CheckedFile[],
+  mended: readonly FileChange[],
+  options: Options,
+  io: Io,
+): readonly CheckedFile[] {
   const path = options.values.baseline;
   const update = options.flags.has('update-baseline');
   if (path === undefined) {
     if (update) throw new UsageError('--update-baseline wants the file as well: --baseline quern-baseline.json');
+    save(mended, io);
     return files;
   }
   const before = readBaseline(path, io, update);
   const baseline = update ? updated(before, files) : before;
+  const written = { path: io.resolve(path), before: before.text, text: baselineText(baseline) };
+  save(update && written.text !== written.before ? [...mended, written] : mended, io);
   if (update) {
-    io.write(io.resolve(path), baselineText(baseline));
     const count = baseline.entries.reduce((sum, e) => sum + e.count, 0);
     io.err(`quern: ${path} now holds ${plural(count, 'finding')}\n`);
   }

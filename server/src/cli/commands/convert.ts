@@ -8,7 +8,7 @@ import { printDocument } from '../../notation/document.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
-import { type Exit, UsageError } from '../io.ts';
+import { type Exit, refuseToWriteStdin, save, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
 
 export const convert: Command = {
@@ -37,6 +37,7 @@ export const convert: Command = {
     const to = CONVERSIONS.find((c) => c === options.values.to);
     if (to === undefined) throw new UsageError(`--to is one of ${CONVERSIONS.join(', ')}`);
     const format = choiceOf(options, 'format', ['text', 'json'], 'text');
+    refuseToWriteStdin(options.flags, 'write');
     const input = await readOne(options, io);
     const { document, recipe, findings } = snapshotOf(input, housesFor(io));
     const lines = linesOf(options, recipe);
@@ -50,7 +51,8 @@ export const convert: Command = {
     };
     const { edits, changes, said } = convertRecipe(document, recipe, wish);
     const text = printDocument(applyEdits(document, edits));
-    if (options.flags.has('write') && !options.flags.has('dry-run')) io.write(input.path, text);
+    if (options.flags.has('write') && !options.flags.has('dry-run'))
+      save([{ path: input.path, before: input.text, text }], io);
     if (format === 'json') {
       io.out(`${JSON.stringify({ version: 1, changes, said, text }, null, 2)}\n`);
       return 0;

@@ -2,7 +2,7 @@ import { layout } from '../../notation/layout.ts';
 import type { Command } from '../command.ts';
 import { plural } from '../formats/plural.ts';
 import { housesFor, INPUT_OPTIONS, type Input, readMany, snapshotOf } from '../inputs.ts';
-import { UsageError } from '../io.ts';
+import { refuseToWriteStdin, save, UsageError } from '../io.ts';
 
 export const format: Command = {
   name: 'format',
@@ -13,6 +13,7 @@ export const format: Command = {
   async run(options, io) {
     if (options.flags.has('check') && options.flags.has('write'))
       throw new UsageError('--check only looks and --write writes: give one of them');
+    refuseToWriteStdin(options.flags, 'write');
     const houses = housesFor(io);
     const inputs = await readMany(options, io, houses);
     const laidOut = inputs.map((input) => ({ input, text: layOut(input, houses) }));
@@ -22,7 +23,10 @@ export const format: Command = {
       return changed.length > 0 ? 1 : 0;
     }
     if (options.flags.has('write')) {
-      for (const { input, text } of changed) io.write(input.path, text);
+      save(
+        changed.map(({ input, text }) => ({ path: input.path, before: input.text, text })),
+        io,
+      );
       io.err(`${changed.length} of ${plural(inputs.length, 'file')} laid out anew.\n`);
       return 0;
     }

@@ -7,7 +7,7 @@ import type { Snapshot } from '../../workspace/snapshot.ts';
 import { writeInFull } from '../../workspace/write-in-full.ts';
 import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
-import { type Exit, UsageError } from '../io.ts';
+import { type Exit, refuseToWriteStdin, save, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
 
 export const scale: Command = {
@@ -41,6 +41,7 @@ export const scale: Command = {
   async run(options, io): Promise<Exit> {
     const target = targetOf(options);
     const format = choiceOf(options, 'format', ['text', 'json'], 'text');
+    refuseToWriteStdin(options.flags, 'write');
     const input = await readOne(options, io);
     const opened = snapshotOf(input, housesFor(io));
     const wish = { ...target, exact: options.flags.has('exact') };
@@ -49,7 +50,8 @@ export const scale: Command = {
     const { by, edits, changes } = result.scaling;
     const said = [...notes, ...result.scaling.said];
     const text = printDocument(applyEdits(snapshot.document, edits));
-    if (options.flags.has('write') && !options.flags.has('dry-run')) io.write(input.path, text);
+    if (options.flags.has('write') && !options.flags.has('dry-run'))
+      save([{ path: input.path, before: input.text, text }], io);
     if (format === 'json') {
       io.out(`${JSON.stringify({ version: 1, by, changes, said, text }, null, 2)}\n`);
       return 0;

@@ -6,7 +6,7 @@ import { printDocument } from '../../notation/document.ts';
 import { outOfOven } from '../../recipe/trials/out-of-oven.ts';
 import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
-import { type Exit, UsageError } from '../io.ts';
+import { type Exit, refuseToWriteStdin, save, UsageError } from '../io.ts';
 
 export const trial: Command = {
   name: 'trial',
@@ -18,6 +18,7 @@ export const trial: Command = {
     const { values, flags } = options;
     const date = values.date ?? io.today();
     if (!isDay(date)) throw new UsageError(`--date wants a day such as 2026-09-14, not \`${date}\``);
+    refuseToWriteStdin(options.flags, 'write');
     const input = await readOne(options, io);
     const { document, outline, whole, isWhole } = snapshotOf(input, housesFor(io));
     const cooked = whole.recipe.parts.some((p) => p.head.ingredients.length > 0 || p.steps.length > 0);
@@ -27,7 +28,7 @@ export const trial: Command = {
         'the recipe builds on what is not there, so it could not be cooked so: `quern check` says what is missing',
       );
     const text = printDocument(applyEdits(document, recordTrial(document, whole.recipe, date, values.by).edits));
-    if (flags.has('write')) io.write(input.path, text);
+    if (flags.has('write')) save([{ path: input.path, before: input.text, text }], io);
     else io.out(text);
     const usual = outOfOven(whole.recipe)?.left;
     if (usual !== undefined && Number.isFinite(usual.high))

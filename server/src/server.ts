@@ -12,6 +12,8 @@ declare const QUERN_VERSION: string;
 
 /** Longer than between two keys, shorter than a look at the status bar. */
 const PAUSE_MS = 150;
+/** Longer than it takes to think of the next word. */
+const STILL_MS = 1500;
 
 const connection = process.argv.includes('--stdio')
   ? createConnection(ProposedFeatures.all, process.stdin, inOnePiece(process.stdout))
@@ -19,7 +21,7 @@ const connection = process.argv.includes('--stdio')
 serve(connection, {
   files: nodeFiles(),
   turn: setImmediate,
-  whenIdle: whenIdle(PAUSE_MS),
+  pauses: { whenIdle: whenIdle(PAUSE_MS), whenStill: whenIdle(STILL_MS) },
   tidy: tidying(),
   now: () => performance.now(),
   today,

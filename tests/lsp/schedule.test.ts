@@ -19,11 +19,16 @@ function byHand() {
 
 /** A schedule that notes what it works out, and no pause. */
 const noting = (hand: ReturnType<typeof byHand>, done: string[]) =>
-  new Schedule(hand.turn, () => undefined, {
-    soon: (uri) => done.push(uri),
-    later: () => undefined,
-    last: () => undefined,
-  });
+  new Schedule(
+    hand.turn,
+    { whenIdle: () => undefined, whenStill: () => undefined },
+    {
+      soon: (uri) => done.push(uri),
+      later: () => undefined,
+      last: () => undefined,
+      still: () => undefined,
+    },
+  );
 
 describe('a schedule', () => {
   it('works out once what was marked many times', () => {
@@ -67,15 +72,22 @@ describe('a schedule', () => {
     const hand = byHand();
     const done: string[] = [];
     let idle = () => {};
+    let still = () => {};
     const schedule = new Schedule(
       hand.turn,
-      (run) => {
-        idle = run;
+      {
+        whenIdle: (run) => {
+          idle = run;
+        },
+        whenStill: (run) => {
+          still = run;
+        },
       },
       {
         soon: (uri) => done.push(`soon ${uri}`),
         later: (uri) => done.push(`later ${uri}`),
         last: () => done.push('tidied'),
+        still: (uri) => done.push(`still ${uri}`),
       },
     );
     schedule.mark(['a', 'b']);
@@ -87,6 +99,9 @@ describe('a schedule', () => {
     idle();
     idle();
     expect(done).toEqual(['soon a', 'soon a', 'later a', 'tidied', 'tidied']);
+    still();
+    still();
+    expect(done.slice(5)).toEqual(['still a']);
   });
 
   it('forgets what was closed', () => {

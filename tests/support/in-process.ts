@@ -20,7 +20,7 @@ import type { Feature } from '../../server/src/lsp/feature.ts';
 import { serve } from '../../server/src/lsp/session.ts';
 import type { Files } from '../../server/src/workspace/ports.ts';
 
-/** Files by path; houses are folders that hold `quern.json`. */
+/** Files by path. */
 export function memoryFiles(texts: Map<string, string>): Files {
   const files = {
     read: (path: string) => texts.get(path),
@@ -28,11 +28,9 @@ export function memoryFiles(texts: Map<string, string>): Files {
       [...texts.keys()].filter((p) => p.startsWith(`${folder}/`) && p.endsWith('.quern')).sort(),
     houseAbove: (path: string) => {
       const parts = path.split('/');
-      for (let n = parts.length; n > 0; n--) {
-        const folder = parts.slice(0, n).join('/');
-        if (texts.has(`${folder}/quern.json`)) return folder;
-      }
-      return undefined;
+      const folders = parts.map((_, n) => parts.slice(0, parts.length - n).join('/'));
+      const holding = (file: string) => folders.find((folder) => texts.has(`${folder}/${file}`));
+      return holding('quern.json') ?? holding('foods.quern');
     },
     join: (folder: string, name: string) => `${folder}/${name}`,
     beside: (path: string, name: string) => new URL(name, `file://${path}`).pathname,
@@ -57,15 +55,15 @@ export class Client {
   readonly asked: { method: string; params: unknown }[] = [];
   settings: unknown;
   private readonly connection: MessageConnection;
-  private readonly rest: () => void;
+  private readonly pause: Readonly<Record<'idle' | 'still', () => void>>;
   private constructor(
     connection: MessageConnection,
     initialized: InitializeResult,
     settings: unknown,
-    rest: () => void,
+    pause: Client['pause'],
   ) {
     this.connection = connection;
-    this.rest = rest;
+    this.pause = pause;
     this.initialized = initialized;
     this.settings = settings;
   }
@@ -73,14 +71,20 @@ export class Client {
   static async connect(options: ClientOptions = {}): Promise<Client> {
     const [up, down] = [new PassThrough(), new PassThrough()];
     let waiting: (() => void) | undefined;
+    let moving: (() => void) | undefined;
     const server = createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down));
     serve(
       server,
       {
         files: memoryFiles(options.files ?? new Map()),
         turn: setImmediate,
-        whenIdle: (run) => {
-          waiting = run;
+        pauses: {
+          whenIdle: (run) => {
+            waiting = run;
+          },
+          whenStill: (run) => {
+            moving = run;
+          },
         },
         tidy: () => undefined,
         now: () => performance.now(),
@@ -118,10 +122,17 @@ export class Client {
       capabilities: options.capabilities ?? {},
       initializationOptions: options.initializationOptions,
     });
-    client = new Client(connection, initialized, options.settings, () => {
-      const run = waiting;
-      waiting = undefined;
-      run?.();
+    client = new Client(connection, initialized, options.settings, {
+      idle: () => {
+        const run = waiting;
+        waiting = undefined;
+        run?.();
+      },
+      still: () => {
+        const run = moving;
+        moving = undefined;
+        run?.();
+      },
     });
     for (const say of early) say(client);
     await connection.sendNotification('initialized', {});
@@ -156,8 +167,15 @@ export class Client {
   async settled(): Promise<void> {
     await this.request('textDocument/diagnostic', { textDocument: { uri: 'nowhere:settled' } });
     await new Promise((resolve) => setImmediate(resolve));
-    this.rest();
+    this.pause.idle();
     await this.request('textDocument/diagnostic', { textDocument: { uri: 'nowhere:settled' } });
+  }
+
+  /** The same, and so long that nobody is about to type on. */
+  async still(): Promise<void> {
+    await this.settled();
+    this.pause.still();
+    await this.settled();
   }
 
   /** Codes last pushed for a document. */

@@ -51,6 +51,8 @@ export interface Run {
   readonly sorted: readonly Loose[];
   /** Both, by place. */
   readonly all: readonly Finding[];
+  /** Something was found that is not among the findings, as its line is being typed. */
+  readonly holdsBack: boolean;
   /** Checks that threw. */
   readonly bugs: readonly Bug[];
 }
@@ -175,6 +177,7 @@ export class CheckRunner {
       loose,
       sorted,
       all,
+      holdsBack: shown.length < all.length,
       bugs,
     };
   }

@@ -3,6 +3,8 @@
  * something they rest on changes. Refuses to know who is told: `session.ts` pushes them, a feature answers a pull.
  */
 import type { CancellationToken, Diagnostic } from 'vscode-languageserver';
+import type { House } from '../checks/house.ts';
+import { MISSING } from '../workspace/inherit/load-base.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Store, Uri } from '../workspace/store.ts';
 import type { Turn } from './schedule.ts';
@@ -20,7 +22,9 @@ export interface CheckedFile {
 interface Kept extends CheckedFile {
   /** The files it builds on. */
   readonly rests: readonly string[];
-  readonly describesFoods: boolean;
+  /** One of those is not there. */
+  readonly misses: boolean;
+  readonly house: House;
 }
 
 /** The longest time, in ms, for which no message is read. */
@@ -32,6 +36,8 @@ export class FolderCheck {
   private readonly turn: Turn;
   private readonly now: () => number;
   private readonly kept = new Map<string, Kept>();
+  /** Files whose findings may be others than whoever listed them was given. */
+  private readonly doubtful = new Set<string>();
 
   constructor(store: () => Store, diagnostics: (snapshot: Snapshot) => Diagnostic[], turn: Turn, now: () => number) {
     this.store = store;
@@ -73,7 +79,10 @@ export class FolderCheck {
     const store = this.store();
     const open = store.snapshot(store.uriAt(path));
     const kept = open === undefined ? this.kept.get(path) : undefined;
-    if (kept !== undefined) return kept;
+    if (kept !== undefined) {
+      if (kept.house === store.houseAt(path)) return kept;
+      this.doubtful.add(path);
+    }
     const snapshot = open ?? store.snapshotAt(path);
     if (snapshot === undefined) return undefined;
     const diagnostics = this.diagnostics(snapshot);
@@ -84,7 +93,8 @@ export class FolderCheck {
       id: `${diagnostics.length}-${hashOf(JSON.stringify(diagnostics))}`,
       version: open === undefined ? null : open.version,
       rests: snapshot.written?.files ?? [],
-      describesFoods: snapshot.outline.foods.length > 0,
+      misses: snapshot.broken.some(({ kind }) => MISSING.has(kind)),
+      house: snapshot.house,
     };
     if (open === undefined) this.kept.set(path, file);
     return file;
@@ -92,34 +102,38 @@ export class FolderCheck {
 
   /** Files were typed in, changed, made or deleted. Answers those whose findings may be others now. */
   changed(paths: readonly string[]): readonly string[] {
-    const index = this.store().index();
-    const ofHouse = paths.some(
-      (path) =>
-        !path.endsWith('.quern') || this.kept.get(path)?.describesFoods || (index.entry(path)?.foods.length ?? 0) > 0,
-    );
-    if (ofHouse) return this.forgetAll();
+    const store = this.store();
     const dropped = [...this.kept.values()].filter(
-      // One that missed a file may have found it.
-      (k) => paths.includes(k.path) || k.rests.some((p) => paths.includes(p)) || k.diagnostics.some(isMissing),
+      (k) =>
+        paths.includes(k.path) ||
+        k.rests.some((p) => paths.includes(p)) ||
+        // One that missed a file may have found it.
+        k.misses ||
+        k.house !== store.houseAt(k.path),
     );
     for (const { path } of dropped) this.kept.delete(path);
-    return [...new Set([...paths, ...dropped.map(({ path }) => path)])];
+    const all = new Set([...paths, ...dropped.map(({ path }) => path), ...this.doubtful]);
+    this.doubtful.clear();
+    return [...all];
   }
 
   /** An open file was typed in: what builds on it is worked out anew when it is next asked for. */
   typed(path: string): void {
-    for (const file of this.kept.values()) if (file.rests.includes(path)) this.kept.delete(file.path);
+    for (const file of this.kept.values()) {
+      if (!file.rests.includes(path)) continue;
+      this.kept.delete(file.path);
+      this.doubtful.add(file.path);
+    }
   }
 
   /** Anything may be different. */
   forgetAll(): readonly string[] {
-    const all = [...this.kept.keys()];
+    const all = new Set([...this.kept.keys(), ...this.doubtful]);
     this.kept.clear();
-    return all;
+    this.doubtful.clear();
+    return [...all];
   }
 }
-
-const isMissing = ({ code }: Diagnostic): boolean => code === 'missing-file';
 
 /** FNV-1a. */
 function hashOf(text: string): string {

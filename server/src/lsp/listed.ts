@@ -25,6 +25,10 @@ export class Listed {
     this.fence = fence;
   }
 
+  get isEmpty(): boolean {
+    return this.paths.size === 0;
+  }
+
   has(path: string): boolean {
     return this.paths.has(path);
   }
@@ -44,9 +48,11 @@ export class Listed {
     const again = dropped.filter((path) => this.paths.has(path));
     if (again.length === 0) return;
     for (const path of again) {
-      if (this.files.read(path) !== undefined) continue;
+      const uri = this.store().uriAt(path);
+      // One that is open is there, whatever lies on disk.
+      if (this.store().snapshot(uri) !== undefined || this.files.read(path) !== undefined) continue;
       this.paths.delete(path);
-      this.wire.publish(this.store().uriAt(path), undefined, []);
+      this.wire.publish(uri, undefined, []);
     }
     const token = { isCancellationRequested: false, onCancellationRequested: () => ({ dispose: () => undefined }) };
     this.folder

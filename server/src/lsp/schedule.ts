@@ -10,6 +10,14 @@ export type Turn = (run: () => void) => void;
 /** Runs what it was last given once nothing new has been given for a while. */
 export type WhenIdle = (run: () => void) => void;
 
+/** The pauses after the last change, handed in. */
+export interface Pauses {
+  /** Longer than between two keys. */
+  readonly whenIdle: WhenIdle;
+  /** Longer than it takes to think of the next word. */
+  readonly whenStill: WhenIdle;
+}
+
 /** What is to be done with documents whose text, house or bases have changed. */
 export interface Duties {
   /** As soon as no message waits. */
@@ -18,21 +26,24 @@ export interface Duties {
   readonly later: (uri: Uri) => void;
   /** After that, whatever changed. */
   readonly last: () => void;
+  /** Once nobody is about to type on. */
+  readonly still: (uri: Uri) => void;
 }
 
 export class Schedule {
   private readonly turn: Turn;
-  private readonly whenIdle: WhenIdle;
+  private readonly pauses: Pauses;
   private readonly duties: Duties;
   private readonly dirty = new Set<Uri>();
   private readonly unsaid = new Set<Uri>();
+  private readonly moving = new Set<Uri>();
   private waiting: (() => void)[] = [];
   private marks = 0;
   private armed = false;
 
-  constructor(turn: Turn, whenIdle: WhenIdle, duties: Duties) {
+  constructor(turn: Turn, pauses: Pauses, duties: Duties) {
     this.turn = turn;
-    this.whenIdle = whenIdle;
+    this.pauses = pauses;
     this.duties = duties;
   }
 
@@ -41,15 +52,20 @@ export class Schedule {
     for (const uri of uris) {
       this.dirty.add(uri);
       this.unsaid.add(uri);
+      this.moving.add(uri);
     }
     this.marks++;
     this.arm();
-    this.whenIdle(() => this.rest());
+    this.pauses.whenIdle(() => this.rest());
+    this.pauses.whenStill(() => {
+      for (const uri of taken(this.moving)) this.duties.still(uri);
+    });
   }
 
   forget(uri: Uri): void {
     this.dirty.delete(uri);
     this.unsaid.delete(uri);
+    this.moving.delete(uri);
   }
 
   /** Resolves when no message that waits is a change. */

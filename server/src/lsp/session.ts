@@ -31,14 +31,14 @@ import { FolderCheck } from './folder-check.ts';
 import { foodDiagnostics } from './house-faults.ts';
 import { Listed } from './listed.ts';
 import { Reports } from './reports.ts';
-import { Schedule, type Turn, type WhenIdle } from './schedule.ts';
+import { type Pauses, Schedule, type Turn } from './schedule.ts';
 import { Told } from './told.ts';
 import { Wire } from './wire.ts';
 
 export interface Host {
   readonly files: Files;
   readonly turn: Turn;
-  readonly whenIdle: WhenIdle;
+  readonly pauses: Pauses;
   /** What the process can do for its machine while nobody types. */
   readonly tidy: () => void;
   /** Milliseconds, from whenever. */
@@ -90,6 +90,8 @@ class Session {
     workspaceFolders: null,
   });
   private roots = new Set<Uri>();
+  /** Files that were typed in, on which what is listed may rest. */
+  private readonly typed = new Set<string>();
   private store: Store;
   private view: View;
 
@@ -97,10 +99,14 @@ class Session {
     this.connection = connection;
     this.host = host;
     this.fence = { log: (message) => connection.console.error(message), rethrow: host.rethrow };
-    this.schedule = new Schedule(host.turn, host.whenIdle, {
+    this.schedule = new Schedule(host.turn, host.pauses, {
       soon: (uri) => this.guarded('findings', uri, () => this.push(uri)),
       later: (uri) => this.guarded('status', uri, () => this.told.tellStatus(uri)),
-      last: host.tidy,
+      last: () => {
+        this.relistTyped();
+        host.tidy();
+      },
+      still: (uri) => this.guarded('findings', uri, () => (this.store.rested(uri) ? this.dirty([uri]) : undefined)),
     });
     this.wire = new Wire(connection, this.fence);
     this.store = new Store(host.files, pathOfUri, uriOfPath);
@@ -136,6 +142,7 @@ class Session {
     connection.onInitialized(() => this.started());
     this.wire.on('textDocument/didOpen', ({ textDocument: { uri, version, text } }: DidOpenTextDocumentParams) => {
       this.dirty(this.store.opened(uri, version, text), uri);
+      this.noteTyped(uri);
       this.warn([uri]);
       // From here on its findings are told as it is typed.
       if (this.abilities.pullsDiagnostics && !this.showsPushedApart() && this.listed.has(pathOfUri(uri) ?? ''))
@@ -148,7 +155,7 @@ class Session {
           (c): Change => ('range' in c ? { range: readRange(c.range), text: c.text } : { text: c.text }),
         );
         this.dirty(this.store.changed(uri, version, changes), uri);
-        this.folder.typed(pathOfUri(uri) ?? '');
+        this.noteTyped(uri);
       },
     );
     this.wire.on('textDocument/didClose', ({ textDocument: { uri } }: DidCloseTextDocumentParams) => {
@@ -275,6 +282,19 @@ class Session {
 
   private rooted(): void {
     this.store.rooted(this.folders());
+  }
+
+  private noteTyped(uri: Uri): void {
+    const path = pathOfUri(uri);
+    if (path === undefined) return;
+    this.folder.typed(path);
+    this.typed.add(path);
+  }
+
+  private relistTyped(): void {
+    const paths = [...this.typed];
+    this.typed.clear();
+    if (paths.length > 0 && !this.listed.isEmpty) this.guarded('relist', undefined, () => this.relist(paths));
   }
 
   private relist(paths: readonly string[] | 'all'): void {

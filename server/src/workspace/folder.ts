@@ -42,6 +42,7 @@ export class Folder {
   private readonly files: Files;
   private readonly byPath = new Map<string, Entry>();
   private paths: readonly string[] | undefined;
+  private lastPaths: readonly string[] = [];
 
   constructor(files: Files, root: string) {
     this.files = files;
@@ -51,12 +52,13 @@ export class Folder {
   /** The path of every recipe file, in order. */
   allPaths(): readonly string[] {
     this.paths ??= this.files.recipesBelow(this.root);
+    this.lastPaths = this.paths;
     return this.paths;
   }
 
   /** The files it has heard of: none is looked for. */
   knownPaths(): readonly string[] {
-    return this.paths ?? [...this.byPath.keys()];
+    return [...new Set([...this.lastPaths, ...this.byPath.keys()])];
   }
 
   /** Every recipe file, in the order of their paths. */

@@ -46,6 +46,8 @@ export function makeHouse(settings: Settings, layers: readonly (readonly HouseFo
 /** Houses by folder, each read once until told to forget. */
 export class Houses {
   private readonly byFolder = new Map<string, HouseRead>();
+  /** Of each folder the last house, with what it was made of: made of the same again, it is the same object. */
+  private readonly lastMade = new Map<string, { readonly of: string; readonly house: HouseRead }>();
   private readonly foodsByPath = new Map<string, readonly HouseFood[]>();
   private readonly larderByRoot = new Map<string, readonly Larder[]>();
   private readonly files: Files;
@@ -71,7 +73,7 @@ export class Houses {
     const nearest = larders.at(-1)?.folder ?? folder;
     let house = this.byFolder.get(nearest);
     if (house === undefined) {
-      house = this.read(folder, larders);
+      house = this.read(folder, nearest, larders);
       this.byFolder.set(nearest, house);
     }
     return house;
@@ -83,27 +85,32 @@ export class Houses {
     return folder === undefined ? [] : this.lardersOver(path, folder).flatMap(({ files }) => files);
   }
 
-  /** A file changed. Where a house is made of it, the house is forgotten; the foods of other files are kept. */
-  forget(path: string): void {
+  /** A file changed, came or went. Where a house may be made of it, houses are made anew, and it answers true; the foods of other files are kept. */
+  forget(path: string): boolean {
     if (!path.endsWith('quern.json')) {
       const before = this.foodsByPath.get(path) ?? [];
       const now = this.foodsIn(path);
       this.foodsByPath.set(path, now);
-      if (before.length === 0 && now.length === 0) return;
+      // Even without a food in it, a house may begin with it.
+      if (before.length === 0 && now.length === 0 && folderOfFoods(path) === undefined) return false;
     }
     this.byFolder.clear();
     this.larderByRoot.clear();
+    return true;
   }
 
-  private read(folder: string, larders: readonly Larder[]): HouseRead {
+  private read(folder: string, nearest: string, larders: readonly Larder[]): HouseRead {
     const text = this.files.read(this.files.join(folder, 'quern.json'));
+    const layers = larders.map(({ files }) => files.flatMap((path) => this.foodsByPath.get(path) ?? []));
+    const of = JSON.stringify([folder, text, layers]);
+    const last = this.lastMade.get(nearest);
+    if (last?.of === of) return last.house;
     const { settings, problems } =
       text === undefined ? { settings: this.editor, problems: [] } : parseSettings(text, this.editor);
-    const made = makeHouse(
-      settings,
-      larders.map(({ files }) => files.flatMap((path) => this.foodsByPath.get(path) ?? [])),
-    );
-    return { ...made, problems: [...problems, ...made.problems] };
+    const made = makeHouse(settings, layers);
+    const house = { ...made, problems: [...problems, ...made.problems] };
+    this.lastMade.set(nearest, { of, house });
+    return house;
   }
 
   /** The larders of a house that hold for a path, the outermost first. */

@@ -143,6 +143,11 @@ export class Snapshot implements Scene {
     return this.whole === this ? own : [...own, ...this.whole.bugs];
   }
 
+  /** Whether something that was found waits until nobody types; `refreshed` says it. */
+  get holdsBack(): boolean {
+    return this.madeRun?.holdsBack === true || this.madeWhole?.holdsBack === true;
+  }
+
   /** The file written out in full with what it builds on; undefined when it builds on nothing. */
   get written(): WrittenOut | undefined {
     if (!this.recipe.inherits) return undefined;
@@ -188,7 +193,7 @@ export class Snapshot implements Scene {
     return this.broken.every(({ kind }) => HARMLESS.has(kind));
   }
 
-  /** The same text after a file it builds on has changed. */
+  /** The same text after a file it builds on has changed, or when nobody types any more. */
   refreshed(): Snapshot {
     return new Snapshot(this.uri, this.version, this.document, this.house, this.bases, this.lent());
   }

@@ -2,6 +2,7 @@
  * Knows which texts are open, as snapshots by URI, and keeps them in the house they belong to while houses change.
  * Refuses to know when findings are worked out or who is told: it answers with the URIs whose findings may be others now.
  */
+import type { House } from '../checks/house.ts';
 import type { Block } from '../notation/outline.ts';
 import { Folders, liesIn } from './folders.ts';
 import { Houses } from './houses.ts';
@@ -86,6 +87,11 @@ export class Store {
     return this.open.get(uri);
   }
 
+  /** The house that a file has now. */
+  houseAt(path: string): House {
+    return this.houses.of(path).house;
+  }
+
   uris(): readonly Uri[] {
     return [...this.open.keys()];
   }
@@ -96,7 +102,7 @@ export class Store {
     const snapshot = Snapshot.open(uri, version, text, this.houses.of(path).house, this.bases);
     this.open.set(uri, snapshot);
     // What is typed may differ from what lies on disk.
-    return this.textChanged(uri, path, snapshot.outline.foods.length > 0);
+    return this.textChanged(uri, path, true);
   }
 
   /** A URI that is not open is left alone. */
@@ -109,28 +115,40 @@ export class Store {
   }
 
   closed(uri: Uri): readonly Uri[] {
-    const before = this.open.get(uri);
     const path = this.pathOf(uri);
     this.open.delete(uri);
     if (path === undefined) return [];
     this.uriByPath.delete(path);
     // From here on the disk speaks again.
-    return this.textChanged(uri, path, before !== undefined && before.outline.foods.length > 0);
+    return this.textChanged(uri, path, true);
+  }
+
+  /** Nobody types any more: whether more is found in a text than was said. */
+  rested(uri: Uri): boolean {
+    const snapshot = this.open.get(uri);
+    if (snapshot?.holdsBack !== true) return false;
+    this.open.set(uri, snapshot.refreshed());
+    return true;
   }
 
   /** Files were changed, made or deleted on disk; of those that are open, what is typed counts. */
   filesChanged(paths: readonly string[]): readonly Uri[] {
     const closed = paths.filter((path) => !this.uriByPath.has(path));
-    for (const path of closed) this.houses.forget(path);
-    for (const path of paths) this.folders.forget(path);
+    for (const path of paths) {
+      // One that is open may have come or gone.
+      this.houses.forget(path);
+      this.folders.forget(path);
+    }
     return [...new Set([...this.rehouse(), ...this.refresh(closed)])];
   }
 
-  /** The files that are known to lie in a folder, or to have lain there: of the index, and what open texts build on. */
+  /** The files that are known to lie in a folder, or to have lain there: of the index, open ones, and what those build on. */
   knownIn(folder: string): readonly string[] {
     const built = [...this.open.values()].flatMap(({ written }) => written?.files ?? []);
     const house = this.disk.join(folder, 'quern.json');
-    const known = [...new Set([...this.folders.knownPaths(), ...built])].filter((path) => liesIn(path, folder));
+    const known = [...new Set([...this.folders.knownPaths(), ...this.uriByPath.keys(), ...built])].filter((path) =>
+      liesIn(path, folder),
+    );
     return known.length === 0 ? [] : [...known, house];
   }
 
@@ -192,14 +210,11 @@ export class Store {
   }
 
   /** The document itself where it is open, those that build on it, and where its foods changed all of its house. */
-  private textChanged(uri: Uri, path: string | undefined, foodsChanged: boolean): readonly Uri[] {
+  private textChanged(uri: Uri, path: string | undefined, foodsMayDiffer: boolean): readonly Uri[] {
     const dirty = new Set(this.open.has(uri) ? [uri] : []);
     if (path === undefined) return [...dirty];
     this.folders.edited(path);
-    if (foodsChanged) {
-      this.houses.forget(path);
-      for (const other of this.rehouse()) dirty.add(other);
-    }
+    if (foodsMayDiffer && this.houses.forget(path)) for (const other of this.rehouse()) dirty.add(other);
     for (const other of this.refresh([path], uri)) dirty.add(other);
     return [...dirty];
   }

@@ -14,6 +14,7 @@ import { sameItems } from '../recipe/steps.ts';
 import { type PlacedAllow, sortAccepted } from './accepted.ts';
 import type { AllowCheck, Check, Found, LineCheck, ListCheck, PartCheck, Scene } from './check.ts';
 import type { Finding, Findings } from './finding.ts';
+import { MOST_LINES } from '../notation/limits.ts';
 import type { House } from './house.ts';
 import { understoodOnly } from './one-a-line.ts';
 import { lendParts } from './over-parts.ts';
@@ -153,7 +154,7 @@ export class CheckRunner {
       for (const finding of chunk.own) found.push(finding);
       for (const finding of chunk.elsewhere) loose.push(finding);
     }
-    this.between(next, document.lines.length, scene, known, found, bugs);
+    this.between(next, Math.min(document.lines.length, MOST_LINES), scene, known, found, bugs);
     const files = known.fileFinders.map((finder, i) => ofFile(finder, scene, known, still?.files[i], bugs));
     for (const { placed } of files) for (const finding of placed) loose.push(finding);
     const same = before !== undefined && sameItems(before.loose, loose);

@@ -37,6 +37,7 @@ export function convertRecipe(document: Document, recipe: Recipe, wish: ConvertW
     if (wish.both !== true) convertHead(work, wish.to);
   }
   if (scale !== undefined && wish.both !== true) convertHeat(work, parts, scale);
+  if (recipe.outline.isCut) work.said.push('Lines past what is worked out of a file or a part stay as they are.');
   if (work.uncertain.length > 0)
     work.said.push(`Weights that a kitchen would find to differ: ${work.uncertain.join('; ')}.`);
   return {

@@ -5,6 +5,7 @@
 
 import type { Document } from './document.ts';
 import { equalOf } from './item-amounts.ts';
+import { firstSaying, MOST_IN_PART, MOST_LINES, pastFile, pastPart } from './limits.ts';
 import type { IngredientNode, Line, StatementKind, SyntaxFault } from './tree.ts';
 
 export interface PlacedLine {
@@ -13,7 +14,7 @@ export interface PlacedLine {
   readonly line: Line;
 }
 
-/** The lines of a part; the first is its `part` line when it is named. Knows no place in the file. */
+/** The lines of a part; the first is its `part` line when it is named, and the last, of one that has too many, says so. Knows no place in the file. */
 export interface PartSource {
   readonly named: boolean;
   readonly lines: readonly Line[];
@@ -45,6 +46,8 @@ export interface Outline {
   readonly foods: readonly Block[];
   readonly allows: readonly PlacedLine[];
   readonly misplaced: readonly Misplaced[];
+  /** Whether there is more than is worked out: lines past a limit are in no block. */
+  readonly isCut: boolean;
 }
 
 type Place = 'nowhere' | 'head' | 'part' | 'trial' | 'food';
@@ -68,8 +71,10 @@ export function outline(document: Document, before?: Outline): Outline {
   const within = before === undefined ? undefined : editedWithinPart(lines, before);
   if (within !== undefined) return within;
   const scanner = new Scanner(lines);
-  scanner.scan(0, lines.length);
+  scanner.scan(0, Math.min(lines.length, MOST_LINES));
   const { recipe, head, parts, trials, foods, allows, misplaced } = scanner;
+  const past = firstSaying(lines, MOST_LINES, lines.length);
+  if (past !== undefined) misplaced.push({ at: past, fault: pastFile(lines[past] as Line) });
   return {
     lines,
     ...(recipe && { recipe }),
@@ -79,6 +84,7 @@ export function outline(document: Document, before?: Outline): Outline {
     foods,
     allows,
     misplaced,
+    isCut: scanner.isCut || past !== undefined,
   };
 }
 
@@ -91,6 +97,7 @@ class Scanner {
   readonly foods: Block[] = [];
   readonly allows: PlacedLine[] = [];
   readonly misplaced: Misplaced[] = [];
+  isCut = false;
   private readonly lines: readonly Line[];
   private place: Place = 'nowhere';
   private opened = 0;
@@ -209,9 +216,19 @@ class Scanner {
     const at = this.opened;
     const lines = () => this.lines.slice(at, end);
     if (this.place === 'part')
-      this.parts.push({ at, source: { named: this.lines[at]?.statement.kind === 'part', lines: lines() } });
+      this.parts.push({
+        at,
+        source: { named: this.lines[at]?.statement.kind === 'part', lines: this.linesOfPart(at, end) },
+      });
     else if (this.place === 'trial') this.trials.push({ at, lines: lines() });
     else if (this.place === 'food') this.foods.push({ at, lines: lines() });
+  }
+
+  private linesOfPart(at: number, end: number): Line[] {
+    const past = firstSaying(this.lines, at + MOST_IN_PART, end);
+    if (past === undefined) return this.lines.slice(at, end);
+    this.isCut = true;
+    return [...this.lines.slice(at, past), pastPart(this.lines[past] as Line)];
   }
 
   private misplace(at: number, line: Line, detail: string): void {
@@ -224,6 +241,7 @@ const OPENERS: ReadonlySet<StatementKind> = new Set(['recipe', 'part', 'trial', 
 /** The outline when only lines inside one part have changed: that part is read again, the rest is moved. */
 function editedWithinPart(lines: readonly Line[], before: Outline): Outline | undefined {
   const old = before.lines;
+  if (before.isCut || lines.length > MOST_LINES) return undefined;
   const shift = lines.length - old.length;
   let first = 0;
   while (first < old.length && first < lines.length && old[first] === lines[first]) first++;
@@ -243,7 +261,7 @@ function editedWithinPart(lines: readonly Line[], before: Outline): Outline | un
   scanner.head.push(...before.head);
   scanner.scan(part.at, partEnd + shift, part.source.named ? 'nowhere' : 'part');
   const again = scanner.parts.at(-1);
-  if (again === undefined) return undefined;
+  if (again === undefined || scanner.isCut) return undefined;
   const moved = <T extends { readonly at: number }>(list: readonly T[], middle: readonly T[]): readonly T[] => {
     const from = countBefore(list, part.at);
     const to = countBefore(list, partEnd);
@@ -266,6 +284,7 @@ function editedWithinPart(lines: readonly Line[], before: Outline): Outline | un
     foods: moved(before.foods, []),
     allows: moved(before.allows, scanner.allows),
     misplaced: moved(before.misplaced, scanner.misplaced),
+    isCut: false,
   };
 }
 

@@ -295,6 +295,7 @@ export type SyntaxCode =
   | 'missing-reason'
   | 'misplaced'
   | 'line-too-long'
+  | 'too-many-lines'
   | 'capital-keyword'
   | 'conflict-mark';
 

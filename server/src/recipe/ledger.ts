@@ -15,14 +15,16 @@ const SLACK = 0.02;
 export function settle(ingredient: Ingredient, uses: readonly Use[], world: World): LedgerEntry {
   let left: Range = { low: 1, high: 1 };
   let unsure = false;
+  const firstTaking = uses.findIndex(({ ready }) => !ready);
+  const lastExplicit = uses.findLastIndex(({ mention }) => isExplicit(mention));
   const taken: TakenUse[] = uses.map((use, i) => {
     const before = left;
     // A word that fits several ingredients takes an unknown part of each.
     const portion = isVague(use.mention) ? VAGUE : use.mention.portion;
     let share: Range = NONE;
     let over = false;
-    const isFirst = uses.slice(0, i).every(({ ready }) => ready);
-    const isFollowed = uses.slice(i + 1).some((u) => isExplicit(u.mention));
+    const isFirst = firstTaking < 0 || i <= firstTaking;
+    const isFollowed = i < lastExplicit;
     switch (portion.kind) {
       case 'plain':
         // A plain mention between explicit portions only refers to what lies there, and one before them may only make it ready.

@@ -95,6 +95,8 @@ function isOfList(line: Line, inSteps: boolean, world: World): boolean {
   switch (fault?.code) {
     // Both sides of an unfinished merge are read, and one of them is too much.
     case 'conflict-mark':
+    // What is below it is in no sum.
+    case 'too-many-lines':
       return true;
     case 'capital-keyword':
       return fault.write === 'optional' || fault.write === 'add';

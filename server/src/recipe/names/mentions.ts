@@ -8,6 +8,7 @@ import { wordsOf } from '../words.ts';
 import type { NameIndex } from './names.ts';
 import { isDoneWith, isOrder, isVerbHere } from './names-as-verbs.ts';
 import { portionBefore } from './portions.ts';
+import type { RunList } from './run-list.ts';
 import { isShape } from './shapes.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
 import { SEASON, SINGULARS } from './sorts.ts';
@@ -140,17 +141,13 @@ function longestRun(compared: Compared, from: number, part: number, names: NameI
 }
 
 function longestOf(
-  runs: readonly Run[],
+  runs: RunList,
   weak: boolean,
   compared: Compared,
   from: number,
   part: number,
 ): Meant | undefined {
-  let best: Run | undefined;
-  for (const run of runs) {
-    if (best !== undefined && run.words.length <= best.words.length) continue;
-    if (isSeen(run, part) && matches(run.words, compared.words, from)) best = run;
-  }
+  const best = runs.longestAt(compared.words, from, (run) => isSeen(run, part));
   if (best === undefined) return undefined;
   const last = from + best.words.length - 1;
   const item = compared.items[last];

@@ -5,12 +5,13 @@
 import type { Ingredient, NamedRef, PartHead, Run } from '../model.ts';
 import { unreadLines } from '../part.ts';
 import { type Call, type Calls, callsOf, callsOfPart, othersOf, yieldedBy } from './calls.ts';
+import { RunList } from './run-list.ts';
 import { indexFrom, indexWhere } from './sorted.ts';
 
 /** The runs that begin with one word. Those named weakly count only where nothing else is named so. */
 export interface Runs {
-  readonly strong: readonly Run[];
-  readonly weak: readonly Run[];
+  readonly strong: RunList;
+  readonly weak: RunList;
 }
 
 /** The names that the steps of each part can mention: its own and those of the parts before it. */
@@ -56,7 +57,7 @@ export class NameIndex {
   /** The next part below one that is called so, or has something that is: what is named above it is not meant there. */
   nextNaming({ words, isPart, weak }: ChangedRun, part: number): number | undefined {
     const runs = this.beginning(words[0] ?? '');
-    const run = (weak ? runs?.weak : runs?.strong)?.find((r) => sameWords(r.words, words));
+    const run = (weak ? runs?.weak : runs?.strong)?.of(words);
     if (run === undefined) return undefined;
     const named = run.parts[indexFrom(run.parts, part + 1)];
     if (isPart) return named;
@@ -68,8 +69,8 @@ export class NameIndex {
   *all(): Generator<{ readonly run: Run; readonly weak: boolean }> {
     for (const word of this.places.keys()) {
       const runs = this.beginning(word);
-      for (const run of runs?.strong ?? []) yield { run, weak: false };
-      for (const run of runs?.weak ?? []) yield { run, weak: true };
+      for (const run of runs?.strong.runs ?? []) yield { run, weak: false };
+      for (const run of runs?.weak.runs ?? []) yield { run, weak: true };
     }
   }
 
@@ -104,7 +105,7 @@ export class NameIndex {
   }
 
   private make(word: string, places: number | readonly number[]): OpenRuns {
-    const runs: OpenRuns = { strong: [], weak: [] };
+    const runs: OpenRuns = { strong: new RunList(), weak: new RunList() };
     if (typeof places === 'number') this.makeAt(places, word, runs);
     else for (const place of places) this.makeAt(place, word, runs);
     return runs;
@@ -165,7 +166,11 @@ const MOST = 2 ** 22;
 function placesOf(head: PartHead, part: number): Map<string, number[]> {
   const places = new Map<string, number[]>();
   const put = (calls: Calls, place: number) => {
-    for (const first of calls.keys()) places.set(first, [...(places.get(first) ?? []), place]);
+    for (const first of calls.keys()) {
+      const known = places.get(first);
+      if (known === undefined) places.set(first, [place]);
+      else known.push(place);
+    }
   };
   put(callsOfPart(head), part * MOST);
   head.ingredients.forEach((ingredient, i) => {
@@ -180,20 +185,20 @@ interface OpenRun extends Run {
 }
 
 interface OpenRuns extends Runs {
-  readonly strong: OpenRun[];
-  readonly weak: OpenRun[];
+  readonly strong: RunList<OpenRun>;
+  readonly weak: RunList<OpenRun>;
 }
 
 /** Puts what runs name in a part, and in no other, in the place of what they named there. */
 function exchange(runs: OpenRuns, part: number, fresh: OpenRuns): void {
   for (const kind of ['strong', 'weak'] as const) {
-    for (const run of runs[kind]) {
+    for (const run of runs[kind].runs) {
       const [list, named] = [indexWhere(run.lists, (l) => l.part >= part), indexFrom(run.parts, part)];
       if (run.lists[list]?.part === part) run.lists.splice(list, 1);
       if (run.parts[named] === part) run.parts.splice(named, 1);
     }
-    for (const own of fresh[kind]) {
-      const run = runs[kind].find((r) => sameWords(r.words, own.words));
+    for (const own of fresh[kind].runs) {
+      const run = runs[kind].of(own.words);
       if (run === undefined) runs[kind].push(own);
       else {
         run.lists.splice(
@@ -207,8 +212,8 @@ function exchange(runs: OpenRuns, part: number, fresh: OpenRuns): void {
   }
 }
 
-function add(runs: OpenRun[], call: Call, part: number, ingredient: number): void {
-  let run = runs.find((r) => sameWords(r.words, call.words));
+function add(runs: RunList<OpenRun>, call: Call, part: number, ingredient: number): void {
+  let run = runs.of(call.words);
   if (run === undefined) {
     run = { words: call.words, lists: [], parts: [] };
     runs.push(run);
@@ -234,13 +239,6 @@ function add(runs: OpenRun[], call: Call, part: number, ingredient: number): voi
     if (borrowed && !named.borrowed) last.refs = [named];
     else if (borrowed || !named.borrowed) last.refs.push(named);
   }
-}
-
-function sameWords(a: readonly string[], b: readonly string[]): boolean {
-  if (a === b) return true;
-  if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
-  return true;
 }
 
 const sameCall = (a: Ingredient, b: Ingredient | undefined): boolean =>

@@ -12,7 +12,8 @@ export interface Pattern {
 }
 
 /** So many lines, the first of which has the number 0. */
-const rows = (count: number, row: (i: number) => string): string[] => Array.from({ length: Math.max(0, count) }, (_, i) => row(i));
+const rows = (count: number, row: (i: number) => string): string[] =>
+  Array.from({ length: Math.max(0, count) }, (_, i) => row(i));
 
 const text = (...lines: readonly (string | readonly string[])[]): string => `${lines.flat().join('\n')}\n`;
 
@@ -28,31 +29,61 @@ export function wordOf(i: number): string {
   return `z${word}`;
 }
 
-const FOODS = ['plain flour', 'caster sugar', 'butter', 'eggs', 'milk', 'salt', 'carrots', 'onions', 'olive oil', 'rice'];
+const FOODS = [
+  'plain flour',
+  'caster sugar',
+  'butter',
+  'eggs',
+  'milk',
+  'salt',
+  'carrots',
+  'onions',
+  'olive oil',
+  'rice',
+];
 const foodOf = (i: number): string => FOODS[i % FOODS.length] ?? '';
 
 /** Of lines within one part, or outside all. */
 export const PATTERNS: readonly Pattern[] = [
-  { name: 'one food listed again and again', text: (n) => text('recipe A', rows(n - 1, () => '  10 g plain flour')) },
+  {
+    name: 'one food listed again and again',
+    text: (n) =>
+      text(
+        'recipe A',
+        rows(n - 1, () => '  10 g plain flour'),
+      ),
+  },
   {
     name: 'one food listed, and a step for each',
     text: (n) => {
       const [a, b] = halves(n);
-      return text('recipe A', rows(a, () => '  10 g plain flour'), rows(b, () => '  do Stir in the flour.'));
+      return text(
+        'recipe A',
+        rows(a, () => '  10 g plain flour'),
+        rows(b, () => '  do Stir in the flour.'),
+      );
     },
   },
   {
     name: 'foods that end in one word, and a step for each',
     text: (n) => {
       const [a, b] = halves(n);
-      return text('recipe A', rows(a, (i) => `  10 g ${wordOf(i)} flour`), rows(b, () => '  do Stir in the flour.'));
+      return text(
+        'recipe A',
+        rows(a, (i) => `  10 g ${wordOf(i)} flour`),
+        rows(b, () => '  do Stir in the flour.'),
+      );
     },
   },
   {
     name: 'foods of other names, each with its step',
     text: (n) => {
       const [a, b] = halves(n);
-      return text('recipe A', rows(a, (i) => `  10 g ${wordOf(i)}`), rows(b, (i) => `  do Stir in the ${wordOf(i)}.`));
+      return text(
+        'recipe A',
+        rows(a, (i) => `  10 g ${wordOf(i)}`),
+        rows(b, (i) => `  do Stir in the ${wordOf(i)}.`),
+      );
     },
   },
   {
@@ -66,13 +97,22 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'steps alone',
-    text: (n) => text('recipe A', '  100 g carrots', rows(n - 2, (i) => `  do Simmer at ${60 + (i % 30)} C for ${1 + (i % 50)} min.`)),
+    text: (n) =>
+      text(
+        'recipe A',
+        '  100 g carrots',
+        rows(n - 2, (i) => `  do Simmer at ${60 + (i % 30)} C for ${1 + (i % 50)} min.`),
+      ),
   },
   {
     name: 'steps that take all',
     text: (n) => {
       const [a, b] = halves(n);
-      return text('recipe A', rows(a, (i) => `  10 g ${wordOf(i)} ${foodOf(i)}`), rows(b, () => '  do Mix everything, cover and chill for 2 h.'));
+      return text(
+        'recipe A',
+        rows(a, (i) => `  10 g ${wordOf(i)} ${foodOf(i)}`),
+        rows(b, () => '  do Mix everything, cover and chill for 2 h.'),
+      );
     },
   },
   {
@@ -81,12 +121,20 @@ export const PATTERNS: readonly Pattern[] = [
       text(
         'recipe A',
         rows(10, (i) => `  900 g ${foodOf(i)}`),
-        rows(n - 11, (i) => (i % 2 === 0 ? `  do Fry half the ${foodOf(i)} and set aside.` : `  do Return the ${foodOf(i - 1)} to the pan and stir in the rest of the ${foodOf(i)}.`)),
+        rows(n - 11, (i) =>
+          i % 2 === 0
+            ? `  do Fry half the ${foodOf(i)} and set aside.`
+            : `  do Return the ${foodOf(i - 1)} to the pan and stir in the rest of the ${foodOf(i)}.`,
+        ),
       ),
   },
   {
     name: 'parts of two lines',
-    text: (n) => text('recipe A', rows(Math.floor((n - 1) / 3), (i) => `part ${wordOf(i)}\n  10 g ${foodOf(i)}\n  do Fry the ${foodOf(i)}.`)),
+    text: (n) =>
+      text(
+        'recipe A',
+        rows(Math.floor((n - 1) / 3), (i) => `part ${wordOf(i)}\n  10 g ${foodOf(i)}\n  do Fry the ${foodOf(i)}.`),
+      ),
   },
   {
     name: 'parts, each of the one above',
@@ -94,7 +142,11 @@ export const PATTERNS: readonly Pattern[] = [
       text(
         'recipe A',
         'part zzzzz\n  10 g butter',
-        rows(Math.floor((n - 3) / 3), (i) => `part ${wordOf(i)}\n  10 g ${i === 0 ? 'zzzzz' : wordOf(i - 1)}\n  do Fry the ${i === 0 ? 'zzzzz' : wordOf(i - 1)}.`),
+        rows(
+          Math.floor((n - 3) / 3),
+          (i) =>
+            `part ${wordOf(i)}\n  10 g ${i === 0 ? 'zzzzz' : wordOf(i - 1)}\n  do Fry the ${i === 0 ? 'zzzzz' : wordOf(i - 1)}.`,
+        ),
       ),
   },
   {
@@ -109,33 +161,135 @@ export const PATTERNS: readonly Pattern[] = [
       );
     },
   },
-  { name: 'lines that are not understood', text: (n) => text('recipe A', '  10 g salt', rows(n - 2, (i) => `  ${wordOf(i)} (( 7 )) / of ~`)) },
-  { name: 'notes', text: (n) => text('recipe A', rows(n - 2, (i) => `  note    It is ${wordOf(i)}.`), '  10 g salt') },
-  { name: 'fields', text: (n) => text('recipe A', rows(n - 2, (i) => `  yield   ${i + 1} buns`), '  10 g salt') },
-  { name: 'allows', text: (n) => text('recipe A', '  10 g salt', rows(n - 2, () => '  allow unused-ingredient: it is so')) },
-  { name: 'trials', text: (n) => text('recipe A', '  10 g salt', rows(n - 2, (i) => `trial 2026-0${1 + (i % 9)}-1${i % 10}`)) },
+  {
+    name: 'lines that are not understood',
+    text: (n) =>
+      text(
+        'recipe A',
+        '  10 g salt',
+        rows(n - 2, (i) => `  ${wordOf(i)} (( 7 )) / of ~`),
+      ),
+  },
+  {
+    name: 'notes',
+    text: (n) =>
+      text(
+        'recipe A',
+        rows(n - 2, (i) => `  note    It is ${wordOf(i)}.`),
+        '  10 g salt',
+      ),
+  },
+  {
+    name: 'fields',
+    text: (n) =>
+      text(
+        'recipe A',
+        rows(n - 2, (i) => `  yield   ${i + 1} buns`),
+        '  10 g salt',
+      ),
+  },
+  {
+    name: 'allows',
+    text: (n) =>
+      text(
+        'recipe A',
+        '  10 g salt',
+        rows(n - 2, () => '  allow unused-ingredient: it is so'),
+      ),
+  },
+  {
+    name: 'trials',
+    text: (n) =>
+      text(
+        'recipe A',
+        '  10 g salt',
+        rows(n - 2, (i) => `trial 2026-0${1 + (i % 9)}-1${i % 10}`),
+      ),
+  },
   {
     name: 'lines of one trial',
-    text: (n) => text('recipe A', '  10 g salt\n  do Boil the salt for 10 min.', 'trial 2026-01-10', rows(n - 4, (i) => (i % 2 === 0 ? '  took 10 min' : '  saw it was pale'))),
+    text: (n) =>
+      text(
+        'recipe A',
+        '  10 g salt\n  do Boil the salt for 10 min.',
+        'trial 2026-01-10',
+        rows(n - 4, (i) => (i % 2 === 0 ? '  took 10 min' : '  saw it was pale')),
+      ),
   },
-  { name: 'foods of the house', text: (n) => text(rows(Math.floor(n / 2), (i) => `food ${wordOf(i)}\n  like plain flour`)) },
-  { name: 'blank lines', text: (n) => text('recipe A', '  10 g salt', rows(n - 2, () => '')) },
-  { name: 'comments', text: (n) => text('recipe A', '  10 g salt', rows(n - 2, () => '  # it is so')) },
-  { name: 'swaps of a base that is not there', text: (n) => text('recipe A', '  from none.quern', rows(n - 2, (i) => `  swap ${wordOf(i)} for 10 g butter`)) },
+  {
+    name: 'foods of the house',
+    text: (n) => text(rows(Math.floor(n / 2), (i) => `food ${wordOf(i)}\n  like plain flour`)),
+  },
+  {
+    name: 'blank lines',
+    text: (n) =>
+      text(
+        'recipe A',
+        '  10 g salt',
+        rows(n - 2, () => ''),
+      ),
+  },
+  {
+    name: 'comments',
+    text: (n) =>
+      text(
+        'recipe A',
+        '  10 g salt',
+        rows(n - 2, () => '  # it is so'),
+      ),
+  },
+  {
+    name: 'swaps of a base that is not there',
+    text: (n) =>
+      text(
+        'recipe A',
+        '  from none.quern',
+        rows(n - 2, (i) => `  swap ${wordOf(i)} for 10 g butter`),
+      ),
+  },
 ];
 
 /** Of one line of so many words: its cost is that of the words. */
 export const LONG_LINES: readonly Pattern[] = [
-  { name: 'one step of so many words', text: (n) => text('recipe A', '  10 g butter', `  do Stir ${rows(n, () => 'the butter').join(' ')}.`) },
-  { name: 'one step of so many clauses', text: (n) => text('recipe A', '  10 g butter', `  do ${rows(n, (i) => `stir the butter for ${i + 1} min`).join(', ')}.`) },
-  { name: 'one step of so many sentences', text: (n) => text('recipe A', '  10 g butter', `  do ${rows(n, (i) => `Fry the butter at ${i % 300} C.`).join(' ')}`) },
+  {
+    name: 'one step of so many words',
+    text: (n) => text('recipe A', '  10 g butter', `  do Stir ${rows(n, () => 'the butter').join(' ')}.`),
+  },
+  {
+    name: 'one step of so many clauses',
+    text: (n) =>
+      text('recipe A', '  10 g butter', `  do ${rows(n, (i) => `stir the butter for ${i + 1} min`).join(', ')}.`),
+  },
+  {
+    name: 'one step of so many sentences',
+    text: (n) =>
+      text('recipe A', '  10 g butter', `  do ${rows(n, (i) => `Fry the butter at ${i % 300} C.`).join(' ')}`),
+  },
   { name: 'one ingredient of so many words', text: (n) => text('recipe A', `  10 g ${rows(n, wordOf).join(' ')}`) },
-  { name: 'one ingredient of so many commas', text: (n) => text('recipe A', `  10 g butter${rows(n, () => ', soft').join('')}`) },
-  { name: 'one ingredient of so many ors', text: (n) => text('recipe A', `  10 g butter${rows(n, (i) => ` or ${wordOf(i)}`).join('')}`) },
-  { name: 'one ingredient of so many amounts', text: (n) => text('recipe A', `  10 g${rows(n, () => ' + 1 tsp').join('')} butter`) },
-  { name: 'one line of so many brackets', text: (n) => text('recipe A', `  10 g butter ${'('.repeat(n)}${')'.repeat(n)}`) },
+  {
+    name: 'one ingredient of so many commas',
+    text: (n) => text('recipe A', `  10 g butter${rows(n, () => ', soft').join('')}`),
+  },
+  {
+    name: 'one ingredient of so many ors',
+    text: (n) => text('recipe A', `  10 g butter${rows(n, (i) => ` or ${wordOf(i)}`).join('')}`),
+  },
+  {
+    name: 'one ingredient of so many amounts',
+    text: (n) => text('recipe A', `  10 g${rows(n, () => ' + 1 tsp').join('')} butter`),
+  },
+  {
+    name: 'one line of so many brackets',
+    text: (n) => text('recipe A', `  10 g butter ${'('.repeat(n)}${')'.repeat(n)}`),
+  },
   { name: 'one line of so many figures', text: (n) => text('recipe A', `  ${'1'.repeat(n)} g butter`) },
-  { name: 'one word of so many letters', text: (n) => text('recipe A', `  10 g ${'ab'.repeat(n / 2)}`, `  do Stir the ${'ab'.repeat(n / 2)}.`) },
-  { name: 'one list of so many tags', text: (n) => text('recipe A', `  tags    ${rows(n, wordOf).join(', ')}`, '  10 g butter') },
+  {
+    name: 'one word of so many letters',
+    text: (n) => text('recipe A', `  10 g ${'ab'.repeat(n / 2)}`, `  do Stir the ${'ab'.repeat(n / 2)}.`),
+  },
+  {
+    name: 'one list of so many tags',
+    text: (n) => text('recipe A', `  tags    ${rows(n, wordOf).join(', ')}`, '  10 g butter'),
+  },
   { name: 'blanks within one line', text: (n) => text('recipe A', `  10 g${' '.repeat(n)}butter${' '.repeat(n)}x`) },
 ];

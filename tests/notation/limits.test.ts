@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { scaleRecipe } from '../../server/src/edits/scale.ts';
-import { MOST_IN_PART, MOST_LINES } from '../../server/src/notation/limits.ts';
-import { Snapshot } from '../../server/src/workspace/snapshot.ts';
+import { MOST_IN_PART, MOST_LINES, MOST_PARTS } from '../../server/src/notation/limits.ts';
+import type { Snapshot } from '../../server/src/workspace/snapshot.ts';
 import { open } from '../support/harness.ts';
 
 const list = (count: number, line = '  10 g plain flour') => Array.from({ length: count }, () => line).join('\n');
@@ -31,15 +31,21 @@ test('it says so among steps too', () => {
   expect(snapshot.recipe.parts[0]?.head.notUnderstood).toEqual([MOST_IN_PART]);
 });
 
+test('the first part past their limit says so', () => {
+  const snapshot = open(`recipe A\n${'part dough\n  10 g butter\n'.repeat(MOST_PARTS + 2)}`);
+  expect(errors(snapshot)).toEqual([expect.stringMatching(/^4001 syntax: .*a file holds 2,000 parts at most/)]);
+  expect(snapshot.recipe.parts).toHaveLength(MOST_PARTS);
+});
+
 test('the first line past the limit of a file says so', () => {
-  const parts = `part dough\n  10 g butter\n`.repeat(MOST_LINES / 2);
-  const snapshot = open(`recipe A\n${parts}`);
+  const notes = '  note    It is so.\n'.repeat(MOST_LINES);
+  const snapshot = open(`recipe A\n${notes}  10 g butter\n`);
   expect(errors(snapshot)).toEqual([expect.stringMatching(/^20000 syntax: .*a file holds 20,000 lines at most/)]);
 });
 
 test('what is not worked out whole is not scaled', () => {
   const { document, recipe } = open(`recipe A\n  yield 4 buns\n${list(MOST_IN_PART + 1)}\n`);
-  expect(scaleRecipe(document, recipe, { kind: 'times', by: 2 } as never)).toMatchObject({
+  expect(scaleRecipe(document, recipe, { kind: 'by', by: 2 })).toMatchObject({
     ok: false,
     why: expect.stringContaining('more lines than are worked out'),
   });

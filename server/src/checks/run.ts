@@ -4,6 +4,7 @@
  */
 import { onceByObject } from '../measure/once.ts';
 import { type Kept, keptOn } from '../notation/kept.ts';
+import { MOST_LINES } from '../notation/limits.ts';
 import type { Line } from '../notation/tree.ts';
 import { lendJourneys } from '../recipe/journey/fold.ts';
 import { isUnderstood } from '../recipe/list/not-understood.ts';
@@ -14,7 +15,6 @@ import { sameItems } from '../recipe/steps.ts';
 import { type PlacedAllow, sortAccepted } from './accepted.ts';
 import type { AllowCheck, Check, Found, LineCheck, ListCheck, PartCheck, Scene } from './check.ts';
 import type { Finding, Findings } from './finding.ts';
-import { MOST_LINES } from '../notation/limits.ts';
 import type { House } from './house.ts';
 import { understoodOnly } from './one-a-line.ts';
 import { lendParts } from './over-parts.ts';

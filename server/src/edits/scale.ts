@@ -59,7 +59,10 @@ export function scaleRecipe(
       why: 'the recipe builds on another file: scale that one, or write this one out in full first',
     };
   if (recipe.outline.isCut)
-    return { ok: false, why: 'the file, or a part of it, has more lines than are worked out, so not all would be scaled' };
+    return {
+      ok: false,
+      why: 'the file, or a part of it, has more lines than are worked out, so not all would be scaled',
+    };
   if (parts.length === 0) {
     const names = recipe.parts.map((p) => p.head.name).filter((n) => n !== '');
     return {

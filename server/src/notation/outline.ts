@@ -5,7 +5,7 @@
 
 import type { Document } from './document.ts';
 import { equalOf } from './item-amounts.ts';
-import { firstSaying, MOST_IN_PART, MOST_LINES, pastFile, pastPart } from './limits.ts';
+import { firstSaying, MOST_IN_PART, MOST_LINES, MOST_PARTS, pastFile, pastPart, pastParts } from './limits.ts';
 import type { IngredientNode, Line, StatementKind, SyntaxFault } from './tree.ts';
 
 export interface PlacedLine {
@@ -98,6 +98,7 @@ class Scanner {
   readonly allows: PlacedLine[] = [];
   readonly misplaced: Misplaced[] = [];
   isCut = false;
+  private isPastParts = false;
   private readonly lines: readonly Line[];
   private place: Place = 'nowhere';
   private opened = 0;
@@ -215,13 +216,20 @@ class Scanner {
     }
     const at = this.opened;
     const lines = () => this.lines.slice(at, end);
-    if (this.place === 'part')
-      this.parts.push({
-        at,
-        source: { named: this.lines[at]?.statement.kind === 'part', lines: this.linesOfPart(at, end) },
-      });
+    if (this.place === 'part') this.closePart(at, end);
     else if (this.place === 'trial') this.trials.push({ at, lines: lines() });
     else if (this.place === 'food') this.foods.push({ at, lines: lines() });
+  }
+
+  private closePart(at: number, end: number): void {
+    if (this.parts.length < MOST_PARTS) {
+      const named = this.lines[at]?.statement.kind === 'part';
+      this.parts.push({ at, source: { named, lines: this.linesOfPart(at, end) } });
+      return;
+    }
+    if (!this.isPastParts) this.misplaced.push({ at, fault: pastParts(this.lines[at] as Line) });
+    this.isPastParts = true;
+    this.isCut = true;
   }
 
   private linesOfPart(at: number, end: number): Line[] {

@@ -140,13 +140,7 @@ function longestRun(compared: Compared, from: number, part: number, names: NameI
   return strong === undefined || (weak?.part === part && weak.words >= strong.words) ? weak : strong;
 }
 
-function longestOf(
-  runs: RunList,
-  weak: boolean,
-  compared: Compared,
-  from: number,
-  part: number,
-): Meant | undefined {
+function longestOf(runs: RunList, weak: boolean, compared: Compared, from: number, part: number): Meant | undefined {
   const best = runs.longestAt(compared.words, from, (run) => isSeen(run, part));
   if (best === undefined) return undefined;
   const last = from + best.words.length - 1;

@@ -2,6 +2,7 @@
  * Knows what folds: recipe heads, parts, trials, foods, and runs of comments.
  * Needs the outline only.
  */
+import { lastAbove } from '../notation/outline.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { lastSaying } from './symbols.ts';
 
@@ -18,7 +19,7 @@ export function folds({ document, outline }: Snapshot): Fold[] {
     ...outline.foods,
   ];
   const found = blocks.map(({ at, lines }): Fold => ({ from: at, to: at + lastSaying(lines), comment: false }));
-  const lastField = outline.head.at(-1)?.at;
+  const lastField = lastAbove(outline);
   if (outline.recipe !== undefined && lastField !== undefined)
     found.push({ from: outline.recipe.at, to: lastField, comment: false });
   let run = -1;

@@ -3,6 +3,7 @@
  * Refuses a part whose steps speak of another part: alone, it could not be read.
  */
 import { lineEnd, type TextEdit } from '../edits/text-edit.ts';
+import type { Line } from '../notation/tree.ts';
 import { titleOf } from '../recipe/names/title.ts';
 import { ovenBefore } from '../workspace/oven-before.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
@@ -41,6 +42,9 @@ export function partToFile(snapshot: Snapshot, line: number): MovedPart | undefi
   const last = lastSaying(lines);
   const eol = lineEnd(snapshot.document);
   const oven = ovenBefore(snapshot.document, snapshot.recipe, part);
+  // A note is said of the recipe, wherever it stands.
+  const isNote = ({ statement }: Line): boolean => statement.kind === 'text' && statement.field === 'note';
+  const notes = lines.slice(0, last + 1).filter(isNote);
   const remark = header.comment === undefined ? '' : `  ${header.comment.text}`;
   return {
     name,
@@ -48,12 +52,13 @@ export function partToFile(snapshot: Snapshot, line: number): MovedPart | undefi
     text: lines
       .slice(0, last + 1)
       .map(({ text }, i) => (i === oven?.line ? text.slice(0, oven.at) + oven.text + text.slice(oven.at) : text) + eol)
+      .filter((_, i) => !isNote(lines[i] as Line))
       .join(''),
     edits: [
       {
         start: { line: at, character: 0 },
         end: { line: at + last, character: lines[last]?.text.length ?? 0 },
-        text: `part ${name} from ${file} : ${name}${remark}`,
+        text: [`part ${name} from ${file} : ${name}${remark}`, ...notes.map(({ text }) => text)].join(eol),
       },
     ],
   };

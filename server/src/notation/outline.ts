@@ -39,7 +39,7 @@ export interface Outline {
   /** All lines it was made from. */
   readonly lines: readonly Line[];
   readonly recipe?: PlacedLine;
-  /** Fields above the first part, `from`, and the swaps, drops and adds of a variant. */
+  /** Fields above the first part, `from`, the swaps, drops and adds of a variant, and the notes, which may stand in or below the parts too. */
   readonly head: readonly PlacedLine[];
   readonly parts: readonly PlacedPart[];
   readonly trials: readonly Block[];
@@ -149,10 +149,12 @@ class Scanner {
         line,
         'a recipe builds on one file; take a part of another with `part dough from FILE : dough`',
       );
-    else if (this.place === 'head') this.head.push({ at, line });
+    else if (this.place === 'head' || (this.place === 'part' && isNote(line))) this.head.push({ at, line });
     else if (line.statement.kind === 'pan' && this.place === 'part') {
       if (!this.isAboveList(at)) this.misplace(at, line, "a part's own pan stands below its name, above its list");
-    } else this.misplace(at, line, 'this is said of the whole recipe: write it above the first part');
+    } else if (isNote(line))
+      this.misplace(at, line, 'a note is said of the whole recipe: write it above the trials and foods');
+    else this.misplace(at, line, 'this is said of the whole recipe: write it above the first part');
   }
 
   /** Whether the open part has no ingredient or step before a line. */
@@ -244,6 +246,12 @@ class Scanner {
   }
 }
 
+/** The last line of the recipe's head, above its first part; undefined where the head has none below the recipe's own. */
+export const lastAbove = ({ head, parts }: Outline): number | undefined =>
+  head.findLast(({ at }) => at < (parts[0]?.at ?? Number.POSITIVE_INFINITY))?.at;
+
+const isNote = ({ statement }: Line): boolean => statement.kind === 'text' && statement.field === 'note';
+
 const OPENERS: ReadonlySet<StatementKind> = new Set(['recipe', 'part', 'trial', 'food']);
 
 /** The outline when only lines inside one part have changed: that part is read again, the rest is moved. */
@@ -261,12 +269,13 @@ function editedWithinPart(lines: readonly Line[], before: Outline): Outline | un
   // The lines above its first ingredient or step say where a nameless part begins.
   if (!part.source.named && !lines.slice(part.at, first).some(isBody)) return undefined;
   // A recipe line below the part is odd: read it all again.
-  if ((before.recipe?.at ?? 0) > part.at || (before.head.at(-1)?.at ?? 0) > part.at) return undefined;
+  if ((before.recipe?.at ?? 0) > part.at) return undefined;
   for (let at = first; at < end; at++) if (OPENERS.has(old[at]?.statement.kind ?? 'blank')) return undefined;
   for (let at = first; at < end + shift; at++) if (OPENERS.has(lines[at]?.statement.kind ?? 'blank')) return undefined;
   const partEnd = part.at + part.source.lines.length;
   const scanner = new Scanner(lines);
-  scanner.head.push(...before.head);
+  const above = countBefore(before.head, part.at);
+  scanner.head.push(...before.head.slice(0, above));
   scanner.scan(part.at, partEnd + shift, part.source.named ? 'nowhere' : 'part');
   const again = scanner.parts.at(-1);
   if (again === undefined || scanner.isCut) return undefined;
@@ -282,11 +291,11 @@ function editedWithinPart(lines: readonly Line[], before: Outline): Outline | un
       ...(shift === 0 ? after : after.map((x) => ({ ...x, at: x.at + shift }))),
     ];
   };
-  const { recipe, head } = before;
+  const { recipe } = before;
   return {
     lines,
     ...(recipe && { recipe }),
-    head,
+    head: moved(before.head, scanner.head.slice(above)),
     parts: moved(before.parts, [sameLines(again.source, part.source) ? part : again]),
     trials: moved(before.trials, []),
     foods: moved(before.foods, []),

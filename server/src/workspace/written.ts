@@ -114,11 +114,13 @@ export function spaced(lines: readonly WrittenLine[]): readonly WrittenLine[] {
 export function blocksOf(lines: readonly WrittenLine[]): Blocks {
   const of = outline(parseTogether(lines.map((l) => l.text).join('\n')));
   const heads = [...(of.recipe === undefined ? [] : [of.recipe]), ...of.head].sort((a, b) => a.at - b.at);
+  // A note below a part is said of the recipe.
+  const inHead = new Set(heads.map(({ at }) => at));
   const blocks = of.parts.map(({ at, source }): Block => {
     const header = source.lines[0]?.statement;
     return {
       name: header?.kind === 'part' ? (titleOf(header).name?.text ?? '') : '',
-      lines: lines.slice(at, at + source.lines.length),
+      lines: lines.slice(at, at + source.lines.length).filter((_, i) => !inHead.has(at + i)),
     };
   });
   return { head: heads.map(({ at }) => lines[at]).filter((l): l is WrittenLine => l !== undefined), blocks };

@@ -9,6 +9,7 @@ interface Row {
   readonly rest: string;
 }
 
+const NOTE: Row = { word: 'note', detail: 'a remark', rest: '<text>' };
 const FIELDS: readonly Row[] = [
   { word: 'by', detail: 'who wrote it', rest: '<name>' },
   { word: 'yield', detail: 'how many of what', rest: '<12> <slices>' },
@@ -21,7 +22,7 @@ const FIELDS: readonly Row[] = [
   },
   { word: 'serve', detail: 'how it is served', rest: '<warm>' },
   { word: 'tags', detail: 'words to find it by', rest: '<autumn, supper club>' },
-  { word: 'note', detail: 'a remark', rest: '<text>' },
+  NOTE,
   { word: 'source', detail: 'where it comes from', rest: '<text>' },
   { word: 'from', detail: 'the recipe it builds on', rest: '<base.quern>' },
 ];
@@ -106,7 +107,7 @@ function rowsAt(snapshot: Snapshot, at: number): readonly Row[] {
             rows: [...(isVariant ? CHANGES : []), ...FIELDS, PART, ...STEPS, ...(isVariant ? [TRIAL] : [])],
           },
         ]),
-    ...outline.parts.map((p) => ({ at: p.at, rows: [...STEPS, PART, TRIAL, ...CHANGES, FOOD] })),
+    ...outline.parts.map((p) => ({ at: p.at, rows: [...STEPS, PART, NOTE, TRIAL, ...CHANGES, FOOD] })),
     ...outline.trials.map((t) => ({ at: t.at, rows: [...MEASURED, TRIAL, FOOD] })),
     ...outline.foods.map((f) => ({ at: f.at, rows: [...OF_FOOD, FOOD] })),
   ].filter((o) => o.at < at);

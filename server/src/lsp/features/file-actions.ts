@@ -7,6 +7,7 @@ import type { Finding } from '../../checks/finding.ts';
 import { partToFile } from '../../editor/part-to-file.ts';
 import { startTrial } from '../../editor/trial.ts';
 import type { PositionRange } from '../../notation/document.ts';
+import { lastAbove } from '../../notation/outline.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { writeInFull } from '../../workspace/write-in-full.ts';
 import { diagnosticOf } from '../convert.ts';
@@ -81,6 +82,6 @@ function trial(snapshot: Snapshot, view: View, untested?: Finding): CodeAction |
 /** Whether a line stands in the head of the recipe, above its first part. */
 function isAbove({ outline, document }: Snapshot, line: number): boolean {
   if (outline.recipe === undefined || line < outline.recipe.at) return false;
-  const last = outline.head.at(-1)?.at ?? outline.recipe.at;
+  const last = lastAbove(outline) ?? outline.recipe.at;
   return line <= last && document.lines[line] !== undefined;
 }

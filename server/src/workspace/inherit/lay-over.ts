@@ -113,6 +113,12 @@ function sayNothingToChange(work: Writing, { lines }: Block, base: readonly Bloc
   }
 }
 
+/** Wherever it stands, it is said of its whole recipe. */
+function isNote({ text }: WrittenLine): boolean {
+  const statement = statementOf(text);
+  return statement.kind === 'text' && statement.field === 'note';
+}
+
 /** Own lines over a base's part: a line of the same name instead of it, steps instead of all its steps, the rest beside. */
 function merge(work: Writing, base: Block, own: Block): Block {
   let block = base;
@@ -121,6 +127,7 @@ function merge(work: Writing, base: Block, own: Block): Block {
   const lines = named ? own.lines.slice(1) : own.lines;
   const extra: WrittenLine[] = [];
   const steps: WrittenLine[] = [];
+  const notes: WrittenLine[] = [];
   // What is accepted at the head is so for the part; below it, for the next line, wherever that comes to stand.
   const said = lines.filter((l) => statementOf(l.text).kind !== 'blank');
   const below = said.findIndex((l) => statementOf(l.text).kind !== 'allow');
@@ -147,11 +154,12 @@ function merge(work: Writing, base: Block, own: Block): Block {
       if (index < 0) extra.push(...allows, line);
       else block = { ...block, lines: block.lines.toSpliced(index, 1, ...allows, line) };
     } else if (statement.kind === 'step') steps.push(...allows, line);
+    else if (isNote(line)) notes.push(...allows, line);
     allows = [];
   }
   const kept =
     steps.length === 0 ? block.lines : [...block.lines.filter((l) => statementOf(l.text).kind !== 'step'), ...steps];
-  const merged = afterList(kept, [...extra, ...allows]);
+  const merged = [...afterList(kept, [...extra, ...allows]), ...notes];
   if (!named || header === undefined) return { ...block, lines: [...atHead, ...merged] };
   const inherited = kindOf(header) === undefined ? kindOf(merged[0]) : undefined;
   const as = inherited === undefined ? '' : ` as ${inherited}`;

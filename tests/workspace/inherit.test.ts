@@ -3,8 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { fixesOf } from '../../server/src/checks/finding.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
 import { printDocument } from '../../server/src/notation/document.ts';
-import { basesOver } from '../../server/src/workspace/bases.ts';
-import { makeHouse } from '../../server/src/workspace/houses.ts';
+import { Houses, makeHouse } from '../../server/src/workspace/houses.ts';
 import { DEFAULTS } from '../../server/src/workspace/settings.ts';
 import { Snapshot } from '../../server/src/workspace/snapshot.ts';
 import { textOf } from '../../server/src/workspace/written.ts';
@@ -41,11 +40,11 @@ function openAmong(name: string, files: Readonly<Record<string, string>>): Snaps
       Object.keys(files)
         .map((f) => `/k/${f}`)
         .filter((p) => p.startsWith(folder)),
-    houseAbove: () => undefined,
+    houseAbove: () => '/k',
     join: (folder: string, file: string) => `${folder}/${file}`,
     beside: (path: string, file: string) => new URL(file, `file://${path}`).pathname,
   };
-  return Snapshot.open(`/k/${name}`, 1, files[name] ?? '', HOUSE, basesOver(disk));
+  return Snapshot.open(`/k/${name}`, 1, files[name] ?? '', HOUSE, new Houses(disk).bases);
 }
 
 const written = (name: string, files: Readonly<Record<string, string>>): string => {

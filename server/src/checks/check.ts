@@ -63,6 +63,9 @@ export interface BrokenLink {
   readonly kind:
     | 'missing-file'
     | 'missing-below'
+    | 'outside'
+    | 'unreadable'
+    | 'too-many'
     | 'nothing-in-it'
     | 'itself'
     | 'circle'
@@ -77,6 +80,8 @@ export interface BrokenLink {
   readonly name: string;
   /** Names that are there. */
   readonly near: readonly string[];
+  /** Of a file that cannot be read, why. */
+  readonly why?: string;
   /** Of a circle, the path of the file at which it closes. */
   readonly round?: string;
   /** Of a change that reaches several parts, each with the ingredient it gets there; that is absent of what is dropped. */

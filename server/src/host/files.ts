@@ -2,17 +2,22 @@
  * Knows the files of the machine, and what git ignores.
  * Refuses to know recipes.
  */
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, realpathSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import ignore, { type Ignore } from 'ignore';
 import type { Files, ReadFault } from '../workspace/ports.ts';
 import { decode } from './decode.ts';
 import { codeOf, diskErrorWords } from './disk-errors.ts';
+import { NotOrdinary, readOrdinary } from './reading.ts';
+
+/** Files and folders of a kitchen, ten times over: past them a folder is somebody's whole disk. */
+const MOST_ENTRIES = 100_000;
 
 const NEVER_ENTERED: ReadonlySet<string> = new Set(['.git', 'node_modules', '.hg', '.svn']);
 
 export function nodeFiles(): Files {
   const faults = new Map<string, ReadFault>();
+  const larger = new Set<string>();
   return {
     read: (path) => {
       const { text, fault } = readText(path);
@@ -21,12 +26,17 @@ export function nodeFiles(): Files {
       return text;
     },
     faultOf: (path) => faults.get(path),
-    recipesBelow: (folder) => {
-      const found: string[] = [];
-      walk(folder, ignoresAbove(folder), found);
-      return found;
+    recipesBelow: (folder, most = MOST_ENTRIES) => {
+      const walked: Walked = { found: [], left: most };
+      walk(folder, ignoresAbove(folder), walked);
+      if (walked.left < 0) larger.add(folder);
+      else larger.delete(folder);
+      return walked.found;
     },
+    holdsMore: (folder) => larger.has(folder),
     houseAbove,
+    outermostHouse,
+    real,
     join,
     beside: (path, name) => resolve(dirname(path), name),
   };
@@ -34,10 +44,11 @@ export function nodeFiles(): Files {
 
 function readText(path: string): { readonly text: string | undefined; readonly fault?: ReadFault } {
   try {
-    const { text, other } = decode(readFileSync(path));
+    const { text, other } = decode(readOrdinary(path));
     return other === undefined ? { text } : { text, fault: { kind: 'encoding', encoding: other } };
   } catch (error) {
     if (isMissing(error)) return { text: undefined };
+    if (error instanceof NotOrdinary) return { text: undefined, fault: { kind: 'refused', why: error.message } };
     return { text: undefined, fault: { kind: 'refused', why: diskErrorWords(error, 'you may not read it') } };
   }
 }
@@ -54,13 +65,37 @@ function houseAbove(path: string): string | undefined {
   }
 }
 
+/** The folder furthest up that holds `quern.json`. */
+function outermostHouse(path: string): string | undefined {
+  let outermost: string | undefined;
+  for (let folder = path; ; folder = dirname(folder)) {
+    if (existsSync(join(folder, 'quern.json'))) outermost = folder;
+    if (dirname(folder) === folder) return outermost;
+  }
+}
+
+/** A path with its links followed; as it is where nothing is there. */
+function real(path: string): string {
+  try {
+    return realpathSync.native(path);
+  } catch {
+    return path;
+  }
+}
+
 /** One `.gitignore` and the folder its patterns are relative to. */
 interface IgnoreRules {
   readonly folder: string;
   readonly rules: Ignore;
 }
 
-function walk(folder: string, above: readonly IgnoreRules[], found: string[]): void {
+interface Walked {
+  readonly found: string[];
+  /** Files and folders that may still be looked at; below 0 once there was one more. */
+  left: number;
+}
+
+function walk(folder: string, above: readonly IgnoreRules[], walked: Walked): void {
   const ignores = withRules(above, folder);
   let entries: ReturnType<typeof entriesOf>;
   try {
@@ -69,10 +104,11 @@ function walk(folder: string, above: readonly IgnoreRules[], found: string[]): v
     return; // Not to be read: nothing of it is ours.
   }
   for (const entry of entries) {
+    if (--walked.left < 0) return;
     const path = join(folder, entry.name);
     if (entry.isDirectory()) {
-      if (!NEVER_ENTERED.has(entry.name) && !isIgnored(`${path}/`, ignores)) walk(path, ignores, found);
-    } else if (entry.name.endsWith('.quern') && entry.isFile() && !isIgnored(path, ignores)) found.push(path);
+      if (!NEVER_ENTERED.has(entry.name) && !isIgnored(`${path}/`, ignores)) walk(path, ignores, walked);
+    } else if (entry.name.endsWith('.quern') && entry.isFile() && !isIgnored(path, ignores)) walked.found.push(path);
   }
 }
 

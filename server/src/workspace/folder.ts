@@ -39,19 +39,22 @@ export interface Entry {
 
 export class Folder {
   readonly root: string;
+  private readonly most: number | undefined;
   private readonly files: Files;
   private readonly byPath = new Map<string, Entry>();
   private paths: readonly string[] | undefined;
   private lastPaths: readonly string[] = [];
 
-  constructor(files: Files, root: string) {
+  /** Of a folder that nobody opened, so many files and folders are looked at. */
+  constructor(files: Files, root: string, most?: number) {
     this.files = files;
     this.root = root;
+    this.most = most;
   }
 
   /** The path of every recipe file, in order. */
   allPaths(): readonly string[] {
-    this.paths ??= this.files.recipesBelow(this.root);
+    this.paths ??= this.files.recipesBelow(this.root, this.most);
     this.lastPaths = this.paths;
     return this.paths;
   }

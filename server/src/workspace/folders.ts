@@ -3,6 +3,7 @@
  * Refuses to know which of them are open, and what any recipe comes to.
  */
 import { type Entry, Folder, type Link } from './folder.ts';
+import { MOST_BESIDE } from './limits.ts';
 import type { Files } from './ports.ts';
 
 export class Folders {
@@ -14,11 +15,13 @@ export class Folders {
     this.files = files;
   }
 
-  /** The folders to look in; one that lies in another is part of it. */
-  lookIn(roots: readonly string[]): this {
-    const outer = [...new Set(roots)].filter((root) => !roots.some((other) => other !== root && liesIn(root, other)));
+  /** The folders to look in; one that lies in another is part of it. Those `beside` a file alone nobody opened. */
+  lookIn(roots: readonly string[], beside: readonly string[] = []): this {
+    const all = [...roots, ...beside];
+    const outer = [...new Set(all)].filter((root) => !all.some((other) => other !== root && liesIn(root, other)));
     this.current = outer.map((root) => {
-      const folder = this.byRoot.get(root) ?? new Folder(this.files, root);
+      const folder =
+        this.byRoot.get(root) ?? new Folder(this.files, root, roots.includes(root) ? undefined : MOST_BESIDE);
       this.byRoot.set(root, folder);
       return folder;
     });

@@ -7,9 +7,11 @@ import { bookIn, builtInBook, type HouseFoodProblem, withHouseFoods } from '../f
 import type { HouseFood } from '../food/food.ts';
 import { parseDocument } from '../notation/document.ts';
 import { outline } from '../notation/outline.ts';
-import { basesOver } from './bases.ts';
+import { type Around, basesOver } from './bases.ts';
 import { houseFoodsOf } from './house-foods.ts';
+import { MOST_BESIDE } from './limits.ts';
 import type { Bases, Files } from './ports.ts';
+import { faultWords } from './read-fault.ts';
 import { DEFAULTS, parseSettings, type Settings } from './settings.ts';
 
 /** A house with what could not be used of it. */
@@ -56,10 +58,13 @@ export class Houses {
   /** The files that recipes build on, read as the houses are. */
   readonly bases: Bases;
 
-  constructor(files: Files, editor: Settings = DEFAULTS) {
+  /** The recipes of a house, or around a file that lives in none, by folder. */
+  private readonly atHand = new Map<string, readonly string[]>();
+
+  constructor(files: Files, editor: Settings = DEFAULTS, around: Partial<Around> = {}) {
     this.files = files;
     this.editor = editor;
-    this.bases = basesOver(files);
+    this.bases = basesOver(files, { roots: () => [], atHand: (from) => this.recipesAround(from), ...around });
   }
 
   /** The house of a file; one without `quern.json` above it, or on no disk, lives under the editor's settings alone. */
@@ -96,21 +101,48 @@ export class Houses {
     }
     this.byFolder.clear();
     this.larderByRoot.clear();
+    this.atHand.clear();
     return true;
   }
 
+  private recipesAround(from: string): readonly string[] {
+    const house = this.files.houseAbove(from);
+    const folder = house ?? this.files.beside(from, '.');
+    let paths = this.atHand.get(folder);
+    if (paths === undefined) {
+      paths = this.files.recipesBelow(folder, house === undefined ? MOST_BESIDE : undefined);
+      this.atHand.set(folder, paths);
+    }
+    return paths;
+  }
+
   private read(folder: string, nearest: string, larders: readonly Larder[]): HouseRead {
-    const text = this.files.read(this.files.join(folder, 'quern.json'));
+    const path = this.files.join(folder, 'quern.json');
+    const text = this.files.read(path);
+    const faults = this.faultsOf(folder, path);
     const layers = larders.map(({ files }) => files.flatMap((path) => this.foodsByPath.get(path) ?? []));
-    const of = JSON.stringify([folder, text, layers]);
+    const of = JSON.stringify([folder, text, faults, layers]);
     const last = this.lastMade.get(nearest);
     if (last?.of === of) return last.house;
     const { settings, problems } =
       text === undefined ? { settings: this.editor, problems: [] } : parseSettings(text, this.editor);
     const made = makeHouse(settings, layers);
-    const house = { ...made, problems: [...problems, ...made.problems] };
+    const house = { ...made, problems: [...faults, ...problems, ...made.problems] };
     this.lastMade.set(nearest, { of, house });
     return house;
+  }
+
+  /** What of the house itself could not be read. */
+  private faultsOf(folder: string, path: string): readonly string[] {
+    const fault = this.files.faultOf?.(path);
+    return [
+      ...(fault === undefined ? [] : [`quern.json ${faultWords(fault)}`]),
+      ...(this.files.holdsMore?.(folder) === true
+        ? [
+            `${folder} holds more files than are looked at, so not every food of the house may be known: put quern.json nearer to the recipes`,
+          ]
+        : []),
+    ];
   }
 
   /** The larders of a house that hold for a path, the outermost first. */

@@ -10,7 +10,7 @@ import { titleOf } from '../recipe/names/title.ts';
 import { place, withPartFrom } from './inherit/lay-over.ts';
 import { load } from './inherit/load-base.ts';
 import { changeHead } from './inherit/swap-and-drop.ts';
-import { say, type Writing } from './inherit/writing.ts';
+import { type Loads, say, type Writing } from './inherit/writing.ts';
 import type { Bases } from './ports.ts';
 import {
   type Block,
@@ -33,6 +33,7 @@ export function writeOut(
   house: House,
   bases: Bases,
   above: readonly string[] = [],
+  loads: Loads = { count: 0, done: new Map() },
 ): WrittenOut | undefined {
   const from = of.head.find(({ line }) => line.statement.kind === 'from');
   const parts = of.parts.some(({ source }) => fileOf(source.lines[0]) !== undefined);
@@ -45,7 +46,8 @@ export function writeOut(
     house,
     bases,
     above: open,
-    below: (other, text, outlined) => writeOut(other, text, outlined, house, bases, open),
+    below: (other, text, outlined) => writeOut(other, text, outlined, house, bases, open, loads),
+    loads,
     broken: [],
     dropped: [],
     files: new Set(),

@@ -16,10 +16,16 @@ export interface Files {
   read(path: string): string | undefined;
   /** What was wrong when a file was last read; undefined where nothing was, or it is not there. */
   faultOf?(path: string): ReadFault | undefined;
-  /** Every `.quern` file below a folder, sorted, without what git ignores. */
-  recipesBelow(folder: string): readonly string[];
+  /** Every `.quern` file below a folder, sorted, without what git ignores; of a folder that holds more than `most` files and folders, those that were met by then. */
+  recipesBelow(folder: string, most?: number): readonly string[];
+  /** Whether a folder held more than was looked at when its recipes were last asked for. */
+  holdsMore?(folder: string): boolean;
   /** The nearest folder, from a file or folder upwards, that holds `quern.json`, else `foods.quern`; undefined when none does. */
   houseAbove(path: string): string | undefined;
+  /** The folder furthest up, from a file or folder, that holds `quern.json`. Absent where there is one house at most. */
+  outermostHouse?(path: string): string | undefined;
+  /** A path with its links followed. Absent where there are none. */
+  real?(path: string): string;
   join(folder: string, name: string): string;
   /** The path of a file named from another one: `../pastry/base.quern`. */
   beside(path: string, name: string): string;
@@ -30,10 +36,15 @@ export interface Loaded {
   readonly text: string;
 }
 
+/** A file that is not built on: it lies outside the house, or cannot be read; `why` stands after `cannot be read: `. */
+export type Refused = { readonly kind: 'outside' } | { readonly kind: 'unreadable'; readonly why: string };
+
 /** What a file builds on, found from where it lies. */
 export interface Bases {
   /** The file named in a `from` line of another, by habit the same object until its text is another; undefined when it is not there. */
   load(fromPath: string, file: string): Loaded | undefined;
+  /** Why `load` gives nothing for a file; undefined where it is simply not there. */
+  why?(fromPath: string, file: string): Refused | undefined;
   /** Files that could have been meant, as they would be written there. */
   near?(fromPath: string, file: string): readonly string[];
   /** The path of a text that is known by a URI, as its bases would give it. */

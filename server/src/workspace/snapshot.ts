@@ -20,6 +20,7 @@ import { keptOn } from '../notation/kept.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import type { Recipe } from '../recipe/model.ts';
 import { bindRecipe } from '../recipe/recipe.ts';
+import type { Loads } from './inherit/writing.ts';
 import { writeOut } from './inherit.ts';
 import type { Bases, Loaded } from './ports.ts';
 import { variantFindings } from './variant.ts';
@@ -55,6 +56,16 @@ const BY_ITSELF = keptOn<
   { readonly house: House; readonly rests: readonly Loaded[]; readonly findings: Findings['open'] }
 >();
 
+/** What one recipe builds on, each file once, however many of its bases build on it. */
+interface Below {
+  readonly loaded: Map<string, Loaded | undefined>;
+  readonly written: Loads['done'];
+  /** What bases find by themselves. */
+  readonly findings: Map<string, Findings['open']>;
+}
+
+const nothingBelow = (): Below => ({ loaded: new Map(), written: new Map(), findings: new Map() });
+
 const NO_BASES: Bases = { load: () => undefined };
 
 export class Snapshot implements Scene {
@@ -64,6 +75,7 @@ export class Snapshot implements Scene {
   readonly house: House;
   private readonly bases: Bases;
   private readonly before: Lent;
+  private readonly below: Below;
   /** Where its lines come from, when it is a variant written out in full. */
   readonly writtenFrom: WrittenOut | undefined;
   private madeOutline: Outline | undefined;
@@ -81,6 +93,7 @@ export class Snapshot implements Scene {
     bases: Bases,
     before: Lent,
     writtenFrom?: WrittenOut,
+    below: Below = nothingBelow(),
   ) {
     this.uri = uri;
     this.version = version;
@@ -89,6 +102,7 @@ export class Snapshot implements Scene {
     this.bases = bases;
     this.before = before;
     this.writtenFrom = writtenFrom;
+    this.below = below;
   }
 
   /** `uri` may be a path; `bases` finds the files it builds on, from there. */
@@ -152,7 +166,10 @@ export class Snapshot implements Scene {
   get written(): WrittenOut | undefined {
     if (!this.recipe.inherits) return undefined;
     this.madeWritten ??= {
-      written: writeOut(this.path, this.document, this.outline, this.house, this.bases),
+      written: writeOut(this.path, this.document, this.outline, this.house, this.bases, [], {
+        count: 0,
+        done: this.below.written,
+      }),
     };
     return this.madeWritten.written;
   }
@@ -215,18 +232,42 @@ export class Snapshot implements Scene {
     return variantFindings(own, this, { scene: whole, findings: whole.findings, written }, baseHas);
   }
 
-  /** What a base finds by itself is the same for all its variants. */
   private baseFindings(path: string): Findings['open'] {
-    const base = this.bases.load(this.uri, path);
+    let findings = this.below.findings.get(path);
+    if (findings === undefined) {
+      findings = this.foundInBase(path);
+      this.below.findings.set(path, findings);
+    }
+    return findings;
+  }
+
+  /** What a base finds by itself is the same for all its variants. */
+  private foundInBase(path: string): Findings['open'] {
+    const base = this.baseAt(path);
     if (base === undefined) return [];
     const known = BY_ITSELF.get(base);
-    if (known?.house === this.house && known.rests.every((on) => this.bases.load(this.uri, on.path) === on))
-      return known.findings;
-    const { findings, written, isWhole } = Snapshot.open(base.path, 0, base.text, this.house, this.bases);
-    const rests = (written?.files ?? []).flatMap((file) => this.bases.load(this.uri, file) ?? []);
+    if (known?.house === this.house && known.rests.every((on) => this.baseAt(on.path) === on)) return known.findings;
+    const document = parseDocument(base.text);
+    const { findings, written, isWhole } = new Snapshot(
+      base.path,
+      0,
+      document,
+      this.house,
+      this.bases,
+      {},
+      undefined,
+      this.below,
+    );
+    const rests = (written?.files ?? []).flatMap((file) => this.baseAt(file) ?? []);
     // What is not there yet may come.
     if (isWhole) BY_ITSELF.set(base, { house: this.house, rests, findings: findings.open });
     return findings.open;
+  }
+
+  private baseAt(path: string): Loaded | undefined {
+    const { loaded } = this.below;
+    if (!loaded.has(path)) loaded.set(path, this.bases.load(this.uri, path));
+    return loaded.get(path);
   }
 
   private lent(): Lent {

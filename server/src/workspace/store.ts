@@ -41,6 +41,7 @@ export class Store {
   private readonly bases: Bases = {
     load: (from, file) => this.houses.bases.load(this.pathOf(from) ?? from, file),
     near: (from, file) => this.houses.bases.near?.(this.pathOf(from) ?? from, file) ?? [],
+    why: (from, file) => this.houses.bases.why?.(this.pathOf(from) ?? from, file),
     pathOf: (uri) => this.pathOf(uri),
   };
 
@@ -64,7 +65,10 @@ export class Store {
     const houses = [...this.roots, ...open].flatMap((path) => this.disk.houseAbove(path) ?? []);
     const near = [...this.roots, ...houses];
     const alone = open.filter((path) => !near.some((root) => liesIn(path, root)));
-    return this.folders.lookIn([...near, ...alone.map((path) => this.disk.beside(path, '.'))]);
+    return this.folders.lookIn(
+      near,
+      alone.map((path) => this.disk.beside(path, '.')),
+    );
   }
 
   /** A file at hand as it stands: the open text, else the one on disk. */
@@ -248,22 +252,20 @@ export class Store {
   }
 
   private newHouses(): Houses {
-    return new Houses(this.typedOver(), this.settings);
+    return new Houses(this.typedOver(), this.settings, {
+      roots: () => this.roots,
+      atHand: () => this.index().paths(),
+    });
   }
 
   /** The disk, with open texts in the place of what was saved. */
   private typedOver(): Files {
     const { disk } = this;
+    const openAt = (path: string) => this.open.get(this.uriByPath.get(path) ?? '');
     return {
-      read: (path) => {
-        const uri = this.uriByPath.get(path);
-        const snapshot = uri === undefined ? undefined : this.open.get(uri);
-        return snapshot === undefined ? disk.read(path) : snapshot.text;
-      },
-      recipesBelow: (folder) => disk.recipesBelow(folder),
-      houseAbove: (path) => disk.houseAbove(path),
-      join: (folder, name) => disk.join(folder, name),
-      beside: (path, name) => disk.beside(path, name),
+      ...disk,
+      read: (path) => openAt(path)?.text ?? disk.read(path),
+      faultOf: (path) => (openAt(path) === undefined ? disk.faultOf?.(path) : undefined),
     };
   }
 }

@@ -7,26 +7,36 @@ import { parseTogether } from '../../notation/document.ts';
 import { keptOn } from '../../notation/kept.ts';
 import { outline } from '../../notation/outline.ts';
 import type { Span } from '../../notation/tree.ts';
+import { DEEPEST, MOST_LOADS } from '../limits.ts';
 import type { Loaded } from '../ports.ts';
 import { type Blocks, blocksOf, type WrittenLine } from '../written.ts';
 import { say, type Writing } from './writing.ts';
 
 /** Without what is missing, nothing that builds on it is whole. */
-export const MISSING: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>(['missing-file', 'missing-below']);
+export const MISSING: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>([
+  'missing-file',
+  'missing-below',
+  'outside',
+  'unreadable',
+  'too-many',
+]);
 
 const CIRCLES: ReadonlySet<BrokenLink['kind']> = new Set<BrokenLink['kind']>(['itself', 'circle', 'circle-below']);
-
-/** More files than this one on another are a mistake. */
-const DEEPEST = 20;
 
 /** Of a file that builds on no other. */
 const ALONE = keptOn<Loaded, Blocks>();
 
 /** Another file as blocks; undefined, and said, when it is not there or comes round in a circle. */
 export function load(work: Writing, file: string, at: number, span: Span): Blocks | undefined {
+  const { loads } = work;
+  if (loads.count >= MOST_LOADS) {
+    say(work, 'too-many', at, span, file, []);
+    return undefined;
+  }
+  loads.count++;
   const loaded = work.bases.load(work.path, file);
   if (loaded === undefined) {
-    say(work, 'missing-file', at, span, file, work.bases.near?.(work.path, file) ?? []);
+    sayMissing(work, file, at, span);
     return undefined;
   }
   if (work.above.includes(loaded.path) || work.above.length > DEEPEST) {
@@ -36,6 +46,13 @@ export function load(work: Writing, file: string, at: number, span: Span): Block
   work.files.add(loaded.path);
   const alone = ALONE.get(loaded);
   if (alone !== undefined) return saidEmpty(work, alone, at, span, file);
+  const known = loads.done.get(loaded.path);
+  if (known !== undefined) {
+    loads.count--;
+    for (const path of known.files) work.files.add(path);
+    sayOfBelow(work, known.broken, at, span, file);
+    return saidEmpty(work, known.blocks, at, span, file);
+  }
   const document = parseTogether(loaded.text);
   const of = outline(document);
   const inner = work.below(loaded.path, document, of);
@@ -54,7 +71,24 @@ export function load(work: Writing, file: string, at: number, span: Span): Block
         );
   const blocks = blocksOf(lines);
   if (inner === undefined) ALONE.set(loaded, blocks);
+  // In a circle, what is found hangs on where it was entered.
+  else if (!inner.broken.some(({ kind }) => CIRCLES.has(kind)))
+    loads.done.set(loaded.path, { blocks, files: inner.files, broken: inner.broken });
   return saidEmpty(work, blocks, at, span, file);
+}
+
+function sayMissing(work: Writing, file: string, at: number, span: Span): void {
+  const why = work.bases.why?.(work.path, file);
+  if (why === undefined) say(work, 'missing-file', at, span, file, work.bases.near?.(work.path, file) ?? []);
+  else
+    work.broken.push({
+      kind: why.kind,
+      line: at,
+      span: { start: span.start, end: span.end },
+      name: file,
+      near: [],
+      ...(why.kind === 'unreadable' && { why: why.why }),
+    });
 }
 
 /** A file of foods, or one that is begun, brings nothing; of what is broken below, that is said. */

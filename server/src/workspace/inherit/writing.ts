@@ -8,7 +8,7 @@ import type { Document } from '../../notation/document.ts';
 import type { Outline } from '../../notation/outline.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Bases } from '../ports.ts';
-import type { WrittenLine, WrittenOut } from '../written.ts';
+import type { Blocks, WrittenLine, WrittenOut } from '../written.ts';
 
 /** A file being written out, and what was found on the way. */
 export interface Writing {
@@ -21,10 +21,18 @@ export interface Writing {
   readonly above: readonly string[];
   /** A file that it builds on, written out; undefined where that builds on no other. */
   readonly below: (path: string, document: Document, of: Outline) => WrittenOut | undefined;
+  readonly loads: Loads;
   readonly broken: BrokenLink[];
   readonly dropped: Dropped[];
   /** The paths of all files that it takes from. */
   readonly files: Set<string>;
+}
+
+/** What was read for one recipe, whoever of its bases asked for it. */
+export interface Loads {
+  count: number;
+  /** The files that build on others, by path, as they were written out. */
+  readonly done: Map<string, Pick<WrittenOut, 'files' | 'broken'> & { readonly blocks: Blocks }>;
 }
 
 /** A step of a base that names what was dropped: the words, and the line that drops it. */

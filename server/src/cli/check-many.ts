@@ -14,7 +14,7 @@ const FILES_A_JOB = 100;
 
 /** What a worker is sent: which files, and what is wanted of them. */
 export interface CheckJob {
-  readonly inputs: readonly Pick<Input, 'path' | 'shown'>[];
+  readonly inputs: readonly Pick<Input, 'path' | 'shown' | 'within'>[];
   readonly wish: CheckWish;
 }
 
@@ -29,7 +29,12 @@ export async function checkMany(inputs: readonly Input[], wish: CheckWish, io: I
   }
   const jobs: CheckJob[] = [];
   for (let i = 0; i < inputs.length; i += FILES_A_JOB)
-    jobs.push({ inputs: inputs.slice(i, i + FILES_A_JOB).map(({ path, shown }) => ({ path, shown })), wish });
+    jobs.push({
+      inputs: inputs
+        .slice(i, i + FILES_A_JOB)
+        .map(({ path, shown, within }) => ({ path, shown, ...(within !== undefined && { within }) })),
+      wish,
+    });
   const done = new Map<CheckJob, readonly CheckedFile[]>();
   let count = 0;
   await workers.run<CheckJob, JobAnswer>(jobs, (answer, job) => {
@@ -49,7 +54,9 @@ export function jobsOver(io: Io): (job: CheckJob) => JobAnswer {
   const houses = housesFor(io);
   return ({ inputs, wish }) => {
     try {
-      return { files: inputs.map(({ path, shown }) => checkFile(inputAt(path, shown, io), houses, wish)) };
+      return {
+        files: inputs.map(({ path, shown, within }) => checkFile(inputAt(path, shown, io, within), houses, wish)),
+      };
     } catch (error) {
       if (error instanceof UsageError) return { refused: error.message };
       throw error;

@@ -16,6 +16,8 @@ export interface Input {
   /** As shown to people. */
   readonly shown: string;
   readonly text: string;
+  /** The folder that was named, where it was found below one. */
+  readonly within?: string;
 }
 
 /** The one file a command takes: a path, or standard input. */
@@ -46,15 +48,16 @@ export async function readMany(options: Options, io: Io, houses: Houses): Promis
 function below(folder: string, written: string, io: Io, houses: Houses): Input[] {
   const paths = io.files.recipesBelow(folder);
   if (paths.length === 0) throw new UsageError(`there is no recipe (*.quern) in \`${written}\``);
-  return paths.filter((path) => !isIgnored(path, io, houses)).map((path) => inputAt(path, io.shown(path), io));
+  return paths.filter((path) => !isIgnored(path, io, houses)).map((path) => inputAt(path, io.shown(path), io, folder));
 }
 
 /** A file on disk, read when its text is looked at: a worker may be the only one to do so. */
-export function inputAt(path: string, shown: string, io: Io): Input {
+export function inputAt(path: string, shown: string, io: Io, within?: string): Input {
   let read: string | undefined;
   return {
     path,
     shown,
+    ...(within !== undefined && { within }),
     get text() {
       read ??= io.files.read(path);
       if (read === undefined) throw new UsageError(`\`${shown}\` cannot be read`);
@@ -85,10 +88,13 @@ async function readStdin(options: Options, io: Io): Promise<Input> {
 
 /** A file worked out under its house. */
 export function snapshotOf(input: Input, houses: Houses): Snapshot {
+  if (input.within !== undefined) houses.opened(input.within);
   return Snapshot.open(input.path, 0, input.text, houses.of(input.path).house, houses.bases);
 }
 
 /** Houses for one run of a command; what is wrong with one is said once, on standard error. */
 export function housesFor(io: Io): Houses {
-  return new Houses(io.files);
+  const houses = new Houses(io.files);
+  houses.opened(io.cwd);
+  return houses;
 }

@@ -58,13 +58,23 @@ export class Houses {
   /** The files that recipes build on, read as the houses are. */
   readonly bases: Bases;
 
+  private readonly roots = new Set<string>();
   /** The recipes of a house, or around a file that lives in none, by folder. */
   private readonly atHand = new Map<string, readonly string[]>();
 
   constructor(files: Files, editor: Settings = DEFAULTS, around: Partial<Around> = {}) {
     this.files = files;
     this.editor = editor;
-    this.bases = basesOver(files, { roots: () => [], atHand: (from) => this.recipesAround(from), ...around });
+    this.bases = basesOver(files, {
+      roots: () => [...this.roots],
+      atHand: (from) => this.recipesAround(from),
+      ...around,
+    });
+  }
+
+  /** A folder that somebody named: recipes in it that live in no house may build on each other. */
+  opened(folder: string): void {
+    this.roots.add(folder);
   }
 
   /** The house of a file; one without `quern.json` above it, or on no disk, lives under the editor's settings alone. */

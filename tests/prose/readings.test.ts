@@ -251,7 +251,11 @@ describe('what is told of what somebody does', () => {
   test.each([
     ['I leave mine on the counter overnight.', ['stay told: @room, 480-960 min']],
     ['We used to hang it in the barn for a week.', ['stay told: @outdoors, 10080 min']],
-    ['My mother always kept hers on the windowsill for a week.', ['stay told: @room, 10080 min']],
+    ['My mother always kept hers on the windowsill for a week.', ['stay told advice: @room, 10080 min']],
+    ['My mother always kept hers on the windowsill for a week; so do I.', ['stay told: @room, 10080 min']],
+    ['Hanne kept it on the windowsill for a week.', ['stay told if: @room, 10080 min']],
+    ['Hanne used to hang it in the barn for a week.', ['stay told advice: @outdoors, 10080 min']],
+    ['The hook is used to hang it.', []],
     ['Keeps a year in the pantry.', ['stay told: @cool, 525600-527040 min']],
     [
       'Boil 5 minutes, so every strip passes 70 C.',

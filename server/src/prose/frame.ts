@@ -47,7 +47,8 @@ function frameOne(pieces: readonly Piece[], clause: Clause): void {
   if (verb === undefined && clause.opener === 'while' && tells()) clause.frame = 'sign';
   else if (verb === undefined) clause.frame = clause.opener === undefined ? 'verbless' : 'state';
   else if (verb.part === 'purpose')
-    clause.frame = isNext(pieces, clause, verb) || isTimed(pieces, clause) ? 'order' : 'state';
+    clause.frame =
+      isNext(pieces, clause, verb) || isTimed(pieces, clause) || isOnce(pieces, clause) ? 'order' : 'state';
   // `a rosy, trembling heart`
   else if (verb.part === 'beside' && evidenceOf(pieces[clause.verb + 1]?.sense ?? UNKNOWN)?.inside)
     clause.frame = 'state';
@@ -65,6 +66,15 @@ function isNext(pieces: readonly Piece[], clause: Clause, verb: Piece): boolean 
   // `to keep from burning`
   if (joint?.way === 'out of') return false;
   return is === 'preposition' || is === 'to' || is === 'adverb' || is === 'conjunction' || is === 'or';
+}
+
+/** `The cook used to hang it`; a cloth is used to strain it. */
+function isOnce(pieces: readonly Piece[], { verb }: Clause): boolean {
+  const used = pieces[verb - 2];
+  if (used === undefined || jointOf(pieces[verb - 1]?.sense ?? UNKNOWN)?.is !== 'to') return false;
+  if (used.word !== 'used' || used.part === 'passive') return false;
+  // `Nell used to`; the wood used to smoke it.
+  return used.part === 'verb' || pieces[verb - 4] === undefined || pieces[verb - 4]?.sort === 'mark';
 }
 
 /** `20 minutes to simmer the jelly`, `it will require two hours to roast`: a time that nothing before it takes is what the verb takes. */
@@ -111,6 +121,6 @@ function mannerOf(pieces: readonly Piece[], clause: Clause, verb: Piece): Manner
     if (at === clause.verb - 1 && formOf(verb.sense) === 'base' && (is === 'person' || is === 'it')) return 'told';
   }
   const form = formOf(verb.sense);
-  if (verb.part === 'purpose' && isTimed(pieces, clause)) return 'told';
+  if (verb.part === 'purpose' && (isTimed(pieces, clause) || isOnce(pieces, clause))) return 'told';
   return verb.part === 'passive' || form === 's' || form === 'past' ? 'told' : 'ordered';
 }

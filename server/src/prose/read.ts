@@ -13,13 +13,13 @@ import { frame } from './frame.ts';
 import { tellRare } from './left-rare.ts';
 import { sensesOf } from './lexicon.ts';
 import { settle } from './nouns.ts';
-import { tellOfOthers } from './others-way.ts';
 import type { NameRun } from './pieces.ts';
 import { settleSaying } from './polarity.ts';
 import { fill } from './slots.ts';
 import { giveTimes } from './spans.ts';
 import { tag } from './tag.ts';
 import { timesIn } from './times.ts';
+import { tellOfOthers } from './told.ts';
 
 /**
  * What the items say is done, in the order said. `runs` are the items that are somebody's name, in order, none over another.

@@ -4,11 +4,11 @@
  * Refuses to know what it is asked for.
  */
 import thingsText from '../../data/prose/things.tsv';
-import { once, onceByText } from '../measure/once.ts';
-import { rowsIn, wordsIn } from '../measure/table-rows.ts';
+import { onceByText } from '../measure/once.ts';
 import { sentenceIn } from '../notation/sentence.ts';
 import type { SentenceItem, Span } from '../notation/tree.ts';
 import { nounForms } from './forms.ts';
+import { phrasesOf } from './phrases.ts';
 
 const THINGS = [
   'blender',
@@ -69,54 +69,17 @@ interface ThingSaid extends Span {
   readonly item: number;
 }
 
-/** Words of the longest row. */
-const LONGEST = 3;
-
-const BY_WORDS = once((): ReadonlyMap<string, Thing | undefined> => {
-  const forms = new Map<string, Thing | undefined>();
-  for (const [name = '', words] of rowsIn(thingsText)) {
-    const is = THINGS.find((thing) => thing === name);
-    for (const word of wordsIn(words)) for (const form of nounForms(word)) forms.set(form, is);
-  }
-  return forms;
-});
+const find = phrasesOf(thingsText, THINGS, nounForms);
 
 /** What the items speak of, from left to right. */
 function thingsIn(items: readonly SentenceItem[]): readonly ThingSaid[] {
-  const forms = BY_WORDS();
-  const found: ThingSaid[] = [];
-  for (let at = 0; at < items.length; ) {
-    const taken = longestAt(items, at, forms);
-    const first = items[at];
-    const last = items[at + taken.length - 1];
-    if (taken.is !== undefined && first !== undefined && last !== undefined)
-      found.push({ is: taken.is, item: at, start: first.start, end: last.end });
-    at += Math.max(1, taken.length);
-  }
-  return found.length === 0 ? NONE : found;
+  return find(items).map(({ is, from, to }) => {
+    const start = items[from]?.start ?? 0;
+    return { is, item: from, start, end: items[to - 1]?.end ?? start };
+  });
 }
 
 const NONE: readonly ThingSaid[] = [];
-
-function longestAt(
-  items: readonly SentenceItem[],
-  at: number,
-  forms: ReadonlyMap<string, Thing | undefined>,
-): { readonly is: Thing | undefined; readonly length: number } {
-  let text = '';
-  let best: { is: Thing | undefined; length: number } = { is: undefined, length: 0 };
-  for (let length = 1; length <= LONGEST; length++) {
-    const item = items[at + length - 1];
-    const word = item?.kind === 'word' ? ownerOf(item.word) : item?.kind === 'mark' ? item.mark : undefined;
-    if (word === undefined) break;
-    text = length === 1 ? word : `${text} ${word}`;
-    if (forms.has(text)) best = { is: forms.get(text), length };
-  }
-  return best;
-}
-
-/** `The baby's`: the one whose it is. */
-const ownerOf = (word: string): string => (word.endsWith("'s") ? word.slice(0, -2) : word);
 
 export interface Spoken extends Span {
   readonly is: Thing;

@@ -264,9 +264,9 @@ export class VerbByForm extends Expecting {
     const isLong = piece.to > piece.from + 1;
     if (goesOn && this.lastVerb?.part === 'passive' && (isLong || !isNounAhead(this.pieces, at)))
       return this.verb(piece, this.framed ? 'describes' : 'passive');
-    // `she kept it on the sill`
-    if (this.expects === 'behind thing' && !this.hasVerb && !this.framed && isOfSubject(this.pieces, at))
-      return this.verb(piece, 'verb');
+    // `she kept the pot on the sill`, `Peg kept hers on the sill`
+    const does = isOfSubject(this.pieces, at) || jointOf(this.pieces[at + 1]?.sense ?? UNKNOWN)?.is === 'it';
+    if (this.expects === 'behind thing' && !this.hasVerb && !this.framed && does) return this.verb(piece, 'verb');
     if (this.expects === 'frame') this.hasVerb = true;
     piece.part = 'describes';
     this.expects = this.expects === 'thing' || isNounAhead(this.pieces, at) ? 'thing' : 'behind thing';

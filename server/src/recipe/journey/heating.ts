@@ -86,8 +86,10 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
       celsius: around?.said.celsius ?? bandOf('stove'),
       sure: 'said',
     },
-    // A jar that is boiled is shut by it; a lid of pastry is no lid.
-    shut: shutIn(body, through || isWet(event) || event.act === 'combine'),
+    // A jar that is boiled is shut by it; a lid of pastry is no lid. What was frozen in its pack is cooked out of it.
+    ...(body.band === 'frozen'
+      ? { vessel: undefined, shut: 'open' as const }
+      : { shut: shutIn(body, through || isWet(event) || event.act === 'combine') }),
     rawContact: body.rawContact && !sure,
     warmMin: sure ? NO_TIME : cooks === 'as read' ? { low: 0, high: body.warmMin.high } : body.warmMin,
     waits: undefined,

@@ -29,6 +29,25 @@ describe('told of others', () => {
     `The old book says to leave the pot on the doorstep overnight. I do not. ${COLD}`,
     `Mrs Tarn's receipt would have it keep till Sunday upon a stone shelf. I do not: ${COLD}`,
     `Cousin Nell keeps hers on the porch for a week. Cousin Nell has also had a bad night. ${COLD}`,
+    // Another time, and no more.
+    `The old man used to park the whole pot on the landing; the landing was 15 C and the pot was warm at dawn. ${COLD}`,
+    `Dad used to hang the kettle behind the woodstove for two days. ${COLD}`,
+    `In those days the cook left it to stand on the range till Sunday. ${COLD}`,
+    // What is theirs is another pot.
+    `${COLD} The woman next door used to leave hers to go cold on the stove.`,
+    `${COLD} Bettina kept hers on the balcony from Friday to Monday.`,
+    `${COLD} My grandfather stood his overnight in the woodshed. He was lucky.`,
+    `Old Henrik had his on the quay all night. ${COLD}`,
+    `Gran's stood on the sill for two days. ${COLD}`,
+    // The recipe has its own way.
+    `My great-aunt left the pot on the bench overnight. ${COLD}`,
+    `${COLD} The sous-chef where I learned left the pot on the bench overnight.`,
+    // The writer does not.
+    "My grandmother left the pot on the table all night and we had some stomach stories from this, so I don't.",
+    'The lodger left the pot on the hob overnight. We did not eat with the lodger.',
+    // What came of it.
+    'My brother-in-law left it on the tailgate overnight and the whole choir was poorly.',
+    'We left it on the step overnight one Easter; two of us ended in hospital.',
   ])('%s', (step) => {
     expect(loud(step)).toEqual([]);
   });
@@ -50,6 +69,17 @@ describe('told of others, and done here', () => {
     "Mrs Tarn's receipt would have it stand till the morrow upon a stone shelf. I do the same.",
     'Uncle Arvid leaves his on the jetty overnight, and so do we.',
     'Leave it to cool on the stove overnight. Now put it in the fridge.',
+    'Dad used to hang the pot behind the woodstove for two days, and so do I.',
+    'Old Henrik had his on the quay all night, and I still do.',
+    'Bettina kept hers on the balcony from Friday to Monday and it never harmed a soul.',
+    'As she taught me, leave it on the bench overnight.',
+    'My grandfather stood it overnight in the woodshed. He lived to ninety.',
+    'She kept it on the dresser all night, and not one of us was ever ill.',
+    'Mum leaves it on the side all night.',
+    'We left it on the step overnight.',
+    'I used to fuss. Leave it on the bench overnight.',
+    'Gran knew a thing or two: leave the pot on the bench overnight.',
+    'My aunt said to leave the pot on the bench overnight.',
   ])('%s', (step) => {
     expect(loud(step)).toContain('cooling-too-slow');
   });

@@ -10,14 +10,15 @@ declare const QUERN_VERSION: string;
 const serve = () => void require('./server.js');
 
 if (!answerJobs(() => jobsOver(nodeIo()))) {
-  main(process.argv.slice(2), nodeIo(__filename), serve, QUERN_VERSION).then(
-    (exit) => {
-      if (exit !== 'serving') process.exitCode = exit;
-    },
-    (error: unknown) => {
-      const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
-      process.stderr.write(`quern failed, which is a bug of Quern: ${words}\n`);
-      process.exitCode = 2;
-    },
-  );
+  const fail = (error: unknown): void => {
+    const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    process.stderr.write(`quern failed, which is a bug of Quern: ${words}\n`);
+    process.exit(2);
+  };
+  process.on('uncaughtException', fail);
+  main(process.argv.slice(2), nodeIo(__filename), serve, QUERN_VERSION).then((exit) => {
+    if (exit !== 'serving') process.exitCode = exit;
+    // A server has its own way to fail.
+    else process.off('uncaughtException', fail);
+  }, fail);
 }

@@ -37,12 +37,15 @@ function strike(name: string, half: () => void): void {
 const isBelow = (target: unknown): boolean =>
   typeof target === 'number' ? open.has(target) : String(target).startsWith(below);
 
+const onlyReads = (flags: unknown): boolean =>
+  typeof flags === 'number' ? (flags & (fs.constants.O_WRONLY | fs.constants.O_RDWR)) === 0 : (flags ?? 'r') === 'r';
+
 function replace(name: keyof typeof fs, half: (...args: never[]) => void = () => undefined): void {
   const call = real[name] as Call;
   const wrapped = (...args: never[]): unknown => {
     const [target, ...rest] = args as unknown[];
     const opens = name === 'openSync';
-    const changes = isBelow(target) && !(opens && (rest[0] === undefined || rest[0] === 'r'));
+    const changes = isBelow(target) && !(opens && onlyReads(rest[0]));
     if (changes) strike(name, () => half(...args));
     const result = call(...args);
     if (opens && changes) open.add(result as number);

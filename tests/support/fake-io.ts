@@ -1,7 +1,7 @@
 /**
  * A terminal and a disk for the tests of the command line: files by path, what was printed, what was written.
  */
-import type { Exit, Io } from '../../server/src/cli/io.ts';
+import type { Exit, Machine } from '../../server/src/cli/io.ts';
 import { main } from '../../server/src/cli/main.ts';
 import type { Git } from '../../server/src/workspace/git.ts';
 
@@ -31,7 +31,7 @@ export async function quern(
   const written: Record<string, string> = {};
   const at = (path: string) => (path.startsWith('/') ? path : path === '.' ? '/kitchen' : `/kitchen/${path}`);
   const all = Object.fromEntries(Object.entries(files).map(([path, text]) => [at(path), text]));
-  const io: Io = {
+  const io: Machine = {
     files: {
       read: (path) => all[path],
       recipesBelow: (folder) =>
@@ -52,7 +52,7 @@ export async function quern(
       err += text;
     },
     progress: () => {},
-    readInput: async () => input,
+    readInput: async () => ({ text: input, marked: false }),
     write: (changes) => {
       for (const { path, text } of changes) written[path] = text;
       return undefined;

@@ -80,7 +80,7 @@ export interface BrokenLink {
   readonly name: string;
   /** Names that are there. */
   readonly near: readonly string[];
-  /** Of a file that cannot be read, why. */
+  /** Of a file that cannot be read, why: after its name. */
   readonly why?: string;
   /** Of a circle, the path of the file at which it closes. */
   readonly round?: string;

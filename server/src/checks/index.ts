@@ -55,6 +55,7 @@ import unknownKind from './reading/unknown-kind.ts';
 import unknownPart from './reading/unknown-part.ts';
 import unknownUnit from './reading/unknown-unit.ts';
 import unreadAmount from './reading/unread-amount.ts';
+import wrongEncoding from './reading/wrong-encoding.ts';
 import allergenClaim from './safety/allergen-claim.ts';
 import burnOrBurst from './safety/burn-or-burst.ts';
 import coolingTooSlow from './safety/cooling-too-slow.ts';
@@ -133,6 +134,7 @@ export const CHECKS: readonly Check[] = [
   unknownPart,
   unknownUnit,
   unreadAmount,
+  wrongEncoding,
   allergenClaim,
   burnOrBurst,
   coolingTooSlow,

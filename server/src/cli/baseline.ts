@@ -2,7 +2,9 @@
  * Knows the file of findings that a house lives with for now: they are taken off what is reported, and what is new stands out.
  * Refuses to hold a safety finding: that is accepted in the recipe, with a reason, or mended.
  */
+import { isAlwaysTold } from '../checks/always-told.ts';
 import { type Fingerprint, fingerprintText } from '../publish/fingerprint.ts';
+import { faultWords } from '../workspace/read-fault.ts';
 import type { CheckedFile, CheckedFinding } from './checked-file.ts';
 import { type Io, UsageError } from './io.ts';
 
@@ -23,7 +25,12 @@ export function readBaseline(path: string, io: Io, mayBeMissing: boolean): Basel
   const text = io.files.read(io.resolve(path));
   if (text === undefined) {
     if (mayBeMissing && io.kind(io.resolve(path)) === undefined) return { entries: [], text };
-    throw new UsageError(`there is no baseline \`${path}\`; --update-baseline writes it`);
+    const fault = io.files.faultOf?.(io.resolve(path));
+    throw new UsageError(
+      fault === undefined
+        ? `there is no baseline \`${path}\`; --update-baseline writes it`
+        : `\`${path}\` ${faultWords(fault)}`,
+    );
   }
   const entries = entriesOf(text);
   if (entries === undefined)
@@ -83,7 +90,7 @@ export function baselineText({ entries }: Pick<Baseline, 'entries'>): string {
   return `{\n  "version": 1,\n  "findings": [${rows.length === 0 ? '' : `\n${rows.join(',\n')}\n  `}]\n}\n`;
 }
 
-const mayStand = (finding: CheckedFinding): boolean => finding.family !== 'safety';
+const mayStand = (finding: CheckedFinding): boolean => !isAlwaysTold(finding);
 
 const recipesOf = (files: readonly CheckedFile[]): ReadonlySet<string> => new Set(files.map((f) => f.recipe));
 

@@ -4,7 +4,7 @@
  */
 import { type CheckedFile, type CheckWish, checkFile } from './checked-file.ts';
 import { housesFor, type Input, inputAt } from './inputs.ts';
-import { type Io, UsageError } from './io.ts';
+import { type Io, type Machine, UsageError } from './io.ts';
 
 /** Fewer files are checked sooner than a worker has started. */
 const LEAST_FOR_WORKERS = 300;
@@ -50,7 +50,9 @@ export async function checkMany(inputs: readonly Input[], wish: CheckWish, io: I
 type JobAnswer = { readonly files: readonly CheckedFile[] } | { readonly refused: string };
 
 /** A worker's share of the work. What it learns of a house serves all its jobs. */
-export function jobsOver(io: Io): (job: CheckJob) => JobAnswer {
+export function jobsOver(machine: Machine): (job: CheckJob) => JobAnswer {
+  // What could not be used of a house goes back with each file.
+  const io: Io = { ...machine, trouble: () => undefined };
   const houses = housesFor(io);
   return ({ inputs, wish }) => {
     try {

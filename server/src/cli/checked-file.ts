@@ -3,6 +3,7 @@
  * Refuses to know how it is shown.
  */
 import type { Family, Fix } from '../checks/check.ts';
+import { encodingWords } from '../checks/encoding-words.ts';
 import { type Finding, fixesOf } from '../checks/finding.ts';
 import { printDocument } from '../notation/document.ts';
 import { type PlainFinding, plainFinding } from '../publish/finding-json.ts';
@@ -11,7 +12,8 @@ import { type RecipeState, recipeRecord } from '../recipe/trials/state.ts';
 import { readTrials } from '../recipe/trials/trials.ts';
 import type { Houses } from '../workspace/houses.ts';
 import { mended } from '../workspace/unattended.ts';
-import { type Input, snapshotOf } from './inputs.ts';
+import { type Input, snapshotToCheck } from './inputs.ts';
+import { UsageError } from './io.ts';
 
 export interface CheckedFinding extends PlainFinding {
   readonly family: Family;
@@ -50,7 +52,9 @@ export interface CheckWish {
 }
 
 export function checkFile(input: Input, houses: Houses, wish: CheckWish): CheckedFile {
-  const read = snapshotOf(input, houses);
+  const read = snapshotToCheck(input, houses);
+  if (wish.mend && input.encoding?.isRead === false)
+    throw new UsageError(`\`${input.shown}\` ${encodingWords(input.encoding)}; nothing was mended`);
   const snapshot = wish.mend ? mended(read) : read;
   const { open, accepted } = snapshot.findings;
   const plain = (finding: Finding): CheckedFinding => {

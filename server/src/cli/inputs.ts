@@ -4,6 +4,9 @@
  */
 import { Houses } from '../workspace/houses.ts';
 import { isLeftOut } from '../workspace/left-out.ts';
+import type { OtherEncoding, ReadFault } from '../workspace/ports.ts';
+import { faultWords } from '../workspace/read-fault.ts';
+import { DEFAULTS } from '../workspace/settings.ts';
 import { Snapshot } from '../workspace/snapshot.ts';
 import { type Io, UsageError } from './io.ts';
 import type { Options } from './options.ts';
@@ -15,9 +18,14 @@ export interface Input {
   readonly path: string;
   /** As shown to people. */
   readonly shown: string;
+  /** Bad usage where it cannot be read. */
   readonly text: string;
   /** The folder that was named, where it was found below one. */
   readonly within?: string;
+  /** Of one that is not UTF-8. */
+  readonly encoding: OtherEncoding | undefined;
+  /** What stands before the text, of standard input: a byte order mark or nothing. */
+  readonly mark: string;
 }
 
 /** The one file a command takes: a path, or standard input. */
@@ -46,30 +54,43 @@ export async function readMany(options: Options, io: Io, houses: Houses): Promis
 }
 
 function below(folder: string, written: string, io: Io, houses: Houses): Input[] {
-  const paths = io.files.recipesBelow(folder);
+  const paths = io.files.recipesBelow(folder, undefined, (path, why) => {
+    if (!isIgnored(path, io, houses, io.files.beside(path, '.')))
+      io.trouble(`\`${io.shown(path)}\` is left out: ${why}; name it, or have it ignored in quern.json`);
+  });
   if (paths.length === 0) throw new UsageError(`there is no recipe (*.quern) in \`${written}\``);
   return paths.filter((path) => !isIgnored(path, io, houses)).map((path) => inputAt(path, io.shown(path), io, folder));
 }
 
 /** A file on disk, read when its text is looked at: a worker may be the only one to do so. */
 export function inputAt(path: string, shown: string, io: Io, within?: string): Input {
-  let read: string | undefined;
+  let read: { readonly text: string | undefined; readonly fault: ReadFault | undefined } | undefined;
+  const look = () => {
+    read ??= { text: io.files.read(path), fault: io.files.faultOf?.(path) };
+    return read;
+  };
   return {
     path,
     shown,
+    mark: '',
     ...(within !== undefined && { within }),
     get text() {
-      read ??= io.files.read(path);
-      if (read === undefined) throw new UsageError(`\`${shown}\` cannot be read`);
-      return read;
+      const { text, fault } = look();
+      if (text === undefined)
+        throw new UsageError(`\`${shown}\` ${fault === undefined ? 'cannot be read' : faultWords(fault)}`);
+      return text;
+    },
+    get encoding() {
+      const { fault } = look();
+      return fault?.kind === 'encoding' ? fault.encoding : undefined;
     },
   };
 }
 
-/** Whether the house's `quern.json` leaves the file out. */
-export function isIgnored(path: string, io: Io, houses: Houses): boolean {
-  const { settings } = houses.of(path);
-  const folder = settings.ignore.length === 0 ? undefined : io.files.houseAbove(path);
+/** Whether the house's `quern.json` leaves the file out; `from` is where its house is looked for. */
+export function isIgnored(path: string, io: Io, houses: Houses, from = path): boolean {
+  const { settings } = houses.of(from);
+  const folder = settings.ignore.length === 0 ? undefined : io.files.houseAbove(from);
   return isLeftOut(path, folder, settings.ignore);
 }
 
@@ -83,18 +104,29 @@ function readFile(path: string, io: Io): Input {
 
 async function readStdin(options: Options, io: Io): Promise<Input> {
   const name = options.values['stdin-name'] ?? 'stdin.quern';
-  return { path: io.resolve(name), shown: name, text: await io.readInput() };
+  const { text, marked, other } = await io.readInput();
+  if (text === undefined)
+    throw new UsageError(
+      `standard input ${other === undefined ? 'cannot be read' : faultWords({ kind: 'encoding', encoding: other })}`,
+    );
+  return { path: io.resolve(name), shown: name, text, encoding: other, mark: marked && !other ? '\ufeff' : '' };
 }
 
 /** A file worked out under its house. */
-export function snapshotOf(input: Input, houses: Houses): Snapshot {
-  if (input.within !== undefined) houses.opened(input.within);
-  return Snapshot.open(input.path, 0, input.text, houses.of(input.path).house, houses.bases);
+export const snapshotOf = (input: Input, houses: Houses): Snapshot => opened(input, input.text, houses);
+
+/** The same to be checked: of a file that cannot be read, that alone is found. */
+export const snapshotToCheck = (input: Input, houses: Houses): Snapshot =>
+  opened(input, input.encoding?.isRead === false ? '' : input.text, houses);
+
+function opened({ path, encoding, within }: Input, text: string, houses: Houses): Snapshot {
+  if (within !== undefined) houses.opened(within);
+  return Snapshot.open(path, 0, text, houses.of(path).house, houses.bases, encoding);
 }
 
-/** Houses for one run of a command; what is wrong with one is said once, on standard error. */
-export function housesFor(io: Io): Houses {
-  const houses = new Houses(io.files);
+/** Houses for one run of a command; what could not be used of one is said, and ends the command with 2. */
+export function housesFor(io: Io, tell = io.trouble): Houses {
+  const houses = new Houses(io.files, DEFAULTS, { tell });
   houses.opened(io.cwd);
   return houses;
 }

@@ -2,9 +2,10 @@
  * Knows what a command needs of the terminal and the disk; `host/` fulfils it.
  */
 import type { Git } from '../workspace/git.ts';
-import type { Files } from '../workspace/ports.ts';
+import type { Files, OtherEncoding } from '../workspace/ports.ts';
 
-export interface Io {
+/** The machine that a command runs on. */
+export interface Machine {
   readonly files: Files;
   readonly git: Git;
   readonly color: boolean;
@@ -13,8 +14,8 @@ export interface Io {
   err(text: string): void;
   /** Shown over itself on a terminal, once a run takes longer than a second; empty takes it away. */
   progress(text: string): void;
-  /** All of standard input, as text. */
-  readInput(): Promise<string>;
+  /** All of standard input. */
+  readInput(): Promise<Given>;
   /** Writes all of the files or none, each whole; undefined where they are written. */
   write(changes: readonly FileChange[]): NotWritten | undefined;
   /** The absolute path of one given on the command line. */
@@ -27,6 +28,21 @@ export interface Io {
   today(): string;
   /** Threads that can share the work of one command; absent where there are none. */
   readonly workers: Workers | undefined;
+}
+
+/** The same as a command sees it. */
+export interface Io extends Machine {
+  /** Something could not be used or looked at: it is said once, on standard error, and the command ends with 2 whatever else it finds. */
+  trouble(words: string): void;
+}
+
+/** A text as it was given. */
+export interface Given {
+  /** Without its byte order mark; undefined where it is in an encoding that cannot be read. */
+  readonly text: string | undefined;
+  /** It began with a byte order mark. */
+  readonly marked: boolean;
+  readonly other?: OtherEncoding;
 }
 
 /** What a file is to hold. */

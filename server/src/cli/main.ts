@@ -16,7 +16,7 @@ import { scale } from './commands/scale.ts';
 import { trial } from './commands/trial.ts';
 import { weigh } from './commands/weigh.ts';
 import { errorJson } from './formats/json.ts';
-import { type Exit, type Io, UsageError } from './io.ts';
+import { type Exit, type Machine, UsageError } from './io.ts';
 import { readOptions } from './options.ts';
 
 /** All commands but `lsp`, which the root wires. */
@@ -38,7 +38,7 @@ export const COMMANDS: readonly Command[] = [
 /** Runs one command. `serve` starts the language server for `lsp`. */
 export async function main(
   args: readonly string[],
-  io: Io,
+  io: Machine,
   serve: () => void,
   version: string,
 ): Promise<Exit | 'serving'> {
@@ -72,8 +72,15 @@ export async function main(
     io.out(helpOf(command));
     return 0;
   }
+  const troubles = new Set<string>();
+  const trouble = (words: string): void => {
+    if (troubles.has(words)) return;
+    troubles.add(words);
+    io.err(`quern: ${words}\n`);
+  };
   try {
-    return await command.run(readOptions(rest, command.options), io, version);
+    const exit = await command.run(readOptions(rest, command.options), { ...io, trouble }, version);
+    return troubles.size > 0 ? 2 : exit;
   } catch (error) {
     if (!(error instanceof UsageError)) throw error;
     if (wantsJson(rest)) io.out(errorJson(error.message));

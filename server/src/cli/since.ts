@@ -3,7 +3,7 @@
  * Refuses to know what is done with them.
  */
 import type { Houses } from '../workspace/houses.ts';
-import { type Input, snapshotOf } from './inputs.ts';
+import { type Input, snapshotToCheck } from './inputs.ts';
 import { type Io, UsageError } from './io.ts';
 
 /** The inputs that changed since a revision, and those that depend on what did. */
@@ -23,7 +23,7 @@ export function touchedSince(inputs: readonly Input[], revision: string, houses:
     if (changed.has(path) || folders.some((folder) => isBelow(path, folder))) return true;
     const house = io.files.houseAbove(path);
     if (house !== undefined && foodHouses.has(house)) return true;
-    const { written, broken } = snapshotOf(input, houses);
+    const { written, broken } = snapshotToCheck(input, houses);
     return written?.files.some((file) => changed.has(file)) || (gone && (broken?.length ?? 0) > 0);
   });
 }

@@ -3,16 +3,7 @@
  * Refuses to guess any other encoding: bytes that are no text for sure are none.
  */
 import { isUtf8 } from 'node:buffer';
-import type { OtherEncoding } from '../workspace/ports.ts';
-
-export interface Decoded {
-  /** Without its byte order mark; undefined where it cannot be read. */
-  readonly text: string | undefined;
-  /** It begins with a byte order mark. */
-  readonly marked: boolean;
-  /** Where it is not UTF-8. */
-  readonly other?: OtherEncoding;
-}
+import type { Given } from '../cli/io.ts';
 
 const UTF8_MARK = Buffer.from([0xef, 0xbb, 0xbf]);
 /** The longer mark begins with the shorter one. */
@@ -23,7 +14,7 @@ const MARKS = [
   { bytes: Buffer.from([0xfe, 0xff]), name: 'UTF-16', as: 'utf-16be' },
 ] as const;
 
-export function decode(bytes: Buffer): Decoded {
+export function decode(bytes: Buffer): Given {
   const mark = MARKS.find((m) => startsWith(bytes, m.bytes));
   if (mark !== undefined) {
     const { name, as } = mark;

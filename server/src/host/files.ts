@@ -2,10 +2,10 @@
  * Knows the files of the machine, and what git ignores.
  * Refuses to know recipes.
  */
-import { existsSync, readdirSync, realpathSync } from 'node:fs';
-import { dirname, join, relative, resolve, sep } from 'node:path';
+import { existsSync, readdirSync, realpathSync, statSync } from 'node:fs';
+import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import ignore, { type Ignore } from 'ignore';
-import type { Files, ReadFault } from '../workspace/ports.ts';
+import type { Files, LeftOut, ReadFault } from '../workspace/ports.ts';
 import { decode } from './decode.ts';
 import { codeOf, diskErrorWords } from './disk-errors.ts';
 import { NotOrdinary, readOrdinary } from './reading.ts';
@@ -26,11 +26,15 @@ export function nodeFiles(): Files {
       return text;
     },
     faultOf: (path) => faults.get(path),
-    recipesBelow: (folder, most = MOST_ENTRIES) => {
-      const walked: Walked = { found: [], left: most };
+    recipesBelow: (folder, most = MOST_ENTRIES, leftOut) => {
+      const walked: Walked = { found: [], links: [], leftOut, left: most };
       walk(folder, ignoresAbove(folder), walked);
       if (walked.left < 0) larger.add(folder);
       else larger.delete(folder);
+      if (leftOut !== undefined) {
+        if (walked.left < 0) leftOut(folder, `what comes after its first ${most} files and folders, as it holds more`);
+        tellLinks(folder, walked, leftOut);
+      }
       return walked.found;
     },
     holdsMore: (folder) => larger.has(folder),
@@ -89,8 +93,12 @@ interface IgnoreRules {
   readonly rules: Ignore;
 }
 
+/** What is gathered on the way. */
 interface Walked {
   readonly found: string[];
+  /** Links are not followed. */
+  readonly links: string[];
+  readonly leftOut: LeftOut | undefined;
   /** Files and folders that may still be looked at; below 0 once there was one more. */
   left: number;
 }
@@ -100,15 +108,49 @@ function walk(folder: string, above: readonly IgnoreRules[], walked: Walked): vo
   let entries: ReturnType<typeof entriesOf>;
   try {
     entries = entriesOf(folder);
-  } catch {
-    return; // Not to be read: nothing of it is ours.
+  } catch (error) {
+    walked.leftOut?.(folder, diskErrorWords(error, 'you may not read it'));
+    return;
   }
   for (const entry of entries) {
     if (--walked.left < 0) return;
     const path = join(folder, entry.name);
     if (entry.isDirectory()) {
       if (!NEVER_ENTERED.has(entry.name) && !isIgnored(`${path}/`, ignores)) walk(path, ignores, walked);
-    } else if (entry.name.endsWith('.quern') && entry.isFile() && !isIgnored(path, ignores)) walked.found.push(path);
+    } else if (entry.isSymbolicLink()) {
+      if (walked.leftOut !== undefined && !NEVER_ENTERED.has(entry.name) && !isIgnored(path, ignores))
+        walked.links.push(path);
+    } else if (entry.name.endsWith('.quern') && !isIgnored(path, ignores)) {
+      if (entry.isFile()) walked.found.push(path);
+      else walked.leftOut?.(path, 'it is no file');
+    }
+  }
+}
+
+/** Links that may lead to a recipe which is not among those that were found. */
+function tellLinks(folder: string, { found, links }: Walked, leftOut: LeftOut): void {
+  if (links.length === 0) return;
+  const root = realpathSync(folder);
+  const known = new Set(found.map((path) => join(root, relative(folder, path))));
+  for (const path of links) {
+    const target = targetOf(path);
+    if (target === undefined) {
+      if (path.endsWith('.quern')) leftOut(path, 'it is a link that leads nowhere');
+    } else if (target.isFolder) {
+      if (!isWalked(relative(root, target.path))) leftOut(path, 'it is a link to a folder elsewhere');
+    } else if (path.endsWith('.quern') && !known.has(target.path)) leftOut(path, 'it is a link to a file elsewhere');
+  }
+}
+
+const isWalked = (below: string): boolean =>
+  !isAbsolute(below) && !below.split(sep).some((name) => name === '..' || NEVER_ENTERED.has(name));
+
+function targetOf(link: string): { readonly path: string; readonly isFolder: boolean } | undefined {
+  try {
+    const path = realpathSync(link);
+    return { path, isFolder: statSync(path).isDirectory() };
+  } catch {
+    return undefined;
   }
 }
 

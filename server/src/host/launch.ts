@@ -7,7 +7,7 @@
  */
 import { existsSync, mkdirSync, readFileSync, renameSync, unlinkSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname, isAbsolute, join } from 'node:path';
 import { Script } from 'node:vm';
 import { crc32 } from 'node:zlib';
 
@@ -75,13 +75,19 @@ function keptIn(): string | undefined {
   // Node before 20.16 has no checksum, or loads no module only where it is needed.
   if (env.NODE_DISABLE_COMPILE_CACHE === '1' || crc32 === undefined || process.getBuiltinModule === undefined)
     return undefined;
-  const own =
+  const own = () =>
     platform === 'win32'
       ? env.LOCALAPPDATA || homedir()
       : platform === 'darwin'
         ? join(homedir(), 'Library', 'Caches')
         : env.XDG_CACHE_HOME || join(homedir(), '.cache');
-  return join(env.NODE_COMPILE_CACHE || join(own, 'quern'), `${basename(__filename)}-${versions.v8}-${arch}.bin`);
+  try {
+    const folder = env.NODE_COMPILE_CACHE || join(own(), 'quern');
+    return isAbsolute(folder) ? join(folder, `${basename(__filename)}-${versions.v8}-${arch}.bin`) : undefined;
+  } catch {
+    // Not every user has a home.
+    return undefined;
+  }
 }
 
 /** What was kept of this very text, whole. The engine itself would trust whatever it is given. */

@@ -3,23 +3,32 @@
  * Refuses to know recipes.
  */
 import { statSync } from 'node:fs';
-import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
-import type { Io } from '../cli/io.ts';
+import { dirname, isAbsolute, join, parse, relative, resolve, sep } from 'node:path';
+import { type Machine, UsageError } from '../cli/io.ts';
 import type { Files } from '../workspace/ports.ts';
 import { today } from './clock.ts';
+import { decode } from './decode.ts';
+import { codeOf, diskErrorWords } from './disk-errors.ts';
 import { nodeFiles } from './files.ts';
 import { nodeGit } from './git.ts';
 import { nodeWorkers } from './workers.ts';
 import { writeWhole } from './writing.ts';
 
 /** The terminal; `script` is the bundle that workers run, where there is one. */
-export function nodeIo(script?: string): Io {
+export function nodeIo(script?: string): Machine {
   const { stdout, stderr, stdin, env } = process;
-  // A reader that closes its end early (`| head`) is no error.
-  stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'EPIPE') process.exit(0);
+  // Whatever was found, not all of it was said.
+  stdout.on('error', (error) => {
+    const why =
+      codeOf(error) === 'EPIPE' ? 'whoever reads it has closed it' : diskErrorWords(error, 'it is not allowed');
+    stderr.write(`quern: standard output cannot be written: ${why}\n`);
+    process.exit(2);
   });
-  const cwd = process.cwd();
+  // The exit says as much.
+  stderr.on('error', () => undefined);
+  const here = currentFolder();
+  // A folder in which nothing lies: not the root, below which all does.
+  const cwd = here ?? join(parse(process.execPath).root, 'no such folder');
   return {
     files: remembering(nodeFiles()),
     workers: script === undefined ? undefined : nodeWorkers(script),
@@ -37,11 +46,16 @@ export function nodeIo(script?: string): Io {
     readInput: async () => {
       const chunks: Buffer[] = [];
       for await (const chunk of stdin) chunks.push(Buffer.from(chunk));
-      return Buffer.concat(chunks).toString('utf8');
+      return decode(Buffer.concat(chunks));
     },
     write: writeWhole,
-    resolve: (path) => resolve(cwd, path),
+    resolve: (path) => {
+      if (here === undefined && !isAbsolute(path))
+        throw new UsageError('the folder that the command was started in is gone: name files by their whole paths');
+      return resolve(cwd, path);
+    },
     shown: (path) => {
+      if (here === undefined) return path;
       const below = relative(cwd, path);
       if (below === '') return '.';
       return below.startsWith('..') || isAbsolute(below) ? path : below.split(sep).join('/');
@@ -52,6 +66,15 @@ export function nodeIo(script?: string): Io {
     },
     cwd,
   };
+}
+
+/** Undefined where the folder was deleted, or may not be looked at. */
+function currentFolder(): string | undefined {
+  try {
+    return process.cwd();
+  } catch {
+    return undefined;
+  }
 }
 
 /** One command sees the disk as it was when it first looked for a house. */

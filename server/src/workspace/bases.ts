@@ -5,6 +5,7 @@ import { distance } from 'fastest-levenshtein';
 import { liesIn } from './folders.ts';
 import { fenceOver } from './house-fence.ts';
 import type { Bases, Files, Loaded } from './ports.ts';
+import { faultWords } from './read-fault.ts';
 
 /** Names that near are offered for one that is not there. */
 const MOST_NEAR = 3;
@@ -40,7 +41,7 @@ export function basesOver(files: Files, { roots, atHand }: Around): Bases {
       const path = files.beside(from, name);
       if (!mayTake(from, path)) return { kind: 'outside' };
       const fault = path.endsWith('.quern') ? files.faultOf?.(path) : undefined;
-      return fault?.kind === 'refused' ? { kind: 'unreadable', why: fault.why } : undefined;
+      return fault === undefined ? undefined : { kind: 'unreadable', why: faultWords(fault) };
     },
     near: (from, name) => {
       // Below the recipe's own folder, and below the one that the name points to.

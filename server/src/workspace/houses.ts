@@ -54,6 +54,7 @@ export class Houses {
   private readonly larderByRoot = new Map<string, readonly Larder[]>();
   private readonly files: Files;
   private readonly editor: Settings;
+  private readonly tell: (problem: string) => void;
   private homeless: HouseRead | undefined;
   /** The files that recipes build on, read as the houses are. */
   readonly bases: Bases;
@@ -62,9 +63,15 @@ export class Houses {
   /** The recipes of a house, or around a file that lives in none, by folder. */
   private readonly atHand = new Map<string, readonly string[]>();
 
-  constructor(files: Files, editor: Settings = DEFAULTS, around: Partial<Around> = {}) {
+  /** `tell` hears of each house that is read what could not be used. */
+  constructor(
+    files: Files,
+    editor: Settings = DEFAULTS,
+    { tell = () => undefined, ...around }: Partial<Around> & { readonly tell?: (problem: string) => void } = {},
+  ) {
     this.files = files;
     this.editor = editor;
+    this.tell = tell;
     this.bases = basesOver(files, {
       roots: () => [...this.roots],
       atHand: (from) => this.recipesAround(from),
@@ -129,7 +136,7 @@ export class Houses {
   private read(folder: string, nearest: string, larders: readonly Larder[]): HouseRead {
     const path = this.files.join(folder, 'quern.json');
     const text = this.files.read(path);
-    const faults = this.faultsOf(folder, path);
+    const faults = this.faultsOf(folder, [path, ...larders.flatMap(({ files }) => files)]);
     const layers = larders.map(({ files }) => files.flatMap((path) => this.foodsByPath.get(path) ?? []));
     const of = JSON.stringify([folder, text, faults, layers]);
     const last = this.lastMade.get(nearest);
@@ -139,14 +146,14 @@ export class Houses {
     const made = makeHouse(settings, layers);
     const house = { ...made, problems: [...faults, ...problems, ...made.problems] };
     this.lastMade.set(nearest, { of, house });
+    for (const problem of house.problems) this.tell(problem);
     return house;
   }
 
   /** What of the house itself could not be read. */
-  private faultsOf(folder: string, path: string): readonly string[] {
-    const fault = this.files.faultOf?.(path);
+  private faultsOf(folder: string, paths: readonly string[]): readonly string[] {
     return [
-      ...(fault === undefined ? [] : [`quern.json ${faultWords(fault)}`]),
+      ...paths.flatMap((path) => this.unread(path) ?? []),
       ...(this.files.holdsMore?.(folder) === true
         ? [
             `${folder} holds more files than are looked at, so not every food of the house may be known: put quern.json nearer to the recipes`,
@@ -167,13 +174,25 @@ export class Houses {
 
   /** Every folder of the house that has a `foods.quern`, and its root, with the files whose foods are theirs; those further out first. */
   private lardersIn(root: string): readonly Larder[] {
-    const files = this.files.recipesBelow(root).filter((path) => this.foodsAt(path).length > 0);
+    const files = this.files
+      .recipesBelow(root)
+      .filter(
+        (path) =>
+          this.foodsAt(path).length > 0 || (folderOfFoods(path) !== undefined && this.unread(path) !== undefined),
+      );
     // A house within the house keeps its foods.
     const own = files.filter((path) => this.files.houseAbove(path) === root);
     const folders = [...new Set([root, ...own.flatMap((path) => folderOfFoods(path) ?? [])])];
     folders.sort((a, b) => a.length - b.length);
     const home = (path: string) => folders.findLast((folder) => isWithin(path, folder));
     return folders.map((folder) => ({ folder, files: own.filter((path) => home(path) === folder) }));
+  }
+
+  /** Why a file of the house that is there could not be read. */
+  private unread(path: string): string | undefined {
+    const fault = this.files.faultOf?.(path);
+    if (fault === undefined || (fault.kind === 'encoding' && fault.encoding.isRead)) return undefined;
+    return `${/[^\\/]*$/.exec(path)?.[0]} ${faultWords(fault)}`;
   }
 
   private foodsAt(path: string): readonly HouseFood[] {

@@ -11,13 +11,19 @@ export type ReadFault =
   /** `why` stands after `cannot be read: `. */
   | { readonly kind: 'refused'; readonly why: string };
 
+/** `why` stands after `is left out: `. */
+export type LeftOut = (path: string, why: string) => void;
+
 export interface Files {
   /** The text of a file without its byte order mark, or undefined when it cannot be read. */
   read(path: string): string | undefined;
   /** What was wrong when a file was last read; undefined where nothing was, or it is not there. */
   faultOf?(path: string): ReadFault | undefined;
-  /** Every `.quern` file below a folder, sorted, without what git ignores; of a folder that holds more than `most` files and folders, those that were met by then. */
-  recipesBelow(folder: string, most?: number): readonly string[];
+  /**
+   * Every `.quern` file below a folder, sorted, without what git ignores; of a folder that holds more than `most` files and folders,
+   * those that were met by then. `leftOut` is told what else might hold one, and why it was not looked at.
+   */
+  recipesBelow(folder: string, most?: number, leftOut?: LeftOut): readonly string[];
   /** Whether a folder held more than was looked at when its recipes were last asked for. */
   holdsMore?(folder: string): boolean;
   /** The nearest folder, from a file or folder upwards, that holds `quern.json`, else `foods.quern`; undefined when none does. */
@@ -36,7 +42,7 @@ export interface Loaded {
   readonly text: string;
 }
 
-/** A file that is not built on: it lies outside the house, or cannot be read; `why` stands after `cannot be read: `. */
+/** A file that is not built on: it lies outside the house, or cannot be read; `why` stands after its name. */
 export type Refused = { readonly kind: 'outside' } | { readonly kind: 'unreadable'; readonly why: string };
 
 /** What a file builds on, found from where it lies. */

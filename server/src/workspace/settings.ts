@@ -3,6 +3,7 @@
  * Refuses to know where the file lies.
  */
 
+import { isAlwaysTold } from '../checks/always-told.ts';
 import type { Check } from '../checks/check.ts';
 import type { FoodSafetyRules } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
@@ -62,8 +63,8 @@ export const FOOD_SAFETY_CHOICES = [
 const SEVERITY_CHOICES = ['error', 'warning', 'info', 'hint', 'off'] as const satisfies readonly (Severity | 'off')[];
 
 /** The levels a house may give a finding. What can hurt someone is never off: it is accepted recipe by recipe, with a reason. */
-export const levelsFor = ({ family }: Check): readonly (Severity | 'off')[] =>
-  family === 'safety' ? SEVERITY_CHOICES.filter((level) => level !== 'off') : SEVERITY_CHOICES;
+export const levelsFor = (check: Check): readonly (Severity | 'off')[] =>
+  isAlwaysTold(check) ? SEVERITY_CHOICES.filter((level) => level !== 'off') : SEVERITY_CHOICES;
 
 export interface SettingsRead {
   readonly settings: Settings;
@@ -159,7 +160,7 @@ function readSeverities(value: unknown, problems: SettingsFault[]): Record<strin
     if (check === undefined)
       problems.push(onKey(`\`${code}\` is no finding; \`quern explain\` lists them`, 'severities', code));
     else if (isOneOf(level, levelsFor(check))) severities[code] = level;
-    else if (level === 'off')
+    else if (level === 'off' && check.family === 'safety')
       problems.push(
         onValue(
           `\`${code}\` is about safety and is never off: accept it in the recipe, with \`allow ${code} because …\``,

@@ -3,7 +3,7 @@
  * Refuses to change: an edit makes a new snapshot that shares all the edit did not reach.
  */
 
-import type { BrokenLink, Scene } from '../checks/check.ts';
+import type { BrokenLink, OtherEncoding, Scene } from '../checks/check.ts';
 import type { Findings } from '../checks/finding.ts';
 import type { House } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
@@ -73,6 +73,7 @@ export class Snapshot implements Scene {
   readonly version: number;
   readonly document: Document;
   readonly house: House;
+  readonly encoding: OtherEncoding | undefined;
   private readonly bases: Bases;
   private readonly before: Lent;
   private readonly below: Below;
@@ -92,6 +93,7 @@ export class Snapshot implements Scene {
     house: House,
     bases: Bases,
     before: Lent,
+    encoding?: OtherEncoding,
     writtenFrom?: WrittenOut,
     below: Below = nothingBelow(),
   ) {
@@ -101,13 +103,21 @@ export class Snapshot implements Scene {
     this.house = house;
     this.bases = bases;
     this.before = before;
+    this.encoding = encoding;
     this.writtenFrom = writtenFrom;
     this.below = below;
   }
 
-  /** `uri` may be a path; `bases` finds the files it builds on, from there. */
-  static open(uri: string, version: number, text: string, house: House, bases: Bases = NO_BASES): Snapshot {
-    return new Snapshot(uri, version, parseDocument(text), house, bases, {});
+  /** `uri` may be a path; `bases` finds the files it builds on, from there. `encoding` is that of a file that is not UTF-8. */
+  static open(
+    uri: string,
+    version: number,
+    text: string,
+    house: House,
+    bases: Bases = NO_BASES,
+    encoding?: OtherEncoding,
+  ): Snapshot {
+    return new Snapshot(uri, version, parseDocument(text), house, bases, {}, encoding);
   }
 
   /** The file after changes, each made to the text the one before it left. */
@@ -115,7 +125,7 @@ export class Snapshot implements Scene {
     let { document } = this;
     for (const { range, text } of changes)
       document = range === undefined ? parseDocument(text) : editDocument(document, range, text);
-    return new Snapshot(this.uri, version, document, this.house, this.bases, this.lent());
+    return new Snapshot(this.uri, version, document, this.house, this.bases, this.lent(), this.encoding);
   }
 
   /** The same text under another house. */
@@ -127,7 +137,13 @@ export class Snapshot implements Scene {
       house,
       this.bases,
       this.madeOutline === undefined ? {} : { outline: this.madeOutline },
+      this.encoding,
     );
+  }
+
+  /** The same text of a file that was saved in another encoding. */
+  inEncoding(encoding: OtherEncoding | undefined): Snapshot {
+    return new Snapshot(this.uri, this.version, this.document, this.house, this.bases, this.lent(), encoding);
   }
 
   get text(): string {
@@ -190,6 +206,7 @@ export class Snapshot implements Scene {
       this.house,
       NO_BASES,
       this.before.whole ?? {},
+      undefined,
       written,
     );
     return this.madeWhole;
@@ -212,7 +229,7 @@ export class Snapshot implements Scene {
 
   /** The same text after a file it builds on has changed, or when nobody types any more. */
   refreshed(): Snapshot {
-    return new Snapshot(this.uri, this.version, this.document, this.house, this.bases, this.lent());
+    return this.inEncoding(this.encoding);
   }
 
   private find(): Findings {
@@ -255,6 +272,7 @@ export class Snapshot implements Scene {
       this.house,
       this.bases,
       {},
+      undefined,
       undefined,
       this.below,
     );

@@ -8,7 +8,7 @@ import { Folders, liesIn } from './folders.ts';
 import { Houses } from './houses.ts';
 import { MISSING } from './inherit/load-base.ts';
 import { isLeftOut } from './left-out.ts';
-import type { Bases, Files } from './ports.ts';
+import type { Bases, Files, OtherEncoding } from './ports.ts';
 import { DEFAULTS, type Settings } from './settings.ts';
 import { type PlacedFault, placedFaults } from './settings-places.ts';
 import { type Change, Snapshot } from './snapshot.ts';
@@ -77,9 +77,10 @@ export class Store {
     const open = uri === undefined ? undefined : this.open.get(uri);
     if (open !== undefined) return open;
     const text = this.disk.read(path);
-    return text === undefined
-      ? undefined
-      : Snapshot.open(this.uriOf(path), 0, text, this.houses.of(path).house, this.bases);
+    const encoding = this.encodingOf(path);
+    // One that is there in another encoding has that to be said of it.
+    if (text === undefined && encoding === undefined) return undefined;
+    return Snapshot.open(this.uriOf(path), 0, text ?? '', this.houses.of(path).house, this.bases, encoding);
   }
 
   /** Another text of a file, in its house and beside its bases. */
@@ -103,8 +104,8 @@ export class Store {
   opened(uri: Uri, version: number, text: string): readonly Uri[] {
     const path = this.pathOf(uri);
     if (path !== undefined) this.uriByPath.set(path, uri);
-    const snapshot = Snapshot.open(uri, version, text, this.houses.of(path).house, this.bases);
-    this.open.set(uri, snapshot);
+    const encoding = path === undefined ? undefined : this.encodingOnDisk(path);
+    this.open.set(uri, Snapshot.open(uri, version, text, this.houses.of(path).house, this.bases, encoding));
     // What is typed may differ from what lies on disk.
     return this.textChanged(uri, path, true);
   }
@@ -143,7 +144,30 @@ export class Store {
       this.houses.forget(path);
       this.folders.forget(path);
     }
-    return [...new Set([...this.rehouse(), ...this.refresh(closed)])];
+    return [...new Set([...this.rehouse(), ...this.refresh(closed), ...paths.flatMap((path) => this.saved(path))])];
+  }
+
+  /** An open file was saved, perhaps in another encoding. */
+  private saved(path: string): readonly Uri[] {
+    const uri = this.uriByPath.get(path);
+    const snapshot = uri === undefined ? undefined : this.open.get(uri);
+    if (uri === undefined || snapshot === undefined) return [];
+    const encoding = this.encodingOnDisk(path);
+    if (JSON.stringify(encoding) === JSON.stringify(snapshot.encoding)) return [];
+    this.open.set(uri, snapshot.inEncoding(encoding));
+    return [uri];
+  }
+
+  /** What the file is written in, where that is not UTF-8. An editor that opens it so as well saves it broken. */
+  private encodingOnDisk(path: string): OtherEncoding | undefined {
+    this.disk.read(path);
+    return this.encodingOf(path);
+  }
+
+  /** As it was when the file was last read. */
+  private encodingOf(path: string): OtherEncoding | undefined {
+    const fault = this.disk.faultOf?.(path);
+    return fault?.kind === 'encoding' ? fault.encoding : undefined;
   }
 
   /** The files that are known to lie in a folder, or to have lain there: of the index, open ones, and what those build on. */
@@ -160,7 +184,8 @@ export class Store {
   diskChanged(): readonly Uri[] {
     this.houses = this.newHouses();
     this.folders.forgetAll();
-    return [...new Set([...this.rehouse(), ...this.refresh()])];
+    const saved = [...this.uriByPath.keys()].flatMap((path) => this.saved(path));
+    return [...new Set([...this.rehouse(), ...this.refresh(), ...saved])];
   }
 
   configured(settings: Settings): readonly Uri[] {

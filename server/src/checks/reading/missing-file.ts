@@ -3,12 +3,12 @@ import { type BrokenLink, defineCheck } from '../check.ts';
 
 export default defineCheck<BrokenLink>({
   code: 'missing-file',
-  title: 'A file that the recipe builds on is not there',
+  title: 'A file that the recipe builds on is not there, or cannot be read',
   family: 'reading',
   severity: 'error',
   scope: 'recipe',
   source: { kind: 'common practice, no source' },
-  explain: `\`from base.quern\` lays a recipe over another one, and \`part base from pastry.quern : sweet paste\` takes a part of one. The file is looked for beside the recipe that names it, and only within the house: the folder that holds \`quern.json\`, or the one that is open. A link that leads out of it, a pipe or device, and a file of more than 4 MB are not read. While it is not there or has nothing in it, or while a file builds on itself, or two on each other in a circle, nothing of it can be weighed or checked, and the recipe is not whole.
+  explain: `\`from base.quern\` lays a recipe over another one, and \`part base from pastry.quern : sweet paste\` takes a part of one. The file is looked for beside the recipe that names it, and only within the house: the folder that holds \`quern.json\`, or the one that is open. A link that leads out of it, a pipe or device, and a file of more than 4 MB are not read. While it is not there, cannot be read or has nothing in it, or while a file builds on itself, or two on each other in a circle, nothing of it can be weighed or checked, and the recipe is not whole.
 
 Write the name as it stands on the disk, from this file's folder on: \`../pastry/base.quern\`. Silent where the file is there and has an ingredient or a step.`,
   find: ({ broken }) =>
@@ -43,7 +43,7 @@ const SAID: Readonly<Partial<Record<BrokenLink['kind'], (link: BrokenLink) => st
   outside: ({ name }) =>
     `\`${name}\` lies outside the house, and nothing is read there: copy it into the house, and write its name from this folder on.`,
   unreadable: ({ name, why }) =>
-    `\`${name}\` cannot be read: ${why ?? 'nobody knows why'}. Name a file that can, or mend that one.`,
+    `\`${name}\` ${why ?? 'cannot be read'}. Name a file that can be read, or mend that one.`,
   'too-many': ({ name }) =>
     `This recipe builds on more files than are read for one, so \`${name}\` is left out: write some of them out in full.`,
   'missing-below': ({ name }) =>

@@ -61,9 +61,8 @@ export const check: Command = {
     const mended = checked.flatMap(({ path, mended: text }) => (text === undefined ? [] : [{ path, ...text }]));
     const files = withoutBaseline(checked, mended, options, io);
     const problems = [...new Set(files.flatMap((f) => f.problems))];
-    for (const problem of problems) io.err(`quern: ${problem}\n`);
-    for (const bug of new Set(files.flatMap((f) => f.bugs)))
-      io.err(`quern: the check ${bug}, which is a bug of Quern\n`);
+    for (const problem of problems) io.trouble(problem);
+    for (const bug of files.flatMap((f) => f.bugs)) io.trouble(`the check ${bug}, which is a bug of Quern`);
     const counts = count(files);
     io.out(printed(format, files, counts, { io, version, problems }));
     if (most !== undefined && counts.warning > most) {

@@ -5,7 +5,7 @@ import type { Houses } from '../../workspace/houses.ts';
 import type { Bases } from '../../workspace/ports.ts';
 import { Snapshot } from '../../workspace/snapshot.ts';
 import type { Command } from '../command.ts';
-import { housesFor } from '../inputs.ts';
+import { housesFor, inputAt } from '../inputs.ts';
 import { type Exit, type Io, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
 
@@ -36,12 +36,14 @@ export const diff: Command = {
   ],
   run(options, io): Exit {
     const format = choiceOf(options, 'format', ['text', 'json'], 'text');
-    const houses = housesFor(io);
-    if (options.flags.has('textconv')) {
+    const textconv = options.flags.has('textconv');
+    const byGit = FROM_GIT.includes(options.rest.length);
+    // Git would stop at the first file if it were told that a house cannot be used.
+    const houses = textconv || byGit ? housesFor(io, (words) => io.err(`quern: ${words}\n`)) : housesFor(io);
+    if (textconv) {
       io.out(factsText(sideSnapshot(onlyFile(options, io), houses, io).whole.recipe));
       return 0;
     }
-    const byGit = FROM_GIT.includes(options.rest.length);
     const [before, after] = byGit ? sidesOfGit(options.rest, io) : sidesOf(options.rest, io);
     const found = diffRecipes(
       sideSnapshot(before, houses, io).whole.recipe,
@@ -102,9 +104,7 @@ function onlyFile(options: Options, io: Io): Side {
 }
 
 function textOf(path: string, written: string, io: Io): string {
-  const text = io.files.read(path);
-  if (text === undefined) throw new UsageError(`\`${written}\` cannot be read`);
-  return text;
+  return inputAt(path, written, io).text;
 }
 
 function sideSnapshot({ path, text, revision }: Side, houses: Houses, io: Io): Snapshot {

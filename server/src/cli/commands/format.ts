@@ -34,7 +34,7 @@ export const format: Command = {
       throw new UsageError(
         'several files: give --write to lay them out in place, or --check to list those that would change',
       );
-    for (const { text } of laidOut) io.out(text);
+    for (const { input, text } of laidOut) io.out(input.mark + text);
     return 0;
   },
 };

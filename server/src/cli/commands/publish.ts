@@ -8,7 +8,7 @@ import { readTrials } from '../../recipe/trials/trials.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { BROKEN_CODES } from '../../workspace/variant.ts';
 import type { Command } from '../command.ts';
-import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
+import { housesFor, INPUT_OPTIONS, inputAt, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, type Io, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
 import { whereIn } from '../where.ts';
@@ -41,6 +41,8 @@ export const publish: Command = {
     const template = templateOf(options, format, io);
     const snapshot = snapshotOf(await readOne(options, io), housesFor(io));
     const { recipe, findings } = snapshot.whole;
+    for (const { check, error } of snapshot.bugs)
+      io.trouble(`the check ${check} failed: ${String(error)}, which is a bug of Quern`);
     if (!snapshot.isWhole && !options.flags.has('proved'))
       throw new UsageError(
         'the recipe builds on what is not there, so a page would be without it: `quern check` says what is missing',
@@ -90,9 +92,7 @@ function templateOf(options: Options, format: Format, io: Io): string | undefine
   const path = options.values.template;
   if (path === undefined) return undefined;
   if (format === 'json-ld') throw new UsageError('JSON-LD takes no template');
-  const text = io.files.read(io.resolve(path));
-  if (text === undefined) throw new UsageError(`the template \`${path}\` cannot be read`);
-  return text;
+  return inputAt(io.resolve(path), path, io).text;
 }
 
 function filled(page: ReaderPage, format: Format, template: string): string {

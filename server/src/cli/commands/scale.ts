@@ -59,7 +59,7 @@ export const scale: Command = {
     if (options.flags.has('dry-run')) {
       io.out(createTwoFilesPatch(input.shown, input.shown, input.text, text, 'as written', 'scaled'));
       for (const change of changes.filter((c) => / %/.test(c))) io.err(`rounded: ${change}\n`);
-    } else if (!options.flags.has('write')) io.out(text);
+    } else if (!options.flags.has('write')) io.out(input.mark + text);
     for (const words of said) io.err(`note: ${words}\n`);
     return 0;
   },

@@ -47,7 +47,7 @@ export function sarif(
         tool: { driver: { name: 'Quern', version, semanticVersion: version, rules: rules.map(ruleOf) } },
         invocations: [
           {
-            executionSuccessful: true,
+            executionSuccessful: problems.length === 0,
             toolConfigurationNotifications: problems.map((text) => ({ level: 'warning', message: { text } })),
           },
         ],

@@ -21,7 +21,7 @@ import { hoverTime } from './hover/time.ts';
 import { hoverTrial } from './hover/trials.ts';
 import { hoverUnit } from './hover/unit.ts';
 import { fromWhole, toWhole } from './inherited.ts';
-import { cursorAt } from './place.ts';
+import { cursorAt, holds } from './place.ts';
 
 const SOURCES: readonly HoverSource[] = [
   hoverCode,
@@ -42,13 +42,15 @@ const SOURCES: readonly HoverSource[] = [
 ];
 
 export function hover(snapshot: Snapshot, position: Position): Hover | undefined {
-  const base = hoverBase(snapshot, cursorAt(snapshot, position));
+  const cursor = cursorAt(snapshot, position);
+  const base = hoverBase(snapshot, cursor);
   if (base !== undefined) return base;
   const there = toWhole(snapshot, position);
   const found = there === undefined ? undefined : hoverIn(snapshot.whole, there);
   const place = found === undefined ? undefined : fromWhole(snapshot, found.at);
-  // A variant is weighed as a cook cooks it.
-  if (found !== undefined && place !== undefined && place.path === undefined)
+  // A variant is weighed as a cook cooks it; a line that is another in the whole recipe has its own words elsewhere.
+  const isHere = place?.path === undefined && place?.at.line === cursor.at && holds(place.at, cursor.character);
+  if (found !== undefined && place !== undefined && isHere)
     return besideBase(snapshot, place.at.line, { ...found, at: place.at });
   return hoverIn(snapshot, position);
 }

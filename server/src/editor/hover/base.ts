@@ -18,12 +18,12 @@ export const hoverBase: HoverSource = (snapshot, { line, at, character }) => {
   switch (statement.kind) {
     case 'from': {
       const { file } = statement;
-      if (file === undefined || !holds({ start: keyword?.start ?? file.start, end: file.end }, character))
-        return undefined;
+      const words = file && { start: keyword?.start ?? file.start, end: file.end };
+      if (file === undefined || !holds(words, character)) return undefined;
       const base = baseOf(snapshot)?.base;
       if (base === undefined) return undefined;
       return {
-        at: placeOf(at, file),
+        at: placeOf(at, words),
         title: fileName(file.text),
         ...(base.recipe.name !== '' && { subtitle: base.recipe.name }),
         facts: [...partsFact(base.recipe), ...wholeFacts(base.recipe), ...changesFact(snapshot)],

@@ -115,6 +115,8 @@ function clientOptions(
     // A hover links to the page of a finding, and sets its sources in small print.
     markdown: { isTrusted: { enabledCommands: ['quern.explain'] }, supportHtml: true },
     initializationOptions: {
+      status: true,
+      pageScheme: 'quern-page',
       explainCommand: 'quern.explain',
       recordTrialCommand: 'quern.recordTrial',
       checksFolderItself: true,

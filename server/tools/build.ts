@@ -1,7 +1,9 @@
 /**
- * Bundles the artefacts into dist/, minified; what the server and the command share as a text of its own. `--watch` rebuilds on change.
+ * Bundles the artefacts into dist/, minified; what the server and the command share as a text of its own; and writes the pages of the
+ * findings beside them. `--watch` rebuilds the bundles on change.
  */
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import './tables-as-text.ts';
+import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
@@ -133,4 +135,16 @@ if (argv.includes('--watch')) {
   await Promise.all(builds.map((options) => esbuild.build(options)));
   // The package has no "type", and none of its parents may lend one.
   await writeFile(`${root}dist/package.json`, '{"type":"commonjs"}\n');
+  await writePages(`${root}dist/pages`);
+}
+
+/** The page of each finding as a file, for editors that have no place of their own for it. */
+async function writePages(folder: string): Promise<void> {
+  const [{ CHECKS }, { explainPage }] = await Promise.all([
+    import('../src/checks/index.ts'),
+    import('../src/publish/page.ts'),
+  ]);
+  await rm(folder, { recursive: true, force: true });
+  await mkdir(folder, { recursive: true });
+  await Promise.all(CHECKS.map((check) => writeFile(`${folder}/${check.code}.md`, explainPage(check))));
 }

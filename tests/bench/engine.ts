@@ -20,12 +20,15 @@ import { quantile } from './figures.ts';
 const STAGES = ['parse', 'outline', 'bind', 'checks', 'convert', 'serialise'] as const;
 type Samples = Record<(typeof STAGES)[number] | 'all', number[]>;
 
-const ABILITIES: Abilities = readAbilities({
-  processId: null,
-  rootUri: null,
-  workspaceFolders: null,
-  capabilities: { textDocument: { diagnostic: {}, publishDiagnostics: { relatedInformation: true } } },
-});
+const ABILITIES: Abilities = readAbilities(
+  {
+    processId: null,
+    rootUri: null,
+    workspaceFolders: null,
+    capabilities: { textDocument: { diagnostic: {}, publishDiagnostics: { relatedInformation: true } } },
+  },
+  () => undefined,
+);
 
 const [, , edits = '400', profiled = ''] = argv;
 const house = makeHouse(DEFAULTS).house;

@@ -21,7 +21,10 @@ describe('paths of URIs', () => {
 });
 
 describe('markdown of facts', () => {
-  const abilities = readAbilities({ capabilities: {}, processId: null, rootUri: null, workspaceFolders: null });
+  const abilities = readAbilities(
+    { capabilities: {}, processId: null, rootUri: null, workspaceFolders: null },
+    (code) => `file:///pages/${code}.md`,
+  );
   it('escapes what a recipe wrote, and names each source once', () => {
     const markdown = hoverMarkdown(
       {

@@ -70,6 +70,9 @@ export const PULLING: ClientCapabilities = {
 /** A client that can next to nothing. */
 export const POOR: ClientCapabilities = {};
 
+/** What Quern's own client says that it shows; a test of other clients gives other options. */
+export const OWN_CLIENT = { status: true, pageScheme: 'quern-page' };
+
 export interface EditorOptions {
   readonly capabilities?: ClientCapabilities;
   /** The `quern` section, answered when asked for. */
@@ -100,7 +103,7 @@ export class FakeEditor {
   }
 
   static async start(options: EditorOptions = {}): Promise<FakeEditor & { readonly initialized: InitializeResult }> {
-    const { capabilities = RICH, settings = null, initializationOptions, root } = options;
+    const { capabilities = RICH, settings = null, initializationOptions = OWN_CLIENT, root } = options;
     const child = spawn(NODE, [SERVER, '--stdio'], { env: { ...process.env, QUERN_RETHROW: '1' } });
     if (child.stdout === null || child.stdin === null) throw new Error('the server has no streams');
     const connection = createMessageConnection(

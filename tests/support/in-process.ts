@@ -19,6 +19,7 @@ import {
 import type { Feature } from '../../server/src/lsp/feature.ts';
 import { serve } from '../../server/src/lsp/session.ts';
 import type { Files } from '../../server/src/workspace/ports.ts';
+import { OWN_CLIENT } from './fake-editor.ts';
 
 /** Files by path. */
 export function memoryFiles(texts: Map<string, string>): Files {
@@ -72,9 +73,9 @@ export class Client {
     const [up, down] = [new PassThrough(), new PassThrough()];
     let waiting: (() => void) | undefined;
     let moving: (() => void) | undefined;
-    const server = createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down));
-    serve(
-      server,
+    const { connection: server } = serve(
+      (given) =>
+        createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down), given),
       {
         files: memoryFiles(options.files ?? new Map()),
         turn: setImmediate,
@@ -89,6 +90,7 @@ export class Client {
         tidy: () => undefined,
         now: () => performance.now(),
         today: () => '2026-11-25',
+        pageFile: (code) => `file:///pages/${code}.md`,
         version: 'test',
         rethrow: options.rethrow ?? true,
       },
@@ -120,7 +122,7 @@ export class Client {
       rootUri: null,
       workspaceFolders: null,
       capabilities: options.capabilities ?? {},
-      initializationOptions: options.initializationOptions,
+      initializationOptions: options.initializationOptions ?? OWN_CLIENT,
     });
     client = new Client(connection, initialized, options.settings, {
       idle: () => {

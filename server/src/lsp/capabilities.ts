@@ -27,6 +27,10 @@ export interface Abilities {
   readonly tellsFileOperations: boolean;
   /** A change may make new files. */
   readonly createsFiles: boolean;
+  /** Shows what a recipe comes to, and is told of it by notifications of Quern's own. */
+  readonly showsStatus: boolean;
+  /** Where a finding's page is to be read: under the client's own scheme, else as a file, where there is one. */
+  readonly pageOf: (code: string) => string | undefined;
   /** A client's command that shows a finding's page, given its code; links in hovers run it. */
   readonly explainCommand: string | undefined;
   /**
@@ -38,9 +42,11 @@ export interface Abilities {
   readonly recordTrialCommand: string | undefined;
 }
 
-export function readAbilities(params: InitializeParams): Abilities {
+/** `pageFile` is where a code's page lies as a file. */
+export function readAbilities(params: InitializeParams, pageFile: Abilities['pageOf']): Abilities {
   const { textDocument, workspace } = params.capabilities;
   const options = record(params.initializationOptions);
+  const { pageScheme } = options;
   return {
     pullsDiagnostics: textDocument?.diagnostic !== undefined,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
@@ -71,6 +77,8 @@ export function readAbilities(params: InitializeParams): Abilities {
     createsFiles:
       workspace?.workspaceEdit?.documentChanges === true &&
       workspace.workspaceEdit.resourceOperations?.includes('create') === true,
+    showsStatus: options.status === true,
+    pageOf: typeof pageScheme === 'string' ? (code) => `${pageScheme}:/${code}.md` : pageFile,
     explainCommand: typeof options.explainCommand === 'string' ? options.explainCommand : undefined,
     checksFolderItself: options.checksFolderItself === true,
     recordTrialCommand: typeof options.recordTrialCommand === 'string' ? options.recordTrialCommand : undefined,
@@ -85,11 +93,7 @@ export function registrationsOf(abilities: Abilities): readonly Registration[] {
       id: 'quern-files',
       method: 'workspace/didChangeWatchedFiles',
       registerOptions: {
-        watchers: [
-          { globPattern: '**/*.quern' },
-          { globPattern: '**/quern.json' },
-          { globPattern: '**', kind: DELETED },
-        ],
+        watchers: [{ globPattern: '**/*.quern' }, { globPattern: '**/quern.json' }],
       },
     });
   if (abilities.registersConfiguration)
@@ -103,6 +107,16 @@ export function registrationsOf(abilities: Abilities): readonly Registration[] {
 
 /** The protocol's kind of watching that tells of what goes alone. */
 const DELETED = 4;
+
+/** Folders by name: with one that goes, all that lies in it goes, and no more is told. */
+export const watchedFolders = (names: readonly string[]): Registration => ({
+  id: 'quern-folders',
+  method: 'workspace/didChangeWatchedFiles',
+  registerOptions: {
+    // What would be a pattern in a name is any character.
+    watchers: names.map((name) => ({ globPattern: `**/${name.replace(/[[\]{}*?,!]/g, '?')}`, kind: DELETED })),
+  },
+});
 
 export const record = (value: unknown): Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};

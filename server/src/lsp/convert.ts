@@ -30,9 +30,6 @@ const SEVERITIES: Readonly<Record<Severity, 1 | 2 | 3 | 4>> = { error: 1, warnin
 /** Findings about what no step uses, drawn faded. */
 const UNNECESSARY: ReadonlySet<string> = new Set(['unused-ingredient', 'unused-part']);
 
-/** The page of a code, under the scheme of the editor's own extension. */
-export const pageUri = (code: string): string => `quern-page:/${code}.md`;
-
 /** Enough to find the finding again in a later text. */
 export interface FindingData {
   readonly code: string;
@@ -44,12 +41,13 @@ export interface FindingData {
 export function diagnosticOf(finding: Finding, snapshot: Snapshot, abilities: Abilities): Diagnostic {
   const { code, at, said, related } = finding;
   const data: FindingData = { code, ...at };
+  const href = abilities.codeDescription ? abilities.pageOf(code) : undefined;
   return {
     range: rangeOf(at),
     severity: SEVERITIES[finding.severity],
     source: 'quern',
     code,
-    ...(abilities.codeDescription && { codeDescription: { href: pageUri(code) } }),
+    ...(href !== undefined && { codeDescription: { href } }),
     message: said.message,
     ...(UNNECESSARY.has(code) && { tags: [1] }),
     ...(abilities.relatedInformation &&
@@ -84,7 +82,7 @@ export function hoverMarkdown({ title, subtitle, facts }: Omit<Hover, 'at'>, abi
   const foot = sources.length === 0 ? [] : ['', ...sources.map((s, i) => `${mark(i)} *${escaped(s)}*  `)];
   return [head, ...(lines.length > 0 ? ['', ...lines] : []), ...foot].join('\n');
 
-  function factMarkdown(fact: Fact, { explainCommand }: Abilities): string {
+  function factMarkdown(fact: Fact, { explainCommand, pageOf }: Abilities): string {
     switch (fact.kind) {
       case 'figure':
         return `${escaped(fact.label)}: ${escaped(fact.value)}${fact.source === undefined ? '' : ` ${mark(sources.indexOf(fact.source))}`}`;
@@ -93,9 +91,9 @@ export function hoverMarkdown({ title, subtitle, facts }: Omit<Hover, 'at'>, abi
       case 'page': {
         const link =
           explainCommand === undefined
-            ? pageUri(fact.code)
+            ? pageOf(fact.code)
             : `command:${explainCommand}?${encodeURIComponent(JSON.stringify([fact.code]))}`;
-        return `[What ${escaped(fact.code)} means](${link})`;
+        return link === undefined ? escaped(factText(fact)) : `[What ${escaped(fact.code)} means](${link})`;
       }
     }
   }

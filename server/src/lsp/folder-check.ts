@@ -117,10 +117,10 @@ export class FolderCheck {
     return [...all];
   }
 
-  /** An open file was typed in: what builds on it is worked out anew when it is next asked for. */
+  /** A file was opened or typed in: what builds on it, or misses one, is worked out anew when it is next asked for. */
   typed(path: string): void {
     for (const file of this.kept.values()) {
-      if (!file.rests.includes(path)) continue;
+      if (!file.misses && !file.rests.includes(path)) continue;
       this.kept.delete(file.path);
       this.doubtful.add(file.path);
     }

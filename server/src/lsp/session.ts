@@ -5,6 +5,7 @@
 import type {
   CancellationToken,
   Connection,
+  ConnectionOptions,
   Diagnostic,
   DidChangeTextDocumentParams,
   DidChangeWatchedFilesParams,
@@ -21,13 +22,14 @@ import type { Settings } from '../workspace/settings.ts';
 import type { Change, Snapshot } from '../workspace/snapshot.ts';
 import { Store, type Uri } from '../workspace/store.ts';
 import { answer } from './answer.ts';
-import { type Abilities, readAbilities, record, registrationsOf } from './capabilities.ts';
+import { type Abilities, readAbilities, record, registrationsOf, watchedFolders } from './capabilities.ts';
 import { diagnosticsOf, pathOfUri, readRange, uriOfPath } from './convert.ts';
 import { settingsIn } from './editor-settings.ts';
 import type { Feature, Remembered, Request, View } from './feature.ts';
 import { FEATURES } from './features/index.ts';
 import { type Fence, fenced, logFailure } from './fence.ts';
 import { FolderCheck } from './folder-check.ts';
+import { Gate } from './gate.ts';
 import { foodDiagnostics } from './house-faults.ts';
 import { Listed } from './listed.ts';
 import { Reports } from './reports.ts';
@@ -45,13 +47,22 @@ export interface Host {
   readonly now: () => number;
   /** The day where the server runs: '2026-09-14'. */
   readonly today: () => string;
+  /** The `file:` URI of a code's page, for clients without a place of their own for it. */
+  readonly pageFile: (code: string) => string | undefined;
   readonly version: string;
   /** In tests a handler's error is thrown again. */
   readonly rethrow: boolean;
 }
 
-/** Serves a client over a connection that is not yet listening. */
-export function serve(connection: Connection, host: Host, features: readonly Feature[] = FEATURES): void {
+/** Serves a client over the connection that is made, which is not yet listening. */
+export function serve(
+  connect: (options: ConnectionOptions) => Connection,
+  host: Host,
+  features: readonly Feature[] = FEATURES,
+): Served {
+  const gate = new Gate();
+  const connection = connect(gate.options);
+  gate.guard(connection);
   const session = new Session(connection, host);
   connection.onInitialize((params) => session.initialize(params, features));
   for (const { requests } of features)
@@ -60,6 +71,13 @@ export function serve(connection: Connection, host: Host, features: readonly Fea
         session.answer(request, params, token),
       );
   session.listen();
+  return { connection, isShut: () => gate.isShut };
+}
+
+export interface Served {
+  readonly connection: Connection;
+  /** Whether the client has said that it will go. */
+  readonly isShut: () => boolean;
 }
 
 /** A file that says something; anything else that goes may be a folder. */
@@ -83,15 +101,14 @@ class Session {
   private readonly listed: Listed;
   private readonly remembered = new Map<string, Remembered>();
   private readonly reports = new Reports((snapshot) => this.diagnostics(snapshot));
-  private abilities: Abilities = readAbilities({
-    capabilities: {},
-    processId: null,
-    rootUri: null,
-    workspaceFolders: null,
-  });
+  private abilities: Abilities = readAbilities(
+    { capabilities: {}, processId: null, rootUri: null, workspaceFolders: null },
+    () => undefined,
+  );
   private roots = new Set<Uri>();
   /** Files that were typed in, on which what is listed may rest. */
   private readonly typed = new Set<string>();
+  private watchedFolders: readonly string[] = [];
   private store: Store;
   private view: View;
 
@@ -101,9 +118,12 @@ class Session {
     this.fence = { log: (message) => connection.console.error(message), rethrow: host.rethrow };
     this.schedule = new Schedule(host.turn, host.pauses, {
       soon: (uri) => this.guarded('findings', uri, () => this.push(uri)),
-      later: (uri) => this.guarded('status', uri, () => this.told.tellStatus(uri)),
+      later: (uri) => {
+        if (this.abilities.showsStatus) this.guarded('status', uri, () => this.told.tellStatus(uri));
+      },
       last: () => {
         this.relistTyped();
+        this.guarded('watchers', undefined, () => this.watchFolders());
         host.tidy();
       },
       still: (uri) => this.guarded('findings', uri, () => (this.store.rested(uri) ? this.dirty([uri]) : undefined)),
@@ -118,7 +138,7 @@ class Session {
   }
 
   initialize(params: InitializeParams, features: readonly Feature[]): InitializeResult {
-    this.abilities = readAbilities(params);
+    this.abilities = readAbilities(params, this.host.pageFile);
     this.store = new Store(this.host.files, pathOfUri, uriOfPath, this.settings(params.initializationOptions));
     const folders = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri == null ? [] : [params.rootUri]);
     this.roots = new Set(folders);
@@ -226,6 +246,19 @@ class Session {
     const registrations = registrationsOf(this.abilities);
     if (registrations.length > 0) this.wire.ask('client/registerCapability', { registrations }, () => undefined);
     if (this.abilities.configuration) this.askSettings();
+  }
+
+  /** A folder that goes is told of by its own name alone. */
+  private watchFolders(): void {
+    if (!this.abilities.registersWatchers) return;
+    const names = this.store.folderNames();
+    const before = this.watchedFolders;
+    if (names.length === before.length && names.every((name, i) => name === before[i])) return;
+    this.watchedFolders = names;
+    const made = watchedFolders(names);
+    const gone = { unregisterations: [{ id: made.id, method: made.method }] };
+    if (before.length > 0) this.wire.ask('client/unregisterCapability', gone, () => undefined);
+    if (names.length > 0) this.wire.ask('client/registerCapability', { registrations: [made] }, () => undefined);
   }
 
   private askSettings(): void {

@@ -170,14 +170,30 @@ export class Store {
     return fault?.kind === 'encoding' ? fault.encoding : undefined;
   }
 
-  /** The files that are known to lie in a folder, or to have lain there: of the index, open ones, and what those build on. */
+  /** The files that are known to lie in a folder, or to have lain there. */
   knownIn(folder: string): readonly string[] {
-    const built = [...this.open.values()].flatMap(({ written }) => written?.files ?? []);
     const house = this.disk.join(folder, 'quern.json');
-    const known = [...new Set([...this.folders.knownPaths(), ...this.uriByPath.keys(), ...built])].filter((path) =>
-      liesIn(path, folder),
-    );
+    const known = this.knownPaths().filter((path) => liesIn(path, folder));
     return known.length === 0 ? [] : [...known, house];
+  }
+
+  /** The names of the folders that hold what is known, from the open folders downwards. */
+  folderNames(): readonly string[] {
+    const names = this.knownPaths().flatMap((path) => {
+      const root = this.roots.find((of) => liesIn(path, of));
+      const above = path
+        .slice(root?.length ?? 0)
+        .split(/[\\/]+/)
+        .slice(0, -1);
+      return root === undefined ? above.slice(-1) : above;
+    });
+    return [...new Set(names)].filter((name) => name !== '').sort();
+  }
+
+  /** Of the index, open ones, and what those build on. None is looked for. */
+  private knownPaths(): readonly string[] {
+    const built = [...this.open.values()].flatMap(({ written }) => written?.files ?? []);
+    return [...new Set([...this.folders.knownPaths(), ...this.uriByPath.keys(), ...built])];
   }
 
   /** Everything on disk may be different. */

@@ -1,5 +1,8 @@
 import type {
   Diagnostic,
+  WorkDoneProgressBegin,
+  WorkDoneProgressEnd,
+  WorkDoneProgressReport,
   WorkspaceDiagnosticParams,
   WorkspaceDiagnosticReport,
   WorkspaceDocumentDiagnosticReport,
@@ -20,7 +23,7 @@ export const checkFolderFeature: Feature = {
     onRequest<WorkspaceDiagnosticParams, WorkspaceDiagnosticReport>(
       'workspace/diagnostic',
       { items: [] },
-      async ({ previousResultIds, partialResultToken }, view, token) => {
+      async ({ previousResultIds, partialResultToken, workDoneToken }, view, token) => {
         await view.quiet();
         const before = new Map(previousResultIds.map(({ uri, value }) => [uri, value]));
         const items: WorkspaceDocumentDiagnosticReport[] = [];
@@ -29,10 +32,21 @@ export const checkFolderFeature: Feature = {
           else view.progress(partialResultToken, { items: [report] });
         };
         const { folder } = view;
-        await folder.each(folder.paths(), token, (file) => {
-          give(reportOf(file, before.get(file.uri)));
-          before.delete(file.uri);
-        });
+        const paths = folder.paths();
+        const tell = (value: WorkDone) => {
+          if (workDoneToken !== undefined) view.progress(workDoneToken, value);
+        };
+        const told = percentages(paths.length, (report) => tell({ kind: 'report', ...report }));
+        tell({ kind: 'begin', title: 'Checking the recipes', percentage: 0, cancellable: true });
+        try {
+          await folder.each(paths, token, (file, done) => {
+            give(reportOf(file, before.get(file.uri)));
+            before.delete(file.uri);
+            told(done);
+          });
+        } finally {
+          tell({ kind: 'end' });
+        }
         // What is not there any more has no findings.
         if (!token.isCancellationRequested)
           for (const uri of before.keys()) give({ kind: 'full', uri, version: null, items: [] });
@@ -48,22 +62,37 @@ export const checkFolderFeature: Feature = {
         const counts = none();
         let files = 0;
         let withFindings = 0;
-        let told = -1;
+        const told = percentages(paths.length, (report) => {
+          if (workDoneToken !== undefined) view.progress(workDoneToken, { kind: 'report', ...report });
+        });
         const finished = await folder.each(paths, token, (file, done) => {
           view.list(file);
           files++;
           if (file.diagnostics.length > 0) withFindings++;
           for (const diagnostic of file.diagnostics) counts[severityOf(diagnostic)]++;
-          const percentage = Math.floor((100 * done) / paths.length);
-          if (workDoneToken === undefined || percentage === told) return;
-          told = percentage;
-          view.progress(workDoneToken, { kind: 'report', percentage, message: `${done} of ${paths.length}` });
+          told(done);
         });
         return { version: messageVersion, finished, files, withFindings, findings: counts };
       },
     ),
   ],
 };
+
+type WorkDone = WorkDoneProgressBegin | WorkDoneProgressReport | WorkDoneProgressEnd;
+
+/** Tells of each whole percent of a count once, when it is reached. */
+function percentages(
+  count: number,
+  tell: (report: { readonly percentage: number; readonly message: string }) => void,
+): (done: number) => void {
+  let told = -1;
+  return (done) => {
+    const percentage = Math.floor((100 * done) / count);
+    if (percentage === told) return;
+    told = percentage;
+    tell({ percentage, message: `${done} of ${count}` });
+  };
+}
 
 function reportOf(file: CheckedFile, previous: string | undefined): WorkspaceDocumentDiagnosticReport {
   const { uri, version, id, diagnostics } = file;

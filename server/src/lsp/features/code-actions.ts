@@ -25,8 +25,9 @@ export const codeActionsFeature: Feature = {
   requests: [
     onDocument<CodeActionParams, CodeAction[]>('textDocument/codeAction', [], (snapshot, params, view) => {
       const { only, diagnostics } = params.context;
+      // What is done to a whole file is offered to whoever asks for that, and stands in nobody's way at a line.
       const wants = (kind: ActionKind | FileActionKind) =>
-        only === undefined || only.some((o) => o === '' || kind === o || kind.startsWith(`${o}.`));
+        (only ?? ['']).some((o) => (o === '' ? !kind.startsWith('source.') : kind === o || kind.startsWith(`${o}.`)));
       const actions = codeActions(snapshot, readRange(params.range), wants, (e) => view.report('codeAction', e));
       return [
         ...actions.map((action) => actionOf(action, snapshot, params.range, diagnostics, view)),

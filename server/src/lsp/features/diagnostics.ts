@@ -12,6 +12,7 @@ export const diagnosticsFeature: Feature = {
             identifier: 'quern',
             interFileDependencies: true,
             workspaceDiagnostics: !checksFolderItself,
+            workDoneProgress: true,
           },
         }
       : {},

@@ -16,6 +16,7 @@ import { watchFrames } from './host/frames.ts';
 import { tidying, whenIdle } from './host/idle.ts';
 import { inOnePiece } from './host/one-piece.ts';
 import { pagesBeside } from './host/pages.ts';
+import { endWithParent } from './host/parent-watch.ts';
 import { serve } from './lsp/session.ts';
 
 declare const QUERN_VERSION: string;
@@ -25,6 +26,9 @@ const PAUSE_MS = 150;
 /** Longer than it takes to think of the next word. */
 const STILL_MS = 1500;
 
+/** Over a socket or pipe, a client need not be the one that started the server. */
+const isChild = process.argv.some((arg) => arg === '--stdio' || arg === '--node-ipc');
+
 const { connection, isShut } = serve(
   (options) =>
     process.argv.includes('--stdio') ? overStdio(options) : createConnection(ProposedFeatures.all, options),
@@ -33,6 +37,7 @@ const { connection, isShut } = serve(
     turn: setImmediate,
     pauses: { whenIdle: whenIdle(PAUSE_MS), whenStill: whenIdle(STILL_MS) },
     tidy: tidying(),
+    served: isChild ? endWithParent : () => undefined,
     now: () => performance.now(),
     today,
     pageFile: pagesBeside(__filename),

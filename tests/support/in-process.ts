@@ -88,6 +88,7 @@ export class Client {
           },
         },
         tidy: () => undefined,
+        served: () => undefined,
         now: () => performance.now(),
         today: () => '2026-11-25',
         pageFile: (code) => `file:///pages/${code}.md`,

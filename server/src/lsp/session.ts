@@ -43,6 +43,8 @@ export interface Host {
   readonly pauses: Pauses;
   /** What the process can do for its machine while nobody types. */
   readonly tidy: () => void;
+  /** A client said who it is: the number of its process, where it told it. */
+  readonly served: (client: number | null) => void;
   /** Milliseconds, from whenever. */
   readonly now: () => number;
   /** The day where the server runs: '2026-09-14'. */
@@ -138,6 +140,7 @@ class Session {
   }
 
   initialize(params: InitializeParams, features: readonly Feature[]): InitializeResult {
+    this.host.served(params.processId);
     this.abilities = readAbilities(params, this.host.pageFile);
     this.store = new Store(this.host.files, pathOfUri, uriOfPath, this.settings(params.initializationOptions));
     const folders = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri == null ? [] : [params.rootUri]);

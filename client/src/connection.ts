@@ -16,9 +16,10 @@ import {
   WorkDoneProgress,
   type WorkDoneProgressReport,
 } from 'vscode-languageclient/node';
-import type { PrivateNotification, PrivateRequest } from '../../server/src/lsp/messages.ts';
+import { aliveRequest, type PrivateNotification, type PrivateRequest } from '../../server/src/lsp/messages.ts';
 import { holdPushedFindings, type PushedFindings } from './pushed-findings.ts';
 import { createRestartCounter, type RestartCounter } from './restart-counter.ts';
+import { createWatchdog } from './watchdog.ts';
 
 export type ServerState = 'starting' | 'running' | 'stopped';
 
@@ -50,6 +51,10 @@ export type Connection = vscode.Disposable & {
 const restartWindowMs = 3 * 60 * 1000;
 const restartsWithinWindow = 4;
 
+/** A server that works out the largest file it takes answers within a few seconds. */
+const askedEveryMs = 5000;
+const questionsUnanswered = 4;
+
 export function createConnection(context: vscode.ExtensionContext): Connection {
   const log = vscode.window.createOutputChannel('Quern', { log: true });
   const crashes = createRestartCounter({ most: restartsWithinWindow, windowMs: restartWindowMs, now: Date.now });
@@ -58,7 +63,18 @@ export function createConnection(context: vscode.ExtensionContext): Connection {
   // 'quern' is also the section of the settings in which the client looks for trace.server.
   const client = new LanguageClient('quern', 'Quern', serverAt(module), clientOptions(log, crashes, pushed));
   const states = new vscode.EventEmitter<ServerState>();
-  const watching = client.onDidChangeState((change) => states.fire(stateOf(change.newState)));
+  const watchdog = createWatchdog({
+    ask: () => client.sendRequest(aliveRequest.method),
+    hung: () => endHung(client, log),
+    everyMs: askedEveryMs,
+    patience: questionsUnanswered,
+  });
+  const watching = client.onDidChangeState((change) => {
+    // A server at a breakpoint does not hang.
+    if (change.newState === State.Running && !client.isInDebugMode) watchdog.watch();
+    else watchdog.rest();
+    states.fire(stateOf(change.newState));
+  });
   let starting: Promise<void> | undefined;
 
   const start = (): Promise<void> => {
@@ -92,8 +108,22 @@ export function createConnection(context: vscode.ExtensionContext): Connection {
       }),
     listen: (notification, heard) => client.onNotification(notification.method, heard),
     uriOf: (document) => client.code2ProtocolConverter.asUri(document.uri),
-    dispose: () => vscode.Disposable.from(watching, pushed, states, log).dispose(),
+    dispose: () => {
+      watchdog.rest();
+      vscode.Disposable.from(watching, pushed, states, log).dispose();
+    },
   };
+}
+
+/** Ends a server that says nothing any more; what sees it end starts another. */
+function endHung(client: LanguageClient, log: vscode.LogOutputChannel): void {
+  const words = `Quern did not answer for ${(askedEveryMs * questionsUnanswered) / 1000} seconds, so it was stopped and started again.`;
+  log.error(words);
+  const showLog = 'Show Log';
+  void vscode.window.showWarningMessage(words, showLog).then((answer) => {
+    if (answer === showLog) log.show();
+  });
+  client.serverProcess?.kill('SIGKILL');
 }
 
 function serverAt(module: string): ServerOptions {

@@ -20,6 +20,9 @@ export type PrivateRequest<Params, Answer> = {
 export const messageVersion = 1;
 export type MessageVersion = typeof messageVersion;
 
+/** Asks for a sign of life: whatever is answered is one. */
+export const aliveRequest: PrivateRequest<undefined, null> = { method: 'quern/alive' };
+
 export type StatusParams = {
   readonly version: MessageVersion;
   readonly uri: string;

@@ -1,5 +1,6 @@
 /** Every feature of the server. */
 import type { Feature } from '../feature.ts';
+import { aliveFeature } from './alive.ts';
 import { checkFolderFeature } from './check-folder.ts';
 import { codeActionsFeature } from './code-actions.ts';
 import { completionFeature } from './completion.ts';
@@ -20,6 +21,7 @@ import { trialsFeature } from './trials.ts';
 import { workspaceSymbolsFeature } from './workspace-symbols.ts';
 
 export const FEATURES: readonly Feature[] = [
+  aliveFeature,
   checkFolderFeature,
   codeActionsFeature,
   completionFeature,

@@ -1,0 +1,7 @@
+import { type Feature, onRequest } from '../feature.ts';
+import { aliveRequest } from '../messages.ts';
+
+/** Answered between two pieces of work; while none is, a client may take the server for hung. */
+export const aliveFeature: Feature = {
+  requests: [onRequest<undefined, null>(aliveRequest.method, null, () => null)],
+};

@@ -39,6 +39,7 @@ function newServer(): { readonly connection: MessageConnection; readonly logged:
       turn: setImmediate,
       pauses: { whenIdle: () => undefined, whenStill: () => undefined },
       tidy: () => undefined,
+      served: () => undefined,
       now: () => performance.now(),
       today: () => '2026-11-25',
       pageFile: () => undefined,

@@ -15,6 +15,9 @@ export async function run(): Promise<void> {
 const draft = 'first-draft.quern';
 const clean = 'bakes/scones.quern';
 
+/** Four questions without an answer, one every 5 s, and the first. */
+const hangsAfterMs = 40_000;
+
 const THEMES = [
   ['Light Modern', 'printed-light'],
   ['Dark Modern', 'printed-dark'],
@@ -445,6 +448,18 @@ const tests: readonly EditorTest[] = [
       if (crashing === undefined) return say('        (skipped: no /proc)');
       process.kill(crashing, 'SIGKILL');
       await waitFor('another server', () => serverProcesses().find((pid) => pid !== crashing));
+      await findingsOf(document, (findings) => findings.length === before.length);
+    },
+  },
+  {
+    name: 'a server that hangs is stopped, and started again',
+    run: async () => {
+      const { document } = await open(draft);
+      const before = await findingsOf(document, (findings) => findings.length > 0);
+      const [hanging] = serverProcesses();
+      if (hanging === undefined) return say('        (skipped: no /proc)');
+      process.kill(hanging, 'SIGSTOP');
+      await waitFor('another server', () => serverProcesses().find((pid) => pid !== hanging), hangsAfterMs);
       await findingsOf(document, (findings) => findings.length === before.length);
     },
   },

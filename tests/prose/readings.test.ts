@@ -353,3 +353,39 @@ describe('what is done beside, and how many times over', () => {
     ],
   ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
 });
+
+describe('how long it is good, and where', () => {
+  test.each([
+    ['Jar, label 6 days, walk-in at 3 C.', ['pack', 'ready', 'stay: @cold, 3 C of around, life 8640 min']],
+    ['Chill to 3 C, 5 days shelf life.', ['cool: @cold, 3 C of food, life 7200 min']],
+    ['Freezes 2 months.', ['freeze told: @frozen, 80640-89280 min']],
+    ['Cool, box, eat in 2 days.', ['cool', 'pack', 'eat: life 2880 min, now']],
+    ['Cool in 2 days.', ['cool: 2880 min']],
+    ['Rest it in the cellar for 3 days.', ['stay: @cool, 4320 min']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
+describe('what is on, and what is only set', () => {
+  test.each([
+    ['The oven stays on all night.', ['heat as read told: @oven, 480-960 min']],
+    ['Leave the oven on, eight hours.', ['heat as read: @oven, 480 min']],
+    ['Do not leave the oven on all night.', ['heat as read not: not @oven, 480-960 min']],
+    ['Leave it in the oven all night.', ['stay: @oven, 480-960 min']],
+    ['Oven 190C. Chop the leeks.', ['adjust: @oven, 190 C of oven', 'cut']],
+    ['Oven 190C. 20 minutes.', ['heat as read: @oven, 190 C of oven, 20 min']],
+    ['Rub the joint. Oven 190C.', ['combine', 'heat as read: @oven, 190 C of oven']],
+    ['Covered dish, 170 C 20 min, middle 75 C.', ['heat as read told: in open, 170 C of oven, 75 C of food, 20 min']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});
+
+describe('a place that is looked at, or denied', () => {
+  test.each([
+    ['It looks grand on the dresser.', []],
+    ['It stands on the dresser. Not on the dresser.', ['stay told not: @room', 'stay not: not @room']],
+    ['It stands on the dresser for 2 days.', ['stay told: @room, 2880 min']],
+    ['In Whitby we had it on the lawn.', ['stay advice: @~room, @outdoors']],
+    ['We had it on the bench for 2 days.', ['stay: @room, 2880 min']],
+    ['Move it to the fridge (at 4 C if yours shows it).', ['put: to cold, 4 C of around']],
+    ['Move it to the fridge if it is hot.', ['put if: to cold']],
+  ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
+});

@@ -95,6 +95,8 @@ export const CRAFTS = [
   'ferment',
   /** Put away till it is wanted. */
   'keep',
+  /** How long it is good is written on it. */
+  'label',
   /** From a hook or a rail, in the air. */
   'hang',
   /** Set to begin by itself later. */

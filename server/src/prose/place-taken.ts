@@ -83,7 +83,12 @@ export class PlaceTaker {
         }
         // `Forget the fridge!`
         const isObject = way === undefined && jointOf(this.pieces[this.first - 1]?.sense ?? UNKNOWN)?.is === 'article';
-        const isShunned = isObject && event.act === 'stay' && event.verb !== undefined && !this.hasFigure();
+        const isRun = isObject && event.act === 'stay' && RUNS.has(row.is) && this.isLeftOn();
+        if (isRun && row.is !== 'hot') {
+          event.act = 'heat';
+          event.cooks = 'as read';
+        }
+        const isShunned = isObject && event.act === 'stay' && event.verb !== undefined && !isRun && !this.hasFigure();
         const to = this.turnedOff ? 'off' : way === 'by' || !moves ? 'at' : way;
         // `The chiller truck`, `a chilled counter`
         const isChilled = row.is === 'room' && coldBefore(this.pieces, this.first, this.last as Piece) === 'cold';
@@ -170,6 +175,16 @@ export class PlaceTaker {
     return past !== undefined;
   }
 
+  /** `The oven stays on`, `leave the oven on all night`: with nothing that something could be on. */
+  private isLeftOn(): boolean {
+    const { pieces, clause } = this;
+    return pieces.slice(this.first + 1, clause.to).some(({ sense }, i) => {
+      if (jointOf(sense)?.is !== 'preposition' || jointOf(sense)?.way !== 'at') return false;
+      const next = pieces[this.first + i + 2];
+      return next === undefined || next.sort === 'mark' || next.sort === 'time' || jointOf(next.sense)?.is === 'until';
+    });
+  }
+
   private hasFigure(): boolean {
     const { from, to } = this.clause;
     return this.pieces.slice(from, to).some(({ sort }) => sort === 'temperature');
@@ -220,6 +235,9 @@ const TELLS: Readonly<Record<PlaceKind, number>> = {
   outdoors: 1,
   room: 1,
 };
+
+/** What is on or off. */
+const RUNS: ReadonlySet<PlaceKind> = new Set(['oven', 'stove', 'level', 'bath', 'hot']);
 
 /** Only in it is it so cold. */
 const IN_ALONE: ReadonlySet<PlaceKind> = new Set(['cold', 'frozen']);

@@ -25,6 +25,8 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
       before = undefined;
     }
     if (clause.frame === 'if') {
+      // `until sour (below pH 4 if you have strips)`: of the bracket alone.
+      if (isBracketed(pieces, clause)) continue;
       // `Cook longer if it is thin`: of what stands before.
       if (before !== undefined && !opensThought(pieces, clause)) {
         if (before.said === 'yes') before.said = 'if';
@@ -91,10 +93,25 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
       if (before.either === 0) before.either = ++choices;
       event.either = before.either;
     }
+    if (event.said === 'not' && clause.frame === 'verbless') denyPlace(event, earlier);
     before = event;
     told.push(event);
   }
   denyGone(told);
+}
+
+/** `It looks well on a shelf. It isn't for the shelf.`: no such place, where no time was said. */
+function denyPlace({ act, where }: EventDraft, earlier: readonly EventDraft[]): void {
+  if (act !== 'stay') return;
+  for (const each of earlier)
+    if (
+      each.act === 'stay' &&
+      each.said === 'yes' &&
+      each.times.length === 0 &&
+      each.where.length > 0 &&
+      each.where.every(({ is }) => where.some((place) => place.is === is))
+    )
+      each.said = 'not';
 }
 
 /** `Should it have stood overnight, throw it out`: of what is thrown away nothing else happens. */
@@ -102,6 +119,16 @@ function denyGone(events: readonly EventDraft[]): void {
   if (!events.some(({ act, said, as }) => act === 'discard' && said === 'yes' && as === 'ordered')) return;
   for (const event of events)
     if (event.act !== 'discard' && (event.said === 'if' || event.as !== 'ordered')) event.said = 'not';
+}
+
+/** A bracket holds it, and what it is of. */
+function isBracketed(pieces: readonly Piece[], { from, to }: Clause): boolean {
+  if (!pieces.slice(from, to + 1).some(({ word }) => word === ')')) return false;
+  for (let at = from - 1; at >= 0; at--) {
+    const { sort, word } = pieces[at] as Piece;
+    if (sort === 'mark' && word !== ',') return word === '(';
+  }
+  return false;
 }
 
 /** It stands at the start, or behind a mark or conjunction. */

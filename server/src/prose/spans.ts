@@ -3,9 +3,9 @@
  * Refuses to know how times are said (`times.ts`).
  */
 import { type Clause, type EventDraft, withOne } from './clauses.ts';
-import type { Act, TimeKind, TimeSaid } from './event.ts';
+import type { Act, PlaceKind, TimeKind, TimeSaid } from './event.ts';
 import { isTimed } from './frame.ts';
-import { jointOf } from './lexicon.ts';
+import { jointOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { FoundTime, Piece } from './pieces.ts';
 
 /** Gives every time of the sentence to one event. */
@@ -15,10 +15,16 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
   let choices = 0;
   for (let at = 0; at < pieces.length; at++) {
     const piece = pieces[at] as Piece;
-    const { time } = piece;
-    if (time === undefined) continue;
+    if (piece.time === undefined) continue;
     while (clauseAt < clauses.length - 1 && (clauses[clauseAt] as Clause).to <= at) clauseAt++;
+    const time = usedIn(piece.time, pieces, clauses[clauseAt] as Clause, at);
     if (isOfSign(pieces, at, clauses[clauseAt] as Clause)) continue;
+    const labelled =
+      clauses[clauseAt]?.event?.craft === 'label' && time.kind !== 'every' ? coldOf(clauses, clauseAt) : undefined;
+    if (labelled !== undefined) {
+      labelled.times = withOne(labelled.times, saidOf(piece, time, 'life', 0));
+      continue;
+    }
     const event =
       time.orElse && last !== undefined
         ? last.event
@@ -36,6 +42,28 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
     last = { event, choice };
   }
 }
+
+/** `Use in 3 days`: by then it is gone. */
+function usedIn(time: FoundTime, pieces: readonly Piece[], { verb, event }: Clause, at: number): FoundTime {
+  const isNext = verb === at - 1 || (verb === at - 2 && jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'it');
+  if (time.kind !== 'spent' || time.minutes.low < DAY_MIN || !isNext || event === undefined) return time;
+  const isUsed =
+    event.act === 'eat' || (event.act === 'unknown' && verbOf(pieces[verb]?.sense ?? UNKNOWN) !== undefined);
+  return isUsed && event.as === 'ordered' ? { ...time, kind: 'limit' } : time;
+}
+
+/** `Label 5 days, reach-in`: what is written on it is how long it is good there, where the sentence says a place. */
+function coldOf(clauses: readonly Clause[], at: number): EventDraft | undefined {
+  let from = at;
+  let to = at + 1;
+  while (from > 0 && clauses[from]?.first === false) from--;
+  while (to < clauses.length && clauses[to]?.first === false) to++;
+  return clauses
+    .slice(from, to)
+    .map(({ event }) => event)
+    .findLast((event) => event?.where.some(({ is, not, way }) => !not && way !== 'out of' && COLD.has(is)));
+}
+const COLD: ReadonlySet<PlaceKind | undefined> = new Set<PlaceKind>(['cold', 'frozen']);
 
 /** `If left for 10 minutes`, `when it has boiled 20 minutes`: what is waited for, and no time of an order. */
 function isOfSign(pieces: readonly Piece[], at: number, { from, frame, opener, event }: Clause): boolean {

@@ -133,6 +133,12 @@ class Weigher extends FigureTold {
     }
     if (celsius === undefined) return points;
     const { low, high } = celsius;
+    // `Lidded pan, 180 C 15 min, core 75 C`: what is inside reads the other.
+    if (low > TELLING_C.hottestFood && inside > 0 && named === 0 && this.hasCooler()) {
+      points.food = -6;
+      points.oven += 2;
+      return points;
+    }
     if (isTo && object === undefined && high <= TELLING_C.hottestFood)
       for (const kind of KINDS) if (kind !== 'food' && points[kind] > 0) points[kind] -= BROUGHT_LESS;
     // A smoker is an oven from where its smoke is hot.
@@ -170,6 +176,14 @@ class Weigher extends FigureTold {
       points.food = -6;
     }
     return points;
+  }
+
+  /** Another figure of its clause is one that food has. */
+  private hasCooler(): boolean {
+    return this.pieces.slice(this.clause.from, this.clause.to).some(({ sort, from }) => {
+      const item = sort === 'temperature' ? this.items[from] : undefined;
+      return item?.kind === 'temperature' && item.unit !== 'unsaid' && celsiusOf(item).high <= TELLING_C.hottestFood;
+    });
   }
 
   /** `at 10 pounds (240 F)`: the bracket says how hot so much pressure is. */

@@ -23,7 +23,7 @@ const BEYOND = 6;
 export class FigureTold {
   protected readonly pieces: readonly Piece[];
   protected readonly items: readonly SentenceItem[];
-  private readonly clause: Clause;
+  protected readonly clause: Clause;
   /** The piece of the figure, and of its other end: `between 78 F and 82 F`. */
   protected readonly at: number;
   protected readonly last: number;

@@ -56,6 +56,10 @@ class Teller {
     this.denyAsOthers();
     this.giveUp();
     for (const telling of this.tellings()) {
+      // `We had it on the lawn every summer`
+      if (telling.isPast)
+        for (const event of this.eventsIn(telling))
+          if (event.said === 'yes' && event.verb === undefined && event.times.length === 0) event.said = 'advice';
       const said = this.saidOf(telling);
       if (said === undefined) continue;
       for (const event of this.eventsIn(telling))

@@ -29,6 +29,7 @@ import {
 import { Expecting } from './expects.ts';
 import { evidenceOf, formOf, jointOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
+import type { VerbRow } from './rows.ts';
 
 /** Settles a word that may be a verb. */
 export class VerbByForm extends Expecting {
@@ -159,7 +160,12 @@ export class VerbByForm extends Expecting {
     // `Keeps a year in the pantry.`
     const row = verbOf(this.pieces[at]?.sense ?? UNKNOWN);
     if (this.expects === 'order')
-      return !noun && row?.act === 'stay' && !isNounAhead(this.pieces, at) && !takesObject(this.pieces, at);
+      return (
+        !noun &&
+        (row?.act === 'stay' || (KEEPS.has(row?.act ?? 'unknown') && this.pieces[at + 1]?.sort === 'time')) &&
+        !isNounAhead(this.pieces, at) &&
+        !takesObject(this.pieces, at)
+      );
     if (this.expects === 'more')
       return this.hasVerb && (this.framed ? !noun : !this.ordered && (!noun || takesObject(this.pieces, at)));
     if (this.expects === 'frame' && this.relative) return isBehind(this.pieces, at, 'which');
@@ -273,6 +279,9 @@ export class VerbByForm extends Expecting {
     return true;
   }
 }
+
+/** `Freezes 3 months.` */
+const KEEPS: ReadonlySet<VerbRow['act']> = new Set(['cool', 'freeze']);
 
 /** `Steam rising past her glasses`: what does something then is a thing. */
 const isCloud = (sense: number): boolean => {

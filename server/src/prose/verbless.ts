@@ -30,9 +30,14 @@ export function verblessEvent(
     // `The heat pulls them down.`
     const isTold =
       way === undefined && thing.is === 'stove' && jointOf(pieces[at - 1]?.sense ?? UNKNOWN)?.is === 'article';
-    if (isTold) continue;
+    // `It looks lovely on a shelf`
+    if (isTold || seems(pieces, clause.from, at)) continue;
     const start = (pieces[clause.from] as Piece).start;
     const event = new EventDraft(start, (pieces[clause.to - 1] as Piece).end, undefined, undefined, 'ordered');
+    if (way === undefined && thing.is === 'oven' && isSet(pieces, clause)) {
+      event.act = 'adjust';
+      return event;
+    }
     // Beside the stove, or in an oven that is off, nothing is heated.
     const isIn = way !== 'by' && !(way === 'over' && (thing.is === 'cold' || thing.is === 'frozen'));
     const heats = isIn && offUntil(pieces, items, at, at) === undefined;
@@ -43,6 +48,23 @@ export function verblessEvent(
   }
   return timedOnHeat(pieces, clause) ?? timedSomewhere(pieces, clause) ?? namesInVessel(pieces, clause);
 }
+
+/** How it looks there is said, and not that it is there. */
+const seems = (pieces: readonly Piece[], from: number, to: number): boolean =>
+  pieces.slice(from, to).some(({ sense }) => jointOf(sense)?.is === 'aux' && SEEMS.has(verbOf(sense)?.words[0] ?? ''));
+const SEEMS: ReadonlySet<string> = new Set(['look', 'feel']);
+
+/** `Oven 150 C. Whisk the whites`: with nothing in hand yet it is only set. */
+function isSet(pieces: readonly Piece[], { from, to, first }: Clause): boolean {
+  const own = pieces.slice(from, to);
+  if (!first && from > 0) return false;
+  if (!own.some(({ sort }) => sort === 'temperature') || own.some(({ sort }) => sort === 'time' || sort === 'name'))
+    return false;
+  if (pieces.slice(0, from).some(({ part, sense }) => part === 'verb' && verbOf(sense)?.act !== 'ready')) return false;
+  const next = pieces[to + 1];
+  return pieces[to]?.word === '.' && next?.part === 'verb' && BEGINS.has(verbOf(next.sense)?.act ?? 'unknown');
+}
+const BEGINS: ReadonlySet<Act> = new Set(['combine', 'cut', 'shape', 'ready', 'divide']);
 
 function smokes(pieces: readonly Piece[], { from, to }: Clause): EventDraft {
   const [first, last] = [pieces[from] as Piece, pieces[to - 1] as Piece];

@@ -83,12 +83,26 @@ function subjectAt(pieces: readonly Piece[], from: number, ear: Ear): Pick<Voice
     const piece = pieces[at] as Piece;
     if (ear.at(piece) !== undefined || !ARTICLES.has(jointOf(piece.sense)?.is ?? 'mixture')) break;
   }
+  if (openingAt(pieces, from) === 'sentence') at = pastPlace(pieces, at, ear);
   const head = pieces[at];
   if (head === undefined || head.sort === 'mark') return undefined;
   const who = whoIs(pieces, at, ear);
   if (who === undefined) return undefined;
   const isPast = pastBehind(pieces, at, who, ear);
   return isPast === undefined ? undefined : { who, isPast };
+}
+
+/** `In Auckland we had it`: the subject behind where and when. */
+function pastPlace(pieces: readonly Piece[], from: number, ear: Ear): number {
+  const is = jointOf(pieces[from]?.sense ?? UNKNOWN)?.is;
+  if (is !== 'preposition' && is !== 'before' && is !== 'after') return from;
+  for (let at = from + 1; at < pieces.length && at <= from + MOST_BETWEEN; at++) {
+    const piece = pieces[at] as Piece;
+    const told = ear.at(piece);
+    if (told === 'self' || told === 'other' || jointOf(piece.sense)?.is === 'person') return at;
+    if (piece.part === 'verb' || (piece.sort === 'mark' && piece.word !== ',')) return from;
+  }
+  return from;
 }
 
 function whoIs(pieces: readonly Piece[], at: number, ear: Ear): Voice['who'] | undefined {

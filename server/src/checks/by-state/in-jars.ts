@@ -27,8 +27,8 @@ export const LEFT_DAYS = 2;
 export const PICKLE = 0.011;
 /** Tomatoes: 2 tbsp bottled lemon juice a quart, 30 g at 5 % to some 1.4 kg as bought. */
 export const TOMATO = 0.001;
-/** Spoons and cups are rounded, and the thinnest of the tested pickles hold 1 % (bread and butter) and 0.94 % of what is bought with its skins (beets) (USDA Complete Guide, from memory). */
-const SLACK = 0.85;
+/** Spoons and cups are rounded, and the thinnest of the tested pickles hold 0.91 % (bread and butter: 4 cups of vinegar over 6 lb cucumbers and 3 lb onions) and 0.94 % of what is bought with its skins (beets) (USDA Complete Guide, from memory). */
+const SLACK = 0.82;
 
 /** A jam with an onion in it is a jam. */
 const LOW_SHARE = 0.3;
@@ -77,7 +77,11 @@ const putBys = overPieces((_, { stays }) => stays.filter(isPutBy));
 const closable = overPieces((_, { bodies }) => bodies.filter(isClosable));
 
 /** What is said to be in each jar, and left nowhere else, is in them. */
-const fullest = onceForBody((lists, body) => mixtureOf(portionsOf(membersIn(lists, body))));
+const fullest = onceForBody((lists, body) => mixtureOf(portionsOf(inJar(membersIn(lists, body)))));
+
+/** No jar is filled with ice: what lay under it is drained. */
+export const inJar = (held: ReturnType<typeof membersIn>): ReturnType<typeof membersIn> =>
+  held.filter(({ ingredient }) => !isIn(ingredient, 'ice'));
 
 /** `The first few`, and then `the rest`: together no more than their line has. */
 function portionsOf(
@@ -228,13 +232,8 @@ function keepsInJars(mix: Mixture, body: Body, kept: Kept): boolean {
     body.members.every(isFriedDry) ||
     // Flesh by itself, in a pack, is judged by its time.
     (of.flesh > 0 && of.liquid === 0 && !isBoiled) ||
-    // Only left in its jar, plants turn sour in salt enough.
-    (kept.how !== 'put by' &&
-      body.shut !== 'jar' &&
-      raw &&
-      of.flesh === 0 &&
-      acidG === 0 &&
-      saltG >= massG * SOURING_SALT)
+    // Only left in its jar, under whatever lid, plants turn sour in salt enough.
+    (kept.how !== 'put by' && raw && of.flesh === 0 && acidG === 0 && saltG >= massG * SOURING_SALT)
   );
 }
 

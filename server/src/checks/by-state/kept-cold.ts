@@ -33,6 +33,8 @@ export interface KeptCold extends Span {
 const WORKS: ReadonlySet<Act> = new Set(['rise', 'dry', 'smoke', 'freeze', 'thaw', 'steep']);
 /** Sugar and fat over what is wet, as in a ganache, a toffee, a paste of nuts: little is left for anything to grow in (judgement). */
 const RICH = 2.5;
+/** Sugar in what is wet of it, as in a jam (21 CFR 150.160: 65 % of soluble solids; sweetened condensed milk has as much). */
+const PRESERVE = 0.65;
 
 /** Every stay in the cold that is too long; what is shut off from air is found by that. */
 export const keptCold = onceInHouse((house: House, journey: Journey): readonly KeptCold[] => {
@@ -102,11 +104,20 @@ function levelOf({ sure, branch, body }: Stay, minutes: Range, limitMin: number,
   return isOver && sure === 'said' && !branch ? 'error' : 'warning';
 }
 
-/** `7 days in the fridge, 3 months frozen`: of several times the shortest is that of the fridge. */
-function keptFor({ by, minutes }: Stay): Range {
+/** `7 days in the fridge, 3 months frozen`: of several times the shortest is that of the fridge; within which hours it is there is none. */
+function keptFor({ by, minutes: all }: Stay): Range {
+  const away = by.event.times.filter(({ kind, minutes }) => ALLOWS.has(kind) && minutes.high <= PUT_AWAY_MIN);
+  const minutes = away.length < by.event.times.length ? lessBy(all, away) : all;
   const keeping = by.event.times.filter(({ kind }) => kind === 'spent' || kind === 'life');
   return keeping.length < 2 ? minutes : keeping.map((time) => time.minutes).reduce((a, b) => (b.high < a.high ? b : a));
 }
+
+const lessBy = ({ low, high }: Range, times: readonly TimeSaid[]): Range => ({
+  low,
+  high: times.reduce((left, { minutes }) => left - minutes.high, high),
+});
+/** Nothing keeps for so short a time that is to be in the cold by then (judgement). */
+const PUT_AWAY_MIN = 240;
 
 /** So long it may be kept, by what is said: the longest is meant too. */
 const ALLOWS: ReadonlySet<TimeSaid['kind']> = new Set(['limit', 'life']);
@@ -139,6 +150,7 @@ function keepsCold(lists: Lists, body: Body): boolean {
   return (
     acidG >= wet * SOUR ||
     sugarG + fatG >= wet * RICH ||
+    sugarG >= (sugarG + wet) * PRESERVE ||
     (body.shut === 'jar' && body.members.some(({ state }) => (state.was & WAS.pressed) !== 0))
   );
 }

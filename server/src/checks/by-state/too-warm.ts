@@ -221,9 +221,10 @@ const isBaked = ({ heatedBy }: FoodState): boolean => heatedBy?.event.where.some
 function tooSlow(stay: Stay, { cooling }: HoldingLimits): TooWarm | undefined {
   const { by, body } = stay;
   if (body.band !== 'hot') return undefined;
+  // `4 C, 48 h life`: so long it keeps then.
+  const times = by.event.times.filter(({ kind }) => kind !== 'life');
   for (const { of, celsius, end, sure } of by.event.temperatures) {
-    const time =
-      of === 'food' ? (by.event.times.find((each) => each.start >= end) ?? by.event.times.at(-1)) : undefined;
+    const time = of === 'food' ? (times.find((each) => each.start >= end) ?? times.at(-1)) : undefined;
     if (time === undefined || celsius.high > cooling.middleC + 1) continue;
     const isEnd = celsius.high <= cooling.endC + 1;
     const limitMin = isEnd ? cooling.endMin : cooling.middleMin;

@@ -4,7 +4,7 @@ import type { Body } from '../../recipe/journey/bodies.ts';
 import { isOf } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import { addedAcidG } from '../../recipe/measures/mixture.ts';
-import { keptInJars, LEFT_DAYS, PICKLE, SOURING_SALT, SWEET_JAM, TOMATO } from '../by-state/in-jars.ts';
+import { inJar, keptInJars, LEFT_DAYS, PICKLE, SOURING_SALT, SWEET_JAM, TOMATO } from '../by-state/in-jars.ts';
 import { type Kept, wordsOf } from '../by-state/kept.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
 import { membersIn } from '../by-state/spoils.ts';
@@ -102,7 +102,7 @@ export default defineCheck<Values>({
     };
   },
   work: ({ body, acid, least }, { recipe }) => {
-    const known = membersIn(recipe, body).filter(({ ingredient }) => foodOf(ingredient) !== undefined);
+    const known = inJar(membersIn(recipe, body)).filter(({ ingredient }) => foodOf(ingredient) !== undefined);
     const rows = known.map(({ member, ingredient }) => {
       const grams = gramsOf(ingredient) * member.share.high;
       const sugar = isOf(foodOf(ingredient), 'sugar') ? grams : 0;

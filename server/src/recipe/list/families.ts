@@ -36,6 +36,7 @@ export const FAMILIES = [
   'juicy',
   'liquid',
   'water',
+  'ice',
   'vinegar',
   'sour fruit',
   'plant',

@@ -2,11 +2,12 @@
  * Knows what of a recipe the checks are to be asked again: each over its own scope, again only where that changed, and accepted findings set apart.
  * Refuses to know any single check. A check that throws is reported as that check's own bug, and the others go on.
  */
+import { atOnce, eachInPieces, type InPieces } from '../measure/in-pieces.ts';
 import { onceByObject } from '../measure/once.ts';
 import { type Kept, keptOn } from '../notation/kept.ts';
 import { MOST_LINES } from '../notation/limits.ts';
 import type { Line } from '../notation/tree.ts';
-import { lendJourneys } from '../recipe/journey/fold.ts';
+import { following, lendJourneys } from '../recipe/journey/fold.ts';
 import { isUnderstood } from '../recipe/list/not-understood.ts';
 import { areSameLists } from '../recipe/measures/contents.ts';
 import type { Kind } from '../recipe/measures/kind.ts';
@@ -117,6 +118,11 @@ export class CheckRunner {
 
   /** All findings of a file, in the order of its lines. `last` is the run over the file before it was edited. */
   run(scene: Scene, last?: Run): Run {
+    return atOnce(this.inPieces(scene, last));
+  }
+
+  /** The same, in pieces of a part or a check each. */
+  *inPieces(scene: Scene, last?: Run): InPieces<Run> {
     const { house, recipe, document } = scene;
     const before = last?.house === house ? last : undefined;
     if (before !== undefined) {
@@ -144,7 +150,7 @@ export class CheckRunner {
       // Nearly all parts of a file are as they were: what they gave is not even looked at where it is nothing.
       const stood = still?.recipe.parts[i] === part ? still : undefined;
       const isPlaced = stood !== undefined || (still === undefined && stands(old, part, recipe));
-      const chunk = old !== undefined && isPlaced ? old : this.chunkOf(part, scene, known, bugs);
+      const chunk = old !== undefined && isPlaced ? old : yield* this.chunkOf(part, scene, known, bugs);
       const isQuiet = stood?.quiet[i] ?? (chunk.own.length === 0 && chunk.elsewhere.length === 0);
       next = stood?.ends[i] ?? at + chunk.size;
       chunks.push(chunk);
@@ -155,7 +161,10 @@ export class CheckRunner {
       for (const finding of chunk.elsewhere) loose.push(finding);
     }
     this.between(next, Math.min(document.lines.length, MOST_LINES), scene, known, found, bugs);
-    const files = known.fileFinders.map((finder, i) => ofFile(finder, scene, known, still?.files[i], bugs));
+    yield* followed(recipe);
+    const files = yield* eachInPieces(known.fileFinders, (finder, i) =>
+      ofFile(finder, scene, known, still?.files[i], bugs),
+    );
     for (const { placed } of files) for (const finding of placed) loose.push(finding);
     const same = before !== undefined && sameItems(before.loose, loose);
     const sorted = same ? before.sorted : sortLoose(loose);
@@ -223,13 +232,13 @@ export class CheckRunner {
     }
   }
 
-  private chunkOf(part: Part, scene: Scene, known: Known, bugs: Bug[]): Chunk {
+  private *chunkOf(part: Part, scene: Scene, known: Known, bugs: Bug[]): InPieces<Chunk> {
     const { recipe } = scene;
     const whole = !recipe.inherits;
     const kept = known.chunks.get(part);
     if (kept !== undefined && stands(kept, part, recipe)) return kept;
     const locals =
-      kept !== undefined && kept.whole === whole ? kept.locals : localsOf(part, whole, scene.house, known, bugs);
+      kept !== undefined && kept.whole === whole ? kept.locals : yield* localsOf(part, whole, scene.house, known, bugs);
     const at = recipe.partsAt[part.index] ?? 0;
     const size = part.head.source.lines.length;
     const chunk =
@@ -272,6 +281,15 @@ export class CheckRunner {
   }
 }
 
+/** Follows the recipe in pieces; where that fails, so does the first check that asks, and says it. */
+function* followed(recipe: Recipe): InPieces<void> {
+  try {
+    yield* following(recipe);
+  } catch {
+    return;
+  }
+}
+
 const NOTHING: OfFile = { found: NONE, placed: NONE };
 
 function askLine(line: Line, at: number, house: House, known: Known, locals: Local[], bugs: Bug[]): void {
@@ -282,7 +300,7 @@ function askLine(line: Line, at: number, house: House, known: Known, locals: Loc
 }
 
 /** What the checks of lines and parts find in a part, by place; a variant is not judged as a finished recipe, as what it inherits is not here to be counted. */
-function localsOf(part: Part, whole: boolean, house: House, known: Known, bugs: Bug[]): readonly Local[] {
+function* localsOf(part: Part, whole: boolean, house: House, known: Known, bugs: Bug[]): InPieces<readonly Local[]> {
   const locals: Local[] = [];
   const { lines } = part.head.source;
   for (let at = 0; at < lines.length; at++) {
@@ -292,7 +310,10 @@ function localsOf(part: Part, whole: boolean, house: House, known: Known, bugs: 
   if (whole) {
     const { lists, parts } = known.checksOf(part.head.kind);
     for (const local of ofList(part, lists, house, known, bugs)) locals.push(local);
-    for (const check of parts) ask(check, () => check.find(part, house), 0, part.index, locals, bugs);
+    for (const check of parts) {
+      ask(check, () => check.find(part, house), 0, part.index, locals, bugs);
+      yield;
+    }
   }
   return locals.length === 0 ? NONE : locals.sort(byOrder);
 }

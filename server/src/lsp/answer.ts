@@ -16,8 +16,12 @@ export async function answer(
 ): Promise<unknown> {
   if (token.isCancellationRequested) return cancelled();
   const uri = request.uriOf(params);
-  const version = uri === undefined ? undefined : view.snapshot(uri)?.version;
+  const snapshot = uri === undefined ? undefined : view.snapshot(uri);
+  const version = snapshot?.version;
   try {
+    // What is asked of a text that was just opened waits for all of it; after an edit, only for what it asks.
+    if (uri !== undefined && snapshot?.isFresh === true) await view.workedOut(uri, token);
+    if (token.isCancellationRequested) return cancelled();
     const given = await request.handle(params, view, token);
     return token.isCancellationRequested ? cancelled() : given;
   } catch (error) {

@@ -14,6 +14,8 @@ import type { Reports } from './reports.ts';
 export interface View {
   readonly abilities: Abilities;
   readonly snapshot: (uri: Uri) => Snapshot | undefined;
+  /** Resolves once what is found in a document is known, or nobody waits for it; messages are read meanwhile. */
+  readonly workedOut: (uri: Uri, token: CancellationToken) => Promise<void>;
   /** The index of the folders, and any file as it stands. Reads the folders when asked. */
   readonly kitchen: () => Kitchen;
   /** '2026-09-14', for what a client with a clock of its own does not ask for. */

@@ -8,6 +8,7 @@ import { MISSING } from '../workspace/inherit/load-base.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Store, Uri } from '../workspace/store.ts';
 import type { Turn } from './schedule.ts';
+import { inSlices, isLong, SLICE_MS } from './slices.ts';
 
 export interface CheckedFile {
   readonly path: string;
@@ -27,14 +28,14 @@ interface Kept extends CheckedFile {
   readonly house: House;
 }
 
-/** The longest time, in ms, for which no message is read. */
-const SLICE_MS = 10;
-
 export class FolderCheck {
   private readonly store: () => Store;
   private readonly diagnostics: (snapshot: Snapshot) => Diagnostic[];
-  private readonly turn: Turn;
-  private readonly now: () => number;
+  /** The event loop, and the clock. */
+  readonly turn: Turn;
+  readonly now: () => number;
+  /** How often something that findings rest on has changed. */
+  private changes = 0;
   private readonly kept = new Map<string, Kept>();
   /** Files whose findings may be others than whoever listed them was given. */
   private readonly doubtful = new Set<string>();
@@ -68,14 +69,27 @@ export class FolderCheck {
         started = this.now();
       }
       if (token.isCancellationRequested) return false;
-      const file = this.file(path);
+      const read = await this.readLong(path, token);
+      if (token.isCancellationRequested) return false;
+      const file = this.file(path, read);
       if (file !== undefined) visit(file, i + 1);
     }
     return true;
   }
 
-  /** Undefined when the file is not there. */
-  file(path: string): CheckedFile | undefined {
+  /** A long file that is to be checked, worked out while messages are read; undefined of any other, and where something changed meanwhile. */
+  private async readLong(path: string, token: CancellationToken): Promise<Snapshot | undefined> {
+    const store = this.store();
+    if (store.snapshot(store.uriAt(path)) !== undefined || this.kept.has(path)) return undefined;
+    const snapshot = store.snapshotAt(path);
+    if (snapshot === undefined || !isLong(snapshot)) return snapshot;
+    const { changes } = this;
+    const isWanted = () => !token.isCancellationRequested && this.changes === changes;
+    return (await inSlices(snapshot.workingOut(), this, isWanted)) ? snapshot : undefined;
+  }
+
+  /** Undefined when the file is not there; `read` is the file as it lies on the disk, where that is known. */
+  file(path: string, read?: Snapshot): CheckedFile | undefined {
     const store = this.store();
     const open = store.snapshot(store.uriAt(path));
     const kept = open === undefined ? this.kept.get(path) : undefined;
@@ -83,7 +97,7 @@ export class FolderCheck {
       if (kept.house === store.houseAt(path)) return kept;
       this.doubtful.add(path);
     }
-    const snapshot = open ?? store.snapshotAt(path);
+    const snapshot = open ?? read ?? store.snapshotAt(path);
     if (snapshot === undefined) return undefined;
     const diagnostics = this.diagnostics(snapshot);
     const file: Kept = {
@@ -102,6 +116,7 @@ export class FolderCheck {
 
   /** Files were typed in, changed, made or deleted. Answers those whose findings may be others now. */
   changed(paths: readonly string[]): readonly string[] {
+    this.changes++;
     const store = this.store();
     const dropped = [...this.kept.values()].filter(
       (k) =>
@@ -119,6 +134,7 @@ export class FolderCheck {
 
   /** A file was opened or typed in: what builds on it, or misses one, is worked out anew when it is next asked for. */
   typed(path: string): void {
+    this.changes++;
     for (const file of this.kept.values()) {
       if (!file.misses && !file.rests.includes(path)) continue;
       this.kept.delete(file.path);
@@ -128,6 +144,7 @@ export class FolderCheck {
 
   /** Anything may be different. */
   forgetAll(): readonly string[] {
+    this.changes++;
     const all = new Set([...this.kept.keys(), ...this.doubtful]);
     this.kept.clear();
     this.doubtful.clear();

@@ -34,6 +34,7 @@ import { foodDiagnostics } from './house-faults.ts';
 import { Listed } from './listed.ts';
 import { Reports } from './reports.ts';
 import { type Pauses, Schedule, type Turn } from './schedule.ts';
+import { inSlices, isLong } from './slices.ts';
 import { Told } from './told.ts';
 import { Wire } from './wire.ts';
 
@@ -119,9 +120,9 @@ class Session {
     this.host = host;
     this.fence = { log: (message) => connection.console.error(message), rethrow: host.rethrow };
     this.schedule = new Schedule(host.turn, host.pauses, {
-      soon: (uri) => this.guarded('findings', uri, () => this.push(uri)),
+      soon: (uri) => this.onceWorkedOut('findings', uri, () => this.push(uri)),
       later: (uri) => {
-        if (this.abilities.showsStatus) this.guarded('status', uri, () => this.told.tellStatus(uri));
+        if (this.abilities.showsStatus) this.onceWorkedOut('status', uri, () => this.told.tellStatus(uri));
       },
       last: () => {
         this.relistTyped();
@@ -307,6 +308,28 @@ class Session {
     return this.abilities.pullsDiagnostics && this.abilities.checksFolderItself;
   }
 
+  /** At once, or, of a long text, when it has been worked out; of one that is changed meanwhile, when that is. */
+  private onceWorkedOut(feature: string, uri: Uri, run: () => void): void {
+    const snapshot = this.store.snapshot(uri);
+    if (snapshot === undefined || !isLong(snapshot)) this.guarded(feature, uri, run);
+    else
+      this.workOut(uri).then(
+        () => this.guarded(feature, uri, run),
+        (error: unknown) => logFailure(this.fence, feature, snapshot.version, error),
+      );
+  }
+
+  /** Works out what is found in an open text as it stands then, while messages are read, until nobody waits for it. */
+  private async workOut(uri: Uri, token?: CancellationToken): Promise<void> {
+    const isTakenBack = () => token?.isCancellationRequested === true;
+    for (;;) {
+      const snapshot = this.store.snapshot(uri);
+      if (snapshot === undefined || !isLong(snapshot)) return;
+      const isWanted = () => !isTakenBack() && this.store.snapshot(uri) === snapshot;
+      if ((await inSlices(snapshot.workingOut(), this.host, isWanted)) || isTakenBack()) return;
+    }
+  }
+
   private guarded(feature: string, uri: Uri | undefined, run: () => void): void {
     const version = () => (uri === undefined ? undefined : this.store.snapshot(uri)?.version);
     fenced(this.fence, feature, version, run, undefined);
@@ -345,6 +368,7 @@ class Session {
     return {
       abilities: this.abilities,
       snapshot: (uri) => this.store.snapshot(uri),
+      workedOut: (uri, token) => this.workOut(uri, token),
       kitchen: () => ({ index: this.store.index(), snapshotAt: (path) => this.store.snapshotAt(path) }),
       textAt: (uri, text) => this.store.textAt(uri, text),
       reports: this.reports,

@@ -2,6 +2,7 @@
  * Knows how the parts of a recipe are bound together: what later parts take of each, what each takes in, and the oven it begins with.
  * After an edit only the parts it reached are made again; the others are the same objects, so that findings can hang on them.
  */
+import { eachInPieces, type InPieces } from '../measure/in-pieces.ts';
 import { once } from '../measure/once.ts';
 import { settle } from './ledger.ts';
 import type { OutsideUse, OvenSetting, Part, PartHead, Use, World } from './model.ts';
@@ -30,28 +31,31 @@ export interface Bound {
 }
 
 /** The parts of these heads; `oven` is the one given above them. `before` lends what has not changed. */
-export function bindParts(
+export function* bindParts(
   heads: readonly PartHead[],
   oven: OvenSetting | undefined,
   world: World,
   before: Bound | undefined,
-): Bound {
+): InPieces<Bound> {
   return before?.heads.length === heads.length
     ? bindAgain(heads, oven, world, before)
-    : bindAll(heads, oven, world, before);
+    : yield* bindAll(heads, oven, world, before);
 }
 
-function bindAll(
+function* bindAll(
   heads: readonly PartHead[],
   oven: OvenSetting | undefined,
   world: World,
   before: Bound | undefined,
-): Bound {
+): InPieces<Bound> {
   const names = new NameIndex(heads);
   // What stands above the first part that differs sees the names that it saw.
   let same = 0;
   while (same < heads.length && heads[same] === before?.heads[same]) same++;
-  const steps = heads.map((_, i) => (i < same ? before?.steps[i] : undefined) ?? bindSteps(i, heads, names));
+  const steps = yield* eachInPieces(
+    heads,
+    (_, i) => (i < same ? before?.steps[i] : undefined) ?? bindSteps(i, heads, names),
+  );
   const frame: Frame = {
     heads,
     steps,
@@ -63,7 +67,7 @@ function bindAll(
     byName: once(() => indexByName(heads)),
   };
   const isCalledAnew = saysChanged(before?.heads ?? heads, heads);
-  const parts = heads.map((_, i) => {
+  const parts = yield* eachInPieces(heads, (_, i) => {
     const now = frameOf(i, frame);
     const old = before?.parts[i];
     const stands = old !== undefined && isSamePart(old, now) && !isCalledAnew(steps[i] as BoundSteps);

@@ -2,6 +2,7 @@
  * Knows the recipe worked out: its parts with their steps, what each step mentions, and the ledger of every ingredient.
  * Refuses to judge. Whatever an edit did not reach is the same object as before, so that findings can hang on it.
  */
+import { atOnce, eachInPieces, type InPieces } from '../measure/in-pieces.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import { celsiusOf } from '../notation/celsius.ts';
 import { keptOn } from '../notation/kept.ts';
@@ -20,11 +21,15 @@ export type ListedPart = Pick<Part, 'index' | 'head' | 'includes'>;
 const BOUND = keptOn<Recipe, Bound>();
 
 /** The recipe of a document's outline. `before` lends what has not changed. */
-export function bindRecipe(outline: Outline, world: World, before?: Recipe): Recipe {
+export const bindRecipe = (outline: Outline, world: World, before?: Recipe): Recipe =>
+  atOnce(bindingRecipe(outline, world, before));
+
+/** The same, in pieces of a part each. */
+export function* bindingRecipe(outline: Outline, world: World, before?: Recipe): InPieces<Recipe> {
   const fields = headFields(outline);
   const old = before?.world === world ? before : undefined;
-  const heads = bindHeads(outline, world, fields.yield?.node, old);
-  const bound = bindParts(heads, settingOf(fields.oven?.node), world, old && BOUND.get(old));
+  const heads = yield* bindHeads(outline, world, fields.yield?.node, old);
+  const bound = yield* bindParts(heads, settingOf(fields.oven?.node), world, old && BOUND.get(old));
   const recipe: Recipe = {
     outline,
     name: titleOf(outline.recipe?.line.statement).name?.text ?? '',
@@ -41,12 +46,12 @@ export function bindRecipe(outline: Outline, world: World, before?: Recipe): Rec
 }
 
 /** The heads of all parts; those of `old` where neither their lines nor what fixes them from outside has changed. */
-function bindHeads(
+function* bindHeads(
   outline: Outline,
   world: World,
   yieldNode: YieldNode | undefined,
   old: Recipe | undefined,
-): readonly PartHead[] {
+): InPieces<readonly PartHead[]> {
   const [only, second] = outline.parts;
   const before = old?.heads ?? [];
   if (only !== undefined && second === undefined) {
@@ -65,7 +70,7 @@ function bindHeads(
   const lent = before.length === 1 ? [] : before;
   const placed = lent.length === 0 ? [] : (old?.outline.parts ?? []);
   const shift = outline.parts.length - lent.length;
-  return outline.parts.map((part, i) => {
+  return yield* eachInPieces(outline.parts, (part, i) => {
     const there = lent[i];
     if (there !== undefined && (placed[i] === part || there.source === part.source)) return there;
     const shifted = lent[i - shift];

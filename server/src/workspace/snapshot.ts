@@ -8,6 +8,7 @@ import type { Findings } from '../checks/finding.ts';
 import type { House } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
 import { type Bug, CheckRunner, type Run } from '../checks/run.ts';
+import type { InPieces } from '../measure/in-pieces.ts';
 import {
   type Document,
   editDocument,
@@ -19,7 +20,7 @@ import {
 import { keptOn } from '../notation/kept.ts';
 import { type Outline, outline } from '../notation/outline.ts';
 import type { Recipe } from '../recipe/model.ts';
-import { bindRecipe } from '../recipe/recipe.ts';
+import { bindingRecipe, bindRecipe } from '../recipe/recipe.ts';
 import type { Loads } from './inherit/writing.ts';
 import { writeOut } from './inherit.ts';
 import type { Bases, Loaded } from './ports.ts';
@@ -83,6 +84,7 @@ export class Snapshot implements Scene {
   private madeRecipe: Recipe | undefined;
   private madeRun: Run | undefined;
   private madeFindings: Findings | undefined;
+  private work: InPieces<void> | undefined;
   private madeWritten: { readonly written: WrittenOut | undefined } | undefined;
   private madeWhole: Snapshot | undefined;
 
@@ -166,6 +168,31 @@ export class Snapshot implements Scene {
     return this.madeFindings;
   }
 
+  /** Whether nothing but its findings' places is left to be worked out. */
+  get isWorkedOut(): boolean {
+    return this.madeFindings !== undefined;
+  }
+
+  /** Whether it goes on from nothing: no edit of it will be as long. */
+  get isFresh(): boolean {
+    return this.before.run === undefined;
+  }
+
+  /** Works out what is found in pieces, for all who wait for it; whoever cannot wait may still ask for it at once. */
+  workingOut(): InPieces<void> {
+    this.work ??= this.pieces();
+    return this.work;
+  }
+
+  private *pieces(): InPieces<void> {
+    const recipe = this.madeRecipe ?? (yield* bindingRecipe(this.outline, this.house.world, this.before.recipe));
+    this.madeRecipe ??= recipe;
+    const run = this.madeRun ?? (yield* RUNNER.inPieces(this, this.before.run));
+    this.madeRun ??= run;
+    if (this.whole !== this) yield* this.whole.workingOut();
+    void this.findings;
+  }
+
   /** Checks that threw when they were asked for its findings: bugs of Quern, for the log. */
   get bugs(): readonly Bug[] {
     void this.findings;
@@ -233,7 +260,7 @@ export class Snapshot implements Scene {
   }
 
   private find(): Findings {
-    this.madeRun = RUNNER.run(this, this.before.run);
+    this.madeRun ??= RUNNER.run(this, this.before.run);
     const own = this.madeRun.findings;
     const { written, whole } = this;
     if (written === undefined || whole === this) return own;

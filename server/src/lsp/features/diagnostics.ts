@@ -20,8 +20,10 @@ export const diagnosticsFeature: Feature = {
     onRequest<DocumentDiagnosticParams, DocumentDiagnosticReport>(
       'textDocument/diagnostic',
       NOTHING,
-      async ({ textDocument, previousResultId }, view) => {
+      async ({ textDocument, previousResultId }, view, token) => {
         await view.quiet();
+        await view.workedOut(textDocument.uri, token);
+        if (token.isCancellationRequested) return NOTHING;
         const snapshot = view.snapshot(textDocument.uri);
         return snapshot === undefined ? NOTHING : view.reports.of(snapshot, previousResultId);
       },

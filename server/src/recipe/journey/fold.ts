@@ -2,6 +2,7 @@
  * Knows the journeys of a recipe: how its parts fold one after another into bodies, and which of them share food.
  * Refuses to judge. What an edit does not reach is the same object as before: a part that finds what it found, and a journey of such parts.
  */
+import { atOnce, type InPieces } from '../../measure/in-pieces.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { Part, Recipe } from '../model.ts';
 import { inOrder, type Placed } from './ahead.ts';
@@ -78,10 +79,13 @@ export function lendJourneys(recipe: Recipe, before: Recipe): void {
   if (known !== undefined && FOLLOWED.get(recipe) === undefined) LENT.set(recipe, known);
 }
 
-function followed(recipe: Recipe): Followed {
+const followed = (recipe: Recipe): Followed => FOLLOWED.get(recipe) ?? atOnce(following(recipe));
+
+/** Follows a recipe in pieces of a part each, so that its journeys are known. */
+export function* following(recipe: Recipe): InPieces<Followed> {
   let known = FOLLOWED.get(recipe);
   if (known === undefined) {
-    known = follow(recipe, LENT.get(recipe));
+    known = yield* follow(recipe, LENT.get(recipe));
     FOLLOWED.set(recipe, known);
     LENT.set(recipe, undefined);
   }
@@ -105,7 +109,7 @@ export function journeyOf(recipe: Recipe): Journey {
   return known.whole;
 }
 
-function follow(recipe: Recipe, before: Followed | undefined): Followed {
+function* follow(recipe: Recipe, before: Followed | undefined): InPieces<Followed> {
   const { parts } = recipe;
   const placed = inOrder(recipe);
   const kitchen = new Kitchen(parts);
@@ -117,6 +121,7 @@ function follow(recipe: Recipe, before: Followed | undefined): Followed {
     const now = isSame ? old : foldPart(kitchen.stateFor(each), each, parts);
     kitchen.leave(now, old);
     folded.push(now);
+    if (!isSame) yield;
   }
   const pieces = piecesOf(folded, kitchen.other, before);
   const sharing = before !== undefined && isSameSharing(folded, before.folded) ? before.sharing : sharingOf(folded);

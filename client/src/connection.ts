@@ -64,7 +64,7 @@ export function createConnection(context: vscode.ExtensionContext): Connection {
   const client = new LanguageClient('quern', 'Quern', serverAt(module), clientOptions(log, crashes, pushed));
   const states = new vscode.EventEmitter<ServerState>();
   const watchdog = createWatchdog({
-    ask: () => client.sendRequest(aliveRequest.method),
+    ask: () => client.sendRequest(aliveRequest.method, {}),
     hung: () => endHung(client, log),
     everyMs: askedEveryMs,
     patience: questionsUnanswered,

@@ -21,7 +21,7 @@ export const messageVersion = 1;
 export type MessageVersion = typeof messageVersion;
 
 /** Asks for a sign of life: whatever is answered is one. */
-export const aliveRequest: PrivateRequest<undefined, null> = { method: 'quern/alive' };
+export const aliveRequest: PrivateRequest<object, null> = { method: 'quern/alive' };
 
 export type StatusParams = {
   readonly version: MessageVersion;

@@ -76,6 +76,7 @@ export const SHAPES: Readonly<Record<string, Shape>> = {
   'workspace/diagnostic': { previousResultIds: { each: { uri: 'string', value: 'string' } } },
   'codeAction/resolve': { title: 'string' },
   'completionItem/resolve': { label: 'string' },
+  'quern/alive': {},
   'quern/scale': { uri: 'string', to: 'string' },
   'quern/recordTrial': { uri: 'string', date: 'string' },
   'quern/diff': { uri: 'string', a: 'string', b: 'string' },

@@ -1,43 +1,89 @@
 /**
  * Knows how git is asked: which files changed, and what one held at a revision.
- * Refuses to change anything in the repository.
+ * Refuses to change anything in the repository, and to run what its settings name.
  */
-import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import type { Git, GitAnswer } from '../workspace/git.ts';
+import { faultWords } from '../workspace/read-fault.ts';
+import { decode } from './decode.ts';
+import { run, said } from './run-git.ts';
 
-/** More than any recipe, and any list of changed files. */
-const MOST_BYTES = 256 * 1024 * 1024;
+export const nodeGit = (): Git => ({ changedSince, textAt });
 
-export function nodeGit(): Git {
-  return {
-    changedSince: (folder, revision) => {
-      const since = branchedAt(folder, revision);
-      if (!since.known) return since;
-      // The root as it is reached from here: links stay as they were followed.
-      const up = run(folder, ['rev-parse', '--show-cdup']);
-      if (!up.known) return up;
-      const root = join(folder, up.value.trim());
-      const changed = run(root, ['diff', '--name-only', '-z', '--no-renames', '--no-ext-diff', since.value, '--']);
-      const fresh = run(root, ['ls-files', '--others', '--exclude-standard', '-z']);
-      if (!changed.known) return changed;
-      if (!fresh.known) return fresh;
-      const names = `${changed.value}\0${fresh.value}`.split('\0').filter((n) => n !== '');
-      return { known: true, value: [...new Set(names)].sort().map((name) => join(root, name)) };
-    },
-    textAt: (path, revision) => {
-      const folder = nearestFolder(path);
-      const commit = commitOf(folder, revision);
-      if (!commit.known) return commit;
-      const object = `${commit.value}:./${relative(folder, path).replaceAll('\\', '/')}`;
-      const type = run(folder, ['cat-file', '-t', object]);
-      if (!type.known) return { known: false, why: `there is no such path in \`${revision}\`` };
-      return type.value.trim() === 'blob'
-        ? run(folder, ['cat-file', 'blob', object])
-        : { known: false, why: `it is a folder in \`${revision}\`, and no file` };
-    },
-  };
+function changedSince(folder: string, revision: string): GitAnswer<readonly string[]> {
+  const since = branchedAt(folder, revision);
+  if (!since.known) return since;
+  // The root as it is reached from here: links stay as they were followed.
+  const up = said(folder, ['rev-parse', '--show-cdup']);
+  if (!up.known) return up;
+  const root = join(folder, up.value.trim());
+  const changed = differing(root, since.value);
+  if (!changed.known) return changed;
+  const fresh = said(root, ['ls-files', '--others', '--exclude-standard', '-z']);
+  if (!fresh.known) return fresh;
+  const names = [...changed.value, ...fresh.value.split('\0').filter((n) => n !== '')];
+  return { known: true, value: [...new Set(names)].sort().map((name) => join(root, name)) };
+}
+
+/** One file as `diff --raw` tells of it: modes, objects, what became of it. */
+const RAW = /^:(\d+) (\d+) ([0-9a-f]+) ([0-9a-f]+) (\w)/;
+
+/** The modes of files that are no links and no repositories. */
+const ORDINARY = /^100/;
+
+/** The names of files that differ from a commit. */
+function differing(root: string, commit: string): GitAnswer<readonly string[]> {
+  const options = [
+    '--raw',
+    '--no-abbrev',
+    '-z',
+    '--no-renames',
+    '--no-ext-diff',
+    '--no-textconv',
+    '--ignore-submodules=all',
+  ];
+  const raw = said(root, ['diff', ...options, commit, '--']);
+  if (!raw.known) return raw;
+  const fields = raw.value.split('\0');
+  const names: string[] = [];
+  // Git has not looked into these: to it they are as old as they look, since it may not write down that they are the same.
+  const toLookInto = new Map<string, string>();
+  for (let i = 0; i + 1 < fields.length; i += 2) {
+    const [, modeThen, modeNow, then = '', now = '', what] = RAW.exec(fields[i] ?? '') ?? [];
+    const name = fields[i + 1] ?? '';
+    const isOpen =
+      what === 'M' && modeNow === modeThen && ORDINARY.test(modeThen ?? '') && /^0+$/.test(now) && !/[\n"]/.test(name);
+    if (isOpen) toLookInto.set(name, then);
+    else names.push(name);
+  }
+  return { known: true, value: [...names, ...trulyOther(root, toLookInto)] };
+}
+
+/** The files that hold other bytes than the object they were; all of them where that cannot be told. */
+function trulyOther(root: string, files: ReadonlyMap<string, string>): readonly string[] {
+  const names = [...files.keys()];
+  if (names.length === 0) return names;
+  const hashed = said(root, ['hash-object', '--no-filters', '--stdin-paths'], `${names.join('\n')}\n`);
+  if (!hashed.known) return names;
+  const now = hashed.value.split('\n');
+  return names.filter((name, i) => files.get(name) !== now[i]);
+}
+
+function textAt(path: string, revision: string): GitAnswer<string> {
+  const folder = nearestFolder(path);
+  const commit = commitOf(folder, revision);
+  if (!commit.known) return commit;
+  const object = `${commit.value}:./${relative(folder, path).replaceAll('\\', '/')}`;
+  const type = said(folder, ['cat-file', '-t', object]);
+  if (!type.known) return { known: false, why: `there is no such path in \`${revision}\`` };
+  if (type.value.trim() !== 'blob') return { known: false, why: `it is a folder in \`${revision}\`, and no file` };
+  const bytes = run(folder, ['cat-file', 'blob', object]);
+  if (!bytes.known) return bytes;
+  const { text, other } = decode(bytes.value);
+  if (text !== undefined) return { known: true, value: text };
+  const why = other === undefined ? 'cannot be read' : faultWords({ kind: 'encoding', encoding: other });
+  return { known: false, why: `it ${why}` };
 }
 
 /** The nearest folder above a path that is there now: what was there once may be gone with its folder. */
@@ -51,22 +97,14 @@ function nearestFolder(path: string): string {
 function branchedAt(folder: string, revision: string): GitAnswer<string> {
   const commit = commitOf(folder, revision);
   if (!commit.known) return commit;
-  const base = run(folder, ['merge-base', commit.value, 'HEAD']);
+  const base = said(folder, ['merge-base', commit.value, 'HEAD']);
   return base.known ? { known: true, value: base.value.trim() } : commit;
 }
 
 /** A revision is never handed on as it is written: one that begins with a dash would be an option. */
 function commitOf(folder: string, revision: string): GitAnswer<string> {
-  const found = run(folder, ['rev-parse', '--verify', '--quiet', '--end-of-options', `${revision}^{commit}`]);
+  const found = said(folder, ['rev-parse', '--verify', '--quiet', '--end-of-options', `${revision}^{commit}`]);
   if (found.known) return { known: true, value: found.value.trim() };
-  const inside = run(folder, ['rev-parse', '--git-dir']);
+  const inside = said(folder, ['rev-parse', '--git-dir']);
   return { known: false, why: inside.known ? `git knows no revision \`${revision}\`` : inside.why };
-}
-
-function run(folder: string, args: readonly string[]): GitAnswer<string> {
-  const ran = spawnSync('git', args, { cwd: folder, encoding: 'utf8', maxBuffer: MOST_BYTES, windowsHide: true });
-  if (ran.error !== undefined) return { known: false, why: `git could not be started: ${ran.error.message}` };
-  if (ran.status === 0) return { known: true, value: ran.stdout };
-  const [said = ''] = ran.stderr.split('\n');
-  return { known: false, why: said === '' ? `git ${args[0] ?? ''} failed` : said.replace(/^fatal: /, 'git says: ') };
 }

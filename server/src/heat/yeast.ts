@@ -1,0 +1,17 @@
+/** Knows how much quicker or slower yeast works at a temperature. Refuses to know doughs. */
+
+/** °C: below the first and above the last nothing rises (cardinal model, Rosso 1993; fitted to rates of trade practice, from memory). */
+const LEAST = -5;
+const BEST = 37;
+const MOST = 46;
+
+/** Against 25 °C, where it is 1. */
+export const yeastRate = (celsius: number): number => rate(celsius) / rate(25);
+
+function rate(t: number): number {
+  if (t <= LEAST || t >= MOST) return 0;
+  return (
+    ((t - MOST) * (t - LEAST) ** 2) /
+    ((BEST - LEAST) * ((BEST - LEAST) * (t - BEST) - (BEST - MOST) * (BEST + LEAST - 2 * t)))
+  );
+}

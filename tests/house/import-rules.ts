@@ -2,9 +2,10 @@
 export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   measure: [],
   notation: ['measure', 'chevrotain'],
+  heat: ['measure', 'data'],
   food: ['measure', 'data', 'fastest-levenshtein'],
   prose: ['notation', 'measure', 'data'],
-  recipe: ['prose', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
+  recipe: ['prose', 'notation', 'measure', 'food', 'heat', 'data', 'fastest-levenshtein'],
   edits: ['recipe', 'prose', 'notation', 'measure', 'food'],
   checks: ['edits', 'recipe', 'prose', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
   workspace: [

@@ -7,7 +7,7 @@ import { rowsIn } from '../measure/table-rows.ts';
 export interface HeatKind {
   readonly name: string;
   readonly form: 'joint' | 'bird' | 'pan' | 'brick' | 'piece' | 'cup';
-  /** Of a joint, by its diameter. */
+  /** Of a joint, by its diameter; of a piece its height by that. */
   readonly length: number;
   /** Of the oven's own; undefined of flesh, whose surface is wet. */
   readonly coefficient: number | undefined;

@@ -1,6 +1,10 @@
 /** A time: in hours and minutes, whose it is, and what it counts as. */
+
+import { ovenTimes } from '../../recipe/baking/oven-time.ts';
+import { ovenTimeText } from '../../recipe/baking/said.ts';
 import { type TimeFigure, timesOf } from '../../recipe/journey/figures.ts';
 import { lastingOf } from '../../recipe/journey/lasting.ts';
+import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure } from '../facts.ts';
 import { holds, placeOf } from '../place.ts';
 import { sayMinutesRange, textOf } from '../words.ts';
@@ -19,7 +23,12 @@ export const hoverTime: HoverSource = (snapshot, cursor) => {
     const { event, said } = time;
     const facts = [figure('Time', `${timeText(said)}${node?.overnight ? ', by habit' : ''}`)];
     if (event.verb !== undefined) facts.push(figure('Belongs to', textOf(line, event.verb)));
-    facts.push(...countsAs(time), ...understoodFacts(snapshot, cursor, said), ...timeTrials(snapshot, time));
+    facts.push(
+      ...countsAs(time),
+      ...estimated(snapshot, event),
+      ...understoodFacts(snapshot, cursor, said),
+      ...timeTrials(snapshot, time),
+    );
     return { at: placeOf(at, node ?? said), title: textOf(line, node ?? said), facts };
   }
   if (node === undefined || !holds(node, character)) return undefined;
@@ -28,6 +37,12 @@ export const hoverTime: HoverSource = (snapshot, cursor) => {
   if (statement.kind === 'took') facts.push(...tookTrials(snapshot, statement.to));
   return { at: placeOf(at, node), title: textOf(line, node), facts };
 };
+
+/** How long it is likely to take in the oven. */
+function estimated({ recipe }: Snapshot, event: TimeFigure['event']): Fact[] {
+  const time = recipe && ovenTimes(recipe).find(({ bake }) => bake.event === event);
+  return time === undefined ? [] : [figure('In the oven', ovenTimeText(time))];
+}
 
 function timeText({ minutes: { low, high }, per }: TimeFigure['said']): string {
   const text = Number.isFinite(high)

@@ -6,7 +6,7 @@ import type { Sentence, SentenceItem } from '../../notation/tree.ts';
 import type { Listed, Mention, Portion, Run } from '../model.ts';
 import { wordsOf } from '../words.ts';
 import type { NameIndex } from './names.ts';
-import { isDoneWith, isOrder, isVerbHere } from './names-as-verbs.ts';
+import { isDoneWith, isOrder, isOrderForLong, isVerbHere } from './names-as-verbs.ts';
 import { portionBefore } from './portions.ts';
 import type { RunList } from './run-list.ts';
 import { isShape } from './shapes.ts';
@@ -189,6 +189,8 @@ function mentionOf(
   const isPart = named.length === 0;
   const several = named.length > 1;
   const allOfIt = several && named.every(({ shared }) => shared);
+  // `Roast at 325 F`, with a rib roast on the list.
+  if (!isPart && meant.words === 1 && isOrderForLong(items, at)) return undefined;
   // A part does not name itself, and a weak name that fits several names none of them, unless it is a word for them all.
   if (isPart ? meant.part === part || isOrder(items, at, meant.words) : weak && several && !allOfIt) return undefined;
   if (isGivenOff(items[to + 1]) || isUsedWater(items, at)) return undefined;

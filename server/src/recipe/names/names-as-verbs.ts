@@ -57,6 +57,17 @@ export function isOrder(items: readonly SentenceItem[], at: number, words: numbe
   );
 }
 
+/** `Roast at 325 F`, `roast for 20 min`, `roast until brown`: what is a thing as often is an order where a clause opens with it and heat, a time or an end follows. */
+export function isOrderForLong(items: readonly SentenceItem[], at: number): boolean {
+  const item = items[at];
+  const next = items[at + 1];
+  const follows =
+    next?.kind === 'temperature' || next?.kind === 'duration' || (next?.kind === 'word' && SPANS.has(next.word));
+  const isThing = item?.kind !== 'word' || VERBS_OF_FOOD.has(item.word);
+  return follows && !isThing && isVerb(item.word) && opensClause(items, at);
+}
+const SPANS: ReadonlySet<string> = new Set(['at', 'for', 'until', 'till']);
+
 /** `Fill and pleat` takes the filling; `fill the case with the custard` does not. */
 function fillsByItself(items: readonly SentenceItem[], at: number): boolean {
   const item = items[at];

@@ -1,0 +1,150 @@
+/**
+ * Knows each time that something is baked or roasted: the order, what lies in the oven by then, and how hot that is, stage by stage.
+ * Refuses to know how long it takes.
+ */
+import { middle } from '../../measure/quantity.ts';
+import { keptOn } from '../../notation/kept.ts';
+import type { Event } from '../../prose/event.ts';
+import type { BoundEvent } from '../journey/bind.ts';
+import type { Body } from '../journey/bodies.ts';
+import { isBaked } from '../journey/deeds.ts';
+import { heatsOf } from '../journey/figures.ts';
+import { journeyOf } from '../journey/fold.ts';
+import type { FoldedStep } from '../journey/folded-step.ts';
+import type { Part, Recipe } from '../model.ts';
+
+/** °C by the dial, until so many minutes after it went in. */
+export interface OvenStage {
+  readonly celsius: number;
+  readonly untilMin: number;
+  readonly fan: boolean;
+}
+
+export interface Bake {
+  /** Of the last of its orders. */
+  readonly part: Part;
+  readonly line: number;
+  readonly event: Event;
+  /** As it comes out; undefined where nobody can tell what is in there. */
+  readonly body: Body | undefined;
+  /** In the order of time; none where no heat is said. */
+  readonly stages: readonly OvenStage[];
+  /** What a step before has cut up, `PART.INGREDIENT`. */
+  readonly cutUp: ReadonlySet<string>;
+  /** It stands in water. */
+  readonly inBath: boolean;
+  readonly covered: boolean;
+  /** °C that the steps look for in the food. */
+  readonly target: number | undefined;
+  readonly until: Event['until'];
+}
+
+const BAKES = keptOn<Recipe, readonly Bake[]>();
+
+/** All of a recipe, in the order of its steps; what goes on at another heat is one. */
+export function bakesOf(recipe: Recipe): readonly Bake[] {
+  let bakes = BAKES.get(recipe);
+  if (bakes === undefined) {
+    bakes = find(recipe);
+    BAKES.set(recipe, bakes);
+  }
+  return bakes;
+}
+
+function find(recipe: Recipe): readonly Bake[] {
+  const bakes: Bake[] = [];
+  let before: { readonly bake: Bake; readonly members: string } | undefined;
+  const cutUp = new Set<string>();
+  for (const step of journeyOf(recipe).steps)
+    for (const by of step.events) {
+      if (by.event.craft === 'cut' && by.event.said === 'yes') for (const ref of refsOf(by)) cutUp.add(ref);
+      if (!isOvenHeat(by.event)) continue;
+      const part = recipe.parts[step.part];
+      if (part === undefined) continue;
+      const bake = bakeOf(step, by, part, new Set(cutUp));
+      const members = membersOf(bake.body);
+      // `Bake at 220 C for 15 min. Turn down to 180 C and bake 40 min more.`
+      const isOn = before !== undefined && members !== '' && before.members === members && isTimed(before.bake.event);
+      if (isOn && before !== undefined) {
+        bakes[bakes.length - 1] = goOn(before.bake, bake);
+      } else bakes.push(bake);
+      before = { bake: bakes.at(-1) ?? bake, members };
+    }
+  return bakes;
+}
+
+const isOvenHeat = (event: Event): boolean =>
+  event.said === 'yes' &&
+  event.as !== 'before' &&
+  isBaked(event) &&
+  event.craft !== 'grill' &&
+  event.medium?.is !== 'microwaves' &&
+  event.medium?.is !== 'fat' &&
+  event.medium?.is !== 'pressure';
+
+const isTimed = ({ times }: Event): boolean => times.some(({ kind }) => kind === 'spent');
+
+function bakeOf(step: FoldedStep, by: BoundEvent, part: Part, cutUp: ReadonlySet<string>): Bake {
+  const { event } = by;
+  const body = [...step.after.bodies, ...step.ended].findLast(({ members }) =>
+    members.some(({ state }) => state.heatedBy === by),
+  );
+  return {
+    part,
+    line: step.line,
+    event,
+    body,
+    cutUp,
+    stages: stagesOf(part, step.line, event),
+    inBath:
+      event.where.some(({ is, not }) => is === 'bath' && !not) || step.events.some(({ event: e }) => standsInWater(e)),
+    covered:
+      event.vessel?.is === 'lidded' ||
+      event.vessel?.is === 'wrap' ||
+      step.events.some(({ event: e }) => e.act === 'cover' && e.said === 'yes'),
+    target: event.temperatures.findLast(({ of }) => of === 'food')?.celsius.low,
+    until: event.until,
+  };
+}
+
+/** `Set them in a pan of hot water`. */
+const standsInWater = ({ act, medium, where, said }: Event): boolean =>
+  said === 'yes' &&
+  (act === 'put' || act === 'stay') &&
+  (medium?.is === 'water' || where.some(({ is }) => is === 'bath'));
+
+/** Its own heat, or what the oven was set to last. */
+function stagesOf(part: Part, line: number, event: Event): readonly OvenStage[] {
+  const spent = event.times.find(({ kind }) => kind === 'spent');
+  const untilMin = spent === undefined ? Number.POSITIVE_INFINITY : spent.minutes.high;
+  const own = event.temperatures.find(({ of }) => of === 'oven');
+  let set = own === undefined ? undefined : { celsius: middle(own.celsius), fan: own.written[0]?.fan === true };
+  if (set === undefined && part.ovenBefore !== undefined)
+    set = { celsius: part.ovenBefore.celsiusLow, fan: part.ovenBefore.fan };
+  if (own === undefined)
+    for (const step of part.steps) {
+      if (step.line > line) break;
+      for (const { of, celsius, written, start } of heatsOf(step))
+        if (of === 'oven' && (step.line < line || start < event.end))
+          set = { celsius: middle(celsius), fan: written[0]?.fan === true };
+    }
+  return set === undefined ? [] : [{ ...set, untilMin }];
+}
+
+/** The later order of what is in the oven already: its end, its figures, and the heats of both. */
+function goOn({ stages }: Bake, then: Bake): Bake {
+  const passed = stages.at(-1)?.untilMin ?? 0;
+  return {
+    ...then,
+    stages: [...stages, ...then.stages.map((each) => ({ ...each, untilMin: passed + each.untilMin }))],
+  };
+}
+
+/** What it is done to, by name. */
+const refsOf = ({ names }: BoundEvent): readonly string[] =>
+  names.flatMap(({ role, mention }) =>
+    role === 'what' ? mention.ingredients.map(({ part, ingredient }) => `${part}.${ingredient}`) : [],
+  );
+
+const membersOf = (body: Body | undefined): string =>
+  (body?.members ?? []).map(({ of }) => `${of.part}.${of.ingredient}`).join(' ');

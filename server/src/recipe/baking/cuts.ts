@@ -1,0 +1,30 @@
+/** Knows what a line of flesh says of the shape that goes into the oven, from `data/heat/cuts.tsv`. Refuses to know its weight. */
+import text from '../../../data/heat/cuts.tsv';
+import { once } from '../../measure/once.ts';
+import { rowsIn } from '../../measure/table-rows.ts';
+import type { Ingredient } from '../model.ts';
+import { wordsOf } from '../words.ts';
+
+export interface Cut {
+  readonly is: 'joint' | 'small';
+  /** Of a joint, by its diameter. */
+  readonly length: number;
+}
+
+interface Row extends Cut {
+  readonly words: readonly string[];
+}
+
+const ROWS = once((): readonly Row[] =>
+  rowsIn(text).map(([word = '', is, length]) => ({
+    words: wordsOf(word),
+    is: is === 'joint' ? 'joint' : 'small',
+    length: Number(length),
+  })),
+);
+
+/** The first row that the line names. */
+export function cutOf({ name, node }: Ingredient): Cut | undefined {
+  const words = wordsOf(`${name} ${node.preparation?.text ?? ''}`);
+  return ROWS().find((row) => words.some((_, at) => row.words.every((word, i) => words[at + i] === word)));
+}

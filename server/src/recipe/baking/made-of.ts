@@ -1,0 +1,86 @@
+/** Knows what lies in the oven in sums: its mass, and what it is made of. Refuses to know its shape. */
+
+import { likelyGrams } from '../../food/weigh.ts';
+import type { Makeup } from '../../heat/substances.ts';
+import type { Body } from '../journey/bodies.ts';
+import { type Family, familiesIn } from '../list/families.ts';
+import { isAside } from '../measures/contents.ts';
+import type { Ingredient, Recipe } from '../model.ts';
+
+export interface Filling {
+  /** `PART.INGREDIENT` */
+  readonly ref: string;
+  readonly ingredient: Ingredient;
+  readonly grams: number;
+}
+
+export interface MadeOf {
+  readonly fillings: readonly Filling[];
+  readonly grams: number;
+  readonly makeup: Makeup;
+  /** Grams by family. */
+  readonly of: (family: Family) => number;
+}
+
+/** The most that may be of unknown composition. */
+const UNKNOWN = 0.1;
+
+/** Undefined where a weight is not known, or what too much of it is made of. */
+export function madeOf({ parts }: Recipe, body: Body): MadeOf | undefined {
+  const fillings: Filling[] = [];
+  for (const { of, share } of body.members) {
+    const head = parts[of.part]?.head;
+    const ingredient = head?.ingredients[of.ingredient];
+    if (ingredient === undefined || head?.nominal) return undefined;
+    if (isAside(ingredient)) continue;
+    if (!ingredient.weighed.known) {
+      if (ingredient.free) continue;
+      return undefined;
+    }
+    fillings.push({
+      ref: `${of.part}.${of.ingredient}`,
+      ingredient,
+      grams: likelyGrams(ingredient.weighed) * ((share.low + share.high) / 2),
+    });
+  }
+  return sumOf(fillings);
+}
+
+function sumOf(fillings: readonly Filling[]): MadeOf | undefined {
+  const grams = fillings.reduce((sum, each) => sum + each.grams, 0);
+  const makeup = grams > 0 ? makeupOf(fillings, grams) : undefined;
+  if (makeup === undefined) return undefined;
+  return {
+    fillings,
+    grams,
+    makeup,
+    of: (family) =>
+      fillings.reduce((sum, { ingredient, grams: own }) => (familiesIn(ingredient).has(family) ? sum + own : sum), 0),
+  };
+}
+
+/** Bought or made, by its name. */
+export const isPastry = ({ ingredient: { name } }: Filling): boolean =>
+  name.includes('pastry') || name.includes('pie crust');
+
+export const withoutPastry = ({ fillings }: MadeOf): MadeOf | undefined =>
+  sumOf(fillings.filter((each) => !isPastry(each)));
+
+const COMPONENTS = ['water', 'protein', 'fat', 'carbohydrate', 'ash'] as const;
+
+function makeupOf(fillings: readonly Filling[], grams: number): Makeup | undefined {
+  const sums = { water: 0, protein: 0, fat: 0, carbohydrate: 0, ash: 0 };
+  let known = 0;
+  for (const { ingredient, grams: own } of fillings) {
+    const per100 = ingredient.food?.per100;
+    if (per100?.water === undefined) continue;
+    let all = 0;
+    for (const each of COMPONENTS) all += per100[each] ?? 0;
+    if (all <= 0) continue;
+    known += own;
+    for (const each of COMPONENTS) sums[each] += (own * (per100[each] ?? 0)) / all;
+  }
+  if (known < grams * (1 - UNKNOWN)) return undefined;
+  for (const each of COMPONENTS) sums[each] /= known;
+  return sums;
+}

@@ -1,0 +1,17 @@
+/** Knows into how many pieces what is baked is divided. Refuses to know how big they are. */
+import { divisionsIn, numberSaid } from '../../prose/counts.ts';
+import type { Part, Recipe } from '../model.ts';
+
+/** As a step says it, else as the recipe's yield does; undefined where neither does. */
+export function piecesIn(recipe: Recipe, { steps }: Part): number | undefined {
+  for (const { sentence } of steps.toReversed()) {
+    const division = divisionsIn(sentence.items).at(-1);
+    if (division === undefined) continue;
+    const item = sentence.items[division.number];
+    return item?.kind === 'measured' ? item.low.value : numberSaid(item);
+  }
+  const made = recipe.yield?.node;
+  const { amount } = made ?? {};
+  if (made === undefined || made.serves || amount === undefined || amount.unit !== undefined) return undefined;
+  return amount.quantity.low === amount.quantity.high ? amount.quantity.low : undefined;
+}

@@ -33,6 +33,7 @@ import starchOutOfRange from './formula/starch-out-of-range.ts';
 import sugarOutOfRange from './formula/sugar-out-of-range.ts';
 import weakBrine from './formula/weak-brine.ts';
 import yeastOutOfRange from './formula/yeast-out-of-range.ts';
+import bakeTimeDoubtful from './method/bake-time-doubtful.ts';
 import noDonenessCue from './method/no-doneness-cue.ts';
 import ovenNotSet from './method/oven-not-set.ts';
 import panOverfull from './method/pan-overfull.ts';
@@ -112,6 +113,7 @@ export const CHECKS: readonly Check[] = [
   sugarOutOfRange,
   weakBrine,
   yeastOutOfRange,
+  bakeTimeDoubtful,
   noDonenessCue,
   ovenNotSet,
   panOverfull,

@@ -6,7 +6,7 @@ import { rowsIn } from '../measure/table-rows.ts';
 
 export interface HeatKind {
   readonly name: string;
-  readonly form: 'joint' | 'bird' | 'pan' | 'brick' | 'piece' | 'cup';
+  readonly form: 'joint' | 'bird' | 'pan' | 'brick' | 'piece' | 'slice' | 'cup';
   /** Of a joint, by its diameter; of a piece its height by that. */
   readonly length: number;
   /** Of the oven's own; undefined of flesh, whose surface is wet. */

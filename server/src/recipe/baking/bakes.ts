@@ -2,8 +2,9 @@
  * Knows each time that something is baked or roasted: the order, what lies in the oven by then, and how hot that is, stage by stage.
  * Refuses to know how long it takes.
  */
-import { middle } from '../../measure/quantity.ts';
+import { middle, type Range } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
+import type { Span } from '../../notation/tree.ts';
 import type { Event } from '../../prose/event.ts';
 import type { BoundEvent } from '../journey/bind.ts';
 import type { Body } from '../journey/bodies.ts';
@@ -37,6 +38,8 @@ export interface Bake {
   /** °C that the steps look for in the food. */
   readonly target: number | undefined;
   readonly until: Event['until'];
+  /** Minutes in the oven as the steps say, all its orders together, and where the last of it stands. */
+  readonly said: (Range & Span) | undefined;
 }
 
 const BAKES = keptOn<Recipe, readonly Bake[]>();
@@ -104,7 +107,16 @@ function bakeOf(step: FoldedStep, by: BoundEvent, part: Part, cutUp: ReadonlySet
       step.events.some(({ event: e }) => e.act === 'cover' && e.said === 'yes'),
     target: event.temperatures.findLast(({ of }) => of === 'food')?.celsius.low,
     until: event.until,
+    said: saidOf(event),
   };
+}
+
+/** Of one time that is no choice and no end of its own. */
+function saidOf({ times, batches }: Event): Bake['said'] {
+  const [only, ...others] = times.filter(({ kind }) => kind === 'spent');
+  if (only === undefined || others.length > 0 || batches !== undefined || only.per !== undefined) return undefined;
+  const { minutes, start, end } = only;
+  return Number.isFinite(minutes.high) && minutes.low > 0 ? { ...minutes, start, end } : undefined;
 }
 
 /** `Set them in a pan of hot water`. */
@@ -132,10 +144,12 @@ function stagesOf(part: Part, line: number, event: Event): readonly OvenStage[] 
 }
 
 /** The later order of what is in the oven already: its end, its figures, and the heats of both. */
-function goOn({ stages }: Bake, then: Bake): Bake {
+function goOn({ stages, said }: Bake, then: Bake): Bake {
   const passed = stages.at(-1)?.untilMin ?? 0;
+  const all = said && then.said && { ...then.said, low: said.low + then.said.low, high: said.high + then.said.high };
   return {
     ...then,
+    said: all,
     stages: [...stages, ...then.stages.map((each) => ({ ...each, untilMin: passed + each.untilMin }))],
   };
 }

@@ -2,11 +2,12 @@
 import text from '../../../data/heat/cuts.tsv';
 import { once } from '../../measure/once.ts';
 import { rowsIn } from '../../measure/table-rows.ts';
+import { thicknessIn } from '../../prose/thickness.ts';
 import type { Ingredient } from '../model.ts';
 import { wordsOf } from '../words.ts';
 
 export interface Cut {
-  readonly is: 'joint' | 'small';
+  readonly is: 'joint' | 'small' | 'portion';
   /** Of a joint, by its diameter. */
   readonly length: number;
 }
@@ -18,7 +19,7 @@ interface Row extends Cut {
 const ROWS = once((): readonly Row[] =>
   rowsIn(text).map(([word = '', is, length]) => ({
     words: wordsOf(word),
-    is: is === 'joint' ? 'joint' : 'small',
+    is: is === 'joint' || is === 'portion' ? is : 'small',
     length: Number(length),
   })),
 );
@@ -28,3 +29,7 @@ export function cutOf({ name, node }: Ingredient): Cut | undefined {
   const words = wordsOf(`${name} ${node.preparation?.text ?? ''}`);
   return ROWS().find((row) => words.some((_, at) => row.words.every((word, i) => words[at + i] === word)));
 }
+
+/** m, where its preparation or name says how thick a piece is. */
+export const thicknessOf = ({ name, node }: Ingredient): number | undefined =>
+  thicknessIn(`${name}, ${node.preparation?.text ?? ''}`);

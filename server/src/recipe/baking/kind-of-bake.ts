@@ -5,11 +5,12 @@
 import { type HeatKind, heatKinds } from '../../heat/kinds.ts';
 import type { Tells } from '../../prose/event.ts';
 import { WAS } from '../journey/bodies.ts';
+import { nameSpeaksOf, speaksOf } from '../journey/deeds.ts';
 import { foodOf } from '../list/stand-in.ts';
 import type { PanSize } from '../measures/pan-size.ts';
-import type { PartHead } from '../model.ts';
+import type { PartHead, Recipe } from '../model.ts';
 import type { Bake } from './bakes.ts';
-import { cutOf } from './cuts.ts';
+import { cutOf, thicknessOf } from './cuts.ts';
 import { type Filling, isPastry, type MadeOf } from './made-of.ts';
 import type { TinShape } from './tins.ts';
 
@@ -39,6 +40,7 @@ export interface Sorted {
 }
 
 export interface InOven {
+  readonly recipe: Recipe;
   readonly bake: Bake;
   readonly made: MadeOf;
   readonly tin: { readonly size: PanSize; readonly shape: TinShape } | undefined;
@@ -88,6 +90,7 @@ export function sortOf(inOven: InOven): Sorted | Declined {
   if (potato) return vegetableSort(inOven);
   if (until.some(({ is }) => is === 'tender') && share('flour') < FLOURY) return 'tender';
   const flour = share('flour');
+  if (flour > FLOURY && isFlat(inOven)) return 'dry';
   if (share('yeast') > 0 && flour > FLOURY) return sorted(made.grams / 1000 / pieces < ROLL_KG ? 'roll' : 'bread');
   if (bake.inBath && share('egg') > 0 && flour < FLOURY) return tin === undefined ? 'no pan' : sorted('custard cup');
   const pastry = hasPastry(made);
@@ -123,6 +126,10 @@ function sorted(name: string, length?: number): Sorted | Declined {
   return kind === undefined ? 'unknown sort' : { kind, length: length ?? kind.length };
 }
 
+/** `Pizza`, `focaccia`: by its name, or in its steps. */
+const isFlat = ({ bake: { part }, recipe }: InOven): boolean =>
+  nameSpeaksOf(recipe.name, 'flat') || part.steps.some((step) => speaksOf(step, 'flat'));
+
 /** The kinds of the part and of those that it takes in. */
 const kindNames = ({ bake: { part } }: InOven): readonly string[] =>
   [part.head, ...part.includes].flatMap(({ kind }: PartHead) => kind?.name ?? []);
@@ -138,12 +145,13 @@ function fleshSort({ bake, made, pieces, tin }: InOven): Sorted | Declined {
   }
   if (made.of('liquid') > BRAISED * made.grams || bake.until.some(({ is }) => is === 'tender')) return 'tender';
   if (flesh.length > 1) return 'cut';
+  if (thicknessOf(main.ingredient) !== undefined) return sorted('thick piece');
   if (bake.cutUp.has(main.ref)) return 'cut';
   const food = foodOf(main.ingredient);
   const cut = cutOf(main.ingredient);
   const kg = main.grams / 1000 / pieces;
   if (food?.class === 'fish' || food?.class === 'shellfish' || cut?.is === 'small' || kg < JOINT_KG) return 'small';
-  if (food?.class === 'poultry' || food?.class === 'ground poultry') return sorted('bird');
+  if (food?.class === 'poultry') return cut === undefined ? sorted('bird') : 'small';
   return sorted('joint', cut?.length);
 }
 

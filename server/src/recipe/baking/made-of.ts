@@ -66,6 +66,11 @@ export const isPastry = ({ ingredient: { name } }: Filling): boolean =>
 export const withoutPastry = ({ fillings }: MadeOf): MadeOf | undefined =>
   sumOf(fillings.filter((each) => !isPastry(each)));
 
+/** Roast beef (USDA SR26, from memory): what flesh of no known make-up is taken for. */
+const FLESH: Makeup = { water: 0.69, protein: 0.2, fat: 0.1, carbohydrate: 0, ash: 0.01 };
+const isFlesh = ({ ingredient, grams }: Filling): boolean => grams < LITTLE_G || familiesIn(ingredient).has('flesh');
+const LITTLE_G = 30;
+
 const COMPONENTS = ['water', 'protein', 'fat', 'carbohydrate', 'ash'] as const;
 
 function makeupOf(fillings: readonly Filling[], grams: number): Makeup | undefined {
@@ -80,7 +85,8 @@ function makeupOf(fillings: readonly Filling[], grams: number): Makeup | undefin
     known += own;
     for (const each of COMPONENTS) sums[each] += (own * (per100[each] ?? 0)) / all;
   }
-  if (known < grams * (1 - UNKNOWN)) return undefined;
+  // Flesh differs little.
+  if (known < grams * (1 - UNKNOWN)) return fillings.every(isFlesh) ? FLESH : undefined;
   for (const each of COMPONENTS) sums[each] /= known;
   return sums;
 }

@@ -3,19 +3,21 @@
  * Refuses to judge what the recipe says.
  */
 import { bird, estimate, type Form, type HeatEstimate, joint, type Load } from '../../heat/estimate.ts';
-import type { HeatKind } from '../../heat/kinds.ts';
+import { type HeatKind, heatKinds } from '../../heat/kinds.ts';
 import { densityAt } from '../../heat/material.ts';
 import type { Oven } from '../../heat/oven.ts';
 import type { Extent } from '../../heat/shapes.ts';
 import { startOf } from '../../heat/starts.ts';
+import { onceByText } from '../../measure/once.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { PanNode } from '../../notation/tree.ts';
 import type { Tells } from '../../prose/event.ts';
 import { panSize } from '../measures/pan-size.ts';
 import type { Recipe } from '../model.ts';
 import { type Bake, bakesOf } from './bakes.ts';
+import { thicknessOf } from './cuts.ts';
 import { type Declined, type InOven, sortOf } from './kind-of-bake.ts';
-import { madeOf, withoutPastry } from './made-of.ts';
+import { type MadeOf, madeOf, withoutPastry } from './made-of.ts';
 import { piecesIn } from './pieces.ts';
 import { tinShape } from './tins.ts';
 
@@ -53,7 +55,7 @@ function timeOf(recipe: Recipe, bake: Bake): OvenTime {
   const made = madeOf(recipe, bake.body);
   if (made === undefined) return declined('no weight');
   if (bake.stages.length === 0) return declined('no heat');
-  const inOven: InOven = { bake, made, ...tinOf(recipe, bake) };
+  const inOven: InOven = { recipe, bake, made, ...tinOf(recipe, bake, made) };
   const sort = sortOf(inOven);
   if (typeof sort === 'string') return declined(sort);
   const { kind } = sort;
@@ -78,7 +80,7 @@ function timeOf(recipe: Recipe, bake: Bake): OvenTime {
     covered: bake.covered,
     ...(kind.form === 'cup' && { bathC: BATH_C }),
   };
-  const found = estimate(load);
+  const found = estimateOnce(load);
   if (found === undefined) return declined('out of range');
   return {
     bake,
@@ -97,10 +99,28 @@ const BUBBLES: ReadonlySet<Tells | undefined> = new Set<Tells>(['boiling', 'tend
 const targetOf = ({ target: { low, high } }: HeatKind, { until }: Bake): number =>
   Math.max((low + high) / 2, until.some(({ is }) => BUBBLES.has(is)) ? BUBBLING_C : 0);
 
-const ovenOf = ({ stages }: Bake): Oven => ({ stages, fan: stages.at(-1)?.fan === true });
+/** The same again for the same figures, so that an edit of something else costs nothing. */
+const estimateOnce = (load: Load): HeatEstimate | undefined =>
+  byFigures(JSON.stringify({ ...load, kind: load.kind.name }));
+
+const byFigures = onceByText(
+  (figures: string): HeatEstimate | undefined => {
+    const load = JSON.parse(figures) as Omit<Load, 'kind'> & { readonly kind: string };
+    const kind = heatKinds().get(load.kind);
+    return kind === undefined ? undefined : estimate({ ...load, kind });
+  },
+  { texts: 500, letters: 2000 },
+);
+
+/** The last heat stays to the end. */
+const ovenOf = ({ stages }: Bake): Oven => ({
+  stages: stages.map(({ celsius, untilMin }) => ({ celsius, untilMin: Math.min(untilMin, ALWAYS_MIN) })),
+  fan: stages.at(-1)?.fan === true,
+});
+const ALWAYS_MIN = 1e6;
 
 /** The tin that it is in, and how many there are of it or of the pieces. */
-function tinOf(recipe: Recipe, { part, body }: Bake): Pick<InOven, 'tin' | 'pieces'> {
+function tinOf(recipe: Recipe, { part, body }: Bake, made: MadeOf): Pick<InOven, 'tin' | 'pieces'> {
   const held = new Set(body?.members.map(({ of }) => of.part));
   const node: PanNode | undefined =
     part.head.pan?.node ??
@@ -109,24 +129,24 @@ function tinOf(recipe: Recipe, { part, body }: Bake): Pick<InOven, 'tin' | 'piec
   const size = node === undefined ? undefined : panSize(node, recipe.world.measures);
   const shape = node === undefined || size === undefined ? undefined : tinShape(node, size);
   const tin = size === undefined || shape === undefined ? undefined : { size, shape };
-  const count = listedCount(recipe, body);
-  return { tin, pieces: tin?.size.count ?? count ?? piecesIn(recipe, part) ?? 1 };
+  return { tin, pieces: tin?.size.count ?? listedCount(made) ?? piecesIn(recipe, part) ?? 1 };
 }
 
-/** `20 potatoes of 180 g`. */
-function listedCount({ parts }: Recipe, body: Bake['body']): number | undefined {
-  const counts = (body?.members ?? []).flatMap(({ of }) => {
-    const ingredient = parts[of.part]?.head.ingredients[of.ingredient];
-    if (ingredient === undefined || !ingredient.weighed.known) return [];
-    const { amount } = ingredient.node;
-    return amount?.kind === 'measured' && amount.unit === undefined && ingredient.weighed.grams.low > 50
-      ? [amount.quantity.low]
-      : [];
-  });
-  return counts.length === 1 ? counts[0] : undefined;
+/** `20 potatoes of 180 g`, where they are nearly all of it. */
+function listedCount({ fillings, grams }: MadeOf): number | undefined {
+  const [main] = fillings.filter((each) => each.grams > NEARLY_ALL * grams);
+  const amount = main?.ingredient.node.amount;
+  return amount?.kind === 'measured' && amount.unit === undefined ? amount.quantity.low : undefined;
 }
+const NEARLY_ALL = 0.8;
 
-function formOf({ tin }: InOven, length: number, form: string, massKg: number, density: number): Form | undefined {
+function formOf(
+  { tin, made }: InOven,
+  length: number,
+  form: string,
+  massKg: number,
+  density: number,
+): Form | undefined {
   switch (form) {
     case 'joint':
       return { is: 'body', extents: joint(massKg, density, length) };
@@ -138,6 +158,18 @@ function formOf({ tin }: InOven, length: number, form: string, massKg: number, d
       if (tin === undefined) return { is: 'body', extents: freeLoaf(massKg / density) };
       const height = massKg / density / tin.shape.areaM2;
       return { is: 'body', extents: [...tin.shape.sides, { half: height / 2, round: false }] };
+    }
+    case 'slice': {
+      const thick = made.fillings.flatMap(({ ingredient }) => thicknessOf(ingredient) ?? [])[0];
+      if (thick === undefined) return undefined;
+      const half = Math.sqrt(massKg / density / thick / Math.PI);
+      return {
+        is: 'body',
+        extents: [
+          { half: thick / 2, round: false },
+          { half, round: true },
+        ],
+      };
     }
     case 'piece': {
       const across = ((4 * massKg) / density / Math.PI / length) ** (1 / 3);

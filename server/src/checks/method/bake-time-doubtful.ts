@@ -1,0 +1,90 @@
+import { type OvenTime, ovenTimes } from '../../recipe/baking/oven-time.ts';
+import { restsOn, roundMinutes } from '../../recipe/baking/said.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { foundAgain } from '../found-again.ts';
+
+interface Values {
+  /** Minutes, as the step says. */
+  readonly low: number;
+  readonly high: number;
+  /** What the model gives, and between what 98 of 100 lie. */
+  readonly likely: number;
+  readonly least: number;
+  readonly most: number;
+  readonly rests: string;
+}
+
+/** 98 of 100 lie within so many sd. */
+const NEARLY_ALL = 2.3263;
+/** Kinds whose times are known less well say nothing. */
+const WIDE = 0.25;
+/** °C and m for which the coefficients are fitted. */
+const FITTED_C = { low: 145, high: 235 };
+const FITTED_DEPTH_M = { low: 0.012, high: 0.12 };
+
+type Estimated = Extract<OvenTime, { is: 'estimated' }>;
+
+const find = foundAgain<Values>((recipe) =>
+  ovenTimes(recipe).flatMap((time): readonly Found<Values>[] => {
+    if (time.is === 'declined' || !isFitted(time) || time.trials > 0) return [];
+    const said = time.bake.said;
+    if (said === undefined) return [];
+    const { likely, spread } = time.estimate;
+    const least = likely * Math.exp(-NEARLY_ALL * spread);
+    const most = likely * Math.exp(NEARLY_ALL * spread);
+    if (said.high >= least && said.low <= most) return [];
+    return [
+      {
+        at: { part: time.bake.part.index, line: time.bake.line, start: said.start, end: said.end },
+        values: { low: said.low, high: said.high, likely, least, most, rests: restsOn(time).join(', ') },
+      },
+    ];
+  }),
+);
+
+function isFitted({ estimate, load }: Estimated): boolean {
+  return (
+    estimate.spread < WIDE &&
+    load.oven.stages.every(({ celsius }) => celsius >= FITTED_C.low && celsius <= FITTED_C.high) &&
+    estimate.depth >= FITTED_DEPTH_M.low &&
+    estimate.depth <= FITTED_DEPTH_M.high
+  );
+}
+
+export default defineCheck<Values>({
+  code: 'bake-time-doubtful',
+  title: 'A bake is much longer or shorter than what lies in the oven takes',
+  family: 'method',
+  severity: 'info',
+  scope: 'recipe',
+  source: {
+    kind: 'from memory',
+    title:
+      'conduction with Choi and Okos properties; coefficients fitted to USDA FSIS roasting charts, Armed Forces Recipe Service cards and others',
+  },
+  explain: `**What it computes.** How long heat takes into what lies in the oven: from its mass, its tin or shape, what it is made of, the heat of the oven and the temperature at which it is done. It speaks only where the written time lies outside the range that holds 98 of 100 published times of its kind.
+
+**Why it matters.** A time that is wrong by half burns the rim or leaves the middle raw; it is the figure most often wrong.
+
+**What to do.** Look at the time, the weight and the pan: one of them may be a slip. Write a trial with the time that it took, and this is silent. A thermometer decides.
+
+**Silent** where no estimate is made (what is done when dry, brown or tender; small pieces; no pan or no weight), where the kind's times are known less well (custards, tarts), below 145 °C and above 235 °C, and beside a trial that holds.`,
+  find: ({ recipe, house }) => find(recipe, house),
+  say: ({ low, high, likely, least, most, rests }) => ({
+    message: `${low === high ? low : `${low} to ${high}`} min is ${high < least ? 'short' : 'long'} for this: likely ${roundMinutes(likely)} min, and ${roundMinutes(least)} to ${roundMinutes(most)} with nearly every oven, from ${rests}. Look at the time, the weight and the pan; a thermometer decides.`,
+    value: high < least ? high : low,
+    unit: 'min',
+    band: [roundMinutes(least), roundMinutes(most)],
+  }),
+  examples: {
+    good: [
+      'recipe Rolled leg of lamb\n  2.4 kg    boneless leg of lamb\n  do Roast the lamb at 163 C for 140 min, to 63 C in the middle, and rest for 3 min.\n',
+      'recipe Plain cake as creamed cake\n  yield   8 slices\n  pan     23 cm round\n  130 g     plain flour\n  140 g     sugar\n  75 g      butter\n  80 g      whole egg\n  118 g     whole milk\n  5 g       baking powder\n  do Beat everything together and pour into the tin.\n  do Bake at 177 C for 30 min until a skewer comes out clean.\n',
+      'recipe Short cookies as cookie\n  yield   20 cookies\n  200 g     plain flour\n  100 g     sugar\n  120 g     butter\n  do Mix to a dough, roll out and cut in 20.\n  do Bake at 175 C for 45 min until gold.\n',
+    ],
+    bad: [
+      'recipe Rolled leg of lamb\n  2.4 kg    boneless leg of lamb\n  do Roast the lamb at 163 C for 60 min, to 63 C in the middle, and rest for 3 min.\n# "for 60 min" bake-time-doubtful: likely 140 min\n',
+      'recipe Plain cake as creamed cake\n  yield   8 slices\n  pan     23 cm round\n  130 g     plain flour\n  140 g     sugar\n  75 g      butter\n  80 g      whole egg\n  118 g     whole milk\n  5 g       baking powder\n  do Beat everything together and pour into the tin.\n  do Bake at 177 C for 80 min until a skewer comes out clean.\n# "for 80 min" bake-time-doubtful: long for this\n',
+    ],
+  },
+});

@@ -114,7 +114,7 @@ describe('in a step', () => {
     ['80 C.', /^80 C · in the food\nCelsius: 80 °C\nFahrenheit: 176 °F\nUnderstood: heats in the oven, /],
     [
       '35-40 min',
-      /^35-40 min\nTime: 35 to 40 min\nBelongs to: Bake\nCounts as: waiting, by the heat\nUnderstood: heats in the oven, /,
+      /^35-40 min\nTime: 35 to 40 min\nBelongs to: Bake\nCounts as: waiting, by the heat\nIn the oven: not estimated: a crust by itself is done when it is dry and brown, not when it is hot\nUnderstood: heats in the oven, /,
     ],
     ['overnight', /^overnight\nTime: .* by habit\nBelongs to: [Rr]est/],
     ['do Rest', /^Rest · stays\nUnderstood: stays .*8 h to 16 h/],

@@ -64,6 +64,7 @@ const OPEN_TO_ALL = [
   'gear-named',
   'alike',
   'expected',
+  'thickness',
 ];
 /** Who hands sentences to the reader, and its events on. */
 const HANDS_ON = isIn('recipe/journey');

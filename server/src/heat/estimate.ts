@@ -47,7 +47,7 @@ export interface HeatEstimate {
 }
 
 /** Eight of ten lie within so many sd. */
-export const EIGHTY = 1.2816;
+const EIGHTY = 1.2816;
 
 /** Flesh gives off water as if a fifth of it stood under water, and takes more heat for it (fitted, n = 20: times, losses and the rise together). */
 const WET_SHARE = 0.2;

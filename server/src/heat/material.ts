@@ -94,7 +94,7 @@ export function densityAt(makeup: Makeup, celsius: number, ice = 0): number {
 }
 
 /** W/(m K) without pores: side by side, by volume; of what has boiled dry, without the water. */
-export function conductivityAt(makeup: Makeup, celsius: number, ice: number, wet = true): number {
+function conductivityAt(makeup: Makeup, celsius: number, ice: number, wet = true): number {
   const { density, conductivity } = substances();
   let volume = 0;
   let sum = 0;

@@ -14,24 +14,21 @@ import { cutOf, thicknessOf } from './cuts.ts';
 import { type Filling, isPastry, type MadeOf } from './made-of.ts';
 import type { TinShape } from './tins.ts';
 
-/** Why there is no estimate. */
-export const DECLINED = [
-  /** When it is dry or brown, and not when it is hot. */
-  'dry',
-  'tender',
-  'small',
-  'blind',
-  'frozen',
-  'stuffed',
-  'cut',
-  'contents',
-  'no weight',
-  'no pan',
-  'no heat',
-  'unknown sort',
-  'out of range',
-] as const;
-export type Declined = (typeof DECLINED)[number];
+/** Why there is no estimate: `dry` when it is dry or brown, and not when it is hot. */
+export type Declined =
+  | 'dry'
+  | 'tender'
+  | 'small'
+  | 'blind'
+  | 'frozen'
+  | 'stuffed'
+  | 'cut'
+  | 'contents'
+  | 'no weight'
+  | 'no pan'
+  | 'no heat'
+  | 'unknown sort'
+  | 'out of range';
 
 export interface Sorted {
   readonly kind: HeatKind;
@@ -53,6 +50,7 @@ const FLESHY = 0.55;
 const FLOURY = 0.15;
 const JUICY_PIE = 0.45;
 const BRAISED = 0.15;
+const MOSTLY = 0.6;
 /** kg of a piece of flesh that is roasted as a joint, and of a roll and a loaf of dough. */
 const JOINT_KG = 0.6;
 const ROLL_KG = 0.15;
@@ -80,12 +78,12 @@ export function sortOf(inOven: InOven): Sorted | Declined {
   if (body.band === 'frozen') return 'frozen';
   if (body.members.some(({ state }) => (state.was & WAS.stuffed) !== 0)) return 'stuffed';
   const names = kindNames(inOven);
-  if (names.some((name) => DRY_KINDS.has(name)) && !names.some((name) => name === 'quiche' || name === 'baked custard'))
-    return onlyPastry(made) ? 'blind' : 'dry';
+  if (onlyPastry(made)) return 'blind';
+  const dry = made.fillings.filter(({ head: { kind } }) => DRY_KINDS.has(kind?.name ?? ''));
+  if (dry.reduce((sum, { grams }) => sum + grams, 0) > MOSTLY * made.grams) return 'dry';
   if (until.some(({ is }) => DRY_SIGNS.has(is))) return 'dry';
   if (fleshIn(made).reduce((sum, { grams }) => sum + grams, 0) > FLESHY * made.grams) return fleshSort(inOven);
   const share = (family: Parameters<MadeOf['of']>[0]) => made.of(family) / made.grams;
-  if (onlyPastry(made)) return 'blind';
   const potato = made.fillings.every(({ ingredient }) => foodOf(ingredient)?.class === 'vegetable');
   if (potato) return vegetableSort(inOven);
   if (until.some(({ is }) => is === 'tender') && share('flour') < FLOURY) return 'tender';

@@ -3,15 +3,18 @@
 import { likelyGrams } from '../../food/weigh.ts';
 import type { Makeup } from '../../heat/substances.ts';
 import type { Body } from '../journey/bodies.ts';
+import { nameSpeaksOf } from '../journey/deeds.ts';
 import { type Family, familiesIn } from '../list/families.ts';
 import { isAside } from '../measures/contents.ts';
-import type { Ingredient, Recipe } from '../model.ts';
+import type { Ingredient, PartHead, Recipe } from '../model.ts';
 
 export interface Filling {
   /** `PART.INGREDIENT` */
   readonly ref: string;
   readonly ingredient: Ingredient;
   readonly grams: number;
+  /** Of the part that it is listed in. */
+  readonly head: PartHead;
 }
 
 export interface MadeOf {
@@ -31,7 +34,7 @@ export function madeOf({ parts }: Recipe, body: Body): MadeOf | undefined {
   for (const { of, share } of body.members) {
     const head = parts[of.part]?.head;
     const ingredient = head?.ingredients[of.ingredient];
-    if (ingredient === undefined || head?.nominal) return undefined;
+    if (head === undefined || ingredient === undefined || head.nominal) return undefined;
     if (isAside(ingredient)) continue;
     if (!ingredient.weighed.known) {
       if (ingredient.free) continue;
@@ -39,6 +42,7 @@ export function madeOf({ parts }: Recipe, body: Body): MadeOf | undefined {
     }
     fillings.push({
       ref: `${of.part}.${of.ingredient}`,
+      head,
       ingredient,
       grams: likelyGrams(ingredient.weighed) * ((share.low + share.high) / 2),
     });
@@ -59,9 +63,12 @@ function sumOf(fillings: readonly Filling[]): MadeOf | undefined {
   };
 }
 
-/** Bought or made, by its name. */
-export const isPastry = ({ ingredient: { name } }: Filling): boolean =>
-  name.includes('pastry') || name.includes('pie crust');
+/** What lies under or around the rest: bought, by its name; made, by its part's kind or name. */
+export const isPastry = ({ ingredient: { name }, head }: Filling): boolean =>
+  nameSpeaksOf(name, 'pastry') ||
+  PASTRIES.has(head.kind?.name ?? '') ||
+  nameSpeaksOf(head.name, 'pastry', 'case', 'bottom');
+const PASTRIES: ReadonlySet<string> = new Set(['shortcrust', 'sweet paste', 'puff pastry']);
 
 export const withoutPastry = ({ fillings }: MadeOf): MadeOf | undefined =>
   sumOf(fillings.filter((each) => !isPastry(each)));

@@ -4,7 +4,7 @@ import type { Declined } from './kind-of-bake.ts';
 import type { OvenTime } from './oven-time.ts';
 
 /** Why nothing is estimated. */
-export const WHY_DECLINED: Readonly<Record<Declined, string>> = {
+const WHY_DECLINED: Readonly<Record<Declined, string>> = {
   dry: 'it is done when it is dry and brown, not when it is hot',
   tender: 'it is done when it is tender, long after it is hot',
   small: 'pieces so small or thin are done by their own thickness, which is not written',

@@ -19,6 +19,7 @@ import {
 import { aliveRequest, type PrivateNotification, type PrivateRequest } from '../../server/src/lsp/messages.ts';
 import { holdPushedFindings, type PushedFindings } from './pushed-findings.ts';
 import { createRestartCounter, type RestartCounter } from './restart-counter.ts';
+import { fail, warn } from './say.ts';
 import { createWatchdog } from './watchdog.ts';
 
 export type ServerState = 'starting' | 'running' | 'stopped';
@@ -120,7 +121,7 @@ function endHung(client: LanguageClient, log: vscode.LogOutputChannel): void {
   const words = `Quern did not answer for ${(askedEveryMs * questionsUnanswered) / 1000} seconds, so it was stopped and started again.`;
   log.error(words);
   const showLog = 'Show Log';
-  void vscode.window.showWarningMessage(words, showLog).then((answer) => {
+  void warn(words, showLog).then((answer) => {
     if (answer === showLog) log.show();
   });
   client.serverProcess?.kill('SIGKILL');
@@ -182,7 +183,7 @@ function errorHandler(crashes: RestartCounter): ErrorHandler {
 async function offerRestart(): Promise<void> {
   const restart = 'Restart Server';
   const showLog = 'Show Log';
-  const answer = await vscode.window.showErrorMessage(
+  const answer = await fail(
     'Quern stopped working several times within three minutes, so recipes are not being checked.',
     restart,
     showLog,

@@ -4,6 +4,7 @@
 import * as vscode from 'vscode';
 import { messageVersion, type StatusParams, statusNotification } from '../../server/src/lsp/messages.ts';
 import type { Connection } from './connection.ts';
+import { plainWords } from './plain-words.ts';
 import { sayFindings, sayMass, sayRecord } from './status-words.ts';
 
 const selector = { language: 'quern' };
@@ -76,6 +77,6 @@ function showWeight(item: vscode.LanguageStatusItem, last: StatusParams | undefi
   const isKnown = last !== undefined && (last.massG !== null || last.yield !== null);
   item.selector = isKnown ? selector : nowhere;
   item.text = sayMass(last?.massG ?? null);
-  item.detail = last?.yield ?? 'no yield given';
+  item.detail = plainWords(last?.yield ?? 'no yield given');
   item.command = { title: 'Scale', command: 'quern.scale' };
 }

@@ -3,6 +3,7 @@ import { jobsOver } from './cli/check-many.ts';
 import { main } from './cli/main.ts';
 import { nodeIo } from './host/node.ts';
 import { answerJobs } from './host/workers.ts';
+import { visible } from './publish/visible.ts';
 
 declare const QUERN_VERSION: string;
 
@@ -12,7 +13,7 @@ const serve = () => void require('./server.js');
 if (!answerJobs(() => jobsOver(nodeIo()))) {
   const fail = (error: unknown): void => {
     const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    process.stderr.write(`quern failed, which is a bug of Quern: ${words}\n`);
+    process.stderr.write(`quern failed, which is a bug of Quern: ${visible(words)}\n`);
     process.exit(2);
   };
   process.on('uncaughtException', fail);

@@ -25,6 +25,7 @@ export async function quern(
   files: Readonly<Record<string, string>> = {},
   input = '',
   git: Git = NO_GIT,
+  terminal = false,
 ): Promise<Ran> {
   let out = '';
   let err = '';
@@ -43,7 +44,8 @@ export async function quern(
       beside: (path, name) => new URL(name, `file://${path}`).pathname,
     },
     git,
-    color: false,
+    isTerminal: terminal,
+    color: terminal,
     columns: 100,
     out: (text) => {
       out += text;

@@ -4,6 +4,7 @@
 import * as vscode from 'vscode';
 import { type CheckFolderAnswer, checkFolderRequest, messageVersion } from '../../../server/src/lsp/messages.ts';
 import type { Connection } from '../connection.ts';
+import { inform, warn } from '../say.ts';
 import { sayFindings } from '../status-words.ts';
 
 export function registerCheckFolder(connection: Connection): vscode.Disposable {
@@ -33,7 +34,7 @@ export function registerCheckFolder(connection: Connection): vscode.Disposable {
       if (answer?.finished === true) void say(answer);
     } catch (error) {
       connection.log.error('Checking the folder failed.', error);
-      void vscode.window.showWarningMessage('Quern could not check the folder. Its log says why.');
+      void warn('Quern could not check the folder. Its log says why.');
     }
   };
 
@@ -42,9 +43,9 @@ export function registerCheckFolder(connection: Connection): vscode.Disposable {
 
 async function say({ files, withFindings, findings }: CheckFolderAnswer): Promise<void> {
   const of = `${files} ${files === 1 ? 'file' : 'files'}`;
-  if (withFindings === 0) return void vscode.window.showInformationMessage(`No findings in ${of}.`);
+  if (withFindings === 0) return void inform(`No findings in ${of}.`);
   const show = 'Show';
   const said = `${sayFindings(findings)} in ${withFindings} of ${of}.`;
-  const answer = await vscode.window.showInformationMessage(said, show);
+  const answer = await inform(said, show);
   if (answer === show) await vscode.commands.executeCommand('workbench.actions.view.problems');
 }

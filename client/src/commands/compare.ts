@@ -11,6 +11,8 @@ import {
 } from '../../../server/src/lsp/messages.ts';
 import type { Connection } from '../connection.ts';
 import { type OldText, textOfLastCommit, textOfTrial } from '../git.ts';
+import { plainWords } from '../plain-words.ts';
+import { inform, warn } from '../say.ts';
 
 const scheme = 'quern-compared';
 
@@ -25,20 +27,19 @@ export function registerCompare(connection: Connection): vscode.Disposable {
   };
 
   const compare = async (document: vscode.TextDocument, old: OldText, since: string): Promise<void> => {
-    if (!old.known) return void vscode.window.showInformationMessage(old.why);
+    if (!old.known) return void inform(old.why);
     const answer = await connection.ask(diffRequest, {
       version: messageVersion,
       uri: connection.uriOf(document),
       a: old.text,
       b: document.getText(),
     });
-    if (answer === null)
-      return void vscode.window.showWarningMessage('Quern could not compare them. Its log says why.');
+    if (answer === null) return void warn('Quern could not compare them. Its log says why.');
     const name = document.uri.path.split('/').at(-1) ?? 'recipe';
     const version = old.but === undefined ? old.revision : `${old.revision}: ${old.but}`;
     if (answer.same) {
       const said = `Nothing in ${name} that a cook would do otherwise since ${since} (${version}).`;
-      return void vscode.window.showInformationMessage(said);
+      return void inform(said);
     }
     const page = vscode.Uri.from({ scheme, path: `/${name} since ${since}.txt`, query: document.uri.toString() });
     pages.set(page.toString(), `${name} since ${since} (${version})\n\n${answer.words}`);
@@ -56,7 +57,7 @@ export function registerCompare(connection: Connection): vscode.Disposable {
   const withTrial = async (document: vscode.TextDocument, day: unknown): Promise<void> => {
     const uri = connection.uriOf(document);
     const { trials } = await connection.ask(trialsRequest, { version: messageVersion, uri });
-    if (trials.length === 0) return void vscode.window.showInformationMessage('This recipe has no trials yet.');
+    if (trials.length === 0) return void inform('This recipe has no trials yet.');
     const trial = typeof day === 'string' ? trials.find(({ date }) => date === day) : await chooseTrial(trials);
     if (trial === undefined) return;
     const { date, tested } = trial;
@@ -65,11 +66,11 @@ export function registerCompare(connection: Connection): vscode.Disposable {
         ? null
         : (await connection.ask(asTestedRequest, { version: messageVersion, uri, tested, texts })).at;
     const old = await vscode.window.withProgress(
-      { location: vscode.ProgressLocation.Window, title: `Looking for what the trial of ${date} tested` },
+      { location: vscode.ProgressLocation.Window, title: plainWords(`Looking for what the trial of ${date} tested`) },
       () => textOfTrial(document.uri, date, tested === null ? undefined : whichTested),
     );
     if (old.known) return compare(document, old, `the trial of ${date}`);
-    void vscode.window.showInformationMessage(`${old.why} ${sayFingerprint(trial)}`);
+    void inform(`${old.why} ${sayFingerprint(trial)}`);
   };
 
   const command =
@@ -80,7 +81,7 @@ export function registerCompare(connection: Connection): vscode.Disposable {
         await run(document, given);
       } catch (error) {
         connection.log.error('Comparing failed.', error);
-        void vscode.window.showWarningMessage('Quern could not compare them. Its log says why.');
+        void warn('Quern could not compare them. Its log says why.');
       }
     };
 
@@ -100,7 +101,7 @@ async function chooseTrial(trials: readonly Trial[]): Promise<Trial | undefined>
   if (others.length === 0) return only;
   const items = trials.toReversed().map((trial) => ({
     label: trial.date,
-    description: [trial.by, trial.verdict].filter((word) => word !== null).join(', '),
+    description: plainWords([trial.by, trial.verdict].filter((word) => word !== null).join(', ')),
     detail: sayFingerprint(trial),
     trial,
   }));

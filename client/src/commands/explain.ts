@@ -5,6 +5,7 @@ import * as vscode from 'vscode';
 import { explainRequest, messageVersion } from '../../../server/src/lsp/messages.ts';
 import type { Connection } from '../connection.ts';
 import { type CodeTitle, codesInManifest } from '../finding-codes.ts';
+import { plainWords } from '../plain-words.ts';
 
 const pageScheme = 'quern-page';
 
@@ -97,7 +98,7 @@ function offerCodes(
     if (fresh.length === 0) return [];
     return [
       { label: name, kind: vscode.QuickPickItemKind.Separator },
-      ...fresh.map(({ code, title }) => ({ label: code, detail: title })),
+      ...fresh.map(({ code, title }) => ({ label: code, detail: plainWords(title) })),
     ];
   }
 }

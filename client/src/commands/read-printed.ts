@@ -5,6 +5,7 @@ import * as vscode from 'vscode';
 import { messageVersion, readRequest } from '../../../server/src/lsp/messages.ts';
 import { isBlank } from '../blank.ts';
 import type { Connection } from '../connection.ts';
+import { inform, warn } from '../say.ts';
 
 const plainText = 'text/plain';
 const kind = vscode.DocumentDropOrPasteEditKind.Empty.append('quern', 'recipe');
@@ -47,7 +48,7 @@ async function readClipboard(connection: Connection): Promise<void> {
     const uri = inFront?.languageId === 'quern' ? connection.uriOf(inFront) : 'untitled:Untitled';
     const answer = await connection.ask(readRequest, asked(uri, copied));
     if (answer === null)
-      return void vscode.window.showInformationMessage(
+      return void inform(
         'The clipboard holds no recipe that Quern can read: it looks for a list of ingredients, an amount a line.',
       );
     const blank = inFront?.languageId === 'quern' && isBlank(inFront.getText()) ? inFront : undefined;
@@ -56,12 +57,12 @@ async function readClipboard(connection: Connection): Promise<void> {
         await vscode.workspace.openTextDocument({ language: 'quern', content: answer.text }),
       );
     if (answer.missed > 0)
-      void vscode.window.showInformationMessage(
+      void inform(
         `${answer.missed === 1 ? 'One line was' : `${answer.missed} lines were`} not understood, and stand as comments.`,
       );
   } catch (error) {
     connection.log.error('Reading the clipboard failed.', error);
-    void vscode.window.showWarningMessage('Quern could not read the clipboard. Its log says why.');
+    void warn('Quern could not read the clipboard. Its log says why.');
   }
 }
 

@@ -6,6 +6,7 @@ import { messageVersion, recordTrialRequest } from '../../../server/src/lsp/mess
 import type { Connection } from '../connection.ts';
 import { dayOf } from '../day.ts';
 import { editorEdit, editorRange } from '../edits.ts';
+import { warn } from '../say.ts';
 
 export function registerRecordTrial(connection: Connection): vscode.Disposable {
   return vscode.commands.registerCommand('quern.recordTrial', async () => {
@@ -20,19 +21,19 @@ export function registerRecordTrial(connection: Connection): vscode.Disposable {
         uri,
         date: dayOf(new Date()),
       });
-      if (!answer.ok) return void vscode.window.showWarningMessage(answer.why);
+      if (!answer.ok) return void warn(answer.why);
       if (document.isClosed || document.version !== version) return;
       const edit = new vscode.WorkspaceEdit();
       edit.set(document.uri, answer.edits.map(editorEdit));
       if (!(await vscode.workspace.applyEdit(edit)))
-        return void vscode.window.showWarningMessage('This recipe cannot be changed here: it is read-only.');
+        return void warn('This recipe cannot be changed here: it is read-only.');
       const shown = await vscode.window.showTextDocument(document);
       const first = editorRange(answer.first);
       shown.selection = new vscode.Selection(first.start, first.end);
       shown.revealRange(first, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
     } catch (error) {
       connection.log.error('Recording a trial failed.', error);
-      void vscode.window.showWarningMessage('Quern could not start a trial. Its log says why.');
+      void warn('Quern could not start a trial. Its log says why.');
     }
   });
 }

@@ -6,6 +6,8 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { type MessageEdit, messageVersion, type ScaleAnswer, scaleRequest } from '../../../server/src/lsp/messages.ts';
 import type { Connection } from '../connection.ts';
 import { editorEdit } from '../edits.ts';
+import { plainWords } from '../plain-words.ts';
+import { inform, warn } from '../say.ts';
 
 const previewScheme = 'quern-scaled';
 
@@ -75,7 +77,7 @@ async function choose(
     const answer = await propose(connection, document, to);
     if ('scaling' in answer) return answer;
     if (given !== undefined) {
-      void vscode.window.showWarningMessage(answer.why);
+      void warn(answer.why);
       return undefined;
     }
     why = answer.why;
@@ -129,7 +131,7 @@ function show(proposal: Proposal): Promise<'apply' | 'compare' | undefined> {
     ...heading('Does not scale by itself', said),
     ...said.flatMap(sayWhatStays),
     ...heading('What changes', changes),
-    ...changes.map((label) => ({ label })),
+    ...changes.map((change) => ({ label: plainWords(change) })),
   ];
   return settle(pick, () => pick.selectedItems[0]?.choice);
 }
@@ -140,7 +142,7 @@ function heading(label: string, lines: readonly string[]): Choice[] {
 
 /** A sentence over as many lines as it needs, because a line of the list is cut off at its end. */
 function sayWhatStays(said: string): Choice[] {
-  return wrap(said, 64).map((line, at) => ({ label: `${at === 0 ? '$(info)' : '$(blank)'} ${line}` }));
+  return wrap(plainWords(said), 64).map((line, at) => ({ label: `${at === 0 ? '$(info)' : '$(blank)'} ${line}` }));
 }
 
 function wrap(text: string, width: number): string[] {
@@ -176,21 +178,19 @@ function settle<Item extends vscode.QuickPickItem, Value>(
 async function make(proposal: Proposal, sayTheRest: boolean): Promise<void> {
   const { document, scaling, to } = proposal;
   if (document.isClosed || document.version !== proposal.documentVersion) {
-    void vscode.window.showWarningMessage(
-      'The recipe was changed in the meantime, so it was not scaled. Scale it again.',
-    );
+    void warn('The recipe was changed in the meantime, so it was not scaled. Scale it again.');
     return;
   }
   const edit = new vscode.WorkspaceEdit();
   edit.set(document.uri, scaling.edits.map(editorEdit));
   const made = await vscode.workspace.applyEdit(edit);
   if (!made) {
-    void vscode.window.showWarningMessage('This recipe cannot be changed here: it is read-only.');
+    void warn('This recipe cannot be changed here: it is read-only.');
     return;
   }
   await vscode.window.showTextDocument(document);
   if (sayTheRest && scaling.said.length > 0) {
-    void vscode.window.showInformationMessage(`Scaled: ${to}. ${scaling.said.join(' ')}`);
+    void inform(`Scaled: ${to}. ${scaling.said.join(' ')}`);
   }
 }
 

@@ -20,7 +20,10 @@ export function sumTable(heads: readonly string[], rows: readonly SumRow[]): str
 
 /** The same of what does not add up; the first column is words. */
 export const plainTable = (heads: readonly string[], rows: readonly (readonly string[])[]): string[] => [
-  `| ${heads.join(' | ')} |`,
+  `| ${heads.map(asCell).join(' | ')} |`,
   `| --- |${' ---: |'.repeat(heads.length - 1)}`,
-  ...rows.map((cells) => `| ${cells.join(' | ')} |`),
+  ...rows.map((cells) => `| ${cells.map(asCell).join(' | ')} |`),
 ];
+
+/** Whatever a food is called, a row has as many cells as its table. */
+const asCell = (text: string): string => text.replaceAll('|', '\\|');

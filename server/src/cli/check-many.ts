@@ -5,6 +5,7 @@
 import { type CheckedFile, type CheckWish, checkFile } from './checked-file.ts';
 import { housesFor, type Input, inputAt } from './inputs.ts';
 import { type Io, type Machine, UsageError } from './io.ts';
+import { shownOn } from './shown-on.ts';
 
 /** Fewer files are checked sooner than a worker has started. */
 const LEAST_FOR_WORKERS = 300;
@@ -52,7 +53,7 @@ type JobAnswer = { readonly files: readonly CheckedFile[] } | { readonly refused
 /** A worker's share of the work. What it learns of a house serves all its jobs. */
 export function jobsOver(machine: Machine): (job: CheckJob) => JobAnswer {
   // What could not be used of a house goes back with each file.
-  const io: Io = { ...machine, trouble: () => undefined };
+  const io: Io = { ...shownOn(machine), trouble: () => undefined };
   const houses = housesFor(io);
   return ({ inputs, wish }) => {
     try {

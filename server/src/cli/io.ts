@@ -8,6 +8,8 @@ import type { Files, OtherEncoding } from '../workspace/ports.ts';
 export interface Machine {
   readonly files: Files;
   readonly git: Git;
+  /** Whether what is printed is shown on a terminal. */
+  readonly isTerminal: boolean;
   readonly color: boolean;
   readonly columns: number;
   out(text: string): void;
@@ -30,8 +32,12 @@ export interface Machine {
   readonly workers: Workers | undefined;
 }
 
-/** The same as a command sees it. */
+/** The same as a command sees it: what is said in `out` and `err` changes nothing of the terminal it is shown on. */
 export interface Io extends Machine {
+  /** Prints a text that may be kept, as it is; only where it is shown on a terminal, it changes nothing there. */
+  document(text: string): void;
+  /** Prints lines as they are, with their colours: what a recipe wrote in them shows already. */
+  painted(lines: string): void;
   /** Something could not be used or looked at: it is said once, on standard error, and the command ends with 2 whatever else it finds. */
   trouble(words: string): void;
 }

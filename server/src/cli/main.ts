@@ -2,6 +2,7 @@
  * Knows the command line: which command is meant, its help, and how a failure is told.
  * Refuses to know any command's work.
  */
+import { visibleLine } from '../publish/visible.ts';
 import type { Command } from './command.ts';
 import { check } from './commands/check.ts';
 import { config } from './commands/config.ts';
@@ -18,6 +19,7 @@ import { weigh } from './commands/weigh.ts';
 import { errorJson } from './formats/json.ts';
 import { type Exit, type Machine, UsageError } from './io.ts';
 import { readOptions } from './options.ts';
+import { shownOn } from './shown-on.ts';
 
 /** All commands but `lsp`, which the root wires. */
 export const COMMANDS: readonly Command[] = [
@@ -38,11 +40,12 @@ export const COMMANDS: readonly Command[] = [
 /** Runs one command. `serve` starts the language server for `lsp`. */
 export async function main(
   args: readonly string[],
-  io: Machine,
+  machine: Machine,
   serve: () => void,
   version: string,
 ): Promise<Exit | 'serving'> {
   const [name = 'help', ...rest] = args;
+  const io = shownOn(machine);
   if (name === 'lsp') {
     if (rest.includes('--help') || rest.includes('-h')) {
       io.out(HELP_OF_LSP);
@@ -65,7 +68,9 @@ export async function main(
   }
   const command = COMMANDS.find((c) => c.name === name);
   if (command === undefined) {
-    io.err(`quern: there is no command \`${name}\`; there are ${[...COMMANDS.map((c) => c.name), 'lsp'].join(', ')}\n`);
+    io.err(
+      `quern: there is no command \`${visibleLine(name)}\`; there are ${[...COMMANDS.map((c) => c.name), 'lsp'].join(', ')}\n`,
+    );
     return 2;
   }
   if (rest.includes('--help') || rest.includes('-h')) {
@@ -76,7 +81,7 @@ export async function main(
   const trouble = (words: string): void => {
     if (troubles.has(words)) return;
     troubles.add(words);
-    io.err(`quern: ${words}\n`);
+    io.err(`quern: ${visibleLine(words)}\n`);
   };
   try {
     const exit = await command.run(readOptions(rest, command.options), { ...io, trouble }, version);
@@ -84,7 +89,7 @@ export async function main(
   } catch (error) {
     if (!(error instanceof UsageError)) throw error;
     if (wantsJson(rest)) io.out(errorJson(error.message));
-    io.err(`quern ${command.name}: ${error.message}\n`);
+    io.err(`quern ${command.name}: ${visibleLine(error.message)}\n`);
     return 2;
   }
 }

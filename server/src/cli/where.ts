@@ -1,6 +1,7 @@
 /**
  * Knows where the lines of a recipe written out in full are to be found.
  */
+import { visibleLine } from '../publish/visible.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Io } from './io.ts';
 
@@ -8,6 +9,6 @@ import type { Io } from './io.ts';
 export function whereIn({ whole }: Snapshot, io: Io): (line: number) => string {
   return (line) => {
     const origin = whole.writtenFrom?.lines[line]?.origin;
-    return `line ${(origin?.line ?? line) + 1}${origin?.kind === 'base' ? ` of ${io.shown(origin.path)}` : ''}`;
+    return `line ${(origin?.line ?? line) + 1}${origin?.kind === 'base' ? ` of ${visibleLine(io.shown(origin.path))}` : ''}`;
   };
 }

@@ -34,6 +34,7 @@ export function nodeIo(script?: string): Machine {
     workers: script === undefined ? undefined : nodeWorkers(script),
     today,
     git: nodeGit(),
+    isTerminal: stdout.isTTY === true,
     color: stdout.isTTY === true && env.NO_COLOR === undefined,
     columns: stdout.columns ?? 100,
     out: (text) => {

@@ -17,6 +17,8 @@ import type { Fact, Hover } from '../editor/hover/fact.ts';
 import type { Place } from '../editor/place.ts';
 import { lineEnd, type TextEdit } from '../edits/text-edit.ts';
 import type { PositionRange } from '../notation/document.ts';
+import { markdownText } from '../publish/markdown-text.ts';
+import { visible } from '../publish/visible.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Abilities } from './capabilities.ts';
 
@@ -48,13 +50,13 @@ export function diagnosticOf(finding: Finding, snapshot: Snapshot, abilities: Ab
     source: 'quern',
     code,
     ...(href !== undefined && { codeDescription: { href } }),
-    message: said.message,
+    message: visible(said.message),
     ...(UNNECESSARY.has(code) && { tags: [1] }),
     ...(abilities.relatedInformation &&
       related.length > 0 && {
         relatedInformation: related.map((r) => ({
           location: { uri: r.file === undefined ? snapshot.uri : uriOfPath(r.file), range: rangeOf(r.at) },
-          message: r.message,
+          message: visible(r.message),
         })),
       }),
     data,
@@ -76,24 +78,24 @@ export function factsOf(facts: Omit<Hover, 'at'>, markdown: boolean, abilities: 
 }
 
 export function hoverMarkdown({ title, subtitle, facts }: Omit<Hover, 'at'>, abilities: Abilities): string {
-  const head = `**${escaped(title)}**${subtitle === undefined ? '' : ` · ${escaped(subtitle)}`}`;
+  const head = `**${markdownText(title)}**${subtitle === undefined ? '' : ` · ${markdownText(subtitle)}`}`;
   const sources = sourcesOf(facts);
   const lines = facts.map((fact) => `- ${factMarkdown(fact, abilities)}`);
-  const foot = sources.length === 0 ? [] : ['', ...sources.map((s, i) => `${mark(i)} *${escaped(s)}*  `)];
+  const foot = sources.length === 0 ? [] : ['', ...sources.map((s, i) => `${mark(i)} *${markdownText(s)}*  `)];
   return [head, ...(lines.length > 0 ? ['', ...lines] : []), ...foot].join('\n');
 
   function factMarkdown(fact: Fact, { explainCommand, pageOf }: Abilities): string {
     switch (fact.kind) {
       case 'figure':
-        return `${escaped(fact.label)}: ${escaped(fact.value)}${fact.source === undefined ? '' : ` ${mark(sources.indexOf(fact.source))}`}`;
+        return `${markdownText(fact.label)}: ${markdownText(fact.value)}${fact.source === undefined ? '' : ` ${mark(sources.indexOf(fact.source))}`}`;
       case 'text':
-        return escaped(fact.text);
+        return markdownText(fact.text);
       case 'page': {
         const link =
           explainCommand === undefined
             ? pageOf(fact.code)
             : `command:${explainCommand}?${encodeURIComponent(JSON.stringify([fact.code]))}`;
-        return link === undefined ? escaped(factText(fact)) : `[What ${escaped(fact.code)} means](${link})`;
+        return link === undefined ? markdownText(factText(fact)) : `[What ${markdownText(fact.code)} means](${link})`;
       }
     }
   }
@@ -121,8 +123,6 @@ function factText(fact: Fact): string {
       return `Read more: quern explain ${fact.code}`;
   }
 }
-
-const escaped = (text: string): string => text.replace(/[\\`*_{}[\]<>#|~]/g, '\\$&');
 
 /** Edits of one document; their line feeds become the document's own line end. */
 export function editsOf(snapshot: Snapshot, edits: readonly TextEdit[]): ProtocolEdit[] {

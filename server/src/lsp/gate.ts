@@ -4,6 +4,7 @@
  * Refuses to know what a message does.
  */
 import { type Connection, type ConnectionOptions, ErrorCodes, Message, ResponseError } from 'vscode-languageserver';
+import { visible } from '../publish/visible.ts';
 import { faultIn } from './shapes.ts';
 
 /** The method that a refused request is handed on as, so that it is answered in its turn. */
@@ -30,7 +31,7 @@ export class Gate {
 
   /** Says on this connection why something is not let in. */
   guard(connection: Connection): void {
-    this.log = (message) => connection.console.error(message);
+    this.log = (message) => connection.console.error(visible(message));
     connection.onRequest(REFUSED, ({ code, why }: Refusal) => {
       throw new ResponseError(code, why);
     });

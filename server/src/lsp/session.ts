@@ -17,6 +17,7 @@ import type {
   InitializeResult,
   ServerCapabilities,
 } from 'vscode-languageserver';
+import { visible } from '../publish/visible.ts';
 import type { Files } from '../workspace/ports.ts';
 import type { Settings } from '../workspace/settings.ts';
 import type { Change, Snapshot } from '../workspace/snapshot.ts';
@@ -118,7 +119,7 @@ class Session {
   constructor(connection: Connection, host: Host) {
     this.connection = connection;
     this.host = host;
-    this.fence = { log: (message) => connection.console.error(message), rethrow: host.rethrow };
+    this.fence = { log: (message) => connection.console.error(visible(message)), rethrow: host.rethrow };
     this.schedule = new Schedule(host.turn, host.pauses, {
       soon: (uri) => this.onceWorkedOut('findings', uri, () => this.push(uri)),
       later: (uri) => {

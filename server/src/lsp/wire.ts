@@ -3,6 +3,7 @@
  * Refuses to know what is said.
  */
 import type { Connection } from 'vscode-languageserver';
+import { visible } from '../publish/visible.ts';
 import type { Uri } from '../workspace/store.ts';
 import { type Fence, fenced } from './fence.ts';
 
@@ -43,6 +44,6 @@ export class Wire {
   }
 
   warn(message: string): void {
-    this.connection.console.warn(message);
+    this.connection.console.warn(visible(message));
   }
 }

@@ -124,7 +124,7 @@ export function htmlPieces(page: ReaderPage): HtmlPieces {
             )}\n</table>${nutrition.note === undefined ? '' : `\n<p>${escapeHtml(nutrition.note)}</p>`}\n</section>`,
     state: `<p class="state">${escapeHtml(page.state)}</p>`,
     style: STYLE,
-    data: `<script type="application/ld+json">\n${jsonLd(page).trim().replaceAll('<', '\\u003c')}\n</script>`,
+    data: `<script type="application/ld+json">\n${jsonLd(page).trim()}\n</script>`,
   };
 }
 
@@ -166,6 +166,8 @@ export function escapeHtml(text: string): string {
       .replaceAll('>', '&gt;')
       .replaceAll('"', '&quot;')
       .replaceAll("'", '&#39;')
+      // A page may not hold these at all.
+      .replace(/[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f]/g, '\ufffd')
       // A line does not end between a figure and its degrees.
       .replace(/(\d) (?=°[CF])/g, '$1&nbsp;')
   );

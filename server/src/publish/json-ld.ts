@@ -4,8 +4,10 @@
  */
 import { allergenLines, ingredientText, type PageSection, type ReaderPage } from './reader-page.ts';
 
+/** It may be put into a page as it is: no word of a recipe ends the element that it stands in. */
 export function jsonLd(page: ReaderPage): string {
-  return `${JSON.stringify(recipeNode(page), null, 2)}\n`;
+  const text = JSON.stringify(recipeNode(page), null, 2);
+  return `${text.replace(/[<>&\u2028\u2029]/g, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`)}\n`;
 }
 
 function recipeNode(page: ReaderPage): object {

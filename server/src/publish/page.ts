@@ -7,6 +7,8 @@ import type { Check, Scene, Source } from '../checks/check.ts';
 import { type AcceptedFinding, type Finding, workOf } from '../checks/finding.ts';
 import { whySilent } from '../checks/silence.ts';
 import { capital } from '../recipe/words.ts';
+import { markdownLine, markdownText } from './markdown-text.ts';
+import { visibleLine } from './visible.ts';
 
 /** The page of one check, in Markdown. */
 export function explainPage(check: Check): string {
@@ -50,17 +52,18 @@ export function explainOn(
   const found = here.flatMap((f) => {
     const work = workOf(f, scene);
     return [
-      `**Line ${f.at.line + 1}.** ${f.said.message}`,
-      ...('reason' in f ? ['', `Accepted there by an \`allow\` line: ${f.reason}.`] : []),
-      ...(work.length === 0 ? [] : ['', ...work]),
+      `**Line ${f.at.line + 1}.** ${markdownLine(f.said.message)}`,
+      ...('reason' in f ? ['', `Accepted there by an \`allow\` line: ${markdownText(f.reason)}.`] : []),
+      ...(work.length === 0 ? [] : ['', ...work.map(markdownLine)]),
       '',
-      `Source: ${f.said.source ?? sourceText(check.source)}.`,
+      `Source: ${markdownText(f.said.source ?? sourceText(check.source))}.`,
       '',
     ];
   });
-  if (found.length === 0)
-    found.push(`Nothing of it is found in ${shown}.`, '', ...whySilent(check, scene).map((why) => `- ${why}`), '');
-  return `${explainPage(check)}\n## In ${shown}\n\n${found.join('\n')}`;
+  const name = markdownText(visibleLine(shown));
+  const silent = () => whySilent(check, scene).map((why) => `- ${markdownLine(why)}`);
+  if (found.length === 0) found.push(`Nothing of it is found in ${name}.`, '', ...silent(), '');
+  return `${explainPage(check)}\n## In ${name}\n\n${found.join('\n')}`;
 }
 
 /** One line a check, by family. */

@@ -2,6 +2,7 @@
  * Knows a page for readers as Markdown, and as plain text to paste under a video or a post.
  */
 import { capital } from '../recipe/words.ts';
+import { markdownText } from './markdown-text.ts';
 import {
   allergenLines,
   headFacts,
@@ -41,17 +42,17 @@ export function markdownPage(page: ReaderPage): string {
 }
 
 export function markdownPieces(page: ReaderPage): TextPieces {
-  const facts = headFacts(page).map(([name, value]) => `- **${name}:** ${mark(value)}`);
+  const facts = headFacts(page).map(([name, value]) => `- **${name}:** ${markdownText(value)}`);
   const nutrition = nutritionLines(page);
   const many = page.sections.length > 1;
   const headed = (s: PageSection, body: string) =>
-    many && s.name !== '' ? `### ${mark(capital(s.name))}\n\n${body}` : body;
+    many && s.name !== '' ? `### ${markdownText(capital(s.name))}\n\n${body}` : body;
   return {
-    title: mark(page.title),
+    title: markdownText(page.title),
     head: joined([
-      page.by === undefined ? '' : `*By ${mark(page.by)}*`,
+      page.by === undefined ? '' : `*By ${markdownText(page.by)}*`,
       facts.join('\n'),
-      page.ahead.length === 0 ? '' : `**Ahead of time**\n\n${page.ahead.map((a) => `- ${mark(a)}`).join('\n')}`,
+      page.ahead.length === 0 ? '' : `**Ahead of time**\n\n${page.ahead.map((a) => `- ${markdownText(a)}`).join('\n')}`,
     ]).trimEnd(),
     ingredients: joined([
       '## Ingredients',
@@ -63,7 +64,9 @@ export function markdownPieces(page: ReaderPage): TextPieces {
             s.ingredients
               .map((i) => {
                 const { amount, rest } = ingredientWords(i);
-                return amount === '' ? `- ${mark(rest)}` : `- **${mark(amount)}** ${mark(rest)}`;
+                return amount === ''
+                  ? `- ${markdownText(rest)}`
+                  : `- **${markdownText(amount)}** ${markdownText(rest)}`;
               })
               .join('\n'),
           ),
@@ -73,25 +76,25 @@ export function markdownPieces(page: ReaderPage): TextPieces {
       '## Method',
       ...page.sections
         .filter((s) => s.steps.length > 0)
-        .map((s) => headed(s, s.steps.map((step, i) => `${i + 1}. ${mark(step)}`).join('\n'))),
+        .map((s) => headed(s, s.steps.map((step, i) => `${i + 1}. ${markdownText(step)}`).join('\n'))),
     ]).trimEnd(),
-    notes: notesOf(page).length === 0 ? '' : joined(['## Notes', ...notesOf(page).map(mark)]).trimEnd(),
-    cautions: page.cautions.length === 0 ? '' : `> **Take care.** ${page.cautions.map(mark).join(' ')}`,
-    allergens: joined(['## Allergens', allergenLines(page).map(mark).join('\\\n')]).trimEnd(),
+    notes: notesOf(page).length === 0 ? '' : joined(['## Notes', ...notesOf(page).map(markdownText)]).trimEnd(),
+    cautions: page.cautions.length === 0 ? '' : `> **Take care.** ${page.cautions.map(markdownText).join(' ')}`,
+    allergens: joined(['## Allergens', allergenLines(page).map(markdownText).join('\\\n')]).trimEnd(),
     nutrition:
       nutrition === undefined
         ? ''
         : joined([
             '## Nutrition',
-            `${mark(nutrition.title)}.`,
+            `${markdownText(nutrition.title)}.`,
             [
               '| | |',
               '| --- | --- |',
-              ...nutrition.rows.map(([name, value]) => `| ${mark(name)} | ${mark(value)} |`),
+              ...nutrition.rows.map(([name, value]) => `| ${markdownText(name)} | ${markdownText(value)} |`),
             ].join('\n'),
-            nutrition.note === undefined ? '' : mark(nutrition.note),
+            nutrition.note === undefined ? '' : markdownText(nutrition.note),
           ]).trimEnd(),
-    state: `*${mark(page.state)}*`,
+    state: `*${markdownText(page.state)}*`,
   };
 }
 
@@ -143,6 +146,3 @@ const notesOf = ({ notes, source }: ReaderPage): string[] => [
 ];
 
 const joined = (blocks: readonly string[]): string => `${blocks.filter((b) => b !== '').join('\n\n')}\n`;
-
-/** Text that Markdown would read as marks, kept as text. */
-const mark = (text: string): string => text.replace(/[\\`*_[\]<>|#]/g, '\\$&');

@@ -64,7 +64,9 @@ export const check: Command = {
     for (const problem of problems) io.trouble(problem);
     for (const bug of files.flatMap((f) => f.bugs)) io.trouble(`the check ${bug}, which is a bug of Quern`);
     const counts = count(files);
-    io.out(printed(format, files, counts, { io, version, problems }));
+    const text = printed(format, files, counts, { io, version, problems });
+    if (format === 'pretty') io.painted(text);
+    else io.out(text);
     if (most !== undefined && counts.warning > most) {
       io.err(
         `quern: ${plural(counts.warning, 'warning')} ${counts.warning === 1 ? 'is' : 'are'} more than --max-warnings ${most}\n`,

@@ -59,8 +59,8 @@ export const convert: Command = {
     }
     if (edits.length === 0 && said.length === 0) io.err('note: Nothing is to be converted: all stands so already.\n');
     if (options.flags.has('dry-run') && edits.length > 0)
-      io.out(createTwoFilesPatch(input.shown, input.shown, input.text, text, 'as written', 'converted'));
-    else if (!options.flags.has('write') && !options.flags.has('dry-run')) io.out(input.mark + text);
+      io.document(createTwoFilesPatch(input.shown, input.shown, input.text, text, 'as written', 'converted'));
+    else if (!options.flags.has('write') && !options.flags.has('dry-run')) io.document(input.mark + text);
     for (const words of said) io.err(`note: ${words}\n`);
     return 0;
   },

@@ -1,6 +1,7 @@
 import { diffJson, diffText } from '../../publish/diff/words.ts';
 import { diffRecipes } from '../../publish/diff.ts';
 import { factsText } from '../../publish/facts-text.ts';
+import { visibleLine } from '../../publish/visible.ts';
 import type { Houses } from '../../workspace/houses.ts';
 import type { Bases } from '../../workspace/ports.ts';
 import { Snapshot } from '../../workspace/snapshot.ts';
@@ -50,7 +51,7 @@ export const diff: Command = {
       sideSnapshot(after, houses, io).whole.recipe,
     );
     const same = found.changes.length === 0 && found.batch === 1;
-    if (byGit) io.out(`${after.shown}\n`);
+    if (byGit) io.out(`${visibleLine(after.shown)}\n`);
     if (format === 'json') io.out(diffJson(found, { from: before.shown, to: after.shown }));
     else if (same && before.text === after.text) io.out('the same text\n');
     else if (byGit && after.text === '') io.out('the file is no more\n');

@@ -1,4 +1,5 @@
 import { layout } from '../../notation/layout.ts';
+import { visibleLine } from '../../publish/visible.ts';
 import type { Command } from '../command.ts';
 import { plural } from '../formats/plural.ts';
 import { housesFor, INPUT_OPTIONS, type Input, readMany, snapshotOf } from '../inputs.ts';
@@ -19,7 +20,7 @@ export const format: Command = {
     const laidOut = inputs.map((input) => ({ input, text: layOut(input, houses) }));
     const changed = laidOut.filter(({ input, text }) => text !== input.text);
     if (options.flags.has('check')) {
-      for (const { input } of changed) io.out(`${input.shown}\n`);
+      for (const { input } of changed) io.out(`${visibleLine(input.shown)}\n`);
       return changed.length > 0 ? 1 : 0;
     }
     if (options.flags.has('write')) {
@@ -34,7 +35,7 @@ export const format: Command = {
       throw new UsageError(
         'several files: give --write to lay them out in place, or --check to list those that would change',
       );
-    for (const { input, text } of laidOut) io.out(input.mark + text);
+    for (const { input, text } of laidOut) io.document(input.mark + text);
     return 0;
   },
 };

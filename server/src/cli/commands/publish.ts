@@ -58,7 +58,7 @@ export const publish: Command = {
       for (const missing of page.proof.missing) io.err(`  ${missing}\n`);
       return 1;
     }
-    io.out(template === undefined ? laidOut(page, format) : filled(page, format, template));
+    io.document(template === undefined ? laidOut(page, format) : filled(page, format, template));
     if (page.notUnderstood.length === 0) return 0;
     io.err(`quern publish: not all of ${page.title} is understood, and the page says so:\n`);
     for (const { where, text } of page.notUnderstood) io.err(`  ${where}: ${text}\n`);

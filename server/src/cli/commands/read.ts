@@ -18,7 +18,7 @@ export const read: Command = {
     const result = readText(input.text, housesFor(io).of(input.path).house.world);
     if (result.ingredients === 0)
       throw new UsageError(`no list of ingredients was found in \`${input.shown}\`: one a line, the amount first`);
-    io.out(result.text);
+    io.document(result.text);
     for (const { line, what, printed } of result.missed)
       io.err(
         `${input.shown}:${line}: not understood as ${what === 'ingredient' ? 'an ingredient' : `a ${what}`}: ${printed}\n`,

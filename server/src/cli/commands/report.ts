@@ -31,7 +31,7 @@ export const report: Command = {
       prices: pricesFor(snapshot, input.path, io),
       sayLine: whereIn(snapshot, io),
     });
-    if (format === 'html') io.out(reportHtml(worked));
+    if (format === 'html') io.document(reportHtml(worked));
     else io.out(format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked));
     return 0;
   },

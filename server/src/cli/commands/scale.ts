@@ -57,9 +57,9 @@ export const scale: Command = {
       return 0;
     }
     if (options.flags.has('dry-run')) {
-      io.out(createTwoFilesPatch(input.shown, input.shown, input.text, text, 'as written', 'scaled'));
+      io.document(createTwoFilesPatch(input.shown, input.shown, input.text, text, 'as written', 'scaled'));
       for (const change of changes.filter((c) => / %/.test(c))) io.err(`rounded: ${change}\n`);
-    } else if (!options.flags.has('write')) io.out(input.mark + text);
+    } else if (!options.flags.has('write')) io.document(input.mark + text);
     for (const words of said) io.err(`note: ${words}\n`);
     return 0;
   },

@@ -29,7 +29,7 @@ export const trial: Command = {
       );
     const text = printDocument(applyEdits(document, recordTrial(document, whole.recipe, date, values.by).edits));
     if (flags.has('write')) save([{ path: input.path, before: input.text, text }], io);
-    else io.out(input.mark + text);
+    else io.document(input.mark + text);
     const usual = outOfOven(whole.recipe)?.left;
     if (usual !== undefined && Number.isFinite(usual.high))
       io.err(

@@ -1,19 +1,18 @@
 /**
  * Knows findings as one line each, for grep, lists of places and problem matchers: nothing else is printed.
  */
+import { visibleLine } from '../../publish/visible.ts';
 import type { CheckedFile } from '../checked-file.ts';
-import { type Shown, wordsOf } from './related.ts';
+import { placeName, type Shown, wordsOf } from './related.ts';
 
 export function compact(files: readonly CheckedFile[], shownAs: Shown): string {
   return files
     .flatMap(({ shown, open }) =>
       open.map((finding) => {
         const { at, severity, code } = finding;
-        const words = oneLine(wordsOf(finding, shownAs));
-        return `${shown}:${at.line + 1}:${at.start + 1}: ${severity}: ${words} [${code}]\n`;
+        const words = visibleLine(wordsOf(finding, shownAs));
+        return `${placeName(shown)}:${at.line + 1}:${at.start + 1}: ${severity}: ${words} [${code}]\n`;
       }),
     )
     .join('');
 }
-
-const oneLine = (text: string): string => text.replace(/\s*[\r\n]+\s*/g, ' ');

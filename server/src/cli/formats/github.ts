@@ -3,6 +3,7 @@
  * Source: GitHub Docs, "Workflow commands for GitHub Actions" (from memory).
  */
 import type { Severity } from '../../checks/severity.ts';
+import { visible } from '../../publish/visible.ts';
 import type { CheckedFile } from '../checked-file.ts';
 import { type Shown, wordsOf } from './related.ts';
 
@@ -26,8 +27,10 @@ export function github(files: readonly CheckedFile[], shownAs: Shown): string {
           endColumn: Math.max(at.end, at.start + 1) + 1,
           title: `quern: ${code}`,
         };
-        const list = Object.entries(properties).map(([name, value]) => `${name}=${escapeProperty(String(value))}`);
-        return `::${COMMANDS[severity]} ${list.join(',')}::${escapeData(wordsOf(finding, shownAs))}\n`;
+        const list = Object.entries(properties).map(
+          ([name, value]) => `${name}=${escapeProperty(visible(String(value)))}`,
+        );
+        return `::${COMMANDS[severity]} ${list.join(',')}::${escapeData(visible(wordsOf(finding, shownAs)))}\n`;
       }),
     )
     .join('');

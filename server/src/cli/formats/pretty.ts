@@ -1,11 +1,12 @@
 /**
- * Knows how findings look in a terminal: a line a finding that an editor's problem matcher can read, then the summary.
+ * Knows how findings look in a terminal, where nothing of a recipe or a name changes how the rest looks: a line a finding that an editor's problem matcher can read, then the summary.
  */
 import type { Severity } from '../../checks/severity.ts';
+import { visibleLine } from '../../publish/visible.ts';
 import type { CheckedFile } from '../checked-file.ts';
 import type { Io } from '../io.ts';
 import { plural } from './plural.ts';
-import { wordsOf } from './related.ts';
+import { placeName, wordsOf } from './related.ts';
 
 export interface Counts extends Readonly<Record<Severity, number>> {
   readonly files: number;
@@ -23,9 +24,9 @@ export function pretty(files: readonly CheckedFile[], counts: Counts, io: Io): s
     if (lines.length > 0) lines.push('');
     for (const finding of open) {
       const { at, severity, code } = finding;
-      const words = wordsOf(finding, io.shown);
+      const words = visibleLine(wordsOf(finding, io.shown));
       lines.push(
-        `${shown}:${at.line + 1}:${at.start + 1}: ${paint(severity, COLORS[severity])}: ${words} ${paint(`[${code}]`, '2')}`,
+        `${placeName(shown)}:${at.line + 1}:${at.start + 1}: ${paint(severity, COLORS[severity])}: ${words} ${paint(`[${code}]`, '2')}`,
       );
     }
   }

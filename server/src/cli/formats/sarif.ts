@@ -48,7 +48,10 @@ export function sarif(
         invocations: [
           {
             executionSuccessful: problems.length === 0,
-            toolConfigurationNotifications: problems.map((text) => ({ level: 'warning', message: { text } })),
+            toolConfigurationNotifications: problems.map((text) => ({
+              level: 'warning',
+              message: { text: sarifText(text) },
+            })),
           },
         ],
         columnKind: 'utf16CodeUnits',
@@ -85,14 +88,14 @@ function resultOf(
   const fixes = finding.fixes.map((fix) => fixOf(fix, artifactLocation));
   const related = relatedPlaces(finding, file.shown, shownAs).map(({ path, at, message }, id) => ({
     id,
-    message: { text: message },
+    message: { text: sarifText(message) },
     physicalLocation: { artifactLocation: locationOf(path), region: regionOf(at) },
   }));
   return {
     ruleId: finding.code,
     ruleIndex,
     level: LEVELS[finding.severity],
-    message: { text: finding.message },
+    message: { text: sarifText(finding.message) },
     locations: [{ physicalLocation: { artifactLocation, region: regionOf(finding.at) } }],
     ...(related.length > 0 && { relatedLocations: related }),
     partialFingerprints: { 'quernFinding/v1': nth === 1 ? key : `${key}|${nth}` },
@@ -111,7 +114,7 @@ function fixOf(fix: Fix, artifactLocation: object): object {
     },
     insertedContent: { text },
   }));
-  return { description: { text: `${fix.title}.` }, artifactChanges: [{ artifactLocation, replacements }] };
+  return { description: { text: sarifText(`${fix.title}.`) }, artifactChanges: [{ artifactLocation, replacements }] };
 }
 
 function regionOf(at: CheckedFinding['at']): object {
@@ -127,6 +130,9 @@ function locationOf(shown: string): object {
   if (drive !== null) return { uri: `file:///${drive[1]}:/${encoded.slice(encoded.indexOf('/') + 1)}` };
   return { uri: encoded, uriBaseId: '%SRCROOT%' };
 }
+
+/** In a message, what stands in brackets would be a link (SARIF 2.1.0, 3.11.6, from memory). */
+const sarifText = (text: string): string => text.replace(/[\\[\]]/g, '\\$&');
 
 const firstParagraph = (markdown: string): string =>
   markdown

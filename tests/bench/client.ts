@@ -15,7 +15,7 @@ import {
   type WorkspaceDiagnosticReport,
 } from 'vscode-languageserver-protocol/node';
 import type { Edit, Place } from './cases.ts';
-import { residentMb } from './memory.ts';
+import { mainThreadMs, residentMb } from './memory.ts';
 import type { ServerUnderTest } from './servers.ts';
 
 /** A server that was asked and did not answer in time, refused, or is gone. */
@@ -186,6 +186,11 @@ export class Client {
     return Array.isArray(await this.ask<unknown>('textDocument/formatting', { ...this.document, options }));
   }
 
+  /** Milliseconds that its main thread has worked so far: no other process that wants the processor lengthens them. */
+  workedMs(): number {
+    return (this.child.pid === undefined ? undefined : mainThreadMs(this.child.pid)) ?? performance.now();
+  }
+
   /** The memory of the process that is resident now, once it has been left alone for a moment. */
   async memoryMb(): Promise<number> {
     await new Promise((resolve) => setTimeout(resolve, 300));
@@ -214,11 +219,11 @@ export class Client {
     return report;
   }
 
-  private ask<T>(method: string, params: unknown): Promise<T> {
+  ask<T>(method: string, params: unknown): Promise<T> {
     return this.within(this.connection.sendRequest<T>(method, params));
   }
 
-  private tell(method: string, params: unknown): void {
+  tell(method: string, params: unknown): void {
     this.connection.sendNotification(method, params).catch(() => undefined);
   }
 

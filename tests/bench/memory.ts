@@ -25,6 +25,16 @@ export function processorS(pid: number): number | undefined {
   }
 }
 
+/** Milliseconds that the main thread of a process has worked so far; undefined where that cannot be read. */
+export function mainThreadMs(pid: number): number | undefined {
+  try {
+    const [ns] = readFileSync(`/proc/${pid}/schedstat`, 'utf8').split(' ');
+    return ns === undefined || !Number.isFinite(Number(ns)) ? undefined : Number(ns) / 1e6;
+  } catch {
+    return undefined;
+  }
+}
+
 /** The processes that a process has started and that still run. */
 export function childrenOf(pid: number): number[] {
   try {

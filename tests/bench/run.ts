@@ -20,14 +20,18 @@ import { measureSentences } from './sentences.ts';
 import { JSON_SERVER, QUERN, type ServerUnderTest } from './servers.ts';
 import { medianFigure, printTable, type Row, ratioOf, serverRows } from './table.ts';
 import { CLOSED_VARIANTS, measureVariants, OPEN_VARIANTS, type VariantFigures } from './variants.ts';
+import { measureShapes, measureWorst } from './worst.ts';
+import { printFolders, printTexts } from './worst-table.ts';
 
 const USAGE = `npm run bench -- [--quick] [--rounds N] [--json PATH] [--no-build]
+npm run bench -- --worst [--json PATH]
 npm run bench -- --engine [--lines 60|1000|10000] [--json PATH]
 
   --quick      one round with fewer edits, in some 20 seconds
   --rounds N   rounds of both servers; three unless said
   --json PATH  writes the figures there too
   --no-build   measures dist/ as it is
+  --worst      the worst cases alone: texts and folders up to the limits, and how their cost grows
   --engine     the engine alone, stage by stage, with its hottest functions at the size given by --lines
 `;
 
@@ -35,18 +39,25 @@ interface Plan {
   readonly rounds: number;
   readonly effort: Effort;
   readonly recipes: number;
+  /** With the worst cases. */
+  readonly isFull: boolean;
 }
 
 const FULL: Plan = {
   rounds: 3,
   effort: { starts: 3, tries: 40, edits: 200, limitMs: 20_000, budgetMs: 10_000 },
   recipes: 10_000,
+  isFull: true,
 };
 const QUICK: Plan = {
   rounds: 1,
   effort: { starts: 1, tries: 10, edits: 50, limitMs: 6000, budgetMs: 500 },
   recipes: 200,
+  isFull: false,
 };
+
+/** So long a server is waited for that should answer in a second. */
+const WORST_LIMIT_MS = 60_000;
 
 const [loadAtStart = 0] = loadavg();
 
@@ -55,11 +66,15 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => 
 const options = readOptions();
 if (options !== undefined) {
   if (options.build && !options.engine) build();
-  const json = options.engine ? await benchEngine(options.lines) : await benchServers(options.plan);
+  const json = options.engine
+    ? await benchEngine(options.lines)
+    : options.worst
+      ? await benchWorst()
+      : await benchServers(options.plan);
   if (options.json !== undefined) writeFileSync(options.json, `${JSON.stringify(json, null, 2)}\n`);
 }
 
-async function benchServers({ rounds, effort, recipes }: Plan): Promise<object> {
+async function benchServers({ rounds, effort, recipes, isFull }: Plan): Promise<object> {
   const began = performance.now();
   const measured: {
     round: number;
@@ -180,6 +195,7 @@ against the contract's, which were taken on another day: the ratio to the JSON s
   });
   stdout.write(`Findings sent by Quern and the JSON server. ${found.join('; ')}.\n`);
   for (const failure of failures) stdout.write(`No answer: ${failure}\n`);
+  const worst = isFull ? await benchWorst() : undefined;
   return {
     version: 1,
     machine,
@@ -192,8 +208,17 @@ against the contract's, which were taken on another day: the ratio to the JSON s
     variants,
     sentences,
     bundles,
+    ...(worst && { worst }),
     failures: [...failures],
   };
+}
+
+async function benchWorst(): Promise<object> {
+  const texts = await measureWorst(WORST_LIMIT_MS, say);
+  stdout.write(`${printTexts(texts)}\n\n`);
+  const folders = await measureShapes(WORST_LIMIT_MS, say);
+  stdout.write(`${printFolders(folders)}\n`);
+  return { texts, folders };
 }
 
 async function benchEngine(lines: Size): Promise<object> {
@@ -225,6 +250,7 @@ function build(): void {
 interface Options {
   readonly plan: Plan;
   readonly engine: boolean;
+  readonly worst: boolean;
   readonly lines: Size;
   readonly build: boolean;
   readonly json: string | undefined;
@@ -241,6 +267,7 @@ function readOptions(): Options | undefined {
         json: { type: 'string' },
         'no-build': { type: 'boolean', default: false },
         engine: { type: 'boolean', default: false },
+        worst: { type: 'boolean', default: false },
         lines: { type: 'string', default: '10000' },
         help: { type: 'boolean', default: false },
       },
@@ -255,6 +282,7 @@ function readOptions(): Options | undefined {
     return {
       plan: rounds === undefined ? plan : { ...plan, rounds },
       engine: values.engine,
+      worst: values.worst,
       lines,
       build: !values['no-build'],
       json: values.json,

@@ -7,8 +7,8 @@ export interface Pattern {
   readonly name: string;
   /** A text of so many lines. */
   readonly text: (lines: number) => string;
-  /** A line that an edit is made in, and where in it; near the end unless said. */
-  readonly at?: (lines: number) => number;
+  /** Its size at the limits: nothing above it is worked out. */
+  readonly most: number;
 }
 
 /** So many lines, the first of which has the number 0. */
@@ -19,6 +19,12 @@ const text = (...lines: readonly (string | readonly string[])[]): string => `${l
 
 /** The halves of what is left beside the first lines. */
 const halves = (lines: number): readonly [number, number] => [Math.floor(lines / 2) - 1, Math.ceil(lines / 2) - 1];
+
+/** Lines of a part, of a file, of a file of parts of three lines, and letters of a line, at the limits. */
+const PART = 1000;
+const FILE = 20_000;
+const PARTS = 6000;
+const LINE = 10_000;
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 
@@ -47,6 +53,7 @@ const foodOf = (i: number): string => FOODS[i % FOODS.length] ?? '';
 export const PATTERNS: readonly Pattern[] = [
   {
     name: 'one food listed again and again',
+    most: PART,
     text: (n) =>
       text(
         'recipe A',
@@ -55,6 +62,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'one food listed, and a step for each',
+    most: PART,
     text: (n) => {
       const [a, b] = halves(n);
       return text(
@@ -66,6 +74,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'foods that end in one word, and a step for each',
+    most: PART,
     text: (n) => {
       const [a, b] = halves(n);
       return text(
@@ -77,6 +86,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'foods of other names, each with its step',
+    most: PART,
     text: (n) => {
       const [a, b] = halves(n);
       return text(
@@ -88,6 +98,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'ten foods listed, their steps with amounts',
+    most: PART,
     text: (n) =>
       text(
         'recipe A',
@@ -97,6 +108,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'steps alone',
+    most: PART,
     text: (n) =>
       text(
         'recipe A',
@@ -106,6 +118,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'steps that take all',
+    most: PART,
     text: (n) => {
       const [a, b] = halves(n);
       return text(
@@ -117,6 +130,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'steps that set aside and take again',
+    most: PART,
     text: (n) =>
       text(
         'recipe A',
@@ -130,6 +144,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'parts of two lines',
+    most: PARTS,
     text: (n) =>
       text(
         'recipe A',
@@ -138,6 +153,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'parts, each of the one above',
+    most: PARTS,
     text: (n) =>
       text(
         'recipe A',
@@ -151,6 +167,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'parts, all taken by the last',
+    most: PARTS,
     text: (n) => {
       const parts = Math.floor((n - 2) / 3);
       return text(
@@ -163,6 +180,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'lines that are not understood',
+    most: PART,
     text: (n) =>
       text(
         'recipe A',
@@ -172,6 +190,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'notes',
+    most: FILE,
     text: (n) =>
       text(
         'recipe A',
@@ -181,6 +200,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'fields',
+    most: FILE,
     text: (n) =>
       text(
         'recipe A',
@@ -190,6 +210,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'allows',
+    most: FILE,
     text: (n) =>
       text(
         'recipe A',
@@ -199,6 +220,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'trials',
+    most: FILE,
     text: (n) =>
       text(
         'recipe A',
@@ -208,6 +230,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'lines of one trial',
+    most: FILE,
     text: (n) =>
       text(
         'recipe A',
@@ -218,10 +241,12 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'foods of the house',
+    most: FILE,
     text: (n) => text(rows(Math.floor(n / 2), (i) => `food ${wordOf(i)}\n  like plain flour`)),
   },
   {
     name: 'blank lines',
+    most: FILE,
     text: (n) =>
       text(
         'recipe A',
@@ -231,6 +256,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'comments',
+    most: FILE,
     text: (n) =>
       text(
         'recipe A',
@@ -240,6 +266,7 @@ export const PATTERNS: readonly Pattern[] = [
   },
   {
     name: 'swaps of a base that is not there',
+    most: FILE,
     text: (n) =>
       text(
         'recipe A',
@@ -249,47 +276,64 @@ export const PATTERNS: readonly Pattern[] = [
   },
 ];
 
-/** Of one line of so many words: its cost is that of the words. */
+/** Of one line of so many words, commas or brackets. */
 export const LONG_LINES: readonly Pattern[] = [
   {
     name: 'one step of so many words',
+    most: LINE / 12,
     text: (n) => text('recipe A', '  10 g butter', `  do Stir ${rows(n, () => 'the butter').join(' ')}.`),
   },
   {
     name: 'one step of so many clauses',
+    most: LINE / 30,
     text: (n) =>
       text('recipe A', '  10 g butter', `  do ${rows(n, (i) => `stir the butter for ${i + 1} min`).join(', ')}.`),
   },
   {
     name: 'one step of so many sentences',
+    most: LINE / 30,
     text: (n) =>
       text('recipe A', '  10 g butter', `  do ${rows(n, (i) => `Fry the butter at ${i % 300} C.`).join(' ')}`),
   },
-  { name: 'one ingredient of so many words', text: (n) => text('recipe A', `  10 g ${rows(n, wordOf).join(' ')}`) },
+  {
+    name: 'one ingredient of so many words',
+    most: LINE / 7,
+    text: (n) => text('recipe A', `  10 g ${rows(n, wordOf).join(' ')}`),
+  },
   {
     name: 'one ingredient of so many commas',
+    most: LINE / 7,
     text: (n) => text('recipe A', `  10 g butter${rows(n, () => ', soft').join('')}`),
   },
   {
     name: 'one ingredient of so many ors',
+    most: LINE / 10,
     text: (n) => text('recipe A', `  10 g butter${rows(n, (i) => ` or ${wordOf(i)}`).join('')}`),
   },
   {
     name: 'one ingredient of so many amounts',
+    most: LINE / 9,
     text: (n) => text('recipe A', `  10 g${rows(n, () => ' + 1 tsp').join('')} butter`),
   },
   {
     name: 'one line of so many brackets',
+    most: LINE / 3,
     text: (n) => text('recipe A', `  10 g butter ${'('.repeat(n)}${')'.repeat(n)}`),
   },
-  { name: 'one line of so many figures', text: (n) => text('recipe A', `  ${'1'.repeat(n)} g butter`) },
+  { name: 'one line of so many figures', most: LINE / 2, text: (n) => text('recipe A', `  ${'1'.repeat(n)} g butter`) },
   {
     name: 'one word of so many letters',
+    most: LINE / 2,
     text: (n) => text('recipe A', `  10 g ${'ab'.repeat(n / 2)}`, `  do Stir the ${'ab'.repeat(n / 2)}.`),
   },
   {
     name: 'one list of so many tags',
+    most: LINE / 8,
     text: (n) => text('recipe A', `  tags    ${rows(n, wordOf).join(', ')}`, '  10 g butter'),
   },
-  { name: 'blanks within one line', text: (n) => text('recipe A', `  10 g${' '.repeat(n)}butter${' '.repeat(n)}x`) },
+  {
+    name: 'blanks within one line',
+    most: LINE / 3,
+    text: (n) => text('recipe A', `  10 g${' '.repeat(n)}butter${' '.repeat(n)}x`),
+  },
 ];

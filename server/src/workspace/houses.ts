@@ -182,10 +182,19 @@ export class Houses {
       );
     // A house within the house keeps its foods.
     const own = files.filter((path) => this.files.houseAbove(path) === root);
-    const folders = [...new Set([root, ...own.flatMap((path) => folderOfFoods(path) ?? [])])];
-    folders.sort((a, b) => a.length - b.length);
-    const home = (path: string) => folders.findLast((folder) => isWithin(path, folder));
-    return folders.map((folder) => ({ folder, files: own.filter((path) => home(path) === folder) }));
+    const byFolder = new Map<string, string[]>([[root, []]]);
+    for (const path of own) {
+      const folder = folderOfFoods(path);
+      if (folder !== undefined && !byFolder.has(folder)) byFolder.set(folder, []);
+    }
+    for (const path of own) {
+      let folder = path;
+      while (folder !== '' && !byFolder.has(folder)) folder = folder.replace(LAST_NAME, '');
+      byFolder.get(folder === '' ? root : folder)?.push(path);
+    }
+    return [...byFolder]
+      .map(([folder, files]) => ({ folder, files }))
+      .sort((a, b) => a.folder.length - b.folder.length);
   }
 
   /** Why a file of the house that is there could not be read. */
@@ -215,6 +224,9 @@ interface Larder {
   readonly folder: string;
   readonly files: readonly string[];
 }
+
+/** The last name of a path, with what stands before it. */
+const LAST_NAME = /(?:^|[\\/]+)[^\\/]*[\\/]*$/;
 
 const folderOfFoods = (path: string): string | undefined => /^(.*[^\\/])[\\/]+foods\.quern$/.exec(path)?.[1];
 

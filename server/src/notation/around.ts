@@ -81,7 +81,9 @@ export class Around {
 
   /** `2#`: no blank stands between. */
   isBehindNumber(i: number): boolean {
-    return isNumber(this.kindAt(i - 1)) && this.tokens[i - 1]?.end === this.tokens[i]?.start;
+    // A blank between is left by `2 # bacon` alone: what else follows one is a comment, or the size of a can.
+    const isGlued = this.tokens[i - 1]?.end === this.tokens[i]?.start;
+    return isNumber(this.kindAt(i - 1)) && (isGlued || !isNumber(this.kindAt(i + 1)));
   }
 
   isPoint(i: number): boolean {

@@ -40,7 +40,12 @@ export function takeName(on: ListLine, item: Item): void {
 /** `cinnamon, cloves and nutmeg` behind `each`: the commas are in the list. */
 function takeListed(on: ListLine, item: Item): void {
   const { cursor, line } = on;
-  while (cursor.kind === Kind.Comma && isNamePart(cursor.kindAfter(1)) && item.node.name !== undefined) {
+  while (
+    cursor.kind === Kind.Comma &&
+    isNamePart(cursor.kindAfter(1)) &&
+    !isNumber(cursor.kindAfter(1)) &&
+    item.node.name !== undefined
+  ) {
     const { start } = item.node.name;
     cursor.at++;
     const run = takeWhile(cursor, isNamePart);
@@ -61,6 +66,8 @@ export function trimmedName(on: ListLine, first: Token, last: Token): TextNode |
 function endsName(on: ListLine, item: Item, token: Token): boolean {
   const { cursor, line } = on;
   const { tokens, at } = cursor;
+  // `water at 28 C`
+  if (token.written?.word === 'at') return opensHeat(cursor, at + 1);
   // `yeast softened in 1/4 cup water`: what it is put in is an item of its own.
   if (token.written?.special === false) return putInto(on, at);
   const next = tokens[at + 1];
@@ -136,6 +143,14 @@ function endsName(on: ListLine, item: Item, token: Token): boolean {
     default:
       return false;
   }
+}
+
+/** Whether a temperature begins there. */
+function opensHeat({ tokens }: Cursor, at: number): boolean {
+  let i = at;
+  while (isNumber(tokens[i]?.kind ?? Kind.End) || tokens[i]?.kind === Kind.Dash || tokens[i]?.kind === Kind.About) i++;
+  const scale = tokens[i];
+  return i > at && (scale?.kind === Kind.Degree || /^(?:c|f|degrees?)$/.test(scale?.written?.word ?? ''));
 }
 
 /** Whether a weight begins there, and the line or its next comma ends it. */

@@ -93,7 +93,7 @@ export function unreadLine(line: LineReading): Statement {
   // Behind a bullet, too, what it says tells what to write.
   const opens = line.tokens.findIndex(({ kind }) => kind !== Kind.Other && kind !== Kind.Dash);
   const said =
-    line.tokens[opens]?.kind === Kind.Word
+    line.tokens[opens]?.kind === Kind.Word || (opens === 0 && isName(line))
       ? new ItemReader(line.text, new Cursor(line.tokens, opens), []).bare()
       : undefined;
   line.faults.push(unreadFault(words.text, span, word, said));

@@ -101,7 +101,7 @@ export function scan(line: string, blanks: 'with blanks' | 'without blanks'): To
 function mark(line: string, start: number, kind: Kind): Token {
   switch (kind) {
     case Kind.Comment:
-      if (beginsComment(line, start) && !beginsCanSize(line, start))
+      if (beginsComment(line, start) && !beginsCanSize(line, start) && !isPounds(line, start))
         return new Token(kind, start, line.length, undefined);
       return new Token(Kind.Other, start, otherEnd(line, start), undefined);
     case Kind.Other:
@@ -233,6 +233,12 @@ const CAN_SIZE = /^#\d{1,3}(?:\.5| ?½|[ -]1\/2)?(?:[ -]?(?:cans?|cns?|tins?)\b|
 const CAN_SIZE_APART = /^# \d{1,3}(?:\.5| ?½|[ -]1\/2)?[ -]?(?:cans?|cns?|tins?)\b/;
 const BEFORE_CAN_SIZE = /(?:[\d½,(]|\d\s*[x×])\s*$/;
 const LONGEST_CAN_SIZE = 16;
+
+/** `2 # bacon`: behind the number that opens the line, and before a name, it is the sign of the pound. */
+const isPounds = (line: string, at: number): boolean =>
+  /^[\t ]+\p{L}/u.test(line.slice(at + 1, at + LONGEST_CAN_SIZE)) && OPENING_NUMBER.test(line.slice(0, at));
+
+const OPENING_NUMBER = /^[\t ]*(?:\d+(?:[./]\d+)?(?: \d+\/\d+)?[½¼¾]?|[½¼¾])[\t ]+$/;
 
 /** `.5`, with nothing before it that it could be the point of. */
 function beginsDecimal(line: string, at: number): boolean {

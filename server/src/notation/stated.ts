@@ -48,7 +48,7 @@ function takeFree(cursor: Cursor): Free | undefined {
     const article = /^(?:an?|few)$/.test(wordAt(at));
     if (article) last++;
     if (article && /^(?:few|good|big|generous|small|large|fine|fair|tiny)$/.test(wordAt(last))) last++;
-    if (!article || !VAGUE.test(wordAt(last))) return undefined;
+    if (!VAGUE.test(wordAt(last)) || !(article || wordAt(last + 1) === 'of')) return undefined;
   }
   if (/^(?:of|extra|more)$/.test(wordAt(last + 1))) last++;
   const end = tokens[last];

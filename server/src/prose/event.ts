@@ -87,6 +87,8 @@ export const CRAFTS = [
   'dust',
   'spread',
   'top',
+  /** A salad, with what is poured over it. */
+  'dress',
   'layer',
   'drain',
   /** In water, or with a brush: what lies on it goes. */

@@ -27,6 +27,13 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
     const isFollowed = i < lastExplicit;
     switch (portion.kind) {
       case 'plain':
+        if (portion.loose && isFollowed) {
+          unsure = true;
+          share = { low: 0, high: before.high };
+          break;
+        }
+        // What is told by all its amount later is still whole there.
+        if (uses.slice(i + 1).some((u) => isWholeNamed(ingredient, u.mention, world))) break;
         // A plain mention between explicit portions only refers to what lies there, and one before them may only make it ready.
         if (!isFollowed || (!use.ready && isFirst)) share = before;
         break;
@@ -53,7 +60,10 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
           share = { low: 0, high: before.high };
         } else {
           unsure ||= of.high === Number.POSITIVE_INFINITY;
-          over = of.low > before.high + SLACK;
+          // The dumplings that the wrappers were made into are counted by what they are called.
+          const isMade = before.high <= SLACK && use.mention.weak && isCounted(use.mention);
+          over = of.low > before.high + SLACK && !isMade;
+          if (isMade) break;
           // `Pare all five lemons`
           share = use.ready && isFollowed && of.low >= 1 - SLACK && !over ? NONE : of;
         }
@@ -65,7 +75,8 @@ export function settle(ingredient: Ingredient, uses: readonly Use[], world: Worl
         break;
     }
     left = { low: Math.max(0, before.low - share.high), high: Math.max(0, before.high - share.low) };
-    if (portion.kind === 'rest' || ((portion.kind === 'all' || portion.kind === 'plain') && share.high > 0)) {
+    const isAll = portion.kind === 'all' || (portion.kind === 'plain' && !(portion.loose && isFollowed));
+    if (portion.kind === 'rest' || (isAll && share.high > 0)) {
       left = NONE;
       unsure = false;
     }
@@ -82,6 +93,17 @@ const isVague = (mention: Mention): boolean =>
 
 const isExplicit = (mention: Mention): boolean =>
   mention.portion.kind === 'rest' || mention.portion.kind === 'amount' || mention.portion.kind === 'share';
+
+/** A number of pieces, and no weight or measure. */
+const isCounted = ({ portion }: Mention): boolean =>
+  portion.kind === 'amount' && portion.measured.unit === undefined && portion.measured.quantity.count === undefined;
+
+/** `The 200 ml water`, of which 200 ml are listed. */
+function isWholeNamed(ingredient: Ingredient, { portion }: Mention, world: World): boolean {
+  if (portion.kind !== 'amount' || portion.named !== true) return false;
+  const of = shareOf(ingredient, portion.measured.quantity, world);
+  return of !== undefined && of.low >= 1 - SLACK && of.high <= 1 + SLACK;
+}
 
 /** What share of the ingredient a quantity is: by the same measure where it can, else by weight. Undefined when neither is known. */
 export function shareOf(ingredient: Ingredient, quantity: Quantity, world: World): Range | undefined {

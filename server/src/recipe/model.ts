@@ -156,12 +156,15 @@ export interface Mention extends Span {
 
 export type Portion =
   /** No portion word: all that is left, or only a reference where an explicit portion follows. */
-  | { readonly kind: 'plain' }
+  | {
+      readonly kind: 'plain' /** `A shower of the cheese`: less than all of it, where the rest is spoken of. */;
+      readonly loose?: true;
+    }
   | { readonly kind: 'all' }
   | { readonly kind: 'rest' }
   /** A share of the whole, or of what is left. */
   | { readonly kind: 'share'; readonly of: number; readonly remaining: boolean }
-  | { readonly kind: 'amount'; readonly measured: MeasuredNode }
+  | { readonly kind: 'amount'; readonly measured: MeasuredNode /** `The 200 ml water`. */; readonly named?: boolean }
   /** `a little of the`, `most of the`: not known how much. */
   | { readonly kind: 'some' };
 

@@ -1,6 +1,6 @@
 import { replaceSpan } from '../../edits/text-edit.ts';
 import type { FoodClass } from '../../food/food.ts';
-import type { Line } from '../../notation/tree.ts';
+import type { Line, TextNode } from '../../notation/tree.ts';
 import { lacksOnlyItsAmount } from '../../recipe/list/unread.ts';
 import { defineCheck, type Found } from '../check.ts';
 import type { House } from '../house.ts';
@@ -23,6 +23,18 @@ const SEASONINGS: ReadonlySet<FoodClass | undefined> = new Set<FoodClass | undef
   'flavouring',
 ]);
 
+/** What a cook lays beside or on a dish by eye, and no dish is made of in a proportion. */
+const BESIDE: ReadonlySet<FoodClass | undefined> = new Set<FoodClass | undefined>([
+  'vegetable',
+  'mushroom',
+  'fruit',
+  'bread',
+  'cheese',
+  'nut',
+  'seed',
+  'sauce',
+]);
+
 export default defineCheck<Values>({
   code: 'missing-amount',
   title: 'An ingredient has no amount',
@@ -32,27 +44,19 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `An ingredient without an amount cannot be weighed, scaled or shopped for, and what it does to the formula is not known. Write the amount first: \`200 g plain flour\`. Where the cook decides, say so: \`to taste salt\`, \`as needed flour\`.
 
-Silent on lines that are no ingredient, and on \`to taste\` and \`as needed\`.`,
+Information for what is added by eye: seasoning, and where no formula is judged herbs, vegetables, fruit, bread, cheese and nuts. Silent on lines that are no ingredient, on ice, and on \`to taste\` and \`as needed\`.`,
   *find(part, house) {
     for (let line = 0; line < part.head.source.lines.length; line++) {
       const read = part.head.source.lines[line];
       if (read === undefined) continue;
       const { statement } = read;
       if (statement.kind === 'unread' && lacksOnlyItsAmount(read, house.world)) {
-        const { start, end, text } = statement.words;
-        yield {
-          at: { line, start, end },
-          values: { name: text, at: start, seasoning: isSeasoning(text, house.world.book) },
-        };
+        yield* found(statement.words, line, house, part.head.kind !== undefined);
         continue;
       }
       const listed = statement.kind === 'add' ? statement.ingredient : statement;
       if (listed.kind === 'ingredient' && listed.amount === undefined && listed.name !== undefined) {
-        const { start, end, text } = listed.name;
-        yield {
-          at: { line, start, end },
-          values: { name: text, at: start, seasoning: isSeasoning(text, house.world.book) },
-        };
+        yield* found(listed.name, line, house, part.head.kind !== undefined);
       }
     }
   },
@@ -92,17 +96,18 @@ Silent on lines that are no ingredient, and on \`to taste\` and \`as needed\`.`,
   },
 });
 
-const lacking = onceWith((line: Line, at: number, { world }: House): Found<Values> | undefined => {
+const lacking = onceWith((line: Line, at: number, house: House): Found<Values> | undefined => {
   const { statement } = line;
-  if (statement.kind !== 'unread' || !lacksOnlyItsAmount(line, world)) return undefined;
-  const { start, end, text } = statement.words;
-  return { at: { line: at, start, end }, values: { name: text, at: start, seasoning: isSeasoning(text, world.book) } };
+  if (statement.kind !== 'unread' || !lacksOnlyItsAmount(line, house.world)) return undefined;
+  return found(statement.words, at, house, false)[0];
 });
 
-function isSeasoning(
-  words: string,
-  book: { findInText(words: string): { kind: string; food?: { class: FoodClass } } },
-): boolean {
-  const match = book.findInText(words);
-  return match.food !== undefined && SEASONINGS.has(match.food.class);
+/** A line without an amount; `judged`: its part is held against a formula, which wants all that makes it up. */
+function found({ start, end, text }: TextNode, line: number, house: House, judged: boolean): readonly Found<Values>[] {
+  const match = house.world.book.findInText(text);
+  const food = match.kind === 'food' ? match.food : undefined;
+  const seasoning = SEASONINGS.has(food?.class);
+  const beside = seasoning || (!judged && BESIDE.has(food?.class));
+  const values = { name: text, at: start, seasoning };
+  return [{ at: { line, start, end }, values, ...(beside && { severity: 'info' as const }) }];
 }

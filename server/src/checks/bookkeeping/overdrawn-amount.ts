@@ -1,6 +1,7 @@
 import { listGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { gramsText } from '../../measure/number-text.ts';
+import { deed, does } from '../../recipe/journey/deeds.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import type { Ingredient, LedgerEntry, Part, TakenUse } from '../../recipe/model.ts';
 import { defineCheck, type Fix } from '../check.ts';
@@ -25,12 +26,12 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A step takes an amount of an ingredient that is not there any more: an earlier step used it, all or in part. A mention without a portion (\`the butter\`) takes all that is left.
 
-Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for fat that was heated or fried in before and for other water than the list's (more than twice as much), where it is only on a condition, for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
+Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or list more. Silent where an earlier portion is vague (\`a little of the\`), for fat or a liquid that was heated before, for a line that tells its pieces apart (\`2 onions, 1 chopped and 1 sliced\`), for pieces counted by what they were made into, and for other water than the list's (more than twice as much), where it is only on a condition, for eggs used as yolks and whites apart, where the list has \`plus more for dusting\` and the like, and for rounding up to 2 %.`,
   *find(part) {
     for (const entry of part.ledger) {
       const use = entry.uses.find((u) => u.over);
       if (use === undefined || entry.ingredient.free || isSeparated(entry.ingredient, part)) continue;
-      if (isHeatedBefore(entry, part) || isOther(entry.ingredient, use) || isMaybe(use, part)) continue;
+      if (isHeatedBefore(entry, use, part) || isOther(entry.ingredient, use) || isMaybe(use, part)) continue;
       // `plus more for dusting`: how much is more, nobody says.
       if (entry.ingredient.node.rest !== undefined) continue;
       const { weighed } = entry.ingredient;
@@ -115,16 +116,23 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
   },
 });
 
-/** Fat that was heated, or that something was fried in, is still there. */
-const isHeatedBefore = ({ ingredient, uses }: LedgerEntry, part: Part): boolean =>
-  isIn(ingredient, 'fat') &&
-  uses.some(
-    (use) =>
-      !use.over &&
-      !use.ready &&
-      use.mention.portion.kind !== 'all' &&
-      eventsWith(use, part).some(({ act }) => act === 'heat'),
-  );
+/** Fat that was heated, or that something was fried in, is still there, and so is milk that was warmed with something. */
+function isHeatedBefore({ ingredient, uses }: LedgerEntry, over: TakenUse, part: Part): boolean {
+  const isFat = isIn(ingredient, 'fat');
+  if (!isFat && !isIn(ingredient, 'liquid')) return false;
+  const before = uses.filter((use) => !use.over && !use.ready && use.mention.portion.kind !== 'all');
+  if (before.some((use) => eventsWith(use, part).some(({ act }) => act === 'heat'))) return true;
+  // Laid over meat and baked it runs off, with the meat's own; flour takes it up.
+  const lies = (family: 'flesh' | 'flour') => part.head.ingredients.some((other) => isIn(other, family));
+  return isFat && lies('flesh') && !lies('flour') && before.some((use) => isHeatedIn(use, over, part));
+}
+
+/** Whether what took it was heated before the other use. */
+const isHeatedIn = (use: TakenUse, over: TakenUse, part: Part): boolean =>
+  use.part === part.index &&
+  part.steps.some((step, i) => i >= use.step && (over.part !== part.index || i <= over.step) && does(step, HEATS));
+
+const HEATS = deed(({ act, cooks }) => act === 'heat' && cooks !== 'barely');
 
 /** `Add 1.5 litres of water`, where the list has the 100 ml that go in last. */
 const isOther = (ingredient: Ingredient, { taken }: TakenUse): boolean =>

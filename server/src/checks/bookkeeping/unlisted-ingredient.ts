@@ -1,8 +1,9 @@
 import { insertLineAfter } from '../../edits/text-edit.ts';
-import type { FoodClass } from '../../food/food.ts';
+import type { Food, FoodClass } from '../../food/food.ts';
 import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import type { MeasuredNode } from '../../notation/tree.ts';
-import type { Craft } from '../../prose/event.ts';
+import type { Act, Craft } from '../../prose/event.ts';
+import { boundEvents } from '../../recipe/journey/bind.ts';
 import { type FoodSaid, foodBehind, foodsSaid } from '../../recipe/journey/foods-said.ts';
 import type { Part, PartHead, Step } from '../../recipe/model.ts';
 import { listedClasses, listedWords } from '../../recipe/part.ts';
@@ -28,7 +29,7 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `A step calls for a food that neither this part's list nor an earlier part's has, so nobody buys it and its water, fat and salt are not counted. With an amount (\`add 100 ml milk\`) it is a warning; named alone (\`fold in walnuts\`, \`add the flour, salt and sugar\`) it is information, since a step may speak of something it has just made.
 
-List it with the amount the step names. Silent for water, ice, salt and the pepper beside it, oil and fat for the pan, flour for the board, what is served beside the dish, what a part is called, what may be made of the list (\`the syrup\`, where sugar is listed), and for a word after \`\\\`.`,
+List it with the amount the step names. Silent for water, ice, salt and the pepper beside it, oil and fat for the pan, flour for the board, what is served beside the dish, what a part is called, what may be made of the list (\`the syrup\`, where sugar is listed), what is saved, lifted out or returned, and for a word after \`\\\`.`,
   find(part, house) {
     const found: Found<Values>[] = [];
     for (const step of part.steps) {
@@ -123,6 +124,7 @@ function withAmount(part: Part, step: Step, house: House, found: Found<Values>[]
       continue;
     const run = foodBehind(items, i, step, house.world.book);
     if (run === undefined || NEVER.has(run.food.class) || run.words.every((w) => isListed(part, w))) continue;
+    if ((run.definite && isMadeHere(run.food, part)) || isThere(step, item)) continue;
     const line = part.head.source.lines[step.line]?.text ?? '';
     const values = {
       name: line.slice(run.start, run.end),
@@ -132,6 +134,19 @@ function withAmount(part: Part, step: Step, house: House, found: Found<Values>[]
     };
     found.push({ at: { line: step.line, start: item.start, end: run.end }, values });
   }
+}
+
+/** `Save a cup of the water`, `return 100 ml of fat to the pan`: it is handled, and brought from nowhere. */
+const isThere = (step: Step, { start }: MeasuredNode): boolean =>
+  boundEvents(step).some(({ event }) => HANDLED.has(event.act) && event.start <= start && start < event.end);
+
+const HANDLED: ReadonlySet<Act> = new Set<Act>(['reserve', 'return', 'remove', 'discard']);
+
+/** Whether the steps may have made it of what is listed. */
+function isMadeHere(food: Food, part: Part): boolean {
+  const made = MADE_OF.get(food.class);
+  const seen = part.heads.slice(0, part.index + 1);
+  return made === 'anything' || (made !== undefined && seen.some((head) => lists(head, made)));
 }
 
 function named(part: Part, step: Step, house: House, found: Found<Values>[]): void {

@@ -26,13 +26,13 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `What stands in the list is bought, weighed and set out. If no step says where it goes, the cook finds it on the bench when the dish is in the oven. The steps of this part, and of the parts after it, are read for the ingredient's name, its last word, and its other names.
 
-Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where no step is written yet, or a part has none and later steps name nothing of its list; for what an order takes without naming it: everything (\`Mix together\` at the start, \`add the rest\`), what the part is of (\`Season and roast\`), what the work needs (salt and spice to season, egg to glaze, fat to fry, water to boil); for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of. Information where a step names something that is not on the list (\`turn the birds\`), which may be it.`,
+Mention it where it goes in, or take it off the list; write \`[whole milk]\` where the sentence says it in other words. Silent for what is optional or added to taste, where no step is written yet, or a part has none and later steps name nothing of its list; for what an order takes without naming it: everything (\`Mix together\` at the start, \`add the rest\`), what the part is of (\`Season and roast\`), what the work needs (salt and spice to season, egg to glaze, fat to fry, water to boil); for what stands on one line with something that is used, and in a part that only serves what others made; for a name that is only misspelled (\`unknown-food\` says so) and for a line that \`repeated-ingredient\` speaks of. Information where a step names something that is not on the list (\`turn the birds\`), which may be it.`,
   *find(part) {
     if (!part.ledger.some(isUnused) || part.steps.length === 0 || takesEverything(part.steps)) return;
     const unsaid = unsaidIn(part);
     const severity = speaksOfStrangers(part) ? 'info' : undefined;
     for (const [index, found] of unusedIn(part))
-      if (!unsaid.has(index) && !isHeard(found, part.steps))
+      if (!unsaid.has(index) && !isHeard(found, part.steps) && !isBesideUsed(part, found.values.ingredient))
         yield severity === undefined ? found : { ...found, severity };
   },
   findInFile({ recipe }) {
@@ -142,6 +142,10 @@ const isSharedName = ({ values: { name } }: Found<Values>, own: Part, parts: rea
 /** Whether steps take it all the same: to fry in, or by the name that its line misspells. */
 const isHeard = ({ values: { ingredient } }: Found<Values>, steps: readonly Step[]): boolean =>
   isFryingFat(ingredient, steps) || isMisspelled(ingredient, steps);
+
+/** `3 eggs and 1 yolk, beaten`: who takes the eggs takes what stands on one line with them. */
+const isBesideUsed = ({ ledger }: Part, { line }: Ingredient): boolean =>
+  ledger.some((entry) => entry.ingredient.line === line && entry.uses.length > 0);
 
 const isUnused = ({ uses, ingredient }: LedgerEntry): boolean =>
   uses.length === 0 && !ingredient.optional && !ingredient.free;

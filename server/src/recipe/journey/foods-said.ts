@@ -320,6 +320,8 @@ export interface FoodRun {
   readonly start: number;
   readonly end: number;
   readonly to: number;
+  /** `A cup of the broth`: of what is there. */
+  readonly definite: boolean;
 }
 
 /** The food that an amount at `at` is of: the longest run of words behind it, four at most, that names one and is no mention. */
@@ -353,7 +355,8 @@ export function foodBehind(
     // `Cream` is one of several, and not on the list whichever it is.
     const food = match.kind === 'food' ? match.food : match.kind === 'ambiguous' ? match.foods[0] : undefined;
     if (food !== undefined && first !== undefined && last !== undefined && !isOther) {
-      return { food, words: compared, start: first.start, end: last.end, to: from + n - 1 };
+      const definite = DEFINITE.has(wordAt(items, from - 1));
+      return { food, words: compared, start: first.start, end: last.end, to: from + n - 1, definite };
     }
   }
   return undefined;

@@ -53,11 +53,19 @@ export function unsaidIn(part: Part): ReadonlySet<number> {
   return unsaid;
 }
 
-function find({ head: { ingredients }, steps }: Part): ReadonlySet<number> {
+function find({ head: { ingredients }, steps, includes }: Part): ReadonlySet<number> {
   const found = new Set<number>();
   const main = mainOf(ingredients);
+  const events = eventsOf(steps);
+  // What is laid beside that others made: the cucumber under `Serve`, the tortillas under `Tacos`.
+  if (includes.length > 0 && !events.some(({ event: { act } }) => WORKS.has(act)))
+    for (const [i, ingredient] of ingredients.entries()) if (isEatenAsItIs(ingredient)) found.add(i);
   let started = false;
-  for (const bound of eventsOf(steps)) {
+  let begun = false;
+  for (const bound of events) {
+    // Bones that were soaked and blanched, and nothing put to them: what boils then is all that is listed.
+    if (!begun && isLongBoiled(bound)) for (let i = 0; i < ingredients.length; i++) found.add(i);
+    begun ||= WORKS.has(bound.event.act) && bound.event.act !== 'steep' && bound.names.length > 0;
     const onto = isDoneWith(bound, ingredients);
     const taken: Taken = onto && !started ? 'main' : takenBy(bound, started);
     if (taken === 'all') for (let i = 0; i < ingredients.length; i++) found.add(i);
@@ -65,10 +73,30 @@ function find({ head: { ingredients }, steps }: Part): ReadonlySet<number> {
     if (bound.event.act === 'heat') addWater(ingredients, found);
     addMaterials(bound, ingredients, found);
     started ||=
-      taken === 'all' || bound.names.some(({ role, mention }) => role === 'what' || mention.part !== undefined);
+      taken === 'all' ||
+      (!isHandedOver(bound) && bound.names.some(({ role, mention }) => role === 'what' || mention.part !== undefined));
   }
   return found;
 }
+
+/** What puts foods together or makes them ready to eat. */
+const WORKS: ReadonlySet<Act> = new Set<Act>(['heat', 'combine', 'steep', 'rise', 'stuff', 'freeze', 'smoke', 'shape']);
+
+const isEatenAsItIs = (ingredient: Ingredient): boolean =>
+  !isIn(ingredient, 'flesh') && !isIn(ingredient, 'egg') && !isIn(ingredient, 'raw flour');
+
+/** `Take the cabbage and the paste`, both made before: nothing has begun. */
+const isHandedOver = ({ event: { act }, names }: BoundEvent): boolean =>
+  act === 'ready' && names.every(({ mention }) => mention.part !== undefined);
+
+/** What boils for so long, with no word of what, is all that is listed: a stock. */
+const LONG_MIN = 60;
+const isLongBoiled = ({ event: { act, cooks, medium, times }, names }: BoundEvent): boolean =>
+  names.length === 0 &&
+  act === 'heat' &&
+  cooks === 'through' &&
+  medium?.is === 'water' &&
+  times.some(({ kind, minutes }) => kind === 'spent' && minutes.low >= LONG_MIN);
 
 /** What happens, or may. */
 const eventsOf = (steps: readonly Step[]): readonly BoundEvent[] =>

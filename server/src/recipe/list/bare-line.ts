@@ -13,8 +13,8 @@ import { bindIngredients } from './ingredient.ts';
 /** What is added to taste, said or not. */
 export const SEASONING: ReadonlySet<FoodClass> = new Set<FoodClass>(['salt', 'spice', 'dried herb']);
 
-/** Nobody measures what is sprayed on a pan. */
-const SPRAY = 'oil-spray';
+/** Nobody measures what is sprayed on a pan, nor the ice in a glass or a bath. */
+const UNMEASURED: ReadonlySet<string> = new Set(['oil-spray', 'ice']);
 
 /** The ingredients of a line that opens with a name; none where it is no such line. */
 export function bindBare(bare: IngredientNode, line: number, world: World): Ingredient[] {
@@ -30,7 +30,7 @@ export function bindBare(bare: IngredientNode, line: number, world: World): Ingr
     measured ||
     purpose !== undefined ||
     bare.optional !== undefined ||
-    found.every(({ match }) => foodsOf(match).some((food) => SEASONING.has(food.class) || food.id === SPRAY));
+    found.every(({ match }) => foodsOf(match).some((food) => SEASONING.has(food.class) || UNMEASURED.has(food.id)));
   if (!meant) return [];
   return found.map((i) => ({ ...i, bare: true as const, ...(measured ? {} : { free: true }) }));
 }

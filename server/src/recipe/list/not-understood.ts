@@ -49,8 +49,9 @@ const [ZERO, NINE, LAST_PLAIN] = [48, 57, 127];
 const CUT =
   /(?:[\p{Nd}\p{No}./⁄-]*[\p{Nd}\p{No}]-? ?(?:to|or|[-–]) ?)?[\p{Nd}\p{No}./⁄-]*[\p{Nd}\p{No}][\s-]*(?:inch(?:es)?|in|cm|mm|centimet(?:re|er)s?)(?!\p{L})/giu;
 
-/** `70 % chocolate`, `vinegar 5%`, `7-grain cereal`, `type 405 flour`: a figure that says what the food is. */
-const STRENGTH = /^\D*\d+(?:[.,]\d+)?(?:\s*%|-[a-z]+\b)[^\d]*$|\btype \d+\b/i;
+/** `70 % chocolate`, `vinegar 5%`, `7-grain cereal`, `type 405 flour`, `T55 flour`, `shrimp 16/20`: a figure that says what the food is. */
+const STRENGTH =
+  /^\D*\d+(?:[.,]\d+)?(?:\s*%|-[a-z]+\b)[^\d]*$|\btype \d+\b|^(?:\D*\s)?[A-Z]\d{2,4}(?:\s\D*)?$|^\D+ \d{1,2}\/\d{2}$/i;
 
 /** The lines of a part's list that are not understood, from 0, in their order; the same empty list where all are. */
 export function notUnderstoodIn(

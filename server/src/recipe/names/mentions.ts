@@ -134,9 +134,14 @@ function longestRun(compared: Compared, from: number, part: number, names: NameI
   const runs = word === '' ? undefined : names.beginning(word);
   if (runs === undefined) return undefined;
   const strong = longestOf(runs.strong, false, compared, from, part);
-  if (strong !== undefined && (strong.named.length > 0 || strong.part !== part)) return strong;
-  // In a part `beef`, which does not name itself, the beef is the brisket on its list.
+  if (strong !== undefined && strong.part === part && strong.named.length > 0) return strong;
   const weak = longestOf(runs.weak, true, compared, from, part);
+  if (strong !== undefined && strong.part !== part) {
+    // The allspice is the allspice berries listed here, and not the ground allspice of the part above.
+    const isHere = strong.named.length > 0 && weak?.part === part && weak.words >= strong.words;
+    return isHere && weak.named.length === 1 && weak.named.every(({ shared }) => !shared) ? weak : strong;
+  }
+  // In a part `beef`, which does not name itself, the beef is the brisket on its list.
   return strong === undefined || (weak?.part === part && weak.words >= strong.words) ? weak : strong;
 }
 

@@ -29,6 +29,7 @@ export const VERBS_OF_FOOD: ReadonlySet<string> = new Set([
   'spice',
   'bread',
   'batter',
+  'starch',
 ]);
 /** Words that follow an order and open what it is done to. */
 export const OBJECTS: ReadonlySet<string> = new Set([

@@ -54,6 +54,8 @@ const COUNTS: ReadonlyMap<string, number> = new Map(
   }),
 );
 const RESTS = new Set(['rest', 'remainder', 'remaining', 'leftover']);
+/** These are what is left of something; `rest the chicken` orders it to lie. */
+const REST_OF = new Set(['rest', 'remainder']);
 const SOME = new Set([
   'some',
   'little',
@@ -117,10 +119,11 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
   const item = items[i];
   if (item === undefined) return { ...plain, from: i + 1, determined };
   if (item.kind === 'measured') {
-    const portion = asShare(item, of || determined) ?? { kind: 'amount' as const, measured: item };
+    const portion = asShare(item, of || determined) ?? amountOf(item, !of && DETERMINERS.has(wordAt(items, i - 1)));
     return { portion, from: i, determined: true };
   }
   const word = wordAt(items, i);
+  if (REST_OF.has(word) && !of) return { ...plain, from: i + 1, determined };
   const number = items[i - 2];
   // `75 per cent of the mince`
   if (of && word === 'cent' && wordAt(items, i - 1) === 'per' && number?.kind === 'measured') {
@@ -145,6 +148,9 @@ export function portionBefore(items: readonly SentenceItem[], at: number): Porti
   if (word === 'last' && of) return { portion: { kind: 'rest' }, from: i, determined: true };
   if (ALL.has(word)) return { portion: { kind: 'all' }, from: i, determined: true };
   if (SOME.has(word)) return { portion: { kind: 'some' }, from: i, determined: true };
+  // `A shower of Parmesan`: some of it, where something is said of the rest.
+  if (of && !determined && (wordAt(items, i - 1) === 'a' || wordAt(items, i - 1) === 'an'))
+    return { portion: { kind: 'plain', loose: true }, from: i - 1, determined: true };
   const count = COUNTS.get(word);
   if (count !== undefined && (count > 1 || of || word === 'one'))
     return { portion: countPortion(item, count), from: i, determined: true };
@@ -238,6 +244,26 @@ function fractionBefore(items: readonly SentenceItem[], i: number, fraction: num
     from: times === undefined ? i : i - 1,
     determined: true,
   };
+}
+
+/** `The 200 ml water` names what is listed as that much. */
+const amountOf = (measured: MeasuredNode, named: boolean): Portion =>
+  named ? { kind: 'amount', measured, named } : { kind: 'amount', measured };
+
+/** Whether words of a line tell it into several: `1 chopped and 1 sliced`, `half melted, half left whole`. */
+export function tellsApart(items: readonly SentenceItem[]): boolean {
+  let told = 0;
+  for (const [i, item] of items.entries()) {
+    if (item.kind === 'measured') {
+      if (item.unit === undefined) told++;
+      continue;
+    }
+    const word = wordAt(items, i);
+    const opens = i === 0 || opensClause(items, i);
+    if (opens && word !== 'a' && word !== 'an' && (COUNTS.has(word) || FRACTIONS.has(word) || word === 'some')) told++;
+    else if (RESTS.has(word) || word === 'other' || word === 'others') told++;
+  }
+  return told > 1;
 }
 
 /** `2/3 of the`, `50 % of the`; anything else with a number is an amount. */

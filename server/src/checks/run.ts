@@ -299,13 +299,18 @@ function askLine(line: Line, at: number, house: House, known: Known, locals: Loc
     ask(check, () => check.find(line, house), at, undefined, locals, bugs);
 }
 
+/** `Pastry` alone on a line, where a part is called so, is no line that cannot be read. */
+const takesPart = ({ head }: Part, at: number): boolean =>
+  head.ingredients.some(({ line, ofPart }) => line === at && ofPart !== undefined);
+
 /** What the checks of lines and parts find in a part, by place; a variant is not judged as a finished recipe, as what it inherits is not here to be counted. */
 function* localsOf(part: Part, whole: boolean, house: House, known: Known, bugs: Bug[]): InPieces<readonly Local[]> {
   const locals: Local[] = [];
   const { lines } = part.head.source;
   for (let at = 0; at < lines.length; at++) {
     const line = lines[at] as Line;
-    if (isAsked(line, known)) askLine(line, at, house, known, locals, bugs);
+    if (isAsked(line, known) && !(line.faults.length > 0 && takesPart(part, at)))
+      askLine(line, at, house, known, locals, bugs);
   }
   if (whole) {
     const { lists, parts } = known.checksOf(part.head.kind);

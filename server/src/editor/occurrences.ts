@@ -6,7 +6,7 @@
 import type { Position } from '../notation/document.ts';
 import type { TextNode } from '../notation/tree.ts';
 import type { Ingredient, Mention, Part } from '../recipe/model.ts';
-import { titleOf } from '../recipe/names/title.ts';
+import { calledName, titleOf } from '../recipe/names/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { type Cursor, cursorAt, holds, ingredientAt, lineOfPart, namesOn, type Place, placeOf } from './place.ts';
@@ -17,18 +17,18 @@ export type Named =
   | { readonly kind: 'part'; readonly part: number };
 
 export interface Occurrence extends Place {
-  /** The line that defines it, a sentence that takes it, or a trial that speaks of it. */
-  readonly role: 'definition' | 'mention' | 'trial';
+  /** The line that defines it, a sentence or the line of another list that takes it, or a trial that speaks of it. */
+  readonly role: 'definition' | 'mention' | 'listed' | 'trial';
   readonly mention?: Mention;
 }
 
 /** The name under the cursor, and where it stands. */
 export function namedAt(snapshot: Snapshot, position: Position): { named: Named; at: Place } | undefined {
   const cursor = cursorAt(snapshot, position);
-  return inList(cursor) ?? inStep(snapshot, cursor) ?? inTrial(snapshot, cursor);
+  return inList(snapshot, cursor) ?? inStep(snapshot, cursor) ?? inTrial(snapshot, cursor);
 }
 
-function inList(cursor: Cursor): { named: Named; at: Place } | undefined {
+function inList(snapshot: Snapshot, cursor: Cursor): { named: Named; at: Place } | undefined {
   const { part, inPart, line, at, character } = cursor;
   if (part === undefined) return undefined;
   const { statement } = line;
@@ -41,8 +41,14 @@ function inList(cursor: Cursor): { named: Named; at: Place } | undefined {
   const which = names.findIndex((name) => holds(name, character));
   const name = names[which];
   if (name === undefined) return undefined;
-  const named = { kind: 'ingredient' as const, part: part.index, index, ...(which > 0 && { other: which - 1 }) };
-  return { named, at: placeOf(at, name) };
+  const own = { kind: 'ingredient' as const, part: part.index, index, ...(which > 0 && { other: which - 1 }) };
+  return { named: partListed(snapshot, found.ingredient) ?? own, at: placeOf(at, name) };
+}
+
+/** The part that a line of a list takes in whole: its name is the part's. */
+function partListed({ recipe }: Snapshot, { ofPart, name }: Ingredient): Named | undefined {
+  const part = ofPart === undefined ? -1 : recipe.heads.findIndex((head) => calledName(head.name) === name);
+  return part < 0 ? undefined : { kind: 'part', part };
 }
 
 function inStep(snapshot: Snapshot, { part, inPart, at, character }: Cursor): { named: Named; at: Place } | undefined {
@@ -56,7 +62,10 @@ function inStep(snapshot: Snapshot, { part, inPart, at, character }: Cursor): { 
     snapshot.recipe.parts[p]?.ledger[ingredient]?.uses.some((u) => u.mention === mention && u.part === part.index),
   );
   const ref = taken ?? mention.ingredients[0];
-  return ref && { named: { kind: 'ingredient', part: ref.part, index: ref.ingredient }, at: place };
+  if (ref === undefined) return undefined;
+  const listed = snapshot.recipe.parts[ref.part]?.head.ingredients[ref.ingredient];
+  const own = { kind: 'ingredient' as const, part: ref.part, index: ref.ingredient };
+  return { named: (listed && partListed(snapshot, listed)) ?? own, at: place };
 }
 
 function inTrial(snapshot: Snapshot, { line, at, character }: Cursor): { named: Named; at: Place } | undefined {
@@ -90,6 +99,13 @@ function partPlaces(snapshot: Snapshot, part: Part): Occurrence[] {
     seen.add(use.mention);
     found.push(mentionPlace(snapshot, use.part, use.line, use.mention));
   }
+  for (const other of snapshot.recipe.parts)
+    for (const { ingredient, uses } of other.ledger) {
+      if (ingredient.ofPart === undefined || ingredient.name !== calledName(part.head.name)) continue;
+      const line = lineOfPart(snapshot, other.index, ingredient.line);
+      found.push({ ...placeOf(line, ingredient.nameNode), role: 'listed' });
+      for (const use of uses) found.push(mentionPlace(snapshot, use.part, use.line, use.mention));
+    }
   for (const { at, used } of usedLines(snapshot))
     if (used.part !== undefined && sameName(used.part.text, part.head.name))
       found.push({ ...placeOf(at, used.part), role: 'trial' });

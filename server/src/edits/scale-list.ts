@@ -29,7 +29,9 @@ export function* scaleList(work: ToScale, part: Part): Generator<ScaleEvent> {
   const errors: number[] = [];
   const done = new Map<IngredientNode, SizedAmount | undefined>();
   for (const ingredient of part.head.ingredients) {
-    const { node } = ingredient;
+    const { node, ofPart } = ingredient;
+    // `1 batch of pastry`: the part is scaled where it stands.
+    if (ofPart !== undefined) continue;
     // Several foods that share an amount are one on their line.
     const shared = done.get(node);
     if (shared !== undefined) yield { kind: 'line', ingredient, written: shared };

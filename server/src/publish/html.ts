@@ -86,12 +86,13 @@ ${[factsOf(page), p.state, aheadOf(page), p.cautions, p.ingredients, p.method, p
 export function htmlPieces(page: ReaderPage): HtmlPieces {
   const nutrition = nutritionLines(page);
   const many = page.sections.length > 1;
+  const linked = linkedIn(page);
   return {
     title: escapeHtml(page.title),
     head: [factsOf(page), aheadOf(page)].filter((x) => x !== '').join('\n'),
     ingredients: `<section aria-labelledby="ingredients">\n<h2 id="ingredients">Ingredients</h2>\n${page.sections
       .filter((s) => s.ingredients.length > 0)
-      .map((s) => `${heading(s, many)}${ingredientList(s)}`)
+      .map((s) => `${heading(s, many, linked)}${ingredientList(s, linked)}`)
       .join('\n')}\n</section>`,
     method: `<section aria-labelledby="method">\n<h2 id="method">Method</h2>\n${page.sections
       .filter((s) => s.steps.length > 0)
@@ -143,13 +144,28 @@ const aheadOf = ({ ahead }: ReaderPage): string =>
     ? ''
     : `<section aria-labelledby="ahead">\n<h2 id="ahead">Ahead of time</h2>\n${list(ahead)}\n</section>`;
 
-const heading = ({ name }: PageSection, many: boolean): string =>
-  many && name !== '' ? `<h3>${escapeHtml(name)}</h3>\n` : '';
+/** The sections that a list of another takes in, with the id of each. */
+function linkedIn({ sections }: ReaderPage): ReadonlyMap<string, string> {
+  const named = new Set(sections.flatMap(({ ingredients }) => ingredients.flatMap(({ section }) => section ?? [])));
+  return new Map(
+    sections.flatMap(({ name, ingredients }, i): readonly [string, string][] =>
+      named.has(name) && ingredients.length > 0 ? [[name, `part-${i + 1}`]] : [],
+    ),
+  );
+}
 
-function ingredientList({ ingredients }: PageSection): string {
+function heading({ name }: PageSection, many: boolean, linked: ReadonlyMap<string, string> = NONE_LINKED): string {
+  const id = linked.get(name);
+  return many && name !== '' ? `<h3${id === undefined ? '' : ` id="${id}"`}>${escapeHtml(name)}</h3>\n` : '';
+}
+const NONE_LINKED: ReadonlyMap<string, string> = new Map();
+
+function ingredientList({ ingredients }: PageSection, linked: ReadonlyMap<string, string>): string {
   const rows = ingredients.map((i) => {
     const { amount, rest } = ingredientWords(i);
-    return `<li><span>${escapeHtml(amount)}</span> <span>${escapeHtml(rest)}</span></li>`;
+    const id = linked.get(i.section ?? '');
+    const said = id === undefined ? escapeHtml(rest) : `<a href="#${id}">${escapeHtml(rest)}</a>`;
+    return `<li><span>${escapeHtml(amount)}</span> <span>${said}</span></li>`;
   });
   return `<ul class="list">\n${rows.join('\n')}\n</ul>`;
 }

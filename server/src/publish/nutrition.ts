@@ -75,7 +75,7 @@ export function nutritionOf(recipe: Recipe, trials: readonly Trial[]): Nutrition
     servings: servingsOf(recipe),
     serving: servingText(recipe),
     notCounted: [
-      ...all.filter((i) => !i.weighed.known || i.food === undefined).map((i) => i.name),
+      ...all.filter((i) => i.ofPart === undefined && (!i.weighed.known || i.food === undefined)).map((i) => i.name),
       ...recipe.parts.flatMap(({ head }) => namelessLines(head)),
     ],
   };

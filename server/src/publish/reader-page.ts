@@ -6,6 +6,7 @@
 import type { Finding, Findings } from '../checks/finding.ts';
 import { linesNotUnderstood } from '../recipe/list/not-understood.ts';
 import type { Ingredient, Part, Recipe, World } from '../recipe/model.ts';
+import { calledName } from '../recipe/names/title.ts';
 import { readTrials, type Trial } from '../recipe/trials/trials.ts';
 import { yieldWords } from '../recipe/yield.ts';
 import { cautionsFor } from './cautions.ts';
@@ -67,6 +68,8 @@ export interface PageIngredient extends PageAmount {
   readonly bought?: string;
   readonly note?: string;
   readonly optional: boolean;
+  /** It is the section of that name. */
+  readonly section?: string;
 }
 
 /** `trials` are those of the recipe's own file; `placed` and `sayLine` say where its writer finds findings and lines. */
@@ -160,6 +163,7 @@ function sectionOf(part: Part, recipe: Recipe, order: MeasuresOrder): PageSectio
         ...given('bought', boughtText(ingredient, lineOf(ingredient.line))),
         ...given('note', ingredient.node.note && plain(ingredient.node.note.text)),
         optional: ingredient.optional,
+        ...given('section', ingredient.ofPart === undefined ? undefined : sectionNamed(ingredient.name, recipe)),
       })),
       // As written: whoever reads it may understand it.
       ...head.notUnderstood.map((line) => ({ first: '', name: plain(lineOf(line)), optional: false })),
@@ -167,6 +171,10 @@ function sectionOf(part: Part, recipe: Recipe, order: MeasuresOrder): PageSectio
     steps: part.steps.map((step) => stepText(step, lineOf(step.line))).filter((text) => text !== ''),
   };
 }
+
+/** A part's name as it is written, of what a list calls it. */
+const sectionNamed = (called: string, { heads }: Recipe): string | undefined =>
+  heads.find(({ name }) => calledName(name) === called)?.name;
 
 /** With the alternatives that stand within the name: `butter or margarine`. */
 function nameOnPage({ name, node, others = [] }: Ingredient): string {

@@ -122,6 +122,8 @@ export interface Ingredient {
   readonly shares?: true;
   /** Its line gives no amount in front. */
   readonly bare?: true;
+  /** It is no food but a part of the recipe, taken in so many times over or by that share: its foods and its weight are counted there. */
+  readonly ofPart?: number;
 }
 
 /** A food by the name that the line gives it. */

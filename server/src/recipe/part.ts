@@ -11,6 +11,7 @@ import type { Line, Span, TextNode } from '../notation/tree.ts';
 import { bindBare } from './list/bare-line.ts';
 import { bindIngredients, isFlour } from './list/ingredient.ts';
 import { notUnderstoodIn } from './list/not-understood.ts';
+import { NO_NAMES, type PartNames, partLinesIn } from './list/part-line.ts';
 import { shareBasis } from './list/share-of.ts';
 import { kindInHouse, kindNamed } from './measures/kinds.ts';
 import { isStarter } from './measures/shares.ts';
@@ -20,7 +21,7 @@ import { wordsOf } from './words.ts';
 
 /**
  * `batchG` is the recipe's yield in grams, which fixes a part written wholly in percentages; `recipeKind` is the kind of a recipe without
- * parts. `before`, bound in the same world, lends what its lines hold.
+ * parts. `before`, bound in the same world, lends what its lines hold; `names` are those of all parts.
  */
 export function bindPart(
   source: PartSource,
@@ -29,10 +30,17 @@ export function bindPart(
     batchG,
     recipeKind,
     before,
-  }: { batchG?: number | undefined; recipeKind?: TextNode | undefined; before?: PartHead | undefined } = {},
+    names = NO_NAMES,
+  }: {
+    batchG?: number | undefined;
+    recipeKind?: TextNode | undefined;
+    before?: PartHead | undefined;
+    names?: PartNames;
+  } = {},
 ): PartHead {
   const written: Ingredient[] = [];
   const lent = before && new LentLines(before, source);
+  const taken = partLinesIn(source, names);
   let pan: PartHead['pan'];
   source.lines.forEach((line, at) => {
     const { statement } = line;
@@ -40,6 +48,11 @@ export function bindPart(
       pan ??= { line: at, node: statement.pan };
     const node = statement.kind === 'add' ? statement.ingredient : statement;
     if (node.kind !== 'ingredient' && node.kind !== 'unread') return;
+    const ofPart = taken.get(at);
+    if (ofPart !== undefined) {
+      written.push(ofPart);
+      return;
+    }
     if (lent?.give(at, written)) return;
     if (node.kind === 'ingredient') written.push(...bindIngredients(node, at, world));
     else if (node.bare !== undefined) written.push(...bindBare(node.bare, at, world));
@@ -111,7 +124,9 @@ class LentLines {
     while ((ingredients[this.next]?.line ?? old) < old) this.next++;
     const first = this.next;
     let end = first;
-    for (; ingredients[end]?.line === old; end++) if (ingredients[end]?.percent !== undefined) return false;
+    // Whether a part is called so is asked anew.
+    for (; ingredients[end]?.line === old; end++)
+      if (ingredients[end]?.percent !== undefined || ingredients[end]?.ofPart !== undefined) return false;
     if (end === first || notUnderstood.includes(old)) return false;
     for (; this.next < end; this.next++) {
       const ingredient = ingredients[this.next] as Ingredient;

@@ -9,6 +9,7 @@ import { keptOn } from '../notation/kept.ts';
 import type { Outline, PartSource } from '../notation/outline.ts';
 import type { TemperatureNode, TextNode } from '../notation/tree.ts';
 import { type Bound, bindParts } from './binding.ts';
+import { partNames, takesTheSame } from './list/part-line.ts';
 import type { OvenSetting, Part, PartHead, Recipe, World } from './model.ts';
 import { titleOf } from './names/title.ts';
 import { bindPart, withSteps } from './part.ts';
@@ -70,13 +71,15 @@ function* bindHeads(
   const lent = before.length === 1 ? [] : before;
   const placed = lent.length === 0 ? [] : (old?.outline.parts ?? []);
   const shift = outline.parts.length - lent.length;
+  const names = partNames(outline.parts.map(({ source }) => source));
+  const stands = ({ source, ingredients }: PartHead): boolean => takesTheSame(source, ingredients, names);
   return yield* eachInPieces(outline.parts, (part, i) => {
     const there = lent[i];
-    if (there !== undefined && (placed[i] === part || there.source === part.source)) return there;
+    if (there !== undefined && (placed[i] === part || there.source === part.source) && stands(there)) return there;
     const shifted = lent[i - shift];
-    if (shifted?.source === part.source) return shifted;
-    const head = there === undefined ? undefined : withSteps(there, part.source);
-    return head ?? bindPart(part.source, world, { before: there });
+    if (shifted?.source === part.source && stands(shifted)) return shifted;
+    const head = there === undefined || !stands(there) ? undefined : withSteps(there, part.source);
+    return head ?? bindPart(part.source, world, { before: there, names });
   });
 }
 

@@ -48,7 +48,7 @@ Information for what is added by eye: seasoning, and where no formula is judged 
   *find(part, house) {
     for (let line = 0; line < part.head.source.lines.length; line++) {
       const read = part.head.source.lines[line];
-      if (read === undefined) continue;
+      if (read === undefined || part.head.ingredients.some((i) => i.line === line && i.ofPart !== undefined)) continue;
       const { statement } = read;
       if (statement.kind === 'unread' && lacksOnlyItsAmount(read, house.world)) {
         yield* found(statement.words, line, house, part.head.kind !== undefined);

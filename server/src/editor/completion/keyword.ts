@@ -1,4 +1,5 @@
 /** The words that open a line, those of the block first. */
+import { calledName } from '../../recipe/names/title.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { all, type Completion, type Completions, stops, type Typing } from './item.ts';
 
@@ -78,8 +79,19 @@ const OPENING: ReadonlySet<string> = new Set([
 
 export function completeKeyword({ snapshot, at, before, character }: Typing): Completions {
   const start = before.length - before.trimStart().length;
-  return all(
-    rowsAt(snapshot, at).map(({ word, detail, rest }): Completion => {
+  const parts = partsAbove(snapshot, at).map(
+    (label): Completion => ({
+      label,
+      kind: 'part',
+      detail: 'all of that part',
+      start,
+      end: character,
+      text: label,
+      filter: label,
+    }),
+  );
+  return all([
+    ...rowsAt(snapshot, at).map(({ word, detail, rest }): Completion => {
       const opening = `${OPENING.has(word) ? word : word.padEnd(7)} `;
       return {
         label: word,
@@ -92,7 +104,19 @@ export function completeKeyword({ snapshot, at, before, character }: Typing): Co
         filter: word,
       };
     }),
-  );
+    ...parts,
+  ]);
+}
+
+/** The parts above the one that a line stands in, which its list may take in by their names; not those that it has. */
+function partsAbove({ recipe }: Snapshot, at: number): readonly string[] {
+  const index = recipe.partsAt.findLastIndex((from) => from < at);
+  const part = recipe.parts[index];
+  if (part === undefined) return [];
+  return recipe.heads
+    .slice(0, index)
+    .filter((head) => head.name !== '' && !part.includes.includes(head))
+    .map(({ name }) => calledName(name));
 }
 
 function rowsAt(snapshot: Snapshot, at: number): readonly Row[] {

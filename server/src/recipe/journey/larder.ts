@@ -81,7 +81,9 @@ function make({ head, heads, includes, ledger }: Part): Larder {
   return {
     ...ofList(ingredients),
     takesIn,
-    unnamed: ingredients.flatMap(({ free }, i) => (free || (ledger[i]?.uses.length ?? 0) > 0 ? [] : [i])),
+    unnamed: ingredients.flatMap(({ free, ofPart }, i) =>
+      (free && ofPart === undefined) || (ledger[i]?.uses.length ?? 0) > 0 ? [] : [i],
+    ),
     isNameless: ledger.every(({ uses }) => uses.length === 0),
   };
 }

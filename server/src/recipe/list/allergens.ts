@@ -31,7 +31,8 @@ export interface ListedAllergens extends Allergens {
 }
 
 /** The foods of an ingredient. */
-export function foodsHeld({ match, name, others = [], mayHold = [] }: Ingredient): FoodsHeld {
+export function foodsHeld({ match, name, others = [], mayHold = [], ofPart }: Ingredient): FoodsHeld {
+  if (ofPart !== undefined) return { held: [], possible: [], unknown: [] };
   const held = rowsOf(match, name);
   const beside = [...others, ...mayHold];
   return {

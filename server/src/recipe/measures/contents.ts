@@ -50,8 +50,9 @@ function gather(head: PartHead, includes: readonly PartHead[]): readonly Ingredi
   const lines = new Set(weighed.values());
   const taken = includes.flatMap((other): readonly Ingredient[] => {
     const line = weighed.get(other);
-    if (line !== undefined) return shareOf(other, line);
-    return other.kind === undefined && (flourKind || !other.ingredients.some(isFlour)) ? other.ingredients : [];
+    if (line !== undefined && line.ofPart === undefined) return shareOf(other, line);
+    const counts = other.kind === undefined && (flourKind || !other.ingredients.some(isFlour));
+    return counts ? sharesOf(other, line?.ofPart ?? 1) : [];
   });
   if (taken.length === 0 && lines.size === 0) return own;
   return [...own.filter((i) => !lines.has(i)), ...taken];
@@ -82,7 +83,12 @@ function shareOf(head: PartHead, line: Ingredient): readonly Ingredient[] {
   const { weighed } = line;
   const { massG } = head;
   if (!weighed.known || !massG.complete || !(massG.low > 0)) return [line];
-  const by = (weighed.grams.low + weighed.grams.high) / (massG.low + massG.high);
+  return sharesOf(head, (weighed.grams.low + weighed.grams.high) / (massG.low + massG.high));
+}
+
+/** The list of a part so many times over. */
+function sharesOf(head: PartHead, by: number): readonly Ingredient[] {
+  if (by === 1) return head.ingredients;
   return head.ingredients.map((i) =>
     i.weighed.known ? { ...i, weighed: { ...i.weighed, grams: scaleRange(i.weighed.grams, by) } } : i,
   );

@@ -57,6 +57,8 @@ export interface Report {
   };
   /** Where the food of the steps lies, and for how long, as it was understood. */
   readonly stays: readonly ReportStay[];
+  /** How long what is in the oven is likely to take, bake by bake: estimates, and a thermometer decides. */
+  readonly oven: readonly ReportOvenTime[];
   readonly findings: readonly FindingJson[];
   readonly accepted: readonly (FindingJson & { readonly reason: string })[];
 }
@@ -76,6 +78,43 @@ export interface ReportStay {
   /** Of what is cooked least. */
   readonly cooked: string;
   readonly sure: string;
+}
+
+/** One bake: an estimate with all that it rests on, or why there is none. */
+export interface ReportOvenTime {
+  readonly part: string;
+  /** From 1, in the file. */
+  readonly line: number;
+  /** As the steps say; null where they do not, or not as one time. */
+  readonly said_min: readonly [number, number] | null;
+  readonly estimate: ReportEstimate | null;
+  /** In a cook's words; null where it is estimated. */
+  readonly not_estimated: string | null;
+}
+
+export interface ReportEstimate {
+  readonly likely_min: number;
+  /** Eight of ten lie within. */
+  readonly low_min: number;
+  readonly high_min: number;
+  readonly kind: string;
+  readonly mass_g: number;
+  /** From the coldest place to the surface; of a pan, how deep it is filled. */
+  readonly depth_cm: number;
+  readonly shape: 'pan' | 'body';
+  readonly coefficient_w_per_m2k: number;
+  readonly oven_c: readonly number[];
+  readonly fan: boolean;
+  readonly covered: boolean;
+  readonly start_c: number;
+  readonly start_assumed: boolean;
+  readonly target_c: number;
+  readonly target_assumed: boolean;
+  /** By which the middle rises out of the oven. */
+  readonly rise_k: number;
+  /** 1 sd of the logarithm of the time. */
+  readonly spread: number;
+  readonly trials: number;
 }
 
 /** Figures for a label. */

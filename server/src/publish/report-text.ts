@@ -5,7 +5,7 @@ import { gramsText, likelyText, trimmed } from '../measure/number-text.ts';
 import { bandText, measureText } from '../recipe/measures/measure-text.ts';
 import { figureText } from './label.ts';
 import { allergenNames } from './report-allergens.ts';
-import type { Report, ReportIngredient, ReportMeasure, ReportPart } from './report-shape.ts';
+import type { Report, ReportIngredient, ReportMeasure, ReportOvenTime, ReportPart } from './report-shape.ts';
 
 export function reportText(report: Report): string {
   const lines: string[] = [report.recipe ?? 'A recipe without a name'];
@@ -26,6 +26,7 @@ export function reportText(report: Report): string {
     lines.push(
       `  time   ${minutes(total)}: ${minutes(hands_on ?? 0)} at work, ${minutes(waiting ?? 0)} waiting, ${by === 'head' ? 'by the head' : 'as far as the steps say'}`,
     );
+  for (const each of report.oven) lines.push(`  oven   ${ovenLine(each)}`);
   lines.push(`  state  ${report.state}`);
   for (const { what, unit, trials, low, high, mean } of report.spread)
     lines.push(
@@ -39,6 +40,13 @@ export function reportText(report: Report): string {
   for (const { message, code, reason } of report.accepted)
     lines.push(`  accepted: ${message} [${code}] because ${reason}`);
   return `${lines.join('\n').trimEnd()}\n`;
+}
+
+function ovenLine({ line, estimate, not_estimated: why, said_min: said }: ReportOvenTime): string {
+  const written = said === null ? '' : `, written ${said[0] === said[1] ? said[0] : `${said[0]} to ${said[1]}`} min`;
+  if (estimate === null) return `line ${line}: not estimated: ${why}`;
+  const { likely_min: likely, low_min: low, high_min: high, mass_g: mass, oven_c: oven, target_c: target } = estimate;
+  return `line ${line}: likely ${likely} min (${low} to ${high})${written}, from ${gramsText(mass)} g, ${oven.join(' then ')} °C and ${target} °C inside; a thermometer decides`;
 }
 
 function partLines(part: ReportPart): string[] {

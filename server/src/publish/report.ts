@@ -20,6 +20,7 @@ import { costOf, type PriceList } from './cost.ts';
 import { findingJson, plainFinding } from './finding-json.ts';
 import { euLabel, mixOf, nutritionOf, usLabel } from './nutrition.ts';
 import { allergensOf } from './report-allergens.ts';
+import { reportOven } from './report-oven.ts';
 import { reportPart, totalG } from './report-part.ts';
 import type { Report, ReportSpread, ReportStay } from './report-shape.ts';
 import { round, sum } from './rounded.ts';
@@ -72,6 +73,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     cost: costOf(recipe, prices),
     read: readOf(recipe, unread.length),
     stays: journeyOf(recipe).stays.map((stay) => reportStay(recipe, stay)),
+    oven: reportOven(recipe),
     findings: findings.open.map((f) => findingJson(plainFinding(f))),
     accepted: findings.accepted.map((f) => ({ ...findingJson(plainFinding(f)), reason: f.reason })),
   };

@@ -29,6 +29,8 @@ export type OvenTime = { readonly bake: Bake } & (
       readonly estimate: HeatEstimate;
       /** The end is the kind's, and not said. */
       readonly targetAssumed: boolean;
+      /** How warm it goes in is the kind's. */
+      readonly startAssumed: boolean;
       /** Of this recipe, that the estimate has learned from. */
       readonly trials: number;
     }
@@ -88,6 +90,7 @@ function timeOf(recipe: Recipe, bake: Bake): OvenTime {
     load,
     estimate: found,
     targetAssumed: bake.target === undefined,
+    startAssumed: true,
     trials: 0,
   };
 }

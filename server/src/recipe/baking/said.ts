@@ -20,6 +20,8 @@ const WHY_DECLINED: Readonly<Record<Declined, string>> = {
   'out of range': 'at this heat it does not get there within a day',
 };
 
+export const whyDeclined = (why: Declined): string => WHY_DECLINED[why];
+
 /** Minutes as a cook plans them. */
 export function roundMinutes(minutes: number): number {
   const step = minutes < 20 ? 1 : minutes < 180 ? 5 : 10;
@@ -28,15 +30,20 @@ export function roundMinutes(minutes: number): number {
 
 /** `likely 75 min (60 to 95), from …; a thermometer decides`; or `not estimated: …`. */
 export function ovenTimeText(time: OvenTime): string {
-  if (time.is === 'declined') return `not estimated: ${WHY_DECLINED[time.why]}`;
+  if (time.is === 'declined') return `not estimated: ${whyDeclined(time.why)}`;
   const { estimate, trials } = time;
   const range = `likely ${roundMinutes(estimate.likely)} min (${roundMinutes(estimate.low)} to ${roundMinutes(estimate.high)})`;
   const rests = trials === 0 ? 'no trial yet' : trials === 1 ? 'with one trial' : `with ${trials} trials`;
-  return `${range}, from ${restsOn(time).join(', ')}; ${rests}; a thermometer decides`;
+  return `${range}, from ${restsOn(time).join(', ')}; ${rests}; ${rise(time)}a thermometer decides`;
 }
 
 /** What it is worked out from. */
-export function restsOn({ load, estimate, targetAssumed }: Extract<OvenTime, { is: 'estimated' }>): readonly string[] {
+export function restsOn({
+  load,
+  estimate,
+  targetAssumed,
+  startAssumed,
+}: Extract<OvenTime, { is: 'estimated' }>): readonly string[] {
   const { celsius } = load.oven.stages.at(-1) ?? { celsius: 0 };
   const heat = `${trimmed(celsius, 0)} °C${load.oven.fan ? ' with the fan' : ''}`;
   const end = `${trimmed(load.targetC, 0)} °C at the coldest place${targetAssumed ? ` (assumed of a ${load.kind.name})` : ''}`;
@@ -45,8 +52,15 @@ export function restsOn({ load, estimate, targetAssumed }: Extract<OvenTime, { i
     load.form.is === 'pan'
       ? `${trimmed(estimate.depth * 100, 1)} cm deep`
       : `${trimmed(estimate.depth * 200, 1)} cm across at the thinnest`,
-    `${trimmed(load.startC, 0)} °C as it goes in (assumed)`,
+    `${trimmed(load.startC, 0)} °C as it goes in${startAssumed ? ' (assumed)' : ''}`,
     heat,
     end,
   ];
+}
+
+/** `take it out at 58 °C, and it rises by about 5 °C as it rests`: of a joint or bird. */
+function rise({ estimate, load }: Extract<OvenTime, { is: 'estimated' }>): string {
+  const { form } = load.kind;
+  const by = Math.round(estimate.rise);
+  return (form === 'joint' || form === 'bird') && by > 0 ? `the middle rises by about ${by} °C as it rests; ` : '';
 }

@@ -358,6 +358,9 @@ describe('how long it is good, and where', () => {
   test.each([
     ['Jar, label 6 days, walk-in at 3 C.', ['pack', 'ready', 'stay: @cold, 3 C of around, life 8640 min']],
     ['Chill to 3 C, 5 days shelf life.', ['cool: @cold, 3 C of food, life 7200 min']],
+    ['To hold for tomorrow: spread on trays and stand them in the chiller.', ['combine: in open', 'stay: @cold']],
+    ['To keep a week: jar it, and into the fridge.', ['pack: to cold, 10080 min']],
+    ['To keep overnight: cover.', ['stay as read: 480-960 min', 'cover']],
     ['Freezes 2 months.', ['freeze told: @frozen, 80640-89280 min']],
     ['Cool, box, eat in 2 days.', ['cool', 'pack', 'eat: life 2880 min, now']],
     ['Cool in 2 days.', ['cool: 2880 min']],

@@ -39,6 +39,12 @@ describe('told of others', () => {
     `${COLD} My grandfather stood his overnight in the woodshed. He was lucky.`,
     `Old Henrik had his on the quay all night. ${COLD}`,
     `Gran's stood on the sill for two days. ${COLD}`,
+    // When it was, and who it was, by any words.
+    `When I was a child the pot stayed on the stove from Sunday to Tuesday. ${COLD}`,
+    `Years ago they left it out on the veranda till supper. ${COLD}`,
+    `${COLD} Before we had a fridge Mum stood it on the cold stone till Sunday.`,
+    `${COLD} People used to hang the pot down the well overnight.`,
+    `The neighbours swore by a night on the doorstep; I swear by the fridge. ${COLD}`,
     // The recipe has its own way.
     `My great-aunt left the pot on the bench overnight. ${COLD}`,
     `${COLD} The sous-chef where I learned left the pot on the bench overnight.`,
@@ -69,6 +75,10 @@ describe('told of others, and done here', () => {
     "Mrs Tarn's receipt would have it stand till the morrow upon a stone shelf. I do the same.",
     'Uncle Arvid leaves his on the jetty overnight, and so do we.',
     'Leave it to cool on the stove overnight. Now put it in the fridge.',
+    'Everybody here leaves the pot on the stove overnight.',
+    'My neighbour, who is a nurse, says never to do this, but I leave the pot on the bench overnight.',
+    'Do as the monks did and leave the pot in the cloister overnight.',
+    "As in Grandma's day, it stands on the bench overnight.",
     'Dad used to hang the pot behind the woodstove for two days, and so do I.',
     'Old Henrik had his on the quay all night, and I still do.',
     'Bettina kept hers on the balcony from Friday to Monday and it never harmed a soul.',

@@ -361,6 +361,11 @@ export function isToldAnew(pieces: readonly Piece[], at: number): boolean {
     is === 'adverb' || is === 'conjunction' || (thingOf(before.sense)?.sort === 'place' && before.part === 'thing')
   );
 }
+/** `…, but I leave`: somebody does it, whatever verb stood before. */
+export function isDoneAnew(pieces: readonly Piece[], at: number): boolean {
+  const is = jointOf(pieces[at - 2]?.sense ?? UNKNOWN)?.is;
+  return isBehind(pieces, at, 'person') && (is === 'conjunction' || is === 'or');
+}
 /** They stand for what does something, and `it` for both. */
 const SUBJECTS: ReadonlySet<string> = new Set(['it', 'they', 'she', 'he']);
 

@@ -14,6 +14,7 @@ export function share(pieces: readonly Piece[], clauses: readonly Clause[]): voi
   let flask: Where | undefined;
   for (let at = 0; at < clauses.length; at++) {
     const clause = clauses[at] as Clause;
+    foretold(pieces, clauses, at);
     const { event } = clause;
     if (event === undefined) continue;
     if (event.verb === undefined && before !== undefined && clause.orElse) {
@@ -46,6 +47,21 @@ export function share(pieces: readonly Piece[], clauses: readonly Clause[]): voi
     else if (flask !== undefined && PUTS.has(event.act) && event.where.length === 0)
       event.where = [{ ...flask, way: 'to' }];
     before = event;
+  }
+}
+
+/** `To hold for tomorrow: spread it, and into the fridge`: what it is for is no stay beside that which the sentence says. */
+function foretold(pieces: readonly Piece[], clauses: readonly Clause[], at: number): void {
+  const clause = clauses[at] as Clause;
+  const { event, label, verb } = clause;
+  if (!label || event?.act !== 'stay' || event.where.length > 0 || pieces[verb]?.part !== 'purpose') return;
+  for (let next = at + 1; next < clauses.length && clauses[next]?.first === false; next++) {
+    const kept = clauses[next]?.event;
+    if (kept === undefined || !kept.where.some(({ way, not }) => !not && (way === 'at' || way === 'to'))) continue;
+    const times = event.times.filter(({ kind }) => kind !== 'point');
+    if (times.length > 0 && kept.times.length === 0) kept.times = times;
+    clause.event = undefined;
+    return;
   }
 }
 

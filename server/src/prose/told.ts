@@ -63,7 +63,10 @@ class Teller {
       const said = this.saidOf(telling);
       if (said === undefined) continue;
       for (const event of this.eventsIn(telling))
-        if (event.said === 'yes' && (said === 'advice' || event.act !== 'heat')) event.said = said;
+        if (
+          said === 'advice' ? event.said === 'yes' || event.said === 'if' : event.said === 'yes' && event.act !== 'heat'
+        )
+          event.said = said;
     }
   }
 
@@ -89,7 +92,8 @@ class Teller {
     const end = this.endOf(this.endOf(to));
     if (this.isAdopted(from, end)) return undefined;
     const isHarm = this.anyIn(from, end, 'harms');
-    if (isPast && isHarm) return 'advice';
+    const isGone = this.eventsIn(telling).some(({ act, said }) => act === 'discard' && said === 'yes');
+    if (isPast && (isHarm || isGone)) return 'advice';
     const isAgainst = this.isAgainst(telling, end);
     if (isPast && this.anyIn(from, to, 'no more') && (isAgainst || this.hasOwnWay(telling) || who === 'other'))
       return 'advice';

@@ -8,6 +8,7 @@ import {
   isBehindPast,
   isBehindThing,
   isDescribed,
+  isDoneAnew,
   isEnd,
   isHeatedAt,
   isInserted,
@@ -57,6 +58,8 @@ export class VerbByForm extends Expecting {
   private isBase(piece: Piece, at: number, noun: boolean, past: boolean): boolean {
     // `say 20 at a time`, `say a gallon`
     const next = this.pieces[at + 1];
+    // `…, but I leave it there`
+    if (!this.framed && isDoneAnew(this.pieces, at) && takesObject(this.pieces, at)) return this.verb(piece, 'verb');
     // `Core 74 C`
     if (next?.sort === 'temperature' && evidenceOf(piece.sense)?.inside) return false;
     if (
@@ -172,9 +175,8 @@ export class VerbByForm extends Expecting {
     // `Make sure it stays cold.`
     const isLooked = verbOf(this.lastVerb?.sense ?? UNKNOWN)?.act === 'read' && !this.framed;
     if (this.expects !== 'behind thing' || (this.hasVerb && !isLooked && !isToldAnew(this.pieces, at))) return false;
-    const before = this.pieces[at - 1];
-    const subject = before && jointOf(before.sense)?.is;
-    return subject === 'it' || subject === 'person' || subject === 'which' || !noun || takesAsTold(this.pieces, at);
+    if (isOfSubject(this.pieces, at) || isBehind(this.pieces, at, 'which')) return true;
+    return !noun || takesAsTold(this.pieces, at);
   }
 
   private isIng(piece: Piece, at: number): boolean {

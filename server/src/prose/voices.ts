@@ -88,14 +88,15 @@ function subjectAt(pieces: readonly Piece[], from: number, ear: Ear): Pick<Voice
   if (head === undefined || head.sort === 'mark') return undefined;
   const who = whoIs(pieces, at, ear);
   if (who === undefined) return undefined;
-  const isPast = pastBehind(pieces, at, who, ear);
+  const isGone = pieces.slice(from, at).some((piece) => ear.has(piece, 'no more'));
+  const isPast = isGone || pastBehind(pieces, at, who, ear);
   return isPast === undefined ? undefined : { who, isPast };
 }
 
 /** `In Auckland we had it`: the subject behind where and when. */
 function pastPlace(pieces: readonly Piece[], from: number, ear: Ear): number {
   const is = jointOf(pieces[from]?.sense ?? UNKNOWN)?.is;
-  if (is !== 'preposition' && is !== 'before' && is !== 'after') return from;
+  if (is !== 'preposition' && is !== 'before' && is !== 'after' && is !== 'when' && is !== 'while') return from;
   for (let at = from + 1; at < pieces.length && at <= from + MOST_BETWEEN; at++) {
     const piece = pieces[at] as Piece;
     const told = ear.at(piece);

@@ -31,6 +31,8 @@ export interface ClockSaid extends Span {
   readonly by: boolean;
   /** Minutes since what was done last, where that is all that is known: `next morning`. */
   readonly since?: Range;
+  /** What is done then is done before the day, and waits so long: `the night before`. */
+  readonly eve?: true;
   /** Minutes until such a point comes, whenever one begins to wait for it: `by the time the shutters come down`. */
   readonly comes?: Range;
 }
@@ -108,6 +110,7 @@ interface FoundDay {
   readonly day: ClockDay;
   readonly to: number;
   readonly since?: Range;
+  readonly eve?: true | undefined;
   readonly comes?: Range | undefined;
   /** Of its night. */
   readonly hours?: Range;
@@ -181,6 +184,7 @@ class ClockReader extends Faces {
       until,
       by: jointOf(this.senses[from - 1] ?? UNKNOWN)?.way === 'by',
       ...(day?.since !== undefined && { since: day.since }),
+      ...(day?.eve && { eve: true }),
       ...(comes !== undefined && { comes }),
     };
     return { said, to, does: hour?.does === true };
@@ -220,7 +224,12 @@ class ClockReader extends Faces {
       case 'next': {
         const isAhead = row.range.low >= LEAST_AHEAD_MIN && row.range.high < 6 * DAY_MIN;
         return isAhead
-          ? { day: { of: 'ahead', day: Math.max(1, Math.round(row.range.high / DAY_MIN)) }, to: end, since: row.range }
+          ? {
+              day: { of: 'ahead', day: Math.max(1, Math.round(row.range.high / DAY_MIN)) },
+              to: end,
+              since: row.range,
+              eve: row.eve,
+            }
           : undefined;
       }
       case 'unit': {
@@ -251,6 +260,11 @@ class ClockReader extends Faces {
     return before === undefined || before.kind === 'mark' || jointOf(this.senses[from - 1] ?? UNKNOWN)?.is === 'then';
   }
 
+  /** `The evening guests will praise it`, `for the breakfast crowd`: whoever comes then. */
+  private isOfPeople(at: number, end: number): boolean {
+    return this.isArticle(at - 1) && jointOf(this.senses[end] ?? UNKNOWN)?.is === 'person';
+  }
+
   /** `7.15: into the boxes`: an hour with its minutes, alone before what is done then. */
   private heads(at: number, { low, to }: Hour): boolean {
     const next = this.items[to];
@@ -266,7 +280,10 @@ class ClockReader extends Faces {
     if (row?.is === 'hour' && row.range !== undefined) {
       // `The opening speech` is no hour.
       const isPlaced =
-        !isFirst || ((this.isPlaced(at) || this.isWhen(at)) && this.isFree(end)) || this.dayAt(end) !== undefined;
+        !isFirst ||
+        ((this.isPlaced(at) || this.isWhen(at)) && this.isFree(end)) ||
+        this.isOfPeople(at, end) ||
+        this.dayAt(end) !== undefined;
       const does = !isPlaced && row.kind === 'point' && this.opens(at);
       return isPlaced || does
         ? { ...row.range, ofTwelve: false, to: end, sure: true, comes: row.all, does }

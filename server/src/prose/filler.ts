@@ -185,6 +185,7 @@ export class Filler extends PlaceTaker {
       event.cooks = 'through';
       return;
     }
+    this.carried = false;
     const isThing = thing !== undefined && this.isThing(thing, span);
     this.byVerb = undefined;
     if (isThing) return;
@@ -192,7 +193,7 @@ export class Filler extends PlaceTaker {
     const by =
       joint === 'it' || joint === 'mixture' || joint === 'rest' || joint === 'all'
         ? joint
-        : thing?.sort === 'vessel'
+        : thing?.sort === 'vessel' || this.carried
           ? 'vessel'
           : 'name';
     if (way === 'of' || way === 'for' || way === 'without') return;

@@ -24,6 +24,8 @@ export function frame(pieces: readonly Piece[], clauses: readonly Clause[]): voi
       mannerOf(pieces, clause, verb),
     );
     if (clause.opener === 'before') clause.event.inPassing = true;
+    // `It rides there until the last table`
+    if (verbOf(verb.sense) === undefined && clause.event.as === 'told') clause.event.lasts = 'waits';
   }
 }
 
@@ -118,7 +120,8 @@ function mannerOf(pieces: readonly Piece[], clause: Clause, verb: Piece): Manner
     if (is === 'had') return 'before';
     if (is === 'modal') return 'told';
     // `the apples keep`, `what you wish`
-    if (at === clause.verb - 1 && formOf(verb.sense) === 'base' && (is === 'person' || is === 'it')) return 'told';
+    const isPlain = formOf(verb.sense) === 'base' || verbOf(verb.sense) === undefined;
+    if (at === clause.verb - 1 && isPlain && (is === 'person' || is === 'it')) return 'told';
   }
   const form = formOf(verb.sense);
   if (verb.part === 'purpose' && (isTimed(pieces, clause) || isOnce(pieces, clause))) return 'told';

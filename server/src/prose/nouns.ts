@@ -123,6 +123,10 @@ class Scan extends VerbByForm {
         return;
       }
       if (this.isUnknownOrder(piece, at)) return;
+      if (this.isUnknownDoing(piece, at)) {
+        this.verb(piece, 'verb');
+        return;
+      }
       // `the strips should bend`, `do not disturb`
       // `let the pressure fall by itself`
       const isLet = this.letting && this.expects === 'behind thing' && takesAsTold(this.pieces, at);
@@ -172,6 +176,14 @@ class Scan extends VerbByForm {
     return form === 'ing' || form === 'past'
       ? is === 'rest' || is === 'preposition' || is === 'let'
       : form === 's' && is === 'let';
+  }
+
+  /** `It rides there until the last table`: what food does where it is, in a word that nobody knows. */
+  private isUnknownDoing({ word }: Piece, at: number): boolean {
+    if (this.framed || this.hasVerb || this.expects !== 'behind thing' || !/[^s]s$/.test(word)) return false;
+    const subject = jointOf(this.pieces[at - 1]?.sense ?? UNKNOWN);
+    const next = this.pieces[at + 1];
+    return subject?.is === 'it' && this.pieces[at - 1]?.word === 'it' && next?.word === 'there';
   }
 
   private mayOrder(): boolean {

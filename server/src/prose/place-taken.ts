@@ -39,6 +39,8 @@ export class PlaceTaker {
   protected outer: Way | undefined;
   /** Its vessel is one that something lies in. */
   private holds = false;
+  /** The thing is what food is carried in. */
+  protected carried = false;
   /** The medium so far is only something that goes along. */
   private along = false;
 
@@ -80,6 +82,11 @@ export class PlaceTaker {
         if ((way === 'by' && row.is !== 'cool' && row.is !== 'outdoors') || (this.over && IN_ALONE.has(row.is))) {
           this.where({ ...span, is: 'room', sure: 'inferred', way: 'at', not: this.not });
           return true;
+        }
+        // `Carry the boiler to the porch`: it is what the food is in.
+        if (way === undefined && this.isCarried()) {
+          this.carried = true;
+          return false;
         }
         // `Forget the fridge!`
         const isObject = way === undefined && jointOf(this.pieces[this.first - 1]?.sense ?? UNKNOWN)?.is === 'article';
@@ -151,6 +158,18 @@ export class PlaceTaker {
   private isBeside(start: number): boolean {
     const isBehind = this.event.where.some(({ end, not }) => !not && end === start - 1);
     return isBehind && this.isBy(this.pieces[this.first] as Piece);
+  }
+
+  /** It is the object of a verb, and where that goes stands behind it. */
+  private isCarried(): boolean {
+    const { pieces, event, clause } = this;
+    if (event.verb === undefined || jointOf(pieces[this.first - 1]?.sense ?? UNKNOWN)?.is !== 'article') return false;
+    if (event.act !== 'stay' && event.act !== 'put' && event.act !== 'remove' && event.act !== 'unknown') return false;
+    const behind = pieces.indexOf(this.last as Piece) + 1;
+    const next = jointOf(pieces[behind]?.sense ?? UNKNOWN);
+    // `Set the circulator to 49 C`
+    const isPlaced = jointOf(pieces[behind + 1]?.sense ?? UNKNOWN)?.is === 'article';
+    return this.first - 2 === clause.verb && (next?.is === 'to' || next?.way === 'to') && isPlaced;
   }
 
   /** `by the fire`: one row with its preposition. */

@@ -90,6 +90,7 @@ export const TIME_ROLES = [
   'day',
   'horizon',
   'next',
+  'eve',
   'clock',
   'hand',
   'edge',
@@ -116,6 +117,8 @@ export type TimeRole = (typeof TIME_ROLES)[number];
 
 export interface TimeRow extends Row {
   readonly is: TimeRole;
+  /** Of what is done before the day: `the night before`. */
+  readonly eve?: true;
   /** Minutes, hours of the clock, shares, or how many times, by what it is: the table's first line says. */
   readonly range: Range | undefined;
   /** Minutes of all of it, or until it comes. */
@@ -304,9 +307,11 @@ const readTime = (cell: Cell): TimeRow => {
   // Of a unit that `unit.ts` has the words and the size are there.
   const unit = cell('low') === '' ? unitSpelled(cell('time')) : undefined;
   const minutes = unit === undefined ? undefined : (baseOf(unit.symbol, 'us') ?? 0) / 60;
+  const is = oneOf(TIME_ROLES, cell('is')) ?? 'span';
   return {
     words: [...new Set([...wordsOf(cell('time'), cell('also')), ...(unit?.spellings ?? [])])],
-    is: oneOf(TIME_ROLES, cell('is')) ?? 'span',
+    is: is === 'eve' ? 'next' : is,
+    ...(is === 'eve' && { eve: true as const }),
     range: minutes === undefined ? rangeOf(cell('low'), cell('high')) : { low: minutes, high: minutes },
     all: rangeOf(cell('least'), cell('most')),
     kind: oneOf(TIME_KINDS, cell('kind')),

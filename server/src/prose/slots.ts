@@ -3,17 +3,18 @@
  * Refuses to know whose a time is (`spans.ts`), and what an event takes over from another (`ellipsis.ts`).
  */
 import type { SentenceItem } from '../notation/tree.ts';
+import { takesObject } from './ahead.ts';
 import { type Clause, EventDraft, withOne } from './clauses.ts';
 import { ALREADY, heldAt } from './described.ts';
-import type { PlaceKind, Sign, Where } from './event.ts';
+import type { Act, PlaceKind, Sign, Where } from './event.ts';
 import { Filler, STAYS } from './filler.ts';
 import { lainIn } from './lain.ts';
-import { jointOf, thingOf, verbOf } from './lexicon.ts';
+import { formOf, jointOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { goOn, heatAt, inferred, passFigures } from './of-place.ts';
 import type { Piece } from './pieces.ts';
 import { madeSo, signIn, stateBehind } from './signs.ts';
 import { temperaturesIn } from './temperatures.ts';
-import { ACT_AT, figureAlone, nameAlone, verblessEvent } from './verbless.ts';
+import { ACT_AT, figureAlone, nameAlone, namesPutIn, verblessEvent, warmthTold } from './verbless.ts';
 
 /** Fills the event of each clause; a clause without a verb that says a place gets one. Signs go to the event that they end or begin. */
 export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], clauses: readonly Clause[]): void {
@@ -47,6 +48,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     if (clause.event !== undefined && clause.frame === 'state') continue;
     if (clause.frame === 'state' && clause.opener === 'which') {
       giveState(pieces, clause, before?.event);
+      if (before?.event !== undefined) staysThere(pieces, clause, before.event);
       giveWarmth(pieces, clause, before?.event);
     }
     const bracketOf = clause.frame === 'verbless' && pieces[clause.from - 1]?.word === '(' ? before?.event : undefined;
@@ -56,7 +58,9 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
       clause.event =
         verblessEvent(pieces, items, clause) ??
         nameAlone(pieces, clause) ??
-        (before === undefined ? figureAlone(pieces, clause) : undefined);
+        (before === undefined ? figureAlone(pieces, clause) : undefined) ??
+        warmthTold(pieces, clause) ??
+        namesPutIn(pieces, clause);
     const { event } = clause;
     if (event === undefined) {
       // A bracket, or what is only told of what is done: `(375 F)`.
@@ -73,7 +77,11 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
     const made = event.act === 'heat' ? madeSo(pieces, clause) : undefined;
     if (made !== undefined) event.until = withOne(event.until, made);
     impliedBy(pieces[clause.verb], event);
-    if (isPutIn(pieces[clause.verb])) event.act = 'combine';
+    if (isPutIn(pieces[clause.verb]) || (event.act === 'cut' && isOver(pieces, clause))) event.act = 'combine';
+    if (isOnlySteaming(pieces, clause, event)) {
+      clause.event = undefined;
+      continue;
+    }
     actAtPlace(event);
     // An insulated box keeps what lies on ice cold, and so does a table.
     if (event.medium?.is === 'ice') event.where = event.where.map(onIce);
@@ -99,6 +107,21 @@ function giveWarmth(pieces: readonly Piece[], { from, to }: Clause, event: Event
   const warmth = heldAt(pieces, from, to);
   if (warmth !== undefined) event.where = withOne(event.where, warmth);
 }
+
+/** `It is pushed to the side of the range, where it sits till nine`: it was put there to lie there. */
+function staysThere(pieces: readonly Piece[], { from, to }: Clause, event: EventDraft): void {
+  if (!PUTS.has(event.act) || !event.where.some(({ way, not }) => !not && (way === 'at' || way === 'to'))) return;
+  const isHere = pieces[from]?.word === 'where';
+  const stays = pieces
+    .slice(from, to)
+    .some(({ part, sense }) => (part === 'framed' || part === 'describes') && verbOf(sense)?.act === 'stay');
+  if (!isHere || !stays) return;
+  event.act = 'stay';
+  event.lasts = 'waits';
+}
+
+/** What brings food to a place. */
+const PUTS: ReadonlySet<Act> = new Set<Act>(['put', 'remove', 'return', 'unknown', 'cut', 'ready']);
 
 const ON_ICE: ReadonlySet<PlaceKind | undefined> = new Set<PlaceKind>(['hot', 'room', 'outdoors']);
 function onIce(where: Where): Where {
@@ -242,6 +265,34 @@ function impliedBy(verb: Piece | undefined, event: EventDraft): void {
 /** `Milk and salt in`: no verb but where they go. */
 const isPutIn = (verb: Piece | undefined): boolean =>
   verb !== undefined && verbOf(verb.sense) === undefined && jointOf(verb.sense)?.is === 'preposition';
+
+/** `Snip the cress over`, `grate the cheese on top`: it goes on what is there. */
+function isOver(pieces: readonly Piece[], { from, to, verb }: Clause): boolean {
+  let last = to - 1;
+  while (last > from && pieces[last]?.sort === 'mark') last--;
+  const { sense = UNKNOWN, word = '' } = pieces[last] ?? {};
+  const before = jointOf(pieces[last - 1]?.sense ?? UNKNOWN);
+  return last > verb && (jointOf(sense)?.way === 'over' || (word === 'top' && before?.way === 'at'));
+}
+
+/** `Pour it still steaming into the tub`, `while it is steaming`: it is hot, and nothing is steamed. */
+function isOnlySteaming(
+  pieces: readonly Piece[],
+  { verb, opener }: Clause,
+  { act, as, times, cooks }: EventDraft,
+): boolean {
+  const { sense = UNKNOWN } = pieces[verb] ?? {};
+  const row = verbOf(sense);
+  return (
+    act === 'heat' &&
+    cooks === 'through' &&
+    row?.medium === 'steam' &&
+    formOf(sense) === 'ing' &&
+    (as === 'beside' || opener === 'while') &&
+    times.length === 0 &&
+    !takesObject(pieces, verb)
+  );
+}
 
 const COLD_KINDS: ReadonlySet<Where['is'] & string> = new Set(['cold', 'frozen', 'cool']);
 

@@ -195,12 +195,23 @@ class Reader extends Lengths {
     const { minutes, kind, orElse } = before.time;
     const isBeside = from === before.to || (from === before.to + 1 && this.markAt(before.to) === ',');
     const first = this.items[before.from];
+    // `until the guests are seated, about 10 minutes`: a figure says how long that is.
+    const isFigure = kind === 'until' && time.kind === 'spent' && !time.orElse && this.markAt(before.to) === ',';
+    if (isBeside && isFigure && this.isCounted(from))
+      return { from: before.from, to, time: { ...before.time, kind: 'spent', minutes: time.minutes } };
     const isWord = first?.kind === 'duration' ? first.overnight : this.rowAt(before.from)?.is === 'span';
     const isVague = isWord === true && minutes.low < minutes.high;
     if (!isBeside || !isVague || kind !== 'spent' || time.kind !== 'spent' || orElse || time.orElse) return undefined;
     const low = Math.max(minutes.low, time.minutes.low);
     const high = Math.min(minutes.high, time.minutes.high);
     return low > high ? undefined : { from: before.from, to, time: { ...before.time, minutes: { low, high } } };
+  }
+
+  /** Its words have a number. */
+  private isCounted(from: number): boolean {
+    const at = this.prefixAt(from).to;
+    const item = this.items[at];
+    return (item?.kind === 'duration' && !item.overnight) || this.countAt(at) !== undefined;
   }
 
   /** `2 hours, up to 2 days`: a limit right behind a time is its end. */

@@ -170,7 +170,12 @@ export class VerbByForm extends Expecting {
         !takesObject(this.pieces, at)
       );
     if (this.expects === 'more')
-      return this.hasVerb && (this.framed ? !noun : !this.ordered && (!noun || takesObject(this.pieces, at)));
+      return (
+        this.hasVerb &&
+        (this.framed
+          ? !noun
+          : !this.ordered && (!noun || takesObject(this.pieces, at) || isPlacedBehind(this.pieces, at)))
+      );
     if (this.expects === 'frame' && this.relative) return isBehind(this.pieces, at, 'which');
     // `Make sure it stays cold.`
     const isLooked = verbOf(this.lastVerb?.sense ?? UNKNOWN)?.act === 'read' && !this.framed;
@@ -284,6 +289,12 @@ export class VerbByForm extends Expecting {
 
 /** `Freezes 3 months.` */
 const KEEPS: ReadonlySet<VerbRow['act']> = new Set(['cool', 'freeze']);
+
+/** `comes out of the freezer and thaws on the rail` */
+const isPlacedBehind = (pieces: readonly Piece[], at: number): boolean => {
+  const next = jointOf(pieces[at + 1]?.sense ?? UNKNOWN);
+  return next?.is === 'preposition' && next.way === 'at' && pieces[at - 1]?.word === 'and';
+};
 
 /** `Steam rising past her glasses`: what does something then is a thing. */
 const isCloud = (sense: number): boolean => {

@@ -6,9 +6,9 @@ import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft } from './clauses.ts';
 import type { Act, Cooks, Where } from './event.ts';
 import { isLong } from './filler.ts';
-import { isStrange, jointOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { evidenceOf, isStrange, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
-import type { ThingRow, Way } from './rows.ts';
+import type { JointKind, ThingRow, Way } from './rows.ts';
 import { offUntil } from './switched.ts';
 
 /** A clause that says where, or in what, and no verb. */
@@ -155,6 +155,68 @@ export function figureAlone(pieces: readonly Piece[], clause: Clause): EventDraf
   const event = new EventDraft((run[0] as Piece).start, (run.at(-1) as Piece).end, undefined, undefined, 'told');
   event.act = 'read';
   return event;
+}
+
+/** `Tomatoes, stock and bay.`, `Then the rice.`: a sentence of nothing but names puts them in. */
+export function namesPutIn(pieces: readonly Piece[], { from, to, first, label }: Clause): EventDraft | undefined {
+  const isWhole = first && !label && (to === pieces.length || pieces[to]?.word === '.');
+  if (!isWhole) return undefined;
+  let names = 0;
+  let others = 0;
+  let isNext = false;
+  for (const { sort, part, sense, word } of pieces.slice(from, to)) {
+    if (sort === 'name') names++;
+    else if (sort === 'word' && part !== 'joint') others++;
+    else if (sort !== 'word' && sort !== 'amount' && word !== ',') return undefined;
+    const is = jointOf(sense)?.is;
+    isNext ||= is === 'then';
+    if (is !== undefined && !BETWEEN_NAMES.has(is)) return undefined;
+  }
+  // `Rice.` is a heading; `and a bay leaf that nobody lists` is one thing more.
+  if (names === 0 || (names < 2 && !isNext) || others * 2 > names) return undefined;
+  const event = ordered(pieces, from, to);
+  event.act = 'combine';
+  return event;
+}
+
+const BETWEEN_NAMES: ReadonlySet<JointKind> = new Set<JointKind>([
+  'article',
+  'conjunction',
+  'then',
+  'quantity',
+  'number',
+  'rest',
+  'all',
+  'adjective',
+]);
+
+/** `It is still lukewarm in the middle`: warmth that is felt is all that is said. */
+export function warmthTold(pieces: readonly Piece[], clause: Clause): EventDraft | undefined {
+  const run = pieces.slice(clause.from, clause.to);
+  const is = run.findIndex(({ sense }) => jointOf(sense)?.is === 'aux');
+  const sign = is < 0 ? undefined : warmBehind(run, is);
+  const row = sign && signOf(sign.sense);
+  if (sign === undefined || row === undefined) return undefined;
+  const event = new EventDraft((run[0] as Piece).start, (run.at(-1) as Piece).end, undefined, undefined, 'told');
+  event.act = 'read';
+  const { start, end } = sign;
+  event.until = [{ start, end, is: 'warm', sure: 'said', from: 'until', ...(row.celsius && { celsius: row.celsius }) }];
+  return event;
+}
+
+/** The word behind `is` that says warm, of the subject and of no noun; a denied one says nothing. */
+function warmBehind(run: readonly Piece[], is: number): Piece | undefined {
+  for (let at = is + 1; at < run.length; at++) {
+    const piece = run[at] as Piece;
+    if (signOf(piece.sense)?.tells === 'warm') {
+      const next = run[at + 1];
+      const isOfNoun = next?.sort === 'name' || (next?.part === 'thing' && evidenceOf(next.sense)?.inside !== true);
+      return isOfNoun ? undefined : piece;
+    }
+    const joint = jointOf(piece.sense)?.is;
+    if (joint !== 'adverb' && joint !== 'quantity' && joint !== 'article') return undefined;
+  }
+  return undefined;
 }
 
 /** `Trout fillet, 3 min a side`: something happens to it for so long, or until so warm. */

@@ -33,10 +33,16 @@ export function asDone(by: BoundEvent, current: readonly Body[]): BoundEvent {
   }
   if ((event.act === 'adjust' || event.act === 'ready') && readsFood(event))
     return as(event.where.some(({ is, way }) => way === 'at' && (is === 'stove' || is === 'oven')) ? 'heat' : 'read');
+  if (isCurve(event)) {
+    const falling = event.temperatures.map((said) => ({ ...said, of: 'food' as const, sure: 'said' as const }));
+    return { ...by, event: { ...event, act: 'cool', temperatures: falling } };
+  }
   if (isKeptWarm(event, current)) {
     const { cooks: _, ...kept } = event;
     return { ...by, event: { ...kept, act: 'stay' } };
   }
+  // `Salt, pepper, fish out the bay`: what is cooked is seasoned.
+  if (event.act === 'steep' && isOnlySalted(by) && current.length > 0 && current.every(isCooked)) return as('combine');
   // `4 min each side`: nothing else has sides.
   if (event.act === 'unknown' && event.times.some(({ per }) => per === 'side'))
     return { ...by, event: { ...event, act: 'heat', cooks: 'as read' } };
@@ -70,6 +76,26 @@ function isKeptWarm({ act, verb, temperatures }: BoundEvent['event'], current: r
     )
   );
 }
+
+/** Nothing is said of where or for how long. */
+const isOnlySalted = ({ names, event: { times, where, until, medium, vessel } }: BoundEvent): boolean =>
+  names.length === 0 &&
+  times.length + where.length + until.length === 0 &&
+  medium === undefined &&
+  vessel === undefined;
+
+const isCooked = ({ members }: Body): boolean => members.some(({ state }) => state.cooked === 'through');
+
+/** `On ice; in two hours it is at 20 C, and two hours later at 4 C`: figures that fall, a time beside each, cool it. */
+function isCurve({ act, temperatures, times }: BoundEvent['event']): boolean {
+  if (!CURVES.has(act) || temperatures.length < 2 || times.length < temperatures.length) return false;
+  const isFalling = temperatures.every(
+    ({ celsius, of, bound }, i) =>
+      of !== 'oven' && bound !== 'change' && (i === 0 || celsius.high < (temperatures[i - 1]?.celsius.low ?? 0)),
+  );
+  return isFalling && (temperatures[0]?.celsius.high ?? 0) < HOT_C;
+}
+const CURVES: ReadonlySet<Act> = new Set<Act>(['divide', 'put', 'pack', 'stay', 'reserve', 'unknown']);
 
 const readsFood = ({ temperatures, until }: BoundEvent['event']): boolean =>
   temperatures.some(({ of }) => of === 'food') || until.some(({ celsius }) => celsius !== undefined);

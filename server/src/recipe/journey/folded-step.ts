@@ -48,6 +48,8 @@ export function foldStep(before: FoldState, part: Part, step: Step, parts: reado
     if (!isLater && !isOpening(event)) folder.takeAt(event, clocks);
   });
   for (const clock of clocks) folder.passTo(clock, undefined);
+  const eve = clocksOf(step).find((clock) => clock.eve);
+  if (eve !== undefined) folder.endEve(eve);
   const { state: after, stays, put, ended, used } = folder.top;
   const folded: FoldedStep = {
     part: part.index,

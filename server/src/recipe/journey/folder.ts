@@ -20,7 +20,7 @@ import {
 } from './bodies.ts';
 import { changed } from './changes.ts';
 import { clockAt } from './clock.ts';
-import { begun, goesOn, isEndOf, lasting, passTo, spending, withoutPoint } from './passing.ts';
+import { begun, eveEnds, goesOn, isEndOf, lasting, passTo, spending, withoutPoint } from './passing.ts';
 import { type FoldState, leftOf, withLeft } from './state.ts';
 import { takenBy } from './taken.ts';
 import { TRANSITIONS } from './transitions.ts';
@@ -50,9 +50,10 @@ export class Folder {
   takeAt(by: BoundEvent, clocks: ClockSaid[]): void {
     const { event } = by;
     let timed = by;
-    let end: ClockSaid | undefined;
+    let until: ClockSaid | undefined;
     let isPoint = false;
-    while (clocks[0] !== undefined && clocks[0].start < event.end) {
+    const end = reachOf(event);
+    while (clocks[0] !== undefined && clocks[0].start < end) {
       const clock = clocks.shift() as ClockSaid;
       // Denied or only advised, no time has passed.
       if (clock.start >= event.start && event.said !== 'yes') continue;
@@ -61,7 +62,12 @@ export class Folder {
         continue;
       if (clock.start >= event.start && (isEndOf(by, clock) || (isPoint && goesOn(by)))) {
         timed = lasting(timed, clock, this.top.state);
-        end = clock;
+        until = clock;
+        continue;
+      }
+      // `It simmers there until bedtime`: so long it is heated.
+      if (event.act === 'heat' && event.said === 'yes' && clock.until && clock.start >= event.start) {
+        until = clock;
         continue;
       }
       // `Out at eleven, and what is left at nine`: it lies so between the two.
@@ -72,10 +78,10 @@ export class Folder {
     }
     const stays = this.top.stays.length;
     this.take(timed);
-    if (isPoint && end === undefined && this.top.stays.length === stays)
+    if (isPoint && until === undefined && this.top.stays.length === stays)
       this.top.state = begun(this.top.state, timed, { part: this.top.part.index, line: this.step.line });
     const { state } = this.top;
-    this.top.state = end === undefined ? spending(state, timed) : { ...state, clock: clockAt(state.clock, end) };
+    this.top.state = until === undefined ? spending(state, timed) : { ...state, clock: clockAt(state.clock, until) };
   }
 
   /** A point of the clock is reached; whether something was left until then. */
@@ -85,6 +91,13 @@ export class Folder {
     this.top.state = state;
     this.top.stays.push(...stays);
     return stays.length > 0;
+  }
+
+  /** Done before the day, the step is at its end. */
+  endEve(clock: ClockSaid): void {
+    const { state, stays } = eveEnds(this.top.state, clock, { part: this.top.part.index, line: this.step.line });
+    this.top.state = state;
+    this.top.stays.push(...stays);
   }
 
   private take(by: BoundEvent): void {
@@ -206,6 +219,10 @@ export class Folder {
     ];
   }
 }
+
+/** With what it waits for: `grill when the supper guests come`. */
+const reachOf = ({ end, until }: Event): number =>
+  Math.max(end, ...until.map((sign) => (sign.from === 'when' ? sign.end : 0)));
 
 /** Just off the boil, or on it. */
 const isBoiling = (body: Body): boolean =>

@@ -17,9 +17,9 @@ import { weakest } from './sure.ts';
 const LASTS: ReadonlySet<Act> = new Set(['stay', 'cool', 'thaw', 'rise', 'steep', 'dry', 'smoke', 'freeze']);
 
 /** An hour that an event goes on until. `Into the rucksack by 7` begins then. */
-export const isEndOf = ({ event }: BoundEvent, { until, by, since }: ClockSaid): boolean =>
+export const isEndOf = ({ event }: BoundEvent, { until, by, since, comes }: ClockSaid): boolean =>
   event.craft === 'delay' ||
-  (event.act === 'read' && since !== undefined) ||
+  (event.act === 'read' && (since !== undefined || comes !== undefined)) ||
   (until && LASTS.has(event.act) && !(by && event.where.some(({ way }) => way === 'to')));
 
 /** `The van goes out with them at five, and is back about one`: it goes on until the second of two points. */
@@ -28,7 +28,8 @@ export const goesOn = ({ event }: BoundEvent): boolean => event.act === 'stay';
 /** The event with the time until then, as far as the clock tells; what it says besides of that time is the same. */
 export function lasting(by: BoundEvent, said: ClockSaid, { clock }: FoldState): BoundEvent {
   const isKnown = clock?.hours !== undefined || clock?.day !== undefined;
-  const minutes = isKnown ? passed(clock, said) : by.event.act === 'read' ? said.since : undefined;
+  const known = isKnown ? passed(clock, said) : undefined;
+  const minutes = known ?? (by.event.act === 'read' ? (said.since ?? said.comes) : undefined);
   if (minutes === undefined) return by;
   const { start, end } = said;
   const others = by.event.times.filter((time) => time.end <= start && time.kind !== 'spent');
@@ -65,6 +66,9 @@ export function passTo(
   at: { part: number; line: number },
   isPutAway: boolean,
 ): Passed {
+  // The day is later than that: `eveEnds`.
+  if (said.eve && state.clock === undefined)
+    return { state: { ...state, clock: clockAt(undefined, said) }, stays: NONE };
   const known = passed(state.clock, said);
   const minutes = known ?? said.comes;
   const left = minutes && unspent(minutes, state.clock);
@@ -78,6 +82,19 @@ export function passTo(
     };
   // From one part of a day to another.
   return laterBy(now, left, () => true, left.high - left.low > VAGUE_MIN);
+}
+
+/** `The night before, boil it and leave it on the side`: what a step leaves somewhere, with no word of for how long, waits there until the day. */
+export function eveEnds(state: FoldState, { since }: ClockSaid, at: { part: number; line: number }): Passed {
+  const isOfStep = (stay: Stay): boolean =>
+    !stay.timed && stay.part === at.part && stay.line === at.line && isToldWhere(stay);
+  if (since === undefined || !state.open.some(isOfStep)) return { state, stays: NONE };
+  const passed = laterBy(state, since, isOfStep, true);
+  const { clock } = passed.state;
+  return {
+    stays: passed.stays,
+    state: { ...passed.state, clock: clock && { ...clock, spent: longerBy(clock.spent, since) } },
+  };
 }
 
 const VAGUE_MIN = 180;

@@ -38,7 +38,8 @@ export function lie(
   const { event } = by;
   const time = minutesOf(event);
   // What takes days is kept, whatever is done; and `it wants a full day`.
-  const passes = time !== undefined && (time.low >= KEPT_MIN || (event.act === 'unknown' && event.as === 'told'));
+  const passes =
+    time !== undefined && (time.low >= KEPT_MIN || isToldSoLong(event, body, time) || isLeftClosed(event, body, time));
   const how = passes ? 'yes' : TRANSITIONS[event.act].lies;
   const around = temperatures.find(({ of }) => of === 'around' || of === 'oven' || of === 'medium');
   const said = placeSaid(event, body, time);
@@ -75,7 +76,7 @@ export function lie(
     }),
     lies: after,
     // No time has passed.
-    band: time === undefined && bandAt(after) === 'between' ? body.band : bandAt(after),
+    band: time === undefined && bandAt(after) === 'between' ? bandOutOf(event, body) : bandAt(after),
     warmMin: warm,
     warmSure: isWarm(lies) && time !== undefined ? weakest(body.warmSure, sure) : body.warmSure,
     coldMin: lies.celsius.high <= COLD_C ? longerBy(body.coldMin, spent) : body.coldMin,
@@ -93,6 +94,30 @@ export function lie(
   };
   return { body: time === undefined || minutes.high === Infinity ? { ...next, waits: stay } : next, stay };
 }
+
+/** `It wants a full day`, `they are picked at until the last guest goes`: so long it is where it is. */
+const isToldSoLong = ({ act, as, times, lasts }: Event, { band, lies }: Body, { low }: Range): boolean =>
+  as === 'told' &&
+  // `It murmurs there for six hours`, on the stove: nobody knows the word, and it may be heated.
+  !(act === 'unknown' && lasts === 'waits' && band === 'hot' && lies.place === 'stove') &&
+  (act === 'unknown' ||
+    (PICKED.has(act) && low >= PICKED_MIN && times.some(({ kind }) => kind === 'spent' || kind === 'until')));
+const PICKED: ReadonlySet<Event['act']> = new Set(['cut', 'eat', 'remove', 'open']);
+/** So long nobody eats at a sitting (judgement). */
+const PICKED_MIN = 120;
+
+/** `Put the lid on and go to bed`: so long nothing else is done with it. */
+const isLeftClosed = ({ act, times, verb }: Event, { lies }: Body, { low }: Range): boolean =>
+  CLOSES.has(act) &&
+  low >= AWAY_MIN &&
+  // `By noon tomorrow ladle it out`
+  times.some(({ kind, start }) => (kind === 'spent' || kind === 'until') && start > (verb?.end ?? 0)) &&
+  !isWorking(lies);
+const CLOSES: ReadonlySet<Event['act']> = new Set(['close', 'cover', 'put', 'pack']);
+/** Three hours: nobody stands by. */
+const AWAY_MIN = 180;
+/** Where what lies there is heated as long as it lies there. */
+const isWorking = ({ place }: Lying): boolean => place !== undefined && place !== 'stove' && WORKS.has(place);
 
 /** How cold flesh lay, for how long: what lives in fish dies of it. */
 const frozenAt = (by: BoundEvent, { celsius, sure }: Lying, held: Range): Read => ({
@@ -113,7 +138,7 @@ function moved(body: Body, { event: { act, vessel }, into }: BoundEvent): Body {
   return { ...body, ...(isMoved && body.lies.place !== 'room' && { lies: ROOM }), waits: undefined };
 }
 
-/** `Fourteen hours later it reads 32 C`: so long it has not been cold, wherever it was put while it was hot. */
+/** `Fourteen hours later it reads 32 C`, `next morning it is still lukewarm`: so long it has not been cold, wherever it was put while it was hot. */
 export function stillWarm(
   { waits, lies }: Body,
   by: BoundEvent,
@@ -124,8 +149,12 @@ export function stillWarm(
   // `Next morning it is still at 30 C.`
   const isTold = by.event.as === 'told' && by.event.where.length === 0;
   const said = temperatures.find(({ of }) => of === 'food' || (of === 'nothing' && isTold))?.said;
-  if (waits?.body.band !== 'hot' || minutes === undefined || said === undefined) return undefined;
-  const { celsius, sure } = said;
+  const felt = by.event.until.find(({ is, from }) => is === 'warm' && from === 'until');
+  if (waits?.body.band !== 'hot' || minutes === undefined || (said === undefined && felt === undefined))
+    return undefined;
+  const celsius = said?.celsius ?? felt?.celsius ?? WARM;
+  // A hand is no thermometer.
+  const sure = said?.sure ?? 'inferred';
   if (celsius.low <= COLD_C || celsius.high >= HOT_C) return undefined;
   return {
     by,
@@ -138,6 +167,9 @@ export function stillWarm(
     warmMin: minutes,
   };
 }
+
+/** Warm, by what is felt. */
+const WARM: Range = { low: 30, high: 45 };
 
 /** Time passes by what these say alone. */
 const TAKES_TIME: ReadonlySet<Event['act']> = new Set([
@@ -166,6 +198,10 @@ export const isWarm = ({ celsius }: Lying): boolean => celsius.high > COLD_C && 
 export const isCold = ({ celsius }: Lying): boolean => celsius.high <= COLD_C;
 
 export const isFrozen = ({ celsius, place }: Lying): boolean => place === 'frozen' || celsius.high <= FROZEN_C;
+
+/** `Take it out of the freezer`: so cold it is yet. */
+const bandOutOf = ({ where }: Event, { band }: Body): Body['band'] =>
+  band === 'unsaid' && where.some(({ way, is, not }) => way === 'out of' && is === 'frozen' && !not) ? 'frozen' : band;
 
 function bandAt(lies: Lying): Body['band'] {
   const { celsius } = lies;
@@ -298,10 +334,14 @@ function timeSure({ times }: Event): Sure {
 }
 
 /** Minutes that an event says pass; undefined where it says none. */
-export function minutesOf({ times, act }: Event): Range | undefined {
+export function minutesOf({ times, act, verb }: Event): Range | undefined {
+  const isTimed = times.some(({ kind }) => kind === 'spent');
   let spent: { low: number; high: number } | undefined;
   const choices = new Map<number, Range>();
-  for (const { kind, minutes, choice, per } of times) {
+  for (const { kind, minutes, choice, per, start } of times) {
+    // `In the morning let them stand for an hour`: from then on.
+    const isBegin = kind === 'point' && verb !== undefined && start < verb.start;
+    if (isBegin && (isTimed || act === 'cool')) continue;
     if (kind === 'every' || per === 'kg' || per === 'piece') continue;
     // `1 h before serving`: so long out of where it lay; and `a month later` it lay so long.
     if (kind === 'point' && act !== 'remove' && act !== 'stay' && minutes.low < LATER_MIN) continue;

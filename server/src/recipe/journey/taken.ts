@@ -88,6 +88,9 @@ class Taker {
     const { event, names } = by;
     const current = this.atHand(event);
     if (event.as === 'beside') return current.length > 0;
+    // `Season, it wants plenty of pepper`: salt and pepper of no amount go to what is there.
+    if (event.craft === 'season' && this.bodies.length === 0 && this.fresh.every(({ of }) => this.isFree(of)))
+      return current.length > 0;
     if (current.length === 0 || names.some(({ role }) => role === 'into' || role === 'with')) return false;
     // `Pour on the milk`; but `stir the soup`.
     if (this.bodies.length > 0)
@@ -108,6 +111,10 @@ class Taker {
     );
     // What is folded in goes into something.
     return event.lasts !== 'works' || event.craft === 'fold' || this.fresh.length < 2 || onStove || isMixed;
+  }
+
+  private isFree({ part, ingredient }: IngredientRef): boolean {
+    return this.top.parts[part]?.head.ingredients[ingredient]?.free === true;
   }
 
   private takeUnnamed(by: BoundEvent): void {

@@ -150,6 +150,8 @@ export function spoils(lists: Lists, body: Body): boolean {
     !mix.has.has('curing')
   )
     return true;
+  // `2 rice-cooker cups jasmine rice`: nothing beside it is weighed either.
+  if (mix.massG <= mix.of.water && membersIn(lists, body).some(isUnweighedStarch)) return !isDried(mix, body);
   if (mix.massG <= 0 || keepsByItself(mix, body)) return false;
   let animal = 0;
   let plants = 0;
@@ -168,16 +170,37 @@ export function spoils(lists: Lists, body: Body): boolean {
   return animal >= mix.massG * ANIMAL_SHARE || plants >= (mix.massG - mix.of.water) * PLANT_SHARE;
 }
 
+/** A yeast dough, yet raw, of which eggs and milk make as much as makes a mixture perishable; one with a sour starter keeps itself. */
+export function isRichDough(lists: Lists, body: Body): boolean {
+  const { massG, of, has } = mixtureIn(lists, body);
+  return (
+    has.has('yeast') &&
+    !has.has('culture') &&
+    of.flour > massG * FLOURY &&
+    of.egg > 0 &&
+    of.animal >= massG * ANIMAL_SHARE &&
+    body.members.every(({ state }) => state.cooked === 'raw')
+  );
+}
+
 const isUnweighedFlesh = ({ member, ingredient }: Held): boolean =>
   !ingredient.weighed.known &&
   isIn(ingredient, 'animal') &&
   isOf(foodOf(ingredient), 'flesh') &&
   isCooked(member, ingredient);
 
+/** Boiled or steamed, or bought so. */
+const isUnweighedStarch = ({ member, ingredient }: Held): boolean =>
+  !ingredient.weighed.known &&
+  !ingredient.free &&
+  isOf(foodOf(ingredient), 'cooks to spoil') &&
+  isCooked(member, ingredient) &&
+  !isBakedIn(member);
+
 const isBakedIn = ({ state }: Member): boolean => state.heatedBy?.event.where.some(({ is }) => is === 'oven') === true;
 
 /** Boiled, or cooked in no oven and no fat: what is dry as bought is wet by then. */
-const tookWater = ({ members }: Body): boolean =>
+export const tookWater = ({ members }: Body): boolean =>
   members.some(({ state: { cooked, heatedBy, was } }) => {
     if (cooked === 'through') return true;
     if (cooked !== 'unsaid' || heatedBy === undefined || (was & (WAS.fat | WAS.flour)) !== 0) return false;

@@ -16,7 +16,7 @@ import { onceInHouse } from '../once.ts';
 import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
 import { overPiecesIn } from './over-pieces.ts';
 import { shutOff } from './shut-off.ts';
-import { isCooked, isRawBird, type Lists, membersIn, spoils } from './spoils.ts';
+import { isCooked, isRawBird, isRichDough, type Lists, membersIn, spoils, tookWater } from './spoils.ts';
 import { type Level, levelOver } from './verdict.ts';
 
 /** A stay that is too warm for too long; its span is what says so. */
@@ -62,7 +62,7 @@ export const tooWarm = onceInHouse((house: House, journey: Journey): readonly To
   const except = shutOff(journey).judged;
   let last: ReadonlySet<Stay> | undefined;
   return judged.flatMap(({ stay, passing, waiting }) => {
-    if (except.has(stay)) return NONE;
+    if (except.has(stay) || (passing?.kind === 'set down' && isEatenThen(journey, stay))) return NONE;
     if (passing?.kind === 'set down' && passing.level === 'ask' && isDrawnOn(journey, stay))
       return { ...passing, level: 'warning' };
     if (passing === waiting) return passing ?? NONE;
@@ -70,6 +70,18 @@ export const tooWarm = onceInHouse((house: House, journey: Journey): readonly To
     return (last.has(stay) ? waiting : passing) ?? NONE;
   });
 });
+
+/** `Set it on the table and eat at once`, `at the back of the range, it simmers there` */
+function isEatenThen({ steps }: Journey, { part, line, by }: Stay): boolean {
+  const events = steps.find((step) => step.part === part && step.line === line)?.events ?? [];
+  const next = events[events.findIndex(({ event }) => event.start === by.event.start) + 1]?.event;
+  return (
+    (next?.act === 'eat' && next.fate === 'now') ||
+    (next?.act === 'heat' && next.as === 'told') ||
+    // `On the side until it stops steaming, then refrigerate`
+    (by.horizon !== true && next?.said === 'yes' && next.where.some(({ is, not }) => !not && is === 'cold'))
+  );
+}
 
 /** `Take from it daily`: so it stands there for days. */
 const isDrawnOn = ({ steps }: Journey, { part, line }: Stay): boolean =>
@@ -110,10 +122,12 @@ const judgedOn = overPiecesIn(
 function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits): TooWarm | undefined {
   const { by, body, lies } = stay;
   const { act } = by.event;
+  if (isRisenTooLong(stay) && isRichDough(lists, body))
+    return found('left out', 'warning', stay, by.event.times[0] ?? by.event, limits.leftOut.min, stay.minutes);
   if (act === 'rise' || act === 'dry' || act === 'smoke' || act === 'freeze') return undefined;
   if (isCanned(body)) return undefined;
-  // Until it bends and cracks, it dries.
-  if (by.event.until.some(({ is }) => is === 'dry' || is === 'stage')) return undefined;
+  // Until it bends and cracks, it dries; boiled rice that is to be dry is wet enough.
+  if (by.event.until.some(({ is }) => is === 'dry' || is === 'stage') && !tookWater(body)) return undefined;
   if (isStuffedWarm(lists, body) && (stay.timed ? stay.minutes.low > SHORT_MIN : by.event.where.length > 0))
     return found('stuffed', stay.timed && !stay.branch ? 'error' : 'warning', stay, by.event, SHORT_MIN);
   if (act === 'cool' && by.event.temperatures.some(({ of }) => of === 'food'))
@@ -147,7 +161,7 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
   if (thawsThere(stay)) return found('thaws', 'warning', stay, by.event.where.at(-1) ?? by.event, limits.leftOut.min);
   if (!isLast && isSetDown(lists, stay)) {
     const at = by.event.where.at(-1) ?? by.event;
-    return found('set down', by.horizon ? 'warning' : 'ask', stay, at, limitMin);
+    return found('set down', by.horizon && isAnyCooked(lists, body) ? 'warning' : 'ask', stay, at, limitMin);
   }
   const isPutBy =
     !stay.timed &&
@@ -161,6 +175,18 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
   const at = by.event.where.at(-1) ?? by.event;
   return found('on a shelf', lies.sure === 'said' ? 'warning' : 'ask', stay, at, limits.leftOut.min);
 }
+
+/**
+ * A night in a room: flour and yeast keep nothing that is not sour yet (USDA FSIS, the two-hour rule, holds for raw egg and milk in it; doughs
+ * rise for some hours all the same, so that only a night counts: judgement).
+ */
+function isRisenTooLong({ timed, minutes, lies, branch, sure }: Stay): boolean {
+  const isNight = minutes.low >= NIGHT_LEAST_MIN && middle(minutes) >= NIGHT_MIN;
+  return timed && !branch && sure !== 'unread' && isNight && isWarm(lies) && lies.celsius.high >= BETWEEN_C;
+}
+/** The least of a night, and one of seven hours and a half. */
+const NIGHT_LEAST_MIN = 300;
+const NIGHT_MIN = 450;
 
 /** In the closed jar in which it was under pressure nothing lives, however slowly it cools; what was filled into one since lies elsewhere. */
 const isCanned = ({ shut, members }: Body): boolean =>
@@ -259,6 +285,8 @@ const DAY_MIN = 1440;
 /** Until a time of the day nobody knows from when on: the middle of it counts. */
 function overIn({ warmMin, by, vague }: Stay, limit: number, sure: Sure): Level | undefined {
   const level = levelOver(warmMin, limit, sure);
+  // `From lunch until supper`: as long as may be, at the least.
+  if (level === 'ask' && warmMin.low >= limit && sure !== 'unread') return 'warning';
   // `Serve within 3 d`: how long it is good.
   if (level === 'ask' && by.event.times.some(({ kind, minutes }) => kind === 'limit' && minutes.high >= DAY_MIN))
     return undefined;
@@ -267,18 +295,22 @@ function overIn({ warmMin, by, vague }: Stay, limit: number, sure: Sure): Level 
   return level === 'ask' && isHorizon && middle(warmMin) > limit && sure !== 'unread' ? 'warning' : level;
 }
 
-/** `Half a day`: nobody means the least of it. */
+/** `Half a day`, `in the evening`: nobody means the least of it. */
 const isVague = (kind: TimeSaid['kind'], { low, high }: Range): boolean =>
-  kind === 'spent' && high < Infinity && low > 0 && high >= VAGUE * low;
+  (kind === 'spent' || kind === 'point') && high < Infinity && low > 0 && high >= VAGUE * low;
 const VAGUE = 2.5;
 
 /** Where it is put down is said, and is no place that is cold or where it cooks. */
-const isSetDown = (lists: Lists, { timed, branch, by: { event }, lies, body }: Stay): boolean =>
+const isSetDown = (lists: Lists, { timed, branch, by: { event, horizon }, lies, body }: Stay): boolean =>
   !timed &&
   !branch &&
   // While something short is done.
   !event.meanwhile &&
-  membersIn(lists, body).some(({ member, ingredient }) => isCooked(member, ingredient)) &&
+  // Raw flesh is set down to be worked at; until what nobody can measure, it is left.
+  (isAnyCooked(lists, body) ||
+    (horizon === true &&
+      event.until.every(({ at }) => at === undefined) &&
+      body.members.some(({ state }) => (state.was & WAS.animal) !== 0))) &&
   OPEN_STAYS.has(event.act) &&
   event.said === 'yes' &&
   event.fate !== 'now' &&
@@ -287,6 +319,8 @@ const isSetDown = (lists: Lists, { timed, branch, by: { event }, lies, body }: S
   SET_DOWN.has(lies.place) &&
   event.where.every(({ is }) => is !== 'cold' && is !== 'frozen') &&
   event.where.some(({ not, way }) => !not && (way === 'at' || way === 'to'));
+const isAnyCooked = (lists: Lists, body: Body): boolean =>
+  membersIn(lists, body).some(({ member, ingredient }) => isCooked(member, ingredient));
 const SET_DOWN: ReadonlySet<PlaceKind> = new Set<PlaceKind>(['room', 'outdoors', 'warm']);
 
 const OPEN_STAYS: ReadonlySet<Act> = new Set(['stay', 'pack', 'close', 'cover', 'put', 'reserve']);

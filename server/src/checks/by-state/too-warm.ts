@@ -15,6 +15,7 @@ import type { House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
 import { overPiecesIn } from './over-pieces.ts';
+import { isDrawnOn, isTakenUp } from './set-down.ts';
 import { shutOff } from './shut-off.ts';
 import { isCooked, isRawBird, isRichDough, type Lists, membersIn, spoils, tookWater } from './spoils.ts';
 import { type Level, levelOver } from './verdict.ts';
@@ -62,7 +63,7 @@ export const tooWarm = onceInHouse((house: House, journey: Journey): readonly To
   const except = shutOff(journey).judged;
   let last: ReadonlySet<Stay> | undefined;
   return judged.flatMap(({ stay, passing, waiting }) => {
-    if (except.has(stay) || (passing?.kind === 'set down' && isEatenThen(journey, stay))) return NONE;
+    if (except.has(stay) || (passing?.kind === 'set down' && isTakenUp(journey, stay))) return NONE;
     if (passing?.kind === 'set down' && passing.level === 'ask' && isDrawnOn(journey, stay))
       return { ...passing, level: 'warning' };
     if (passing === waiting) return passing ?? NONE;
@@ -70,31 +71,6 @@ export const tooWarm = onceInHouse((house: House, journey: Journey): readonly To
     return (last.has(stay) ? waiting : passing) ?? NONE;
   });
 });
-
-/** `Set it on the table and eat at once`, `at the back of the range, it simmers there` */
-function isEatenThen({ steps }: Journey, { part, line, by }: Stay): boolean {
-  const events = steps.find((step) => step.part === part && step.line === line)?.events ?? [];
-  const next = events[events.findIndex(({ event }) => event.start === by.event.start) + 1]?.event;
-  return (
-    (next?.act === 'eat' && next.fate === 'now') ||
-    (next?.act === 'heat' && next.as === 'told') ||
-    // `On the side until it stops steaming, then refrigerate`
-    (by.horizon !== true && next?.said === 'yes' && next.where.some(({ is, not }) => !not && is === 'cold'))
-  );
-}
-
-/** `Take from it daily`: so it stands there for days. */
-const isDrawnOn = ({ steps }: Journey, { part, line }: Stay): boolean =>
-  steps.some(
-    (step) =>
-      step.part === part &&
-      step.line > line &&
-      step.events.some(
-        ({ event }) =>
-          DRAWS.has(event.act) && event.times.some(({ kind, minutes }) => kind === 'every' && minutes.high >= DAY_MIN),
-      ),
-  );
-const DRAWS: ReadonlySet<Act> = new Set<Act>(['remove', 'combine', 'eat', 'divide']);
 
 /** Nobody can say where it lies, or for how long. */
 export const isQuestion = ({ kind, level }: TooWarm): boolean =>

@@ -87,8 +87,10 @@ const isOnlySalted = ({ names, event: { times, where, until, medium, vessel } }:
 const isCooked = ({ members }: Body): boolean => members.some(({ state }) => state.cooked === 'through');
 
 /** `On ice; in two hours it is at 20 C, and two hours later at 4 C`: figures that fall, a time beside each, cool it. */
-function isCurve({ act, temperatures, times }: BoundEvent['event']): boolean {
-  if (!CURVES.has(act) || temperatures.length < 2 || times.length < temperatures.length) return false;
+function isCurve({ act, temperatures, times, where, medium }: BoundEvent['event']): boolean {
+  // `Ice bath, 70F in 2 hr, 41F in 4 more`: where it is cold, one time is enough.
+  const isCold = medium?.is === 'ice' || where.some(({ is, not }) => is === 'cold' && !not);
+  if (!CURVES.has(act) || temperatures.length < 2 || times.length < (isCold ? 1 : temperatures.length)) return false;
   const isFalling = temperatures.every(
     ({ celsius, of, bound }, i) =>
       of !== 'oven' && bound !== 'change' && (i === 0 || celsius.high < (temperatures[i - 1]?.celsius.low ?? 0)),

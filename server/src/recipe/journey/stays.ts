@@ -6,6 +6,7 @@ import type { Range } from '../../measure/quantity.ts';
 import type { Event, Sure, Where } from '../../prose/event.ts';
 import type { BoundEvent } from './bind.ts';
 import { type Body, type Lying, type Read, type Stay, WAS, withRead, withStates } from './bodies.ts';
+import { isLeftClosed, isToldSoLong } from './left-alone.ts';
 import { isPartly } from './partly.ts';
 import { ANYWHERE, bandOf } from './places.ts';
 import { weakest } from './sure.ts';
@@ -94,30 +95,6 @@ export function lie(
   };
   return { body: time === undefined || minutes.high === Infinity ? { ...next, waits: stay } : next, stay };
 }
-
-/** `It wants a full day`, `they are picked at until the last guest goes`: so long it is where it is. */
-const isToldSoLong = ({ act, as, times, lasts }: Event, { band, lies }: Body, { low }: Range): boolean =>
-  as === 'told' &&
-  // `It murmurs there for six hours`, on the stove: nobody knows the word, and it may be heated.
-  !(act === 'unknown' && lasts === 'waits' && band === 'hot' && lies.place === 'stove') &&
-  (act === 'unknown' ||
-    (PICKED.has(act) && low >= PICKED_MIN && times.some(({ kind }) => kind === 'spent' || kind === 'until')));
-const PICKED: ReadonlySet<Event['act']> = new Set(['cut', 'eat', 'remove', 'open']);
-/** So long nobody eats at a sitting (judgement). */
-const PICKED_MIN = 120;
-
-/** `Put the lid on and go to bed`: so long nothing else is done with it. */
-const isLeftClosed = ({ act, times, verb }: Event, { lies }: Body, { low }: Range): boolean =>
-  CLOSES.has(act) &&
-  low >= AWAY_MIN &&
-  // `By noon tomorrow ladle it out`
-  times.some(({ kind, start }) => (kind === 'spent' || kind === 'until') && start > (verb?.end ?? 0)) &&
-  !isWorking(lies);
-const CLOSES: ReadonlySet<Event['act']> = new Set(['close', 'cover', 'put', 'pack']);
-/** Three hours: nobody stands by. */
-const AWAY_MIN = 180;
-/** Where what lies there is heated as long as it lies there. */
-const isWorking = ({ place }: Lying): boolean => place !== undefined && place !== 'stove' && WORKS.has(place);
 
 /** How cold flesh lay, for how long: what lives in fish dies of it. */
 const frozenAt = (by: BoundEvent, { celsius, sure }: Lying, held: Range): Read => ({

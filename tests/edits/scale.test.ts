@@ -78,7 +78,7 @@ trial 2026-09-14 by Ines
 
   test('says what does not scale by itself', () => {
     expect(said(TART, 1.5)).toMatch(/pan stays.*1.5 times/);
-    expect(said(TART, 2)).toMatch(/Baking and roasting times stay/);
+    expect(said(TART, 2)).toMatch(/Baking and roasting times that cannot be estimated stay/);
     expect(said(TART, 2)).toMatch(/trials stay/);
     expect(said(TART, 4)).toMatch(/cools from 57 to 21 °C within 2 h/);
     expect(said(TART, 1)).toBe('');

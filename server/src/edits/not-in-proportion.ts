@@ -35,10 +35,7 @@ export function whatDoesNotScale(
       `The fill is ${trimmed(sizes.deeper, 2)} times as deep: the middle takes ${sizes.deeper > 1 ? 'longer' : 'less time'}, up to ${trimmed(square, 1)} times the time${sizes.deeper > 1 ? ', in a slightly cooler oven' : ''}. Go by the temperature inside.`,
     );
   }
-  if (oven)
-    said.push(
-      `Baking and roasting times stay as written; a ${more ? 'deeper or larger' : 'shallower or smaller'} piece takes ${more ? 'longer' : 'less time'}: go by the signs of doneness and the temperature inside.`,
-    );
+  if (oven) said.push(timesStay(more));
   if (recipe.pan !== undefined && panStays) said.push(sayPan(recipe.pan.node, by));
   if (target.kind === 'pan' && recipe.parts.some((p) => p.steps.some((s) => s.sentence.items.some(isPanLength))))
     said.push('Sizes of pans, circles and cutters named in the steps stay as written: look through them.');
@@ -72,6 +69,10 @@ export function whatDoesNotScale(
   if (recipe.outline.trials.length > 0) said.push('The trials stay as recorded: they were cooked at the old size.');
   return said;
 }
+
+/** What is said where a time in the oven cannot be worked out anew. */
+export const timesStay = (more: boolean): string =>
+  `Baking and roasting times that cannot be estimated stay as written; a ${more ? 'deeper or larger' : 'shallower or smaller'} piece takes ${more ? 'longer' : 'less time'}: go by the signs of doneness and the temperature inside.`;
 
 const IN_OVEN = deed(
   (event) => isBaked(event) || ((event.act === 'put' || event.act === 'dry') && event.where.some(isInOven)),

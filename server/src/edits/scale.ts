@@ -1,13 +1,14 @@
 /**
  * Knows how a whole recipe, or one part, is written at another size: list, portions in the sentences, pieces, yield and pan.
- * Refuses to touch temperatures, times, percentages and trials; what does not scale by itself is said.
+ * Refuses to touch temperatures, percentages and trials, and times but those in the oven; what does not scale by itself is said.
  */
 
 import { trimmed } from '../measure/number-text.ts';
 import type { Document } from '../notation/document.ts';
 import type { Recipe } from '../recipe/model.ts';
 import { sameName } from '../recipe/words.ts';
-import { whatDoesNotScale } from './not-in-proportion.ts';
+import { newOvenTimes } from './new-oven-times.ts';
+import { timesStay, whatDoesNotScale } from './not-in-proportion.ts';
 import { percentOff, scaleList } from './scale-list.ts';
 import { scalePan, scalePartPan } from './scale-pans.ts';
 import { closePortions, scaleStep } from './scale-steps.ts';
@@ -85,7 +86,21 @@ export function scaleRecipe(
   if (![sizes.by, ...sizes.lining.values()].every((by) => by > 0.001 && by < 1000))
     return { ok: false, why: 'a recipe is scaled by more than 0.001 and less than 1000' };
   const manner = { measures: recipe.world.measures, exact: target.exact === true };
-  return { ok: true, scaling: scalingOf({ document, recipe, parts, sizes, manner }, target) };
+  return {
+    ok: true,
+    scaling: withTimes(document, recipe, scalingOf({ document, recipe, parts, sizes, manner }, target)),
+  };
+}
+
+/** The times in the oven as they are then likely to be. */
+function withTimes(document: Document, recipe: Recipe, scaling: Scaling): Scaling {
+  const times = newOvenTimes(document, recipe, scaling.edits);
+  return {
+    ...scaling,
+    edits: [...scaling.edits, ...times.edits],
+    changes: [...scaling.changes, ...times.changes],
+    said: times.left > 0 ? scaling.said : scaling.said.filter((each) => each !== timesStay(scaling.by > 1)),
+  };
 }
 
 /** Whether a size is a weight, for which every part must be here. */

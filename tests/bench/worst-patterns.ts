@@ -24,7 +24,7 @@ const halves = (lines: number): readonly [number, number] => [Math.floor(lines /
 const PART = 1000;
 const FILE = 20_000;
 const PARTS = 6000;
-const LINE = 10_000;
+const LINE = 4000;
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 

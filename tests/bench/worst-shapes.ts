@@ -45,7 +45,7 @@ export const SHAPES: readonly Shape[] = [
   },
   {
     name: 'a folder in a folder, and so on',
-    most: 400,
+    most: 64,
     files: (n) =>
       files(
         n,

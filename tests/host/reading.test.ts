@@ -54,6 +54,27 @@ describe.skipIf(process.platform === 'win32')('what is no ordinary file is not r
   });
 });
 
+test('folders are walked so far down, and what lies deeper is said', () => {
+  mkdirSync(at('d/'.repeat(80)), { recursive: true });
+  writeFileSync(at('quern.json'), '{}');
+  for (const deep of [0, 60, 70]) writeFileSync(at(`${'d/'.repeat(deep)}r.quern`), BASE);
+  const files = nodeFiles();
+  const leftOut: string[] = [];
+  const found = files.recipesBelow(folder, undefined, (path, why) => leftOut.push(`${path.length} ${why}`));
+  expect(found).toHaveLength(2);
+  expect(leftOut).toEqual([expect.stringContaining('more than 64 folders deep')]);
+  expect(new Houses(nodeFiles()).of(at('r.quern')).problems).toEqual([expect.stringContaining('holds more files')]);
+});
+
+test('of a folder that holds too much, so much is looked at, and that is said', () => {
+  for (let i = 0; i < 20; i++) writeFileSync(at(`r${i}.quern`), BASE);
+  const files = nodeFiles();
+  expect(files.recipesBelow(folder, 5)).toHaveLength(5);
+  expect(files.holdsMore?.(folder)).toBe(true);
+  expect(files.recipesBelow(folder)).toHaveLength(20);
+  expect(files.holdsMore?.(folder)).toBe(false);
+});
+
 describe('what lies outside the house is not built on', () => {
   beforeEach(() => {
     mkdirSync(at('house'));

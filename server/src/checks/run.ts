@@ -314,38 +314,50 @@ function* localsOf(part: Part, whole: boolean, house: House, known: Known, bugs:
   }
   if (whole) {
     const { lists, parts } = known.checksOf(part.head.kind);
-    for (const local of ofList(part, lists, house, known, bugs)) locals.push(local);
+    for (const local of yield* ofList(part, lists, house, known, bugs)) locals.push(local);
     for (const check of parts) {
-      ask(check, () => check.find(part, house), 0, part.index, locals, bugs);
-      yield;
+      yield* asking(check, () => check.find(part, house), 0, part.index, locals, bugs);
     }
   }
   return locals.length === 0 ? NONE : locals.sort(byOrder);
 }
 
 /** What is found of the list of a part, and of those that it takes in: the same again while they are. */
-function ofList(part: Part, checks: readonly ListCheck[], house: House, known: Known, bugs: Bug[]): readonly Local[] {
+function* ofList(
+  part: Part,
+  checks: readonly ListCheck[],
+  house: House,
+  known: Known,
+  bugs: Bug[],
+): InPieces<readonly Local[]> {
   const { index, head, includes } = part;
   const kept = known.ofList.get(head.ingredients);
   if (kept?.index === index && areSameLists(kept.includes, includes)) return kept.locals;
   const locals: Local[] = [];
-  for (const check of checks) ask(check, () => check.find(part, house), 0, index, locals, bugs);
+  for (const check of checks) yield* asking(check, () => check.find(part, house), 0, index, locals, bugs);
   known.ofList.set(head.ingredients, { index, includes, locals });
   return locals;
 }
 
 /** Adds what a check finds, or nothing of it where it throws. */
-function ask(
+const ask = (...asked: Parameters<typeof asking>): void => atOnce(asking(...asked));
+
+/** The same, in pieces of what is found each. */
+function* asking(
   check: Check,
   find: () => Iterable<Found<unknown>>,
   line: number,
   part: number | undefined,
   locals: Local[],
   bugs: Bug[],
-): void {
+): InPieces<void> {
   const before = locals.length;
   try {
-    for (const found of find()) locals.push({ check, found, said: check.say(found.values), line, part });
+    for (const found of find()) {
+      locals.push({ check, found, said: check.say(found.values), line, part });
+      yield;
+    }
+    yield;
   } catch (error) {
     locals.length = before;
     bugs.push({ check: check.code, error });

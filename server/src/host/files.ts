@@ -13,6 +13,9 @@ import { NotOrdinary, readOrdinary } from './reading.ts';
 /** Files and folders of a kitchen, ten times over: past them a folder is somebody's whole disk. */
 const MOST_ENTRIES = 100_000;
 
+/** Folders in one another. */
+const MOST_DEEP = 64;
+
 const NEVER_ENTERED: ReadonlySet<string> = new Set(['.git', 'node_modules', '.hg', '.svn']);
 
 export function nodeFiles(): Files {
@@ -27,9 +30,9 @@ export function nodeFiles(): Files {
     },
     faultOf: (path) => faults.get(path),
     recipesBelow: (folder, most = MOST_ENTRIES, leftOut) => {
-      const walked: Walked = { found: [], links: [], leftOut, left: most };
-      walk(folder, ignoresAbove(folder), walked);
-      if (walked.left < 0) larger.add(folder);
+      const walked: Walked = { found: [], links: [], leftOut, left: most, isCut: false };
+      walk(folder, ignoresAbove(folder), walked, 0);
+      if (walked.left < 0 || walked.isCut) larger.add(folder);
       else larger.delete(folder);
       if (leftOut !== undefined) {
         if (walked.left < 0) leftOut(folder, `what comes after its first ${most} files and folders, as it holds more`);
@@ -101,9 +104,16 @@ interface Walked {
   readonly leftOut: LeftOut | undefined;
   /** Files and folders that may still be looked at; below 0 once there was one more. */
   left: number;
+  /** Some folder lies too deep. */
+  isCut: boolean;
 }
 
-function walk(folder: string, above: readonly IgnoreRules[], walked: Walked): void {
+function walk(folder: string, above: readonly IgnoreRules[], walked: Walked, deep: number): void {
+  if (deep > MOST_DEEP) {
+    walked.isCut = true;
+    walked.leftOut?.(folder, `it lies more than ${MOST_DEEP} folders deep`);
+    return;
+  }
   const ignores = withRules(above, folder);
   let entries: ReturnType<typeof entriesOf>;
   try {
@@ -116,7 +126,7 @@ function walk(folder: string, above: readonly IgnoreRules[], walked: Walked): vo
     if (--walked.left < 0) return;
     const path = join(folder, entry.name);
     if (entry.isDirectory()) {
-      if (!NEVER_ENTERED.has(entry.name) && !isIgnored(`${path}/`, ignores)) walk(path, ignores, walked);
+      if (!NEVER_ENTERED.has(entry.name) && !isIgnored(`${path}/`, ignores)) walk(path, ignores, walked, deep + 1);
     } else if (entry.isSymbolicLink()) {
       if (walked.leftOut !== undefined && !NEVER_ENTERED.has(entry.name) && !isIgnored(path, ignores))
         walked.links.push(path);

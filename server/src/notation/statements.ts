@@ -20,7 +20,7 @@ import { reachedLine, tookLine, trialLine, usedLine, verdictLine, weighedLine } 
 import { saidYield } from './yield.ts';
 
 /** Longer than any line of a recipe; past it a line is kept but not read. */
-const LONGEST_LINE = 10_000;
+const LONGEST_LINE = 4000;
 
 /** Reads one line, without its line end. Any text is a line; nothing throws. */
 export function readLine(text: string): Line {

@@ -41,10 +41,10 @@ Write the full name. Silent where the plural means both (\`the sugars\`), where 
     }
   },
   say: ({ written, names }) => ({
-    message: `\`${written}\` could be ${names.map((n) => `the ${n}`).join(' or ')}: write which.`,
+    message: `\`${written}\` could be ${choices(names)}: write which.`,
   }),
   fix: ({ names, mention }, _scene, at) =>
-    names.map((name) => ({
+    names.slice(0, MOST_NAMED).map((name) => ({
       title: `Write \`${name}\``,
       effect: 'words' as const,
       edits: [replaceSpan(at.line, mention, name)],
@@ -81,3 +81,12 @@ const isInPassing = (step: Step, mention: Mention): boolean =>
       until.some((sign) => sign.start <= mention.start && mention.end <= sign.end) ||
       ((craft === 'dust' || craft === 'grease') && names.some((name) => name.mention === mention)),
   );
+
+/** Nobody chooses from more. */
+const MOST_NAMED = 10;
+
+function choices(names: readonly string[]): string {
+  const named = names.slice(0, MOST_NAMED).map((name) => `the ${name}`);
+  const others = names.length - named.length;
+  return [...named, ...(others > 0 ? [`one of ${others} others`] : [])].join(' or ');
+}

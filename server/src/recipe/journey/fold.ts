@@ -118,7 +118,7 @@ function* follow(recipe: Recipe, before: Followed | undefined): InPieces<Followe
     const each = placed[at] as Placed;
     const old = before?.folded[at];
     const isSame = old !== undefined && before?.placed[at] === each && kitchen.findsTheSame(each, old);
-    const now = isSame ? old : foldPart(kitchen.stateFor(each), each, parts);
+    const now = isSame ? old : yield* foldPart(kitchen.stateFor(each), each, parts);
     kitchen.leave(now, old);
     folded.push(now);
     if (!isSame) yield;

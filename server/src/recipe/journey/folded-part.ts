@@ -2,6 +2,7 @@
  * Knows a part folded: what its steps leave of what they found, and of its list. It is folded again only where it found something else.
  * Refuses to know the other parts.
  */
+import type { InPieces } from '../../measure/in-pieces.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { Part } from '../model.ts';
 import type { Placed } from './ahead.ts';
@@ -46,7 +47,7 @@ const NO_PARTS: readonly number[] = [];
 
 const FOLDED = keptOn<Placed, FoldedPart>();
 
-export function foldPart(before: FoldState, placed: Placed, parts: readonly Part[]): FoldedPart {
+export function* foldPart(before: FoldState, placed: Placed, parts: readonly Part[]): InPieces<FoldedPart> {
   const kept = FOLDED.get(placed);
   if (kept !== undefined && isSameFold(kept.before, before) && kept.steps.every(({ used }) => stillUsed(used, parts)))
     return kept;
@@ -56,6 +57,7 @@ export function foldPart(before: FoldState, placed: Placed, parts: readonly Part
     const folded = foldStep(state, placed.part, step, parts);
     steps.push(folded);
     state = folded.after;
+    yield;
   }
   const folded = sum(placed.part, before, steps, state);
   FOLDED.set(placed, folded);

@@ -1,5 +1,6 @@
 /** What the protocol asks of a server beside its features: when it answers, what it refuses, and what it says to whom. */
 import { PassThrough } from 'node:stream';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type CodeAction,
@@ -15,7 +16,7 @@ import {
 } from 'vscode-languageserver/node';
 import { FEATURES } from '../../server/src/lsp/features/index.ts';
 import { serve } from '../../server/src/lsp/session.ts';
-import { SHAPES } from '../../server/src/lsp/shapes.ts';
+import { SHAPES, type Shape } from '../../server/src/lsp/shapes.ts';
 import { POOR, PULLING, RICH } from '../support/fake-editor.ts';
 import { Client, memoryFiles } from '../support/in-process.ts';
 
@@ -163,6 +164,56 @@ describe('wrong parameters', () => {
     }
     expect(client.published).toHaveLength(before);
     expect(client.codes(URI)).toEqual(['dough-too-wet']);
+  });
+});
+
+/** Parameters that hold what a shape asks for, with any piece of them put out of shape. */
+function paramsFor(shape: Shape): fc.Arbitrary<unknown> {
+  const right =
+    shape === 'string'
+      ? fc.oneof(fc.constantFrom(URI, 'by 2', '2026-09-14', 'quickfix', 'unused-ingredient', WET), fc.string())
+      : shape === 'number'
+        ? fc.oneof(fc.nat(8), fc.constantFrom(-1, 0.5, 1e9, Number.MAX_SAFE_INTEGER))
+        : shape === 'boolean'
+          ? fc.boolean()
+          : 'each' in shape
+            ? fc.array(paramsFor(shape.each as Shape), { maxLength: 3 })
+            : fc.record(
+                Object.fromEntries(
+                  Object.entries(shape).map(([key, inner]) => [key.replace(/\?$/, ''), paramsFor(inner as Shape)]),
+                ),
+                { requiredKeys: [] },
+              );
+  return fc.oneof({ weight: 30, arbitrary: right }, { weight: 1, arbitrary: fc.jsonValue({ maxDepth: 2 }) });
+}
+
+describe('whatever is sent', () => {
+  it('is answered or refused, and nothing fails of it', async () => {
+    const client = await Client.connect({ capabilities: RICH, rethrow: false });
+    const methods = Object.keys(SHAPES).filter((method) => method !== 'initialize');
+    const message = fc
+      .constantFrom(...methods)
+      .chain((method) => fc.tuple(fc.constant(method), paramsFor(SHAPES[method] ?? {})));
+    const asked = new Set(FEATURES.flatMap(({ requests }) => requests.map(({ method }) => method)));
+    await client.open(URI, WET);
+    await fc.assert(
+      fc.asyncProperty(message, async ([method, params]) => {
+        if (!asked.has(method)) await client.notify(method, params);
+        else {
+          const code = await client.request(method, params).then(
+            () => 0,
+            (error: { readonly code: number }) => error.code,
+          );
+          // Answered, wrong parameters, refused with a reason.
+          expect([0, INVALID_PARAMS, -32803]).toContain(code);
+        }
+        await client.settled();
+        const log = client.heard.filter((h) => h.method === 'window/logMessage');
+        expect(JSON.stringify(log)).not.toMatch(/failed|bug/);
+        client.heard.length = 0;
+      }),
+      { numRuns: 600 },
+    );
   });
 });
 

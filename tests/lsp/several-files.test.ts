@@ -278,6 +278,23 @@ describe('an open file that is deleted', () => {
   });
 });
 
+describe('a file that its house leaves out from now on', () => {
+  it('has no findings any more, once its own house is gone', async () => {
+    const files = new Map([
+      ['/k/quern.json', '{ "ignore": ["pastry/**"] }'],
+      ['/k/pastry/quern.json', '{}'],
+      ['/k/pastry/slab.quern', SLAB],
+    ]);
+    const world = await start(RICH, files, null);
+    const slab = uriOf('/k/pastry/slab.quern');
+    await checkFolder(world);
+    expect(world.client.codes(slab)).toEqual(['unknown-food']);
+    await act(world, { kind: 'delete', path: '/k/pastry/quern.json' });
+    await world.client.settled();
+    expect(world.client.codes(slab)).toEqual([]);
+  });
+});
+
 const commands = fc.array(command, { minLength: 1, maxLength: 10 });
 const kitchen = () => new Map(PATHS.map((path) => [path, pick(path, 0)]));
 

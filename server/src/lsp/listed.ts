@@ -48,15 +48,18 @@ export class Listed {
     const again = dropped.filter((path) => this.paths.has(path));
     if (again.length === 0) return;
     for (const path of again) {
-      const uri = this.store().uriAt(path);
+      const store = this.store();
+      const uri = store.uriAt(path);
       // One that is open is there, whatever lies on disk.
-      if (this.store().snapshot(uri) !== undefined || this.files.read(path) !== undefined) continue;
+      if (store.snapshot(uri) !== undefined) continue;
+      if (this.files.read(path) !== undefined && !store.leavesOut(path)) continue;
       this.paths.delete(path);
       this.wire.publish(uri, undefined, []);
     }
+    const still = again.filter((path) => this.paths.has(path));
     const token = { isCancellationRequested: false, onCancellationRequested: () => ({ dispose: () => undefined }) };
     this.folder
-      .each(again, token, (file) => this.list(file, apart))
+      .each(still, token, (file) => this.list(file, apart))
       .catch((error: unknown) => logFailure(this.fence, 'relist', undefined, error));
   }
 

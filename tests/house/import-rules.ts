@@ -7,7 +7,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   prose: ['notation', 'measure', 'data'],
   recipe: ['prose', 'notation', 'measure', 'food', 'heat', 'data', 'fastest-levenshtein'],
   edits: ['recipe', 'prose', 'notation', 'measure', 'food'],
-  checks: ['edits', 'recipe', 'prose', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
+  checks: ['edits', 'recipe', 'heat', 'prose', 'notation', 'measure', 'food', 'data', 'fastest-levenshtein'],
   workspace: [
     'checks',
     'edits',

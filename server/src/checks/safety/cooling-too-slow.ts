@@ -1,6 +1,8 @@
+import { trimmed } from '../../measure/number-text.ts';
 import { degreesIn } from '../../recipe/journey/degrees.ts';
 import { type Lagging, lagging } from '../by-state/lagging.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
+import { tooDeep } from '../by-state/too-deep.ts';
 import { isQuestion, type TooWarm, tooWarm } from '../by-state/too-warm.ts';
 import { severityAt } from '../by-state/verdict.ts';
 import { defineCheck } from '../check.ts';
@@ -8,11 +10,15 @@ import { foundAgain } from '../found-again.ts';
 import { CAUTION, type HoldingLimits, holdingLimits, timeText } from './limits.ts';
 
 interface Values {
-  readonly kind: Exclude<TooWarm['kind'], 'figure'> | Lagging['kind'];
+  readonly kind: Exclude<TooWarm['kind'], 'figure'> | Lagging['kind'] | 'in one pot';
   /** At the least, and at the most; not known of what is only said to be put by. */
   readonly low?: number;
   readonly high?: number;
   readonly limitMin: number;
+  /** Of one large pot: its weight, and how long the same takes in shallow pans. */
+  readonly kg?: number;
+  readonly panMin?: number;
+  readonly panCm?: number;
   readonly limits: HoldingLimits;
   readonly source: string;
 }
@@ -38,7 +44,27 @@ const found = foundAgain<Values>(
         values: { kind, ...spent, limitMin, limits, source },
       };
     });
-    return slow.length === 0 ? warm : [...warm, ...slow];
+    const said = new Set(warm.map(({ at: { part, line } }) => `${part}.${line}`));
+    const deep = tooDeep(house, journey).flatMap(({ level, stay: { part, line }, start, end, minutes, ...each }) =>
+      said.has(`${part}.${line}`)
+        ? []
+        : {
+            at: { part, line, start, end },
+            severity: level,
+            values: {
+              kind: 'in one pot' as const,
+              low: minutes.low,
+              high: minutes.high,
+              limitMin: each.limitMin,
+              kg: each.kg,
+              panMin: each.panMin,
+              panCm: each.panCm,
+              limits,
+              source: `${limits.title}, ${limits.cooling.section}`,
+            },
+          },
+    );
+    return slow.length + deep.length === 0 ? warm : [...warm, ...slow, ...deep];
   }),
 );
 
@@ -53,6 +79,9 @@ function spentText({ low = 0, high = 0 }: Values): string {
     ? `${low > 0 ? `${timeText(low)} to ` : ''}${timeText(high)}`
     : `${timeText(low)} or more`;
 }
+
+/** `3 h`, `1.5 h` */
+const hours = (minutes: number): string => `${trimmed(Math.round(minutes / 30) / 2, 1)} h`;
 
 const inF = (celsius: number): string => degreesIn(celsius, 'F', 'food') ?? '';
 
@@ -72,10 +101,10 @@ export default defineCheck<Values>({
 
 **What to do.** Spread it in shallow trays, set it over ice, divide it, stir; write \`cool to 21 C within 2 h and to 5 C within 6 h in all\`. Where the step names no place, or one that may be cold, write which.
 
-It is a warning where the place or the time is a conclusion; where nobody knows it, \`disposition-unsaid\` asks. Meat that goes frozen into a slow cooker, or is cooked in it on warm, and fish that thaws in its vacuum pack, are named too. **Silent** for breads, cakes, jam, pickles and ferments, for what cools in the fridge, over ice or in a blast chiller, and for what is closed in jars (\`low-acid-preserve\`) or kept in oil (\`garlic-in-oil\`).`,
+It is a warning where the place or the time is a conclusion; where nobody knows it, \`disposition-unsaid\` asks. A pot of 4 kg or more that goes hot and whole into the cold is reckoned by its size: so long its middle stays warm there, at the quick end and at the slow one. Meat that goes frozen into a slow cooker, or is cooked in it on warm, and fish that thaws in its vacuum pack, are named too. **Silent** for breads, cakes, jam, pickles and ferments, for what cools in the fridge in small amounts, over ice or in a blast chiller, and for what is closed in jars (\`low-acid-preserve\`) or kept in oil (\`garlic-in-oil\`).`,
   find: ({ recipe, house }) => found(recipe, house),
   say: (values) => {
-    const { kind, low, limitMin, limits, source } = values;
+    const { kind, low, high = 0, limitMin, limits, source, kg = 0, panMin = 0, panCm = 0 } = values;
     const { fromC, middleC, middleMin, endC, endMin } = limits.cooling;
     const rule = `it must pass from ${fromC} to ${middleC} °C (${inF(fromC)} to ${inF(middleC)} °F) within ${timeText(middleMin)} and reach ${endC} °C (${inF(endC)} °F) within ${timeText(endMin)} in all`;
     const spent = spentText(values);
@@ -84,6 +113,7 @@ It is a warning where the place or the time is a conclusion; where nobody knows 
       'to the end': `${spent} to ${endC} °C is too slow: ${rule}.`,
       'in the room': `${spent} in the room is too slow for this to cool: ${rule}. Use shallow trays, ice or a chiller.`,
       'left out': `${spent} left out is too long for this: ${timeText(limitMin)} at most, and then eaten or thrown away.`,
+      'in one pot': `${trimmed(kg, 0)} kg in one pot, put hot into the cold, takes ${hours(low ?? 0)} to ${hours(high)} to ${middleC} °C in the middle (an estimate): ${rule}. Divide it: ${panCm} cm deep in open pans it takes about ${hours(panMin)}, less on ice or stirred.`,
       thaws: `Frozen flesh thaws too warm there: thaw it at ${limits.cold.celsius} °C, ${limits.cold.fahrenheit} °F, or below, or in cold running water.`,
       'from frozen': 'Frozen, it lies for hours in a slow cooker before it is hot: thaw it in the fridge first.',
       'on warm': 'On warm, a slow cooker keeps hot what is hot, and cooks nothing: cook it on low or high.',
@@ -103,6 +133,7 @@ It is a warning where the place or the time is a conclusion; where nobody knows 
   examples: {
     good: [
       'recipe Bone broth as stock\n  2 kg      beef bones\n  4 l       water\n  do Simmer the bones in the water for 6 h and strain.\n  do Cool to 21 C within 2 h and to 5 C within 6 h in all.\n',
+      'recipe Chicken broth as stock\n  3 kg      chicken wings\n  10 l      water\n  do Simmer the chicken wings in the water for 3 h and strain.\n  do Divide among shallow trays and put them in the fridge.\n',
       'recipe Loaf\n  500 g     bread flour\n  330 g     whole milk\n  9 g       fine salt\n  5 g       instant yeast\n  do Mix the flour, milk, salt and yeast and prove at 24 C for 2 h.\n  do Bake at 220 C for 35 min until the centre reads 95 C.\n  do Cool on a rack for 3 h.\n',
       'recipe Rice pudding\n  1 l       whole milk\n  120 g     pudding rice\n  60 g      caster sugar\n  do Simmer the rice in the milk with the sugar for 40 min.\n  do Cool for 30 min, then chill at 4 C overnight.\n',
     ],
@@ -114,6 +145,7 @@ It is a warning where the place or the time is a conclusion; where nobody knows 
       'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Stand for 3 h on the worktop.\n  do Set out on the sideboard for 2 h.\n# "for 2 h" cooling-too-slow: 5 h left out\n',
       'recipe Beef stew as braise\n  1 kg      stewing beef\n  500 g     beef stock\n  do Simmer the beef in the stock for 2 h.\n  do Set it on the window sill and take it up when the choir breaks up.\n# "window sill" cooling-too-slow warning: only the writer knows\n  do Ladle into bowls.\n',
       'recipe Pot roast\n  1.5 kg    frozen beef brisket\n  500 g     beef stock\n  do Put the frozen brisket in the slow cooker with the stock and cook on low for 10 h until tender.\n# "Put" cooling-too-slow: thaw it\n',
+      'recipe Chicken broth as stock\n  3 kg      chicken wings\n  10 l      water\n  do Simmer the chicken wings in the water for 3 h and strain.\n  do Put the hot pot in the fridge.\n# "fridge" cooling-too-slow warning: in one pot\n',
       'recipe Fried rice\n  500 g     cooked rice, left out overnight\n# "overnight" cooling-too-slow: left out\n  2 tbsp    sunflower oil\n  do Fry the rice in the oil until piping hot.\n',
     ],
   },

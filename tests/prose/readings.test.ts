@@ -185,6 +185,12 @@ describe('what is told in passing', () => {
     ['Take the dish out of the oven.', ['remove: out of oven, in open']],
     ['Draw the kettle off the flame.', ['remove: off stove, in lidded']],
     ['An hour beside the stove.', ['stay: @~room, 60 min']],
+    // What was not done with it says which.
+    ['What is not drunk that day keeps in the fridge for 9 days.', ['stay told: @cold, 12960 min']],
+    ["Whatever doesn't go at the fair stays in the freezer.", ['stay told: @frozen']],
+    // Whatever was told of before, this is an order.
+    ['My father cannot abide them, so peel the tomatoes.', ['cut']],
+    ["They wouldn't touch it raw, so fry it in oil.", ['heat as read: @stove, by fat']],
   ])('%s', (text, events) => expect(shownOf(text)).toEqual(events));
 });
 

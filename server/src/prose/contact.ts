@@ -1,6 +1,7 @@
 /**
- * Knows the clauses that say of a vessel what was done in it, with no word to open them: `the pot it was cooked in`, `the dish you baked it in`.
- * Refuses to know which vessel.
+ * Knows the clauses that say of a thing what was done, or was not, with no word to open them: `the pot it was cooked in`, `the dish you baked
+ * it in`, `what isn't eaten` of what keeps in the fridge.
+ * Refuses to know which thing.
  */
 import { formOf, jointOf, thingOf, UNKNOWN } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
@@ -20,6 +21,32 @@ export function contactAt(pieces: readonly Piece[], from: number): number {
   if (to > first + 1 && isStranded(pieces[at])) return at - from;
   if (is(at) === 'it') at++;
   return is(at) === 'preposition' && isStranded(pieces[at + 1]) ? at + 1 - from : 0;
+}
+
+/** So many words at most it takes to say what was not done (judgement). */
+const MOST_UNDONE = 6;
+
+/**
+ * Behind `what is not` at a piece: how many pieces say what, up to the verb of what is left: `eaten that day` before `stays`; 0 where none
+ * stands there.
+ */
+export function undoneBehind(pieces: readonly Piece[], at: number): number {
+  const joint = jointOf(pieces[at]?.sense ?? UNKNOWN);
+  if (joint?.is !== 'rest' || joint.way !== 'off') return 0;
+  for (let to = at + 2; to <= at + 1 + MOST_UNDONE; to++) {
+    const piece = pieces[to];
+    if (piece === undefined || (piece.sort === 'mark' && piece.word !== ',')) return 0;
+    const is = jointOf(piece.sense)?.is;
+    if (is === 'modal' || is === 'aux' || formOf(piece.sense) === 's' || isStrangeVerb(pieces, to)) return to - at - 1;
+  }
+  return 0;
+}
+
+/** `goes back`, `lives in`: nobody knows the word, and it stands where a verb does. */
+function isStrangeVerb(pieces: readonly Piece[], at: number): boolean {
+  const { sense, word, sort } = pieces[at] as Piece;
+  const next = jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.is;
+  return sort === 'word' && sense === UNKNOWN && word.endsWith('s') && (next === 'particle' || next === 'preposition');
 }
 
 /** Nothing follows that the preposition could be of. */

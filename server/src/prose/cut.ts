@@ -82,7 +82,8 @@ class Cutter {
         if (is === 'or' && this.isOtherPlace(at)) {
           this.close(at);
           this.orElse = true;
-        } else if (this.soft !== at) this.soft = at;
+        } else if (piece.word === 'so' && this.pieces[at + 1]?.part === 'verb') this.close(at);
+        else if (this.soft !== at) this.soft = at;
         return;
       case 'then':
         if (at === this.start || !this.isInVerb(at)) this.close(at);

@@ -2,7 +2,7 @@
  * Knows what marks, joints and verbs make likely of the word that comes next, and what of its clause is there.
  * Refuses to know whether a word that comes is a verb (`verb-by-form.ts`, `nouns.ts`).
  */
-import { goesOnTo, isEnd, isNounAhead, mayDescribe } from './ahead.ts';
+import { goesOnTo, isEnd, isNounAhead, mayDescribe, takesObject } from './ahead.ts';
 import { formOf, jointOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { isHard, isSoft, type Piece } from './pieces.ts';
 import type { JointKind } from './rows.ts';
@@ -148,7 +148,15 @@ export class Expecting {
       case 'conjunction':
       case 'or':
         // `so every strip passes 70 C`
-        if (piece.word === 'so') this.hasVerb = false;
+        if (piece.word === 'so') {
+          this.hasVerb = false;
+          // `We cannot bear it sharp, so boil it in water`: whatever was told of before, this is an order.
+          if (formOf(this.pieces[at + 1]?.sense ?? UNKNOWN) === 'base' && takesObject(this.pieces, at + 1)) {
+            this.expects = 'order';
+            this.framed = false;
+            return;
+          }
+        }
         // `; or broil it`
         if (this.expects !== 'order') this.expects = 'more';
         return;

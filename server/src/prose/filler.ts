@@ -131,7 +131,7 @@ export class Filler extends PlaceTaker {
         this.head = piece;
         if (joint.is === 'it' || joint.way !== undefined) this.end();
         // `All but the oil`
-        if (joint.way !== undefined) this.way = joint.way;
+        if (joint.way !== undefined && joint.is !== 'rest') this.way = joint.way;
         return;
       case 'adjective':
       case 'article':

@@ -12,7 +12,7 @@ import {
   takesAsTold,
   takesObject,
 } from './ahead.ts';
-import { contactAt } from './contact.ts';
+import { contactAt, undoneBehind } from './contact.ts';
 import { isAdverb } from './forms.ts';
 import { formOf, isStrange, isTimeAlone, jointOf, signOf, thingOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
@@ -85,6 +85,13 @@ class Scan extends VerbByForm {
 
   private word(piece: Piece, at: number): void {
     if (piece.part === 'tail') return;
+    const undone = undoneBehind(this.pieces, at);
+    if (undone > 0) {
+      this.past = at + 1 + undone;
+      this.expects = 'behind thing';
+      piece.part = 'joint';
+      return;
+    }
     const described = contactAt(this.pieces, at);
     if (described > 0) {
       this.past = at + described;

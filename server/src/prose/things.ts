@@ -7,11 +7,23 @@ import thingsText from '../../data/prose/things.tsv';
 import { onceByText } from '../measure/once.ts';
 import { sentenceIn } from '../notation/sentence.ts';
 import type { SentenceItem, Span } from '../notation/tree.ts';
+import { numberInWord } from '../notation/words.ts';
 import { nounForms } from './forms.ts';
-import { phrasesOf } from './phrases.ts';
+import { jointOf, senseOf } from './lexicon.ts';
+import { type Phrase, phrasesOf } from './phrases.ts';
+import { hasBefore, isAtEnd, type WhomSaid, whomAt } from './whom.ts';
 
 const THINGS = [
   'blender',
+  /** Of a blender as often as of the table. */
+  'jug',
+  /** What a machine does, and how fast. */
+  'whirl',
+  'shut',
+  'boiling',
+  /** Of food, as it comes from the shop. */
+  'tin',
+  'opener',
   /** It whirls in an open pan. */
   'stick blender',
   'pressure cooker',
@@ -42,6 +54,11 @@ const THINGS = [
   'bag',
   /** The one of before, with what is on it. */
   'same',
+  /** Cleaned for the eye alone. */
+  'wiped',
+  /** To a place of before. */
+  'back',
+  'where it was',
   /** The one that raw flesh was on, in so many words. */
   'held raw',
   'clean',
@@ -58,13 +75,21 @@ const THINGS = [
   'pregnant',
   /** Old, ill, or with little resistance. */
   'frail',
+  /** Somebody, of whom an age may be said. */
+  'person',
+  /** Behind weeks or months: of one who bears a child. */
+  'term',
+  'term to go',
+  /** A child, where nothing else follows that they wait for. */
+  'expecting',
+  /** What somebody may be, and a bill as well. */
+  'due',
   /** Cut so that no round is left. */
   'lengthways',
 ] as const;
 export type Thing = (typeof THINGS)[number];
 
-interface ThingSaid extends Span {
-  readonly is: Thing;
+interface ThingSaid extends Spoken {
   /** The item at which it begins. */
   readonly item: number;
 }
@@ -73,16 +98,62 @@ const find = phrasesOf(thingsText, THINGS, nounForms);
 
 /** What the items speak of, from left to right. */
 function thingsIn(items: readonly SentenceItem[]): readonly ThingSaid[] {
-  return find(items).map(({ is, from, to }) => {
-    const start = items[from]?.start ?? 0;
-    return { is, item: from, start, end: items[to - 1]?.end ?? start };
-  });
+  const phrases = find(items);
+  const found: ThingSaid[] = [];
+  for (let at = 0; at < items.length; ) {
+    const whom = whomIn(items, at, phrases);
+    const phrase = whom === undefined ? beginningAt(phrases, at) : undefined;
+    const first = items[at];
+    const last = phrase === undefined ? undefined : items[phrase.to - 1];
+    if (whom !== undefined) found.push(whom);
+    else if (phrase !== undefined && first !== undefined && last !== undefined)
+      found.push({
+        is: phrase.is,
+        item: at,
+        start: first.start,
+        end: last.end,
+        ...(isNewAt(items, at) && { isNew: true }),
+      });
+    at = whom?.to ?? phrase?.to ?? at + 1;
+  }
+  return found.length === 0 ? NONE : found;
 }
 
+const beginningAt = (phrases: readonly Phrase<Thing>[], at: number): Phrase<Thing> | undefined =>
+  phrases.find(({ from }) => from === at);
+
 const NONE: readonly ThingSaid[] = [];
+const PEOPLE: ReadonlySet<Thing | undefined> = new Set(['person', 'baby', 'toddler', 'child']);
+
+/** `Our eighteen-month-old`, `six months gone`, `she has a month to go`. */
+function whomIn(items: readonly SentenceItem[], at: number, phrases: readonly Phrase<Thing>[]): WhomSaid | undefined {
+  const isPerson = (item: number): boolean => PEOPLE.has(beginningAt(phrases, item)?.is);
+  const termAt = (item: number): number => {
+    const phrase = beginningAt(phrases, item);
+    const isTerm = phrase?.is === 'term' || (phrase?.is === 'term to go' && hasBefore(items, at));
+    return phrase !== undefined && isTerm ? phrase.to - phrase.from : 0;
+  };
+  return whomAt(items, at, isPerson, termAt);
+}
+
+/** `A board`, `one big board`, so far before its noun. */
+const MOST_BEFORE = 3;
+
+function isNewAt(items: readonly SentenceItem[], at: number): boolean {
+  for (let before = at - 1; before >= Math.max(0, at - MOST_BEFORE); before--) {
+    const item = items[before];
+    if (item?.kind !== 'word') return false;
+    const is = jointOf(senseOf(item.word))?.is;
+    if (is === 'article') return numberInWord(item.word)?.article === true;
+    if (is !== undefined && is !== 'adjective') return false;
+  }
+  return false;
+}
 
 export interface Spoken extends Span {
   readonly is: Thing;
+  /** `a board`: none that was spoken of. */
+  readonly isNew?: boolean;
 }
 
 /** What a text speaks of and does not deny: a title, a note, a tag. */
@@ -94,19 +165,39 @@ export const spokenIn = onceByText((text: string): readonly Spoken[] => spokenOf
 const BEHIND = 3;
 const ENDS: ReadonlySet<string> = new Set(['.', ';', '!', '?', ':']);
 
+/** From the end of the sentence before a place to its own end, in the offsets of the line. */
+export function sentenceAt(items: readonly SentenceItem[], place: number): Span {
+  let start = 0;
+  for (const item of items) {
+    if (item.kind !== 'mark' || !ENDS.has(item.mark)) continue;
+    if (item.start >= place) return { start, end: item.start };
+    start = item.end;
+  }
+  return { start, end: Number.POSITIVE_INFINITY };
+}
+
 /** The same of items: a denial before it in its sentence, or close behind, takes it back. */
 export function spokenOf(items: readonly SentenceItem[]): readonly Spoken[] {
   const all = thingsIn(items);
   if (all.length === 0) return NONE;
   const ends = items.flatMap((item, at) => (item.kind === 'mark' && ENDS.has(item.mark) ? [at] : []));
-  const sentenceAt = (item: number): number => ends.filter((end) => end < item).length;
+  const sentenceOf = (item: number): number => ends.filter((end) => end < item).length;
   const denials = all.filter(({ is }) => is === 'denial');
-  return all.filter(
+  const isOfSomebody = ({ item }: ThingSaid): boolean =>
+    all.some(({ is, item: before }) => is === 'person' && before < item && sentenceOf(before) === sentenceOf(item));
+  const meant = all.flatMap((each): readonly ThingSaid[] =>
+    each.is === 'due' || each.is === 'expecting'
+      ? (each.is === 'due' ? isOfSomebody(each) : isAtEnd(items, each.item + 1))
+        ? [{ ...each, is: 'pregnant' }]
+        : NONE
+      : [each],
+  );
+  return meant.filter(
     ({ is, item }) =>
       is !== 'denial' &&
       !denials.some(
         (denial) =>
-          sentenceAt(denial.item) === sentenceAt(item) && (denial.item < item || denial.item - item <= BEHIND),
+          sentenceOf(denial.item) === sentenceOf(item) && (denial.item < item || denial.item - item <= BEHIND),
       ),
   );
 }

@@ -53,9 +53,11 @@ export class Lengths extends Points {
     const row = this.rowAt(at);
     if (row?.is !== 'unit' || row.range?.low !== DAY.low || this.items[at + 1]?.kind !== 'measured') return undefined;
     const count = this.countAt(at + 1);
-    return count !== undefined && count.low >= 2 && this.isBare(count)
-      ? { ...NEXT_DAY, to: count.to, unitMin: DAY.low, kind: 'point' }
-      : undefined;
+    if (count === undefined || count.low < 2 || !this.isBare(count)) return undefined;
+    // `Date the lids day 12`: the first is the day that it is made.
+    const isCounted = at > 0 && this.items[at - 1]?.kind === 'word';
+    const range = isCounted ? { low: (count.low - 1) * DAY.low, high: count.high * DAY.low } : NEXT_DAY;
+    return { ...range, to: count.to, unitMin: DAY.low, kind: 'point' };
   }
 
   /** A time of its own words: `overnight`, `the next day`. */

@@ -19,7 +19,10 @@ export function lineWords({ name, node, match }: Ingredient): readonly string[] 
   return wordsOf([name, node.name?.text, node.preparation?.text, node.note?.text, own].join(' '));
 }
 
-/** Whether its name ends with one of some, before nothing but words that may stand behind: `fresh foxglove flowers`, and no `elderberry syrup`. */
+/**
+ * Whether its name ends with one of some, before nothing but words that may stand behind, or where it is from: `fresh foxglove flowers`,
+ * `goat's cheese from the market`, and no `elderberry syrup`.
+ */
 export function isNamedAs(
   ingredient: Ingredient,
   names: readonly (readonly string[])[],
@@ -28,8 +31,13 @@ export function isNamedAs(
   const words = wordsOf(ingredient.name);
   return names.some((name) => {
     for (let at = 0; at + name.length <= words.length; at++)
-      if (name.every((word, i) => words[at + i] === word) && words.slice(at + name.length).every((w) => behind.has(w)))
+      if (name.every((word, i) => words[at + i] === word) && isEnded(words.slice(at + name.length), behind))
         return true;
     return false;
   });
 }
+
+const isEnded = (after: readonly string[], behind: ReadonlySet<string>): boolean =>
+  after[0] === FROM || after.every((word) => behind.has(word));
+/** Behind it stands where a food comes from. */
+const FROM = 'from';

@@ -4,7 +4,7 @@
  */
 import { keptOn } from '../notation/kept.ts';
 import type { Span } from '../notation/tree.ts';
-import { type Spoken, spokenOf, type Thing } from '../prose/things.ts';
+import { type Spoken, sentenceAt, spokenOf, type Thing } from '../prose/things.ts';
 import type { Part, Step } from './model.ts';
 
 const KEPT = keptOn<Step['sentence'], readonly Spoken[]>();
@@ -19,11 +19,23 @@ export function thingsOf({ sentence }: Step): readonly Spoken[] {
   return kept;
 }
 
+interface StepAt {
+  readonly part: number;
+  readonly line: number;
+}
+
+const stepAt = (parts: readonly Part[], { part, line }: StepAt): Step | undefined =>
+  parts[part]?.steps.find((each) => each.line === line);
+
 /** The same of the step at a line of a part. */
-export function thingsAt(parts: readonly Part[], { part, line }: { part: number; line: number }): readonly Spoken[] {
-  const step = parts[part]?.steps.find((each) => each.line === line);
+export function thingsAt(parts: readonly Part[], at: StepAt): readonly Spoken[] {
+  const step = stepAt(parts, at);
   return step === undefined ? NONE : thingsOf(step);
 }
+
+/** The sentence of a step that a place in its line is in. */
+export const sentenceAround = (parts: readonly Part[], at: StepAt, place: number): Span =>
+  sentenceAt(stepAt(parts, at)?.sentence.items ?? [], place);
 
 const NONE: readonly Spoken[] = [];
 

@@ -7,7 +7,7 @@ import { middle } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Act } from '../../prose/event.ts';
-import { type Spoken, spokenIn } from '../../prose/things.ts';
+import { spokenIn } from '../../prose/things.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { type Body, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
@@ -17,8 +17,11 @@ import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
+import type { At } from './burning-step.ts';
+import { tinHeatedShut } from './closed-tins.ts';
 import { type Held, membersIn, mixtureIn } from './spoils.ts';
 import type { Level } from './verdict.ts';
+import { whirledShut } from './whirled-shut.ts';
 
 export type Burning =
   | 'blender'
@@ -40,8 +43,6 @@ export interface Burn extends Span {
   readonly line: number;
 }
 
-/** Of what is poured from a blender, water by weight (judgement). */
-const LIQUID = 0.6;
 /** A bird or a joint: in smaller pieces fat only spits (judgement). Grams. */
 const WHOLE_G = 800;
 /** Fat to lie in. Grams. */
@@ -52,15 +53,6 @@ const SPIRIT = 24;
 const STRONG = 0.25;
 const STRONG_G = 50;
 
-/** A step with all that is asked of it. */
-interface At {
-  readonly journey: Journey;
-  readonly step: FoldedStep;
-  /** Its place among the steps of the journey. */
-  readonly place: number;
-  readonly things: readonly Spoken[];
-}
-
 export const burns = onceFor((journey: Journey): readonly Burn[] => {
   const { steps, parts } = journey;
   const found: Burn[] = [];
@@ -70,6 +62,19 @@ export const burns = onceFor((journey: Journey): readonly Burn[] => {
       if (!found.some(({ kind, part, line }) => kind === burn.kind && part === burn.part && line === burn.line))
         found.push(burn);
   });
+  const tin = tinHeatedShut(journey);
+  if (tin !== undefined && !found.some(({ kind }) => kind === 'sealed')) {
+    const { by, part, line } = tin;
+    const { start, end } = by.event.verb ?? by.event;
+    found.push({
+      kind: 'sealed',
+      level: by.event.medium?.is === 'water' ? 'warning' : 'error',
+      part,
+      line,
+      start,
+      end,
+    });
+  }
   return found;
 });
 
@@ -80,7 +85,7 @@ function mayBurn(step: FoldedStep, parts: Journey['parts']): boolean {
   let may = MAY.get(step);
   if (may === undefined) {
     may =
-      speaks(thingsAt(parts, step), 'blender', 'cryogen', 'flame', 'bottle', 'pressure cooker', 'unopened') ||
+      speaks(thingsAt(parts, step), 'blender', 'jug', 'cryogen', 'flame', 'bottle', 'pressure cooker', 'unopened') ||
       step.events.some(
         ({ event: { medium, craft, cooks } }) =>
           medium?.is === 'fat' || medium?.is === 'microwaves' || craft === 'deep-fry' || cooks === 'through',
@@ -99,7 +104,7 @@ function burnsIn(at: At): readonly Burn[] {
     const add = (kind: Burning, level: Level | undefined): void => {
       if (level !== undefined) found.push({ kind, level, part, line, start, end });
     };
-    add('blender', blended(at, by));
+    add('blender', whirledShut(at, by));
     add('frozen in fat', inFat(at, by, true));
     add('wet in fat', inFat(at, by, false));
     add('egg', eggInShell(at, by));
@@ -118,37 +123,6 @@ const heatedBy = ({ step }: At, by: BoundEvent): readonly Body[] =>
   by.event.act === 'heat'
     ? step.after.bodies.filter(({ members }) => members.some(({ state }) => state.heatedBy === by))
     : [];
-
-/** What boils is shut in a jug and whirled: it turns to steam all at once. */
-function blended({ journey, step, place, things }: At, { event }: BoundEvent): Level | undefined {
-  // `Ladle it into the blender up to the rim, and give it full power`
-  const isFilled =
-    event.act === 'put' &&
-    speaks(within(things, event), 'blender') &&
-    speaks(things, 'brim') &&
-    !step.events.some(({ event: other }) => other.act === 'combine');
-  if ((event.act !== 'combine' && !isFilled) || !speaks(things, 'blender') || speaks(things, 'stick blender', 'vent'))
-    return undefined;
-  const isHotIn = ({ bodies, focus }: FoldedStep['after']): boolean =>
-    bodies.some((body) => {
-      if (!focus.includes(body.id) || body.band !== 'hot') return false;
-      const { massG, waterG } = mixtureIn(journey, body);
-      return waterG >= massG * LIQUID;
-    });
-  const before = journey.steps[place - 1];
-  const cools = step.events.some(({ event: other }) => COOLS.has(other.act) && other.start < event.start);
-  if (!isHotIn(step.after) && (cools || before === undefined || !isHotIn(before.after))) return undefined;
-  const isShut = step.events.some(
-    ({ event: other }) => other.act === 'close' && other.said === 'yes' && other.start < event.end + NEXT,
-  );
-  const isFull = speaks(things, 'brim');
-  const boils = step.events.some(({ event: other }) => other.act === 'heat' && other.as === 'told');
-  if (isFull || (isShut && boils)) return 'error';
-  return isShut ? 'warning' : undefined;
-}
-const COOLS: ReadonlySet<Act> = new Set(['cool', 'stay', 'freeze']);
-/** A lid goes on before, or in the same breath. */
-const NEXT = 40;
 
 /** A bird as it comes from the freezer or the brine: its water boils in the fat, which goes over the rim and burns. */
 function inFat(at: At, by: BoundEvent, frozen: boolean): Level | undefined {

@@ -12,6 +12,7 @@ import { isIn, listedAs } from '../../recipe/list/families.ts';
 import type { House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
 import { type HoldingLimits, holdingLimits } from '../safety/limits.ts';
+import { lives } from './lives.ts';
 import { overPiecesIn } from './over-pieces.ts';
 import { shutOff } from './shut-off.ts';
 import { type Held, type Lists, membersIn, mixtureIn, SOUR, spoils } from './spoils.ts';
@@ -68,11 +69,15 @@ function isSaltSmoked(journey: Journey, body: Body): boolean {
 
 const judgedOn = overPiecesIn(
   ({ foodSafety }) => holdingLimits(foodSafety),
-  (limits, lists, { stays }) =>
-    stays.flatMap((stay) => {
+  (limits, lists, { stays, folded }) => {
+    const those = stays.flatMap((stay) => judge(lists, stay, limits) ?? []);
+    for (const stay of lives(folded.steps)) {
       const found = judge(lists, stay, limits);
-      return found === undefined || stays.some((other) => keepsIt(other, stay.body)) ? [] : [found];
-    }),
+      const isNew = found?.limit === limits.kept && !those.some((other) => sharesFood(other.stay.body, stay.body));
+      if (found !== undefined && isNew) those.push(found);
+    }
+    return those.filter(({ stay }) => !stays.some((other) => keepsIt(other, stay.body)));
+  },
 );
 
 function judge(lists: Lists, stay: Stay, { kept, leftovers = kept }: HoldingLimits): KeptCold | undefined {
@@ -86,6 +91,8 @@ function judge(lists: Lists, stay: Stay, { kept, leftovers = kept }: HoldingLimi
   const isEaten = by.event.act === 'eat';
   if (isEaten && by.event.times.some(({ kind, minutes: { high } }) => ALLOWS.has(kind) && high <= leftovers.min))
     return undefined;
+  // `Eat by Monday`: which day of the week this is, nobody knows.
+  if (minutes.low <= kept.min && by.event.times.some(isUntilWeekday)) return undefined;
   // `For next week`: when something else is done.
   if (by.event.act === 'unknown' && by.event.times.every(({ kind }) => kind === 'point')) return undefined;
   const limit = minutes.high > kept.min ? kept : leftovers;
@@ -96,6 +103,11 @@ function judge(lists: Lists, stay: Stay, { kept, leftovers = kept }: HoldingLimi
   const level = limit === kept ? levelOf(stay, minutes, kept.min, time) : 'ask';
   return { level, stay, start, end, name: first.ingredient.name, minutes, limit, said };
 }
+
+const isUntilWeekday = ({ kind, minutes }: TimeSaid): boolean =>
+  kind === 'until' && minutes.low === DAY_MIN && minutes.high === WEEK_MIN;
+const DAY_MIN = 1440;
+const WEEK_MIN = 7 * DAY_MIN;
 
 function levelOf({ sure, branch, body }: Stay, minutes: Range, limitMin: number, time: TimeSaid | undefined): Level {
   // What shuts it off from air keeps some of it, and is another danger.

@@ -4,15 +4,15 @@
  */
 import type { Span } from '../../notation/tree.ts';
 import type { Act } from '../../prose/event.ts';
-import type { Spoken } from '../../prose/things.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { type Body, isSameRef, type Member, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
 import { isIn, isOf } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { IngredientRef } from '../../recipe/model.ts';
-import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
+import { speaks, within } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
+import { type Done, doneIn } from './done.ts';
 import { overPieces } from './over-pieces.ts';
 import { type Lists, membersIn } from './spoils.ts';
 import type { Level } from './verdict.ts';
@@ -56,22 +56,21 @@ const soaks = overPieces((lists, { stays }) =>
 export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
   const those = soaks(journey);
   if (those.length === 0) return NONE;
-  const events = journey.steps.flatMap((step): readonly Done[] => {
-    const things = thingsAt(journey.parts, step);
-    return step.events.map((by) => ({ by, part: step.part, line: step.line, things }));
-  });
+  const events = doneIn(journey);
   const found: UsedAgain[] = [];
   for (const { by: soak, soaked } of those) {
     const from = events.findIndex(({ by }) => by.event.start === soak.event.start && isSameEvent(by, soak));
     if (from < 0 || events.slice(0, from).some(({ by }) => isShared(by, soaked, journey))) continue;
     const cooked = events.findIndex(({ by }, at) => at > from && by.event.act === 'heat' && by.event.said === 'yes');
     const kept = events.findIndex(({ by }, i) => i > from && isNotThrownAway(by, soaked));
-    const at = events.findIndex(
+    const put = events.findIndex(
       (each, i) =>
         i > from &&
         cooked >= 0 &&
         (i < cooked ? isSaved(each.by) : isUse(each, soaked, journey) || (kept >= 0 && i > kept && isPutOn(each.by))),
     );
+    // `Do not waste the juice in the bowl: two spoons on each rice`
+    const at = put < 0 && cooked >= 0 && kept > cooked ? kept : put;
     const use = events[at];
     // Whatever boils after it may have it in.
     if (use === undefined || isPlantCooked(events.slice(from + 1, at), use.by, soaked)) continue;
@@ -94,13 +93,6 @@ export const usedAgain = onceFor((journey: Journey): readonly UsedAgain[] => {
 });
 
 const NONE: readonly UsedAgain[] = [];
-
-interface Done {
-  readonly by: BoundEvent;
-  readonly part: number;
-  readonly line: number;
-  readonly things: readonly Spoken[];
-}
 
 /** What lay beside it went into the heat as well, as nobody says that the flesh did alone. */
 const isPlantCooked = (between: readonly Done[], { names }: BoundEvent, { of, plants }: Soaked): boolean =>

@@ -3,8 +3,11 @@
  * Refuses to know who eats.
  */
 
+import type { Act } from '../../prose/event.ts';
+import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { type Body, type FoodState, isSameRef, WAS } from '../../recipe/journey/bodies.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
 import { isOf, listedAs } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { Ingredient, IngredientRef } from '../../recipe/model.ts';
@@ -25,11 +28,13 @@ const COOKED_C = 62.5;
 /** An egg in its shell is firm after so many minutes in boiling water (common practice, no source). */
 const FIRM_MIN = 7;
 
-const those = overPieces((lists, { bodies, folded: { part } }): readonly NotForAll[] => [
+const those = overPieces((lists, { bodies, folded: { part, steps } }): readonly NotForAll[] => [
   ...bodies.flatMap((body) =>
     membersIn(lists, body).flatMap((held) =>
       hazardsOf(held.ingredient).flatMap((hazard) =>
-        isHarmful(body, held, hazard) ? [{ hazard, ingredient: held.ingredient, of: held.member.of }] : [],
+        isHarmful(body, asMeant(steps, held), hazard)
+          ? [{ hazard, ingredient: held.ingredient, of: held.member.of }]
+          : [],
       ),
     ),
   ),
@@ -44,6 +49,31 @@ const those = overPieces((lists, { bodies, folded: { part } }): readonly NotForA
         ),
   ),
 ]);
+
+/** What puts a food to others. */
+const ADDS: ReadonlySet<Act> = new Set(['cut', 'combine', 'put', 'divide', 'cover']);
+
+/**
+ * As it lies there, or raw: of a list that is taken whole, a heat that names nothing heats what was named before it, and not what is cut or
+ * added only later.
+ */
+function asMeant(steps: readonly FoldedStep[], held: Held): Held {
+  const { heatedBy, cooked } = held.member.state;
+  if (heatedBy === undefined || cooked === 'raw' || heatedBy.names.length > 0) return held;
+  const events = steps.flatMap((step) => step.events);
+  const heat = events.indexOf(heatedBy);
+  const first = events.findIndex((by) => namesIt(by, held.member.of));
+  const isLater = heat >= 0 && first > heat && ADDS.has((events[first] as BoundEvent).event.act);
+  const isNamed = events
+    .slice(0, Math.max(0, heat))
+    .some(({ names }) => names.some(({ mention }) => mention.part === undefined));
+  return isLater && isNamed
+    ? { ...held, member: { ...held.member, state: { ...held.member.state, cooked: 'raw' } } }
+    : held;
+}
+
+const namesIt = ({ names }: BoundEvent, of: IngredientRef): boolean =>
+  names.some(({ mention }) => mention.part === undefined && mention.ingredients.some((ref) => isSameRef(ref, of)));
 
 /** Each ingredient once for each hazard. */
 export const notForAll = onceFor((journey: Journey): readonly NotForAll[] => {

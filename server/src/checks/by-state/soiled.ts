@@ -16,8 +16,9 @@ import { larderOf } from '../../recipe/journey/larder.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { IngredientRef } from '../../recipe/model.ts';
-import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
+import { speaks, thingsAt } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
+import { type Done, doneIn, spokenAround } from './done.ts';
 import type { UsedAgain } from './marinade-again.ts';
 import { overPieces } from './over-pieces.ts';
 import { type Held, isRawBird, type Lists, membersIn } from './spoils.ts';
@@ -31,27 +32,27 @@ type Gear = (typeof GEAR)[number];
 /** What is soiled by what is done, with no word of it: nobody cuts on air. */
 const SOILS: Partial<Readonly<Record<Act, readonly Gear[]>>> = { cut: ['board', 'knife'], mince: ['board', 'knife'] };
 
-interface Done {
-  readonly by: BoundEvent;
-  readonly part: number;
-  readonly line: number;
-  readonly things: readonly Spoken[];
+/** What raw flesh was on, and whether words say that it was on this. */
+interface Soil {
+  readonly flesh: IngredientRef;
+  readonly name: string;
+  readonly said: boolean;
 }
+
+/** It goes back where it came from. */
+const LAY_ON = ['plate', 'bowl', 'bag'] as const satisfies readonly Gear[];
 
 /** The first use of each thing that raw flesh soiled. */
 export const soiledAgain = onceFor((journey: Journey): readonly Contact[] => {
   if (!journey.steps.some((step) => speaksOfSame(step, journey.parts))) return NONE;
-  const done = journey.steps.flatMap((step): readonly Done[] => {
-    const things = thingsAt(journey.parts, step);
-    return step.events.map((by) => ({ by, part: step.part, line: step.line, things }));
-  });
-  const soiled = new Map<Gear, { readonly flesh: IngredientRef; readonly name: string }>();
-  const found: Contact[] = [];
+  const done = doneIn(journey);
+  const soiled = new Map<Gear, Soil>();
+  let wiped: { readonly gear: Gear; readonly at: Done } | undefined;
   let isCooked = false;
   for (const [at, each] of done.entries()) {
     const { by } = each;
     const { event } = by;
-    const own = ownOf(done, at);
+    const own = spokenAround(done, at);
     const isSame = speaks(own, 'same');
     if (event.said !== 'yes' && !isSame) continue;
     if (event.act === 'heat') isCooked = true;
@@ -59,23 +60,65 @@ export const soiledAgain = onceFor((journey: Journey): readonly Contact[] => {
     const isSaid = isCooked && speaks(own, 'held raw');
     const flesh = isCooked ? undefined : fleshOf(journey, by, each.part);
     if (flesh !== undefined) {
-      const gear = [...(SOILS[event.act] ?? []), ...GEAR.filter((one) => speaks(own, one))];
-      for (const one of gear) soiled.set(one, flesh);
+      for (const one of SOILS[event.act] ?? []) soiled.set(one, { ...flesh, said: false });
+      for (const one of GEAR.filter((gear) => speaks(own, gear))) soiled.set(one, { ...flesh, said: true });
       continue;
     }
-    const gear =
-      (isSame || isSaid) && !speaks(own, 'clean', 'washed')
-        ? GEAR.find((one) => speaks(own, one) && (isSaid || soiled.has(one)))
+    const isClean = speaks(own, 'clean', 'washed');
+    const isWiped = speaks(own, 'wiped') && !isClean;
+    if (isWiped) {
+      const gear = GEAR.find((one) => speaks(own, one) && soiled.has(one));
+      if (gear !== undefined) wiped = { gear, at: each };
+    }
+    const gear = isClean ? undefined : gearAgain(own, soiled, isSame || isSaid, isCooked);
+    // `Scrape the board and slice the cucumber on it`
+    const onWiped =
+      wiped !== undefined && wiped.at.part === each.part && wiped.at.line === each.line && !isClean
+        ? wiped.gear
         : undefined;
-    if (gear === undefined || !isReady(journey, by, done.slice(at + 1))) continue;
-    const raw = soiled.get(gear)?.name ?? fleshIn(journey, each.part);
-    const { start, end } = event.verb ?? event;
-    found.push({ kind: 'tool', level: 'error', part: each.part, line: each.line, start, end, flesh: raw });
+    const again = gear ?? (CUTS.has(event.act) && !isWiped ? onWiped : undefined);
+    const isThere = again !== undefined && isReady(journey, by, done.slice(at + 1));
+    // A board like it was named for itself: which of them is meant, nobody knows.
+    for (const { is, isNew } of own) if (isNew) for (const one of GEAR) if (one === is) soiled.delete(one);
+    if (again === undefined) {
+      const on = isClean || !CUTS.has(event.act) || !isEatenRaw(journey, by) ? undefined : namedAgain(own, soiled);
+      if (on !== undefined) return [contact(each, soiled.get(on)?.name ?? fleshIn(journey, each.part), 'warning')];
+      continue;
+    }
+    if (isThere) return [contact(each, soiled.get(again)?.name ?? fleshIn(journey, each.part), 'error')];
   }
-  return found.length === 0 ? NONE : found.slice(0, 1);
+  return NONE;
 });
 
 const NONE: readonly Contact[] = [];
+/** What is cut lies on it. */
+const CUTS: ReadonlySet<Act> = new Set(['cut', 'mince']);
+
+function contact({ by: { event }, part, line }: Done, flesh: string, level: Contact['level']): Contact {
+  const { start, end } = event.verb ?? event;
+  return { kind: 'tool', level, part, line, start, end, flesh };
+}
+
+/** What raw flesh was on, as words say that this is the same, or that what is cooked goes back to it. */
+function gearAgain(
+  own: readonly Spoken[],
+  soiled: ReadonlyMap<Gear, Soil>,
+  isSame: boolean,
+  isCooked: boolean,
+): Gear | undefined {
+  if (isSame) {
+    const gear = GEAR.find((one) => speaks(own, one) && (soiled.has(one) || speaks(own, 'held raw')));
+    if (gear !== undefined) return gear;
+  }
+  if (!isCooked) return undefined;
+  const isLaidOn = (gear: Gear): boolean => soiled.get(gear)?.said === true;
+  if (speaks(own, 'where it was')) return LAY_ON.find(isLaidOn);
+  return speaks(own, 'back') ? LAY_ON.find((gear) => isLaidOn(gear) && speaks(own, gear)) : undefined;
+}
+
+/** `The board`, of which words said that flesh was on it. */
+const namedAgain = (own: readonly Spoken[], soiled: ReadonlyMap<Gear, Soil>): Gear | undefined =>
+  GEAR.find((gear) => soiled.get(gear)?.said === true && own.some(({ is, isNew }) => is === gear && !isNew));
 
 const SAME = keptOn<FoldedStep, boolean>();
 
@@ -83,20 +126,10 @@ const SAME = keptOn<FoldedStep, boolean>();
 function speaksOfSame(step: FoldedStep, parts: Journey['parts']): boolean {
   let same = SAME.get(step);
   if (same === undefined) {
-    same = speaks(thingsAt(parts, step), 'same', 'held raw');
+    same = speaks(thingsAt(parts, step), 'same', 'held raw', 'wiped', 'back', 'where it was', 'board', 'knife');
     SAME.set(step, same);
   }
   return same;
-}
-
-/** What the words between the event before and the one behind it speak of. */
-function ownOf(done: readonly Done[], at: number): readonly Spoken[] {
-  const { by, part, line, things } = done[at] as Done;
-  const isHere = (other: Done | undefined): boolean => other?.part === part && other.line === line;
-  const [before, behind] = [done[at - 1], done[at + 1]];
-  const start = isHere(before) ? Math.min(by.event.start, before?.by.event.end ?? 0) : 0;
-  const end = isHere(behind) ? Math.max(by.event.end, behind?.by.event.start ?? 0) : Number.POSITIVE_INFINITY;
-  return within(things, { start, end });
 }
 
 /** Raw flesh that an event names, or that a part is about and it works at with no name. */
@@ -128,13 +161,22 @@ function fleshIn({ parts }: Journey, part: number): string {
   return (first === undefined ? undefined : of?.head.ingredients[first]?.name) ?? 'flesh';
 }
 
-/** It is eaten as it is: what it names is raw in the end, or nothing heats what was cooked once more. */
-function isReady({ bodies }: Journey, { names }: BoundEvent, after: readonly Done[]): boolean {
-  const refs = names.flatMap(({ mention }) => mention.ingredients);
-  const raw = refs.filter((ref) =>
-    bodies.some(({ members }) => members.some((m) => isSameRef(m.of, ref) && m.state.cooked === 'raw')),
+/** What it names is raw in the end, and none of it is flesh. */
+const isEatenRaw = ({ bodies, parts }: Journey, { names }: BoundEvent): boolean =>
+  names.some(({ mention }) =>
+    mention.ingredients.some((ref) => {
+      const part = parts[ref.part];
+      return (
+        part !== undefined &&
+        !larderOf(part).flesh.includes(ref.ingredient) &&
+        bodies.some(({ members }) => members.some((m) => isSameRef(m.of, ref) && m.state.cooked === 'raw'))
+      );
+    }),
   );
-  if (raw.length > 0) return true;
+
+/** It is eaten as it is: what it names is raw in the end, or nothing heats what was cooked once more. */
+function isReady(journey: Journey, by: BoundEvent, after: readonly Done[]): boolean {
+  if (isEatenRaw(journey, by)) return true;
   const isHeated = after.some(
     ({ by: { event } }) => event.act === 'heat' && event.said === 'yes' && event.cooks !== 'barely',
   );

@@ -233,10 +233,13 @@ const intoBoiling = (state: FoodState): FoodState =>
 
 const STAYS_LISTED: ReadonlySet<Event['act']> = new Set(['divide', 'reserve', 'open', 'read']);
 
-/** `Refrigerate once opened`: only when something that nobody knows comes about. */
-const isOnceMore = ({ act, until, where }: Event): boolean =>
+/** `Refrigerate once opened`, `once opened, a jar goes in the fridge`: only when something that nobody knows comes about. */
+const isOnceMore = ({ act, as, until, where, vessel }: Event): boolean =>
   until.some(({ from, is }) => from === 'when' && is === undefined) &&
-  (act === 'cool' || act === 'freeze' || (act === 'stay' && where.some(({ is }) => is === 'cold' || is === 'frozen')));
+  (act === 'cool' ||
+    act === 'freeze' ||
+    ((act === 'stay' || (act === 'put' && as === 'told' && vessel?.is === 'jar')) &&
+      where.some(({ is }) => is === 'cold' || is === 'frozen')));
 
 /** Fat that something else was fried in, by the same heat. */
 const isFried = ({ members }: Body, { was, heatedBy, cooked }: Member['state']): boolean =>

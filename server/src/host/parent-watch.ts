@@ -1,42 +1,62 @@
 /**
- * Knows how a process ends with the one that started it, whatever it computes: another thread looks on.
+ * Knows how a process ends with the one that started it, whatever it computes: another looks on, as the one that computes cannot.
  * Refuses to wait for the end of its work: what it has to say nobody hears any more.
  */
-import { Worker } from 'node:worker_threads';
-
-/** Twice within the second in which nobody should miss it. */
-const EVERY_MS = 500;
+import { spawn } from 'node:child_process';
 
 /**
- * What the thread runs, as a text: it needs no file beside the bundle. It looks at the process that started this one, and at
- * the client's own where that is another and can be seen from here.
+ * Looks once a second, with what a shell has itself: at the server ($1), at who is its parent ($2), and at its client ($3). It ends
+ * with the server. The parent is known by the server's own word: a dead one may still have its number.
  */
 const LOOKS = `
-const { workerData } = require('node:worker_threads');
-const isGone = (pid) => {
-  try {
-    process.kill(pid, 0);
-    return false;
-  } catch (error) {
-    return error.code === 'ESRCH';
-  }
-};
-const seen = workerData.pids.filter((pid) => !isGone(pid));
-setInterval(() => {
-  if (process.ppid !== workerData.parent || seen.some(isGone)) process.kill(process.pid, 'SIGKILL');
-}, workerData.everyMs);
+while kill -0 "$1" 2>/dev/null; do
+  parent=
+  if [ -r "/proc/$1/status" ]; then
+    while read -r key value; do
+      if [ "$key" = PPid: ]; then parent=$value; break; fi
+    done <"/proc/$1/status"
+  else
+    parent=$(ps -o ppid= -p "$1" | tr -d ' ')
+  fi
+  if [ "$parent" != "$2" ] || ! kill -0 "$3" 2>/dev/null; then kill -9 "$1" 2>/dev/null; exit; fi
+  sleep 1
+done
 `;
 
-/** Ends this process, by force, within a second of the end of its parent or of the client, which may have told its own number. */
+const EVERY_MS = 1000;
+
+/** Ends this process, by force, within two seconds of the end of its parent or of the client, which may have told its own number. */
 export function endWithParent(client: number | null): void {
   const parent = process.ppid;
-  const pids = [...new Set([parent, ...(client === null ? [] : [client])])];
-  const watch = new Worker(LOOKS, {
-    eval: true,
-    workerData: { parent, pids, everyMs: EVERY_MS },
-    resourceLimits: { maxOldGenerationSizeMb: 8, maxYoungGenerationSizeMb: 1, stackSizeMb: 1 },
+  // One that the shell may not ask after, or that cannot be seen from here, is left to its own.
+  const seen = typeof client === 'number' && mayAsk(client) ? client : parent;
+  // Once the client has its answer.
+  setImmediate(() => {
+    if (process.platform === 'win32') lookFromWithin([parent, seen]);
+    else lookFromOutside(parent, seen);
   });
-  // A thread for which there is no room is no reason not to serve.
-  watch.on('error', () => undefined);
+}
+
+/** A shell costs a megabyte, and a thread of this engine seventeen. */
+function lookFromOutside(parent: number, client: number): void {
+  const args = ['-c', LOOKS, 'quern-watch', String(process.pid), String(parent), String(client)];
+  const watch = spawn('/bin/sh', args, { stdio: 'ignore', detached: true, cwd: '/', env: { PATH: '/usr/bin:/bin' } });
+  watch.once('error', () => lookFromWithin([parent, client]));
   watch.unref();
+}
+
+/** Where there is no shell, between two pieces of work: those are short. */
+function lookFromWithin(pids: readonly number[]): void {
+  setInterval(() => {
+    if (!pids.every(mayAsk)) process.exit(1);
+  }, EVERY_MS).unref();
+}
+
+function mayAsk(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch {
+    return false;
+  }
 }

@@ -143,7 +143,9 @@ function owner(
     const clause = clauses[i] as Clause;
     const { event } = clause;
     if (event !== undefined) {
-      if (canLast(event, kind) && !(isLong && event.act === 'heat')) return event;
+      if (canLast(event, kind) && !(isLong && event.act === 'heat'))
+        // `Cover with foil, turn down to 110 C and go to bed`: so long it is heated.
+        return own !== undefined && isTurnedTo(own) && CLOSES.has(event.act) ? own : event;
       if (!isBehind) nearest ??= event;
     }
     // `Simmer. Ten minutes.`: back over a sentence that has nothing else.
@@ -163,6 +165,11 @@ function owner(
   }
   return nearest;
 }
+
+/** An oven is set to a figure. */
+const isTurnedTo = ({ act, temperatures }: EventDraft): boolean =>
+  act === 'adjust' && temperatures.some(({ of, bound }) => of === 'oven' && bound !== 'change');
+const CLOSES: ReadonlySet<Act> = new Set<Act>(['cover', 'close', 'put', 'pack']);
 
 /** `Bath at 60 C before they go in. Two hours.`: so long they are in what was made hot for them. */
 function heatedBefore(clauses: readonly Clause[], at: number): EventDraft | undefined {

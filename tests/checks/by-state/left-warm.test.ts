@@ -56,7 +56,10 @@ describe('warmth that is felt hours later', () => {
       'wrong',
     ],
     ['Stand the whole pot in the walk-in. At breakfast the centre is still tepid.', 'wrong'],
-    ['Pour it into a lidded bucket and set it in the fridge; it will still be warm in the middle when you get up.', 'wrong'],
+    [
+      'Pour it into a lidded bucket and set it in the fridge; it will still be warm in the middle when you get up.',
+      'wrong',
+    ],
     ['Cool it over ice to 5 C within 2 h. Next morning it is cold, and the fat lifts off.', 'quiet'],
     ['Pour it into cups and drink it while it is still warm.', 'quiet'],
   ])('%s', (step, expected) => {
@@ -153,5 +156,16 @@ describe('a dough of eggs and milk, for a night', () => {
     const night = 'Cover and leave on the worktop while you sleep.';
     expect(said(['500 g plain flour', '330 g water', '2 g instant yeast'], mix, night, BAKE)).toBe('quiet');
     expect(said([...DOUGH, '150 g sourdough starter'], mix, night, BAKE)).toBe('quiet');
+  });
+});
+
+describe('what is said beside', () => {
+  test.each([
+    ['Label for 5 days from the cook date.', 'quiet'],
+    ['Pour it into trays in an ice bath, 21 C in 2 h, 5 C in 4 more.', 'quiet'],
+    ['Cover tightly, turn the oven down to 110 C and go to bed.', 'quiet'],
+    ['Leave to stand until the guests are seated, about 10 minutes.', 'quiet'],
+  ])('%s', (step, expected) => {
+    expect(said(STEW, SIMMER, step)).toBe(expected);
   });
 });

@@ -40,7 +40,10 @@ export function lie(
   const time = minutesOf(event);
   // What takes days is kept, whatever is done; and `it wants a full day`.
   const passes =
-    time !== undefined && (time.low >= KEPT_MIN || isToldSoLong(event, body, time) || isLeftClosed(event, body, time));
+    time !== undefined &&
+    // Of a label no place is said: it is for where that is kept.
+    event.craft !== 'label' &&
+    (time.low >= KEPT_MIN || isToldSoLong(event, body, time) || isLeftClosed(event, body, time));
   const how = passes ? 'yes' : TRANSITIONS[event.act].lies;
   const around = temperatures.find(({ of }) => of === 'around' || of === 'oven' || of === 'medium');
   const said = placeSaid(event, body, time);

@@ -1,6 +1,6 @@
 /**
- * Bundles the artefacts into dist/, minified; what the server and the command share as a text of its own; and writes the pages of the
- * findings beside them. `--watch` rebuilds the bundles on change.
+ * Bundles the artefacts into dist/, minified; what the server and the command share as a text of its own, the tables packed; and writes
+ * the pages of the findings beside them. `--watch` rebuilds the bundles on change.
  */
 import './tables-as-text.ts';
 import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
@@ -9,8 +9,9 @@ import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { crc32 } from 'node:zlib';
 import * as esbuild from 'esbuild';
-import { packedForms } from '../src/prose/packed-forms.ts';
+import { minifySync } from 'oxc-minify';
 import { ownText, type SplitModule, sharedBody } from './shared-text.ts';
+import { TABLES_NAME, TablePack } from './table-pack.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const { version } = JSON.parse(await readFile(`${root}package.json`, 'utf8')) as { version: string };
@@ -19,16 +20,8 @@ const { version } = JSON.parse(await readFile(`${root}package.json`, 'utf8')) as
 const NEEDS_NODE =
   "if(Number(process.versions.node.split('.')[0])<20){process.stderr.write('quern needs Node 20 or later; this is '+process.version+'\\n');process.exit(2)}";
 
-/** The largest table, packed. */
-const formsPacked: esbuild.Plugin = {
-  name: 'forms-packed',
-  setup(build) {
-    build.onLoad({ filter: /prose[\\/]forms\.tsv$/ }, async ({ path }) => ({
-      contents: packedForms(await readFile(path, 'utf8')),
-      loader: 'text',
-    }));
-  },
-};
+const tables = new TablePack(`${root}server/data`);
+const TABLES = 'tables.br';
 
 const BUNDLE: esbuild.BuildOptions = {
   absWorkingDir: root,
@@ -37,8 +30,6 @@ const BUNDLE: esbuild.BuildOptions = {
   platform: 'node',
   format: 'cjs',
   target: 'node20',
-  loader: { '.tsv': 'text' },
-  plugins: [formsPacked],
   define: { QUERN_BUNDLED: 'true', QUERN_VERSION: JSON.stringify(version) },
   legalComments: 'none',
   logLevel: 'warning',
@@ -54,7 +45,7 @@ const inAscii: esbuild.Plugin = {
     build.initialOptions.write = false;
     build.onEnd(async ({ outputFiles = [] }) => {
       await mkdir(`${root}dist`, { recursive: true });
-      for (const { path, text } of outputFiles) await writeFile(path, asciiOf(text));
+      for (const { path, text } of outputFiles) await writeFile(path, asciiOf(renamed(path, text)));
     });
   },
 };
@@ -75,7 +66,7 @@ const launched: esbuild.Plugin = {
     build.onEnd(async ({ outputFiles = [], metafile }) => {
       if (metafile === undefined || outputFiles.length === 0) return;
       const module = (name: string): SplitModule => ({
-        text: asciiOf(outputFiles.find(({ path }) => basename(path) === name)?.text ?? ''),
+        text: asciiOf(renamed(`${name}.mjs`, outputFiles.find(({ path }) => basename(path) === name)?.text ?? '')),
         nodeImports:
           metafile.outputs[`dist/${name}`]?.imports.filter(
             ({ external, kind }) => external === true && kind === 'import-statement',
@@ -85,14 +76,21 @@ const launched: esbuild.Plugin = {
       const head = `/*${crc32(body)}*/`;
       await mkdir(`${root}dist`, { recursive: true });
       await writeFile(`${root}dist/${SHARED}`, head + body);
+      const tablesHead = await tables.write(`${root}dist/${TABLES}`);
       for (const [name, starts] of Object.entries(HEADS)) {
-        const own = ownText(module(`${name}.js`), SHARED, 'exports,require,module,__filename,QUERN_COMPILED');
+        const own = ownText(
+          module(`${name}.js`),
+          SHARED,
+          `exports,require,module,__filename,QUERN_COMPILED,${TABLES_NAME}`,
+        );
         await esbuild.build({
           ...BUNDLE,
           define: {
             QUERN_BEFORE: JSON.stringify(own.before),
             QUERN_SHARED: JSON.stringify(SHARED),
             QUERN_SHARED_HEAD: JSON.stringify(head),
+            QUERN_TABLES_FILE: JSON.stringify(TABLES),
+            QUERN_TABLES_HEAD: JSON.stringify(tablesHead),
             QUERN_BEHIND: JSON.stringify(own.behind),
             QUERN_SUM: String(crc32(own.before + head + body + own.behind)),
           },
@@ -105,6 +103,17 @@ const launched: esbuild.Plugin = {
   },
 };
 
+/** What esbuild minified with its names chosen anew, so that one is used as often as can be: a tenth less once it is packed. */
+function renamed(path: string, text: string): string {
+  const { code, errors } = minifySync(path, text, {
+    compress: false,
+    mangle: true,
+    codegen: { removeWhitespace: true },
+  });
+  if (errors.length > 0) throw new Error(`${path}: ${errors.map(({ message }) => message).join('; ')}`);
+  return code;
+}
+
 const asciiOf = (text: string): string => text.replace(/[^\0-\x7f]/g, escapeUnit);
 
 const escapeUnit = (unit: string): string => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
@@ -112,14 +121,14 @@ const escapeUnit = (unit: string): string => `\\u${unit.charCodeAt(0).toString(1
 const builds: esbuild.BuildOptions[] = [
   {
     ...BUNDLE,
-    plugins: [formsPacked, inAscii],
+    plugins: [inAscii],
     entryPoints: { client: 'client/src/extension.ts' },
     external: ['vscode'],
     outdir: 'dist',
   },
   {
     ...BUNDLE,
-    plugins: [formsPacked, launched],
+    plugins: [tables.plugin, launched],
     entryPoints: { server: 'server/src/server.ts', cli: 'server/src/cli.ts' },
     external: ['./server.js'],
     format: 'esm',

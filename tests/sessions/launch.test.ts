@@ -4,6 +4,7 @@ import { once } from 'node:events';
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { brotliCompressSync } from 'node:zlib';
 import { afterAll, expect, test } from 'vitest';
 import { SERVER } from '../support/fake-editor.ts';
 
@@ -54,21 +55,24 @@ test('nothing is kept where it may not be, or was not asked for', () => {
   expect(readdirSync(folder)).not.toContain('none');
 });
 
-test.each([
-  ['of another build', (engine: string) => writeFileSync(engine, readFileSync(engine, 'utf8').replace(/\d/, '0'))],
-  ['missing', (engine: string) => rmSync(engine)],
-])('nothing starts where what the programs share is %s', (_, spoil) => {
+test.each<readonly [file: string, how: string, spoil: (file: string) => void]>([
+  ['engine.js', 'of another build', (file) => writeFileSync(file, readFileSync(file, 'utf8').replace(/\d/, '0'))],
+  ['engine.js', 'missing', (file) => rmSync(file)],
+  ['tables.br', 'of another build', (file) => writeFileSync(file, brotliCompressSync('1\0#\n'))],
+  ['tables.br', 'spoilt', (file) => truncateSync(file, 1000)],
+  ['tables.br', 'missing', (file) => rmSync(file)],
+])('nothing starts where %s is %s', (file, _, spoil) => {
   const dist = mkdtempSync(join(folder, 'dist-'));
   cpSync(dirname(CLI), dist, { recursive: true });
-  const engine = join(dist, 'engine.js');
-  spoil(engine);
+  const shared = join(dist, file);
+  spoil(shared);
   for (const program of ['cli.js', 'server.js']) {
     const { status, stdout, stderr } = spawnSync(process.execPath, [join(dist, program), '--stdio'], {
       encoding: 'utf8',
     });
     expect(status).toBe(2);
     expect(stdout).toBe('');
-    expect(stderr).toContain(`${engine} is not of the same build`);
+    expect(stderr).toContain(`${shared} is not of the same build`);
   }
 });
 

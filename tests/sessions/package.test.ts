@@ -13,7 +13,7 @@ const HEADERS_BYTES = 200;
 const packaged = await listFiles({ cwd: ROOT, packageManager: PackageManager.None });
 
 test('the package holds all that was built', () => {
-  const built = readdirSync(`${ROOT}dist`).filter((name) => name.endsWith('.js'));
+  const built = readdirSync(`${ROOT}dist`).filter((name) => /\.(?:js|br)$/.test(name));
   expect(packaged.filter((file) => file.startsWith('dist/')).sort()).toEqual(
     built.map((name) => `dist/${name}`).sort(),
   );

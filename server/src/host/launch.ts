@@ -9,7 +9,7 @@ import { existsSync, mkdirSync, readFileSync, renameSync, unlinkSync, writeFileS
 import { homedir } from 'node:os';
 import { basename, dirname, isAbsolute, join } from 'node:path';
 import { Script } from 'node:vm';
-import { crc32 } from 'node:zlib';
+import { brotliDecompressSync, crc32 } from 'node:zlib';
 
 /** The program's own text: around what stands in the shared file it makes a function that is given what a module has, and what keeps. Named once, as it stands wherever it is named. */
 declare const QUERN_BEFORE: string;
@@ -17,6 +17,9 @@ declare const QUERN_BEHIND: string;
 /** The shared file, and how it begins where it was built with this one. */
 declare const QUERN_SHARED: string;
 declare const QUERN_SHARED_HEAD: string;
+/** The packed tables, and what they begin with, unpacked, where they were built with this program; behind it one after the other, a NUL between. */
+declare const QUERN_TABLES_FILE: string;
+declare const QUERN_TABLES_HEAD: string;
 /** The checksum of the whole. */
 declare const QUERN_SUM: number;
 
@@ -26,6 +29,7 @@ type Main = (
   module: NodeJS.Module,
   __filename: string,
   compiled: Compiled,
+  tables: readonly string[],
 ) => void;
 
 /** What keeps what is compiled by then; gone once it has. */
@@ -56,17 +60,43 @@ if (file !== undefined) {
   compiled.keep = keepCompiled;
   process.on('exit', keepCompiled);
 }
-(script.runInThisContext() as Main)(module.exports, require, module, __filename, compiled);
+(script.runInThisContext() as Main)(module.exports, require, module, __filename, compiled, tables());
 
-/** Ends the process where the shared file is missing or was built with another program. */
 function whole(): string {
   const beside = join(__dirname, QUERN_SHARED);
   const shared = existsSync(beside) ? readFileSync(beside, 'latin1') : '';
-  if (!shared.startsWith(QUERN_SHARED_HEAD)) {
-    process.stderr.write(`quern cannot start: ${beside} is not of the same build as ${__filename}\n`);
-    process.exit(2);
-  }
+  if (!shared.startsWith(QUERN_SHARED_HEAD)) notOfThisBuild(beside);
   return QUERN_BEFORE + shared + QUERN_BEHIND;
+}
+
+/** The tables, each a text of its own: one that has but Latin letters is held at one byte a letter. */
+function tables(): readonly string[] {
+  const beside = join(__dirname, QUERN_TABLES_FILE);
+  const bytes = unpacked(beside);
+  const from = Buffer.byteLength(QUERN_TABLES_HEAD);
+  if (bytes.toString('latin1', 0, from) !== QUERN_TABLES_HEAD) notOfThisBuild(beside);
+  const texts: string[] = [];
+  for (let start = from; start <= bytes.length; ) {
+    const nul = bytes.indexOf(0, start);
+    const end = nul < 0 ? bytes.length : nul;
+    texts.push(bytes.toString('utf8', start, end));
+    start = end + 1;
+  }
+  return texts;
+}
+
+function unpacked(packed: string): Buffer {
+  try {
+    return brotliDecompressSync(readFileSync(packed));
+  } catch {
+    return Buffer.alloc(0);
+  }
+}
+
+/** What lies beside the program is missing or was built with another one. */
+function notOfThisBuild(beside: string): never {
+  process.stderr.write(`quern cannot start: ${beside} is not of the same build as ${__filename}\n`);
+  process.exit(2);
 }
 
 /** The file for this engine; another engine could not read it. */

@@ -6,7 +6,7 @@ import type { Range } from '../measure/quantity.ts';
 import { celsiusOf } from '../notation/celsius.ts';
 import type { SentenceItem, TemperatureNode } from '../notation/tree.ts';
 import type { TemperatureSaid } from './event.ts';
-import { jointOf, thingOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { evidenceOf, isThermometer, jointOf, thingOf, timeOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import { adds } from './points.ts';
 import { isNumber } from './time-amounts.ts';
@@ -32,7 +32,10 @@ export function findBareFigures(pieces: readonly Piece[], items: readonly Senten
     isPlaced ||= row?.figure.some((weight) => weight.adds >= OVEN) === true;
     // `it reads at least 165`
     const isReading = isRead;
-    isRead = verbOf(piece.sense)?.act === 'read' || (isRead && jointOf(piece.sense) !== undefined);
+    isRead =
+      verbOf(piece.sense)?.act === 'read' ||
+      (piece.sort !== 'mark' && isThermometer(piece.sense)) ||
+      (isRead && (jointOf(piece.sense) !== undefined || BESIDE_IT.has(piece.word)));
     if (piece.sort !== 'amount') continue;
     const joint = jointOf(pieces[at - 1]?.sense ?? UNKNOWN);
     const next = pieces[at + 1];
@@ -40,10 +43,41 @@ export function findBareFigures(pieces: readonly Piece[], items: readonly Senten
     const node = isLast ? bareNode(items[piece.from]) : undefined;
     if (node === undefined) continue;
     const isAt = adds(joint?.adds ?? [], 'oven') > 0;
-    if (isReading || (isPlaced && isAt) || (isOven && (isAt || joint?.is === 'to') && node.lowDegrees >= BARE.low))
+    if (
+      isReading ||
+      isInMiddle(pieces, at, node) ||
+      (isPlaced && isAt) ||
+      (isOven && (isAt || joint?.is === 'to') && node.lowDegrees >= BARE.low)
+    )
       piece.sort = 'temperature';
   }
 }
+
+/** `Prod it with a probe: 75` */
+const BESIDE_IT: ReadonlySet<string> = new Set([':', ',', '-', '–']);
+
+/** `165 in the thigh`, `75 at the core`: what is counted there is degrees. */
+function isInMiddle(pieces: readonly Piece[], at: number, { lowDegrees, highDegrees }: TemperatureNode): boolean {
+  const is = jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.is;
+  if (!COOKED.some(([low, high]) => lowDegrees >= low && highDegrees <= high)) return false;
+  // `74 inside`
+  if (evidenceOf(pieces[at + 1]?.sense ?? UNKNOWN)?.inside) return true;
+  if (is !== 'preposition' && is !== 'when' && is !== 'which') return false;
+  for (let i = at + 2; i < at + 2 + AHEAD; i++) {
+    const { sort, sense, part } = pieces[i] ?? {};
+    if (sort === undefined || sense === undefined || sort === 'mark') return false;
+    if (evidenceOf(sense)?.inside) return true;
+    if (part !== 'joint') return false;
+  }
+  return false;
+}
+/** What is read in food that is cooked, in °C and in °F. */
+const COOKED: readonly (readonly [number, number])[] = [
+  [50, 100],
+  [120, 212],
+];
+/** `in the thigh` */
+const AHEAD = 3;
 
 /** From so much on a word expects an oven's figure. */
 const OVEN = 3;

@@ -9,6 +9,7 @@ import { keptOn } from '../notation/kept.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Form, formOfLetter } from './forms.ts';
 import { unpackedForms } from './packed-forms.ts';
+import { adds } from './points.ts';
 import {
   type EvidenceRow,
   type JointRow,
@@ -249,3 +250,10 @@ export const jointOf = (sense: number): JointRow | undefined => TABLES.joint.at(
 export const timeOf = (sense: number): TimeRow | undefined => TABLES.time.at(senseAt(sense).rows.time);
 export const signOf = (sense: number): SignRow | undefined => TABLES.sign.at(senseAt(sense).rows.sign);
 export const evidenceOf = (sense: number): EvidenceRow | undefined => TABLES.evidence.at(senseAt(sense).rows.evidence);
+
+/** What tells of a figure that it is read in food, and says nothing of where: a probe. */
+export function isThermometer(sense: number): boolean {
+  const evidence = evidenceOf(sense);
+  return evidence !== undefined && !evidence.inside && adds(evidence.adds, 'food') >= THERMOMETER;
+}
+const THERMOMETER = 4;

@@ -230,8 +230,13 @@ export class PlaceTaker {
       [before, where].every(({ way, not }) => way === 'at' && !not) &&
       // `In our house it stands on the shelf` are two.
       this.pieces.slice(this.placed, this.first).every(({ part, sort }) => part === 'joint' || sort === 'mark');
-    this.event.where =
-      isIn && tells(where) <= tells(before) ? [...all.slice(0, -1), where, before] : withOne(all, where);
+    // `On the bottom shelf of the refrigerator`: it is no oven's.
+    const isShelfOf = isIn && before.is === 'oven' && where.is !== undefined && IN_ALONE.has(where.is);
+    this.event.where = isShelfOf
+      ? [...all.slice(0, -1), where]
+      : isIn && tells(where) <= tells(before)
+        ? [...all.slice(0, -1), where, before]
+        : withOne(all, where);
     this.not = false;
     this.isOther = false;
     this.placed = this.pieces.indexOf(this.last as Piece) + 1;

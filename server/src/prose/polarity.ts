@@ -6,7 +6,7 @@
 
 import { isDoing } from './ahead.ts';
 import type { Clause, EventDraft } from './clauses.ts';
-import { jointOf } from './lexicon.ts';
+import { isThermometer, jointOf, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
 export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[]): void {
@@ -29,7 +29,7 @@ export function settleSaying(pieces: readonly Piece[], clauses: readonly Clause[
       if (isBracketed(pieces, clause)) continue;
       // `Cook longer if it is thin`: of what stands before.
       if (before !== undefined && !opensThought(pieces, clause)) {
-        if (before.said === 'yes') before.said = 'if';
+        if (before.said === 'yes' && !isOfReading(pieces, clause)) before.said = 'if';
       } else condition = true;
       continue;
     }
@@ -130,6 +130,12 @@ function isBracketed(pieces: readonly Piece[], { from, to }: Clause): boolean {
   }
   return false;
 }
+
+/** `Or 80 C if you probe one`, `if you own a thermometer`: whoever looks, it is cooked. */
+const isOfReading = (pieces: readonly Piece[], { from, to }: Clause): boolean =>
+  pieces
+    .slice(from, to)
+    .some(({ sense, part }) => isThermometer(sense) || (part === 'framed' && verbOf(sense)?.act === 'read'));
 
 /** It stands at the start, or behind a mark or conjunction. */
 function opensThought(pieces: readonly Piece[], clause: Clause): boolean {

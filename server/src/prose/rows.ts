@@ -162,6 +162,8 @@ export const JOINTS = [
   /** The base form behind its object is the order: `let it stand`. */
   'let',
   'not',
+  /** `Until it loses its pink`: of a sign, that it is there no longer. */
+  'lacks',
   /** `isn't`: both. */
   'aux not',
   'if',

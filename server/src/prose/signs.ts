@@ -19,6 +19,7 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
   let tells: Tells | undefined;
   let celsius: Sign['celsius'];
   let not = false;
+  let lacks = false;
   for (let at = clause.from; at < to; at++) {
     // `until the juices that run out are clear`: what stands behind tells where nothing before does.
     if (at >= clause.to && tells !== undefined) break;
@@ -26,6 +27,7 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
     const row = signOf(piece.sense);
     const joint = piece.part === 'joint' ? jointOf(piece.sense)?.is : undefined;
     if (joint === 'not' || joint === 'aux not') not = true;
+    if (joint === 'lacks') lacks = true;
     const thing = thingOf(piece.sense);
     // Of several the last word says most: `until the butter is hot and brown`.
     if (row !== undefined) {
@@ -37,6 +39,11 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
   }
   // `until it no longer steams`
   if (not && tells !== undefined) {
+    tells = NO_LONGER[tells];
+    celsius = undefined;
+  }
+  // `until it loses its pink`
+  if (lacks && tells !== undefined && NO_LONGER[tells] !== undefined) {
     tells = NO_LONGER[tells];
     celsius = undefined;
   }
@@ -76,6 +83,22 @@ export function madeSo(pieces: readonly Piece[], clause: Clause): Sign | undefin
     const tells = isLast && isBehind ? signOf(piece.sense)?.tells : undefined;
     if (tells === 'set' || tells === 'through')
       return { start: piece.start, end: piece.end, is: tells, sure: 'said', from: 'until' };
+  }
+  return undefined;
+}
+
+/** `The juices should run clear`, `it must be white right through`: what is looked for, in a thought of its own. */
+export function mustBe(pieces: readonly Piece[], { from, to, opener }: Clause): Sign | undefined {
+  if (opener !== undefined) return undefined;
+  let isDue = false;
+  for (let at = from; at < to; at++) {
+    const { sense, sort } = pieces[at] as Piece;
+    const is = sort === 'mark' ? undefined : jointOf(sense)?.is;
+    if (is === 'not' || is === 'aux not') return undefined;
+    isDue ||= is === 'modal' || is === 'aux';
+    if (!isDue || signOf(sense)?.tells !== 'through') continue;
+    const [first, last] = [pieces[from] as Piece, pieces[to - 1] as Piece];
+    return { start: first.start, end: last.end, is: 'through', sure: 'said', from: 'until' };
   }
   return undefined;
 }

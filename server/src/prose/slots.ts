@@ -12,9 +12,18 @@ import { lainIn } from './lain.ts';
 import { formOf, jointOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { goOn, heatAt, inferred, passFigures } from './of-place.ts';
 import type { Piece } from './pieces.ts';
-import { madeSo, signIn, stateBehind } from './signs.ts';
+import { madeSo, mustBe, signIn, stateBehind } from './signs.ts';
 import { temperaturesIn } from './temperatures.ts';
-import { ACT_AT, figureAlone, nameAlone, namesPutIn, verblessEvent, warmthTold } from './verbless.ts';
+import {
+  ACT_AT,
+  figureAlone,
+  heatUntil,
+  nameAlone,
+  namesPutIn,
+  ovenAlone,
+  verblessEvent,
+  warmthTold,
+} from './verbless.ts';
 
 /** Fills the event of each clause; a clause without a verb that says a place gets one. Signs go to the event that they end or begin. */
 export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], clauses: readonly Clause[]): void {
@@ -58,9 +67,17 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
       clause.event =
         verblessEvent(pieces, items, clause) ??
         nameAlone(pieces, clause) ??
-        (before === undefined ? figureAlone(pieces, clause) : undefined) ??
+        (before === undefined
+          ? (heatUntil(pieces, items, clauses, at) ?? ovenAlone(pieces, items, clause) ?? figureAlone(pieces, clause))
+          : undefined) ??
         warmthTold(pieces, clause) ??
         namesPutIn(pieces, clause);
+    const due = clause.event === undefined || clause.event.act === 'unknown' ? mustBe(pieces, clause) : undefined;
+    if (due !== undefined) {
+      clause.event ??= new EventDraft(due.start, due.end, undefined, undefined, 'told');
+      clause.event.act = 'read';
+      clause.event.until = withOne(clause.event.until, due);
+    }
     const { event } = clause;
     if (event === undefined) {
       // A bracket, or what is only told of what is done: `(375 F)`.

@@ -92,8 +92,8 @@ export class FigureTold {
   private wordsBefore(): void {
     const { pieces, clause, at } = this;
     let from = clause.from;
-    // What stands before a bracket is what the bracket is about.
-    if (pieces[from - 1]?.word === '(')
+    // What stands before a bracket or a colon is what is told there.
+    if (pieces[from - 1]?.word === '(' || pieces[from - 1]?.word === ':')
       for (let i = from - 2; i >= 0 && i > from - BEYOND; i--) {
         const { word } = pieces[i] as Piece;
         if (word === '.' || word === ';') break;

@@ -205,6 +205,9 @@ export class VerbByForm extends Expecting {
           this.satisfied();
           return true;
         }
+        // `Half the oil, then the eggs, scrambling until set`: nothing else is ordered.
+        if (!this.framed && this.behindComma && jointOf(this.pieces[at + 1]?.sense ?? UNKNOWN)?.is === 'until')
+          return this.verb(piece, 'beside');
         // `ready for wrapping and labeling`
         if (this.lastVerb?.part === 'purpose' && !this.behindComma && formOf(this.lastVerb.sense) === 'ing')
           return this.verb(piece, 'purpose');

@@ -2,13 +2,16 @@
  * Knows what a clause without a verb orders by the places, times, figures and names that it says.
  * Refuses to know what else its event takes.
  */
+
+import { celsiusOf } from '../notation/celsius.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft } from './clauses.ts';
-import type { Act, Cooks, Where } from './event.ts';
+import type { Act, Cooks, Tells, Where } from './event.ts';
 import { isLong } from './filler.ts';
 import { evidenceOf, isStrange, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { JointKind, ThingRow, Way } from './rows.ts';
+import { signIn, stateBehind } from './signs.ts';
 import { offUntil } from './switched.ts';
 
 /** A clause that says where, or in what, and no verb. */
@@ -41,7 +44,7 @@ export function verblessEvent(
     // Beside the stove, or in an oven that is off, nothing is heated.
     const isIn = way !== 'by' && !(way === 'over' && (thing.is === 'cold' || thing.is === 'frozen'));
     const heats = isIn && offUntil(pieces, items, at, at) === undefined;
-    event.act = heats ? ACT_AT[thing.is] : 'stay';
+    event.act = isLit(pieces, clause, at) ? 'ready' : heats ? ACT_AT[thing.is] : 'stay';
     if (event.act === 'heat') event.cooks = 'as read';
     event.lasts = 'waits';
     return event;
@@ -65,6 +68,19 @@ function isSet(pieces: readonly Piece[], { from, to, first }: Clause): boolean {
   return pieces[to]?.word === '.' && next?.part === 'verb' && BEGINS.has(verbOf(next.sense)?.act ?? 'unknown');
 }
 const BEGINS: ReadonlySet<Act> = new Set(['combine', 'cut', 'shape', 'ready', 'divide']);
+
+/** `Oven to 220 C`: it is lit, where no time follows in which it bakes. */
+function isLit(pieces: readonly Piece[], { from, to }: Clause, at: number): boolean {
+  if (thingOf((pieces[at] as Piece).sense)?.is !== 'oven' || jointOf(pieces[at + 1]?.sense ?? UNKNOWN)?.is !== 'to')
+    return false;
+  const own = pieces.slice(from, to);
+  const next = pieces[to]?.sort === 'mark' ? pieces[to + 1] : pieces[to];
+  return (
+    pieces[at + 2]?.sort === 'temperature' &&
+    next?.sort !== 'time' &&
+    own.every(({ sort, time }) => time === undefined && sort !== 'name')
+  );
+}
 
 function smokes(pieces: readonly Piece[], { from, to }: Clause): EventDraft {
   const [first, last] = [pieces[from] as Piece, pieces[to - 1] as Piece];
@@ -101,8 +117,8 @@ function timedOnHeat(pieces: readonly Piece[], { from, to }: Clause): EventDraft
     time ??= piece.time;
     if (piece.sort === 'mark') way = undefined;
     way = jointOf(piece.sense)?.way ?? way;
-    // `4 hours at a bare simmer`
-    if (way === 'at' && piece.part === 'thing') cooks ??= verbOf(piece.sense)?.cooks;
+    // `4 hours at a bare simmer`, `up to a simmer, 25 minutes`
+    if ((way === 'at' || way === 'to') && piece.part === 'thing') cooks ??= verbOf(piece.sense)?.cooks;
     const thing = way === undefined ? undefined : thingOf(piece.sense);
     if (thing === undefined) continue;
     isBeside ||= way === 'by';
@@ -157,6 +173,29 @@ export function figureAlone(pieces: readonly Piece[], clause: Clause): EventDraf
   return event;
 }
 
+/** `200 C, 30 minutes`: only an oven is so hot for so long. */
+export function ovenAlone(
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  { from, to }: Clause,
+): EventDraft | undefined {
+  const run = pieces.slice(from, to);
+  const isTimed = run.some(({ time }) => time?.kind === 'spent' && time.minutes.low >= LEAST_BAKED_MIN);
+  const isHot = run.some(({ sort, from: item }) => {
+    const figure = sort === 'temperature' ? items[item] : undefined;
+    return figure?.kind === 'temperature' && celsiusOf(figure).low >= LEAST_OVEN_C;
+  });
+  if (!isTimed || !isHot) return undefined;
+  const event = ordered(pieces, from, to);
+  event.as = 'told';
+  event.act = 'heat';
+  event.cooks = 'as read';
+  event.lasts = 'waits';
+  return event;
+}
+const LEAST_OVEN_C = 120;
+const LEAST_BAKED_MIN = 5;
+
 /** `Tomatoes, stock and bay.`, `Then the rice.`: a sentence of nothing but names puts them in. */
 export function namesPutIn(pieces: readonly Piece[], { from, to, first, label }: Clause): EventDraft | undefined {
   const isWhole = first && !label && (to === pieces.length || pieces[to]?.word === '.');
@@ -164,20 +203,28 @@ export function namesPutIn(pieces: readonly Piece[], { from, to, first, label }:
   let names = 0;
   let others = 0;
   let isNext = false;
+  let isParted = false;
   for (const { sort, part, sense, word } of pieces.slice(from, to)) {
     if (sort === 'name') names++;
     else if (sort === 'word' && part !== 'joint') others++;
     else if (sort !== 'word' && sort !== 'amount' && word !== ',') return undefined;
-    const is = jointOf(sense)?.is;
-    isNext ||= is === 'then';
-    if (is !== undefined && !BETWEEN_NAMES.has(is)) return undefined;
+    isParted ||= word === ',';
+    const joint = part === 'joint' ? jointOf(sense) : undefined;
+    isNext ||= joint?.is === 'then';
+    if (joint !== undefined && (!BETWEEN_NAMES.has(joint.is) || joint.way === 'without' || joint.way === 'for'))
+      return undefined;
   }
   // `Rice.` is a heading; `and a bay leaf that nobody lists` is one thing more.
-  if (names === 0 || (names < 2 && !isNext) || others * 2 > names) return undefined;
+  if (names === 0 || (names < 2 && !isNext && !isParted)) return undefined;
+  // `Yolks, sugar, beaten pale.` `Whites, stiff, in three goes.`
+  if (others * 2 > names && !(isParted && others <= names * MOST_OTHERS)) return undefined;
   const event = ordered(pieces, from, to);
   event.act = 'combine';
   return event;
 }
+
+/** Words that say how it is, beside each name. */
+const MOST_OTHERS = 2;
 
 const BETWEEN_NAMES: ReadonlySet<JointKind> = new Set<JointKind>([
   'article',
@@ -188,6 +235,8 @@ const BETWEEN_NAMES: ReadonlySet<JointKind> = new Set<JointKind>([
   'rest',
   'all',
   'adjective',
+  'adverb',
+  'preposition',
 ]);
 
 /** `It is still lukewarm in the middle`: warmth that is felt is all that is said. */
@@ -218,6 +267,36 @@ function warmBehind(run: readonly Piece[], is: number): Piece | undefined {
   }
   return undefined;
 }
+
+/** `Two at a time, two minutes, until just gold`: so long, and until heat has done what it does; nobody says by what. */
+export function heatUntil(
+  pieces: readonly Piece[],
+  items: readonly SentenceItem[],
+  clauses: readonly Clause[],
+  at: number,
+): EventDraft | undefined {
+  const { from, to } = clauses[at] as Clause;
+  const next = clauses[at + 1];
+  const isTimed = pieces
+    .slice(from, to)
+    .some(({ time }) => time?.kind === 'spent' && time.minutes.high <= LONGEST_IN_POT_MIN);
+  if (!isTimed || next?.opener !== 'until' || next.first) return undefined;
+  const sign = signIn(pieces, next, stateBehind(clauses, at + 1));
+  const isHot = pieces.slice(next.from, next.to).some(({ sort, from: item }) => {
+    const figure = sort === 'temperature' ? items[item] : undefined;
+    return figure?.kind === 'temperature' && celsiusOf(figure).low >= LEAST_HOT_C;
+  });
+  if (sign.is === undefined || !(isHot || OF_HEAT.has(sign.is))) return undefined;
+  const event = ordered(pieces, from, to);
+  event.act = 'heat';
+  event.cooks = 'as read';
+  event.lasts = 'waits';
+  return event;
+}
+
+/** What lies in the cold, or in water, does not come to look so. */
+const OF_HEAT: ReadonlySet<Tells> = new Set(['through', 'tender', 'colour', 'boiling', 'hot']);
+const LEAST_HOT_C = 50;
 
 /** `Trout fillet, 3 min a side`: something happens to it for so long, or until so warm. */
 export function nameAlone(pieces: readonly Piece[], clause: Clause): EventDraft | undefined {

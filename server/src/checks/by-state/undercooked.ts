@@ -42,7 +42,13 @@ export type How =
   | { readonly kind: 'reheated'; readonly read: Read }
   | { readonly kind: 'cool oven'; readonly read: Read }
   /** Nothing, or only how it looks, tells that it is hot enough inside. */
-  | { readonly kind: 'no figure'; readonly limit: Limit; readonly group: Group; readonly sign: boolean }
+  | {
+      readonly kind: 'no figure';
+      readonly limit: Limit;
+      readonly group: Group;
+      readonly sign: boolean;
+      readonly long: boolean;
+    }
   /** Seared, kept cold, and cooked later. */
   | { readonly kind: 'partly'; readonly group: Group }
   | { readonly kind: 'raw'; readonly group: Group }
@@ -176,15 +182,23 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
   if (group === 'meat' || group === 'fish') return coolOven(lists, group, held, body);
   const isBrief = group !== 'egg' && state.heatedMin <= BRIEF_MIN && state.cut !== 'cut';
   const sign = (state.was & WAS.signed) !== 0 && (state.was & WAS.rare) === 0 && !isBrief;
-  const how: How = { kind: 'no figure', limit, group, sign };
+  const long = isLongInOven(state);
+  const how: How = { kind: 'no figure', limit, group, sign, long };
   if (group === 'egg') {
     // Set all through, egg is near its figure: a sign is enough.
     if (!setsByEgg(lists, body, held) || sign) return undefined;
     return { how, level: 'warning', held };
   }
-  const isPuzzling = sign || (state.was & WAS.puzzled) !== 0;
-  return { how, level: isPuzzling ? 'ask' : isBrief && (state.was & WAS.signed) !== 0 ? 'warning' : 'error', held };
+  const isAsked = sign || (state.was & WAS.puzzled) !== 0 || long;
+  return { how, level: isAsked ? 'ask' : isBrief && (state.was & WAS.signed) !== 0 ? 'warning' : 'error', held };
 }
+
+/** So long in so hot an oven that all but the thickest is done; nobody says how thick it is (judgement). */
+const isLongInOven = ({ reads, was }: FoodState): boolean =>
+  (was & (WAS.frozen | WAS.rare)) === 0 &&
+  reads.some(({ of, celsius, held }) => of === 'oven' && celsius.low >= LONG_OVEN_C && held.low >= LONG_OVEN_MIN);
+const LONG_OVEN_C = 140;
+const LONG_OVEN_MIN = 90;
 
 /** Whole cuts that are seared first are raw inside, and hold no more than raw ones. */
 const PARTLY: ReadonlySet<Group> = new Set(['poultry', 'ground meat', 'game', 'pierced']);

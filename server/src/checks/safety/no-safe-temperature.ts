@@ -68,8 +68,8 @@ function findingOf({ how, held, level, ...at }: OnFood, rules: FoodSafetyRules):
   }
   if (how.kind !== 'no figure' && how.kind !== 'figure') return undefined;
   const { limit, group } = how;
-  const tells =
-    how.kind === 'figure' ? (level === 'ask' ? 'how thick it is' : 'nothing') : how.sign ? 'a sign' : 'nothing';
+  const isByThickness = how.kind === 'figure' ? level === 'ask' : how.long;
+  const tells = how.kind === 'no figure' && how.sign ? 'a sign' : isByThickness ? 'how thick it is' : 'nothing';
   const last = held.member.state.heatedBy;
   return { ...place, values: { kind: 'no figure', name, limit, beside: besideText(group, rules), tells, last } };
 }
@@ -85,7 +85,7 @@ export default defineCheck<Values>({
     title:
       'FDA Food Code 2022, 3-401.11 and 3-402.11; USDA FSIS, Color of Cooked Meat and Poultry: a thermometer is the only sure sign (from memory)',
   },
-  explain: `**What it computes.** For poultry, minced meat and dishes that egg sets: whether any step gives a temperature in the food, or cooks it in a way that passes the safe one (boils, simmers, steams, braises, poaches). For fish and whole meat: whether any step heats it at all, by the state it is in at the end; cold smoke, acid and salt heat nothing. In a water bath, or an oven of 75 °C and less, whether that is hot enough for as long as it lies there: so long as the food's own time, and longer by what it takes to be as warm. Where only that is in doubt, it is asked how thick the food is.
+  explain: `**What it computes.** For poultry, minced meat and dishes that egg sets: whether any step gives a temperature in the food, or cooks it in a way that passes the safe one (boils, simmers, steams, braises, poaches). For fish and whole meat: whether any step heats it at all, by the state it is in at the end; cold smoke, acid and salt heat nothing. In a water bath, or an oven of 75 °C and less, whether that is hot enough for as long as it lies there: so long as the food's own time, and longer by what it takes to be as warm. Where only that is in doubt, or where it lies for an hour and a half or longer in an oven of 140 °C or more, it is asked how thick the food is.
 
 **Why it matters.** Colour and clear juices do not tell: minced beef browns before it is safe, and a thigh can stay pink after. A cook with a figure to reach has a dish that is safe and not dried out besides. Fish eaten raw carries parasites that only freezing or heat kills.
 

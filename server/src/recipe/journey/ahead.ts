@@ -57,30 +57,38 @@ function namesIn(all: readonly string[]): Names {
 interface Kept {
   readonly key: string;
   readonly index: number;
+  readonly takers: string;
   readonly step: Step;
 }
 
 const KEPT = keptOn<Step, Kept>();
 
 /** The step with what it calls by the name of a part below; the same object where it calls none. */
-function withAhead(step: Step, index: number, names: Names): Step {
+function withAhead(step: Step, index: number, names: Names, takers: readonly number[]): Step {
   const kept = KEPT.get(step);
-  if (kept?.key === names.key && kept.index === index) return kept.step;
-  const ahead = aheadIn(step, index, names);
+  const by = takers.join(' ');
+  if (kept?.key === names.key && kept.index === index && kept.takers === by) return kept.step;
+  const ahead = aheadIn(step, index, names, takers);
   const now = ahead.length === 0 ? step : { ...step, mentions: merged(step.mentions, ahead) };
-  KEPT.set(step, { key: names.key, index, step: now });
+  KEPT.set(step, { key: names.key, index, takers: by, step: now });
   return now;
 }
 
-function aheadIn({ sentence: { items }, mentions }: Step, index: number, { byFirst }: Names): readonly Mention[] {
+function aheadIn(
+  { sentence: { items }, mentions }: Step,
+  index: number,
+  { byFirst }: Names,
+  takers: readonly number[],
+): readonly Mention[] {
   const found: Mention[] = [];
   const said = compare(items);
   for (let w = 0; w < said.words.length; w++) {
     let best: Named | undefined;
     for (const named of byFirst.get(said.words[w] as string) ?? []) {
       const { words } = named.call;
-      if (named.part > index && words.length > (best?.call.words.length ?? 0) && matches(words, said.words, w))
-        best = named;
+      // `Line a tart tin`: the tart that takes this pastry is no part of it.
+      if (named.part <= index || takers.includes(named.part)) continue;
+      if (words.length > (best?.call.words.length ?? 0) && matches(words, said.words, w)) best = named;
     }
     if (best === undefined) continue;
     const from = said.items[w] as number;
@@ -133,6 +141,7 @@ function alone(part: Part): Placed {
 
 interface Known {
   readonly names: Names;
+  readonly takers: readonly number[];
   readonly placed: Placed;
   /** Parts below that it calls for, by steps and by lines. */
   readonly calls: readonly number[];
@@ -141,16 +150,41 @@ interface Known {
 const KNOWN = keptOn<Part, Known>();
 const NONE: readonly number[] = [];
 
-function known(part: Part, names: Names, isLast: boolean): Known {
+const NAMED = keptOn<Part, readonly number[]>();
+
+/** The parts above that the steps of one name. */
+function namedBy(part: Part): readonly number[] {
+  let named = NAMED.get(part);
+  if (named === undefined) {
+    const found = new Set<number>();
+    for (const { mentions } of part.steps)
+      for (const { part: of, weak } of mentions) if (of !== undefined && !weak) found.add(of);
+    named = found.size === 0 ? NONE : [...found];
+    NAMED.set(part, named);
+  }
+  return named;
+}
+
+/** By part those below that name it in their steps. */
+function takersIn(parts: readonly Part[]): readonly (readonly number[])[] {
+  const takers: number[][] = parts.map(() => []);
+  for (const part of parts) for (const of of namedBy(part)) if (of < part.index) takers[of]?.push(part.index);
+  return takers;
+}
+
+const isSame = (a: readonly number[], b: readonly number[]): boolean =>
+  a === b || (a.length === b.length && a.every((each, i) => each === b[i]));
+
+function known(part: Part, names: Names, takers: readonly number[], isLast: boolean): Known {
   const kept = KNOWN.get(part);
-  if (kept?.names === names) return kept;
+  if (kept?.names === names && isSame(kept.takers, takers)) return kept;
   const { index, head } = part;
-  const steps = isLast ? part.steps : part.steps.map((step) => withAhead(step, index, names));
+  const steps = isLast ? part.steps : part.steps.map((step) => withAhead(step, index, names, takers));
   const bySteps = steps.flatMap(({ mentions }) => mentions.flatMap(({ part: of }) => of ?? NONE));
   const byLines = [...listedNames(head).keys()].flatMap((name) => names.byLine.get(name) ?? NONE);
   const calls = [...bySteps, ...byLines.toSorted((a, b) => a - b)].filter((of) => of > index);
-  const isSame = kept?.placed.steps.every((step, i) => step === steps[i]) === true;
-  const now = { names, placed: isSame ? kept.placed : { part, steps }, calls };
+  const isAsBefore = kept?.placed.steps.every((step, i) => step === steps[i]) === true;
+  const now = { names, takers, placed: isAsBefore ? kept.placed : { part, steps }, calls };
   KNOWN.set(part, now);
   return now;
 }
@@ -160,13 +194,14 @@ export function inOrder(recipe: Recipe): readonly Placed[] {
   const { parts } = recipe;
   if (parts.length < 2) return parts.map(alone);
   const names = namesOf(recipe);
+  const takers = takersIn(parts);
   const placed: Placed[] = [];
   const begun = new Set<number>();
   const make = (index: number): void => {
     const part = parts[index];
     if (part === undefined || begun.has(index)) return;
     begun.add(index);
-    const { calls, placed: own } = known(part, names, index === parts.length - 1);
+    const { calls, placed: own } = known(part, names, takers[index] ?? NONE, index === parts.length - 1);
     for (const of of calls) make(of);
     placed.push(own);
   };
@@ -181,5 +216,8 @@ export function calledAhead(recipe: Recipe): ReadonlySet<number> {
   const { parts } = recipe;
   if (parts.length < 2) return new Set();
   const names = namesOf(recipe);
-  return new Set(parts.flatMap((part, index) => known(part, names, index === parts.length - 1).calls));
+  const takers = takersIn(parts);
+  return new Set(
+    parts.flatMap((part, index) => known(part, names, takers[index] ?? NONE, index === parts.length - 1).calls),
+  );
 }

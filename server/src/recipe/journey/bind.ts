@@ -16,6 +16,8 @@ export interface BoundName {
   readonly mention: Mention;
   readonly role: Slot['role'];
   readonly already?: Slot['already'];
+  /** It stands in a thought of its own before: `Bay, pepper, parsley. An hour at a simmer.` */
+  readonly apart?: true;
 }
 
 export interface BoundEvent {
@@ -26,6 +28,8 @@ export interface BoundEvent {
   readonly unnamed: Slot['by'] | undefined;
   /** The same of what something goes into. */
   readonly into: Slot['by'] | undefined;
+  /** What is looked at to tell when it is done: `until the fish flakes`. */
+  readonly seen?: readonly Mention[];
   /** Somewhere in its step a time is told by words that nobody reads: `by the time we flip the sign`. */
   readonly horizon?: true;
 }
@@ -44,7 +48,7 @@ export function boundEvents({ sentence, mentions }: Step): readonly BoundEvent[]
     // `…, keeping it above 65 C`: the figure is that of the stay before.
     if (before?.event.act === 'stay' && isFigureOf(event))
       events[events.length - 1] = { ...before, event: { ...before.event, temperatures: event.temperatures } };
-    else events.push(bind(event, mentions, from));
+    else events.push(bind(event, mentions, from, sentence));
   }
   addLost(events, sentence, mentions);
   if (events.some(hasHorizon)) for (const [i, event] of events.entries()) events[i] = { ...event, horizon: true };
@@ -109,7 +113,7 @@ const isFigureOf = ({ as, act, times, temperatures }: Event): boolean =>
   as === 'beside' && act === 'stay' && times.length === 0 && temperatures.length > 0;
 
 /** Names between the event before, which ends at `from`, and this one are its own too: no verb was read beside them. */
-function bind(event: Event, mentions: readonly Mention[], from: number): BoundEvent {
+function bind(event: Event, mentions: readonly Mention[], from: number, { items }: Sentence): BoundEvent {
   const { objects } = event;
   const names: BoundName[] = [];
   for (const mention of mentions) {
@@ -125,10 +129,30 @@ function bind(event: Event, mentions: readonly Mention[], from: number): BoundEv
     const isAround =
       slot === undefined && [event.medium, event.vessel].some((each) => each !== undefined && isWithin(mention, each));
     const role = mention.verb || isAround ? 'with' : (slot?.role ?? measuredIn(objects, mention)?.role ?? 'what');
-    names.push(slot?.already === undefined ? { mention, role } : { mention, role, already: slot.already });
+    const isApart = items.some(
+      (item) => item.kind === 'mark' && item.mark === '.' && item.start >= mention.end && item.end <= event.start,
+    );
+    names.push({
+      mention,
+      role,
+      ...(slot?.already !== undefined && { already: slot.already }),
+      ...(isApart && { apart: true }),
+    });
   }
-  return { event, names, unnamed: unnamedIn(objects, 'what', mentions), into: unnamedIn(objects, 'into', mentions) };
+  const bound = {
+    event,
+    names,
+    unnamed: unnamedIn(objects, 'what', mentions),
+    into: unnamedIn(objects, 'into', mentions),
+  };
+  const seen = event.act === 'heat' ? mentions.filter((mention) => isSeen(event, mention)) : [];
+  return seen.length === 0 ? bound : { ...bound, seen };
 }
+
+/** In a sign that it goes on until, and not in what the sign is looked for in. */
+const isSeen = ({ until }: Event, mention: Mention): boolean =>
+  !mention.verb &&
+  until.some((sign) => sign.from === 'until' && isWithin(mention, sign) && !(sign.at && isWithin(mention, sign.at)));
 
 /** `Flour, egg, crumb; wash the board`: the board alone is washed. */
 const isOfGear = ({ act, objects, vessel }: Event): boolean =>

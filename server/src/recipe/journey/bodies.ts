@@ -293,3 +293,14 @@ const isSameMember = (a: Member, b: Member | undefined): boolean =>
 
 /** It lies where the heat is. */
 export const isHot = ({ lies: { place } }: Body): boolean => place === 'oven' || place === 'stove' || place === 'hot';
+
+/** Flesh or egg of which nothing tells yet that it is done. */
+export const isUnread = ({ state: { was, cooked, reads } }: Member): boolean =>
+  (was & WAS.animal) !== 0 && cooked !== 'through' && reads.every(({ of }) => of !== 'food');
+
+export const isAnimal = (was = 0): boolean => (was & WAS.animal) !== 0;
+
+export const isFlesh = ({ state }: Member): boolean => isAnimal(state.was);
+
+/** Flesh or egg lies in it, raw or not. */
+export const hasFlesh = ({ members }: Body): boolean => members.some(isFlesh);

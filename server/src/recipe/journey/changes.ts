@@ -112,9 +112,10 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
       break;
   }
   // `Break it up until no red is left`, in the pan.
+  // `The juices should run clear.`
   if (
     isHot(next) &&
-    next.lies.place === 'stove' &&
+    (next.lies.place === 'stove' || event.act === 'read') &&
     event.until.some(({ is, from }) => is === 'through' && from === 'until')
   )
     next = withStates(next, (state) => ({ ...state, was: state.was | WAS.signed }));
@@ -147,9 +148,13 @@ const SMALLER: Readonly<Record<FoodState['cut'], number>> = { whole: 0, cut: 1, 
 const cutMore = (state: FoodState, cut: FoodState['cut']): FoodState =>
   SMALLER[cut] > SMALLER[state.cut] ? { ...state, cut } : state;
 
-/** It takes a while, and no row knows what it is. */
+/** It takes a while, and no row knows what it is; in half a minute a machine has mixed, and no stove cooked. */
 const isPuzzling = ({ act, as, verb, times }: Event): boolean =>
-  act === 'unknown' && as === 'ordered' && verb !== undefined && times.some(({ kind }) => kind === 'spent');
+  act === 'unknown' &&
+  as === 'ordered' &&
+  verb !== undefined &&
+  times.some(({ kind, minutes }) => kind === 'spent' && minutes.high >= LEAST_COOKED_MIN);
+const LEAST_COOKED_MIN = 1;
 
 /** What lies in fat from then on; what is mixed with it does not. */
 const LAYS: ReadonlySet<Act> = new Set<Act>(['put', 'pack', 'cover', 'steep', 'stay', 'close']);

@@ -119,7 +119,7 @@ export class Folder {
     const { event } = by;
     const how = TRANSITIONS[event.act];
     if (event.act === 'adjust') this.adjust(by);
-    if (!how.focus && event.act !== 'discard') return;
+    if ((!how.focus && event.act !== 'discard') || isOfGear(by)) return;
     if (event.act === 'discard') {
       this.discard(by);
       return;
@@ -223,6 +223,10 @@ export class Folder {
 /** With what it waits for: `grill when the supper guests come`. */
 const reachOf = ({ end, until }: Event): number =>
   Math.max(end, ...until.map((sign) => (sign.from === 'when' ? sign.end : 0)));
+
+/** `Scrub the board and hands`, `wash down everything, hands included`: no food is washed. */
+const isOfGear = ({ event: { craft, vessel }, names, unnamed }: BoundEvent): boolean =>
+  craft === 'rinse' && vessel !== undefined && names.length === 0 && (unnamed === 'vessel' || unnamed === 'all');
 
 /** Just off the boil, or on it. */
 const isBoiling = (body: Body): boolean =>

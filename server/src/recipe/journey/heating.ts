@@ -9,7 +9,7 @@ import { type Body, type FoodState, isSameRef, NO_TIME, type Read, WAS, withRead
 import { isBoiling } from './heats.ts';
 import { isDone } from './partly.ts';
 import { bandOf } from './places.ts';
-import { GENTLE_C, LEAST_READ_C, LETHAL_C, readsIn, spentIn } from './readings.ts';
+import { GENTLE_C, isOfOther, LEAST_READ_C, LETHAL_C, readsIn, spentIn } from './readings.ts';
 import type { Settled } from './temperatures.ts';
 
 /** Between °C and °F. */
@@ -32,7 +32,7 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const inFood = reads.filter(({ of }) => of === 'food');
   const figures = reads.filter(({ of }) => of !== 'oven');
   const signs =
-    (event.until.some(({ is }) => is !== undefined && is !== 'needed' && is !== 'rare') ? WAS.signed : 0) |
+    (event.until.some((sign) => isSeenDone(event, sign)) ? WAS.signed : 0) |
     // `Boil until it is absorbed` dries nothing.
     (event.until.some(({ is }) => is === 'dry') && !isWet(event) ? WAS.crisp : 0) |
     (event.until.some(({ is }) => is === 'rare') ? WAS.rare : 0) |
@@ -41,7 +41,10 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const pressed = isPressed ? WAS.pressed | (body.vessel === 'jar' || body.shut === 'jar' ? WAS.canned : 0) : 0;
   const again = body.band === 'cold' || body.band === 'frozen' ? WAS.reheated : 0;
   // A figure says more than the verb beside it, and so does `still pink`.
-  const isWetThrough = isBoiling(event.medium) && (event.act === 'put' || (cooks === 'as read' && isTimed(event)));
+  // `Drop in boiling water, and when its surface is white lift it out`: how long that takes nobody says.
+  const isDipped = event.act === 'put' && !isTimed(event) && event.until.every(({ is }) => is === undefined);
+  const isWetThrough =
+    isBoiling(event.medium) && !isDipped && (event.act === 'put' || (cooks === 'as read' && isTimed(event)));
   const through =
     ((cooks === 'through' || isWetThrough || (isPressed && isTimed(event))) &&
       figures.length === 0 &&
@@ -95,6 +98,9 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
     waits: undefined,
   };
 }
+
+const isSeenDone = (event: Event, sign: Event['until'][number]): boolean =>
+  sign.is !== undefined && sign.is !== 'needed' && sign.is !== 'rare' && !isOfOther(event, sign);
 
 /** `Bath at 60 C`, and later `cook for 2 h`, with no word of another place: it lies in that bath so long. */
 function inBathAsRead({ reads }: FoodState, by: BoundEvent, now: readonly Read[]): Read | undefined {

@@ -23,6 +23,10 @@ const HEATS_NOTHING: ReadonlySet<Event['act']> = new Set([
 const HEATING: ReadonlySet<PlaceKind> = new Set(['oven', 'stove', 'bath']);
 /** These come of heat, beside hot water. */
 const HOT_SIGNS: ReadonlySet<Tells> = new Set(['thick', 'set', 'boiling', 'hot', 'through', 'figure']);
+/** And these, of what is stirred in a pan of the stove: nothing whipped looks so. */
+const COOKED_SIGNS: ReadonlySet<Tells> = new Set(['boiling', 'hot', 'through', 'figure', 'tender', 'colour', 'dry']);
+/** No food but syrup and fat is hotter. */
+const LEAST_OVEN_C = 110;
 /** A bath from here on heats what lies in it. */
 const LEAST_BATH_C = 45;
 /** Jars are processed for so long at least (USDA Complete Guide to Home Canning, 2015: 5 min for the shortest). */
@@ -34,7 +38,7 @@ const HOT_SMOKE_MIN = 240;
 
 /** Whether an event heats, by its verb or by where it puts the food: `slide it in the oven`, `whisk over simmering water`. */
 export function heats(
-  { act, as, cooks, craft, where, medium, until, times, verb }: Event,
+  { act, as, cooks, craft, where, medium, until, times, verb, vessel: stands }: Event,
   { band, members, vessel }: Body,
   temperatures: readonly Settled[],
 ): boolean {
@@ -50,6 +54,12 @@ export function heats(
   // `Dry out in the oven at 90 C`
   if (act === 'dry' && temperatures.some(({ of, said }) => of === 'oven' && said.celsius.low >= GENTLE_C)) return true;
   if (HEATS_NOTHING.has(act)) return false;
+  // `Foil over, 150 C for 4 hours`
+  if (
+    temperatures.some(({ of, said }) => of === 'oven' && said.sure === 'unread' && said.celsius.low > LEAST_OVEN_C) &&
+    times.some(({ kind }) => kind === 'spent')
+  )
+    return true;
   // `Fire would only spoil it`
   if (act === 'unknown' && as === 'told' && times.length === 0 && temperatures.length === 0 && until.length === 0)
     return false;
@@ -63,6 +73,14 @@ export function heats(
   // `Roll in layers until set through`, of raw eggs.
   if (act === 'shape' && until.some(({ is }) => is === 'set' || is === 'through')) return true;
   // `Whisk over simmering water until thick`; `process in boiling water`, of jars.
+  // `Stir it in a pan until the crumbs turn brown`
+  if (
+    act === 'combine' &&
+    vessel === undefined &&
+    stands?.stands === 'stove' &&
+    until.some(({ is, from }) => from === 'until' && is !== undefined && COOKED_SIGNS.has(is))
+  )
+    return true;
   if (
     medium?.is === 'water' &&
     act === 'combine' &&

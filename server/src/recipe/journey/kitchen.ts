@@ -5,9 +5,10 @@
  */
 import type { Part } from '../model.ts';
 import type { Placed } from './ahead.ts';
-import { type Body, isHot, type Stay } from './bodies.ts';
+import { type Body, isHot, isUnread, type Member, type Stay, WAS } from './bodies.ts';
 import { isSameClock } from './clock.ts';
 import { type FoldedPart, partsIn } from './folded-part.ts';
+import { larderOf } from './larder.ts';
 import { type Related, reachedFrom, relatedOf } from './related.ts';
 import { Shelf } from './shelf.ts';
 import { type Done, type FoldState, firstId } from './state.ts';
@@ -39,9 +40,13 @@ export class Kitchen {
     const last = this.left.at(-1);
     if (!isSameClock(before.clock, last?.clock)) return false;
     if (this.other.size === 0) return true;
-    const { mixture, hot, clock } = relatedOf(placed);
-    if (mixture || hot || clock || (this.isLastOther && placed.part.head.ingredients.length === 0)) return false;
-    return saw.every((part) => !this.other.has(part)) && relatedOf(placed).parts.every((part) => !this.other.has(part));
+    const { mixture, raw, goesOn, hot, clock } = relatedOf(placed);
+    if (mixture || raw || goesOn || hot || clock || (this.isLastOther && placed.part.head.ingredients.length === 0))
+      return false;
+    return (
+      saw.every((part) => !this.other.has(part)) &&
+      reachedFrom(placed, this.parts).every((part) => !this.other.has(part))
+    );
   }
 
   /** What a part finds when it begins: its list is whole, and one without a list goes on with what was acted on last. */
@@ -50,7 +55,8 @@ export class Kitchen {
     const last = this.left.at(-1);
     const reached = reachedFrom(placed, this.parts);
     const related = relatedOf(placed);
-    const focus = head.ingredients.length === 0 ? (last?.focus ?? NO_FOCUS) : NO_FOCUS;
+    const before = related.goesOn ? this.rawBefore() : NO_FOCUS;
+    const focus = before.length > 0 ? before : head.ingredients.length === 0 ? (last?.focus ?? NO_FOCUS) : NO_FOCUS;
     const alone: FoldState = {
       bodies: NO_BODIES,
       focus,
@@ -61,8 +67,8 @@ export class Kitchen {
       clock: last?.clock,
       open: NO_STAYS,
     };
-    const { mixture, hot, clock } = related;
-    if (reached.length === 0 && focus.length === 0 && !mixture && !hot && !clock) return alone;
+    const { mixture, raw, hot, clock } = related;
+    if (reached.length === 0 && focus.length === 0 && !mixture && !raw && !hot && !clock) return alone;
     this.lookAround();
     const bodies = this.shown(reached, focus, related);
     return {
@@ -84,6 +90,20 @@ export class Kitchen {
     }
   }
 
+  /** The only raw meat that was made ready, or with none the only raw egg: of several nobody knows which is meant. */
+  private rawBefore(): readonly number[] {
+    this.lookAround();
+    const raw = this.bodies.all().filter(({ members }) => members.some(isRawAnimal));
+    const meat = raw.filter(({ members }) => members.some((member) => isRawAnimal(member) && this.isMeat(member)));
+    const [only, ...more] = meat.length > 0 ? meat : raw;
+    return only === undefined || more.length > 0 ? NO_FOCUS : [only.id];
+  }
+
+  private isMeat({ of: { part, ingredient } }: Member): boolean {
+    const of = this.parts[part];
+    return of !== undefined && larderOf(of).flesh.includes(ingredient);
+  }
+
   private lookAround(): void {
     for (; this.known < this.left.length; this.known++) {
       const { done, taken, changed, made, elsewhere, ends, opens } = this.left[this.known] as FoldedPart;
@@ -100,11 +120,17 @@ export class Kitchen {
   private shown(
     reached: readonly number[],
     focus: readonly number[],
-    { mixture, hot, clock }: Related,
+    { mixture, raw, hot, clock }: Related,
   ): readonly Body[] {
     if (clock) return this.bodies.all();
     const mixed = mixture ? this.bodies.last(({ members }) => members.length > 1) : undefined;
-    const more = [...(mixed === undefined ? [] : [mixed]), ...(hot ? this.bodies.all().filter(isHot) : [])];
+    const more = [
+      ...(mixed === undefined ? [] : [mixed]),
+      ...(hot ? this.bodies.all().filter(isHot) : []),
+      ...(raw ? this.bodies.all().filter(({ members }) => members.some(isUnread)) : []),
+    ];
     return this.bodies.of(reached, more.length === 0 ? focus : [...focus, ...more.map(({ id }) => id)]);
   }
 }
+
+const isRawAnimal = ({ state }: Member): boolean => state.cooked === 'raw' && (state.was & WAS.animal) !== 0;

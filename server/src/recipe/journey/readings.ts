@@ -20,6 +20,15 @@ const COOL_AIR_C = 75;
 /** Whatever reads this all through has nothing left that grows (Food Code 2022, 3-401.11, the least of its figures). */
 export const LETHAL_C = 63;
 
+/** A figure in the middle of something, as flesh and egg are read, and what is baked with them. */
+export const isReadInside = ({ temperatures }: Event): boolean =>
+  temperatures.some(
+    ({ of, inside, celsius: { low, high } }) =>
+      of === 'food' && inside && low >= LEAST_READ_C && high <= MOST_IN_FLESH_C,
+  );
+/** Bread is read at more. */
+const MOST_IN_FLESH_C = 90;
+
 /** Words between a figure and its time: `57 C for 2 min`. */
 const BESIDE = 6;
 
@@ -33,12 +42,16 @@ export function readsIn(by: BoundEvent, temperatures: readonly Settled[], isRest
 /** What is seen or felt that tells how hot the food is: `until it bubbles`, `as warm as new milk`. */
 const signsIn = (by: BoundEvent): readonly Read[] =>
   by.event.until.flatMap((sign): readonly Read[] => {
-    if (sign.celsius === undefined || sign.is === 'stage') return [];
+    if (sign.celsius === undefined || sign.is === 'stage' || isOfOther(by.event, sign)) return [];
     const { low, high } = sign.celsius;
     const celsius = high < LETHAL_C ? { low: high, high } : { low, high: low };
     const when = by.event.cooks === 'again' ? 'again' : 'cooking';
     return [{ by, at: sign, celsius, held: NO_TIME, of: 'food', inside: false, sure: 'inferred', when }];
   });
+
+/** `When the water boils, slide in the chicken`: it tells of what is there, and not of what goes in. */
+export const isOfOther = ({ act }: Event, { from }: Event['until'][number]): boolean =>
+  from === 'when' && (act === 'put' || act === 'combine' || act === 'return');
 
 function figuresIn(by: BoundEvent, temperatures: readonly Settled[], isResting: boolean): readonly Read[] {
   return temperatures.flatMap(({ said, of, sure }): Read[] => {

@@ -38,6 +38,9 @@ const IDS = 2 ** 20;
 /** The number of the first body that a part makes. */
 export const firstId = (part: number): number => part * IDS + 1;
 
+/** Whether the steps of that part put it together. */
+export const isMadeIn = ({ id }: Body, part: number): boolean => Math.floor(id / IDS) === part;
+
 export function isSameFold(a: FoldState, b: FoldState): boolean {
   return (
     a === b ||

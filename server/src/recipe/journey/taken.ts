@@ -4,7 +4,9 @@
  */
 import type { IngredientRef, Mention } from '../model.ts';
 import type { BoundEvent, BoundName } from './bind.ts';
-import { type Body, holdsRef, isSameRef, type Member, RAW, WAS, withStates } from './bodies.ts';
+import { type Body, hasFlesh, holdsRef, isAnimal, isFlesh, isSameRef, type Member, RAW, WAS } from './bodies.ts';
+import { fleshApart, hotBefore, rawBefore, rawHere, readOf, seenIn } from './meant.ts';
+import { isReadInside } from './readings.ts';
 import { leftOf, madeBy, withLeft } from './state.ts';
 import { TRANSITIONS } from './transitions.ts';
 import type { Worktop } from './worktop.ts';
@@ -63,8 +65,10 @@ class Taker {
       by.event.act === 'heat' &&
       this.bodies.length === 0 &&
       (isBeforeVerb(by) || this.fresh.every(({ state }) => (state.was & WAS.fat) !== 0))
-    )
+    ) {
+      if (names.every(({ apart }) => apart) && this.goesIn(by)) this.addAtHand(by);
       this.takeSilent();
+    }
     // `Smoke over juniper berries`: they are no food that is smoked.
     else if (by.event.act === 'smoke' && this.bodies.length === 0 && !this.fresh.some(isFlesh)) this.takeUnnamed(by);
     else if (this.goesIn(by)) this.addAtHand(by);
@@ -76,10 +80,12 @@ class Taker {
     )
       for (const body of this.top.state.bodies) if (isUnnamedFlesh(body, this.top.part.index)) add(this.bodies, body);
     if (by.event.act === 'heat' && names.length === 0 && this.bodies.length === 0 && !this.fresh.some(isFlesh))
-      this.addRawBefore();
-    // `Sauce them, and leave till the probe by the bone says 80 C`: no sauce has a bone.
-    if (isReadInside(by) && !this.fresh.some(isFlesh) && !this.bodies.some(hasFlesh))
-      for (const body of this.top.current()) if (hasFlesh(body)) add(this.bodies, body);
+      this.addAll(rawBefore(this.top));
+    if (!named) this.addAll(seenIn(this.top, by));
+    const isOfFlesh = by.event.act === 'heat' || isReadInside(by.event);
+    if (!named && isOfFlesh && !this.fresh.some(isFlesh) && !this.bodies.some(hasFlesh)) this.takeListedApart();
+    if (isReadInside(by.event) && !this.fresh.some(isFlesh) && !this.bodies.some(hasFlesh))
+      this.addAll(readOf(this.top));
     return { bodies: this.bodies, fresh: this.fresh, beside };
   }
 
@@ -101,7 +107,10 @@ class Taker {
       );
     // Browned, it is in the pan yet.
     const onStove = current.some(({ lies, band }) => (band === 'hot' || band === 'between') && lies.place === 'stove');
-    if (event.act === 'heat') return onStove && event.cooks !== 'through';
+    // `Bay, pepper, parsley. An hour at a simmer`: what no verb takes is thrown in.
+    if (event.act === 'heat') return onStove && (event.cooks !== 'through' || names.every(({ apart }) => apart));
+    // `Rub salt, pepper and sage all over`
+    if (ON_FLESH.has(event.craft ?? '') && current.some(hasFlesh) && !this.fresh.some(isFlour)) return true;
     if (!TRANSITIONS[event.act].adds) return false;
     if (event.act === 'put') return event.vessel === undefined || onStove;
     // What is mixed already goes on: `fold in the flour and the salt`.
@@ -135,7 +144,7 @@ class Taker {
       if (mixed !== undefined) add(this.bodies, mixed);
     }
     if (this.bodies.length === 0 || unnamed !== 'mixture') this.addAtHand(by);
-    if (event.act === 'heat' && event.cooks !== 'barely') this.addRaw();
+    if (event.act === 'heat' && event.cooks !== 'barely') this.addAll(rawHere(this.top, by));
     // `Layer.`: all that was made for it.
     else if (
       TRANSITIONS[event.act].adds &&
@@ -158,31 +167,30 @@ class Taker {
     if (this.bodies.length === 0 || TRANSITIONS[event.act].joins) this.takeSilent();
     // `Brine in the fridge`, before anything is named: the meat or fish that it is about.
     if (isFirst) {
-      const { flesh } = this.top.larder(this.top.part.index);
-      this.takeList(({ ingredient }) => flesh.includes(ingredient));
+      const { flesh, was } = this.top.larder(this.top.part.index);
+      // `Boil 12 minutes, cool and peel`, of eggs
+      const isOrdered = event.act === 'heat' && event.as === 'ordered' && unnamed === 'nothing';
+      const about = flesh.length > 0 || !isOrdered ? flesh : [was.findIndex(isAnimal)];
+      this.takeList(({ ingredient }) => about.includes(ingredient));
     }
     if (event.act === 'close' || isFilledIn(by)) this.addJars();
     // `Pour over the boiling brine`: what was made hot for it.
     if (event.act === 'put' && unnamed === 'name' && by.names.length === 0) this.addHot();
   }
 
-  /** Raw flesh that another part made ready. */
-  private addRawBefore(): void {
-    const isRaw = ({ of, state }: Member): boolean =>
-      of.part !== this.top.part.index &&
-      state.cooked === 'raw' &&
-      this.top.larder(of.part).flesh.includes(of.ingredient);
-    const raw = this.top.state.bodies.findLast(({ members }) => members.some(isRaw));
-    if (raw !== undefined) this.bodies.push(raw);
+  private addAll(bodies: readonly Body[]): void {
+    for (const body of bodies) add(this.bodies, body);
   }
 
   private addHot(): void {
-    if (this.bodies.some(({ band }) => band === 'hot')) return;
-    const hot = this.top.state.bodies.findLast(
-      ({ band, lies, members }) =>
-        band === 'hot' && lies.place === 'stove' && members.every(({ of }) => of.part === this.top.part.index),
-    );
-    if (hot !== undefined) add(this.bodies, hot);
+    if (!this.bodies.some(({ band }) => band === 'hot')) this.addAll(hotBefore(this.top));
+  }
+
+  /** Of lists that have no steps of their own, meat that no step names: `Loosen the skin, oven, 45 min` is about it. */
+  private takeListedApart(): void {
+    const known = this.fresh.length;
+    for (const ref of fleshApart(this.top)) this.takeRef(ref, { kind: 'all' });
+    this.fresh.push(...this.fresh.splice(known).map(asImplied).map(asPuzzling));
   }
 
   private takeSilent(): void {
@@ -213,17 +221,6 @@ class Taker {
     });
   }
 
-  /** Whatever of the part is raw yet goes into the heat where nothing is named: what was mixed apart is in it by then. */
-  private addRaw(): void {
-    for (const body of this.top.state.bodies) {
-      const isRaw = body.members.some(({ of, state }) => of.part === this.top.part.index && state.cooked === 'raw');
-      if (!isRaw || body.members.some(({ state }) => (state.was & WAS.eaten) !== 0)) continue;
-      if (this.bodies.some(({ id }) => id === body.id)) continue;
-      // What was put in the cold in between may be a sauce.
-      this.bodies.push(body.band === 'cold' ? withStates(body, (s) => ({ ...s, was: s.was | WAS.implied })) : body);
-    }
-  }
-
   /** What is being worked at; in the pan by the stove, not what was lifted out of it: `swill the pan with the wine`. */
   private atHand({ vessel, act, where, times }: BoundEvent['event']): readonly Body[] {
     const current = this.top.current();
@@ -243,9 +240,23 @@ class Taker {
     for (const body of this.top.current()) add(this.bodies, body);
   }
 
-  private takeName({ mention }: BoundName): void {
+  private takeName({ mention, role }: BoundName): void {
     if (mention.part !== undefined) this.takePart(mention.part);
-    else for (const ref of this.chosenOf(mention)) this.takeRef(ref, mention.portion);
+    else for (const ref of this.chosenOf(mention)) if (!this.isMoreOf(ref, role)) this.takeRef(ref, mention.portion);
+  }
+
+  /** `Spray with oil`, with all of the list in a sauce that stands by in the cold: more of the kind, and not the sauce. */
+  private isMoreOf(ref: IngredientRef, role: BoundName['role']): boolean {
+    if (role !== 'with' || leftOf(this.top.state, ref) > NOTHING_LEFT) return false;
+    const was = this.top.larder(ref.part).was[ref.ingredient];
+    const lies = this.top.state.bodies.findLast((body) => holdsRef(body, ref));
+    return (
+      lies !== undefined &&
+      !isAnimal(was) &&
+      lies.members.length > 2 &&
+      (lies.band === 'cold' || lies.band === 'frozen') &&
+      !this.top.state.focus.includes(lies.id)
+    );
   }
 
   /** Of several of one name the first that is left. */
@@ -306,9 +317,6 @@ const isUnnamedFlesh = ({ members }: Body, part: number): boolean =>
       (member.state.was & WAS.implied) !== 0,
   );
 
-const isReadInside = ({ event: { temperatures } }: BoundEvent): boolean =>
-  temperatures.some(({ of, inside }) => of === 'food' && inside);
-
 /** It is put in the jars, or over nothing that is named. */
 const isFilledIn = ({ event: { act, vessel, where }, names, unnamed }: BoundEvent): boolean =>
   act === 'put' &&
@@ -318,14 +326,13 @@ const isFilledIn = ({ event: { act, vessel, where }, names, unnamed }: BoundEven
 const isBeforeVerb = ({ event: { verb, as }, names }: BoundEvent): boolean =>
   verb !== undefined && as === 'ordered' && names.every(({ mention }) => mention.end <= verb.start);
 
-const hasFlesh = ({ members }: Body): boolean => members.some(isFlesh);
-
-const isFlesh = ({ state }: Member): boolean => isAnimal(state.was);
-
-const isAnimal = (was = 0): boolean => (was & WAS.animal) !== 0;
-
 const mayHoldAll = ({ members }: Body, ref: IngredientRef): boolean =>
   members.some(({ of, share }) => isSameRef(of, ref) && share.high >= 1);
+
+/** What lies on the outside of something, and is no mixture by itself. */
+const ON_FLESH: ReadonlySet<string> = new Set(['rub', 'season', 'brush', 'dust']);
+
+const isFlour = ({ state }: Member): boolean => (state.was & WAS.flour) !== 0;
 
 /** The first that is named, behind the verb, is what it is mixed with. */
 const isAllWith = ({ event: { verb }, names: [first] }: BoundEvent): boolean =>
@@ -334,6 +341,11 @@ const isAllWith = ({ event: { verb }, names: [first] }: BoundEvent): boolean =>
 const asImplied = (member: Member): Member => ({
   ...member,
   state: { ...member.state, was: member.state.was | WAS.implied },
+});
+
+const asPuzzling = (member: Member): Member => ({
+  ...member,
+  state: { ...member.state, was: member.state.was | WAS.puzzled },
 });
 
 /** `Fold in the eggs and the dressing`, with what was made ready at hand. */

@@ -27,7 +27,7 @@ const MOST_AROUND_C = 56;
 
 /** The temperatures of an event that are of something, each of what. */
 export function settleTemperatures(
-  { temperatures, act, where, verb }: Event,
+  { temperatures, act, where, verb, times }: Event,
   body: Body | undefined,
 ): readonly Settled[] {
   return temperatures.flatMap((said): Settled[] => {
@@ -55,7 +55,9 @@ export function settleTemperatures(
       // Neither coals nor a flame are as cool as food.
       (w) => !w.not && (w.way === 'at' || w.way === 'to') && w.start !== verb?.start && w.is !== 'stove',
     );
-    if (high > BOILS_C) return [{ said, of: act === 'heat' ? 'oven' : 'nothing', sure: 'inferred' }];
+    // `Foil over, 150 C for 4 hours`: nothing but an oven is so hot for so long.
+    const isBaked = act === 'heat' || (SHUTS_IN.has(act) && times.some(isLong));
+    if (high > BOILS_C) return [{ said, of: isBaked ? 'oven' : 'nothing', sure: 'inferred' }];
     if (high <= ROOM_C) return [{ said, of: 'around', sure: 'inferred' }];
     if (body === undefined) return [];
     const lethal = isDoneOrHot(body);
@@ -86,6 +88,12 @@ const isOtherThanOven = (all: readonly TemperatureSaid[], { celsius: { high } }:
 
 /** Beside these a cool figure is of where it lies. */
 const LIES: ReadonlySet<Event['act']> = new Set(['stay', 'steep', 'thaw', 'put', 'pack', 'cover']);
+
+/** What is done to food before it bakes, where no order to bake stands beside it. */
+const SHUTS_IN: ReadonlySet<Event['act']> = new Set(['cover', 'close', 'put', 'stay', 'pack', 'cut', 'shape']);
+const isLong = ({ kind, minutes }: Event['times'][number]): boolean => kind === 'spent' && minutes.low >= BAKED_MIN;
+/** Sugar and fat are no longer so hot (judgement). */
+const BAKED_MIN = 10;
 
 /** A place where food is kept, and not heated, is said. */
 const isKept = (where: Event['where']): boolean =>

@@ -25,7 +25,14 @@ export interface NamedFood extends Named {
 }
 
 export function oneFood(node: IngredientNode, name: TextNode, world: World): Named & { readonly called: string } {
-  return { name, called: name.text, match: findFood(node, name.text, node.preparation?.text, world) };
+  const match = findFood(node, name.text, node.preparation?.text, world);
+  return { name, called: name.text, match: match.kind === 'unknown' ? (glossed(node, world) ?? match) : match };
+}
+
+/** `sasami (chicken tenderloin)`: what nobody knows by its name is what the brackets say, where all of that names one food. */
+function glossed({ note }: IngredientNode, { book }: World): FoodMatch | undefined {
+  const said = note === undefined ? undefined : book.find(note.text);
+  return said?.kind === 'food' && said.unread === undefined ? said : undefined;
 }
 
 /** The food of a name, with a preparation that may change it (`plums, dried`). */

@@ -5,6 +5,7 @@
 import type { Food, FoodClass } from '../../food/food.ts';
 import { onceByText } from '../../measure/once.ts';
 import { keptOn } from '../../notation/kept.ts';
+import { foodOf } from '../list/stand-in.ts';
 import type { Kind } from '../measures/kind.ts';
 import { callNames, kindNamed } from '../measures/kinds.ts';
 import type { Ingredient, PartHead } from '../model.ts';
@@ -39,7 +40,7 @@ export function callsOf(ingredient: Ingredient): Calls {
     const yields = yieldedBy(ingredient);
     const others = othersOf(ingredient);
     const kept = callsBy(yields === undefined && others.length === 0 ? name : [name, yields, ...others].join('\t'));
-    const likeliest = food ?? (match.kind === 'ambiguous' ? match.foods[0] : undefined);
+    const likeliest = food ?? (match.kind === 'ambiguous' ? match.foods[0] : foodOf(ingredient));
     if (kept.calls === undefined || kept.likeliest !== likeliest) {
       kept.calls = callsOfIngredient(name, food, likeliest, yields, others);
       kept.likeliest = likeliest;
@@ -116,7 +117,7 @@ function callsOfIngredient(
   if (behind > 0) calls.push(...suffixes(full.slice(0, behind), { full: false, plural }));
   // Eggs are separated in the steps: their yolks and whites are still the eggs.
   if ((behind > 0 ? full[behind - 1] : full.at(-1)) === 'egg') for (const half of ['yolk', 'white']) weakly([half]);
-  // Of a name that could be several foods, the likeliest stands for them: `pepper` is seasoned with.
+  // Of a name that could be several foods, the likeliest stands for them: `pepper` is seasoned with; one that nobody knows is of its noun's sort.
   for (const sort of likeliest === undefined ? [] : sortsOf(likeliest)) weakly(sort, true);
   for (const word of yields?.split(' ') ?? []) weakly([word]);
   if (full.at(-1) === 'breadcrumb') weakly(['crumb']);

@@ -8,22 +8,14 @@ import { type Clause, EventDraft, withOne } from './clauses.ts';
 import { ALREADY, heldAt } from './described.ts';
 import type { Act, PlaceKind, Sign, Where } from './event.ts';
 import { Filler, STAYS } from './filler.ts';
+import { heatUntil, ovenAlone } from './heat-alone.ts';
 import { lainIn } from './lain.ts';
 import { formOf, jointOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { goOn, heatAt, inferred, passFigures } from './of-place.ts';
 import type { Piece } from './pieces.ts';
 import { madeSo, mustBe, signIn, stateBehind } from './signs.ts';
 import { temperaturesIn } from './temperatures.ts';
-import {
-  ACT_AT,
-  figureAlone,
-  heatUntil,
-  nameAlone,
-  namesPutIn,
-  ovenAlone,
-  verblessEvent,
-  warmthTold,
-} from './verbless.ts';
+import { ACT_AT, figureAlone, nameAlone, namesPutIn, verblessEvent, warmthTold } from './verbless.ts';
 
 /** Fills the event of each clause; a clause without a verb that says a place gets one. Signs go to the event that they end or begin. */
 export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], clauses: readonly Clause[]): void {

@@ -3,15 +3,13 @@
  * Refuses to know what else its event takes.
  */
 
-import { celsiusOf } from '../notation/celsius.ts';
 import type { SentenceItem } from '../notation/tree.ts';
 import { type Clause, EventDraft } from './clauses.ts';
-import type { Act, Cooks, Tells, Where } from './event.ts';
+import type { Act, Cooks, Where } from './event.ts';
 import { isLong } from './filler.ts';
 import { evidenceOf, isStrange, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 import type { JointKind, ThingRow, Way } from './rows.ts';
-import { signIn, stateBehind } from './signs.ts';
 import { offUntil } from './switched.ts';
 
 /** A clause that says where, or in what, and no verb. */
@@ -136,7 +134,7 @@ function timedOnHeat(pieces: readonly Piece[], { from, to }: Clause): EventDraft
 }
 
 /** So long nobody cooks without saying so (judgement). */
-const LONGEST_IN_POT_MIN = 240;
+export const LONGEST_IN_POT_MIN = 240;
 
 function cooksIn(thing: ThingRow): Cooks | undefined {
   if (thing.sort === 'vessel') return thing.on === undefined || thing.is === 'tool' ? undefined : 'as read';
@@ -172,29 +170,6 @@ export function figureAlone(pieces: readonly Piece[], clause: Clause): EventDraf
   event.act = 'read';
   return event;
 }
-
-/** `200 C, 30 minutes`: only an oven is so hot for so long. */
-export function ovenAlone(
-  pieces: readonly Piece[],
-  items: readonly SentenceItem[],
-  { from, to }: Clause,
-): EventDraft | undefined {
-  const run = pieces.slice(from, to);
-  const isTimed = run.some(({ time }) => time?.kind === 'spent' && time.minutes.low >= LEAST_BAKED_MIN);
-  const isHot = run.some(({ sort, from: item }) => {
-    const figure = sort === 'temperature' ? items[item] : undefined;
-    return figure?.kind === 'temperature' && celsiusOf(figure).low >= LEAST_OVEN_C;
-  });
-  if (!isTimed || !isHot) return undefined;
-  const event = ordered(pieces, from, to);
-  event.as = 'told';
-  event.act = 'heat';
-  event.cooks = 'as read';
-  event.lasts = 'waits';
-  return event;
-}
-const LEAST_OVEN_C = 120;
-const LEAST_BAKED_MIN = 5;
 
 /** `Tomatoes, stock and bay.`, `Then the rice.`: a sentence of nothing but names puts them in. */
 export function namesPutIn(pieces: readonly Piece[], { from, to, first, label }: Clause): EventDraft | undefined {
@@ -268,36 +243,6 @@ function warmBehind(run: readonly Piece[], is: number): Piece | undefined {
   return undefined;
 }
 
-/** `Two at a time, two minutes, until just gold`: so long, and until heat has done what it does; nobody says by what. */
-export function heatUntil(
-  pieces: readonly Piece[],
-  items: readonly SentenceItem[],
-  clauses: readonly Clause[],
-  at: number,
-): EventDraft | undefined {
-  const { from, to } = clauses[at] as Clause;
-  const next = clauses[at + 1];
-  const isTimed = pieces
-    .slice(from, to)
-    .some(({ time }) => time?.kind === 'spent' && time.minutes.high <= LONGEST_IN_POT_MIN);
-  if (!isTimed || next?.opener !== 'until' || next.first) return undefined;
-  const sign = signIn(pieces, next, stateBehind(clauses, at + 1));
-  const isHot = pieces.slice(next.from, next.to).some(({ sort, from: item }) => {
-    const figure = sort === 'temperature' ? items[item] : undefined;
-    return figure?.kind === 'temperature' && celsiusOf(figure).low >= LEAST_HOT_C;
-  });
-  if (sign.is === undefined || !(isHot || OF_HEAT.has(sign.is))) return undefined;
-  const event = ordered(pieces, from, to);
-  event.act = 'heat';
-  event.cooks = 'as read';
-  event.lasts = 'waits';
-  return event;
-}
-
-/** What lies in the cold, or in water, does not come to look so. */
-const OF_HEAT: ReadonlySet<Tells> = new Set(['through', 'tender', 'colour', 'boiling', 'hot']);
-const LEAST_HOT_C = 50;
-
 /** `Trout fillet, 3 min a side`: something happens to it for so long, or until so warm. */
 export function nameAlone(pieces: readonly Piece[], clause: Clause): EventDraft | undefined {
   const run = pieces.slice(clause.from, clause.to);
@@ -349,5 +294,5 @@ function isReady(pieces: readonly Piece[], { from }: Clause, at: number): boolea
 const HOT: ReadonlySet<string> = new Set(['hot', 'warm', 'sterile', 'scalded']);
 
 /** What nobody has a verb for, from one piece to before another. */
-const ordered = (pieces: readonly Piece[], from: number, to: number): EventDraft =>
+export const ordered = (pieces: readonly Piece[], from: number, to: number): EventDraft =>
   new EventDraft((pieces[from] as Piece).start, (pieces[to - 1] as Piece).end, undefined, undefined, 'ordered');

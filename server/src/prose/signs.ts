@@ -2,7 +2,7 @@
  * Knows what a clause waits for: the sign that its words tell, or what its verb says is then seen.
  * Refuses to know whose sign it is.
  */
-import type { Clause } from './clauses.ts';
+import { type Clause, EventDraft, withOne } from './clauses.ts';
 import type { Act, PlaceKind, Sign, Tells } from './event.ts';
 import { jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
@@ -88,7 +88,17 @@ export function madeSo(pieces: readonly Piece[], clause: Clause): Sign | undefin
 }
 
 /** `The juices should run clear`, `it must be white right through`: what is looked for, in a thought of its own. */
-export function mustBe(pieces: readonly Piece[], { from, to, opener }: Clause): Sign | undefined {
+export function takeDue(pieces: readonly Piece[], clause: Clause): void {
+  if (clause.event !== undefined && clause.event.act !== 'unknown') return;
+  const due = mustBe(pieces, clause);
+  if (due === undefined) return;
+  clause.event ??= new EventDraft(due.start, due.end, undefined, undefined, 'told');
+  clause.event.act = 'read';
+  clause.event.until = withOne(clause.event.until, due);
+}
+
+/** What something is said to have to be, where that is how far it is cooked. */
+function mustBe(pieces: readonly Piece[], { from, to, opener }: Clause): Sign | undefined {
   if (opener !== undefined) return undefined;
   let isDue = false;
   for (let at = from; at < to; at++) {

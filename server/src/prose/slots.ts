@@ -13,7 +13,7 @@ import { lainIn } from './lain.ts';
 import { formOf, jointOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import { goOn, heatAt, inferred, passFigures } from './of-place.ts';
 import type { Piece } from './pieces.ts';
-import { madeSo, mustBe, signIn, stateBehind } from './signs.ts';
+import { madeSo, signIn, stateBehind, takeDue } from './signs.ts';
 import { temperaturesIn } from './temperatures.ts';
 import { ACT_AT, figureAlone, nameAlone, namesPutIn, verblessEvent, warmthTold } from './verbless.ts';
 
@@ -64,12 +64,7 @@ export function fill(pieces: readonly Piece[], items: readonly SentenceItem[], c
           : undefined) ??
         warmthTold(pieces, clause) ??
         namesPutIn(pieces, clause);
-    const due = clause.event === undefined || clause.event.act === 'unknown' ? mustBe(pieces, clause) : undefined;
-    if (due !== undefined) {
-      clause.event ??= new EventDraft(due.start, due.end, undefined, undefined, 'told');
-      clause.event.act = 'read';
-      clause.event.until = withOne(clause.event.until, due);
-    }
+    takeDue(pieces, clause);
     const { event } = clause;
     if (event === undefined) {
       // A bracket, or what is only told of what is done: `(375 F)`.

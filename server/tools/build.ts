@@ -9,7 +9,7 @@ import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { crc32 } from 'node:zlib';
 import * as esbuild from 'esbuild';
-import { minifySync } from 'oxc-minify';
+import { minifySync } from 'rolldown/utils';
 import { ownText, type SplitModule, sharedBody } from './shared-text.ts';
 import { TABLES_NAME, TablePack } from './table-pack.ts';
 

@@ -47,7 +47,12 @@ export function verblessEvent(
     event.lasts = 'waits';
     return event;
   }
-  return timedOnHeat(pieces, clause) ?? timedSomewhere(pieces, clause) ?? namesInVessel(pieces, clause);
+  return (
+    heatedOn(pieces, clause) ??
+    timedOnHeat(pieces, clause) ??
+    timedSomewhere(pieces, clause) ??
+    namesInVessel(pieces, clause)
+  );
 }
 
 /** How it looks there is said, and not that it is there. */
@@ -101,6 +106,21 @@ function timedSomewhere(pieces: readonly Piece[], { from, to }: Clause): EventDr
   event.act = 'stay';
   event.lasts = 'waits';
   return event;
+}
+
+/** `Roast at 220 C for 20 min, then at 170 C for an hour`: the same order goes on at another heat. */
+function heatedOn(pieces: readonly Piece[], { from, to, first }: Clause): EventDraft | undefined {
+  const own = pieces.slice(from, to);
+  if (first || !own.some(({ sort }) => sort === 'temperature') || !own.some(({ time }) => time?.kind === 'spent'))
+    return undefined;
+  for (let at = from - 1; at >= 0 && pieces[at]?.word !== '.'; at--) {
+    const { part, sense } = pieces[at] as Piece;
+    if (part !== 'verb') continue;
+    const row = verbOf(sense);
+    if (row?.act !== 'heat' || row.where !== 'oven') return undefined;
+    return new EventDraft((own[0] as Piece).start, (own.at(-1) as Piece).end, undefined, row, 'ordered');
+  }
+  return undefined;
 }
 
 /** `Five minutes a side in a hot pan`, `ten minutes in boiling water`: what stands on the stove, and for how long. */

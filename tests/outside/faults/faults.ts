@@ -18,6 +18,7 @@ type Row = readonly [code: string, title: string, ...edits: Edit[]];
 
 const ROWS: Readonly<Record<string, readonly Row[]>> = {
   'home/brown-stock': [
+    ['wrong-encoding', 'a letter lost', ['add the peppercorns', 'add the pepper\ufffdorns']],
     [
       'natural-toxin',
       'beans in it, and the slow cooker for the stove',
@@ -366,6 +367,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   'home/roast-turkey': [
+    ['bake-time-doubtful', 'an hour for three', ['350 F for 3 h', '350 F for 1 h']],
     ['undercooked', 'taken out at 140 F', ['reads 165 F', 'reads 140 F']],
     ['no-safe-temperature', 'no reading', [', until the thigh reads 165 F', '']],
     ['implausible-temperature', 'Celsius for Fahrenheit', ['350 F', '350 C']],

@@ -16,6 +16,8 @@ interface Values {
 
 /** 98 of 100 lie within so many sd. */
 const NEARLY_ALL = 2.3263;
+/** No kind is known better, for a finding. */
+const LEAST_SPREAD = 0.2;
 /** Kinds whose times are known less well say nothing. */
 const WIDE = 0.25;
 /** °C and m for which the coefficients are fitted. */
@@ -30,8 +32,9 @@ const find = foundAgain<Values>((recipe) =>
     const said = time.bake.said;
     if (said === undefined) return [];
     const { likely, spread } = time.estimate;
-    const least = likely * Math.exp(-NEARLY_ALL * spread);
-    const most = likely * Math.exp(NEARLY_ALL * spread);
+    const wide = NEARLY_ALL * Math.max(spread, LEAST_SPREAD);
+    const least = likely * Math.exp(-wide);
+    const most = likely * Math.exp(wide);
     if (said.high >= least && said.low <= most) return [];
     return [
       {

@@ -56,7 +56,7 @@ export function bakesOf(recipe: Recipe): readonly Bake[] {
 
 function find(recipe: Recipe): readonly Bake[] {
   const bakes: Bake[] = [];
-  let before: { readonly bake: Bake; readonly members: string } | undefined;
+  let before: { readonly bake: Bake; readonly members: string; readonly step: FoldedStep } | undefined;
   const cutUp = new Set<string>();
   for (const step of journeyOf(recipe).steps)
     for (const by of step.events) {
@@ -67,11 +67,16 @@ function find(recipe: Recipe): readonly Bake[] {
       const bake = bakeOf(step, by, part, new Set(cutUp));
       const members = membersOf(bake.body);
       // `Bake at 220 C for 15 min. Turn down to 180 C and bake 40 min more.`
-      const isOn = before !== undefined && members !== '' && before.members === members && isTimed(before.bake.event);
+      // Of two in one step, what lies there is known of the second alone.
+      const isSame =
+        before !== undefined &&
+        members !== '' &&
+        (before.members === members || (before.step === step && before.members === ''));
+      const isOn = isSame && before !== undefined && isTimed(before.bake.event);
       if (isOn && before !== undefined) {
         bakes[bakes.length - 1] = goOn(before.bake, bake);
       } else bakes.push(bake);
-      before = { bake: bakes.at(-1) ?? bake, members };
+      before = { bake: bakes.at(-1) ?? bake, members, step };
     }
   return bakes;
 }

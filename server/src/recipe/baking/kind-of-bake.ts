@@ -28,6 +28,7 @@ export type Declined =
   | 'no pan'
   | 'no heat'
   | 'unknown sort'
+  | 'overfull'
   | 'out of range';
 
 export interface Sorted {

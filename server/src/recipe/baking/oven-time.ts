@@ -89,6 +89,8 @@ function timeOf(recipe: Recipe, bake: Bake): OvenTime {
     covered: bake.covered,
     ...(kind.form === 'cup' && { bathC: BATH_C }),
   };
+  if (targetC > MOST_INSIDE_C) return declined('out of range');
+  if (isOverfull(inOven, massKg / density)) return declined('overfull');
   const found = estimateOnce(load);
   if (found === undefined) return declined('out of range');
   return {
@@ -101,6 +103,15 @@ function timeOf(recipe: Recipe, bake: Bake): OvenTime {
     trials: 0,
   };
 }
+
+/** What holds water gets no hotter inside. */
+const MOST_INSIDE_C = 105;
+
+/** `volume`: m³ in one tin, while it bakes. */
+const isOverfull = ({ tin }: InOven, volume: number): boolean =>
+  tin?.size.depthCm !== undefined && volume / tin.shape.areaM2 > (tin.size.depthCm / 100) * HEAPED;
+/** What rises stands over the rim. */
+const HEAPED = 1.3;
 
 /** Until it bubbles, what is in the dish is nearly as hot as it gets (common practice, no source). */
 const BUBBLING_C = 95;

@@ -17,7 +17,8 @@ const WHY_DECLINED: Readonly<Record<Declined, string>> = {
   'no pan': 'no `pan` line tells what it is baked in',
   'no heat': 'no step tells how hot the oven is',
   'unknown sort': 'nothing is known of how such a thing heats',
-  'out of range': 'at this heat it does not get there within a day',
+  overfull: 'more is to go into the tin than it holds',
+  'out of range': 'at these heats and temperatures nothing is done',
 };
 
 export const whyDeclined = (why: Declined): string => WHY_DECLINED[why];

@@ -77,15 +77,18 @@ Say \`most of the butter\` or \`100 g of the butter\` in the earlier step, or li
         edits: [replaceSpan(at(first), the, 'most of the ')],
       });
     }
-    const missing = use.taken.low - use.before.high;
+    // All that is short from here on, or the next step would be the one that takes too much.
+    const missing = entry.uses.reduce((sum, u) => sum + (u.over ? Math.max(0, u.taken.low - u.before.high) : 0), 0);
     if (wholeG === undefined || missing <= 0 || use.mention.portion.kind !== 'amount') return fixes;
     const listed = listGrams(recipe, part, entry.ingredient, wholeG * (1 + missing));
     if (listed === undefined) return fixes;
-    // What an earlier step took whole, it now takes as the amount it was.
-    const named = plain.map((u) => {
-      const the = { start: u.mention.whole.start, end: u.mention.start };
-      return replaceSpan(at(u), the, `${gramsText(u.before.high * wholeG)} g of the `);
-    });
+    // What an earlier step took whole, it now takes as the amount it was; one that only handles it leaves all of it there.
+    const named = plain
+      .filter((u) => u.taken.high > 0)
+      .map((u) => {
+        const the = { start: u.mention.whole.start, end: u.mention.start };
+        return replaceSpan(at(u), the, `${gramsText(u.taken.high * wholeG)} g of the `);
+      });
     return [
       ...fixes,
       { title: `List ${listed.written} ${name}`, effect: 'amounts', edits: [...listed.edits, ...named] },

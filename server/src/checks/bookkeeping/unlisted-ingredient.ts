@@ -5,7 +5,7 @@ import type { MeasuredNode } from '../../notation/tree.ts';
 import type { Act, Craft } from '../../prose/event.ts';
 import { boundEvents } from '../../recipe/journey/bind.ts';
 import { type FoodSaid, foodBehind, foodsSaid } from '../../recipe/journey/foods-said.ts';
-import type { Part, PartHead, Step } from '../../recipe/model.ts';
+import type { Part, PartHead, Step, TakenUse } from '../../recipe/model.ts';
 import { listedClasses, listedWords } from '../../recipe/part.ts';
 import { ADJECTIVES, wordsOf } from '../../recipe/words.ts';
 import { defineCheck, type Found } from '../check.ts';
@@ -129,7 +129,7 @@ function withAmount(part: Part, step: Step, house: House, found: Found<Values>[]
     const values = {
       name: line.slice(run.start, run.end),
       amount: line.slice(item.start, item.end),
-      after: lastListLine(part),
+      after: listLineBefore(part, step),
       part: part.index,
     };
     found.push({ at: { line: step.line, start: item.start, end: run.end }, values });
@@ -154,7 +154,7 @@ function named(part: Part, step: Step, house: House, found: Found<Values>[]): vo
   for (const said of foodsSaid(step, house.world.book)) {
     if (!isCalledFor(said, part)) continue;
     const { start, end } = said;
-    const values = { name: line.slice(start, end), after: lastListLine(part), part: part.index };
+    const values = { name: line.slice(start, end), after: listLineBefore(part, step), part: part.index };
     found.push({ at: { line: step.line, start, end }, values, severity: 'info' });
   }
 }
@@ -222,7 +222,16 @@ function isListed(part: Part, word: string): boolean {
   return false;
 }
 
-/** The last ingredient's line, or the part's own line where nothing is listed. */
-function lastListLine(part: Part): number {
-  return part.head.ingredients.at(-1)?.line ?? 0;
+/** The line of the part behind which a food of a step is listed, in the order of use; the part's own where nothing is listed. */
+function listLineBefore({ ledger, index, head }: Part, step: Step): number {
+  const isTaken = (use: TakenUse) => use.part === index && use.line <= step.line;
+  const before = ledger.findLast(({ uses: [first] }) => first !== undefined && isTaken(first));
+  if (before !== undefined) return before.ingredient.line;
+  const [first] = head.ingredients;
+  const above = first && head.source.lines[first.line - 1];
+  // What is accepted or said of the first line stays above it.
+  const isFree = above !== undefined && above.statement.kind !== 'allow' && above.statement.kind !== 'blank';
+  return first !== undefined && isFree && ledger.some(({ uses }) => uses.length > 0)
+    ? first.line - 1
+    : (head.ingredients.at(-1)?.line ?? 0);
 }

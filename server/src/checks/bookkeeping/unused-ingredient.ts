@@ -54,9 +54,9 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
     // Where a list has no steps of its own, they stand below it.
     const own = recipe.parts[part];
     const bound = own?.steps.length === 0 ? recipe.parts.findLast(({ steps }) => steps.length > 0) : own;
-    const last = bound?.steps.at(-1);
-    if (bound === undefined || last === undefined) return [];
-    const line = (recipe.partsAt[bound.index] ?? 0) + last.line;
+    const before = bound && stepBefore(bound, own, ingredient);
+    if (bound === undefined || before === undefined) return [];
+    const line = (recipe.partsAt[bound.index] ?? 0) + before.line;
     return [
       {
         title: `Write a step that adds the ${name}`,
@@ -100,6 +100,22 @@ Mention it where it goes in, or take it off the list; write \`[whole milk]\` whe
     ],
   },
 });
+
+/**
+ * The step behind which an ingredient goes in, by what stands beside it on the list: after what is above it, and not after what is below.
+ * The last one where neither is taken.
+ */
+function stepBefore({ steps, index }: Part, own: Part | undefined, ingredient: Ingredient): Step | undefined {
+  const first = (isBeside: (line: number) => boolean): readonly number[] =>
+    (own?.ledger ?? []).flatMap(({ ingredient: { line }, uses }) => {
+      const use = isBeside(line) ? uses.find(({ part }) => part === index) : undefined;
+      return use === undefined ? [] : [use.step];
+    });
+  const above = first((line) => line < ingredient.line);
+  const below = first((line) => line > ingredient.line);
+  if (above.length === 0 && below.length === 0) return steps.at(-1);
+  return steps[above.length > 0 ? Math.min(Math.max(...above), ...below) : Math.max(0, Math.min(...below) - 1)];
+}
 
 /** What a part lists and nobody uses, with its place in the list. */
 function* unusedIn(part: Part): Iterable<readonly [number, Found<Values>]> {

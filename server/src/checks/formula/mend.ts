@@ -1,5 +1,6 @@
 /**
- * Knows how one ingredient is given the weight that brings a measure back to the edge of its usual band, counting what it adds to the whole.
+ * Knows how one ingredient is given the weight that brings a measure back to the edge of its usual band, counting what it adds to the whole,
+ * and leaves the kind's other measures in theirs.
  * Refuses to choose the ingredient, and gives nothing where no weight does it.
  */
 import { inColumn, setCount, setGrams } from '../../edits/set-amount.ts';
@@ -8,7 +9,8 @@ import { trimmed } from '../../measure/number-text.ts';
 import { scaleRange } from '../../measure/quantity.ts';
 import { timesOf } from '../../measure/total.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
-import { verdictOf } from '../../recipe/measures/kinds.ts';
+import type { KindMeasure } from '../../recipe/measures/kind.ts';
+import { type Verdict, verdictOf } from '../../recipe/measures/kinds.ts';
 import { workOut } from '../../recipe/measures/measures.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import type { Fix, Scene } from '../check.ts';
@@ -17,11 +19,18 @@ import { type BandValues, gramsOf, isHigh, middleOf } from './band.ts';
 /** How far an ingredient may be moved by a fix, from a part of it to a multiple. */
 const MOST = 12;
 
-/** What is judged, what it is made of now, and the ingredient that gives way. */
+/** What is judged, what it is made of now, the ingredient that gives way, and what that may not do to the kind's other measures. */
 interface Formula {
   readonly values: BandValues;
   readonly contents: readonly Ingredient[];
   readonly ingredient: Ingredient;
+  readonly others: readonly Other[];
+}
+
+/** Another measure of the kind, and where it may lie once the one is mended. */
+interface Other {
+  readonly held: KindMeasure;
+  readonly mayBe: readonly Verdict[];
 }
 
 /** Writes the weight, or the number, at which the measure is back in its band, of the ingredient that the check chooses. */
@@ -35,10 +44,50 @@ export function mendAmount(values: BandValues, scene: Scene, choose: (part: Part
   if (!part.head.ingredients.includes(ingredient) || !ingredient.weighed.known) return [];
   const now = gramsOf(ingredient);
   if (!(now > 0)) return [];
-  const amount = ingredient.node.amount;
+  const contents = contentsOf(part);
+  const alone: Formula = { values, contents, ingredient, others: [] };
+  const noWorse = othersOf(alone);
+  // One that the same ingredient can bring into its band is mended with it; else there would be the next thing to mend.
+  const mended = noWorse.map((other) => {
+    const inBand: Other = { ...other, mayBe: ['ok'] };
+    return other.mayBe.length > 1 && factor({ ...alone, others: [inBand] }) !== undefined ? inBand : other;
+  });
+  for (const others of [mended, noWorse]) {
+    const fixes = mendTo({ ...alone, others }, scene, now);
+    if (fixes.length > 0) return fixes;
+  }
+  return [];
+}
+
+/** The kind's other measures that are known: in their bands they stay there, outside they come no further out. */
+function othersOf({ values: { kind, measure: own }, contents }: Formula): Other[] {
+  return kind.measures.flatMap((held) => {
+    const now = held === own ? undefined : verdictAmong(held, contents);
+    return now === undefined ? [] : [{ held, mayBe: NO_WORSE[now] }];
+  });
+}
+
+const NO_WORSE: { readonly [now in Verdict]: readonly Verdict[] } = {
+  ok: ['ok'],
+  low: ['ok', 'low'],
+  high: ['ok', 'high'],
+  'too low': ['ok', 'low', 'too low'],
+  'too high': ['ok', 'high', 'too high'],
+};
+
+/** Where a measure surely lies; undefined where it is not known. */
+function verdictAmong(held: KindMeasure, contents: readonly Ingredient[]): Verdict | undefined {
+  const worked = workOut(held.measure, contents);
+  return worked.known ? verdictOf(worked.value.low, worked.value.high, held) : undefined;
+}
+
+/** The fix that reaches what the formula asks; `now` is what its ingredient weighs, in grams. */
+function mendTo(formula: Formula, scene: Scene, now: number): Fix[] {
+  const { values, ingredient } = formula;
+  const { recipe } = scene;
+  const { amount } = ingredient.node;
   if (amount?.kind !== 'measured') return [];
   const counted = amount.unit === undefined;
-  const formula: Formula = { values, contents: contentsOf(part), ingredient };
   const by = factor(formula);
   if (by === undefined) return [];
   const grows = by > 1;
@@ -101,7 +150,7 @@ interface Tried {
   readonly log: number;
   /** How far the measure's middle is past the edge that was left, as a share of that: 0 or less within, NaN where it is not known. */
   readonly past: number;
-  /** Whether it lies in the usual band: the side that was left is reached, and the other not passed. */
+  /** Whether it lies in the usual band, the side that was left reached and the other not passed, and the others lie where they may. */
   readonly mends: boolean;
 }
 
@@ -135,13 +184,11 @@ function within(formula: Formula, way: number): Tried | undefined {
 
 const mends = (formula: Formula, by: number): boolean => tried(formula, Math.log(by)).mends;
 
-function tried({ values, contents, ingredient }: Formula, log: number): Tried {
+function tried({ values, contents, ingredient, others }: Formula, log: number): Tried {
   const { measure: held, verdict } = values;
   const by = Math.exp(log);
-  const worked = workOut(
-    held.measure,
-    contents.map((i) => (i === ingredient ? times(i, by) : i)),
-  );
+  const changed = contents.map((i) => (i === ingredient ? times(i, by) : i));
+  const worked = workOut(held.measure, changed);
   const edge = held.usual[isHigh(verdict) ? 1 : 0];
   if (!worked.known || edge === null) return { log, past: Number.NaN, mends: false };
   const middle = middleOf(worked.value);
@@ -149,7 +196,12 @@ function tried({ values, contents, ingredient }: Formula, log: number): Tried {
   return {
     log,
     past: isHigh(verdict) ? beyond : -beyond,
-    mends: verdictOf(middle, middle, held) === 'ok',
+    mends:
+      verdictOf(middle, middle, held) === 'ok' &&
+      others.every((other) => {
+        const lies = verdictAmong(other.held, changed);
+        return lies === undefined || other.mayBe.includes(lies);
+      }),
   };
 }
 

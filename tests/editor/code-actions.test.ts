@@ -58,6 +58,14 @@ describe('mending everything at once', () => {
     expect(actionsAt(one, 'quickfix')).not.toContain('Mend all 1 of allow-without-effect');
   });
 
+  it('goes on to what only then can be mended', () => {
+    const list = (lines: string) =>
+      `recipe Slab\n${lines}  do Melt the butter.\n  do Stir in the honey.\n  do Add the oats.\n`;
+    const [oats, butter, honey] = ['  200 g     rolled oats\n', '  80 g      butter\n', '  60 g      honey\n'];
+    const before = list(`${oats}${butter}  allow pan-over$0full because it is a tray\n${honey}`);
+    expect(afterAction(before, 'Mend everything that changes no quantity')).toBe(list(`${butter}${honey}${oats}`));
+  });
+
   it('leaves a line that was not read to the cook, who may mend it alone', () => {
     const commas = 'recipe A\n  0,$05 kg    plain flour\n  1,5 tsp   salt\n  Mix the flour and the salt.\n';
     expect(actionsAt(commas, 'source.fixAll.quern')).toEqual([]);

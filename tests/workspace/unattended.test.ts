@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { CHECKS } from '../../server/src/checks/index.ts';
+import { applyEdits, editsBetween } from '../../server/src/edits/text-edit.ts';
 import type { Snapshot } from '../../server/src/workspace/snapshot.ts';
 import { judgedFix, mended } from '../../server/src/workspace/unattended.ts';
 import { RECIPES } from '../outside/faults/corpus.ts';
@@ -10,7 +11,7 @@ import { EXAMPLES, open, openInKitchen } from '../support/harness.ts';
 import { readMarks } from '../support/marks.ts';
 
 /** Only these may go. */
-const MENDABLE: ReadonlySet<string> = new Set(['allow-without-effect', 'out-of-order', 'unknown-kind']);
+const MENDABLE: ReadonlySet<string> = new Set(['allow-without-effect', 'out-of-order']);
 
 function held({ whole, document, recipe, findings }: Snapshot) {
   return {
@@ -90,17 +91,25 @@ describe('fixes that run unattended', () => {
 
   const SLAB =
     'recipe Slab\n  200 g     rolled oats\n  80 g      butter\n  60 g      honey\n  do Melt the butter.\n  do Stir in the honey.\n  do Add the oats.\n';
-  test.each<[string, string, string | undefined]>([
-    ['a list is put in the order of use', SLAB, undefined],
-    [
-      'not where a kind that is mended brings another finding',
-      'recipe Tart\npart crust as shortcurst\n  240 g     plain flour\n  130 g     butter\n  300 g     ice water\n  do Rub the butter into the flour and bind with the ice water.\n',
-      'another finding',
-    ],
-  ])('%s', (_name, text, why) => {
-    const before = open(text);
+  test('a list is put in the order of use', () => {
+    const before = open(SLAB);
     const judged = before.findings.open.flatMap((f) => judgedFix(f, before) ?? []);
-    expect(judged.map((j) => j.held)).toEqual([why]);
+    expect(judged.map((j) => j.held)).toEqual([undefined]);
+  });
+
+  const idle = '  allow salt-out-of-range because it was so once\n';
+  test('a file is mended to its end, however much there is', () => {
+    const before = open(SLAB.replace('  80 g', `${idle.repeat(250)}  80 g`));
+    const after = mended(before);
+    expect(after.text).toBe(mended(open(SLAB)).text);
+    expect(after.findings.open).toEqual([]);
+    expect(applyEdits(before.document, editsBetween(before.document, after.document))).toEqual(after.document);
+  });
+
+  test('and of one code alone where that is asked', () => {
+    const before = open(SLAB.replace('  80 g', `${idle.repeat(3)}  80 g`));
+    expect(mended(before, 'allow-without-effect').text).toBe(SLAB);
+    expect(mended(before, 'unknown-food')).toBe(before);
   });
 
   const ORDERED =
@@ -116,6 +125,10 @@ describe('fixes that run unattended', () => {
     [
       'a misspelled food',
       'recipe Slab\n  80 g      buttre\n  200 g     rolled oats\n  do Melt the buttre.\n  do Add the oats.\n',
+    ],
+    [
+      'a misspelled kind',
+      'recipe Tart\npart crust as shortcurst\n  240 g     plain flour\n  130 g     butter\n  60 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n',
     ],
     ['a number with a comma', ORDERED.replace('60 g', '1,5 g')],
   ])('%s is left to the cook', (_name, text) => {

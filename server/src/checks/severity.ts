@@ -7,3 +7,6 @@
  * info: a careful editor would raise it. hint: style.
  */
 export type Severity = 'error' | 'warning' | 'info' | 'hint';
+
+/** From the softest to the gravest. */
+export const SEVERITIES: readonly Severity[] = ['hint', 'info', 'warning', 'error'];

@@ -4,13 +4,14 @@
  */
 import type { Family, Fix } from '../checks/check.ts';
 import { encodingWords } from '../checks/encoding-words.ts';
-import { type Finding, fixesOf } from '../checks/finding.ts';
+import type { Finding } from '../checks/finding.ts';
 import { printDocument } from '../notation/document.ts';
 import { type PlainFinding, plainFinding } from '../publish/finding-json.ts';
 import { type Fingerprint, fingerprintOf } from '../publish/fingerprint.ts';
 import { type RecipeState, recipeRecord } from '../recipe/trials/state.ts';
 import { readTrials } from '../recipe/trials/trials.ts';
 import type { Houses } from '../workspace/houses.ts';
+import { offeredFixes } from '../workspace/offered.ts';
 import { mended } from '../workspace/unattended.ts';
 import { type Input, snapshotToCheck } from './inputs.ts';
 import { UsageError } from './io.ts';
@@ -58,7 +59,7 @@ export function checkFile(input: Input, houses: Houses, wish: CheckWish): Checke
   const snapshot = wish.mend ? mended(read) : read;
   const { open, accepted } = snapshot.findings;
   const plain = (finding: Finding): CheckedFinding => {
-    const fixes = wish.fixes === 'none' ? [] : fixesOf(finding, snapshot);
+    const fixes = wish.fixes === 'none' ? [] : offeredFixes(finding, snapshot);
     return {
       ...plainFinding(finding),
       family: finding.check.family,

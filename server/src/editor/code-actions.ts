@@ -2,14 +2,15 @@
  * Knows what may be done about a range: the fixes of its findings, accepting one, all fixes that may run unattended at once, rewrites, and other sizes.
  * Needs findings. Refuses to know how an editor applies an edit; a producer that fails leaves the others standing.
  */
-import { type Finding, fixesOf } from '../checks/finding.ts';
+import type { Finding } from '../checks/finding.ts';
 import { scaleRecipe } from '../edits/scale.ts';
 import { madeInNumber, withWord } from '../edits/sized-amount.ts';
-import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
+import { editsBetween, replaceSpan, type TextEdit } from '../edits/text-edit.ts';
 import type { PositionRange } from '../notation/document.ts';
 import { yieldNoun } from '../recipe/yield.ts';
+import { offeredFixes } from '../workspace/offered.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
-import { unattendedFix } from '../workspace/unattended.ts';
+import { mended } from '../workspace/unattended.ts';
 import { BROKEN_CODES } from '../workspace/variant.ts';
 import { stops } from './completion/item.ts';
 import type { RewriteKind } from './rewrites/rewrite.ts';
@@ -71,7 +72,7 @@ function touches({ at }: Finding, { start, end }: PositionRange): boolean {
 }
 
 function fixActions(snapshot: Snapshot, finding: Finding): Action[] {
-  return fixesOf(finding, snapshot).map((fix, i) => ({
+  return offeredFixes(finding, snapshot).map((fix, i) => ({
     title: fix.title,
     kind: 'quickfix',
     finding,
@@ -100,47 +101,29 @@ function allowActions(snapshot: Snapshot, finding: Finding): Action[] {
 }
 
 function fixAllActions(snapshot: Snapshot): Action[] {
-  const edits = unattendedEdits(snapshot.findings.open, snapshot);
+  const edits = editsBetween(snapshot.document, mended(snapshot).document);
   return edits.length === 0
     ? []
     : [{ title: 'Mend everything that changes no quantity', kind: 'source.fixAll.quern', edits: () => edits }];
 }
 
-/** All of a code at once, where each has a fix that may run unattended or is left as it is. */
-function sameKindActions(snapshot: Snapshot, finding: Finding): Action[] {
-  if (unattendedFix(finding, snapshot) === undefined) return [];
-  const alike = snapshot.findings.open.filter(
-    (f) => f.code === finding.code && unattendedFix(f, snapshot) !== undefined,
-  );
-  return alike.length < 2
+/** All of a code at once, where more than one of them may be mended unattended. */
+function sameKindActions(snapshot: Snapshot, { code, ...finding }: Finding): Action[] {
+  const count = ({ findings }: Snapshot): number => findings.open.filter((f) => f.code === code).length;
+  if (count(snapshot) < 2) return [];
+  const after = mended(snapshot, code);
+  const gone = count(snapshot) - count(after);
+  const edits = editsBetween(snapshot.document, after.document);
+  return gone < 2
     ? []
     : [
         {
-          title: `Mend all ${alike.length} of ${finding.code}`,
+          title: `Mend all ${gone} of ${code}`,
           kind: 'quickfix',
-          finding,
-          edits: () => unattendedEdits(alike, snapshot),
+          finding: { code, ...finding },
+          edits: () => edits,
         },
       ];
-}
-
-/** The edits of findings that may run unattended; of two that overlap, the first. */
-function unattendedEdits(findings: readonly Finding[], snapshot: Snapshot): readonly TextEdit[] {
-  const taken: TextEdit[] = [];
-  for (const finding of findings) {
-    const fix = unattendedFix(finding, snapshot);
-    if (fix === undefined || fix.edits.some((edit) => taken.some((other) => overlap(edit, other)))) continue;
-    taken.push(...fix.edits);
-  }
-  return taken;
-}
-
-function overlap(a: TextEdit, b: TextEdit): boolean {
-  const before = (x: TextEdit['start'], y: TextEdit['start']) =>
-    x.line < y.line || (x.line === y.line && x.character < y.character);
-  const same = (x: TextEdit['start'], y: TextEdit['start']) => x.line === y.line && x.character === y.character;
-  if (same(a.start, b.start)) return true;
-  return before(a.start, b.end) && before(b.start, a.end);
 }
 
 const FACTORS: readonly (readonly [string, number])[] = [

@@ -49,3 +49,57 @@ export function deleteLine(document: Document, line: number): TextEdit {
     text: '',
   };
 }
+
+/** How far ahead two texts are looked through for a line that they share. */
+const LOOK_AHEAD = 200;
+
+/** The edits by which one document becomes another of the same line ends: runs of whole lines, those that both have left alone. */
+export function editsBetween(before: Document, after: Document): TextEdit[] {
+  const [old, made] = [before.lines, after.lines];
+  const edits: TextEdit[] = [];
+  let [i, j] = [0, 0];
+  while (i < old.length || j < made.length) {
+    if (i < old.length && j < made.length && old[i]?.text === made[j]?.text) {
+      i++;
+      j++;
+      continue;
+    }
+    const [toOld, toMade] = nextShared(before, after, i, j);
+    edits.push(
+      replaceLines(
+        before,
+        i,
+        toOld,
+        made.slice(j, toMade).map(({ text }) => text),
+      ),
+    );
+    [i, j] = [toOld, toMade];
+  }
+  return edits;
+}
+
+/** Where both go on with one line, with the fewest lines passed over; their ends where that is not near. */
+function nextShared({ lines: old }: Document, { lines: made }: Document, i: number, j: number): [number, number] {
+  for (let passed = 1; passed <= LOOK_AHEAD; passed++)
+    for (let a = 0; a <= passed; a++) {
+      const [here, there] = [old[i + a], made[j + passed - a]];
+      if (here !== undefined && here.text === there?.text) return [i + a, j + passed - a];
+    }
+  return [old.length, made.length];
+}
+
+/** Other lines in the place of some, from the first up to the one that stays. */
+function replaceLines({ lines }: Document, from: number, to: number, texts: readonly string[]): TextEdit {
+  const end = { line: to, character: 0 };
+  if (to < lines.length) return { start: { line: from, character: 0 }, end, text: texts.map((t) => `${t}\n`).join('') };
+  const last = { line: lines.length - 1, character: lines.at(-1)?.text.length ?? 0 };
+  const whole = texts.join('\n');
+  // At the end, the line end before goes or comes with them.
+  if (from > 0 && (from === to || texts.length === 0))
+    return {
+      start: { line: from - 1, character: lines[from - 1]?.text.length ?? 0 },
+      end: last,
+      text: texts.length === 0 ? '' : `\n${whole}`,
+    };
+  return { start: { line: from, character: 0 }, end: last, text: whole };
+}

@@ -8,6 +8,7 @@ import type { Findings } from '../checks/finding.ts';
 import type { House } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
 import { type Bug, CheckRunner, type Run } from '../checks/run.ts';
+import { applyEdits, type TextEdit } from '../edits/text-edit.ts';
 import type { InPieces } from '../measure/in-pieces.ts';
 import {
   type Document,
@@ -128,6 +129,12 @@ export class Snapshot implements Scene {
     for (const { range, text } of changes)
       document = range === undefined ? parseDocument(text) : editDocument(document, range, text);
     return new Snapshot(this.uri, version, document, this.house, this.bases, this.lent(), this.encoding);
+  }
+
+  /** The same file with edits made to it. */
+  after(edits: readonly TextEdit[]): Snapshot {
+    const document = applyEdits(this.document, edits);
+    return new Snapshot(this.uri, this.version + 1, document, this.house, this.bases, this.lent(), this.encoding);
   }
 
   /** The same text under another house. */

@@ -4,9 +4,8 @@
  */
 import type { Fix } from '../checks/check.ts';
 import { type Finding, fixesOf } from '../checks/finding.ts';
-import { applyEdits, type TextEdit } from '../edits/text-edit.ts';
+import type { TextEdit } from '../edits/text-edit.ts';
 import type { Range } from '../measure/quantity.ts';
-import { printDocument } from '../notation/document.ts';
 import { bareLines } from '../recipe/list/not-understood.ts';
 import type { Recipe } from '../recipe/model.ts';
 import { recipeRecord } from '../recipe/trials/state.ts';
@@ -24,49 +23,77 @@ export interface Judged {
 
 /** The fix of a finding that could run unattended; undefined where there is none, or a choice. */
 export function judgedFix(finding: Finding, snapshot: Snapshot): Judged | undefined {
+  const fix = onlyFix(finding, snapshot);
+  return fix && { fix, held: heldBack([fix], snapshot.after(fix.edits), finding.code, snapshot) };
+}
+
+function onlyFix(finding: Finding, snapshot: Snapshot): Fix | undefined {
   const [fix, ...others] = fixesOf(finding, snapshot);
-  if (fix?.unattended !== true || others.length > 0) return undefined;
-  return { fix, held: heldBack(fix, finding, snapshot) };
+  return fix?.unattended === true && others.length === 0 ? fix : undefined;
 }
 
-/** The fix of a finding that may run unattended. */
-export function unattendedFix(finding: Finding, snapshot: Snapshot): Fix | undefined {
-  const judged = judgedFix(finding, snapshot);
-  return judged === undefined || judged.held !== undefined ? undefined : judged.fix;
-}
+/** Texts that are judged for one file; one that still has fixes then is left as it has become. */
+const MOST_JUDGED = 400;
 
-/** Rounds after which a file that still changes is left as it is. */
-const MOST_ROUNDS = 100;
-
-/** The file with every fix made that may run unattended, each upon the file that the one before it left; the same snapshot where there is none. */
-export function mended(snapshot: Snapshot): Snapshot {
+/**
+ * The file with every fix made that may run unattended, of one code or of all, until there is none; the same snapshot where there never was.
+ * Each time findings of that code go and all else stays, so there is an end.
+ */
+export function mended(snapshot: Snapshot, only?: string): Snapshot {
+  const work = { left: MOST_JUDGED };
   let now = snapshot;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const fix = firstOf(now.findings.open, (finding) => unattendedFix(finding, now));
-    if (fix === undefined) return now;
-    now = after(now, fix.edits);
+  for (;;) {
+    const before = now;
+    const codes = new Set(now.findings.open.flatMap(({ code }) => (only === undefined || only === code ? [code] : [])));
+    for (const code of codes) now = mendedOf(code, now, work);
+    if (now === before) return now;
   }
-  return now;
 }
 
-function firstOf<A, B>(list: readonly A[], find: (item: A) => B | undefined): B | undefined {
-  for (const item of list) {
-    const found = find(item);
-    if (found !== undefined) return found;
-  }
-  return undefined;
+/** With all fixes of one code that may be made together, or of each half of them. */
+function mendedOf(code: string, snapshot: Snapshot, work: { left: number }): Snapshot {
+  const fixes = apart(snapshot.findings.open.flatMap((f) => (f.code === code ? (onlyFix(f, snapshot) ?? []) : [])));
+  const together = (some: readonly Fix[]): readonly Fix[] => {
+    if (some.length === 0 || work.left-- <= 0) return [];
+    const after = snapshot.after(some.flatMap(({ edits }) => edits));
+    if (heldBack(some, after, code, snapshot) === undefined) return some;
+    const half = some.length >> 1;
+    return half === 0 ? [] : firstFilled(together(some.slice(0, half)), () => together(some.slice(half)));
+  };
+  const made = together(fixes);
+  return made.length === 0 ? snapshot : snapshot.after(made.flatMap(({ edits }) => edits));
 }
 
-const after = (snapshot: Snapshot, edits: readonly TextEdit[]): Snapshot =>
-  snapshot.edited(snapshot.version + 1, [{ text: printDocument(applyEdits(snapshot.document, edits)) }]);
+/** The first half that can be made: the other is asked again in what that leaves. */
+const firstFilled = <A>(first: readonly A[], second: () => readonly A[]): readonly A[] =>
+  first.length > 0 ? first : second();
 
-function heldBack(fix: Fix, finding: Finding, before: Snapshot): Held | undefined {
+/** Of fixes that overlap, the first. */
+function apart(fixes: readonly Fix[]): readonly Fix[] {
+  const taken: Fix[] = [];
+  const edits: TextEdit[] = [];
+  for (const fix of fixes) {
+    if (fix.edits.some((edit) => edits.some((other) => overlap(edit, other)))) continue;
+    taken.push(fix);
+    edits.push(...fix.edits);
+  }
+  return taken;
+}
+
+function overlap(a: TextEdit, b: TextEdit): boolean {
+  const order = (x: TextEdit['start'], y: TextEdit['start']) => x.line - y.line || x.character - y.character;
+  return order(a.start, b.start) === 0 || (order(a.start, b.end) < 0 && order(b.start, a.end) < 0);
+}
+
+function heldBack(fixes: readonly Fix[], now: Snapshot, code: string, before: Snapshot): Held | undefined {
   const unread = linesNotRead(before);
-  if (fix.edits.some((edit) => touchesAny(edit, unread))) return 'a line that was not read';
-  const now = after(before, fix.edits);
+  if (fixes.some(({ edits }) => edits.some((edit) => touchesAny(edit, unread)))) return 'a line that was not read';
   if (!isSame(factsOf(before), factsOf(now))) return 'what was understood';
-  return isSame(findingsOf(before, finding), findingsOf(now, finding)) ? undefined : 'another finding';
+  const goes = found(now, code) < found(before, code);
+  return goes && isSame(findingsBeside(code, before), findingsBeside(code, now)) ? undefined : 'another finding';
 }
+
+const found = ({ findings }: Snapshot, code: string): number => findings.open.filter((f) => f.code === code).length;
 
 /** The lines with a fault, and those of lists that are not understood. */
 function linesNotRead({ document, outline, recipe }: Snapshot): ReadonlySet<number> {
@@ -114,11 +141,11 @@ function partFacts({ head, steps }: Recipe['parts'][number], { parts }: Recipe):
 
 const rangeText = ({ low, high }: Range): string => `${low}-${high}`;
 
-/** All that is found but what a fix is to mend, each with the line it stands on, in one order. */
-function findingsOf(snapshot: Snapshot, mended: Finding): readonly string[] {
+/** All that is found but what is to be mended, each with the line it stands on, in one order. */
+function findingsBeside(code: string, snapshot: Snapshot): readonly string[] {
   const { open, accepted } = snapshot.findings;
   return [...open, ...accepted]
-    .filter((f) => f.code !== mended.code)
+    .filter((f) => f.code !== code)
     .map((f) => [f.code, f.severity, f.said.message, snapshot.document.lines[f.at.line]?.text].join('|'))
     .sort();
 }

@@ -66,7 +66,6 @@ export default defineCheck<Values>({
     return choices.map((kind) => ({
       title: `Write \`${kind}\``,
       effect: 'words' as const,
-      ...(values.what === 'unknown' && { unattended: true as const }),
       edits: [replaceSpan(at.line, at, kind)],
     }));
   },

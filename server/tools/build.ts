@@ -1,6 +1,6 @@
 /**
  * Bundles the artefacts into dist/, minified; what the server and the command share as a text of its own, the tables packed; and writes
- * the pages of the findings beside them. `--watch` rebuilds the bundles on change.
+ * the pages of the findings beside them, and what of others is in them. `--watch` rebuilds the bundles on change.
  */
 import './tables-as-text.ts';
 import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
@@ -12,9 +12,10 @@ import * as esbuild from 'esbuild';
 import { minifySync } from 'rolldown/utils';
 import { ownText, type SplitModule, sharedBody } from './shared-text.ts';
 import { TABLES_NAME, TablePack } from './table-pack.ts';
+import { writeThirdParty } from './third-party.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const { version } = JSON.parse(await readFile(`${root}package.json`, 'utf8')) as { version: string };
+const own = JSON.parse(await readFile(`${root}package.json`, 'utf8')) as Parameters<typeof writeThirdParty>[2];
 
 /** The command says in one line when Node is too old for it, before anything else is loaded. */
 const NEEDS_NODE =
@@ -30,7 +31,7 @@ const BUNDLE: esbuild.BuildOptions = {
   platform: 'node',
   format: 'cjs',
   target: 'node20',
-  define: { QUERN_BUNDLED: 'true', QUERN_VERSION: JSON.stringify(version) },
+  define: { QUERN_BUNDLED: 'true', QUERN_VERSION: JSON.stringify(own.version) },
   legalComments: 'none',
   logLevel: 'warning',
 };
@@ -47,6 +48,16 @@ const inAscii: esbuild.Plugin = {
       await mkdir(`${root}dist`, { recursive: true });
       for (const { path, text } of outputFiles) await writeFile(path, asciiOf(renamed(path, text)));
     });
+  },
+};
+
+/** The client's library asks whether the editor is new enough, which no editor installs without by `engines`: a fifteenth of the bundle goes into it. */
+const editorIsNew: esbuild.Plugin = {
+  name: 'editor-is-new',
+  setup(build) {
+    build.onLoad({ filter: /semver[\\/]functions[\\/](?:parse|satisfies)\.js$/ }, () => ({
+      contents: 'module.exports=()=>true',
+    }));
   },
 };
 
@@ -121,7 +132,7 @@ const escapeUnit = (unit: string): string => `\\u${unit.charCodeAt(0).toString(1
 const builds: esbuild.BuildOptions[] = [
   {
     ...BUNDLE,
-    plugins: [inAscii],
+    plugins: [editorIsNew, inAscii],
     entryPoints: { client: 'client/src/extension.ts' },
     external: ['vscode'],
     outdir: 'dist',
@@ -141,7 +152,11 @@ const builds: esbuild.BuildOptions[] = [
 if (argv.includes('--watch')) {
   for (const options of builds) await (await esbuild.context({ ...options, logLevel: 'info' })).watch();
 } else {
-  await Promise.all(builds.map((options) => esbuild.build(options)));
+  const built = await Promise.all(builds.map((options) => esbuild.build({ ...options, metafile: true })));
+  const inputs = built
+    .flatMap(({ metafile }) => Object.values(metafile.outputs).flatMap(({ inputs }) => Object.entries(inputs)))
+    .flatMap(([path, { bytesInOutput }]) => (bytesInOutput > 0 ? [path] : []));
+  await writeThirdParty(root, inputs, own);
   // The package has no "type", and none of its parents may lend one.
   await writeFile(`${root}dist/package.json`, '{"type":"commonjs"}\n');
   await writePages(`${root}dist/pages`);

@@ -13,7 +13,7 @@ const HEADERS_BYTES = 200;
 const packaged = await listFiles({ cwd: ROOT, packageManager: PackageManager.None });
 
 test('the package holds all that was built', () => {
-  const built = readdirSync(`${ROOT}dist`).filter((name) => /\.(?:js|br)$/.test(name));
+  const built = readdirSync(`${ROOT}dist`).filter((name) => /\.(?:js|br|txt|cdx\.json)$/.test(name));
   expect(packaged.filter((file) => file.startsWith('dist/')).sort()).toEqual(
     built.map((name) => `dist/${name}`).sort(),
   );
@@ -22,4 +22,11 @@ test('the package holds all that was built', () => {
 test('the package is below its budget', () => {
   const bytes = packaged.map((file) => deflateRawSync(readFileSync(ROOT + file)).length + HEADERS_BYTES);
   expect(bytes.reduce((sum, each) => sum + each, 0)).toBeLessThan(BUDGET_BYTES);
+});
+
+test('every editor that installs it is new enough for the library of the client, which does not ask', () => {
+  const engines = (folder: string): string =>
+    JSON.parse(readFileSync(`${ROOT}${folder}package.json`, 'utf8')).engines.vscode;
+  const minor = (range: string): number => Number(/^\^1\.(\d+)\.0$/.exec(range)?.[1]);
+  expect(minor(engines(''))).toBeGreaterThanOrEqual(minor(engines('node_modules/vscode-languageclient/')));
 });

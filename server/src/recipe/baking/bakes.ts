@@ -81,7 +81,8 @@ function find(recipe: Recipe): readonly Bake[] {
   return bakes;
 }
 
-const isOvenHeat = (event: Event): boolean =>
+/** Whether food is heated by the air of an oven. */
+export const isOvenHeat = (event: Event): boolean =>
   event.said === 'yes' &&
   event.as !== 'before' &&
   isBaked(event) &&
@@ -131,7 +132,7 @@ const standsInWater = ({ act, medium, where, said }: Event): boolean =>
   (medium?.is === 'water' || where.some(({ is }) => is === 'bath'));
 
 /** Its own heat, or what the oven was set to last. */
-function stagesOf(part: Part, line: number, event: Event): readonly OvenStage[] {
+export function stagesOf(part: Part, line: number, event: Event): readonly OvenStage[] {
   const spent = event.times.find(({ kind }) => kind === 'spent');
   const untilMin = spent === undefined ? Number.POSITIVE_INFINITY : spent.minutes.high;
   const own = event.temperatures.find(({ of }) => of === 'oven');

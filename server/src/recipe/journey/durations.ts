@@ -5,6 +5,7 @@
 import { addRanges, middle, type Range } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { TimeRole } from '../../notation/tree.ts';
+import type { Event } from '../../prose/event.ts';
 import { isOf } from '../list/families.ts';
 import { foodOf } from '../list/stand-in.ts';
 import type { Part, Recipe, Step } from '../model.ts';
@@ -64,7 +65,11 @@ function rangesOf(part: Part): Readonly<Record<TimeRole, Range>> {
   return ranges;
 }
 
-interface Planned extends Lasting {
+export interface Planned extends Lasting {
+  /** The line of its step in the part, from 0. */
+  readonly line: number;
+  /** What lasts so long; a night that only lies between is none. */
+  readonly event?: Event;
   /** All that is said is that a night lies between. */
   readonly isNight?: true;
 }
@@ -72,7 +77,7 @@ interface Planned extends Lasting {
 const LASTING = keptOn<Part, readonly Planned[]>();
 
 /** What lasts in a part, in order. */
-function lastingIn(part: Part): readonly Planned[] {
+export function lastingIn(part: Part): readonly Planned[] {
   let lasting = LASTING.get(part);
   if (lasting === undefined) {
     lasting = used(
@@ -108,11 +113,12 @@ function inStep(part: Part, step: Step): readonly Planned[] {
     for (; clocks[told] !== undefined && (clocks[told]?.start ?? 0) < event.end; told++) {
       const since = clocks[told]?.since;
       if (since !== undefined && event.said === 'yes' && event.as === 'ordered' && since.low >= NIGHT_MIN)
-        found.push({ minutes: since, likely: since.low, ...NIGHT });
+        found.push({ line: step.line, minutes: since, likely: since.low, ...NIGHT });
     }
     const lasts = lastingOf(event, event.times.some(({ per }) => per === 'kg') ? kgOf(part, bound) : undefined);
-    if (lasts !== undefined)
-      found.push(isOther ? { ...lasts, minutes: { ...lasts.minutes, low: 0 }, likely: 0 } : lasts);
+    if (lasts === undefined) continue;
+    const planned = { ...lasts, line: step.line, event };
+    found.push(isOther ? { ...planned, minutes: { ...lasts.minutes, low: 0 }, likely: 0 } : planned);
   }
   return found;
 }

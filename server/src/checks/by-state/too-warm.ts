@@ -103,7 +103,7 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
   if (act === 'rise' || act === 'dry' || act === 'smoke' || act === 'freeze') return undefined;
   if (isCanned(body)) return undefined;
   // Until it bends and cracks, it dries; boiled rice that is to be dry is wet enough.
-  if (by.event.until.some(({ is }) => is === 'dry' || is === 'stage') && !tookWater(body)) return undefined;
+  if (by.event.until.some(({ is }) => is === 'dry' || is === 'stage') && !isBoiledPlant(body)) return undefined;
   if (isStuffedWarm(lists, body) && (stay.timed ? stay.minutes.low > SHORT_MIN : by.event.where.length > 0))
     return found('stuffed', stay.timed && !stay.branch ? 'error' : 'warning', stay, by.event, SHORT_MIN);
   if (act === 'cool' && by.event.temperatures.some(({ of }) => of === 'food'))
@@ -151,6 +151,10 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
   const at = by.event.where.at(-1) ?? by.event;
   return found('on a shelf', lies.sure === 'said' ? 'warning' : 'ask', stay, at, limits.leftOut.min);
 }
+
+/** Boiled rice, pasta or the like, and no flesh. */
+const isBoiledPlant = (body: Body): boolean =>
+  tookWater(body) && body.members.every(({ state }) => (state.was & WAS.animal) === 0);
 
 /**
  * A night in a room: flour and yeast keep nothing that is not sour yet (USDA FSIS, the two-hour rule, holds for raw egg and milk in it; doughs

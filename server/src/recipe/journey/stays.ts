@@ -275,12 +275,23 @@ function silent({ act, times, as, craft }: Event, body: Body, minutes: Range): L
   if (place === 'ask') return body.band === 'cold' || body.band === 'frozen' ? body.lies : UNREAD;
   if (place !== 'as it lay') return { place, celsius: bandOf(place), sure: act === 'rise' ? 'inferred' : 'said' };
   if (body.band === 'cold' || body.band === 'frozen') return body.lies;
+  // `Tub. Cupboard. Use over 2 d.`: there.
+  const put = body.waits;
+  if (
+    put !== undefined &&
+    PUTS_BY.has(put.by.event.act) &&
+    put.lies.sure === 'said' &&
+    times.some(({ kind }) => kind === 'life')
+  )
+    return put.lies;
   if (
     minutes.low < SHELF_MIN &&
     (times.some(({ kind }) => kind === 'life') ||
       (act === 'stay' && as === 'told' && craft === 'keep' && body.band === 'hot'))
   )
     return UNREAD;
+  // `Set the kettle to 75 C and ladle all day`
+  if (act === 'put' && body.lies.place === undefined && body.lies.celsius.low >= HOT_C) return body.lies;
   if (act === 'pack' || act === 'put' || act === 'close') return ROOM;
   // Over heat nothing lies for days.
   const isHeated =
@@ -291,6 +302,8 @@ function silent({ act, times, as, craft }: Event, body: Body, minutes: Range): L
   if (body.lies.place === 'cold') return { ...body.lies, celsius: bandOf('cold') };
   return ROOM;
 }
+
+const PUTS_BY: ReadonlySet<Event['act']> = new Set<Event['act']>(['stay', 'pack', 'close', 'put']);
 
 /** What is said to keep for so long in no place is meant for a shelf; for less, nobody knows. */
 const SHELF_MIN = 14 * 1440;

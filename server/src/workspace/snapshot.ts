@@ -3,11 +3,12 @@
  * Refuses to change: an edit makes a new snapshot that shares all the edit did not reach.
  */
 
+import type { Bug } from '../checks/asked.ts';
 import type { BrokenLink, OtherEncoding, Scene } from '../checks/check.ts';
 import type { Findings } from '../checks/finding.ts';
 import type { House } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
-import { type Bug, CheckRunner, type Run } from '../checks/run.ts';
+import { CheckRunner, type Run } from '../checks/run.ts';
 import { applyEdits, type TextEdit } from '../edits/text-edit.ts';
 import type { InPieces } from '../measure/in-pieces.ts';
 import {

@@ -311,7 +311,7 @@ export const grammar = {
         4: scope('string.unquoted.tester.quern'),
       },
     },
-    'trial-measure': line('took|reached|weighed', trialWord, ['#sentence']),
+    'trial-measure': line('took|started|reached|weighed', trialWord, ['#sentence']),
     'trial-used': {
       begin: '^\\s*(used)(?=\\s|$)',
       beginCaptures: { 1: scope(trialWord) },

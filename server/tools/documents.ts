@@ -7,6 +7,7 @@ import { LANGUAGES } from '../src/food/language.ts';
 import { MEASURES_CHOICES } from '../src/measure/systems.ts';
 import type { Kind } from '../src/recipe/measures/kind.ts';
 import { KINDS } from '../src/recipe/measures/kinds.ts';
+import { MOST_OFFSET_K } from '../src/workspace/house-ovens.ts';
 import { FOOD_SAFETY_CHOICES, levelsFor, measuresSaid } from '../src/workspace/settings.ts';
 
 /** The JSON Schema of `quern.json`, as text. */
@@ -46,6 +47,23 @@ export function settingsSchema(checks: readonly Check[]): string {
           'What is usual here, by kind and measure: a low and a high, null for no limit. Ratios: 0.35 is 35 %.',
         additionalProperties: false,
         properties: Object.fromEntries(KINDS.filter((k) => k.measures.length > 0).map((k) => [k.name, bandsOf(k)])),
+      },
+      ovens: {
+        type: 'object',
+        description: 'The ovens of the house, by the names that trials call them: took 46 min to bake in lower deck.',
+        additionalProperties: {
+          type: 'object',
+          additionalProperties: false,
+          properties: {
+            fan: { type: 'boolean', description: 'Its fan runs.' },
+            offset: {
+              type: 'number',
+              minimum: -MOST_OFFSET_K,
+              maximum: MOST_OFFSET_K,
+              description: 'By how many °C it is warmer than its dial says; below 0 where it is colder.',
+            },
+          },
+        },
       },
       ignore: {
         type: 'array',

@@ -223,7 +223,7 @@ describe('trial', () => {
     };
     const { out, written } = await quern(['trial', 'nutty.quern', '--by', 'Ines'], files);
     expect(out).toMatch(
-      /\n\ntrial 2026-11-25 by Ines\n {2}took {4}20 min to bake\n {2}tested {2}[0-9a-z]{9}\n {2}# verdict .*\n$/,
+      /\n\ntrial 2026-11-25 by Ines\n {2}took {4}… min to bake {2}# the steps say 20 min\n {2}tested {2}[0-9a-z]{9}\n {2}# verdict .*\n$/,
     );
     expect(written).toEqual({});
     const ran = await quern(['trial', 'good.quern', '--date', '2026-09-14', '--write'], files);

@@ -74,14 +74,16 @@ describe('a new trial', () => {
     expect(started('base.quern')).toBeDefined();
   });
 
-  it('stands at the end, with the caret on the first value', () => {
+  it('stands at the end, with the caret on the first blank', () => {
     const { snapshot } = fixture(CAKE);
     const started = startTrial(snapshot, '2026-11-25');
     const after = edited(snapshot, started?.edits ?? []);
     expect(after.startsWith(CAKE)).toBe(true);
-    expect(after.slice(CAKE.length)).toMatch(/^\ntrial 2026-11-25\n {2}took {4}35-40 min to bake\n {2}reached 96 C/);
+    expect(after.slice(CAKE.length)).toMatch(
+      /^\ntrial 2026-11-25\n {2}took {4}… min to bake {2}# the steps say 35-40 min\n {2}reached … C in the centre {2}# the steps say 96 C\n/,
+    );
     const { line = 0, start = 0, end = 0 } = started?.first ?? {};
-    expect(after.split('\n')[line]?.slice(start, end)).toBe('35-40 min');
+    expect(after.split('\n')[line]?.slice(start, end)).toBe('…');
   });
 
   it('carries a mark that says, pointed at, what is another since', () => {
@@ -120,5 +122,22 @@ describe('a new trial', () => {
     expect(startTrial(fixture('food quay flour\n  like    plain flour\n').snapshot, '2026-11-25')).toBeUndefined();
     expect(startTrial(fixture('recipe\n').snapshot, '2026-11-25')).toBeUndefined();
     expect(status(fixture('food quay flour\n').snapshot).record).toBeUndefined();
+  });
+});
+
+describe('a line of a trial', () => {
+  const offeredAt = (line: string) =>
+    kitchenOf({
+      'quern.json': '{ "ovens": { "lower deck": { "fan": true, "offset": -8 }, "top": {} } }',
+      'cake.quern': `${CAKE}\ntrial 2026-10-01\n  ${line}`,
+    });
+
+  it.each([
+    ['took    46 min to bake in $0', 'lower deck', '  took    46 min to bake in lower deck'],
+    ['took    46 min to bake in the lo$0', 'lower deck', '  took    46 min to bake in the lower deck'],
+    ['took    46 min to $0', 'bake', '  took    46 min to bake'],
+    ['star$0', 'started', '  started '],
+  ])('%s offers %s', (line, label, completed) => {
+    expect(offeredAt(line).completed(label)).toBe(completed);
   });
 });

@@ -32,6 +32,18 @@ describe('what trials teach', () => {
     expect(learn(0.18, [read(1.2)])).toEqual({ factor: 1, spread: 0.18, trials: 0 });
   });
 
+  test('another oven tells of the recipe and less than its own, worked by hand', () => {
+    const elsewhere = { ...read(0.2), oven: 'top' };
+    // Of the recipe 1/(0.18² - 0.1²) = 44.64, of the trial 1/(0.1² + 0.08²) = 60.98: mean 0.1155; with another oven's own 0.1.
+    const { factor, spread, trials } = learn(0.18, [elsewhere], 'lower deck');
+    expect(Math.log(factor)).toBeCloseTo(0.1155, 3);
+    expect(spread).toBeCloseTo(Math.sqrt(1 / 105.62 + 0.01 + 0.0064), 3);
+    expect(trials).toBe(1);
+    const there = learn(0.18, [elsewhere], 'top');
+    expect(Math.log(there.factor)).toBeGreaterThan(0.1155);
+    expect(there.spread).toBeLessThan(spread);
+  });
+
   test('where the end is flat a reading counts for less', () => {
     const flat = learn(0.18, [{ log: 0.2, read: true, steepness: 4 }]);
     const steep = learn(0.18, [{ log: 0.2, read: true, steepness: 60 }]);

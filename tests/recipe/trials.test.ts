@@ -30,10 +30,10 @@ function recorded(text: string, date = '2026-10-01'): string {
 }
 
 describe('a trial started by the tool', () => {
-  test('is prefilled with what is worth measuring, and carries what it tests', () => {
+  test('has a blank for what is worth measuring, beside it what is to be expected, and carries what it tests', () => {
     const text = recorded(OATS);
     expect(text.slice(OATS.length)).toBe(
-      `\ntrial 2026-10-01\n  took    20-25 min to bake\n  reached 90 C in the centre\n  tested  ${fingerprint(open(OATS).recipe)}\n  # verdict keep, change or reject: write it once it is tasted\n`,
+      `\ntrial 2026-10-01\n  took    … min to bake  # the steps say 20-25 min\n  reached … C in the centre  # the steps say 90 C\n  tested  ${fingerprint(open(OATS).recipe)}\n  # verdict keep, change or reject: write it once it is tasted\n`,
     );
     expect(open(text).findings.open).toEqual([]);
   });
@@ -103,20 +103,20 @@ describe('what counts as a change', () => {
     expect(finding?.said.message).toMatch(/2026-10-08; it agrees with the trial of 2026-10-01/);
   });
 
+  // A trial measures one figure, so what it puts back is one.
+  const measured = recorded(OATS.replace('20-25 min', '22 min'))
+    .replace('took    …', 'took    22')
+    .replace('reached …', 'reached 90');
+
   test.each([
-    ['a time that the trial took', '20-25 min, until', '20-30 min, until', ['Put back 20-25 min']],
+    ['a time that the trial took', '22 min, until', '27 min, until', ['Put back 22 min']],
     ['a temperature that it reached', 'reads 90 C', 'reads 85 C', ['Put back 90 C']],
-    [
-      'both',
-      '20-25 min, until the centre reads 90 C',
-      '30 min, until the centre reads 85 C',
-      ['Put back 20-25 min, 90 C'],
-    ],
+    ['both', '22 min, until the centre reads 90 C', '30 min, until the centre reads 85 C', ['Put back 22 min, 90 C']],
     ['an amount that it used', '200 g ', '240 g ', ['Put back 0.2 kg']],
     ['what the trial does not say', '180 C', '170 C', []],
     ['an amount that it says otherwise', '80-90 g', '80-95 g', []],
   ])('%s is put back', (_, from, to, titles) => {
-    const text = tested.replace('  tested', '  used    0.2 kg oats\n  used    70 g butter\n  tested');
+    const text = measured.replace('  tested', '  used    0.2 kg oats\n  used    70 g butter\n  tested');
     const file = open(text.replace(from, to));
     const fixes = file.findings.open.filter((f) => f.code === 'untested-change').flatMap((f) => fixesOf(f, file));
     expect(fixes.map((f) => f.title)).toEqual(titles);
@@ -148,7 +148,7 @@ test('a trial that disagrees is told by what it took, and by what those that agr
   const text = `${OATS}\ntrial 2026-10-01\n  took    38 min to bake\n\ntrial 2026-10-08\n  took    40 min to bake\n`;
   const [finding] = open(text).findings.open.filter((f) => f.code === 'trial-disagrees');
   expect(finding?.said.message).toBe(
-    'Bake: 20-25 min is written, and it took 40 min on 2026-10-08, 38-40 min over the trials that agree. Write what was measured.',
+    'Bake: 20-25 min is written, and it took 40 min on 2026-10-08, 15 min longer; 38-40 min over the trials that agree. Write what was measured.',
   );
 });
 
@@ -169,7 +169,7 @@ test('trials that agree on hours are written as hours', () => {
     'recipe Stock\n  3 l       water\n  do Simmer the water for 4 h.\n\ntrial 2026-09-01\n  took    5 h 30 min to simmer\n\ntrial 2026-10-01\n  took    6 h to simmer\n';
   const [finding] = open(text).findings.open.filter((f) => f.code === 'trial-disagrees');
   expect(finding?.said.message).toBe(
-    'Simmer: 4 h is written, and it took 6 h on 2026-10-01, 5.5-6 h over the trials that agree. Write what was measured.',
+    'Simmer: 4 h is written, and it took 6 h on 2026-10-01, 2 h longer; 5.5-6 h over the trials that agree. Write what was measured.',
   );
 });
 
@@ -180,7 +180,7 @@ test('a time of hours and minutes is held against a trial as one', () => {
     ).findings.open.filter((f) => f.code === 'trial-disagrees');
   expect(dough('95 min')).toEqual([]);
   expect(dough('2 h').map((f) => f.said.message)).toEqual([
-    'Prove: 1 h 30 min is written, and it took 2 h on 2026-10-01. Write what was measured.',
+    'Prove: 1 h 30 min is written, and it took 2 h on 2026-10-01, 30 min longer. Write what was measured.',
   ]);
 });
 

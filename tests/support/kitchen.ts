@@ -16,10 +16,10 @@ import { Snapshot } from '../../server/src/workspace/snapshot.ts';
 import { Store } from '../../server/src/workspace/store.ts';
 import { memoryFiles } from './in-process.ts';
 
-/** Files by name; the one with `$0` is asked. The house's `quern.json` is there. */
+/** Files by name; the one with `$0` is asked. The house's `quern.json` is there, empty where none is given. */
 export function kitchenOf(files: Readonly<Record<string, string>>) {
   const texts = new Map(Object.entries(files).map(([name, text]) => [`/k/${name}`, text.replace('$0', '')]));
-  texts.set('/k/quern.json', '{}');
+  if (!texts.has('/k/quern.json')) texts.set('/k/quern.json', '{}');
   const store = new Store(
     memoryFiles(texts),
     (uri) => (uri.startsWith('file://') ? uri.slice('file://'.length) : undefined),

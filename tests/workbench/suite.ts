@@ -311,9 +311,9 @@ const tests: readonly EditorTest[] = [
       const today = new Date();
       const day = `${today.getFullYear()}-${pad(today.getMonth() + 1)}-${pad(today.getDate())}`;
       await waitFor('the trial', () => document.getText().includes(`\ntrial ${day}\n`) || undefined);
-      await waitFor('the caret on its first value', () => {
+      await waitFor('the caret on its first blank', () => {
         const active = vscode.window.activeTextEditor;
-        return active?.document.getText(active.selection) === '12-14 min' || undefined;
+        return active?.document.getText(active.selection) === '…' || undefined;
       });
       await findingsOf(document, (findings) => findings.length === 0);
       await pause(800);

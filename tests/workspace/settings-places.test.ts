@@ -18,6 +18,12 @@ describe('mistakes of quern.json stand where they are', () => {
       '{ "bands": {\n "gruel": {},\n "shortcrust": {\n  "hydration": [5, 1], "colour": [0, 1] } } }',
       ['2:"gruel"', '4:[5, 1]', '4:"colour"'],
     ],
+    ['{ "ovens": [] }', ['1:[]']],
+    [
+      '{ "ovens": { "deck": { "fan": 1, "offset": -8 },\n "top": true,\n "low": { "offset": 90, "steam": true } } }',
+      ['1:1', '2:true', '3:90', '3:"steam"'],
+    ],
+    ['{ "ovens": { "lower deck": { "fan": true, "offset": -8 }, "old one": {} } }', []],
     ['{ "ignore": "drafts" }', ['1:"drafts"']],
     ['[\n1]', ['1:[']],
     ['{ "measures" "us" }', ['1:"us"']],

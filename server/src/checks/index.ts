@@ -76,6 +76,7 @@ import rawMilk from './safety/raw-milk.ts';
 import undercooked from './safety/undercooked.ts';
 import unreadTemperature from './safety/unread-temperature.ts';
 import unsafeForThem from './safety/unsafe-for-them.ts';
+import rangeMeasured from './testing/range-measured.ts';
 import trialDisagrees from './testing/trial-disagrees.ts';
 import untestedChange from './testing/untested-change.ts';
 
@@ -156,6 +157,7 @@ export const CHECKS: readonly Check[] = [
   undercooked,
   unreadTemperature,
   unsafeForThem,
+  rangeMeasured,
   trialDisagrees,
   untestedChange,
 ];

@@ -127,6 +127,7 @@ function tokensOfLine(line: Line): Local[] {
     case 'oven':
       found.push(named(node.temperature, 'number', 'temperature', 'oven'));
       break;
+    case 'started':
     case 'reached':
       found.push(named(node.temperature, 'number', 'temperature', 'inside'));
       break;

@@ -1,17 +1,16 @@
 /**
- * Knows how a trial is started in the text at hand, and which value the caret is put on.
+ * Knows how a trial is started in the text at hand, and which blank the caret is put on.
  * Refuses to know what day it is.
  */
 import { recordTrial } from '../edits/record-trial.ts';
 import { applyEdits, type TextEdit } from '../edits/text-edit.ts';
 import type { Document } from '../notation/document.ts';
-import type { Span } from '../notation/tree.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Place } from './place.ts';
 
 export interface StartedTrial {
   readonly edits: readonly TextEdit[];
-  /** The first value to overwrite, once the edits are made. */
+  /** The first blank to fill in, once the edits are made. */
   readonly first: Place;
 }
 
@@ -21,21 +20,14 @@ export function startTrial(snapshot: Snapshot, date: string): StartedTrial | und
   const listed = recipe.parts.some((p) => p.head.ingredients.length > 0 || p.steps.length > 0);
   if (snapshot.outline.recipe === undefined || !listed || !snapshot.isWhole) return undefined;
   const { edits, line } = recordTrial(snapshot.document, recipe, date);
-  return { edits, first: firstValue(applyEdits(snapshot.document, edits), line) };
+  return { edits, first: firstBlank(applyEdits(snapshot.document, edits), line) };
 }
 
-function firstValue({ lines }: Document, from: number): Place {
+function firstBlank({ lines }: Document, from: number): Place {
   for (let line = from + 1; line < lines.length; line++) {
     const statement = lines[line]?.statement;
-    const value: Span | undefined =
-      statement?.kind === 'took'
-        ? statement.duration
-        : statement?.kind === 'reached'
-          ? statement.temperature
-          : statement?.kind === 'verdict'
-            ? statement.value
-            : undefined;
-    if (value !== undefined) return { line, start: value.start, end: value.end };
+    const blank = statement?.kind === 'took' || statement?.kind === 'reached' ? statement.blank : undefined;
+    if (blank !== undefined) return { line, start: blank.start, end: blank.end };
   }
   return { line: from, start: 0, end: 0 };
 }

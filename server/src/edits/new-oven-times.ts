@@ -6,7 +6,8 @@
 import { trimmed } from '../measure/number-text.ts';
 import type { Document } from '../notation/document.ts';
 import { outline } from '../notation/outline.ts';
-import { type OvenTime, ovenTimes } from '../recipe/baking/oven-time.ts';
+import { ovenTimes } from '../recipe/baking/oven-time.ts';
+import type { OvenTime } from '../recipe/baking/time-in-oven.ts';
 import { durationOf } from '../recipe/journey/figures.ts';
 import type { Recipe } from '../recipe/model.ts';
 import { bindRecipe } from '../recipe/recipe.ts';

@@ -1,13 +1,18 @@
 /**
  * Knows how a trial is started in a file: its date, the lines worth measuring in this recipe, and the fingerprint of what is tested.
- * Refuses to know what day it is, or what was measured.
+ * Refuses to know what day it is, or what was measured: each figure is a blank, with what is to be expected beside it.
  */
 
 import type { Document } from '../notation/document.ts';
-import type { DurationNode } from '../notation/tree.ts';
+import type { DurationNode, Span } from '../notation/tree.ts';
+import type { Event } from '../prose/event.ts';
 import { type NamedVerb, verbNamed } from '../prose/verb-named.ts';
+import type { Bake } from '../recipe/baking/bakes.ts';
+import { ovenTimes } from '../recipe/baking/oven-time.ts';
+import { rangeText } from '../recipe/baking/said.ts';
+import { isBaked } from '../recipe/journey/deeds.ts';
 import { durationOf, heatsOf, isOfCooling, timesOf } from '../recipe/journey/figures.ts';
-import type { Recipe } from '../recipe/model.ts';
+import type { Part, Recipe, Step } from '../recipe/model.ts';
 import { fingerprint } from '../recipe/trials/trials.ts';
 import { collapse } from '../recipe/words.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
@@ -18,7 +23,7 @@ export interface TrialStarted {
   readonly line: number;
 }
 
-/** Adds a trial at the end of the file, with what the recipe says as the values to overwrite. `date` is `2026-09-14`. */
+/** Adds a trial at the end of the file, with blanks for what is to be measured. `date` is `2026-09-14`. */
 export function recordTrial(document: Document, recipe: Recipe, date: string, by?: string): TrialStarted {
   const last = document.lines.length - 1;
   const end = document.lines[last]?.text.length ?? 0;
@@ -36,31 +41,72 @@ const VERDICT = '  # verdict keep, change or reject: write it once it is tasted'
 
 /** The longest time in the oven or on the stove, and the last temperature promised in the food. */
 function worthMeasuring(recipe: Recipe): string[] {
-  const steps = recipe.parts.flatMap((part) =>
-    part.steps.map((step) => ({ step, text: part.head.source.lines[step.line]?.text ?? '' })),
+  const heated = recipe.parts.flatMap((part) => part.steps.flatMap((step) => heatedIn(part, step)));
+  const longest = heated.reduce<Heated | undefined>(
+    (a, b) => (a === undefined || (b.node?.highMin ?? 0) >= (a.node?.highMin ?? 0) ? b : a),
+    undefined,
   );
-  const longest = steps
-    .flatMap(({ step, text }) =>
-      timesOf(step).flatMap(({ said, event }) => {
-        const node = event.act === 'heat' ? durationOf(step, said) : undefined;
-        const verb = node && event.verb && verbNamed(text.slice(event.verb.start, event.verb.end));
-        return node === undefined || verb === undefined ? [] : [{ node, verb, text }];
-      }),
-    )
-    .reduce<{ readonly node: DurationNode; readonly verb: NamedVerb; readonly text: string } | undefined>(
-      (a, b) => (a === undefined || b.node.highMin >= a.node.highMin ? b : a),
-      undefined,
-    );
-  const heat = steps
-    .flatMap(({ step, text }) =>
-      heatsOf(step).flatMap((figure) => (figure.of === 'food' && !isOfCooling(figure) ? [{ figure, text }] : [])),
-    )
-    .at(-1);
+  const estimated = ovenTimes(recipe).flatMap((time) => (time.is === 'estimated' ? [time] : []));
+  const took = longest ?? estimated.flatMap(({ bake }) => untimed(bake) ?? [])[0];
+  const promised = recipe.parts.flatMap((part) => part.steps.flatMap((step) => promisedIn(part, step))).at(-1);
   const rows: string[] = [];
-  if (longest !== undefined)
-    rows.push(`  took    ${longest.text.slice(longest.node.start, longest.node.end)} to ${longest.verb.base}`);
-  const node = heat?.figure.written[0];
-  if (heat !== undefined && node !== undefined)
-    rows.push(`  reached ${heat.text.slice(node.start, node.end)} in the centre`);
+  if (took !== undefined) {
+    const estimate = estimated.find(({ bake }) => bake.event === took.event);
+    const hints = expected(took.said, estimate && rangeText(estimate));
+    rows.push(`  took    … ${unitOf(took.node)} to ${took.verb.base}${inOven(recipe, took)}${hints}`);
+  }
+  if (promised !== undefined) rows.push(`  reached … ${promised.scale} in the centre${expected(promised.said)}`);
   return rows;
 }
+
+/** A time by the heat, with its verb. */
+interface Heated {
+  readonly event: Event;
+  readonly verb: NamedVerb;
+  readonly node: DurationNode | undefined;
+  readonly said: string | undefined;
+}
+
+function heatedIn(part: Part, step: Step): readonly Heated[] {
+  const text = lineOf(part, step.line);
+  return timesOf(step).flatMap(({ said, event }): readonly Heated[] => {
+    const node = event.act === 'heat' ? durationOf(step, said) : undefined;
+    const verb = node && event.verb && verbNamed(textAt(text, event.verb));
+    return node === undefined || verb === undefined ? [] : [{ event, verb, node, said: textAt(text, node) }];
+  });
+}
+
+/** A bake of which no time is said. */
+function untimed({ part, line, event }: Bake): Heated | undefined {
+  const verb = event.verb && verbNamed(textAt(lineOf(part, line), event.verb));
+  return verb && { event, verb, node: undefined, said: undefined };
+}
+
+function promisedIn(part: Part, step: Step): readonly { readonly said: string; readonly scale: string }[] {
+  return heatsOf(step).flatMap((figure) => {
+    const [node] = figure.of === 'food' && !isOfCooling(figure) ? figure.written : [];
+    return node === undefined
+      ? []
+      : [{ said: textAt(lineOf(part, step.line), node), scale: node.unit === 'F' ? 'F' : 'C' }];
+  });
+}
+
+const unitOf = (node: DurationNode | undefined): string =>
+  node !== undefined && node.lowMin >= LONG_MIN ? 'h' : 'min';
+/** What takes longer is told in hours. */
+const LONG_MIN = 180;
+
+/** Which oven of the house, where it has one. */
+function inOven({ world }: Recipe, { event }: Heated): string {
+  const [only, ...others] = Object.keys(world.ovens ?? {});
+  return isBaked(event) && only !== undefined && others.length === 0 ? ` in ${only}` : '';
+}
+
+/** What is to be confirmed, or not. */
+function expected(said: string | undefined, likely?: string): string {
+  const words = [...(said === undefined ? [] : [`the steps say ${said}`]), ...(likely === undefined ? [] : [likely])];
+  return words.length === 0 ? '' : `  # ${words.join('; ')}`;
+}
+
+const lineOf = ({ head }: Part, line: number): string => head.source.lines[line]?.text ?? '';
+const textAt = (text: string, { start, end }: Span): string => text.slice(start, end);

@@ -11,6 +11,8 @@ export interface Observed {
   readonly read: boolean;
   /** K by which the coldest place rises while the time grows by one unit of its logarithm: near 0, a reading tells little. */
   readonly steepness: number;
+  /** Which oven it was in; all of the same name, and all of none, are one. */
+  readonly oven?: string;
 }
 
 export interface Learned {
@@ -30,20 +32,38 @@ const THERMOMETER_K = 1;
 /** So many sd off, a trial is shown and not learned from. */
 const TOO_FAR = 3;
 
-/** What is likely the next time, by a kind's own spread and the trials of the recipe. */
-export function learn(spread: number, observed: readonly Observed[]): Learned {
+/** What an oven's own share is, 1 sd of ln (judgement: dials are off by 10 K). */
+const OVEN = 0.1;
+
+/** What is likely the next time in that oven, by a kind's own spread and the trials of the recipe: those in other ovens tell less. */
+export function learn(spread: number, observed: readonly Observed[], oven?: string): Learned {
   const used = observed.filter(({ log, ...each }) => Math.abs(log) <= TOO_FAR * Math.hypot(spread, scatter(each)));
-  let precision = 1 / spread ** 2;
-  let sum = 0;
-  let last = READ ** 2;
-  for (const each of used) {
-    const variance = scatter(each) ** 2;
-    precision += 1 / variance;
-    sum += each.log / variance;
-    last = Math.min(last, variance);
-  }
   if (used.length === 0) return { factor: 1, spread, trials: 0 };
-  return { factor: Math.exp(sum / precision), spread: Math.sqrt(1 / precision + last), trials: used.length };
+  // The recipe's own, from the other ovens.
+  let recipe: Normal = { precision: 1 / (spread ** 2 - OVEN ** 2), mean: 0 };
+  const others = new Set(used.flatMap((each) => (each.oven === oven ? [] : [each.oven])));
+  for (const name of others) {
+    const inOne = used.filter((each) => each.oven === name).map(normalOf);
+    const { precision, mean } = inOne.reduce(together);
+    recipe = together(recipe, { precision: 1 / (OVEN ** 2 + 1 / precision), mean });
+  }
+  const before = { precision: 1 / (OVEN ** 2 + 1 / recipe.precision), mean: recipe.mean };
+  const own = used.filter((each) => each.oven === oven).map(normalOf);
+  const { precision, mean } = own.reduce(together, before);
+  return { factor: Math.exp(mean), spread: Math.sqrt(1 / precision + READ ** 2), trials: used.length };
+}
+
+interface Normal {
+  readonly precision: number;
+  readonly mean: number;
+}
+
+const normalOf = (each: Observed): Normal => ({ precision: 1 / scatter(each) ** 2, mean: each.log });
+
+/** Two that tell of the same. */
+function together(a: Normal, b: Normal): Normal {
+  const precision = a.precision + b.precision;
+  return { precision, mean: (a.mean * a.precision + b.mean * b.precision) / precision };
 }
 
 const scatter = ({ read, steepness }: Pick<Observed, 'read' | 'steepness'>): number =>

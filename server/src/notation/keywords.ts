@@ -20,6 +20,7 @@ export const KEYWORDS = [
   'do',
   'trial',
   'took',
+  'started',
   'reached',
   'weighed',
   'used',

@@ -11,31 +11,35 @@ import type { Written } from './words.ts';
 /** What a line is by its first word; `component` for the composition lines of a food. */
 export type Opened = Keyword | 'component' | undefined;
 
-const JOINERS: Partial<Record<Keyword, string>> = {
-  allow: 'because',
-  trial: 'by',
-  took: 'to',
-  reached: 'in',
-  weighed: 'out',
-  used: 'in',
-  swap: 'for',
-  price: 'per',
+/** In this order, each at most once; one may be left out. */
+const JOINERS: Partial<Record<Keyword, readonly string[]>> = {
+  allow: ['because'],
+  trial: ['by'],
+  took: ['to', 'in'],
+  started: ['at'],
+  reached: ['in'],
+  weighed: ['out'],
+  used: ['in'],
+  swap: ['for'],
+  price: ['per'],
 };
 
 /** Gives the words and marks that stand for something on this line, or in a slot that is no list's, their own kinds, from left to right. */
 export function label(line: string, tokens: Token[], as: 'line' | 'slot' = 'line'): Opened {
   const opened = labelOpening(tokens);
-  let joiner = opened === undefined || opened === 'component' ? undefined : JOINERS[opened];
+  let joiners = (opened === undefined || opened === 'component' ? undefined : JOINERS[opened]) ?? NO_JOINERS;
   // The list is read in its own words: a swap's behind `for`, a trial's from the start.
   let list =
     as === 'line' && opensList(opened) ? new ListLabels(line, tokens, opened === undefined ? 0 : 1) : undefined;
   for (let i = opened === undefined ? 0 : 1; i < tokens.length; i++) {
     const token = tokens[i] as Token;
     const { written } = token;
-    if (joiner !== undefined && token.kind === Kind.Word && written?.word === joiner) {
+    const joined = token.kind === Kind.Word && written !== undefined ? joiners.indexOf(written.word) : -1;
+    if (joined >= 0) {
+      const joiner = joiners[joined];
       if (!(joiner === 'to' && isNumber(kindAt(tokens, i - 1))) && !(joiner === 'in' && isInch(tokens, i))) {
         token.kind = Kind.Joiner;
-        joiner = undefined;
+        joiners = joiners.slice(joined + 1);
         list = opened === 'swap' ? new ListLabels(line, tokens, i + 1) : undefined;
         continue;
       }
@@ -45,6 +49,8 @@ export function label(line: string, tokens: Token[], as: 'line' | 'slot' = 'line
   }
   return opened;
 }
+
+const NO_JOINERS: readonly string[] = [];
 
 /** Lines that hold an ingredient as a cook prints it. */
 const opensList = (opened: Opened): boolean =>

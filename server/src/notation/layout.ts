@@ -89,6 +89,7 @@ function layoutCode(line: Line, code: string): string {
     case 'oven':
     case 'time':
     case 'took':
+    case 'started':
     case 'reached':
     case 'weighed':
     case 'used':

@@ -33,21 +33,19 @@ export class LineReading {
     return { amount, rest: textIn(this.text, takeWhile(cursor, isAny)) };
   }
 
-  /** `AMOUNT [NAME] [to|in|out|per [AMOUNT] TEXT]` */
-  amountThenJoined(count: 'one' | 'or two' = 'one'): {
+  /** `AMOUNT [NAME] [in|out|per [AMOUNT] TEXT]` */
+  amountThenJoined(): {
     readonly amount: Amount | undefined;
-    readonly more: Amount | undefined;
     readonly name: TextNode | undefined;
     readonly per: Amount | undefined;
     readonly joined: TextNode | undefined;
   } {
     const cursor = new Cursor(this.tokens, 1);
     const amount = takeAmount(cursor);
-    const more = count === 'or two' ? takeAmount(cursor) : undefined;
     const name = textIn(this.text, takeWhile(cursor, isNamePart));
     const joiner = cursor.take(Kind.Joiner);
     const per = joiner && takeAmount(cursor);
-    return { amount, more, name, per, joined: joiner ? this.textFrom(cursor) : this.strayFrom(cursor) };
+    return { amount, name, per, joined: joiner ? this.textFrom(cursor) : this.strayFrom(cursor) };
   }
 
   /** A share of a weight, and whatever is said of it. */

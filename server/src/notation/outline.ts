@@ -55,6 +55,7 @@ type Place = 'nowhere' | 'head' | 'part' | 'trial' | 'food';
 const FIELDS: ReadonlySet<StatementKind> = new Set(['text', 'yield', 'pan', 'oven', 'time', 'tags', 'from']);
 const IN_TRIAL: ReadonlySet<StatementKind> = new Set([
   'took',
+  'started',
   'reached',
   'weighed',
   'used',

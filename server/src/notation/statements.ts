@@ -16,7 +16,7 @@ import { sentenceOf } from './sentence.ts';
 import { saysTime } from './time.ts';
 import { isNamePart, Kind } from './tokens.ts';
 import type { Line, Statement, TextField } from './tree.ts';
-import { reachedLine, tookLine, trialLine, usedLine, verdictLine, weighedLine } from './trial-lines.ts';
+import { reachedLine, startedLine, tookLine, trialLine, usedLine, verdictLine, weighedLine } from './trial-lines.ts';
 import { saidYield } from './yield.ts';
 
 /** Longer than any line of a recipe; past it a line is kept but not read. */
@@ -98,6 +98,8 @@ function statementOf(line: LineReading): Statement {
       return trialLine(line);
     case 'took':
       return tookLine(line);
+    case 'started':
+      return startedLine(line);
     case 'reached':
       return reachedLine(line);
     case 'weighed':

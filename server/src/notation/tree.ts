@@ -218,6 +218,11 @@ export interface PanNode extends Span {
   readonly loaf?: MeasuredNode;
 }
 
+/** Where a figure is still to be measured, its blank: `took … min to bake`. */
+interface Unmeasured {
+  readonly blank?: Span;
+}
+
 export type Statement =
   | { readonly kind: 'blank' }
   | ({ readonly kind: 'recipe' } & TitleNode)
@@ -238,9 +243,16 @@ export type Statement =
   | IngredientNode
   | { readonly kind: 'step'; readonly sentence: Sentence }
   | { readonly kind: 'trial'; readonly date?: TextNode; readonly by?: TextNode }
-  | { readonly kind: 'took'; readonly duration?: DurationNode; readonly to?: TextNode }
-  | { readonly kind: 'reached'; readonly temperature?: TemperatureNode; readonly place?: TextNode }
-  | { readonly kind: 'weighed'; readonly amount?: MeasuredNode; readonly outOf?: TextNode }
+  | (Unmeasured & {
+      readonly kind: 'took';
+      readonly duration?: DurationNode;
+      readonly to?: TextNode;
+      /** The oven, or whatever it was in. */
+      readonly in?: TextNode;
+    })
+  | (Unmeasured & { readonly kind: 'started'; readonly temperature?: TemperatureNode })
+  | (Unmeasured & { readonly kind: 'reached'; readonly temperature?: TemperatureNode; readonly place?: TextNode })
+  | (Unmeasured & { readonly kind: 'weighed'; readonly amount?: MeasuredNode; readonly outOf?: TextNode })
   /** The amount and name are those of the item. */
   | {
       readonly kind: 'used';

@@ -1,6 +1,7 @@
 /** Knows the estimates of oven times as facts of a report. Refuses to work them out. */
-import { type OvenTime, ovenTimes } from '../recipe/baking/oven-time.ts';
+import { ovenTimes } from '../recipe/baking/oven-time.ts';
 import { whyDeclined } from '../recipe/baking/said.ts';
+import type { Estimated } from '../recipe/baking/time-in-oven.ts';
 import type { Recipe } from '../recipe/model.ts';
 import type { ReportEstimate, ReportOvenTime } from './report-shape.ts';
 import { round } from './rounded.ts';
@@ -17,13 +18,7 @@ export const reportOven = (recipe: Recipe): readonly ReportOvenTime[] =>
     };
   });
 
-const estimateOf = ({
-  estimate,
-  load,
-  startAssumed,
-  targetAssumed,
-  trials,
-}: Extract<OvenTime, { is: 'estimated' }>): ReportEstimate => ({
+const estimateOf = ({ estimate, load, startAssumed, targetAssumed, trials, oven }: Estimated): ReportEstimate => ({
   likely_min: round(estimate.likely, 0),
   low_min: round(estimate.low, 0),
   high_min: round(estimate.high, 0),
@@ -34,6 +29,7 @@ const estimateOf = ({
   coefficient_w_per_m2k: round(estimate.coefficient, 1),
   oven_c: load.oven.stages.map(({ celsius }) => round(celsius, 0)),
   fan: load.oven.fan,
+  oven: oven?.name ?? null,
   covered: load.covered,
   start_c: round(load.startC, 0),
   start_assumed: startAssumed,

@@ -105,6 +105,8 @@ export interface ReportEstimate {
   readonly coefficient_w_per_m2k: number;
   readonly oven_c: readonly number[];
   readonly fan: boolean;
+  /** Of the house, where a trial says which; its offset is in `oven_c`. */
+  readonly oven: string | null;
   readonly covered: boolean;
   readonly start_c: number;
   readonly start_assumed: boolean;

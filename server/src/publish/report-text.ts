@@ -45,8 +45,11 @@ export function reportText(report: Report): string {
 function ovenLine({ line, estimate, not_estimated: why, said_min: said }: ReportOvenTime): string {
   const written = said === null ? '' : `, written ${said[0] === said[1] ? said[0] : `${said[0]} to ${said[1]}`} min`;
   if (estimate === null) return `line ${line}: not estimated: ${why}`;
-  const { likely_min: likely, low_min: low, high_min: high, mass_g: mass, oven_c: oven, target_c: target } = estimate;
-  return `line ${line}: likely ${likely} min (${low} to ${high})${written}, from ${gramsText(mass)} g, ${oven.join(' then ')} °C and ${target} °C inside; a thermometer decides`;
+  const { likely_min: likely, low_min: low, high_min: high, mass_g: mass, oven_c: heats, target_c: target } = estimate;
+  const heat = `${heats.join(' then ')} °C${estimate.oven === null ? '' : ` in ${estimate.oven}`}`;
+  const learned =
+    estimate.trials === 0 ? '' : `, with ${estimate.trials === 1 ? 'one trial' : `${estimate.trials} trials`}`;
+  return `line ${line}: likely ${likely} min (${low} to ${high})${written}, from ${gramsText(mass)} g, ${heat} and ${target} °C inside${learned}; a thermometer decides`;
 }
 
 function partLines(part: ReportPart): string[] {

@@ -240,4 +240,15 @@ export interface World {
   readonly language?: Language;
   /** What the house calls usual. */
   readonly bands?: HouseBands;
+  readonly ovens?: HouseOvens;
+}
+
+/** By name, as a trial calls them. */
+export type HouseOvens = Readonly<Record<string, HouseOven>>;
+
+export interface HouseOven {
+  /** Its fan runs, or it has none; not known where nothing is said. */
+  readonly fan?: boolean;
+  /** K by which it is warmer than its dial says. */
+  readonly offset?: number;
 }

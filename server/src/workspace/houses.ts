@@ -33,7 +33,13 @@ export function makeHouse(settings: Settings, layers: readonly (readonly HouseFo
     foodProblems.push(...laid.problems);
   }
   const house: House = {
-    world: { book, measures: settings.measures, bands: settings.bands, ...(language && { language }) },
+    world: {
+      book,
+      measures: settings.measures,
+      bands: settings.bands,
+      ovens: settings.ovens,
+      ...(language && { language }),
+    },
     severities: settings.severities,
     foodSafety: settings.foodSafety,
   };

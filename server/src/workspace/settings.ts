@@ -15,6 +15,9 @@ import { baseOf } from '../measure/unit.ts';
 import type { UnitSymbol } from '../measure/unit-symbol.ts';
 import type { Band, HouseBands, Kind } from '../recipe/measures/kind.ts';
 import { KINDS } from '../recipe/measures/kinds.ts';
+import type { HouseOvens } from '../recipe/model.ts';
+import { readOvens } from './house-ovens.ts';
+import { onKey, onValue, type SettingsFault } from './settings-fault.ts';
 
 export interface Settings {
   readonly measures: Measures;
@@ -24,6 +27,8 @@ export interface Settings {
   readonly severities: Readonly<Record<string, Severity | 'off'>>;
   /** What the house calls usual, by kind and measure: `{ "shortcrust": { "hydration": [0.2, 0.5] } }`. */
   readonly bands: HouseBands;
+  /** The ovens of the house by name. */
+  readonly ovens: HouseOvens;
   /** Globs, relative to the house's folder, of files that are not checked. */
   readonly ignore: readonly string[];
 }
@@ -33,6 +38,7 @@ export const DEFAULTS: Settings = {
   foodSafety: 'us-food-code-2022',
   severities: {},
   bands: {},
+  ovens: {},
   ignore: [],
 };
 
@@ -74,14 +80,6 @@ export interface SettingsRead {
   readonly faults: readonly SettingsFault[];
 }
 
-/** A mistake, and the keys that lead to it; none for the whole. */
-export interface SettingsFault {
-  readonly words: string;
-  readonly path: readonly string[];
-  /** The name itself is wrong, or what it is set to. */
-  readonly on: 'key' | 'value';
-}
-
 /** Settings from parsed JSON of any shape, over the ones given. What is wrong is left out and said. */
 export function readSettings(json: unknown, over: Settings = DEFAULTS): SettingsRead {
   const problems: SettingsFault[] = [];
@@ -114,6 +112,9 @@ export function readSettings(json: unknown, over: Settings = DEFAULTS): Settings
       case 'severities':
         settings = { ...settings, severities: { ...settings.severities, ...readSeverities(value, problems) } };
         break;
+      case 'ovens':
+        settings = { ...settings, ovens: { ...settings.ovens, ...readOvens(value, problems) } };
+        break;
       case 'ignore':
         if (Array.isArray(value) && value.every((v) => typeof v === 'string'))
           settings = { ...settings, ignore: value };
@@ -122,7 +123,7 @@ export function readSettings(json: unknown, over: Settings = DEFAULTS): Settings
       default:
         problems.push(
           onKey(
-            `\`${key}\` is no setting; there are measures, language, foodSafety, severities, bands and ignore`,
+            `\`${key}\` is no setting; there are measures, language, foodSafety, severities, bands, ovens and ignore`,
             key,
           ),
         );
@@ -145,9 +146,6 @@ const wholeFault = (settings: Settings, words: string): SettingsRead => ({
   problems: [words],
   faults: [{ words, path: [], on: 'value' }],
 });
-
-const onKey = (words: string, ...path: string[]): SettingsFault => ({ words, path, on: 'key' });
-const onValue = (words: string, ...path: string[]): SettingsFault => ({ words, path, on: 'value' });
 
 function readSeverities(value: unknown, problems: SettingsFault[]): Record<string, Severity | 'off'> {
   const severities: Record<string, Severity | 'off'> = {};

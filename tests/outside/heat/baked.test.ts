@@ -5,7 +5,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { estimate, type Load } from '../../../server/src/heat/estimate.ts';
 import { heatKinds } from '../../../server/src/heat/kinds.ts';
-import { type OvenTime, ovenTimes } from '../../../server/src/recipe/baking/oven-time.ts';
+import { ovenTimes } from '../../../server/src/recipe/baking/oven-time.ts';
+import type { OvenTime } from '../../../server/src/recipe/baking/time-in-oven.ts';
 import { open } from '../../support/harness.ts';
 
 const CASES = 'tests/outside/heat/cases';

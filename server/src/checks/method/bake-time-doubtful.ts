@@ -1,5 +1,6 @@
-import { type OvenTime, ovenTimes } from '../../recipe/baking/oven-time.ts';
+import { ovenTimes } from '../../recipe/baking/oven-time.ts';
 import { restsOn, roundMinutes } from '../../recipe/baking/said.ts';
+import type { Estimated } from '../../recipe/baking/time-in-oven.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
 
@@ -23,8 +24,6 @@ const WIDE = 0.25;
 /** °C and m for which the coefficients are fitted. */
 const FITTED_C = { low: 145, high: 235 };
 const FITTED_DEPTH_M = { low: 0.012, high: 0.12 };
-
-type Estimated = Extract<OvenTime, { is: 'estimated' }>;
 
 const find = foundAgain<Values>((recipe) =>
   ovenTimes(recipe).flatMap((time): readonly Found<Values>[] => {

@@ -2,6 +2,7 @@
  * Knows where a trial used another amount than the list has.
  */
 import { gramsText } from '../../measure/number-text.ts';
+import type { Range } from '../../measure/quantity.ts';
 import { bindIngredient } from '../../recipe/list/ingredient.ts';
 import { weighLine } from '../../recipe/list/line-weight.ts';
 import type { Ingredient, Part, Recipe, World } from '../../recipe/model.ts';
@@ -74,6 +75,7 @@ const amountFound = onceWith(
         of: takes === undefined ? ingredient.name : ingredient.nameNode.text,
         written: textAt(part, ingredient.line, { start: takes?.[0]?.start ?? listed.start, end: listed.end }),
         measured: `${gramsText(grams)} g`,
+        differs: differenceOf(grams, weighed.grams),
         date,
         trialAt: { line: at, start: amount.start, end: amount.end },
         ingredient: { part: part.index, ingredient, grams },
@@ -81,6 +83,10 @@ const amountFound = onceWith(
     };
   },
 );
+
+/** `16 g more` than the range listed. */
+const differenceOf = (grams: number, { low, high }: Range): string =>
+  grams > high ? `${gramsText(grams - high)} g more` : `${gramsText(low - grams)} g less`;
 
 export const amounts = (recipe: Recipe, { used, date }: Trial): readonly Found<Values>[] =>
   used.flatMap((line) => {

@@ -2,6 +2,8 @@
  * Knows where a trial reached another temperature than the steps promise.
  */
 import { trimmed } from '../../measure/number-text.ts';
+import type { Range } from '../../measure/quantity.ts';
+import type { TemperatureNode } from '../../notation/tree.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import { isOutsideFood, type Trial } from '../../recipe/trials/trials.ts';
 import type { Found } from '../check.ts';
@@ -23,6 +25,7 @@ const heatFound = onceWith(
         of: place?.text ?? 'the food',
         written: textAt(part, step.line, node),
         measured,
+        differs: differenceOf(celsius, promised, temperature.unit),
         date,
         trialAt: { line: at, start: temperature.start, end: temperature.end },
         // A lower figure is not written for the cook: it may not be safe.
@@ -31,6 +34,13 @@ const heatFound = onceWith(
     };
   },
 );
+
+/** `4 C lower`, on the scale of the trial. */
+function differenceOf(celsius: Range, promised: Range, unit: TemperatureNode['unit']): string {
+  const [by, way] =
+    celsius.low > promised.high ? [celsius.low - promised.high, 'higher'] : [promised.low - celsius.low, 'lower'];
+  return unit === 'F' ? `${trimmed(by * 1.8, 0)} °F ${way}` : `${trimmed(by, 1)} °C ${way}`;
+}
 
 /** What the oven, the fridge or the room had is not what the food had. */
 const reachedInFood = onceFor(({ reached }: Trial) => reached.filter(({ place }) => !isOutsideFood(place)));

@@ -14,7 +14,7 @@ import { farTime, namedIn, TIME_SLACK, type TimeAt, type Took, textAt, timesIn }
 const timeFound = onceWith(
   (
     { at, duration, verb }: Took,
-    { part, step, node, verb: of }: TimeAt,
+    { part, step, node, said, verb: of }: TimeAt,
     date: string,
     trials: readonly Trial[],
   ): Found<Values> => {
@@ -30,6 +30,7 @@ const timeFound = onceWith(
         of: capital(of?.base ?? 'it'),
         written: textAt(part, step.line, node),
         measured: minutesText({ low: duration.lowMin, high: duration.highMin }),
+        differs: differenceOf(duration.lowMin, said.minutes),
         date,
         trialAt: { line: at, start: duration.start, end: duration.end },
         write: minutesText({
@@ -46,6 +47,12 @@ export const times = (recipe: Recipe, { took, date }: Trial, trials: readonly Tr
     const far = farTime(line, timesIn(recipe));
     return far === undefined ? [] : [timeFound(line, far, date, trials)];
   });
+
+/** `12 min longer` than the range said. */
+function differenceOf(minutes: number, { low, high }: Range): string {
+  const [by, way] = minutes > high ? [minutes - high, 'longer'] : [low - minutes, 'shorter'];
+  return `${minutesText({ low: by, high: by })} ${way}`;
+}
 
 /** `52 min`, `5 h 30 min`, `1.5-2 h`: in hours where minutes would be many. */
 function minutesText({ low, high }: Range): string {

@@ -12,6 +12,8 @@ export interface Values {
   readonly of: string;
   readonly written: string;
   readonly measured: string;
+  /** `12 min longer`; of a weight it is said with what is usual. */
+  readonly differs?: string;
   readonly date: string;
   readonly trialAt: Place;
   /** Of a weight out of the oven: what usually comes out, and what is wrong with that which did. */

@@ -36,11 +36,11 @@ export default defineCheck<Values>({
     if (since.length === 0) return [...found, ...weights(recipe, latest)];
     return found.filter(({ at }) => !since.some(({ part, line }) => at.part === part && at.line === line));
   },
-  say: ({ what, of, written, measured, date, trialAt, write, usual, beyond }) => ({
+  say: ({ what, of, written, measured, differs, date, trialAt, write, usual, beyond }) => ({
     message: {
-      time: `${of}: ${written} is written, and it took ${measured} on ${date}${write === measured ? '' : `, ${write} over the trials that agree`}. Write what was measured.`,
-      temperature: `${written} is promised in ${of}, and it reached ${measured} on ${date}. Write what was measured, or cook it on.`,
-      amount: `${written} ${of} is listed, and ${measured} was used on ${date}. Write what was used.`,
+      time: `${of}: ${written} is written, and it took ${measured} on ${date}, ${differs}${write === measured ? '' : `; ${write} over the trials that agree`}. Write what was measured.`,
+      temperature: `${written} is promised in ${of}, and it reached ${measured} on ${date}, ${differs}. ${write === undefined ? 'Write what was measured where that is hot enough.' : 'Write what was measured.'}`,
+      amount: `${written} ${of} is listed, and ${measured} was used on ${date}, ${differs}. Write what was used.`,
       weight: `Of ${written} of ingredients, ${usual} usually comes out of ${of}, and ${measured} was weighed on ${date}: ${beyond}`,
     }[what],
     related: [{ at: trialAt, message: 'The trial measured it here.' }],

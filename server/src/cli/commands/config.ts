@@ -28,6 +28,9 @@ interface Effects {
 }
 
 const DEFAULT = 'the default';
+/** Settings with names of their own, each said by itself. */
+const GROUPS = ['severities', 'bands', 'ovens'] as const satisfies readonly (keyof Settings)[];
+const isGroup = (key: string): boolean => (GROUPS as readonly string[]).includes(key);
 /** What differs from house to house, and is measured with. */
 const HELD: readonly UnitSymbol[] = ['tsp', 'tbsp', 'cup', 'fl oz', 'pint', 'quart', 'gallon'];
 
@@ -56,10 +59,10 @@ function effectsOf(path: string, io: Io): Effects {
   const own = written === undefined ? {} : objectOf(io.files.read(written));
   const settings: Record<string, Effective> = {};
   for (const [key, value] of Object.entries(read.settings)) {
-    if (key === 'severities' || key === 'bands') continue;
+    if (isGroup(key)) continue;
     settings[key] = { value, from: isUsed(own, key, read.settings) ? file : DEFAULT };
   }
-  for (const group of ['severities', 'bands'] as const) {
+  for (const group of GROUPS) {
     const of = (read.settings as unknown as Readonly<Record<string, unknown>>)[group];
     for (const [name, value] of Object.entries(of ?? {})) settings[`${group}.${name}`] = { value, from: file };
   }

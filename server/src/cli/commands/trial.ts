@@ -11,7 +11,8 @@ import { type Exit, refuseToWriteStdin, save, UsageError } from '../io.ts';
 export const trial: Command = {
   name: 'trial',
   usage: 'FILE [--date 2026-09-14] [--by NAME] [--write] [--stdin --stdin-name NAME]',
-  summary: 'the file with a trial of today begun: the lines worth measuring, and the mark of what it tests',
+  summary:
+    'the file with a trial of today begun: a blank for each figure worth measuring, and the mark of what it tests',
   options: { ...INPUT_OPTIONS, date: 'value', by: 'value', write: 'flag' },
   examples: ['quern trial tart.quern --by Ines --write', 'quern trial tart.quern --date 2026-09-14'],
   async run(options, io): Promise<Exit> {

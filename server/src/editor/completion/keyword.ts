@@ -46,6 +46,7 @@ const CHANGES: readonly Row[] = [
 ];
 const MEASURED: readonly Row[] = [
   { word: 'took', detail: 'how long', rest: '<52 min> to <bake>' },
+  { word: 'started', detail: 'how warm it went in', rest: 'at <8 C>' },
   { word: 'reached', detail: 'how hot, and where', rest: '<80 C> in <the centre>' },
   { word: 'weighed', detail: 'what it weighed', rest: '<1200 g> out of <the oven>' },
   { word: 'used', detail: 'another amount than listed', rest: '<90 g> <caster sugar>' },

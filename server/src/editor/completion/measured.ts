@@ -1,4 +1,4 @@
-/** What a trial measured: after `used AMOUNT` what the recipe lists, after its `in` the parts, after `took … to` what took a time. */
+/** What a trial measured: after `used AMOUNT` what the recipe lists, after its `in` the parts, after `took … to` what took a time, after its `in` the ovens. */
 import { verbNamed } from '../../prose/verb-named.ts';
 import { timesOf } from '../../recipe/journey/figures.ts';
 import { all, type Completion, type Completions, NOTHING, type Typing } from './item.ts';
@@ -18,6 +18,11 @@ export function completeUsed({ before, character, snapshot }: Typing): Completio
 }
 
 export function completeTook({ before, character, snapshot }: Typing): Completions {
+  const inOven = /^\s*took\s.*\sin\s+(?:the\s+)?([^#]*)$/u.exec(before);
+  if (inOven !== null) {
+    const ovens = Object.keys(snapshot.house.world.ovens ?? {});
+    return all(ovens.map((name) => item(name, 'value', inOven[1] ?? '', character)));
+  }
   const verb = /^\s*took\s.*\sto\s+(\p{L}*)$/u.exec(before);
   if (verb === null) return NOTHING;
   const verbs = snapshot.whole.recipe.parts.flatMap(({ head, steps }) =>

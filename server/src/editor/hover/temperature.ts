@@ -2,7 +2,7 @@
 import { trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { celsiusOf } from '../../notation/celsius.ts';
-import type { TemperatureNode } from '../../notation/tree.ts';
+import type { Statement, TemperatureNode } from '../../notation/tree.ts';
 import { FAN_LOWER_C, FAN_LOWER_F, gasMark } from '../../recipe/dials.ts';
 import { degreesIn } from '../../recipe/journey/degrees.ts';
 import { type HeatFigure, heatsOf } from '../../recipe/journey/figures.ts';
@@ -30,9 +30,9 @@ export const hoverTemperature: HoverSource = (snapshot, cursor) => {
         ...heatTrials(snapshot, heat),
       ],
     };
-  const alone = statement.kind === 'oven' || statement.kind === 'reached' ? statement.temperature : undefined;
+  const alone = isAlone(statement) ? statement.temperature : undefined;
   if (!holds(alone, character) || alone === undefined) return undefined;
-  const of = statement.kind === 'reached' ? 'food' : 'oven';
+  const of = statement.kind === 'oven' ? 'oven' : 'food';
   return {
     at: placeOf(at, alone),
     title: textOf(line, alone),
@@ -43,6 +43,10 @@ export const hoverTemperature: HoverSource = (snapshot, cursor) => {
     ],
   };
 };
+
+/** A line of one temperature. */
+const isAlone = (of: Statement): of is Extract<Statement, { kind: 'oven' | 'started' | 'reached' }> =>
+  of.kind === 'oven' || of.kind === 'started' || of.kind === 'reached';
 
 const HEAT_OF: Readonly<Record<HeatFigure['of'], string>> = {
   oven: 'in the oven',

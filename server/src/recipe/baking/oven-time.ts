@@ -2,43 +2,26 @@
  * Knows how long each bake of a recipe is likely to take, from what lies in the oven, or why that is not estimated.
  * Refuses to judge what the recipe says.
  */
-import { bird, estimate, type Form, type HeatEstimate, joint, type Load, sharpened } from '../../heat/estimate.ts';
-import { type HeatKind, heatKinds } from '../../heat/kinds.ts';
-import { learn, type Observed } from '../../heat/learning.ts';
+import { bird, type Form, joint, type Load } from '../../heat/estimate.ts';
+import type { HeatKind } from '../../heat/kinds.ts';
 import { densityAt } from '../../heat/material.ts';
 import type { Oven } from '../../heat/oven.ts';
 import type { Extent } from '../../heat/shapes.ts';
 import { startOf } from '../../heat/starts.ts';
-import { onceByText } from '../../measure/once.ts';
-import { middle } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
-import type { DurationNode, PanNode } from '../../notation/tree.ts';
+import type { PanNode } from '../../notation/tree.ts';
 import type { Tells } from '../../prose/event.ts';
-import { verbNamed } from '../../prose/verb-named.ts';
 import { panSize } from '../measures/pan-size.ts';
 import type { Recipe } from '../model.ts';
-import { isOutsideFood, readTrials, type Trial } from '../trials/trials.ts';
 import { type Bake, bakesOf } from './bakes.ts';
 import { thicknessOf } from './cuts.ts';
+import { estimateOnce } from './estimate-once.ts';
+import { withTrials } from './from-trials.ts';
 import { type Declined, type InOven, sortOf } from './kind-of-bake.ts';
 import { type MadeOf, madeOf, withoutPastry } from './made-of.ts';
 import { piecesIn } from './pieces.ts';
+import type { OvenTime } from './time-in-oven.ts';
 import { tinShape } from './tins.ts';
-
-export type OvenTime = { readonly bake: Bake } & (
-  | { readonly is: 'declined'; readonly why: Declined }
-  | {
-      readonly is: 'estimated';
-      readonly load: Load;
-      readonly estimate: HeatEstimate;
-      /** The end is the kind's, and not said. */
-      readonly targetAssumed: boolean;
-      /** How warm it goes in is the kind's. */
-      readonly startAssumed: boolean;
-      /** Of this recipe, that the estimate has learned from. */
-      readonly trials: number;
-    }
-);
 
 const TIMES = keptOn<Recipe, readonly OvenTime[]>();
 
@@ -119,76 +102,6 @@ const BUBBLES: ReadonlySet<Tells | undefined> = new Set<Tells>(['boiling', 'tend
 
 const targetOf = ({ target: { low, high } }: HeatKind, { until }: Bake): number =>
   Math.max((low + high) / 2, until.some(({ is }) => BUBBLES.has(is)) ? BUBBLING_C : 0);
-
-/** What the recipe's own trials took over each, those that ended at another temperature against the time to that. */
-function withTrials(recipe: Recipe, times: readonly OvenTime[]): readonly OvenTime[] {
-  const trials = readTrials(recipe.outline);
-  if (trials.every(({ took }) => took.length === 0)) return times;
-  const timed = times.flatMap((time) => (time.is === 'estimated' ? [time] : []));
-  return times.map((time) => {
-    if (time.is === 'declined') return time;
-    const observed = trials.flatMap((trial) => observedIn(recipe, trial, time, timed));
-    if (observed.length === 0) return time;
-    const { factor, spread, trials: learned } = learn(time.estimate.spread, observed);
-    return learned === 0 ? time : { ...time, estimate: sharpened(time.estimate, factor, spread), trials: learned };
-  });
-}
-
-type Estimated = Extract<OvenTime, { is: 'estimated' }>;
-
-function observedIn(recipe: Recipe, trial: Trial, time: Estimated, all: readonly Estimated[]): readonly Observed[] {
-  const took = trial.took.filter(
-    ({ duration, verb }) =>
-      (verb === undefined || verbNamed(verb.text)?.key === keyOf(recipe, time)) &&
-      nearest(recipe, minutesOf(duration), verb?.text, all) === time,
-  );
-  const [only, ...others] = took;
-  if (only === undefined || others.length > 0) return [];
-  const read = trial.reached.filter(({ place }) => !isOutsideFood(place)).at(-1);
-  const target = read === undefined ? time.load.targetC : middle(read.celsius);
-  const computed = target === time.load.targetC ? time.estimate : estimateOnce({ ...time.load, targetC: target });
-  if (computed === undefined) return [];
-  return [
-    {
-      log: Math.log(minutesOf(only.duration) / computed.likely),
-      read: read !== undefined,
-      steepness: computed.steepness,
-    },
-  ];
-}
-
-const minutesOf = ({ lowMin, highMin }: DurationNode): number => (lowMin + highMin) / 2;
-
-/** The bake of that verb that says nearest to so many minutes. */
-function nearest(
-  recipe: Recipe,
-  minutes: number,
-  verb: string | undefined,
-  all: readonly Estimated[],
-): Estimated | undefined {
-  const key = verb === undefined ? undefined : verbNamed(verb)?.key;
-  const off = ({ bake: { said }, estimate: { likely } }: Estimated) =>
-    Math.abs(Math.log(minutes / (said === undefined ? likely : middle(said))));
-  return all.filter((each) => key === undefined || keyOf(recipe, each) === key).toSorted((a, b) => off(a) - off(b))[0];
-}
-
-function keyOf(recipe: Recipe, { bake: { part, line, event } }: Estimated): string | undefined {
-  const text = recipe.parts[part.index]?.head.source.lines[line]?.text;
-  return event.verb && text && verbNamed(text.slice(event.verb.start, event.verb.end))?.key;
-}
-
-/** The same again for the same figures, so that an edit of something else costs nothing. */
-const estimateOnce = (load: Load): HeatEstimate | undefined =>
-  byFigures(JSON.stringify({ ...load, kind: load.kind.name }));
-
-const byFigures = onceByText(
-  (figures: string): HeatEstimate | undefined => {
-    const load = JSON.parse(figures) as Omit<Load, 'kind'> & { readonly kind: string };
-    const kind = heatKinds().get(load.kind);
-    return kind === undefined ? undefined : estimate({ ...load, kind });
-  },
-  { texts: 500, letters: 2000 },
-);
 
 /** The last heat stays to the end. */
 const ovenOf = ({ stages }: Bake): Oven => ({

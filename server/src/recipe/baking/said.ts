@@ -1,7 +1,7 @@
 /** Knows an estimate, or why there is none, in a cook's words. Refuses to work one out. */
 import { gramsText, trimmed } from '../../measure/number-text.ts';
 import type { Declined } from './kind-of-bake.ts';
-import type { OvenTime } from './oven-time.ts';
+import type { Estimated, OvenTime } from './time-in-oven.ts';
 
 /** Why nothing is estimated. */
 const WHY_DECLINED: Readonly<Record<Declined, string>> = {
@@ -32,35 +32,36 @@ export function roundMinutes(minutes: number): number {
 /** `likely 75 min (60 to 95), from …; a thermometer decides`; or `not estimated: …`. */
 export function ovenTimeText(time: OvenTime): string {
   if (time.is === 'declined') return `not estimated: ${whyDeclined(time.why)}`;
-  const { estimate, trials } = time;
-  const range = `likely ${roundMinutes(estimate.likely)} min (${roundMinutes(estimate.low)} to ${roundMinutes(estimate.high)})`;
+  const { trials } = time;
   const rests = trials === 0 ? 'no trial yet' : trials === 1 ? 'with one trial' : `with ${trials} trials`;
-  return `${range}, from ${restsOn(time).join(', ')}; ${rests}; ${rise(time)}a thermometer decides`;
+  return `${rangeText(time)}, from ${restsOn(time).join(', ')}; ${rests}; ${rise(time)}a thermometer decides`;
 }
 
+/** `likely 75 min (60 to 95)` */
+export const rangeText = ({ estimate }: Estimated): string =>
+  `likely ${roundMinutes(estimate.likely)} min (${roundMinutes(estimate.low)} to ${roundMinutes(estimate.high)})`;
+
 /** What it is worked out from. */
-export function restsOn({
-  load,
-  estimate,
-  targetAssumed,
-  startAssumed,
-}: Extract<OvenTime, { is: 'estimated' }>): readonly string[] {
+export function restsOn({ load, estimate, targetAssumed, startAssumed, oven }: Estimated): readonly string[] {
   const { celsius } = load.oven.stages.at(-1) ?? { celsius: 0 };
-  const heat = `${trimmed(celsius, 0)} °C${load.oven.fan ? ' with the fan' : ''}`;
+  const fan = load.oven.fan ? ' with the fan' : '';
+  const off = oven?.offset ?? 0;
+  const dial = off === 0 ? '' : ` (${trimmed(celsius - off, 0)} °C by its dial)`;
+  const heat = `${trimmed(celsius, 0)} °C${fan}${oven === undefined ? '' : ` in ${oven.name}${dial}`}`;
   const end = `${trimmed(load.targetC, 0)} °C at the coldest place${targetAssumed ? ` (assumed of a ${load.kind.name})` : ''}`;
   return [
     `${gramsText(load.massKg * 1000)} g`,
     load.form.is === 'pan'
       ? `${trimmed(estimate.depth * 100, 1)} cm deep`
       : `${trimmed(estimate.depth * 200, 1)} cm across at the thinnest`,
-    `${trimmed(load.startC, 0)} °C as it goes in${startAssumed ? ' (assumed)' : ''}`,
+    `${trimmed(load.startC, 0)} °C as it goes in${startAssumed ? ' (assumed)' : ' (measured in a trial)'}`,
     heat,
     end,
   ];
 }
 
 /** `take it out at 58 °C, and it rises by about 5 °C as it rests`: of a joint or bird. */
-function rise({ estimate, load }: Extract<OvenTime, { is: 'estimated' }>): string {
+function rise({ estimate, load }: Estimated): string {
   const { form } = load.kind;
   const by = Math.round(estimate.rise);
   return (form === 'joint' || form === 'bird') && by > 0 ? `the middle rises by about ${by} °C as it rests; ` : '';

@@ -28,7 +28,15 @@ export interface Trial {
   readonly at: number;
   readonly date: string;
   readonly by?: string;
-  readonly took: readonly { readonly at: number; readonly duration: DurationNode; readonly verb?: TextNode }[];
+  readonly took: readonly {
+    readonly at: number;
+    readonly duration: DurationNode;
+    readonly verb?: TextNode;
+    /** What it was in. */
+    readonly place?: TextNode;
+    /** How warm it was then, as the next line says. */
+    readonly started?: Range;
+  }[];
   readonly reached: readonly {
     readonly at: number;
     readonly temperature: TemperatureNode;
@@ -66,9 +74,11 @@ function readTrial({ at, lines }: Block): Trial | undefined {
     at,
     date: first.date.text,
     ...(first.by && { by: first.by.text }),
-    took: of('took').flatMap(({ at, statement: { duration, to } }) =>
-      duration === undefined ? [] : [{ at, duration, ...(to && { verb: to }) }],
-    ),
+    took: of('took').flatMap(({ at, statement: { duration, to, in: place } }) => {
+      if (duration === undefined) return [];
+      const started = startedAfter(rows, at);
+      return [{ at, duration, ...(to && { verb: to }), ...(place && { place }), ...(started && { started }) }];
+    }),
     reached: of('reached').flatMap(({ at, statement: { temperature, place } }) =>
       temperature === undefined ? [] : [{ at, temperature, celsius: celsiusOf(temperature), ...(place && { place }) }],
     ),
@@ -83,6 +93,16 @@ function readTrial({ at, lines }: Block): Trial | undefined {
     ...(verdict !== undefined && { verdict }),
     ...(tested !== undefined && { tested: marksOf(tested) }),
   };
+}
+
+/** `started at` is of the `took` above it; of the first below, where none is above. */
+function startedAfter(rows: readonly { at: number; statement: Statement }[], took: number): Range | undefined {
+  const isFirst = !rows.some(({ at, statement }) => at < took && statement.kind === 'took');
+  const next = rows.find(({ at, statement }) => at > took && statement.kind === 'took')?.at ?? Number.POSITIVE_INFINITY;
+  const own = rows.findLast(
+    ({ at, statement }) => statement.kind === 'started' && at < next && (isFirst || at > took),
+  )?.statement;
+  return own?.kind === 'started' && own.temperature !== undefined ? celsiusOf(own.temperature) : undefined;
 }
 
 /** Whether a temperature was taken of what is round the food: `in the oven`. */

@@ -230,7 +230,7 @@ test('what is done meanwhile begins no earlier than what goes on by itself, and 
   );
   expect(day([rice]).steps).toEqual([
     '19:03-19:28 Simmer the rice in the water for 25 min *',
-    '19:18-19:28 Meanwhile chop the almonds for 10 min',
+    '19:18-19:28 chop the almonds for 10 min',
     '19:28-19:30 Stir in the almonds for 2 min *',
   ]);
 });

@@ -10,6 +10,7 @@ import { convert } from './commands/convert.ts';
 import { diff } from './commands/diff.ts';
 import { explain } from './commands/explain.ts';
 import { format } from './commands/format.ts';
+import { plan } from './commands/plan.ts';
 import { publish } from './commands/publish.ts';
 import { read } from './commands/read.ts';
 import { report } from './commands/report.ts';
@@ -33,6 +34,7 @@ export const COMMANDS: readonly Command[] = [
   config,
   diff,
   publish,
+  plan,
   read,
   trial,
 ];

@@ -14,6 +14,10 @@ import { prettyFigures } from './two-measures.ts';
 /** The step's sentence, from its line as written. */
 export const stepText = (step: Step, line: string): string => readerText(step.sentence, heatsOf(step), line);
 
+/** A piece of it, without the point at its end. */
+export const clauseText = (step: Step, line: string, span: Span): string =>
+  readerText({ ...step.sentence, ...span }, heatsOf(step), line).replace(/[\s,;:.]+$/, '');
+
 /** The same for the prose of a note, which has no kitchen of its own around its figures. */
 export function proseText(text: string): string {
   const line = `do ${text}`;
@@ -30,6 +34,7 @@ function readerText(sentence: Sentence, heats: readonly HeatFigure[], line: stri
   };
   for (const item of sentence.items) {
     if (item.start < at) continue;
+    if (item.end > sentence.end) break;
     const heat = heats.find(({ start, end }) => start <= item.start && item.end <= end);
     const shown = heat === undefined ? shownAs(item, line) : heatText(heat);
     if (shown !== undefined) put(heat ?? item, shown);

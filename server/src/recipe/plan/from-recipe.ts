@@ -151,18 +151,18 @@ function silent({ events, spent }: Silent, part: Part, step: Step, given: number
   };
 }
 
-/** The words of the events, their times and signs among them. */
+/** The words of the events, their times and signs among them; not what joins them to the words before. */
 function placeOf({ index, head }: Part, { line, sentence }: Step, events: readonly Event[]) {
   const all = events.flatMap((event) => [event, ...event.times, ...event.until, ...event.temperatures]);
+  const [first] = events;
   const length = head.source.lines[line]?.text.length ?? sentence.end;
-  return all.length === 0
-    ? { part: index, line, start: sentence.start, end: length }
-    : {
-        part: index,
-        line,
-        start: Math.min(...all.map(({ start }) => start)),
-        end: Math.min(length, Math.max(...all.map(({ end }) => end))),
-      };
+  const opens = first?.verb === undefined ? all : [first.verb, ...first.objects, ...first.times];
+  return {
+    part: index,
+    line,
+    start: all.length === 0 ? sentence.start : Math.max(sentence.start, Math.min(...opens.map(({ start }) => start))),
+    end: all.length === 0 ? length : Math.min(length, Math.max(...all.map(({ end }) => end))),
+  };
 }
 
 /** A fan's air does what a still oven does so much hotter, K (common practice, no source). */

@@ -26,6 +26,9 @@ export interface Awake {
   readonly to: number;
 }
 
+/** When somebody is up where nothing else is said (judgement). */
+export const EVERYDAY: Awake = { from: 6 * 60, to: 23 * 60 };
+
 export interface DayKitchen {
   readonly ovens: number;
   readonly pairsOfHands: number;

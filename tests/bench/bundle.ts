@@ -19,20 +19,7 @@ export async function inBundle<T>(
   const folder = mkdtempSync(join(tmpdir(), 'quern-engine-'));
   try {
     const outfile = join(folder, BUNDLE);
-    await esbuild.build({
-      absWorkingDir: ROOT,
-      entryPoints: [`tests/bench/${file}`],
-      bundle: true,
-      platform: 'node',
-      format: 'esm',
-      target: 'node24',
-      loader: { '.tsv': 'text' },
-      define: { QUERN_BUNDLED: 'true', QUERN_VERSION: '"bench"' },
-      banner: { js: "import{createRequire}from'node:module';const require=createRequire(import.meta.url);" },
-      sourcemap: 'external',
-      outfile,
-      logLevel: 'warning',
-    });
+    await bundled(`tests/bench/${file}`, outfile);
     const run = spawnSync(process.execPath, [outfile, ...args], {
       encoding: 'utf8',
       timeout: limitMs,
@@ -44,4 +31,22 @@ export async function inBundle<T>(
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** Writes a file with all that it imports, the tables as text. */
+export async function bundled(entry: string, outfile: string): Promise<void> {
+  await esbuild.build({
+    absWorkingDir: ROOT,
+    entryPoints: [entry],
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node24',
+    loader: { '.tsv': 'text' },
+    define: { QUERN_BUNDLED: 'true', QUERN_VERSION: '"bench"' },
+    banner: { js: "import{createRequire}from'node:module';const require=createRequire(import.meta.url);" },
+    sourcemap: 'external',
+    outfile,
+    logLevel: 'warning',
+  });
 }

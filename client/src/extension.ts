@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import { registerCheckFolder } from './commands/check-folder.ts';
 import { registerCompare } from './commands/compare.ts';
 import { registerExplain } from './commands/explain.ts';
+import { registerPlan } from './commands/plan.ts';
 import { registerReadPrinted } from './commands/read-printed.ts';
 import { registerRecordTrial } from './commands/record-trial.ts';
 import { registerRestartServer } from './commands/restart-server.ts';
@@ -21,6 +22,7 @@ export function activate(context: vscode.ExtensionContext): void {
     showStatus(connection),
     registerScale(connection),
     registerRecordTrial(connection),
+    registerPlan(connection),
     registerReadPrinted(connection),
     registerCompare(connection),
     registerCheckFolder(connection),

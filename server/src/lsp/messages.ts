@@ -156,6 +156,19 @@ export type ExplainAnswer = {
   readonly markdown: string;
 } | null;
 
+export type PlanParams = {
+  readonly version: MessageVersion;
+  /** Of the recipes that are eaten together, open ones. */
+  readonly uris: readonly string[];
+  /** The time of the day: '19:30'. */
+  readonly serve: string;
+};
+
+/** The day planned backwards as a page. */
+export type PlanAnswer =
+  | { readonly version: MessageVersion; readonly ok: true; readonly title: string; readonly html: string }
+  | { readonly version: MessageVersion; readonly ok: false; readonly why: string };
+
 export type ReadParams = {
   readonly version: MessageVersion;
   /** The file that the text is for, open or not: it is read in its house. */
@@ -200,3 +213,6 @@ export const explainRequest: PrivateRequest<ExplainParams, ExplainAnswer> = { me
 
 /** Client to server: a printed recipe that was copied, in the notation. It changes nothing by itself. */
 export const readRequest: PrivateRequest<ReadParams, ReadAnswer> = { method: 'quern/read' };
+
+/** Client to server: the day planned backwards for open recipes. */
+export const planRequest: PrivateRequest<PlanParams, PlanAnswer> = { method: 'quern/plan' };

@@ -84,6 +84,7 @@ export const SHAPES: Readonly<Record<string, Shape>> = {
   'quern/asTested': { uri: 'string', tested: STRINGS, texts: STRINGS },
   'quern/checkFolder': {},
   'quern/explain': { code: 'string', 'uri?': 'string' },
+  'quern/plan': { uris: STRINGS, serve: 'string' },
   'quern/read': { uri: 'string', text: 'string' },
   ...Object.fromEntries(Object.entries(OF_DOCUMENT).map(([name, shape]) => [`textDocument/${name}`, shape])),
 };

@@ -24,6 +24,7 @@ export function planHtml(facts: PlanFacts): string {
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <title>${title}</title>
 <style>
 ${STYLE}

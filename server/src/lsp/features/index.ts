@@ -12,6 +12,7 @@ import { foldingFeature } from './folding.ts';
 import { formattingFeature } from './formatting.ts';
 import { hoverFeature } from './hover.ts';
 import { navigationFeature } from './navigation.ts';
+import { planFeature } from './plan.ts';
 import { readFeature } from './read.ts';
 import { renameFeature } from './rename.ts';
 import { scaleFeature } from './scale.ts';
@@ -33,6 +34,7 @@ export const FEATURES: readonly Feature[] = [
   formattingFeature,
   hoverFeature,
   navigationFeature,
+  planFeature,
   readFeature,
   renameFeature,
   scaleFeature,

@@ -107,7 +107,7 @@ describe('convert', () => {
         'recipe A\n  from base.quern\n  swap butter for 60 g butter, cold\n  add 120 g mature cheddar, grated\n',
     });
     expect(out).toBe(
-      'recipe A\n  from base.quern\n  swap butter for 4 tbsp butter, cold\n  add 1 cup mature cheddar, grated\n',
+      'recipe A\n  from base.quern\n  swap butter for 4 tbsp + 3/4 tsp butter, cold\n  add 1 cup + 1 tbsp mature cheddar, grated\n',
     );
     expect(err).toContain('The lines of base.quern stay as they are written there.');
   });

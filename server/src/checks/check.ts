@@ -125,6 +125,8 @@ interface Declaration<V> {
   readonly family: Family;
   readonly severity: Severity;
   readonly source: Source;
+  /** The figure it stands on may not be what is meant: like that of an error, it is not converted before it is mended. */
+  readonly doubtsFigure?: true;
   /** What, why it matters, what to do, and when it stays silent. Markdown. */
   readonly explain: string;
   readonly say: (values: V) => Said;

@@ -38,9 +38,9 @@ export interface Findings {
   readonly accepted: readonly AcceptedFinding[];
 }
 
-/** Where an error stands that nobody has accepted. */
+/** Where an error stands that nobody has accepted, or a figure that may not be meant. */
 export const wrongPlaces = ({ open }: Findings): readonly Finding['at'][] =>
-  open.flatMap(({ severity, at }) => (severity === 'error' ? [at] : []));
+  open.flatMap(({ severity, check, at }) => (severity === 'error' || check.doubtsFigure === true ? [at] : []));
 
 /** The fixes of a finding, worked out when asked for. */
 export function fixesOf(finding: Finding, scene: Scene): readonly Fix[] {

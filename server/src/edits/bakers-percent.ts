@@ -23,6 +23,9 @@ export function toPercent(work: Work, part: Part): void {
       work.said.push(`${part.head.name || 'The list'} stays as written: it has no flour to be the 100 %.`);
     return;
   }
+  // A percentage among them that may be of something else would be taken for one of the flour.
+  const at = (i: Ingredient) => (work.recipe.partsAt[part.index] ?? 0) + i.line;
+  if (ingredients.some((i) => i.percent !== undefined && isLeft(work, at(i)))) return;
   const written = flours.filter((i) => i.percent === undefined);
   const main = written.reduce<Ingredient | undefined>(
     (a, b) => (a === undefined || gramsOf(b) > gramsOf(a) ? b : a),

@@ -69,8 +69,8 @@ export function isIn({ unit }: Quantity, to: Measure): boolean {
   return to === 'metric' ? metric : !metric && ['mass', 'volume'].includes(dimensionOf(unit));
 }
 
-/** No spoon measures a gram of cream: better grams than a spoon so far off. */
-const TOO_FAR_OFF = 0.08;
+/** No spoon measures a gram of cream: better grams than a spoon so far off, as there and back is to be within 3 %. */
+const TOO_FAR_OFF = 0.025;
 
 const METRIC_MASS: ReadonlySet<UnitSymbol> = new Set(['mg', 'g', 'kg']);
 const METRIC_VOLUME: ReadonlySet<UnitSymbol> = new Set(['ml', 'cl', 'dl', 'l']);
@@ -145,8 +145,8 @@ function spoonfulG(food: Food, match: FoodMatch | undefined, grams: number, worl
   return undefined;
 }
 
-/** What a cup of a food weighs is no surer than this: no second spoon for less. */
-const AS_NEAR = 0.06;
+/** A weight in cups alone, with no second spoon, is no further off. */
+const AS_NEAR = 0.025;
 
 const isMassUnit = (unit: UnitSymbol | undefined): boolean => unit !== undefined && dimensionOf(unit) === 'mass';
 

@@ -158,8 +158,9 @@ function bound({ statement }: Line, world: World, bare: Ingredient | undefined):
   return 'ingredient' in statement ? bindIngredients(statement.ingredient, 0, world) : undefined;
 }
 
-/** Rounding moves a weight by less. */
+/** Rounding moves a weight by less than a share: to grams, where other weights on the line may count, and to other measures. */
 const ROUNDED = 0.05;
+const IN_OTHERS = 0.025;
 const LEAST_G = 0.06;
 
 function isSame(before: readonly Ingredient[], after: readonly Ingredient[], to: Measure): boolean {
@@ -167,9 +168,9 @@ function isSame(before: readonly Ingredient[], after: readonly Ingredient[], to:
   return before.every((a, i) => {
     const b = after[i];
     if (b === undefined || a.match.kind !== b.match.kind || a.food?.id !== b.food?.id) return false;
-    if (to !== 'weight' || !a.weighed.known || !b.weighed.known) return true;
+    if (!a.weighed.known || !b.weighed.known) return true;
     const [was, is] = [likelyGrams(a.weighed), likelyGrams(b.weighed)];
-    return Math.abs(is - was) <= Math.max(ROUNDED * was, LEAST_G);
+    return Math.abs(is - was) <= Math.max((to === 'weight' ? ROUNDED : IN_OTHERS) * was, LEAST_G) + 1e-9;
   });
 }
 

@@ -8,6 +8,7 @@ import { trimmed } from '../measure/number-text.ts';
 import type { Document } from '../notation/document.ts';
 import type { LengthNode, Span } from '../notation/tree.ts';
 import { FAN_LOWER_C } from '../recipe/dials.ts';
+import { boundEvents } from '../recipe/journey/bind.ts';
 import type { TemperatureScale } from '../recipe/journey/degrees.ts';
 import { heatsOf } from '../recipe/journey/figures.ts';
 import { bindIngredients } from '../recipe/list/ingredient.ts';
@@ -95,7 +96,10 @@ function convertSentence(work: Work, part: Part, step: Step, to: Measure): void 
     if (portion.kind !== 'amount' || portion.measured.unit === undefined || of === undefined) continue;
     put(portion.measured, convertAmount(portion.measured.quantity, of.match, to, work.recipe)?.text);
   }
+  // `At 11 pounds` is no weight.
+  const pressures = boundEvents(step).flatMap(({ event: { medium } }) => (medium?.is === 'pressure' ? [medium] : []));
   for (const item of step.sentence.items) {
+    if (pressures.some(({ start, end }) => start <= item.start && item.start < end)) continue;
     if (item.kind === 'length' && to !== 'weight') put(item, lengthText(item, to));
     if (item.kind === 'measured' && item.unit !== undefined && to !== 'weight')
       put(item, convertAmount(item.quantity, undefined, to, work.recipe)?.text);

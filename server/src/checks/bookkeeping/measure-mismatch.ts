@@ -50,6 +50,7 @@ export default defineCheck<Values>({
   family: 'bookkeeping',
   severity: 'warning',
   scope: 'list',
+  doubtsFigure: true,
   source: {
     kind: 'publication',
     title:

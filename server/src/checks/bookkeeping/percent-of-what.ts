@@ -35,6 +35,7 @@ export default defineCheck<Values>({
   family: 'bookkeeping',
   severity: 'warning',
   scope: 'list',
+  doubtsFigure: true,
   source: { kind: 'common practice, no source' },
   explain: `In a dough a percentage is of the flour, in a ferment or a cure of all that is weighed there: so the trade has it. Anywhere else \`1.5 % salt\` can be of the meat, or of everything, or of the spoon of flour that binds the sauce.
 

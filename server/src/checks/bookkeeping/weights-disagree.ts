@@ -39,6 +39,7 @@ export default defineCheck<Values>({
   family: 'bookkeeping',
   severity: 'warning',
   scope: 'list',
+  doubtsFigure: true,
   source: {
     kind: 'publication',
     title: 'NIST SP 811 (2008), appendix B, and NIST HB 44, appendix C: what each unit holds',

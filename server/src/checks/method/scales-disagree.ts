@@ -26,6 +26,7 @@ export default defineCheck<Values>({
   family: 'method',
   severity: 'warning',
   scope: 'part',
+  doubtsFigure: true,
   source: { kind: 'common practice, no source' },
   explain: `**What it computes.** A temperature that is written on several scales (\`180C/160C fan/gas 4\`, \`63 C (145 F)\`): each figure against the first. Ovens may be ${APART_C.oven} °C apart, as their dials are rounded (350 °F, 180 °C and gas 4 are one heat; 325 °F is 160 or 170 °C), a figure in the food ${APART_C.food} °C. An oven with a fan is set ${FAN_LEAST_C} to ${FAN_MOST_C} °C lower.
 

@@ -41,6 +41,7 @@ export default defineCheck<Values>({
   family: 'safety',
   severity: 'error',
   scope: 'part',
+  doubtsFigure: true,
   source: { kind: 'common practice, no source' },
   explain: `**What it computes.** Each temperature by what it is the temperature of, and what that can be. An oven over 320 °C, or under 150 °F (240 °F for what is dough, batter or pastry); the centre of a food over 110 °C, where water would have boiled away, or colder than blood, and of a custard, sauce or soup any reading over it; a fridge at 30 to 45 °C, or at 4 °F; a freezer at 0 °C written 0 F is no slip; a dough that rises at 68 °C; fat at 375 °C: each is a likely figure in the other unit. What can be in neither (an oven at 18 or at 1800 °C) has lost a digit or gained one. An oven's figure that is alone in its unit, and unusual in it and usual in that of all others, is a warning.
 

@@ -113,9 +113,16 @@ function bakeOf(step: FoldedStep, by: BoundEvent, part: Part, cutUp: ReadonlySet
       step.events.some(({ event: e }) => e.act === 'cover' && e.said === 'yes'),
     target: event.temperatures.findLast(({ of }) => of === 'food')?.celsius.low,
     until: event.until,
-    said: saidOf(event),
+    said: goesOnAt(part, step.line, event) ? undefined : saidOf(event),
   };
 }
+
+/** `…, then lower to 170 C and go on for 2 h`: another heat of the oven stands behind it in the step. */
+const goesOnAt = (part: Part, line: number, { end }: Event): boolean =>
+  part.steps.some(
+    (step) =>
+      step.line === line && heatsOf(step).some(({ of, start }) => start >= end && (of === 'oven' || of === 'nothing')),
+  );
 
 /** Of one time that is no choice and no end of its own. */
 function saidOf({ times, batches }: Event): Bake['said'] {

@@ -5,7 +5,7 @@
 import { type HeatKind, heatKinds } from '../../heat/kinds.ts';
 import type { Tells } from '../../prose/event.ts';
 import { WAS } from '../journey/bodies.ts';
-import { nameSpeaksOf, speaksOf } from '../journey/deeds.ts';
+import { nameSpeaksOf, speaksOf, speaksOfSeveral } from '../journey/deeds.ts';
 import { foodOf } from '../list/stand-in.ts';
 import type { PanSize } from '../measures/pan-size.ts';
 import type { PartHead, Recipe } from '../model.ts';
@@ -53,7 +53,7 @@ const JUICY_PIE = 0.45;
 const BRAISED = 0.15;
 const MOSTLY = 0.6;
 /** kg of a piece of flesh that is roasted as a joint, and of a roll and a loaf of dough. */
-const JOINT_KG = 0.6;
+const JOINT_KG = 0.8;
 const ROLL_KG = 0.15;
 /** cm of a tin that is a sheet. */
 const SHEET_CM2 = 800;
@@ -90,6 +90,7 @@ export function sortOf(inOven: InOven): Sorted | Declined {
   if (until.some(({ is }) => is === 'tender') && share('flour') < FLOURY) return 'tender';
   const flour = share('flour');
   if (flour > FLOURY && isFlat(inOven)) return 'dry';
+  if (share('yeast') > 0 && flour > FLOURY && pieces === 1 && tin === undefined && isInShares(inOven)) return 'cut';
   if (share('yeast') > 0 && flour > FLOURY) return sorted(made.grams / 1000 / pieces < ROLL_KG ? 'roll' : 'bread');
   if (bake.inBath && share('egg') > 0 && flour < FLOURY) return tin === undefined ? 'no pan' : sorted('custard cup');
   const pastry = hasPastry(made);
@@ -124,6 +125,10 @@ function sorted(name: string, length?: number): Sorted | Declined {
   const kind = heatKinds().get(name);
   return kind === undefined ? 'unknown sort' : { kind, length: length ?? kind.length };
 }
+
+/** Buns or rolls, and nobody says how many. */
+const isInShares = ({ bake: { part }, recipe }: InOven): boolean =>
+  nameSpeaksOf(recipe.name, 'share') || part.steps.some((step) => speaksOfSeveral(step, 'share'));
 
 /** `Pizza`, `focaccia`: by its name, or in its steps. */
 const isFlat = ({ bake: { part }, recipe }: InOven): boolean =>

@@ -45,6 +45,8 @@ export class Filler extends PlaceTaker {
     switch (piece.sort) {
       case 'mark':
         this.end();
+        // `not opened, in the bottom oven`: what it denies stood before the mark.
+        if (jointOf(this.pieces[at - 1]?.sense ?? UNKNOWN)?.is !== 'not') this.not = false;
         // `in a pan (covered) …` goes on; a clause has no other marks but these.
         return;
       case 'time':

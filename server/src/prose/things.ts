@@ -11,6 +11,7 @@ import { numberInWord } from '../notation/words.ts';
 import { nounForms } from './forms.ts';
 import { jointOf, senseOf } from './lexicon.ts';
 import { type Phrase, phrasesOf } from './phrases.ts';
+import type { JointKind } from './rows.ts';
 import { hasBefore, isAtEnd, type WhomSaid, whomAt } from './whom.ts';
 
 const THINGS = [
@@ -24,6 +25,8 @@ const THINGS = [
   /** Of food, as it comes from the shop. */
   'tin',
   'opener',
+  /** Somebody opened it; denied, nobody did. */
+  'opened',
   /** It whirls in an open pan. */
   'stick blender',
   'pressure cooker',
@@ -31,9 +34,13 @@ const THINGS = [
   'brim',
   /** Left open, or room left in it. */
   'vent',
+  /** Denied, there is room left. */
+  'over half',
   'in the shell',
   'wet',
   'unopened',
+  /** Of flesh, with ice in it yet. */
+  'icy',
   /** A pack with no air in it. */
   'vacuum',
   'flame',
@@ -52,6 +59,11 @@ const THINGS = [
   'bowl',
   'plate',
   'bag',
+  /** In which what was washed stands and drips. */
+  'drainer',
+  /** What flesh leaves where it lay. */
+  'dregs',
+  'rinsed',
   /** The one of before, with what is on it. */
   'same',
   /** Cleaned for the eye alone. */
@@ -68,8 +80,15 @@ const THINGS = [
   /** What no flesh lay in. */
   'kept apart',
   'denial',
+  /** Of who eats: left to them, or to others. */
+  'for others',
+  'negation',
+  /** What is granted behind it is taken as it is. */
+  'no matter',
   /** Less than a year old; from one year; at school. */
   'baby',
+  /** On a list, what nobody else drinks. */
+  'baby milk',
   'toddler',
   'child',
   'pregnant',
@@ -176,13 +195,45 @@ export function sentenceAt(items: readonly SentenceItem[], place: number): Span 
   return { start, end: Number.POSITIVE_INFINITY };
 }
 
-/** The same of items: a denial before it in its sentence, or close behind, takes it back. */
+/** What is the case where these are denied close before: `not opened`, `never over half full`. */
+const OPPOSITE: Partial<Readonly<Record<Thing, { readonly is: Thing; readonly within: number }>>> = {
+  opened: { is: 'unopened', within: 2 },
+  'over half': { is: 'vent', within: 8 },
+};
+const DENIES: ReadonlySet<Thing> = new Set(['denial', 'for others', 'negation']);
+const EATING: ReadonlySet<Thing> = new Set(['baby', 'toddler', 'child', 'pregnant', 'frail']);
+/** Behind these something else is said, and what it denies is not what stood before: `unopened so no ash gets in`. */
+const PARTS_FROM: ReadonlySet<JointKind> = new Set(['conjunction', 'purpose', 'then', 'which', 'while', 'if', 'when']);
+
+/**
+ * The same of items: a denial before it in its sentence, or close behind, takes it back; and what is granted with a shrug is as it is said
+ * (`never mind if the middle is still frozen`).
+ */
 export function spokenOf(items: readonly SentenceItem[]): readonly Spoken[] {
   const all = thingsIn(items);
   if (all.length === 0) return NONE;
   const ends = items.flatMap((item, at) => (item.kind === 'mark' && ENDS.has(item.mark) ? [at] : []));
   const sentenceOf = (item: number): number => ends.filter((end) => end < item).length;
-  const denials = all.filter(({ is }) => is === 'denial');
+  const denials = all.filter(({ is }) => DENIES.has(is));
+  const denies = (denial: ThingSaid, { is, item }: ThingSaid): boolean => {
+    if (sentenceOf(denial.item) !== sentenceOf(item)) return false;
+    if (denial.is === 'for others' && !EATING.has(is)) return false;
+    if (denial.item > item)
+      return denial.item - item <= BEHIND && !items.slice(item + 1, denial.item).some(isPartedFrom);
+    return !all.some(
+      (each) => each.is === 'no matter' && each.item < item && sentenceOf(each.item) === sentenceOf(item),
+    );
+  };
+  const opposite = (said: ThingSaid): Thing | undefined => {
+    const { is, item } = said;
+    const other = OPPOSITE[is];
+    const isDenied =
+      other !== undefined &&
+      denials.some(
+        (each) => each.is === 'negation' && each.item < item && item - each.item <= other.within && denies(each, said),
+      );
+    return isDenied ? other?.is : undefined;
+  };
   const isOfSomebody = ({ item }: ThingSaid): boolean =>
     all.some(({ is, item: before }) => is === 'person' && before < item && sentenceOf(before) === sentenceOf(item));
   const meant = all.flatMap((each): readonly ThingSaid[] =>
@@ -192,12 +243,16 @@ export function spokenOf(items: readonly SentenceItem[]): readonly Spoken[] {
         : NONE
       : [each],
   );
-  return meant.filter(
-    ({ is, item }) =>
-      is !== 'denial' &&
-      !denials.some(
-        (denial) =>
-          sentenceOf(denial.item) === sentenceOf(item) && (denial.item < item || denial.item - item <= BEHIND),
-      ),
-  );
+  return meant.flatMap((each): readonly Spoken[] => {
+    if (DENIES.has(each.is)) return NONE;
+    const other = opposite(each);
+    if (other !== undefined) return [{ ...each, is: other }];
+    return denials.some((denial) => denies(denial, each)) ? NONE : [each];
+  });
 }
+
+const isPartedFrom = (item: SentenceItem): boolean => {
+  if (item.kind === 'mark') return true;
+  const is = item.kind === 'word' ? jointOf(senseOf(item.word))?.is : undefined;
+  return is !== undefined && PARTS_FROM.has(is);
+};

@@ -38,6 +38,6 @@ export function isNamedAs(
 }
 
 const isEnded = (after: readonly string[], behind: ReadonlySet<string>): boolean =>
-  after[0] === FROM || after.every((word) => behind.has(word));
-/** Behind it stands where a food comes from. */
-const FROM = 'from';
+  FROM.has(after[0] ?? '') || after.every((word) => behind.has(word));
+/** Behind it stands where a food comes from, or what it was made of. */
+const FROM: ReadonlySet<string> = new Set(['from', 'made', 'bought', 'brought', 'straight']);

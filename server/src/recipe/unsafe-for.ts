@@ -172,13 +172,21 @@ function saidInPart(part: Part): readonly EaterSaid[] {
     const inName =
       name === undefined ? NOBODY : eatersIn(spokenIn(name.text), { from: name.start, line: 0, part: index });
     const inSteps = steps.flatMap((step) => eatersIn(thingsOf(step), { from: 0, line: step.line, part: index }));
-    said = inName.length + inSteps.length === 0 ? NOBODY : [...inName, ...inSteps];
+    const onList = part.head.ingredients.flatMap(babyMilkIn);
+    said =
+      inName.length + inSteps.length + onList.length === 0
+        ? NOBODY
+        : [...inName, ...inSteps, ...onList.map((each) => ({ ...each, part: index }))];
     IN_PART.set(part, said);
   }
   return said;
 }
 
 const NOBODY: readonly EaterSaid[] = [];
+
+/** Milk that nobody else drinks says who eats. */
+const babyMilkIn = ({ name, line, nameNode: { start, end } }: Ingredient): readonly EaterSaid[] =>
+  spokenIn(name).some(({ is }) => is === 'baby milk') ? [{ eater: 'baby', start, end, line }] : NOBODY;
 
 function eatersIn(
   spoken: readonly Spoken[],

@@ -33,6 +33,8 @@ const BESIDE: ReadonlySet<FoodClass | undefined> = new Set<FoodClass | undefined
   'nut',
   'seed',
   'sauce',
+  'juice',
+  'water',
 ]);
 
 export default defineCheck<Values>({
@@ -44,7 +46,7 @@ export default defineCheck<Values>({
   source: { kind: 'common practice, no source' },
   explain: `An ingredient without an amount cannot be weighed, scaled or shopped for, and what it does to the formula is not known. Write the amount first: \`200 g plain flour\`. Where the cook decides, say so: \`to taste salt\`, \`as needed flour\`.
 
-Information for what is added by eye: seasoning, and where no formula is judged herbs, vegetables, fruit, bread, cheese and nuts. Silent on lines that are no ingredient, on ice, and on \`to taste\` and \`as needed\`.`,
+Information for what is added by eye: seasoning, and where no formula is judged herbs, vegetables, fruit and its juice, water, bread, cheese and nuts. Silent on lines that are no ingredient, on ice, and on \`to taste\` and \`as needed\`.`,
   *find(part, house) {
     for (let line = 0; line < part.head.source.lines.length; line++) {
       const read = part.head.source.lines[line];

@@ -143,10 +143,22 @@ function inFat(at: At, by: BoundEvent, frozen: boolean): Level | undefined {
       if (middle(ingredient.weighed.grams) * middle(member.share) < WHOLE_G) continue;
       const isFrozen =
         ((state.was & WAS.frozen) !== 0 && (state.was & WAS.thawed) === 0) ||
-        names.some(({ already }) => already === 'frozen');
+        names.some(({ already }) => already === 'frozen') ||
+        hasIceYet(at);
       if (frozen ? isFrozen : !isFrozen && speaks(things, 'wet')) return 'error';
     }
   return undefined;
+}
+
+/** `Never mind if there is ice in it yet`, in its part, and no step thaws it then or after. */
+function hasIceYet({ journey: { steps, parts }, step, place }: At): boolean {
+  for (let before = place; before >= 0; before--) {
+    const each = steps[before];
+    if (each === undefined || each.part !== step.part) return false;
+    if (each.events.some(({ event: { act, said } }) => act === 'thaw' && said === 'yes')) return false;
+    if (speaks(thingsAt(parts, each), 'icy')) return true;
+  }
+  return false;
 }
 
 /** What is done to an egg that is in no shell any more. */

@@ -10,7 +10,7 @@ import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import { isIn, isOf, listedAs } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
-import { type Mixture, mixtureOf } from '../../recipe/measures/mixture.ts';
+import { addedAcidG, type Mixture, mixtureOf } from '../../recipe/measures/mixture.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import { onceFor } from '../once.ts';
 import { isShutOffByFat, keptInOil } from './in-oil.ts';
@@ -59,6 +59,8 @@ export interface InJar {
   readonly isFruit: boolean;
   /** Boiled eggs: no vinegar makes them keep out of the cold. */
   readonly isEgg: boolean;
+  /** The list has something sour of which it says no amount: how much acid there is, nobody knows. */
+  readonly unweighed: boolean;
   /** Where it lies is read from words that nobody knows, or nobody says that it is closed. */
   readonly asked: boolean;
   /** That it is closed is taken for granted. */
@@ -112,6 +114,7 @@ function judge(journey: Journey, body: Body): InJar | undefined {
       least: PICKLE,
       isFruit: false,
       isEgg: true,
+      unweighed: false,
       asked: kept.sure === 'unread',
       inferred: false,
     };
@@ -147,9 +150,22 @@ function judge(journey: Journey, body: Body): InJar | undefined {
   ): InJar | undefined {
     const acid = mix.acidG / (mix.massG - mix.of.sugar);
     if (kept === undefined || acid >= least * SLACK) return undefined;
-    const asked = kept.sure === 'unread';
+    const unweighed = hasSourUnweighed(journey, body);
+    const asked = kept.sure === 'unread' || unweighed;
     const inferred = kept.how === 'put by' && kept.sure === 'inferred';
-    return { body, what: ingredient, part: member.of.part, kept, acid, least, isFruit, isEgg: false, asked, inferred };
+    return {
+      body,
+      what: ingredient,
+      part: member.of.part,
+      kept,
+      acid,
+      least,
+      isFruit,
+      isEgg: false,
+      unweighed,
+      asked,
+      inferred,
+    };
   }
 }
 
@@ -164,6 +180,14 @@ const EGGS = 0.15;
 /** Of what is no rillettes or confit in its fat, but canned (judgement). */
 const FLESHY = 0.3;
 const SALTED = 0.1;
+
+/** `Bottled lemon juice`, by the jar. */
+const hasSourUnweighed = ({ parts }: Journey, { members }: Body): boolean =>
+  [...new Set(members.map(({ of }) => of.part))].some((part) =>
+    parts[part]?.head.ingredients.some((each) => !each.weighed.known && addedAcidG(each, 100) >= SOUR_G),
+  );
+/** Vinegar and sour juice hold some five grams in a hundred (common practice, no source). */
+const SOUR_G = 3;
 
 const gramsOf = (those: ReturnType<typeof membersIn>): number => mixtureOf(portionsOf(those)).massG;
 

@@ -6,7 +6,7 @@
 import type { FoodClass } from '../../food/food.ts';
 import { middle } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
-import type { Act } from '../../prose/event.ts';
+import type { Act, Event } from '../../prose/event.ts';
 import type { Spoken, Thing } from '../../prose/things.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import { isSameRef, type Stay } from '../../recipe/journey/bodies.ts';
@@ -16,14 +16,14 @@ import { larderOf } from '../../recipe/journey/larder.ts';
 import { isIn } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { IngredientRef } from '../../recipe/model.ts';
-import { speaks, thingsAt } from '../../recipe/things-said.ts';
+import { speaks, thingsAt, within } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
 import { type Done, doneIn, spokenAround } from './done.ts';
 import type { UsedAgain } from './marinade-again.ts';
 import { overPieces } from './over-pieces.ts';
 import { type Held, isRawBird, type Lists, membersIn } from './spoils.ts';
 
-export type Contact = UsedAgain & { readonly kind: 'tool' | 'stuffed' };
+export type Contact = UsedAgain & { readonly kind: 'tool' | 'stuffed' | 'rinsed' };
 
 /** What keeps on it what it touched. */
 const GEAR = ['board', 'knife', 'tongs', 'brush', 'bowl', 'plate', 'bag'] as const satisfies readonly Thing[];
@@ -49,13 +49,15 @@ export const soiledAgain = onceFor((journey: Journey): readonly Contact[] => {
   const soiled = new Map<Gear, Soil>();
   let wiped: { readonly gear: Gear; readonly at: Done } | undefined;
   let isCooked = false;
+  let isBaked = false;
   for (const [at, each] of done.entries()) {
     const { by } = each;
     const { event } = by;
     const own = spokenAround(done, at);
     const isSame = speaks(own, 'same');
     if (event.said !== 'yes' && !isSame) continue;
-    if (event.act === 'heat') isCooked = true;
+    if (event.act === 'heat' || isOverFire(event)) isCooked = true;
+    if (isInOven(by)) isBaked = true;
     if (speaks(own, 'washed')) for (const gear of GEAR) if (speaks(own, gear)) soiled.delete(gear);
     const isSaid = isCooked && speaks(own, 'held raw');
     const flesh = isCooked ? undefined : fleshOf(journey, by, each.part);
@@ -81,6 +83,10 @@ export const soiledAgain = onceFor((journey: Journey): readonly Contact[] => {
     // A board like it was named for itself: which of them is meant, nobody knows.
     for (const { is, isNew } of own) if (isNew) for (const one of GEAR) if (one === is) soiled.delete(one);
     if (again === undefined) {
+      const lies =
+        isCooked && !isBaked && !isClean && !speaks(own, 'kept apart') ? laidAgain(by, own, soiled) : undefined;
+      if (lies !== undefined && isReady(journey, by, done.slice(at + 1)))
+        return [contact(each, soiled.get(lies)?.name ?? fleshIn(journey, each.part), 'warning')];
       const on = isClean || !CUTS.has(event.act) || !isEatenRaw(journey, by) ? undefined : namedAgain(own, soiled);
       if (on !== undefined) return [contact(each, soiled.get(on)?.name ?? fleshIn(journey, each.part), 'warning')];
       continue;
@@ -120,13 +126,68 @@ function gearAgain(
 const namedAgain = (own: readonly Spoken[], soiled: ReadonlyMap<Gear, Soil>): Gear | undefined =>
   GEAR.find((gear) => soiled.get(gear)?.said === true && own.some(({ is, isNew }) => is === gear && !isNew));
 
+/** Over fire, with a time or a figure, it is cooked, whatever the verb. */
+const isOverFire = ({ where, times, temperatures }: Event): boolean =>
+  where.some(({ is, way, not }) => is === 'stove' && way === 'at' && !not) && times.length + temperatures.length > 0;
+
+/** What it lies on goes in with it; on a grill it lies itself. */
+const isInOven = ({ event: { act, craft, where } }: BoundEvent): boolean =>
+  ((act === 'heat' && craft !== 'grill') || act === 'put') &&
+  where.some(({ is, way, not }) => is === 'oven' && way !== 'out of' && !not);
+
+/** What sets food down. */
+const LAYS: ReadonlySet<Act> = new Set(['put', 'remove', 'return', 'pack']);
+const POURS: ReadonlySet<Act> = new Set(['put', 'combine', 'eat', 'divide', 'cover']);
+
+/** What came off the fire is heaped on the tray it was raw on; or what gathered in the bag it was raw in is poured over it. */
+function laidAgain(
+  { event, names }: BoundEvent,
+  own: readonly Spoken[],
+  soiled: ReadonlyMap<Gear, Soil>,
+): Gear | undefined {
+  const saidOf = (gear: Gear): Soil | undefined => {
+    const soil = soiled.get(gear);
+    return soil?.said === true ? soil : undefined;
+  };
+  const plate = saidOf('plate');
+  if (
+    plate !== undefined &&
+    LAYS.has(event.act) &&
+    own.some(({ is, isNew, start }) => is === 'plate' && !isNew && start >= event.start) &&
+    names.every(({ mention }) => mention.ingredients.some((ref) => isSameRef(ref, plate.flesh)))
+  )
+    return 'plate';
+  if (!POURS.has(event.act)) return undefined;
+  const verb = event.verb?.start ?? event.start;
+  return LAY_ON.find((gear) => {
+    const before = own.find(({ is, start }) => is === gear && start < verb);
+    return (
+      saidOf(gear) !== undefined &&
+      before !== undefined &&
+      own.some(({ is, start }) => is === 'dregs' && start < before.start)
+    );
+  });
+}
+
 const SAME = keptOn<FoldedStep, boolean>();
+
+const SOILED = [
+  'same',
+  'held raw',
+  'wiped',
+  'back',
+  'where it was',
+  'board',
+  'knife',
+  'plate',
+  'dregs',
+] as const satisfies readonly Thing[];
 
 /** Whether a step speaks of what raw flesh was on: with no such word nothing is found, however many steps there are. */
 function speaksOfSame(step: FoldedStep, parts: Journey['parts']): boolean {
   let same = SAME.get(step);
   if (same === undefined) {
-    same = speaks(thingsAt(parts, step), 'same', 'held raw', 'wiped', 'back', 'where it was', 'board', 'knife');
+    same = speaks(thingsAt(parts, step), ...SOILED);
     SAME.set(step, same);
   }
   return same;
@@ -162,17 +223,25 @@ function fleshIn({ parts }: Journey, part: number): string {
 }
 
 /** What it names is raw in the end, and none of it is flesh. */
-const isEatenRaw = ({ bodies, parts }: Journey, { names }: BoundEvent): boolean =>
-  names.some(({ mention }) =>
-    mention.ingredients.some((ref) => {
-      const part = parts[ref.part];
-      return (
-        part !== undefined &&
-        !larderOf(part).flesh.includes(ref.ingredient) &&
-        bodies.some(({ members }) => members.some((m) => isSameRef(m.of, ref) && m.state.cooked === 'raw'))
-      );
-    }),
+const isEatenRaw = (journey: Journey, { names }: BoundEvent): boolean =>
+  areEatenRaw(
+    journey,
+    names.flatMap(({ mention }) => mention.ingredients),
   );
+
+const areEatenRaw = ({ bodies, parts }: Journey, refs: readonly IngredientRef[], orUnsaid = false): boolean =>
+  refs.some((ref) => {
+    const part = parts[ref.part];
+    return (
+      part !== undefined &&
+      !larderOf(part).flesh.includes(ref.ingredient) &&
+      bodies.some(({ members }) =>
+        members.some(
+          ({ of, state: { cooked } }) => isSameRef(of, ref) && (cooked === 'raw' || (orUnsaid && cooked === 'unsaid')),
+        ),
+      )
+    );
+  });
 
 /** It is eaten as it is: what it names is raw in the end, or nothing heats what was cooked once more. */
 function isReady(journey: Journey, by: BoundEvent, after: readonly Done[]): boolean {
@@ -182,6 +251,55 @@ function isReady(journey: Journey, by: BoundEvent, after: readonly Done[]): bool
   );
   return !isHeated;
 }
+
+interface Standing {
+  readonly of: readonly IngredientRef[];
+}
+
+/** Raw flesh that is washed over what stands there to be eaten as it is. */
+export const rinsedOver = onceFor((journey: Journey): readonly Contact[] => {
+  if (!journey.steps.some((step) => speaks(thingsAt(journey.parts, step), 'drainer'))) return NONE;
+  const done = doneIn(journey);
+  let standing: Standing | undefined;
+  let named: { readonly of: readonly IngredientRef[]; readonly at: Done; readonly isFlesh: boolean } | undefined;
+  for (const each of done) {
+    const { by, part, line, things } = each;
+    const { event, names } = by;
+    if (event.said !== 'yes') continue;
+    const of = names.flatMap(({ mention }) => mention.ingredients);
+    if (of.length > 0) named = { of, at: each, isFlesh: fleshOf(journey, by, part) !== undefined };
+    const isThere = speaks(within(things, event), 'drainer');
+    // `Wash the parsley and stand it in the sieve`: it is no flesh.
+    const isOfNamed = of.length === 0 && named?.at.part === part && named.at.line === line && !named.isFlesh;
+    const flesh = isOfNamed
+      ? undefined
+      : (fleshOf(journey, by, part) ??
+        (of.length === 0 && isOfFlesh(journey, part) ? { name: fleshIn(journey, part) } : undefined));
+    if (flesh !== undefined) {
+      const isWashed = event.craft === 'rinse' || speaks(things, 'washed', 'rinsed');
+      if (standing !== undefined && isThere && isWashed && !speaks(things, 'clean'))
+        return [{ ...contact(each, flesh.name, 'warning'), kind: 'rinsed' }];
+      continue;
+    }
+    const those = isOfNamed ? (named?.of ?? of) : of;
+    if (isThere && event.act !== 'discard' && those.length > 0 && areEatenRaw(journey, those, true))
+      standing = { of: those };
+    // It was taken away before.
+    else if (
+      standing?.of.some((ref) => those.some((other) => isSameRef(ref, other))) &&
+      MOVES.has(event.act) &&
+      event.craft !== 'drain'
+    )
+      standing = undefined;
+  }
+  return NONE;
+});
+
+const MOVES: ReadonlySet<Act> = new Set(['put', 'combine', 'remove', 'dry', 'pack', 'divide']);
+const isOfFlesh = ({ parts }: Journey, part: number): boolean => {
+  const of = parts[part];
+  return of !== undefined && larderOf(of).flesh.length > 0;
+};
 
 /** So long in the cold a filled bird is kept, and not only set down (judgement). Minutes. */
 const AHEAD_MIN = 180;

@@ -25,13 +25,14 @@ interface Values {
   readonly least: number;
   readonly isFruit: boolean;
   readonly isEgg: boolean;
+  readonly unweighed: boolean;
   readonly asked: boolean;
   readonly body: Body;
 }
 
 const found = foundAgain<Values>(
   overJourneys((_, journey) =>
-    keptInJars(journey).map(({ body, what, part, kept, acid, least, isFruit, isEgg, asked, inferred }) => {
+    keptInJars(journey).map(({ body, what, part, kept, acid, least, isFruit, isEgg, unweighed, asked, inferred }) => {
       const { start, end } = what.node.name ?? { start: 0, end: 0 };
       return {
         at: { part, line: what.line, start, end },
@@ -45,6 +46,7 @@ const found = foundAgain<Values>(
           least,
           isFruit,
           isEgg,
+          unweighed,
           asked,
           body,
         },
@@ -76,7 +78,7 @@ export default defineCheck<Values>({
     kind: 'publication',
     title: 'USDA Complete Guide to Home Canning (2015); 21 CFR 114.3: pH 4.6 divides acid from low-acid foods',
   },
-  explain: `**What it computes.** What is shut up in jars or packs by the steps, or is to keep out of the cold for weeks, with vegetables, herbs, pulses, mushrooms, grains, boiled eggs, bread or cake that is baked in the jar, meat or fish in it, or fruit that is low in acid (figs, bananas, mangoes, melons, papayas, elderberries, white peaches and their like): how it is kept in the end, whether it was under pressure, and else how much acetic or citric acid all but its sugar holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes and such fruit ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart), and tomatoes with other vegetables in between, each by its weight. Boiled eggs keep in vinegar in the cold alone. What is left in its jar out of the cold for ${LEFT_DAYS} days or more counts as shut up, but for vegetables that have no vinegar and salt enough to turn sour (${SOURING_SALT * 100} %). Where it lies in a place that nobody knows, it is asked about (information); what was cooked and is only filled into jars, with no word of a lid or of the cold, is a warning.
+  explain: `**What it computes.** What is shut up in jars or packs by the steps, or is to keep out of the cold for weeks, with vegetables, herbs, pulses, mushrooms, grains, boiled eggs, bread or cake that is baked in the jar, meat or fish in it, or fruit that is low in acid (figs, bananas, mangoes, melons, papayas, elderberries, white peaches and their like): how it is kept in the end, whether it was under pressure, and else how much acetic or citric acid all but its sugar holds. Pickles want some ${PICKLE * 100} % (vinegar of 5 %, at least half the liquor); tomatoes and such fruit ${TOMATO * 100} % (2 tbsp bottled lemon juice, or ½ tsp citric acid, a quart), and tomatoes with other vegetables in between, each by its weight. Boiled eggs keep in vinegar in the cold alone. What is left in its jar out of the cold for ${LEFT_DAYS} days or more counts as shut up, but for vegetables that have no vinegar and salt enough to turn sour (${SOURING_SALT * 100} %). Where it lies in a place that nobody knows, or something sour is listed with no amount, it is asked about (information); what was cooked and is only filled into jars, with no word of a lid or of the cold, is a warning.
 
 **Why it matters.** Above pH 4.6 the spores of Clostridium botulinum outlive boiling water, and a sealed jar is the airless place they need. The poison has no smell.
 
@@ -85,12 +87,16 @@ export default defineCheck<Values>({
 **Silent** for other fruit, jams with their full sugar (${SWEET_JAM * 100} % of the list and more), ferments in their brine, what is kept in the fridge or frozen in the end, or eaten, what is dry, dried until brittle or fried dry, and what was under pressure. It measures acid, not pH, and does not certify a recipe.`,
   find: ({ recipe, house }) => found(recipe, house),
   say: (values) => {
-    const { acid, least, isFruit, isEgg } = values;
+    const { acid, least, isFruit, isEgg, unweighed } = values;
     // No tested recipe lets them stand out of the cold.
     if (isEgg && acid >= least)
       return {
         message: `${jarsText(values)} boiled eggs: vinegar is slow to reach the yolk, and botulism can grow there. Keep them in the fridge. ${CAUTION}`,
         source: 'USDA and NCHFP, pickled eggs: kept in the fridge (from memory)',
+      };
+    if (unweighed)
+      return {
+        message: `${jarsText(values)} something sour of which no amount is said, where ${(least * 100).toFixed(1)} % of acid is the least and no step uses pressure: write how much. ${CAUTION}`,
       };
     const held = acid < 0.0005 ? 'no acid that was added' : `${(acid * 100).toFixed(2)} % of acid in all but the sugar`;
     return {

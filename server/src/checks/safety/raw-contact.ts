@@ -1,6 +1,6 @@
 import { usedAgain } from '../by-state/marinade-again.ts';
 import { overJourneys } from '../by-state/over-journeys.ts';
-import { soiledAgain, stuffedAhead } from '../by-state/soiled.ts';
+import { rinsedOver, soiledAgain, stuffedAhead } from '../by-state/soiled.ts';
 import { severityAt } from '../by-state/verdict.ts';
 import { defineCheck } from '../check.ts';
 import { foundAgain } from '../found-again.ts';
@@ -9,7 +9,7 @@ import { CAUTION } from './limits.ts';
 interface Values {
   readonly flesh: string;
   /** It lay in this, it was on this, or it is filled too early. */
-  readonly kind: 'marinade' | 'tool' | 'stuffed';
+  readonly kind: 'marinade' | 'tool' | 'stuffed' | 'rinsed';
 }
 
 const found = foundAgain<Values>(
@@ -17,6 +17,7 @@ const found = foundAgain<Values>(
     [
       ...usedAgain(journey).map((each) => ({ ...each, kind: 'marinade' as const })),
       ...soiledAgain(journey),
+      ...rinsedOver(journey),
       ...stuffedAhead(journey),
     ].map(({ level, part, line, start, end, flesh, kind }) => ({
       at: { part, line, start, end },
@@ -37,7 +38,7 @@ export default defineCheck<Values>({
     title:
       'FDA Food Code 2022, 3-302.11(A); USDA FSIS, poultry: marinade that touched raw meat is boiled before it is used',
   },
-  explain: `**What it computes.** Which raw meat, poultry or fish waits in what is wet (a marinade, yoghurt, a sauce), and whether a step after the cooking puts that on what is eaten, stirs it into something, or serves it; which board, knife, bowl, plate, brush or bag it was on, and whether a step says that the same one is used for what is eaten as it is; and whether a bird is stuffed and kept before it goes in the oven.
+  explain: `**What it computes.** Which raw meat, poultry or fish waits in what is wet (a marinade, yoghurt, a sauce), and whether a step after the cooking puts that on what is eaten, stirs it into something, or serves it; which board, knife, bowl, plate, brush or bag it was on, and whether a step says that the same one is used for what is eaten as it is; whether it is washed above what stands there to be eaten raw; and whether a bird is stuffed and kept before it goes in the oven.
 
 **Why it matters.** The bowl that raw chicken lay in holds what the chicken held: Salmonella and Campylobacter. The flesh is cooked; what it lay in is not.
 
@@ -46,7 +47,7 @@ export default defineCheck<Values>({
 It is a warning where the words only point (\`what is left in the bowl\`). **Silent** where a share was kept apart before, where it is boiled afterwards, for what is brushed on while the food cooks, and for what is mixed into mince, which is fried with it; for a board of which nobody says that it is the same, or that is washed; and for what is cooked afterwards.`,
   find: ({ recipe, house }) => found(recipe, house),
   say: ({ flesh, kind }) => ({
-    message: `${kind === 'marinade' ? `The raw ${flesh} lay in this: boil it before it is eaten, or set some aside before the raw goes in.` : kind === 'tool' ? `This touched the raw ${flesh}, and then food that is eaten as it is: take a clean one, or wash it in hot soapy water first.` : `Filled ahead, the ${flesh} keeps what is in its middle warm and wet for hours: keep the stuffing cold apart, and fill it just before it is cooked.`} ${CAUTION}`,
+    message: `${kind === 'marinade' ? `The raw ${flesh} lay in this: boil it before it is eaten, or set some aside before the raw goes in.` : kind === 'rinsed' ? `Water off the raw ${flesh} splashes on what stands below and is eaten as it is: wash no raw flesh, or take that away first.` : kind === 'tool' ? `This touched the raw ${flesh}, and then food that is eaten as it is: take a clean one, or wash it in hot soapy water first.` : `Filled ahead, the ${flesh} keeps what is in its middle warm and wet for hours: keep the stuffing cold apart, and fill it just before it is cooked.`} ${CAUTION}`,
     source:
       kind === 'stuffed'
         ? 'USDA FSIS, Stuffing and Food Safety (for consumers; from memory)'

@@ -226,7 +226,11 @@ const bitOf = (event: Event, minutes: Range): number => {
 };
 
 /** The place that the words say. */
-function placeSaid({ where, act, craft, medium }: Event, body: Body, time: Range | undefined): Lying | undefined {
+function placeSaid(
+  { where, act, craft, medium, times }: Event,
+  body: Body,
+  time: Range | undefined,
+): Lying | undefined {
   const at = where.findLast((w) => !w.not && (w.way === 'at' || w.way === 'to'));
   if (at?.is === 'stove' && craft === 'hang') return ABOVE;
   // On the stove for hours, or to cool, it is off the heat.
@@ -246,6 +250,8 @@ function placeSaid({ where, act, craft, medium }: Event, body: Body, time: Range
   // `Out of the fridge`, `not in the refrigerator`: a room, unless it says another.
   const from = where.find((w) => w.way === 'out of' || w.way === 'off' || w.not);
   if (from === undefined) return undefined;
+  // `Within four days, always from the fridge`: it lives there until then.
+  if (from.is === 'cold' && !from.not && times.some(({ kind }) => kind === 'life') && act !== 'remove') return IN_COLD;
   if (from.is === 'cold' || from.is === 'frozen' || from.is === 'cool') return ROOM;
   // `Sell off the shelf`: it lies there.
   if (from.way === 'off' && !from.not && from.is !== 'oven' && from.is !== 'stove') return lyingAt(from);
@@ -258,6 +264,7 @@ const WORKS: ReadonlySet<Where['is'] & string> = new Set(['hot', 'oven', 'stove'
 export const isOff = ({ place, celsius }: Lying): boolean =>
   place === 'room' && celsius.high === COOLING.high && celsius.low === COOLING.low;
 
+const IN_COLD: Lying = { place: 'cold', celsius: bandOf('cold'), sure: 'said' };
 const ICE: Lying = { place: 'cold', celsius: bandOf('cold'), sure: 'said' };
 const ROOM: Lying = { place: 'room', celsius: bandOf('room'), sure: 'inferred' };
 /** In the air over a stove. */

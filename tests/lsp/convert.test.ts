@@ -5,8 +5,8 @@ import { hoverMarkdown, pathOfUri, uriOfPath } from '../../server/src/lsp/conver
 describe('paths of URIs', () => {
   it.each([
     ['file:///home/ines/a%20b.quern', '/home/ines/a b.quern'],
-    ['file:///c%3A/Users/Bao/tart%231.quern', 'c:/Users/Bao/tart#1.quern'],
-    ['file://server/share/cr%C3%A8me.quern', '//server/share/crème.quern'],
+    ['file:///c%3A/Users/Bao/tart%231.quern', 'c:\\Users\\Bao\\tart#1.quern'],
+    ['file://server/share/cr%C3%A8me.quern', '\\\\server\\share\\crème.quern'],
     ['untitled:Untitled-1', undefined],
     ['git:/a.quern?ref=HEAD', undefined],
     ['file:///%E0%A4%A', undefined],

@@ -15,7 +15,7 @@ import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CHECKS } from '../../server/src/checks/index.ts';
-import { ROOT } from '../support/fake-editor.ts';
+import { NODE, ROOT } from '../support/fake-editor.ts';
 
 const WINDOWS = process.platform === 'win32';
 const folder = mkdtempSync(join(tmpdir(), 'quern-installed-'));
@@ -66,7 +66,7 @@ describe('installed elsewhere', () => {
     for (const code of codes) expect(existsSync(join(quern, 'dist/pages', `${code}.md`)), code).toBe(true);
     const message =
       '{"jsonrpc":"2.0","id":1,"method":"initialize","params":{"processId":null,"rootUri":null,"capabilities":{}}}';
-    const server = spawn(process.execPath, [join(quern, 'dist/server.js'), '--stdio'], {
+    const server = spawn(NODE, [join(quern, 'dist/server.js'), '--stdio'], {
       stdio: ['pipe', 'pipe', 'ignore'],
     });
     server.stdin.write(`Content-Length: ${message.length}\r\n\r\n${message}`);

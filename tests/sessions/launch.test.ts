@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { brotliCompressSync } from 'node:zlib';
 import { afterAll, expect, test } from 'vitest';
-import { SERVER } from '../support/fake-editor.ts';
+import { NODE, SERVER } from '../support/fake-editor.ts';
 
 const CLI = SERVER.replace(/server\.js$/, 'cli.js');
 
@@ -14,7 +14,7 @@ const folder = mkdtempSync(join(tmpdir(), 'quern-launch-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 function weigh(env: Readonly<Record<string, string>>): string {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [CLI, 'weigh', '1 cup plain flour'], {
+  const { status, stdout, stderr } = spawnSync(NODE, [CLI, 'weigh', '1 cup plain flour'], {
     env: { ...process.env, ...env },
     encoding: 'utf8',
   });
@@ -67,7 +67,7 @@ test.each<readonly [file: string, how: string, spoil: (file: string) => void]>([
   const shared = join(dist, file);
   spoil(shared);
   for (const program of ['cli.js', 'server.js']) {
-    const { status, stdout, stderr } = spawnSync(process.execPath, [join(dist, program), '--stdio'], {
+    const { status, stdout, stderr } = spawnSync(NODE, [join(dist, program), '--stdio'], {
       encoding: 'utf8',
     });
     expect(status).toBe(2);
@@ -77,7 +77,7 @@ test.each<readonly [file: string, how: string, spoil: (file: string) => void]>([
 });
 
 test('`quern lsp` is the server that lies beside it', async () => {
-  const server = spawn(process.execPath, [CLI, 'lsp', '--stdio'], { stdio: ['pipe', 'pipe', 'ignore'] });
+  const server = spawn(NODE, [CLI, 'lsp', '--stdio'], { stdio: ['pipe', 'pipe', 'ignore'] });
   const params = { processId: null, rootUri: null, capabilities: {} };
   const text = JSON.stringify({ jsonrpc: '2.0', id: 1, method: 'initialize', params });
   server.stdin.write(`Content-Length: ${text.length}\r\n\r\n${text}`);

@@ -27,7 +27,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 export const SERVER = `${ROOT}dist/server.js`;
-export const NODE = `${ROOT}node_modules/.bin/node`;
+export const NODE = process.env.QUERN_NODE ?? `${ROOT}node_modules/.bin/node`;
 
 /** What a full client declares. */
 export const RICH: ClientCapabilities = {

@@ -2,6 +2,7 @@
  * Knows how a client talks to a session in the same process, over streams, with files from memory.
  * Refuses to know the built server: that is `fake-editor.ts`.
  */
+import { type PlatformPath, posix } from 'node:path';
 import { PassThrough } from 'node:stream';
 import {
   type CancellationToken,
@@ -21,20 +22,20 @@ import { serve } from '../../server/src/lsp/session.ts';
 import type { Files } from '../../server/src/workspace/ports.ts';
 import { OWN_CLIENT } from './fake-editor.ts';
 
-/** Files by path. */
-export function memoryFiles(texts: Map<string, string>): Files {
+/** Files by path, as a machine writes paths. */
+export function memoryFiles(texts: Map<string, string>, { join, resolve, dirname, sep }: PlatformPath = posix): Files {
   const files = {
     read: (path: string) => texts.get(path),
     recipesBelow: (folder: string) =>
-      [...texts.keys()].filter((p) => p.startsWith(`${folder}/`) && p.endsWith('.quern')).sort(),
+      [...texts.keys()].filter((p) => p.startsWith(folder + sep) && p.endsWith('.quern')).sort(),
     houseAbove: (path: string) => {
-      const parts = path.split('/');
-      const folders = parts.map((_, n) => parts.slice(0, parts.length - n).join('/'));
-      const holding = (file: string) => folders.find((folder) => texts.has(`${folder}/${file}`));
+      const parts = path.split(sep);
+      const folders = parts.map((_, n) => parts.slice(0, parts.length - n).join(sep));
+      const holding = (file: string) => folders.find((folder) => texts.has(`${folder}${sep}${file}`));
       return holding('quern.json') ?? holding('foods.quern');
     },
-    join: (folder: string, name: string) => `${folder}/${name}`,
-    beside: (path: string, name: string) => new URL(name, `file://${path}`).pathname,
+    join,
+    beside: (path: string, name: string) => resolve(dirname(path), name),
   };
   return files;
 }
@@ -42,6 +43,8 @@ export function memoryFiles(texts: Map<string, string>): Files {
 export interface ClientOptions {
   readonly capabilities?: ClientCapabilities;
   readonly files?: Map<string, string>;
+  /** How the machine of the files writes paths. */
+  readonly paths?: PlatformPath;
   readonly initializationOptions?: unknown;
   readonly settings?: unknown;
   readonly features?: readonly Feature[];
@@ -77,7 +80,7 @@ export class Client {
       (given) =>
         createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down), given),
       {
-        files: memoryFiles(options.files ?? new Map()),
+        files: memoryFiles(options.files ?? new Map(), options.paths),
         turn: setImmediate,
         pauses: {
           whenIdle: (run) => {

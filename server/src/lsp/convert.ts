@@ -171,13 +171,16 @@ export function pathOfUri(uri: string): string | undefined {
   } catch {
     return undefined;
   }
-  if (url.host !== '') return `//${url.host}${path}`;
-  return /^\/[A-Za-z]:/.test(path) ? path.slice(1) : path;
+  if (url.host !== '') return `//${url.host}${path}`.replaceAll('/', '\\');
+  // What the disk finds has its own slashes, and editors write the drive either way.
+  return /^\/[A-Za-z]:/.test(path) ? path.charAt(1).toLowerCase() + path.slice(2).replaceAll('/', '\\') : path;
 }
 
-/** The `file:` URI of a path. */
+/** The `file:` URI of a path; only where it begins as on Windows are its backslashes slashes. */
 export function uriOfPath(path: string): string {
-  const slashed = path.replaceAll('\\', '/');
+  const isWindows = /^(?:[A-Za-z]:|\\\\)/.test(path);
+  const slashed = isWindows ? path.replaceAll('\\', '/') : path;
   const encoded = slashed.split('/').map(encodeURIComponent).join('/');
+  if (slashed.startsWith('//')) return `file:${encoded}`;
   return `file://${slashed.startsWith('/') ? '' : '/'}${encoded}`;
 }

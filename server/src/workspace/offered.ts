@@ -15,8 +15,11 @@ interface Tried {
 
 const TRIED = keptOn<Snapshot, Tried>();
 
-/** Fixes tried for one text: who asks about more than these does not look at each. */
-const MOST_TRIED = 200;
+/** Lines worked out again for one text by trying fixes, and the fixes tried at the least: who asks about more does not look at each. */
+const MOST_LINES = 50_000;
+const LEAST_TRIED = 20;
+
+const mostTried = ({ document: { lines } }: Snapshot): number => Math.max(LEAST_TRIED, MOST_LINES / lines.length);
 
 /** The fixes of a finding that leave the file with one finding less. */
 export function offeredFixes(finding: Finding, snapshot: Snapshot): readonly Fix[] {
@@ -24,7 +27,9 @@ export function offeredFixes(finding: Finding, snapshot: Snapshot): readonly Fix
   TRIED.set(snapshot, tried);
   const known = tried.fixes.get(finding);
   if (known !== undefined) return known;
-  const fixes = fixesOf(finding, snapshot).filter((fix) => tried.count++ < MOST_TRIED && mends(finding, fix, snapshot));
+  const fixes = fixesOf(finding, snapshot).filter(
+    (fix) => tried.count++ < mostTried(snapshot) && mends(finding, fix, snapshot),
+  );
   tried.fixes.set(finding, fixes);
   return fixes;
 }

@@ -69,6 +69,17 @@ test('minutes that were asked for are given by line, with the file where there a
   expect([two.start.at, two.at_least, two.ovens]).toEqual(['17:53', false, ['oven 1', 'oven 2']]);
 });
 
+test('the ovens are those that the house names', async () => {
+  const house = '{ "ovens": { "lower deck": { "fan": true }, "upper deck": {} } }';
+  const { out } = await quern(['plan', 'gratin.quern', 'rolls.quern', '--serve', '19:30'], {
+    ...FILES,
+    'quern.json': house,
+  });
+  expect(out).toMatch(/Light lower deck: 160 °C/);
+  expect(out).toMatch(/19:15 +hands +Turn upper deck to 180 °C/);
+  expect(out).not.toContain('Clashes');
+});
+
 test('what is set overnight begins in the evening before, and may all be done then', async () => {
   const {
     start,

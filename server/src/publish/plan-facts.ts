@@ -4,7 +4,7 @@
  */
 import { ovenTimes } from '../recipe/baking/oven-time.ts';
 import { ovenTimeText } from '../recipe/baking/said.ts';
-import type { Recipe } from '../recipe/model.ts';
+import type { Recipe, World } from '../recipe/model.ts';
 import type { Plan, PlannedTask } from '../recipe/plan/plan.ts';
 import type { MinutesFrom } from '../recipe/plan/plan-task.ts';
 import type { WayOut } from '../recipe/plan/ways-out.ts';
@@ -112,6 +112,15 @@ export interface PlanSetting {
   readonly serve: number;
   readonly date: string | null;
   readonly ovens: readonly string[];
+}
+
+/** More are never at hand at a time. */
+export const MOST_OVENS = 20;
+
+/** The ovens that are planned with: so many, or those that the house names, or one. */
+export function ovenNames({ ovens }: World, count: number | undefined): readonly string[] {
+  const named = Object.keys(ovens ?? {}).slice(0, MOST_OVENS);
+  return Array.from({ length: count ?? Math.max(1, named.length) }, (_, i) => named[i] ?? `oven ${i + 1}`);
 }
 
 export const THERMOMETER =

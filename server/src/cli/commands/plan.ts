@@ -1,6 +1,6 @@
 import { isDay } from '../../measure/calendar.ts';
 import { planCalendar } from '../../publish/plan-calendar.ts';
-import { planFacts } from '../../publish/plan-facts.ts';
+import { MOST_OVENS, ovenNames, planFacts } from '../../publish/plan-facts.ts';
 import { planHtml } from '../../publish/plan-html.ts';
 import { planText } from '../../publish/plan-text.ts';
 import { readAwake, readClock } from '../../recipe/plan/clock-text.ts';
@@ -41,13 +41,8 @@ export const plan: Command = {
     const format = choiceOf(options, 'format', ['text', 'json', 'html', 'ics'], 'text');
     const serve = serveOf(options);
     const date = dateOf(options);
-    const kitchen = {
-      ovens: countOf(options, 'ovens'),
-      pairsOfHands: countOf(options, 'cooks'),
-      sharesOven: options.flags.has('share-oven'),
-      serve,
-      awake: awakeOf(options),
-    };
+    const awake = awakeOf(options);
+    const [count, pairsOfHands] = [countOf(options, 'ovens'), countOf(options, 'cooks') ?? 1];
     const houses = housesFor(io);
     if (options.rest.length === 0 && !options.flags.has('stdin'))
       throw new UsageError('name the recipes, or give the text of one with --stdin');
@@ -59,6 +54,10 @@ export const plan: Command = {
       if (!snapshot.isWhole)
         throw new UsageError(`\`${shown}\` builds on what is not there: \`quern check\` says what is missing`);
     }
+    const [first] = snapshots;
+    if (first === undefined) return 0;
+    const ovens = ovenNames(first.snapshot.house.world, count);
+    const kitchen = { ovens: ovens.length, pairsOfHands, sharesOven: options.flags.has('share-oven'), serve, awake };
     const given = givenMinutes(options, snapshots, io);
     const recipes = snapshots.map(({ snapshot }, i) => ({
       recipe: snapshot.whole.recipe,
@@ -71,7 +70,7 @@ export const plan: Command = {
         file: shown,
         sayLine: sayLineIn(shown, snapshot, snapshots.length > 1, io),
       })),
-      { serve, date, ovens: Array.from({ length: kitchen.ovens }, (_, i) => `oven ${i + 1}`) },
+      { serve, date, ovens },
     );
     if (format === 'html') io.document(planHtml(facts));
     else if (format === 'ics') io.document(planCalendar(facts, io.today()));
@@ -99,13 +98,12 @@ function awakeOf({ values: { awake } }: Options): Awake {
   return read;
 }
 
-const MOST = 20;
-
-function countOf({ values }: Options, name: string): number {
-  const value = values[name] ?? '1';
+function countOf({ values }: Options, name: string): number | undefined {
+  const value = values[name];
+  if (value === undefined) return undefined;
   const count = Number(value);
-  if (!Number.isInteger(count) || count < 1 || count > MOST)
-    throw new UsageError(`--${name} is a number from 1 to ${MOST}, not \`${value}\``);
+  if (!Number.isInteger(count) || count < 1 || count > MOST_OVENS)
+    throw new UsageError(`--${name} is a number from 1 to ${MOST_OVENS}, not \`${value}\``);
   return count;
 }
 

@@ -1,4 +1,4 @@
-import { planFacts } from '../../publish/plan-facts.ts';
+import { ovenNames, planFacts } from '../../publish/plan-facts.ts';
 import { planHtml } from '../../publish/plan-html.ts';
 import { readClock } from '../../recipe/plan/clock-text.ts';
 import { planOf } from '../../recipe/plan/plan.ts';
@@ -9,7 +9,7 @@ import { messageVersion, type PlanAnswer, type PlanParams, planRequest } from '.
 
 const refuse = (why: string): PlanAnswer => ({ version: messageVersion, ok: false, why });
 
-/** The day planned backwards, for recipes that are open, with one oven and one pair of hands. */
+/** The day planned backwards, for recipes that are open, with the ovens of the house and one pair of hands. */
 export const planFeature: Feature = {
   requests: [
     onRequest<PlanParams, PlanAnswer>(
@@ -22,10 +22,12 @@ export const planFeature: Feature = {
           const snapshot = view.snapshot(uri);
           return snapshot === undefined ? [] : [{ snapshot, file: nameOf(view.pathOf(uri) ?? uri) }];
         });
-        if (open.length === 0) return refuse('No recipe is open.');
         if (!open.every(({ snapshot }) => snapshot.isWhole))
           return refuse('A recipe builds on what is not there: its findings say what is missing.');
-        const kitchen = { ovens: 1, pairsOfHands: 1, sharesOven: false, serve, awake: EVERYDAY };
+        const [first] = open;
+        if (first === undefined) return refuse('No recipe is open.');
+        const ovens = ovenNames(first.snapshot.house.world, undefined);
+        const kitchen = { ovens: ovens.length, pairsOfHands: 1, sharesOven: false, serve, awake: EVERYDAY };
         const plan = planOf(
           open.map(({ snapshot }) => ({ recipe: snapshot.whole.recipe, given: new Map() })),
           kitchen,
@@ -35,7 +37,7 @@ export const planFeature: Feature = {
           file,
           sayLine: sayLineIn(snapshot, open.length > 1 ? file : undefined),
         }));
-        const facts = planFacts(plan, sources, { serve, date: null, ovens: ['oven'] });
+        const facts = planFacts(plan, sources, { serve, date: null, ovens });
         return { version: messageVersion, ok: true, title: `For ${facts.serve}`, html: planHtml(facts) };
       },
     ),

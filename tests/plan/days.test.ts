@@ -195,12 +195,42 @@ test('a dough that lies overnight: nobody gets up for it', () => {
   );
   // Eaten at 8:00: in the oven from 7:20, in the fridge from 19:20 the day before.
   expect(day([loaf], { serve: 8 * 60 })).toMatchObject({ start: '19:10', daysBefore: 1, clashes: [] });
-  // Eaten at 15:00 it would go into the fridge at 2:20; so it does at 23:00, and has risen for 3 h 20 min more than it should have by 14:20.
-  expect(day([loaf], { serve: 15 * 60 })).toMatchObject({
+  // Eaten at 15:00 it would go into the fridge at 2:20; so it does at 23:00, and lies there for 3 h 20 min more, as a cold dough may.
+  expect(day([loaf], { serve: 15 * 60 })).toMatchObject({ start: '22:50', daysBefore: 1, clashes: [] });
+  // In the warm it would have fallen by then.
+  expect(day([loaf.replace('in the fridge', 'at 20 C')], { serve: 15 * 60 })).toMatchObject({
     start: '22:50',
     daysBefore: 1,
-    clashes: ['Prove in the fridge for 12 h: 200 min earlier for night, waits 200 min too long'],
+    clashes: ['Prove at 20 C for 12 h: 200 min earlier for night, waits 200 min too long'],
     ways: ['at night: 02:10'],
+  });
+});
+
+test('a joint that rests hot, in a box that is else for the cold, is not left there for a day', () => {
+  const brisket = text(
+    'Brisket',
+    ['5 kg      beef brisket', '50 g      salt'],
+    ['Smoke the brisket at 110 C for 8 h until the centre reads 93 C.', 'Rest in a cool box at 65 C for 3 h.'],
+  );
+  expect(day([brisket])).toMatchObject({ start: '08:30', ahead: [], ways: [] });
+});
+
+test('a terrine that chills overnight is baked in the evening, and does not stand about till the morning', () => {
+  const terrine = text(
+    'Terrine',
+    ['1 kg      minced pork', '15 g      salt'],
+    ['Mix the pork with the salt for 10 min.', 'Bake at 150 C for 75 min.', 'Cool for 1 h.', 'Chill at 4 C for 12 h.'],
+  );
+  // The latest, at 5:05, would have somebody up; so it is in the cold at 23:00, and waits there, at most for a day.
+  expect(day([terrine])).toMatchObject({
+    steps: [
+      '20:35-20:45 Mix the pork with the salt for 10 min *',
+      '20:45-22:00 Bake at 150 C for 75 min *',
+      '22:00-23:00 Cool for 1 h *',
+      '23:00-11:00 Chill at 4 C for 12 h *',
+    ],
+    daysBefore: 1,
+    clashes: [],
   });
 });
 

@@ -194,7 +194,8 @@ function textOf({ task }: PlannedTask, { recipe }: PlanSource): string {
   const part = recipe.parts[task.part];
   const step = part?.steps.find(({ line }) => line === task.line);
   const line = part?.head.source.lines[task.line]?.text;
-  return step === undefined || line === undefined ? '' : capital(clauseText(step, line, task));
+  if (step === undefined || line === undefined) return '';
+  return task.start === task.end ? 'It lies until the next day' : capital(clauseText(step, line, task));
 }
 
 const lineOf = ({ task }: PlannedTask, { recipe }: PlanSource): number => (recipe.partsAt[task.part] ?? 0) + task.line;

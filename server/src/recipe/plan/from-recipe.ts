@@ -32,7 +32,7 @@ export function tasksOf(recipe: Recipe, given: GivenMinutes): readonly PlanTask[
             most: task.said?.high ?? task.minutes,
             days: task.days,
             isServedSo: servedSo.has(i),
-            isHot: (after[i] ?? []).some((before) => tasks[before]?.event?.act === 'heat'),
+            isHot: (after[i] ?? []).some((before) => tasks[before]?.spent === 'cooking'),
             isWaiting: task.spent === 'waiting',
           }),
   }));
@@ -63,10 +63,11 @@ function servedAsTheyAre(tasks: readonly Drafted[], after: readonly (readonly nu
 function draft(part: Part, recipe: Recipe, given: GivenMinutes): readonly Drafted[] {
   const tasks: Drafted[] = [];
   const planned = lastingIn(part);
-  const keeps = daysSaid(part.steps.flatMap((step) => boundEvents(step).map(({ event }) => event)));
+  const days = daysSaid(part.steps.flatMap((step) => boundEvents(step).map(({ event }) => event)));
   const at = recipe.partsAt[part.index] ?? 0;
   for (const step of part.steps) {
     for (const each of inStep(step, planned)) {
+      const keeps: Keeping = { days, isHot: tasks.at(-1)?.spent === 'cooking' };
       const task =
         'likely' in each
           ? lasting(each, part, step, keeps)
@@ -80,6 +81,14 @@ function draft(part: Part, recipe: Recipe, given: GivenMinutes): readonly Drafte
   return tasks;
 }
 
+/** Days for which the part says that it keeps in the cold, and whether it comes from the heat. */
+interface Keeping {
+  readonly days: number;
+  readonly isHot: boolean;
+}
+
+const HALF_A_NIGHT_MIN = 150;
+
 /** What the steps leave silent, one kind of time in a row. */
 interface Silent {
   readonly events: readonly Event[];
@@ -88,9 +97,14 @@ interface Silent {
 
 /** In the order of the step. */
 function inStep(step: Step, all: readonly Planned[]): readonly (Planned | Silent)[] {
+  const before = all.findLast(({ line }) => line < step.line);
   const own = all.filter(({ line }) => line === step.line);
   const found: (Planned | { events: Event[]; spent: Planned['spent'] })[] = [];
-  for (const night of own) if (night.event === undefined) found.push(night);
+  // A night that what lies there by then says itself is no second one.
+  const isLong = ({ event, attended, likely }: Planned) =>
+    event !== undefined && !attended && likely >= HALF_A_NIGHT_MIN;
+  for (const night of own)
+    if (night.event === undefined && !own.some(isLong) && !(before !== undefined && isLong(before))) found.push(night);
   for (const { event } of boundEvents(step)) {
     const lasts = own.find((each) => each.event === event);
     if (lasts !== undefined) {
@@ -119,7 +133,7 @@ function silentSpent({ act, as, said, times, either, inPassing }: Event): Planne
   return WAITING.has(act) ? 'waiting' : undefined;
 }
 
-function lasting(planned: Planned, part: Part, step: Step, keeps: number): Drafted {
+function lasting(planned: Planned, part: Part, step: Step, keeps: Keeping): Drafted {
   const { event, likely, minutes, spent, attended, meanwhile } = planned;
   return {
     ...placeOf(part, step, event === undefined ? [] : [event]),
@@ -128,14 +142,15 @@ function lasting(planned: Planned, part: Part, step: Step, keeps: number): Draft
     from: 'steps',
     spent,
     hands: attended,
+    watched: spent === 'cooking',
     meanwhile,
     event,
-    days: event === undefined ? 0 : daysAhead(event, likely, keeps),
+    days: event === undefined ? 0 : daysAhead(event, likely, keeps.days, keeps.isHot),
     ...ovenOf(part, step, event),
   };
 }
 
-function silent({ events, spent }: Silent, part: Part, step: Step, given: number | undefined, keeps: number): Drafted {
+function silent({ events, spent }: Silent, part: Part, step: Step, given: number | undefined, keeps: Keeping): Drafted {
   const last = events.at(-1);
   return {
     ...placeOf(part, step, events),
@@ -144,9 +159,10 @@ function silent({ events, spent }: Silent, part: Part, step: Step, given: number
     from: given === undefined ? 'unsaid' : 'given',
     spent,
     hands: spent === 'work' || (spent === 'cooking' && !events.every(isOvenHeat)),
+    watched: spent === 'cooking',
     meanwhile: events.some(({ meanwhile }) => meanwhile),
     event: last,
-    days: last === undefined ? 0 : daysAhead(last, given ?? Number.POSITIVE_INFINITY, keeps),
+    days: last === undefined ? 0 : daysAhead(last, given ?? Number.POSITIVE_INFINITY, keeps.days, keeps.isHot),
     ...ovenOf(part, step, events.find(isOvenHeat)),
   };
 }
@@ -156,12 +172,14 @@ function placeOf({ index, head }: Part, { line, sentence }: Step, events: readon
   const all = events.flatMap((event) => [event, ...event.times, ...event.until, ...event.temperatures]);
   const [first] = events;
   const length = head.source.lines[line]?.text.length ?? sentence.end;
+  // A night that lies between has no words of its own.
+  if (all.length === 0) return { part: index, line, start: sentence.start, end: sentence.start };
   const opens = first?.verb === undefined ? all : [first.verb, ...first.objects, ...first.times];
   return {
     part: index,
     line,
-    start: all.length === 0 ? sentence.start : Math.max(sentence.start, Math.min(...opens.map(({ start }) => start))),
-    end: all.length === 0 ? length : Math.min(length, Math.max(...all.map(({ end }) => end))),
+    start: Math.max(sentence.start, Math.min(...opens.map(({ start }) => start))),
+    end: Math.min(length, Math.max(...all.map(({ end }) => end))),
   };
 }
 

@@ -7,8 +7,31 @@ import { type Bound, type DayKitchen, needsSomething, type Placed, type Task } f
 
 const DAY_MIN = 1440;
 
-/** The latest place that is left; what needs it must have its own already. */
-export function placeLatest(
+/**
+ * The places that a task may be put: the latest that is left, and, where it may wait for a day, the evening before, so that what it waits for
+ * need not be done at night. What needs it must have its own already.
+ */
+export function placesFor(
+  task: number,
+  tasks: readonly Task[],
+  followers: readonly number[],
+  placed: readonly (Placed | undefined)[],
+  kitchen: DayKitchen,
+): readonly Placed[] {
+  const latest = placeLatest(task, tasks, followers, placed, kitchen);
+  const { awake, serve } = kitchen;
+  const own = tasks[task];
+  if (awake === undefined || own === undefined || !mayBeEvening(own)) return [latest];
+  const midnight = Math.floor((serve + latest.start) / DAY_MIN) * DAY_MIN;
+  const start = midnight - DAY_MIN + awake.to - serve;
+  return [latest, { ...latest, start, end: start + own.minutes, bound: { is: 'night' } }];
+}
+
+/** It goes on by itself, and what comes of it keeps. */
+export const mayBeEvening = (task: Task): boolean =>
+  !needsSomething(task) && task.minutes > 0 && Number.isFinite(task.mayWait) && task.mayWait >= DAY_MIN;
+
+function placeLatest(
   task: number,
   tasks: readonly Task[],
   followers: readonly number[],
@@ -19,7 +42,7 @@ export function placeLatest(
   const [wanted, bound] = wantedAt(followers, placed);
   if (!needsSomething(own)) {
     // Whoever sets it down, or takes a moment for it, is up by then.
-    const end = awakeUntil(own.minutes, 0, wanted, kitchen);
+    const end = awakeUntil(own.minutes, own.watched === true ? watchedFor(own) : 0, wanted, kitchen);
     return { start: end - own.minutes, end, bound: end < wanted ? { is: 'night' } : bound, wanted };
   }
   let best: Placed | undefined;
@@ -76,7 +99,7 @@ function latestIn(
   // Each turn moves it before something that stands in its way, of which there are so many.
   for (let moved = true; moved; ) {
     moved = false;
-    const evening = awakeUntil(own.minutes, own.minutes, end, kitchen);
+    const evening = awakeUntil(own.minutes, own.hands ? own.minutes : watchedFor(own), end, kitchen);
     if (evening < end) {
       [end, bound, moved] = [evening, { is: 'night' }, true];
       continue;
@@ -110,6 +133,10 @@ function beforeOther(
   const behind = there.end + minutesBetween(other.oven, own.oven);
   return end > before && start < behind ? { end: before, by: 'oven' } : undefined;
 }
+
+/** What is hot for longer than this goes on at night, by itself (judgement). */
+const MOST_WATCHED_MIN = 300;
+const watchedFor = ({ minutes }: Task): number => (minutes > MOST_WATCHED_MIN ? 0 : minutes);
 
 /** The same end, or an earlier one by which nobody who sleeps is wanted in the first minutes of it. */
 function awakeUntil(minutes: number, wanted: number, end: number, { awake, serve }: DayKitchen): number {

@@ -1,10 +1,10 @@
 /**
  * Knows the best plan of a day: nothing waits longer than it may, it begins as late as it can, and nothing waits longer than it must, in that
- * order. Orders are tried from the end, each task as late as those that are placed allow; first the one that puts the longest way behind it,
+ * order. Orders are tried from the end, each task as late as those that are placed allow, or on the evening before; first the one that puts the longest way behind it,
  * then those that differ from it more and more.
  * Refuses to know what the tasks are.
  */
-import { placeLatest, wantedAt } from './placing.ts';
+import { mayBeEvening, placesFor, wantedAt } from './placing.ts';
 import { type DayKitchen, needsSomething, type Placed, type Task } from './task.ts';
 
 export interface Schedule {
@@ -77,37 +77,45 @@ class Search {
     let ready = this.ready();
     // What needs nothing is in nobody's way: only the order of the others counts.
     for (let free = ready.find((i) => !this.needs(i)); free !== undefined; free = ready.find((i) => !this.needs(i))) {
-      cost = this.put(free, cost);
+      const [latest] = this.places(free);
+      if (latest === undefined) return;
+      cost = this.put(free, latest, cost);
       put.push(free);
       ready = this.ready();
     }
     if (ready.length === 0) this.keep(cost);
     else if (this.found === undefined || isLess(this.least(cost, ready), this.found.cost)) {
-      const inOrder = ready.toSorted((a, b) => this.way(b) - this.way(a));
-      for (const [turn, task] of inOrder.entries()) {
+      const inOrder = ready
+        .toSorted((a, b) => this.way(b) - this.way(a))
+        .flatMap((task) => this.places(task).map((place) => ({ task, place })));
+      for (const [turn, { task, place }] of inOrder.entries()) {
         if (turn > differing || (this.count >= MOST_PLACED && this.found !== undefined)) {
           this.isCut = true;
           break;
         }
-        this.go(this.put(task, cost), differing - turn);
+        this.go(this.put(task, place, cost), differing - turn);
         this.placed[task] = undefined;
       }
     }
     for (const task of put) this.placed[task] = undefined;
   }
 
+  /** There is something to choose. */
   private needs(task: number): boolean {
     const own = this.tasks[task];
-    return own !== undefined && needsSomething(own);
+    return own !== undefined && (needsSomething(own) || (this.kitchen.awake !== undefined && mayBeEvening(own)));
+  }
+
+  private places(task: number): readonly Placed[] {
+    return placesFor(task, this.tasks, this.followers[task] ?? [], this.placed, this.kitchen);
   }
 
   private way(task: number): number {
     return this.ways[task] ?? 0;
   }
 
-  private put(task: number, { tooLong, elapsed, waits }: Cost): Cost {
+  private put(task: number, place: Placed, { tooLong, elapsed, waits }: Cost): Cost {
     const own = this.tasks[task] as Task;
-    const place = placeLatest(task, this.tasks, this.followers[task] ?? [], this.placed, this.kitchen);
     this.placed[task] = place;
     this.count++;
     const wait = place.wanted - place.end;

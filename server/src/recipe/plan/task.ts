@@ -14,6 +14,8 @@ export interface Task {
   /** Somebody is at it all the time. */
   readonly hands: boolean;
   readonly oven?: OvenNeed;
+  /** It is hot, and somebody is up by then. */
+  readonly watched?: boolean;
   /** Indexes of tasks that end before it begins. */
   readonly after: readonly number[];
   /** How long what comes of it may wait for what comes next, and be as good and as safe. */

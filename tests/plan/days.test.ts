@@ -308,6 +308,26 @@ test('a tart of two parts: the custard is made while the crust bakes, and the ov
   });
 });
 
+test('what cools in the oven leaves it to nothing else, nor does what is turned down on another line', () => {
+  const cheesecake = text(
+    'Cheesecake',
+    ['600 g     cream cheese', '150 g     sugar'],
+    [
+      'Bake at 220 C for 10 min.',
+      'Turn down to 150 C and bake for 50 min.',
+      'Cool in the oven for 1 h.',
+      'Chill at 4 C for 5 h.',
+    ],
+  );
+  // In the oven from 12:30 to 14:30. The round cake may be hot at 19:30, long after it.
+  const { steps, lights, clashes } = day([cheesecake, CAKE('Round', 30)]);
+  expect([steps[0], lights, clashes]).toEqual([
+    '12:30-14:30 Bake at 220 C for 10 min *',
+    ['12:15 oven 1 to 220', '18:45 oven 1 to 180'],
+    [],
+  ]);
+});
+
 test('two dishes and two ovens: each has its own, and each is lit', () => {
   expect(day([GRATIN, CAKE('Round', 30)], { ovens: 2 })).toMatchObject({
     lights: ['18:00 oven 1 to 160', '18:45 oven 2 to 180'],

@@ -190,12 +190,16 @@ function stepOf(planned: PlannedTask, source: PlanSource, clock: (min: number) =
   };
 }
 
+/** The words of all its steps. */
 function textOf({ task }: PlannedTask, { recipe }: PlanSource): string {
+  if (task.start === task.end) return 'It lies until the next day';
   const part = recipe.parts[task.part];
-  const step = part?.steps.find(({ line }) => line === task.line);
-  const line = part?.head.source.lines[task.line]?.text;
-  if (step === undefined || line === undefined) return '';
-  return task.start === task.end ? 'It lies until the next day' : capital(clauseText(step, line, task));
+  const texts = [task, ...task.also].flatMap(({ line, ...span }) => {
+    const step = part?.steps.find((each) => each.line === line);
+    const text = part?.head.source.lines[line]?.text;
+    return step === undefined || text === undefined ? [] : [clauseText(step, text, span)];
+  });
+  return capital(texts.join('; '));
 }
 
 const lineOf = ({ task }: PlannedTask, { recipe }: PlanSource): number => (recipe.partsAt[task.part] ?? 0) + task.line;

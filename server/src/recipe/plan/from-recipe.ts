@@ -6,6 +6,7 @@ import { middle } from '../../measure/quantity.ts';
 import type { Act, Event } from '../../prose/event.ts';
 import { isOvenHeat, stagesOf } from '../baking/bakes.ts';
 import { boundEvents } from '../journey/bind.ts';
+import { isInOven } from '../journey/deeds.ts';
 import { lastingIn, type Planned, statedTimes } from '../journey/durations.ts';
 import type { Part, Recipe, Step } from '../model.ts';
 import { linked } from './links.ts';
@@ -173,11 +174,12 @@ function placeOf({ index, head }: Part, { line, sentence }: Step, events: readon
   const [first] = events;
   const length = head.source.lines[line]?.text.length ?? sentence.end;
   // A night that lies between has no words of its own.
-  if (all.length === 0) return { part: index, line, start: sentence.start, end: sentence.start };
+  if (all.length === 0) return { part: index, line, also: [], start: sentence.start, end: sentence.start };
   const opens = first?.verb === undefined ? all : [first.verb, ...first.objects, ...first.times];
   return {
     part: index,
     line,
+    also: [],
     start: Math.max(sentence.start, Math.min(...opens.map(({ start }) => start))),
     end: Math.min(length, Math.max(...all.map(({ end }) => end))),
   };
@@ -211,23 +213,31 @@ function ovenOf(
 
 const asStill = ({ celsius, fan }: OvenTurn): number => celsius + (fan ? FAN_K : 0);
 
-const goesOn = (before: Drafted, { oven, meanwhile }: Drafted): boolean =>
-  before.oven !== undefined && oven !== undefined && before.minutes > 0 && !meanwhile;
+/** `Bake 40 min more`, or `Cool in the oven`, which nothing else is put into by then. */
+const goesOn = (before: Drafted, { oven, event, meanwhile }: Drafted): boolean =>
+  before.oven !== undefined &&
+  before.minutes > 0 &&
+  !meanwhile &&
+  (oven !== undefined || event?.where.some(isInOven) === true);
+
+/** °C of an oven that was turned off (judgement). */
+const OFF_C = 50;
 
 function goneOn(before: Drafted, then: Drafted): Drafted {
   const at = before.minutes;
   const turns = then.stages.map((stage) => ({ ...stage, atMin: at + stage.atMin }));
   const isTurned = before.oven?.last !== then.oven?.first;
-  const first = before.oven?.first ?? then.oven?.first ?? 0;
+  const isSameLine = before.line === then.line && before.also.length === 0;
   return {
     ...then,
     line: before.line,
     start: before.start,
-    end: before.line === then.line ? then.end : before.end,
+    end: isSameLine ? then.end : before.end,
+    also: isSameLine ? [] : [...before.also, { line: then.line, start: then.start, end: then.end }],
     minutes: at + then.minutes,
     said: before.said && then.said && { low: before.said.low + then.said.low, high: before.said.high + then.said.high },
     from: then.from === 'unsaid' ? 'unsaid' : before.from,
-    oven: { first, last: then.oven?.last ?? first },
+    oven: { first: before.oven?.first ?? OFF_C, last: then.oven?.last ?? OFF_C },
     stages: isTurned ? [...before.stages, ...turns] : before.stages,
   };
 }

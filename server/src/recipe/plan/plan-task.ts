@@ -12,6 +12,8 @@ export interface PlanTask extends Task, Span {
   readonly part: number;
   /** The line of its step in the part, from 0. */
   readonly line: number;
+  /** Later steps that go on with it, where it stands: their lines and words. */
+  readonly also: readonly (Span & { readonly line: number })[];
   readonly spent: Lasting['spent'];
   readonly from: MinutesFrom;
   /** As the steps say it. */

@@ -1,7 +1,7 @@
 /** The command `quern`: builds the host and hands it the arguments. A worker of it checks the files it is sent. */
 import { jobsOver } from './cli/check-many.ts';
 import { main } from './cli/main.ts';
-import { nodeIo } from './host/node.ts';
+import { endWithOutput, nodeIo } from './host/node.ts';
 import { answerJobs } from './host/workers.ts';
 import { visible } from './publish/visible.ts';
 
@@ -10,6 +10,7 @@ declare const QUERN_VERSION: string;
 // The server starts when its bundle, which lies beside this one, is loaded; no other command pays for it.
 const serve = () => void require('./server.js');
 
+endWithOutput(process);
 if (!answerJobs(() => jobsOver(nodeIo()))) {
   const fail = (error: unknown): void => {
     const words = error instanceof Error ? (error.stack ?? error.message) : String(error);

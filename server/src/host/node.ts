@@ -14,9 +14,8 @@ import { nodeGit } from './git.ts';
 import { nodeWorkers } from './workers.ts';
 import { writeWhole } from './writing.ts';
 
-/** The terminal; `script` is the bundle that workers run, where there is one. */
-export function nodeIo(script?: string): Machine {
-  const { stdout, stderr, stdin, env } = process;
+/** Ends the process, in words, where its output cannot be written. To be asked for once. */
+export function endWithOutput({ stdout, stderr }: Pick<NodeJS.Process, 'stdout' | 'stderr'>): void {
   // Whatever was found, not all of it was said.
   stdout.on('error', (error) => {
     const why =
@@ -26,6 +25,11 @@ export function nodeIo(script?: string): Machine {
   });
   // The exit says as much.
   stderr.on('error', () => undefined);
+}
+
+/** The terminal; `script` is the bundle that workers run, where there is one. */
+export function nodeIo(script?: string): Machine {
+  const { stdout, stderr, stdin, env } = process;
   const here = currentFolder();
   // A folder in which nothing lies: not the root, below which all does.
   const cwd = here ?? join(parse(process.execPath).root, 'no such folder');

@@ -81,6 +81,43 @@ function claimFindings(text: string): string[] {
     .map(({ severity, said }) => `${severity} ${/`([^`]*)`/.exec(said.message)?.[1] ?? ''}`);
 }
 
+describe('what a step tells of the dish', () => {
+  const NUTS = ['recipe Slice', '  200 g plain flour', '  150 g ground almonds', '  80 g butter', '  1 egg'];
+  const told = (step: string): string[] =>
+    claimFindings([...NUTS, '  do Rub all together and bake.', `  do ${step}`, ''].join('\n'));
+
+  test.each<[string, string[]]>([
+    ['Free from nuts, so it may go into every lunchbox.', ['error ground almonds']],
+    ['Cool and cut. Contains no nuts.', ['error ground almonds']],
+    ['These are nut-free and keep for a week in a tin.', ['error ground almonds']],
+    ['There is not a nut in it, for the little ones.', ['error ground almonds']],
+    ['Children with a nut allergy can have these.', ['error ground almonds']],
+    ['Safe for anyone with a nut allergy.', ['error ground almonds']],
+    ['It is gluten-free, and the coeliacs of the club are glad of it.', ['error plain flour']],
+    ['Label the box: nut-free.', ['error ground almonds']],
+    ['Egg-free, dairy-free: everybody eats.', ['error egg', 'error butter']],
+  ])('claims it: %s', (step, found) => {
+    expect(told(step).sort()).toEqual([...found].sort());
+  });
+
+  test.each([
+    'Dust with gluten-free flour.',
+    'Serve with dairy-free yogurt.',
+    'Use a nut-free board.',
+    'No nuts at hand? Take seeds.',
+    'Not for anyone with a nut allergy.',
+    'For those with a nut allergy leave the almonds out.',
+    'Eat it without milk.',
+    'No egg wash is needed.',
+    'Free from the tin while warm.',
+    'Serve it with the nut-free biscuits from the shop.',
+    'Gluten-free oats would do as well.',
+    'Bake until there is no wet egg left.',
+  ])('claims nothing: %s', (step) => {
+    expect(told(step)).toEqual([]);
+  });
+});
+
 const under = (claim: string, line: string): string[] => claimFindings(`recipe ${claim} dish\n  ${line}\n`);
 
 describe('a food of the list', () => {

@@ -4,7 +4,7 @@
  * Refuses to know foods: where nothing is named, what is meant is settled where bodies are known.
  */
 import { type Clause, type EventDraft, NO_TEMPERATURES, NO_TIMES } from './clauses.ts';
-import type { Act, Slot, Where } from './event.ts';
+import type { Act, PlaceKind, Slot, Where } from './event.ts';
 import { jointOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
@@ -17,6 +17,7 @@ export function share(pieces: readonly Piece[], clauses: readonly Clause[]): voi
     foretold(pieces, clauses, at);
     const { event } = clause;
     if (event === undefined) continue;
+    if (before !== undefined && !clause.first && isLaidIn(pieces, clause)) layIn(event, before);
     if (event.verb === undefined && before !== undefined && clause.orElse) {
       // `in a hot oven 20 minutes, or in a slow one 40`
       event.act = before.act;
@@ -49,6 +50,22 @@ export function share(pieces: readonly Piece[], clauses: readonly Clause[]): voi
     before = event;
   }
 }
+
+/** `Smoker up to 110 C, fish in, until it is 66 C`: that is where it goes. */
+function layIn(event: EventDraft, before: EventDraft): void {
+  const place = before.where.find(({ is, not }) => !not && is !== undefined && LAID_IN.has(is));
+  if (before.verb !== undefined || place === undefined || event.times.length + event.until.length === 0) return;
+  event.act = 'put';
+  event.where = [{ ...place, way: 'to' }];
+}
+const LAID_IN: ReadonlySet<PlaceKind> = new Set<PlaceKind>(['smoker', 'oven', 'bath']);
+
+/** `fish in`, and no more of an order. */
+const isLaidIn = (pieces: readonly Piece[], { verb, event, to }: Clause): boolean =>
+  event?.act === 'combine' &&
+  pieces[verb]?.word === 'in' &&
+  event.where.length === 0 &&
+  (verb + 1 === to || pieces[verb + 1]?.sort === 'mark');
 
 /** `To hold for tomorrow: spread it, and into the fridge`: what it is for is no stay beside that which the sentence says. */
 function foretold(pieces: readonly Piece[], clauses: readonly Clause[], at: number): void {

@@ -270,6 +270,8 @@ export const TELLS = [
   'through',
   /** Not through: `pink in the middle`. */
   'rare',
+  /** Not through, where it is said of the inside: `the middle still swims`, `its heart blushes`. */
+  'within',
   'tender',
   'colour',
   'set',

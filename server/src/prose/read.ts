@@ -33,7 +33,7 @@ export function read(items: readonly SentenceItem[], runs: readonly NameRun[]): 
   const clauses = cut(pieces);
   frame(pieces, clauses);
   fill(pieces, items, clauses);
-  tellRare(pieces, clauses);
+  tellRare(pieces, items, clauses);
   giveTimes(pieces, clauses);
   settleSaying(pieces, clauses);
   tellOfOthers(pieces, items, clauses);

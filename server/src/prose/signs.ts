@@ -4,7 +4,7 @@
  */
 import { type Clause, EventDraft, withOne } from './clauses.ts';
 import type { Act, PlaceKind, Sign, Tells } from './event.ts';
-import { jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
+import { evidenceOf, jointOf, signOf, thingOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
 /** Where what a sign says ends: `until a ball that holds together`, `until thick enough to coat a spoon`. */
@@ -20,6 +20,7 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
   let celsius: Sign['celsius'];
   let not = false;
   let lacks = false;
+  let inside = false;
   for (let at = clause.from; at < to; at++) {
     // `until the juices that run out are clear`: what stands behind tells where nothing before does.
     if (at >= clause.to && tells !== undefined) break;
@@ -27,8 +28,14 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
     const row = signOf(piece.sense);
     const joint = piece.part === 'joint' ? jointOf(piece.sense)?.is : undefined;
     if (joint === 'not' || joint === 'aux not') not = true;
-    if (joint === 'lacks') lacks = true;
+    if (joint === 'lacks' || isWithout(pieces, at)) lacks = true;
+    inside ||= isInside(piece);
     const thing = thingOf(piece.sense);
+    // `the edge is set and the middle still swims`
+    if (inside && row !== undefined && UNDONE.has(row.tells)) {
+      tells = 'rare';
+      break;
+    }
     // Of several the last word says most: `until the butter is hot and brown`.
     if (row !== undefined) {
       tells = row.tells;
@@ -61,6 +68,17 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
     ...(celsius && { celsius }),
   };
 }
+
+/** What says of the inside that it is not done. */
+export const UNDONE: ReadonlySet<Tells | undefined> = new Set<Tells>(['rare', 'within']);
+
+/** `no raw bits are left`; `grey without and pink within` lacks nothing. */
+export const isWithout = (pieces: readonly Piece[], at: number): boolean =>
+  pieces[at]?.part === 'joint' &&
+  jointOf(pieces[at]?.sense ?? UNKNOWN)?.way === 'without' &&
+  pieces[at + 1]?.part !== 'joint';
+
+export const isInside = ({ sense, sort }: Piece): boolean => sort !== 'mark' && evidenceOf(sense)?.inside === true;
 
 /** The vessel, place or medium that a sign speaks of: in which it is tried, or that is seen to be so. */
 function lookedForAt(pieces: readonly Piece[], from: number, to: number): Sign['at'] {
@@ -144,6 +162,7 @@ const NO_LONGER: Readonly<Partial<Record<Tells, Tells>>> = {
   hot: 'warm',
   warm: 'cold',
   rare: 'through',
+  within: 'set',
 };
 
 /** `until at room temperature` */

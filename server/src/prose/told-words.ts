@@ -30,6 +30,8 @@ const TOLD = [
   'gone',
   /** As another does it. */
   'as',
+  /** What is seen is called no cause to go on. */
+  'calms',
 ] as const;
 export type Told = (typeof TOLD)[number];
 

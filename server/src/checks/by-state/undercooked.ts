@@ -10,7 +10,6 @@ import { foodOf } from '../../recipe/list/stand-in.ts';
 import type { PartHead } from '../../recipe/model.ts';
 import type { FoodSafetyRules, House } from '../house.ts';
 import { onceInHouse } from '../once.ts';
-import { EGG_DISHES } from '../safety/egg-dishes.ts';
 import {
   type Group,
   HOME_RULES,
@@ -23,11 +22,10 @@ import {
 import { type FlourLevels, isBrushed, isInBoiling, rawEgg, rawFlesh, rawFlour } from './eaten-raw.ts';
 import { groupIn, limitFor, reached } from './enough.ts';
 import { overPiecesIn } from './over-pieces.ts';
+import { isRunnyBake, setsByEgg } from './set-by-egg.ts';
 import { type Held, type Lists, membersIn, mixtureIn } from './spoils.ts';
 import { keyOf, type Level, type Verdict } from './verdict.ts';
 
-/** Egg from this share of the mixture on is what sets it. */
-const EGG_SETS = 0.3;
 /** So long at most on the heat, a sign of colour is one of the crust (judgement). */
 const BRIEF_MIN = 3;
 /** A joint with what lies around it, and no stew. */
@@ -139,6 +137,9 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
   const isPartly = (state.was & WAS.partly) !== 0 && (PARTLY.has(group) || (state.was & WAS.rare) !== 0);
   const isTold = reach.is === 'enough' || (reach.is === 'unread' && (state.was & WAS.signed) !== 0);
   if (isPartly && isTold) return { how: { kind: 'partly', group }, level: 'warning', held };
+  // `74 C under the skin, and the stuffing still pink`: the figure is of what it is filled into.
+  if (reach.is === 'enough' && isPinkFilling(body, held))
+    return { how: { kind: 'no figure', limit, group, sign: false, long: false }, level: 'ask', held };
   if (reach.is === 'enough') return coolOven(lists, group, held, body);
   if (reach.is === 'short' || reach.is === 'by thickness') {
     const { read } = reach;
@@ -186,7 +187,8 @@ function judge(lists: Lists, body: Body, held: Held, rules: FoodSafetyRules): Ju
   const how: How = { kind: 'no figure', limit, group, sign, long };
   if (group === 'egg') {
     // Set all through, egg is near its figure: a sign is enough.
-    if (!setsByEgg(lists, body, held) || sign) return undefined;
+    if ((state.was & WAS.rare) === 0 ? !setsByEgg(lists, body, held) || sign : !isRunnyBake(lists, body, held))
+      return undefined;
     return { how, level: 'warning', held };
   }
   const isAsked = sign || (state.was & WAS.puzzled) !== 0 || long;
@@ -251,6 +253,12 @@ function isStuffed(lists: Lists, body: Body, { was, cut }: FoodState): boolean {
   return of.plant >= massG * STUFFED_IN || body.members.some(({ state }) => isWholeFlesh(state));
 }
 
+const isPinkFilling = ({ members }: Body, { member: { state } }: Held): boolean =>
+  (state.was & WAS.rare) !== 0 &&
+  state.cut === 'minced' &&
+  state.cooked !== 'through' &&
+  members.some(({ state: other }) => isWholeFlesh(other));
+
 const isWholeFlesh = ({ was, cut }: FoodState): boolean => (was & WAS.animal) !== 0 && cut !== 'minced';
 
 /** Meat or poultry that lies open in an oven that is never hot. */
@@ -271,14 +279,6 @@ function coolOven(lists: Lists, group: Group, held: Held, body: Body): Judged | 
 
 const isDryHeat = ({ act, medium }: Read['by']['event']): boolean =>
   act === 'heat' && (medium === undefined || medium.is === 'air');
-
-function setsByEgg(lists: Lists, body: Body, { member, ingredient: { weighed } }: Held): boolean {
-  const kind = lists.parts[member.of.part]?.head.kind;
-  if (kind !== undefined) return EGG_DISHES.has(kind.name);
-  const { massG, of } = mixtureIn(lists, body);
-  if (!weighed.known || of.flour > massG * 0.1 || of.sugar >= massG * 0.25) return false;
-  return weighed.grams.high > massG * EGG_SETS;
-}
 
 function placed(journey: Journey, { how, level, held }: Judged): OnFood {
   const { ingredient, member } = held;

@@ -1,11 +1,12 @@
 import type { Span, TextField, TextNode } from '../../notation/tree.ts';
+import { boundEvents } from '../../recipe/journey/bind.ts';
 import { foodsHeld, unreadOn } from '../../recipe/list/allergens.ts';
-import type { Ingredient, Part, PartHead, Recipe } from '../../recipe/model.ts';
+import type { Ingredient, Part, PartHead, Recipe, Step } from '../../recipe/model.ts';
 import { titleOf } from '../../recipe/names/title.ts';
 import { sameName } from '../../recipe/words.ts';
 import { defineCheck, type Found, type Place, type Said } from '../check.ts';
 import { lent, overParts } from '../over-parts.ts';
-import { type Claim, type Claimed, claimsIn, keepsIt, verdictOn } from './claims.ts';
+import { type Claim, type Claimed, claimsIn, claimsToldIn, keepsIt, startsWithFood, verdictOn } from './claims.ts';
 import { CAUTION } from './limits.ts';
 
 /** One food that does not keep what is claimed of the recipe. */
@@ -40,7 +41,7 @@ export default defineCheck<Values>({
     title:
       '21 CFR 101.91 and Regulation (EU) 828/2014 (gluten-free), FALCPA 2004 with the FASTER Act 2021, Regulation (EU) 1169/2011, annex II, ISO 23662:2021 (vegan, vegetarian), from memory',
   },
-  explain: `**What it computes.** Which claims the title, the names of parts, the yield, tags, notes and the serving text make (gluten-free, dairy-free, nut-free, egg-free, vegan, vegetarian, alcohol-free and more), and whether each food of the list keeps them: by the allergens it contains, for vegan and vegetarian by what it comes from. The name of a part claims for that part and what it takes in.
+  explain: `**What it computes.** Which claims the title, the names of parts, the yield, tags, notes, the serving text and what steps tell make (gluten-free, dairy-free, nut-free, egg-free, vegan, vegetarian, alcohol-free and more), and whether each food of the list keeps them: by the allergens it contains, for vegan and vegetarian by what it comes from. The name of a part claims for that part and what it takes in.
 
 **Why it matters.** Whoever reads \`gluten-free\` may not read the list. Soy sauce holds wheat, ghee is milk, Worcestershire sauce has anchovies, marshmallows gelatine.
 
@@ -73,6 +74,8 @@ interface PlacedClaim {
   readonly claim: Claim;
   readonly at: Place;
   readonly part?: Part;
+  /** What stands behind it in a step: of a food that is named there it is no claim of the dish. */
+  readonly after?: string;
 }
 
 /** The same objects for what is found again. */
@@ -95,7 +98,17 @@ function found(recipe: Recipe): readonly Found<Values>[] {
 function claimsOf(recipe: Recipe): readonly PlacedClaim[] {
   const ofParts = CLAIMING(recipe);
   const ofHead = claimsOfHead(recipe);
-  return ofParts.length === 0 ? ofHead : [...ofHead, ...ofParts.flatMap(({ value }) => value)];
+  if (ofParts.length === 0) return ofHead;
+  const claims = [...ofHead];
+  // What the last steps say of the dish is often said above as well.
+  const isFood = foodsOf(recipe);
+  for (const claim of ofParts.flatMap(({ value }) => value))
+    if (
+      !startsWithFood(claim.after ?? '', isFood) &&
+      !claims.some((other) => other.claim === claim.claim && (other.part ?? claim.part) === claim.part)
+    )
+      claims.push(claim);
+  return claims;
 }
 
 /** Claims, each once. */
@@ -110,8 +123,14 @@ class Claims {
   }
 }
 
-function claimsOfHead({ outline, world }: Recipe): readonly PlacedClaim[] {
-  const isFood = (words: string): boolean => world.book.findInText(words).kind !== 'unknown';
+const foodsOf =
+  ({ world }: Recipe) =>
+  (words: string): boolean =>
+    world.book.findInText(words).kind !== 'unknown';
+
+function claimsOfHead(recipe: Recipe): readonly PlacedClaim[] {
+  const { outline } = recipe;
+  const isFood = foodsOf(recipe);
   const claims = new Claims();
   for (const { at, line } of outline.recipe === undefined ? outline.head : [outline.recipe, ...outline.head]) {
     const { statement } = line;
@@ -125,15 +144,30 @@ function claimsOfHead({ outline, world }: Recipe): readonly PlacedClaim[] {
   return claims.placed;
 }
 
-/** What the names of parts claim. */
+/** What the names of parts claim, and what their steps tell: of the whole recipe in its last part. */
 const CLAIMING = overParts((part): readonly PlacedClaim[] | undefined => {
   const { named, lines } = part.head.source;
   const { name } = named ? titleOf(lines[0]?.statement) : {};
-  if (name === undefined) return undefined;
   const claims = new Claims();
-  claims.add(name, 0, part);
-  return claims.placed.length === 0 ? undefined : claims.placed;
+  if (name !== undefined) claims.add(name, 0, part);
+  const told = part.steps.flatMap((step) => toldIn(part, step));
+  if (claims.placed.length + told.length === 0) return undefined;
+  return [...claims.placed, ...told];
 });
+
+/** What a step tells of the dish: `Free from nuts, so it can go in every lunchbox`. What it orders is done with something. */
+function toldIn(part: Part, step: Step): readonly PlacedClaim[] {
+  const text = part.head.source.lines[step.line]?.text ?? '';
+  const { start, end } = step.sentence;
+  return claimsToldIn(text.slice(start, end)).flatMap(({ claim, from, after, ...span }): readonly PlacedClaim[] => {
+    const isOrdered = boundEvents(step).some(
+      ({ event: { as, verb } }) =>
+        as === 'ordered' && verb !== undefined && verb.start >= start + from && verb.start < start + span.start,
+    );
+    const at = { line: step.line, start: start + span.start, end: start + span.end, part: part.index };
+    return isOrdered ? NOTHING : [{ claim, at, after, ...(!part.isLast && { part }) }];
+  });
+}
 
 const PROSE: ReadonlySet<TextField> = new Set(['note', 'serve']);
 

@@ -39,13 +39,44 @@ const CLAIMS: readonly Claim[] = data.claims;
 
 /** Where a text makes a claim: of a title and a tag, or of prose, in which the words before a food are about that food. */
 export function claimsIn(text: string, isFood?: (words: string) => boolean): readonly Claimed[] {
+  return found(text, (span) => isMeant(text, span, isFood));
+}
+
+/** A claim in a step, where its sentence begins, and what stands behind it in its clause. */
+export interface ClaimTold extends Claimed {
+  readonly from: number;
+  readonly after: string;
+}
+
+/** Where a step may tell of the dish that it keeps a claim; `no milk` is one only of what contains none. */
+export function claimsToldIn(text: string): readonly ClaimTold[] {
+  const isTold = (span: Span): boolean =>
+    isMeant(text, span, undefined) &&
+    (!LACKS.test(text.slice(span.start, span.end)) || UNSAID().holds.test(text.slice(0, span.start)));
+  return found(text, isTold).map((claimed) => ({
+    ...claimed,
+    from: sentenceFrom(text, claimed.start),
+    after: text.slice(claimed.end),
+  }));
+}
+
+const LACKS = /^(?:no|without|not)\b/i;
+
+function sentenceFrom(text: string, to: number): number {
+  let from = 0;
+  for (const match of text.slice(0, to).matchAll(SENTENCE_END)) from = match.index + match[0].length;
+  return from;
+}
+const SENTENCE_END = /[.;!?:](?=\s)/gu;
+
+function found(text: string, isSo: (span: Span) => boolean): readonly Claimed[] {
   if (!MAY_CLAIM.test(text)) return NONE;
   const words = compared(text);
   return PATTERNS().flatMap(({ claim, mayStandIn, pattern }): readonly Claimed[] => {
     if (!mayStandIn(words)) return NONE;
     for (const match of text.matchAll(pattern())) {
       const span = { start: match.index, end: match.index + match[0].length };
-      if (isMeant(text, span, isFood)) return [{ ...span, claim }];
+      if (isSo(span)) return [{ ...span, claim }];
     }
     return NONE;
   });
@@ -97,6 +128,11 @@ function sourceOf(nouns: readonly string[], said: readonly string[]): string {
           `(?:${noun})[-\\s]?free`,
           `free (?:from|of) (?:any |all )?(?:${noun})`,
           `(?:without|no)[-\\s](?:any )?(?:${noun})`,
+          `not (?:an?|one|any) (?:${noun})(?= (?:in|is))`,
+          `(?:${noun})[-\\s](?:allergy[-\\s])?(?:safe|friendly)`,
+          // `Children with a nut allergy can have these`
+          `(?:with (?:an? )?)?(?:${noun})[-\\s]allerg(?:y|ies|ics?) (?:too )?(?:can|may) (?:eat|have|enjoy)`,
+          `(?:safe|fine|suitable|ok|okay) for (?:${WORD} ){0,4}(?:${noun})[-\\s](?:allerg(?:y|ies|ics?)|intoleran(?:t|ce))`,
           // `dairy- and egg-free`, `nut, egg and dairy free`.
           `(?:${noun})-?(?:,\\s+${WORD}-?){0,3},?\\s*(?:and|&|/)\\s*${WORD}[-\\s]free`,
         ]),
@@ -106,7 +142,8 @@ function sourceOf(nouns: readonly string[], said: readonly string[]): string {
 }
 
 /** Most texts make none. */
-const MAY_CLAIM = /free|without|\bno\b|vegan|vegetarian|plant[-\s]based|c(?:o)?eliac|non-?\s?(?:dairy|alcohol)|less\b/i;
+const MAY_CLAIM =
+  /free|allerg|intoleran|\bnot\b|safe|friendly|without|\bno\b|vegan|vegetarian|plant[-\s]based|c(?:o)?eliac|non-?\s?(?:dairy|alcohol)|less\b/i;
 
 const { unsaid } = data;
 const anyOf = (words: readonly string[]): string => `${START}(?:${either(words)})${END}`;
@@ -114,6 +151,7 @@ const UNSAID = once(() => ({
   before: new RegExp(anyOf(unsaid.before), 'i'),
   next: new RegExp(`${START}(?:${either(unsaid.next)})(?:\\s+(?:an?|the|our|some))?\\s*$`, 'i'),
   after: new RegExp(anyOf(unsaid.after), 'i'),
+  holds: new RegExp(`${START}(?:${either(unsaid.holds)})\\s*$`, 'i'),
 }));
 /** What joins it to words before that are no claim makes it a claim about what follows alone: `fish and vegan chips`. */
 const JOINED = new RegExp(`(?:^|[^${LETTERS}])(?:and|&|plus)\\s*$`, 'i');
@@ -149,7 +187,7 @@ const startsClaim = (text: string, before: number): boolean => {
   });
 };
 
-function startsWithFood(after: string, isFood: (words: string) => boolean): boolean {
+export function startsWithFood(after: string, isFood: (words: string) => boolean): boolean {
   if (!/^\s+\p{L}/u.test(after)) return false;
   const [first = '', second = ''] = after.trim().split(/[^\p{L}\p{N}'’-]+/u);
   return isFood(first) || (second !== '' && isFood(`${first} ${second}`));

@@ -42,7 +42,8 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
   const again = body.band === 'cold' || body.band === 'frozen' ? WAS.reheated : 0;
   // A figure says more than the verb beside it, and so does `still pink`.
   // `Drop in boiling water, and when its surface is white lift it out`: how long that takes nobody says.
-  const isDipped = event.act === 'put' && !isTimed(event) && event.until.every(({ is }) => is === undefined);
+  const isDipped =
+    event.act === 'put' && !isTimed(event) && event.until.every(({ is }) => is === undefined || is === 'needed');
   const isWetThrough =
     isBoiling(event.medium) && !isDipped && (event.act === 'put' || (cooks === 'as read' && isTimed(event)));
   const through =
@@ -64,13 +65,15 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
     const all = bath === undefined ? reads : [...reads, bath];
     const read = all.reduce((next, each) => withRead(next, isAgain ? heatedAgain(each) : each), state);
     const was = state.was | signs | pressed | (state.cooked === 'raw' ? 0 : again);
-    const isThrough = through || (slow && !isFrozen(state));
+    const isThrough = (through && !isBrief(event, before)) || (slow && !isFrozen(state));
     if (state.cooked === 'through' || isThrough)
       return { ...read, cooked: 'through', was, heatedBy: isThrough ? by : state.heatedBy };
     if (cooks === 'barely' && figures.length === 0) return { ...state, was };
     if (cooks === 'outside' && inFood.length === 0)
       return { ...read, cooked: state.cooked === 'raw' ? 'outside' : state.cooked, was, heatedBy: by };
-    return { ...read, cooked: 'unsaid', was, heatedBy: by };
+    // How long that is nobody says.
+    const open = through && isBrief(event, before) ? WAS.puzzled : 0;
+    return { ...read, cooked: 'unsaid', was: was | open, heatedBy: by };
   });
   if (cooks === 'barely' && inFood.length === 0) return { ...states, band: 'between', waits: undefined };
   const around = temperatures.find(({ of }) => of === 'medium' || of === 'around');
@@ -114,6 +117,14 @@ function inBathAsRead({ reads }: FoodState, by: BoundEvent, now: readonly Read[]
   const isBath = bath.by.event.where.some(({ is, not }) => is === 'bath' && !not);
   return isBath ? { ...bath, by, held, sure: 'inferred' } : undefined;
 }
+
+/** `It still bleeds; pour on the wine and let it boil off`: for no time that is said, and to no sign. */
+const isBrief = (event: Event, before: FoodState): boolean =>
+  (before.was & WAS.rare) !== 0 &&
+  !isDone(before) &&
+  !isTimed(event) &&
+  event.until.length === 0 &&
+  event.medium?.is !== 'pressure';
 
 /** In the middle of what was cooked before and lay cold. */
 const heatedAgain = (read: Read): Read =>

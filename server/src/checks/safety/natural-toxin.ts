@@ -77,6 +77,7 @@ Of what is safe in pinches (nutmeg, bitter kernels) the grams for each who eats 
       'recipe Bean stew\n  300 g     dried kidney beans\n# "dried kidney beans" natural-toxin\n  1 l       water\n  200 g     carrots\n  do Put the beans, water and carrots in the slow cooker and cook on low for 9 h until tender.\n',
       'recipe Cassava salad\n  500 g     cassava\n# "cassava" natural-toxin: Cassava holds\n  40 g      lime juice\n  do Peel and grate the cassava, dress it with the lime juice and serve.\n',
       'recipe Fiddleheads\n  200 g     fiddleheads\n# "fiddleheads" natural-toxin warning: does not take it out\n  20 g      butter\n  do Fry the fiddleheads in the butter for 4 min until bright.\n',
+      'recipe Ackee breakfast\n  12        ackee pods\n# "ackee pods" natural-toxin info: opened by themselves\n  40 g      oil\n  do Boil the ackee in water for 20 min, drain it, and fry it in the oil.\n',
       'recipe Sleepy milk\n  yield   1 mug\n  250 g     milk\n  20 g      nutmeg\n# "nutmeg" natural-toxin warning: 5 g in all\n  do Boil the milk and stir in the nutmeg.\n',
     ],
   },

@@ -37,12 +37,28 @@ export function besideFigure(
   return {
     joint,
     // `which never gets above 10 C`
-    bound: clause.frame === 'state' && isDenied(pieces, clause.from, at) ? DENIED[bound] : bound,
+    bound:
+      (clause.frame === 'state' && isDenied(pieces, clause.from, at)) || isNeverSo(pieces, clause, at)
+        ? DENIED[bound]
+        : bound,
     brought: opens > 0 ? broughtTo(pieces, opens) : -1,
     moves: opens > 0 && movesTo(pieces, opens),
     isOfName: at > 0 && isNameAt(pieces, opens > 0 ? opens : at - 1),
   };
 }
+
+/** `It thaws in there, and the thermometer must never be above 5 C`: denied behind the verb of its clause, right before. */
+function isNeverSo(pieces: readonly Piece[], { from, verb, frame }: Clause, at: number): boolean {
+  if (frame === 'state') return false;
+  for (let i = at - 1; i > verb && i >= at - NEVER_BEFORE; i--) {
+    const { sort, sense } = pieces[i] as Piece;
+    if (sort !== 'word') return false;
+    const is = jointOf(sense)?.is;
+    if (is === 'not' || is === 'aux not') return verb >= 0 || i > from;
+  }
+  return false;
+}
+const NEVER_BEFORE = 4;
 
 interface Opener {
   readonly at: number;

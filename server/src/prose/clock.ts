@@ -257,7 +257,8 @@ class ClockReader extends Faces {
   private opens(at: number): boolean {
     const from = this.isArticle(at - 1) ? at - 1 : at;
     const before = this.items[from - 1];
-    return before === undefined || before.kind === 'mark' || jointOf(this.senses[from - 1] ?? UNKNOWN)?.is === 'then';
+    const joint = jointOf(this.senses[from - 1] ?? UNKNOWN)?.is;
+    return before === undefined || before.kind === 'mark' || joint === 'then' || joint === 'conjunction';
   }
 
   /** `The evening guests will praise it`, `for the breakfast crowd`: whoever comes then. */

@@ -6,7 +6,7 @@ import type { SentenceItem } from '../notation/tree.ts';
 import { takesObject } from './ahead.ts';
 import { type Clause, EventDraft, withOne } from './clauses.ts';
 import { ALREADY, heldAt } from './described.ts';
-import type { Act, PlaceKind, Sign, Where } from './event.ts';
+import type { Act, PlaceKind, Sign, TemperatureSaid, Where } from './event.ts';
 import { Filler, STAYS } from './filler.ts';
 import { heatUntil, ovenAlone } from './heat-alone.ts';
 import { lainIn } from './lain.ts';
@@ -203,6 +203,10 @@ function goingOn(clauses: readonly Clause[], at: number): EventDraft | undefined
   return beside;
 }
 
+/** What cools is logged from hot to the middle, or to cold (Food Code 2022, 3-501.14). */
+const LOGGED_HOT_C = 50;
+const LOGGED_COOL_C = 25;
+
 function giveFigures(
   pieces: readonly Piece[],
   items: readonly SentenceItem[],
@@ -211,6 +215,11 @@ function giveFigures(
 ): void {
   const figures = temperaturesIn(pieces, items, clause, event);
   if (figures.length === 0) return;
+  // `Log 60 → 21 °C inside 2 h`: what is written down is how it cools.
+  if (event.act === 'read' && figures.length === 2 && figures.every(({ of }) => of === 'food')) {
+    const [from, to] = figures as [TemperatureSaid, TemperatureSaid];
+    if (from.celsius.low >= LOGGED_HOT_C && to.celsius.high <= LOGGED_COOL_C) event.act = 'cool';
+  }
   // `in the shed, where it is about 8 C`
   const isOfPlace = clause.opener === 'which' || (clause.verb < 0 && clause.event === undefined);
   const of = isOfPlace ? heatAt(event) : undefined;
@@ -270,13 +279,14 @@ function impliedBy(verb: Piece | undefined, event: EventDraft): void {
 const isPutIn = (verb: Piece | undefined): boolean =>
   verb !== undefined && verbOf(verb.sense) === undefined && jointOf(verb.sense)?.is === 'preposition';
 
-/** `Snip the cress over`, `grate the cheese on top`: it goes on what is there. */
+/** `Snip the cress over`, `crumble the yeast in`, `grate the cheese on top`: it goes on what is there. */
 function isOver(pieces: readonly Piece[], { from, to, verb }: Clause): boolean {
   let last = to - 1;
   while (last > from && pieces[last]?.sort === 'mark') last--;
   const { sense = UNKNOWN, word = '' } = pieces[last] ?? {};
   const before = jointOf(pieces[last - 1]?.sense ?? UNKNOWN);
-  return last > verb && (jointOf(sense)?.way === 'over' || (word === 'top' && before?.way === 'at'));
+  const isIn = pieces[last]?.part === 'joint' && word === 'in';
+  return last > verb && (jointOf(sense)?.way === 'over' || isIn || (word === 'top' && before?.way === 'at'));
 }
 
 /** `Pour it still steaming into the tub`, `while it is steaming`: it is hot, and nothing is steamed. */

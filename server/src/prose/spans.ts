@@ -18,7 +18,7 @@ export function giveTimes(pieces: readonly Piece[], clauses: readonly Clause[]):
     if (piece.time === undefined) continue;
     while (clauseAt < clauses.length - 1 && (clauses[clauseAt] as Clause).to <= at) clauseAt++;
     const time = usedIn(piece.time, pieces, clauses[clauseAt] as Clause, at);
-    if (isOfSign(pieces, at, clauses[clauseAt] as Clause)) continue;
+    if (isOfSign(pieces, at, clauses[clauseAt] as Clause) || isAge(pieces, at)) continue;
     const labelled =
       clauses[clauseAt]?.event?.craft === 'label' && time.kind !== 'every' ? coldOf(clauses, clauseAt) : undefined;
     if (labelled !== undefined) {
@@ -64,6 +64,16 @@ function coldOf(clauses: readonly Clause[], at: number): EventDraft | undefined 
     .findLast((event) => event?.where.some(({ is, not, way }) => !not && way !== 'out of' && COLD.has(is)));
 }
 const COLD: ReadonlySet<PlaceKind | undefined> = new Set<PlaceKind>(['cold', 'frozen']);
+
+/** `From about nine months, sitting up.`: at the head of a sentence, without an end, it is how old whoever eats it must be. */
+function isAge(pieces: readonly Piece[], at: number): boolean {
+  const { time } = pieces[at] as Piece;
+  const from = pieces[at - 1];
+  const isFirst = pieces[at - 2] === undefined || pieces[at - 2]?.word === '.';
+  return isFirst && jointOf(from?.sense ?? UNKNOWN)?.way === 'out of' && (time?.minutes.low ?? 0) >= LEAST_AGE_MIN;
+}
+/** Four months: before that a child drinks. */
+const LEAST_AGE_MIN = 120 * 1440;
 
 /** `If left for 10 minutes`, `when it has boiled 20 minutes`: what is waited for, and no time of an order. */
 function isOfSign(pieces: readonly Piece[], at: number, { from, frame, opener, event }: Clause): boolean {

@@ -88,6 +88,19 @@ class Weigher extends FigureTold {
     return act === 'adjust' && way !== 'to' && way !== 'at' && this.node.highDegrees <= MOST_CHANGED;
   }
 
+  /** The kind of the thing that a clause with `that` tells of, where nothing else stands between. */
+  private toldOf(): Kind | undefined {
+    for (let at = this.at - 1; at >= Math.max(1, this.clause.from); at--) {
+      const { sort, sense, part } = this.pieces[at] as Piece;
+      if (sort !== 'word' || part === 'thing') return undefined;
+      if (jointOf(sense)?.is !== 'which') continue;
+      const row = this.thingAt(this.pieces[at - 1] as Piece);
+      const kind = row && kindOf(row.figure);
+      return kind === 'food' || row?.sort !== 'place' ? undefined : kind;
+    }
+    return undefined;
+  }
+
   /** Of a figure without a scale: what is possible for what it is of. */
   private likely(all: Range): Range {
     const c = celsiusOf({ ...this.node, unit: 'C' });
@@ -127,6 +140,9 @@ class Weigher extends FigureTold {
     const described = kindOf(this.thingBehind()?.figure ?? []);
     if (described !== undefined) points[described] += DESCRIBED;
     if (this.isPressed()) points.medium += DESCRIBED;
+    const told = this.toldOf();
+    // `An oven that will go down to 50 C` is so warm itself.
+    if (told !== undefined) return { ...NO_POINTS, [told]: TOLD };
     if (isTo && object !== undefined && object !== 'food') {
       points[object] += joint.food + verb.food;
       points.food -= joint.food + verb.food;
@@ -242,5 +258,6 @@ const FAN = 5;
 const AWAITED = 3;
 /** The thing that it stands before. */
 const DESCRIBED = 3;
+const TOLD = 8;
 /** From so much on something is read in the food. */
 const READ = 4;

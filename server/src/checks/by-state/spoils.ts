@@ -179,7 +179,10 @@ export function isRichDough(lists: Lists, body: Body): boolean {
     of.flour > massG * FLOURY &&
     of.egg > 0 &&
     of.animal >= massG * ANIMAL_SHARE &&
-    body.members.every(({ state }) => state.cooked === 'raw')
+    // Milk that was warmed for the yeast is the same dough.
+    membersIn(lists, body).every(
+      ({ member: { state }, ingredient }) => state.cooked === 'raw' || !isOf(foodOf(ingredient), 'flour'),
+    )
   );
 }
 

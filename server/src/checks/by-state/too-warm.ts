@@ -144,6 +144,7 @@ function judge(lists: Lists, stay: Stay, isLast: boolean, limits: HoldingLimits)
     isLast &&
     OPEN_STAYS.has(act) &&
     by.event.fate !== 'now' &&
+    !isServedBeside(stay) &&
     // Brought out of the cold, and set down where no row says how warm it is.
     (lies.sure === 'said' || (lies.sure === 'inferred' && body.band === 'cold')) &&
     by.event.where.length > 0;
@@ -203,6 +204,10 @@ function keptAt({ by, body, lies, timed }: Stay, { low, high }: Range, isLast: b
   return isLast || timed || act === 'stay';
 }
 
+/** `Serve. Lime and radishes on the side.`: what is named then is none of what was eaten. */
+const isServedBeside = ({ by: { names, unnamed }, body }: Stay): boolean =>
+  names.length === 0 && unnamed === 'name' && body.members.every(({ state }) => (state.was & WAS.eaten) !== 0);
+
 /** Closed up and stored, with no place said. */
 const mayBeCold = ({ lies, body: { vessel } }: Stay): boolean =>
   lies.sure === 'inferred' && (vessel === 'jar' || vessel === 'airtight');
@@ -226,7 +231,9 @@ const isBaked = ({ heatedBy }: FoodState): boolean => heatedBy?.event.where.some
 /** From hot to the middle within two hours, and to the cold within six; each figure has the time behind it. */
 function tooSlow(stay: Stay, { cooling }: HoldingLimits): TooWarm | undefined {
   const { by, body } = stay;
-  if (body.band !== 'hot') return undefined;
+  // `60 → 21 °C`: it was hot.
+  const isLogged = by.event.temperatures.some(({ of, celsius }) => of === 'food' && celsius.low >= LOGGED_HOT_C);
+  if (body.band !== 'hot' && !isLogged) return undefined;
   // `4 C, 48 h life`: so long it keeps then.
   const times = by.event.times.filter(({ kind }) => kind !== 'life');
   for (const { of, celsius, end, sure } of by.event.temperatures) {
@@ -246,6 +253,8 @@ function tooSlow(stay: Stay, { cooling }: HoldingLimits): TooWarm | undefined {
   }
   return undefined;
 }
+
+const LOGGED_HOT_C = 50;
 
 /** Read too warm so long after it was hot. */
 function notYetCold(stay: Stay, { cooling }: HoldingLimits): TooWarm | undefined {

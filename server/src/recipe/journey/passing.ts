@@ -100,8 +100,12 @@ export function eveEnds(state: FoldState, { since }: ClockSaid, at: { part: numb
 const VAGUE_MIN = 180;
 
 /** Words say where it was left. */
-const isToldWhere = ({ by: { event }, lies }: Stay): boolean =>
-  lies.sure === 'said' || event.where.length > 0 || event.act === 'adjust';
+const isToldWhere = ({ by: { event, unnamed }, lies }: Stay): boolean =>
+  lies.sure === 'said' ||
+  event.where.length > 0 ||
+  event.act === 'adjust' ||
+  // `Leave the pot where it is.`
+  (event.act === 'stay' && unnamed === 'vessel' && event.as === 'ordered');
 
 /** The state once the stays that are open have been so long, of those that are asked for. */
 function laterBy(now: FoldState, left: Range, isMeant: (stay: Stay) => boolean, vague: boolean): Passed {

@@ -113,6 +113,11 @@ describe('what a step tells of the dish', () => {
     'Serve it with the nut-free biscuits from the shop.',
     'Gluten-free oats would do as well.',
     'Bake until there is no wet egg left.',
+    'Vegetarian flatmate? Take the other tray.',
+    'Vegan guests get the fruit.',
+    'Vegetarians have the salad, and everybody else has this.',
+    'Is it nut-free? Ask at the shop, and tell nobody that it is.',
+    'The vegan neighbours brought their own.',
   ])('claims nothing: %s', (step) => {
     expect(told(step)).toEqual([]);
   });

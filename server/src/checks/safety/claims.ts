@@ -52,7 +52,11 @@ export interface ClaimTold extends Claimed {
 export function claimsToldIn(text: string): readonly ClaimTold[] {
   const isTold = (span: Span): boolean =>
     isMeant(text, span, undefined) &&
-    (!LACKS.test(text.slice(span.start, span.end)) || UNSAID().holds.test(text.slice(0, span.start)));
+    (!LACKS.test(text.slice(span.start, span.end)) || UNSAID().holds.test(text.slice(0, span.start))) &&
+    (!UNSAID().people.test(text.slice(span.start, span.end)) || UNSAID().suits.test(text.slice(0, span.start))) &&
+    // `Vegan guests?`: of what is named behind it, and asked.
+    UNSAID().goesOn.test(text.slice(span.end)) &&
+    !ASKED.test(text.slice(span.end));
   return found(text, isTold).map((claimed) => ({
     ...claimed,
     from: sentenceFrom(text, claimed.start),
@@ -60,6 +64,7 @@ export function claimsToldIn(text: string): readonly ClaimTold[] {
   }));
 }
 
+const ASKED = /^[^.;!:]*\?/;
 const LACKS = /^(?:no|without|not)\b/i;
 
 function sentenceFrom(text: string, to: number): number {
@@ -151,6 +156,9 @@ const UNSAID = once(() => ({
   before: new RegExp(anyOf(unsaid.before), 'i'),
   next: new RegExp(`${START}(?:${either(unsaid.next)})(?:\\s+(?:an?|the|our|some))?\\s*$`, 'i'),
   after: new RegExp(anyOf(unsaid.after), 'i'),
+  people: new RegExp(`^(?:${either(unsaid.people)})$`, 'i'),
+  suits: new RegExp(`${START}(?:${either(unsaid.suits)})(?:\\s+(?:all|any|the|our|your))?\\s*$`, 'i'),
+  goesOn: new RegExp(`^(?:[^${LETTERS}]*$|\\s*[.,;:!)—–]|\\s+(?:${either(unsaid.goesOn)})${END})`, 'i'),
   holds: new RegExp(`${START}(?:${either(unsaid.holds)})\\s*$`, 'i'),
 }));
 /** What joins it to words before that are no claim makes it a claim about what follows alone: `fish and vegan chips`. */

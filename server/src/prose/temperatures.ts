@@ -39,6 +39,9 @@ export function temperaturesIn(
 
 const NONE: readonly TemperatureSaid[] = [];
 
+/** No food is warmer in the middle. */
+const BOILS = 100;
+
 /** Behind `to` and `until` stands what the food is brought to, wherever it lies. */
 const BROUGHT_LESS = 5;
 
@@ -109,8 +112,19 @@ class Weigher extends FigureTold {
       const of = judged(this.points(range));
       return of !== 'nothing' && isIn(range, this.possible(of)) && isIn(range, this.usual(of));
     };
+    // `Set at 80 C; the trays to stay at 70 or over`
+    if (this.node.highDegrees <= BOILS && this.hasCelsiusAlone()) {
+      const of = judged(this.points(c));
+      if (of !== 'nothing' && isIn(c, this.possible(of))) return c;
+    }
     const [asC, asF] = [fits(c), fits(f)];
     return asC === asF ? all : asC ? c : f;
+  }
+
+  /** The sentence has figures of the one scale, and none of the other. */
+  private hasCelsiusAlone(): boolean {
+    const units = this.items.flatMap((item) => (item.kind === 'temperature' ? [item.unit] : []));
+    return units.includes('C') && !units.includes('F');
   }
 
   private points(celsius: Range | undefined): Points {

@@ -27,6 +27,11 @@ const THINGS = [
   'opener',
   /** Somebody opened it; denied, nobody did. */
   'opened',
+  /** Not opened, whatever that is. */
+  'left shut',
+  'door',
+  /** What keeps the spores down. */
+  'sour',
   /** It whirls in an open pan. */
   'stick blender',
   'pressure cooker',
@@ -197,7 +202,7 @@ export function sentenceAt(items: readonly SentenceItem[], place: number): Span 
 
 /** What is the case where these are denied close before: `not opened`, `never over half full`. */
 const OPPOSITE: Partial<Readonly<Record<Thing, { readonly is: Thing; readonly within: number }>>> = {
-  opened: { is: 'unopened', within: 2 },
+  opened: { is: 'left shut', within: 2 },
   'over half': { is: 'vent', within: 8 },
 };
 const DENIES: ReadonlySet<Thing> = new Set(['denial', 'for others', 'negation']);

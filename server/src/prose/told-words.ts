@@ -26,6 +26,8 @@ const TOLD = [
   'adopts',
   /** What came of it; denied, it is as good as done here. */
   'harms',
+  /** What grows where it can; denied, the same. */
+  'germs',
   /** Done away with. */
   'gone',
   /** As another does it. */

@@ -24,7 +24,7 @@ export function tellOfOthers(
 }
 
 /** Without one of them, and without a person, nothing is told of others. */
-const TELLS: ReadonlySet<Told> = new Set(['other', 'theirs', 'his', 'house', 'no more', 'harms', 'gone']);
+const TELLS: ReadonlySet<Told> = new Set(['other', 'theirs', 'his', 'house', 'no more', 'harms', 'germs', 'gone']);
 const isTold = ({ event }: Clause): boolean => event?.as === 'told';
 const isSomebody = (piece: Piece): boolean => jointOf(piece.sense)?.is === 'person' || isPossessive(piece);
 
@@ -34,6 +34,9 @@ interface Telling {
   readonly who: Voice['who'];
   readonly isPast: boolean;
 }
+
+/** So many pieces before it deny it: `never had botulism from it`. */
+const CLOSE = 3;
 
 class Teller {
   private readonly pieces: readonly Piece[];
@@ -55,6 +58,7 @@ class Teller {
   settle(): void {
     this.denyAsOthers();
     this.giveUp();
+    this.warn();
     for (const telling of this.tellings()) {
       // `We had it on the lawn every summer`
       if (telling.isPast)
@@ -91,7 +95,7 @@ class Teller {
     // What is said of it stands beside it, or in the next sentence.
     const end = this.endOf(this.endOf(to));
     if (this.isAdopted(from, end)) return undefined;
-    const isHarm = this.anyIn(from, end, 'harms');
+    const isHarm = this.anyIn(from, end, 'harms') || this.anyIn(from, end, 'germs');
     const isGone = this.eventsIn(telling).some(({ act, said }) => act === 'discard' && said === 'yes');
     if (isPast && (isHarm || isGone)) return 'advice';
     const isAgainst = this.isAgainst(telling, end);
@@ -108,7 +112,7 @@ class Teller {
     for (let at = from; at < to; at++) {
       const isDenied = (): boolean => this.isDenied(this.startOf(at), at);
       if (this.has(at, 'adopts') && !isDenied()) return true;
-      if (this.has(at, 'harms') && isDenied()) return true;
+      if ((this.has(at, 'harms') || this.has(at, 'germs')) && isDenied()) return true;
     }
     return false;
   }
@@ -166,6 +170,24 @@ class Teller {
       const at = verb < 0 ? first : verb;
       return event !== undefined && at >= from && at < to ? [event] : [];
     });
+  }
+
+  /** `Garlic in oil at room temperature is what botulism waits for`: told of what would come of it, and no order. */
+  private warn(): void {
+    for (const { event, from, to, verb } of this.clauses) {
+      if (event === undefined || event.said !== 'yes' || event.times.length > 0) continue;
+      // `what botulism is waiting for`: no order begins with its verb behind.
+      const isOrder = event.verb !== undefined && (verb <= from || !this.anyIn(from, to, 'germs'));
+      if (isOrder) continue;
+      const [start, end] = [this.startOf(from), this.endOf(from)];
+      for (let at = start; at < end; at++)
+        if (
+          this.has(at, 'germs') &&
+          !this.isDenied(Math.max(start, at - CLOSE), at) &&
+          !this.anyIn(start, end, 'nobody')
+        )
+          event.said = 'advice';
+    }
   }
 
   /** `The shelf on the porch was abolished.` */

@@ -85,7 +85,17 @@ function mayBurn(step: FoldedStep, parts: Journey['parts']): boolean {
   let may = MAY.get(step);
   if (may === undefined) {
     may =
-      speaks(thingsAt(parts, step), 'blender', 'jug', 'cryogen', 'flame', 'bottle', 'pressure cooker', 'unopened') ||
+      speaks(
+        thingsAt(parts, step),
+        'blender',
+        'jug',
+        'cryogen',
+        'flame',
+        'bottle',
+        'pressure cooker',
+        'unopened',
+        'left shut',
+      ) ||
       step.events.some(
         ({ event: { medium, craft, cooks } }) =>
           medium?.is === 'fat' || medium?.is === 'microwaves' || craft === 'deep-fry' || cooks === 'through',
@@ -248,6 +258,11 @@ const overfilled = ({ things }: At, { event }: BoundEvent): Level | undefined =>
     ? 'error'
     : undefined;
 
+/** Of a tin, and of no door. */
+const isSaidShut = (things: At['things'], event: Span): boolean =>
+  speaks(within(things, event), 'unopened') ||
+  (speaks(within(things, event), 'left shut') && speaks(things, 'tin') && !speaks(things, 'door'));
+
 /** What is shut goes off when it is hot enough: a tin in the coals, a closed jar in the microwave oven. */
 function sealed(at: At, by: BoundEvent): Level | undefined {
   const { event } = by;
@@ -255,7 +270,7 @@ function sealed(at: At, by: BoundEvent): Level | undefined {
     event.act === 'heat' ||
     event.where.some(({ is, not, way }) => !not && way !== 'off' && (is === 'stove' || is === 'oven'));
   if (!isHeated) return undefined;
-  if (speaks(within(at.things, event), 'unopened')) return event.medium?.is === 'water' ? 'warning' : 'error';
+  if (isSaidShut(at.things, event)) return event.medium?.is === 'water' ? 'warning' : 'error';
   // What was boxed up for tomorrow is opened before it is warmed.
   const isClosed = at.step.events.some(({ event: other }) => other.act === 'close' && other.start < event.start);
   const isShut = heatedBy(at, by).some(({ shut, vessel }) => shut === 'jar' && vessel === 'jar');

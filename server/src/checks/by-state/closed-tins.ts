@@ -49,7 +49,12 @@ export const tinHeatedShut = onceFor((journey: Journey): Done | undefined => {
     }
     if (event.said === 'not' && WOULD_OPEN.has(event.act)) isShut = true;
     if (event.said !== 'yes') continue;
-    if (speaks(own, 'unopened') || (speaks(own, 'shut') && LEAVES.has(event.act))) isShut = true;
+    if (
+      speaks(own, 'unopened') ||
+      (isTin && speaks(own, 'left shut')) ||
+      (speaks(own, 'shut') && LEAVES.has(event.act))
+    )
+      isShut = true;
     else if (OPENS.has(event.act) || isOpener || speaks(own, 'vent'))
       return isShut || listed.length > 0 ? heated : undefined;
     else if (

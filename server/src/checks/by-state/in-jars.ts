@@ -10,8 +10,9 @@ import type { Journey } from '../../recipe/journey/fold.ts';
 import { isWarm } from '../../recipe/journey/stays.ts';
 import { isIn, isOf, listedAs } from '../../recipe/list/families.ts';
 import { foodOf } from '../../recipe/list/stand-in.ts';
-import { addedAcidG, type Mixture, mixtureOf } from '../../recipe/measures/mixture.ts';
+import { type Mixture, mixtureOf } from '../../recipe/measures/mixture.ts';
 import type { Ingredient } from '../../recipe/model.ts';
+import { speaks, thingsOf } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
 import { isShutOffByFat, keptInOil } from './in-oil.ts';
 import { type Kept, keepingStays, keptBy, putBy } from './kept.ts';
@@ -59,7 +60,7 @@ export interface InJar {
   readonly isFruit: boolean;
   /** Boiled eggs: no vinegar makes them keep out of the cold. */
   readonly isEgg: boolean;
-  /** The list has something sour of which it says no amount: how much acid there is, nobody knows. */
+  /** Something sour goes in of which no amount is read: how much acid there is, nobody knows. */
   readonly unweighed: boolean;
   /** Where it lies is read from words that nobody knows, or nobody says that it is closed. */
   readonly asked: boolean;
@@ -150,7 +151,7 @@ function judge(journey: Journey, body: Body): InJar | undefined {
   ): InJar | undefined {
     const acid = mix.acidG / (mix.massG - mix.of.sugar);
     if (kept === undefined || acid >= least * SLACK) return undefined;
-    const unweighed = hasSourUnweighed(journey, body);
+    const unweighed = mix.acidG === 0 && hasSourUnweighed(journey, body);
     const asked = kept.sure === 'unread' || unweighed;
     const inferred = kept.how === 'put by' && kept.sure === 'inferred';
     return {
@@ -181,13 +182,11 @@ const EGGS = 0.15;
 const FLESHY = 0.3;
 const SALTED = 0.1;
 
-/** `Bottled lemon juice`, by the jar. */
+/** `Two spoons of bottled lemon juice in each jar`: something sour is spoken of, or listed, and nowhere weighed. */
 const hasSourUnweighed = ({ parts }: Journey, { members }: Body): boolean =>
   [...new Set(members.map(({ of }) => of.part))].some((part) =>
-    parts[part]?.head.ingredients.some((each) => !each.weighed.known && addedAcidG(each, 100) >= SOUR_G),
+    parts[part]?.steps.some((step) => speaks(thingsOf(step), 'sour')),
   );
-/** Vinegar and sour juice hold some five grams in a hundred (common practice, no source). */
-const SOUR_G = 3;
 
 const gramsOf = (those: ReturnType<typeof membersIn>): number => mixtureOf(portionsOf(those)).massG;
 

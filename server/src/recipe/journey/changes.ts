@@ -73,10 +73,9 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
         next = { ...next, vessel: next.vessel === 'airtight' ? 'airtight' : 'jar', shut: 'jar' };
       break;
     case 'close':
-      next = {
-        ...next,
-        shut: shutBy(next),
-      };
+      // `Close the hatch`: that is no jar.
+      if (by.unnamed !== 'name' || next.vessel === 'jar' || next.vessel === 'airtight' || event.vessel !== undefined)
+        next = { ...next, shut: shutBy(next) };
       break;
     case 'combine':
       // Shaken in its jar, what nobody cooked is no longer put by.
@@ -222,5 +221,5 @@ function shutBy({ vessel, lies, band, members }: Body): Body['shut'] {
   // Nobody cans in a flask for hot soup; one that oil is poured into is a bottle.
   const isKeptHot =
     lies.place === 'hot' && members.every(({ state }) => state.cooked === 'through' && state.heatedBy !== undefined);
-  return lies.place === 'stove' || lies.place === 'oven' || isKeptHot ? 'covered' : 'jar';
+  return lies.place === 'stove' || lies.place === 'oven' || lies.place === 'warm' || isKeptHot ? 'covered' : 'jar';
 }

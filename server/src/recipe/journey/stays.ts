@@ -194,14 +194,16 @@ function bandAt(lies: Lying): Body['band'] {
 const FERMENTS_MIN = 1440;
 
 /** In fewer hours only the outside is dry (common practice, no source). */
-const DRIES_MIN = 180;
+const DRIES_MIN = 360;
+/** By a sign that is seen, in less. */
+const DRIES_BY_SIGN_MIN = 60;
 /** Where things are hung or spread until they are dry all through. */
 const DRYING: ReadonlySet<Where['is']> = new Set<Where['is']>(['outdoors', 'warm', 'hot', 'oven', 'smoker']);
 
 /** `Dry on a towel`, `rinse, dry and pack` takes water off the outside, and dries nothing. */
 const driesThrough = ({ times, until, where, medium }: Event, minutes: Range): boolean =>
   times.some(({ kind }) => kind === 'spent')
-    ? minutes.low >= DRIES_MIN
+    ? minutes.low >= (until.length > 0 ? DRIES_BY_SIGN_MIN : DRIES_MIN)
     : until.length > 0 ||
       medium?.is === 'air' ||
       minutes.high > 0 ||

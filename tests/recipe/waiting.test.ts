@@ -5,6 +5,7 @@ import { journeyOf } from '../../server/src/recipe/journey/fold.ts';
 import type { Recipe } from '../../server/src/recipe/model.ts';
 import { coolingOf } from '../../server/src/recipe/waiting/cooling.ts';
 import { risingOf } from '../../server/src/recipe/waiting/rising.ts';
+import { settingOf } from '../../server/src/recipe/waiting/setting.ts';
 import { thawingOf } from '../../server/src/recipe/waiting/thawing.ts';
 import { hoverAt } from '../support/at-cursor.ts';
 import { open } from '../support/harness.ts';
@@ -69,6 +70,52 @@ describe('what stands hot in the cold', () => {
     ],
   ])('nothing where %s', (_, text) => {
     expect(each(text, coolingOf)).toEqual([]);
+  });
+});
+
+describe('what sets in the cold', () => {
+  const jelly = (moulds: number, grams: number) =>
+    `recipe Jelly as jelly\n  yield   ${moulds} jellies\n  ${grams} g     water\n  150 g     sugar\n  15 g      gelatine\n  do Heat the water with the sugar and dissolve the gelatine in it.\n  do Pour into ${moulds} moulds and chill for 1 h.\n`;
+
+  // Jelly from 25 to 10 °C at the centre at 4 °C: cups of 150 ml, 4.4 cm deep, 2.2 h; then an hour to half its firmness.
+  test('a jelly of six cups', () => {
+    const [setting] = each(jelly(6, 780), settingOf);
+    expect(setting).toMatchObject({ sort: 'jelly', more: 60 });
+    expect(setting?.depth).toBeCloseTo(0.044, 2);
+    expect(hours(setting?.likely)).toBeGreaterThan(2.7);
+    expect(hours(setting?.likely)).toBeLessThan(3.5);
+  });
+
+  test('larger moulds take longer to be cold', () => {
+    const coldIn = (moulds: number) => (each(jelly(moulds, 780), settingOf)[0]?.likely ?? 0) - 60;
+    expect(coldIn(2)).toBeGreaterThan(coldIn(6) * 1.5);
+  });
+
+  // A disc of 2.5 cm, 15 cm across, from 22 °C in a refrigerator at 4: to 10 °C 64 to 96 min, to 14 sooner.
+  test('a disc of pastry', () => {
+    const [setting] = each(
+      'recipe Case\npart case as shortcrust\n  250 g     plain flour\n  125 g     butter\n  50 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n  do Chill at 4 C for 1 h and roll out.\n',
+      settingOf,
+    );
+    expect(setting?.likely).toBeGreaterThan(30);
+    expect(setting?.likely).toBeLessThan(64);
+  });
+
+  // 1 l with a third of air, from -6 to -12 °C at the centre at -18: a block of 11 x 11 x 8 cm 3.2 to 4.4 h.
+  test('a block of ice cream', () => {
+    const [setting] = each(
+      'recipe Ice as ice cream\n  380 g     whole milk\n  190 g     double cream\n  115 g     sugar\n  70 g      egg yolk\n  do Heat the milk, cream, sugar and yolks to 82 C, chill at 4 C for 6 h and churn.\n  do Freeze for 4 h.\n',
+      settingOf,
+    );
+    expect(setting?.sort).toBe('ice cream');
+    expect(hours(setting?.likely)).toBeGreaterThan(3);
+    expect(hours(setting?.likely)).toBeLessThan(5);
+  });
+
+  test('nothing of a jelly in nobody knows how many moulds', () => {
+    expect(each(jelly(6, 780).replace('6 moulds', 'moulds').replace('  yield   6 jellies\n', ''), settingOf)).toEqual(
+      [],
+    );
   });
 });
 

@@ -34,6 +34,7 @@ import sugarOutOfRange from './formula/sugar-out-of-range.ts';
 import weakBrine from './formula/weak-brine.ts';
 import yeastOutOfRange from './formula/yeast-out-of-range.ts';
 import bakeTimeDoubtful from './method/bake-time-doubtful.ts';
+import chillTooShort from './method/chill-too-short.ts';
 import noDonenessCue from './method/no-doneness-cue.ts';
 import ovenNotSet from './method/oven-not-set.ts';
 import panOverfull from './method/pan-overfull.ts';
@@ -115,6 +116,7 @@ export const CHECKS: readonly Check[] = [
   weakBrine,
   yeastOutOfRange,
   bakeTimeDoubtful,
+  chillTooShort,
   noDonenessCue,
   ovenNotSet,
   panOverfull,

@@ -11,6 +11,9 @@ import { untilCold } from './until.ts';
 
 export interface Cooling {
   readonly makeup: Makeup;
+  /** Air in it, by volume; and °C at which it begins to freeze, where it does. */
+  readonly porosity?: number;
+  readonly freezesC?: number;
   /** m */
   readonly depth: number;
   /** m across, of a pot or jar that gives heat off at its sides too. */
@@ -49,8 +52,8 @@ export function coolingTime(cooling: Cooling, toC: number): Cooled | undefined {
 }
 
 function conducted(cooling: Cooling, toC: number): number | undefined {
-  const { makeup, depth, across, startC, place, covered } = cooling;
-  const material = materialOf({ makeup });
+  const { depth, across, startC, place, covered } = cooling;
+  const material = materialOf(cooling);
   const open: Surface = {
     ambientC: () => place.celsius,
     h: place.h,
@@ -75,8 +78,8 @@ const minutes = (seconds: number | undefined, factor: number): number | undefine
   seconds === undefined ? undefined : (seconds / 60) * factor;
 
 /** As if it were as cold everywhere. */
-function mixedTime({ makeup, depth, across, startC, place, covered }: Cooling, toC: number): number {
-  const material = materialOf({ makeup });
+function mixedTime({ depth, across, startC, place, covered, ...of }: Cooling, toC: number): number {
+  const material = materialOf(of);
   const top = covered ? 1 / (1 / place.h + LID) : place.h;
   // m²/m³
   const each =

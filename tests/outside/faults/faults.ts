@@ -211,6 +211,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   'home/lemon-jelly': [
+    ['chill-too-short', 'minutes for hours', ['chill for 4 h', 'chill for 40 min']],
     ['gel-wont-set', 'teaspoons of gelatine for tablespoons', ['2 tbsp    gelatin', '2 tsp     gelatin']],
     ['gel-too-firm', 'cups of gelatine for tablespoons', ['2 tbsp    gelatin', '1/2 cup   gelatin']],
     [
@@ -332,6 +333,11 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
       'trial-disagrees',
       'the trial took longer',
       ['comes out clean.\n', 'comes out clean.\n\ntrial 2026-10-08 by Ines\n  took    110 min to bake\n'],
+    ],
+    [
+      'range-measured',
+      'the promise copied into the trial',
+      ['comes out clean.\n', 'comes out clean.\n\ntrial 2026-10-08 by Ines\n  took    70-80 min to bake\n'],
     ],
   ],
   'home/quiche-lorraine': [

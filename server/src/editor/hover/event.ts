@@ -6,7 +6,7 @@ import type { Stay } from '../../recipe/journey/bodies.ts';
 import { journeyAt } from '../../recipe/journey/fold.ts';
 import { bandOf } from '../../recipe/journey/places.ts';
 import type { Step } from '../../recipe/model.ts';
-import { waitSaid } from '../../recipe/waiting/said.ts';
+import { waitsSaid } from '../../recipe/waiting/said.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { figure } from '../facts.ts';
 import { type Cursor, holds, placeOf } from '../place.ts';
@@ -67,8 +67,7 @@ function understood({ recipe }: Snapshot, { line, part, inPart }: Cursor, event:
   const stay = journey?.stays.find((s) => s.part === part?.index && s.line === inPart && s.by.event === event);
   const facts = [figure('Understood', sentenceOf(event, stay))];
   if (event.said !== 'yes') facts.push(figure('Said', SAID[event.said]));
-  const wait = stay && recipe && waitSaid(recipe, stay);
-  if (wait !== undefined) facts.push(figure(wait.label, wait.words));
+  if (stay !== undefined) for (const { label, words } of waitsSaid(recipe, stay)) facts.push(figure(label, words));
   const signs = event.until.map((sign) => textOf(line, sign));
   if (signs.length > 0) facts.push(figure('Ends or begins', listOf(signs)));
   return facts;

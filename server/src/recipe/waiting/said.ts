@@ -1,24 +1,41 @@
 /** Knows what is worked out of a wait in a cook's words. Refuses to work it out. */
-import { trimmed } from '../../measure/number-text.ts';
+import { gramsText, trimmed } from '../../measure/number-text.ts';
 import type { Stay } from '../journey/bodies.ts';
 import type { Recipe } from '../model.ts';
 import { type CoolingStay, coolingOf } from './cooling.ts';
 import { type RisingStay, risingOf } from './rising.ts';
+import { type SettingStay, settingOf } from './setting.ts';
 import { type ThawingStay, thawingOf } from './thawing.ts';
 
 /** What is said of a stay, under which word; none where nothing can be worked out. */
 export interface WaitSaid {
-  readonly label: 'Cools' | 'Thaws' | 'Rises';
+  readonly label: 'Cools' | 'Sets' | 'Thaws' | 'Rises';
   readonly words: string;
 }
 
-export function waitSaid(recipe: Recipe, stay: Stay): WaitSaid | undefined {
+export function waitsSaid(recipe: Recipe, stay: Stay): readonly WaitSaid[] {
+  const setting = settingOf(recipe, stay);
   const cooling = coolingOf(recipe, stay);
-  if (cooling !== undefined) return { label: 'Cools', words: coolingText(cooling) };
   const thawing = thawingOf(recipe, stay);
-  if (thawing !== undefined) return { label: 'Thaws', words: thawingText(thawing) };
   const rising = risingOf(recipe, stay);
-  return rising && { label: 'Rises', words: risingText(rising) };
+  return [
+    ...(setting === undefined ? [] : [{ label: 'Sets', words: settingText(setting) } as const]),
+    ...(cooling === undefined ? [] : [{ label: 'Cools', words: coolingText(cooling) } as const]),
+    ...(thawing === undefined ? [] : [{ label: 'Thaws', words: thawingText(thawing) } as const]),
+    ...(rising === undefined ? [] : [{ label: 'Rises', words: risingText(rising) } as const]),
+  ];
+}
+
+/** `in about 4 h (3 h to 5 h): …` */
+function settingText(setting: SettingStay): string {
+  const { likely, minutes } = setting;
+  return `in about ${timeText(likely)} (${timeText(minutes.low)} to ${timeText(minutes.high)}): ${settingRests(setting)}; an estimate: a thermometer decides`;
+}
+
+/** What that is worked out from. */
+export function settingRests({ kg, depth, place, fromC, toC, more }: SettingStay): string {
+  const after = more === 0 ? '' : `, and ${timeText(more)} more`;
+  return `${gramsText(kg * 1000)} g, ${trimmed(depth * 100, 0)} cm deep, from ${fromC} to ${toC} °C in its middle ${placeText(place.name, place.celsius)}${after}`;
 }
 
 const DEPTHS: Readonly<Record<CoolingStay['by'], string>> = { said: '', tin: ' in its tin', pot: ' as one pot' };

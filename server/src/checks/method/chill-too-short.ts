@@ -1,0 +1,109 @@
+import type { Craft, Event } from '../../prose/event.ts';
+import type { Stay } from '../../recipe/journey/bodies.ts';
+import { journeyOf } from '../../recipe/journey/fold.ts';
+import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
+import type { Recipe } from '../../recipe/model.ts';
+import { settingRests, timeText } from '../../recipe/waiting/said.ts';
+import { settingOf } from '../../recipe/waiting/setting.ts';
+import { defineCheck, type Found } from '../check.ts';
+import { foundAgain } from '../found-again.ts';
+
+interface Values {
+  readonly high: number;
+  readonly least: number;
+  readonly likely: number;
+  readonly sort: string;
+  readonly rests: string;
+}
+
+const find = foundAgain<Values>((recipe) => {
+  const { stays } = journeyOf(recipe);
+  return stays.flatMap((stay, at): readonly Found<Values>[] => {
+    const time = stay.by.event.times.find(({ kind }) => kind === 'spent');
+    if (time === undefined || !stay.timed || stay.branch || stay.by.event.said !== 'yes') return [];
+    const { high } = stay.minutes;
+    if (!Number.isFinite(high) || isOneOfSeveral(stay, stays.slice(at + 1)) || isWorkedOn(recipe, stay)) return [];
+    const setting = settingOf(recipe, stay);
+    // Of pastry `short-rest` speaks.
+    if (setting === undefined || setting.lies === 'disc' || high >= setting.minutes.low / NEARLY_ALL) return [];
+    return [
+      {
+        at: { part: stay.part, line: stay.line, start: time.start, end: time.end },
+        values: {
+          high,
+          least: setting.minutes.low / NEARLY_ALL,
+          likely: setting.likely,
+          sort: setting.sort,
+          rests: settingRests(setting),
+        },
+      },
+    ];
+  });
+});
+
+/** From eight in ten on to nearly all of them, of what scatters so (spread of cooling times, 1.35 for eight in ten). */
+const NEARLY_ALL = 1.2;
+
+/** It goes on lying there, or comes back to it. */
+const isOneOfSeveral = ({ body, lies }: Stay, later: readonly Stay[]): boolean => {
+  const own = new Set(body.members.map(({ of }) => `${of.part}.${of.ingredient}`));
+  return later.some(
+    (each) =>
+      (each.lies.place === 'cold' || each.lies.place === lies.place) &&
+      each.body.members.some(({ of }) => own.has(`${of.part}.${of.ingredient}`)),
+  );
+};
+
+/** Until it is half set, to be churned or poured over; and what is folded into whipped cream is cold by then. */
+function isWorkedOn(recipe: Recipe, { part, line, by }: Stay): boolean {
+  const isAfter = (step: FoldedStep, { start }: Event) =>
+    step.part === part && (step.line > line || (step.line === line && start > by.event.start));
+  return journeyOf(recipe).steps.some((step) =>
+    step.events.some(
+      ({ event }) => event.said === 'yes' && (isFolded(event) || (isAfter(step, event) && isWork(event))),
+    ),
+  );
+}
+
+const isFolded = ({ craft }: Event): boolean => craft === 'fold' || craft === 'whip';
+const isWork = ({ act, craft }: Event): boolean =>
+  act === 'combine' || act === 'heat' || (craft !== undefined && WORKED.has(craft));
+const WORKED: ReadonlySet<Craft> = new Set<Craft>(['churn', 'beat', 'stir', 'scrape', 'layer']);
+
+export default defineCheck<Values>({
+  code: 'chill-too-short',
+  title: 'What must set stands in the cold for too short a time',
+  family: 'method',
+  severity: 'info',
+  scope: 'recipe',
+  source: {
+    kind: 'from memory',
+    title:
+      "conduction with Choi and Okos properties, in a refrigerator or freezer as homes have them; a gelatine maker's sheet",
+  },
+  explain: `**What it computes.** When the middle of it is cold enough: 10 °C and an hour more for gelatine, 12 °C for a custard, a curd or a cheesecake, -12 °C for an ice cream that is churned; by its mass, by its tin or into how many it is divided, and counted from lukewarm. It speaks only where the written time is shorter than nearly all kitchens would need.
+
+**Why it matters.** The rim sets first. What is turned out or cut while its middle is soft runs.
+
+**What to do.** Write the longer time, make it shallower, or divide it. A thermometer decides.
+
+**Silent** for pastry, of which \`short-rest\` speaks, where no weight or no depth is known, where it is only half set to be worked on or folded into whipped cream, and where it goes back into the cold later.`,
+  find: ({ recipe, house }) => find(recipe, house),
+  say: ({ high, least, likely, rests }) => ({
+    message: `${timeText(high)} is short for this to set: likely ${timeText(likely)}, at the quickest ${timeText(least)}, from ${rests}; a thermometer decides.`,
+    value: high,
+    unit: 'min',
+    band: [Math.round(least), null],
+  }),
+  examples: {
+    good: [
+      'recipe Jelly as jelly\n  yield   6 jellies\n  700 g     water\n  150 g     sugar\n  15 g      gelatine\n  do Heat the water with the sugar and dissolve the gelatine in it.\n  do Pour into 6 moulds and chill for 6 h.\n',
+      'recipe Fruit cream as set cream\n  yield   6 creams\n  500 g     orange juice\n  150 g     sugar\n  9 g       gelatine\n  300 g     double cream, whipped\n  do Heat the juice with the sugar and dissolve the gelatine in it.\n  do Chill for 20 min until it thickens, and fold in the cream.\n  do Chill for 5 h.\n',
+      'recipe Case\npart case as shortcrust\n  250 g     plain flour\n  125 g     butter\n  50 g      ice water\n  do Rub the butter into the flour and bind with the ice water.\n  do Chill at 4 C for 30 min and roll out.\n',
+    ],
+    bad: [
+      'recipe Jelly as jelly\n  yield   6 jellies\n  700 g     water\n  150 g     sugar\n  15 g      gelatine\n  do Heat the water with the sugar and dissolve the gelatine in it.\n  do Pour into 6 moulds and chill for 45 min.\n# "for 45 min" chill-too-short: likely 3 h\n',
+      'recipe Ice as ice cream\n  yield   1 l\n  500 g     whole milk\n  250 g     double cream\n  150 g     sugar\n  90 g      egg yolk\n  do Heat the milk, cream, sugar and yolks to 82 C, chill at 4 C for 6 h and churn.\n  do Freeze for 1 h.\n# "for 1 h" chill-too-short: at the quickest\n',
+    ],
+  },
+});

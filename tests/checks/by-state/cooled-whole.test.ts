@@ -133,3 +133,18 @@ describe('how old whoever eats it must be', () => {
     expect(open(text).findings.open.filter(({ code }) => code === 'kept-too-long' || LEFT.includes(code))).toEqual([]);
   });
 });
+
+describe('canned under pressure, whatever was frozen or vented before', () => {
+  test.each([
+    [
+      'Freeze the cubes overnight.',
+      'Pack hot in pint jars.',
+      'Process 55 minutes at 10 lb in the pressure canner.',
+      false,
+    ],
+    ['Boil the cubes 2 minutes.', 'Pack in jars. Vent the canner.', 'Process 55 minutes at 10 lb pressure.'],
+    ['Boil the cubes 2 minutes.', 'Pack in jars, wipe the rims.', 'Pressure-can for 90 minutes at 11 lb.'],
+  ])('%s %s %s', (first, pack, process) => {
+    expect(isSaid(['4 kg pumpkin, in cubes'], first, pack, process, 'Label, pantry, a year.')).toBe(false);
+  });
+});

@@ -102,7 +102,8 @@ export function changed(body: Body, by: BoundEvent, at: At, top: Worktop): Body 
       // `Boil them, and open one in January`: the others stay shut.
       // `Vent the canner`: what is opened is no jar.
       next =
-        by.names.length === 0 && (isSealed(next) || (next.shut === 'jar' && by.unnamed === 'name'))
+        by.names.length === 0 &&
+        (isSealed(next) || ((next.shut === 'jar' || next.vessel === 'jar') && by.unnamed === 'name'))
           ? next
           : { ...next, shut: 'open' };
       break;

@@ -92,8 +92,8 @@ export function heated(body: Body, by: BoundEvent, temperatures: readonly Settle
       celsius: around?.said.celsius ?? bandOf('stove'),
       sure: 'said',
     },
-    // A jar that is boiled is shut by it; a lid of pastry is no lid. What was frozen in its pack is cooked out of it.
-    ...(body.band === 'frozen'
+    // A jar that is boiled is shut by it; a lid of pastry is no lid. What was frozen in its pack is cooked out of it, unless it is canned.
+    ...(body.band === 'frozen' && (pressed & WAS.canned) === 0
       ? { vessel: undefined, shut: 'open' as const }
       : { shut: shutIn(body, through || isWet(event) || event.act === 'combine') }),
     rawContact: body.rawContact && !sure,

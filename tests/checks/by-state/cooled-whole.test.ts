@@ -136,12 +136,7 @@ describe('how old whoever eats it must be', () => {
 
 describe('canned under pressure, whatever was frozen or vented before', () => {
   test.each([
-    [
-      'Freeze the cubes overnight.',
-      'Pack hot in pint jars.',
-      'Process 55 minutes at 10 lb in the pressure canner.',
-      false,
-    ],
+    ['Freeze the cubes overnight.', 'Pack hot in pint jars.', 'Process 55 minutes at 10 lb in the pressure canner.'],
     ['Boil the cubes 2 minutes.', 'Pack in jars. Vent the canner.', 'Process 55 minutes at 10 lb pressure.'],
     ['Boil the cubes 2 minutes.', 'Pack in jars, wipe the rims.', 'Pressure-can for 90 minutes at 11 lb.'],
   ])('%s %s %s', (first, pack, process) => {

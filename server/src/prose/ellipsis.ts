@@ -5,7 +5,7 @@
  */
 import { type Clause, type EventDraft, NO_TEMPERATURES, NO_TIMES } from './clauses.ts';
 import type { Act, PlaceKind, Slot, Where } from './event.ts';
-import { jointOf } from './lexicon.ts';
+import { jointOf, UNKNOWN, verbOf } from './lexicon.ts';
 import type { Piece } from './pieces.ts';
 
 export function share(pieces: readonly Piece[], clauses: readonly Clause[]): void {
@@ -23,6 +23,8 @@ export function share(pieces: readonly Piece[], clauses: readonly Clause[]): voi
       event.act = before.act;
       if (before.cooks !== undefined) event.cooks = before.cooks;
     }
+    underPressure(event);
+    restedThere(pieces, clauses, at);
     if (clause.label && event.lasts !== 'no') label = event;
     else if (label !== undefined && PUTS.has(event.act)) {
       // `FERMENT: cover; set in a warm place 2 hours.`
@@ -66,6 +68,32 @@ const isLaidIn = (pieces: readonly Piece[], { verb, event, to }: Clause): boolea
   pieces[verb]?.word === 'in' &&
   event.where.length === 0 &&
   (verb + 1 === to || pieces[verb + 1]?.sort === 'mark');
+
+/** `It must rest three days, but it rests in the refrigerator`: the same, and there. */
+function restedThere(pieces: readonly Piece[], clauses: readonly Clause[], at: number): void {
+  const { event, verb } = clauses[at] as Clause;
+  if (event === undefined || verb < 0 || !LIES.has(event.act) || event.where.length > 0 || event.times.length === 0)
+    return;
+  const key = verbOf(pieces[verb]?.sense ?? UNKNOWN)?.words[0];
+  for (let next = at + 1; next < clauses.length && clauses[next]?.first === false; next++) {
+    const { event: other, verb: again } = clauses[next] as Clause;
+    if (other === undefined || again < 0 || other.said !== 'yes' || other.where.length === 0) continue;
+    if (verbOf(pieces[again]?.sense ?? UNKNOWN)?.words[0] !== key || other.times.length > 0) continue;
+    event.where = other.where;
+    return;
+  }
+}
+const LIES: ReadonlySet<Act> = new Set<Act>(['stay', 'rise', 'steep']);
+
+/** `Pressure canner, vent 10 min, then 25 min at 11 lb`: what is under pressure for so long is heated, whatever else is done with the steam. */
+function underPressure(event: EventDraft): void {
+  const isTimed = event.times.some(({ kind }) => kind === 'spent');
+  if (event.medium?.is !== 'pressure' || !isTimed || !LETS_STEAM.has(event.act)) return;
+  event.act = 'heat';
+  event.cooks = 'through';
+  event.lasts = 'waits';
+}
+const LETS_STEAM: ReadonlySet<Act> = new Set<Act>(['open', 'close', 'unknown', 'put', 'adjust', 'ready']);
 
 /** `To hold for tomorrow: spread it, and into the fridge`: what it is for is no stay beside that which the sentence says. */
 function foretold(pieces: readonly Piece[], clauses: readonly Clause[], at: number): void {

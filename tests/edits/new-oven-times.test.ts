@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { convertRecipe } from '../../server/src/edits/convert.ts';
 import { scaleRecipe } from '../../server/src/edits/scale.ts';
 import type { ScaleTarget } from '../../server/src/edits/scale-target.ts';
 import { applyEdits } from '../../server/src/edits/text-edit.ts';
@@ -77,5 +78,35 @@ describe('a time in the oven at another size', () => {
   test('the size it has changes no time', () => {
     expect(scaled(CAKE, { kind: 'by', by: 1 }).text).toBe(CAKE);
     expect(scaled(LAMB, { kind: 'by', by: 1 }).text).toBe(LAMB);
+  });
+});
+
+describe('another oven', () => {
+  const notes = (text: string, to: 'fan' | 'still' | 'gas') => {
+    const { document, recipe } = open(text);
+    return convertRecipe(document, recipe, { to }).said.join('\n');
+  };
+  const STILL = CAKE;
+  const FAN = CAKE.replace('oven    180 C', 'oven    160 C fan');
+
+  test('the likely time is a note, and the written one stays', () => {
+    expect(notes(STILL, 'fan')).toMatch(
+      /The times stay as written.*in the oven 25-35 min → \d+-\d+ min: \d+ % less, in an oven with a fan at that heat; an estimate, a thermometer decides/,
+    );
+    expect(notes(FAN, 'still')).toMatch(/in the oven 25-35 min → \d+-\d+ min: \d+ % longer, in a still oven/);
+    const { document, recipe } = open(STILL);
+    const { edits } = convertRecipe(document, recipe, { to: 'fan' });
+    expect(printDocument(applyEdits(document, edits))).toBe(STILL.replace('180 C', '160 C fan'));
+  });
+
+  test.each([
+    ['another scale alone', STILL, 'gas' as const],
+    [
+      'what is not estimated',
+      STILL.replace('creamed cake', 'meringue').replace('  pan     23 cm round\n', ''),
+      'fan' as const,
+    ],
+  ])('nothing of %s', (_, text, to) => {
+    expect(notes(text, to)).not.toMatch(/Computed/);
   });
 });

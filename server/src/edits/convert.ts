@@ -18,6 +18,7 @@ import { type Conversion, type ConvertTo, type ConvertWish, isLeft, isWanted, ty
 import { convertAmount, type Measure } from './convert-amount.ts';
 import { convertLine } from './convert-line.ts';
 import { convertTemperature, type HeatToConvert, type Oven, ovenHeat } from './convert-temperature.ts';
+import { newOvenTimes, newTimeText } from './new-oven-times.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 /** What edits write the recipe in other measures. */
@@ -186,8 +187,13 @@ function convertHeat(
   for (const part of parts)
     for (const step of part.steps)
       for (const heat of heatsOf(step)) put((recipe.partsAt[part.index] ?? 0) + step.line, heat);
-  if (ovens > 0 && wish.oven !== undefined)
+  if (ovens === 0 || wish.oven === undefined) return;
+  work.said.push(
+    `A fan oven is set ${FAN_LOWER_C} °C lower than a still one for the same bake (common practice); makers differ, so go by your own.`,
+  );
+  // Written times stay: a note says what they are likely to be, where that is another.
+  for (const time of newOvenTimes(document, recipe, work.edits).times)
     work.said.push(
-      `A fan oven is set ${FAN_LOWER_C} °C lower than a still one for the same bake (common practice); makers differ, so go by your own.`,
+      `The times stay as written, as practice has it. Computed, ${newTimeText(time, `in ${wish.oven === 'fan' ? 'an oven with a fan' : 'a still oven'} at that heat`)}.`,
     );
 }

@@ -15,10 +15,17 @@ import { applyEdits, replaceSpan, type TextEdit } from './text-edit.ts';
 
 export interface NewTimes {
   readonly edits: readonly TextEdit[];
-  /** One line a change, with why. */
-  readonly changes: readonly string[];
+  readonly times: readonly NewTime[];
   /** Bakes of which the time stays, as none can be worked out. */
   readonly left: number;
+}
+
+/** How a time in the oven was written, and would be. */
+export interface NewTime {
+  readonly written: string;
+  readonly now: string;
+  /** In a hundred of the time that it took, by which it takes longer; below 0 where it takes less. */
+  readonly percent: number;
 }
 
 /** A change of less is within what ovens differ by. */
@@ -27,10 +34,10 @@ const WORTH = 0.06;
 /** Of the recipe before those edits; they must not touch times. */
 export function newOvenTimes(document: Document, recipe: Recipe, edits: readonly TextEdit[]): NewTimes {
   const before = ovenTimes(recipe);
-  if (before.length === 0 || edits.length === 0) return { edits: [], changes: [], left: before.length };
+  if (before.length === 0 || edits.length === 0) return { edits: [], times: [], left: before.length };
   const after = ovenTimes(bindRecipe(outline(applyEdits(document, edits)), recipe.world));
   const made: TextEdit[] = [];
-  const changes: string[] = [];
+  const times: NewTime[] = [];
   let left = 0;
   for (const [i, old] of before.entries()) {
     const ratio = ratioOf(old, after[i]);
@@ -40,11 +47,11 @@ export function newOvenTimes(document: Document, recipe: Recipe, edits: readonly
       if (written === undefined) left++;
       else {
         made.push(written.edit);
-        changes.push(written.change);
+        times.push(written.time);
       }
     }
   }
-  return { edits: made, changes, left };
+  return { edits: made, times, left };
 }
 
 /** Of the kind's own times: what a recipe's trials taught holds for both. */
@@ -54,7 +61,7 @@ function ratioOf(old: OvenTime, now: OvenTime | undefined): number | undefined {
   return now.estimate.likely / old.estimate.likely;
 }
 
-function timeAt(recipe: Recipe, old: OvenTime, ratio: number): { edit: TextEdit; change: string } | undefined {
+function timeAt(recipe: Recipe, old: OvenTime, ratio: number): { edit: TextEdit; time: NewTime } | undefined {
   const { part, line, said } = old.bake;
   const step = recipe.parts[part.index]?.steps.find((each) => each.line === line);
   const node = said && step && durationOf(step, said);
@@ -68,12 +75,15 @@ function timeAt(recipe: Recipe, old: OvenTime, ratio: number): { edit: TextEdit;
   if (!(low > 0)) return undefined;
   const now = timeText(low, Math.max(low, high));
   if (now === written) return undefined;
-  const share = Math.round(Math.abs(ratio - 1) * 100);
   return {
     edit: replaceSpan((recipe.partsAt[part.index] ?? 0) + line, node, now),
-    change: `in the oven ${written} → ${now}: ${share} % ${ratio > 1 ? 'longer' : 'less'}, as what lies in it is ${ratio > 1 ? 'deeper or larger' : 'shallower or smaller'}; an estimate, a thermometer decides`,
+    time: { written, now, percent: Math.round((ratio - 1) * 100) },
   };
 }
+
+/** `35-40 min → 50-55 min: 40 % longer, as …` */
+export const newTimeText = ({ written, now, percent }: NewTime, why: string): string =>
+  `in the oven ${written} → ${now}: ${Math.abs(percent)} % ${percent > 0 ? 'longer' : 'less'}, ${why}; an estimate, a thermometer decides`;
 
 /** As times of baking are written: by the minute to 20, by five to 2 h, then by ten. */
 function roundedTime(minutes: number): number {

@@ -7,7 +7,7 @@ import { trimmed } from '../measure/number-text.ts';
 import type { Document } from '../notation/document.ts';
 import type { Recipe } from '../recipe/model.ts';
 import { sameName } from '../recipe/words.ts';
-import { newOvenTimes } from './new-oven-times.ts';
+import { newOvenTimes, newTimeText } from './new-oven-times.ts';
 import { timesStay, whatDoesNotScale } from './not-in-proportion.ts';
 import { percentOff, scaleList } from './scale-list.ts';
 import { scalePan, scalePartPan } from './scale-pans.ts';
@@ -98,7 +98,12 @@ function withTimes(document: Document, recipe: Recipe, scaling: Scaling): Scalin
   return {
     ...scaling,
     edits: [...scaling.edits, ...times.edits],
-    changes: [...scaling.changes, ...times.changes],
+    changes: [
+      ...scaling.changes,
+      ...times.times.map((time) =>
+        newTimeText(time, `as what lies in it is ${time.percent > 0 ? 'deeper or larger' : 'shallower or smaller'}`),
+      ),
+    ],
     said: times.left > 0 ? scaling.said : scaling.said.filter((each) => each !== timesStay(scaling.by > 1)),
   };
 }

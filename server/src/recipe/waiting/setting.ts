@@ -120,6 +120,9 @@ function isOf({ foods, kinds }: Sort, { fillings, grams }: MadeOf): boolean {
 }
 const MOST = 0.7;
 
+/** m³ (judgement: at the quickest). */
+const LARGEST_M3 = 0.001;
+
 interface LiesSo {
   readonly depth: number;
   /** Where it gives heat off at its sides too. */
@@ -139,7 +142,8 @@ function lyingOf(recipe: Recipe, { part: at, line }: Stay, { lies }: Sort, volum
   const isInTin = lies === 'tin' || lies === 'mould';
   if (isInTin && size !== undefined && shape !== undefined)
     return { depth: volume / shape.areaM2 / size.count, pieces: size.count };
-  const pieces = isInTin ? piecesIn(recipe, part) : 1;
+  // More than a litre stands in several tubs, bowls or discs.
+  const pieces = isInTin ? piecesIn(recipe, part) : Math.ceil(volume / LARGEST_M3);
   if (pieces === undefined || lies === 'tin') return undefined;
   const share = DEPTHS[lies];
   const across = Math.cbrt((4 * volume) / pieces / Math.PI / share);

@@ -44,6 +44,8 @@ export function signIn(pieces: readonly Piece[], clause: Clause, to: number): Si
     else if (thing?.sort === 'place') tells ??= TELLS_AT[thing.is];
     else tells ??= tellsOf(verbOf(piece.sense)?.act, piece);
   }
+  // `it still blushes within`
+  if (tells === 'within' && inside) tells = 'rare';
   // `until it no longer steams`
   if (not && tells !== undefined) {
     tells = NO_LONGER[tells];

@@ -184,8 +184,10 @@ const SALTED = 0.1;
 
 /** `Two spoons of bottled lemon juice in each jar`: something sour is spoken of, or listed, and nowhere weighed. */
 const hasSourUnweighed = ({ parts }: Journey, { members }: Body): boolean =>
-  [...new Set(members.map(({ of }) => of.part))].some((part) =>
-    parts[part]?.steps.some((step) => speaks(thingsOf(step), 'sour')),
+  [...new Set(members.map(({ of }) => of.part))].some(
+    (part) =>
+      parts[part]?.steps.some((step) => speaks(thingsOf(step), 'sour')) &&
+      !parts[part]?.head.ingredients.some((each) => each.weighed.known && isIn(each, 'vinegar')),
   );
 
 const gramsOf = (those: ReturnType<typeof membersIn>): number => mixtureOf(portionsOf(those)).massG;

@@ -50,6 +50,7 @@ describe('scale', () => {
 
   test.each<[string[], RegExp]>([
     [['--by', '2', '--whole-eggs'], /give one of/],
+    [['--to-pan', 'round 30 x 4 cm', '--by', '2'], /give one of/],
     [['--have', '2 lemons'], /no lemons/],
     [['--to-pan', 'big one'], /no pan/],
     [['--by', '2', '--part', 'glaze'], /the parts are dough/],

@@ -81,6 +81,27 @@ describe('a time in the oven at another size', () => {
   });
 });
 
+describe('many of a tin that the recipe has', () => {
+  test.each([
+    ['30 slices', '4 x 23 cm round', '94 %'],
+    ['20 slices', '3 x 23 cm round', '83 %'],
+    ['17 slices', '2 x 23 cm round', '106 %'],
+  ])('%s take %s, each filled to %s', (words, pan, share) => {
+    const { text, said } = scaled(CAKE, { kind: 'yield', words });
+    expect(text).toContain(`  pan     ${pan}\n`);
+    expect(said).toContain(`Each pan is filled to ${share} of what it was.`);
+  });
+
+  test('hardly fuller or emptier, they take as long', () => {
+    expect(scaled(CAKE, { kind: 'yield', words: '30 slices' }).text).toContain('Bake for 25-35 min');
+  });
+
+  test('two to the whole say nothing of how full they are, and one half as large again stays', () => {
+    expect(scaled(CAKE, { kind: 'by', by: 2 }).said.join(' ')).not.toMatch(/filled/);
+    expect(scaled(CAKE, { kind: 'by', by: 1.5 }).text).toContain('  pan     23 cm round\n');
+  });
+});
+
 describe('another oven', () => {
   const notes = (text: string, to: 'fan' | 'still' | 'gas') => {
     const { document, recipe } = open(text);

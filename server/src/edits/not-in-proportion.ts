@@ -2,11 +2,13 @@
  * Knows what does not grow with a recipe: times, pans, evaporation, leavening, seasoning, machines and cooling.
  * Refuses to change any of it: it is said, in a cook's words.
  */
+import type { FoodClass } from '../food/food.ts';
 import { trimmed } from '../measure/number-text.ts';
 import type { PanNode } from '../notation/tree.ts';
 import { anyDoes, deed, isBaked, isInOven } from '../recipe/journey/deeds.ts';
 import type { Part, Recipe } from '../recipe/model.ts';
-import type { ScaleTarget, Sizes } from './scale-target.ts';
+import type { ScaleTarget } from './scale-target.ts';
+import type { Sizes } from './sizes.ts';
 
 /** A batch so many times as large, or as small, is no small change any more (common practice, no source). */
 const LARGE = 2;
@@ -49,7 +51,7 @@ export function whatDoesNotScale(
     said.push(
       `Baking powder and soda are scaled like the rest; ${more ? 'a deep, large batter often wants a little less' : 'weigh them: a small error shows more'}.`,
     );
-  if (far && foods.some((c) => c === 'spice' || c === 'dried herb' || c === 'salt'))
+  if (far && parts.some(isSeasoned))
     said.push('Taste for spice and salt: strong seasonings seldom need the whole factor.');
   if (anyDoes(steps, SIMMERS))
     said.push(
@@ -69,6 +71,32 @@ export function whatDoesNotScale(
   if (recipe.outline.trials.length > 0) said.push('The trials stay as recorded: they were cooked at the old size.');
   return said;
 }
+
+/**
+ * What simmers, or is seasoned as it is eaten: of a dough or batter, a cure, a brine or what is baked as it is, the salt and the spice are
+ * a share of it, at every size.
+ */
+function isSeasoned({ head, steps }: Part): boolean {
+  const classes = new Set(head.ingredients.map(({ food }) => food?.class));
+  const isSeasoning = SEASONINGS.some((each) => classes.has(each));
+  const isByShare =
+    head.flourG.high > FLOURY * head.massG.high || classes.has('curing salt') || BY_SHARE.has(head.kind?.name ?? '');
+  return isSeasoning && !isByShare && anyDoes(steps, COOKED_IN_A_POT);
+}
+/** Flour of a dough or batter; a stew is bound with less. */
+const FLOURY = 0.15;
+const SEASONINGS = ['spice', 'dried herb', 'salt'] as const satisfies readonly FoodClass[];
+/** Kinds whose salt is a share of the whole, though no flour is in them. */
+const BY_SHARE: ReadonlySet<string> = new Set([
+  'lacto-ferment',
+  'cure',
+  'quick pickle',
+  'baked custard',
+  'meringue',
+  'ice cream',
+  'jam',
+]);
+const COOKED_IN_A_POT = deed((event) => event.act === 'heat' && !isBaked(event));
 
 /** What is said where a time in the oven cannot be worked out anew. */
 export const timesStay = (more: boolean): string =>

@@ -16,8 +16,9 @@ export function* scalePartPan(work: ToScale, part: Part): Generator<ScaleEvent> 
   if (pan === undefined) return;
   const line = lineIn(work, part, pan.line);
   const written = textOf(work, line).slice(pan.node.start, pan.node.end);
-  const after = pansAtSize(pan.node, written, sizes.lining.get(part.index) ?? sizes.by, manner);
-  if (after !== undefined) yield* panWritten(line, pan.node, written, after);
+  const by = sizes.lining.get(part.index) ?? sizes.by;
+  const after = pansAtSize(pan.node, written, by, manner);
+  if (after !== undefined) yield* panWritten(line, pan.node, written, after, by);
   else {
     const words = `The pan of the ${part.head.name} stays as written: choose one of ${trimmed(sizes.by, 2)} times the volume.`;
     yield { kind: 'said', words };
@@ -31,15 +32,41 @@ export function* scalePan(work: ToScale): Generator<ScaleEvent> {
   if (pan === undefined) return;
   const written = textOf(work, pan.at).slice(pan.node.start, pan.node.end);
   const after = sizes.pan ?? pansAtSize(pan.node, written, sizes.by, manner);
-  if (after !== undefined) yield* panWritten(pan.at, pan.node, written, after);
+  if (after !== undefined)
+    yield* panWritten(pan.at, pan.node, written, after, sizes.pan === undefined ? sizes.by : undefined);
 }
 
-function* panWritten(line: number, node: PanNode, before: string, after: string): Generator<ScaleEvent> {
+/** `by` is undefined of a pan that was asked for. */
+function* panWritten(
+  line: number,
+  node: PanNode,
+  before: string,
+  after: string,
+  by: number | undefined,
+): Generator<ScaleEvent> {
   yield { kind: 'edits', edits: [replaceSpan(line, node, after)] };
   yield { kind: 'change', words: `pan ${before} → ${after}` };
+  const share =
+    by === undefined || (node.volume !== undefined && node.countNode === undefined)
+      ? 100
+      : Math.round((100 * node.count * by) / pansFor(node, by));
+  if (share !== 100) yield { kind: 'said', words: `Each pan is filled to ${share} % of what it was.` };
 }
 
-/** Several pans become more or fewer, and one becomes two or three, where that comes out whole; a volume is another volume. */
+/** From here on several pans are taken, and not one that nobody sells. */
+const SEVERAL = 1.6;
+/** More than so many times as full, one runs over; less than so full, it is another cake (judgement). */
+const FULLER = 1.1;
+const EMPTIER = 0.8;
+
+/** How many pans of the size that the recipe has: exactly, or of many the nearest that do not run over. */
+function pansFor({ count }: PanNode, by: number): number {
+  const wanted = count * by;
+  const near = Math.round(wanted);
+  return wanted / near > FULLER ? near + 1 : near;
+}
+
+/** Several pans become more or fewer, and one becomes two or three, where that comes out whole, or nearly so of many; a volume is another volume. */
 function pansAtSize(pan: PanNode, written: string, by: number, manner: Manner): string | undefined {
   if (pan.volume !== undefined && pan.countNode === undefined && pan.form === undefined) {
     const base = pan.start;
@@ -47,8 +74,9 @@ function pansAtSize(pan: PanNode, written: string, by: number, manner: Manner): 
     return sizeAmount(0, written, shifted, by, manner).after;
   }
   const count = pan.count * by;
-  const whole = Math.round(count);
-  if (whole < 1 || Math.abs(count / whole - 1) > 0.001 || whole === pan.count) return undefined;
+  const whole = pansFor(pan, by);
+  const isExact = Math.abs(count / whole - 1) <= 0.001;
+  if (whole < 1 || whole === pan.count || !(isExact || (by >= SEVERAL && count / whole >= EMPTIER))) return undefined;
   if (pan.countNode === undefined) return `${whole} x ${written}`;
   const { start, end } = pan.countNode;
   const behind = written.slice(end - pan.start);

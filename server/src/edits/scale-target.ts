@@ -15,12 +15,16 @@ import { listedPart } from '../recipe/part.ts';
 import { singular, wordsOf } from '../recipe/words.ts';
 import { yieldNoun } from '../recipe/yield.ts';
 import { type Lining, liningOf } from './lining.ts';
+import { plainly, type Sizes } from './sizes.ts';
+import { nearWholeEggs, wholeEggs } from './whole-eggs.ts';
 
 export type ScaleTarget = {
   /** One part alone. */
   readonly part?: string;
   /** No rounding to what a kitchen can measure. */
   readonly exact?: boolean;
+  /** The size near that at which every egg is whole. */
+  readonly wholeEggs?: boolean;
 } & (
   | { readonly kind: 'by'; readonly by: number }
   | { readonly kind: 'yield'; readonly words: string }
@@ -31,25 +35,6 @@ export type ScaleTarget = {
   /** The smallest size at which every egg is whole. */
   | { readonly kind: 'whole eggs' }
 );
-
-/** How much larger everything becomes. */
-export interface Sizes {
-  /** Of what fills the pan, and of everything where no part lines it. */
-  readonly by: number;
-  /** Of the parts that line the pan, by part. */
-  readonly lining: ReadonlyMap<number, number>;
-  /** Of the number of pieces, where that was asked for. */
-  readonly pieces: number;
-  /** What one piece is to weigh. */
-  readonly eachG?: number;
-  /** The yield as asked for: `24 rolls`. */
-  readonly made?: { readonly count: number; readonly words: string };
-  /** The pan as asked for. */
-  readonly pan?: string;
-  /** How much deeper the pan is. */
-  readonly deeper?: number;
-  readonly said: readonly string[];
-}
 
 const NAMED: Readonly<Record<string, number>> = {
   half: 0.5,
@@ -63,18 +48,27 @@ const NAMED: Readonly<Record<string, number>> = {
 
 /**
  * `by 1.5`, `half`, `double`, `to 12 slices`, `to 24 rolls of 60 g`, `to 900 g of dough`, `to round 28 x 3 cm`,
- * `for 230 g plums`, `to whole eggs`; `part base by 2` for one part, `… exactly` for no rounding.
+ * `for 230 g plums`, `to whole eggs`, `to round 28 x 3 cm with whole eggs`; `part base by 2` for one part, `… exactly` for no rounding.
  */
 export function readTarget(words: string): ScaleTarget | undefined {
   let text = words.trim().replace(/\s+/g, ' ');
   const exact = /[, ]+(?:exactly|exact)$/i.exec(text);
   if (exact !== null) text = text.slice(0, exact.index);
+  const eggs = /(?:,| and| with)+ whole eggs$/i.exec(text);
+  if (eggs !== null) text = text.slice(0, eggs.index);
   const part = /^(?:part|only) (.+?),? (?=(?:by|to|for|x|×|half|halve|double|twice|triple|treble|quarter)\b)/i.exec(
     text,
   );
   if (part !== null) text = text.slice(part[0].length);
   const target = readSize(text);
-  return target && { ...target, ...(part?.[1] && { part: part[1] }), ...(exact !== null && { exact: true }) };
+  return (
+    target && {
+      ...target,
+      ...(part?.[1] && { part: part[1] }),
+      ...(exact !== null && { exact: true }),
+      ...(eggs !== null && { wholeEggs: true }),
+    }
+  );
 }
 
 function readSize(text: string): ScaleTarget | undefined {
@@ -108,6 +102,11 @@ function isTradePan(whole: string, pan: string): boolean {
 
 /** How much larger the parts become, or why that cannot be said. */
 export function sizesFor(recipe: Recipe, parts: readonly Part[], target: ScaleTarget): Sizes | string {
+  const sizes = sizesOf(recipe, parts, target);
+  return target.wholeEggs === true && typeof sizes !== 'string' ? nearWholeEggs(parts, sizes) : sizes;
+}
+
+function sizesOf(recipe: Recipe, parts: readonly Part[], target: ScaleTarget): Sizes | string {
   switch (target.kind) {
     case 'by':
       return plainly(target.by);
@@ -127,8 +126,6 @@ export function sizesFor(recipe: Recipe, parts: readonly Part[], target: ScaleTa
       return wholeEggs(parts);
   }
 }
-
-const plainly = (by: number, said: readonly string[] = []): Sizes => ({ by, lining: new Map(), pieces: by, said });
 
 function yieldSizes(recipe: Recipe, parts: readonly Part[], words: string): Sizes | string {
   const want = measuredIn(words);
@@ -292,29 +289,6 @@ function namedSo(ingredients: readonly Ingredient[], name: string): readonly Ing
   const wanted = wordsOf(name);
   const full = ingredients.filter((i) => wordsOf(i.name).join(' ') === wanted.join(' '));
   return full.length > 0 ? full : ingredients.filter((i) => endsWith(wordsOf(i.name), wanted));
-}
-
-function wholeEggs(parts: readonly Part[]): Sizes | string {
-  const counts = parts
-    .flatMap((p) => p.head.ingredients)
-    .filter((i) => i.food?.class === 'egg' && !i.optional)
-    .flatMap(({ node: { amount } }) =>
-      amount?.kind === 'measured' && amount.unit === undefined && amount.quantity.low > 0 ? [amount.quantity.low] : [],
-    );
-  if (counts.length === 0) return 'no eggs are counted in the list, so none can be kept whole';
-  const common = counts.reduce(commonPart);
-  const by = 1 / common;
-  if (Math.abs(by - 1) < 1e-9) return 'this is the least that uses whole eggs';
-  return plainly(by, [
-    `This is the least that uses whole eggs: ${counts.map((c) => trimmed(c * by, 2)).join(' and ')}.`,
-  ]);
-}
-
-/** The largest number that goes into both a whole number of times. */
-function commonPart(a: number, b: number): number {
-  let [x, y] = [a, b];
-  for (let i = 0; y > 0.01 && i < 60; i++) [x, y] = [y, x % y < 0.01 || y - (x % y) < 0.01 ? 0 : x % y];
-  return x;
 }
 
 /** The amount that words begin with. */

@@ -9,8 +9,8 @@ import { wordOfNumber } from '../measure/number-words.ts';
 import { unitSpelled } from '../measure/unit.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
 import type { YieldNode } from '../recipe/yield.ts';
-import type { Sizes } from './scale-target.ts';
 import { type Manner, madeInNumber, sizeAmount, withWord } from './sized-amount.ts';
+import type { Sizes } from './sizes.ts';
 import { replaceSpan, type TextEdit } from './text-edit.ts';
 
 export interface SizedYield {

@@ -6,8 +6,8 @@ import type { Document } from '../notation/document.ts';
 import type { MeasuredNode } from '../notation/tree.ts';
 import type { Ingredient, Part, Recipe } from '../recipe/model.ts';
 import type { Written } from './closing-portions.ts';
-import type { Sizes } from './scale-target.ts';
 import type { Manner } from './sized-amount.ts';
+import type { Sizes } from './sizes.ts';
 import type { TextEdit } from './text-edit.ts';
 
 /** A recipe to be scaled: the parts that are, and the sizes they get. */

@@ -13,7 +13,7 @@ import { choiceOf, type Options } from '../options.ts';
 export const scale: Command = {
   name: 'scale',
   usage:
-    'FILE (--by 1.5 | --to "12 slices" | --to-mass "900 g" | --to-pan "round 28 x 3 cm" [--from-pan "round 24 x 3 cm"] | --have "230 g plums" | --whole-eggs) [--part NAME] [--exact] [--write] [--dry-run] [--format text|json] [--stdin --stdin-name NAME]',
+    'FILE (--by 1.5 | --to "12 slices" | --to-mass "900 g" | --to-pan "round 28 x 3 cm" [--from-pan "round 24 x 3 cm"] [--whole-eggs] | --have "230 g plums" | --whole-eggs) [--part NAME] [--exact] [--write] [--dry-run] [--format text|json] [--stdin --stdin-name NAME]',
   summary: 'the whole file at another size',
   options: {
     ...INPUT_OPTIONS,
@@ -36,6 +36,7 @@ export const scale: Command = {
     'quern scale rolls.quern --to "24 rolls of 60 g"',
     'quern scale loaf.quern --to-mass "900 g" --dry-run',
     'quern scale tart.quern --to-pan "2 x round 20 x 3 cm"',
+    'quern scale cake.quern --to-pan "square 23 x 5 cm" --whole-eggs',
     'quern scale crumble.quern --have "230 g plums"',
   ],
   async run(options, io): Promise<Exit> {
@@ -108,14 +109,17 @@ function targetOf(options: Options): ScaleTarget {
   const given = KINDS.filter(([name]) => options.values[name] !== undefined);
   const [first] = given;
   const wholeEggs = options.flags.has('whole-eggs');
-  if (given.length + (wholeEggs ? 1 : 0) !== 1)
-    throw new UsageError('give one of --by, --to, --to-mass, --to-pan, --have and --whole-eggs');
+  const isPan = first?.[0] === 'to-pan';
+  if (given.length > 1 || (given.length === 1 && wholeEggs && !isPan) || (given.length === 0 && !wholeEggs))
+    throw new UsageError(
+      'give one of --by, --to, --to-mass, --to-pan, --have and --whole-eggs; --whole-eggs goes with --to-pan too',
+    );
   if (first === undefined) return { kind: 'whole eggs' };
   const words = options.values[first[0]] ?? '';
   const target = first[1](words, options);
   if (target === undefined)
     throw new UsageError(`--${first[0]} wants a number such as 2, 0.5 or 1/2, not \`${words}\``);
-  return target;
+  return { ...target, ...(wholeEggs && { wholeEggs }) };
 }
 
 function byFactor(words: string): ScaleTarget | undefined {

@@ -242,3 +242,17 @@ describe('lines that are no ingredient', () => {
     ).toEqual([count, shape, sizes]);
   });
 });
+
+describe('how big a piece is, behind the name, is no further ingredient', () => {
+  test.each<[string, string[]]>([
+    ['600 g cod fillet, 1 in thick', []],
+    ['600 g cod fillet, 2.5 cm thick, skinned', []],
+    ['1 kg beef, 3 cm thick and 10 cm long', []],
+    ['1 kg beef, about 1 inch thick, in one piece', []],
+    ['200 g onion, 2 in ginger', ['ginger']],
+  ])('%s', (line, more) => {
+    const { statement } = readLine(line);
+    const others = statement.kind === 'ingredient' ? (statement.more ?? []) : undefined;
+    expect(others?.map(({ name }) => name?.text)).toEqual(more);
+  });
+});

@@ -6,6 +6,7 @@ import { Conduction, type Surface, type Wet } from './conduct.ts';
 import type { HeatKind } from './kinds.ts';
 import { at, type Material, materialOf } from './material.ts';
 import { mainCelsius, type Oven, ovenAt, ovenCoefficient } from './oven.ts';
+import type { DarkPan } from './pan-materials.ts';
 import { type Extent, oneDimension, sidesShare } from './shapes.ts';
 import type { Makeup } from './substances.ts';
 import { untilHot } from './until.ts';
@@ -20,6 +21,8 @@ export interface Load {
   readonly startC: number;
   readonly targetC: number;
   readonly oven: Oven;
+  /** What it lies in, where that takes more heat than bright metal. */
+  readonly pan?: DarkPan;
   /** Foil or a lid lies on it. */
   readonly covered: boolean;
   /** °C of the water that it stands in. */
@@ -103,11 +106,11 @@ export function estimate(load: Load): HeatEstimate | undefined {
   };
 }
 
-function surfaceOf({ kind, oven, bathC }: Load): Surface {
+function surfaceOf({ kind, oven, bathC, pan }: Load): Surface {
   const own = ovenCoefficient(mainCelsius(oven), oven.fan);
   if (bathC !== undefined) return { ambientC: () => bathC, h: BATH * (kind.coefficient ?? 1) };
   const ambientC = ovenAt(oven);
-  if (kind.coefficient !== undefined) return { ambientC, h: own * kind.coefficient };
+  if (kind.coefficient !== undefined) return { ambientC, h: own * kind.coefficient * (pan?.times ?? 1) };
   const wet: Wet = {
     share: WET_SHARE,
     convective: oven.fan ? WET_CONVECTIVE.fan : WET_CONVECTIVE.still,

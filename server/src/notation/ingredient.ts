@@ -291,7 +291,7 @@ export class ItemReader {
   private further(item: Item, at: number): boolean {
     const { cursor } = this.on;
     const { at: back } = cursor;
-    if (this.items >= MOST_ITEMS) return false;
+    if (this.items >= MOST_ITEMS || saysSize(this.on, at)) return false;
     this.items++;
     cursor.at = at;
     const more = this.item();
@@ -306,6 +306,18 @@ export class ItemReader {
     return true;
   }
 }
+
+/** `1 in thick`: how big a piece is, and nothing more of the list. */
+function saysSize({ cursor, line }: ListLine, at: number): boolean {
+  const { at: back } = cursor;
+  cursor.at = at;
+  const stated = takeStated(cursor, line);
+  const next = cursor.token?.written?.word ?? '';
+  cursor.at = back;
+  return stated !== undefined && !(stated instanceof Free) && dimensionIn(stated) === 'length' && SIZES.has(next);
+}
+
+const SIZES: ReadonlySet<string> = new Set(['thick', 'thin', 'deep', 'wide', 'long', 'high', 'tall', 'across']);
 
 /** `butter the size of an egg`: one lump is meant. */
 const LIKENESS = /^(?:about )?(?:(?:the )?size of|as (?:big|large|small) as) /i;

@@ -8,7 +8,7 @@ import { unitOf as unitNamed, unitSpelled } from '../measure/unit.ts';
 import type { Unit } from '../measure/unit-row.ts';
 import { Cursor } from './cursor.ts';
 import { numeralOf, takeNumeral } from './numerals.ts';
-import { PAN_TRAITS, panForm } from './pan-words.ts';
+import { PAN_MATERIALS, PAN_TRAITS, panForm } from './pan-words.ts';
 import { isNumber, Kind, type Token } from './tokens.ts';
 import type { Draft, MeasuredNode, NumeralNode, PanNode, PanShape, SyntaxFault, UnitNode } from './tree.ts';
 
@@ -67,6 +67,8 @@ export function panOf(line: string, tokens: readonly Token[], faults: SyntaxFaul
     if (form.cups) node.cups = true;
   }
   if (traits.length > 0) node.traits = traits;
+  const of = words.filter((w) => PAN_MATERIALS.has(w));
+  if (of.length > 0) node.of = of;
   for (const chain of chains) {
     const wrong = addChain(node, chain, pieces, line);
     if (wrong !== undefined) {

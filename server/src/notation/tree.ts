@@ -205,6 +205,8 @@ export interface PanNode extends Span {
   readonly cups?: boolean;
   /** `deep`, `mini` */
   readonly traits?: readonly string[];
+  /** What it is made of, and how it looks: `glass`, `dark`. */
+  readonly of?: readonly string[];
   /** In the unit written, in the order written; the depth last, where it is said. */
   readonly sizes: readonly NumeralNode[];
   readonly unit?: UnitNode;

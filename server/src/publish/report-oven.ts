@@ -30,6 +30,7 @@ const estimateOf = ({ estimate, load, startAssumed, targetAssumed, trials, oven 
   oven_c: load.oven.stages.map(({ celsius }) => round(celsius, 0)),
   fan: load.oven.fan,
   oven: oven?.name ?? null,
+  pan_of: load.pan?.word ?? null,
   covered: load.covered,
   start_c: round(load.startC, 0),
   start_assumed: startAssumed,

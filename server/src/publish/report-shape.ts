@@ -107,6 +107,8 @@ export interface ReportEstimate {
   readonly fan: boolean;
   /** Of the house, where a trial says which; its offset is in `oven_c`. */
   readonly oven: string | null;
+  /** Glass, ceramic or dark metal, where the pan is of that. */
+  readonly pan_of: string | null;
   readonly covered: boolean;
   readonly start_c: number;
   readonly start_assumed: boolean;

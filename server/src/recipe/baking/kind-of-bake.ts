@@ -3,6 +3,7 @@
  * Refuses to know how long that is.
  */
 import { type HeatKind, heatKinds } from '../../heat/kinds.ts';
+import type { DarkPan } from '../../heat/pan-materials.ts';
 import type { Tells } from '../../prose/event.ts';
 import { WAS } from '../journey/bodies.ts';
 import { nameSpeaksOf, speaksOf, speaksOfSeveral } from '../journey/deeds.ts';
@@ -42,6 +43,8 @@ export interface InOven {
   readonly bake: Bake;
   readonly made: MadeOf;
   readonly tin: { readonly size: PanSize; readonly shape: TinShape } | undefined;
+  /** Of what the tin is, where that takes more heat. */
+  readonly pan: DarkPan | undefined;
   /** Pieces on a tray, in hollows or cups, or joints beside each other. */
   readonly pieces: number;
 }

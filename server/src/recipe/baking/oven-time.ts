@@ -21,7 +21,7 @@ import { type Declined, type InOven, sortOf } from './kind-of-bake.ts';
 import { type MadeOf, madeOf, withoutPastry } from './made-of.ts';
 import { piecesIn } from './pieces.ts';
 import type { OvenTime } from './time-in-oven.ts';
-import { tinShape } from './tins.ts';
+import { darkOf, tinShape } from './tins.ts';
 
 const TIMES = keptOn<Recipe, readonly OvenTime[]>();
 
@@ -69,6 +69,7 @@ function timeOf(recipe: Recipe, bake: Bake): OvenTime {
     startC: bake.body.band === 'cold' ? start.cold : start.usual,
     targetC,
     oven: ovenOf(bake),
+    ...(inOven.pan && { pan: inOven.pan }),
     covered: bake.covered,
     ...(kind.form === 'cup' && { bathC: BATH_C }),
   };
@@ -111,7 +112,7 @@ const ovenOf = ({ stages }: Bake): Oven => ({
 const ALWAYS_MIN = 1e6;
 
 /** The tin that it is in, and how many there are of it or of the pieces. */
-function tinOf(recipe: Recipe, { part, body }: Bake, made: MadeOf): Pick<InOven, 'tin' | 'pieces'> {
+function tinOf(recipe: Recipe, { part, body }: Bake, made: MadeOf): Pick<InOven, 'tin' | 'pan' | 'pieces'> {
   const held = new Set(body?.members.map(({ of }) => of.part));
   const node: PanNode | undefined =
     part.head.pan?.node ??
@@ -120,7 +121,11 @@ function tinOf(recipe: Recipe, { part, body }: Bake, made: MadeOf): Pick<InOven,
   const size = node === undefined ? undefined : panSize(node, recipe.world.measures);
   const shape = node === undefined || size === undefined ? undefined : tinShape(node, size);
   const tin = size === undefined || shape === undefined ? undefined : { size, shape };
-  return { tin, pieces: tin?.size.count ?? listedCount(made) ?? piecesIn(recipe, part) ?? 1 };
+  return {
+    tin,
+    pan: tin && node && darkOf(node),
+    pieces: tin?.size.count ?? listedCount(made) ?? piecesIn(recipe, part) ?? 1,
+  };
 }
 
 /** `20 potatoes of 180 g`, where they are nearly all of it. */

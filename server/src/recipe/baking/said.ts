@@ -55,6 +55,7 @@ export function restsOn({ load, estimate, targetAssumed, startAssumed, oven }: E
       ? `${trimmed(estimate.depth * 100, 1)} cm deep`
       : `${trimmed(estimate.depth * 200, 1)} cm across at the thinnest`,
     `${trimmed(load.startC, 0)} °C as it goes in${startAssumed ? ' (assumed)' : ' (measured in a trial)'}`,
+    ...(load.pan === undefined ? [] : [`in ${panWord(load.pan.word)}`]),
     heat,
     end,
   ];
@@ -66,3 +67,6 @@ function rise({ estimate, load }: Estimated): string {
   const by = Math.round(estimate.rise);
   return (form === 'joint' || form === 'bird') && by > 0 ? `the middle rises by about ${by} °C as it rests; ` : '';
 }
+
+/** `in glass`, `in a dark tin` */
+const panWord = (word: string): string => (word === 'dark' || word === 'black' ? `a ${word} tin` : word);

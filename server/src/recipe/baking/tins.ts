@@ -1,4 +1,5 @@
 /** Knows the bottom of a tin as sides, from its area and the length around it. Refuses to know what lies in it. */
+import { type DarkPan, darkPan } from '../../heat/pan-materials.ts';
 import type { Extent } from '../../heat/shapes.ts';
 import type { PanNode } from '../../notation/tree.ts';
 import type { PanSize } from '../measures/pan-size.ts';
@@ -47,3 +48,6 @@ export function tinShape(
     isLoaf,
   };
 }
+
+/** Of what a pan is, where that takes more heat than bright metal. */
+export const darkOf = ({ of }: PanNode): DarkPan | undefined => darkPan(of);

@@ -162,7 +162,10 @@ describe('a mere change of batch', () => {
     const target = readTarget(by);
     const result = target === undefined ? undefined : scaleRecipe(document, recipe, target);
     if (result?.ok !== true) throw new Error('does not scale');
-    return printDocument(applyEdits(document, result.scaling.edits));
+    // In the same pan it is deeper or shallower: the new time in the oven is a change of its own, and is left out here.
+    const { edits } = result.scaling;
+    const kept = edits.filter(({ text: written }) => !/^[\d.-]+ (?:min|h)$/.test(written));
+    return printDocument(applyEdits(document, kept));
   };
 
   test.each(['2', '0.5', '1.5', '3'])('the tart %s times is the same recipe at another size', (by) => {

@@ -28,11 +28,11 @@ const EVERY_MS = 1000;
 /** Ends this process, by force, within two seconds of the end of its parent or of the client, which may have told its own number. */
 export function endWithParent(client: number | null): void {
   const parent = process.ppid;
-  // One that the shell may not ask after, or that cannot be seen from here, is left to its own.
-  const seen = typeof client === 'number' && mayAsk(client) ? client : parent;
+  // One of another user may not be asked after, nor one that cannot be seen from here.
+  const seen = [client, parent].find((pid) => pid !== null && mayAsk(pid)) ?? process.pid;
   // Once the client has its answer.
   setImmediate(() => {
-    if (process.platform === 'win32') lookFromWithin([parent, seen]);
+    if (process.platform === 'win32') lookFromWithin(seen);
     else lookFromOutside(parent, seen);
   });
 }
@@ -41,14 +41,14 @@ export function endWithParent(client: number | null): void {
 function lookFromOutside(parent: number, client: number): void {
   const args = ['-c', LOOKS, 'quern-watch', String(process.pid), String(parent), String(client)];
   const watch = spawn('/bin/sh', args, { stdio: 'ignore', detached: true, cwd: '/', env: { PATH: '/usr/bin:/bin' } });
-  watch.once('error', () => lookFromWithin([parent, client]));
+  watch.once('error', () => lookFromWithin(client));
   watch.unref();
 }
 
 /** Where there is no shell, between two pieces of work: those are short. */
-function lookFromWithin(pids: readonly number[]): void {
+function lookFromWithin(pid: number): void {
   setInterval(() => {
-    if (!pids.every(mayAsk)) process.exit(1);
+    if (!mayAsk(pid)) process.exit(1);
   }, EVERY_MS).unref();
 }
 

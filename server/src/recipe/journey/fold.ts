@@ -123,6 +123,8 @@ function* follow(recipe: Recipe, before: Followed | undefined): InPieces<Followe
     folded.push(now);
     if (!isSame) yield;
   }
+  // What parts that are gone had in hand lies where it lay before them.
+  for (const gone of before?.folded.slice(placed.length) ?? []) kitchen.lose(gone);
   const pieces = piecesOf(folded, kitchen.other, before);
   const sharing = before !== undefined && isSameSharing(folded, before.folded) ? before.sharing : sharingOf(folded);
   const journeys = sharing.through.map((places, number) => {

@@ -84,10 +84,13 @@ export class Kitchen {
     this.left.push(folded);
     this.isLastOther = folded !== before;
     if (folded === before) return;
-    for (const each of before === undefined ? [folded] : [folded, before]) {
-      this.other.add(each.part.index);
-      for (const part of each.touches) this.other.add(part);
-    }
+    for (const each of before === undefined ? [folded] : [folded, before]) this.lose(each);
+  }
+
+  /** A part that was there before is no more, or is another. */
+  lose({ part, touches }: FoldedPart): void {
+    this.other.add(part.index);
+    for (const each of touches) this.other.add(each);
   }
 
   /** The only raw meat that was made ready, or with none the only raw egg: of several nobody knows which is meant. */

@@ -65,7 +65,9 @@ describe('a trial', () => {
     });
     expect(titled(asked, /Record a trial/)?.command?.command).toBe('quern.recordTrial');
     const plain = titled(await actionsAt(0, { capabilities: RICH }), /Record a trial/);
-    expect(JSON.stringify(plain?.edit)).toMatch(/trial 2026-11-25\\n {2}took {4}… min to bake {2}# the steps say 20 min/);
+    expect(JSON.stringify(plain?.edit)).toMatch(
+      /trial 2026-11-25\\n {2}took {4}… min to bake {2}# the steps say 20 min/,
+    );
   });
 
   it('is a fix of what was changed since the last one', async () => {

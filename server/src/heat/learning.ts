@@ -1,6 +1,6 @@
 /**
  * Knows what trials teach of a time: the logarithm of what was taken to what was computed is the recipe's own, and the oven's, with some
- * scatter (normal priors; reference in DEVELOPERS.md). Refuses to know recipes.
+ * scatter (normal priors and likelihoods, conjugate). Refuses to know recipes.
  */
 
 /** One trial. */

@@ -27,7 +27,7 @@ describe('while a long text is worked out', () => {
   const diagnostic = (uri: string) => ['textDocument/diagnostic', { textDocument: { uri } }] as const;
 
   test('other questions are answered', async () => {
-    await client.open(LONG, long(800));
+    await client.open(LONG, long(1900));
     let isDone = false;
     const asked = client.request(...diagnostic(LONG)).finally(() => {
       isDone = true;
@@ -39,8 +39,8 @@ describe('while a long text is worked out', () => {
         position: { line: 1, character: 15 },
       });
     await asked;
-    // One or two are read before the work begins.
-    expect(answered).toBeGreaterThan(4);
+    // One or two are read before the work begins; how many slices there are hangs on the machine.
+    expect(answered).toBeGreaterThan(3);
   });
 
   test('a question that is taken back is left, and the next has its answer all the same', async () => {

@@ -1,4 +1,5 @@
 /** Knows how thick or deep a text says that something is: `in one piece 11 cm thick`, `in a layer 5 cm deep`. Refuses to know what. */
+import { middle } from '../measure/quantity.ts';
 import { baseOf } from '../measure/unit.ts';
 import { sentenceIn } from '../notation/sentence.ts';
 import type { Sentence } from '../notation/tree.ts';
@@ -19,7 +20,7 @@ function lengthBefore({ items }: Sentence, words: ReadonlySet<string>): number |
     if (item.kind !== 'length' || next?.kind !== 'word' || !words.has(next.word)) continue;
     const { quantity, unit } = item.measured;
     const mm = unit === undefined ? undefined : baseOf(unit.symbol, 'us');
-    return mm === undefined ? undefined : (((quantity.low + quantity.high) / 2) * mm) / 1000;
+    return mm === undefined ? undefined : (middle(quantity) * mm) / 1000;
   }
   return undefined;
 }

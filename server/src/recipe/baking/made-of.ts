@@ -2,6 +2,7 @@
 
 import { likelyGrams } from '../../food/weigh.ts';
 import type { Makeup } from '../../heat/substances.ts';
+import { middle } from '../../measure/quantity.ts';
 import type { Body } from '../journey/bodies.ts';
 import { nameSpeaksOf } from '../journey/deeds.ts';
 import { type Family, familiesIn } from '../list/families.ts';
@@ -44,7 +45,7 @@ export function madeOf({ parts }: Recipe, body: Body): MadeOf | undefined {
       ref: `${of.part}.${of.ingredient}`,
       head,
       ingredient,
-      grams: likelyGrams(ingredient.weighed) * ((share.low + share.high) / 2),
+      grams: likelyGrams(ingredient.weighed) * middle(share),
     });
   }
   return sumOf(fillings);

@@ -2,12 +2,14 @@
  * Knows how long each bake of a recipe is likely to take, from what lies in the oven, or why that is not estimated.
  * Refuses to judge what the recipe says.
  */
+
 import { bird, type Form, joint, type Load } from '../../heat/estimate.ts';
 import type { HeatKind } from '../../heat/kinds.ts';
 import { densityAt } from '../../heat/material.ts';
 import type { Oven } from '../../heat/oven.ts';
 import type { Extent } from '../../heat/shapes.ts';
 import { startOf } from '../../heat/starts.ts';
+import { middle } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { PanNode } from '../../notation/tree.ts';
 import type { Tells } from '../../prose/event.ts';
@@ -101,8 +103,8 @@ const HEAPED = 1.3;
 const BUBBLING_C = 95;
 const BUBBLES: ReadonlySet<Tells | undefined> = new Set<Tells>(['boiling', 'tender']);
 
-const targetOf = ({ target: { low, high } }: HeatKind, { until }: Bake): number =>
-  Math.max((low + high) / 2, until.some(({ is }) => BUBBLES.has(is)) ? BUBBLING_C : 0);
+const targetOf = ({ target }: HeatKind, { until }: Bake): number =>
+  Math.max(middle(target), until.some(({ is }) => BUBBLES.has(is)) ? BUBBLING_C : 0);
 
 /** The last heat stays to the end. */
 const ovenOf = ({ stages }: Bake): Oven => ({

@@ -1,0 +1,20 @@
+/**
+ * Knows what is looked at on a page while the text says otherwise: another number of pieces, other measures, a measure being turned.
+ * Refuses to know how any of it is worked out.
+ */
+
+/** Plain data, kept by whoever shows the page; a field that is absent is as the text says. */
+export interface Look {
+  /** So many of what it makes. */
+  readonly makes?: number;
+  readonly measures?: 'weight-first' | 'measure-first';
+  readonly degrees?: 'C' | 'F';
+  /** The measure of a part that is being turned, and its value so far; a ratio, or degrees Celsius. */
+  readonly turn?: { readonly part: string; readonly measure: string; readonly value?: number };
+  /** When it is to be on the table: `18:30`. */
+  readonly serve?: string;
+}
+
+/** The six views, in their order, by the id of their section. */
+export const VIEWS = ['recipe', 'formula', 'made-of', 'day', 'label', 'trials'] as const;
+export type ViewName = (typeof VIEWS)[number];

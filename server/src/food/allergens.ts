@@ -84,3 +84,26 @@ export function allergensOf(
   ];
   return { us: named('us'), eu: named('eu'), unknown, nothing };
 }
+
+/** One allergen by the names of both sides; null where the law of that side does not name it. */
+export interface AllergenPair {
+  readonly us: string | null;
+  readonly eu: string | null;
+}
+
+/** What a food has, each allergen once with the names of both sides, in the law's order: wheat is `cereals containing gluten` too, rye is that alone. */
+export function pairsOf({ us, eu }: Allergens): AllergenPair[] {
+  const pairs = new Map<string, AllergenPair>();
+  const [leftUs, leftEu] = [new Set(us), new Set(eu)];
+  for (const row of ROWS) {
+    if (row.us === undefined || row.eu === undefined || !us.includes(row.us) || !eu.includes(row.eu)) continue;
+    pairs.set(`${row.us}|${row.eu}`, { us: row.us, eu: row.eu });
+    leftUs.delete(row.us);
+    leftEu.delete(row.eu);
+  }
+  return [
+    ...pairs.values(),
+    ...[...leftUs].map((name): AllergenPair => ({ us: name, eu: null })),
+    ...[...leftEu].map((name): AllergenPair => ({ us: null, eu: name })),
+  ];
+}

@@ -12,6 +12,7 @@ import { MEASURES } from '../recipe/measures/definitions.ts';
 import { partMeasure, placeIn } from '../recipe/measures/part-measure.ts';
 import type { Ingredient, Part } from '../recipe/model.ts';
 import { mixOf, totalG as wholeG } from './nutrition.ts';
+import { heldBy } from './report-made-of.ts';
 import {
   COMPOSITION,
   type CompositionField,
@@ -79,6 +80,7 @@ function reportIngredient(
     bakers_percent: grams === null || flourG <= 0 ? null : round((grams / flourG) * 100, 1),
     share_percent: grams === null || massG === undefined || massG <= 0 ? null : round((grams / massG) * 100, 1),
     optional: ingredient.optional,
+    holds_g: heldBy(ingredient),
   };
 }
 

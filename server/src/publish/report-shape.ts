@@ -33,6 +33,9 @@ export interface Report {
     readonly eu: readonly string[];
     /** By what is chosen where the list leaves a choice. */
     readonly may_contain: { readonly us: readonly string[]; readonly eu: readonly string[] };
+    /** Each allergen once, with the ingredients that bring it; null where that side's law does not name it. */
+    readonly brought: readonly ReportAllergen[];
+    readonly may_be_brought: readonly ReportAllergen[];
     /** Some makes of the food have these. */
     readonly check_label: readonly {
       readonly food: string;
@@ -59,8 +62,16 @@ export interface Report {
   readonly stays: readonly ReportStay[];
   /** How long what is in the oven is likely to take, bake by bake: estimates, and a thermometer decides. */
   readonly oven: readonly ReportOvenTime[];
+  /** What each part that lists something, and the whole, are made of; the whole is null where parts are written in percentages of their own. */
+  readonly made_of: { readonly parts: readonly ReportMadeOf[]; readonly whole: ReportMadeOf | null };
   readonly findings: readonly FindingJson[];
   readonly accepted: readonly (FindingJson & { readonly reason: string })[];
+}
+
+export interface ReportAllergen {
+  readonly us: string | null;
+  readonly eu: string | null;
+  readonly by: readonly string[];
 }
 
 /** A time that food lies somewhere. */
@@ -172,6 +183,33 @@ export interface ReportIngredient {
   readonly bakers_percent: number | null;
   readonly share_percent: number | null;
   readonly optional: boolean;
+  /** Grams of each; null where its weight, or its food, is not known. */
+  readonly holds_g: ReportHolds | null;
+}
+
+export type ReportHolds = Readonly<Record<Substance, number | null>>;
+
+/** What a part, or the whole, is made of before it is cooked. */
+export interface ReportMadeOf {
+  /** Null of the whole. */
+  readonly part: string | null;
+  /** What is weighed of it. */
+  readonly weighed_g: number;
+  /** Written in percentages alone: its grams say nothing but how much of one there is to another. */
+  readonly relative: boolean;
+  /** Lines that are in no sum. */
+  readonly not_weighed: readonly string[];
+  readonly holds: Readonly<
+    Record<
+      Substance,
+      {
+        /** Of the foods that say; the least where some do not. */
+        readonly grams: number;
+        /** Of the food that does not say; 0 where that is too little to matter. */
+        readonly lacking_g: number;
+      }
+    >
+  >;
 }
 
 export interface ReportMeasure {
@@ -201,6 +239,18 @@ export const COMPOSITION = {
   salt: 'salt',
 } as const satisfies Record<string, Component>;
 export type CompositionField = keyof typeof COMPOSITION;
+
+/** The substances that say how a thing behaves. */
+export const SUBSTANCES = [
+  'water',
+  'fat',
+  'protein',
+  'sugar',
+  'starch',
+  'salt',
+  'alcohol',
+] as const satisfies readonly CompositionField[];
+export type Substance = (typeof SUBSTANCES)[number];
 type ServingField =
   | 'energy_kcal'
   | 'fat_g'

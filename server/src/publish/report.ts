@@ -20,6 +20,7 @@ import { costOf, type PriceList } from './cost.ts';
 import { findingJson, plainFinding } from './finding-json.ts';
 import { euLabel, mixOf, nutritionOf, usLabel } from './nutrition.ts';
 import { allergensOf } from './report-allergens.ts';
+import { madeOf } from './report-made-of.ts';
 import { reportOven } from './report-oven.ts';
 import { reportPart, totalG } from './report-part.ts';
 import type { Report, ReportSpread, ReportStay } from './report-shape.ts';
@@ -74,6 +75,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     read: readOf(recipe, unread.length),
     stays: journeyOf(recipe).stays.map((stay) => reportStay(recipe, stay)),
     oven: reportOven(recipe),
+    made_of: madeOf(recipe),
     findings: findings.open.map((f) => findingJson(plainFinding(f))),
     accepted: findings.accepted.map((f) => ({ ...findingJson(plainFinding(f)), reason: f.reason })),
   };

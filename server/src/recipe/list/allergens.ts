@@ -2,7 +2,7 @@
  * Knows which allergens a list brings: what it contains for sure, what it may contain by what is chosen, whose labels tell, and what is not known.
  * Refuses to say "none" of a food that nobody knows.
  */
-import type { Allergens } from '../../food/allergens.ts';
+import { type AllergenPair, type Allergens, pairsOf } from '../../food/allergens.ts';
 import { type Food, type FoodClass, type FoodMatch, foodsOf } from '../../food/food.ts';
 import type { TextNode } from '../../notation/tree.ts';
 import type { Ingredient, PartHead } from '../model.ts';
@@ -22,8 +22,16 @@ export interface LabelToRead extends Allergens {
   readonly name: string;
 }
 
+/** One allergen, and the ingredients that bring it, as written. */
+export interface BroughtAllergen extends AllergenPair {
+  readonly by: readonly string[];
+}
+
 export interface ListedAllergens extends Allergens {
   readonly mayContain: Allergens;
+  /** What brings each that is contained for sure, and each that may be by what is chosen, in the order of the alphabet. */
+  readonly brought: readonly BroughtAllergen[];
+  readonly mayBeBrought: readonly BroughtAllergen[];
   /** Foods of which some makes have what is not contained for sure already. */
   readonly labels: readonly LabelToRead[];
   /** Names of which it is not known, or not whole. */
@@ -74,23 +82,23 @@ export function allergensListed(heads: readonly PartHead[]): ListedAllergens {
   const notKnown = new Set<string>(heads.flatMap(unreadOn));
   const readLabel = (name: string, food: Food): void => {
     const { label } = food.allergens;
-    if (label !== undefined) named(labels, name).add(label);
+    if (label !== undefined) named(labels, name).add(label, name);
   };
   for (const ingredient of heads.flatMap((head) => head.ingredients)) {
     const { held, possible, unknown } = foodsHeld(ingredient);
     for (const word of unknown) notKnown.add(word);
     for (const foods of held) {
-      contains.add(ofEach(foods));
+      contains.add(ofEach(foods), ingredient.name);
       if (foods.length > 1 && !areAlike(foods)) notKnown.add(ingredient.name);
       for (const food of foods) {
-        if (foods.length > 1) may.add(food.allergens);
+        if (foods.length > 1) may.add(food.allergens, ingredient.name);
         if (food.allergens.unsaid === true) notKnown.add(ingredient.name);
         readLabel(ingredient.name, food);
       }
     }
     for (const { name, food } of possible) {
-      may.add(food.allergens);
-      may.add(food.allergens.label ?? NO_ALLERGENS);
+      may.add(food.allergens, name.text);
+      may.add(food.allergens.label ?? NO_ALLERGENS, name.text);
       if (food.allergens.unsaid === true) notKnown.add(name.text);
       readLabel(name.text, food);
     }
@@ -98,6 +106,8 @@ export function allergensListed(heads: readonly PartHead[]): ListedAllergens {
   return {
     ...contains.sorted(),
     mayContain: may.sorted(contains),
+    brought: contains.brought(),
+    mayBeBrought: may.brought(contains),
     labels: [...labels].flatMap(([name, of]) => {
       const { us, eu } = of.sorted(contains);
       return us.length + eu.length === 0 ? [] : [{ name, us, eu }];
@@ -112,10 +122,12 @@ const NO_ALLERGENS: Allergens = { us: [], eu: [] };
 class Names {
   private readonly us = new Set<string>();
   private readonly eu = new Set<string>();
+  private readonly from: (Allergens & { readonly by: string })[] = [];
 
-  add({ us, eu }: Allergens): void {
+  add({ us, eu }: Allergens, by: string): void {
     for (const name of us) this.us.add(name);
     for (const name of eu) this.eu.add(name);
+    if (us.length + eu.length > 0) this.from.push({ us, eu, by });
   }
 
   /** In the order of the alphabet, without those of `but`. */
@@ -125,7 +137,27 @@ class Names {
       eu: [...this.eu].filter((name) => but?.eu.has(name) !== true).sort(),
     };
   }
+
+  /** The same one by one, each with who brings it. */
+  brought(but?: Names): BroughtAllergen[] {
+    const all = new Map<string, AllergenPair & { readonly by: Set<string> }>();
+    for (const { us, eu, by } of this.from)
+      for (const pair of pairsOf({
+        us: us.filter((name) => but?.us.has(name) !== true),
+        eu: eu.filter((name) => but?.eu.has(name) !== true),
+      })) {
+        const key = sortedBy(pair);
+        const known = all.get(key) ?? { ...pair, by: new Set() };
+        all.set(key, known);
+        known.by.add(by);
+      }
+    return [...all]
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([, { us, eu, by }]): BroughtAllergen => ({ us, eu, by: [...by] }));
+  }
 }
+
+const sortedBy = ({ us, eu }: AllergenPair): string => `${eu ?? us ?? ''}|${us ?? ''}`;
 
 function named(of: Map<string, Names>, name: string): Names {
   const known = of.get(name) ?? new Names();

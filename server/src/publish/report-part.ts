@@ -43,7 +43,9 @@ export function reportPart(
     composition_at_least_g: head.massG.complete
       ? null
       : compositionOf((component) => round(mix.totals[component].grams, 2)),
-    ingredients: head.ingredients.map((i) => reportIngredient(part, i, flour, head.massG.complete ? mass : undefined)),
+    ingredients: head.ingredients.map((i) =>
+      reportIngredient(part, i, firstLine, flour, head.massG.complete ? mass : undefined),
+    ),
     steps: reportSteps(part, firstLine),
     measures: measuresOf(part),
     not_understood: unread.flatMap(({ at, text, part: index }) =>
@@ -61,6 +63,7 @@ const compositionOf = <V>(grams: (component: Component) => V): Record<Compositio
 function reportIngredient(
   part: Part,
   ingredient: Ingredient,
+  firstLine: number,
   flourG: number,
   massG: number | undefined,
 ): ReportIngredient {
@@ -69,6 +72,7 @@ function reportIngredient(
   const stated = statedSpan(node);
   const line = part.head.source.lines[ingredient.line]?.text ?? '';
   return {
+    line: firstLine + ingredient.line + 1,
     name: ingredient.name,
     food: ingredient.food?.id ?? null,
     written: stated === undefined ? '' : line.slice(stated.start, stated.end),

@@ -172,6 +172,8 @@ export interface ReportPart {
 }
 
 export interface ReportIngredient {
+  /** From 1, in the file. */
+  readonly line: number;
   readonly name: string;
   readonly food: string | null;
   readonly written: string;

@@ -7,6 +7,7 @@ import { NUMBER_WORDS } from '../server/src/measure/number-words.ts';
 import { UNITS } from '../server/src/measure/unit.ts';
 import type { Dimension } from '../server/src/measure/unit-row.ts';
 import { ABOUT } from '../server/src/notation/label-list.ts';
+import { PICTURE_ENDINGS } from '../server/src/notation/picture-line.ts';
 import { TAKEN } from '../server/src/notation/takes.ts';
 import { OPENERS } from '../server/src/notation/time.ts';
 import { SIZE_WORDS } from '../server/src/notation/words.ts';
@@ -111,6 +112,7 @@ export const grammar = {
     '#said-time',
     '#field-tags',
     '#field-from',
+    '#field-picture',
     '#field-text',
     '#trial',
     '#trial-measure',
@@ -166,6 +168,15 @@ export const grammar = {
     'field-from': {
       match: `^\\s*(from)(?:\\s+(\\S.*?))?${lineEnd}`,
       captures: { 1: scope(field), 2: scope('string.unquoted.file.quern') },
+    },
+    'field-picture': {
+      match: `^\\s*(picture)(?:\\s+(\\S.*?\\.(?i:${PICTURE_ENDINGS.join('|')}))(?:\\s*(,)\\s*(\\S.*?)?)?)?${lineEnd}`,
+      captures: {
+        1: scope(field),
+        2: scope('string.unquoted.file.quern'),
+        3: scope('punctuation.separator.picture.quern'),
+        4: scope('string.unquoted.field.quern'),
+      },
     },
     'field-text': line('by|serve|note|source', field, ['#comment', '#field-value']),
     'field-value': { match: `\\S.*?${lineEnd}`, name: 'string.unquoted.field.quern' },

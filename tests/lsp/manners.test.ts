@@ -350,7 +350,10 @@ describe('what a client is to watch', () => {
     ]);
     const client = await Client.connect({ capabilities: RICH, files });
     await client.settled();
-    expect(globs(client)).toContainEqual(['quern-files', ['**/*.quern', '**/quern.json']]);
+    expect(globs(client)).toContainEqual([
+      'quern-files',
+      ['**/*.quern', '**/quern.json', '**/*.{jpg,JPG,jpeg,JPEG,png,PNG,webp,WEBP,avif,AVIF}'],
+    ]);
     await client.notify('workspace/didChangeWorkspaceFolders', {
       event: { added: [{ uri: 'file:///k', name: 'k' }], removed: [] },
     });

@@ -14,7 +14,13 @@ import { Snapshot } from '../../server/src/workspace/snapshot.ts';
 import { compareMarks, type MarkedFinding, readMarks } from './marks.ts';
 
 const HOUSE = makeHouse(DEFAULTS).house;
-const HOUSES = new Houses(nodeFiles());
+const disk = nodeFiles();
+/** Beside a text that lies in no folder there are some pictures. */
+const PICTURES = ['rubbed.png', 'slab.jpg'];
+const HOUSES = new Houses({
+  ...disk,
+  namesIn: (folder) => (folder === resolve('.') ? PICTURES : (disk.namesIn?.(folder) ?? [])),
+});
 const KITCHEN = HOUSES.of(resolve('examples')).house;
 
 /** Every recipe of the example kitchen: path and text. */

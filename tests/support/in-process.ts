@@ -34,6 +34,10 @@ export function memoryFiles(texts: Map<string, string>, { join, resolve, dirname
       const holding = (file: string) => folders.find((folder) => texts.has(`${folder}${sep}${file}`));
       return holding('quern.json') ?? holding('foods.quern');
     },
+    namesIn: (folder: string) => {
+      const below = [...texts.keys()].filter((p) => p.startsWith(folder + sep)).map((p) => p.slice(folder.length + 1));
+      return [...new Set(below.map((p) => p.replace(/[\\/].*$/, '/')))].sort();
+    },
     join,
     beside: (path: string, name: string) => resolve(dirname(path), name),
   };

@@ -88,6 +88,7 @@ test('a line that only begins like one that counts, and one out of its place, ar
       foods: [],
       trials: [],
       links: [],
+      pictures: [],
     },
   ]);
 });

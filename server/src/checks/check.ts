@@ -99,6 +99,13 @@ export interface OtherEncoding {
   readonly line?: number;
 }
 
+/** Where the file of a picture lies; not read, only looked for. */
+export type PictureFile =
+  | { readonly kind: 'there'; readonly path: string }
+  | { readonly kind: 'outside' }
+  /** `near` has names that are there. */
+  | { readonly kind: 'missing'; readonly near: readonly string[] };
+
 /** A file read and worked out, for checks of the whole recipe and for fixes. */
 export interface Scene {
   readonly document: Document;
@@ -107,6 +114,8 @@ export interface Scene {
   readonly house: House;
   /** Of a file that builds on others. */
   readonly broken?: readonly BrokenLink[];
+  /** The picture that it names; undefined where nobody can look. */
+  readonly picture?: (file: string) => PictureFile | undefined;
   /** Of a file that is not UTF-8. */
   readonly encoding?: OtherEncoding | undefined;
 }

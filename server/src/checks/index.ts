@@ -49,6 +49,7 @@ import allowWithoutEffect from './reading/allow-without-effect.ts';
 import allowWithoutReason from './reading/allow-without-reason.ts';
 import decimalComma from './reading/decimal-comma.ts';
 import missingFile from './reading/missing-file.ts';
+import pictureMissing from './reading/picture-missing.ts';
 import swapInTwoParts from './reading/swap-in-two-parts.ts';
 import syntax from './reading/syntax.ts';
 import unfinishedLine from './reading/unfinished-line.ts';
@@ -131,6 +132,7 @@ export const CHECKS: readonly Check[] = [
   allowWithoutReason,
   decimalComma,
   missingFile,
+  pictureMissing,
   swapInTwoParts,
   syntax,
   unfinishedLine,

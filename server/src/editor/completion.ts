@@ -12,6 +12,7 @@ import { type Completions, NOTHING, type Others, type Typing } from './completio
 import { completeKeyword } from './completion/keyword.ts';
 import { completeKind } from './completion/kind.ts';
 import { completeTook, completeUsed } from './completion/measured.ts';
+import { completePicture } from './completion/picture.ts';
 import { completeSentence } from './completion/sentence.ts';
 import { completeAllergen, completeOven, completePan, completeVerdict, completeYield } from './completion/value.ts';
 import { toWhole } from './inherited.ts';
@@ -24,6 +25,7 @@ const BY_KEYWORD: Readonly<Partial<Record<Keyword, Source>>> = {
   recipe: completeKind,
   part: (typing) => completeTaken(typing) ?? completeKind(typing),
   from: completeBase,
+  picture: completePicture,
   swap: completeChanged,
   drop: completeChanged,
   allow: completeCode,

@@ -16,13 +16,20 @@ export interface FileLink {
   readonly path: string;
 }
 
-/** Every name of a file that is there. */
+/** Every name of a file that is there: recipes, and pictures. */
 export function fileLinks(snapshot: Snapshot): FileLink[] {
   return snapshot.document.lines.flatMap(({ statement }, line) => {
-    const file = statement.kind === 'from' || statement.kind === 'part' ? statement.file : undefined;
-    const path = file === undefined ? undefined : snapshot.base(file.text)?.uri;
+    const { kind } = statement;
+    const file = kind === 'from' || kind === 'part' || kind === 'picture' ? statement.file : undefined;
+    const path = file === undefined ? undefined : pathOf(snapshot, file.text, kind === 'picture');
     return file === undefined || path === undefined ? [] : [{ at: placeOf(line, file), file: file.text, path }];
   });
+}
+
+function pathOf(snapshot: Snapshot, file: string, isPicture: boolean): string | undefined {
+  if (!isPicture) return snapshot.base(file)?.uri;
+  const picture = snapshot.picture(file);
+  return picture?.kind === 'there' ? picture.path : undefined;
 }
 
 /** The file or part of another file that is named under the caret. */

@@ -14,6 +14,7 @@ import { hoverKind } from './hover/kind.ts';
 import { hoverMention } from './hover/mention.ts';
 import { hoverPan } from './hover/pan.ts';
 import { hoverPart } from './hover/part.ts';
+import { hoverPicture } from './hover/picture.ts';
 import { hoverRecipe } from './hover/recipe.ts';
 import { hoverTemperature } from './hover/temperature.ts';
 import { hoverTested } from './hover/tested.ts';
@@ -29,6 +30,7 @@ const SOURCES: readonly HoverSource[] = [
   hoverRecipe,
   hoverPart,
   hoverPan,
+  hoverPicture,
   hoverTemperature,
   hoverTime,
   hoverTrial,

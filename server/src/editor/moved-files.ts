@@ -1,5 +1,5 @@
 /**
- * Knows which `from` lines must be written anew when files are moved: those of the files that move, and those of their users.
+ * Knows which lines that name files must be written anew when those are moved: those of the files that move, and those of their users.
  * Refuses to touch a line that still leads where it led.
  */
 import { replaceSpan, type TextEdit } from '../edits/text-edit.ts';
@@ -22,7 +22,7 @@ export function mendLinks(moves: readonly Move[], index: Folders): FileEdits {
   const edits = new Map<string, TextEdit[]>();
   for (const entry of index.entries()) {
     const here = moved(entry.path);
-    for (const link of entry.links) {
+    for (const link of [...entry.links, ...entry.pictures]) {
       const there = moved(link.path);
       if (here === entry.path && there === link.path) continue;
       const text = relativeTo(here, there);

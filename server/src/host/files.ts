@@ -2,7 +2,7 @@
  * Knows the files of the machine, and what git ignores.
  * Refuses to know recipes.
  */
-import { existsSync, readdirSync, realpathSync, statSync } from 'node:fs';
+import { existsSync, opendirSync, readdirSync, realpathSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import ignore, { type Ignore } from 'ignore';
 import type { Files, LeftOut, ReadFault } from '../workspace/ports.ts';
@@ -12,6 +12,9 @@ import { NotOrdinary, readOrdinary } from './reading.ts';
 
 /** Files and folders of a kitchen, ten times over: past them a folder is somebody's whole disk. */
 const MOST_ENTRIES = 100_000;
+
+/** More pictures than anybody keeps in one folder. */
+const MOST_NAMES = 20_000;
 
 /** Folders in one another. */
 const MOST_DEEP = 64;
@@ -41,6 +44,7 @@ export function nodeFiles(): Files {
       return walked.found;
     },
     holdsMore: (folder) => larger.has(folder),
+    namesIn,
     houseAbove,
     outermostHouse,
     real,
@@ -61,6 +65,24 @@ function readText(path: string): { readonly text: string | undefined; readonly f
 }
 
 const isMissing = (error: unknown): boolean => ['ENOENT', 'ENOTDIR'].includes(codeOf(error));
+
+/** Names are read one by one, so that a folder of a million costs no more than one of some thousands. */
+function namesIn(path: string): readonly string[] {
+  const names: string[] = [];
+  try {
+    const folder = opendirSync(path);
+    try {
+      for (let entry = folder.readSync(); entry !== null && names.length < MOST_NAMES; entry = folder.readSync())
+        if (entry.isDirectory()) names.push(`${entry.name}/`);
+        else if (entry.isFile() || entry.isSymbolicLink()) names.push(entry.name);
+    } finally {
+      folder.closeSync();
+    }
+  } catch {
+    return [];
+  }
+  return names.sort();
+}
 
 /** The nearest folder with `quern.json`; where there is none, the nearest with `foods.quern`, so that a kitchen's foods need no settings. */
 function houseAbove(path: string): string | undefined {

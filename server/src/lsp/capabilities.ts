@@ -2,6 +2,7 @@
  * Knows what the client can do, as plain answers read once from `initialize`, and what is asked of one that can.
  */
 import type { InitializeParams, Registration } from 'vscode-languageserver';
+import { PICTURE_ENDINGS } from '../notation/picture-line.ts';
 
 export interface Abilities {
   readonly pullsDiagnostics: boolean;
@@ -85,6 +86,12 @@ export function readAbilities(params: InitializeParams, pageFile: Abilities['pag
   };
 }
 
+/** Files that a recipe may show. */
+export const PICTURES_GLOB = `**/*.{${PICTURE_ENDINGS.flatMap((e) => [e, e.toUpperCase()]).join(',')}}`;
+
+/** The protocol's kind of watching that tells of what comes and of what goes. */
+const MADE_OR_GONE = 1 + 4;
+
 /** What is asked of the client once it listens: to be told of files and of settings. */
 export function registrationsOf(abilities: Abilities): readonly Registration[] {
   const registrations: Registration[] = [];
@@ -93,7 +100,12 @@ export function registrationsOf(abilities: Abilities): readonly Registration[] {
       id: 'quern-files',
       method: 'workspace/didChangeWatchedFiles',
       registerOptions: {
-        watchers: [{ globPattern: '**/*.quern' }, { globPattern: '**/quern.json' }],
+        watchers: [
+          { globPattern: '**/*.quern' },
+          { globPattern: '**/quern.json' },
+          // What is in them is nothing to Quern, whether they are there is.
+          { globPattern: PICTURES_GLOB, kind: MADE_OR_GONE },
+        ],
       },
     });
   if (abilities.registersConfiguration)

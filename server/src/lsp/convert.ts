@@ -90,6 +90,8 @@ export function hoverMarkdown({ title, subtitle, facts }: Omit<Hover, 'at'>, abi
         return `${markdownText(fact.label)}: ${markdownText(fact.value)}${fact.source === undefined ? '' : ` ${mark(sources.indexOf(fact.source))}`}`;
       case 'text':
         return markdownText(fact.text);
+      case 'picture':
+        return `![${markdownText(fact.alt)}](<${uriOfPath(fact.path)}>)`;
       case 'page': {
         const link =
           explainCommand === undefined
@@ -119,6 +121,8 @@ function factText(fact: Fact): string {
       return `${fact.label}: ${fact.value}${fact.source === undefined ? '' : ` [${fact.source}]`}`;
     case 'text':
       return fact.text;
+    case 'picture':
+      return `${fact.path}: ${fact.alt}`;
     case 'page':
       return `Read more: quern explain ${fact.code}`;
   }

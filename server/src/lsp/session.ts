@@ -18,6 +18,7 @@ import type {
   ServerCapabilities,
 } from 'vscode-languageserver';
 import { visible } from '../publish/visible.ts';
+import { isPicture } from '../workspace/picture-files.ts';
 import type { Files } from '../workspace/ports.ts';
 import type { Settings } from '../workspace/settings.ts';
 import type { Change, Snapshot } from '../workspace/snapshot.ts';
@@ -85,7 +86,8 @@ export interface Served {
 }
 
 /** A file that says something; anything else that goes may be a folder. */
-const isOfKitchen = (path: string): boolean => path.endsWith('.quern') || path.endsWith('quern.json');
+const isOfKitchen = (path: string): boolean =>
+  path.endsWith('.quern') || path.endsWith('quern.json') || isPicture(path);
 
 /** Of a created or deleted file, and of a renamed one. */
 interface FileOperation {
@@ -217,7 +219,7 @@ class Session {
         const uris = files.flatMap(({ uri, oldUri, newUri }) => [uri, oldUri, newUri]);
         const paths = uris.flatMap((of) => (of === undefined ? [] : (pathOfUri(of) ?? [])));
         // A folder takes along all that lies in it.
-        const known = paths.every((path) => path.endsWith('.quern'));
+        const known = paths.every((path) => path.endsWith('.quern') || isPicture(path));
         this.dirty(known ? this.store.filesChanged(paths) : this.store.diskChanged());
         this.told.tellHouses();
         this.relist(known ? paths : 'all');

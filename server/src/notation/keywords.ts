@@ -14,6 +14,7 @@ export const KEYWORDS = [
   'tags',
   'note',
   'source',
+  'picture',
   'from',
   'part',
   'optional',

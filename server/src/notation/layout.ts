@@ -81,6 +81,7 @@ function layoutCode(line: Line, code: string): string {
     case 'text':
     case 'tags':
     case 'from':
+    case 'picture':
     case 'saw':
     case 'tested':
     case 'verdict':
@@ -107,7 +108,7 @@ function layoutCode(line: Line, code: string): string {
 
 /** What is read aloud keeps its words: `yield 2 cups`. */
 const isProse = (kind: string): boolean =>
-  kind === 'text' || kind === 'saw' || kind === 'from' || kind === 'yield' || kind === 'time';
+  kind === 'text' || kind === 'saw' || kind === 'from' || kind === 'picture' || kind === 'yield' || kind === 'time';
 
 function layoutIngredient(
   line: Line,

@@ -39,7 +39,7 @@ export interface Outline {
   /** All lines it was made from. */
   readonly lines: readonly Line[];
   readonly recipe?: PlacedLine;
-  /** Fields above the first part, `from`, the swaps, drops and adds of a variant, and the notes, which may stand in or below the parts too. */
+  /** Fields above the first part, `from`, the pictures of the dish, the swaps, drops and adds of a variant, and the notes, which may stand in or below the parts too. */
   readonly head: readonly PlacedLine[];
   readonly parts: readonly PlacedPart[];
   readonly trials: readonly Block[];
@@ -124,6 +124,7 @@ class Scanner {
     if (kind === 'allow') this.allows.push({ at, line });
     else if (kind === 'recipe') this.readRecipe(at, line);
     else if (kind === 'part' || kind === 'trial' || kind === 'food') this.open(at, kind);
+    else if (kind === 'picture') this.readPicture(at, line);
     else if (FIELDS.has(kind)) this.readField(at, line);
     else if (IN_TRIAL.has(kind)) {
       if (this.place !== 'trial')
@@ -156,6 +157,25 @@ class Scanner {
     } else if (isNote(line))
       this.misplace(at, line, 'a note is said of the whole recipe: write it above the trials and foods');
     else this.misplace(at, line, 'this is said of the whole recipe: write it above the first part');
+  }
+
+  /** It shows what stands above it: the dish, a step, what a trial gave. */
+  private readPicture(at: number, line: Line): void {
+    if (this.place === 'nowhere') this.open(at, 'head');
+    if (this.place === 'head') this.head.push({ at, line });
+    else if (this.place === 'food')
+      this.misplace(at, line, 'a picture shows a dish, a step or a trial: write it there');
+    else if (this.place === 'part' && !this.isBelowStep(at))
+      this.misplace(at, line, 'a picture of the dish stands above the first part, one of a step below it');
+  }
+
+  private isBelowStep(at: number): boolean {
+    for (let above = at - 1; above > this.opened; above--) {
+      const kind = this.lines[above]?.statement.kind;
+      if (kind === 'step') return true;
+      if (kind !== 'picture' && kind !== 'blank') return false;
+    }
+    return this.lines[this.opened]?.statement.kind === 'step';
   }
 
   /** Whether the open part has no ingredient or step before a line. */

@@ -10,6 +10,7 @@ import { label } from './label.ts';
 import { LineReading } from './line-reading.ts';
 import { itemFrom, listedItem, swapLine, unreadLine } from './list-lines.ts';
 import { PAN_HELP, panOf } from './pan.ts';
+import { pictureLine } from './picture-line.ts';
 import { plainItem } from './plain-item.ts';
 import { scan } from './scan.ts';
 import { sentenceOf } from './sentence.ts';
@@ -62,6 +63,8 @@ function statementOf(line: LineReading): Statement {
       const file = line.value('name the file it builds on: `from base.quern`');
       return { kind: 'from', ...(file && { file }) };
     }
+    case 'picture':
+      return pictureLine(line);
     case 'tested': {
       const value = line.value('this line is written by Quern when a trial is recorded: leave it out');
       return { kind: 'tested', ...(value && { value }) };

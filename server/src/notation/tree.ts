@@ -241,6 +241,8 @@ export type Statement =
   | { readonly kind: 'oven'; readonly temperature?: TemperatureNode; readonly rest?: TextNode }
   | { readonly kind: 'tags'; readonly tags: readonly TextNode[] }
   | { readonly kind: 'from'; readonly file?: TextNode }
+  /** A file that shows it, and what is to be seen there, for who does not see it. */
+  | { readonly kind: 'picture'; readonly file?: TextNode; readonly words?: TextNode }
   | ({ readonly kind: 'part'; readonly file?: TextNode; readonly filePart?: TextNode } & TitleNode)
   | IngredientNode
   | { readonly kind: 'step'; readonly sentence: Sentence }

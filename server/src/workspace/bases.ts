@@ -4,6 +4,7 @@
 import { distance } from 'fastest-levenshtein';
 import { liesIn } from './folders.ts';
 import { fenceOver } from './house-fence.ts';
+import { picturesOver } from './picture-files.ts';
 import type { Bases, Files, Loaded } from './ports.ts';
 import { faultWords } from './read-fault.ts';
 
@@ -26,6 +27,7 @@ export function basesOver(files: Files, { roots, atHand }: Around): Bases {
   const last = new Map<string, Loaded>();
   const mayTake = fenceOver(files, roots);
   return {
+    ...picturesOver(files, mayTake),
     load: (from, name) => {
       const path = files.beside(from, name);
       const text = path.endsWith('.quern') && mayTake(from, path) ? files.read(path) : undefined;

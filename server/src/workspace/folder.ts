@@ -7,7 +7,7 @@ import type { Document } from '../notation/document.ts';
 import { KEYWORDS } from '../notation/keywords.ts';
 import { outline } from '../notation/outline.ts';
 import { readLine } from '../notation/statements.ts';
-import type { Line, Span } from '../notation/tree.ts';
+import type { Line, Span, TextNode } from '../notation/tree.ts';
 import { titleOf } from '../recipe/names/title.ts';
 import type { Files } from './ports.ts';
 
@@ -35,6 +35,8 @@ export interface Entry {
   readonly foods: readonly Named[];
   readonly trials: readonly Named[];
   readonly links: readonly Link[];
+  /** Where they would lie; none is looked for. */
+  readonly pictures: readonly Link[];
 }
 
 export class Folder {
@@ -108,16 +110,15 @@ function readEntry(path: string, text: string, files: Files): Entry {
   const named = (at: number, node: (Span & { readonly text: string }) | undefined): Named[] =>
     node === undefined ? [] : [{ name: node.text, at, span: { start: node.start, end: node.end } }];
   const links: Link[] = [];
-  const link = (at: number, file: (Span & { readonly text: string }) | undefined, part: string | undefined) => {
-    if (file === undefined) return;
-    const target = files.beside(path, file.text);
-    links.push({
-      at,
-      span: { start: file.start, end: file.end },
-      written: file.text,
-      path: target,
-      ...(part !== undefined && { part }),
-    });
+  const linkTo = (at: number, { start, end, text: written }: TextNode, part?: string): Link => ({
+    at,
+    span: { start, end },
+    written,
+    path: files.beside(path, written),
+    ...(part !== undefined && { part }),
+  });
+  const link = (at: number, file: TextNode | undefined, part: string | undefined) => {
+    if (file !== undefined) links.push(linkTo(at, file, part));
   };
   for (const { at, line } of of.head) if (line.statement.kind === 'from') link(at, line.statement.file, undefined);
   for (const { at, source } of of.parts) {
@@ -142,11 +143,14 @@ function readEntry(path: string, text: string, files: Files): Entry {
       return statement?.kind === 'trial' ? named(block.at, statement.date) : [];
     }),
     links,
+    pictures: document.lines.flatMap(({ statement }, at) =>
+      statement.kind === 'picture' && statement.file !== undefined ? [linkTo(at, statement.file)] : [],
+    ),
   };
 }
 
 /** Lines the index is made of. */
-const READ = /^\s*(?:recipe|part|from|trial|food)(?![\p{L}\p{N}])/u;
+const READ = /^\s*(?:recipe|part|from|trial|food|picture)(?![\p{L}\p{N}])/u;
 const WORDS: ReadonlySet<string> = new Set(KEYWORDS);
 /** The text with only the lines read that the index is made of; in the place of each other one stands one of its kind. */
 function skim(text: string): Document {

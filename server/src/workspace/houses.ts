@@ -10,6 +10,7 @@ import { outline } from '../notation/outline.ts';
 import { type Around, basesOver } from './bases.ts';
 import { houseFoodsOf } from './house-foods.ts';
 import { MOST_BESIDE } from './limits.ts';
+import { isPicture } from './picture-files.ts';
 import type { Bases, Files } from './ports.ts';
 import { faultWords } from './read-fault.ts';
 import { DEFAULTS, parseSettings, type Settings } from './settings.ts';
@@ -115,6 +116,10 @@ export class Houses {
 
   /** A file changed, came or went. Where a house may be made of it, houses are made anew, and it answers true; the foods of other files are kept. */
   forget(path: string): boolean {
+    if (isPicture(path)) {
+      this.bases.forgetPictures?.();
+      return false;
+    }
     if (!path.endsWith('quern.json')) {
       const before = this.foodsByPath.get(path) ?? [];
       const now = this.foodsIn(path);

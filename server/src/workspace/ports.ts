@@ -1,7 +1,7 @@
 /**
  * Knows what the workspace needs of the machine it runs on; `host/` fulfils it.
  */
-import type { OtherEncoding } from '../checks/check.ts';
+import type { OtherEncoding, PictureFile } from '../checks/check.ts';
 
 export type { OtherEncoding };
 
@@ -32,6 +32,8 @@ export interface Files {
   outermostHouse?(path: string): string | undefined;
   /** A path with its links followed. Absent where there are none. */
   real?(path: string): string;
+  /** The names of what lies in a folder, those of folders with a `/` behind them; the first of very many, none of one that cannot be read. */
+  namesIn?(folder: string): readonly string[];
   join(folder: string, name: string): string;
   /** The path of a file named from another one: `../pastry/base.quern`. */
   beside(path: string, name: string): string;
@@ -53,6 +55,12 @@ export interface Bases {
   why?(fromPath: string, file: string): Refused | undefined;
   /** Files that could have been meant, as they would be written there. */
   near?(fromPath: string, file: string): readonly string[];
+  /** The picture that a file names; undefined where nobody can look. */
+  picture?(fromPath: string, file: string): PictureFile | undefined;
+  /** Pictures may have come or gone. */
+  forgetPictures?(): void;
+  /** Pictures and folders that go on from a name that is begun, as they would be written there. */
+  pictureNames?(fromPath: string, begun: string): readonly string[];
   /** The path of a text that is known by a URI, as its bases would give it. */
   pathOf?(uri: string): string | undefined;
 }

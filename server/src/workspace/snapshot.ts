@@ -4,7 +4,7 @@
  */
 
 import type { Bug } from '../checks/asked.ts';
-import type { BrokenLink, OtherEncoding, Scene } from '../checks/check.ts';
+import type { BrokenLink, OtherEncoding, PictureFile, Scene } from '../checks/check.ts';
 import type { Findings } from '../checks/finding.ts';
 import type { House } from '../checks/house.ts';
 import { CHECKS } from '../checks/index.ts';
@@ -251,6 +251,16 @@ export class Snapshot implements Scene {
   base(file: string): Snapshot | undefined {
     const base = this.bases.load(this.uri, file);
     return base === undefined ? undefined : Snapshot.open(base.path, 0, base.text, this.house, this.bases);
+  }
+
+  /** The picture that it names, as it would be written in this file; undefined where nobody can look. */
+  picture(file: string): PictureFile | undefined {
+    return this.bases.picture?.(this.uri, file);
+  }
+
+  /** Pictures and folders that go on from a name that is begun. */
+  pictureNames(begun: string): readonly string[] {
+    return this.bases.pictureNames?.(this.uri, begun) ?? [];
   }
 
   get broken(): readonly BrokenLink[] {

@@ -4,10 +4,12 @@
  */
 import type { House } from '../checks/house.ts';
 import type { Block } from '../notation/outline.ts';
+import { picturesOf } from '../recipe/pictures.ts';
 import { Folders, liesIn } from './folders.ts';
 import { Houses } from './houses.ts';
 import { MISSING } from './inherit/load-base.ts';
 import { isLeftOut } from './left-out.ts';
+import { isPicture } from './picture-files.ts';
 import type { Bases, Files, OtherEncoding } from './ports.ts';
 import { DEFAULTS, type Settings } from './settings.ts';
 import { type PlacedFault, placedFaults } from './settings-places.ts';
@@ -42,6 +44,8 @@ export class Store {
     load: (from, file) => this.houses.bases.load(this.pathOf(from) ?? from, file),
     near: (from, file) => this.houses.bases.near?.(this.pathOf(from) ?? from, file) ?? [],
     why: (from, file) => this.houses.bases.why?.(this.pathOf(from) ?? from, file),
+    picture: (from, file) => this.whereOn(from, (path) => this.houses.bases.picture?.(path, file)),
+    pictureNames: (from, begun) => this.whereOn(from, (path) => this.houses.bases.pictureNames?.(path, begun)) ?? [],
     pathOf: (uri) => this.pathOf(uri),
   };
 
@@ -264,17 +268,17 @@ export class Store {
     return [...dirty];
   }
 
+  /** Asked of a text that lies on the disk. */
+  private whereOn<T>(from: string, ask: (path: string) => T): T | undefined {
+    const path = this.uriByPath.has(from) ? from : this.pathOf(from);
+    return path === undefined ? undefined : ask(path);
+  }
+
   /** Writes out anew what builds on the files, or on one that was missing; on any file where none is given. */
   private refresh(paths?: readonly string[], but?: Uri): readonly Uri[] {
     const dirty: Uri[] = [];
     for (const [uri, snapshot] of this.open) {
-      const { written } = snapshot;
-      if (uri === but || written === undefined) continue;
-      const builds =
-        paths === undefined ||
-        written.files.some((file) => paths.includes(file)) ||
-        written.broken.some((link) => MISSING.has(link.kind));
-      if (!builds) continue;
+      if (uri === but || !(isBuiltOn(snapshot, paths) || showsOneOf(snapshot, paths))) continue;
       this.open.set(uri, snapshot.refreshed());
       dirty.push(uri);
     }
@@ -310,6 +314,16 @@ export class Store {
     };
   }
 }
+
+/** Whether a text builds on one of the files, or on one that was missing; on any file where none is given. */
+function isBuiltOn({ written }: Snapshot, paths: readonly string[] | undefined): boolean {
+  if (written === undefined || paths === undefined) return written !== undefined;
+  return written.files.some((file) => paths.includes(file)) || written.broken.some((link) => MISSING.has(link.kind));
+}
+
+/** Whether a text shows pictures, one of which may have come or gone. */
+const showsOneOf = ({ outline }: Snapshot, paths: readonly string[] | undefined): boolean =>
+  (paths === undefined || paths.some(isPicture)) && picturesOf(outline).length > 0;
 
 function sameBlocks(a: readonly Block[], b: readonly Block[]): boolean {
   return (

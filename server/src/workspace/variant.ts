@@ -67,7 +67,12 @@ function isChange(scene: Scene, line: number): boolean {
 export const BROKEN_CODES: ReadonlySet<string> = new Set(['missing-file', 'unknown-part']);
 
 /** What only the file itself has: how its lines are read, and what they ask of others. */
-const OWN_CODES: ReadonlySet<string> = new Set([...LINE_CODES, ...BROKEN_CODES, 'swap-in-two-parts']);
+const OWN_CODES: ReadonlySet<string> = new Set([
+  ...LINE_CODES,
+  ...BROKEN_CODES,
+  'swap-in-two-parts',
+  'picture-missing',
+]);
 
 const defined = <T>(list: readonly (T | undefined)[]): T[] => list.filter((x): x is T => x !== undefined);
 

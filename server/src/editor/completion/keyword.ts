@@ -11,6 +11,7 @@ interface Row {
 }
 
 const NOTE: Row = { word: 'note', detail: 'a remark', rest: '<text>' };
+const PICTURE: Row = { word: 'picture', detail: 'a file that shows it', rest: '<slice.jpg>, <what is to be seen>' };
 const FIELDS: readonly Row[] = [
   { word: 'by', detail: 'who wrote it', rest: '<name>' },
   { word: 'yield', detail: 'how many of what', rest: '<12> <slices>' },
@@ -25,6 +26,7 @@ const FIELDS: readonly Row[] = [
   { word: 'tags', detail: 'words to find it by', rest: '<autumn, supper club>' },
   NOTE,
   { word: 'source', detail: 'where it comes from', rest: '<text>' },
+  PICTURE,
   { word: 'from', detail: 'the recipe it builds on', rest: '<base.quern>' },
 ];
 const PART: Row = { word: 'part', detail: 'a component: crust, filling, dough, sauce', rest: '<filling>' };
@@ -39,6 +41,7 @@ const STEPS: readonly Row[] = [
   { word: 'optional', detail: 'an ingredient that is not needed', rest: '<20 g> <walnuts>' },
   { word: 'allow', detail: 'accepts a finding on the next line', rest: '<code> because <reason>' },
 ];
+const OF_STEP: readonly Row[] = [...STEPS, { ...PICTURE, detail: 'a file that shows the step above' }];
 const CHANGES: readonly Row[] = [
   { word: 'swap', detail: 'another ingredient in its place', rest: '<butter> for <120 g> <margarine>' },
   { word: 'drop', detail: 'leaves an ingredient out', rest: '<nutmeg>' },
@@ -51,6 +54,7 @@ const MEASURED: readonly Row[] = [
   { word: 'weighed', detail: 'what it weighed', rest: '<1200 g> out of <the oven>' },
   { word: 'used', detail: 'another amount than listed', rest: '<90 g> <caster sugar>' },
   { word: 'saw', detail: 'what was seen', rest: '<text>' },
+  { ...PICTURE, detail: 'a file that shows what came of it' },
   { word: 'verdict', detail: 'keep, change or reject', rest: '<keep|change|reject>' },
 ];
 const COMPONENTS = ['water', 'fat', 'protein', 'carbohydrate', 'sugar', 'starch', 'fibre', 'salt', 'ash', 'alcohol'];
@@ -132,7 +136,7 @@ function rowsAt(snapshot: Snapshot, at: number): readonly Row[] {
             rows: [...(isVariant ? CHANGES : []), ...FIELDS, PART, ...STEPS, ...(isVariant ? [TRIAL] : [])],
           },
         ]),
-    ...outline.parts.map((p) => ({ at: p.at, rows: [...STEPS, PART, NOTE, TRIAL, ...CHANGES, FOOD] })),
+    ...outline.parts.map((p) => ({ at: p.at, rows: [...OF_STEP, PART, NOTE, TRIAL, ...CHANGES, FOOD] })),
     ...outline.trials.map((t) => ({ at: t.at, rows: [...MEASURED, TRIAL, FOOD] })),
     ...outline.foods.map((f) => ({ at: f.at, rows: [...OF_FOOD, FOOD] })),
   ].filter((o) => o.at < at);

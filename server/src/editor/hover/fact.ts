@@ -17,6 +17,8 @@ export type Fact =
   /** `label: value`, and where the figure comes from. */
   | { readonly kind: 'figure'; readonly label: string; readonly value: string; readonly source?: string }
   | { readonly kind: 'text'; readonly text: string }
+  /** A file that is there, and what is to be seen in it. */
+  | { readonly kind: 'picture'; readonly path: string; readonly alt: string }
   /** A finding's page. */
   | { readonly kind: 'page'; readonly code: string };
 

@@ -8,6 +8,7 @@ import {
 } from 'vscode-languageserver';
 import { mendLinks } from '../../editor/moved-files.ts';
 import { prepareRenameAcross, renameAcross } from '../../editor/rename-across.ts';
+import { PICTURES_GLOB } from '../capabilities.ts';
 import { rangeOf, readPosition } from '../convert.ts';
 import { type Feature, onDocument, onRequest } from '../feature.ts';
 import { filesEditOf } from '../workspace-edit.ts';
@@ -18,6 +19,10 @@ const REQUEST_FAILED = -32803;
 const FILES = {
   filters: [
     { scheme: 'file', pattern: { glob: '**/*.quern', matches: 'file' as const } },
+    {
+      scheme: 'file',
+      pattern: { glob: PICTURES_GLOB, matches: 'file' as const },
+    },
     { scheme: 'file', pattern: { glob: '**', matches: 'folder' as const } },
   ],
 };

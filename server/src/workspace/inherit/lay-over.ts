@@ -119,6 +119,12 @@ function isNote({ text }: WrittenLine): boolean {
   return statement.kind === 'text' && statement.field === 'note';
 }
 
+/** A step, or a picture of one. */
+function isOfSteps({ text }: WrittenLine): boolean {
+  const { kind } = statementOf(text);
+  return kind === 'step' || kind === 'picture';
+}
+
 /** Own lines over a base's part: a line of the same name instead of it, steps instead of all its steps, the rest beside. */
 function merge(work: Writing, base: Block, own: Block): Block {
   let block = base;
@@ -153,12 +159,11 @@ function merge(work: Writing, base: Block, own: Block): Block {
       );
       if (index < 0) extra.push(...allows, line);
       else block = { ...block, lines: block.lines.toSpliced(index, 1, ...allows, line) };
-    } else if (statement.kind === 'step') steps.push(...allows, line);
+    } else if (statement.kind === 'step' || statement.kind === 'picture') steps.push(...allows, line);
     else if (isNote(line)) notes.push(...allows, line);
     allows = [];
   }
-  const kept =
-    steps.length === 0 ? block.lines : [...block.lines.filter((l) => statementOf(l.text).kind !== 'step'), ...steps];
+  const kept = steps.length === 0 ? block.lines : [...block.lines.filter((l) => !isOfSteps(l)), ...steps];
   const merged = [...afterList(kept, [...extra, ...allows]), ...notes];
   if (!named || header === undefined) return { ...block, lines: [...atHead, ...merged] };
   const inherited = kindOf(header) === undefined ? kindOf(merged[0]) : undefined;

@@ -9,7 +9,7 @@ import { outline } from '../../notation/outline.ts';
 import type { Span } from '../../notation/tree.ts';
 import { DEEPEST, MOST_LOADS } from '../limits.ts';
 import type { Loaded } from '../ports.ts';
-import { type Blocks, blocksOf, type WrittenLine } from '../written.ts';
+import { type Blocks, blocksOf, statementOf, type WrittenLine } from '../written.ts';
 import { say, type Writing } from './writing.ts';
 
 /** Without what is missing, nothing that builds on it is whole. */
@@ -45,13 +45,13 @@ export function load(work: Writing, file: string, at: number, span: Span): Block
   }
   work.files.add(loaded.path);
   const alone = ALONE.get(loaded);
-  if (alone !== undefined) return saidEmpty(work, alone, at, span, file);
+  if (alone !== undefined) return seenFrom(file, saidEmpty(work, alone, at, span, file));
   const known = loads.done.get(loaded.path);
   if (known !== undefined) {
     loads.count--;
     for (const path of known.files) work.files.add(path);
     sayOfBelow(work, known.broken, at, span, file);
-    return saidEmpty(work, known.blocks, at, span, file);
+    return seenFrom(file, saidEmpty(work, known.blocks, at, span, file));
   }
   const document = parseTogether(loaded.text);
   const of = outline(document);
@@ -74,7 +74,24 @@ export function load(work: Writing, file: string, at: number, span: Span): Block
   // In a circle, what is found hangs on where it was entered.
   else if (!inner.broken.some(({ kind }) => CIRCLES.has(kind)))
     loads.done.set(loaded.path, { blocks, files: inner.files, broken: inner.broken });
-  return saidEmpty(work, blocks, at, span, file);
+  return seenFrom(file, saidEmpty(work, blocks, at, span, file));
+}
+
+/** The pictures of another folder by their names from the file's own on, so that a recipe written out shows them where it lies. */
+function seenFrom(file: string, blocks: Blocks): Blocks {
+  const folder = file.slice(0, Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')) + 1);
+  if (folder === '') return blocks;
+  const named = (line: WrittenLine): WrittenLine => {
+    if (!/^\s*picture\s/.test(line.text)) return line;
+    const statement = statementOf(line.text);
+    if (statement.kind !== 'picture' || statement.file === undefined) return line;
+    const { start } = statement.file;
+    return { ...line, text: line.text.slice(0, start) + folder + line.text.slice(start) };
+  };
+  return {
+    head: blocks.head.map(named),
+    blocks: blocks.blocks.map((block) => ({ ...block, lines: block.lines.map(named) })),
+  };
 }
 
 function sayMissing(work: Writing, file: string, at: number, span: Span): void {

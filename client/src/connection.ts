@@ -21,6 +21,7 @@ import { holdPushedFindings, type PushedFindings } from './pushed-findings.ts';
 import { createRestartCounter, type RestartCounter } from './restart-counter.ts';
 import { fail, warn } from './say.ts';
 import { createWatchdog } from './watchdog.ts';
+import { isWritten } from './written.ts';
 
 export type ServerState = 'starting' | 'running' | 'stopped';
 
@@ -45,6 +46,8 @@ export type Connection = vscode.Disposable & {
     notification: PrivateNotification<Params>,
     heard: (params: Params) => void,
   ) => vscode.Disposable;
+  /** A text whose findings the server has just sent, the same again or others. */
+  readonly onFindings: vscode.Event<vscode.Uri>;
   /** A document's URI as the server spells it. */
   readonly uriOf: (document: vscode.TextDocument) => string;
 };
@@ -60,9 +63,10 @@ export function createConnection(context: vscode.ExtensionContext): Connection {
   const log = vscode.window.createOutputChannel('Quern', { log: true });
   const crashes = createRestartCounter({ most: restartsWithinWindow, windowMs: restartWindowMs, now: Date.now });
   const pushed = holdPushedFindings();
+  const findings = new vscode.EventEmitter<vscode.Uri>();
   const module = context.asAbsolutePath('dist/server.js');
   // 'quern' is also the section of the settings in which the client looks for trace.server.
-  const client = new LanguageClient('quern', 'Quern', serverAt(module), clientOptions(log, crashes, pushed));
+  const client = new LanguageClient('quern', 'Quern', serverAt(module), clientOptions(log, crashes, pushed, findings));
   const states = new vscode.EventEmitter<ServerState>();
   const watchdog = createWatchdog({
     ask: () => client.sendRequest(aliveRequest.method, {}),
@@ -108,10 +112,11 @@ export function createConnection(context: vscode.ExtensionContext): Connection {
         if (value.kind === 'report') heard(value);
       }),
     listen: (notification, heard) => client.onNotification(notification.method, heard),
+    onFindings: findings.event,
     uriOf: (document) => client.code2ProtocolConverter.asUri(document.uri),
     dispose: () => {
       watchdog.rest();
-      vscode.Disposable.from(watching, pushed, states, log).dispose();
+      vscode.Disposable.from(watching, pushed, findings, states, log).dispose();
     },
   };
 }
@@ -138,6 +143,7 @@ function clientOptions(
   log: vscode.LogOutputChannel,
   crashes: RestartCounter,
   pushed: PushedFindings,
+  sent: vscode.EventEmitter<vscode.Uri>,
 ): LanguageClientOptions {
   return {
     documentSelector: [{ language: 'quern' }],
@@ -155,18 +161,16 @@ function clientOptions(
     errorHandler: errorHandler(crashes),
     middleware: {
       // Old versions and previews are coloured and explained, but their findings would stand twice in the list.
-      provideDiagnostics: (document, previous, token, next) =>
-        isWritten(document instanceof vscode.Uri ? document : document.uri)
-          ? next(document, previous, token)
-          : { kind: vsdiag.DocumentDiagnosticReportKind.full, items: [] },
+      provideDiagnostics: async (document, previous, token, next) => {
+        const uri = document instanceof vscode.Uri ? document : document.uri;
+        if (!isWritten(uri)) return { kind: vsdiag.DocumentDiagnosticReportKind.full, items: [] };
+        const report = await next(document, previous, token);
+        sent.fire(uri);
+        return report;
+      },
       handleDiagnostics: (uri, findings, next) => pushed.handle(uri, isWritten(uri) ? findings : [], next),
     },
   };
-}
-
-/** Whether a text is one that somebody writes, rather than an old version or a preview of it. */
-function isWritten(uri: vscode.Uri): boolean {
-  return uri.scheme === 'untitled' || vscode.workspace.fs.isWritableFileSystem(uri.scheme) === true;
 }
 
 function errorHandler(crashes: RestartCounter): ErrorHandler {

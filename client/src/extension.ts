@@ -11,6 +11,7 @@ import { registerRestartServer } from './commands/restart-server.ts';
 import { registerScale } from './commands/scale.ts';
 import { registerShowLog } from './commands/show-log.ts';
 import { type Connection, createConnection } from './connection.ts';
+import { registerPage } from './page/panel.ts';
 import { showStatus } from './status.ts';
 
 let connection: Connection | undefined;
@@ -20,6 +21,7 @@ export function activate(context: vscode.ExtensionContext): void {
   context.subscriptions.push(
     connection,
     showStatus(connection),
+    registerPage(connection, context.extensionUri),
     registerScale(connection),
     registerRecordTrial(connection),
     registerPlan(connection),

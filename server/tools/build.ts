@@ -139,6 +139,15 @@ const builds: esbuild.BuildOptions[] = [
   },
   {
     ...BUNDLE,
+    plugins: [inAscii],
+    entryPoints: { page: 'client/src/page/script/page.ts' },
+    platform: 'browser',
+    format: 'iife',
+    target: 'chrome134',
+    outdir: 'dist',
+  },
+  {
+    ...BUNDLE,
     plugins: [tables.plugin, launched],
     entryPoints: { server: 'server/src/server.ts', cli: 'server/src/cli.ts' },
     external: ['./server.js'],

@@ -185,6 +185,56 @@ export type ReadAnswer = {
   readonly missed: number;
 } | null;
 
+/** What of a recipe is looked at otherwise than it is written: servings, measures, degrees, a measure that is turned. */
+export type PageLook = Readonly<Record<string, unknown>>;
+
+export type PageParams = {
+  readonly version: MessageVersion;
+  readonly uri: string;
+  /** One of the six: `recipe`, `formula`, `made-of`, `day`, `label`, `trials`. */
+  readonly view: string;
+  readonly look: PageLook;
+  /** Why nothing may be written, in one sentence; absent where it may. */
+  readonly readOnly?: string;
+  /** Whether the style sheet is wanted as well. */
+  readonly style?: boolean;
+};
+
+/** One view of the recipe within its frame; null for a text that is not open. */
+export type PageAnswer = {
+  readonly version: MessageVersion;
+  /** The version of the text that is shown. */
+  readonly documentVersion: number;
+  readonly title: string;
+  /** What stands in the body of the page. */
+  readonly html: string;
+  readonly style?: string;
+} | null;
+
+export type PageActParams = {
+  readonly version: MessageVersion;
+  readonly uri: string;
+  readonly look: PageLook;
+  readonly act: string;
+  /** As the page carries it, and what a field holds: both are looked at before they are used. */
+  readonly arg?: unknown;
+  readonly value?: unknown;
+};
+
+/** What an act comes to: a change of the text, something else to look at, or why there is neither. */
+export type PageActAnswer =
+  | {
+      readonly version: MessageVersion;
+      readonly ok: true;
+      /** The version of the text that the edits are for. */
+      readonly documentVersion: number;
+      readonly edits?: readonly MessageEdit[];
+      readonly look?: PageLook;
+      /** What was done, for whoever does not see it. */
+      readonly said?: string;
+    }
+  | { readonly version: MessageVersion; readonly ok: false; readonly why: string };
+
 /** Server to client, whenever an open recipe's numbers change. */
 export const statusNotification: PrivateNotification<StatusParams> = { method: 'quern/status' };
 
@@ -216,3 +266,9 @@ export const readRequest: PrivateRequest<ReadParams, ReadAnswer> = { method: 'qu
 
 /** Client to server: the day planned backwards for open recipes. */
 export const planRequest: PrivateRequest<PlanParams, PlanAnswer> = { method: 'quern/plan' };
+
+/** Client to server: one view of an open recipe, as a page. */
+export const pageRequest: PrivateRequest<PageParams, PageAnswer> = { method: 'quern/page' };
+
+/** Client to server: what a button or field of the page comes to. It changes nothing by itself. */
+export const pageActRequest: PrivateRequest<PageActParams, PageActAnswer> = { method: 'quern/page/act' };

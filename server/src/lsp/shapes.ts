@@ -86,6 +86,8 @@ export const SHAPES: Readonly<Record<string, Shape>> = {
   'quern/explain': { code: 'string', 'uri?': 'string' },
   'quern/plan': { uris: STRINGS, serve: 'string' },
   'quern/read': { uri: 'string', text: 'string' },
+  'quern/page': { uri: 'string', view: 'string', 'readOnly?': 'string', 'style?': 'boolean' },
+  'quern/page/act': { uri: 'string', act: 'string' },
   ...Object.fromEntries(Object.entries(OF_DOCUMENT).map(([name, shape]) => [`textDocument/${name}`, shape])),
 };
 

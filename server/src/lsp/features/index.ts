@@ -12,6 +12,7 @@ import { foldingFeature } from './folding.ts';
 import { formattingFeature } from './formatting.ts';
 import { hoverFeature } from './hover.ts';
 import { navigationFeature } from './navigation.ts';
+import { pageFeature } from './page.ts';
 import { planFeature } from './plan.ts';
 import { readFeature } from './read.ts';
 import { renameFeature } from './rename.ts';
@@ -34,6 +35,7 @@ export const FEATURES: readonly Feature[] = [
   formattingFeature,
   hoverFeature,
   navigationFeature,
+  pageFeature,
   planFeature,
   readFeature,
   renameFeature,

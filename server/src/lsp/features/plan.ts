@@ -1,9 +1,9 @@
+import { sayLineIn } from '../../editor/say-line.ts';
 import { ovenNames, planFacts } from '../../publish/plan-facts.ts';
 import { planHtml } from '../../publish/plan-html.ts';
 import { readClock } from '../../recipe/plan/clock-text.ts';
 import { planOf } from '../../recipe/plan/plan.ts';
 import { EVERYDAY } from '../../recipe/plan/task.ts';
-import type { Snapshot } from '../../workspace/snapshot.ts';
 import { type Feature, onRequest } from '../feature.ts';
 import { messageVersion, type PlanAnswer, type PlanParams, planRequest } from '../messages.ts';
 
@@ -45,12 +45,3 @@ export const planFeature: Feature = {
 };
 
 const nameOf = (path: string): string => path.split('/').at(-1) ?? path;
-
-/** `line 7`, `line 7 of tart.quern` where there are several, or where a base says it. */
-function sayLineIn({ whole }: Snapshot, file: string | undefined): (line: number) => string {
-  return (line) => {
-    const origin = whole.writtenFrom?.lines[line]?.origin;
-    const of = origin?.kind === 'base' ? nameOf(origin.path) : file;
-    return `line ${(origin?.line ?? line) + 1}${of === undefined ? '' : ` of ${of}`}`;
-  };
-}

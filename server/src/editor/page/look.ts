@@ -1,0 +1,31 @@
+/**
+ * Knows how what is looked at is read out of a message, which may hold anything: what is not understood is left out.
+ */
+import { type Look, VIEWS, type ViewName } from '../../publish/view/look.ts';
+import { fieldIn, numberIn, textIn } from './acts/act.ts';
+
+/** The most pieces that anybody looks at. */
+const MOST_PIECES = 100_000;
+
+export function readLook(sent: unknown): Look {
+  const [makes, measures, degrees] = [numberIn(sent, 'makes'), textIn(sent, 'measures'), textIn(sent, 'degrees')];
+  const serve = textIn(sent, 'serve');
+  const turn = readTurn(fieldIn(sent, 'turn'));
+  return {
+    ...(makes !== undefined && makes > 0 && makes <= MOST_PIECES && { makes }),
+    ...((measures === 'weight-first' || measures === 'measure-first') && { measures }),
+    ...((degrees === 'C' || degrees === 'F') && { degrees }),
+    ...(turn !== undefined && { turn }),
+    ...(serve !== undefined && /^\d{1,2}:\d{2}$/.test(serve) && { serve }),
+  };
+}
+
+function readTurn(sent: unknown): Look['turn'] {
+  const [part, measure, value] = [textIn(sent, 'part'), textIn(sent, 'measure'), numberIn(sent, 'value')];
+  return part === undefined || measure === undefined
+    ? undefined
+    : { part, measure, ...(value !== undefined && { value }) };
+}
+
+/** The view of a name; the first where there is none of it. */
+export const readView = (name: string): ViewName => VIEWS.find((view) => view === name) ?? 'recipe';

@@ -8,6 +8,8 @@ import { type Last, lent } from './over-parts.ts';
 
 interface Gave<V> {
   readonly house: House;
+  /** As it was found. */
+  readonly raw: readonly Found<V>[];
   readonly found: readonly Found<V>[];
 }
 
@@ -23,19 +25,26 @@ export function foundAgain<V extends object>(
   const keptFor = lent((_, last?: Last<Kept<V>>): Kept<V> => ({ before: last?.value.now ?? last?.value.before }));
   return (recipe, house) => {
     const kept = keptFor(recipe);
-    if (kept.now?.house !== house)
-      kept.now = { house, found: reuse(find(recipe, house), kept.now?.found ?? kept.before?.found) };
+    if (kept.now?.house !== house) {
+      const before = kept.now ?? kept.before;
+      const raw = find(recipe, house);
+      kept.now = { house, raw, found: raw === before?.raw ? before.found : reuse(raw, before?.found) };
+    }
     return kept.now.found;
   };
 }
 
 function reuse<V extends object>(found: readonly Found<V>[], before: readonly Found<V>[] = []): readonly Found<V>[] {
-  const list = found.map((each) => before.find((old) => isSame(each, old)) ?? each);
+  const list = found.map((each, i) => {
+    const there = before[i];
+    // Mostly nothing came or went before it.
+    return there !== undefined && isSame(each, there) ? there : (before.find((old) => isSame(each, old)) ?? each);
+  });
   return list.length === before.length && list.every((each, i) => each === before[i]) ? before : list;
 }
 
 const isSame = <V extends object>(a: Found<V>, b: Found<V>): boolean =>
-  a.severity === b.severity && isAlike(a.at, b.at) && isAlike(a.values, b.values);
+  a === b || (a.severity === b.severity && isAlike(a.at, b.at) && isAlike(a.values, b.values));
 
 function isAlike<T extends object>(a: T, b: T): boolean {
   const keys = Object.keys(a) as (keyof T)[];

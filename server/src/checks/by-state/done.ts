@@ -2,10 +2,12 @@
  * Knows all that the steps of a journey do, one after the other, each with what the words around it speak of.
  * Refuses to know what any of it means.
  */
+import { keptOn } from '../../notation/kept.ts';
 import type { Span } from '../../notation/tree.ts';
 import type { Spoken } from '../../prose/things.ts';
 import type { BoundEvent } from '../../recipe/journey/bind.ts';
 import type { Journey } from '../../recipe/journey/fold.ts';
+import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
 import { sentenceAround, thingsAt, within } from '../../recipe/things-said.ts';
 import { onceFor } from '../once.ts';
 
@@ -21,14 +23,25 @@ export interface Done {
 }
 
 export const doneIn = onceFor((journey: Journey): readonly Done[] =>
-  journey.steps.flatMap((step): readonly Done[] => {
-    const things = thingsAt(journey.parts, step);
-    return step.events.map((by) => {
-      const sentence = sentenceAround(journey.parts, step, by.event.start);
-      return { by, part: step.part, line: step.line, things, sentence };
-    });
+  journey.steps.flatMap((step) => {
+    let done = BY_STEP.get(step);
+    if (done === undefined) {
+      done = doneBy(step, journey.parts);
+      BY_STEP.set(step, done);
+    }
+    return done;
   }),
 );
+
+const BY_STEP = keptOn<FoldedStep, readonly Done[]>();
+
+function doneBy(step: FoldedStep, parts: Journey['parts']): readonly Done[] {
+  const things = thingsAt(parts, step);
+  return step.events.map((by) => {
+    const sentence = sentenceAround(parts, step, by.event.start);
+    return { by, part: step.part, line: step.line, things, sentence };
+  });
+}
 
 /** What the words between the event before and the one behind it speak of. */
 export function spokenAround(done: readonly Done[], at: number): readonly Spoken[] {

@@ -25,12 +25,8 @@ const WIDE = 0.25;
 const FITTED_C = { low: 145, high: 235 };
 const FITTED_DEPTH_M = { low: 0.012, high: 0.12 };
 
-/** A recipe has a dozen parts; each estimate is asked for at every change. */
-const MOST_PARTS = 40;
-const NONE: ReturnType<typeof ovenTimes> = [];
-
 const find = foundAgain<Values>((recipe) =>
-  (recipe.parts.length > MOST_PARTS ? NONE : ovenTimes(recipe)).flatMap((time): readonly Found<Values>[] => {
+  ovenTimes(recipe).flatMap((time): readonly Found<Values>[] => {
     if (time.is === 'declined' || !isFitted(time) || time.trials > 0) return [];
     const said = time.bake.said;
     if (said === undefined) return [];
@@ -74,7 +70,7 @@ export default defineCheck<Values>({
 
 **What to do.** Look at the time, the weight and the pan: one of them may be a slip. Write a trial with the time that it took, and this is silent. A thermometer decides.
 
-**Silent** where no estimate is made (what is done when dry, brown or tender; small pieces; no pan or no weight), where the kind's times are known less well (custards, tarts), below 145 °C and above 235 °C, in recipes of more than 40 parts, and beside a trial that holds.`,
+**Silent** where no estimate is made (what is done when dry, brown or tender; small pieces; no pan or no weight), where the kind's times are known less well (custards, tarts), below 145 °C and above 235 °C, and beside a trial that holds.`,
   find: ({ recipe, house }) => find(recipe, house),
   say: ({ low, high, likely, least, most, rests }) => ({
     message: `${low === high ? low : `${low} to ${high}`} min is ${high < least ? 'short' : 'long'} for this: likely ${roundMinutes(likely)} min, and ${roundMinutes(least)} to ${roundMinutes(most)} with nearly every oven, from ${rests}. Look at the time, the weight and the pan; a thermometer decides.`,

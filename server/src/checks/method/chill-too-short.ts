@@ -1,6 +1,6 @@
 import type { Craft, Event } from '../../prose/event.ts';
 import type { Stay } from '../../recipe/journey/bodies.ts';
-import { journeyOf } from '../../recipe/journey/fold.ts';
+import { type Journey, journeysOf } from '../../recipe/journey/fold.ts';
 import type { FoldedStep } from '../../recipe/journey/folded-step.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import { settingRests, timeText } from '../../recipe/waiting/said.ts';
@@ -16,20 +16,18 @@ interface Values {
   readonly rests: string;
 }
 
-/** A recipe has a dozen parts; every stay is looked at at every change. */
-const MOST_PARTS = 40;
+const find = foundAgain<Values>((recipe) => journeysOf(recipe).flatMap((journey) => shortIn(recipe, journey)));
 
-const find = foundAgain<Values>((recipe) => {
-  if (recipe.parts.length > MOST_PARTS) return [];
-  const { stays } = journeyOf(recipe);
+function shortIn(recipe: Recipe, journey: Journey): readonly Found<Values>[] {
+  const { stays } = journey;
   return stays.flatMap((stay, at): readonly Found<Values>[] => {
     const time = stay.by.event.times.find(({ kind }) => kind === 'spent');
     if (time === undefined || !stay.timed || stay.branch || stay.by.event.said !== 'yes') return [];
     const { high } = stay.minutes;
-    if (!Number.isFinite(high) || isOneOfSeveral(stay, stays.slice(at + 1)) || isWorkedOn(recipe, stay)) return [];
-    const setting = settingOf(recipe, stay);
+    const setting = Number.isFinite(high) ? settingOf(recipe, stay) : undefined;
     // Of pastry `short-rest` speaks.
     if (setting === undefined || setting.lies === 'disc' || high >= setting.minutes.low / NEARLY_ALL) return [];
+    if (isOneOfSeveral(stay, stays.slice(at + 1)) || isWorkedOn(journey, stay)) return [];
     return [
       {
         at: { part: stay.part, line: stay.line, start: time.start, end: time.end },
@@ -43,7 +41,7 @@ const find = foundAgain<Values>((recipe) => {
       },
     ];
   });
-});
+}
 
 /** From eight in ten on to nearly all of them, of what scatters so (spread of cooling times, 1.35 for eight in ten). */
 const NEARLY_ALL = 1.2;
@@ -59,10 +57,10 @@ const isOneOfSeveral = ({ body, lies }: Stay, later: readonly Stay[]): boolean =
 };
 
 /** Until it is half set, to be churned or poured over; and what is folded into whipped cream is cold by then. */
-function isWorkedOn(recipe: Recipe, { part, line, by }: Stay): boolean {
+function isWorkedOn(journey: Journey, { part, line, by }: Stay): boolean {
   const isAfter = (step: FoldedStep, { start }: Event) =>
     step.part === part && (step.line > line || (step.line === line && start > by.event.start));
-  return journeyOf(recipe).steps.some((step) =>
+  return journey.steps.some((step) =>
     step.events.some(
       ({ event }) => event.said === 'yes' && (isFolded(event) || (isAfter(step, event) && isWork(event))),
     ),
@@ -91,7 +89,7 @@ export default defineCheck<Values>({
 
 **What to do.** Write the longer time, make it shallower, or divide it. A thermometer decides.
 
-**Silent** for pastry, of which \`short-rest\` speaks, where no weight or no depth is known, where it is only half set to be worked on or folded into whipped cream, where it goes back into the cold later, and in recipes of more than 40 parts.`,
+**Silent** for pastry, of which \`short-rest\` speaks, where no weight or no depth is known, where it is only half set to be worked on or folded into whipped cream, and where it goes back into the cold later.`,
   find: ({ recipe, house }) => find(recipe, house),
   say: ({ high, least, likely, rests }) => ({
     message: `${timeText(high)} is short for this to set: likely ${timeText(likely)}, at the quickest ${timeText(least)}, from ${rests}; a thermometer decides.`,

@@ -10,7 +10,7 @@ import type { BoundEvent } from '../journey/bind.ts';
 import type { Body } from '../journey/bodies.ts';
 import { isBaked } from '../journey/deeds.ts';
 import { heatsOf } from '../journey/figures.ts';
-import { journeyOf } from '../journey/fold.ts';
+import type { Journey } from '../journey/fold.ts';
 import type { FoldedStep } from '../journey/folded-step.ts';
 import type { Part, Recipe } from '../model.ts';
 
@@ -30,8 +30,6 @@ export interface Bake {
   readonly body: Body | undefined;
   /** In the order of time; none where no heat is said. */
   readonly stages: readonly OvenStage[];
-  /** What a step before has cut up, `PART.INGREDIENT`. */
-  readonly cutUp: ReadonlySet<string>;
   /** It stands in water. */
   readonly inBath: boolean;
   readonly covered: boolean;
@@ -42,30 +40,21 @@ export interface Bake {
   readonly said: (Range & Span) | undefined;
 }
 
-const BAKES = keptOn<Recipe, readonly Bake[]>();
-
-/** All of a recipe, in the order of its steps; what goes on at another heat is one. */
-export function bakesOf(recipe: Recipe): readonly Bake[] {
-  let bakes = BAKES.get(recipe);
-  if (bakes === undefined) {
-    bakes = find(recipe);
-    BAKES.set(recipe, bakes);
-  }
-  return bakes;
+/** A bake, and which of what is in there a step before has cut up: `PART.INGREDIENT`, one behind another. */
+export interface Followed {
+  readonly bake: Bake;
+  readonly cutUp: string;
 }
 
-function find(recipe: Recipe): readonly Bake[] {
-  const bakes: Bake[] = [];
+/** All of a journey, in the order of its steps; what goes on at another heat is one. Those that an edit does not reach are the same objects. */
+export function bakesIn(recipe: Recipe, journey: Journey): readonly Followed[] {
+  const bakes: Followed[] = [];
   let before: { readonly bake: Bake; readonly members: string; readonly step: FoldedStep } | undefined;
   const cutUp = new Set<string>();
-  for (const step of journeyOf(recipe).steps)
-    for (const by of step.events) {
-      if (by.event.craft === 'cut' && by.event.said === 'yes') for (const ref of refsOf(by)) cutUp.add(ref);
-      if (!isOvenHeat(by.event)) continue;
-      const part = recipe.parts[step.part];
-      if (part === undefined) continue;
-      const bake = bakeOf(step, by, part, new Set(cutUp));
-      const members = membersOf(bake.body);
+  for (const step of journey.steps)
+    for (const { cuts, bake, members } of notedIn(recipe, step)) {
+      for (const ref of cuts) cutUp.add(ref);
+      if (bake === undefined) continue;
       // `Bake at 220 C for 15 min. Turn down to 180 C and bake 40 min more.`
       // Of two in one step, what lies there is known of the second alone.
       const isSame =
@@ -73,12 +62,50 @@ function find(recipe: Recipe): readonly Bake[] {
         members !== '' &&
         (before.members === members || (before.step === step && before.members === ''));
       const isOn = isSame && before !== undefined && isTimed(before.bake.event);
-      if (isOn && before !== undefined) {
-        bakes[bakes.length - 1] = goOn(before.bake, bake);
-      } else bakes.push(bake);
-      before = { bake: bakes.at(-1) ?? bake, members, step };
+      const whole: Bake = isOn && before !== undefined ? goOn(before.bake, bake) : bake;
+      const followed = {
+        bake: whole,
+        cutUp:
+          cutUp.size === 0
+            ? ''
+            : members
+                .split(' ')
+                .filter((ref) => cutUp.has(ref))
+                .join(' '),
+      };
+      if (isOn) bakes[bakes.length - 1] = followed;
+      else bakes.push(followed);
+      before = { bake: whole, members, step };
     }
   return bakes;
+}
+
+/** What one event does that is asked here: it cuts, or it bakes. */
+interface Noted {
+  readonly cuts: readonly string[];
+  readonly bake?: Bake;
+  readonly members: string;
+}
+
+const NOTHING: readonly never[] = [];
+const NOTED = keptOn<FoldedStep, { readonly part: Part; readonly noted: readonly Noted[] }>();
+
+function notedIn({ parts }: Recipe, step: FoldedStep): readonly Noted[] {
+  const part = parts[step.part];
+  if (part === undefined) return NOTHING;
+  let kept = NOTED.get(step);
+  if (kept?.part !== part) {
+    const noted: Noted[] = [];
+    for (const by of step.events) {
+      if (by.event.craft === 'cut' && by.event.said === 'yes') noted.push({ cuts: refsOf(by), members: '' });
+      if (!isOvenHeat(by.event)) continue;
+      const bake = bakeOf(step, by, part);
+      noted.push({ cuts: NOTHING, bake, members: membersOf(bake.body) });
+    }
+    kept = { part, noted: noted.length === 0 ? NOTHING : noted };
+    NOTED.set(step, kept);
+  }
+  return kept.noted;
 }
 
 /** Whether food is heated by the air of an oven. */
@@ -93,7 +120,7 @@ export const isOvenHeat = (event: Event): boolean =>
 
 const isTimed = ({ times }: Event): boolean => times.some(({ kind }) => kind === 'spent');
 
-function bakeOf(step: FoldedStep, by: BoundEvent, part: Part, cutUp: ReadonlySet<string>): Bake {
+function bakeOf(step: FoldedStep, by: BoundEvent, part: Part): Bake {
   const { event } = by;
   const body = [...step.after.bodies, ...step.ended].findLast(({ members }) =>
     members.some(({ state }) => state.heatedBy === by),
@@ -103,7 +130,6 @@ function bakeOf(step: FoldedStep, by: BoundEvent, part: Part, cutUp: ReadonlySet
     line: step.line,
     event,
     body,
-    cutUp,
     stages: stagesOf(part, step.line, event),
     inBath:
       event.where.some(({ is, not }) => is === 'bath' && !not) || step.events.some(({ event: e }) => standsInWater(e)),
@@ -156,8 +182,19 @@ export function stagesOf(part: Part, line: number, event: Event): readonly OvenS
   return set === undefined ? [] : [{ ...set, untilMin }];
 }
 
+const WHOLE = keptOn<Bake, { readonly first: Bake; readonly whole: Bake }>();
+
 /** The later order of what is in the oven already: its end, its figures, and the heats of both. */
-function goOn({ stages, said }: Bake, then: Bake): Bake {
+function goOn(first: Bake, then: Bake): Bake {
+  let kept = WHOLE.get(then);
+  if (kept?.first !== first) {
+    kept = { first, whole: joined(first, then) };
+    WHOLE.set(then, kept);
+  }
+  return kept.whole;
+}
+
+function joined({ stages, said }: Bake, then: Bake): Bake {
   const passed = stages.at(-1)?.untilMin ?? 0;
   const all = said && then.said && { ...then.said, low: said.low + then.said.low, high: said.high + then.said.high };
   return {

@@ -14,6 +14,8 @@ import { wordsOf } from '../words.ts';
 import { estimateOnce } from './estimate-once.ts';
 import type { Estimated, OvenTime } from './time-in-oven.ts';
 
+type Took = Trial['took'][number];
+
 /** What one trial took. */
 interface Baked {
   readonly observed: Observed;
@@ -25,10 +27,19 @@ interface Baked {
 export function withTrials(recipe: Recipe, times: readonly OvenTime[]): readonly OvenTime[] {
   const trials = readTrials(recipe.outline);
   if (trials.every(({ took }) => took.length === 0)) return times;
-  const timed = times.flatMap((time) => (time.is === 'estimated' ? [time] : []));
+  const timed = times.flatMap((time) =>
+    time.is === 'estimated' ? [{ time, verb: verbNamed(verbOf(recipe, time) ?? '')?.key }] : [],
+  );
+  const meant = trials.map((trial) => ({
+    trial,
+    took: trial.took.map((took) => ({ took, of: meantBy(took, timed) })),
+  }));
   return times.map((time) => {
     if (time.is === 'declined') return time;
-    const baked = trials.flatMap((trial) => bakedIn(recipe, trial, time, timed) ?? []);
+    const baked = meant.flatMap(({ trial, took }) => {
+      const [only, ...others] = took.filter(({ of }) => of === time);
+      return only === undefined || others.length > 0 ? [] : (bakedIn(recipe, trial, only.took, time) ?? []);
+    });
     return learnedFrom(time, baked);
   });
 }
@@ -54,15 +65,9 @@ function learnedFrom(time: Estimated, baked: readonly Baked[]): Estimated {
   };
 }
 
-function bakedIn(recipe: Recipe, trial: Trial, time: Estimated, all: readonly Estimated[]): Baked | undefined {
-  const took = trial.took.filter(
-    ({ duration, verb }) =>
-      (verb === undefined || verbNamed(verb.text)?.key === keyOf(recipe, time)) &&
-      nearest(recipe, minutesOf(duration), verb?.text, all) === time,
-  );
-  const [only, ...others] = took;
+function bakedIn(recipe: Recipe, trial: Trial, only: Took, time: Estimated): Baked | undefined {
   // A range is what somebody expects, and was not measured.
-  if (only === undefined || others.length > 0 || only.duration.lowMin !== only.duration.highMin) return undefined;
+  if (only.duration.lowMin !== only.duration.highMin) return undefined;
   const oven = ovenOf(only.place, recipe);
   if (oven === undefined) return undefined;
   const read = measured(trial.reached.filter(({ place }) => !isOutsideFood(place)).at(-1)?.celsius);
@@ -116,20 +121,23 @@ function loadIn(load: Load, { house }: TrialOven, started: number | undefined): 
 
 const minutesOf = ({ lowMin, highMin }: DurationNode): number => (lowMin + highMin) / 2;
 
-/** The bake of that verb that says nearest to so many minutes. */
-function nearest(
-  recipe: Recipe,
-  minutes: number,
-  verb: string | undefined,
-  all: readonly Estimated[],
-): Estimated | undefined {
-  const key = verb === undefined ? undefined : verbNamed(verb)?.key;
-  const off = ({ bake: { said }, estimate: { likely } }: Estimated) =>
-    Math.abs(Math.log(minutes / (said === undefined ? likely : middle(said))));
-  return all.filter((each) => key === undefined || keyOf(recipe, each) === key).toSorted((a, b) => off(a) - off(b))[0];
+/** A bake, and the verb that orders it. */
+interface Timed {
+  readonly time: Estimated;
+  readonly verb: string | undefined;
 }
 
-function keyOf(recipe: Recipe, { bake: { part, line, event } }: Estimated): string | undefined {
+/** The bake of that verb that says nearest to so many minutes. */
+function meantBy({ duration, verb }: Took, all: readonly Timed[]): Estimated | undefined {
+  const key = verb && verbNamed(verb.text)?.key;
+  // A word that orders nothing known is of no bake.
+  if (verb !== undefined && key === undefined) return undefined;
+  const off = ({ time: { bake, estimate } }: Timed) =>
+    Math.abs(Math.log(minutesOf(duration) / (bake.said === undefined ? estimate.likely : middle(bake.said))));
+  return all.filter((each) => key === undefined || each.verb === key).toSorted((a, b) => off(a) - off(b))[0]?.time;
+}
+
+function verbOf(recipe: Recipe, { bake: { part, line, event } }: Estimated): string | undefined {
   const text = recipe.parts[part.index]?.head.source.lines[line]?.text;
-  return event.verb && text && verbNamed(text.slice(event.verb.start, event.verb.end))?.key;
+  return event.verb && text?.slice(event.verb.start, event.verb.end);
 }

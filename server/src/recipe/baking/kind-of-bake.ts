@@ -41,6 +41,8 @@ export interface Sorted {
 export interface InOven {
   readonly recipe: Recipe;
   readonly bake: Bake;
+  /** What a step before has cut up, `PART.INGREDIENT`. */
+  readonly cutUp: ReadonlySet<string>;
   readonly made: MadeOf;
   readonly tin: { readonly size: PanSize; readonly shape: TinShape } | undefined;
   /** Of what the tin is, where that takes more heat. */
@@ -141,7 +143,7 @@ const isFlat = ({ bake: { part }, recipe }: InOven): boolean =>
 const kindNames = ({ bake: { part } }: InOven): readonly string[] =>
   [part.head, ...part.includes].flatMap(({ kind }: PartHead) => kind?.name ?? []);
 
-function fleshSort({ bake, made, pieces, tin }: InOven): Sorted | Declined {
+function fleshSort({ bake, cutUp, made, pieces, tin }: InOven): Sorted | Declined {
   const flesh = fleshIn(made);
   const minced = made.of('mince') > 0 || isMinced(bake);
   const [main] = flesh.toSorted((a, b) => b.grams - a.grams);
@@ -153,7 +155,7 @@ function fleshSort({ bake, made, pieces, tin }: InOven): Sorted | Declined {
   if (made.of('liquid') > BRAISED * made.grams || bake.until.some(({ is }) => is === 'tender')) return 'tender';
   if (flesh.length > 1) return 'cut';
   if (thicknessOf(main.ingredient) !== undefined) return sorted('thick piece');
-  if (bake.cutUp.has(main.ref)) return 'cut';
+  if (cutUp.has(main.ref)) return 'cut';
   const food = foodOf(main.ingredient);
   const cut = cutOf(main.ingredient);
   const kg = main.grams / 1000 / pieces;
@@ -177,9 +179,9 @@ const FLESH_CLASSES: ReadonlySet<string> = new Set([
 const isMinced = ({ body }: Bake): boolean => (body?.members ?? []).some(({ state }) => state.cut === 'minced');
 
 /** Whole potatoes, and nothing else that grows. */
-function vegetableSort({ made, bake }: InOven): Sorted | Declined {
+function vegetableSort({ made, cutUp }: InOven): Sorted | Declined {
   const [only, ...others] = made.fillings;
   if (only === undefined || others.length > 0) return 'cut';
-  if (bake.cutUp.has(only.ref) || cutOf(only.ingredient)?.is === 'small') return 'cut';
+  if (cutUp.has(only.ref) || cutOf(only.ingredient)?.is === 'small') return 'cut';
   return foodOf(only.ingredient)?.name.includes('potato') ? sorted('potato') : 'tender';
 }

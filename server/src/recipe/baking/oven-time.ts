@@ -13,9 +13,11 @@ import { middle } from '../../measure/quantity.ts';
 import { keptOn } from '../../notation/kept.ts';
 import type { PanNode } from '../../notation/tree.ts';
 import type { Tells } from '../../prose/event.ts';
+import { type Journey, journeysOf } from '../journey/fold.ts';
+import { onceWithParts } from '../journey/once-with-parts.ts';
 import { panSize } from '../measures/pan-size.ts';
 import type { Recipe } from '../model.ts';
-import { type Bake, bakesOf } from './bakes.ts';
+import { type Bake, bakesIn } from './bakes.ts';
 import { thicknessOf } from './cuts.ts';
 import { estimateOnce } from './estimate-once.ts';
 import { withTrials } from './from-trials.ts';
@@ -27,29 +29,38 @@ import { darkOf, tinShape } from './tins.ts';
 
 const TIMES = keptOn<Recipe, readonly OvenTime[]>();
 
-/** Of each bake, in the order of the steps. */
+/** Of each bake, in the order of the text. */
 export function ovenTimes(recipe: Recipe): readonly OvenTime[] {
   let times = TIMES.get(recipe);
   if (times === undefined) {
-    times = withTrials(
-      recipe,
-      bakesOf(recipe).map((bake) => timeOf(recipe, bake)),
-    );
+    const untried = journeysOf(recipe).flatMap((journey) => timesIn(recipe, journey));
+    times = withTrials(recipe, untried.sort(byPlace));
     TIMES.set(recipe, times);
   }
   return times;
 }
 
+const byPlace = ({ bake: a }: OvenTime, { bake: b }: OvenTime): number =>
+  a.part.index - b.part.index || a.line - b.line || a.event.start - b.event.start;
+
+const timesIn = (recipe: Recipe, journey: Journey): readonly OvenTime[] =>
+  bakesIn(recipe, journey).map(({ bake, cutUp }) => timeOf(recipe, bake, cutUp));
+
 /** °C of water around a cup in an oven: it evaporates (McGee, from memory: 80 to 95). */
 const BATH_C = 88;
 
-function timeOf(recipe: Recipe, bake: Bake): OvenTime {
+const timeOf = onceWithParts(
+  ({ part, body }: Bake) => [part.index, ...(body?.members ?? []).map(({ of }) => of.part)],
+  (recipe, bake, cutUp: string): OvenTime => work(recipe, bake, new Set(cutUp.split(' '))),
+);
+
+function work(recipe: Recipe, bake: Bake, cutUp: ReadonlySet<string>): OvenTime {
   const declined = (why: Declined): OvenTime => ({ bake, is: 'declined', why });
   if (recipe.inherits || bake.body === undefined || bake.body.members.length === 0) return declined('contents');
   const made = madeOf(recipe, bake.body);
   if (made === undefined) return declined('no weight');
   if (bake.stages.length === 0) return declined('no heat');
-  const inOven: InOven = { recipe, bake, made, ...tinOf(recipe, bake, made) };
+  const inOven: InOven = { recipe, bake, cutUp, made, ...tinOf(recipe, bake, made) };
   const sort = sortOf(inOven);
   if (typeof sort === 'string') return declined(sort);
   const { kind } = sort;

@@ -9,7 +9,7 @@ import { type Body, isHot, isUnread, type Member, type Stay, WAS } from './bodie
 import { isSameClock } from './clock.ts';
 import { type FoldedPart, partsIn } from './folded-part.ts';
 import { larderOf } from './larder.ts';
-import { type Related, reachedFrom, relatedOf } from './related.ts';
+import { listsAlone, type Related, reachedFrom, relatedOf } from './related.ts';
 import { Shelf } from './shelf.ts';
 import { type Done, type FoldState, firstId } from './state.ts';
 
@@ -20,8 +20,11 @@ const NO_DONE: readonly Done[] = [];
 
 export class Kitchen {
   private readonly parts: readonly Part[];
+  private readonly alone: readonly number[];
   private readonly done: (Done | undefined)[] = [];
   private readonly bodies = new Shelf(({ id }: Body) => id);
+  /** Those with flesh or egg that nothing tells is done. */
+  private readonly unread = new Set<number>();
   /** Stays that the clock may end. */
   private readonly open = new Shelf((stay: Stay) => stay);
   /** Parts that were left, in order; of the first so many it is known what they leave. */
@@ -30,9 +33,12 @@ export class Kitchen {
   /** Parts of whose foods something is not as it was in the kitchen before. */
   readonly other = new Set<number>();
   private isLastOther = false;
+  /** Flesh or egg that nothing tells is done is other, or was. */
+  private isUnreadOther = false;
 
   constructor(parts: readonly Part[]) {
     this.parts = parts;
+    this.alone = listsAlone(parts);
   }
 
   /** Whether a part finds what it found in the kitchen before, as far as it is easily told. */
@@ -41,11 +47,18 @@ export class Kitchen {
     if (!isSameClock(before.clock, last?.clock)) return false;
     if (this.other.size === 0) return true;
     const { mixture, raw, goesOn, hot, clock } = relatedOf(placed);
-    if (mixture || raw || goesOn || hot || clock || (this.isLastOther && placed.part.head.ingredients.length === 0))
+    if (
+      mixture ||
+      (raw && this.isUnreadOther) ||
+      goesOn ||
+      hot ||
+      clock ||
+      (this.isLastOther && placed.part.head.ingredients.length === 0)
+    )
       return false;
     return (
       saw.every((part) => !this.other.has(part)) &&
-      reachedFrom(placed, this.parts).every((part) => !this.other.has(part))
+      reachedFrom(placed, this.parts, this.alone).every((part) => !this.other.has(part))
     );
   }
 
@@ -53,7 +66,7 @@ export class Kitchen {
   stateFor(placed: Placed): FoldState {
     const { index, head } = placed.part;
     const last = this.left.at(-1);
-    const reached = reachedFrom(placed, this.parts);
+    const reached = reachedFrom(placed, this.parts, this.alone);
     const related = relatedOf(placed);
     const before = related.goesOn ? this.rawBefore() : NO_FOCUS;
     const focus = before.length > 0 ? before : head.ingredients.length === 0 ? (last?.focus ?? NO_FOCUS) : NO_FOCUS;
@@ -88,9 +101,13 @@ export class Kitchen {
   }
 
   /** A part that was there before is no more, or is another. */
-  lose({ part, touches }: FoldedPart): void {
+  lose({ part, touches, before, made, changed, taken }: FoldedPart): void {
     this.other.add(part.index);
     for (const each of touches) this.other.add(each);
+    this.isUnreadOther ||=
+      made.some(({ body }) => hasUnread(body)) ||
+      changed.some(hasUnread) ||
+      before.bodies.some((body) => (taken.has(body.id) || changed.some(({ id }) => id === body.id)) && hasUnread(body));
   }
 
   /** The only raw meat that was made ready, or with none the only raw egg: of several nobody knows which is meant. */
@@ -110,14 +127,28 @@ export class Kitchen {
   private lookAround(): void {
     for (; this.known < this.left.length; this.known++) {
       const { done, taken, changed, made, elsewhere, ends, opens } = this.left[this.known] as FoldedPart;
-      for (const id of taken) this.bodies.take(id);
-      for (const body of changed) this.bodies.replace(body);
-      for (const { body, parts } of made) this.bodies.put(body, parts);
+      for (const id of taken) {
+        this.bodies.take(id);
+        this.unread.delete(id);
+      }
+      for (const body of changed) {
+        this.bodies.replace(body);
+        this.look(body);
+      }
+      for (const { body, parts } of made) {
+        this.bodies.put(body, parts);
+        this.look(body);
+      }
       for (const stay of ends) this.open.take(stay);
       for (const { stay, parts } of opens) this.open.put(stay, parts);
       this.done[done.part] = done;
       for (const other of elsewhere) this.done[other.part] = other;
     }
+  }
+
+  private look(body: Body): void {
+    if (hasUnread(body)) this.unread.add(body.id);
+    else this.unread.delete(body.id);
   }
 
   private shown(
@@ -127,13 +158,12 @@ export class Kitchen {
   ): readonly Body[] {
     if (clock) return this.bodies.all();
     const mixed = mixture ? this.bodies.last(({ members }) => members.length > 1) : undefined;
-    const more = [
-      ...(mixed === undefined ? [] : [mixed]),
-      ...(hot ? this.bodies.all().filter(isHot) : []),
-      ...(raw ? this.bodies.all().filter(({ members }) => members.some(isUnread)) : []),
-    ];
-    return this.bodies.of(reached, more.length === 0 ? focus : [...focus, ...more.map(({ id }) => id)]);
+    const more = [...(mixed === undefined ? [] : [mixed]), ...(hot ? this.bodies.all().filter(isHot) : [])];
+    const unread = raw ? [...this.unread] : NO_FOCUS;
+    return this.bodies.of(reached, [...focus, ...more.map(({ id }) => id), ...unread]);
   }
 }
+
+const hasUnread = ({ members }: Body): boolean => members.some(isUnread);
 
 const isRawAnimal = ({ state }: Member): boolean => state.cooked === 'raw' && (state.was & WAS.animal) !== 0;

@@ -87,12 +87,12 @@ function isGoingOn(part: Part, steps: Placed['steps']): boolean {
 /** A thing is made ready, or set otherwise. */
 const MOVES_NOTHING: ReadonlySet<Act> = new Set<Act>(['ready', 'adjust', 'read', 'discard']);
 
-/** Those parts, the ones that their lists take in, and lists above that have no steps of their own, with meat that no step names. */
-export function reachedFrom(placed: Placed, parts: readonly Part[]): readonly number[] {
+/** Those parts, the ones that their lists take in, and those lists of `listsAlone` that stand above. */
+export function reachedFrom(placed: Placed, parts: readonly Part[], alone: readonly number[]): readonly number[] {
   const { parts: named } = relatedOf(placed);
-  const apart = parts.filter((part) => part.index < placed.part.index && isListAlone(part));
+  const apart = alone.length === 0 ? alone : alone.filter((index) => index < placed.part.index);
   if (named.length === 0 && apart.length === 0) return named;
-  const reached = new Set([...named, ...apart.map(({ index }) => index)]);
+  const reached = new Set([...named, ...apart]);
   for (const index of reached) {
     const other = parts[index];
     if (other !== undefined) for (const takenIn of larderOf(other).takesIn) if (takenIn >= 0) reached.add(takenIn);
@@ -100,6 +100,10 @@ export function reachedFrom(placed: Placed, parts: readonly Part[]): readonly nu
   reached.delete(placed.part.index);
   return [...reached];
 }
+
+/** Indexes of parts that have no steps of their own, with meat that no step names. */
+export const listsAlone = (parts: readonly Part[]): readonly number[] =>
+  parts.filter(isListAlone).map(({ index }) => index);
 
 function isListAlone(part: Part): boolean {
   if (part.steps.length > 0) return false;

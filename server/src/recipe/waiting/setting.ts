@@ -13,6 +13,7 @@ import { type MadeOf, madeOf } from '../baking/made-of.ts';
 import { piecesIn } from '../baking/pieces.ts';
 import { tinShape } from '../baking/tins.ts';
 import type { Stay } from '../journey/bodies.ts';
+import { onceWithParts } from '../journey/once-with-parts.ts';
 import { panSize } from '../measures/pan-size.ts';
 import type { Recipe } from '../model.ts';
 
@@ -72,9 +73,19 @@ const SORTS = once((): readonly Sort[] =>
 );
 
 /** Undefined where nothing in it sets by the cold, nobody says that it is cold there, or neither a depth nor a mass is known. */
-export function settingOf(recipe: Recipe, stay: Stay): SettingStay | undefined {
+export const settingOf = (recipe: Recipe, stay: Stay): SettingStay | undefined =>
+  stay.lies.sure === 'said' && stay.lies.place !== undefined && stay.lies.place in PLACES
+    ? workedOut(recipe, stay, undefined)
+    : undefined;
+
+const workedOut = onceWithParts(
+  ({ part, body }: Stay) => [part, ...body.members.map(({ of }) => of.part)],
+  (recipe, stay) => work(recipe, stay),
+);
+
+function work(recipe: Recipe, stay: Stay): SettingStay | undefined {
   const { lies, body } = stay;
-  const name = lies.sure === 'said' && lies.place !== undefined ? PLACES[lies.place] : undefined;
+  const name = lies.place && PLACES[lies.place];
   const place = name === undefined ? undefined : coldPlaces().get(name);
   if (place === undefined || (body.band === 'frozen' && lies.place !== 'frozen')) return undefined;
   const made = madeOf(recipe, body);

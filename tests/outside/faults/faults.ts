@@ -261,6 +261,11 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
       'a part of a file that is not there',
       ['part basting\n', 'part gravy from gravies.quern : brown gravy\n\npart basting\n'],
     ],
+    [
+      'picture-missing',
+      'a picture that was never put there',
+      ['centre reads 160 F.\n', 'centre reads 160 F.\n  picture no-such-loaf.jpg\n'],
+    ],
   ],
   'home/milk-and-water-bread': [
     ['salt-out-of-range', 'tablespoons of salt for teaspoons', ['2 1/2 tsp  salt', '2 1/2 tbsp  salt']],

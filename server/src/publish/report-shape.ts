@@ -8,6 +8,7 @@ import type { RecipeState } from '../recipe/trials/state.ts';
 import type { Cost } from './cost.ts';
 import type { FindingJson } from './finding-json.ts';
 import type { Label } from './nutrition.ts';
+import type { ReportPicture } from './pictures.ts';
 import type { ReportStep } from './step-events.ts';
 
 /** The shape of `report --format json`; grams unless the name says otherwise. */
@@ -64,6 +65,8 @@ export interface Report {
   readonly oven: readonly ReportOvenTime[];
   /** What each part that lists something, and the whole, are made of; the whole is null where parts are written in percentages of their own. */
   readonly made_of: { readonly parts: readonly ReportMadeOf[]; readonly whole: ReportMadeOf | null };
+  /** Of the dish, of its steps and of its trials. */
+  readonly pictures: readonly ReportPicture[];
   readonly findings: readonly FindingJson[];
   readonly accepted: readonly (FindingJson & { readonly reason: string })[];
 }

@@ -19,6 +19,7 @@ import { yieldNoun } from '../recipe/yield.ts';
 import { costOf, type PriceList } from './cost.ts';
 import { findingJson, plainFinding } from './finding-json.ts';
 import { euLabel, mixOf, nutritionOf, usLabel } from './nutrition.ts';
+import { picturesIn } from './pictures.ts';
 import { allergensOf } from './report-allergens.ts';
 import { madeOf } from './report-made-of.ts';
 import { reportOven } from './report-oven.ts';
@@ -76,6 +77,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     stays: journeyOf(recipe).stays.map((stay) => reportStay(recipe, stay)),
     oven: reportOven(recipe),
     made_of: madeOf(recipe),
+    pictures: picturesIn(recipe.outline),
     findings: findings.open.map((f) => findingJson(plainFinding(f))),
     accepted: findings.accepted.map((f) => ({ ...findingJson(plainFinding(f)), reason: f.reason })),
   };

@@ -156,6 +156,8 @@ function clientOptions(
       pageScheme: 'quern-page',
       explainCommand: 'quern.explain',
       recordTrialCommand: 'quern.recordTrial',
+      scaleCommand: 'quern.scale',
+      showPageCommand: 'quern.showPage',
       checksFolderItself: true,
     },
     errorHandler: errorHandler(crashes),

@@ -1,8 +1,9 @@
 /**
- * Knows what is generated from the code into documents: the schema of `quern.json` and the table of checks in the README.
+ * Knows what is generated from the code into documents: the schema of `quern.json`, settings of the manifest, and tables in the README.
  * `tests/house/stale.test.ts` writes a stale copy anew, then fails.
  */
 import type { Check } from '../src/checks/check.ts';
+import { SHOWN_SETTINGS } from '../src/editor/shown.ts';
 import { LANGUAGES } from '../src/food/language.ts';
 import { MEASURES_CHOICES } from '../src/measure/systems.ts';
 import type { Kind } from '../src/recipe/measures/kind.ts';
@@ -86,6 +87,48 @@ const bandsOf = (kind: Kind): object => ({
     ]),
   ),
 });
+
+/** `package.json` with the settings of what is shown in the text, in the place of those that it has. */
+export function withShownSettings(manifest: string): string {
+  const parsed: Manifest = JSON.parse(manifest);
+  const { properties } = parsed.contributes.configuration;
+  const others = Object.entries(properties).filter(([key]) => !isShownSetting(key));
+  const ours = Object.values(SHOWN_SETTINGS).map(({ key, default: unset, words, choices }, i) => [
+    `quern.${key}`,
+    {
+      scope: 'window',
+      order: FIRST_SHOWN + i,
+      ...(choices === undefined
+        ? { type: 'boolean' }
+        : { type: 'string', enum: Object.keys(choices), enumDescriptions: Object.values(choices) }),
+      default: unset,
+      markdownDescription: words,
+    },
+  ]);
+  parsed.contributes.configuration.properties = Object.fromEntries([...others, ...ours]);
+  return `${JSON.stringify(parsed, null, 2)}\n`;
+}
+
+interface Manifest {
+  readonly contributes: { readonly configuration: { properties: Record<string, unknown> } };
+}
+
+/** Behind those of a house. */
+const FIRST_SHOWN = 10;
+
+const isShownSetting = (key: string): boolean => Object.values(SHOWN_SETTINGS).some((s) => key === `quern.${s.key}`);
+
+/** What is shown in the text, as the README lists it: no `quern.json` decides it. */
+export const shownTable = (): string =>
+  [
+    '| editor setting | shows | default |',
+    '| --- | --- | --- |',
+    ...Object.values(SHOWN_SETTINGS).map(({ key, default: unset, words, choices }) => {
+      const all = Object.keys(choices ?? {}).map((choice) => `\`${choice}\``);
+      const shows = all.length === 0 ? words : `${words} ${all.join(', ')}`;
+      return `| \`quern.${key}\` | ${shows} | ${typeof unset === 'string' ? `\`${unset}\`` : unset ? 'on' : 'off'} |`;
+    }),
+  ].join('\n');
 
 /** The table of checks, by family, in Markdown. */
 export function checksTable(checks: readonly Check[]): string {

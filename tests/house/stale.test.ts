@@ -5,7 +5,7 @@ import { CHECKS } from '../../server/src/checks/index.ts';
 import { endingsOf, keyLinesOf, keysOf, longestOf } from '../../server/src/food/name-index.ts';
 import { generatedTable, readFoods } from '../../server/src/food/tables.ts';
 import { formsText } from '../../server/src/prose/forms-table.ts';
-import { between, checksTable, settingsSchema } from '../../server/tools/documents.ts';
+import { between, checksTable, settingsSchema, shownTable, withShownSettings } from '../../server/tools/documents.ts';
 import { checksIndex } from '../../server/tools/generate.ts';
 import { importTable } from './import-rules.ts';
 
@@ -29,7 +29,11 @@ test.each<[string, () => string]>([
   ],
   ['server/data/prose/forms.tsv', () => formsText()],
   ['syntaxes/quern.schema.json', () => settingsSchema(CHECKS)],
-  ['README.md', () => between(textOf('README.md'), 'checks', checksTable(CHECKS))],
+  ['package.json', () => withShownSettings(textOf('package.json'))],
+  [
+    'README.md',
+    () => between(between(textOf('README.md'), 'checks', checksTable(CHECKS)), 'shown', shownTable()),
+  ],
   ['DEVELOPERS.md', () => between(textOf('DEVELOPERS.md'), 'imports', importTable())],
 ])('%s is fresh', (path, make) => {
   const fresh = make();

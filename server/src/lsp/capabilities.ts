@@ -8,6 +8,10 @@ export interface Abilities {
   readonly pullsDiagnostics: boolean;
   readonly refreshesDiagnostics: boolean;
   readonly refreshesTokens: boolean;
+  readonly refreshesHints: boolean;
+  readonly refreshesLenses: boolean;
+  /** Asks for what a hint writes only when that is wanted. */
+  readonly resolvesHints: boolean;
   readonly relatedInformation: boolean;
   readonly codeDescription: boolean;
   readonly hoverMarkdown: boolean;
@@ -41,6 +45,9 @@ export interface Abilities {
   readonly checksFolderItself: boolean;
   /** A client's command that starts a trial with its own date, and puts the caret on the first value. */
   readonly recordTrialCommand: string | undefined;
+  /** Client's commands behind what stands above a recipe: they are given `{ uri }`. */
+  readonly scaleCommand: string | undefined;
+  readonly showPageCommand: string | undefined;
 }
 
 /** `pageFile` is where a code's page lies as a file. */
@@ -48,10 +55,17 @@ export function readAbilities(params: InitializeParams, pageFile: Abilities['pag
   const { textDocument, workspace } = params.capabilities;
   const options = record(params.initializationOptions);
   const { pageScheme } = options;
+  const command = (name: string): string | undefined => {
+    const given = options[name];
+    return typeof given === 'string' ? given : undefined;
+  };
   return {
     pullsDiagnostics: textDocument?.diagnostic !== undefined,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
     refreshesTokens: workspace?.semanticTokens?.refreshSupport === true,
+    refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    refreshesLenses: workspace?.codeLens?.refreshSupport === true,
+    resolvesHints: textDocument?.inlayHint?.resolveSupport?.properties.includes('textEdits') === true,
     relatedInformation:
       textDocument?.publishDiagnostics?.relatedInformation === true ||
       textDocument?.diagnostic?.relatedInformation === true,
@@ -80,9 +94,11 @@ export function readAbilities(params: InitializeParams, pageFile: Abilities['pag
       workspace.workspaceEdit.resourceOperations?.includes('create') === true,
     showsStatus: options.status === true,
     pageOf: typeof pageScheme === 'string' ? (code) => `${pageScheme}:/${code}.md` : pageFile,
-    explainCommand: typeof options.explainCommand === 'string' ? options.explainCommand : undefined,
+    explainCommand: command('explainCommand'),
     checksFolderItself: options.checksFolderItself === true,
-    recordTrialCommand: typeof options.recordTrialCommand === 'string' ? options.recordTrialCommand : undefined,
+    recordTrialCommand: command('recordTrialCommand'),
+    scaleCommand: command('scaleCommand'),
+    showPageCommand: command('showPageCommand'),
   };
 }
 

@@ -4,6 +4,8 @@
  */
 import type { CancellationToken, ServerCapabilities } from 'vscode-languageserver';
 import type { Kitchen } from '../editor/kitchen.ts';
+import type { Shown } from '../editor/shown.ts';
+import type { PriceList } from '../publish/cost.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import type { Uri } from '../workspace/store.ts';
 import type { Abilities } from './capabilities.ts';
@@ -13,6 +15,8 @@ import type { Reports } from './reports.ts';
 /** What a feature may use of the session. */
 export interface View {
   readonly abilities: Abilities;
+  /** What the editor's settings say is shown in the text. */
+  readonly shown: () => Shown;
   readonly snapshot: (uri: Uri) => Snapshot | undefined;
   /** Resolves once what is found in a document is known, or nobody waits for it; messages are read meanwhile. */
   readonly workedOut: (uri: Uri, token: CancellationToken) => Promise<void>;
@@ -25,6 +29,8 @@ export interface View {
   /** Findings of a document, of its recipe and of the foods it describes, for a client that asks for them. */
   readonly reports: Reports;
   readonly folder: FolderCheck;
+  /** The prices that hold for an open text: its own, and those of its house. */
+  readonly prices: (snapshot: Snapshot) => PriceList;
   /** Pushes the findings of a file that is not open, and keeps them true from then on. */
   readonly list: (file: CheckedFile) => void;
   readonly progress: (token: string | number, value: unknown) => void;

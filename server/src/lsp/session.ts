@@ -17,6 +17,8 @@ import type {
   InitializeResult,
   ServerCapabilities,
 } from 'vscode-languageserver';
+import { SHOWN_BY_DEFAULT, type Shown, shownIn } from '../editor/shown.ts';
+import { pricesOf } from '../publish/cost.ts';
 import { visible } from '../publish/visible.ts';
 import { isPicture } from '../workspace/picture-files.ts';
 import type { Files } from '../workspace/ports.ts';
@@ -106,6 +108,7 @@ class Session {
   private readonly folder: FolderCheck;
   private readonly listed: Listed;
   private readonly remembered = new Map<string, Remembered>();
+  private shown: Shown = SHOWN_BY_DEFAULT;
   private readonly reports = new Reports((snapshot) => this.diagnostics(snapshot));
   private abilities: Abilities = readAbilities(
     { capabilities: {}, processId: null, rootUri: null, workspaceFolders: null },
@@ -147,6 +150,7 @@ class Session {
     this.host.served(params.processId);
     this.abilities = readAbilities(params, this.host.pageFile);
     this.store = new Store(this.host.files, pathOfUri, uriOfPath, this.settings(params.initializationOptions));
+    this.shown = shownIn(params.initializationOptions);
     const folders = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri == null ? [] : [params.rootUri]);
     this.roots = new Set(folders);
     this.rooted();
@@ -226,10 +230,7 @@ class Session {
       });
     this.wire.on('workspace/didChangeConfiguration', ({ settings }: { settings: unknown }) => {
       if (this.abilities.configuration) this.askSettings();
-      else {
-        this.dirty(this.store.configured(this.settings(record(settings).quern ?? settings)));
-        this.relist('all');
-      }
+      else this.configured(record(settings).quern ?? settings);
     });
   }
 
@@ -271,9 +272,26 @@ class Session {
   private askSettings(): void {
     this.wire.ask('workspace/configuration', { items: [{ section: 'quern' }] }, (answer) => {
       const [settings] = Array.isArray(answer) ? answer : [];
-      this.dirty(this.store.configured(this.settings(settings)));
-      this.relist('all');
+      this.configured(settings);
     });
+  }
+
+  private configured(settings: unknown): void {
+    this.show(shownIn(settings));
+    this.dirty(this.store.configured(this.settings(settings)));
+    this.relist('all');
+  }
+
+  /** What stands in the text is asked for again where other of it is shown. */
+  private show(shown: Shown): void {
+    const isSame = JSON.stringify(shown) === JSON.stringify(this.shown);
+    this.shown = shown;
+    if (!isSame) this.refresh();
+  }
+
+  private refresh(): void {
+    if (this.abilities.refreshesHints) this.wire.ask('workspace/inlayHint/refresh', undefined, () => undefined);
+    if (this.abilities.refreshesLenses) this.wire.ask('workspace/codeLens/refresh', undefined, () => undefined);
   }
 
   /** Findings of these are worked out in the next quiet turn; `cause` is the document whose text changed. */
@@ -284,6 +302,7 @@ class Session {
     if (this.abilities.pullsDiagnostics && this.abilities.refreshesDiagnostics)
       this.wire.ask('workspace/diagnostic/refresh', undefined, () => undefined);
     if (this.abilities.refreshesTokens) this.wire.ask('workspace/semanticTokens/refresh', undefined, () => undefined);
+    this.refresh();
   }
 
   /** Says once what of a house could not be used. */
@@ -370,12 +389,17 @@ class Session {
   private newView(): View {
     return {
       abilities: this.abilities,
+      shown: () => this.shown,
       snapshot: (uri) => this.store.snapshot(uri),
       workedOut: (uri, token) => this.workOut(uri, token),
       kitchen: () => ({ index: this.store.index(), snapshotAt: (path) => this.store.snapshotAt(path) }),
       textAt: (uri, text) => this.store.textAt(uri, text),
       reports: this.reports,
       folder: this.folder,
+      prices: (snapshot) => {
+        const { book, measures } = snapshot.house.world;
+        return pricesOf([...this.store.foodOutlines(snapshot.uri), snapshot.outline], book, measures);
+      },
       list: (file) => this.listed.list(file, this.showsPushedApart()),
       progress: (token, value) => this.wire.send('$/progress', { token, value }),
       pathOf: pathOfUri,

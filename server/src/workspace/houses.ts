@@ -6,7 +6,7 @@ import type { House } from '../checks/house.ts';
 import { bookIn, builtInBook, type HouseFoodProblem, withHouseFoods } from '../food/book.ts';
 import type { HouseFood } from '../food/food.ts';
 import { parseDocument } from '../notation/document.ts';
-import { outline } from '../notation/outline.ts';
+import { type Outline, outline } from '../notation/outline.ts';
 import { type Around, basesOver } from './bases.ts';
 import { houseFoodsOf } from './house-foods.ts';
 import { MOST_BESIDE } from './limits.ts';
@@ -58,6 +58,7 @@ export class Houses {
   /** Of each folder the last house, with what it was made of: made of the same again, it is the same object. */
   private readonly lastMade = new Map<string, { readonly of: string; readonly house: HouseRead }>();
   private readonly foodsByPath = new Map<string, readonly HouseFood[]>();
+  private readonly outlineByPath = new Map<string, Outline>();
   private readonly larderByRoot = new Map<string, readonly Larder[]>();
   private readonly files: Files;
   private readonly editor: Settings;
@@ -114,12 +115,27 @@ export class Houses {
     return folder === undefined ? [] : this.lardersOver(path, folder).flatMap(({ files }) => files);
   }
 
+  /** The same as outlines, without the file itself; those are the same objects until one changes. */
+  foodOutlines(path: string): readonly Outline[] {
+    return this.foodFiles(path)
+      .filter((file) => file !== path)
+      .flatMap((file) => {
+        const known = this.outlineByPath.get(file);
+        const text = known === undefined ? this.files.read(file) : undefined;
+        const read = known ?? (text === undefined ? undefined : outline(parseDocument(text)));
+        if (read === undefined) return [];
+        this.outlineByPath.set(file, read);
+        return [read];
+      });
+  }
+
   /** A file changed, came or went. Where a house may be made of it, houses are made anew, and it answers true; the foods of other files are kept. */
   forget(path: string): boolean {
     if (isPicture(path)) {
       this.bases.forgetPictures?.();
       return false;
     }
+    this.outlineByPath.delete(path);
     if (!path.endsWith('quern.json')) {
       const before = this.foodsByPath.get(path) ?? [];
       const now = this.foodsIn(path);

@@ -3,7 +3,7 @@
  * Refuses to know when findings are worked out or who is told: it answers with the URIs whose findings may be others now.
  */
 import type { House } from '../checks/house.ts';
-import type { Block } from '../notation/outline.ts';
+import type { Block, Outline } from '../notation/outline.ts';
 import { picturesOf } from '../recipe/pictures.ts';
 import { Folders, liesIn } from './folders.ts';
 import { Houses } from './houses.ts';
@@ -246,6 +246,12 @@ export class Store {
             .filter(({ food }) => food === name.text)
             .map(({ words }) => ({ words, line: at, start: name.start, end: name.end }));
     });
+  }
+
+  /** The other files whose `food` blocks hold for an open text, the nearest last. */
+  foodOutlines(uri: Uri): readonly Outline[] {
+    const path = this.pathOf(uri);
+    return path === undefined ? [] : this.houses.foodOutlines(path);
   }
 
   /** Whether the house of a file leaves it out of what is checked as a folder. */

@@ -3,6 +3,7 @@ import type { Feature } from '../feature.ts';
 import { aliveFeature } from './alive.ts';
 import { checkFolderFeature } from './check-folder.ts';
 import { codeActionsFeature } from './code-actions.ts';
+import { codeLensesFeature } from './code-lenses.ts';
 import { completionFeature } from './completion.ts';
 import { diagnosticsFeature } from './diagnostics.ts';
 import { diffFeature } from './diff.ts';
@@ -11,6 +12,7 @@ import { explainFeature } from './explain.ts';
 import { foldingFeature } from './folding.ts';
 import { formattingFeature } from './formatting.ts';
 import { hoverFeature } from './hover.ts';
+import { inlayHintsFeature } from './inlay-hints.ts';
 import { navigationFeature } from './navigation.ts';
 import { pageFeature } from './page.ts';
 import { planFeature } from './plan.ts';
@@ -26,6 +28,7 @@ export const FEATURES: readonly Feature[] = [
   aliveFeature,
   checkFolderFeature,
   codeActionsFeature,
+  codeLensesFeature,
   completionFeature,
   diagnosticsFeature,
   diffFeature,
@@ -34,6 +37,7 @@ export const FEATURES: readonly Feature[] = [
   foldingFeature,
   formattingFeature,
   hoverFeature,
+  inlayHintsFeature,
   navigationFeature,
   pageFeature,
   planFeature,

@@ -1,0 +1,44 @@
+/** Grams behind an amount of the list that is not a weight, as `2 cups = 250 g` has them. */
+import { wrongPlaces } from '../../checks/finding.ts';
+import { convertRecipe } from '../../edits/convert.ts';
+import { kitchenGrams } from '../../measure/kitchen.ts';
+import { gramsText, trimmed } from '../../measure/number-text.ts';
+import { middle } from '../../measure/quantity.ts';
+import { equalOf, isMass, measuresOf } from '../../notation/item-amounts.ts';
+import type { Ingredient, Part } from '../../recipe/model.ts';
+import { weightFact } from '../facts.ts';
+import type { Hint } from './hint.ts';
+
+export function gramHints({ head }: Part): Hint[] {
+  if (head.nominal) return [];
+  return head.ingredients.flatMap((ingredient) => {
+    const { node, line, shares } = ingredient;
+    const label = gramsLabel(ingredient);
+    if (label === undefined || node.amount === undefined || shares === true) return [];
+    const alone = head.ingredients.filter((i) => i.line === line).length === 1;
+    const facts = () => [weightFact(ingredient)];
+    return [{ line, of: node.amount, label, facts, ...(alone && { edits: besideTheMeasure }) }];
+  });
+}
+
+/** `= 120 g`, `≈ 125 g` of what a cup holds more or less, `120 to 180 g` of what nobody can say closer. */
+function gramsLabel({ node, weighed, free }: Ingredient): string | undefined {
+  if (!weighed.known || free || node.amount?.kind !== 'measured' || equalOf(node) !== undefined) return undefined;
+  if (measuresOf(node).some(isMass)) return undefined;
+  const { low, high } = weighed.grams;
+  const likely = weighed.typical ?? middle(weighed.grams);
+  if (gramsText(low) === gramsText(high)) return `= ${gramsText(low)} g`;
+  if (high - low > WIDE * likely) return `${gramsText(low)} to ${gramsText(high)} g`;
+  return `≈ ${trimmed(kitchenGrams(likely), 2)} g`;
+}
+
+/** A range wider than this, as a share of the likeliest, is shown as one. */
+const WIDE = 0.3;
+
+const besideTheMeasure: NonNullable<Hint['edits']> = ({ document, recipe, findings }, at) =>
+  convertRecipe(document, recipe, {
+    to: 'weight',
+    both: true,
+    lines: { first: at, last: at },
+    marked: wrongPlaces(findings),
+  }).edits;

@@ -30,10 +30,7 @@ test.each<[string, () => string]>([
   ['server/data/prose/forms.tsv', () => formsText()],
   ['syntaxes/quern.schema.json', () => settingsSchema(CHECKS)],
   ['package.json', () => withShownSettings(textOf('package.json'))],
-  [
-    'README.md',
-    () => between(between(textOf('README.md'), 'checks', checksTable(CHECKS)), 'shown', shownTable()),
-  ],
+  ['README.md', () => between(between(textOf('README.md'), 'checks', checksTable(CHECKS)), 'shown', shownTable())],
   ['DEVELOPERS.md', () => between(textOf('DEVELOPERS.md'), 'imports', importTable())],
 ])('%s is fresh', (path, make) => {
   const fresh = make();

@@ -21,8 +21,19 @@ export interface Cost {
   readonly total: number;
   readonly per_serving: number | null;
   readonly complete: boolean;
-  readonly lines: readonly { readonly part: string; readonly name: string; readonly cost: number }[];
+  readonly lines: readonly CostLine[];
   readonly without_price: readonly string[];
+  /** Their share of all that is weighed; null where a weight is not known. */
+  readonly without_price_percent: number | null;
+}
+
+interface CostLine {
+  /** From 1, in the file. */
+  readonly line: number;
+  readonly part: string;
+  readonly name: string;
+  readonly cost: number;
+  readonly per_serving: number | null;
 }
 
 /** The prices in the `food` blocks of a house, as its book knows the foods. */
@@ -52,27 +63,50 @@ function priceIn(block: Block, book: FoodBook, measures: Measures) {
 /** The cost of what is bought; null where the house has no prices at all. */
 export function costOf(recipe: Recipe, prices: PriceList): Cost | null {
   if (prices.size === 0) return null;
-  const lines: { part: string; name: string; cost: number }[] = [];
+  const servings = servingsOf(recipe);
+  const each = (cost: number): number | null => (servings === null ? null : round(cost / servings, 4));
+  const lines: CostLine[] = [];
   const without: string[] = [];
-  for (const { head } of recipe.parts) {
+  let [weighedG, withoutG] = [0, 0];
+  for (const { head, index } of recipe.parts) {
+    const first = (recipe.partsAt[index] ?? 0) + 1;
     for (const ingredient of head.ingredients) {
-      if (ingredient.optional) continue;
+      // A part that is taken in is paid for in its own list.
+      if (ingredient.optional || ingredient.ofPart !== undefined) continue;
       const cost = head.nominal ? undefined : costOfLine(ingredient, prices);
-      if (cost === undefined) without.push(ingredient.name);
-      else lines.push({ part: head.name, name: ingredient.name, cost: round(cost, 4) });
+      const grams = gramsOf(ingredient);
+      weighedG += grams;
+      if (cost === undefined) {
+        without.push(ingredient.name);
+        withoutG += grams;
+      } else
+        lines.push({
+          line: first + ingredient.line,
+          part: head.name,
+          name: ingredient.name,
+          cost: round(cost, 4),
+          per_serving: each(cost),
+        });
     }
-    without.push(...namelessLines(head));
+    const nameless = namelessLines(head);
+    without.push(...nameless);
+    if (nameless.length > 0 || head.nominal) withoutG = Number.NaN;
   }
   const total = lines.reduce((sum, l) => sum + l.cost, 0);
-  const servings = servingsOf(recipe);
+  const missing = (withoutG / weighedG) * 100;
   return {
     total: round(total, 4),
-    per_serving: servings === null ? null : round(total / servings, 4),
+    per_serving: each(total),
     complete: without.length === 0,
     lines,
     without_price: [...new Set(without)],
+    without_price_percent: Number.isFinite(missing) ? round(missing, 1) : null,
   };
 }
+
+/** Not a number where it is not known; what is only to taste weighs nothing. */
+const gramsOf = ({ weighed, free }: Ingredient): number =>
+  weighed.known ? likelyGrams(weighed) : free ? 0 : Number.NaN;
 
 function costOfLine(ingredient: Ingredient, prices: PriceList): number | undefined {
   const { food, node, weighed } = ingredient;

@@ -28,7 +28,7 @@ import { round } from './rounded.ts';
 
 /** What the mix holds in grams; null where too much of it does not say. */
 export type Contents = Readonly<Record<ContentField, number | null>>;
-type ContentField = 'fat' | 'saturates' | 'carbohydrate' | 'sugars' | 'fibre' | 'protein' | 'alcohol' | 'salt';
+export type ContentField = 'fat' | 'saturates' | 'carbohydrate' | 'sugars' | 'fibre' | 'protein' | 'alcohol' | 'salt';
 const FIELDS: readonly ContentField[] = [
   'fat',
   'saturates',

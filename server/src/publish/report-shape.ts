@@ -7,7 +7,7 @@ import type { Verdict } from '../recipe/measures/kinds.ts';
 import type { RecipeState } from '../recipe/trials/state.ts';
 import type { Cost } from './cost.ts';
 import type { FindingJson } from './finding-json.ts';
-import type { Label } from './nutrition.ts';
+import type { ContentField, Label } from './nutrition.ts';
 import type { ReportPicture } from './pictures.ts';
 import type { ReportStep } from './step-events.ts';
 
@@ -144,6 +144,10 @@ export interface ReportNutrition {
   readonly us_per_serving: Label | null;
   /** Rounded by the European Union's guidance. */
   readonly eu_per_100g: Label | null;
+  /** The same figures before any label rounds them, of 100 g; null where the weight is not known. */
+  readonly per_100g: Readonly<Record<ServingField, number | null>> | null;
+  /** For each figure that is null: the ingredients for which it is not known. */
+  readonly not_known_for: Readonly<Partial<Record<LabelField, readonly string[]>>>;
   /** Ingredients that no figure counts: no weight, or a food that is not known. */
   readonly not_counted: readonly string[];
 }
@@ -256,7 +260,9 @@ export const SUBSTANCES = [
   'alcohol',
 ] as const satisfies readonly CompositionField[];
 export type Substance = (typeof SUBSTANCES)[number];
-type ServingField =
+/** The rows of a label. */
+export type LabelField = Exclude<ContentField, 'alcohol'> | 'energy';
+export type ServingField =
   | 'energy_kcal'
   | 'fat_g'
   | 'saturates_g'

@@ -3,7 +3,6 @@
  * Refuses to know how they are laid out. What is not known is null.
  */
 import type { Findings } from '../checks/finding.ts';
-import type { Component } from '../food/composition.ts';
 import { middle } from '../measure/quantity.ts';
 import { baseOf, dimensionOf } from '../measure/unit.ts';
 import type { Stay } from '../recipe/journey/bodies.ts';
@@ -11,19 +10,20 @@ import { plannedTimes } from '../recipe/journey/durations.ts';
 import { journeyOf } from '../recipe/journey/fold.ts';
 import { understoodOf } from '../recipe/journey/understood.ts';
 import { isUnderstood, linesNotUnderstood } from '../recipe/list/not-understood.ts';
-import type { Ingredient, Recipe } from '../recipe/model.ts';
+import type { Recipe } from '../recipe/model.ts';
 import { outOfOven } from '../recipe/trials/out-of-oven.ts';
 import { recipeRecord } from '../recipe/trials/state.ts';
 import { readTrials, type Trial } from '../recipe/trials/trials.ts';
 import { yieldNoun } from '../recipe/yield.ts';
 import { costOf, type PriceList } from './cost.ts';
 import { findingJson, plainFinding } from './finding-json.ts';
-import { euLabel, mixOf, nutritionOf, usLabel } from './nutrition.ts';
+import { mixOf } from './nutrition.ts';
 import { picturesIn } from './pictures.ts';
 import { allergensOf } from './report-allergens.ts';
 import { madeOf } from './report-made-of.ts';
+import { perServing, reportNutrition } from './report-nutrition.ts';
 import { reportOven } from './report-oven.ts';
-import { reportPart, totalG } from './report-part.ts';
+import { reportPart } from './report-part.ts';
 import type { Report, ReportSpread, ReportStay } from './report-shape.ts';
 import { round, sum } from './rounded.ts';
 
@@ -39,7 +39,6 @@ export interface ReportSources {
 export function report(recipe: Recipe, findings: Findings, sources: ReportSources = {}): Report {
   const { trials = readTrials(recipe.outline), prices = NO_PRICES, sayLine = sayOwnLine } = sources;
   const unread = linesNotUnderstood(recipe);
-  const nutrition = nutritionOf(recipe, trials);
   const parts = recipe.parts.map((part) => reportPart(part, recipe.partsAt[part.index] ?? 0, unread, sayLine));
   const all = recipe.parts.flatMap((p) => p.head.ingredients);
   const known = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal) && all.length > 0;
@@ -65,13 +64,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     allergens: allergensOf(recipe),
     state: recipeRecord(recipe, trials).state,
     spread: spreadOf(trials),
-    nutrition: {
-      cooked_g: nutrition.cookedG === null ? null : round(nutrition.cookedG, 1),
-      weighed_trials: nutrition.weighedTrials,
-      us_per_serving: usLabel(nutrition),
-      eu_per_100g: euLabel(nutrition),
-      not_counted: nutrition.notCounted,
-    },
+    nutrition: reportNutrition(recipe, trials),
     cost: costOf(recipe, prices),
     read: readOf(recipe, unread.length),
     stays: journeyOf(recipe).stays.map((stay) => reportStay(recipe, stay)),
@@ -121,38 +114,6 @@ function leftInOven(recipe: Recipe): Report['out_of_oven_g'] {
 export const sayOwnLine = (line: number): string => `line ${line + 1}`;
 
 const NO_PRICES: PriceList = new Map();
-
-function perServing(all: readonly Ingredient[], pieces: number | undefined): Report['per_serving'] {
-  if (pieces === undefined || pieces <= 0 || all.length === 0) return null;
-  const mix = mixOf(all);
-  const complete = all.every((i) => i.weighed.known || i.free || i.optional);
-  const share = (component: Component) => {
-    const total = complete ? totalG(mix, component) : null;
-    return total === null ? null : round(total / pieces, 2);
-  };
-  const fat = share('fat');
-  const protein = share('protein');
-  const carbohydrate = share('carbohydrate');
-  const alcohol = share('alcohol');
-  const salt = share('salt');
-  const energy =
-    fat === null || protein === null || carbohydrate === null
-      ? null
-      : 9 * fat + 4 * protein + 4 * carbohydrate + 7 * (alcohol ?? 0);
-  return {
-    // Atwater factors, 21 CFR 101.9(c)(1)(i)(B).
-    energy_kcal: energy === null ? null : round(energy, 0),
-    fat_g: fat,
-    saturates_g: share('saturates'),
-    carbohydrate_g: carbohydrate,
-    sugars_g: share('sugars'),
-    fibre_g: share('fibre'),
-    protein_g: protein,
-    salt_g: salt,
-    // Salt is sodium × 2.5, Regulation (EU) 1169/2011, annex I.
-    sodium_mg: salt === null ? null : round((salt / 2.5) * 1000, 0),
-  };
-}
 
 /** What trials measured of one thing, where several did. */
 export function spreadOf(trials: readonly Trial[]): ReportSpread[] {

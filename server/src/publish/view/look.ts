@@ -11,6 +11,8 @@ export interface Look {
   readonly degrees?: 'C' | 'F';
   /** The measure of a part that is being turned, and its value so far; a ratio, or degrees Celsius. */
   readonly turn?: { readonly part: string; readonly measure: string; readonly value?: number };
+  /** Where which substance of which part comes from; of the whole where no part is said. */
+  readonly madeOf?: { readonly substance?: string; readonly part?: string };
   /** When it is to be on the table: `18:30`. */
   readonly serve?: string;
 }

@@ -1,0 +1,101 @@
+/**
+ * Knows the nutrition figures of a report: a serving, 100 g, both labels, and for each figure that is not known the ingredients it is not known for.
+ * Refuses to round for a label: `label.ts` does.
+ */
+import { type Component, shareOf } from '../food/composition.ts';
+import { linesNotUnderstood } from '../recipe/list/not-understood.ts';
+import type { Ingredient, Recipe } from '../recipe/model.ts';
+import type { Trial } from '../recipe/trials/trials.ts';
+import { type ContentField, euLabel, mixOf, type Nutrition, nutritionOf, usLabel } from './nutrition.ts';
+import { totalG } from './report-part.ts';
+import type { LabelField, ReportNutrition, ServingField } from './report-shape.ts';
+import { round } from './rounded.ts';
+
+type Figures = Readonly<Record<ServingField, number | null>>;
+
+/** `trials` are those of the recipe's own file. */
+export function reportNutrition(recipe: Recipe, trials: readonly Trial[]): ReportNutrition {
+  const nutrition = nutritionOf(recipe, trials);
+  const { cookedG, weighedTrials, notCounted } = nutrition;
+  return {
+    cooked_g: cookedG === null ? null : round(cookedG, 1),
+    weighed_trials: weighedTrials,
+    us_per_serving: usLabel(nutrition),
+    eu_per_100g: euLabel(nutrition),
+    per_100g: per100g(nutrition),
+    not_known_for: notKnownFor(recipe, nutrition),
+    not_counted: notCounted,
+  };
+}
+
+/** Of so many pieces; null where that is no number. */
+export function perServing(all: readonly Ingredient[], pieces: number | undefined): Figures | null {
+  if (pieces === undefined || pieces <= 0 || all.length === 0) return null;
+  const mix = mixOf(all);
+  const complete = all.every((i) => i.weighed.known || i.free || i.optional);
+  return figuresOf((component) => (complete ? totalG(mix, component) : null), 1 / pieces);
+}
+
+function per100g({ whole, cookedG, rawG }: Nutrition): Figures | null {
+  const massG = cookedG ?? rawG;
+  return massG === null || massG <= 0 ? null : figuresOf((field) => whole[field], 100 / massG);
+}
+
+function figuresOf(whole: (of: ContentField) => number | null, by: number): Figures {
+  const share = (of: ContentField): number | null => {
+    const total = whole(of);
+    return total === null ? null : round(total * by, 2);
+  };
+  const [fat, protein, carbohydrate, salt] = [share('fat'), share('protein'), share('carbohydrate'), share('salt')];
+  const energy =
+    fat === null || protein === null || carbohydrate === null
+      ? null
+      : 9 * fat + 4 * protein + 4 * carbohydrate + 7 * (share('alcohol') ?? 0);
+  return {
+    // Atwater factors, 21 CFR 101.9(c)(1)(i)(B).
+    energy_kcal: energy === null ? null : round(energy, 0),
+    fat_g: fat,
+    saturates_g: share('saturates'),
+    carbohydrate_g: carbohydrate,
+    sugars_g: share('sugars'),
+    fibre_g: share('fibre'),
+    protein_g: protein,
+    salt_g: salt,
+    // Salt is sodium × 2.5, Regulation (EU) 1169/2011, annex I.
+    sodium_mg: salt === null ? null : round((salt / 2.5) * 1000, 0),
+  };
+}
+
+/** What each row of a label hangs on; the energy of the European one on fibre, too. */
+const ROWS: Readonly<Record<LabelField, readonly ContentField[]>> = {
+  energy: ['fat', 'carbohydrate', 'fibre', 'protein'],
+  fat: ['fat'],
+  saturates: ['saturates'],
+  carbohydrate: ['carbohydrate', 'fibre'],
+  sugars: ['sugars'],
+  fibre: ['fibre'],
+  protein: ['protein'],
+  salt: ['salt'],
+};
+
+function notKnownFor(recipe: Recipe, { whole }: Nutrition): ReportNutrition['not_known_for'] {
+  const counted = recipe.parts
+    .flatMap(({ head }) => head.ingredients)
+    .filter(({ optional, ofPart }) => !optional && ofPart === undefined);
+  // Where a weight is not known, no figure is: it alone is named.
+  const unweighed = [
+    ...counted.flatMap((i) => (i.weighed.known || i.free ? [] : [i.name])),
+    ...linesNotUnderstood(recipe).map(({ text }) => text),
+  ];
+  const lacking = (field: Component): string[] =>
+    counted.flatMap(({ food, weighed, name }) =>
+      weighed.known && (food === undefined || shareOf(food.per100, field) === undefined) ? [name] : [],
+    );
+  return Object.fromEntries(
+    Object.entries(ROWS).flatMap(([row, fields]) => {
+      const missing = fields.filter((field) => whole[field] === null);
+      if (missing.length === 0) return [];
+      return [[row, [...new Set(unweighed.length > 0 ? unweighed : missing.flatMap(lacking))]]];
+    }),
+  );
+}

@@ -48,6 +48,10 @@ export interface Report {
   /** What the kitchen's record says of it, and what the trials measured of each thing. */
   readonly state: RecipeState;
   readonly spread: readonly ReportSpread[];
+  /** Oldest first. */
+  readonly trials: readonly ReportTrial[];
+  /** Each thing that a trial measured, with what all of them found of it. */
+  readonly measured: readonly ReportMeasured[];
   readonly nutrition: ReportNutrition;
   /** Null where the house has no prices. */
   readonly cost: Cost | null;
@@ -150,6 +154,54 @@ export interface ReportNutrition {
   readonly not_known_for: Readonly<Partial<Record<LabelField, readonly string[]>>>;
   /** Ingredients that no figure counts: no weight, or a food that is not known. */
   readonly not_counted: readonly string[];
+}
+
+export interface ReportTrial {
+  /** From 1, in the recipe's own file. */
+  readonly line: number;
+  /** `2026-10-03`. */
+  readonly date: string;
+  readonly by: string | null;
+  /** Whether the text is what it tested, by its mark; null where it carries none. */
+  readonly as_it_stands: boolean | null;
+  readonly saw: readonly string[];
+  readonly verdict: string | null;
+  /** What is other in the text of the next trial, or after the last one in the text as it is; null where nothing is, or nobody knows. */
+  readonly changed_after: ReportTextChange | null;
+}
+
+export interface ReportTextChange {
+  readonly places: number;
+  /** The lines among them that still stand as they were written then. */
+  readonly now: readonly { readonly line: number; readonly words: string }[];
+}
+
+/** Minutes, degrees Celsius or grams. */
+export interface ReportMeasured {
+  readonly what: 'took' | 'reached' | 'weighed' | 'used';
+  /** `to bake`, `in the centre`, `out of the oven`, `water`. */
+  readonly said: string;
+  readonly unit: 'min' | 'C' | 'g';
+  /** As the text says it now, and on which line. */
+  readonly written: { readonly low: number; readonly high: number; readonly line: number } | null;
+  /** What usually comes out, where nothing is written. */
+  readonly usual: { readonly low: number; readonly high: number } | null;
+  readonly estimate: {
+    readonly likely: number;
+    readonly low: number;
+    readonly high: number;
+    readonly trials: number;
+  } | null;
+  readonly values: readonly ReportMeasuredValue[];
+}
+
+export interface ReportMeasuredValue {
+  /** Which of `trials`, from 0. */
+  readonly trial: number;
+  readonly low: number;
+  readonly high: number;
+  /** Of what is written now, or usual. */
+  readonly outside: boolean;
 }
 
 /** One thing that several trials measured: minutes, degrees Celsius or grams. */

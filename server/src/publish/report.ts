@@ -21,10 +21,12 @@ import { mixOf } from './nutrition.ts';
 import { picturesIn } from './pictures.ts';
 import { allergensOf } from './report-allergens.ts';
 import { madeOf } from './report-made-of.ts';
+import { measuredIn } from './report-measured.ts';
 import { perServing, reportNutrition } from './report-nutrition.ts';
 import { reportOven } from './report-oven.ts';
 import { reportPart } from './report-part.ts';
 import type { Report, ReportSpread, ReportStay } from './report-shape.ts';
+import { reportTrials } from './report-trials.ts';
 import { round, sum } from './rounded.ts';
 
 export interface ReportSources {
@@ -40,6 +42,7 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
   const { trials = readTrials(recipe.outline), prices = NO_PRICES, sayLine = sayOwnLine } = sources;
   const unread = linesNotUnderstood(recipe);
   const parts = recipe.parts.map((part) => reportPart(part, recipe.partsAt[part.index] ?? 0, unread, sayLine));
+  const oven = reportOven(recipe);
   const all = recipe.parts.flatMap((p) => p.head.ingredients);
   const known = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal) && all.length > 0;
   const massG = known ? sum(recipe.parts.map((p) => mixOf(p.head.ingredients).massG)) : null;
@@ -64,11 +67,13 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     allergens: allergensOf(recipe),
     state: recipeRecord(recipe, trials).state,
     spread: spreadOf(trials),
+    trials: reportTrials(recipe, trials),
+    measured: measuredIn(recipe, trials, oven),
     nutrition: reportNutrition(recipe, trials),
     cost: costOf(recipe, prices),
     read: readOf(recipe, unread.length),
     stays: journeyOf(recipe).stays.map((stay) => reportStay(recipe, stay)),
-    oven: reportOven(recipe),
+    oven,
     made_of: madeOf(recipe),
     pictures: picturesIn(recipe.outline),
     findings: findings.open.map((f) => findingJson(plainFinding(f))),

@@ -15,7 +15,7 @@ import type { Values } from './held-values.ts';
 import { distanceOf, textAt } from './nearest-figures.ts';
 
 /** A time, weight or amount within this share of what is written agrees. Common practice, no source. */
-const AMOUNT_SLACK = 0.05;
+export const AMOUNT_SLACK = 0.05;
 
 type Used = Trial['used'][number];
 
@@ -56,16 +56,31 @@ function meantBy(
   return part === undefined || listed === undefined ? undefined : { part, listed };
 }
 
+/** Weighed as the ingredient it means. */
+function gramsUsed(line: Used, { match }: Ingredient, world: World): number | undefined {
+  const as = usedAs(line, world);
+  const used = as?.takes === undefined ? weighLine(line.ingredient, match, world) : as.weighed;
+  return used.known ? (used.grams.low + used.grams.high) / 2 : undefined;
+}
+
+/** What a line of a trial used, and what is listed of it; undefined where neither can be held against the other. */
+export function usedAgainstList(
+  recipe: Recipe,
+  line: Used,
+): { readonly part: Part; readonly listed: Ingredient; readonly grams: number } | undefined {
+  const meant = meantBy(line, namesIn(recipe), recipe.world);
+  const grams = meant && gramsUsed(line, meant.listed, recipe.world);
+  return meant === undefined || grams === undefined ? undefined : { ...meant, grams };
+}
+
 const amountFound = onceWith(
   (line: Used, part: Part, ingredient: Ingredient, date: string, world: World): Found<Values> | undefined => {
     const { at, amount } = line;
     const listed = ingredient.node.amount;
     if (amount.kind !== 'measured' || listed?.kind !== 'measured') return undefined;
-    const as = usedAs(line, world);
-    const used = as?.takes === undefined ? weighLine(line.ingredient, ingredient.match, world) : as.weighed;
     const { weighed } = ingredient;
-    if (!used.known || !weighed.known) return undefined;
-    const grams = (used.grams.low + used.grams.high) / 2;
+    const grams = gramsUsed(line, ingredient, world);
+    if (grams === undefined || !weighed.known) return undefined;
     if (distanceOf(grams, weighed.grams.low, weighed.grams.high) <= AMOUNT_SLACK * weighed.grams.high) return undefined;
     const { takes } = ingredient.node;
     return {

@@ -52,7 +52,7 @@ export function weights(recipe: Recipe, latest: Trial): readonly Found<Values>[]
 }
 
 /** What is wrong with what was weighed; undefined where nothing is, or one piece of several was weighed. */
-function beyondUsual(
+export function beyondUsual(
   { low, high }: Range,
   { ingredients, left, slackG }: OutOfOven,
   pieces: Range,
@@ -79,7 +79,7 @@ function beyondPiece({ low, high }: Range, each: Range, pieces: Range): string {
 const ONE: Range = { low: 1, high: 1 };
 
 /** How many the yield is; 1 where it is no number of pieces. */
-function piecesOf({ yield: made }: Recipe): Range {
+export function piecesOf({ yield: made }: Recipe): Range {
   const amount = made?.node.amount;
   return amount === undefined || amount.unit !== undefined ? ONE : amount.quantity;
 }

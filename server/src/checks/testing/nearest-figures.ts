@@ -14,7 +14,7 @@ import { onceFor } from '../once.ts';
 import { changedBetween, type Given, overParts } from '../over-parts.ts';
 
 export const TIME_SLACK = 0.15;
-const TEMPERATURE_SLACK_C = 3;
+export const TEMPERATURE_SLACK_C = 3;
 
 export type Took = Trial['took'][number];
 export type Reached = Trial['reached'][number];

@@ -52,6 +52,8 @@ export interface Trial {
     readonly ingredient: IngredientNode;
   }[];
   readonly verdict?: string;
+  /** What was seen, a line each. */
+  readonly saw: readonly string[];
   /** The marks of what was tested, when the trial carries them. */
   readonly tested?: readonly string[];
 }
@@ -91,6 +93,7 @@ function readTrial({ at, lines }: Block): Trial | undefined {
         : [{ at, amount, name, ...(part && { part }), ingredient }],
     ),
     ...(verdict !== undefined && { verdict }),
+    saw: of('saw').flatMap(({ statement: { value } }) => value?.text.trim() ?? []),
     ...(tested !== undefined && { tested: marksOf(tested) }),
   };
 }

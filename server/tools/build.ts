@@ -1,17 +1,16 @@
 /**
- * Bundles the artefacts into dist/, minified; what the server and the command share as a text of its own, the tables packed; and writes
- * the pages of the findings beside them, and what of others is in them. `--watch` rebuilds the bundles on change.
+ * Bundles the programs into dist/, minified: what starts each as a file of its own, their texts and the tables packed together in another;
+ * and writes the pages of the findings beside them, and what of others is in them. `--small` packs as small as can be, which takes some
+ * seconds; `--watch` rebuilds the bundles on change.
  */
 import './tables-as-text.ts';
 import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
-import { basename } from 'node:path';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
-import { crc32 } from 'node:zlib';
 import * as esbuild from 'esbuild';
 import { minifySync } from 'rolldown/utils';
-import { ownText, type SplitModule, sharedBody } from './shared-text.ts';
-import { TABLES_NAME, TablePack } from './table-pack.ts';
+import { linkedPrograms } from './linked-programs.ts';
+import { packParts, Tables } from './pack.ts';
 import { writeThirdParty } from './third-party.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -21,34 +20,33 @@ const own = JSON.parse(await readFile(`${root}package.json`, 'utf8')) as Paramet
 const NEEDS_NODE =
   "if(Number(process.versions.node.split('.')[0])<20){process.stderr.write('quern needs Node 20 or later; this is '+process.version+'\\n');process.exit(2)}";
 
-const tables = new TablePack(`${root}server/data`);
-const TABLES = 'tables.br';
+/** In the order in which their texts are packed: of the first there is the least to unpack. */
+const PROGRAMS = [
+  { name: 'client', entry: 'client/src/extension.ts', hasTables: false, isGuest: true, starts: '' },
+  {
+    name: 'cli',
+    entry: 'server/src/cli.ts',
+    hasTables: true,
+    isGuest: false,
+    starts: `#!/usr/bin/env node\n${NEEDS_NODE}`,
+  },
+  { name: 'server', entry: 'server/src/server.ts', hasTables: true, isGuest: false, starts: '' },
+] as const;
+
+const PACK = 'quern.br';
+const effort = argv.includes('--small') ? 'small' : 'quick';
+const tables = new Tables(`${root}server/data`);
 
 const BUNDLE: esbuild.BuildOptions = {
   absWorkingDir: root,
   bundle: true,
   minify: true,
   platform: 'node',
-  format: 'cjs',
   target: 'node20',
+  outdir: 'dist',
   define: { QUERN_BUNDLED: 'true', QUERN_VERSION: JSON.stringify(own.version) },
   legalComments: 'none',
   logLevel: 'warning',
-};
-
-/**
- * Writes the outputs in ASCII alone. esbuild leaves other characters in regular expressions, and one of them makes the
- * engine hold the whole bundle at two bytes a character and read it half as fast.
- */
-const inAscii: esbuild.Plugin = {
-  name: 'in-ascii',
-  setup(build) {
-    build.initialOptions.write = false;
-    build.onEnd(async ({ outputFiles = [] }) => {
-      await mkdir(`${root}dist`, { recursive: true });
-      for (const { path, text } of outputFiles) await writeFile(path, asciiOf(renamed(path, text)));
-    });
-  },
 };
 
 /** The client's library asks whether the editor is new enough, which no editor installs without by `engines`: a fifteenth of the bundle goes into it. */
@@ -61,14 +59,7 @@ const editorIsNew: esbuild.Plugin = {
   },
 };
 
-/** What starts each program, before anything is loaded. */
-const HEADS = { server: '', cli: `#!/usr/bin/env node\n${NEEDS_NODE}` };
-const SHARED = 'engine.js';
-
-/**
- * Writes what server and command have in common once, and each of them as its own text and what starts it
- * (`host/launch.ts`): one function of both texts, that can be told what was compiled of it.
- */
+/** Packs the texts of the programs, and writes what starts each of them (`host/launch.ts`). */
 const launched: esbuild.Plugin = {
   name: 'launched',
   setup(build) {
@@ -76,40 +67,31 @@ const launched: esbuild.Plugin = {
     build.initialOptions.metafile = true;
     build.onEnd(async ({ outputFiles = [], metafile }) => {
       if (metafile === undefined || outputFiles.length === 0) return;
-      const module = (name: string): SplitModule => ({
-        text: asciiOf(renamed(`${name}.mjs`, outputFiles.find(({ path }) => basename(path) === name)?.text ?? '')),
-        nodeImports:
-          metafile.outputs[`dist/${name}`]?.imports.filter(
-            ({ external, kind }) => external === true && kind === 'import-statement',
-          ).length ?? 0,
-      });
-      const body = sharedBody(module(SHARED));
-      const head = `/*${crc32(body)}*/`;
+      const modules = outputFiles.map(({ path, text }) => ({ path, text: asciiOf(renamed(path, text)) }));
+      const { groups, programs } = linkedPrograms(PROGRAMS, modules, metafile, tables.text());
+      const { packed, ends } = await packParts(groups, effort);
       await mkdir(`${root}dist`, { recursive: true });
-      await writeFile(`${root}dist/${SHARED}`, head + body);
-      const tablesHead = await tables.write(`${root}dist/${TABLES}`);
-      for (const [name, starts] of Object.entries(HEADS)) {
-        const own = ownText(
-          module(`${name}.js`),
-          SHARED,
-          `exports,require,module,__filename,QUERN_COMPILED,${TABLES_NAME}`,
-        );
+      await writeFile(`${root}dist/${PACK}`, packed);
+      for (const [at, { name, starts }] of PROGRAMS.entries())
         await esbuild.build({
           ...BUNDLE,
-          define: {
-            QUERN_BEFORE: JSON.stringify(own.before),
-            QUERN_SHARED: JSON.stringify(SHARED),
-            QUERN_SHARED_HEAD: JSON.stringify(head),
-            QUERN_TABLES_FILE: JSON.stringify(TABLES),
-            QUERN_TABLES_HEAD: JSON.stringify(tablesHead),
-            QUERN_BEHIND: JSON.stringify(own.behind),
-            QUERN_SUM: String(crc32(own.before + head + body + own.behind)),
-          },
+          format: 'cjs',
+          define: { QUERN_PROGRAM: JSON.stringify({ file: PACK, packedBytes: ends[at], ...programs[at] }) },
           banner: { js: starts },
           entryPoints: { [name]: 'server/src/host/launch.ts' },
-          outdir: 'dist',
         });
-      }
+    });
+  },
+};
+
+/** Writes what a page loads by itself. */
+const asFile: esbuild.Plugin = {
+  name: 'as-file',
+  setup(build) {
+    build.initialOptions.write = false;
+    build.onEnd(async ({ outputFiles = [] }) => {
+      await mkdir(`${root}dist`, { recursive: true });
+      for (const { path, text } of outputFiles) await writeFile(path, asciiOf(renamed(path, text)));
     });
   },
 };
@@ -125,36 +107,27 @@ function renamed(path: string, text: string): string {
   return code;
 }
 
+/** esbuild leaves other characters in regular expressions, and one of them makes the engine hold a whole text at two bytes a character and read it half as fast. */
 const asciiOf = (text: string): string => text.replace(/[^\0-\x7f]/g, escapeUnit);
 
 const escapeUnit = (unit: string): string => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
 
-const builds: esbuild.BuildOptions[] = [
+const builds: readonly esbuild.BuildOptions[] = [
   {
     ...BUNDLE,
-    plugins: [editorIsNew, inAscii],
-    entryPoints: { client: 'client/src/extension.ts' },
-    external: ['vscode'],
-    outdir: 'dist',
+    plugins: [editorIsNew, tables.plugin, launched],
+    entryPoints: Object.fromEntries(PROGRAMS.map(({ name, entry }) => [name, entry])),
+    external: ['vscode', './server.js'],
+    format: 'esm',
+    splitting: true,
   },
   {
     ...BUNDLE,
-    plugins: [inAscii],
+    plugins: [asFile],
     entryPoints: { page: 'client/src/page/script/page.ts' },
     platform: 'browser',
     format: 'iife',
     target: 'chrome134',
-    outdir: 'dist',
-  },
-  {
-    ...BUNDLE,
-    plugins: [tables.plugin, launched],
-    entryPoints: { server: 'server/src/server.ts', cli: 'server/src/cli.ts' },
-    external: ['./server.js'],
-    format: 'esm',
-    splitting: true,
-    chunkNames: SHARED.replace(/\.js$/, ''),
-    outdir: 'dist',
   },
 ];
 

@@ -14,7 +14,7 @@ export interface BundleSize {
 
 /** Every bundle of `dist/` that was built. */
 export function bundleSizes(): BundleSize[] {
-  return ['client.js', 'engine.js', 'tables.br', 'server.js', 'cli.js'].flatMap((name) => {
+  return ['client.js', 'server.js', 'cli.js', 'quern.br'].flatMap((name) => {
     try {
       const bytes = readFileSync(dist + name);
       return [{ name, kb: bytes.length / 1024, packedKb: deflateRawSync(bytes, { level: 9 }).length / 1024 }];

@@ -1,27 +1,37 @@
 /**
- * Starts the server or the command: its own text within the scope of the one that both have in common, which lies beside
- * it. Keeps for the next start what was compiled of them: every function that ran until the process was idle or ended.
- * (Node's own compile cache keeps a file as it was just loaded, with none of its functions compiled.)
+ * Starts the server, the command or the editor's client: its text and the tables are unpacked from the file that lies beside it, where all
+ * programs have theirs. Keeps for the next start what was unpacked and what was compiled of it: every function that ran until the process was
+ * idle or ended. (Node's own compile cache keeps a file as it was just loaded, with none of its functions compiled.)
  * It is kept in the user's own cache folder, or where NODE_COMPILE_CACHE says; nothing is kept with
  * NODE_DISABLE_COMPILE_CACHE=1.
  */
-import { existsSync, mkdirSync, readFileSync, renameSync, unlinkSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, statSync, unlinkSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { basename, dirname, isAbsolute, join } from 'node:path';
 import { Script } from 'node:vm';
-import { brotliDecompressSync, crc32 } from 'node:zlib';
+import { brotliDecompressSync, crc32, constants as zlib } from 'node:zlib';
 
-/** The program's own text: around what stands in the shared file it makes a function that is given what a module has, and what keeps. Named once, as it stands wherever it is named. */
-declare const QUERN_BEFORE: string;
-declare const QUERN_BEHIND: string;
-/** The shared file, and how it begins where it was built with this one. */
-declare const QUERN_SHARED: string;
-declare const QUERN_SHARED_HEAD: string;
-/** The packed tables, and what they begin with, unpacked, where they were built with this program; behind it one after the other, a NUL between. */
-declare const QUERN_TABLES_FILE: string;
-declare const QUERN_TABLES_HEAD: string;
-/** The checksum of the whole. */
-declare const QUERN_SUM: number;
+/** Where the parts of a program lie. */
+interface Program {
+  /** The packed file, so many bytes of whose beginning give so many unpacked, which begin with this. */
+  readonly file: string;
+  readonly packedBytes: number;
+  readonly unpackedBytes: number;
+  readonly head: string;
+  /** What makes its text, a function of what a module has: words, and places among the unpacked bytes. */
+  readonly text: readonly (string | Place)[];
+  /** One table after the other, a NUL between. */
+  readonly tables?: Place;
+  /** Of the whole. */
+  readonly sum: number;
+  /** It runs in a process that others started for more than this. */
+  readonly isGuest?: true;
+}
+
+/** From and to. */
+type Place = readonly [number, number];
+
+declare const QUERN_PROGRAM: Program;
 
 type Main = (
   exports: unknown,
@@ -39,18 +49,27 @@ interface Compiled {
 
 /** So much more was compiled than is kept, as a factor, that it is worth keeping. */
 const WORTH_KEEPING = 1.2;
-/** Behind what is kept stand how many bytes of code the process had then, and the checksum of all before it. */
-const CODE_BYTES = 4;
-const SUM_BYTES = 4;
+/** Of so many builds of a program what was compiled is kept. */
+const MOST_BUILDS = 4;
+/** Behind what is kept stand, in four bytes each, how long its text and tables are, how many bytes of code the process had then, and the checksum of all before it. */
+const NUMBERS = 3;
+const NUMBER_BYTES = 4;
 
-interface Kept {
+interface Texts {
+  readonly text: Buffer;
+  readonly tables: Buffer;
+}
+
+interface Kept extends Texts {
   readonly data: Buffer;
   readonly codeBytes: number;
 }
 
+const program = QUERN_PROGRAM;
 const file = keptIn();
 const kept = file === undefined ? undefined : readKept(file);
-const script = new Script(whole(), {
+const texts = kept ?? unpacked();
+const script = new Script(texts.text.toString('latin1'), {
   filename: __filename,
   ...(kept !== undefined && { cachedData: kept.data }),
 });
@@ -60,46 +79,53 @@ if (file !== undefined) {
   compiled.keep = keepCompiled;
   process.on('exit', keepCompiled);
 }
-(script.runInThisContext() as Main)(module.exports, require, module, __filename, compiled, tables());
+const main = script.runInThisContext() as Main;
+main(module.exports, require, module, __filename, compiled, split(texts.tables));
 
-function whole(): string {
-  const beside = join(__dirname, QUERN_SHARED);
-  const shared = existsSync(beside) ? readFileSync(beside, 'latin1') : '';
-  if (!shared.startsWith(QUERN_SHARED_HEAD)) notOfThisBuild(beside);
-  return QUERN_BEFORE + shared + QUERN_BEHIND;
+function unpacked(): Texts {
+  const beside = join(__dirname, program.file);
+  const bytes = unpack(beside);
+  const { head, unpackedBytes, text, tables } = program;
+  if (bytes.length !== unpackedBytes || bytes.toString('latin1', 0, head.length) !== head) notOfThisBuild(beside);
+  return {
+    text: Buffer.concat(text.map((part) => (typeof part === 'string' ? Buffer.from(part) : bytes.subarray(...part)))),
+    tables: tables === undefined ? Buffer.alloc(0) : bytes.subarray(...tables),
+  };
 }
 
-/** The tables, each a text of its own: one that has but Latin letters is held at one byte a letter. */
-function tables(): readonly string[] {
-  const beside = join(__dirname, QUERN_TABLES_FILE);
-  const bytes = unpacked(beside);
-  const from = Buffer.byteLength(QUERN_TABLES_HEAD);
-  if (bytes.toString('latin1', 0, from) !== QUERN_TABLES_HEAD) notOfThisBuild(beside);
-  const texts: string[] = [];
-  for (let start = from; start <= bytes.length; ) {
-    const nul = bytes.indexOf(0, start);
-    const end = nul < 0 ? bytes.length : nul;
-    texts.push(bytes.toString('utf8', start, end));
-    start = end + 1;
-  }
-  return texts;
-}
-
-function unpacked(packed: string): Buffer {
+function unpack(packed: string): Buffer {
   try {
-    return brotliDecompressSync(readFileSync(packed));
+    return brotliDecompressSync(readFileSync(packed).subarray(0, program.packedBytes), {
+      finishFlush: zlib.BROTLI_OPERATION_FLUSH,
+      // In one piece: pieces are put together again.
+      chunkSize: program.unpackedBytes + 64,
+    });
   } catch {
     return Buffer.alloc(0);
   }
 }
 
+/** Each a text of its own: one that has but Latin letters is held at one byte a letter. */
+function split(tables: Buffer): readonly string[] {
+  const each: string[] = [];
+  for (let start = 0; start <= tables.length; ) {
+    const nul = tables.indexOf(0, start);
+    const end = nul < 0 ? tables.length : nul;
+    each.push(tables.toString('utf8', start, end));
+    start = end + 1;
+  }
+  return each;
+}
+
 /** What lies beside the program is missing or was built with another one. */
 function notOfThisBuild(beside: string): never {
-  process.stderr.write(`quern cannot start: ${beside} is not of the same build as ${__filename}\n`);
+  const words = `quern cannot start: ${beside} is not of the same build as ${__filename}`;
+  if (program.isGuest) throw new Error(words);
+  process.stderr.write(`${words}\n`);
   process.exit(2);
 }
 
-/** The file for this engine; another engine could not read it. */
+/** The file for this build and this engine; another engine could not read it. */
 function keptIn(): string | undefined {
   const { env, platform, versions, arch } = process;
   // Node before 20.16 has no checksum, or loads no module only where it is needed.
@@ -113,7 +139,8 @@ function keptIn(): string | undefined {
         : env.XDG_CACHE_HOME || join(homedir(), '.cache');
   try {
     const folder = env.NODE_COMPILE_CACHE || join(own(), 'quern');
-    return isAbsolute(folder) ? join(folder, `${basename(__filename)}-${versions.v8}-${arch}.bin`) : undefined;
+    const build = program.sum.toString(36);
+    return isAbsolute(folder) ? join(folder, `${basename(__filename)}-${build}-${versions.v8}-${arch}.bin`) : undefined;
   } catch {
     // Not every user has a home.
     return undefined;
@@ -124,10 +151,17 @@ function keptIn(): string | undefined {
 function readKept(from: string): Kept | undefined {
   try {
     const bytes = readFileSync(from);
-    const summed = bytes.subarray(0, -SUM_BYTES);
-    if (bytes.readUInt32LE(summed.length) !== crc32(summed, QUERN_SUM)) return undefined;
-    const data = summed.subarray(0, -CODE_BYTES);
-    return { data, codeBytes: summed.readUInt32LE(data.length) };
+    const numbersAt = bytes.length - (NUMBERS + 1) * NUMBER_BYTES;
+    const number = (at: number): number => bytes.readUInt32LE(numbersAt + at * NUMBER_BYTES);
+    if (number(NUMBERS) !== crc32(bytes.subarray(0, -NUMBER_BYTES), program.sum)) return undefined;
+    const tablesAt = numbersAt - number(1);
+    const textAt = tablesAt - number(0);
+    return {
+      data: bytes.subarray(0, textAt),
+      text: bytes.subarray(textAt, tablesAt),
+      tables: bytes.subarray(tablesAt, numbersAt),
+      codeBytes: number(2),
+    };
   } catch {
     return undefined;
   }
@@ -144,20 +178,36 @@ function keepCompiled(): void {
   if (!process.getBuiltinModule('node:worker_threads').isMainThread) return;
   const codeBytes = process.getBuiltinModule('node:v8').getHeapCodeStatistics().bytecode_and_metadata_size;
   if (codeBytes < keptBytes * WORTH_KEEPING) return;
-  const data = script.createCachedData();
-  const tail = Buffer.alloc(CODE_BYTES + SUM_BYTES);
-  tail.writeUInt32LE(codeBytes);
-  tail.writeUInt32LE(crc32(tail.subarray(0, CODE_BYTES), crc32(data, QUERN_SUM)), CODE_BYTES);
+  const { text, tables } = texts;
+  const numbers = Buffer.alloc(NUMBERS * NUMBER_BYTES);
+  [text.length, tables.length, codeBytes].forEach((number, at) => {
+    numbers.writeUInt32LE(number, at * NUMBER_BYTES);
+  });
+  const whole = Buffer.concat([script.createCachedData(), text, tables, numbers]);
+  const sum = Buffer.alloc(NUMBER_BYTES);
+  sum.writeUInt32LE(crc32(whole, program.sum));
   // Another process may read or write the file at the same time.
   const written = `${file}.${process.pid}`;
   try {
     mkdirSync(dirname(file), { recursive: true });
-    writeFileSync(written, Buffer.concat([data, tail]), { mode: 0o600 });
+    writeFileSync(written, Buffer.concat([whole, sum]), { mode: 0o600 });
     renameSync(written, file);
+    forgetOlder(file);
   } catch {
     // Nothing is kept where nothing may be written.
     forget(written);
   }
+}
+
+/** What was kept of builds before the last few. */
+function forgetOlder(newest: string): void {
+  const folder = dirname(newest);
+  const begins = `${basename(__filename)}-`;
+  const all = readdirSync(folder)
+    .filter((name) => name.startsWith(begins) && name.endsWith('.bin'))
+    .map((name) => ({ path: join(folder, name), at: statSync(join(folder, name)).mtimeMs }))
+    .sort((a, b) => b.at - a.at);
+  for (const { path } of all.slice(MOST_BUILDS)) forget(path);
 }
 
 function forget(written: string): void {

@@ -4,6 +4,7 @@
  */
 import { visibleLine } from '../publish/visible.ts';
 import type { Command } from './command.ts';
+import { adjust } from './commands/adjust.ts';
 import { check } from './commands/check.ts';
 import { config } from './commands/config.ts';
 import { convert } from './commands/convert.ts';
@@ -27,6 +28,7 @@ export const COMMANDS: readonly Command[] = [
   check,
   report,
   scale,
+  adjust,
   convert,
   format,
   weigh,

@@ -12,7 +12,13 @@ export interface Options {
   readonly rest: readonly string[];
 }
 
-/** Reads `--name value`, `--name=value` and `--flag`; `--` ends the options. An unknown option is bad usage. */
+/** Every other name is an option too, with a value that the command reads. */
+export const ANY = '*';
+
+/**
+ * Reads `--name value`, `--name=value` and `--flag`; `--` ends the options. An unknown option is bad usage, but where the command knows its
+ * options by `ANY` alone.
+ */
 export function readOptions(args: readonly string[], known: Readonly<Record<string, OptionKind>>): Options {
   const values: Record<string, string> = {};
   const flags = new Set<string>();
@@ -28,7 +34,7 @@ export function readOptions(args: readonly string[], known: Readonly<Record<stri
       continue;
     }
     const [name = '', inline] = splitOnce(arg.slice(2));
-    const kind = Object.hasOwn(known, name) ? known[name] : undefined;
+    const kind = Object.hasOwn(known, name) ? known[name] : known[ANY];
     if (kind === undefined)
       throw new UsageError(
         `there is no option --${name}; there are ${Object.keys(known)

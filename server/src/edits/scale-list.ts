@@ -46,7 +46,8 @@ export function* scaleList(work: ToScale, part: Part): Generator<ScaleEvent> {
 /** An error below this is not worth a word. */
 const WORTH_A_WORD = 0.005;
 
-function* scaleIngredient(
+/** One line of a list so many times as large: every amount of it, its name in number, its column. */
+export function* scaleIngredient(
   work: ToScale,
   line: number,
   ingredient: Ingredient,

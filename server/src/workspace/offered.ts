@@ -52,6 +52,16 @@ function mends({ code, check }: Finding, fix: Fix, snapshot: Snapshot): boolean 
 /** A hint how more would be understood: nothing is wrong. */
 const isInvitation = ({ check, severity }: Finding): boolean => check.family === 'reading' && severity === 'hint';
 
+/** Of every code of which there are more findings after a change, or graver ones: the gravest. */
+export function broughtBy(before: Snapshot, after: Snapshot): readonly Finding[] {
+  const were = countsOf(before);
+  return [...countsOf(after).values()].flatMap(({ finding, counts }) =>
+    isInvitation(finding) || counts.every((count, i) => count <= (were.get(finding.code)?.counts[i] ?? 0))
+      ? []
+      : [finding],
+  );
+}
+
 /** Of one code: the gravest, and how many there are that are at least so grave as each severity. */
 interface Counted {
   finding: Finding;

@@ -3,8 +3,8 @@
  */
 import { gramsText, percentRange } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
+import { gramsOf } from '../../recipe/measures/brought.ts';
 import type { LedgerEntry, Recipe } from '../../recipe/model.ts';
-import { gramsOf } from '../formula/band.ts';
 import { plainTable } from '../sum-table.ts';
 
 export function ledgerSum({ ingredient, uses, left }: LedgerEntry, { partsAt }: Recipe): string[] {

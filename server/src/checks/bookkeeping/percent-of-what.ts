@@ -3,11 +3,11 @@ import { gramsText, percentRange } from '../../measure/number-text.ts';
 import { middle, type Range } from '../../measure/quantity.ts';
 import type { Span } from '../../notation/tree.ts';
 import { isFlour } from '../../recipe/list/ingredient.ts';
+import { gramsOf } from '../../recipe/measures/brought.ts';
 import type { Kind } from '../../recipe/measures/kind.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck, type Found, type Said } from '../check.ts';
-import { gramsOf } from '../formula/band.ts';
 
 interface Asked {
   readonly name: string;

@@ -2,13 +2,14 @@
  * Knows the arithmetic of a measure on one recipe, line by line, for the page of a finding.
  */
 import { gramsText, significant, trimmed } from '../../measure/number-text.ts';
+import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { MEASURES } from '../../recipe/measures/definitions.ts';
 import { depressionC, otherDepression, saltDepressionC, sucroseEquivalent } from '../../recipe/measures/freezing.ts';
 import { bandText, measureText } from '../../recipe/measures/measure-text.ts';
 import { milkSolids, waterShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import { sums, sumTable } from '../sum-table.ts';
-import { type BandValues, bringing, gramsOf } from './band.ts';
+import type { BandValues } from './band.ts';
 
 /** The values of a measure held against a band, where a finding's are such, or hold such as their `band`. */
 export function bandValuesIn(values: unknown): BandValues | undefined {

@@ -3,6 +3,7 @@
  * Refuses to know any one check: each names the measure and the side it watches.
  */
 import type { Range } from '../../measure/quantity.ts';
+import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { MEASURES } from '../../recipe/measures/definitions.ts';
 import type { Kind, KindMeasure, MeasureName } from '../../recipe/measures/kind.ts';
@@ -111,9 +112,6 @@ export const isHigh = (verdict: Verdict): boolean => verdict === 'high' || verdi
 
 export const middleOf = (range: Range): number => (range.low + range.high) / 2;
 
-/** The middle of what an ingredient weighs; 0 where it is not known. */
-export const gramsOf = (i: Ingredient): number => (i.weighed.known ? middleOf(i.weighed.grams) : 0);
-
 /** Of the ingredients, the one of which `amount` is most, and more than nothing. */
 export function mostOf(
   ingredients: readonly Ingredient[],
@@ -131,9 +129,6 @@ export function mostOf(
 /** The ingredient of the part's list that brings most of a share of its food; none of which only the noun is known. */
 export const mostBringing = (part: ListedPart, share: ShareOf): Ingredient | undefined =>
   mostOf(part.head.ingredients, (i) => (i.match.kind === 'unknown' ? 0 : gramsOf(i) * bringing(i, share)));
-
-/** What a gram of the ingredient brings, by the middle of the range. */
-export const bringing = (i: Ingredient, share: ShareOf): number => middleOf(countsFor(share, i));
 
 /** What a gram of it brings at the most. */
 export const atMost = (i: Ingredient, share: ShareOf): number => countsFor(share, i).high;

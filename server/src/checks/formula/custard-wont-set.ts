@@ -1,18 +1,10 @@
+import { gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { eggProtein, settingStarch, yolkStrength } from '../../recipe/measures/shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import {
-  atMost,
-  type BandValues,
-  gramsOf,
-  ingredientPlace,
-  maySet,
-  mostBringing,
-  outsideBand,
-  sayBand,
-} from './band.ts';
+import { atMost, type BandValues, ingredientPlace, maySet, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 /** Shares of the mix from which these set it without egg (from memory, McGee). */

@@ -1,11 +1,10 @@
+import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { otherDepression } from '../../recipe/measures/freezing.ts';
 import { milkSolids, sugarSolids } from '../../recipe/measures/shares.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
 import {
   type BandValues,
-  bringing,
-  gramsOf,
   ingredientPlace,
   isHigh,
   middleOf,

@@ -1,7 +1,8 @@
+import { gramsOf } from '../../recipe/measures/brought.ts';
 import type { Ingredient } from '../../recipe/model.ts';
 import type { ListedPart } from '../../recipe/recipe.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, gramsOf, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, mostOf, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 export default defineCheck<BandValues>({

@@ -1,11 +1,12 @@
 import { deed, does } from '../../recipe/journey/deeds.ts';
 import { listedAs } from '../../recipe/list/families.ts';
+import { gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { isAgar, isGelatine } from '../../recipe/measures/gelling.ts';
 import { eggProtein, settingStarch } from '../../recipe/measures/shares.ts';
 import type { Ingredient, Part, Step } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
-import { atMost, type BandValues, gramsOf, ingredientPlace, maySet, mostOf, outsideBand, sayBand } from './band.ts';
+import { atMost, type BandValues, ingredientPlace, maySet, mostOf, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 type Values = { readonly what: 'band'; readonly band: BandValues } | { readonly what: 'enzyme'; readonly name: string };

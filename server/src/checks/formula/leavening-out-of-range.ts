@@ -1,6 +1,7 @@
 import { gramsText, significant } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import { speaksOf } from '../../recipe/journey/deeds.ts';
+import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { bakingPowder, bakingSoda, instantYeast, isSoda, lift, neutralises } from '../../recipe/measures/leavening.ts';
 import { measure } from '../../recipe/measures/measures.ts';
@@ -8,16 +9,7 @@ import { eggShare, isStarter } from '../../recipe/measures/shares.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { plainTable } from '../sum-table.ts';
-import {
-  type BandValues,
-  bringing,
-  gramsOf,
-  ingredientPlace,
-  mostBringing,
-  mostOf,
-  outsideBand,
-  sayBand,
-} from './band.ts';
+import { type BandValues, ingredientPlace, mostBringing, mostOf, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 type Values =

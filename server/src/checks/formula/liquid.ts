@@ -2,9 +2,10 @@
  * Knows which liquid of a dough gives or takes, and where its water comes from.
  */
 import type { Food, FoodClass } from '../../food/food.ts';
+import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { flourShare, freeWater } from '../../recipe/measures/shares.ts';
 import type { Ingredient } from '../../recipe/model.ts';
-import { type BandValues, bringing, gramsOf, isHigh, middleOf, mostOf } from './band.ts';
+import { type BandValues, isHigh, middleOf, mostOf } from './band.ts';
 
 /** The ingredient that brings most added water and can give some up: water first, then milk, juice and the like. */
 export function mainLiquid(contents: readonly Ingredient[]): Ingredient | undefined {

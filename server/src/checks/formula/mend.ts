@@ -6,15 +6,14 @@
 import { inColumn, setCount, setGrams } from '../../edits/set-amount.ts';
 import { replaceSpan } from '../../edits/text-edit.ts';
 import { trimmed } from '../../measure/number-text.ts';
-import { scaleRange } from '../../measure/quantity.ts';
-import { timesOf } from '../../measure/total.ts';
+import { gramsOf, timesTheIngredient } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import type { KindMeasure } from '../../recipe/measures/kind.ts';
 import { type Verdict, verdictOf } from '../../recipe/measures/kinds.ts';
 import { workOut } from '../../recipe/measures/measures.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
 import type { Fix, Scene } from '../check.ts';
-import { type BandValues, gramsOf, isHigh, middleOf } from './band.ts';
+import { type BandValues, isHigh, middleOf } from './band.ts';
 
 /** How far an ingredient may be moved by a fix, from a part of it to a multiple. */
 const MOST = 12;
@@ -187,7 +186,7 @@ const mends = (formula: Formula, by: number): boolean => tried(formula, Math.log
 function tried({ values, contents, ingredient, others }: Formula, log: number): Tried {
   const { measure: held, verdict } = values;
   const by = Math.exp(log);
-  const changed = contents.map((i) => (i === ingredient ? times(i, by) : i));
+  const changed = contents.map((i) => (i === ingredient ? timesTheIngredient(i, by) : i));
   const worked = workOut(held.measure, changed);
   const edge = held.usual[isHigh(verdict) ? 1 : 0];
   if (!worked.known || edge === null) return { log, past: Number.NaN, mends: false };
@@ -202,18 +201,5 @@ function tried({ values, contents, ingredient, others }: Formula, log: number): 
         const lies = verdictAmong(other.held, changed);
         return lies === undefined || other.mayBe.includes(lies);
       }),
-  };
-}
-
-/** The ingredient as if so many times of it were written. */
-function times(ingredient: Ingredient, by: number): Ingredient {
-  const { node, weighed } = ingredient;
-  const { amount } = node;
-  if (!weighed.known || amount?.kind !== 'measured') return ingredient;
-  const quantity = timesOf(amount.quantity, { low: by, high: by });
-  return {
-    ...ingredient,
-    node: { ...node, amount: { ...amount, quantity } },
-    weighed: { ...weighed, grams: scaleRange(weighed.grams, by) },
   };
 }

@@ -2,9 +2,10 @@
  * Knows which line of a list salts it.
  */
 
+import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { saltShare } from '../../recipe/measures/shares.ts';
 import type { Ingredient, Part } from '../../recipe/model.ts';
-import { bringing, gramsOf, mostBringing, mostOf } from './band.ts';
+import { mostBringing, mostOf } from './band.ts';
 
 /** The line of salt itself that brings most. */
 export const saltLine = (part: Part): Ingredient | undefined =>

@@ -1,9 +1,10 @@
 import type { Event, Where } from '../../prose/event.ts';
 import { anyDoes, deed, eventsOf } from '../../recipe/journey/deeds.ts';
+import { gramsOf } from '../../recipe/measures/brought.ts';
 import { kindNamed } from '../../recipe/measures/kinds.ts';
 import type { Part, Step } from '../../recipe/model.ts';
 import { defineCheck } from '../check.ts';
-import { type BandValues, gramsOf, ingredientPlace, outsideBand, sayBand } from './band.ts';
+import { type BandValues, ingredientPlace, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 import { mainSalt, saltLine } from './salt.ts';
 

@@ -3,6 +3,7 @@ import { significant, trimmed } from '../../measure/number-text.ts';
 import type { Range } from '../../measure/quantity.ts';
 import type { Event } from '../../prose/event.ts';
 import { anyDoes, deed, does, eventsOf } from '../../recipe/journey/deeds.ts';
+import { bringing, gramsOf } from '../../recipe/measures/brought.ts';
 import { contentsOf } from '../../recipe/measures/contents.ts';
 import { instantYeast } from '../../recipe/measures/leavening.ts';
 import { measure } from '../../recipe/measures/measures.ts';
@@ -11,16 +12,7 @@ import type { Ingredient, Part, Step } from '../../recipe/model.ts';
 import { defineCheck, type Found } from '../check.ts';
 import { onceFor } from '../once.ts';
 import { plainTable, sumTable } from '../sum-table.ts';
-import {
-  type BandValues,
-  bringing,
-  gramsOf,
-  ingredientPlace,
-  kindPlace,
-  mostBringing,
-  outsideBand,
-  sayBand,
-} from './band.ts';
+import { type BandValues, ingredientPlace, kindPlace, mostBringing, outsideBand, sayBand } from './band.ts';
 import { mendAmount } from './mend.ts';
 
 type Values =

@@ -7,10 +7,10 @@ import type { MeasuredNode, SentenceItem, Span, TextNode } from '../../notation/
 import { amountOfOne } from '../../prose/counts.ts';
 import type { Craft } from '../../prose/event.ts';
 import { anyDoes, deed, does, isBaked, speaksOf } from '../../recipe/journey/deeds.ts';
+import { gramsOf as middleG } from '../../recipe/measures/brought.ts';
 import type { Part, PartHead, Recipe } from '../../recipe/model.ts';
 import { listedPart } from '../../recipe/part.ts';
 import { defineCheck, type Found } from '../check.ts';
-import { gramsOf as middleG } from '../formula/band.ts';
 import { listedG } from '../listed-grams.ts';
 import { onceFor, onceWith } from '../once.ts';
 import { anyPart, overParts } from '../over-parts.ts';

@@ -2,11 +2,11 @@
  * Knows the plan of a day as facts, with the clock: what text, page, calendar and data are made of.
  * Refuses to know how any of them is laid out, and to plan.
  */
-import { ovenTimes } from '../recipe/baking/oven-time.ts';
-import { ovenTimeText } from '../recipe/baking/said.ts';
+import { whyDeclined } from '../recipe/baking/said.ts';
 import type { Recipe, World } from '../recipe/model.ts';
 import type { Plan, PlannedTask } from '../recipe/plan/plan.ts';
-import type { MinutesFrom } from '../recipe/plan/plan-task.ts';
+import type { MinutesFrom, PlanTask } from '../recipe/plan/plan-task.ts';
+import { bakeOf } from '../recipe/plan/reckoned.ts';
 import type { WayOut } from '../recipe/plan/ways-out.ts';
 import { capital } from '../recipe/words.ts';
 import { clauseText } from './step-text.ts';
@@ -25,6 +25,8 @@ export interface PlanStep {
   readonly part: string;
   /** Where its writer finds it: `line 7`. */
   readonly where: string;
+  /** The same from 1, in the file that is looked at; null where another says it. */
+  readonly line: number | null;
   readonly text: string;
   readonly from: PlanClock;
   readonly to: PlanClock;
@@ -32,8 +34,15 @@ export interface PlanStep {
   readonly minutes_from: MinutesFrom;
   /** As the steps say it; null where they say no end, or nothing. */
   readonly said_min: readonly [number, number | null] | null;
+  /** Of an estimate the least and the most that is likely; null where none was needed, or there is none. */
+  readonly estimate_min: readonly [number, number] | null;
+  /** Why a bake that says no minutes has no estimate. */
+  readonly not_estimated: string | null;
   readonly spent: 'work' | 'cooking' | 'waiting';
   readonly hands: boolean;
+  /** Whose, where there are several pairs: from 0. */
+  readonly pair: number | null;
+  readonly on: 'hob' | 'smoker' | 'cold' | null;
   /** Index in `ovens`. */
   readonly oven: number | null;
   readonly oven_turns: readonly (PlanOvenTurn & PlanClock)[];
@@ -68,8 +77,8 @@ export interface PlanAsked {
   /** Index in `steps`. */
   readonly step: number;
   readonly where: string;
-  /** What is reckoned of a bake: `likely 75 min (60 to 95), …`. */
-  readonly estimate: string | null;
+  /** What is put for it meanwhile; null where nothing is. */
+  readonly put_min: number | null;
 }
 
 export interface PlanFacts {
@@ -78,8 +87,10 @@ export interface PlanFacts {
   /** The day on which it is eaten; null where none is said. */
   readonly date: string | null;
   readonly start: PlanClock;
+  /** If all takes its longest. */
+  readonly start_at_most: PlanClock;
   readonly hands_min: number;
-  /** Some steps have no minutes, and none are reckoned for them. */
+  /** Some steps cook or wait without minutes, and none are reckoned for them. */
   readonly at_least: boolean;
   /** Every order was tried, or could be no better. */
   readonly best: boolean;
@@ -105,6 +116,8 @@ export interface PlanSource {
   readonly file: string;
   /** Says where a line of it is, from 0. */
   readonly sayLine: (line: number) => string;
+  /** The line of its file, from 0; undefined where another file says it. */
+  readonly ownLine?: (line: number) => number | undefined;
 }
 
 export interface PlanSetting {
@@ -133,6 +146,7 @@ export function planFacts(plan: Plan, sources: readonly PlanSource[], { serve, d
     serve: clock(0).at,
     date,
     start: clock(plan.start),
+    start_at_most: clock(plan.startAtMost),
     hands_min: plan.handsMin,
     at_least: plan.atLeast,
     best: plan.isBest,
@@ -157,27 +171,34 @@ export function planFacts(plan: Plan, sources: readonly PlanSource[], { serve, d
     ahead: plan.ahead.map(({ recipe, task, days }) => ({ recipe, step: task, days })),
     asked: plan.tasks.flatMap((task, step) => {
       const source = sources[task.recipe];
-      if (task.task.from !== 'unsaid' || source === undefined) return [];
-      return [{ step, where: whereOf(task, source), estimate: estimateOf(task, source) }];
+      const { from, minutes } = task.task;
+      if ((from !== 'unsaid' && from !== 'put') || source === undefined) return [];
+      return [{ step, where: whereOf(task, source), put_min: from === 'put' ? minutes : null }];
     }),
     note: THERMOMETER,
   };
 }
 
 function stepOf(planned: PlannedTask, source: PlanSource, clock: (min: number) => PlanClock): PlanStep {
-  const { task, start, end, wanted, oven, critical, recipe } = planned;
+  const { task, start, end, wanted, oven, pair, critical, recipe } = planned;
+  const ownLine = source.ownLine?.(lineOf(planned, source));
   return {
     recipe,
     part: source.recipe.parts[task.part]?.head.name ?? '',
     where: whereOf(planned, source),
+    line: ownLine === undefined ? null : ownLine + 1,
     text: textOf(planned, source),
     from: clock(start),
     to: clock(end),
     minutes: task.minutes,
     minutes_from: task.from,
     said_min: task.said === undefined ? null : [task.said.low, Number.isFinite(task.said.high) ? task.said.high : null],
+    estimate_min: task.estimate === undefined ? null : [task.estimate.low, task.estimate.high],
+    not_estimated: notEstimated(task, source),
     spent: task.spent,
     hands: task.hands,
+    pair: pair ?? null,
+    on: task.on ?? null,
     oven: oven ?? null,
     oven_turns: task.stages.map(({ atMin, celsius, fan }) => ({
       ...clock(start + atMin),
@@ -206,11 +227,11 @@ const lineOf = ({ task }: PlannedTask, { recipe }: PlanSource): number => (recip
 
 const whereOf = (task: PlannedTask, source: PlanSource): string => source.sayLine(lineOf(task, source));
 
-/** Of what stands in the oven, as long as its recipe does not say it. */
-function estimateOf({ task }: PlannedTask, { recipe }: PlanSource): string | null {
-  if (task.stages.length === 0) return null;
-  const time = ovenTimes(recipe).find(({ bake }) => bake.part.index === task.part && bake.line === task.line);
-  return time?.is === 'estimated' ? ovenTimeText(time) : null;
+/** Of what stands in the oven, and says no minutes. */
+function notEstimated(task: PlanTask, { recipe }: PlanSource): string | null {
+  if (task.from !== 'unsaid' || task.stages.length === 0) return null;
+  const time = bakeOf(recipe, task);
+  return time?.is === 'declined' ? whyDeclined(time.why) : null;
 }
 
 const DAY_MIN = 1440;

@@ -1,4 +1,5 @@
 /** Knows the plan of a day as plain text. */
+import type { MinutesFrom } from '../recipe/plan/plan-task.ts';
 import type { PlanFacts, PlanPreheat, PlanStep } from './plan-facts.ts';
 import {
   AT_LEAST,
@@ -11,6 +12,7 @@ import {
   namedStep,
   ovenName,
   planSummary,
+  putText,
   wayOutText,
 } from './plan-words.ts';
 
@@ -23,9 +25,10 @@ export function planText(facts: PlanFacts): string {
   ].join('\n\n')}\n`;
 }
 
-export const planNotes = ({ at_least: atLeast, best }: PlanFacts): readonly string[] => [
-  ...(atLeast ? [AT_LEAST] : []),
-  ...(best ? [] : [NOT_ALL_TRIED]),
+export const planNotes = (facts: PlanFacts): readonly string[] => [
+  ...[putText(facts) ?? []].flat(),
+  ...(facts.at_least ? [AT_LEAST] : []),
+  ...(facts.best ? [] : [NOT_ALL_TRIED]),
 ];
 
 /** What stands below the table, each list with its title. */
@@ -95,9 +98,16 @@ function stepRow(facts: PlanFacts, step: PlanStep, i: number): PlanRow {
     who: who(facts, step),
     what: namedStep(facts, step),
     step: i,
-    long: minutes === 0 ? 'asked' : `${many}${lengthOf(minutes)}${step.minutes_from === 'head' ? ', by the head' : ''}`,
+    long: minutes === 0 ? 'asked' : `${many}${lengthOf(minutes)}${FROM[step.minutes_from]?.(step) ?? ''}`,
   };
 }
+
+/** What is not said by the step itself. */
+const FROM: Partial<Record<MinutesFrom, (step: PlanStep) => string>> = {
+  head: () => ', by the head',
+  put: () => ', put here',
+  estimate: ({ estimate_min: range }) => (range === null ? '' : `, likely; ${range[0]} to ${range[1]}`),
+};
 
 function who(facts: PlanFacts, { oven, oven_turns: [first], hands, spent }: PlanStep): string {
   if (first !== undefined)

@@ -10,18 +10,38 @@ export function lengthOf(minutes: number): string {
 }
 
 /** `18:05`, `22:50 the day before` */
-function clockText({ at, days_before: days }: PlanClock): string {
+export function clockText({ at, days_before: days }: PlanClock): string {
   return days === 0 ? at : days === 1 ? `${at} the day before` : `${at} ${days} days before`;
 }
 
-/** `Begin at 16:05 at the latest, 3 h 25 min before: 38 min of it by hand.` */
-export function planSummary({ start, hands_min: hands, at_least: atLeast }: PlanFacts): string {
-  const by = `${lengthOf(-start.min)} before it is eaten, ${lengthOf(hands)} of it by hand`;
-  return `${atLeast ? 'Begin before' : 'Begin at'} ${clockText(start)}: ${atLeast ? 'at least ' : ''}${by}.`;
+/** `Begin at 16:05; at 15:50 if all takes its longest.` */
+export function beginText({ start, start_at_most: most, at_least: atLeast }: PlanFacts): readonly [string, string] {
+  const longest = most.min < start.min ? `; at ${clockText(most)} if all takes its longest` : '';
+  return [`${atLeast ? 'Begin before' : 'Begin at'} ${clockText(start)}`, `${longest}.`];
+}
+
+/** The same with how long that is: `… That is 3 h 25 min before it is eaten, 38 min of it by hand.` */
+export function planSummary(facts: PlanFacts): string {
+  const { start, hands_min: hands, at_least: atLeast } = facts;
+  const least = atLeast ? 'at least ' : '';
+  return `${beginText(facts).join('')} That is ${least}${lengthOf(-start.min)} before it is eaten, ${lengthOf(hands)} of it by hand.`;
 }
 
 export const AT_LEAST =
-  'All of this is the least: steps that say no minutes are reckoned as none, and are asked for below.';
+  'All of this is the least: what cooks or waits and says no minutes is reckoned as none, and is asked for below.';
+
+/** `Two steps of work say no minutes: 10 min is put for each here, and nothing is written.` Nothing where all say theirs. */
+export function putText({ asked }: PlanFacts): string | undefined {
+  const put = asked.filter(({ put_min }) => put_min !== null);
+  const [first] = put;
+  if (first === undefined) return undefined;
+  const each =
+    put.length === 1 ? 'One step of work says no minutes' : `${countWord(put.length)} steps of work say no minutes`;
+  return `${each}: ${lengthOf(first.put_min ?? 0)} is put for ${put.length === 1 ? 'it' : 'each'} here, and nothing is written.`;
+}
+
+const countWord = (count: number): string =>
+  ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten'][count] ?? String(count);
 export const NOT_ALL_TRIED = 'There are too many orders to try them all: a better one may be left.';
 
 /** `Gratin: bake at 160 C for 1 h 15 min` */
@@ -82,9 +102,10 @@ export function aheadText(facts: PlanFacts, { recipe, step, days }: PlanFacts['a
   return `${whose}all up to “${until}” may be done ${days === 1 ? 'the day before' : `up to ${days} days before`}, and is left there, cold and covered.`;
 }
 
-export function askedText(facts: PlanFacts, { step, where, estimate }: PlanAsked): string {
+export function askedText(facts: PlanFacts, { step, where, put_min: put }: PlanAsked): string {
   const own = facts.steps[step];
   if (own === undefined) return '';
-  const guess = estimate === null ? '' : ` (${estimate})`;
-  return `${where}: “${own.text}”: how many minutes?${guess}`;
+  const said = put === null ? '' : ` (${lengthOf(put)} is put here)`;
+  const why = own.not_estimated === null ? '' : ` (not estimated: ${own.not_estimated})`;
+  return `${where}: “${own.text}”: how many minutes?${said}${why}`;
 }

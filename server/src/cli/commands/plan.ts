@@ -62,6 +62,7 @@ export const plan: Command = {
     const recipes = snapshots.map(({ snapshot }, i) => ({
       recipe: snapshot.whole.recipe,
       given: given[i] ?? new Map(),
+      puts: true,
     }));
     const facts = planFacts(
       planOf(recipes, kitchen),

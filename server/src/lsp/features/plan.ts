@@ -29,7 +29,7 @@ export const planFeature: Feature = {
         const ovens = ovenNames(first.snapshot.house.world, undefined);
         const kitchen = { ovens: ovens.length, pairsOfHands: 1, sharesOven: false, serve, awake: EVERYDAY };
         const plan = planOf(
-          open.map(({ snapshot }) => ({ recipe: snapshot.whole.recipe, given: new Map() })),
+          open.map(({ snapshot }) => ({ recipe: snapshot.whole.recipe, given: new Map(), puts: true })),
           kitchen,
         );
         const sources = open.map(({ snapshot, file }) => ({

@@ -11,32 +11,55 @@ import { lastingIn, type Planned, statedTimes } from '../journey/durations.ts';
 import type { Part, Recipe, Step } from '../model.ts';
 import { linked } from './links.ts';
 import type { Drafted, OvenTurn, PlanTask } from './plan-task.ts';
+import { reckoned } from './reckoned.ts';
 import type { OvenNeed } from './task.ts';
 import { daysAhead, daysSaid, isInTheCold, mayWait } from './waits.ts';
 
 /** Minutes by the line of the recipe, from 0, of what the steps leave silent there. */
 export type GivenMinutes = ReadonlyMap<number, number>;
 
-export function tasksOf(recipe: Recipe, given: GivenMinutes): readonly PlanTask[] {
-  const drafted = recipe.parts.map((part) => draft(part, recipe, given));
-  const { tasks, after } = linked(recipe, shareWork(drafted, recipe));
+/** `puts`: minutes are put where no step says any, as far as there are some to put. */
+export function tasksOf(recipe: Recipe, given: GivenMinutes, puts: boolean): readonly PlanTask[] {
+  const drafted = shareWork(
+    recipe.parts.map((part) => draft(part, recipe, given)),
+    recipe,
+  );
+  const all = puts ? drafted.map((tasks) => tasks.map((task) => reckoned(recipe, task))) : drafted;
+  const { tasks, after } = linked(recipe, all);
   const servedSo = servedAsTheyAre(tasks, after);
-  return tasks.map(({ event, meanwhile: _, ...task }, i) => ({
-    ...task,
-    after: after[i] ?? [],
-    mayWait:
-      event === undefined
-        ? (task.said?.high ?? task.minutes)
-        : mayWait({
-            event,
-            minutes: task.minutes,
-            most: task.said?.high ?? task.minutes,
-            days: task.days,
-            isServedSo: servedSo.has(i),
-            isHot: (after[i] ?? []).some((before) => tasks[before]?.spent === 'cooking'),
-            isWaiting: task.spent === 'waiting',
-          }),
-  }));
+  return tasks.map((drafted, i) => {
+    const { event, meanwhile: _, ...task } = drafted;
+    return {
+      ...task,
+      after: after[i] ?? [],
+      most: mostOf(drafted),
+      on: placeOn(drafted),
+      mayWait:
+        event === undefined
+          ? (task.said?.high ?? task.minutes)
+          : mayWait({
+              event,
+              minutes: task.minutes,
+              most: task.said?.high ?? task.minutes,
+              days: task.days,
+              isServedSo: servedSo.has(i),
+              isHot: (after[i] ?? []).some((before) => tasks[before]?.spent === 'cooking'),
+              isWaiting: task.spent === 'waiting',
+            }),
+    };
+  });
+}
+
+/** To the end of its range: of a wait only where something is looked at, as else the cook may end it sooner. */
+function mostOf({ minutes, said, estimate, spent, event }: Drafted): number {
+  const high = estimate?.high ?? (spent !== 'waiting' || (event?.until.length ?? 0) > 0 ? said?.high : undefined);
+  return high !== undefined && Number.isFinite(high) ? Math.max(minutes, Math.round(high)) : minutes;
+}
+
+function placeOn({ spent, stages, event }: Drafted): PlanTask['on'] {
+  if (event === undefined || stages.length > 0) return undefined;
+  if (spent === 'cooking') return event.act === 'smoke' ? 'smoker' : 'hob';
+  return spent === 'waiting' && isInTheCold(event) ? 'cold' : undefined;
 }
 
 /** So long somebody carves, or strews something over it, and it is still hot (judgement). */

@@ -5,8 +5,11 @@ import type { Event } from '../../prose/event.ts';
 import type { Lasting } from '../journey/lasting.ts';
 import type { Task } from './task.ts';
 
-/** `head`: what the head says of the work is shared evenly among what is silent. `given`: by whoever plans. `unsaid`: nobody says it, and none are reckoned. */
-export type MinutesFrom = 'steps' | 'head' | 'given' | 'unsaid';
+/**
+ * `head`: what the head says of the work is shared evenly among what is silent. `given`: by whoever plans. `estimate`: worked out of what is
+ * in the oven, or stands there. `put`: work that says no minutes, with so many put for it. `unsaid`: nobody says it, and none are reckoned.
+ */
+export type MinutesFrom = 'steps' | 'head' | 'given' | 'estimate' | 'put' | 'unsaid';
 
 export interface PlanTask extends Task, Span {
   readonly part: number;
@@ -18,6 +21,12 @@ export interface PlanTask extends Task, Span {
   readonly from: MinutesFrom;
   /** As the steps say it. */
   readonly said: Range | undefined;
+  /** Of an estimate: eight of ten lie within. */
+  readonly estimate?: Range;
+  /** Minutes that it may last before the cook has to do something about it: its minutes where nothing says more. */
+  readonly most: number;
+  /** What it is done on or in where that is no oven; undefined where it stands about, or nobody says. */
+  readonly on: 'hob' | 'smoker' | 'cold' | undefined;
   /** °C of the dial, each from so many minutes after it went in. */
   readonly stages: readonly OvenTurn[];
   /** Days for which it may lie before the next. */
@@ -31,7 +40,7 @@ export interface OvenTurn {
 }
 
 /** A task before what comes behind it is known. */
-export interface Drafted extends Omit<PlanTask, 'after' | 'mayWait'> {
+export interface Drafted extends Omit<PlanTask, 'after' | 'mayWait' | 'most' | 'on'> {
   readonly event: Event | undefined;
   readonly meanwhile: boolean;
 }

@@ -15,6 +15,8 @@ import { type WayOut, waysOut } from './ways-out.ts';
 export interface PlannedRecipe {
   readonly recipe: Recipe;
   readonly given: GivenMinutes;
+  /** Minutes are put where no step says any; else nothing is reckoned for it. */
+  readonly puts?: boolean;
 }
 
 export interface PlannedTask extends Placed {
@@ -54,6 +56,8 @@ export interface Plan {
   readonly preheats: readonly Preheat[];
   /** Minutes of the first beginning, an oven's among them; negative. */
   readonly start: number;
+  /** The same if all takes its longest. */
+  readonly startAtMost: number;
   readonly handsMin: number;
   /** Steps have no minutes, and none are reckoned for them. */
   readonly atLeast: boolean;
@@ -66,9 +70,9 @@ export interface Plan {
 export function planOf(recipes: readonly PlannedRecipe[], kitchen: DayKitchen): Plan {
   const all: PlanTask[] = [];
   const of: number[] = [];
-  for (const [index, { recipe, given }] of recipes.entries()) {
+  for (const [index, { recipe, given, puts = false }] of recipes.entries()) {
     const from = all.length;
-    for (const task of tasksOf(recipe, given)) {
+    for (const task of tasksOf(recipe, given, puts)) {
       all.push({ ...task, after: task.after.map((before) => before + from) });
       of.push(index);
     }
@@ -88,6 +92,7 @@ export function planOf(recipes: readonly PlannedRecipe[], kitchen: DayKitchen): 
     tasks,
     preheats: preheatsOf(all, found.placed),
     start: beginningOf(all, found.placed),
+    startAtMost: startAtMost(all, kitchen, found),
     handsMin: all.reduce((sum, { hands, minutes }) => sum + (hands ? minutes : 0), 0),
     atLeast: all.some(({ from }) => from === 'unsaid'),
     isBest: found.isBest,
@@ -99,6 +104,13 @@ export function planOf(recipes: readonly PlannedRecipe[], kitchen: DayKitchen): 
     waysOut: waysOut(all, kitchen, found, clashes, ahead),
     ahead: ahead.map((each) => ({ ...each, task: placeOf.get(each.task) ?? 0 })),
   };
+}
+
+function startAtMost(all: readonly PlanTask[], kitchen: DayKitchen, { placed }: Schedule): number {
+  const likely = beginningOf(all, placed);
+  if (all.every(({ most, minutes }) => most <= minutes)) return likely;
+  const longest = all.map((task) => ({ ...task, minutes: task.most }));
+  return Math.min(likely, beginningOf(longest, schedule(longest, kitchen).placed));
 }
 
 const inTime = (placed: readonly Placed[], a: number, b: number): number =>

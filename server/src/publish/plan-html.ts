@@ -2,8 +2,8 @@
 import { escapeHtml, STYLE } from './html.ts';
 import { DRAWING_STYLE, planDrawing } from './plan-drawing.ts';
 import type { PlanFacts } from './plan-facts.ts';
-import { dayText, planLists, planNotes, planRows } from './plan-text.ts';
-import { planSummary } from './plan-words.ts';
+import { planLists, planNotes, planRows } from './plan-text.ts';
+import { dayText, planSummary } from './plan-words.ts';
 
 /** Over the pages for readers, which are for paper: a plan is looked at while somebody cooks. */
 const PLAN_STYLE = `

@@ -6,6 +6,7 @@ import {
   aheadText,
   askedText,
   clashText,
+  dayText,
   heatText,
   lengthOf,
   NOT_ALL_TRIED,
@@ -144,7 +145,3 @@ function table(rows: readonly PlanRow[]): string {
     .concat(rows.some(({ critical }) => critical) ? ['* the longest way: what is late there is late at the table'] : [])
     .join('\n');
 }
-
-/** The head above what is done on a day. */
-export const dayText = (days: number): string =>
-  days === 0 ? 'On the day' : days === 1 ? 'The day before' : `${days} days before`;

@@ -109,3 +109,7 @@ export function askedText(facts: PlanFacts, { step, where, put_min: put }: PlanA
   const why = own.not_estimated === null ? '' : ` (not estimated: ${own.not_estimated})`;
   return `${where}: “${own.text}”: how many minutes?${said}${why}`;
 }
+
+/** The head above what is done on a day. */
+export const dayText = (days: number): string =>
+  days === 0 ? 'On the day' : days === 1 ? 'The day before' : `${days} days before`;

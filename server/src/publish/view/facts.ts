@@ -8,6 +8,8 @@ import type { Recipe } from '../../recipe/model.ts';
 import { readTrials, type Trial } from '../../recipe/trials/trials.ts';
 import { capital } from '../../recipe/words.ts';
 import { plainFinding } from '../finding-json.ts';
+import { recipeDay } from '../plan-day.ts';
+import type { PlanFacts } from '../plan-facts.ts';
 import { type PlacedFinding, placedIn } from '../proof.ts';
 import { type ReaderPage, readerPage } from '../reader-page.ts';
 import { type ReportSources, report } from '../report.ts';
@@ -29,6 +31,8 @@ export interface ViewFacts {
   readonly report: Report;
   /** As they stand in the text, by line, then by place. */
   readonly findings: readonly ViewFinding[];
+  /** The day counted back from the hour that is looked at. It takes long, and is worked out when it is asked for. */
+  readonly plan: () => PlanFacts;
 }
 
 /** The three shapes in which a finding is drawn. */
@@ -67,6 +71,8 @@ export interface ViewSources extends ReportSources {
   /** Whose rounding the nutrition figures follow. */
   readonly label?: 'us' | 'eu';
   readonly placed?: readonly PlacedFinding[];
+  /** The line of the writer's own file, from 0; undefined where another file says it. */
+  readonly ownLine?: (line: number) => number | undefined;
   /** The fixes worth offering; none where nothing can be written. */
   readonly fixesOf?: (finding: Finding) => readonly ViewFix[];
 }
@@ -88,6 +94,12 @@ export function viewFacts(recipe: Recipe, findings: Findings, sources: ViewSourc
       ...findings.open.map((finding) => viewFinding(finding, fixes(finding))),
       ...findings.accepted.map((finding) => viewFinding(finding, [])),
     ].sort((a, b) => a.line - b.line || a.start - b.start),
+    plan: () =>
+      recipeDay(recipe, {
+        serve: look.serve,
+        ...(sources.sayLine && { sayLine: sources.sayLine }),
+        ...(sources.ownLine && { ownLine: sources.ownLine }),
+      }),
   };
 }
 

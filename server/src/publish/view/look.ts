@@ -15,6 +15,8 @@ export interface Look {
   readonly madeOf?: { readonly substance?: string; readonly part?: string };
   /** When it is to be on the table: `18:30`. */
   readonly serve?: string;
+  /** The steps of the day: one part after the other, or as absent, by the clock. */
+  readonly order?: 'clock' | 'part';
 }
 
 /** The six views, in their order, by the id of their section. */

@@ -150,7 +150,7 @@ td.soft.wide { white-space: nowrap; }
 .from { max-width: 44rem; } .from .bars { width: 36%; } .from .wide { white-space: nowrap; }
 .trials th[scope=row] { white-space: nowrap; } .divide { padding-block: 8px; }
 .day td.clock, .takes-min { white-space: nowrap; } .day thead .strip { padding-inline-start: 16px; } .day .part { color: var(--soft); } .day .strip { width: 36%; }
-.day td, .day th { padding-block: 5px; }
+.day td, .day th { padding-block: 5px; } .day tbody th { font-weight: 600; padding-top: 14px; } .day .why { display: inline-block; max-width: 12rem; white-space: normal; }
 `;
 
 /** Lengths in per cent, heights in pixels, no box to fit, so that lettering never scales. Classes only: the policy refuses style attributes. */
@@ -167,6 +167,7 @@ svg .soft { fill: var(--soft); }
 .draw .error { fill: var(--error); } .draw .warning { fill: var(--warning); } .draw .note { fill: var(--paper); stroke: var(--note); stroke-width: 2; }
 .draw .wait { fill: var(--band); stroke: var(--edge); }
 .draw .heat { fill: var(--heat); stroke: color-mix(in srgb, var(--heat) 65%, var(--ink)); }
+.draw .gap { fill: var(--paper); }
 .draw .serve { stroke: var(--ink); stroke-dasharray: 2 2; }
 .draw .notknown { fill: url(#hatch); stroke: var(--edge); }
 #hatch line { stroke: var(--edge); }
@@ -193,7 +194,7 @@ const WIDTHS = `
   .draw .w { display: none; }
   .day thead { display: none; }
   .day tr { display: grid; grid-template-columns: 2.9rem 1fr auto; column-gap: 10px; }
-  .day td { padding: 4px 0 0 0; }
+  .day td { padding: 4px 0 0 0; } .day tbody th { grid-column: 1 / -1; }
   .day td.strip { grid-column: 2 / -1; height: 18px; width: auto; margin-bottom: 4px; } .day td.strip > svg { inset-inline-start: 0; width: 100%; }
   .measures thead .unit, .measures .wide { display: none; }
   .stack thead th, .stack td, .stack tbody th { padding-inline-start: 8px; } .stack tr > :first-child { padding-inline-start: 0; }

@@ -14,7 +14,7 @@ const CUT_PERCENT = 3;
 const STEPS_MIN = [15, 30, 60, 120, 180, 240, 360, 720, 1440, 2880, 10_080];
 const MOST_LINES = 6;
 /** Two letterings nearer than this touch, in per cent: in a wide drawing, and in a narrow one. */
-const NEAR = { wide: 9, narrow: 19 };
+export const NEAR = { wide: 9, narrow: 19 };
 
 export interface Hour {
   readonly x: number;
@@ -71,17 +71,20 @@ function piecesOf(facts: PlanFacts): readonly Piece[] {
     ...facts.preheats.map(({ from, to }) => [from.min, to.min] as const),
     ...facts.steps.filter(({ spent }) => spent !== 'waiting').map(({ from, to }) => [from.min, to.min] as const),
   ];
-  const times = [facts.start.min, 0, ...busy.flat(), ...facts.steps.flatMap(({ from, to }) => [from.min, to.min])];
+  // Where a wait ends nobody does anything, unless something begins.
+  const times = [facts.start.min, 0, ...busy.flat(), ...facts.steps.map(({ from }) => from.min)];
   const inOrder = [...new Set(times)].filter((min) => min >= facts.start.min && min <= 0).sort((a, b) => a - b);
   return inOrder.slice(1).flatMap((to, i): Piece[] => {
     const from = inOrder[i] ?? to;
     const isIdle = !busy.some(([starts, ends]) => starts < to && ends > from);
     if (!isIdle || to - from <= LONGEST_WHOLE_MIN) return [{ from, to, isCut: false }];
-    const [first, last] = [from + STAYS_MIN, to - STAYS_MIN];
+    // Whole hours are cut out, so that their length is short to letter.
+    const cut = Math.floor((to - from - 2 * STAYS_MIN) / 60) * 60;
+    const first = from + STAYS_MIN;
     return [
       { from, to: first, isCut: false },
-      { from: first, to: last, isCut: true },
-      { from: last, to, isCut: false },
+      { from: first, to: first + cut, isCut: true },
+      { from: first + cut, to, isCut: false },
     ];
   });
 }

@@ -5,13 +5,24 @@
 import { escapeHtml } from '../../html.ts';
 import type { PlanFacts, PlanStep } from '../../plan-facts.ts';
 import { heatText } from '../../plan-words.ts';
-import { markIn } from '../mark.ts';
 import type { Axis } from './axis.ts';
-import { type Bar, type BarKind, barOf, cutsOf, gridOf, hoursText, percent } from './drawn.ts';
+import {
+  type Bar,
+  type BarKind,
+  barOf,
+  type ClashLevel,
+  clashOf,
+  cutsOf,
+  gridOf,
+  hoursText,
+  isUnknown,
+  percent,
+  pointAt,
+} from './drawn.ts';
 
 interface Lettered extends Bar {
   readonly label: string;
-  readonly clashes: boolean;
+  readonly clash: ClashLevel | undefined;
 }
 
 interface Lane {
@@ -29,18 +40,17 @@ export function lanesOf(facts: PlanFacts, axis: Axis): string {
 
 function lanes(facts: PlanFacts, axis: Axis): readonly Lane[] {
   const { steps, ovens, recipes } = facts;
-  const clashing = new Set(facts.clashes.flatMap(({ step, other }) => (other === null ? [step] : [step, other])));
   const bar = (step: PlanStep, label: string): Lettered => ({
     ...barOf(step, axis),
     label,
-    clashes: clashing.has(steps.indexOf(step)),
+    clash: clashOf(facts, steps.indexOf(step)),
   });
   const called = ({ part, recipe }: PlanStep): string => (recipes.length > 1 ? (recipes[recipe] ?? '') : part);
   const pairs = Math.max(0, ...steps.map(({ pair }) => pair ?? 0)) + 1;
   const hands = Array.from({ length: pairs }, (_, pair) => ({
     name: pairs === 1 ? 'Hands' : `Hands ${pair + 1}`,
     bars: steps
-      .filter((step) => step.hands && (step.pair ?? 0) === pair)
+      .filter((step) => step.hands && !isUnknown(step) && (step.pair ?? 0) === pair)
       .map((step) => ({ ...bar(step, ''), kind: 'ink' as BarKind })),
   }));
   const on = (place: PlanStep['on'], name: string, label: (step: PlanStep) => string): Lane => ({
@@ -54,7 +64,7 @@ function lanes(facts: PlanFacts, axis: Axis): readonly Lane[] {
         .filter((each) => each.oven === oven)
         .map(({ from, to }): Lettered => {
           const x = axis.at(from.min);
-          return { x, width: axis.at(to.min) - x, kind: 'wait', label: '', clashes: false };
+          return { x, width: axis.at(to.min) - x, kind: 'wait', label: '', clash: undefined };
         }),
       ...steps.filter((step) => step.oven === oven).flatMap((step) => ovenBars(step, bar(step, ''), axis)),
     ].sort((a, b) => a.x - b.x),
@@ -79,11 +89,13 @@ function ovenBars({ oven_turns: turns, to }: PlanStep, whole: Lettered, axis: Ax
   });
 }
 
-/** What lies there at one time stands one under the other. */
+/** What lies there at one time stands one under the other; what has no length is in nobody's way. */
 function tiersOf(bars: readonly Lettered[]): readonly (readonly Lettered[])[] {
-  const tiers: Lettered[][] = [];
-  for (const bar of bars) {
-    const free = tiers.find((tier) => (tier.at(-1)?.x ?? 0) + (tier.at(-1)?.width ?? 0) <= bar.x + 0.05);
+  const tiers: Lettered[][] = [bars.filter(({ kind }) => kind === 'notknown')];
+  for (const bar of bars.filter(({ kind }) => kind !== 'notknown')) {
+    const free = tiers.find((tier) =>
+      tier.every(({ x, width, kind }) => kind === 'notknown' || x + width <= bar.x + 0.05),
+    );
     if (free === undefined) tiers.push([bar]);
     else free.push(bar);
   }
@@ -96,14 +108,14 @@ const LETTER = { wide: 1, narrow: 2.4 };
 
 function laneRow(name: string, bars: readonly Lettered[], axis: Axis): string {
   const y = bars.some(({ label }) => label !== '') ? 16 : 13;
-  const drawn = bars.map(({ x, width, kind, label, clashes }, i) => {
+  const drawn = bars.map(({ x, width, kind, label, clash }, i) => {
     const room = (bars[i + 1]?.x ?? 100) - x;
     const needs = (letter: number) => label.length * letter;
     const shown = label === '' || needs(LETTER.wide) > room ? undefined : needs(LETTER.narrow) > room ? ' w' : '';
     return [
       `<rect class="${kind}" x="${percent(x)}" width="${percent(width)}" y="${y}" height="9"/>`,
       shown === undefined ? '' : `<text class="halo${shown}" x="${percent(x)}" y="12">${escapeHtml(label)}</text>`,
-      clashes ? markIn('warning', percent(x + width / 2), `${y - 7}`) : '',
+      clash === undefined ? '' : pointAt(clash, x + width / 2, `${y + 15}`),
     ].join('');
   });
   return `<div class="lane"><span>${escapeHtml(name)}</span><svg class="draw" height="${HEIGHT}" aria-hidden="true">${gridOf(axis)}${drawn.join('')}${cutsOf(axis)}</svg></div>`;
@@ -113,11 +125,16 @@ function laneRow(name: string, bars: readonly Lettered[], axis: Axis): string {
 function saidOf(facts: PlanFacts): string {
   const work = facts.steps.filter(({ hands, minutes }) => hands && minutes > 0);
   const [first, last] = [work[0], work.reduce<PlanStep | undefined>(latest, undefined)];
-  const hands = first === undefined || last === undefined ? [] : [`Hands are busy from ${first.from.at} to ${last.to.at}, with gaps.`];
+  const hands =
+    first === undefined || last === undefined
+      ? []
+      : [`Hands are busy from ${first.from.at} to ${last.to.at}, with gaps.`];
   const ovens = facts.steps.flatMap(({ oven, oven_turns: [turn], from, to }) =>
     oven === null || turn === undefined
       ? []
-      : [`${facts.ovens.length === 1 ? 'The oven' : capitalOf(facts.ovens[oven] ?? 'An oven')} is at ${heatText(turn)} from ${from.at} to ${to.at}.`],
+      : [
+          `${facts.ovens.length === 1 ? 'The oven' : capitalOf(facts.ovens[oven] ?? 'An oven')} is at ${heatText(turn)} from ${from.at} to ${to.at}.`,
+        ],
   );
   return [...hands, ...ovens, 'The table below says every step.'].join(' ');
 }
@@ -141,12 +158,15 @@ export function keyOf(facts: PlanFacts, axis: Axis): string {
   ]);
   const ranged = facts.steps.some((step) => endsOf(step) !== undefined);
   return `<p class="key">${KEYS.filter(([kind]) => kinds.has(kind))
-    .map(([kind, words]) => `<span><svg class="draw" aria-hidden="true"><rect class="${kind}" width="22" height="10"/></svg>${words}</span>`)
+    .map(
+      ([kind, words]) =>
+        `<span><svg class="draw" aria-hidden="true"><rect class="${kind}" width="22" height="10"/></svg>${words}</span>`,
+    )
     .join('')}${
     ranged
       ? '<span><svg class="draw" aria-hidden="true"><line class="thin" x1="1" x2="21" y1="5" y2="5"/><line class="thin" x1="1" x2="1" y1="1" y2="9"/><line class="thin" x1="21" x2="21" y1="1" y2="9"/></svg>when it may end</span>'
       : ''
-  }</p>`;
+  }<span><b>${facts.start.at}</b> in bold: late there is late at the table</span></p>`;
 }
 
 /** Minutes after its beginning within which it may end: of an estimate, or as the step says; undefined where that is one. */

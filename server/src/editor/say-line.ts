@@ -12,4 +12,14 @@ export function sayLineIn({ whole }: Snapshot, file?: string): (line: number) =>
   };
 }
 
+/** The line of its own file, from 0; undefined where a base says it. */
+export function ownLineIn({ whole }: Snapshot): (line: number) => number | undefined {
+  return (line) => {
+    const lines = whole.writtenFrom?.lines;
+    if (lines === undefined) return line;
+    const origin = lines[line]?.origin;
+    return origin === undefined || origin.kind === 'base' ? undefined : origin.line;
+  };
+}
+
 const nameOf = (path: string): string => path.split('/').at(-1) ?? path;

@@ -11,7 +11,7 @@ import { ovenNames, type PlanFacts, planFacts } from './plan-facts.ts';
 import { sayOwnLine } from './report.ts';
 
 /** When a meal is eaten where nobody says (judgement). */
-export const USUAL_SERVE = '19:30';
+const USUAL_SERVE = '19:30';
 
 export interface DayAsked {
   /** `19:30`; the usual hour where none can be read. */

@@ -26,14 +26,14 @@ export function planText(facts: PlanFacts): string {
   ].join('\n\n')}\n`;
 }
 
-export const planNotes = (facts: PlanFacts): readonly string[] => [
+const planNotes = (facts: PlanFacts): readonly string[] => [
   ...[putText(facts) ?? []].flat(),
   ...(facts.at_least ? [AT_LEAST] : []),
   ...(facts.best ? [] : [NOT_ALL_TRIED]),
 ];
 
 /** What stands below the table, each list with its title. */
-export function planLists(facts: PlanFacts): readonly (readonly [string, readonly string[]])[] {
+function planLists(facts: PlanFacts): readonly (readonly [string, readonly string[]])[] {
   const lists: readonly (readonly [string, readonly string[]])[] = [
     ['Clashes', facts.clashes.map((clash) => clashText(facts, clash))],
     ['What would help', facts.ways_out.map((way) => wayOutText(facts, way))],
@@ -46,7 +46,7 @@ export function planLists(facts: PlanFacts): readonly (readonly [string, readonl
   return lists.filter(([, lines]) => lines.length > 0);
 }
 
-export interface PlanRow {
+interface PlanRow {
   readonly from: string;
   readonly to: string;
   readonly days_before: number;
@@ -62,7 +62,7 @@ export interface PlanRow {
 }
 
 /** All that is done, in the order of time: steps, and what is done to ovens. */
-export function planRows(facts: PlanFacts): readonly PlanRow[] {
+function planRows(facts: PlanFacts): readonly PlanRow[] {
   const rows = [
     ...facts.preheats.map((each) => ({ min: each.from.min, row: preheatRow(facts, each) })),
     ...facts.steps.flatMap((step, i) => [

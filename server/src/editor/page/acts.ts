@@ -6,8 +6,15 @@ import type { TextEdit } from '../../edits/text-edit.ts';
 import type { Document } from '../../notation/document.ts';
 import type { Act, Done, Outcome } from './acts/act.ts';
 import { fix } from './acts/fix.ts';
+import { orderOfSteps, serveAt } from './acts/serve-at.ts';
+import { writeMinutes } from './acts/write-minutes.ts';
 
-const ACTS: Readonly<Record<string, Act>> = { fix };
+const ACTS: Readonly<Record<string, Act>> = {
+  fix,
+  'serve-at': serveAt,
+  'order-of-steps': orderOfSteps,
+  'write-minutes': writeMinutes,
+};
 
 /** What comes of an act; of one that nobody knows, a sentence. */
 export function outcomeOf(name: string, done: Done): Outcome {

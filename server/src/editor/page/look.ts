@@ -17,6 +17,7 @@ export function readLook(sent: unknown): Look {
     ...((degrees === 'C' || degrees === 'F') && { degrees }),
     ...(turn !== undefined && { turn }),
     ...(serve !== undefined && /^\d{1,2}:\d{2}$/.test(serve) && { serve }),
+    ...(textIn(sent, 'order') === 'part' && { order: 'part' as const }),
   };
 }
 

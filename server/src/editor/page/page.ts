@@ -9,7 +9,7 @@ import { viewPage } from '../../publish/view/views.ts';
 import { readTrials } from '../../recipe/trials/trials.ts';
 import { offeredFixes } from '../../workspace/offered.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import { sayLineIn } from '../say-line.ts';
+import { ownLineIn, sayLineIn } from '../say-line.ts';
 
 export interface PageWish {
   readonly view: ViewName;
@@ -31,6 +31,7 @@ function factsOf(snapshot: Snapshot, { look, readOnly }: PageWish): ViewFacts {
     ...(readOnly !== undefined && { readOnly }),
     trials: readTrials(snapshot.outline),
     sayLine: sayLineIn(snapshot),
+    ownLine: ownLineIn(snapshot),
     ...(readOnly === undefined && { fixesOf: (finding: Finding) => offeredFixes(finding, snapshot) }),
   });
 }

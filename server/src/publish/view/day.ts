@@ -24,21 +24,32 @@ import { mark } from './marks.ts';
 export function dayView(facts: ViewFacts): string {
   const plan = facts.plan();
   if (plan === undefined || plan.steps.length === 0) return NOTHING;
-  return dayDrawn(plan, facts.mode, facts.look.order ?? 'clock');
+  return dayDrawn(plan, {
+    mode: facts.mode,
+    order: facts.look.order ?? 'clock',
+    writes: facts.mode === 'live' && facts.readOnly === undefined,
+  });
 }
 
 const NOTHING =
   '<h2>Day</h2>\n<div class="empty"><p><b>No step says anything that takes time.</b> Write the method, and the day is counted back from the hour at which it is eaten.</p></div>';
 
+export interface DayShown {
+  readonly mode: ViewMode;
+  readonly order: StepOrder;
+  /** Minutes may be written into the text. */
+  readonly writes: boolean;
+}
+
 /** The same of any plan, of several recipes too. */
-export function dayDrawn(plan: PlanFacts, mode: ViewMode, order: StepOrder): string {
+export function dayDrawn(plan: PlanFacts, { mode, order, writes }: DayShown): string {
   const axis = axisOf(plan);
   return [
     headOf(plan, mode, order),
     sentenceOf(plan),
     lanesOf(plan, axis),
     keyOf(plan, axis),
-    notesOf(plan),
+    notesOf(plan, writes),
     stepsOf(plan, axis, order),
     aheadOf(plan),
   ]
@@ -49,8 +60,8 @@ export function dayDrawn(plan: PlanFacts, mode: ViewMode, order: StepOrder): str
 function headOf({ serve }: PlanFacts, mode: ViewMode, order: StepOrder): string {
   if (mode !== 'live') return `<h2>Counted back from ${serve}</h2>`;
   const radio = (value: StepOrder, words: string) =>
-    `<label><input type="radio" name="order" value="${value}" data-do="order-of-steps" data-look${value === order ? ' checked' : ''}> ${words}</label>`;
-  return `<div class="row"><h2>Counted back from <input value="${serve}" inputmode="numeric" size="5" data-key="serve" data-do="serve-at" data-look aria-label="on the table at"></h2><fieldset class="choice"><legend class="unseen">Order of the steps</legend>${radio('clock', 'By the clock')}${radio('part', 'By part')}</fieldset></div>`;
+    `<label><input type="radio" name="order" data-key="order-${value}" data-do="order-of-steps" data-arg='{"order":"${value}"}'${value === order ? ' checked' : ''}> ${words}</label>`;
+  return `<div class="row"><h2>Counted back from <input value="${serve}" size="5" data-key="serve" data-do="serve-at" aria-label="on the table at"></h2><fieldset class="choice"><legend class="unseen">Order of the steps</legend>${radio('clock', 'By the clock')}${radio('part', 'By part')}</fieldset></div>`;
 }
 
 /** `Begin at 15:00; at 14:51 if all takes its longest. One pair of hands, one oven. Hands 1 h 10 min; the longest wait is the custard's, 2 h.` */
@@ -73,7 +84,7 @@ function waitText({ steps }: PlanFacts): string {
 }
 
 /** What was found in the plan: clashes with their way out, what is put, what is not known. */
-function notesOf(plan: PlanFacts): string {
+function notesOf(plan: PlanFacts, writes: boolean): string {
   const put = putText(plan);
   const ways = plan.ways_out.filter(({ way }) => way !== 'days before').map((way) => wayOutText(plan, way));
   const clashes = plan.clashes.map((clash) => ({
@@ -85,10 +96,18 @@ function notesOf(plan: PlanFacts): string {
     ...clashes.map(({ level, words }, i) =>
       finding(level, escapeHtml([words, ...(i === clashes.length - 1 ? ways : [])].join(' '))),
     ),
-    ...(put === undefined ? [] : [finding('note', escapeHtml(put))]),
+    ...(put === undefined ? [] : [finding('note', `${escapeHtml(put)}${writes ? buttonOf(plan) : ''}`)]),
     ...(unknown === undefined ? [] : [finding('note', escapeHtml(unknown))]),
     ...(plan.best ? [] : [finding('note', escapeHtml(NOT_ALL_TRIED))]),
   ].join('\n');
+}
+
+function buttonOf({ asked, steps }: PlanFacts): string {
+  const own = asked.filter(({ step, put_min }) => put_min !== null && steps[step]?.line !== null);
+  const [first] = own;
+  if (first === undefined) return '';
+  const where = own.length === 1 ? 'the step' : `${own.length} steps`;
+  return ` <button data-do="write-minutes">Write “about ${lengthOf(first.put_min ?? 0)}” into ${where}</button>`;
 }
 
 /** `How long one step takes is not known, and nothing is reckoned for it: begin earlier than this.` */

@@ -14,7 +14,7 @@ import { thawingOf } from '../waiting/thawing.ts';
 import type { Drafted, PlanTask } from './plan-task.ts';
 
 /** For each order of work that says no minutes: a lesson of nine such steps takes some 45 min (judgement). */
-export const WORK_MIN = 5;
+const WORK_MIN = 5;
 
 /** The task with minutes, where there are any to put. */
 export function reckoned(recipe: Recipe, task: Drafted): Drafted {

@@ -58,6 +58,7 @@ const OF_DOCUMENT: Readonly<Record<string, Shape>> = {
   documentLink: DOCUMENT,
   prepareRename: AT,
   rename: { ...AT, newName: 'string' },
+  signatureHelp: AT,
   selectionRange: { ...DOCUMENT, positions: { each: POSITION } },
   'semanticTokens/full': DOCUMENT,
   'semanticTokens/full/delta': { ...DOCUMENT, previousResultId: 'string' },

@@ -21,6 +21,7 @@ import { renameFeature } from './rename.ts';
 import { scaleFeature } from './scale.ts';
 import { selectionFeature } from './selection.ts';
 import { semanticTokensFeature } from './semantic-tokens.ts';
+import { signatureHelpFeature } from './signature-help.ts';
 import { trialsFeature } from './trials.ts';
 import { workspaceSymbolsFeature } from './workspace-symbols.ts';
 
@@ -46,6 +47,7 @@ export const FEATURES: readonly Feature[] = [
   scaleFeature,
   selectionFeature,
   semanticTokensFeature,
+  signatureHelpFeature,
   trialsFeature,
   workspaceSymbolsFeature,
 ];

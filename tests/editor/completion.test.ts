@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { COUNT_WORDS } from '../../server/src/measure/count-words.ts';
+import { verbNamed } from '../../server/src/prose/verb-named.ts';
 import { completeAt, completionsAt, labelsAt } from '../support/at-cursor.ts';
 
 /** A line put into a recipe that has used its flour and a part of its butter. */
@@ -60,9 +61,31 @@ describe('in a sentence', () => {
     expect(labelsAt(last('  do Pour over z$0'))).toEqual(['zabaione']);
   });
 
-  it('leaves the verb to the cook, and blanks that are only blanks', () => {
-    expect(labelsAt(within('  do $0'))).toEqual([]);
-    expect(labelsAt(within('  do Ad$0'))).toEqual([]);
+  it('offers the verbs of the kind in the order of the work, those that are done last', () => {
+    expect(labelsAt(within('  do $0'))).toEqual(['Bring together', 'Rest', 'Chill', 'Roll out', 'Line', 'Bake', 'Rub']);
+    expect(labelsAt('recipe A\n  100 g  butter\n  do $0')[0]).toBe('Mix');
+    expect(completeAt(within('  do Ro$0'), 'Roll out')).toBe('  do Roll out ');
+  });
+
+  it('offers verbs that it reads itself', () => {
+    const groups = [
+      'shortcrust',
+      'lean bread',
+      'muffin',
+      'popover batter',
+      'quiche',
+      'jam',
+      'cure',
+      'dressing',
+      'soup',
+      'x',
+    ];
+    const verbs = groups.flatMap((kind) => labelsAt(`recipe A as ${kind}\n  1 g  salt\n  do $0`));
+    expect(verbs.filter((verb) => verbNamed(verb.toLowerCase()) === undefined)).toEqual([]);
+  });
+
+  it('leaves blanks that are only blanks', () => {
+    expect(labelsAt(within('  do $0'), true)).toEqual([]);
     expect(labelsAt(within('  do Rub well $0'), true)).toEqual([]);
     expect(labelsAt(within('  do Rub the $0'), true)[0]).toBe('ice water');
   });
@@ -75,6 +98,30 @@ describe('in a sentence', () => {
     ['  do Rest for 1½ $0', 'min'],
   ])('%s offers %s first', (line, unit) => {
     expect(labelsAt(within(line))[0]).toBe(unit);
+  });
+
+  it.each([
+    // 74 °C for poultry: FDA Food Code 2022, 3-401.11(A)(3); the oven's figure: common practice, no source.
+    ['poultry', '500 g  chicken thighs', 'until the thickest part reads $0', ['74 C'], 'us-food-code-2022'],
+    ['minced beef, by the home rules', '500 g  minced beef', 'until the middle reaches $0', ['71 C'], 'usda-fsis-home'],
+    ['nothing that is a risk', '500 g  potatoes', 'until the centre reads $0', [], 'us-food-code-2022'],
+  ] as const)('asks of %s what safety asks first', (_what, line, end, labels, foodSafety) => {
+    const text = `recipe A\n  ${line}\n  do Roast at 200 C for 40 min, ${end}`;
+    expect(completionsAt(text, true, { foodSafety }).map((c) => c.label)).toEqual(labels);
+  });
+
+  it('offers the oven usual for the kind, on the scale of the recipe', () => {
+    const scones = (oven: string) => `recipe A as scone\n${oven}  200 g  plain flour\n  do Bake at $0`;
+    expect(labelsAt(scones(''), true)).toEqual(['220 C']);
+    expect(labelsAt(scones('  oven 425 F\n'), true)).toEqual(['425 F']);
+  });
+
+  it('never offers a heat of the food below what safety asks of it', () => {
+    const tart =
+      'recipe A as cheese filling\n  500 g  minced pork\n  4 large  eggs\n  do Bake until the centre reads $0';
+    const offered = labelsAt(tart, true).map((label) => Number.parseInt(label, 10));
+    expect(offered.length).toBeGreaterThan(0);
+    expect(offered.filter((celsius) => celsius < 68)).toEqual([]);
   });
 
   it('puts the blank between a number and its unit', () => {
@@ -128,13 +175,22 @@ describe('on a line of the list', () => {
 
 describe('at the start of a line', () => {
   it.each([
-    ['nothing yet', '$0', 'recipe'],
+    ['nothing yet', '$0', 'recipe, with a part and a step'],
     ['the head', 'recipe A\n$0', 'by'],
     ['a part', within('$0'), 'do'],
     ['a trial', 'recipe A\n  1 g flour\ntrial 2026-09-14\n$0', 'took'],
     ['a food', 'food house flour\n$0', 'like'],
   ])('in %s', (_where, text, first) => {
     expect(labelsAt(text)[0]).toBe(first);
+  });
+
+  it('offers a whole block before the word that opens it, and none into a line that goes on', () => {
+    const labels = labelsAt(within('$0'));
+    expect(labels.indexOf('part, with a list and a step')).toBe(labels.indexOf('part') - 1);
+    expect(labelsAt(within('pa$0 top'))).not.toContain('part, with a list and a step');
+    const block = completionsAt(within('  pa$0')).find((c) => c.skeleton === true && c.filter === 'part');
+    expect(block?.start).toBe(0);
+    expect(block?.snippet?.split('\n')[0]).toBe(`part ${'$'}{1:filling}`);
   });
 
   it('aligns fields, and gives snippets their stops', () => {
@@ -164,6 +220,23 @@ describe('values', () => {
     const labels = completionsAt(within('  pan $0'), false, { language }).map((c) => c.label);
     expect(labels).toContain(said);
     expect(labels).not.toContain(other);
+  });
+
+  it('offers the tins of the trade that hold about what is listed', () => {
+    const cake = (grams: number) => `recipe A\n  pan $0\n  ${grams} g  plain flour\n  do Mix the flour.\n`;
+    const first = (grams: number) => completionsAt(cake(grams), false, { measures: 'metric' })[0];
+    // 0.65 of a tin is filled: 1000 g wants about 1.5 l, and 3000 g about 4.6 l.
+    expect(first(1000)?.detail).toMatch(/^holds 1\.[4-6] l$/);
+    expect(first(3000)?.detail).toMatch(/^holds (?:4|5)(?:\.\d)? l$/);
+    expect(completionsAt(cake(1000), false, { measures: 'us' })[0]?.label).toMatch(/ in$/);
+    expect(labelsAt(cake(1000).replace('pan $0', 'pan loaf$0'))[0]).toMatch(/^loaf \d/);
+  });
+
+  it('offers as the name of a part what steps speak of and no line has', () => {
+    const text = 'recipe A\npart base\n  100 g  plain flour\n  do Pour the custard over the flour.\npart $0\n';
+    expect(labelsAt(text)[0]).toBe('custard');
+    expect(labelsAt(text)).not.toContain('base');
+    expect(labelsAt(text)).toContain('filling');
   });
 
   it('offers what a trial may have used, and where', () => {

@@ -39,15 +39,12 @@ describe('the slots of a line', () => {
     expect(signatureAt(`recipe A\n${line}`)).toBe(shown);
   });
 
-  it.each([
-    '  pan round 24 x 3 cm # the old $0one',
-    '  note Keeps $0well.',
-    '  200 g $0 flour',
-    '$0',
-    '  pan$0',
-  ])('nothing at %j', (line) => {
-    expect(signatureAt(`recipe A\n${line}`)).toBeUndefined();
-  });
+  it.each(['  pan round 24 x 3 cm # the old $0one', '  note Keeps $0well.', '  200 g $0 flour', '$0', '  pan$0'])(
+    'nothing at %j',
+    (line) => {
+      expect(signatureAt(`recipe A\n${line}`)).toBeUndefined();
+    },
+  );
 });
 
 const CAKE = (step: string) => `recipe Cake

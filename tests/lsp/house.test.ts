@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { DocumentDiagnosticReport, Location } from 'vscode-languageserver';
+import type { CompletionList, DocumentDiagnosticReport, Location } from 'vscode-languageserver';
 import { PULLING, RICH } from '../support/fake-editor.ts';
 import { Client } from '../support/in-process.ts';
 
@@ -34,6 +34,18 @@ describe('the house of a file', () => {
     await client.notify('textDocument/didClose', { textDocument: { uri: FOODS } });
     await client.settled();
     expect(massOf(client)).toMatchObject({ massG: { low: 135, high: 135 } });
+  });
+
+  it('offers its own food in the place of the one that the book calls so', async () => {
+    const foods = 'food plain flour\n  like    bread flour\n  1 cup = 135 g\n';
+    const client = await Client.connect({ capabilities: RICH, files: new Map([['/kitchen/foods.quern', foods]]) });
+    await client.open(URI, 'recipe Slab\n  100 g  plain fl');
+    const { items } = await client.request<CompletionList>('textDocument/completion', {
+      textDocument: { uri: URI },
+      position: { line: 1, character: 17 },
+    });
+    const own = items.filter(({ label }) => label === 'plain flour');
+    expect(own.map(({ detail }) => detail)).toEqual([expect.stringContaining('1 cup = 135 g')]);
   });
 
   it('defines its foods in their own file', async () => {

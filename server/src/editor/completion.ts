@@ -10,11 +10,12 @@ import { completeCode } from './completion/code.ts';
 import { completeIngredient, completeLike } from './completion/food.ts';
 import { type Completions, NOTHING, type Others, type Typing } from './completion/item.ts';
 import { completeKeyword } from './completion/keyword.ts';
-import { completeKind } from './completion/kind.ts';
+import { completeKind, completePartName } from './completion/kind.ts';
 import { completeTook, completeUsed } from './completion/measured.ts';
+import { completePan } from './completion/pan.ts';
 import { completePicture } from './completion/picture.ts';
 import { completeSentence } from './completion/sentence.ts';
-import { completeAllergen, completeOven, completePan, completeVerdict, completeYield } from './completion/value.ts';
+import { completeAllergen, completeOven, completeVerdict, completeYield } from './completion/value.ts';
 import { toWhole } from './inherited.ts';
 import { cursorAt, partAt } from './place.ts';
 
@@ -23,7 +24,7 @@ type Source = (typing: Typing) => Completions;
 const BY_KEYWORD: Readonly<Partial<Record<Keyword, Source>>> = {
   do: (typing) => completeSentence(inWhole(typing)),
   recipe: completeKind,
-  part: (typing) => completeTaken(typing) ?? completeKind(typing),
+  part: (typing) => completeTaken(typing) ?? completePartName(typing) ?? completeKind(typing),
   from: completeBase,
   picture: completePicture,
   swap: completeChanged,

@@ -86,20 +86,18 @@ interface Row {
   readonly house: boolean;
 }
 
-/** Every name of every food, in the order of the alphabet. */
-const rowsOf = onceByObject((book: FoodBook): readonly Row[] =>
-  book
+/** Every name of every food, in the order of the alphabet; a food of the house hides what the book calls the same. */
+const rowsOf = onceByObject((book: FoodBook): readonly Row[] => {
+  const rows = book
     .all()
     .flatMap((food) =>
-      [...new Set([food.name, ...food.names])].map((name) => ({
-        food,
-        name,
-        lower: name.toLowerCase().replaceAll('-', ' '),
-        house: food.house === true,
-      })),
-    )
-    .sort((a, b) => (a.lower < b.lower ? -1 : 1)),
-);
+      [...new Set([food.name, ...food.names])].map(
+        (name): Row => ({ food, name, lower: name.toLowerCase().replaceAll('-', ' '), house: food.house === true }),
+      ),
+    );
+  const ofHouse = new Set(rows.flatMap(({ house, lower }) => (house ? [lower] : [])));
+  return rows.filter(({ house, lower }) => house || !ofHouse.has(lower)).sort((a, b) => (a.lower < b.lower ? -1 : 1));
+});
 
 /** What the largest measure that the book has of a food weighs in the house: `1 cup = 125 g`. */
 function measureOf(food: Food, { book, measures }: World): string[] {

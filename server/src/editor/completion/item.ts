@@ -17,6 +17,8 @@ export interface Completion {
   readonly text: string;
   /** The same with places for the caret; what stands outside is escaped. */
   readonly snippet?: string;
+  /** Several lines to fill in: of no use without places for the caret. */
+  readonly skeleton?: true;
   /** What the typed characters are held against. */
   readonly filter: string;
   /** A food whose facts may be asked for. */

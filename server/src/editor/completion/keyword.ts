@@ -1,4 +1,4 @@
-/** The words that open a line, those of the block first. */
+/** The words that open a line, those of the block first; before a word that opens a block, the whole block to fill in. */
 import { calledName } from '../../recipe/names/title.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { all, type Completion, type Completions, stops, type Typing } from './item.ts';
@@ -82,7 +82,58 @@ const OPENING: ReadonlySet<string> = new Set([
   'add',
 ]);
 
-export function completeKeyword({ snapshot, at, before, character }: Typing): Completions {
+/** Whole blocks to fill in, before the bare words that open them. */
+const SKELETONS: Readonly<
+  Record<string, { readonly label: string; readonly detail: string; readonly lines: readonly string[] }>
+> = {
+  recipe: {
+    label: 'recipe, with a part and a step',
+    detail: 'to fill in',
+    lines: [
+      'recipe <Name>',
+      '  yield   <8> <slices>',
+      '',
+      'part <base>',
+      '  <200 g>     <plain flour>',
+      '',
+      '  do <Sift the flour.>',
+    ],
+  },
+  part: {
+    label: 'part, with a list and a step',
+    detail: 'to fill in',
+    lines: ['part <filling>', '  <200 g>     <whole milk>', '', '  do <Warm the milk.>'],
+  },
+  trial: {
+    label: 'trial, with all it measured',
+    detail: 'to fill in',
+    lines: [
+      'trial <$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE> by <name>',
+      '  took    <40 min> to <bake>',
+      '  reached <80 C> in <the centre>',
+      '  weighed <1200 g> out of <the oven>',
+      '  saw     <what was seen>',
+      '  verdict <keep|change|reject>',
+    ],
+  },
+  food: {
+    label: 'food, with its weight and makeup',
+    detail: 'to fill in',
+    lines: ['food <name>', '  like     <plain flour>', '  1 cup = <120> g', '  water    <12> %', '  contains <wheat>'],
+  },
+};
+
+/** The skeleton of the block that a word opens, where it opens one. */
+function skeletonOf(word: string, character: number): Completion[] {
+  const skeleton = SKELETONS[word];
+  if (skeleton === undefined) return [];
+  const { label, detail, lines } = skeleton;
+  const snippet = stops(lines.join('\n'));
+  const text = `${word} `;
+  return [{ label, kind: 'keyword', detail, start: 0, end: character, text, snippet, skeleton: true, filter: word }];
+}
+
+export function completeKeyword({ snapshot, at, before, character, line }: Typing): Completions {
   const start = before.length - before.trimStart().length;
   const parts = partsAbove(snapshot, at).map(
     (label): Completion => ({
@@ -96,9 +147,9 @@ export function completeKeyword({ snapshot, at, before, character }: Typing): Co
     }),
   );
   return all([
-    ...rowsAt(snapshot, at).map(({ word, detail, rest }): Completion => {
+    ...rowsAt(snapshot, at).flatMap(({ word, detail, rest }): Completion[] => {
       const opening = `${OPENING.has(word) ? word : word.padEnd(7)} `;
-      return {
+      const bare: Completion = {
         label: word,
         kind: 'keyword',
         detail,
@@ -108,6 +159,7 @@ export function completeKeyword({ snapshot, at, before, character }: Typing): Co
         snippet: stops(opening + rest),
         filter: word,
       };
+      return line.text.slice(character).trim() === '' ? [...skeletonOf(word, character), bare] : [bare];
     }),
     ...parts,
   ]);

@@ -1,11 +1,13 @@
-/** In a sentence: units after a number; else ingredients no step has used, then the used ones and earlier parts. */
+/** In a sentence: the verb at its beginning; units after a number, heats before one; else ingredients no step has used, then the used ones and earlier parts. */
 import { figureBehind, mayBeginName } from '../../prose/expected.ts';
 import type { LedgerEntry, Part } from '../../recipe/model.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { sayLeft } from '../hover/ingredient.ts';
 import { sayGrams } from '../words.ts';
+import { heatsHere } from './heat.ts';
 import { type Completion, type Completions, NOTHING, type Typing } from './item.ts';
 import { IN_SENTENCES, units } from './unit.ts';
+import { completeVerb } from './verb.ts';
 
 export function completeSentence(typing: Typing): Completions {
   const { before, character, part } = typing;
@@ -21,8 +23,10 @@ export function completeSentence(typing: Typing): Completions {
   }
   const word = /[\p{L}][\p{L}'’-]*$/u.exec(before)?.[0] ?? '';
   const ahead = before.slice(0, character - word.length);
-  // The first word is a verb.
-  if (part === undefined || /^\s*do\s*$/.test(ahead)) return NOTHING;
+  if (part === undefined) return NOTHING;
+  if (/^\s*do\s*$/.test(ahead)) return typing.byBlank ? NOTHING : completeVerb(part, word, character);
+  const heats = heatsHere(typing);
+  if (heats.length > 0) return { items: heats, incomplete: true };
   if (typing.byBlank && !opensName(ahead)) return NOTHING;
   const { names, incomplete } = namesFor(typing.snapshot, part, word.toLowerCase());
   return { items: names.map((name) => completionOf(name, before, word)), incomplete };

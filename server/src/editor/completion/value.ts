@@ -1,32 +1,11 @@
-/** Values of fields: pans, verdicts, yields, oven units, allergens. */
-import type { Language } from '../../food/language.ts';
-import { all, type Completion, type Completions, NOTHING, stops, type Typing } from './item.ts';
+/** Values of fields: verdicts, yields, oven units, allergens. */
+import { all, type Completion, type Completions, NOTHING, type Typing } from './item.ts';
 import { units } from './unit.ts';
 
 interface Value {
   readonly label: string;
-  /** With places for the caret: see `stops`. */
-  readonly snippet?: string;
   readonly detail?: string;
 }
-
-/** `language` is the house's: a tin on one side of the ocean is a pan on the other. */
-const pansIn = (language: Language | undefined): readonly Value[] => {
-  const label = language === 'american' ? 'muffin pan' : 'muffin tin';
-  return [...PANS, { label, snippet: `${label}, <12>`, detail: 'of the usual size' }, HALF_SHEET];
-};
-
-const PANS: readonly Value[] = [
-  { label: 'round', snippet: 'round <24> x <3> cm', detail: 'across x deep' },
-  { label: 'square', snippet: 'square <20> x <5> cm', detail: 'side x deep' },
-  { label: 'rectangle', snippet: 'rectangle <30> x <20> x <4> cm', detail: 'long x wide x deep' },
-  { label: 'loaf', snippet: 'loaf <21> x <11> x <6> cm', detail: 'long x wide x deep' },
-  { label: 'ring', snippet: 'ring <24> x <8> x <10> cm', detail: 'across x hole x deep' },
-];
-const HALF_SHEET: Value = { label: 'half sheet', detail: 'of the usual size' };
-
-export const completePan = ({ before, character, snapshot }: Typing): Completions =>
-  values(before, character, /^\s*pan\s+(?:\d+\s*x\s*)?(\p{L}*)$/u, pansIn(snapshot.house.world.language));
 
 const VERDICTS: readonly Value[] = [
   { label: 'keep', detail: 'it is right' },
@@ -77,14 +56,13 @@ function values(before: string, character: number, at: RegExp, from: readonly Va
   const start = character - (match[1] ?? '').length;
   return all(
     from.map(
-      ({ label, snippet, detail }): Completion => ({
+      ({ label, detail }): Completion => ({
         label,
         kind: 'value',
         ...(detail !== undefined && { detail }),
         start,
         end: character,
         text: label,
-        ...(snippet !== undefined && { snippet: stops(snippet) }),
         filter: label,
       }),
     ),

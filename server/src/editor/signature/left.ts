@@ -12,7 +12,9 @@ const MOST = 10;
 export function leftWords({ heads, parts }: Recipe, part: Part, line: number): string | undefined {
   const own = part.ledger.flatMap((entry) => leftOf(entry, part.index, line) ?? []);
   const before = heads.slice(0, part.index).flatMap(({ name }, index) => {
-    const taken = parts[index]?.usesByLater.some(({ use, ingredient }) => ingredient === undefined && isDone(use, part.index, line));
+    const taken = parts[index]?.usesByLater.some(
+      ({ use, ingredient }) => ingredient === undefined && isDone(use, part.index, line),
+    );
     return name === '' || taken === true ? [] : [name];
   });
   if (part.ledger.length === 0 && before.length === 0) return undefined;

@@ -22,7 +22,9 @@ export const completionFeature: Feature = {
       const { line } = readPosition(params.position);
       return {
         isIncomplete: incomplete,
-        items: items.map((item, i) => itemOf(item, i, line, snapshot, view.abilities)),
+        items: items
+          .filter(({ skeleton }) => skeleton === undefined || view.abilities.snippets)
+          .map((item, i) => itemOf(item, i, line, snapshot, view.abilities)),
       };
     }),
     onRequest<CompletionItem, CompletionItem | null>('completionItem/resolve', null, resolve),

@@ -6,6 +6,7 @@ import type { Finding, Findings } from '../checks/finding.ts';
 import type { Recipe } from '../recipe/model.ts';
 import { type RecipeState, recipeRecord } from '../recipe/trials/state.ts';
 import type { Trial } from '../recipe/trials/trials.ts';
+import { dateText } from './date-text.ts';
 
 export interface Proof {
   readonly state: RecipeState;
@@ -60,26 +61,4 @@ export function stateText({ state, by }: Proof): string {
     case 'cooked as written':
       return `Cooked as written${by === undefined ? '' : ` on ${dateText(by.date)}${by.name === undefined ? '' : ` by ${by.name}`}`}.`;
   }
-}
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
-
-/** `14 September 2026` of `2026-09-14`. */
-function dateText(date: string): string {
-  const [, year = '', month = '', day = ''] = /^(\d{4})-(\d\d)-(\d\d)$/.exec(date) ?? [];
-  const name = MONTHS[Number(month) - 1];
-  return name === undefined ? date : `${Number(day)} ${name} ${year}`;
 }

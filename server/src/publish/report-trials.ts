@@ -67,5 +67,5 @@ function lineOf(recipe: Recipe, { part: at, line }: Fact): ReportTextChange['now
       ({ event }) => event.temperatures.length > 0 || event.times.some(({ kind }) => kind === 'spent'),
     );
   const words = telling === undefined ? (text.split('#')[0] ?? '') : text.slice(telling.event.start, telling.event.end);
-  return { line: (recipe.partsAt[at] ?? 0) + line + 1, words: collapse(words).replace(/^do /, '') };
+  return { line: (recipe.partsAt[at] ?? 0) + line + 1, words: collapse(words).replace(/^do |[\s,;.]+$/g, '') };
 }

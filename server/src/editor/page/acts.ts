@@ -6,11 +6,13 @@ import type { TextEdit } from '../../edits/text-edit.ts';
 import type { Document } from '../../notation/document.ts';
 import type { Act, Done, Outcome } from './acts/act.ts';
 import { fix } from './acts/fix.ts';
+import { madeOf } from './acts/made-of.ts';
 import { orderOfSteps, serveAt } from './acts/serve-at.ts';
 import { writeMinutes } from './acts/write-minutes.ts';
 
 const ACTS: Readonly<Record<string, Act>> = {
   fix,
+  'made-of': madeOf,
   'serve-at': serveAt,
   'order-of-steps': orderOfSteps,
   'write-minutes': writeMinutes,

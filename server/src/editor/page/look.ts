@@ -11,11 +11,13 @@ export function readLook(sent: unknown): Look {
   const [makes, measures, degrees] = [numberIn(sent, 'makes'), textIn(sent, 'measures'), textIn(sent, 'degrees')];
   const serve = textIn(sent, 'serve');
   const turn = readTurn(fieldIn(sent, 'turn'));
+  const madeOf = readMadeOf(fieldIn(sent, 'madeOf'));
   return {
     ...(makes !== undefined && makes > 0 && makes <= MOST_PIECES && { makes }),
     ...((measures === 'weight-first' || measures === 'measure-first') && { measures }),
     ...((degrees === 'C' || degrees === 'F') && { degrees }),
     ...(turn !== undefined && { turn }),
+    ...(madeOf !== undefined && { madeOf }),
     ...(serve !== undefined && /^\d{1,2}:\d{2}$/.test(serve) && { serve }),
     ...(textIn(sent, 'order') === 'part' && { order: 'part' as const }),
   };
@@ -26,6 +28,13 @@ function readTurn(sent: unknown): Look['turn'] {
   return part === undefined || measure === undefined
     ? undefined
     : { part, measure, ...(value !== undefined && { value }) };
+}
+
+function readMadeOf(sent: unknown): Look['madeOf'] {
+  const [substance, part] = [textIn(sent, 'substance'), textIn(sent, 'part')];
+  return substance === undefined && part === undefined
+    ? undefined
+    : { ...(substance !== undefined && { substance }), ...(part !== undefined && { part }) };
 }
 
 /** The view of a name; the first where there is none of it. */

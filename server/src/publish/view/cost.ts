@@ -11,7 +11,8 @@ export function costSection({ cost, nutrition }: Report): string {
     return '<h2>Cost</h2>\n<p class="empty"><b>No prices are known.</b> A food of the house with a <b>price</b> line has one.</p>';
   const head = '<h2>Cost <small>by the house’s prices</small></h2>';
   const missing = cost.without_price;
-  if (cost.lines.length === 0)
+  // Only water from the tap costs nothing.
+  if (cost.total === 0)
     return missing.length === 0
       ? `${head}\n<p class="empty">Nothing is listed that could cost anything.</p>`
       : `${head}\n<p><b>Not known.</b> None of it has a price: ${namesIn(missing)}.</p>`;

@@ -11,15 +11,14 @@ import { costSection } from './cost.ts';
 import type { ViewFacts } from './facts.ts';
 import { namesIn } from './figures.ts';
 import { mark } from './marks.ts';
-import { nutritionTable } from './nutrition.ts';
+import { lackingAll, nutritionTable } from './nutrition.ts';
 
 /** The content of `<section id="label">`. */
 export function labelView({ report }: ViewFacts): string {
   return [allergensSection(report), nutritionSection(report), costSection(report)].join('\n');
 }
 
-/** Shared with the page for readers. */
-export function allergensSection({ allergens }: Report): string {
+function allergensSection({ allergens }: Report): string {
   const { brought, may_be_brought: may, check_label: labels, not_known: unknown } = allergens;
   const found = brought.length + may.length > 0;
   const parts = [
@@ -69,7 +68,7 @@ function allergenRow({ us, eu, by }: ReportAllergen): string {
 }
 
 function nutritionSection(report: Report): string {
-  const { us_per_serving: us, eu_per_100g: eu, cooked_g: cooked, weighed_trials: trials } = report.nutrition;
+  const { us_per_serving: us, cooked_g: cooked, weighed_trials: trials } = report.nutrition;
   const basis =
     cooked === null
       ? 'before cooking; what cooking drives off is not taken away'
@@ -78,8 +77,11 @@ function nutritionSection(report: Report): string {
     us === null ? 'A serving is not known: the yield is no number of pieces.' : `${DAILY_NOTE}.`,
     'The EU label counts carbohydrate without fibre, and fibre at 2 kcal a gram.',
   ];
-  if (us === null && eu === null && Object.keys(report.nutrition.not_known_for).length === 0)
-    return '<h2>Nutrition</h2>\n<p class="empty"><b>Nothing is weighed</b>, so no figure is known.</p>';
+  const lacking = lackingAll(report);
+  if (lacking !== undefined)
+    return lacking.length === 0
+      ? '<h2>Nutrition</h2>\n<p class="empty"><b>Nothing is weighed</b>, so no figure is known.</p>'
+      : `<h2>Nutrition</h2>\n<p class="measure"><b>Not known for</b> ${namesIn(lacking)}<b>:</b> no figure can be given without ${lacking.length === 1 ? 'it' : 'them'}.</p>`;
   return `<h2>Nutrition <small>${basis}</small></h2>
 ${nutritionTable(report)}
 <p class="small soft">${notes.join(' ')}</p>`;

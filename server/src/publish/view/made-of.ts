@@ -47,7 +47,7 @@ function sayScale({ made_of: { parts, whole } }: Report): string {
 function notWeighed(parts: readonly ReportMadeOf[]): string {
   const names = [...new Set(parts.flatMap((part) => part.not_weighed))];
   if (names.length === 0) return '';
-  return `<p class="finding measure">${mark('note', true)} Of what is weighed; in no figure here is ${namesIn(names)}.</p>`;
+  return `<p class="finding measure">${mark('note', true)} Of what is weighed: ${namesIn(names)} ${names.length === 1 ? 'is' : 'are'} in no figure here.</p>`;
 }
 
 function tableOf(parts: readonly ReportMadeOf[], whole: ReportMadeOf | null): string {

@@ -44,16 +44,23 @@ export function nutritionTable(report: Report): string {
     us === null ? '' : '<th scope="col" class="n">% of<br>a day</th>',
     us === null ? '' : '<th scope="col" class="wide bars n">a whole day</th>',
   ];
-  return `<div class="scroll"><table class="stack nutrition"><caption class="unseen">Nutrition</caption>
+  return `<div class="scroll"><table class="stack nutrition${us === null ? ' from' : ''}"><caption class="unseen">Nutrition</caption>
 <thead><tr><td></td>${heads.join('')}</tr></thead>
 <tbody>
 ${ROWS.map((row) => rowOf(row, report)).join('\n')}
 </tbody></table></div>`;
 }
 
+/** Where every row lacks the same, it is said once. */
+export function lackingAll({ nutrition: { not_known_for: missing } }: Report): readonly string[] | undefined {
+  const [first, ...others] = ROWS.map(({ from }) => missing[from]);
+  const isOne = others.every((names) => names !== undefined && names.join('\n') === first?.join('\n'));
+  return isOne ? first : undefined;
+}
+
 function rowOf(row: Row, { per_serving: serving, nutrition }: Report): string {
   const { us_per_serving: us, eu_per_100g: eu, per_100g: per100, not_known_for: missing } = nutrition;
-  const head = `<tr><th scope="row"${row.within ? ' class="within"' : ''}>${capital(row.name)}, ${row.unit}</th>`;
+  const head = `<tr><th scope="row"${row.within ? ' class="within"' : ''}>${row.within ? row.name : capital(row.name)}, ${row.unit}</th>`;
   const [each, hundred] = [serving?.[row.figures] ?? null, per100?.[row.figures] ?? null];
   const [euFigure, usFigure] = [eu?.[row.label] ?? null, us?.[row.label] ?? null];
   const isServed = us !== null;
@@ -79,7 +86,7 @@ function rowOf(row: Row, { per_serving: serving, nutrition }: Report): string {
 /** Grams to the tenth, kilocalories and milligrams whole, on one point. */
 function valueCell(value: number | null, unit: string): string {
   if (value === null) return UNKNOWN;
-  if (unit !== 'g') return `<td class="n d0">${Math.round(value)}</td>`;
+  if (unit !== 'g' || value === 0) return `<td class="n d0">${Math.round(value)}</td>`;
   return `<td class="n">${value > 0 && value < 0.05 ? '&lt;0.1' : value.toFixed(1)}</td>`;
 }
 

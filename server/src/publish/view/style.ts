@@ -148,6 +148,7 @@ td.soft.wide { white-space: nowrap; }
 .made .zero, .made .unknown { color: var(--soft); }
 .figs { display: flex; justify-content: space-between; gap: 6px; line-height: 1.3; } .figs small { white-space: nowrap; }
 .from { max-width: 44rem; } .from .bars { width: 36%; } .from .wide { white-space: nowrap; }
+.nutrition tr > .within { padding-inline-start: 12px; }
 .trials th[scope=row] { white-space: nowrap; } .divide { padding-block: 8px; }
 .day td.clock, .takes-min { white-space: nowrap; } .day thead .strip { padding-inline-start: 16px; } .day .part { color: var(--soft); } .day .strip { width: 36%; }
 .day td, .day th { padding-block: 5px; } .day tbody th { font-weight: 600; padding-top: 14px; } .day .why { display: inline-block; max-width: 12rem; white-space: normal; }

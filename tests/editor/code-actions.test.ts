@@ -52,10 +52,11 @@ describe('mending everything at once', () => {
   });
 
   it('or all of one kind, where there are several', () => {
-    expect(actionsAt(IDLE, 'quickfix')).toContain('Mend all 2 of allow-without-effect');
-    expect(afterAction(IDLE, 'Mend all 2 of allow-without-effect')).toBe(MENDED);
+    const all = 'Mend every allow-without-effect that leaves no choice';
+    expect(actionsAt(IDLE, 'quickfix')).toContain(all);
+    expect(afterAction(IDLE, all)).toBe(MENDED);
     const one = IDLE.replace(/ {2}allow pan.*\n/, '');
-    expect(actionsAt(one, 'quickfix')).not.toContain('Mend all 1 of allow-without-effect');
+    expect(actionsAt(one, 'quickfix')).not.toContain(all);
   });
 
   it('goes on to what only then can be mended', () => {
@@ -97,8 +98,18 @@ describe('a printed recipe that was pasted', () => {
 });
 
 describe('another size', () => {
+  const SIZED = WET.replace('wa$0ter', 'water').replace('yield', 'yi$0eld');
+
+  it("is offered where the size is spoken of, and in nobody's way elsewhere", () => {
+    const titles = (text: string) =>
+      actionsAt(text, 'refactor.rewrite').filter((title) => title.startsWith('Scale the'));
+    expect(titles(WET)).toEqual([]);
+    expect(titles(`$0${SIZED.replace('$0', '')}`)).toEqual(titles(SIZED));
+    expect(titles(SIZED.replace('$0', '').replace(/do .*/, 'do $0'))).toEqual([]);
+  });
+
   it('offers half, double, triple and round yields near', () => {
-    expect(actionsAt(WET, 'refactor.rewrite').filter((title) => title.startsWith('Scale'))).toEqual([
+    expect(actionsAt(SIZED, 'refactor.rewrite').filter((title) => title.startsWith('Scale'))).toEqual([
       'Scale the recipe by half',
       'Scale the recipe by two',
       'Scale the recipe by three',
@@ -109,7 +120,7 @@ describe('another size', () => {
   });
 
   it('scales list, sentences and yield', () => {
-    const after = afterAction(WET, 'Scale the recipe by two');
+    const after = afterAction(SIZED, 'Scale the recipe by two');
     expect(after).toContain('yield   24 squares');
     expect(after).toContain('400 g     plain flour');
   });

@@ -79,7 +79,13 @@ describe('one real message each', () => {
     expect(JSON.stringify(allow?.edit)).toContain(
       '"snippet":{"kind":"snippet","value":"  allow dough-too-wet because $' + '{1:reason}\\n"}',
     );
-    const double = actions.find((a) => a.title === 'Scale the recipe by two');
+    const head = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
+    const sizes = await client.request<CodeAction[]>('textDocument/codeAction', {
+      textDocument,
+      range: head,
+      context: { diagnostics: [] },
+    });
+    const double = sizes.find((a) => a.title === 'Scale the recipe by two');
     expect(double?.edit).toBeUndefined();
     const resolved = await client.request<CodeAction>('codeAction/resolve', double);
     expect(JSON.stringify(resolved.edit)).toContain('"newText":"24"');

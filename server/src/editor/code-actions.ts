@@ -13,6 +13,7 @@ import type { Snapshot } from '../workspace/snapshot.ts';
 import { mended } from '../workspace/unattended.ts';
 import { BROKEN_CODES } from '../workspace/variant.ts';
 import { stops } from './completion/item.ts';
+import { speaksOfSize } from './place.ts';
 import type { RewriteKind } from './rewrites/rewrite.ts';
 import { REWRITES } from './rewrites.ts';
 
@@ -24,6 +25,8 @@ export interface Action {
   /** The finding it mends or accepts. */
   readonly finding?: Finding;
   readonly preferred?: boolean;
+  /** Its edits cost more than a caret that only passes by is worth. */
+  readonly costly?: true;
   /** Worked out when asked for. */
   readonly edits: () => readonly ActionEdit[];
 }
@@ -50,7 +53,8 @@ export function codeActions(
   if (wants('source.fixAll.quern')) producers.push(() => fixAllActions(snapshot));
   for (const { kinds, offer } of REWRITES)
     if (kinds.some(wants)) producers.push(() => offer(snapshot, range).filter(({ kind }) => wants(kind)));
-  if (wants('refactor.rewrite')) producers.push(() => scaleActions(snapshot));
+  if (wants('refactor.rewrite') && speaksOfSize(snapshot, range.start.line))
+    producers.push(() => scaleActions(snapshot));
   return producers.flatMap((produce) => {
     try {
       return [...produce()];
@@ -107,23 +111,17 @@ function fixAllActions(snapshot: Snapshot): Action[] {
     : [{ title: 'Mend everything that changes no quantity', kind: 'source.fixAll.quern', edits: () => edits }];
 }
 
-/** All of a code at once, where more than one of them may be mended unattended. */
-function sameKindActions(snapshot: Snapshot, { code, ...finding }: Finding): Action[] {
-  const count = ({ findings }: Snapshot): number => findings.open.filter((f) => f.code === code).length;
-  if (count(snapshot) < 2) return [];
-  const after = mended(snapshot, code);
-  const gone = count(snapshot) - count(after);
-  const edits = editsBetween(snapshot.document, after.document);
-  return gone < 2
-    ? []
-    : [
-        {
-          title: `Mend all ${gone} of ${code}`,
-          kind: 'quickfix',
-          finding: { code, ...finding },
-          edits: () => edits,
-        },
-      ];
+/** All of a code at once, where there are more and the one at hand may be mended unattended. Which others may is found when it is chosen. */
+function sameKindActions(snapshot: Snapshot, finding: Finding): Action[] {
+  const { code } = finding;
+  const [fix, ...choice] = offeredFixes(finding, snapshot);
+  if (fix?.unattended !== true || choice.length > 0) return [];
+  if (snapshot.findings.open.filter((f) => f.code === code).length < 2) return [];
+  const edits = () => {
+    const all = editsBetween(snapshot.document, mended(snapshot, code).document);
+    return all.length > 0 ? all : fix.edits;
+  };
+  return [{ title: `Mend every ${code} that leaves no choice`, kind: 'quickfix', finding, costly: true, edits }];
 }
 
 const FACTORS: readonly (readonly [string, number])[] = [

@@ -76,6 +76,11 @@ export const holds = (span: Span | undefined, character: number): span is Span =
 
 export const placeOf = (line: number, span: Span): Place => ({ line, start: span.start, end: span.end });
 
+/** Whether a line is where the size of the whole recipe is spoken of: the one that opens it, its yield, its pan. */
+export function speaksOfSize({ outline, recipe }: Snapshot, line: number): boolean {
+  return line === (outline.recipe?.at ?? 0) || line === recipe.yield?.at || line === recipe.pan?.at;
+}
+
 /** The line of the document on which a line of a part stands. */
 export const lineOfPart = (snapshot: Snapshot, part: number, line: number): number =>
   (snapshot.recipe.partsAt[part] ?? 0) + line;

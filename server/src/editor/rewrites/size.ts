@@ -7,7 +7,7 @@ import { scaleRecipe } from '../../edits/scale.ts';
 import { type ScaleTarget, sizesFor } from '../../edits/scale-target.ts';
 import type { PositionRange } from '../../notation/document.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import { partAt } from '../place.ts';
+import { partAt, speaksOfSize } from '../place.ts';
 import type { Rewrite } from './rewrite.ts';
 
 export function sizeRewrites(snapshot: Snapshot, { start }: PositionRange): Rewrite[] {
@@ -22,8 +22,8 @@ export function sizeRewrites(snapshot: Snapshot, { start }: PositionRange): Rewr
     },
   });
   const found: Rewrite[] = [];
-  const eggs = sizesFor(recipe, recipe.parts, { kind: 'whole eggs' });
-  if (typeof eggs !== 'string')
+  const eggs = speaksOfSize(snapshot, start.line) ? sizesFor(recipe, recipe.parts, { kind: 'whole eggs' }) : undefined;
+  if (eggs !== undefined && typeof eggs !== 'string')
     found.push(rewrite('Scale the recipe to the least that uses whole eggs', { kind: 'whole eggs' }));
   const part = partAt(snapshot, start.line);
   const opens = part !== undefined && recipe.partsAt[part.index] === start.line && part.head.source.named;

@@ -48,7 +48,7 @@ function actionOf(
   view: View,
 ): CodeAction {
   const { title, kind, preferred, finding } = action;
-  const later = view.abilities.resolvesCodeActionEdits && RESOLVED.has(kind);
+  const later = view.abilities.resolvesCodeActionEdits && (RESOLVED.has(kind) || action.costly === true);
   return {
     title,
     kind,

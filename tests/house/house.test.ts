@@ -83,3 +83,12 @@ test('nothing reads outside the project', () => {
   const needle = ['..', 'shared'].join('/');
   expect(tracked.filter((f) => readFileSync(f, 'utf8').includes(needle))).toEqual([]);
 });
+
+test('where a line of a variant stands in its whole recipe is worked out in one file of the editor and the protocol', () => {
+  const asks = sources.filter(
+    (file) =>
+      /^(?:editor|lsp)\//.test(file) &&
+      /\bwrittenFrom\b|\bwritten(?:\?\.|\.)lines\b|\.origin\b/.test(readFileSync(join(SRC, file), 'utf8')),
+  );
+  expect(asks).toEqual(['editor/place.ts']);
+});

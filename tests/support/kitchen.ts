@@ -6,8 +6,8 @@ import { definitionAcross, referencesAcross } from '../../server/src/editor/acro
 import type { Completion } from '../../server/src/editor/completion/item.ts';
 import { completions } from '../../server/src/editor/completion.ts';
 import { hover } from '../../server/src/editor/hover.ts';
-import type { Located } from '../../server/src/editor/inherited.ts';
 import type { Kitchen } from '../../server/src/editor/kitchen.ts';
+import type { Located } from '../../server/src/editor/place.ts';
 import { renameAcross } from '../../server/src/editor/rename-across.ts';
 import { applyEdits, type TextEdit } from '../../server/src/edits/text-edit.ts';
 import { hoverText } from '../../server/src/lsp/convert.ts';

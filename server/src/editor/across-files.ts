@@ -9,11 +9,11 @@ import { sameName } from '../recipe/words.ts';
 import type { Link } from '../workspace/folder.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { linkedAt } from './file-links.ts';
-import { fromWhole, inheritedBy, type Located, toWhole } from './inherited.ts';
+import { inheritedBy } from './inherited.ts';
 import type { Kitchen } from './kitchen.ts';
 import { definition, foodBlock, foodName, references } from './navigation.ts';
 import { type Named, namedAt, occurrences } from './occurrences.ts';
-import { cursorAt, holds, type Place, placeOf } from './place.ts';
+import { cursorAt, fromWhole, holds, type Located, type Place, placeOf, toWhole } from './place.ts';
 import { nameOf } from './rename.ts';
 
 /** Where what stands under the caret is defined: another file or its part, a base's line, a food of the house, or here. */

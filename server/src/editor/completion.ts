@@ -16,8 +16,7 @@ import { completePan } from './completion/pan.ts';
 import { completePicture } from './completion/picture.ts';
 import { completeSentence } from './completion/sentence.ts';
 import { completeAllergen, completeOven, completeVerdict, completeYield } from './completion/value.ts';
-import { toWhole } from './inherited.ts';
-import { cursorAt, partAt } from './place.ts';
+import { cursorAt, partAt, toWhole } from './place.ts';
 
 type Source = (typing: Typing) => Completions;
 

@@ -6,8 +6,8 @@ import type { Position } from '../notation/document.ts';
 import type { TextNode } from '../notation/tree.ts';
 import { titleOf } from '../recipe/names/title.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
-import { type Located, originOf, partFrom } from './inherited.ts';
-import { cursorAt, holds, type Place, placeOf } from './place.ts';
+import { partFrom } from './inherited.ts';
+import { cursorAt, holds, type Located, originOf, type Place, placeOf } from './place.ts';
 
 export interface FileLink {
   readonly at: Place;

@@ -21,8 +21,7 @@ import { hoverTested } from './hover/tested.ts';
 import { hoverTime } from './hover/time.ts';
 import { hoverTrial } from './hover/trials.ts';
 import { hoverUnit } from './hover/unit.ts';
-import { fromWhole, toWhole } from './inherited.ts';
-import { cursorAt, holds } from './place.ts';
+import { cursorAt, fromWhole, holds, toWhole } from './place.ts';
 
 const SOURCES: readonly HoverSource[] = [
   hoverCode,

@@ -1,46 +1,13 @@
 /**
- * Knows which line of a variant stands for which line of the whole recipe, and which line of a base it changes.
- * Refuses to write anything out: `workspace/inherit.ts` does.
+ * Knows which line of a base a line of a variant changes, and which parts it takes.
+ * Refuses to write anything out: `workspace/inherit.ts` does; where a line stands in the whole recipe is `place.ts`'s to say.
  */
-import type { Position } from '../notation/document.ts';
 import type { Span, TextNode } from '../notation/tree.ts';
 import type { Ingredient, Part } from '../recipe/model.ts';
 import { titleOf } from '../recipe/names/title.ts';
 import { sameName, wordsOf } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
-import { isSpacer, shiftOf } from '../workspace/written.ts';
-import type { Place } from './place.ts';
-
-/** A place in a file by its path, or without one in the file at hand. */
-export interface Located {
-  readonly path?: string;
-  readonly at: Place;
-}
-
-/** The position in the whole recipe; undefined for a line that is not in it, such as `from` or `drop`. */
-export function toWhole(snapshot: Snapshot, { line, character }: Position): Position | undefined {
-  const { written, whole } = snapshot;
-  if (written === undefined || whole === snapshot) return undefined;
-  const at = written.lines.findIndex(
-    (w) => w.origin.kind === 'own' && w.origin.line === line && !isSpacer(w, snapshot.document),
-  );
-  if (at < 0) return undefined;
-  const shift = shiftOf(written.lines[at]?.text ?? '', snapshot.document.lines[line]?.text ?? '');
-  return { line: at, character: Math.max(0, character - shift) };
-}
-
-/** Where a place of the whole recipe is written: in the file itself or in a base. */
-export function fromWhole(snapshot: Snapshot, place: Place): Located | undefined {
-  const { written, whole } = snapshot;
-  if (written === undefined || whole === snapshot) return { at: place };
-  const line = written.lines[place.line];
-  if (line === undefined) return undefined;
-  const { origin, text } = line;
-  const document = origin.kind === 'own' ? snapshot.document : snapshot.base(origin.path)?.document;
-  const shift = shiftOf(text, document?.lines[origin.line]?.text ?? text);
-  const at = { line: origin.line, start: place.start + shift, end: place.end + shift };
-  return origin.kind === 'own' ? { at } : { path: origin.path, at };
-}
+import { originOf, type Place } from './place.ts';
 
 /** A line of a base's list. */
 export interface Inherited {
@@ -119,21 +86,15 @@ function inherited(base: Snapshot, part: Part, ingredient: Ingredient): Inherite
   const line = (base.recipe.partsAt[part.index] ?? 0) + ingredient.line;
   const written = base.document.lines[line]?.text ?? '';
   const name: Span = ingredient.node.name ?? { start: 0, end: written.length };
-  const origin = base.writtenFrom?.lines[line]?.origin;
   const comment = base.document.lines[line]?.comment;
+  const origin = originOf(base, line);
   return {
-    path: origin?.kind === 'base' ? origin.path : base.uri,
-    at: { line: origin?.line ?? line, start: name.start, end: name.end },
+    path: origin.path,
+    at: { line: origin.line, start: name.start, end: name.end },
     part,
     ingredient,
     text: written.slice(0, comment?.start).trim().replace(/\s+/g, ' '),
   };
-}
-
-/** Where a line of a base written out stands. */
-export function originOf(base: Snapshot, line: number): { readonly path: string; readonly line: number } {
-  const origin = base.writtenFrom?.lines[line]?.origin;
-  return { path: origin?.kind === 'base' ? origin.path : base.uri, line: origin?.line ?? line };
 }
 
 function endsWith(name: string, words: string): boolean {

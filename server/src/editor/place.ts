@@ -1,11 +1,13 @@
 /**
- * Knows where a position is: its line, the statement there, and the part it belongs to.
+ * Knows where a position is: its line, the statement there, the part it belongs to, and where it stands in the whole recipe that a
+ * variant is written out to. No feature works that out for itself.
  * Refuses to know what is asked about it.
  */
 import { clamp, type Position } from '../notation/document.ts';
 import type { IngredientNode, Line, Span } from '../notation/tree.ts';
 import type { Ingredient, Part } from '../recipe/model.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { isSpacer, shiftOf } from '../workspace/written.ts';
 
 /** A run of characters of one line of the document. */
 export interface Place extends Span {
@@ -85,12 +87,73 @@ export function speaksOfSize({ outline, recipe }: Snapshot, line: number): boole
 export const lineOfPart = (snapshot: Snapshot, part: number, line: number): number =>
   (snapshot.recipe.partsAt[part] ?? 0) + line;
 
-/** `line 7`; of a line that a variant inherits, `line 7 of scones.quern`. */
-export function sayLine(snapshot: Snapshot, line: number): string {
-  const origin = snapshot.writtenFrom?.lines[line]?.origin;
-  if (origin === undefined) return `line ${line + 1}`;
-  return origin.kind === 'own' ? `line ${origin.line + 1}` : `line ${origin.line + 1} of ${fileName(origin.path)}`;
+/** A place in a file by its path, or without one in the file at hand. */
+export interface Located {
+  readonly path?: string;
+  readonly at: Place;
 }
+
+/** The position in the whole recipe; undefined for a line that is not in it, such as `from` or `drop`. */
+export function toWhole(snapshot: Snapshot, { line, character }: Position): Position | undefined {
+  const { written, whole } = snapshot;
+  if (written === undefined || whole === snapshot) return undefined;
+  const at = written.lines.findIndex(
+    (w) => w.origin.kind === 'own' && w.origin.line === line && !isSpacer(w, snapshot.document),
+  );
+  if (at < 0) return undefined;
+  const shift = shiftOf(written.lines[at]?.text ?? '', snapshot.document.lines[line]?.text ?? '');
+  return { line: at, character: Math.max(0, character - shift) };
+}
+
+/** Where a place of the whole recipe is written: in the file itself or in a base. */
+export function fromWhole(snapshot: Snapshot, place: Place): Located | undefined {
+  const { written, whole } = snapshot;
+  if (written === undefined || whole === snapshot) return { at: place };
+  const line = written.lines[place.line];
+  if (line === undefined) return undefined;
+  const { origin, text } = line;
+  const document = origin.kind === 'own' ? snapshot.document : snapshot.base(origin.path)?.document;
+  const shift = shiftOf(text, document?.lines[origin.line]?.text ?? text);
+  const at = { line: origin.line, start: place.start + shift, end: place.end + shift };
+  return origin.kind === 'own' ? { at } : { path: origin.path, at };
+}
+
+/** Where a line of a recipe written out in full stands: on a line of the file itself, or of the base at `path`. */
+export function lineFromWhole(
+  { writtenFrom }: Snapshot,
+  line: number,
+): { readonly path?: string; readonly line: number } {
+  const origin = writtenFrom?.lines[line]?.origin;
+  if (origin === undefined) return { line };
+  return origin.kind === 'own' ? { line: origin.line } : { path: origin.path, line: origin.line };
+}
+
+/** Where a line of a base written out stands. */
+export function originOf(base: Snapshot, line: number): { readonly path: string; readonly line: number } {
+  const at = lineFromWhole(base, line);
+  return { path: at.path ?? base.uri, line: at.line };
+}
+
+/** `line 7`; of a line that a variant inherits, `line 7 of scones.quern`; `file` names the file itself too, where several are spoken of. */
+export function sayLine(snapshot: Snapshot, line: number, file?: string): string {
+  const at = lineFromWhole(snapshot, line);
+  const of = at.path === undefined ? file : fileName(at.path);
+  return `line ${at.line + 1}${of === undefined ? '' : ` of ${of}`}`;
+}
+
+/** The same of the lines of the recipe as a cook cooks it. */
+export const sayLineIn =
+  ({ whole }: Snapshot, file?: string): ((line: number) => string) =>
+  (line) =>
+    sayLine(whole, line, file);
+
+/** Of a line of the recipe as a cook cooks it, the line of its own file; undefined where a base says it. */
+export const ownLineIn =
+  ({ whole }: Snapshot): ((line: number) => number | undefined) =>
+  (line) => {
+    const at = lineFromWhole(whole, line);
+    return at.path === undefined ? at.line : undefined;
+  };
 
 /** The name of a file without its folders. */
 export const fileName = (path: string): string =>

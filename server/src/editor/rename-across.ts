@@ -11,10 +11,9 @@ import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { changedAt, changesOf, definedElsewhere, inheritedIn } from './across-files.ts';
 import { linkedAt } from './file-links.ts';
-import { fromWhole, toWhole } from './inherited.ts';
 import type { FileEdits, Kitchen } from './kitchen.ts';
 import { type Named, namedAt, occurrences } from './occurrences.ts';
-import { cursorAt, fileName, holds, type Place, placeOf } from './place.ts';
+import { cursorAt, fileName, fromWhole, holds, type Place, placeOf, toWhole } from './place.ts';
 import { nameOf, prepareRename, renameNamed, unreadable } from './rename.ts';
 
 export type RenamedAcross =

@@ -11,7 +11,7 @@ import { titleOf } from '../recipe/names/title.ts';
 import { sameName } from '../recipe/words.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { baseOf } from './inherited.ts';
-import { fileName } from './place.ts';
+import { fileName, lineFromWhole } from './place.ts';
 import { sayGrams, textOf } from './words.ts';
 
 export interface SymbolNode {
@@ -146,7 +146,7 @@ function makePartNodes(part: Part, at: number, depth: Depth): SymbolNode[] {
 
 /** Its own parts as they weigh with what they inherit, what it swaps and adds, and the parts it only inherits. */
 function variantNodes(snapshot: Snapshot, own: readonly SymbolNode[]): SymbolNode[] {
-  const { whole, written } = snapshot;
+  const { whole } = snapshot;
   const base = baseOf(snapshot);
   const nodes: SymbolNode[] = own.map((node) => {
     const part = whole.recipe.parts.find((p) => node.kind === 'part' && sameName(p.head.name, node.name));
@@ -154,11 +154,11 @@ function variantNodes(snapshot: Snapshot, own: readonly SymbolNode[]): SymbolNod
   });
   for (const part of whole.recipe.parts) {
     const at = whole.recipe.partsAt[part.index] ?? 0;
-    const origin = written?.lines[at]?.origin;
-    if (part.head.name !== '' && origin?.kind === 'base' && base !== undefined)
+    const { path } = lineFromWhole(whole, at);
+    if (part.head.name !== '' && path !== undefined && base !== undefined)
       nodes.push({
         name: part.head.name,
-        detail: [partDetail(part), `from ${fileName(origin.path)}`].filter((t) => t !== '').join(', '),
+        detail: [partDetail(part), `from ${fileName(path)}`].filter((t) => t !== '').join(', '),
         kind: 'part',
         from: base.line,
         to: base.line,
@@ -166,9 +166,9 @@ function variantNodes(snapshot: Snapshot, own: readonly SymbolNode[]): SymbolNod
         children: [],
       });
     for (const ingredient of part.head.ingredients) {
-      const from = written?.lines[at + ingredient.line]?.origin;
-      const statement = from?.kind === 'own' ? snapshot.document.lines[from.line]?.statement : undefined;
-      if (from === undefined || (statement?.kind !== 'swap' && statement?.kind !== 'add')) continue;
+      const from = lineFromWhole(whole, at + ingredient.line);
+      const statement = from.path === undefined ? snapshot.document.lines[from.line]?.statement : undefined;
+      if (statement?.kind !== 'swap' && statement?.kind !== 'add') continue;
       nodes.push({
         name: ingredient.name,
         detail: ingredient.weighed.known ? sayGrams(ingredient.weighed.grams) : '',

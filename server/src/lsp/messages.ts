@@ -67,6 +67,8 @@ export type ScaleAnswer =
       readonly changes: readonly string[];
       /** What does not scale by itself: pans, times, leavening. */
       readonly said: readonly string[];
+      /** Of a recipe that builds on another file, all of it scaled, as a recipe of its own; there are no edits then. */
+      readonly inFull?: string;
     }
   | { readonly version: MessageVersion; readonly ok: false; readonly why: string };
 

@@ -1,10 +1,10 @@
 import { createTwoFilesPatch } from 'diff';
-import { type ScaleResult, scaleRecipe } from '../../edits/scale.ts';
+import { scaleRecipe } from '../../edits/scale.ts';
 import { readTarget, type ScaleTarget } from '../../edits/scale-target.ts';
 import { applyEdits } from '../../edits/text-edit.ts';
 import { printDocument } from '../../notation/document.ts';
+import { type Scaled, scaledInFull, WRITTEN_IN_FULL } from '../../workspace/scale-in-full.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import { writeInFull } from '../../workspace/write-in-full.ts';
 import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, refuseToWriteStdin, save, UsageError } from '../io.ts';
@@ -46,10 +46,10 @@ export const scale: Command = {
     const input = await readOne(options, io);
     const opened = snapshotOf(input, housesFor(io));
     const wish = { ...target, exact: options.flags.has('exact') };
-    const { snapshot, result, notes } = scaled(opened, wish, options);
+    const { snapshot, result, inFull } = scaled(opened, wish, options);
     if (!result.ok) throw new UsageError(result.why);
     const { by, edits, changes } = result.scaling;
-    const said = [...notes, ...result.scaling.said];
+    const said = [...(inFull ? [WRITTEN_IN_FULL] : []), ...result.scaling.said];
     const text = printDocument(applyEdits(snapshot.document, edits));
     if (options.flags.has('write') && !options.flags.has('dry-run'))
       save([{ path: input.path, before: input.text, text }], io);
@@ -66,33 +66,13 @@ export const scale: Command = {
   },
 };
 
-interface Scaled {
-  readonly snapshot: Snapshot;
-  readonly result: ScaleResult;
-  readonly notes: readonly string[];
-}
-
 /** The file at another size; what builds on another is printed written out in full, and never written so. */
 function scaled(snapshot: Snapshot, wish: ScaleTarget, { flags, values }: Options): Scaled {
+  if (!flags.has('write') && !flags.has('dry-run')) return scaledInFull(snapshot, wish, values.part);
   const result = scaleRecipe(snapshot.document, snapshot.recipe, wish, values.part);
-  if (result.ok || !result.inherits) return { snapshot, result, notes: [] };
-  if (flags.has('write') || flags.has('dry-run')) {
-    const why = `${result.why}; without --write and --dry-run it is printed written out in full`;
-    return { snapshot, result: { ...result, why }, notes: [] };
-  }
-  const edits = writeInFull(snapshot);
-  if (edits === undefined) {
-    const why =
-      'the recipe builds on what is not there, so it cannot be written out: `quern check` says what is missing';
-    return { snapshot, result: { ...result, why }, notes: [] };
-  }
-  const text = printDocument(applyEdits(snapshot.document, edits));
-  const full = snapshot.edited(snapshot.version + 1, [{ text }]);
-  return {
-    snapshot: full,
-    result: scaleRecipe(full.document, full.recipe, wish, values.part),
-    notes: ['The recipe builds on another file, and is written out in full here: as it is printed it builds on none.'],
-  };
+  if (result.ok || !result.inherits) return { snapshot, result, inFull: false };
+  const why = `${result.why}; without --write and --dry-run it is printed written out in full`;
+  return { snapshot, result: { ...result, why }, inFull: false };
 }
 
 type Given = readonly [name: string, read: (words: string, options: Options) => ScaleTarget | undefined];

@@ -9,7 +9,7 @@ import { viewPage } from '../../publish/view/views.ts';
 import { readTrials } from '../../recipe/trials/trials.ts';
 import { offeredFixes } from '../../workspace/offered.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import { ownLineIn, sayLineIn } from '../say-line.ts';
+import { ownLineIn, sayLineIn } from '../place.ts';
 
 export interface PageWish {
   readonly view: ViewName;

@@ -10,9 +10,8 @@ import type {
 } from 'vscode-languageserver';
 import { definitionAcross, referencesAcross } from '../../editor/across-files.ts';
 import { fileLinks } from '../../editor/file-links.ts';
-import type { Located } from '../../editor/inherited.ts';
 import { highlights } from '../../editor/navigation.ts';
-import { fileName } from '../../editor/place.ts';
+import { fileName, type Located } from '../../editor/place.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { rangeOf, readPosition } from '../convert.ts';
 import { type Feature, onDocument, type View } from '../feature.ts';

@@ -1,4 +1,4 @@
-import { sayLineIn } from '../../editor/say-line.ts';
+import { sayLineIn } from '../../editor/place.ts';
 import { ovenNames, planFacts } from '../../publish/plan-facts.ts';
 import { planHtml } from '../../publish/plan-html.ts';
 import { readClock } from '../../recipe/plan/clock-text.ts';

@@ -1,10 +1,12 @@
-import { scaleRecipe } from '../../edits/scale.ts';
 import { readTarget } from '../../edits/scale-target.ts';
+import { applyEdits } from '../../edits/text-edit.ts';
+import { printDocument } from '../../notation/document.ts';
+import { scaledInFull, WRITTEN_IN_FULL } from '../../workspace/scale-in-full.ts';
 import { editsOf } from '../convert.ts';
 import { type Feature, onRequest } from '../feature.ts';
-import { messageVersion, type ScaleAnswer, type ScaleParams, scaleRequest } from '../messages.ts';
+import { type ScaleAnswer, type ScaleParams, scaleRequest, messageVersion as version } from '../messages.ts';
 
-const refuse = (why: string): ScaleAnswer => ({ version: messageVersion, ok: false, why });
+const refuse = (why: string): ScaleAnswer => ({ version, ok: false, why });
 
 export const scaleFeature: Feature = {
   requests: [
@@ -16,10 +18,12 @@ export const scaleFeature: Feature = {
         if (snapshot === undefined) return refuse('The recipe is not open.');
         const target = readTarget(String(to));
         if (target === undefined) return refuse('Write a size such as `by 1.5`, `double` or `to 12 slices`.');
-        const scaled = scaleRecipe(snapshot.document, snapshot.recipe, target);
-        if (!scaled.ok) return refuse(scaled.why);
-        const { edits, changes, said } = scaled.scaling;
-        return { version: messageVersion, ok: true, edits: editsOf(snapshot, edits), changes, said };
+        const { snapshot: at, result, inFull } = scaledInFull(snapshot, target);
+        if (!result.ok) return refuse(result.why);
+        const { edits, changes, said } = result.scaling;
+        if (!inFull) return { version, ok: true, edits: editsOf(snapshot, edits), changes, said };
+        const text = printDocument(applyEdits(at.document, edits));
+        return { version, ok: true, edits: [], changes, said: [WRITTEN_IN_FULL, ...said], inFull: text };
       },
       ({ uri }) => uri,
     ),

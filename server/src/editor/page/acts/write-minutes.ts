@@ -4,7 +4,7 @@
 import { minutesEdits, putIn } from '../../../edits/minutes.ts';
 import type { TextEdit } from '../../../edits/text-edit.ts';
 import type { Snapshot } from '../../../workspace/snapshot.ts';
-import { ownLineIn } from '../../say-line.ts';
+import { ownLineIn } from '../../place.ts';
 import type { Act } from './act.ts';
 
 export const writeMinutes: Act = ({ snapshot }) => {

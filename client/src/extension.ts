@@ -3,26 +3,37 @@
 import * as vscode from 'vscode';
 import { registerCheckFolder } from './commands/check-folder.ts';
 import { registerCompare } from './commands/compare.ts';
+import { registerConvert } from './commands/convert.ts';
 import { registerExplain } from './commands/explain.ts';
+import { registerNewFile } from './commands/new-file.ts';
 import { registerPlan } from './commands/plan.ts';
+import { registerPublish } from './commands/publish.ts';
 import { registerReadPrinted } from './commands/read-printed.ts';
 import { registerRecordTrial } from './commands/record-trial.ts';
 import { registerRestartServer } from './commands/restart-server.ts';
 import { registerScale } from './commands/scale.ts';
 import { registerShowLog } from './commands/show-log.ts';
+import { registerWeigh } from './commands/weigh.ts';
 import { type Connection, createConnection } from './connection.ts';
 import { registerPage } from './page/panel.ts';
+import { createProposals } from './proposal.ts';
 import { showStatus } from './status.ts';
 
 let connection: Connection | undefined;
 
 export function activate(context: vscode.ExtensionContext): void {
   connection = createConnection(context);
+  const proposals = createProposals();
   context.subscriptions.push(
+    proposals,
     connection,
     showStatus(connection),
     registerPage(connection, context.extensionUri),
-    registerScale(connection),
+    registerScale(connection, proposals),
+    registerConvert(connection, proposals),
+    registerPublish(connection),
+    registerWeigh(connection),
+    registerNewFile(),
     registerRecordTrial(connection),
     registerPlan(connection),
     registerReadPrinted(connection),

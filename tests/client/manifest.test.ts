@@ -23,7 +23,7 @@ const source = readdirSync(new URL('client/src', root), { recursive: true, encod
 
 describe('commands', () => {
   it('are registered exactly where they are declared', () => {
-    const registered = [...source.matchAll(/registerCommand\('([^']+)'/g)].map(([, id]) => id);
+    const registered = [...source.matchAll(/registerCommand\(\s*'([^']+)'/g)].map(([, id]) => id);
     expect(registered.toSorted()).toEqual(commands.map(({ command }) => command).toSorted());
   });
 
@@ -32,6 +32,22 @@ describe('commands', () => {
     expect(title).toMatch(/^[A-Z]/);
     expect(enablement).toBeTruthy();
   });
+
+  it('are hidden from the palette where they cannot work', () => {
+    const shown: Record<string, string>[] = contributes.menus.commandPalette;
+    const bound = commands.filter(({ enablement }) => enablement !== 'true');
+    expect(shown).toEqual(bound.map(({ command, enablement }) => ({ command, when: enablement })));
+  });
+
+  it.each(commands.filter(({ enablement }) => /editorLangId(?!.*\|\|)/.test(enablement ?? '')))(
+    '$command is there once the server is, and changes no text that is read-only',
+    ({ command, enablement }) => {
+      expect(enablement).toContain('editorLangId == quern');
+      expect(enablement).toContain('quern.active');
+      const writes = ['quern.scale', 'quern.convert', 'quern.recordTrial', 'quern.adjust'].includes(command ?? '');
+      expect(enablement?.includes('!editorReadonly')).toBe(writes);
+    },
+  );
 
   it('in menus are declared', () => {
     const declared = new Set(commands.map(({ command }) => command));
@@ -158,7 +174,7 @@ describe('semantic tokens', () => {
 
 describe('the extension', () => {
   it('starts on its own files alone and says where it is limited', () => {
-    expect(manifest.activationEvents).toEqual([]);
+    expect(manifest.activationEvents).toEqual(['onWebviewPanel:quern.page']);
     expect(manifest.capabilities.untrustedWorkspaces.supported).toBe(true);
     expect(manifest.capabilities.virtualWorkspaces.description).toBeTruthy();
   });

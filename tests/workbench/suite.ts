@@ -225,8 +225,8 @@ const tests: readonly EditorTest[] = [
       const { document } = await open(clean);
       const before = document.getText();
       for (const [command, changes] of [
-        ['quern.scaleLeave', false],
-        ['quern.scaleApply', true],
+        ['quern.leaveChanges', false],
+        ['quern.writeChanges', true],
       ] as const) {
         await open(clean);
         void vscode.commands.executeCommand('quern.scale', { to: 'half' });

@@ -26,23 +26,35 @@ export function registerCompare(connection: Connection): vscode.Disposable {
     provideTextDocumentContent: (uri) => pages.get(uri.toString()) ?? '',
   };
 
-  const compare = async (document: vscode.TextDocument, old: OldText, since: string): Promise<void> => {
+  const compare = async (
+    document: vscode.TextDocument,
+    old: OldText,
+    since: string,
+    /** Another recipe, of which the text is. */
+    other?: vscode.Uri,
+  ): Promise<void> => {
+    const joint = other === undefined ? 'since' : 'against';
     if (!old.known) return void inform(old.why);
     const answer = await connection.ask(diffRequest, {
       version: messageVersion,
       uri: connection.uriOf(document),
       a: old.text,
+      ...(other !== undefined && { uriOfA: other.toString() }),
       b: document.getText(),
     });
     if (answer === null) return void warn('Quern could not compare them. Its log says why.');
     const name = document.uri.path.split('/').at(-1) ?? 'recipe';
     const version = old.but === undefined ? old.revision : `${old.revision}: ${old.but}`;
     if (answer.same) {
-      const said = `Nothing in ${name} that a cook would do otherwise since ${since} (${version}).`;
-      return void inform(said);
+      const than = other === undefined ? `since ${since}` : `than by ${since}`;
+      return void inform(`Nothing in ${name} that a cook would do otherwise ${than} (${version}).`);
     }
-    const page = vscode.Uri.from({ scheme, path: `/${name} since ${since}.txt`, query: document.uri.toString() });
-    pages.set(page.toString(), `${name} since ${since} (${version})\n\n${answer.words}`);
+    const page = vscode.Uri.from({
+      scheme,
+      path: `/${name} ${joint} ${since.replaceAll('/', ' ')}.txt`,
+      query: document.uri.toString(),
+    });
+    pages.set(page.toString(), `${name} ${joint} ${since} (${version})\n\n${answer.words}`);
     changed.fire(page);
     await vscode.window.showTextDocument(page, {
       viewColumn: vscode.ViewColumn.Beside,
@@ -73,6 +85,14 @@ export function registerCompare(connection: Connection): vscode.Disposable {
     void inform(`${old.why} ${sayFingerprint(trial)}`);
   };
 
+  const withFile = async (document: vscode.TextDocument, given: unknown): Promise<void> => {
+    const other = given instanceof vscode.Uri ? given : await chooseRecipe(document.uri);
+    if (other === undefined) return;
+    const text = (await vscode.workspace.openTextDocument(other)).getText();
+    const name = other.path.split('/').at(-1) ?? 'recipe';
+    await compare(document, { known: true, text, revision: vscode.workspace.asRelativePath(other) }, name, other);
+  };
+
   const command =
     (run: (document: vscode.TextDocument, given: unknown) => Promise<void>) => async (given?: unknown) => {
       const document = vscode.window.activeTextEditor?.document;
@@ -90,9 +110,24 @@ export function registerCompare(connection: Connection): vscode.Disposable {
     vscode.workspace.registerTextDocumentContentProvider(scheme, provider),
     vscode.workspace.onDidCloseTextDocument(({ uri }) => pages.delete(uri.toString())),
     vscode.commands.registerCommand('quern.compareWithCommit', command(withCommit)),
+    // A key binding may give the file.
+    vscode.commands.registerCommand('quern.compareWithFile', command(withFile)),
     // A key binding may give the trial's date.
     vscode.commands.registerCommand('quern.compareWithTrial', command(withTrial)),
   );
+}
+
+const mostFiles = 2000;
+
+/** Another recipe of the open folders. */
+async function chooseRecipe(but: vscode.Uri): Promise<vscode.Uri | undefined> {
+  const found = await vscode.workspace.findFiles('**/*.quern', '**/node_modules/**', mostFiles);
+  const items = found
+    .filter((uri) => uri.toString() !== but.toString())
+    .map((uri) => ({ label: plainWords(vscode.workspace.asRelativePath(uri)), uri }))
+    .sort((a, b) => (a.label < b.label ? -1 : 1));
+  const picked = await vscode.window.showQuickPick(items, { title: 'Compare with another recipe' });
+  return picked?.uri;
 }
 
 /** The only trial, or the one that is picked; the latest first. */

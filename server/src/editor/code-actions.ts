@@ -11,7 +11,7 @@ import { yieldNoun } from '../recipe/yield.ts';
 import { offeredFixes } from '../workspace/offered.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { mended } from '../workspace/unattended.ts';
-import { BROKEN_CODES } from '../workspace/variant.ts';
+import { isBroken } from '../workspace/variant.ts';
 import { stops } from './completion/item.ts';
 import { speaksOfSize } from './place.ts';
 import type { RewriteKind } from './rewrites/rewrite.ts';
@@ -94,7 +94,7 @@ function allowActions(snapshot: Snapshot, finding: Finding): Action[] {
   const { line } = finding.at;
   const { text = '', statement } = snapshot.document.lines[line] ?? {};
   // What a part brings from another file is accepted at its head.
-  const brought = statement?.kind === 'part' && statement.file !== undefined && !BROKEN_CODES.has(finding.code);
+  const brought = statement?.kind === 'part' && statement.file !== undefined && !isBroken(finding);
   const edit: ActionEdit = brought
     ? {
         ...replaceSpan(line, { start: text.length, end: text.length }, `\n${opening}`),

@@ -95,6 +95,8 @@ export type DiffParams = {
   readonly uri: string;
   readonly a: string;
   readonly b: string;
+  /** Of the first, where it is another recipe. */
+  readonly uriOfA?: string;
 };
 
 /** What a cook would do otherwise by `b` than by `a`, one change a line; null where Quern could not tell. */
@@ -274,3 +276,62 @@ export const pageRequest: PrivateRequest<PageParams, PageAnswer> = { method: 'qu
 
 /** Client to server: what a button or field of the page comes to. It changes nothing by itself. */
 export const pageActRequest: PrivateRequest<PageActParams, PageActAnswer> = { method: 'quern/page/act' };
+
+export type PublishParams = {
+  readonly version: MessageVersion;
+  readonly uri: string;
+  /** `html`, `markdown`, `text` or `json-ld`. */
+  readonly format: string;
+  readonly measures?: 'weight-first' | 'measure-first';
+  /** Only of a recipe that was cooked as it is written. */
+  readonly proved?: boolean;
+};
+
+export type ReportParams = {
+  readonly version: MessageVersion;
+  readonly uri: string;
+  /** `text`, `json` or `html`. */
+  readonly format: string;
+};
+
+export type WeighParams = {
+  readonly version: MessageVersion;
+  /** The file in whose house it is weighed, open or not. */
+  readonly uri: string;
+  /** `1 1/2 cup plain flour` */
+  readonly words: string;
+};
+
+export type ConvertParams = {
+  readonly version: MessageVersion;
+  readonly uri: string;
+  /** As the terminal has it: `weight`, `us`, `metric`, `percent`, `celsius`, `fahrenheit`, `gas`, `fan`, `still`. */
+  readonly to: string;
+  /** Both measures side by side. */
+  readonly both?: boolean;
+  /** First and last line, from 0; all where absent. */
+  readonly lines?: { readonly first: number; readonly last: number };
+};
+
+/** A text that the terminal would print. */
+export type DocumentAnswer =
+  | {
+      readonly version: MessageVersion;
+      readonly ok: true;
+      readonly text: string;
+      /** What is to be known beside it. */
+      readonly said: readonly string[];
+    }
+  | { readonly version: MessageVersion; readonly ok: false; readonly why: string };
+
+/** Client to server: the page for readers. */
+export const publishRequest: PrivateRequest<PublishParams, DocumentAnswer> = { method: 'quern/publish' };
+
+/** Client to server: the recipe worked out. */
+export const reportRequest: PrivateRequest<ReportParams, DocumentAnswer> = { method: 'quern/report' };
+
+/** Client to server: an amount of a food in grams, and why. */
+export const weighRequest: PrivateRequest<WeighParams, DocumentAnswer> = { method: 'quern/weigh' };
+
+/** Client to server: what converting a file, or lines of it, would change. It changes nothing by itself. */
+export const convertRequest: PrivateRequest<ConvertParams, ScaleAnswer> = { method: 'quern/convert' };

@@ -64,7 +64,10 @@ function isChange(scene: Scene, line: number): boolean {
 }
 
 /** What a file asks of another that is not there: found in the file itself, and not in the recipe written out. */
-export const BROKEN_CODES: ReadonlySet<string> = new Set(['missing-file', 'unknown-part']);
+const BROKEN_CODES: ReadonlySet<string> = new Set(['missing-file', 'unknown-part']);
+
+/** Whether a file asks another for what is not there. */
+export const isBroken = ({ code }: Finding): boolean => BROKEN_CODES.has(code);
 
 /** What only the file itself has: how its lines are read, and what they ask of others. */
 const OWN_CODES: ReadonlySet<string> = new Set([

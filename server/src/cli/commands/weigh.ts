@@ -1,8 +1,6 @@
 import { likelyGrams } from '../../food/weigh.ts';
-import { likelyText } from '../../measure/number-text.ts';
 import { MEASURES_CHOICES } from '../../measure/systems.ts';
-import { parseDocument } from '../../notation/document.ts';
-import { bindIngredient } from '../../recipe/list/ingredient.ts';
+import { weighedLine, weighingLines } from '../../publish/weighing.ts';
 import type { Command } from '../command.ts';
 import { housesFor } from '../inputs.ts';
 import { UsageError } from '../io.ts';
@@ -23,14 +21,12 @@ export const weigh: Command = {
     if (words === '') throw new UsageError('say what to weigh: quern weigh "1 1/2 cup plain flour"');
     const { world } = housesFor(io).of(io.cwd).house;
     const measures = choiceOf(options, 'measures', MEASURES_CHOICES, world.measures);
-    const statement = parseDocument(words).lines[0]?.statement;
-    const bound =
-      statement?.kind === 'ingredient' ? bindIngredient(statement, 0, { book: world.book, measures }) : undefined;
+    const bound = weighedLine(words, { book: world.book, measures });
     if (bound === undefined)
       throw new UsageError(
         `\`${words}\` is no amount of a food: write the amount first, such as "1 1/2 cup plain flour"`,
       );
-    const { weighed, food, match } = bound;
+    const { weighed, food } = bound;
     if (choiceOf(options, 'format', ['text', 'json'], 'text') === 'json') {
       const answer = weighed.known
         ? {
@@ -54,15 +50,7 @@ export const weigh: Command = {
       io.out(`${JSON.stringify({ version: 1, written: words, ...answer }, null, 2)}\n`);
       return weighed.known ? 0 : 1;
     }
-    if (weighed.known) {
-      const grams = likelyText(likelyGrams(weighed), weighed.grams.low, weighed.grams.high);
-      io.out(`${grams} ${food?.name ?? bound.name}\n${weighed.reason.words} (${weighed.reason.source})\n`);
-      return 0;
-    }
-    const near = match.kind === 'ambiguous' ? match.foods : match.kind === 'unknown' ? match.near : [];
-    io.out(`not known${food === undefined ? '' : `, ${food.name}`}: ${weighed.why}\n`);
-    if (near.length > 0)
-      io.out(`${match.kind === 'ambiguous' ? 'it could be' : 'did you mean'} ${near.map((f) => f.name).join(', ')}?\n`);
-    return 1;
+    io.out(`${weighingLines(bound).join('\n')}\n`);
+    return weighed.known ? 0 : 1;
   },
 };

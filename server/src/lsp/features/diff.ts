@@ -18,8 +18,8 @@ import {
 /** Two texts of one recipe, as a cook would tell them apart; the trials whose versions may be asked for, and which text one of them tested. */
 export const diffFeature: Feature = {
   requests: [
-    onRequest<DiffParams, DiffAnswer>(diffRequest.method, null, ({ uri, a, b }, view) => {
-      const [before, after] = [view.textAt(uri, String(a)), view.textAt(uri, String(b))];
+    onRequest<DiffParams, DiffAnswer>(diffRequest.method, null, ({ uri, a, b, uriOfA = uri }, view) => {
+      const [before, after] = [view.textAt(uriOfA, String(a)), view.textAt(uri, String(b))];
       const found = diffRecipes(before.whole.recipe, after.whole.recipe);
       return {
         version: messageVersion,

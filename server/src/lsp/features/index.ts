@@ -1,6 +1,7 @@
 /** Every feature of the server. */
 import type { Feature } from '../feature.ts';
 import { aliveFeature } from './alive.ts';
+import { askedForFeature } from './asked-for.ts';
 import { checkFolderFeature } from './check-folder.ts';
 import { codeActionsFeature } from './code-actions.ts';
 import { codeLensesFeature } from './code-lenses.ts';
@@ -27,6 +28,7 @@ import { workspaceSymbolsFeature } from './workspace-symbols.ts';
 
 export const FEATURES: readonly Feature[] = [
   aliveFeature,
+  askedForFeature,
   checkFolderFeature,
   codeActionsFeature,
   codeLensesFeature,

@@ -1,0 +1,93 @@
+/**
+ * Knows what the commands of the terminal answer for an open file: its page for readers, its report, an amount by itself, other measures.
+ * Refuses to know where the answers go.
+ */
+import { wrongPlaces } from '../checks/finding.ts';
+import { CONVERSIONS, type Conversion, type ConvertTo } from '../edits/conversion.ts';
+import { convertRecipe } from '../edits/convert.ts';
+import type { PriceList } from '../publish/cost.ts';
+import { laidOut, type PublishFormat, publishedPage } from '../publish/published.ts';
+import { report } from '../publish/report.ts';
+import { reportHtml } from '../publish/report-html.ts';
+import { reportText } from '../publish/report-text.ts';
+import { weighedLine, weighingLines } from '../publish/weighing.ts';
+import { readTrials } from '../recipe/trials/trials.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
+import { isBroken } from '../workspace/variant.ts';
+import { sayLineIn } from './place.ts';
+
+/** What is asked for, or why it cannot be had. */
+export type Had<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: string };
+
+export interface Published {
+  readonly text: string;
+  /** What whoever publishes it is to know first. */
+  readonly said: readonly string[];
+}
+
+/** The page for readers; `proved`: only of a recipe that was cooked as it is written. */
+export function published(
+  snapshot: Snapshot,
+  format: PublishFormat,
+  measures: 'weight-first' | 'measure-first',
+  proved: boolean,
+): Had<Published> {
+  if (snapshot.outline.recipe === undefined) return no('There is no recipe in this file.');
+  if (!snapshot.isWhole) return no('The recipe builds on what is not there: its findings say what is missing.');
+  const label = snapshot.house.world.measures === 'us' ? 'us' : 'eu';
+  const page = publishedPage(snapshot, { measures, label, sayLine: sayLineIn(snapshot), broken: isBroken });
+  const { missing } = page.proof;
+  if (proved && missing.length > 0) return no(`It is not proved: ${missing.join('; ')}.`);
+  return yes({
+    text: laidOut(page, format),
+    said: page.notUnderstood.map(({ where, text }) => `Not understood, and the page says so: ${text} (${where}).`),
+  });
+}
+
+export const REPORT_FORMATS = ['text', 'json', 'html'] as const;
+export type ReportFormat = (typeof REPORT_FORMATS)[number];
+
+/** The recipe worked out. */
+export function reported(snapshot: Snapshot, format: ReportFormat, prices: PriceList): Had<string> {
+  if (snapshot.outline.recipe === undefined) return no('There is no recipe in this file.');
+  const worked = report(snapshot.whole.recipe, snapshot.findings, {
+    trials: readTrials(snapshot.outline),
+    prices,
+    sayLine: sayLineIn(snapshot),
+  });
+  if (format === 'html') return yes(reportHtml(worked));
+  return yes(format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked));
+}
+
+/** An amount of a food in grams, and the reason for them. */
+export function weighedWords(words: string, { house }: Snapshot): Had<readonly string[]> {
+  const bound = weighedLine(words, house.world);
+  return bound === undefined
+    ? no('Write the amount first, such as `1 1/2 cup plain flour`.')
+    : yes(weighingLines(bound));
+}
+
+export interface ConvertAsk {
+  readonly to: ConvertTo;
+  readonly both: boolean;
+  /** First and last line of the document, from 0; all where absent. */
+  readonly lines?: { readonly first: number; readonly last: number };
+}
+
+/** The file's own lines in other measures; what a base says is converted in the base. */
+export function converted({ document, recipe, findings }: Snapshot, { to, both, lines }: ConvertAsk): Had<Conversion> {
+  const conversion = convertRecipe(document, recipe, {
+    to,
+    both,
+    marked: wrongPlaces(findings),
+    ...(lines && { lines }),
+  });
+  return conversion.edits.length === 0 && conversion.said.length === 0
+    ? no('Nothing is to be converted: all stands so already.')
+    : yes(conversion);
+}
+
+export const readConversion = (words: string): ConvertTo | undefined => CONVERSIONS.find((c) => c === words);
+
+const yes = <T>(value: T): Had<T> => ({ ok: true, value });
+const no = (why: string): Had<never> => ({ ok: false, why });

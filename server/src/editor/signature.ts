@@ -4,8 +4,7 @@
  */
 import type { Position } from '../notation/document.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
-import { toWhole } from './inherited.ts';
-import { type Cursor, cursorAt } from './place.ts';
+import { type Cursor, cursorAt, toWhole } from './place.ts';
 import { FORMS, type Form, MEASURE } from './signature/forms.ts';
 import { leftWords } from './signature/left.ts';
 

@@ -7,6 +7,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createBrotliCompress, constants as zlib } from 'node:zlib';
 import type { Plugin } from 'esbuild';
+import { byColumns } from '../src/host/table-columns.ts';
 import { packedForms } from '../src/prose/packed-forms.ts';
 
 /** What the programs know the unpacked tables by: a list, in the order of their paths. */
@@ -46,7 +47,7 @@ export class Tables {
 
 /** A table without its remark, which is for who reads it here. */
 const packed = (path: string, table: string): string =>
-  path.endsWith('forms.tsv') ? packedForms(table) : table.replace(/^#.*/, '#');
+  path.endsWith('forms.tsv') ? packedForms(table) : byColumns(table.replace(/^#.*/, '#'));
 
 /** How hard to try: `quick` takes less than a second, and a tenth more room than `small`, which takes ten. */
 export type Effort = 'quick' | 'small';

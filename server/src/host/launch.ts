@@ -10,6 +10,7 @@ import { homedir } from 'node:os';
 import { basename, dirname, isAbsolute, join } from 'node:path';
 import { Script } from 'node:vm';
 import { brotliDecompressSync, crc32, constants as zlib } from 'node:zlib';
+import { byRows } from './table-columns.ts';
 
 /** Where the parts of a program lie. */
 interface Program {
@@ -55,6 +56,9 @@ const MOST_BUILDS = 4;
 const NUMBERS = 3;
 const NUMBER_BYTES = 4;
 
+/** Between two tables. */
+const END = '\0';
+
 interface Texts {
   readonly text: Buffer;
   readonly tables: Buffer;
@@ -89,8 +93,12 @@ function unpacked(): Texts {
   if (bytes.length !== unpackedBytes || bytes.toString('latin1', 0, head.length) !== head) notOfThisBuild(beside);
   return {
     text: Buffer.concat(text.map((part) => (typeof part === 'string' ? Buffer.from(part) : bytes.subarray(...part)))),
-    tables: tables === undefined ? Buffer.alloc(0) : bytes.subarray(...tables),
+    tables: tables === undefined ? Buffer.alloc(0) : inRows(bytes.toString('utf8', ...tables)),
   };
+}
+
+function inRows(tables: string): Buffer {
+  return Buffer.from(tables.split(END).map(byRows).join(END));
 }
 
 function unpack(packed: string): Buffer {
@@ -109,7 +117,7 @@ function unpack(packed: string): Buffer {
 function split(tables: Buffer): readonly string[] {
   const each: string[] = [];
   for (let start = 0; start <= tables.length; ) {
-    const nul = tables.indexOf(0, start);
+    const nul = tables.indexOf(END, start);
     const end = nul < 0 ? tables.length : nul;
     each.push(tables.toString('utf8', start, end));
     start = end + 1;

@@ -1,8 +1,9 @@
 /** What is not understood is in no sum of the report, the page or the hover, and each says so. */
 import { describe, expect, test } from 'vitest';
 import { report } from '../../server/src/publish/report.ts';
-import { reportHtml } from '../../server/src/publish/report-html.ts';
 import { reportText } from '../../server/src/publish/report-text.ts';
+import { viewFacts } from '../../server/src/publish/view/facts.ts';
+import { printedReport } from '../../server/src/publish/view/printed.ts';
 import { quern } from '../support/fake-io.ts';
 import { open } from '../support/harness.ts';
 
@@ -13,6 +14,11 @@ const AT = 'line 8';
 const reported = (line: string) => {
   const { recipe, findings } = open(CAKE(line));
   return report(recipe, findings);
+};
+
+const printed = (line: string) => {
+  const { recipe, findings } = open(CAKE(line));
+  return printedReport(viewFacts(recipe, findings, { mode: 'print' }));
 };
 
 const UNREAD: readonly (readonly [string, string])[] = [
@@ -45,7 +51,7 @@ describe('the report of a part with a line that is not understood', () => {
     expect(text).toMatch(/ {2}holds at least: .*fat \d/);
     expect(text).not.toMatch(/ 0 (?:g|%)/);
     expect(text).not.toContain('as usual');
-    expect(reportHtml(worked)).toContain(`Not understood, and in no sum: ${AT}, “${line}”`);
+    expect(printed(line)).toContain(`Of what is weighed: <b>${line}</b> is in no figure here.`);
   });
 
   test('is whole where all is understood', () => {

@@ -143,9 +143,9 @@ describe('report', () => {
     const { out, exit } = await quern(['report', 'a.quern', '--format', 'html'], files);
     expect(exit).toBe(0);
     expect(out).toMatch(/^<!doctype html>/);
-    expect(out).toContain('<th scope="row">bread flour</th><td>1000</td>');
+    expect(out).toContain('<th scope="row">bread flour</th>');
     expect(out).toContain('salt &amp; &lt;b&gt;pepper&lt;/b&gt;');
-    expect(out).toMatch(/<p>EU label, 100 g, before cooking: /);
+    expect(out).toMatch(/<h2>Nutrition <small>before cooking; .*<th scope="col" class="n">EU label,<br>100 g<\/th>/s);
     expect(out).not.toContain('<script');
   });
 

@@ -2,8 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { bandFacts } from '../../server/src/editor/facts.ts';
 import { report } from '../../server/src/publish/report.ts';
-import { reportHtml } from '../../server/src/publish/report-html.ts';
 import { reportText } from '../../server/src/publish/report-text.ts';
+import { viewFacts } from '../../server/src/publish/view/facts.ts';
+import { printedReport } from '../../server/src/publish/view/printed.ts';
 import { open } from '../support/harness.ts';
 
 const COOKIES = (sugar: string) =>
@@ -15,7 +16,8 @@ const worked = (sugar: string) => {
   const measure = whole.parts[0]?.measures.find((m) => m.name === 'sugar');
   const [part] = recipe.parts;
   const hover = part === undefined ? [] : bandFacts(part).map((fact) => JSON.stringify(fact));
-  return { measure, text: reportText(whole), html: reportHtml(whole), hover: hover.join('\n') };
+  const html = printedReport(viewFacts(recipe, findings, { mode: 'print' }));
+  return { measure, text: reportText(whole), html, hover: hover.join('\n') };
 };
 
 describe('the sugar of biscuits', () => {
@@ -24,7 +26,7 @@ describe('the sugar of biscuits', () => {
     expect(measure).toMatchObject({ value_low: 0, verdict: null, hangs_on: ['xylo'] });
     expect(measure?.value_high).toBeGreaterThan(0.5);
     expect(text).toMatch(/ {2}sugar: 0 to 60 %, hangs on xylo \(usual /);
-    expect(html).toContain('hangs on xylo');
+    expect(html).toMatch(/not known for <b>xylo<\/b>|<b>Not known for<\/b> <b>xylo<\/b>/);
     expect(hover).toContain('whatever `xylo` brings; usual');
     expect(hover).toContain(', perhaps within it');
   });

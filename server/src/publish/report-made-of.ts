@@ -41,11 +41,17 @@ function madeOfParts(parts: readonly Part[], name: string | null): ReportMadeOf 
   const unread = parts.flatMap(({ head }) =>
     head.notUnderstood.map((line) => head.source.lines[line]?.text.trim() ?? ''),
   );
+  // A line that is not understood is named whole.
+  const unweighed = parts.flatMap((part) =>
+    counted(part).flatMap((i) =>
+      i.weighed.known || i.free || part.head.notUnderstood.includes(i.line) ? [] : [i.name],
+    ),
+  );
   return {
     part: name,
     weighed_g: round(mix.massG, 1),
     relative: parts.some(({ head }) => head.nominal),
-    not_weighed: [...ingredients.flatMap((i) => (i.weighed.known || i.free ? [] : i.name)), ...unread],
+    not_weighed: [...unweighed, ...unread],
     holds: bySubstance((component) => ({
       grams: round(mix.totals[component].grams, 2),
       lacking_g: totalG(mix, component) === null ? round(mix.totals[component].lacking, 2) : 0,

@@ -83,9 +83,12 @@ function notKnownFor(recipe: Recipe, { whole }: Nutrition): ReportNutrition['not
     .flatMap(({ head }) => head.ingredients)
     .filter(({ optional, ofPart }) => !optional && ofPart === undefined);
   // Where a weight is not known, no figure is: it alone is named.
+  const unread = linesNotUnderstood(recipe).flatMap(({ part, text }) => (part === undefined ? [] : [text]));
   const unweighed = [
-    ...counted.flatMap((i) => (i.weighed.known || i.free ? [] : [i.name])),
-    ...linesNotUnderstood(recipe).map(({ text }) => text),
+    ...counted.flatMap(({ weighed, free, name }) =>
+      weighed.known || free || unread.some((line) => line.includes(name)) ? [] : [name],
+    ),
+    ...unread,
   ];
   const lacking = (field: Component): string[] =>
     counted.flatMap(({ food, weighed, name }) =>

@@ -1,6 +1,7 @@
 import { report as workOut } from '../../publish/report.ts';
-import { reportHtml } from '../../publish/report-html.ts';
 import { reportText } from '../../publish/report-text.ts';
+import { viewFacts } from '../../publish/view/facts.ts';
+import { printedReport } from '../../publish/view/printed.ts';
 import { recipeRecord } from '../../recipe/trials/state.ts';
 import { readTrials } from '../../recipe/trials/trials.ts';
 import type { Command } from '../command.ts';
@@ -26,13 +27,19 @@ export const report: Command = {
     }
     const input = await readOne(options, io);
     const snapshot = snapshotOf(input, housesFor(io));
-    const worked = workOut(snapshot.whole.recipe, snapshot.findings, {
+    const sources = {
       trials: readTrials(snapshot.outline),
       prices: pricesFor(snapshot, input.path, io),
       sayLine: whereIn(snapshot, io),
-    });
-    if (format === 'html') io.document(reportHtml(worked));
-    else io.out(format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked));
+    };
+    if (format === 'html') {
+      const label = snapshot.house.world.measures === 'us' ? 'us' : 'eu';
+      const { recipe } = snapshot.whole;
+      io.document(printedReport(viewFacts(recipe, snapshot.findings, { ...sources, mode: 'print', label })));
+      return 0;
+    }
+    const worked = workOut(snapshot.whole.recipe, snapshot.findings, sources);
+    io.out(format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked));
     return 0;
   },
 };

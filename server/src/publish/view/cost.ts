@@ -4,9 +4,10 @@
  */
 import { escapeHtml } from '../html.ts';
 import type { Report } from '../report-shape.ts';
+import type { ViewFacts } from './facts.ts';
 import { bar, lineLink, namesIn } from './figures.ts';
 
-export function costSection({ cost, nutrition }: Report): string {
+export function costSection({ report: { cost, nutrition }, ownLine }: ViewFacts): string {
   if (cost === null)
     return '<h2>Cost</h2>\n<p class="empty"><b>No prices are known.</b> A food of the house with a <b>price</b> line has one.</p>';
   const head = '<h2>Cost <small>by the house’s prices</small></h2>';
@@ -21,12 +22,13 @@ export function costSection({ cost, nutrition }: Report): string {
   const sum = `<b>${cost.complete ? '' : 'At least '}${money(cost.total)}${each}.</b>`;
   return `${head}
 <p>${sum}${missing.length === 0 ? '' : ` Not known for ${namesIn(missing)}${share}.`}</p>
-${costTable(cost)}`;
+${costTable(cost, ownLine)}`;
 }
 
 type Cost = NonNullable<Report['cost']>;
 
-function costTable({ lines, per_serving: all, total, complete, without_price: missing }: Cost): string {
+function costTable(cost: Cost, ownLine: ViewFacts['ownLine']): string {
+  const { lines, per_serving: all, total, complete, without_price: missing } = cost;
   const sorted = lines.toSorted((a, b) => b.cost - a.cost);
   const dearest = sorted[0]?.cost ?? 0;
   const isServed = all !== null;
@@ -35,7 +37,7 @@ function costTable({ lines, per_serving: all, total, complete, without_price: mi
     withParts ? `<td${more}>${escapeHtml(part)}</td>` : '';
   const rows = sorted.map(
     ({ line, part, name, cost, per_serving: each }) =>
-      `<tr data-key="cost-${line}-${escapeHtml(name)}"><th scope="row">${lineLink(line, name)}</th>${partCell(part)}<td class="n">${money(cost)}</td>${each === null ? '' : `<td class="n">${money(each)}</td>`}<td class="bars">${dearest > 0 ? bar([{ class: 'bar', width: (cost / dearest) * 100 }]) : ''}</td></tr>`,
+      `<tr data-key="cost-${line}-${escapeHtml(name)}"><th scope="row">${lineLink(ownLine(line), name)}</th>${partCell(part)}<td class="n">${money(cost)}</td>${each === null ? '' : `<td class="n">${money(each)}</td>`}<td class="bars">${dearest > 0 ? bar([{ class: 'bar', width: (cost / dearest) * 100 }]) : ''}</td></tr>`,
   );
   const unpriced =
     missing.length === 0

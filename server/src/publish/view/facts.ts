@@ -29,6 +29,8 @@ export interface ViewFacts {
   /** The recipe as it is shown: of another size while one is looked at. */
   readonly page: ReaderPage;
   readonly report: Report;
+  /** Of a line of the report, from 1, that in the writer's own file; undefined where another file says it, or no text is at hand. */
+  readonly ownLine: (line: number) => number | undefined;
   /** As they stand in the text, by line, then by place. */
   readonly findings: readonly ViewFinding[];
   /** The day counted back from the hour that is looked at. It takes long, and is worked out when it is asked for. */
@@ -90,6 +92,10 @@ export function viewFacts(recipe: Recipe, findings: Findings, sources: ViewSourc
     ...(line !== undefined && { line }),
     page: readerPage(recipe, findings, { measures, label }, trials, placed, sources.sayLine),
     report: report(recipe, findings, { ...sources, trials }),
+    ownLine: (line) => {
+      const own = mode !== 'live' ? undefined : sources.ownLine === undefined ? line - 1 : sources.ownLine(line - 1);
+      return own === undefined ? undefined : own + 1;
+    },
     findings: [
       ...findings.open.map((finding) => viewFinding(finding, fixes(finding))),
       ...findings.accepted.map((finding) => viewFinding(finding, [])),

@@ -43,6 +43,8 @@ export function namesIn(names: readonly string[]): string {
   return bold.length === 0 ? last : `${bold.join(', ')} and ${last}`;
 }
 
-/** What leads to a line of the text. */
-export const lineLink = (line: number, words: string): string =>
-  `<a class="at" href="#line-${line}" data-line="${line}">${escapeHtml(words)}</a>`;
+/** What leads to a line of the text, where there is one. */
+export const lineLink = (line: number | undefined, words: string): string =>
+  line === undefined
+    ? escapeHtml(words)
+    : `<a class="at" href="#line-${line}" data-line="${line}">${escapeHtml(words)}</a>`;

@@ -24,7 +24,7 @@ export function framed(facts: ViewFacts, view: ViewName, section: string): strin
 <h1>${escapeHtml(facts.page.title)}</h1>
 <p class="state">${escapeHtml(facts.page.state)}</p>
 </header>
-${viewLinks(view)}
+${facts.mode === 'print' ? '' : viewLinks(view)}
 <main>
 ${section}
 </main>

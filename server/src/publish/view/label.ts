@@ -14,8 +14,8 @@ import { mark } from './marks.ts';
 import { lackingAll, nutritionTable } from './nutrition.ts';
 
 /** The content of `<section id="label">`. */
-export function labelView({ report }: ViewFacts): string {
-  return [allergensSection(report), nutritionSection(report), costSection(report)].join('\n');
+export function labelView(facts: ViewFacts): string {
+  return [allergensSection(facts.report), nutritionSection(facts.report), costSection(facts)].join('\n');
 }
 
 function allergensSection({ allergens }: Report): string {

@@ -121,7 +121,7 @@ interface Source {
 }
 
 function comesFrom(facts: ViewFacts): string {
-  const { report, look } = facts;
+  const { report, look, ownLine } = facts;
   const { parts, whole } = report.made_of;
   const asked = parts.findIndex(({ part }) => part === look.madeOf?.part);
   // Grams of a part in percentages cannot be held against another's.
@@ -130,8 +130,12 @@ function comesFrom(facts: ViewFacts): string {
   const of = parts[at];
   const sources = sourcesIn(report, substance, of?.part ?? null);
   const said = parts.length === 1 || of === undefined ? 'the whole' : of.part || 'the list';
-  return `${heading(facts, substance, at, said)}
-${sources.length === 0 ? `<p class="empty">None of it has any ${WORDS[substance]}.</p>` : sourceTable(sources, { substance, said, withParts: of === undefined, relative: (of ?? whole)?.relative === true })}`;
+  const relative = (of ?? whole)?.relative === true;
+  const table =
+    sources.length === 0
+      ? `<p class="empty">None of it has any ${WORDS[substance]}.</p>`
+      : sourceTable(sources, { substance, said, withParts: of === undefined, relative, ownLine });
+  return `${heading(facts, substance, at, said)}\n${table}`;
 }
 
 function heading({ report, mode }: ViewFacts, substance: Substance, at: number, said: string): string {
@@ -168,11 +172,12 @@ interface Asked {
   readonly substance: Substance;
   readonly said: string;
   readonly withParts: boolean;
+  readonly ownLine: ViewFacts['ownLine'];
   /** There are no grams, only shares. */
   readonly relative: boolean;
 }
 
-function sourceTable(sources: readonly Source[], { substance, said, withParts, relative }: Asked): string {
+function sourceTable(sources: readonly Source[], { substance, said, withParts, relative, ownLine }: Asked): string {
   const known = sources.reduce((sum, { grams }) => sum + (grams ?? 0), 0);
   const complete = sources.every(({ grams }) => grams !== null);
   const shareOf = (grams: number): number => (known > 0 ? (grams / known) * 100 : 100);
@@ -188,7 +193,7 @@ function sourceTable(sources: readonly Source[], { substance, said, withParts, r
             `${relative ? '' : figureCell(grams)}${figureCell(shareOf(grams))}`,
             bar([{ class: 'bar', width: shareOf(grams) }]),
           ];
-    return `<tr data-key="from-${line}-${escapeHtml(name)}"><th scope="row">${lineLink(line, name)}</th>${where}${figures}<td class="bars">${drawn}</td></tr>`;
+    return `<tr data-key="from-${line}-${escapeHtml(name)}"><th scope="row">${lineLink(ownLine(line), name)}</th>${where}${figures}<td class="bars">${drawn}</td></tr>`;
   });
   const heads = [
     '<th scope="col">Ingredient</th>',

@@ -227,11 +227,15 @@ const FORCED = `
 }
 `;
 
-/** Black on white; what can be pressed goes, fields become their figures. */
+/** Black on white, bars and bands grey. */
+export const ON_PAPER =
+  ':root { color-scheme: light; --paper: #fff; --ink: #000; --soft: #444; --link: #000; --rule: #777; --hair: #ccc; --band: #e8e8e8; --edge: #777; --bar: #777; --heat: #999; --error: #000; --warning: #000; --note: #000; --here: transparent; }';
+
+/** What can be pressed goes, fields become their figures. */
 const PRINT = `
 @media print {
   @page { margin: 16mm; }
-  :root { color-scheme: light; --paper: #fff; --ink: #000; --soft: #444; --link: #000; --rule: #777; --hair: #ccc; --band: #e8e8e8; --edge: #777; --bar: #777; --heat: #999; --error: #000; --warning: #000; --note: #000; --here: transparent; }
+  ${ON_PAPER}
   html { font-size: 10pt; }
   body { padding: 0; }
   h1 { padding-top: 0; }

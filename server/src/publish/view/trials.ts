@@ -129,7 +129,7 @@ function trialTable(facts: ViewFacts): string {
     const said = (words: string | null): string =>
       words === null ? '<td class="unknown">not said</td>' : `<td>${escapeHtml(words)}</td>`;
     return `<tbody data-key="trial-${trial.line}">
-${changeRow(facts, trial, i === trials.length - 1, columns)}<tr><th scope="row">${lineLink(trial.line, shortDate(trial.date, years.size > 1))}</th>${said(trial.by)}${values.join('')}<td class="wide">${escapeHtml(saw)}</td>${said(trial.verdict)}</tr>${narrow}
+${changeRow(facts, trial, i === trials.length - 1, columns)}<tr><th scope="row">${lineLink(facts.mode === 'live' ? trial.line : undefined, shortDate(trial.date, years.size > 1))}</th>${said(trial.by)}${values.join('')}<td class="wide">${escapeHtml(saw)}</td>${said(trial.verdict)}</tr>${narrow}
 </tbody>`;
   });
   return `<div class="scroll"><table class="stack trials"><caption class="unseen">Trials, newest first</caption>

@@ -18,6 +18,7 @@ import { type Connection, createConnection } from './connection.ts';
 import { registerPage } from './page/panel.ts';
 import { createProposals } from './proposal.ts';
 import { showStatus } from './status.ts';
+import { offerTools } from './tools-offered.ts';
 
 let connection: Connection | undefined;
 
@@ -42,6 +43,7 @@ export function activate(context: vscode.ExtensionContext): void {
     registerExplain(connection, context.extension.packageJSON),
     registerShowLog(connection),
     registerRestartServer(connection),
+    offerTools(context),
   );
   // Commands that need the server stay out of the palette until there is one.
   void vscode.commands.executeCommand('setContext', 'quern.active', true);

@@ -8,7 +8,7 @@ import { visible } from './publish/visible.ts';
 declare const QUERN_VERSION: string;
 
 // The server starts when its bundle, which lies beside this one, is loaded; no other command pays for it.
-const serve = () => void require('./server.js');
+const serve = { lsp: () => void require('./server.js'), mcp: () => void require('./mcp.js') };
 
 endWithOutput(process);
 if (!answerJobs(() => jobsOver(nodeIo()))) {

@@ -34,15 +34,20 @@ export function entryText(module: SplitModule, given: (from: string) => string):
   return text + names.map(([local, exported]) => `exports.${exported}=${local};`).join('');
 }
 
-const IMPORT = /import(?:\*as ([\w$]+) |\{([^{}]*)\})from"([^"]+)";/g;
+const IMPORT = /import(?:(?:\*as ([\w$]+) |\{([^{}]*)\}| ([\w$]+) )from)?"([^"]+)";/g;
 
 /** The text with its imports of split modules as what their functions gave, and all others as calls of `require`. */
 function requiring({ text, from }: SplitModule, given: (from: string) => string): string {
   const met = new Set<string>();
-  const required = text.replace(IMPORT, (_, all: string | undefined, names: string | undefined, path: string) => {
+  const required = text.replace(IMPORT, (_, whole?: string, names?: string, single?: string, path = '') => {
     met.add(path);
-    const what = from.includes(path) ? given(path) : `require("${path}")`;
-    return `var ${all ?? `{${renamed(pairs(names ?? ''))}}`}=${what};`;
+    const isGiven = from.includes(path);
+    const what = isGiven ? given(path) : `require("${path}")`;
+    // What is wanted for what it does was run when its function was.
+    if (whole === undefined && names === undefined && single === undefined) return isGiven ? '' : `${what};`;
+    // What Node has is its default.
+    const all = isGiven ? whole : (whole ?? single);
+    return `var ${all ?? `{${renamed(pairs(names ?? `default as ${single}`))}}`}=${what};`;
   });
   const missed = from.filter((path) => !met.has(path));
   const left = /(?:^|[;}])import[^\w(.][^;]{0,80}/.exec(required);

@@ -40,7 +40,7 @@ async function quern(...args: string[]): Promise<{ exit: unknown; out: string; e
       err += text;
     },
   };
-  const exit = await main(args, io, () => {}, '0.0.0');
+  const exit = await main(args, io, { lsp: () => {}, mcp: () => {} }, '0.0.0');
   return { exit, out, err };
 }
 

@@ -24,6 +24,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   editor: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'prose', 'notation', 'measure', 'food'],
   lsp: ['editor', 'publish', 'workspace', 'checks', 'edits', 'notation', 'measure', 'recipe', 'vscode-languageserver'],
   cli: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'notation', 'measure', 'food', 'diff'],
+  programs: ['cli', 'edits', 'measure', 'notation', 'recipe', 'workspace', '@modelcontextprotocol'],
   host: ['workspace', 'cli', 'node', 'ignore'],
 };
 

@@ -71,6 +71,6 @@ export async function quern(
     today: () => '2026-11-25',
     workers: undefined,
   };
-  const exit = await main(args, io, () => {}, '0.0.0');
+  const exit = await main(args, io, { lsp: () => {}, mcp: () => {} }, '0.0.0');
   return { exit, out, err, written };
 }

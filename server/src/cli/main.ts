@@ -23,7 +23,7 @@ import { type Exit, type Machine, UsageError } from './io.ts';
 import { readOptions } from './options.ts';
 import { shownOn } from './shown-on.ts';
 
-/** All commands but `lsp`, which the root wires. */
+/** All commands but `lsp` and `mcp`, which the root wires. */
 export const COMMANDS: readonly Command[] = [
   check,
   report,
@@ -41,11 +41,11 @@ export const COMMANDS: readonly Command[] = [
   trial,
 ];
 
-/** Runs one command. `serve` starts the language server for `lsp`. */
+/** Runs one command. `serve` starts what answers others: the language server for `lsp`, the tools for `mcp`. */
 export async function main(
   args: readonly string[],
   machine: Machine,
-  serve: () => void,
+  serve: Readonly<Record<'lsp' | 'mcp', () => void>>,
   version: string,
 ): Promise<Exit | 'serving'> {
   const [name = 'help', ...rest] = args;
@@ -59,7 +59,15 @@ export async function main(
       io.err('quern lsp: an editor starts it, and speaks to it over --stdio\n');
       return 2;
     }
-    serve();
+    serve.lsp();
+    return 'serving';
+  }
+  if (name === 'mcp') {
+    if (rest.length > 0) {
+      io.out(HELP_OF_MCP);
+      return rest.includes('--help') || rest.includes('-h') ? 0 : 2;
+    }
+    serve.mcp();
     return 'serving';
   }
   if (name === 'help' || name === '--help' || name === '-h') {
@@ -73,11 +81,13 @@ export async function main(
   const command = COMMANDS.find((c) => c.name === name);
   if (command === undefined) {
     io.err(
-      `quern: there is no command \`${visibleLine(name)}\`; there are ${[...COMMANDS.map((c) => c.name), 'lsp'].join(', ')}\n`,
+      `quern: there is no command \`${visibleLine(name)}\`; there are ${[...COMMANDS.map((c) => c.name), 'lsp', 'mcp'].join(', ')}\n`,
     );
     return 2;
   }
-  if (rest.includes('--help') || rest.includes('-h')) {
+  // Behind `--` stand names.
+  const said = rest.includes('--') ? rest.slice(0, rest.indexOf('--')) : rest;
+  if (said.includes('--help') || said.includes('-h')) {
     io.out(helpOf(command));
     return 0;
   }
@@ -105,6 +115,14 @@ const HELP_OF_LSP = [
   '',
 ].join('\n');
 
+const HELP_OF_MCP = [
+  'quern mcp',
+  '',
+  '  the same work for programs that speak the Model Context Protocol, over standard input and output: check, report, scale, convert, weigh,',
+  '  explain, search and reference, of the folder that it is started in; it takes no options, writes nothing and sends nothing anywhere',
+  '',
+].join('\n');
+
 const wantsJson = (args: readonly string[]): boolean =>
   args.includes('--format=json') || args[args.indexOf('--format') + 1] === 'json';
 
@@ -118,6 +136,7 @@ function helpAll(): string {
     '',
     ...rows,
     `  ${'lsp'.padEnd(width)}  the language server, over --stdio`,
+    `  ${'mcp'.padEnd(width)}  the same work for programs that speak the Model Context Protocol`,
     '',
     'quern COMMAND --help says more. Exit: 0 fine, 1 findings at or above the level, 2 bad usage or unreadable input.',
     '',

@@ -7,24 +7,30 @@ import type { Severity } from '../checks/severity.ts';
 import { sourceText } from './page.ts';
 import { round } from './rounded.ts';
 
-/** What a finding says, as plain data. */
-export interface PlainFinding {
+/** What a finding says. */
+interface Saying {
   readonly code: string;
   readonly severity: Severity;
   readonly message: string;
-  readonly at: Finding['at'];
   readonly value: number | null;
   readonly unit: string | null;
   readonly band: readonly [number | null, number | null] | null;
   readonly source: string;
 }
 
+/** A finding as plain data. */
+export interface PlainFinding extends Saying {
+  readonly at: Finding['at'];
+}
+
+export interface FindingJson extends Saying {
+  readonly range: RangeJson;
+}
+
 /** Lines and characters count from 0, characters in UTF-16 units. */
-export interface FindingJson extends Omit<PlainFinding, 'at'> {
-  readonly range: {
-    readonly start: { readonly line: number; readonly character: number };
-    readonly end: { readonly line: number; readonly character: number };
-  };
+export interface RangeJson {
+  readonly start: { readonly line: number; readonly character: number };
+  readonly end: { readonly line: number; readonly character: number };
 }
 
 export const plainFinding = ({ code, severity, said, at, check }: Finding): PlainFinding => ({

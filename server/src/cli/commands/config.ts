@@ -4,28 +4,10 @@ import type { UnitSymbol } from '../../measure/unit-symbol.ts';
 import type { HouseRead } from '../../workspace/houses.ts';
 import { DEFAULTS, readSettings, type Settings } from '../../workspace/settings.ts';
 import type { Command } from '../command.ts';
+import type { ConfigJson, SettingJson } from '../formats/shapes.ts';
 import { housesFor, isIgnored } from '../inputs.ts';
 import { type Exit, type Io, UsageError } from '../io.ts';
 import { choiceOf } from '../options.ts';
-
-/** One setting in force, and where it comes from. */
-interface Effective {
-  readonly value: unknown;
-  readonly from: string;
-}
-
-interface Effects {
-  readonly version: 1;
-  readonly file: string;
-  /** The house's folder; null for a file that belongs to none. */
-  readonly house: string | null;
-  readonly settings: Readonly<Record<string, Effective>>;
-  /** What the house measures with, in ml. */
-  readonly holds_ml: Readonly<Record<string, number>>;
-  readonly foods: readonly { readonly name: string; readonly from: string }[];
-  readonly ignored: boolean;
-  readonly problems: readonly string[];
-}
 
 const DEFAULT = 'the default';
 /** Settings with names of their own, each said by itself. */
@@ -50,14 +32,14 @@ export const config: Command = {
   },
 };
 
-function effectsOf(path: string, io: Io): Effects {
+function effectsOf(path: string, io: Io): ConfigJson {
   const houses = housesFor(io);
   const read = houses.of(path);
   const folder = io.files.houseAbove(path);
   const written = folder === undefined ? undefined : io.files.join(folder, 'quern.json');
   const file = written === undefined ? DEFAULT : io.shown(written);
   const own = written === undefined ? {} : objectOf(io.files.read(written));
-  const settings: Record<string, Effective> = {};
+  const settings: Record<string, SettingJson> = {};
   for (const [key, value] of Object.entries(read.settings)) {
     if (isGroup(key)) continue;
     settings[key] = { value, from: isUsed(own, key, read.settings) ? file : DEFAULT };
@@ -86,7 +68,7 @@ function isUsed(own: Readonly<Record<string, unknown>>, key: string, settings: S
   return alone.problems.length === 0 && JSON.stringify(of(alone.settings)) === JSON.stringify(of(settings));
 }
 
-function foodsOf({ house }: HouseRead, files: readonly string[], io: Io): Effects['foods'] {
+function foodsOf({ house }: HouseRead, files: readonly string[], io: Io): ConfigJson['foods'] {
   const texts = files.map((path) => ({ path, text: io.files.read(path) ?? '' }));
   return house.world.book
     .all()
@@ -106,7 +88,7 @@ function objectOf(text: string | undefined): Readonly<Record<string, unknown>> {
   }
 }
 
-function text(effects: Effects): string {
+function text(effects: ConfigJson): string {
   const rows = Object.entries(effects.settings).map(([key, { value, from }]) => [key, words(value), from] as const);
   const keys = Math.max(...rows.map(([key]) => key.length));
   const values = Math.max(...rows.map(([, value]) => value.length));

@@ -7,6 +7,7 @@ import { applyEdits } from '../../edits/text-edit.ts';
 import { printDocument } from '../../notation/document.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import type { Command } from '../command.ts';
+import type { ConvertedJson } from '../formats/shapes.ts';
 import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, refuseToWriteStdin, save, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
@@ -54,7 +55,8 @@ export const convert: Command = {
     if (options.flags.has('write') && !options.flags.has('dry-run'))
       save([{ path: input.path, before: input.text, text }], io);
     if (format === 'json') {
-      io.out(`${JSON.stringify({ version: 1, changes, said, text }, null, 2)}\n`);
+      const converted: ConvertedJson = { version: 1, changes, said, text };
+      io.out(`${JSON.stringify(converted, null, 2)}\n`);
       return 0;
     }
     if (edits.length === 0 && said.length === 0) io.err('note: Nothing is to be converted: all stands so already.\n');

@@ -5,6 +5,7 @@ import { printedReport } from '../../publish/view/printed.ts';
 import { recipeRecord } from '../../recipe/trials/state.ts';
 import { readTrials } from '../../recipe/trials/trials.ts';
 import type { Command } from '../command.ts';
+import type { RecipeRowJson, RecipesJson } from '../formats/shapes.ts';
 import { housesFor, INPUT_OPTIONS, readMany, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, type Io, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
@@ -44,20 +45,10 @@ export const report: Command = {
   },
 };
 
-interface Row {
-  readonly path: string;
-  readonly recipe: string;
-  readonly state: string;
-  /** The date of the latest trial. */
-  readonly trial: string | null;
-  readonly verdict: string | null;
-  readonly findings: number;
-}
-
 /** One line a recipe: what the kitchen's record says of it. */
 async function reportFolder(options: Options, io: Io, format: 'text' | 'json'): Promise<Exit> {
   const houses = housesFor(io);
-  const rows = (await readMany(options, io, houses)).flatMap((input): Row[] => {
+  const rows = (await readMany(options, io, houses)).flatMap((input): RecipeRowJson[] => {
     const snapshot = snapshotOf(input, houses);
     const { recipe } = snapshot.whole;
     if (snapshot.outline.recipe === undefined) return [];
@@ -74,11 +65,12 @@ async function reportFolder(options: Options, io: Io, format: 'text' | 'json'): 
       },
     ];
   });
-  io.out(format === 'json' ? `${JSON.stringify({ version: 1, recipes: rows }, null, 2)}\n` : table(rows));
+  const document: RecipesJson = { version: 1, recipes: rows };
+  io.out(format === 'json' ? `${JSON.stringify(document, null, 2)}\n` : table(rows));
   return 0;
 }
 
-function table(rows: readonly Row[]): string {
+function table(rows: readonly RecipeRowJson[]): string {
   const cells = [
     ['recipe', 'state', 'last trial', 'findings', 'file'],
     ...rows.map((r) => [

@@ -6,6 +6,7 @@ import { printDocument } from '../../notation/document.ts';
 import { type Scaled, scaledInFull, WRITTEN_IN_FULL } from '../../workspace/scale-in-full.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import type { Command } from '../command.ts';
+import type { ScaledJson } from '../formats/shapes.ts';
 import { housesFor, INPUT_OPTIONS, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, refuseToWriteStdin, save, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
@@ -54,7 +55,8 @@ export const scale: Command = {
     if (options.flags.has('write') && !options.flags.has('dry-run'))
       save([{ path: input.path, before: input.text, text }], io);
     if (format === 'json') {
-      io.out(`${JSON.stringify({ version: 1, by, changes, said, text }, null, 2)}\n`);
+      const document: ScaledJson = { version: 1, by, changes, said, text };
+      io.out(`${JSON.stringify(document, null, 2)}\n`);
       return 0;
     }
     if (options.flags.has('dry-run')) {

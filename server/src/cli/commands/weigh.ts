@@ -2,6 +2,7 @@ import { likelyGrams } from '../../food/weigh.ts';
 import { MEASURES_CHOICES } from '../../measure/systems.ts';
 import { weighedLine, weighingLines } from '../../publish/weighing.ts';
 import type { Command } from '../command.ts';
+import type { WeighedJson } from '../formats/shapes.ts';
 import { housesFor } from '../inputs.ts';
 import { UsageError } from '../io.ts';
 import { choiceOf } from '../options.ts';
@@ -28,8 +29,10 @@ export const weigh: Command = {
       );
     const { weighed, food } = bound;
     if (choiceOf(options, 'format', ['text', 'json'], 'text') === 'json') {
-      const answer = weighed.known
+      const answer: WeighedJson = weighed.known
         ? {
+            version: 1,
+            written: words,
             food: food?.id ?? null,
             grams: likelyGrams(weighed),
             grams_low: weighed.grams.low,
@@ -39,6 +42,8 @@ export const weigh: Command = {
             source: weighed.reason.source,
           }
         : {
+            version: 1,
+            written: words,
             food: food?.id ?? null,
             grams: null,
             grams_low: null,
@@ -47,7 +52,7 @@ export const weigh: Command = {
             why: weighed.why,
             source: null,
           };
-      io.out(`${JSON.stringify({ version: 1, written: words, ...answer }, null, 2)}\n`);
+      io.out(`${JSON.stringify(answer, null, 2)}\n`);
       return weighed.known ? 0 : 1;
     }
     io.out(`${weighingLines(bound).join('\n')}\n`);

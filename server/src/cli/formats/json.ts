@@ -5,6 +5,7 @@ import { findingJson } from '../../publish/finding-json.ts';
 import type { CheckedFile, CheckedFinding } from '../checked-file.ts';
 import type { Counts } from './pretty.ts';
 import { relatedPlaces, type Shown } from './related.ts';
+import type { CheckJson, ErrorJson } from './shapes.ts';
 
 export function json(files: readonly CheckedFile[], counts: Counts, shownAs: Shown): string {
   const related = (finding: CheckedFinding, own: string) =>
@@ -13,7 +14,7 @@ export function json(files: readonly CheckedFile[], counts: Counts, shownAs: Sho
       range: { start: { line: at.line, character: at.start }, end: { line: at.line, character: at.end } },
       message,
     }));
-  const document = {
+  const document: CheckJson = {
     version: 1,
     files: files.map(({ shown, state, open, accepted, known }) => ({
       path: shown,
@@ -32,4 +33,7 @@ export function json(files: readonly CheckedFile[], counts: Counts, shownAs: Sho
 }
 
 /** A failure, as JSON like everything else. */
-export const errorJson = (message: string): string => `${JSON.stringify({ version: 1, error: message }, null, 2)}\n`;
+export function errorJson(message: string): string {
+  const document: ErrorJson = { version: 1, error: message };
+  return `${JSON.stringify(document, null, 2)}\n`;
+}

@@ -153,6 +153,7 @@ function clientOptions(
     markdown: { isTrusted: { enabledCommands: ['quern.explain'] }, supportHtml: true },
     initializationOptions: {
       status: true,
+      runsCommandsItself: true,
       pageScheme: 'quern-page',
       explainCommand: 'quern.explain',
       recordTrialCommand: 'quern.recordTrial',

@@ -15,11 +15,11 @@ export interface StartedTrial {
 }
 
 /** Undefined for a file that is no recipe, or builds on what is not there; `date` is `2026-09-14`. A variant is tested as a cook cooks it. */
-export function startTrial(snapshot: Snapshot, date: string): StartedTrial | undefined {
+export function startTrial(snapshot: Snapshot, date: string, by?: string): StartedTrial | undefined {
   const { recipe } = snapshot.whole;
   const listed = recipe.parts.some((p) => p.head.ingredients.length > 0 || p.steps.length > 0);
   if (snapshot.outline.recipe === undefined || !listed || !snapshot.isWhole) return undefined;
-  const { edits, line } = recordTrial(snapshot.document, recipe, date);
+  const { edits, line } = recordTrial(snapshot.document, recipe, date, by);
   return { edits, first: firstBlank(applyEdits(snapshot.document, edits), line) };
 }
 

@@ -12,6 +12,10 @@ export interface Abilities {
   readonly refreshesLenses: boolean;
   /** Asks for what a hint writes only when that is wanted. */
   readonly resolvesHints: boolean;
+  /** Makes a change that the server asks for. */
+  readonly appliesEdits: boolean;
+  /** Has commands of its own for what the server's would do, under the same names. */
+  readonly runsCommandsItself: boolean;
   readonly relatedInformation: boolean;
   readonly codeDescription: boolean;
   readonly hoverMarkdown: boolean;
@@ -66,6 +70,8 @@ export function readAbilities(params: InitializeParams, pageFile: Abilities['pag
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
     refreshesLenses: workspace?.codeLens?.refreshSupport === true,
     resolvesHints: textDocument?.inlayHint?.resolveSupport?.properties.includes('textEdits') === true,
+    appliesEdits: workspace?.applyEdit === true,
+    runsCommandsItself: options.runsCommandsItself === true,
     relatedInformation:
       textDocument?.publishDiagnostics?.relatedInformation === true ||
       textDocument?.diagnostic?.relatedInformation === true,

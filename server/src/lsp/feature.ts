@@ -2,7 +2,7 @@
  * Knows what a feature of the server is: what it declares, and the requests it answers from a snapshot.
  * Refuses to know any one feature.
  */
-import type { CancellationToken, ServerCapabilities } from 'vscode-languageserver';
+import type { CancellationToken, ServerCapabilities, WorkspaceEdit } from 'vscode-languageserver';
 import type { Kitchen } from '../editor/kitchen.ts';
 import type { Shown } from '../editor/shown.ts';
 import type { PriceList } from '../publish/cost.ts';
@@ -33,6 +33,8 @@ export interface View {
   readonly prices: (snapshot: Snapshot) => PriceList;
   /** Pushes the findings of a file that is not open, and keeps them true from then on. */
   readonly list: (file: CheckedFile) => void;
+  /** Asks the client to make a change, called by its name; resolves with whether it did. */
+  readonly applied: (label: string, edit: WorkspaceEdit) => Promise<boolean>;
   readonly progress: (token: string | number, value: unknown) => void;
   /** Where a document lies; undefined for one that lies nowhere. */
   readonly pathOf: (uri: Uri) => string | undefined;

@@ -396,6 +396,11 @@ class Session {
       textAt: (uri, text) => this.store.textAt(uri, text),
       reports: this.reports,
       folder: this.folder,
+      applied: (label, edit) =>
+        new Promise((resolve) => {
+          const heard = (answer: unknown) => resolve(record(answer).applied === true);
+          this.wire.ask('workspace/applyEdit', { label, edit }, heard, () => resolve(false));
+        }),
       prices: (snapshot) => {
         const { book, measures } = snapshot.house.world;
         return pricesOf([...this.store.foodOutlines(snapshot.uri), snapshot.outline], book, measures);

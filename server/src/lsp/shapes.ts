@@ -76,6 +76,7 @@ export const SHAPES: Readonly<Record<string, Shape>> = {
   'workspace/didChangeConfiguration': {},
   'workspace/didChangeWorkspaceFolders': { event: { added: FOLDERS, removed: FOLDERS } },
   'workspace/willRenameFiles': MOVES,
+  'workspace/executeCommand': { command: 'string' },
   'workspace/symbol': { query: 'string' },
   'workspace/diagnostic': { previousResultIds: { each: { uri: 'string', value: 'string' } } },
   'codeAction/resolve': { title: 'string' },

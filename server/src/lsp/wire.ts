@@ -33,9 +33,10 @@ export class Wire {
   }
 
   /** A client may refuse or go away; nothing depends on its answer. */
-  ask(method: string, params: unknown, then: (answer: unknown) => void): void {
+  ask(method: string, params: unknown, then: (answer: unknown) => void, otherwise: () => void = () => undefined): void {
     this.connection.sendRequest(method, params).then(then, (error: unknown) => {
       this.warn(`the client did not answer ${method}: ${String(error)}`);
+      otherwise();
     });
   }
 

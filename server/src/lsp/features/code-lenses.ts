@@ -25,7 +25,9 @@ function lensOf({ line, does, part }: Lens, { uri }: Snapshot, abilities: Abilit
 
 function commandOf(does: Exclude<Lens['does'], 'facts'>, uri: string, abilities: Abilities): Command | undefined {
   const { scaleCommand, recordTrialCommand, showPageCommand } = abilities;
-  const given = { scale: scaleCommand, trial: recordTrialCommand, page: showPageCommand }[does];
+  // What the server does itself needs no client's command.
+  const own = abilities.runsCommandsItself ? undefined : 'quern.trial';
+  const given = { scale: scaleCommand, trial: recordTrialCommand ?? own, page: showPageCommand }[does];
   return given === undefined ? undefined : { title: TITLES[does], command: given, arguments: [{ uri }] };
 }
 

@@ -9,6 +9,7 @@ import { completionFeature } from './completion.ts';
 import { diagnosticsFeature } from './diagnostics.ts';
 import { diffFeature } from './diff.ts';
 import { documentSymbolsFeature } from './document-symbols.ts';
+import { executeCommandFeature } from './execute-command.ts';
 import { explainFeature } from './explain.ts';
 import { foldingFeature } from './folding.ts';
 import { formattingFeature } from './formatting.ts';
@@ -36,6 +37,7 @@ export const FEATURES: readonly Feature[] = [
   diagnosticsFeature,
   diffFeature,
   documentSymbolsFeature,
+  executeCommandFeature,
   explainFeature,
   foldingFeature,
   formattingFeature,

@@ -3,9 +3,11 @@
 // the extension host of the browser workbench, and ends with their exit code. It refuses to know what they test.
 
 import { existsSync } from 'node:fs';
+import { rename, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { chromium, type Page } from 'playwright-core';
+import axeCore from 'axe-core';
+import { chromium, type Frame, type Page } from 'playwright-core';
 import { testMark } from './runner.ts';
 import { browserMissing, findBrowser, pageOf, startWorkbench } from './workbench.ts';
 
@@ -89,9 +91,14 @@ async function listen(page: Page): Promise<number> {
     const shot = /^screenshot (.+)$/.exec(said)?.[1];
     const keys = /^press (.+)$/.exec(said)?.[1];
     const pasted = /^paste (.+)$/.exec(said)?.[1];
+    const typed = /^type (.+)$/.exec(said)?.[1];
+    const asked = /^ask (.+)$/.exec(said)?.[1];
     if (shot !== undefined) void takeScreenshot(page, shot);
     else if (keys !== undefined) void page.keyboard.press(keys);
     else if (pasted !== undefined) void paste(page, JSON.parse(pasted));
+    else if (typed !== undefined) void page.keyboard.type(JSON.parse(typed));
+    else if (asked !== undefined)
+      void answerOf(page, JSON.parse(asked)).catch((error: unknown) => log.push(`${error}\n`));
     else process.stdout.write(`${said}\n`);
   }
 }
@@ -116,6 +123,52 @@ async function paste(page: Page, text: string): Promise<void> {
     const event = new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true });
     document.activeElement.dispatchEvent(event);
   }`);
+}
+
+/** What is asked of the page in the panel, and the file that the answer goes to. */
+type Question = {
+  readonly file: string;
+  /** An expression in the page. */
+  readonly evaluate?: string;
+  /** What to click in it, and with which key held. */
+  readonly click?: string;
+  readonly holding?: 'Control' | 'Shift';
+  /** Which rules of accessibility it breaks. */
+  readonly axe?: boolean;
+};
+
+async function answerOf(page: Page, { file, evaluate, click, holding, axe }: Question): Promise<void> {
+  const inPanel = await frameInPanel(page);
+  const answer = async (): Promise<unknown> => {
+    if (inPanel === undefined) return null;
+    if (click !== undefined) await inPanel.click(click, holding === undefined ? {} : { modifiers: [holding] });
+    if (axe === true) return brokenRules(inPanel);
+    return evaluate === undefined ? true : inPanel.evaluate(evaluate);
+  };
+  const given = await answer().catch((error: unknown) => ({ error: String(error) }));
+  await writeFile(`${file}.part`, JSON.stringify(given ?? null));
+  await rename(`${file}.part`, file);
+}
+
+/** The page that a recipe is shown as, within the editor's frames; undefined where there is none. */
+async function frameInPanel(page: Page): Promise<Frame | undefined> {
+  for (const frame of page.frames()) {
+    const isPage = await frame
+      .evaluate("document.getElementById('page')?.querySelector('main') != null")
+      .catch(() => false);
+    if (isPage === true) return frame;
+  }
+  return undefined;
+}
+
+/** What axe-core says is wrong with the page, by WCAG 2.2 A and AA and by its own good practice: each rule with how grave it is and where. */
+async function brokenRules(frame: Frame): Promise<unknown> {
+  await frame.evaluate(axeCore.source);
+  return frame.evaluate(`axe
+    .run(document, { resultTypes: ['violations'] })
+    .then(({ violations }) => violations.map(({ id, impact, nodes }) => ({
+      id, impact, at: nodes.map(({ html, failureSummary }) => html.slice(0, 200) + ' ' + failureSummary),
+    })))`);
 }
 
 async function giveUp(page: Page): Promise<number> {

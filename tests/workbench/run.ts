@@ -1,5 +1,6 @@
 // Runs the editor tests: in the browser workbench, or with QUERN_VSCODE set in VS Code itself ('download' for the
-// newest, or the path of one). It refuses to know what is tested: that is suite.ts.
+// newest, or the path of one): all, or those whose names have the words that follow the command, `npm run test:editor -- the page`.
+// It refuses to know what is tested: that is suite.ts.
 
 import { execFileSync } from 'node:child_process';
 import { cp, mkdir, mkdtemp, rename, rm, writeFile } from 'node:fs/promises';
@@ -38,6 +39,7 @@ async function runIn(scratch: string, given: string | undefined): Promise<void> 
   // The tests write, so they get their own copy of the kitchen.
   const kitchen = join(scratch, 'kitchen');
   const shots = here('shots');
+  const only = process.argv.slice(2).join(' ');
   await mkdir(shots, { recursive: true });
   await cp(here('../../examples'), kitchen, { recursive: true });
   commitAll(kitchen);
@@ -57,7 +59,10 @@ async function runIn(scratch: string, given: string | undefined): Promise<void> 
     extensionDevelopmentPath: here('../..'),
     extensionTestsPath: tests,
     // Only the browser workbench is asked for pictures.
-    extensionTestsEnv: given === undefined ? { QUERN_SHOTS: shots } : {},
+    extensionTestsEnv: {
+      ...(given === undefined && { QUERN_SHOTS: shots }),
+      ...(only !== '' && { QUERN_ONLY: only }),
+    },
     launchArgs: [
       kitchen,
       `--user-data-dir=${join(scratch, 'state')}`,

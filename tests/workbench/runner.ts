@@ -5,7 +5,9 @@ export const testMark = 'quern-test: ';
 export type EditorTest = { readonly name: string; readonly run: () => Promise<void> };
 
 /** Runs the tests in their order, prints one line for each and a closing line, and rejects when one failed. */
-export async function runAll(tests: readonly EditorTest[], longestMs: number): Promise<void> {
+export async function runAll(all: readonly EditorTest[], longestMs: number): Promise<void> {
+  const only = process.env.QUERN_ONLY;
+  const tests = all.filter(({ name }) => only === undefined || name.includes(only));
   let failed = 0;
   for (const test of tests) {
     const startedAt = Date.now();

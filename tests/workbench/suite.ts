@@ -2,14 +2,31 @@
 // It refuses to know how: it uses what the editor offers to everyone, on a copy of the example kitchen.
 
 import assert from 'node:assert/strict';
-import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import * as vscode from 'vscode';
+import {
+  allTabs,
+  askHost,
+  closeOthers,
+  codeOf,
+  codes,
+  findingsOf,
+  hoverText,
+  insertLine,
+  open,
+  pause,
+  placeOf,
+  replaceText,
+  replaceWords,
+  takeScreenshot,
+  undoOnceTo,
+} from './hands.ts';
+import { pageTests } from './page-tests.ts';
 import { type EditorTest, runAll, say, waitFor } from './runner.ts';
 
 /** Called by the extension host. */
 export async function run(): Promise<void> {
-  await runAll(tests, 60_000);
+  await runAll([...tests, ...pageTests], 60_000);
 }
 
 const draft = 'first-draft.quern';
@@ -480,90 +497,10 @@ function serverProcesses(): number[] {
     });
 }
 
-async function open(file: string): Promise<vscode.TextEditor> {
-  const folder = vscode.workspace.workspaceFolders?.[0];
-  assert.ok(folder, 'no folder is open');
-  const uri = vscode.Uri.joinPath(folder.uri, file);
-  const editor = await vscode.window.showTextDocument(uri, { viewColumn: vscode.ViewColumn.One, preview: false });
-  // What a test that failed left behind is no concern of the next.
-  if (editor.document.isDirty) await vscode.commands.executeCommand('workbench.action.files.revert');
-  return editor;
-}
-
-/** The findings of a document once they are as awaited. */
-function findingsOf(
-  document: vscode.TextDocument,
-  awaited: (findings: readonly vscode.Diagnostic[]) => boolean,
-): Promise<readonly vscode.Diagnostic[]> {
-  let last: readonly vscode.Diagnostic[] = [];
-  return waitFor(`the findings of ${document.uri.path}`, () => {
-    last = vscode.languages.getDiagnostics(document.uri).filter(({ source }) => source === 'quern');
-    return awaited(last) ? last : undefined;
-  }).catch((error: unknown) => {
-    throw new Error(
-      `${error instanceof Error ? error.message : error} They were: ${[...codes(last)].join(', ') || 'none'}`,
-    );
-  });
-}
-
-function codes(findings: readonly vscode.Diagnostic[]): ReadonlySet<string> {
-  return new Set(findings.map(codeOf));
-}
-
-function codeOf({ code }: vscode.Diagnostic): string {
-  return String(typeof code === 'object' ? code.value : code);
-}
-
-function placeOf(document: vscode.TextDocument, text: string): vscode.Position {
-  const at = document.getText().indexOf(text);
-  assert.notEqual(at, -1, `${text} is not in the recipe`);
-  return document.positionAt(at + 1);
-}
-
-async function hoverText(document: vscode.TextDocument, place: vscode.Position): Promise<string> {
-  const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
-    'vscode.executeHoverProvider',
-    document.uri,
-    place,
-  );
-  return hovers
-    .flatMap((hover) => hover.contents)
-    .map((content) => (typeof content === 'string' ? content : content.value))
-    .join('\n');
-}
-
-/** Types a line above the first line that starts with the given text, as one undo step. */
-async function insertLine(document: vscode.TextDocument, line: string, before: string): Promise<void> {
-  const at = document
-    .getText()
-    .split('\n')
-    .findIndex((text) => text.startsWith(before));
-  assert.notEqual(at, -1, `no line starts with ${before}`);
-  const edit = new vscode.WorkspaceEdit();
-  edit.insert(document.uri, new vscode.Position(at, 0), `${line}\n`);
-  assert.ok(await vscode.workspace.applyEdit(edit));
-}
-
-async function replaceText(document: vscode.TextDocument, text: string): Promise<void> {
-  const edit = new vscode.WorkspaceEdit();
-  const whole = new vscode.Range(new vscode.Position(0, 0), document.positionAt(document.getText().length));
-  edit.replace(document.uri, whole, text);
-  assert.ok(await vscode.workspace.applyEdit(edit));
-}
-
-async function undoOnceTo(document: vscode.TextDocument, before: string): Promise<void> {
-  await vscode.commands.executeCommand('undo');
-  assert.equal(document.getText(), before);
-}
-
 function firstGrams(text: string): number {
   const amount = /^ {2}(\d+) g /m.exec(text)?.[1];
   assert.ok(amount, 'no line in grams');
   return Number(amount);
-}
-
-function allTabs(): vscode.Tab[] {
-  return vscode.window.tabGroups.all.flatMap((group) => group.tabs);
 }
 
 function diffInFront(): boolean {
@@ -571,45 +508,3 @@ function diffInFront(): boolean {
 }
 
 const pad = (n: number): string => String(n).padStart(2, '0');
-
-/** The first occurrence, as one undo step. */
-async function replaceWords(document: vscode.TextDocument, words: string, by: string): Promise<void> {
-  const at = document.getText().indexOf(words);
-  assert.notEqual(at, -1, `${words} is not in the recipe`);
-  const edit = new vscode.WorkspaceEdit();
-  edit.replace(document.uri, new vscode.Range(document.positionAt(at), document.positionAt(at + words.length)), by);
-  assert.ok(await vscode.workspace.applyEdit(edit));
-}
-
-async function closeOthers(document: vscode.TextDocument): Promise<void> {
-  const others = allTabs().filter(
-    ({ input }) => !(input instanceof vscode.TabInputText) || input.uri.toString() !== document.uri.toString(),
-  );
-  await vscode.window.tabGroups.close(others);
-}
-
-function pause(ms: number): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, ms));
-}
-
-/** To do with the editor what only a cook can; answers whether there is somebody who does. */
-function askHost(what: string): boolean {
-  if (process.env.QUERN_SHOTS === undefined) return false;
-  say(what);
-  return true;
-}
-
-/** A picture of the whole editor in shots/, where there is somebody who can take it. */
-async function takeScreenshot(name: string): Promise<void> {
-  const folder = process.env.QUERN_SHOTS;
-  if (folder === undefined) return;
-  const file = join(folder, `${name}.png`);
-  const startedAt = Date.now();
-  say(`screenshot ${file}`);
-  await waitFor(`the picture ${file}`, () => writtenSince(file, startedAt) || undefined);
-}
-
-function writtenSince(file: string, at: number): boolean {
-  const stat = statSync(file, { throwIfNoEntry: false });
-  return stat !== undefined && stat.mtimeMs >= at && stat.size > 0;
-}

@@ -19,6 +19,9 @@ export type Page = vscode.Disposable & {
 /** After this long without an answer, what is shown is said to be older than the text. */
 const busyAfterMs = 300;
 
+/** Nothing is looked at otherwise than the text says. */
+const asWritten: PageLook = {};
+
 /** Findings come within some ms of a key; whoever checks none of a text sends none. */
 const withoutFindingsMs = 150;
 
@@ -48,7 +51,7 @@ export function showPage(
   };
   const documentOf = (): vscode.TextDocument | undefined =>
     vscode.workspace.textDocuments.find((document) => document.uri.toString() === uri.toString());
-  const lookOf = (): PageLook => looks.get(uri.toString()) ?? {};
+  const lookOf = (): PageLook => looks.get(uri.toString()) ?? asWritten;
   const editorOf = (): vscode.TextEditor | undefined =>
     vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
 

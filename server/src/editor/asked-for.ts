@@ -7,9 +7,7 @@ import { CONVERSIONS, type Conversion, type ConvertTo } from '../edits/conversio
 import { convertRecipe } from '../edits/convert.ts';
 import type { PriceList } from '../publish/cost.ts';
 import { laidOut, type PublishFormat, publishedPage } from '../publish/published.ts';
-import { report } from '../publish/report.ts';
-import { reportHtml } from '../publish/report-html.ts';
-import { reportText } from '../publish/report-text.ts';
+import { type ReportFormat, reportedAs } from '../publish/reported.ts';
 import { weighedLine, weighingLines } from '../publish/weighing.ts';
 import { readTrials } from '../recipe/trials/trials.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
@@ -44,19 +42,17 @@ export function published(
   });
 }
 
-export const REPORT_FORMATS = ['text', 'json', 'html'] as const;
-export type ReportFormat = (typeof REPORT_FORMATS)[number];
-
 /** The recipe worked out. */
 export function reported(snapshot: Snapshot, format: ReportFormat, prices: PriceList): Had<string> {
   if (snapshot.outline.recipe === undefined) return no('There is no recipe in this file.');
-  const worked = report(snapshot.whole.recipe, snapshot.findings, {
-    trials: readTrials(snapshot.outline),
-    prices,
-    sayLine: sayLineIn(snapshot),
-  });
-  if (format === 'html') return yes(reportHtml(worked));
-  return yes(format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked));
+  const { whole, outline, findings } = snapshot;
+  return yes(
+    reportedAs(format, whole.recipe, findings, {
+      trials: readTrials(outline),
+      prices,
+      sayLine: sayLineIn(snapshot),
+    }),
+  );
 }
 
 /** An amount of a food in grams, and the reason for them. */

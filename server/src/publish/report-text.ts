@@ -95,7 +95,7 @@ const VERDICTS = {
 } as const;
 
 /** `hangs on cream`: which it is, or what is in it, decides. */
-export const hangsOn = ({ hangs_on: lines }: ReportMeasure): string => `hangs on ${lines.join(', ')}`;
+const hangsOn = ({ hangs_on: lines }: ReportMeasure): string => `hangs on ${lines.join(', ')}`;
 
 function measureLine(m: ReportMeasure): string {
   const band = bandText(m.name, m.band);

@@ -1,7 +1,4 @@
-import { report as workOut } from '../../publish/report.ts';
-import { reportText } from '../../publish/report-text.ts';
-import { viewFacts } from '../../publish/view/facts.ts';
-import { printedReport } from '../../publish/view/printed.ts';
+import { REPORT_FORMATS, reportedAs } from '../../publish/reported.ts';
 import { recipeRecord } from '../../recipe/trials/state.ts';
 import { readTrials } from '../../recipe/trials/trials.ts';
 import type { Command } from '../command.ts';
@@ -20,7 +17,7 @@ export const report: Command = {
   options: { ...INPUT_OPTIONS, format: 'value' },
   examples: ['quern report tart.quern', 'quern report tart.quern --format json', 'quern report .'],
   async run(options, io): Promise<Exit> {
-    const format = choiceOf(options, 'format', ['text', 'json', 'html'], 'text');
+    const format = choiceOf(options, 'format', REPORT_FORMATS, 'text');
     const [path] = options.rest;
     if (path !== undefined && io.kind(io.resolve(path)) === 'folder') {
       if (format === 'html') throw new UsageError('a folder is told as text or JSON');
@@ -28,19 +25,14 @@ export const report: Command = {
     }
     const input = await readOne(options, io);
     const snapshot = snapshotOf(input, housesFor(io));
-    const sources = {
-      trials: readTrials(snapshot.outline),
+    const { whole, outline, findings } = snapshot;
+    const reported = reportedAs(format, whole.recipe, findings, {
+      trials: readTrials(outline),
       prices: pricesFor(snapshot, input.path, io),
       sayLine: whereIn(snapshot, io),
-    };
-    if (format === 'html') {
-      const label = snapshot.house.world.measures === 'us' ? 'us' : 'eu';
-      const { recipe } = snapshot.whole;
-      io.document(printedReport(viewFacts(recipe, snapshot.findings, { ...sources, mode: 'print', label })));
-      return 0;
-    }
-    const worked = workOut(snapshot.whole.recipe, snapshot.findings, sources);
-    io.out(format === 'json' ? `${JSON.stringify(worked, null, 2)}\n` : reportText(worked));
+    });
+    if (format === 'html') io.document(reported);
+    else io.out(reported);
     return 0;
   },
 };

@@ -1,12 +1,6 @@
-import {
-  converted,
-  published,
-  REPORT_FORMATS,
-  readConversion,
-  reported,
-  weighedWords,
-} from '../../editor/asked-for.ts';
+import { converted, published, readConversion, reported, weighedWords } from '../../editor/asked-for.ts';
 import { PUBLISH_FORMATS } from '../../publish/published.ts';
+import { REPORT_FORMATS } from '../../publish/reported.ts';
 import { editsOf } from '../convert.ts';
 import { type Feature, onRequest } from '../feature.ts';
 import {

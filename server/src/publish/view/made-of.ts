@@ -108,7 +108,7 @@ function restCell(of: ReportMadeOf | null): string {
 }
 
 const figures = (percent: string, grams: number, relative: boolean): string =>
-  `<span class="figs"><span>${percent}</span>${relative ? '' : `<small>${escapeHtml(figure(grams))} g</small>`}</span>`;
+  `<span class="figs"><span>${percent}</span>${relative ? '' : ` <small>${escapeHtml(figure(grams))} g</small>`}</span>`;
 
 /** One ingredient's share of what is asked for. */
 interface Source {

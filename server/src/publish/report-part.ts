@@ -10,6 +10,7 @@ import { isFlour } from '../recipe/list/ingredient.ts';
 import type { UnreadLine } from '../recipe/list/not-understood.ts';
 import { MEASURES } from '../recipe/measures/definitions.ts';
 import { partMeasure, placeIn } from '../recipe/measures/part-measure.ts';
+import { flourShare, isStarter } from '../recipe/measures/shares.ts';
 import type { Ingredient, Part } from '../recipe/model.ts';
 import { mixOf, totalG as wholeG } from './nutrition.ts';
 import { heldBy } from './report-made-of.ts';
@@ -23,12 +24,15 @@ import {
 import { round, sum } from './rounded.ts';
 import { reportSteps } from './step-events.ts';
 
-export function reportPart(
-  part: Part,
-  firstLine: number,
-  unread: readonly UnreadLine[],
-  sayLine: (line: number) => string,
-): ReportPart {
+/** What a part is shown among. */
+export interface PartAmong {
+  readonly unread: readonly UnreadLine[];
+  readonly sayLine: (line: number) => string;
+  /** Grams of flour in all parts; 0 where there is none, or nobody knows. */
+  readonly flourG: number;
+}
+
+export function reportPart(part: Part, firstLine: number, { unread, sayLine, flourG }: PartAmong): ReportPart {
   const { head } = part;
   const mix = mixOf(head.ingredients);
   const { massG: mass } = mix;
@@ -39,12 +43,17 @@ export function reportPart(
     name: head.name,
     kind: head.kind?.name ?? null,
     mass_g: head.massG.complete && !head.nominal && head.ingredients.length > 0 ? round(mass, 1) : null,
+    relative: head.nominal,
     composition_g: compositionOf((component) => (head.massG.complete ? totalG(mix, component) : null)),
     composition_at_least_g: head.massG.complete
       ? null
       : compositionOf((component) => round(mix.totals[component].grams, 2)),
     ingredients: head.ingredients.map((i) =>
-      reportIngredient(part, i, firstLine, flour, head.massG.complete ? mass : undefined),
+      reportIngredient(part, i, firstLine, {
+        flourG: flour,
+        flourOfAllG: flourG,
+        massG: head.massG.complete ? mass : undefined,
+      }),
     ),
     steps: reportSteps(part, firstLine),
     measures: measuresOf(part),
@@ -52,6 +61,19 @@ export function reportPart(
       index === part.index ? [{ where: sayLine(at), text }] : [],
     ),
   };
+}
+
+/** Grams of flour that the parts list, that of starters counted in; 0 where one has no grams of its own, or a line that may be flour is not understood. */
+export function flourOf(parts: readonly Part[]): number {
+  if (parts.some(({ head }) => head.nominal || head.notUnderstood.length > 0)) return 0;
+  const flours = parts.flatMap(({ head }) => head.ingredients).filter((i) => !i.optional && i.weighed.known);
+  return sum(flours.map((i) => (i.weighed.known ? likelyGrams(i.weighed) : 0) * flourIn(i)));
+}
+
+function flourIn(ingredient: Ingredient): number {
+  const { food } = ingredient;
+  if (isFlour(ingredient)) return 1;
+  return food !== undefined && isStarter(food) ? (flourShare(food) ?? 0) : 0;
 }
 
 const compositionOf = <V>(grams: (component: Component) => V): Record<CompositionField, V> =>
@@ -64,8 +86,7 @@ function reportIngredient(
   part: Part,
   ingredient: Ingredient,
   firstLine: number,
-  flourG: number,
-  massG: number | undefined,
+  { flourG, flourOfAllG, massG }: { flourG: number; flourOfAllG: number; massG: number | undefined },
 ): ReportIngredient {
   const { weighed, node } = ingredient;
   const grams = weighed.known ? likelyGrams(weighed) : null;
@@ -82,8 +103,10 @@ function reportIngredient(
     grams_from: weighed.known ? weighed.reason.kind : null,
     grams_why: weighed.known ? `${weighed.reason.words} (${weighed.reason.source})` : weighed.why,
     bakers_percent: grams === null || flourG <= 0 ? null : round((grams / flourG) * 100, 1),
+    flour_percent: grams === null || flourOfAllG <= 0 ? null : round((grams / flourOfAllG) * 100, 1),
     share_percent: grams === null || massG === undefined || massG <= 0 ? null : round((grams / massG) * 100, 1),
     optional: ingredient.optional,
+    to_taste: ingredient.free,
     holds_g: heldBy(ingredient),
   };
 }
@@ -103,6 +126,7 @@ export function measuresOf(part: Part): ReportMeasure[] {
       unit: MEASURES[held.measure].unit === 'celsius' ? 'C' : '1',
       band: held.usual,
       verdict: placeIn(worked, held) ?? null,
+      why: worked.known ? null : worked.why,
       hangs_on: worked.known ? (worked.open ?? []).map(({ name }) => name) : [],
       source: held.source,
     };

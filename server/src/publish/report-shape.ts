@@ -218,6 +218,8 @@ export interface ReportPart {
   readonly name: string;
   readonly kind: string | null;
   readonly mass_g: number | null;
+  /** Written in percentages alone: its grams say nothing but how much of one there is to another. */
+  readonly relative: boolean;
   /** Null where something in the part is not weighed. */
   readonly composition_g: Readonly<Record<CompositionField, number | null>>;
   /** What is known of it then; null where all is. */
@@ -242,8 +244,12 @@ export interface ReportIngredient {
   readonly grams_from: string | null;
   readonly grams_why: string;
   readonly bakers_percent: number | null;
+  /** Per cent of the flour of all parts, that of starters counted in; null where there is none, or a part has grams of its own only by percent. */
+  readonly flour_percent: number | null;
   readonly share_percent: number | null;
   readonly optional: boolean;
+  /** As much as is wanted: it has no weight, and is in no sum. */
+  readonly to_taste: boolean;
   /** Grams of each; null where its weight, or its food, is not known. */
   readonly holds_g: ReportHolds | null;
 }
@@ -280,6 +286,8 @@ export interface ReportMeasure {
   readonly value_high: number | null;
   readonly unit: '1' | 'C';
   readonly band: Band;
+  /** Why its value is null. */
+  readonly why: string | null;
   /** Null where it is not known, or usual by only some of what the lines it hangs on could be. */
   readonly verdict: Verdict | null;
   /** Lines of a food that could be several, or that nobody knows. */

@@ -24,7 +24,7 @@ import { madeOf } from './report-made-of.ts';
 import { measuredIn } from './report-measured.ts';
 import { perServing, reportNutrition } from './report-nutrition.ts';
 import { reportOven } from './report-oven.ts';
-import { reportPart } from './report-part.ts';
+import { flourOf, reportPart } from './report-part.ts';
 import type { Report, ReportSpread, ReportStay } from './report-shape.ts';
 import { reportTrials } from './report-trials.ts';
 import { round, sum } from './rounded.ts';
@@ -41,7 +41,8 @@ export interface ReportSources {
 export function report(recipe: Recipe, findings: Findings, sources: ReportSources = {}): Report {
   const { trials = readTrials(recipe.outline), prices = NO_PRICES, sayLine = sayOwnLine } = sources;
   const unread = linesNotUnderstood(recipe);
-  const parts = recipe.parts.map((part) => reportPart(part, recipe.partsAt[part.index] ?? 0, unread, sayLine));
+  const among = { unread, sayLine, flourG: flourOf(recipe.parts) };
+  const parts = recipe.parts.map((part) => reportPart(part, recipe.partsAt[part.index] ?? 0, among));
   const oven = reportOven(recipe);
   const all = recipe.parts.flatMap((p) => p.head.ingredients);
   const known = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal) && all.length > 0;

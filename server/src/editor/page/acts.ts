@@ -5,14 +5,18 @@
 import type { TextEdit } from '../../edits/text-edit.ts';
 import type { Document } from '../../notation/document.ts';
 import type { Act, Done, Outcome } from './acts/act.ts';
+import { adjust, leave, turn } from './acts/adjust.ts';
 import { fix } from './acts/fix.ts';
 import { madeOf } from './acts/made-of.ts';
 import { orderOfSteps, serveAt } from './acts/serve-at.ts';
 import { writeMinutes } from './acts/write-minutes.ts';
 
 const ACTS: Readonly<Record<string, Act>> = {
+  adjust,
   fix,
+  leave,
   'made-of': madeOf,
+  turn,
   'serve-at': serveAt,
   'order-of-steps': orderOfSteps,
   'write-minutes': writeMinutes,

@@ -10,6 +10,7 @@ import { readTrials } from '../../recipe/trials/trials.ts';
 import { offeredFixes } from '../../workspace/offered.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { ownLineIn, sayLineIn } from '../place.ts';
+import { measureAfter, turnedOf } from './turned.ts';
 
 export interface PageWish {
   readonly view: ViewName;
@@ -32,6 +33,13 @@ function factsOf(snapshot: Snapshot, { look, readOnly }: PageWish): ViewFacts {
     trials: readTrials(snapshot.outline),
     sayLine: sayLineIn(snapshot),
     ownLine: ownLineIn(snapshot),
-    ...(readOnly === undefined && { fixesOf: (finding: Finding) => offeredFixes(finding, snapshot) }),
+    turned: () => (readOnly === undefined ? turnedOf(snapshot, look) : undefined),
+    ...(readOnly === undefined && {
+      fixesOf: (finding: Finding) =>
+        offeredFixes(finding, snapshot).map((fix) => ({
+          title: fix.title,
+          after: () => measureAfter(snapshot, finding, fix),
+        })),
+    }),
   });
 }

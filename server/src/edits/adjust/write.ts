@@ -82,7 +82,9 @@ function writeLine(work: ToScale, part: Part, ingredient: Ingredient, by: number
   const sized = next.value;
   if (sized === undefined) return undefined;
   const grown = by * (1 + sized.error);
-  return writtenAs(ingredient, sized.before, sized.after, grown, events, false);
+  // Of pieces that are no whole number the weight is written too.
+  const weight = events.flatMap((e) => (e.kind === 'edits' ? e.edits : [])).find(({ text }) => text.startsWith(' = '));
+  return writtenAs(ingredient, sized.before, `${sized.after}${weight?.text ?? ''}`, grown, events, false);
 }
 
 function writtenAs(

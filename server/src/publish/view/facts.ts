@@ -3,7 +3,9 @@
  * Refuses to know a view, and to work out anything that a report or a page for readers does not.
  */
 import type { AcceptedFinding, Finding, Findings } from '../../checks/finding.ts';
+import { bandValuesIn } from '../../checks/formula/arithmetic.ts';
 import type { Severity } from '../../checks/severity.ts';
+import type { MeasureName } from '../../recipe/measures/kind.ts';
 import type { Recipe } from '../../recipe/model.ts';
 import { readTrials, type Trial } from '../../recipe/trials/trials.ts';
 import { capital } from '../../recipe/words.ts';
@@ -33,6 +35,8 @@ export interface ViewFacts {
   readonly ownLine: (line: number) => number | undefined;
   /** As they stand in the text, by line, then by place. */
   readonly findings: readonly ViewFinding[];
+  /** What turning the measure that is looked at comes to; undefined where none is. */
+  readonly turned: () => Turned | undefined;
   /** The day counted back from the hour that is looked at. It takes long, and is worked out when it is asked for. */
   readonly plan: () => PlanFacts;
 }
@@ -56,6 +60,8 @@ export interface ViewFinding {
   readonly rest: string;
   readonly source: string;
   readonly fixes: readonly ViewFix[];
+  /** The measure that lies outside its band, of the part of that name. */
+  readonly measure?: { readonly part: string; readonly name: MeasureName };
   /** The reason it was accepted for. */
   readonly accepted?: string;
 }
@@ -63,6 +69,20 @@ export interface ViewFinding {
 export interface ViewFix {
   /** What it writes, as an order: `Write 75 g water`. */
   readonly title: string;
+  /** What the finding's measure then is, by its middle; worked out when asked for. */
+  readonly after?: () => number | undefined;
+}
+
+/** A measure of a part brought to a value: what moves, or why it cannot be had. */
+export interface Turned {
+  readonly part: string;
+  readonly measure: MeasureName;
+  /** A ratio, or degrees Celsius. */
+  readonly to: number;
+  readonly moved: readonly { readonly name: string; readonly before: string; readonly after: string }[];
+  /** Sentences: what moves and why, what stays, what else it does. */
+  readonly said: readonly string[];
+  readonly refused?: string;
 }
 
 export interface ViewSources extends ReportSources {
@@ -73,6 +93,8 @@ export interface ViewSources extends ReportSources {
   /** Whose rounding the nutrition figures follow. */
   readonly label?: 'us' | 'eu';
   readonly placed?: readonly PlacedFinding[];
+  /** What turning the measure that is looked at comes to. */
+  readonly turned?: () => Turned | undefined;
   /** The line of the writer's own file, from 0; undefined where another file says it. */
   readonly ownLine?: (line: number) => number | undefined;
   /** The fixes worth offering; none where nothing can be written. */
@@ -90,6 +112,7 @@ export function viewFacts(recipe: Recipe, findings: Findings, sources: ViewSourc
     ...(readOnly !== undefined && { readOnly }),
     look,
     ...(line !== undefined && { line }),
+    turned: sources.turned ?? (() => undefined),
     page: readerPage(recipe, findings, { measures, label }, trials, placed, sources.sayLine),
     report: report(recipe, findings, { ...sources, trials }),
     ownLine: (line) => {
@@ -114,6 +137,7 @@ const LEVELS: Readonly<Record<Severity, Level>> = { error: 'error', warning: 'wa
 function viewFinding(finding: Finding | AcceptedFinding, fixes: readonly ViewFix[]): ViewFinding {
   const { code, severity, message, at, source } = plainFinding(finding);
   const { first, rest } = sentencesOf(message);
+  const band = bandValuesIn(finding.found.values);
   return {
     key: `${code}-${at.line + 1}-${at.start}`,
     code,
@@ -126,6 +150,7 @@ function viewFinding(finding: Finding | AcceptedFinding, fixes: readonly ViewFix
     rest,
     source,
     fixes,
+    ...(band && { measure: { part: band.partName, name: band.measure.measure } }),
     ...('reason' in finding && { accepted: finding.reason }),
   };
 }

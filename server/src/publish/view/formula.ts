@@ -3,6 +3,11 @@
  * Refuses to work anything out: it shows what the facts say.
  */
 import type { ViewFacts } from './facts.ts';
+import { ingredientsTable } from './formula/list.ts';
+import { measuresTable } from './formula/measures.ts';
 
-/** The content of `<section id="formula">`. */
-export const formulaView = (_facts: ViewFacts): string => '<h2>Formula</h2>';
+/** The content of `<section id="formula">`: the answer before the evidence. */
+export const formulaView = (facts: ViewFacts): string => `<h2>Against what is usual</h2>
+${measuresTable(facts)}
+<h2>Ingredients</h2>
+${ingredientsTable(facts)}`;

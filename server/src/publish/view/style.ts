@@ -143,6 +143,8 @@ td.soft.wide { white-space: nowrap; }
 .measures td, .measures tbody th { height: 28px; vertical-align: top; padding-block: 4px; } .measures tbody.part th[scope=rowgroup] { padding-top: 14px; } .measures td.strip { padding: 0; }
 .measures .strip { width: 32%; min-width: 128px; }
 .measures .fix td { height: auto; padding-block: 0 8px; }
+.measures .mend { min-width: 11.5rem; }
+.measures .plain { min-height: 0; line-height: inherit; }
 .thirds { display: grid; grid-template-columns: 1fr 1fr 1fr; text-align: center; margin-inline-start: 4px; }
 .made th[scope=col] { min-width: 3.5rem; color: var(--ink); } .made td, .made tbody th { padding-block: 5px; }
 .made .zero, .made .unknown { color: var(--soft); }
@@ -164,6 +166,7 @@ svg .soft { fill: var(--soft); }
 .draw .bar { fill: var(--bar); } .draw .ink { fill: var(--ink); }
 .draw .span { stroke: var(--ink); stroke-width: 3; } .draw .thin { stroke: var(--ink); }
 .draw .hollow { fill: var(--paper); stroke: var(--ink); stroke-width: 1.5; }
+.draw .way { fill: none; stroke: var(--edge); stroke-width: 1.5; }
 .draw .after { fill: var(--paper); stroke: var(--link); stroke-width: 1.5; } .draw .to { stroke: var(--link); }
 .draw .error { fill: var(--error); } .draw .warning { fill: var(--warning); } .draw .note { fill: var(--paper); stroke: var(--note); stroke-width: 2; }
 .draw .wait { fill: var(--band); stroke: var(--edge); }
@@ -176,6 +179,7 @@ svg .soft { fill: var(--soft); }
 .halo { paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
 td.strip { position: relative; padding: 0; }
 td.strip > svg { position: absolute; inset: 0 0 0 16px; width: calc(100% - 16px); height: calc(100% + 1px); }
+td.strip button { position: absolute; inset: 0 0 0 16px; width: calc(100% - 16px); background: none; border: 0; }
 td.strip input { position: absolute; inset: 0 auto auto 9px; width: calc(100% - 2px); height: 28px; min-height: 0; margin: 0; padding: 0; border: 0; background: none; appearance: none; cursor: ew-resize; }
 td.strip input::-webkit-slider-thumb { appearance: none; width: 14px; height: 14px; border-radius: 50%; background: var(--paper); border: 3px solid var(--link); }
 td.strip input::-moz-range-thumb { box-sizing: border-box; width: 14px; height: 14px; border-radius: 50%; background: var(--paper); border: 3px solid var(--link); }

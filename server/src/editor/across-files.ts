@@ -53,11 +53,19 @@ function foodAt(snapshot: Snapshot, position: Position, kitchen: Kitchen): Locat
   const own = foodBlock(snapshot, name);
   if (own !== undefined) return { at: own };
   const match = snapshot.house.world.book.find(name);
-  if (match.kind !== 'food' || match.food.house === undefined) return undefined;
+  return match.kind === 'food' && match.food.house === true
+    ? houseFoodAt(snapshot, match.food.name, kitchen)
+    : undefined;
+}
+
+/** The block that describes a food of the house, in this file or another. */
+export function houseFoodAt(snapshot: Snapshot, name: string, kitchen: Kitchen): Located | undefined {
+  const own = foodBlock(snapshot, name);
+  if (own !== undefined) return { at: own };
   for (const { path, foods } of kitchen.index.entries()) {
     if (foods.length === 0) continue;
     const file = kitchen.snapshotAt(path);
-    const at = file && foodBlock(file, match.food.name);
+    const at = file && foodBlock(file, name);
     if (at !== undefined) return { path, at };
   }
   return undefined;

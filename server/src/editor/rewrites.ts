@@ -8,6 +8,7 @@ import { draftRewrites } from './rewrites/draft.ts';
 import { extractRewrites } from './rewrites/extract.ts';
 import { lineRewrites, orderRewrites } from './rewrites/list.ts';
 import { measureRewrites } from './rewrites/measures.ts';
+import { moveRewrites } from './rewrites/move.ts';
 import type { Rewrite, RewriteKind } from './rewrites/rewrite.ts';
 import { sentenceRewrites } from './rewrites/sentence.ts';
 import { sizeRewrites } from './rewrites/size.ts';
@@ -25,5 +26,6 @@ export const REWRITES: readonly {
   { kinds: ['refactor.rewrite'], offer: measureRewrites },
   { kinds: ['refactor.rewrite'], offer: sizeRewrites },
   { kinds: ['refactor.extract'], offer: extractRewrites },
+  { kinds: ['refactor.move'], offer: moveRewrites },
   { kinds: ['source.organizeIngredients.quern'], offer: orderRewrites },
 ];

@@ -40,6 +40,8 @@ export interface Abilities {
   readonly showsStatus: boolean;
   /** Where a finding's page is to be read: under the client's own scheme, else as a file, where there is one. */
   readonly pageOf: (code: string) => string | undefined;
+  /** Where the page of a kind or a food is to be read, by its name; there is none as a file. */
+  readonly typePageOf: (name: string) => string | undefined;
   /** A client's command that shows a finding's page, given its code; links in hovers run it. */
   readonly explainCommand: string | undefined;
   /**
@@ -100,6 +102,7 @@ export function readAbilities(params: InitializeParams, pageFile: Abilities['pag
       workspace.workspaceEdit.resourceOperations?.includes('create') === true,
     showsStatus: options.status === true,
     pageOf: typeof pageScheme === 'string' ? (code) => `${pageScheme}:/${code}.md` : pageFile,
+    typePageOf: (name) => (typeof pageScheme === 'string' ? `${pageScheme}:/${name}.md` : undefined),
     explainCommand: command('explainCommand'),
     checksFolderItself: options.checksFolderItself === true,
     recordTrialCommand: command('recordTrialCommand'),

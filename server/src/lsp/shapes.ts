@@ -28,6 +28,7 @@ const CAPABILITIES = {
   },
 } as const satisfies Shape;
 
+const ITEM = { item: { uri: 'string', selectionRange: RANGE } } as const;
 const FOLDERS = { each: URI } as const;
 const MOVES = { files: { each: { oldUri: 'string', newUri: 'string' } } } as const;
 
@@ -54,6 +55,9 @@ const OF_DOCUMENT: Readonly<Record<string, Shape>> = {
   declaration: AT,
   implementation: AT,
   references: { ...AT, context: { includeDeclaration: 'boolean' } },
+  typeDefinition: AT,
+  prepareCallHierarchy: AT,
+  onTypeFormatting: { ...AT, ch: 'string' },
   documentHighlight: AT,
   documentLink: DOCUMENT,
   prepareRename: AT,
@@ -80,6 +84,8 @@ export const SHAPES: Readonly<Record<string, Shape>> = {
   'workspace/symbol': { query: 'string' },
   'workspace/diagnostic': { previousResultIds: { each: { uri: 'string', value: 'string' } } },
   'codeAction/resolve': { title: 'string' },
+  'callHierarchy/incomingCalls': ITEM,
+  'callHierarchy/outgoingCalls': ITEM,
   'codeLens/resolve': { range: RANGE },
   'inlayHint/resolve': { position: POSITION },
   'completionItem/resolve': { label: 'string' },

@@ -8,7 +8,12 @@ import type { Ingredient, Part } from '../../recipe/model.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { cursorAt, ingredientAt } from '../place.ts';
 
-export type RewriteKind = 'quickfix' | 'refactor.rewrite' | 'refactor.extract' | 'source.organizeIngredients.quern';
+export type RewriteKind =
+  | 'quickfix'
+  | 'refactor.rewrite'
+  | 'refactor.extract'
+  | 'refactor.move'
+  | 'source.organizeIngredients.quern';
 
 export interface Rewrite {
   /** An order, in a cook's words; no two at one place are alike. */

@@ -11,6 +11,7 @@ const KINDS: readonly (ActionKind | FileActionKind)[] = [
   'refactor.rewrite',
   'refactor.extract',
   'refactor.inline',
+  'refactor.move',
   'source.organizeIngredients.quern',
   'source.fixAll.quern',
 ];
@@ -25,9 +26,10 @@ export const codeActionsFeature: Feature = {
   requests: [
     onDocument<CodeActionParams, CodeAction[]>('textDocument/codeAction', [], (snapshot, params, view) => {
       const { only, diagnostics } = params.context;
-      // What is done to a whole file is offered to whoever asks for that, and stands in nobody's way at a line.
+      // What is done to a whole file, or has a key of its own, is offered to whoever asks for that, and stands in nobody's way at a line.
+      const apart = (kind: ActionKind | FileActionKind) => kind.startsWith('source.') || kind === 'refactor.move';
       const wants = (kind: ActionKind | FileActionKind) =>
-        (only ?? ['']).some((o) => (o === '' ? !kind.startsWith('source.') : kind === o || kind.startsWith(`${o}.`)));
+        (only ?? ['']).some((o) => (o === '' ? !apart(kind) : kind === o || kind.startsWith(`${o}.`)));
       const actions = codeActions(snapshot, readRange(params.range), wants, (e) => view.report('codeAction', e));
       return [
         ...actions.map((action) => actionOf(action, snapshot, params.range, diagnostics, view)),

@@ -2,6 +2,7 @@
 import type { Feature } from '../feature.ts';
 import { aliveFeature } from './alive.ts';
 import { askedForFeature } from './asked-for.ts';
+import { callHierarchyFeature } from './call-hierarchy.ts';
 import { checkFolderFeature } from './check-folder.ts';
 import { codeActionsFeature } from './code-actions.ts';
 import { codeLensesFeature } from './code-lenses.ts';
@@ -30,6 +31,7 @@ import { workspaceSymbolsFeature } from './workspace-symbols.ts';
 export const FEATURES: readonly Feature[] = [
   aliveFeature,
   askedForFeature,
+  callHierarchyFeature,
   checkFolderFeature,
   codeActionsFeature,
   codeLensesFeature,

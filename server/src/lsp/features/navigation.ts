@@ -7,11 +7,13 @@ import type {
   ImplementationParams,
   Location,
   ReferenceParams,
+  TypeDefinitionParams,
 } from 'vscode-languageserver';
 import { definitionAcross, referencesAcross } from '../../editor/across-files.ts';
 import { fileLinks } from '../../editor/file-links.ts';
 import { highlights } from '../../editor/navigation.ts';
 import { fileName, type Located } from '../../editor/place.ts';
+import { typeDefinition } from '../../editor/type-definition.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { rangeOf, readPosition } from '../convert.ts';
 import { type Feature, onDocument, type View } from '../feature.ts';
@@ -20,6 +22,7 @@ export const navigationFeature: Feature = {
   capability: () => ({
     definitionProvider: true,
     declarationProvider: true,
+    typeDefinitionProvider: true,
     implementationProvider: true,
     referencesProvider: true,
     documentHighlightProvider: true,
@@ -33,6 +36,14 @@ export const navigationFeature: Feature = {
         return found === undefined ? [] : [locationOf(found, snapshot, view)];
       }),
     ),
+    // A kind or a food of the book is a page, for who can show one.
+    onDocument<TypeDefinitionParams, Location[]>('textDocument/typeDefinition', [], (snapshot, { position }, view) => {
+      const found = typeDefinition(snapshot, readPosition(position), view.kitchen());
+      if (found === undefined) return [];
+      if (!('page' in found)) return [locationOf(found, snapshot, view)];
+      const uri = view.abilities.typePageOf(found.page);
+      return uri === undefined ? [] : [{ uri, range: rangeOf({ line: 0, start: 0, end: 0 }) }];
+    }),
     // What other files make of a recipe, a part or a line that they build on.
     onDocument<ImplementationParams, Location[]>('textDocument/implementation', [], (snapshot, { position }, view) => {
       const path = view.pathOf(snapshot.uri);

@@ -96,7 +96,7 @@ describe('one real message each', () => {
 
   it.each([
     [['quickfix'], ['quickfix']],
-    [['refactor'], ['refactor.rewrite']],
+    [['refactor'], ['refactor.rewrite', 'refactor.move']],
     [['source.organizeImports'], []],
     [['source.fixAll'], []],
   ])('code actions honour only %j', async (only, kinds) => {

@@ -15,13 +15,15 @@ export function factsOf(text: string, sources: Partial<ViewSources> = {}): ViewF
 }
 
 /** All elements of a name, in order. */
-export function elementsOf(html: string, name?: string): Element[] {
+export const elementsOf = (html: string, name?: string): Element[] => elementsIn(parseFragment(html), name);
+
+export function elementsIn(root: Node | undefined, name?: string): Element[] {
   const found: Element[] = [];
   const walk = (node: Node): void => {
     if ('tagName' in node && (name === undefined || node.tagName === name)) found.push(node);
     if ('childNodes' in node) for (const child of node.childNodes) walk(child);
   };
-  walk(parseFragment(html));
+  if (root !== undefined) walk(root);
   return found;
 }
 
@@ -94,13 +96,13 @@ export function faultsIn(html: string): string[] {
   return faults;
 }
 
-/** What stands in the row or the key around a drawing. */
+/** What stands in the row or the key around a drawing, or is said of the image that it is a part of. */
 function rowTextOf(svg: Element): string | undefined {
-  for (let node: Node | null = svg.parentNode; node !== null && 'tagName' in node; node = node.parentNode)
-    if (['tr', 'span', 'p'].includes(node.tagName)) {
-      const text = textOf(node).trim();
-      if (text !== '') return text;
-    }
+  for (let node: Node | null = svg.parentNode; node !== null && 'tagName' in node; node = node.parentNode) {
+    const said = attributeOf(node, 'role') === 'img' ? attributeOf(node, 'aria-label') : undefined;
+    const text = said ?? (['tr', 'span', 'p'].includes(node.tagName) ? textOf(node).trim() : '');
+    if (text !== '') return text;
+  }
   return undefined;
 }
 

@@ -18,8 +18,10 @@ export function labelView(facts: ViewFacts): string {
   return [allergensSection(facts.report), nutritionSection(facts.report), costSection(facts)].join('\n');
 }
 
-function allergensSection({ allergens }: Report): string {
+function allergensSection({ allergens, parts: lists }: Report): string {
   const { brought, may_be_brought: may, check_label: labels, not_known: unknown } = allergens;
+  if (unknown.length === 0 && lists.every(({ ingredients }) => ingredients.length === 0))
+    return '<h2>Allergens</h2>\n<p class="empty"><b>Nothing is listed</b>, so nothing is known of it.</p>';
   const found = brought.length + may.length > 0;
   const parts = [
     '<h2>Allergens</h2>',

@@ -63,6 +63,17 @@ describe('the page', () => {
     expect(await client.request('quern/page', { uri: 'file:///k/other.quern', view: 'recipe', look: {} })).toBeNull();
   });
 
+  it('has the prices of the house in the view that shows them', async () => {
+    const foods = 'food butter\n  price   10 per 1 kg\n';
+    const files = new Map([
+      ['/k/quern.json', '{}'],
+      ['/k/foods.quern', foods],
+    ]);
+    const client = await Client.connect({ capabilities: RICH, files });
+    await client.open(URI, SLAB);
+    expect((await page(client, 'label'))?.html).toContain('At least 1.00');
+  });
+
   it('has no button that writes where nothing can be written', async () => {
     const answer = await page(await opened(), 'recipe', {}, { readOnly: 'This file is read-only.' });
     expect(answer?.html).not.toMatch(/data-do="fix"/);

@@ -6,6 +6,7 @@ import { messageVersion, type PageLook, pageActRequest, pageRequest } from '../.
 import type { Connection } from '../connection.ts';
 import { editorEdit } from '../edits.ts';
 import { isWritten } from '../written.ts';
+import { commandOf, runOver } from './acts.ts';
 import { type FromPage, type PageState, type Remedy, readFromPage, type ToPage, type Trouble } from './messages.ts';
 import { type LastShown, shellOf } from './shell.ts';
 
@@ -168,6 +169,8 @@ export function showPage(
   const act = async ({ act: name, arg, value }: Extract<FromPage, { kind: 'act' }>): Promise<void> => {
     const document = documentOf();
     if (document === undefined) return;
+    const own = commandOf(name, arg);
+    if (own !== undefined) return runOver(document, editorOf()?.viewColumn, own);
     const key = uri.toString();
     const answer = await connection.ask(pageActRequest, {
       version: messageVersion,

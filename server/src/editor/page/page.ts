@@ -3,6 +3,7 @@
  * Refuses to know a view, and who looks at it.
  */
 import type { Finding } from '../../checks/finding.ts';
+import type { PriceList } from '../../publish/cost.ts';
 import { type ViewFacts, viewFacts } from '../../publish/view/facts.ts';
 import type { Look, ViewName } from '../../publish/view/look.ts';
 import { viewPage } from '../../publish/view/views.ts';
@@ -17,6 +18,8 @@ export interface PageWish {
   readonly look: Look;
   /** Why nothing may be written, in one sentence; absent where it may. */
   readonly readOnly?: string;
+  /** Of the house; only the view that shows them asks. */
+  readonly prices?: PriceList;
 }
 
 /** The name of the recipe, and what stands in the body of its page. */
@@ -25,11 +28,12 @@ export function pageOf(snapshot: Snapshot, wish: PageWish): { readonly title: st
   return { title: facts.page.title, html: viewPage(facts, wish.view) };
 }
 
-function factsOf(snapshot: Snapshot, { look, readOnly }: PageWish): ViewFacts {
+function factsOf(snapshot: Snapshot, { look, readOnly, prices }: PageWish): ViewFacts {
   return viewFacts(snapshot.whole.recipe, snapshot.findings, {
     mode: 'live',
     look,
     ...(readOnly !== undefined && { readOnly }),
+    ...(prices !== undefined && { prices }),
     trials: readTrials(snapshot.outline),
     sayLine: sayLineIn(snapshot),
     ownLine: ownLineIn(snapshot),

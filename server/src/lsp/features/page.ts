@@ -28,7 +28,13 @@ export const pageFeature: Feature = {
         await view.workedOut(uri, token);
         const snapshot = token.isCancellationRequested ? undefined : view.snapshot(uri);
         if (snapshot === undefined) return null;
-        const wish = { view: readView(name), look: readLook(look), ...(typeof readOnly === 'string' && { readOnly }) };
+        const shown = readView(name);
+        const wish = {
+          view: shown,
+          look: readLook(look),
+          ...(typeof readOnly === 'string' && { readOnly }),
+          ...(shown === 'label' && { prices: view.prices(snapshot) }),
+        };
         const page = pageOf(snapshot, wish);
         return { version, documentVersion: snapshot.version, ...page, ...(style === true && { style: STYLE }) };
       },

@@ -153,9 +153,10 @@ async function answerOf(page: Page, { file, evaluate, click, holding, axe }: Que
 /** The page that a recipe is shown as, within the editor's frames; undefined where there is none. */
 async function frameInPanel(page: Page): Promise<Frame | undefined> {
   for (const frame of page.frames()) {
-    const isPage = await frame
-      .evaluate("document.getElementById('page')?.querySelector('main') != null")
-      .catch(() => false);
+    // A frame that is being made does not answer.
+    const soon = new Promise<false>((resolve) => setTimeout(() => resolve(false), 1000).unref());
+    const asked = frame.evaluate("document.getElementById('page')?.querySelector('main') != null").catch(() => false);
+    const isPage = await Promise.race([asked, soon]);
     if (isPage === true) return frame;
   }
   return undefined;

@@ -115,8 +115,8 @@ export function askHost(what: string): boolean {
 }
 
 /** A picture of the whole editor in shots/, where there is somebody who can take it. */
-export async function takeScreenshot(name: string): Promise<void> {
-  const folder = process.env.QUERN_SHOTS;
+export async function takeScreenshot(name: string, folder = process.env.QUERN_SHOTS): Promise<void> {
+  if (process.env.QUERN_SHOTS === undefined) return;
   if (folder === undefined) return;
   const file = join(folder, `${name}.png`);
   const startedAt = Date.now();

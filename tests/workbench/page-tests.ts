@@ -1,52 +1,228 @@
 // Knows what a cook does with the page beside a recipe: opens it, types, sees it follow, clicks, mends, goes back.
 // What only the browser can see is asked of it; in an editor without one, the page is opened and no more.
 
+import assert from 'node:assert/strict';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import * as vscode from 'vscode';
-import { allTabs, askHost, open, pause, takeScreenshot, undoOnceTo } from './hands.ts';
+import { allTabs, askHost, findingsOf, open, pause, placeOf, replaceWords, takeScreenshot } from './hands.ts';
 import { type EditorTest, say, waitFor } from './runner.ts';
 
 const draft = 'first-draft.quern';
+const tart = 'pastry/lemon-tart.quern';
 
 const VIEWS = ['recipe', 'formula', 'made-of', 'day', 'label', 'trials'] as const;
+const THEMES = [
+  ['Light Modern', 'light'],
+  ['Dark Modern', 'dark'],
+  ['Default High Contrast', 'high-contrast'],
+  ['Default High Contrast Light', 'high-contrast-light'],
+] as const;
 
 export const pageTests: readonly EditorTest[] = [
   {
-    name: 'the page opens beside the text by a key, follows what is typed, and goes where it is clicked',
+    name: 'the page opens by keys beside the text and follows what is typed and where the caret is',
+    run: async () => {
+      const editor = await open(draft);
+      await findingsOf(editor.document, (findings) => findings.length > 0);
+      const startedAt = Date.now();
+      if (!(await openPage())) return;
+      say(`        (there ${Date.now() - startedAt} ms after the keys)`);
+      assert.equal(await onPage('document.querySelector("h1").textContent'), 'Chicken and leek tart');
+      await takeScreenshot('page');
+      await replaceWords(editor.document, 'Chicken and leek tart', 'Leek tart');
+      await sees('the new name', 'document.querySelector("h1").textContent', 'Leek tart');
+      await vscode.commands.executeCommand('undo');
+      await sees('the name as it was', 'document.querySelector("h1").textContent', 'Chicken and leek tart');
+      const at = placeOf(editor.document, 'rye flour');
+      editor.selection = new vscode.Selection(at, at);
+      await sees('the line of the caret', hereLine, at.line + 1);
+      const below = placeOf(editor.document, 'parsley');
+      editor.selection = new vscode.Selection(below, below);
+      await sees('a line out of sight', `${isInSight}(document.querySelector("main .here"))`, true);
+    },
+  },
+  {
+    name: 'the page leads to the line that is clicked and keeps the keys, or gives them to the text',
+    run: async () => {
+      const editor = await open(draft);
+      if (!(await openPage())) return;
+      const line = placeOf(editor.document, 'unsalted butter').line;
+      await askPage({ click: `li a[data-line="${line + 1}"]` });
+      await waitFor('the caret at the line', () => editor.selection.active.line === line || undefined);
+      assert.equal(await onPage('document.hasFocus()'), true, 'the keys stay in the page');
+      const other = placeOf(editor.document, 'fine salt').line;
+      await askPage({ click: `li a[data-line="${other + 1}"]`, holding: 'Control' });
+      await sees('the keys in the text', 'document.hasFocus()', false);
+      assert.equal(vscode.window.activeTextEditor?.selection.active.line, other);
+    },
+  },
+  {
+    name: 'a fix is pressed by keys on the page, leads on to the next finding, and is undone in one step',
     run: async () => {
       const editor = await open(draft);
       const before = editor.document.getText();
-      const startedAt = Date.now();
-      await showPage();
-      await pause(4000);
-      await takeScreenshot('page');
-      if (!(await isSeen())) return;
-      say(`        (the page was there after ${Date.now() - startedAt} ms)`);
-      await takeScreenshot('page');
-      void before;
+      if (!(await openPage())) return;
+      // A second time, the keys go there.
+      await vscode.commands.executeCommand('quern.showPage');
+      await sees('the keys in the page', 'document.hasFocus()', true);
+      const fixes = 'main .finding button[data-do="fix"]';
+      const findings = 'document.querySelectorAll("main .finding:not(.accepted)").length';
+      const count = Number(await onPage(findings));
+      await pressUntil('F8', `document.activeElement.querySelector('button[data-do="fix"]') !== null`, 30);
+      await pressUntil('Tab', `document.activeElement.matches('${fixes}')`, 5);
+      askHost('press Enter');
+      await waitFor('the text with the fix', () => editor.document.getText() !== before || undefined);
+      await sees('one finding less', `${findings} < ${count}`, true);
+      await sees('the next finding with the keys', 'document.activeElement.matches(".finding")', true);
+      askHost('press Control+z');
+      await waitFor('the text as it was', () => editor.document.getText() === before || undefined);
+      await sees('all findings', findings, count);
+    },
+  },
+  {
+    name: 'the page asks for nothing while it is hidden, and is true again when it is seen',
+    run: async () => {
+      const editor = await open(draft);
+      if (!(await openPage())) return;
+      const page = vscode.window.tabGroups.all.flatMap((group) => group.tabs).find(isPage);
+      assert.ok(page);
+      const readme = vscode.Uri.joinPath(editor.document.uri, '..', 'README.md');
+      await vscode.window.showTextDocument(readme, { viewColumn: page.group.viewColumn, preview: false });
+      await replaceWords(editor.document, 'Chicken and leek tart', 'Hidden tart');
+      await pause(500);
+      assert.equal(page.label, 'Chicken and leek tart');
+      await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+      await isSeen();
+      await sees('the new name', 'document.querySelector("h1").textContent', 'Hidden tart');
+      await vscode.window.showTextDocument(editor.document, { viewColumn: vscode.ViewColumn.One });
+      await vscode.commands.executeCommand('undo');
+    },
+  },
+  {
+    name: 'every view of the page can be read by whoever does not see it',
+    run: async () => {
+      for (const file of [draft, tart]) {
+        await open(file);
+        if (!(await openPage())) return;
+        for (const view of VIEWS) {
+          await showView(view);
+          const broken = await askPage({ axe: true });
+          assert.ok(Array.isArray(broken), `no answer of axe-core: ${JSON.stringify(broken)}`);
+          assert.deepEqual(broken, [], `${file}, ${view}`);
+        }
+        await showView('recipe');
+      }
+    },
+  },
+  {
+    name: 'pictures of every view of the page are taken in every theme, where they are wanted',
+    run: async () => {
+      const folder = process.env.QUERN_PICTURES;
+      if (folder === undefined) return say('        (skipped: no QUERN_PICTURES)');
+      const workbench = vscode.workspace.getConfiguration('workbench');
+      const before = workbench.get('colorTheme');
+      for (const file of [draft, tart]) {
+        await open(file);
+        if (!(await openPage())) return;
+        for (const [theme, short] of THEMES) {
+          await workbench.update('colorTheme', theme, vscode.ConfigurationTarget.Global);
+          await pause(1000);
+          for (const view of VIEWS) {
+            await showView(view);
+            await takeScreenshot(`${file.split('/').at(-1)?.replace('.quern', '')}-${view}-${short}`, folder);
+          }
+        }
+        await showView('recipe');
+      }
+      await workbench.update('colorTheme', before, vscode.ConfigurationTarget.Global);
+    },
+  },
+  {
+    name: 'the page says that the server has stopped, and follows again once it is started',
+    run: async () => {
+      const editor = await open(draft);
+      if (!(await openPage())) return;
+      await vscode.commands.executeCommand('quern.restartServer');
+      await sees('no trouble', 'document.querySelector("#trouble").childElementCount', 0);
+      await replaceWords(editor.document, 'Chicken and leek tart', 'Restarted tart');
+      await sees('the new name', 'document.querySelector("h1").textContent', 'Restarted tart');
+      await vscode.commands.executeCommand('undo');
+      await vscode.window.tabGroups.close(allTabs().filter(isPage));
     },
   },
 ];
 
-void [pause, undoOnceTo, VIEWS];
+const hereLine =
+  'Number(document.querySelector("main [aria-current=true]")?.querySelector("[data-line]")?.dataset.line)';
+const isInSight =
+  '((e) => e !== null && e.getBoundingClientRect().top >= 0 && e.getBoundingClientRect().bottom <= innerHeight)';
 
-async function showPage(): Promise<void> {
-  await vscode.commands.executeCommand('quern.showPage');
-  await waitFor('the panel', () => allTabs().some(isPage) || undefined);
+/** By the keys that the editor has for previews; false where nobody can look into the page. */
+async function openPage(): Promise<boolean> {
+  if (!allTabs().some(isPage)) {
+    if (askHost('press Control+k')) {
+      await pause(100);
+      askHost('press v');
+    } else await vscode.commands.executeCommand('quern.showPage');
+    await waitFor('the panel', () => allTabs().some(isPage) || undefined);
+  }
+  const { document } = vscode.window.activeTextEditor ?? {};
+  const isThere = await isSeen();
+  if (isThere && document !== undefined)
+    await waitFor(
+      'the page of the text',
+      async () => (await shownFile()) === document.uri.path.split('/').at(-1) || undefined,
+    );
+  return isThere;
+}
+
+/** The file whose page is seen, by its name. */
+async function shownFile(): Promise<string | undefined> {
+  const name = await onPage('document.querySelector("h1").textContent');
+  return vscode.workspace.textDocuments
+    .find((document) => new RegExp(`^recipe ${name}$`, 'm').test(document.getText()))
+    ?.uri.path.split('/')
+    .at(-1);
 }
 
 const isPage = ({ input }: vscode.Tab): boolean =>
   input instanceof vscode.TabInputWebview && input.viewType.endsWith('quern.page');
 
-/** Waits for the page in its panel; false where nobody can look into it. */
 async function isSeen(): Promise<boolean> {
   if (process.env.QUERN_SHOTS === undefined) return false;
-  await waitFor(
-    'the page',
-    async () => (await askPage({ evaluate: 'document.querySelector("main") !== null' })) === true || undefined,
-  );
+  await waitFor('the page', async () => (await askPage({})) === true || undefined);
   return true;
+}
+
+async function showView(view: (typeof VIEWS)[number]): Promise<void> {
+  await askPage({ click: `nav a[data-view="${view}"]` });
+  await sees(`the view ${view}`, `document.querySelector("main > section#${view}") !== null`, true);
+}
+
+const onPage = (expression: string): Promise<unknown> => askPage({ evaluate: expression });
+
+function sees(what: string, expression: string, expected: unknown): Promise<true> {
+  let last: unknown;
+  return waitFor(
+    what,
+    async () => {
+      last = await onPage(expression);
+      return last === expected ? (true as const) : undefined;
+    },
+    5000,
+  ).catch((error: unknown) => {
+    throw new Error(`${error instanceof Error ? error.message : error} It was ${JSON.stringify(last)}.`);
+  });
+}
+
+async function pressUntil(key: string, expression: string, most: number): Promise<void> {
+  for (let n = 0; n < most; n++) {
+    askHost(`press ${key}`);
+    await pause(60);
+    if ((await onPage(expression)) === true) return;
+  }
+  throw new Error(`${key} did not lead there in ${most} times.`);
 }
 
 /** What the browser says of the page; null where there is none yet. */

@@ -1,24 +1,71 @@
-// Knows the acts of a page that are the editor's own to do: a command over the text it shows, which has the keys first.
-// It refuses to know what a recipe is; all other acts go to the server.
+// Knows what is done when something on the page is pressed: what is the editor's own at once, all else as the server says it comes to.
 
 import * as vscode from 'vscode';
+import { messageVersion, type PageActAnswer, type PageLook, pageActRequest } from '../../../server/src/lsp/messages.ts';
+import type { Connection } from '../connection.ts';
+import { editorEdit } from '../edits.ts';
+import type { FromPage } from './messages.ts';
+import { documentOf, focusText } from './text.ts';
 
-type Command = { readonly command: string; readonly given?: unknown };
+type Act = Extract<FromPage, { kind: 'act' }>;
 
-/** What an act comes to here; undefined of one that the server does. */
-export function commandOf(act: string, arg: unknown): Command | undefined {
-  if (act === 'trial') return { command: 'quern.recordTrial' };
-  if (act !== 'compare') return undefined;
-  const day = typeof arg === 'object' && arg !== null && 'day' in arg ? arg.day : undefined;
-  return { command: 'quern.compareWithTrial', ...(typeof day === 'string' && { given: day }) };
+export type Acted =
+  | { readonly ok: true; readonly look?: PageLook; readonly said?: string }
+  | { readonly ok: false; readonly why: string };
+
+const done: Acted = { ok: true };
+const refuse = (why: string): Acted => ({ ok: false, why });
+
+/** What the editor does by itself; commands about a recipe are about the one in front. */
+const editorActs: Readonly<Record<string, (uri: vscode.Uri, arg: unknown) => Promise<unknown>>> = {
+  problems: async () => vscode.commands.executeCommand('workbench.actions.view.problems'),
+  explain: async (_, arg) => vscode.commands.executeCommand('quern.explain', textIn(arg, 'code')),
+  trial: async (uri) => {
+    await focusText(uri);
+    await vscode.commands.executeCommand('quern.recordTrial');
+  },
+  compare: async (uri, arg) => {
+    await focusText(uri);
+    await vscode.commands.executeCommand('quern.compareWithTrial', textIn(arg, 'day'));
+  },
+};
+
+export async function doAct(connection: Connection, uri: vscode.Uri, look: PageLook, pressed: Act): Promise<Acted> {
+  const { act, arg, value } = pressed;
+  const own = Object.hasOwn(editorActs, act) ? editorActs[act] : undefined;
+  if (own !== undefined) {
+    await own(uri, arg);
+    return done;
+  }
+  const document = documentOf(uri);
+  if (document === undefined) return refuse('The recipe is closed.');
+  const answer = await connection.ask(pageActRequest, {
+    version: messageVersion,
+    uri: connection.uriOf(document),
+    look,
+    act,
+    arg,
+    value,
+  });
+  return answer.ok ? write(document, answer) : answer;
 }
 
-/** The commands speak of the text that has the keys. */
-export async function runOver(
-  document: vscode.TextDocument,
-  column: vscode.ViewColumn | undefined,
-  { command, given }: Command,
-): Promise<void> {
-  await vscode.window.showTextDocument(document, { viewColumn: column ?? vscode.ViewColumn.One });
-  await vscode.commands.executeCommand(command, given);
+/** All as one step that can be undone. */
+async function write(document: vscode.TextDocument, answer: Extract<PageActAnswer, { ok: true }>): Promise<Acted> {
+  const { edits, look, said, documentVersion } = answer;
+  if (edits !== undefined) {
+    if (document.isClosed || document.version !== documentVersion)
+      return refuse('The text was changed in the meantime, so nothing was written.');
+    const edit = new vscode.WorkspaceEdit();
+    edit.set(document.uri, edits.map(editorEdit));
+    if (!(await vscode.workspace.applyEdit(edit)))
+      return refuse('This recipe cannot be changed here: it is read-only.');
+  }
+  return { ok: true, ...(look !== undefined && { look }), ...(said !== undefined && { said }) };
+}
+
+function textIn(arg: unknown, key: string): string | undefined {
+  if (typeof arg !== 'object' || arg === null || !Object.hasOwn(arg, key)) return undefined;
+  const value = (arg as Readonly<Record<string, unknown>>)[key];
+  return typeof value === 'string' ? value : undefined;
 }

@@ -1,21 +1,28 @@
 // Knows how one open page follows its text: it asks the server for the view that is seen once the findings were sent, and for nothing
-// while it is hidden; it passes on the caret, and does what was pressed.
+// while it is hidden; it passes on the caret, and has done what was pressed.
 
 import * as vscode from 'vscode';
-import { messageVersion, type PageLook, pageActRequest, pageRequest } from '../../../server/src/lsp/messages.ts';
+import { messageVersion, type PageLook, pageRequest } from '../../../server/src/lsp/messages.ts';
 import type { Connection } from '../connection.ts';
-import { editorEdit } from '../edits.ts';
-import { isWritten } from '../written.ts';
-import { commandOf, runOver } from './acts.ts';
+import { doAct } from './acts.ts';
 import { type FromPage, type PageState, type Remedy, readFromPage, type ToPage, type Trouble } from './messages.ts';
+import { oneAtATime } from './one-at-a-time.ts';
 import { type LastShown, shellOf } from './shell.ts';
+import { documentOf, editorOf, focusText, goToLine, isOf } from './text.ts';
+import { closed, gone, stopped, whyReadOnly } from './troubles.ts';
 
 export type Page = vscode.Disposable & {
   readonly panel: vscode.WebviewPanel;
-  readonly shows: (uri: vscode.Uri) => boolean;
+  readonly shows: (document: vscode.TextDocument) => boolean;
   /** Shows another text from now on. */
   readonly follow: (document: vscode.TextDocument) => void;
 };
+
+type Act = Extract<FromPage, { kind: 'act' }>;
+
+/** A slider says every value on its way; only the last of those that wait is worked out. */
+const isSameAgain = (waiting: Act | undefined, act: Act): boolean =>
+  waiting !== undefined && waiting.act === act.act && JSON.stringify(waiting.arg) === JSON.stringify(act.arg);
 
 /** After this long without an answer, what is shown is said to be older than the text. */
 const busyAfterMs = 300;
@@ -42,19 +49,15 @@ export function showPage(
   let last: (LastShown & { readonly message: ToPage }) | undefined;
   let style: string | undefined;
   let isReady = false;
-  let asking = false;
-  let again = false;
   let watching: vscode.Disposable | undefined;
-  let trouble: Trouble | null = null;
+  let trouble: Trouble | null = connection.state() === 'stopped' ? stopped(new Date()) : null;
+  const pressed: Act[] = [];
+
+  const lookOf = (): PageLook => looks.get(uri.toString()) ?? asWritten;
 
   const post = (message: ToPage): void => {
     if (isReady) void panel.webview.postMessage(message);
   };
-  const documentOf = (): vscode.TextDocument | undefined =>
-    vscode.workspace.textDocuments.find((document) => document.uri.toString() === uri.toString());
-  const lookOf = (): PageLook => looks.get(uri.toString()) ?? asWritten;
-  const editorOf = (): vscode.TextEditor | undefined =>
-    vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
 
   const sayTrouble = (now: Trouble | null): void => {
     trouble = now;
@@ -62,55 +65,52 @@ export function showPage(
   };
 
   const tellCaret = (): void => {
-    const editor = editorOf();
+    const editor = editorOf(uri);
     post({ kind: 'caret', line: editor === undefined ? 0 : editor.selection.active.line + 1 });
   };
 
-  /** Asks for what is seen, one question at a time. */
-  const refresh = async (): Promise<void> => {
-    if (!panel.visible) return;
-    if (asking) {
-      again = true;
-      return;
-    }
-    const document = documentOf();
-    if (document === undefined || connection.state() === 'stopped') return;
-    asking = true;
+  const refresh = oneAtATime(async () => {
+    const document = documentOf(uri);
+    if (!panel.visible || document === undefined || connection.state() === 'stopped') return;
     const busy = setTimeout(() => post({ kind: 'busy' }), busyAfterMs);
-    const [askedUri, askedView, look] = [uri, view, lookOf()];
+    const asked = { uri, view, look: lookOf() };
     try {
       const answer = await connection.ask(pageRequest, {
         version: messageVersion,
         uri: connection.uriOf(document),
         view,
-        look,
+        look: asked.look,
         ...(readOnly !== undefined && { readOnly }),
         ...(style === undefined && { style: true }),
       });
-      const isWanted = askedUri === uri && askedView === view && look === lookOf();
+      const isWanted = asked.uri === uri && asked.view === view && asked.look === lookOf();
+      // Whatever changed meanwhile has asked for another.
       if (answer === null || !isWanted) return;
-      style = answer.style ?? style;
+      style ??= answer.style ?? '';
       panel.title = answer.title;
       const message: ToPage = {
         kind: 'show',
-        state: { uri: uri.toString(), view, look },
+        state: { uri: uri.toString(), view, look: asked.look },
         html: answer.html,
+        style,
         documentVersion: answer.documentVersion,
-        ...(style !== undefined && { style }),
       };
-      const isSame = last !== undefined && JSON.stringify(last.message) === JSON.stringify(message);
-      last = { style: style ?? '', html: answer.html, message };
-      if (!isSame) post(message);
+      last = { style, html: answer.html, message };
+      post(message);
     } catch (error) {
       connection.log.error('Showing the recipe failed.', error);
     } finally {
       clearTimeout(busy);
-      asking = false;
-      if (again) {
-        again = false;
-        void refresh();
-      }
     }
+  });
+
+  /** Finds out whether the text may be written, and shows it. */
+  const settle = async (): Promise<void> => {
+    const at = uri;
+    const why = await whyReadOnly(at);
+    if (at !== uri) return;
+    readOnly = why;
+    refresh();
   };
 
   /** Listens to what is typed, for as long as the page is seen. */
@@ -120,15 +120,15 @@ export function showPage(
       connection.onFindings((of) => {
         if (of.toString() !== uri.toString()) return;
         clearTimeout(late);
-        void refresh();
+        refresh();
       }),
       vscode.workspace.onDidChangeTextDocument(({ document }) => {
-        if (document.uri.toString() !== uri.toString()) return;
+        if (!isOf(uri, document)) return;
         clearTimeout(late);
-        late = setTimeout(() => void refresh(), withoutFindingsMs);
+        late = setTimeout(refresh, withoutFindingsMs);
       }),
       vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
-        if (textEditor.document.uri.toString() === uri.toString()) tellCaret();
+        if (isOf(uri, textEditor.document)) tellCaret();
       }),
       { dispose: () => clearTimeout(late) },
     );
@@ -138,7 +138,7 @@ export function showPage(
     if (panel.visible === (watching !== undefined)) return;
     if (panel.visible) {
       watching = watch();
-      void refresh();
+      refresh();
       return;
     }
     watching?.dispose();
@@ -148,58 +148,27 @@ export function showPage(
     panel.webview.html = shellOf(panel.webview, script, last);
   };
 
-  const go = async (line: number, focus: boolean): Promise<void> => {
-    const document = documentOf() ?? (await vscode.workspace.openTextDocument(uri));
-    const at = document.lineAt(Math.min(line, document.lineCount) - 1);
-    const place = new vscode.Position(at.lineNumber, at.firstNonWhitespaceCharacterIndex);
-    const shown = editorOf();
-    const editor =
-      shown !== undefined && !focus
-        ? shown
-        : await vscode.window.showTextDocument(document, {
-            viewColumn: shown?.viewColumn ?? vscode.ViewColumn.One,
-            preserveFocus: !focus,
-          });
-    editor.selection = new vscode.Selection(place, place);
-    editor.revealRange(at.range, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+  const failed = (error: unknown): void => {
+    connection.log.error('The page could not do what was asked.', error);
+    post({ kind: 'said', words: 'Quern could not do this. Its log says why.', refused: true });
   };
 
-  const say = (words: string, refused = false): void => post({ kind: 'said', words, refused });
-
-  const act = async ({ act: name, arg, value }: Extract<FromPage, { kind: 'act' }>): Promise<void> => {
-    const document = documentOf();
-    if (document === undefined) return;
-    const own = commandOf(name, arg);
-    if (own !== undefined) return runOver(document, editorOf()?.viewColumn, own);
-    const key = uri.toString();
-    const answer = await connection.ask(pageActRequest, {
-      version: messageVersion,
-      uri: connection.uriOf(document),
-      look: lookOf(),
-      act: name,
-      arg,
-      value,
-    });
-    if (!answer.ok) return say(answer.why, true);
-    if (answer.edits !== undefined) {
-      if (document.version !== answer.documentVersion)
-        return say('The text was changed in the meantime, so nothing was written.', true);
-      const edit = new vscode.WorkspaceEdit();
-      edit.set(document.uri, answer.edits.map(editorEdit));
-      if (readOnly !== undefined || !(await vscode.workspace.applyEdit(edit)))
-        return say('This recipe cannot be changed here: it is read-only.', true);
-    }
-    if (answer.look !== undefined) {
-      looks.set(key, answer.look);
-      void refresh();
-    }
-    if (answer.said !== undefined) say(answer.said);
+  const act = async (one: Act): Promise<void> => {
+    const at = uri;
+    const acted = await doAct(connection, at, lookOf(), one);
+    if (!acted.ok) return post({ kind: 'said', words: acted.why, refused: true });
+    if (acted.look !== undefined) looks.set(at.toString(), acted.look);
+    if (acted.look !== undefined) refresh();
+    if (acted.said !== undefined) post({ kind: 'said', words: acted.said, refused: false });
   };
+
+  /** In their order: each begins with what the one before has left to look at. */
+  const actAll = oneAtATime(async () => {
+    for (let one = pressed.shift(); one !== undefined; one = pressed.shift()) await act(one).catch(failed);
+  });
 
   const undo = async (): Promise<void> => {
-    const document = documentOf();
-    if (document === undefined) return;
-    await vscode.window.showTextDocument(document, { viewColumn: editorOf()?.viewColumn ?? vscode.ViewColumn.One });
+    await focusText(uri);
     await vscode.commands.executeCommand('undo');
     panel.reveal(undefined, false);
   };
@@ -207,10 +176,7 @@ export function showPage(
   const remedy = async (does: Remedy): Promise<void> => {
     if (does === 'restart') await vscode.commands.executeCommand('quern.restartServer');
     if (does === 'log') connection.log.show();
-    if (does === 'reopen') {
-      await vscode.window.showTextDocument(uri, { viewColumn: vscode.ViewColumn.One, preserveFocus: true });
-      sayTrouble(null);
-    }
+    if (does === 'reopen') await focusText(uri, true);
   };
 
   const heard = async (message: FromPage): Promise<void> => {
@@ -225,9 +191,11 @@ export function showPage(
         view = message.view;
         return refresh();
       case 'go':
-        return go(message.line, message.focus);
+        return goToLine(uri, message.line, message.focus);
       case 'act':
-        return act(message);
+        if (isSameAgain(pressed.at(-1), message)) pressed.pop();
+        pressed.push(message);
+        return actAll();
       case 'undo':
         return undo();
       case 'remedy':
@@ -235,96 +203,51 @@ export function showPage(
     }
   };
 
-  const follow = (document: vscode.TextDocument): void => {
-    if (document.uri.toString() === uri.toString()) {
-      tellCaret();
-      return;
-    }
-    uri = document.uri;
-    sayTrouble(null);
-    readOnly = undefined;
-    void settle();
-    tellCaret();
-  };
-
-  /** Finds out whether the text may be written, and shows it. */
-  const settle = async (): Promise<void> => {
-    const at = uri;
-    const why = await whyReadOnly(at);
-    if (at !== uri) return;
-    readOnly = why;
-    await refresh();
-  };
-
   const listening = vscode.Disposable.from(
     panel.webview.onDidReceiveMessage((sent: unknown) => {
       const message = readFromPage(sent);
       if (message === undefined) return;
-      heard(message).then(undefined, (error: unknown) => {
-        connection.log.error('The page could not do what was asked.', error);
-        say('Quern could not do this. Its log says why.', true);
-      });
+      heard(message).catch(failed);
     }),
     panel.onDidChangeViewState(turned),
     connection.onState((state) => {
-      if (state === 'running') {
+      if (state === 'stopped') sayTrouble(stopped(new Date()));
+      else if (state === 'running') {
         sayTrouble(null);
-        void refresh();
-      } else if (state === 'stopped') sayTrouble(stopped(new Date()));
+        refresh();
+      }
     }),
     vscode.workspace.onDidCloseTextDocument((document) => {
-      if (document.uri.toString() === uri.toString()) sayTrouble(closed);
+      if (isOf(uri, document)) sayTrouble(closed);
     }),
     vscode.workspace.onDidOpenTextDocument((document) => {
-      if (document.uri.toString() !== uri.toString()) return;
+      if (!isOf(uri, document)) return;
       sayTrouble(null);
-      void refresh();
+      void settle();
     }),
     vscode.workspace.onDidGrantWorkspaceTrust(() => void settle()),
   );
 
   panel.webview.html = shellOf(panel.webview, script);
-  if (connection.state() === 'stopped') trouble = stopped(new Date());
   if (panel.visible) watching = watch();
-  void settle();
+  if (documentOf(uri) !== undefined) void settle();
+  // A page that is restored may be there before its text.
+  else vscode.workspace.openTextDocument(uri).then(undefined, () => sayTrouble(gone));
 
   return {
     panel,
-    shows: (other) => other.toString() === uri.toString(),
-    follow,
+    shows: (document) => isOf(uri, document),
+    follow: (document) => {
+      if (!isOf(uri, document)) {
+        uri = document.uri;
+        sayTrouble(null);
+        void settle();
+      }
+      tellCaret();
+    },
     dispose: () => {
       watching?.dispose();
       listening.dispose();
     },
   };
 }
-
-async function whyReadOnly(uri: vscode.Uri): Promise<string | undefined> {
-  if (!vscode.workspace.isTrusted) return 'This folder is not trusted: the page shows the recipe and writes nothing.';
-  if (!isWritten(uri)) return 'This is an older text or a preview: the page shows it and writes nothing.';
-  if (uri.scheme === 'untitled') return undefined;
-  try {
-    const { permissions } = await vscode.workspace.fs.stat(uri);
-    const isReadOnly = permissions !== undefined && (permissions & vscode.FilePermission.Readonly) !== 0;
-    return isReadOnly ? 'This file is read-only: the page shows it and writes nothing.' : undefined;
-  } catch {
-    return undefined;
-  }
-}
-
-const stopped = (at: Date): Trouble => ({
-  heading: 'Quern has stopped',
-  words: `The page shows what was true at ${two(at.getHours())}:${two(at.getMinutes())} and follows nothing until it is started again.`,
-  remedies: [
-    { does: 'restart', label: 'Start it again' },
-    { does: 'log', label: 'Show the log' },
-  ],
-});
-
-const closed: Trouble = {
-  heading: 'The recipe is closed',
-  words: 'The page shows it as it was last, and follows nothing until it is open again.',
-  remedies: [{ does: 'reopen', label: 'Open it' }],
-};
-
-const two = (n: number): string => String(n).padStart(2, '0');

@@ -29,7 +29,7 @@ export function registerPage(connection: Connection, extension: vscode.Uri): vsc
     }
     if (open !== undefined) {
       // Who asks for what is in sight wants to be there.
-      const isShown = open.panel.visible && open.shows(document.uri);
+      const isShown = open.panel.visible && open.shows(document);
       open.follow(document);
       open.panel.reveal(undefined, !isShown);
       return;

@@ -3,7 +3,7 @@
 /** The row that stands for a line of the text, from 1; of several, the first of the list and method. */
 export function rowOf(root: ParentNode, line: number): HTMLElement | undefined {
   const all = [...root.querySelectorAll<HTMLElement>(`main [data-line="${line}"]`)];
-  const rows = all.map((element) => element.closest<HTMLElement>('li, tr') ?? element);
+  const rows = all.map((element) => element.closest<HTMLElement>('li, tr, h3') ?? element);
   return rows[0];
 }
 

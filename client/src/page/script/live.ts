@@ -5,114 +5,127 @@ import type { PageState, ToPage } from '../messages.ts';
 import { bringIntoSight, markRow } from './caret.ts';
 import { watchContrast } from './contrast.ts';
 import { askedBy, isHeardAtOnce } from './fields.ts';
-import { focusAfter, goToFinding, type Pressed, pressedAt } from './findings.ts';
+import { focusFinding } from './findings.ts';
+import { focusAfter, type Pressed, pressedAt } from './focus.ts';
+import { pressKey } from './keys.ts';
 import { placeFindings } from './margin.ts';
 import { morph } from './morph.ts';
-import { focusLine, moveByKey, stopOnce } from './rows.ts';
+import { focusLine, stopOnce } from './rows.ts';
+import { refuseAt, sayPolitely } from './said.ts';
 import type { Transport } from './transport.ts';
 import { showTrouble } from './trouble.ts';
 
 export function live(transport: Transport): void {
   const page = place('page');
-  const said = place('said');
   let state: PageState | undefined = transport.kept();
   let caret = 0;
-  let shownVersion = -1;
-  let pressed: { readonly at: Pressed; readonly version: number } | undefined;
+  let isFirst = true;
+  /** What was pressed last, until it has come to something. */
+  let pressed: { readonly at: Pressed; readonly on: HTMLElement } | undefined;
+  /** What is gone to once another view is there. */
+  let awaited: string | undefined;
 
-  const keepScroll = (): void => {
-    if (state === undefined) return;
-    state = { ...state, scroll: { ...state.scroll, [state.view]: Math.round(window.scrollY) } };
-    transport.keep(state);
-  };
-
-  const show = (message: Extract<ToPage, { kind: 'show' }>): void => {
-    const isOther = state === undefined || state.uri !== message.state.uri || state.view !== message.state.view;
-    const isFirst = shownVersion < 0;
-    const scroll = state !== undefined && state.uri === message.state.uri ? state.scroll : {};
-    state = { ...message.state, scroll };
-    shownVersion = message.documentVersion;
-    const sheet = document.getElementById('sheet');
-    if (message.style !== undefined && sheet !== null && sheet.textContent !== message.style)
-      sheet.textContent = message.style;
-    morph(page, message.html);
-    page.removeAttribute('aria-busy');
-    page.querySelector('main')?.removeAttribute('aria-busy');
+  const show = ({ state: now, html, style }: Extract<ToPage, { kind: 'show' }>): void => {
+    const isSameText = state?.uri === now.uri;
+    const isOther = !isSameText || state?.view !== now.view;
+    const scroll = isSameText ? (state?.scroll ?? {}) : {};
+    state = { ...now, scroll };
+    const sheet = place('sheet');
+    if (style !== undefined && sheet.textContent !== style) sheet.textContent = style;
+    morph(page, html);
     placeFindings(page);
     stopOnce(page);
     markRow(page, caret);
-    if (isOther || isFirst) window.scrollTo({ top: scroll[state.view] ?? 0, behavior: 'instant' });
-    transport.keep(state);
+    if (isOther || isFirst) window.scrollTo({ top: scroll[now.view] ?? 0, behavior: 'instant' });
     if (isFirst) watchContrast();
-    if (pressed !== undefined && shownVersion !== pressed.version) {
-      const { at } = pressed;
-      pressed = undefined;
-      focusAfter(page, at);
-    }
+    isFirst = false;
+    transport.keep(state);
+    if (pressed !== undefined && focusAfter(page, pressed.at)) pressed = undefined;
+    if (awaited !== undefined) goWithin(awaited);
+    awaited = undefined;
   };
 
   const heard = (message: ToPage): void => {
     switch (message.kind) {
       case 'show':
         show(message);
-        return;
+        break;
       case 'caret': {
         const moved = message.line !== caret;
         caret = message.line;
         const row = markRow(page, caret);
         if (moved && row !== undefined && !document.hasFocus()) bringIntoSight(row);
-        return;
+        break;
       }
       case 'said':
-        said.textContent = message.words;
-        if (message.refused) pressed = undefined;
-        return;
+        sayPolitely(place('said'), message.words);
+        if (message.refused) refuseAt(pressed?.on, message.words);
+        break;
       case 'busy':
         page.querySelector('main')?.setAttribute('aria-busy', 'true');
-        return;
+        break;
       case 'trouble':
         showTrouble(place('trouble'), message.trouble, (does) => transport.post({ kind: 'remedy', does }));
-        return;
     }
   };
 
   const press = (element: HTMLElement): void => {
     const asked = askedBy(element);
     if (asked === undefined) return;
-    const at = element instanceof HTMLButtonElement ? pressedAt(page, element) : undefined;
-    if (at !== undefined) pressed = { at, version: shownVersion };
+    pressed = { at: pressedAt(page, element), on: element };
     transport.post({ kind: 'act', ...asked });
   };
 
-  const go = (element: HTMLElement, focus: boolean): void => {
-    const line = Number(element.dataset.line);
-    if (Number.isInteger(line) && line > 0) transport.post({ kind: 'go', line, focus });
+  const go = (line: HTMLElement, focus: boolean): void => {
+    const number = Number(line.dataset.line);
+    if (Number.isInteger(number) && number > 0) transport.post({ kind: 'go', line: number, focus });
   };
 
-  document.addEventListener('click', (event) => {
-    if (!(event.target instanceof Element)) return;
-    const link = event.target.closest<HTMLElement>('[data-view]');
-    if (link?.dataset.view !== undefined) {
-      event.preventDefault();
-      transport.post({ kind: 'view', view: link.dataset.view });
-      return;
-    }
-    const button = event.target.closest<HTMLElement>('button[data-do], a[data-do]');
+  /** To something on the page by its id. */
+  const goWithin = (id: string): void => focusFinding(document.getElementById(id) ?? undefined);
+
+  /** Whether a click was one of the page's. */
+  const clicked = (target: Element, toText: boolean): boolean => {
+    const button = target.closest<HTMLElement>('button[data-do], a[data-do]');
     if (button !== null) {
-      event.preventDefault();
       press(button);
-      return;
+      return true;
     }
-    if (event.target.closest('input, select, summary, label, details[open] p, a[href^="http"]') !== null) return;
-    const line = event.target.closest<HTMLElement>('[data-line]');
+    const link = target.closest<HTMLElement>('a[href^="#"]:not([data-line])');
+    if (link !== null) {
+      const { view } = link.dataset;
+      const id = link.getAttribute('href')?.slice(1) ?? '';
+      if (view === id && view === state?.view) return true;
+      if (view === undefined || view === state?.view) goWithin(id);
+      else {
+        awaited = view === id ? undefined : id;
+        transport.post({ kind: 'view', view });
+      }
+      return true;
+    }
+    if (target.closest('input, select, summary, label, details') !== null) return false;
+    const line = target.closest<HTMLElement>('[data-line]');
     // Who marks words with the mouse wants those, not the line.
-    if (line === null || getSelection()?.isCollapsed === false) return;
-    event.preventDefault();
+    if (line === null || getSelection()?.isCollapsed === false) return false;
     focusLine(line);
-    go(line, event.ctrlKey || event.metaKey);
-  });
+    go(line, toText);
+    return true;
+  };
+
+  // Before the editor's own: it would follow every link by itself.
+  document.addEventListener(
+    'click',
+    (event) => {
+      if (!(event.target instanceof Element)) return;
+      if (!clicked(event.target, event.ctrlKey || event.metaKey)) return;
+      event.preventDefault();
+      event.stopPropagation();
+    },
+    true,
+  );
   document.addEventListener('keydown', (event) => {
-    if (keyed(event)) event.preventDefault();
+    const keyed = { go: (line: HTMLElement) => go(line, true), press, undo: () => transport.post({ kind: 'undo' }) };
+    if (pressKey(page, event, keyed)) event.preventDefault();
   });
   document.addEventListener('input', ({ target }) => {
     if (target instanceof HTMLElement && isHeardAtOnce(target)) press(target);
@@ -120,38 +133,29 @@ export function live(transport: Transport): void {
   document.addEventListener('change', ({ target }) => {
     if (target instanceof HTMLElement && !isHeardAtOnce(target)) press(target);
   });
-  let scrolled: number | undefined;
-  document.addEventListener('scroll', () => {
-    window.clearTimeout(scrolled);
-    scrolled = window.setTimeout(keepScroll, 100);
-  });
-  let narrower: number | undefined;
-  window.addEventListener('resize', () => {
-    window.clearTimeout(narrower);
-    narrower = window.setTimeout(() => placeFindings(page), 100);
-  });
+  document.addEventListener(
+    'scroll',
+    onceStill(() => {
+      if (state === undefined) return;
+      state = { ...state, scroll: { ...state.scroll, [state.view]: Math.round(window.scrollY) } };
+      transport.keep(state);
+    }),
+  );
+  window.addEventListener(
+    'resize',
+    onceStill(() => placeFindings(page)),
+  );
   transport.listen(heard);
   transport.post({ kind: 'ready' });
+}
 
-  /** Whether a key was one of the page's. */
-  function keyed({ target, key, shiftKey, altKey, ctrlKey, metaKey }: KeyboardEvent): boolean {
-    if (!(target instanceof HTMLElement)) return false;
-    if (key === 'F8') {
-      goToFinding(page, shiftKey ? -1 : 1);
-      return true;
-    }
-    if (target instanceof HTMLInputElement || target instanceof HTMLSelectElement) return false;
-    if (key === 'z' && (ctrlKey || metaKey) && !shiftKey && !altKey) {
-      transport.post({ kind: 'undo' });
-      return true;
-    }
-    if (ctrlKey || metaKey || altKey) return false;
-    if (key === 'Enter' && target.matches('[data-line]:not(button, [data-do])')) {
-      go(target, true);
-      return true;
-    }
-    return moveByKey(key, target);
-  }
+/** What is done once nothing has moved for a moment. */
+function onceStill(run: () => void): () => void {
+  let waiting: number | undefined;
+  return () => {
+    window.clearTimeout(waiting);
+    waiting = window.setTimeout(run, 100);
+  };
 }
 
 function place(id: string): HTMLElement {

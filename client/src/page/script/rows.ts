@@ -48,6 +48,5 @@ export function moveByKey(key: string, from: HTMLElement): boolean {
 export function focusLine(line: HTMLElement | undefined, lines = line === undefined ? [] : linesAround(line)): void {
   if (line === undefined) return;
   if (lines.includes(line)) stopAt(lines, line);
-  else if (line.tabIndex < 0) line.tabIndex = -1;
   line.focus();
 }

@@ -83,7 +83,7 @@ const OPENING: ReadonlySet<string> = new Set([
 ]);
 
 /** Whole blocks to fill in, before the bare words that open them. */
-const SKELETONS: Readonly<
+export const SKELETONS: Readonly<
   Record<string, { readonly label: string; readonly detail: string; readonly lines: readonly string[] }>
 > = {
   recipe: {

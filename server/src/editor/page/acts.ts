@@ -10,6 +10,7 @@ import { fix } from './acts/fix.ts';
 import { madeOf } from './acts/made-of.ts';
 import { orderOfSteps, serveAt } from './acts/serve-at.ts';
 import { writeMinutes } from './acts/write-minutes.ts';
+import { writeSkeleton } from './acts/write-skeleton.ts';
 
 const ACTS: Readonly<Record<string, Act>> = {
   adjust,
@@ -20,6 +21,7 @@ const ACTS: Readonly<Record<string, Act>> = {
   'serve-at': serveAt,
   'order-of-steps': orderOfSteps,
   'write-minutes': writeMinutes,
+  'write-skeleton': writeSkeleton,
 };
 
 /** What comes of an act; of one that nobody knows, a sentence. */

@@ -19,7 +19,7 @@ export const turnStart =
   (part: string, { name, value }: ReportMeasure, after: number | undefined) =>
   (style: 'plain' | 'narrow' | ''): string => {
     const arg = argOf({ part, measure: name, to: after ?? value });
-    const label = escapeHtml(`Turn ${MEASURES[name].words}${part === '' ? '' : ` of ${part}`}`);
+    const label = escapeHtml(`Turn it: ${MEASURES[name].words}${part === '' ? '' : ` of ${part}`}`);
     return `<button${style === '' ? '' : ` class="${style}"`} data-do="turn" data-look data-arg="${arg}" aria-label="${label}">${style === 'narrow' ? '' : 'Turn it'}</button>`;
   };
 

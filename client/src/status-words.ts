@@ -35,3 +35,39 @@ function sayCount(count: number, one: string, many: string): string | undefined 
 function roundTo(value: number, places: number): string {
   return String(Number(value.toFixed(places)));
 }
+
+/** The mark of each state: never, changed since, as it stands. None of them says that all is well. */
+const stateMarks: Readonly<Record<TrialRecord['state'], string>> = {
+  'never cooked': '○',
+  'cooked, changed since': '◐',
+  'cooked as written': '●',
+};
+
+/** '○ 1385 g, 12 squares, 2 warnings': what a recipe comes to, in one place of the bar. */
+export function sayInBar({ massG, yield: made, record, findings }: StatusParams): string {
+  const mark = record === undefined || record === null ? '' : `${stateMarks[record.state]} `;
+  const facts = [
+    ...(massG === null ? [] : [sayMass(massG)]),
+    ...(made === null ? [] : [made]),
+    ...(isQuiet(findings) ? [] : [sayGravest(findings)]),
+  ];
+  return facts.length === 0 ? `${mark}No findings` : `${mark}${facts.join(', ')}`;
+}
+
+/** The same as a sentence for each fact, for who hears or points at it. */
+export function sayAloud({ massG, yield: made, record, findings }: StatusParams): readonly string[] {
+  return [
+    ...(record === undefined || record === null ? [] : [`${sayRecord(record)}.`]),
+    `${sayMass(massG)}${massG === null ? '' : ' of ingredients'}${made === null ? '' : `, makes ${made}`}.`,
+    `${sayFindings(findings)}.`,
+  ];
+}
+
+const isQuiet = ({ error, warning, info, hint }: FindingCounts): boolean => error + warning + info + hint === 0;
+
+/** The gravest alone: '1 error', where there are warnings too. */
+function sayGravest({ error, warning, info, hint }: FindingCounts): string {
+  const none = { error: 0, warning: 0, info: 0, hint: 0 };
+  if (error > 0) return sayFindings({ ...none, error });
+  return warning > 0 ? sayFindings({ ...none, warning }) : sayFindings({ ...none, info, hint });
+}

@@ -1,10 +1,11 @@
-// Knows how the entries beside the language's name show what the server last said of the recipe in front.
+// Knows how the entries beside the language's name, and the one of the bar, show what the server last said of the recipe in front.
 // It refuses to work anything out: every number comes from the server.
 
 import * as vscode from 'vscode';
 import { messageVersion, type StatusParams, statusNotification } from '../../server/src/lsp/messages.ts';
 import type { Connection } from './connection.ts';
 import { plainWords } from './plain-words.ts';
+import { createStatusBar } from './status-bar.ts';
 import { sayFindings, sayMass, sayRecord } from './status-words.ts';
 
 const selector = { language: 'quern' };
@@ -17,11 +18,16 @@ export function showStatus(connection: Connection): vscode.Disposable {
   weight.name = 'Quern: weight and yield';
   const trials = vscode.languages.createLanguageStatusItem('quern.trials', selector);
   trials.name = 'Quern: trials';
+  const bar = createStatusBar();
   const lastByUri = new Map<string, StatusParams>();
+  /** What was in front before a page of it was. */
+  let before: vscode.TextDocument | undefined;
 
   const show = (): void => {
-    const document = vscode.window.activeTextEditor?.document;
+    const document = vscode.window.activeTextEditor?.document ?? (isPageInFront() ? before : undefined);
+    before = document?.isClosed === true ? undefined : document;
     const last = document && lastByUri.get(connection.uriOf(document));
+    bar.show(document?.languageId === 'quern', connection.state(), last);
     showFindings(findings, connection, last);
     showWeight(weight, last);
     showTrials(trials, last);
@@ -29,6 +35,7 @@ export function showStatus(connection: Connection): vscode.Disposable {
   show();
 
   return vscode.Disposable.from(
+    bar,
     findings,
     weight,
     trials,
@@ -45,6 +52,12 @@ export function showStatus(connection: Connection): vscode.Disposable {
     vscode.window.onDidChangeActiveTextEditor(show),
     vscode.workspace.onDidCloseTextDocument((document) => lastByUri.delete(connection.uriOf(document))),
   );
+}
+
+/** A page has no text editor: what it shows is the recipe that was in front. */
+function isPageInFront(): boolean {
+  const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
+  return input instanceof vscode.TabInputWebview && input.viewType.endsWith('quern.page');
 }
 
 function showFindings(item: vscode.LanguageStatusItem, connection: Connection, last: StatusParams | undefined): void {

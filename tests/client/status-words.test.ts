@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sayFindings, sayMass, sayRecord } from '../../client/src/status-words.ts';
+import { sayAloud, sayFindings, sayInBar, sayMass, sayRecord } from '../../client/src/status-words.ts';
 
 describe('the status', () => {
   it.each([
@@ -34,5 +34,33 @@ describe('the status', () => {
     ],
   ] as const)('says the record %o', (record, said) => {
     expect(sayRecord(record)).toBe(said);
+  });
+
+  const quiet = { error: 0, warning: 0, info: 0, hint: 0 };
+  const status = {
+    version: 1,
+    uri: 'file:///k/slab.quern',
+    documentVersion: 1,
+    findings: quiet,
+    massG: { low: 1385, high: 1385 },
+    yield: '12 squares',
+    record: { state: 'never cooked', trials: 0, latest: null },
+  } as const;
+
+  it.each([
+    [{}, '○ 1385 g, 12 squares'],
+    [{ findings: { ...quiet, warning: 2, info: 4 } }, '○ 1385 g, 12 squares, 2 warnings'],
+    [{ findings: { ...quiet, error: 1, warning: 2 }, yield: null }, '○ 1385 g, 1 error'],
+    [{ record: { state: 'cooked, changed since', trials: 1, latest: '2026-09-14' } }, '◐ 1385 g, 12 squares'],
+    [{ record: { state: 'cooked as written', trials: 1, latest: '2026-09-14' } }, '● 1385 g, 12 squares'],
+    // A file of foods.
+    [{ record: null, massG: null, yield: null }, 'No findings'],
+  ] as const)('says in the bar %o', (changed, said) => {
+    expect(sayInBar({ ...status, ...changed })).toBe(said);
+  });
+
+  it('has no tick for what was never cooked, and says it', () => {
+    expect(sayInBar(status)).not.toMatch(/[✓✔☑]|check/);
+    expect(sayAloud(status)).toEqual(['Never cooked.', '1385 g of ingredients, makes 12 squares.', 'No findings.']);
   });
 });

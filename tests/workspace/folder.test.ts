@@ -87,6 +87,7 @@ test('a line that only begins like one that counts, and one out of its place, ar
       parts: [],
       foods: [],
       trials: [],
+      tags: [],
       links: [],
       pictures: [],
     },

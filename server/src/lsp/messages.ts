@@ -335,3 +335,27 @@ export const weighRequest: PrivateRequest<WeighParams, DocumentAnswer> = { metho
 
 /** Client to server: what converting a file, or lines of it, would change. It changes nothing by itself. */
 export const convertRequest: PrivateRequest<ConvertParams, ScaleAnswer> = { method: 'quern/convert' };
+
+export type KitchenParams = { readonly version: MessageVersion };
+
+/** Every recipe of the folders that are open, by name. */
+export type KitchenAnswer = {
+  readonly version: MessageVersion;
+  readonly recipes: readonly KitchenRecipe[];
+};
+
+export type KitchenRecipe = {
+  readonly uri: string;
+  readonly name: string;
+  /** The line that opens it, from 0. */
+  readonly line: number;
+  readonly tags: readonly string[];
+  readonly state: TrialRecord['state'];
+  readonly trials: number;
+  readonly latest: string | null;
+  /** What it builds on: a recipe, or a part of one; `of` is what that recipe is called. */
+  readonly uses: readonly { readonly uri: string; readonly part: string | null; readonly of: string }[];
+};
+
+/** Client to server: the recipes of the folders. */
+export const kitchenRequest: PrivateRequest<KitchenParams, KitchenAnswer> = { method: 'quern/kitchen' };

@@ -34,6 +34,7 @@ export interface Entry {
   readonly parts: readonly Named[];
   readonly foods: readonly Named[];
   readonly trials: readonly Named[];
+  readonly tags: readonly string[];
   readonly links: readonly Link[];
   /** Where they would lie; none is looked for. */
   readonly pictures: readonly Link[];
@@ -142,6 +143,9 @@ function readEntry(path: string, text: string, files: Files): Entry {
       const statement = first(block);
       return statement?.kind === 'trial' ? named(block.at, statement.date) : [];
     }),
+    tags: of.head.flatMap(({ line: { statement } }) =>
+      statement.kind === 'tags' ? statement.tags.map(({ text }) => text) : [],
+    ),
     links,
     pictures: document.lines.flatMap(({ statement }, at) =>
       statement.kind === 'picture' && statement.file !== undefined ? [linkTo(at, statement.file)] : [],
@@ -150,7 +154,7 @@ function readEntry(path: string, text: string, files: Files): Entry {
 }
 
 /** Lines the index is made of. */
-const READ = /^\s*(?:recipe|part|from|trial|food|picture)(?![\p{L}\p{N}])/u;
+const READ = /^\s*(?:recipe|part|from|trial|food|tags|picture)(?![\p{L}\p{N}])/u;
 const WORDS: ReadonlySet<string> = new Set(KEYWORDS);
 /** The text with only the lines read that the index is made of; in the place of each other one stands one of its kind. */
 function skim(text: string): Document {

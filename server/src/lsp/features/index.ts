@@ -16,6 +16,7 @@ import { foldingFeature } from './folding.ts';
 import { formattingFeature } from './formatting.ts';
 import { hoverFeature } from './hover.ts';
 import { inlayHintsFeature } from './inlay-hints.ts';
+import { kitchenFeature } from './kitchen.ts';
 import { navigationFeature } from './navigation.ts';
 import { pageFeature } from './page.ts';
 import { planFeature } from './plan.ts';
@@ -45,6 +46,7 @@ export const FEATURES: readonly Feature[] = [
   formattingFeature,
   hoverFeature,
   inlayHintsFeature,
+  kitchenFeature,
   navigationFeature,
   pageFeature,
   planFeature,

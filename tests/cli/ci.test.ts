@@ -152,6 +152,7 @@ function gitOf(changed: readonly string[], before: Readonly<Record<string, strin
       revision === 'main'
         ? { known: true, value: changed.map((p) => `/kitchen/${p}`) }
         : { known: false, why: `git knows no revision \`${revision}\`` },
+    repositoryAt: () => ({ known: false, why: 'not asked' }),
     textAt: (path) => {
       const text = before[path.replace('/kitchen/', '')];
       return text === undefined ? { known: false, why: 'not there' } : { known: true, value: text };

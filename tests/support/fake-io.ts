@@ -17,6 +17,7 @@ export interface Ran {
 const NO_GIT: Git = {
   changedSince: () => ({ known: false, why: 'no repository' }),
   textAt: () => ({ known: false, why: 'no repository' }),
+  repositoryAt: () => ({ known: false, why: 'no repository' }),
 };
 
 /** Runs the command over files below `/kitchen`. */

@@ -38,7 +38,8 @@ export function groupsOf(
     case 'tag':
       return gathered(
         recipes,
-        ({ tags }) => [...new Set(tags.map((tag) => tag.toLowerCase()))].map((tag) => ({ key: `tag ${tag}`, label: tag })),
+        ({ tags }) =>
+          [...new Set(tags.map((tag) => tag.toLowerCase()))].map((tag) => ({ key: `tag ${tag}`, label: tag })),
         'Without a tag',
       );
     case 'part':

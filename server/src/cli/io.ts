@@ -57,6 +57,8 @@ export interface FileChange {
   /** What it was worked out from, and must hold still; undefined where there was no file. */
   readonly before: string | undefined;
   readonly text: string;
+  /** A new one that is run. */
+  readonly executable?: true;
 }
 
 /** The file for which nothing was written. */

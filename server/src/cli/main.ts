@@ -11,6 +11,7 @@ import { convert } from './commands/convert.ts';
 import { diff } from './commands/diff.ts';
 import { explain } from './commands/explain.ts';
 import { format } from './commands/format.ts';
+import { init } from './commands/init.ts';
 import { plan } from './commands/plan.ts';
 import { publish } from './commands/publish.ts';
 import { read } from './commands/read.ts';
@@ -34,6 +35,7 @@ export const COMMANDS: readonly Command[] = [
   weigh,
   explain,
   config,
+  init,
   diff,
   publish,
   plan,

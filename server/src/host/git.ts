@@ -3,13 +3,13 @@
  * Refuses to change anything in the repository, and to run what its settings name.
  */
 import { existsSync } from 'node:fs';
-import { dirname, join, relative } from 'node:path';
-import type { Git, GitAnswer } from '../workspace/git.ts';
+import { dirname, join, relative, resolve } from 'node:path';
+import type { Git, GitAnswer, Repository } from '../workspace/git.ts';
 import { faultWords } from '../workspace/read-fault.ts';
 import { decode } from './decode.ts';
 import { run, said } from './run-git.ts';
 
-export const nodeGit = (): Git => ({ changedSince, textAt });
+export const nodeGit = (): Git => ({ changedSince, textAt, repositoryAt });
 
 function changedSince(folder: string, revision: string): GitAnswer<readonly string[]> {
   const since = branchedAt(folder, revision);
@@ -68,6 +68,19 @@ function trulyOther(root: string, files: ReadonlyMap<string, string>): readonly 
   if (!hashed.known) return names;
   const now = hashed.value.split('\n');
   return names.filter((name, i) => files.get(name) !== now[i]);
+}
+
+function repositoryAt(folder: string): GitAnswer<Repository> {
+  const found = said(folder, ['rev-parse', '--show-cdup', '--show-prefix', '--git-common-dir']);
+  if (!found.known) return found;
+  const [up = '', inside = '', common = ''] = found.value.split('\n');
+  const root = resolve(folder, up);
+  // Of all that are set the last is in force; behind it stands the one that keeps hooks from being run here.
+  const set = said(folder, ['config', '--get-all', 'core.hooksPath']);
+  const own = set.known ? set.value.trimEnd().split('\n').slice(0, -1).at(-1) : undefined;
+  const hooks = own === undefined ? join(resolve(folder, common), 'hooks') : resolve(root, own);
+  const isOwn = own === undefined || !relative(root, hooks).startsWith('..');
+  return { known: true, value: { root, inside: inside.replace(/\/$/, ''), hooks: isOwn ? hooks : undefined } };
 }
 
 function textAt(path: string, revision: string): GitAnswer<string> {

@@ -12,6 +12,7 @@ import {
   fchownSync,
   fsyncSync,
   lstatSync,
+  mkdirSync,
   openSync,
   readFileSync,
   realpathSync,
@@ -80,7 +81,8 @@ function forFile<T>({ path }: FileChange, run: () => T): T {
 
 /** The new text beside the file, safe on the disk. */
 function stage(change: FileChange, litter: Litter): Staged {
-  const { path, before, text } = change;
+  const { path, before, text, executable } = change;
+  if (before === undefined) mkdirSync(dirname(path), { recursive: true });
   const target = before === undefined ? path : realpathSync(path);
   const stat = before === undefined ? undefined : statSync(target);
   const marked = assertSame(target, before, path);
@@ -94,7 +96,7 @@ function stage(change: FileChange, litter: Litter): Staged {
     accessSync(target, constants.W_OK);
   }
   const temporary = litter.nameBeside(target);
-  const file = openSync(temporary, 'wx', stat === undefined ? 0o666 : stat.mode & 0o777);
+  const file = openSync(temporary, 'wx', stat === undefined ? (executable ? 0o777 : 0o666) : stat.mode & 0o777);
   try {
     writeFileSync(file, encode(text, marked));
     if (stat !== undefined) keepRights(file, stat);

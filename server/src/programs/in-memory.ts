@@ -21,6 +21,7 @@ const CWD = '/kitchen';
 const NO_GIT: Git = {
   changedSince: () => ({ known: false, why: 'no repository' }),
   textAt: () => ({ known: false, why: 'no repository' }),
+  repositoryAt: () => ({ known: false, why: 'no repository' }),
 };
 
 /** Everything printed goes to `out` and `err`, which the caller gives. */

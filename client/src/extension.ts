@@ -5,6 +5,7 @@ import { registerCheckFolder } from './commands/check-folder.ts';
 import { registerCompare } from './commands/compare.ts';
 import { registerConvert } from './commands/convert.ts';
 import { registerExplain } from './commands/explain.ts';
+import { registerInitFolder } from './commands/init-folder.ts';
 import { registerNewFile } from './commands/new-file.ts';
 import { registerPlan } from './commands/plan.ts';
 import { registerPublish } from './commands/publish.ts';
@@ -15,6 +16,9 @@ import { registerScale } from './commands/scale.ts';
 import { registerShowLog } from './commands/show-log.ts';
 import { registerWeigh } from './commands/weigh.ts';
 import { type Connection, createConnection } from './connection.ts';
+import { markFiles } from './kitchen/decorations.ts';
+import { createRecipes } from './kitchen/recipes.ts';
+import { showKitchen } from './kitchen/tree.ts';
 import { registerPage } from './page/panel.ts';
 import { createProposals } from './proposal.ts';
 import { showStatus } from './status.ts';
@@ -25,6 +29,7 @@ let connection: Connection | undefined;
 export function activate(context: vscode.ExtensionContext): void {
   connection = createConnection(context);
   const proposals = createProposals();
+  const recipes = createRecipes(connection);
   context.subscriptions.push(
     proposals,
     connection,
@@ -35,6 +40,10 @@ export function activate(context: vscode.ExtensionContext): void {
     registerPublish(connection),
     registerWeigh(connection),
     registerNewFile(),
+    registerInitFolder(connection),
+    recipes,
+    showKitchen(recipes, context.workspaceState),
+    markFiles(recipes),
     registerRecordTrial(connection),
     registerPlan(connection),
     registerReadPrinted(connection),

@@ -56,6 +56,46 @@ describe('commands', () => {
   });
 });
 
+describe('the walkthrough', () => {
+  interface Step {
+    readonly description: string;
+    readonly completionEvents: readonly string[];
+    readonly media: { readonly svg: string; readonly altText: string };
+  }
+  const steps: readonly Step[] = contributes.walkthroughs.flatMap((of: { steps: Step[] }) => of.steps);
+  const declared = new Set(commands.map(({ command }) => command));
+
+  it.each(steps)('$title: is checked off by what is done, and its picture is drawn and said', (step) => {
+    const { completionEvents: events, description, media } = step;
+    expect(events.length).toBeGreaterThan(0);
+    for (const event of events.filter((of) => of.startsWith('onCommand:quern.')))
+      expect(declared).toContain(event.slice('onCommand:'.length));
+    const asked = [...description.matchAll(/\(command:([^)]+)\)/g)].map(([, command]) => command);
+    expect(asked.length).toBeGreaterThan(0);
+    for (const command of asked) expect(declared).toContain(command);
+    const { svg, altText } = media;
+    expect(altText.length).toBeGreaterThan(40);
+    const drawn = read(svg);
+    expect(drawn.length).toBeLessThan(6000);
+    // Nothing of it comes from elsewhere, and its ink is the theme's.
+    expect(drawn).not.toMatch(/<(?:image|script|use|foreignObject)|href|url\(|on\w+=/);
+    expect(drawn).toContain('--vscode-editor-foreground');
+  });
+});
+
+describe('the list of recipes', () => {
+  it('says what to do where there is nothing to list, and by commands that are there', () => {
+    const views: string[] = Object.values<{ id: string }[]>(contributes.views).flatMap((of) => of.map(({ id }) => id));
+    const welcomes: { view: string; contents: string }[] = contributes.viewsWelcome;
+    for (const { view, contents } of welcomes) {
+      expect(views).toContain(view);
+      const asked = [...contents.matchAll(/\(command:(quern\.[^)]+)\)/g)].map(([, command]) => command);
+      expect(asked.length).toBeGreaterThan(0);
+      for (const command of asked) expect(commands.map((c) => c.command)).toContain(command);
+    }
+  });
+});
+
 describe('settings', () => {
   it.each(Object.entries(settings))('%s is described, has a default and a scope', (name, setting) => {
     expect(name).toMatch(/^quern\./);

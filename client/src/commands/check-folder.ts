@@ -41,11 +41,10 @@ export function registerCheckFolder(connection: Connection): vscode.Disposable {
   return vscode.commands.registerCommand('quern.checkFolder', check);
 }
 
+/** What was found is shown where the editor lists it. */
 async function say({ files, withFindings, findings }: CheckFolderAnswer): Promise<void> {
   const of = `${files} ${files === 1 ? 'file' : 'files'}`;
   if (withFindings === 0) return void inform(`No findings in ${of}.`);
-  const show = 'Show';
-  const said = `${sayFindings(findings)} in ${withFindings} of ${of}.`;
-  const answer = await inform(said, show);
-  if (answer === show) await vscode.commands.executeCommand('workbench.actions.view.problems');
+  await vscode.commands.executeCommand('workbench.actions.view.problems');
+  void inform(`${sayFindings(findings)} in ${withFindings} of ${of}.`);
 }

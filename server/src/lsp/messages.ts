@@ -359,3 +359,14 @@ export type KitchenRecipe = {
 
 /** Client to server: the recipes of the folders. */
 export const kitchenRequest: PrivateRequest<KitchenParams, KitchenAnswer> = { method: 'quern/kitchen' };
+
+export type BeginParams = { readonly version: MessageVersion };
+
+/** The files that a folder of recipes begins with, named from that folder on. */
+export type BeginAnswer = {
+  readonly version: MessageVersion;
+  readonly files: readonly { readonly name: string; readonly text: string }[];
+};
+
+/** Client to server: with which files a folder is begun. Nothing is written by itself. */
+export const beginRequest: PrivateRequest<BeginParams, BeginAnswer> = { method: 'quern/begin' };

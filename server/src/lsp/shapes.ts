@@ -99,6 +99,7 @@ export const SHAPES: Readonly<Record<string, Shape>> = {
   'quern/explain': { code: 'string', 'uri?': 'string' },
   'quern/plan': { uris: STRINGS, serve: 'string' },
   'quern/read': { uri: 'string', text: 'string' },
+  'quern/begin': {},
   'quern/kitchen': {},
   'quern/publish': { uri: 'string', format: 'string', 'measures?': 'string', 'proved?': 'boolean' },
   'quern/report': { uri: 'string', format: 'string' },

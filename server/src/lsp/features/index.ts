@@ -3,6 +3,7 @@ import type { Feature } from '../feature.ts';
 import { aliveFeature } from './alive.ts';
 import { askedForFeature } from './asked-for.ts';
 import { callHierarchyFeature } from './call-hierarchy.ts';
+import { beginFeature } from './begin.ts';
 import { checkFolderFeature } from './check-folder.ts';
 import { codeActionsFeature } from './code-actions.ts';
 import { codeLensesFeature } from './code-lenses.ts';
@@ -33,6 +34,7 @@ export const FEATURES: readonly Feature[] = [
   aliveFeature,
   askedForFeature,
   callHierarchyFeature,
+  beginFeature,
   checkFolderFeature,
   codeActionsFeature,
   codeLensesFeature,

@@ -2,8 +2,8 @@
 import type { Feature } from '../feature.ts';
 import { aliveFeature } from './alive.ts';
 import { askedForFeature } from './asked-for.ts';
-import { callHierarchyFeature } from './call-hierarchy.ts';
 import { beginFeature } from './begin.ts';
+import { callHierarchyFeature } from './call-hierarchy.ts';
 import { checkFolderFeature } from './check-folder.ts';
 import { codeActionsFeature } from './code-actions.ts';
 import { codeLensesFeature } from './code-lenses.ts';

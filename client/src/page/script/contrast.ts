@@ -1,5 +1,7 @@
 // Knows whether the softer of the page's two inks can be read on its paper, whatever theme is chosen.
 
+import { type Colour, contrastOf } from '../contrast-ratio.ts';
+
 /** What text needs, by WCAG 2.2, 1.4.3. */
 const READABLE = 4.5;
 
@@ -8,7 +10,7 @@ export function watchContrast(): void {
   const judge = (): void => {
     document.body.classList.remove('weak');
     const [soft, paper] = [inked('--soft'), inked('--paper')];
-    if (soft !== undefined && paper !== undefined && contrast(soft, paper) < READABLE)
+    if (soft !== undefined && paper !== undefined && contrastOf(soft, paper) < READABLE)
       document.body.classList.add('weak');
   };
   judge();
@@ -16,8 +18,6 @@ export function watchContrast(): void {
   const options = { attributes: true, attributeFilter: ['data-vscode-theme-id', 'data-vscode-theme-kind'] };
   new MutationObserver(judge).observe(document.body, options);
 }
-
-type Colour = readonly [number, number, number];
 
 /** What a colour of the sheet comes to, however it is mixed: as it is painted. */
 function inked(name: string): Colour | undefined {
@@ -36,18 +36,4 @@ function inked(name: string): Colour | undefined {
   probe.remove();
   const [red, green, blue] = pen?.getImageData(0, 0, 1, 1).data ?? [];
   return red === undefined || green === undefined || blue === undefined ? undefined : [red, green, blue];
-}
-
-/** By WCAG 2.2: from 1 to 21. */
-export function contrast(a: Colour, b: Colour): number {
-  const [light, dark] = [luminance(a), luminance(b)].sort((one, other) => other - one);
-  return ((light ?? 0) + 0.05) / ((dark ?? 0) + 0.05);
-}
-
-function luminance([red, green, blue]: Colour): number {
-  const linear = (channel: number): number => {
-    const share = channel / 255;
-    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
-  };
-  return 0.2126 * linear(red) + 0.7152 * linear(green) + 0.0722 * linear(blue);
 }

@@ -15,11 +15,11 @@ describe('on the page', () => {
     ['8 oz flour, 4 oz lard', ['8 oz (227 g) flour', '4 oz (113 g) lard']],
     ['1 tsp salt, pepper', ['1 tsp (about 6 g) salt', 'pepper']],
     ['salt, sugar and nutmeg to taste', ['salt, to taste', 'sugar, to taste', 'nutmeg, to taste']],
-    ['2 eggs, beaten with 1 tbsp water', ['2 (about 100 g) eggs, beaten with water', '1 tbsp (about 15 g) water']],
-    ['1 can peas, or 2 cups fresh peas', ['1 can (about 425 g) peas, or 2 cups fresh peas']],
-    ['1 large or 2 small onions', ['1 large or 2 small (about 150 g) onions']],
+    ['2 eggs, beaten with 1 tbsp water', ['2 eggs (about 100 g), beaten with water', '1 tbsp (about 15 g) water']],
+    ['1 can peas, or 2 cups fresh peas', ['1 can peas (about 425 g), or 2 cups fresh peas']],
+    ['1 large or 2 small onions', ['1 large or 2 small onions (about 150 g)']],
     ['200 ml cream, or coconut milk', ['200 ml cream, or coconut milk']],
-    ['3 onions, 1 sliced, 2 whole', ['3 (about 330 g) onions, 1 sliced, 2 whole']],
+    ['3 onions, 1 sliced, 2 whole', ['3 onions (about 330 g), 1 sliced, 2 whole']],
   ])('%s', (line, lines) => {
     expect(listed(line)).toEqual(lines);
   });

@@ -82,8 +82,11 @@ describe('what is on a page', () => {
   const page = small(PIE);
   const [crust] = page.sections;
 
-  test('ingredients stand in the order the steps take them', () => {
-    expect(crust?.ingredients.map((i) => i.name)).toEqual([
+  test('ingredients stand as the cook wrote them, or in the order the steps take them', () => {
+    const written = ['plain flour', 'butter', 'eggs', 'fine salt', 'caster sugar', 'whole milk', 'ice water'];
+    expect(crust?.ingredients.map((i) => i.name)).toEqual(written);
+    const [used] = small(PIE, { ...WEIGHT, order: 'as-used' }).sections;
+    expect(used?.ingredients.map((i) => i.name)).toEqual([
       'fine salt',
       'plain flour',
       'whole milk',
@@ -104,7 +107,8 @@ describe('what is on a page', () => {
       butter: ['100 g', '7 tbsp'],
       eggs: ['2 large', 'about 100 g'],
       'whole milk': ['150 ml', '½ cup + 2 tbsp'],
-      'ice water': [expect.stringMatching(/^about \d+ g$/), '1–2 tbsp'],
+      'ice water': ['1–2 tbsp', expect.stringMatching(/^about \d+ g$/)],
+      'fine salt': ['1 tsp', 'about 6 g'],
     });
     expect(told(MEASURE)).toMatchObject({
       'plain flour': ['1½ cups', 'about 190 g'],
@@ -136,7 +140,7 @@ describe('what is on a page', () => {
   });
 
   test('what can be done ahead, and the times', () => {
-    expect(page.ahead).toEqual(['Cool for 1 h (crust)', 'Chill overnight (crust)']);
+    expect(page.ahead).toEqual(['Chill overnight (crust)']);
     expect(page.times.cookingMin).toBe(38);
   });
 
@@ -170,17 +174,17 @@ describe('HTML', () => {
   test('what was written is text, in the page and in its data', () => {
     const evil = '<script>alert(1)</script> & "more"';
     const html = htmlPage(small(PIE.replace('Keep the dough under 20 C.', evil).replace('Ruth', evil)));
-    expect(html).toContain('<p class="by">By &lt;script&gt;alert(1)&lt;/script&gt; &amp; &quot;more&quot;</p>');
+    expect(html).toContain('<p class="by soft">By &lt;script&gt;alert(1)&lt;/script&gt; &amp; &quot;more&quot;</p>');
     expect(html.match(/<script/g)).toHaveLength(1);
     expect(html).not.toContain('</script> &');
   });
 
   test('a figure keeps its degrees beside it, and what is part of a figure stands under it', () => {
     const page = htmlPage(pageOf(example('bread/country-loaf.quern')));
-    expect(page).toContain('<li>Bake at 230&nbsp;°C (450&nbsp;°F) for');
-    expect(page).toContain('<th scope="row" class="of">of which sugars</th>');
+    expect(page).toContain('<li>Bake at <b>230&nbsp;°C</b><span class="soft"> (450&nbsp;°F)</span> for');
+    expect(page).toContain('<th scope="row" class="within">of which sugars</th>');
     expect(page).toContain('"text": "Bake at 230 °C (450 °F) for');
-    expect(page.indexOf('class="state"')).toBeLessThan(page.indexOf('id="ahead"'));
+    expect(page.indexOf('class="state"')).toBeLessThan(page.indexOf('id="ingredients"'));
   });
 
   test('it needs no script, has a language, one first heading, and a name for every section', () => {

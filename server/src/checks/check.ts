@@ -37,6 +37,8 @@ export interface Found<V> {
 export interface Said {
   /** What was computed, what is usual, what to do; one or two sentences. */
   readonly message: string;
+  /** How the message begins where it says of which part it speaks, which who sees it in its place knows: `The dough:`. */
+  readonly about?: string;
   readonly value?: number;
   /** `1` for a ratio, else the unit's symbol. */
   readonly unit?: string;

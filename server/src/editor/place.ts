@@ -155,6 +155,18 @@ export const ownLineIn =
     return at.path === undefined ? at.line : undefined;
   };
 
+/** The same, or the line of its own file that takes in what a base says. */
+export const takenInAt = (snapshot: Snapshot): ((line: number) => number) => {
+  const own = ownLineIn(snapshot);
+  return (line) => {
+    for (let at = line; at >= 0; at--) {
+      const found = own(at);
+      if (found !== undefined) return found;
+    }
+    return 0;
+  };
+};
+
 /** The name of a file without its folders. */
 export const fileName = (path: string): string =>
   path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);

@@ -60,8 +60,12 @@ function priceIn(block: Block, book: FoodBook, measures: Measures) {
   return per.unit === undefined ? { id, of: { perPiece: money / middle(per) } } : undefined;
 }
 
-/** The cost of what is bought; null where the house has no prices at all. */
-export function costOf(recipe: Recipe, prices: PriceList): Cost | null {
+/** The cost of what is bought; null where the house has no prices at all. `lineOf` says which line of the file, from 1, a line of the recipe is. */
+export function costOf(
+  recipe: Recipe,
+  prices: PriceList,
+  lineOf: (line: number) => number = (line) => line + 1,
+): Cost | null {
   if (prices.size === 0) return null;
   const servings = servingsOf(recipe);
   const each = (cost: number): number | null => (servings === null ? null : round(cost / servings, 4));
@@ -69,7 +73,7 @@ export function costOf(recipe: Recipe, prices: PriceList): Cost | null {
   const without: string[] = [];
   let [weighedG, withoutG] = [0, 0];
   for (const { head, index } of recipe.parts) {
-    const first = (recipe.partsAt[index] ?? 0) + 1;
+    const first = recipe.partsAt[index] ?? 0;
     for (const ingredient of head.ingredients) {
       // A part that is taken in is paid for in its own list.
       if (ingredient.optional || ingredient.ofPart !== undefined) continue;
@@ -81,7 +85,7 @@ export function costOf(recipe: Recipe, prices: PriceList): Cost | null {
         withoutG += grams;
       } else
         lines.push({
-          line: first + ingredient.line,
+          line: lineOf(first + ingredient.line),
           part: head.name,
           name: ingredient.name,
           cost: round(cost, 4),

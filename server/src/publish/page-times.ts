@@ -28,10 +28,10 @@ export function pageTimes(recipe: Recipe): PageTimes {
 
 type Event = TimeFigure['event'];
 
-/** Shorter rests are part of the work. */
-const LEAST_REST_MIN = 20;
+/** A rest of a night is begun on the day before; a shorter one is part of the work. */
+const LEAST_REST_MIN = 8 * 60;
 
-/** Rests and make-ahead, in the order of the work. */
+/** What can be done ahead, in the order of the work: what rests overnight, and what keeps. */
 export function aheadOf({ parts }: Recipe): readonly string[] {
   const steps = parts.flatMap((part) => part.steps.map((step) => ({ part, step })));
   const rests = steps.flatMap(({ part, step }) => restsIn(part, step));
@@ -45,7 +45,7 @@ export function aheadOf({ parts }: Recipe): readonly string[] {
 
 const lineOf = ({ head }: Part, { line }: Step): string => head.source.lines[line]?.text ?? '';
 
-/** `Chill for 30 min (pastry)`, `Soak overnight`. */
+/** `Chill for 12 h (pastry)`, `Soak overnight`. */
 function restsIn(part: Part, step: Step): readonly string[] {
   const line = lineOf(part, step);
   const whose = part.head.name === '' ? '' : ` (${part.head.name})`;

@@ -18,14 +18,15 @@ export interface ReportPicture {
   readonly of_line: number | null;
 }
 
-export const picturesIn = (outline: Outline): readonly ReportPicture[] =>
+/** `lineOf` says which line of the writer's file, from 1, a line of the outline is. */
+export const picturesIn = (outline: Outline, lineOf = (line: number): number => line + 1): readonly ReportPicture[] =>
   picturesOf(outline).map(({ at, file, of, alt }) => ({
     file: file.text,
     src: srcOf(file.text),
     alt,
     shows: of.kind,
-    line: at + 1,
-    of_line: of.kind === 'dish' ? null : of.line + 1,
+    line: lineOf(at),
+    of_line: of.kind === 'dish' ? null : lineOf(of.line),
   }));
 
 /** Its name as a relative address; nothing in it can lead to another place than a file. */

@@ -1,5 +1,5 @@
 /** Knows the plan of a day as one HTML file: no script, the day as the page of a recipe draws it, for screens and for paper. */
-import { escapeHtml } from './html.ts';
+import { escapeHtml } from './escape-html.ts';
 import type { PlanFacts } from './plan-facts.ts';
 import { standingAlone } from './view/alone.ts';
 import { dayDrawn } from './view/day.ts';

@@ -4,6 +4,8 @@
  */
 
 import type { Finding, Findings } from '../checks/finding.ts';
+import { statedSpan } from '../notation/item-amounts.ts';
+import type { Line, Span } from '../notation/tree.ts';
 import { linesNotUnderstood } from '../recipe/list/not-understood.ts';
 import type { Ingredient, Part, Recipe, World } from '../recipe/model.ts';
 import { calledName } from '../recipe/names/title.ts';
@@ -18,13 +20,21 @@ import { sayOwnLine } from './report.ts';
 import { allergenNames, allergensOf } from './report-allergens.ts';
 import type { Report } from './report-shape.ts';
 import { saidOf } from './said-of.ts';
-import { panText, proseText, stepText, temperatureText } from './step-text.ts';
+import { type Piece, panText, proseText, type Scales, stepPieces, temperatureText } from './step-text.ts';
 import { type MeasuresOrder, type PageAmount, pageAmount, prettyAmount, prettyFigures } from './two-measures.ts';
 
 export interface PageOptions {
   readonly measures: MeasuresOrder;
   /** Whose rounding the nutrition figures follow. */
   readonly label: 'us' | 'eu';
+  /** The lists as the cook wrote them, where nothing is said, or as the steps take things up. */
+  readonly order?: 'as-written' | 'as-used';
+  /** Both where nothing is said. */
+  readonly scales?: Scales;
+  /** Where the words of a step are cut, by its line in the recipe, from 0: what is marked there begins or ends. */
+  readonly cutsOn?: (line: number) => readonly number[];
+  /** The line of the writer's file, from 1, by that of the recipe, from 0. */
+  readonly lineOf?: (line: number) => number;
 }
 
 export interface ReaderPage {
@@ -40,7 +50,7 @@ export interface ReaderPage {
   readonly proof: Proof;
   readonly state: string;
   readonly times: PageTimes;
-  /** Rests and make-ahead, in the order of the work. */
+  /** What can be done ahead, in the order of the work. */
   readonly ahead: readonly string[];
   readonly sections: readonly PageSection[];
   readonly allergens: Report['allergens'];
@@ -57,11 +67,29 @@ export interface PageSection {
   readonly name: string;
   /** The pan that it alone goes into. */
   readonly pan?: string;
+  /** Of its heading, as of an ingredient; absent for a nameless one. */
+  readonly line?: number;
   readonly ingredients: readonly PageIngredient[];
   readonly steps: readonly string[];
+  /** The same steps in runs. */
+  readonly method: readonly PageStep[];
+}
+
+export interface PageStep {
+  /** As of an ingredient. */
+  readonly line: number;
+  readonly pieces: readonly Piece[];
 }
 
 export interface PageIngredient extends PageAmount {
+  /** From 1, in the writer's file: of what comes from another, the line that takes it in. */
+  readonly line: number;
+  /** Where on its line the amount stands. */
+  readonly amountAt?: Span;
+  /** No amount is written, and nobody may take as much as he likes. */
+  readonly howMuch?: true;
+  /** The line is not understood, and stands as it is written. */
+  readonly unread?: true;
   readonly name: string;
   readonly preparation?: string;
   /** The amount as bought, before trimming. */
@@ -85,7 +113,7 @@ export function readerPage(
   const texts = headTexts(recipe);
   const nutrition = nutritionOf(recipe, trials);
   const label = options.label === 'us' ? usLabel(nutrition) : euLabel(nutrition);
-  const pan = recipe.pan && panText(recipe.pan.node, lineAt(recipe, recipe.pan.at));
+  const pan = recipe.pan && panText(recipe.pan.node, lineAt(recipe, recipe.pan.at), options.scales);
   const oven = recipe.oven && temperatureText(recipe.oven.node, 'oven');
   const makes = yieldText(recipe);
   const notUnderstood = linesNotUnderstood(recipe).map(({ at, text }) => ({ where: sayLine(at), text }));
@@ -107,7 +135,7 @@ export function readerPage(
     times: pageTimes(recipe),
     ahead: aheadOf(recipe),
     sections: recipe.parts
-      .map((part) => sectionOf(part, recipe, options.measures))
+      .map((part) => sectionOf(part, recipe, options))
       .filter((s) => s.ingredients.length + s.steps.length > 0),
     allergens: allergensOf(recipe),
     notUnderstood,
@@ -149,28 +177,64 @@ function unreadCautions(lines: ReaderPage['notUnderstood']): string[] {
 
 // Ingredients and steps.
 
-function sectionOf(part: Part, recipe: Recipe, order: MeasuresOrder): PageSection {
+function sectionOf(part: Part, recipe: Recipe, options: PageOptions): PageSection {
   const { head } = part;
-  const lineOf = (line: number) => head.source.lines[line]?.text ?? '';
-  const understood = inOrderOfUse(part).filter(({ line }) => !head.notUnderstood.includes(line));
+  const { order = 'as-written', scales = 'both', lineOf = (line) => line + 1, cutsOn = () => [] } = options;
+  const base = recipe.partsAt[part.index] ?? 0;
+  const textOf = (line: number) => head.source.lines[line]?.text ?? '';
+  const placed = (line: number) => lineOf(base + line);
+  const listed = order === 'as-used' ? inOrderOfUse(part) : head.ingredients;
+  const items = listed
+    .filter(({ line }) => !head.notUnderstood.includes(line))
+    .map((ingredient): Item => {
+      const { line, node } = ingredient;
+      const at = statedSpan(node);
+      return {
+        at: line,
+        line: placed(line),
+        ...calledOnPage(ingredient, textOf(line), recipe.world, options.measures),
+        ...given('preparation', prettyFigures(plain(saidOf(ingredient, head)))),
+        ...given('bought', boughtText(ingredient, textOf(line))),
+        ...given('note', node.note && plain(node.note.text)),
+        optional: ingredient.optional,
+        ...(at !== undefined && { amountAt: at }),
+        ...(node.amount === undefined && !ingredient.free && node.takes === undefined && { howMuch: true }),
+        ...given('section', ingredient.ofPart === undefined ? undefined : sectionNamed(ingredient.name, recipe)),
+      };
+    });
+  // As written: whoever reads it may understand it.
+  const unread = head.notUnderstood.map((line): Item => {
+    return {
+      at: line,
+      line: placed(line),
+      first: '',
+      name: plain(withoutComment(head.source.lines[line])),
+      optional: false,
+      unread: true,
+    };
+  });
+  const ingredients = [...items, ...unread];
+  if (order === 'as-written') ingredients.sort((a, b) => a.at - b.at);
+  const method = part.steps
+    .map((step) => ({
+      line: placed(step.line),
+      pieces: stepPieces(step, textOf(step.line), scales, cutsOn(base + step.line)),
+    }))
+    .filter(({ pieces }) => pieces.length > 0);
   return {
     name: head.name,
-    ...given('pan', head.pan && panText(head.pan.node, lineOf(head.pan.line))),
-    ingredients: [
-      ...understood.map((ingredient) => ({
-        ...calledOnPage(ingredient, lineOf(ingredient.line), recipe.world, order),
-        ...given('preparation', prettyFigures(plain(saidOf(ingredient, head)))),
-        ...given('bought', boughtText(ingredient, lineOf(ingredient.line))),
-        ...given('note', ingredient.node.note && plain(ingredient.node.note.text)),
-        optional: ingredient.optional,
-        ...given('section', ingredient.ofPart === undefined ? undefined : sectionNamed(ingredient.name, recipe)),
-      })),
-      // As written: whoever reads it may understand it.
-      ...head.notUnderstood.map((line) => ({ first: '', name: plain(lineOf(line)), optional: false })),
-    ],
-    steps: part.steps.map((step) => stepText(step, lineOf(step.line))).filter((text) => text !== ''),
+    ...(head.source.named && { line: placed(0) }),
+    ...given('pan', head.pan && panText(head.pan.node, textOf(head.pan.line), scales)),
+    ingredients: ingredients.map(({ at: _, ...ingredient }) => ingredient),
+    steps: method.map(({ pieces }) => pieces.map(({ text }) => text).join('')),
+    method,
   };
 }
+
+const withoutComment = (line: Line | undefined): string => line?.text.slice(0, line.comment?.start) ?? '';
+
+/** `at` is its line in the part, from 0. */
+type Item = PageIngredient & { readonly at: number };
 
 /** A part's name as it is written, of what a list calls it. */
 const sectionNamed = (called: string, { heads }: Recipe): string | undefined =>
@@ -254,26 +318,33 @@ function timeText({ totalMin, waitingMin, stated }: PageTimes): string | undefin
   return `${minutesText(totalMin)}${stated ? '' : ' as far as the steps say'}${waiting}`;
 }
 
-/** One ingredient in words: `150 g (1¼ cups) plain flour, sifted (strong)`. */
+/** One ingredient in words: `150 g (1¼ cups) plain flour, sifted (strong)`, `3 large eggs (about 150 g)`. */
 export function ingredientText(i: PageIngredient): string {
   const { amount, rest } = ingredientWords(i);
   return amount === '' ? rest : `${amount} ${rest}`;
 }
 
-/** Its amount, and what follows it. */
-export function ingredientWords(i: PageIngredient): { readonly amount: string; readonly rest: string } {
-  const amount = i.second === undefined ? i.first : `${i.first} (${i.second})`;
-  // `to taste` reads better behind.
-  const free = /^(?:to taste|as needed)$/.test(i.first);
+/** `to taste` reads better behind. */
+export const isFree = ({ first }: PageIngredient): boolean => first === 'to taste' || first === 'as needed';
+
+/** What stands behind its name, and what it is called. */
+export function nameAndRest(i: PageIngredient): { readonly name: string; readonly rest: string } {
   const rest = [
-    i.name,
     i.preparation === undefined ? '' : `, ${i.preparation}`,
     i.bought === undefined ? '' : ` (from ${i.bought})`,
     i.note === undefined ? '' : ` (${i.note})`,
-    free ? `, ${i.first}` : '',
+    isFree(i) ? `, ${i.first}` : '',
     i.optional ? ', optional' : '',
   ].join('');
-  return { amount: free ? '' : amount, rest };
+  return { name: i.name, rest };
+}
+
+/** Its amount, and what follows it. */
+export function ingredientWords(i: PageIngredient): { readonly amount: string; readonly rest: string } {
+  const { name, rest } = nameAndRest(i);
+  const second = i.second === undefined ? '' : ` (${i.second})`;
+  if (isFree(i)) return { amount: '', rest: name + rest };
+  return i.counted ? { amount: i.first, rest: name + second + rest } : { amount: i.first + second, rest: name + rest };
 }
 
 /** Allergens by both lists, and what is not known: a line each. */

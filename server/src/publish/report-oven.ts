@@ -6,12 +6,13 @@ import type { Recipe } from '../recipe/model.ts';
 import type { ReportEstimate, ReportOvenTime } from './report-shape.ts';
 import { round } from './rounded.ts';
 
-export const reportOven = (recipe: Recipe): readonly ReportOvenTime[] =>
+/** `lineOf` says which line of the writer's file, from 1, a line of the recipe is. */
+export const reportOven = (recipe: Recipe, lineOf: (line: number) => number): readonly ReportOvenTime[] =>
   ovenTimes(recipe).map((time) => {
     const { part, line, said } = time.bake;
     return {
       part: part.head.name,
-      line: (recipe.partsAt[part.index] ?? 0) + line + 1,
+      line: lineOf((recipe.partsAt[part.index] ?? 0) + line),
       said_min: said === undefined ? null : [round(said.low, 1), round(said.high, 1)],
       estimate: time.is === 'estimated' ? estimateOf(time) : null,
       not_estimated: time.is === 'declined' ? whyDeclined(time.why) : null,

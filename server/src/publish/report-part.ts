@@ -32,7 +32,12 @@ export interface PartAmong {
   readonly flourG: number;
 }
 
-export function reportPart(part: Part, firstLine: number, { unread, sayLine, flourG }: PartAmong): ReportPart {
+/** `lineIn` says which line of the writer's file, from 1, a line of the part is. */
+export function reportPart(
+  part: Part,
+  lineIn: (line: number) => number,
+  { unread, sayLine, flourG }: PartAmong,
+): ReportPart {
   const { head } = part;
   const mix = mixOf(head.ingredients);
   const { massG: mass } = mix;
@@ -49,13 +54,13 @@ export function reportPart(part: Part, firstLine: number, { unread, sayLine, flo
       ? null
       : compositionOf((component) => round(mix.totals[component].grams, 2)),
     ingredients: head.ingredients.map((i) =>
-      reportIngredient(part, i, firstLine, {
+      reportIngredient(part, i, lineIn, {
         flourG: flour,
         flourOfAllG: flourG,
         massG: head.massG.complete ? mass : undefined,
       }),
     ),
-    steps: reportSteps(part, firstLine),
+    steps: reportSteps(part, lineIn),
     measures: measuresOf(part),
     not_understood: unread.flatMap(({ at, text, part: index }) =>
       index === part.index ? [{ where: sayLine(at), text }] : [],
@@ -85,7 +90,7 @@ const compositionOf = <V>(grams: (component: Component) => V): Record<Compositio
 function reportIngredient(
   part: Part,
   ingredient: Ingredient,
-  firstLine: number,
+  lineIn: (line: number) => number,
   { flourG, flourOfAllG, massG }: { flourG: number; flourOfAllG: number; massG: number | undefined },
 ): ReportIngredient {
   const { weighed, node } = ingredient;
@@ -93,7 +98,7 @@ function reportIngredient(
   const stated = statedSpan(node);
   const line = part.head.source.lines[ingredient.line]?.text ?? '';
   return {
-    line: firstLine + ingredient.line + 1,
+    line: lineIn(ingredient.line),
     name: ingredient.name,
     food: ingredient.food?.id ?? null,
     written: stated === undefined ? '' : line.slice(stated.start, stated.end),

@@ -9,8 +9,12 @@ import { changedSince, type Fact, factsOf, isAsTested, type Trial } from '../rec
 import { collapse } from '../recipe/words.ts';
 import type { ReportTextChange, ReportTrial } from './report-shape.ts';
 
-/** Oldest first; `trials` are those of the recipe's own file. */
-export function reportTrials(recipe: Recipe, trials: readonly Trial[]): readonly ReportTrial[] {
+/** Oldest first; `trials` are those of the recipe's own file, and `lineOf` says which line of it, from 1, a line of the recipe is. */
+export function reportTrials(
+  recipe: Recipe,
+  trials: readonly Trial[],
+  lineOf: (line: number) => number,
+): readonly ReportTrial[] {
   const facts = factsOf(recipe);
   return trials.map((trial, i) => ({
     line: trial.at + 1,
@@ -20,6 +24,7 @@ export function reportTrials(recipe: Recipe, trials: readonly Trial[]): readonly
     saw: trial.saw,
     verdict: trial.verdict ?? null,
     changed_after: changedBetween(
+      lineOf,
       recipe,
       facts,
       trial.tested,
@@ -30,6 +35,7 @@ export function reportTrials(recipe: Recipe, trials: readonly Trial[]): readonly
 
 /** `next` is undefined for the text as it is now, null for one that nobody knows. */
 function changedBetween(
+  lineOf: (line: number) => number,
   recipe: Recipe,
   facts: readonly Fact[],
   tested: readonly string[] | undefined,
@@ -42,7 +48,7 @@ function changedBetween(
   const gone = tested.length - (then.length - added.length);
   if (added.length === 0 && gone === 0) return null;
   const stillThere = added.filter(({ line }) => line >= 0);
-  return { places: Math.max(added.length, gone), now: stillThere.map((fact) => lineOf(recipe, fact)) };
+  return { places: Math.max(added.length, gone), now: stillThere.map((fact) => factIn(recipe, fact, lineOf)) };
 }
 
 /** What a text of these marks tested: facts as they are now, where they are still there. */
@@ -57,7 +63,11 @@ function factsMarked(facts: readonly Fact[], marks: readonly string[]): readonly
 }
 
 /** A line of the list whole; of a step what it does at a heat, for a time or with an amount. */
-function lineOf(recipe: Recipe, { part: at, line }: Fact): ReportTextChange['now'][number] {
+function factIn(
+  recipe: Recipe,
+  { part: at, line }: Fact,
+  lineOf: (line: number) => number,
+): ReportTextChange['now'][number] {
   const part = recipe.parts[at];
   const text = part?.head.source.lines[line]?.text ?? '';
   const step = part?.steps.find((each) => each.line === line);
@@ -67,5 +77,5 @@ function lineOf(recipe: Recipe, { part: at, line }: Fact): ReportTextChange['now
       ({ event }) => event.temperatures.length > 0 || event.times.some(({ kind }) => kind === 'spent'),
     );
   const words = telling === undefined ? (text.split('#')[0] ?? '') : text.slice(telling.event.start, telling.event.end);
-  return { line: (recipe.partsAt[at] ?? 0) + line + 1, words: collapse(words).replace(/^do |[\s,;.]+$/g, '') };
+  return { line: lineOf((recipe.partsAt[at] ?? 0) + line), words: collapse(words).replace(/^do |[\s,;.]+$/g, '') };
 }

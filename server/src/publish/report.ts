@@ -36,14 +36,18 @@ export interface ReportSources {
   readonly prices?: PriceList;
   /** Where the writer finds a line of the recipe. */
   readonly sayLine?: (line: number) => string;
+  /** The line of the writer's file, from 1, by that of the recipe, from 0. */
+  readonly lineOf?: (line: number) => number;
 }
 
 export function report(recipe: Recipe, findings: Findings, sources: ReportSources = {}): Report {
-  const { trials = readTrials(recipe.outline), prices = NO_PRICES, sayLine = sayOwnLine } = sources;
+  const { trials = readTrials(recipe.outline), prices = NO_PRICES, sayLine = sayOwnLine, lineOf = ownLine } = sources;
   const unread = linesNotUnderstood(recipe);
+  const oven = reportOven(recipe, lineOf);
   const among = { unread, sayLine, flourG: flourOf(recipe.parts) };
-  const parts = recipe.parts.map((part) => reportPart(part, recipe.partsAt[part.index] ?? 0, among));
-  const oven = reportOven(recipe);
+  const parts = recipe.parts.map((part) =>
+    reportPart(part, (line) => lineOf((recipe.partsAt[part.index] ?? 0) + line), among),
+  );
   const all = recipe.parts.flatMap((p) => p.head.ingredients);
   const known = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal) && all.length > 0;
   const massG = known ? sum(recipe.parts.map((p) => mixOf(p.head.ingredients).massG)) : null;
@@ -68,15 +72,15 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     allergens: allergensOf(recipe),
     state: recipeRecord(recipe, trials).state,
     spread: spreadOf(trials),
-    trials: reportTrials(recipe, trials),
+    trials: reportTrials(recipe, trials, lineOf),
     measured: measuredIn(recipe, trials, oven),
     nutrition: reportNutrition(recipe, trials),
-    cost: costOf(recipe, prices),
+    cost: costOf(recipe, prices, lineOf),
     read: readOf(recipe, unread.length),
-    stays: journeyOf(recipe).stays.map((stay) => reportStay(recipe, stay)),
+    stays: journeyOf(recipe).stays.map((stay) => reportStay(recipe, stay, lineOf)),
     oven,
     made_of: madeOf(recipe),
-    pictures: picturesIn(recipe.outline),
+    pictures: picturesIn(recipe.outline, lineOf),
     findings: findings.open.map((f) => findingJson(plainFinding(f))),
     accepted: findings.accepted.map((f) => ({ ...findingJson(plainFinding(f)), reason: f.reason })),
   };
@@ -92,11 +96,15 @@ function readOf(recipe: Recipe, unreadLines: number): Report['read'] {
   return { sentences, understood, figures, figures_understood: figuresUnderstood, lines_not_understood: unreadLines };
 }
 
-function reportStay(recipe: Recipe, { part, line, body, lies, minutes, sure }: Stay): ReportStay {
+function reportStay(
+  recipe: Recipe,
+  { part, line, body, lies, minutes, sure }: Stay,
+  lineOf: (line: number) => number,
+): ReportStay {
   const least = COOKED.find((cooked) => body.members.some(({ state }) => state.cooked === cooked));
   return {
     part: recipe.parts[part]?.head.name ?? '',
-    line: (recipe.partsAt[part] ?? 0) + line + 1,
+    line: lineOf((recipe.partsAt[part] ?? 0) + line),
     foods: body.members.flatMap(({ of }) => recipe.parts[of.part]?.head.ingredients[of.ingredient]?.name ?? []),
     place: lies.place ?? null,
     celsius: [lies.celsius.low, lies.celsius.high],
@@ -115,6 +123,8 @@ function leftInOven(recipe: Recipe): Report['out_of_oven_g'] {
   const { low, high } = usual.left;
   return { low: round(low, 0), high: Number.isFinite(high) ? round(high, 0) : null };
 }
+
+const ownLine = (line: number): number => line + 1;
 
 /** Of a recipe that builds on no other file. */
 export const sayOwnLine = (line: number): string => `line ${line + 1}`;

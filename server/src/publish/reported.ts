@@ -17,7 +17,7 @@ export function reportedAs(
   format: ReportFormat,
   recipe: Recipe,
   findings: Findings,
-  sources: Required<ReportSources>,
+  sources: Required<Omit<ReportSources, 'lineOf'>>,
 ): string {
   if (format === 'html') {
     const label = recipe.world.measures === 'us' ? 'us' : 'eu';

@@ -52,10 +52,10 @@ export interface ReportEvent {
   readonly fate?: string;
 }
 
-/** The steps of a part that say anything; `firstLine` is that of the part in its file, from 0. */
-export const reportSteps = ({ steps, head }: Part, firstLine: number): readonly ReportStep[] =>
+/** The steps of a part that say anything; `lineIn` says which line of the file, from 1, a line of the part is. */
+export const reportSteps = ({ steps, head }: Part, lineIn: (line: number) => number): readonly ReportStep[] =>
   steps.map((step) => ({
-    line: firstLine + step.line + 1,
+    line: lineIn(step.line),
     events: boundEvents(step).map((bound) => reportEvent(bound, head.source.lines[step.line]?.text ?? '')),
   }));
 

@@ -23,6 +23,8 @@ export interface PageAmount {
   /** Empty where no amount is written. */
   readonly first: string;
   readonly second?: string;
+  /** It is counted, and what it weighs only helps: it stands behind the name. */
+  readonly counted?: true;
 }
 
 /** Foods that nobody spoons out. */
@@ -46,9 +48,11 @@ export function pageAmount(ingredient: Ingredient, line: string, world: World, o
   const unit = amount.unit?.symbol;
   const other = equals && prettyAmount(equals, line);
   // Pieces are bought and counted; their weight only helps.
-  if (unit === undefined) return both(written, other ?? weightOf(ingredient, amount), 'weight-first');
+  if (unit === undefined)
+    return { ...both(written, other ?? weightOf(ingredient, amount), 'weight-first'), counted: true };
   if (unit === '%') return both(weightOf(ingredient, amount) ?? written, measureOf(ingredient, amount, world), order);
   if (isMetric(unit)) return both(written, other ?? measureOf(ingredient, amount, world), order);
+  if (isSpooned(amount, world)) return both(written, other ?? weightOf(ingredient, amount), 'weight-first');
   return both(other ?? weightOf(ingredient, amount), written, order);
 }
 
@@ -67,6 +71,12 @@ function both(weight: string | undefined, measure: string | undefined, order: Me
 }
 
 const isMetric = (unit: UnitSymbol): boolean => ['mg', 'g', 'kg', 'ml', 'cl', 'dl', 'l'].includes(unit);
+
+/** A cook takes a spoon or a pinch to less than a quarter of a cup, whatever stands first: `1 pinch`, not 0.4 g. */
+function isSpooned({ quantity }: MeasuredNode, { measures }: World): boolean {
+  const total = totalOf(quantity, measures);
+  return total?.dimension === 'volume' && total.high < (baseOf('cup', measures) ?? 0) / 4;
+}
 
 /** Grams as a reader weighs them: in fives from 100 g, unless the writer's own figure is exact. */
 function weightOf({ weighed }: Ingredient, amount: MeasuredNode): string | undefined {

@@ -88,11 +88,13 @@ export function sayBand(values: BandValues, more?: string): Said {
   const far = verdict === 'too high' || verdict === 'too low';
   const risk = outcome === undefined ? '' : far ? ` Expect: ${outcome}.` : ` The risk: ${outcome}.`;
   const { words } = MEASURES[held.measure];
-  const subject = partName === '' ? `The ${words}` : `The ${partName}: ${words}`;
+  const about = `The ${partName}:`;
+  const subject = partName === '' ? `The ${words}` : `${about} ${words}`;
   const advice = [more, high ? held.lower : held.raise].filter((a) => a !== undefined).join(' ');
   return {
     message:
       `${subject} is ${valueText(values)}${whatever(values.open)}; ${bandText(held.measure, held.usual)} is usual for ${kind.name}.${risk} ${advice}`.trimEnd(),
+    ...(partName !== '' && { about }),
     value: middleOf(value),
     unit: MEASURES[held.measure].unit === 'celsius' ? 'C' : '1',
     band: held.usual,

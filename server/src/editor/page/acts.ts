@@ -7,6 +7,8 @@ import type { Document } from '../../notation/document.ts';
 import type { Act, Done, Outcome } from './acts/act.ts';
 import { adjust, leave, turn } from './acts/adjust.ts';
 import { fix } from './acts/fix.ts';
+import { lookBack, lookDegrees, lookMakes, lookMeasures } from './acts/look-at.ts';
+import { lookWrite } from './acts/look-write.ts';
 import { madeOf } from './acts/made-of.ts';
 import { orderOfSteps, serveAt } from './acts/serve-at.ts';
 import { writeMinutes } from './acts/write-minutes.ts';
@@ -16,6 +18,11 @@ const ACTS: Readonly<Record<string, Act>> = {
   adjust,
   fix,
   leave,
+  'look-makes': lookMakes,
+  'look-measures': lookMeasures,
+  'look-degrees': lookDegrees,
+  'look-back': lookBack,
+  'look-write': lookWrite,
   'made-of': madeOf,
   turn,
   'serve-at': serveAt,

@@ -10,10 +10,12 @@ const MOST_PIECES = 100_000;
 export function readLook(sent: unknown): Look {
   const [makes, measures, degrees] = [numberIn(sent, 'makes'), textIn(sent, 'measures'), textIn(sent, 'degrees')];
   const serve = textIn(sent, 'serve');
+  const makesOf = numberIn(sent, 'makesOf');
   const turn = readTurn(fieldIn(sent, 'turn'));
   const madeOf = readMadeOf(fieldIn(sent, 'madeOf'));
   return {
     ...(makes !== undefined && makes > 0 && makes <= MOST_PIECES && { makes }),
+    ...(makesOf !== undefined && { makesOf }),
     ...((measures === 'weight-first' || measures === 'measure-first') && { measures }),
     ...((degrees === 'C' || degrees === 'F') && { degrees }),
     ...(turn !== undefined && { turn }),

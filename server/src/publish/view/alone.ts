@@ -2,7 +2,7 @@
  * Knows a page that stands alone in a browser: its policy, its sheet, and the colours that an editor would give it.
  * Refuses to know what stands in its body.
  */
-import { escapeHtml } from '../html.ts';
+import { escapeHtml } from '../escape-html.ts';
 import { STYLE } from './style.ts';
 
 /** Within an editor these are set on the element itself, which goes before any sheet. */

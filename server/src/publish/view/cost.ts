@@ -2,7 +2,7 @@
  * Knows how a cost is shown: the sum in a sentence, then what it is the sum of, dearest first.
  * Refuses to know the money, and to count what has no price as nothing.
  */
-import { escapeHtml } from '../html.ts';
+import { escapeHtml } from '../escape-html.ts';
 import type { Report } from '../report-shape.ts';
 import type { ViewFacts } from './facts.ts';
 import { bar, lineLink, namesIn } from './figures.ts';

@@ -2,7 +2,7 @@
  * Knows view 4, the day backwards: when to begin, who is busy when, every step by the clock or by part, and what may be done before.
  * Refuses to plan: it shows what the facts of a plan say.
  */
-import { escapeHtml } from '../html.ts';
+import { escapeHtml } from '../escape-html.ts';
 import type { PlanFacts, PlanStep } from '../plan-facts.ts';
 import {
   aheadText,
@@ -17,7 +17,8 @@ import {
 import { axisOf } from './day/axis.ts';
 import { keyOf, lanesOf } from './day/lanes.ts';
 import { type StepOrder, stepsOf } from './day/steps.ts';
-import type { Level, ViewFacts, ViewMode } from './facts.ts';
+import type { ViewFacts, ViewMode } from './facts.ts';
+import type { Level } from './finding.ts';
 import { mark } from './marks.ts';
 
 /** The content of `<section id="day">`. */

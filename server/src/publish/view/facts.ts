@@ -2,21 +2,23 @@
  * Knows what the page is made of: the recipe as a reader sees it, the report, what was found with its fixes, and what is looked at.
  * Refuses to know a view, and to work out anything that a report or a page for readers does not.
  */
-import type { AcceptedFinding, Finding, Findings } from '../../checks/finding.ts';
-import { bandValuesIn } from '../../checks/formula/arithmetic.ts';
-import type { Severity } from '../../checks/severity.ts';
+import type { Finding, Findings } from '../../checks/finding.ts';
+import { panFills } from '../../checks/method/pan-fill.ts';
 import type { MeasureName } from '../../recipe/measures/kind.ts';
 import type { Recipe } from '../../recipe/model.ts';
-import { readTrials, type Trial } from '../../recipe/trials/trials.ts';
-import { capital } from '../../recipe/words.ts';
-import { plainFinding } from '../finding-json.ts';
+import { readTrials } from '../../recipe/trials/trials.ts';
+import { yieldNoun } from '../../recipe/yield.ts';
 import { recipeDay } from '../plan-day.ts';
 import type { PlanFacts } from '../plan-facts.ts';
 import { type PlacedFinding, placedIn } from '../proof.ts';
-import { type ReaderPage, readerPage } from '../reader-page.ts';
+import { type PageOptions, type ReaderPage, readerPage } from '../reader-page.ts';
 import { type ReportSources, report } from '../report.ts';
 import type { Report } from '../report-shape.ts';
-import type { Look } from './look.ts';
+import { type Differences, differencesOf } from './differences.ts';
+import { type ViewFinding, type ViewFix, viewFindings } from './finding.ts';
+import type { Look, Looking } from './look.ts';
+import { ownDegrees, ownMeasures, piecesOf } from './own.ts';
+import { type ViewState, viewState } from './state.ts';
 
 /** `live`: in the editor, with buttons that write. `read`: nothing can be pressed. `print`: all views after one another, fields as figures. */
 export type ViewMode = 'live' | 'read' | 'print';
@@ -26,12 +28,25 @@ export interface ViewFacts {
   /** Why nothing may be written, in one sentence; absent where it may. */
   readonly readOnly?: string;
   readonly look: Look;
+  /** How what is looked at is said; absent where all is as the text says. */
+  readonly looking?: Looking;
   /** The line of the caret, from 1. */
   readonly line?: number;
+  /** Nothing is written yet, or foods alone; absent where there is a recipe to show. */
+  readonly nothing?: Nothing;
+  /** Files that it builds on and that are not there. */
+  readonly missing: readonly MissingBase[];
+  readonly state: ViewState;
   /** The recipe as it is shown: of another size while one is looked at. */
   readonly page: ReaderPage;
+  /** What of it is other than the text. */
+  readonly differs: Differences;
+  /** What it makes, where that is one number of pieces and can be looked at in another; `text` is what the text says. */
+  readonly makes?: { readonly amount: number; readonly noun: string; readonly text: number };
+  /** How full the recipe's pan is, in ml, as it goes in and to the brim. */
+  readonly fill?: { readonly low: number; readonly high: number; readonly panMl: number };
   readonly report: Report;
-  /** Of a line of the report, from 1, that in the writer's own file; undefined where another file says it, or no text is at hand. */
+  /** A line of the report, from 1, where there is a text to go to. */
   readonly ownLine: (line: number) => number | undefined;
   /** As they stand in the text, by line, then by place. */
   readonly findings: readonly ViewFinding[];
@@ -41,36 +56,23 @@ export interface ViewFacts {
   readonly plan: () => PlanFacts;
 }
 
-/** The three shapes in which a finding is drawn. */
-export type Level = 'error' | 'warning' | 'note';
+/** What a page for readers has of it too. */
+export type Reading = Pick<
+  ViewFacts,
+  'mode' | 'readOnly' | 'look' | 'looking' | 'line' | 'page' | 'differs' | 'findings'
+> & {
+  readonly report: Pick<Report, 'pictures'>;
+};
 
-export interface ViewFinding {
-  /** The same after lines around it moved. */
-  readonly key: string;
-  readonly code: string;
-  readonly severity: Severity;
-  readonly level: Level;
+export type Nothing =
+  | { readonly kind: 'empty' }
+  /** `usedBy` is how many recipes of the folder use them, where that is known. */
+  | { readonly kind: 'foods'; readonly foods: number; readonly priced: number; readonly usedBy?: number };
+
+export interface MissingBase {
+  readonly name: string;
   /** From 1, in the writer's file. */
   readonly line: number;
-  /** UTF-16 units of that line. */
-  readonly start: number;
-  readonly end: number;
-  /** The first sentence of its message without the part it speaks of, and what follows it. Words in backticks are names of the text. */
-  readonly first: string;
-  readonly rest: string;
-  readonly source: string;
-  readonly fixes: readonly ViewFix[];
-  /** The measure that lies outside its band, of the part of that name. */
-  readonly measure?: { readonly part: string; readonly name: MeasureName };
-  /** The reason it was accepted for. */
-  readonly accepted?: string;
-}
-
-export interface ViewFix {
-  /** What it writes, as an order: `Write 75 g water`. */
-  readonly title: string;
-  /** What the finding's measure then is, by its middle; worked out when asked for. */
-  readonly after?: () => number | undefined;
 }
 
 /** A measure of a part brought to a value: what moves, or why it cannot be had. */
@@ -88,8 +90,13 @@ export interface Turned {
 export interface ViewSources extends ReportSources {
   readonly mode: ViewMode;
   readonly look?: Look;
+  readonly looking?: Looking;
+  /** The recipe of the text, where another size or other measures are looked at. */
+  readonly asWritten?: Recipe;
   readonly line?: number;
   readonly readOnly?: string;
+  readonly nothing?: Nothing;
+  readonly missing?: readonly MissingBase[];
   /** Whose rounding the nutrition figures follow. */
   readonly label?: 'us' | 'eu';
   readonly placed?: readonly PlacedFinding[];
@@ -103,26 +110,45 @@ export interface ViewSources extends ReportSources {
 
 /** All that the views show of a recipe; `findings` are those of the writer's own file. */
 export function viewFacts(recipe: Recipe, findings: Findings, sources: ViewSources): ViewFacts {
-  const { mode, look = {}, line, readOnly, label = 'eu', placed = placedIn(findings) } = sources;
-  const trials: readonly Trial[] = sources.trials ?? readTrials(recipe.outline);
-  const measures = look.measures ?? 'weight-first';
-  const fixes = sources.fixesOf ?? (() => []);
+  const { mode, look = {}, looking, line, readOnly, nothing, label = 'eu', asWritten = recipe } = sources;
+  const { placed = placedIn(findings), fixesOf = () => [], trials = readTrials(recipe.outline) } = sources;
+  const { lineOf } = sources;
+  const text = ownMeasures(asWritten);
+  const found = viewFindings(findings, fixesOf);
+  const cutsOn = (line: number): readonly number[] => {
+    const at = lineOf === undefined ? line + 1 : lineOf(line);
+    return found.flatMap((finding) => (finding.line === at ? [finding.start, finding.end] : []));
+  };
+  const pageOf = (of: Recipe, measures: PageOptions['measures']): ReaderPage =>
+    readerPage(
+      of,
+      findings,
+      { measures, label, cutsOn, ...(mode !== 'read' && { scales: 'written' }), ...(lineOf && { lineOf }) },
+      trials,
+      placed,
+      sources.sayLine,
+    );
+  const page = pageOf(recipe, look.measures ?? text);
+  const written = asWritten === recipe ? page : pageOf(asWritten, text);
+  const makes = makesOf(recipe, asWritten);
+  const fill = fillOf(recipe);
   return {
     mode,
     ...(readOnly !== undefined && { readOnly }),
-    look,
+    look: { ...look, measures: look.measures ?? text, degrees: look.degrees ?? ownDegrees(asWritten) },
+    ...(looking && { looking }),
     ...(line !== undefined && { line }),
     turned: sources.turned ?? (() => undefined),
-    page: readerPage(recipe, findings, { measures, label }, trials, placed, sources.sayLine),
+    ...(nothing && { nothing }),
+    missing: sources.missing ?? [],
+    state: viewState(asWritten, written.proof, trials),
+    page,
+    differs: differencesOf(page, written),
+    ...(makes && { makes }),
+    ...(fill && { fill }),
     report: report(recipe, findings, { ...sources, trials }),
-    ownLine: (line) => {
-      const own = mode !== 'live' ? undefined : sources.ownLine === undefined ? line - 1 : sources.ownLine(line - 1);
-      return own === undefined ? undefined : own + 1;
-    },
-    findings: [
-      ...findings.open.map((finding) => viewFinding(finding, fixes(finding))),
-      ...findings.accepted.map((finding) => viewFinding(finding, [])),
-    ].sort((a, b) => a.line - b.line || a.start - b.start),
+    ownLine: (line) => (mode === 'live' ? line : undefined),
+    findings: found,
     plan: () =>
       recipeDay(recipe, {
         serve: look.serve,
@@ -132,33 +158,18 @@ export function viewFacts(recipe: Recipe, findings: Findings, sources: ViewSourc
   };
 }
 
-const LEVELS: Readonly<Record<Severity, Level>> = { error: 'error', warning: 'warning', info: 'note', hint: 'note' };
-
-function viewFinding(finding: Finding | AcceptedFinding, fixes: readonly ViewFix[]): ViewFinding {
-  const { code, severity, message, at, source } = plainFinding(finding);
-  const { first, rest } = sentencesOf(message);
-  const band = bandValuesIn(finding.found.values);
-  return {
-    key: `${code}-${at.line + 1}-${at.start}`,
-    code,
-    severity,
-    level: LEVELS[severity],
-    line: at.line + 1,
-    start: at.start,
-    end: at.end,
-    first: capital(first),
-    rest,
-    source,
-    fixes,
-    ...(band && { measure: { part: band.partName, name: band.measure.measure } }),
-    ...('reason' in finding && { accepted: finding.reason }),
-  };
+function makesOf(recipe: Recipe, asWritten: Recipe): ViewFacts['makes'] {
+  const amount = piecesOf(recipe);
+  const text = piecesOf(asWritten);
+  const noun = recipe.yield && yieldNoun(recipe.yield.node);
+  return amount === undefined || text === undefined || noun === undefined || noun === ''
+    ? undefined
+    : { amount, noun, text };
 }
 
-/** A message of a check as its first sentence and what follows it. */
-function sentencesOf(message: string): { readonly first: string; readonly rest: string } {
-  const end = /[.?] (?=\p{Lu})/u.exec(message);
-  return end === null
-    ? { first: message, rest: '' }
-    : { first: message.slice(0, end.index + 1), rest: message.slice(end.index + 2) };
+function fillOf(recipe: Recipe): ViewFacts['fill'] {
+  const fill = panFills(recipe).find(({ pan }) => pan === recipe.pan?.node);
+  return fill === undefined || fill.batches || fill.pieces
+    ? undefined
+    : { low: fill.rawMl[0], high: fill.rawMl[1], panMl: fill.panMl };
 }

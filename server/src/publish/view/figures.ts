@@ -2,7 +2,7 @@
  * Knows how a figure, its cell and its bar are written in the tables of the page: numerals on the point, lengths in per cent.
  * Refuses to know what any of them is of.
  */
-import { escapeHtml } from '../html.ts';
+import { escapeHtml } from '../escape-html.ts';
 
 /** From 10 up whole, below that one decimal; `<0.1` of what is there and too little for that. */
 export function figure(value: number): string {

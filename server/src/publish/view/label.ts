@@ -3,7 +3,7 @@
  * Refuses to work anything out: it shows what the facts say.
  */
 import { capital } from '../../recipe/words.ts';
-import { escapeHtml } from '../html.ts';
+import { escapeHtml } from '../escape-html.ts';
 import { DAILY_NOTE } from '../label.ts';
 import { allergenNames } from '../report-allergens.ts';
 import type { Report, ReportAllergen } from '../report-shape.ts';
@@ -18,7 +18,14 @@ export function labelView(facts: ViewFacts): string {
   return [allergensSection(facts.report), nutritionSection(facts.report), costSection(facts)].join('\n');
 }
 
-function allergensSection({ allergens, parts: lists }: Report): string {
+/** Shared with the page for readers. */
+export function allergensSection(
+  {
+    allergens,
+    parts: lists,
+  }: Pick<Report, 'allergens'> & { readonly parts: readonly { readonly ingredients: readonly unknown[] }[] },
+  isForReaders = false,
+): string {
   const { brought, may_be_brought: may, check_label: labels, not_known: unknown } = allergens;
   if (unknown.length === 0 && lists.every(({ ingredients }) => ingredients.length === 0))
     return '<h2>Allergens</h2>\n<p class="empty"><b>Nothing is listed</b>, so nothing is known of it.</p>';
@@ -35,7 +42,7 @@ function allergensSection({ allergens, parts: lists }: Report): string {
     ),
     unknown.length === 0
       ? ''
-      : `<p class="finding measure">${mark('warning', true)} <b>Not known for</b> ${namesIn(unknown)}<b>.</b> What ${unknown.length === 1 ? 'it brings' : 'these bring'} may be missing above, and every page for readers names ${unknown.length === 1 ? 'it' : 'them'}.</p>`,
+      : `<p class="finding measure">${mark('warning', true)} <b>Not known for</b> ${namesIn(unknown)}<b>.</b> What ${unknown.length === 1 ? 'it brings' : 'these bring'} may be missing above${isForReaders ? '' : `, and every page for readers names ${unknown.length === 1 ? 'it' : 'them'}`}.</p>`,
     '<p class="small soft">US: FALCPA 2004 and the FASTER Act 2021. EU: Regulation 1169/2011, annex II. A label on the packet comes first.</p>',
   ];
   return parts.filter((part) => part !== '').join('\n');

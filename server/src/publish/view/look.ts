@@ -7,6 +7,8 @@
 export interface Look {
   /** So many of what it makes. */
   readonly makes?: number;
+  /** What the text said then: once it says otherwise, it is looked at as it is. */
+  readonly makesOf?: number;
   readonly measures?: 'weight-first' | 'measure-first';
   readonly degrees?: 'C' | 'F';
   /** The measure of a part that is being turned, and its value so far; a ratio, or degrees Celsius. */
@@ -17,6 +19,20 @@ export interface Look {
   readonly serve?: string;
   /** The steps of the day: one part after the other, or as absent, by the clock. */
   readonly order?: 'clock' | 'part';
+}
+
+/** How what is looked at is said beside what the text says. */
+export interface Looking {
+  /** `12 slices`, `measures first`, `°F`. */
+  readonly at: string;
+  /** `The text says 10.` */
+  readonly text: string;
+  /** What does not follow, each a sentence. */
+  readonly said: readonly string[];
+  /** `Back to 10`. */
+  readonly back: string;
+  /** Why it cannot be written, in one sentence; absent where it can. */
+  readonly refused?: string;
 }
 
 /** The six views, in their order, by the id of their section. */

@@ -3,7 +3,7 @@
  * Refuses to work anything out: it shows what the facts say.
  */
 import { capital } from '../../recipe/words.ts';
-import { escapeHtml } from '../html.ts';
+import { escapeHtml } from '../escape-html.ts';
 import { type Report, type ReportMadeOf, SUBSTANCES, type Substance } from '../report-shape.ts';
 import type { ViewFacts } from './facts.ts';
 import { bar, figure, figureCell, lineLink, namesIn } from './figures.ts';

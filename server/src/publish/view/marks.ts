@@ -2,11 +2,9 @@
  * Knows the marks of the page: circles say how it was cooked, corners say what was found, hatching is what is not known.
  * Refuses to know where they stand.
  */
-import { escapeHtml } from '../html.ts';
-import type { Level } from './facts.ts';
-
-/** Never cooked, changed since, as it stands. */
-export type StateMark = 'never' | 'changed' | 'proved';
+import { escapeHtml } from '../escape-html.ts';
+import type { Level } from './finding.ts';
+import type { StateMark } from './state.ts';
 
 /** Once a page, before all that uses them. */
 export const DEFS = `<svg class="defs" width="0" height="0" aria-hidden="true"><defs>

@@ -3,7 +3,7 @@
  * Refuses to round for a label, and to work anything out.
  */
 import { capital } from '../../recipe/words.ts';
-import { escapeHtml } from '../html.ts';
+import { escapeHtml } from '../escape-html.ts';
 import type { LabelFigure } from '../label.ts';
 import type { LabelField, Report, ServingField } from '../report-shape.ts';
 import { bar, figure, namesIn, percentOf } from './figures.ts';

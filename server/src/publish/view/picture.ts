@@ -2,7 +2,7 @@
  * Knows how one picture stands on a page.
  * Refuses to know where on it.
  */
-import { escapeHtml } from '../html.ts';
+import { escapeHtml } from '../escape-html.ts';
 import type { ReportPicture } from '../pictures.ts';
 
 /** The image, which waits until it is scrolled to. */

@@ -62,7 +62,7 @@ a:hover, a:focus-visible { text-decoration: underline; }
 /** The same above every view, so that a switch moves nothing. */
 const FRAME = `
 .state { margin-top: 6px; }
-.state .counts { margin-inline-start: 18px; } .state .counts > * { white-space: nowrap; margin-inline-end: 12px; }
+.state .counts { margin-inline-start: 18px; } .state .counts > * { white-space: nowrap; margin-inline-end: 12px; } .state .counts a { text-decoration: none; } .state .counts a:hover { text-decoration: underline; }
 .facts { display: grid; grid-template-columns: 1fr 1fr; gap: 10px 20px; margin-top: 14px; }
 .facts dt, .facts small { color: var(--soft); font-size: .923rem; }
 .facts small { display: block; }
@@ -111,7 +111,8 @@ const READING = `
 .at.error, .at.warning, .at.note { color: inherit; text-decoration: underline 2px; text-underline-offset: 3px; }
 .at.error { text-decoration-color: var(--error); } .at.warning { text-decoration-color: var(--warning); } .at.note { text-decoration-color: var(--note); }
 .finding { color: var(--ink); font-size: 1rem; line-height: 1.42; grid-column: 2 / -1; margin: 4px 0 10px; padding-inline-start: 20px; position: relative; }
-.finding.accepted { color: var(--soft); }
+.finding { scroll-margin-top: 48px; } .finding.accepted, .finding.accepted .mark { color: var(--soft); }
+.list.long li { grid-template-columns: 8.6rem 1fr auto; }
 .finding > .mark { position: absolute; inset-inline-start: 0; top: .3em; }
 .fixes { display: flex; flex-wrap: wrap; gap: 5px 6px; align-items: center; margin-top: 4px; }
 .fixes button { font-size: .923rem; min-height: 24px; padding-block: 0; }
@@ -216,7 +217,7 @@ const WIDTHS = `
   .noted { padding-inline-end: 23rem; }
   .noted .list li { display: block; }
   .noted .list .amount, .noted .list .name, .noted .list .also { display: inline-block; vertical-align: baseline; }
-  .noted .list .amount { width: 5.4rem; margin-inline-end: 14px; }
+  .noted .list .amount { width: 5.4rem; margin-inline-end: 14px; } .noted .list.long .amount { width: 8.6rem; } .noted .list.long .name { width: calc(100% - 19.2rem); }
   .noted .list .name { width: calc(100% - 16rem); }
   .noted .list .also { width: 8.6rem; }
   .noted .finding { float: inline-end; clear: inline-end; width: 20.5rem; margin: 1px -23rem 14px 0; }

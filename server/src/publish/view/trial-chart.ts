@@ -4,7 +4,7 @@
  */
 import { middle } from '../../measure/quantity.ts';
 import { shortDate } from '../date-text.ts';
-import { escapeHtml } from '../html.ts';
+import { escapeHtml } from '../escape-html.ts';
 import type { ReportMeasured, ReportTrial } from '../report-shape.ts';
 import { type MeasuredUnit, rangeText } from './trial-units.ts';
 

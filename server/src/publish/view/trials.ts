@@ -4,7 +4,7 @@
  */
 import { capital } from '../../recipe/words.ts';
 import { shortDate } from '../date-text.ts';
-import { escapeHtml } from '../html.ts';
+import { escapeHtml } from '../escape-html.ts';
 import type { Report, ReportMeasured, ReportTextChange, ReportTrial } from '../report-shape.ts';
 import type { ViewFacts } from './facts.ts';
 import { lineLink } from './figures.ts';

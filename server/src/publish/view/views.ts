@@ -9,6 +9,7 @@ import { framed } from './frame.ts';
 import { labelView } from './label.ts';
 import { VIEWS, type ViewName } from './look.ts';
 import { madeOfView } from './made-of.ts';
+import { layoutOf } from './margin.ts';
 import { recipeView } from './recipe.ts';
 import { trialsView } from './trials.ts';
 
@@ -25,7 +26,8 @@ const sectionOf = (facts: ViewFacts, view: ViewName): string =>
   `<section id="${view}" data-key="${view}">\n${BY_NAME[view](facts)}\n</section>`;
 
 /** What stands in `<body>`: the frame and one view. */
-export const viewPage = (facts: ViewFacts, view: ViewName): string => framed(facts, view, sectionOf(facts, view));
+export const viewPage = (facts: ViewFacts, view: ViewName): string =>
+  framed(facts, view, sectionOf(facts, view), view === 'recipe' ? layoutOf(facts) : undefined);
 
 /** The same with all views after one another. */
 export const allViews = (facts: ViewFacts): string =>

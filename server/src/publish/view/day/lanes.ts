@@ -2,7 +2,7 @@
  * Knows who is busy when: a lane for each pair of hands, the hob, each oven, the cold, drawn over the hours.
  * Refuses to be read alone: the table of the steps says the same.
  */
-import { escapeHtml } from '../../html.ts';
+import { escapeHtml } from '../../escape-html.ts';
 import type { PlanFacts, PlanStep } from '../../plan-facts.ts';
 import { heatText } from '../../plan-words.ts';
 import type { Axis } from './axis.ts';

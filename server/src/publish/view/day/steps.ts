@@ -2,7 +2,7 @@
  * Knows the steps of a day as a table: from when, what, how long, and a bar on the axis; by the clock, or part by part.
  * Refuses to know who is busy by then.
  */
-import { escapeHtml } from '../../html.ts';
+import { escapeHtml } from '../../escape-html.ts';
 import type { PlanClock, PlanFacts, PlanPreheat, PlanStep } from '../../plan-facts.ts';
 import { dayText, heatText, lengthOf, ovenName } from '../../plan-words.ts';
 import { mark } from '../marks.ts';

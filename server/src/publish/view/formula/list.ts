@@ -3,7 +3,7 @@
  * Refuses to work anything out but shares of the sums that the report has.
  */
 import { capital } from '../../../recipe/words.ts';
-import { escapeHtml } from '../../html.ts';
+import { escapeHtml } from '../../escape-html.ts';
 import type { ReportIngredient, ReportPart } from '../../report-shape.ts';
 import type { ViewFacts } from '../facts.ts';
 import { bar, figure, figureCell, lineLink, namesIn } from '../figures.ts';

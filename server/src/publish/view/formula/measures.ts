@@ -3,10 +3,11 @@
  * Refuses to work anything out.
  */
 import { capital } from '../../../recipe/words.ts';
-import { escapeHtml } from '../../html.ts';
+import { escapeHtml } from '../../escape-html.ts';
 import type { ReportMeasure, ReportPart } from '../../report-shape.ts';
-import type { Turned, ViewFacts, ViewFinding } from '../facts.ts';
+import type { Turned, ViewFacts } from '../facts.ts';
 import { namesIn } from '../figures.ts';
+import type { ViewFinding } from '../finding.ts';
 import { mark } from '../marks.ts';
 import { bandShown, measureWords, spanText, valueText } from './figures.ts';
 import { emptyStrip, hatchedStrip, type Scale, scaleOf, strip } from './strip.ts';

@@ -3,7 +3,7 @@
  * Refuses to know which measure it is.
  */
 import type { Band } from '../../../recipe/measures/kind.ts';
-import type { Level } from '../facts.ts';
+import type { Level } from '../finding.ts';
 
 /** The band's edges in per cent of the width. */
 const LEFT = 100 / 3;

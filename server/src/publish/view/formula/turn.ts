@@ -4,7 +4,7 @@
  */
 import { trimmed } from '../../../measure/number-text.ts';
 import { MEASURES } from '../../../recipe/measures/definitions.ts';
-import { escapeHtml } from '../../html.ts';
+import { escapeHtml } from '../../escape-html.ts';
 import type { ReportMeasure } from '../../report-shape.ts';
 import type { Turned, ViewFacts } from '../facts.ts';
 import { shown, stepOf } from './figures.ts';

@@ -18,9 +18,10 @@ interface Columns {
   readonly heaviest: number;
   /** Nothing of weight is left out. */
   readonly complete: boolean;
+  readonly ownLine: ViewFacts['ownLine'];
 }
 
-export function ingredientsTable({ report }: ViewFacts): string {
+export function ingredientsTable({ report, ownLine }: ViewFacts): string {
   const parts = report.parts.filter((part) => part.ingredients.length + part.not_understood.length > 0);
   if (parts.length === 0) return '<p class="empty">None are listed yet.</p>';
   const sums = parts.map(gramsOf);
@@ -34,6 +35,7 @@ export function ingredientsTable({ report }: ViewFacts): string {
     all: sums.reduce((sum, grams) => sum + grams, 0),
     heaviest: Math.max(...sums),
     complete: lacking.length === 0,
+    ownLine,
   };
   const heads = [
     '<th scope="col">Ingredient</th>',
@@ -123,7 +125,7 @@ function ingredientRow(part: ReportPart, ingredient: ReportIngredient, columns: 
   const { name, line, grams, written, optional } = ingredient;
   const asWritten = isGramsAlone(written) ? '' : written.replace(/\s+/g, ' ');
   const key = escapeHtml(`list-${line}-${name}`);
-  const title = `${lineLink(line, name)}${optional ? ' <small>optional</small>' : ''}`;
+  const title = `${lineLink(columns.ownLine(line), name)}${optional ? ' <small>optional</small>' : ''}`;
   if (grams === null)
     return unknownRow(columns, { key, title, below: asWritten, words: ingredient.to_taste ? 'to taste' : 'not known' });
   const spread = spreadOf(ingredient);

@@ -7,6 +7,9 @@ import { generatedTable, readFoods } from '../../server/src/food/tables.ts';
 import { formsText } from '../../server/src/prose/forms-table.ts';
 import { between, checksTable, settingsSchema, shownTable, withShownSettings } from '../../server/tools/documents.ts';
 import { checksIndex } from '../../server/tools/generate.ts';
+import { emacsWords } from '../../syntaxes/editors/emacs.ts';
+import { kateSyntax } from '../../syntaxes/editors/kate.ts';
+import { vimSyntax } from '../../syntaxes/editors/vim.ts';
 import { importTable } from './import-rules.ts';
 
 const textOf = (path: string): string => (existsSync(path) ? readFileSync(path, 'utf8') : '');
@@ -28,6 +31,9 @@ test.each<[string, () => string]>([
     () => generatedTable('what the names of the foods end with', endingsOf(readFoods())),
   ],
   ['server/data/prose/forms.tsv', () => formsText()],
+  ['syntaxes/editors/vim/syntax/quern.vim', vimSyntax],
+  ['syntaxes/editors/emacs/quern-words.el', emacsWords],
+  ['syntaxes/editors/kate/quern.xml', kateSyntax],
   ['syntaxes/quern.schema.json', () => settingsSchema(CHECKS)],
   ['package.json', () => withShownSettings(textOf('package.json'))],
   ['README.md', () => between(between(textOf('README.md'), 'checks', checksTable(CHECKS)), 'shown', shownTable())],

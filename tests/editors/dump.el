@@ -1,0 +1,25 @@
+;;; dump.el --- Which face each run of a text has, a line for each of it -*- lexical-binding: t; coding: utf-8 -*-
+;;; Code:
+(require 'quern-mode)
+(require 'json)
+(let ((out nil) (coding-system-for-write 'utf-8))
+  (dolist (file command-line-args-left)
+    (with-temp-buffer
+      (insert-file-contents file)
+      (quern-mode)
+      (font-lock-mode 1)
+      (font-lock-ensure)
+      (goto-char (point-min))
+      (while (not (eobp))
+        (let ((runs nil))
+          (while (not (eolp))
+            (let* ((face (get-text-property (point) 'face)) (name (if face (format "%s" face) "")))
+              (if (and runs (equal (aref (car runs) 0) name))
+                  (aset (car runs) 1 (concat (aref (car runs) 1) (string (char-after))))
+                (push (vector name (string (char-after))) runs)))
+            (forward-char))
+          (push (json-encode (vconcat (nreverse runs))) out))
+        (forward-line 1))))
+  (setq command-line-args-left nil)
+  (with-temp-file (getenv "OUT") (insert (mapconcat 'identity (nreverse out) "\n") "\n")))
+;;; dump.el ends here

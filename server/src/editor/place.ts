@@ -24,9 +24,19 @@ export interface Cursor {
   readonly inPart: number;
 }
 
-/** The cursor at a position, moved into the text where it lies outside. */
+/** A position moved into the text where it lies outside, and before a character that it would cut in two. */
+export function caretIn({ document }: Pick<Snapshot, 'document'>, position: Position): Position {
+  const { line, character } = clamp(document, position);
+  const text = document.lines[line]?.text ?? '';
+  return { line, character: isHigh(text, character - 1) && isLow(text, character) ? character - 1 : character };
+}
+
+const isHigh = (text: string, at: number): boolean => (text.charCodeAt(at) & 0xfc00) === 0xd800;
+const isLow = (text: string, at: number): boolean => (text.charCodeAt(at) & 0xfc00) === 0xdc00;
+
+/** The cursor at a position of the text. */
 export function cursorAt(snapshot: Snapshot, position: Position): Cursor {
-  const { line: at, character } = clamp(snapshot.document, position);
+  const { line: at, character } = caretIn(snapshot, position);
   const line = snapshot.document.lines[at] as Line;
   const part = partAt(snapshot, at);
   const start = part === undefined ? 0 : (snapshot.recipe.partsAt[part.index] ?? 0);
@@ -47,13 +57,14 @@ export function ingredientAt({
   part,
   inPart,
   character,
+  line: { text },
 }: Cursor): { ingredient: Ingredient; index: number } | undefined {
   const here = (part?.head.ingredients ?? []).flatMap((ingredient, index) =>
     ingredient.line === inPart ? [{ ingredient, index }] : [],
   );
   if (here.length < 2) return here[0];
   const named = here.find(({ ingredient }) => namesOn(ingredient).some((name) => holds(name, character)));
-  return named ?? here.findLast(({ ingredient: { node } }) => itemSpan(node).start <= character) ?? here[0];
+  return named ?? here.findLast(({ ingredient: { node } }) => itemSpan(node, text).start <= character) ?? here[0];
 }
 
 /** Where an ingredient is named on its line: its own name first, then those of its alternatives. */
@@ -62,14 +73,15 @@ export const namesOn = ({ nameNode, others = [] }: Ingredient): readonly Span[] 
   ...others.map((other) => other.name),
 ];
 
-/** All that a line says of one item. */
-export function itemSpan(node: IngredientNode): Span {
+/** All that a line says of one item; `text` is the line's. */
+export function itemSpan(node: IngredientNode, text: string): Span {
   const { optional, taken, amount, beside = [], shareOf, name, bought, preparation, note, others = [] } = node;
   const sums = amount?.kind === 'measured' ? (amount.plus ?? []) : [];
   const spans = [optional, taken, amount, ...sums, ...beside, shareOf, name, bought, preparation, note, ...others];
   const known = spans.filter((s) => s !== undefined);
-  // A bracket closes behind its words.
-  const ends = known.map((s) => (s === note || beside.some((b) => b === s && b.sign === '(') ? s.end + 1 : s.end));
+  // A bracket closes behind its words, once it is typed.
+  const inBracket = (s: Span): boolean => s === note || beside.some((b) => b === s && b.sign === '(');
+  const ends = known.map((s) => (inBracket(s) && text[s.end] === ')' ? s.end + 1 : s.end));
   return { start: Math.min(...known.map((s) => s.start)), end: Math.max(...ends) };
 }
 

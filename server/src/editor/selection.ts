@@ -19,7 +19,7 @@ export function selections(snapshot: Snapshot, position: Position): PositionRang
   const bare = statement.kind === 'unread' ? statement.bare : undefined;
   const first = node.kind === 'ingredient' ? node : bare;
   for (const item of first === undefined ? [] : [first, ...(first.more ?? [])]) {
-    spans.push(item.taken, item.name, item.preparation, item.note, itemSpan(item));
+    spans.push(item.taken, item.name, item.preparation, item.note, itemSpan(item, line.text));
     if (item.amount !== undefined && item.name !== undefined && item.amount.start < item.name.end)
       spans.push({ start: item.amount.start, end: item.name.end });
   }

@@ -27,7 +27,7 @@ export const hoverIngredient: HoverSource = (snapshot, cursor) => {
   if (part === undefined || found === undefined) return undefined;
   const { ingredient } = found;
   const { node, nameNode } = ingredient;
-  const item = itemSpan(node);
+  const item = itemSpan(node, line.text);
   if (!holds(item, character)) return undefined;
   const other = ingredient.others?.find(({ name }) => holds(name, character));
   if (other !== undefined)

@@ -3,6 +3,7 @@ import { CHECKS } from '../../checks/index.ts';
 import type { Completion, CompletionKind } from '../../editor/completion/item.ts';
 import { completions } from '../../editor/completion.ts';
 import { foodFacts } from '../../editor/facts.ts';
+import { caretIn } from '../../editor/place.ts';
 import { explainPage } from '../../publish/page.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { type Abilities, record } from '../capabilities.ts';
@@ -18,8 +19,9 @@ export const completionFeature: Feature = {
       const byBlank = params.context?.triggerKind === 2;
       const path = view.pathOf(snapshot.uri);
       const others = () => (path === undefined ? undefined : { path, entries: view.kitchen().index.entries() });
-      const { items, incomplete } = completions(snapshot, readPosition(params.position), byBlank, others);
-      const { line } = readPosition(params.position);
+      const position = caretIn(snapshot, readPosition(params.position));
+      const { items, incomplete } = completions(snapshot, position, byBlank, others);
+      const { line } = position;
       return {
         isIncomplete: incomplete,
         items: items

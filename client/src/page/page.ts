@@ -27,6 +27,9 @@ const isSameAgain = (waiting: Act | undefined, act: Act): boolean =>
 /** After this long without an answer, what is shown is said to be older than the text. */
 const busyAfterMs = 300;
 
+/** Longer than between two keys. */
+const stillAfterMs = 300;
+
 /** Nothing is looked at otherwise than the text says. */
 const asWritten: PageLook = {};
 
@@ -49,6 +52,8 @@ export function showPage(
   let last: (LastShown & { readonly message: ToPage }) | undefined;
   let style: string | undefined;
   let isReady = false;
+  let isHasty = true;
+  let still: NodeJS.Timeout | undefined;
   let watching: vscode.Disposable | undefined;
   let trouble: Trouble | null = connection.state() === 'stopped' ? stopped(new Date()) : null;
   const pressed: Act[] = [];
@@ -69,7 +74,9 @@ export function showPage(
     post({ kind: 'caret', line: editor === undefined ? 0 : editor.selection.active.line + 1 });
   };
 
-  const refresh = oneAtATime(async () => {
+  const ask = oneAtATime(async () => {
+    const hasty = isHasty;
+    isHasty = true;
     const document = documentOf(uri);
     if (!panel.visible || document === undefined || connection.state() === 'stopped') return;
     const busy = setTimeout(() => post({ kind: 'busy' }), busyAfterMs);
@@ -80,6 +87,7 @@ export function showPage(
         uri: connection.uriOf(document),
         view,
         look: asked.look,
+        hasty,
         ...(readOnly !== undefined && { readOnly }),
         ...(style === undefined && { style: true }),
       });
@@ -103,6 +111,17 @@ export function showPage(
       clearTimeout(busy);
     }
   });
+
+  /** At once, and once more with what takes long when nobody types. */
+  const refresh = (): void => {
+    clearTimeout(still);
+    if (!panel.visible) return;
+    still = setTimeout(() => {
+      isHasty = false;
+      ask();
+    }, stillAfterMs);
+    ask();
+  };
 
   /** Finds out whether the text may be written, and shows it. */
   const settle = async (): Promise<void> => {
@@ -143,6 +162,7 @@ export function showPage(
     }
     watching?.dispose();
     watching = undefined;
+    clearTimeout(still);
     // A page that is hidden is thrown away by the editor, and begins again with what was shown last.
     isReady = false;
     panel.webview.html = shellOf(panel.webview, script, last);
@@ -246,6 +266,7 @@ export function showPage(
       tellCaret();
     },
     dispose: () => {
+      clearTimeout(still);
       watching?.dispose();
       listening.dispose();
     },

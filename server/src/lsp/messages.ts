@@ -200,6 +200,8 @@ export type PageParams = {
   readonly look: PageLook;
   /** Why nothing may be written, in one sentence; absent where it may. */
   readonly readOnly?: string;
+  /** Whether somebody types: what takes long is then as it was, and is asked for again once nobody does. */
+  readonly hasty?: boolean;
   /** Whether the style sheet is wanted as well. */
   readonly style?: boolean;
 };

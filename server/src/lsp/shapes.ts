@@ -110,7 +110,7 @@ export const SHAPES: Readonly<Record<string, Shape>> = {
     'both?': 'boolean',
     'lines?': { first: 'number', last: 'number' },
   },
-  'quern/page': { uri: 'string', view: 'string', 'readOnly?': 'string', 'style?': 'boolean' },
+  'quern/page': { uri: 'string', view: 'string', 'readOnly?': 'string', 'hasty?': 'boolean', 'style?': 'boolean' },
   'quern/page/act': { uri: 'string', act: 'string' },
   ...Object.fromEntries(Object.entries(OF_DOCUMENT).map(([name, shape]) => [`textDocument/${name}`, shape])),
 };

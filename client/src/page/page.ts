@@ -79,7 +79,7 @@ export function showPage(
     isHasty = true;
     const document = documentOf(uri);
     if (!panel.visible || document === undefined || connection.state() === 'stopped') return;
-    const busy = setTimeout(() => post({ kind: 'busy' }), busyAfterMs);
+    const busy = hasty ? setTimeout(() => post({ kind: 'busy' }), busyAfterMs) : undefined;
     const asked = { uri, view, look: lookOf() };
     try {
       const answer = await connection.ask(pageRequest, {

@@ -2,23 +2,23 @@
  * Knows the facts of the page for a file that is open: a variant written out in full, as it is looked at, with the fixes worth offering.
  * Refuses to know how they are shown, and who asks.
  */
-import type { Finding } from '../../checks/finding.ts';
 import { type Nothing, type ViewFacts, type ViewSources, viewFacts } from '../../publish/view/facts.ts';
-import type { ViewFix } from '../../publish/view/finding.ts';
 import { readTrials } from '../../recipe/trials/trials.ts';
-import { offeredFixes } from '../../workspace/offered.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { ownLineIn, sayLineIn, takenInAt } from '../place.ts';
+import { fixesTold, fixesTried } from './fixes.ts';
 import { lookedAt } from './looked.ts';
-import { measureAfter, turnedOf } from './turned.ts';
+import { turnedOf } from './turned.ts';
 
 export type PageWish = Pick<ViewSources, 'look' | 'line' | 'readOnly' | 'prices'> & {
   /** Recipes of the folder that use the foods of a file of foods. */
   readonly usedBy?: number;
+  /** Whether somebody types: fixes are as they were tried last. */
+  readonly hasty?: boolean;
 };
 
 /** `line` counts from 1. */
-export function pageFacts(snapshot: Snapshot, { usedBy, ...wish }: PageWish = {}): ViewFacts {
+export function pageFacts(snapshot: Snapshot, { usedBy, hasty, ...wish }: PageWish = {}): ViewFacts {
   const { whole } = snapshot;
   const takenIn = takenInAt(snapshot);
   const looked = lookedAt(whole, wish.look ?? {});
@@ -43,15 +43,11 @@ export function pageFacts(snapshot: Snapshot, { usedBy, ...wish }: PageWish = {}
     lineOf: (line) => takenIn(line) + 1,
     ownLine: ownLineIn(snapshot),
     turned: () => (wish.readOnly === undefined ? turnedOf(snapshot, wish.look ?? {}) : undefined),
-    fixesOf: (finding) => (wish.readOnly === undefined ? fixesOf(finding, snapshot) : []),
+    fixesOf: (finding) => {
+      if (wish.readOnly !== undefined) return [];
+      return hasty === true ? fixesTold(finding) : fixesTried(finding, snapshot);
+    },
   });
-}
-
-function fixesOf(finding: Finding, snapshot: Snapshot): ViewFix[] {
-  return offeredFixes(finding, snapshot).map((fix) => ({
-    title: fix.title,
-    after: () => measureAfter(snapshot, finding, fix),
-  }));
 }
 
 /** A file in which there is no recipe to show. */

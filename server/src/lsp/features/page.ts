@@ -1,9 +1,11 @@
+import type { CancellationToken } from 'vscode-languageserver';
 import { outcomeOf } from '../../editor/page/acts.ts';
+import { fixesTried } from '../../editor/page/fixes.ts';
 import { readLook, readView } from '../../editor/page/look.ts';
 import { pageOf } from '../../editor/page/page.ts';
 import { STYLE } from '../../publish/view/style.ts';
 import { editsOf } from '../convert.ts';
-import { type Feature, onRequest } from '../feature.ts';
+import { type Feature, onRequest, type View } from '../feature.ts';
 import {
   type PageActAnswer,
   type PageActParams,
@@ -22,16 +24,18 @@ export const pageFeature: Feature = {
     onRequest<PageParams, PageAnswer>(
       pageRequest.method,
       null,
-      async ({ uri, view: name, look, readOnly, style }, view, token) => {
+      async ({ uri, view: name, look, readOnly, hasty, style }, view, token) => {
         // Whoever types has the findings first.
         await view.quiet();
         await view.workedOut(uri, token);
+        const isStill = hasty !== true && readOnly === undefined && (await triedAll(uri, view, token));
         const snapshot = token.isCancellationRequested ? undefined : view.snapshot(uri);
         if (snapshot === undefined) return null;
         const shown = readView(name);
         const wish = {
           view: shown,
           look: readLook(look),
+          hasty: !isStill,
           ...(typeof readOnly === 'string' && { readOnly }),
           ...(shown === 'label' && { prices: view.prices(snapshot) }),
         };
@@ -61,3 +65,14 @@ export const pageFeature: Feature = {
     ),
   ],
 };
+
+/** Tries the fixes of one finding after another, and reads messages between them; false where the text changed meanwhile. */
+async function triedAll(uri: string, view: View, token: CancellationToken): Promise<boolean> {
+  const snapshot = view.snapshot(uri);
+  for (const finding of snapshot?.findings.open ?? []) {
+    if (snapshot === undefined || token.isCancellationRequested || view.snapshot(uri) !== snapshot) return false;
+    fixesTried(finding, snapshot);
+    await view.quiet();
+  }
+  return true;
+}

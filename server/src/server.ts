@@ -12,28 +12,27 @@ import {
 } from 'vscode-languageserver/node';
 import { today } from './host/clock.ts';
 import { nodeFiles } from './host/files.ts';
+import { Handed, handedBeside } from './host/handed.ts';
 import { watchFrames } from './host/frames.ts';
 import { tidying, whenIdle } from './host/idle.ts';
 import { inOnePiece } from './host/one-piece.ts';
 import { pagesBeside } from './host/pages.ts';
 import { endWithParent } from './host/parent-watch.ts';
+import { PAUSE_MS, STILL_MS } from './lsp/schedule.ts';
 import { serve } from './lsp/session.ts';
 
 declare const QUERN_VERSION: string;
 
-/** Longer than between two keys, shorter than a look at the status bar. */
-const PAUSE_MS = 150;
-/** Longer than it takes to think of the next word. */
-const STILL_MS = 1500;
-
 /** Over a socket or pipe, a client need not be the one that started the server. */
 const isChild = process.argv.some((arg) => arg === '--stdio' || arg === '--node-ipc');
 
+const handed = new Handed();
 const { connection, isShut } = serve(
   (options) =>
     process.argv.includes('--stdio') ? overStdio(options) : createConnection(ProposedFeatures.all, options),
   {
-    files: nodeFiles(),
+    files: handedBeside(nodeFiles(), handed.files),
+    handed: (files) => handed.take(files),
     turn: setImmediate,
     pauses: { whenIdle: whenIdle(PAUSE_MS), whenStill: whenIdle(STILL_MS) },
     tidy: tidying(),

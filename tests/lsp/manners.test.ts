@@ -37,6 +37,7 @@ function newServer(): { readonly connection: MessageConnection; readonly logged:
       createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down), given),
     {
       files: memoryFiles(new Map()),
+      handed: () => [],
       turn: setImmediate,
       pauses: { whenIdle: () => undefined, whenStill: () => undefined },
       tidy: () => undefined,

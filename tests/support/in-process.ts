@@ -85,6 +85,7 @@ export class Client {
         createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down), given),
       {
         files: memoryFiles(options.files ?? new Map(), options.paths),
+        handed: () => [],
         turn: setImmediate,
         pauses: {
           whenIdle: (run) => {

@@ -160,7 +160,10 @@ export const readPosition = ({ line, character }: { line: number; character: num
   character: Math.max(0, Math.trunc(Number(character) || 0)),
 });
 
-/** The path of a `file:` URI, as the machine spells paths; undefined for any other. */
+/**
+ * The path of a `file:` URI, as the machine spells paths; for a file of another provider, its scheme, whoever has it, and its path:
+ * `vscode-vfs://github/ann/kitchen/pie.quern`. Undefined for a text that lies in no folder, as an old version or one that has no name.
+ */
 export function pathOfUri(uri: string): string | undefined {
   let url: URL;
   try {
@@ -168,20 +171,32 @@ export function pathOfUri(uri: string): string | undefined {
   } catch {
     return undefined;
   }
-  if (url.protocol !== 'file:') return undefined;
+  const isOnDisk = url.protocol === 'file:';
+  if (!isOnDisk && !isHeld(url)) return undefined;
   let path: string;
   try {
     path = decodeURIComponent(url.pathname);
   } catch {
     return undefined;
   }
+  if (!isOnDisk) return `${url.protocol}${url.host === '' ? '' : `//${url.host}`}${path}`;
   if (url.host !== '') return `//${url.host}${path}`.replaceAll('/', '\\');
   // What the disk finds has its own slashes, and editors write the drive either way.
   return /^\/[A-Za-z]:/.test(path) ? path.charAt(1).toLowerCase() + path.slice(2).replaceAll('/', '\\') : path;
 }
 
-/** The `file:` URI of a path; only where it begins as on Windows are its backslashes slashes. */
+/** Of what lies in a folder of its provider there is one version alone. */
+const isHeld = ({ protocol, pathname, search, hash }: URL): boolean =>
+  pathname.startsWith('/') && search === '' && hash === '' && !NO_FILES.has(protocol);
+const NO_FILES: ReadonlySet<string> = new Set(['untitled:', 'git:', 'http:', 'https:']);
+
+/** The URI of a path; only where it begins as on Windows are its backslashes slashes. */
 export function uriOfPath(path: string): string {
+  const elsewhere = /^([A-Za-z][\w+.-]+:(?:\/\/[^/]*)?)(\/.*)$/.exec(path);
+  if (elsewhere !== null) {
+    const [, before = '', below = ''] = elsewhere;
+    return before + below.split('/').map(encodeURIComponent).join('/');
+  }
   const isWindows = /^(?:[A-Za-z]:|\\\\)/.test(path);
   const slashed = isWindows ? path.replaceAll('\\', '/') : path;
   const encoded = slashed.split('/').map(encodeURIComponent).join('/');

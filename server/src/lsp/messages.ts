@@ -23,6 +23,25 @@ export type MessageVersion = typeof messageVersion;
 /** Asks for a sign of life: whatever is answered is one. */
 export const aliveRequest: PrivateRequest<object, null> = { method: 'quern/alive' };
 
+/** Files of a folder that only the client can look at; also in `initializationOptions.handed`, for those that are there at the start. */
+export type HandedParams = {
+  /** What came or changed: a recipe or `quern.json` with its text, or why it has none; a picture by its name. */
+  readonly files: readonly HandedFile[];
+  /** Files and folders that went, as URIs. */
+  readonly gone: readonly string[];
+  /** Folders that hold more than was looked at, as URIs. */
+  readonly larger: readonly string[];
+};
+
+export type HandedFile = {
+  readonly uri: string;
+  readonly text?: string;
+  /** It is there, and its bytes are not UTF-8; or why it cannot be read, which stands after `cannot be read: `. */
+  readonly fault?: { readonly encoding: true } | { readonly why: string };
+};
+
+export const handedNotification: PrivateNotification<HandedParams> = { method: 'quern/handed' };
+
 export type StatusParams = {
   readonly version: MessageVersion;
   readonly uri: string;

@@ -10,6 +10,11 @@ export type Turn = (run: () => void) => void;
 /** Runs what it was last given once nothing new has been given for a while. */
 export type WhenIdle = (run: () => void) => void;
 
+/** Longer than between two keys, shorter than a look at the status bar. */
+export const PAUSE_MS = 150;
+/** Longer than it takes to think of the next word. */
+export const STILL_MS = 1500;
+
 /** The pauses after the last change, handed in. */
 export interface Pauses {
   /** Longer than between two keys. */

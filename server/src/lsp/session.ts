@@ -21,7 +21,7 @@ import { SHOWN_BY_DEFAULT, type Shown, shownIn } from '../editor/shown.ts';
 import { pricesOf } from '../publish/cost.ts';
 import { visible } from '../publish/visible.ts';
 import { isPicture } from '../workspace/picture-files.ts';
-import type { Files } from '../workspace/ports.ts';
+import type { Files, HandedIn } from '../workspace/ports.ts';
 import type { Settings } from '../workspace/settings.ts';
 import type { Change, Snapshot } from '../workspace/snapshot.ts';
 import { Store, type Uri } from '../workspace/store.ts';
@@ -34,8 +34,10 @@ import { FEATURES } from './features/index.ts';
 import { type Fence, fenced, logFailure } from './fence.ts';
 import { FolderCheck } from './folder-check.ts';
 import { Gate } from './gate.ts';
+import { handedAtStart, handedIn } from './handed.ts';
 import { foodDiagnostics } from './house-faults.ts';
 import { Listed } from './listed.ts';
+import { type HandedParams, handedNotification } from './messages.ts';
 import { Reports } from './reports.ts';
 import { type Pauses, Schedule, type Turn } from './schedule.ts';
 import { inSlices, isLong } from './slices.ts';
@@ -44,6 +46,8 @@ import { Wire } from './wire.ts';
 
 export interface Host {
   readonly files: Files;
+  /** Takes in files that the client hands in, and gives the paths of those that changed. */
+  readonly handed: (files: HandedIn) => readonly string[];
   readonly turn: Turn;
   readonly pauses: Pauses;
   /** What the process can do for its machine while nobody types. */
@@ -151,6 +155,8 @@ class Session {
     this.abilities = readAbilities(params, this.host.pageFile);
     this.store = new Store(this.host.files, pathOfUri, uriOfPath, this.settings(params.initializationOptions));
     this.shown = shownIn(params.initializationOptions);
+    const handed = handedAtStart(record(params.initializationOptions).handed);
+    if (handed !== undefined) this.host.handed(handed);
     const folders = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri == null ? [] : [params.rootUri]);
     this.roots = new Set(folders);
     this.rooted();
@@ -213,11 +219,9 @@ class Session {
         const path = pathOfUri(c.uri);
         return path === undefined ? [] : isOfKitchen(path) ? [path] : this.store.knownIn(path);
       });
-      if (paths.length === 0) return;
-      this.dirty(this.store.filesChanged(paths));
-      this.told.tellHouses();
-      this.relist(paths);
+      this.changed(paths);
     });
+    this.wire.on(handedNotification.method, (params: HandedParams) => this.changed(this.host.handed(handedIn(params))));
     for (const method of ['workspace/didCreateFiles', 'workspace/didRenameFiles', 'workspace/didDeleteFiles'])
       this.wire.on(method, ({ files }: { files: readonly FileOperation[] }) => {
         const uris = files.flatMap(({ uri, oldUri, newUri }) => [uri, oldUri, newUri]);
@@ -232,6 +236,14 @@ class Session {
       if (this.abilities.configuration) this.askSettings();
       else this.configured(record(settings).quern ?? settings);
     });
+  }
+
+  /** Files came, changed or went. */
+  private changed(paths: readonly string[]): void {
+    if (paths.length === 0) return;
+    this.dirty(this.store.filesChanged(paths));
+    this.told.tellHouses();
+    this.relist(paths);
   }
 
   answer(request: Request, params: unknown, token: CancellationToken): Promise<unknown> {

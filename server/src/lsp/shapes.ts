@@ -30,6 +30,11 @@ const CAPABILITIES = {
 
 const ITEM = { item: { uri: 'string', selectionRange: RANGE } } as const;
 const FOLDERS = { each: URI } as const;
+const HANDED = {
+  files: { each: { uri: 'string', 'text?': 'string', 'fault?': { 'why?': 'string' } } },
+  gone: STRINGS,
+  larger: STRINGS,
+} as const satisfies Shape;
 const MOVES = { files: { each: { oldUri: 'string', newUri: 'string' } } } as const;
 
 /** Of the methods that begin with `textDocument/`. */
@@ -90,6 +95,7 @@ export const SHAPES: Readonly<Record<string, Shape>> = {
   'inlayHint/resolve': { position: POSITION },
   'completionItem/resolve': { label: 'string' },
   'quern/alive': {},
+  'quern/handed': HANDED,
   'quern/scale': { uri: 'string', to: 'string' },
   'quern/recordTrial': { uri: 'string', date: 'string' },
   'quern/diff': { uri: 'string', a: 'string', b: 'string', 'uriOfA?': 'string' },

@@ -23,22 +23,19 @@ type Pictures = Required<Pick<Bases, 'picture' | 'pictureNames' | 'forgetPicture
 export function picturesOver(files: Files, mayTake: (from: string, path: string) => boolean): Partial<Pictures> {
   const { namesIn } = files;
   if (namesIn === undefined) return {};
-  const names = new Map<string, readonly string[]>();
-  const found = new Map<string, PictureFile>();
+  const names = new Map<string, readonly string[] | undefined>();
+  const found = new Map<string, PictureFile | undefined>();
 
-  const listed = (folder: string): readonly string[] => {
-    let list = names.get(folder);
-    if (list === undefined) {
-      list = namesIn(folder);
-      names.set(folder, list);
-    }
-    return list;
+  const listed = (folder: string): readonly string[] | undefined => {
+    if (!names.has(folder)) names.set(folder, namesIn(folder));
+    return names.get(folder);
   };
-  const look = (from: string, file: string): PictureFile => {
+  const look = (from: string, file: string): PictureFile | undefined => {
     const path = files.beside(from, file);
     if (!mayTake(from, path)) return { kind: 'outside' };
     const [folder, name] = parted(file);
     const there = listed(folderOf(files, from, folder));
+    if (there === undefined) return undefined;
     if (there.includes(name)) return { kind: 'there', path };
     return { kind: 'missing', near: nearest(name, there).map((near) => folder + near) };
   };
@@ -46,20 +43,19 @@ export function picturesOver(files: Files, mayTake: (from: string, path: string)
   return {
     picture: (from, file) => {
       const key = `${from}\n${file}`;
-      let state = found.get(key);
-      if (state === undefined) {
-        state = look(from, file);
+      if (!found.has(key)) {
+        const state = look(from, file);
         if (found.size >= MOST_KEPT) found.clear();
         found.set(key, state);
       }
-      return state;
+      return found.get(key);
     },
     pictureNames: (from, begun) => {
       const [folder] = parted(begun);
       const path = folderOf(files, from, folder);
       if (!mayTake(from, files.join(path, 'picture'))) return [];
       // What was begun may have been put there a moment ago.
-      return namesIn(path)
+      return (namesIn(path) ?? [])
         .filter((name) => isPicture(name) || (name.endsWith('/') && !name.startsWith('.') && name !== 'node_modules/'))
         .map((name) => folder + name);
     },

@@ -32,11 +32,30 @@ export interface Files {
   outermostHouse?(path: string): string | undefined;
   /** A path with its links followed. Absent where there are none. */
   real?(path: string): string;
-  /** The names of what lies in a folder, those of folders with a `/` behind them; the first of very many, none of one that cannot be read. */
-  namesIn?(folder: string): readonly string[];
+  /**
+   * The names of what lies in a folder, those of folders with a `/` behind them; the first of very many, none of one that cannot be read;
+   * undefined where nobody can look.
+   */
+  namesIn?(folder: string): readonly string[] | undefined;
   join(folder: string, name: string): string;
   /** The path of a file named from another one: `../pastry/base.quern`. */
   beside(path: string, name: string): string;
+}
+
+/** Files of a folder that only the client can look at, as it hands them in. */
+export interface HandedIn {
+  /** What there is, in any order: a recipe or a house's settings with its text or why there is none, anything else by its name. */
+  readonly files: readonly HandedFile[];
+  /** Files and folders that are there no more. */
+  readonly gone: readonly string[];
+  /** Folders that hold more than was looked at. */
+  readonly larger: readonly string[];
+}
+
+export interface HandedFile {
+  readonly path: string;
+  readonly text?: string;
+  readonly fault?: ReadFault;
 }
 
 export interface Loaded {

@@ -7,7 +7,7 @@ import { NUMBER_WORDS } from '../server/src/measure/number-words.ts';
 import { UNITS } from '../server/src/measure/unit.ts';
 import type { Dimension } from '../server/src/measure/unit-row.ts';
 import { ABOUT } from '../server/src/notation/label-list.ts';
-import { PICTURE_ENDINGS } from '../server/src/notation/picture-line.ts';
+import { PICTURE_ENDINGS } from '../server/src/notation/picture-endings.ts';
 import { TAKEN } from '../server/src/notation/takes.ts';
 import { OPENERS } from '../server/src/notation/time.ts';
 import { SIZE_WORDS } from '../server/src/notation/words.ts';

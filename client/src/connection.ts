@@ -6,20 +6,25 @@ import {
   CloseAction,
   ErrorAction,
   type ErrorHandler,
-  LanguageClient,
   type LanguageClientOptions,
   RevealOutputChannelOn,
-  type ServerOptions,
   State,
-  TransportKind,
   vsdiag,
   WorkDoneProgress,
   type WorkDoneProgressReport,
-} from 'vscode-languageclient/node';
-import { aliveRequest, type PrivateNotification, type PrivateRequest } from '../../server/src/lsp/messages.ts';
+} from 'vscode-languageclient';
+import {
+  aliveRequest,
+  type HandedParams,
+  handedNotification,
+  type PrivateNotification,
+  type PrivateRequest,
+} from '../../server/src/lsp/messages.ts';
+import { handFiles } from './handed-files.ts';
 import { holdPushedFindings, type PushedFindings } from './pushed-findings.ts';
 import { createRestartCounter, type RestartCounter } from './restart-counter.ts';
 import { fail, warn } from './say.ts';
+import type { ServedClient, ServerRun } from './server-run.ts';
 import { createWatchdog } from './watchdog.ts';
 import { isWritten } from './written.ts';
 
@@ -59,31 +64,44 @@ const restartsWithinWindow = 4;
 const askedEveryMs = 5000;
 const questionsUnanswered = 4;
 
-export function createConnection(context: vscode.ExtensionContext): Connection {
+export function createConnection(run: ServerRun): Connection {
   const log = vscode.window.createOutputChannel('Quern', { log: true });
   const crashes = createRestartCounter({ most: restartsWithinWindow, windowMs: restartWindowMs, now: Date.now });
   const pushed = holdPushedFindings();
   const findings = new vscode.EventEmitter<vscode.Uri>();
-  const module = context.asAbsolutePath('dist/server.js');
-  // 'quern' is also the section of the settings in which the client looks for trace.server.
-  const client = new LanguageClient('quern', 'Quern', serverAt(module), clientOptions(log, crashes, pushed, findings));
+  let handed: HandedParams | undefined;
+  const served = run.client({
+    ...clientOptions(log, crashes, pushed, findings),
+    initializationOptions: () => ({ ...forServer, ...(handed !== undefined && { handed }) }),
+  });
+  const { client } = served;
+  const files = handFiles(
+    (folder) => !run.reads(folder),
+    (uri) => client.code2ProtocolConverter.asUri(uri),
+    (params) => {
+      if (client.state === State.Running) void client.sendNotification(handedNotification.method, params);
+    },
+  );
   const states = new vscode.EventEmitter<ServerState>();
   const watchdog = createWatchdog({
     ask: () => client.sendRequest(aliveRequest.method, {}),
-    hung: () => endHung(client, log),
+    hung: () => endHung(served, log),
     everyMs: askedEveryMs,
     patience: questionsUnanswered,
   });
   const watching = client.onDidChangeState((change) => {
-    // A server at a breakpoint does not hang.
-    if (change.newState === State.Running && !client.isInDebugMode) watchdog.watch();
+    if (change.newState === State.Running && !served.isInDebugMode()) watchdog.watch();
     else watchdog.rest();
     states.fire(stateOf(change.newState));
   });
   let starting: Promise<void> | undefined;
 
   const start = (): Promise<void> => {
-    starting = client.start();
+    // The first findings are those of a text in its house.
+    starting = files.all().then((all) => {
+      handed = all;
+      return client.start();
+    });
     return starting;
   };
   const stop = (): Promise<void> => (client.state === State.Running ? client.stop() : Promise.resolve());
@@ -116,28 +134,33 @@ export function createConnection(context: vscode.ExtensionContext): Connection {
     uriOf: (document) => client.code2ProtocolConverter.asUri(document.uri),
     dispose: () => {
       watchdog.rest();
-      vscode.Disposable.from(watching, pushed, findings, states, log).dispose();
+      vscode.Disposable.from(watching, files, pushed, findings, states, log).dispose();
     },
   };
 }
 
 /** Ends a server that says nothing any more; what sees it end starts another. */
-function endHung(client: LanguageClient, log: vscode.LogOutputChannel): void {
+function endHung(served: ServedClient, log: vscode.LogOutputChannel): void {
   const words = `Quern did not answer for ${(askedEveryMs * questionsUnanswered) / 1000} seconds, so it was stopped and started again.`;
   log.error(words);
   const showLog = 'Show Log';
   void warn(words, showLog).then((answer) => {
     if (answer === showLog) log.show();
   });
-  client.serverProcess?.kill('SIGKILL');
+  served.kill();
 }
 
-function serverAt(module: string): ServerOptions {
-  return {
-    run: { module, transport: TransportKind.ipc },
-    debug: { module, transport: TransportKind.ipc, options: { execArgv: ['--nolazy', '--inspect=6009'] } },
-  };
-}
+/** What the server is told of this client at the start. */
+const forServer = {
+  status: true,
+  runsCommandsItself: true,
+  pageScheme: 'quern-page',
+  explainCommand: 'quern.explain',
+  recordTrialCommand: 'quern.recordTrial',
+  scaleCommand: 'quern.scale',
+  showPageCommand: 'quern.showPage',
+  checksFolderItself: true,
+};
 
 function clientOptions(
   log: vscode.LogOutputChannel,
@@ -151,16 +174,6 @@ function clientOptions(
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     // A hover links to the page of a finding, and sets its sources in small print.
     markdown: { isTrusted: { enabledCommands: ['quern.explain'] }, supportHtml: true },
-    initializationOptions: {
-      status: true,
-      runsCommandsItself: true,
-      pageScheme: 'quern-page',
-      explainCommand: 'quern.explain',
-      recordTrialCommand: 'quern.recordTrial',
-      scaleCommand: 'quern.scale',
-      showPageCommand: 'quern.showPage',
-      checksFolderItself: true,
-    },
     errorHandler: errorHandler(crashes),
     middleware: {
       // Old versions and previews are coloured and explained, but their findings would stand twice in the list.

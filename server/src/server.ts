@@ -12,8 +12,8 @@ import {
 } from 'vscode-languageserver/node';
 import { today } from './host/clock.ts';
 import { nodeFiles } from './host/files.ts';
-import { Handed, handedBeside } from './host/handed.ts';
 import { watchFrames } from './host/frames.ts';
+import { Handed, handedBeside } from './host/handed.ts';
 import { tidying, whenIdle } from './host/idle.ts';
 import { inOnePiece } from './host/one-piece.ts';
 import { pagesBeside } from './host/pages.ts';

@@ -20,12 +20,7 @@ export function start(port: ConstructorParameters<typeof BrowserMessageReader>[0
   const handed = new Handed();
   const { connection } = serve(
     (options) =>
-      createConnection(
-        ProposedFeatures.all,
-        new BrowserMessageReader(port),
-        new BrowserMessageWriter(port),
-        options,
-      ),
+      createConnection(ProposedFeatures.all, new BrowserMessageReader(port), new BrowserMessageWriter(port), options),
     {
       files: handed.files,
       handed: (files) => handed.take(files),

@@ -5,6 +5,7 @@
  */
 import './tables-as-text.ts';
 import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import * as esbuild from 'esbuild';
@@ -12,6 +13,7 @@ import { minifySync } from 'rolldown/utils';
 import { linkedPrograms } from './linked-programs.ts';
 import { packParts, Tables } from './pack.ts';
 import { writeThirdParty } from './third-party.ts';
+import { wordsGiven, wordsIn } from './words.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const own = JSON.parse(await readFile(`${root}package.json`, 'utf8')) as Parameters<typeof writeThirdParty>[2];
@@ -20,9 +22,23 @@ const own = JSON.parse(await readFile(`${root}package.json`, 'utf8')) as Paramet
 const NEEDS_NODE =
   "if(Number(process.versions.node.split('.')[0])<20){process.stderr.write('quern needs Node 20 or later; this is '+process.version+'\\n');process.exit(2)}";
 
+interface Program {
+  readonly name: string;
+  readonly entry: string;
+  readonly hasTables: boolean;
+  readonly isGuest: boolean;
+  /** What stands before all that starts it in Node. */
+  readonly starts?: string;
+}
+
+/** Both are started by one file (`client/src/web/launch.ts`). */
+const CLIENT_OF_WEB = 'client.web';
+const SERVER_OF_WEB = 'server.web';
+
 /** In the order in which their texts are packed: of the first there is the least to unpack. */
 const PROGRAMS = [
   { name: 'client', entry: 'client/src/extension.ts', hasTables: false, isGuest: true, starts: '' },
+  { name: CLIENT_OF_WEB, entry: 'client/src/extension.web.ts', hasTables: false, isGuest: true },
   {
     name: 'cli',
     entry: 'server/src/cli.ts',
@@ -33,9 +49,11 @@ const PROGRAMS = [
   { name: 'server', entry: 'server/src/server.ts', hasTables: true, isGuest: false, starts: '' },
   { name: 'api', entry: 'server/src/api.ts', hasTables: true, isGuest: true, starts: '' },
   { name: 'mcp', entry: 'server/src/mcp.ts', hasTables: true, isGuest: false, starts: '' },
-] as const;
+  { name: SERVER_OF_WEB, entry: 'server/src/server.web.ts', hasTables: true, isGuest: true },
+] as const satisfies readonly Program[];
 
 const PACK = 'quern.br';
+const WORDS = 'words.bin';
 const effort = argv.includes('--small') ? 'small' : 'quick';
 const tables = new Tables(`${root}server/data`);
 
@@ -49,6 +67,22 @@ const BUNDLE: esbuild.BuildOptions = {
   define: { QUERN_BUNDLED: 'true', QUERN_VERSION: JSON.stringify(own.version) },
   legalComments: 'none',
   logLevel: 'warning',
+};
+
+/** What a module is given in an extension host, and no worker. */
+const OF_MODULE =
+  'var QUERN_MODULE=typeof module=="object"?module:void 0,QUERN_REQUIRE=typeof require=="function"?require:void 0;';
+
+const OF_BROWSER = { platform: 'browser', format: 'iife', target: 'chrome134' } as const;
+
+/** The parts of the protocol's library that are for a browser stand beside those for Node, which the rest of a build is for. */
+const libraryOfBrowser: esbuild.Plugin = {
+  name: 'library-of-browser',
+  setup(build) {
+    build.onResolve({ filter: /^vscode-[a-z-]+\/browser$/ }, ({ path }) => ({
+      path: join(root, 'node_modules', dirname(path), 'lib/browser/main.js'),
+    }));
+  },
 };
 
 /** The client's library asks whether the editor is new enough, which no editor installs without by `engines`: a fifteenth of the bundle goes into it. */
@@ -84,14 +118,27 @@ const launched: esbuild.Plugin = {
       const { packed, ends } = await packParts(groups, effort);
       await mkdir(`${root}dist`, { recursive: true });
       await writeFile(`${root}dist/${PACK}`, packed);
-      for (const [at, { name, starts }] of PROGRAMS.entries())
-        await esbuild.build({
-          ...BUNDLE,
-          format: 'cjs',
-          define: { QUERN_PROGRAM: JSON.stringify({ file: PACK, packedBytes: ends[at], ...programs[at] }) },
-          banner: { js: starts },
-          entryPoints: { [name]: 'server/src/host/launch.ts' },
-        });
+      await writeFile(`${root}dist/${WORDS}`, await wordsIn(packed, effort));
+      const told = new Map(
+        PROGRAMS.map(({ name }, at) => [name, JSON.stringify({ file: PACK, packedBytes: ends[at], ...programs[at] })]),
+      );
+      for (const { name, ...program } of PROGRAMS)
+        if ('starts' in program)
+          await esbuild.build({
+            ...BUNDLE,
+            format: 'cjs',
+            define: { QUERN_PROGRAM: told.get(name) ?? '' },
+            banner: { js: program.starts },
+            entryPoints: { [name]: 'server/src/host/launch.ts' },
+          });
+      await esbuild.build({
+        ...BUNDLE,
+        ...OF_BROWSER,
+        plugins: [wordsGiven],
+        define: { QUERN_CLIENT: told.get(CLIENT_OF_WEB) ?? '', QUERN_SERVER: told.get(SERVER_OF_WEB) ?? '' },
+        banner: { js: OF_MODULE },
+        entryPoints: { web: 'client/src/web/launch.ts' },
+      });
       const { exports = [] } = metafile.outputs['dist/api.js'] ?? {};
       await writeFile(`${root}dist/api.mjs`, `import api from './api.js';export const {${exports.join()}}=api;\n`);
     });
@@ -129,7 +176,7 @@ const escapeUnit = (unit: string): string => `\\u${unit.charCodeAt(0).toString(1
 const builds: readonly esbuild.BuildOptions[] = [
   {
     ...BUNDLE,
-    plugins: [editorIsNew, asksNobody, tables.plugin, launched],
+    plugins: [editorIsNew, asksNobody, libraryOfBrowser, tables.plugin, launched],
     entryPoints: Object.fromEntries(PROGRAMS.map(({ name, entry }) => [name, entry])),
     external: ['vscode', './server.js', './mcp.js'],
     format: 'esm',
@@ -137,11 +184,9 @@ const builds: readonly esbuild.BuildOptions[] = [
   },
   {
     ...BUNDLE,
+    ...OF_BROWSER,
     plugins: [asFile],
     entryPoints: { page: 'client/src/page/script/page.ts' },
-    platform: 'browser',
-    format: 'iife',
-    target: 'chrome134',
   },
 ];
 

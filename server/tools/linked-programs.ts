@@ -6,6 +6,7 @@
 import { basename } from 'node:path';
 import { crc32 } from 'node:zlib';
 import type { Metafile } from 'esbuild';
+import type { Place, Program } from '../src/host/program.ts';
 import { AROUND, entryText, sharedText } from './linked-text.ts';
 
 /** A program as it is asked for. */
@@ -15,18 +16,8 @@ interface Asked {
   readonly isGuest: boolean;
 }
 
-/** From and to, in unpacked bytes. */
-type Place = readonly [number, number];
-
-/** What `host/launch.ts` is told of a program, but for how it is packed. */
-interface Linked {
-  readonly unpackedBytes: number;
-  readonly head: string;
-  readonly text: readonly (string | Place)[];
-  readonly tables?: Place;
-  readonly sum: number;
-  readonly isGuest?: true;
-}
+/** What starts a program is told where its parts lie, but for how they are packed. */
+type Linked = Omit<Program, 'file' | 'packedBytes'>;
 
 /** A module as the bundler wrote it, minified. */
 interface Output {

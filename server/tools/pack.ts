@@ -7,14 +7,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createBrotliCompress, constants as zlib } from 'node:zlib';
 import type { Plugin } from 'esbuild';
+import { BETWEEN_TABLES } from '../src/host/program.ts';
 import { byColumns } from '../src/host/table-columns.ts';
 import { packedForms } from '../src/prose/packed-forms.ts';
 
 /** What the programs know the unpacked tables by: a list, in the order of their paths. */
 const TABLES_NAME = 'QUERN_TABLES';
-
-/** Between two tables. */
-const END = '\0';
 
 /** All tables below a folder. */
 export class Tables {
@@ -41,7 +39,7 @@ export class Tables {
 
   /** One after the other. */
   text(): string {
-    return this.paths.map((path) => packed(path, readFileSync(path, 'utf8'))).join(END);
+    return this.paths.map((path) => packed(path, readFileSync(path, 'utf8'))).join(BETWEEN_TABLES);
   }
 }
 

@@ -1,7 +1,6 @@
 // Knows the empty page that a panel begins with: what it may load, where the page comes in, and what is said to whoever does not see it.
 // It refuses to make anything of a recipe: that comes whole from the server.
 
-import { randomBytes } from 'node:crypto';
 import type * as vscode from 'vscode';
 
 /** What was shown last, to begin with; as the server made it. */
@@ -9,7 +8,7 @@ export type LastShown = { readonly style: string; readonly html: string };
 
 /** Nothing may be loaded but the script and the sheet that carry this page's own mark, and pictures out of the recipe's folder. */
 export function shellOf(webview: vscode.Webview, script: vscode.Uri, last?: LastShown): string {
-  const nonce = randomBytes(16).toString('base64url');
+  const nonce = crypto.randomUUID();
   const policy = `default-src 'none'; style-src 'nonce-${nonce}'; script-src 'nonce-${nonce}'; img-src ${webview.cspSource}`;
   return `<!doctype html>
 <html lang="en">

@@ -10,27 +10,8 @@ import { homedir } from 'node:os';
 import { basename, dirname, isAbsolute, join } from 'node:path';
 import { Script } from 'node:vm';
 import { brotliDecompressSync, crc32, constants as zlib } from 'node:zlib';
+import { BETWEEN_TABLES, type Program } from './program.ts';
 import { byRows } from './table-columns.ts';
-
-/** Where the parts of a program lie. */
-interface Program {
-  /** The packed file, so many bytes of whose beginning give so many unpacked, which begin with this. */
-  readonly file: string;
-  readonly packedBytes: number;
-  readonly unpackedBytes: number;
-  readonly head: string;
-  /** What makes its text, a function of what a module has: words, and places among the unpacked bytes. */
-  readonly text: readonly (string | Place)[];
-  /** One table after the other, a NUL between. */
-  readonly tables?: Place;
-  /** Of the whole. */
-  readonly sum: number;
-  /** It runs in a process that others started for more than this. */
-  readonly isGuest?: true;
-}
-
-/** From and to. */
-type Place = readonly [number, number];
 
 declare const QUERN_PROGRAM: Program;
 
@@ -55,9 +36,6 @@ const MOST_BUILDS = 4;
 /** Behind what is kept stand, in four bytes each, how long its text and tables are, how many bytes of code the process had then, and the checksum of all before it. */
 const NUMBERS = 3;
 const NUMBER_BYTES = 4;
-
-/** Between two tables. */
-const END = '\0';
 
 interface Texts {
   readonly text: Buffer;
@@ -98,7 +76,7 @@ function unpacked(): Texts {
 }
 
 function inRows(tables: string): Buffer {
-  return Buffer.from(tables.split(END).map(byRows).join(END));
+  return Buffer.from(tables.split(BETWEEN_TABLES).map(byRows).join(BETWEEN_TABLES));
 }
 
 function unpack(packed: string): Buffer {
@@ -117,7 +95,7 @@ function unpack(packed: string): Buffer {
 function split(tables: Buffer): readonly string[] {
   const each: string[] = [];
   for (let start = 0; start <= tables.length; ) {
-    const nul = tables.indexOf(END, start);
+    const nul = tables.indexOf(BETWEEN_TABLES, start);
     const end = nul < 0 ? tables.length : nul;
     each.push(tables.toString('utf8', start, end));
     start = end + 1;

@@ -2,7 +2,7 @@
  * Knows what the client can do, as plain answers read once from `initialize`, and what is asked of one that can.
  */
 import type { InitializeParams, Registration } from 'vscode-languageserver';
-import { PICTURE_ENDINGS } from '../notation/picture-line.ts';
+import { PICTURE_ENDINGS } from '../notation/picture-endings.ts';
 
 export interface Abilities {
   readonly pullsDiagnostics: boolean;

@@ -3,10 +3,8 @@
  * Refuses to know whether the file is there.
  */
 import type { LineReading } from './line-reading.ts';
+import { PICTURE_ENDINGS } from './picture-endings.ts';
 import type { Statement, TextNode } from './tree.ts';
-
-/** What a browser shows of itself and a camera or kitchen programme writes. A drawing that may hold a programme is none of them. */
-export const PICTURE_ENDINGS = ['jpg', 'jpeg', 'png', 'webp', 'avif'] as const;
 
 /** Up to the first ending that nothing but the end or a comma follows. */
 const FILE = new RegExp(`^(.*?\\.(?:${PICTURE_ENDINGS.join('|')}))(?:\\s*,\\s*(.*))?$`, 'is');

@@ -4,7 +4,7 @@
  */
 import { distance } from 'fastest-levenshtein';
 import type { PictureFile } from '../checks/check.ts';
-import { PICTURE_ENDINGS } from '../notation/picture-line.ts';
+import { PICTURE_ENDINGS } from '../notation/picture-endings.ts';
 import type { Bases, Files } from './ports.ts';
 
 /** Names that near are offered for one that is not there. */
@@ -15,7 +15,7 @@ const MOST_APART = 3;
 const MOST_KEPT = 10_000;
 
 export const isPicture = (path: string): boolean =>
-  (PICTURE_ENDINGS as readonly string[]).includes(path.slice(path.lastIndexOf('.') + 1).toLowerCase());
+  PICTURE_ENDINGS.includes(path.slice(path.lastIndexOf('.') + 1).toLowerCase());
 
 type Pictures = Required<Pick<Bases, 'picture' | 'pictureNames' | 'forgetPictures'>>;
 

@@ -130,6 +130,8 @@ type Question = {
   readonly file: string;
   /** An expression in the page. */
   readonly evaluate?: string;
+  /** An expression in the editor around it. */
+  readonly workbench?: string;
   /** What to click in it, and with which key held. */
   readonly click?: string;
   readonly holding?: 'Control' | 'Shift';
@@ -137,9 +139,11 @@ type Question = {
   readonly axe?: boolean;
 };
 
-async function answerOf(page: Page, { file, evaluate, click, holding, axe }: Question): Promise<void> {
-  const inPanel = await frameInPanel(page);
+async function answerOf(page: Page, question: Question): Promise<void> {
+  const { file, evaluate, workbench, click, holding, axe } = question;
+  const inPanel = workbench === undefined ? await frameInPanel(page) : undefined;
   const answer = async (): Promise<unknown> => {
+    if (workbench !== undefined) return page.evaluate(workbench);
     if (inPanel === undefined) return null;
     if (click !== undefined) await inPanel.click(click, holding === undefined ? {} : { modifiers: [holding] });
     if (axe === true) return brokenRules(inPanel);

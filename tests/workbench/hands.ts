@@ -2,7 +2,7 @@
 // It refuses to know any one feature.
 
 import assert from 'node:assert/strict';
-import { statSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import * as vscode from 'vscode';
 import { say, waitFor } from './runner.ts';
@@ -112,6 +112,23 @@ export function askHost(what: string): boolean {
   if (process.env.QUERN_SHOTS === undefined) return false;
   say(what);
   return true;
+}
+
+/** What the browser says of the page, or of the editor around it (`workbench`); null where there is none yet. */
+export async function askPage(question: object): Promise<unknown> {
+  const folder = join(process.env.QUERN_SHOTS ?? '.', 'answers');
+  mkdirSync(folder, { recursive: true });
+  const file = join(folder, `${Date.now()}-${Math.round(performance.now() * 1000)}.json`);
+  askHost(`ask ${JSON.stringify({ file, ...question })}`);
+  const text = await waitFor('an answer of the browser', () => {
+    try {
+      return readFileSync(file, 'utf8');
+    } catch {
+      return undefined;
+    }
+  });
+  rmSync(file);
+  return JSON.parse(text);
 }
 
 /** A picture of the whole editor in shots/, where there is somebody who can take it. */

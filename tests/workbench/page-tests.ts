@@ -2,10 +2,8 @@
 // What only the browser can see is asked of it; in an editor without one, the page is opened and no more.
 
 import assert from 'node:assert/strict';
-import { mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
 import * as vscode from 'vscode';
-import { allTabs, askHost, findingsOf, open, pause, placeOf, replaceWords, takeScreenshot } from './hands.ts';
+import { allTabs, askHost, askPage, findingsOf, open, pause, placeOf, replaceWords, takeScreenshot } from './hands.ts';
 import { type EditorTest, say, waitFor } from './runner.ts';
 
 const draft = 'first-draft.quern';
@@ -223,21 +221,4 @@ async function pressUntil(key: string, expression: string, most: number): Promis
     if ((await onPage(expression)) === true) return;
   }
   throw new Error(`${key} did not lead there in ${most} times.`);
-}
-
-/** What the browser says of the page; null where there is none yet. */
-async function askPage(question: object): Promise<unknown> {
-  const folder = join(process.env.QUERN_SHOTS ?? '.', 'answers');
-  mkdirSync(folder, { recursive: true });
-  const file = join(folder, `${Date.now()}-${Math.round(performance.now() * 1000)}.json`);
-  askHost(`ask ${JSON.stringify({ file, ...question })}`);
-  const text = await waitFor('an answer of the browser', () => {
-    try {
-      return readFileSync(file, 'utf8');
-    } catch {
-      return undefined;
-    }
-  });
-  rmSync(file);
-  return JSON.parse(text);
 }

@@ -21,12 +21,13 @@ import {
   takeScreenshot,
   undoOnceTo,
 } from './hands.ts';
+import { kitchenTests } from './kitchen-tests.ts';
 import { pageTests } from './page-tests.ts';
 import { type EditorTest, runAll, say, waitFor } from './runner.ts';
 
 /** Called by the extension host. */
 export async function run(): Promise<void> {
-  await runAll([...tests, ...pageTests], 60_000);
+  await runAll([...tests, ...kitchenTests, ...pageTests], 60_000);
 }
 
 const draft = 'first-draft.quern';

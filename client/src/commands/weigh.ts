@@ -27,7 +27,8 @@ export function registerWeigh(connection: Connection): vscode.Disposable {
         const answer = await connection.ask(weighRequest, { version: messageVersion, uri, words });
         if (now !== asked) return;
         const [grams = '', ...why] = answer.ok ? answer.text.split('\n') : [answer.why];
-        pick.items = [{ label: plainWords(grams), detail: plainWords(why.join(' ')), alwaysShow: true }];
+        const taken = answer.ok ? { description: 'Enter copies it' } : {};
+        pick.items = [{ label: plainWords(grams), detail: plainWords(why.join(' ')), alwaysShow: true, ...taken }];
       } catch (error) {
         pick.hide();
         connection.log.error('Weighing failed.', error);

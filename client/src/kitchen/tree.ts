@@ -73,9 +73,16 @@ function recipeItem({ uri, name, line, state, trials, latest, tags }: KitchenRec
   const item = new vscode.TreeItem(file, vscode.TreeItemCollapsibleState.None);
   item.id = `${group.key} ${uri}`;
   item.label = plainWords(name);
-  item.description = plainWords(vscode.workspace.asRelativePath(file));
+  item.description = plainWords(folderOf(uri));
   const record = sayRecord({ state, trials, latest });
-  item.tooltip = [`${name}`, `${record}.`, ...(tags.length === 0 ? [] : [tags.join(', ')])].map(plainWords).join('\n');
+  item.tooltip = [
+    name,
+    vscode.workspace.asRelativePath(file),
+    `${record}.`,
+    ...(tags.length === 0 ? [] : [tags.join(', ')]),
+  ]
+    .map(plainWords)
+    .join('\n');
   item.accessibilityInformation = { label: `${name}, ${record}` };
   if (group.state === undefined) item.iconPath = new vscode.ThemeIcon(icons[state]);
   const selection = new vscode.Range(line, 0, line, 0);

@@ -80,9 +80,10 @@ export function factsOf(facts: Omit<Hover, 'at'>, markdown: boolean, abilities: 
 export function hoverMarkdown({ title, subtitle, facts }: Omit<Hover, 'at'>, abilities: Abilities): string {
   const head = `**${markdownText(title)}**${subtitle === undefined ? '' : ` · ${markdownText(subtitle)}`}`;
   const sources = sourcesOf(facts);
-  const lines = facts.map((fact) => `- ${factMarkdown(fact, abilities)}`);
+  const pictures = facts.flatMap((fact) => (fact.kind === 'picture' ? ['', factMarkdown(fact, abilities)] : []));
+  const lines = facts.flatMap((fact) => (fact.kind === 'picture' ? [] : [`- ${factMarkdown(fact, abilities)}`]));
   const foot = sources.length === 0 ? [] : ['', ...sources.map((s, i) => `${mark(i)} *${markdownText(s)}*  `)];
-  return [head, ...(lines.length > 0 ? ['', ...lines] : []), ...foot].join('\n');
+  return [head, ...pictures, ...(lines.length > 0 ? ['', ...lines] : []), ...foot].join('\n');
 
   function factMarkdown(fact: Fact, { explainCommand, pageOf }: Abilities): string {
     switch (fact.kind) {

@@ -64,9 +64,11 @@ export const kitchenTests: readonly EditorTest[] = [
         await pause(300);
         await takeScreenshot(`tree-${command.slice('quern.kitchenBy'.length).toLowerCase()}`);
       }
-      await vscode.commands.executeCommand('list.focusFirst');
-      await vscode.commands.executeCommand('list.focusDown');
-      await vscode.commands.executeCommand('list.select');
+      await vscode.commands.executeCommand('quern.kitchen.focus');
+      for (const key of ['Home', 'ArrowDown', 'Enter']) {
+        await pause(200);
+        askHost(`press ${key}`);
+      }
       await waitFor('another recipe in front', () => {
         const front = vscode.window.activeTextEditor?.document;
         return (front?.languageId === 'quern' && front.uri.path !== document.uri.path) || undefined;
@@ -210,7 +212,7 @@ export const kitchenTests: readonly EditorTest[] = [
       await vscode.workspace.fs.copy(vscode.Uri.joinPath(document.uri, '../../editor.png'), file);
       await findingsOf(document, (findings) => !codes(findings).has('picture-missing'));
       const at = placeOf(document, 'risen.png');
-      assert.match(await hoverText(document, at), /!\[Risen twice as high\]\(<file:.*risen\.png>\)/);
+      assert.match(await hoverText(document, at), /!\[Risen twice as high\]\(file:.*risen\.png\|width=400\)/);
       const editor = await vscode.window.showTextDocument(document);
       editor.selection = new vscode.Selection(at, at);
       await vscode.commands.executeCommand('editor.action.showHover');

@@ -44,6 +44,8 @@ export interface Abilities {
   readonly typePageOf: (name: string) => string | undefined;
   /** A client's command that shows a finding's page, given its code; links in hovers run it. */
   readonly explainCommand: string | undefined;
+  /** Reads how wide a picture is to be behind its address. */
+  readonly sizedPictures: boolean;
   /**
    * Asks for the findings of the folder by a request of its own, only when somebody wants them, and shows what is pushed of a
    * file only while it does not pull for it.
@@ -104,6 +106,7 @@ export function readAbilities(params: InitializeParams, pageFile: Abilities['pag
     pageOf: typeof pageScheme === 'string' ? (code) => `${pageScheme}:/${code}.md` : pageFile,
     typePageOf: (name) => (typeof pageScheme === 'string' ? `${pageScheme}:/${name}.md` : undefined),
     explainCommand: command('explainCommand'),
+    sizedPictures: options.sizedPictures === true,
     checksFolderItself: options.checksFolderItself === true,
     recordTrialCommand: command('recordTrialCommand'),
     scaleCommand: command('scaleCommand'),

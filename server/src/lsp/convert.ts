@@ -85,14 +85,14 @@ export function hoverMarkdown({ title, subtitle, facts }: Omit<Hover, 'at'>, abi
   const foot = sources.length === 0 ? [] : ['', ...sources.map((s, i) => `${mark(i)} *${markdownText(s)}*  `)];
   return [head, ...pictures, ...(lines.length > 0 ? ['', ...lines] : []), ...foot].join('\n');
 
-  function factMarkdown(fact: Fact, { explainCommand, pageOf }: Abilities): string {
+  function factMarkdown(fact: Fact, { explainCommand, pageOf, sizedPictures }: Abilities): string {
     switch (fact.kind) {
       case 'figure':
         return `${markdownText(fact.label)}: ${markdownText(fact.value)}${fact.source === undefined ? '' : ` ${mark(sources.indexOf(fact.source))}`}`;
       case 'text':
         return markdownText(fact.text);
       case 'picture':
-        return `![${markdownText(fact.alt)}](<${uriOfPath(fact.path)}>)`;
+        return `![${markdownText(fact.alt)}](${inMarkdown(uriOfPath(fact.path))}${sizedPictures ? '|width=400' : ''})`;
       case 'page': {
         const link =
           explainCommand === undefined
@@ -103,6 +103,9 @@ export function hoverMarkdown({ title, subtitle, facts }: Omit<Hover, 'at'>, abi
     }
   }
 }
+
+/** What would end the address. */
+const inMarkdown = (uri: string): string => uri.replaceAll('(', '%28').replaceAll(')', '%29');
 
 const MARKS = ['¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹'];
 const mark = (i: number): string => MARKS[i] ?? '';

@@ -160,7 +160,7 @@ const forServer = {
   scaleCommand: 'quern.scale',
   showPageCommand: 'quern.showPage',
   checksFolderItself: true,
-      sizedPictures: true,
+  sizedPictures: true,
 };
 
 function clientOptions(

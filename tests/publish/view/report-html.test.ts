@@ -55,7 +55,7 @@ test.each(EXAMPLES)(
 test('on paper: margins of 16 mm, no page begun behind a heading or within a row, and no colour', () => {
   const print = STYLE.slice(STYLE.indexOf('@media print'));
   expect(print).toContain('@page { margin: 16mm; }');
-  expect(print).toMatch(/h2, h3, thead \{ break-after: avoid; \}/);
+  expect(print).toMatch(/h2, h3, thead, caption \{ break-after: avoid; \}/);
   expect(print).toMatch(/li, tr, [^}]*break-inside: avoid;/);
   for (const [, colour = ''] of print.matchAll(/(#[\da-f]{3,8})\b/g)) {
     const digits = colour.slice(1);

@@ -50,6 +50,9 @@ function notWeighed(parts: readonly ReportMadeOf[]): string {
   return `<p class="finding measure">${mark('note', true)} Of what is weighed: ${namesIn(names)} ${names.length === 1 ? 'is' : 'are'} in no figure here.</p>`;
 }
 
+/** More columns than these are scrolled where it is narrow. */
+const MOST_ABREAST = 5;
+
 function tableOf(parts: readonly ReportMadeOf[], whole: ReportMadeOf | null): string {
   const columns: readonly (ReportMadeOf | null)[] = [...parts, whole];
   const heads = columns.map(
@@ -60,7 +63,7 @@ function tableOf(parts: readonly ReportMadeOf[], whole: ReportMadeOf | null): st
     const cells = columns.map((of) => (of === null ? UNKNOWN : holdsCell(of, substance)));
     return `<tr><th scope="row">${capital(WORDS[substance])}</th>${cells.join('')}</tr>`;
   });
-  return `<div class="scroll"><table class="made">
+  return `<div class="scroll"><table class="made${columns.length > MOST_ABREAST ? ' many' : ''}">
 <caption class="unseen">What ${parts.length > 0 ? 'each part' : 'it'} is made of</caption>
 <thead><tr><td></td>${heads.join('')}</tr></thead>
 <tbody>
@@ -90,7 +93,8 @@ function holdsCell({ weighed_g: all, holds, relative }: ReportMadeOf, substance:
       ? '<td class="zero">0</td>'
       : `<td>${figures(`<b>${figure(percent)}</b>`, grams, relative)}${bar([{ class: 'bar', width: percent }])}</td>`;
   const hatched = { class: 'notknown', from: percent, width: unknown } as const;
-  if (grams === 0) return `<td><span class="unknown">not known</span>${bar([hatched])}</td>`;
+  // A trace of what is known says nothing of the rest.
+  if (percent < 0.05) return `<td><span class="unknown">not known</span>${bar([hatched])}</td>`;
   const least = figures(`at least <b>${figure(percent)}</b>`, grams, relative);
   return `<td>${least}${bar([{ class: 'bar', width: percent }, hatched])}</td>`;
 }

@@ -35,7 +35,7 @@ const ROWS: readonly Row[] = [
 export function nutritionTable(report: Report): string {
   const { us_per_serving: us } = report.nutrition;
   const serving = us === null ? '' : escapeHtml(us.of).replace(/^one of /, 'one of<br>');
-  const mass = us?.mass_g == null ? '' : `, ${figure(us.mass_g)} g`;
+  const mass = us?.mass_g == null ? '' : `,<br>${figure(us.mass_g)} g`;
   const heads = [
     us === null ? '' : `<th scope="col" class="n">${serving}${mass}</th>`,
     '<th scope="col" class="n">100 g</th>',

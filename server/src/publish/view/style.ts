@@ -147,11 +147,11 @@ td.soft.wide { white-space: nowrap; }
 .measures .mend { min-width: 11.5rem; }
 .measures .plain { min-height: 0; line-height: inherit; }
 .thirds { display: grid; grid-template-columns: 1fr 1fr 1fr; text-align: center; margin-inline-start: 4px; }
-.made th[scope=col] { min-width: 3.5rem; color: var(--ink); } .made td, .made tbody th { padding-block: 5px; }
+.made { table-layout: fixed; } .made.many { min-width: 44rem; } .made tr > :first-child { width: 4.8rem; } .made th[scope=col] { color: var(--ink); } .made td, .made tbody th { padding-block: 5px; }
 .made .zero, .made .unknown { color: var(--soft); }
 .figs { display: flex; justify-content: space-between; gap: 6px; line-height: 1.3; } .figs small { white-space: nowrap; }
 .from { max-width: 44rem; } .from .bars { width: 36%; } .from .wide { white-space: nowrap; }
-.nutrition tr > .within { padding-inline-start: 12px; }
+.nutrition tr > th.within { padding-inline-start: 12px; }
 .trials th[scope=row] { white-space: nowrap; } .divide { padding-block: 8px; }
 .day td.clock, .takes-min { white-space: nowrap; } .day thead .strip { padding-inline-start: 16px; } .day .part { color: var(--soft); } .day .strip { width: 36%; }
 .day td, .day th { padding-block: 5px; } .day tbody th { font-weight: 600; padding-top: 14px; } .day .why { display: inline-block; max-width: 12rem; white-space: normal; }
@@ -247,7 +247,13 @@ const PRINT = `
   nav.views, button, .choice, input[type=range], .finding summary { display: none; }
   input, select { border: 0; padding: 0; width: auto; min-height: 0; field-sizing: content; appearance: none; color: inherit; }
   .here { box-shadow: none; }
-  h2, h3, thead { break-after: avoid; }
+  h2, h3, thead, caption { break-after: avoid; }
+  tfoot { display: table-row-group; }
+  tbody > tr:nth-last-child(2), tbody > tr:last-child:not(:first-child), tfoot > tr, table + p, .scroll + p, figure + p, .small-multiples + p { break-before: avoid; }
+  .made, .nutrition { break-inside: avoid; }
+  /* Where pages break, cells do not stand on one baseline. */
+  td.bars { vertical-align: middle; }
+  tbody.part > tr:first-child > * { padding-top: 14px; vertical-align: bottom; }
   li, tr, figure, .finding, .care { break-inside: avoid; }
 }
 `;

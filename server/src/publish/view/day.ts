@@ -51,12 +51,18 @@ export function dayDrawn(plan: PlanFacts, { mode, order, writes }: DayShown): st
     lanesOf(plan, axis),
     keyOf(plan, axis),
     notesOf(plan, writes),
-    stepsOf(plan, axis, order),
+    stepsOf(mode === 'live' ? plan : withoutText(plan), axis, order),
     aheadOf(plan),
   ]
     .filter((piece) => piece !== '')
     .join('\n');
 }
+
+/** Where there is no text, no step leads to its line. */
+const withoutText = (plan: PlanFacts): PlanFacts => ({
+  ...plan,
+  steps: plan.steps.map((step) => ({ ...step, line: null })),
+});
 
 function headOf({ serve }: PlanFacts, mode: ViewMode, order: StepOrder): string {
   if (mode !== 'live') return `<h2>Counted back from ${serve}</h2>`;

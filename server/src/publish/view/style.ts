@@ -253,7 +253,7 @@ const PRINT = `
   .made, .nutrition { break-inside: avoid; }
   /* Where pages break, cells do not stand on one baseline. */
   td.bars { vertical-align: middle; }
-  tbody.part > tr:first-child > * { padding-top: 14px; vertical-align: bottom; }
+  tbody.part > tr:first-child > * { padding-top: 14px; vertical-align: bottom; } tbody.part > tr:first-child > td.bars { padding-bottom: 8px; }
   li, tr, figure, .finding, .care { break-inside: avoid; }
 }
 `;

@@ -137,6 +137,43 @@ export const pageTests: readonly EditorTest[] = [
     },
   },
   {
+    name: 'how soon the page is there, and follows a key',
+    run: async () => {
+      const document = await vscode.workspace.openTextDocument({ language: 'quern', content: sixtyLines() });
+      const editor = await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
+      await findingsOf(document, () => true);
+      await pause(1500);
+      if (process.env.QUERN_SHOTS === undefined) return;
+      const opened: string[] = [];
+      for (let n = 0; n < 5; n++) {
+        await vscode.window.tabGroups.close(allTabs().filter(isPage));
+        await vscode.window.showTextDocument(document, vscode.ViewColumn.One);
+        await pause(500);
+        const at = Date.now();
+        await vscode.commands.executeCommand('quern.showPage');
+        await isSeen();
+        await pause(600);
+        const [made, painted] = (await onPage(paintedAt)) as readonly number[];
+        opened.push(`${Number(painted) - at} (of which ${Number(made) - at} the editor's)`);
+      }
+      const followed: number[] = [];
+      for (let n = 0; n < 9; n++) {
+        await onPage(watchForChange);
+        let typedAt = 0;
+        const listening = vscode.workspace.onDidChangeTextDocument(() => {
+          typedAt ||= Date.now();
+        });
+        editor.selection = new vscode.Selection(3, 2, 3, 2);
+        await vscode.commands.executeCommand('type', { text: String((n % 9) + 1) });
+        await pause(700);
+        listening.dispose();
+        followed.push(Number(await onPage('window.quernChangedAt')) - typedAt);
+      }
+      say(`        (painted ${opened.join(', ')} ms after the command, changed ${sorted(followed)} ms after a key)`);
+      await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+    },
+  },
+  {
     name: 'the page says that the server has stopped, and follows again once it is started',
     run: async () => {
       const editor = await open(draft);
@@ -182,6 +219,40 @@ async function shownFile(): Promise<string | undefined> {
     .find((document) => new RegExp(`^recipe ${name}$`, 'm').test(document.getText()))
     ?.uri.path.split('/')
     .at(-1);
+}
+
+/** When the editor had made a place for the page, and when it was painted there: by the clock of the machine, in ms. */
+const paintedAt = `[
+  performance.timeOrigin,
+  performance.timeOrigin + (performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? Number.NaN),
+].map(Math.round)`;
+const watchForChange = `(() => {
+  window.quernChangedAt = undefined;
+  new MutationObserver((_, observer) => {
+    window.quernChangedAt = Date.now();
+    observer.disconnect();
+  }).observe(document.querySelector('#page'), { subtree: true, childList: true, characterData: true });
+})()`;
+
+const sorted = (all: readonly number[]): string => all.toSorted((a, b) => a - b).join(', ');
+
+/** A recipe of 60 lines without a slip. */
+function sixtyLines(): string {
+  const parts = [1, 2, 3, 4].flatMap((n) => [
+    `part layer ${n}`,
+    ...['200 g     plain flour', '100 g     butter', '50 g      sugar', '1 g       salt', '20 g      milk'].map(
+      (l) => `  ${l}`,
+    ),
+    '',
+    `  do Rub the butter of layer ${n} into the flour, the sugar and the salt, and bind it with the milk.`,
+    '  do Chill for 30 min.',
+    '  do Roll out 5 mm thick.',
+    '  do Bake at 180 C for 20 min until golden.',
+    '',
+    '',
+    '',
+  ]);
+  return ['recipe Layers', '  yield   12 slices', '', ...parts].join('\n');
 }
 
 const isPage = ({ input }: vscode.Tab): boolean =>

@@ -248,6 +248,11 @@ export function showPage(
     vscode.workspace.onDidGrantWorkspaceTrust(() => void settle()),
   );
 
+  const icons = vscode.Uri.joinPath(extension, 'syntaxes', 'icons');
+  panel.iconPath = {
+    light: vscode.Uri.joinPath(icons, 'quern-light.svg'),
+    dark: vscode.Uri.joinPath(icons, 'quern-dark.svg'),
+  };
   panel.webview.html = shellOf(panel.webview, script);
   if (panel.visible) watching = watch();
   if (documentOf(uri) !== undefined) void settle();

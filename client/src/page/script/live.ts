@@ -2,6 +2,7 @@
 // It refuses to know a view, and whether an editor or a browser is around it.
 
 import type { PageState, ToPage } from '../messages.ts';
+import { stopAtBoxes } from './boxes.ts';
 import { bringIntoSight, markRow } from './caret.ts';
 import { watchContrast } from './contrast.ts';
 import { askedBy, isHeardAtOnce } from './fields.ts';
@@ -35,6 +36,7 @@ export function live(transport: Transport): void {
     morph(page, html);
     placeFindings(page);
     stopOnce(page);
+    stopAtBoxes(page);
     markRow(page, caret);
     if (isOther || isFirst) window.scrollTo({ top: scroll[now.view] ?? 0, behavior: 'instant' });
     if (isFirst) watchContrast();
@@ -143,7 +145,10 @@ export function live(transport: Transport): void {
   );
   window.addEventListener(
     'resize',
-    onceStill(() => placeFindings(page)),
+    onceStill(() => {
+      placeFindings(page);
+      stopAtBoxes(page);
+    }),
   );
   transport.listen(heard);
   transport.post({ kind: 'ready' });

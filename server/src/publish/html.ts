@@ -53,6 +53,7 @@ export function htmlPieces(page: ReaderPage): HtmlPieces {
     page,
     differs: differencesOf(page, page),
     findings: [],
+    missing: [],
     report: { pictures: [] },
   };
   // A page for readers tells of nothing that was found but its cautions.

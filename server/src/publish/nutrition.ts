@@ -60,6 +60,7 @@ export interface Nutrition {
 export function nutritionOf(recipe: Recipe, trials: readonly Trial[]): Nutrition {
   const all = recipe.parts.flatMap((p) => p.head.ingredients).filter((i) => !i.optional);
   const complete =
+    !recipe.inherits &&
     all.length > 0 &&
     all.every((i) => i.weighed.known || i.free) &&
     recipe.parts.every((p) => !p.head.nominal && p.head.notUnderstood.length === 0);

@@ -49,7 +49,9 @@ export function report(recipe: Recipe, findings: Findings, sources: ReportSource
     reportPart(part, (line) => lineOf((recipe.partsAt[part.index] ?? 0) + line), among),
   );
   const all = recipe.parts.flatMap((p) => p.head.ingredients);
-  const known = recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal) && all.length > 0;
+  // What another file brings is not known here, unless the recipe was written out in full.
+  const known =
+    !recipe.inherits && recipe.parts.every((p) => p.head.massG.complete && !p.head.nominal) && all.length > 0;
   const massG = known ? sum(recipe.parts.map((p) => mixOf(p.head.ingredients).massG)) : null;
   const made = recipe.yield?.node.amount;
   const pieces = made !== undefined && made.unit === undefined ? middle(made.quantity) : undefined;

@@ -78,15 +78,20 @@ function isSpooned({ quantity }: MeasuredNode, { measures }: World): boolean {
   return total?.dimension === 'volume' && total.high < (baseOf('cup', measures) ?? 0) / 4;
 }
 
-/** Grams as a reader weighs them: in fives from 100 g, unless the writer's own figure is exact. */
+/** Grams as a reader weighs them: in fives from 100 g and in halves below 10, unless the writer's own figure is exact. */
 function weightOf({ weighed }: Ingredient, amount: MeasuredNode): string | undefined {
   if (!weighed.known) return undefined;
   const grams = likelyGrams(weighed);
   const exact =
     weighed.reason.kind === 'weight' || weighed.reason.kind === 'house' || weighed.reason.kind === 'package';
-  const shown = exact || grams < 100 ? gramsText(grams) : String(Math.round(grams / 5) * 5);
+  const shown = exact ? gramsText(grams) : aboutText(grams);
   const about = exact || amount.quantity.about ? '' : 'about ';
   return grams >= 10_000 ? `${about}${trimmed(grams / 1000, 2)} kg` : `${about}${shown} g`;
+}
+
+function aboutText(grams: number): string {
+  const step = grams < 2 ? 0.1 : grams < 10 ? 0.5 : grams < 100 ? 1 : 5;
+  return trimmed(Math.max(0.1, Math.round(grams / step) * step), 1);
 }
 
 /** The nearest spoons or cups, or pieces, of what is written by weight or in millilitres. */

@@ -59,7 +59,7 @@ export interface ViewFacts {
 /** What a page for readers has of it too. */
 export type Reading = Pick<
   ViewFacts,
-  'mode' | 'readOnly' | 'look' | 'looking' | 'line' | 'page' | 'differs' | 'findings'
+  'mode' | 'readOnly' | 'look' | 'looking' | 'line' | 'page' | 'differs' | 'findings' | 'missing'
 > & {
   readonly report: Pick<Report, 'pictures'>;
 };
@@ -153,7 +153,8 @@ export function viewFacts(recipe: Recipe, findings: Findings, sources: ViewSourc
       recipeDay(recipe, {
         serve: look.serve,
         ...(sources.sayLine && { sayLine: sources.sayLine }),
-        ...(sources.ownLine && { ownLine: sources.ownLine }),
+        // On paper there is no text to go to.
+        ...(mode !== 'live' ? { ownLine: () => undefined } : sources.ownLine && { ownLine: sources.ownLine }),
       }),
   };
 }

@@ -18,6 +18,8 @@ export class Notes {
     // Of what is looked at the lines are others than those that were judged.
     if (facts.mode === 'read' || facts.looking !== undefined) return;
     for (const finding of facts.findings) {
+      // It is said over the facts already.
+      if (finding.code === 'missing-file' && facts.missing.some(({ line }) => line === finding.line)) continue;
       const of = this.byLine.get(finding.line);
       if (of === undefined) this.byLine.set(finding.line, [finding]);
       else of.push(finding);

@@ -109,7 +109,8 @@ function makes({ mode, makes, page, differs, report }: ViewFacts): Fact {
 /** Names that are said before the rest is counted. */
 const MOST_NAMES = 2;
 
-function weighs({ report, differs }: ViewFacts): Fact {
+function weighs(facts: ViewFacts): Fact {
+  const { report, differs } = facts;
   const { mass_g: mass, out_of_oven_g: left } = report;
   if (mass !== null) {
     const small =
@@ -124,24 +125,21 @@ function weighs({ report, differs }: ViewFacts): Fact {
     ingredients.flatMap(({ name, grams, optional }) => (grams === null && !optional ? [name] : [])),
   );
   const unread = report.parts.flatMap(({ not_understood: lines }) => lines.map(({ where }) => where));
-  const names = [...new Set([...lacking, ...unread])];
+  const bases = facts.missing.map(({ name }) => `what ${name} brings`);
+  const names = [...new Set([...bases, ...lacking, ...unread])];
   const more = names.length - MOST_NAMES;
   const said = more > 0 ? `${names.slice(0, MOST_NAMES).join(', ')} and ${more} more` : names.join(' and ');
   return { name: 'Weighs', value: unknown('not known'), ...(said !== '' && { small: `for ${said}` }) };
 }
 
-function pan({ page, differs, fill, findings }: ViewFacts): Fact[] {
+function pan({ page, differs, fill, findings, looking }: ViewFacts): Fact[] {
   if (page.pan === undefined) return [];
-  const judged = findings.some(({ code, accepted }) => code.startsWith('pan-') && accepted === undefined);
-  const held =
-    fill === undefined ? undefined : `${litresText(fill)} of ${litresText({ low: fill.panMl, high: fill.panMl })}`;
-  return [
-    {
-      name: 'Pan',
-      value: figure(page.pan, differs.pan),
-      ...(held !== undefined && { small: judged ? held : `${held}, as usual` }),
-    },
-  ];
+  const fact = { name: 'Pan', value: figure(page.pan, differs.pan) };
+  if (fill === undefined) return [fact];
+  const judged =
+    looking !== undefined || findings.some(({ code, accepted }) => code.startsWith('pan-') && accepted === undefined);
+  const held = `${litresText(fill)} of ${litresText({ low: fill.panMl, high: fill.panMl })}`.replace(/ l of/, ' of');
+  return [{ ...fact, small: judged || fill.high > fill.panMl ? held : `${held}, as usual` }];
 }
 
 function takes({ report: { times_min: times }, page }: ViewFacts): Fact[] {

@@ -27,7 +27,7 @@ export function listSection(reading: Reading, notes: Notes): string {
   const none = lists.length === 0 ? '<p class="empty"><b>No ingredient is written.</b> An amount opens one.</p>' : '';
   return `<section aria-labelledby="ingredients">
 <div class="row"><h2 id="ingredients">Ingredients</h2>${choices(reading)}</div>
-${lookingBar(reading)}${halfTyped(reading)}<div class="read">
+${lookingBar(reading)}${halfTyped(reading, notes)}<div class="read">
 ${none}${lists.join('\n')}
 </div>
 </section>`;
@@ -50,11 +50,12 @@ function choices({ mode, look }: Reading): string {
 }
 
 /** The line that is being typed says nothing yet. */
-function halfTyped(reading: Reading): string {
+function halfTyped(reading: Reading, notes: Notes): string {
   const line = typedLine(reading);
-  return line === undefined
-    ? ''
-    : `<p class="empty" role="status"><b>Line ${line} cannot be read yet.</b> It is left out below until it can.</p>\n`;
+  if (line === undefined) return '';
+  // What is wrong with half a line is no news to whoever types it.
+  notes.tell(line);
+  return `<p class="empty" role="status"><b>Line ${line} cannot be read yet.</b> It is left out below until it can.</p>\n`;
 }
 
 /** The line of the caret, where it is not understood. */
@@ -81,9 +82,9 @@ function rows(section: PageSection, reading: Reading, notes: Notes, linked: Read
   return shown
     .map((ingredient, i) => {
       const key = `i-${partKey(section, reading)}-${i}`;
+      const cells = cellsOf(ingredient, i === 0, section, reading, notes, linked.get(ingredient.section ?? ''));
       // Of several foods on one line the last tells what was found there.
       const told = shown[i + 1]?.line === ingredient.line ? '' : notes.tell(ingredient.line);
-      const cells = cellsOf(ingredient, i === 0, section, reading, notes, linked.get(ingredient.section ?? ''));
       return `<li${rowMarks(key, ingredient.line, section, reading)}>${cells}${told}</li>`;
     })
     .join('\n');
@@ -105,9 +106,10 @@ function cellsOf(
   const said = escapeHtml(name);
   const isLink = reading.mode !== 'live' && leadsTo !== undefined;
   const called = isLink ? `<a href="#${leadsTo}">${said}</a>` : lineWords(said, line, reading, isStop, ofName);
+  const isAsked = ingredient.unread === true && found.some(({ code }) => code === 'missing-amount');
   const looked = reading.differs.amounts.has(ingredient) ? ' looked' : '';
   return [
-    `<span class="amount${looked}">${amountOf(ingredient, gravest(ofAmount))}</span>`,
+    `<span class="amount${looked}">${amountOf(ingredient, isAsked, gravest(ofAmount))}</span>`,
     `<span class="name">${called}${rest === '' ? '' : `<span class="prep">${escapeHtml(rest)}</span>`}</span>`,
     `<span class="also">${escapeHtml(second)}</span>`,
   ].join(' ');
@@ -116,8 +118,8 @@ function cellsOf(
 const liesInAmount = ({ start, end }: ViewFinding, { amountAt }: PageIngredient): boolean =>
   amountAt !== undefined && start >= amountAt.start && end <= amountAt.end;
 
-function amountOf(ingredient: PageIngredient, level: string | undefined): string {
-  if (ingredient.howMuch) return '<span class="unknown">how much?</span>';
+function amountOf(ingredient: PageIngredient, isAsked: boolean, level: string | undefined): string {
+  if (ingredient.howMuch || isAsked) return '<span class="unknown">how much?</span>';
   if (isFree(ingredient)) return '';
   const said = escapeHtml(ingredient.first);
   return level === undefined || said === '' ? said : `<span class="at ${level}">${said}</span>`;

@@ -13,6 +13,10 @@ export function lookingBar({ looking, mode, readOnly }: Reading): string {
   const { at, text, said, back, refused } = looking;
   const write =
     refused === undefined && readOnly === undefined ? `${doing('look-write', {}, 'Write this', 'first')} ` : '';
-  const words = [text, ...said, ...(refused === undefined ? [] : [refused])].map(escapeHtml).join(' ');
-  return `<div class="looking" role="status"><span><b>Looking at ${escapeHtml(at)}.</b> ${words}</span> ${write}${doing('look-back', {}, back)}</div>\n`;
+  const words = [text, ...(refused === undefined ? [] : [refused])].map(escapeHtml).join(' ');
+  const more =
+    said.length === 0
+      ? ''
+      : `<details data-key="looking-more"><summary>What does not follow</summary>${said.map((each) => `<p>${escapeHtml(each)}</p>`).join('')}</details>`;
+  return `<div class="looking" role="status"><span><b>Looking at ${escapeHtml(at)}.</b> ${words}</span> ${write}${doing('look-back', {}, back)}${more}</div>\n`;
 }

@@ -66,12 +66,12 @@ const FRAME = `
 .facts { display: grid; grid-template-columns: 1fr 1fr; gap: 10px 20px; margin-top: 14px; }
 .facts dt, .facts small { color: var(--soft); font-size: .923rem; }
 .facts small { display: block; }
-nav.views { position: sticky; top: 0; z-index: 1; margin-top: 16px; background: var(--paper); border-bottom: 1px solid var(--rule); display: flex; flex-wrap: wrap; column-gap: 16px; }
+nav.views { position: sticky; top: 0; z-index: 1; margin-top: 16px; background: var(--paper); border-bottom: 1px solid var(--rule); display: flex; flex-wrap: wrap; column-gap: clamp(8px, 2.4vw, 16px); }
 nav.views a { color: var(--soft); padding: 7px 0 8px; margin-bottom: -1px; }
 nav.views a[aria-current] { color: var(--ink); font-weight: 600; border-bottom: 2px solid; padding-bottom: 6px; }
 main[aria-busy=true] { color: var(--soft); }
 footer { margin-top: 36px; padding-top: 8px; border-top: 1px solid var(--rule); color: var(--soft); font-size: .923rem; }
-.empty { max-width: 34rem; padding: 8px 0; color: var(--soft); } .empty b, .empty h2 { color: var(--ink); }
+.empty { max-width: 34rem; padding: 8px 0; color: var(--soft); } .empty b, .empty h1, .empty h2 { color: var(--ink); } .empty h1 { font-size: 1.25rem; line-height: 1.3; letter-spacing: normal; }
 `;
 
 const CONTROLS = `
@@ -91,7 +91,7 @@ select { field-sizing: content; background: none; border: 0; border-bottom: 1px 
 .row { display: flex; flex-wrap: wrap; align-items: baseline; gap: 4px 20px; }
 .row > :first-child { margin-inline-end: auto; }
 .looking { border-inline-start: 3px solid var(--link); padding: 4px 0 4px 12px; margin-top: 16px; display: flex; flex-wrap: wrap; gap: 6px 10px; align-items: center; }
-.looking > span { flex: 1 1 100%; }
+.looking > span, .looking details[open] { flex: 1 1 100%; } .looking details { color: var(--soft); font-size: .923rem; } .looking summary { cursor: pointer; padding: 3px 0; } .looking details p { margin: 2px 0 0; max-width: 38rem; }
 .looked { color: var(--link); }
 `;
 
@@ -101,7 +101,7 @@ const READING = `
 .list, .steps { list-style: none; margin-top: 8px; }
 .list li { display: grid; grid-template-columns: 5.4rem 1fr auto; column-gap: 12px; padding: 2px 0; align-items: baseline; }
 .list .amount { text-align: end; white-space: nowrap; } .list .unknown { font-size: 1rem; }
-.list .also { color: var(--soft); font-size: 1rem; text-align: end; }
+.list .also { color: var(--soft); font-size: 1rem; text-align: end; white-space: nowrap; }
 .prep { color: var(--soft); }
 .steps { counter-reset: step; }
 .steps li { counter-increment: step; padding: 4px 0 4px 26px; position: relative; }
@@ -112,7 +112,7 @@ const READING = `
 .at.error { text-decoration-color: var(--error); } .at.warning { text-decoration-color: var(--warning); } .at.note { text-decoration-color: var(--note); }
 .finding { color: var(--ink); font-size: 1rem; line-height: 1.42; grid-column: 2 / -1; margin: 4px 0 10px; padding-inline-start: 20px; position: relative; }
 .finding { scroll-margin-top: 48px; } .finding.accepted, .finding.accepted .mark { color: var(--soft); }
-.list.long li { grid-template-columns: 8.6rem 1fr auto; }
+.list.long li { grid-template-columns: 10.6rem 1fr auto; }
 .finding > .mark { position: absolute; inset-inline-start: 0; top: .3em; }
 .fixes { display: flex; flex-wrap: wrap; gap: 5px 6px; align-items: center; margin-top: 4px; }
 .fixes button { font-size: .923rem; min-height: 24px; padding-block: 0; }
@@ -217,9 +217,9 @@ const WIDTHS = `
   .noted { padding-inline-end: 23rem; }
   .noted .list li { display: block; }
   .noted .list .amount, .noted .list .name, .noted .list .also { display: inline-block; vertical-align: baseline; }
-  .noted .list .amount { width: 5.4rem; margin-inline-end: 14px; } .noted .list.long .amount { width: 8.6rem; } .noted .list.long .name { width: calc(100% - 19.2rem); }
-  .noted .list .name { width: calc(100% - 16rem); }
-  .noted .list .also { width: 8.6rem; }
+  .noted .list .amount { width: 5.4rem; margin-inline-end: 14px; } .noted .list.long .amount { width: 10.6rem; }
+  .noted .list .name { width: calc(100% - 17.6rem); }
+  .noted .list .also { width: 10.4rem; } .noted .list.long .also { width: 5.2rem; }
   .noted .finding { float: inline-end; clear: inline-end; width: 20.5rem; margin: 1px -23rem 14px 0; }
 }
 `;

@@ -11,7 +11,7 @@ declare const QUERN_VERSION: string;
 const serve = { lsp: () => void require('./server.js'), mcp: () => void require('./mcp.js') };
 
 endWithOutput(process);
-if (!answerJobs(() => jobsOver(nodeIo()))) {
+if (!answerJobs(() => jobsOver(nodeIo(__filename)))) {
   const fail = (error: unknown): void => {
     const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
     process.stderr.write(`quern failed, which is a bug of Quern: ${visible(words)}\n`);

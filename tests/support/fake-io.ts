@@ -27,6 +27,7 @@ export async function quern(
   input = '',
   git: Git = NO_GIT,
   terminal = false,
+  more: Partial<Machine> = {},
 ): Promise<Ran> {
   let out = '';
   let err = '';
@@ -71,6 +72,7 @@ export async function quern(
     cwd: '/kitchen',
     today: () => '2026-11-25',
     workers: undefined,
+    ...more,
   };
   const exit = await main(args, io, { lsp: () => {}, mcp: () => {} }, '0.0.0');
   return { exit, out, err, written };

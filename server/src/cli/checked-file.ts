@@ -50,10 +50,13 @@ export interface CheckWish {
   readonly fixes: 'none' | 'titles' | 'whole';
   /** Make the fixes that may run unattended. */
   readonly mend: boolean;
+  /** Where results are to be kept, as it was named. */
+  readonly keepsIn?: string;
 }
 
-export function checkFile(input: Input, houses: Houses, wish: CheckWish): CheckedFile {
-  const read = snapshotToCheck(input, houses);
+/** `bases` writes down what is asked of it, where somebody wants to know. */
+export function checkFile(input: Input, houses: Houses, wish: CheckWish, bases = houses.bases): CheckedFile {
+  const read = snapshotToCheck(input, houses, bases);
   if (wish.mend && input.encoding?.isRead === false)
     throw new UsageError(`\`${input.shown}\` ${encodingWords(input.encoding)}; nothing was mended`);
   const snapshot = wish.mend ? mended(read) : read;

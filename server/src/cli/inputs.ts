@@ -89,7 +89,7 @@ export function inputAt(path: string, shown: string, io: Io, within?: string): I
 
 /** Whether the house's `quern.json` leaves the file out; `from` is where its house is looked for. */
 export function isIgnored(path: string, io: Io, houses: Houses, from = path): boolean {
-  const { settings } = houses.of(from);
+  const settings = houses.settingsOf(from);
   const folder = settings.ignore.length === 0 ? undefined : io.files.houseAbove(from);
   return isLeftOut(path, folder, settings.ignore);
 }
@@ -116,12 +116,12 @@ async function readStdin(options: Options, io: Io): Promise<Input> {
 export const snapshotOf = (input: Input, houses: Houses): Snapshot => opened(input, input.text, houses);
 
 /** The same to be checked: of a file that cannot be read, that alone is found. */
-export const snapshotToCheck = (input: Input, houses: Houses): Snapshot =>
-  opened(input, input.encoding?.isRead === false ? '' : input.text, houses);
+export const snapshotToCheck = (input: Input, houses: Houses, bases = houses.bases): Snapshot =>
+  opened(input, input.encoding?.isRead === false ? '' : input.text, houses, bases);
 
-function opened({ path, encoding, within }: Input, text: string, houses: Houses): Snapshot {
+function opened({ path, encoding, within }: Input, text: string, houses: Houses, bases = houses.bases): Snapshot {
   if (within !== undefined) houses.opened(within);
-  return Snapshot.open(path, 0, text, houses.of(path).house, houses.bases, encoding);
+  return Snapshot.open(path, 0, text, houses.of(path).house, bases, encoding);
 }
 
 /** Houses for one run of a command; what could not be used of one is said, and ends the command with 2. */

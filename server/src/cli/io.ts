@@ -30,6 +30,8 @@ export interface Machine {
   today(): string;
   /** Threads that can share the work of one command; absent where there are none. */
   readonly workers: Workers | undefined;
+  /** What earlier runs left, in the user's cache or in a folder that is named; absent where nothing is kept. */
+  readonly keptTexts?: (folder: string | undefined) => KeptTexts | undefined;
 }
 
 /** The same as a command sees it: what is said in `out` and `err` changes nothing of the terminal it is shown on. */
@@ -65,6 +67,17 @@ export interface FileChange {
 export interface NotWritten {
   readonly path: string;
   readonly why: string;
+}
+
+/** Texts that one run leaves for the next: any may be gone at any time. */
+export interface KeptTexts {
+  /** What tells this build from others. */
+  readonly build: string;
+  /** A sum by which two texts are told apart. */
+  digest(text: string): string;
+  read(name: string): string | undefined;
+  /** Why it could not be written; undefined where it was. */
+  write(name: string, text: string): string | undefined;
 }
 
 export interface Workers {

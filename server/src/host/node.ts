@@ -11,6 +11,7 @@ import { decode } from './decode.ts';
 import { codeOf, diskErrorWords } from './disk-errors.ts';
 import { nodeFiles } from './files.ts';
 import { nodeGit } from './git.ts';
+import { nodeKeptTexts } from './kept-texts.ts';
 import { nodeWorkers } from './workers.ts';
 import { writeWhole } from './writing.ts';
 
@@ -36,6 +37,7 @@ export function nodeIo(script?: string): Machine {
   return {
     files: remembering(nodeFiles()),
     workers: script === undefined ? undefined : nodeWorkers(script),
+    ...(script !== undefined && { keptTexts: (folder) => nodeKeptTexts(script, folder) }),
     today,
     git: nodeGit(),
     isTerminal: stdout.isTTY === true,

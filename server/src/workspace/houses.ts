@@ -57,6 +57,8 @@ export class Houses {
   private readonly byFolder = new Map<string, HouseRead>();
   /** Of each folder the last house, with what it was made of: made of the same again, it is the same object. */
   private readonly lastMade = new Map<string, { readonly of: string; readonly house: HouseRead }>();
+  private readonly keys = new Map<string, string>();
+  private readonly settingsBy = new Map<string, Settings>();
   private readonly foodsByPath = new Map<string, readonly HouseFood[]>();
   private readonly outlineByPath = new Map<string, Outline>();
   private readonly larderByRoot = new Map<string, readonly Larder[]>();
@@ -109,6 +111,35 @@ export class Houses {
     return house;
   }
 
+  /** All that a file's house is made of, as a text: of the same text the same house is made. */
+  keyOf(path: string): string {
+    const folder = this.files.houseAbove(path);
+    if (folder === undefined) return JSON.stringify(this.editor);
+    const larders = this.lardersOver(path, folder);
+    const nearest = larders.at(-1)?.folder ?? folder;
+    let key = this.keys.get(nearest);
+    if (key === undefined) {
+      key = this.partsOf(folder, larders).of;
+      this.keys.set(nearest, key);
+    }
+    return key;
+  }
+
+  /** The settings of a file, of which no house is made for this. */
+  settingsOf(path: string): Settings {
+    const folder = this.files.houseAbove(path);
+    if (folder === undefined) return this.editor;
+    let settings = this.settingsBy.get(folder);
+    if (settings === undefined) {
+      const text = this.files.read(this.files.join(folder, 'quern.json'));
+      const read = text === undefined ? undefined : parseSettings(text, this.editor);
+      settings = read?.settings ?? this.editor;
+      this.settingsBy.set(folder, settings);
+      for (const problem of read?.problems ?? []) this.tell(problem);
+    }
+    return settings;
+  }
+
   /** The files whose foods hold for a file, the nearest last. */
   foodFiles(path: string): readonly string[] {
     const folder = this.files.houseAbove(path);
@@ -144,6 +175,8 @@ export class Houses {
       if (before.length === 0 && now.length === 0 && folderOfFoods(path) === undefined) return false;
     }
     this.byFolder.clear();
+    this.keys.clear();
+    this.settingsBy.clear();
     this.larderByRoot.clear();
     this.atHand.clear();
     return true;
@@ -161,11 +194,7 @@ export class Houses {
   }
 
   private read(folder: string, nearest: string, larders: readonly Larder[]): HouseRead {
-    const path = this.files.join(folder, 'quern.json');
-    const text = this.files.read(path);
-    const faults = this.faultsOf(folder, [path, ...larders.flatMap(({ files }) => files)]);
-    const layers = larders.map(({ files }) => files.flatMap((path) => this.foodsByPath.get(path) ?? []));
-    const of = JSON.stringify([folder, text, faults, layers]);
+    const { of, text, faults, layers } = this.partsOf(folder, larders);
     const last = this.lastMade.get(nearest);
     if (last?.of === of) return last.house;
     const { settings, problems } =
@@ -175,6 +204,14 @@ export class Houses {
     this.lastMade.set(nearest, { of, house });
     for (const problem of house.problems) this.tell(problem);
     return house;
+  }
+
+  private partsOf(folder: string, larders: readonly Larder[]) {
+    const path = this.files.join(folder, 'quern.json');
+    const text = this.files.read(path);
+    const faults = this.faultsOf(folder, [path, ...larders.flatMap(({ files }) => files)]);
+    const layers = larders.map(({ files }) => files.flatMap((path) => this.foodsByPath.get(path) ?? []));
+    return { of: JSON.stringify([folder, text, faults, layers]), text, faults, layers };
   }
 
   /** What of the house itself could not be read. */

@@ -11,7 +11,7 @@ import { plural } from '../formats/plural.ts';
 import { type Counts, pretty } from '../formats/pretty.ts';
 import { sarif } from '../formats/sarif.ts';
 import { housesFor, INPUT_OPTIONS, type Input, readMany } from '../inputs.ts';
-import { type FileChange, type Io, refuseToWriteStdin, save, UsageError } from '../io.ts';
+import { type FileChange, type Io, type KeptTexts, refuseToWriteStdin, save, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
 import { touchedSince } from '../since.ts';
 
@@ -27,7 +27,7 @@ const FIXES: { readonly [format in (typeof FORMATS)[number]]?: CheckWish['fixes'
 export const check: Command = {
   name: 'check',
   usage:
-    '[PATH…] [--format pretty|compact|json|sarif|github] [--fail-on error|warning|info|hint] [--max-warnings N] [--fix] [--since REV] [--baseline FILE [--update-baseline]] [--stdin --stdin-name NAME]',
+    '[PATH…] [--format pretty|compact|json|sarif|github] [--fail-on error|warning|info|hint] [--max-warnings N] [--fix] [--since REV] [--baseline FILE [--update-baseline]] [--shard 3/8] [--cache FOLDER | --no-cache] [--stdin --stdin-name NAME]',
   summary: 'findings for files and folders',
   options: {
     ...INPUT_OPTIONS,
@@ -38,6 +38,9 @@ export const check: Command = {
     since: 'value',
     baseline: 'value',
     'update-baseline': 'flag',
+    cache: 'value',
+    'no-cache': 'flag',
+    shard: 'value',
   },
   examples: [
     'quern check',
@@ -46,6 +49,7 @@ export const check: Command = {
     'quern check --since origin/main --format github',
     'quern check --baseline quern-baseline.json --update-baseline',
     'quern check --format sarif > quern.sarif',
+    'quern check --shard 3/8',
   ],
   async run(options, io, version) {
     const format = choiceOf(options, 'format', FORMATS, 'pretty');
@@ -54,9 +58,19 @@ export const check: Command = {
     const stdin = options.flags.has('stdin');
     refuseToWriteStdin(options.flags, 'fix');
     const inputs = await inputsOf(options, io, housesFor(io));
-    const wish: CheckWish = { fixes: FIXES[format] ?? 'none', mend: options.flags.has('fix') };
-    // A text from standard input lies in no file that a worker could read.
-    const checked = await checkMany(inputs, wish, stdin ? { ...io, workers: undefined } : io);
+    const { cache } = options.values;
+    const wish: CheckWish = {
+      fixes: FIXES[format] ?? 'none',
+      mend: options.flags.has('fix'),
+      ...(cache !== undefined && { keepsIn: cache }),
+    };
+    // A text from standard input lies in no file that a worker could read, or that is checked again.
+    const checked = await checkMany(
+      inputs,
+      wish,
+      stdin ? { ...io, workers: undefined } : io,
+      stdin ? undefined : keptFor(options, io),
+    );
     io.progress('');
     const mended = checked.flatMap(({ path, mended: text }) => (text === undefined ? [] : [{ path, ...text }]));
     const files = withoutBaseline(checked, mended, options, io);
@@ -101,8 +115,33 @@ async function inputsOf(options: Options, io: Io, houses: Houses): Promise<reado
   const { since } = options.values;
   if (since !== undefined && options.flags.has('stdin'))
     throw new UsageError('--since looks at files, and --stdin gives a text: give one of them');
-  const inputs = await readMany(options, io, houses);
+  const all = await readMany(options, io, houses);
+  const inputs = options.values.shard === undefined ? all : shareOf(all, options.values.shard);
   return since === undefined ? inputs : touchedSince(inputs, since, houses, io);
+}
+
+/** What earlier runs left, unless nobody wants it. */
+function keptFor({ values: { cache }, flags }: Options, io: Io): KeptTexts | undefined {
+  if (!flags.has('no-cache')) return io.keptTexts?.(cache === undefined ? undefined : io.resolve(cache));
+  if (cache !== undefined)
+    throw new UsageError('--cache says where results are kept, and --no-cache that none are: give one of them');
+  return undefined;
+}
+
+/** One of so many shares of the files, `3/8`, by their names: a file that comes or goes moves no other. */
+function shareOf(inputs: readonly Input[], shard: string): readonly Input[] {
+  const [, at, of] = /^(\d{1,4})\/(\d{1,4})$/.exec(shard) ?? [];
+  const [number, count] = [Number(at), Number(of)];
+  if (!(number >= 1 && number <= count))
+    throw new UsageError(`--shard wants which share of how many, such as 3/8, not \`${shard}\``);
+  return inputs.filter(({ shown }) => nameSum(shown) % count === number - 1);
+}
+
+/** FNV-1a of 32 bits over the name's letters (Fowler, Noll and Vo; IETF draft-eastlake-fnv). */
+function nameSum(name: string): number {
+  let sum = 0x811c9dc5;
+  for (let i = 0; i < name.length; i++) sum = Math.imul(sum ^ name.charCodeAt(i), 0x01000193) >>> 0;
+  return sum;
 }
 
 /** The files without what the baseline knows; it is written anew where that is asked for, together with the files that were mended. */

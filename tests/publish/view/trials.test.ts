@@ -228,7 +228,7 @@ describe('the table', () => {
 
 test('none yet', () => {
   expect(shown(NEW)).toMatch(
-    /<b>None yet\.<\/b> Whoever cooks it writes down the day, the name and what was measured\. <button data-do="trial">/,
+    /<b>None yet\.<\/b> Whoever cooks it writes down the day, the name and what was measured\. <button type="button" data-do="trial">/,
   );
   expect(trialsView(factsOf(NEW, { mode: 'print' }))).not.toContain('<button');
 });

@@ -6,6 +6,7 @@ import { capital } from '../../recipe/words.ts';
 import { shortDate } from '../date-text.ts';
 import { escapeHtml } from '../escape-html.ts';
 import type { Report, ReportMeasured, ReportTextChange, ReportTrial } from '../report-shape.ts';
+import { doing } from './controls.ts';
 import type { ViewFacts } from './facts.ts';
 import { lineLink } from './figures.ts';
 import { mark } from './marks.ts';
@@ -15,7 +16,7 @@ import { type MeasuredUnit, rangeText, unitOf } from './trial-units.ts';
 /** The content of `<section id="trials">`. */
 export function trialsView(facts: ViewFacts): string {
   const { report } = facts;
-  const begin = canWrite(facts) ? '<button data-do="trial">Begin a trial of today</button>' : '';
+  const begin = canWrite(facts) ? doing('trial', {}, 'Begin a trial of today') : '';
   if (report.trials.length === 0)
     return `<h2>Trials</h2>\n<p class="empty"><b>None yet.</b> Whoever cooks it writes down the day, the name and what was measured. ${begin}</p>`;
   const sections = [
@@ -146,10 +147,7 @@ const headOf = ({ what, said }: ReportMeasured, all: readonly ReportMeasured[]):
 function changeRow(facts: ViewFacts, trial: ReportTrial, isLast: boolean, columns: number): string {
   const { changed_after: change, date } = trial;
   if (change === null) return '';
-  const compare =
-    facts.mode === 'live'
-      ? ` <button class="plain" data-do="compare" data-arg="${escapeHtml(JSON.stringify({ day: date }))}">Compare</button>`
-      : '';
+  const compare = facts.mode === 'live' ? ` ${doing('compare', { day: date }, 'Compare', 'plain')}` : '';
   const words = `${isLast ? 'Changed since' : 'Changed here'} ${changeWords(change)}`;
   return `<tr><td colspan="${columns}" class="soft divide">${mark('changed')} ${escapeHtml(words)}.${compare}</td></tr>\n`;
 }

@@ -72,13 +72,13 @@ describe('publish', () => {
   test('a template of the house', async () => {
     const files = {
       'a.quern': ROLLS,
-      'house.html': '<article><h1>[[title]]</h1>[[ingredients]]</article>',
-      'bad.html': '[[rating]]',
+      'house.html': '<article><h1>{{title}}</h1>{{ingredients}}</article>',
+      'bad.html': '{{rating}}',
     };
     const { out } = await quern(['publish', 'a.quern', '--template', 'house.html'], files);
     expect(out).toMatch(/^<article><h1>Rolls<\/h1><section[\s\S]*bread flour[\s\S]*<\/article>$/);
     const bad = await quern(['publish', 'a.quern', '--template', 'bad.html'], files);
-    expect([bad.exit, bad.err]).toEqual([2, expect.stringContaining('[[rating]]')]);
+    expect([bad.exit, bad.err]).toEqual([2, expect.stringContaining('{{rating}}')]);
     expect((await quern(['publish', 'a.quern', '--template', 'none.html'], files)).exit).toBe(2);
   });
 

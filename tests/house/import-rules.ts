@@ -20,7 +20,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'jsonc-parser',
     'ignore',
   ],
-  publish: ['checks', 'recipe', 'prose', 'notation', 'measure', 'food'],
+  publish: ['checks', 'recipe', 'prose', 'notation', 'measure', 'food', 'mustache'],
   editor: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'prose', 'notation', 'measure', 'food'],
   lsp: ['editor', 'publish', 'workspace', 'checks', 'edits', 'notation', 'measure', 'recipe', 'vscode-languageserver'],
   cli: ['publish', 'workspace', 'checks', 'edits', 'recipe', 'notation', 'measure', 'food', 'diff'],

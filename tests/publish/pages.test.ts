@@ -208,13 +208,13 @@ test('Markdown keeps what was written from being read as marks', () => {
 
 describe('templates', () => {
   test('holes are filled, and only known ones', () => {
-    expect(fillTemplate('<h1>[[title]]</h1>[[ method ]]', { title: 'A $& B', method: 'x' })).toEqual({
+    expect(fillTemplate('<h1>{{title}}</h1>{{ method }}', { title: 'A $& B', method: 'x' })).toEqual({
       ok: true,
       text: '<h1>A $& B</h1>x',
     });
-    expect(fillTemplate('[[titel]]', { title: 'A' })).toMatchObject({
+    expect(fillTemplate('{{titel}}', { title: 'A' })).toMatchObject({
       ok: false,
-      why: expect.stringContaining('[[title]]'),
+      why: expect.stringContaining('{{title}}'),
     });
     expect(fillTemplate('nothing', { title: 'A' })).toMatchObject({ ok: false });
   });

@@ -58,7 +58,7 @@ export async function quern(
     progress: () => {},
     readInput: async () => ({ text: input, marked: false }),
     write: (changes) => {
-      for (const { path, text } of changes) written[path] = text;
+      for (const { path, text } of changes) if (typeof text === 'string') written[path] = text;
       return undefined;
     },
     resolve: at,

@@ -3,6 +3,7 @@
  */
 import type { Git } from '../workspace/git.ts';
 import type { Files, OtherEncoding } from '../workspace/ports.ts';
+import type { Web } from './web.ts';
 
 /** The machine that a command runs on. */
 export interface Machine {
@@ -32,6 +33,12 @@ export interface Machine {
   readonly workers: Workers | undefined;
   /** What earlier runs left, in the user's cache or in a folder that is named; absent where nothing is kept. */
   readonly keptTexts?: (folder: string | undefined) => KeptTexts | undefined;
+  /** The bytes of an ordinary file, of no more than a picture has; undefined where it cannot be read. */
+  bytes?(path: string): Uint8Array | undefined;
+  /** A word for what a file holds: of another content it is another. */
+  digest?(content: string | Uint8Array): string;
+  /** Absent where nothing can be served. */
+  readonly web?: Web;
 }
 
 /** The same as a command sees it: what is said in `out` and `err` changes nothing of the terminal it is shown on. */
@@ -53,12 +60,13 @@ export interface Given {
   readonly other?: OtherEncoding;
 }
 
-/** What a file is to hold. */
+/** What a file is to hold: a text, or bytes as they are. */
 export interface FileChange {
   readonly path: string;
   /** What it was worked out from, and must hold still; undefined where there was no file. */
-  readonly before: string | undefined;
-  readonly text: string;
+  readonly before: string | Uint8Array | undefined;
+  /** Undefined where the file is to go. */
+  readonly text: string | Uint8Array | undefined;
   /** A new one that is run. */
   readonly executable?: true;
 }

@@ -17,6 +17,7 @@ import { publish } from './commands/publish.ts';
 import { read } from './commands/read.ts';
 import { report } from './commands/report.ts';
 import { scale } from './commands/scale.ts';
+import { serve } from './commands/serve.ts';
 import { trial } from './commands/trial.ts';
 import { weigh } from './commands/weigh.ts';
 import { errorJson } from './formats/json.ts';
@@ -38,16 +39,17 @@ export const COMMANDS: readonly Command[] = [
   init,
   diff,
   publish,
+  serve,
   plan,
   read,
   trial,
 ];
 
-/** Runs one command. `serve` starts what answers others: the language server for `lsp`, the tools for `mcp`. */
+/** Runs one command. `starts` has what answers others: the language server for `lsp`, the tools for `mcp`. */
 export async function main(
   args: readonly string[],
   machine: Machine,
-  serve: Readonly<Record<'lsp' | 'mcp', () => void>>,
+  starts: Readonly<Record<'lsp' | 'mcp', () => void>>,
   version: string,
 ): Promise<Exit | 'serving'> {
   const [name = 'help', ...rest] = args;
@@ -61,7 +63,7 @@ export async function main(
       io.err('quern lsp: an editor starts it, and speaks to it over --stdio\n');
       return 2;
     }
-    serve.lsp();
+    starts.lsp();
     return 'serving';
   }
   if (name === 'mcp') {
@@ -69,7 +71,7 @@ export async function main(
       io.out(HELP_OF_MCP);
       return rest.includes('--help') || rest.includes('-h') ? 0 : 2;
     }
-    serve.mcp();
+    starts.mcp();
     return 'serving';
   }
   if (name === 'help' || name === '--help' || name === '-h') {

@@ -12,3 +12,13 @@ export function whereIn({ whole }: Snapshot, io: Io): (line: number) => string {
     return `line ${(origin?.line ?? line) + 1}${origin?.kind === 'base' ? ` of ${visibleLine(io.shown(origin.path))}` : ''}`;
   };
 }
+
+/** The line of its own file, from 0; undefined where a base says it. */
+export function ownLineIn({ whole }: Snapshot): (line: number) => number | undefined {
+  return (line) => {
+    const lines = whole.writtenFrom?.lines;
+    if (lines === undefined) return line;
+    const origin = lines[line]?.origin;
+    return origin === undefined || origin.kind === 'base' ? undefined : origin.line;
+  };
+}

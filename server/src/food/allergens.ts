@@ -58,6 +58,11 @@ const ROWS: readonly AllergenRow[] = [
   { words: ['lupin'], eu: 'lupin' },
   { words: ['sulphites', 'sulfites', 'sulphur dioxide', 'sulfur dioxide'], eu: 'sulphites' },
 ];
+/** All that labels must name, in the law's order. */
+export const listedAllergens = (side: keyof Allergens): readonly string[] => [
+  ...new Set(ROWS.flatMap((row) => row[side] ?? [])),
+];
+
 /** A food of the house that holds none says so. */
 const NOTHING: ReadonlySet<string> = new Set(['nothing', 'none']);
 const BY_WORD = new Map(

@@ -104,12 +104,18 @@ function outermostHouse(path: string): string | undefined {
 }
 
 /** A path with its links followed; as it is where nothing is there. */
-function real(path: string): string {
+export function real(path: string): string {
   try {
     return realpathSync.native(path);
   } catch {
     return path;
   }
+}
+
+/** A word that is another once the file is; undefined where it is not there. */
+export function stampOf(path: string): string | undefined {
+  const stat = statSync(path, { throwIfNoEntry: false, bigint: true });
+  return stat === undefined ? undefined : `${stat.mtimeNs}-${stat.size}-${stat.ino}`;
 }
 
 /** One `.gitignore` and the folder its patterns are relative to. */

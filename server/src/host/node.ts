@@ -12,6 +12,8 @@ import { codeOf, diskErrorWords } from './disk-errors.ts';
 import { nodeFiles } from './files.ts';
 import { nodeGit } from './git.ts';
 import { nodeKeptTexts } from './kept-texts.ts';
+import { MOST_PICTURE_BYTES, readOrdinary } from './reading.ts';
+import { nodeWeb } from './web-server.ts';
 import { nodeWorkers } from './workers.ts';
 import { writeWhole } from './writing.ts';
 
@@ -38,6 +40,7 @@ export function nodeIo(script?: string): Machine {
     files: remembering(nodeFiles()),
     workers: script === undefined ? undefined : nodeWorkers(script),
     ...(script !== undefined && { keptTexts: (folder) => nodeKeptTexts(script, folder) }),
+    ...(script !== undefined && { web: nodeWeb(script) }),
     today,
     git: nodeGit(),
     isTerminal: stdout.isTTY === true,
@@ -56,6 +59,9 @@ export function nodeIo(script?: string): Machine {
       return decode(Buffer.concat(chunks));
     },
     write: writeWhole,
+    bytes,
+    digest: (content) =>
+      process.getBuiltinModule?.('node:crypto')?.createHash('sha256').update(content).digest('base64url') ?? '',
     resolve: (path) => {
       if (here === undefined && !isAbsolute(path))
         throw new UsageError('the folder that the command was started in is gone: name files by their whole paths');
@@ -73,6 +79,14 @@ export function nodeIo(script?: string): Machine {
     },
     cwd,
   };
+}
+
+function bytes(path: string): Uint8Array | undefined {
+  try {
+    return readOrdinary(path, MOST_PICTURE_BYTES);
+  } catch {
+    return undefined;
+  }
 }
 
 /** Undefined where the folder was deleted, or may not be looked at. */

@@ -7,34 +7,37 @@ import { closeSync, constants, fstatSync, openSync, readSync, type Stats, statSy
 /** More than any recipe, and any list of what to ignore. */
 export const MOST_BYTES = 4 * 2 ** 20;
 
+/** More than a picture of a dish takes. */
+export const MOST_PICTURE_BYTES = 32 * 2 ** 20;
+
 /** What is there cannot be read as a file; the message stands after `cannot be read: `. */
 export class NotOrdinary extends Error {}
 
-/** The bytes of an ordinary file. Throws `NotOrdinary`, or what the disk says. */
-export function readOrdinary(path: string): Buffer {
+/** The bytes of an ordinary file that has no more than so many. Throws `NotOrdinary`, or what the disk says. */
+export function readOrdinary(path: string, most = MOST_BYTES): Buffer {
   // Some devices do something when they are merely opened.
-  refuse(statSync(path));
+  refuse(statSync(path), most);
   // What was exchanged since is opened without waiting.
   const file = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
   try {
     const stat = fstatSync(file);
-    refuse(stat);
-    return readWhole(file, stat.size);
+    refuse(stat, most);
+    return readWhole(file, stat.size, most);
   } finally {
     closeSync(file);
   }
 }
 
-function refuse(stat: Stats): void {
+function refuse(stat: Stats, most: number): void {
   if (stat.isDirectory()) throw new NotOrdinary('it is a folder');
   if (!stat.isFile()) throw new NotOrdinary('it is no ordinary file');
-  if (stat.size > MOST_BYTES) throw new NotOrdinary(TOO_LARGE);
+  if (stat.size > most) throw new NotOrdinary(tooLarge(most));
 }
 
-const TOO_LARGE = `it is larger than ${MOST_BYTES / 2 ** 20} MB`;
+const tooLarge = (most: number): string => `it is larger than ${most / 2 ** 20} MB`;
 
 /** A size of 0 may be that of a file that is made as it is read, and any file may grow meanwhile. */
-function readWhole(file: number, size: number): Buffer {
+function readWhole(file: number, size: number, most: number): Buffer {
   let bytes = Buffer.allocUnsafe(size > 0 ? size + 1 : CHUNK);
   let length = 0;
   for (;;) {
@@ -42,7 +45,7 @@ function readWhole(file: number, size: number): Buffer {
     const read = readSync(file, bytes, length, bytes.length - length, null);
     if (read === 0) return bytes.subarray(0, length);
     length += read;
-    if (length > MOST_BYTES) throw new NotOrdinary(TOO_LARGE);
+    if (length > most) throw new NotOrdinary(tooLarge(most));
   }
 }
 

@@ -35,7 +35,8 @@ interface Staged {
   readonly change: FileChange;
   /** Where its bytes lie: what a link leads to. */
   readonly target: string;
-  readonly temporary: string;
+  /** Undefined where the file goes. */
+  readonly temporary: string | undefined;
   /** Its copy, until all are written. */
   old: string | undefined;
 }
@@ -95,10 +96,11 @@ function stage(change: FileChange, litter: Litter): Staged {
     // To take its name, its folder alone is asked: a file that may only be read would be replaced.
     accessSync(target, constants.W_OK);
   }
+  if (text === undefined) return { change, target, temporary: undefined, old: undefined };
   const temporary = litter.nameBeside(target);
   const file = openSync(temporary, 'wx', stat === undefined ? (executable ? 0o777 : 0o666) : stat.mode & 0o777);
   try {
-    writeFileSync(file, encode(text, marked));
+    writeFileSync(file, typeof text === 'string' ? encode(text, marked) : text);
     if (stat !== undefined) keepRights(file, stat);
     fsyncSync(file);
   } finally {
@@ -108,12 +110,17 @@ function stage(change: FileChange, litter: Litter): Staged {
 }
 
 /** Whether the file began with a byte order mark; refuses one that is another than was read. */
-function assertSame(target: string, before: string | undefined, path = target): boolean {
+function assertSame(target: string, before: FileChange['before'], path = target): boolean {
   if (before === undefined) {
     if (lstatSync(target, { throwIfNoEntry: false }) === undefined) return false;
     throw new Refused(path, 'there was no such file when it was looked for');
   }
-  const { text, marked, other } = decode(readFileSync(target));
+  const bytes = readFileSync(target);
+  if (typeof before !== 'string') {
+    if (bytes.equals(before)) return false;
+    throw new Refused(path, 'it was changed since it was read');
+  }
+  const { text, marked, other } = decode(bytes);
   if (other !== undefined) throw new Refused(path, `it ${faultWords({ kind: 'encoding', encoding: other })}`);
   if (text !== before) throw new Refused(path, 'it was changed since it was read');
   return marked;
@@ -134,7 +141,8 @@ function takeNames(staged: readonly Staged[]): void {
   const taken: Staged[] = [];
   for (const file of staged) {
     try {
-      renameSync(file.temporary, file.target);
+      if (file.temporary === undefined) unlinkSync(file.target);
+      else renameSync(file.temporary, file.target);
     } catch (error) {
       const stuck = taken.filter((other) => !gaveBack(other)).map(({ change }) => `\`${change.path}\``);
       const left = stuck.length === 0 ? '' : `; ${stuck.join(', ')} could not be put back, and is new already`;

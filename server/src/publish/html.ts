@@ -7,6 +7,7 @@
 import type { RecipeState } from '../recipe/trials/state.ts';
 import { escapeHtml } from './escape-html.ts';
 import { jsonLd } from './json-ld.ts';
+import type { ReportPicture } from './pictures.ts';
 import type { TextPieces } from './plain-pages.ts';
 import { headFacts, nutritionLines, type ReaderPage } from './reader-page.ts';
 import { standingAlone } from './view/alone.ts';
@@ -17,22 +18,26 @@ import { allergensSection } from './view/label.ts';
 import { listSection } from './view/list.ts';
 import { DEFS, mark } from './view/marks.ts';
 import { methodSection } from './view/method.ts';
+import { picturesOf } from './view/pictures.ts';
 import type { StateMark } from './view/state.ts';
 import { STYLE } from './view/style.ts';
 
 /** The pieces of the page, for a template of the house. */
 export interface HtmlPieces extends TextPieces {
+  /** Of the dish. */
+  readonly pictures: string;
   readonly style: string;
   readonly data: string;
 }
 
-export function htmlPage(page: ReaderPage): string {
-  const p = htmlPieces(page);
-  const body = [p.cautions, aheadOf(page), p.ingredients, p.method, p.notes, p.allergens, p.nutrition];
-  return standingAlone({
-    title: page.title,
-    head: `${p.data}\n`,
-    body: `${DEFS}
+export const htmlPage = (page: ReaderPage): string =>
+  standingAlone({ title: page.title, head: htmlPieces(page).data, body: pageBody(page) });
+
+/** What stands in its body; `pictures` are those that lie beside the page. */
+export function pageBody(page: ReaderPage, pictures: readonly ReportPicture[] = []): string {
+  const p = htmlPieces(page, pictures);
+  const body = [p.pictures, p.cautions, aheadOf(page), p.ingredients, p.method, p.notes, p.allergens, p.nutrition];
+  return `${DEFS}
 <header>
 <h1>${p.title}</h1>
 ${[p.state, factsOf(page)].filter((x) => x !== '').join('\n')}
@@ -40,13 +45,12 @@ ${[p.state, factsOf(page)].filter((x) => x !== '').join('\n')}
 <main class="plain">
 ${body.filter((x) => x !== '').join('\n')}
 </main>
-<footer>${LABELS}</footer>`,
-  });
+<footer>${LABELS}</footer>`;
 }
 
 const LABELS = 'Read every label: foods of one name differ by maker.';
 
-export function htmlPieces(page: ReaderPage): HtmlPieces {
+export function htmlPieces(page: ReaderPage, pictures: readonly ReportPicture[] = []): HtmlPieces {
   const reading: Reading = {
     mode: 'read',
     look: {},
@@ -54,7 +58,7 @@ export function htmlPieces(page: ReaderPage): HtmlPieces {
     differs: differencesOf(page, page),
     findings: [],
     missing: [],
-    report: { pictures: [] },
+    report: { pictures },
   };
   // A page for readers tells of nothing that was found but its cautions.
   const none = new Notes(reading);
@@ -78,6 +82,7 @@ export function htmlPieces(page: ReaderPage): HtmlPieces {
     allergens: `<section>\n${allergensSection({ allergens: page.allergens, parts: page.sections }, true)}\n</section>`,
     nutrition: nutritionOf(page),
     state: `<p class="state">${mark(MARKS[page.proof.state])} ${escapeHtml(page.state)}</p>`,
+    pictures: picturesOf(reading, 'dish'),
     style: STYLE,
     data: `<script type="application/ld+json">\n${jsonLd(page).trim()}\n</script>`,
   };

@@ -5,8 +5,9 @@
 import { keptOn } from '../notation/kept.ts';
 import type { Recipe } from '../recipe/model.ts';
 import { readClock } from '../recipe/plan/clock-text.ts';
-import { planOf } from '../recipe/plan/plan.ts';
+import { type Plan, planOf } from '../recipe/plan/plan.ts';
 import { EVERYDAY } from '../recipe/plan/task.ts';
+import { minuteOf } from './clock.ts';
 import { ovenNames, type PlanFacts, planFacts } from './plan-facts.ts';
 import { sayOwnLine } from './report.ts';
 
@@ -20,30 +21,27 @@ export interface DayAsked {
   readonly ownLine?: (line: number) => number | undefined;
 }
 
-const LAST = keptOn<Recipe, { readonly serve: number; readonly facts: PlanFacts }>();
+const LAST = keptOn<Recipe, { readonly serve: number; readonly plan: Plan }>();
 
 export function recipeDay(
   recipe: Recipe,
   { serve: asked, sayLine = sayOwnLine, ownLine = itself }: DayAsked,
 ): PlanFacts {
-  const serve = readClock(asked ?? USUAL_SERVE) ?? readClock(USUAL_SERVE) ?? 0;
-  const last = LAST.get(recipe);
-  if (last?.serve === serve) return last.facts;
+  const serve = readClock(asked ?? USUAL_SERVE) ?? minuteOf(USUAL_SERVE);
   const ovens = ovenNames(recipe.world, undefined);
-  const plan = planOf([{ recipe, given: new Map(), puts: true }], {
-    ovens: ovens.length,
+  const last = LAST.get(recipe);
+  const plan = last?.serve === serve ? last.plan : planned(recipe, serve, ovens.length);
+  LAST.set(recipe, { serve, plan });
+  return planFacts(plan, [{ recipe, file: 'A recipe without a name', sayLine, ownLine }], { serve, date: null, ovens });
+}
+
+const planned = (recipe: Recipe, serve: number, ovens: number): Plan =>
+  planOf([{ recipe, given: new Map(), puts: true }], {
+    ovens,
     pairsOfHands: 1,
     sharesOven: false,
     serve,
     awake: EVERYDAY,
   });
-  const facts = planFacts(plan, [{ recipe, file: 'A recipe without a name', sayLine, ownLine }], {
-    serve,
-    date: null,
-    ovens,
-  });
-  LAST.set(recipe, { serve, facts });
-  return facts;
-}
 
 const itself = (line: number): number => line;

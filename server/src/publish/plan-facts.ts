@@ -9,6 +9,7 @@ import type { MinutesFrom, PlanTask } from '../recipe/plan/plan-task.ts';
 import { bakeOf } from '../recipe/plan/reckoned.ts';
 import type { WayOut } from '../recipe/plan/ways-out.ts';
 import { capital } from '../recipe/words.ts';
+import { clockOf } from './clock.ts';
 import { clauseText } from './step-text.ts';
 
 /** A point of the clock, and how many days before that of the serving. */
@@ -239,7 +240,5 @@ const DAY_MIN = 1440;
 function clockAt(serve: number, min: number): PlanClock {
   const at = serve + min;
   const days = Math.floor(at / DAY_MIN);
-  const ofDay = at - days * DAY_MIN;
-  const two = (n: number) => String(n).padStart(2, '0');
-  return { at: `${two(Math.floor(ofDay / 60))}:${two(ofDay % 60)}`, days_before: Math.max(0, -days), min };
+  return { at: clockOf(at), days_before: Math.max(0, -days), min };
 }

@@ -42,6 +42,7 @@ export function putText({ asked }: PlanFacts): string | undefined {
 
 const countWord = (count: number): string =>
   ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten'][count] ?? String(count);
+
 export const NOT_ALL_TRIED = 'There are too many orders to try them all: a better one may be left.';
 
 /** `Gratin: bake at 160 C for 1 h 15 min` */

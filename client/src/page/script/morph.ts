@@ -12,6 +12,11 @@ export function morph(root: Element, html: string): void {
   template.innerHTML = html;
   const next = document.createElement(root.tagName);
   next.append(template.content);
+  become(root, next);
+}
+
+/** The same of an element of another page. */
+export function become(root: Element, next: Element): void {
   morphdom(root, next, {
     childrenOnly: true,
     getNodeKey: (node) =>

@@ -8,13 +8,14 @@ import type { Command } from '../command.ts';
 import { housesFor, INPUT_OPTIONS, inputAt, readOne, snapshotOf } from '../inputs.ts';
 import { type Exit, type Io, UsageError } from '../io.ts';
 import { choiceOf, type Options } from '../options.ts';
+import { publishSite } from '../publish-site.ts';
 import { whereIn } from '../where.ts';
 
 export const publish: Command = {
   name: 'publish',
   usage:
-    'FILE --format html|markdown|text|json-ld [--measures weight-first|measure-first] [--label us|eu] [--template FILE] [--proved] [--stdin --stdin-name NAME]',
-  summary: 'the page for readers',
+    'FILE --format html|markdown|text|json-ld | FOLDER --format site --out DIR [--title TEXT] [--measures weight-first|measure-first] [--label us|eu] [--template FILE] [--proved] [--stdin --stdin-name NAME]',
+  summary: 'the page for readers; of a folder, a site with an index, its allergens and sheets for print',
   options: {
     ...INPUT_OPTIONS,
     format: 'value',
@@ -22,15 +23,22 @@ export const publish: Command = {
     label: 'value',
     template: 'value',
     proved: 'flag',
+    out: 'value',
+    title: 'value',
   },
   examples: [
     'quern publish tart.quern --format html > tart.html',
     'quern publish tart.quern --format text --measures measure-first',
     'quern publish tart.quern --format html --template house.html',
     'quern publish tart.quern --format json-ld --proved',
+    'quern publish recipes --format site --out public --title "Harbour Lane"',
   ],
   async run(options, io): Promise<Exit> {
-    const format = choiceOf(options, 'format', PUBLISH_FORMATS, 'html');
+    const wanted = choiceOf(options, 'format', [...PUBLISH_FORMATS, 'site'], 'html');
+    if (wanted === 'site') return publishSite(options, templateOf(options, 'html', io), io);
+    const format: PublishFormat = wanted;
+    if (options.values.out !== undefined || options.values.title !== undefined)
+      throw new UsageError('--out and --title are for a site: --format site');
     const measures = choiceOf(options, 'measures', ['weight-first', 'measure-first'], 'weight-first');
     const template = templateOf(options, format, io);
     const snapshot = snapshotOf(await readOne(options, io), housesFor(io));

@@ -17,7 +17,7 @@ import {
 import { axisOf } from './day/axis.ts';
 import { keyOf, lanesOf } from './day/lanes.ts';
 import { type StepOrder, stepsOf } from './day/steps.ts';
-import type { ViewFacts, ViewMode } from './facts.ts';
+import type { HrefOf, ViewFacts, ViewMode } from './facts.ts';
 import type { Level } from './finding.ts';
 import { mark } from './marks.ts';
 
@@ -29,6 +29,7 @@ export function dayView(facts: ViewFacts): string {
     mode: facts.mode,
     order: facts.look.order ?? 'clock',
     writes: facts.mode === 'live' && facts.readOnly === undefined,
+    ...(facts.hrefOf && { hrefOf: facts.hrefOf }),
   });
 }
 
@@ -40,13 +41,14 @@ export interface DayShown {
   readonly order: StepOrder;
   /** Minutes may be written into the text. */
   readonly writes: boolean;
+  readonly hrefOf?: HrefOf;
 }
 
 /** The same of any plan, of several recipes too. */
-export function dayDrawn(plan: PlanFacts, { mode, order, writes }: DayShown): string {
+export function dayDrawn(plan: PlanFacts, { mode, order, writes, hrefOf }: DayShown): string {
   const axis = axisOf(plan);
   return [
-    headOf(plan, mode, order),
+    headOf(plan, mode, order, hrefOf),
     sentenceOf(plan),
     lanesOf(plan, axis),
     keyOf(plan, axis),
@@ -64,11 +66,20 @@ const withoutText = (plan: PlanFacts): PlanFacts => ({
   steps: plan.steps.map((step) => ({ ...step, line: null })),
 });
 
-function headOf({ serve }: PlanFacts, mode: ViewMode, order: StepOrder): string {
+function headOf({ serve }: PlanFacts, mode: ViewMode, order: StepOrder, hrefOf: HrefOf | undefined): string {
+  if (hrefOf !== undefined) return browsedHead(serve, order, hrefOf);
   if (mode !== 'live') return `<h2>Counted back from ${serve}</h2>`;
   const radio = (value: StepOrder, words: string) =>
     `<label><input type="radio" name="order" data-key="order-${value}" data-do="order-of-steps" data-arg='{"order":"${value}"}'${value === order ? ' checked' : ''}> ${words}</label>`;
   return `<div class="row"><h2>Counted back from <input value="${serve}" size="5" data-key="serve" data-do="serve-at" aria-label="on the table at"></h2><fieldset class="choice"><legend class="unseen">Order of the steps</legend>${radio('clock', 'By the clock')}${radio('part', 'By part')}</fieldset></div>`;
+}
+
+/** In a browser, without a script: a form asks for another hour, links for the other order. */
+function browsedHead(serve: string, order: StepOrder, hrefOf: HrefOf): string {
+  const link = (value: StepOrder, words: string) =>
+    value === order ? `<b>${words}</b>` : `<a href="${escapeHtml(hrefOf('day', value))}">${words}</a>`;
+  const kept = order === 'part' ? '<input type="hidden" name="order" value="part">' : '';
+  return `<form class="row"><h2>Counted back from <input type="time" name="serve" value="${serve}" required aria-label="on the table at"></h2><input type="hidden" name="view" value="day">${kept}<button>Count back</button><span class="choice">${link('clock', 'By the clock')} ${link('part', 'By part')}</span></form>`;
 }
 
 /** `Begin at 15:00; at 14:51 if all takes its longest. One pair of hands, one oven. Hands 1 h 10 min; the longest wait is the custard's, 2 h.` */

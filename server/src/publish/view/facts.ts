@@ -16,7 +16,7 @@ import { type ReportSources, report } from '../report.ts';
 import type { Report } from '../report-shape.ts';
 import { type Differences, differencesOf } from './differences.ts';
 import { type ViewFinding, type ViewFix, viewFindings } from './finding.ts';
-import type { Look, Looking } from './look.ts';
+import type { Look, Looking, ViewName } from './look.ts';
 import { ownDegrees, ownMeasures, piecesOf } from './own.ts';
 import { type ViewState, viewState } from './state.ts';
 
@@ -52,9 +52,13 @@ export interface ViewFacts {
   readonly findings: readonly ViewFinding[];
   /** What turning the measure that is looked at comes to; undefined where none is. */
   readonly turned: () => Turned | undefined;
+  /** Where a view is, and the steps of the day in an order: the page is looked at in a browser, which asks for another. */
+  readonly hrefOf?: HrefOf;
   /** The day counted back from the hour that is looked at. It takes long, and is worked out when it is asked for. */
   readonly plan: () => PlanFacts;
 }
+
+export type HrefOf = (view: ViewName, order?: 'clock' | 'part') => string;
 
 /** What a page for readers has of it too. */
 export type Reading = Pick<
@@ -104,6 +108,7 @@ export interface ViewSources extends ReportSources {
   readonly turned?: () => Turned | undefined;
   /** The line of the writer's own file, from 0; undefined where another file says it. */
   readonly ownLine?: (line: number) => number | undefined;
+  readonly hrefOf?: HrefOf;
   /** The fixes worth offering; none where nothing can be written. */
   readonly fixesOf?: (finding: Finding) => readonly ViewFix[];
 }
@@ -149,6 +154,7 @@ export function viewFacts(recipe: Recipe, findings: Findings, sources: ViewSourc
     report: report(recipe, findings, { ...sources, trials }),
     ownLine: (line) => (mode === 'live' ? line : undefined),
     findings: found,
+    ...(sources.hrefOf && { hrefOf: sources.hrefOf }),
     plan: () =>
       recipeDay(recipe, {
         serve: look.serve,

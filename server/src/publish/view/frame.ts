@@ -7,7 +7,7 @@ import { litresText } from '../../recipe/measures/pan-size.ts';
 import { escapeHtml } from '../escape-html.ts';
 import { minutesText } from '../reader-page.ts';
 import { doing, fieldDoing } from './controls.ts';
-import type { ViewFacts } from './facts.ts';
+import type { HrefOf, ViewFacts } from './facts.ts';
 import type { Level, ViewFinding } from './finding.ts';
 import { VIEWS, type ViewName } from './look.ts';
 import type { Layout } from './margin.ts';
@@ -32,7 +32,7 @@ export function framed(facts: ViewFacts, view: ViewName, sections: string, layou
 ${stateLine(facts, view)}
 ${missingBases(facts)}${factList(facts)}${readOnly(facts)}
 </header>
-${facts.mode === 'print' ? '' : viewLinks(view)}
+${facts.mode === 'print' ? '' : viewLinks(view, facts.hrefOf)}
 <main${layout === undefined ? '' : ` class="${layout}"`}>
 ${sections}
 </main>
@@ -153,10 +153,10 @@ function takes({ report: { times_min: times }, page }: ViewFacts): Fact[] {
 const readOnly = ({ mode, readOnly: why }: ViewFacts): string =>
   mode === 'live' && why !== undefined ? `\n<p class="soft small">${escapeHtml(why)}</p>` : '';
 
-function viewLinks(view: ViewName): string {
+function viewLinks(view: ViewName, hrefOf: HrefOf = (name) => `#${name}`): string {
   const links = VIEWS.map(
     (name) =>
-      `<a href="#${name}" data-view="${name}"${name === view ? ' aria-current="page"' : ''}>${TITLES[name]}</a>`,
+      `<a href="${escapeHtml(hrefOf(name))}" data-view="${name}"${name === view ? ' aria-current="page"' : ''}>${TITLES[name]}</a>`,
   );
   return `<nav class="views" aria-label="Views of the recipe">\n${links.join('\n')}\n</nav>`;
 }

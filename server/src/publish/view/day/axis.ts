@@ -2,6 +2,7 @@
  * Knows the axis of a day in per cent of its width: where a minute stands, which hours are lettered, and where a long wait is cut out.
  * Refuses to know what is drawn on it. Minutes are those before it is eaten, negative.
  */
+import { clockOf, minuteOf } from '../../clock.ts';
 import type { PlanFacts } from '../../plan-facts.ts';
 
 /** A wait without anything to do that is longer than this is cut, min. */
@@ -115,15 +116,4 @@ function hoursOf(
     }
   }
   return hours;
-}
-
-/** Of `19:30`, which the facts always have so. */
-function minuteOf(clock: string): number {
-  const [hours = 0, minutes = 0] = clock.split(':').map(Number);
-  return hours * 60 + minutes;
-}
-
-function clockOf(minute: number): string {
-  const ofDay = ((minute % 1440) + 1440) % 1440;
-  return [Math.floor(ofDay / 60), ofDay % 60].map((n) => String(n).padStart(2, '0')).join(':');
 }

@@ -166,7 +166,7 @@ export function keyOf(facts: PlanFacts, axis: Axis): string {
     ranged
       ? '<span><svg class="draw" aria-hidden="true"><line class="thin" x1="1" x2="21" y1="5" y2="5"/><line class="thin" x1="1" x2="1" y1="1" y2="9"/><line class="thin" x1="21" x2="21" y1="1" y2="9"/></svg>when it may end</span>'
       : ''
-  }<span><b>${facts.start.at}</b> in bold: late there is late at the table</span></p>`;
+  }<span>an hour in <b>bold</b>: late there is late at the table</span></p>`;
 }
 
 /** Minutes after its beginning within which it may end: of an estimate, or as the step says; undefined where that is one. */

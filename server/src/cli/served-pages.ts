@@ -1,0 +1,161 @@
+/**
+ * Knows what is answered for each address of `quern serve`: the list, a recipe's views, the kitchen, the pictures that recipes name.
+ * Refuses whatever is none of these, by looking every address up among the recipes of the folder.
+ */
+import { escapeHtml } from '../publish/escape-html.ts';
+import { FOLDER_STYLE, type FolderRow, folderPage } from '../publish/folder-page.ts';
+import { allSteps, KITCHEN_STYLE, kitchenStep } from '../publish/kitchen/page.ts';
+import { kitchenFacts } from '../publish/kitchen/steps.ts';
+import { publishedPage } from '../publish/published.ts';
+import { browserStyle, standingAlone } from '../publish/view/alone.ts';
+import { viewFacts } from '../publish/view/facts.ts';
+import type { Level } from '../publish/view/finding.ts';
+import { VIEWS, type ViewName } from '../publish/view/look.ts';
+import { viewState } from '../publish/view/state.ts';
+import { viewPage } from '../publish/view/views.ts';
+import { picturesOf } from '../recipe/pictures.ts';
+import { readClock } from '../recipe/plan/clock-text.ts';
+import { readTrials } from '../recipe/trials/trials.ts';
+import type { Snapshot } from '../workspace/snapshot.ts';
+import { isBroken } from '../workspace/variant.ts';
+import type { Io } from './io.ts';
+import { pricesFor } from './prices.ts';
+import type { Shelf } from './shelf.ts';
+import type { Asked, WebAnswer } from './web.ts';
+import { ownLineIn, whereIn } from './where.ts';
+
+const SHEET = '-/page.css';
+const SCRIPT = '-/page.js';
+const STAMP = '-/stamp';
+
+const TYPES: Readonly<Record<string, string>> = {
+  jpg: 'image/jpeg',
+  jpeg: 'image/jpeg',
+  png: 'image/png',
+  webp: 'image/webp',
+  avif: 'image/avif',
+};
+
+const NOTHING: WebAnswer = { kind: 'text', type: 'text/plain', text: 'There is nothing here.\n', status: 404 };
+
+/** Where a recipe of the folder is found, from the root of the server on. */
+export const addressOf = (name: string): string => name.split('/').map(encodeURIComponent).join('/');
+
+export class ServedPages {
+  private readonly shelf: Shelf;
+  private readonly io: Io;
+  private readonly script: string;
+
+  constructor(shelf: Shelf, io: Io, script: string) {
+    this.shelf = shelf;
+    this.io = io;
+    this.script = script;
+  }
+
+  answer({ path, query }: Asked): WebAnswer {
+    if (path === SHEET) return text('text/css', browserStyle(`${FOLDER_STYLE}\n${KITCHEN_STYLE}`));
+    if (path === SCRIPT) return text('text/javascript', this.script);
+    const stamp = this.shelf.look();
+    if (path === STAMP) return text('text/plain', stamp);
+    if (path === '') return this.page(this.list(), stamp);
+    const snapshot = this.shelf.snapshot(path);
+    if (snapshot?.outline.recipe !== undefined) return this.page(this.recipe(path, snapshot, query), stamp);
+    return this.picture(path);
+  }
+
+  private page(page: Omit<Parameters<typeof standingAlone>[0], 'sheet' | 'head'>, stamp: string): WebAnswer {
+    const head = `<meta name="stamp" content="${stamp}">\n<script src="/${SCRIPT}" defer></script>`;
+    return text('text/html', standingAlone({ ...page, head, sheet: `/${SHEET}` }));
+  }
+
+  private list() {
+    const title = this.io.shown(this.shelf.folder) === '.' ? 'Recipes' : this.io.shown(this.shelf.folder);
+    const rows = this.shelf.names().flatMap((name) => {
+      const snapshot = this.shelf.snapshot(name);
+      return snapshot === undefined ? [] : [this.row(name, snapshot)];
+    });
+    return { title, body: folderPage(title, rows) };
+  }
+
+  private row(name: string, snapshot: Snapshot): FolderRow {
+    const page = publishedPage(snapshot, {
+      measures: 'weight-first',
+      label: 'eu',
+      sayLine: whereIn(snapshot, this.io),
+      broken: isBroken,
+    });
+    const found: Record<Level, number> = { error: 0, warning: 0, note: 0 };
+    for (const { severity } of snapshot.findings.open)
+      found[severity === 'error' || severity === 'warning' ? severity : 'note'] += 1;
+    return {
+      title: page.title,
+      href: `/${addressOf(name)}`,
+      folder: name.split('/').slice(0, -1).join('/'),
+      makes: page.makes ?? '',
+      state: viewState(snapshot.whole.recipe, page.proof, readTrials(snapshot.outline)),
+      found,
+    };
+  }
+
+  private recipe(name: string, snapshot: Snapshot, query: Asked['query']) {
+    const { recipe, findings } = snapshot.whole;
+    const asked = query.get('serve');
+    const serve = asked !== undefined && readClock(asked) !== undefined ? asked : undefined;
+    const more = serve === undefined ? {} : { serve };
+    if (query.has('kitchen')) {
+      const facts = kitchenFacts(recipe, findings.open, serve);
+      const step = Number(query.get('kitchen'));
+      const links = {
+        step: (number: number) => queryOf({ kitchen: String(number), ...more }),
+        all: queryOf({ kitchen: 'all', ...more }),
+        recipe: queryOf({ view: 'recipe', ...more }),
+      };
+      const isStep = Number.isInteger(step) && step >= 1 && step <= facts.steps.length;
+      return {
+        title: isStep ? `${facts.title}, step ${step}` : facts.title,
+        body: isStep ? kitchenStep(facts, step, links) : allSteps(facts, links),
+        bodyClass: 'kitchen',
+      };
+    }
+    const view: ViewName = VIEWS.find((each) => each === query.get('view')) ?? 'recipe';
+    const order = query.get('order') === 'part' ? ('part' as const) : undefined;
+    const facts = viewFacts(recipe, snapshot.findings, {
+      mode: 'read',
+      look: { ...more, ...(order && { order }) },
+      label: snapshot.house.world.measures === 'us' ? 'us' : 'eu',
+      trials: readTrials(snapshot.outline),
+      prices: pricesFor(snapshot, this.shelf.pathOf(name) ?? name, this.io),
+      sayLine: whereIn(snapshot, this.io),
+      ownLine: ownLineIn(snapshot),
+      hrefOf: (other, otherOrder) =>
+        queryOf({ view: other, ...more, ...(otherOrder === 'part' && { order: otherOrder }) }),
+    });
+    const ways = `<p class="ways"><a href="/">All recipes</a><a href="${escapeHtml(queryOf({ kitchen: '1', ...more }))}">In the kitchen, step by step</a></p>`;
+    return { title: facts.page.title, body: `${ways}\n${viewPage(facts, view)}` };
+  }
+
+  /** Only what a recipe names as its picture. */
+  private picture(path: string): WebAnswer {
+    const { folder } = this.shelf;
+    const type = TYPES[path.slice(path.lastIndexOf('.') + 1).toLowerCase()];
+    const wanted = this.io.files.join(folder, path);
+    const isNamed = (): boolean =>
+      this.shelf.names().some((name) => {
+        const [from, outline] = [this.shelf.pathOf(name), this.shelf.snapshot(name)?.outline];
+        if (from === undefined || outline === undefined) return false;
+        return picturesOf(outline).some(({ file }) => this.io.files.beside(from, file.text) === wanted);
+      });
+    return type === undefined || !isNamed() ? NOTHING : { kind: 'file', path: wanted, within: folder, type };
+  }
+}
+
+const text = (type: 'text/html' | 'text/css' | 'text/javascript' | 'text/plain', words: string): WebAnswer => ({
+  kind: 'text',
+  type,
+  text: words,
+});
+
+const queryOf = (query: Readonly<Record<string, string>>): string =>
+  `?${Object.entries(query)
+    .map(([name, value]) => `${name}=${encodeURIComponent(value)}`)
+    .join('&')}`;

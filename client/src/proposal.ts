@@ -3,7 +3,8 @@
 
 import * as vscode from 'vscode';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { MessageEdit, ScaleAnswer } from '../../server/src/lsp/messages.ts';
+import { changeRequest, type MessageEdit, messageVersion, type ScaleAnswer } from '../../server/src/lsp/messages.ts';
+import type { Connection } from './connection.ts';
 import { editorEdit } from './edits.ts';
 import { plainWords } from './plain-words.ts';
 import { inform, warn } from './say.ts';
@@ -20,14 +21,19 @@ export type Proposal = {
   readonly change: Extract<ScaleAnswer, { ok: true }>;
 };
 
+/** What a verb of the server is asked. */
+export type Verb = { readonly verb: 'adjust' | 'convert'; readonly arg: object };
+
 export type Proposals = vscode.Disposable & {
+  /** Asks what a verb would change and offers it, or makes it at once; says why it cannot be done. */
+  readonly propose: (document: vscode.TextDocument, verb: Verb, title: string, atOnce: boolean) => Promise<void>;
   /** Shows what would change, and does what is chosen. */
   readonly offer: (proposal: Proposal) => Promise<void>;
   /** Makes it without showing it, and says what it does not change. */
   readonly makeAtOnce: (proposal: Proposal) => Promise<void>;
 };
 
-export function createProposals(): Proposals {
+export function createProposals(connection: Connection): Proposals {
   const open = new Map<string, Proposal>();
   let shown = 0;
   const previews: vscode.TextDocumentContentProvider = {
@@ -49,14 +55,28 @@ export function createProposals(): Proposals {
     vscode.commands.registerCommand('quern.writeChanges', () => finish(true)),
     vscode.commands.registerCommand('quern.leaveChanges', () => finish(false)),
   );
+  const offer = async (proposal: Proposal): Promise<void> => {
+    const answer = await show(proposal);
+    if (answer === 'make') await make(proposal, false);
+    if (answer !== 'compare') return;
+    const preview = proposal.document.uri.with({ scheme: previewScheme, query: String(++shown) });
+    open.set(preview.toString(), proposal);
+    await vscode.commands.executeCommand('vscode.diff', proposal.document.uri, preview, titleOf(proposal));
+  };
   return {
-    offer: async (proposal) => {
-      const answer = await show(proposal);
-      if (answer === 'make') await make(proposal, false);
-      if (answer !== 'compare') return;
-      const preview = proposal.document.uri.with({ scheme: previewScheme, query: String(++shown) });
-      open.set(preview.toString(), proposal);
-      await vscode.commands.executeCommand('vscode.diff', proposal.document.uri, preview, titleOf(proposal));
+    offer,
+    propose: async (document, verb, title, atOnce) => {
+      const documentVersion = document.version;
+      try {
+        const uri = connection.uriOf(document);
+        const answer = await connection.ask(changeRequest, { version: messageVersion, uri, ...verb });
+        if (!answer.ok) return void inform(answer.why);
+        const proposal = { document, documentVersion, title, change: answer };
+        await (atOnce ? make(proposal, true) : offer(proposal));
+      } catch (error) {
+        connection.log.error(`${verb.verb} failed.`, error);
+        void warn('Quern could not work this out. Its log says why.');
+      }
     },
     makeAtOnce: (proposal) => make(proposal, true),
     dispose: () => parts.dispose(),

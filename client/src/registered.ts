@@ -1,6 +1,7 @@
 // Knows what Quern registers with the editor, wherever it runs, and nothing else.
 
 import * as vscode from 'vscode';
+import { registerAdjust } from './commands/adjust.ts';
 import { registerCheckFolder } from './commands/check-folder.ts';
 import { registerCompare } from './commands/compare.ts';
 import { registerConvert } from './commands/convert.ts';
@@ -26,7 +27,7 @@ import { showStatus } from './status.ts';
 
 export function register(context: vscode.ExtensionContext, run: ServerRun): Connection {
   const connection = createConnection(run);
-  const proposals = createProposals();
+  const proposals = createProposals(connection);
   const recipes = createRecipes(connection);
   context.subscriptions.push(
     proposals,
@@ -34,7 +35,8 @@ export function register(context: vscode.ExtensionContext, run: ServerRun): Conn
     showStatus(connection),
     registerPage(connection, context.extensionUri),
     registerScale(connection, proposals),
-    registerConvert(connection, proposals),
+    registerConvert(proposals),
+    registerAdjust(connection, proposals),
     registerPublish(connection),
     registerWeigh(connection),
     registerNewFile(),

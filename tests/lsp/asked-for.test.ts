@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { DocumentAnswer, ScaleAnswer } from '../../server/src/lsp/messages.ts';
+import type { DocumentAnswer, MeasuresAnswer, ScaleAnswer } from '../../server/src/lsp/messages.ts';
 import { Client } from '../support/in-process.ts';
 
 const uri = 'file:///k/slab.quern';
@@ -55,15 +55,47 @@ describe('what the terminal prints', () => {
   });
 });
 
+describe('what can be adjusted', () => {
+  const dough = 'file:///k/loaf.quern';
+  const LOAF =
+    'recipe Loaf\n  yield   1 loaf\n\npart dough as lean bread\n  500 g     bread flour\n  325 g     water\n  10 g      salt\n  5 g       instant yeast\n\n  do Knead the flour with the water, salt and yeast.\n';
+
+  it('is each measure of a part that says what it is, with its value', async () => {
+    await client.open(dough, LOAF);
+    const { parts } = await client.request<MeasuresAnswer>('quern/measures', { version: 1, uri: dough });
+    expect(parts.map(({ part }) => part)).toEqual(['dough']);
+    // 325 g of water to 500 g of flour.
+    expect(parts[0]?.measures.find(({ measure }) => measure === 'hydration')).toMatchObject({
+      now: '65 %',
+      outside: false,
+    });
+    expect((await client.request<MeasuresAnswer>('quern/measures', { version: 1, uri })).parts).toEqual([]);
+  });
+
+  it('is brought to a value by the grams that this takes', async () => {
+    const arg = { measure: 'hydration', value: '70 %', part: 'dough', hold: 'flour' };
+    const answer = await ask<ScaleAnswer>('quern/change', { uri: dough, verb: 'adjust', arg });
+    // 70 % of 500 g.
+    expect(answer.ok && answer.edits.map(({ newText }) => newText)).toEqual(['350']);
+    expect(
+      await ask('quern/change', { uri: dough, verb: 'adjust', arg: { measure: 'sparkle', value: '1' } }),
+    ).toMatchObject({ ok: false });
+    expect(await ask('quern/change', { uri: dough, verb: 'constructor', arg: {} })).toMatchObject({ ok: false });
+  });
+});
+
 describe('a change', () => {
   it('to other measures is answered as edits with what they do', async () => {
-    const answer = await ask<ScaleAnswer>('quern/convert', { to: 'celsius' });
+    const answer = await ask<ScaleAnswer>('quern/change', { verb: 'convert', arg: { to: 'celsius' } });
     expect(answer.ok && answer.edits.map(({ newText }) => newText)).toEqual(['180 C']);
-    const again = await ask<ScaleAnswer>('quern/convert', { to: 'fahrenheit' });
-    expect(again).toMatchObject({ ok: false, why: 'Nothing is to be converted: all stands so already.' });
-    const line = await ask<ScaleAnswer>('quern/convert', { to: 'weight', lines: { first: 0, last: 3 } });
+    const again = await ask<ScaleAnswer>('quern/change', { verb: 'convert', arg: { to: 'fahrenheit' } });
+    expect(again).toMatchObject({ ok: false, why: expect.stringMatching(/^Nothing of the text would change/) });
+    const line = await ask<ScaleAnswer>('quern/change', {
+      verb: 'convert',
+      arg: { to: 'weight', lines: { first: 0, last: 3 } },
+    });
     expect(line).toMatchObject({ ok: false });
-    expect(await ask('quern/convert', { to: 'stones' })).toMatchObject({ ok: false });
+    expect(await ask('quern/change', { verb: 'convert', arg: { to: 'stones' } })).toMatchObject({ ok: false });
   });
 
   it('of the size of a variant is the whole of it, as the terminal prints it', async () => {

@@ -2,11 +2,8 @@
 // It refuses to convert: the server says which edits to make.
 
 import * as vscode from 'vscode';
-import { convertRequest, messageVersion } from '../../../server/src/lsp/messages.ts';
-import type { Connection } from '../connection.ts';
 import { recipeInFront } from '../in-front.ts';
 import type { Proposals } from '../proposal.ts';
-import { inform, warn } from '../say.ts';
 
 type To = vscode.QuickPickItem & { readonly to: string; readonly both?: boolean };
 
@@ -28,7 +25,7 @@ const offered: readonly (To | vscode.QuickPickItem)[] = [
 /** What a key binding may give. */
 type ConvertArguments = { readonly to?: string; readonly both?: boolean; readonly apply?: boolean };
 
-export function registerConvert(connection: Connection, proposals: Proposals): vscode.Disposable {
+export function registerConvert(proposals: Proposals): vscode.Disposable {
   return vscode.commands.registerCommand('quern.convert', async (given: ConvertArguments = {}) => {
     const document = recipeInFront();
     if (document === undefined) return;
@@ -39,23 +36,9 @@ export function registerConvert(connection: Connection, proposals: Proposals): v
         ? await vscode.window.showQuickPick(offered, { title: `Convert ${where}`, matchOnDescription: true })
         : { label: given.to, to: given.to, ...(given.both !== undefined && { both: given.both }) };
     if (wish === undefined || !('to' in wish)) return;
-    const documentVersion = document.version;
     const { to, both } = wish;
-    try {
-      const answer = await connection.ask(convertRequest, {
-        version: messageVersion,
-        uri: connection.uriOf(document),
-        to,
-        ...(both !== undefined && { both }),
-        ...(lines !== undefined && { lines }),
-      });
-      if (!answer.ok) return void inform(answer.why);
-      const proposal = { document, documentVersion, title: `converted: ${wish.label}`, change: answer };
-      await (given.apply === true ? proposals.makeAtOnce(proposal) : proposals.offer(proposal));
-    } catch (error) {
-      connection.log.error('Converting failed.', error);
-      void warn('Quern could not convert this recipe. Its log says why.');
-    }
+    const arg = { to, ...(both !== undefined && { both }), ...(lines !== undefined && { lines }) };
+    await proposals.propose(document, { verb: 'convert', arg }, `converted: ${wish.label}`, given.apply === true);
   });
 }
 

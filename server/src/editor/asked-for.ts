@@ -1,14 +1,14 @@
 /**
- * Knows what the commands of the terminal answer for an open file: its page for readers, its report, an amount by itself, other measures.
+ * Knows what the commands of the terminal answer for an open file: its page for readers, its report, an amount by itself, what can be adjusted.
  * Refuses to know where the answers go.
  */
-import { wrongPlaces } from '../checks/finding.ts';
-import { CONVERSIONS, type Conversion, type ConvertTo } from '../edits/conversion.ts';
-import { convertRecipe } from '../edits/convert.ts';
 import type { PriceList } from '../publish/cost.ts';
 import { laidOut, type PublishFormat, publishedPage } from '../publish/published.ts';
 import { type ReportFormat, reportedAs } from '../publish/reported.ts';
 import { weighedLine, weighingLines } from '../publish/weighing.ts';
+import { MEASURES } from '../recipe/measures/definitions.ts';
+import { bandText, measureText } from '../recipe/measures/measure-text.ts';
+import { partMeasure, placeIn } from '../recipe/measures/part-measure.ts';
 import { readTrials } from '../recipe/trials/trials.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { isBroken } from '../workspace/variant.ts';
@@ -63,27 +63,37 @@ export function weighedWords(words: string, { house }: Snapshot): Had<readonly s
     : yes(weighingLines(bound));
 }
 
-export interface ConvertAsk {
-  readonly to: ConvertTo;
-  readonly both: boolean;
-  /** First and last line of the document, from 0; all where absent. */
-  readonly lines?: { readonly first: number; readonly last: number };
+export interface TurnablePart {
+  /** '' of a recipe of one nameless part. */
+  readonly part: string;
+  readonly measures: readonly {
+    readonly measure: string;
+    readonly says: string;
+    readonly now: string;
+    readonly usual: string;
+    readonly outside: boolean;
+  }[];
 }
 
-/** The file's own lines in other measures; what a base says is converted in the base. */
-export function converted({ document, recipe, findings }: Snapshot, { to, both, lines }: ConvertAsk): Had<Conversion> {
-  const conversion = convertRecipe(document, recipe, {
-    to,
-    both,
-    marked: wrongPlaces(findings),
-    ...(lines && { lines }),
+/** The measures that may be brought to another value, of the file's own parts: not what nobody knows, or what hangs on it. */
+export const turnable = ({ recipe }: Snapshot): readonly TurnablePart[] =>
+  recipe.parts.flatMap((part) => {
+    const measures = (part.head.kind?.measures ?? []).flatMap((held) => {
+      const worked = partMeasure(part, held.measure);
+      if (!worked.known || (worked.open ?? []).length > 0) return [];
+      const verdict = placeIn(worked, held);
+      return [
+        {
+          measure: held.measure,
+          says: MEASURES[held.measure].words,
+          now: measureText(held.measure, worked.value.low, worked.value.high),
+          usual: bandText(held.measure, held.usual),
+          outside: verdict !== undefined && verdict !== 'ok',
+        },
+      ];
+    });
+    return measures.length === 0 ? [] : [{ part: part.head.name, measures }];
   });
-  return conversion.edits.length === 0 && conversion.said.length === 0
-    ? no('Nothing is to be converted: all stands so already.')
-    : yes(conversion);
-}
-
-export const readConversion = (words: string): ConvertTo | undefined => CONVERSIONS.find((c) => c === words);
 
 const yes = <T>(value: T): Had<T> => ({ ok: true, value });
 const no = (why: string): Had<never> => ({ ok: false, why });

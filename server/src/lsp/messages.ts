@@ -323,15 +323,34 @@ export type WeighParams = {
   readonly words: string;
 };
 
-export type ConvertParams = {
+export type ChangeParams = {
   readonly version: MessageVersion;
   readonly uri: string;
-  /** As the terminal has it: `weight`, `us`, `metric`, `percent`, `celsius`, `fahrenheit`, `gas`, `fan`, `still`. */
-  readonly to: string;
-  /** Both measures side by side. */
-  readonly both?: boolean;
-  /** First and last line, from 0; all where absent. */
-  readonly lines?: { readonly first: number; readonly last: number };
+  /** What is to be done, as the terminal has it: `convert`, `adjust`. */
+  readonly verb: string;
+  /** What that takes. */
+  readonly arg: object;
+};
+
+export type MeasuresParams = { readonly version: MessageVersion; readonly uri: string };
+
+/** The measures of each part that may be brought to another value. */
+export type MeasuresAnswer = {
+  readonly version: MessageVersion;
+  readonly parts: readonly {
+    /** '' of a recipe of one nameless part. */
+    readonly part: string;
+    readonly measures: readonly {
+      /** `hydration` */
+      readonly measure: string;
+      /** `water per flour` */
+      readonly says: string;
+      /** `62 %` */
+      readonly now: string;
+      readonly usual: string;
+      readonly outside: boolean;
+    }[];
+  }[];
 };
 
 /** A text that the terminal would print. */
@@ -354,8 +373,11 @@ export const reportRequest: PrivateRequest<ReportParams, DocumentAnswer> = { met
 /** Client to server: an amount of a food in grams, and why. */
 export const weighRequest: PrivateRequest<WeighParams, DocumentAnswer> = { method: 'quern/weigh' };
 
-/** Client to server: what converting a file, or lines of it, would change. It changes nothing by itself. */
-export const convertRequest: PrivateRequest<ConvertParams, ScaleAnswer> = { method: 'quern/convert' };
+/** Client to server: what a verb would change. It changes nothing by itself. */
+export const changeRequest: PrivateRequest<ChangeParams, ScaleAnswer> = { method: 'quern/change' };
+
+/** Client to server: what can be adjusted. */
+export const measuresRequest: PrivateRequest<MeasuresParams, MeasuresAnswer> = { method: 'quern/measures' };
 
 export type KitchenParams = { readonly version: MessageVersion };
 

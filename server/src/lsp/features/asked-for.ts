@@ -1,12 +1,16 @@
-import { converted, published, readConversion, reported, weighedWords } from '../../editor/asked-for.ts';
+import { published, reported, turnable, weighedWords } from '../../editor/asked-for.ts';
+import { runVerb, VERBS } from '../../editor/verbs.ts';
 import { PUBLISH_FORMATS } from '../../publish/published.ts';
 import { REPORT_FORMATS } from '../../publish/reported.ts';
 import { editsOf } from '../convert.ts';
 import { type Feature, onRequest } from '../feature.ts';
 import {
-  type ConvertParams,
-  convertRequest,
+  type ChangeParams,
+  changeRequest,
   type DocumentAnswer,
+  type MeasuresAnswer,
+  type MeasuresParams,
+  measuresRequest,
   type PublishParams,
   publishRequest,
   type ReportParams,
@@ -50,18 +54,28 @@ export const askedForFeature: Feature = {
       },
       ({ uri }) => uri,
     ),
-    onRequest<ConvertParams, ScaleAnswer>(
-      convertRequest.method,
-      refuse('Quern could not convert this recipe; its log says why.'),
-      ({ uri, to: name, both, lines }, view) => {
+    onRequest<ChangeParams, ScaleAnswer>(
+      changeRequest.method,
+      refuse('Quern could not work this out; its log says why.'),
+      ({ uri, verb: name, arg }, view) => {
         const snapshot = view.snapshot(uri);
-        const to = readConversion(name);
+        const verb = Object.hasOwn(VERBS, name) ? VERBS[name] : undefined;
         if (snapshot === undefined) return refuse(NOT_OPEN);
-        if (to === undefined) return refuse(`There is no \`${name}\` to convert to.`);
-        const had = converted(snapshot, { to, both: both === true, ...(lines && { lines }) });
-        if (!had.ok) return refuse(had.why);
-        const { edits, changes, said } = had.value;
+        if (verb === undefined) return refuse(`There is no verb \`${name}\`.`);
+        const answered = runVerb(verb, { snapshot, arg, today: view.today() });
+        if ('refused' in answered) return refuse(answered.refused);
+        if (!('edits' in answered)) return refuse(`\`${name}\` changes nothing.`);
+        const { edits, changes, said } = answered;
         return { version, ok: true, edits: editsOf(snapshot, edits), changes, said };
+      },
+      ({ uri }) => uri,
+    ),
+    onRequest<MeasuresParams, MeasuresAnswer>(
+      measuresRequest.method,
+      { version, parts: [] },
+      ({ uri }, view) => {
+        const snapshot = view.snapshot(uri);
+        return { version, parts: snapshot === undefined ? [] : turnable(snapshot) };
       },
       ({ uri }) => uri,
     ),

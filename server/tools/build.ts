@@ -186,7 +186,11 @@ const builds: readonly esbuild.BuildOptions[] = [
     ...BUNDLE,
     ...OF_BROWSER,
     plugins: [asFile],
-    entryPoints: { page: 'client/src/page/script/page.ts', browser: 'client/src/page/script/browser.ts' },
+    entryPoints: {
+      page: 'client/src/page/script/page.ts',
+      browser: 'client/src/page/script/browser.ts',
+      markdown: 'client/src/markdown/preview.ts',
+    },
   },
 ];
 
